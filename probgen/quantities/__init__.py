@@ -1,0 +1,1 @@
+"""Numbers with units: expression trees, rounding, and how quantities are printed."""

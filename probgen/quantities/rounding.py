@@ -1,0 +1,42 @@
+"""Rounding to significant figures or to a step, in decimal, by the course's rule."""
+
+from __future__ import annotations
+
+from decimal import ROUND_HALF_EVEN, ROUND_HALF_UP, Context, Decimal
+from typing import Final, Literal
+
+RoundingRule = Literal["half up", "half even"]
+
+_RULES: Final = {"half up": ROUND_HALF_UP, "half even": ROUND_HALF_EVEN}
+_NOISE_FREE: Final = Context(prec=12)
+
+
+def exact(value: float) -> Decimal:
+    """The decimal a computed float stands for, to twelve figures: 2.4999999999999996 is 2.5."""
+    return _NOISE_FREE.create_decimal_from_float(float(value)).normalize()
+
+
+def round_figures(value: float, figures: int, rule: RoundingRule = "half up") -> Decimal:
+    """The value to so many significant figures; trailing zeros are kept, zero is Decimal(0)."""
+    number = exact(value)
+    if number.is_zero():
+        return Decimal(0)
+    rounded = _to_place(number, number.adjusted() - figures + 1, rule)
+    if rounded.adjusted() > number.adjusted():  # 9.996 became 10.00: one digit too many
+        rounded = _to_place(number, rounded.adjusted() - figures + 1, rule)
+    return rounded
+
+
+def round_places(value: float | Decimal, places: int, rule: RoundingRule = "half up") -> Decimal:
+    """The value to so many decimal places."""
+    number = value if isinstance(value, Decimal) else exact(value)
+    return _to_place(number, -places, rule)
+
+
+def last_place(value: Decimal) -> Decimal:
+    """One unit of the last digit printed."""
+    return Decimal(1).scaleb(int(value.as_tuple().exponent))
+
+
+def _to_place(value: Decimal, exponent: int, rule: RoundingRule) -> Decimal:
+    return value.quantize(Decimal(1).scaleb(exponent), rounding=_RULES[rule])

@@ -1,0 +1,1 @@
+"""The physics: bodies, forces and supports; the plan of a solution, its evaluation, its proof."""

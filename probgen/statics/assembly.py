@@ -1,0 +1,122 @@
+"""The equilibrium equations as numbers, assembled from geometry alone.
+
+This is the second solver's view and shares nothing with the plan's equations: points become
+coordinates, forces become vectors, and each body gives the sums of F_x, F_y and of the torques
+x F_y - y F_x about the origin.  Arrays have one entry a draw.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from probgen.quantities.expression import Value, evaluate
+from probgen.statics.system import Body, Condition, System
+
+Array = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True)
+class Assembled:
+    """Left sides of all equations, shape (draws, equations), and the size of their largest term."""
+
+    residual: Array
+    scale: Array
+    labels: tuple[tuple[str, str], ...]
+    """For each equation (body or condition id, "x" | "y" | "turn" | "condition")."""
+
+    @property
+    def relative(self) -> Array:
+        """Largest residual of each draw, relative to its equation's largest term."""
+        safe = np.where(self.scale > 0.0, self.scale, 1.0)
+        ratios: Array = np.abs(self.residual) / safe
+        return ratios.max(axis=1) if ratios.shape[1] else np.zeros(len(ratios))
+
+
+def coordinates(system: System, values: Mapping[str, Value]) -> dict[str, tuple[Array, Array]]:
+    """Coordinates of every point, metres."""
+    found = {}
+    for point in system.points.values():
+        x, y = np.asarray(0.0), np.asarray(0.0)
+        for link in point.links:
+            length = np.asarray(evaluate(link.length, values))
+            angle = np.radians(evaluate(link.direction, values))
+            x, y = x + length * np.cos(angle), y + length * np.sin(angle)
+        found[point.name] = (x, y)
+    return found
+
+
+def assemble(
+    system: System,
+    values: Mapping[str, Value],
+    origin: tuple[Array | float, Array | float] = (0.0, 0.0),
+) -> Assembled:
+    """Every equation of every body and every condition, torques about `origin` (metres)."""
+    draws = max((np.size(value) for value in values.values()), default=1)
+    places = coordinates(system, values)
+    columns: list[tuple[Array, Array]] = []
+    labels: list[tuple[str, str]] = []
+    reach = _reach(places, draws)
+    for body in system.bodies:
+        sums = _sums(system, body, values, places, origin)
+        for name in ("x", "y") if body.particle else ("x", "y", "turn"):
+            terms = [np.broadcast_to(term, draws) for term in sums[name]]
+            push = _largest(sums["x"] + sums["y"], draws)
+            size = _largest(sums["turn"], draws) if name == "turn" else push
+            if name == "turn":
+                size = np.maximum(size, push * reach)
+            columns.append((np.sum(terms, axis=0) if terms else np.zeros(draws), size))
+            labels.append((body.id, name))
+    for condition in system.conditions:
+        columns.append(_condition(condition, values, draws))
+        labels.append((condition.id, "condition"))
+    residual = np.stack([np.broadcast_to(c[0], draws) for c in columns], axis=1)
+    scale = np.stack([np.broadcast_to(c[1], draws) for c in columns], axis=1)
+    return Assembled(residual, scale, tuple(labels))
+
+
+def _reach(places: Mapping[str, tuple[Array, Array]], draws: int) -> Array:
+    """The size of the situation, metres: its farthest coordinate."""
+    return _largest([c for place in places.values() for c in place], draws)
+
+
+def _largest(terms: list[Array], draws: int) -> Array:
+    if not terms:
+        return np.zeros(draws)
+    largest: Array = np.max([np.broadcast_to(np.abs(term), draws) for term in terms], axis=0)
+    return largest
+
+
+def _sums(
+    system: System,
+    body: Body,
+    values: Mapping[str, Value],
+    places: Mapping[str, tuple[Array, Array]],
+    origin: tuple[Array | float, Array | float],
+) -> dict[str, list[Array]]:
+    sums: dict[str, list[Array]] = {"x": [], "y": [], "turn": []}
+    for force in system.forces:
+        if force.body != body.id:
+            continue
+        magnitude = np.asarray(evaluate(force.magnitude, values))
+        angle = np.radians(evaluate(force.direction, values))
+        fx, fy = magnitude * np.cos(angle), magnitude * np.sin(angle)
+        x, y = places[force.point][0] - origin[0], places[force.point][1] - origin[1]
+        sums["x"].append(np.asarray(fx))
+        sums["y"].append(np.asarray(fy))
+        sums["turn"].append(x * fy - y * fx)
+    for couple in system.couples:
+        if couple.body == body.id:
+            sums["turn"].append(np.asarray(evaluate(couple.moment, values)))
+    return sums
+
+
+def _condition(
+    condition: Condition, values: Mapping[str, Value], draws: int
+) -> tuple[Array, Array]:
+    left = np.asarray(evaluate(condition.left, values))
+    right = np.asarray(evaluate(condition.right, values))
+    return np.broadcast_to(left - right, draws), _largest([left, right], draws)

@@ -1,0 +1,218 @@
+"""Geometry in symbols: sines of angles, and the way from one point to another.
+
+A direction is a number of degrees plus a sum of named angles.  Sines are reduced the way one does
+it by hand: sin(180° - theta) is sin theta, sin(-90° - theta) is -cos theta.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from probgen.quantities.expression import (
+    UNITY,
+    ZERO,
+    Call,
+    Expression,
+    Lump,
+    Name,
+    Number,
+    Product,
+    Quotient,
+    Sum,
+    negative,
+    number,
+    times,
+    total,
+)
+from probgen.quantities.unit import DEGREE
+from probgen.statics.system import Link, Point
+
+_QUARTER = Decimal(90)
+_HALF = Decimal(180)
+_FULL = Decimal(360)
+
+
+@dataclass(frozen=True, slots=True)
+class Angle:
+    """A direction in normal form: `constant` degrees plus multiples of named angles."""
+
+    constant: Decimal
+    multiples: tuple[tuple[Expression, Decimal], ...]
+
+    @property
+    def expression(self) -> Expression:
+        """The angle as it is printed: what is added first, a constant before the names."""
+        terms = [_multiple(part, factor) for part, factor in self.multiples]
+        if self.constant:
+            terms.insert(0, (1 if self.constant > 0 else -1, number(abs(self.constant), DEGREE)))
+        terms.sort(key=lambda term: -term[0])
+        return total(*terms)
+
+    def minus(self, other: Angle) -> Angle:
+        return _collected(
+            self.constant - other.constant,
+            (*self.multiples, *((part, -factor) for part, factor in other.multiples)),
+        )
+
+    def turned(self, degrees: Decimal) -> Angle:
+        return Angle(self.constant + degrees, self.multiples)
+
+
+def _multiple(part: Expression, factor: Decimal) -> tuple[int, Expression]:
+    size = abs(factor)
+    shown = part if size == 1 else times(number(size), part)
+    return (1 if factor > 0 else -1, shown)
+
+
+def _collected(constant: Decimal, multiples: Sequence[tuple[Expression, Decimal]]) -> Angle:
+    sums: dict[Expression, Decimal] = {}
+    for part, factor in multiples:
+        sums[part] = sums.get(part, Decimal(0)) + factor
+    return Angle(constant, tuple((part, factor) for part, factor in sums.items() if factor))
+
+
+def angle_of(expression: Expression) -> Angle:
+    """The normal form of a direction (degrees)."""
+    match expression:
+        case Number(value, unit):
+            exact = unit is None or unit is DEGREE
+            return Angle(value if exact else value * Decimal(repr(unit.factor)), ())  # type: ignore[union-attr]
+        case Lump(inner):
+            return angle_of(inner)
+        case Sum(terms):
+            constant, multiples = Decimal(0), []
+            for sign, term in terms:
+                angle = angle_of(term)
+                constant += sign * angle.constant
+                multiples += [(part, sign * factor) for part, factor in angle.multiples]
+            return _collected(constant, multiples)
+        case Product((Number(value, None), other)) | Product((other, Number(value, None))):
+            return _scaled(angle_of(other), value)
+        case Quotient(top, Number(value, None)):
+            return _scaled(angle_of(top), 1 / value)
+        case _:
+            return Angle(Decimal(0), ((expression, Decimal(1)),))
+
+
+def _turned_once(degrees: Decimal) -> Decimal:
+    """Degrees from 0 up to 360 (Decimal's own remainder keeps the sign of the dividend)."""
+    rest = degrees % _FULL
+    return rest + _FULL if rest < 0 else rest
+
+
+def _scaled(angle: Angle, factor: Decimal) -> Angle:
+    return Angle(angle.constant * factor, tuple((p, f * factor) for p, f in angle.multiples))
+
+
+def sine(angle: Angle) -> Expression:
+    """sin of the angle, reduced; the sign comes out as that of a one-term sum."""
+    constant = _turned_once(angle.constant)
+    quarter, rest = divmod(constant, _QUARTER)
+    if not angle.multiples:
+        return _sine_of_number(constant)
+    varying = Angle(Decimal(0), angle.multiples)
+    if rest:
+        return _sine_of_mixed(Angle(constant, angle.multiples))
+    flipped = _leads_negative(varying)
+    if flipped:
+        varying = _scaled(varying, Decimal(-1))
+    if quarter % 2:
+        shown: Expression = Call("cos", (varying.expression,))
+        return negative(shown) if quarter == 3 else shown
+    shown = Call("sin", (varying.expression,))
+    return negative(shown) if (quarter == 2) != flipped else shown
+
+
+def cosine(angle: Angle) -> Expression:
+    return sine(angle.turned(_QUARTER))
+
+
+def _leads_negative(angle: Angle) -> bool:
+    """Whether the angle reads better with its sign changed (no term with a plus sign)."""
+    return all(factor < 0 for _, factor in angle.multiples) or (
+        angle.multiples[0][1] < 0 and sum(f for _, f in angle.multiples) <= 0
+    )
+
+
+def _sine_of_number(constant: Decimal) -> Expression:
+    sign = -1 if constant > _HALF else 1
+    folded = constant % _HALF
+    folded = min(folded, _HALF - folded)
+    if not folded:
+        return ZERO
+    shown = UNITY if folded == _QUARTER else Call("sin", (number(folded, DEGREE),))
+    return shown if sign > 0 else negative(shown)
+
+
+def _sine_of_mixed(angle: Angle) -> Expression:
+    """sin(c + s) with c no quarter turn: bring c into -90 to 90 degrees."""
+    constant, sign = angle.constant, 1
+    if _QUARTER < constant < 3 * _QUARTER:
+        constant, sign = constant - _HALF, -1
+    elif constant > 3 * _QUARTER:
+        constant -= _FULL
+    shown = Call("sin", (Angle(constant, angle.multiples).expression,))
+    return shown if sign > 0 else negative(shown)
+
+
+def way(points: Mapping[str, Point], start: str, end: str) -> tuple[Link, ...]:
+    """The links that lead from one point to another, those along one line joined to one.
+
+    Lengths are signed: a link of negative value leads backwards along its direction.
+    """
+    first, last = points[start].links, points[end].links
+    while first and last and first[0] == last[0]:
+        first, last = first[1:], last[1:]
+    signed = [(-1, link) for link in reversed(first)] + [(1, link) for link in last]
+    joined: dict[Angle, list[tuple[int, Expression]]] = {}
+    for sign, link in sorted(signed, key=lambda pair: -pair[0]):
+        angle = angle_of(link.direction)
+        angle = Angle(_turned_once(angle.constant), angle.multiples)
+        opposite = Angle(_turned_once(angle.constant + _HALF), angle.multiples)
+        if opposite in joined:
+            angle, sign = opposite, -sign
+        joined.setdefault(angle, []).append((sign, link.length))
+    links = []
+    for angle, terms in joined.items():
+        length = _combined(terms)
+        if length == ZERO:
+            continue
+        if isinstance(length, Sum) and all(sign < 0 for sign, _ in length.terms):
+            length, angle = negative(length), angle.turned(_HALF)
+        links.append(Link(length, angle.expression))
+    return tuple(links)
+
+
+def _combined(terms: Sequence[tuple[int, Expression]]) -> Expression:
+    """A sum of lengths in which equal terms cancel or join (L - L/2 is L/2)."""
+    counts: dict[Expression, Decimal] = {}
+    for sign, term in _flat(terms):
+        part, factor = _coefficient(term)
+        counts[part] = counts.get(part, Decimal(0)) + sign * factor
+    kept = [(1 if f > 0 else -1, _times_factor(part, abs(f))) for part, f in counts.items() if f]
+    kept.sort(key=lambda term: -term[0])
+    return total(*kept)
+
+
+def _flat(terms: Sequence[tuple[int, Expression]]) -> list[tuple[int, Expression]]:
+    inner = total(*terms)
+    return list(inner.terms) if isinstance(inner, Sum) else [(1, inner)]
+
+
+def _coefficient(term: Expression) -> tuple[Expression, Decimal]:
+    match term:
+        case Quotient(top, Number(value, None)) if value:
+            return top, 1 / value
+        case Product((Number(value, None), other)) | Product((other, Number(value, None))):
+            return other, value
+        case Name() | Number() | _:
+            return term, Decimal(1)
+
+
+def _times_factor(part: Expression, factor: Decimal) -> Expression:
+    inverse = 1 / factor
+    if factor < 1 and inverse == inverse.to_integral_value():
+        return Quotient(part, number(inverse))
+    return times(Number(factor), part) if factor != 1 else part

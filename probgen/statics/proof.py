@@ -1,0 +1,117 @@
+"""The proof of a solution: what fails here is never printed.
+
+Checked for every draw: the residual of every equation of every body; the torque balance about a
+point no step used; the difference from a second solver that shares no code with the plan; cables
+and muscles pull, surfaces push, lengths and coefficients are not negative; every value is finite.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from probgen.quantities.expression import Value
+from probgen.statics.assembly import assemble, coordinates
+from probgen.statics.plan import Plan
+from probgen.statics.second import assembled_at, solve_all, with_definitions
+
+Array = NDArray[np.float64]
+TOLERANCE = 1e-9
+"""Largest relative residual or difference that counts as none."""
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """One entry a draw; residuals and differences are relative to the largest term."""
+
+    max_residual: Array
+    second_solver_difference: Array
+    faults: tuple[tuple[str, ...], ...]
+
+    @property
+    def holds(self) -> NDArray[np.bool_]:
+        return np.array([not fault for fault in self.faults], dtype=bool)
+
+
+def prove(plan: Plan, solved: Mapping[str, Value]) -> Proof:
+    """Prove a solution as returned by `solve` (floats or arrays with one entry a draw)."""
+    draws = max(np.size(value) for value in solved.values())
+    batch = {name: np.broadcast_to(np.asarray(v, float), draws) for name, v in solved.items()}
+    system = plan.system
+    with np.errstate(all="ignore"):
+        start = _start(plan, batch, draws)
+        second = solve_all(system, batch, start)
+        complete = with_definitions(system, _completed(plan, batch, second))
+        residual = np.maximum(
+            assemble(system, complete).relative,
+            assemble(system, complete, _elsewhere(plan, complete)).relative,
+        )
+        difference = _difference(plan, batch, second)
+        size = assembled_at(system, batch, second).scale.max(axis=1)
+    faults: list[list[str]] = [[] for _ in range(draws)]
+    _blame(faults, ~(residual <= TOLERANCE), "the balances do not close")
+    _blame(faults, ~(difference <= TOLERANCE), "the second solver finds other values")
+    _blame_senses(plan, complete, size, faults)
+    return Proof(residual, difference, tuple(tuple(fault) for fault in faults))
+
+
+def _blame(faults: list[list[str]], bad: NDArray[np.bool_], reason: str) -> None:
+    for place in np.flatnonzero(bad):
+        faults[int(place)].append(reason)
+
+
+def _start(plan: Plan, batch: Mapping[str, Array], draws: int) -> Array:
+    """A start for the second solver near the plan's values, but not at them."""
+    columns = []
+    for place, name in enumerate(plan.system.unknowns):
+        value = batch.get(name, np.full(draws, 1.0))
+        columns.append(np.where(np.isfinite(value), value, 1.0) * (1.02 + 0.01 * place) + 1e-3)
+    return np.stack(columns, axis=1)
+
+
+def _completed(plan: Plan, batch: Mapping[str, Array], second: Array) -> dict[str, Value]:
+    """The plan's values; unknowns it did not need are taken from the second solver."""
+    complete: dict[str, Value] = dict(batch)
+    for place, name in enumerate(plan.system.unknowns):
+        complete.setdefault(name, second[:, place])
+    return complete
+
+
+def _elsewhere(plan: Plan, values: Mapping[str, Value]) -> tuple[Array, Array]:
+    """A point off every line of action the plan used: beyond all points, on neither axis."""
+    reach: Array = np.asarray(1.0)
+    for x, y in coordinates(plan.system, values).values():
+        reach = np.maximum(reach, np.abs(x) + np.abs(y))
+    return 0.731 * reach, 0.419 * reach
+
+
+def _difference(plan: Plan, batch: Mapping[str, Array], second: Array) -> Array:
+    worst = np.zeros(len(second))
+    forces = {force.id for force in plan.system.forces}
+    placed = {name: second[:, i] for i, name in enumerate(plan.system.unknowns)}
+    largest = np.zeros(len(second))
+    for name, value in placed.items():
+        largest = np.maximum(largest, np.abs(value)) if name in forces else largest
+    for name, value in placed.items():
+        if name in batch:
+            size = np.maximum(np.abs(value), largest) if name in forces else np.abs(value)
+            gap = np.abs(batch[name] - value) / np.where(size > 0.0, size, 1.0)
+            worst = np.where(np.isfinite(gap), np.maximum(worst, gap), np.inf)
+    return worst
+
+
+def _blame_senses(
+    plan: Plan, values: Mapping[str, Value], size: Array, faults: list[list[str]]
+) -> None:
+    for variable in plan.system.variables.values():
+        if variable.id not in values:
+            continue
+        value = np.asarray(values[variable.id])
+        finite = np.broadcast_to(np.isfinite(value), len(faults))
+        _blame(faults, ~finite, f"{variable.id} is not finite")
+        if variable.nonnegative:
+            negative = np.broadcast_to(value < -TOLERANCE * np.maximum(size, 1.0), len(faults))
+            _blame(faults, negative, f"{variable.name} ({variable.id}) comes out negative")

@@ -1,0 +1,212 @@
+"""A system at rest: points, bodies, and every force and couple that acts on them.
+
+Frame: x to the right, y up, metres.  Directions are degrees counter-clockwise from +x and tell
+which way a force acts ON the body when its magnitude is positive.  Torques and couples are positive
+counter-clockwise.  Nothing here is solved and nothing has a value: values come with a draw.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from enum import StrEnum
+
+from probgen.quantities.expression import Expression, Name
+from probgen.quantities.unit import Dimension, Unit
+
+
+class Role(StrEnum):
+    """Where the value of a quantity comes from."""
+
+    GIVEN = "given"  # drawn
+    DERIVED = "derived"  # computed from givens before the problem is stated, printed as data
+    CONSTANT = "constant"  # g
+    DEFINED = "defined"  # computed in the working, such as a weight m g
+    UNKNOWN = "unknown"  # found by the plan
+
+
+@dataclass(frozen=True, slots=True)
+class Variable:
+    """A quantity with a name.
+
+    symbol: its printed letter in the author's short notation, "m_1", "theta", "R_x".
+    name: what it is in words, "shelf mass"; unit: what it is printed in.
+    nonnegative: a negative value has no meaning (a pull, a push of a surface, a length).
+    """
+
+    id: str
+    symbol: str
+    dimension: Dimension
+    unit: Unit
+    name: str
+    role: Role
+    nonnegative: bool = False
+    measured: str = ""
+
+    @property
+    def as_name(self) -> Name:
+        return Name(self.id, self.symbol)
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """A straight step from one point to another: a length (m) in a direction (deg)."""
+
+    length: Expression
+    direction: Expression
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """A point, reached from the origin by its links one after the other."""
+
+    name: str
+    links: tuple[Link, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """A body.
+
+    outline: the points its axis or outline runs through, in order (one point for a particle).
+    name: the noun it goes by in a sentence, "shelf".
+    particle: no extent matters; only the force balances are written.
+    """
+
+    id: str
+    name: str
+    outline: tuple[str, ...]
+    particle: bool = False
+
+
+class Kind(StrEnum):
+    """What exerts a force."""
+
+    WEIGHT = "weight"
+    FORCE = "force"
+    CABLE = "cable"
+    MUSCLE = "muscle"
+    HINGE = "hinge"
+    ROLLER = "roller"
+    CONTACT = "contact"  # smooth: pushes along its normal
+    ROUGH = "rough"  # pushes along its normal, and friction along the surface
+
+
+@dataclass(frozen=True, slots=True)
+class Force:
+    """One force with a known line of action; a hinge gives two, along x and y.
+
+    id: the id of its magnitude where that is one quantity ("T", "R.x").
+    magnitude: newtons; direction: degrees, of the force on the body when the magnitude is positive.
+    source: what exerts it, for sentences: "the cable", "the floor".
+    part: "" or which part of an element it is: "x", "y", "normal", "friction".
+    """
+
+    id: str
+    body: str
+    point: str
+    magnitude: Expression
+    direction: Expression
+    kind: Kind
+    source: str
+    element: str
+    part: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Couple:
+    """A couple on a body: its moment in newton metres, counter-clockwise positive."""
+
+    id: str
+    body: str
+    point: str
+    moment: Expression
+    source: str
+    element: str
+
+
+@dataclass(frozen=True, slots=True)
+class Element:
+    """One entry of a template that acts on a body: what the figure draws and sentences name.
+
+    id: unique; the symbol's id for a force ("T", "R"), or the weight's symbol id.
+    at: the point it acts at; toward: the point a cable or muscle runs to, "" if none is named.
+    forces: the ids of the forces it exerts; symbol: printed letter of the whole ("R" for a hinge).
+    surface: direction of the surface's outward normal for rollers and contacts (deg), else None.
+    """
+
+    id: str
+    kind: Kind | str
+    body: str
+    at: str
+    symbol: str
+    name: str
+    forces: tuple[str, ...] = ()
+    toward: str = ""
+    surface: Expression | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Definition:
+    """A quantity computed from others: variable = expression."""
+
+    variable: str
+    expression: Expression
+
+
+@dataclass(frozen=True, slots=True)
+class Condition:
+    """A further equation, left = right, with its reason in words."""
+
+    id: str
+    left: Expression
+    right: Expression
+    reason: str
+
+
+class Form(StrEnum):
+    """How an answer is asked."""
+
+    VALUE = "value"
+    COMPONENTS = "components"
+    MAGNITUDE_AND_DIRECTION = "magnitude and direction"
+
+
+@dataclass(frozen=True, slots=True)
+class Find:
+    """Something asked: an unknown's id, or a two-component element's id with a form."""
+
+    quantity: str
+    form: Form
+    wording: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class System:
+    """Everything a template says of a situation, in the terms of statics."""
+
+    variables: Mapping[str, Variable]
+    definitions: tuple[Definition, ...]
+    points: Mapping[str, Point]
+    bodies: tuple[Body, ...]
+    forces: tuple[Force, ...]
+    couples: tuple[Couple, ...]
+    elements: tuple[Element, ...]
+    conditions: tuple[Condition, ...]
+    finds: tuple[Find, ...]
+    pivot: str = ""
+    given: tuple[str, ...] = field(default=())
+
+    @property
+    def unknowns(self) -> tuple[str, ...]:
+        """Ids of the unknowns, in the order the template names them."""
+        return tuple(v.id for v in self.variables.values() if v.role is Role.UNKNOWN)
+
+    def body(self, id: str) -> Body:
+        return next(body for body in self.bodies if body.id == id)
+
+    def element(self, id: str) -> Element:
+        return next(element for element in self.elements if element.id == id)
+
+    def force(self, id: str) -> Force:
+        return next(force for force in self.forces if force.id == id)

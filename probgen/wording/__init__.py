@@ -1,0 +1,1 @@
+"""A solution told in the course's own method: steps, sentences, equations."""

@@ -1,0 +1,49 @@
+"""One problem with one student's numbers, solved: what every telling of it starts from."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from probgen.quantities.expression import Number
+from probgen.quantities.unit import FORCE
+from probgen.statics.plan import Plan
+from probgen.statics.system import System
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """A solved problem.
+
+    numbers: givens, derived quantities and g as printed in the statement, in their own units.
+    values: everything known after the plan, coherent units, angles in degrees.
+    """
+
+    plan: Plan
+    numbers: Mapping[str, Number]
+    values: Mapping[str, float]
+
+    @property
+    def system(self) -> System:
+        return self.plan.system
+
+
+def case_of(plan: Plan, numbers: Mapping[str, Number], solved: Mapping[str, float]) -> Case:
+    """The case, with forces that only rounding of floats keeps from zero set to zero."""
+    forces = {force.id for force in plan.system.forces}
+    known = {name: float(value) for name, value in solved.items()}
+    largest = max((abs(known[name]) for name in forces if name in known), default=0.0)
+    for name in known:
+        variable = plan.system.variables.get(name)
+        if variable and variable.dimension == FORCE and abs(known[name]) < 1e-11 * largest:
+            known[name] = 0.0
+    for outcome in plan.outcomes:
+        if outcome.id.endswith(".direction"):
+            known[outcome.id] = _direction(known, outcome.id)
+    return Case(plan, dict(numbers), known)
+
+
+def _direction(known: Mapping[str, float], id: str) -> float:
+    owner = id.removesuffix(".direction")
+    return math.degrees(math.atan2(known[f"{owner}.y"], known[f"{owner}.x"]))

@@ -1,0 +1,167 @@
+"""The last look: torques about a point not used yet, and what the result says of size."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from decimal import Decimal
+
+from probgen.quantities.expression import (
+    Number,
+    Sum,
+    evaluate,
+    names_in,
+)
+from probgen.quantities.formula import Balance
+from probgen.quantities.printing import plain
+from probgen.quantities.rounding import exact, round_figures, round_places
+from probgen.quantities.unit import FORCE, TORQUE
+from probgen.statics.equation import Equation, force_balance, oriented, torque_balance
+from probgen.statics.system import Body, Kind
+from probgen.wording.block import Block, Display, Row, Section
+from probgen.wording.digits import Digits
+from probgen.wording.sentence import Inlines, letter, paragraph, say
+
+
+def check_section(digits: Digits, body: Body) -> Section | None:
+    """A balance the working did not use, with every number in it; None when all were used."""
+    found = _unused(digits, body)
+    if found is None:
+        return None
+    rows = _rows(digits, found)
+    blocks: list[Block] = [paragraph(_opening(digits, found)), Display(rows)]
+    sense = list(_sense(digits, body))
+    if sense:
+        blocks.append(paragraph(*sense))
+    return Section("Check", tuple(blocks))
+
+
+def _unused(digits: Digits, body: Body) -> Equation | None:
+    """The unused balance with most terms whose quantities are all known."""
+    plan, system = digits.case.plan, digits.case.system
+    used = {(step.equation.kind, step.equation.about) for step in plan.steps}
+    candidates = [
+        *(
+            oriented(torque_balance(system, body.id, point, plan.method), digits.case.values)
+            for point in (() if body.particle else system.points)
+            if ("torque", point) not in used
+        ),
+        *(
+            force_balance(system, body.id, axis, plan.method)
+            for axis in "xy"
+            if ("force", axis) not in used
+        ),
+    ]
+    known = [
+        equation
+        for equation in candidates
+        if len(equation.terms) > 1
+        and names_in(equation.expression) <= digits.case.values.keys()
+        and all(_one_link(equation, term.source) for term in equation.terms)
+    ]
+    found = {step.unknown for step in plan.steps}
+    return max(
+        known,
+        key=lambda e: (len(e.terms), len(names_in(e.expression) & found)),
+        default=None,
+    )
+
+
+def _one_link(equation: Equation, source: str) -> bool:
+    return sum(term.source == source for term in equation.terms) == 1
+
+
+def _opening(digits: Digits, equation: Equation) -> Inlines:
+    if equation.kind == "force":
+        return say("The forces along {axis}, which we have not used:", axis=letter(equation.about))
+    word = digits.convention.turning
+    return say(
+        "{Word}s about {P}, a point we have not used:",
+        Word=word.capitalize(),
+        P=letter(equation.about),
+    )
+
+
+def _rows(digits: Digits, equation: Equation) -> tuple[Row, ...]:
+    """The balance in symbols, then each term's number, then their sum."""
+    kind = "force" if equation.kind == "force" else digits.convention.turning
+    numbers = _term_numbers(digits, equation)
+    left = (Balance(kind, equation.about),)
+    total = sum((sign * number.value for sign, number in numbers), Decimal(0))
+    zero = Number(Decimal(0), numbers[0][1].unit)
+    return (
+        Row(left, "=", (equation.expression,)),
+        Row((), "=", (Sum(tuple(numbers)),)),
+        Row((), "=" if not total else "≈", (zero,)),
+    )
+
+
+def _term_numbers(digits: Digits, equation: Equation) -> list[tuple[int, Number]]:
+    """Each term's value to one common decimal place, with digits enough for a clean sum."""
+    dimension = FORCE if equation.kind == "force" else TORQUE
+    unit = digits.convention.units.unit_of(dimension)
+    values = [
+        term.sign * float(evaluate(term.expression(equation.method), digits.case.values))
+        / unit.factor
+        for term in equation.terms
+    ]  # fmt: skip
+    largest = max(abs(value) for value in values)
+    first = 3 - round_figures(largest, 4).adjusted()
+    chosen: list[Decimal] = []
+    for places in range(max(first, 0), max(first, 0) + 3):
+        chosen = [round_places(exact(value), places) for value in values]
+        if not sum(chosen):
+            break
+    return [(-1 if value < 0 else 1, Number(abs(value), unit)) for value in chosen]
+
+
+def _sense(digits: Digits, body: Body) -> Iterator[Inlines]:
+    """How a pull that alone holds the weights compares with them."""
+    system, values = digits.case.system, digits.case.values
+    if not _weights_against_one_pull(digits):
+        return
+    weights = [
+        float(evaluate(force.magnitude, values))
+        for force in system.forces
+        if force.body == body.id and force.kind is Kind.WEIGHT
+        and names_in(force.magnitude) <= values.keys()
+    ]  # fmt: skip
+    pulls = [
+        force
+        for force in system.forces
+        if force.body == body.id and force.kind in _PULLS
+        and force.id in values
+    ]  # fmt: skip
+    if len(weights) and len(pulls) == 1 and sum(weights) > 0:
+        ratio = values[pulls[0].id] / sum(weights)
+        share = plain(Number(round_figures(ratio, 2)))
+        total = digits.carried(sum(weights), FORCE)
+        yield say(
+            "Is it sensible? {F} is {share} times the {total} of {all}: {reason}.",
+            F=pulls[0].magnitude,
+            share=share,
+            total=total,
+            all="weight on it" if len(weights) == 1 else "all weights together",
+            reason=_reason(ratio),
+        )
+
+
+_PULLS = (Kind.CABLE, Kind.MUSCLE)
+
+
+def _weights_against_one_pull(digits: Digits) -> bool:
+    """Whether a torque balance of the plan holds one pull and weights, and nothing else."""
+    kinds = {force.id: force.kind for force in digits.case.system.forces}
+    for step in digits.case.plan.steps:
+        if step.equation.kind != "torque":
+            continue
+        held = [kinds.get(source) for source in {term.source for term in step.equation.terms}]
+        pulls = [kind for kind in held if kind in _PULLS]
+        if len(pulls) == 1 and all(kind in (*_PULLS, Kind.WEIGHT) for kind in held):
+            return True
+    return False
+
+
+def _reason(ratio: float) -> str:
+    if ratio > 1.0:
+        return "it acts with the shorter lever arm, so it has to be the larger force"
+    return "it acts with the longer lever arm, so it can be the smaller force"

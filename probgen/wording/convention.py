@@ -1,0 +1,34 @@
+"""The course's method as data: every choice changes how a key reads, none changes the physics."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from probgen.quantities.unit import SI, UnitSystem
+
+
+@dataclass(frozen=True, slots=True)
+class Convention:
+    """How one course works a problem.
+
+    torque: "angle" writes F r sin(angle between), "arm" force times lever arm, "components" the
+    part of the force square to the arm.
+    positive: the rotation counted positive.
+    gravity: m/s^2, as its printed digits.
+    figures: significant figures of a final answer; rounding: what happens to an exact half.
+    direction: "horizontal" words the angle from the horizontal ("12.3° above the horizontal, to
+    the right"), "vertical" from the vertical, "axis" degrees counter-clockwise from +x.
+    turning: the course's word for it, "torque" or "moment".
+    tolerance: relative half-width of the interval that earns full marks.
+    """
+
+    torque: Literal["angle", "arm", "components"] = "angle"
+    positive: Literal["counter-clockwise", "clockwise"] = "counter-clockwise"
+    gravity: str = "9.80"
+    figures: int = 3
+    rounding: Literal["half up", "half even"] = "half up"
+    direction: Literal["horizontal", "vertical", "axis"] = "horizontal"
+    turning: Literal["torque", "moment"] = "torque"
+    units: UnitSystem = SI
+    tolerance: float = 0.02

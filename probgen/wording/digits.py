@@ -1,0 +1,139 @@
+"""Which digits of a number a working shows.
+
+Data are shown as given, converted to the coherent unit.  Results end at the course's significant
+figures.  A value carried from one line to the next is shown with guard digits, as many as the
+step needs so that its printed numbers really give its printed result.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from probgen.quantities.expression import (
+    Expression,
+    Lump,
+    Name,
+    Number,
+    evaluate,
+    names_in,
+    substituted,
+)
+from probgen.quantities.rounding import exact, last_place, round_figures
+from probgen.quantities.unit import ANGLE, PLAIN, Dimension, Unit
+from probgen.statics.system import Role
+from probgen.wording.case import Case
+from probgen.wording.convention import Convention
+
+_MOST_GUARD = 7
+
+
+@dataclass(frozen=True, slots=True)
+class Digits:
+    """The printed numbers of one case under one convention."""
+
+    case: Case
+    convention: Convention
+
+    def final(self, id: str) -> Number:
+        """A quantity as an answer: rounded to the course's figures, in its own unit."""
+        variable = self.case.system.variables[id]
+        return self.rounded(self.case.values[id], variable.unit)
+
+    def rounded(self, value: float, unit: Unit) -> Number:
+        """A value (coherent) to the course's significant figures in a unit."""
+        digits = round_figures(
+            value / unit.factor, self.convention.figures, self.convention.rounding
+        )
+        return Number(digits, unit)
+
+    def carried(self, value: float, dimension: Dimension, guard: int = 1) -> Number:
+        """A value (coherent) on its way to the next line; exact short values stay short."""
+        unit = self.convention.units.unit_of(dimension)
+        figures = self.convention.figures
+        digits = round_figures(value / unit.factor, figures + guard, self.convention.rounding)
+        if digits == exact(value / unit.factor):
+            digits = _shortened(digits, figures)
+        return Number(digits, unit if dimension != PLAIN else None)
+
+    def data(self, id: str) -> Number:
+        """A given or derived quantity as printed, in the coherent unit of its dimension."""
+        number = self.case.numbers[id]
+        variable = self.case.system.variables[id]
+        unit = self.convention.units.unit_of(variable.dimension)
+        own = number.unit
+        if own is None or own.factor == unit.factor:
+            return Number(number.value, unit if variable.dimension != PLAIN else None)
+        ratio = exact(own.factor / unit.factor)
+        if own.dimension == ANGLE or len(ratio.as_tuple().digits) > 1:
+            return self.carried(self.case.values[id], variable.dimension)
+        return Number(_plain_exponent(number.value * ratio), unit)
+
+    def shown(self, id: str, guard: int = 1) -> Number:
+        """A quantity within a substitution."""
+        if id in self.case.numbers:
+            return self.data(id)
+        variable = self.case.system.variables[id]
+        return self.carried(self.case.values[id], variable.dimension, guard)
+
+    def put_in(self, expression: Expression, guard: int = 1) -> Expression:
+        """The expression with its numbers in the places of its names; lumps become one number."""
+
+        def replacement(part: Expression) -> Expression | None:
+            match part:
+                case Name(id=id):
+                    return self.shown(id, guard)
+                case Lump(Name(id=id)):
+                    return self.shown(id, guard)
+                case Lump(inner):
+                    return self._lump(inner, guard)
+                case _:
+                    return None
+
+        return substituted(expression, replacement)
+
+    def _lump(self, inner: Expression, guard: int) -> Number:
+        printed = self.put_in(inner, guard)
+        units = self.convention.units
+        length = units.unit_of(Dimension(length=1))
+        return self.carried(float(evaluate(printed, {})), length.dimension, guard)
+
+    def guard_for(self, expression: Expression, value: float, dimension: Dimension) -> int:
+        """Guard digits after which the printed numbers of an expression give its printed value."""
+        for guard in range(1, _MOST_GUARD + 1):
+            if self._agrees(expression, value, dimension, guard):
+                return guard
+        raise ArithmeticError(
+            f"no printed working of {sorted(names_in(expression))} reaches {value!r}"
+        )
+
+    def _agrees(
+        self, expression: Expression, value: float, dimension: Dimension, guard: int
+    ) -> bool:
+        unit = self.convention.units.unit_of(dimension)
+        printed = self.carried(value, dimension, guard)
+        figures, rule = self.convention.figures, self.convention.rounding
+        final = round_figures(value / unit.factor, figures, rule)
+        if round_figures(float(printed.value), figures, rule) != final:
+            return False  # rounding what is printed would give another answer
+        worked = float(evaluate(self.put_in(expression, guard), {})) / unit.factor
+        if not final:
+            return abs(worked) < 0.5 * 10.0 ** (-guard)
+        return abs(worked - float(printed.value)) <= float(last_place(final)) / 2
+
+    def is_data(self, id: str) -> bool:
+        role = self.case.system.variables[id].role
+        return role in (Role.GIVEN, Role.DERIVED, Role.CONSTANT)
+
+
+def _plain_exponent(value: Decimal) -> Decimal:
+    """The same number without a positive exponent (3.5E+2 is written 350)."""
+    exponent = int(value.as_tuple().exponent)
+    return value.quantize(Decimal(1)) if exponent > 0 else value
+
+
+def _shortened(digits: Decimal, figures: int) -> Decimal:
+    """The number without zeros at its end, down to so many figures."""
+    while len(digits.as_tuple().digits) > figures and digits.as_tuple().digits[-1] == 0:
+        digits = digits.quantize(last_place(digits).scaleb(1))
+    return digits

@@ -1,0 +1,137 @@
+"""The forces on a body, told one by one, and the weights worked out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from probgen.quantities.expression import evaluate, names_in
+from probgen.quantities.formula import Relation
+from probgen.statics.system import Body, Couple, Element, Force, Kind, Role
+from probgen.wording.block import Block, Display, Picture, Row, Section
+from probgen.wording.digits import Digits
+from probgen.wording.direction import toward
+from probgen.wording.sentence import Inlines, counted, itemized, letter, listed, paragraph, say
+
+
+def forces_section(digits: Digits, body: Body) -> Section:
+    """Every force on the body, what is known of it, and its free-body diagram."""
+    told = list(_told(digits, body))
+    count = sum(number for number, _ in told)
+    moments = [c for c in digits.case.system.couples if c.body == body.id]
+    opening = f"{counted(count, 'force').capitalize()} act{'s' if count == 1 else ''} on "
+    opening += f"the {body.name}"
+    if moments:
+        opening += f", and {counted(len(moments), 'couple')}"
+    items = [item for _, item in told] + [_couple(couple) for couple in moments]
+    blocks: list[Block] = [paragraph(say(opening + ":")), itemized(items)]
+    rows = tuple(weight_rows(digits, body))
+    if rows:
+        blocks.append(Display(rows))
+    blocks += _component_note(digits, body)
+    blocks.append(Picture("free-body", body.id))
+    return Section(f"Forces on the {body.name}", tuple(blocks))
+
+
+def _told(digits: Digits, body: Body) -> Iterator[tuple[int, Inlines]]:
+    """For each element: how many forces it is, and the words."""
+    for element in digits.case.system.elements:
+        if element.body != body.id or not element.forces:
+            continue
+        forces = [digits.case.system.force(id) for id in element.forces]
+        if element.kind == Kind.HINGE:
+            yield 1, _hinge(element, forces)
+            continue
+        yield len(forces), listed([_one(digits, element, force) for force in forces])
+
+
+def _hinge(element: Element, forces: list[Force]) -> Inlines:
+    x, y = (force.magnitude for force in forces)
+    return say(
+        "the force {R} of {by} at {A}, unknown in size and direction, so we write its components "
+        "{x} (to the right) and {y} (up)",
+        R=letter(element.symbol),
+        by=element.name,
+        A=letter(element.at),
+        x=x,
+        y=y,
+    )
+
+
+_PUSHES = {
+    Kind.CABLE: "the pull {F} of {by}{at}, {way}",
+    Kind.MUSCLE: "the pull {F} of {by}{at}, {way}",
+    Kind.WEIGHT: "the weight {F} of {by}, {way}{at}",
+    Kind.ROLLER: "the push {F} of {by}{at}, {way}",
+    Kind.CONTACT: "the push {F} of {by}{at}, {way} (it is smooth, so it pushes square to its "
+    "surface)",
+    Kind.ROUGH: "the normal push {F} of {by}{at}, {way}",
+    Kind.FORCE: "the force {F} of {by}{at}, {way}",
+}
+
+
+def _one(digits: Digits, element: Element, force: Force) -> Inlines:
+    degrees = float(evaluate(force.direction, digits.case.values))
+    pattern = _PUSHES.get(force.kind, _PUSHES[Kind.FORCE])
+    if force.part == "friction":
+        pattern = "the friction {F} there, taken {way}"
+    particle = digits.case.system.body(force.body).particle
+    return say(
+        pattern,
+        F=force.magnitude,
+        by=element.name,
+        at="" if particle else say(" at {P}", P=letter(force.point)),
+        way=toward(degrees),
+    )
+
+
+def _couple(couple: Couple) -> Inlines:
+    return say("the couple {M} of {by}", M=couple.moment, by=couple.source)
+
+
+def _component_note(digits: Digits, body: Body) -> Iterator[Block]:
+    """What a negative result will mean, where the working has components of unknown sign."""
+    free = [
+        force.magnitude
+        for force in digits.case.system.forces
+        if force.body == body.id and _sign_unknown(digits, force)
+    ]
+    if free:
+        yield paragraph(
+            say(
+                "{these} {are} taken positive as named; a negative result means the opposite way.",
+                these=listed(free),
+                are="is" if len(free) == 1 else "are",
+            )
+        )
+
+
+def _sign_unknown(digits: Digits, force: Force) -> bool:
+    variables = digits.case.system.variables
+    return any(
+        variables[name].role is Role.UNKNOWN and not variables[name].nonnegative
+        for name in names_in(force.magnitude)
+    )
+
+
+def weight_rows(digits: Digits, body: Body) -> Iterator[Row]:
+    """W = m g worked out, for each weight on the body that givens settle."""
+    used = {
+        name
+        for force in digits.case.system.forces
+        if force.body == body.id
+        for name in names_in(force.magnitude)
+    }
+    for definition in digits.case.plan.definitions:
+        if definition.variable not in used:
+            continue
+        variable = digits.case.system.variables[definition.variable]
+        value = digits.case.values[definition.variable]
+        guard = digits.guard_for(definition.expression, value, variable.dimension)
+        right = (
+            definition.expression,
+            Relation("="),
+            digits.put_in(definition.expression, guard),
+            Relation("="),
+            digits.carried(value, variable.dimension, guard),
+        )
+        yield Row((variable.as_name,), "=", right)

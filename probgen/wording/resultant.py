@@ -1,0 +1,89 @@
+"""Magnitude and direction of a force from its components."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from probgen.quantities.expression import Call, Name, Number, Quotient, evaluate
+from probgen.quantities.formula import Formula, Relation
+from probgen.quantities.rounding import round_figures
+from probgen.quantities.unit import ANGLE, DEGREE, FORCE
+from probgen.statics.system import Element, Find, Form
+from probgen.wording.block import Block, Display, Row, Section
+from probgen.wording.digits import Digits
+from probgen.wording.direction import quarter_of, worded
+from probgen.wording.sentence import Inlines, letter, paragraph, say
+
+
+def resultant_sections(digits: Digits) -> Iterator[Section]:
+    for find in digits.case.system.finds:
+        if find.form is Form.MAGNITUDE_AND_DIRECTION:
+            yield _resultant(digits, find)
+
+
+def _resultant(digits: Digits, find: Find) -> Section:
+    case = digits.case
+    element = case.system.element(find.quantity)
+    x, y = (case.system.variables[f"{find.quantity}.{axis}"].as_name for axis in "xy")
+    blocks: list[Block] = []
+    oblique = quarter_of(case.values[f"{find.quantity}.direction"]) is None
+    if oblique:
+        rows = (*_magnitude(digits, find, element, x, y), *_angle(digits, x, y))
+        blocks.append(Display(rows))
+    else:
+        zero, other = (x, y) if case.values[x.id] == 0.0 else (y, x)
+        blocks.append(paragraph(say("{zero} is zero, so {R} lies along {other} alone.",
+                                    zero=zero, R=letter(element.symbol), other=other)))  # fmt: skip
+    blocks.append(paragraph(_sentence(digits, find, element)))
+    return Section(f"Magnitude and direction of {element.symbol}", tuple(blocks))
+
+
+def _magnitude(digits: Digits, find: Find, element: Element, x: Name, y: Name) -> Iterator[Row]:
+    size = digits.case.values[f"{find.quantity}.magnitude"]
+    root = Call("hypot", (x, y))
+    guard = digits.guard_for(root, size, FORCE)
+    yield Row((letter(element.symbol),), "=", (root, Relation("="), digits.put_in(root, guard)))
+    carried = digits.carried(size, FORCE, guard)
+    final = digits.rounded(size, digits.case.system.variables[x.id].unit)
+    ending: Formula = (final,) if carried == final else (carried, Relation("→"), final)
+    yield Row((), "=", ending)
+
+
+def _angle(digits: Digits, x: Name, y: Name) -> Iterator[Row]:
+    """phi = arctan(|R_y| / |R_x|), the steepness of the force."""
+    sizes = [Call("abs", (part,)) for part in (y, x)]
+    if digits.convention.direction == "vertical":
+        sizes.reverse()
+    slope = Call("atan", (Quotient(*sizes),))
+    value = float(evaluate(slope, digits.case.values))
+    guard = digits.guard_for(slope, value, ANGLE)
+    printed = Call("atan", (Quotient(*(_size(digits, part, guard) for part in sizes)),))
+    final = round_figures(value, digits.convention.figures, digits.convention.rounding)
+    yield Row((Name("phi", "phi"),), "=", (slope,))
+    yield Row((), "=", (printed, Relation("="), Number(final, DEGREE)))
+
+
+def _size(digits: Digits, part: Call, guard: int) -> Number:
+    inner = part.arguments[0]
+    assert isinstance(inner, Name)
+    number = digits.shown(inner.id, guard)
+    return Number(abs(number.value), number.unit)
+
+
+def _sentence(digits: Digits, find: Find, element: Element) -> Inlines:
+    case = digits.case
+    way = worded(case.values[f"{find.quantity}.direction"], digits.convention)
+    size = digits.rounded(
+        case.values[f"{find.quantity}.magnitude"],
+        case.system.variables[f"{find.quantity}.x"].unit,
+    )
+    body = case.system.body(element.body).name
+    joint = " at " if way.words[0].isdigit() else " "
+    return say(
+        "{by} acts on the {body} with {size}{joint}{way}.",
+        by=element.name[:1].upper() + element.name[1:],
+        body=body,
+        size=size,
+        joint=joint,
+        way=way.words,
+    )

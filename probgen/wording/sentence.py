@@ -1,0 +1,110 @@
+"""Sentences: words with formulas in them, lists with commas and an "and"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+
+from probgen.quantities.expression import Expression, Name
+from probgen.quantities.formula import Formula
+from probgen.quantities.printing import plain
+from probgen.wording.block import Inline, Itemize, Math, Paragraph, Strong, Text
+
+Inlines = tuple[Inline, ...]
+Part = str | Expression | Formula | Inlines
+"""What may stand in a sentence: words, an expression, a formula, or inlines made before."""
+
+_NUMERALS = (
+    *("no", "one", "two", "three", "four", "five", "six"),
+    *("seven", "eight", "nine", "ten", "eleven", "twelve"),
+)
+_PLACE = re.compile(r"\{(\w+)\}")
+
+
+def say(pattern: str, **parts: Part) -> Inlines:
+    """Inlines of a sentence whose {places} are filled with words or formulas."""
+    inlines: list[Inline] = []
+    cut = 0
+    for place in _PLACE.finditer(pattern):
+        inlines += _words(pattern[cut : place.start()])
+        inlines += _inlines(parts[place.group(1)])
+        cut = place.end()
+    inlines += _words(pattern[cut:])
+    return _joined(inlines)
+
+
+def _words(text: str) -> list[Inline]:
+    return [Text(text)] if text else []
+
+
+def _inlines(part: Part) -> list[Inline]:
+    if isinstance(part, str):
+        return _words(part)
+    if isinstance(part, tuple):
+        if all(isinstance(piece, Text | Strong | Math) for piece in part):
+            return [piece for piece in part if isinstance(piece, Text | Strong | Math)]
+        return [Math(part)]  # type: ignore[arg-type]
+    return [Math((part,))]
+
+
+def _joined(inlines: Iterable[Inline]) -> Inlines:
+    """Neighbouring words become one run."""
+    runs: list[Inline] = []
+    for inline in inlines:
+        if runs and isinstance(inline, Text) and isinstance(runs[-1], Text):
+            runs[-1] = Text(runs[-1].text + inline.text)
+        else:
+            runs.append(inline)
+    return tuple(runs)
+
+
+def listed(parts: Sequence[Part], word: str = "and") -> Inlines:
+    """ "a", "a and b", "a, b and c"."""
+    inlines: list[Inline] = []
+    for place, part in enumerate(parts):
+        if place:
+            inlines += _words(f" {word} " if place == len(parts) - 1 else ", ")
+        inlines += _inlines(part)
+    return _joined(inlines)
+
+
+def paragraph(*sentences: Inlines) -> Paragraph:
+    """Sentences one after the other, a space between."""
+    inlines: list[Inline] = []
+    for sentence in sentences:
+        if inlines:
+            inlines.append(Text(" "))
+        inlines += sentence
+    return Paragraph(_joined(inlines))
+
+
+def itemized(items: Iterable[Inlines]) -> Itemize:
+    return Itemize(tuple(items))
+
+
+def letter(point: str) -> Name:
+    """A point's name as it is printed in formulas and figures."""
+    return Name(point, point)
+
+
+def plain_text(inlines: Iterable[Inline]) -> str:
+    """The words as plain Unicode text, for a terminal or a test."""
+    shown = [
+        plain(inline.formula) if isinstance(inline, Math) else inline.text for inline in inlines
+    ]
+    text = "".join(shown)
+    return re.sub(r"[ \n]+", " ", text).strip()
+
+
+def capitalized(inlines: Inlines) -> Inlines:
+    """The first word with a capital, when the run begins with words."""
+    first = inlines[0]
+    if isinstance(first, Text):
+        return (Text(first.text[:1].upper() + first.text[1:]), *inlines[1:])
+    return inlines
+
+
+def counted(number: int, noun: str) -> str:
+    """ "two forces"; numerals from thirteen on."""
+    count = _NUMERALS[number] if number < len(_NUMERALS) else str(number)
+    return f"{count} {noun}" if number == 1 else f"{count} {noun}s"

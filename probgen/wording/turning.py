@@ -1,0 +1,262 @@
+"""Which forces turn the body about the pivot, which way, and which do not, and why."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from probgen.quantities.expression import (
+    UNITY,
+    ZERO,
+    Call,
+    Expression,
+    Lump,
+    Name,
+    Number,
+    evaluate,
+    names_in,
+    times,
+)
+from probgen.quantities.formula import Formula, Relation
+from probgen.quantities.rounding import exact
+from probgen.quantities.unit import ANGLE, DEGREE, LENGTH
+from probgen.statics.equation import Equation, Term
+from probgen.statics.geometry import angle_of, way
+from probgen.statics.plan import Step
+from probgen.statics.system import Element, Force, Role
+from probgen.wording.block import Block, Section
+from probgen.wording.digits import Digits
+from probgen.wording.sentence import Inlines, itemized, letter, listed, paragraph, say
+
+
+@dataclass(frozen=True, slots=True)
+class Turner:
+    """A force and the terms it adds to a torque balance.
+
+    sense: +1 counter-clockwise, -1 clockwise, for the force as its letter is meant.
+    """
+
+    name: Expression
+    sense: int
+    terms: tuple[Term, ...]
+
+
+def turning_section(digits: Digits, step: Step) -> Section:
+    """The choice of the pivot and the sense and lever arm of each force about it."""
+    equation = step.equation
+    body = digits.case.system.body(equation.body)
+    turners = list(_turners(digits, equation))
+    blocks: list[Block] = [
+        paragraph(_choice(digits, step), *_silent(digits, step)),
+        paragraph(*_senses(digits, body.name, turners)),
+    ]
+    arms = list(_arms(digits, turners))
+    if arms:
+        blocks.append(itemized(arms) if len(arms) > 1 else paragraph(arms[0]))
+    return Section(f"Which forces turn the {body.name} about {equation.about}?", tuple(blocks))
+
+
+def _turners(digits: Digits, equation: Equation) -> Iterator[Turner]:
+    values = digits.case.values
+    for source in dict.fromkeys(term.source for term in equation.terms):
+        terms = tuple(term for term in equation.terms if term.source == source)
+        per_unit = sum(
+            term.sign
+            * float(evaluate(term.ratio, values))
+            * (1.0 if term.length is None else float(evaluate(term.length, values)))
+            for term in terms
+        )
+        turn = 1 if equation.method.positive == "counter-clockwise" else -1
+        yield Turner(terms[0].magnitude, turn * (1 if per_unit > 0 else -1), terms)
+
+
+def point_words(digits: Digits, point: str) -> Inlines:
+    """ "the hinge A", "the point A": what a point is called."""
+    for element in digits.case.system.elements:
+        if element.at == point and element.kind in ("hinge", "roller", "contact", "rough"):
+            return say("{by} {A}", by=_at_words(element), A=letter(point))
+    return say("{A}", A=letter(point))
+
+
+def _at_words(element: Element) -> str:
+    return element.name if element.kind == "hinge" else f"the point on {element.name},"
+
+
+def _choice(digits: Digits, step: Step) -> Inlines:
+    word = digits.convention.turning
+    return say(
+        "We take {word}s about {pivot}.",
+        word=word,
+        pivot=point_words(digits, step.equation.about),
+    )
+
+
+def _silent(digits: Digits, step: Step) -> Iterator[Inlines]:
+    """Why some forces do not turn the body: they act at the pivot, or along a line through it."""
+    system, pivot = digits.case.system, step.equation.about
+    silent = [system.force(id) for id in step.equation.silent]
+    at_pivot = [force for force in silent if not way(system.points, pivot, force.point)]
+    through = [force for force in silent if force not in at_pivot]
+    if at_pivot:
+        yield _no_arm(digits, at_pivot, "{these} {act} there, so {its} lever arm is zero")
+    if through:
+        line = "The line of action of {these} passes through it, so {its} lever arm is zero"
+        yield _no_arm(digits, through, line)
+
+
+def _no_arm(digits: Digits, forces: list[Force], pattern: str) -> Inlines:
+    one = len(forces) == 1
+    gone = [f.magnitude for f in forces if _unknown(digits, f.magnitude)]
+    ending = ": {it} nothing{leaving}."
+    if not gone:
+        leaving = ""
+    elif len(gone) == 1:
+        leaving = ", and that unknown leaves the equation"
+    elif len(gone) == 2:
+        leaving = ", and both of these unknowns leave the equation"
+    else:
+        leaving = ", and these unknowns leave the equation"
+    return say(
+        pattern + ending,
+        these=listed([force.magnitude for force in forces]),
+        act="acts" if one else "act",
+        its="its" if one else "their",
+        it="it turns" if one else "they turn",
+        leaving=leaving,
+    )
+
+
+def _unknown(digits: Digits, expression: Expression) -> bool:
+    variables = digits.case.system.variables
+    return any(variables[name].role is Role.UNKNOWN for name in names_in(expression))
+
+
+def _senses(digits: Digits, body: str, turners: list[Turner]) -> Iterator[Inlines]:
+    positive = 1 if digits.convention.positive == "counter-clockwise" else -1
+    for sense, word in ((-1, "clockwise"), (1, "counter-clockwise")):
+        names = [turner.name for turner in turners if turner.sense == sense]
+        if names:
+            yield say(
+                "{these} {turn} the {body} {word} ({sign}).",
+                these=listed(names),
+                turn="turns" if len(names) == 1 else "turn",
+                body=body,
+                word=word,
+                sign="positive" if sense == positive else "negative",
+            )
+
+
+def _arms(digits: Digits, turners: list[Turner]) -> Iterator[Inlines]:
+    form = digits.convention.torque
+    if form == "angle":
+        yield from _angles(digits, turners)
+    elif form == "arm":
+        yield from _lever_arms(digits, turners)
+    else:
+        yield from _parts(turners)
+
+
+def _angles(digits: Digits, turners: list[Turner]) -> Iterator[Inlines]:
+    """The angle between each force and its arm."""
+    square = [
+        t.name
+        for t in turners
+        if all(term.length is not None and term.ratio == UNITY for term in t.terms)
+    ]
+    if square:
+        one = len(square) == 1
+        yield say(
+            "{these} {act} at right angles to {its} ({sine}).",
+            these=listed(square),
+            act="acts" if one else "act",
+            its="its arm" if one else "their arms",
+            sine=(Call("sin", (Number(exact(90), DEGREE),)), Relation("="), UNITY),
+        )
+    for turner in turners:
+        if len(turner.terms) > 1:
+            yield _split(digits, turner)
+        elif turner.terms[0].ratio != UNITY:
+            yield _angle_between(digits, turner.terms[0])
+
+
+def _split(digits: Digits, turner: Turner) -> Inlines:
+    lengths = [term.length for term in turner.terms if term.length is not None]
+    return say(
+        "The arm of {F} runs {lengths} along two perpendicular legs; each leg gives a {word} of "
+        "its own.",
+        F=turner.name,
+        lengths=listed(lengths),
+        word=digits.convention.turning,
+    )
+
+
+def _angle_between(digits: Digits, term: Term) -> Inlines:
+    """ "The angle between T and its arm is 180° - θ = 140°, and sin 140° = sin 40°"."""
+    assert term.link is not None
+    force = digits.case.system.force(term.source)
+    between = angle_of(force.direction).minus(angle_of(term.link.direction))
+    turned = float(evaluate(between.expression, digits.case.values))
+    turned += 180.0 if float(evaluate(term.link.length, digits.case.values)) < 0 else 0.0
+    folded = abs((turned + 180.0) % 360.0 - 180.0)
+    shown = digits.carried(folded, ANGLE)
+    symbolic = _folded(digits, between.expression, turned, folded)
+    angle: Formula = (shown,) if symbolic is None else (*symbolic, Relation("="), shown)
+    sine = Call("sin", (shown,))
+    ratio = digits.put_in(term.ratio)
+    return say(
+        "The angle between {F} and its arm is {angle}{sine}.",
+        F=term.magnitude,
+        angle=angle,
+        sine="" if ratio == sine else say(", and {same}", same=(sine, Relation("="), ratio)),
+    )
+
+
+def _folded(digits: Digits, between: Expression, turned: float, folded: float) -> Formula | None:
+    """The angle between in symbols, folded into 0 to 180 degrees; None when it has no names."""
+    angle = angle_of(between)
+    if not angle.multiples:
+        return None
+    sign = 1 if abs((turned - folded + 180.0) % 360.0 - 180.0) < 1e-9 else -1
+    if sign < 0:
+        angle = angle_of(ZERO).minus(angle)
+    value = float(evaluate(angle.expression, digits.case.values))
+    angle = angle.turned(exact(round((folded - value) / 360.0) * 360.0))
+    expression = angle.expression
+    if abs(float(evaluate(expression, digits.case.values)) - folded) > 1e-6:
+        return None
+    printed = digits.put_in(expression)
+    if isinstance(expression, Name):
+        return (expression,)
+    return (expression, Relation("="), printed)
+
+
+def _lever_arms(digits: Digits, turners: list[Turner]) -> Iterator[Inlines]:
+    """The perpendicular distance from the pivot to each line of action."""
+    for turner in turners:
+        for term in turner.terms:
+            if term.length is None:
+                continue
+            arm = term.length if term.ratio == UNITY else _product(term)
+            value = float(evaluate(arm, digits.case.values))
+            formula: Formula = (arm, Relation("="), digits.carried(value, LENGTH))
+            if term.ratio != UNITY:
+                formula = (arm, Relation("="), digits.put_in(arm), *formula[1:])
+            yield say("Lever arm of {F}: {arm}.", F=term.magnitude, arm=formula)
+
+
+def _product(term: Term) -> Expression:
+    assert term.length is not None
+    return times(Lump(term.length), term.ratio)
+
+
+def _parts(turners: list[Turner]) -> Iterator[Inlines]:
+    """Which part of each oblique force turns, and at which distance."""
+    for turner in turners:
+        for term in turner.terms:
+            if term.length is not None and term.ratio != UNITY:
+                yield say(
+                    "Of {F} only the part square to {l} turns: {part}.",
+                    F=term.magnitude,
+                    l=term.length,
+                    part=times(term.magnitude, term.ratio),
+                )

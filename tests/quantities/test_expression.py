@@ -1,0 +1,146 @@
+"""Expression trees: values, substitution, and the linear parts a step is solved with."""
+
+from decimal import Decimal
+
+import numpy as np
+import pytest
+import sympy
+
+from probgen.quantities.expression import (
+    UNITY,
+    ZERO,
+    Call,
+    Expression,
+    Lump,
+    Name,
+    Number,
+    Power,
+    Product,
+    Quotient,
+    Sum,
+    evaluate,
+    linear_parts,
+    names_in,
+    negative,
+    number,
+    over,
+    positive_first,
+    substituted,
+    times,
+    total,
+)
+from probgen.quantities.unit import DEGREE, UNITS
+
+T, D, L, W, A = (Name(n, n) for n in "TDLWA")
+HALF = Lump(over(L, number(2)))
+TORQUE = total((1, times(T, D, Call("sin", (A,)))), (-1, times(W, HALF)))
+VALUES = {"T": 3.0, "D": 0.5, "L": 4.0, "W": 2.0, "A": 30.0}
+
+VALUED = [
+    (TORQUE, 3.0 * 0.5 * 0.5 - 2.0 * 2.0),
+    (Number(Decimal("35.0"), UNITS["cm"]), 0.35),
+    (Power(L, 2), 16.0),
+    (Quotient(W, D), 4.0),
+    (Call("hypot", (number(3), number(4))), 5.0),
+    (Call("atan2", (number(1), number(-1))), 135.0),
+    (Call("cos", (number(90, DEGREE),)), 0.0),
+    (Call("sin", (number(180),)), 0.0),
+    (Call("tan", (number(45),)), 1.0),
+    (Call("max", (W, T)), 3.0),
+]
+
+
+@pytest.mark.parametrize(("expression", "value"), VALUED)
+def test_values_are_in_coherent_units_and_degrees(expression: Expression, value: float) -> None:
+    assert float(evaluate(expression, VALUES)) == pytest.approx(value, rel=1e-14, abs=0.0)
+
+
+def test_a_batch_has_one_value_a_draw() -> None:
+    batch = {**VALUES, "T": np.array([1.0, 3.0])}
+    assert evaluate(TORQUE, batch) == pytest.approx([-3.75, -3.25])
+
+
+def test_a_name_without_a_value_is_an_error() -> None:
+    with pytest.raises(KeyError, match="T"):
+        evaluate(T, {})
+
+
+SIMPLIFIED = [
+    (times(ZERO, T), ZERO),
+    (times(UNITY, T), T),
+    (times(negative(T), D), Sum(((-1, Product((T, D))),))),
+    (times(negative(T), negative(D)), Product((T, D))),
+    (total((1, T), (-1, total((1, W), (-1, D)))), Sum(((1, T), (-1, W), (1, D)))),
+    (total((1, ZERO)), ZERO),
+    (over(T, negative(D)), negative(Quotient(T, D))),
+    (over(total((-1, T), (-1, W)), negative(D)), Quotient(total((1, T), (1, W)), D)),
+    (over(ZERO, D), ZERO),
+    (positive_first(Sum(((-1, T), (1, W)))), Sum(((1, W), (-1, T)))),
+]
+
+
+@pytest.mark.parametrize(("built", "expected"), SIMPLIFIED)
+def test_building_keeps_signs_in_front(built: Expression, expected: Expression) -> None:
+    assert built == expected
+
+
+LINEAR = [
+    (TORQUE, "T"),
+    (TORQUE, "W"),
+    (TORQUE, "D"),
+    (Quotient(total((1, T), (1, W)), D), "W"),
+    (times(W, total((1, L), (-1, times(number(3), D)))), "D"),
+    (times(W, Lump(total((1, L), (-1, D)))), "D"),
+]
+
+
+@pytest.mark.parametrize(("expression", "name"), LINEAR)
+def test_linear_parts_agree_with_a_computer_algebra_system(
+    expression: Expression, name: str
+) -> None:
+    found = linear_parts(expression, name)
+    assert found is not None
+    slope, rest = found
+    assert name not in names_in(slope) | names_in(rest)
+    symbol = sympy.Symbol(name)
+    theirs = sympy.Poly(_to_sympy(expression), symbol)
+    assert sympy.simplify(theirs.coeff_monomial(symbol) - _to_sympy(slope)) == 0
+    assert sympy.simplify(theirs.coeff_monomial(1) - _to_sympy(rest)) == 0
+
+
+@pytest.mark.parametrize(
+    "expression", [Power(T, 2), Quotient(W, T), Call("sin", (T,)), times(T, total((1, T), (1, W)))]
+)
+def test_what_is_not_linear_has_no_linear_parts(expression: Expression) -> None:
+    assert linear_parts(expression, "T") is None
+
+
+def test_an_expression_without_the_name_is_all_rest() -> None:
+    assert linear_parts(W, "T") == (ZERO, W)
+
+
+def test_substitution_gives_a_tree_that_can_be_valued_by_itself() -> None:
+    shown = {"T": number(3), "D": number("0.5"), "W": number(2), "L": number(4), "A": number(30)}
+    printed = substituted(TORQUE, lambda e: shown[e.id] if isinstance(e, Name) else None)
+    assert not names_in(printed)
+    assert float(evaluate(printed, {})) == pytest.approx(-3.25)
+
+
+def _to_sympy(expression: Expression) -> sympy.Expr:
+    match expression:
+        case Number(value, _):
+            return sympy.Rational(str(value))
+        case Name(id=name):
+            return sympy.Symbol(name)
+        case Lump(inner):
+            return _to_sympy(inner)
+        case Sum(terms):
+            return sympy.Add(*(sign * _to_sympy(term) for sign, term in terms))
+        case Product(factors):
+            return sympy.Mul(*map(_to_sympy, factors))
+        case Quotient(top, bottom):
+            return _to_sympy(top) / _to_sympy(bottom)
+        case Power(base, exponent):
+            return _to_sympy(base) ** exponent
+        case Call(function, arguments):
+            return getattr(sympy, function)(*map(_to_sympy, arguments))

@@ -1,0 +1,41 @@
+"""Rounding: figures are counted in decimal, halves go the course's way."""
+
+from decimal import Decimal
+
+import pytest
+
+from probgen.quantities.rounding import exact, last_place, round_figures, round_places
+
+FIGURES = [
+    (190.576, 3, "half up", "191"),
+    (9.996, 3, "half up", "10.0"),
+    (0.0123456, 3, "half up", "0.0123"),
+    (4195.63, 3, "half up", "4.20E+3"),
+    (-4.9000000000000062, 3, "half up", "-4.90"),
+    (0.0, 3, "half up", "0"),
+    (2.5, 1, "half up", "3"),
+    (2.5, 1, "half even", "2"),
+    (0.1 + 0.2, 3, "half up", "0.300"),
+    (1.005, 3, "half up", "1.01"),
+    (1.0049999999999999, 3, "half up", "1.01"),
+]
+"""1.005 is no float: what the float stands for is meant, so halves go up as on paper."""
+
+
+@pytest.mark.parametrize(("value", "figures", "rule", "digits"), FIGURES)
+def test_significant_figures(value: float, figures: int, rule: str, digits: str) -> None:
+    assert str(round_figures(value, figures, rule)) == digits  # type: ignore[arg-type]
+
+
+def test_places_take_floats_and_decimals() -> None:
+    assert round_places(2.345, 2) == Decimal("2.35")
+    assert round_places(Decimal("2.345"), 2, "half even") == Decimal("2.34")
+
+
+def test_the_last_place_is_one_unit_of_the_last_digit() -> None:
+    assert last_place(Decimal("4.90")) == Decimal("0.01")
+    assert last_place(Decimal("4.2E+3")) == 100
+
+
+def test_float_noise_is_left_out() -> None:
+    assert exact(2.4999999999999996) == Decimal("2.5")

@@ -1,0 +1,62 @@
+"""Units: exact factors (NIST SP 811 (2008), appendix B.8) and the names authors type."""
+
+import pytest
+
+from probgen.quantities.unit import (
+    ANGLE,
+    FORCE,
+    LENGTH,
+    MASS,
+    SI,
+    TORQUE,
+    UNITS,
+    US_CUSTOMARY,
+    Dimension,
+    unit_named,
+)
+
+EXACT = [
+    ("ft", 0.3048),
+    ("in", 0.0254),
+    ("lb", 0.45359237),
+    ("lbf", 4.4482216152605),
+    ("lbf*ft", 1.3558179483314004),
+    ("slug", 14.593902937206364),
+]
+"""NIST SP 811 (2008), B.8; the last two are products and quotients of the exact ones."""
+
+
+@pytest.mark.parametrize(("name", "factor"), EXACT)
+def test_conversion_factors_are_the_published_ones(name: str, factor: float) -> None:
+    assert UNITS[name].factor == pytest.approx(factor, rel=1e-15)
+
+
+@pytest.mark.parametrize(
+    ("typed", "name"), [("N·m", "N*m"), (" cm ", "cm"), ("°", "deg"), ("degrees", "deg")]
+)
+def test_other_spellings_name_the_same_unit(typed: str, name: str) -> None:
+    assert unit_named(typed) is UNITS[name]
+
+
+def test_an_unknown_unit_is_named_with_those_there_are() -> None:
+    with pytest.raises(ValueError, match=r"no unit 'furlong'; expected one of .*kg"):
+        unit_named("furlong")
+
+
+def test_dimensions_multiply_and_divide() -> None:
+    assert FORCE.times(LENGTH) == TORQUE
+    assert TORQUE.over(FORCE) == LENGTH
+    assert LENGTH.power(2) == Dimension(2)
+
+
+@pytest.mark.parametrize("system", [SI, US_CUSTOMARY])
+@pytest.mark.parametrize("dimension", [LENGTH, FORCE, TORQUE, ANGLE, MASS])
+def test_each_system_prints_each_dimension_in_a_unit_of_it(
+    system: object, dimension: Dimension
+) -> None:
+    assert system.unit_of(dimension).dimension == dimension  # type: ignore[attr-defined]
+
+
+def test_what_a_quantity_is_called() -> None:
+    assert FORCE.noun == "force"
+    assert Dimension(3, 1, 0, 2).noun == "quantity of another kind"

@@ -1,0 +1,63 @@
+"""Balances in symbols: signs, sines, lever arms; each checked against the vectors themselves."""
+
+import numpy as np
+import pytest
+
+from probgen.quantities.expression import evaluate
+from probgen.quantities.printing import plain
+from probgen.statics.assembly import assemble
+from probgen.statics.equation import force_balance, oriented, torque_balance
+from probgen.statics.method import Method
+from probgen.statics.second import with_definitions
+from probgen.statics.system import System
+
+FORMS = [
+    (Method("angle"), "T d sin θ − W_s (L/2) − W_t L"),
+    (Method("arm"), "T (d sin θ) − W_s (L/2) − W_t L"),
+    (Method("components"), "d T sin θ − (L/2) W_s − L W_t"),
+    (Method("angle", "clockwise"), "−T d sin θ + W_s (L/2) + W_t L"),
+]
+
+
+@pytest.mark.parametrize(("method", "expected"), FORMS)
+def test_torques_about_the_hinge(stayed: System, method: Method, expected: str) -> None:
+    equation = torque_balance(stayed, "shelf", "A", method)
+    assert plain(equation.expression) == expected
+    assert equation.silent == ("R.x", "R.y")
+
+
+def test_forces_along_the_axes(stayed: System) -> None:
+    x = force_balance(stayed, "shelf", "x", Method())
+    y = force_balance(stayed, "shelf", "y", Method())
+    assert plain(x.expression) == "R_x − T cos θ"
+    assert set(x.silent) == {"R.y", "W_s", "W_t"}
+    assert {(t.source, t.sign) for t in y.terms} == {
+        ("R.y", 1), ("T", 1), ("W_s", -1), ("W_t", -1),
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize("pivot", ["A", "C", "G", "B"])
+@pytest.mark.parametrize("form", ["angle", "arm", "components"])
+def test_torques_agree_with_the_vectors(
+    stayed: System, beam_values: dict[str, np.ndarray], pivot: str, form: str
+) -> None:
+    """x F_y - y F_x from coordinates, for values that are no solution."""
+    rng = np.random.default_rng(7)
+    values = with_definitions(
+        stayed, {**beam_values, **{u: rng.uniform(-50, 50, 3) for u in ("T", "R.x", "R.y")}}
+    )
+    where = {"A": 0.0, "C": values["d"], "G": values["L"] / 2, "B": values["L"]}[pivot]
+    assembled = assemble(stayed, values, (where, 0.0))
+    turn = assembled.residual[:, assembled.labels.index(("shelf", "turn"))]
+    equation = torque_balance(stayed, "shelf", pivot, Method(form))  # type: ignore[arg-type]
+    assert evaluate(equation.expression, values) == pytest.approx(turn, rel=1e-12)
+    assert evaluate(oriented(equation, values).expression, values) == pytest.approx(turn)
+
+
+def test_arms_are_written_the_way_round_that_makes_them_positive(
+    stayed: System, beam_values: dict[str, np.ndarray]
+) -> None:
+    equation = torque_balance(stayed, "shelf", "C", Method())
+    lengths = [plain(t.length) for t in oriented(equation, beam_values).terms if t.length]
+    assert "d − L/2" in lengths
+    assert "L/2 − d" not in lengths
