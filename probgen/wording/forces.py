@@ -41,7 +41,8 @@ def _told(digits: Digits, body: Body) -> Iterator[tuple[int, Inlines]]:
         if element.kind == Kind.HINGE:
             yield 1, _hinge(element, forces)
             continue
-        yield len(forces), listed([_one(digits, element, force) for force in forces])
+        for force in forces:
+            yield 1, _one(digits, element, force)
 
 
 def _hinge(element: Element, forces: list[Force]) -> Inlines:
@@ -57,13 +58,13 @@ def _hinge(element: Element, forces: list[Force]) -> Inlines:
     )
 
 
+_SMOOTH = ", square to its surface because it is smooth"
 _PUSHES = {
     Kind.CABLE: "the pull {F} of {by}{at}, {way}",
     Kind.MUSCLE: "the pull {F} of {by}{at}, {way}",
     Kind.WEIGHT: "the weight {F} of {by}, {way}{at}",
     Kind.ROLLER: "the push {F} of {by}{at}, {way}",
-    Kind.CONTACT: "the push {F} of {by}{at}, {way} (it is smooth, so it pushes square to its "
-    "surface)",
+    Kind.CONTACT: "the push {F} of {by}{at}, {way}{smooth}",
     Kind.ROUGH: "the normal push {F} of {by}{at}, {way}",
     Kind.FORCE: "the force {F} of {by}{at}, {way}",
 }
@@ -81,6 +82,7 @@ def _one(digits: Digits, element: Element, force: Force) -> Inlines:
         by=element.name,
         at="" if particle else say(" at {P}", P=letter(force.point)),
         way=toward(degrees),
+        smooth="" if toward(degrees) == "straight up" else _SMOOTH,
     )
 
 

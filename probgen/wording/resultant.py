@@ -80,7 +80,7 @@ def _sentence(digits: Digits, find: Find, element: Element) -> Inlines:
     body = case.system.body(element.body).name
     joint = " at " if way.words[0].isdigit() else " "
     return say(
-        "{by} acts on the {body} with {size}{joint}{way}.",
+        "{by} acts on the {body} with a force of {size}{joint}{way}.",
         by=element.name[:1].upper() + element.name[1:],
         body=body,
         size=size,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from decimal import Decimal
 
 from probgen.quantities.expression import (
     UNITY,
@@ -23,10 +24,12 @@ from probgen.quantities.unit import ANGLE, DEGREE, LENGTH
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import angle_of, way
 from probgen.statics.plan import Step
-from probgen.statics.system import Element, Force, Role
+from probgen.statics.system import Force, Kind, Role
 from probgen.wording.block import Block, Section
 from probgen.wording.digits import Digits
 from probgen.wording.sentence import Inlines, itemized, letter, listed, paragraph, say
+
+_TOUCHING = (Kind.ROLLER, Kind.CONTACT, Kind.ROUGH)
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,25 +73,24 @@ def _turners(digits: Digits, equation: Equation) -> Iterator[Turner]:
         yield Turner(terms[0].magnitude, turn * (1 if per_unit > 0 else -1), terms)
 
 
-def point_words(digits: Digits, point: str) -> Inlines:
-    """ "the hinge A", "the point A": what a point is called."""
-    for element in digits.case.system.elements:
-        if element.at == point and element.kind in ("hinge", "roller", "contact", "rough"):
-            return say("{by} {A}", by=_at_words(element), A=letter(point))
-    return say("{A}", A=letter(point))
-
-
-def _at_words(element: Element) -> str:
-    return element.name if element.kind == "hinge" else f"the point on {element.name},"
-
-
 def _choice(digits: Digits, step: Step) -> Inlines:
-    word = digits.convention.turning
-    return say(
-        "We take {word}s about {pivot}.",
-        word=word,
-        pivot=point_words(digits, step.equation.about),
-    )
+    """Where torques are taken about, the point named by what is there."""
+    word, pivot = digits.convention.turning, step.equation.about
+    at = [element for element in digits.case.system.elements if element.at == pivot]
+    hinges = [element.name for element in at if element.kind == Kind.HINGE]
+    touching = [element.name for element in at if element.kind in _TOUCHING]
+    if hinges:
+        return say("We take {word}s about {by} {A}.", word=word, by=hinges[0], A=letter(pivot))
+    if touching:
+        body = digits.case.system.body(step.equation.body).name
+        return say(
+            "We take {word}s about {A}, where {by} touches the {body}.",
+            word=word,
+            A=letter(pivot),
+            by=touching[0],
+            body=body,
+        )
+    return say("We take {word}s about {A}.", word=word, A=letter(pivot))
 
 
 def _silent(digits: Digits, step: Step) -> Iterator[Inlines]:
@@ -172,11 +174,17 @@ def _angles(digits: Digits, turners: list[Turner]) -> Iterator[Inlines]:
             its="its arm" if one else "their arms",
             sine=(Call("sin", (Number(exact(90), DEGREE),)), Relation("="), UNITY),
         )
+    oblique: dict[Inlines, list[Expression]] = {}
     for turner in turners:
         if len(turner.terms) > 1:
             yield _split(digits, turner)
-        elif turner.terms[0].ratio != UNITY:
-            yield _angle_between(digits, turner.terms[0])
+        elif turner.terms[0].length is not None and turner.terms[0].ratio != UNITY:
+            told = _angle_between(digits, turner.terms[0])
+            oblique.setdefault(told, []).append(turner.name)
+    for told, names in oblique.items():
+        one = "The angle between {F} and its arm is {told}."
+        more = "For {F} the angle between force and arm is {told}."
+        yield say(one if len(names) == 1 else more, F=listed(names), told=told)
 
 
 def _split(digits: Digits, turner: Turner) -> Inlines:
@@ -191,23 +199,32 @@ def _split(digits: Digits, turner: Turner) -> Inlines:
 
 
 def _angle_between(digits: Digits, term: Term) -> Inlines:
-    """ "The angle between T and its arm is 180° - θ = 140°, and sin 140° = sin 40°"."""
+    """The angle between a force and its arm: "180° - θ = 140°, and sin 140° = sin 40°"."""
     assert term.link is not None
+    assert term.length is not None
     force = digits.case.system.force(term.source)
     between = angle_of(force.direction).minus(angle_of(term.link.direction))
     turned = float(evaluate(between.expression, digits.case.values))
     turned += 180.0 if float(evaluate(term.link.length, digits.case.values)) < 0 else 0.0
     folded = abs((turned + 180.0) % 360.0 - 180.0)
-    shown = digits.carried(folded, ANGLE)
+    shown = _degrees(digits, folded)
     symbolic = _folded(digits, between.expression, turned, folded)
     angle: Formula = (shown,) if symbolic is None else (*symbolic, Relation("="), shown)
     sine = Call("sin", (shown,))
     ratio = digits.put_in(term.ratio)
-    return say(
-        "The angle between {F} and its arm is {angle}{sine}.",
-        F=term.magnitude,
-        angle=angle,
-        sine="" if ratio == sine else say(", and {same}", same=(sine, Relation("="), ratio)),
+    if ratio == sine:
+        return say("{angle}", angle=angle)
+    return say("{angle}, and {same}", angle=angle, same=(sine, Relation("="), ratio))
+
+
+def _degrees(digits: Digits, value: float) -> Number:
+    """An angle made of given ones, without zeros it does not need."""
+    short = exact(value)
+    few = len(short.as_tuple().digits) <= digits.convention.figures
+    return (
+        Number(short.quantize(Decimal(1)), DEGREE)
+        if few and short == int(short)
+        else (digits.carried(value, ANGLE))
     )
 
 
