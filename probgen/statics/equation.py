@@ -1,9 +1,14 @@
-"""Equilibrium equations in symbols: sums of forces along an axis, of torques about a pivot."""
+"""Equilibrium equations in symbols: sums of forces along an axis, of torques about a pivot.
+
+A balance is written for one body or for several taken as one; forces between bodies of such a
+group cancel in pairs and do not appear.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from typing import Final
 
 import numpy as np
 
@@ -17,6 +22,7 @@ from probgen.quantities.expression import (
     evaluate,
     names_in,
     negative,
+    number,
     positive_first,
     times,
     total,
@@ -24,6 +30,18 @@ from probgen.quantities.expression import (
 from probgen.statics.geometry import angle_of, cosine, sine, way
 from probgen.statics.method import Method
 from probgen.statics.system import Condition, Couple, Force, Link, System
+
+
+@dataclass(frozen=True, slots=True)
+class Axis:
+    """A direction forces are summed along: its label and its degrees counter-clockwise from +x."""
+
+    label: str
+    direction: Expression
+
+
+X: Final = Axis("x", number(0))
+Y: Final = Axis("y", number(90))
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,19 +75,27 @@ class Term:
 class Equation:
     """Sum of the terms = 0.
 
-    kind: "force", "torque" or "condition"; body: whose balance it is ("" for a condition).
-    about: axis "x" or "y", the pivot's point, or the condition's id.
-    silent: ids of forces on the body that do not appear, in the order they act.
+    kind: "force", "torque" or "condition"; bodies: whose balance it is (none for a condition).
+    about: the axis's label, the pivot's point, or the condition's id; axis: of a force balance.
+    silent: ids of forces on the bodies that do not appear, in the order they act.
+    inner: ids of forces that cancel because both bodies of their pair are taken together.
     reason: why a condition holds, in words; "" for a balance.
     """
 
     kind: str
-    body: str
+    bodies: tuple[str, ...]
     about: str
     terms: tuple[Term, ...]
     method: Method
     silent: tuple[str, ...] = ()
+    inner: tuple[str, ...] = ()
     reason: str = ""
+    axis: Axis | None = None
+
+    @property
+    def body(self) -> str:
+        """The one body, "" for a condition; the first of a group."""
+        return self.bodies[0] if self.bodies else ""
 
     @property
     def expression(self) -> Expression:
@@ -82,21 +108,24 @@ def _signed(expression: Expression) -> tuple[int, Expression]:
     return 1, expression
 
 
-def force_balance(system: System, body: str, axis: str, method: Method) -> Equation:
-    """Sum of force components along "x" or "y", in newtons."""
-    part = cosine if axis == "x" else sine
+def force_balance(system: System, bodies: tuple[str, ...], axis: Axis, method: Method) -> Equation:
+    """Sum of force components along an axis, in newtons."""
     terms: list[Term] = []
     silent: list[str] = []
-    for force in _on(system, body):
-        sign, ratio = _signed(part(angle_of(force.direction)))
+    outer, inner = _acting(system, bodies)
+    along = angle_of(axis.direction)
+    for force in outer:
+        sign, ratio = _signed(cosine(angle_of(force.direction).minus(along)))
         if ratio == ZERO:
             silent.append(force.id)
             continue
         terms.append(Term(force.id, sign, force.magnitude, ratio))
-    return Equation("force", body, axis, tuple(terms), method, tuple(silent))
+    return Equation(
+        "force", bodies, axis.label, tuple(terms), method, tuple(silent), inner, axis=axis
+    )
 
 
-def torque_balance(system: System, body: str, pivot: str, method: Method) -> Equation:
+def torque_balance(system: System, bodies: tuple[str, ...], pivot: str, method: Method) -> Equation:
     """Sum of torques about a point, in newton metres, the method's rotation positive.
 
     A force F in direction phi at the end of a link (l, delta) turns with F l sin(phi - delta)
@@ -105,15 +134,28 @@ def torque_balance(system: System, body: str, pivot: str, method: Method) -> Equ
     turn = 1 if method.positive == "counter-clockwise" else -1
     terms: list[Term] = []
     silent: list[str] = []
-    for force in _on(system, body):
+    outer, inner = _acting(system, bodies)
+    for force in outer:
         found = list(_turning(system, force, pivot, turn))
         terms += found
         if not found:
             silent.append(force.id)
     for couple in system.couples:
-        if couple.body == body:
+        if couple.body in bodies and not _cancels(system, couple, bodies):
             terms.append(_couple_term(couple, turn))
-    return Equation("torque", body, pivot, tuple(terms), method, tuple(silent))
+    return Equation("torque", bodies, pivot, tuple(terms), method, tuple(silent), inner)
+
+
+def _acting(system: System, bodies: tuple[str, ...]) -> tuple[tuple[Force, ...], tuple[str, ...]]:
+    """Forces from outside on the bodies, and the ids of those between them."""
+    on = [force for force in system.forces if force.body in bodies]
+    ids = {force.id for force in on}
+    inner = tuple(force.id for force in on if force.pair in ids)
+    return tuple(force for force in on if force.id not in inner), inner
+
+
+def _cancels(system: System, couple: Couple, bodies: tuple[str, ...]) -> bool:
+    return any(other.id == couple.pair and other.body in bodies for other in system.couples)
 
 
 def _turning(system: System, force: Force, pivot: str, turn: int) -> Iterator[Term]:
@@ -129,14 +171,10 @@ def _couple_term(couple: Couple, turn: int) -> Term:
     return Term(couple.id, turn * sign, moment)
 
 
-def _on(system: System, body: str) -> Iterator[Force]:
-    return (force for force in system.forces if force.body == body)
-
-
 def condition_equation(condition: Condition, method: Method) -> Equation:
     """left - right = 0 as an equation of the plan."""
     terms = (Term("", 1, condition.left), Term("", -1, condition.right))
-    return Equation("condition", "", condition.id, terms, method, (), condition.reason)
+    return Equation("condition", (), condition.id, terms, method, reason=condition.reason)
 
 
 def oriented(equation: Equation, values: Mapping[str, Value]) -> Equation:

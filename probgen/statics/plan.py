@@ -1,65 +1,43 @@
 """The plan: which balance, about which pivot, for which unknown, in which order.
 
-Found once for a template by a search over sets of known quantities (Dijkstra's shortest path):
-every balance of every body and every condition is a possible step when it holds exactly one
-quantity not yet known.  The cheapest path to what is asked wins, so no step is shown that is not
-needed.  What an equation depends on is tested on a handful of draws, not read off its symbols,
-so that a force whose line passes through the pivot counts as absent however its arm is written.
+Found once for a template.  Every balance of every body or group and every condition is a possible
+step; `search` finds the cheapest way to what is asked, so no step is shown that is not needed.
+What an equation depends on is tested on a handful of draws, not read off its symbols, so that a
+force whose line passes through the pivot counts as absent however its arm is written.
 """
 
 from __future__ import annotations
 
-import heapq
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from itertools import count
 
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.quantities.expression import (
-    Call,
-    Expression,
-    Quotient,
-    Value,
-    evaluate,
-    linear_parts,
-    names_in,
-    negative,
-    over,
-    positive_first,
-)
+from probgen.quantities.expression import Call, Expression, evaluate, names_in
+from probgen.statics.candidate import candidates
 from probgen.statics.determinacy import require_determinate
-from probgen.statics.equation import (
-    Equation,
-    condition_equation,
-    force_balance,
-    oriented,
-    torque_balance,
-)
+from probgen.statics.equation import Equation, oriented
+from probgen.statics.isolation import both_solved, solved_for
 from probgen.statics.method import Method
 from probgen.statics.refusal import Refusal
-from probgen.statics.system import (
-    Condition,
-    Definition,
-    Find,
-    Form,
-    Role,
-    System,
-)
+from probgen.statics.search import Field, Move, dependence, shortest
+from probgen.statics.system import Definition, Find, Form, Role, System
 
 
 @dataclass(frozen=True, slots=True)
 class Step:
     """One equation solved for one quantity: unknown = expression.
 
-    removed: unknowns of the same body that the choice of pivot or axis keeps out of the equation.
+    removed: unknowns of the same bodies that the choice of pivot or axis keeps out of the equation.
+    partner: the second of two equations that had to be solved together, None for a single one.
     """
 
     unknown: str
     equation: Equation
     expression: Expression
     removed: tuple[str, ...] = ()
+    partner: Equation | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,14 +80,28 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
         known[definition.variable] = np.asarray(evaluate(definition.expression, known))
     require_determinate(system, known)
     unknowns = (*system.unknowns, *(d.variable for d in open_definitions))
-    candidates = tuple(
-        oriented(equation, known) for equation in _candidates(system, open_definitions, method)
+    equations = tuple(
+        oriented(equation, known) for equation in candidates(system, open_definitions, method)
     )
-    holds = _dependence(candidates, unknowns, known)
-    wanted = frozenset(wanted_unknowns(system)) & frozenset(unknowns)
-    path = _shortest(system, candidates, holds, wanted)
-    steps = tuple(_step(system, candidates[i], unknown, holds[i]) for i, unknown in path)
+    holds = dependence(equations, unknowns, known)
+    kept_out = [_removed(system, e, h, unknowns) for e, h in zip(equations, holds, strict=True)]
+    field = Field(equations, unknowns, holds, [len(removed) for removed in kept_out])
+    wanted = wanted_unknowns(system)
+    bits = sum(1 << place for place, name in enumerate(unknowns) if name in wanted)
+    path = shortest(field, bits)
+    if path is None:
+        raise Refusal(_no_way(wanted))
+    steps = tuple(
+        step for move in path for step in _steps(field, move, kept_out[move.equations[0]])
+    )
     return Plan(system, method, settled, steps, tuple(_outcomes(system)))
+
+
+def _no_way(wanted: tuple[str, ...]) -> str:
+    return (
+        f"no order of balances leads to {', '.join(wanted)}: every equation holds more quantities "
+        "than can be found from it; ask for fewer, or give one of them"
+    )
 
 
 def _settle(system: System) -> tuple[tuple[Definition, ...], tuple[Definition, ...]]:
@@ -125,63 +117,15 @@ def _settle(system: System) -> tuple[tuple[Definition, ...], tuple[Definition, .
     return tuple(settled), tuple(unsettled)
 
 
-def _candidates(
-    system: System, open_definitions: tuple[Definition, ...], method: Method
-) -> Iterator[Equation]:
-    for body in system.bodies:
-        if not body.particle:
-            for pivot in _pivots(system, body.id):
-                yield torque_balance(system, body.id, pivot, method)
-        yield force_balance(system, body.id, "x", method)
-        yield force_balance(system, body.id, "y", method)
-    for condition in system.conditions:
-        yield condition_equation(condition, method)
-    for definition in open_definitions:
-        variable = system.variables[definition.variable]
-        yield condition_equation(
-            Condition(variable.id, variable.as_name, definition.expression, "definition"), method
-        )
-
-
-def _pivots(system: System, body: str) -> tuple[str, ...]:
-    """Points a torque balance may be written about: the author's choice, or where forces act."""
-    if system.pivot:
-        return (system.pivot,)
-    points = [force.point for force in system.forces if force.body == body]
-    return tuple(dict.fromkeys(points))
-
-
-def _dependence(
-    candidates: tuple[Equation, ...], unknowns: tuple[str, ...], known: Mapping[str, Value]
-) -> tuple[frozenset[str], ...]:
-    """For each equation the unknowns its value changes with, at the probe's draws."""
-    trial: dict[str, Value] = dict(known)
-    for place, unknown in enumerate(unknowns):
-        trial[unknown] = 0.7318 + 0.2113 * place
-    held = []
-    for equation in candidates:
-        expression = equation.expression
-        base = np.asarray(evaluate(expression, trial))
-        size = max((float(np.max(np.abs(evaluate(t.expression(equation.method), trial))))
-                    for t in equation.terms), default=1.0)  # fmt: skip
-        moved = set()
-        for unknown in names_in(expression) & set(unknowns):
-            changed = evaluate(expression, {**trial, unknown: np.multiply(trial[unknown], 1.7)})
-            if np.max(np.abs(changed - base)) > 1e-9 * (size or 1.0):
-                moved.add(unknown)
-        held.append(frozenset(moved))
-    return tuple(held)
-
-
 def wanted_unknowns(system: System) -> tuple[str, ...]:
     """The quantities the finds need, each once, in the order asked."""
     wanted: list[str] = []
     for find in system.finds:
-        wanted += _parts_of(system, find)
+        wanted += _parts_of(find)
     return tuple(dict.fromkeys(wanted))
 
 
-def _parts_of(system: System, find: Find) -> list[str]:
+def _parts_of(find: Find) -> list[str]:
     if find.form is Form.VALUE:
         return [find.quantity]
     return [f"{find.quantity}.x", f"{find.quantity}.y"]
@@ -190,66 +134,20 @@ def _parts_of(system: System, find: Find) -> list[str]:
 def _outcomes(system: System) -> Iterator[Outcome]:
     for find in system.finds:
         if find.form is Form.MAGNITUDE_AND_DIRECTION:
-            x, y = (system.variables[part].as_name for part in _parts_of(system, find))
+            x, y = (system.variables[part].as_name for part in _parts_of(find))
             yield Outcome(f"{find.quantity}.magnitude", Call("hypot", (x, y)))
             yield Outcome(f"{find.quantity}.direction", Call("atan2", (y, x)))
 
 
-_COST = {"force": 0.8, "torque": 1.0, "condition": 0.4}
-
-
-def _cost(equation: Equation, removed: int, depth: int) -> float:
-    """Fewer steps first; then shorter equations, pivots that remove much, torques early."""
-    cost = 10.0 + _COST[equation.kind] + 0.01 * len(equation.terms)
-    if equation.kind == "torque":
-        cost += 0.3 * depth - 0.05 * removed
-    return cost
-
-
-def _shortest(
-    system: System,
-    candidates: tuple[Equation, ...],
-    holds: tuple[frozenset[str], ...],
-    wanted: frozenset[str],
-) -> list[tuple[int, str]]:
-    """The cheapest list of (equation, unknown it gives) after which all wanted is known."""
-    order = count()
-    queue: list[tuple[float, int, frozenset[str], list[tuple[int, str]]]] = [
-        (0.0, next(order), frozenset(), [])
-    ]
-    seen: set[frozenset[str]] = set()
-    while queue:
-        cost, _, known, path = heapq.heappop(queue)
-        if wanted <= known:
-            return path
-        if known in seen:
-            continue
-        seen.add(known)
-        for index, equation in enumerate(candidates):
-            new = holds[index] - known
-            if len(new) != 1:
-                continue
-            (unknown,) = new
-            if linear_parts(equation.expression, unknown) is None:
-                continue
-            removed = len(_removed(system, equation, holds[index]))
-            further = cost + _cost(equation, removed, len(path))
-            step = (index, unknown)
-            heapq.heappush(queue, (further, next(order), known | new, [*path, step]))
-    raise Refusal(
-        f"no order of single balances leads to {', '.join(sorted(wanted))}: every equation holds "
-        "two or more quantities that are not known yet; ask for fewer, or give one of them"
-    )
-
-
-def _removed(system: System, equation: Equation, held: frozenset[str]) -> tuple[str, ...]:
-    """Unknowns of forces on the body that the equation is free of."""
-    if equation.kind == "condition":
-        return ()
+def _removed(
+    system: System, equation: Equation, held: int, unknowns: tuple[str, ...]
+) -> tuple[str, ...]:
+    """Unknowns of forces on the bodies that the equation is free of."""
+    inside = {name for place, name in enumerate(unknowns) if held >> place & 1}
     free: list[str] = []
     for force in system.forces:
-        if force.body == equation.body:
-            free += sorted(_unknown_in(system, force.magnitude) - held)
+        if force.body in equation.bodies:
+            free += sorted(_unknown_in(system, force.magnitude) - inside)
     return tuple(dict.fromkeys(free))
 
 
@@ -258,16 +156,17 @@ def _unknown_in(system: System, expression: Expression) -> frozenset[str]:
     return names_in(expression) & frozenset(unknown)
 
 
-def _step(system: System, equation: Equation, unknown: str, held: frozenset[str]) -> Step:
-    found = linear_parts(equation.expression, unknown)
-    assert found is not None, "the search admits equations linear in their unknown only"
-    slope, rest = found
-    return Step(unknown, equation, _isolated(slope, rest), _removed(system, equation, held))
-
-
-def _isolated(slope: Expression, rest: Expression) -> Expression:
-    """-rest/slope, with the signs the way one writes it by hand."""
-    quotient = over(negative(rest), slope)
-    if isinstance(quotient, Quotient):
-        return Quotient(positive_first(quotient.top), positive_first(quotient.bottom))
-    return positive_first(quotient)
+def _steps(field: Field, move: Move, removed: tuple[str, ...]) -> Iterator[Step]:
+    """The step of a move; a move of two equations gives two."""
+    first = field.equations[move.equations[0]]
+    names = [field.unknowns[place] for place in move.unknowns]
+    if len(names) == 1:
+        found = solved_for(first.expression, names[0])
+        assert found is not None, "the search admits only equations that can be solved"
+        yield Step(names[0], first, found, removed)
+        return
+    second = field.equations[move.equations[1]]
+    both = both_solved(first.expression, second.expression, (names[0], names[1]))
+    assert both is not None, "the search admits only pairs that can be solved"
+    yield Step(names[1], second, both[0], removed, first)
+    yield Step(names[0], first, both[1], removed)

@@ -100,6 +100,7 @@ class Force:
     magnitude: newtons; direction: degrees, of the force on the body when the magnitude is positive.
     source: what exerts it, for sentences: "the cable", "the floor".
     part: "" or which part of an element it is: "x", "y", "normal", "friction".
+    pair: id of the equal and opposite force on another body, "" when it comes from outside.
     """
 
     id: str
@@ -111,6 +112,7 @@ class Force:
     source: str
     element: str
     part: str = ""
+    pair: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,6 +125,7 @@ class Couple:
     moment: Expression
     source: str
     element: str
+    pair: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,7 @@ from probgen.quantities.formula import Balance
 from probgen.quantities.printing import plain
 from probgen.quantities.rounding import exact, round_figures, round_places
 from probgen.quantities.unit import FORCE, TORQUE
-from probgen.statics.equation import Equation, force_balance, oriented, torque_balance
+from probgen.statics.equation import Equation, X, Y, force_balance, oriented, torque_balance
 from probgen.statics.system import Body, Kind
 from probgen.wording.block import Block, Display, Row, Section
 from probgen.wording.digits import Digits
@@ -41,14 +41,14 @@ def _unused(digits: Digits, body: Body) -> Equation | None:
     used = {(step.equation.kind, step.equation.about) for step in plan.steps}
     candidates = [
         *(
-            oriented(torque_balance(system, body.id, point, plan.method), digits.case.values)
+            oriented(torque_balance(system, (body.id,), point, plan.method), digits.case.values)
             for point in (() if body.particle else system.points)
             if ("torque", point) not in used
         ),
         *(
-            force_balance(system, body.id, axis, plan.method)
-            for axis in "xy"
-            if ("force", axis) not in used
+            force_balance(system, (body.id,), axis, plan.method)
+            for axis in (X, Y)
+            if ("force", axis.label) not in used
         ),
     ]
     known = [

@@ -59,9 +59,9 @@ def tell_find(system: System, find: Find) -> tuple[Inline, ...]:
     if find.form is Form.VALUE or element is None:
         variable = system.variables[find.quantity]
         return (Text(f"the {variable.name}, "), Math((variable.as_name,)))
-    asked = "its components" if find.form is Form.COMPONENTS else "its magnitude and direction"
+    asked = "components" if find.form is Form.COMPONENTS else "magnitude and direction"
     name = Math((Name(element.id, element.symbol),))
-    return (Text(f"the force from {element.name}, "), name, Text(f" ({asked})"))
+    return (Text(f"the {asked} of the force from {element.name}, "), name)
 
 
 def _rendered(template: Template, symbols: Mapping[str, str]) -> str:

@@ -182,9 +182,9 @@ def _angles(digits: Digits, turners: list[Turner]) -> Iterator[Inlines]:
             told = _angle_between(digits, turner.terms[0])
             oblique.setdefault(told, []).append(turner.name)
     for told, names in oblique.items():
-        one = "The angle between {F} and its arm is {told}."
-        more = "For {F} the angle between force and arm is {told}."
-        yield say(one if len(names) == 1 else more, F=listed(names), told=told)
+        single = "The angle between {F} and its arm is {told}."
+        several = "For {F} the angle between force and arm is {told}."
+        yield say(single if len(names) == 1 else several, F=listed(names), told=told)
 
 
 def _split(digits: Digits, turner: Turner) -> Inlines:

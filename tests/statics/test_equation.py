@@ -6,7 +6,7 @@ import pytest
 from probgen.quantities.expression import evaluate
 from probgen.quantities.printing import plain
 from probgen.statics.assembly import assemble
-from probgen.statics.equation import force_balance, oriented, torque_balance
+from probgen.statics.equation import X, Y, force_balance, oriented, torque_balance
 from probgen.statics.method import Method
 from probgen.statics.second import with_definitions
 from probgen.statics.system import System
@@ -21,14 +21,14 @@ FORMS = [
 
 @pytest.mark.parametrize(("method", "expected"), FORMS)
 def test_torques_about_the_hinge(stayed: System, method: Method, expected: str) -> None:
-    equation = torque_balance(stayed, "shelf", "A", method)
+    equation = torque_balance(stayed, ("shelf",), "A", method)
     assert plain(equation.expression) == expected
     assert equation.silent == ("R.x", "R.y")
 
 
 def test_forces_along_the_axes(stayed: System) -> None:
-    x = force_balance(stayed, "shelf", "x", Method())
-    y = force_balance(stayed, "shelf", "y", Method())
+    x = force_balance(stayed, ("shelf",), X, Method())
+    y = force_balance(stayed, ("shelf",), Y, Method())
     assert plain(x.expression) == "R_x − T cos θ"
     assert set(x.silent) == {"R.y", "W_s", "W_t"}
     assert {(t.source, t.sign) for t in y.terms} == {
@@ -49,7 +49,7 @@ def test_torques_agree_with_the_vectors(
     where = {"A": 0.0, "C": values["d"], "G": values["L"] / 2, "B": values["L"]}[pivot]
     assembled = assemble(stayed, values, (where, 0.0))
     turn = assembled.residual[:, assembled.labels.index(("shelf", "turn"))]
-    equation = torque_balance(stayed, "shelf", pivot, Method(form))  # type: ignore[arg-type]
+    equation = torque_balance(stayed, ("shelf",), pivot, Method(form))  # type: ignore[arg-type]
     assert evaluate(equation.expression, values) == pytest.approx(turn, rel=1e-12)
     assert evaluate(oriented(equation, values).expression, values) == pytest.approx(turn)
 
@@ -57,7 +57,7 @@ def test_torques_agree_with_the_vectors(
 def test_arms_are_written_the_way_round_that_makes_them_positive(
     stayed: System, beam_values: dict[str, np.ndarray]
 ) -> None:
-    equation = torque_balance(stayed, "shelf", "C", Method())
+    equation = torque_balance(stayed, ("shelf",), "C", Method())
     lengths = [plain(t.length) for t in oriented(equation, beam_values).terms if t.length]
     assert "d − L/2" in lengths
     assert "L/2 − d" not in lengths

@@ -1,0 +1,129 @@
+import pytest
+
+from probgen.bank.bank import default_bank, find_template, read_bank, supplied
+from probgen.bank.fault import InputError
+from probgen.statics.system import Kind
+
+# Relied on from outside: ids, givens with units, and what is asked.
+FIXED = {
+    "forearm-load": (
+        "limbs",
+        "load_mass kg, load_distance cm, forearm_mass kg, forearm_center cm, insertion cm, "
+        "muscle_angle deg",
+        ["B", "J"],
+    ),
+    "beam-stay-cable": (
+        "beams",
+        "length m, beam_mass kg, cable_at m, cable_angle deg, load_mass kg, load_at m",
+        ["T", "R"],
+    ),
+    "ladder-smooth-wall": (
+        "ladders",
+        "length m, ladder_mass kg, ladder_angle deg, climber_mass kg, climber_at m",
+        ["N_w", "N_f", "f", "mu"],
+    ),
+    "seesaw-two-riders": (
+        "levers",
+        "mass_1 kg, distance_1 m, mass_2 kg",
+        ["distance_2", "P"],
+    ),
+}
+
+
+@pytest.mark.parametrize("id", FIXED)
+def test_fixed_templates_keep_their_givens_and_finds(id):
+    family, givens, finds = FIXED[id]
+    template = find_template(id)
+    assert template.family == family
+    assert [f"{g.id} {g.unit.name}" for g in template.givens] == givens.split(", ")
+    assert [find.quantity for find in template.system.finds] == finds
+
+
+def test_every_family_has_templates_of_its_own():
+    templates = default_bank().read_all()
+    assert len(templates) == 8
+    for template in templates:
+        assert f"/{template.family}/" in template.path
+        assert template.room >= 300
+
+
+def test_angles_drawn_from_a_list_keep_away_from_where_sine_and_cosine_agree():
+    for template in default_bank().read_all():
+        for given in template.givens:
+            if given.unit.name == "deg":
+                assert all(abs(value - 45) >= 5 for value in given.choices), template.id
+
+
+def test_no_template_pushes_with_a_cable():
+    for template in default_bank().read_all():
+        for force in template.system.forces:
+            if force.kind in (Kind.CABLE, Kind.MUSCLE, Kind.CONTACT, Kind.ROLLER):
+                assert template.system.variables[force.id].nonnegative
+
+
+def test_the_supplied_bank_releases_supplied_templates():
+    bank = read_bank(supplied("banks") / "first-course.toml")
+    assert bank.release == 1
+    assert {template.id for template in bank.read_all()} == set(default_bank().files)
+
+
+def test_a_folder_is_a_bank(tmp_path, shelf):
+    (tmp_path / "beams").mkdir()
+    (tmp_path / "beams" / "shelf.toml").write_text(shelf)
+    (tmp_path / "other.toml").write_text(shelf)
+    bank = read_bank(tmp_path)
+    assert bank.read("shelf").title == "Shelf on a stay cable"
+    with pytest.raises(InputError, match="as the file is named"):
+        bank.read_all()
+
+
+def test_the_same_id_twice_in_a_folder_is_refused(tmp_path, shelf):
+    for folder in ("a", "b"):
+        (tmp_path / folder).mkdir()
+        (tmp_path / folder / "shelf.toml").write_text(shelf)
+    with pytest.raises(InputError, match="every id once"):
+        read_bank(tmp_path)
+
+
+BANKS = [
+    ("", {"id", "title", "release", "template"}),
+    ('id="a"\ntitle="b"\nrelease=1\n[[template]]\nid="forearm-laod"\nrevision=1', {"template[0].id"}),
+    (
+        'id="a"\ntitle="b"\nrelease=1\nreleased=2\n[[template]]\nid="forearm-load"',
+        {"released", "template[0].revision"},
+    ),
+]
+
+
+@pytest.mark.parametrize(("text", "fields"), BANKS)
+def test_faults_of_a_bank_file(tmp_path, text, fields):
+    path = tmp_path / "bank.toml"
+    path.write_text(text)
+    with pytest.raises(InputError) as caught:
+        read_bank(path)
+    assert {fault.field for fault in caught.value.faults} == fields
+
+
+def test_a_template_that_moved_on_is_not_set_quietly(tmp_path):
+    path = tmp_path / "bank.toml"
+    path.write_text('id="a"\ntitle="b"\nrelease=1\n[[template]]\nid="forearm-load"\nrevision=99')
+    with pytest.raises(InputError, match="release the bank anew"):
+        read_bank(path).read("forearm-load")
+
+
+@pytest.mark.parametrize(
+    ("named", "words"),
+    [("forearm-laod", 'did you mean "forearm-load"'), ("nowhere.toml", "correct the path")],
+)
+def test_a_template_that_is_not_there(named, words):
+    with pytest.raises(InputError, match=words):
+        find_template(named)
+
+
+def test_a_template_is_found_by_its_path(tmp_path, shelf):
+    path = tmp_path / "mine.toml"
+    path.write_text(shelf)
+    assert find_template(str(path)).id == "shelf"
+    path.write_bytes(b"\xff\xfe")
+    with pytest.raises(InputError, match="UTF-8"):
+        find_template(str(path))

@@ -1,0 +1,274 @@
+from decimal import Decimal
+
+import pytest
+
+from probgen.bank.fault import InputError
+from probgen.bank.reading import read_template
+from probgen.quantities.expression import Call, Name, Number, Product, Quotient, Sum, number
+from probgen.quantities.unit import UNITS
+from probgen.statics.system import Form, Kind, Link, Role
+
+L = Name("L", "L")
+
+
+def faults_of(text):
+    with pytest.raises(InputError) as caught:
+        read_template(text, "shelf.toml")
+    return caught.value.faults
+
+
+def test_head_and_givens(shelf):
+    read = read_template(shelf, "shelf.toml")
+    assert (read.id, read.revision, read.family, read.level) == ("shelf", 1, "beams", 2)
+    assert (read.goals, read.cautions) == (("torque balance",), ("rigging",))
+    assert (read.source, read.path) == (shelf, "shelf.toml")
+    assert [str(value) for value in read.given("L").choices][:2] == ["0.80", "0.90"]
+    assert [str(value) for value in read.given("m").choices] == ["2.0", "4.5", "6.0"]
+    assert [str(value) for value in read.given("tree_mass").choices] == ["3", "6", "9", "12"]
+    assert read.given("theta").measured == "up"
+    assert read.room == 9 * 3 * 4 * 9
+    assert (read.derived[0].round, read.derived[0].unit.name) == (Decimal("0.01"), "m")
+    assert read.depicts == {"shelf": "beam", "W_t": "tree"}
+
+
+def test_points_keep_lengths_as_written(shelf):
+    points = read_template(shelf, "shelf.toml").system.points
+    d = Name("d", "d")
+    assert points["A"].links == ()
+    assert points["G"].links == (Link(Quotient(L, number(2)), number(0)),)
+    beyond = Link(Sum(((1, L), (-1, d))), number(0))
+    assert points["B"].links == (Link(d, number(0)), beyond)
+    up = Link(Number(Decimal("1.5"), UNITS["m"]), number(90))
+    assert points["W"].links == (Link(L, number(180)), up)
+
+
+def test_elements_become_forces(shelf):
+    system = read_template(shelf, "shelf.toml").system
+    acting = {f.id: (f.kind, f.point, f.source, f.part) for f in system.forces}
+    assert acting == {
+        "R.x": (Kind.HINGE, "A", "the hinge", "x"),
+        "R.y": (Kind.HINGE, "A", "the hinge", "y"),
+        "T": (Kind.CABLE, "C", "the cable", ""),
+        "W_s": (Kind.WEIGHT, "G", "the shelf", ""),
+        "W_t": (Kind.WEIGHT, "B", "the tree", ""),
+    }
+    assert system.force("W_t").direction == number(270)
+    assert {d.variable: d.expression for d in system.definitions}["W_t"] == Product(
+        (Name("tree_mass", "M"), Name("g", "g"))
+    )
+    assert system.unknowns == ("R.x", "R.y", "T")
+    assert system.variables["T"].nonnegative
+    assert not system.variables["R.x"].nonnegative
+    assert system.variables["W_s"].role is Role.DEFINED
+    assert system.given == ("L", "m", "tree_mass", "theta", "d")
+    assert [f.form for f in system.finds] == [Form.VALUE, Form.MAGNITUDE_AND_DIRECTION]
+    assert system.pivot == "A"
+
+
+ENTRIES = [
+    (
+        '[[roller]]\nat = "B"\nsymbol = "N"',
+        {"N": (number(90), Role.UNKNOWN, True)},
+    ),
+    (
+        '[[contact]]\nat = "B"\ndirection = "theta + 90"\nsymbol = "N"\nname = "edge"',
+        {"N": (Sum(((1, Name("theta", "theta")), (1, number(90)))), Role.UNKNOWN, True)},
+    ),
+    (
+        '[[fulcrum]]\nat = "B"\nsymbol = "P"',
+        {"P": (number(90), Role.UNKNOWN, True)},
+    ),
+    (
+        '[[rough]]\nat = "B"\nnormal = "N_f"\nfriction = "f"\ndirection = 180',
+        {"N_f": (number(180), Role.UNKNOWN, True), "f": (number(90), Role.UNKNOWN, False)},
+    ),
+    (
+        '[[rough]]\nat = "B"\nnormal = "N_f"\nfriction = "f"\nfriction_direction = 180',
+        {"N_f": (number(90), Role.UNKNOWN, True), "f": (number(180), Role.UNKNOWN, False)},
+    ),
+    (
+        '[[muscle]]\nat = "B"\ndirection = "100 deg"\nsymbol = "Q"',
+        {"Q": (Number(Decimal(100), UNITS["deg"]), Role.UNKNOWN, True)},
+    ),
+    (
+        '[[force]]\nat = "B"\ndirection = 30\nsymbol = "F"',
+        {"F": (number(30), Role.UNKNOWN, False)},
+    ),
+    (
+        '[[force]]\nat = "B"\ndirection = 30\nsymbol = "F"\nmagnitude = "12 N"',
+        {"F": (number(30), Role.DEFINED, False)},
+    ),
+    (
+        '[[weight]]\nat = "B"\nforce = "20 N"\nsymbol = "W_p"\nof = "pot"',
+        {"W_p": (number(270), Role.DEFINED, False)},
+    ),
+]
+
+
+@pytest.mark.parametrize(("entry", "forces"), ENTRIES, ids=[e[:22] for e, _ in ENTRIES])
+def test_each_kind_of_entry(shelf, entry, forces):
+    system = read_template(shelf + entry, "shelf.toml").system
+    for id, (direction, role, nonnegative) in forces.items():
+        force, variable = system.force(id), system.variables[id]
+        assert (force.direction, force.magnitude) == (direction, variable.as_name)
+        assert (variable.role, variable.nonnegative) == (role, nonnegative)
+        assert system.element(force.element).at == "B"
+
+
+def test_the_coefficient_of_a_rough_surface_is_found_or_given(shelf, spoilt):
+    rough = '[[rough]]\nat = "B"\nnormal = "N_f"\nfriction = "f"\ncoefficient = "mu"'
+    system = read_template(shelf + rough, "shelf.toml").system
+    assert system.variables["mu"].role is Role.UNKNOWN
+    (limit,) = system.conditions
+    assert limit.left == Name("f", "f")
+    assert limit.right == Product((Name("mu", "mu"), Name("N_f", "N_f")))
+    given = 'mu = { name = "friction coefficient", choices = [0.3, 0.4], unit = "1" }\n[derived]'
+    verge = read_template(spoilt("[derived]", given) + rough, "shelf.toml").system
+    assert verge.variables["mu"].role is Role.GIVEN
+    assert len(verge.conditions) == 1
+
+
+def test_a_couple_is_given_or_found(shelf):
+    system = read_template(shelf + '[[couple]]\nat = "B"\nsymbol = "C_0"', "shelf.toml").system
+    assert system.couples[0].moment == Name("C_0", "C_0")
+    stated = shelf + '[[couple]]\nat = "B"\nsymbol = "C_0"\nmoment = "-4 N*m"'
+    system = read_template(stated, "shelf.toml").system
+    assert system.variables["C_0"].role is Role.DEFINED
+
+
+def test_a_cable_runs_toward_a_point(spoilt):
+    text = spoilt('direction = "180 - theta"', 'toward = "W"')
+    system = read_template(text, "shelf.toml").system
+    d = Name("d", "d")
+    across = Sum(((-1, d), (-1, L)))
+    assert system.force("T").direction == Call("atan2", (Number(Decimal("1.5"), UNITS["m"]), across))
+    assert system.element("T").toward == "W"
+
+
+def test_an_unknown_may_be_a_position(spoilt):
+    text = spoilt("[points]", '[unknown]\nx = { name = "place", unit = "m" }\n[points]\nX = ["x", 0]')
+    variable = read_template(text, "shelf.toml").system.variables["x"]
+    assert (variable.role, variable.nonnegative) == (Role.UNKNOWN, True)
+
+
+# One spoilt passage, and the one fault it must give: field, then words of the message.
+SPOILT = [
+    ('id = "shelf"\n', "", "id", "add id = ..."),
+    ('id = "shelf"\n', 'id = "My Shelf"\n', "id", "small letters"),
+    ("revision = 1", 'revision = "1"', "revision", "a whole number"),
+    ("revision = 1", "revision = 0", "revision", "a whole number"),
+    ('title = "Shelf on a stay cable"', "title = 3", "title", "write it in quotes"),
+    ('family = "beams"', 'family = "beam"', "family", 'did you mean "beams"?'),
+    ("level = 2", "level = 9", "level", "from 1 to 5"),
+    ('goals = ["torque balance"]', "goals = []", "goals", "a list of 1 to"),
+    ('["rigging"]', '["riging"]', "cautions[0]", 'did you mean "rigging"?'),
+    ('pivot = "A"', 'pivot = "Q"', "pivot", "one of the points A, C, G, B, W"),
+    ('pivot = "A"', 'pivto = "A"', "pivto", 'did you mean "pivot"?'),
+    ("{{ L }}", "{{ Lenght }}", "statement", "one of the names"),
+    ("{{ L }}", "{{ L", "statement", "line 1"),
+    ("{{ L }}", "{{ L.value }}", "statement", "getattr"),
+    ("{{ L }}", "{{ L | safe }}", "statement", "the filters symbol, equation"),
+    ("{{ L }}", "{% for x in L %}{% endfor %}", "statement", "for on line 1"),
+    ("{{ L }}", "{{ 7 * 7 }}", "statement", "mul on line 1"),
+    ('statement = "A shelf', 'text = ""\nstatement = "A shelf', "text", "one of the fields"),
+    ('"A shelf of length {{ L }} is hinged at {{ A }}; find {{ T }}."', '""', "statement", "text"),
+    ("to = 1.60", "to = 0.60", "given.L.to", "the range is empty"),
+    ("to = 1.60", "to = 1.55", "given.L.to", "the last value reached is 1.50"),
+    ("step = 0.10", "step = 0", "given.L.step", "above zero"),
+    ("step = 0.10", "step = 0.00001", "given.L.step", "at most 10000 values"),
+    ("step = 0.10, ", "", "given.L.step", "add step = ..."),
+    ("from = 0.80", "from = nan", "given.L.from", "a number"),
+    ("from = 0.80", 'from = "0.80 m"', "given.L.from", "without quotes or unit"),
+    ("from = 0.80", "form = 0.80, from = 0.80", "given.L.form", 'did you mean "from"?'),
+    ("[6.0, 2.0, 4.5]", "[]", "given.m.choices", "a list of 1 to"),
+    ("[6.0, 2.0, 4.5]", "[2.0, 2.0]", "given.m.choices", "every value once"),
+    ("[6.0, 2.0, 4.5]", "[2.0], from = 1", "given.m.from", "not both"),
+    ('unit = "kg" }\ntree', 'unit = "kgs" }\ntree', "given.m.unit", 'did you mean "kg"?'),
+    ('name = "shelf mass", ', "", "given.m.name", "what it is in words"),
+    ('symbol = "M", ', "", "given.tree_mass.symbol", 'add symbol = "..."'),
+    ('symbol = "M"', 'symbol = "mass"', "given.tree_mass.symbol", "a letter or Greek name"),
+    ('symbol = "M"', 'symbol = "m"', "given.tree_mass.symbol", "a symbol that nothing else"),
+    ("L = { name", "L = 3\nl = { name", "given.L", "a table"),
+    ("theta = {", "sin = {", "given.sin", "choose another name"),
+    ("0.85*L", "0.85*", "derived.d.is", "the text ends"),
+    ("0.85*L", "0.85*m", "derived.d.is", "a mass, where a length is needed"),
+    ("0.85*L", "L - 0.15", "derived.d.is", "write a unit after a plain number, as in 0.1 m"),
+    ("round = 0.01", "round = -1", "derived.d.round", "above zero"),
+    ('["d", 0]', '["dd", 0]', "points.C[0]", "no quantity named 'dd'"),
+    ('["d", 0]', '["d", 0.5]', "points.C[1]", "a plain number, where a length is needed"),
+    ('["d", 0]', '["d"]', "points.C", '["x", "y"]'),
+    ('["d", 0]', '{ from = "B", distance = "d", direction = 0 }', "points.B.from", "circle"),
+    ('from = "C"', 'from = "c"', "points.B.from", "one of A, C, G, B, W"),
+    ('direction = 0 }', 'direction = "L" }', "points.B.direction", "where an angle is needed"),
+    ("W = [", "w = [", "points.w", "a capital letter"),
+    ("W = [", "T = [", "points.T", "rename the point"),
+    ('along = ["A", "B"]', 'along = ["A", "b"]', "body.shelf.along[1]", 'one of the points'),
+    ('along = ["A", "B"]', 'along = ["A"]', "body.shelf.along", "particle = true"),
+    ('along = ["A", "B"]', "", "body.shelf.along", "add along"),
+    ('[[hinge]]\nat = "A"', '[[hinge]]\nat = "a"', "hinge[0].at", "one of the points"),
+    ('[[hinge]]\nat = "A"', "[[hinge]]", "hinge[0].at", "add at = ..."),
+    ('symbol = "R"', 'symbol = "force"', "hinge[0].symbol", "a letter or Greek name"),
+    ('symbol = "R"', 'symbol = "L"', "hinge[0].symbol", "a symbol that nothing else has"),
+    ('symbol = "R"', 'symbol = "R"\nbody = "wall"', "hinge[0].body", "one of shelf"),
+    ("[[hinge]]", "[[hinges]]", "hinges", 'did you mean "hinge"?'),
+    ("[[hinge]]", "[hinge]", "hinge", "write [[hinge]]"),
+    ('direction = "180 - theta"', "", "cable[0].direction", "add direction"),
+    ("180 - theta", "180 - L", "cable[0].direction", "a plain number added to a length"),
+    ("180 - theta", "180 - tehta", "cable[0].direction", "did you mean 'theta'?"),
+    ('"180 - theta"', '"0"\ntoward = "W"', "cable[0].direction", "not both"),
+    ('direction = "180 - theta"', 'toward = "C"', "cable[0].toward", "another point"),
+    ('mass = "m"', 'mass = "m"\nsymbol = "T"', "weight[0].symbol", "that nothing else has"),
+    ('mass = "m"', 'mass = "m"\nsymbol = "R_x"', "weight[0].symbol", "R.x has this symbol"),
+    ('mass = "m"', 'force = "T"', "weight[0].symbol", "that no other element has"),
+    ('mass = "m"', "", "weight[0].mass", "either a mass or a force"),
+    ('mass = "m"', 'mass = "L"', "weight[0].mass", "a length, where a mass is needed"),
+    ('mass = "m"', 'mas = "m"\nmass = "m"', "weight[0].mas", 'did you mean "mass"?'),
+    ('quantity = "T"', 'quantity = "S"', "find[0].quantity", "one of"),
+    ('quantity = "T"', 'quantity = "L"', "find[0].quantity", "one of"),
+    ('quantity = "T"', 'quantity = "T"\nas = "components"', "find[0].as", "one of value"),
+    ('"magnitude and direction"', '"size"', "find[1].as", "one of magnitude and direction"),
+    ('that = "T < 1500 N"', 'that = "T"', "require[0].that", "one of < <= > >="),
+    ('that = "T < 1500 N"', 'that = "T < 1500"', "require[0].that", "compared with"),
+    ('that = "T < 1500 N"', 'that = "S < 1500 N"', "require[0].that", "no quantity named"),
+    ('because = "a light cable"', "", "require[0].because", "add because"),
+    ('shelf = "beam"', 'shelve = "beam"', "depicts.shelve", 'did you mean "shelf"?'),
+    ('shelf = "beam"', "shelf = 1", "depicts.shelf", "text"),
+]
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "field", "words"), SPOILT, ids=[f"{r[2]}:{r[1][:24]}" for r in SPOILT]
+)
+def test_each_mistake_gives_one_fault_that_names_its_place(spoilt, old, new, field, words):
+    (fault,) = faults_of(spoilt(old, new))
+    assert fault.field == field
+    assert words in f"{fault.found}\n{fault.expected}\n{fault.mend}"
+    assert fault.file == "shelf.toml"
+
+
+def test_all_faults_come_at_once(shelf):
+    text = shelf.replace("level = 2", "level = 9").replace('unit = "kg"', 'unit = "kgs"')
+    text = text.replace('at = "G"', 'at = "g"')
+    fields = [fault.field for fault in faults_of(text)]
+    assert fields == ["given.m.unit", "given.tree_mass.unit", "weight[0].at", "level"]
+
+
+def test_what_uses_a_faulty_quantity_is_not_blamed(spoilt):
+    text = spoilt('step = 0.10, unit = "m"', 'step = 0.10, unit = "metre"')
+    assert [fault.field for fault in faults_of(text)] == ["given.L.unit"]
+
+
+@pytest.mark.parametrize("text", ["id = ", "\x00", "a = [" * 2000, "x = 1\n" * 3])
+def test_text_that_is_no_toml_is_one_fault(text):
+    (fault,) = faults_of(text)
+    assert "a TOML file" in fault.expected
+
+
+def test_too_long_a_file_is_refused():
+    (fault,) = faults_of("#" * 100_001)
+    assert "at most 100000 characters" in fault.expected
+
+
+def test_an_empty_file_names_everything_that_is_missing():
+    fields = {fault.field for fault in faults_of("")}
+    assert fields >= {"id", "title", "statement", "given", "points", "body", "find"}

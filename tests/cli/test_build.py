@@ -1,0 +1,149 @@
+"""`probgen build` and `probgen demo`, from the command line to the files."""
+
+import csv
+import json
+from pathlib import Path
+
+import pdfplumber
+import pytest
+
+SET = """
+course = "Mechanics & More_1"
+title = "Week 3: 50 % statics"
+roster = "class.csv"
+seed = "spring"
+[[problem]]
+template = "seesaw-two-riders"
+points = 8
+[[problem]]
+template = "forearm-load"
+points = 12
+"""
+ROSTER = 'Name;ID\n"Quill, Ada #1";s_7\nZoë Müller-Łukasz;s_8\n'
+
+
+@pytest.fixture
+def set_file(tmp_path: Path) -> Path:
+    (tmp_path / "class.csv").write_text(ROSTER, encoding="utf-8")
+    path = tmp_path / "week-3.toml"
+    path.write_text(SET, encoding="utf-8")
+    return path
+
+
+def files_in(folder: Path) -> dict[str, bytes]:
+    return {
+        str(path.relative_to(folder)): path.read_bytes()
+        for path in sorted(folder.rglob("*"))
+        if path.is_file()
+    }
+
+
+def text_of(path: Path) -> str:
+    with pdfplumber.open(path) as pdf:
+        return " ".join(page.extract_text() for page in pdf.pages)
+
+
+def test_a_class_from_set_file_to_folder(run, set_file: Path) -> None:
+    result = run("build", set_file)
+    assert result.exit_code == 0, result.stderr
+    assert result.stderr == ""
+    built = set_file.parent / "output" / "week-3"
+    names = {"01-quill-ada-1-s-7.pdf", "02-zoe-muller-ukasz-s-8.pdf"}
+    assert set(files_in(built)) == {
+        "record.json", "answers.csv", "all-sheets.pdf", "all-keys.pdf",
+        *(f"sheets/{name}" for name in names), *(f"keys/{name}" for name in names),
+    }  # fmt: skip
+    table = (built / "answers.csv").read_text(encoding="utf-8")
+    rows = list(csv.DictReader(table.splitlines()))
+    assert [row["answer"] for row in rows[:4]] == ["distance_2", "P", "B", "J.magnitude"]
+    for student in ("s_7", "s_8"):
+        own = [row for row in rows if row["id"] == student]
+        (name,) = (name for name in names if name.endswith(f"{student.replace('_', '-')}.pdf"))
+        sheet, key = text_of(built / "sheets" / name), text_of(built / "keys" / name)
+        assert own[0]["code"] in sheet
+        assert own[0]["code"] in key
+        for row in own:
+            digits = row["printed"].split()[0].rstrip("°")
+            assert digits in key
+            assert row["printed"] not in sheet
+    together = text_of(built / "all-sheets.pdf")
+    assert together.index("Quill, Ada #1") < together.index("Zoë Müller-Łukasz")
+
+
+def test_the_same_bytes_for_any_number_of_workers_and_from_the_record(run, set_file: Path) -> None:
+    folder = set_file.parent
+    run("build", set_file, "--out", "one", "--workers", 1)
+    run("build", set_file, "--out", "two", "--workers", 2)
+    record = folder / "one" / "record.json"
+    assert run("build", record, "--out", "again").exit_code == 0
+    assert files_in(folder / "one") == files_in(folder / "two") == files_in(folder / "again")
+
+
+def test_what_cannot_be_printed_or_kept_apart_is_remarked(run, set_file: Path) -> None:
+    (set_file.parent / "class.csv").write_text("name,id\n李 明,1\nAda,2\n", encoding="utf-8")
+    result = run("build", set_file)
+    assert result.exit_code == 0
+    assert "remark: 李 明: boxes are printed for 李明" in result.stderr
+    assert "Ada" not in result.stderr
+
+
+def test_another_seed_gives_other_numbers(run, set_file: Path) -> None:
+    drawn = []
+    for seed in ("a", "b"):
+        run("build", set_file, "--out", seed, "--seed", seed)
+        record = json.loads((set_file.parent / seed / "record.json").read_text(encoding="utf-8"))
+        assert record["seed"] == seed
+        drawn.append([problem["values"] for problem in record["problems"]])
+    assert drawn[0] != drawn[1]
+
+
+def test_all_mistakes_of_set_file_and_class_list_at_once(run, set_file: Path) -> None:
+    wrong = SET.replace("seesaw-two-riders", "seesaw-three-riders")
+    set_file.write_text(wrong, encoding="utf-8")
+    (set_file.parent / "class.csv").write_text("Name,ID\nAda,1\nBea,1\n", encoding="utf-8")
+    result = run("build", set_file)
+    assert result.exit_code == 1
+    assert "problem[0].template" in result.stderr
+    assert "seesaw-two-riders" in result.stderr
+    assert "class.csv: line 3, id" in result.stderr
+    assert "2 problems" in result.stderr
+    assert not (set_file.parent / "output").exists()
+
+
+def test_a_folder_of_something_else_is_not_touched(run, set_file: Path) -> None:
+    result = run("build", set_file, "--out", set_file.parent)
+    assert result.exit_code == 0  # it holds nothing but the set file and the class list
+    (set_file.parent / "thesis").mkdir()
+    (set_file.parent / "thesis" / "all-sheets.pdf").write_text("mine")
+    result = run("build", set_file, "--out", set_file.parent / "thesis")
+    assert result.exit_code == 1
+    assert (set_file.parent / "thesis" / "all-sheets.pdf").read_text() == "mine"
+
+
+def test_tex_missing_is_told_with_the_mend(
+    run, set_file: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("PATH", str(set_file.parent))
+    result = run("build", set_file, "--workers", 1)
+    assert result.exit_code == 3
+    assert "apt-get install" in result.stderr
+    assert not (set_file.parent / "output" / "week-3").exists()
+
+
+def test_a_record_is_checked(run, set_file: Path) -> None:
+    (set_file.parent / "record.json").write_text('{"format": 7}')
+    result = run("build", "record.json")
+    assert result.exit_code == 1
+    assert "format 7" in result.stderr
+    assert run("build", "record.json", "--seed", "x").exit_code == 2
+
+
+def test_the_demonstration_is_built_and_can_be_edited(run, tmp_path: Path) -> None:
+    assert run("demo", "--out", "demo", "--students", 2).exit_code == 0
+    built = tmp_path / "demo"
+    assert len(list((built / "sheets").iterdir())) == 2
+    own = (built / "set.toml").read_text(encoding="utf-8").replace("Homework 5", "My week 6")
+    (built / "set.toml").write_text(own, encoding="utf-8")
+    assert run("demo", "--out", "demo").exit_code == 0  # edits are kept, and used
+    assert (built / "set.toml").read_text(encoding="utf-8") == own
+    assert "My week 6" in text_of(next((built / "keys").iterdir()))

@@ -1,0 +1,49 @@
+"""`probgen list`."""
+
+import json
+import subprocess
+import sys
+
+from probgen.course.catalogue import read_catalogue, templates_folder
+
+
+def test_every_template_has_a_line(run) -> None:
+    result = run("list")
+    lines = result.stdout.splitlines()
+    assert lines[0].split() == ["id", "family", "level", "title", "revision"]
+    ids = {path.stem for path in templates_folder().rglob("*.toml")}
+    assert {line.split()[0] for line in lines[1:]} == ids
+    assert len(lines) == 1 + len(ids)
+
+
+def test_one_family_as_json(run) -> None:
+    listed = json.loads(run("list", "--family", "ladders", "--json").stdout)
+    assert [entry["family"] for entry in listed] == ["ladders"] * len(listed)
+    assert "ladder-smooth-wall" in [entry["id"] for entry in listed]
+
+
+def test_the_catalogue_is_in_order() -> None:
+    entries = read_catalogue()
+    assert list(entries) == sorted(entries, key=lambda e: (e.family, e.level, e.id))
+
+
+def test_nothing_heavy_is_loaded_before_it_is_needed() -> None:
+    program = (
+        "import sys; from probgen.cli import main; main(['list'], standalone_mode=False); "
+        "print([m for m in ('numpy', 'sympy', 'scipy', 'faker', 'pikepdf', 'rich', 'joblib') "
+        "if m in sys.modules])"
+    )
+    done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True)
+    assert done.stdout.splitlines()[-1] == "[]", done.stderr
+
+
+def test_a_released_bank_in_its_own_order(run) -> None:
+    listed = json.loads(run("list", "--bank", "first-course", "--json").stdout)
+    assert "forearm-load" in [entry["id"] for entry in listed]
+    assert {entry["id"] for entry in listed} <= {entry.id for entry in read_catalogue()}
+
+
+def test_an_unknown_bank_is_told(run) -> None:
+    result = run("list", "--bank", "first-corse")
+    assert result.exit_code == 1
+    assert 'did you mean "first-course"?' in result.stderr

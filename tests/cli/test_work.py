@@ -1,0 +1,111 @@
+"""`probgen work`: the JSON contract, values set by hand, and what mistakes get."""
+
+import json
+from pathlib import Path
+
+import pytest
+
+from probgen.course.catalogue import read_catalogue
+
+FOREARM_AND_BOOK = {
+    # OpenStax College Physics 2e, section 9.6, example 9.4, where the biceps pulls straight up.
+    "load_mass": "4.0",
+    "load_distance": "38 cm",
+    "forearm_mass": "2.5 kg",
+    "forearm_center": "16",
+    "insertion": "0.040 m",
+    "muscle_angle": "0",
+}
+
+
+def stated(values: dict[str, str]) -> list[str]:
+    return [word for name, value in values.items() for word in ("--with", f"{name}={value}")]
+
+
+def test_the_published_forearm_and_book(run) -> None:
+    result = run("work", "forearm-load", "--json", *stated(FOREARM_AND_BOOK))
+    assert result.exit_code == 0
+    answers = {answer["id"]: answer for answer in json.loads(result.stdout)["answers"]}
+    assert answers["B"]["value"] == pytest.approx(470, abs=0.5)
+    assert answers["J.magnitude"]["value"] == pytest.approx(407, abs=0.5)
+    assert answers["J.direction"]["angle_from_x"] == pytest.approx(270)
+    assert answers["J.y"]["value"] == pytest.approx(-407, abs=0.5)
+    assert answers["B"]["unit"] == "N"
+    assert answers["B"]["printed"] == "470 N"
+    assert "muscle_angle = 0" in result.stderr
+    assert "outside the range" in result.stderr
+
+
+def test_g_and_value_reach_the_answer(run) -> None:
+    words = ["work", "seesaw-two-riders", "--json", *stated({"mass_1": "30", "mass_2": "45"})]
+    usual, other = (json.loads(run(*words, *more).stdout) for more in ([], ["--g", "9.81"]))
+    assert usual["values"]["mass_1"] == {"value": 30.0, "unit": "kg"}
+    force = {answer["id"]: answer["value"] for answer in usual["answers"]}["P"]
+    on_other = {answer["id"]: answer["value"] for answer in other["answers"]}["P"]
+    assert on_other / force == pytest.approx(9.81 / 9.80)
+
+
+@pytest.mark.parametrize("id", [entry.id for entry in read_catalogue()])
+def test_every_template_is_worked_as_json_and_as_text(id: str, run) -> None:
+    worked = json.loads(run("work", id, "--json").stdout)
+    assert set(worked) == {"template", "revision", "values", "answers", "steps", "proof"}
+    assert worked["template"] == id
+    assert worked["proof"]["max_residual"] < 1e-9
+    assert worked["proof"]["second_solver_difference"] < 1e-9
+    assert all(step["title"] and (step["text"] or step["equations"]) for step in worked["steps"])
+    text = run("work", id)
+    assert text.exit_code == 0
+    for answer in worked["answers"]:
+        assert answer["printed"] in text.stdout
+
+
+def test_draws_differ_and_repeat(run) -> None:
+    first, second, again = (
+        json.loads(run("work", "forearm-load", "--json", "--draw", n).stdout) for n in (1, 2, 1)
+    )
+    assert first == again
+    assert first["values"] != second["values"]
+
+
+MISTAKES = {
+    "unknown id": (["forearm-laod"], 1, 'did you mean "forearm-load"?'),
+    "no such file": (["mine.toml"], 1, "mine.toml"),
+    "unknown given": (["forearm-load", "--with", "load_mas=3"], 1, '"load_mass"'),
+    "wrong unit": (["forearm-load", "--with", "load_mass=3 cm"], 1, "kg"),
+    "no number": (["forearm-load", "--with", "load_mass=heavy"], 1, "a number in kg"),
+    "no solution": (["forearm-load", "--with", "insertion=0"], 1, "proof"),
+    "g in words": (["forearm-load", "--g", "moon"], 1, "--g"),
+    "no value": (["forearm-load", "--with", "load_mass"], 2, "NAME=VALUE"),
+    "no template": ([], 2, "TEMPLATE"),
+    "draw 0": (["forearm-load", "--draw", "0"], 2, "--draw"),
+}
+
+
+@pytest.mark.parametrize(("words", "code", "told"), MISTAKES.values(), ids=MISTAKES)
+def test_mistakes_are_told_without_a_traceback(words: list[str], code: int, told: str, run) -> None:
+    result = run("work", *words)
+    assert result.exit_code == code
+    assert told in result.stderr
+    assert "Traceback" not in result.stderr
+    assert not result.stdout
+
+
+def test_all_faulty_values_come_at_once(run) -> None:
+    words = stated({"load_mass": "3 cm", "insertion": "short", "depth": "1"})
+    result = run("work", "forearm-load", *words)
+    assert all(name in result.stderr for name in ("load_mass", "insertion", "depth"))
+
+
+def test_a_template_of_ones_own(run, tmp_path: Path) -> None:
+    source = next(entry.path for entry in read_catalogue() if entry.id == "forearm-load")
+    own = Path(source).read_text(encoding="utf-8").replace('id = "forearm-load"', 'id = "own-arm"')
+    (tmp_path / "own.toml").write_text(own, encoding="utf-8")
+    assert json.loads(run("work", "own.toml", "--json").stdout)["template"] == "own-arm"
+
+
+def test_a_faulty_template_names_every_fault(run, tmp_path: Path) -> None:
+    (tmp_path / "own.toml").write_text('id = "own"\ntitel = "x"\n', encoding="utf-8")
+    result = run("work", "own.toml")
+    assert result.exit_code == 1
+    assert "titel" in result.stderr
+    assert "own.toml: statement" in result.stderr

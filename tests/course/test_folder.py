@@ -1,0 +1,103 @@
+"""The output folder: whole or not there, and nobody's files are lost."""
+
+from pathlib import Path
+
+import pytest
+
+from probgen.bank.fault import InputError
+from probgen.course.folder import delivered, file_names
+from probgen.course.roster import Student
+
+
+def build(target: Path, content: str = "new") -> None:
+    with delivered(target) as folder:
+        (folder / "record.json").write_text(content)
+        (folder / "sheets").mkdir()
+
+
+def fail_midway(folder: Path) -> None:
+    (folder / "record.json").write_text("half")
+    raise OSError("disk full")
+
+
+def entries(folder: Path) -> set[str]:
+    return {entry.name for entry in folder.iterdir()}
+
+
+def test_a_new_folder_appears_when_it_is_whole(tmp_path: Path) -> None:
+    target = tmp_path / "deep" / "class"
+    with delivered(target) as folder:
+        (folder / "record.json").write_text("{}")
+        assert not target.exists()
+    assert entries(target) == {"record.json"}
+    assert entries(target.parent) == {"class"}
+
+
+def test_a_failure_leaves_the_earlier_build_and_nothing_else(tmp_path: Path) -> None:
+    target = tmp_path / "class"
+    build(target, "old")
+    with pytest.raises(OSError, match="full"), delivered(target) as folder:
+        fail_midway(folder)
+    assert (target / "record.json").read_text() == "old"
+    assert entries(tmp_path) == {"class"}
+
+
+def test_the_instructors_own_files_are_carried_over(tmp_path: Path) -> None:
+    target = tmp_path / "class"
+    build(target, "old")
+    (target / "grades.csv").write_text("mine")
+    (target / "scans").mkdir()
+    (target / "scans" / "1.txt").write_text("mine too")
+    build(target)
+    assert (target / "record.json").read_text() == "new"
+    assert (target / "grades.csv").read_text() == "mine"
+    assert (target / "scans" / "1.txt").read_text() == "mine too"
+    assert entries(tmp_path) == {"class"}
+
+
+def test_a_folder_of_something_else_is_left_alone(tmp_path: Path) -> None:
+    (tmp_path / "thesis.tex").write_text("years of work")
+    with pytest.raises(InputError, match=r"thesis\.tex"):
+        build(tmp_path)
+    assert entries(tmp_path) == {"thesis.tex"}
+
+
+def test_the_set_file_may_lie_in_the_target(tmp_path: Path) -> None:
+    target = tmp_path / "class"
+    target.mkdir()
+    (target / "set.toml").write_text("mine")
+    with delivered(target, [target / "set.toml"]) as folder:
+        (folder / "record.json").write_text("{}")
+    assert entries(target) == {"record.json", "set.toml"}
+
+
+def test_a_file_is_no_folder(tmp_path: Path) -> None:
+    (tmp_path / "class").write_text("")
+    with pytest.raises(InputError, match="a file"):
+        build(tmp_path / "class")
+
+
+def test_a_build_killed_between_two_renames_is_mended(tmp_path: Path) -> None:
+    target = tmp_path / "class"
+    build(target, "old")
+    (target / "grades.csv").write_text("mine")
+    target.rename(tmp_path / ".class.previous")
+    build(target)
+    assert entries(target) == {"record.json", "sheets", "grades.csv"}
+    assert entries(tmp_path) == {"class"}
+
+
+def test_file_names_are_safe_ordered_and_distinct() -> None:
+    names = ["Zoë Å. Müller", "../../etc/passwd", "李 明", "A" * 300, "con", "Zoë Å. Müller"]
+    students = [Student(name, f"id/{place % 5}") for place, name in enumerate(names)]
+    found = file_names(students)
+    assert found[:3] == ("01-zoe-a-muller-id-0", "02-etc-passwd-id-1", "03-id-2")
+    assert sorted(found) == list(found)
+    assert len(set(found)) == len(found)
+    assert all(len(name) < 100 and set(name) <= set("abcdefghijklmnopqrstuvwxyz0123456789-")
+               for name in found)  # fmt: skip
+
+
+def test_file_names_of_a_large_class_stay_in_order() -> None:
+    students = [Student("Ada", str(place)) for place in range(1200)]
+    assert sorted(file_names(students)) == list(file_names(students))

@@ -1,0 +1,73 @@
+"""Records: what was built can be read back, whole or not at all."""
+
+import json
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+
+from probgen.bank.fault import InputError
+from probgen.course.record import Assignment, Record, read_record, write_record
+from probgen.course.roster import Student
+from probgen.course.setfile import Assigned, ProblemSet
+from probgen.draws.draw import Draw
+from probgen.quantities.expression import Number
+from probgen.quantities.unit import DEGREE, METRE, ONE, US_CUSTOMARY
+from probgen.wording.convention import Convention
+
+
+def draw_of(length: str) -> Draw:
+    values = {
+        "L": Number(Decimal(length), METRE),
+        "theta": Number(Decimal("40"), DEGREE),
+        "n": Number(Decimal("0.50"), ONE),
+    }
+    return Draw("shelf", 2, values)
+
+
+RECORD = Record(
+    seed="spring",
+    set=ProblemSet(
+        "Mechanics",
+        "Week 3",
+        "class.csv",
+        (Assigned("shelf", 8),),
+        paper="a4",
+        convention=Convention(torque="arm", gravity="9.8", units=US_CUSTOMARY),
+    ),
+    students=(Student("Zoë", "007", "A", "z@school.example"), Student("李 明", "8")),
+    codes=("ABCD-EFGH", "JKMN-PQRS"),
+    assignments=(Assignment("shelf", 'id = "shelf"\n', (draw_of("1.20"), draw_of("1.30"))),),
+)
+
+
+def test_a_record_is_read_back_as_it_was(tmp_path: Path) -> None:
+    path = tmp_path / "record.json"
+    path.write_text(write_record(RECORD), encoding="utf-8")
+    assert read_record(path) == RECORD
+    assert write_record(read_record(path)) == write_record(RECORD)
+
+
+def test_printed_digits_are_kept() -> None:
+    (problem,) = json.loads(write_record(RECORD))["problems"]
+    assert problem["values"]["L"] == {"unit": "m", "drawn": ["1.20", "1.30"]}
+    assert problem["source"] == 'id = "shelf"\n'
+
+
+BROKEN = {
+    "not JSON": lambda text: text[:-20],
+    "another format": lambda text: text.replace('"format": 1', '"format": 2'),
+    "no seed": lambda text: text.replace('"seed"', '"sead"', 1),
+    "a draw too few": lambda text: text.replace('"1.20",', ""),
+    "a list": lambda text: "[]",
+    "no unit": lambda text: text.replace('"unit": "m"', '"unit": "furlong"'),
+    "a value in words": lambda text: text.replace('"1.20"', '"long"'),
+}
+
+
+@pytest.mark.parametrize("broken", BROKEN.values(), ids=BROKEN)
+def test_a_broken_record_is_refused(broken, tmp_path: Path) -> None:
+    path = tmp_path / "record.json"
+    path.write_text(broken(write_record(RECORD)), encoding="utf-8")
+    with pytest.raises(InputError, match=r"record\.json"):
+        read_record(path)

@@ -1,0 +1,118 @@
+"""Set files: what is read, and what each mistake gets."""
+
+from dataclasses import fields, replace
+from pathlib import Path
+
+import pytest
+
+from probgen.bank.fault import InputError
+from probgen.course.setfile import Assigned, ProblemSet, parse_set, read_set
+from probgen.quantities.unit import US_CUSTOMARY
+from probgen.wording.convention import Convention
+
+SMALLEST = """
+course = "Mechanics I"
+title = "Week 3"
+roster = "roster.csv"
+[[problem]]
+template = "forearm-load"
+points = 10
+"""
+
+USUAL = ProblemSet("Mechanics I", "Week 3", "roster.csv", (Assigned("forearm-load", 10),))
+
+
+def test_what_is_left_out_is_usual() -> None:
+    assert parse_set(SMALLEST, "set.toml") == USUAL
+
+
+HEAD = {
+    "due = 2026-03-09": {"due": "9 March 2026"},
+    'due = "Monday, at noon"': {"due": "Monday, at noon"},
+    'seed = "spring"': {"seed": "spring"},
+    'bank = "first-term"': {"bank": "first-term"},
+    'paper = "a4"': {"paper": "a4"},
+    "working = 4.5": {"working": 4.5},
+    "caution = false": {"caution": False},
+}
+
+
+@pytest.mark.parametrize(("line", "change"), HEAD.items())
+def test_each_field_of_the_set(line: str, change: dict[str, object]) -> None:
+    assert parse_set(line + SMALLEST, "set.toml") == replace(USUAL, **change)
+
+
+METHOD = {
+    "torque": ('"arm"', "arm"),
+    "positive": ('"clockwise"', "clockwise"),
+    "gravity": ("9.810", "9.810"),
+    "figures": ("4", 4),
+    "rounding": ('"half even"', "half even"),
+    "direction": ('"axis"', "axis"),
+    "turning": ('"moment"', "moment"),
+    "units": ('"US customary"', US_CUSTOMARY),
+    "tolerance": ("0.05", 0.05),
+}
+
+
+@pytest.mark.parametrize("name", [field.name for field in fields(Convention)])
+def test_each_choice_of_the_method_reaches_the_convention(name: str) -> None:
+    written, value = METHOD[name]
+    found = parse_set(f"{SMALLEST}[method]\n{name} = {written}\n", "set.toml")
+    assert found.convention == replace(Convention(), **{name: value})
+    assert found.convention != Convention()
+
+
+FAULTY = {
+    "misspelt field": ('corse = "x"' + SMALLEST, ["corse"], "course"),
+    "unknown field": ("watermark = 1" + SMALLEST, ["watermark"], "field"),
+    "missing fields": ("", ["course", "title", "roster", "problem"], "add course"),
+    "not TOML": ("course = Mechanics", [""], "TOML"),
+    "empty text": (SMALLEST.replace("Week 3", "  "), ["title"], "text"),
+    "number for text": ("seed = 4" + SMALLEST, ["seed"], "quotes"),
+    "unknown paper": ('paper = "A4"' + SMALLEST, ["paper"], "one of letter, a4"),
+    "unknown torque": (
+        SMALLEST + '[method]\ntorque = "leverarm"',
+        ["method.torque"],
+        "angle, arm, components",
+    ),
+    "unknown method field": (
+        SMALLEST + "[method]\ngravitation = 1",
+        ["method.gravitation"],
+        "field",
+    ),
+    "gravity nan": (SMALLEST + "[method]\ngravity = nan", ["method.gravity"], "number"),
+    "gravity as words": (SMALLEST + '[method]\ngravity = "strong"', ["method.gravity"], "number"),
+    "figures": (SMALLEST + "[method]\nfigures = 2.5", ["method.figures"], "whole"),
+    "points": (SMALLEST.replace("10", "true"), ["problem[0].points"], "whole"),
+    "method no section": ('method = "arm"' + SMALLEST, ["method"], "[method]"),
+    "twice the same": (
+        SMALLEST + '[[problem]]\ntemplate = "forearm-load"\npoints = 5',
+        ["problem[1].template"],
+        "once",
+    ),
+    "all at once": (
+        'due = 7\npaper = "b5"\nworking = -1\ncaution = "no"\nx = 1' + SMALLEST,
+        ["due", "paper", "working", "caution", "x"],
+        "",
+    ),
+}
+
+
+@pytest.mark.parametrize(("text", "places", "words"), FAULTY.values(), ids=FAULTY)
+def test_faults_name_field_and_mend(text: str, places: list[str], words: str) -> None:
+    with pytest.raises(InputError) as caught:
+        parse_set(text, "set.toml")
+    assert [fault.field for fault in caught.value.faults] == places
+    assert words in str(caught.value)
+    assert all(fault.file == "set.toml" for fault in caught.value.faults)
+
+
+def test_a_set_file_must_exist_and_be_text(tmp_path: Path) -> None:
+    with pytest.raises(InputError, match="no such file"):
+        read_set(tmp_path / "set.toml")
+    with pytest.raises(InputError, match="a folder"):
+        read_set(tmp_path)
+    (tmp_path / "set.toml").write_bytes(b'course = "\xe9"')
+    with pytest.raises(InputError, match="UTF-8"):
+        read_set(tmp_path / "set.toml")

@@ -1,0 +1,193 @@
+"""Batches as they come back from TeX, read with pdfplumber."""
+
+import re
+from collections.abc import Callable
+from io import BytesIO
+from pathlib import Path
+
+import pdfplumber
+import pikepdf
+import pytest
+
+from probgen.press import batch
+from probgen.press.batch import Batch, Document, print_batch
+from probgen.sheets import escape
+from probgen.sheets.document import Key, Sheet
+from probgen.sheets.layout import Layouts
+
+STUDENTS = ("Ada Quill", "Björn Ström-Łabędź", "Chidi Ọkafọr")
+HOSTILE = (
+    r"\input{/etc/passwd}", "$x_1^2$", "100 % of {it}", "^^5cinput", "A & B # C ~ D",
+    "\\", "[a] *", "<<a>> |b|", "\"a\" `b' ''c'' ,,d", "a--b---c", r"\end{document}", "}{", "%",
+)  # fmt: skip
+BROKEN = {
+    "an unknown command": (r"\nosuchcommand", "Undefined control sequence"),
+    "an open group": ("{ text", "Too many }'s|Extra|Missing"),
+    "one brace too many": ("text }", "Extra|Too many"),
+    "open math": ("$x", "Missing"),
+    "a condition without end": (r"\iffalse text", "Incomplete"),
+    "an early end": (r"text \end{document}", "no pages|ended"),
+    "a file outside": (r"\input{/etc/passwd}", "not found|Emergency|passwd"),
+    "nothing at all": ("", "no pages"),
+}
+
+
+def words(pdf: bytes) -> str:
+    """The text of a PDF without any white space."""
+    with pdfplumber.open(BytesIO(pdf)) as opened:
+        return "".join("".join((page.extract_text() or "").split()) for page in opened.pages)
+
+
+def page_texts(pdf: bytes) -> list[str]:
+    with pdfplumber.open(BytesIO(pdf)) as opened:
+        return [page.extract_text() or "" for page in opened.pages]
+
+
+def plain(name: str, body: str) -> Document:
+    return Document(name, name, body)
+
+
+@pytest.fixture(scope="module")
+def sheets(layouts: Layouts, sheet_for: Callable[..., Sheet]) -> list[Document]:
+    return [
+        Document(f"{number}.pdf", f"Set 1, {student}", layouts.sheet(sheet_for(student, number)))
+        for number, student in enumerate(STUDENTS, 1)
+    ]
+
+
+@pytest.fixture(scope="module")
+def printed(layouts: Layouts, sheets: list[Document]) -> Batch:
+    return print_batch(sheets, layouts.preamble("letter"))
+
+
+def test_each_sheet_has_its_student_and_no_other(printed: Batch) -> None:
+    assert [part.name for part in printed.printed] == ["1.pdf", "2.pdf", "3.pdf"]
+    for number, part in enumerate(printed.printed, 1):
+        text = words(part.pdf)
+        assert f"K7Q2-{number:04d}" in text
+        for student in STUDENTS[:2]:
+            assert ("".join(student.split()) in text) == (STUDENTS[number - 1] == student)
+
+
+def test_pages_are_counted_in_each_document(printed: Batch) -> None:
+    for part in printed.printed:
+        texts = page_texts(part.pdf)
+        assert len(texts) == part.pages
+        for number, text in enumerate(texts, 1):
+            assert f"page {number} of {part.pages}" in text
+
+
+def test_a_pdf_says_what_it_is_and_nothing_else(printed: Batch) -> None:
+    for number, part in enumerate(printed.printed):
+        with pikepdf.open(BytesIO(part.pdf)) as opened:
+            assert dict(opened.docinfo) == {"/Title": f"Set 1, {STUDENTS[number]}"}
+            assert opened.Root.Lang == "en"
+            assert set(opened.Root.keys()) == {"/Lang", "/Pages", "/Type", "/ViewerPreferences"}
+            held = (obj for obj in opened.objects if isinstance(obj, pikepdf.Dictionary))
+            kinds = [obj.get("/Type") for obj in held]
+            assert kinds.count("/Page") == part.pages
+            assert not any("/PressDocument" in page.obj for page in opened.pages)
+
+
+def test_all_fonts_are_embedded(printed: Batch) -> None:
+    with pikepdf.open(BytesIO(printed.together)) as opened:
+        fonts = [
+            obj for obj in opened.objects
+            if isinstance(obj, pikepdf.Dictionary) and obj.get("/Type") == "/FontDescriptor"
+        ]  # fmt: skip
+        assert fonts
+        assert all("/FontFile" in font for font in fonts)
+
+
+def test_together_holds_all_pages_in_order(printed: Batch) -> None:
+    apart = [text for part in printed.printed for text in page_texts(part.pdf)]
+    assert page_texts(printed.together) == apart
+
+
+def test_same_documents_same_bytes(
+    printed: Batch, layouts: Layouts, sheets: list[Document]
+) -> None:
+    assert print_batch(sheets, layouts.preamble("letter")) == printed
+
+
+def test_a_key_is_marked_and_tells_its_answers(
+    layouts: Layouts, key_for: Callable[..., Key]
+) -> None:
+    key = Document("key", "Key", layouts.key(key_for("Ada Quill")))
+    (part,) = print_batch([key], layouts.preamble("letter")).printed
+    text = " ".join(page_texts(part.pdf))
+    assert text.count("Worked key") == 1
+    assert text.count("Answers") == 4
+    assert text.count("1.92° below the horizontal, to the right") == 4
+
+
+@pytest.mark.parametrize(("paper", "size"), [("letter", (612, 792)), ("a4", (595.28, 841.89))])
+def test_paper(
+    paper: str, size: tuple[float, float], layouts: Layouts, sheets: list[Document]
+) -> None:
+    (part,) = print_batch(sheets[:1], layouts.preamble(paper)).printed
+    with pdfplumber.open(BytesIO(part.pdf)) as opened:
+        page = opened.pages[0]
+        assert (float(page.width), float(page.height)) == pytest.approx(size, abs=0.1)
+        inked = page.chars + page.lines + page.rects
+        assert min(thing["x0"] for thing in inked) > 36
+        assert max(thing["x1"] for thing in inked) < size[0] - 36
+
+
+def test_hostile_names_are_only_printed(
+    layouts: Layouts, sheet_for: Callable[..., Sheet]
+) -> None:
+    documents = [plain(name, layouts.sheet(sheet_for(name))) for name in HOSTILE]
+    printed = print_batch(documents, layouts.preamble("letter"))
+    assert printed.failures == ()
+    for name, part in zip(HOSTILE, printed.printed, strict=True):
+        shown = "".join(name.split()).replace("'", "’")
+        assert shown in words(part.pdf)
+
+
+def test_every_character_the_escaping_lets_through_prints(layouts: Layouts) -> None:
+    ascii_ = [chr(code) for code in range(33, 127)]
+    letters = [*ascii_, *sorted(escape._CORK), *escape._SYMBOLS, *escape._GREEK, "ậ", "ḃ", "李"]
+    documents = [plain(letter, f"X{escape.escape(letter)}X") for letter in letters]
+    one = plain("all", r"\par ".join(document.body for document in documents))
+    printed = print_batch([one], layouts.preamble("letter"))
+    assert printed.failures == ()
+    text = words(printed.printed[0].pdf)
+    lost = [letter for letter in [*ascii_, *sorted(escape._CORK)] if f"X{letter}X" not in text]
+    assert lost == ["'", "Đ"]  # printed as ’; the font has one letter for Đ and Ð
+    assert "X’X" in text
+
+
+@pytest.mark.parametrize(("body", "complaint"), BROKEN.values(), ids=BROKEN)
+def test_a_broken_document_is_found_and_the_others_print(
+    body: str, complaint: str, layouts: Layouts
+) -> None:
+    documents = [plain("a", "A"), plain("b", "B"), plain("bad", body), plain("c", "C")]
+    printed = print_batch(documents, layouts.preamble("letter"))
+    assert [part.name for part in printed.printed] == ["a", "b", "c"]
+    assert [words(part.pdf)[0] for part in printed.printed] == ["A", "B", "C"]
+    assert "".join(text[0] for text in page_texts(printed.together)) == "ABC"
+    (failure,) = printed.failures
+    assert failure.name == "bad"
+    assert re.search(complaint, failure.complaint)
+
+
+def test_a_document_without_end_is_stopped(
+    layouts: Layouts, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(batch, "_SECONDS_A_RUN", 0.5)
+    monkeypatch.setattr(batch, "_SECONDS_A_DOCUMENT", 0.5)
+    documents = [plain("endless", r"\def\x{\x}\x"), plain("good", "good")]
+    printed = print_batch(documents, layouts.preamble("letter"))
+    assert [part.name for part in printed.printed] == ["good"]
+    assert [failure.name for failure in printed.failures] == ["endless"]
+    assert "not done after" in printed.failures[0].complaint
+
+
+def test_nothing_runs_outside(layouts: Layouts, tmp_path: Path) -> None:
+    target = f"{tmp_path}/made"
+    body = rf"\immediate\write18{{touch {target}}}text"
+    print_batch([plain("shell", body)], layouts.preamble("letter"))
+    writing = rf"\newwrite\w\immediate\openout\w={target}.tex \immediate\write\w{{x}}text"
+    print_batch([plain("write", writing)], layouts.preamble("letter"))
+    assert list(tmp_path.iterdir()) == []

@@ -1,0 +1,84 @@
+"""TeX as an outside tool: missing, incomplete, or unhappy."""
+
+from pathlib import Path
+
+import pytest
+
+from probgen.bank.fault import InputError
+from probgen.press.batch import Document, print_batch
+from probgen.press.engine import DEBIAN_PACKAGES, _complaint, run_tex
+from probgen.press.outside import OutsideError
+from probgen.press.preformat import format_for
+from probgen.sheets.layout import Layouts
+
+SMALL = "\\documentclass{article}\n"
+
+COMPLAINTS = {
+    "in a file": (
+        "./7.tex:3: Undefined control sequence.\nl.3 a \\oops\n           b\n",
+        "Undefined control sequence. (at: a \\oops)",
+    ),
+    "without a place": ("This is pdfTeX\n! Emergency stop.\n", "Emergency stop."),
+    "none": ("", "TeX failed without a word"),
+}
+
+
+@pytest.mark.parametrize(("output", "complaint"), COMPLAINTS.values(), ids=COMPLAINTS)
+def test_complaints(output: str, complaint: str) -> None:
+    assert _complaint(output.encode()) == complaint
+
+
+def test_missing_tex_names_the_packages(
+    layouts: Layouts, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    monkeypatch.setenv("PATH", str(tmp_path))
+    with pytest.raises(OutsideError) as caught:
+        print_batch([Document("a", "a", "text")], layouts.preamble())
+    message = str(caught.value)
+    assert "TeX is not installed" in message
+    assert all(package in message for package in DEBIAN_PACKAGES)
+
+
+def test_a_missing_package_is_named() -> None:
+    with pytest.raises(OutsideError, match=r"nosuchpackage\.sty"):
+        format_for(SMALL + r"\usepackage{nosuchpackage}")
+
+
+def test_a_wrong_preamble_is_the_department_s_fault() -> None:
+    with pytest.raises(InputError, match="Undefined control sequence"):
+        format_for(SMALL + r"\oops")
+
+
+def test_a_format_is_dumped_once_and_kept() -> None:
+    stored = format_for(SMALL)
+    before = stored.stat()
+    format_for.cache_clear()
+    assert format_for(SMALL) == stored
+    assert stored.stat().st_mtime_ns == before.st_mtime_ns
+    assert format_for(SMALL + "%") != stored
+
+
+def test_a_read_only_home_is_no_hindrance(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    from probgen.press import preformat
+
+    blocked = tmp_path / "file"
+    blocked.write_text("no folder")
+    monkeypatch.setenv("XDG_CACHE_HOME", str(blocked))
+    preformat._cache_folder.cache_clear()
+    folder = preformat._cache_folder()
+    preformat._cache_folder.cache_clear()
+    assert folder.is_dir()
+    assert tmp_path not in folder.parents
+
+
+def test_a_killed_engine_is_no_fault_of_the_document(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    fake = tmp_path / "pdflatex"
+    fake.write_text("#!/bin/sh\nkill -9 $$\n")
+    fake.chmod(0o755)
+    monkeypatch.setenv("PATH", f"{tmp_path}:/usr/bin:/bin")
+    with pytest.raises(OutsideError, match="signal 9"):
+        run_tex(["x.tex"], tmp_path, 5.0)

@@ -1,0 +1,116 @@
+"""Published answers: problems of two open textbooks, told in the template language and worked.
+
+answers.toml beside this file says where each answer is printed; each problem is a template there.
+not-yet.toml lists the answers the language cannot ask for so far.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from decimal import Decimal
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.course.problem import Problem, Worked, prepare, tell_steps, work
+from probgen.draws.draw import completed
+from probgen.quantities.unit import unit_named
+from probgen.wording.convention import Convention
+
+HERE = Path(__file__).parent
+PUBLISHED = 133
+"""Answers in the cases gathered from the two books."""
+CONVENTION = Convention(gravity="9.80")
+
+
+@dataclass(frozen=True)
+class Published:
+    """One published answer; the fields are those of answers.toml."""
+
+    template: str
+    source: str
+    name: str
+    id: str
+    printed: str
+    unit: str
+    half: float
+    computed: float | None = None
+    because: str = ""
+    draw: Mapping[str, str] = field(default_factory=dict)
+    sign: int = 1
+    start: float = 0.0
+    turn: str = "counter-clockwise"
+
+    def __str__(self) -> str:
+        return f"{self.template}: {self.name}"
+
+
+def read(name: str) -> dict[str, Any]:
+    return tomllib.loads((HERE / name).read_text(encoding="utf-8"))
+
+
+ANSWERS = [
+    Published(problem["template"], problem["source"], **answer)
+    for problem in read("answers.toml")["problem"]
+    for answer in problem["answer"]
+]
+NOT_YET = read("not-yet.toml")["answer"]
+
+
+@cache
+def prepared(template: str) -> Problem:
+    text = (HERE / f"{template}.toml").read_text(encoding="utf-8")
+    return prepare(read_template(text, f"{template}.toml"), CONVENTION)
+
+
+@cache
+def worked(template: str, draw: tuple[tuple[str, str], ...]) -> Worked:
+    """The problem with its published data, proved and told."""
+    problem = prepared(template)
+    chosen = {given.id: given.choices[0] for given in problem.template.givens}
+    chosen |= {id: Decimal(text) for id, text in draw}
+    (own,) = work(problem, [completed(problem.template, chosen)])
+    assert tell_steps(problem, own)
+    return own
+
+
+def found(answer: Published) -> float:
+    """The answer in the published unit, counted the published way."""
+    own = worked(answer.template, tuple(answer.draw.items()))
+    (ours,) = [each for each in own.answers if each.id == answer.id]
+    if ours.angle_from_x is not None:
+        turned = ours.angle_from_x - answer.start
+        return (turned if answer.turn == "counter-clockwise" else -turned) % 360.0
+    value = ours.value * unit_named(ours.unit).factor / unit_named(answer.unit).factor
+    return answer.sign * value
+
+
+@pytest.mark.parametrize("answer", ANSWERS, ids=str)
+def test_answer_agrees(answer: Published) -> None:
+    value = found(answer)
+    if answer.computed is None:
+        slack = 1e-9 * abs(value)  # a tie such as 46.75 for 46.8 is an agreement
+        assert abs(value - float(answer.printed)) <= answer.half + slack
+    else:
+        assert value == pytest.approx(answer.computed, rel=1e-5)
+
+
+@pytest.mark.parametrize("answer", [a for a in ANSWERS if a.computed is not None], ids=str)
+def test_only_a_book_that_errs_is_set_aside(answer: Published) -> None:
+    assert answer.because
+    assert abs(found(answer) - float(answer.printed)) > answer.half
+
+
+def test_every_published_answer_is_listed_once() -> None:
+    listed = [(a.template, a.name) for a in ANSWERS] + [(a["case"], a["name"]) for a in NOT_YET]
+    assert len(listed) == len(set(listed)) == PUBLISHED
+
+
+def test_every_problem_is_used() -> None:
+    files = {path.stem for path in HERE.glob("*.toml")} - {"answers", "not-yet"}
+    assert files == {answer.template for answer in ANSWERS}

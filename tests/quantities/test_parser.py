@@ -1,0 +1,125 @@
+from decimal import Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from probgen.quantities.expression import (
+    Call,
+    Name,
+    Number,
+    Power,
+    Product,
+    Quotient,
+    Sum,
+    evaluate,
+)
+from probgen.quantities.parser import ExpressionError, parse, parse_comparison
+from probgen.quantities.unit import UNITS
+
+L, THETA, R_X, M = Name("L", "L"), Name("theta", "theta"), Name("R.x", "R_x"), Name("m", "m")
+SCOPE = {name.id: name for name in (L, THETA, R_X, M)}
+
+
+def n(text: str, unit: str = "") -> Number:
+    return Number(Decimal(text), UNITS[unit] if unit else None)
+
+
+TREES = [
+    ("0.80", n("0.80")),
+    ("-30", n("-30")),
+    ("0.1 m", n("0.1", "m")),
+    ("0.1m", n("0.1", "m")),
+    ("30°", n("30", "deg")),
+    ("5 N*m", n("5", "N*m")),
+    ("5 N*L", Product((n("5", "N"), L))),
+    ("2 m*m", Product((n("2", "m"), M))),
+    ("3 N/m", n("3", "N/m")),
+    ("3 N/L", Quotient(n("3", "N"), L)),
+    ("L/2", Quotient(L, n("2"))),
+    ("2*L/3", Quotient(Product((n("2"), L)), n("3"))),
+    ("180 - theta", Sum(((1, n("180")), (-1, THETA)))),
+    ("-L", Sum(((-1, L),))),
+    ("-0.5*L", Product((n("-0.5"), L))),
+    ("-L*m", Sum(((-1, Product((L, M))),))),
+    ("-L^2", Sum(((-1, Power(L, 2)),))),
+    ("L**2", Power(L, 2)),
+    ("L^-1", Power(L, -1)),
+    ("L - (m - theta)", Sum(((1, L), (-1, M), (1, THETA)))),
+    ("(L + m)/2", Quotient(Sum(((1, L), (1, M))), n("2"))),
+    ("sin(theta)*R.x", Product((Call("sin", (THETA,)), R_X))),
+    ("atan2(L, m)", Call("atan2", (L, M))),
+]
+
+
+@pytest.mark.parametrize(("text", "tree"), TREES, ids=[text for text, _ in TREES])
+def test_text_becomes_the_tree_as_written(text, tree):
+    assert parse(text, SCOPE) == tree
+
+
+FAULTS = [
+    ("", "the text ends", 1),
+    ("L +", "the text ends", 4),
+    ("2L", "expected an operator, found 'L'", 2),
+    ("L L", "expected an operator", 3),
+    ("(L", "never closed", 1),
+    ("L)", "expected an operator, found ')'", 2),
+    ("lenght", "no quantity named 'lenght'", 1),
+    ("thet", "did you mean 'theta'", 1),
+    ("eval(L)", "no function 'eval'", 1),
+    ("sin(L, m)", "sin takes 1 argument", 1),
+    ("hypot(L)", "hypot takes 2 argument", 1),
+    ("L^0.5", "whole exponent", 3),
+    ("L^99", "whole exponent", 3),
+    ("(L^2)^2", "a power of a power", 6),
+    ("3 m^3", "parentheses", 4),
+    ("L; m", "no meaning for ';'", 2),
+    ("L.__class__", "no meaning for '.'", 2),
+    ("__import__", "no meaning for '_'", 1),
+    ("'a'", 'no meaning for "\'"', 1),
+    ("1e400", "out of range", 1),
+    ("L < m", "expected an operator, found '<'", 3),
+    ("+" * 200 + "L", "nested too deeply", 25),
+    ("(" * 100, "nested too deeply", 25),
+    ("1" * 400, "longer than", 300),
+]
+
+
+@pytest.mark.parametrize(("text", "words", "column"), FAULTS, ids=[row[0][:12] for row in FAULTS])
+def test_what_is_no_expression_is_refused_with_its_column(text, words, column):
+    with pytest.raises(ExpressionError, match="column") as caught:
+        parse(text, SCOPE)
+    assert words in str(caught.value)
+    assert caught.value.column == column
+
+
+@given(st.text(max_size=40))
+def test_any_text_is_read_or_refused(text):
+    try:
+        parse(text, SCOPE)
+    except ExpressionError as error:
+        assert 1 <= error.column <= len(text) + 1
+
+
+@given(st.recursive(st.integers(1, 9).map(str), lambda inner: st.one_of(
+    st.tuples(inner, st.sampled_from("+-*/"), inner).map("".join),
+    inner.map("({})".format),
+    inner.map("-({})".format),
+), max_leaves=8))
+def test_arithmetic_agrees_with_the_language_itself(text):
+    try:
+        expected = eval(text)
+    except ZeroDivisionError:
+        return
+    assert evaluate(parse(text, {}), {}) == pytest.approx(expected, rel=1e-12, abs=1e-12)
+
+
+def test_a_comparison_has_two_sides():
+    read = parse_comparison("R.x <= 1500 N", SCOPE)
+    assert (read.left, read.relation, read.right) == (R_X, "<=", n("1500", "N"))
+
+
+@pytest.mark.parametrize("text", ["R.x", "R.x = 3", "1 < L < 2", "< 3"])
+def test_what_is_no_comparison_is_refused(text):
+    with pytest.raises(ExpressionError):
+        parse_comparison(text, SCOPE)

@@ -1,0 +1,53 @@
+"""Typed text for LaTeX: every character shown as itself, or known beforehand to be lost."""
+
+import pytest
+
+from probgen.sheets.escape import MISSING, escape, unprintable
+
+WRITTEN = {
+    "specials": ("50% of $3 & #1_a", r"50\% of \$3 \& \#1\_a"),
+    "commands": (r"\input{/etc/passwd}", r"\textbackslash{}input\{/etc/passwd\}"),
+    "caret escapes": ("^^5cinput", r"\textasciicircum{}\textasciicircum{}5cinput"),
+    "tilde": ("a~b", r"a\textasciitilde{}b"),
+    "brackets after a line end": ("[2cm]", r"{[}2cm{]}"),
+    "hyphens stay hyphens": ("a--b", "a{-}{-}b"),
+    "comparisons": ("<<a>>|", r"\textless{}\textless{}a\textgreater{}\textgreater{}\textbar{}"),
+    "quotes": ("\"a\" ``b'' ,,", r"\textquotedbl{}a\textquotedbl{} \textasciigrave{}"
+               r"\textasciigrave{}b{'}{'} {,}{,}"),
+    "line ends": ("Ada\r\n\n  Quill\tX", "Ada Quill X"),
+    "control characters": ("A\x00d\x07a\x7f", "Ada"),
+    "no width": ("A\u200bd\ufeffa\u202e", "Ada"),
+    "combining marks": ("Zoe\u0308", "Zoë"),
+    "signs of the trade": ("−3 N·m, 40°", r"\ensuremath{-}3 N\textperiodcentered{}m{,} "
+                           r"40\textdegree{}"),
+    "units kept with numbers": ("5\u202fN 6\u00a0kg", r"5\,N 6~kg"),
+    "accents not in the font": ("ẽ ḃ ǐ", r"\~{e} \.{b} \v{\i}"),
+    "two accents": ("ậ", r"\^{\d{a}}"),
+    "comma below": ("ș", r"\textcommabelow{s}"),
+    "letters by name": ("θ", r"\ensuremath{\theta}"),
+}  # fmt: skip
+
+PRINTABLE = (
+    "O’Brien-Łukasiewicz", "Đặng", "José Ñúñez", "Þóra Ægisdóttir", "Ştefănescu", "Țepeș",
+    "Nguyễn Văn", "İbrahim Işık", "Dvořák", "Žižek", "Ĳsbrand", "Søren", "Māra Ķikure",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(("typed", "latex"), WRITTEN.values(), ids=WRITTEN)
+def test_escaped(typed: str, latex: str) -> None:
+    assert escape(typed) == latex
+
+
+@pytest.mark.parametrize("name", PRINTABLE)
+def test_latin_names_print(name: str) -> None:
+    assert unprintable(name) == ""
+    assert MISSING not in escape(name)
+
+
+def test_other_scripts_are_named_once_and_boxed() -> None:
+    assert unprintable("Ada 李小李 🙂") == "李小🙂"
+    assert escape("A李") == "A" + MISSING
+
+
+def test_stray_surrogates_are_boxed() -> None:
+    assert escape("a\ud800b") == f"a{MISSING}b"

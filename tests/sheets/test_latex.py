@@ -1,0 +1,69 @@
+"""Blocks as LaTeX."""
+
+from decimal import Decimal
+
+import pytest
+
+from probgen.quantities.expression import Name, Number
+from probgen.quantities.formula import Relation
+from probgen.quantities.unit import NEWTON
+from probgen.sheets.latex import write_blocks, write_inlines, write_rows
+from probgen.wording.block import Display, Itemize, Math, Paragraph, Picture, Row, Strong, Text
+
+T = Name("T", "T")
+FORCE = Number(Decimal("12.0"), NEWTON)
+PICTURES = {"situation": "FIGURE", "free-body shelf": "FORCES"}
+TEXT = Paragraph((Text("Pull"),))
+ROW = Row((T,), "=", (FORCE,))
+ROW_WRITTEN = r"\row{T}{=}{12.0\,\mathrm{N}}"
+
+INLINES = {
+    "text is escaped": ((Text("5 % & up"),), r"5 \% \& up"),
+    "emphasis": ((Strong("down_"),), r"\emph{down\_}"),
+    "blank lines part paragraphs": ((Text("one\n  \ntwo\nlines"),), r"one\par two lines"),
+    "one relation holds together": (
+        (Math((T, Relation("="), FORCE)),), r"${T = 12.0\,\mathrm{N}}$",
+    ),
+    "a chain may break": (
+        (Math((T, Relation("="), T, Relation("="), FORCE)),), r"$T = T = 12.0\,\mathrm{N}$",
+    ),
+}  # fmt: skip
+
+BLOCKS = {
+    "text beside its picture": (
+        (TEXT, Picture("free-body", "shelf"), TEXT), "\\beside{Pull\\par}{FORCES}{}\nPull\\par",
+    ),
+    "a picture alone": ((Picture("situation"),), r"\beside{}{FIGURE}{}"),
+    "equations in between": (
+        (TEXT, Display((ROW,)), Picture("situation")),
+        f"Pull\\par\n\\working{{%\n{ROW_WRITTEN}%\n}}\n\\beside{{}}{{FIGURE}}{{}}",
+    ),
+    "a list": (
+        (Itemize(((Text("a"),), (Text("b"),))),),
+        "\\begin{itemize}\n\\item a\n\\item b\n\\end{itemize}",
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("inlines", "latex"), INLINES.values(), ids=INLINES)
+def test_inlines(inlines: tuple, latex: str) -> None:
+    assert write_inlines(inlines) == latex
+
+
+@pytest.mark.parametrize(("blocks", "latex"), BLOCKS.values(), ids=BLOCKS)
+def test_blocks(blocks: tuple, latex: str) -> None:
+    assert write_blocks(blocks, PICTURES) == latex
+
+
+def test_a_row_without_left_side() -> None:
+    assert r"\row{}{=}{12.0\,\mathrm{N}}" in write_rows([Row((), "=", (FORCE,))])
+
+
+@pytest.mark.parametrize(("rows", "turns"), [(1, 0), (5, 0), (6, 3), (8, 5)])
+def test_pages_turn_only_inside_long_workings(rows: int, turns: int) -> None:
+    written = write_rows([ROW] * rows)
+    assert written.count(r"\mayturn") == turns
+    if turns:
+        first, *_, last = written.split("\\mayturn%\n")
+        assert first.count(r"\row") == 2
+        assert last.count(r"\row") == 2
