@@ -34,6 +34,11 @@ class DimensionError(ValueError):
     """Quantities of different kinds where one kind is needed."""
 
 
+def phrase(dimension: Dimension) -> str:
+    """The kind of quantity with its article, "an angle"."""
+    return f"{'an' if dimension.noun[0] in 'aeiou' else 'a'} {dimension.noun}"
+
+
 def dimension_of(expression: Expression, dimensions: Dimensions) -> Dimension:
     """The dimension of an expression whose names have these dimensions.
 
@@ -65,7 +70,7 @@ def require_dimension(expression: Expression, dimensions: Dimensions, wanted: Di
     """Raises DimensionError unless the expression is, or may stand for, the dimension wanted."""
     found = dimension_of(expression, dimensions)
     if found != wanted and not _stands_for(expression, found, wanted):
-        raise DimensionError(f"a {found.noun}, where a {wanted.noun} is needed{_hint(found)}")
+        raise DimensionError(f"{phrase(found)}, where {phrase(wanted)} is needed{_hint(found)}")
 
 
 def common_dimension(left: Expression, right: Expression, dimensions: Dimensions) -> Dimension:
@@ -82,12 +87,12 @@ def _of_call(
     shared = _common(arguments, dimensions, "put beside")
     if function in _GIVING_AN_ANGLE:
         if function != "atan2" and shared != PLAIN:
-            raise DimensionError(f"{function} of a {shared.noun}; it needs a plain number")
+            raise DimensionError(f"{function} of {phrase(shared)}; it needs a plain number")
         return ANGLE
     if function != "sqrt":
         return shared
     if any(exponent % 2 for exponent in shared):
-        raise DimensionError(f"the square root of a {shared.noun}")
+        raise DimensionError(f"the square root of {phrase(shared)}")
     return Dimension(*(exponent // 2 for exponent in shared))
 
 
@@ -97,7 +102,7 @@ def _common(parts: tuple[Expression, ...], dimensions: Dimensions, verb: str) ->
     shared = next((dimension for _, dimension in found if dimension != PLAIN), PLAIN)
     for part, dimension in found:
         if dimension != shared and not _stands_for(part, dimension, shared):
-            message = f"a {dimension.noun} {verb} a {shared.noun}"
+            message = f"{phrase(dimension)} {verb} {phrase(shared)}"
             raise DimensionError(message + _hint(PLAIN if PLAIN in (dimension, shared) else shared))
     return shared
 

@@ -203,7 +203,10 @@ def substituted(
 
 
 def is_number(expression: Expression, value: int) -> bool:
-    return isinstance(expression, Number) and expression.value == value
+    """Whether it is this plain number; a zero may have any unit."""
+    if not isinstance(expression, Number) or expression.value != value:
+        return False
+    return value == 0 or expression.unit is None
 
 
 def total(*signed: tuple[int, Expression]) -> Expression:

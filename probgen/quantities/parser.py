@@ -25,6 +25,7 @@ from probgen.quantities.expression import (
     Product,
     Quotient,
     Sum,
+    parts,
 )
 from probgen.quantities.unit import UNITS, Unit, unit_named
 
@@ -168,6 +169,8 @@ class _Reader:
             case "/":
                 return _divided(left, self.expression(_PRODUCT))
             case _:
+                if _holds_power(left):  # a tower of powers grows beyond any bound
+                    raise ExpressionError("a power of a power", operator.column)
                 return Power(left, self._exponent(operator))
 
     def _number(self, token: _Token) -> Number:
@@ -277,6 +280,10 @@ def _divided(left: Expression, right: Expression) -> Expression:
     if (inner := _lone_negative(right)) is not None:
         return _negated(_divided(left, inner))
     return Quotient(left, right)
+
+
+def _holds_power(expression: Expression) -> bool:
+    return isinstance(expression, Power) or any(map(_holds_power, parts(expression)))
 
 
 def _lone_negative(expression: Expression) -> Expression | None:

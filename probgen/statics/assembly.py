@@ -84,9 +84,9 @@ def _reach(places: Mapping[str, tuple[Array, Array]], draws: int) -> Array:
 
 
 def _largest(terms: list[Array], draws: int) -> Array:
-    if not terms:
-        return np.zeros(draws)
-    largest: Array = np.max([np.broadcast_to(np.abs(term), draws) for term in terms], axis=0)
+    largest: Array = np.zeros(draws)
+    for term in terms:
+        largest = np.maximum(largest, np.abs(term))
     return largest
 
 

@@ -192,3 +192,16 @@ def _oriented(term: Term, values: Mapping[str, Value]) -> Term:
     if not np.all(np.asarray(evaluate(term.length, values)) < 0.0):
         return term
     return replace(term, sign=-term.sign, length=positive_first(negative(term.length)))
+
+
+def pruned(equation: Equation, absent: frozenset[str]) -> Equation:
+    """The equation without forces whose unknown size turns out not to matter in it.
+
+    Such a force has terms that cancel for all values, because its line passes through the pivot.
+    """
+    idle = [term.source for term in equation.terms if names_in(term.magnitude) & absent]
+    if not idle or equation.kind == "condition":
+        return equation
+    kept = tuple(term for term in equation.terms if term.source not in idle)
+    silent = (*equation.silent, *dict.fromkeys(idle))
+    return replace(equation, terms=kept, silent=silent)

@@ -192,7 +192,7 @@ def _combined(terms: Sequence[tuple[int, Expression]]) -> Expression:
         part, factor = _coefficient(term)
         counts[part] = counts.get(part, Decimal(0)) + sign * factor
     kept = [(1 if f > 0 else -1, _times_factor(part, abs(f))) for part, f in counts.items() if f]
-    kept.sort(key=lambda term: -term[0])
+    kept.sort(key=lambda term: (-term[0], not isinstance(term[1], Number)))
     return total(*kept)
 
 

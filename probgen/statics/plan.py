@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 from probgen.quantities.expression import Call, Expression, evaluate, names_in
 from probgen.statics.candidate import candidates
 from probgen.statics.determinacy import require_determinate
-from probgen.statics.equation import Equation, oriented
+from probgen.statics.equation import Equation, oriented, pruned
 from probgen.statics.isolation import both_solved, solved_for
 from probgen.statics.method import Method
 from probgen.statics.refusal import Refusal
@@ -84,6 +84,10 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
         oriented(equation, known) for equation in candidates(system, open_definitions, method)
     )
     holds = dependence(equations, unknowns, known)
+    equations = tuple(
+        pruned(equation, _absent(unknowns, held))
+        for equation, held in zip(equations, holds, strict=True)
+    )
     kept_out = [_removed(system, e, h, unknowns) for e, h in zip(equations, holds, strict=True)]
     field = Field(equations, unknowns, holds, [len(removed) for removed in kept_out])
     wanted = wanted_unknowns(system)
@@ -95,6 +99,10 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
         step for move in path for step in _steps(field, move, kept_out[move.equations[0]])
     )
     return Plan(system, method, settled, steps, tuple(_outcomes(system)))
+
+
+def _absent(unknowns: tuple[str, ...], held: int) -> frozenset[str]:
+    return frozenset(name for place, name in enumerate(unknowns) if not held >> place & 1)
 
 
 def _no_way(wanted: tuple[str, ...]) -> str:

@@ -1,7 +1,7 @@
 """The proof of a solution: what fails here is never printed.
 
-Checked for every draw: the residual of every equation of every body; the torque balance about a
-point no step used; the difference from a second solver that shares no code with the plan; cables
+Checked for every draw: the residual of every equation of every body, torques taken about a point
+no step used; the difference from a second solver that shares no code with the plan; cables
 and muscles pull, surfaces push, lengths and coefficients are not negative; every value is finite.
 """
 
@@ -16,7 +16,7 @@ from numpy.typing import NDArray
 from probgen.quantities.expression import Value
 from probgen.statics.assembly import assemble, coordinates
 from probgen.statics.plan import Plan
-from probgen.statics.second import assembled_at, solve_all, with_definitions
+from probgen.statics.second import solve_all, with_definitions
 
 Array = NDArray[np.float64]
 TOLERANCE = 1e-9
@@ -42,15 +42,12 @@ def prove(plan: Plan, solved: Mapping[str, Value]) -> Proof:
     batch = {name: np.broadcast_to(np.asarray(v, float), draws) for name, v in solved.items()}
     system = plan.system
     with np.errstate(all="ignore"):
-        start = _start(plan, batch, draws)
-        second = solve_all(system, batch, start)
+        second = solve_all(system, batch, _start(plan, batch, draws))
         complete = with_definitions(system, _completed(plan, batch, second))
-        residual = np.maximum(
-            assemble(system, complete).relative,
-            assemble(system, complete, _elsewhere(plan, complete)).relative,
-        )
+        assembled = assemble(system, complete, _elsewhere(plan, complete))
+        residual = assembled.relative
         difference = _difference(plan, batch, second)
-        size = assembled_at(system, batch, second).scale.max(axis=1)
+        size = assembled.scale.max(axis=1)
     faults: list[list[str]] = [[] for _ in range(draws)]
     _blame(faults, ~(residual <= TOLERANCE), "the balances do not close")
     _blame(faults, ~(difference <= TOLERANCE), "the second solver finds other values")

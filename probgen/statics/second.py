@@ -1,18 +1,26 @@
-"""The second solver: all equations of all bodies at once, by Newton's method on their numbers.
+"""The second solver: all equations of all bodies at once, from geometry and numbers alone.
 
-It knows nothing of the plan.  Residuals come from `assembly` (coordinates and vectors), the
-Jacobian from differences of residuals; for equations linear in every unknown one step is exact.
+It knows nothing of the plan.  Where every unknown is the size of a force or couple, the equations
+are a linear system whose columns are unit vectors and their torques; otherwise Newton's method
+is used on the residuals of `assembly`, with a Jacobian from differences.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.quantities.expression import Value, evaluate
-from probgen.statics.assembly import Assembled, assemble
+from probgen.quantities.expression import (
+    Expression,
+    Value,
+    evaluate,
+    linear_parts,
+    names_in,
+    total,
+)
+from probgen.statics.assembly import Assembled, assemble, coordinates
 from probgen.statics.system import System
 
 Array = NDArray[np.float64]
@@ -24,6 +32,94 @@ def with_definitions(system: System, values: Mapping[str, Value]) -> dict[str, V
     for definition in system.definitions:
         complete[definition.variable] = evaluate(definition.expression, complete)
     return complete
+
+
+def solve_all(system: System, values: Mapping[str, Value], start: Array) -> Array:
+    """All unknowns of every draw, shape (draws, unknowns).
+
+    start: a guess of that shape, used only where the equations are not linear.
+    """
+    if is_linear(system):
+        found = _solve_linear(system, with_definitions(system, values), len(start))
+        if found is not None:
+            return found
+    return _solve_newton(system, values, start)
+
+
+def is_linear(system: System) -> bool:
+    """Whether every unknown is only the size of forces and couples, or linear in conditions."""
+    unknown = set(system.unknowns)
+    if any(names_in(d.expression) & unknown for d in system.definitions):
+        return False
+    geometry = [force.direction for force in system.forces]
+    for point in system.points.values():
+        geometry += [part for link in point.links for part in (link.length, link.direction)]
+    if any(names_in(part) & unknown for part in geometry):
+        return False
+    sizes = [f.magnitude for f in system.forces] + [c.moment for c in system.couples]
+    sizes += [total((1, c.left), (-1, c.right)) for c in system.conditions]
+    return all(_linear_in(size, unknown) for size in sizes)
+
+
+def _linear_in(expression: Expression, unknown: set[str]) -> bool:
+    for name in names_in(expression) & unknown:
+        parts = linear_parts(expression, name)
+        if parts is None or names_in(parts[0]) & unknown:
+            return False
+    return True
+
+
+def _solve_linear(system: System, values: Mapping[str, Value], draws: int) -> Array | None:
+    """The linear system matrix @ unknowns = loads; None when it is not square."""
+    places = {name: place for place, name in enumerate(system.unknowns)}
+    rows = {
+        (body.id, kind): place
+        for place, (body, kind) in enumerate(
+            (body, kind)
+            for body in system.bodies
+            for kind in (("x", "y") if body.particle else ("x", "y", "turn"))
+        )
+    }
+    height = len(rows) + len(system.conditions)
+    matrix = np.zeros((draws, height, len(places)))
+    loads = np.zeros((draws, height))
+    for row, size, factor in _entries(system, values, rows):
+        for name in names_in(size) & places.keys():
+            parts = linear_parts(size, name)
+            if parts is not None:
+                matrix[:, row, places[name]] += factor * evaluate(parts[0], values)
+        loads[:, row] -= factor * evaluate(size, _at_rest(values, places))
+    needed = np.any(matrix != 0.0, axis=(0, 2)) | np.any(loads != 0.0, axis=0)
+    matrix, loads = matrix[:, needed], loads[:, needed]
+    if matrix.shape[1] != matrix.shape[2]:
+        return None
+    try:
+        return np.asarray(np.linalg.solve(matrix, loads[:, :, None])[:, :, 0], dtype=np.float64)
+    except np.linalg.LinAlgError:
+        return None
+
+
+def _at_rest(values: Mapping[str, Value], unknowns: Mapping[str, int]) -> dict[str, Value]:
+    return {**values, **dict.fromkeys(unknowns, 0.0)}
+
+
+def _entries(
+    system: System, values: Mapping[str, Value], rows: Mapping[tuple[str, str], int]
+) -> Iterator[tuple[int, Expression, Value]]:
+    """(equation, size, factor): each force and couple in each equation it enters."""
+    points = coordinates(system, values)
+    for force in system.forces:
+        angle = np.radians(evaluate(force.direction, values))
+        cosine, sine = np.cos(angle), np.sin(angle)
+        x, y = points[force.point]
+        yield rows[force.body, "x"], force.magnitude, cosine
+        yield rows[force.body, "y"], force.magnitude, sine
+        if (force.body, "turn") in rows:
+            yield rows[force.body, "turn"], force.magnitude, x * sine - y * cosine
+    for couple in system.couples:
+        yield rows[couple.body, "turn"], couple.moment, 1.0
+    for place, condition in enumerate(system.conditions, start=len(rows)):
+        yield place, total((1, condition.left), (-1, condition.right)), 1.0
 
 
 def assembled_at(system: System, values: Mapping[str, Value], guess: Array) -> Assembled:
@@ -45,12 +141,13 @@ def jacobian(system: System, values: Mapping[str, Value], guess: Array) -> Array
     return np.stack(columns, axis=2)
 
 
-def solve_all(system: System, values: Mapping[str, Value], start: Array, rounds: int = 12) -> Array:
-    """All unknowns of every draw, shape (draws, unknowns), from a start of the same shape."""
+def _solve_newton(
+    system: System, values: Mapping[str, Value], start: Array, rounds: int = 12
+) -> Array:
     guess = start.copy()
     for _ in range(rounds):
         here = assembled_at(system, values, guess)
-        if float(np.max(here.relative, initial=0.0)) < 1e-14:
+        if not np.all(np.isfinite(here.residual)) or float(here.relative.max(initial=0.0)) < 1e-14:
             break
         slopes = jacobian(system, values, guess)
         size = np.where(here.scale > 0.0, here.scale, 1.0)[:, :, None]

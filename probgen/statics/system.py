@@ -90,6 +90,11 @@ class Kind(StrEnum):
     ROLLER = "roller"
     CONTACT = "contact"  # smooth: pushes along its normal
     ROUGH = "rough"  # pushes along its normal, and friction along the surface
+    FIXED = "fixed"  # a built-in end or a cut: a force by components, and a couple
+    STRUT = "strut"  # pushes along its line
+    SPRING = "spring"
+    ROPE = "rope"  # one tension wherever the rope pulls, over pulleys or round a bone
+    DISTRIBUTED = "distributed"  # the resultant of a load spread along a line
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,12 +172,29 @@ class Condition:
     reason: str
 
 
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """Something that may give way: left must stay below (or above) right.
+
+    relation: "<=" or ">="; name: what happens beyond it, in words ("the foot slips").
+    """
+
+    id: str
+    left: Expression
+    relation: str
+    right: Expression
+    name: str
+
+
 class Form(StrEnum):
     """How an answer is asked."""
 
     VALUE = "value"
     COMPONENTS = "components"
     MAGNITUDE_AND_DIRECTION = "magnitude and direction"
+    LARGEST = "largest"  # the largest value before a limit is reached, and which limit
+    SMALLEST = "smallest"
+    HOLDS = "holds"  # whether every limit is kept, yes or no, with the margin
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,6 +221,7 @@ class System:
     finds: tuple[Find, ...]
     pivot: str = ""
     given: tuple[str, ...] = field(default=())
+    limits: tuple[Limit, ...] = field(default=())
 
     @property
     def unknowns(self) -> tuple[str, ...]:

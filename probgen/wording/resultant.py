@@ -31,9 +31,15 @@ def _resultant(digits: Digits, find: Find) -> Section:
         rows = (*_magnitude(digits, find, element, x, y), *_angle(digits, x, y))
         blocks.append(Display(rows))
     else:
-        zero, other = (x, y) if case.values[x.id] == 0.0 else (y, x)
-        blocks.append(paragraph(say("{zero} is zero, so {R} lies along {other} alone.",
-                                    zero=zero, R=letter(element.symbol), other=other)))  # fmt: skip
+        level = case.values[y.id] == 0.0
+        said = say(
+            "{zero} is zero, so {R} is {way} and its magnitude is that of {other}.",
+            zero=y if level else x,
+            R=letter(element.symbol),
+            way="horizontal" if level else "vertical",
+            other=x if level else y,
+        )
+        blocks.append(paragraph(said))
     blocks.append(paragraph(_sentence(digits, find, element)))
     return Section(f"Magnitude and direction of {element.symbol}", tuple(blocks))
 

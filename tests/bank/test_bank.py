@@ -87,7 +87,10 @@ def test_the_same_id_twice_in_a_folder_is_refused(tmp_path, shelf):
 
 BANKS = [
     ("", {"id", "title", "release", "template"}),
-    ('id="a"\ntitle="b"\nrelease=1\n[[template]]\nid="forearm-laod"\nrevision=1', {"template[0].id"}),
+    (
+        'id="a"\ntitle="b"\nrelease=1\n[[template]]\nid="forearm-laod"\nrevision=1',
+        {"template[0].id"},
+    ),
     (
         'id="a"\ntitle="b"\nrelease=1\nreleased=2\n[[template]]\nid="forearm-load"',
         {"released", "template[0].revision"},

@@ -140,13 +140,14 @@ def test_a_cable_runs_toward_a_point(spoilt):
     text = spoilt('direction = "180 - theta"', 'toward = "W"')
     system = read_template(text, "shelf.toml").system
     d = Name("d", "d")
-    across = Sum(((-1, d), (-1, L)))
-    assert system.force("T").direction == Call("atan2", (Number(Decimal("1.5"), UNITS["m"]), across))
+    across, up = Sum(((-1, d), (-1, L))), Number(Decimal("1.5"), UNITS["m"])
+    assert system.force("T").direction == Call("atan2", (up, across))
     assert system.element("T").toward == "W"
 
 
 def test_an_unknown_may_be_a_position(spoilt):
-    text = spoilt("[points]", '[unknown]\nx = { name = "place", unit = "m" }\n[points]\nX = ["x", 0]')
+    unknown = '[unknown]\nx = { name = "place", unit = "m" }\n'
+    text = spoilt("[points]", unknown + '[points]\nX = ["x", 0]')
     variable = read_template(text, "shelf.toml").system.variables["x"]
     assert (variable.role, variable.nonnegative) == (Role.UNKNOWN, True)
 

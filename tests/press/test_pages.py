@@ -27,7 +27,7 @@ PROBLEMS = {
     "a tall figure": {"figure": TALL},
     "a long text": {"statement": (Text(f"{LONG}\n\n{LONG}\n\n{LONG}"),)},
     "a text longer than a page": {"statement": (Text(f"{LONG}\n\n" * 16),), "figure": ""},
-    "much room": {"space": 180.0},
+    "more room than a page": {"space": 240.0},
     "no room": {"space": 0.0},
     "nothing asked": {"parts": ()},
 }
@@ -52,8 +52,9 @@ def check_margins(page: pdfplumber.page.Page) -> None:
     assert "".join(char["text"] for char in foot).endswith(str(page.pdf.pages[-1].page_number))
     assert min(char["top"] for char in foot) > float(page.height) - FOOT + 5
     for thing in [*page.chars, *page.lines, *page.rects, *page.curves]:
-        assert thing["x0"] > SIDE - 1
+        assert thing["x0"] > SIDE - 3  # hanging punctuation
         assert thing["x1"] < float(page.width) - SIDE + 3
+        assert thing["bottom"] < float(page.height) - FOOT + 15 * MM
 
 
 @pytest.mark.parametrize("change", PROBLEMS.values(), ids=PROBLEMS)

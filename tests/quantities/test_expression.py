@@ -34,6 +34,7 @@ from probgen.quantities.unit import DEGREE, UNITS
 T, D, L, W, A = (Name(n, n) for n in "TDLWA")
 HALF = Lump(over(L, number(2)))
 TORQUE = total((1, times(T, D, Call("sin", (A,)))), (-1, times(W, HALF)))
+ONE_CM = Number(Decimal(1), UNITS["cm"])
 VALUES = {"T": 3.0, "D": 0.5, "L": 4.0, "W": 2.0, "A": 30.0}
 
 VALUED = [
@@ -75,6 +76,8 @@ SIMPLIFIED = [
     (over(T, negative(D)), negative(Quotient(T, D))),
     (over(total((-1, T), (-1, W)), negative(D)), Quotient(total((1, T), (1, W)), D)),
     (over(ZERO, D), ZERO),
+    (times(T, ONE_CM), Product((T, ONE_CM))),
+    (over(T, ONE_CM), Quotient(T, ONE_CM)),
     (positive_first(Sum(((-1, T), (1, W)))), Sum(((1, W), (-1, T)))),
 ]
 

@@ -19,6 +19,9 @@ ROW_WRITTEN = r"\row{T}{=}{12.0\,\mathrm{N}}"
 
 INLINES = {
     "text is escaped": ((Text("5 % & up"),), r"5 \% \& up"),
+    "a letter keeps to its word": (
+        (Text("The cable pulls at "), Math((T,))), r"The cable pulls at~${T}$",
+    ),
     "emphasis": ((Strong("down_"),), r"\emph{down\_}"),
     "blank lines part paragraphs": ((Text("one\n  \ntwo\nlines"),), r"one\par two lines"),
     "one relation holds together": (
@@ -34,9 +37,9 @@ BLOCKS = {
         (TEXT, Picture("free-body", "shelf"), TEXT), "\\beside{Pull\\par}{FORCES}{}\nPull\\par",
     ),
     "a picture alone": ((Picture("situation"),), r"\beside{}{FIGURE}{}"),
-    "equations in between": (
+    "equations beside a picture": (
         (TEXT, Display((ROW,)), Picture("situation")),
-        f"Pull\\par\n\\working{{%\n{ROW_WRITTEN}%\n}}\n\\beside{{}}{{FIGURE}}{{}}",
+        f"\\beside{{Pull\\par\n\\working{{%\n{ROW_WRITTEN}%\n}}}}{{FIGURE}}{{}}",
     ),
     "a list": (
         (Itemize(((Text("a"),), (Text("b"),))),),

@@ -1,0 +1,28 @@
+# make demo    a demonstration class in output/demo
+# make test    everything that must hold before a change is merged
+# make prove   the longer proofs
+# All of them set up first what is missing; make PYTHON=/path/to/python3.12 setup picks a Python.
+
+BIN = .venv/bin
+
+.PHONY: setup demo test prove clean
+
+setup: .venv/ready
+
+.venv/ready: pyproject.toml .ci/setup
+	@sh .ci/setup "$(PYTHON)"
+
+demo: setup
+	@$(BIN)/probgen demo
+
+test: setup
+	$(BIN)/ruff check .
+	$(BIN)/mypy
+	$(BIN)/lint-imports
+	$(BIN)/pytest -q -n auto
+
+prove: setup
+	$(BIN)/pytest -q -n auto -m proof
+
+clean:
+	rm -rf .venv output/demo

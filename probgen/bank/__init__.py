@@ -1,0 +1,1 @@
+"""Template and bank files: read, checked and found."""

@@ -1,0 +1,150 @@
+"""Banks: which templates there are to choose from.
+
+A bank is a folder of template files, each named after its template's id, or a TOML file that
+releases a choice of them for a course:
+
+    id = "first-course"
+    release = 1
+    title = "Statics in a first course"
+    course = "introductory physics, one term"
+
+    [[template]]
+    id = "seesaw-two-riders"
+    revision = 1
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from probgen.bank.fault import Fault, Faults, InputError, nearest, one_of
+from probgen.bank.reading import parse_toml, read_template
+from probgen.bank.table import Table
+from probgen.bank.template import Template
+
+
+@dataclass(frozen=True, slots=True)
+class Bank:
+    """Templates by id.
+
+    files: each template's file; revisions: the revision released, for a bank that states it.
+    """
+
+    id: str
+    title: str
+    files: Mapping[str, Path]
+    course: str = ""
+    release: int = 0
+    revisions: Mapping[str, int] | None = None
+
+    def read(self, id: str) -> Template:
+        """One template.  Raises InputError when there is none, or when it has faults."""
+        if id not in self.files:
+            listed = one_of(sorted(self.files), "the templates ")
+            mend = nearest(id, self.files) or "give the path of a .toml file"
+            raise InputError([Fault(self.id, "template", id, listed, mend)])
+        template = read_file(self.files[id])
+        self._check(template, id)
+        return template
+
+    def read_all(self) -> tuple[Template, ...]:
+        """Every template, in the bank's order.  Raises InputError with the faults of all files."""
+        templates, faults = [], Faults(self.id)
+        for id in self.files:
+            try:
+                templates.append(self.read(id))
+            except InputError as error:
+                faults.take(error)
+        faults.settle()
+        return tuple(templates)
+
+    def _check(self, template: Template, id: str) -> None:
+        faults = Faults(str(self.files[id]))
+        if template.id != id:
+            faults.add("id", template.id, f'"{id}", as the file is named', "rename one of them")
+        wanted = (self.revisions or {}).get(id, template.revision)
+        if wanted != template.revision:
+            mend = f"the bank {self.id} was released with it; release the bank anew"
+            faults.add("revision", template.revision, f"revision {wanted}", mend)
+        faults.settle()
+
+
+def default_bank() -> Bank:
+    """The templates that come with the program."""
+    return _folder_bank("templates", "Templates that come with probgen", supplied("templates"))
+
+
+def supplied(kind: str) -> Path:
+    """The folder of supplied "templates" or "banks": in the package, else in the source tree."""
+    package = Path(__file__).resolve().parents[1]
+    packaged = package / "_data" / kind
+    return packaged if packaged.is_dir() else package.parent / kind
+
+
+def read_bank(path: Path) -> Bank:
+    """The bank in a folder or a TOML file.  Raises InputError, all faults at once."""
+    if path.is_dir():
+        return _folder_bank(path.name, path.name, path)
+    faults = Faults(str(path))
+    top = Table(parse_toml(_text(path), faults), "", faults)
+    known = default_bank().files
+    revisions = {}
+    for row in top.tables("template"):
+        id = row.word("id", known)
+        if id in revisions:
+            row.fault("id", id, "every template once", "drop the repeated entry")
+        revisions[id] = row.whole("revision", 1, 1_000_000)
+        row.close()
+    if not revisions:
+        top.fault("template", None, "at least one template", 'add [[template]] and id = "..."')
+    bank = Bank(
+        top.text("id"),
+        top.text("title"),
+        {id: known[id] for id in revisions if id in known},
+        top.text("course", ""),
+        top.whole("release", 1, 1_000_000),
+        revisions,
+    )
+    top.close()
+    faults.settle()
+    return bank
+
+
+def find_template(named: str, bank: Bank | None = None) -> Template:
+    """The template of an id in the bank (the default one unless given), or of a .toml file's path.
+
+    Raises InputError.
+    """
+    if named.endswith(".toml"):
+        return read_file(Path(named))
+    return (bank or default_bank()).read(named)
+
+
+def read_file(path: Path) -> Template:
+    """The template in a file.  Raises InputError."""
+    return read_template(_text(path), str(path))
+
+
+def _folder_bank(id: str, title: str, folder: Path) -> Bank:
+    files: dict[str, Path] = {}
+    faults = Faults(str(folder))
+    for path in sorted(folder.rglob("*.toml")):
+        if path.stem in files:
+            found = path.relative_to(folder)
+            faults.add("", found, "every id once", f"{files[path.stem].name} is there twice")
+        files[path.stem] = path
+    faults.settle()
+    return Bank(id, title, files)
+
+
+def _text(path: Path) -> str:
+    """A file's text.  Raises InputError when it cannot be read."""
+    try:
+        return path.read_text(encoding="utf-8")
+    except FileNotFoundError as error:
+        raise InputError([Fault(str(path), "", "", "a TOML file", "correct the path")]) from error
+    except (OSError, UnicodeDecodeError) as error:
+        expected = "a TOML file in UTF-8 that can be read"
+        raise InputError([Fault(str(path), "", str(error), expected)]) from error

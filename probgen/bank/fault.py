@@ -1,0 +1,93 @@
+"""What is wrong with something a person typed, said once, with the mend; all faults together.
+
+    faults = Faults("templates/beams/shelf.toml")
+    faults.add("hinge[0].at", "Q", "one of the points A, B, C", nearest("Q", "ABC"))
+    faults.settle()         # raises InputError when there are any
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from difflib import get_close_matches
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """One mistake in one place.
+
+    file: the file or option it is in; field: where in it ("hinge[0].at"), "" for the whole.
+    found: the value as typed, "" when something is missing; expected: what would be right.
+    mend: what to do about it, "" when `expected` says it all.
+    """
+
+    file: str
+    field: str
+    found: str
+    expected: str
+    mend: str = ""
+
+    def __str__(self) -> str:
+        place = f"{self.file}: {self.field}" if self.field else self.file
+        lines = [f"found     {self.found}" if self.found else "found     nothing"]
+        lines.append(f"expected  {self.expected}")
+        lines += [f"mend      {self.mend}"] if self.mend else []
+        return "\n    ".join([place, *lines])
+
+
+class InputError(Exception):
+    """Input that cannot be used, with every fault found in it."""
+
+    def __init__(self, faults: Iterable[Fault]) -> None:
+        self.faults = tuple(faults)
+        super().__init__(self.faults)
+
+    def __str__(self) -> str:
+        count = len(self.faults)
+        head = "1 problem:" if count == 1 else f"{count} problems:"
+        return "\n".join([head, *map(str, self.faults)])
+
+
+@dataclass(slots=True)
+class Faults:
+    """Faults gathered while reading one file goes on."""
+
+    file: str
+    found: list[Fault] = field(default_factory=list)
+
+    def add(self, field: str, found: object, expected: str, mend: str = "") -> None:
+        """Notes a fault; None as `found` means that something is missing."""
+        self.found.append(Fault(self.file, field, shown(found), expected, mend))
+
+    def take(self, error: InputError) -> None:
+        """Adds what another reading found."""
+        self.found += error.faults
+
+    def settle(self) -> None:
+        """Raises InputError when there are faults."""
+        if self.found:
+            raise InputError(self.found)
+
+
+def shown(value: object) -> str:
+    """A value as its author would recognise it, cut short; "" for None."""
+    if value is None:
+        return ""
+    text = f'"{value}"' if isinstance(value, str) else str(value)
+    if isinstance(value, bool):
+        text = text.lower()
+    one_line = " ".join(text.split())
+    return one_line if len(one_line) <= 80 else one_line[:77] + "..."
+
+
+def nearest(word: str, known: Iterable[str]) -> str:
+    """A suggestion for a misspelt word, "" when nothing is near."""
+    by_small = {name.lower(): name for name in known}
+    found = get_close_matches(word.lower(), by_small, 1, cutoff=0.6)
+    return f'did you mean "{by_small[found[0]]}"?' if found else ""
+
+
+def one_of(known: Iterable[str], what: str = "") -> str:
+    """The words "one of a, b, c", for `expected`."""
+    listed = ", ".join(known)
+    return f"one of {what}{listed}" if listed else f"nothing, for there are no {what or 'choices'}"

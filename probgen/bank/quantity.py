@@ -1,0 +1,137 @@
+"""The quantities a template declares: [given], [derived] and [unknown]."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import Final
+
+from probgen.bank.fault import nearest, one_of
+from probgen.bank.scope import Scope, check_id, read_symbol
+from probgen.bank.table import Table
+from probgen.bank.template import Derived, Given
+from probgen.quantities.unit import LENGTH, MASS, ONE, PLAIN, UNITS, Unit, unit_named
+from probgen.statics.system import Role, Variable
+
+MOST_CHOICES: Final = 10_000
+_NEVER_NEGATIVE: Final = (LENGTH, MASS, PLAIN)
+
+
+def read_givens(table: Table, scope: Scope) -> tuple[Given, ...]:
+    """Every entry of [given], each declared in the scope."""
+    givens = []
+    for id, row in table.rows():
+        before = len(row.faults.found)
+        variable = _variable(row, id, Role.GIVEN)
+        choices = _choices(row)
+        row.close()
+        _declare(variable, row, scope, before)
+        given = Given(id, variable.symbol, variable.name, variable.unit, choices, variable.measured)
+        givens.append(given)
+    if not table.content:
+        table.faults.add("given", None, "at least one quantity to draw", "add a [given] table")
+    return tuple(givens)
+
+
+def read_derived(table: Table, scope: Scope) -> tuple[Derived, ...]:
+    """Every entry of [derived]; each may use the givens and the derived ones before it."""
+    derived = []
+    for id, row in table.rows():
+        before = len(row.faults.found)
+        variable = _variable(row, id, Role.DERIVED)
+        expression = scope.expression(row, "is", variable.dimension)
+        step = row.decimal("round", required=False)
+        if step is not None and step <= 0:
+            row.fault("round", step, "a step above zero, such as 0.01")
+        row.close()
+        _declare(variable, row, scope, before)
+        made = Derived(
+            id,
+            expression,
+            step,
+            variable.unit,
+            variable.name,
+            variable.symbol,
+            variable.measured,
+        )
+        derived.append(made)
+    return tuple(derived)
+
+
+def read_unknowns(table: Table, scope: Scope) -> None:
+    """Every entry of [unknown]: a position, an angle or a mass that is to be found."""
+    for id, row in table.rows():
+        before = len(row.faults.found)
+        variable = _variable(row, id, Role.UNKNOWN)
+        row.close()
+        _declare(variable, row, scope, before)
+
+
+def _variable(row: Table, id: str, role: Role) -> Variable:
+    symbol = read_symbol(row, id) if check_id(row, id) else row.text("symbol", "")
+    unit = read_unit(row)
+    return Variable(
+        id,
+        symbol,
+        unit.dimension,
+        unit,
+        row.text("name", expected='what it is in words, such as "shelf length"'),
+        role,
+        nonnegative=role is Role.UNKNOWN and unit.dimension in _NEVER_NEGATIVE,
+        measured=row.text("measured", ""),
+    )
+
+
+def _declare(variable: Variable, row: Table, scope: Scope, before: int) -> None:
+    scope.declare(variable, row)
+    if len(row.faults.found) > before:
+        scope.doubtful.add(variable.id)
+    if any(fault.field == row.path for fault in row.faults.found):  # its name is none
+        scope.whole = False
+
+
+def read_unit(row: Table) -> Unit:
+    """The unit of a row; the plain unit stands in after a fault."""
+    text = row.text("unit", expected='a unit, such as "m" ("1" for a plain number)')
+    if not text:
+        return ONE
+    try:
+        return unit_named(text)
+    except ValueError:
+        row.fault("unit", text, one_of(UNITS, "the units "), nearest(text, UNITS))
+        return ONE
+
+
+def _choices(row: Table) -> tuple[Decimal, ...]:
+    """The values a given may take: a list, or from ... to ... in steps."""
+    if row.has("choices"):
+        for key in ("from", "to", "step"):
+            if row.has(key):
+                row.fault(key, row.content[key], "either choices or from, to and step, not both")
+        values = row.decimals("choices")
+        if len(set(values)) < len(values):
+            row.fault("choices", row.content["choices"], "every value once", "drop the repeats")
+        return tuple(sorted(values))
+    first, last, step = row.decimal("from"), row.decimal("to"), row.decimal("step")
+    if first is None or last is None or step is None:
+        return ()
+    return _range(row, first, last, step)
+
+
+def _range(row: Table, first: Decimal, last: Decimal, step: Decimal) -> tuple[Decimal, ...]:
+    if step <= 0:
+        row.fault("step", step, "a step above zero")
+        return ()
+    if last < first:
+        mend = f"from is {first}; swap the two"
+        row.fault("to", last, "a value not below from (the range is empty)", mend)
+        return ()
+    count, left_over = divmod(last - first, step)
+    if left_over:
+        mend = f"the last value reached is {first + count * step}"
+        row.fault("to", last, f"a whole number of steps of {step} above {first}", mend)
+    if count >= MOST_CHOICES:
+        row.fault("step", step, f"at most {MOST_CHOICES} values", "take a larger step")
+        return ()
+    digits = min(int(v.as_tuple().exponent) for v in (first, last, step))
+    places = Decimal(1).scaleb(min(digits, 0))
+    return tuple((first + i * step).quantize(places) for i in range(int(count) + 1))

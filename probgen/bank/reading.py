@@ -1,0 +1,223 @@
+"""A template file read: TOML text in, a `Template` with its system out, or every fault at once."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Collection
+from decimal import Decimal
+from typing import Final
+
+from probgen.bank.element import READERS
+from probgen.bank.fault import Faults, nearest, one_of
+from probgen.bank.narrative import check_statement
+from probgen.bank.place import read_points
+from probgen.bank.quantity import read_derived, read_givens, read_unknowns
+from probgen.bank.scope import Scope
+from probgen.bank.situation import Situation, choose_point
+from probgen.bank.table import Table
+from probgen.bank.template import Requirement, Template
+from probgen.statics.system import Body, Find, Form, Kind, Role, System
+
+LONGEST_FILE: Final = 100_000
+FAMILIES: Final = ("levers", "limbs", "beams", "ladders")
+CAUTIONS: Final = ("body", "ladder", "lifting", "rigging")
+_ID: Final = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
+_BODY_ID: Final = re.compile(r"[A-Za-z][A-Za-z0-9_-]{0,39}")
+
+
+_TOP: Final = (
+    *("id", "revision", "title", "family", "level", "goals", "statement", "cautions", "pivot"),
+    *("given", "derived", "unknown", "points", "body", "find", "require", "depicts"),
+)
+_QUANTITIES: Final = ("given", "derived", "unknown")
+
+
+def read_template(text: str, where: str) -> Template:
+    """The template a TOML text describes; `where` names it in messages.
+
+    Raises InputError with every fault there is.
+    """
+    faults = Faults(where)
+    top = Table(parse_toml(text, faults), "", faults)
+    scope = Scope()
+    top.expect(*_TOP, *READERS)
+    scope.whole = top.close() and all(_is_table_of_tables(top, key) for key in _QUANTITIES)
+    givens = read_givens(top.table("given"), scope)
+    derived = read_derived(top.table("derived"), scope)
+    read_unknowns(top.table("unknown"), scope)
+    situation = _read_situation(top, scope)
+    given = (*(each.id for each in givens), *(each.id for each in derived))
+    template = Template(
+        id=_read_id(top),
+        revision=top.whole("revision", 1, 1_000_000),
+        title=top.text("title"),
+        family=top.word("family", FAMILIES),
+        level=top.whole("level", 1, 5),
+        goals=top.texts("goals", required=True),
+        statement=check_statement(top, "statement", _names_to_tell(situation)),
+        givens=givens,
+        derived=derived,
+        system=_system(situation, _read_finds(top, situation), _read_pivot(top, situation), given),
+        requirements=_read_requirements(top, scope),
+        cautions=_read_cautions(top),
+        depicts=_read_depicts(top.table("depicts"), situation),
+        source=text,
+        path=where,
+    )
+    faults.settle()
+    return template
+
+
+def parse_toml(text: str, faults: Faults) -> dict[str, object]:
+    """The content of a TOML text, decimals with their digits; raises InputError when it is none."""
+    if len(text) > LONGEST_FILE:
+        faults.add("", f"{len(text)} characters", f"at most {LONGEST_FILE} characters")
+        faults.settle()
+    try:
+        return tomllib.loads(text, parse_float=Decimal)
+    except (tomllib.TOMLDecodeError, RecursionError) as error:
+        faults.add("", str(error) or "nested too deeply", "a TOML file", "see the place named")
+    faults.settle()
+    return {}
+
+
+def _is_table_of_tables(top: Table, key: str) -> bool:
+    content = top.content.get(key, {})
+    return isinstance(content, dict) and all(isinstance(v, dict) for v in content.values())
+
+
+def _read_situation(top: Table, scope: Scope) -> Situation:
+    points = read_points(top.table("points"), scope)
+    situation = Situation(scope, points, _read_bodies(top.table("body"), points))
+    for kind, reader in READERS.items():
+        for row in top.tables(kind):
+            reader(row, situation)
+            situation.finish(row)
+    if any(top.faulty(kind) for kind in READERS):
+        scope.whole = False
+    _check_letters(top.table("points"), situation)
+    return situation
+
+
+def _read_bodies(table: Table, points: Collection[str]) -> tuple[Body, ...]:
+    bodies = []
+    for id, row in table.rows():
+        if not _BODY_ID.fullmatch(id):
+            table.fault(id, id, "a name of letters, digits, _ and -")
+        outline = row.texts("along", required=True)
+        for place, name in enumerate(outline):
+            if name not in points:
+                expected = one_of(points, "the points ")
+                row.fault(f"along[{place}]", name, expected, nearest(name, points))
+        particle = row.flag("particle")
+        if len(outline) == 1 and not particle:
+            row.fault("along", outline, "two points or more", "or write particle = true")
+        bodies.append(Body(id, row.text("name", id), outline, particle))
+        row.close()
+    if not table.content:
+        table.faults.add("body", None, "a body", 'add [body.shelf] and along = ["A", "B"]')
+    return tuple(bodies)
+
+
+def _check_letters(table: Table, situation: Situation) -> None:
+    """A point and a quantity of the same letter would be taken for each other."""
+    symbols = {v.symbol for v in situation.scope.variables.values()}
+    symbols |= {element.symbol for element in situation.elements}
+    for name in situation.points:
+        if name in symbols:
+            table.fault(name, name, "a letter no quantity is printed with", "rename the point")
+
+
+def _read_finds(top: Table, situation: Situation) -> tuple[Find, ...]:
+    rows = top.tables("find")
+    if not rows:
+        top.fault("find", None, "at least one thing to find", 'add [[find]] and quantity = "T"')
+    return tuple(_read_find(row, situation) for row in rows)
+
+
+def _read_find(row: Table, situation: Situation) -> Find:
+    scope = situation.scope
+    pairs = {e.id: e for e in situation.elements if e.kind is Kind.HINGE}
+    unknowns = [v.id for v in scope.variables.values() if v.role in (Role.UNKNOWN, Role.DEFINED)]
+    known = [*unknowns, *pairs]
+    quantity = row.text("quantity", expected=one_of(known))
+    if quantity and quantity not in known and (scope.whole or quantity in scope.variables):
+        row.fault("quantity", quantity, one_of(known), nearest(quantity, known))
+    forms = list(Form)
+    if quantity in known:
+        both = [Form.MAGNITUDE_AND_DIRECTION, Form.COMPONENTS]
+        forms = both if quantity in pairs else [Form.VALUE]
+    form = Form(row.word("as", [form.value for form in forms], forms[0].value))
+    wording = row.text("wording", "")
+    row.close()
+    return Find(quantity, form, wording)
+
+
+def _read_requirements(top: Table, scope: Scope) -> tuple[Requirement, ...]:
+    found = []
+    for row in top.tables("require"):
+        comparison = scope.comparison(row, "that")
+        because = row.text("because", expected="the reason, in a few words")
+        row.close()
+        if comparison is not None:
+            sides = comparison.left, comparison.relation, comparison.right
+            found.append(Requirement(*sides, because))
+    return tuple(found)
+
+
+def _read_pivot(top: Table, situation: Situation) -> str:
+    return choose_point(top, "pivot", situation.points)
+
+
+def _read_cautions(top: Table) -> tuple[str, ...]:
+    cautions = top.texts("cautions")
+    for place, word in enumerate(cautions):
+        if word not in CAUTIONS:
+            top.fault(f"cautions[{place}]", word, one_of(CAUTIONS), nearest(word, CAUTIONS))
+    return cautions
+
+
+def _read_depicts(table: Table, situation: Situation) -> dict[str, str]:
+    known = [body.id for body in situation.bodies] + [e.id for e in situation.elements if e.id]
+    shown = {}
+    for id in table.content:
+        shown[id] = table.text(id)
+        if id not in known and situation.scope.whole:
+            table.fault(id, id, one_of(known, "a body or an element: "), nearest(id, known))
+    return shown
+
+
+def _names_to_tell(situation: Situation) -> list[str] | None:
+    """What a statement may name: quantities, two-component forces, points; None in doubt."""
+    if not situation.scope.whole:
+        return None
+    quantities = [id for id in situation.scope.variables if "." not in id]
+    forces = [element.id for element in situation.elements if element.id not in quantities]
+    return [*quantities, *forces, *situation.points]
+
+
+def _system(
+    situation: Situation, finds: tuple[Find, ...], pivot: str, given: tuple[str, ...]
+) -> System:
+    return System(
+        variables=situation.scope.variables,
+        definitions=tuple(situation.definitions),
+        points=situation.points,
+        bodies=situation.bodies,
+        forces=tuple(situation.forces),
+        couples=tuple(situation.couples),
+        elements=tuple(situation.elements),
+        conditions=tuple(situation.conditions),
+        finds=finds,
+        pivot=pivot,
+        given=given,
+    )
+
+
+def _read_id(top: Table) -> str:
+    expected = 'small letters, digits and hyphens, such as "shelf-stay-cable"'
+    id = top.text("id", expected=expected)
+    if id and not _ID.fullmatch(id):
+        top.fault("id", id, expected)
+    return id

@@ -1,0 +1,91 @@
+"""A template as read: what a problem says, what is drawn, and the system it describes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+
+from probgen.quantities.expression import Expression
+from probgen.quantities.unit import Unit
+from probgen.statics.system import System
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """A quantity that is drawn.
+
+    choices: every value it may take, in `unit`, ascending, with the digits that are printed.
+    measured: how an angle or a distance is measured, in words ("from the shelf"), or "".
+    """
+
+    id: str
+    symbol: str
+    name: str
+    unit: Unit
+    choices: tuple[Decimal, ...]
+    measured: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Derived:
+    """A quantity computed from the givens and told to the student with them.
+
+    round: the step it is rounded to, in `unit`, halves up; None keeps four significant figures.
+    """
+
+    id: str
+    expression: Expression
+    round: Decimal | None
+    unit: Unit
+    name: str
+    symbol: str
+    measured: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Requirement:
+    """A comparison each draw must satisfy: left `relation` right, with "<", "<=", ">" or ">="."""
+
+    left: Expression
+    relation: str
+    right: Expression
+    because: str
+
+
+@dataclass(frozen=True, slots=True)
+class Template:
+    """One problem.
+
+    statement: the author's jinja2 text; source: the whole file's text; path: where it was read.
+    cautions: what the problem touches that a teacher may want to know ("body", "ladder", ...).
+    depicts: what the figure shows for a body or an element, by its id.
+    """
+
+    id: str
+    revision: int
+    title: str
+    family: str
+    level: int
+    goals: tuple[str, ...]
+    statement: str
+    givens: tuple[Given, ...]
+    derived: tuple[Derived, ...]
+    system: System
+    requirements: tuple[Requirement, ...]
+    cautions: tuple[str, ...]
+    depicts: Mapping[str, str]
+    source: str
+    path: str
+
+    def given(self, id: str) -> Given:
+        """The given of an id; StopIteration when there is none."""
+        return next(given for given in self.givens if given.id == id)
+
+    @property
+    def room(self) -> int:
+        """How many different sets of givens there are, before any requirement."""
+        count = 1
+        for given in self.givens:
+            count *= len(given.choices)
+        return count

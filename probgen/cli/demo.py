@@ -1,0 +1,33 @@
+"""`probgen demo`: a demonstration class, to look at and to edit."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+
+@click.command()
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path),
+    default=Path("output/demo"),
+    show_default=True,
+    help="The folder to make.",
+)
+@click.option("--students", type=click.IntRange(1, 10_000), default=12, show_default=True)
+@click.option("--workers", type=click.IntRange(min=1), help="Processes at a time; all cores.")
+def demo(out: Path, students: int, workers: int | None) -> None:
+    """Build a demonstration class of invented students."""
+    from probgen.cli.progress import progress
+    from probgen.course.build import build_set
+    from probgen.course.demo import write_demo
+
+    set_file = write_demo(out, students)
+    with progress() as report:
+        built = build_set(set_file, out, None, workers, report)
+    click.echo(built.summary)
+    click.echo(
+        f"\nThe set file {set_file} and the class list beside it are yours to edit; then:\n"
+        f"  probgen build {set_file} --out output/my-class"
+    )

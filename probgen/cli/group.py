@@ -1,0 +1,68 @@
+"""The command line: its commands, and the one place where failures become messages and exit codes.
+
+0 done; 1 the input is wrong; 2 wrong usage (click's own); 3 something outside failed.  No traceback
+reaches a user for any of these.  Everything heavy is imported by a command when it runs.
+"""
+
+from __future__ import annotations
+
+import errno
+from typing import Final, NoReturn
+
+import click
+
+from probgen import __version__
+from probgen.bank.fault import InputError
+from probgen.cli.build import build
+from probgen.cli.demo import demo
+from probgen.cli.list import list_templates
+from probgen.cli.work import work
+from probgen.press.outside import OutsideError
+
+_WRONG_INPUT = 1
+_OUTSIDE = 3
+
+_FULL = "make room on the disk, or name a folder on another one with --out"
+_CLOSED = "name a folder you may write to with --out"
+_MENDS: Final = {
+    errno.ENOSPC: _FULL,
+    errno.EDQUOT: _FULL,
+    errno.EACCES: _CLOSED,
+    errno.EPERM: _CLOSED,
+    errno.EROFS: _CLOSED,
+    errno.ENOENT: _CLOSED,
+}
+"""What to do when the system refuses; nothing is half-written then."""
+
+
+class _Guarded(click.Group):
+    """A group whose commands end with a message and an exit code, whatever happens."""
+
+    def invoke(self, ctx: click.Context) -> object:
+        try:
+            return super().invoke(ctx)
+        except InputError as error:
+            _stop(str(error), _WRONG_INPUT)
+        except OutsideError as error:
+            _stop(str(error), _OUTSIDE)
+        except (BrokenPipeError, click.exceptions.Exit):
+            raise
+        except OSError as error:
+            where = f": {error.filename}" if error.filename else ""
+            mend = _MENDS.get(error.errno or 0, "see whether the place can be written to")
+            _stop(f"{error.strerror or error}{where}\n    mend      {mend}", _OUTSIDE)
+
+
+def _stop(message: str, code: int) -> NoReturn:
+    click.echo(message, err=True)
+    raise click.exceptions.Exit(code)
+
+
+@click.group(cls=_Guarded, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="probgen")
+def main() -> None:
+    """Static-equilibrium problems with own numbers for each student, and worked keys."""
+
+
+for command in (demo, list_templates, work, build):
+    main.add_command(command)

@@ -1,0 +1,45 @@
+"""`probgen list`: the templates there are."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+import click
+
+if TYPE_CHECKING:
+    from probgen.course.catalogue import Entry
+
+
+@click.command("list")
+@click.option("--bank", default="", help="A bank's name or path; all templates if left out.")
+@click.option("--family", help="Only the templates of one family, such as beams.")
+@click.option("--json", "as_json", is_flag=True, help="As JSON.")
+def list_templates(bank: str, family: str | None, as_json: bool) -> None:
+    """List the templates of a bank: id, family, level, title, revision."""
+    from dataclasses import asdict
+
+    from probgen.course.catalogue import read_catalogue
+
+    entries = list(_of_bank(bank)) if bank else list(read_catalogue())
+    entries = [entry for entry in entries if family in (None, entry.family)]
+    if as_json:
+        click.echo(json.dumps([asdict(entry) for entry in entries], ensure_ascii=False, indent=2))
+        return
+    rows = [("id", "family", "level", "title", "revision")]
+    rows += [(e.id, e.family, str(e.level), e.title, str(e.revision)) for e in entries]
+    widths = [max(map(len, column)) for column in zip(*rows, strict=True)]
+    for row in rows:
+        cells = (cell.ljust(width) for cell, width in zip(row, widths, strict=True))
+        click.echo("  ".join(cells).rstrip())
+
+
+def _of_bank(named: str) -> Iterator[Entry]:
+    from pathlib import Path
+
+    from probgen.course.catalogue import Entry
+    from probgen.course.choice import choose_bank
+
+    for each in choose_bank(named, Path(), "--bank", "").read_all():
+        yield Entry(each.id, each.family, each.level, each.title, each.revision, each.path)

@@ -1,0 +1,45 @@
+"""Progress on long work: a bar on standard error, and nothing when that is no terminal."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from time import monotonic
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from rich.progress import Progress
+
+Report = Callable[[str, int, int], None]
+"""Told of a stage, what of it is done, and its whole: ("keys", 12, 300)."""
+
+_PATIENCE = 1.0  # seconds after which somebody wants to see something
+
+
+@contextmanager
+def progress() -> Iterator[Report]:
+    """A report to hand to long work; the bar shows once the work has taken a second."""
+    from rich.console import Console
+    from rich.progress import Progress
+
+    bar = Progress(console=Console(stderr=True), transient=True)
+    shown = bar.console.is_terminal
+    start = monotonic()
+
+    def report(stage: str, done: int, total: int) -> None:
+        if shown and not bar.live.is_started and monotonic() - start > _PATIENCE:
+            bar.start()
+        _update(bar, stage, done, total)
+
+    try:
+        yield report
+    finally:
+        if bar.live.is_started:
+            bar.stop()
+
+
+def _update(bar: Progress, stage: str, done: int, total: int) -> None:
+    task = next((task.id for task in bar.tasks if task.description == stage), None)
+    if task is None:
+        task = bar.add_task(stage, total=total)
+    bar.update(task, completed=done)

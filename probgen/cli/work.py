@@ -1,0 +1,67 @@
+"""`probgen work`: one problem, worked in the terminal, as JSON, or as PDF."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+
+@click.command()
+@click.argument("template")
+@click.option("--draw", "number", type=click.IntRange(min=1), default=1, help="Which draw; 1.")
+@click.option(
+    "--with",
+    "stated",
+    metavar="NAME=VALUE",
+    multiple=True,
+    help='A given set by hand, in its own unit or with one: --with d="35 cm". Repeatable.',
+)
+@click.option("--g", "gravity", help="Acceleration of free fall in m/s^2, with its digits; 9.80.")
+@click.option("--json", "as_json", is_flag=True, help="As one JSON object.")
+@click.option("--pdf", type=click.Path(path_type=Path), help="Write sheet and key to a PDF file.")
+def work(
+    template: str,
+    number: int,
+    stated: tuple[str, ...],
+    gravity: str | None,
+    as_json: bool,
+    pdf: Path | None,
+) -> None:
+    """Work one problem: statement, givens, each step, answers, proof.
+
+    TEMPLATE is an id (see `probgen list`) or the path of a template file.
+    """
+    import json
+
+    from rich.console import Console
+
+    from probgen.cli.telling import as_data, show
+    from probgen.course.setfile import convention_with
+    from probgen.course.single import work_single
+
+    convention = convention_with(gravity, "--g")
+    single = work_single(template, number, _split(stated), convention)
+    for remark in single.remarks:
+        click.echo(f"remark: {remark}", err=True)
+    if pdf is not None:
+        from probgen.course.folder import write_file
+        from probgen.course.printing import print_single
+
+        write_file(pdf, print_single(single))
+        click.echo(f"sheet and key are in {pdf}", err=as_json)
+    if as_json:
+        click.echo(json.dumps(as_data(single), ensure_ascii=False, indent=2))
+    elif pdf is None:
+        show(single, Console())
+
+
+def _split(stated: tuple[str, ...]) -> dict[str, str]:
+    """NAME=VALUE pairs; the last of several for one name counts."""
+    pairs: dict[str, str] = {}
+    for pair in stated:
+        name, sign, value = pair.partition("=")
+        if not sign or not name.strip() or not value.strip():
+            raise click.BadParameter(f"{pair!r} is not NAME=VALUE", param_hint="--with")
+        pairs[name.strip()] = value.strip()
+    return pairs

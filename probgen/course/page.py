@@ -1,0 +1,175 @@
+"""A student's worked problems as a sheet and as a key: what stands on their pages."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from decimal import Decimal
+from string import ascii_lowercase
+from typing import Final
+
+from probgen.bank.template import Template
+from probgen.course.problem import Problem, Worked, tell_steps
+from probgen.course.roster import Student
+from probgen.course.setfile import ProblemSet
+from probgen.figures.freebody import free_body
+from probgen.figures.pict import latex_picture
+from probgen.figures.situation import situation
+from probgen.quantities.expression import Name, Number
+from probgen.quantities.formula import Relation
+from probgen.quantities.unit import METRE_PER_SECOND_SQUARED
+from probgen.sheets import document
+from probgen.wording.answer import Answer
+from probgen.wording.block import Inline, Math, Picture, Section, Text
+from probgen.wording.convention import Convention
+from probgen.wording.statement import tell_find, tell_statement
+
+Inlines = tuple[Inline, ...]
+
+_CAUTIONS: Final = {
+    "body": "Limbs are idealised as rigid rods with one muscle: not for clinical use.",
+    "ladder": "The ladder is idealised: not for setting up a ladder; follow its maker's rules.",
+    "lifting": "Loads and supports are idealised: not for planning a lift.",
+    "rigging": "Cables and fixings are idealised: not for design or rigging; local codes and "
+    "licensed practice decide.",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Copy:
+    """One student's copy of a set: problems and worked in the order of the set."""
+
+    problem_set: ProblemSet
+    student: Student
+    code: str
+    problems: tuple[Problem, ...]
+    worked: tuple[Worked, ...]
+
+    @property
+    def header(self) -> document.Header:
+        return document.Header(
+            course=self.problem_set.course,
+            title=self.problem_set.title,
+            student_name=self.student.name,
+            student_id=self.student.id,
+            code=self.code,
+            section=self.student.section,
+            due=self.problem_set.due,
+        )
+
+    def numbered(self) -> Iterator[tuple[int, int, Problem, Worked]]:
+        """Number, points, problem and its working, one after the other."""
+        assigned = self.problem_set.problems
+        rows = zip(assigned, self.problems, self.worked, strict=True)
+        for number, (problem, prepared, own) in enumerate(rows, start=1):
+            yield number, problem.points, prepared, own
+
+
+def sheet_of(copy: Copy) -> document.Sheet:
+    """What the student gets."""
+    problems = tuple(
+        document.Problem(
+            number=number,
+            title=problem.template.title,
+            statement=tell_statement(problem.template, own.draw),
+            parts=tuple(_parts(own)),
+            figure=situation_picture(problem.template, own, solved=False),
+            points=points,
+            space=copy.problem_set.working * 10.0,
+        )
+        for number, points, problem, own in copy.numbered()
+    )
+    cautions = _cautions(copy.problems) if copy.problem_set.caution else ()
+    preface = gravity(copy.problem_set.convention)
+    return document.Sheet(copy.header, preface, cautions, problems)
+
+
+def key_of(copy: Copy) -> document.Key:
+    """What the one who marks it gets."""
+    solutions = tuple(
+        solution_of(number, problem, own, points)
+        for number, points, problem, own in copy.numbered()
+    )
+    return document.Key(copy.header, solutions, gravity(copy.problem_set.convention))
+
+
+def solution_of(number: int, problem: Problem, own: Worked, points: int) -> document.Solution:
+    """One problem worked, with its figures."""
+    sections = tell_steps(problem, own)
+    return document.Solution(
+        number=number,
+        title=problem.template.title,
+        statement=tell_statement(problem.template, own.draw),
+        figure=situation_picture(problem.template, own, solved=True),
+        sections=sections,
+        answers=tuple(
+            document.Answer(_label(answer), (Text(answer.printed),)) for answer in own.answers
+        ),
+        points=points,
+        pictures=dict(_pictures(sections, problem, own)),
+    )
+
+
+def gravity(convention: Convention) -> Inlines:
+    """The value of g, said once for a sheet."""
+    g = Number(Decimal(convention.gravity), METRE_PER_SECOND_SQUARED)
+    return (Text("Take "), Math((Name("g", "g"), Relation("="), g)), Text(" throughout."))
+
+
+def situation_picture(template: Template, own: Worked, solved: bool) -> str:
+    """The figure of a problem's situation as LaTeX, drawn to scale.
+
+    solved: with the lengths and angles that were to be found in their true size; a sheet's figure
+    is drawn from the data alone, so that none of them can be measured on it.
+    """
+    case = own.case
+    known = {id: case.values[id] for id in (*own.draw.values, "g")}
+    values = case.values if solved else known
+    return latex_picture(situation(case.system, values, template.depicts, own.draw.values))
+
+
+def _pictures(
+    sections: Iterable[Section], problem: Problem, own: Worked
+) -> Iterator[tuple[str, str]]:
+    """The figures that the sections ask for, as LaTeX."""
+    for section in sections:
+        for block in section.blocks:
+            if not isinstance(block, Picture):
+                continue
+            name = document.picture_name(block)
+            if block.kind == "situation":
+                yield name, situation_picture(problem.template, own, solved=True)
+            else:
+                pivot = _pivot(problem, block.body)
+                positive = problem.convention.positive
+                system, values = own.case.system, own.case.values
+                scene = free_body(system, values, block.body, pivot, positive)
+                yield name, latex_picture(scene)
+
+
+def _pivot(problem: Problem, body: str) -> str:
+    """The point the plan first takes torques on a body about, "" for none."""
+    balances = (step.equation for step in problem.plan.steps if step.equation.kind == "torque")
+    return next((balance.about for balance in balances if balance.body == body), "")
+
+
+def _parts(own: Worked) -> Iterator[document.Part]:
+    """What is asked, lettered when there is more than one thing."""
+    finds = own.case.system.finds
+    asked = {answer.id: answer for answer in own.answers}
+    for letter, find in zip(ascii_lowercase, finds, strict=False):
+        label = letter if len(finds) > 1 else ""
+        answer = asked.get(find.quantity)
+        yield document.Part(label, tell_find(own.case.system, find), answer.unit if answer else "")
+
+
+def _label(answer: Answer) -> Inlines:
+    owner = answer.symbol.removeprefix("direction of ")
+    letter = Math((Name(answer.id, owner),))
+    return (letter,) if owner == answer.symbol else (Text("direction of "), letter)
+
+
+def _cautions(problems: Iterable[Problem]) -> tuple[str, ...]:
+    """Each caution that concerns one of the problems, once."""
+    kinds = {kind for problem in problems for kind in problem.template.cautions}
+    return tuple(text for kind, text in _CAUTIONS.items() if kind in kinds)

@@ -1,0 +1,159 @@
+"""The set file: which problems a class gets, when they are due, and the method its keys show.
+
+TOML; every field is described in the set file that `probgen demo` leaves behind.
+"""
+
+from __future__ import annotations
+
+import tomllib
+from dataclasses import dataclass, field
+from datetime import date
+from decimal import Decimal
+from pathlib import Path
+from typing import Any, Final, cast, get_args, get_type_hints
+
+from probgen.bank.fault import Fault, Faults, InputError
+from probgen.bank.table import Table
+from probgen.course.reading import read_text
+from probgen.quantities.unit import SI, US_CUSTOMARY, UnitSystem
+from probgen.sheets.document import Paper
+from probgen.wording.convention import Convention
+
+
+@dataclass(frozen=True, slots=True)
+class Assigned:
+    """One problem of the set: a template's id, or the path of its file, and its points."""
+
+    template: str
+    points: int
+
+
+@dataclass(frozen=True, slots=True)
+class ProblemSet:
+    """A set file as it was written; paths are as typed, meant from the folder of the set file.
+
+    due: as printed; seed: empty when the build is to draw one; bank: empty for all templates.
+    working: height (cm) of the room left after each problem for the student's working.
+    caution: whether sheets print the templates' cautions.
+    """
+
+    course: str
+    title: str
+    roster: str
+    problems: tuple[Assigned, ...]
+    due: str = ""
+    seed: str = ""
+    bank: str = ""
+    paper: Paper = "letter"
+    working: float = 5.0
+    caution: bool = True
+    convention: Convention = field(default_factory=Convention)
+
+
+_METHOD_CHOICES: Final[dict[str, tuple[str, ...]]] = {
+    name: get_args(hint) for name, hint in get_type_hints(Convention).items() if get_args(hint)
+}
+_MONTHS: Final = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September",
+    "October", "November", "December",
+)  # fmt: skip
+_SYSTEMS: Final = {system.name: system for system in (SI, US_CUSTOMARY)}
+
+
+def read_set(path: Path) -> ProblemSet:
+    """The set file at a path.  Raises InputError with every fault of the file."""
+    return parse_set(read_text(path, "set file"), str(path))
+
+
+def parse_set(text: str, where: str) -> ProblemSet:
+    """As `read_set`, from text; `where` names the file in messages."""
+    try:
+        content = tomllib.loads(text, parse_float=Decimal)
+    except tomllib.TOMLDecodeError as error:
+        mend = "correct the line; words stand between quotes, lists between [ and ]"
+        raise InputError([Fault(where, "", str(error), "a TOML file", mend)]) from None
+    faults = Faults(where)
+    table = Table(content, "", faults)
+    found = ProblemSet(
+        course=table.text("course"),
+        title=table.text("title"),
+        roster=table.text("roster"),
+        problems=_read_problems(table),
+        due=_read_day(table, "due"),
+        seed=table.text("seed", ""),
+        bank=table.text("bank", ""),
+        paper=cast(Paper, table.word("paper", get_args(Paper), "letter")),
+        working=float(_read_number(table, "working", "5", "0", "20")),
+        caution=table.flag("caution") if table.has("caution") else True,
+        convention=_read_method(table.table("method")),
+    )
+    table.close()
+    faults.settle()
+    return found
+
+
+def unit_system_named(name: str) -> UnitSystem:
+    """The unit system of that name; KeyError when there is none."""
+    return _SYSTEMS[name]
+
+
+def convention_with(gravity: str | None, where: str) -> Convention:
+    """The usual convention with another g, as typed in `where`.  Raises InputError."""
+    if gravity is None:
+        return Convention()
+    faults = Faults(where)
+    try:
+        content: dict[str, object] = {"gravity": Decimal(gravity)}
+    except ArithmeticError:
+        content = {"gravity": gravity}
+    convention = _read_method(Table(content, "", faults))
+    faults.settle()
+    return convention
+
+
+def _read_problems(table: Table) -> tuple[Assigned, ...]:
+    entries = table.tables("problem")
+    if not entries and not table.has("problem"):
+        mend = 'write [[problem]], and below it template = "..." and points = 10'
+        table.fault("problem", None, "at least one problem", mend)
+    problems: list[Assigned] = []
+    for entry in entries:
+        problem = Assigned(entry.text("template"), entry.whole("points", 1, 1000))
+        if problem.template and any(p.template == problem.template for p in problems):
+            mend = "take another template, or remove the entry"
+            entry.fault("template", problem.template, "each template once in a set", mend)
+        entry.close()
+        problems.append(problem)
+    return tuple(problems)
+
+
+def _read_method(table: Table) -> Convention:
+    usual = Convention()
+    read: dict[str, Any] = {
+        name: table.word(name, choices, getattr(usual, name))
+        for name, choices in _METHOD_CHOICES.items()
+    }
+    read["units"] = unit_system_named(table.word("units", list(_SYSTEMS), usual.units.name))
+    read["gravity"] = str(_read_number(table, "gravity", usual.gravity, "0.01", "100"))
+    read["figures"] = table.whole("figures", 2, 6, usual.figures)
+    read["tolerance"] = float(_read_number(table, "tolerance", str(usual.tolerance), "0", "0.5"))
+    table.close()
+    return Convention(**read)
+
+
+def _read_number(table: Table, key: str, usual: str, low: str, high: str) -> Decimal:
+    """A number with its digits, from low to high."""
+    number = table.decimal(key, required=False)
+    if number is None:
+        return Decimal(usual)
+    if not Decimal(low) <= number <= Decimal(high):
+        table.fault(key, number, f"a number from {low} to {high}", f"the usual one is {usual}")
+    return number
+
+
+def _read_day(table: Table, key: str) -> str:
+    """A date as it is printed; a text stays as it is."""
+    day = table.content.get(key)
+    if isinstance(day, date) and table.has(key):
+        return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+    return table.text(key, "", "a date such as 2026-03-09, or a text")

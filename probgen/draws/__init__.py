@@ -1,0 +1,1 @@
+"""Which values each student gets, and how they are spread over a class."""

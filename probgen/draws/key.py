@@ -1,0 +1,33 @@
+"""Keyed choice: the same key gives the same choice on any machine and with any library release.
+
+The choice is made from the BLAKE2b digest (RFC 7693) of the key's parts, each preceded by its
+length so that no two keys read alike, and of a counter.  Digests that would favour some choices are
+passed over, so every choice is equally likely.
+"""
+
+from __future__ import annotations
+
+from hashlib import blake2b
+from typing import Final
+
+_BYTES: Final = 16
+_SPAN: Final = 1 << (8 * _BYTES)
+
+
+def keyed_choice(count: int, *key: str | int) -> int:
+    """A whole number from 0 to count - 1, fixed by the key.  ValueError when count is below 1."""
+    if count < 1:
+        raise ValueError("nothing to choose from")
+    fair = _SPAN - _SPAN % count
+    counter = 0
+    while (number := _digest(key, counter)) >= fair:
+        counter += 1
+    return number % count
+
+
+def _digest(key: tuple[str | int, ...], counter: int) -> int:
+    digest = blake2b(digest_size=_BYTES)
+    for part in (*key, counter):
+        text = str(part).encode()
+        digest.update(len(text).to_bytes(8, "big") + text)
+    return int.from_bytes(digest.digest(), "big")

@@ -1,0 +1,1 @@
+"""The figures room: a system with the numbers of one draw becomes a drawing on paper."""

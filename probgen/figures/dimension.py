@@ -1,0 +1,246 @@
+"""Dimensions as a drafter sets them: lengths between extension lines, angles as arcs."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Final
+
+from probgen.figures.placement import GAP, Field, around, beside, centred, meets, set_in
+from probgen.figures.scene import (
+    FINE,
+    REFERENCE,
+    Arc,
+    Arrow,
+    Box,
+    Shape,
+    Spot,
+    bearing,
+    dot,
+    heading,
+    line,
+    polygon,
+    segments,
+)
+from probgen.quantities.expression import Name, Number
+
+_HEAD: Final = 4.6  # length of a dimension's arrow head, pt
+_WIDTH: Final = 2.2
+_SHAFT: Final = 7.0  # the least line on either side of a number in its break, pt
+_SHARES: Final = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)  # where along the line the number may stand
+_CLEAR: Final = 2.5  # gap between the object and its extension line, pt
+_PAST: Final = 2.5  # how far an extension line runs past the dimension line, pt
+_OFFSETS: Final = (16.0, 25.0, 34.0, 43.0, 52.0, 61.0, 70.0, 80.0, 92.0, 105.0, 125.0, 150.0)
+_CROSSED: Final = 45.0  # what a dimension line's crossing of a stroke costs, in pt of offset
+_UPPER: Final = 25.0  # what lying above the object costs
+_CONTINUED: Final = 15.0  # what is saved by going on along a dimension line that is there
+_STARTED_LATE: Final = 5.0  # what an extension line costs that cannot begin at its point, in pt
+
+
+@dataclass(frozen=True, slots=True)
+class _Trial:
+    """One way to set a length: what it costs (pt of offset), its strokes, its label's place."""
+
+    cost: float
+    strokes: tuple[Shape, ...]
+    box: Box
+    ends: tuple[Spot, Spot]
+
+
+def draw_length(
+    field: Field, start: Spot, end: Spot, text: Name | Number, tag: str, half: float = 0.0
+) -> None:
+    """Add the dimension of the distance from start to end, parallel to it.
+
+    half: half the thickness of the object measured (pt), which extension lines keep clear of.
+    The offset and side are those that meet the fewest other strokes; the label meets none.
+    """
+    best: _Trial | None = None
+    for offset in _OFFSETS:
+        if best and best.cost <= offset:
+            break
+        for side in _sides(start, end):
+            trial = _length(field, (start, end), side, offset, half, text, f"dimension:{tag}")
+            if trial and (best is None or trial.cost < best.cost):
+                best = trial
+    if best is None:
+        best = _forced(field, start, end, text, f"dimension:{tag}")
+    field.measures.append(best.ends)
+    field.add(*best.strokes)
+    field.add(set_in(text, best.box, f"label:{tag}"))
+
+
+def _sides(start: Spot, end: Spot) -> tuple[complex, complex]:
+    """The two unit normals, the one pointing down (or right) first."""
+    normal = (end - start) / abs(end - start) * 1j
+    lower = normal.imag < -1e-9 or (abs(normal.imag) <= 1e-9 and normal.real > 0)
+    return (normal, -normal) if lower else (-normal, normal)
+
+
+def _length(
+    field: Field,
+    ends: tuple[Spot, Spot],
+    side: complex,
+    offset: float,
+    half: float,
+    text: Name | Number,
+    tag: str,
+) -> _Trial | None:
+    start, end = ends[0] + side * (half + offset), ends[1] + side * (half + offset)
+    cost = offset + _UPPER * max(side.imag, 0.0) ** 2
+    if _continues(field, start, end):
+        cost -= _CONTINUED
+    cost += _CROSSED * field.crossings(start, end, trim=half + 1.0)
+    strokes: list[Shape] = []
+    for near, far in zip(ends, (start, end), strict=True):
+        bottom, top = near + side * (half + _CLEAR), far + side * _PAST
+        if field.lies_along(bottom, far):
+            continue  # the wall's face or a hanging rope serves as the extension line
+        met = field.clear_from(bottom, top)
+        if met:  # it begins beyond what it would cross
+            bottom += side * (met + _CLEAR)
+            cost += _STARTED_LATE + 0.5 * met
+            if met + 2.0 * _CLEAR > abs(top - near):
+                return None
+        strokes.append(line(bottom, top, FINE, tag))
+    for box, lines, extra in _settings(start, end, text, tag):
+        drawn = (*strokes, *lines)
+        if field.is_free(box) and all(
+            _off(box, stroke) and not _spoils(field, stroke) for stroke in drawn
+        ):
+            return _Trial(cost + extra, drawn, box, (start, end))
+    return None
+
+
+def _continues(field: Field, start: Spot, end: Spot) -> bool:
+    """Whether a dimension line begins where another one ends, neither lying on the other."""
+    for a, b in field.measures:
+        for shared, far in ((a, b), (b, a)):
+            for mine, other in ((start, end), (end, start)):
+                if abs(shared - mine) < 0.5 and dot(far - shared, other - mine) < 0:
+                    return True
+    return False
+
+
+def _spoils(field: Field, stroke: Shape) -> bool:
+    """Whether a stroke would run through a label."""
+    return any(
+        field.hits_label(complex(x0, y0), complex(x1, y1)) for x0, y0, x1, y1 in segments(stroke)
+    )
+
+
+def _settings(
+    start: Spot, end: Spot, text: Name | Number, tag: str
+) -> Iterator[tuple[Box, tuple[Shape, ...], float]]:
+    """Ways to set the number on a dimension line: in a break of it, else beside or past it."""
+    length = abs(end - start)
+    unit = (end - start) / length
+    gap = _chord(centred(text, start).grown(GAP), unit)
+    if length - gap >= 2 * _SHAFT:
+        for share in _SHARES:
+            middle, reach = start + (end - start) * share, unit * gap / 2
+            if min(share, 1.0 - share) * length - gap / 2 >= _SHAFT:
+                first = Arrow(middle - reach, start, FINE, tag, _HEAD, _WIDTH)
+                last = Arrow(middle + reach, end, FINE, tag, _HEAD, _WIDTH)
+                yield centred(text, middle), (first, last), 8.0 * abs(share - 0.5)
+        return
+    if length >= 2 * _HEAD + 4:
+        lines: tuple[Shape, ...] = (Arrow(start, end, FINE, tag, _HEAD, _WIDTH, both=True),)
+        tails = 0.0
+    else:
+        lines = (
+            Arrow(start - unit * 11, start, FINE, tag, _HEAD, _WIDTH),
+            Arrow(end + unit * 11, end, FINE, tag, _HEAD, _WIDTH),
+        )
+        tails = 11.0
+    angle = math.degrees(math.atan2(unit.imag, unit.real))
+    for direction in (angle - 90, angle + 90):
+        yield beside(text, (start + end) / 2, direction, 4.0), lines, 2.0
+    for tip, direction in ((end + unit * tails, angle), (start - unit * tails, angle + 180)):
+        yield beside(text, tip, direction, 4.0), lines, 5.0
+
+
+def _chord(box: Box, unit: complex) -> float:
+    """The length of a line in a direction through a box's centre."""
+    across = box.width / abs(unit.real) if abs(unit.real) > 1e-9 else math.inf
+    upward = box.height / abs(unit.imag) if abs(unit.imag) > 1e-9 else math.inf
+    return min(across, upward)
+
+
+def _forced(field: Field, start: Spot, end: Spot, text: Name | Number, tag: str) -> _Trial:
+    """When no side is free: arrows where they spoil no label, the number wherever there is room."""
+    lines = [
+        Arrow(start + side * offset, end + side * offset, FINE, tag, _HEAD, _WIDTH, both=True)
+        for offset in (*_OFFSETS, *range(170, 700, 20))
+        for side in _sides(start, end)
+    ]
+    chosen = next((line for line in lines if not _spoils(field, line)), lines[0])
+    side = (end - start) * 1j
+    anchors = [((chosen.tail + chosen.head) / 2, bearing(side * turn)) for turn in (1, -1)]
+    free = (box for box in around(text, anchors) if field.is_free(box) and _off(box, chosen))
+    return _Trial(0.0, (chosen,), next(free), (chosen.tail, chosen.head))
+
+
+_RADII: Final = (17.0, 21.0, 25.0, 14.0, 30.0, 36.0)
+
+
+def draw_angle(
+    field: Field,
+    at: Spot,
+    reference: float,
+    direction: float,
+    text: Name | Number,
+    tag: str,
+    *,
+    reference_drawn: bool,
+) -> None:
+    """Add an angle's arc from a reference direction, and its label beyond the arc.
+
+    The reference line is drawn dashed unless a member already runs there.
+    """
+    sweep = (direction - reference + 180.0) % 360.0 - 180.0
+    if abs(sweep) < 0.05:
+        return
+    if not reference_drawn:
+        end = at + heading(reference) * 34.0
+        field.add(line(at, end, REFERENCE, f"reference:{tag}"))
+    radius, box = _room_for(field, at, reference, sweep, text)
+    if abs(sweep) == 90.0:
+        field.add(_right_angle(at, reference, sweep, f"angle:{tag}"))
+    else:
+        field.add(Arc(at, radius, reference, sweep, FINE, f"angle:{tag}"))
+    field.add(set_in(text, box, f"label:{tag}"))
+
+
+def _room_for(
+    field: Field, at: Spot, reference: float, sweep: float, text: Name | Number
+) -> tuple[float, Box]:
+    """The arc's radius and the label's box: between the two lines if it fits, else beside."""
+    middle = reference + sweep / 2
+    for radius in _RADII:
+        arc = Arc(at, radius, reference, sweep, FINE)
+        for distance in (3.0, 5.0, 8.0):
+            box = beside(text, at, middle, radius + distance)
+            if field.is_free(box) and _off(box, arc):
+                return radius, box
+    radius = _RADII[0]
+    arc = Arc(at, radius, reference, sweep, FINE)
+    outward = 90.0 if sweep > 0 else -90.0
+    spots = [
+        (at + radius * heading(reference), reference - outward),
+        (at + radius * heading(reference + sweep), reference + sweep + outward),
+    ]
+    free = (box for box in around(text, spots) if field.is_free(box) and _off(box, arc))
+    return radius, next(free)
+
+
+def _off(box: Box, stroke: Shape) -> bool:
+    """Whether a box keeps clear of one stroke."""
+    wide = box.grown(1.5)
+    return not any(meets(segment, wide) for segment in segments(stroke))
+
+
+def _right_angle(at: Spot, reference: float, sweep: float, tag: str) -> Shape:
+    one, other = heading(reference) * 7, heading(reference + sweep) * 7
+    return polygon((at, at + one, at + one + other, at + other), FINE, tag)

@@ -1,0 +1,124 @@
+"""Loads: what stands on a body or hangs from it, chosen by the word a template gives it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final, Literal
+
+from probgen.figures import parts
+from probgen.figures.metrics import Extent
+from probgen.figures.scene import Box, Shape, Spot, bounds
+
+Manner = Literal["stands", "hangs", "sits", "held"]
+
+_WORDS: Final[dict[str, tuple[str, Manner]]] = {
+    "person": ("person", "stands"), "worker": ("person", "stands"),
+    "painter": ("person", "stands"), "climber": ("person", "stands"),
+    "gymnast": ("person", "stands"), "diver": ("person", "stands"),
+    "rider": ("rider", "sits"), "child": ("rider", "sits"), "seated": ("rider", "sits"),
+    "crate": ("crate", "stands"), "box": ("crate", "stands"), "chest": ("crate", "stands"),
+    "plant": ("plant", "stands"), "tree": ("plant", "stands"), "pot": ("plant", "stands"),
+    "ball": ("ball", "held"), "dumbbell": ("ball", "held"), "weight": ("ball", "held"),
+    "cuff": ("cuff", "held"),
+    "sign": ("sign", "hangs"), "board": ("sign", "hangs"),
+    "lamp": ("lamp", "hangs"), "lantern": ("lamp", "hangs"),
+    "bucket": ("bucket", "hangs"), "pail": ("bucket", "hangs"), "basket": ("bucket", "hangs"),
+    "hung": ("load", "hangs"), "hanging": ("load", "hangs"),
+}  # fmt: skip
+"""A word of the depiction -> the part drawn and how the body carries it."""
+
+_ROPE: Final = 12.0
+PERSON: Final = 1.7
+"""Height people are drawn at, m; common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True)
+class Seat:
+    """Where a load meets its body.
+
+    spot: the point, on the body's axis; along: the body's direction there, pointing right or up;
+    half: half the body's thickness; scale: pt for each metre; facing: where people look, 1 right.
+    """
+
+    spot: Spot
+    along: complex
+    half: float
+    scale: float
+    facing: int
+
+    @property
+    def outward(self) -> complex:
+        """Unit normal of the body's upper side."""
+        normal = self.along * 1j
+        return normal if normal.imag >= 0 else -normal
+
+    @property
+    def steep(self) -> bool:
+        """Whether nothing could stand on the body here."""
+        return abs(self.along.imag) > 0.6
+
+    @property
+    def top(self) -> Spot:
+        """The spot on the body's upper side."""
+        return self.spot + self.outward * self.half
+
+
+def manner_of(depiction: str) -> tuple[str, Manner]:
+    """The part and the manner a depiction asks for; a plain block that stands by default."""
+    words = depiction.lower().replace("-", " ").split()
+    manners = [_WORDS[word] for word in reversed(words) if word in _WORDS]
+    part, manner = manners[0] if manners else ("block", "stands")
+    if {"hung", "hanging"} & set(words):
+        manner = "hangs"
+    if "held" in words:
+        manner = "held"
+    return part, manner
+
+
+def draw_load(
+    depiction: str, seat: Seat, room: Extent, tag: str
+) -> tuple[tuple[Shape, ...], Box | None]:
+    """The strokes of a load at its place, and the box its label goes into if it has a face.
+
+    room: what the label takes.
+    """
+    part, manner = manner_of(depiction)
+    width, height = room.width + 9.0, room.height + room.depth + 8.0
+    if part in ("person", "rider"):
+        return _person(part, seat, tag), None
+    if manner == "hangs" or (seat.steep and manner == "stands"):
+        return _hung(part, seat.spot, (width, height), tag)
+    if part == "cuff":
+        return parts.cuff(seat.spot, seat.along, seat.half, tag), None
+    if manner == "held":
+        return parts.ball(seat.top + seat.outward * 7.0, 7.0, tag), None
+    foot = seat.spot + 1j * seat.half / max(abs(seat.along.real), 0.5)
+    if part == "plant":
+        return parts.plant(foot, tag), None
+    shapes = parts.block(foot, width, height, tag)
+    return shapes, bounds(shapes)
+
+
+def _hung(
+    part: str, spot: Spot, size: tuple[float, float], tag: str
+) -> tuple[tuple[Shape, ...], Box | None]:
+    match part:
+        case "lamp":
+            return parts.lamp(spot, _ROPE, tag), None
+        case "bucket":
+            return parts.bucket(spot, _ROPE, tag), None
+        case "sign":
+            shapes = parts.hung_sign(spot, size[0] + 4.0, size[1] + 2.0, tag)
+        case _:
+            shapes = parts.hung_block(spot, _ROPE, *size, tag)
+    return shapes, bounds(shapes[-1:])
+
+
+def _person(part: str, seat: Seat, tag: str) -> tuple[Shape, ...]:
+    height = min(max(PERSON * seat.scale, 27.0), 40.0)
+    if seat.steep:
+        upward = seat.along if seat.along.imag > 0 else -seat.along
+        return parts.climber(seat.top, upward, seat.outward, height, tag)
+    if part == "rider":
+        return parts.seated_person(seat.top, height, seat.facing, tag)
+    return parts.standing_person(seat.top, height, tag)

@@ -1,0 +1,224 @@
+"""Placing labels: the first place around an anchor where a label touches nothing already drawn.
+
+A `Field` knows every stroke and label on the paper so far.  Candidates are tried in a fixed order,
+nearest and most natural first, ever further out until one is free, so a placement depends on the
+drawing alone and always succeeds.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from typing import Final
+
+from probgen.figures.metrics import SIZE, extent
+from probgen.figures.scene import Box, Label, Segment, Shape, Spot, heading, segments
+from probgen.quantities.expression import Name, Number
+
+GAP: Final = 2.2
+"""The least clear space between a label and any stroke, pt."""
+
+_BESIDE: Final = 6.5  # the least clear space between two labels side by side, pt
+_OVER: Final = 3.5  # the same between two labels one over the other
+
+_DISTANCES: Final = (3.0, 5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 40.0, 52.0, 66.0, 85.0, 110.0, 150.0)
+_TURNS: Final = (0.0, 30.0, -30.0, 60.0, -60.0, 90.0, -90.0, 125.0, -125.0, 160.0, -160.0)
+
+
+class Field:
+    """The paper: what has been drawn so far, in drawing order."""
+
+    def __init__(self) -> None:
+        self.shapes: list[Shape] = []
+        self.segments: list[Segment] = []
+        self.boxes: list[Box] = []
+        self.measures: list[tuple[Spot, Spot]] = []  # the ends of dimension lines
+
+    def add(self, *shapes: Shape, solid: bool = True) -> None:
+        """Draw shapes; labels keep clear of them unless they are not `solid`."""
+        for shape in shapes:
+            self.shapes.append(shape)
+            if isinstance(shape, Label):
+                self.boxes.append(shape.box)
+            elif solid:
+                self.segments += segments(shape)
+
+    def watch(self, shape: Shape) -> None:
+        """Keep labels off a line that is not itself drawn."""
+        self.segments += segments(shape)
+
+    def is_free(self, box: Box, gap: float = GAP) -> bool:
+        """Whether no stroke comes within `gap` of the box, and no label near it."""
+        wide = box.grown(gap)
+        wider = Box(box.left - _BESIDE, box.bottom - _OVER, box.right + _BESIDE, box.top + _OVER)
+        return not any(wider.overlaps(other) for other in self.boxes) and not any(
+            meets(segment, wide) for segment in self.segments
+        )
+
+    def crossings(self, start: Spot, end: Spot, trim: float = 0.0) -> int:
+        """How many strokes the straight piece meets, its ends shortened by `trim`."""
+        length = abs(end - start)
+        if length <= 2 * trim:
+            return 0
+        cut = (end - start) / length * trim
+        a, b = start + cut, end - cut
+        piece = (a.real, a.imag, b.real, b.imag)
+        return sum(crosses(piece, other) for other in self.segments)
+
+    def hits_label(self, start: Spot, end: Spot) -> bool:
+        """Whether the straight piece comes too near a label."""
+        piece = (start.real, start.imag, end.real, end.imag)
+        return any(meets(piece, box.grown(GAP)) for box in self.boxes)
+
+    def clear_from(self, start: Spot, end: Spot) -> float:
+        """How far along the straight piece the last stroke or label is met (pt); 0 if none is."""
+        way = end - start
+        piece = (start.real, start.imag, end.real, end.imag)
+        farthest = 0.0
+        for other in self.segments:
+            if crosses(piece, other):
+                farthest = max(farthest, _meeting(piece, other) * abs(way))
+        for box in self.boxes:
+            wide = box.grown(GAP)
+            for edge in _edges(wide) if meets(piece, wide) else ():
+                if crosses(piece, edge):
+                    farthest = max(farthest, _meeting(piece, edge) * abs(way))
+        return farthest
+
+    def lies_along(self, start: Spot, end: Spot) -> bool:
+        """Whether a drawn stroke covers most of the straight piece (within a quarter point)."""
+        way = end - start
+        unit = way / abs(way)
+        for x0, y0, x1, y1 in self.segments:
+            one, other = complex(x0, y0) - start, complex(x1, y1) - start
+            if abs((one / unit).imag) > 0.25 or abs((other / unit).imag) > 0.25:
+                continue
+            low, high = sorted(((one / unit).real, (other / unit).real))
+            if min(high, abs(way)) - max(low, 0.0) > 0.6 * abs(way):
+                return True
+        return False
+
+    def place(
+        self, text: Name | Number, candidates: Iterable[Box], tag: str, size: float = SIZE
+    ) -> Label:
+        """Set a label in the first candidate box that is free and add it to the paper.
+
+        Raises StopIteration when the candidates run out; those of `around` reach far enough.
+        """
+        box = next(box for box in candidates if self.is_free(box))
+        label = set_in(text, box, tag, size)
+        self.add(label)
+        return label
+
+
+def set_in(text: Name | Number, box: Box, tag: str, size: float = SIZE) -> Label:
+    """The label that fills a box of its extent."""
+    room = extent(text, size)
+    return Label(complex(box.left, box.bottom + room.depth), text, size, box, tag)
+
+
+def beside(text: Name | Number, anchor: Spot, direction: float, distance: float) -> Box:
+    """The label's box in a direction from an anchor, `distance` away from that point."""
+    room = extent(text)
+    width, height = room.width, room.height + room.depth
+    unit = heading(direction)
+    centre = anchor + unit * distance + complex(unit.real * width / 2, unit.imag * height / 2)
+    return centred(text, centre)
+
+
+def abreast(text: Name | Number, anchor: Spot, direction: float, distance: float) -> Box:
+    """The label's box `distance` away from the line through an anchor, square to a direction."""
+    room = extent(text)
+    width, height = room.width, room.height + room.depth
+    unit = heading(direction)
+    half = abs(unit.real) * width / 2 + abs(unit.imag) * height / 2
+    return centred(text, anchor + unit * (distance + half))
+
+
+def centred(text: Name | Number, centre: Spot) -> Box:
+    """The label's box about a centre."""
+    room = extent(text)
+    width, height = room.width, room.height + room.depth
+    left, bottom = centre.real - width / 2, centre.imag - height / 2
+    return Box(left, bottom, left + width, bottom + height)
+
+
+def around(
+    text: Name | Number, anchors: Sequence[tuple[Spot, float]], nearest: float = 0.0
+) -> Iterator[Box]:
+    """Boxes about several anchors, each with its favoured direction, nearest distance first."""
+    for distance in _DISTANCES:
+        for turn in _TURNS:
+            for anchor, direction in anchors:
+                yield beside(text, anchor, direction + turn, nearest + distance)
+                if not turn:
+                    yield abreast(text, anchor, direction, nearest + distance)
+    for distance in range(180, 2000, 30):  # a drawing so full that only its margin is free
+        for anchor, direction in anchors:
+            yield beside(text, anchor, direction, float(distance))
+
+
+def meets(segment: Segment, box: Box) -> bool:
+    """Whether a straight piece passes through a box (Liang and Barsky's clipping)."""
+    x0, y0, x1, y1 = segment
+    if (
+        (x0 < box.left and x1 < box.left)
+        or (x0 > box.right and x1 > box.right)
+        or (y0 < box.bottom and y1 < box.bottom)
+        or (y0 > box.top and y1 > box.top)
+    ):
+        return False
+    enter, leave = 0.0, 1.0
+    dx, dy = x1 - x0, y1 - y0
+    for step, room in (
+        (-dx, x0 - box.left),
+        (dx, box.right - x0),
+        (-dy, y0 - box.bottom),
+        (dy, box.top - y0),
+    ):
+        if step == 0.0:
+            if room < 0.0:
+                return False
+        elif step < 0.0:
+            enter = max(enter, room / step)
+        else:
+            leave = min(leave, room / step)
+    return enter <= leave
+
+
+def _edges(box: Box) -> tuple[Segment, ...]:
+    return (
+        (box.left, box.bottom, box.right, box.bottom),
+        (box.right, box.bottom, box.right, box.top),
+        (box.right, box.top, box.left, box.top),
+        (box.left, box.top, box.left, box.bottom),
+    )
+
+
+def _meeting(one: Segment, other: Segment) -> float:
+    """The share of the first piece after which it has met the second."""
+    ax, ay, bx, by = one
+    cx, cy, dx, dy = other
+    turn = (bx - ax) * (dy - cy) - (by - ay) * (dx - cx)
+    if abs(turn) < 1e-9:  # along one line
+        length = (bx - ax) ** 2 + (by - ay) ** 2
+        shares = [((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / length for x, y in
+                  ((cx, cy), (dx, dy))]
+        return min(max(shares), 1.0)
+    return ((cx - ax) * (dy - cy) - (cy - ay) * (dx - cx)) / turn
+
+
+def crosses(one: Segment, other: Segment) -> bool:
+    """Whether two straight pieces meet; pieces along one line count when they overlap."""
+    ax, ay, bx, by = one
+    cx, cy, dx, dy = other
+    if max(ax, bx) < min(cx, dx) or max(cx, dx) < min(ax, bx):
+        return False
+    if max(ay, by) < min(cy, dy) or max(cy, dy) < min(ay, by):
+        return False
+    first = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax)
+    second = (bx - ax) * (dy - ay) - (by - ay) * (dx - ax)
+    third = (dx - cx) * (ay - cy) - (dy - cy) * (ax - cx)
+    fourth = (dx - cx) * (by - cy) - (dy - cy) * (bx - cx)
+    return first * second <= 0.0 and third * fourth <= 0.0
+
+

@@ -1,0 +1,292 @@
+"""A scene: everything one figure shows, as plain shapes on paper.
+
+Places on paper are complex numbers x + i y in printer's points (1/72.27 in), x to the right, y up;
+so turning by an angle is multiplying by `heading(angle)`.  Angles are degrees counter-clockwise
+from +x.  Every shape carries a `tag` telling what it stands for, such as "body:beam",
+"force:T", "dimension:length", "angle:theta", "cable:T", "ground".
+"""
+
+from __future__ import annotations
+
+import cmath
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+from itertools import pairwise
+from typing import Final
+
+from probgen.quantities.expression import Name, Number
+
+Spot = complex
+
+
+@dataclass(frozen=True, slots=True)
+class Pen:
+    """Line weight in pt, and the lengths of dash and gap in pt (0: unbroken)."""
+
+    weight: float
+    dash: float = 0.0
+    gap: float = 0.0
+
+
+HEAVY: Final = Pen(1.1)
+MEDIUM: Final = Pen(0.8)
+LIGHT: Final = Pen(0.5)
+FINE: Final = Pen(0.35)
+DASHED: Final = Pen(0.8, 2.6, 1.9)
+REFERENCE: Final = Pen(0.35, 2.2, 2.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Path:
+    """Straight strokes: each of `lines` is drawn through its spots in order.
+
+    closed: each line returns to its first spot; filled: painted solid instead of stroked.
+    """
+
+    lines: tuple[tuple[Spot, ...], ...]
+    pen: Pen
+    tag: str = ""
+    closed: bool = False
+    filled: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Curve:
+    """A run of cubic Bezier pieces (two controls and an end each) from `start`."""
+
+    start: Spot
+    pieces: tuple[tuple[Spot, Spot, Spot], ...]
+    pen: Pen
+    tag: str = ""
+    filled: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Arc:
+    """Part of a circle, from `start` degrees through `sweep`, counter-clockwise positive."""
+
+    centre: Spot
+    radius: float
+    start: float
+    sweep: float
+    pen: Pen
+    tag: str = ""
+    filled: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Arrow:
+    """A straight arrow; `length` and `width` are those of its head, `both` puts one at each end."""
+
+    tail: Spot
+    head: Spot
+    pen: Pen
+    tag: str = ""
+    length: float = 6.0
+    width: float = 4.2
+    both: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """An upright rectangle on paper, pt."""
+
+    left: float
+    bottom: float
+    right: float
+    top: float
+
+    @property
+    def width(self) -> float:
+        """From left to right."""
+        return self.right - self.left
+
+    @property
+    def height(self) -> float:
+        """From bottom to top."""
+        return self.top - self.bottom
+
+    @property
+    def centre(self) -> Spot:
+        """The middle."""
+        return complex((self.left + self.right) / 2, (self.bottom + self.top) / 2)
+
+    def grown(self, margin: float) -> Box:
+        """The box with a margin added on all sides."""
+        return Box(
+            self.left - margin, self.bottom - margin, self.right + margin, self.top + margin
+        )
+
+    def overlaps(self, other: Box) -> bool:
+        """Whether the two share any area."""
+        return (
+            self.left < other.right
+            and other.left < self.right
+            and self.bottom < other.top
+            and other.bottom < self.top
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A symbol or a number with its unit, set at `size` pt.
+
+    spot: left end of the baseline; box: the rectangle the type fills.
+    """
+
+    spot: Spot
+    text: Name | Number
+    size: float
+    box: Box
+    tag: str = ""
+
+
+Shape = Path | Curve | Arc | Arrow | Label
+Segment = tuple[float, float, float, float]
+"""A straight piece as x0, y0, x1, y1 (pt); floats, as these are compared by the thousand."""
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """A finished figure: its shapes, and the rectangle they all lie in.
+
+    scale: points on paper for each metre drawn; words: what it shows, for readers who cannot see.
+    """
+
+    shapes: tuple[Shape, ...]
+    box: Box
+    scale: float = 0.0
+    words: str = field(default="")
+
+    def tagged(self, tag: str) -> tuple[Shape, ...]:
+        """The shapes whose tag is this one or begins with it and a colon."""
+        return tuple(s for s in self.shapes if s.tag == tag or s.tag.startswith(tag + ":"))
+
+    @property
+    def labels(self) -> tuple[Label, ...]:
+        """The labels alone."""
+        return tuple(shape for shape in self.shapes if isinstance(shape, Label))
+
+
+def heading(degrees: float) -> complex:
+    """The unit step in a direction."""
+    return cmath.rect(1.0, math.radians(degrees))
+
+
+def bearing(step: complex) -> float:
+    """The direction of a step, degrees from 0 up to 360."""
+    return math.degrees(cmath.phase(step)) % 360.0
+
+
+def apart(one: float, other: float) -> float:
+    """The angle between two directions, 0 to 180 degrees."""
+    return abs((one - other + 180.0) % 360.0 - 180.0)
+
+
+def dot(one: complex, other: complex) -> float:
+    """The scalar product of two steps."""
+    return one.real * other.real + one.imag * other.imag
+
+
+def circle(
+    centre: Spot, radius: float, pen: Pen, tag: str = "", *, filled: bool = False
+) -> Arc:
+    """A whole circle."""
+    return Arc(centre, radius, 0.0, 360.0, pen, tag, filled)
+
+
+def line(start: Spot, end: Spot, pen: Pen, tag: str = "") -> Path:
+    """A single straight stroke."""
+    return Path(((start, end),), pen, tag)
+
+
+def polygon(corners: Iterable[Spot], pen: Pen, tag: str = "", *, filled: bool = False) -> Path:
+    """A closed outline."""
+    return Path((tuple(corners),), pen, tag, closed=True, filled=filled)
+
+
+def barbs(arrow: Arrow) -> tuple[tuple[Spot, ...], ...]:
+    """The triangles of an arrow's heads: tip, left corner, right corner."""
+    along = arrow.head - arrow.tail
+    unit = along / abs(along)
+    triangles = [_barb(arrow.head, unit, arrow)]
+    if arrow.both:
+        triangles.append(_barb(arrow.tail, -unit, arrow))
+    return tuple(triangles)
+
+
+def shaft(arrow: Arrow) -> tuple[Spot, Spot]:
+    """The arrow's line, kept short of the tips so that they stay sharp."""
+    cut = (arrow.head - arrow.tail) / abs(arrow.head - arrow.tail) * arrow.length * 0.8
+    return (arrow.tail + cut if arrow.both else arrow.tail, arrow.head - cut)
+
+
+def _barb(tip: Spot, unit: complex, arrow: Arrow) -> tuple[Spot, ...]:
+    base = tip - unit * arrow.length
+    side = unit * 1j * arrow.width / 2
+    return (tip, base + side, base - side)
+
+
+def runs(shape: Shape) -> Iterator[tuple[Spot, ...]]:
+    """A shape as runs of spots joined by straight lines, curves flattened; none for a label."""
+    match shape:
+        case Path():
+            for run in shape.lines:
+                yield (*run, run[0]) if shape.closed else run
+        case Curve():
+            yield _flattened(shape)
+        case Arc():
+            count = max(4, math.ceil(abs(shape.sweep) / 24.0))
+            yield tuple(
+                shape.centre + shape.radius * heading(shape.start + shape.sweep * i / count)
+                for i in range(count + 1)
+            )
+        case Arrow():
+            yield (shape.tail, shape.head)
+            yield from barbs(shape)
+        case Label():
+            return
+
+
+def _flattened(curve: Curve) -> tuple[Spot, ...]:
+    spots, at = [curve.start], curve.start
+    for first, second, end in curve.pieces:
+        for i in range(1, 7):
+            t = i / 6
+            s = 1 - t
+            spots.append(s**3 * at + 3 * s * s * t * first + 3 * s * t * t * second + t**3 * end)
+        at = end
+    return tuple(spots)
+
+
+def segments(shape: Shape) -> list[Segment]:
+    """The straight pieces of a shape (curves flattened), none for a label."""
+    return [
+        (a.real, a.imag, b.real, b.imag)
+        for run in runs(shape)
+        for a, b in pairwise(run)
+    ]
+
+
+def bounds(shapes: Iterable[Shape]) -> Box:
+    """The rectangle around all shapes, half their line weight included."""
+    xs: list[float] = []
+    ys: list[float] = []
+    for shape in shapes:
+        if isinstance(shape, Label):
+            xs += (shape.box.left, shape.box.right)
+            ys += (shape.box.bottom, shape.box.top)
+            continue
+        half = shape.pen.weight / 2
+        for run in runs(shape):
+            for spot in run:
+                xs += (spot.real - half, spot.real + half)
+                ys += (spot.imag - half, spot.imag + half)
+    return Box(min(xs), min(ys), max(xs), max(ys))
+
+
+def composed(shapes: Iterable[Shape], scale: float = 0.0, words: str = "") -> Scene:
+    """The shapes as a scene."""
+    kept = tuple(shapes)
+    return Scene(kept, bounds(kept), scale, words)

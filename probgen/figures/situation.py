@@ -1,0 +1,254 @@
+"""The situation on the student's sheet: bodies, what holds them, loads, and the data drawn in.
+
+Reactions and pulls that are to be found are shown by their supports, cables and muscles only,
+never by arrows.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from itertools import chain, islice
+from typing import Final
+
+from probgen.figures import parts
+from probgen.figures.dimension import draw_angle, draw_length
+from probgen.figures.fitting import fitted
+from probgen.figures.load import Seat, draw_load
+from probgen.figures.metrics import extent
+from probgen.figures.placement import Field, around, centred, set_in
+from probgen.figures.scene import (
+    MEDIUM,
+    Arrow,
+    Scene,
+    Shape,
+    Spot,
+    apart,
+    bearing,
+    bounds,
+    composed,
+    heading,
+)
+from probgen.figures.support import Supports, outline_of, own_weight
+from probgen.figures.survey import Survey, mass_name, openings, spans, survey, ways_out
+from probgen.quantities.expression import Name, Number, Value
+from probgen.statics.system import Element, Kind, System
+
+WIDTH: Final = 213.0
+HEIGHT: Final = 160.0
+"""The most room a situation takes, pt (75 mm x 56 mm)."""
+
+_PUSH: Final = 30.0  # length of a given force's arrow, pt
+
+
+def situation(
+    system: System,
+    values: Mapping[str, Value],
+    depicts: Mapping[str, str],
+    givens: Mapping[str, Number],
+) -> Scene:
+    """The situation drawn to scale.
+
+    values: coherent values of the givens, derived quantities and g.  An unknown length or angle
+    is drawn to scale when it is among them, and at a size that tells nothing when it is not.
+    depicts: what a body or element is, by its id.  givens: the printed number of each quantity.
+    Raises KeyError when a value the geometry needs is missing.
+    """
+    measured = survey(system, values)
+    return fitted(
+        lambda scale: _Drawing(measured, depicts, givens, scale).draw(),
+        _core(measured),
+        complex(WIDTH, HEIGHT),
+        spare=50.0,
+    )
+
+
+def _core(measured: Survey) -> complex:
+    """Width and height (m) of what grows with the scale; a thin figure counts as a little wide."""
+    places = [place for body in measured.system.bodies for place in measured.outline(body)]
+    for element in measured.system.elements:
+        places += [measured.places[name] for name in (element.at, element.toward) if name]
+    width = max(p.real for p in places) - min(p.real for p in places)
+    height = max(p.imag for p in places) - min(p.imag for p in places)
+    least = 0.3 * max(width, height, 1e-6)
+    return complex(max(width, least), max(height, least))
+
+
+@dataclass(frozen=True, slots=True)
+class _Note:
+    """A label still to be set: what it says, where it may lie, and its tag."""
+
+    text: Name | Number
+    anchors: tuple[tuple[Spot, float], ...]
+    tag: str
+
+
+class _Drawing:
+    """One attempt at a situation, at one scale (pt for each metre)."""
+
+    def __init__(
+        self,
+        measured: Survey,
+        depicts: Mapping[str, str],
+        givens: Mapping[str, Number],
+        scale: float,
+    ) -> None:
+        self.measured = measured
+        self.system = measured.system
+        self.depicts = depicts
+        self.givens = givens
+        self.scale = scale
+        self.field = Field()
+        self.supports = Supports(measured, depicts, scale, self.field)
+        self.notes: list[_Note] = []
+
+    def draw(self) -> Scene:
+        self.supports.draw()
+        for body in self.system.bodies:
+            self.field.add(*outline_of(self.supports, body))
+        for element in self.system.elements:
+            if element.kind == Kind.WEIGHT:
+                self._weight(element)
+            elif element.kind == Kind.FORCE:
+                self._force(element)
+        self._angles()
+        for note in self.notes:
+            self.field.place(note.text, around(note.text, note.anchors), note.tag)
+        self._lengths()
+        self._letters()
+        return composed(self.field.shapes, self.scale)
+
+    def _spot(self, point: str) -> Spot:
+        return self.supports.spot(point)
+
+    def _text(self, name: Name) -> Name | Number:
+        """What a quantity is labelled with: its number when it is data, else its symbol."""
+        return self.givens.get(name.id, name)
+
+    # Loads and given forces
+
+    def _weight(self, element: Element) -> None:
+        body = self.system.body(element.body)
+        mass = mass_name(self.system, element)
+        text = self._text(mass) if mass else Name(element.id, element.symbol)
+        tag = f"label:{mass.id if mass else element.id}"
+        if element.id not in self.depicts and own_weight(element, body):
+            if not body.particle:
+                self.field.add(*parts.centre_mark(self._spot(element.at), f"centre:{body.id}"))
+            self.notes.append(_Note(text, self._either_side(element), tag))
+            return
+        shapes, face = draw_load(
+            self._depiction(element), self._seat(element), extent(text), f"load:{element.id}"
+        )
+        self.field.add(*shapes)
+        if face:
+            self.field.add(set_in(text, centred(text, face.centre), tag))
+        else:
+            self.notes.append(_Note(text, self._about(shapes), tag))
+
+    def _depiction(self, element: Element) -> str:
+        return self.depicts.get(element.id) or element.name
+
+    def _seat(self, element: Element) -> Seat:
+        spot = self._spot(element.at)
+        body = self.system.body(element.body)
+        ways = self.supports.ways(element)
+        along = ways[0] / abs(ways[0]) if ways else 1 + 0j
+        if along.real < 0 or (along.real == 0 and along.imag < 0):
+            along = -along
+        outline = [self._spot(name) for name in body.outline]
+        middle = sum(outline, 0j) / len(outline)
+        facing = 1 if middle.real >= spot.real else -1
+        half = 2.0 if "forearm" in self.depicts.get(body.id, "") else self.supports.half(body.id)
+        return Seat(spot, along, half, self.scale, facing)
+
+    def _either_side(self, element: Element) -> tuple[tuple[Spot, float], ...]:
+        spot, half = self._spot(element.at), self.supports.half(element.body)
+        ways = self.supports.ways(element)
+        along = bearing(ways[0]) if ways else 0.0
+        sides = sorted((along + 90.0, along - 90.0), key=lambda d: heading(d).imag)
+        return tuple((spot + heading(side) * half, side) for side in sides)
+
+    def _about(self, shapes: tuple[Shape, ...]) -> tuple[tuple[Spot, float], ...]:
+        box = bounds(shapes)
+        middle = box.centre
+        return (
+            (complex(box.right, middle.imag), 0.0),
+            (complex(box.left, middle.imag), 180.0),
+            (complex(middle.real, box.top), 90.0),
+            (complex(middle.real, box.bottom), 270.0),
+        )
+
+    def _force(self, element: Element) -> None:
+        """A force of known direction, drawn pushing at its point or pulling away from it."""
+        direction = self.measured.direction_of(element)
+        force = self.system.force(element.forces[0])
+        if direction is None or not isinstance(force.magnitude, Name | Number):
+            return
+        spot, step = self._spot(element.at), heading(direction) * _PUSH
+        inside = self.measured.runs_along(self.measured.places[element.at], direction)
+        tail, head = (spot - step, spot) if inside else (spot, spot + step)
+        tag = f"force:{element.id}"
+        self.field.add(Arrow(tail, head, MEDIUM, tag))
+        text = self._text(force.magnitude) if isinstance(force.magnitude, Name) else force.magnitude
+        free = tail if inside else head
+        away = direction + 180.0 if inside else direction
+        anchors = ((free, away), (free, direction + 90.0), (free, direction - 90.0))
+        self.notes.append(_Note(text, anchors, f"label:{element.id}"))
+
+    # Data
+
+    def _angles(self) -> None:
+        for opening in openings(self.measured):
+            variable = self.system.variables[opening.id]
+            drawn = self.measured.runs_along(opening.at, opening.reference) or self._on_ground(
+                opening.at * self.scale, opening.reference
+            )
+            draw_angle(
+                self.field,
+                opening.at * self.scale,
+                opening.reference,
+                opening.direction,
+                self._text(variable.as_name),
+                opening.id,
+                reference_drawn=drawn,
+            )
+
+    def _on_ground(self, spot: Spot, direction: float) -> bool:
+        """Whether a surface through a spot runs on in a direction."""
+        for surface in self.supports.surfaces:
+            if abs(surface.height(spot)) < 2.5:
+                return apart(direction % 180.0, bearing(surface.tangent) % 180.0) < 1.0
+        return False
+
+    def _lengths(self) -> None:
+        measures = sorted(spans(self.measured), key=lambda span: abs(span.end - span.start))
+        for span in measures:
+            variable = self.system.variables[span.id]
+            bodies = [b for b in self.system.bodies if ways_out(self.measured.outline(b), span.end)]
+            half = max((self.supports.half(body.id) for body in bodies), default=0.0)
+            draw_length(
+                self.field,
+                span.start * self.scale,
+                span.end * self.scale,
+                self._text(variable.as_name),
+                span.id,
+                half,
+            )
+
+    def _letters(self) -> None:
+        """The letters of the points a problem speaks of: supports, cables, ends."""
+        for point in self._lettered():
+            half = max(self.supports.half(body.id) for body in self.system.bodies)
+            spot, name = self._spot(point), Name(point, point)
+            anchors = tuple((spot, direction) for direction in (135.0, 45.0, 90.0))
+            below = tuple((spot, direction) for direction in (225.0, 315.0, 270.0))
+            near = (b for b in around(name, anchors, half) if abs(b.centre - spot) < 15.0)
+            tried = chain(islice(near, 60), around(name, (*anchors, *below), half))
+            self.field.place(name, tried, f"letter:{point}")
+
+    def _lettered(self) -> list[str]:
+        named = [
+            e.at for e in self.system.elements if e.kind != Kind.WEIGHT and e.at
+        ] + [e.toward for e in self.system.elements if e.toward]
+        return [point for point in self.system.points if point in named]

@@ -1,0 +1,117 @@
+"""pdfTeX run on a folder of files: safely, without a clock, within a time limit."""
+
+from __future__ import annotations
+
+import os
+import re
+import shutil
+import subprocess
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import Final
+
+from probgen.press.outside import OutsideError
+
+ENGINE: Final = "pdflatex"
+DEBIAN_PACKAGES: Final = (
+    "texlive-latex-base", "texlive-latex-recommended", "texlive-pictures", "lmodern",
+)  # fmt: skip
+"""What a print run needs, by the package names of Debian and Ubuntu."""
+
+# Paranoid file access, a fixed date for the few places TeX writes one, no fonts made on the fly,
+# and error lines that are not folded at 79 columns.
+_SURROUNDINGS: Final = {
+    "openin_any": "p",
+    "openout_any": "p",
+    "shell_escape": "f",
+    "SOURCE_DATE_EPOCH": "946684800",
+    "FORCE_SOURCE_DATE": "1",
+    "MKTEXPK": "0",
+    "max_print_line": "2000",
+    "error_line": "254",
+    "half_error_line": "238",
+}
+_OPTIONS: Final = (
+    "-no-shell-escape", "-interaction=nonstopmode", "-halt-on-error", "-file-line-error",
+)  # fmt: skip
+_ERROR: Final = re.compile(r"^(?:!|\./\S+?:\d+:) ?(.+)$", re.MULTILINE)
+_MISSING_PACKAGE: Final = re.compile(r"File `([^']+)' not found")
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """How a run went: whether it came to its end, and TeX's own words about the first error."""
+
+    good: bool
+    complaint: str = ""
+
+
+def run_tex(arguments: Sequence[str], folder: Path, seconds: float) -> Run:
+    """Runs pdfTeX in a folder; a run over its time is a bad run.
+
+    Raises OutsideError when TeX is missing, or was stopped from outside.
+    """
+    command = [engine(), *_OPTIONS, *arguments]
+    try:
+        done = subprocess.run(
+            command,
+            cwd=folder,
+            env=os.environ | _SURROUNDINGS,
+            stdin=subprocess.DEVNULL,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.STDOUT,
+            timeout=seconds,
+            check=False,
+        )
+    except subprocess.TimeoutExpired:
+        return Run(False, f"TeX was not done after {seconds:.0f} s")
+    if done.returncode < 0:
+        raise OutsideError(
+            f"TeX was stopped by signal {-done.returncode}",
+            "see whether the machine ran out of memory; fewer workers need less",
+        )
+    return Run(True) if done.returncode == 0 else Run(False, _complaint(done.stdout))
+
+
+def _complaint(output: bytes) -> str:
+    """TeX's first error with the line it stopped at."""
+    text = output.decode("utf-8", "replace")
+    error = _ERROR.search(text)
+    if error is None:
+        return text.strip()[-300:] or "TeX failed without a word"
+    place = re.compile(r"^l\.\d+ (.+)$", re.MULTILINE).search(text, error.end())
+    return error[1].strip() + (f" (at: {place[1].strip()})" if place else "")
+
+
+def missing_file(complaint: str) -> str:
+    """The file TeX looked for in vain, "" when the complaint is another."""
+    found = _MISSING_PACKAGE.search(complaint)
+    return found[1] if found else ""
+
+
+def install_hint() -> str:
+    return "on Debian or Ubuntu: apt-get install " + " ".join(DEBIAN_PACKAGES)
+
+
+def engine() -> str:
+    """The path of pdflatex.  Raises OutsideError, naming the packages, when there is none."""
+    found = shutil.which(ENGINE)
+    if found is None:
+        mend = f"{install_hint()}; elsewhere install TeX Live (macOS: MacTeX, Windows: MiKTeX)"
+        raise OutsideError(f"{ENGINE} was not found: TeX is not installed", mend)
+    return found
+
+
+@cache
+def engine_version(path: str) -> str:
+    """Tells one installation from another: the engine's banner and its base format's date."""
+    shown = subprocess.run([path, "--version"], capture_output=True, text=True, check=False)
+    banner = shown.stdout.partition("\n")[0]
+    kpsewhich = shutil.which("kpsewhich")
+    if kpsewhich is None:
+        return banner
+    looked_up = [kpsewhich, "-engine=pdftex", f"{ENGINE}.fmt"]
+    base = subprocess.run(looked_up, capture_output=True, text=True, check=False).stdout.strip()
+    return f"{banner} {Path(base).stat().st_mtime_ns}" if base else banner

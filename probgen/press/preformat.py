@@ -1,0 +1,76 @@
+"""A preamble read once and dumped as a TeX format, so that runs start with it at no cost."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import shutil
+import tempfile
+from functools import cache
+from importlib.resources import files
+from pathlib import Path
+from typing import Final
+
+from probgen.bank.fault import Fault, InputError
+from probgen.press.engine import (
+    ENGINE,
+    engine,
+    engine_version,
+    install_hint,
+    missing_file,
+    run_tex,
+)
+from probgen.press.outside import OutsideError
+
+_SECONDS: Final = 120.0
+
+
+@cache
+def format_for(preamble: str) -> Path:
+    """The path of the dumped format of a preamble with the press's own commands.
+
+    Made when it is not yet in the user's cache folder.  Raises OutsideError when TeX is missing or
+    lacks a package, InputError with TeX's complaint when the preamble cannot be read.
+    """
+    text = _source(preamble)
+    mark = hashlib.blake2b(f"{engine_version(engine())}\n{text}".encode(), digest_size=16)
+    stored = _cache_folder() / f"{mark.hexdigest()}.fmt"
+    if not stored.is_file():
+        _dump(text, stored)
+    return stored
+
+
+def _source(preamble: str) -> str:
+    press = (files("probgen.press") / "press.tex").read_text(encoding="utf-8")
+    return f"{preamble}\n{press}\n\\dump\n"
+
+
+def _dump(text: str, stored: Path) -> None:
+    with tempfile.TemporaryDirectory(prefix="probgen-") as name:
+        folder = Path(name)
+        (folder / "preamble.tex").write_text(text, encoding="utf-8")
+        run = run_tex(["-ini", "-jobname=preamble", f"&{ENGINE}", "preamble.tex"], folder, _SECONDS)
+        if not run.good:
+            absent = missing_file(run.complaint)
+            if absent:
+                raise OutsideError(f"TeX lacks the file {absent}", install_hint())
+            mend = "correct the preamble layout of your folder of layouts"
+            raise InputError([Fault("preamble", "", run.complaint, "LaTeX that TeX reads", mend)])
+        # Beside its place first, then renamed: another process never sees half a format.
+        half = stored.with_suffix(f".{os.getpid()}")
+        shutil.copyfile(folder / "preamble.fmt", half)
+        half.replace(stored)
+
+
+@cache
+def _cache_folder() -> Path:
+    """The user's cache folder, or a folder for this process where that cannot be written."""
+    base = os.environ.get("XDG_CACHE_HOME")
+    try:
+        folder = (Path(base) if base else Path.home() / ".cache") / "probgen" / "formats"
+        folder.mkdir(parents=True, exist_ok=True)
+        if os.access(folder, os.W_OK):
+            return folder
+    except (OSError, RuntimeError):
+        pass
+    return Path(tempfile.mkdtemp(prefix="probgen-formats-"))

@@ -1,0 +1,149 @@
+r"""Text somebody typed, made safe and faithful for LaTeX (T1 fonts, UTF-8 input).
+
+Whatever is typed is printed as it stands: no character commands TeX, none joins a neighbour to
+become a third (as "--" or "<<" would), and none stops the run.  A character the T1 fonts do not
+have is composed from a letter and its accents; where even that fails a small box stands for it,
+and `unprintable` tells beforehand which those are.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from functools import cache
+from typing import Final
+
+from pylatex.utils import escape_latex
+
+MISSING: Final = r"\missingglyph{}"
+"""Stands for a character that cannot be printed; the preamble defines it as a small box."""
+
+# What pylatex leaves alone but T1 fonts join to something else, or give another meaning.
+_ASCII: Final = {
+    "^": r"\textasciicircum{}",
+    '"': r"\textquotedbl{}",
+    "`": r"\textasciigrave{}",
+    "'": "{'}",
+    "<": r"\textless{}",
+    ">": r"\textgreater{}",
+    "|": r"\textbar{}",
+    ",": "{,}",
+}
+
+# Cork encoding (T1), as listed in the LaTeX Companion's font tables and t1enc.dfu.
+_CORK: Final = frozenset(
+    "¡£§«»¿ßÀÁÂÃÄÅÆÇÈÉÊËÌÍÎÏÐÑÒÓÔÕÖØÙÚÛÜÝÞàáâãäåæçèéêëìíîïðñòóôõöøùúûüýþÿ"
+    "ĂăĄąĆćČčĎďĐđĘęĚěĞğĹĺĽľŁłŃńŇňŊŋŐőŒœŔŕŘřŚśŞşŠšŢţŤťŮůŰűŸŹźŻżŽžİıȷĲĳ"
+    "–—‘’‚“”„‹›"
+)
+
+# Text companion symbols (TS1), and signs the working of a problem may carry.
+_SYMBOLS: Final = {
+    "\u00a0": "~", "\u2007": "~", "\u2009": r"\,", "\u202f": r"\,", "\u2011": "{-}",
+    "°": r"\textdegree{}", "±": r"\textpm{}", "¹": r"\textonesuperior{}",
+    "²": r"\texttwosuperior{}", "³": r"\textthreesuperior{}", "·": r"\textperiodcentered{}",
+    "×": r"\texttimes{}", "÷": r"\textdiv{}", "µ": r"\textmu{}", "€": r"\texteuro{}",
+    "¢": r"\textcent{}", "¥": r"\textyen{}", "©": r"\textcopyright{}",
+    "®": r"\textregistered{}", "™": r"\texttrademark{}", "ª": r"\textordfeminine{}",
+    "º": r"\textordmasculine{}", "¶": r"\textparagraph{}", "†": r"\textdagger{}",
+    "‡": r"\textdaggerdbl{}", "•": r"\textbullet{}", "…": r"\dots{}", "‰": r"\textperthousand{}",
+    "½": r"\textonehalf{}", "¼": r"\textonequarter{}", "¾": r"\textthreequarters{}",
+    "¦": r"\textbrokenbar{}", "¬": r"\textlnot{}", "№": r"\textnumero{}", "\u2010": "{-}",
+    "−": r"\ensuremath{-}", "→": r"\ensuremath{\rightarrow}", "←": r"\ensuremath{\leftarrow}",
+    "↑": r"\ensuremath{\uparrow}", "↓": r"\ensuremath{\downarrow}",
+    "⇒": r"\ensuremath{\Rightarrow}", "≈": r"\ensuremath{\approx}", "≠": r"\ensuremath{\neq}",
+    "≤": r"\ensuremath{\leq}", "≥": r"\ensuremath{\geq}", "√": r"\ensuremath{\surd}",
+    "∞": r"\ensuremath{\infty}", "∠": r"\ensuremath{\angle}", "⊥": r"\ensuremath{\perp}",
+    "✓": r"\ensuremath{\checkmark}", "′": r"\ensuremath{'}", "″": r"\ensuremath{''}",
+}  # fmt: skip
+
+_GREEK: Final = {
+    "α": "alpha", "β": "beta", "γ": "gamma", "δ": "delta", "ε": "varepsilon", "ζ": "zeta",
+    "η": "eta", "θ": "theta", "ι": "iota", "κ": "kappa", "λ": "lambda", "μ": "mu", "ν": "nu",
+    "ξ": "xi", "ο": "mathit{o}", "π": "pi", "ρ": "rho", "ς": "varsigma", "σ": "sigma",
+    "τ": "tau", "υ": "upsilon", "φ": "varphi", "χ": "chi", "ψ": "psi", "ω": "omega",
+    "Γ": "Gamma", "Δ": "Delta", "Θ": "Theta", "Λ": "Lambda", "Ξ": "Xi", "Π": "Pi",
+    "Σ": "Sigma", "Υ": "Upsilon", "Φ": "Phi", "Ψ": "Psi", "Ω": "Omega",
+    "Α": "mathrm{A}", "Β": "mathrm{B}", "Ε": "mathrm{E}", "Ζ": "mathrm{Z}", "Η": "mathrm{H}",
+    "Ι": "mathrm{I}", "Κ": "mathrm{K}", "Μ": "mathrm{M}", "Ν": "mathrm{N}", "Ο": "mathrm{O}",
+    "Ρ": "mathrm{P}", "Τ": "mathrm{T}", "Χ": "mathrm{X}",
+}  # fmt: skip
+
+# Combining marks with an accent command in T1; those above the letter want i and j undotted.
+_ABOVE: Final = {
+    "\u0300": r"\`", "\u0301": r"\'", "\u0302": r"\^", "\u0303": r"\~", "\u0304": r"\=",
+    "\u0306": r"\u", "\u0307": r"\.", "\u0308": r'\"', "\u030a": r"\r", "\u030b": r"\H",
+    "\u030c": r"\v",
+}  # fmt: skip
+_BELOW: Final = {
+    "\u0323": r"\d", "\u0326": r"\textcommabelow", "\u0327": r"\c", "\u0328": r"\k",
+    "\u0331": r"\b",
+}  # fmt: skip
+_UNDOTTED: Final = {"i": r"\i", "j": r"\j"}
+
+_SPACE: Final = re.compile(r"[\s\u2028\u2029]+")
+_NO_BREAK: Final = "\u00a0\u2007\u2009\u202f"
+
+
+def escape(text: str) -> str:
+    """LaTeX that prints the text; white space of any kind and length becomes one space."""
+    return "".join(_latex_of(cluster) for cluster in _clusters(text))
+
+
+def unprintable(text: str) -> str:
+    """The characters of a text that `escape` can only print as boxes, each once, in order."""
+    lost = (cluster for cluster in _clusters(text) if _latex_of(cluster) == MISSING)
+    return "".join(dict.fromkeys(lost))
+
+
+def _clusters(text: str) -> list[str]:
+    """The text as single letters, each with the marks that belong to it."""
+    clusters: list[str] = []
+    for character in unicodedata.normalize("NFC", _tidy(text)):
+        if clusters and unicodedata.combining(character) and clusters[-1] != " ":
+            clusters[-1] += character
+        else:
+            clusters.append(character)
+    return clusters
+
+
+def _tidy(text: str) -> str:
+    """The text without characters that have no shape, and with plain single spaces."""
+    shown = "".join(
+        character
+        if character in _NO_BREAK
+        else " "
+        if _SPACE.match(character)
+        else ""
+        if unicodedata.category(character) in ("Cc", "Cf")
+        else character
+        for character in text
+    )
+    return re.sub(" {2,}", " ", shown)
+
+
+@cache
+def _latex_of(cluster: str) -> str:
+    if len(cluster) == 1 and cluster.isascii():
+        return _ASCII.get(cluster) or str(escape_latex(cluster))
+    if cluster in _CORK:
+        return cluster
+    if cluster in _SYMBOLS:
+        return _SYMBOLS[cluster]
+    if cluster in _GREEK:
+        return rf"\ensuremath{{\{_GREEK[cluster]}}}"
+    return _composed(cluster)
+
+
+def _composed(cluster: str) -> str:
+    """A letter with its accents one by one, or the box for what cannot be printed."""
+    apart = unicodedata.normalize("NFD", cluster)
+    letter, marks = apart[0], apart[1:]
+    accents = [_ABOVE.get(mark) or _BELOW.get(mark) for mark in marks]
+    if not marks or None in accents or not (letter.isascii() or letter in _CORK):
+        return MISSING
+    above = any(mark in _ABOVE for mark in marks)
+    shown = _UNDOTTED.get(letter, letter) if above else _latex_of(letter)
+    for accent in accents:
+        shown = f"{accent}{{{shown}}}"
+    return shown

@@ -1,0 +1,125 @@
+"""Layouts: jinja2 files that loop and print, and never calculate.
+
+A layout prints with `<< ... >>`, loops and asks with `<% ... %>`, and comments with `<# ... #>`.
+What it prints is escaped for LaTeX unless it is LaTeX already: running text (a tuple of inlines)
+and the results of the filters `latex` (a figure) and `blocks(pictures)` are.
+"""
+
+from __future__ import annotations
+
+import traceback
+from pathlib import Path
+from typing import Final
+
+from jinja2 import (
+    BaseLoader,
+    ChoiceLoader,
+    FileSystemLoader,
+    PackageLoader,
+    StrictUndefined,
+    TemplateError,
+    TemplateRuntimeError,
+    TemplateSyntaxError,
+    Undefined,
+)
+from jinja2.sandbox import ImmutableSandboxedEnvironment
+from pylatex.utils import NoEscape
+
+from probgen.bank.fault import Fault, InputError
+from probgen.sheets.document import Key, Paper, Sheet
+from probgen.sheets.escape import escape
+from probgen.sheets.latex import write_blocks, write_inlines
+from probgen.wording.block import Math, Strong, Text
+
+NAMES: Final = ("preamble.tex.j2", "sheet.tex.j2", "key.tex.j2")
+"""The layouts there are; a department's folder may hold its own of any of them."""
+
+
+class Layouts:
+    """The page layouts: the package's own, each replaced by that of `folder` where it has one."""
+
+    def __init__(self, folder: Path | None = None) -> None:
+        """Raises InputError when the folder holds none of the layouts."""
+        if folder is not None:
+            _judge(folder)
+        loaders: list[BaseLoader] = [FileSystemLoader(folder)] if folder else []
+        self._environment = ImmutableSandboxedEnvironment(
+            loader=ChoiceLoader([*loaders, PackageLoader("probgen.sheets", "layouts")]),
+            undefined=StrictUndefined,
+            finalize=_finalize,
+            block_start_string="<%",
+            block_end_string="%>",
+            variable_start_string="<<",
+            variable_end_string=">>",
+            comment_start_string="<#",
+            comment_end_string="#>",
+            trim_blocks=True,
+            lstrip_blocks=True,
+            autoescape=False,  # HTML's; `finalize` escapes for LaTeX
+        )
+        self._environment.filters.update(latex=NoEscape, blocks=_blocks)
+
+    def preamble(self, paper: Paper = "letter") -> str:
+        """Everything before a print run's first document.  Errors as for `sheet`."""
+        return self._print("preamble.tex.j2", paper=paper)
+
+    def sheet(self, sheet: Sheet) -> str:
+        """LaTeX of one sheet, without preamble.
+
+        Raises InputError naming file and line when a department's layout cannot be used.
+        """
+        return self._print("sheet.tex.j2", sheet=sheet)
+
+    def key(self, key: Key) -> str:
+        """LaTeX of one key, without preamble.  Errors as for `sheet`."""
+        return self._print("key.tex.j2", key=key)
+
+    def _print(self, name: str, **given: object) -> str:
+        try:
+            return self._environment.get_template(name).render(given)
+        except TemplateError as error:
+            raise InputError([_fault(name, error)]) from None
+
+
+def _finalize(value: object) -> str:
+    """What a layout prints, as LaTeX."""
+    match value:
+        case NoEscape():
+            return str(value)
+        case str():
+            return escape(value)
+        case bool() | None:
+            raise TemplateRuntimeError(f"{value} cannot be printed")
+        case int() | float():
+            return str(value)
+        case tuple() if all(isinstance(part, Text | Strong | Math) for part in value):
+            return write_inlines(value)
+        case Undefined():
+            return str(value)  # raises, naming what is not defined
+        case _:
+            raise TemplateRuntimeError(f"a {type(value).__name__} cannot be printed")
+
+
+def _blocks(blocks: tuple[object, ...], pictures: dict[str, str]) -> NoEscape:
+    return NoEscape(write_blocks(blocks, pictures))  # type: ignore[arg-type]
+
+
+def _judge(folder: Path) -> None:
+    if any((folder / name).is_file() for name in NAMES):
+        return
+    expected = f"a folder with one or more of {', '.join(NAMES)}"
+    raise InputError([Fault("--layouts", "", str(folder), expected, "give the folder's path")])
+
+
+def _fault(name: str, error: TemplateError) -> Fault:
+    """Where a layout went wrong: jinja2 puts layout files and lines into its tracebacks."""
+    file, line = name, 0
+    if isinstance(error, TemplateSyntaxError):
+        file, line = error.filename or name, error.lineno
+    else:
+        for frame in traceback.extract_tb(error.__traceback__):
+            if frame.filename.endswith(".j2"):
+                file, line = frame.filename, frame.lineno or 0
+    field = f"line {line}" if line else ""
+    expected = "a layout that only prints what a sheet or key has"
+    return Fault(file, field, error.message or type(error).__name__, expected, "correct the line")

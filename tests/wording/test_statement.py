@@ -1,0 +1,106 @@
+import pytest
+
+from probgen.bank.bank import default_bank, find_template
+from probgen.bank.fault import InputError
+from probgen.bank.reading import read_template
+from probgen.draws.draw import draw
+from probgen.quantities.expression import Name
+from probgen.quantities.formula import Relation
+from probgen.statics.system import Find, Form
+from probgen.wording.block import Math, Text
+from probgen.wording.statement import tell_find, tell_statement
+
+
+def seesaw(statement):
+    template = find_template("seesaw-two-riders")
+    written = statement.replace("\\", "\\\\")  # as TOML has it
+    return read_template(template.source.replace(template.statement, written), "seesaw.toml")
+
+
+CASES = [
+    ("A child of mass {{ mass_1 }} sits.", ["A child of mass ", "value", " sits."]),
+    ("{{ mass_1 | symbol }} at {{ O }}", ["symbol", " at ", "letter"]),
+    ("It is {{ mass_1 | equation }}.", ["It is ", "equation", "."]),
+    ("{{ distance_2 }}{{ P }}", ["unknown", "unknown"]),
+    ("No\n   numbers {# a note #} here.", ["No numbers here."]),
+    ("100 % of \\LaTeX{} & <b>", ["100 % of \\LaTeX{} & <b>"]),
+]
+
+
+def kind(inline, drawn):
+    if isinstance(inline, Text):
+        return inline.text
+    assert isinstance(inline, Math)
+    symbol = Name("mass_1", "m_1")
+    known = {
+        (drawn.values["mass_1"],): "value",
+        (symbol,): "symbol",
+        (Name("O", "O"),): "letter",
+        (symbol, Relation("="), drawn.values["mass_1"]): "equation",
+        (Name("distance_2", "d_2"),): "unknown",
+        (Name("P", "P"),): "unknown",
+    }
+    return known[inline.formula]
+
+
+@pytest.mark.parametrize(("statement", "told"), CASES)
+def test_names_become_formulas(statement, told):
+    template = seesaw(statement)
+    drawn = draw(template, "s", "ann")
+    assert [kind(inline, drawn) for inline in tell_statement(template, drawn)] == told
+
+
+def test_marks_an_author_types_are_only_text():
+    template = seesaw("A\ue000value:mass_1\ue001 plank.")
+    told = tell_statement(template, draw(template, "s", "ann"))
+    assert told == (Text("Avalue:mass_1 plank."),)
+
+
+@pytest.mark.parametrize(
+    "statement",
+    [
+        "{{ mass_1.__class__ }}",
+        "{{ mass_1['id'] }}",
+        "{{ mass_1.marked('x') }}",
+        "{{ cycler }}",
+        "{{ range(9) }}",
+        "{% set x = 1 %}",
+        "{% include 'x' %}",
+        "{{ 'a' * 999999999 }}",
+        "{{ mass_1 | attr('id') }}",
+        "{{ " + "(" * 1500 + "mass_1" + ")" * 1500 + " }}",
+    ],
+)
+def test_anything_but_names_is_refused(statement):
+    with pytest.raises(InputError) as caught:
+        seesaw(statement)
+    assert {fault.field for fault in caught.value.faults} == {"statement"}
+
+
+@pytest.mark.parametrize("id", default_bank().files)
+def test_every_statement_tells_every_given(id):
+    template = find_template(id)
+    drawn = draw(template, "s", "ann")
+    told = {i.formula[0] for i in tell_statement(template, drawn) if isinstance(i, Math)}
+    assert set(drawn.values.values()) <= told
+
+
+FINDS = [
+    ("T", Form.VALUE, "", "the tension in the cable, T"),
+    ("R", Form.COMPONENTS, "", "the components of the force from the hinge, R"),
+    (
+        "R",
+        Form.MAGNITUDE_AND_DIRECTION,
+        "",
+        "the magnitude and direction of the force from the hinge, R",
+    ),
+    ("R", Form.COMPONENTS, "what the hinge does", "what the hinge does"),
+]
+
+
+@pytest.mark.parametrize(("quantity", "form", "wording", "told"), FINDS)
+def test_what_is_asked_in_words(quantity, form, wording, told):
+    system = find_template("beam-stay-cable").system
+    inlines = tell_find(system, Find(quantity, form, wording))
+    shown = [i.text if isinstance(i, Text) else i.formula[0].symbol for i in inlines]
+    assert "".join(shown) == told
