@@ -25,4 +25,4 @@ prove: setup
 	$(BIN)/pytest -q -n auto -m proof
 
 clean:
-	rm -rf .venv output/demo
+	rm -rf .venv

@@ -1,47 +1,63 @@
-"""The points of a template: expressions in the ground frame turned into links from the origin."""
+"""The points of a template: expressions in the ground frame turned into links from the origin.
+
+    A = [0, 0]                                              x and y
+    B = { from = "A", distance = "L", direction = "theta" } along a direction, in any of its forms
+    C = { from = "A", distance = "d", toward = "B" }        toward another point
+    G = { midpoint = ["A", "B"] }
+"""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Any, Final
 
+from probgen.bank.direction import direction_between, read_direction, read_pair
 from probgen.bank.fault import nearest, one_of
 from probgen.bank.scope import Scope
 from probgen.bank.table import Table
-from probgen.quantities.expression import (
-    ZERO,
-    Call,
-    Expression,
-    Number,
-    Product,
-    Sum,
-    is_number,
-    number,
-)
-from probgen.quantities.unit import ANGLE, LENGTH
+from probgen.quantities.expression import Expression, Number, Sum, is_number, number, over
+from probgen.quantities.unit import LENGTH
+from probgen.statics.geometry import way
 from probgen.statics.system import Link, Point
 
 _LETTER: Final = re.compile(r"[A-Z](_?[A-Za-z0-9]{1,3})?'?")
 MOST_POINTS: Final = 60
-_FORMS: Final = '["x", "y"] or { from = "A", distance = "d", direction = "theta" }'
+_FORMS: Final = (
+    '["x", "y"], { from = "A", distance = "d", direction = "theta" }, '
+    '{ from = "A", distance = "d", toward = "B" } or { midpoint = ["A", "B"] }'
+)
 
 
 @dataclass(slots=True)
-class _Places:
+class _Places(Mapping[str, Point]):
     """Points read on demand, since one may be reached from another written further down."""
 
     table: Table
     scope: Scope
-    done: dict[str, tuple[Link, ...]] = field(default_factory=dict)
+    done: dict[str, Point] = field(default_factory=dict)
     open: list[str] = field(default_factory=list)
 
-    def links(self, name: str) -> tuple[Link, ...]:
+    def __iter__(self) -> Iterator[str]:
+        return iter(self.table.content)
+
+    def __len__(self) -> int:
+        return len(self.table.content)
+
+    def __contains__(self, name: object) -> bool:
+        return name in self.table.content
+
+    def __getitem__(self, name: str) -> Point:
+        if name in self.open:
+            expected = "a point that is not reached from this one"
+            self.table.fault(self.open[-1], name, expected, "break the circle")
+            return Point(name, ())
         if name not in self.done:
             self.open.append(name)
-            self.done[name] = self._read(name, self.table.value(name, _FORMS, True))
+            links = self._read(name, self.table.value(name, _FORMS, True))
+            self.done[name] = Point(name, links)
             self.open.pop()
         return self.done[name]
 
@@ -49,7 +65,7 @@ class _Places:
         if not _LETTER.fullmatch(name):
             self.table.fault(name, name, "a capital letter, with a digit or two if need be")
         if isinstance(value, dict):
-            return self._polar(self.table.table(name))
+            return self._reached(self.table.table(name))
         if not isinstance(value, list) or len(value) != 2:
             self.table.fault(name, value, _FORMS)
             return ()
@@ -62,19 +78,34 @@ class _Places:
             links += [_link(length, direction)]
         return tuple(link for link in links if not is_number(link.length, 0))
 
-    def _polar(self, row: Table) -> tuple[Link, ...]:
-        start = self._start(row)
-        distance = self.scope.expression(row, "distance", LENGTH)
-        direction = self.scope.expression(row, "direction", ANGLE)
+    def _reached(self, row: Table) -> tuple[Link, ...]:
+        links = self._midway(row) if row.has("midpoint") else self._away(row)
         row.close()
-        return (*start, Link(distance, direction))
+        return links
 
-    def _start(self, row: Table) -> tuple[Link, ...]:
-        name = row.word("from", tuple(self.table.content))
-        if name in self.open:
-            row.fault("from", name, "a point that is not reached from this one", "break the circle")
-            return ()
-        return self.links(name) if name else ()
+    def _midway(self, row: Table) -> tuple[Link, ...]:
+        pair = read_pair(row, "midpoint", self)
+        return links_to_middle(*pair) if pair else ()
+
+    def _away(self, row: Table) -> tuple[Link, ...]:
+        start = read_point(row, "from", self)
+        distance = self.scope.expression(row, "distance", LENGTH)
+        if row.has("toward"):
+            toward = read_point(row, "toward", self)
+            if not (start and toward):
+                return ()
+            if start == toward:
+                row.fault("toward", toward, "another point than the one it starts from")
+            direction = direction_between(self[start], self[toward], self.scope)
+        else:
+            direction = read_direction(row, "direction", self.scope, self)
+        return (*self[start].links, Link(distance, direction)) if start else ()
+
+
+def links_to_middle(start: Point, end: Point) -> tuple[Link, ...]:
+    """The links to the point halfway between two."""
+    halves = way({"0": start, "1": end}, "0", "1")
+    return (*start.links, *(Link(over(h.length, number(2)), h.direction) for h in halves))
 
 
 def read_points(table: Table, scope: Scope) -> dict[str, Point]:
@@ -83,9 +114,7 @@ def read_points(table: Table, scope: Scope) -> dict[str, Point]:
         table.faults.add("points", f"{len(table.content)} points", f"at most {MOST_POINTS}")
         table.faults.settle()
     places = _Places(table, scope)
-    if not table.content:
-        table.faults.add("points", None, "at least one point", 'add [points] and A = ["0", "0"]')
-    return {name: Point(name, places.links(name)) for name in table.content}
+    return {name: places[name] for name in table.content}
 
 
 def read_point(table: Table, key: str, points: Mapping[str, Point]) -> str:
@@ -95,42 +124,6 @@ def read_point(table: Table, key: str, points: Mapping[str, Point]) -> str:
         table.fault(key, name, one_of(points, "the points "), nearest(name, points))
         return ""
     return name
-
-
-def direction_between(start: Point, end: Point) -> Expression:
-    """The direction from one point toward another, degrees counter-clockwise from +x."""
-    shared = 0
-    while start.links[shared : shared + 1] == end.links[shared : shared + 1] != ():
-        shared += 1
-    steps = [(-1, link) for link in start.links[shared:]]
-    steps += [(1, link) for link in end.links[shared:]]
-    return Call("atan2", (_along(steps, "sin"), _along(steps, "cos")))
-
-
-def _along(steps: Sequence[tuple[int, Link]], function: str) -> Expression:
-    """The sum of the links' components: "cos" for x, "sin" for y."""
-    terms = [(sign, _component(link, function)) for sign, link in steps]
-    signed = [(sign * turn, part) for sign, (turn, part) in terms if not is_number(part, 0)]
-    if not signed:
-        return ZERO
-    return signed[0][1] if len(signed) == 1 and signed[0][0] > 0 else Sum(tuple(signed))
-
-
-_QUARTERS: Final[dict[Expression, tuple[int, int]]] = {
-    number(0): (1, 0),
-    number(90): (0, 1),
-    number(180): (-1, 0),
-    number(270): (0, -1),
-}
-
-
-def _component(link: Link, function: str) -> tuple[int, Expression]:
-    """A sign and a length: one component of a link, exact along the axes."""
-    quarter = _QUARTERS.get(link.direction)
-    if quarter is None:
-        return 1, Product((link.length, Call(function, (link.direction,))))
-    turn = quarter[function == "sin"]
-    return (turn, link.length) if turn else (1, ZERO)
 
 
 def _link(length: Expression, direction: int) -> Link:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import replace
 from decimal import Decimal
 from typing import Final
 
+from probgen.bank.bounds import Interval, bounds
 from probgen.bank.fault import nearest, one_of
 from probgen.bank.scope import Scope, check_id, read_symbol
 from probgen.bank.table import Table
@@ -25,6 +28,9 @@ def read_givens(table: Table, scope: Scope) -> tuple[Given, ...]:
         choices = _choices(row)
         row.close()
         _declare(variable, row, scope, before)
+        if choices:
+            factor = variable.unit.factor
+            scope.bounds[id] = (float(choices[0]) * factor, float(choices[-1]) * factor)
         given = Given(id, variable.symbol, variable.name, variable.unit, choices, variable.measured)
         givens.append(given)
     if not table.content:
@@ -44,6 +50,7 @@ def read_derived(table: Table, scope: Scope) -> tuple[Derived, ...]:
             row.fault("round", step, "a step above zero, such as 0.01")
         row.close()
         _declare(variable, row, scope, before)
+        scope.bounds[id] = _rounded_bounds(bounds(expression, scope.bounds), variable.unit, step)
         made = Derived(
             id,
             expression,
@@ -58,12 +65,34 @@ def read_derived(table: Table, scope: Scope) -> tuple[Derived, ...]:
 
 
 def read_unknowns(table: Table, scope: Scope) -> None:
-    """Every entry of [unknown]: a position, an angle or a mass that is to be found."""
+    """Every entry of [unknown]: a position, an angle or a mass that is to be found.
+
+    `from` and `to` are the bounds of what is physically possible.
+    """
     for id, row in table.rows():
         before = len(row.faults.found)
         variable = _variable(row, id, Role.UNKNOWN)
+        low, high = row.decimal("from", required=False), row.decimal("to", required=False)
+        if low is not None and high is not None and high <= low:
+            row.fault("to", high, f"a value above from, which is {low}")
         row.close()
+        variable = replace(variable, low=_coherent(low, variable), high=_coherent(high, variable))
         _declare(variable, row, scope, before)
+        least = 0.0 if variable.nonnegative else -math.inf
+        scope.bounds[id] = (
+            least if variable.low is None else variable.low,
+            math.inf if variable.high is None else variable.high,
+        )
+
+
+def _coherent(value: Decimal | None, variable: Variable) -> float | None:
+    return None if value is None else float(value) * variable.unit.factor
+
+
+def _rounded_bounds(found: Interval, unit: Unit, step: Decimal | None) -> Interval:
+    """Bounds with room for rounding, of which four significant figures leave the sign as it is."""
+    slack = float(step) / 2 * unit.factor if step else 0.0
+    return found[0] - slack, found[1] + slack
 
 
 def _variable(row: Table, id: str, role: Role) -> Variable:

@@ -4,20 +4,24 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Collection
+from collections.abc import Collection, Iterator
 from decimal import Decimal
 from typing import Final
 
 from probgen.bank.element import READERS
 from probgen.bank.fault import Faults, nearest, one_of
 from probgen.bank.narrative import check_statement
-from probgen.bank.place import read_points
+from probgen.bank.place import read_point, read_points
 from probgen.bank.quantity import read_derived, read_givens, read_unknowns
-from probgen.bank.scope import Scope
-from probgen.bank.situation import Situation, choose_point
+from probgen.bank.question import read_finds
+from probgen.bank.rule import read_conditions, read_limits, read_requirements
+from probgen.bank.scope import Scope, is_symbol
+from probgen.bank.situation import REACTION, Situation
 from probgen.bank.table import Table
-from probgen.bank.template import Requirement, Template
-from probgen.statics.system import Body, Find, Form, Kind, Role, System
+from probgen.bank.template import Template
+from probgen.quantities.expression import number
+from probgen.quantities.unit import METRE
+from probgen.statics.system import Body, Find, Link, System
 
 LONGEST_FILE: Final = 100_000
 FAMILIES: Final = ("levers", "limbs", "beams", "ladders")
@@ -28,7 +32,8 @@ _BODY_ID: Final = re.compile(r"[A-Za-z][A-Za-z0-9_-]{0,39}")
 
 _TOP: Final = (
     *("id", "revision", "title", "family", "level", "goals", "statement", "cautions", "pivot"),
-    *("given", "derived", "unknown", "points", "body", "find", "require", "depicts"),
+    *("given", "derived", "unknown", "points", "body", "depicts"),
+    *("find", "require", "condition", "share", "limit"),
 )
 _QUANTITIES: Final = ("given", "derived", "unknown")
 
@@ -47,6 +52,7 @@ def read_template(text: str, where: str) -> Template:
     derived = read_derived(top.table("derived"), scope)
     read_unknowns(top.table("unknown"), scope)
     situation = _read_situation(top, scope)
+    finds = read_finds(top, situation)
     given = (*(each.id for each in givens), *(each.id for each in derived))
     template = Template(
         id=_read_id(top),
@@ -58,8 +64,8 @@ def read_template(text: str, where: str) -> Template:
         statement=check_statement(top, "statement", _names_to_tell(situation)),
         givens=givens,
         derived=derived,
-        system=_system(situation, _read_finds(top, situation), _read_pivot(top, situation), given),
-        requirements=_read_requirements(top, scope),
+        system=_system(situation, finds, _read_pivot(top, situation), given),
+        requirements=read_requirements(top, situation, finds),
         cautions=_read_cautions(top),
         depicts=_read_depicts(top.table("depicts"), situation),
         source=text,
@@ -88,36 +94,61 @@ def _is_table_of_tables(top: Table, key: str) -> bool:
 
 
 def _read_situation(top: Table, scope: Scope) -> Situation:
-    points = read_points(top.table("points"), scope)
-    situation = Situation(scope, points, _read_bodies(top.table("body"), points))
+    points = top.table("points")
+    situation = Situation(scope, read_points(points, scope), frozenset(_letters(top.content)))
+    situation.bodies = _read_bodies(top.table("body"), situation)
     for kind, reader in READERS.items():
         for row in top.tables(kind):
             reader(row, situation)
             situation.finish(row)
     if any(top.faulty(kind) for kind in READERS):
         scope.whole = False
-    _check_letters(top.table("points"), situation)
+    read_conditions(top, situation)
+    read_limits(top, situation)
+    _check_letters(points, situation)
     return situation
 
 
-def _read_bodies(table: Table, points: Collection[str]) -> tuple[Body, ...]:
-    bodies = []
+def _letters(content: object) -> Iterator[str]:
+    """Every text in a file that could be a symbol."""
+    if isinstance(content, str) and is_symbol(content):
+        yield content
+    elif isinstance(content, dict | list):
+        inner = content.values() if isinstance(content, dict) else content
+        for each in inner:
+            yield from _letters(each)
+
+
+def _read_bodies(table: Table, situation: Situation) -> tuple[Body, ...]:
+    bodies: list[Body] = []
     for id, row in table.rows():
         if not _BODY_ID.fullmatch(id):
             table.fault(id, id, "a name of letters, digits, _ and -")
-        outline = row.texts("along", required=True)
-        for place, name in enumerate(outline):
-            if name not in points:
-                expected = one_of(points, "the points ")
-                row.fault(f"along[{place}]", name, expected, nearest(name, points))
         particle = row.flag("particle")
-        if len(outline) == 1 and not particle:
-            row.fault("along", outline, "two points or more", "or write particle = true")
+        if particle and not row.has("along"):
+            # Particles nobody placed stand side by side, the first at the origin.
+            away = Link(number(len(bodies), METRE), number(0))
+            outline: tuple[str, ...] = (situation.add_point("P", [away] if bodies else []),)
+        else:
+            outline = _read_outline(row, situation.points, particle)
         bodies.append(Body(id, row.text("name", id), outline, particle))
         row.close()
     if not table.content:
         table.faults.add("body", None, "a body", 'add [body.shelf] and along = ["A", "B"]')
     return tuple(bodies)
+
+
+def _read_outline(row: Table, points: Collection[str], particle: bool) -> tuple[str, ...]:
+    outline = row.texts("along", required=True)
+    for place, name in enumerate(outline):
+        if name not in points:
+            expected = one_of(points, "the points ")
+            row.fault(f"along[{place}]", name, expected, nearest(name, points))
+    if len(outline) == 1 and not particle:
+        row.fault("along", outline, "two points or more", "or write particle = true")
+    if len(outline) > 1 and particle:
+        row.fault("along", outline, "the one point of a particle", "or leave particle out")
+    return outline
 
 
 def _check_letters(table: Table, situation: Situation) -> None:
@@ -129,45 +160,8 @@ def _check_letters(table: Table, situation: Situation) -> None:
             table.fault(name, name, "a letter no quantity is printed with", "rename the point")
 
 
-def _read_finds(top: Table, situation: Situation) -> tuple[Find, ...]:
-    rows = top.tables("find")
-    if not rows:
-        top.fault("find", None, "at least one thing to find", 'add [[find]] and quantity = "T"')
-    return tuple(_read_find(row, situation) for row in rows)
-
-
-def _read_find(row: Table, situation: Situation) -> Find:
-    scope = situation.scope
-    pairs = {e.id: e for e in situation.elements if e.kind is Kind.HINGE}
-    unknowns = [v.id for v in scope.variables.values() if v.role in (Role.UNKNOWN, Role.DEFINED)]
-    known = [*unknowns, *pairs]
-    quantity = row.text("quantity", expected=one_of(known))
-    if quantity and quantity not in known and (scope.whole or quantity in scope.variables):
-        row.fault("quantity", quantity, one_of(known), nearest(quantity, known))
-    forms = list(Form)
-    if quantity in known:
-        both = [Form.MAGNITUDE_AND_DIRECTION, Form.COMPONENTS]
-        forms = both if quantity in pairs else [Form.VALUE]
-    form = Form(row.word("as", [form.value for form in forms], forms[0].value))
-    wording = row.text("wording", "")
-    row.close()
-    return Find(quantity, form, wording)
-
-
-def _read_requirements(top: Table, scope: Scope) -> tuple[Requirement, ...]:
-    found = []
-    for row in top.tables("require"):
-        comparison = scope.comparison(row, "that")
-        because = row.text("because", expected="the reason, in a few words")
-        row.close()
-        if comparison is not None:
-            sides = comparison.left, comparison.relation, comparison.right
-            found.append(Requirement(*sides, because))
-    return tuple(found)
-
-
 def _read_pivot(top: Table, situation: Situation) -> str:
-    return choose_point(top, "pivot", situation.points)
+    return read_point(top, "pivot", situation.points) if top.has("pivot") else ""
 
 
 def _read_cautions(top: Table) -> tuple[str, ...]:
@@ -194,7 +188,8 @@ def _names_to_tell(situation: Situation) -> list[str] | None:
         return None
     quantities = [id for id in situation.scope.variables if "." not in id]
     forces = [element.id for element in situation.elements if element.id not in quantities]
-    return [*quantities, *forces, *situation.points]
+    named = [id for id in forces if "." not in id and not id.endswith(REACTION)]
+    return [*quantities, *named, *situation.points]
 
 
 def _system(
@@ -209,6 +204,7 @@ def _system(
         couples=tuple(situation.couples),
         elements=tuple(situation.elements),
         conditions=tuple(situation.conditions),
+        limits=tuple(situation.limits),
         finds=finds,
         pivot=pivot,
         given=given,

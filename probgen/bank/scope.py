@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Any, Final, TypeVar
 
+from probgen.bank.bounds import Interval
 from probgen.bank.table import Table
 from probgen.quantities.dimension import (
     DimensionError,
@@ -22,6 +23,7 @@ from probgen.quantities.parser import (
     UnknownNameError,
     parse,
     parse_comparison,
+    parse_equation,
 )
 from probgen.quantities.unit import ACCELERATION, METRE_PER_SECOND_SQUARED, Dimension
 from probgen.statics.system import Role, Variable
@@ -50,11 +52,13 @@ class Scope:
 
     doubtful: ids whose entry had a fault, so that what uses them is not blamed as well.
     whole: False once a part of the file could not be read; a name not found may be in that part.
+    bounds: between which values a quantity is known to lie, coherent units.
     """
 
     variables: dict[str, Variable] = field(default_factory=lambda: {"g": GRAVITY})
     doubtful: set[str] = field(default_factory=set)
     whole: bool = True
+    bounds: dict[str, Interval] = field(default_factory=lambda: {"g": (0.1, 100.0)})
 
     @property
     def names(self) -> dict[str, Name]:
@@ -100,9 +104,21 @@ class Scope:
 
     def comparison(self, table: Table, key: str) -> Comparison | None:
         """The comparison under `key`; None after a fault."""
-        expected = 'a comparison, such as "T < 1500 N"'
+        return self._sides(table, key, parse_comparison, 'a comparison, such as "T < 1500 N"')
+
+    def equation(self, table: Table, key: str) -> Comparison | None:
+        """The equation under `key`; None after a fault."""
+        return self._sides(table, key, parse_equation, 'an equation, such as "A.y = 2*B.y"')
+
+    def _sides(
+        self,
+        table: Table,
+        key: str,
+        reader: Callable[[str, dict[str, Name]], Comparison],
+        expected: str,
+    ) -> Comparison | None:
         value = table.text(key, expected=expected)
-        read = self._read(table, key, value, parse_comparison, expected) if value else None
+        read = self._read(table, key, value, reader, expected) if value else None
         if read is not None and self._sure(read.left) and self._sure(read.right):
             try:
                 common_dimension(read.left, read.right, self._dimensions)

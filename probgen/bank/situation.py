@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from itertools import count
+from typing import Final
 
-from probgen.bank.place import direction_between, read_point
+from probgen.bank.direction import direction_between, read_direction, turned
+from probgen.bank.place import read_point
 from probgen.bank.scope import SYMBOL_EXPECTED, Scope, is_symbol
 from probgen.bank.table import Table
-from probgen.quantities.expression import Expression, Name
+from probgen.bank.template import Requirement
+from probgen.quantities.expression import Expression, Name, negative
 from probgen.quantities.unit import ANGLE, Unit
 from probgen.statics.system import (
     Body,
@@ -17,24 +21,45 @@ from probgen.statics.system import (
     Definition,
     Element,
     Force,
+    Limit,
+    Link,
     Point,
     Role,
     Variable,
 )
 
+REACTION: Final = "'"
+"""Ends the id of the force, couple or element that acts back on the other body."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reaction:
+    """Where an element acts back: on which body, at which point, and what it is called there."""
+
+    body: str
+    at: str
+    name: str
+    toward: str = ""
+
 
 @dataclass(slots=True)
 class Situation:
-    """Points and bodies that are known, and what the elements read so far have added."""
+    """Points and bodies that are known, and what the elements read so far have added.
+
+    letters: every text of the file that could be a symbol, so that a point made here gets another.
+    """
 
     scope: Scope
-    points: Mapping[str, Point]
-    bodies: tuple[Body, ...]
+    points: dict[str, Point]
+    letters: frozenset[str] = frozenset()
+    bodies: tuple[Body, ...] = ()
     forces: list[Force] = field(default_factory=list)
     couples: list[Couple] = field(default_factory=list)
     elements: list[Element] = field(default_factory=list)
     definitions: list[Definition] = field(default_factory=list)
     conditions: list[Condition] = field(default_factory=list)
+    limits: list[Limit] = field(default_factory=list)
+    requirements: list[Requirement] = field(default_factory=list)
 
     def body(self, row: Table) -> str:
         """The body an element acts on; it need not be named when there is only one."""
@@ -43,28 +68,67 @@ class Situation:
             return ids[0]
         return row.word("body", ids)
 
-    def at(self, row: Table, key: str = "at") -> str:
-        """The point an element acts at; "" after a fault."""
-        return read_point(row, key, self.points)
+    def noun(self, body: str) -> str:
+        """What a body is called in sentences, with its article; "" when there is none."""
+        return next((with_article(each.name) for each in self.bodies if each.id == body), "")
 
-    def direction(self, row: Table, default: Expression | None = None) -> Expression:
-        """Degrees counter-clockwise from +x, under `direction`."""
-        if default is not None and not row.has("direction"):
+    def at(self, row: Table, body: str, key: str = "at") -> str:
+        """The point an element acts at, that of a particle unless said; "" after a fault."""
+        place = self.place_of(body)
+        return place if place and not row.has(key) else read_point(row, key, self.points)
+
+    def place_of(self, body: str) -> str:
+        """The point a particle is at; "" for a body with extent."""
+        found = next((each for each in self.bodies if each.id == body), None)
+        return found.outline[0] if found and found.particle and found.outline else ""
+
+    def add_point(self, stem: str, links: Sequence[Link]) -> str:
+        """Makes a point nobody named, and gives it a letter nothing else has."""
+        symbols = {variable.symbol for variable in self.scope.variables.values()}
+        taken = symbols | self.letters | self.points.keys() | self.scope.variables.keys()
+        names = (stem, *(f"{stem}_{n}" for n in range(1, len(taken) + 2)))
+        name = next(each for each in names if each not in taken)
+        self.points[name] = Point(name, tuple(links))
+        return name
+
+    def direction(
+        self, row: Table, default: Expression | None = None, key: str = "direction"
+    ) -> Expression:
+        """Degrees counter-clockwise from +x, in any of the forms of a direction."""
+        if default is not None and not row.has(key):
             return default
-        return self.scope.expression(row, "direction", ANGLE)
+        return read_direction(row, key, self.scope, self.points)
 
-    def pull_direction(self, row: Table, at: str) -> tuple[Expression, str]:
+    def line(self, row: Table, at: str, key: str = "toward") -> tuple[Expression, str]:
         """The direction of a pull, and the point it is toward ("" when a direction is given)."""
-        if not row.has("toward"):
+        if not row.has(key):
             return self.direction(row), ""
         if row.has("direction"):
-            row.fault("direction", row.content["direction"], "either direction or toward, not both")
-        toward = self.at(row, "toward")
+            row.fault("direction", row.content["direction"], f"either direction or {key}, not both")
+        toward = read_point(row, key, self.points)
         if not toward or not at:
-            return self.scope.expression(row, "toward", ANGLE, "0"), toward
+            return self.scope.expression(row, key, ANGLE, "0"), toward
         if toward == at:
-            row.fault("toward", toward, "another point than the one it is fixed at")
-        return direction_between(self.points[at], self.points[toward]), toward
+            row.fault(key, toward, "another point than the one it is fixed at")
+        return direction_between(self.points[at], self.points[toward], self.scope), toward
+
+    def reaction(
+        self, row: Table, body: str, at: str, name: str, toward: str = "", key: str = "at"
+    ) -> Reaction | None:
+        """Where the element acts back, when `other` names a second body; None without one.
+
+        On a particle it acts at the particle's own point, on a body at `toward`, else at `at`.
+        key: the field that says where on the other body.
+        """
+        if not row.has("other"):
+            return None
+        other = row.word("other", [each.id for each in self.bodies if each.id != body])
+        place = self.place_of(other)
+        said = toward or (key == "at" and (row.has("at") or not self.place_of(body)))
+        if other and not place and not said and not row.faulty(key):
+            expected = f"the point of {self.noun(other)} it acts at"
+            row.fault(key, None, expected, f"add {key} = ...")
+        return Reaction(other, place or toward or at, name, at if toward else "")
 
     def symbol(self, row: Table, key: str = "symbol") -> str:
         """A symbol that must be written; "" after a fault."""
@@ -85,7 +149,7 @@ class Situation:
         symbol: str = "",
         key: str = "symbol",
         nonnegative: bool = False,
-    ) -> Expression:
+    ) -> Name:
         """Declares an unknown and gives its name in expressions."""
         variable = Variable(
             id,
@@ -110,22 +174,92 @@ class Situation:
             return size
         return self.defined(row, symbol or self.symbol(row), size, unit, name)
 
-    def defined(self, row: Table, id: str, size: Expression, unit: Unit, name: str) -> Expression:
+    def defined(
+        self, row: Table, id: str, size: Expression, unit: Unit, name: str, *, symbol: str = ""
+    ) -> Name:
         """Declares a quantity that the working computes, and gives its name."""
-        variable = Variable(id, id, unit.dimension, unit, name, Role.DEFINED)
+        variable = Variable(id, symbol or id, unit.dimension, unit, name, Role.DEFINED)
         if id:
             self.scope.declare(variable, row)
             self.definitions.append(Definition(id, size))
         return variable.as_name
 
-    def place(self, row: Table, element: Element, *forces: Force) -> None:
-        """Adds an element with its forces; its id must be its own."""
+    def place(
+        self,
+        row: Table,
+        element: Element,
+        forces: Sequence[Force] = (),
+        couples: Sequence[Couple] = (),
+        back: Reaction | None = None,
+    ) -> None:
+        """Adds an element with what it exerts, and what acts back; its id must be its own."""
         taken = any(other.id == element.id for other in self.elements)
         if element.id and taken and not row.faulty("symbol"):
             expected = "a symbol that no other element has"
             row.fault("symbol", element.id, expected, 'write symbol = "..."')
+        if back is not None:
+            forces = [replace(force, pair=force.id + REACTION) for force in forces]
+            couples = [replace(couple, pair=couple.id + REACTION) for couple in couples]
         self.elements.append(element)
         self.forces += forces
+        self.couples += couples
+        if back is not None:
+            self._place_back(element, forces, couples, back)
+
+    def _place_back(
+        self,
+        element: Element,
+        forces: Sequence[Force],
+        couples: Sequence[Couple],
+        back: Reaction,
+    ) -> None:
+        """Adds the equal and opposite of an element on the other body."""
+        id = element.id + REACTION
+        reacting = [
+            replace(
+                force,
+                id=force.id + REACTION,
+                body=back.body,
+                point=back.at,
+                direction=turned(force.direction, 180),
+                source=back.name,
+                element=id,
+                pair=force.id,
+            )
+            for force in forces
+        ]
+        self.forces += reacting
+        self.couples += [
+            replace(
+                couple,
+                id=couple.id + REACTION,
+                body=back.body,
+                point=back.at,
+                moment=negative(couple.moment),
+                source=back.name,
+                element=id,
+                pair=couple.id,
+            )
+            for couple in couples
+        ]
+        surface = None if element.surface is None else turned(element.surface, 180)
+        opposite = replace(
+            element,
+            id=id,
+            body=back.body,
+            at=back.at,
+            name=back.name,
+            forces=tuple(force.id for force in reacting),
+            toward=back.toward,
+            surface=surface,
+        )
+        self.elements.append(opposite)
+
+    def add_condition(self, left: Expression, right: Expression, reason: str, id: str = "") -> None:
+        """Adds a further equation, numbered unless it has an id."""
+        taken = {condition.id for condition in self.conditions}
+        id = id or next(str(n) for n in count(1) if str(n) not in taken)
+        self.conditions.append(Condition(id, left, right, reason))
 
     def finish(self, row: Table) -> None:
         """Closes an element's table; without its symbol some names are not known."""
@@ -137,10 +271,3 @@ def with_article(noun: str) -> str:
     """A noun as sentences use it: "the cable"; left alone when it has an article already."""
     first = noun.split(" ", 1)[0].lower()
     return noun if first in ("the", "a", "an", "your", "one", "") else f"the {noun}"
-
-
-def choose_point(row: Table, key: str, points: Mapping[str, Point]) -> str:
-    """An optional point under `key`, "" when there is none."""
-    return read_point(row, key, points) if row.has(key) else ""
-
-

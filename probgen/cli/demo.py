@@ -29,5 +29,15 @@ def demo(out: Path, students: int, workers: int | None) -> None:
     click.echo(built.summary)
     click.echo(
         f"\nThe set file {set_file} and the class list beside it are yours to edit; then:\n"
-        f"  probgen build {set_file} --out output/my-class"
+        f"  {_program()} build {set_file} --out output/my-class"
     )
+
+
+def _program() -> str:
+    """What to type to run probgen: its name, or its path where the name alone is not found."""
+    import shutil
+    import sys
+
+    if sys.argv[0].endswith("__main__.py"):
+        return "python -m probgen"
+    return "probgen" if shutil.which("probgen") else sys.argv[0]

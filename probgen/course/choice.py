@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from probgen.bank.bank import Bank, default_bank, read_bank, read_file, supplied
-from probgen.bank.fault import Fault, InputError, nearest, one_of
+from probgen.bank.fault import Fault, InputError, nearest, one_of, shown
 from probgen.bank.template import Template
 
 
@@ -23,7 +23,7 @@ def choose_bank(named: str, folder: Path, where: str, field: str) -> Bank:
         return read_bank(path)
     expected = one_of(released, "the banks ") + ", or the path of a bank"
     mend = nearest(named, released) or "leave it out to choose from all templates"
-    raise InputError([Fault(where, field, named, expected, mend)])
+    raise InputError([Fault(where, field, shown(named), expected, mend)])
 
 
 def choose_template(named: str, bank: Bank, folder: Path, where: str, field: str) -> Template:
@@ -36,9 +36,9 @@ def choose_template(named: str, bank: Bank, folder: Path, where: str, field: str
     if named.endswith(".toml") and (folder / named).is_file():
         return read_file(folder / named)
     if named.endswith(".toml"):
-        found = f"{named} (no such file)"
+        found = f"{shown(named)}, where there is no file"
         mend = "correct the path, or name a template by its id"
     else:
-        found, mend = named, nearest(named, bank.files) or "see the ids with `probgen list`"
+        found, mend = shown(named), nearest(named, bank.files) or "see the ids with `probgen list`"
     expected = "the id of a template, or the path of a .toml file"
     raise InputError([Fault(where, field, found, expected, mend)])

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 from probgen.figures.placement import GAP, Field, around, beside, centred, meets, set_in
@@ -20,7 +21,6 @@ from probgen.figures.scene import (
     dot,
     heading,
     line,
-    polygon,
     segments,
 )
 from probgen.quantities.expression import Name, Number
@@ -36,6 +36,16 @@ _CROSSED: Final = 45.0  # what a dimension line's crossing of a stroke costs, in
 _UPPER: Final = 25.0  # what lying above the object costs
 _CONTINUED: Final = 15.0  # what is saved by going on along a dimension line that is there
 _STARTED_LATE: Final = 5.0  # what an extension line costs that cannot begin at its point, in pt
+
+
+@dataclass(frozen=True, slots=True)
+class _Job:
+    """A length to be set: its ends (pt), its number, its tag, half the object's thickness."""
+
+    ends: tuple[Spot, Spot]
+    text: Name | Number
+    tag: str
+    half: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,14 +66,14 @@ def draw_length(
     half: half the thickness of the object measured (pt), which extension lines keep clear of.
     The offset and side are those that meet the fewest other strokes; the label meets none.
     """
+    job = _Job((start, end), text, f"dimension:{tag}", half)
     best: _Trial | None = None
+    saved = _CONTINUED if field.measures else 0.0
     for offset in _OFFSETS:
-        if best and best.cost <= offset:
-            break
         for side in _sides(start, end):
-            trial = _length(field, (start, end), side, offset, half, text, f"dimension:{tag}")
-            if trial and (best is None or trial.cost < best.cost):
-                best = trial
+            limit = best.cost if best else math.inf
+            if offset + _rise(side) - saved < limit:
+                best = _length(field, job, side, offset, limit) or best
     if best is None:
         best = _forced(field, start, end, text, f"dimension:{tag}")
     field.measures.append(best.ends)
@@ -78,23 +88,23 @@ def _sides(start: Spot, end: Spot) -> tuple[complex, complex]:
     return (normal, -normal) if lower else (-normal, normal)
 
 
+def _rise(side: complex) -> float:
+    """What lying on a side costs (pt): a drafter sets dimensions below."""
+    return _UPPER * max(side.imag, 0.0) ** 2
+
+
 def _length(
-    field: Field,
-    ends: tuple[Spot, Spot],
-    side: complex,
-    offset: float,
-    half: float,
-    text: Name | Number,
-    tag: str,
+    field: Field, job: _Job, side: complex, offset: float, limit: float
 ) -> _Trial | None:
-    start, end = ends[0] + side * (half + offset), ends[1] + side * (half + offset)
-    cost = offset + _UPPER * max(side.imag, 0.0) ** 2
-    if _continues(field, start, end):
-        cost -= _CONTINUED
-    cost += _CROSSED * field.crossings(start, end, trim=half + 1.0)
+    """The length set at an offset to one side; None when it cannot be for less than `limit`."""
+    start, end = (spot + side * (job.half + offset) for spot in job.ends)
+    cost = offset + _rise(side) - (_CONTINUED if _continues(field, start, end) else 0.0)
+    cost += _CROSSED * field.crossings(start, end, trim=job.half + 1.0)
     strokes: list[Shape] = []
-    for near, far in zip(ends, (start, end), strict=True):
-        bottom, top = near + side * (half + _CLEAR), far + side * _PAST
+    for near, far in zip(job.ends, (start, end), strict=True):
+        bottom, top = near + side * (job.half + _CLEAR), far + side * _PAST
+        if cost >= limit:
+            return None
         if field.lies_along(bottom, far):
             continue  # the wall's face or a hanging rope serves as the extension line
         met = field.clear_from(bottom, top)
@@ -103,13 +113,12 @@ def _length(
             cost += _STARTED_LATE + 0.5 * met
             if met + 2.0 * _CLEAR > abs(top - near):
                 return None
-        strokes.append(line(bottom, top, FINE, tag))
-    for box, lines, extra in _settings(start, end, text, tag):
-        drawn = (*strokes, *lines)
-        if field.is_free(box) and all(
-            _off(box, stroke) and not _spoils(field, stroke) for stroke in drawn
-        ):
-            return _Trial(cost + extra, drawn, box, (start, end))
+        strokes.append(line(bottom, top, FINE, job.tag))
+    for box, lines, extra in _settings(start, end, job.text, job.tag):
+        if cost + extra < limit and field.is_free(box):
+            drawn = (*strokes, *lines)
+            if all(_off(box, stroke) and not _spoils(field, stroke) for stroke in drawn):
+                return _Trial(cost + extra, drawn, box, (start, end))
     return None
 
 
@@ -182,7 +191,8 @@ def _forced(field: Field, start: Spot, end: Spot, text: Name | Number, tag: str)
     return _Trial(0.0, (chosen,), next(free), (chosen.tail, chosen.head))
 
 
-_RADII: Final = (17.0, 21.0, 25.0, 14.0, 30.0, 36.0)
+_RADII: Final = (17.0, 21.0, 25.0, 14.0, 30.0, 36.0, 44.0, 54.0, 66.0)
+_PAST_ARC: Final = 14.0  # how far a reference line runs on beyond its arc, pt
 
 
 def draw_angle(
@@ -202,45 +212,59 @@ def draw_angle(
     sweep = (direction - reference + 180.0) % 360.0 - 180.0
     if abs(sweep) < 0.05:
         return
-    if not reference_drawn:
-        end = at + heading(reference) * 34.0
-        field.add(line(at, end, REFERENCE, f"reference:{tag}"))
-    radius, box = _room_for(field, at, reference, sweep, text)
-    if abs(sweep) == 90.0:
-        field.add(_right_angle(at, reference, sweep, f"angle:{tag}"))
-    else:
-        field.add(Arc(at, radius, reference, sweep, FINE, f"angle:{tag}"))
+    trials = [
+        _angle(at, reference, sweep, radius, tag, reference_drawn=reference_drawn)
+        for radius in _RADII
+    ]
+    trials.sort(key=lambda strokes: _struck(field, strokes[0]))
+    strokes, box = _labelled(field, trials, at, text)
+    field.add(*strokes)
     field.add(set_in(text, box, f"label:{tag}"))
 
 
-def _room_for(
-    field: Field, at: Spot, reference: float, sweep: float, text: Name | Number
-) -> tuple[float, Box]:
-    """The arc's radius and the label's box: between the two lines if it fits, else beside."""
-    middle = reference + sweep / 2
-    for radius in _RADII:
-        arc = Arc(at, radius, reference, sweep, FINE)
+def _angle(
+    at: Spot, reference: float, sweep: float, radius: float, tag: str, *, reference_drawn: bool
+) -> tuple[Arc, *tuple[Shape, ...]]:
+    """An arc, and the reference line it starts from where that is needed."""
+    arc = Arc(at, radius, reference, sweep, FINE, f"angle:{tag}")
+    if reference_drawn:
+        return (arc,)
+    end = at + heading(reference) * (radius + _PAST_ARC)
+    return arc, line(at, end, REFERENCE, f"reference:{tag}")
+
+
+def _struck(field: Field, arc: Arc) -> int:
+    """How many strokes an arc crosses between its two lines."""
+    ends = [arc.start + arc.sweep * share for share in (0.1, 0.3, 0.5, 0.7, 0.9)]
+    spots = [arc.centre + arc.radius * heading(angle) for angle in ends]
+    return sum(field.crossings(a, b) for a, b in pairwise(spots))
+
+
+def _labelled(
+    field: Field, trials: Sequence[tuple[Arc, *tuple[Shape, ...]]], at: Spot, text: Name | Number
+) -> tuple[tuple[Shape, ...], Box]:
+    """The first arc whose label fits between its two lines, else one with the label beside it."""
+
+    def free(box: Box, strokes: Sequence[Shape]) -> bool:
+        return field.is_free(box) and all(_off(box, stroke) for stroke in strokes)
+
+    for strokes in trials:
+        arc = strokes[0]
         for distance in (3.0, 5.0, 8.0):
-            box = beside(text, at, middle, radius + distance)
-            if field.is_free(box) and _off(box, arc):
-                return radius, box
-    radius = _RADII[0]
-    arc = Arc(at, radius, reference, sweep, FINE)
-    outward = 90.0 if sweep > 0 else -90.0
+            box = beside(text, at, arc.start + arc.sweep / 2, arc.radius + distance)
+            if free(box, strokes):
+                return strokes, box
+    strokes = trials[0]
+    arc = strokes[0]
+    outward = 90.0 if arc.sweep > 0 else -90.0
     spots = [
-        (at + radius * heading(reference), reference - outward),
-        (at + radius * heading(reference + sweep), reference + sweep + outward),
+        (at + arc.radius * heading(arc.start), arc.start - outward),
+        (at + arc.radius * heading(arc.start + arc.sweep), arc.start + arc.sweep + outward),
     ]
-    free = (box for box in around(text, spots) if field.is_free(box) and _off(box, arc))
-    return radius, next(free)
+    return strokes, next(box for box in around(text, spots) if free(box, strokes))
 
 
 def _off(box: Box, stroke: Shape) -> bool:
     """Whether a box keeps clear of one stroke."""
     wide = box.grown(1.5)
     return not any(meets(segment, wide) for segment in segments(stroke))
-
-
-def _right_angle(at: Spot, reference: float, sweep: float, tag: str) -> Shape:
-    one, other = heading(reference) * 7, heading(reference + sweep) * 7
-    return polygon((at, at + one, at + one + other, at + other), FINE, tag)

@@ -6,9 +6,7 @@ so that forces of very different size can be read beside each other.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final, Literal
 
@@ -39,40 +37,20 @@ from probgen.figures.scene import (
     segments,
 )
 from probgen.figures.survey import Survey, openings, survey
+from probgen.figures.vector import Vector, arrow_length, resultant, vectors
 from probgen.quantities.expression import Name, Value
-from probgen.statics.system import Body, Element, Force, System
+from probgen.statics.system import Body, System
 
 WIDTH: Final = 213.0
 HEIGHT: Final = 170.0
 """The most room a free-body diagram takes, pt (75 mm x 60 mm)."""
 
-_SHORTEST: Final = 18.0  # arrow of a force next to nothing, pt
-_LONGEST: Final = 58.0  # arrow of the largest force, pt
 _HALF: Final = 2.2  # half the thickness of the outlined body, pt
 _SHIFT: Final = 8.0  # how far a component is set beside an arrow it would fall on, pt
 _LEAST_LEG: Final = 13.0  # shortest component drawn as a side of the rectangle, pt
-_UNSOLVED: Final = 0.3  # what a force without a value is drawn as, of the largest
-_UNKNOWN_PART: Final = "unsolved"
 _DOTTED: Final = Pen(0.3, 0.9, 1.6)
 
 Sense = Literal["counter-clockwise", "clockwise"]
-
-
-@dataclass(frozen=True, slots=True)
-class Vector:
-    """A solved force as it is to be drawn.
-
-    size: newtons, never negative; direction: true direction, degrees; part: as `Force.part`, or
-    "unsolved" when it has no value, so that components make no resultant.
-    """
-
-    id: str
-    symbol: str
-    at: complex
-    size: float
-    direction: float
-    element: str
-    part: str = ""
 
 
 def free_body(
@@ -101,51 +79,6 @@ def free_body(
         complex(WIDTH, HEIGHT),
         spare=60.0,
     )
-
-
-def vectors(measured: Survey, body: Body) -> tuple[Vector, ...]:
-    """The forces on a body with their true directions; components stay apart.
-
-    A force the working never needed has no value: it is taken as a middling one that acts the way
-    it is assumed to.
-    """
-    forces = [force for force in measured.system.forces if force.body == body.id]
-    sizes = {f.id: measured.number(f.magnitude) for f in forces if measured.has(f.magnitude)}
-    largest = max(map(abs, sizes.values()), default=1.0)
-    found = []
-    for force in forces:
-        size = sizes.get(force.id, _UNSOLVED * largest)
-        direction = measured.number(force.direction) + (180.0 if size < 0 else 0.0)
-        found.append(
-            Vector(
-                force.id,
-                _symbol(measured.system, force),
-                measured.places[force.point],
-                abs(size),
-                direction % 360.0,
-                force.element,
-                force.part if force.id in sizes else _UNKNOWN_PART,
-            )
-        )
-    return tuple(vector for vector in found if vector.size > 1e-9 * largest)
-
-
-def _symbol(system: System, force: Force) -> str:
-    if isinstance(force.magnitude, Name):
-        return force.magnitude.symbol
-    element = next((e for e in system.elements if force.id in e.forces), None)
-    return element.symbol if element and element.symbol else force.id
-
-
-def resultant(element: Element, legs: Sequence[Vector]) -> Vector:
-    """The whole of a hinge's force from its components."""
-    step = sum((leg.size * heading(leg.direction) for leg in legs), 0j)
-    return Vector(element.id, element.symbol, legs[0].at, abs(step), bearing(step), element.id)
-
-
-def arrow_length(size: float, largest: float) -> float:
-    """The length (pt) a force of some size is drawn with: it rises with the size's square root."""
-    return _SHORTEST + (_LONGEST - _SHORTEST) * math.sqrt(size / largest)
 
 
 class _Diagram:
@@ -203,7 +136,10 @@ class _Diagram:
     # Arrows
 
     def _add(self, vector: Vector) -> None:
-        self._keep(min(self._trials(vector), key=self._trouble), vector.symbol)
+        trials = self._trials(vector)
+        # Off its point only when it would lie on another arrow; mere crossings are borne.
+        costs = [self._trouble(arrow) + (20.0 if i > 1 else 0.0) for i, arrow in enumerate(trials)]
+        self._keep(trials[costs.index(min(costs))], vector.symbol)
 
     def _keep(self, arrow: Arrow, symbol: str) -> None:
         self.field.add(arrow)
@@ -284,7 +220,8 @@ class _Diagram:
 
     def _couples(self) -> None:
         for couple in self.system.couples:
-            moment = self.measured.number(couple.moment)
+            solved = self.measured.has(couple.moment)
+            moment = self.measured.number(couple.moment) if solved else 1.0
             if couple.body != self.body.id or not moment:
                 continue
             spot = self._spot(self.measured.places[couple.point])
@@ -333,12 +270,17 @@ class _Diagram:
         }
 
     def _label(self) -> None:
-        for arrow, symbol in self.arrows:
+        spots = [self._spot(vector.at) for vector in vectors(self.measured, self.body)]
+        shortest_first = sorted(self.arrows, key=lambda pair: abs(pair[0].head - pair[0].tail))
+        for arrow, symbol in shortest_first:  # a short arrow leaves its label the least choice
             name = Name(symbol, symbol)
             along = bearing(arrow.head - arrow.tail)
             near = arrow.tail + (arrow.head - arrow.tail) * 0.7
+            # An arrow that ends at its point is labelled beside it, not beyond the body.
+            ends = any(abs(arrow.head - spot) < 1.0 for spot in spots)
+            tip = (arrow.tail, along + 180.0) if ends else (arrow.head, along)
             anchors: list[tuple[Spot, float]] = [
-                (arrow.head, along),
+                tip,
                 (near, along - 90.0),
                 (near, along + 90.0),
             ]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import Final, Literal
 
@@ -38,6 +39,7 @@ class Seat:
 
     spot: the point, on the body's axis; along: the body's direction there, pointing right or up;
     half: half the body's thickness; scale: pt for each metre; facing: where people look, 1 right.
+    clear: height of the point above the ground, pt.
     """
 
     spot: Spot
@@ -45,6 +47,7 @@ class Seat:
     half: float
     scale: float
     facing: int
+    clear: float = math.inf
 
     @property
     def outward(self) -> complex:
@@ -87,7 +90,7 @@ def draw_load(
     if part in ("person", "rider"):
         return _person(part, seat, tag), None
     if manner == "hangs" or (seat.steep and manner == "stands"):
-        return _hung(part, seat.spot, (width, height), tag)
+        return _hung(part, seat, (width, height), tag)
     if part == "cuff":
         return parts.cuff(seat.spot, seat.along, seat.half, tag), None
     if manner == "held":
@@ -100,17 +103,21 @@ def draw_load(
 
 
 def _hung(
-    part: str, spot: Spot, size: tuple[float, float], tag: str
+    part: str, seat: Seat, size: tuple[float, float], tag: str
 ) -> tuple[tuple[Shape, ...], Box | None]:
+    """A load on a rope, both short enough to stay off the ground where that can be."""
+    spot = seat.spot
+    rope = min(max(seat.clear - 24.0, 3.0), _ROPE)
     match part:
         case "lamp":
-            return parts.lamp(spot, _ROPE, tag), None
+            return parts.lamp(spot, rope, tag), None
         case "bucket":
-            return parts.bucket(spot, _ROPE, tag), None
+            shrunk = min(max((seat.clear - rope) / 23.0, 0.5), 1.0)
+            return parts.bucket(spot, rope, shrunk, tag), None
         case "sign":
             shapes = parts.hung_sign(spot, size[0] + 4.0, size[1] + 2.0, tag)
         case _:
-            shapes = parts.hung_block(spot, _ROPE, *size, tag)
+            shapes = parts.hung_block(spot, rope, *size, tag)
     return shapes, bounds(shapes[-1:])
 
 

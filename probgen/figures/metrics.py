@@ -59,11 +59,13 @@ def runs(text: Name | Number) -> tuple[Run, ...]:
 
 def extent(text: Name | Number, size: float = SIZE) -> Extent:
     """The room a label takes when set at `size` pt."""
-    return _extent(runs(text), size)
+    # Numbers equal in value differ in their digits (1.7, 1.70), so these are part of the key.
+    return _extent(text, str(text.value) if isinstance(text, Number) else "", size)
 
 
 @lru_cache(maxsize=4096)
-def _extent(pieces: tuple[Run, ...], size: float) -> Extent:
+def _extent(text: Name | Number, digits: str, size: float) -> Extent:
+    pieces = runs(text)
     width = height = depth = 0.0
     for run in pieces:
         scale = size * (_SUBSCRIPT if run.low else 1.0)

@@ -250,12 +250,13 @@ def plant(foot: Spot, tag: str) -> tuple[Shape, ...]:
     return pot, stem, circle(foot + 19j, 6.0, MEDIUM, tag)
 
 
-def bucket(at: Spot, rope: float, tag: str) -> tuple[Shape, ...]:
-    """A bucket hung by its handle from a rope."""
+def bucket(at: Spot, rope: float, size: float, tag: str) -> tuple[Shape, ...]:
+    """A bucket hung by its handle from a rope; `size` is 1 for one of 19 pt."""
     top = at - complex(0, rope)
-    rim = top - 7j
-    pail = polygon((rim - 6.5, rim + 6.5, rim + 4.6 - 12j, rim - 4.6 - 12j), MEDIUM, tag)
-    handle = Path(((rim - 6.5, top, rim + 6.5),), LIGHT, tag)
+    rim, floor = top - 7j * size, top - 19j * size
+    wide, narrow = 6.5 * size, 4.6 * size
+    pail = polygon((rim - wide, rim + wide, floor + narrow, floor - narrow), MEDIUM, tag)
+    handle = Path(((rim - wide, top, rim + wide),), LIGHT, tag)
     return line(at, top, MEDIUM, tag), handle, pail, _fixing(at, tag)
 
 

@@ -30,6 +30,7 @@ class Field:
     def __init__(self) -> None:
         self.shapes: list[Shape] = []
         self.segments: list[Segment] = []
+        self._bounded: list[tuple[float, float, float, float, Segment]] = []
         self.boxes: list[Box] = []
         self.measures: list[tuple[Spot, Spot]] = []  # the ends of dimension lines
 
@@ -40,19 +41,38 @@ class Field:
             if isinstance(shape, Label):
                 self.boxes.append(shape.box)
             elif solid:
-                self.segments += segments(shape)
+                self.watch(shape)
 
     def watch(self, shape: Shape) -> None:
-        """Keep labels off a line that is not itself drawn."""
-        self.segments += segments(shape)
+        """Keep labels off a shape, drawn or not."""
+        for segment in segments(shape):
+            x0, y0, x1, y1 = segment
+            self.segments.append(segment)
+            self._bounded.append((min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1), segment))
 
     def is_free(self, box: Box, gap: float = GAP) -> bool:
         """Whether no stroke comes within `gap` of the box, and no label near it."""
-        wide = box.grown(gap)
         wider = Box(box.left - _BESIDE, box.bottom - _OVER, box.right + _BESIDE, box.top + _OVER)
-        return not any(wider.overlaps(other) for other in self.boxes) and not any(
-            meets(segment, wide) for segment in self.segments
-        )
+        if any(wider.overlaps(other) for other in self.boxes):
+            return False
+        wide = box.grown(gap)
+        near = self._near(wide.left, wide.bottom, wide.right, wide.top)
+        return not any(meets(segment, wide) for segment in near)
+
+    def _near(self, left: float, bottom: float, right: float, top: float) -> list[Segment]:
+        """The pieces drawn whose own upright rectangles overlap one."""
+        return [
+            segment
+            for low_x, low_y, high_x, high_y, segment in self._bounded
+            if low_x <= right and high_x >= left and low_y <= top and high_y >= bottom
+        ]
+
+    def _met_by(self, start: Spot, end: Spot) -> list[Segment]:
+        """The pieces drawn that a straight piece meets."""
+        left, right = sorted((start.real, end.real))
+        bottom, top = sorted((start.imag, end.imag))
+        piece = (start.real, start.imag, end.real, end.imag)
+        return [s for s in self._near(left, bottom, right, top) if crosses(piece, s)]
 
     def crossings(self, start: Spot, end: Spot, trim: float = 0.0) -> int:
         """How many strokes the straight piece meets, its ends shortened by `trim`."""
@@ -60,9 +80,7 @@ class Field:
         if length <= 2 * trim:
             return 0
         cut = (end - start) / length * trim
-        a, b = start + cut, end - cut
-        piece = (a.real, a.imag, b.real, b.imag)
-        return sum(crosses(piece, other) for other in self.segments)
+        return len(self._met_by(start + cut, end - cut))
 
     def hits_label(self, start: Spot, end: Spot) -> bool:
         """Whether the straight piece comes too near a label."""
@@ -71,24 +89,21 @@ class Field:
 
     def clear_from(self, start: Spot, end: Spot) -> float:
         """How far along the straight piece the last stroke or label is met (pt); 0 if none is."""
-        way = end - start
         piece = (start.real, start.imag, end.real, end.imag)
-        farthest = 0.0
-        for other in self.segments:
-            if crosses(piece, other):
-                farthest = max(farthest, _meeting(piece, other) * abs(way))
+        met = self._met_by(start, end)
         for box in self.boxes:
             wide = box.grown(GAP)
-            for edge in _edges(wide) if meets(piece, wide) else ():
-                if crosses(piece, edge):
-                    farthest = max(farthest, _meeting(piece, edge) * abs(way))
-        return farthest
+            if meets(piece, wide):
+                met += [edge for edge in _edges(wide) if crosses(piece, edge)]
+        return max((_meeting(piece, other) for other in met), default=0.0) * abs(end - start)
 
     def lies_along(self, start: Spot, end: Spot) -> bool:
         """Whether a drawn stroke covers most of the straight piece (within a quarter point)."""
         way = end - start
         unit = way / abs(way)
-        for x0, y0, x1, y1 in self.segments:
+        left, right = sorted((start.real, end.real))
+        bottom, top = sorted((start.imag, end.imag))
+        for x0, y0, x1, y1 in self._near(left - 0.25, bottom - 0.25, right + 0.25, top + 0.25):
             one, other = complex(x0, y0) - start, complex(x1, y1) - start
             if abs((one / unit).imag) > 0.25 or abs((other / unit).imag) > 0.25:
                 continue

@@ -6,6 +6,7 @@ never by arrows.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import chain, islice
@@ -144,7 +145,7 @@ class _Drawing:
         if face:
             self.field.add(set_in(text, centred(text, face.centre), tag))
         else:
-            self.notes.append(_Note(text, self._about(shapes), tag))
+            self.notes.append(_Note(text, self._about(shapes, self._spot(element.at)), tag))
 
     def _depiction(self, element: Element) -> str:
         return self.depicts.get(element.id) or element.name
@@ -160,7 +161,9 @@ class _Drawing:
         middle = sum(outline, 0j) / len(outline)
         facing = 1 if middle.real >= spot.real else -1
         half = 2.0 if "forearm" in self.depicts.get(body.id, "") else self.supports.half(body.id)
-        return Seat(spot, along, half, self.scale, facing)
+        floors = [s for s in self.supports.surfaces if s.normal == 90.0 and s.height(spot) > 0]
+        clear = min((floor.height(spot) for floor in floors), default=math.inf)
+        return Seat(spot, along, half, self.scale, facing, clear)
 
     def _either_side(self, element: Element) -> tuple[tuple[Spot, float], ...]:
         spot, half = self._spot(element.at), self.supports.half(element.body)
@@ -169,14 +172,16 @@ class _Drawing:
         sides = sorted((along + 90.0, along - 90.0), key=lambda d: heading(d).imag)
         return tuple((spot + heading(side) * half, side) for side in sides)
 
-    def _about(self, shapes: tuple[Shape, ...]) -> tuple[tuple[Spot, float], ...]:
+    def _about(self, shapes: tuple[Shape, ...], spot: Spot) -> tuple[tuple[Spot, float], ...]:
+        """The sides of a load a label may lie on; not the one it meets its body with."""
         box = bounds(shapes)
         middle = box.centre
+        hangs = box.top < spot.imag + 3.0
+        end = (box.bottom, 270.0) if hangs else (box.top, 90.0)
         return (
             (complex(box.right, middle.imag), 0.0),
             (complex(box.left, middle.imag), 180.0),
-            (complex(middle.real, box.top), 90.0),
-            (complex(middle.real, box.bottom), 270.0),
+            (complex(middle.real, end[0]), end[1]),
         )
 
     def _force(self, element: Element) -> None:
@@ -199,7 +204,7 @@ class _Drawing:
     # Data
 
     def _angles(self) -> None:
-        for opening in openings(self.measured):
+        for opening in reversed(openings(self.measured)):  # those of cables need their place most
             variable = self.system.variables[opening.id]
             drawn = self.measured.runs_along(opening.at, opening.reference) or self._on_ground(
                 opening.at * self.scale, opening.reference

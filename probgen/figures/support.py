@@ -38,6 +38,7 @@ _RISE: Final = 1.0  # the highest a cable is followed to its wall, in lengths of
 _BROKEN: Final = 0.6  # how high one that rises further is drawn
 _RUN: Final = 0.5  # how far a cable without a wall is followed, in lengths of its body
 _FACES: Final = {"floor": 90.0, "ground": 90.0, "bracket": 90.0, "ceiling": 270.0}
+_LINES: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT)  # drawn as a line to an anchor
 _END_ON: Final = 0.6  # least |cosine| between axis and normal for an end cut to the surface
 
 
@@ -70,12 +71,14 @@ class Supports:
             match element.kind:
                 case Kind.HINGE:
                     self._hinge(element)
+                case Kind.FIXED:
+                    self._built_in(element)
                 case Kind.ROLLER:
                     self._roller(element)
                 case Kind.CONTACT | Kind.ROUGH:
                     self._contact(element)
         for element in system.elements:
-            if element.kind == Kind.CABLE:
+            if element.kind in _LINES and element.forces:
                 self._cable(element)
             elif element.kind == Kind.MUSCLE:
                 self._muscle(element)
@@ -94,9 +97,9 @@ class Supports:
         return half_thickness(self.depicts.get(body, ""))
 
     def size(self, body: str) -> float:
-        """The length of a body, pt."""
+        """The length of a body, pt; a particle counts as a small one."""
         outline = self.measured.outline(self.measured.system.body(body))
-        return max((abs(b - a) for a in outline for b in outline), default=0.0) * self.scale
+        return max(60.0, *(abs(b - a) * self.scale for a in outline for b in outline))
 
     def ways(self, element: Element) -> list[complex]:
         """The steps along the body that lead away from an element's point (pt)."""
@@ -164,6 +167,13 @@ class Supports:
             top = pin + 1j * max(0.62 * self.size(element.body), 55.0)
             self.field.add(*parts.upper_arm(pin, top, tag))
 
+    def _built_in(self, element: Element) -> None:
+        """A body's end held fast in a wall, a floor or a ceiling, square to its axis."""
+        ways = self.ways(element)
+        if ways:
+            normal = round(bearing(ways[0]) / 90.0) * 90.0 % 360.0
+            self.surfaces.append(Surface(self.spot(element.at), normal, _FACE, _FACE))
+
     # Surfaces
 
     def _roller(self, element: Element) -> None:
@@ -215,7 +225,7 @@ class Supports:
 
     def _cable(self, element: Element) -> None:
         start, tag = self.spot(element.at), f"cable:{element.id}"
-        if element.toward:
+        if self._has_far_end(element):
             end = self.spot(element.toward)
             self.field.add(*parts.cable(start, end, tag))
             self._anchor(end, bearing(end - start), tag)
@@ -231,6 +241,10 @@ class Supports:
             else:
                 self.field.add(*parts.break_mark(end, direction, 2.0, tag))
         self.field.add(*parts.cable(start, end, tag))
+
+    def _has_far_end(self, element: Element) -> bool:
+        """Whether the point a pull runs toward is named, and another than its own."""
+        return bool(element.toward) and abs(self.spot(element.toward) - self.spot(element.at)) > 1.0
 
     def _wall_hit(self, start: Spot, direction: float, element: Element) -> Spot | None:
         """Where a cable meets a wall; one that would rise too high is drawn broken off."""
@@ -264,7 +278,7 @@ class Supports:
 
     def _muscle(self, element: Element) -> None:
         start, tag = self.spot(element.at), f"muscle:{element.id}"
-        if element.toward:
+        if self._has_far_end(element):
             self.field.add(*parts.muscle(start, self.spot(element.toward), tag))
             return
         direction = self.measured.direction_of(element)

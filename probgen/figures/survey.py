@@ -197,7 +197,7 @@ def _member_openings(measured: Survey) -> list[Opening]:
 
 
 def _force_openings(measured: Survey) -> list[Opening]:
-    drawn = (Kind.CABLE, Kind.MUSCLE, Kind.FORCE)
+    drawn = (Kind.CABLE, Kind.MUSCLE, Kind.FORCE, Kind.ROPE, Kind.SPRING, Kind.STRUT)
     found = []
     for force in measured.system.forces:
         if force.kind in drawn and not force.part and measured.has(force.direction):

@@ -33,7 +33,7 @@ LONGEST_TEXT: Final = 300
 DEEPEST_NESTING: Final = 24
 LARGEST_EXPONENT: Final = 6
 LARGEST_POWER_OF_TEN: Final = 30
-RELATIONS: Final = ("<=", ">=", "<", ">")
+RELATIONS: Final = ("<", "<=", ">", ">=")
 
 _TWO_ARGUMENTS: Final = frozenset({"atan2", "hypot", "min", "max"})
 _SUM, _PRODUCT, _POWER = 10, 20, 30
@@ -45,7 +45,7 @@ _TOKEN: Final = re.compile(
     rf"""\s*(?:
         (?P<number>(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)(?:\s*(?P<unit>{_UNIT})(?![A-Za-z0-9_]))?
       | (?P<name>[A-Za-z][A-Za-z0-9_]*(?:\.[A-Za-z][A-Za-z0-9_]*)*)
-      | (?P<sign>\*\*|<=|>=|[-+*/^(),<>])
+      | (?P<sign>\*\*|<=|>=|[-+*/^(),<>=])
       | (?P<end>$)
     )""",
     re.VERBOSE,
@@ -66,7 +66,7 @@ class UnknownNameError(ExpressionError):
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """Two expressions and the relation that must hold between them: "<", "<=", ">" or ">="."""
+    """Two expressions and the relation that must hold: "<", "<=", ">", ">=" or "="."""
 
     left: Expression
     relation: str
@@ -94,11 +94,23 @@ def parse(text: str, scope: Mapping[str, Name]) -> Expression:
 
 def parse_comparison(text: str, scope: Mapping[str, Name]) -> Comparison:
     """The comparison an author wrote, such as "T < 1500 N".  Raises ExpressionError."""
+    return _parse_sides(text, scope, RELATIONS)
+
+
+def parse_equation(text: str, scope: Mapping[str, Name]) -> Comparison:
+    """The equation an author wrote, such as "A.y = 2*B.y".  Raises ExpressionError."""
+    return _parse_sides(text, scope, ("=",))
+
+
+def _parse_sides(
+    text: str, scope: Mapping[str, Name], relations: tuple[str, ...]
+) -> Comparison:
     reader = _Reader(text, scope)
     left = reader.expression(0)
     relation = reader.take()
-    if relation.text not in RELATIONS:
-        raise ExpressionError("expected one of < <= > >= after the first side", relation.column)
+    if relation.text not in relations:
+        known = f"one of {' '.join(relations)}" if len(relations) > 1 else relations[0]
+        raise ExpressionError(f"expected {known} after the first side", relation.column)
     right = reader.expression(0)
     reader.expect_end()
     return Comparison(left, relation.text, right)

@@ -18,11 +18,13 @@ from probgen.quantities.expression import (
     Lump,
     Name,
     Number,
+    Power,
     Product,
     Quotient,
     Sum,
     negative,
     number,
+    over,
     times,
     total,
 )
@@ -115,6 +117,9 @@ def sine(angle: Angle) -> Expression:
     varying = Angle(Decimal(0), angle.multiples)
     if rest:
         return _sine_of_mixed(Angle(constant, angle.multiples))
+    sides = _sides(angle.multiples)
+    if sides is not None:
+        return _sine_by_sides(*sides, int(quarter))
     flipped = _leads_negative(varying)
     if flipped:
         varying = _scaled(varying, Decimal(-1))
@@ -123,6 +128,37 @@ def sine(angle: Angle) -> Expression:
         return negative(shown) if quarter == 3 else shown
     shown = Call("sin", (varying.expression,))
     return negative(shown) if (quarter == 2) != flipped else shown
+
+
+def _sides(
+    multiples: tuple[tuple[Expression, Decimal], ...],
+) -> tuple[Expression, Expression] | None:
+    """(sine, cosine) of an angle that is given by lengths, such as atan2(h, L); else None."""
+    if len(multiples) != 1 or abs(multiples[0][1]) != 1:
+        return None
+    part, factor = multiples[0]
+    match part:
+        case Call("atan2", (rise, run)) | Call("atan", (Quotient(rise, run),)):
+            slant = Call("hypot", (run, rise))
+            found = over(rise, slant), over(run, slant)
+        case Call("asin", (ratio,)):
+            found = ratio, _other_side(ratio)
+        case Call("acos", (ratio,)):
+            found = _other_side(ratio), ratio
+        case _:
+            return None
+    return (found[0] if factor > 0 else negative(found[0]), found[1])
+
+
+def _other_side(ratio: Expression) -> Expression:
+    """sqrt(1 - ratio^2)."""
+    return Call("sqrt", (total((1, UNITY), (-1, Power(ratio, 2))),))
+
+
+def _sine_by_sides(sines: Expression, cosines: Expression, quarter: int) -> Expression:
+    """sin of the angle plus so many quarter turns."""
+    shown = cosines if quarter % 2 else sines
+    return negative(shown) if quarter >= 2 else shown
 
 
 def cosine(angle: Angle) -> Expression:

@@ -13,11 +13,13 @@ from probgen.quantities.expression import (
     Name,
     Power,
     Quotient,
+    Sum,
     linear_parts,
     names_in,
     negative,
     over,
     positive_first,
+    rebuilt,
     substituted,
     times,
     total,
@@ -37,10 +39,24 @@ def solved_for(expression: Expression, unknown: str) -> Expression | None:
 
 def isolated(slope: Expression, rest: Expression) -> Expression:
     """-rest/slope, with the signs the way one writes it by hand."""
-    quotient = over(negative(rest), slope)
+    quotient = over(negative(_cancelled(rest)), _cancelled(slope))
     if isinstance(quotient, Quotient):
         return Quotient(positive_first(quotient.top), positive_first(quotient.bottom))
     return positive_first(quotient)
+
+
+def _cancelled(expression: Expression) -> Expression:
+    """Sums without terms that take each other away, at every depth."""
+    inner = rebuilt(expression, _cancelled)
+    if not isinstance(inner, Sum):
+        return inner
+    kept: list[tuple[int, Expression]] = []
+    for sign, term in inner.terms:
+        if (-sign, term) in kept:
+            kept.remove((-sign, term))
+        else:
+            kept.append((sign, term))
+    return total(*kept)
 
 
 def both_solved(
@@ -90,14 +106,18 @@ def _inverse(function: str, expression: Expression, part: Name) -> Expression | 
 
 
 def _from_both(expression: Expression) -> Expression | None:
-    """A sin x + B cos x = 0: tan x = -B/A."""
+    """A sin x + B cos x + C = 0: tan x = -B/A without C, else sin(x + phi) = -C/sqrt(A^2 + B^2)
+    with tan phi = B/A.
+    """
     sines = linear_parts(expression, _SINE.id)
-    if sines is None:
+    cosines = sines and linear_parts(sines[1], _COSINE.id)
+    if sines is None or cosines is None or _COSINE.id in names_in(sines[0]):
         return None
-    cosines = linear_parts(sines[1], _COSINE.id)
-    if cosines is None or _COSINE.id in names_in(sines[0]) or cosines[1] != ZERO:
-        return None
-    return Call("atan", (isolated(sines[0], cosines[0]),))
+    if cosines[1] == ZERO:
+        return Call("atan", (isolated(sines[0], cosines[0]),))
+    size = Call("hypot", (sines[0], cosines[0]))
+    shifted = Call("asin", (isolated(size, cosines[1]),))
+    return total((1, shifted), (-1, Call("atan2", (cosines[0], sines[0]))))
 
 
 def _from_square(expression: Expression, unknown: str) -> Expression | None:

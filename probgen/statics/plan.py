@@ -9,7 +9,7 @@ force whose line passes through the pivot counts as absent however its arm is wr
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -22,7 +22,15 @@ from probgen.statics.isolation import both_solved, solved_for
 from probgen.statics.method import Method
 from probgen.statics.refusal import Refusal
 from probgen.statics.search import Field, Move, dependence, shortest
-from probgen.statics.system import Definition, Find, Form, Role, System
+from probgen.statics.system import (
+    Condition,
+    Definition,
+    Find,
+    Form,
+    Limit,
+    Role,
+    System,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,18 +58,31 @@ class Outcome:
 
 @dataclass(frozen=True, slots=True)
 class Plan:
-    """The way through a problem; evaluating its steps in order is the solution."""
+    """The way through a problem; evaluating its steps in order is the solution.
+
+    branches: where the largest or smallest value before a limit is asked, the plan to each limit;
+    definitions, steps and outcomes are then theirs, and empty here.
+    """
 
     system: System
     method: Method
     definitions: tuple[Definition, ...]
     steps: tuple[Step, ...]
     outcomes: tuple[Outcome, ...]
+    branches: tuple[Branch, ...] = ()
 
     @property
     def pivots(self) -> tuple[str, ...]:
         """The points the plan takes torques about."""
         return tuple(s.equation.about for s in self.steps if s.equation.kind == "torque")
+
+
+@dataclass(frozen=True, slots=True)
+class Branch:
+    """One limit reached: the plan of the system in which it is."""
+
+    limit: Limit
+    plan: Plan
 
 
 Probe = Mapping[str, NDArray[np.float64]]
@@ -74,6 +95,9 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     Raises Refusal when the situation is unstable, indeterminate, or no order of steps is found.
     """
     method = method or Method()
+    extreme = extreme_find(system)
+    if extreme is not None:
+        return _to_each_limit(system, extreme, probe, method)
     settled, open_definitions = _settle(system)
     known = dict(probe)
     for definition in settled:
@@ -89,7 +113,8 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
         for equation, held in zip(equations, holds, strict=True)
     )
     kept_out = [_removed(system, e, h, unknowns) for e, h in zip(equations, holds, strict=True)]
-    field = Field(equations, unknowns, holds, [len(removed) for removed in kept_out])
+    weights = [_relief(system, e, out) for e, out in zip(equations, kept_out, strict=True)]
+    field = Field(equations, unknowns, holds, weights)
     wanted = wanted_unknowns(system)
     bits = sum(1 << place for place, name in enumerate(unknowns) if name in wanted)
     path = shortest(field, bits)
@@ -99,6 +124,28 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
         step for move in path for step in _steps(field, move, kept_out[move.equations[0]])
     )
     return Plan(system, method, settled, steps, tuple(_outcomes(system)))
+
+
+def extreme_find(system: System) -> Find | None:
+    """The find that asks how far something may go, None when there is none."""
+    forms = (Form.LARGEST, Form.SMALLEST)
+    return next((find for find in system.finds if find.form in forms), None)
+
+
+def _to_each_limit(system: System, extreme: Find, probe: Probe, method: Method) -> Plan:
+    if not system.limits:
+        raise Refusal(
+            f"{extreme.quantity} has no {extreme.form} value: nothing limits it; add a [[limit]]"
+        )
+    finds = tuple(
+        replace(find, form=Form.VALUE) if find is extreme else find for find in system.finds
+    )
+    branches = []
+    for limit in system.limits:
+        reached = Condition(limit.id, limit.left, limit.right, "")
+        at_limit = replace(system, conditions=(*system.conditions, reached), finds=finds, limits=())
+        branches.append(Branch(limit, find_plan(at_limit, probe, method)))
+    return Plan(system, method, (), (), (), tuple(branches))
 
 
 def _absent(unknowns: tuple[str, ...], held: int) -> frozenset[str]:
@@ -129,8 +176,22 @@ def wanted_unknowns(system: System) -> tuple[str, ...]:
     """The quantities the finds need, each once, in the order asked."""
     wanted: list[str] = []
     for find in system.finds:
-        wanted += _parts_of(find)
+        wanted += _limit_names(system, find) if find.form is Form.HOLDS else _parts_of(find)
     return tuple(dict.fromkeys(wanted))
+
+
+def limits_asked(system: System, find: Find) -> tuple[Limit, ...]:
+    """The limits a "holds" find is about: the one it names, or all."""
+    return tuple(limit for limit in system.limits if find.quantity in ("", limit.id))
+
+
+def _limit_names(system: System, find: Find) -> list[str]:
+    return [
+        name
+        for limit in limits_asked(system, find)
+        for side in (limit.left, limit.right)
+        for name in sorted(names_in(side))
+    ]
 
 
 def _parts_of(find: Find) -> list[str]:
@@ -157,6 +218,17 @@ def _removed(
         if force.body in equation.bodies:
             free += sorted(_unknown_in(system, force.magnitude) - inside)
     return tuple(dict.fromkeys(free))
+
+
+def _relief(system: System, equation: Equation, removed: tuple[str, ...]) -> int:
+    """How much a choice of pivot simplifies: unknowns that act at the pivot count double."""
+    at_pivot = {
+        name
+        for force in system.forces
+        if force.body in equation.bodies and force.point == equation.about
+        for name in names_in(force.magnitude)
+    }
+    return sum(2 if name in at_pivot else 1 for name in removed)
 
 
 def _unknown_in(system: System, expression: Expression) -> frozenset[str]:

@@ -8,15 +8,17 @@ and muscles pull, surfaces push, lengths and coefficients are not negative; ever
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.quantities.expression import Value
+from probgen.quantities.expression import Value, evaluate
 from probgen.statics.assembly import assemble, coordinates
 from probgen.statics.plan import Plan
 from probgen.statics.second import solve_all, with_definitions
+from probgen.statics.solution import GOVERNING
+from probgen.statics.system import Form, System
 
 Array = NDArray[np.float64]
 TOLERANCE = 1e-9
@@ -40,6 +42,30 @@ def prove(plan: Plan, solved: Mapping[str, Value]) -> Proof:
     """Prove a solution as returned by `solve` (floats or arrays with one entry a draw)."""
     draws = max(np.size(value) for value in solved.values())
     batch = {name: np.broadcast_to(np.asarray(v, float), draws) for name, v in solved.items()}
+    if plan.branches:
+        return _prove_branches(plan, batch, draws)
+    return _prove(plan, batch, draws)
+
+
+def _prove_branches(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
+    """Each draw proved in the system of the limit that governs it, all other limits kept."""
+    residual, difference = np.zeros(draws), np.zeros(draws)
+    faults: list[tuple[str, ...]] = [()] * draws
+    for place, branch in enumerate(plan.branches):
+        chosen = np.flatnonzero(batch[GOVERNING] == place)
+        if not len(chosen):
+            continue
+        part = {name: value[chosen] for name, value in batch.items() if name != GOVERNING}
+        kept = replace(branch.plan, system=replace(branch.plan.system, limits=plan.system.limits))
+        proof = _prove(kept, part, len(chosen))
+        residual[chosen] = proof.max_residual
+        difference[chosen] = proof.second_solver_difference
+        for here, fault in zip(chosen, proof.faults, strict=True):
+            faults[int(here)] = fault
+    return Proof(residual, difference, tuple(faults))
+
+
+def _prove(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
     system = plan.system
     with np.errstate(all="ignore"):
         second = solve_all(system, batch, _start(plan, batch, draws))
@@ -52,6 +78,8 @@ def prove(plan: Plan, solved: Mapping[str, Value]) -> Proof:
     _blame(faults, ~(residual <= TOLERANCE), "the balances do not close")
     _blame(faults, ~(difference <= TOLERANCE), "the second solver finds other values")
     _blame_senses(plan, complete, size, faults)
+    if not any(find.form is Form.HOLDS for find in system.finds):
+        _blame_limits(system, complete, faults)
     return Proof(residual, difference, tuple(tuple(fault) for fault in faults))
 
 
@@ -112,3 +140,12 @@ def _blame_senses(
         if variable.nonnegative:
             negative = np.broadcast_to(value < -TOLERANCE * np.maximum(size, 1.0), len(faults))
             _blame(faults, negative, f"{variable.name} ({variable.id}) comes out negative")
+
+
+def _blame_limits(system: System, values: Mapping[str, Value], faults: list[list[str]]) -> None:
+    """A limit that is passed; reaching it exactly is allowed."""
+    for limit in system.limits:
+        left, right = (np.asarray(evaluate(side, values)) for side in (limit.left, limit.right))
+        beyond = left - right if limit.relation == "<=" else right - left
+        slack = TOLERANCE * np.maximum(np.abs(left), np.abs(right))
+        _blame(faults, np.broadcast_to(beyond > slack, len(faults)), f"{limit.name}")

@@ -14,10 +14,11 @@ from itertools import combinations, count
 
 import numpy as np
 
-from probgen.quantities.expression import Value, evaluate, names_in
-from probgen.statics.equation import Equation
+from probgen.quantities.expression import UNITY, Value, evaluate, names_in
+from probgen.statics.equation import Equation, X, Y
 from probgen.statics.isolation import both_solved, solved_for
 
+_TOGETHER = 30.0  # dearer than the single steps that may take their place
 _COST = {"force": 0.8, "torque": 1.0, "condition": 0.4}
 
 
@@ -34,7 +35,8 @@ class Field:
     """What the search runs over.
 
     holds: for each equation the set of unknowns (as bits) its value changes with.
-    removed: for each equation how many unknown forces its pivot or axis keeps out.
+    removed: for each equation how much its pivot or axis keeps out: two for an unknown force at
+    the pivot, one for another that does not enter.
     """
 
     equations: Sequence[Equation]
@@ -131,7 +133,7 @@ def _pairs(
     for one, two in combinations(ranked[:6], 2):
         left, right = field.equations[one].expression, field.equations[two].expression
         if both_solved(left, right, names) and _independent(field, one, two):
-            price = _price(field, one, depth) + _price(field, two, depth) + 6.0
+            price = _price(field, one, depth) + _price(field, two, depth) + _TOGETHER
             yield Move((one, two), (first, second)), price
             return
 
@@ -149,6 +151,8 @@ def _price(field: Field, index: int, depth: int) -> float:
     price += 0.2 * max(len(equation.bodies) - 1, 0)
     if equation.kind == "torque":
         price += 0.3 * depth - 0.05 * field.removed[index]
-    if equation.axis is not None and equation.axis.label not in ("x", "y"):
-        price += 0.3
+    if equation.axis is not None and equation.axis not in (X, Y):
+        price += 0.15
+    if equation.kind == "force":
+        price += 0.1 * sum(term.ratio != UNITY for term in equation.terms)
     return price

@@ -32,6 +32,7 @@ class Variable:
     symbol: its printed letter in the author's short notation, "m_1", "theta", "R_x".
     name: what it is in words, "shelf mass"; unit: what it is printed in.
     nonnegative: a negative value has no meaning (a pull, a push of a surface, a length).
+    low, high: the bounds an author states for an unknown, coherent units; None where there is none.
     """
 
     id: str
@@ -42,6 +43,8 @@ class Variable:
     role: Role
     nonnegative: bool = False
     measured: str = ""
+    low: float | None = None
+    high: float | None = None
 
     @property
     def as_name(self) -> Name:

@@ -47,7 +47,7 @@ def answers(case: Case, convention: Convention) -> tuple[Answer, ...]:
 
 def _value(digits: Digits, id: str, asked: bool = True) -> Answer:
     variable = digits.case.system.variables[id]
-    unit = variable.unit
+    unit = digits.unit_of(id)
     value = digits.case.values[id] / unit.factor
     name = "" if unit.name == "1" else unit.name
     return Answer(id, value, name, plain(digits.final(id)), variable.symbol, None, asked)
@@ -60,7 +60,7 @@ def _force(digits: Digits, find: Find) -> list[Answer]:
         return parts
     case, convention = digits.case, digits.convention
     symbol = case.system.element(find.quantity).symbol
-    unit = case.system.variables[f"{find.quantity}.x"].unit
+    unit = digits.unit_of(f"{find.quantity}.x")
     size = case.values[f"{find.quantity}.magnitude"]
     way = worded(case.values[f"{find.quantity}.direction"], convention)
     magnitude = Answer(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from decimal import Decimal
 
 from probgen.quantities.expression import (
@@ -38,7 +39,12 @@ def check_section(digits: Digits, body: Body) -> Section | None:
 def _unused(digits: Digits, body: Body) -> Equation | None:
     """The unused balance with most terms whose quantities are all known."""
     plan, system = digits.case.plan, digits.case.system
-    used = {(step.equation.kind, step.equation.about) for step in plan.steps}
+    used = {
+        (equation.kind, equation.about)
+        for step in plan.steps
+        for equation in (step.equation, *((step.partner,) if step.partner else ()))
+        if equation.bodies == (body.id,)
+    }
     candidates = [
         *(
             oriented(torque_balance(system, (body.id,), point, plan.method), digits.case.values)
@@ -59,11 +65,23 @@ def _unused(digits: Digits, body: Body) -> Equation | None:
         and all(_one_link(equation, term.source) for term in equation.terms)
     ]
     found = {step.unknown for step in plan.steps}
+    known = [_without_nothing(equation, digits) for equation in known]
     return max(
         known,
         key=lambda e: (len(e.terms), len(names_in(e.expression) & found)),
         default=None,
     )
+
+
+def _without_nothing(equation: Equation, digits: Digits) -> Equation:
+    """The equation without terms that are zero for these values."""
+    values = [
+        float(evaluate(term.expression(equation.method), digits.case.values))
+        for term in equation.terms
+    ]
+    least = 1e-9 * max(abs(value) for value in values)
+    kept = zip(equation.terms, values, strict=True)
+    return replace(equation, terms=tuple(term for term, value in kept if abs(value) > least))
 
 
 def _one_link(equation: Equation, source: str) -> bool:
@@ -96,7 +114,7 @@ def _rows(digits: Digits, equation: Equation) -> tuple[Row, ...]:
 
 
 def _term_numbers(digits: Digits, equation: Equation) -> list[tuple[int, Number]]:
-    """Each term's value to one common decimal place, with digits enough for a clean sum."""
+    """Each term's value to one common decimal place, with four figures in the largest."""
     dimension = FORCE if equation.kind == "force" else TORQUE
     unit = digits.convention.units.unit_of(dimension)
     values = [
@@ -105,12 +123,8 @@ def _term_numbers(digits: Digits, equation: Equation) -> list[tuple[int, Number]
         for term in equation.terms
     ]  # fmt: skip
     largest = max(abs(value) for value in values)
-    first = 3 - round_figures(largest, 4).adjusted()
-    chosen: list[Decimal] = []
-    for places in range(max(first, 0), max(first, 0) + 3):
-        chosen = [round_places(exact(value), places) for value in values]
-        if not sum(chosen):
-            break
+    places = max(3 - round_figures(largest, 4).adjusted(), 0)
+    chosen = [round_places(exact(value), places) for value in values]
     return [(-1 if value < 0 else 1, Number(abs(value), unit)) for value in chosen]
 
 

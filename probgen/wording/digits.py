@@ -20,7 +20,7 @@ from probgen.quantities.expression import (
     substituted,
 )
 from probgen.quantities.rounding import exact, last_place, round_figures
-from probgen.quantities.unit import ANGLE, PLAIN, Dimension, Unit
+from probgen.quantities.unit import ANGLE, PLAIN, SI, Dimension, Unit
 from probgen.statics.system import Role
 from probgen.wording.case import Case
 from probgen.wording.convention import Convention
@@ -37,8 +37,14 @@ class Digits:
 
     def final(self, id: str) -> Number:
         """A quantity as an answer: rounded to the course's figures, in its own unit."""
+        return self.rounded(self.case.values[id], self.unit_of(id))
+
+    def unit_of(self, id: str) -> Unit:
+        """The unit an answer is printed in: its own, or the course's where that is customary."""
         variable = self.case.system.variables[id]
-        return self.rounded(self.case.values[id], variable.unit)
+        if self.convention.units is SI or variable.unit in self.convention.units.units:
+            return variable.unit
+        return self.convention.units.unit_of(variable.dimension)
 
     def rounded(self, value: float, unit: Unit) -> Number:
         """A value (coherent) to the course's significant figures in a unit."""
@@ -56,8 +62,11 @@ class Digits:
             digits = _shortened(digits, figures)
         return Number(digits, unit if dimension != PLAIN else None)
 
-    def data(self, id: str) -> Number:
-        """A given or derived quantity as printed, in the coherent unit of its dimension."""
+    def data(self, id: str, guard: int = 1) -> Number:
+        """A given or derived quantity as printed, in the coherent unit of its dimension.
+
+        Where that unit is no decimal multiple of the given one, the digits are carried ones.
+        """
         number = self.case.numbers[id]
         variable = self.case.system.variables[id]
         unit = self.convention.units.unit_of(variable.dimension)
@@ -66,13 +75,13 @@ class Digits:
             return Number(number.value, unit if variable.dimension != PLAIN else None)
         ratio = exact(own.factor / unit.factor)
         if own.dimension == ANGLE or len(ratio.as_tuple().digits) > 1:
-            return self.carried(self.case.values[id], variable.dimension)
+            return self.carried(self.case.values[id], variable.dimension, guard)
         return Number(_plain_exponent(number.value * ratio), unit)
 
     def shown(self, id: str, guard: int = 1) -> Number:
         """A quantity within a substitution."""
         if id in self.case.numbers:
-            return self.data(id)
+            return self.data(id, guard)
         variable = self.case.system.variables[id]
         return self.carried(self.case.values[id], variable.dimension, guard)
 
@@ -98,28 +107,36 @@ class Digits:
         length = units.unit_of(Dimension(length=1))
         return self.carried(float(evaluate(printed, {})), length.dimension, guard)
 
+    def result(self, value: float, dimension: Dimension) -> Number:
+        """A computed value (coherent) as the line that ends its working shows it.
+
+        It has a guard digit, and more where rounding the printed digits would give another answer.
+        """
+        figures, rule = self.convention.figures, self.convention.rounding
+        unit = self.convention.units.unit_of(dimension)
+        final = round_figures(value / unit.factor, figures, rule)
+        for guard in range(1, _MOST_GUARD):
+            printed = self.carried(value, dimension, guard)
+            if round_figures(float(printed.value), figures, rule) == final:
+                break
+        return printed
+
     def guard_for(self, expression: Expression, value: float, dimension: Dimension) -> int:
-        """Guard digits after which the printed numbers of an expression give its printed value."""
+        """Guard digits with which the printed numbers of an expression give its printed result.
+
+        The result agrees when it is less than one unit of its last digit away.  Raises
+        ArithmeticError when no number of digits is enough.
+        """
+        unit = self.convention.units.unit_of(dimension)
+        printed = self.result(value, dimension)
+        near = float(last_place(printed.value)) if printed.value else 1e-3
         for guard in range(1, _MOST_GUARD + 1):
-            if self._agrees(expression, value, dimension, guard):
+            worked = float(evaluate(self.put_in(expression, guard), {})) / unit.factor
+            if abs(worked - float(printed.value)) < near:
                 return guard
         raise ArithmeticError(
             f"no printed working of {sorted(names_in(expression))} reaches {value!r}"
         )
-
-    def _agrees(
-        self, expression: Expression, value: float, dimension: Dimension, guard: int
-    ) -> bool:
-        unit = self.convention.units.unit_of(dimension)
-        printed = self.carried(value, dimension, guard)
-        figures, rule = self.convention.figures, self.convention.rounding
-        final = round_figures(value / unit.factor, figures, rule)
-        if round_figures(float(printed.value), figures, rule) != final:
-            return False  # rounding what is printed would give another answer
-        worked = float(evaluate(self.put_in(expression, guard), {})) / unit.factor
-        if not final:
-            return abs(worked) < 0.5 * 10.0 ** (-guard)
-        return abs(worked - float(printed.value)) <= float(last_place(final)) / 2
 
     def is_data(self, id: str) -> bool:
         role = self.case.system.variables[id].role

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from probgen.quantities.expression import evaluate, names_in
-from probgen.quantities.formula import Relation
-from probgen.statics.system import Body, Couple, Element, Force, Kind, Role
+from probgen.quantities.expression import Expression, Number, evaluate, names_in
+from probgen.quantities.formula import Formula, Relation
+from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Role
 from probgen.wording.block import Block, Display, Picture, Row, Section
 from probgen.wording.digits import Digits
 from probgen.wording.direction import toward
@@ -24,7 +24,7 @@ def forces_section(digits: Digits, body: Body) -> Section:
         opening += f", and {counted(len(moments), 'couple')}"
     items = [item for _, item in told] + [_couple(couple) for couple in moments]
     blocks: list[Block] = [paragraph(say(opening + ":")), itemized(items)]
-    rows = tuple(weight_rows(digits, body))
+    rows = tuple(definition_rows(digits, body))
     if rows:
         blocks.append(Display(rows))
     blocks += _component_note(digits, body)
@@ -66,7 +66,7 @@ _PUSHES = {
     Kind.ROLLER: "the push {F} of {by}{at}, {way}",
     Kind.CONTACT: "the push {F} of {by}{at}, {way}{smooth}",
     Kind.ROUGH: "the normal push {F} of {by}{at}, {way}",
-    Kind.FORCE: "the force {F} of {by}{at}, {way}",
+    Kind.FORCE: "{of}{at}, {way}",
 }
 
 
@@ -74,66 +74,92 @@ def _one(digits: Digits, element: Element, force: Force) -> Inlines:
     degrees = float(evaluate(force.direction, digits.case.values))
     pattern = _PUSHES.get(force.kind, _PUSHES[Kind.FORCE])
     if force.part == "friction":
-        pattern = "the friction {F} there, taken {way}"
+        pattern = "the friction {F} of {by}{at}, taken {way}"
     particle = digits.case.system.body(force.body).particle
     return say(
         pattern,
         F=force.magnitude,
         by=element.name,
+        of=_of(element, force),
         at="" if particle else say(" at {P}", P=letter(force.point)),
         way=toward(degrees),
         smooth="" if toward(degrees) == "straight up" else _SMOOTH,
     )
 
 
+def _of(element: Element, force: Force) -> Inlines:
+    """ "the force F of the wind", but "the push F"."""
+    if element.name.rsplit(" ", 1)[-1] in ("force", "push", "pull", "thrust", "load"):
+        return say("{by} {F}", by=element.name, F=force.magnitude)
+    return say("the force {F} of {by}", F=force.magnitude, by=element.name)
+
+
 def _couple(couple: Couple) -> Inlines:
+    if couple.source.endswith("couple"):
+        return say("{by} {M}", M=couple.moment, by=couple.source)
     return say("the couple {M} of {by}", M=couple.moment, by=couple.source)
 
 
 def _component_note(digits: Digits, body: Body) -> Iterator[Block]:
     """What a negative result will mean, where the working has components of unknown sign."""
-    free = [
-        force.magnitude
-        for force in digits.case.system.forces
-        if force.body == body.id and _sign_unknown(digits, force)
-    ]
+    system = digits.case.system
+    free = [force.magnitude for force in system.forces if force.body == body.id]
+    free += [couple.moment for couple in system.couples if couple.body == body.id]
+    free = [size for size in dict.fromkeys(free) if _sign_unknown(digits, size)]
     if free:
         yield paragraph(
             say(
-                "{these} {are} taken positive as named; a negative result means the opposite way.",
+                "{these} {are} taken positive the way named; a negative result means the "
+                "opposite way.",
                 these=listed(free),
                 are="is" if len(free) == 1 else "are",
             )
         )
 
 
-def _sign_unknown(digits: Digits, force: Force) -> bool:
+def _sign_unknown(digits: Digits, size: Expression) -> bool:
     variables = digits.case.system.variables
     return any(
         variables[name].role is Role.UNKNOWN and not variables[name].nonnegative
-        for name in names_in(force.magnitude)
+        for name in names_in(size)
     )
 
 
-def weight_rows(digits: Digits, body: Body) -> Iterator[Row]:
-    """W = m g worked out, for each weight on the body that givens settle."""
-    used = {
+def definition_rows(digits: Digits, body: Body) -> Iterator[Row]:
+    """Weights, resultants and angles worked out that the forces on the body are made of."""
+    needed = _needed(digits, body)
+    told_before = {
         name
-        for force in digits.case.system.forces
-        if force.body == body.id
-        for name in names_in(force.magnitude)
+        for earlier in digits.case.system.bodies[: digits.case.system.bodies.index(body)]
+        for name in _needed(digits, earlier)
     }
     for definition in digits.case.plan.definitions:
-        if definition.variable not in used:
-            continue
-        variable = digits.case.system.variables[definition.variable]
-        value = digits.case.values[definition.variable]
-        guard = digits.guard_for(definition.expression, value, variable.dimension)
-        right = (
-            definition.expression,
-            Relation("="),
-            digits.put_in(definition.expression, guard),
-            Relation("="),
-            digits.carried(value, variable.dimension, guard),
-        )
-        yield Row((variable.as_name,), "=", right)
+        if definition.variable in needed - told_before:
+            yield definition_row(digits, definition)
+
+
+def _needed(digits: Digits, body: Body) -> frozenset[str]:
+    """Every quantity the forces on a body hold, and those these are defined by."""
+    system = digits.case.system
+    held: frozenset[str] = frozenset()
+    for force in system.forces:
+        if force.body == body.id:
+            held |= names_in(force.magnitude) | names_in(force.direction)
+            for link in system.points[force.point].links:
+                held |= names_in(link.length) | names_in(link.direction)
+    for definition in reversed(digits.case.plan.definitions):
+        if definition.variable in held:
+            held |= names_in(definition.expression)
+    return held
+
+
+def definition_row(digits: Digits, definition: Definition) -> Row:
+    """W = m g = (4.0 kg)(9.80 m/s^2) = 39.2 N."""
+    variable = digits.case.system.variables[definition.variable]
+    value = digits.case.values[definition.variable]
+    guard = digits.guard_for(definition.expression, value, variable.dimension)
+    printed = digits.put_in(definition.expression, guard)
+    shown = () if isinstance(printed, Number) else (printed, Relation("="))
+    result = digits.result(value, variable.dimension)
+    right: Formula = (definition.expression, Relation("="), *shown, result)
+    return Row((variable.as_name,), "=", right)

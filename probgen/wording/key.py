@@ -5,8 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from probgen.quantities.expression import evaluate, names_in
+from probgen.quantities.rounding import exact
+from probgen.statics.candidate import ALONG
+from probgen.statics.equation import X, Y
 from probgen.statics.plan import Step
-from probgen.wording.block import Block, Section
+from probgen.statics.system import Body
+from probgen.wording.block import Block, Display, Row, Section
 from probgen.wording.case import Case
 from probgen.wording.check import check_section
 from probgen.wording.convention import Convention
@@ -15,8 +19,8 @@ from probgen.wording.direction import toward
 from probgen.wording.forces import forces_section
 from probgen.wording.resultant import resultant_sections
 from probgen.wording.sentence import letter, paragraph, say
-from probgen.wording.turning import turning_section
-from probgen.wording.working import working
+from probgen.wording.turning import equation_noun, together, turning_section
+from probgen.wording.working import balance_row, rows_of, working
 
 
 def tell(case: Case, convention: Convention) -> tuple[Section, ...]:
@@ -25,14 +29,37 @@ def tell(case: Case, convention: Convention) -> tuple[Section, ...]:
     Raises ArithmeticError when some printed working would not give its printed result.
     """
     digits = Digits(case, convention)
-    bodies = case.system.bodies
+    bodies = _bodies_told(case)
     return (
-        _axes(digits),
+        *((_axes(digits),) if bodies else ()),
         *(forces_section(digits, body) for body in bodies),
         *_steps(digits),
+        *_asked_definitions(digits),
         *resultant_sections(digits),
         *(section for body in bodies if (section := check_section(digits, body))),
     )
+
+
+def _bodies_told(case: Case) -> tuple[Body, ...]:
+    """The bodies whose forces the working uses, in the template's order."""
+    used = {
+        id
+        for step in case.plan.steps
+        for equation in (step.equation, step.partner)
+        if equation is not None
+        for id in equation.bodies
+    }
+    return tuple(body for body in case.system.bodies if body.id in used)
+
+
+def _asked_definitions(digits: Digits) -> Iterator[Section]:
+    """Quantities asked that the data alone settle."""
+    asked = [find.quantity for find in digits.case.system.finds]
+    for definition in digits.case.plan.definitions:
+        if definition.variable in asked:
+            variable = digits.case.system.variables[definition.variable]
+            rows = rows_of(digits, variable.as_name, definition.expression, definition.variable)
+            yield Section(_heading(variable.name), (Display(tuple(rows)),))
 
 
 def _axes(digits: Digits) -> Section:
@@ -50,18 +77,62 @@ def _axes(digits: Digits) -> Section:
 def _steps(digits: Digits) -> Iterator[Section]:
     """Torque balances with their reasons; force balances that follow one another together."""
     waiting: list[Step] = []
+    after_pair = False
     for step in digits.case.plan.steps:
-        if step.equation.kind == "force":
+        if after_pair:
+            after_pair = False
+            continue
+        after_pair = step.partner is not None
+        if step.equation.kind == "force" and step.partner is None:
+            if waiting and waiting[-1].equation.bodies != step.equation.bodies:
+                yield from _force_section(digits, waiting)
+                waiting = []
             waiting.append(step)
             continue
         yield from _force_section(digits, waiting)
         waiting = []
-        if step.equation.kind == "torque":
-            yield turning_section(digits, step)
-            yield _torque_section(digits, step)
-        else:
-            yield _condition_section(digits, step)
+        yield from _single(digits, step)
     yield from _force_section(digits, waiting)
+
+
+def _single(digits: Digits, step: Step) -> Iterator[Section]:
+    if step.partner is not None:
+        yield _pair_section(digits, step)
+    elif step.equation.kind == "torque":
+        yield turning_section(digits, step)
+        yield _torque_section(digits, step)
+    else:
+        yield _condition_section(digits, step)
+
+
+def _pair_section(digits: Digits, step: Step) -> Section:
+    """Two balances that hold the same two unknowns: both, then the two results."""
+    plan, partner = digits.case.plan, step.partner
+    assert partner is not None
+    other = plan.steps[plan.steps.index(step) + 1]
+    first, last = (digits.case.system.variables[s.unknown].as_name for s in (other, step))
+    reason = say(
+        "No balance holds only one unknown. These two hold both {first} and {last}:",
+        first=first,
+        last=last,
+    )
+    rows = (balance_row(digits, partner), balance_row(digits, step.equation))
+    expressed = Row((first,), "=", (other.expression,))
+    blocks = (
+        paragraph(reason),
+        Display(rows),
+        paragraph(
+            say("The first of them gives {first} in terms of {last},", first=first, last=last)
+        ),
+        Display((expressed,)),
+        paragraph(say("and this, put into the second, leaves {last} alone:", last=last)),
+        Display(tuple(rows_of(digits, last, step.expression, step.unknown))),
+        *_sign_note(digits, step),
+        paragraph(say("With it:")),
+        Display(tuple(rows_of(digits, first, other.expression, other.unknown))),
+        *_sign_note(digits, other),
+    )
+    return Section("Two balances together", blocks)
 
 
 def _torque_section(digits: Digits, step: Step) -> Section:
@@ -73,33 +144,66 @@ def _force_section(digits: Digits, steps: list[Step]) -> Iterator[Section]:
     if not steps:
         return
     blocks: list[Block] = []
+    equation = steps[0].equation
+    group = tuple(together(digits, equation))
+    if group:
+        blocks.append(paragraph(*group))
+    if any(_carries(digits, step) for step in steps):
+        blocks.append(paragraph(say("With the unrounded values found above:")))
     for step in steps:
-        if not blocks and _carries(digits, step):
-            blocks.append(paragraph(say("With the unrounded values found above:")))
-        blocks += [working(digits, step), *_sign_note(digits, step)]
-    yield Section("Force balance", tuple(blocks))
+        blocks += [*_axis_note(digits, step), working(digits, step), *_sign_note(digits, step)]
+    several = len(digits.case.system.bodies) > 1
+    ending = f" on {equation_noun(digits, equation)}" if several else ""
+    yield Section(f"Force balance{ending}", tuple(blocks))
+
+
+def _axis_note(digits: Digits, step: Step) -> Iterator[Block]:
+    """Which way a tilted axis runs."""
+    axis = step.equation.axis
+    if axis is None or axis in (X, Y):
+        return
+    degrees = float(evaluate(axis.direction, digits.case.values))
+    kind = "along the surface" if axis.label.startswith(ALONG) else "square to the surface"
+    yield paragraph(
+        say(
+            "Along the axis {axis}, {kind} ({way} is positive), one unknown drops out:",
+            axis=letter(axis.label),
+            kind=kind,
+            way=toward(degrees),
+        )
+    )
 
 
 def _carries(digits: Digits, step: Step) -> bool:
-    """Whether the step uses a value an earlier step found."""
-    earlier = {s.unknown for s in digits.case.plan.steps}
-    return bool(names_in(step.expression) & earlier)
+    """Whether the step uses a value found before that its printed result rounds."""
+    rounded = {
+        earlier.unknown
+        for earlier in digits.case.plan.steps
+        if float(evaluate(digits.final(earlier.unknown), {}))
+        != float(exact(digits.case.values[earlier.unknown]))
+    }
+    return bool(names_in(step.expression) & rounded)
 
 
 def _condition_section(digits: Digits, step: Step) -> Section:
     blocks: list[Block] = []
     if step.equation.reason:
-        reason = step.equation.reason
-        blocks.append(paragraph(say(reason[:1].upper() + reason[1:].rstrip(".") + ".")))
+        blocks.append(paragraph(say(_heading(step.equation.reason).rstrip(".") + ".")))
     blocks += [working(digits, step), *_sign_note(digits, step)]
-    name = digits.case.system.variables[step.unknown].name
-    return Section(name[:1].upper() + name[1:], tuple(blocks))
+    return Section(_heading(digits.case.system.variables[step.unknown].name), tuple(blocks))
+
+
+def _heading(words: str) -> str:
+    return words[:1].upper() + words[1:]
 
 
 def _sign_note(digits: Digits, step: Step) -> Iterator[Block]:
     """What a negative result means: the force acts the other way."""
     value = digits.case.values[step.unknown]
     forces = [f for f in digits.case.system.forces if f.id == step.unknown]
+    if value < 0.0 and any(c.id == step.unknown for c in digits.case.system.couples):
+        name = digits.case.system.variables[step.unknown].as_name
+        yield paragraph(say("{M} is negative: the couple acts clockwise.", M=name))
     if value >= 0.0 or not forces:
         return
     force = forces[0]

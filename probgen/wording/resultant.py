@@ -49,8 +49,8 @@ def _magnitude(digits: Digits, find: Find, element: Element, x: Name, y: Name) -
     root = Call("hypot", (x, y))
     guard = digits.guard_for(root, size, FORCE)
     yield Row((letter(element.symbol),), "=", (root, Relation("="), digits.put_in(root, guard)))
-    carried = digits.carried(size, FORCE, guard)
-    final = digits.rounded(size, digits.case.system.variables[x.id].unit)
+    carried = digits.result(size, FORCE)
+    final = digits.rounded(size, digits.unit_of(x.id))
     ending: Formula = (final,) if carried == final else (carried, Relation("→"), final)
     yield Row((), "=", ending)
 
@@ -81,10 +81,10 @@ def _sentence(digits: Digits, find: Find, element: Element) -> Inlines:
     way = worded(case.values[f"{find.quantity}.direction"], digits.convention)
     size = digits.rounded(
         case.values[f"{find.quantity}.magnitude"],
-        case.system.variables[f"{find.quantity}.x"].unit,
+        digits.unit_of(f"{find.quantity}.x"),
     )
     body = case.system.body(element.body).name
-    joint = " at " if way.words[0].isdigit() else " "
+    joint = " at " if way.words[0].isdigit() else ", "
     return say(
         "{by} acts on the {body} with a force of {size}{joint}{way}.",
         by=element.name[:1].upper() + element.name[1:],

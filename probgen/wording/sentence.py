@@ -8,6 +8,7 @@ from collections.abc import Iterable, Sequence
 from probgen.quantities.expression import Expression, Name
 from probgen.quantities.formula import Formula
 from probgen.quantities.printing import plain
+from probgen.statics.system import Body
 from probgen.wording.block import Inline, Itemize, Math, Paragraph, Strong, Text
 
 Inlines = tuple[Inline, ...]
@@ -94,6 +95,12 @@ def plain_text(inlines: Iterable[Inline]) -> str:
     ]
     text = "".join(shown)
     return re.sub(r"[ \n]+", " ", text).strip()
+
+
+def body_noun(bodies: Iterable[Body]) -> str:
+    """What a body goes by, or several taken as one: "the ladder", "the crane and the crate"."""
+    nouns = [f"the {body.name}" for body in bodies]
+    return nouns[0] if len(nouns) == 1 else ", ".join(nouns[:-1]) + " and " + nouns[-1]
 
 
 def capitalized(inlines: Inlines) -> Inlines:

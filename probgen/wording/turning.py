@@ -27,7 +27,7 @@ from probgen.statics.plan import Step
 from probgen.statics.system import Force, Kind, Role
 from probgen.wording.block import Block, Section
 from probgen.wording.digits import Digits
-from probgen.wording.sentence import Inlines, itemized, letter, listed, paragraph, say
+from probgen.wording.sentence import Inlines, body_noun, itemized, letter, listed, paragraph, say
 
 _TOUCHING = (Kind.ROLLER, Kind.CONTACT, Kind.ROUGH)
 
@@ -47,16 +47,34 @@ class Turner:
 def turning_section(digits: Digits, step: Step) -> Section:
     """The choice of the pivot and the sense and lever arm of each force about it."""
     equation = step.equation
-    body = digits.case.system.body(equation.body)
+    body = equation_noun(digits, equation)
     turners = list(_turners(digits, equation))
     blocks: list[Block] = [
-        paragraph(_choice(digits, step), *_silent(digits, step)),
-        paragraph(*_senses(digits, body.name, turners)),
+        paragraph(*together(digits, equation), _choice(digits, step), *_silent(digits, step)),
+        paragraph(*_senses(digits, body, turners)),
     ]
     arms = list(_arms(digits, turners))
     if arms:
         blocks.append(itemized(arms) if len(arms) > 1 else paragraph(arms[0]))
-    return Section(f"Which forces turn the {body.name} about {equation.about}?", tuple(blocks))
+    return Section(f"Which forces turn {body} about {equation.about}?", tuple(blocks))
+
+
+def equation_noun(digits: Digits, equation: Equation) -> str:
+    """The body or bodies an equation is written for, in words."""
+    return body_noun(digits.case.system.body(id) for id in equation.bodies)
+
+
+def together(digits: Digits, equation: Equation) -> Iterator[Inlines]:
+    """Why several bodies are taken as one: the forces between them cancel."""
+    if len(equation.bodies) > 1:
+        inner = [digits.case.system.force(id) for id in equation.inner]
+        letters = dict.fromkeys(force.magnitude for force in inner)
+        yield say(
+            "We take {bodies} as one body: the forces between them ({inner}) come in equal and "
+            "opposite pairs and cancel.",
+            bodies=equation_noun(digits, equation),
+            inner=listed(list(letters)),
+        )
 
 
 def _turners(digits: Digits, equation: Equation) -> Iterator[Turner]:
@@ -82,9 +100,9 @@ def _choice(digits: Digits, step: Step) -> Inlines:
     if hinges:
         return say("We take {word}s about {by} {A}.", word=word, by=hinges[0], A=letter(pivot))
     if touching:
-        body = digits.case.system.body(step.equation.body).name
+        body = equation_noun(digits, step.equation)
         return say(
-            "We take {word}s about {A}, where {by} touches the {body}.",
+            "We take {word}s about {A}, where {by} touches {body}.",
             word=word,
             A=letter(pivot),
             by=touching[0],
@@ -100,9 +118,9 @@ def _silent(digits: Digits, step: Step) -> Iterator[Inlines]:
     at_pivot = [force for force in silent if not way(system.points, pivot, force.point)]
     through = [force for force in silent if force not in at_pivot]
     if at_pivot:
-        yield _no_arm(digits, at_pivot, "{these} {act} there, so {its} lever arm is zero")
+        yield _no_arm(digits, at_pivot, "{these} {act} there, so {its}")
     if through:
-        line = "The line of action of {these} passes through it, so {its} lever arm is zero"
+        line = "The line of action of {these} passes through it, so {its}"
         yield _no_arm(digits, through, line)
 
 
@@ -122,7 +140,7 @@ def _no_arm(digits: Digits, forces: list[Force], pattern: str) -> Inlines:
         pattern + ending,
         these=listed([force.magnitude for force in forces]),
         act="acts" if one else "act",
-        its="its" if one else "their",
+        its="its lever arm is zero" if one else "their lever arms are zero",
         it="it turns" if one else "they turn",
         leaving=leaving,
     )
@@ -139,7 +157,7 @@ def _senses(digits: Digits, body: str, turners: list[Turner]) -> Iterator[Inline
         names = [turner.name for turner in turners if turner.sense == sense]
         if names:
             yield say(
-                "{these} {turn} the {body} {word} ({sign}).",
+                "{these} {turn} {body} {word} ({sign}).",
                 these=listed(names),
                 turn="turns" if len(names) == 1 else "turn",
                 body=body,
@@ -231,7 +249,7 @@ def _degrees(digits: Digits, value: float) -> Number:
 def _folded(digits: Digits, between: Expression, turned: float, folded: float) -> Formula | None:
     """The angle between in symbols, folded into 0 to 180 degrees; None when it has no names."""
     angle = angle_of(between)
-    if not angle.multiples:
+    if not angle.multiples or not all(isinstance(part, Name) for part, _ in angle.multiples):
         return None
     sign = 1 if abs((turned - folded + 180.0) % 360.0 - 180.0) < 1e-9 else -1
     if sign < 0:

@@ -11,7 +11,9 @@ from probgen.quantities.expression import (
     Name,
     Number,
     Quotient,
+    Sum,
     evaluate,
+    names_in,
 )
 from probgen.quantities.formula import Balance, Formula, Relation
 from probgen.quantities.unit import Dimension
@@ -23,7 +25,21 @@ from probgen.wording.digits import Digits
 
 def working(digits: Digits, step: Step) -> Display:
     """The lines of one step, ending at its rounded result."""
-    return Display((balance_row(digits, step.equation), *_result_rows(digits, step)))
+    return Display((*_balances(digits, step), *_result_rows(digits, step)))
+
+
+def _balances(digits: Digits, step: Step) -> Iterator[Row]:
+    """The equations a step starts from; none where one already says what the unknown is."""
+    if step.partner is not None:
+        yield balance_row(digits, step.partner)
+    if not (step.equation.kind == "condition" and _says(step.equation, step.unknown)):
+        yield balance_row(digits, step.equation)
+
+
+def _says(equation: Equation, unknown: str) -> bool:
+    """Whether a condition reads unknown = what is known."""
+    left, right = (term.magnitude for term in equation.terms)
+    return isinstance(left, Name) and left.id == unknown and unknown not in names_in(right)
 
 
 def balance_row(digits: Digits, equation: Equation) -> Row:
@@ -46,24 +62,35 @@ def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iter
     variable = digits.case.system.variables[id]
     value = digits.case.values[id]
     guard = digits.guard_for(expression, value, variable.dimension)
+    if expression == ZERO:
+        yield Row((left,), "=", result(digits, id))
+        return
     printed = digits.put_in(expression, guard)
     yield Row((left,), "=", (expression,))
-    if not isinstance(printed, Number):
+    if not _lone_number(printed):
         yield Row((), "=", (printed,))
     between = _between(digits, printed, guard)
     if between is not None:
         yield Row((), "=", (between,))
-    yield Row((), "=", result(digits, id, guard))
+    yield Row((), "=", result(digits, id))
 
 
-def result(digits: Digits, id: str, guard: int) -> Formula:
+def _lone_number(printed: Expression) -> bool:
+    """A number, or one with a minus sign: the next line would only repeat it."""
+    if isinstance(printed, Sum) and len(printed.terms) == 1:
+        return isinstance(printed.terms[0][1], Number)
+    return isinstance(printed, Number)
+
+
+def result(digits: Digits, id: str) -> Formula:
     """The carried value and, where it has more digits, the rounded one."""
     variable = digits.case.system.variables[id]
-    carried = digits.carried(digits.case.values[id], variable.dimension, guard)
+    carried = digits.result(digits.case.values[id], variable.dimension)
     final = digits.final(id)
-    if carried == final or (carried.value == final.value and carried.unit in (final.unit, None)):
+    if carried.unit in (final.unit, None) and carried.value == final.value:
         return (final,)
-    return (carried, Relation("→"), final)
+    same = evaluate(carried, {}) == evaluate(final, {})
+    return (carried, Relation("=" if same else "→"), final)
 
 
 def _between(digits: Digits, printed: Expression, guard: int) -> Expression | None:

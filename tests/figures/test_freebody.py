@@ -6,9 +6,10 @@ import itertools
 
 import pytest
 
-from probgen.figures.freebody import HEIGHT, WIDTH, free_body, vectors
+from probgen.figures.freebody import HEIGHT, WIDTH, free_body
 from probgen.figures.scene import Arrow, Label, Scene, apart, bearing
 from probgen.figures.survey import survey
+from probgen.figures.vector import vectors
 
 from .conftest import CASES, SEEDS, Case
 from .test_situation import touching
@@ -138,3 +139,25 @@ def test_components_without_values_make_no_resultant(cases: dict[tuple[str, int]
     assert not scene.tagged("force:R")
     assert scene.tagged("force:R.x")
     assert scene.tagged("force:R.y")
+
+
+def test_single_forces_begin_or_end_at_their_points_unless_two_coincide(
+    scenes: list[tuple[Case, Scene]],
+) -> None:
+    for case, scene in scenes:
+        found = [
+            v
+            for v in vectors(survey(case.system, case.values), case.system.bodies[0])
+            if v.part not in ("x", "y")
+        ]
+        for vector in found:
+            drawn = arrow(scene, f"force:{vector.id}")
+            spot = vector.at * scene.scale
+            off = min(abs(drawn.tail - spot), abs(drawn.head - spot))
+            close = any(
+                abs(other.at - vector.at) * scene.scale < 5.0
+                and apart(other.direction, vector.direction) < 15.0
+                for other in found
+                if other is not vector
+            )
+            assert off < 1e-6 or close

@@ -20,7 +20,7 @@ NUMBERS = (
     ("1.70", "m"), ("36.5", "cm"), ("40", "deg"), ("245", "N"), ("12000", "N"), ("22.5", "kg"),
     ("-4.90", "N*m"),
 )  # fmt: skip
-TEXTS = (
+TEXTS: tuple[Name | Number, ...] = (
     *(Name(symbol, symbol) for symbol in SYMBOLS),
     *(Number(Decimal(digits), UNITS[unit]) for digits, unit in NUMBERS),
 )

@@ -6,6 +6,8 @@ import math
 import re
 import shutil
 import subprocess
+from itertools import pairwise
+from pathlib import Path
 
 import pdfplumber
 import pytest
@@ -32,7 +34,7 @@ POINT = 72.0 / 72.27
 """PDF units in a printer's point."""
 
 
-def typeset(scenes: list[Scene], folder: object) -> list[list[tuple[complex, complex]]]:
+def typeset(scenes: list[Scene], folder: Path) -> list[list[tuple[complex, complex]]]:
     """The straight strokes on each page, one page a scene (printer's points, y up)."""
     if shutil.which("pdflatex") is None:
         pytest.skip("pdflatex is not installed")
@@ -41,17 +43,17 @@ def typeset(scenes: list[Scene], folder: object) -> list[list[tuple[complex, com
         r"\documentclass{article}\usepackage[T1]{fontenc}\usepackage{lmodern,amsmath,pict2e}"
         r"\pagestyle{empty}\parindent0pt\begin{document}" + pages + r"\end{document}"
     )
-    (folder / "a.tex").write_text(source, encoding="utf-8")  # type: ignore[operator]
+    (folder / "a.tex").write_text(source, encoding="utf-8")
     subprocess.run(
         ["pdflatex", "-interaction=batchmode", "a.tex"],
-        cwd=str(folder), check=True, capture_output=True,
+        cwd=folder, check=True, capture_output=True,
     )  # fmt: skip
-    with pdfplumber.open(folder / "a.pdf") as pdf:  # type: ignore[operator]
+    with pdfplumber.open(folder / "a.pdf") as pdf:
         return [
             [
                 (complex(*a) / POINT, complex(*b) / POINT)
                 for stroke in (*page.lines, *page.curves)
-                for a, b in zip(stroke["pts"], stroke["pts"][1:], strict=False)
+                for a, b in pairwise(stroke["pts"])
             ]
             for page in pdf.pages
         ]
@@ -71,7 +73,7 @@ EXPECTED = {
 
 
 def test_lines_in_the_pdf_have_the_drawn_angles(
-    cases: dict[tuple[str, int], Case], tmp_path: object
+    cases: dict[tuple[str, int], Case], tmp_path: Path
 ) -> None:
     chosen = [(name, cases[name, seed]) for name in EXPECTED for seed in range(4)]
     scenes = [
@@ -86,13 +88,13 @@ def test_lines_in_the_pdf_have_the_drawn_angles(
 
 
 def test_labels_are_where_the_scene_has_them(
-    cases: dict[tuple[str, int], Case], tmp_path: object
+    cases: dict[tuple[str, int], Case], tmp_path: Path
 ) -> None:
     """The text of a label lies inside the box it was given, and the frame fits the drawing."""
     case = cases["beam", 3]
     scene = situation(case.system, case.known, case.template.depicts, case.givens)
     strokes = typeset([scene], tmp_path)[0]
-    with pdfplumber.open(tmp_path / "a.pdf") as pdf:  # type: ignore[operator]
+    with pdfplumber.open(tmp_path / "a.pdf") as pdf:
         characters = pdf.pages[0].chars
     left = min(min(a.real, b.real) for a, b in strokes)
     for label in scene.labels:
@@ -115,7 +117,7 @@ def test_dashes_begin_and_end_the_line() -> None:
     pieces = list(dashes((0j, 50 + 0j), DASHED))
     assert pieces[0][0] == 0
     assert pieces[-1][1] == pytest.approx(50)
-    gaps = [b[0] - a[1] for a, b in zip(pieces, pieces[1:], strict=False)]
+    gaps = [b[0] - a[1] for a, b in pairwise(pieces)]
     assert gaps == pytest.approx([DASHED.gap] * len(gaps))
 
 

@@ -1,0 +1,202 @@
+"""Loads: weights, forces, couples, and loads spread along a line.
+
+Directions are degrees counter-clockwise from +x, of the force on the body.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from probgen.bank.bounds import sign_of
+from probgen.bank.direction import straight
+from probgen.bank.place import links_to_middle, read_point
+from probgen.bank.pull import stated_size
+from probgen.bank.scope import Scope
+from probgen.bank.situation import Situation, with_article
+from probgen.bank.table import Table
+from probgen.bank.template import Requirement
+from probgen.quantities.expression import (
+    ZERO,
+    Expression,
+    Name,
+    Product,
+    Quotient,
+    Sum,
+    is_number,
+    number,
+    times,
+    total,
+)
+from probgen.quantities.unit import LENGTH, MASS, NEWTON, NEWTON_METRE, PRESSURE, STIFFNESS
+from probgen.statics.system import Couple, Element, Force, Kind, Link
+
+DOWN = number(270)
+
+
+def force(row: Table, situation: Situation) -> None:
+    """A force in a stated direction; without a magnitude it is to be found."""
+    body = situation.body(row)
+    at, direction = situation.at(row, body), situation.direction(row)
+    name = with_article(row.text("name", "force"))
+    words = name if name == "the force" else f"force from {name}"
+    size, symbol = stated_size(row, situation, words)
+    element = Element(symbol, Kind.FORCE, body, at, symbol, name, (symbol,))
+    kind = Kind.FORCE
+    situation.place(row, element, [Force(symbol, body, at, size, direction, kind, name, symbol)])
+
+
+def couple(row: Table, situation: Situation) -> None:
+    """A couple, counter-clockwise positive; without a moment it is to be found."""
+    body = situation.body(row)
+    at = situation.at(row, body)
+    name = with_article(row.text("name", "couple"))
+    words = name if name == "the couple" else f"couple from {name}"
+    if row.has("moment"):
+        symbol = situation.symbol(row) if row.has("symbol") else ""
+        size = situation.known(row, "moment", symbol, NEWTON_METRE, words)
+    else:
+        size = situation.unknown(row, situation.symbol(row), NEWTON_METRE, words)
+    id = size.id if isinstance(size, Name) else ""
+    element = Element(id, "couple", body, at, id, name)
+    situation.place(row, element, couples=[Couple(id, body, at, size, name, id)])
+
+
+def weight(row: Table, situation: Situation) -> None:
+    """A weight, from a mass (W = m g) or as a force; `of` is the noun of what weighs."""
+    body = situation.body(row)
+    at = _middle(row, situation, body) if row.flag("uniform") else situation.at(row, body)
+    if row.has("mass") == row.has("force"):
+        row.fault("mass", row.content.get("mass"), "either a mass or a force", 'mass = "m"')
+        situation.scope.whole = False
+        row.expect("of", "symbol", "force")
+        return
+    key = "mass" if row.has("mass") else "force"
+    noun = row.text("of", "") or _what_weighs(row.content.get(key), situation, body)
+    name, words = with_article(noun), f"weight of {with_article(noun)}"
+    size = _weight(row, situation, key, noun, words)
+    id = size.id if isinstance(size, Name) else ""
+    printed = size.symbol if isinstance(size, Name) else ""
+    element = Element(id, Kind.WEIGHT, body, at, printed, name, (id,))
+    situation.place(row, element, [Force(id, body, at, size, DOWN, Kind.WEIGHT, name, id)])
+
+
+def _weight(
+    row: Table, situation: Situation, key: str, noun: str, words: str
+) -> Expression:
+    symbol = situation.symbol(row) if row.has("symbol") else ""
+    if key == "force":
+        return situation.known(row, key, symbol, NEWTON, words)
+    mass = situation.scope.expression(row, "mass", MASS)
+    factors = mass.factors if isinstance(mass, Product) else (mass,)
+    product = Product((*factors, situation.scope.variables["g"].as_name))
+    symbol = symbol or _weight_symbol(noun, situation.scope)
+    return situation.defined(row, symbol, product, NEWTON, words)
+
+
+def _middle(row: Table, situation: Situation, body: str) -> str:
+    """The middle of a straight uniform body, a point made for it."""
+    outline = next((each.outline for each in situation.bodies if each.id == body), ())
+    known = [situation.points[name] for name in outline if name in situation.points]
+    if row.has("at") or len(known) != 2:
+        if len(known) == len(outline):
+            expected = "a weight without `at`, on a body along two points"
+            row.fault("uniform", True, expected, 'else say at = "..."')
+        return ""
+    return situation.add_point("G", links_to_middle(known[0], known[1]))
+
+
+def _what_weighs(text: object, situation: Situation, body: str) -> str:
+    """The noun of a mass called "tree mass" or "mass of the tree"; else the body's own."""
+    variable = situation.scope.variables.get(text) if isinstance(text, str) else None
+    found = re.fullmatch(r"mass of (.+)|(.+) mass", variable.name) if variable else None
+    if found:
+        return str(found[1] or found[2])
+    return next((each.name for each in situation.bodies if each.id == body), "load")
+
+
+def _weight_symbol(noun: str, scope: Scope) -> str:
+    """W with the first letter of what weighs, or with more of it where that is taken."""
+    letters = re.sub(r"[^a-z]", "", re.sub(r"^(the|a|an) ", "", noun.lower())) or "o"
+    lengths = range(1, min(len(letters), 6) + 1)
+    symbols = [*(f"W_{letters[:n]}" for n in lengths), *(f"W_{n}" for n in range(1, 100))]
+    return next(symbol for symbol in symbols if symbol not in scope.variables)
+
+
+@dataclass(frozen=True, slots=True)
+class _Spread:
+    """A load per length (N/m) that runs evenly from one size to another over a length."""
+
+    start: Expression
+    end: Expression
+
+    @property
+    def mean(self) -> Expression:
+        if self.start == self.end:
+            return self.start
+        return Quotient(total((1, self.start), (1, self.end)), number(2))
+
+    def centroid(self, length: Expression) -> Expression:
+        """How far from the start the resultant acts: l (a + 2 b) / (3 (a + b))."""
+        if self.start == self.end:
+            return Quotient(length, number(2))
+        if is_number(self.end, 0):
+            return Quotient(length, number(3))
+        if is_number(self.start, 0):
+            return Quotient(times(number(2), length), number(3))
+        moment = total((1, self.start), (1, times(number(2), self.end)))
+        whole = Sum(((1, self.start), (1, self.end)))
+        return Quotient(times(length, moment), times(number(3), whole))
+
+
+def distributed(row: Table, situation: Situation) -> None:
+    """A load spread along the straight line from one point to another: its resultant.
+
+    load: N/m all along; start and end: where it grows or shrinks evenly; or pressure (Pa) and
+    width (m), for wind on a face.  It acts straight down unless `direction` says otherwise.
+    """
+    body = situation.body(row)
+    direction = situation.direction(row, DOWN)
+    spread = _read_spread(row, situation.scope)
+    line = _line(row, situation)
+    name = with_article(row.text("name", "load"))
+    size = times(spread.mean, line.length)
+    symbol = situation.symbol(row)
+    resultant = situation.defined(row, symbol, size, NEWTON, f"resultant of {name}")
+    start = situation.points.get(str(row.content.get("from")))
+    reach = Link(spread.centroid(line.length), line.direction)
+    at = situation.add_point("Q", (*(start.links if start else ()), reach))
+    kind = Kind.DISTRIBUTED
+    element = Element(symbol, kind, body, at, symbol, name, (symbol,))
+    acting = Force(symbol, body, at, resultant, direction, kind, name, symbol)
+    situation.place(row, element, [acting])
+
+
+def _read_spread(row: Table, scope: Scope) -> _Spread:
+    if row.has("pressure"):
+        pressure = scope.expression(row, "pressure", PRESSURE)
+        load = times(pressure, scope.expression(row, "width", LENGTH))
+        return _Spread(load, load)
+    if row.has("start") or row.has("end"):
+        start, end = (scope.expression(row, key, STIFFNESS) for key in ("start", "end"))
+        return _Spread(start, end)
+    load = scope.expression(row, "load", STIFFNESS)
+    return _Spread(load, load)
+
+
+def _line(row: Table, situation: Situation) -> Link:
+    """The straight way a load is spread along; its length must not come out negative."""
+    ends = [read_point(row, key, situation.points) for key in ("from", "to")]
+    if not all(ends):
+        return Link(ZERO, ZERO)
+    line = straight(*(situation.points[end] for end in ends))
+    if line is None:
+        row.fault("to", ends[1], f"a point on one straight line from {ends[0]}")
+        return Link(ZERO, ZERO)
+    sign = sign_of(line.length, situation.scope.bounds)
+    if sign < 0:
+        return Link(total((-1, line.length)), total((1, line.direction), (1, number(180))))
+    if not sign:
+        reason = "a load is spread over a length"
+        situation.requirements.append(Requirement(line.length, ">", ZERO, reason))
+    return line

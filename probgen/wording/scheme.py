@@ -1,0 +1,255 @@
+"""The marking scheme of a problem, and the intervals that earn full marks.
+
+Weights follow common practice, no source: setting a balance up is worth more than putting numbers
+into it.  They depend on the template alone, so every student of a template is marked alike.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
+from typing import Final
+
+from probgen.quantities.expression import Expression, Number
+from probgen.quantities.formula import Formula, Relation
+from probgen.quantities.printing import plain
+from probgen.quantities.rounding import exact, last_place
+from probgen.quantities.unit import ANGLE, FORCE
+from probgen.statics.plan import Plan, Step
+from probgen.statics.system import Form, System
+from probgen.wording.answer import Answer, answers
+from probgen.wording.block import Paragraph, Section
+from probgen.wording.case import Case
+from probgen.wording.convention import Convention
+from probgen.wording.digits import Digits
+from probgen.wording.direction import quarter_of, worded
+from probgen.wording.sentence import (
+    Inlines,
+    Part,
+    capitalized,
+    counted,
+    itemized,
+    letter,
+    listed,
+    paragraph,
+    say,
+)
+
+WEIGHTS: Final = {
+    "diagram": 2,
+    "torque": 3,
+    "substitution": 1,
+    "result": 1,
+    "force": 1,
+    "condition": 1,
+    "magnitude": 1,
+    "direction": 1,
+}
+"""What each kind of step is worth beside the others: common practice, no source."""
+
+ANGLE_FLOOR: Final = 1.0
+"""Degrees either way that always earn full marks for an angle: common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """What some of a problem's points are given for.
+
+    kinds: of the steps, as in `WEIGHTS`; one, or several where there are fewer points than steps.
+    quantities: the ids of the results it is given for, none for a diagram or an equation.
+    """
+
+    kinds: tuple[str, ...]
+    points: int
+    words: Inlines
+    quantities: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Interval:
+    """The values of one answer that earn full marks, both ends included.
+
+    low, high: as printed, rounded outward in the unit of the answer; of a direction, degrees either
+    way are in `within` and the ends are degrees counter-clockwise from +x, where low may be negative.
+    """
+
+    answer: str
+    symbol: str
+    low: Number
+    high: Number
+    words: Inlines
+
+
+# The scheme.
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    kind: str
+    words: Inlines
+    quantity: str = ""
+
+
+def scheme(case: Case, convention: Convention, points: int) -> tuple[Mark, ...]:
+    """Whole points for every step, adding up to `points`.
+
+    With fewer points than steps, neighbouring steps are marked as one.  Raises ValueError when
+    there is no point to give.
+    """
+    if points < 1:
+        raise ValueError(f"{points} points: expected 1 or more")
+    groups = [(part,) for part in _parts(case.plan, convention)]
+    while True:
+        shares = shared(points, [_weight(group) for group in groups])
+        if all(shares):
+            return tuple(_mark(group, share) for group, share in zip(groups, shares, strict=True))
+        groups = _merged(groups)
+
+
+def shared(points: int, weights: Sequence[int]) -> list[int]:
+    """Whole points in proportion to the weights, by largest remainders; the first of equals wins."""
+    whole = sum(weights)
+    shares = [points * weight // whole for weight in weights]
+    rest = sorted(range(len(weights)), key=lambda i: -(points * weights[i] % whole))
+    for place in rest[: points - sum(shares)]:
+        shares[place] += 1
+    return shares
+
+
+def _weight(group: tuple[_Part, ...]) -> int:
+    return sum(WEIGHTS[part.kind] for part in group)
+
+
+def _merged(groups: list[tuple[_Part, ...]]) -> list[tuple[_Part, ...]]:
+    """The two neighbours of least weight made one."""
+    pairs = range(len(groups) - 1)
+    at = min(pairs, key=lambda i: _weight(groups[i]) + _weight(groups[i + 1]))
+    return [*groups[:at], groups[at] + groups[at + 1], *groups[at + 2 :]]
+
+
+def _mark(group: tuple[_Part, ...], points: int) -> Mark:
+    return Mark(
+        tuple(part.kind for part in group),
+        points,
+        listed([part.words for part in group]),
+        tuple(part.quantity for part in group if part.quantity),
+    )
+
+
+def _parts(plan: Plan, convention: Convention) -> Iterator[_Part]:
+    for body in plan.system.bodies:
+        whose = "" if len(plan.system.bodies) == 1 else f" of the {body.name}"
+        count = counted(_forces_on(plan.system, body.id), "force")
+        yield _Part("diagram", say(f"free-body diagram{whose} with {count}"))
+    for step in plan.steps:
+        yield from _of_step(plan, step, convention)
+    for find in plan.system.finds:
+        if find.form is Form.MAGNITUDE_AND_DIRECTION:
+            force = letter(plan.system.element(find.quantity).symbol)
+            for kind, pattern in _OF_FORCE.items():
+                yield _Part(kind, say(pattern, R=force), f"{find.quantity}.{kind}")
+
+
+_OF_FORCE: Final = {
+    "magnitude": "magnitude of {R} with its unit",
+    "direction": "direction of {R} in words",
+}
+
+
+def _forces_on(system: System, body: str) -> int:
+    """How many forces the diagram shows: one for a hinge, whose components are two."""
+    return sum(1 for force in system.forces if force.body == body and force.part != "y")
+
+
+def _of_step(plan: Plan, step: Step, convention: Convention) -> Iterator[_Part]:
+    variable = plan.system.variables[step.unknown]
+    name, equation = variable.as_name, step.equation
+    unit = " with its unit" if variable.unit.plain else ""
+    signed = variable.dimension == FORCE and not variable.nonnegative
+    ending = " with its sign and unit" if signed and unit else unit
+    if equation.kind == "torque":
+        pattern = f"{convention.turning} equation about {{P}} with signs and lever arms"
+        yield _Part("torque", say(pattern, P=letter(equation.about)))
+        yield _Part("substitution", say("numbers put in for {q}", q=name))
+        yield _Part("result", say(f"{{q}}{ending}", q=name), step.unknown)
+        return
+    source = "{q} from the balance along {a}" if equation.kind == "force" else "{q} from {c}"
+    pattern = source + (f",{ending}" if ending else "")
+    yield _Part(
+        equation.kind,
+        say(pattern, q=name, a=_axis(equation.about), c=_condition(step)),
+        step.unknown,
+    )
+
+
+def _axis(label: str) -> Part:
+    return letter(label) if label in ("x", "y") else label
+
+
+def _condition(step: Step) -> Formula:
+    if step.equation.kind != "condition":
+        return ()
+    left, right = (term.magnitude for term in step.equation.terms)
+    return (left, Relation("="), right)
+
+
+# The intervals.
+
+
+def half_width(case: Case, convention: Convention, id: str) -> float:
+    """How far (coherent units) an answer may be off and still earn full marks.
+
+    The course's tolerance, relative to the answer.  For angles at least `ANGLE_FLOOR`, and that
+    alone for directions; for forces at least half a unit of the last figure of the largest force
+    found, because a small difference of large forces cannot be known better than they are.
+    """
+    if id.endswith(".direction"):
+        return ANGLE_FLOOR
+    relative = convention.tolerance * abs(case.values[id])
+    owner = id.removesuffix(".magnitude")
+    dimension = FORCE if owner != id else case.system.variables[id].dimension
+    if dimension == ANGLE:
+        return max(relative, ANGLE_FLOOR)
+    return max(relative, _force_floor(case, convention)) if dimension == FORCE else relative
+
+
+def _force_floor(case: Case, convention: Convention) -> float:
+    digits = Digits(case, convention)
+    found = [s.unknown for s in case.plan.steps]
+    forces = [id for id in found if case.system.variables[id].dimension == FORCE]
+    if not forces:
+        return 0.0
+    largest = digits.final(max(forces, key=lambda id: abs(case.values[id])))
+    factor = largest.unit.factor if largest.unit else 1.0
+    return float(last_place(largest.value)) / 2 * factor if largest.value else 0.0
+
+
+def intervals(case: Case, convention: Convention) -> tuple[Interval, ...]:
+    """For each asked answer the interval that earns full marks, in the order asked."""
+    return tuple(
+        _direction_interval(case, convention, answer)
+        if answer.angle_from_x is not None
+        else _interval(case, convention, answer)
+        for answer in answers(case, convention)
+        if answer.asked
+    )
+
+
+def _interval(case: Case, convention: Convention, answer: Answer) -> Interval:
+    digits = Digits(case, convention)
+    owner = answer.id.replace(".magnitude", ".x")
+    unit = digits.unit_of(owner)
+    half = half_width(case, convention, answer.id) / unit.factor
+    place = last_place(digits.rounded(answer.value * unit.factor, unit).value)
+    low, high = _outward(answer.value, half, place)
+    ends = Number(low, unit), Number(high, unit)
+    words = say("{q} {low} to {high}", q=letter(answer.symbol), low=ends[0], high=ends[1])
+    return Interval(answer.id, answer.symbol, *ends, words)
+
+
+def _outward(value: float, half: float, place: Decimal) -> tuple[Decimal, Decimal]:
+    """Both ends to the place of the printed answer, away from it."""
+    low = exact(value - half).quantize(place, rounding=ROUND_FLOOR)
+    high = exact(value + half).quantize(place, rounding=ROUND_CEILING)
+    return low, high
