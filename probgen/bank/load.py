@@ -7,10 +7,12 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 
 from probgen.bank.bounds import sign_of
 from probgen.bank.direction import straight
-from probgen.bank.place import links_to_middle, read_point
+from probgen.bank.length import links_to_middle, part_of
+from probgen.bank.place import read_point
 from probgen.bank.pull import stated_size
 from probgen.bank.scope import Scope
 from probgen.bank.situation import Situation, with_article
@@ -139,11 +141,11 @@ class _Spread:
     def centroid(self, length: Expression) -> Expression:
         """How far from the start the resultant acts: l (a + 2 b) / (3 (a + b))."""
         if self.start == self.end:
-            return Quotient(length, number(2))
+            return part_of(length, Fraction(1, 2))
         if is_number(self.end, 0):
-            return Quotient(length, number(3))
+            return part_of(length, Fraction(1, 3))
         if is_number(self.start, 0):
-            return Quotient(times(number(2), length), number(3))
+            return part_of(length, Fraction(2, 3))
         moment = total((1, self.start), (1, times(number(2), self.end)))
         whole = Sum(((1, self.start), (1, self.end)))
         return Quotient(times(length, moment), times(number(3), whole))

@@ -16,11 +16,11 @@ from typing import Any, Final
 
 from probgen.bank.direction import direction_between, read_direction, read_pair
 from probgen.bank.fault import nearest, one_of
+from probgen.bank.length import links_to_middle
 from probgen.bank.scope import Scope
 from probgen.bank.table import Table
-from probgen.quantities.expression import Expression, Number, Sum, is_number, number, over
+from probgen.quantities.expression import Expression, Number, Sum, is_number
 from probgen.quantities.unit import LENGTH
-from probgen.statics.geometry import way
 from probgen.statics.system import Link, Point
 
 _LETTER: Final = re.compile(r"[A-Z](_?[A-Za-z0-9]{1,3})?'?")
@@ -100,12 +100,6 @@ class _Places(Mapping[str, Point]):
         else:
             direction = read_direction(row, "direction", self.scope, self)
         return (*self[start].links, Link(distance, direction)) if start else ()
-
-
-def links_to_middle(start: Point, end: Point) -> tuple[Link, ...]:
-    """The links to the point halfway between two."""
-    halves = way({"0": start, "1": end}, "0", "1")
-    return (*start.links, *(Link(over(h.length, number(2)), h.direction) for h in halves))
 
 
 def read_points(table: Table, scope: Scope) -> dict[str, Point]:

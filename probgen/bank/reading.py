@@ -14,9 +14,10 @@ from probgen.bank.narrative import check_statement
 from probgen.bank.place import read_point, read_points
 from probgen.bank.quantity import read_derived, read_givens, read_unknowns
 from probgen.bank.question import read_finds
+from probgen.bank.reaction import MARK
 from probgen.bank.rule import read_conditions, read_limits, read_requirements
 from probgen.bank.scope import Scope, is_symbol
-from probgen.bank.situation import REACTION, Situation
+from probgen.bank.situation import Situation
 from probgen.bank.table import Table
 from probgen.bank.template import Template
 from probgen.quantities.expression import number
@@ -188,7 +189,7 @@ def _names_to_tell(situation: Situation) -> list[str] | None:
         return None
     quantities = [id for id in situation.scope.variables if "." not in id]
     forces = [element.id for element in situation.elements if element.id not in quantities]
-    named = [id for id in forces if "." not in id and not id.endswith(REACTION)]
+    named = [id for id in forces if "." not in id and not id.endswith(MARK)]
     return [*quantities, *named, *situation.points]
 
 

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from itertools import count
-from typing import Final
 
-from probgen.bank.direction import direction_between, read_direction, turned
+from probgen.bank.direction import direction_between, read_direction
 from probgen.bank.place import read_point
+from probgen.bank.reaction import MARK, Reaction
 from probgen.bank.scope import SYMBOL_EXPECTED, Scope, is_symbol
 from probgen.bank.table import Table
 from probgen.bank.template import Requirement
-from probgen.quantities.expression import Expression, Name, negative
+from probgen.quantities.expression import Expression, Name
 from probgen.quantities.unit import ANGLE, Unit
 from probgen.statics.system import (
     Body,
@@ -27,19 +27,6 @@ from probgen.statics.system import (
     Role,
     Variable,
 )
-
-REACTION: Final = "'"
-"""Ends the id of the force, couple or element that acts back on the other body."""
-
-
-@dataclass(frozen=True, slots=True)
-class Reaction:
-    """Where an element acts back: on which body, at which point, and what it is called there."""
-
-    body: str
-    at: str
-    name: str
-    toward: str = ""
 
 
 @dataclass(slots=True)
@@ -197,63 +184,22 @@ class Situation:
         if element.id and taken and not row.faulty("symbol"):
             expected = "a symbol that no other element has"
             row.fault("symbol", element.id, expected, 'write symbol = "..."')
-        if back is not None:
-            forces = [replace(force, pair=force.id + REACTION) for force in forces]
-            couples = [replace(couple, pair=couple.id + REACTION) for couple in couples]
+        if back is None:
+            self._add(element, forces, couples)
+            return
+        reacting = [back.force(force) for force in forces]
+        turning = [back.couple(couple) for couple in couples]
+        self._add(
+            element,
+            [replace(force, pair=force.id + MARK) for force in forces],
+            [replace(couple, pair=couple.id + MARK) for couple in couples],
+        )
+        self._add(back.element(element, reacting), reacting, turning)
+
+    def _add(self, element: Element, forces: Sequence[Force], couples: Sequence[Couple]) -> None:
         self.elements.append(element)
         self.forces += forces
         self.couples += couples
-        if back is not None:
-            self._place_back(element, forces, couples, back)
-
-    def _place_back(
-        self,
-        element: Element,
-        forces: Sequence[Force],
-        couples: Sequence[Couple],
-        back: Reaction,
-    ) -> None:
-        """Adds the equal and opposite of an element on the other body."""
-        id = element.id + REACTION
-        reacting = [
-            replace(
-                force,
-                id=force.id + REACTION,
-                body=back.body,
-                point=back.at,
-                direction=turned(force.direction, 180),
-                source=back.name,
-                element=id,
-                pair=force.id,
-            )
-            for force in forces
-        ]
-        self.forces += reacting
-        self.couples += [
-            replace(
-                couple,
-                id=couple.id + REACTION,
-                body=back.body,
-                point=back.at,
-                moment=negative(couple.moment),
-                source=back.name,
-                element=id,
-                pair=couple.id,
-            )
-            for couple in couples
-        ]
-        surface = None if element.surface is None else turned(element.surface, 180)
-        opposite = replace(
-            element,
-            id=id,
-            body=back.body,
-            at=back.at,
-            name=back.name,
-            forces=tuple(force.id for force in reacting),
-            toward=back.toward,
-            surface=surface,
-        )
-        self.elements.append(opposite)
 
     def add_condition(self, left: Expression, right: Expression, reason: str, id: str = "") -> None:
         """Adds a further equation, numbered unless it has an id."""

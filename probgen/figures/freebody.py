@@ -138,7 +138,7 @@ class _Diagram:
     def _add(self, vector: Vector) -> None:
         trials = self._trials(vector)
         # Off its point only when it would lie on another arrow; mere crossings are borne.
-        costs = [self._trouble(arrow) + (20.0 if i > 1 else 0.0) for i, arrow in enumerate(trials)]
+        costs = [self._trouble(arrow) + (60.0 if i > 1 else 0.0) for i, arrow in enumerate(trials)]
         self._keep(trials[costs.index(min(costs))], vector.symbol)
 
     def _keep(self, arrow: Arrow, symbol: str) -> None:

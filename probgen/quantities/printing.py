@@ -275,9 +275,13 @@ def _print_product(factors: tuple[Expression, ...], to: Notation, depth: int) ->
     calls = [f for f in factors if isinstance(f, Call) and f.function in _TRIGONOMETRIC]
     others = [f for f in factors if f not in calls]
     pieces: list[str] = []
+    measured = any(isinstance(f, Number) and f.unit is not None for f in others)
     for factor in others:
         printed = _print(factor, to, depth + 1)
-        pieces.append(_tight(printed, to))
+        plain_decimal = isinstance(factor, Number) and "." in printed.text
+        pieces.append(
+            to.brackets(printed.text) if measured and plain_decimal else _tight(printed, to)
+        )
     for call in calls:
         pieces.append(_print(call, to, depth + 1).text)
     text = pieces[0]

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.quantities.expression import Call, Expression, evaluate, names_in
+from probgen.quantities.expression import Call, Expression, Value, evaluate, names_in
 from probgen.statics.candidate import candidates
 from probgen.statics.determinacy import require_determinate
 from probgen.statics.equation import Equation, oriented, pruned
@@ -99,7 +99,7 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     if extreme is not None:
         return _to_each_limit(system, extreme, probe, method)
     settled, open_definitions = _settle(system)
-    known = dict(probe)
+    known: dict[str, Value] = dict(probe)
     for definition in settled:
         known[definition.variable] = np.asarray(evaluate(definition.expression, known))
     require_determinate(system, known)
@@ -120,10 +120,12 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     path = shortest(field, bits)
     if path is None:
         raise Refusal(_no_way(wanted))
-    steps = tuple(
-        step for move in path for step in _steps(field, move, kept_out[move.equations[0]])
-    )
-    return Plan(system, method, settled, steps, tuple(_outcomes(system)))
+    steps: list[Step] = []
+    for move in path:
+        for step in _steps(field, move, kept_out[move.equations[0]], known):
+            steps.append(step)
+            known[step.unknown] = np.asarray(evaluate(step.expression, known))
+    return Plan(system, method, settled, tuple(steps), tuple(_outcomes(system)))
 
 
 def extreme_find(system: System) -> Find | None:
@@ -236,16 +238,21 @@ def _unknown_in(system: System, expression: Expression) -> frozenset[str]:
     return names_in(expression) & frozenset(unknown)
 
 
-def _steps(field: Field, move: Move, removed: tuple[str, ...]) -> Iterator[Step]:
-    """The step of a move; a move of two equations gives two."""
-    first = field.equations[move.equations[0]]
+def _steps(
+    field: Field, move: Move, removed: tuple[str, ...], known: Mapping[str, Value]
+) -> Iterator[Step]:
+    """The step of a move; a move of two equations gives two.
+
+    Lever arms are written the positive way round as far as values are known by then.
+    """
+    first = oriented(field.equations[move.equations[0]], known)
     names = [field.unknowns[place] for place in move.unknowns]
     if len(names) == 1:
         found = solved_for(first.expression, names[0])
         assert found is not None, "the search admits only equations that can be solved"
         yield Step(names[0], first, found, removed)
         return
-    second = field.equations[move.equations[1]]
+    second = oriented(field.equations[move.equations[1]], known)
     both = both_solved(first.expression, second.expression, (names[0], names[1]))
     assert both is not None, "the search admits only pairs that can be solved"
     yield Step(names[1], second, both[0], removed, first)

@@ -37,6 +37,7 @@ from probgen.statics.plan import Plan, Step
 from probgen.statics.system import Element, Force, Kind, System
 
 _PULLS: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE)
+_CABLES: Final = (Kind.CABLE, Kind.ROPE)
 _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 
 
@@ -170,9 +171,9 @@ def _angle_sign(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 
 def _tension_equals_load(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """A pull taken as what hangs, or as all the weight."""
+    """A tension taken as what hangs, or as all the weight."""
     own = {force.id for force in own_weights(plan.system)}
-    for pull, step in _found(plan, _PULLS):
+    for pull, step in _found(plan, _CABLES):
         weights = _weights(plan, pull.body)
         hung = [weight for weight in weights if weight.id not in own]
         tries = {"load": hung, "total": weights} if len(weights) > 1 else {"load": weights}

@@ -6,11 +6,14 @@ from dataclasses import dataclass
 
 from probgen.quantities.printing import plain
 from probgen.quantities.unit import DEGREE
-from probgen.statics.system import Find, Form
+from probgen.statics.plan import limits_asked
+from probgen.statics.solution import GOVERNING
+from probgen.statics.system import Find, Form, Limit
 from probgen.wording.case import Case
 from probgen.wording.convention import Convention
 from probgen.wording.digits import Digits
 from probgen.wording.direction import worded
+from probgen.wording.limit import governing, holds, verdict_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,11 +41,34 @@ def answers(case: Case, convention: Convention) -> tuple[Answer, ...]:
     digits = Digits(case, convention)
     found: list[Answer] = []
     for find in case.system.finds:
-        if find.form is Form.VALUE:
-            found.append(_value(digits, find.quantity))
-        else:
-            found += _force(digits, find)
+        found += _asked(digits, find)
     return tuple(found)
+
+
+def _asked(digits: Digits, find: Find) -> list[Answer]:
+    match find.form:
+        case Form.VALUE:
+            return [_value(digits, find.quantity)]
+        case Form.LARGEST | Form.SMALLEST:
+            return [_value(digits, find.quantity), _first_limit(digits, find)]
+        case Form.HOLDS:
+            limits = limits_asked(digits.case.system, find)
+            return [_verdict(digits, limit) for limit in limits]
+        case Form.COMPONENTS | Form.MAGNITUDE_AND_DIRECTION:
+            return _force(digits, find)
+
+
+def _first_limit(digits: Digits, find: Find) -> Answer:
+    """Which limit comes first; its value is its place among the limits."""
+    place = digits.case.values[GOVERNING]
+    words = governing(digits.case).name
+    return Answer(f"{find.quantity}.limit", place, "", words, "what happens first")
+
+
+def _verdict(digits: Digits, limit: Limit) -> Answer:
+    """Yes or no; its value is 1 or 0."""
+    kept = 1.0 if holds(digits.case, limit) else 0.0
+    return Answer(limit.id, kept, "", verdict_words(digits, limit), "does it hold")
 
 
 def _value(digits: Digits, id: str, asked: bool = True) -> Answer:

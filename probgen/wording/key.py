@@ -9,7 +9,7 @@ from probgen.quantities.rounding import exact
 from probgen.statics.candidate import ALONG
 from probgen.statics.equation import X, Y
 from probgen.statics.plan import Step
-from probgen.statics.system import Body
+from probgen.statics.system import Body, Form, Limit
 from probgen.wording.block import Block, Display, Row, Section
 from probgen.wording.case import Case
 from probgen.wording.check import check_section
@@ -17,6 +17,7 @@ from probgen.wording.convention import Convention
 from probgen.wording.digits import Digits
 from probgen.wording.direction import toward
 from probgen.wording.forces import forces_section
+from probgen.wording.limit import branch_case, comparison_section, holding_section
 from probgen.wording.resultant import resultant_sections
 from probgen.wording.sentence import letter, paragraph, say
 from probgen.wording.turning import equation_noun, together, turning_section
@@ -29,6 +30,8 @@ def tell(case: Case, convention: Convention) -> tuple[Section, ...]:
     Raises ArithmeticError when some printed working would not give its printed result.
     """
     digits = Digits(case, convention)
+    if case.plan.branches:
+        return _told_to_limits(digits)
     bodies = _bodies_told(case)
     return (
         *((_axes(digits),) if bodies else ()),
@@ -36,8 +39,33 @@ def tell(case: Case, convention: Convention) -> tuple[Section, ...]:
         *_steps(digits),
         *_asked_definitions(digits),
         *resultant_sections(digits),
+        *(holding_section(digits, find) for find in case.system.finds if find.form is Form.HOLDS),
         *(section for body in bodies if (section := check_section(digits, body))),
     )
+
+
+def _told_to_limits(digits: Digits) -> tuple[Section, ...]:
+    """The forces once, the working up to each limit, then the limits beside each other."""
+    sections: list[Section] = []
+    for place, branch in enumerate(digits.case.plan.branches):
+        own = Digits(branch_case(digits.case, branch), digits.convention)
+        if place == 0:
+            bodies = _bodies_told(own.case)
+            sections += [_axes(own), *(forces_section(own, body) for body in bodies)]
+        sections.append(_supposing(branch.limit))
+        sections += _steps(own)
+    return (*sections, comparison_section(digits))
+
+
+def _supposing(limit: Limit) -> Section:
+    """The opening of a branch: its limit is just reached."""
+    said = say(
+        "Suppose that {limit}: then {left} has just reached {right}.",
+        limit=limit.name,
+        left=limit.left,
+        right=limit.right,
+    )
+    return Section(_heading(limit.name), (paragraph(said),))
 
 
 def _bodies_told(case: Case) -> tuple[Body, ...]:

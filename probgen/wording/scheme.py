@@ -6,24 +6,23 @@ into it.  They depend on the template alone, so every student of a template is m
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
 from typing import Final
 
-from probgen.quantities.expression import Expression, Number
+from probgen.quantities.expression import Number
 from probgen.quantities.formula import Formula, Relation
-from probgen.quantities.printing import plain
 from probgen.quantities.rounding import exact, last_place
-from probgen.quantities.unit import ANGLE, FORCE
+from probgen.quantities.unit import ANGLE, DEGREE, FORCE
 from probgen.statics.plan import Plan, Step
 from probgen.statics.system import Form, System
 from probgen.wording.answer import Answer, answers
-from probgen.wording.block import Paragraph, Section
+from probgen.wording.block import Inline, Paragraph, Section, Text
 from probgen.wording.case import Case
 from probgen.wording.convention import Convention
 from probgen.wording.digits import Digits
-from probgen.wording.direction import quarter_of, worded
+from probgen.wording.direction import worded
 from probgen.wording.sentence import (
     Inlines,
     Part,
@@ -70,8 +69,8 @@ class Mark:
 class Interval:
     """The values of one answer that earn full marks, both ends included.
 
-    low, high: as printed, rounded outward in the unit of the answer; of a direction, degrees either
-    way are in `within` and the ends are degrees counter-clockwise from +x, where low may be negative.
+    low, high: as printed, rounded outward in the unit of the answer; of a direction, degrees
+    counter-clockwise from +x (low may be negative, high above 360).
     """
 
     answer: str
@@ -99,7 +98,7 @@ def scheme(case: Case, convention: Convention, points: int) -> tuple[Mark, ...]:
     """
     if points < 1:
         raise ValueError(f"{points} points: expected 1 or more")
-    groups = [(part,) for part in _parts(case.plan, convention)]
+    groups: list[tuple[_Part, ...]] = [(part,) for part in _parts(case.plan, convention)]
     while True:
         shares = shared(points, [_weight(group) for group in groups])
         if all(shares):
@@ -108,7 +107,7 @@ def scheme(case: Case, convention: Convention, points: int) -> tuple[Mark, ...]:
 
 
 def shared(points: int, weights: Sequence[int]) -> list[int]:
-    """Whole points in proportion to the weights, by largest remainders; the first of equals wins."""
+    """Whole points in proportion to the weights, by largest remainders; ties go to the first."""
     whole = sum(weights)
     shares = [points * weight // whole for weight in weights]
     rest = sorted(range(len(weights)), key=lambda i: -(points * weights[i] % whole))
@@ -152,7 +151,7 @@ def _parts(plan: Plan, convention: Convention) -> Iterator[_Part]:
 
 
 _OF_FORCE: Final = {
-    "magnitude": "magnitude of {R} with its unit",
+    "magnitude": "magnitude of {R} (unit)",
     "direction": "direction of {R} in words",
 }
 
@@ -165,22 +164,17 @@ def _forces_on(system: System, body: str) -> int:
 def _of_step(plan: Plan, step: Step, convention: Convention) -> Iterator[_Part]:
     variable = plan.system.variables[step.unknown]
     name, equation = variable.as_name, step.equation
-    unit = " with its unit" if variable.unit.plain else ""
     signed = variable.dimension == FORCE and not variable.nonnegative
-    ending = " with its sign and unit" if signed and unit else unit
+    ending = " (sign and unit)" if signed else " (unit)" if variable.unit.plain else ""
     if equation.kind == "torque":
         pattern = f"{convention.turning} equation about {{P}} with signs and lever arms"
         yield _Part("torque", say(pattern, P=letter(equation.about)))
         yield _Part("substitution", say("numbers put in for {q}", q=name))
-        yield _Part("result", say(f"{{q}}{ending}", q=name), step.unknown)
+        yield _Part("result", say(f"{{q}} found{ending}", q=name), step.unknown)
         return
     source = "{q} from the balance along {a}" if equation.kind == "force" else "{q} from {c}"
-    pattern = source + (f",{ending}" if ending else "")
-    yield _Part(
-        equation.kind,
-        say(pattern, q=name, a=_axis(equation.about), c=_condition(step)),
-        step.unknown,
-    )
+    words = say(source + ending, q=name, a=_axis(equation.about), c=_condition(step))
+    yield _Part(equation.kind, words, step.unknown)
 
 
 def _axis(label: str) -> Part:
@@ -253,3 +247,45 @@ def _outward(value: float, half: float, place: Decimal) -> tuple[Decimal, Decima
     low = exact(value - half).quantize(place, rounding=ROUND_FLOOR)
     high = exact(value + half).quantize(place, rounding=ROUND_CEILING)
     return low, high
+
+
+def _direction_interval(case: Case, convention: Convention, answer: Answer) -> Interval:
+    assert answer.angle_from_x is not None
+    half = half_width(case, convention, answer.id)
+    place = last_place(Digits(case, convention).rounded(answer.value, DEGREE).value)
+    start, end = _outward(answer.angle_from_x, half, place)
+    ways = [worded(answer.angle_from_x + turn, convention).words for turn in (-half, half)]
+    sides = {way.partition(" ")[2] for way in ways if way[0].isdigit()}
+    owner = letter(case.system.element(answer.id.removesuffix(".direction")).symbol)
+    # ends on different sides of an axis, or on one, have no words in common
+    if len(sides) == 1 and answer.printed.partition(" ")[2] in sides:
+        low, high = _outward(answer.value, half, place)
+        words = say(
+            "{R} at {low} to {high} {side}",
+            R=owner,
+            low=Number(low, DEGREE),
+            high=Number(high, DEGREE),
+            side=sides.pop(),
+        )
+    else:
+        close = Number(exact(half), DEGREE)
+        words = say("{R} {way}, within {close}", R=owner, way=answer.printed, close=close)
+    return Interval(answer.id, answer.symbol, Number(start, DEGREE), Number(end, DEGREE), words)
+
+
+# As blocks of the key.
+
+
+def scheme_section(marks: Sequence[Mark], told: Sequence[Interval]) -> Section:
+    """The marks one by one, and the intervals."""
+    items = [say("{what}: {n}", what=capitalized(m.words), n=str(m.points)) for m in marks]
+    points = sum(mark.points for mark in marks)
+    return Section(f"Marks ({points})", (itemized(items), intervals_paragraph(told)))
+
+
+def intervals_paragraph(told: Sequence[Interval]) -> Paragraph:
+    """ "Full marks for T 187 N to 194 N; R 143 N to 149 N." """
+    parts: list[Inline] = []
+    for interval in told:
+        parts += [Text("; "), *interval.words] if parts else interval.words
+    return paragraph(say("Full marks for {each}.", each=tuple(parts)))

@@ -1,4 +1,4 @@
-"""Every example of the authoring guide is read, with the guide's own head, quantities and points."""
+"""Every example of the authoring guide is read, with the head, quantities and points it gives."""
 
 import re
 import tomllib
@@ -20,7 +20,7 @@ def completed(block):
     own = tomllib.loads(block).keys()
     before = [each for each in FIRST if not own & tomllib.loads(each).keys()]
     after = [] if "find" in own else [SOMETHING_ASKED]
-    top, tables = re.match(r"((?:[^\[].*\n|\n)*)(.*)", block, re.S).groups()
+    top, tables = re.match(r"((?:[^\[\n].*\n|\n)*)((?s:.*))", block).groups()
     return "\n".join([top, *before, tables, *after])  # a key such as pivot comes before any table
 
 

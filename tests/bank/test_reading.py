@@ -198,7 +198,7 @@ SPOILT = [
     ('["d", 0]', '["dd", 0]', "points.C[0]", "no quantity named 'dd'"),
     ('["d", 0]', '["d", 0.5]', "points.C[1]", "a plain number, where a length is needed"),
     ('["d", 0]', '["d"]', "points.C", '["x", "y"]'),
-    ('["d", 0]', '{ from = "B", distance = "d", direction = 0 }', "points.C", "circle"),
+    ('["d", 0]', '{ from = "B", distance = "d", direction = 0 }', "points.B", "circle"),
     ('from = "C"', 'from = "c"', "points.B.from", "one of the points A, C, G"),
     ('direction = 0 }', 'direction = "L" }', "points.B.direction", "where an angle is needed"),
     ("W = [", "w = [", "points.w", "a capital letter"),

@@ -1,0 +1,66 @@
+"""The equal and opposite of what acts between two bodies."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from typing import Final
+
+from probgen.bank.direction import turned
+from probgen.quantities.expression import negative
+from probgen.statics.system import Couple, Element, Force
+
+MARK: Final = "'"
+"""Ends the id of a force, couple or element that acts back on the other body."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reaction:
+    """How an element acts back: on which body, at which point, and what it is called there.
+
+    toward: the point a cable runs to, seen from the other body, "" if none.
+    """
+
+    body: str
+    at: str
+    name: str
+    toward: str = ""
+
+    def force(self, action: Force) -> Force:
+        """The same magnitude the opposite way."""
+        return replace(
+            action,
+            id=action.id + MARK,
+            body=self.body,
+            point=self.at,
+            direction=turned(action.direction, 180),
+            source=self.name,
+            element=action.element + MARK,
+            pair=action.id,
+        )
+
+    def couple(self, action: Couple) -> Couple:
+        """The same moment the opposite way."""
+        return replace(
+            action,
+            id=action.id + MARK,
+            body=self.body,
+            point=self.at,
+            moment=negative(action.moment),
+            source=self.name,
+            element=action.element + MARK,
+            pair=action.id,
+        )
+
+    def element(self, action: Element, forces: Sequence[Force]) -> Element:
+        """The entry as the other body has it, with the forces that act back."""
+        return replace(
+            action,
+            id=action.id + MARK,
+            body=self.body,
+            at=self.at,
+            name=self.name,
+            forces=tuple(force.id for force in forces),
+            toward=self.toward,
+            surface=None if action.surface is None else turned(action.surface, 180),
+        )

@@ -1,0 +1,334 @@
+"""Likely slips: the wrong numbers a problem's usual mistakes lead to, told with their reason.
+
+The numbers are those of `probgen.statics.slip`; here they are compared with the right answers and
+with one another, put in order of likelihood, and worded.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from probgen.quantities.expression import Number
+from probgen.quantities.formula import Relation
+from probgen.quantities.printing import plain
+from probgen.statics.misstep import Misstep, wrong_values
+from probgen.statics.slip import missteps
+from probgen.statics.system import Form, System
+from probgen.wording.block import Section
+from probgen.wording.case import Case
+from probgen.wording.convention import Convention
+from probgen.wording.digits import Digits
+from probgen.wording.direction import worded
+from probgen.wording.scheme import half_width
+from probgen.wording.sentence import Inlines, Part, itemized, letter, listed, say
+
+CLEAR: Final = 3.0
+"""Two numbers are told apart when they differ by more than so many half-widths of full marks."""
+
+_PRACTICE: Final = "teaching practice"
+LIKELIHOOD: Final[Mapping[str, str]] = {
+    # Reported in research on how students learn statics.
+    "whole_length_for_weight": "related: Ortiz, Heron & Shaffer, Am. J. Phys. 73, 545 (2005)",
+    "distance_not_perpendicular": (
+        "abstract of 'Identifying stumbling blocks in the development of student understanding of "
+        "moments of forces'"
+    ),
+    "friction_at_limit": "Statics Concept Inventory: Steif & Dantzler; Johnson (abstract)",
+    "tension_equals_load": "Am. J. Phys. 78, 1412 (2010), abstract",
+    # Teaching practice, in the order of a working: torques, weights, angles, joints, numbers.
+    "own_weight_forgotten": _PRACTICE,
+    "sin_cos_swap": _PRACTICE,
+    "no_angle": f"{_PRACTICE}: a standard trap in public teaching notes",
+    "wrong_reference_line": _PRACTICE,
+    "torque_sign": _PRACTICE,
+    "inverted_arm_ratio": _PRACTICE,
+    "mass_as_weight": _PRACTICE,
+    "joint_added_not_subtracted": _PRACTICE,
+    "hinge_vertical_only": f"{_PRACTICE}; University Physics vol. 1, 12.2 warns of it",
+    "hinge_along_body": f"{_PRACTICE}; University Physics vol. 1, 12.2 asks about it",
+    "joint_is_total_weight": _PRACTICE,
+    "component_only": _PRACTICE,
+    "tangent_inverted": _PRACTICE,
+    "angle_sign": _PRACTICE,
+    "normal_at_wall_is_weight": _PRACTICE,
+    "mu_inverted": _PRACTICE,
+    "unit_not_converted": _PRACTICE,
+    "calculator_radians": _PRACTICE,
+    "early_rounding": f"{_PRACTICE}: seen in a published answer",
+}
+"""What speaks for each slip, the likeliest first: research before teaching practice.
+
+Nobody has counted how often each is made, so the order within each group is a judgement.
+"""
+_RANK: Final = {id: place for place, id in enumerate(LIKELIHOOD)}
+
+SENTENCES: Final[Mapping[tuple[str, str], str]] = {
+    ("mass_as_weight", ""): "masses used as weights, without {g}",
+    ("sin_cos_swap", "torque"): "sine and cosine exchanged in the {turning} of {F}",
+    ("sin_cos_swap", "one"): "sine and cosine of {F} exchanged",
+    ("sin_cos_swap", "all"): "sine and cosine exchanged throughout",
+    ("wrong_reference_line", "vertical"): "{a} measured from the wrong line, so {b} in its place",
+    ("wrong_reference_line", "tilt"): "{a} measured from the wrong line, so {b} in its place",
+    ("no_angle", "one"): "{F} taken to act square to its arm (no angle in its {turning})",
+    ("no_angle", "all"): "every force taken to act square to its arm (no angles)",
+    ("whole_length_for_weight", ""): "{W} placed at the end {end}",
+    ("distance_not_perpendicular", ""): "distances along the {body} used as lever arms of {W}",
+    ("own_weight_forgotten", ""): "the {body}'s own weight {W} left out",
+    ("torque_sign", ""): "the {turning} of {F} taken the wrong way round",
+    ("unit_not_converted", ""): "{q} left in {own}, not converted to {due}",
+    ("inverted_arm_ratio", ""): "the ratio of the lever arms upside down",
+    ("joint_is_total_weight", ""): "{R} taken as the sum of the weights alone",
+    ("joint_added_not_subtracted", ""): "{T} added to the weights in {y}, not taken off",
+    ("hinge_vertical_only", "right"): "{R} taken to be vertical, {x} forgotten",
+    ("hinge_vertical_only", "full"): "{R} taken to be vertical, and so every other force",
+    ("hinge_along_body", ""): "{R} taken to act along the {body}",
+    ("component_only", "x"): "{x} alone given as {R}",
+    ("component_only", "y"): "{y} alone given as {R}",
+    ("component_only", "sum"): "the sizes of {x} and {y} simply added",
+    ("tangent_inverted", ""): "{x} and {y} exchanged in the tangent",
+    ("angle_sign", "up"): "up and down exchanged",
+    ("angle_sign", "side"): "left and right exchanged",
+    ("calculator_radians", ""): "calculator set to radians",
+    ("tension_equals_load", "load"): "{T} taken to be the load {W}",
+    ("tension_equals_load", "total"): "{T} taken to be all the weight, {W}",
+    ("friction_at_limit", ""): "{f} taken at its limit {m}, though nothing is about to slip",
+    ("mu_inverted", ""): "the fraction for {mu} upside down",
+    ("normal_at_wall_is_weight", ""): "{N} taken to be {W}",
+    ("early_rounding", ""): "results rounded to two figures before they were used again",
+}
+"""What went wrong, by slip and way; letters and nouns of the problem fill the places."""
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """One wrong answer and what leads to it.
+
+    answer: the id of the answer; symbol: its printed letter, of a direction that of the force.
+    value: the wrong one, coherent units, a direction in degrees counter-clockwise from +x.
+    shown: the same as the key prints it, a direction in words.
+    id: the likeliest slip; words: what went wrong; alike: ids of others that give the same number.
+    origin: whether it is the first answer of the working that the slip spoils; later ones follow.
+    clear: whether no likelier slip gives a number too close to tell apart from this one.
+    spoils: for every answer the value this slip leads to, coherent units: what follows through.
+    """
+
+    answer: str
+    symbol: str
+    value: float
+    shown: Number | str
+    id: str
+    words: Inlines
+    alike: tuple[str, ...]
+    origin: bool
+    clear: bool
+    spoils: Mapping[str, float]
+
+    @property
+    def printed(self) -> str:
+        return self.shown if isinstance(self.shown, str) else plain(self.shown)
+
+
+def slips(
+    case: Case, convention: Convention, known: Sequence[Misstep] | None = None
+) -> tuple[Slip, ...]:
+    """Every wrong answer that can be told from the right one: by answer, the likeliest first.
+
+    known: the template's missteps, where they have been looked for already.
+    """
+    return class_slips((case,), convention, known)[0]
+
+
+def class_slips(
+    cases: Sequence[Case], convention: Convention, known: Sequence[Misstep] | None = None
+) -> tuple[tuple[Slip, ...], ...]:
+    """The slips of many cases of one plan; each slip is worked once for all of them."""
+    if not cases:
+        return ()
+    plan = cases[0].plan
+    given = {id: np.array([case.values[id] for case in cases]) for id in cases[0].numbers}
+    made = missteps(plan, given, convention.units) if known is None else known
+    ordered = sorted(made, key=lambda misstep: _RANK[misstep.slip])
+    asked = _asked(plan.system)
+    wrong = [_Wrong(m, _words(m, convention), _columns(m, given, asked, cases)) for m in ordered]
+    return tuple(
+        tuple(_of_case(case, convention, asked, wrong, place)) for place, case in enumerate(cases)
+    )
+
+
+def likely(found: Sequence[Slip], count: int = 3) -> tuple[Slip, ...]:
+    """The few a key tells of: one number for each of the likeliest slips, where it is made."""
+    chosen: dict[str, Slip] = {}
+    for slip in sorted(found, key=lambda slip: _RANK[slip.id]):
+        if slip.origin and slip.clear:
+            chosen.setdefault(slip.id, slip)
+    return tuple(chosen.values())[:count]
+
+
+@dataclass(frozen=True, slots=True)
+class _Wrong:
+    """A misstep with its words and its value of every asked answer, one entry a case."""
+
+    misstep: Misstep
+    words: Inlines
+    values: Mapping[str, NDArray[np.float64]]
+
+
+def _columns(
+    misstep: Misstep,
+    given: Mapping[str, NDArray[np.float64]],
+    asked: Sequence[str],
+    cases: Sequence[Case],
+) -> dict[str, NDArray[np.float64]]:
+    """The asked answers in the order the working comes to them."""
+    found = wrong_values(misstep, given)
+    return {
+        id: np.broadcast_to(np.asarray(found[id], float), len(cases)) for id in found if id in asked
+    }
+
+
+def _asked(system: System) -> tuple[str, ...]:
+    """The ids of the asked answers that are numbers, in the order asked."""
+    ids: list[str] = []
+    for find in system.finds:
+        endings = _ENDINGS.get(find.form, ())
+        ids += [find.quantity + ending for ending in endings]
+    return tuple(ids)
+
+
+_ENDINGS: Final = {
+    Form.VALUE: ("",),
+    Form.COMPONENTS: (".x", ".y"),
+    Form.MAGNITUDE_AND_DIRECTION: (".magnitude", ".direction"),
+}
+
+
+# One case.
+
+
+def _of_case(
+    case: Case, convention: Convention, asked: Sequence[str], wrong: Sequence[_Wrong], place: int
+) -> Iterator[Slip]:
+    halves = {id: half_width(case, convention, id) for id in asked}
+    spoils = [{id: float(column[place]) for id, column in w.values.items()} for w in wrong]
+    origins = [_origin(case, spoilt, halves) for spoilt in spoils]
+    digits = Digits(case, convention)
+    for answer in asked:
+        for alike, clear in _classes(case, answer, spoils, halves[answer], convention):
+            first = alike[0]
+            ids = tuple(dict.fromkeys(wrong[i].misstep.slip for i in alike))
+            value = spoils[first][answer]
+            yield Slip(
+                answer,
+                _symbol(case.system, answer),
+                value,
+                _shown(digits, answer, value),
+                ids[0],
+                wrong[first].words,
+                ids[1:],
+                origins[first] == answer,
+                clear,
+                spoils[first],
+            )
+
+
+def _origin(case: Case, spoilt: Mapping[str, float], halves: Mapping[str, float]) -> str:
+    """The first answer of the working that is told from the right one."""
+    wrong = (id for id, v in spoilt.items() if not _near(id, v, case.values[id], halves[id]))
+    return next(wrong, "")
+
+
+def _classes(
+    case: Case,
+    answer: str,
+    spoils: Sequence[Mapping[str, float]],
+    half: float,
+    convention: Convention,
+) -> list[tuple[list[int], bool]]:
+    """The places of the slips that give one number, and whether it is clear of likelier ones."""
+    right = case.values[answer]
+    classes: list[tuple[list[int], bool]] = []
+    for place, spoilt in enumerate(spoils):
+        value = spoilt[answer]
+        if not _plausible(case.system, answer, spoilt) or _near(answer, value, right, half):
+            continue
+        known = [(alike, spoils[alike[0]][answer]) for alike, _ in classes]
+        same = next(
+            (alike for alike, other in known if _apart(answer, value, other) <= _SAME), None
+        )
+        if same is not None:
+            same.append(place)
+            continue
+        reach = (
+            half if answer.endswith(".direction") else max(half, convention.tolerance * abs(value))
+        )
+        clear = not any(_near(answer, value, other, reach) for _, other in known)
+        classes.append(([place], clear))
+    return classes
+
+
+_SAME: Final = 1e-6  # newtons, metres or degrees that only the rounding of floats accounts for
+
+
+def _near(answer: str, value: float, other: float, half: float) -> bool:
+    return _apart(answer, value, other) <= CLEAR * half
+
+
+def _apart(answer: str, value: float, other: float) -> float:
+    """How far two values are apart; directions the short way round."""
+    gap = abs(value - other)
+    return abs((gap + 180.0) % 360.0 - 180.0) if answer.endswith(".direction") else gap
+
+
+def _plausible(system: System, answer: str, spoilt: Mapping[str, float]) -> bool:
+    """Whether a student would write it down: a finite number, and not zero for a size."""
+    value = spoilt[answer]
+    if not math.isfinite(value):
+        return False
+    owner, _, part = answer.partition(".")
+    if part == "direction":
+        return abs(spoilt[f"{owner}.magnitude"]) > _SAME
+    size = part == "magnitude" or system.variables[answer].nonnegative
+    return not size or abs(value) > _SAME
+
+
+# In words.
+
+
+def _symbol(system: System, answer: str) -> str:
+    owner, _, part = answer.partition(".")
+    whole = part in ("magnitude", "direction")
+    return system.element(owner).symbol if whole else system.variables[answer].symbol
+
+
+def _shown(digits: Digits, answer: str, value: float) -> Number | str:
+    if answer.endswith(".direction"):
+        return worded(value, digits.convention).words
+    unit = digits.unit_of(answer.replace(".magnitude", ".x"))
+    return digits.rounded(value, unit)
+
+
+def _words(misstep: Misstep, convention: Convention) -> Inlines:
+    parts: dict[str, Part] = {"turning": convention.turning}
+    for name, part in misstep.parts.items():
+        parts[name] = listed(part) if isinstance(part, tuple) else part
+    return say(SENTENCES[misstep.slip, misstep.way], **parts)
+
+
+def tell_slip(slip: Slip) -> Inlines:
+    """ "T = 152 N: the shelf's own weight W_s left out." """
+    name = letter(slip.symbol)
+    if isinstance(slip.shown, str):
+        joint = " at " if slip.shown[0].isdigit() else " "
+        return say("{q}{way}: {words}.", q=name, way=joint + slip.shown, words=slip.words)
+    return say("{q}: {words}.", q=(name, Relation("="), slip.shown), words=slip.words)
+
+
+def slips_section(chosen: Sequence[Slip]) -> Section:
+    """What goes wrong here, one line for each slip."""
+    return Section("What goes wrong here", (itemized(tell_slip(slip) for slip in chosen),))
