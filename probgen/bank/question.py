@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Final
 
-from probgen.bank.direction import component_sum
+from probgen.bank.direction import component_sum, plain_degrees
 from probgen.bank.fault import nearest, one_of
 from probgen.bank.quantity import read_unit
 from probgen.bank.situation import Situation
@@ -20,7 +20,8 @@ from probgen.quantities.expression import (
     total,
 )
 from probgen.quantities.unit import LENGTH, METRE, ONE, Unit
-from probgen.statics.system import Find, Form, Kind, Role
+from probgen.statics.geometry import way
+from probgen.statics.system import Find, Form, Kind, Link, Point, Role
 
 _TWO_PARTS: Final = (Form.MAGNITUDE_AND_DIRECTION, Form.COMPONENTS)
 _UTMOST: Final = (Form.LARGEST, Form.SMALLEST)
@@ -83,7 +84,9 @@ def _read_value(row: Table, situation: Situation) -> list[Find]:
 
 def _read_worked_out(row: Table, situation: Situation, key: str, unit: Unit) -> Find:
     """Something worked out from other quantities; it has a symbol and a name of its own."""
-    expression = situation.scope.expression(row, key, unit.dimension)
+    expression: Expression = ZERO
+    if not row.faulty("unit"):  # else there is nothing to hold the dimension against
+        expression = situation.scope.expression(row, key, unit.dimension)
     name = row.text("name", expected='what it is in words, such as "share of the weight"')
     symbol = situation.symbol(row)
     situation.defined(row, symbol, expression, unit, name)
@@ -134,9 +137,10 @@ def _balance_point(
     """sum(m x) / sum(m), with the coordinates along x ("cos") or y ("sin")."""
     moments = []
     for weight, share in zip(weights, shares, strict=True):
-        point = next(f.point for f in situation.forces if f.id == weight)
-        links = situation.points[point].links if point in situation.points else ()
-        coordinate = component_sum([(1, link) for link in links], part)
+        at = next(f.point for f in situation.forces if f.id == weight)
+        links = way({"": Point("", ()), **situation.points}, "", at) if at else ()
+        straight = [(1, Link(each.length, plain_degrees(each.direction))) for each in links]
+        coordinate = component_sum(straight, part)
         moments.append((1, times(share, coordinate)))
     top = total(*moments)
     return ZERO if is_number(top, 0) else Quotient(top, total(*((1, share) for share in shares)))

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from probgen.bank.direction import turned
 from probgen.bank.situation import Situation, with_article
 from probgen.bank.table import Table
-from probgen.quantities.expression import Call, Expression, Name, Sum, number, times
+from probgen.quantities.expression import Call, Expression, Name, number, times, total
 from probgen.quantities.unit import NEWTON, NEWTON_METRE, ONE, PLAIN
 from probgen.statics.geometry import angle_of, cosine, sine
 from probgen.statics.system import Couple, Element, Force, Kind, Limit, Role
@@ -45,9 +45,7 @@ def fixed(row: Table, situation: Situation) -> None:
 def _components(row: Table, situation: Situation, whole: Force) -> list[Force]:
     """Forces along x and y of unknown size, called after the whole force's element."""
     symbol = whole.element
-    taken = {word for v in situation.scope.variables.values() for word in (v.id, v.symbol)}
-    if symbol in taken:
-        row.fault("symbol", symbol, "a symbol that nothing else has")
+    _check_own(row, situation, symbol)
     forces = []
     for axis, direction in (("x", RIGHT), ("y", UP)):
         id = f"{symbol}.{axis}" if symbol else ""
@@ -58,6 +56,13 @@ def _components(row: Table, situation: Situation, whole: Force) -> list[Force]:
         )
         forces.append(part)
     return forces
+
+
+def _check_own(row: Table, situation: Situation, symbol: str) -> None:
+    """A force known by its components has a symbol that no quantity has."""
+    taken = {word for v in situation.scope.variables.values() for word in (v.id, v.symbol)}
+    if symbol in taken and not row.faulty("symbol"):
+        row.fault("symbol", symbol, "a symbol that nothing else has")
 
 
 def component_symbol(symbol: str, axis: str) -> str:
@@ -169,12 +174,12 @@ def rough(row: Table, situation: Situation) -> None:
 
 def _resultant(row: Table, situation: Situation, symbol: str, forces: Sequence[Force]) -> None:
     """The components along x and y of forces taken together, worked out from them."""
+    _check_own(row, situation, symbol)
     for axis, part in (("x", cosine), ("y", sine)):
-        terms = [times(force.magnitude, part(angle_of(force.direction))) for force in forces]
+        terms = ((1, times(f.magnitude, part(angle_of(f.direction)))) for f in forces)
         words = f"{axis}-component of the force from {forces[0].source}"
         printed = component_symbol(symbol, axis)
-        whole = Sum(tuple((1, term) for term in terms))
-        situation.defined(row, f"{symbol}.{axis}", whole, NEWTON, words, symbol=printed)
+        situation.defined(row, f"{symbol}.{axis}", total(*terms), NEWTON, words, symbol=printed)
 
 
 def _grip_limit(row: Table, situation: Situation, push: Name, grip: Name, slips: str) -> None:

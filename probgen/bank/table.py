@@ -66,10 +66,11 @@ class Table:
     def word(self, key: str, known: Collection[str], default: str | None = None) -> str:
         """One of the known words."""
         value = self.text(key, default, one_of(known))
-        if value and value not in known:
+        if value in known or (value == (default or "") and self.content.get(key) != ""):
+            return value
+        if not self.faulty(key):
             self.fault(key, value, one_of(known), nearest(value, known))
-            return default or ""
-        return value
+        return default or ""
 
     def whole(self, key: str, least: int, most: int, default: int | None = None) -> int:
         """A whole number from `least` to `most`."""

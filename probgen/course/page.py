@@ -124,7 +124,7 @@ def situation_picture(template: Template, own: Worked, solved: bool) -> str:
     """
     case = own.case
     known = {id: case.values[id] for id in (*own.draw.values, "g")}
-    values = case.values if solved else known
+    values = own.complete if solved else known
     return latex_picture(situation(case.system, values, template.depicts, own.draw.values))
 
 
@@ -142,7 +142,7 @@ def _pictures(
             else:
                 pivot = _pivot(problem, block.body)
                 positive = problem.convention.positive
-                system, values = own.case.system, own.case.values
+                system, values = own.case.system, own.complete
                 scene = free_body(system, values, block.body, pivot, positive)
                 yield name, latex_picture(scene)
 
@@ -164,6 +164,8 @@ def _parts(own: Worked) -> Iterator[document.Part]:
 
 
 def _label(answer: Answer) -> Inlines:
+    if answer.symbol in ("what happens first", "does it hold"):
+        return (Text(answer.symbol),)
     owner = answer.symbol.removeprefix("direction of ")
     letter = Math((Name(answer.id, owner),))
     return (letter,) if owner == answer.symbol else (Text("direction of "), letter)

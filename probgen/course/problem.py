@@ -5,7 +5,7 @@ The plan is found once, symbolically; a whole class is then solved and proved in
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from decimal import Decimal
@@ -51,11 +51,13 @@ class Problem:
 class Worked:
     """One student's problem, solved and proved.
 
+    complete: values of every quantity, also of forces the working did not need, for the figures.
     residual: the largest relative residual of any balance; difference: from the second solver.
     """
 
     draw: Draw
     case: Case
+    complete: Mapping[str, float]
     answers: tuple[Answer, ...]
     residual: float
     difference: float
@@ -112,13 +114,16 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
         raise InputError(faults)
     g = Number(Decimal(problem.convention.gravity), METRE_PER_SECOND_SQUARED)
     worked: list[Worked] = []
+    values = tuple(proof.values.items())
     for place, draw in enumerate(draws):
         own = {name: float(column[place]) for name, column in solved.items()}
         case = case_of(problem.plan, {**draw.values, "g": g}, own)
         residual = float(proof.max_residual[place])
         difference = float(proof.second_solver_difference[place])
         told = answers(case, problem.convention)
-        worked.append(Worked(draw, case, told, residual, difference))
+        every = {name: float(np.broadcast_to(v, len(draws))[place]) for name, v in values}
+        complete = {**every, **case.values}
+        worked.append(Worked(draw, case, complete, told, residual, difference))
     return tuple(worked)
 
 

@@ -20,6 +20,8 @@ GAP: Final = 2.2
 _BESIDE: Final = 6.5  # the least clear space between two labels side by side, pt
 _OVER: Final = 3.5  # the same between two labels one over the other
 
+_SQUARE: Final = 16.0  # side of the squares the paper is divided into, pt
+
 _DISTANCES: Final = (3.0, 5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 40.0, 52.0, 66.0, 85.0, 110.0, 150.0)
 _TURNS: Final = (0.0, 30.0, -30.0, 60.0, -60.0, 90.0, -90.0, 125.0, -125.0, 160.0, -160.0)
 
@@ -30,9 +32,10 @@ class Field:
     def __init__(self) -> None:
         self.shapes: list[Shape] = []
         self.segments: list[Segment] = []
-        self._bounded: list[tuple[float, float, float, float, Segment]] = []
         self.boxes: list[Box] = []
         self.measures: list[tuple[Spot, Spot]] = []  # the ends of dimension lines
+        # The pieces in each square of the paper, so that only the near ones are looked at.
+        self._squares: dict[tuple[int, int], list[Segment]] = {}
 
     def add(self, *shapes: Shape, solid: bool = True) -> None:
         """Draw shapes; labels keep clear of them unless they are not `solid`."""
@@ -46,33 +49,49 @@ class Field:
     def watch(self, shape: Shape) -> None:
         """Keep labels off a shape, drawn or not."""
         for segment in segments(shape):
-            x0, y0, x1, y1 = segment
             self.segments.append(segment)
-            self._bounded.append((min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1), segment))
+            for square in _squares_of(segment):
+                self._squares.setdefault(square, []).append(segment)
 
     def is_free(self, box: Box, gap: float = GAP) -> bool:
         """Whether no stroke comes within `gap` of the box, and no label near it."""
-        wider = Box(box.left - _BESIDE, box.bottom - _OVER, box.right + _BESIDE, box.top + _OVER)
-        if any(wider.overlaps(other) for other in self.boxes):
-            return False
-        wide = box.grown(gap)
-        near = self._near(wide.left, wide.bottom, wide.right, wide.top)
-        return not any(meets(segment, wide) for segment in near)
+        left, right = box.left - _BESIDE, box.right + _BESIDE
+        bottom, top = box.bottom - _OVER, box.top + _OVER
+        for other in self.boxes:
+            if (
+                other.left < right
+                and left < other.right
+                and other.bottom < top
+                and bottom < other.top
+            ):
+                return False
+        return not self._touched(box.grown(gap))
+
+    def _touched(self, box: Box) -> bool:
+        """Whether a piece drawn passes through a box."""
+        squares = self._squares
+        for i in range(int(box.left // _SQUARE), int(box.right // _SQUARE) + 1):
+            for j in range(int(box.bottom // _SQUARE), int(box.top // _SQUARE) + 1):
+                for segment in squares.get((i, j), ()):
+                    if meets(segment, box):
+                        return True
+        return False
 
     def _near(self, left: float, bottom: float, right: float, top: float) -> list[Segment]:
-        """The pieces drawn whose own upright rectangles overlap one."""
-        return [
-            segment
-            for low_x, low_y, high_x, high_y, segment in self._bounded
-            if low_x <= right and high_x >= left and low_y <= top and high_y >= bottom
-        ]
+        """The pieces drawn in the squares an upright rectangle touches, each once."""
+        found: dict[Segment, None] = {}
+        for i in range(int(left // _SQUARE), int(right // _SQUARE) + 1):
+            for j in range(int(bottom // _SQUARE), int(top // _SQUARE) + 1):
+                for segment in self._squares.get((i, j), ()):
+                    found[segment] = None
+        return list(found)
 
     def _met_by(self, start: Spot, end: Spot) -> list[Segment]:
         """The pieces drawn that a straight piece meets."""
-        left, right = sorted((start.real, end.real))
-        bottom, top = sorted((start.imag, end.imag))
         piece = (start.real, start.imag, end.real, end.imag)
-        return [s for s in self._near(left, bottom, right, top) if crosses(piece, s)]
+        squares = _squares_of(piece)
+        near = {s: None for square in squares for s in self._squares.get(square, ())}
+        return [s for s in near if crosses(piece, s)]
 
     def crossings(self, start: Spot, end: Spot, trim: float = 0.0) -> int:
         """How many strokes the straight piece meets, its ends shortened by `trim`."""
@@ -125,51 +144,79 @@ class Field:
         return label
 
 
+def _squares_of(segment: Segment) -> list[tuple[int, int]]:
+    """The squares of the paper a straight piece passes through, column by column."""
+    x0, y0, x1, y1 = segment if segment[0] <= segment[2] else (*segment[2:], *segment[:2])
+    first, last = int(x0 // _SQUARE), int(x1 // _SQUARE)
+    if first == last:
+        low, high = (y0, y1) if y0 <= y1 else (y1, y0)
+        return [(first, j) for j in range(int(low // _SQUARE), int(high // _SQUARE) + 1)]
+    slope = (y1 - y0) / (x1 - x0)
+    found = []
+    for i in range(first, last + 1):
+        one = y0 + slope * (max(x0, i * _SQUARE) - x0)
+        other = y0 + slope * (min(x1, (i + 1) * _SQUARE) - x0)
+        low, high = (one, other) if one <= other else (other, one)
+        rows = range(int((low - 1e-6) // _SQUARE), int((high + 1e-6) // _SQUARE) + 1)
+        found += [(i, j) for j in rows]
+    return found
+
+
 def set_in(text: Name | Number, box: Box, tag: str, size: float = SIZE) -> Label:
     """The label that fills a box of its extent."""
     room = extent(text, size)
     return Label(complex(box.left, box.bottom + room.depth), text, size, box, tag)
 
 
-def beside(text: Name | Number, anchor: Spot, direction: float, distance: float) -> Box:
+def beside(
+    text: Name | Number, anchor: Spot, direction: float, distance: float, size: float = SIZE
+) -> Box:
     """The label's box in a direction from an anchor, `distance` away from that point."""
-    room = extent(text)
+    room = extent(text, size)
     width, height = room.width, room.height + room.depth
     unit = heading(direction)
     centre = anchor + unit * distance + complex(unit.real * width / 2, unit.imag * height / 2)
-    return centred(text, centre)
+    return _about(centre, width, height)
 
 
-def abreast(text: Name | Number, anchor: Spot, direction: float, distance: float) -> Box:
+def abreast(
+    text: Name | Number, anchor: Spot, direction: float, distance: float, size: float = SIZE
+) -> Box:
     """The label's box `distance` away from the line through an anchor, square to a direction."""
-    room = extent(text)
+    room = extent(text, size)
     width, height = room.width, room.height + room.depth
     unit = heading(direction)
     half = abs(unit.real) * width / 2 + abs(unit.imag) * height / 2
-    return centred(text, anchor + unit * (distance + half))
+    return _about(anchor + unit * (distance + half), width, height)
 
 
-def centred(text: Name | Number, centre: Spot) -> Box:
+def centred(text: Name | Number, centre: Spot, size: float = SIZE) -> Box:
     """The label's box about a centre."""
-    room = extent(text)
-    width, height = room.width, room.height + room.depth
+    room = extent(text, size)
+    return _about(centre, room.width, room.height + room.depth)
+
+
+def _about(centre: Spot, width: float, height: float) -> Box:
     left, bottom = centre.real - width / 2, centre.imag - height / 2
     return Box(left, bottom, left + width, bottom + height)
 
 
 def around(
-    text: Name | Number, anchors: Sequence[tuple[Spot, float]], nearest: float = 0.0
+    text: Name | Number,
+    anchors: Sequence[tuple[Spot, float]],
+    nearest: float = 0.0,
+    size: float = SIZE,
 ) -> Iterator[Box]:
     """Boxes about several anchors, each with its favoured direction, nearest distance first."""
     for distance in _DISTANCES:
         for turn in _TURNS:
             for anchor, direction in anchors:
-                yield beside(text, anchor, direction + turn, nearest + distance)
+                yield beside(text, anchor, direction + turn, nearest + distance, size)
                 if not turn:
-                    yield abreast(text, anchor, direction, nearest + distance)
+                    yield abreast(text, anchor, direction, nearest + distance, size)
     for distance in range(180, 2000, 30):  # a drawing so full that only its margin is free
         for anchor, direction in anchors:
-            yield beside(text, anchor, direction, float(distance))
+            yield beside(text, anchor, direction, float(distance), size)
 
 
 def meets(segment: Segment, box: Box) -> bool:

@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from probgen.wording.block import Inline, Picture, Section
+from probgen.wording.block import Block, Inline, Picture, Section
 
 Paper = Literal["letter", "a4"]
 
@@ -83,10 +83,22 @@ class Sheet:
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """One row of a solution's answers: what was asked, and the result as printed."""
+    """One row of a solution's answers: what was asked, and the result as printed.
+
+    full_marks: the interval that earns them ("187 N to 194 N"), empty when not said.
+    """
 
     label: tuple[Inline, ...]
     printed: tuple[Inline, ...]
+    full_marks: tuple[Inline, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """One row of a marking scheme: what some of a problem's points are given for."""
+
+    words: tuple[Inline, ...]
+    points: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,6 +107,8 @@ class Solution:
 
     figure: a LaTeX picture of the situation, empty for none.
     pictures: LaTeX pictures for the `Picture` blocks of the sections, by `picture_name`.
+    scheme: the marks one by one, adding up to the points; slips: what goes wrong here.  Both are
+    left out of the page when empty.  Raises ValueError when the scheme does not add up.
     """
 
     number: int
@@ -105,6 +119,13 @@ class Solution:
     answers: tuple[Answer, ...]
     points: int
     pictures: Mapping[str, str] = field(default_factory=dict)
+    scheme: tuple[Mark, ...] = ()
+    slips: tuple[Block, ...] = ()
+
+    def __post_init__(self) -> None:
+        given = sum(mark.points for mark in self.scheme)
+        if self.scheme and given != self.points:
+            raise ValueError(f"problem {self.number}: {given} marks for {self.points} points")
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Final
 
 from probgen.quantities.expression import Name
@@ -20,11 +20,15 @@ from probgen.wording.block import (
     Paragraph,
     Picture,
     Row,
+    Section,
     Strong,
     Text,
 )
 
+Flowing = Paragraph | Itemize | Display
+
 _BLANK_LINE: Final = re.compile(r"\s*\n[^\S\n]*\n\s*")
+_AFTER_WORD: Final = re.compile(r"\w $")
 _UNBROKEN_ROWS: Final = 5  # a display of more rows may go over to the next page in its middle
 
 
@@ -35,7 +39,7 @@ def write_inlines(inlines: Iterable[Inline]) -> str:
     """
     written = ""
     for inline in inlines:
-        if _is_letter(inline) and written.endswith(" "):
+        if _is_letter(inline) and _AFTER_WORD.search(written):
             written = written[:-1] + "~"
         written += _inline(inline)
     return written
@@ -61,31 +65,61 @@ def _inline(inline: Inline) -> str:
             return f"${{{written}}}$" if short else f"${written}$"  # braces: never torn apart
 
 
-def write_blocks(blocks: Sequence[Block], pictures: Mapping[str, str]) -> str:
-    r"""Blocks one below the other, a picture beside all that leads up to it.
+def write_step(section: Section, number: int, pictures: Mapping[str, str]) -> str:
+    r"""One step of a working; its pictures hang at its right, its text flows down beside them.
 
-    pictures: LaTeX pictures by `picture_name`; KeyError when one is missing.
-    `\beside` takes what stands beside a picture, the picture, and what would follow both.
+    pictures: LaTeX pictures by `picture_name`; KeyError when one is missing.  The heading runs
+    into a first paragraph and stands over anything else.
     """
+    hung = [_hang(block, pictures) for block in section.blocks if isinstance(block, Picture)]
+    flowing = [block for block in section.blocks if not isinstance(block, Picture)]
+    head = f"{{{number}}}{{{escape(section.title)}}}"
+    if flowing and isinstance(flowing[0], Paragraph):
+        first = rf"\step{head}{{{write_inlines(flowing.pop(0).inlines)}}}"
+    else:
+        blocks, flowing = flowing[:1], flowing[1:]
+        first = rf"\stepover{head}{{{write_blocks(blocks, pictures)}}}"
+    return "\n".join([*hung, first, *_flows(flowing)])
+
+
+def _hang(picture: Picture, pictures: Mapping[str, str]) -> str:
+    return rf"\hangfigure{{{pictures[picture_name(picture)]}}}"
+
+
+def _flows(blocks: Sequence[Flowing]) -> Iterator[str]:
+    """Blocks that may stand beside a figure; equations that follow each other may share a line."""
+    place = 0
+    while place < len(blocks):
+        block = blocks[place]
+        following = blocks[place + 1] if place + 1 < len(blocks) else None
+        if isinstance(block, Display) and isinstance(following, Display):
+            pair = f"{{{write_rows(block.rows)}}}{{{write_rows(following.rows)}}}"
+            yield rf"\flow{{\pair{pair}}}"
+            place += 2
+        else:
+            yield from (rf"\flow{{{part}}}" for part in _parts(block))
+            place += 1
+
+
+def write_blocks(blocks: Iterable[Block], pictures: Mapping[str, str]) -> str:
+    """Blocks one below the other, pictures hanging beside what follows them."""
     written: list[str] = []
     for block in blocks:
         if isinstance(block, Picture):
-            before = "\n".join(written)
-            written = [rf"\beside{{{before}}}{{{pictures[picture_name(block)]}}}{{}}"]
+            written.append(_hang(block, pictures))
         else:
-            written.append(_block(block))
+            written += _parts(block)
     return "\n".join(written)
 
 
-def _block(block: Paragraph | Itemize | Display) -> str:
+def _parts(block: Flowing) -> list[str]:
     match block:
         case Paragraph(inlines):
-            return write_inlines(inlines) + r"\par"
+            return [write_inlines(inlines) + r"\par"]
         case Display(rows):
-            return write_rows(rows)
+            return [write_rows(rows)]
         case Itemize(items):
-            listed = "\n".join(rf"\item {write_inlines(item)}" for item in items)
-            return f"\\begin{{itemize}}\n{listed}\n\\end{{itemize}}"
+            return [rf"\listitem{{{write_inlines(item)}}}" for item in items]
 
 
 def write_rows(rows: Sequence[Row]) -> str:

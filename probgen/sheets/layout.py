@@ -28,8 +28,8 @@ from pylatex.utils import NoEscape
 from probgen.bank.fault import Fault, InputError
 from probgen.sheets.document import Key, Paper, Sheet
 from probgen.sheets.escape import escape
-from probgen.sheets.latex import write_blocks, write_inlines
-from probgen.wording.block import Math, Strong, Text
+from probgen.sheets.latex import write_blocks, write_inlines, write_step
+from probgen.wording.block import Math, Section, Strong, Text
 
 NAMES: Final = ("preamble.tex.j2", "sheet.tex.j2", "key.tex.j2")
 """The layouts there are; a department's folder may hold its own of any of them."""
@@ -57,11 +57,11 @@ class Layouts:
             lstrip_blocks=True,
             autoescape=False,  # HTML's; `finalize` escapes for LaTeX
         )
-        self._environment.filters.update(latex=NoEscape, blocks=_blocks)
+        self._environment.filters.update(latex=NoEscape, blocks=_blocks, step=_step)
 
-    def preamble(self, paper: Paper = "letter") -> str:
+    def preamble(self, paper: Paper = "letter", large: bool = False) -> str:
         """Everything before a print run's first document.  Errors as for `sheet`."""
-        return self._print("preamble.tex.j2", paper=paper)
+        return self._print("preamble.tex.j2", paper=paper, large=large)
 
     def sheet(self, sheet: Sheet) -> str:
         """LaTeX of one sheet, without preamble.
@@ -102,6 +102,10 @@ def _finalize(value: object) -> str:
 
 def _blocks(blocks: tuple[object, ...], pictures: dict[str, str]) -> NoEscape:
     return NoEscape(write_blocks(blocks, pictures))  # type: ignore[arg-type]
+
+
+def _step(section: Section, number: int, pictures: dict[str, str]) -> NoEscape:
+    return NoEscape(write_step(section, number, pictures))
 
 
 def _judge(folder: Path) -> None:

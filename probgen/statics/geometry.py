@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from fractions import Fraction
 
 from probgen.quantities.expression import (
     UNITY,
@@ -16,7 +17,6 @@ from probgen.quantities.expression import (
     Call,
     Expression,
     Lump,
-    Name,
     Number,
     Power,
     Product,
@@ -223,10 +223,10 @@ def way(points: Mapping[str, Point], start: str, end: str) -> tuple[Link, ...]:
 
 def _combined(terms: Sequence[tuple[int, Expression]]) -> Expression:
     """A sum of lengths in which equal terms cancel or join (L - L/2 is L/2)."""
-    counts: dict[Expression, Decimal] = {}
+    counts: dict[Expression, Fraction] = {}
     for sign, term in _flat(terms):
         part, factor = _coefficient(term)
-        counts[part] = counts.get(part, Decimal(0)) + sign * factor
+        counts[part] = counts.get(part, Fraction(0)) + sign * factor
     kept = [(1 if f > 0 else -1, _times_factor(part, abs(f))) for part, f in counts.items() if f]
     kept.sort(key=lambda term: (-term[0], not isinstance(term[1], Number)))
     return total(*kept)
@@ -237,18 +237,23 @@ def _flat(terms: Sequence[tuple[int, Expression]]) -> list[tuple[int, Expression
     return list(inner.terms) if isinstance(inner, Sum) else [(1, inner)]
 
 
-def _coefficient(term: Expression) -> tuple[Expression, Decimal]:
+def _coefficient(term: Expression) -> tuple[Expression, Fraction]:
     match term:
         case Quotient(top, Number(value, None)) if value:
-            return top, 1 / value
+            part, factor = _coefficient(top)
+            return part, factor / Fraction(value)
         case Product((Number(value, None), other)) | Product((other, Number(value, None))):
-            return other, value
-        case Name() | Number() | _:
-            return term, Decimal(1)
+            return other, Fraction(value)
+        case _:
+            return term, Fraction(1)
 
 
-def _times_factor(part: Expression, factor: Decimal) -> Expression:
-    inverse = 1 / factor
-    if factor < 1 and inverse == inverse.to_integral_value():
-        return Quotient(part, number(inverse))
-    return times(Number(factor), part) if factor != 1 else part
+def _times_factor(part: Expression, factor: Fraction) -> Expression:
+    """factor * part as one writes it: L/2, 2L/3, 0.8 L."""
+    if factor == 1:
+        return part
+    if factor.denominator == 1 or factor.denominator > 12:
+        decimal = Decimal(factor.numerator) / Decimal(factor.denominator)
+        return times(Number(decimal), part)
+    above = part if factor.numerator == 1 else times(number(factor.numerator), part)
+    return Quotient(above, number(factor.denominator))

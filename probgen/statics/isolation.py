@@ -6,12 +6,17 @@ one of its parts missing by an inverse function.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from probgen.quantities.expression import (
+    UNITY,
     ZERO,
     Call,
     Expression,
     Name,
+    Number,
     Power,
+    Product,
     Quotient,
     Sum,
     linear_parts,
@@ -41,6 +46,8 @@ def isolated(slope: Expression, rest: Expression) -> Expression:
     """-rest/slope, with the signs the way one writes it by hand."""
     quotient = over(negative(_cancelled(rest)), _cancelled(slope))
     if isinstance(quotient, Quotient):
+        quotient = _reduced(quotient)
+    if isinstance(quotient, Quotient):
         return Quotient(positive_first(quotient.top), positive_first(quotient.bottom))
     return positive_first(quotient)
 
@@ -59,21 +66,118 @@ def _cancelled(expression: Expression) -> Expression:
     return total(*kept)
 
 
-def both_solved(
-    first: Expression, second: Expression, unknowns: tuple[str, str]
-) -> tuple[Expression, Expression] | None:
-    """Two equations, linear in two unknowns, solved: the second unknown free of the first, and
-    the first in terms of the second.  None when they are not linear.
+def eliminated(
+    expressions: tuple[Expression, ...], unknowns: tuple[str, ...]
+) -> tuple[tuple[int, str, Expression], ...] | None:
+    """Equations (each an expression that is zero) solved together for as many unknowns.
+
+    One unknown after the other is taken out of an equation and put into the rest.  Gives, in the
+    order they are to be valued, (place of the equation, unknown, its value): the first holds none
+    of the unknowns, each other only those before it.  None when no order of taking out leads on.
     """
-    u, v = unknowns
-    one, two = linear_parts(first, u), linear_parts(second, u)
-    if one is None or two is None or one[0] == ZERO:
+    if len(expressions) == 1:
+        found = solved_for(expressions[0], unknowns[0])
+        return None if found is None else ((0, unknowns[0], found),)
+    for unknown in unknowns:
+        for place, expression in enumerate(expressions):
+            taken_out = linear_parts(expression, unknown)
+            if taken_out is None or taken_out[0] == ZERO:
+                continue
+            value = isolated(*taken_out)
+            others = tuple(
+                _put_into(other, unknown, taken_out)
+                for at, other in enumerate(expressions)
+                if at != place
+            )
+            rest = tuple(name for name in unknowns if name != unknown)
+            solved = None if None in others else eliminated(others, rest)  # type: ignore[arg-type]
+            if solved is not None:
+                back = [(at + (at >= place), name, found) for at, name, found in solved]
+                return (*back, (place, unknown, value))
+    return None
+
+
+def _put_into(
+    expression: Expression, unknown: str, taken_out: tuple[Expression, Expression]
+) -> Expression | None:
+    """The expression with unknown = -rest/slope put in, multiplied by the slope."""
+    parts = linear_parts(expression, unknown)
+    if parts is None:
         return None
-    crossed = total((1, times(two[1], one[0])), (-1, times(two[0], one[1])))
-    last = linear_parts(crossed, v)
-    if last is None or last[0] == ZERO:
-        return None
-    return isolated(*last), isolated(*one)
+    slope, rest = taken_out
+    if parts[0] == ZERO:
+        return expression
+    crossed = total((1, times(parts[1], slope)), (-1, times(parts[0], rest)))
+    return _cancelled(_without_common(expanded(crossed)))
+
+
+def expanded(expression: Expression) -> Expression:
+    """Products of sums multiplied out, one level deep, so that equal terms can meet."""
+    terms: list[tuple[int, Expression]] = []
+    for sign, term in expression.terms if isinstance(expression, Sum) else ((1, expression),):
+        terms += [(sign * s, t) for s, t in _multiplied_out(term)]
+    return total(*terms)
+
+
+def _multiplied_out(term: Expression) -> list[tuple[int, Expression]]:
+    if not isinstance(term, Product):
+        return [(1, term)]
+    made: list[tuple[int, Expression]] = [(1, UNITY)]
+    for factor in term.factors:
+        inner = factor.terms if isinstance(factor, Sum) else ((1, factor),)
+        made = [(s * sign, times(t, part)) for s, t in made for sign, part in inner]
+    return [
+        (sign * inner_sign, inner)
+        for sign, made_term in made
+        for inner_sign, inner in (
+            made_term.terms if isinstance(made_term, Sum) else ((1, made_term),)
+        )
+    ]
+
+
+def _factors(term: Expression) -> tuple[Expression, ...]:
+    return term.factors if isinstance(term, Product) else (term,)
+
+
+def _terms(expression: Expression) -> tuple[tuple[int, Expression], ...]:
+    return expression.terms if isinstance(expression, Sum) else ((1, expression),)
+
+
+def _shared(terms: Iterable[Expression]) -> list[Expression]:
+    """Factors that stand in every term, once each time they do."""
+    lists = [list(_factors(term)) for term in terms]
+    shared: list[Expression] = []
+    for factor in lists[0]:
+        if all(factor in held for held in lists) and not isinstance(factor, Number):
+            shared.append(factor)
+            for held in lists[1:]:
+                held.remove(factor)
+    return shared
+
+
+def _divided(expression: Expression, factors: list[Expression]) -> Expression:
+    terms = []
+    for sign, term in _terms(expression):
+        held = list(_factors(term))
+        for factor in factors:
+            held.remove(factor)
+        terms.append((sign, times(*held)))
+    return total(*terms)
+
+
+def _without_common(expression: Expression) -> Expression:
+    """An expression that is zero, without the factors all its terms share."""
+    terms = [term for _, term in _terms(expression)]
+    return expression if len(terms) < 2 else _divided(expression, _shared(terms))
+
+
+def _reduced(quotient: Quotient) -> Expression:
+    """A quotient without the factors that all terms above and below share."""
+    above, below = _terms(quotient.top), _terms(quotient.bottom)
+    shared = _shared([term for _, term in (*above, *below)])
+    if not shared:
+        return quotient
+    return over(_divided(quotient.top, shared), _divided(quotient.bottom, shared))
 
 
 def _from_angle(expression: Expression, unknown: str) -> Expression | None:

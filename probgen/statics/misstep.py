@@ -6,7 +6,7 @@ gives the wrong values of one draw or of a whole class.  No wrong number is ever
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Final
 
@@ -25,9 +25,9 @@ from probgen.quantities.expression import (
 )
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import way
-from probgen.statics.isolation import both_solved, solved_for
+from probgen.statics.isolation import eliminated
 from probgen.statics.plan import Outcome, Plan, Step
-from probgen.statics.system import Body, Force, Kind, System
+from probgen.statics.system import Body, Force, Kind, Role, System
 
 Part = Expression | tuple[Expression, ...] | str
 Change = Callable[[Equation], Equation]
@@ -51,20 +51,34 @@ class Misstep:
     figures: int = 0
 
 
+def workable(plan: Plan) -> bool:
+    """Whether every line of a plan uses only what is given or has been found before it."""
+    roles = (Role.GIVEN, Role.DERIVED, Role.CONSTANT)
+    known = {v.id for v in plan.system.variables.values() if v.role in roles}
+    for id, expression in _lines(plan):
+        if not names_in(expression) <= known:
+            return False
+        known.add(id)
+    return True
+
+
+def _lines(plan: Plan) -> list[tuple[str, Expression]]:
+    """What is worked out, in order: definitions, steps, what is put together at the end."""
+    lines = [(d.variable, d.expression) for d in plan.definitions]
+    lines += [(step.unknown, step.expression) for step in plan.steps]
+    return lines + [(outcome.id, outcome.expression) for outcome in plan.outcomes]
+
+
 def wrong_values(misstep: Misstep, values: Mapping[str, Value]) -> dict[str, Value]:
     """What a student with this slip finds: everything the plan reaches, coherent units.
 
     values: givens, derived quantities and g; floats for one draw or arrays with one entry a draw.
     What the slip makes impossible is not finite.
     """
-    plan, figures = misstep.plan, misstep.figures
-    lines = [(d.variable, d.expression) for d in plan.definitions]
-    lines += [(step.unknown, step.expression) for step in plan.steps]
-    lines += [(outcome.id, outcome.expression) for outcome in plan.outcomes]
     found: dict[str, Value] = {}
-    carried = dict(values)
+    carried, figures = dict(values), misstep.figures
     with np.errstate(all="ignore"):
-        for id, expression in lines:
+        for id, expression in _lines(misstep.plan):
             found[id] = evaluate(expression, carried)
             carried[id] = _cut(found[id], figures) if figures else found[id]
     return found
@@ -87,34 +101,43 @@ def rewritten(plan: Plan, change: Change) -> Plan | None:
     when the change touches nothing, or leaves an equation that cannot be solved.
     """
     steps: list[Step] = []
-    for place, step in enumerate(plan.steps):
-        other = plan.steps[place + 1].unknown if step.partner else ""
-        again = _solved_again(plan, step, change, other)
+    for group in _groups(plan):
+        again = _solved_again(plan, group, change)
         if again is None:
             return None
-        steps.append(again)
+        steps += again
     if all(new is old for new, old in zip(steps, plan.steps, strict=True)):
         return None
     return replace(plan, steps=tuple(steps))
 
 
-def _solved_again(plan: Plan, step: Step, change: Change, other: str) -> Step | None:
-    """The step of the changed equation; `other` is what its partner is solved for."""
-    equation = change(step.equation)
-    partner = change(step.partner) if step.partner else None
-    if equation == step.equation and partner == step.partner:
-        return step
-    found: Expression | None
-    if partner is None:
-        found = solved_for(equation.expression, step.unknown)
-    else:
-        both = both_solved(partner.expression, equation.expression, (other, step.unknown))
-        found = both and both[0]
-    if found is None:
+def _groups(plan: Plan) -> Iterator[tuple[Step, ...]]:
+    """The steps one by one, those of equations that are solved together in one group."""
+    place = 0
+    while place < len(plan.steps):
+        end = place + 1 + len(plan.steps[place].partners)
+        yield plan.steps[place:end]
+        place = end
+
+
+def _solved_again(plan: Plan, group: tuple[Step, ...], change: Change) -> tuple[Step, ...] | None:
+    equations = tuple(change(step.equation) for step in group)
+    if all(new == step.equation for new, step in zip(equations, group, strict=True)):
+        return group
+    solved = eliminated(
+        tuple(equation.expression for equation in equations),
+        tuple(step.unknown for step in group),
+    )
+    if solved is None:
         return None
-    if plan.system.variables[step.unknown].nonnegative:
-        found = Call("abs", (found,))
-    return replace(step, equation=equation, partner=partner, expression=found)
+    steps = []
+    for order, (place, unknown, found) in enumerate(solved):
+        own = equations[place]
+        partners = tuple(e for e in equations if e is not own) if order == 0 else ()
+        size = plan.system.variables[unknown].nonnegative
+        expression = Call("abs", (found,)) if size else found
+        steps.append(Step(unknown, own, expression, group[0].removed, partners))
+    return tuple(steps)
 
 
 def on_terms(change: TermChange, kind: str = "", source: str = "") -> Change:

@@ -18,10 +18,10 @@ from probgen.quantities.expression import Call, Expression, Value, evaluate, nam
 from probgen.statics.candidate import candidates
 from probgen.statics.determinacy import require_determinate
 from probgen.statics.equation import Equation, oriented, pruned
-from probgen.statics.isolation import both_solved, solved_for
+from probgen.statics.isolation import eliminated
 from probgen.statics.method import Method
 from probgen.statics.refusal import Refusal
-from probgen.statics.search import Field, Move, dependence, shortest
+from probgen.statics.search import Field, Move, dependence, shortest, trial_values
 from probgen.statics.system import (
     Condition,
     Definition,
@@ -38,14 +38,20 @@ class Step:
     """One equation solved for one quantity: unknown = expression.
 
     removed: unknowns of the same bodies that the choice of pivot or axis keeps out of the equation.
-    partner: the second of two equations that had to be solved together, None for a single one.
+    partners: on the first step of equations that had to be solved together, the steps of the
+    others; they follow in the plan as far as their quantities are needed.
     """
 
     unknown: str
     equation: Equation
     expression: Expression
     removed: tuple[str, ...] = ()
-    partner: Equation | None = None
+    partners: tuple[Step, ...] = ()
+
+    @property
+    def equations(self) -> tuple[Equation, ...]:
+        """The equation, and those it had to be solved with."""
+        return (self.equation, *(partner.equation for partner in self.partners))
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,7 +108,8 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     known: dict[str, Value] = dict(probe)
     for definition in settled:
         known[definition.variable] = np.asarray(evaluate(definition.expression, known))
-    require_determinate(system, known)
+    if not set(wanted_unknowns(system)) <= known.keys():
+        require_determinate(system, known)
     unknowns = (*system.unknowns, *(d.variable for d in open_definitions))
     equations = tuple(
         oriented(equation, known) for equation in candidates(system, open_definitions, method)
@@ -114,7 +121,7 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     )
     kept_out = [_removed(system, e, h, unknowns) for e, h in zip(equations, holds, strict=True)]
     weights = [_relief(system, e, out) for e, out in zip(equations, kept_out, strict=True)]
-    field = Field(equations, unknowns, holds, weights)
+    field = Field(equations, unknowns, holds, weights, trial_values(unknowns, known))
     wanted = wanted_unknowns(system)
     bits = sum(1 << place for place, name in enumerate(unknowns) if name in wanted)
     path = shortest(field, bits)
@@ -125,7 +132,7 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
         for step in _steps(field, move, kept_out[move.equations[0]], known):
             steps.append(step)
             known[step.unknown] = np.asarray(evaluate(step.expression, known))
-    return Plan(system, method, settled, tuple(steps), tuple(_outcomes(system)))
+    return Plan(system, method, settled, _needed(steps, wanted), tuple(_outcomes(system)))
 
 
 def extreme_find(system: System) -> Find | None:
@@ -241,19 +248,25 @@ def _unknown_in(system: System, expression: Expression) -> frozenset[str]:
 def _steps(
     field: Field, move: Move, removed: tuple[str, ...], known: Mapping[str, Value]
 ) -> Iterator[Step]:
-    """The step of a move; a move of two equations gives two.
+    """The step of a move; a move of several equations gives as many.
 
     Lever arms are written the positive way round as far as values are known by then.
     """
-    first = oriented(field.equations[move.equations[0]], known)
-    names = [field.unknowns[place] for place in move.unknowns]
-    if len(names) == 1:
-        found = solved_for(first.expression, names[0])
-        assert found is not None, "the search admits only equations that can be solved"
-        yield Step(names[0], first, found, removed)
-        return
-    second = oriented(field.equations[move.equations[1]], known)
-    both = both_solved(first.expression, second.expression, (names[0], names[1]))
-    assert both is not None, "the search admits only pairs that can be solved"
-    yield Step(names[1], second, both[0], removed, first)
-    yield Step(names[0], first, both[1], removed)
+    equations = tuple(oriented(field.equations[index], known) for index in move.equations)
+    names = tuple(field.unknowns[place] for place in move.unknowns)
+    found = eliminated(tuple(equation.expression for equation in equations), names)
+    assert found is not None, "the search admits only equations that can be solved"
+    steps = [Step(unknown, equations[place], value, removed) for place, unknown, value in found]
+    yield replace(steps[0], partners=tuple(steps[1:]))
+    yield from steps[1:]
+
+
+def _needed(steps: list[Step], wanted: tuple[str, ...]) -> tuple[Step, ...]:
+    """The steps without those whose quantity nobody asked for and no later step uses."""
+    kept: list[Step] = []
+    held = set(wanted)
+    for step in reversed(steps):
+        if step.unknown in held:
+            kept.append(step)
+            held |= names_in(step.expression)
+    return tuple(reversed(kept))

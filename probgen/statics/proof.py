@@ -27,11 +27,15 @@ TOLERANCE = 1e-9
 
 @dataclass(frozen=True, slots=True)
 class Proof:
-    """One entry a draw; residuals and differences are relative to the largest term."""
+    """One entry a draw; residuals and differences are relative to the largest term.
+
+    values: everything, also the unknowns the plan did not need, which the second solver gives.
+    """
 
     max_residual: Array
     second_solver_difference: Array
     faults: tuple[tuple[str, ...], ...]
+    values: Mapping[str, Value]
 
     @property
     def holds(self) -> NDArray[np.bool_]:
@@ -51,6 +55,7 @@ def _prove_branches(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof
     """Each draw proved in the system of the limit that governs it, all other limits kept."""
     residual, difference = np.zeros(draws), np.zeros(draws)
     faults: list[tuple[str, ...]] = [()] * draws
+    values = {name: np.array(value) for name, value in batch.items()}
     for place, branch in enumerate(plan.branches):
         chosen = np.flatnonzero(batch[GOVERNING] == place)
         if not len(chosen):
@@ -62,11 +67,15 @@ def _prove_branches(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof
         difference[chosen] = proof.second_solver_difference
         for here, fault in zip(chosen, proof.faults, strict=True):
             faults[int(here)] = fault
-    return Proof(residual, difference, tuple(faults))
+        for name, value in proof.values.items():
+            values.setdefault(name, np.full(draws, np.nan))[chosen] = value
+    return Proof(residual, difference, tuple(faults), values)
 
 
 def _prove(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
     system = plan.system
+    if not system.unknowns:
+        return _prove_data(plan, batch, draws)
     with np.errstate(all="ignore"):
         second = solve_all(system, batch, _start(plan, batch, draws))
         complete = with_definitions(system, _completed(plan, batch, second))
@@ -80,7 +89,15 @@ def _prove(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
     _blame_senses(plan, complete, size, faults)
     if not any(find.form is Form.HOLDS for find in system.finds):
         _blame_limits(system, complete, faults)
-    return Proof(residual, difference, tuple(tuple(fault) for fault in faults))
+    return Proof(residual, difference, tuple(tuple(fault) for fault in faults), complete)
+
+
+def _prove_data(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
+    """Quantities that follow from the data, with no equilibrium asked: they must have values."""
+    faults: list[list[str]] = [[] for _ in range(draws)]
+    _blame_senses(plan, batch, np.ones(draws), faults)
+    nothing = np.zeros(draws)
+    return Proof(nothing, nothing, tuple(tuple(fault) for fault in faults), dict(batch))
 
 
 def _blame(faults: list[list[str]], bad: NDArray[np.bool_], reason: str) -> None:

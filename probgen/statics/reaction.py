@@ -207,12 +207,14 @@ def _normal_at_wall_is_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep
         weights = _weights(plan, push.body)
         of_body = [weight for weight in weights if weight.id in own]
         wall, floor = _faces(push) in (0, 180), _faces(push) == 90
-        tries = [of_body, weights] if wall else [of_body] if floor else []
-        for forces in tries if push.part == "normal" else ():
+        noun = plan.system.body(push.body).name
+        tries = {"own": of_body} if wall or floor else {}
+        tries |= {"total": weights} if wall and len(weights) > 1 else {}
+        for way, forces in tries.items() if push.part == "normal" else ():
             if forces:
                 changed = replaced(plan, step.unknown, _all(forces))
-                parts: dict[str, Part] = {"N": push.magnitude, "W": _letters(forces)}
-                yield Misstep("normal_at_wall_is_weight", changed, parts=parts)
+                parts: dict[str, Part] = {"N": push.magnitude, "W": _letters(forces), "body": noun}
+                yield Misstep("normal_at_wall_is_weight", changed, way, parts)
 
 
 def _faces(force: Force) -> int | None:

@@ -16,7 +16,7 @@ import numpy as np
 
 from probgen.quantities.expression import UNITY, Value, evaluate, names_in
 from probgen.statics.equation import Equation, X, Y
-from probgen.statics.isolation import both_solved, solved_for
+from probgen.statics.isolation import eliminated, solved_for
 
 _TOGETHER = 30.0  # dearer than the single steps that may take their place
 _COST = {"force": 0.8, "torque": 1.0, "condition": 0.4}
@@ -35,6 +35,7 @@ class Field:
     """What the search runs over.
 
     holds: for each equation the set of unknowns (as bits) its value changes with.
+    trial: values of everything, the unknowns' invented, to test whether equations are independent.
     removed: for each equation how much its pivot or axis keeps out: two for an unknown force at
     the pivot, one for another that does not enter.
     """
@@ -43,6 +44,7 @@ class Field:
     unknowns: Sequence[str]
     holds: Sequence[int]
     removed: Sequence[int]
+    trial: Mapping[str, Value]
 
     @cached_property
     def solvable(self) -> dict[tuple[int, int], bool]:
@@ -56,14 +58,38 @@ class Field:
             self.solvable[key] = found is not None
         return self.solvable[key]
 
+    def independent(self, chosen: Sequence[int], new: int) -> bool:
+        """Whether equations settle the unknowns: their slopes, at the trial values, have full rank.
+
+        Two torque balances about points on one line of action, say, are the same equation twice.
+        """
+        places = [place for place in range(new.bit_length()) if new >> place & 1]
+        slopes = np.array([[self._slope(index, place) for place in places] for index in chosen])
+        size = np.max(np.abs(slopes), axis=1, keepdims=True)
+        if not np.all(size > 0.0):
+            return False
+        return bool(np.linalg.matrix_rank(slopes / size, tol=1e-7) == len(places))
+
+    def _slope(self, index: int, place: int) -> float:
+        name, expression = self.unknowns[place], self.equations[index].expression
+        here, moved = (
+            float(np.asarray(evaluate(expression, {**self.trial, name: value})).flat[0])
+            for value in (self.trial[name], np.multiply(self.trial[name], 1.001))
+        )
+        return (moved - here) / (0.001 * float(np.asarray(self.trial[name]).flat[0]))
+
+
+def trial_values(unknowns: Sequence[str], known: Mapping[str, Value]) -> dict[str, Value]:
+    """The probe's values with invented ones for the unknowns."""
+    invented = {name: 0.7318 + 0.2113 * place for place, name in enumerate(unknowns)}
+    return {**known, **invented}
+
 
 def dependence(
     equations: Sequence[Equation], unknowns: Sequence[str], known: Mapping[str, Value]
 ) -> tuple[int, ...]:
     """For each equation the unknowns (as bits) its value changes with, at the probe's draws."""
-    trial: dict[str, Value] = dict(known)
-    for place, unknown in enumerate(unknowns):
-        trial[unknown] = 0.7318 + 0.2113 * place
+    trial = trial_values(unknowns, known)
     places = {name: place for place, name in enumerate(unknowns)}
     return tuple(_held(equation, places, trial) for equation in equations)
 
@@ -87,7 +113,14 @@ def _held(equation: Equation, places: Mapping[str, int], trial: Mapping[str, Val
 
 
 def shortest(field: Field, wanted: int) -> list[Move] | None:
-    """The cheapest moves after which all wanted unknowns (bits) are known; None for no way."""
+    """The cheapest moves after which all wanted unknowns (bits) are known; None for no way.
+
+    Three equations at once are tried only where one and two lead nowhere.
+    """
+    return _shortest(field, wanted, 2) or _shortest(field, wanted, 3)
+
+
+def _shortest(field: Field, wanted: int, most: int) -> list[Move] | None:
     order = count()
     queue: list[tuple[float, int, int, tuple[Move, ...]]] = [(0.0, next(order), 0, ())]
     seen: set[int] = set()
@@ -98,7 +131,7 @@ def shortest(field: Field, wanted: int) -> list[Move] | None:
         if known in seen:
             continue
         seen.add(known)
-        for move, price in _moves(field, known):
+        for move, price in _moves(field, known, most):
             found = known
             for unknown in move.unknowns:
                 found |= 1 << unknown
@@ -107,41 +140,50 @@ def shortest(field: Field, wanted: int) -> list[Move] | None:
     return None
 
 
-def _moves(field: Field, known: int) -> Iterator[tuple[Move, float]]:
+def _moves(field: Field, known: int, most: int) -> Iterator[tuple[Move, float]]:
     depth = known.bit_count()
-    two: dict[int, list[int]] = {}
+    together: dict[int, list[int]] = {}
     for index, held in enumerate(field.holds):
         new = held & ~known
         if new.bit_count() == 1:
             unknown = new.bit_length() - 1
             if field.can_solve(index, unknown):
                 yield Move((index,), (unknown,)), _price(field, index, depth)
-        elif new.bit_count() == 2:
-            two.setdefault(new, []).append(index)
-    for new, indices in two.items():
-        yield from _pairs(field, new, indices, depth)
+        elif 2 <= new.bit_count() <= most:
+            together.setdefault(new, []).append(index)
+    for new, size in _unions(together, most):
+        inside = [i for held, indices in together.items() if held & ~new == 0 for i in indices]
+        yield from _at_once(field, new, inside, size, depth)
 
 
-def _pairs(
-    field: Field, new: int, indices: Sequence[int], depth: int
+def _unions(together: Mapping[int, list[int]], most: int) -> Iterator[tuple[int, int]]:
+    """Sets of unknowns that some equations hold together, with their size."""
+    sets = set(together)
+    if most > 2:
+        sets |= {one | two for one, two in combinations(together, 2)}
+    for new in sorted(sets):
+        if new.bit_count() <= most:
+            yield new, new.bit_count()
+
+
+def _at_once(
+    field: Field, new: int, indices: Sequence[int], size: int, depth: int
 ) -> Iterator[tuple[Move, float]]:
-    """The cheapest two equations that hold the same two unknowns and settle them."""
-    second = new.bit_length() - 1
-    first = (new & ~(1 << second)).bit_length() - 1
-    names = (field.unknowns[first], field.unknowns[second])
+    """The cheapest equations that together settle the unknowns in `new`."""
+    places = tuple(place for place in range(new.bit_length()) if new >> place & 1)
+    names = tuple(field.unknowns[place] for place in places)
     ranked = sorted(indices, key=lambda index: _price(field, index, depth))
-    for one, two in combinations(ranked[:6], 2):
-        left, right = field.equations[one].expression, field.equations[two].expression
-        if both_solved(left, right, names) and _independent(field, one, two):
-            price = _price(field, one, depth) + _price(field, two, depth) + _TOGETHER
-            yield Move((one, two), (first, second)), price
+    for chosen in combinations(ranked[:8], size):
+        held = 0
+        for index in chosen:
+            held |= field.holds[index]
+        if new & ~held or not field.independent(chosen, new):
+            continue
+        expressions = tuple(field.equations[index].expression for index in chosen)
+        if eliminated(expressions, names) is not None:
+            price = sum(_price(field, index, depth) for index in chosen)
+            yield Move(chosen, places), price + _TOGETHER * (size - 1)
             return
-
-
-def _independent(field: Field, one: int, two: int) -> bool:
-    """Not the same balance written twice (about two points on one line, say)."""
-    left, right = field.equations[one], field.equations[two]
-    return (left.kind, left.bodies, left.about) != (right.kind, right.bodies, right.about)
 
 
 def _price(field: Field, index: int, depth: int) -> float:
@@ -152,7 +194,7 @@ def _price(field: Field, index: int, depth: int) -> float:
     if equation.kind == "torque":
         price += 0.3 * depth - 0.05 * field.removed[index]
     if equation.axis is not None and equation.axis not in (X, Y):
-        price += 0.15
+        price += 0.05
     if equation.kind == "force":
-        price += 0.1 * sum(term.ratio != UNITY for term in equation.terms)
+        price += 0.15 * sum(term.ratio != UNITY for term in equation.terms)
     return price

@@ -49,6 +49,7 @@ from probgen.statics.misstep import (
     restated,
     rewritten,
     with_sign_of,
+    workable,
 )
 from probgen.statics.plan import Plan, Probe, find_plan
 from probgen.statics.refusal import Refusal
@@ -67,9 +68,10 @@ def missteps(plan: Plan, probe: Probe, units: UnitSystem = SI) -> tuple[Misstep,
     probe: coherent values of givens, derived quantities and g, arrays of one or more draws.
     units: the coherent units of the course; what is given in them needs no converting.
     """
-    return tuple(
+    found = [
         made for working in workings(plan, probe) for rule in RULES for made in rule(working, units)
-    )
+    ]
+    return tuple(misstep for misstep in found if workable(misstep.plan))
 
 
 def workings(plan: Plan, probe: Probe) -> tuple[Plan, ...]:
@@ -118,7 +120,8 @@ def _whole_length_for_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]
             continue
         changed = rewritten(plan, _moved(plan.system, weight, ends[0]))
         if changed:
-            told: dict[str, Part] = {"W": weight.magnitude, "end": Name(ends[0], ends[0])}
+            noun, end = plan.system.body(weight.body).name, Name(ends[0], ends[0])
+            told: dict[str, Part] = {"W": weight.magnitude, "body": noun, "end": end}
             yield Misstep("whole_length_for_weight", changed, parts=told)
 
 

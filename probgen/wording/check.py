@@ -42,7 +42,7 @@ def _unused(digits: Digits, body: Body) -> Equation | None:
     used = {
         (equation.kind, equation.about)
         for step in plan.steps
-        for equation in (step.equation, *((step.partner,) if step.partner else ()))
+        for equation in step.equations
         if equation.bodies == (body.id,)
     }
     candidates = [

@@ -38,7 +38,7 @@ def _told(digits: Digits, body: Body) -> Iterator[tuple[int, Inlines]]:
         if element.body != body.id or not element.forces:
             continue
         forces = [digits.case.system.force(id) for id in element.forces]
-        if element.kind == Kind.HINGE:
+        if element.kind in (Kind.HINGE, Kind.FIXED):
             yield 1, _hinge(element, forces)
             continue
         for force in forces:
@@ -58,6 +58,7 @@ def _hinge(element: Element, forces: list[Force]) -> Inlines:
     )
 
 
+_CUT_PARTS = {"axial": "the axial force", "shear": "the shear force"}
 _SMOOTH = ", square to its surface because it is smooth"
 _PUSHES = {
     Kind.CABLE: "the pull {F} of {by}{at}, {way}",
@@ -67,6 +68,11 @@ _PUSHES = {
     Kind.CONTACT: "the push {F} of {by}{at}, {way}{smooth}",
     Kind.ROUGH: "the normal push {F} of {by}{at}, {way}",
     Kind.FORCE: "{of}{at}, {way}",
+    Kind.STRUT: "the push {F} of {by}{at}, {way}",
+    Kind.SPRING: "the force {F} of {by}{at}, {way}",
+    Kind.ROPE: "the pull {F} of {by}{at}, {way}",
+    Kind.DISTRIBUTED: "the resultant {F} of {by}{at}, {way}",
+    Kind.FIXED: "{part} {F} at the cut{at}, {way}",
 }
 
 
@@ -83,7 +89,8 @@ def _one(digits: Digits, element: Element, force: Force) -> Inlines:
         of=_of(element, force),
         at="" if particle else say(" at {P}", P=letter(force.point)),
         way=toward(degrees),
-        smooth="" if toward(degrees) == "straight up" else _SMOOTH,
+        part=_CUT_PARTS.get(force.part, "the force"),
+        smooth="" if toward(degrees).startswith("straight") else _SMOOTH,
     )
 
 

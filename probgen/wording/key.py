@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from probgen.quantities.expression import evaluate, names_in
+from probgen.quantities.printing import symbol_plain
 from probgen.quantities.rounding import exact
 from probgen.statics.candidate import ALONG
 from probgen.statics.equation import X, Y
 from probgen.statics.plan import Step
-from probgen.statics.system import Body, Form, Limit
+from probgen.statics.system import Body, Form, Limit, Variable
 from probgen.wording.block import Block, Display, Row, Section
 from probgen.wording.case import Case
 from probgen.wording.check import check_section
@@ -19,7 +20,7 @@ from probgen.wording.direction import toward
 from probgen.wording.forces import forces_section
 from probgen.wording.limit import branch_case, comparison_section, holding_section
 from probgen.wording.resultant import resultant_sections
-from probgen.wording.sentence import letter, paragraph, say
+from probgen.wording.sentence import letter, listed, paragraph, say
 from probgen.wording.turning import equation_noun, together, turning_section
 from probgen.wording.working import balance_row, rows_of, working
 
@@ -70,13 +71,7 @@ def _supposing(limit: Limit) -> Section:
 
 def _bodies_told(case: Case) -> tuple[Body, ...]:
     """The bodies whose forces the working uses, in the template's order."""
-    used = {
-        id
-        for step in case.plan.steps
-        for equation in (step.equation, step.partner)
-        if equation is not None
-        for id in equation.bodies
-    }
+    used = {id for step in case.plan.steps for equation in step.equations for id in equation.bodies}
     return tuple(body for body in case.system.bodies if body.id in used)
 
 
@@ -87,11 +82,14 @@ def _asked_definitions(digits: Digits) -> Iterator[Section]:
         if definition.variable in asked:
             variable = digits.case.system.variables[definition.variable]
             rows = rows_of(digits, variable.as_name, definition.expression, definition.variable)
-            yield Section(_heading(variable.name), (Display(tuple(rows)),))
+            yield Section(_title_of(variable), (Display(tuple(rows)),))
 
 
 def _axes(digits: Digits) -> Section:
     convention = digits.convention
+    if not any(step.equation.kind == "torque" for step in digits.case.plan.steps):
+        plain = say("{x} to the right, {y} up.", x=letter("x"), y=letter("y"))
+        return Section("Axes and signs", (paragraph(plain),))
     sentence = say(
         "{x} to the right, {y} up; {positive} {word}s are positive.",
         x=letter("x"),
@@ -105,13 +103,10 @@ def _axes(digits: Digits) -> Section:
 def _steps(digits: Digits) -> Iterator[Section]:
     """Torque balances with their reasons; force balances that follow one another together."""
     waiting: list[Step] = []
-    after_pair = False
-    for step in digits.case.plan.steps:
-        if after_pair:
-            after_pair = False
-            continue
-        after_pair = step.partner is not None
-        if step.equation.kind == "force" and step.partner is None:
+    steps = list(digits.case.plan.steps)
+    while steps:
+        step = steps.pop(0)
+        if step.equation.kind == "force" and not step.partners:
             if waiting and waiting[-1].equation.bodies != step.equation.bodies:
                 yield from _force_section(digits, waiting)
                 waiting = []
@@ -119,48 +114,59 @@ def _steps(digits: Digits) -> Iterator[Section]:
             continue
         yield from _force_section(digits, waiting)
         waiting = []
-        yield from _single(digits, step)
+        if step.partners:
+            needed = [later for later in steps if later in step.partners]
+            steps = [later for later in steps if later not in needed]
+            yield _together_section(digits, step, needed)
+        else:
+            yield from _single(digits, step)
     yield from _force_section(digits, waiting)
 
 
 def _single(digits: Digits, step: Step) -> Iterator[Section]:
-    if step.partner is not None:
-        yield _pair_section(digits, step)
-    elif step.equation.kind == "torque":
+    if step.equation.kind == "torque":
         yield turning_section(digits, step)
         yield _torque_section(digits, step)
     else:
         yield _condition_section(digits, step)
 
 
-def _pair_section(digits: Digits, step: Step) -> Section:
-    """Two balances that hold the same two unknowns: both, then the two results."""
-    plan, partner = digits.case.plan, step.partner
-    assert partner is not None
-    other = plan.steps[plan.steps.index(step) + 1]
-    first, last = (digits.case.system.variables[s.unknown].as_name for s in (other, step))
+def _together_section(digits: Digits, step: Step, needed: list[Step]) -> Section:
+    """Equations that hold the same unknowns: all of them, how they go together, the results.
+
+    needed: the steps among the partners whose quantities are wanted.
+    """
+    group = (step, *step.partners)
+    names = [digits.case.system.variables[each.unknown].as_name for each in group]
+    count = {2: "two", 3: "three"}[len(group)]
     reason = say(
-        "No balance holds only one unknown. These two hold both {first} and {last}:",
-        first=first,
-        last=last,
+        "No equation holds only one unknown. These {count} hold {names} and no other:",
+        count=count,
+        names=listed(names),
     )
-    rows = (balance_row(digits, partner), balance_row(digits, step.equation))
-    expressed = Row((first,), "=", (other.expression,))
-    blocks = (
+    taken_out = [
+        Row((name,), "=", (each.expression,)) for name, each in zip(names, group, strict=True)
+    ][:0:-1]
+    blocks: list[Block] = [
         paragraph(reason),
-        Display(rows),
-        paragraph(
-            say("The first of them gives {first} in terms of {last},", first=first, last=last)
-        ),
-        Display((expressed,)),
-        paragraph(say("and this, put into the second, leaves {last} alone:", last=last)),
-        Display(tuple(rows_of(digits, last, step.expression, step.unknown))),
-        *_sign_note(digits, step),
-        paragraph(say("With it:")),
-        Display(tuple(rows_of(digits, first, other.expression, other.unknown))),
-        *_sign_note(digits, other),
-    )
-    return Section("Two balances together", blocks)
+        Display(tuple(balance_row(digits, equation) for equation in step.equations[::-1])),
+        paragraph(say("We take {others} out,", others=listed(names[:0:-1]))),
+        Display(tuple(taken_out)),
+        paragraph(say("and put this into the rest, which leaves {last} alone:", last=names[0])),
+        *_worked(digits, step),
+    ]
+    if needed:
+        blocks.append(paragraph(say("With it:")))
+    for each in needed:
+        blocks += _worked(digits, each)
+    return Section(f"{count.capitalize()} equations together", tuple(blocks))
+
+
+def _worked(digits: Digits, step: Step) -> Iterator[Block]:
+    """The value of a step without its equation."""
+    name = digits.case.system.variables[step.unknown].as_name
+    yield Display(tuple(rows_of(digits, name, step.expression, step.unknown)))
+    yield from _sign_note(digits, step)
 
 
 def _torque_section(digits: Digits, step: Step) -> Section:
@@ -218,11 +224,18 @@ def _condition_section(digits: Digits, step: Step) -> Section:
     if step.equation.reason:
         blocks.append(paragraph(say(_heading(step.equation.reason).rstrip(".") + ".")))
     blocks += [working(digits, step), *_sign_note(digits, step)]
-    return Section(_heading(digits.case.system.variables[step.unknown].name), tuple(blocks))
+    return Section(_title_of(digits.case.system.variables[step.unknown]), tuple(blocks))
+
+
+def _title_of(variable: Variable) -> str:
+    """What a section that works out one quantity is headed."""
+    if variable.id.endswith((".x", ".y")):
+        return f"Component {symbol_plain(variable.symbol)}"
+    return _heading(variable.name)
 
 
 def _heading(words: str) -> str:
-    return words[:1].upper() + words[1:]
+    return words if words[1:2] == "-" else words[:1].upper() + words[1:]
 
 
 def _sign_note(digits: Digits, step: Step) -> Iterator[Block]:

@@ -13,10 +13,11 @@ from probgen.quantities.unit import PLAIN, Dimension
 from probgen.statics.plan import Branch, extreme_find, limits_asked
 from probgen.statics.solution import GOVERNING, solve
 from probgen.statics.system import Find, Form, Limit
-from probgen.wording.block import Block, Display, Row, Section
+from probgen.wording.block import Block, Display, Row, Section, Text
 from probgen.wording.case import Case, case_of
 from probgen.wording.digits import Digits
-from probgen.wording.sentence import Inlines, itemized, paragraph, say
+from probgen.wording.sentence import Inlines, capitalized, itemized, paragraph, say
+from probgen.wording.working import lone_number
 
 
 def branch_case(case: Case, branch: Branch) -> Case:
@@ -42,6 +43,8 @@ def comparison_section(digits: Digits) -> Section:
         own = Digits(branch_case(case, branch), digits.convention)
         reached = (letter, Relation("="), own.final(find.quantity))
         items.append(say("{limit} at {value}", limit=branch.limit.name, value=reached))
+    if len(case.plan.branches) == 1:
+        return Section("How far it may go", (paragraph(capitalized((*items[0], Text(".")))),))
     smaller = "smaller" if find.form is Form.LARGEST else "larger"
     verdict = say(
         "The {smaller} value decides: {limit} first, so the {form} value is {value}.",
@@ -69,7 +72,7 @@ def _rows(digits: Digits, limit: Limit) -> Iterator[Row]:
         guard = digits.guard_for(side, value, dimension)
         printed = digits.put_in(side, guard)
         result = digits.result(value, dimension)
-        shown = () if isinstance(printed, Number) else (printed, Relation("="))
+        shown = () if lone_number(printed) else (printed, Relation("="))
         right: Formula = (*shown, result)
         yield Row((side,), "=", right)
 

@@ -42,6 +42,7 @@ WEIGHTS: Final = {
     "result": 1,
     "force": 1,
     "condition": 1,
+    "limit": 1,
     "magnitude": 1,
     "direction": 1,
 }
@@ -141,13 +142,23 @@ def _parts(plan: Plan, convention: Convention) -> Iterator[_Part]:
         whose = "" if len(plan.system.bodies) == 1 else f" of the {body.name}"
         count = counted(_forces_on(plan.system, body.id), "force")
         yield _Part("diagram", say(f"free-body diagram{whose} with {count}"))
-    for step in plan.steps:
+    for step in _steps(plan):
         yield from _of_step(plan, step, convention)
+    if plan.branches:
+        yield _Part("limit", say("which limit is reached first"))
     for find in plan.system.finds:
         if find.form is Form.MAGNITUDE_AND_DIRECTION:
             force = letter(plan.system.element(find.quantity).symbol)
             for kind, pattern in _OF_FORCE.items():
                 yield _Part(kind, say(pattern, R=force), f"{find.quantity}.{kind}")
+
+
+def _steps(plan: Plan) -> list[Step]:
+    """The steps to every limit, each once, where the plan is to find which is reached first."""
+    steps = list(plan.steps)
+    for branch in plan.branches:
+        steps += [step for step in branch.plan.steps if step not in steps]
+    return steps
 
 
 _OF_FORCE: Final = {
@@ -210,7 +221,7 @@ def half_width(case: Case, convention: Convention, id: str) -> float:
 
 def _force_floor(case: Case, convention: Convention) -> float:
     digits = Digits(case, convention)
-    found = [s.unknown for s in case.plan.steps]
+    found = [id for id in case.system.unknowns if id in case.values]
     forces = [id for id in found if case.system.variables[id].dimension == FORCE]
     if not forces:
         return 0.0

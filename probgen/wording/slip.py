@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 from probgen.quantities.expression import Number
 from probgen.quantities.formula import Relation
 from probgen.quantities.printing import plain
+from probgen.quantities.unit import TORQUE
 from probgen.statics.misstep import Misstep, wrong_values
 from probgen.statics.slip import missteps
 from probgen.statics.system import Form, System
@@ -71,13 +72,13 @@ _RANK: Final = {id: place for place, id in enumerate(LIKELIHOOD)}
 SENTENCES: Final[Mapping[tuple[str, str], str]] = {
     ("mass_as_weight", ""): "masses used as weights, without {g}",
     ("sin_cos_swap", "torque"): "sine and cosine exchanged in the {turning} of {F}",
-    ("sin_cos_swap", "one"): "sine and cosine of {F} exchanged",
+    ("sin_cos_swap", "one"): "sine and cosine exchanged for {F}",
     ("sin_cos_swap", "all"): "sine and cosine exchanged throughout",
     ("wrong_reference_line", "vertical"): "{a} measured from the wrong line, so {b} in its place",
     ("wrong_reference_line", "tilt"): "{a} measured from the wrong line, so {b} in its place",
     ("no_angle", "one"): "{F} taken to act square to its arm (no angle in its {turning})",
     ("no_angle", "all"): "every force taken to act square to its arm (no angles)",
-    ("whole_length_for_weight", ""): "{W} placed at the end {end}",
+    ("whole_length_for_weight", ""): "the {body}'s weight {W} placed at its end {end}",
     ("distance_not_perpendicular", ""): "distances along the {body} used as lever arms of {W}",
     ("own_weight_forgotten", ""): "the {body}'s own weight {W} left out",
     ("torque_sign", ""): "the {turning} of {F} taken the wrong way round",
@@ -86,7 +87,7 @@ SENTENCES: Final[Mapping[tuple[str, str], str]] = {
     ("joint_is_total_weight", ""): "{R} taken as the sum of the weights alone",
     ("joint_added_not_subtracted", ""): "{T} added to the weights in {y}, not taken off",
     ("hinge_vertical_only", "right"): "{R} taken to be vertical, {x} forgotten",
-    ("hinge_vertical_only", "full"): "{R} taken to be vertical, and so every other force",
+    ("hinge_vertical_only", "full"): "every force taken to be vertical, {R} too",
     ("hinge_along_body", ""): "{R} taken to act along the {body}",
     ("component_only", "x"): "{x} alone given as {R}",
     ("component_only", "y"): "{y} alone given as {R}",
@@ -99,7 +100,8 @@ SENTENCES: Final[Mapping[tuple[str, str], str]] = {
     ("tension_equals_load", "total"): "{T} taken to be all the weight, {W}",
     ("friction_at_limit", ""): "{f} taken at its limit {m}, though nothing is about to slip",
     ("mu_inverted", ""): "the fraction for {mu} upside down",
-    ("normal_at_wall_is_weight", ""): "{N} taken to be {W}",
+    ("normal_at_wall_is_weight", "own"): "{N} taken to be the {body}'s own weight {W}",
+    ("normal_at_wall_is_weight", "total"): "{N} taken to be all the weight, {W}",
     ("early_rounding", ""): "results rounded to two figures before they were used again",
 }
 """What went wrong, by slip and way; letters and nouns of the problem fill the places."""
@@ -147,9 +149,12 @@ def slips(
 def class_slips(
     cases: Sequence[Case], convention: Convention, known: Sequence[Misstep] | None = None
 ) -> tuple[tuple[Slip, ...], ...]:
-    """The slips of many cases of one plan; each slip is worked once for all of them."""
-    if not cases:
-        return ()
+    """The slips of many cases of one plan; each slip is worked once for all of them.
+
+    A plan to the limit that is reached first has none so far.
+    """
+    if not cases or cases[0].plan.branches:
+        return tuple(() for _ in cases)
     plan = cases[0].plan
     given = {id: np.array([case.values[id] for case in cases]) for id in cases[0].numbers}
     made = missteps(plan, given, convention.units) if known is None else known
@@ -217,9 +222,13 @@ def _of_case(
     halves = {id: half_width(case, convention, id) for id in asked}
     spoils = [{id: float(column[place]) for id, column in w.values.items()} for w in wrong]
     origins = [_origin(case, spoilt, halves) for spoilt in spoils]
+    possible = [i for i, spoilt in enumerate(spoils) if origins[i] and _possible(case, spoilt)]
     digits = Digits(case, convention)
     for answer in asked:
-        for alike, clear in _classes(case, answer, spoils, halves[answer], convention):
+        # a slip made here is likelier than one made before and carried on
+        order = sorted(possible, key=lambda i: origins[i] != answer)
+        numbers = [(i, spoils[i][answer]) for i in order]
+        for alike, clear in _classes(case, answer, numbers, halves[answer], convention):
             first = alike[0]
             ids = tuple(dict.fromkeys(wrong[i].misstep.slip for i in alike))
             value = spoils[first][answer]
@@ -243,36 +252,50 @@ def _origin(case: Case, spoilt: Mapping[str, float], halves: Mapping[str, float]
     return next(wrong, "")
 
 
+def _possible(case: Case, spoilt: Mapping[str, float]) -> bool:
+    """Whether a student would write it down.
+
+    All are numbers, nothing that is there vanishes (a component may), and only a couple is as
+    likely one way round as the other.
+    """
+    for id, value in spoilt.items():
+        right, part = case.values[id], id.partition(".")[2]
+        if not math.isfinite(value):
+            return False
+        if part not in ("", "magnitude"):
+            continue
+        couple = not part and case.system.variables[id].dimension == TORQUE
+        if right and (abs(value) <= _SAME * abs(right) or (value == -right and not couple)):
+            return False
+    return True
+
+
 def _classes(
     case: Case,
     answer: str,
-    spoils: Sequence[Mapping[str, float]],
+    numbers: Sequence[tuple[int, float]],
     half: float,
     convention: Convention,
 ) -> list[tuple[list[int], bool]]:
     """The places of the slips that give one number, and whether it is clear of likelier ones."""
     right = case.values[answer]
-    classes: list[tuple[list[int], bool]] = []
-    for place, spoilt in enumerate(spoils):
-        value = spoilt[answer]
-        if not _plausible(case.system, answer, spoilt) or _near(answer, value, right, half):
+    classes: list[tuple[float, list[int], bool]] = []
+    for place, value in numbers:
+        if _near(answer, value, right, half):
             continue
-        known = [(alike, spoils[alike[0]][answer]) for alike, _ in classes]
-        same = next(
-            (alike for alike, other in known if _apart(answer, value, other) <= _SAME), None
-        )
+        dust = _SAME * max(abs(value), abs(right))
+        same = next((c for v, c, _ in classes if _apart(answer, value, v) <= dust), None)
         if same is not None:
             same.append(place)
             continue
-        reach = (
-            half if answer.endswith(".direction") else max(half, convention.tolerance * abs(value))
-        )
-        clear = not any(_near(answer, value, other, reach) for _, other in known)
-        classes.append(([place], clear))
-    return classes
+        turned = answer.endswith(".direction")
+        reach = half if turned else max(half, convention.tolerance * abs(value))
+        clear = not any(_near(answer, value, other, reach) for other, _, _ in classes)
+        classes.append((value, [place], clear))
+    return [(alike, clear) for _, alike, clear in classes]
 
 
-_SAME: Final = 1e-6  # newtons, metres or degrees that only the rounding of floats accounts for
+_SAME: Final = 1e-9  # relative difference that only the rounding of floats accounts for
 
 
 def _near(answer: str, value: float, other: float, half: float) -> bool:
@@ -283,18 +306,6 @@ def _apart(answer: str, value: float, other: float) -> float:
     """How far two values are apart; directions the short way round."""
     gap = abs(value - other)
     return abs((gap + 180.0) % 360.0 - 180.0) if answer.endswith(".direction") else gap
-
-
-def _plausible(system: System, answer: str, spoilt: Mapping[str, float]) -> bool:
-    """Whether a student would write it down: a finite number, and not zero for a size."""
-    value = spoilt[answer]
-    if not math.isfinite(value):
-        return False
-    owner, _, part = answer.partition(".")
-    if part == "direction":
-        return abs(spoilt[f"{owner}.magnitude"]) > _SAME
-    size = part == "magnitude" or system.variables[answer].nonnegative
-    return not size or abs(value) > _SAME
 
 
 # In words.

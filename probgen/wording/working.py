@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from probgen.quantities.dimension import dimension_of
 from probgen.quantities.expression import (
     ZERO,
+    Call,
     Expression,
     Name,
     Number,
@@ -25,13 +26,11 @@ from probgen.wording.digits import Digits
 
 def working(digits: Digits, step: Step) -> Display:
     """The lines of one step, ending at its rounded result."""
-    return Display((*_balances(digits, step), *_result_rows(digits, step)))
+    return Display((*_balance(digits, step), *_result_rows(digits, step)))
 
 
-def _balances(digits: Digits, step: Step) -> Iterator[Row]:
-    """The equations a step starts from; none where one already says what the unknown is."""
-    if step.partner is not None:
-        yield balance_row(digits, step.partner)
+def _balance(digits: Digits, step: Step) -> Iterator[Row]:
+    """The equation a step starts from; none where it already says what the unknown is."""
     if not (step.equation.kind == "condition" and _says(step.equation, step.unknown)):
         yield balance_row(digits, step.equation)
 
@@ -67,7 +66,7 @@ def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iter
         return
     printed = digits.put_in(expression, guard)
     yield Row((left,), "=", (expression,))
-    if not _lone_number(printed):
+    if not lone_number(printed):
         yield Row((), "=", (printed,))
     between = _between(digits, printed, guard)
     if between is not None:
@@ -75,11 +74,13 @@ def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iter
     yield Row((), "=", result(digits, id))
 
 
-def _lone_number(printed: Expression) -> bool:
+def lone_number(printed: Expression) -> bool:
     """A number, or one with a minus sign: the next line would only repeat it."""
     if isinstance(printed, Sum) and len(printed.terms) == 1:
         return isinstance(printed.terms[0][1], Number)
-    return isinstance(printed, Number)
+    return isinstance(printed, Number) or (
+        isinstance(printed, Call) and printed.function == "abs" and lone_number(*printed.arguments)
+    )
 
 
 def result(digits: Digits, id: str) -> Formula:
@@ -105,6 +106,8 @@ def _one(digits: Digits, printed: Expression, guard: int) -> Expression:
     if isinstance(printed, Number):
         return printed
     dimension = dimension_of(printed, _NO_NAMES)
+    if digits.convention.units.unit_of(dimension).dimension != dimension:
+        return printed  # kg m, say, has no unit of its own
     return digits.carried(float(evaluate(printed, {})), dimension, guard)
 
 

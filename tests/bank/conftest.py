@@ -1,4 +1,4 @@
-"""A small sound template, and how to spoil it."""
+"""Two small sound templates, and how to spoil one."""
 
 from collections.abc import Callable
 
@@ -55,10 +55,43 @@ shelf = "beam"
 W_t = "tree"
 """
 
+PAIR = """
+id = "pair"
+revision = 1
+title = "Two bodies"
+family = "levers"
+level = 2
+goals = ["action and reaction"]
+statement = "Two bodies."
+[given]
+m = { name = "mass", from = 2, to = 9, step = 1, unit = "kg" }
+h = { name = "height", from = 1, to = 2, step = 0.1, unit = "m" }
+[points]
+J = [0, 0]
+K = [0, "h"]
+Q = ["h", 0]
+[body.post]
+along = ["J", "K"]
+[body.prop]
+along = ["Q", "K"]
+[body.ring]
+particle = true
+[[find]]
+quantity = "W_r"
+[[weight]]
+body = "ring"
+mass = "m"
+"""
+
 
 @pytest.fixture
 def shelf() -> str:
     return SHELF
+
+
+@pytest.fixture
+def pair() -> str:
+    return PAIR
 
 
 @pytest.fixture

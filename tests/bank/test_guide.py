@@ -1,12 +1,16 @@
 """Every example of the authoring guide is read, with the head, quantities and points it gives."""
 
+import json
 import re
 import tomllib
+from copy import deepcopy
+from itertools import cycle
 from pathlib import Path
 
 import pytest
 
 from probgen.bank.element import READERS
+from probgen.bank.fault import InputError
 from probgen.bank.reading import read_template
 
 GUIDE = Path(__file__).parents[2] / "templates" / "README.md"
@@ -34,3 +38,52 @@ def test_every_example_reads(block):
 def test_every_kind_of_entry_has_an_example():
     shown = {key for block in BLOCKS for key in tomllib.loads(block)}
     assert shown >= {*READERS, "condition", "share", "limit", "require", "find", "unknown"}
+
+
+ODD = (7, "zz", "", [], {}, True, ["A"], {"from": "up"}, -1e9, "L", [["x"]], [{}], None)
+
+
+def places(value, path=()):
+    """The path of every value within one."""
+    inner = value.items() if isinstance(value, dict) else enumerate(value)
+    for key, each in inner:
+        yield (*path, key)
+        if isinstance(each, dict | list):
+            yield from places(each, (*path, key))
+
+
+def spoilt(content, path, odd):
+    """The content with one value replaced; None takes it away."""
+    content = deepcopy(content)
+    holder = content
+    for key in path[:-1]:
+        holder = holder[key]
+    if odd is None:
+        del holder[path[-1]]
+    else:
+        holder[path[-1]] = odd
+    return "\n".join(f"{key} = {written(value)}" for key, value in content.items())
+
+
+def written(value):
+    """A value as TOML writes it, on one line."""
+    if isinstance(value, dict):
+        pairs = (f"{json.dumps(key)} = {written(each)}" for key, each in value.items())
+        return f"{{ {', '.join(pairs)} }}"
+    if isinstance(value, list):
+        return f"[{', '.join(map(written, value))}]"
+    return json.dumps(value)
+
+
+@pytest.mark.parametrize("block", BLOCKS[2:], ids=lambda block: block.split("\n", 1)[0])
+def test_whatever_is_written_instead_is_read_or_refused(block):
+    content, own = tomllib.loads(completed(block)), tomllib.loads(block)
+    tried = 0
+    for path, odd in zip(places(content), cycle(ODD), strict=False):
+        if path[0] in own:
+            tried += 1
+            try:
+                read_template(spoilt(content, path, odd), "guide.toml")
+            except InputError as error:
+                assert all(fault.expected for fault in error.faults)
+    assert tried > 1

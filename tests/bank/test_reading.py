@@ -150,6 +150,36 @@ def test_an_unknown_may_be_a_position(spoilt):
     text = spoilt("[points]", unknown + '[points]\nX = ["x", 0]')
     variable = read_template(text, "shelf.toml").system.variables["x"]
     assert (variable.role, variable.nonnegative) == (Role.UNKNOWN, True)
+    assert (variable.low, variable.high) == (None, None)
+
+
+def test_an_unknown_has_the_bounds_an_author_states(spoilt):
+    unknown = '[unknown]\nx = { name = "place", unit = "cm", from = -20, to = 150 }\n'
+    read = read_template(spoilt("[points]", unknown + "[points]"), "s.toml")
+    variable = read.system.variables["x"]
+    assert (variable.low, variable.high) == (-0.2, 1.5)
+    with pytest.raises(InputError, match="a value above from, which is 160"):
+        read_template(spoilt("[points]", unknown.replace("-20", "160") + "[points]"), "s.toml")
+
+
+PLACES = [
+    ('{ from = "A", distance = "d", toward = "B" }', (Link(Name("d", "d"), number(0)),)),
+    ('{ from = "B", distance = "d", toward = "A" }', None),
+    ('{ midpoint = ["A", "B"] }', (Link(Quotient(L, number(2)), number(0)),)),
+    (
+        '{ from = "A", distance = "d", direction = { from = "up", turn = 20, to = "left" } }',
+        (Link(Name("d", "d"), number(110)),),
+    ),
+]
+
+
+@pytest.mark.parametrize(("written", "links"), PLACES)
+def test_each_form_of_a_point(spoilt, written, links):
+    text = spoilt("W = [", f"H = {written}\nW = [").replace('{ from = "C"', '{ from = "A"')
+    text = text.replace('"L - d", direction', '"L", direction')
+    found = read_template(text, "shelf.toml").system.points["H"].links
+    back = (Link(L, number(0)), Link(Name("d", "d"), number(180)))
+    assert found == (links or back)
 
 
 # One spoilt passage, and the one fault it must give: field, then words of the message.
@@ -201,11 +231,18 @@ SPOILT = [
     ('["d", 0]', '{ from = "B", distance = "d", direction = 0 }', "points.B", "circle"),
     ('from = "C"', 'from = "c"', "points.B.from", "one of the points A, C, G"),
     ('direction = 0 }', 'direction = "L" }', "points.B.direction", "where an angle is needed"),
+    ('["d", 0]', '{ from = "A", distance = "d", toward = "A" }', "points.C.toward", "another"),
+    ('["d", 0]', '{ from = "A", distance = "d", toward = "Q" }', "points.C.toward", "the points A"),
+    ('["d", 0]', '{ from = "A", distance = "d" }', "points.C.direction", "add direction"),
+    ('["d", 0]', '{ midpoint = ["A"] }', "points.C.midpoint", "two of the points"),
+    ('["d", 0]', '{ midpoint = ["A", "C"] }', "points.C", "break the circle"),
+    ('["d", 0]', '{ midpoint = ["A", "W"], at = 1 }', "points.C.at", "one of the fields"),
     ("W = [", "w = [", "points.w", "a capital letter"),
     ("W = [", "T = [", "points.T", "rename the point"),
     ('along = ["A", "B"]', 'along = ["A", "b"]', "body.shelf.along[1]", 'one of the points'),
     ('along = ["A", "B"]', 'along = ["A"]', "body.shelf.along", "particle = true"),
     ('along = ["A", "B"]', "", "body.shelf.along", "add along"),
+    ('along = ["A", "B"]', 'along = ["A", "B"]\nparticle = true', "body.shelf.along", "the one"),
     ('[[hinge]]\nat = "A"', '[[hinge]]\nat = "a"', "hinge[0].at", "one of the points"),
     ('[[hinge]]\nat = "A"', "[[hinge]]", "hinge[0].at", "add at = ..."),
     ('symbol = "R"', 'symbol = "force"', "hinge[0].symbol", "a letter or Greek name"),

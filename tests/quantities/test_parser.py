@@ -14,7 +14,7 @@ from probgen.quantities.expression import (
     Sum,
     evaluate,
 )
-from probgen.quantities.parser import ExpressionError, parse, parse_comparison
+from probgen.quantities.parser import ExpressionError, parse, parse_comparison, parse_equation
 from probgen.quantities.unit import UNITS
 
 L, THETA, R_X, M = Name("L", "L"), Name("theta", "theta"), Name("R.x", "R_x"), Name("m", "m")
@@ -119,6 +119,17 @@ def test_arithmetic_agrees_with_the_language_itself(text):
 def test_a_comparison_has_two_sides():
     read = parse_comparison("R.x <= 1500 N", SCOPE)
     assert (read.left, read.relation, read.right) == (R_X, "<=", n("1500", "N"))
+
+
+def test_an_equation_has_two_sides():
+    read = parse_equation("R.x = 2*m", SCOPE)
+    assert (read.left, read.relation, read.right) == (R_X, "=", Product((n("2"), M)))
+
+
+@pytest.mark.parametrize("text", ["R.x", "R.x < 3", "L = m = 2", "L == m", "= 3"])
+def test_what_is_no_equation_is_refused(text):
+    with pytest.raises(ExpressionError):
+        parse_equation(text, SCOPE)
 
 
 @pytest.mark.parametrize("text", ["R.x", "R.x = 3", "1 < L < 2", "< 3"])

@@ -358,6 +358,9 @@ def test_two_balances_solved_together_are_both_shown_first(name: str) -> None:
     for sections, own in zip(keys(name), works(name), strict=True):
         text = whole(sections)
         for step in own.case.plan.steps:
-            if step.partner is not None:
-                other, solved = plain((step.partner.expression,)), plain((step.expression,))
-                assert -1 < text.find(other) < text.find(solved), step.unknown
+            for partner in step.partners:
+                balance = partner.equation
+                solved = text.find(plain((step.expression,)))
+                shown = [plain((term.magnitude,)) for term in balance.terms]
+                other = shown[1] if balance.kind == "condition" else plain((balance.expression,))
+                assert -1 < text.find(other) < solved, step.unknown

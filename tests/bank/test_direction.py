@@ -1,0 +1,94 @@
+"""Directions in every form an author may write, valued on a draw."""
+
+import pytest
+
+from probgen.bank.fault import InputError
+from probgen.bank.reading import read_template
+from probgen.quantities.expression import Call, Name, Sum, evaluate, number
+from probgen.quantities.parser import parse
+
+THETA = Name("theta", "theta")
+VALUES = {"L": 1.2, "d": 1.02, "theta": 25.0}
+
+
+def direction(shelf, written):
+    entry = f'[[force]]\nat = "B"\nsymbol = "F"\ndirection = {written}\n'
+    return read_template(shelf + entry, "shelf.toml").system.force("F").direction
+
+
+WRITTEN = [
+    ('"theta"', "theta"),
+    ("-30", "-30"),
+    ('{ from = "up", turn = "theta", to = "left" }', "90 + theta"),
+    ('{ from = "up", turn = "theta", to = "right" }', "90 - theta"),
+    ('{ from = "right", turn = "theta", to = "up" }', "theta"),
+    ('{ from = "right", turn = "theta", to = "down" }', "-theta"),
+    ('{ from = "left", turn = "theta", to = "up" }', "180 - theta"),
+    ('{ from = "down", turn = 20, to = "left" }', "250"),
+    ('{ from = "down", turn = "90 - theta", to = "right" }', "-theta"),
+    ('{ from = "left" }', "180"),
+    ('{ along = ["A", "B"] }', "0"),
+    ('{ along = ["B", "A"], turn = "theta" }', "180 + theta"),
+    ('{ along = ["A", "C"], turn = "-theta" }', "-theta"),
+    ('{ square_to = ["A", "B"], side = "left" }', "90"),
+    ('{ square_to = ["B", "A"], side = "left" }', "270"),
+    ('{ square_to = ["A", "B"], side = "right" }', "270"),
+    ('{ rise = "d", run = "-L" }', "atan2(d, -L)"),
+    ('{ bearing = "theta" }', "90 - theta"),
+    ("{ bearing = 250 }", "200"),
+]
+
+
+@pytest.mark.parametrize(("written", "expected"), WRITTEN, ids=[row[0] for row in WRITTEN])
+def test_each_form_gives_plain_degrees(shelf, written, expected):
+    scope = {id: Name(id, id) for id in VALUES}
+    assert direction(shelf, written) == parse(expected, scope)
+
+
+def test_a_direction_between_points_off_one_line_is_computed(shelf):
+    found = direction(shelf, '{ square_to = ["A", "W"], side = "right" }')
+    assert evaluate(found, VALUES) == pytest.approx(
+        evaluate(parse("atan2(1.5, -1.2)", {}), {}) - 90 + 360
+    )
+
+
+def test_a_way_whose_sense_is_in_doubt_is_computed(spoilt):
+    text = spoilt('["L/2", "0"]', '["L - 1 m", 0]')  # left or right of A, as L is drawn
+    found = direction(text, '{ along = ["A", "G"] }')
+    assert isinstance(found, Call)
+    assert [evaluate(found, {"L": length}) for length in (0.8, 1.4)] == [180.0, 0.0]
+
+
+def test_a_turned_member_keeps_its_angle(spoilt):
+    text = spoilt('["L/2", "0"]', '{ from = "A", distance = "L/2", direction = "theta" }')
+    turned = direction(text, '{ square_to = ["A", "G"], side = "left" }')
+    assert turned == Sum(((1, number(90)), (1, THETA)))
+
+
+SPOILT = [
+    ("{}", "direction", "one of from, along"),
+    ('{ from = "up", bearing = 3 }', "direction", "one of from, along"),
+    ('{ from = "upward" }', "direction.from", "one of right, up, left, down"),
+    ('{ from = "up", turn = "theta", to = "down" }', "direction.to", "one of right, left"),
+    ('{ from = "up", turn = "theta" }', "direction.to", "add to = ..."),
+    ('{ from = "up", turn = "L", to = "left" }', "direction.turn", "where an angle is needed"),
+    ('{ from = "up", trun = 3 }', "direction.trun", 'did you mean "turn"?'),
+    ('{ along = ["A"] }', "direction.along", "two of the points"),
+    ('{ along = ["A", "A"] }', "direction.along", "two of the points"),
+    ('{ along = ["A", "Z"] }', "direction.along", "two of the points A, C"),
+    ('{ square_to = ["A", "B"] }', "direction.side", "add side"),
+    ('{ square_to = ["A", "B"], side = "up" }', "direction.side", "one of left, right"),
+    ('{ rise = "L" }', "direction.run", "add run"),
+    ('{ rise = "L", run = "theta" }', "direction.run", "where a length is needed"),
+    ('{ bearing = "L" }', "direction.bearing", "where an angle is needed"),
+    ("[1, 2]", "direction", "write it in quotes"),
+]
+
+
+@pytest.mark.parametrize(("written", "field", "words"), SPOILT, ids=[row[0] for row in SPOILT])
+def test_each_mistake_is_one_fault(shelf, written, field, words):
+    with pytest.raises(InputError) as caught:
+        direction(shelf, written)
+    (fault,) = caught.value.faults
+    assert fault.field == f"force[0].{field}"
+    assert words in f"{fault.expected}\n{fault.mend}"

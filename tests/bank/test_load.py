@@ -1,0 +1,113 @@
+"""Loads: where they act and how large they are, and what an author can get wrong."""
+
+import pytest
+
+from probgen.bank.fault import InputError
+from probgen.bank.reading import read_template
+from probgen.quantities.expression import Name, Quotient, number
+from probgen.quantities.parser import parse
+from probgen.statics.system import Link
+
+L = Name("L", "L")
+
+SPREADS = [
+    ('load = "9 N/m"', "9 N/m*L", "L/2"),
+    ('start = 0\nend = "9 N/m"', "(9 N/m)/2*L", "2*L/3"),
+    ('start = "9 N/m"\nend = 0', "(9 N/m)/2*L", "L/3"),
+    (
+        'start = "4 N/m"\nend = "9 N/m"',
+        "(4 N/m + 9 N/m)/2*L",
+        "L*(4 N/m + 2*(9 N/m))/(3*(4 N/m + 9 N/m))",
+    ),
+    ('pressure = "90 Pa"\nwidth = "2 m"', "90 Pa*(2 m)*L", "L/2"),
+]
+
+
+@pytest.mark.parametrize(("fields", "resultant", "reach"), SPREADS)
+def test_a_spread_load_acts_at_its_centroid(shelf, fields, resultant, reach):
+    text = shelf + f'[[distributed]]\nfrom = "A"\nto = "B"\nsymbol = "W_q"\n{fields}'
+    text = text.replace('B = { from = "C", distance = "L - d", direction = 0 }', 'B = ["L", 0]')
+    system = read_template(text, "shelf.toml").system
+    size = {d.variable: d.expression for d in system.definitions}["W_q"]
+    assert size == parse(resultant, {"L": L})
+    force = system.force("W_q")
+    assert force.direction == number(270)
+    assert system.points[force.point].links == (Link(parse(reach, {"L": L}), number(0)),)
+
+
+def test_a_load_spread_backwards_keeps_its_sense(shelf):
+    text = shelf + '[[distributed]]\nfrom = "C"\nto = "A"\nsymbol = "W_q"\nload = "9 N/m"'
+    system = read_template(text, "shelf.toml").system
+    links = system.points[system.force("W_q").point].links
+    assert links == (
+        Link(Name("d", "d"), number(0)),
+        Link(Quotient(Name("d", "d"), number(2)), number(180)),
+    )
+
+
+def test_a_length_that_may_be_none_is_required_to_be_one(shelf):
+    text = shelf + '[[distributed]]\nfrom = "C"\nto = "B"\nsymbol = "W_q"\nload = "9 N/m"'
+    read = read_template(text, "shelf.toml")
+    assert read.requirements[0].because == "a load is spread over a length"
+
+
+def test_a_uniform_body_weighs_at_its_middle(shelf, spoilt):
+    text = spoilt('at = "G"\nmass = "m"', 'uniform = true\nmass = "m"')
+    system = read_template(text.replace("G = [", "E = ["), "shelf.toml").system
+    assert system.force("W_s").point == "G"
+    # B is L - d beyond C, which is d beyond A: the way is L, its middle L/2.
+    assert system.points["G"].links == (Link(Quotient(L, number(2)), number(0)),)
+
+
+# An entry added to the pair of bodies, and the one fault it must give.
+SPOILT = [
+    (
+        '[[weight]]\nbody = "ring"\nother = "post"\nmass = "m"',
+        "weight[1].other",
+        "one of the fields",
+    ),
+    (
+        '[[distributed]]\nbody = "post"\nfrom = "Q"\nto = "K"\nload = "9 N/m"\nsymbol = "F"',
+        "distributed[0].to",
+        "on one straight line from Q",
+    ),
+    (
+        '[[distributed]]\nbody = "post"\nfrom = "J"\nto = "J"\nload = "9 N/m"\nsymbol = "F"',
+        "distributed[0].to",
+        "on one straight line from J",
+    ),
+    (
+        '[[distributed]]\nbody = "post"\nfrom = "J"\nto = "K"\nsymbol = "F"',
+        "distributed[0].load",
+        "add load",
+    ),
+    (
+        '[[distributed]]\nbody = "post"\nfrom = "J"\nto = "K"\nstart = 0\nsymbol = "F"',
+        "distributed[0].end",
+        "add end",
+    ),
+    (
+        '[[distributed]]\nbody = "post"\nfrom = "J"\nto = "K"\npressure = "9 Pa"\nsymbol = "F"',
+        "distributed[0].width",
+        "add width",
+    ),
+    (
+        '[[weight]]\nbody = "post"\nuniform = true\nat = "K"\nforce = "9 N"\nsymbol = "W"',
+        "weight[1].uniform",
+        "without `at`",
+    ),
+    (
+        '[[weight]]\nbody = "ring"\nuniform = true\nforce = "9 N"\nsymbol = "W"',
+        "weight[1].uniform",
+        "a body along two points",
+    ),
+]
+
+
+@pytest.mark.parametrize(("entry", "field", "words"), SPOILT, ids=[row[1] for row in SPOILT])
+def test_each_mistake_is_one_fault(pair, entry, field, words):
+    with pytest.raises(InputError) as caught:
+        read_template(pair + entry, "pair.toml")
+    (fault,) = caught.value.faults
+    assert fault.field == field
+    assert words in f"{fault.expected}\n{fault.mend}"

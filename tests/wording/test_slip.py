@@ -1,0 +1,204 @@
+"""Likely slips as a key tells them and as marking would look them up."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.course.problem import Worked, draw_class, prepare, work
+from probgen.quantities.unit import US_CUSTOMARY
+from probgen.statics import reaction, slip
+from probgen.wording.block import Itemize
+from probgen.wording.convention import Convention
+from probgen.wording.scheme import half_width
+from probgen.wording.sentence import plain_text
+from probgen.wording.slip import (
+    CLEAR,
+    LIKELIHOOD,
+    SENTENCES,
+    Slip,
+    class_slips,
+    likely,
+    slips,
+    slips_section,
+    tell_slip,
+)
+
+ROOT = Path(__file__).parents[2]
+PUBLISHED = ROOT / "tests" / "published"
+STRUT, LADDER, ARM = (
+    PUBLISHED / f"{name}.toml" for name in ("up1-12.2-cyu8", "up1-12.2-ex5", "cp2e-9.6-ex4")
+)
+OWN = sorted(ROOT.glob("templates/*/*.toml"))
+EVERY = [*OWN, *(p for p in sorted(PUBLISHED.glob("*-*.toml")) if p.name != "not-yet.toml")]
+USUAL = Convention()
+OTHER = [
+    replace(USUAL, torque="arm", direction="axis", units=US_CUSTOMARY),
+    replace(USUAL, torque="components", positive="clockwise", turning="moment"),
+]
+
+
+@cache
+def works(path: Path, convention: Convention = USUAL) -> tuple[Worked, ...]:
+    own = prepare(read_template(path.read_text(encoding="utf-8"), path.name), convention)
+    students = [str(each) for each in range(5 if own.template.room > 1 else 1)]
+    return work(own, draw_class(own, "slips", students).draws)
+
+
+@cache
+def found(path: Path, convention: Convention = USUAL) -> tuple[tuple[Slip, ...], ...]:
+    return class_slips([own.case for own in works(path, convention)], convention)
+
+
+def named(path: Path) -> str:
+    return path.stem
+
+
+def apart(answer: str, one: float, other: float) -> float:
+    gap = abs(one - other)
+    return abs((gap + 180.0) % 360.0 - 180.0) if answer.endswith(".direction") else gap
+
+
+@pytest.mark.parametrize("path", EVERY, ids=named)
+def test_every_number_is_clear_of_the_right_one(path: Path) -> None:
+    for own, slipped in zip(works(path), found(path), strict=True):
+        for each in slipped:
+            right = own.case.values[each.answer]
+            least = CLEAR * half_width(own.case, USUAL, each.answer)
+            assert apart(each.answer, each.value, right) > least, tell(each)
+
+
+@pytest.mark.parametrize("path", EVERY, ids=named)
+def test_what_a_key_tells_can_be_told_apart(path: Path) -> None:
+    for own, slipped in zip(works(path), found(path), strict=True):
+        chosen = likely(slipped)
+        assert len({each.id for each in chosen}) == len(chosen) <= 3
+        for place, each in enumerate(chosen):
+            half = half_width(own.case, USUAL, each.answer)
+            for other in chosen[:place]:
+                if other.answer == each.answer:
+                    assert apart(each.answer, each.value, other.value) > CLEAR * half
+
+
+@pytest.mark.parametrize("path", EVERY, ids=named)
+def test_a_number_is_listed_once(path: Path) -> None:
+    for slipped in found(path):
+        for place, each in enumerate(slipped):
+            assert each.id not in each.alike
+            same = [s for s in slipped[:place] if s.answer == each.answer]
+            assert all(s.value != each.value for s in same)
+
+
+@pytest.mark.parametrize("convention", OTHER, ids=["customary", "components"])
+@pytest.mark.parametrize("path", OWN, ids=named)
+def test_numbers_do_not_depend_on_how_a_course_writes(path: Path, convention: Convention) -> None:
+    """Only what needs converting does: units left unconverted are another number elsewhere."""
+    general = {"early_rounding", "unit_not_converted", "mass_as_weight", "torque_sign"}
+    for usual, other in zip(found(path), found(path, convention), strict=True):
+        values = [{round(s.value, 6) for s in each if s.id not in general} for each in (usual, other)]
+        assert values[0] == pytest.approx(values[1]) or values[0] ^ values[1] == set()
+
+
+def tell(each: Slip) -> str:
+    return plain_text(tell_slip(each))
+
+
+def strut(convention: Convention = USUAL) -> dict[str, str]:
+    """What is told of the strut where each slip is made, by slip."""
+    told: dict[str, str] = {}
+    for each in found(STRUT, convention)[0]:
+        if each.origin:
+            told.setdefault(each.id, tell(each))
+    return told
+
+
+SAID = {
+    "own_weight_forgotten": "T = 667 N: the strut's own weight w_b left out.",
+    "whole_length_for_weight": "T = 1670 N: the strut's weight w_b placed at its end B.",
+    "sin_cos_swap": "T = 875 N: sine and cosine exchanged in the torque of T.",
+    "tension_equals_load": "T = 400 N: T taken to be the load w_s.",
+    "joint_is_total_weight": "R straight up: R taken as the sum of the weights alone.",
+    "tangent_inverted": (
+        "R at 72.2° above the horizontal, to the right: R_x and R_y exchanged in the tangent."
+    ),
+}
+
+
+@pytest.mark.parametrize("id", SAID)
+def test_is_told_with_the_letters_of_the_problem(id: str) -> None:
+    assert strut()[id] == SAID[id]
+
+
+def test_the_course_has_its_word_for_turning() -> None:
+    told = strut(replace(USUAL, turning="moment"))
+    assert told["sin_cos_swap"] == "T = 875 N: sine and cosine exchanged in the moment of T."
+
+
+def test_equal_numbers_are_one_class() -> None:
+    """Exchanged functions and the wrong reference line give the ladder one number."""
+    (both,) = [s for s in found(LADDER)[0] if s.answer == "F_w" and round(s.value, 1) == 265.4]
+    assert {both.id, *both.alike} == {"sin_cos_swap", "wrong_reference_line"}
+
+
+def test_numbers_too_close_are_left_out_of_the_key() -> None:
+    """The strut without an angle (700 N) is within reach of the strut without weight (667 N)."""
+    (close,) = [s for s in found(STRUT)[0] if s.answer == "T" and s.id == "no_angle"]
+    assert not close.clear
+    assert close not in likely(found(STRUT)[0], 99)
+
+
+def test_likelier_ones_come_first() -> None:
+    order = list(LIKELIHOOD)
+    for path in OWN:
+        ranks = [order.index(each.id) for each in likely(found(path)[0], 99)]
+        assert ranks == sorted(ranks)
+
+
+def test_where_a_slip_is_made_it_is_told() -> None:
+    """A weight left out spoils the tension first and everything after it."""
+    spoilt = {s.answer: s for s in found(ARM)[0] if s.id == "own_weight_forgotten"}
+    assert spoilt["B"].origin
+    assert not spoilt["J.magnitude"].origin
+    assert spoilt["B"].spoils["J.magnitude"] == pytest.approx(372.4 - 39.2)
+
+
+def test_every_rule_has_words_and_a_rank() -> None:
+    worded = {id for id, _ in SENTENCES}
+    assert worded == set(LIKELIHOOD)
+    made = {m.slip for path in EVERY for m in _missteps(path)}
+    assert made <= worded
+    assert len(made) == len(slip.RULES) - 1  # no problem so far has friction below its limit
+    assert len(reaction.RULES) < len(slip.RULES)
+
+
+def _missteps(path: Path) -> tuple[slip.Misstep, ...]:
+    case = works(path)[0].case
+    given = {id: case.values[id] for id in case.numbers}
+    return slip.missteps(case.plan, given)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("path", EVERY, ids=named)
+def test_a_section_can_be_told(path: Path) -> None:
+    (told,) = slips_section(likely(found(path)[0])).blocks
+    assert isinstance(told, Itemize)
+    for item in told.items:
+        text = plain_text(item)
+        assert text.endswith(".")
+        assert not re.search(r"[{}]|\bnan\b|\binf\b", text)
+
+
+def test_one_case_is_as_in_its_class() -> None:
+    own = works(OWN[0])[1]
+    alone = slips(own.case, USUAL)
+    assert [(s.id, s.answer, tell(s)) for s in alone] == [
+        (s.id, s.answer, tell(s)) for s in found(OWN[0])[1]
+    ]
+
+
+def test_no_cases_no_slips() -> None:
+    assert class_slips([], USUAL) == ()
