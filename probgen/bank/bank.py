@@ -21,6 +21,7 @@ from pathlib import Path
 
 from probgen.bank.fault import Fault, Faults, InputError, nearest, one_of
 from probgen.bank.reading import parse_toml, read_template
+from probgen.bank.supplied import supplied
 from probgen.bank.table import Table
 from probgen.bank.template import Template
 
@@ -74,13 +75,6 @@ class Bank:
 def default_bank() -> Bank:
     """The templates that come with the program."""
     return _folder_bank("templates", "Templates that come with probgen", supplied("templates"))
-
-
-def supplied(kind: str) -> Path:
-    """The folder of supplied "templates" or "banks": in the package, else in the source tree."""
-    package = Path(__file__).resolve().parents[1]
-    packaged = package / "_data" / kind
-    return packaged if packaged.is_dir() else package.parent / kind
 
 
 def read_bank(path: Path) -> Bank:

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Final
 
 from probgen.bank.fault import Fault, InputError
+from probgen.bank.supplied import supplied
 
 _HEAD: Final = ("id", "family", "level", "title", "revision")
 
@@ -25,13 +26,6 @@ class Entry:
     path: str
 
 
-def templates_folder() -> Path:
-    """The templates that came with probgen: inside the installed package, or of the source tree."""
-    package = Path(__file__).resolve().parents[1]
-    packaged = package / "_data" / "templates"
-    return packaged if packaged.is_dir() else package.parent / "templates"
-
-
 @cache
 def read_catalogue(folder: Path | None = None) -> tuple[Entry, ...]:
     """The templates in a folder, or those that came with probgen, by family, level and id.
@@ -40,7 +34,7 @@ def read_catalogue(folder: Path | None = None) -> tuple[Entry, ...]:
     """
     entries: list[Entry] = []
     faults: list[Fault] = []
-    for path in sorted((folder or templates_folder()).rglob("*.toml")):
+    for path in sorted((folder or supplied("templates")).rglob("*.toml")):
         try:
             head = tomllib.loads(path.read_text(encoding="utf-8"))
             entries.append(Entry(**{key: head[key] for key in _HEAD}, path=str(path)))

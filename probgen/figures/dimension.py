@@ -17,13 +17,13 @@ from probgen.figures.scene import (
     Box,
     Shape,
     Spot,
+    Text,
     bearing,
     dot,
     heading,
     line,
     segments,
 )
-from probgen.quantities.expression import Name, Number
 
 _HEAD: Final = 4.6  # length of a dimension's arrow head, pt
 _WIDTH: Final = 2.2
@@ -43,7 +43,7 @@ class _Job:
     """A length to be set: its ends (pt), its number, its tag, half the object's thickness."""
 
     ends: tuple[Spot, Spot]
-    text: Name | Number
+    text: Text
     tag: str
     half: float
 
@@ -59,7 +59,7 @@ class _Trial:
 
 
 def draw_length(
-    field: Field, start: Spot, end: Spot, text: Name | Number, tag: str, half: float = 0.0
+    field: Field, start: Spot, end: Spot, text: Text, tag: str, half: float = 0.0
 ) -> None:
     """Add the dimension of the distance from start to end, parallel to it.
 
@@ -140,7 +140,7 @@ def _spoils(field: Field, stroke: Shape) -> bool:
 
 
 def _settings(
-    start: Spot, end: Spot, text: Name | Number, tag: str
+    start: Spot, end: Spot, text: Text, tag: str
 ) -> Iterator[tuple[Box, tuple[Shape, ...], float]]:
     """Ways to set the number on a dimension line: in a break of it, else beside or past it."""
     length = abs(end - start)
@@ -177,7 +177,7 @@ def _chord(box: Box, unit: complex) -> float:
     return min(across, upward)
 
 
-def _forced(field: Field, start: Spot, end: Spot, text: Name | Number, tag: str) -> _Trial:
+def _forced(field: Field, start: Spot, end: Spot, text: Text, tag: str) -> _Trial:
     """When no side is free: arrows where they spoil no label, the number wherever there is room."""
     lines = [
         Arrow(start + side * offset, end + side * offset, FINE, tag, _HEAD, _WIDTH, both=True)
@@ -200,7 +200,7 @@ def draw_angle(
     at: Spot,
     reference: float,
     direction: float,
-    text: Name | Number,
+    text: Text,
     tag: str,
     *,
     reference_drawn: bool,
@@ -241,7 +241,7 @@ def _struck(field: Field, arc: Arc) -> int:
 
 
 def _labelled(
-    field: Field, trials: Sequence[tuple[Arc, *tuple[Shape, ...]]], at: Spot, text: Name | Number
+    field: Field, trials: Sequence[tuple[Arc, *tuple[Shape, ...]]], at: Spot, text: Text
 ) -> tuple[tuple[Shape, ...], Box]:
     """The first arc whose label fits between its two lines, else one with the label beside it."""
 

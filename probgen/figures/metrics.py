@@ -12,7 +12,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final, Literal
 
-from probgen.quantities.expression import Name, Number
+from probgen.figures.scene import Text
+from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain, symbol_plain
 
 SIZE: Final = 9.0
@@ -44,10 +45,12 @@ class Extent:
     depth: float
 
 
-def runs(text: Name | Number) -> tuple[Run, ...]:
+def runs(text: Text) -> tuple[Run, ...]:
     """The label's characters with the face each is set in (NIST SP 811, 10.1 to 10.2)."""
     if isinstance(text, Number):
         return (Run(plain(text), "roman"),)
+    if isinstance(text, str):
+        return (Run(text, "roman"),)
     head, _, subscript = symbol_plain(text.symbol).partition("_")
     pieces = [Run(head, "italic")]
     for place, part in enumerate(subscript.split("_") if subscript else ()):
@@ -57,14 +60,14 @@ def runs(text: Name | Number) -> tuple[Run, ...]:
     return tuple(pieces)
 
 
-def extent(text: Name | Number, size: float = SIZE) -> Extent:
+def extent(text: Text, size: float = SIZE) -> Extent:
     """The room a label takes when set at `size` pt."""
     # Numbers equal in value differ in their digits (1.7, 1.70), so these are part of the key.
     return _extent(text, str(text.value) if isinstance(text, Number) else "", size)
 
 
 @lru_cache(maxsize=4096)
-def _extent(text: Name | Number, digits: str, size: float) -> Extent:
+def _extent(text: Text, digits: str, size: float) -> Extent:
     pieces = runs(text)
     width = height = depth = 0.0
     for run in pieces:

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from itertools import groupby, pairwise
 from typing import Final
 
+from probgen.figures.colour import BLACK, Ink, ink_of
 from probgen.figures.scene import (
     Arc,
     Arrow,
@@ -31,8 +32,11 @@ _MARGIN: Final = 1.0
 """Space left around the drawing, pt."""
 
 
-def latex_picture(scene: Scene) -> str:
-    """The scene as a picture environment of its own size."""
+def latex_picture(scene: Scene, colour: bool = False) -> str:
+    """The scene as a picture environment of its own size.
+
+    colour: strokes and labels in the colours of their kind, which needs the color package.
+    """
     shift = complex(scene.box.left - _MARGIN, scene.box.bottom - _MARGIN)
     width, height = scene.box.width + 2 * _MARGIN, scene.box.height + 2 * _MARGIN
     lines = [
@@ -40,17 +44,31 @@ def latex_picture(scene: Scene) -> str:
         r"\roundjoin",
     ]
     strokes = [shape for shape in scene.shapes if not isinstance(shape, Label)]
-    weight = -1.0
-    for pen, group in groupby(strokes, key=lambda shape: shape.pen):
+    weight, rounded, ink = -1.0, False, BLACK
+    for (pen, paint), group in groupby(strokes, key=lambda s: (s.pen, ink_of(s.tag, colour))):
         if pen.weight != weight:
             weight = pen.weight
             lines.append(rf"\linethickness{{{_n(weight)}pt}}")
+        if pen.round != rounded:
+            rounded = pen.round
+            lines.append(r"\roundcap" if rounded else r"\buttcap")
+        if paint != ink:
+            ink = paint
+            lines.append(_color(ink))
         lines += _paint(tuple(group), pen, shift)
-    for size, labels in groupby(scene.labels, key=lambda label: label.size):
+    by_look = groupby(scene.labels, key=lambda label: (label.size, ink_of(label.tag, colour)))
+    for (size, paint), labels in by_look:
+        if paint != ink:
+            ink = paint
+            lines.append(_color(ink))
         lines.append(rf"\fontsize{{{_n(size)}}}{{{_n(1.2 * size)}}}\selectfont")
         lines += [_label(label, shift) for label in labels]
     lines.append(r"\end{picture}\endgroup")
     return "%\n".join(lines)
+
+
+def _color(ink: Ink) -> str:
+    return r"\color[rgb]{" + ",".join(_n(part) for part in ink) + "}"
 
 
 def _paint(shapes: tuple[Shape, ...], pen: Pen, shift: Spot) -> Iterator[str]:
@@ -143,7 +161,8 @@ def _curve(start: Spot, pieces: tuple[tuple[Spot, Spot, Spot], ...], shift: Spot
 
 
 def _label(label: Label, shift: Spot) -> str:
-    return rf"\put{_at(label.spot, shift)}{{${latex(label.text)}$}}"
+    text = label.text if isinstance(label.text, str) else f"${latex(label.text)}$"
+    return rf"\put{_at(label.spot, shift)}{{{text}}}"
 
 
 def _at(spot: Spot, shift: Spot) -> str:

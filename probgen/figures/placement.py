@@ -7,12 +7,12 @@ drawing alone and always succeeds.
 
 from __future__ import annotations
 
+import cmath
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
 from probgen.figures.metrics import SIZE, extent
-from probgen.figures.scene import Box, Label, Segment, Shape, Spot, heading, segments
-from probgen.quantities.expression import Name, Number
+from probgen.figures.scene import Box, Label, Path, Segment, Shape, Spot, Text, heading, segments
 
 GAP: Final = 2.2
 """The least clear space between a label and any stroke, pt."""
@@ -20,6 +20,7 @@ GAP: Final = 2.2
 _BESIDE: Final = 6.5  # the least clear space between two labels side by side, pt
 _OVER: Final = 3.5  # the same between two labels one over the other
 
+_THICK: Final = 2.0  # a stroke heavier than this is kept clear of by its edges, pt
 _SQUARE: Final = 16.0  # side of the squares the paper is divided into, pt
 
 _DISTANCES: Final = (3.0, 5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 40.0, 52.0, 66.0, 85.0, 110.0, 150.0)
@@ -48,7 +49,10 @@ class Field:
 
     def watch(self, shape: Shape) -> None:
         """Keep labels off a shape, drawn or not."""
-        for segment in segments(shape):
+        drawn = segments(shape)
+        if isinstance(shape, Path) and shape.pen.weight > _THICK:
+            drawn += [edge for segment in drawn for edge in _rounded(segment, shape.pen.weight)]
+        for segment in drawn:
             self.segments.append(segment)
             for square in _squares_of(segment):
                 self._squares.setdefault(square, []).append(segment)
@@ -132,7 +136,7 @@ class Field:
         return False
 
     def place(
-        self, text: Name | Number, candidates: Iterable[Box], tag: str, size: float = SIZE
+        self, text: Text, candidates: Iterable[Box], tag: str, size: float = SIZE
     ) -> Label:
         """Set a label in the first candidate box that is free and add it to the paper.
 
@@ -142,6 +146,21 @@ class Field:
         label = set_in(text, box, tag, size)
         self.add(label)
         return label
+
+
+def _rounded(segment: Segment, weight: float) -> tuple[Segment, ...]:
+    """The outline of a thick stroke with round ends: an octagon drawn out to its length."""
+    x0, y0, x1, y1 = segment
+    start, end = complex(x0, y0), complex(x1, y1)
+    way = end - start
+    unit = way / abs(way) if way else 1 + 0j
+    half = weight / 2
+    turns = (1j, cmath.rect(1.0, 0.75 * cmath.pi), -1 + 0j, cmath.rect(1.0, -0.75 * cmath.pi), -1j)
+    spots = [start + unit * half * turn for turn in turns]
+    spots += [end - unit * half * turn for turn in turns]
+    return tuple(
+        (a.real, a.imag, b.real, b.imag) for a, b in zip(spots, spots[1:] + spots[:1], strict=True)
+    )
 
 
 def _squares_of(segment: Segment) -> list[tuple[int, int]]:
@@ -162,14 +181,14 @@ def _squares_of(segment: Segment) -> list[tuple[int, int]]:
     return found
 
 
-def set_in(text: Name | Number, box: Box, tag: str, size: float = SIZE) -> Label:
+def set_in(text: Text, box: Box, tag: str, size: float = SIZE) -> Label:
     """The label that fills a box of its extent."""
     room = extent(text, size)
     return Label(complex(box.left, box.bottom + room.depth), text, size, box, tag)
 
 
 def beside(
-    text: Name | Number, anchor: Spot, direction: float, distance: float, size: float = SIZE
+    text: Text, anchor: Spot, direction: float, distance: float, size: float = SIZE
 ) -> Box:
     """The label's box in a direction from an anchor, `distance` away from that point."""
     room = extent(text, size)
@@ -180,7 +199,7 @@ def beside(
 
 
 def abreast(
-    text: Name | Number, anchor: Spot, direction: float, distance: float, size: float = SIZE
+    text: Text, anchor: Spot, direction: float, distance: float, size: float = SIZE
 ) -> Box:
     """The label's box `distance` away from the line through an anchor, square to a direction."""
     room = extent(text, size)
@@ -190,7 +209,7 @@ def abreast(
     return _about(anchor + unit * (distance + half), width, height)
 
 
-def centred(text: Name | Number, centre: Spot, size: float = SIZE) -> Box:
+def centred(text: Text, centre: Spot, size: float = SIZE) -> Box:
     """The label's box about a centre."""
     room = extent(text, size)
     return _about(centre, room.width, room.height + room.depth)
@@ -202,7 +221,7 @@ def _about(centre: Spot, width: float, height: float) -> Box:
 
 
 def around(
-    text: Name | Number,
+    text: Text,
     anchors: Sequence[tuple[Spot, float]],
     nearest: float = 0.0,
     size: float = SIZE,
@@ -273,14 +292,16 @@ def crosses(one: Segment, other: Segment) -> bool:
     """Whether two straight pieces meet; pieces along one line count when they overlap."""
     ax, ay, bx, by = one
     cx, cy, dx, dy = other
+    first = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax)
+    second = (bx - ax) * (dy - ay) - (by - ay) * (dx - ax)
+    if first * second > 0.0:
+        return False
     if max(ax, bx) < min(cx, dx) or max(cx, dx) < min(ax, bx):
         return False
     if max(ay, by) < min(cy, dy) or max(cy, dy) < min(ay, by):
         return False
-    first = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax)
-    second = (bx - ax) * (dy - ay) - (by - ay) * (dx - ax)
     third = (dx - cx) * (ay - cy) - (dy - cy) * (ax - cx)
     fourth = (dx - cx) * (by - cy) - (dy - cy) * (bx - cx)
-    return first * second <= 0.0 and third * fourth <= 0.0
+    return third * fourth <= 0.0
 
 

@@ -18,15 +18,18 @@ from typing import Final
 from probgen.quantities.expression import Name, Number
 
 Spot = complex
+Text = Name | Number | str
+"""What a label says; a str is set upright as it is."""
 
 
 @dataclass(frozen=True, slots=True)
 class Pen:
-    """Line weight in pt, and the lengths of dash and gap in pt (0: unbroken)."""
+    """Line weight in pt, the lengths of dash and gap in pt (0: unbroken), and rounded ends."""
 
     weight: float
     dash: float = 0.0
     gap: float = 0.0
+    round: bool = False
 
 
 HEAVY: Final = Pen(1.1)
@@ -130,13 +133,13 @@ class Box:
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """A symbol or a number with its unit, set at `size` pt.
+    """A symbol, a number with its unit, or plain words, set at `size` pt.
 
     spot: left end of the baseline; box: the rectangle the type fills.
     """
 
     spot: Spot
-    text: Name | Number
+    text: Text
     size: float
     box: Box
     tag: str = ""

@@ -11,6 +11,7 @@ from jinja2 import TemplateError
 
 from probgen.bank.fault import Fault, InputError
 from probgen.bank.narrative import LONGEST_STATEMENT, StatementEnvironment
+from probgen.bank.situation import with_article
 from probgen.bank.template import Template
 from probgen.draws.draw import Draw
 from probgen.quantities.expression import Name, Number
@@ -55,13 +56,28 @@ def tell_find(system: System, find: Find) -> tuple[Inline, ...]:
     """What is asked, as a phrase: "the tension in the cable, T"; the author's wording if any."""
     if find.wording:
         return (Text(find.wording),)
+    if find.form is Form.HOLDS:
+        asked = [limit.name for limit in system.limits if find.quantity in ("", limit.id)]
+        return (Text(f"whether {' or '.join(asked)}, and by what margin"),)
+    if find.form in (Form.LARGEST, Form.SMALLEST):
+        return _tell_utmost(system, find)
     element = next((e for e in system.elements if e.id == find.quantity), None)
     if find.form is Form.VALUE or element is None:
         variable = system.variables[find.quantity]
-        return (Text(f"the {variable.name}, "), Math((variable.as_name,)))
+        return (Text(f"{with_article(variable.name)}, "), Math((variable.as_name,)))
     asked = "components" if find.form is Form.COMPONENTS else "magnitude and direction"
     name = Math((Name(element.id, element.symbol),))
     return (Text(f"the {asked} of the force from {element.name}, "), name)
+
+
+def _tell_utmost(system: System, find: Find) -> tuple[Inline, ...]:
+    """ "the largest mass of the pot, m, before the cable breaks", or what happens first."""
+    variable = system.variables[find.quantity]
+    first = (Text(f"the {find.form.value} {variable.name}, "), Math((variable.as_name,)))
+    if len(system.limits) == 1:
+        return (*first, Text(f", before {system.limits[0].name}"))
+    events = " or ".join(limit.name for limit in system.limits)
+    return (*first, Text(f", that is possible, and what happens first beyond it: {events}"))
 
 
 def _rendered(template: Template, symbols: Mapping[str, str]) -> str:

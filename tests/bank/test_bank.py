@@ -1,6 +1,7 @@
 import pytest
 
-from probgen.bank.bank import default_bank, find_template, read_bank, supplied
+from probgen.bank.bank import default_bank, find_template, read_bank
+from probgen.bank.supplied import supplied
 from probgen.bank.fault import InputError
 from probgen.statics.system import Kind
 

@@ -1,4 +1,4 @@
-"""Supports and lines of pull: the forces it becomes, what acts back, and what an author can get wrong."""
+"""Supports and lines of pull: their forces, what acts back, and what an author can get wrong."""
 
 from decimal import Decimal
 

@@ -4,14 +4,15 @@ import json
 import subprocess
 import sys
 
-from probgen.course.catalogue import read_catalogue, templates_folder
+from probgen.bank.supplied import supplied
+from probgen.course.catalogue import read_catalogue
 
 
 def test_every_template_has_a_line(run) -> None:
     result = run("list")
     lines = result.stdout.splitlines()
     assert lines[0].split() == ["id", "family", "level", "title", "revision"]
-    ids = {path.stem for path in templates_folder().rglob("*.toml")}
+    ids = {path.stem for path in supplied("templates").rglob("*.toml")}
     assert {line.split()[0] for line in lines[1:]} == ids
     assert len(lines) == 1 + len(ids)
 

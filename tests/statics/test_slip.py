@@ -17,8 +17,9 @@ from probgen.bank.reading import read_template
 from probgen.course.problem import draw_class, prepare, work
 from probgen.quantities.expression import Name, Product, Value, number
 from probgen.quantities.unit import US_CUSTOMARY
+from probgen.statics.method import Method
 from probgen.statics.misstep import Misstep, workable, wrong_values
-from probgen.statics.plan import Plan
+from probgen.statics.plan import Plan, find_plan
 from probgen.statics.slip import missteps, workings
 from probgen.statics.solution import solve
 from probgen.statics.system import Limit
@@ -29,6 +30,8 @@ PUBLISHED = ROOT / "tests" / "published"
 STRUT = PUBLISHED / "up1-12.2-cyu8.toml"  # University Physics vol. 1, check your understanding 12.8
 LADDER = PUBLISHED / "up1-12.2-ex5.toml"  # University Physics vol. 1, example 12.5
 ARM = PUBLISHED / "cp2e-9.6-ex4.toml"  # College Physics 2e, example 9.4
+LAMP = PUBLISHED / "cp2e-4.7-ex8.toml"  # College Physics 2e, example 4.8
+METHODS = [Method("arm"), Method("components"), Method("angle", "clockwise")]
 OWN = sorted(ROOT.glob("templates/*/*.toml"))
 
 
@@ -147,6 +150,39 @@ def test_one_draw_is_worked_as_a_class_is() -> None:
         for id, value in alone.items():
             all_of_them = np.broadcast_to(together[id], 6)
             assert float(all_of_them[2]) == pytest.approx(float(value), rel=1e-12, abs=1e-12)
+
+
+@pytest.mark.parametrize("method", METHODS, ids=str)
+@pytest.mark.parametrize("path", [LADDER, *OWN], ids=lambda path: path.stem)
+def test_numbers_do_not_depend_on_how_torques_are_written(path: Path, method: Method) -> None:
+    plan, given = problem(path)
+    other = find_plan(plan.system, given, method)  # type: ignore[arg-type]
+    again = missteps(other, given)  # type: ignore[arg-type]
+    assert numbers(again, given) == numbers(made(path), given)
+
+
+def numbers(made: tuple[Misstep, ...], given: dict[str, Value]) -> set[tuple[str, str, str, float]]:
+    """Every wrong number of the first draw, to eight figures, with what makes it."""
+    return {
+        (each.slip, each.way, id, float(f"{float(np.ravel(value)[0]):.8g}") + 0.0)
+        for each in made
+        for id, value in wrong_values(each, given).items()
+        if abs(float(np.ravel(value)[0])) > 1e-6
+    }
+
+
+def test_equations_solved_together() -> None:
+    """Two wires that hold a lamp, the sine and cosine of the left one exchanged in both balances."""
+    plan, given = problem(LAMP)
+    assert any(step.partners for step in plan.steps)
+    a, b, load = (float(np.ravel(given[id])[0]) for id in ("a", "b", "m"))
+    a, b = np.radians(a), np.radians(b)
+    matrix = [[-np.sin(a), np.cos(b)], [np.cos(a), np.sin(b)]]
+    left, right = np.linalg.solve(matrix, [0.0, load * 9.8])
+    values = numbers(made(LAMP), given)
+    for id, size in (("T_1", left), ("T_2", right)):
+        near = [v for slip, way, q, v in values if (slip, way, q) == ("sin_cos_swap", "one", id)]
+        assert any(value == pytest.approx(abs(size), rel=1e-6) for value in near)
 
 
 def test_friction_at_its_limit() -> None:

@@ -1,0 +1,38 @@
+"""The colours of a figure drawn in colour: one for each kind of thing.
+
+A figure says nothing by colour alone: line weights, dashes and shapes tell the same, so that a
+photocopy loses nothing.  The hues are those of M. Okabe and K. Ito, "Color Universal Design"
+(2002, revised 2008), which colour-blind readers can tell apart.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+Ink = tuple[float, float, float]
+"""Red, green and blue, 0 to 1."""
+
+BLACK: Final[Ink] = (0.0, 0.0, 0.0)
+_BLUE: Final[Ink] = (0.0, 0.45, 0.70)
+_VERMILION: Final[Ink] = (0.84, 0.37, 0.0)
+_GREEN: Final[Ink] = (0.0, 0.62, 0.45)
+_PURPLE: Final[Ink] = (0.80, 0.47, 0.65)
+_GREY: Final[Ink] = (0.35, 0.35, 0.35)
+
+_INKS: Final = {
+    "force": _BLUE, "component": _BLUE, "rectangle": _BLUE, "couple": _PURPLE,
+    "distributed": _BLUE, "muscle": _VERMILION, "cable": _GREEN, "spring": _GREEN,
+    "dimension": _GREY, "angle": _GREY, "reference": _GREY, "ground": _GREY, "hatch": _GREY,
+    "axes": _GREY, "pivot": _VERMILION,
+}  # fmt: skip
+"""The first word of a tag -> its ink; all else is black."""
+
+
+def ink_of(tag: str, colour: bool = True) -> Ink:
+    """The ink of a shape by its tag; black where no colour is asked for."""
+    return _INKS.get(tag.partition(":")[0], BLACK) if colour else BLACK
+
+
+def hexadecimal(ink: Ink) -> str:
+    """An ink as SVG writes it, "#0073b3"."""
+    return "#" + "".join(f"{round(255 * part):02x}" for part in ink)
