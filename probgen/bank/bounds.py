@@ -52,8 +52,10 @@ def bounds(expression: Expression, known: Mapping[str, Interval]) -> Interval:
             return _multiplied(bounds(top, known), _inverse(bounds(bottom, known)))
         case Power(base, exponent):
             return bounds(Product((base,) * exponent), known) if exponent > 0 else ANYTHING
-        case Call(function, _):
-            return (-1.0, 1.0) if function in _TRIGONOMETRIC else ANYTHING
+        case Call(function, _) if function in _TRIGONOMETRIC:
+            return -1.0, 1.0
+        case _:
+            return ANYTHING
 
 
 def sign_of(expression: Expression, known: Mapping[str, Interval]) -> int:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Collection
 from dataclasses import replace
 from decimal import Decimal
 from typing import Final
@@ -83,6 +84,14 @@ def read_unknowns(table: Table, scope: Scope) -> None:
             least if variable.low is None else variable.low,
             math.inf if variable.high is None else variable.high,
         )
+
+
+def check_used(table: Table, used: Collection[str]) -> None:
+    """An unknown that nothing depends on could not be found."""
+    for id in table.content:
+        if id not in used:
+            expected = "an unknown that a point, a load, a spring or a condition is written with"
+            table.fault(id, id, expected, "use it, or leave it out")
 
 
 def _coherent(value: Decimal | None, variable: Variable) -> float | None:

@@ -8,7 +8,8 @@ from typing import Final
 from probgen.bank.direction import component_sum, plain_degrees
 from probgen.bank.fault import nearest, one_of
 from probgen.bank.quantity import read_unit
-from probgen.bank.situation import Situation
+from probgen.bank.situation import Situation, with_article
+from probgen.bank.support import check_own, declare_components
 from probgen.bank.table import Table
 from probgen.quantities.expression import (
     ZERO,
@@ -21,8 +22,10 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.unit import LENGTH, METRE, ONE, Unit
 from probgen.statics.geometry import way
-from probgen.statics.system import Find, Form, Kind, Link, Point, Role
+from probgen.statics.system import Element, Find, Form, Kind, Link, Point, Role
 
+_RESULTANT: Final = "resultant"
+"""The kind of an element that only gathers forces for a find."""
 _TWO_PARTS: Final = (Form.MAGNITUDE_AND_DIRECTION, Form.COMPONENTS)
 _UTMOST: Final = (Form.LARGEST, Form.SMALLEST)
 
@@ -50,13 +53,42 @@ def _read_find(row: Table, situation: Situation) -> list[Find]:
     quantity = row.text("quantity", expected=one_of(known))
     if quantity and quantity not in known and (scope.whole or quantity in scope.variables):
         row.fault("quantity", quantity, one_of(known), nearest(quantity, known))
+    forces = [force for force in situation.forces if force.element == quantity]
     forms: Sequence[Form] = list(Form)
     if quantity in known:
-        forms = _TWO_PARTS if quantity in pairs else (Form.VALUE, *_UTMOST)
-    form = Form(row.word("as", [form.value for form in forms], forms[0].value))
+        whole = _TWO_PARTS if forces else ()
+        forms = _TWO_PARTS if quantity in pairs else (Form.VALUE, *_UTMOST, *whole)
+    form = _read_form(row, forms)
     if form in _UTMOST:
         _require_limits(row, situation)
+    if form in _TWO_PARTS and forces and f"{quantity}.x" not in scope.variables:
+        declare_components(row, situation, quantity, forces)
     return [Find(quantity, form, row.text("wording", ""))]
+
+
+def _read_form(row: Table, forms: Sequence[Form]) -> Form:
+    return Form(row.word("as", [form.value for form in forms], forms[0].value))
+
+
+def _read_resultant(row: Table, situation: Situation) -> list[Find]:
+    """Several forces taken together: the force that does what they do, as far as it pushes."""
+    names = row.texts("resultant", required=True)
+    ids = [force.id for force in situation.forces]
+    for place, name in enumerate(names):
+        if name not in ids and situation.scope.whole:
+            row.fault(
+                f"resultant[{place}]", name, one_of(ids, "the forces "), nearest(name, ids)
+            )
+    forces = [force for force in situation.forces if force.id in names]
+    name = with_article(row.text("name", expected='what exerts it, such as "two heads"'))
+    symbol = situation.symbol(row)
+    check_own(row, situation, symbol)
+    form = _read_form(row, _TWO_PARTS)
+    if forces:
+        body, at = forces[0].body, forces[0].point
+        situation.place(row, Element(symbol, _RESULTANT, body, at, symbol, name))
+        declare_components(row, situation, symbol, forces, name)
+    return [Find(symbol, form, row.text("wording", ""))]
 
 
 def _read_holds(row: Table, situation: Situation) -> Find:
@@ -150,4 +182,5 @@ _WORKED_OUT: Final[dict[str, Callable[[Table, Situation], list[Find]]]] = {
     "ratio": _read_ratio,
     "value": _read_value,
     "centre_of_mass": _read_centre,
+    "resultant": _read_resultant,
 }

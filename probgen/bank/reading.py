@@ -12,7 +12,7 @@ from probgen.bank.element import READERS
 from probgen.bank.fault import Faults, nearest, one_of
 from probgen.bank.narrative import check_statement
 from probgen.bank.place import read_point, read_points
-from probgen.bank.quantity import read_derived, read_givens, read_unknowns
+from probgen.bank.quantity import check_used, read_derived, read_givens, read_unknowns
 from probgen.bank.question import read_finds
 from probgen.bank.reaction import MARK
 from probgen.bank.rule import read_conditions, read_limits, read_requirements
@@ -25,7 +25,7 @@ from probgen.quantities.unit import METRE
 from probgen.statics.system import Body, Find, Link, System
 
 LONGEST_FILE: Final = 100_000
-FAMILIES: Final = ("levers", "limbs", "beams", "ladders")
+FAMILIES: Final = ("particles", "levers", "limbs", "beams", "ladders", "structures")
 CAUTIONS: Final = ("body", "ladder", "lifting", "rigging")
 _ID: Final = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 _BODY_ID: Final = re.compile(r"[A-Za-z][A-Za-z0-9_-]{0,39}")
@@ -107,6 +107,8 @@ def _read_situation(top: Table, scope: Scope) -> Situation:
     read_conditions(top, situation)
     read_limits(top, situation)
     _check_letters(points, situation)
+    if not top.faults.found:  # else what uses an unknown may be what could not be read
+        check_used(top.table("unknown"), situation.names_used)
     return situation
 
 

@@ -12,7 +12,7 @@ from probgen.bank.reaction import MARK, Reaction
 from probgen.bank.scope import SYMBOL_EXPECTED, Scope, is_symbol
 from probgen.bank.table import Table
 from probgen.bank.template import Requirement
-from probgen.quantities.expression import Expression, Name
+from probgen.quantities.expression import Expression, Name, names_in
 from probgen.quantities.unit import ANGLE, Unit
 from probgen.statics.system import (
     Body,
@@ -200,6 +200,17 @@ class Situation:
         self.elements.append(element)
         self.forces += forces
         self.couples += couples
+
+    @property
+    def names_used(self) -> frozenset[str]:
+        """Ids of the quantities that points, forces, couples and equations are written with."""
+        links = [link for point in self.points.values() for link in point.links]
+        written = [part for link in links for part in (link.length, link.direction)]
+        written += [part for f in self.forces for part in (f.magnitude, f.direction)]
+        written += [couple.moment for couple in self.couples]
+        written += [definition.expression for definition in self.definitions]
+        written += [side for each in self.conditions for side in (each.left, each.right)]
+        return frozenset().union(*map(names_in, written))
 
     def add_condition(self, left: Expression, right: Expression, reason: str, id: str = "") -> None:
         """Adds a further equation, numbered unless it has an id."""

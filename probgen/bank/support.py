@@ -45,7 +45,7 @@ def fixed(row: Table, situation: Situation) -> None:
 def _components(row: Table, situation: Situation, whole: Force) -> list[Force]:
     """Forces along x and y of unknown size, called after the whole force's element."""
     symbol = whole.element
-    _check_own(row, situation, symbol)
+    check_own(row, situation, symbol)
     forces = []
     for axis, direction in (("x", RIGHT), ("y", UP)):
         id = f"{symbol}.{axis}" if symbol else ""
@@ -58,7 +58,7 @@ def _components(row: Table, situation: Situation, whole: Force) -> list[Force]:
     return forces
 
 
-def _check_own(row: Table, situation: Situation, symbol: str) -> None:
+def check_own(row: Table, situation: Situation, symbol: str) -> None:
     """A force known by its components has a symbol that no quantity has."""
     taken = {word for v in situation.scope.variables.values() for word in (v.id, v.symbol)}
     if symbol in taken and not row.faulty("symbol"):
@@ -166,18 +166,21 @@ def rough(row: Table, situation: Situation) -> None:
         Force(friction, body, at, grip, along, kind, name, whole, "friction"),
     ]
     if whole != normal:
-        _resultant(row, situation, whole, forces)
+        check_own(row, situation, whole)
+        declare_components(row, situation, whole, forces)
     element = Element(whole, kind, body, at, whole, name, (normal, friction), surface=outward)
     back = situation.reaction(row, body, at, situation.noun(body))
     situation.place(row, element, forces, back=back)
 
 
-def _resultant(row: Table, situation: Situation, symbol: str, forces: Sequence[Force]) -> None:
+def declare_components(
+    row: Table, situation: Situation, symbol: str, forces: Sequence[Force], name: str = ""
+) -> None:
     """The components along x and y of forces taken together, worked out from them."""
-    _check_own(row, situation, symbol)
+    source = name or forces[0].source
     for axis, part in (("x", cosine), ("y", sine)):
         terms = ((1, times(f.magnitude, part(angle_of(f.direction)))) for f in forces)
-        words = f"{axis}-component of the force from {forces[0].source}"
+        words = f"{axis}-component of the force from {source}"
         printed = component_symbol(symbol, axis)
         situation.defined(row, f"{symbol}.{axis}", total(*terms), NEWTON, words, symbol=printed)
 

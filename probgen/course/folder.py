@@ -12,33 +12,58 @@ from pathlib import Path
 from typing import Final
 
 from probgen.bank.fault import Fault, InputError
+from probgen.course.lock import held
 from probgen.course.roster import Student
 
 RECORD: Final = "record.json"
+MISSING: Final = "missing.txt"
+"""Tells what could not be printed; there only when something could not."""
 
 
 @contextmanager
-def delivered(target: Path, inputs: Iterable[Path] = ()) -> Iterator[Path]:
-    """A new folder to write into; it takes the place of `target` when the block ends well.
+def delivered(target: Path, record: str = "", inputs: Iterable[Path] = ()) -> Iterator[Path]:
+    """A working folder beside `target`; it takes the target's place when the block ends well.
 
     An earlier build there is replaced then and not before; other files in it are carried over.
-    inputs: files of this build, which may lie in the target.
-    Raises InputError when the target holds something that is no earlier build.
+    When the block fails, or its process is killed, the working folder stays if it holds printed
+    chunks, and is what the block gets next time if the record is the same.
+    record: the text of the build's record; inputs: files of this build, which may lie in target.
+    Raises InputError when the target holds something that is no earlier build, OutsideError while
+    another build works on it.
     """
     target = target.resolve()
-    previous = target.with_name(f".{target.name}.previous")
-    if previous.exists() and not target.exists():  # a build was killed between two renames
-        previous.rename(target)
     _require_ours(target, {path.resolve() for path in inputs})
     target.parent.mkdir(parents=True, exist_ok=True)
-    part = target.with_name(f".{target.name}.{os.getpid()}.part")
-    shutil.rmtree(part, ignore_errors=True)
-    part.mkdir()
-    try:
-        yield part
-        _exchange(part, target, previous)
-    finally:
-        shutil.rmtree(part, ignore_errors=True)
+    with held(target.with_name(f".{target.name}.lock")):
+        recover(target)
+        part = working_folder(target)
+        if not _is_of(part, record):
+            _start(part, record)
+        try:
+            yield part
+        except BaseException:
+            if not any(part.glob("*/*")):
+                shutil.rmtree(part, ignore_errors=True)
+            raise
+        _exchange(part, target)
+
+
+def working_folder(target: Path) -> Path:
+    """Where a build of `target` keeps what it has printed so far."""
+    target = target.resolve()
+    return target.with_name(f".{target.name}.part")
+
+
+def recover(target: Path) -> None:
+    """Mends a target whose build was killed while it took its place."""
+    target = target.resolve()
+    previous = _previous(target)
+    if not previous.exists():
+        return
+    if target.exists():
+        _carry(previous, target)
+    else:
+        previous.rename(target)
 
 
 def write_file(path: Path, content: bytes) -> None:
@@ -81,25 +106,47 @@ def _require_ours(target: Path, inputs: set[Path]) -> None:
         raise InputError([Fault(str(target), "", strangers[0].name, expected, mend)])
 
 
-def _exchange(part: Path, target: Path, previous: Path) -> None:
+def _previous(target: Path) -> Path:
+    return target.with_name(f".{target.name}.previous")
+
+
+def _is_of(part: Path, record: str) -> bool:
+    """Whether a working folder is there, and of this record."""
+    try:
+        return (part / RECORD).read_text(encoding="utf-8") == record
+    except (OSError, UnicodeDecodeError):
+        return False
+
+
+def _start(part: Path, record: str) -> None:
+    if part.exists():
+        shutil.rmtree(part)
+    part.mkdir()
+    write_file(part / RECORD, record.encode())
+
+
+def _exchange(part: Path, target: Path) -> None:
     if not target.exists():
         part.rename(target)
         return
-    for entry in target.iterdir():
-        if not (part / entry.name).exists():
-            _carry(entry, part / entry.name)
-    shutil.rmtree(previous, ignore_errors=True)
+    previous = _previous(target)
     target.rename(previous)
     try:
         part.rename(target)
     except OSError:
         previous.rename(target)
         raise
-    shutil.rmtree(previous, ignore_errors=True)
+    _carry(previous, target)
 
 
-def _carry(entry: Path, place: Path) -> None:
-    if entry.is_dir() and not entry.is_symlink():
-        shutil.copytree(entry, place, symlinks=True)
-    else:
-        shutil.copy2(entry, place, follow_symlinks=False)
+def _carry(previous: Path, target: Path) -> None:
+    """Moves what is not ours from the earlier build to the new one, and takes the rest away."""
+    for entry in list(previous.iterdir()):
+        if not (target / entry.name).exists() and not _is_built(entry):
+            entry.rename(target / entry.name)
+    shutil.rmtree(previous)
+
+
+def _is_built(entry: Path) -> bool:
+    """Whether a build makes files of this name, perhaps not this time."""
+    return entry.name in (RECORD, MISSING) or bool(re.fullmatch(r"all-(sheets|keys).*\.pdf", entry.name))

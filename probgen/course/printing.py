@@ -1,4 +1,4 @@
-"""A part of a class printed: its problems worked, told and drawn, its sheets or its keys set.
+"""A part of a class printed: its problems worked, told and drawn, its sheets and keys set.
 
 One chunk is one task for one process.  Its size never depends on the number of processes, since
 the bytes of a PDF depend on the documents it shared a TeX run with.
@@ -6,11 +6,14 @@ the bytes of a PDF depend on the documents it shared a TeX run with.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from enum import StrEnum
+from functools import cache
 from itertools import chain
-from typing import Final
+from typing import Final, NamedTuple
 
+from probgen.bank.fault import InputError
 from probgen.course.answers import Row, answer_rows
 from probgen.course.page import Copy, key_of, sheet_of
 from probgen.course.problem import Problem, work
@@ -24,8 +27,6 @@ from probgen.press.preformat import format_for
 from probgen.sheets.document import Paper
 from probgen.sheets.layout import Layouts
 
-CHUNK: Final = 50
-"""Students in one chunk."""
 _POINTS: Final = 10  # of a problem printed on its own
 
 
@@ -49,45 +50,56 @@ class Chunk:
     draws: tuple[tuple[Draw, ...], ...]
 
 
+class Loss(NamedTuple):
+    """A document that could not be printed, and why.
+
+    document: its path in the class's folder; problem, template: the one at fault, 0 and "" when
+    no problem fails on its own; words: of TeX, or of the telling.
+    """
+
+    document: str
+    student: str
+    problem: int
+    template: str
+    words: str
+
+    def __str__(self) -> str:
+        where = f", problem {self.problem} ({self.template})" if self.problem else ""
+        return f"{self.document}: {self.student}{where}\n    {self.words}"
+
+
 @dataclass(frozen=True, slots=True)
 class PrintedChunk:
-    """The PDFs of a chunk, by file name and all together, and its answers (with the keys)."""
+    """The PDFs of a chunk, by file name and all together, its answers, and what was lost."""
 
-    kind: Kind
-    pdfs: tuple[tuple[str, bytes], ...]
-    together: bytes
+    pdfs: Mapping[Kind, tuple[tuple[str, bytes], ...]]
+    together: Mapping[Kind, bytes]
     rows: tuple[Row, ...]
+    losses: tuple[Loss, ...]
 
 
 def require_tex(paper: Paper) -> None:
     """Raises OutsideError when TeX is missing or lacks a package, before anything is worked."""
-    format_for(Layouts().preamble(paper))
+    format_for(_layouts().preamble(paper))
 
 
 def print_chunk(
-    kind: Kind, chunk: Chunk, problem_set: ProblemSet, problems: tuple[Problem, ...]
+    chunk: Chunk, problem_set: ProblemSet, problems: tuple[Problem, ...]
 ) -> PrintedChunk:
-    """The sheets or the keys of a chunk, as PDF.
+    """The sheets and keys of a chunk, as PDF.
 
-    Raises InputError when a solution fails its proof, OutsideError when TeX fails.
+    Raises InputError when a solution fails its proof, InputError or OutsideError when not one
+    sheet or key of several can be printed, OutsideError when TeX is not there.
     """
-    columns = [work(problem, draws) for problem, draws in zip(problems, chunk.draws, strict=True)]
-    copies = [
-        Copy(problem_set, student, code, problems, own)
-        for student, code, own in zip(
-            chunk.students, chunk.codes, zip(*columns, strict=True), strict=True
-        )
-    ]
-    layouts = Layouts()
-    documents = [
-        Document(name, f"{problem_set.title}: {copy.student.name}", _write(kind, copy, layouts))
-        for name, copy in zip(chunk.names, copies, strict=True)
-    ]
-    batch = print_batch(documents, layouts.preamble(problem_set.paper))
-    _require_whole(batch)
-    pdfs = tuple((printed.name, printed.pdf) for printed in batch.printed)
+    copies = _copies(chunk, problem_set, problems)
+    printed = {kind: _print(kind, copies, chunk.names) for kind in Kind}
     rows = chain.from_iterable(answer_rows(c.student, c.code, c.worked) for c in copies)
-    return PrintedChunk(kind, pdfs, batch.together, tuple(rows) if kind is Kind.KEYS else ())
+    return PrintedChunk(
+        {kind: tuple((p.name, p.pdf) for p in batch.printed) for kind, (batch, _) in printed.items()},
+        {kind: batch.together for kind, (batch, _) in printed.items()},
+        tuple(rows),
+        tuple(chain.from_iterable(losses for _, losses in printed.values())),
+    )
 
 
 def print_single(single: Single, paper: Paper = "letter") -> bytes:
@@ -98,22 +110,90 @@ def print_single(single: Single, paper: Paper = "letter") -> bytes:
     template = single.problem.template
     problem_set = ProblemSet("", template.title, "", (Assigned(template.id, _POINTS),))
     copy = Copy(problem_set, Student("", ""), "", (single.problem,), (single.worked,))
-    layouts = Layouts()
-    documents = [Document(kind, template.title, _write(kind, copy, layouts)) for kind in Kind]
-    batch = print_batch(documents, layouts.preamble(paper))
-    _require_whole(batch)
+    documents = [Document(kind, template.title, _write(kind, copy)) for kind in Kind]
+    batch = print_batch(documents, _layouts().preamble(paper))
+    if batch.failures:
+        told = "; ".join(f"{failure.name}: {failure.complaint}" for failure in batch.failures)
+        mend = "look at the texts of the template; nothing was written"
+        raise OutsideError(f"TeX could not set {told}", mend)
     return batch.together
 
 
-def _write(kind: Kind, copy: Copy, layouts: Layouts) -> str:
+@cache
+def _layouts() -> Layouts:
+    return Layouts()
+
+
+def _copies(
+    chunk: Chunk, problem_set: ProblemSet, problems: tuple[Problem, ...]
+) -> tuple[Copy, ...]:
+    columns = [work(problem, draws) for problem, draws in zip(problems, chunk.draws, strict=True)]
+    return tuple(
+        Copy(problem_set, student, code, problems, own)
+        for student, code, own in zip(
+            chunk.students, chunk.codes, zip(*columns, strict=True), strict=True
+        )
+    )
+
+
+def _print(
+    kind: Kind, copies: Sequence[Copy], names: Sequence[str]
+) -> tuple[Batch, tuple[Loss, ...]]:
+    """One kind of document for each copy, and what of it was lost."""
+    preamble = _layouts().preamble(copies[0].problem_set.paper)
+    documents: list[Document] = []
+    refused: dict[str, InputError] = {}
+    for name, copy in zip(names, copies, strict=True):
+        try:
+            documents.append(_document(name, kind, copy))
+        except InputError as error:
+            refused[name] = error
+    if len(refused) == len(copies):
+        raise refused[names[0]]
+    batch = print_batch(documents, preamble)
+    if not batch.printed and len(copies) > 1:
+        mend = "look at the layouts and at the texts of the set file"
+        raise OutsideError(f"TeX could set none of the {kind}: {batch.failures[0].complaint}", mend)
+    words = {name: str(error) for name, error in refused.items()}
+    words |= {failure.name: f"TeX: {failure.complaint}" for failure in batch.failures}
+    lost = (pair for pair in zip(names, copies, strict=True) if pair[0] in words)
+    return batch, tuple(_loss(kind, name, copy, words[name]) for name, copy in lost)
+
+
+def _document(name: str, kind: Kind, copy: Copy) -> Document:
+    return Document(name, f"{copy.problem_set.title}: {copy.student.name}", _write(kind, copy))
+
+
+def _write(kind: Kind, copy: Copy) -> str:
     """One student's sheet or key as LaTeX."""
     if kind is Kind.SHEETS:
-        return layouts.sheet(sheet_of(copy))
-    return layouts.key(key_of(copy))
+        return _layouts().sheet(sheet_of(copy))
+    return _layouts().key(key_of(copy))
 
 
-def _require_whole(batch: Batch) -> None:
-    if batch.failures:
-        told = "; ".join(f"{failure.name}: {failure.complaint}" for failure in batch.failures)
-        mend = "look at the texts these pages hold; nothing was written"
-        raise OutsideError(f"TeX could not set {told}", mend)
+def _loss(kind: Kind, name: str, copy: Copy, words: str) -> Loss:
+    """Why a document was lost: its first problem that fails also when it is printed alone."""
+    student = f"{copy.student.name} ({copy.student.id})"
+    for number, alone in enumerate(_problem_by_problem(copy), start=1):
+        if told := _complaint(kind, alone):
+            template = alone.problems[0].template.id
+            return Loss(f"{kind}/{name}.pdf", student, number, template, told)
+    return Loss(f"{kind}/{name}.pdf", student, 0, "", words)
+
+
+def _complaint(kind: Kind, copy: Copy) -> str:
+    """What is said when a copy is printed on its own; empty when it can be."""
+    try:
+        document = _document("alone", kind, copy)
+    except InputError as error:
+        return str(error)
+    batch = print_batch([document], _layouts().preamble(copy.problem_set.paper))
+    return next((f"TeX: {failure.complaint}" for failure in batch.failures), "")
+
+
+def _problem_by_problem(copy: Copy) -> Iterator[Copy]:
+    """The copy cut into copies of one problem each."""
+    rows = zip(copy.problem_set.problems, copy.problems, copy.worked, strict=True)
+    for assigned, problem, own in rows:
+        alone = replace(copy.problem_set, problems=(assigned,))
+        yield replace(copy, problem_set=alone, problems=(problem,), worked=(own,))

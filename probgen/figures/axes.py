@@ -14,17 +14,21 @@ LENGTH: Final = 22.0
 
 
 def axes(origin: Spot, sense: int) -> tuple[Shape, ...]:
-    """A pair of axes, and beside them the positive rotation with its plus sign."""
+    """A pair of axes, and beside them the positive rotation with its plus sign.
+
+    sense: 1 for counter-clockwise, -1 for clockwise, 0 where nothing turns.
+    """
+    arrows = (
+        Arrow(origin, origin + LENGTH, LIGHT, "axes:x", 4.5, 3.2),
+        Arrow(origin, origin + 1j * LENGTH, LIGHT, "axes:y", 4.5, 3.2),
+    )
+    if not sense:
+        return arrows
     centre = origin + 18 + 18j
     plus = Path(
         ((centre - 2.2, centre + 2.2), (centre - 2.2j, centre + 2.2j)), FINE, "axes:positive"
     )
-    return (
-        Arrow(origin, origin + LENGTH, LIGHT, "axes:x", 4.5, 3.2),
-        Arrow(origin, origin + 1j * LENGTH, LIGHT, "axes:y", 4.5, 3.2),
-        *turning(centre, 7.0, sense, LIGHT, "axes:positive"),
-        plus,
-    )
+    return *arrows, *turning(centre, 7.0, sense, LIGHT, "axes:positive"), plus
 
 
 def turning(

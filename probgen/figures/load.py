@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 from typing import Final, Literal
 
-from probgen.figures import parts
+from probgen.figures import parts, person
 from probgen.figures.metrics import Extent
 from probgen.figures.scene import Box, Shape, Spot, bounds
 
@@ -16,9 +16,11 @@ _WORDS: Final[dict[str, tuple[str, Manner]]] = {
     "person": ("person", "stands"), "worker": ("person", "stands"),
     "painter": ("person", "stands"), "climber": ("person", "stands"),
     "gymnast": ("person", "stands"), "diver": ("person", "stands"),
-    "rider": ("rider", "sits"), "child": ("rider", "sits"), "seated": ("rider", "sits"),
+    "woman": ("person", "stands"), "man": ("person", "stands"), "adult": ("person", "stands"),
+    "rider": ("rider", "sits"), "child": ("child", "sits"), "seated": ("rider", "sits"),
+    "girl": ("child", "sits"), "boy": ("child", "sits"),
     "crate": ("crate", "stands"), "box": ("crate", "stands"), "chest": ("crate", "stands"),
-    "plant": ("plant", "stands"), "tree": ("plant", "stands"), "pot": ("plant", "stands"),
+    "plant": ("plant", "stands"), "tree": ("tree", "stands"), "pot": ("plant", "stands"),
     "ball": ("ball", "held"), "dumbbell": ("ball", "held"), "weight": ("ball", "held"),
     "cuff": ("cuff", "held"),
     "sign": ("sign", "hangs"), "board": ("sign", "hangs"),
@@ -28,9 +30,14 @@ _WORDS: Final[dict[str, tuple[str, Manner]]] = {
 }  # fmt: skip
 """A word of the depiction -> the part drawn and how the body carries it."""
 
+PEOPLE: Final = ("person", "rider", "child")
 _ROPE: Final = 12.0
-PERSON: Final = 1.7
-"""Height people are drawn at, m; common practice, no source."""
+PERSON: Final = 1.75
+CHILD: Final = 1.2
+"""Heights people are drawn at where the scale allows it, m; common practice, no source."""
+
+_SHORTEST: Final = 34.0  # of a person standing, pt
+_TALLEST: Final = 71.0  # 25 mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +78,8 @@ def manner_of(depiction: str) -> tuple[str, Manner]:
     words = depiction.lower().replace("-", " ").split()
     manners = [_WORDS[word] for word in reversed(words) if word in _WORDS]
     part, manner = manners[0] if manners else ("block", "stands")
+    if part == "child" and "standing" in words:
+        manner = "stands"
     if {"hung", "hanging"} & set(words):
         manner = "hangs"
     if "held" in words:
@@ -87,7 +96,7 @@ def draw_load(
     """
     part, manner = manner_of(depiction)
     width, height = room.width + 9.0, room.height + room.depth + 8.0
-    if part in ("person", "rider"):
+    if part in PEOPLE and manner != "held":
         return _person(part, seat, tag), None
     if manner == "hangs" or (seat.steep and manner == "stands"):
         return _hung(part, seat, (width, height), tag)
@@ -98,8 +107,13 @@ def draw_load(
     foot = seat.spot + 1j * seat.half / max(abs(seat.along.real), 0.5)
     if part == "plant":
         return parts.plant(foot, tag), None
-    shapes = parts.block(foot, width, height, tag)
-    return shapes, bounds(shapes)
+    if part == "tree":
+        return parts.tree(foot, 44.0, tag), None
+    if part == "crate":
+        shapes = parts.crate(foot, width + 6.0, height + 2.0, tag)
+    else:
+        shapes = parts.block(foot, width, height, tag)
+    return shapes, bounds(shapes[-1:])
 
 
 def _hung(
@@ -122,10 +136,12 @@ def _hung(
 
 
 def _person(part: str, seat: Seat, tag: str) -> tuple[Shape, ...]:
-    height = min(max(PERSON * seat.scale, 27.0), 40.0)
+    """A person at true size where the scale allows, on whatever is there to stand or sit on."""
+    true = (CHILD if part == "child" else PERSON) * seat.scale
+    height = min(max(true, _SHORTEST), _TALLEST)
     if seat.steep:
         upward = seat.along if seat.along.imag > 0 else -seat.along
-        return parts.climber(seat.top, upward, seat.outward, height, tag)
-    if part == "rider":
-        return parts.seated_person(seat.top, height, seat.facing, tag)
-    return parts.standing_person(seat.top, height, tag)
+        return person.climbing(seat.top, upward, seat.outward, height, tag)
+    if part in ("rider", "child"):
+        return person.seated(seat.top, height, seat.facing, tag)
+    return person.standing(seat.top, height, tag)

@@ -14,12 +14,12 @@ from probgen.figures.scene import (
     LIGHT,
     MEDIUM,
     Arc,
+    Arrow,
     Curve,
     Path,
     Pen,
     Shape,
     Spot,
-    bearing,
     circle,
     dot,
     heading,
@@ -30,7 +30,7 @@ from probgen.figures.scene import (
 PIN: Final = 2.4
 """Radius of a drawn pin, pt."""
 
-_LIMB: Final = Pen(1.5)
+SECTION: Final = Pen(0.6, 4.0, 2.0)
 _RUNG: Final = 7.0
 
 
@@ -86,90 +86,6 @@ def ladder(
         for i in range(1, count)
     )
     return Path(cut_rails(ends, half, cuts), HEAVY, tag), Path(rungs, LIGHT, tag)
-
-
-def forearm(elbow: Spot, hand: Spot, tag: str) -> tuple[Shape, ...]:
-    """A tapering forearm from the elbow's pin to a hand that reaches a little past its point."""
-    length = abs(hand - elbow)
-    unit = (hand - elbow) / length
-    wrist = length - 9.0
-
-    def at(x: float, y: float) -> Spot:
-        return elbow + unit * complex(x, y)
-
-    outline = Curve(
-        at(4.0, 4.6),
-        (
-            (at(length * 0.3, 5.6), at(length * 0.6, 3.2), at(wrist, 2.6)),
-            (at(length - 4, 3.2), at(length - 2, 1.6), at(length + 5, 1.6)),
-            (at(length + 9, 1.6), at(length + 9, 5.0), at(length + 11, 5.0)),
-            (at(length + 14, 5.0), at(length + 12, -2.6), at(length + 5, -2.6)),
-            (at(length - 2, -2.6), at(length - 4, -2.8), at(wrist, -2.6)),
-            (at(length * 0.6, -3.4), at(length * 0.3, -5.8), at(4.0, -4.6)),
-        ),
-        MEDIUM,
-        tag,
-    )
-    return (outline,)
-
-
-def upper_arm(elbow: Spot, top: Spot, tag: str) -> tuple[Shape, ...]:
-    """The bone above an elbow: a shaft that broadens at both ends."""
-    length = abs(top - elbow)
-    unit = (top - elbow) / length
-
-    def at(x: float, y: float) -> Spot:
-        return elbow + unit * complex(x, y)
-
-    def side(sign: int) -> Curve:
-        return Curve(
-            at(4.6, 3.4 * sign),
-            (
-                (at(9, 3.4 * sign), at(10, 2.3 * sign), at(16, 2.3 * sign)),
-                (at(0.6 * length, 2.3 * sign), at(0.7 * length, 2.3 * sign), at(length, 3 * sign)),
-            ),
-            MEDIUM,
-            tag,
-        )
-
-    return side(1), side(-1), *break_mark(top, bearing(unit), 3.0, tag)
-
-
-def break_mark(at: Spot, direction: float, half: float, tag: str) -> tuple[Shape, ...]:
-    """The wavy end of a member that goes on beyond the drawing."""
-    side, unit = heading(direction) * 1j, heading(direction)
-    a, b = at + side * (half + 1.5), at - side * (half + 1.5)
-    bend = unit * 2.5
-    third = (b - a) / 3
-    return (Curve(a, ((a + third + bend, b - third - bend, b),), LIGHT, tag),)
-
-
-def joint(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
-    """The joint of a limb: a ring about its centre."""
-    return (circle(at, radius, MEDIUM, tag), circle(at, 0.8, FINE, tag, filled=True))
-
-
-def muscle(insertion: Spot, end: Spot, tag: str) -> tuple[Shape, ...]:
-    """A muscle: tendons along its line of action, a spindle-shaped belly between them."""
-    way = end - insertion
-    unit = way / abs(way)
-    side = unit * 1j * min(4.0, abs(way) / 12)
-    a, b = insertion + way * 0.22, insertion + way * 0.86
-    belly = Curve(
-        a,
-        (
-            (a + way * 0.2 + side * 1.3, b - way * 0.2 + side * 1.3, b),
-            (b - way * 0.2 - side * 1.3, a + way * 0.2 - side * 1.3, a),
-        ),
-        MEDIUM,
-        tag,
-    )
-    fibres = tuple(
-        (insertion + way * 0.36 + side * k, insertion + way * 0.72 + side * k)
-        for k in (-0.32, 0.32)
-    )
-    tendons = ((insertion, a), (b, end))
-    return Path(tendons, HEAVY, tag), belly, Path(fibres, FINE, tag), _fixing(insertion, tag)
 
 
 def _fixing(at: Spot, tag: str) -> Arc:
@@ -244,10 +160,29 @@ def cuff(at: Spot, along: complex, half: float, tag: str) -> tuple[Shape, ...]:
 
 
 def plant(foot: Spot, tag: str) -> tuple[Shape, ...]:
-    """A potted plant."""
+    """A potted plant with five leaves."""
     pot = polygon((foot - 4, foot + 4, foot + 5.5 + 8j, foot - 5.5 + 8j), MEDIUM, tag)
-    stem = line(foot + 8j, foot + 13j, HEAVY, tag)
-    return pot, stem, circle(foot + 19j, 6.0, MEDIUM, tag)
+    rim = polygon(
+        (foot - 6.2 + 8j, foot + 6.2 + 8j, foot + 6.2 + 10j, foot - 6.2 + 10j), MEDIUM, tag
+    )
+    root = foot + 10j
+
+    def leaf(direction: float, length: float) -> Curve:
+        step = heading(direction) * length
+        side = step * 0.28j
+        tip = root + step
+        return Curve(
+            root,
+            (
+                (root + 0.3 * step + side, root + 0.8 * step + side, tip),
+                (root + 0.8 * step - side, root + 0.3 * step - side, root),
+            ),
+            LIGHT,
+            tag,
+        )
+
+    leaves = (leaf(d, n) for d, n in ((90, 17), (62, 16), (118, 16), (32, 13), (148, 13)))
+    return pot, rim, *leaves
 
 
 def bucket(at: Spot, rope: float, size: float, tag: str) -> tuple[Shape, ...]:
@@ -268,61 +203,123 @@ def lamp(at: Spot, rope: float, tag: str) -> tuple[Shape, ...]:
     return line(at, top, MEDIUM, tag), shade, bulb, _fixing(at, tag)
 
 
-def standing_person(feet: Spot, height: float, tag: str) -> tuple[Shape, ...]:
-    """A person upright on both feet."""
-
-    def at(x: float, y: float) -> Spot:
-        return feet + height * complex(x, y)
-
-    limbs = Path(
-        (
-            (at(-0.11, 0.0), at(0.0, 0.45), at(0.0, 0.76)),
-            (at(0.11, 0.0), at(0.0, 0.45)),
-            (at(-0.14, 0.46), at(0.0, 0.74), at(0.14, 0.46)),
-        ),
-        _LIMB,
-        tag,
-    )
-    return limbs, circle(at(0.0, 0.89), height * 0.1, FINE, tag, filled=True)
-
-
-def seated_person(seat: Spot, height: float, facing: int, tag: str) -> tuple[Shape, ...]:
-    """A person sitting, knees up, facing right (1) or left (-1); height is that when standing."""
-
-    def at(x: float, y: float) -> Spot:
-        return seat + height * complex(x * facing, y)
-
-    limbs = Path(
-        (
-            (at(0.27, 0.02), at(0.2, 0.2), at(0.0, 0.03), at(-0.04, 0.38)),
-            (at(-0.04, 0.34), at(0.1, 0.2), at(0.22, 0.24)),
-        ),
-        _LIMB,
-        tag,
-    )
-    return limbs, circle(at(-0.03, 0.5), height * 0.1, FINE, tag, filled=True)
-
-
-def climber(
-    feet: Spot, along: complex, outward: complex, height: float, tag: str
-) -> tuple[Shape, ...]:
-    """A person on a ladder that rises `along`, on the side `outward` (unit steps)."""
-
-    def at(out: float, up: float) -> Spot:
-        return feet + height * (outward * out + along * up)
-
-    limbs = Path(
-        (
-            (at(0.0, 0.0), at(0.12, 0.2), at(0.2, 0.42), at(0.19, 0.74)),
-            (at(0.0, 0.17), at(0.05, 0.34), at(0.2, 0.42)),
-            (at(0.19, 0.7), at(0.1, 0.58), at(0.0, 0.7)),
-        ),
-        _LIMB,
-        tag,
-    )
-    return limbs, circle(at(0.2, 0.87), height * 0.095, FINE, tag, filled=True)
-
-
 def pulley(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
-    """A wheel with its pin."""
-    return circle(at, radius, MEDIUM, tag), circle(at, 1.2, FINE, tag, filled=True)
+    """A grooved wheel with its pin."""
+    return (
+        circle(at, radius, MEDIUM, tag),
+        circle(at, radius - 1.8, FINE, tag),
+        circle(at, 1.2, FINE, tag, filled=True),
+    )
+
+
+def wheel(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
+    """A wheel with a hub and spokes."""
+    spokes = tuple(
+        (at + 0.2 * radius * heading(45.0 * i), at + radius * heading(45.0 * i)) for i in range(8)
+    )
+    return (
+        circle(at, radius, HEAVY, tag),
+        circle(at, 0.2 * radius, MEDIUM, tag),
+        Path(spokes, FINE, tag),
+    )
+
+
+def spring(start: Spot, end: Spot, tag: str, half: float = 4.0) -> tuple[Shape, ...]:
+    """A coil spring between two places: straight ends, and a zigzag of even teeth between."""
+    length = abs(end - start)
+    unit = (end - start) / length
+    lead = min(6.0, 0.15 * length)
+    count = max(4, round((length - 2 * lead) / 4.0))
+    pitch = (length - 2 * lead) / count
+    spots = [start, start + unit * lead]
+    spots += [
+        start + unit * (lead + (i + 0.5) * pitch) + unit * 1j * (half if i % 2 == 0 else -half)
+        for i in range(count)
+    ]
+    spots += [end - unit * lead, end]
+    return Path((tuple(spots),), MEDIUM, tag), _fixing(start, tag)
+
+
+def strut(start: Spot, end: Spot, tag: str, half: float = 1.7) -> tuple[Shape, ...]:
+    """A slender prop with a pin at either end."""
+    unit = (end - start) / abs(end - start)
+    left, right = cut_rails((start + unit * PIN, end - unit * PIN), half, (0j, 0j))
+    pins = (circle(spot, PIN, MEDIUM, tag) for spot in (start, end))
+    return polygon((*left, *reversed(right)), MEDIUM, tag), *pins
+
+
+def strands(start: Spot, end: Spot, count: int, tag: str) -> tuple[Shape, ...]:
+    """Several strands of a rope side by side."""
+    side = (end - start) / abs(end - start) * 1j * 2.6
+    shifts = [side * (i - (count - 1) / 2) for i in range(count)]
+    lines = tuple((start + shift, end + shift) for shift in shifts)
+    return (Path(lines, MEDIUM, tag),)
+
+
+def spread(
+    start: Spot, end: Spot, direction: float, heights: tuple[float, float], tag: str
+) -> tuple[Shape, ...]:
+    """A distributed load: a row of arrows onto the line from start to end, under its envelope.
+
+    direction: of the load, degrees; heights: the arrows' lengths at start and end, pt.
+    """
+    step = heading(direction)
+    count = max(3, round(abs(end - start) / 13.0))
+    shapes: list[Shape] = []
+    for i in range(count + 1):
+        share = i / count
+        foot = start + (end - start) * share
+        height = heights[0] + (heights[1] - heights[0]) * share
+        if height > 5.0:
+            shapes.append(Arrow(foot - step * height, foot, FINE, tag, 4.0, 2.6))
+    envelope = (start, start - step * heights[0], end - step * heights[1], end)
+    return Path((envelope,), LIGHT, tag), *shapes
+
+
+def built_in(at: Spot, out: complex, half: float, tag: str) -> tuple[Shape, ...]:
+    """Where a body enters what holds it fast: its edges, drawn on a little behind the face."""
+    side = out * 1j * half
+    edges = ((at + side, at + side - out * 4.5), (at - side, at - side - out * 4.5))
+    return (Path(edges, MEDIUM, tag),)
+
+
+def wedge(foot: Spot, run: float, rise: float, tag: str) -> tuple[Shape, ...]:
+    """The outline of an inclined plane: from its foot along the level, and up at its back.
+
+    run: to the right, or to the left when negative.
+    """
+    corner = foot + run
+    return (Path(((foot, corner, corner + 1j * rise),), LIGHT, tag),)
+
+
+def section(at: Spot, along: complex, half: float, tag: str) -> tuple[Shape, ...]:
+    """The mark of a section through a member: a dash-dotted line square to it."""
+    side = along * 1j * (half + 9.0)
+    return (line(at - side, at + side, SECTION, tag),)
+
+
+def tree(foot: Spot, height: float, tag: str) -> tuple[Shape, ...]:
+    """A tree with a round crown."""
+    trunk = 0.45 * height
+    edges = ((foot - 0.05 * height, foot + 1j * trunk - 0.035 * height),
+             (foot + 0.05 * height, foot + 1j * trunk + 0.035 * height))  # fmt: skip
+    return Path(edges, MEDIUM, tag), circle(foot + 0.7j * height, 0.3 * height, MEDIUM, tag)
+
+
+def crate(foot: Spot, width: float, height: float, tag: str) -> tuple[Shape, ...]:
+    """A crate: a block with corner posts; the block comes last."""
+    post = min(2.6, 0.12 * width)
+    left, right = foot - width / 2 + post, foot + width / 2 - post
+    up = complex(0, height)
+    posts = Path(((left, left + up), (right, right + up)), FINE, tag)
+    return posts, *block(foot, width, height, tag)
+
+
+def ring(at: Spot, tag: str, radius: float = 3.0) -> Arc:
+    """A ring or a knot, where lines meet."""
+    return circle(at, radius, MEDIUM, tag)
+
+
+def pin(at: Spot, tag: str) -> Arc:
+    """A pin that joins two bodies."""
+    return circle(at, PIN, MEDIUM, tag)

@@ -7,13 +7,14 @@ never by arrows.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from itertools import chain, islice
 from typing import Final
 
 from probgen.figures import parts
 from probgen.figures.dimension import draw_angle, draw_length
+from probgen.figures.axes import turning
 from probgen.figures.fitting import fitted
 from probgen.figures.load import Seat, draw_load
 from probgen.figures.metrics import extent
@@ -30,8 +31,10 @@ from probgen.figures.scene import (
     composed,
     heading,
 )
+from probgen.figures.spread import face_of, spread_of
 from probgen.figures.support import Supports, outline_of, own_weight
 from probgen.figures.survey import Survey, mass_name, openings, spans, survey, ways_out
+from probgen.figures.telling import situation_words
 from probgen.quantities.expression import Name, Number, Value
 from probgen.statics.system import Element, Kind, System
 
@@ -39,6 +42,9 @@ WIDTH: Final = 213.0
 HEIGHT: Final = 160.0
 """The most room a situation takes, pt (75 mm x 56 mm)."""
 
+_DISTORTED: Final = "not to scale"
+_ROW: Final = 17.0  # height of a distributed load's arrows, pt
+_TURN: Final = 11.0  # radius of a couple's arrow, pt
 _PUSH: Final = 30.0  # length of a given force's arrow, pt
 
 
@@ -47,17 +53,24 @@ def situation(
     values: Mapping[str, Value],
     depicts: Mapping[str, str],
     givens: Mapping[str, Number],
+    *,
+    named: Collection[str] = (),
+    drawn: Mapping[str, float] | None = None,
 ) -> Scene:
     """The situation drawn to scale.
 
     values: coherent values of the givens, derived quantities and g.  An unknown length or angle
     is drawn to scale when it is among them, and at a size that tells nothing when it is not.
     depicts: what a body or element is, by its id.  givens: the printed number of each quantity.
+    named: points the statement names, which are lettered with those of supports and lines.
+    drawn: sizes (coherent units) some lengths or angles are drawn at instead of their own; the
+    figure then says that it is not to scale.
     Raises KeyError when a value the geometry needs is missing.
     """
-    measured = survey(system, values)
+    measured = survey(system, {**values, **drawn} if drawn else values)
+    letters = frozenset(named)
     return fitted(
-        lambda scale: _Drawing(measured, depicts, givens, scale).draw(),
+        lambda scale: _Drawing(measured, depicts, givens, scale, letters, bool(drawn)).draw(),
         _core(measured),
         complex(WIDTH, HEIGHT),
         spare=50.0,
@@ -93,6 +106,8 @@ class _Drawing:
         depicts: Mapping[str, str],
         givens: Mapping[str, Number],
         scale: float,
+        named: frozenset[str],
+        distorted: bool,
     ) -> None:
         self.measured = measured
         self.system = measured.system
@@ -100,7 +115,9 @@ class _Drawing:
         self.givens = givens
         self.scale = scale
         self.field = Field()
-        self.supports = Supports(measured, depicts, scale, self.field)
+        self.supports = Supports(measured, depicts, givens, scale, self.field)
+        self.named = named
+        self.distorted = distorted
         self.notes: list[_Note] = []
 
     def draw(self) -> Scene:
@@ -110,14 +127,24 @@ class _Drawing:
         for element in self.system.elements:
             if element.kind == Kind.WEIGHT:
                 self._weight(element)
-            elif element.kind == Kind.FORCE:
+            elif element.kind == Kind.FORCE and not self.supports.inner(element):
                 self._force(element)
+            elif element.kind == Kind.DISTRIBUTED:
+                self._spread(element)
+            elif element.kind == "couple":
+                self._couple(element)
+            elif element.kind == "cut":
+                self._section(element)
         self._angles()
         for note in self.notes:
             self.field.place(note.text, around(note.text, note.anchors), note.tag)
         self._lengths()
         self._letters()
-        return composed(self.field.shapes, self.scale)
+        if self.distorted:
+            box = bounds(self.field.shapes)
+            corners = ((complex(box.right - 20.0, box.bottom), 270.0),)
+            self.field.place(_DISTORTED, around(_DISTORTED, corners), "note:scale")
+        return composed(self.field.shapes, self.scale, situation_words(self.system))
 
     def _spot(self, point: str) -> Spot:
         return self.supports.spot(point)
@@ -133,13 +160,27 @@ class _Drawing:
         mass = mass_name(self.system, element)
         text = self._text(mass) if mass else Name(element.id, element.symbol)
         tag = f"label:{mass.id if mass else element.id}"
-        if element.id not in self.depicts and own_weight(element, body):
-            if not body.particle:
-                self.field.add(*parts.centre_mark(self._spot(element.at), f"centre:{body.id}"))
+        block = self.supports.blocks.get(body.id)
+        if block:
+            spot = self._spot(element.at)
+            if block.shape == "person":
+                box = bounds(block.drawn(spot, ""))
+                sides = ((complex(box.right, spot.imag), 0.0), (complex(box.left, spot.imag), 180.0))
+                self.notes.append(_Note(text, sides, tag))
+            elif not any(box.overlaps(centred(text, spot)) for box in self.field.boxes):
+                self.field.add(set_in(text, centred(text, spot), tag))
+            else:
+                self.notes.append(_Note(text, self._either_side(element), tag))
+            return
+        if element.id not in self.depicts and not body.particle and own_weight(element, body):
+            self.field.add(*parts.centre_mark(self._spot(element.at), f"centre:{body.id}"))
             self.notes.append(_Note(text, self._either_side(element), tag))
             return
+        depiction = self._depiction(element)
+        if body.particle:  # no surface carries it, so it hangs from its lines
+            depiction += " hung"
         shapes, face = draw_load(
-            self._depiction(element), self._seat(element), extent(text), f"load:{element.id}"
+            depiction, self._seat(element), extent(text), f"load:{element.id}"
         )
         self.field.add(*shapes)
         if face:
@@ -190,7 +231,7 @@ class _Drawing:
         force = self.system.force(element.forces[0])
         if direction is None or not isinstance(force.magnitude, Name | Number):
             return
-        spot, step = self._spot(element.at), heading(direction) * _PUSH
+        spot, step = self.supports.rest(element), heading(direction) * _PUSH
         inside = self.measured.runs_along(self.measured.places[element.at], direction)
         tail, head = (spot - step, spot) if inside else (spot, spot + step)
         tag = f"force:{element.id}"
@@ -201,23 +242,74 @@ class _Drawing:
         anchors = ((free, away), (free, direction + 90.0), (free, direction - 90.0))
         self.notes.append(_Note(text, anchors, f"label:{element.id}"))
 
+    def _spread(self, element: Element) -> None:
+        """A distributed load as a row of arrows, with its load per length at its ends."""
+        load, direction = spread_of(self.measured, element), self.measured.direction_of(element)
+        if load is None or direction is None:
+            return
+        step = heading(direction)
+        side = face_of(load, step, self.supports.half(element.body))
+        start, end = load.start * self.scale + side, load.end * self.scale + side
+        heights = (_ROW * load.shares[0], _ROW * load.shares[1])
+        tag = f"distributed:{element.id}"
+        self.field.add(*parts.spread(start, end, direction, heights, tag))
+        tops = (start - step * heights[0], end - step * heights[1])
+        if len(load.names) == 2 and min(load.shares) > 0:
+            places = [((tops[0], direction + 180.0),), ((tops[1], direction + 180.0),)]
+        else:
+            middle = (tops[0] + tops[1]) / 2
+            largest = tops[0] if heights[0] > heights[1] else tops[1]
+            spot = middle if heights[0] == heights[1] else largest
+            places = [((spot, direction + 180.0),)]
+        for name, anchors in zip(load.names, places, strict=False):
+            self.notes.append(_Note(self._text(name), anchors, f"label:{name.id}"))
+
+    def _couple(self, element: Element) -> None:
+        """A couple whose sense is known, as a curved arrow about its point."""
+        for couple in self.system.couples:
+            known = couple.element == element.id and self.measured.has(couple.moment)
+            if not known or couple.pair or not isinstance(couple.moment, Name):
+                continue
+            spot = self._spot(element.at)
+            sense = 1 if self.measured.number(couple.moment) > 0 else -1
+            self.field.add(*turning(spot, _TURN, sense, MEDIUM, f"couple:{couple.id}"))
+            anchors = ((spot + 1j * _TURN, 90.0), (spot - 1j * _TURN, 270.0))
+            self.notes.append(_Note(self._text(couple.moment), anchors, f"label:{couple.id}"))
+
+    def _section(self, element: Element) -> None:
+        ways = self.supports.ways(element)
+        if ways:
+            spot, along = self._spot(element.at), ways[0] / abs(ways[0])
+            half = self.supports.half(element.body)
+            self.field.add(*parts.section(spot, along, half, f"section:{element.id}"))
+
     # Data
 
     def _angles(self) -> None:
         for opening in reversed(openings(self.measured)):  # those of cables need their place most
+            if opening.id in self.supports.inclines:
+                continue
             variable = self.system.variables[opening.id]
+            at = self._paper(opening.at)
             drawn = self.measured.runs_along(opening.at, opening.reference) or self._on_ground(
-                opening.at * self.scale, opening.reference
+                at, opening.reference
             )
             draw_angle(
                 self.field,
-                opening.at * self.scale,
+                at,
                 opening.reference,
                 opening.direction,
                 self._text(variable.as_name),
                 opening.id,
                 reference_drawn=drawn,
             )
+
+    def _paper(self, place: complex) -> Spot:
+        """A place (m) on paper, moved with the particle that is there."""
+        points = self.measured.places.items()
+        moved = self.supports.shifts
+        at = next((name for name, p in points if name in moved and abs(p - place) < 1e-9), "")
+        return place * self.scale + moved.get(at, 0j)
 
     def _on_ground(self, spot: Spot, direction: float) -> bool:
         """Whether a surface through a spot runs on in a direction."""
@@ -253,7 +345,10 @@ class _Drawing:
             self.field.place(name, tried, f"letter:{point}")
 
     def _lettered(self) -> list[str]:
-        named = [
-            e.at for e in self.system.elements if e.kind != Kind.WEIGHT and e.at
-        ] + [e.toward for e in self.system.elements if e.toward]
-        return [point for point in self.system.points if point in named]
+        """Where supports and lines act on bodies with extent, and what the statement names."""
+        shown = {body.id for body in self.system.bodies if len(body.outline) > 1}
+        wanted = set(self.named)
+        for element in self.system.elements:
+            if element.body in shown and element.kind not in (Kind.WEIGHT, Kind.DISTRIBUTED):
+                wanted |= {element.at, element.toward}
+        return [point for point in self.system.points if point in wanted]

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from probgen.figures import parts
+from probgen.figures import limb, parts
+from probgen.figures.dimension import draw_angle
 from probgen.figures.ground import (
     ROLLER_HEIGHT,
     Surface,
@@ -16,29 +17,28 @@ from probgen.figures.ground import (
     lug,
     roller,
 )
+from probgen.figures.line import draw_lines
+from probgen.figures.particle import blocks_of, shifts_of
 from probgen.figures.placement import Field
 from probgen.figures.scene import (
     MEDIUM,
-    REFERENCE,
     Shape,
     Spot,
+    apart,
     bearing,
     circle,
     dot,
     heading,
-    line,
 )
 from probgen.figures.survey import Survey, ways_out
+from probgen.quantities.expression import Name, Number
+from probgen.statics.geometry import angle_of
 from probgen.statics.system import Body, Element, Kind
 
 _WALL_GAP: Final = 11.0  # from a hinge's pin to the wall's face, pt
 _FACE: Final = 14.0  # how far a face reaches beyond what it holds, pt
 _WEDGE: Final = 17.0  # height of a fulcrum, pt
-_RISE: Final = 1.0  # the highest a cable is followed to its wall, in lengths of its body
-_BROKEN: Final = 0.6  # how high one that rises further is drawn
-_RUN: Final = 0.5  # how far a cable without a wall is followed, in lengths of its body
 _FACES: Final = {"floor": 90.0, "ground": 90.0, "bracket": 90.0, "ceiling": 270.0}
-_LINES: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT)  # drawn as a line to an anchor
 _END_ON: Final = 0.6  # least |cosine| between axis and normal for an end cut to the surface
 
 
@@ -54,43 +54,63 @@ class Supports:
     """What holds the bodies of a system, drawn on a field at a scale (pt for each metre)."""
 
     def __init__(
-        self, measured: Survey, depicts: Mapping[str, str], scale: float, field: Field
+        self,
+        measured: Survey,
+        depicts: Mapping[str, str],
+        givens: Mapping[str, Number],
+        scale: float,
+        field: Field,
     ) -> None:
         self.measured = measured
         self.depicts = depicts
+        self.givens = givens
         self.scale = scale
         self.field = field
         self.surfaces: list[Surface] = []
         self.cuts: dict[str, complex] = {}  # point: normal the end of a bar there is cut to
         self.pins: dict[str, float] = {}  # point: how far a bar stops short of it, pt
+        self.blocks = blocks_of(measured, depicts, givens)  # particles drawn as blocks, by body
+        self.shifts = shifts_of(measured, self.blocks)  # point: how it is moved on paper, pt
+        self.inclines: set[str] = set()  # angles labelled at the foot of a slope
 
     def draw(self) -> None:
-        """Draw every support, then the cables and muscles, then ground and walls."""
-        system = self.measured.system
-        for element in system.elements:
-            match element.kind:
-                case Kind.HINGE:
-                    self._hinge(element)
-                case Kind.FIXED:
-                    self._built_in(element)
-                case Kind.ROLLER:
-                    self._roller(element)
-                case Kind.CONTACT | Kind.ROUGH:
-                    self._contact(element)
-        for element in system.elements:
-            if element.kind in _LINES and element.forces:
-                self._cable(element)
-            elif element.kind == Kind.MUSCLE:
-                self._muscle(element)
+        """Draw every support, then the lines that pull or push, then ground and walls."""
+        for element in self.measured.system.elements:
+            if not self.inner(element):
+                self._support(element)
+            elif element.kind == Kind.HINGE:
+                self._joint_between(element)
+        draw_lines(self)
         for surface in joined(self.surfaces):
             face, hatching = hatched(surface)
             self.field.add(face)
             self.field.add(hatching, solid=False)
             self.field.watch(backing(surface))
 
+    def _support(self, element: Element) -> None:
+        match element.kind:
+            case Kind.HINGE:
+                self._hinge(element)
+            case Kind.FIXED:
+                self._built_in(element)
+            case Kind.ROLLER:
+                self._roller(element)
+            case Kind.CONTACT | Kind.ROUGH:
+                self._contact(element)
+
+    def inner(self, element: Element) -> bool:
+        """Whether an element acts between two bodies of the system."""
+        return any(self.measured.system.force(id).pair for id in element.forces)
+
+    def _joint_between(self, element: Element) -> None:
+        """A pin in the body drawn first; the other one stops short of it too."""
+        if element.at not in self.pins:
+            self.pins[element.at] = parts.PIN
+            self.field.add(parts.pin(self.spot(element.at), f"support:{element.id}"))
+
     def spot(self, point: str) -> Spot:
         """A point's place on paper."""
-        return self.measured.places[point] * self.scale
+        return self.measured.places[point] * self.scale + self.shifts.get(point, 0j)
 
     def half(self, body: str) -> float:
         """Half the thickness a body is drawn with, pt."""
@@ -100,6 +120,16 @@ class Supports:
         """The length of a body, pt; a particle counts as a small one."""
         outline = self.measured.outline(self.measured.system.body(body))
         return max(60.0, *(abs(b - a) * self.scale for a in outline for b in outline))
+
+    def rest(self, element: Element) -> Spot:
+        """Where a line begins at an element's point: at the edge of a block drawn about it."""
+        spot = self.spot(element.at)
+        block = self.blocks.get(element.body)
+        force = self.measured.system.force(element.forces[0])
+        if block is None or not self.measured.has(force.direction):
+            return spot
+        unit = heading(self.measured.number(force.direction))
+        return spot + unit * (block.reach(unit))
 
     def ways(self, element: Element) -> list[complex]:
         """The steps along the body that lead away from an element's point (pt)."""
@@ -160,19 +190,21 @@ class Supports:
 
     def _limb_joint(self, pin: Spot, element: Element, elbow: bool, tag: str) -> None:
         self.pins[element.at] = 4.0
-        self.field.add(*parts.joint(pin, 4.0, tag))
+        self.field.add(*limb.joint(pin, 4.0, tag))
         if "knee" in f"{element.name} {self.depicts.get(element.id, '')}":
-            self.field.add(*parts.upper_arm(pin, pin - 46.0, tag))
+            self.field.add(*limb.bone(pin, pin - 46.0, tag, 1.3))
         if elbow:
             top = pin + 1j * max(0.62 * self.size(element.body), 55.0)
-            self.field.add(*parts.upper_arm(pin, top, tag))
+            self.field.add(*limb.bone(pin, top, tag))
 
     def _built_in(self, element: Element) -> None:
         """A body's end held fast in a wall, a floor or a ceiling, square to its axis."""
         ways = self.ways(element)
         if ways:
-            normal = round(bearing(ways[0]) / 90.0) * 90.0 % 360.0
-            self.surfaces.append(Surface(self.spot(element.at), normal, _FACE, _FACE))
+            out = ways[0] / abs(ways[0])
+            spot, half = self.spot(element.at), self.half(element.body)
+            self.field.add(*parts.built_in(spot, out, half, f"support:{element.id}"))
+            self.surfaces.append(Surface(spot, bearing(out), _FACE, _FACE))
 
     # Surfaces
 
@@ -193,8 +225,29 @@ class Supports:
         face = spot - heading(normal) * self._depth(element, normal)
         if "edge" in words:
             self._edge(face, normal)
-            return
-        self.surfaces.append(Surface(face, normal, _FACE, _FACE))
+        elif 5.0 < normal % 90.0 < 85.0 and element.body in self.blocks and normal < 180.0:
+            self._slope(element, face, normal)
+        else:
+            self.surfaces.append(Surface(face, normal, _FACE + 6.0, _FACE + 6.0))
+
+    def _slope(self, element: Element, face: Spot, normal: float) -> None:
+        """An inclined plane under a block, with its angle at the foot."""
+        surface = Surface(face, normal, *((44.0, 30.0) if normal > 90.0 else (30.0, 44.0)))
+        self.surfaces.append(surface)
+        foot, top = sorted(surface.ends, key=lambda spot: spot.imag)
+        way = top - foot
+        self.field.add(*parts.wedge(foot, way.real, way.imag, f"incline:{element.id}"))
+        assert element.surface is not None  # it has a normal
+        for part, factor in angle_of(element.surface).multiples:
+            if isinstance(part, Name) and abs(factor) == 1:
+                level = 0.0 if way.real > 0 else 180.0
+                value = self.measured.number(part)
+                if apart(bearing(way), level + (value if way.real > 0 else -value)) < 0.5:
+                    text = self.givens.get(part.id, part)
+                    draw_angle(
+                        self.field, foot, level, bearing(way), text, part.id, reference_drawn=True
+                    )
+                    self.inclines.add(part.id)
 
     def _edge(self, corner: Spot, normal: float) -> None:
         """The outer edge of a wall: its level top, and its face down to the lowest point."""
@@ -212,6 +265,9 @@ class Supports:
 
     def _depth(self, element: Element, normal: float) -> float:
         """How far behind the point a body's outline touches its surface (pt)."""
+        block = self.blocks.get(element.body)
+        if block:
+            return block.depth(heading(normal))
         ways = self.ways(element)
         if not ways:
             return 0.0
@@ -220,78 +276,6 @@ class Supports:
             self.cuts[element.at] = out
             return 0.0
         return self.half(element.body) * abs(dot(unit * 1j, out))
-
-    # Cables and muscles
-
-    def _cable(self, element: Element) -> None:
-        start, tag = self.spot(element.at), f"cable:{element.id}"
-        if self._has_far_end(element):
-            end = self.spot(element.toward)
-            self.field.add(*parts.cable(start, end, tag))
-            self._anchor(end, bearing(end - start), tag)
-            return
-        direction = self.measured.direction_of(element)
-        if direction is None:
-            return
-        hit = self._wall_hit(start, direction, element)
-        end = hit or start + heading(direction) * max(_RUN * self.size(element.body), 34.0)
-        if hit is None:
-            if heading(direction).imag > 0:
-                self._anchor(end, direction, tag)
-            else:
-                self.field.add(*parts.break_mark(end, direction, 2.0, tag))
-        self.field.add(*parts.cable(start, end, tag))
-
-    def _has_far_end(self, element: Element) -> bool:
-        """Whether the point a pull runs toward is named, and another than its own."""
-        return bool(element.toward) and abs(self.spot(element.toward) - self.spot(element.at)) > 1.0
-
-    def _wall_hit(self, start: Spot, direction: float, element: Element) -> Spot | None:
-        """Where a cable meets a wall; one that would rise too high is drawn broken off."""
-        unit = heading(direction)
-        for place, surface in enumerate(self.surfaces):
-            closing = dot(unit, heading(surface.normal))
-            if closing > -0.05 or surface.normal == 90.0:
-                continue  # it runs away from this face, or down to the ground
-            reach = -surface.height(start) / closing
-            size, rise = self.size(element.body), abs(unit.imag) * reach
-            if rise > _RISE * size:
-                end = start + unit * reach * _BROKEN * size / rise
-                more = end + unit * 13.0
-                self.field.add(line(end, more, REFERENCE, f"beyond:{element.id}"))
-                return end
-            self.surfaces[place] = surface.covering(start + unit * reach, _FACE)
-            return start + unit * reach
-        return None
-
-    def _anchor(self, end: Spot, direction: float, tag: str) -> None:
-        """Fix a cable's far end to a wall nearby, or to a ceiling or wall of its own."""
-        for place, surface in enumerate(self.surfaces):
-            if abs(surface.height(end)) <= 1.5 * _WALL_GAP:
-                face = end - heading(surface.normal) * surface.height(end)
-                self.surfaces[place] = surface.covering(face, _FACE)
-                if abs(face - end) > 0.5:
-                    self.field.add(line(face, end, MEDIUM, tag), circle(end, 1.5, MEDIUM, tag))
-                return
-        normal = round((direction + 180.0) / 90.0) * 90.0 % 360.0
-        self.surfaces.append(Surface(end, normal, _FACE, _FACE))
-
-    def _muscle(self, element: Element) -> None:
-        start, tag = self.spot(element.at), f"muscle:{element.id}"
-        if self._has_far_end(element):
-            self.field.add(*parts.muscle(start, self.spot(element.toward), tag))
-            return
-        direction = self.measured.direction_of(element)
-        if direction is None:
-            return
-        reach = 0.55 * self.size(element.body)
-        unit = heading(direction)
-        joints = [e for e in self.measured.system.elements if e.kind == Kind.HINGE]
-        for joint in joints:  # it ends where it comes over the joint
-            across = (self.spot(joint.at) - start).real
-            if across * unit.real > 0 and abs(unit.real) * reach > abs(across) - 4.0:
-                reach = max((abs(across) - 4.0) / abs(unit.real), 16.0)
-        self.field.add(*parts.muscle(start, start + unit * reach, tag))
 
 
 def own_weight(element: Element, body: Body) -> bool:
@@ -306,9 +290,14 @@ def outline_of(supports: Supports, body: Body) -> tuple[Shape, ...]:
     spots = [supports.spot(name) for name in body.outline]
     tag = f"body:{body.id}"
     if len(spots) < 2:
-        return (circle(spots[0], 4.0, MEDIUM, tag),) if spots else ()
+        block = supports.blocks.get(body.id)
+        if block:
+            return block.drawn(spots[0], tag)
+        return (parts.ring(spots[0], tag),) if spots else ()
     if "forearm" in shown:
-        return parts.forearm(spots[0], spots[-1], tag)
+        return limb.forearm(spots[0], spots[-1], tag)
+    if "lower leg" in shown or shown == "leg":
+        return limb.lower_leg(spots[0], spots[-1], tag, _toes(spots))
     for end, inner in ((0, 1), (-1, -2)):
         short = supports.pins.get(body.outline[end], 0.0)
         way = spots[inner] - spots[end]
@@ -318,3 +307,9 @@ def outline_of(supports: Supports, body: Body) -> tuple[Shape, ...]:
     if "ladder" in shown:
         return parts.ladder((spots[0], spots[-1]), half, tag, cuts)
     return parts.bar(spots, half, tag, cuts)
+
+
+def _toes(spots: list[Spot]) -> int:
+    """Which side the toes of a leg are on: those of a hanging leg to the right."""
+    way = spots[-1] - spots[0]
+    return 1 if way.real >= 0 else -1

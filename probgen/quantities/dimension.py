@@ -18,6 +18,7 @@ from probgen.quantities.expression import (
     Power,
     Product,
     Quotient,
+    Root,
     Sum,
     is_number,
     names_in,
@@ -64,6 +65,8 @@ def dimension_of(expression: Expression, dimensions: Dimensions) -> Dimension:
             return dimension_of(base, dimensions).power(exponent)
         case Call(function, arguments):
             return _of_call(function, arguments, dimensions)
+        case Root(name=name):
+            return dimensions[name]
 
 
 def require_dimension(expression: Expression, dimensions: Dimensions, wanted: Dimension) -> None:

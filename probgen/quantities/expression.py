@@ -77,7 +77,20 @@ class Lump:
     inner: Expression
 
 
-Expression = Number | Name | Sum | Product | Quotient | Power | Call | Lump
+@dataclass(frozen=True, slots=True)
+class Root:
+    """The value of `name` between low and high for which `balance` is zero, found numerically.
+
+    low, high: coherent units; where there are several roots the lowest is meant.
+    """
+
+    balance: Expression
+    name: str
+    low: float
+    high: float
+
+
+Expression = Number | Name | Sum | Product | Quotient | Power | Call | Lump | Root
 
 ZERO: Final = Number(Decimal(0))
 UNITY: Final = Number(Decimal(1))
@@ -141,12 +154,42 @@ def evaluate(expression: Expression, values: Values) -> Value:
             return powered
         case Call(function, arguments):
             return FUNCTIONS[function](*(evaluate(a, values) for a in arguments))
+        case Root():
+            return _found(expression, values)
+
+
+_STEPS: Final = 96
+"""Intervals in which a root is looked for; two roots closer than one of them count as one."""
+
+
+def _found(root: Root, values: Values) -> Value:
+    """The lowest root in its range, one for each draw; not a number where there is none."""
+    from scipy.optimize import elementwise  # heavy, and seldom needed
+
+    def height(place: Value, *known: Value) -> Value:
+        named = dict(zip(held, known, strict=True))
+        return np.asarray(evaluate(root.balance, {**named, root.name: place}), dtype=float)
+
+    held = sorted(names_in(root))
+    known = np.broadcast_arrays(*(np.asarray(values[name], dtype=float) for name in held))
+    shape = known[0].shape if known else ()
+    grid = np.linspace(root.low, root.high, _STEPS + 1).reshape(-1, *(1 for _ in shape))
+    heights = np.broadcast_to(height(grid, *known), (_STEPS + 1, *shape))
+    change = np.sign(heights[:-1]) * np.sign(heights[1:]) <= 0.0
+    first = np.argmax(change, axis=0)
+    left = np.asarray(root.low + first * (root.high - root.low) / _STEPS)
+    right = left + (root.high - root.low) / _STEPS
+    found = elementwise.find_root(height, (left, right), args=tuple(known))
+    result: Value = np.where(change.any(axis=0), found.x, np.nan)[()]
+    return result
 
 
 def names_in(expression: Expression) -> frozenset[str]:
     """The ids of all quantities an expression is made of."""
     if isinstance(expression, Name):
         return frozenset({expression.id})
+    if isinstance(expression, Root):
+        return names_in(expression.balance) - {expression.name}
     return frozenset().union(*(names_in(part) for part in parts(expression)))
 
 
@@ -165,7 +208,7 @@ def parts(expression: Expression) -> tuple[Expression, ...]:
             return (base,)
         case Call(_, arguments):
             return arguments
-        case Lump(inner):
+        case Lump(inner) | Root(inner, _, _, _):
             return (inner,)
 
 
@@ -186,6 +229,8 @@ def rebuilt(expression: Expression, change: Callable[[Expression], Expression]) 
             return Call(function, tuple(change(a) for a in arguments))
         case Lump(inner):
             return Lump(change(inner))
+        case Root(balance, name, low, high):
+            return Root(change(balance), name, low, high)
 
 
 def substituted(

@@ -24,6 +24,7 @@ from probgen.quantities.expression import (
     Power,
     Product,
     Quotient,
+    Root,
     Sum,
 )
 from probgen.quantities.formula import Balance, Formula, Piece, Relation, Words
@@ -198,7 +199,7 @@ class _Plain(Notation):
         return f"({inner})"
 
     def fraction(self, top: _Printed, bottom: _Printed, depth: int) -> _Printed:
-        above = top.text if top.hold >= _FACTOR else self.brackets(top.text)
+        above = top.text if top.hold >= _TERM else self.brackets(top.text)
         below = bottom.text if bottom.hold >= _TIGHT else self.brackets(bottom.text)
         return _Printed(f"{above}/{below}", _TERM)
 
@@ -244,6 +245,8 @@ def _print(expression: Expression, to: Notation, depth: int) -> _Printed:
             return _Printed(to.power(_tight(_print(base, to, depth), to), exponent), _TIGHT)
         case Call():
             return _print_call(expression, to, depth)
+        case Root(balance, _, _, _):
+            return _print(balance, to, depth)
 
 
 def _print_number(printed: Number, to: Notation) -> _Printed:

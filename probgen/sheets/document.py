@@ -13,6 +13,8 @@ from typing import Literal
 from probgen.wording.block import Block, Inline, Picture, Section
 
 Paper = Literal["letter", "a4"]
+Room = Literal["free", "lines", "grid", "none"]
+"""What the room for working is: empty, ruled, squared, or not there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +22,9 @@ class Header:
     """What stands at the top of a student's first page.
 
     code: the version code that traces a paper back to its student and values.
-    due: as it is to be printed.  Empty texts are left out of the page.
+    due: as it is to be printed.  Empty texts are left out of the page, but lines to write on
+    stand for an empty name and id.
+    version: the letter of an exam's version, printed large; "" where each student has an own one.
     """
 
     course: str
@@ -31,6 +35,7 @@ class Header:
     section: str = ""
     due: str = ""
     institution: str = ""
+    version: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +57,7 @@ class Problem:
 
     figure: a LaTeX picture, empty for none.
     space: least height of the room left for working, in mm; what a page has over is shared out.
+    room: what that room is; with "none", `space` says nothing.
     """
 
     number: int
@@ -61,6 +67,7 @@ class Problem:
     figure: str
     points: int
     space: float = 35.0
+    room: Room = "free"
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,12 +76,14 @@ class Sheet:
 
     preface: said once for all problems, such as the value of g.
     cautions: small print at the end of the sheet.
+    formulas: whether a page of formulas follows.
     """
 
     header: Header
     preface: tuple[Inline, ...]
     cautions: tuple[str, ...]
     problems: tuple[Problem, ...]
+    formulas: bool = False
 
     @property
     def points(self) -> int:
@@ -139,6 +148,52 @@ class Key:
     @property
     def points(self) -> int:
         return sum(solution.points for solution in self.solutions)
+
+
+@dataclass(frozen=True, slots=True)
+class Cover:
+    """The first page of a print run or of an exam.
+
+    facts: a label and a text each ("Students", "48").  notes: what to know or to do, one by one.
+    scores: a label and points each, for a table to write marks into; none where empty.
+    """
+
+    header: Header
+    facts: tuple[tuple[str, str], ...] = ()
+    notes: tuple[str, ...] = ()
+    scores: tuple[tuple[str, int], ...] = ()
+
+    @property
+    def points(self) -> int:
+        return sum(points for _, points in self.scores)
+
+
+@dataclass(frozen=True, slots=True)
+class AnswerRow:
+    """The answers of one version or student; labels: such as name, id, code."""
+
+    labels: tuple[str, ...]
+    cells: tuple[tuple[Inline, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class AnswerTable:
+    """All answers at a glance: a row for each version or student, a column for each answer.
+
+    labels: heads of the first columns ("Name", "Version").  problems: for each problem its title
+    and the heads of its columns.  Raises ValueError when a row is longer or shorter than the heads.
+    """
+
+    header: Header
+    labels: tuple[str, ...]
+    problems: tuple[tuple[str, tuple[tuple[Inline, ...], ...]], ...]
+    rows: tuple[AnswerRow, ...]
+
+    def __post_init__(self) -> None:
+        width = sum(len(columns) for _, columns in self.problems)
+        for place, row in enumerate(self.rows):
+            if (len(row.labels), len(row.cells)) != (len(self.labels), width):
+                raise ValueError(f"row {place}: {len(row.labels)} labels, {len(row.cells)} answers")
 
 
 def picture_name(picture: Picture) -> str:

@@ -26,12 +26,17 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 from pylatex.utils import NoEscape
 
 from probgen.bank.fault import Fault, InputError
-from probgen.sheets.document import Key, Paper, Sheet
+from probgen.sheets.document import AnswerTable, Cover, Key, Paper, Sheet
 from probgen.sheets.escape import escape
 from probgen.sheets.latex import write_blocks, write_inlines, write_step
 from probgen.wording.block import Math, Section, Strong, Text
 
-NAMES: Final = ("preamble.tex.j2", "sheet.tex.j2", "key.tex.j2")
+NAMES: Final = (
+    "sheet.tex.j2", "key.tex.j2", "cover.tex.j2", "answers.tex.j2", "formulas.tex.j2",
+    "header.tex.j2",    "preamble.tex.j2", "fonts.tex.j2", "scripts.tex.j2", "page.tex.j2", "large.tex.j2",
+    "style.tex.j2", "flow.tex.j2", "working.tex.j2", "problem.tex.j2", "solution.tex.j2",
+    "table.tex.j2",
+)  # fmt: skip
 """The layouts there are; a department's folder may hold its own of any of them."""
 
 
@@ -73,6 +78,14 @@ class Layouts:
     def key(self, key: Key) -> str:
         """LaTeX of one key, without preamble.  Errors as for `sheet`."""
         return self._print("key.tex.j2", key=key)
+
+    def cover(self, cover: Cover) -> str:
+        """LaTeX of a cover page, without preamble.  Errors as for `sheet`."""
+        return self._print("cover.tex.j2", cover=cover)
+
+    def answer_table(self, table: AnswerTable) -> str:
+        """LaTeX of a table of answers, without preamble.  Errors as for `sheet`."""
+        return self._print("answers.tex.j2", table=table)
 
     def _print(self, name: str, **given: object) -> str:
         try:

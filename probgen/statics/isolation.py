@@ -1,12 +1,15 @@
 """One equation solved for one quantity: the expression that is that quantity.
 
-Linear equations are solved by taking the quantity out; an equation A sin x + B cos x + C = 0 with
-one of its parts missing by an inverse function.
+Linear equations are solved by taking the quantity out; A sin x + B cos x + C = 0 by an inverse
+function; other forms by a computer algebra system where it gives one that can be shown, and else
+numerically within the range the quantity has.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
 
 from probgen.quantities.expression import (
     UNITY,
@@ -18,10 +21,12 @@ from probgen.quantities.expression import (
     Power,
     Product,
     Quotient,
+    Root,
     Sum,
     linear_parts,
     names_in,
     negative,
+    number,
     over,
     positive_first,
     rebuilt,
@@ -29,17 +34,49 @@ from probgen.quantities.expression import (
     times,
     total,
 )
+from probgen.quantities.unit import DEGREE
+from probgen.statics.algebra import closed_forms
 
 _SINE, _COSINE, _TANGENT, _SQUARE = (Name(f"?{n}", n) for n in ("sin", "cos", "tan", "square"))
 _PARTS = {"sin": _SINE, "cos": _COSINE, "tan": _TANGENT}
 
 
-def solved_for(expression: Expression, unknown: str) -> Expression | None:
-    """The value of `unknown` that makes the expression zero; None when no form here fits."""
+Range = tuple[float, float]
+"""Where a quantity may lie, coherent units; infinite where nothing is known."""
+
+
+def solved_for(
+    expression: Expression, unknown: str, within: Range = (-math.inf, math.inf)
+) -> Expression | None:
+    """The value of `unknown` that makes the expression zero; None when no way here leads to it.
+
+    The principal value is given where there are several; `other_roots` has the rest.
+    """
     parts = linear_parts(expression, unknown)
     if parts is not None:
         return isolated(*parts) if parts[0] != ZERO else None
-    return _from_angle(expression, unknown) or _from_square(expression, unknown)
+    closed = _from_angle(expression, unknown) or _from_square(expression, unknown)
+    if closed is None:
+        closed = next(iter(closed_forms(expression, unknown)), None)
+    if closed is None and all(map(math.isfinite, within)):
+        return Root(expression, unknown, *within)
+    return closed
+
+
+def other_roots(value: Expression) -> tuple[Expression, ...]:
+    """The values beside a principal one that solve the same equation, within a full turn."""
+    half = number(180, DEGREE)
+    match value:
+        case Call("asin", _):
+            return (total((1, half), (-1, value)),)
+        case Call("acos", _):
+            return (negative(value),)
+        case Call("atan", _):
+            return (total((1, value), (1, half)), total((1, value), (-1, half)))
+        case Sum(((1, Call("asin", _) as principal), (sign, shift))):
+            return (total((1, half), (-1, principal), (sign, shift)),)
+        case _:
+            return ()
 
 
 def isolated(slope: Expression, rest: Expression) -> Expression:
@@ -66,18 +103,34 @@ def _cancelled(expression: Expression) -> Expression:
     return total(*kept)
 
 
+@dataclass(frozen=True, slots=True)
+class Solved:
+    """One of several equations solved: its place among them, the unknown, and its value.
+
+    balance: the expression that was zero, with what had been taken out before put in.
+    """
+
+    place: int
+    unknown: str
+    value: Expression
+    balance: Expression
+
+
 def eliminated(
-    expressions: tuple[Expression, ...], unknowns: tuple[str, ...]
-) -> tuple[tuple[int, str, Expression], ...] | None:
+    expressions: tuple[Expression, ...],
+    unknowns: tuple[str, ...],
+    ranges: Mapping[str, Range] | None = None,
+) -> tuple[Solved, ...] | None:
     """Equations (each an expression that is zero) solved together for as many unknowns.
 
-    One unknown after the other is taken out of an equation and put into the rest.  Gives, in the
-    order they are to be valued, (place of the equation, unknown, its value): the first holds none
-    of the unknowns, each other only those before it.  None when no order of taking out leads on.
+    One unknown after the other is taken out of an equation and put into the rest.  Given in the
+    order they are to be valued: the first holds none of the unknowns, each other only those before
+    it.  None when no order of taking out leads on.
     """
     if len(expressions) == 1:
-        found = solved_for(expressions[0], unknowns[0])
-        return None if found is None else ((0, unknowns[0], found),)
+        within = (ranges or {}).get(unknowns[0], (-math.inf, math.inf))
+        found = solved_for(expressions[0], unknowns[0], within)
+        return None if found is None else (Solved(0, unknowns[0], found, expressions[0]),)
     for unknown in unknowns:
         for place, expression in enumerate(expressions):
             taken_out = linear_parts(expression, unknown)
@@ -90,10 +143,11 @@ def eliminated(
                 if at != place
             )
             rest = tuple(name for name in unknowns if name != unknown)
-            solved = None if None in others else eliminated(others, rest)  # type: ignore[arg-type]
+            possible = tuple(other for other in others if other is not None)
+            solved = eliminated(possible, rest, ranges) if len(possible) == len(rest) else None
             if solved is not None:
-                back = [(at + (at >= place), name, found) for at, name, found in solved]
-                return (*back, (place, unknown, value))
+                back = (replace(each, place=each.place + (each.place >= place)) for each in solved)
+                return (*back, Solved(place, unknown, value, expression))
     return None
 
 

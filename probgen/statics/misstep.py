@@ -101,43 +101,45 @@ def rewritten(plan: Plan, change: Change) -> Plan | None:
     when the change touches nothing, or leaves an equation that cannot be solved.
     """
     steps: list[Step] = []
+    touched = False
     for group in _groups(plan):
-        again = _solved_again(plan, group, change)
+        if all(change(equation) == equation for equation in group[0].equations):
+            steps += group
+            continue
+        again = _solved_again(plan, group[0], change)
         if again is None:
             return None
         steps += again
-    if all(new is old for new, old in zip(steps, plan.steps, strict=True)):
-        return None
-    return replace(plan, steps=tuple(steps))
+        touched = True
+    return replace(plan, steps=tuple(steps)) if touched else None
 
 
 def _groups(plan: Plan) -> Iterator[tuple[Step, ...]]:
     """The steps one by one, those of equations that are solved together in one group."""
     place = 0
     while place < len(plan.steps):
-        end = place + 1 + len(plan.steps[place].partners)
+        first = plan.steps[place]
+        partners = {partner.unknown for partner in first.partners}
+        end = place + 1
+        while end < len(plan.steps) and plan.steps[end].unknown in partners:
+            end += 1
         yield plan.steps[place:end]
         place = end
 
 
-def _solved_again(plan: Plan, group: tuple[Step, ...], change: Change) -> tuple[Step, ...] | None:
-    equations = tuple(change(step.equation) for step in group)
-    if all(new == step.equation for new, step in zip(equations, group, strict=True)):
-        return group
-    solved = eliminated(
-        tuple(equation.expression for equation in equations),
-        tuple(step.unknown for step in group),
-    )
+def _solved_again(plan: Plan, first: Step, change: Change) -> tuple[Step, ...] | None:
+    """The steps of a group whose equations are changed; all of them, also where few were needed."""
+    equations = tuple(change(equation) for equation in first.equations)
+    names = (first.unknown, *(partner.unknown for partner in first.partners))
+    solved = eliminated(tuple(e.expression for e in equations), names)
     if solved is None:
         return None
     steps = []
-    for order, (place, unknown, found) in enumerate(solved):
-        own = equations[place]
-        partners = tuple(e for e in equations if e is not own) if order == 0 else ()
-        size = plan.system.variables[unknown].nonnegative
-        expression = Call("abs", (found,)) if size else found
-        steps.append(Step(unknown, own, expression, group[0].removed, partners))
-    return tuple(steps)
+    for each in solved:
+        size = plan.system.variables[each.unknown].nonnegative
+        value = Call("abs", (each.value,)) if size else each.value
+        steps.append(Step(each.unknown, equations[each.place], value, first.removed))
+    return (replace(steps[0], partners=tuple(steps[1:])), *steps[1:])
 
 
 def on_terms(change: TermChange, kind: str = "", source: str = "") -> Change:

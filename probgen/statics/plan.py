@@ -8,6 +8,7 @@ force whose line passes through the pivot counts as absent however its arm is wr
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
@@ -15,10 +16,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from probgen.quantities.expression import Call, Expression, Value, evaluate, names_in
+from probgen.quantities.unit import ANGLE
 from probgen.statics.candidate import candidates
 from probgen.statics.determinacy import require_determinate
 from probgen.statics.equation import Equation, oriented, pruned
-from probgen.statics.isolation import eliminated
+from probgen.statics.isolation import Range, eliminated, other_roots
 from probgen.statics.method import Method
 from probgen.statics.refusal import Refusal
 from probgen.statics.search import Field, Move, dependence, shortest, trial_values
@@ -38,6 +40,7 @@ class Step:
     """One equation solved for one quantity: unknown = expression.
 
     removed: unknowns of the same bodies that the choice of pivot or axis keeps out of the equation.
+    reduced: the equation with what was taken out of others put in, as an expression that is zero.
     partners: on the first step of equations that had to be solved together, the steps of the
     others; they follow in the plan as far as their quantities are needed.
     """
@@ -47,6 +50,7 @@ class Step:
     expression: Expression
     removed: tuple[str, ...] = ()
     partners: tuple[Step, ...] = ()
+    reduced: Expression | None = None
 
     @property
     def equations(self) -> tuple[Equation, ...]:
@@ -121,7 +125,14 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     )
     kept_out = [_removed(system, e, h, unknowns) for e, h in zip(equations, holds, strict=True)]
     weights = [_relief(system, e, out) for e, out in zip(equations, kept_out, strict=True)]
-    field = Field(equations, unknowns, holds, weights, trial_values(unknowns, known))
+    field = Field(
+        equations,
+        unknowns,
+        holds,
+        weights,
+        trial_values(unknowns, known),
+        _ranges(system, unknowns),
+    )
     wanted = wanted_unknowns(system)
     bits = sum(1 << place for place, name in enumerate(unknowns) if name in wanted)
     path = shortest(field, bits)
@@ -130,8 +141,10 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     steps: list[Step] = []
     for move in path:
         for step in _steps(field, move, kept_out[move.equations[0]], known):
-            steps.append(step)
-            known[step.unknown] = np.asarray(evaluate(step.expression, known))
+            chosen = _physical(step, field.ranges[step.unknown], known)
+            steps.append(chosen)
+            with np.errstate(all="ignore"):
+                known[step.unknown] = np.asarray(evaluate(chosen.expression, known))
     return Plan(system, method, settled, _needed(steps, wanted), tuple(_outcomes(system)))
 
 
@@ -254,11 +267,50 @@ def _steps(
     """
     equations = tuple(oriented(field.equations[index], known) for index in move.equations)
     names = tuple(field.unknowns[place] for place in move.unknowns)
-    found = eliminated(tuple(equation.expression for equation in equations), names)
+    found = eliminated(tuple(e.expression for e in equations), names, field.ranges)
     assert found is not None, "the search admits only equations that can be solved"
-    steps = [Step(unknown, equations[place], value, removed) for place, unknown, value in found]
+    steps = [
+        Step(each.unknown, equations[each.place], each.value, removed, reduced=each.balance)
+        for each in found
+    ]
     yield replace(steps[0], partners=tuple(steps[1:]))
     yield from steps[1:]
+
+
+def _ranges(system: System, unknowns: tuple[str, ...]) -> dict[str, Range]:
+    """Where each unknown may lie: as the author says, else an angle from 0 to 90 degrees."""
+    found = {}
+    for name in unknowns:
+        variable = system.variables[name]
+        least = 0.0 if variable.nonnegative or variable.dimension == ANGLE else -math.inf
+        most = 90.0 if variable.dimension == ANGLE else math.inf
+        low = least if variable.low is None else variable.low
+        found[name] = (low, most if variable.high is None else variable.high)
+    return found
+
+
+def _physical(step: Step, within: Range, known: Mapping[str, Value]) -> Step:
+    """The step with the root that lies where the quantity may lie.
+
+    Raises Refusal when several do: a draw could not say which is meant.
+    """
+    values = (step.expression, *other_roots(step.expression))
+    if len(values) == 1:
+        return step
+    low, high = within
+    with np.errstate(all="ignore"):
+        worked = [np.asarray(evaluate(value, known)) for value in values]
+    fitting = [
+        value
+        for value, numbers in zip(values, worked, strict=True)
+        if np.mean((numbers >= low - 1e-9) & (numbers <= high + 1e-9)) > 0.5
+    ]
+    if len(fitting) > 1:
+        raise Refusal(
+            f"{step.unknown} has more than one possible value between {low:g} and {high:g}: "
+            "narrow its range with from and to under [unknown]"
+        )
+    return replace(step, expression=fitting[0]) if fitting else step
 
 
 def _needed(steps: list[Step], wanted: tuple[str, ...]) -> tuple[Step, ...]:

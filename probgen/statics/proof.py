@@ -18,7 +18,7 @@ from probgen.statics.assembly import assemble, coordinates
 from probgen.statics.plan import Plan
 from probgen.statics.second import solve_all, with_definitions
 from probgen.statics.solution import GOVERNING
-from probgen.statics.system import Form, System
+from probgen.statics.system import Form, Role, System, Variable
 
 Array = NDArray[np.float64]
 TOLERANCE = 1e-9
@@ -154,9 +154,24 @@ def _blame_senses(
         value = np.asarray(values[variable.id])
         finite = np.broadcast_to(np.isfinite(value), len(faults))
         _blame(faults, ~finite, f"{variable.id} is not finite")
+        if variable.role is Role.UNKNOWN:
+            _blame_range(variable, value, faults)
         if variable.nonnegative:
             negative = np.broadcast_to(value < -TOLERANCE * np.maximum(size, 1.0), len(faults))
             _blame(faults, negative, f"{variable.name} ({variable.id}) comes out negative")
+
+
+def _blame_range(variable: Variable, value: Array, faults: list[list[str]]) -> None:
+    """An unknown beyond the bounds its author states: a place off the body, say."""
+    for bound, beyond, word in (
+        (variable.low, np.less, "below"),
+        (variable.high, np.greater, "above"),
+    ):
+        if bound is not None:
+            slack = TOLERANCE * max(abs(bound), 1.0) * (1.0 if word == "above" else -1.0)
+            outside = np.broadcast_to(beyond(value, bound + slack), len(faults))
+            at = f"{bound / variable.unit.factor:g} {variable.unit.plain}".strip()
+            _blame(faults, outside, f"{variable.name} ({variable.id}) is {word} {at}")
 
 
 def _blame_limits(system: System, values: Mapping[str, Value], faults: list[list[str]]) -> None:

@@ -16,7 +16,7 @@ import numpy as np
 
 from probgen.quantities.expression import UNITY, Value, evaluate, names_in
 from probgen.statics.equation import Equation, X, Y
-from probgen.statics.isolation import eliminated, solved_for
+from probgen.statics.isolation import Range, eliminated, solved_for
 
 _TOGETHER = 30.0  # dearer than the single steps that may take their place
 _COST = {"force": 0.8, "torque": 1.0, "condition": 0.4}
@@ -35,6 +35,7 @@ class Field:
     """What the search runs over.
 
     holds: for each equation the set of unknowns (as bits) its value changes with.
+    ranges: where each unknown may lie.
     trial: values of everything, the unknowns' invented, to test whether equations are independent.
     removed: for each equation how much its pivot or axis keeps out: two for an unknown force at
     the pivot, one for another that does not enter.
@@ -45,6 +46,7 @@ class Field:
     holds: Sequence[int]
     removed: Sequence[int]
     trial: Mapping[str, Value]
+    ranges: Mapping[str, Range]
 
     @cached_property
     def solvable(self) -> dict[tuple[int, int], bool]:
@@ -54,8 +56,9 @@ class Field:
     def can_solve(self, equation: int, unknown: int) -> bool:
         key = (equation, unknown)
         if key not in self.solvable:
-            found = solved_for(self.equations[equation].expression, self.unknowns[unknown])
-            self.solvable[key] = found is not None
+            name = self.unknowns[unknown]
+            expression = self.equations[equation].expression
+            self.solvable[key] = solved_for(expression, name, self.ranges[name]) is not None
         return self.solvable[key]
 
     def independent(self, chosen: Sequence[int], new: int) -> bool:
@@ -180,7 +183,7 @@ def _at_once(
         if new & ~held or not field.independent(chosen, new):
             continue
         expressions = tuple(field.equations[index].expression for index in chosen)
-        if eliminated(expressions, names) is not None:
+        if eliminated(expressions, names, field.ranges) is not None:
             price = sum(_price(field, index, depth) for index in chosen)
             yield Move(chosen, places), price + _TOGETHER * (size - 1)
             return

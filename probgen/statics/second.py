@@ -27,10 +27,14 @@ Array = NDArray[np.float64]
 
 
 def with_definitions(system: System, values: Mapping[str, Value]) -> dict[str, Value]:
-    """The values with every defined quantity computed from the others."""
+    """The values with every defined quantity computed from the others.
+
+    A ratio of two forces, say, need not have a value at a trial state; that is no concern here.
+    """
     complete = dict(values)
-    for definition in system.definitions:
-        complete[definition.variable] = evaluate(definition.expression, complete)
+    with np.errstate(all="ignore"):
+        for definition in system.definitions:
+            complete[definition.variable] = evaluate(definition.expression, complete)
     return complete
 
 

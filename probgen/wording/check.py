@@ -33,7 +33,8 @@ def check_section(digits: Digits, body: Body) -> Section | None:
     sense = list(_sense(digits, body))
     if sense:
         blocks.append(paragraph(*sense))
-    return Section("Check", tuple(blocks))
+    several = len(digits.case.system.bodies) > 1
+    return Section(f"Check: the {body.name}" if several else "Check", tuple(blocks))
 
 
 def _unused(digits: Digits, body: Body) -> Equation | None:

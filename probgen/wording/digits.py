@@ -15,6 +15,7 @@ from probgen.quantities.expression import (
     Lump,
     Name,
     Number,
+    Root,
     evaluate,
     names_in,
     substituted,
@@ -96,6 +97,9 @@ class Digits:
                     return self.shown(id, guard)
                 case Lump(inner):
                     return self._lump(inner, guard)
+                case Root(balance, name, low, high):
+                    kept = substituted(balance, lambda e: _itself(e, name) or replacement(e))
+                    return Root(kept, name, low, high)
                 case _:
                     return None
 
@@ -141,6 +145,11 @@ class Digits:
     def is_data(self, id: str) -> bool:
         role = self.case.system.variables[id].role
         return role in (Role.GIVEN, Role.DERIVED, Role.CONSTANT)
+
+
+def _itself(part: Expression, name: str) -> Expression | None:
+    """The part when it is the quantity looked for, which keeps its name."""
+    return part if isinstance(part, Name) and part.id == name else None
 
 
 def _plain_exponent(value: Decimal) -> Decimal:

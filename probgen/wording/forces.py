@@ -39,23 +39,47 @@ def _told(digits: Digits, body: Body) -> Iterator[tuple[int, Inlines]]:
             continue
         forces = [digits.case.system.force(id) for id in element.forces]
         if element.kind in (Kind.HINGE, Kind.FIXED):
-            yield 1, _hinge(element, forces)
+            yield 1, _hinge(digits, element, forces)
             continue
         for force in forces:
             yield 1, _one(digits, element, force)
 
 
-def _hinge(element: Element, forces: list[Force]) -> Inlines:
-    x, y = (force.magnitude for force in forces)
+def _hinge(digits: Digits, element: Element, forces: list[Force]) -> Inlines:
+    """A force told by its components; on the second of two bodies it is the reaction."""
+    ways = [toward(float(evaluate(force.direction, digits.case.values))) for force in forces]
+    parts = listed(
+        [
+            say("{F} ({way})", F=force.magnitude, way=way.replace("straight ", ""))
+            for force, way in zip(forces, ways, strict=True)
+        ]
+    )
+    known_on = _first_of_pair(digits, forces[0])
+    if known_on:
+        return say(
+            "the reaction of {by} at {A}, equal and opposite to the force on {other}: {parts}",
+            by=element.name,
+            A=letter(element.at),
+            other=known_on,
+            parts=parts,
+        )
     return say(
         "the force {R} of {by} at {A}, unknown in size and direction, so we write its components "
-        "{x} (to the right) and {y} (up)",
+        "{parts}",
         R=letter(element.symbol),
         by=element.name,
         A=letter(element.at),
-        x=x,
-        y=y,
+        parts=parts,
     )
+
+
+def _first_of_pair(digits: Digits, force: Force) -> str:
+    """The body an equal and opposite force was named on before; "" for the first of a pair."""
+    system = digits.case.system
+    ids = [each.id for each in system.forces]
+    if not force.pair or ids.index(force.pair) > ids.index(force.id):
+        return ""
+    return f"the {system.body(system.force(force.pair).body).name}"
 
 
 _CUT_PARTS = {"axial": "the axial force", "shear": "the shear force"}

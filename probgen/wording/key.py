@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from probgen.quantities.expression import evaluate, names_in
+from probgen.quantities.expression import ZERO, evaluate, names_in
 from probgen.quantities.printing import symbol_plain
 from probgen.quantities.rounding import exact
 from probgen.statics.candidate import ALONG
@@ -153,6 +153,7 @@ def _together_section(digits: Digits, step: Step, needed: list[Step]) -> Section
         paragraph(say("We take {others} out,", others=listed(names[:0:-1]))),
         Display(tuple(taken_out)),
         paragraph(say("and put this into the rest, which leaves {last} alone:", last=names[0])),
+        *_reduced(step),
         *_worked(digits, step),
     ]
     if needed:
@@ -160,6 +161,12 @@ def _together_section(digits: Digits, step: Step, needed: list[Step]) -> Section
     for each in needed:
         blocks += _worked(digits, each)
     return Section(f"{count.capitalize()} equations together", tuple(blocks))
+
+
+def _reduced(step: Step) -> Iterator[Block]:
+    """What is left of the last equation once the others are put in."""
+    if step.reduced is not None:
+        yield Display((Row((step.reduced,), "=", (ZERO,)),))
 
 
 def _worked(digits: Digits, step: Step) -> Iterator[Block]:

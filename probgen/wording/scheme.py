@@ -147,6 +147,8 @@ def _parts(plan: Plan, convention: Convention) -> Iterator[_Part]:
     if plan.branches:
         yield _Part("limit", say("which limit is reached first"))
     for find in plan.system.finds:
+        if find.form is Form.HOLDS:
+            yield _Part("limit", say("what is asked for compared with what is possible"))
         if find.form is Form.MAGNITUDE_AND_DIRECTION:
             force = letter(plan.system.element(find.quantity).symbol)
             for kind, pattern in _OF_FORCE.items():
@@ -231,14 +233,20 @@ def _force_floor(case: Case, convention: Convention) -> float:
 
 
 def intervals(case: Case, convention: Convention) -> tuple[Interval, ...]:
-    """For each asked answer the interval that earns full marks, in the order asked."""
+    """For each asked answer that is a number the interval that earns full marks, as asked."""
     return tuple(
         _direction_interval(case, convention, answer)
         if answer.angle_from_x is not None
         else _interval(case, convention, answer)
         for answer in answers(case, convention)
-        if answer.asked
+        if answer.asked and _is_number(case.system, answer)
     )
+
+
+def _is_number(system: System, answer: Answer) -> bool:
+    """Whether an answer is a number, and not a limit's name or a yes or no."""
+    owner = answer.id.replace(".magnitude", ".x").replace(".direction", ".x")
+    return owner in system.variables
 
 
 def _interval(case: Case, convention: Convention, answer: Answer) -> Interval:

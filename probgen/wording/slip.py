@@ -19,7 +19,9 @@ from probgen.quantities.formula import Relation
 from probgen.quantities.printing import plain
 from probgen.quantities.unit import TORQUE
 from probgen.statics.misstep import Misstep, wrong_values
+from probgen.statics.plan import Plan
 from probgen.statics.slip import missteps
+from probgen.statics.solution import GOVERNING
 from probgen.statics.system import Form, System
 from probgen.wording.block import Section
 from probgen.wording.case import Case
@@ -136,34 +138,41 @@ class Slip:
         return self.shown if isinstance(self.shown, str) else plain(self.shown)
 
 
-def slips(
-    case: Case, convention: Convention, known: Sequence[Misstep] | None = None
-) -> tuple[Slip, ...]:
-    """Every wrong answer that can be told from the right one: by answer, the likeliest first.
-
-    known: the template's missteps, where they have been looked for already.
-    """
-    return class_slips((case,), convention, known)[0]
+def slips(case: Case, convention: Convention) -> tuple[Slip, ...]:
+    """Every wrong answer that can be told from the right one: by answer, the likeliest first."""
+    return class_slips((case,), convention)[0]
 
 
-def class_slips(
-    cases: Sequence[Case], convention: Convention, known: Sequence[Misstep] | None = None
-) -> tuple[tuple[Slip, ...], ...]:
-    """The slips of many cases of one plan; each slip is worked once for all of them.
+def class_slips(cases: Sequence[Case], convention: Convention) -> tuple[tuple[Slip, ...], ...]:
+    """The slips of many cases of one problem; each slip is worked once for all of them."""
+    found: list[tuple[Slip, ...]] = [()] * len(cases)
+    for plan, places in _by_plan(cases):
+        own = [cases[place] for place in places]
+        for place, slipped in zip(places, _of_plan(plan, own, convention), strict=True):
+            found[place] = slipped
+    return tuple(found)
 
-    A plan to the limit that is reached first has none so far.
-    """
-    if not cases or cases[0].plan.branches:
-        return tuple(() for _ in cases)
-    plan = cases[0].plan
+
+def _by_plan(cases: Sequence[Case]) -> Iterator[tuple[Plan, list[int]]]:
+    """The plan, with the places of its cases; of several branches each case has its governing."""
+    groups: dict[int, list[int]] = {}
+    for place, case in enumerate(cases):
+        groups.setdefault(int(case.values.get(GOVERNING, 0)), []).append(place)
+    for branch, places in groups.items():
+        plan = cases[places[0]].plan
+        yield plan.branches[branch].plan if plan.branches else plan, places
+
+
+def _of_plan(
+    plan: Plan, cases: Sequence[Case], convention: Convention
+) -> Iterator[tuple[Slip, ...]]:
     given = {id: np.array([case.values[id] for case in cases]) for id in cases[0].numbers}
-    made = missteps(plan, given, convention.units) if known is None else known
+    made = missteps(plan, given, convention.units)
     ordered = sorted(made, key=lambda misstep: _RANK[misstep.slip])
     asked = _asked(plan.system)
     wrong = [_Wrong(m, _words(m, convention), _columns(m, given, asked, cases)) for m in ordered]
-    return tuple(
-        tuple(_of_case(case, convention, asked, wrong, place)) for place, case in enumerate(cases)
-    )
+    for place, case in enumerate(cases):
+        yield tuple(_of_case(case, convention, asked, wrong, place))
 
 
 def likely(found: Sequence[Slip], count: int = 3) -> tuple[Slip, ...]:

@@ -57,8 +57,8 @@ def tell_find(system: System, find: Find) -> tuple[Inline, ...]:
     if find.wording:
         return (Text(find.wording),)
     if find.form is Form.HOLDS:
-        asked = [limit.name for limit in system.limits if find.quantity in ("", limit.id)]
-        return (Text(f"whether {' or '.join(asked)}, and by what margin"),)
+        named = [limit.name for limit in system.limits if find.quantity in ("", limit.id)]
+        return (Text(f"whether {' or '.join(named)}, and by what margin"),)
     if find.form in (Form.LARGEST, Form.SMALLEST):
         return _tell_utmost(system, find)
     element = next((e for e in system.elements if e.id == find.quantity), None)

@@ -96,16 +96,16 @@ def _choice(digits: Digits, step: Step) -> Inlines:
     word, pivot = digits.convention.turning, step.equation.about
     at = [element for element in digits.case.system.elements if element.at == pivot]
     hinges = [element.name for element in at if element.kind == Kind.HINGE]
-    touching = [element.name for element in at if element.kind in _TOUCHING]
+    touching = [element for element in at if element.kind in _TOUCHING]
     if hinges:
         return say("We take {word}s about {by} {A}.", word=word, by=hinges[0], A=letter(pivot))
     if touching:
-        body = equation_noun(digits, step.equation)
+        body = digits.case.system.body(touching[0].body).name
         return say(
-            "We take {word}s about {A}, where {by} touches {body}.",
+            "We take {word}s about {A}, where {by} touches the {body}.",
             word=word,
             A=letter(pivot),
-            by=touching[0],
+            by=touching[0].name,
             body=body,
         )
     return say("We take {word}s about {A}.", word=word, A=letter(pivot))
@@ -225,7 +225,7 @@ def _angle_between(digits: Digits, term: Term) -> Inlines:
     turned = float(evaluate(between.expression, digits.case.values))
     turned += 180.0 if float(evaluate(term.link.length, digits.case.values)) < 0 else 0.0
     folded = abs((turned + 180.0) % 360.0 - 180.0)
-    shown = _degrees(digits, folded)
+    shown = _degrees(digits, folded, between.expression)
     symbolic = _folded(digits, between.expression, turned, folded)
     angle: Formula = (shown,) if symbolic is None else (*symbolic, Relation("="), shown)
     sine = Call("sin", (shown,))
@@ -235,8 +235,10 @@ def _angle_between(digits: Digits, term: Term) -> Inlines:
     return say("{angle}, and {same}", angle=angle, same=(sine, Relation("="), ratio))
 
 
-def _degrees(digits: Digits, value: float) -> Number:
-    """An angle made of given ones, without zeros it does not need."""
+def _degrees(digits: Digits, value: float, expression: Expression) -> Number:
+    """An angle made of given ones, without zeros it does not need; a given one as it was given."""
+    if isinstance(expression, Name) and digits.is_data(expression.id):
+        return digits.data(expression.id)
     short = exact(value)
     few = len(short.as_tuple().digits) <= digits.convention.figures
     return (

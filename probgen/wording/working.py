@@ -12,6 +12,7 @@ from probgen.quantities.expression import (
     Name,
     Number,
     Quotient,
+    Root,
     Sum,
     evaluate,
     names_in,
@@ -65,6 +66,11 @@ def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iter
         yield Row((left,), "=", result(digits, id))
         return
     printed = digits.put_in(expression, guard)
+    if isinstance(expression, Root):
+        yield Row((left,), "=", result(digits, id))
+        return
+    if isinstance(expression, Call) and expression.function in _DIRECT:
+        yield Row((Call(_DIRECT[expression.function], (left,)),), "=", expression.arguments)
     yield Row((left,), "=", (expression,))
     if not lone_number(printed):
         yield Row((), "=", (printed,))
@@ -111,4 +117,5 @@ def _one(digits: Digits, printed: Expression, guard: int) -> Expression:
     return digits.carried(float(evaluate(printed, {})), dimension, guard)
 
 
+_DIRECT = {"asin": "sin", "acos": "cos", "atan": "tan"}
 _NO_NAMES: Mapping[str, Dimension] = {}

@@ -1,8 +1,8 @@
 import pytest
 
 from probgen.bank.bank import default_bank, find_template, read_bank
-from probgen.bank.supplied import supplied
 from probgen.bank.fault import InputError
+from probgen.bank.supplied import supplied
 from probgen.statics.system import Kind
 
 # Relied on from outside: ids, givens with units, and what is asked.

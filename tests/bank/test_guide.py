@@ -16,7 +16,7 @@ from probgen.bank.reading import read_template
 GUIDE = Path(__file__).parents[2] / "templates" / "README.md"
 BLOCKS = re.findall(r"^```toml\n(.*?)^```", GUIDE.read_text(encoding="utf-8"), re.M | re.S)
 FIRST = BLOCKS[:3]
-SOMETHING_ASKED = '[[find]]\nquantity = "x"\n'
+SOMETHING_ASKED = '[[find]]\nvalue = "L"\nsymbol = "y"\nname = "a length"\nunit = "m"\n'
 
 
 def completed(block):

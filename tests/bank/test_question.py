@@ -41,6 +41,25 @@ def test_the_statement_may_name_what_is_worked_out(spoilt):
     assert "n" in system_of(text).variables
 
 
+def test_a_single_force_may_be_asked_with_its_direction(shelf):
+    system = system_of(shelf.replace('quantity = "T"', 'quantity = "T"\nas = "components"'))
+    found = {d.variable: d.expression for d in system.definitions}
+    assert found["T.x"] == parse("-T*cos(theta)", scope_of(system))
+    assert found["T.y"] == parse("T*sin(theta)", scope_of(system))
+    assert system.finds[0] == Find("T", Form.COMPONENTS)
+
+
+def test_several_forces_may_be_taken_together(shelf):
+    system = system_of(
+        shelf + '[[find]]\nresultant = ["T", "W_t"]\nsymbol = "F"\nname = "cable and tree"'
+    )
+    found = {d.variable: d.expression for d in system.definitions}
+    assert found["F.y"] == parse("T*sin(theta) - W_t", scope_of(system))
+    element = system.element("F")
+    assert (element.name, element.body, element.forces) == ("the cable and tree", "shelf", ())
+    assert system.finds[-1] == Find("F", Form.MAGNITUDE_AND_DIRECTION)
+
+
 FORMS = [
     ('quantity = "T"\nas = "largest"', Find("T", Form.LARGEST)),
     ('quantity = "W_t"\nas = "smallest"', Find("W_t", Form.SMALLEST)),
@@ -92,6 +111,10 @@ SPOILT = [
     ('as = "holds"', "as", "a limit that can be reached"),
     ('quantity = "R"\nas = "largest"', "as", "one of magnitude and direction"),
     ('quantity = "T"\nas = ""', "as", "one of value"),
+    ('resultant = ["T", "R"]\nsymbol = "F"\nname = "n"', "resultant[1]", "the forces R.x"),
+    ('resultant = ["T"]\nsymbol = "R"\nname = "n"', "symbol", "that no other element has"),
+    ('resultant = ["T"]\nsymbol = "L"\nname = "n"', "symbol", "that nothing else has"),
+    ('resultant = ["T"]\nsymbol = "F"', "name", "what exerts it"),
     ("centre_of_mass = []", "centre_of_mass", "a list of 1 to"),
     ('centre_of_mass = ["W_s", "T"]', "centre_of_mass[1]", "one of the weights W_s, W_t"),
     ('centre_of_mass = ["W_s"]\nunit = "kg"', "unit", "a unit of length"),

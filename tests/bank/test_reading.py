@@ -155,11 +155,18 @@ def test_an_unknown_may_be_a_position(spoilt):
 
 def test_an_unknown_has_the_bounds_an_author_states(spoilt):
     unknown = '[unknown]\nx = { name = "place", unit = "cm", from = -20, to = 150 }\n'
-    read = read_template(spoilt("[points]", unknown + "[points]"), "s.toml")
-    variable = read.system.variables["x"]
+    text = spoilt("[points]", unknown + '[points]\nX = ["x", 0]')
+    variable = read_template(text, "s.toml").system.variables["x"]
     assert (variable.low, variable.high) == (-0.2, 1.5)
     with pytest.raises(InputError, match="a value above from, which is 160"):
-        read_template(spoilt("[points]", unknown.replace("-20", "160") + "[points]"), "s.toml")
+        read_template(text.replace("-20", "160"), "s.toml")
+
+
+def test_an_unknown_that_nothing_uses_is_a_mistake(spoilt):
+    unknown = '[unknown]\nx = { name = "place", unit = "m" }\n'
+    (fault,) = faults_of(spoilt("[points]", unknown + "[points]"))
+    assert fault.field == "unknown.x"
+    assert fault.mend == "use it, or leave it out"
 
 
 PLACES = [
@@ -263,7 +270,7 @@ SPOILT = [
     ('mass = "m"', 'mas = "m"\nmass = "m"', "weight[0].mas", 'did you mean "mass"?'),
     ('quantity = "T"', 'quantity = "S"', "find[0].quantity", "one of"),
     ('quantity = "T"', 'quantity = "L"', "find[0].quantity", "one of"),
-    ('quantity = "T"', 'quantity = "T"\nas = "components"', "find[0].as", "one of value"),
+    ('quantity = "T"', 'quantity = "T"\nas = "parts"', "find[0].as", "one of value"),
     ('"magnitude and direction"', '"size"', "find[1].as", "one of magnitude and direction"),
     ('that = "T < 1500 N"', 'that = "T"', "require[0].that", "one of < <= > >="),
     ('that = "T < 1500 N"', 'that = "T < 1500"', "require[0].that", "compared with"),

@@ -30,7 +30,7 @@ PUBLISHED = ROOT / "tests" / "published"
 STRUT = PUBLISHED / "up1-12.2-cyu8.toml"  # University Physics vol. 1, check your understanding 12.8
 LADDER = PUBLISHED / "up1-12.2-ex5.toml"  # University Physics vol. 1, example 12.5
 ARM = PUBLISHED / "cp2e-9.6-ex4.toml"  # College Physics 2e, example 9.4
-LAMP = PUBLISHED / "cp2e-4.7-ex8.toml"  # College Physics 2e, example 4.8
+ROPES = PUBLISHED / "cp2e-4.7-p42.toml"  # College Physics 2e, section 4.7, problem 42
 METHODS = [Method("arm"), Method("components"), Method("angle", "clockwise")]
 OWN = sorted(ROOT.glob("templates/*/*.toml"))
 
@@ -172,17 +172,16 @@ def numbers(made: tuple[Misstep, ...], given: dict[str, Value]) -> set[tuple[str
 
 
 def test_equations_solved_together() -> None:
-    """Two wires that hold a lamp, the sine and cosine of the left one exchanged in both balances."""
-    plan, given = problem(LAMP)
+    """A person on two ropes, sine and cosine of the first one exchanged in both balances."""
+    plan, given = problem(ROPES)
     assert any(step.partners for step in plan.steps)
-    a, b, load = (float(np.ravel(given[id])[0]) for id in ("a", "b", "m"))
-    a, b = np.radians(a), np.radians(b)
-    matrix = [[-np.sin(a), np.cos(b)], [np.cos(a), np.sin(b)]]
-    left, right = np.linalg.solve(matrix, [0.0, load * 9.8])
-    values = numbers(made(LAMP), given)
-    for id, size in (("T_1", left), ("T_2", right)):
-        near = [v for slip, way, q, v in values if (slip, way, q) == ("sin_cos_swap", "one", id)]
-        assert any(value == pytest.approx(abs(size), rel=1e-6) for value in near)
+    lean, slope, mass = (float(np.ravel(given[id])[0]) for id in ("a", "b", "m"))
+    lean, slope = np.radians(lean), np.radians(slope)
+    matrix = [[-np.cos(lean), np.cos(slope)], [np.sin(lean), np.sin(slope)]]
+    sizes = np.linalg.solve(matrix, [0.0, mass * 9.8])
+    for id, size in zip(("T_1", "T_2"), sizes, strict=True):
+        values = found(ROPES, "sin_cos_swap", "one", id)
+        assert any(value == pytest.approx(abs(size), rel=1e-9) for value in values)
 
 
 def test_friction_at_its_limit() -> None:

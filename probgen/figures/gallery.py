@@ -1,0 +1,122 @@
+"""Every part that figures are put together from, each as a small scene under its name."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Final
+
+from probgen.figures import limb, parts, person
+from probgen.figures.axes import axes, turning
+from probgen.figures.ground import Surface, fulcrum, hatched, lug, roller
+from probgen.figures.scene import LIGHT, MEDIUM, Scene, Shape, composed, heading
+
+_ADULT: Final = 64.0  # pt
+_SLOPE: Final = heading(68.0)
+
+_Named = tuple[str, Iterable[Shape]]
+
+
+def part_scenes() -> tuple[tuple[str, Scene], ...]:
+    """Name and scene of every part, in the order of a contact sheet."""
+    groups = (_bodies(), _people(), _limbs(), _loads(), _lines(), _supports(), _signs())
+    return tuple((name, composed(shapes)) for group in groups for name, shapes in group)
+
+
+def _bodies() -> tuple[_Named, ...]:
+    return (
+        ("beam", parts.bar((0j, 70 + 0j), 3.0, "")),
+        ("bent lever", parts.bar((-40 + 0j, 0j, 35j), 3.0, "")),
+        ("ladder", parts.ladder((0j, 70 * _SLOPE), 3.2, "", (0j, 0j))),
+        ("particle", (parts.ring(0j, ""),)),
+        ("wheel", parts.wheel(0j, 16.0, "")),
+        ("pulley", parts.pulley(0j, 10.0, "")),
+    )
+
+
+def _people() -> tuple[_Named, ...]:
+    rungs = parts.ladder((-12 * _SLOPE, 66 * _SLOPE), 3.2, "", (0j, 0j))
+    on = _SLOPE * 1j
+    return (
+        ("person", person.standing(0j, _ADULT, "")),
+        ("child", person.standing(0j, 0.69 * _ADULT, "")),
+        ("seated", (*person.seated(0j, _ADULT, 1, ""), *parts.bar((-25 - 3j, 35 - 3j), 3.0, ""))),
+        ("climber", (*rungs, *person.climbing(on * 3.2, _SLOPE, on, _ADULT, ""))),
+        ("hanging", person.hanging(0j, _ADULT, "")),
+        ("holding", person.holding(0j, _ADULT, 1, "")),
+    )
+
+
+def _limbs() -> tuple[_Named, ...]:
+    return (
+        ("upper arm, forearm, hand", (
+            *limb.bone(0j, 58j, ""), *limb.joint(0j, 4.0, ""), *limb.forearm(0j, 95 + 0j, ""),
+        )),
+        ("thigh, lower leg, foot", (
+            *limb.bone(0j, -58 + 0j, "", 1.3), *limb.joint(0j, 4.0, ""),
+            *limb.lower_leg(0j, 75 * heading(-60.0), ""),
+        )),
+        ("head and neck", limb.head(0j, 22.0, 1, "")),
+        ("muscle", limb.muscle(0j, 60j, "")),
+    )  # fmt: skip
+
+
+def _loads() -> tuple[_Named, ...]:
+    return (
+        ("crate", parts.crate(0j, 30.0, 20.0, "")),
+        ("hung crate", parts.hung_block(0j, 12.0, 30.0, 20.0, "")),
+        ("sign", parts.hung_sign(0j, 36.0, 18.0, "")),
+        ("lamp", parts.lamp(0j, 12.0, "")),
+        ("bucket", parts.bucket(0j, 12.0, 1.0, "")),
+        ("plant", parts.plant(0j, "")),
+        ("tree", parts.tree(0j, 48.0, "")),
+        ("ball", parts.ball(0j, 7.0, "")),
+        ("cuff", (*parts.bar((-25 + 0j, 25 + 0j), 4.0, ""), *parts.cuff(0j, 1 + 0j, 4.0, ""))),
+        ("centre of mass", parts.centre_mark(0j, "")),
+        ("even load", parts.spread(0j, 70 + 0j, -90.0, (15.0, 15.0), "")),
+        ("growing load", parts.spread(0j, 70 + 0j, -90.0, (0.0, 22.0), "")),
+    )
+
+
+def _lines() -> tuple[_Named, ...]:
+    return (
+        ("cable", parts.cable(0j, 45 + 30j, "")),
+        ("two strands", parts.strands(0j, 45j, 2, "")),
+        ("spring", parts.spring(0j, 50 + 0j, "")),
+        ("strut", parts.strut(0j, 45 + 30j, "")),
+        ("broken off", limb.break_mark(0j, 0.0, 4.0, "")),
+        ("section", (
+            *parts.bar((-22 + 0j, 22 + 0j), 3.0, ""), *parts.section(0j, 1 + 0j, 3.0, ""),
+        )),
+    )  # fmt: skip
+
+
+def _supports() -> tuple[_Named, ...]:
+    floor, wall = Surface(0j, 90.0, 30.0, 30.0), Surface(-11 + 0j, 0.0, 18.0, 18.0)
+    beam = parts.bar((0j, 40 + 0j), 3.0, "")
+    incline = Surface(20 * heading(30.0), 120.0, 20.0, 55.0)
+    return (
+        ("hinge on a wall", (*lug(0j, -11 + 0j, ""), *hatched(wall))),
+        ("hinge on the ground", (*lug(11j, 0j, ""), *hatched(floor))),
+        ("built-in end", (
+            *beam, *parts.built_in(0j, 1 + 0j, 3.0, ""), *hatched(Surface(0j, 0.0, 18.0, 18.0)),
+        )),
+        ("fulcrum", (*fulcrum(17j, 17.0, ""), *hatched(floor))),
+        ("roller", (*roller(7.2j, 90.0, ""), *hatched(floor))),
+        ("ground", hatched(floor)),
+        ("joint pin", (
+            *parts.bar((-35 + 0j, -2.4 + 0j), 3.0, ""), parts.pin(0j, ""),
+            *parts.bar((2.4 + 0j, 35 + 0j), 3.0, ""),
+        )),
+        ("inclined plane", (
+            *hatched(incline), *parts.wedge(0j, 65.0, 37.5, ""),
+        )),
+    )  # fmt: skip
+
+
+def _signs() -> tuple[_Named, ...]:
+    return (
+        ("couple", turning(0j, 11.0, 1, MEDIUM, "")),
+        ("axes", axes(0j, 1)),
+        ("axes of a particle", axes(0j, 0)),
+        ("other rotation", turning(0j, 11.0, -1, LIGHT, "")),
+    )

@@ -1,0 +1,192 @@
+"""What pulls or pushes along a line in a situation: cables, ropes, springs, struts, muscles."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Final
+
+from probgen.figures import limb, parts
+from probgen.figures.ground import Surface
+from probgen.figures.scene import MEDIUM, REFERENCE, Spot, bearing, circle, dot, heading, line
+from probgen.quantities.expression import Expression, Number, Product, names_in
+from probgen.statics.system import Element, Kind
+
+if TYPE_CHECKING:
+    from probgen.figures.support import Supports
+
+_REACH: Final = 16.5  # a wall this near a line's end holds it, pt
+_FACE: Final = 14.0  # how far a face reaches beyond what it holds, pt
+_RISE: Final = 1.0  # the highest a cable is followed to its wall, in lengths of its body
+_BROKEN: Final = 0.6  # how high one that rises further is drawn
+_RUN: Final = 0.5  # how far a cable without a wall is followed, in lengths of its body
+_PULLEY: Final = 9.0  # radius of a pulley, pt
+_DRAWN: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT)
+
+
+def draw_lines(supports: Supports) -> None:
+    """Draw every line once; one between two bodies is told by the forces of both."""
+    system = supports.measured.system
+    done: set[str] = set()
+    ropes: dict[tuple[str, str], list[Element]] = {}
+    for element in system.elements:
+        if not element.forces or done & set(element.forces):
+            continue
+        done |= {system.force(id).pair for id in element.forces}
+        if element.kind == Kind.ROPE:
+            ropes.setdefault((element.body, element.at), []).append(element)
+        elif element.kind in _DRAWN:
+            _draw(supports, element, supports.rest(element))
+        elif element.kind == Kind.MUSCLE:
+            _muscle(supports, element)
+    for pulls in ropes.values():
+        _rope(supports, pulls)
+
+
+def _rope(supports: Supports, pulls: Sequence[Element]) -> None:
+    """A rope's pulls at one point: over a pulley when it leaves that point two ways."""
+    ways = [supports.measured.direction_of(pull) for pull in pulls]
+    known = [heading(way) for way in ways if way is not None]
+    turned = sum(known, 0j)
+    if len(known) != 2 or abs(turned) < 0.2:
+        for pull in pulls:
+            _draw(supports, pull, supports.rest(pull))
+        return
+    centre = supports.spot(pulls[0].at)
+    supports.field.add(*parts.pulley(centre, _PULLEY, f"pulley:{pulls[0].at}"))
+    for side, (pull, unit) in zip((1, -1), zip(pulls, known, strict=True), strict=True):
+        leaves = unit * 1j
+        across = dot(leaves, turned)
+        if abs(across) < 0.05:
+            leaves *= side  # both parts run the same way, one on either side
+        elif across > 0:
+            leaves = -leaves  # the rope lies on the wheel's far side
+        _draw(supports, pull, centre + leaves * _PULLEY, leaves * _PULLEY)
+
+
+def _draw(supports: Supports, element: Element, start: Spot, aside: complex = 0j) -> None:
+    """One line from its start to where it is fixed; aside: its shift from the point it is at."""
+    tag = f"{element.kind}:{element.id}"
+    way = _way(supports, element)
+    if _has_far_end(supports, element):
+        end = supports.spot(element.toward) + aside
+        _stroke(supports, element, start, end, tag)
+        if not supports.inner(element):
+            _anchor(supports, end, bearing(end - start), tag)
+        return
+    if way is None:
+        return
+    hit = _wall_hit(supports, start, way, element)
+    run = max(_RUN * supports.size(element.body), 34.0)
+    end = hit or start + heading(way) * run
+    if hit is None:
+        if heading(way).imag > 0.01 or element.kind != Kind.CABLE:
+            _anchor(supports, end, way, tag)
+        else:
+            supports.field.add(*limb.break_mark(end, way, 2.0, tag))
+    _stroke(supports, element, start, end, tag)
+
+
+def _stroke(supports: Supports, element: Element, start: Spot, end: Spot, tag: str) -> None:
+    if element.kind == Kind.SPRING:
+        shapes = parts.spring(start, end, tag)
+    elif element.kind == Kind.STRUT:
+        shapes = parts.strut(start, end, tag)
+    else:
+        count = _strands(supports.measured.system.force(element.forces[0]).magnitude)
+        shapes = (
+            parts.strands(start, end, count, tag) if count > 1 else parts.cable(start, end, tag)
+        )
+    supports.field.add(*shapes)
+
+
+def _strands(magnitude: Expression) -> int:
+    """How many strands of a rope pull: the number its tension is multiplied by."""
+    match magnitude:
+        case Product((Number(value, None), _)) if 1 < value <= 6 and value == int(value):
+            return int(value)
+        case _:
+            return 1
+
+
+def _way(supports: Supports, element: Element) -> float | None:
+    """The direction a line leaves its point in (degrees): behind it when it pushes."""
+    direction = supports.measured.direction_of(element)
+    if direction is None:
+        return None
+    return (direction + 180.0) % 360.0 if _pushes(supports, element) else direction
+
+
+def _pushes(supports: Supports, element: Element) -> bool:
+    if element.kind != Kind.SPRING:
+        return element.kind == Kind.STRUT
+    system = supports.measured.system
+    held = names_in(system.force(element.forces[0]).magnitude)
+    for definition in system.definitions:
+        if definition.variable in held:
+            held |= names_in(definition.expression)
+    return any("compress" in system.variables[id].name for id in held if id in system.variables)
+
+
+def _has_far_end(supports: Supports, element: Element) -> bool:
+    """Whether the point a line runs toward is named, and another than its own."""
+    if not element.toward:
+        return False
+    return abs(supports.spot(element.toward) - supports.spot(element.at)) > 1.0
+
+
+def _wall_hit(
+    supports: Supports, start: Spot, direction: float, element: Element
+) -> Spot | None:
+    """Where a line meets a wall; one that would rise too high is drawn broken off."""
+    unit = heading(direction)
+    for place, surface in enumerate(supports.surfaces):
+        closing = dot(unit, heading(surface.normal))
+        if closing > -0.05 or 60.0 < surface.normal < 120.0:
+            continue  # it runs away from this face, or down to the ground
+        if surface.height(start) <= 0:
+            continue
+        reach = -surface.height(start) / closing
+        size, rise = supports.size(element.body), abs(unit.imag) * reach
+        if rise > _RISE * size:
+            end = start + unit * reach * _BROKEN * size / rise
+            more = end + unit * 13.0
+            supports.field.add(line(end, more, REFERENCE, f"beyond:{element.id}"))
+            return end
+        supports.surfaces[place] = surface.covering(start + unit * reach, _FACE)
+        return start + unit * reach
+    return None
+
+
+def _anchor(supports: Supports, end: Spot, direction: float, tag: str) -> None:
+    """Fix a line's far end to a wall nearby, or to a ceiling or wall of its own."""
+    for place, surface in enumerate(supports.surfaces):
+        if abs(surface.height(end)) <= _REACH:
+            face = end - heading(surface.normal) * surface.height(end)
+            supports.surfaces[place] = surface.covering(face, _FACE)
+            if abs(face - end) > 0.5:
+                supports.field.add(line(face, end, MEDIUM, tag), circle(end, 1.5, MEDIUM, tag))
+            return
+    # A line that rises ends at a ceiling, unless it is nearly level.
+    level = abs(heading(direction).imag) < 0.3
+    normal = round((direction + 180.0) / (180.0 if level else 90.0)) * (180.0 if level else 90.0)
+    if not level and heading(direction).imag > 0:
+        normal = 270.0
+    supports.surfaces.append(Surface(end, normal % 360.0, _FACE, _FACE))
+
+
+def _muscle(supports: Supports, element: Element) -> None:
+    start, tag = supports.spot(element.at), f"muscle:{element.id}"
+    if _has_far_end(supports, element):
+        supports.field.add(*limb.muscle(start, supports.spot(element.toward), tag))
+        return
+    direction = supports.measured.direction_of(element)
+    if direction is None:
+        return
+    reach = 0.55 * supports.size(element.body)
+    unit = heading(direction)
+    joints = [e for e in supports.measured.system.elements if e.kind == Kind.HINGE]
+    for joint in joints:  # it ends where it comes over the joint
+        across = (supports.spot(joint.at) - start).real
+        if across * unit.real > 0 and abs(unit.real) * reach > abs(across) - 4.0:
+            reach = max((abs(across) - 4.0) / abs(unit.real), 16.0)
+    supports.field.add(*limb.muscle(start, start + unit * reach, tag))

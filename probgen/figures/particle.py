@@ -1,0 +1,149 @@
+"""Particles in a situation: a block where it rests or is pushed, a ring or knot where lines meet."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from probgen.figures import parts, person
+from probgen.figures.load import PERSON, manner_of
+from probgen.figures.metrics import extent
+from probgen.figures.scene import Shape, Spot, Text, circle, dot, heading, polygon
+from probgen.figures.scene import MEDIUM
+from probgen.figures.survey import Survey, mass_name
+from probgen.quantities.expression import Name, Number
+from probgen.statics.system import Body, Element, Kind
+
+_APART: Final = 92.0  # between particles that do not touch, pt
+_LINES: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE)
+_SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """A particle drawn with an extent: half its width and height (pt), and how it is turned.
+
+    up: unit step square to what it rests on; shape: "crate", "ball" or "person".
+    """
+
+    half: complex
+    up: complex
+    shape: str
+
+    def reach(self, way: complex) -> float:
+        """From the middle to the edge in a direction (pt)."""
+        if self.shape == "ball":
+            return self.half.real
+        out, along = abs(dot(way, self.up)), abs(dot(way, self.up * -1j))
+        return min(
+            self.half.imag / out if out > 1e-9 else math.inf,
+            self.half.real / along if along > 1e-9 else math.inf,
+        )
+
+    def depth(self, normal: complex) -> float:
+        """From the middle back to the face it touches (pt)."""
+        return self.reach(-normal)
+
+    def drawn(self, spot: Spot, tag: str) -> tuple[Shape, ...]:
+        """Its strokes about a spot."""
+        if self.shape == "ball":
+            return (circle(spot, self.half.real, MEDIUM, tag),)
+        if self.shape == "person":
+            feet = spot - 1j * self.half.imag
+            return person.standing(feet, 2 * self.half.imag, tag)
+        w, h = self.up * -1j * self.half.real, self.up * self.half.imag
+        return (polygon((spot - w - h, spot + w - h, spot + w + h, spot - w + h), MEDIUM, tag),)
+
+
+def blocks_of(
+    measured: Survey, depicts: Mapping[str, str], givens: Mapping[str, Number]
+) -> dict[str, Block]:
+    """The particles drawn as blocks: those that rest on something, or that no line holds."""
+    found = {}
+    for body in measured.system.bodies:
+        if len(body.outline) != 1:
+            continue
+        elements = [e for e in measured.system.elements if e.body == body.id]
+        weighs = any(e.kind == Kind.WEIGHT for e in elements)
+        rests = [e for e in elements if e.kind in _SURFACES]
+        held = any(e.kind in _LINES for e in elements)
+        if weighs and (rests or not held):
+            found[body.id] = _block(measured, body, elements, rests, depicts, givens)
+    return found
+
+
+def _block(
+    measured: Survey, body: Body, elements: list[Element], rests: list[Element],
+    depicts: Mapping[str, str], givens: Mapping[str, Number],
+) -> Block:  # fmt: skip
+    weights = [e for e in elements if e.kind == Kind.WEIGHT]
+    shown = " ".join((body.name, depicts.get(body.id, ""), *(depicts.get(e.id, "") for e in weights)))
+    part, _ = manner_of(shown)
+    up = 1j
+    if rests and rests[0].surface is not None:
+        up = heading(measured.number(rests[0].surface))
+        up = 1j if up.imag < -0.01 else up
+    if part in ("person", "rider") and abs(up.real) < 0.1:
+        return Block(complex(11.0, 29.0), 1j, "person")
+    room = extent(_text(measured, weights[0], givens))
+    width, height = room.width + 9.0, room.height + room.depth + 9.0
+    turn = abs(up.real)
+    across, high = width * abs(up.imag) + height * turn, width * turn + height * abs(up.imag)
+    if part == "ball":
+        return Block(complex(1, 1) * 0.5 * math.hypot(width, height), up, "ball")
+    return Block(complex(max(across, 24.0), max(high, 16.0)) / 2, up, "crate")
+
+
+def _text(measured: Survey, weight: Element, givens: Mapping[str, Number]) -> Text:
+    mass = mass_name(measured.system, weight)
+    return givens.get(mass.id, mass) if mass else Name(weight.id, weight.symbol)
+
+
+def shifts_of(measured: Survey, blocks: Mapping[str, Block]) -> dict[str, complex]:
+    """How far the points of particles are moved on paper (pt), so that none hides another.
+
+    What rests on another particle is set on it; what only shares its place is set beside it.
+    """
+    bodies = [body for body in measured.system.bodies if len(body.outline) == 1]
+    shifts: dict[str, complex] = {}
+    placed: list[Body] = []
+    below = _carriers(measured)
+    for body in sorted(bodies, key=lambda each: _level(each.id, below)):
+        point = body.outline[0]
+        carrier = next((b for b in placed if b.id == below.get(body.id)), None)
+        if carrier and body.id in blocks and carrier.id in blocks:
+            lift = blocks[carrier.id].half.imag + blocks[body.id].half.imag
+            base = measured.places[carrier.outline[0]] - measured.places[point]
+            if abs(base) < 1e-9:
+                shifts[point] = shifts.get(carrier.outline[0], 0j) + lift * 1j
+        else:
+            same = [b for b in placed if _together(measured, b, body)]
+            if same:
+                shifts[point] = complex(_APART * len(same), 0.0)
+        placed.append(body)
+    return shifts
+
+
+def _together(measured: Survey, one: Body, other: Body) -> bool:
+    return abs(measured.places[one.outline[0]] - measured.places[other.outline[0]]) < 1e-9
+
+
+def _carriers(measured: Survey) -> dict[str, str]:
+    """The body that each body stands on, where it stands on one."""
+    system = measured.system
+    found = {}
+    for force in system.forces:
+        upward = force.pair and force.kind in _SURFACES and force.part == "normal"
+        if upward and heading(measured.number(force.direction)).imag > 0.3:
+            found[force.body] = system.force(force.pair).body
+    return found
+
+
+def _level(body: str, below: Mapping[str, str]) -> int:
+    """How many bodies are under one."""
+    count = 0
+    while body in below and count < 20:
+        body, count = below[body], count + 1
+    return count

@@ -1,0 +1,144 @@
+"""Closed forms from a computer algebra system, for equations no form of our own fits.
+
+Everything in the equation that does not hold the unknown is given to sympy as one letter, so that
+its answer is short, and put back afterwards.
+"""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import TYPE_CHECKING, Final
+
+from probgen.quantities.expression import (
+    Call,
+    Expression,
+    Lump,
+    Name,
+    Number,
+    Power,
+    Product,
+    Quotient,
+    Root,
+    Sum,
+    names_in,
+    over,
+    times,
+    total,
+)
+
+if TYPE_CHECKING:
+    import sympy
+
+_MOST_OPERATIONS: Final = 14
+"""A closed form with more operations than this is no help on paper."""
+
+
+def closed_forms(expression: Expression, unknown: str) -> tuple[Expression, ...]:
+    """Roots of a polynomial or radical equation expression = 0; none where there is no short one.
+
+    The unknown must stand outside sines and the like, and is taken to be positive.
+    """
+    import sympy  # heavy, and seldom needed
+
+    letters: dict[sympy.Symbol, Expression] = {}
+    wanted = sympy.Symbol("x", positive=True)
+    try:
+        written = _to_sympy(expression, unknown, wanted, letters)
+        roots = sympy.solve(written, wanted)
+    except (_NotAlgebraicError, NotImplementedError):
+        return ()
+    short = [root for root in roots if root.count_ops() <= _MOST_OPERATIONS]
+    found = (_from_sympy(root, letters) for root in short)
+    return tuple(root for root in found if root is not None)
+
+
+class _NotAlgebraicError(Exception):
+    pass
+
+
+def _to_sympy(
+    expression: Expression,
+    unknown: str,
+    wanted: sympy.Symbol,
+    letters: dict[sympy.Symbol, Expression],
+) -> sympy.Expr:
+    import sympy
+
+    def inner(part: Expression) -> sympy.Expr:
+        return _to_sympy(part, unknown, wanted, letters)
+
+    if unknown not in names_in(expression):
+        if isinstance(expression, Number) and expression.unit is None:
+            return sympy.Rational(str(expression.value))
+        for letter, meaning in letters.items():
+            if meaning == expression:
+                return letter
+        letter = sympy.Symbol(f"q{len(letters)}", positive=True)
+        letters[letter] = expression
+        return letter
+    match expression:
+        case Name():
+            return wanted
+        case Lump(part):
+            return inner(part)
+        case Sum(terms):
+            return sympy.Add(*(sign * inner(term) for sign, term in terms))
+        case Product(factors):
+            return sympy.Mul(*map(inner, factors))
+        case Quotient(top, bottom):
+            return inner(top) / inner(bottom)
+        case Power(base, exponent):
+            return inner(base) ** exponent
+        case Call("sqrt", (part,)):
+            return sympy.sqrt(inner(part))
+        case Call("hypot", (one, two)):
+            return sympy.sqrt(inner(one) ** 2 + inner(two) ** 2)
+        case Number() | Call() | Root():
+            raise _NotAlgebraicError
+
+
+def _from_sympy(root: sympy.Expr, letters: dict[sympy.Symbol, Expression]) -> Expression | None:
+    """The root as an expression of ours; None where it holds something we do not print."""
+    import sympy
+
+    if root in letters:
+        return letters[root]
+    if root.is_Rational:
+        top, bottom = Number(Decimal(int(root.p))), Number(Decimal(int(root.q)))
+        return over(top, bottom)
+    if root.is_Add:
+        return _sum(root, letters)
+    if root.is_Mul:
+        return _product(root, letters)
+    if isinstance(root, sympy.Pow):
+        base = _from_sympy(root.base, letters)
+        if base is None:
+            return None
+        if root.exp == sympy.Rational(1, 2):
+            return Call("sqrt", (base,))
+        return Power(base, int(root.exp)) if root.exp.is_Integer and root.exp > 1 else None
+    return None
+
+
+def _sum(root: sympy.Expr, letters: dict[sympy.Symbol, Expression]) -> Expression | None:
+    terms: list[tuple[int, Expression]] = []
+    for argument in root.args:
+        sign = -1 if argument.could_extract_minus_sign() else 1
+        term = _from_sympy(sign * argument, letters)
+        if term is None:
+            return None
+        terms.append((sign, term))
+    return total(*sorted(terms, key=lambda pair: -pair[0]))
+
+
+def _product(root: sympy.Expr, letters: dict[sympy.Symbol, Expression]) -> Expression | None:
+    import sympy
+
+    sign = -1 if root.could_extract_minus_sign() else 1
+    above, below = sympy.fraction(sign * root)
+    if below != 1:
+        top, bottom = _from_sympy(above, letters), _from_sympy(below, letters)
+        return None if top is None or bottom is None else total((sign, over(top, bottom)))
+    factors = [_from_sympy(argument, letters) for argument in above.args]
+    known = [factor for factor in factors if factor is not None]
+    return total((sign, times(*known))) if len(known) == len(factors) else None
