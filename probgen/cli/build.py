@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
+
+if TYPE_CHECKING:
+    from probgen.course.build import Built
 
 
 @click.command()
@@ -16,24 +20,43 @@ import click
 )
 @click.option("--seed", help="Any text; the numbers of every student follow from it.")
 @click.option("--workers", type=click.IntRange(min=1), help="Processes at a time; all cores.")
-def build(source: Path, out: Path | None, seed: str | None, workers: int | None) -> None:
+@click.option(
+    "--cluster", metavar="tcp://HOST:PORT", default="", help="Work on a Dask cluster's machines."
+)
+@click.option("--quiet", is_flag=True, help="Show no progress and no summary.")
+def build(
+    source: Path, out: Path | None, seed: str | None, workers: int | None, cluster: str, quiet: bool
+) -> None:
     """Build sheets, keys and answers for a class.
 
     SET.toml is a set file, or the record.json of an earlier build, which is made again as it was.
+
+    What a stopped build has printed is kept: the same command goes on with it.
     """
     from probgen.cli.progress import progress
     from probgen.course.build import build_record, build_set
+    from probgen.course.crew import Crew
 
     again = source.suffix == ".json"
     if again and seed is not None:
         raise click.UsageError("a record has its own seed; leave out --seed")
     name = source.resolve().parent.name if again else source.stem
     out = out or Path("output") / name
-    with progress() as report:
+    crew = Crew(workers, cluster)
+    with progress(quiet) as report:
         if again:
-            built = build_record(source, out, workers, report)
+            built = build_record(source, out, crew, report)
         else:
-            built = build_set(source, out, seed, workers, report)
+            built = build_set(source, out, seed, crew, report)
+    show_built(built, quiet)
+
+
+def show_built(built: Built, quiet: bool) -> None:
+    """Tells what was built; ends with exit code 3 when something of it is missing."""
     for remark in built.remarks:
         click.echo(f"remark: {remark}", err=True)
-    click.echo(built.summary)
+    if not quiet:
+        click.echo(built.summary)
+    if built.losses:
+        click.echo(built.shortfall, err=True)
+        raise click.exceptions.Exit(3)

@@ -6,6 +6,8 @@ from pathlib import Path
 
 import click
 
+from probgen.cli.build import show_built
+
 
 @click.command()
 @click.option(
@@ -21,12 +23,13 @@ def demo(out: Path, students: int, workers: int | None) -> None:
     """Build a demonstration class of invented students."""
     from probgen.cli.progress import progress
     from probgen.course.build import build_set
+    from probgen.course.crew import Crew
     from probgen.course.demo import write_demo
 
     set_file = write_demo(out, students)
     with progress() as report:
-        built = build_set(set_file, out, None, workers, report)
-    click.echo(built.summary)
+        built = build_set(set_file, out, None, Crew(workers), report)
+    show_built(built, quiet=False)
     click.echo(
         f"\nThe set file {set_file} and the class list beside it are yours to edit; then:\n"
         f"  {_program()} build {set_file} --out output/my-class"

@@ -1,7 +1,7 @@
 """The command line: its commands, and the one place where failures become messages and exit codes.
 
-0 done; 1 the input is wrong; 2 wrong usage (click's own); 3 something outside failed.  No traceback
-reaches a user for any of these.  Everything heavy is imported by a command when it runs.
+0 done; 1 the input is wrong; 2 wrong usage (click's own); 3 something outside failed;
+130 Ctrl-C.  No traceback reaches a user for any of these.  Everything heavy is imported by a command when it runs.
 """
 
 from __future__ import annotations
@@ -21,6 +21,7 @@ from probgen.press.outside import OutsideError
 
 _WRONG_INPUT = 1
 _OUTSIDE = 3
+_INTERRUPTED = 130  # as shells have it
 
 _FULL = "make room on the disk, or name a folder on another one with --out"
 _CLOSED = "name a folder you may write to with --out"
@@ -42,19 +43,23 @@ class _Guarded(click.Group):
         try:
             return super().invoke(ctx)
         except InputError as error:
-            _stop(str(error), _WRONG_INPUT)
+            _stop(error, str(error), _WRONG_INPUT)
         except OutsideError as error:
-            _stop(str(error), _OUTSIDE)
+            _stop(error, str(error), _OUTSIDE)
+        except KeyboardInterrupt as error:
+            _stop(error, "stopped", _INTERRUPTED)
         except (BrokenPipeError, click.exceptions.Exit):
             raise
         except OSError as error:
             where = f": {error.filename}" if error.filename else ""
             mend = _MENDS.get(error.errno or 0, "see whether the place can be written to")
-            _stop(f"{error.strerror or error}{where}\n    mend      {mend}", _OUTSIDE)
+            _stop(error, f"{error.strerror or error}{where}\n    mend      {mend}", _OUTSIDE)
 
 
-def _stop(message: str, code: int) -> NoReturn:
-    click.echo(message, err=True)
+def _stop(error: BaseException, message: str, code: int) -> NoReturn:
+    """Ends with a message and what is noted on the error, such as how to go on."""
+    for line in (message, *getattr(error, "__notes__", ())):
+        click.echo(line, err=True)
     raise click.exceptions.Exit(code)
 
 

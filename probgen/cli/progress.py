@@ -11,18 +11,25 @@ if TYPE_CHECKING:
     from rich.progress import Progress
 
 Report = Callable[[str, int, int], None]
-"""Told of a stage, what of it is done, and its whole: ("keys", 12, 300)."""
+"""Told of a stage, what of it is done, and its whole: ("students", 12, 300)."""
 
 _PATIENCE = 1.0  # seconds after which somebody wants to see something
 
 
 @contextmanager
-def progress() -> Iterator[Report]:
-    """A report to hand to long work; the bar shows once the work has taken a second."""
-    from rich.console import Console
-    from rich.progress import Progress
+def progress(quiet: bool = False) -> Iterator[Report]:
+    """A report to hand to long work; the bars show once the work has taken a second.
 
-    bar = Progress(console=Console(stderr=True), transient=True)
+    Each stage has a bar with what is done, its whole and the time left.  quiet: none is shown.
+    """
+    if quiet:
+        yield lambda stage, done, total: None
+        return
+    from rich.console import Console
+    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TimeRemainingColumn
+
+    columns = ("{task.description}", BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
+    bar = Progress(*columns, console=Console(stderr=True), transient=True)
     shown = bar.console.is_terminal
     start = monotonic()
 

@@ -5,45 +5,41 @@ Everything a build prints follows from its record; that is why a record alone ca
 
 from __future__ import annotations
 
-import os
 import secrets
-import warnings
-from collections.abc import Callable, Generator, Iterable, Iterator
-from contextlib import closing
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
-
-from joblib import Parallel, delayed
 
 from probgen.bank.bank import default_bank
 from probgen.bank.fault import Faults, InputError
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
-from probgen.course.answers import Row, write_answers
 from probgen.course.choice import choose_bank, choose_template
 from probgen.course.code import assign_codes
-from probgen.course.folder import RECORD, delivered, file_names
-from probgen.course.printing import CHUNK, Chunk, Kind, PrintedChunk, print_chunk, require_tex
+from probgen.course.crew import Crew
+from probgen.course.delivery import Report, deliver
+from probgen.course.folder import MISSING, RECORD, recover, working_on
+from probgen.course.printing import Loss, require_tex
 from probgen.course.problem import Problem, draw_class, prepare
-from probgen.course.record import Assignment, Record, read_record, write_record
+from probgen.course.record import Assignment, Record, read_record
 from probgen.course.roster import Student, read_roster
 from probgen.course.setfile import ProblemSet, read_set
-from probgen.press.split import join
 from probgen.sheets.escape import unprintable
-
-Report = Callable[[str, int, int], None]
-"""Told of a stage, what of it is done, and its whole: ("keys", 12, 300)."""
 
 _SEED_BYTES = 16
 
 
 @dataclass(frozen=True, slots=True)
 class Built:
-    """A finished build; remarks: what the instructor should know of the draws."""
+    """A finished build.
+
+    remarks: what the instructor should know of the draws; losses: documents that are missing.
+    """
 
     folder: Path
     record: Record
     remarks: tuple[str, ...] = ()
+    losses: tuple[Loss, ...] = ()
 
     @property
     def summary(self) -> str:
@@ -57,35 +53,59 @@ class Built:
             f"  to rebuild    {self.folder / RECORD} (seed {self.record.seed})"
         )
 
+    @property
+    def shortfall(self) -> str:
+        """What is missing and why, for a terminal; empty when nothing is."""
+        if not self.losses:
+            return ""
+        count = len(self.losses)
+        noun = "document is" if count == 1 else "documents are"
+        told = "\n".join(str(loss) for loss in self.losses)
+        return (
+            f"{count} {noun} missing, listed in {self.folder / MISSING}:\n{told}\n"
+            "    mend      correct the cause, then build again: "
+            f"the same seed ({self.record.seed}) gives everybody the same numbers"
+        )
 
-def build_set(
-    set_file: Path, out: Path, seed: str | None, workers: int | None, report: Report
-) -> Built:
-    """Builds a class from a set file.
 
-    seed: in place of the set file's; drawn (128 bits) when neither has one.  workers: processes at
-    a time, all cores for None.  Raises InputError with every fault of the set file, class list and
-    templates, OutsideError or OSError when something outside fails; then nothing is written.
+def build_set(set_file: Path, out: Path, seed: str | None, crew: Crew, report: Report) -> Built:
+    """Builds a class from a set file, or goes on with a build that was stopped.
+
+    seed: in place of the set file's; drawn (128 bits) when neither has one.
+    Raises InputError with every fault of the set file, class list and templates, OutsideError or
+    OSError when something outside fails; then nothing in `out` has changed.
     """
+    recover(out)
     problem_set = read_set(set_file)
     students, templates = _read_inputs(problem_set, set_file)
-    seed = seed or problem_set.seed or secrets.token_hex(_SEED_BYTES)
+    require_tex(problem_set.paper)
+    seed = seed or problem_set.seed or _kept_seed(out) or secrets.token_hex(_SEED_BYTES)
     record, problems, remarks = _draw(problem_set, students, templates, seed, report)
     inputs = (set_file, set_file.parent / problem_set.roster)
-    _print(record, problems, out, workers, report, inputs)
-    return Built(out, record, remarks)
+    losses = deliver(record, problems, out, crew, report, inputs)
+    return Built(out, record, remarks, losses)
 
 
-def build_record(path: Path, out: Path, workers: int | None, report: Report) -> Built:
+def build_record(path: Path, out: Path, crew: Crew, report: Report) -> Built:
     """Builds a class again from the record of an earlier build.  Raises as `build_set` does."""
+    recover(out)
     record = read_record(path)
     convention = record.set.convention
     problems = tuple(
         prepare(read_template(each.source, f"{path}: {each.template_id}"), convention)
         for each in record.assignments
     )
-    _print(record, problems, out, workers, report, (path,))
-    return Built(out, record)
+    require_tex(record.set.paper)
+    losses = deliver(record, problems, out, crew, report, (path,))
+    return Built(out, record, losses=losses)
+
+
+def _kept_seed(out: Path) -> str:
+    """The seed that an unfinished build of this folder has drawn, "" when there is none."""
+    try:
+        return read_record(working_on(out).record).seed
+    except InputError:
+        return ""
 
 
 def _read_inputs(
@@ -150,70 +170,3 @@ def _unprintable(problem_set: ProblemSet, students: Iterable[Student]) -> Iterat
     for text in texts:
         if lost := unprintable(text):
             yield f"{text}: boxes are printed for {lost}, which the fonts do not have"
-
-
-def _print(
-    record: Record,
-    problems: tuple[Problem, ...],
-    out: Path,
-    workers: int | None,
-    report: Report,
-    inputs: tuple[Path, ...],
-) -> None:
-    """Everything a record makes, into its folder."""
-    require_tex(record.set.paper)
-    with delivered(out, inputs) as folder:
-        for kind in Kind:
-            (folder / kind).mkdir()
-        shared: dict[Kind, list[Path]] = {kind: [] for kind in Kind}
-        rows: list[Row] = []
-        total = len(Kind) * len(record.students)
-        done = 0
-        with closing(_printed(record, problems, workers)) as chunks:
-            for printed in chunks:
-                shared[printed.kind].append(_write_pdfs(folder, printed))
-                rows += printed.rows
-                done += len(printed.pdfs)
-                report("pages", done, total)
-        for kind, parts in shared.items():
-            (folder / f"all-{kind}.pdf").write_bytes(join(parts, record.set.title))
-            for part in parts:
-                part.unlink()
-        write_answers(folder / "answers.csv", rows)
-        (folder / RECORD).write_text(write_record(record), encoding="utf-8")
-
-
-def _printed(
-    record: Record, problems: tuple[Problem, ...], workers: int | None
-) -> Generator[PrintedChunk, None, None]:
-    """Every chunk's sheets and keys, in roster order, as they are done."""
-    tasks = [(kind, chunk) for chunk in _chunks(record) for kind in Kind]
-    processes = min(workers or os.cpu_count() or 1, len(tasks))
-    run = Parallel(n_jobs=processes, return_as="generator", batch_size=1)
-    with warnings.catch_warnings():
-        # When one chunk fails the others are cancelled, which is as it should be.
-        warnings.filterwarnings("ignore", message=".*have been cancelled")
-        yield from run(
-            delayed(print_chunk)(kind, chunk, record.set, problems) for kind, chunk in tasks
-        )
-
-
-def _chunks(record: Record) -> Iterator[Chunk]:
-    names = file_names(record.students)
-    for start in range(0, len(record.students), CHUNK):
-        part = slice(start, start + CHUNK)
-        yield Chunk(
-            record.students[part],
-            record.codes[part],
-            names[part],
-            tuple(assignment.draws[part] for assignment in record.assignments),
-        )
-
-
-def _write_pdfs(folder: Path, printed: PrintedChunk) -> Path:
-    """Writes a chunk's PDFs; the path of the one that holds them all, to be joined later."""
-    for name, pdf in printed.pdfs:
-        (folder / printed.kind / f"{name}.pdf").write_bytes(pdf)
-    together = folder / f".{printed.kind}-{printed.pdfs[0][0]}.pdf"
-    together.write_bytes(printed.together)
-    return together

@@ -7,7 +7,8 @@ import re
 import shutil
 import unicodedata
 from collections.abc import Iterable, Iterator
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
@@ -20,13 +21,32 @@ MISSING: Final = "missing.txt"
 """Tells what could not be printed; there only when something could not."""
 
 
+@dataclass(frozen=True, slots=True)
+class Working:
+    """A build's working folder: `whole` will be delivered, `chunks` tells what is in it so far."""
+
+    folder: Path
+
+    @property
+    def whole(self) -> Path:
+        return self.folder / "whole"
+
+    @property
+    def chunks(self) -> Path:
+        return self.folder / "chunks"
+
+    @property
+    def record(self) -> Path:
+        return self.whole / RECORD
+
+
 @contextmanager
-def delivered(target: Path, record: str = "", inputs: Iterable[Path] = ()) -> Iterator[Path]:
-    """A working folder beside `target`; it takes the target's place when the block ends well.
+def delivered(target: Path, record: str = "", inputs: Iterable[Path] = ()) -> Iterator[Working]:
+    """A working folder beside `target`; its whole takes the target's place when the block ends.
 
     An earlier build there is replaced then and not before; other files in it are carried over.
-    When the block fails, or its process is killed, the working folder stays if it holds printed
-    chunks, and is what the block gets next time if the record is the same.
+    When the block fails, or its process is killed, the working folder stays if there are chunks in
+    it, and is what the block gets next time if the record is the same.
     record: the text of the build's record; inputs: files of this build, which may lie in target.
     Raises InputError when the target holds something that is no earlier build, OutsideError while
     another build works on it.
@@ -34,36 +54,31 @@ def delivered(target: Path, record: str = "", inputs: Iterable[Path] = ()) -> It
     target = target.resolve()
     _require_ours(target, {path.resolve() for path in inputs})
     target.parent.mkdir(parents=True, exist_ok=True)
-    with held(target.with_name(f".{target.name}.lock")):
-        recover(target)
-        part = working_folder(target)
-        if not _is_of(part, record):
-            _start(part, record)
+    with _locked(target):
+        _recover(target)
+        working = working_on(target)
+        if not _is_of(working, record):
+            _start(working, record)
         try:
-            yield part
-        except BaseException:
-            if not any(part.glob("*/*")):
-                shutil.rmtree(part, ignore_errors=True)
-            raise
-        _exchange(part, target)
+            yield working
+            _exchange(working.whole, target)
+        finally:
+            if not (working.whole.exists() and any(working.chunks.iterdir())):
+                shutil.rmtree(working.folder, ignore_errors=True)
 
 
-def working_folder(target: Path) -> Path:
-    """Where a build of `target` keeps what it has printed so far."""
+def working_on(target: Path) -> Working:
+    """Where a build of `target` keeps what it has done so far."""
     target = target.resolve()
-    return target.with_name(f".{target.name}.part")
+    return Working(target.with_name(f".{target.name}.part"))
 
 
 def recover(target: Path) -> None:
-    """Mends a target whose build was killed while it took its place."""
+    """Mends a target whose build was killed just as it took its place."""
     target = target.resolve()
-    previous = _previous(target)
-    if not previous.exists():
-        return
-    if target.exists():
-        _carry(previous, target)
-    else:
-        previous.rename(target)
+    if _previous(target).exists():
+        with _locked(target):
+            _recover(target)
 
 
 def write_file(path: Path, content: bytes) -> None:
@@ -106,47 +121,61 @@ def _require_ours(target: Path, inputs: set[Path]) -> None:
         raise InputError([Fault(str(target), "", strangers[0].name, expected, mend)])
 
 
+def _locked(target: Path) -> AbstractContextManager[None]:
+    return held(target.with_name(f".{target.name}.lock"))
+
+
 def _previous(target: Path) -> Path:
     return target.with_name(f".{target.name}.previous")
 
 
-def _is_of(part: Path, record: str) -> bool:
-    """Whether a working folder is there, and of this record."""
+def _is_of(working: Working, record: str) -> bool:
+    """Whether a build was begun there with this record, and is not yet delivered."""
     try:
-        return (part / RECORD).read_text(encoding="utf-8") == record
+        return working.record.read_text(encoding="utf-8") == record
     except (OSError, UnicodeDecodeError):
         return False
 
 
-def _start(part: Path, record: str) -> None:
-    if part.exists():
-        shutil.rmtree(part)
-    part.mkdir()
-    write_file(part / RECORD, record.encode())
+def _start(working: Working, record: str) -> None:
+    if working.folder.exists():
+        shutil.rmtree(working.folder)
+    for folder in (working.whole, working.chunks):
+        folder.mkdir(parents=True)
+    write_file(working.record, record.encode())
 
 
-def _exchange(part: Path, target: Path) -> None:
+def _exchange(whole: Path, target: Path) -> None:
     if not target.exists():
-        part.rename(target)
+        whole.rename(target)
         return
     previous = _previous(target)
     target.rename(previous)
     try:
-        part.rename(target)
+        whole.rename(target)
     except OSError:
         previous.rename(target)
         raise
     _carry(previous, target)
 
 
+def _recover(target: Path) -> None:
+    """Back, or further on, from between the two renames of `_exchange`."""
+    previous = _previous(target)
+    if previous.exists() and target.exists():
+        _carry(previous, target)
+    elif previous.exists():
+        previous.rename(target)
+
+
 def _carry(previous: Path, target: Path) -> None:
     """Moves what is not ours from the earlier build to the new one, and takes the rest away."""
     for entry in list(previous.iterdir()):
-        if not (target / entry.name).exists() and not _is_built(entry):
+        if not (_is_built(entry.name) or (target / entry.name).exists()):
             entry.rename(target / entry.name)
     shutil.rmtree(previous)
 
 
-def _is_built(entry: Path) -> bool:
-    """Whether a build makes files of this name, perhaps not this time."""
-    return entry.name in (RECORD, MISSING) or bool(re.fullmatch(r"all-(sheets|keys).*\.pdf", entry.name))
+def _is_built(name: str) -> bool:
+    """Whether builds make files of this name, perhaps not this time."""
+    return name == MISSING or re.fullmatch(r"all-(sheets|keys).*\.pdf", name) is not None

@@ -7,27 +7,22 @@ done is printed again over it.
 from __future__ import annotations
 
 import json
-import shutil
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any, Final
+from typing import Any
 
 from probgen.course.answers import Row
-from probgen.course.folder import write_file
+from probgen.course.folder import Working, write_file
 from probgen.course.printing import Kind, Loss, PrintedChunk
-
-_NOTES: Final = ".chunks"
-
 
 class Kept:
     """The printed chunks in a working folder, by their place in the class."""
 
-    def __init__(self, folder: Path) -> None:
-        self._folder = folder
-        self._notes = folder / _NOTES
-        self._notes.mkdir(exist_ok=True)
+    def __init__(self, working: Working) -> None:
+        self._whole = working.whole
+        self._chunks = working.chunks
         for kind in Kind:
-            (folder / kind).mkdir(exist_ok=True)
+            (self._whole / kind).mkdir(exist_ok=True)
 
     def has(self, place: int) -> bool:
         return self._note(place).is_file()
@@ -36,7 +31,7 @@ class Kept:
         """Writes a chunk's PDFs, and then the note that it is done."""
         for kind in Kind:
             for name, pdf in printed.pdfs[kind]:
-                (self._folder / kind / f"{name}.pdf").write_bytes(pdf)
+                (self._whole / kind / f"{name}.pdf").write_bytes(pdf)
             self._together(kind, place).write_bytes(printed.together[kind])
         note = {"answers": printed.rows, "lost": [loss._asdict() for loss in printed.losses]}
         write_file(self._note(place), json.dumps(note).encode())
@@ -53,15 +48,11 @@ class Kept:
     def losses(self, places: range) -> tuple[Loss, ...]:
         return tuple(Loss(**lost) for place in places for lost in self._read(place)["lost"])
 
-    def clear(self) -> None:
-        """Takes away what only the build itself needed."""
-        shutil.rmtree(self._notes)
-
     def _note(self, place: int) -> Path:
-        return self._notes / f"{place}.json"
+        return self._chunks / f"{place}.json"
 
     def _together(self, kind: Kind, place: int) -> Path:
-        return self._notes / f"{place}-{kind}.pdf"
+        return self._chunks / f"{place}-{kind}.pdf"
 
     def _read(self, place: int) -> Any:
         return json.loads(self._note(place).read_bytes())

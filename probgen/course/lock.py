@@ -14,7 +14,10 @@ if sys.platform == "win32":
     import msvcrt
 
     def _seize(file: int) -> None:
-        msvcrt.locking(file, msvcrt.LK_NBLCK, 1)
+        try:
+            msvcrt.locking(file, msvcrt.LK_NBLCK, 1)
+        except OSError as error:
+            raise BlockingIOError from error
 else:
     import fcntl
 
@@ -48,7 +51,7 @@ def _acquire(path: Path) -> int:
                 return file
         except FileNotFoundError:
             pass
-        except OSError:
+        except BlockingIOError:
             os.close(file)
             raise OutsideError(
                 "another build is writing to this folder",

@@ -6,6 +6,7 @@ the bytes of a PDF depend on the documents it shared a TeX run with.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
@@ -22,11 +23,14 @@ from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.single import Single
 from probgen.draws.draw import Draw
 from probgen.press.batch import Batch, Document, print_batch
+from probgen.press.engine import engine, engine_version
 from probgen.press.outside import OutsideError
 from probgen.press.preformat import format_for
 from probgen.sheets.document import Paper
 from probgen.sheets.layout import Layouts
 
+_OLDEST: Final = 17
+"""The first pdfTeX 1.40.x that can leave the clock and random ids out of a PDF (its NEWS file)."""
 _POINTS: Final = 10  # of a problem printed on its own
 
 
@@ -79,7 +83,12 @@ class PrintedChunk:
 
 
 def require_tex(paper: Paper) -> None:
-    """Raises OutsideError when TeX is missing or lacks a package, before anything is worked."""
+    """Raises OutsideError when TeX is missing, too old or lacks a package."""
+    banner = engine_version(engine())
+    release = re.search(r"-1\.40\.(\d+)", banner)
+    if release and int(release[1]) < _OLDEST:
+        found = banner.partition(")")[0]
+        raise OutsideError(f"TeX is too old: {found})", "install TeX Live 2016 or a later one")
     format_for(_layouts().preamble(paper))
 
 

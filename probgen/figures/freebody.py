@@ -6,24 +6,19 @@ so that forces of very different size can be read beside each other.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from itertools import pairwise
+from collections.abc import Mapping
 from typing import Final, Literal
 
 from probgen.figures import axes, parts
+from probgen.figures.arrows import Arrows
 from probgen.figures.dimension import draw_angle
 from probgen.figures.fitting import fitted
-from probgen.figures.placement import Field, around, crosses
+from probgen.figures.placement import Field, around
 from probgen.figures.scene import (
-    DASHED,
     FINE,
-    HEAVY,
     LIGHT,
     MEDIUM,
-    Arrow,
     Box,
-    Path,
-    Pen,
     Scene,
     Spot,
     apart,
@@ -31,24 +26,23 @@ from probgen.figures.scene import (
     bounds,
     circle,
     composed,
-    dot,
     heading,
     polygon,
-    segments,
 )
+from probgen.figures.spread import face_of, spread_of
 from probgen.figures.survey import Survey, openings, survey
-from probgen.figures.vector import Vector, arrow_length, resultant, vectors
+from probgen.figures.telling import diagram_words
+from probgen.figures.vector import Vector, pair_marks, resultant, vectors
 from probgen.quantities.expression import Name, Value
-from probgen.statics.system import Body, System
+from probgen.statics.system import Body, Kind, System
 
 WIDTH: Final = 213.0
 HEIGHT: Final = 170.0
 """The most room a free-body diagram takes, pt (75 mm x 60 mm)."""
 
 _HALF: Final = 2.2  # half the thickness of the outlined body, pt
-_SHIFT: Final = 8.0  # how far a component is set beside an arrow it would fall on, pt
-_LEAST_LEG: Final = 13.0  # shortest component drawn as a side of the rectangle, pt
-_DOTTED: Final = Pen(0.3, 0.9, 1.6)
+_SMALL: Final = 7.5  # size of the letters of points, pt
+_ROW: Final = 13.0  # height of a distributed load's arrows, pt
 
 Sense = Literal["counter-clockwise", "clockwise"]
 
@@ -94,28 +88,35 @@ class _Diagram:
         self.positive = positive
         self.scale = scale
         self.field = Field()
-        self.arrows: list[tuple[Arrow, str]] = []
+        forces = vectors(measured, body)
+        hinged = {v.element for v in forces if v.part in ("x", "y")}
+        self.legs = {id: [v for v in forces if v.element == id] for id in sorted(hinged)}
+        self.wholes = {id: resultant(self.system.element(id), v) for id, v in self.legs.items()}
+        self.single = [v for v in forces if v.element not in hinged]
+        self.forces = forces
+        largest = max((v.size for v in (*self.single, *self.wholes.values())), default=1.0)
+        outline = [self._spot(place) for place in measured.outline(body)]
+        marks = pair_marks(self.system)
+        self.arrows = Arrows(self.field, outline, scale, largest, marks)
 
     def draw(self) -> Scene:
         self._outline()
-        forces = vectors(self.measured, self.body)
-        hinged = {v.element for v in forces if v.part in ("x", "y")}
-        wholes = {
-            id: resultant(self.system.element(id), [v for v in forces if v.element == id])
-            for id in hinged
-        }
-        single = [v for v in forces if v.element not in hinged]
-        self.largest = max((v.size for v in (*single, *wholes.values())), default=1.0)
-        for vector in sorted(single, key=self._steepness):
-            self._add(vector)
-        for id in sorted(wholes):
-            self._add_with_legs(wholes[id], [v for v in forces if v.element == id])
+        self._loads()
+        for vector in sorted(self.single, key=self._steepness):
+            self.arrows.add(vector)
+        for id, whole in self.wholes.items():
+            self.arrows.add_with_legs(whole, self.legs[id])
         self._couples()
         self._mark_points()
         self._angles()
         self._label()
         self._axes()
-        return composed(self.field.shapes, self.scale)
+        shown = (*self.single, *self.wholes.values())
+        points = {self.measured.places[f.point]: f.point for f in self.system.forces}
+        letters = [points.get(vector.at, "") for vector in shown]
+        return composed(
+            self.field.shapes, self.scale, diagram_words(self.body, shown, letters)
+        )
 
     def _spot(self, place: complex) -> Spot:
         return place * self.scale
@@ -133,90 +134,19 @@ class _Diagram:
         left, right = parts.rails(spots, _HALF)
         self.field.add(polygon((*left, *reversed(right)), LIGHT, tag))
 
-    # Arrows
-
-    def _add(self, vector: Vector) -> None:
-        trials = self._trials(vector)
-        # Off its point only when it would lie on another arrow; mere crossings are borne.
-        costs = [self._trouble(arrow) + (60.0 if i > 1 else 0.0) for i, arrow in enumerate(trials)]
-        self._keep(trials[costs.index(min(costs))], vector.symbol)
-
-    def _keep(self, arrow: Arrow, symbol: str) -> None:
-        self.field.add(arrow)
-        self.arrows.append((arrow, symbol))
-
-    def _trials(self, vector: Vector) -> list[Arrow]:
-        """Where a force's arrow may go, best first.
-
-        From its point, or with its head there; further along its line; last beside it.
-        """
-        spot = self._spot(vector.at)
-        unit = heading(vector.direction)
-        step = unit * arrow_length(vector.size, self.largest)
-        tails = [spot, spot - step]
-        for arrow, _ in self.arrows:
-            past = dot(arrow.head - spot, unit)
-            if past > 0:
-                tails.append(spot + unit * (past + 3.0))
-        tails += [spot + unit * 1j * shift for shift in (4.5, -4.5, 8.0, -8.0)]
-        return [Arrow(tail, tail + step, HEAVY, f"force:{vector.id}") for tail in tails]
-
-    def _trouble(self, arrow: Arrow) -> float:
-        """How badly an arrow sits among what is drawn."""
-        return sum(_clash(arrow, other) for other, _ in self.arrows) + (
-            30.0 if self._along_body(arrow) else 0.0
-        )
-
-    def _along_body(self, arrow: Arrow) -> bool:
-        """Whether an arrow runs along inside the body's outline."""
-        outline = [self._spot(place) for place in self.measured.outline(self.body)]
-        middle = (arrow.tail + arrow.head) / 2
-        return any(
-            _distance(middle, a, b) < 5.0 and _distance(arrow.head, a, b) < 6.0
-            for a, b in pairwise(outline)
-        )
-
-    def _add_with_legs(self, whole: Vector, legs: Sequence[Vector]) -> None:
-        """A hinge's force solid, with its components dashed as sides of the rectangle about it."""
-        shares = [leg.size / whole.size for leg in legs]
-        length = arrow_length(whole.size, self.largest)
-        inside = len(legs) == 2 and min(shares) * length >= _LEAST_LEG
-
-        def sides(arrow: Arrow) -> list[Arrow]:
-            return [
-                Arrow(arrow.tail, arrow.tail + heading(leg.direction) * share * length, DASHED)
-                for leg, share in zip(legs, shares, strict=True)
-            ]
-
-        def trouble(arrow: Arrow) -> float:
-            drawn = [arrow, *sides(arrow)] if inside else [arrow]
-            return sum(map(self._trouble, drawn))
-
-        arrow = min(self._trials(whole), key=trouble)
-        self._keep(arrow, whole.symbol)
-        if inside:
-            for side, leg in zip(sides(arrow), legs, strict=True):
-                self._leg(side, leg)
-            edges = tuple((side.head, arrow.head) for side in sides(arrow))
-            self.field.add(Path(edges, _DOTTED, f"rectangle:{whole.id}"))
-            return
-        for leg in legs if len(legs) == 2 else ():
-            self._leg(self._free_leg(arrow, leg), leg)
-
-    def _free_leg(self, whole: Arrow, leg: Vector) -> Arrow:
-        """A component that the rectangle cannot show: at the point, or beside the whole."""
-        spot = self._spot(leg.at)
-        step = heading(leg.direction) * arrow_length(leg.size, self.largest)
-        unit = heading(leg.direction)
-        tails = [spot]
-        for tail in (whole.tail, spot - step):
-            tails += [tail + unit * 1j * shift for shift in (_SHIFT, -_SHIFT)]
-            tails.append(spot - step)
-        return min((Arrow(tail, tail + step, DASHED) for tail in tails), key=self._trouble)
-
-    def _leg(self, arrow: Arrow, leg: Vector) -> None:
-        named = Arrow(arrow.tail, arrow.head, DASHED, f"component:{leg.id}", 5.0, 3.6)
-        self._keep(named, leg.symbol)
+    def _loads(self) -> None:
+        """Distributed loads as light rows of arrows, beside their resultants."""
+        for element in self.system.elements:
+            if element.kind != Kind.DISTRIBUTED or element.body != self.body.id:
+                continue
+            load, direction = spread_of(self.measured, element), self.measured.direction_of(element)
+            if load is None or direction is None:
+                continue
+            side = face_of(load, heading(direction), _HALF)
+            ends = (self._spot(load.start) + side, self._spot(load.end) + side)
+            heights = (_ROW * load.shares[0], _ROW * load.shares[1])
+            tag = f"distributed:{element.id}"
+            self.field.add(*parts.spread(*ends, direction, heights, tag))
 
     def _couples(self) -> None:
         for couple in self.system.couples:
@@ -265,34 +195,51 @@ class _Diagram:
             if any(
                 abs(arrow.tail - self._spot(opening.at)) < 0.5
                 and apart(bearing(arrow.head - arrow.tail), opening.direction) < 0.5
-                for arrow, _ in self.arrows
+                for arrow, _ in self.arrows.drawn
             )
         }
 
     def _label(self) -> None:
         spots = [self._spot(vector.at) for vector in vectors(self.measured, self.body)]
-        shortest_first = sorted(self.arrows, key=lambda pair: abs(pair[0].head - pair[0].tail))
+        drawn = self.arrows.drawn
+        shortest_first = sorted(drawn, key=lambda pair: abs(pair[0].head - pair[0].tail))
         for arrow, symbol in shortest_first:  # a short arrow leaves its label the least choice
             name = Name(symbol, symbol)
             along = bearing(arrow.head - arrow.tail)
-            near = arrow.tail + (arrow.head - arrow.tail) * 0.7
+            leg = arrow.tag.startswith("component")
+            near = arrow.tail + (arrow.head - arrow.tail) * (0.5 if leg else 0.7)
             # An arrow that ends at its point is labelled beside it, not beyond the body.
             ends = any(abs(arrow.head - spot) < 1.0 for spot in spots)
             tip = (arrow.tail, along + 180.0) if ends else (arrow.head, along)
-            anchors: list[tuple[Spot, float]] = [
-                tip,
-                (near, along - 90.0),
-                (near, along + 90.0),
-            ]
+            beside = [(near, along - 90.0), (near, along + 90.0)]
+            # A component's head may be that of the whole: it is labelled at its side.
+            anchors: list[tuple[Spot, float]] = [*beside, tip] if leg else [tip, *beside]
             self.field.place(name, around(name, anchors), f"label:{arrow.tag.partition(':')[2]}")
-        if self.pivot:
-            spot = self._spot(self.measured.places[self.pivot])
-            name = Name(self.pivot, self.pivot)
-            anchors = [(spot, d) for d in (225.0, 135.0, 315.0, 45.0)]
-            self.field.place(name, around(name, anchors, 3.6), f"letter:{self.pivot}")
+        self._letters()
+
+    def _letters(self) -> None:
+        """The letters of the points where forces act, which the key names; small."""
+        if len(self.body.outline) < 2:
+            return  # everything acts at the one point there is
+        named = [force.point for force in self.system.forces if force.body == self.body.id]
+        wanted = dict.fromkeys((self.pivot, *named) if self.pivot else named)
+        lettered: set[complex] = set()
+        for point in wanted:
+            place = self.measured.places[point]
+            if place in lettered:
+                continue
+            lettered.add(place)
+            spot, name = self._spot(place), Name(point, point)
+            nearest = 3.6 if point == self.pivot else _HALF
+            anchors = [(spot, d) for d in (225.0, 135.0, 315.0, 45.0, 90.0, 270.0)]
+            boxes = around(name, anchors, nearest, _SMALL)
+            self.field.place(name, boxes, f"letter:{point}", _SMALL)
 
     def _axes(self) -> None:
         """Axes and the positive rotation, near a corner with room, else beside the drawing."""
+        sense = 1 if self.positive == "counter-clockwise" else -1
+        if self.body.particle:
+            sense = 0  # nothing is said of turning
         width, height = axes.WIDTH, axes.HEIGHT
         box = bounds(self.field.shapes)
         columns, rows = 8, 6
@@ -314,7 +261,7 @@ class _Diagram:
         spare = beside if box.width + width + 6.0 <= WIDTH else under
         origin = next((s for s in spots if self.field.is_free(_box(s, width, height), 3.0)), spare)
         start = origin + 3 + 3j
-        self.field.add(*axes.axes(start, 1 if self.positive == "counter-clockwise" else -1))
+        self.field.add(*axes.axes(start, sense))
         ends = (("x", start + axes.LENGTH, 0.0), ("y", start + 1j * axes.LENGTH, 90.0))
         for symbol, spot, direction in ends:
             name = Name(symbol, symbol)
@@ -323,24 +270,3 @@ class _Diagram:
 
 def _box(corner: Spot, width: float, height: float) -> Box:
     return Box(corner.real, corner.imag, corner.real + width, corner.imag + height)
-
-
-def _clash(one: Arrow, other: Arrow) -> float:
-    """What two arrows' nearness costs: lying on each other most, crossing some."""
-    turn = apart(bearing(one.head - one.tail), bearing(other.head - other.tail))
-    ends = ((one.tail, other), (one.head, other), (other.tail, one), (other.head, one))
-    near = min(_distance(spot, arrow.tail, arrow.head) for spot, arrow in ends)
-    if min(turn, 180.0 - turn) < 12.0:
-        opposed = turn > 90.0 and abs(one.tail - other.tail) < 1.0
-        return 100.0 if near < 4.0 and not opposed else 0.0
-    if min(abs(a - b) for a in (one.tail, one.head) for b in (other.tail, other.head)) < 1.0:
-        return 0.0
-    return 12.0 if near < 4.0 or crosses(segments(one)[0], segments(other)[0]) else 0.0
-
-
-def _distance(spot: Spot, start: Spot, end: Spot) -> float:
-    """From a spot to a straight piece."""
-    way = end - start
-    share = ((spot - start) / way).real if way else 0.0
-    return abs(spot - start - way * min(max(share, 0.0), 1.0))
-

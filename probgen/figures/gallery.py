@@ -93,7 +93,6 @@ def _lines() -> tuple[_Named, ...]:
 def _supports() -> tuple[_Named, ...]:
     floor, wall = Surface(0j, 90.0, 30.0, 30.0), Surface(-11 + 0j, 0.0, 18.0, 18.0)
     beam = parts.bar((0j, 40 + 0j), 3.0, "")
-    incline = Surface(20 * heading(30.0), 120.0, 20.0, 55.0)
     return (
         ("hinge on a wall", (*lug(0j, -11 + 0j, ""), *hatched(wall))),
         ("hinge on the ground", (*lug(11j, 0j, ""), *hatched(floor))),
@@ -107,9 +106,7 @@ def _supports() -> tuple[_Named, ...]:
             *parts.bar((-35 + 0j, -2.4 + 0j), 3.0, ""), parts.pin(0j, ""),
             *parts.bar((2.4 + 0j, 35 + 0j), 3.0, ""),
         )),
-        ("inclined plane", (
-            *hatched(incline), *parts.wedge(0j, 65.0, 37.5, ""),
-        )),
+        ("inclined plane", parts.wedge(0j, 65.0, 37.5, "")),
     )  # fmt: skip
 
 

@@ -71,8 +71,8 @@ class Surface:
         )
 
 
-def joined(surfaces: Sequence[Surface]) -> list[Surface]:
-    """Surfaces on one line made one; those that meet at a corner drawn up to the corner."""
+def joined(surfaces: Sequence[Surface], *, corners: bool = True) -> list[Surface]:
+    """Surfaces on one line made one; with corners, those that meet drawn up to the corner."""
     merged: list[Surface] = []
     for surface in surfaces:
         for i, other in enumerate(merged):
@@ -83,6 +83,8 @@ def joined(surfaces: Sequence[Surface]) -> list[Surface]:
                 break
         else:
             merged.append(surface)
+    if not corners:
+        return merged
     return [_to_corners(surface, merged) for surface in merged]
 
 

@@ -6,7 +6,6 @@ Lengths are pt, places complex numbers in pt.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Final
 
 from probgen.figures.scene import (
     FINE,

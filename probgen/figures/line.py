@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING, Final
 from probgen.figures import limb, parts
 from probgen.figures.ground import Surface
 from probgen.figures.scene import MEDIUM, REFERENCE, Spot, bearing, circle, dot, heading, line
-from probgen.quantities.expression import Expression, Number, Product, names_in
+from probgen.figures.survey import pushes
+from probgen.quantities.expression import Expression, Number, Product
 from probgen.statics.system import Element, Kind
 
 if TYPE_CHECKING:
@@ -19,6 +20,7 @@ _FACE: Final = 14.0  # how far a face reaches beyond what it holds, pt
 _RISE: Final = 1.0  # the highest a cable is followed to its wall, in lengths of its body
 _BROKEN: Final = 0.6  # how high one that rises further is drawn
 _RUN: Final = 0.5  # how far a cable without a wall is followed, in lengths of its body
+_FARTHEST: Final = 110.0  # how far a wall may be from a particle it holds, pt
 _PULLEY: Final = 9.0  # radius of a pulley, pt
 _DRAWN: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT)
 
@@ -113,18 +115,7 @@ def _way(supports: Supports, element: Element) -> float | None:
     direction = supports.measured.direction_of(element)
     if direction is None:
         return None
-    return (direction + 180.0) % 360.0 if _pushes(supports, element) else direction
-
-
-def _pushes(supports: Supports, element: Element) -> bool:
-    if element.kind != Kind.SPRING:
-        return element.kind == Kind.STRUT
-    system = supports.measured.system
-    held = names_in(system.force(element.forces[0]).magnitude)
-    for definition in system.definitions:
-        if definition.variable in held:
-            held |= names_in(definition.expression)
-    return any("compress" in system.variables[id].name for id in held if id in system.variables)
+    return (direction + 180.0) % 360.0 if pushes(supports.measured.system, element) else direction
 
 
 def _has_far_end(supports: Supports, element: Element) -> bool:
@@ -139,6 +130,7 @@ def _wall_hit(
 ) -> Spot | None:
     """Where a line meets a wall; one that would rise too high is drawn broken off."""
     unit = heading(direction)
+    body = supports.measured.system.body(element.body)
     for place, surface in enumerate(supports.surfaces):
         closing = dot(unit, heading(surface.normal))
         if closing > -0.05 or 60.0 < surface.normal < 120.0:
@@ -146,6 +138,8 @@ def _wall_hit(
         if surface.height(start) <= 0:
             continue
         reach = -surface.height(start) / closing
+        if body.particle and reach > _FARTHEST:
+            continue
         size, rise = supports.size(element.body), abs(unit.imag) * reach
         if rise > _RISE * size:
             end = start + unit * reach * _BROKEN * size / rise

@@ -22,6 +22,7 @@ SIZE: Final = 9.0
 _SUBSCRIPT: Final = 6.0 / 9.0
 _DROP: Final = 0.165  # how far a subscript's baseline lies below, of the size (cmsy9, sub1)
 _THIN: Final = 1 / 6  # a thin space, of the size
+_WORD_SPACE: Final = 0.343 - _THIN  # cmr9's space beyond a thin one, of the size
 _SCRIPT_SPACE: Final = 0.5  # pt, TeX's space after a subscript (plain and LaTeX: 0.5pt)
 
 Face = Literal["roman", "italic"]
@@ -77,6 +78,8 @@ def _extent(text: Text, digits: str, size: float) -> Extent:
         width += scale * sum(table.get(c, _OTHER.get(c, 0.75)) for c in run.text)
         height = max(height, scale * max(map(_height, run.text)) - drop)
         depth = max(depth, scale * max(map(_depth, run.text)) + drop)
+    if isinstance(text, str):  # between words there is more than the thin space of a number
+        width += size * _WORD_SPACE * text.count(" ")
     low = any(run.low for run in pieces)
     return Extent(width + (_SCRIPT_SPACE if low else 0.0), height, depth)
 

@@ -1,23 +1,22 @@
-"""Particles in a situation: a block where it rests or is pushed, a ring or knot where lines meet."""
+"""Particles in a situation: blocks where they rest or are pushed, rings where lines meet."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
-from probgen.figures import parts, person
-from probgen.figures.load import PERSON, manner_of
+from probgen.figures import person
+from probgen.figures.load import manner_of
 from probgen.figures.metrics import extent
-from probgen.figures.scene import Shape, Spot, Text, circle, dot, heading, polygon
-from probgen.figures.scene import MEDIUM
-from probgen.figures.survey import Survey, mass_name
+from probgen.figures.scene import MEDIUM, Shape, Spot, Text, circle, dot, heading, polygon
+from probgen.figures.survey import Survey, mass_name, pushes
 from probgen.quantities.expression import Name, Number
 from probgen.statics.system import Body, Element, Kind
 
 _APART: Final = 92.0  # between particles that do not touch, pt
-_LINES: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE)
+_HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kind.HINGE)
 _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 
 
@@ -68,7 +67,7 @@ def blocks_of(
         elements = [e for e in measured.system.elements if e.body == body.id]
         weighs = any(e.kind == Kind.WEIGHT for e in elements)
         rests = [e for e in elements if e.kind in _SURFACES]
-        held = any(e.kind in _LINES for e in elements)
+        held = any(e.kind in _HOLDS and not pushes(measured.system, e) for e in elements)
         if weighs and (rests or not held):
             found[body.id] = _block(measured, body, elements, rests, depicts, givens)
     return found
@@ -79,7 +78,8 @@ def _block(
     depicts: Mapping[str, str], givens: Mapping[str, Number],
 ) -> Block:  # fmt: skip
     weights = [e for e in elements if e.kind == Kind.WEIGHT]
-    shown = " ".join((body.name, depicts.get(body.id, ""), *(depicts.get(e.id, "") for e in weights)))
+    told = (depicts.get(each, "") for each in (body.id, *(e.id for e in weights)))
+    shown = " ".join((body.name, *told))
     part, _ = manner_of(shown)
     up = 1j
     if rests and rests[0].surface is not None:
@@ -101,6 +101,18 @@ def _text(measured: Survey, weight: Element, givens: Mapping[str, Number]) -> Te
     return givens.get(mass.id, mass) if mass else Name(weight.id, weight.symbol)
 
 
+def stacked(measured: Survey) -> Survey:
+    """The survey with every particle that rests on another one at that one's place."""
+    places = dict(measured.places)
+    below = _carriers(measured)
+    points = {b.id: b.outline[0] for b in measured.system.bodies if len(b.outline) == 1}
+    for body in sorted(points, key=lambda each: _level(each, below)):
+        carrier = below.get(body)
+        if carrier in points:
+            places[points[body]] = places[points[carrier]]
+    return replace(measured, places=places)
+
+
 def shifts_of(measured: Survey, blocks: Mapping[str, Block]) -> dict[str, complex]:
     """How far the points of particles are moved on paper (pt), so that none hides another.
 
@@ -115,9 +127,7 @@ def shifts_of(measured: Survey, blocks: Mapping[str, Block]) -> dict[str, comple
         carrier = next((b for b in placed if b.id == below.get(body.id)), None)
         if carrier and body.id in blocks and carrier.id in blocks:
             lift = blocks[carrier.id].half.imag + blocks[body.id].half.imag
-            base = measured.places[carrier.outline[0]] - measured.places[point]
-            if abs(base) < 1e-9:
-                shifts[point] = shifts.get(carrier.outline[0], 0j) + lift * 1j
+            shifts[point] = shifts.get(carrier.outline[0], 0j) + lift * 1j
         else:
             same = [b for b in placed if _together(measured, b, body)]
             if same:

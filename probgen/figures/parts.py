@@ -284,12 +284,10 @@ def built_in(at: Spot, out: complex, half: float, tag: str) -> tuple[Shape, ...]
 
 
 def wedge(foot: Spot, run: float, rise: float, tag: str) -> tuple[Shape, ...]:
-    """The outline of an inclined plane: from its foot along the level, and up at its back.
-
-    run: to the right, or to the left when negative.
-    """
+    """An inclined plane from its foot, `run` to the right (to the left when negative)."""
     corner = foot + run
-    return (Path(((foot, corner, corner + 1j * rise),), LIGHT, tag),)
+    top = corner + 1j * rise
+    return line(foot, top, HEAVY, tag), Path(((foot, corner, top),), LIGHT, tag)
 
 
 def section(at: Spot, along: complex, half: float, tag: str) -> tuple[Shape, ...]:

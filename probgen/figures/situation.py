@@ -8,16 +8,17 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import chain, islice
 from typing import Final
 
 from probgen.figures import parts
-from probgen.figures.dimension import draw_angle, draw_length
 from probgen.figures.axes import turning
+from probgen.figures.dimension import draw_angle, draw_length
 from probgen.figures.fitting import fitted
 from probgen.figures.load import Seat, draw_load
 from probgen.figures.metrics import extent
+from probgen.figures.particle import stacked
 from probgen.figures.placement import Field, around, centred, set_in
 from probgen.figures.scene import (
     MEDIUM,
@@ -67,7 +68,7 @@ def situation(
     figure then says that it is not to scale.
     Raises KeyError when a value the geometry needs is missing.
     """
-    measured = survey(system, {**values, **drawn} if drawn else values)
+    measured = stacked(survey(system, {**values, **drawn} if drawn else values))
     letters = frozenset(named)
     return fitted(
         lambda scale: _Drawing(measured, depicts, givens, scale, letters, bool(drawn)).draw(),
@@ -119,6 +120,7 @@ class _Drawing:
         self.named = named
         self.distorted = distorted
         self.notes: list[_Note] = []
+        self.hung: dict[str, float] = {}  # how far down what hangs from a body reaches, pt
 
     def draw(self) -> Scene:
         self.supports.draw()
@@ -165,8 +167,8 @@ class _Drawing:
             spot = self._spot(element.at)
             if block.shape == "person":
                 box = bounds(block.drawn(spot, ""))
-                sides = ((complex(box.right, spot.imag), 0.0), (complex(box.left, spot.imag), 180.0))
-                self.notes.append(_Note(text, sides, tag))
+                right, left = complex(box.right, spot.imag), complex(box.left, spot.imag)
+                self.notes.append(_Note(text, ((right, 0.0), (left, 180.0)), tag))
             elif not any(box.overlaps(centred(text, spot)) for box in self.field.boxes):
                 self.field.add(set_in(text, centred(text, spot), tag))
             else:
@@ -176,13 +178,20 @@ class _Drawing:
             self.field.add(*parts.centre_mark(self._spot(element.at), f"centre:{body.id}"))
             self.notes.append(_Note(text, self._either_side(element), tag))
             return
-        depiction = self._depiction(element)
-        if body.particle:  # no surface carries it, so it hangs from its lines
+        depiction, seat = self._depiction(element), self._seat(element)
+        if len(body.outline) == 1:
+            if any(e.kind == Kind.HINGE and e.body == body.id for e in self.system.elements):
+                self.notes.append(_Note(text, ((seat.spot, 90.0), (seat.spot, 0.0)), tag))
+                return
+            # No surface carries it, so it hangs from its lines, below what hangs there already.
             depiction += " hung"
+            below = self.hung.get(body.id, seat.spot.imag)
+            seat = replace(seat, spot=complex(seat.spot.real, below))
         shapes, face = draw_load(
-            depiction, self._seat(element), extent(text), f"load:{element.id}"
+            depiction, seat, extent(text), f"load:{element.id}"
         )
         self.field.add(*shapes)
+        self.hung[body.id] = bounds(shapes).bottom
         if face:
             self.field.add(set_in(text, centred(text, face.centre), tag))
         else:

@@ -81,7 +81,8 @@ class Supports:
             elif element.kind == Kind.HINGE:
                 self._joint_between(element)
         draw_lines(self)
-        for surface in joined(self.surfaces):
+        extended = any(len(body.outline) > 1 for body in self.measured.system.bodies)
+        for surface in joined(self.surfaces, corners=extended):
             face, hatching = hatched(surface)
             self.field.add(face)
             self.field.add(hatching, solid=False)
@@ -232,8 +233,7 @@ class Supports:
 
     def _slope(self, element: Element, face: Spot, normal: float) -> None:
         """An inclined plane under a block, with its angle at the foot."""
-        surface = Surface(face, normal, *((44.0, 30.0) if normal > 90.0 else (30.0, 44.0)))
-        self.surfaces.append(surface)
+        surface = Surface(face, normal, *((44.0, 30.0) if normal < 90.0 else (30.0, 44.0)))
         foot, top = sorted(surface.ends, key=lambda spot: spot.imag)
         way = top - foot
         self.field.add(*parts.wedge(foot, way.real, way.imag, f"incline:{element.id}"))
@@ -293,6 +293,8 @@ def outline_of(supports: Supports, body: Body) -> tuple[Shape, ...]:
         block = supports.blocks.get(body.id)
         if block:
             return block.drawn(spots[0], tag)
+        if spots and "head" in shown:
+            return limb.head(spots[0], 18.0, 1, tag)
         return (parts.ring(spots[0], tag),) if spots else ()
     if "forearm" in shown:
         return limb.forearm(spots[0], spots[-1], tag)

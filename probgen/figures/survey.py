@@ -12,7 +12,16 @@ from itertools import pairwise
 from typing import Final
 
 from probgen.figures.scene import apart, bearing, heading
-from probgen.quantities.expression import Expression, Lump, Name, Sum, Value, evaluate, parts
+from probgen.quantities.expression import (
+    Expression,
+    Lump,
+    Name,
+    Sum,
+    Value,
+    evaluate,
+    names_in,
+    parts,
+)
 from probgen.quantities.unit import ANGLE, LENGTH, MASS
 from probgen.statics.geometry import angle_of
 from probgen.statics.system import Body, Element, Kind, Role, System
@@ -220,6 +229,17 @@ def _reads(measured: Survey, opening: Opening) -> int:
     if measured.runs_along(opening.at, opening.reference):
         return 2
     return 1 if abs((opening.reference + 45) % 90 - 45) < _ALIGNED else 0
+
+
+def pushes(system: System, element: Element) -> bool:
+    """Whether a line pushes on its body: a strut, or a spring that is compressed."""
+    if element.kind != Kind.SPRING:
+        return element.kind == Kind.STRUT
+    held = names_in(system.force(element.forces[0]).magnitude)
+    for definition in system.definitions:
+        if definition.variable in held:
+            held |= names_in(definition.expression)
+    return any("compress" in system.variables[id].name for id in held if id in system.variables)
 
 
 def mass_name(system: System, element: Element) -> Name | None:

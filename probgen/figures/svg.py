@@ -38,7 +38,9 @@ def svg(scene: Scene, colour: bool = False) -> str:
         f'role="img" font-family="{_FONTS}" fill="none" stroke-linejoin="round">'
     )
     corner = complex(box.left, box.top)
-    drawn = [_drawn(shape, corner, hexadecimal(ink_of(shape.tag, colour))) for shape in scene.shapes]
+    drawn = [
+        _drawn(shape, corner, hexadecimal(ink_of(shape.tag, colour))) for shape in scene.shapes
+    ]
     title = [f"<title>{escape(scene.words)}</title>"] if scene.words else []
     return "\n".join((head, *title, *drawn, "</svg>"))
 

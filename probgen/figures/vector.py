@@ -78,3 +78,22 @@ def resultant(element: Element, legs: Sequence[Vector]) -> Vector:
 def arrow_length(size: float, largest: float) -> float:
     """The length (pt) a force of some size is drawn with: it rises with the size's square root."""
     return _SHORTEST + (_LONGEST - _SHORTEST) * math.sqrt(size / largest)
+
+
+def pair_marks(system: System) -> dict[str, int]:
+    """How many strokes mark each force that acts between two bodies, by the force's id.
+
+    Action and reaction have the same number; the components of one force count together.
+    """
+    marks: dict[str, int] = {}
+    counts: dict[str, int] = {}
+    for force in system.forces:
+        if force.pair and force.id not in marks:
+            number = counts.setdefault(force.element, len(counts) + 1)
+            marks[force.id] = marks[force.pair] = number
+    return marks
+
+
+def ids_of(vector: Vector) -> tuple[str, ...]:
+    """The ids of the forces a vector stands for: its own, or its components'."""
+    return (vector.id, f"{vector.id}.x", f"{vector.id}.y")

@@ -1,19 +1,23 @@
 r"""Text somebody typed, made safe and faithful for LaTeX (T1 fonts, UTF-8 input).
 
 Whatever is typed is printed as it stands: no character commands TeX, none joins a neighbour to
-become a third (as "--" or "<<" would), and none stops the run.  A character the T1 fonts do not
-have is composed from a letter and its accents; where even that fails a small box stands for it,
-and `unprintable` tells beforehand which those are.
+become a third (as "--" or "<<" would), and none stops the run.  A Latin letter the T1 fonts do not
+have is taken from another cut or composed from a letter and its accents, another script is named
+for LuaLaTeX; where even that fails a small box stands, and `unprintable` tells which those are.
 """
 
 from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Iterator
 from functools import cache
 from typing import Final
 
 from pylatex.utils import escape_latex
+
+from probgen.sheets.letter import LETTERS
+from probgen.sheets.script import east_asian, script_of
 
 MISSING: Final = r"\missingglyph{}"
 """Stands for a character that cannot be printed; the preamble defines it as a small box."""
@@ -81,19 +85,69 @@ _BELOW: Final = {
 }  # fmt: skip
 _UNDOTTED: Final = {"i": r"\i", "j": r"\j"}
 
+_EAST_ASIAN: Final = ("chinese", "japanese", "korean")
 _SPACE: Final = re.compile(r"[\s\u2028\u2029]+")
 _NO_BREAK: Final = "\u00a0\u2007\u2009\u202f"
 
 
 def escape(text: str) -> str:
-    """LaTeX that prints the text; white space of any kind and length becomes one space."""
-    return "".join(_latex_of(cluster) for cluster in _clusters(text))
+    """LaTeX that prints the text; white space of any kind and length becomes one space.
+
+    What Latin fonts do not have stands in `\inscript{script}{...}` and asks for LuaLaTeX.
+    """
+    clusters = _clusters(text)
+    return "".join(
+        "".join(_latex_of(cluster) for cluster in run) if not script else _in_script(script, run)
+        for script, run in _runs(clusters, _scripts(clusters))
+    )
 
 
 def unprintable(text: str) -> str:
     """The characters of a text that `escape` can only print as boxes, each once, in order."""
-    lost = (cluster for cluster in _clusters(text) if _latex_of(cluster) == MISSING)
+    clusters = _clusters(text)
+    lost = (
+        cluster
+        for cluster, script in zip(clusters, _scripts(clusters), strict=True)
+        if not script and _latex_of(cluster) == MISSING
+    )
     return "".join(dict.fromkeys(lost))
+
+
+def _scripts(clusters: list[str]) -> list[str]:
+    """The script of each cluster that Latin fonts cannot print, "" for the others."""
+    own = [script_of(cluster[0]) for cluster in clusters]
+    ideographs = east_asian(own)
+    found = []
+    for place, (cluster, name) in enumerate(zip(clusters, own, strict=True)):
+        beside = {*own[max(place - 1, 0) : place], *own[place + 1 : place + 2]}
+        if name == "greek" and cluster in _GREEK and "greek" not in beside:
+            name = ""  # a letter used as a symbol
+        elif name != "greek" and _latex_of(cluster) != MISSING:
+            name = ""
+        found.append(ideographs if name in _EAST_ASIAN else name)
+    return found
+
+
+def _runs(clusters: list[str], scripts: list[str]) -> Iterator[tuple[str, list[str]]]:
+    """Clusters in a row of the same script; what stands between two runs of one belongs to it."""
+    place = 0
+    while place < len(clusters):
+        script, end = scripts[place], place + 1
+        while end < len(clusters):
+            following = next((name for name in scripts[end:] if name), "")
+            if scripts[end] != script and not (script and script == following):
+                break
+            end += 1
+        yield script, clusters[place:end]
+        place = end
+
+
+def _in_script(script: str, run: list[str]) -> str:
+    joint = r"\inbreak{}" if script in _EAST_ASIAN else ""  # lines may end after any ideograph
+    shown = joint.join(
+        cluster if script_of(cluster[0]) else _latex_of(cluster) for cluster in run
+    )
+    return rf"\inscript{{{script}}}{{{shown}}}"
 
 
 def _clusters(text: str) -> list[str]:
@@ -128,6 +182,9 @@ def _latex_of(cluster: str) -> str:
         return _ASCII.get(cluster) or str(escape_latex(cluster))
     if cluster in _CORK:
         return cluster
+    if cluster in LETTERS:
+        encoding, slot = LETTERS[cluster]
+        return rf"\lettercut{{{encoding}}}{{{slot}}}{{{cluster}}}"
     if cluster in _SYMBOLS:
         return _SYMBOLS[cluster]
     if cluster in _GREEK:
@@ -146,4 +203,5 @@ def _composed(cluster: str) -> str:
     shown = _UNDOTTED.get(letter, letter) if above else _latex_of(letter)
     for accent in accents:
         shown = f"{accent}{{{shown}}}"
-    return shown
+    code = cluster.encode("utf-16-be").hex().upper()
+    return rf"\oneletter{{{code}}}{{{shown}}}"

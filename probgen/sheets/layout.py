@@ -29,6 +29,7 @@ from probgen.bank.fault import Fault, InputError
 from probgen.sheets.document import AnswerTable, Cover, Key, Paper, Sheet
 from probgen.sheets.escape import escape
 from probgen.sheets.latex import write_blocks, write_inlines, write_step
+from probgen.sheets.script import SCRIPTS
 from probgen.wording.block import Math, Section, Strong, Text
 
 NAMES: Final = (
@@ -66,7 +67,7 @@ class Layouts:
 
     def preamble(self, paper: Paper = "letter", large: bool = False) -> str:
         """Everything before a print run's first document.  Errors as for `sheet`."""
-        return self._print("preamble.tex.j2", paper=paper, large=large)
+        return self._print("preamble.tex.j2", paper=paper, large=large, scripts=tuple(SCRIPTS.values()))
 
     def sheet(self, sheet: Sheet) -> str:
         """LaTeX of one sheet, without preamble.

@@ -77,7 +77,7 @@ def _prove(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
     if not system.unknowns:
         return _prove_data(plan, batch, draws)
     with np.errstate(all="ignore"):
-        second = solve_all(system, batch, _start(plan, batch, draws))
+        second = solve_all(system, batch, _start(plan, _with_partners(plan, batch), draws))
         complete = with_definitions(system, _completed(plan, batch, second))
         assembled = assemble(system, complete, _elsewhere(plan, complete))
         residual = assembled.relative
@@ -103,6 +103,16 @@ def _prove_data(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
 def _blame(faults: list[list[str]], bad: NDArray[np.bool_], reason: str) -> None:
     for place in np.flatnonzero(bad):
         faults[int(place)].append(reason)
+
+
+def _with_partners(plan: Plan, batch: Mapping[str, Array]) -> dict[str, Array]:
+    """The batch with quantities that were taken out on the way but that nobody asked for."""
+    known: dict[str, Value] = dict(batch)
+    for step in plan.steps:
+        for partner in step.partners:
+            known.setdefault(partner.unknown, evaluate(partner.expression, known))
+    draws = len(next(iter(batch.values())))
+    return {name: np.broadcast_to(np.asarray(v, float), draws) for name, v in known.items()}
 
 
 def _start(plan: Plan, batch: Mapping[str, Array], draws: int) -> Array:

@@ -106,11 +106,9 @@ def verdict(digits: Digits, limit: Limit) -> Inlines:
     wanted = "≤" if limit.relation == "<=" else "≥"
     broken = ">" if limit.relation == "<=" else "<"
     return say(
-        "{comparison}, {margin} {side}: {said}.",
+        "{comparison}: {words}.",
         comparison=(limit.left, Relation(wanted if kept else broken), limit.right),
-        margin=margin(digits, limit),
-        side="to spare" if kept else "beyond the limit",
-        said="it holds" if kept else limit.name,
+        words=verdict_words(digits, limit),
     )
 
 

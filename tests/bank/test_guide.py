@@ -7,11 +7,17 @@ from copy import deepcopy
 from itertools import cycle
 from pathlib import Path
 
+import numpy as np
 import pytest
 
 from probgen.bank.element import READERS
 from probgen.bank.fault import InputError
 from probgen.bank.reading import read_template
+from probgen.draws.draw import draw
+from probgen.draws.requirement import stacked
+from probgen.statics.plan import find_plan
+from probgen.statics.proof import prove
+from probgen.statics.solution import solve
 
 GUIDE = Path(__file__).parents[2] / "templates" / "README.md"
 BLOCKS = re.findall(r"^```toml\n(.*?)^```", GUIDE.read_text(encoding="utf-8"), re.M | re.S)
@@ -33,6 +39,17 @@ def test_every_example_reads(block):
     template = read_template(completed(block), "guide.toml")
     written = sum(len(tomllib.loads(block).get(kind, [])) for kind in READERS)
     assert len({element.id for element in template.system.elements}) >= written
+
+
+@pytest.mark.parametrize(
+    "block", [each for each in BLOCKS if "[[find]]" in each], ids=lambda block: block[:16]
+)
+def test_every_problem_of_the_guide_is_worked_and_proved(block):
+    template = read_template(completed(block), "guide.toml")
+    values = stacked([draw(template, "guide", str(number)) for number in range(4)])
+    values["g"] = np.full(4, 9.8)
+    plan = find_plan(template.system, values)
+    assert prove(plan, solve(plan, values)).holds.all()
 
 
 def test_every_kind_of_entry_has_an_example():

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from functools import cache
+from itertools import pairwise
 from math import cos, dist, radians, sin
 from random import Random
 
@@ -18,7 +20,7 @@ from probgen.statics.plan import find_plan
 from probgen.statics.proof import TOLERANCE, prove
 from probgen.statics.solution import solve
 
-DRAWS = 4
+DRAWS = 10
 """Systems of one layout."""
 GRAVITY = 9.8
 HEAD = """
@@ -55,7 +57,7 @@ class Frame:
         """Members along nodes on one line, from its first on; what is loose is at the last."""
         first = self.nodes[line[0]]
         line = sorted(line, key=lambda node: dist(first, self.nodes[node]))
-        for one, other in zip(line, line[1:], strict=False):
+        for one, other in pairwise(line):
             self.members.append((one, other, loose if other == line[-1] else ""))
 
     def push(self, node: str, size: float, direction: float) -> None:
@@ -244,7 +246,7 @@ def jointed(seed: int) -> Layout:
         sketch.roller("left", "P1", "N_1")
     sketch.roller("right", list(supports)[-1], "N_2")
     for body, part in (("left", left), ("right", right)):
-        sketch.load(body, sketch.random.choice(part))
+        sketch.load(body, sketch.random.choice([node for node in part if node != "P2"]))
         sketch.spread(body, part, (part[0], sketch.random.choice(part[1:])))
 
     def framed(draw: Draw) -> Frame:
@@ -257,17 +259,19 @@ def jointed(seed: int) -> Layout:
 
 
 def legs(seed: int) -> Layout:
-    """Two legs joined by a hinge at the top: on two hinges, or on rollers with a tie."""
+    """Two legs joined by a hinge at the top: on two hinges, or on one and a roller with a tie."""
     sketch = Sketch("legs", seed)
-    spans = {"s": (3, 5), "e": (-0.5, 0.5), "c": (1.2, 1.8), "h": (2, 4)}
-    steps = {"k": (0.4, 0.9), "m": (0.4, 0.9), "u": (1.2, 1.9), "v": (1.2, 1.9)}
-    for id, (low, high) in (spans | steps).items():
+    sides = {"l": "m", "r": "m", "a": "deg", "b": "deg"}
+    for id, unit in sides.items():
+        sketch.given(id, unit, *((2.4, 3.2) if unit == "m" else (50, 70)))
+    for id, low, high in (("k", 0.4, 0.9), ("u", 1.2, 1.9), ("m", 1.5, 2.0), ("v", 0.3, 1.2)):
         sketch.given(id, "m", low, high)
-    points = {"A": "[0, 0]", "B": '["s", "e"]', "C": '["c", "h"]'}
-    feet = {"K": "A", "U": "A", "M": "B", "V": "B"}
-    for name, foot in feet.items():
-        points[name] = f'{{ from = "{foot}", toward = "C", distance = "{name.lower()}" }}'
-    left, right = ["A", "K", "U", "C"], ["B", "M", "V", "C"]
+    points = {"A": "[0, 0]", "C": '{ from = "A", distance = "l", direction = "a" }'}
+    points["B"] = '{ from = "C", distance = "r", direction = "-b" }'
+    between = {"K": ("A", "C"), "U": ("A", "C"), "M": ("C", "B"), "V": ("C", "B")}
+    for name, (start, end) in between.items():
+        points[name] = f'{{ from = "{start}", toward = "{end}", distance = "{name.lower()}" }}'
+    left, right = ["A", "K", "U", "C"], ["C", "V", "M", "B"]
     sketch.entry("hinge", body="left", other="right", at="C", symbol="J")
     sketch.hinge("left", "A", "R")
     tied = sketch.random.random() < 0.5
@@ -277,16 +281,18 @@ def legs(seed: int) -> Layout:
     else:
         sketch.hinge("right", "B", "S")
     for body, line in (("left", left), ("right", right)):
-        sketch.load(body, sketch.random.choice(line[1:]))
-        sketch.spread(body, line, sketch.random.choice([(line[0], "C"), (line[0], line[2])]))
+        sketch.load(body, sketch.random.choice([node for node in line if node != "C"]))
+        sketch.spread(body, line, sketch.random.choice([(line[0], line[3]), (line[0], line[2])]))
 
     def framed(draw: Draw) -> Frame:
-        nodes = {"A": (0.0, 0.0), "B": (draw["s"], draw["e"]), "C": (draw["c"], draw["h"])}
-        for name, foot in feet.items():
-            start, top = nodes[foot], nodes["C"]
-            share = draw[name.lower()] / dist(start, top)
-            x, y = (a + share * (b - a) for a, b in zip(start, top, strict=True))
-            nodes[name] = (x, y)
+        a, b = radians(draw["a"]), -radians(draw["b"])
+        top = draw["l"] * cos(a), draw["l"] * sin(a)
+        nodes = {"A": (0.0, 0.0), "C": top}
+        nodes["B"] = top[0] + draw["r"] * cos(b), top[1] + draw["r"] * sin(b)
+        for name, ends in between.items():
+            (x, y), (to_x, to_y) = (nodes[each] for each in ends)
+            share = draw[name.lower()] / dist((x, y), (to_x, to_y))
+            nodes[name] = x + share * (to_x - x), y + share * (to_y - y)
         frame = Frame(nodes, supports={"A": "hinge", "B": "roller" if tied else "hinge"})
         frame.bar(left, "end")
         frame.bar(right)
@@ -294,8 +300,7 @@ def legs(seed: int) -> Layout:
             frame.bar(["K", "M"], "tie")
         return frame
 
-    bodies = {"left": ["A", "C"], "right": ["B", "C"]}
-    return finished(sketch, points, bodies, framed, "T" if tied else "")
+    return finished(sketch, points, {"left": left, "right": right}, framed, "T" if tied else "")
 
 
 def along_a_line(
@@ -304,7 +309,9 @@ def along_a_line(
     """Points P0, P1, ... on a line through the origin: their names, entries and places."""
     line = [f"P{number}" for number in range(last + 1)]
     slope = sketch.given("t", "deg", -steepest, steepest) if steepest else "0"
-    steps = {name: sketch.given(f"x_{n}", "m", n - 0.3, n + 0.3) for n, name in enumerate(line) if n}
+    steps = {}
+    for number, name in enumerate(line[1:], start=1):
+        steps[name] = sketch.given(f"x_{number}", "m", number - 0.3, number + 0.3)
     points = {"P0": "[0, 0]"}
     for name, step in steps.items():
         points[name] = f'{{ from = "P0", distance = "{step}", direction = "{slope}" }}'
@@ -352,12 +359,13 @@ def solved(layout: Layout) -> dict[str, np.ndarray]:
     return {name: np.broadcast_to(value, DRAWS) for name, value in found.items()}
 
 
-@pytest.fixture
-def layouts() -> dict[str, Callable[..., Layout]]:
-    """Makers of random layouts: kind to a function from a seed."""
-    return {"beam": beam, "stayed": stayed, "jointed": jointed, "legs": legs}
+@cache
+def worked(kind: str, seed: int) -> tuple[Layout, dict[str, np.ndarray]]:
+    layout = {"beam": beam, "stayed": stayed, "jointed": jointed, "legs": legs}[kind](seed)
+    return layout, solved(layout)
 
 
 @pytest.fixture
-def engine() -> Callable[[Layout], dict[str, np.ndarray]]:
-    return solved
+def work() -> Callable[[str, int], tuple[Layout, dict[str, np.ndarray]]]:
+    """From a kind of layout and a seed to the layout and what the engine finds for its draws."""
+    return worked

@@ -7,8 +7,18 @@ import pytest
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Relation
 from probgen.quantities.unit import NEWTON
-from probgen.sheets.latex import write_blocks, write_inlines, write_rows
-from probgen.wording.block import Display, Itemize, Math, Paragraph, Picture, Row, Strong, Text
+from probgen.sheets.latex import write_blocks, write_inlines, write_rows, write_step
+from probgen.wording.block import (
+    Display,
+    Itemize,
+    Math,
+    Paragraph,
+    Picture,
+    Row,
+    Section,
+    Strong,
+    Text,
+)
 
 T = Name("T", "T")
 FORCE = Number(Decimal("12.0"), NEWTON)
@@ -22,6 +32,7 @@ INLINES = {
     "a letter keeps to its word": (
         (Text("The cable pulls at "), Math((T,))), r"The cable pulls at~${T}$",
     ),
+    "a letter begins a sentence": ((Text("It is so. "), Math((T,))), "It is so. ${T}$"),
     "emphasis": ((Strong("down_"),), r"\emph{down\_}"),
     "blank lines part paragraphs": ((Text("one\n  \ntwo\nlines"),), r"one\par two lines"),
     "one relation holds together": (
@@ -33,18 +44,32 @@ INLINES = {
 }  # fmt: skip
 
 BLOCKS = {
-    "text beside its picture": (
-        (TEXT, Picture("free-body", "shelf"), TEXT), "\\beside{Pull\\par}{FORCES}{}\nPull\\par",
+    "a picture hangs beside what follows": (
+        (TEXT, Picture("free-body", "shelf"), TEXT), "Pull\\par\n\\hangfigure{FORCES}\nPull\\par",
     ),
-    "a picture alone": ((Picture("situation"),), r"\beside{}{FIGURE}{}"),
-    "equations beside a picture": (
-        (TEXT, Display((ROW,)), Picture("situation")),
-        f"\\beside{{Pull\\par\n\\working{{%\n{ROW_WRITTEN}%\n}}}}{{FIGURE}}{{}}",
+    "a picture alone": ((Picture("situation"),), r"\hangfigure{FIGURE}"),
+    "a list": ((Itemize(((Text("a"),), (Text("b"),))),), "\\listitem{a}\n\\listitem{b}"),
+    "none": ((), ""),
+}  # fmt: skip
+
+WORKING = f"\\working{{%\n{ROW_WRITTEN}%\n}}"
+STEPS = {
+    "the heading runs into its text": (
+        (TEXT, TEXT), "\\step{3}{Pull \\& push}{Pull}\n\\flow{Pull\\par}",
     ),
-    "a list": (
-        (Itemize(((Text("a"),), (Text("b"),))),),
-        "\\begin{itemize}\n\\item a\n\\item b\n\\end{itemize}",
+    "the heading stands over equations": (
+        (Display((ROW,)), TEXT),
+        f"\\stepover{{3}}{{Pull \\& push}}{{{WORKING}}}\n\\flow{{Pull\\par}}",
     ),
+    "a picture hangs from the heading on": (
+        (TEXT, Itemize(((Text("a"),),)), Picture("situation")),
+        "\\hangfigure{FIGURE}\n\\step{3}{Pull \\& push}{Pull}\n\\flow{\\listitem{a}}",
+    ),
+    "two workings may share a line": (
+        (TEXT, Display((ROW,)), Display((ROW,))),
+        f"\\step{{3}}{{Pull \\& push}}{{Pull}}\n\\flow{{\\pair{{{WORKING}}}{{{WORKING}}}}}",
+    ),
+    "nothing but a heading": ((), "\\stepover{3}{Pull \\& push}{}"),
 }  # fmt: skip
 
 
@@ -56,6 +81,16 @@ def test_inlines(inlines: tuple, latex: str) -> None:
 @pytest.mark.parametrize(("blocks", "latex"), BLOCKS.values(), ids=BLOCKS)
 def test_blocks(blocks: tuple, latex: str) -> None:
     assert write_blocks(blocks, PICTURES) == latex
+
+
+@pytest.mark.parametrize(("blocks", "latex"), STEPS.values(), ids=STEPS)
+def test_steps(blocks: tuple, latex: str) -> None:
+    assert write_step(Section("Pull & push", blocks), 3, PICTURES) == latex
+
+
+def test_a_picture_that_is_missing() -> None:
+    with pytest.raises(KeyError, match="free-body beam"):
+        write_blocks((Picture("free-body", "beam"),), PICTURES)
 
 
 def test_a_row_without_left_side() -> None:

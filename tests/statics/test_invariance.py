@@ -130,6 +130,12 @@ def mirrored(system: System) -> System:
         system,
         points={name: mirrored_point(point) for name, point in system.points.items()},
         forces=tuple(mirrored_force(force) for force in system.forces),
+        definitions=tuple(
+            replace(each, expression=total((-1, each.expression)))
+            if each.variable.endswith(".x")
+            else each
+            for each in system.definitions
+        ),
         couples=tuple(
             couple if couple.id in unknown else replace(couple, moment=total((-1, couple.moment)))
             for couple in system.couples
@@ -152,6 +158,7 @@ def test_a_mirrored_system_has_mirrored_answers(name: str, place: int) -> None:
     expected = solved(problem(name), values)
     turned = {force.id for force in system.forces if force.kind is Kind.HINGE and force.part == "x"}
     turned |= {couple.id for couple in system.couples} & set(system.unknowns)
+    turned |= {each.variable for each in system.definitions if each.variable.endswith(".x")}
     for id in expected:
         if id in turned:
             expected[id] = -expected[id]

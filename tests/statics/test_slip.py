@@ -152,6 +152,33 @@ def test_one_draw_is_worked_as_a_class_is() -> None:
             assert float(all_of_them[2]) == pytest.approx(float(value), rel=1e-12, abs=1e-12)
 
 
+def test_torques_are_also_taken_about_the_support() -> None:
+    """A plan about the strut's tip: slips are made about the hinge first, and about the tip too."""
+    plan, given = problem(STRUT)
+    about_tip = find_plan(replace(plan.system, pivot="B"), given)  # type: ignore[arg-type]
+    unpinned = replace(about_tip, system=plan.system)
+    usual, own = workings(unpinned, given)  # type: ignore[arg-type]
+    assert (usual.pivots, own.pivots) == (("A",), ("B",))
+    pulls = {
+        round(float(np.ravel(wrong_values(each, given)["T"])[0]), 1)
+        for each in missteps(unpinned, given)  # type: ignore[arg-type]
+        if each.slip == "torque_sign"
+    }
+    assert {166.7, 2166.7} <= pulls
+
+
+@pytest.mark.parametrize("path", [STRUT, *OWN], ids=lambda path: path.stem)
+def test_a_mistaken_tangent_keeps_its_quarter(path: Path) -> None:
+    plan, given = problem(path)
+    right = solve(plan, given)
+    for misstep in made(path):
+        if misstep.slip == "tangent_inverted":
+            values = wrong_values(misstep, given)
+            for id in (id for id in values if id.endswith(".direction")):
+                pairs = zip(np.ravel(values[id]), np.ravel(right[id]), strict=True)
+                assert all(one // 90.0 == other // 90.0 for one, other in pairs)
+
+
 @pytest.mark.parametrize("method", METHODS, ids=str)
 @pytest.mark.parametrize("path", [LADDER, *OWN], ids=lambda path: path.stem)
 def test_numbers_do_not_depend_on_how_torques_are_written(path: Path, method: Method) -> None:

@@ -254,20 +254,21 @@ def turns_told(section: Section) -> dict[str, tuple[str, str]]:
     return told
 
 
-def turns_computed(own: Worked, body: str, pivot: str) -> dict[str, float]:
+def turns_computed(own: Worked, bodies: tuple[str, ...], pivot: str) -> dict[str, float]:
     """Torque per newton, or couple per newton metre, about a point, by its printed letter."""
     system, values = own.case.system, own.case.values
     places = coordinates(system, values)
     reach = max(float(np.hypot(*place)) for place in places.values()) or 1.0
+    inner = {force.id for force in system.forces if force.body in bodies}
     turns = {}
     for force in system.forces:
-        if force.body == body:
+        if force.body in bodies and force.pair not in inner:
             x, y = (p - o for p, o in zip(places[force.point], places[pivot], strict=True))
             angle = np.radians(float(evaluate(force.direction, values)))
             turn = float(x * np.sin(angle) - y * np.cos(angle)) / reach
             turns[plain((force.magnitude,))] = turn if abs(turn) > 1e-9 else 0.0
     for couple in system.couples:
-        if couple.body == body:
+        if couple.body in bodies:
             turns[plain((couple.moment,))] = 1.0
     return turns
 
@@ -281,7 +282,7 @@ def test_the_senses_told_are_those_of_the_torques(name: str, positive: str) -> N
         told = [section for section in sections if section.title.startswith("Which forces turn")]
         assert len(told) == len(balances)
         for section, balance in zip(told, balances, strict=True):
-            computed = turns_computed(own, balance.body, balance.about)
+            computed = turns_computed(own, balance.bodies, balance.about)
             words = {1.0: "counter-clockwise", -1.0: "clockwise"}
             expected = {symbol: words[np.sign(turn)] for symbol, turn in computed.items() if turn}
             found = turns_told(section)

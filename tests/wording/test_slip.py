@@ -146,6 +146,10 @@ def test_likelier_ones_come_first() -> None:
     for path in OWN:
         ranks = [order.index(each.id) for each in likely(found(path)[0], 99)]
         assert ranks == sorted(ranks)
+        for answer in {each.answer for each in found(path)[0]}:
+            made = [s for s in found(path)[0] if s.answer == answer and s.origin]
+            places = [order.index(each.id) for each in made]
+            assert places == sorted(places)
 
 
 def test_where_a_slip_is_made_it_is_told() -> None:
@@ -153,6 +157,7 @@ def test_where_a_slip_is_made_it_is_told() -> None:
     spoilt = {s.answer: s for s in found(ARM)[0] if s.id == "own_weight_forgotten"}
     assert spoilt["B"].origin
     assert not spoilt["J.magnitude"].origin
+    assert all(each.origin for each in likely(found(ARM)[0], 99))
     assert spoilt["B"].spoils["J.magnitude"] == pytest.approx(372.4 - 39.2)
 
 
