@@ -1,7 +1,8 @@
 """The command line: its commands, and the one place where failures become messages and exit codes.
 
 0 done; 1 the input is wrong; 2 wrong usage (click's own); 3 something outside failed;
-130 Ctrl-C.  No traceback reaches a user for any of these.  Everything heavy is imported by a command when it runs.
+130 Ctrl-C.  No traceback reaches a user for any of these.  Everything heavy is imported by a
+command when it runs.
 """
 
 from __future__ import annotations

@@ -5,8 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 from probgen.bank.bank import Bank, default_bank, read_bank, read_file
-from probgen.bank.supplied import supplied
 from probgen.bank.fault import Fault, InputError, nearest, one_of, shown
+from probgen.bank.supplied import supplied
 from probgen.bank.template import Template
 
 

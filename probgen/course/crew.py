@@ -19,7 +19,7 @@ from probgen.press.engine import engine, engine_version
 from probgen.press.outside import OutsideError
 
 if TYPE_CHECKING:
-    from distributed import Client
+    import distributed
 
 _WATCH_SECONDS: Final = 1.0
 _ANSWER_SECONDS: Final = 10.0
@@ -37,7 +37,9 @@ class Crew:
     workers: int | None = None
     cluster: str = ""
 
-    def each(self, do: Callable[..., T], tasks: Iterable[tuple[Any, ...]]) -> Generator[T, None, None]:
+    def each(
+        self, do: Callable[..., T], tasks: Iterable[tuple[Any, ...]]
+    ) -> Generator[T, None, None]:
         """What `do` returns for each task's arguments, in the order in which they get done.
 
         Tasks are taken only as they are needed.  Raises what `do` raises, and OutsideError when a
@@ -46,7 +48,7 @@ class Crew:
         with self._place() as jobs, warnings.catch_warnings():
             # When one task fails the others are cancelled, which is as it should be.
             warnings.filterwarnings("ignore", message=".*have been cancelled")
-            run = Parallel(jobs, return_as="generator_unordered", batch_size=1)
+            run: Any = Parallel(jobs, return_as="generator_unordered", batch_size=1)
             do = do if self.cluster or jobs == 1 else _Watched(do, os.getpid())
             try:
                 yield from run(delayed(do)(*task) for task in tasks)
@@ -62,7 +64,8 @@ class Crew:
         if not self.cluster:
             yield self.workers or os.cpu_count() or 1
             return
-        with _connected(self.cluster) as client, parallel_config(backend="dask"):
+        configured: Any = parallel_config
+        with _connected(self.cluster) as client, configured(backend="dask"):
             yield self.workers or sum(client.ncores().values())
 
 
@@ -86,34 +89,33 @@ class _Watched:
 
 
 @contextmanager
-def _connected(address: str) -> Iterator[Client]:
+def _connected(address: str) -> Iterator[distributed.Client]:
     """A client of the cluster, whose machines all print as this one does."""
     try:
-        from distributed import Client
+        import distributed
     except ImportError:
         mend = 'install it: pip install "probgen[cluster]"'
         raise OutsideError("a cluster needs the package distributed", mend) from None
-    from distributed.scheduler import KilledWorker
-
+    connect: Any = distributed.Client
     try:
-        client = Client(address, timeout=_ANSWER_SECONDS, set_as_default=True)
+        client = connect(address, timeout=_ANSWER_SECONDS)
     except (OSError, ValueError) as error:
         mend = "start one (dask scheduler), or correct the address: tcp://HOST:PORT"
         raise OutsideError(f"no scheduler answers at {address}: {error}", mend) from None
     with client:
-        _require_like(client)
+        _require_like(client, address)
         try:
             yield client
-        except KilledWorker as error:
+        except distributed.KilledWorker as error:
             mend = "see the log of that worker; memory may have run out there"
             raise OutsideError(f"a worker of the cluster was lost: {error}", mend) from None
 
 
-def _require_like(client: Client) -> None:
+def _require_like(client: distributed.Client, address: str) -> None:
     """Raises OutsideError unless every worker has this probgen and this TeX: bytes would differ."""
     there = client.run(_press)
     if not there:
-        mend = f"start one: dask worker {client.scheduler.address}"
+        mend = f"start one: dask worker {address}"
         raise OutsideError("the cluster has no workers", mend)
     here = _press()
     for worker, press in there.items():

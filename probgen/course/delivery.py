@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import closing, contextmanager
+from itertools import product
 from pathlib import Path
 from typing import Final
 
@@ -21,6 +22,8 @@ from probgen.press.split import join
 Report = Callable[[str, int, int], None]
 """Told of a stage, what of it is done, and its whole: ("students", 12, 300)."""
 
+VOLUME: Final = 500
+"""Students in one PDF of a large class: a printer and a reader must hold it in memory."""
 _MOST: Final = 25
 """Students in one chunk of a large class: a killed build loses no more of each worker's time."""
 _PARTS: Final = 8
@@ -46,9 +49,7 @@ def deliver(
         with _told_how_far(kept, chunks):
             _print_chunks(record.set, problems, chunks, kept, crew, report)
             places = range(len(chunks))
-            for kind in Kind:
-                together = join(kept.together(kind, places), record.set.title)
-                (working.whole / f"all-{kind}.pdf").write_bytes(together)
+            _join_volumes(kept, record, len(chunks), working.whole, report)
             write_answers(working.whole / "answers.csv", kept.rows(places))
             losses = kept.losses(places)
             _tell_losses(working.whole / MISSING, losses, len(Kind) * len(record.students))
@@ -77,6 +78,20 @@ def print_placed(
 ) -> tuple[int, PrintedChunk]:
     """A chunk printed, with its place in the class: chunks get done in any order."""
     return place, print_chunk(chunk, problem_set, problems)
+
+
+def _join_volumes(
+    kept: Kept, record: Record, chunks: int, folder: Path, report: Report
+) -> None:
+    """Everybody's sheets in one PDF, and all keys; in several of `VOLUME` for a large class."""
+    starts = range(0, chunks, max(1, VOLUME // _MOST))
+    for done, (kind, start) in enumerate(product(Kind, starts)):
+        report("all in one", done, len(Kind) * len(starts))
+        places = range(start, min(start + starts.step, chunks))
+        if parts := kept.together(kind, places):
+            ending = f"-{1 + start // starts.step:02}" if len(starts) > 1 else ""
+            path = folder / f"all-{kind}{ending}.pdf"
+            path.write_bytes(join(parts, record.set.title))
 
 
 def _print_chunks(

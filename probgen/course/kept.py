@@ -15,6 +15,7 @@ from probgen.course.answers import Row
 from probgen.course.folder import Working, write_file
 from probgen.course.printing import Kind, Loss, PrintedChunk
 
+
 class Kept:
     """The printed chunks in a working folder, by their place in the class."""
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import cached_property
 from string import ascii_lowercase
 from typing import Final
 
@@ -17,8 +18,9 @@ from probgen.figures.pict import latex_picture
 from probgen.figures.situation import situation
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Relation
-from probgen.quantities.unit import METRE_PER_SECOND_SQUARED
+from probgen.quantities.unit import ANGLE, LENGTH, METRE_PER_SECOND_SQUARED
 from probgen.sheets import document
+from probgen.statics.system import Role
 from probgen.wording.answer import Answer
 from probgen.wording.block import Inline, Math, Picture, Section, Text
 from probgen.wording.convention import Convention
@@ -36,6 +38,21 @@ _CAUTIONS: Final = {
 
 
 @dataclass(frozen=True, slots=True)
+class Face:
+    """What the sheet and the key have in common of one problem.
+
+    figure: the situation as the sheet shows it, as LaTeX.
+    """
+
+    number: int
+    points: int
+    problem: Problem
+    own: Worked
+    statement: Inlines
+    figure: str
+
+
+@dataclass(frozen=True)
 class Copy:
     """One student's copy of a set: problems and worked in the order of the set."""
 
@@ -57,27 +74,36 @@ class Copy:
             due=self.problem_set.due,
         )
 
-    def numbered(self) -> Iterator[tuple[int, int, Problem, Worked]]:
-        """Number, points, problem and its working, one after the other."""
-        assigned = self.problem_set.problems
-        rows = zip(assigned, self.problems, self.worked, strict=True)
-        for number, (problem, prepared, own) in enumerate(rows, start=1):
-            yield number, problem.points, prepared, own
+    @cached_property
+    def faces(self) -> tuple[Face, ...]:
+        """The problems one after the other, told and drawn once for both sheet and key."""
+        rows = zip(self.problem_set.problems, self.problems, self.worked, strict=True)
+        return tuple(
+            Face(
+                number,
+                assigned.points,
+                problem,
+                own,
+                tell_statement(problem.template, own.draw),
+                situation_picture(problem.template, own, solved=False),
+            )
+            for number, (assigned, problem, own) in enumerate(rows, start=1)
+        )
 
 
 def sheet_of(copy: Copy) -> document.Sheet:
     """What the student gets."""
     problems = tuple(
         document.Problem(
-            number=number,
-            title=problem.template.title,
-            statement=tell_statement(problem.template, own.draw),
-            parts=tuple(_parts(own)),
-            figure=situation_picture(problem.template, own, solved=False),
-            points=points,
+            number=face.number,
+            title=face.problem.template.title,
+            statement=face.statement,
+            parts=tuple(_parts(face.own)),
+            figure=face.figure,
+            points=face.points,
             space=copy.problem_set.working * 10.0,
         )
-        for number, points, problem, own in copy.numbered()
+        for face in copy.faces
     )
     cautions = _cautions(copy.problems) if copy.problem_set.caution else ()
     preface = gravity(copy.problem_set.convention)
@@ -86,27 +112,28 @@ def sheet_of(copy: Copy) -> document.Sheet:
 
 def key_of(copy: Copy) -> document.Key:
     """What the one who marks it gets."""
-    solutions = tuple(
-        solution_of(number, problem, own, points)
-        for number, points, problem, own in copy.numbered()
-    )
+    solutions = tuple(solution_of(face) for face in copy.faces)
     return document.Key(copy.header, solutions, gravity(copy.problem_set.convention))
 
 
-def solution_of(number: int, problem: Problem, own: Worked, points: int) -> document.Solution:
+def solution_of(face: Face) -> document.Solution:
     """One problem worked, with its figures."""
+    problem, own = face.problem, face.own
     sections = tell_steps(problem, own)
+    figure = face.figure
+    if _asks_for_sizes(problem.template):
+        figure = situation_picture(problem.template, own, solved=True)
     return document.Solution(
-        number=number,
+        number=face.number,
         title=problem.template.title,
-        statement=tell_statement(problem.template, own.draw),
-        figure=situation_picture(problem.template, own, solved=True),
+        statement=face.statement,
+        figure=figure,
         sections=sections,
         answers=tuple(
             document.Answer(_label(answer), (Text(answer.printed),)) for answer in own.answers
         ),
-        points=points,
-        pictures=dict(_pictures(sections, problem, own)),
+        points=face.points,
+        pictures=dict(_pictures(sections, problem, own, figure)),
     )
 
 
@@ -128,17 +155,25 @@ def situation_picture(template: Template, own: Worked, solved: bool) -> str:
     return latex_picture(situation(case.system, values, template.depicts, own.draw.values))
 
 
+def _asks_for_sizes(template: Template) -> bool:
+    """Whether a length or an angle is sought, which the sheet's figure must not show."""
+    return any(
+        variable.role is Role.UNKNOWN and variable.dimension in (LENGTH, ANGLE)
+        for variable in template.system.variables.values()
+    )
+
+
 def _pictures(
-    sections: Iterable[Section], problem: Problem, own: Worked
+    sections: Iterable[Section], problem: Problem, own: Worked, figure: str
 ) -> Iterator[tuple[str, str]]:
-    """The figures that the sections ask for, as LaTeX."""
+    """The figures that the sections ask for, as LaTeX; figure: the situation's."""
     for section in sections:
         for block in section.blocks:
             if not isinstance(block, Picture):
                 continue
             name = document.picture_name(block)
             if block.kind == "situation":
-                yield name, situation_picture(problem.template, own, solved=True)
+                yield name, figure
             else:
                 pivot = _pivot(problem, block.body)
                 positive = problem.convention.positive

@@ -103,11 +103,13 @@ def print_chunk(
     copies = _copies(chunk, problem_set, problems)
     printed = {kind: _print(kind, copies, chunk.names) for kind in Kind}
     rows = chain.from_iterable(answer_rows(c.student, c.code, c.worked) for c in copies)
+    losses = chain.from_iterable(losses for _, losses in printed.values())
+    batches = {kind: batch for kind, (batch, _) in printed.items()}
     return PrintedChunk(
-        {kind: tuple((p.name, p.pdf) for p in batch.printed) for kind, (batch, _) in printed.items()},
-        {kind: batch.together for kind, (batch, _) in printed.items()},
+        {kind: tuple((p.name, p.pdf) for p in batch.printed) for kind, batch in batches.items()},
+        {kind: batch.together for kind, batch in batches.items()},
         tuple(rows),
-        tuple(chain.from_iterable(losses for _, losses in printed.values())),
+        tuple(losses),
     )
 
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+import math
+from collections.abc import Callable, Mapping, Sequence
 from itertools import pairwise
 from typing import Final
 
@@ -35,6 +36,7 @@ class Arrows:
 
     outline: the spots the body's axis runs through; scale: pt for each metre; largest: the size
     of the largest force, N; marks: how many strokes mark a force as one of a pair, by its id.
+    share: how long all arrows are, of their usual length.
     """
 
     def __init__(
@@ -44,44 +46,40 @@ class Arrows:
         scale: float,
         largest: float,
         marks: Mapping[str, int],
+        share: float = 1.0,
     ) -> None:
         self.field = field
         self.outline = outline
         self.scale = scale
         self.largest = largest
         self.marks = marks
+        self.share = share
         self.drawn: list[tuple[Arrow, str]] = []
 
     def add(self, vector: Vector) -> None:
         """Draw a force, off its point only where it would lie on another arrow."""
-        trials = self._trials(vector)
-        costs = [
-            self._trouble(arrow) + (_OFF_POINT if i > 1 else 0.0)
-            for i, arrow in enumerate(trials)
-        ]
-        arrow = trials[costs.index(min(costs))]
+        arrow = self._best(self._trials(vector), self._trouble, _OFF_POINT)
         self._keep(arrow, vector.symbol)
         self._mark(arrow, vector)
 
     def add_with_legs(self, whole: Vector, legs: Sequence[Vector]) -> None:
         """A hinge's force solid, with its components dashed as sides of the rectangle about it."""
         shares = [leg.size / whole.size for leg in legs]
-        length = arrow_length(whole.size, self.largest)
+        length = self._length(whole)
         if len(legs) != 2 or min(shares) * length < _LEAST_LEG:
             self.add(whole)
+            arrow, _ = self.drawn[-1]
             for leg in legs if len(legs) == 2 else ():
-                self._leg(self._free_leg(self.drawn[-1][0], leg), leg)
+                self._leg(self._free_leg(arrow, leg), leg)
             return
 
         def sides(arrow: Arrow) -> tuple[Arrow, Arrow]:
             return self._sides(arrow, legs, [share * length for share in shares])
 
-        trials = self._trials(whole)
-        costs = [
-            sum(map(self._trouble, (arrow, *sides(arrow)))) + (2 * _OFF_POINT if i > 1 else 0.0)
-            for i, arrow in enumerate(trials)
-        ]
-        arrow = trials[costs.index(min(costs))]
+        def trouble(arrow: Arrow) -> float:
+            return sum(map(self._trouble, (arrow, *sides(arrow))))
+
+        arrow = self._best(self._trials(whole), trouble, 2 * _OFF_POINT)
         self._keep(arrow, whole.symbol)
         self._mark(arrow, whole)
         for side, leg in zip(sides(arrow), legs, strict=True):
@@ -91,6 +89,21 @@ class Arrows:
             )
             edge = ((opposite, opposite + side.head - side.tail),)
             self.field.add(Path(edge, _DOTTED, f"rectangle:{whole.id}"))
+
+    @staticmethod
+    def _best(
+        trials: Sequence[Arrow], trouble: Callable[[Arrow], float], aside: float
+    ) -> Arrow:
+        """The least troublesome; all but the first two, which are at the point, cost `aside`."""
+        best, least = trials[0], math.inf
+        for i, arrow in enumerate(trials):
+            extra = aside if i > 1 else 0.0
+            if extra >= least:
+                break
+            cost = trouble(arrow) + extra
+            if cost < least:
+                best, least = arrow, cost
+        return best
 
     def _sides(
         self, arrow: Arrow, legs: Sequence[Vector], lengths: Sequence[float]
@@ -104,6 +117,9 @@ class Arrows:
             near, far = (Arrow(t, t + step, DASHED) for t in (arrow.tail, arrow.tail + other))
             found.append(far if self._trouble(far) < self._trouble(near) else near)
         return found[0], found[1]
+
+    def _length(self, vector: Vector) -> float:
+        return self.share * arrow_length(vector.size, self.largest)
 
     def _keep(self, arrow: Arrow, symbol: str) -> None:
         self.field.add(arrow)
@@ -128,7 +144,7 @@ class Arrows:
         """
         spot = vector.at * self.scale
         unit = heading(vector.direction)
-        step = unit * arrow_length(vector.size, self.largest)
+        step = unit * self._length(vector)
         tails = [spot, spot - step]
         for arrow, _ in self.drawn:
             past = dot(arrow.head - spot, unit)
@@ -155,7 +171,7 @@ class Arrows:
     def _free_leg(self, whole: Arrow, leg: Vector) -> Arrow:
         """A component that the rectangle cannot show: at the point, or beside the whole."""
         spot = leg.at * self.scale
-        step = heading(leg.direction) * arrow_length(leg.size, self.largest)
+        step = heading(leg.direction) * self._length(leg)
         unit = heading(leg.direction)
         tails = [spot]
         for tail in (whole.tail, spot - step):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import chain, pairwise
 from typing import Final
 
 from probgen.figures.placement import GAP, Field, around, beside, centred, meets, set_in
@@ -100,6 +100,14 @@ def _length(
     start, end = (spot + side * (job.half + offset) for spot in job.ends)
     cost = offset + _rise(side) - (_CONTINUED if _continues(field, start, end) else 0.0)
     cost += _CROSSED * field.crossings(start, end, trim=job.half + 1.0)
+    settings = (
+        setting
+        for setting in _settings(start, end, job.text, job.tag)
+        if cost + setting[2] < limit and field.is_free(setting[0])
+    )
+    first = next(settings, None)
+    if first is None:
+        return None
     strokes: list[Shape] = []
     for near, far in zip(job.ends, (start, end), strict=True):
         bottom, top = near + side * (job.half + _CLEAR), far + side * _PAST
@@ -114,11 +122,12 @@ def _length(
             if met + 2.0 * _CLEAR > abs(top - near):
                 return None
         strokes.append(line(bottom, top, FINE, job.tag))
-    for box, lines, extra in _settings(start, end, job.text, job.tag):
-        if cost + extra < limit and field.is_free(box):
-            drawn = (*strokes, *lines)
-            if all(_off(box, stroke) and not _spoils(field, stroke) for stroke in drawn):
-                return _Trial(cost + extra, drawn, box, (start, end))
+    for box, lines, extra in chain((first,), settings):
+        drawn = (*strokes, *lines)
+        if cost + extra < limit and all(
+            _off(box, stroke) and not _spoils(field, stroke) for stroke in drawn
+        ):
+            return _Trial(cost + extra, drawn, box, (start, end))
     return None
 
 

@@ -10,9 +10,11 @@ from typing import Final
 
 from probgen.figures.scene import Scene
 
-_TRIALS: Final = 4
+_TRIALS: Final = 3
+_LEAST: Final = 0.3  # of the first guess, below which no scale is tried
+_SPARED: Final = 4.0  # what a guess leaves unused, lest labels that move make it too large, pt
 _MORE: Final = 6  # further trials when nothing has fitted yet
-_SLACK: Final = 14.0  # room left over that is not worth another trial, pt
+_SLACK: Final = 20.0  # room left over that is not worth another trial, pt
 
 
 def fitted(draw: Callable[[float], Scene], core: complex, room: complex, spare: float) -> Scene:
@@ -22,6 +24,7 @@ def fitted(draw: Callable[[float], Scene], core: complex, room: complex, spare: 
     spare: a first guess of what labels take in either direction (pt).
     """
     scale = min((room.real - spare) / core.real, (room.imag - spare) / core.imag)
+    first = scale
     best: Scene | None = None
     for trial in range(_TRIALS + _MORE):
         scene = draw(scale)
@@ -31,10 +34,18 @@ def fitted(draw: Callable[[float], Scene], core: complex, room: complex, spare: 
         slack = over * max(core.real, core.imag)
         if 0 <= slack < _SLACK or (best and trial >= _TRIALS - 1):
             break
-        scale = min(max(scale + over, 0.55 * scale), 1.6 * scale)
+        if best is None and scene.scale < _LEAST * first:
+            break  # what is too large does not grow with the scale
+        scale += over - _SPARED / max(core.real, core.imag)
+        scale = min(max(scale, 0.55 * scene.scale), 1.6 * scene.scale)
         if best is None and trial >= _TRIALS - 1:
             scale *= 0.94
     return best or scene
+
+
+def fits(scene: Scene, room: complex) -> bool:
+    """Whether a drawing keeps to its room."""
+    return scene.box.width <= room.real and scene.box.height <= room.imag
 
 
 def _change(scene: Scene, core: complex, room: complex) -> float:

@@ -7,12 +7,14 @@ so that forces of very different size can be read beside each other.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import partial
 from typing import Final, Literal
 
 from probgen.figures import axes, parts
 from probgen.figures.arrows import Arrows
 from probgen.figures.dimension import draw_angle
-from probgen.figures.fitting import fitted
+from probgen.figures.fitting import fits, fitted
 from probgen.figures.placement import Field, around
 from probgen.figures.scene import (
     FINE,
@@ -41,6 +43,7 @@ HEIGHT: Final = 170.0
 """The most room a free-body diagram takes, pt (75 mm x 60 mm)."""
 
 _HALF: Final = 2.2  # half the thickness of the outlined body, pt
+_SHARES: Final = (1.0, 0.8, 0.64, 0.5)
 _SMALL: Final = 7.5  # size of the letters of points, pt
 _ROW: Final = 13.0  # height of a distributed load's arrows, pt
 
@@ -67,25 +70,39 @@ def free_body(
     width = max(p.real for p in places) - min(p.real for p in places)
     height = max(p.imag for p in places) - min(p.imag for p in places)
     core = complex(max(width, 0.25 * height, 1e-6), max(height, 0.25 * width, 1e-6))
-    return fitted(
-        lambda scale: _Diagram(measured, body, pivot, positive, scale).draw(),
-        core,
-        complex(WIDTH, HEIGHT),
-        spare=60.0,
-    )
+    room = complex(WIDTH, HEIGHT)
+    for share in _SHARES:  # shorter arrows only where several follow each other on one line
+        shown = _Shown(measured, body, pivot, positive, share)
+        scene = fitted(partial(_draw, shown), core, room, spare=60.0)
+        if fits(scene, room):
+            break
+    return scene
+
+
+def _draw(shown: _Shown, scale: float) -> Scene:
+    return _Diagram(shown, scale).draw()
+
+
+@dataclass(frozen=True, slots=True)
+class _Shown:
+    """What a diagram shows; share: the length of its arrows, of their usual one."""
+
+    measured: Survey
+    body: Body
+    pivot: str
+    positive: Sense
+    share: float
 
 
 class _Diagram:
     """One attempt at a free-body diagram, at one scale (pt for each metre)."""
 
-    def __init__(
-        self, measured: Survey, body: Body, pivot: str, positive: Sense, scale: float
-    ) -> None:
-        self.measured = measured
+    def __init__(self, shown: _Shown, scale: float) -> None:
+        self.measured = measured = shown.measured
         self.system = measured.system
-        self.body = body
-        self.pivot = pivot
-        self.positive = positive
+        self.body = body = shown.body
+        self.pivot = shown.pivot
+        self.positive = shown.positive
         self.scale = scale
         self.field = Field()
         forces = vectors(measured, body)
@@ -97,7 +114,7 @@ class _Diagram:
         largest = max((v.size for v in (*self.single, *self.wholes.values())), default=1.0)
         outline = [self._spot(place) for place in measured.outline(body)]
         marks = pair_marks(self.system)
-        self.arrows = Arrows(self.field, outline, scale, largest, marks)
+        self.arrows = Arrows(self.field, outline, scale, largest, marks, shown.share)
 
     def draw(self) -> Scene:
         self._outline()

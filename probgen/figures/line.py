@@ -69,6 +69,10 @@ def _draw(supports: Supports, element: Element, start: Spot, aside: complex = 0j
     """One line from its start to where it is fixed; aside: its shift from the point it is at."""
     tag = f"{element.kind}:{element.id}"
     way = _way(supports, element)
+    tied = _tied(supports, element)
+    if tied is not None:
+        _stroke(supports, element, start, tied + aside, tag)
+        return
     if _has_far_end(supports, element):
         end = supports.spot(element.toward) + aside
         _stroke(supports, element, start, end, tag)
@@ -86,6 +90,22 @@ def _draw(supports: Supports, element: Element, start: Spot, aside: complex = 0j
         else:
             supports.field.add(*limb.break_mark(end, way, 2.0, tag))
     _stroke(supports, element, start, end, tag)
+
+
+def _tied(supports: Supports, element: Element) -> Spot | None:
+    """Where a line between two bodies ends on the other one, if it runs that way on paper."""
+    system = supports.measured.system
+    force = system.force(element.forces[0])
+    if not force.pair or not supports.measured.has(force.direction):
+        return None
+    back = system.force(force.pair)
+    unit = heading(supports.measured.number(force.direction))
+    end = supports.spot(back.point)
+    block = supports.blocks.get(back.body)
+    end -= unit * block.reach(unit) if block else 0j
+    way = end - supports.rest(element)
+    runs = abs(way) > 1.0 and abs((way / unit).imag) < 1.0
+    return end if runs else None
 
 
 def _stroke(supports: Supports, element: Element, start: Spot, end: Spot, tag: str) -> None:

@@ -17,6 +17,7 @@ from probgen.statics.system import Body, Element, Kind
 
 _APART: Final = 92.0  # between particles that do not touch, pt
 _HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kind.HINGE)
+_TIED: Final = 66.0  # between particles that a line ties to each other, pt
 _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 
 
@@ -105,6 +106,7 @@ def stacked(measured: Survey) -> Survey:
     """The survey with every particle that rests on another one at that one's place."""
     places = dict(measured.places)
     below = _carriers(measured)
+    below = {**{body: other for body, (other, _) in _links(measured).items()}, **below}
     points = {b.id: b.outline[0] for b in measured.system.bodies if len(b.outline) == 1}
     for body in sorted(points, key=lambda each: _level(each, below)):
         carrier = below.get(body)
@@ -121,11 +123,16 @@ def shifts_of(measured: Survey, blocks: Mapping[str, Block]) -> dict[str, comple
     bodies = [body for body in measured.system.bodies if len(body.outline) == 1]
     shifts: dict[str, complex] = {}
     placed: list[Body] = []
-    below = _carriers(measured)
-    for body in sorted(bodies, key=lambda each: _level(each.id, below)):
+    below, links = _carriers(measured), _links(measured)
+    order = {**{one: other for one, (other, _) in links.items()}, **below}
+    for body in sorted(bodies, key=lambda each: _level(each.id, order)):
         point = body.outline[0]
         carrier = next((b for b in placed if b.id == below.get(body.id)), None)
-        if carrier and body.id in blocks and carrier.id in blocks:
+        tied = next((b for b in placed if b.id == links.get(body.id, ("", 0j))[0]), None)
+        if tied and not carrier:
+            start = shifts.get(tied.outline[0], 0j)
+            shifts[point] = start - links[body.id][1] * _TIED
+        elif carrier and body.id in blocks and carrier.id in blocks:
             lift = blocks[carrier.id].half.imag + blocks[body.id].half.imag
             shifts[point] = shifts.get(carrier.outline[0], 0j) + lift * 1j
         else:
@@ -134,6 +141,22 @@ def shifts_of(measured: Survey, blocks: Mapping[str, Block]) -> dict[str, comple
                 shifts[point] = complex(_APART * len(same), 0.0)
         placed.append(body)
     return shifts
+
+
+def _links(measured: Survey) -> dict[str, tuple[str, complex]]:
+    """Particles tied to another one: by body, the other and the way of its pull (unit step)."""
+    system = measured.system
+    found: dict[str, tuple[str, complex]] = {}
+    for force in system.forces:
+        if not force.pair or force.kind not in _HOLDS or not measured.has(force.direction):
+            continue
+        other = system.force(force.pair).body
+        if len(system.body(force.body).outline) == len(system.body(other).outline) == 1:
+            unit = heading(measured.number(force.direction))
+            # The one that hangs is placed under the other, the left one of a row beside it.
+            if unit.imag > 0.3 or (abs(unit.imag) <= 0.3 and unit.real > 0):
+                found.setdefault(force.body, (other, unit))
+    return found
 
 
 def _together(measured: Survey, one: Body, other: Body) -> bool:

@@ -8,6 +8,7 @@ drawing alone and always succeeds.
 from __future__ import annotations
 
 import cmath
+import math
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
@@ -192,21 +193,12 @@ def beside(
 ) -> Box:
     """The label's box in a direction from an anchor, `distance` away from that point."""
     room = extent(text, size)
-    width, height = room.width, room.height + room.depth
-    unit = heading(direction)
+    return _beyond(anchor, heading(direction), distance, room.width, room.height + room.depth)
+
+
+def _beyond(anchor: Spot, unit: complex, distance: float, width: float, height: float) -> Box:
     centre = anchor + unit * distance + complex(unit.real * width / 2, unit.imag * height / 2)
     return _about(centre, width, height)
-
-
-def abreast(
-    text: Text, anchor: Spot, direction: float, distance: float, size: float = SIZE
-) -> Box:
-    """The label's box `distance` away from the line through an anchor, square to a direction."""
-    room = extent(text, size)
-    width, height = room.width, room.height + room.depth
-    unit = heading(direction)
-    half = abs(unit.real) * width / 2 + abs(unit.imag) * height / 2
-    return _about(anchor + unit * (distance + half), width, height)
 
 
 def centred(text: Text, centre: Spot, size: float = SIZE) -> Box:
@@ -225,14 +217,28 @@ def around(
     anchors: Sequence[tuple[Spot, float]],
     nearest: float = 0.0,
     size: float = SIZE,
+    farthest: float = math.inf,
 ) -> Iterator[Box]:
-    """Boxes about several anchors, each with its favoured direction, nearest distance first."""
+    """Boxes about several anchors, each with its favoured direction, nearest distance first.
+
+    Along its favoured direction a label is also tried clear of the line square to it.
+    nearest: added to every distance; farthest: beyond this distance (pt) there are no more.
+    """
+    room = extent(text, size)
+    width, height = room.width, room.height + room.depth
+    fans = [
+        [(anchor, heading(direction + turn)) for anchor, direction in anchors] for turn in _TURNS
+    ]
     for distance in _DISTANCES:
-        for turn in _TURNS:
-            for anchor, direction in anchors:
-                yield beside(text, anchor, direction + turn, nearest + distance, size)
-                if not turn:
-                    yield abreast(text, anchor, direction, nearest + distance, size)
+        if distance > farthest:
+            return
+        away = nearest + distance
+        for fan in fans:
+            for anchor, unit in fan:
+                yield _beyond(anchor, unit, away, width, height)
+                if fan is fans[0]:
+                    half = abs(unit.real) * width / 2 + abs(unit.imag) * height / 2
+                    yield _about(anchor + unit * (away + half), width, height)
     for distance in range(180, 2000, 30):  # a drawing so full that only its margin is free
         for anchor, direction in anchors:
             yield beside(text, anchor, direction, float(distance), size)

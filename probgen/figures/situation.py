@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
-from itertools import chain, islice
+from itertools import chain
 from typing import Final
 
 from probgen.figures import parts
@@ -349,8 +349,8 @@ class _Drawing:
             spot, name = self._spot(point), Name(point, point)
             anchors = tuple((spot, direction) for direction in (135.0, 45.0, 90.0))
             below = tuple((spot, direction) for direction in (225.0, 315.0, 270.0))
-            near = (b for b in around(name, anchors, half) if abs(b.centre - spot) < 15.0)
-            tried = chain(islice(near, 60), around(name, (*anchors, *below), half))
+            near = around(name, anchors, half, farthest=5.0)
+            tried = chain(near, around(name, (*anchors, *below), half))
             self.field.place(name, tried, f"letter:{point}")
 
     def _lettered(self) -> list[str]:

@@ -91,7 +91,9 @@ def _text(label: Label, corner: Spot, ink: str) -> str:
         style = ' font-style="italic"' if run.face == "italic" else ""
         size = f' font-size="{_n(label.size * 2 / 3)}"' if run.low else ""
         shift = ' dy="1.5"' if run.low and not low else ""
-        spans.append(f"<tspan{style}{size}{shift}>{escape(run.text)}</tspan>")
+        # Between a number and its unit LaTeX sets a thin space.
+        shown = run.text if isinstance(label.text, str) else run.text.replace(" ", "\u2009")
+        spans.append(f"<tspan{style}{size}{shift}>{escape(shown)}</tspan>")
         low = run.low
     x, y = _at(label.spot, corner).split(",")
     return (

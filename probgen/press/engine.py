@@ -1,4 +1,4 @@
-"""pdfTeX run on a folder of files: safely, without a clock, within a time limit."""
+"""TeX run on a folder of files: safely, without a clock, within a time limit."""
 
 from __future__ import annotations
 
@@ -6,10 +6,11 @@ import os
 import re
 import shutil
 import subprocess
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from types import MappingProxyType
 from typing import Final
 
 from probgen.press.outside import OutsideError
@@ -48,17 +49,24 @@ class Run:
     complaint: str = ""
 
 
-def run_tex(arguments: Sequence[str], folder: Path, seconds: float) -> Run:
-    """Runs pdfTeX in a folder; a run over its time is a bad run.
+def run_tex(
+    arguments: Sequence[str],
+    folder: Path,
+    seconds: float,
+    program: str = ENGINE,
+    surroundings: Mapping[str, str] = MappingProxyType({}),
+) -> Run:
+    """Runs TeX in a folder; a run over its time is a bad run.
 
-    Raises OutsideError when TeX is missing, or was stopped from outside.
+    surroundings: further environment variables.  Raises OutsideError when TeX is missing, or was
+    stopped from outside.
     """
-    command = [engine(), *_OPTIONS, *arguments]
+    command = [engine(program), *_OPTIONS, *arguments]
     try:
         done = subprocess.run(
             command,
             cwd=folder,
-            env=os.environ | _SURROUNDINGS,
+            env={**os.environ, **surroundings, **_SURROUNDINGS},
             stdin=subprocess.DEVNULL,
             stdout=subprocess.PIPE,
             stderr=subprocess.STDOUT,
@@ -95,12 +103,12 @@ def install_hint() -> str:
     return "on Debian or Ubuntu: apt-get install " + " ".join(DEBIAN_PACKAGES)
 
 
-def engine() -> str:
-    """The path of pdflatex.  Raises OutsideError, naming the packages, when there is none."""
-    found = shutil.which(ENGINE)
+def engine(program: str = ENGINE) -> str:
+    """The path of a TeX.  Raises OutsideError, naming the packages, when there is none."""
+    found = shutil.which(program)
     if found is None:
         mend = f"{install_hint()}; elsewhere install TeX Live (macOS: MacTeX, Windows: MiKTeX)"
-        raise OutsideError(f"{ENGINE} was not found: TeX is not installed", mend)
+        raise OutsideError(f"{program} was not found: TeX is not installed", mend)
     return found
 
 

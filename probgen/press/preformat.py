@@ -32,7 +32,7 @@ def format_for(preamble: str) -> Path:
     Made when it is not yet in the user's cache folder.  Raises OutsideError when TeX is missing or
     lacks a package, InputError with TeX's complaint when the preamble cannot be read.
     """
-    text = _source(preamble)
+    text = source(preamble) + "\\dump\n"
     mark = hashlib.blake2b(f"{engine_version(engine())}\n{text}".encode(), digest_size=16)
     stored = _cache_folder() / f"{mark.hexdigest()}.fmt"
     if not stored.is_file():
@@ -40,9 +40,10 @@ def format_for(preamble: str) -> Path:
     return stored
 
 
-def _source(preamble: str) -> str:
+def source(preamble: str) -> str:
+    """A preamble and the press's own commands, as TeX reads them before the first document."""
     press = (files("probgen.press") / "press.tex").read_text(encoding="utf-8")
-    return f"{preamble}\n{press}\n\\dump\n"
+    return f"{preamble}\n{press}\n"
 
 
 def _dump(text: str, stored: Path) -> None:

@@ -313,7 +313,7 @@ def _print_call(call: Call, to: Notation, depth: int) -> _Printed:
             if isinstance(argument, Quotient | Call):
                 simple = False
             shown = to.after_function + inner[0].text if simple else to.brackets(inner[0].text)
-            return _Printed(to.function(name) + shown, _TERM)
+            return _Printed(to.function(name) + shown, _TERM if simple else _TIGHT)
         case name:
             listed = ", ".join(printed.text for printed in inner)
             return _Printed(to.function(name) + to.brackets(listed), _TIGHT)

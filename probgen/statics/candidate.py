@@ -69,8 +69,10 @@ def _pivots(system: System, bodies: tuple[str, ...]) -> tuple[str, ...]:
     """Points a torque balance may be written about: the author's choice, or where forces act."""
     if system.pivot:
         return (system.pivot,)
+    acting = {force.point for force in system.forces}
+    meeting = [name for name in system.points if name[0] == "S" and name not in acting]
     points = [force.point for force in system.forces if force.body in bodies]
-    return tuple(dict.fromkeys(points))
+    return tuple(dict.fromkeys([*points, *meeting]))
 
 
 def _axes(system: System, bodies: tuple[str, ...]) -> Iterator[Axis]:

@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
-from fractions import Fraction
 
+from probgen.quantities.collect import collected_sum
 from probgen.quantities.expression import (
     UNITY,
     ZERO,
@@ -212,48 +212,10 @@ def way(points: Mapping[str, Point], start: str, end: str) -> tuple[Link, ...]:
         joined.setdefault(angle, []).append((sign, link.length))
     links = []
     for angle, terms in joined.items():
-        length = _combined(terms)
+        length = collected_sum(*terms)
         if length == ZERO:
             continue
         if isinstance(length, Sum) and all(sign < 0 for sign, _ in length.terms):
             length, angle = negative(length), angle.turned(_HALF)
         links.append(Link(length, angle.expression))
     return tuple(links)
-
-
-def _combined(terms: Sequence[tuple[int, Expression]]) -> Expression:
-    """A sum of lengths in which equal terms cancel or join (L - L/2 is L/2)."""
-    counts: dict[Expression, Fraction] = {}
-    for sign, term in _flat(terms):
-        part, factor = _coefficient(term)
-        counts[part] = counts.get(part, Fraction(0)) + sign * factor
-    kept = [(1 if f > 0 else -1, _times_factor(part, abs(f))) for part, f in counts.items() if f]
-    kept.sort(key=lambda term: (-term[0], not isinstance(term[1], Number)))
-    return total(*kept)
-
-
-def _flat(terms: Sequence[tuple[int, Expression]]) -> list[tuple[int, Expression]]:
-    inner = total(*terms)
-    return list(inner.terms) if isinstance(inner, Sum) else [(1, inner)]
-
-
-def _coefficient(term: Expression) -> tuple[Expression, Fraction]:
-    match term:
-        case Quotient(top, Number(value, None)) if value:
-            part, factor = _coefficient(top)
-            return part, factor / Fraction(value)
-        case Product((Number(value, None), other)) | Product((other, Number(value, None))):
-            return other, Fraction(value)
-        case _:
-            return term, Fraction(1)
-
-
-def _times_factor(part: Expression, factor: Fraction) -> Expression:
-    """factor * part as one writes it: L/2, 2L/3, 0.8 L."""
-    if factor == 1:
-        return part
-    if factor.denominator == 1 or factor.denominator > 12:
-        decimal = Decimal(factor.numerator) / Decimal(factor.denominator)
-        return times(Number(decimal), part)
-    above = part if factor.numerator == 1 else times(number(factor.numerator), part)
-    return Quotient(above, number(factor.denominator))

@@ -11,6 +11,7 @@ import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
+from probgen.quantities.collect import collected
 from probgen.quantities.expression import (
     UNITY,
     ZERO,
@@ -29,7 +30,6 @@ from probgen.quantities.expression import (
     number,
     over,
     positive_first,
-    rebuilt,
     substituted,
     times,
     total,
@@ -81,26 +81,12 @@ def other_roots(value: Expression) -> tuple[Expression, ...]:
 
 def isolated(slope: Expression, rest: Expression) -> Expression:
     """-rest/slope, with the signs the way one writes it by hand."""
-    quotient = over(negative(_cancelled(rest)), _cancelled(slope))
+    quotient = over(negative(collected(rest)), collected(slope))
     if isinstance(quotient, Quotient):
         quotient = _reduced(quotient)
     if isinstance(quotient, Quotient):
         return Quotient(positive_first(quotient.top), positive_first(quotient.bottom))
     return positive_first(quotient)
-
-
-def _cancelled(expression: Expression) -> Expression:
-    """Sums without terms that take each other away, at every depth."""
-    inner = rebuilt(expression, _cancelled)
-    if not isinstance(inner, Sum):
-        return inner
-    kept: list[tuple[int, Expression]] = []
-    for sign, term in inner.terms:
-        if (-sign, term) in kept:
-            kept.remove((-sign, term))
-        else:
-            kept.append((sign, term))
-    return total(*kept)
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,7 +148,7 @@ def _put_into(
     if parts[0] == ZERO:
         return expression
     crossed = total((1, times(parts[1], slope)), (-1, times(parts[0], rest)))
-    return _cancelled(_without_common(expanded(crossed)))
+    return collected(_without_common(expanded(crossed)))
 
 
 def expanded(expression: Expression) -> Expression:

@@ -21,6 +21,7 @@ from probgen.statics.candidate import candidates
 from probgen.statics.determinacy import require_determinate
 from probgen.statics.equation import Equation, oriented, pruned
 from probgen.statics.isolation import Range, eliminated, other_roots
+from probgen.statics.meeting import with_meeting_points
 from probgen.statics.method import Method
 from probgen.statics.refusal import Refusal
 from probgen.statics.search import Field, Move, dependence, shortest, trial_values
@@ -112,8 +113,28 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     known: dict[str, Value] = dict(probe)
     for definition in settled:
         known[definition.variable] = np.asarray(evaluate(definition.expression, known))
-    if not set(wanted_unknowns(system)) <= known.keys():
+    wanted = wanted_unknowns(system)
+    if not set(wanted) <= known.keys():
         require_determinate(system, known)
+    found = _searched(system, open_definitions, known, wanted, method)
+    if found is None or any(step.partners for step in found):
+        off_body = with_meeting_points(system)
+        better = _searched(off_body, open_definitions, known, wanted, method)
+        if better is not None and not any(step.partners for step in better):
+            system, found = _pruned_points(system, off_body, better), better
+    if found is None:
+        raise Refusal(_no_way(wanted))
+    return Plan(system, method, settled, found, tuple(_outcomes(system)))
+
+
+def _searched(
+    system: System,
+    open_definitions: tuple[Definition, ...],
+    known: Mapping[str, Value],
+    wanted: tuple[str, ...],
+    method: Method,
+) -> tuple[Step, ...] | None:
+    """The steps of the cheapest way, None when there is none."""
     unknowns = (*system.unknowns, *(d.variable for d in open_definitions))
     equations = tuple(
         oriented(equation, known) for equation in candidates(system, open_definitions, method)
@@ -125,27 +146,31 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     )
     kept_out = [_removed(system, e, h, unknowns) for e, h in zip(equations, holds, strict=True)]
     weights = [_relief(system, e, out) for e, out in zip(equations, kept_out, strict=True)]
-    field = Field(
-        equations,
-        unknowns,
-        holds,
-        weights,
-        trial_values(unknowns, known),
-        _ranges(system, unknowns),
-    )
-    wanted = wanted_unknowns(system)
-    bits = sum(1 << place for place, name in enumerate(unknowns) if name in wanted)
-    path = shortest(field, bits)
+    trial, ranges = trial_values(unknowns, known), _ranges(system, unknowns)
+    field = Field(equations, unknowns, holds, weights, trial, ranges)
+    path = shortest(field, sum(1 << at for at, name in enumerate(unknowns) if name in wanted))
     if path is None:
-        raise Refusal(_no_way(wanted))
+        return None
+    reached = dict(known)
     steps: list[Step] = []
     for move in path:
-        for step in _steps(field, move, kept_out[move.equations[0]], known):
-            chosen = _physical(step, field.ranges[step.unknown], known)
+        for step in _steps(field, move, kept_out[move.equations[0]], reached):
+            chosen = _physical(step, field.ranges[step.unknown], reached)
             steps.append(chosen)
             with np.errstate(all="ignore"):
-                known[step.unknown] = np.asarray(evaluate(chosen.expression, known))
-    return Plan(system, method, settled, _needed(steps, wanted), tuple(_outcomes(system)))
+                reached[step.unknown] = np.asarray(evaluate(chosen.expression, reached))
+    return _needed(steps, wanted)
+
+
+def _pruned_points(system: System, off_body: System, steps: tuple[Step, ...]) -> System:
+    """The system with those points off the body that the steps take torques about."""
+    used = {step.equation.about for step in steps if step.equation.kind == "torque"}
+    points = {
+        name: point
+        for name, point in off_body.points.items()
+        if name in system.points or name in used
+    }
+    return replace(system, points=points)
 
 
 def extreme_find(system: System) -> Find | None:
@@ -321,4 +346,17 @@ def _needed(steps: list[Step], wanted: tuple[str, ...]) -> tuple[Step, ...]:
         if step.unknown in held:
             kept.append(step)
             held |= names_in(step.expression)
-    return tuple(reversed(kept))
+    return _components_last(kept[::-1])
+
+
+def _components_last(steps: list[Step]) -> tuple[Step, ...]:
+    """Components that only their definition gives come last, beside each other."""
+    used = frozenset[str]().union(*(names_in(step.expression) for step in steps))
+    last = [
+        step
+        for step in steps
+        if step.equation.kind == "condition"
+        and step.unknown.endswith((".x", ".y"))
+        and step.unknown not in used
+    ]
+    return (*(step for step in steps if step not in last), *last)

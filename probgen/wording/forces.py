@@ -54,23 +54,30 @@ def _hinge(digits: Digits, element: Element, forces: list[Force]) -> Inlines:
             for force, way in zip(forces, ways, strict=True)
         ]
     )
+    at = _place(digits, forces[0])
     known_on = _first_of_pair(digits, forces[0])
     if known_on:
         return say(
-            "the reaction of {by} at {A}, equal and opposite to the force on {other}: {parts}",
+            "the reaction of {by}{at}, equal and opposite to the force on {other}: {parts}",
             by=element.name,
-            A=letter(element.at),
+            at=at,
             other=known_on,
             parts=parts,
         )
     return say(
-        "the force {R} of {by} at {A}, unknown in size and direction, so we write its components "
+        "the force {R} of {by}{at}, unknown in size and direction, so we write its components "
         "{parts}",
         R=letter(element.symbol),
         by=element.name,
-        A=letter(element.at),
+        at=at,
         parts=parts,
     )
+
+
+def _place(digits: Digits, force: Force) -> Inlines:
+    """ " at B"; nothing for a particle, which has one point only."""
+    particle = digits.case.system.body(force.body).particle
+    return () if particle else say(" at {P}", P=letter(force.point))
 
 
 def _first_of_pair(digits: Digits, force: Force) -> str:
@@ -105,13 +112,12 @@ def _one(digits: Digits, element: Element, force: Force) -> Inlines:
     pattern = _PUSHES.get(force.kind, _PUSHES[Kind.FORCE])
     if force.part == "friction":
         pattern = "the friction {F} of {by}{at}, taken {way}"
-    particle = digits.case.system.body(force.body).particle
     return say(
         pattern,
         F=force.magnitude,
         by=element.name,
         of=_of(element, force),
-        at="" if particle else say(" at {P}", P=letter(force.point)),
+        at=_place(digits, force),
         way=toward(degrees),
         part=_CUT_PARTS.get(force.part, "the force"),
         smooth="" if toward(degrees).startswith("straight") else _SMOOTH,
@@ -164,8 +170,9 @@ def definition_rows(digits: Digits, body: Body) -> Iterator[Row]:
         for earlier in digits.case.system.bodies[: digits.case.system.bodies.index(body)]
         for name in _needed(digits, earlier)
     }
+    asked = {find.quantity for find in digits.case.system.finds}
     for definition in digits.case.plan.definitions:
-        if definition.variable in needed - told_before:
+        if definition.variable in needed - told_before - asked:
             yield definition_row(digits, definition)
 
 

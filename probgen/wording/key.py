@@ -41,8 +41,16 @@ def tell(case: Case, convention: Convention) -> tuple[Section, ...]:
         *_asked_definitions(digits),
         *resultant_sections(digits),
         *(holding_section(digits, find) for find in case.system.finds if find.form is Form.HOLDS),
-        *(section for body in bodies if (section := check_section(digits, body))),
+        *_checks(digits, bodies),
     )
+
+
+def _checks(digits: Digits, bodies: tuple[Body, ...]) -> Iterator[Section]:
+    """A look back at each body whose balances were used."""
+    for body in bodies if digits.case.plan.steps else ():
+        section = check_section(digits, body)
+        if section is not None:
+            yield section
 
 
 def _told_to_limits(digits: Digits) -> tuple[Section, ...]:
@@ -72,12 +80,25 @@ def _supposing(limit: Limit) -> Section:
 def _bodies_told(case: Case) -> tuple[Body, ...]:
     """The bodies whose forces the working uses, in the template's order."""
     used = {id for step in case.plan.steps for equation in step.equations for id in equation.bodies}
+    if any(find.form is Form.MAGNITUDE_AND_DIRECTION for find in case.system.finds):
+        used |= _bodies_of_resultants(case)
     return tuple(body for body in case.system.bodies if body.id in used)
+
+
+def _bodies_of_resultants(case: Case) -> set[str]:
+    """Bodies on which a resultant of known forces is asked, with no balance at all."""
+    return {
+        case.system.element(find.quantity).body
+        for find in case.system.finds
+        if find.form is Form.MAGNITUDE_AND_DIRECTION
+        and any(d.variable == f"{find.quantity}.x" for d in case.plan.definitions)
+    }
 
 
 def _asked_definitions(digits: Digits) -> Iterator[Section]:
     """Quantities asked that the data alone settle."""
     asked = [find.quantity for find in digits.case.system.finds]
+    asked += [f"{quantity}.{axis}" for quantity in tuple(asked) for axis in "xy"]
     for definition in digits.case.plan.definitions:
         if definition.variable in asked:
             variable = digits.case.system.variables[definition.variable]
@@ -189,9 +210,10 @@ def _force_section(digits: Digits, steps: list[Step]) -> Iterator[Section]:
     group = tuple(together(digits, equation))
     if group:
         blocks.append(paragraph(*group))
-    if any(_carries(digits, step) for step in steps):
-        blocks.append(paragraph(say("With the unrounded values found above:")))
+    carrying = [step for step in steps if _carries(digits, step)][:1]
     for step in steps:
+        if step in carrying:
+            blocks.append(paragraph(say("With the unrounded values found above:")))
         blocks += [*_axis_note(digits, step), working(digits, step), *_sign_note(digits, step)]
     several = len(digits.case.system.bodies) > 1
     ending = f" on {equation_noun(digits, equation)}" if several else ""

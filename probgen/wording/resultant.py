@@ -84,6 +84,14 @@ def _sentence(digits: Digits, find: Find, element: Element) -> Inlines:
         digits.unit_of(f"{find.quantity}.x"),
     )
     body = case.system.body(element.body).name
+    if element.kind == "resultant":
+        return say(
+            "The resultant {R} is {size}{joint}{way}.",
+            R=letter(element.symbol),
+            size=size,
+            joint=" at " if way.words[0].isdigit() else ", ",
+            way=way.words,
+        )
     joint = " at " if way.words[0].isdigit() else ", "
     return say(
         "{by} acts on the {body} with a force of {size}{joint}{way}.",

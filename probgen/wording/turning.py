@@ -96,9 +96,19 @@ def _choice(digits: Digits, step: Step) -> Inlines:
     word, pivot = digits.convention.turning, step.equation.about
     at = [element for element in digits.case.system.elements if element.at == pivot]
     hinges = [element.name for element in at if element.kind == Kind.HINGE]
+    holding = [element for element in at if element.kind == Kind.FIXED]
     touching = [element for element in at if element.kind in _TOUCHING]
     if hinges:
         return say("We take {word}s about {by} {A}.", word=word, by=hinges[0], A=letter(pivot))
+    if holding:
+        body = digits.case.system.body(holding[0].body).name
+        return say(
+            "We take {word}s about {A}, where {by} holds the {body}.",
+            word=word,
+            A=letter(pivot),
+            by=holding[0].name,
+            body=body,
+        )
     if touching:
         body = digits.case.system.body(touching[0].body).name
         return say(
@@ -107,6 +117,14 @@ def _choice(digits: Digits, step: Step) -> Inlines:
             A=letter(pivot),
             by=touching[0].name,
             body=body,
+        )
+    if not at and not any(force.point == pivot for force in digits.case.system.forces):
+        through = [digits.case.system.force(id).magnitude for id in step.equation.silent]
+        return say(
+            "We take {word}s about {A}, where the lines of action of {these} meet.",
+            word=word,
+            A=letter(pivot),
+            these=listed(through),
         )
     return say("We take {word}s about {A}.", word=word, A=letter(pivot))
 
@@ -120,7 +138,9 @@ def _silent(digits: Digits, step: Step) -> Iterator[Inlines]:
     if at_pivot:
         yield _no_arm(digits, at_pivot, "{these} {act} there, so {its}")
     if through:
-        line = "The line of action of {these} passes through it, so {its}"
+        one = len(through) == 1
+        line = f"The line{'' if one else 's'} of action of {{these}} "
+        line += f"pass{'es' if one else ''} through it, so {{its}}"
         yield _no_arm(digits, through, line)
 
 
@@ -208,8 +228,7 @@ def _angles(digits: Digits, turners: list[Turner]) -> Iterator[Inlines]:
 def _split(digits: Digits, turner: Turner) -> Inlines:
     lengths = [term.length for term in turner.terms if term.length is not None]
     return say(
-        "The arm of {F} runs {lengths} along two perpendicular legs; each leg gives a {word} of "
-        "its own.",
+        "The way from the pivot to {F} has two legs, {lengths}; each gives a {word} of its own.",
         F=turner.name,
         lengths=listed(lengths),
         word=digits.convention.turning,

@@ -1,22 +1,25 @@
 """The output folder: whole or not there, and nobody's files are lost."""
 
+import shutil
 from pathlib import Path
 
 import pytest
 
 from probgen.bank.fault import InputError
-from probgen.course.folder import delivered, file_names
+from probgen.course.folder import RECORD, Working, delivered, file_names, recover, working_on
 from probgen.course.roster import Student
+from probgen.press.outside import OutsideError
 
 
 def build(target: Path, content: str = "new") -> None:
-    with delivered(target) as folder:
-        (folder / "record.json").write_text(content)
-        (folder / "sheets").mkdir()
+    with delivered(target, content) as working:
+        (working.whole / "sheets").mkdir(exist_ok=True)
 
 
-def fail_midway(folder: Path) -> None:
-    (folder / "record.json").write_text("half")
+def fail_midway(working: Working, printed: bool) -> None:
+    (working.whole / "sheets").mkdir()
+    if printed:
+        (working.chunks / "0.json").write_text("{}")
     raise OSError("disk full")
 
 
@@ -26,19 +29,42 @@ def entries(folder: Path) -> set[str]:
 
 def test_a_new_folder_appears_when_it_is_whole(tmp_path: Path) -> None:
     target = tmp_path / "deep" / "class"
-    with delivered(target) as folder:
-        (folder / "record.json").write_text("{}")
+    with delivered(target, "{}"):
         assert not target.exists()
-    assert entries(target) == {"record.json"}
+    assert entries(target) == {RECORD}
     assert entries(target.parent) == {"class"}
 
 
 def test_a_failure_leaves_the_earlier_build_and_nothing_else(tmp_path: Path) -> None:
     target = tmp_path / "class"
     build(target, "old")
-    with pytest.raises(OSError, match="full"), delivered(target) as folder:
-        fail_midway(folder)
-    assert (target / "record.json").read_text() == "old"
+    with pytest.raises(OSError, match="full"), delivered(target, "new") as working:
+        fail_midway(working, printed=False)
+    assert (target / RECORD).read_text() == "old"
+    assert entries(tmp_path) == {"class"}
+
+
+def test_what_is_printed_is_kept_for_the_same_record_only(tmp_path: Path) -> None:
+    target = tmp_path / "class"
+    for record, found in (("one", set()), ("one", {"0.json"}), ("other", set())):
+        with pytest.raises(OSError, match="full"), delivered(target, record) as working:
+            assert entries(working.chunks) == found
+            shutil.rmtree(working.whole / "sheets", ignore_errors=True)
+            fail_midway(working, printed=True)
+        assert not target.exists()
+    build(target, "other")
+    assert entries(target) == {RECORD, "sheets"}
+    assert entries(tmp_path) == {"class"}
+
+
+def test_two_builds_at_once_are_one_too_many(tmp_path: Path) -> None:
+    target = tmp_path / "class"
+    with delivered(target, "one"):
+        with pytest.raises(OutsideError, match="another build"):
+            build(target, "two")
+        assert not target.exists()
+    assert (target / RECORD).read_text() == "one"
+    build(target, "two")
     assert entries(tmp_path) == {"class"}
 
 
@@ -66,9 +92,18 @@ def test_the_set_file_may_lie_in_the_target(tmp_path: Path) -> None:
     target = tmp_path / "class"
     target.mkdir()
     (target / "set.toml").write_text("mine")
-    with delivered(target, [target / "set.toml"]) as folder:
-        (folder / "record.json").write_text("{}")
-    assert entries(target) == {"record.json", "set.toml"}
+    with delivered(target, "{}", [target / "set.toml"]):
+        pass
+    assert entries(target) == {RECORD, "set.toml"}
+
+
+def test_what_an_earlier_build_made_and_this_one_does_not_is_gone(tmp_path: Path) -> None:
+    target = tmp_path / "class"
+    build(target)
+    for name in ("missing.txt", "all-sheets-02.pdf", "all-my-notes.pdf"):
+        (target / name).write_text("old")
+    build(target)
+    assert entries(target) == {RECORD, "sheets", "all-my-notes.pdf"}
 
 
 def test_a_file_is_no_folder(tmp_path: Path) -> None:
@@ -77,13 +112,29 @@ def test_a_file_is_no_folder(tmp_path: Path) -> None:
         build(tmp_path / "class")
 
 
-def test_a_build_killed_between_two_renames_is_mended(tmp_path: Path) -> None:
+def test_a_build_killed_before_its_rename_is_mended(tmp_path: Path) -> None:
     target = tmp_path / "class"
     build(target, "old")
-    (target / "grades.csv").write_text("mine")
+    (target / "set.toml").write_text("mine")
     target.rename(tmp_path / ".class.previous")
-    build(target)
-    assert entries(target) == {"record.json", "sheets", "grades.csv"}
+    recover(target)
+    assert (target / "set.toml").read_text() == "mine"
+    assert entries(tmp_path) == {"class"}
+
+
+def test_a_build_killed_after_its_rename_is_mended(tmp_path: Path) -> None:
+    target = tmp_path / "class"
+    build(target, "old")
+    (target / "set.toml").write_text("mine")
+    target.rename(tmp_path / ".class.previous")
+    working_on(target).chunks.mkdir(parents=True)
+    build(tmp_path / "elsewhere", "new")
+    (tmp_path / "elsewhere").rename(target)
+    recover(target)
+    assert (target / RECORD).read_text() == "new"
+    assert (target / "set.toml").read_text() == "mine"
+    build(target, "newer")
+    assert entries(target) == {RECORD, "sheets", "set.toml"}
     assert entries(tmp_path) == {"class"}
 
 

@@ -1,0 +1,79 @@
+"""Like terms collected: L - L/2 is L/2, 1 + 1 is 2, and what takes itself away is gone."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+
+from probgen.quantities.expression import (
+    UNITY,
+    Expression,
+    Number,
+    Product,
+    Quotient,
+    Sum,
+    number,
+    rebuilt,
+    times,
+    total,
+)
+
+_LARGEST_DENOMINATOR = 12  # L/3 is written as a quotient, 0.8 L as a decimal
+
+
+def collected(expression: Expression) -> Expression:
+    """The expression with like terms of each sum in it joined; order is kept."""
+    inner = rebuilt(expression, collected)
+    return _joined(inner) if isinstance(inner, Sum) else inner
+
+
+def collected_sum(*signed: tuple[int, Expression]) -> Expression:
+    """The sum of signed terms with like ones joined; what is added stands before the rest."""
+    joined = _joined(Sum(tuple(signed)))
+    if not isinstance(joined, Sum):
+        return joined
+    order = sorted(joined.terms, key=lambda term: (-term[0], not isinstance(term[1], Number)))
+    return total(*order)
+
+
+def _joined(expression: Sum) -> Expression:
+    counts: dict[Expression, Fraction] = {}
+    flat = total(*expression.terms)
+    for sign, term in flat.terms if isinstance(flat, Sum) else ((1, flat),):
+        part, factor = _coefficient(term)
+        counts[part] = counts.get(part, Fraction(0)) + sign * factor
+    kept = ((1 if f > 0 else -1, _multiple(part, abs(f))) for part, f in counts.items() if f)
+    return total(*kept)
+
+
+def _coefficient(term: Expression) -> tuple[Expression, Fraction]:
+    """What is counted, and how many times: 2 L/3 is two thirds of L, 0.6 m is 0.6 of a metre."""
+    match term:
+        case Number(value, None):
+            return UNITY, Fraction(value)
+        case Number(value, unit):
+            return Number(Decimal(1), unit), Fraction(value)
+        case Quotient(top, Number(value, None)) if value:
+            part, factor = _coefficient(top)
+            return part, factor / Fraction(value)
+        case Product((Number(value, None), other)) | Product((other, Number(value, None))):
+            part, factor = _coefficient(other)
+            return part, factor * Fraction(value)
+        case _:
+            return term, Fraction(1)
+
+
+def _multiple(part: Expression, factor: Fraction) -> Expression:
+    """factor * part as one writes it: L/2, 2L/3, 0.8 L."""
+    if factor == 1:
+        return part
+    if isinstance(part, Number):
+        return Number(_decimal(factor * Fraction(part.value)), part.unit)
+    if factor.denominator == 1 or factor.denominator > _LARGEST_DENOMINATOR:
+        return times(Number(_decimal(factor)), part)
+    above = part if factor.numerator == 1 else times(number(factor.numerator), part)
+    return Quotient(above, number(factor.denominator))
+
+
+def _decimal(factor: Fraction) -> Decimal:
+    return Decimal(factor.numerator) / Decimal(factor.denominator)

@@ -1,0 +1,139 @@
+"""Figures of whole templates, typeset and read back from the PDF, in the scene's own frame."""
+
+from __future__ import annotations
+
+import shutil
+import subprocess
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from pathlib import Path
+
+import pdfplumber
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.course.problem import Problem, Worked, draw_class, prepare, work
+from probgen.figures.freebody import free_body
+from probgen.figures.metrics import extent
+from probgen.figures.pict import latex_picture
+from probgen.figures.placement import meets
+from probgen.figures.scene import Box, Label, Scene, Segment
+from probgen.figures.situation import situation
+from probgen.wording.convention import Convention
+
+ROOT = Path(__file__).parents[2]
+TEMPLATES = sorted((ROOT / "templates").rglob("*.toml"))
+PUBLISHED = sorted(
+    path for path in (ROOT / "tests" / "published").glob("*.toml")
+    if path.stem not in ("answers", "not-yet")
+)  # fmt: skip
+POINT = 72.0 / 72.27
+MARGIN = 1.0  # around a picture, pt
+_HEAD = r"""\documentclass{article}
+\usepackage[T1]{fontenc}\usepackage{lmodern,amsmath,pict2e}
+\pagestyle{empty}\hoffset-1in\voffset-1in\oddsidemargin0pt\topmargin0pt\headheight0pt\headsep0pt
+\topskip0pt\parindent0pt\parskip0pt\textwidth500pt\textheight700pt\maxdepth500pt
+\begin{document}
+"""
+
+
+def prepared(path: Path) -> Problem:
+    return prepare(read_template(path.read_text(encoding="utf-8"), path.name), Convention())
+
+
+def solved(problem: Problem, count: int) -> tuple[Worked, ...]:
+    draws = draw_class(problem, "figures", [str(i) for i in range(count)]).draws
+    return work(problem, draws)
+
+
+def scenes_of(problem: Problem, own: Worked) -> list[Scene]:
+    """The situation of a sheet, and the free-body diagram of every body."""
+    case, depicts = own.case, problem.template.depicts
+    known = {id: case.values[id] for id in (*own.draw.values, "g")}
+    found = [situation(case.system, known, depicts, own.draw.values)]
+    for body in case.system.bodies:
+        pivot = body.outline[0] if len(body.outline) > 1 else ""
+        found.append(free_body(case.system, case.values, body.id, pivot))
+    return found
+
+
+@dataclass(frozen=True, slots=True)
+class Type:
+    """A piece of type as the PDF has it: its ends and its baseline (pt, the scene's frame)."""
+
+    text: str
+    left: float
+    right: float
+    baseline: float
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """A scene's figure read back: the straight pieces of its strokes, and its type."""
+
+    strokes: tuple[Segment, ...]
+    type: tuple[Type, ...]
+
+
+def typeset(scenes: Sequence[Scene], folder: Path) -> Iterator[Page]:
+    """The figures printed one a page and read back."""
+    if shutil.which("pdflatex") is None:
+        pytest.skip("pdflatex is not installed")
+    pages = "\\newpage\n".join(latex_picture(scene) for scene in scenes)
+    (folder / "a.tex").write_text(_HEAD + pages + "\\end{document}", encoding="utf-8")
+    subprocess.run(
+        ["pdflatex", "-interaction=batchmode", "a.tex"],
+        cwd=folder, check=True, capture_output=True,
+    )  # fmt: skip
+    with pdfplumber.open(folder / "a.pdf") as pdf:
+        for scene, page in zip(scenes, pdf.pages, strict=True):
+            yield _read(scene, page)
+            page.close()
+
+
+def _read(scene: Scene, page: pdfplumber.page.Page) -> Page:
+    left, top = scene.box.left - MARGIN, scene.box.top + MARGIN
+    strokes = tuple(
+        (left + a[0] / POINT, top - a[1] / POINT, left + b[0] / POINT, top - b[1] / POINT)
+        for drawn in (*page.lines, *page.curves)
+        for a, b in pairwise(drawn["pts"])
+    )
+    height = float(page.height)
+    type_ = tuple(
+        Type(
+            c["text"],
+            left + c["x0"] / POINT,
+            left + c["x1"] / POINT,
+            top - (height - c["matrix"][5]) / POINT,
+        )
+        for c in page.chars
+        if c["text"].strip()
+    )
+    return Page(strokes, type_)
+
+
+def measured_box(label: Label, page: Page) -> Box:
+    """The rectangle a label's type fills in the PDF; its height is that of its letters."""
+    room = extent(label.text, label.size)
+    reach = label.box.grown(0.8)
+    own = [
+        t for t in page.type
+        if reach.left <= t.left and t.right <= reach.right
+        and reach.bottom <= t.baseline <= reach.top
+    ]  # fmt: skip
+    assert own, f"no type found for {label.tag}"
+    base = max(t.baseline for t in own)
+    return Box(
+        min(t.left for t in own), base - room.depth, max(t.right for t in own), base + room.height
+    )
+
+
+def overlapping(scene: Scene, page: Page) -> list[str]:
+    """Labels of the PDF that overlap another label or a stroke of it."""
+    boxes = [(label.tag, measured_box(label, page)) for label in scene.labels]
+    found = []
+    for i, (tag, box) in enumerate(boxes):
+        found += [f"{tag} / {other}" for other, b in boxes[i + 1 :] if box.overlaps(b)]
+        found += [f"{tag} / {stroke}" for stroke in page.strokes if meets(stroke, box)]
+    return found

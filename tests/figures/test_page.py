@@ -1,0 +1,92 @@
+"""Figures of every template, read back from the PDF: nothing overlaps, lines run as they should."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from probgen.figures.scene import Arc, Arrow, Scene, shaft
+from probgen.figures.scene import Path as Strokes
+from probgen.quantities.unit import ANGLE, LENGTH
+
+from .measured import (
+    PUBLISHED,
+    TEMPLATES,
+    Page,
+    overlapping,
+    prepared,
+    scenes_of,
+    solved,
+    typeset,
+)
+from .test_situation import dimension_ends, touching
+
+FEW, MANY = 2, 100
+
+
+def strokes_missing(scene: Scene, page: Page) -> list[str]:
+    """Straight strokes of a scene that the PDF has not, within 0.03 pt."""
+    drawn = {tuple(round(v, 1) for v in s) for s in page.strokes}
+    drawn |= {(*s[2:], *s[:2]) for s in drawn}
+    missing = []
+    for shape in scene.shapes:
+        if isinstance(shape, Arrow):
+            start, end = shaft(shape)
+        elif isinstance(shape, Strokes) and len(shape.lines[0]) == 2 and not shape.pen.dash:
+            start, end = shape.lines[0]
+        else:
+            continue
+        wanted = (start.real, start.imag, end.real, end.imag)
+        near = any(max(abs(a - b) for a, b in zip(wanted, s, strict=True)) < 0.08 for s in drawn)
+        if not near and not shape.pen.dash:
+            missing.append(shape.tag)
+    return missing
+
+
+def check_template(path: Path, count: int, folder: Path) -> None:
+    problem = prepared(path)
+    scenes = [scene for own in solved(problem, count) for scene in scenes_of(problem, own)]
+    pages = list(typeset(scenes, folder))
+    assert [overlapping(s, p) for s, p in zip(scenes, pages, strict=True)] == [[]] * len(scenes)
+    assert [strokes_missing(s, p) for s, p in zip(scenes, pages, strict=True)] == [[]] * len(scenes)
+
+
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+def test_labels_read_from_the_pdf_overlap_nothing(path: Path, tmp_path: Path) -> None:
+    check_template(path, FEW, tmp_path)
+
+
+@pytest.mark.proof
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+def test_labels_overlap_nothing_in_a_hundred_draws(path: Path, tmp_path: Path) -> None:
+    check_template(path, MANY, tmp_path)
+
+
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+def test_drawn_lengths_and_angles_are_those_of_the_draw(path: Path) -> None:
+    problem = prepared(path)
+    seen = 0
+    for own in solved(problem, 5):
+        scene = scenes_of(problem, own)[0]
+        for given in problem.template.givens:
+            value = own.case.values[given.id]
+            if given.unit.dimension == LENGTH and scene.tagged(f"dimension:{given.id}"):
+                start, end = dimension_ends(scene, given.id)
+                assert abs(end - start) / scene.scale == pytest.approx(value)
+                seen += 1
+            for arc in scene.tagged(f"angle:{given.id}"):
+                assert isinstance(arc, Arc)
+                assert given.unit.dimension == ANGLE
+                assert abs(arc.sweep) == pytest.approx(value)
+                seen += 1
+    assert seen
+
+
+@pytest.mark.parametrize("path", PUBLISHED, ids=lambda path: path.stem)
+def test_every_kind_of_situation_is_drawn_without_touching(path: Path) -> None:
+    problem = prepared(path)
+    for own in solved(problem, 1):
+        for scene in scenes_of(problem, own):
+            assert touching(scene) == []
+            assert scene.words

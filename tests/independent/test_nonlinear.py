@@ -1,0 +1,153 @@
+"""Situations whose balances are not linear in what is asked, against scipy's root finder.
+
+Each template in nonlinear/ is drawn many times; its balances are written out here by hand, force
+by force, and solved from many starts.  Exactly one root is possible, and it has to be ours.
+"""
+
+from __future__ import annotations
+
+from math import atan2, cos, degrees, radians, sin
+from pathlib import Path
+from random import Random
+
+import numpy as np
+import pytest
+from scipy.optimize import root
+
+from probgen.bank.reading import read_template
+from probgen.statics.plan import find_plan
+from probgen.statics.proof import prove
+from probgen.statics.solution import solve
+
+HERE = Path(__file__).parent / "nonlinear"
+AGREEMENT = 1e-6
+"""Largest difference, relative to the value."""
+DRAWS = 30
+STARTS = 12
+GRAVITY = 9.8
+
+
+def at(length, direction):
+    return length * cos(radians(direction)), length * sin(radians(direction))
+
+
+def balance(*forces):
+    """Sums of F_x, F_y and torques about the origin of forces (point, size, direction)."""
+    sums = [0.0, 0.0, 0.0]
+    for (x, y), size, direction in forces:
+        along, up = at(size, direction)
+        sums = [a + b for a, b in zip(sums, (along, up, x * up - y * along), strict=True)]
+    return sums
+
+
+ORIGIN = (0.0, 0.0)
+"""The foot of a bar; where all forces on a particle act."""
+
+
+def weight_of(mass, point=ORIGIN):
+    return point, mass * GRAVITY, 270
+
+
+def parcel(draw, t, n, f):
+    """On a ramp, on the verge of sliding down against a level push."""
+    forces = (ORIGIN, draw["F"], 0), (ORIGIN, n, 90 + t), (ORIGIN, f, t), weight_of(draw["m"])
+    return [*balance(*forces)[:2], f - draw["mu"] * n]
+
+
+def pull(draw, t, n, f):
+    """A crate on the verge of sliding, pulled at an angle."""
+    forces = (ORIGIN, draw["F"], t), (ORIGIN, n, 90), (ORIGIN, f, 180), weight_of(draw["m"])
+    return [*balance(*forces)[:2], f - draw["mu"] * n]
+
+
+def lean(draw, t, n, f, s):
+    """A ladder on the verge of slipping, with a climber on it, at a smooth wall."""
+    ladder = weight_of(draw["m"], at(draw["L"] / 2, t))
+    climber = weight_of(draw["M"], at(draw["c"], t))
+    wall = at(draw["L"], t), s, 180
+    floor = (ORIGIN, n, 90), (ORIGIN, f, 0)
+    return [*balance(ladder, climber, wall, *floor), f - draw["mu"] * n]
+
+
+def peg(draw, t, n, s):
+    """A rod with its foot at a smooth wall, over a smooth peg at a distance from it."""
+    edge = at(draw["d"] / cos(radians(t)), t), s, 90 + t
+    return balance(weight_of(draw["m"], at(draw["L"] / 2, t)), (ORIGIN, n, 0), edge)
+
+
+def trough(draw, t, n, s):
+    """A rod with its ends on two smooth planes."""
+    planes = (ORIGIN, n, 90 - draw["p"]), (at(draw["L"], t), s, 90 + draw["q"])
+    return balance(weight_of(draw["m"], at(draw["r"], t)), *planes)
+
+
+def spring(draw, t, x, y):
+    """A bar hinged at its foot, kept from falling by a level spring at its top."""
+    end = at(draw["L"], 90 - t)
+    held = end, draw["k"] * (end[0] - draw["b"]), 180
+    middle = at(draw["L"] / 2, 90 - t)
+    return balance(weight_of(draw["m"], middle), held, (ORIGIN, x, 0), (ORIGIN, y, 90))
+
+
+def anchor(draw, h, x, y):
+    """A level beam on a cable of known tension, whose anchor's height is wanted."""
+    cable = (draw["L"], 0.0), draw["T"], degrees(atan2(h, -draw["L"]))
+    weight = weight_of(draw["m"], (draw["L"] / 2, 0.0))
+    return balance(weight, cable, (ORIGIN, x, 0), (ORIGIN, y, 90))
+
+
+SITUATIONS = [
+    (parcel, ("t", "N", "f")),
+    (pull, ("t", "N", "f")),
+    (lean, ("t", "N", "f", "S")),
+    (peg, ("t", "N", "S")),
+    (trough, ("t", "N", "S")),
+    (spring, ("t", "R.x", "R.y")),
+    (anchor, ("h", "R.x", "R.y")),
+]
+"""The balances written out, and our ids of their unknowns: the one with a range, then forces."""
+
+
+def drawn(template):
+    """Draws with every given anywhere between its values, by column."""
+    random = Random(template.id)
+    values = {"g": np.full(DRAWS, GRAVITY)}
+    for given in template.givens:
+        low, high = (float(value) * given.unit.factor for value in given.choices)
+        values[given.id] = np.array([random.uniform(low, high) for _ in range(DRAWS)])
+    return values
+
+
+def possible_roots(balances, draw, names, variables):
+    """Every root scipy finds within the range of the first unknown, no push being negative."""
+    first = variables[names[0]]
+    low, high = first.low / first.unit.factor, first.high / first.unit.factor
+    size = (draw["m"] + draw.get("M", 0.0)) * GRAVITY
+    scale = np.array([1.0] + [size] * (len(names) - 1))
+    found = {}
+    for start in np.linspace(low, high, STARTS + 2)[1:-1]:
+        begin = np.array([start] + [1.0] * (len(names) - 1))
+        reached = root(lambda x: np.array(balances(draw, *(x * scale))) / size, begin, tol=1e-13)
+        values = dict(zip(names, reached.x * scale, strict=True))
+        residual = np.max(np.abs(balances(draw, *values.values()))) / size
+        pushes = [values[name] for name in names if variables[name].nonnegative]
+        if residual < 1e-10 and low <= values[names[0]] <= high and min(pushes, default=0.0) >= 0.0:
+            found[round(values[names[0]], 6)] = values
+    return list(found.values())
+
+
+@pytest.mark.parametrize(
+    ("balances", "names"), SITUATIONS, ids=[balances.__name__ for balances, _ in SITUATIONS]
+)
+def test_the_one_possible_root_is_found(balances, names):
+    path = HERE / f"{balances.__name__}.toml"
+    template = read_template(path.read_text(encoding="utf-8"), path.name)
+    values = drawn(template)
+    plan = find_plan(template.system, values)
+    ours = solve(plan, values)
+    assert not any(prove(plan, ours).faults)
+    for place in range(DRAWS):
+        draw = {id: float(column[place]) for id, column in values.items()}
+        (theirs,) = possible_roots(balances, draw, names, template.system.variables)
+        for name in set(names) & set(ours):
+            assert ours[name][place] == pytest.approx(theirs[name], rel=AGREEMENT), (name, draw)
