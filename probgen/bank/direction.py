@@ -116,12 +116,18 @@ def direction_between(start: Point, end: Point, scope: Scope) -> Expression:
     sign = sign_of(line.length, scope.bounds) if line else 0
     if line and sign:
         return line.direction if sign > 0 else turned(line.direction, 180)
+    across, up = legs(start, end)
+    return Call("atan2", (up, across))
+
+
+def legs(start: Point, end: Point) -> tuple[Expression, Expression]:
+    """How far one point is to the right of another, and how far above it."""
     shared = 0
     while start.links[shared : shared + 1] == end.links[shared : shared + 1] != ():
         shared += 1
     steps = [(-1, link) for link in start.links[shared:]]
     steps += [(1, link) for link in end.links[shared:]]
-    return Call("atan2", (component_sum(steps, "sin"), component_sum(steps, "cos")))
+    return component_sum(steps, "cos"), component_sum(steps, "sin")
 
 
 def straight(start: Point, end: Point) -> Link | None:

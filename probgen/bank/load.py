@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from probgen.bank.bounds import sign_of
-from probgen.bank.direction import straight
+from probgen.bank.direction import legs, straight
 from probgen.bank.length import links_to_middle, part_of
 from probgen.bank.place import read_point
 from probgen.bank.pull import stated_size
@@ -20,6 +20,7 @@ from probgen.bank.table import Table
 from probgen.bank.template import Requirement
 from probgen.quantities.expression import (
     ZERO,
+    Call,
     Expression,
     Name,
     Product,
@@ -31,7 +32,7 @@ from probgen.quantities.expression import (
     total,
 )
 from probgen.quantities.unit import LENGTH, MASS, NEWTON, NEWTON_METRE, PRESSURE, STIFFNESS
-from probgen.statics.system import Couple, Element, Force, Kind, Link
+from probgen.statics.system import Couple, Element, Force, Kind, Link, Spread
 
 DOWN = number(270)
 
@@ -83,9 +84,7 @@ def weight(row: Table, situation: Situation) -> None:
     situation.place(row, element, [Force(id, body, at, size, DOWN, Kind.WEIGHT, name, id)])
 
 
-def _weight(
-    row: Table, situation: Situation, key: str, noun: str, words: str
-) -> Expression:
+def _weight(row: Table, situation: Situation, key: str, noun: str, words: str) -> Expression:
     symbol = situation.symbol(row) if row.has("symbol") else ""
     if key == "force":
         return situation.known(row, key, symbol, NEWTON, words)
@@ -169,7 +168,8 @@ def distributed(row: Table, situation: Situation) -> None:
     reach = Link(spread.centroid(line.length), line.direction)
     at = situation.add_point("Q", (*(start.links if start else ()), reach))
     kind = Kind.DISTRIBUTED
-    element = Element(symbol, kind, body, at, symbol, name, (symbol,))
+    lies = Spread(start.name if start else "", line, spread.start, spread.end)
+    element = Element(symbol, kind, body, at, symbol, name, (symbol,), spread=lies)
     acting = Force(symbol, body, at, resultant, direction, kind, name, symbol)
     situation.place(row, element, [acting])
 
@@ -187,14 +187,17 @@ def _read_spread(row: Table, scope: Scope) -> _Spread:
 
 
 def _line(row: Table, situation: Situation) -> Link:
-    """The straight way a load is spread along; its length must not come out negative."""
+    """The straight line a load is spread along; its length must not come out negative."""
     ends = [read_point(row, key, situation.points) for key in ("from", "to")]
     if not all(ends):
         return Link(ZERO, ZERO)
-    line = straight(*(situation.points[end] for end in ends))
+    start, end = (situation.points[each] for each in ends)
+    line = straight(start, end)
     if line is None:
-        row.fault("to", ends[1], f"a point on one straight line from {ends[0]}")
-        return Link(ZERO, ZERO)
+        across, up = legs(start, end)
+        if across == up == ZERO:
+            row.fault("to", ends[1], f"another point than {ends[0]}")
+        return Link(Call("hypot", (across, up)), Call("atan2", (up, across)))
     sign = sign_of(line.length, situation.scope.bounds)
     if sign < 0:
         return Link(total((-1, line.length)), total((1, line.direction), (1, number(180))))

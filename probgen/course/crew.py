@@ -10,16 +10,13 @@ from collections.abc import Callable, Generator, Iterable, Iterator
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any, Final, TypeVar
+from typing import Any, Final, TypeVar
 
 from joblib import Parallel, delayed, parallel_config
 
 from probgen import __version__
 from probgen.press.engine import engine, engine_version
 from probgen.press.outside import OutsideError
-
-if TYPE_CHECKING:
-    import distributed
 
 _WATCH_SECONDS: Final = 1.0
 _ANSWER_SECONDS: Final = 10.0
@@ -89,7 +86,7 @@ class _Watched:
 
 
 @contextmanager
-def _connected(address: str) -> Iterator[distributed.Client]:
+def _connected(address: str) -> Iterator[Any]:
     """A client of the cluster, whose machines all print as this one does."""
     try:
         import distributed
@@ -111,7 +108,7 @@ def _connected(address: str) -> Iterator[distributed.Client]:
             raise OutsideError(f"a worker of the cluster was lost: {error}", mend) from None
 
 
-def _require_like(client: distributed.Client, address: str) -> None:
+def _require_like(client: Any, address: str) -> None:
     """Raises OutsideError unless every worker has this probgen and this TeX: bytes would differ."""
     there = client.run(_press)
     if not there:

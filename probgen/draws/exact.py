@@ -22,6 +22,7 @@ from probgen.quantities.expression import (
     Power,
     Product,
     Quotient,
+    Root,
     Sum,
 )
 from probgen.quantities.rounding import exact
@@ -29,7 +30,6 @@ from probgen.quantities.unit import Unit
 
 FIGURES: Final = 4
 """Significant figures of a derived quantity whose author states no step."""
-
 
 
 def exact_value(expression: Expression, values: Mapping[str, Fraction]) -> Fraction:
@@ -54,6 +54,8 @@ def exact_value(expression: Expression, values: Mapping[str, Fraction]) -> Fract
             return Fraction(exact_value(base, values) ** exponent)
         case Call(function, arguments):
             return _called(function, [exact_value(part, values) for part in arguments])
+        case Root():
+            raise ArithmeticError("a root found numerically is no data")
 
 
 def factor(unit: Unit | None) -> Fraction:

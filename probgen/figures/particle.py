@@ -60,8 +60,11 @@ class Block:
 def blocks_of(
     measured: Survey, depicts: Mapping[str, str], givens: Mapping[str, Number]
 ) -> dict[str, Block]:
-    """The particles drawn as blocks: those that rest on something, or that no line holds."""
+    """The particles drawn as blocks: those that rest on something, that no line
+    holds, or that another one hangs from.
+    """
     found = {}
+    loaded = {other for other, _ in _links(measured).values()}
     for body in measured.system.bodies:
         if len(body.outline) != 1:
             continue
@@ -69,7 +72,7 @@ def blocks_of(
         weighs = any(e.kind == Kind.WEIGHT for e in elements)
         rests = [e for e in elements if e.kind in _SURFACES]
         held = any(e.kind in _HOLDS and not pushes(measured.system, e) for e in elements)
-        if weighs and (rests or not held):
+        if weighs and (rests or not held or body.id in loaded):
             found[body.id] = _block(measured, body, elements, rests, depicts, givens)
     return found
 

@@ -28,12 +28,10 @@ def _body_words(system: System, body: Body) -> str:
     elements = [e for e in system.elements if e.body == body.id]
     holds = _unique(_at(e, body) for e in elements if e.kind in _HELD)
     loads = _unique(_load(e, body) for e in elements if e.kind not in _HELD)
-    sentence = f"Figure: the {_noun(body)}"
-    if holds:
-        sentence += f", held by {_listed(holds)}"
+    parts = [f"is held by {_listed(holds)}"] if holds else []
     if loads:
-        sentence += f"; on it {'act' if len(loads) > 1 else 'acts'} {_listed(loads)}"
-    return sentence + "."
+        parts.append(f"{'carries' if holds else 'is acted on by'} {_listed(loads)}")
+    return f"The {_noun(body)} {' and '.join(parts)}." if parts else f"The {_noun(body)}."
 
 
 def _load(element: Element, body: Body) -> str:

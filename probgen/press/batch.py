@@ -113,7 +113,8 @@ def _print_alike(documents: Sequence[Document], press: _Press) -> tuple[_Outcome
     first, one = _print_alike(documents[:middle], press)
     second, other = _print_alike(documents[middle:], press)
     parts = [part for part in (one, other) if part]
-    return first + second, join(parts) if len(parts) > 1 else b"".join(parts)
+    together = join(parts, duplex=press.duplex) if len(parts) > 1 else b"".join(parts)
+    return first + second, together
 
 
 def _run(documents: Sequence[Document], press: _Press) -> tuple[_Outcomes, bytes] | str:

@@ -8,10 +8,19 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from io import BytesIO
-from itertools import groupby
+from itertools import accumulate, groupby
 from pathlib import Path
 
 import pikepdf
+
+from probgen.press.bookmark import (
+    Bookmark,
+    label_pages,
+    label_starts,
+    read_bookmarks,
+    set_bookmarks,
+    take_bookmarks,
+)
 
 _MARK = "/PressDocument"
 
@@ -30,18 +39,29 @@ def split_run(
             raise ValueError("a document has no pages")
         for page in source.pages:
             del page.obj[_MARK]
-        groups = [
-            [place for place, _ in group]
-            for _, group in groupby(enumerate(owners), key=lambda placed: placed[1])
-        ]
+        marks = take_bookmarks(source)
+        sizes = [len(list(group)) for _, group in groupby(owners)]
+        starts = list(accumulate(sizes[:-1], initial=0))
         alone = [
-            _extract(source, places, title, language)
-            for places, title in zip(groups, titles, strict=True)
+            _extract(source, range(start, start + size), marks, title, language)
+            for start, size, title in zip(starts, sizes, titles, strict=True)
         ]
-        for places in reversed(groups if duplex else []):
-            if len(places) % 2:
-                source.pages.insert(places[-1] + 1, _blank(source, source.pages[places[-1]]))
+        if duplex:
+            starts = _padded(source, starts, sizes)
+        set_bookmarks(source, map(Bookmark, titles, starts))
+        label_pages(source, starts)
         return alone, _saved(source)
+
+
+def _padded(run: pikepdf.Pdf, starts: Sequence[int], sizes: Sequence[int]) -> list[int]:
+    """Where documents start once each of an odd number of pages has an empty page behind it."""
+    moved = []
+    for start, size in zip(starts, sizes, strict=True):
+        first = start + len(run.pages) - sum(sizes)
+        moved.append(first)
+        if size % 2:
+            run.pages.insert(first + size, _blank(run, run.pages[first + size - 1]))
+    return moved
 
 
 def _blank(document: pikepdf.Pdf, beside: pikepdf.Page) -> pikepdf.Page:
@@ -64,20 +84,31 @@ def join(
 
     duplex: each part begins on a right-hand page, after an empty page where that needs one.
     """
+    marks: list[Bookmark] = []
+    starts: list[int] = []
     with pikepdf.new() as whole:
         for part in parts:
             if duplex and len(whole.pages) % 2:
                 whole.pages.append(_blank(whole, whole.pages[-1]))
-            whole.pages.extend(
-                pikepdf.open(BytesIO(part) if isinstance(part, bytes) else part).pages
-            )
+            start = len(whole.pages)
+            opened = pikepdf.open(BytesIO(part) if isinstance(part, bytes) else part)
+            marks += (Bookmark(mark.title, mark.page + start) for mark in read_bookmarks(opened))
+            starts += (first + start for first in label_starts(opened))
+            whole.pages.extend(opened.pages)
+        set_bookmarks(whole, marks)
+        label_pages(whole, starts)
         _describe(whole, title, language)
         return _saved(whole)
 
 
-def _extract(source: pikepdf.Pdf, places: Sequence[int], title: str, language: str) -> bytes:
+def _extract(
+    source: pikepdf.Pdf, places: range, marks: Iterable[Bookmark], title: str, language: str
+) -> bytes:
     with pikepdf.new() as document:
         document.pages.extend(source.pages[place] for place in places)
+        inside = (mark for mark in marks if mark.page in places)
+        set_bookmarks(document, (Bookmark(m.title, m.page - places.start) for m in inside))
+        label_pages(document, [0])
         _describe(document, title, language)
         return _saved(document)
 

@@ -162,8 +162,11 @@ _STEPS: Final = 96
 """Intervals in which a root is looked for; two roots closer than one of them count as one."""
 
 
-def _found(root: Root, values: Values) -> Value:
-    """The lowest root in its range, one for each draw; not a number where there is none."""
+def _found(root: Root, values: Values, lowest: int = 0) -> Value:
+    """The lowest root in its range, or the next ones above it; not a number where there is none.
+
+    One value for each draw.
+    """
     from scipy.optimize import elementwise  # heavy, and seldom needed
 
     def height(place: Value, *known: Value) -> Value:
@@ -175,13 +178,19 @@ def _found(root: Root, values: Values) -> Value:
     shape = known[0].shape if known else ()
     grid = np.linspace(root.low, root.high, _STEPS + 1).reshape(-1, *(1 for _ in shape))
     heights = np.broadcast_to(height(grid, *known), (_STEPS + 1, *shape))
-    change = np.sign(heights[:-1]) * np.sign(heights[1:]) <= 0.0
-    first = np.argmax(change, axis=0)
+    change = (np.sign(heights[:-1]) * np.sign(heights[1:]) < 0.0) | (heights[:-1] == 0.0)
+    wanted = change & (np.cumsum(change, axis=0) == lowest + 1)
+    first = np.argmax(wanted, axis=0)
     left = np.asarray(root.low + first * (root.high - root.low) / _STEPS)
     right = left + (root.high - root.low) / _STEPS
     found = elementwise.find_root(height, (left, right), args=tuple(known))
-    result: Value = np.where(change.any(axis=0), found.x, np.nan)[()]
+    result: Value = np.where(wanted.any(axis=0), found.x, np.nan)[()]
     return result
+
+
+def root_above(root: Root, values: Values) -> Value:
+    """The second lowest root, one for each draw; not a number where there is only one."""
+    return _found(root, values, lowest=1)
 
 
 def names_in(expression: Expression) -> frozenset[str]:

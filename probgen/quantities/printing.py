@@ -242,7 +242,10 @@ def _print(expression: Expression, to: Notation, depth: int) -> _Printed:
         case Quotient(top, bottom):
             return to.fraction(_print(top, to, depth + 1), _print(bottom, to, depth + 1), depth)
         case Power(base, exponent):
-            return _Printed(to.power(_tight(_print(base, to, depth), to), exponent), _TIGHT)
+            printed = _print(base, to, depth)
+            single = isinstance(base, Name) or (isinstance(base, Number) and base.unit is None)
+            text = printed.text if single else to.brackets(printed.text)
+            return _Printed(to.power(text, exponent), _TIGHT)
         case Call():
             return _print_call(expression, to, depth)
         case Root(balance, _, _, _):

@@ -37,7 +37,7 @@ _ASCII: Final = {
 # Cork encoding (T1), as listed in the LaTeX Companion's font tables and t1enc.dfu.
 _CORK: Final = frozenset(
     "¡£§«»¿ßÀÁÂÃÄÅÆÇÈÉÊËÌÍÎÏÐÑÒÓÔÕÖØÙÚÛÜÝÞàáâãäåæçèéêëìíîïðñòóôõöøùúûüýþÿ"
-    "ĂăĄąĆćČčĎďĐđĘęĚěĞğĹĺĽľŁłŃńŇňŊŋŐőŒœŔŕŘřŚśŞşŠšŢţŤťŮůŰűŸŹźŻżŽžİıȷĲĳ"
+    "ĂăĄąĆćČčĎďđĘęĚěĞğĹĺĽľŁłŃńŇňŊŋŐőŒœŔŕŘřŚśŞşŠšŢţŤťŮůŰűŸŹźŻżŽžİıȷĲĳ"
     "–—‘’‚“”„‹›"
 )
 
@@ -91,7 +91,7 @@ _NO_BREAK: Final = "\u00a0\u2007\u2009\u202f"
 
 
 def escape(text: str) -> str:
-    """LaTeX that prints the text; white space of any kind and length becomes one space.
+    r"""LaTeX that prints the text; white space of any kind and length becomes one space.
 
     What Latin fonts do not have stands in `\inscript{script}{...}` and asks for LuaLaTeX.
     """
@@ -180,11 +180,11 @@ def _tidy(text: str) -> str:
 def _latex_of(cluster: str) -> str:
     if len(cluster) == 1 and cluster.isascii():
         return _ASCII.get(cluster) or str(escape_latex(cluster))
-    if cluster in _CORK:
-        return cluster
     if cluster in LETTERS:
         encoding, slot = LETTERS[cluster]
         return rf"\lettercut{{{encoding}}}{{{slot}}}{{{cluster}}}"
+    if cluster in _CORK:
+        return cluster
     if cluster in _SYMBOLS:
         return _SYMBOLS[cluster]
     if cluster in _GREEK:

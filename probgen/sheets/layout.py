@@ -30,6 +30,7 @@ from probgen.sheets.document import AnswerTable, Cover, Key, Paper, Sheet
 from probgen.sheets.escape import escape
 from probgen.sheets.latex import write_blocks, write_inlines, write_step
 from probgen.sheets.script import SCRIPTS
+from probgen.sheets.style import HouseStyle
 from probgen.wording.block import Math, Section, Strong, Text
 
 NAMES: Final = (
@@ -39,6 +40,9 @@ NAMES: Final = (
     "table.tex.j2",
 )  # fmt: skip
 """The layouts there are; a department's folder may hold its own of any of them."""
+
+
+_PLAIN: Final = HouseStyle()
 
 
 class Layouts:
@@ -63,11 +67,17 @@ class Layouts:
             lstrip_blocks=True,
             autoescape=False,  # HTML's; `finalize` escapes for LaTeX
         )
-        self._environment.filters.update(latex=NoEscape, blocks=_blocks, step=_step)
+        self._environment.filters.update(latex=NoEscape, blocks=_blocks, step=_step, bookmark=_bookmark)
 
-    def preamble(self, paper: Paper = "letter", large: bool = False) -> str:
-        """Everything before a print run's first document.  Errors as for `sheet`."""
-        return self._print("preamble.tex.j2", paper=paper, large=large, scripts=tuple(SCRIPTS.values()))
+    def preamble(
+        self, paper: Paper = "letter", large: bool = False, style: HouseStyle = _PLAIN
+    ) -> str:
+        """Everything before a print run's first document; large: print of 18 pt.
+
+        Errors as for `sheet`.
+        """
+        given = {"paper": style.paper or paper, "large": large, "style": style}
+        return self._print("preamble.tex.j2", **given, scripts=tuple(SCRIPTS.values()))
 
     def sheet(self, sheet: Sheet) -> str:
         """LaTeX of one sheet, without preamble.
@@ -120,6 +130,11 @@ def _blocks(blocks: tuple[object, ...], pictures: dict[str, str]) -> NoEscape:
 
 def _step(section: Section, number: int, pictures: dict[str, str]) -> NoEscape:
     return NoEscape(write_step(section, number, pictures))
+
+
+def _bookmark(title: str) -> NoEscape:
+    r"""A title for `\bookmark`, as it is found in the PDF by `probgen.press.bookmark`."""
+    return NoEscape(" ".join(title.split()).encode().hex())
 
 
 def _judge(folder: Path) -> None:

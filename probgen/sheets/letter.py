@@ -1,4 +1,7 @@
-"""Latin letters that the T1 fonts lack and other cuts of the same fonts have as one glyph."""
+"""Latin letters that the T1 fonts lack and other cuts of the same fonts have as one glyph.
+
+Đ is among them, because T1 has one glyph for it and for the Icelandic Ð.
+"""
 
 from __future__ import annotations
 
@@ -8,7 +11,7 @@ from typing import Final
 # Vietnamese, L7x for Baltic languages, QX for Romanian (lm-t5.enc, lm-l7x.enc, lm-qx.enc).
 _CUTS: Final = {
     "T5": (
-        (26, "ỶỷỴỵ"), (131, "ẢẠ"), (134, "ẦẤẪẨẬ"), (140, "ẰẮẴẲẶ"), (147, "ẼẺẸ"), (151, "ỀẾỄỂỆ"),
+        (26, "ỶỷỴỵ"), (131, "ẢẠ"), (134, "ẦẤẪẨẬ"), (140, "ẰẮẴẲẶ"), (30, "Đ"), (147, "ẼẺẸ"), (151, "ỀẾỄỂỆ"),
         (158, "ĨỈ"), (163, "ảạ"), (166, "ầấẫẩậ"), (172, "ằắẵẳặ"), (179, "ẽẻẹ"), (183, "ềếễểệ"),
         (190, "ĩỉỊ"), (196, "ỎỌ"), (199, "ỒỐỖỔỘƠỜỚỠỞỢ"), (212, "ŨỦỤƯỪỨỮỬỰỲ"), (223, "Ỹị"),
         (228, "ỏọ"), (231, "ồốỗổộơờớỡởợ"), (244, "ũủụưừứữửựỳ"), (255, "ỹ"),

@@ -22,6 +22,7 @@ from probgen.quantities.expression import (
     Sum,
     names_in,
     over,
+    parts,
     times,
     total,
 )
@@ -38,6 +39,8 @@ def closed_forms(expression: Expression, unknown: str) -> tuple[Expression, ...]
 
     The unknown must stand outside sines and the like, and is taken to be positive.
     """
+    if not _algebraic(expression, unknown):
+        return ()
     import sympy  # heavy, and seldom needed
 
     letters: dict[sympy.Symbol, Expression] = {}
@@ -45,15 +48,22 @@ def closed_forms(expression: Expression, unknown: str) -> tuple[Expression, ...]
     try:
         written = _to_sympy(expression, unknown, wanted, letters)
         roots = sympy.solve(written, wanted)
-    except (_NotAlgebraicError, NotImplementedError):
+    except NotImplementedError:
         return ()
     short = [root for root in roots if root.count_ops() <= _MOST_OPERATIONS]
     found = (_from_sympy(root, letters) for root in short)
     return tuple(root for root in found if root is not None)
 
 
-class _NotAlgebraicError(Exception):
-    pass
+def _algebraic(expression: Expression, unknown: str) -> bool:
+    """Whether the unknown stands in sums, products, quotients, powers and roots only."""
+    if unknown not in names_in(expression):
+        return True
+    if isinstance(expression, Root):
+        return False
+    if isinstance(expression, Call) and expression.function not in ("sqrt", "hypot"):
+        return False
+    return all(_algebraic(part, unknown) for part in parts(expression))
 
 
 def _to_sympy(
@@ -94,7 +104,7 @@ def _to_sympy(
         case Call("hypot", (one, two)):
             return sympy.sqrt(inner(one) ** 2 + inner(two) ** 2)
         case Number() | Call() | Root():
-            raise _NotAlgebraicError
+            raise NotImplementedError(f"{expression} is not algebraic")
 
 
 def _from_sympy(root: sympy.Expr, letters: dict[sympy.Symbol, Expression]) -> Expression | None:

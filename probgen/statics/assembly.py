@@ -7,14 +7,14 @@ x F_y - y F_x about the origin.  Arrays have one entry a draw.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
 from probgen.quantities.expression import Value, evaluate
-from probgen.statics.system import Body, Condition, System
+from probgen.statics.system import Body, Condition, Force, System
 
 Array = NDArray[np.float64]
 
@@ -101,17 +101,41 @@ def _sums(
     for force in system.forces:
         if force.body != body.id:
             continue
-        magnitude = np.asarray(evaluate(force.magnitude, values))
         angle = np.radians(evaluate(force.direction, values))
-        fx, fy = magnitude * np.cos(angle), magnitude * np.sin(angle)
-        x, y = places[force.point][0] - origin[0], places[force.point][1] - origin[1]
-        sums["x"].append(np.asarray(fx))
-        sums["y"].append(np.asarray(fy))
-        sums["turn"].append(x * fy - y * fx)
+        for magnitude, (x, y) in _acting(system, force, values, places):
+            fx, fy = magnitude * np.cos(angle), magnitude * np.sin(angle)
+            sums["x"].append(np.asarray(fx))
+            sums["y"].append(np.asarray(fy))
+            sums["turn"].append((x - origin[0]) * fy - (y - origin[1]) * fx)
     for couple in system.couples:
         if couple.body == body.id:
             sums["turn"].append(np.asarray(evaluate(couple.moment, values)))
     return sums
+
+
+def _acting(
+    system: System,
+    force: Force,
+    values: Mapping[str, Value],
+    places: Mapping[str, tuple[Array, Array]],
+) -> Iterator[tuple[Array, tuple[Array, Array]]]:
+    """Sizes and places of a force: one, or for a distributed load its parts.
+
+    A load that runs evenly along a line is summed by Simpson's rule, exact for its force and for
+    its torque, and so knows nothing of the resultant the plan works with.
+    """
+    spread = next((e.spread for e in system.elements if force.id in e.forces), None)
+    if spread is None:
+        yield np.asarray(evaluate(force.magnitude, values)), places[force.point]
+        return
+    length = np.asarray(evaluate(spread.line.length, values))
+    angle = np.radians(evaluate(spread.line.direction, values))
+    first, last = (np.asarray(evaluate(each, values)) for each in (spread.first, spread.last))
+    x, y = places[spread.start] if spread.start else (np.asarray(0.0), np.asarray(0.0))
+    for part, weight in ((0.0, 1.0), (0.5, 4.0), (1.0, 1.0)):
+        size = (first + (last - first) * part) * length * weight / 6.0
+        along = part * length
+        yield size, (x + along * np.cos(angle), y + along * np.sin(angle))
 
 
 def _condition(

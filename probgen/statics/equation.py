@@ -15,6 +15,7 @@ import numpy as np
 from probgen.quantities.expression import (
     UNITY,
     ZERO,
+    Call,
     Expression,
     Lump,
     Sum,
@@ -178,20 +179,36 @@ def condition_equation(condition: Condition, method: Method) -> Equation:
 
 
 def oriented(equation: Equation, values: Mapping[str, Value]) -> Equation:
-    """The equation with each lever arm written the way round that makes it positive.
+    """The equation with lever arms and sines written the way round that makes them positive.
 
-    An arm such as d - L/2 that is negative for all the values becomes L/2 - d, its term's sign
-    turned with it.  Arms that hold a quantity without a value, or change sign, stay as they are.
+    An arm such as d - L/2 that is negative for all the values becomes L/2 - d, and sin(a - b)
+    becomes sin(b - a), the term's sign turned with it.  What holds a quantity without a value, or
+    changes its sign, stays as it is.
     """
-    return replace(equation, terms=tuple(_oriented(term, values) for term in equation.terms))
+    terms = (_oriented_ratio(_oriented_arm(term, values), values) for term in equation.terms)
+    return replace(equation, terms=tuple(terms))
 
 
-def _oriented(term: Term, values: Mapping[str, Value]) -> Term:
-    if term.length is None or not names_in(term.length) <= values.keys():
-        return term
-    if not np.all(np.asarray(evaluate(term.length, values)) < 0.0):
+def _oriented_arm(term: Term, values: Mapping[str, Value]) -> Term:
+    if term.length is None or not _negative(term.length, values):
         return term
     return replace(term, sign=-term.sign, length=positive_first(negative(term.length)))
+
+
+def _oriented_ratio(term: Term, values: Mapping[str, Value]) -> Term:
+    match term.ratio:
+        case Call("sin", (Sum() as angle,)) if _negative(term.ratio, values):
+            turned = Call("sin", (positive_first(negative(angle)),))
+            return replace(term, sign=-term.sign, ratio=turned)
+        case _:
+            return term
+
+
+def _negative(expression: Expression, values: Mapping[str, Value]) -> bool:
+    """Whether it is known, and negative for all the values."""
+    if not names_in(expression) <= values.keys():
+        return False
+    return bool(np.all(np.asarray(evaluate(expression, values)) < 0.0))
 
 
 def pruned(equation: Equation, absent: frozenset[str]) -> Equation:

@@ -24,12 +24,15 @@ from probgen.quantities.expression import (
     Quotient,
     Root,
     Sum,
+    Value,
+    evaluate,
     linear_parts,
     names_in,
     negative,
     number,
     over,
     positive_first,
+    root_above,
     substituted,
     times,
     total,
@@ -87,6 +90,13 @@ def isolated(slope: Expression, rest: Expression) -> Expression:
     if isinstance(quotient, Quotient):
         return Quotient(positive_first(quotient.top), positive_first(quotient.bottom))
     return positive_first(quotient)
+
+
+def roots_beside(value: Expression, values: Mapping[str, Value]) -> list[Value]:
+    """Other values that solve the same equation, one entry a draw; not a number where none is."""
+    if isinstance(value, Root):
+        return [root_above(value, values)]
+    return [evaluate(other, values) for other in other_roots(value)]
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,6 +33,7 @@ from probgen.statics.system import (
     Limit,
     Role,
     System,
+    Variable,
 )
 
 
@@ -303,15 +304,15 @@ def _steps(
 
 
 def _ranges(system: System, unknowns: tuple[str, ...]) -> dict[str, Range]:
-    """Where each unknown may lie: as the author says, else an angle from 0 to 90 degrees."""
-    found = {}
-    for name in unknowns:
-        variable = system.variables[name]
-        least = 0.0 if variable.nonnegative or variable.dimension == ANGLE else -math.inf
-        most = 90.0 if variable.dimension == ANGLE else math.inf
-        low = least if variable.low is None else variable.low
-        found[name] = (low, most if variable.high is None else variable.high)
-    return found
+    return {name: span_of(system.variables[name]) for name in unknowns}
+
+
+def span_of(variable: Variable) -> Range:
+    """Where an unknown may lie: as its author says, else an angle from 0 to 90 degrees."""
+    least = 0.0 if variable.nonnegative or variable.dimension == ANGLE else -math.inf
+    most = 90.0 if variable.dimension == ANGLE else math.inf
+    low = least if variable.low is None else variable.low
+    return low, most if variable.high is None else variable.high
 
 
 def _physical(step: Step, within: Range, known: Mapping[str, Value]) -> Step:

@@ -15,7 +15,8 @@ from numpy.typing import NDArray
 
 from probgen.quantities.expression import Value, evaluate
 from probgen.statics.assembly import assemble, coordinates
-from probgen.statics.plan import Plan
+from probgen.statics.isolation import roots_beside
+from probgen.statics.plan import Plan, span_of
 from probgen.statics.second import solve_all, with_definitions
 from probgen.statics.solution import GOVERNING
 from probgen.statics.system import Form, Role, System, Variable
@@ -87,6 +88,7 @@ def _prove(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
     _blame(faults, ~(residual <= TOLERANCE), "the balances do not close")
     _blame(faults, ~(difference <= TOLERANCE), "the second solver finds other values")
     _blame_senses(plan, complete, size, faults)
+    _blame_other_roots(plan, batch, faults)
     if not any(find.form is Form.HOLDS for find in system.finds):
         _blame_limits(system, complete, faults)
     return Proof(residual, difference, tuple(tuple(fault) for fault in faults), complete)
@@ -182,6 +184,24 @@ def _blame_range(variable: Variable, value: Array, faults: list[list[str]]) -> N
             outside = np.broadcast_to(beyond(value, bound + slack), len(faults))
             at = f"{bound / variable.unit.factor:g} {variable.unit.plain}".strip()
             _blame(faults, outside, f"{variable.name} ({variable.id}) is {word} {at}")
+
+
+def _blame_other_roots(plan: Plan, values: Mapping[str, Array], faults: list[list[str]]) -> None:
+    """A second value of a quantity within its range: the problem would have two answers."""
+    for step in plan.steps:
+        variable = plan.system.variables[step.unknown]
+        low, high = span_of(variable)
+        with np.errstate(all="ignore"):
+            others = roots_beside(step.expression, values)
+        for other in others:
+            within = np.broadcast_to((other > low) & (other < high), len(faults))
+            same = np.isclose(other, values[step.unknown], rtol=1e-6, atol=1e-9)
+            for place in np.flatnonzero(within & ~same):
+                found = float(np.broadcast_to(other, len(faults))[place]) / variable.unit.factor
+                faults[int(place)].append(
+                    f"{variable.name} ({variable.id}) may also be {found:.4g} "
+                    f"{variable.unit.plain}: narrow its range with from and to"
+                )
 
 
 def _blame_limits(system: System, values: Mapping[str, Value], faults: list[list[str]]) -> None:

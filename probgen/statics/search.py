@@ -18,6 +18,7 @@ from probgen.quantities.expression import UNITY, Value, evaluate, names_in
 from probgen.statics.equation import Equation, X, Y
 from probgen.statics.isolation import Range, eliminated, solved_for
 
+_MOST_TOGETHER = 4
 _TOGETHER = 30.0  # dearer than the single steps that may take their place
 _COST = {"force": 0.8, "torque": 1.0, "condition": 0.4}
 
@@ -73,13 +74,25 @@ class Field:
             return False
         return bool(np.linalg.matrix_rank(slopes / size, tol=1e-7) == len(places))
 
+    @cached_property
+    def _first(self) -> dict[str, float]:
+        """The trial values of the first draw."""
+        return {name: float(np.asarray(value).flat[0]) for name, value in self.trial.items()}
+
+    @cached_property
+    def _slopes(self) -> dict[tuple[int, int], float]:
+        """Derivatives of equations by unknowns at the trial values; filled as asked."""
+        return {}
+
     def _slope(self, index: int, place: int) -> float:
-        name, expression = self.unknowns[place], self.equations[index].expression
-        here, moved = (
-            float(np.asarray(evaluate(expression, {**self.trial, name: value})).flat[0])
-            for value in (self.trial[name], np.multiply(self.trial[name], 1.001))
-        )
-        return (moved - here) / (0.001 * float(np.asarray(self.trial[name]).flat[0]))
+        key = (index, place)
+        if key not in self._slopes:
+            name, expression = self.unknowns[place], self.equations[index].expression
+            step = 1e-3 * self._first[name]
+            moved = {**self._first, name: self._first[name] + step}
+            here = float(evaluate(expression, self._first))
+            self._slopes[key] = (float(evaluate(expression, moved)) - here) / step
+        return self._slopes[key]
 
 
 def trial_values(unknowns: Sequence[str], known: Mapping[str, Value]) -> dict[str, Value]:
@@ -118,9 +131,13 @@ def _held(equation: Equation, places: Mapping[str, int], trial: Mapping[str, Val
 def shortest(field: Field, wanted: int) -> list[Move] | None:
     """The cheapest moves after which all wanted unknowns (bits) are known; None for no way.
 
-    Three equations at once are tried only where one and two lead nowhere.
+    More equations at once are tried only where fewer lead nowhere.
     """
-    return _shortest(field, wanted, 2) or _shortest(field, wanted, 3)
+    for most in range(1, _MOST_TOGETHER + 1):
+        found = _shortest(field, wanted, most)
+        if found is not None:
+            return found
+    return None
 
 
 def _shortest(field: Field, wanted: int, most: int) -> list[Move] | None:
@@ -162,8 +179,9 @@ def _moves(field: Field, known: int, most: int) -> Iterator[tuple[Move, float]]:
 def _unions(together: Mapping[int, list[int]], most: int) -> Iterator[tuple[int, int]]:
     """Sets of unknowns that some equations hold together, with their size."""
     sets = set(together)
-    if most > 2:
-        sets |= {one | two for one, two in combinations(together, 2)}
+    for _ in range(most - 2):
+        sets |= {one | two for one, two in combinations(sets, 2)}
+        sets = {new for new in sets if new.bit_count() <= most}
     for new in sorted(sets):
         if new.bit_count() <= most:
             yield new, new.bit_count()

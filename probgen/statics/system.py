@@ -137,6 +137,19 @@ class Couple:
 
 
 @dataclass(frozen=True, slots=True)
+class Spread:
+    """Where a distributed load lies: along a straight line, its size (N/m) running evenly.
+
+    start: the point it begins at; line: from there to its end; first, last: its sizes at the ends.
+    """
+
+    start: str
+    line: Link
+    first: Expression
+    last: Expression
+
+
+@dataclass(frozen=True, slots=True)
 class Element:
     """One entry of a template that acts on a body: what the figure draws and sentences name.
 
@@ -144,6 +157,7 @@ class Element:
     at: the point it acts at; toward: the point a cable or muscle runs to, "" if none is named.
     forces: the ids of the forces it exerts; symbol: printed letter of the whole ("R" for a hinge).
     surface: direction of the surface's outward normal for rollers and contacts (deg), else None.
+    spread: where a distributed load lies, else None.
     """
 
     id: str
@@ -155,6 +169,7 @@ class Element:
     forces: tuple[str, ...] = ()
     toward: str = ""
     surface: Expression | None = None
+    spread: Spread | None = None
 
 
 @dataclass(frozen=True, slots=True)

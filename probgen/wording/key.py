@@ -159,7 +159,7 @@ def _together_section(digits: Digits, step: Step, needed: list[Step]) -> Section
     """
     group = (step, *step.partners)
     names = [digits.case.system.variables[each.unknown].as_name for each in group]
-    count = {2: "two", 3: "three"}[len(group)]
+    count = {2: "two", 3: "three", 4: "four"}[len(group)]
     reason = say(
         "No equation holds only one unknown. These {count} hold {names} and no other:",
         count=count,

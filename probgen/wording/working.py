@@ -18,6 +18,7 @@ from probgen.quantities.expression import (
     names_in,
 )
 from probgen.quantities.formula import Balance, Formula, Relation
+from probgen.quantities.rounding import last_place
 from probgen.quantities.unit import Dimension
 from probgen.statics.equation import Equation
 from probgen.statics.plan import Step
@@ -74,7 +75,7 @@ def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iter
     yield Row((left,), "=", (expression,))
     if not lone_number(printed):
         yield Row((), "=", (printed,))
-    between = _between(digits, printed, guard)
+    between = _between(digits, printed, guard, digits.result(value, variable.dimension))
     if between is not None:
         yield Row((), "=", (between,))
     yield Row((), "=", result(digits, id))
@@ -100,12 +101,21 @@ def result(digits: Digits, id: str) -> Formula:
     return (carried, Relation("=" if same else "→"), final)
 
 
-def _between(digits: Digits, printed: Expression, guard: int) -> Expression | None:
-    """A quotient with its top and bottom worked out, where either was more than one number."""
+def _between(digits: Digits, printed: Expression, guard: int, result: Number) -> Expression | None:
+    """A quotient with its top and bottom worked out, where either was more than one number.
+
+    Its digits give the printed result within one unit of the last place; None where they cannot.
+    """
     if not isinstance(printed, Quotient):
         return None
-    worked = Quotient(_one(digits, printed.top, guard), _one(digits, printed.bottom, guard))
-    return None if worked == printed else worked
+    near = float(last_place(result.value)) * (result.unit.factor if result.unit else 1.0)
+    for more in range(guard, guard + 3):
+        worked = Quotient(_one(digits, printed.top, more), _one(digits, printed.bottom, more))
+        if worked == printed:
+            return None
+        if abs(float(evaluate(worked, {})) - float(evaluate(result, {}))) < near:
+            return worked
+    return None
 
 
 def _one(digits: Digits, printed: Expression, guard: int) -> Expression:

@@ -10,9 +10,42 @@ from probgen.cli import main
 
 Run = Callable[..., Result]
 
+SET = """
+course = "Mechanics & More_1"
+title = "Week 3: 50 % statics"
+roster = "class.csv"
+seed = "spring"
+[[problem]]
+template = "seesaw-two-riders"
+points = 8
+[[problem]]
+template = "forearm-load"
+points = 12
+"""
+ROSTER = 'Name;ID\n"Quill, Ada #1";s_7\nZoë Müller-Łukasz;s_8\n'
+
 
 @pytest.fixture
 def run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Run:
     """Runs a command line in an empty folder."""
     monkeypatch.chdir(tmp_path)
     return lambda *words: CliRunner().invoke(main, [str(word) for word in words])
+
+
+@pytest.fixture
+def set_file(tmp_path: Path) -> Path:
+    """A set of two problems for a class of two."""
+    (tmp_path / "class.csv").write_text(ROSTER, encoding="utf-8")
+    path = tmp_path / "week-3.toml"
+    path.write_text(SET, encoding="utf-8")
+    return path
+
+
+@pytest.fixture
+def files_in() -> Callable[[Path], dict[str, bytes]]:
+    """Every file below a folder, by its path from there."""
+    return lambda folder: {
+        str(path.relative_to(folder)): path.read_bytes()
+        for path in sorted(folder.rglob("*"))
+        if path.is_file()
+    }

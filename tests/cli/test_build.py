@@ -7,43 +7,13 @@ from pathlib import Path
 import pdfplumber
 import pytest
 
-SET = """
-course = "Mechanics & More_1"
-title = "Week 3: 50 % statics"
-roster = "class.csv"
-seed = "spring"
-[[problem]]
-template = "seesaw-two-riders"
-points = 8
-[[problem]]
-template = "forearm-load"
-points = 12
-"""
-ROSTER = 'Name;ID\n"Quill, Ada #1";s_7\nZoë Müller-Łukasz;s_8\n'
-
-
-@pytest.fixture
-def set_file(tmp_path: Path) -> Path:
-    (tmp_path / "class.csv").write_text(ROSTER, encoding="utf-8")
-    path = tmp_path / "week-3.toml"
-    path.write_text(SET, encoding="utf-8")
-    return path
-
-
-def files_in(folder: Path) -> dict[str, bytes]:
-    return {
-        str(path.relative_to(folder)): path.read_bytes()
-        for path in sorted(folder.rglob("*"))
-        if path.is_file()
-    }
-
 
 def text_of(path: Path) -> str:
     with pdfplumber.open(path) as pdf:
         return " ".join(page.extract_text() for page in pdf.pages)
 
 
-def test_a_class_from_set_file_to_folder(run, set_file: Path) -> None:
+def test_a_class_from_set_file_to_folder(run, files_in, set_file: Path) -> None:
     result = run("build", set_file)
     assert result.exit_code == 0, result.stderr
     assert result.stderr == ""
@@ -70,7 +40,9 @@ def test_a_class_from_set_file_to_folder(run, set_file: Path) -> None:
     assert together.index("Quill, Ada #1") < together.index("Zoë Müller-Łukasz")
 
 
-def test_the_same_bytes_for_any_number_of_workers_and_from_the_record(run, set_file: Path) -> None:
+def test_the_same_bytes_for_any_number_of_workers_and_from_the_record(
+    run, files_in, set_file: Path
+) -> None:
     folder = set_file.parent
     run("build", set_file, "--out", "one", "--workers", 1)
     run("build", set_file, "--out", "two", "--workers", 2)
@@ -98,7 +70,7 @@ def test_another_seed_gives_other_numbers(run, set_file: Path) -> None:
 
 
 def test_all_mistakes_of_set_file_and_class_list_at_once(run, set_file: Path) -> None:
-    wrong = SET.replace("seesaw-two-riders", "seesaw-three-riders")
+    wrong = set_file.read_text(encoding="utf-8").replace("two-riders", "three-riders")
     set_file.write_text(wrong, encoding="utf-8")
     (set_file.parent / "class.csv").write_text("Name,ID\nAda,1\nBea,1\n", encoding="utf-8")
     result = run("build", set_file)

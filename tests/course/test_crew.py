@@ -1,18 +1,32 @@
-"""The same work on processes of this machine and on a cluster; what is told when either fails."""
+"""The same work by processes of this machine and by a cluster; what is told when either fails."""
 
 import os
 import signal
 import socket
 import subprocess
 import sys
-from collections.abc import Iterator
+import time
+from collections.abc import Callable, Iterator
 from contextlib import closing
 from pathlib import Path
 
+import psutil
 import pytest
 
 from probgen.course.crew import Crew
 from probgen.press.outside import OutsideError
+
+SLOW_WORK = """
+import os, sys, time
+from pathlib import Path
+from probgen.course.crew import Crew
+
+def sleep(folder):
+    Path(folder, str(os.getpid())).touch()
+    time.sleep(60)
+
+list(Crew(2).each(sleep, [(sys.argv[1],)] * 4))
+"""
 
 
 def squared(number: int) -> int:
@@ -25,8 +39,11 @@ def killed_at_three(number: int) -> int:
     return number
 
 
-def worker(_: int) -> int:
-    return os.getpid()
+def await_(holds: Callable[[], bool], seconds: float = 20.0) -> bool:
+    end = time.monotonic() + seconds
+    while not holds() and time.monotonic() < end:
+        time.sleep(0.05)
+    return holds()
 
 
 @pytest.mark.parametrize("workers", [1, 2])
@@ -39,11 +56,11 @@ def test_tasks_are_taken_as_needed() -> None:
     taken: list[int] = []
 
     def tasks() -> Iterator[tuple[int]]:
-        for number in range(200):
+        for number in range(500):
             taken.append(number)
             yield (number,)
 
-    with closing(Crew(2).each(squared, tasks())) as done:
+    with closing(Crew(1).each(squared, tasks())) as done:
         next(done)
         assert len(taken) < 100
 
@@ -54,22 +71,22 @@ def test_a_worker_killed_by_the_system_is_told() -> None:
     assert "fewer workers" in caught.value.mend
 
 
-def test_workers_end_when_their_boss_is_killed(tmp_path: Path) -> None:
-    program = (
-        "import os, signal, sys\n"
-        "from probgen.course.crew import Crew\n"
-        "pids = set(Crew(2).each(os.getpid.__class__ and worker, ((n,) for n in range(8))))\n"
-    )
-    del program  # replaced below
-
-
-def free_port() -> int:
-    with socket.socket() as taken:
-        taken.bind(("127.0.0.1", 0))
-        return int(taken.getsockname()[1])
+def test_workers_end_when_the_process_they_work_for_is_killed(tmp_path: Path) -> None:
+    program = tmp_path / "slow_work.py"
+    program.write_text(SLOW_WORK)
+    pids = tmp_path / "pids"
+    pids.mkdir()
+    with subprocess.Popen([sys.executable, program, pids]) as boss:
+        assert await_(lambda: len(list(pids.iterdir())) == 2)
+        boss.kill()
+    workers = [int(path.name) for path in pids.iterdir()]
+    assert await_(lambda: not any(psutil.pid_exists(pid) for pid in workers), 10.0)
 
 
 def test_no_cluster_is_told_with_the_mend() -> None:
-    with pytest.raises(OutsideError, match="no scheduler answers") as caught:
-        list(Crew(cluster=f"tcp://127.0.0.1:{free_port()}").each(squared, [(1,)]))
+    with socket.socket() as taken:
+        taken.bind(("127.0.0.1", 0))  # bound, so nobody else listens there
+        address = f"tcp://127.0.0.1:{taken.getsockname()[1]}"
+        with pytest.raises(OutsideError, match="no scheduler answers") as caught:
+            list(Crew(cluster=address).each(squared, [(1,)]))
     assert "dask scheduler" in caught.value.mend

@@ -123,7 +123,7 @@ def measured_box(label: Label, page: Page) -> Box:
         and reach.bottom <= t.baseline <= reach.top
     ]  # fmt: skip
     assert own, f"no type found for {label.tag}"
-    base = max(t.baseline for t in own)
+    base = min(own, key=lambda t: t.left).baseline  # degree signs stand higher, subscripts lower
     return Box(
         min(t.left for t in own), base - room.depth, max(t.right for t in own), base + room.height
     )

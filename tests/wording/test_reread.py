@@ -365,8 +365,8 @@ def check_numbers(chain: Chain, names: World, figures: int) -> int:
     results = [place for place, (_, size) in enumerate(read) if size.last is not None]
     count = 0
     for place, (relation, size) in enumerate(read):
+        before = read[place - 1][1]
         if relation == r"\rightarrow":
-            before = read[place - 1][1]
             assert size.last is not None, f"an arrow to no number: {chain}"
             half = max(size.last, rounding(size.value, size.last, figures)) / 2
             assert close(before.value, size.value, half), f"rounded wrongly: {chain}"
@@ -379,6 +379,8 @@ def check_numbers(chain: Chain, names: World, figures: int) -> int:
             assert size.kind == result.kind, f"units differ: {chain}"
             assert close(size.value, result.value, slack_of(chain, result)), f"not so: {chain}"
             count += 1
+        elif relation == "=" and place and before.last is not None:  # the same in another unit
+            assert close(before.value, size.value, size.last / 2), f"not the same: {chain}"
     return count
 
 

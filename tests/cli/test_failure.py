@@ -1,0 +1,156 @@
+"""What fails outside, or for one student only: a clear message, exit code 3, nothing half-written.
+
+Builds run in the test's own process (one worker), so that failures can be put into it.
+"""
+
+import errno
+import os
+from pathlib import Path
+
+import pytest
+
+from probgen.course import printing
+from probgen.course.folder import delivered
+from probgen.course.page import Copy
+from probgen.course.printing import Kind
+
+ALONE = ("--workers", 1)
+
+
+def entries(folder: Path) -> set[str]:
+    return {entry.name for entry in folder.iterdir()}
+
+
+@pytest.fixture
+def undisturbed(run, set_file: Path, files_in) -> dict[str, bytes]:
+    assert run("build", set_file, "--out", "undisturbed", *ALONE).exit_code == 0
+    return files_in(set_file.parent / "undisturbed")
+
+
+def break_keys(monkeypatch: pytest.MonkeyPatch, students: set[str], template: str) -> None:
+    """TeX meets an unknown command in these students' keys wherever that problem is worked."""
+    write = printing._write
+
+    def broken(kind: Kind, copy: Copy) -> str:
+        ids = {problem.template.id for problem in copy.problems}
+        bad = kind is Kind.KEYS and copy.student.id in students and template in ids
+        return write(kind, copy) + (r"\oops " if bad else "")
+
+    monkeypatch.setattr(printing, "_write", broken)
+
+
+def test_one_key_that_tex_cannot_set_costs_that_key_only(
+    run, set_file: Path, files_in, undisturbed, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    break_keys(monkeypatch, {"s_8"}, "forearm-load")
+    result = run("build", set_file, *ALONE)
+    assert result.exit_code == 3
+    told = "keys/02-zoe-muller-ukasz-s-8.pdf: Zoë Müller-Łukasz (s_8), problem 2 (forearm-load)"
+    assert told in result.stderr
+    assert "TeX: Undefined control sequence. (at: " in result.stderr
+    assert "1 document is missing" in result.stderr
+    built = files_in(set_file.parent / "output" / "week-3")
+    assert told in built["missing.txt"].decode()
+    assert undisturbed.keys() - built.keys() == {"keys/02-zoe-muller-ukasz-s-8.pdf"}
+    for name in ("answers.csv", "record.json", "all-sheets.pdf", "keys/01-quill-ada-1-s-7.pdf"):
+        assert built[name] == undisturbed[name]
+
+
+def test_a_complete_build_later_takes_the_list_of_what_is_missing_away(
+    run, set_file: Path, files_in, undisturbed
+) -> None:
+    with pytest.MonkeyPatch.context() as patch:
+        break_keys(patch, {"s_8"}, "forearm-load")
+        assert run("build", set_file, "--out", "class", *ALONE).exit_code == 3
+    assert run("build", set_file, "--out", "class", *ALONE).exit_code == 0
+    assert files_in(set_file.parent / "class") == undisturbed
+
+
+def test_when_nothing_can_be_set_nothing_is_delivered(
+    run, set_file: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(printing, "_write", lambda kind, copy: r"\oops")
+    result = run("build", set_file, "--out", "class", *ALONE)
+    assert result.exit_code == 3
+    assert "TeX could set nothing" in result.stderr
+    assert "Undefined control sequence" in result.stderr
+    assert "class" not in entries(set_file.parent)
+
+
+def test_a_full_disk_loses_nothing_that_is_printed(
+    run, set_file: Path, files_in, undisturbed, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    write = Path.write_bytes
+
+    def full(path: Path, content: bytes) -> int:
+        if path.name.startswith("02"):
+            write(path, content[:100])
+            raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC), str(path))
+        return write(path, content)
+
+    with monkeypatch.context() as patch:
+        patch.setattr(Path, "write_bytes", full)
+        result = run("build", set_file, "--out", "class", *ALONE)
+    assert result.exit_code == 3
+    assert "No space left on device" in result.stderr
+    assert "make room on the disk" in result.stderr
+    assert "1 of 2 students are printed and kept; the same command goes on" in result.stderr
+    assert "class" not in entries(set_file.parent)
+    with monkeypatch.context() as patch:  # what is kept is not printed again
+        patch.setattr(printing, "work", worked_only(printing.work, 1))
+        assert run("build", set_file, "--out", "class", *ALONE).exit_code == 0
+    assert files_in(set_file.parent / "class") == undisturbed
+
+
+def worked_only(work, students: int):
+    """`work` that accepts so many students in all for each problem."""
+    seen: dict[str, int] = {}
+
+    def counted(problem, draws):
+        id = problem.template.id
+        seen[id] = seen.get(id, 0) + len(draws)
+        assert seen[id] <= students, "printed again"
+        return work(problem, draws)
+
+    return counted
+
+
+def test_two_builds_into_one_folder(run, set_file: Path) -> None:
+    with delivered(set_file.parent / "class", "{}"):
+        before = entries(set_file.parent)
+        result = run("build", set_file, "--out", "class", *ALONE)
+        assert result.exit_code == 3
+        assert "another build is writing to this folder" in result.stderr
+        assert entries(set_file.parent) == before
+
+
+@pytest.mark.skipif(not Path("/sys/kernel").is_dir(), reason="needs a folder closed even to root")
+def test_a_folder_nobody_may_write_to(run, set_file: Path) -> None:
+    result = run("build", set_file, "--out", "/sys/kernel/class", *ALONE)
+    assert result.exit_code == 3
+    assert "name a folder you may write to with --out" in result.stderr
+    assert entries(set_file.parent) == {"class.csv", "week-3.toml"}
+
+
+@pytest.mark.parametrize(
+    ("script", "told"),
+    [
+        ("echo 'pdfTeX 3.14159265-2.6-1.40.15 (TeX Live 2014)'", "TeX is too old: pdfTeX"),
+        (None, "TeX is not installed"),
+    ],
+    ids=["too old", "missing"],
+)
+def test_tex_that_will_not_do(
+    script: str | None, told: str, run, set_file: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    programs = set_file.parent / "programs"
+    programs.mkdir()
+    if script:
+        (programs / "pdflatex").write_text(f"#!/bin/sh\n{script}\n")
+        (programs / "pdflatex").chmod(0o755)
+    monkeypatch.setenv("PATH", str(programs))
+    result = run("build", set_file, *ALONE)
+    assert result.exit_code == 3
+    assert told in result.stderr
+    assert "mend" in result.stderr
+    assert not (set_file.parent / "output").exists()

@@ -1,0 +1,135 @@
+"""Builds killed and interrupted at any moment, finished by the same command; and on a cluster."""
+
+import os
+import random
+import signal
+import subprocess
+import sys
+import time
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+
+ROSTER = "name,id\n" + "".join(f"Student {n},{n}\n" for n in range(1, 13))
+Start = Callable[..., "subprocess.Popen[str]"]
+
+
+@pytest.fixture(scope="module")
+def undisturbed(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, float]:
+    """An undisturbed build of a class of twelve, and the seconds it took."""
+    folder = tmp_path_factory.mktemp("undisturbed")
+    start = time.monotonic()
+    assert begin(folder).wait() == 0
+    return folder / "class", time.monotonic() - start
+
+
+def begin(folder: Path, *more: str) -> "subprocess.Popen[str]":
+    """Starts the build in a process group of its own, as a shell does."""
+    (folder / "class.csv").write_text(ROSTER)
+    (folder / "set.toml").write_text(
+        'course = "M"\ntitle = "W"\nroster = "class.csv"\nseed = "s"\n'
+        '[[problem]]\ntemplate = "forearm-load"\npoints = 1\n'
+    )
+    words = ["-m", "probgen", "build", "set.toml", "--out", "class", "--workers", "2", *more]
+    return subprocess.Popen(
+        [sys.executable, *words],
+        cwd=folder, text=True, stderr=subprocess.PIPE, start_new_session=True,
+    )  # fmt: skip
+
+
+def finish(folder: Path) -> None:
+    with begin(folder) as build:
+        _, told = build.communicate()
+        assert build.returncode == 0, told
+
+
+def require_same(folder: Path, whole: Path, files_in) -> None:
+    assert files_in(folder / "class") == files_in(whole)
+    assert {entry.name for entry in folder.iterdir()} == {"class", "class.csv", "set.toml"}
+
+
+def kill_at(folder: Path, seconds: float) -> None:
+    with begin(folder) as build:
+        time.sleep(seconds)
+        build.kill()
+
+
+def test_killed_three_times_in_a_row(undisturbed, files_in, tmp_path: Path) -> None:
+    whole, seconds = undisturbed
+    moments = random.Random(5)
+    for _ in range(3):
+        kill_at(tmp_path, moments.uniform(0.3, 0.95) * seconds)
+    finish(tmp_path)
+    require_same(tmp_path, whole, files_in)
+
+
+@pytest.mark.proof
+@pytest.mark.parametrize("part", [random.Random(place).random() for place in range(20)])
+def test_killed_at_a_random_moment(part: float, undisturbed, files_in, tmp_path: Path) -> None:
+    whole, seconds = undisturbed
+    kill_at(tmp_path, part * seconds)
+    finish(tmp_path)
+    require_same(tmp_path, whole, files_in)
+
+
+def test_ctrl_c_stops_at_once_and_says_how_to_go_on(undisturbed, files_in, tmp_path: Path) -> None:
+    with begin(tmp_path) as build:
+        while build.poll() is None and not list(tmp_path.glob(".class.part/chunks/*.json")):
+            time.sleep(0.01)
+        os.killpg(build.pid, signal.SIGINT)
+        pressed = time.monotonic()
+        _, told = build.communicate()
+        assert time.monotonic() - pressed < 5.0
+    assert build.returncode == 130
+    assert "of 12 students are printed and kept; the same command goes on from there" in told
+    assert "Traceback" not in told
+    assert not (tmp_path / "class").exists()
+    finish(tmp_path)
+    require_same(tmp_path, undisturbed[0], files_in)
+
+
+@pytest.fixture
+def cluster(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """The address of a scheduler on this machine that has two worker processes."""
+    pytest.importorskip("distributed")
+    place = tmp_path_factory.mktemp("cluster") / "scheduler.json"
+    common = ["--scheduler-file", str(place), "--no-dashboard"]
+    worker = ["dask_worker", *common, "--nthreads", "1", "--no-nanny", "--host", "127.0.0.1"]
+    scheduler = ["dask_scheduler", *common, "--host", "127.0.0.1", "--port", "0"]
+    started = [
+        subprocess.Popen(
+            [sys.executable, "-m", f"distributed.cli.{program}", *words],
+            cwd=place.parent, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+        )
+        for program, *words in (scheduler, worker, worker)
+    ]  # fmt: skip
+    try:
+        yield _address(place)
+    finally:
+        for process in reversed(started):
+            process.terminate()
+            process.wait()
+
+
+def _address(place: Path) -> str:
+    """The scheduler's address, once both workers have come to it."""
+    import json
+
+    from distributed import Client
+
+    end = time.monotonic() + 30.0
+    while not place.is_file() or not place.read_text():
+        assert time.monotonic() < end
+        time.sleep(0.05)
+    address = str(json.loads(place.read_text())["address"])
+    with Client(address, set_as_default=False) as client:
+        client.wait_for_workers(2, timeout=30.0)
+    return address
+
+
+def test_a_cluster_gives_the_same_bytes(undisturbed, files_in, cluster: str, tmp_path) -> None:
+    with begin(tmp_path, "--cluster", cluster) as build:
+        _, told = build.communicate()
+    assert build.returncode == 0, told
+    require_same(tmp_path, undisturbed[0], files_in)
