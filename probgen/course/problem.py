@@ -68,7 +68,7 @@ def prepare(template: Template, convention: Convention) -> Problem:
 
     Raises InputError when the situation cannot be solved as stated.
     """
-    method = Method(convention.torque, convention.positive)
+    method = Method(convention.torque, convention.positive, convention.axes)
     try:
         plan = find_plan(template.system, _values(_probes(template), convention), method)
     except Refusal as refusal:

@@ -99,6 +99,8 @@ def _length(
     """The length set at an offset to one side; None when it cannot be for less than `limit`."""
     start, end = (spot + side * (job.half + offset) for spot in job.ends)
     cost = offset + _rise(side) - (_CONTINUED if _continues(field, start, end) else 0.0)
+    if cost >= limit:
+        return None
     cost += _CROSSED * field.crossings(start, end, trim=job.half + 1.0)
     settings = (
         setting
@@ -257,6 +259,8 @@ def _labelled(
     def free(box: Box, strokes: Sequence[Shape]) -> bool:
         return field.is_free(box) and all(_off(box, stroke) for stroke in strokes)
 
+    clear = [strokes for strokes in trials if not any(_spoils(field, s) for s in strokes)]
+    trials = clear or trials
     for strokes in trials:
         arc = strokes[0]
         for distance in (3.0, 5.0, 8.0):

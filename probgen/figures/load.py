@@ -77,6 +77,7 @@ def manner_of(depiction: str) -> tuple[str, Manner]:
     """The part and the manner a depiction asks for; a plain block that stands by default."""
     words = depiction.lower().replace("-", " ").split()
     manners = [_WORDS[word] for word in reversed(words) if word in _WORDS]
+    manners.sort(key=lambda each: each[0] == "load")  # "lamp hung" is a lamp, not any load
     part, manner = manners[0] if manners else ("block", "stands")
     if part == "child" and "standing" in words:
         manner = "stands"
@@ -97,7 +98,7 @@ def draw_load(
     part, manner = manner_of(depiction)
     width, height = room.width + 9.0, room.height + room.depth + 8.0
     if part in PEOPLE and manner != "held":
-        return _person(part, seat, tag), None
+        return _person(part, manner, seat, tag), None
     if manner == "hangs" or (seat.steep and manner == "stands"):
         return _hung(part, seat, (width, height), tag)
     if part == "cuff":
@@ -135,10 +136,12 @@ def _hung(
     return shapes, bounds(shapes[-1:])
 
 
-def _person(part: str, seat: Seat, tag: str) -> tuple[Shape, ...]:
+def _person(part: str, manner: Manner, seat: Seat, tag: str) -> tuple[Shape, ...]:
     """A person at true size where the scale allows, on whatever is there to stand or sit on."""
     true = (CHILD if part == "child" else PERSON) * seat.scale
     height = min(max(true, _SHORTEST), _TALLEST)
+    if manner == "hangs":
+        return person.hanging(seat.spot, min(height, 0.8 * _TALLEST), tag)
     if seat.steep:
         upward = seat.along if seat.along.imag > 0 else -seat.along
         return person.climbing(seat.top, upward, seat.outward, height, tag)

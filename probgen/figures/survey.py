@@ -187,12 +187,20 @@ def _is_stated(system: System, name: str) -> bool:
 
 def openings(measured: Survey) -> tuple[Opening, ...]:
     """The named angles of members, cables and forces, each once, where it reads best."""
-    found: dict[str, Opening] = {}
-    for opening in (*_member_openings(measured), *_force_openings(measured)):
-        best = found.get(opening.id)
-        if best is None or _reads(measured, opening) > _reads(measured, best):
-            found[opening.id] = opening
-    return tuple(found.values())
+    found: dict[str, tuple[int, Opening]] = {}
+    for opening in _member_openings(measured):
+        _offer(found, opening, _reads(measured, opening))
+    # An angle of a member stays with it, though a force's direction may hold it too.
+    own = {id for id, (rank, _) in found.items() if rank}
+    for opening in _force_openings(measured):
+        if opening.id not in own:
+            _offer(found, opening, _reads(measured, opening))
+    return tuple(opening for _, opening in found.values())
+
+
+def _offer(found: dict[str, tuple[int, Opening]], opening: Opening, rank: int) -> None:
+    if opening.id not in found or rank > found[opening.id][0]:
+        found[opening.id] = (rank, opening)
 
 
 def _member_openings(measured: Survey) -> list[Opening]:

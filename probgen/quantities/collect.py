@@ -37,12 +37,19 @@ def collected_sum(*signed: tuple[int, Expression]) -> Expression:
 
 
 def _joined(expression: Sum) -> Expression:
-    counts: dict[Expression, Fraction] = {}
+    """Terms alone of their kind stay as they are written."""
+    groups: dict[Expression, list[tuple[int, Expression, Fraction]]] = {}
     flat = total(*expression.terms)
     for sign, term in flat.terms if isinstance(flat, Sum) else ((1, flat),):
         part, factor = _coefficient(term)
-        counts[part] = counts.get(part, Fraction(0)) + sign * factor
-    kept = ((1 if f > 0 else -1, _multiple(part, abs(f))) for part, f in counts.items() if f)
+        groups.setdefault(part, []).append((sign, term, sign * factor))
+    kept: list[tuple[int, Expression]] = []
+    for part, alike in groups.items():
+        count = sum((factor for _, _, factor in alike), Fraction(0))
+        if len(alike) == 1:
+            kept.append(alike[0][:2])
+        elif count:
+            kept.append((1 if count > 0 else -1, _multiple(part, abs(count))))
     return total(*kept)
 
 

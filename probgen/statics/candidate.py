@@ -30,7 +30,7 @@ def candidates(
         rigid = not any(system.body(body).particle for body in bodies)
         for pivot in _pivots(system, bodies) if rigid else ():
             yield torque_balance(system, bodies, pivot, method)
-        for axis in _axes(system, bodies):
+        for axis in _axes(system, bodies, method):
             yield force_balance(system, bodies, axis, method)
     for condition in system.conditions:
         yield condition_equation(condition, method)
@@ -75,10 +75,12 @@ def _pivots(system: System, bodies: tuple[str, ...]) -> tuple[str, ...]:
     return tuple(dict.fromkeys([*points, *meeting]))
 
 
-def _axes(system: System, bodies: tuple[str, ...]) -> Iterator[Axis]:
+def _axes(system: System, bodies: tuple[str, ...], method: Method) -> Iterator[Axis]:
     """Horizontal and vertical, and along and square to each tilted surface that touches."""
     yield X
     yield Y
+    if method.axes == "level":
+        return
     seen: set[Expression] = set()
     for element in system.elements:
         normal = element.surface

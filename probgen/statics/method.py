@@ -7,6 +7,7 @@ from typing import Literal
 
 TorqueForm = Literal["angle", "arm", "components"]
 Rotation = Literal["counter-clockwise", "clockwise"]
+Axes = Literal["simplest", "level"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,7 +15,9 @@ class Method:
     """torque: "angle" F r sin(angle), "arm" F times lever arm, "components" x F_y - y F_x.
 
     positive: the rotation whose torques are counted positive in the working.
+    axes: "simplest" may sum forces along a tilted surface where that saves work; "level" never does.
     """
 
     torque: TorqueForm = "angle"
     positive: Rotation = "counter-clockwise"
+    axes: Axes = "simplest"

@@ -15,6 +15,7 @@ class Convention:
     torque: "angle" writes F r sin(angle between), "arm" force times lever arm, "components" the
     part of the force square to the arm.
     positive: the rotation counted positive.
+    axes: "simplest" may sum forces along a tilted surface, "level" keeps to x and y.
     gravity: m/s^2, as its printed digits.
     figures: significant figures of a final answer; rounding: what happens to an exact half.
     direction: "horizontal" words the angle from the horizontal ("12.3° above the horizontal, to
@@ -25,6 +26,7 @@ class Convention:
 
     torque: Literal["angle", "arm", "components"] = "angle"
     positive: Literal["counter-clockwise", "clockwise"] = "counter-clockwise"
+    axes: Literal["simplest", "level"] = "simplest"
     gravity: str = "9.80"
     figures: int = 3
     rounding: Literal["half up", "half even"] = "half up"

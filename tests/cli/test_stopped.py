@@ -1,18 +1,18 @@
 """Builds killed and interrupted at any moment, finished by the same command; and on a cluster."""
 
+import json
 import os
 import random
 import signal
 import subprocess
 import sys
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
 ROSTER = "name,id\n" + "".join(f"Student {n},{n}\n" for n in range(1, 13))
-Start = Callable[..., "subprocess.Popen[str]"]
 
 
 @pytest.fixture(scope="module")
@@ -20,7 +20,7 @@ def undisturbed(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, float]:
     """An undisturbed build of a class of twelve, and the seconds it took."""
     folder = tmp_path_factory.mktemp("undisturbed")
     start = time.monotonic()
-    assert begin(folder).wait() == 0
+    finish(folder)
     return folder / "class", time.monotonic() - start
 
 
@@ -114,8 +114,6 @@ def cluster(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
 
 def _address(place: Path) -> str:
     """The scheduler's address, once both workers have come to it."""
-    import json
-
     from distributed import Client
 
     end = time.monotonic() + 30.0

@@ -45,6 +45,7 @@ def test_each_field_of_the_set(line: str, change: dict[str, object]) -> None:
 METHOD = {
     "torque": ('"arm"', "arm"),
     "positive": ('"clockwise"', "clockwise"),
+    "axes": ('"level"', "level"),
     "gravity": ("9.810", "9.810"),
     "figures": ("4", 4),
     "rounding": ('"half even"', "half even"),

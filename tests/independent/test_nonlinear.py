@@ -69,6 +69,13 @@ def lean(draw, t, n, f, s):
     return [*balance(ladder, climber, wall, *floor), f - draw["mu"] * n]
 
 
+def rough(draw, t, n, f, s, h):
+    """The same ladder on the verge of slipping at a rough wall too."""
+    upper = at(draw["L"], t), h, 90
+    ends = *lean(draw, t, n, f, s)[:3], f - draw["mu"] * n, h - draw["nu"] * s
+    return [a + b for a, b in zip(ends, [*balance(upper), 0.0, 0.0], strict=True)]
+
+
 def peg(draw, t, n, s):
     """A rod with its foot at a smooth wall, over a smooth peg at a distance from it."""
     edge = at(draw["d"] / cos(radians(t)), t), s, 90 + t
@@ -100,6 +107,7 @@ SITUATIONS = [
     (parcel, ("t", "N", "f")),
     (pull, ("t", "N", "f")),
     (lean, ("t", "N", "f", "S")),
+    (rough, ("t", "N", "f", "S", "h")),
     (peg, ("t", "N", "S")),
     (trough, ("t", "N", "S")),
     (spring, ("t", "R.x", "R.y")),

@@ -8,7 +8,7 @@ import pdfplumber
 import pytest
 
 from probgen.press.batch import Document, print_batch
-from probgen.sheets.document import Key, Sheet
+from probgen.sheets.document import AnswerRow, AnswerTable, Cover, Key, Sheet
 from probgen.sheets.layout import Layouts
 from probgen.wording.block import Text
 
@@ -30,7 +30,12 @@ PROBLEMS = {
     "more room than a page": {"space": 240.0},
     "no room": {"space": 0.0},
     "nothing asked": {"parts": ()},
+    "ruled room": {"room": "lines"},
+    "squared room": {"room": "grid"},
+    "no room wanted": {"room": "none"},
 }
+ROOMS = {"free": (0, 0), "none": (0, 0), "lines": (10, 0), "grid": (20, 400)}
+"""Rules across the page and down it that a sheet of four problems has at the least."""
 
 
 def pages_of(body: str, layouts: Layouts) -> list[pdfplumber.page.Page]:
@@ -67,6 +72,91 @@ def test_sheet(change: dict, layouts: Layouts, sheet_for: Callable[..., Sheet]) 
     texts = [page.extract_text() for page in pages]
     assert [CAUTION in text for text in texts] == [False] * (len(pages) - 1) + [True]
     assert "Shelf" in texts[-1] or "beam" in texts[-1]  # a caution never stands alone
+
+
+@pytest.mark.parametrize(("room", "rules"), ROOMS.items())
+def test_room_for_working(
+    room: str, rules: tuple[int, int], layouts: Layouts, sheet_for: Callable[..., Sheet]
+) -> None:
+    sheet = sheet_for("Ada Quill")
+    problems = tuple(replace(problem, room=room, figure="") for problem in sheet.problems)
+    thin = [
+        rule
+        for page in pages_of(layouts.sheet(replace(sheet, problems=problems)), layouts)
+        for rule in [*page.rects, *page.lines]
+        if min(rule["width"], rule["height"]) < 0.28 and not rule["non_stroking_color"] == (0,)
+    ]
+    across = sum(rule["width"] > rule["height"] for rule in thin)
+    down = len(thin) - across
+    assert (across >= rules[0], down >= rules[1]) == (True, True)
+    assert (across > 0, down > 0) == (rules[0] > 0, rules[1] > 0)
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+def test_large_print(paper: str, layouts: Layouts, sheet_for: Callable[..., Sheet]) -> None:
+    body = layouts.sheet(sheet_for("Ada Quill"))
+    batch = print_batch([Document("a", "a", body)], layouts.preamble(paper, large=True))
+    with pdfplumber.open(BytesIO(batch.printed[0].pdf)) as opened:
+        for page in opened.pages:
+            text = [char for char in page.chars if char["text"].isalpha()]
+            assert max(char["x1"] for char in text) < float(page.width) - 15 * MM
+            common = sorted(char["size"] for char in text)[len(text) // 2]
+            assert common >= 17.9
+
+
+def test_the_page_of_formulas(layouts: Layouts, sheet_for: Callable[..., Sheet]) -> None:
+    sheet = sheet_for("Ada Quill")
+    plain = pages_of(layouts.sheet(sheet), layouts)
+    *before, last = pages_of(layouts.sheet(replace(sheet, formulas=True)), layouts)
+    assert [page.extract_text()[:200] for page in before] == [
+        page.extract_text()[:200] for page in plain
+    ]
+    assert last.extract_text().startswith("Formulas")
+    check_margins(last)
+
+
+def test_an_exam_has_lines_for_the_name_and_a_large_letter(
+    layouts: Layouts, sheet_for: Callable[..., Sheet]
+) -> None:
+    sheet = sheet_for("")
+    header = replace(sheet.header, student_id="", version="B")
+    cover = Cover(header, (("Time", "50 min"),), ("Open it when told.",), (("Shelf", 10),))
+    for body in (layouts.sheet(replace(sheet, header=header)), layouts.cover(cover)):
+        page, *_ = pages_of(body, layouts)
+        check_margins(page)
+        (letter,) = (char for char in page.chars if char["size"] > 25)
+        assert letter["text"] == "B"
+        lines = [rule for rule in page.rects if rule["width"] > 70 and rule["top"] < 120]
+        assert len([rule for rule in lines if rule["width"] < 200]) == 2  # name and id
+
+
+@pytest.mark.parametrize(("rows", "columns"), [(4, 3), (60, 12), (200, 5)])
+def test_table_of_answers(
+    rows: int, columns: int, layouts: Layouts, sheet_for: Callable[..., Sheet]
+) -> None:
+    heads = tuple((Text(f"R{n}"),) for n in range(columns))
+    students = [f"Student {n} Wolkenstein" for n in range(rows)]
+    cells = ((Text("344 N"),), *[(Text("76.9° below the horizontal, to the right"),)] * (columns - 1))
+    table = AnswerTable(
+        sheet_for("").header, ("Name", "Id"), (("Shelf", heads),),
+        tuple(AnswerRow((student, f"{n}"), cells) for n, student in enumerate(students)),
+    )  # fmt: skip
+    pages = pages_of(layouts.answer_table(table), layouts)
+    text = ""
+    for page in pages:
+        assert page.width > page.height
+        inside = [char for char in page.chars if char["bottom"] < float(page.height) - 15 * MM]
+        assert min(char["x0"] for char in page.chars) > 15 * MM - 1
+        assert max(char["x1"] for char in page.chars) < float(page.width) - 15 * MM + 1
+        assert len(inside) > 100  # no page with a single row
+        text += " ".join(page.extract_text().split())
+        assert "R2" in page.extract_text()  # heads on every page
+    assert (len(pages) == 1) == (rows == 4)
+    assert text.count("344 N") == rows
+
+
+def test_a_key_is_short(layouts: Layouts, key_for: Callable[..., Key]) -> None:
+    assert len(pages_of(layouts.key(key_for("Ada Quill")), layouts)) <= 4
 
 
 def test_problems_are_not_torn(layouts: Layouts, sheet_for: Callable[..., Sheet]) -> None:

@@ -21,9 +21,18 @@ WRITTEN = {
     "signs of the trade": ("−3 N·m, 40°", r"\ensuremath{-}3 N\textperiodcentered{}m{,} "
                            r"40\textdegree{}"),
     "units kept with numbers": ("5\u202fN 6\u00a0kg", r"5\,N 6~kg"),
-    "accents not in the font": ("ẽ ḃ ǐ", r"\~{e} \.{b} \v{\i}"),
-    "two accents": ("ậ", r"\^{\d{a}}"),
-    "comma below": ("ș", r"\textcommabelow{s}"),
+    "accents not in the font": (
+        "ḃ ǐ", r"\oneletter{1E03}{\.{b}} \oneletter{01D0}{\v{\i}}",
+    ),
+    "two accents": ("ọ́", r"\oneletter{1ECD0301}{\'{\d{o}}}"),
+    "letters of other cuts": ("ậț", r"\lettercut{T5}{170}{ậ}\oneletter{021B}{\textcommabelow{t}}"),
+    "two scripts": ("Ada Ли", r"Ada \inscript{cyrillic}{Ли}"),
+    "a space between words of a script": ("علي حسن!", r"\inscript{arabic}{علي حسن}!"),
+    "ideographs let lines end": ("李小", r"\inscript{chinese}{李\inbreak{}小}"),
+    "ideographs among kana": ("山た", r"\inscript{japanese}{山\inbreak{}た}"),
+    "Greek words": ("θέτω", r"\inscript{greek}{θέτω}"),
+    "commands beside a script": (r"李\x李", r"\inscript{chinese}{李\inbreak{}"
+                                 r"\textbackslash{}\inbreak{}x\inbreak{}李}"),
     "letters by name": ("θ", r"\ensuremath{\theta}"),
 }  # fmt: skip
 
@@ -44,9 +53,9 @@ def test_latin_names_print(name: str) -> None:
     assert MISSING not in escape(name)
 
 
-def test_other_scripts_are_named_once_and_boxed() -> None:
-    assert unprintable("Ada 李小李 🙂") == "李小🙂"
-    assert escape("A李") == "A" + MISSING
+def test_what_no_font_has_is_named_once_and_boxed() -> None:
+    assert unprintable("Ada 李 🙂ᚠ🙂") == "🙂ᚠ"
+    assert escape("Aᚠ") == "A" + MISSING
 
 
 def test_stray_surrogates_are_boxed() -> None:

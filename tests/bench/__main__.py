@@ -1,0 +1,37 @@
+"""What a class costs, beside what it would cost otherwise: `make bench`.
+
+Every figure is a ratio of two things measured in this run on this machine, or memory; each ends as
+one line `bench NAME VALUE aim AIM ok|missed`.  Where an aim on the class is missed, the shares of
+the stages stand below.
+
+STUDENTS=300 make bench    the class of the aims; left out, a small one, which is quick
+LARGE=3000 make bench      the large class that memory and growth are measured on; ten times as many
+"""
+
+import os
+import tempfile
+from pathlib import Path
+
+import author
+import engine
+import growth
+import pages
+import startup
+from school import School
+
+
+def main() -> None:
+    students = int(os.environ.get("STUDENTS", "24"))
+    large = int(os.environ.get("LARGE", str(10 * students)))
+    print(f"{os.cpu_count()} cores, load {os.getloadavg()[0]:.1f}, {students} students x 5 problems")
+    with tempfile.TemporaryDirectory(prefix="probgen-bench-") as name:
+        school = School(Path(name))
+        engine.bench()
+        startup.bench()
+        author.bench(school)
+        pages.bench(school, students)
+        growth.bench(school, students, large)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,82 @@
+"""House styles, and what is wrong with them."""
+
+from pathlib import Path
+
+import pytest
+
+from probgen.bank.fault import InputError
+from probgen.sheets.layout import Layouts
+from probgen.sheets.style import HouseStyle, read_style
+
+WHOLE = """
+text = "sans"
+headings = "sans"
+colour = "#1F3A5F"
+header = "Westmere College"
+logo = "arms.PNG"
+logo_height = 9
+paper = "a4"
+"""
+FAULTY = {
+    "letters": ('text = "serif"', "text"),
+    "colour": ('colour = "blue"', "colour"),
+    "paper": ('paper = "a3"', "paper"),
+    "logo kind": ('logo = "arms.svg"', "logo"),
+    "no logo": ('logo = "other.png"', "logo"),
+    "height": ("logo_height = 900", "logo_height"),
+    "a field there is not": ('color = "#000000"', "color"),
+    "no TOML": ("text = sans", ""),
+}
+INKS = {"": "0,0,0", "#000000": "0,0,0", "#FF8000": "1,0.502,0", "#1f3A5f": "0.122,0.227,0.373"}
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    (tmp_path / "arms.PNG").write_bytes(b"")
+    return tmp_path
+
+
+def read(text: str, folder: Path) -> HouseStyle:
+    path = folder / "style.toml"
+    path.write_text(text, encoding="utf-8")
+    return read_style(path)
+
+
+def test_read(folder: Path) -> None:
+    logo = folder / "arms.PNG"
+    style = read(WHOLE, folder)
+    assert style == HouseStyle("sans", "sans", "#1F3A5F", "Westmere College", logo, 9, "a4")
+    assert style.files == {"logo.png": logo}
+
+
+def test_nothing_said_is_the_plain_style(folder: Path) -> None:
+    assert read("", folder) == HouseStyle()
+    assert Layouts().preamble(style=HouseStyle()) == Layouts().preamble()
+
+
+@pytest.mark.parametrize(("text", "field"), FAULTY.values(), ids=FAULTY)
+def test_faults(text: str, field: str, folder: Path) -> None:
+    with pytest.raises(InputError) as caught:
+        read(text, folder)
+    (fault,) = caught.value.faults
+    assert (fault.file, fault.field) == (str(folder / "style.toml"), field)
+
+
+def test_all_faults_at_once(folder: Path) -> None:
+    with pytest.raises(InputError) as caught:
+        read('text = "x"\ncolour = "y"\nlogo = "z"\nmore = 1', folder)
+    assert {fault.field for fault in caught.value.faults} == {"text", "colour", "logo", "more"}
+
+
+def test_a_file_there_is_not(folder: Path) -> None:
+    with pytest.raises(InputError, match="check the path"):
+        read_style(folder / "none.toml")
+
+
+@pytest.mark.parametrize(("colour", "ink"), INKS.items())
+def test_inks(colour: str, ink: str) -> None:
+    assert HouseStyle(colour=colour).ink == ink
+
+
+def test_the_paper_of_the_house_goes_first() -> None:
+    assert "a4paper" in Layouts().preamble("letter", style=HouseStyle(paper="a4"))
