@@ -233,9 +233,20 @@ def test_gravity_is_the_course_s() -> None:
 
 
 def test_every_choice_of_a_course_is_tried() -> None:
-    tried = {*OTHER, "rounding", "gravity"}
+    tried = {*OTHER, "rounding", "gravity", "axes"}
     assert {field.name for field in fields(Convention)} - tried == {"tolerance"}  # marks only
 
+
+def test_level_axes_keep_to_x_and_y() -> None:
+    """A smooth ramp: the rope's pull along it, or by two balances along x and y."""
+    told = {axes: whole(keys("up1-5.6-p67b", replace(USUAL, axes=axes))[0]) for axes in AXES}
+    assert "ΣF_∥" in told["simplest"]
+    assert "ΣF_∥" not in told["level"]
+    both = [works("up1-5.6-p67b", replace(USUAL, axes=axes))[0].answers for axes in AXES]
+    assert [a.value for a in both[0]] == pytest.approx([a.value for a in both[1]])
+
+
+AXES = ("simplest", "level")
 
 SENSE = re.compile(
     r"(?P<names>\S+(?:, \S+)*(?: and \S+)?) turns? the .+? "
