@@ -1,11 +1,12 @@
 # make demo    a demonstration class in output/demo
 # make test    everything that must hold before a change is merged
 # make prove   the longer proofs
+# make bench   what a class costs beside what it would cost otherwise; STUDENTS=300 for a large one
 # All of them set up first what is missing; make PYTHON=/path/to/python3.12 setup picks a Python.
 
 BIN = .venv/bin
 
-.PHONY: setup demo test prove clean
+.PHONY: setup demo test prove bench clean
 
 setup: .venv/ready
 
@@ -23,6 +24,9 @@ test: setup
 
 prove: setup
 	$(BIN)/pytest -q -n auto -m proof
+
+bench: setup
+	@$(BIN)/python tests/bench
 
 clean:
 	rm -rf .venv

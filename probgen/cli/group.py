@@ -15,6 +15,7 @@ import click
 from probgen import __version__
 from probgen.bank.fault import InputError
 from probgen.cli.build import build
+from probgen.cli.check import check
 from probgen.cli.demo import demo
 from probgen.cli.list import list_templates
 from probgen.cli.work import work
@@ -70,5 +71,5 @@ def main() -> None:
     """Static-equilibrium problems with own numbers for each student, and worked keys."""
 
 
-for command in (demo, list_templates, work, build):
+for command in (demo, list_templates, work, check, build):
     main.add_command(command)

@@ -19,7 +19,7 @@ from probgen.course.code import assign_codes
 from probgen.course.crew import Crew
 from probgen.course.delivery import Report, deliver
 from probgen.course.folder import MISSING, RECORD, recover, working_on
-from probgen.course.printing import Loss, require_tex
+from probgen.course.printing import Kind, Loss, require_tex
 from probgen.course.problem import Problem, draw_class, prepare
 from probgen.course.record import Assignment, Record, read_record
 from probgen.course.roster import Student, read_roster
@@ -47,11 +47,16 @@ class Built:
         students, problems = len(self.record.students), len(self.record.assignments)
         return (
             f"{students} students x {problems} problems in {self.folder}\n"
-            f"  to hand out   {self.folder / 'all-sheets.pdf'}, one by one in sheets/\n"
-            f"  to mark with  {self.folder / 'all-keys.pdf'}, one by one in keys/\n"
+            f"  to hand out   {self._together(Kind.SHEETS)}, one by one in sheets/\n"
+            f"  to mark with  {self._together(Kind.KEYS)}, one by one in keys/\n"
             f"  all answers   {self.folder / 'answers.csv'}\n"
             f"  to rebuild    {self.folder / RECORD} (seed {self.record.seed})"
         )
+
+    def _together(self, kind: Kind) -> str:
+        """The PDF of all sheets or keys; the first and the last when there are several."""
+        paths = sorted(self.folder.glob(f"all-{kind}*.pdf"))
+        return " to ".join(str(path) for path in dict.fromkeys((paths[0], paths[-1])))
 
     @property
     def shortfall(self) -> str:

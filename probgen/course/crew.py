@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import signal
 import threading
 import time
 import warnings
@@ -48,7 +49,9 @@ class Crew:
             run: Any = Parallel(jobs, return_as="generator_unordered", batch_size=1)
             do = do if self.cluster or jobs == 1 else _Watched(do, os.getpid())
             try:
-                yield from run(delayed(do)(*task) for task in tasks)
+                with _interrupts_ignored():  # the workers, begun here, leave Ctrl-C to this process
+                    results = run(delayed(do)(*task) for task in tasks)
+                yield from results
             except BrokenProcessPool:
                 raise OutsideError(
                     "a worker process was killed, most likely because memory ran out",
@@ -64,6 +67,19 @@ class Crew:
         configured: Any = parallel_config
         with _connected(self.cluster) as client, configured(backend="dask"):
             yield self.workers or sum(client.ncores().values())
+
+
+@contextmanager
+def _interrupts_ignored() -> Iterator[None]:
+    """Ctrl-C has no effect, nor on processes that are started meanwhile, as long as they live."""
+    if threading.current_thread() is not threading.main_thread():
+        yield  # signals are the main thread's business
+        return
+    usual = signal.signal(signal.SIGINT, signal.SIG_IGN)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGINT, usual)
 
 
 @dataclass(frozen=True, slots=True)

@@ -26,8 +26,10 @@ VOLUME: Final = 500
 """Students in one PDF of a large class: a printer and a reader must hold it in memory."""
 _MOST: Final = 25
 """Students in one chunk of a large class: a killed build loses no more of each worker's time."""
+_LEAST: Final = 6
+"""Students in one chunk of a small class: fewer cost more in starting TeX than cores can save."""
 _PARTS: Final = 8
-"""A small class is cut into so many chunks, so that several cores have something to do."""
+"""A class between the two is cut into so many chunks, so that all cores have something to do."""
 
 
 def deliver(
@@ -59,7 +61,7 @@ def deliver(
 def chunks_of(record: Record) -> tuple[Chunk, ...]:
     """The class cut into chunks, which follow from its size alone."""
     students = len(record.students)
-    size = min(_MOST, -(-students // _PARTS))
+    size = min(_MOST, max(_LEAST, -(-students // _PARTS)))
     names = file_names(record.students)
     parts = (slice(start, start + size) for start in range(0, students, size))
     return tuple(

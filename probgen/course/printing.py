@@ -89,7 +89,7 @@ def require_tex(paper: Paper) -> None:
     if release and int(release[1]) < _OLDEST:
         found = banner.partition(")")[0]
         raise OutsideError(f"TeX is too old: {found})", "install TeX Live 2016 or a later one")
-    format_for(_layouts().preamble(paper))
+    format_for(_preamble(paper))
 
 
 def print_chunk(
@@ -122,7 +122,7 @@ def print_single(single: Single, paper: Paper = "letter") -> bytes:
     problem_set = ProblemSet("", template.title, "", (Assigned(template.id, _POINTS),))
     copy = Copy(problem_set, Student("", ""), "", (single.problem,), (single.worked,))
     documents = [Document(kind, template.title, _write(kind, copy)) for kind in Kind]
-    batch = print_batch(documents, _layouts().preamble(paper))
+    batch = print_batch(documents, _preamble(paper))
     if batch.failures:
         told = "; ".join(f"{failure.name}: {failure.complaint}" for failure in batch.failures)
         mend = "look at the texts of the template; nothing was written"
@@ -133,6 +133,11 @@ def print_single(single: Single, paper: Paper = "letter") -> bytes:
 @cache
 def _layouts() -> Layouts:
     return Layouts()
+
+
+@cache
+def _preamble(paper: Paper) -> str:
+    return _layouts().preamble(paper)
 
 
 def _copies(
@@ -151,7 +156,7 @@ def _print(
     kind: Kind, copies: Sequence[Copy], names: Sequence[str]
 ) -> tuple[Batch, tuple[Loss, ...]]:
     """One kind of document for each copy, and what of it was lost."""
-    preamble = _layouts().preamble(copies[0].problem_set.paper)
+    preamble = _preamble(copies[0].problem_set.paper)
     documents: list[Document] = []
     refused: dict[str, InputError] = {}
     for name, copy in zip(names, copies, strict=True):
@@ -198,7 +203,7 @@ def _complaint(kind: Kind, copy: Copy) -> str:
         document = _document("alone", kind, copy)
     except InputError as error:
         return str(error)
-    batch = print_batch([document], _layouts().preamble(copy.problem_set.paper))
+    batch = print_batch([document], _preamble(copy.problem_set.paper))
     return next((f"TeX: {failure.complaint}" for failure in batch.failures), "")
 
 

@@ -70,7 +70,7 @@ def prepare(template: Template, convention: Convention) -> Problem:
     """
     method = Method(convention.torque, convention.positive, convention.axes)
     try:
-        plan = find_plan(template.system, _values(_probes(template), convention), method)
+        plan = find_plan(template.system, coherent_values(_probes(template), convention), method)
     except Refusal as refusal:
         expected = "a situation that statics alone can solve"
         fault = Fault(template.path, "", template.id, expected, str(refusal))
@@ -85,7 +85,7 @@ def draw_class(problem: Problem, seed: str, students: Sequence[str]) -> ClassDra
     """
 
     def accept(draws: Sequence[Draw]) -> Sequence[bool]:
-        solved, proof = _solved(problem, draws)
+        solved, proof = proved(problem, draws)
         fit = requirements_hold(problem.template, solved) & proof.holds
         return [bool(fits) for fits in fit]
 
@@ -104,7 +104,7 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
     """
     if not draws:
         return ()
-    solved, proof = _solved(problem, draws)
+    solved, proof = proved(problem, draws)
     faults = [
         _refused(problem.template, draw, blamed)
         for draw, blamed in zip(draws, proof.faults, strict=True)
@@ -135,16 +135,16 @@ def tell_steps(problem: Problem, own: Worked) -> tuple[Section, ...]:
         template = problem.template
         expected = "values whose working can be printed"
         mend = f"change the values, or the template's ranges: {error}"
-        fault = Fault(template.path, "", _shown(own.draw), expected, mend)
+        fault = Fault(template.path, "", shown_values(own.draw), expected, mend)
         raise InputError([fault]) from None
 
 
-def _solved(
+def proved(
     problem: Problem, draws: Sequence[Draw]
 ) -> tuple[dict[str, NDArray[np.float64]], Proof]:
     """Solution and proof, one entry a draw; what has no value is the proof's to blame."""
     with np.errstate(all="ignore"):
-        solved = solve(problem.plan, _values(draws, problem.convention))
+        solved = solve(problem.plan, coherent_values(draws, problem.convention))
         proof = prove(problem.plan, solved)
     return {name: np.broadcast_to(value, len(draws)) for name, value in solved.items()}, proof
 
@@ -164,7 +164,9 @@ def _probes(template: Template) -> list[Draw]:
     return made
 
 
-def _values(draws: Sequence[Draw], convention: Convention) -> dict[str, NDArray[np.float64]]:
+def coherent_values(
+    draws: Sequence[Draw], convention: Convention
+) -> dict[str, NDArray[np.float64]]:
     """Coherent values of everything drawn, and g, one entry a draw."""
     return {**stacked(draws), "g": np.full(len(draws), float(convention.gravity))}
 
@@ -172,8 +174,8 @@ def _values(draws: Sequence[Draw], convention: Convention) -> dict[str, NDArray[
 def _refused(template: Template, draw: Draw, blamed: Sequence[str]) -> Fault:
     mend = "change the values, or the template's ranges or [[require]]"
     expected = "a solution that passes its proof"
-    return Fault(template.path, "; ".join(blamed), _shown(draw), expected, mend)
+    return Fault(template.path, "; ".join(blamed), shown_values(draw), expected, mend)
 
 
-def _shown(draw: Draw) -> str:
+def shown_values(draw: Draw) -> str:
     return ", ".join(f"{name} = {plain(value)}" for name, value in draw.values.items())

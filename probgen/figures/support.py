@@ -30,7 +30,7 @@ from probgen.figures.scene import (
     dot,
     heading,
 )
-from probgen.figures.survey import Survey, ways_out
+from probgen.figures.survey import Survey, pushes, ways_out
 from probgen.quantities.expression import Name, Number
 from probgen.statics.geometry import angle_of
 from probgen.statics.system import Body, Element, Kind
@@ -130,7 +130,9 @@ class Supports:
         if block is None or not self.measured.has(force.direction):
             return spot
         unit = heading(self.measured.number(force.direction))
-        return spot + unit * (block.reach(unit))
+        if pushes(self.measured.system, element):  # it stands behind its point
+            unit = -unit
+        return spot + unit * block.reach(unit)
 
     def ways(self, element: Element) -> list[complex]:
         """The steps along the body that lead away from an element's point (pt)."""

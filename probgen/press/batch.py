@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import shutil
 import tempfile
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from types import MappingProxyType
 from typing import Final
 
 from probgen.press.engine import run_tex
@@ -63,13 +65,18 @@ class Batch:
 
 
 def print_batch(
-    documents: Sequence[Document], preamble: str, language: str = "en", duplex: bool = False
+    documents: Sequence[Document],
+    preamble: str,
+    language: str = "en",
+    duplex: bool = False,
+    files: Mapping[str, Path] = MappingProxyType({}),
 ) -> Batch:
     """Prints documents in one run; when it fails, in two runs of half each, and so on.
 
     Documents in scripts that pdfLaTeX has no fonts for are printed in a run of their own.
-    duplex: in `together` each document begins on a right-hand page.  Raises OutsideError when TeX
-    is missing or lacks a package or a font, InputError when TeX cannot read the preamble.
+    duplex: in `together` each document begins on a right-hand page.  files: what the preamble asks
+    for by name, such as a logo.  Raises OutsideError when TeX is missing or lacks a package or a
+    font, InputError when TeX cannot read the preamble.
     """
     kinds = [bool(scripts_used(document.body)) for document in documents]
     outcomes: list[Printed | Failure] = [Failure("", "")] * len(documents)
@@ -77,7 +84,7 @@ def print_batch(
     for scripted in sorted(set(kinds)):
         places = [place for place, kind in enumerate(kinds) if kind is scripted]
         chosen = [documents[place] for place in places]
-        done, together = _print_alike(chosen, _Press(preamble, language, duplex, scripted))
+        done, together = _print_alike(chosen, _Press(preamble, language, duplex, scripted, files))
         runs.append(together)
         for place, outcome in zip(places, done, strict=True):
             outcomes[place] = outcome
@@ -97,6 +104,7 @@ class _Press:
     language: str
     duplex: bool
     scripted: bool
+    files: Mapping[str, Path]
 
 
 _Outcomes = list[Printed | Failure]
@@ -122,6 +130,8 @@ def _run(documents: Sequence[Document], press: _Press) -> tuple[_Outcomes, bytes
     limit = _SECONDS_A_RUN + _SECONDS_A_DOCUMENT * len(documents)
     with tempfile.TemporaryDirectory(prefix="probgen-") as name:
         folder = Path(name)
+        for beside, path in press.files.items():
+            shutil.copyfile(path, folder / beside)
         calls = []
         for place, document in enumerate(documents):
             (folder / f"{place}.tex").write_text(document.body, encoding="utf-8")

@@ -31,7 +31,8 @@ def split_run(
     """The PDF of each document of a run, in order, and one PDF of them all.
 
     titles: one for each document, shown by PDF readers; language: a tag such as "en".
-    duplex: in the PDF of them all each document begins on a right-hand page.  Raises ValueError when a document has no page in the run.
+    duplex: in the PDF of them all each document begins on a right-hand page.
+    Raises ValueError when a document has no page in the run.
     """
     with pikepdf.open(BytesIO(run)) as source:
         owners = [int(page.obj[_MARK]) for page in source.pages]

@@ -35,6 +35,7 @@ _GREEK: Final = {
     "sigma": "σ", "tau": "τ", "phi": "φ", "psi": "ψ", "omega": "ω", "Delta": "Δ",
     "Sigma": "Σ", "Omega": "Ω", "Phi": "Φ", "ell": "ℓ",
 }  # fmt: skip
+_SIGNS: Final = {"∥": r"\parallel", "⊥": r"\perp"}
 _ITALIC_SUBSCRIPTS: Final = frozenset("xyznijk")
 _SUPERSCRIPTS: Final = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 _RELATIONS: Final = {
@@ -117,6 +118,8 @@ class _Latex(Notation):
     minus = "-"
 
     def symbol(self, symbol: str) -> str:
+        if symbol[:1] in _SIGNS:
+            return _SIGNS[symbol[0]] + symbol[1:]
         head, _, subscript = symbol.partition("_")
         letter = "\\" + head if head in _GREEK else head
         if len(head) > 1 and head not in _GREEK:
@@ -170,7 +173,7 @@ class _Latex(Notation):
 
     def balance(self, balance: Balance) -> str:
         letter = {"force": "F", "torque": r"\tau", "moment": "M"}[balance.kind]
-        about = self._subscript(balance.about) if balance.kind == "force" else balance.about
+        about = self.symbol(balance.about)
         return rf"\textstyle\sum {letter}_{{{about}}}"
 
 

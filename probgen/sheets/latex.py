@@ -74,12 +74,13 @@ def write_step(section: Section, number: int, pictures: Mapping[str, str]) -> st
     hung = [_hang(block, pictures) for block in section.blocks if isinstance(block, Picture)]
     flowing = [block for block in section.blocks if not isinstance(block, Picture)]
     head = f"{{{number}}}{{{escape(section.title)}}}"
-    if flowing and isinstance(flowing[0], Paragraph):
-        first = rf"\step{head}{{{write_inlines(flowing.pop(0).inlines)}}}"
-    else:
-        blocks, flowing = flowing[:1], flowing[1:]
-        first = rf"\stepover{head}{{{write_blocks(blocks, pictures)}}}"
-    return "\n".join([*hung, first, *_flows(flowing)])
+    match flowing:
+        case [Paragraph(inlines), *rest]:
+            first = rf"\step{head}{{{write_inlines(inlines)}}}"
+        case [*all_]:
+            first = rf"\stepover{head}{{{write_blocks(all_[:1], pictures)}}}"
+            rest = all_[1:]
+    return "\n".join([*hung, first, *_flows(rest)])
 
 
 def _hang(picture: Picture, pictures: Mapping[str, str]) -> str:

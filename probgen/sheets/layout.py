@@ -2,7 +2,8 @@
 
 A layout prints with `<< ... >>`, loops and asks with `<% ... %>`, and comments with `<# ... #>`.
 What it prints is escaped for LaTeX unless it is LaTeX already: running text (a tuple of inlines)
-and the results of the filters `latex` (a figure) and `blocks(pictures)` are.
+and the results of the filters `latex` (a figure), `blocks(pictures)`, `step(number, pictures)` (a
+section) and `bookmark` (a title) are.
 """
 
 from __future__ import annotations
@@ -35,9 +36,9 @@ from probgen.wording.block import Math, Section, Strong, Text
 
 NAMES: Final = (
     "sheet.tex.j2", "key.tex.j2", "cover.tex.j2", "answers.tex.j2", "formulas.tex.j2",
-    "header.tex.j2",    "preamble.tex.j2", "fonts.tex.j2", "scripts.tex.j2", "page.tex.j2", "large.tex.j2",
-    "style.tex.j2", "flow.tex.j2", "working.tex.j2", "problem.tex.j2", "solution.tex.j2",
-    "table.tex.j2",
+    "header.tex.j2", "preamble.tex.j2", "fonts.tex.j2", "scripts.tex.j2", "page.tex.j2",
+    "large.tex.j2", "style.tex.j2", "flow.tex.j2", "working.tex.j2", "problem.tex.j2",
+    "solution.tex.j2", "table.tex.j2",
 )  # fmt: skip
 """The layouts there are; a department's folder may hold its own of any of them."""
 
@@ -67,7 +68,9 @@ class Layouts:
             lstrip_blocks=True,
             autoescape=False,  # HTML's; `finalize` escapes for LaTeX
         )
-        self._environment.filters.update(latex=NoEscape, blocks=_blocks, step=_step, bookmark=_bookmark)
+        self._environment.filters.update(
+            latex=NoEscape, blocks=_blocks, step=_step, bookmark=_bookmark
+        )
 
     def preamble(
         self, paper: Paper = "letter", large: bool = False, style: HouseStyle = _PLAIN

@@ -200,6 +200,8 @@ def _oriented_ratio(term: Term, values: Mapping[str, Value]) -> Term:
         case Call("sin", (Sum() as angle,)) if _negative(term.ratio, values):
             turned = Call("sin", (positive_first(negative(angle)),))
             return replace(term, sign=-term.sign, ratio=turned)
+        case Call("cos", (Sum() as angle,)) if _negative(angle, values):
+            return replace(term, ratio=Call("cos", (positive_first(negative(angle)),)))
         case _:
             return term
 

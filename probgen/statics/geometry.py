@@ -139,7 +139,7 @@ def _sides(
     part, factor = multiples[0]
     match part:
         case Call("atan2", (rise, run)) | Call("atan", (Quotient(rise, run),)):
-            slant = Call("hypot", (run, rise))
+            slant = Call("hypot", (_unsigned(run), _unsigned(rise)))
             found = over(rise, slant), over(run, slant)
         case Call("asin", (ratio,)):
             found = ratio, _other_side(ratio)
@@ -148,6 +148,11 @@ def _sides(
         case _:
             return None
     return (found[0] if factor > 0 else negative(found[0]), found[1])
+
+
+def _unsigned(side: Expression) -> Expression:
+    """A side without a minus sign in front, which its square does not need."""
+    return side.terms[0][1] if isinstance(side, Sum) and len(side.terms) == 1 else side
 
 
 def _other_side(ratio: Expression) -> Expression:

@@ -18,21 +18,17 @@ from probgen.quantities.expression import (
     Call,
     Expression,
     Name,
-    Number,
     Power,
     Product,
     Quotient,
     Root,
     Sum,
-    Value,
-    evaluate,
     linear_parts,
     names_in,
     negative,
     number,
     over,
     positive_first,
-    root_above,
     substituted,
     times,
     total,
@@ -53,21 +49,32 @@ def solved_for(
 ) -> Expression | None:
     """The value of `unknown` that makes the expression zero; None when no way here leads to it.
 
-    The principal value is given where there are several; `other_roots` has the rest.
+    The principal value is given where there are several; `all_roots` has them all.
+    """
+    return next(iter(all_roots(expression, unknown, within)), None)
+
+
+def all_roots(
+    expression: Expression, unknown: str, within: Range = (-math.inf, math.inf)
+) -> tuple[Expression, ...]:
+    """Every value of `unknown` that makes the expression zero, angles within a full turn.
+
+    A numerical `Root` stands for all roots in its range.
     """
     parts = linear_parts(expression, unknown)
     if parts is not None:
-        return isolated(*parts) if parts[0] != ZERO else None
+        return () if collected(parts[0]) == ZERO else (isolated(*parts),)
     closed = _from_angle(expression, unknown) or _from_square(expression, unknown)
-    if closed is None:
-        closed = next(iter(closed_forms(expression, unknown)), None)
-    if closed is None and all(map(math.isfinite, within)):
-        return Root(expression, unknown, *within)
-    return closed
+    if closed is not None:
+        return (closed, *_other_angles(closed))
+    roots = closed_forms(expression, unknown)
+    if not roots and all(map(math.isfinite, within)):
+        return (Root(expression, unknown, *within),)
+    return roots
 
 
-def other_roots(value: Expression) -> tuple[Expression, ...]:
-    """The values beside a principal one that solve the same equation, within a full turn."""
+def _other_angles(value: Expression) -> tuple[Expression, ...]:
+    """The angles beside a principal value that solve the same equation, within a full turn."""
     half = number(180, DEGREE)
     match value:
         case Call("asin", _):
@@ -84,19 +91,15 @@ def other_roots(value: Expression) -> tuple[Expression, ...]:
 
 def isolated(slope: Expression, rest: Expression) -> Expression:
     """-rest/slope, with the signs the way one writes it by hand."""
-    quotient = over(negative(collected(rest)), collected(slope))
+    rest, slope = collected(rest), collected(slope)
+    if isinstance(slope, Quotient):
+        rest, slope = times(rest, slope.bottom), slope.top
+    quotient = over(negative(rest), slope)
     if isinstance(quotient, Quotient):
         quotient = _reduced(quotient)
     if isinstance(quotient, Quotient):
         return Quotient(positive_first(quotient.top), positive_first(quotient.bottom))
     return positive_first(quotient)
-
-
-def roots_beside(value: Expression, values: Mapping[str, Value]) -> list[Value]:
-    """Other values that solve the same equation, one entry a draw; not a number where none is."""
-    if isinstance(value, Root):
-        return [root_above(value, values)]
-    return [evaluate(other, values) for other in other_roots(value)]
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,7 +133,7 @@ def eliminated(
     for unknown in unknowns:
         for place, expression in enumerate(expressions):
             taken_out = linear_parts(expression, unknown)
-            if taken_out is None or taken_out[0] == ZERO:
+            if taken_out is None or collected(taken_out[0]) == ZERO:
                 continue
             value = isolated(*taken_out)
             others = tuple(
@@ -198,7 +201,7 @@ def _shared(terms: Iterable[Expression]) -> list[Expression]:
     lists = [list(_factors(term)) for term in terms]
     shared: list[Expression] = []
     for factor in lists[0]:
-        if all(factor in held for held in lists) and not isinstance(factor, Number):
+        if all(factor in held for held in lists):
             shared.append(factor)
             for held in lists[1:]:
                 held.remove(factor)

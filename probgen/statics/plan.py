@@ -15,12 +15,12 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.quantities.expression import Call, Expression, Value, evaluate, names_in
+from probgen.quantities.expression import Call, Expression, Value, evaluate, names_in, negative
 from probgen.quantities.unit import ANGLE
 from probgen.statics.candidate import candidates
 from probgen.statics.determinacy import require_determinate
 from probgen.statics.equation import Equation, oriented, pruned
-from probgen.statics.isolation import Range, eliminated, other_roots
+from probgen.statics.isolation import Range, all_roots, eliminated
 from probgen.statics.meeting import with_meeting_points
 from probgen.statics.method import Method
 from probgen.statics.refusal import Refusal
@@ -42,6 +42,7 @@ class Step:
     """One equation solved for one quantity: unknown = expression.
 
     removed: unknowns of the same bodies that the choice of pivot or axis keeps out of the equation.
+    others: further roots of the equation, which lie where the quantity may not.
     reduced: the equation with what was taken out of others put in, as an expression that is zero.
     partners: on the first step of equations that had to be solved together, the steps of the
     others; they follow in the plan as far as their quantities are needed.
@@ -53,6 +54,7 @@ class Step:
     removed: tuple[str, ...] = ()
     partners: tuple[Step, ...] = ()
     reduced: Expression | None = None
+    others: tuple[Expression, ...] = ()
 
     @property
     def equations(self) -> tuple[Equation, ...]:
@@ -91,10 +93,15 @@ class Plan:
 
 @dataclass(frozen=True, slots=True)
 class Branch:
-    """One limit reached: the plan of the system in which it is."""
+    """One limit reached: the plan of the system in which it is.
+
+    beyond: the plan to both sides of the limit with the sought quantity known, to tell on which
+    side of its value the limit is passed.
+    """
 
     limit: Limit
     plan: Plan
+    beyond: Plan
 
 
 Probe = Mapping[str, NDArray[np.float64]]
@@ -160,6 +167,8 @@ def _searched(
             steps.append(chosen)
             with np.errstate(all="ignore"):
                 reached[step.unknown] = np.asarray(evaluate(chosen.expression, reached))
+            if not np.any(np.isfinite(reached[step.unknown])):
+                return None
     return _needed(steps, wanted)
 
 
@@ -189,11 +198,36 @@ def _to_each_limit(system: System, extreme: Find, probe: Probe, method: Method) 
         replace(find, form=Form.VALUE) if find is extreme else find for find in system.finds
     )
     branches = []
-    for limit in system.limits:
+    for limit in (side for each in system.limits for side in _sides(each)):
         reached = Condition(limit.id, limit.left, limit.right, "")
         at_limit = replace(system, conditions=(*system.conditions, reached), finds=finds, limits=())
-        branches.append(Branch(limit, find_plan(at_limit, probe, method)))
+        beyond = _beyond(system, extreme, limit, probe, method)
+        branches.append(Branch(limit, find_plan(at_limit, probe, method), beyond))
     return Plan(system, method, (), (), (), tuple(branches))
+
+
+def _sides(limit: Limit) -> tuple[Limit, ...]:
+    """|a| <= b as the two limits a <= b and -a <= b; any other limit as it is."""
+    match limit.left:
+        case Call("abs", (inner,)) if limit.relation == "<=":
+            return replace(limit, left=inner), replace(limit, left=negative(inner))
+        case _:
+            return (limit,)
+
+
+def _beyond(system: System, extreme: Find, limit: Limit, probe: Probe, method: Method) -> Plan:
+    """The plan to both sides of a limit with the sought quantity given: is it passed or not?"""
+    names = sorted(names_in(limit.left) | names_in(limit.right))
+    variables = dict(system.variables)
+    variables[extreme.quantity] = replace(variables[extreme.quantity], role=Role.GIVEN)
+    given = replace(
+        system,
+        variables=variables,
+        limits=(),
+        finds=tuple(Find(name, Form.VALUE) for name in names if name != extreme.quantity),
+    )
+    draws = len(next(iter(probe.values())))
+    return find_plan(given, {**probe, extreme.quantity: np.full(draws, 0.83)}, method)
 
 
 def _absent(unknowns: tuple[str, ...], held: int) -> frozenset[str]:
@@ -316,12 +350,12 @@ def span_of(variable: Variable) -> Range:
 
 
 def _physical(step: Step, within: Range, known: Mapping[str, Value]) -> Step:
-    """The step with the root that lies where the quantity may lie.
+    """The step with the root that lies where the quantity may lie; the others are kept beside it.
 
     Raises Refusal when several do: a draw could not say which is meant.
     """
-    values = (step.expression, *other_roots(step.expression))
-    if len(values) == 1:
+    values = all_roots(step.reduced or step.equation.expression, step.unknown, within)
+    if len(values) <= 1:
         return step
     low, high = within
     with np.errstate(all="ignore"):
@@ -336,7 +370,8 @@ def _physical(step: Step, within: Range, known: Mapping[str, Value]) -> Step:
             f"{step.unknown} has more than one possible value between {low:g} and {high:g}: "
             "narrow its range with from and to under [unknown]"
         )
-    return replace(step, expression=fitting[0]) if fitting else step
+    chosen = fitting[0] if fitting else values[0]
+    return replace(step, expression=chosen, others=tuple(v for v in values if v != chosen))
 
 
 def _needed(steps: list[Step], wanted: tuple[str, ...]) -> tuple[Step, ...]:

@@ -13,13 +13,12 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.quantities.expression import Value, evaluate
+from probgen.quantities.expression import Root, Value, evaluate, root_above
 from probgen.statics.assembly import assemble, coordinates
-from probgen.statics.isolation import roots_beside
 from probgen.statics.plan import Plan, span_of
 from probgen.statics.second import solve_all, with_definitions
 from probgen.statics.solution import GOVERNING
-from probgen.statics.system import Form, Role, System, Variable
+from probgen.statics.system import Form, Kind, Role, System, Variable
 
 Array = NDArray[np.float64]
 TOLERANCE = 1e-9
@@ -82,7 +81,7 @@ def _prove(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
         complete = with_definitions(system, _completed(plan, batch, second))
         assembled = assemble(system, complete, _elsewhere(plan, complete))
         residual = assembled.relative
-        difference = _difference(plan, batch, second)
+        difference = np.maximum(_difference(plan, batch, second), _off_outcomes(plan, batch))
         size = assembled.scale.max(axis=1)
     faults: list[list[str]] = [[] for _ in range(draws)]
     _blame(faults, ~(residual <= TOLERANCE), "the balances do not close")
@@ -157,24 +156,73 @@ def _difference(plan: Plan, batch: Mapping[str, Array], second: Array) -> Array:
     return worst
 
 
+def _off_outcomes(plan: Plan, batch: Mapping[str, Array]) -> Array:
+    """How far magnitudes and directions are from the force their components make, relative."""
+    worst = np.zeros(len(next(iter(batch.values()))))
+    for outcome in plan.outcomes:
+        owner, _, kind = outcome.id.rpartition(".")
+        if kind == "magnitude":
+            x, y = batch[f"{owner}.x"], batch[f"{owner}.y"]
+            size, turn = batch[outcome.id], np.radians(batch[f"{owner}.direction"])
+            gap = np.hypot(size * np.cos(turn) - x, size * np.sin(turn) - y)
+            worst = np.maximum(worst, gap / np.where(size > 0.0, size, 1.0))
+    return worst
+
+
 def _blame_senses(
     plan: Plan, values: Mapping[str, Value], size: Array, faults: list[list[str]]
 ) -> None:
+    """Values that do not exist, lie beyond their bounds, or have the wrong sign: one message each.
+
+    A value that does not exist says more than the balances that then do not close.
+    """
     for variable in plan.system.variables.values():
         if variable.id not in values:
             continue
-        value = np.asarray(values[variable.id])
-        finite = np.broadcast_to(np.isfinite(value), len(faults))
-        _blame(faults, ~finite, f"{variable.id} is not finite")
+        value = np.broadcast_to(np.asarray(values[variable.id]), len(faults))
+        missing = ~np.isfinite(value)
+        for place in np.flatnonzero(missing):
+            faults[int(place)][:] = [
+                f"{variable.name} ({variable.id}) has no value for these numbers: a denominator "
+                "is zero, its lever arm say, or no value in its range balances the forces; change "
+                "the range"
+            ]
+        outside = missing.copy()
         if variable.role is Role.UNKNOWN:
-            _blame_range(variable, value, faults)
+            outside |= _blame_range(variable, value, faults)
         if variable.nonnegative:
-            negative = np.broadcast_to(value < -TOLERANCE * np.maximum(size, 1.0), len(faults))
-            _blame(faults, negative, f"{variable.name} ({variable.id}) comes out negative")
+            negative = ~outside & (value < -TOLERANCE * np.maximum(size, 1.0))
+            for place in np.flatnonzero(negative):
+                faults[int(place)].append(
+                    f"{variable.name} ({variable.id}) comes out negative, "
+                    f"{_shown(variable, value[place])}{_why_not(plan.system, variable)}"
+                )
 
 
-def _blame_range(variable: Variable, value: Array, faults: list[list[str]]) -> None:
+_ONLY_PULL = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE)
+_ONLY_PUSH = (Kind.CONTACT, Kind.ROLLER, Kind.ROUGH)
+
+
+def _why_not(system: System, variable: Variable) -> str:
+    """Why a negative value has no meaning, for what pulls or pushes."""
+    kinds = {force.kind for force in system.forces if force.id == variable.id}
+    if kinds & set(_ONLY_PULL):
+        return ": it can only pull; turn it round or change the values"
+    if kinds & set(_ONLY_PUSH):
+        return ": a surface can only push, so the body lifts off there; change the values"
+    if Kind.STRUT in kinds:
+        return ": it can only push; turn it round or change the values"
+    return ""
+
+
+def _shown(variable: Variable, value: float) -> str:
+    """A value in its unit, for a message."""
+    return f"{value / variable.unit.factor:.4g} {variable.unit.plain}".strip()
+
+
+def _blame_range(variable: Variable, value: Array, faults: list[list[str]]) -> NDArray[np.bool_]:
     """An unknown beyond the bounds its author states: a place off the body, say."""
+    anywhere = np.zeros(len(faults), dtype=bool)
     for bound, beyond, word in (
         (variable.low, np.less, "below"),
         (variable.high, np.greater, "above"),
@@ -182,8 +230,10 @@ def _blame_range(variable: Variable, value: Array, faults: list[list[str]]) -> N
         if bound is not None:
             slack = TOLERANCE * max(abs(bound), 1.0) * (1.0 if word == "above" else -1.0)
             outside = np.broadcast_to(beyond(value, bound + slack), len(faults))
-            at = f"{bound / variable.unit.factor:g} {variable.unit.plain}".strip()
+            at = _shown(variable, bound)
             _blame(faults, outside, f"{variable.name} ({variable.id}) is {word} {at}")
+            anywhere |= outside
+    return anywhere
 
 
 def _blame_other_roots(plan: Plan, values: Mapping[str, Array], faults: list[list[str]]) -> None:
@@ -192,15 +242,17 @@ def _blame_other_roots(plan: Plan, values: Mapping[str, Array], faults: list[lis
         variable = plan.system.variables[step.unknown]
         low, high = span_of(variable)
         with np.errstate(all="ignore"):
-            others = roots_beside(step.expression, values)
+            others = [evaluate(other, values) for other in step.others]
+            if isinstance(step.expression, Root):
+                others.append(root_above(step.expression, values))
         for other in others:
             within = np.broadcast_to((other > low) & (other < high), len(faults))
             same = np.isclose(other, values[step.unknown], rtol=1e-6, atol=1e-9)
             for place in np.flatnonzero(within & ~same):
-                found = float(np.broadcast_to(other, len(faults))[place]) / variable.unit.factor
+                found = _shown(variable, np.broadcast_to(other, len(faults))[place])
                 faults[int(place)].append(
-                    f"{variable.name} ({variable.id}) may also be {found:.4g} "
-                    f"{variable.unit.plain}: narrow its range with from and to"
+                    f"{variable.name} ({variable.id}) may also be {found}: narrow its range with "
+                    "from and to"
                 )
 
 

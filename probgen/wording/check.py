@@ -49,7 +49,7 @@ def _unused(digits: Digits, body: Body) -> Equation | None:
     candidates = [
         *(
             oriented(torque_balance(system, (body.id,), point, plan.method), digits.case.values)
-            for point in (() if body.particle else system.points)
+            for point in _points_of(digits, body)
             if ("torque", point) not in used
         ),
         *(
@@ -61,15 +61,13 @@ def _unused(digits: Digits, body: Body) -> Equation | None:
     known = [
         equation
         for equation in candidates
-        if len(equation.terms) > 1
-        and names_in(equation.expression) <= digits.case.values.keys()
-        and all(_one_link(equation, term.source) for term in equation.terms)
+        if len(equation.terms) > 1 and names_in(equation.expression) <= digits.case.values.keys()
     ]
     found = {step.unknown for step in plan.steps}
     known = [_without_nothing(equation, digits) for equation in known]
     return max(
         known,
-        key=lambda e: (len(e.terms), len(names_in(e.expression) & found)),
+        key=lambda e: (_plain(e), len(e.terms), len(names_in(e.expression) & found)),
         default=None,
     )
 
@@ -85,8 +83,18 @@ def _without_nothing(equation: Equation, digits: Digits) -> Equation:
     return replace(equation, terms=tuple(term for term, value in kept if abs(value) > least))
 
 
-def _one_link(equation: Equation, source: str) -> bool:
-    return sum(term.source == source for term in equation.terms) == 1
+def _plain(equation: Equation) -> bool:
+    """Whether each force has one arm only."""
+    sources = [term.source for term in equation.terms]
+    return len(sources) == len(set(sources))
+
+
+def _points_of(digits: Digits, body: Body) -> tuple[str, ...]:
+    """The points of a body torques may be taken about: of its outline, and where forces act."""
+    if body.particle:
+        return ()
+    acting = [force.point for force in digits.case.system.forces if force.body == body.id]
+    return tuple(dict.fromkeys([*body.outline, *acting]))
 
 
 def _opening(digits: Digits, equation: Equation) -> Inlines:

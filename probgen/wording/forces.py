@@ -197,6 +197,8 @@ def definition_row(digits: Digits, definition: Definition) -> Row:
     value = digits.case.values[definition.variable]
     guard = digits.guard_for(definition.expression, value, variable.dimension)
     printed = digits.put_in(definition.expression, guard)
+    if isinstance(definition.expression, Number):
+        return Row((variable.as_name,), "=", (digits.result(value, variable.dimension),))
     shown = () if isinstance(printed, Number) else (printed, Relation("="))
     result = digits.result(value, variable.dimension)
     right: Formula = (definition.expression, Relation("="), *shown, result)

@@ -65,8 +65,15 @@ def _angle(digits: Digits, x: Name, y: Name) -> Iterator[Row]:
     guard = digits.guard_for(slope, value, ANGLE)
     printed = Call("atan", (Quotient(*(_size(digits, part, guard) for part in sizes)),))
     final = round_figures(value, digits.convention.figures, digits.convention.rounding)
-    yield Row((Name("phi", "phi"),), "=", (slope,))
+    yield Row((_letter_of_angle(digits),), "=", (slope,))
     yield Row((), "=", (printed, Relation("="), Number(final, DEGREE)))
+
+
+def _letter_of_angle(digits: Digits) -> Name:
+    """phi, or another letter where the problem has one of its own by that name."""
+    taken = {variable.symbol for variable in digits.case.system.variables.values()}
+    letter = next(each for each in ("phi", "psi", "omega", "delta") if each not in taken)
+    return Name(letter, letter)
 
 
 def _size(digits: Digits, part: Call, guard: int) -> Number:

@@ -23,7 +23,8 @@ from school import School
 def main() -> None:
     students = int(os.environ.get("STUDENTS", "24"))
     large = int(os.environ.get("LARGE", str(10 * students)))
-    print(f"{os.cpu_count()} cores, load {os.getloadavg()[0]:.1f}, {students} students x 5 problems")
+    load = os.getloadavg()[0]
+    print(f"{os.cpu_count()} cores, load {load:.1f}, {students} students x 5 problems")
     with tempfile.TemporaryDirectory(prefix="probgen-bench-") as name:
         school = School(Path(name))
         engine.bench()

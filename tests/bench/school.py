@@ -18,10 +18,11 @@ _SAMPLE_SECONDS = 0.1
 
 @dataclass(frozen=True)
 class Cost:
-    """seconds: wall time; memory: largest sum over all processes at one time, MB (shared pages
-    are counted once where the system can tell, on Linux)."""
+    """seconds: wall time; work: processor time of all processes; memory: their largest sum at one
+    time, MB (shared pages are counted once where the system can tell, on Linux)."""
 
     seconds: float
+    work: float
     memory: float
 
 
@@ -48,7 +49,7 @@ class School:
         set_file = self.set_file(students)
         words = ["build", str(set_file), "--out", str(set_file.parent / "built"), "--quiet"]
         words += ["--workers", str(workers)] if workers else []
-        start, most = time.perf_counter(), 0.0
+        start, most, before = time.perf_counter(), 0.0, work_of_children()
         with subprocess.Popen([sys.executable, "-m", "probgen", *words]) as build:
             while build.poll() is None:
                 most = max(most, _memory(build.pid))
@@ -56,7 +57,7 @@ class School:
             taken = time.perf_counter() - start
         if build.returncode:
             raise SystemExit(f"probgen ended with exit code {build.returncode}")
-        return Cost(taken, most)
+        return Cost(taken, work_of_children() - before, most)
 
 
 def of_different_families() -> list[str]:
@@ -65,6 +66,12 @@ def of_different_families() -> list[str]:
     first = {entry.family: entry.id for entry in reversed(entries)}
     others = [entry.id for entry in entries if entry.id not in first.values()]
     return [*sorted(first.values()), *others][:PROBLEMS]
+
+
+def work_of_children() -> float:
+    """Processor time (s) of all processes that were started and have ended."""
+    times = os.times()
+    return times.children_user + times.children_system
 
 
 def _memory(pid: int) -> float:

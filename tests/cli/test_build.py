@@ -7,6 +7,9 @@ from pathlib import Path
 import pdfplumber
 import pytest
 
+from probgen.bank.bank import default_bank
+from probgen.course import delivery
+
 
 def text_of(path: Path) -> str:
     with pdfplumber.open(path) as pdf:
@@ -52,11 +55,11 @@ def test_the_same_bytes_for_any_number_of_workers_and_from_the_record(
 
 
 def test_what_cannot_be_printed_or_kept_apart_is_remarked(run, set_file: Path) -> None:
-    (set_file.parent / "class.csv").write_text("name,id\n李 明,1\nAda,2\n", encoding="utf-8")
+    (set_file.parent / "class.csv").write_text("name,id\nAda 𓀀,1\nAda,2\n", encoding="utf-8")
     result = run("build", set_file)
     assert result.exit_code == 0
-    assert "remark: 李 明: boxes are printed for 李明" in result.stderr
-    assert "Ada" not in result.stderr
+    assert "remark: Ada 𓀀: boxes are printed for 𓀀" in result.stderr
+    assert result.stderr.count("remark") == 1
 
 
 def test_another_seed_gives_other_numbers(run, set_file: Path) -> None:
@@ -119,3 +122,49 @@ def test_the_demonstration_is_built_and_can_be_edited(run, tmp_path: Path) -> No
     assert run("demo", "--out", "demo").exit_code == 0  # edits are kept, and used
     assert (built / "set.toml").read_text(encoding="utf-8") == own
     assert "My week 6" in text_of(next((built / "keys").iterdir()))
+
+
+def test_a_record_is_built_again_after_its_template_is_gone(
+    run, files_in, set_file: Path
+) -> None:
+    own = set_file.parent / "own.toml"
+    source = default_bank().read("forearm-load").source
+    own.write_text(source.replace('id = "forearm-load"', 'id = "own"'), encoding="utf-8")
+    named = set_file.read_text(encoding="utf-8").replace('"forearm-load"', '"own.toml"')
+    set_file.write_text(named, encoding="utf-8")
+    assert run("build", set_file, "--out", "one").exit_code == 0
+    for path in (own, set_file, set_file.parent / "class.csv"):
+        path.unlink()
+    assert run("build", "one/record.json", "--out", "again").exit_code == 0
+    assert files_in(set_file.parent / "again") == files_in(set_file.parent / "one")
+
+
+def test_a_record_is_built_again_into_its_own_folder(run, files_in, set_file: Path) -> None:
+    assert run("build", set_file, "--out", "one").exit_code == 0
+    before = files_in(set_file.parent / "one")
+    (set_file.parent / "one" / "all-keys.pdf").unlink()
+    assert run("build", "one/record.json", "--out", "one").exit_code == 0
+    assert files_in(set_file.parent / "one") == before
+
+
+def test_quiet_says_nothing(run, set_file: Path) -> None:
+    result = run("build", set_file, "--quiet")
+    assert (result.exit_code, result.stdout, result.stderr) == (0, "", "")
+
+
+def test_a_seed_drawn_by_a_build_that_was_stopped_is_kept(
+    run, set_file: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    unseeded = set_file.read_text(encoding="utf-8").replace('seed = "spring"\n', "")
+    set_file.write_text(unseeded, encoding="utf-8")
+    with monkeypatch.context() as patch:
+        patch.setattr(delivery, "join", stopped)
+        assert run("build", set_file, "--out", "class", "--workers", 1).exit_code == 130
+    kept = json.loads((set_file.parent / ".class.part" / "whole" / "record.json").read_text())
+    assert run("build", set_file, "--out", "class", "--workers", 1).exit_code == 0
+    built = json.loads((set_file.parent / "class" / "record.json").read_text())
+    assert built == kept
+
+
+def stopped(*words: object) -> bytes:
+    raise KeyboardInterrupt

@@ -9,12 +9,17 @@ from pathlib import Path
 
 import pytest
 
-from probgen.course import printing
+from probgen.course import delivery, printing
 from probgen.course.folder import delivered
 from probgen.course.page import Copy
 from probgen.course.printing import Kind
 
 ALONE = ("--workers", 1)
+
+
+@pytest.fixture(autouse=True)
+def _small_chunks(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(delivery, "_LEAST", 1)
 
 
 def entries(folder: Path) -> set[str]:

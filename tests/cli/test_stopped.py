@@ -12,12 +12,12 @@ from pathlib import Path
 
 import pytest
 
-ROSTER = "name,id\n" + "".join(f"Student {n},{n}\n" for n in range(1, 13))
+ROSTER = "name,id\n" + "".join(f"Student {n},{n}\n" for n in range(1, 19))
 
 
 @pytest.fixture(scope="module")
 def undisturbed(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, float]:
-    """An undisturbed build of a class of twelve, and the seconds it took."""
+    """An undisturbed build of a class of eighteen, and the seconds it took."""
     folder = tmp_path_factory.mktemp("undisturbed")
     start = time.monotonic()
     finish(folder)
@@ -82,7 +82,7 @@ def test_ctrl_c_stops_at_once_and_says_how_to_go_on(undisturbed, files_in, tmp_p
         _, told = build.communicate()
         assert time.monotonic() - pressed < 5.0
     assert build.returncode == 130
-    assert "of 12 students are printed and kept; the same command goes on from there" in told
+    assert "of 18 students are printed and kept; the same command goes on from there" in told
     assert "Traceback" not in told
     assert not (tmp_path / "class").exists()
     finish(tmp_path)

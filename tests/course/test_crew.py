@@ -13,6 +13,7 @@ from pathlib import Path
 import psutil
 import pytest
 
+from probgen.course import crew
 from probgen.course.crew import Crew
 from probgen.press.outside import OutsideError
 
@@ -83,7 +84,8 @@ def test_workers_end_when_the_process_they_work_for_is_killed(tmp_path: Path) ->
     assert await_(lambda: not any(psutil.pid_exists(pid) for pid in workers), 10.0)
 
 
-def test_no_cluster_is_told_with_the_mend() -> None:
+def test_no_cluster_is_told_with_the_mend(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(crew, "_ANSWER_SECONDS", 0.5)
     with socket.socket() as taken:
         taken.bind(("127.0.0.1", 0))  # bound, so nobody else listens there
         address = f"tcp://127.0.0.1:{taken.getsockname()[1]}"

@@ -3,13 +3,16 @@
 from collections.abc import Callable
 from dataclasses import replace
 from io import BytesIO
+from pathlib import Path
 
 import pdfplumber
+import pikepdf
 import pytest
 
 from probgen.press.batch import Document, print_batch
-from probgen.sheets.document import AnswerRow, AnswerTable, Cover, Key, Sheet
+from probgen.sheets.document import AnswerRow, AnswerTable, Cover, Key, Part, Sheet
 from probgen.sheets.layout import Layouts
+from probgen.sheets.style import HouseStyle
 from probgen.wording.block import Text
 
 MM = 72 / 25.4
@@ -30,6 +33,7 @@ PROBLEMS = {
     "more room than a page": {"space": 240.0},
     "no room": {"space": 0.0},
     "nothing asked": {"parts": ()},
+    "one thing asked": {"parts": (Part("", (Text("the tension"),), "N"),)},
     "ruled room": {"room": "lines"},
     "squared room": {"room": "grid"},
     "no room wanted": {"room": "none"},
@@ -44,7 +48,9 @@ def pages_of(body: str, layouts: Layouts) -> list[pdfplumber.page.Page]:
     return pdfplumber.open(BytesIO(batch.printed[0].pdf)).pages
 
 
-def split_foot(page: pdfplumber.page.Page, foot_height: float = FOOT) -> tuple[list[dict], list[dict]]:
+def split_foot(
+    page: pdfplumber.page.Page, foot_height: float = FOOT
+) -> tuple[list[dict], list[dict]]:
     """The characters of a page, and those of its foot line."""
     border = float(page.height) - foot_height + 2
     inside = [char for char in page.chars if char["bottom"] <= border]
@@ -80,15 +86,17 @@ def test_room_for_working(
 ) -> None:
     sheet = sheet_for("Ada Quill")
     problems = tuple(replace(problem, room=room, figure="") for problem in sheet.problems)
-    thin = [
+    grey = [
         rule
         for page in pages_of(layouts.sheet(replace(sheet, problems=problems)), layouts)
-        for rule in [*page.rects, *page.lines]
-        if min(rule["width"], rule["height"]) < 0.28 and not rule["non_stroking_color"] == (0,)
+        for rule in page.lines
+        if rule["stroking_color"] not in [0, (0,)]
     ]
-    across = sum(rule["width"] > rule["height"] for rule in thin)
-    down = len(thin) - across
-    assert (across >= rules[0], down >= rules[1]) == (True, True)
+    across = sum(rule["height"] == 0 for rule in grey)
+    down = sum(rule["width"] == 0 for rule in grey)
+    assert across + down == len(grey)
+    assert across >= rules[0]
+    assert down >= rules[1]
     assert (across > 0, down > 0) == (rules[0] > 0, rules[1] > 0)
 
 
@@ -97,11 +105,12 @@ def test_large_print(paper: str, layouts: Layouts, sheet_for: Callable[..., Shee
     body = layouts.sheet(sheet_for("Ada Quill"))
     batch = print_batch([Document("a", "a", body)], layouts.preamble(paper, large=True))
     with pdfplumber.open(BytesIO(batch.printed[0].pdf)) as opened:
-        for page in opened.pages:
-            text = [char for char in page.chars if char["text"].isalpha()]
-            assert max(char["x1"] for char in text) < float(page.width) - 15 * MM
-            common = sorted(char["size"] for char in text)[len(text) // 2]
-            assert common >= 17.9
+        text = [char for page in opened.pages for char in page.chars if char["text"].isalpha()]
+        width = float(opened.pages[0].width)
+    assert max(char["x1"] for char in text) < width - 15 * MM
+    sizes = sorted(char["size"] for char in text)
+    assert sizes[len(sizes) // 2] > 17.9
+    assert sizes[0] > 10  # indices
 
 
 def test_the_page_of_formulas(layouts: Layouts, sheet_for: Callable[..., Sheet]) -> None:
@@ -126,8 +135,8 @@ def test_an_exam_has_lines_for_the_name_and_a_large_letter(
         check_margins(page)
         (letter,) = (char for char in page.chars if char["size"] > 25)
         assert letter["text"] == "B"
-        lines = [rule for rule in page.rects if rule["width"] > 70 and rule["top"] < 120]
-        assert len([rule for rule in lines if rule["width"] < 200]) == 2  # name and id
+        lines = [rule for rule in page.lines if 70 < rule["width"] < 200 and rule["top"] < 150]
+        assert len(lines) == 2  # name and id
 
 
 @pytest.mark.parametrize(("rows", "columns"), [(4, 3), (60, 12), (200, 5)])
@@ -136,7 +145,8 @@ def test_table_of_answers(
 ) -> None:
     heads = tuple((Text(f"R{n}"),) for n in range(columns))
     students = [f"Student {n} Wolkenstein" for n in range(rows)]
-    cells = ((Text("344 N"),), *[(Text("76.9° below the horizontal, to the right"),)] * (columns - 1))
+    direction = (Text("76.9° below the horizontal, to the right"),)
+    cells = ((Text("344 N"),), *[direction] * (columns - 1))
     table = AnswerTable(
         sheet_for("").header, ("Name", "Id"), (("Shelf", heads),),
         tuple(AnswerRow((student, f"{n}"), cells) for n, student in enumerate(students)),
@@ -186,3 +196,31 @@ def test_a_sheet_without_names_leaves_lines_to_write_on(
     assert "Name" in text
     assert "Section" not in text
     assert "Version" not in text
+
+
+@pytest.mark.parametrize("suffix", [".pdf", ".PDF"])
+def test_a_house_style(
+    suffix: str, layouts: Layouts, sheet_for: Callable[..., Sheet], tmp_path: Path
+) -> None:
+    logo = tmp_path / f"arms{suffix}"
+    with pikepdf.new() as drawn:
+        drawn.add_blank_page(page_size=(100, 50))
+        drawn.pages[0].Contents = drawn.make_stream(b"0 0 100 50 re f")
+        drawn.save(logo)
+    style = HouseStyle("sans", "sans", "#FF0000", "Harbour School", logo, 15)
+    sheet = sheet_for("Ada Quill")
+    body = layouts.sheet(replace(sheet, header=replace(sheet.header, institution="")))
+    preamble = layouts.preamble(style=style)
+    batch = print_batch([Document("a", "a", body)], preamble, files=style.files)
+    assert batch.failures == ()
+    with pdfplumber.open(BytesIO(batch.printed[0].pdf)) as opened:
+        page = opened.pages[0]
+        check_margins(page)
+        assert "Harbour School" in page.extract_text()
+        (arms,) = [box for box in page.rects if box["height"] > 20 and box["top"] < 100]
+        assert arms["height"] == pytest.approx(15 * MM, abs=0.5)
+        assert arms["width"] == pytest.approx(30 * MM, abs=0.5)
+        title = [char for char in page.chars if char["size"] > 16]
+        assert {char["non_stroking_color"] for char in title} == {(1, 0, 0)}
+        letters = [char for char in page.chars if char["text"].isalpha() and char["size"] > 10.8]
+        assert sum("LMSans" in char["fontname"] for char in letters) > len(letters) / 2

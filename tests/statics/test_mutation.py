@@ -58,8 +58,7 @@ goals = ["own"]
 statement = "Own."
 """
 
-OWN = {
-    "three cables": """
+BEAM = """
 [given]
 L = { name = "length", choices = [2.0], unit = "m" }
 m = { name = "mass", choices = [60], unit = "kg" }
@@ -67,8 +66,15 @@ m = { name = "mass", choices = [60], unit = "kg" }
 A = [0, 0]
 B = ["L", 0]
 C = ["0.8*L", 0]
-[body.platform]
+[body.beam]
 along = ["A", "B"]
+[[weight]]
+uniform = true
+mass = "m"
+"""
+
+OWN = {
+    "three cables": BEAM + """
 [[cable]]
 at = "A"
 direction = 120
@@ -81,9 +87,6 @@ symbol = "T_2"
 at = "C"
 direction = 80
 symbol = "T_3"
-[[weight]]
-uniform = true
-mass = "m"
 [[find]]
 quantity = "T_1"
 """,
@@ -124,15 +127,7 @@ name = "it tips"
 quantity = "P"
 as = "largest"
 """,
-    "built in": """
-[given]
-L = { name = "length", choices = [2.0], unit = "m" }
-m = { name = "mass", choices = [60], unit = "kg" }
-[points]
-A = [0, 0]
-B = ["L", 0]
-[body.arm]
-along = ["A", "B"]
+    "built in": BEAM + """
 [[fixed]]
 at = "A"
 symbol = "R"
@@ -141,9 +136,6 @@ couple = "M_A"
 at = "B"
 moment = "50 N*m"
 symbol = "M_B"
-[[weight]]
-uniform = true
-mass = "m"
 [[find]]
 quantity = "M_A"
 """,

@@ -1,0 +1,86 @@
+"""Which stage of a build takes what share of its time, watched in one process."""
+
+from collections import Counter
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import ExitStack, contextmanager
+from pathlib import Path
+from time import perf_counter
+from typing import Any
+from unittest.mock import patch
+
+from probgen.course import build, delivery, kept, page, printing, problem
+from probgen.press import batch
+from probgen.press.batch import Document
+from probgen.sheets.layout import Layouts
+
+_WATCHED: tuple[tuple[str, object, str], ...] = (
+    ("plan", build, "prepare"),
+    ("draw", build, "draw_class"),
+    ("solve", problem, "solve"),
+    ("prove", problem, "prove"),
+    ("word", problem, "answers"),
+    ("word", page, "tell_steps"),
+    ("word", page, "tell_statement"),
+    ("place labels", page, "situation"),
+    ("place labels", page, "free_body"),
+    ("layout", page, "latex_picture"),
+    ("layout", Layouts, "sheet"),
+    ("layout", Layouts, "key"),
+    ("TeX", batch, "run_tex"),
+    ("split", batch, "split_run"),
+    ("split", batch, "page_count"),
+    ("split", delivery, "join"),
+    ("write", Path, "write_bytes"),
+    ("write", kept, "write_file"),
+    ("write", delivery, "write_answers"),
+    ("write", delivery, "write_record"),
+)
+"""Stage, and the function (where it is called from) whose time is the stage's."""
+
+
+class Stages:
+    """Seconds by stage; what one watched function spends in another counts for the other."""
+
+    def __init__(self) -> None:
+        self.seconds: Counter[str] = Counter()
+        self.documents: list[Document] = []
+        self._open: list[str] = ["other"]
+        self._since = 0.0
+
+    @contextmanager
+    def watched(self) -> Iterator[None]:
+        with ExitStack() as patches:
+            for stage, owner, name in _WATCHED:
+                timed = self._timed(stage, getattr(owner, name))
+                patches.enter_context(patch.object(owner, name, timed))
+            patches.enter_context(patch.object(printing, "print_batch", self._kept))
+            self._since = perf_counter()
+            yield
+            self._pass_time()
+
+    def shares(self) -> str:
+        """The share of every stage, the largest first."""
+        whole = sum(self.seconds.values())
+        rows = [f"{name:<13}{taken / whole:>5.0%}" for name, taken in self.seconds.most_common()]
+        return "\n    ".join(["  share of the time in one process:", *rows])
+
+    def _timed(self, stage: str, do: Callable[..., Any]) -> Callable[..., Any]:
+        def timed(*words: Any, **named: Any) -> Any:
+            self._pass_time()
+            self._open.append(stage)
+            try:
+                return do(*words, **named)
+            finally:
+                self._pass_time()
+                self._open.pop()
+
+        return timed
+
+    def _kept(self, documents: Sequence[Document], *words: Any, **named: Any) -> Any:
+        self.documents += documents
+        return batch.print_batch(documents, *words, **named)
+
+    def _pass_time(self) -> None:
+        now = perf_counter()
+        self.seconds[self._open[-1]] += now - self._since
+        self._since = now

@@ -1,0 +1,88 @@
+"""Makes the pictures of output/gallery, which the README shows.
+
+Run by `make gallery`: two pages of a small class as PNG, figures of single problems as SVG, and a
+contact sheet of every part a figure can be made of.
+"""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+from probgen.course.build import build_set
+from probgen.course.demo import write_demo
+from probgen.course.problem import Worked
+from probgen.course.single import work_single
+from probgen.figures.freebody import free_body
+from probgen.figures.gallery import part_scenes
+from probgen.figures.situation import situation
+from probgen.figures.svg import svg
+
+FIGURES = (
+    ("forearm-load", "situation"),
+    ("forearm-load", "free-body"),
+    ("ladder-smooth-wall", "situation"),
+    ("beam-stay-cable", "free-body"),
+)
+"""Template and kind of the figures shown one by one."""
+DOTS_PER_INCH = 80
+COLUMNS = 5
+CELL = 165
+CAPTION = 'font-family="serif" font-size="11"'
+
+
+def pages(folder: Path, into: Path) -> None:
+    """A page of a sheet and a page of its key."""
+    set_file = write_demo(folder)
+    built = build_set(set_file, folder / "class", "gallery", 1, lambda *_: None)
+    for name, page in (("sheets", 1), ("keys", 2)):
+        pdf = sorted((built.folder / name).glob("*.pdf"))[0]
+        target = into / name.removesuffix("s")
+        subprocess.run(
+            ["pdftoppm", "-png", "-singlefile", "-r", str(DOTS_PER_INCH), "-f", str(page)]
+            + ["-l", str(page), str(pdf), str(target)],
+            check=True,
+        )
+
+
+def figure(template: str, kind: str) -> str:
+    """One figure as SVG."""
+    single = work_single(template, 3)
+    own: Worked = single.worked
+    system = own.case.system
+    if kind == "situation":
+        known = {name: own.case.values[name] for name in (*own.draw.values, "g")}
+        return svg(situation(system, known, single.problem.template.depicts, own.draw.values))
+    pivot = next(iter(single.problem.plan.pivots), "")
+    return svg(free_body(system, own.complete, system.bodies[0].id, pivot))
+
+
+def contact_sheet() -> str:
+    """Every part with its name, in rows, as one SVG."""
+    cells = []
+    for place, (name, scene) in enumerate(part_scenes()):
+        row, column = divmod(place, COLUMNS)
+        x, y = column * CELL, row * CELL
+        picture = svg(scene).partition("<svg")[2]
+        cells.append(f'<svg x="{x + 10}" y="{y + 8}"{picture}')
+        cells.append(f'<text x="{x + 10}" y="{y + CELL - 8}" {CAPTION}>{name}</text>')
+    height = -(-len(part_scenes()) // COLUMNS) * CELL
+    head = f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {COLUMNS * CELL} {height}">'
+    white = f'<rect width="{COLUMNS * CELL}" height="{height}" fill="white"/>'
+    return "\n".join([head, white, *cells, "</svg>"])
+
+
+def main(into: Path) -> None:
+    """Writes every picture into the folder."""
+    into.mkdir(parents=True, exist_ok=True)
+    with tempfile.TemporaryDirectory() as folder:
+        pages(Path(folder), into)
+    for template, kind in FIGURES:
+        (into / f"{template}-{kind}.svg").write_text(figure(template, kind), encoding="utf-8")
+    (into / "parts.svg").write_text(contact_sheet(), encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main(Path(sys.argv[1] if len(sys.argv) > 1 else "output/gallery"))

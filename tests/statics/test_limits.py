@@ -1,0 +1,229 @@
+"""The largest, the smallest, and whether it holds: beside numbers worked by hand.
+
+By hand, for a cabinet of weight W and depth b pushed at height h on a floor with coefficient mu:
+it slides at P = mu W and tips at P = W b/(2 h).  For a crate on a slope theta held by a cable along
+it: it slips down below T = W (sin theta - mu cos theta), up above W (sin theta + mu cos theta).
+"""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.course.problem import Problem, prepare, work
+from probgen.draws.draw import completed
+from probgen.statics.plan import find_plan
+from probgen.statics.proof import prove
+from probgen.statics.solution import GOVERNING, solve
+from probgen.statics.system import System
+from probgen.wording.convention import Convention
+
+HEAD = """
+id = "own"
+revision = 1
+title = "Own"
+family = "levers"
+level = 3
+goals = ["own"]
+statement = "Own."
+"""
+
+CABINET = HEAD + """
+[given]
+m = { name = "mass", from = 40, to = 80, step = 5, unit = "kg" }
+b = { name = "depth", from = 0.40, to = 0.60, step = 0.05, unit = "m" }
+h = { name = "height of the push", from = 0.60, to = 1.20, step = 0.10, unit = "m" }
+mu = { name = "coefficient", choices = [0.20, 0.30, 0.35, 0.40], unit = "1" }
+[unknown]
+x = { name = "distance of the normal force", unit = "m" }
+[points]
+O = [0, 0]
+G = ["b/2", 0]
+Q = ["x", 0]
+K = [0, "h"]
+[body.cabinet]
+along = ["O", "K"]
+[[force]]
+at = "K"
+direction = 0
+symbol = "P"
+[[weight]]
+at = "G"
+mass = "m"
+[[rough]]
+at = "Q"
+normal = "N"
+friction = "f"
+friction_direction = 180
+[[limit]]
+id = "slides"
+that = "f <= mu*N"
+name = "it slides"
+[[limit]]
+id = "tips"
+that = "x <= b"
+name = "it tips"
+"""
+
+CRATE = HEAD + """
+[given]
+m = { name = "mass", choices = [50.0, 65.0], unit = "kg" }
+mu = { name = "coefficient", choices = [0.30, 0.25], unit = "1" }
+theta = { name = "slope", choices = [25, 32], unit = "deg" }
+[body.crate]
+particle = true
+[[weight]]
+mass = "m"
+[[cable]]
+direction = "theta"
+symbol = "T"
+"""
+FLOOR = """
+[[rough]]
+direction = "90 + theta"
+friction_direction = "theta"
+normal = "N"
+friction = "f"
+name = "slope"
+"""
+DOWN = '[[limit]]\nid = "down"\nthat = "f <= mu*N"\nname = "it slips down"\n'
+UP = '[[limit]]\nid = "up"\nthat = "f >= -mu*N"\nname = "it slips up"\n'
+EITHER_WAY = 'coefficient = "mu"\nverge = false\n'
+LARGEST, SMALLEST = (f'[[find]]\nquantity = "{{}}"\nas = "{form}"\n'
+                     for form in ("largest", "smallest"))  # fmt: skip
+
+DRAWS = {
+    "m": np.array([60.0, 60.0, 45.0, 75.0]),
+    "b": np.array([0.50, 0.50, 0.40, 0.60]),
+    "h": np.array([0.90, 0.90, 1.20, 0.70]),
+    "mu": np.array([0.20, 0.35, 0.30, 0.40]),
+    "g": np.full(4, 9.8),
+}
+
+
+def system_of(text: str) -> System:
+    return read_template(text, "own.toml").system
+
+
+def slipping() -> dict[str, np.ndarray]:
+    """Data of three crates, and by hand the pulls at which they slip down and up."""
+    m, mu = np.array([50.0, 65.0, 50.0]), np.array([0.30, 0.25, 0.25])
+    theta = np.array([25.0, 32.0, 32.0])
+    weight, turned = m * 9.8, np.radians(theta)
+    return {
+        "m": m, "mu": mu, "theta": theta, "g": np.full(3, 9.8),
+        "down": weight * (np.sin(turned) - mu * np.cos(turned)),
+        "up": weight * (np.sin(turned) + mu * np.cos(turned)),
+    }  # fmt: skip
+
+
+def test_slide_or_tip_whichever_comes_first() -> None:
+    plan = find_plan(system_of(CABINET + LARGEST.format("P")), DRAWS)
+    solved = solve(plan, DRAWS)
+    weight = DRAWS["m"] * 9.8
+    slides, tips = DRAWS["mu"] * weight, weight * DRAWS["b"] / (2.0 * DRAWS["h"])
+    assert np.asarray(solved["P"]) == pytest.approx(np.minimum(slides, tips), rel=1e-12)
+    assert list(np.asarray(solved[GOVERNING])) == list((tips < slides) * 1.0)
+    assert set(np.asarray(solved[GOVERNING])) == {0.0, 1.0}
+    assert prove(plan, solved).holds.all()
+
+
+def test_everything_else_is_at_the_limit_reached() -> None:
+    """Sliding: f = mu N and x = b/2 + mu h; tipping: x = b."""
+    plan = find_plan(system_of(CABINET + LARGEST.format("P")), DRAWS)
+    solved = prove(plan, solve(plan, DRAWS)).values
+    tipped = np.asarray(solved[GOVERNING]) == 1.0
+    b, h, mu = DRAWS["b"], DRAWS["h"], DRAWS["mu"]
+    assert np.asarray(solved["x"]) == pytest.approx(np.where(tipped, b, b / 2.0 + mu * h))
+    assert np.asarray(solved["f"]) == pytest.approx(np.asarray(solved["P"]))
+
+
+def test_the_proof_finds_a_limit_that_is_passed() -> None:
+    plan = find_plan(system_of(CABINET + LARGEST.format("P")), DRAWS)
+    solved = solve(plan, DRAWS)
+    first = np.asarray(solved[GOVERNING])
+    later = [solve(branch.plan, DRAWS) for branch in plan.branches]
+    wrong = {
+        name: np.where(first == 0.0, later[1][name], later[0][name])
+        for name in later[0].keys() & later[1].keys()
+    }
+    proof = prove(plan, {**wrong, GOVERNING: 1.0 - first})
+    assert not proof.holds.any()
+    named = {0.0: "it slides", 1.0: "it tips"}
+    assert all(named[by] in fault for by, fault in zip(first, proof.faults, strict=True))
+
+
+@pytest.mark.parametrize(
+    ("limits", "find", "wanted"),
+    [
+        (UP, LARGEST, "up"),
+        (DOWN, SMALLEST, "down"),
+        (UP + DOWN, LARGEST, "up"),
+        (DOWN + UP, LARGEST, "up"),
+        (UP + DOWN, SMALLEST, "down"),
+        (DOWN + UP, SMALLEST, "down"),
+    ],
+    ids=["up", "down", "up of both", "up of both, turned", "down of both", "down of both, turned"],
+)
+def test_a_limit_counts_on_its_side_only(limits: str, find: str, wanted: str) -> None:
+    """What is reached when the pull shrinks does not bound it from above."""
+    data = slipping()
+    given = {name: data[name] for name in ("m", "mu", "theta", "g")}
+    plan = find_plan(system_of(CRATE + FLOOR + limits + find.format("T")), given)
+    solved = solve(plan, given)
+    assert np.asarray(solved["T"]) == pytest.approx(data[wanted], rel=1e-12)
+    governing = {plan.branches[int(place)].limit.id for place in np.asarray(solved[GOVERNING])}
+    assert governing == {wanted}
+
+
+@pytest.mark.parametrize(
+    ("find", "wanted"), [(LARGEST, "up"), (SMALLEST, "down")], ids=["largest", "smallest"]
+)
+def test_friction_that_may_point_either_way(find: str, wanted: str) -> None:
+    """|f| <= mu N, as a rough contact below its limit states it."""
+    data = slipping()
+    given = {name: data[name] for name in ("m", "mu", "theta", "g")}
+    plan = find_plan(system_of(CRATE + FLOOR + EITHER_WAY + find.format("T")), given)
+    assert np.asarray(solve(plan, given)["T"]) == pytest.approx(data[wanted], rel=1e-12)
+
+
+def problem_of(pull: str) -> Problem:
+    known = CRATE.replace('symbol = "T"', f'symbol = "T"\nmagnitude = "{pull}"')
+    asked = '[[find]]\nas = "holds"\n'
+    return prepare(read_template(known + FLOOR + EITHER_WAY + asked, "own.toml"), Convention())
+
+
+@pytest.mark.parametrize(
+    ("pull", "holds"), [("60 N", 0.0), ("80 N", 1.0), ("330 N", 1.0), ("350 N", 0.0)]
+)
+def test_whether_it_holds(pull: str, holds: float) -> None:
+    """50 kg, 25 degrees, 0.30: by hand it holds from 73.9 N to 340.3 N."""
+    problem = problem_of(pull)
+    chosen = {given.id: given.choices[0] for given in problem.template.givens}
+    chosen["m"], chosen["mu"] = (
+        next(c for c in given.choices if float(c) in (50.0, 0.3))
+        for given in problem.template.givens[:2]
+    )
+    (own,) = work(problem, [completed(problem.template, chosen)])
+    (answer,) = own.answers
+    assert (answer.id, answer.value) == ("f.limit", holds)
+
+
+@pytest.mark.parametrize(("pull", "spare"), [("80 N", 6.14), ("60 N", 13.9), ("330 N", 10.3)])
+def test_the_margin_is_how_far_friction_is_from_its_largest(pull: str, spare: float) -> None:
+    """By hand: | |W sin theta - T| - mu W cos theta |, in newtons."""
+    weight, turned = 490.0, math.radians(25.0)
+    friction = weight * math.sin(turned) - float(pull.split()[0])
+    by_hand = abs(abs(friction) - 0.3 * weight * math.cos(turned))
+    assert by_hand == pytest.approx(spare, abs=0.05)
+    problem = problem_of(pull)
+    chosen = {"m": "50.0", "mu": "0.30", "theta": "25"}
+    values = {
+        given.id: next(c for c in given.choices if str(c) == chosen[given.id])
+        for given in problem.template.givens
+    }
+    (own,) = work(problem, [completed(problem.template, values)])
+    assert f"{spare} N" in own.answers[0].printed

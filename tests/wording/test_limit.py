@@ -1,0 +1,182 @@
+"""Limits told: what each lets happen, which decides, and how much is to spare.
+
+Numbers by hand: a 50 kg cabinet (490 N), 0.50 m deep, pushed 0.80 m above the floor, slides at
+0.30 x 490 N = 147 N and tips at 490 N x 0.50/(2 x 0.80) = 153.1 N; pushed at 1.00 m, at 122.5 N.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.course.problem import Worked, prepare, tell_steps, work
+from probgen.draws.draw import completed
+from probgen.quantities.printing import plain
+from probgen.wording.answer import Answer
+from probgen.wording.block import Display, Itemize, Paragraph, Section
+from probgen.wording.convention import Convention
+from probgen.wording.digits import Digits
+from probgen.wording.limit import governing, holds, margin
+from probgen.wording.sentence import plain_text
+
+CABINET = """
+id = "own"
+revision = 1
+title = "Own"
+family = "levers"
+level = 3
+goals = ["own"]
+statement = "Own."
+[given]
+m = {{ name = "mass", choices = [50.0], unit = "kg" }}
+b = {{ name = "depth", choices = [0.50], unit = "m" }}
+h = {{ name = "height of the push", choices = [{height}], unit = "m" }}
+mu = {{ name = "coefficient", choices = [0.30], unit = "1" }}
+{given}
+[unknown]
+x = {{ name = "distance of the normal force", unit = "m" }}
+[points]
+O = [0, 0]
+G = ["b/2", 0]
+Q = ["x", 0]
+K = [0, "h"]
+[body.cabinet]
+along = ["O", "K"]
+[[force]]
+at = "K"
+direction = 0
+symbol = "P"
+name = "push"
+{known}
+[[weight]]
+at = "G"
+mass = "m"
+[[rough]]
+at = "Q"
+normal = "N"
+friction = "f"
+friction_direction = 180
+name = "floor"
+"""
+SLIDES = '[[limit]]\nid = "slides"\nthat = "f <= mu*N"\nname = "it slides"\n'
+TIPS = '[[limit]]\nid = "tips"\nthat = "x <= b"\nname = "it tips"\n'
+LEAST = '[[limit]]\nid = "least"\nthat = "N >= 500 N"\nname = "it stands too lightly"\n'
+LARGEST = '[[find]]\nquantity = "P"\nas = "largest"\n'
+HOLDS = '[[find]]\nas = "holds"\n'
+
+
+def worked(rest: str, height: str = "0.80", push: str = "") -> tuple[Worked, list[Section]]:
+    """The cabinet worked and told; without a push given, the push is to be found."""
+    given = f'P_0 = {{ name = "given push", choices = [{push}], unit = "N" }}' if push else ""
+    known = 'magnitude = "P_0"' if push else ""
+    text = CABINET.format(height=height, given=given, known=known)
+    problem = prepare(read_template(text + rest, "own.toml"), Convention())
+    first = {given.id: given.choices[0] for given in problem.template.givens}
+    (own,) = work(problem, [completed(problem.template, first)])
+    return own, list(tell_steps(problem, own))
+
+
+def section(sections: list[Section], title: str) -> str:
+    """All that a section says, as plain text, a line each."""
+    (found,) = [each for each in sections if each.title == title]
+    lines: list[str] = []
+    for block in found.blocks:
+        match block:
+            case Paragraph(inlines):
+                lines.append(plain_text(inlines))
+            case Itemize(items):
+                lines += [plain_text(item) for item in items]
+            case Display(rows):
+                lines += [f"{plain(r.left)} {r.relation} {plain(r.right)}" for r in rows]
+    return "\n".join(lines)
+
+
+@pytest.mark.parametrize(
+    ("height", "first", "value"), [("0.80", "it slides", "147 N"), ("1.00", "it tips", "123 N")]
+)
+def test_the_limit_reached_first_decides(height: str, first: str, value: str) -> None:
+    own, sections = worked(SLIDES + TIPS + LARGEST, height)
+    told = section(sections, "Which comes first?")
+    tipping = "153 N" if height == "0.80" else "123 N"
+    assert told.split("\n")[:2] == ["it slides at P = 147 N", f"it tips at P = {tipping}"]
+    wanted = f"The smaller value decides: {first} first, so the largest value is P = {value}."
+    assert told.split("\n")[2] == wanted
+    assert governing(own.case).name == first
+
+
+def test_the_answers_say_what_and_how_much() -> None:
+    own, _ = worked(SLIDES + TIPS + LARGEST)
+    said = {answer.id: answer.printed for answer in own.answers}
+    assert said == {"P": "147 N", "P.limit": "it slides"}
+
+
+def test_each_limit_has_its_working_under_its_name() -> None:
+    _, sections = worked(SLIDES + TIPS + LARGEST)
+    titles = [each.title for each in sections]
+    assert titles.index("It slides") < titles.index("It tips") < titles.index("Which comes first?")
+    said = section(sections, "It slides")
+    assert said == "Suppose that it slides: then f has just reached μ N."
+    assert section(sections, "It tips") == "Suppose that it tips: then x has just reached b."
+
+
+def test_forces_are_listed_once() -> None:
+    _, sections = worked(SLIDES + TIPS + LARGEST)
+    titles = [each.title for each in sections]
+    assert titles.count("Axes and signs") == 1
+    assert titles.count("Forces on the cabinet") == 1
+
+
+def test_one_limit_is_not_compared_with_itself() -> None:
+    _, sections = worked(SLIDES + LARGEST)
+    assert section(sections, "How far it may go") == "It slides at P = 147 N."
+
+
+@pytest.mark.parametrize(
+    ("push", "printed"),
+    [("120", "yes, with 27.0 N to spare"), ("160", "no, 13.0 N too much")],
+)
+def test_yes_or_no_with_the_margin(push: str, printed: str) -> None:
+    own, sections = worked(SLIDES + HOLDS, push=push)
+    (answer,) = own.answers
+    assert answer.printed == printed
+    sign = "≤" if printed.startswith("yes") else ">"
+    assert section(sections, "Does it hold?").split("\n") == [
+        f"f = {push} N",
+        "μ N = (0.30)(490 N) = 147 N",
+        f"f {sign} μ N: {printed}.",
+    ]
+
+
+def test_a_limit_from_below_is_too_little_when_it_is_broken() -> None:
+    own, sections = worked(LEAST + HOLDS, push="120")
+    assert own.answers[0].printed == "no, 10.0 N too little"
+    assert "N < 500 N: no, 10.0 N too little." in section(sections, "Does it hold?")
+
+
+def answers_by_id(own: Worked) -> dict[str, Answer]:
+    return {answer.id: answer for answer in own.answers}
+
+
+def test_every_limit_is_judged_where_none_is_named() -> None:
+    own, sections = worked(SLIDES + TIPS + HOLDS, push="150")
+    assert answers_by_id(own).keys() == {"slides", "tips"}
+    told = section(sections, "Does it hold?")
+    assert "f > μ N: no, 3.00 N too much." in told
+    # By hand: x = 0.25 m + 150 N x 0.80 m/490 N = 0.49490 m.
+    assert "x ≤ b: yes, with 0.00510 m to spare." in told or "5.10 × 10⁻³ m to spare" in told
+
+
+def test_one_named_limit_is_judged_alone() -> None:
+    asked = '[[find]]\nquantity = "tips"\nas = "holds"\n'
+    own, sections = worked(SLIDES + TIPS + asked, push="150")
+    assert answers_by_id(own).keys() == {"tips"}
+    assert "μ" not in section(sections, "Does it hold?")
+
+
+def test_the_margin_is_never_negative() -> None:
+    for push, kept in (("120", True), ("160", False)):
+        own, _ = worked(SLIDES + HOLDS, push=push)
+        (limit,) = own.case.system.limits
+        assert holds(own.case, limit) is kept
+        size = margin(Digits(own.case, Convention()), limit)
+        assert size.value == abs(147 - int(push))
