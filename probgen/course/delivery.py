@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import closing, contextmanager
 from itertools import product
+from math import ceil
 from pathlib import Path
 from typing import Final
 
@@ -28,8 +29,8 @@ _MOST: Final = 25
 """Students in one chunk of a large class: a killed build loses no more of each worker's time."""
 _LEAST: Final = 6
 """Students in one chunk of a small class: fewer cost more in starting TeX than cores can save."""
-_PARTS: Final = 8
-"""A class between the two is cut into so many chunks, so that all cores have something to do."""
+_AT_ONCE: Final = 4
+"""Chunks come in a multiple of so many, all of one size, so that the cores are done together."""
 
 
 def deliver(
@@ -61,7 +62,8 @@ def deliver(
 def chunks_of(record: Record) -> tuple[Chunk, ...]:
     """The class cut into chunks, which follow from its size alone."""
     students = len(record.students)
-    size = min(_MOST, max(_LEAST, -(-students // _PARTS)))
+    rounds = ceil(students / (_AT_ONCE * _MOST))
+    size = max(_LEAST, ceil(students / (_AT_ONCE * rounds)))
     names = file_names(record.students)
     parts = (slice(start, start + size) for start in range(0, students, size))
     return tuple(

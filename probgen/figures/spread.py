@@ -1,83 +1,128 @@
-"""Distributed loads: over which line one is spread, and how it grows along it.
+"""Distributed loads: the line each lies on, how it grows along it, and what it stands on.
 
-Lengths are metres.
+Lengths on paper are pt, places on bodies metres.
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from probgen.figures.scene import dot
+from probgen.figures.scene import Spot, dot, heading
 from probgen.figures.survey import Survey
-from probgen.quantities.expression import Name, names_in
-from probgen.quantities.unit import PRESSURE, STIFFNESS
-from probgen.statics.system import Element, Role
+from probgen.quantities.expression import Expression, Name, Value, names_in
+from probgen.statics.system import Element, Kind, Role
 
-_EXACT: Final = 1e-6
+_NEAR: Final = 1e-6  # metres
+_LEAST: Final = 0.45  # the lowest row beside a higher one, of that one's height
 
 
 @dataclass(frozen=True, slots=True)
 class Spread:
-    """A load from one place to another: its shares at both ends (the larger is 1), its data.
+    """A load from one place to another: its sizes (N/m) at both ends, and its data.
 
     names: the loads per length it is given by, that of the start first.
     """
 
     start: complex
     end: complex
-    shares: tuple[float, float]
+    sizes: tuple[float, float]
     names: tuple[Name, ...]
+
+    @property
+    def shares(self) -> tuple[float, float]:
+        """The sizes at both ends, of the larger one."""
+        largest = max(map(abs, self.sizes)) or 1.0
+        return abs(self.sizes[0]) / largest, abs(self.sizes[1]) / largest
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A load as it is drawn: the line its arrows end on and their lengths at its ends (pt)."""
+
+    element: Element
+    spread: Spread
+    direction: float
+    feet: tuple[Spot, Spot]
+    heights: tuple[float, float]
+
+    @property
+    def tops(self) -> tuple[Spot, Spot]:
+        """Where the arrows at both ends begin."""
+        step = heading(self.direction)
+        return self.feet[0] - step * self.heights[0], self.feet[1] - step * self.heights[1]
 
 
 def spread_of(measured: Survey, element: Element) -> Spread | None:
-    """The line a distributed load lies on, read from where its resultant acts.
+    """The line a distributed load lies on and its sizes; None when the system does not say."""
+    if element.spread is None:
+        return None
+    load = element.spread
+    start = measured.places[load.start]
+    way = measured.number(load.line.length) * heading(measured.number(load.line.direction))
+    ends = (load.first, load.last)
+    known = [measured.number(size) if measured.has(size) else 1.0 for size in ends]
+    names = dict.fromkeys(name for size in ends for name in _data_in(measured, size))
+    return Spread(start, start + way, (known[0], known[1]), tuple(names))
 
-    The resultant of an even load is at the middle of its line, that of one that grows from nothing
-    at two thirds: the end is the point for which this comes out.
+
+def rows(
+    measured: Survey, elements: Sequence[Element], scale: float, half: float, highest: float
+) -> list[Row]:
+    """The rows of a body's loads; one over the line of another stands on top of it.
+
+    scale: pt for each metre; half: half the body's thickness; highest: of the largest load (pt).
     """
-    points = measured.system.points
-    links = points[element.at].links
-    if not links:
-        return None
-    at = measured.places[element.at]
-    start = next((measured.places[n] for n, p in points.items() if p.links == links[:-1]), 0j)
-    reach = at - start
-    body = measured.system.body(element.body)
-    named = [element.toward] if element.toward else [n for n in points if n != element.at]
-    ends = [measured.places[name] for name in named]
-    ends += [place for place in measured.outline(body) if not element.toward]
-    trials = []
-    for end in ends:
-        way = end - start
-        if abs(way) < 1e-9 or abs((reach / way).imag) > _EXACT:
-            continue
-        share = (reach / way).real
-        if 1 / 3 - _EXACT <= share <= 2 / 3 + _EXACT:
-            exact = [k for k, s in enumerate((1 / 2, 2 / 3, 1 / 3)) if abs(share - s) < _EXACT]
-            trials.append((exact[0] if exact else 3, abs(way), end, share))
-    if not trials:
-        return None
-    _, _, end, share = min(trials, key=lambda trial: trial[:2])
-    first, last = max(2.0 - 3.0 * share, 0.0), max(3.0 * share - 1.0, 0.0)
-    largest = max(first, last)
-    return Spread(start, end, (first / largest, last / largest), _loads(measured, element))
+    found: list[Row] = []
+    loads = [
+        (each, load, direction)
+        for each in elements
+        if each.kind == Kind.DISTRIBUTED
+        and (load := spread_of(measured, each)) is not None
+        and (direction := measured.direction_of(each)) is not None
+    ]
+    largest = max((max(map(abs, load.sizes)) for _, load, _ in loads), default=0.0)
+    # Even loads first, and long before short: what stands on them has an even floor.
+    loads.sort(key=lambda each: (abs(each[1].shares[0] - each[1].shares[1]), -_length(each[1])))
+    for element, load, direction in loads:
+        side = face_of(load, heading(direction), half)
+        feet = [load.start * scale + side, load.end * scale + side]
+        share = max(max(map(abs, load.sizes)) / largest, _LEAST) if largest else 1.0
+        first, last = (highest * share * each for each in load.shares)
+        for under in found:
+            if abs(under.direction - direction) < 1.0:
+                feet = [_on(under, foot, other) for foot, other in zip(feet, feet[::-1])]
+        found.append(Row(element, load, direction, (feet[0], feet[1]), (first, last)))
+    return found
 
 
-def _loads(measured: Survey, element: Element) -> tuple[Name, ...]:
-    """The loads per length, or the pressure, that a resultant is computed from."""
-    system = measured.system
-    held = names_in(system.force(element.forces[0]).magnitude)
-    for definition in system.definitions:
+def _length(load: Spread) -> float:
+    return abs(load.end - load.start)
+
+
+def _on(under: Row, foot: Spot, other: Spot) -> Spot:
+    """A foot lifted to the top of a row that lies under it."""
+    way = under.feet[1] - under.feet[0]
+    inward = foot + (other - foot) * 1e-3  # loads that only meet at their ends share nothing
+    share = ((inward - under.feet[0]) / way).real
+    if not 0.0 < share < 1.0 or abs(((foot - under.feet[0]) / way).imag) * abs(way) > 30.0:
+        return foot
+    low, high = under.heights
+    return foot - heading(under.direction) * (low + (high - low) * share)
+
+
+def _data_in(measured: Survey, size: Expression | Value) -> list[Name]:
+    """The data a load per length is computed from."""
+    held = names_in(size)
+    for definition in measured.system.definitions:
         if definition.variable in held:
             held |= names_in(definition.expression)
-    return tuple(
+    return [
         variable.as_name
-        for variable in system.variables.values()
-        if variable.id in held
-        and variable.dimension in (STIFFNESS, PRESSURE)
-        and variable.role in (Role.GIVEN, Role.DERIVED, Role.UNKNOWN)
-    )
+        for variable in measured.system.variables.values()
+        if variable.id in held and variable.role in (Role.GIVEN, Role.DERIVED, Role.UNKNOWN)
+    ]
 
 
 def face_of(spread: Spread, direction: complex, half: float) -> complex:

@@ -12,10 +12,12 @@ from collections.abc import Mapping
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.quantities.expression import Value
+from probgen.quantities.expression import Value, evaluate, names_in
+from probgen.quantities.printing import plain
+from probgen.statics.assembly import coordinates
 from probgen.statics.refusal import Refusal
-from probgen.statics.second import assembled_at, jacobian
-from probgen.statics.system import System
+from probgen.statics.second import assembled_at, jacobian, with_definitions
+from probgen.statics.system import Force, Kind, System
 
 Array = NDArray[np.float64]
 _EQUATION_NAMES = {"x": "sum of F_x", "y": "sum of F_y", "turn": "sum of torques"}
@@ -35,7 +37,9 @@ def require_determinate(system: System, values: Mapping[str, Value]) -> None:
     scaled = slopes / size[:, None] * np.maximum(np.abs(trial[0]), 1e-3)
     _, singular, right = np.linalg.svd(scaled)
     rank = int(np.sum(singular > _SLOPE * max(float(singular[0]), 1.0)))
-    _require_held(system, scaled, here.residual[0] / size, rank, here.labels)
+    motion = _unresisted(scaled, here.residual[0] / size, rank)
+    if motion is not None:
+        raise Refusal(_unheld(system, first, motion, here.labels))
     if rank < len(unknowns):
         _refuse_indeterminate(system, right[rank:], here.labels)
 
@@ -74,31 +78,89 @@ def _refuse_indeterminate(system: System, free: Array, labels: tuple[tuple[str, 
     )
 
 
-def _require_held(
-    system: System,
-    scaled: Array,
-    residual: Array,
-    rank: int,
-    labels: tuple[tuple[str, str], ...],
-) -> None:
+def _unresisted(scaled: Array, residual: Array, rank: int) -> Array | None:
+    """A combination of equations that no unknown enters and that the loads do not fulfil."""
     left, _, _ = np.linalg.svd(scaled)
     for motion in left[:, rank:].T:
-        drive = float(motion @ residual)
-        if abs(drive) > 1e-7:
-            raise Refusal(f"unstable: {_motion(motion, labels)}")
+        if abs(float(motion @ residual)) > 1e-7:
+            return np.asarray(motion, dtype=np.float64)
+    return None
 
 
-def _motion(motion: Array, labels: tuple[tuple[str, str], ...]) -> str:
-    """The motion nothing resists, in words."""
-    strongest = max(range(len(labels)), key=lambda place: abs(float(motion[place])))
-    owner, kind = labels[strongest]
-    words = {
-        "x": f"nothing holds {owner} against moving sideways; add a support that can push or "
-        "pull horizontally",
-        "y": f"nothing holds {owner} against moving up or down; add a support that can push or "
-        "pull vertically",
-        "turn": f"nothing holds {owner} against turning; add a support with a lever arm about "
-        "the others",
-        "condition": f"the condition on {owner} contradicts the balances",
-    }
-    return words[kind]
+def _unheld(
+    system: System,
+    values: Mapping[str, Array],
+    motion: Array,
+    labels: tuple[tuple[str, str], ...],
+) -> str:
+    """What nothing holds, or which condition contradicts the balances, and the mend."""
+    sizes = {label: abs(float(part)) for label, part in zip(labels, motion, strict=True)}
+    for condition in system.conditions:
+        if sizes[condition.id, "condition"] > 1e-6:
+            told = f"{plain(condition.left)} = {plain(condition.right)}"
+            return (
+                f"the condition {told} contradicts the balances: leave it out, or let one of the "
+                "known quantities be found"
+            )
+    owner, kind = max(sizes, key=lambda label: sizes[label])
+    through = _through_one_point(system, values, owner) if kind == "turn" else ""
+    held = f"unstable: nothing holds the {system.body(owner).name} against {_MOTIONS[kind]}"
+    return f"{held}{through}{_let_one_be_found(system)}"
+
+
+_MOTIONS = {
+    "x": "moving sideways; add a support that can push or pull horizontally",
+    "y": "moving up or down; add a support that can push or pull vertically",
+    "turn": "turning; add a support with a lever arm about the others",
+}
+
+
+def _through_one_point(system: System, values: Mapping[str, Array], body: str) -> str:
+    """Names the unknown forces whose lines pass through the point another one acts at."""
+    unknown = [
+        force
+        for force in system.forces
+        if force.body == body and names_in(force.magnitude) & set(system.unknowns)
+    ]
+    known = with_definitions(system, dict(values))
+    places = coordinates(system, known)
+    for held in dict.fromkeys(force.point for force in unknown):
+        passing = [
+            force
+            for force in unknown
+            if force.point != held and abs(_arm(places, known, held, force)) < 1e-9
+        ]
+        if passing:
+            names = ", ".join(plain(force.magnitude) for force in passing)
+            others = ", ".join(plain(f.magnitude) for f in unknown if f.point == held)
+            return (
+                f"; the line of action of {names} passes through {held}, where {others} "
+                "acts, so it cannot: change its direction or where it acts"
+            )
+    return ""
+
+
+def _arm(
+    places: Mapping[str, tuple[Array, Array]],
+    values: Mapping[str, Value],
+    pivot: str,
+    force: Force,
+) -> float:
+    """Lever arm of a force about a point, metres, at the first draw."""
+    angle = np.radians(evaluate(force.direction, values))
+    x, y = (
+        np.asarray(end) - np.asarray(start)
+        for end, start in zip(places[force.point], places[pivot], strict=True)
+    )
+    return float(np.asarray(x * np.sin(angle) - y * np.cos(angle)).flat[0])
+
+
+def _let_one_be_found(system: System) -> str:
+    """The other mend: a force that is given may have to be found instead."""
+    given = [
+        plain(force.magnitude)
+        for force in system.forces
+        if force.kind not in (Kind.WEIGHT, Kind.DISTRIBUTED)
+        and not names_in(force.magnitude) & set(system.unknowns)
+    ]
+    return f"; or let {' or '.join(dict.fromkeys(given))} be found" if given else ""

@@ -23,10 +23,11 @@ from probgen.quantities.expression import (
     names_in,
     substituted,
 )
+from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import way
 from probgen.statics.isolation import eliminated
-from probgen.statics.plan import Outcome, Plan, Step
+from probgen.statics.plan import Outcome, Plan
 from probgen.statics.system import Body, Force, Kind, Role, System
 
 Part = Expression | tuple[Expression, ...] | str

@@ -15,10 +15,11 @@ from numpy.typing import NDArray
 
 from probgen.quantities.expression import Root, Value, evaluate, root_above
 from probgen.statics.assembly import assemble, coordinates
-from probgen.statics.plan import Plan, span_of
+from probgen.statics.derivation import span_of
+from probgen.statics.plan import Plan, extreme_find
 from probgen.statics.second import solve_all, with_definitions
 from probgen.statics.solution import GOVERNING
-from probgen.statics.system import Form, Kind, Role, System, Variable
+from probgen.statics.system import Find, Form, Kind, Limit, Role, System, Variable
 
 Array = NDArray[np.float64]
 TOLERANCE = 1e-9
@@ -56,6 +57,7 @@ def _prove_branches(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof
     residual, difference = np.zeros(draws), np.zeros(draws)
     faults: list[tuple[str, ...]] = [()] * draws
     values = {name: np.array(value) for name, value in batch.items()}
+    extreme = extreme_find(plan.system)
     for place, branch in enumerate(plan.branches):
         chosen = np.flatnonzero(batch[GOVERNING] == place)
         if not len(chosen):
@@ -67,9 +69,21 @@ def _prove_branches(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof
         difference[chosen] = proof.second_solver_difference
         for here, fault in zip(chosen, proof.faults, strict=True):
             faults[int(here)] = fault
+            if extreme is not None:
+                faults[int(here)] = _already(branch.limit, plan, extreme, fault)
         for name, value in proof.values.items():
             values.setdefault(name, np.full(draws, np.nan))[chosen] = value
     return Proof(residual, difference, tuple(faults), values)
+
+
+def _already(limit: Limit, plan: Plan, extreme: Find, fault: tuple[str, ...]) -> tuple[str, ...]:
+    """What a negative largest value means: the limit is passed before anything is added."""
+    variable = plan.system.variables[extreme.quantity]
+    if any(f"({variable.id}) comes out negative" in text for text in fault):
+        return (
+            f"{limit.name} already with {variable.id} = 0: raise the limit or change the values",
+        )
+    return fault
 
 
 def _prove(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:

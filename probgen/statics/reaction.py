@@ -20,6 +20,7 @@ from probgen.quantities.expression import (
     total,
 )
 from probgen.quantities.unit import PLAIN, UnitSystem
+from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import angle_of
 from probgen.statics.misstep import (
@@ -33,7 +34,7 @@ from probgen.statics.misstep import (
     rewritten,
     with_sign_of,
 )
-from probgen.statics.plan import Plan, Step
+from probgen.statics.plan import Plan
 from probgen.statics.system import Element, Force, Kind, System
 
 _PULLS: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE)

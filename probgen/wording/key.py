@@ -8,8 +8,8 @@ from probgen.quantities.expression import ZERO, evaluate, names_in
 from probgen.quantities.printing import symbol_plain
 from probgen.quantities.rounding import exact
 from probgen.statics.candidate import ALONG
+from probgen.statics.derivation import Step
 from probgen.statics.equation import X, Y
-from probgen.statics.plan import Step
 from probgen.statics.system import Body, Form, Limit, Variable
 from probgen.wording.block import Block, Display, Row, Section
 from probgen.wording.case import Case

@@ -15,7 +15,8 @@ from probgen.quantities.expression import Number
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.rounding import exact, last_place
 from probgen.quantities.unit import ANGLE, DEGREE, FORCE
-from probgen.statics.plan import Plan, Step
+from probgen.statics.derivation import Step
+from probgen.statics.plan import Plan
 from probgen.statics.system import Form, System
 from probgen.wording.answer import Answer, answers
 from probgen.wording.block import Inline, Paragraph, Section, Text

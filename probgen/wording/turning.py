@@ -21,9 +21,9 @@ from probgen.quantities.expression import (
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.rounding import exact
 from probgen.quantities.unit import ANGLE, DEGREE, LENGTH
+from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import angle_of, way
-from probgen.statics.plan import Step
 from probgen.statics.system import Force, Kind, Role
 from probgen.wording.block import Block, Section
 from probgen.wording.digits import Digits

@@ -20,8 +20,8 @@ from probgen.quantities.expression import (
 from probgen.quantities.formula import Balance, Formula, Relation
 from probgen.quantities.rounding import last_place
 from probgen.quantities.unit import Dimension
+from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation
-from probgen.statics.plan import Step
 from probgen.wording.block import Display, Row
 from probgen.wording.digits import Digits
 

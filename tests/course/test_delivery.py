@@ -36,7 +36,7 @@ def record_of(students: int) -> Record:
 
 @pytest.mark.parametrize(
     ("students", "sizes"),
-    [(1, [1]), (12, [6, 6]), (13, [6, 6, 1]), (100, [13] * 7 + [9]), (300, [25] * 12)],
+    [(1, [1]), (12, [6, 6]), (26, [7, 7, 7, 5]), (101, [13] * 7 + [10]), (300, [25] * 12)],
 )
 def test_chunks_follow_from_the_size_of_the_class(students: int, sizes: list[int]) -> None:
     record = record_of(students)
@@ -68,8 +68,8 @@ def test_a_large_class_gets_its_whole_pdfs_in_volumes(
     (tmp_path / "class.csv").write_text(roster)
     (tmp_path / "set.toml").write_text(SET_FILE)
     told: list[tuple[str, int, int]] = []
-    monkeypatch.setattr(delivery, "_MOST", 3)
-    monkeypatch.setattr(delivery, "VOLUME", 6)
+    for name, value in {"_LEAST": 1, "_AT_ONCE": 1, "_MOST": 3, "VOLUME": 6}.items():
+        monkeypatch.setattr(delivery, name, value)
     out = tmp_path / "out"
     built = build_set(
         tmp_path / "set.toml", out, None, Crew(1), lambda *stage: told.append(stage)

@@ -64,11 +64,11 @@ REFUSED = [
         HINGE + CABLE + ROLLER.format(at="B", symbol="N") + FIND_T,
         r"statically indeterminate: 4 unknowns .*take away 1 support reaction$",
     ),
-    (HINGE + FIND_R, "unstable: nothing holds shelf against turning"),
-    (CABLE + FIND_T, "unstable: nothing holds shelf against"),
+    (HINGE + FIND_R, "unstable: nothing holds the shelf against turning"),
+    (CABLE + FIND_T, "unstable: nothing holds the shelf against"),
     (
         ROLLER.format(at="A", symbol="N") + CABLE + FIND_T,
-        "unstable: nothing holds shelf against turning",
+        "unstable: nothing holds the shelf against turning",
     ),
 ]
 

@@ -1,0 +1,199 @@
+"""From a system to the steps that lead to what is wanted.
+
+Every balance of every body or group and every condition is a possible step; `search` finds the
+cheapest way.  What an equation depends on is tested on a handful of draws, not read off its
+symbols, so that a force whose line passes through the pivot counts as absent however its arm is
+written.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from probgen.quantities.expression import Expression, Value, evaluate, names_in
+from probgen.quantities.unit import ANGLE
+from probgen.statics.candidate import candidates
+from probgen.statics.equation import Equation, oriented, pruned
+from probgen.statics.isolation import Range, all_roots, eliminated
+from probgen.statics.method import Method
+from probgen.statics.refusal import Refusal
+from probgen.statics.search import Field, Move, dependence, shortest, trial_values
+from probgen.statics.system import Definition, Role, System, Variable
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One equation solved for one quantity: unknown = expression.
+
+    removed: unknowns of the same bodies that the choice of pivot or axis keeps out of the equation.
+    others: further roots of the equation, which lie where the quantity may not.
+    reduced: the equation with what was taken out of others put in, as an expression that is zero.
+    partners: on the first step of equations that had to be solved together, the steps of the
+    others; they follow in the plan as far as their quantities are needed.
+    """
+
+    unknown: str
+    equation: Equation
+    expression: Expression
+    removed: tuple[str, ...] = ()
+    partners: tuple[Step, ...] = ()
+    reduced: Expression | None = None
+    others: tuple[Expression, ...] = ()
+
+    @property
+    def equations(self) -> tuple[Equation, ...]:
+        """The equation, and those it had to be solved with."""
+        return (self.equation, *(partner.equation for partner in self.partners))
+
+
+def derived_steps(
+    system: System,
+    open_definitions: tuple[Definition, ...],
+    known: Mapping[str, Value],
+    wanted: tuple[str, ...],
+    method: Method,
+) -> tuple[Step, ...] | None:
+    """The steps of the cheapest way, None when there is none."""
+    unknowns = (*system.unknowns, *(d.variable for d in open_definitions))
+    equations = tuple(
+        oriented(equation, known) for equation in candidates(system, open_definitions, method)
+    )
+    holds = dependence(equations, unknowns, known)
+    equations = tuple(
+        pruned(equation, _absent(unknowns, held))
+        for equation, held in zip(equations, holds, strict=True)
+    )
+    kept_out = [_removed(system, e, h, unknowns) for e, h in zip(equations, holds, strict=True)]
+    weights = [_relief(system, e, out) for e, out in zip(equations, kept_out, strict=True)]
+    trial, ranges = trial_values(unknowns, known), _ranges(system, unknowns)
+    field = Field(equations, unknowns, holds, weights, trial, ranges)
+    path = shortest(field, sum(1 << at for at, name in enumerate(unknowns) if name in wanted))
+    if path is None:
+        return None
+    reached = dict(known)
+    steps: list[Step] = []
+    for move in path:
+        for step in _steps(field, move, kept_out[move.equations[0]], reached):
+            chosen = _physical(step, field.ranges[step.unknown], reached)
+            steps.append(chosen)
+            with np.errstate(all="ignore"):
+                reached[step.unknown] = np.asarray(evaluate(chosen.expression, reached))
+            if step.partners and not np.any(np.isfinite(reached[step.unknown])):
+                return None  # equations that only seemed independent
+    return _needed(steps, wanted)
+
+
+def _absent(unknowns: tuple[str, ...], held: int) -> frozenset[str]:
+    return frozenset(name for place, name in enumerate(unknowns) if not held >> place & 1)
+
+
+def _removed(
+    system: System, equation: Equation, held: int, unknowns: tuple[str, ...]
+) -> tuple[str, ...]:
+    """Unknowns of forces on the bodies that the equation is free of."""
+    inside = {name for place, name in enumerate(unknowns) if held >> place & 1}
+    free: list[str] = []
+    for force in system.forces:
+        if force.body in equation.bodies:
+            free += sorted(_unknown_in(system, force.magnitude) - inside)
+    return tuple(dict.fromkeys(free))
+
+
+def _relief(system: System, equation: Equation, removed: tuple[str, ...]) -> int:
+    """How much a choice of pivot simplifies: unknowns that act at the pivot count double."""
+    at_pivot = {
+        name
+        for force in system.forces
+        if force.body in equation.bodies and force.point == equation.about
+        for name in names_in(force.magnitude)
+    }
+    return sum(2 if name in at_pivot else 1 for name in removed)
+
+
+def _unknown_in(system: System, expression: Expression) -> frozenset[str]:
+    unknown = {v.id for v in system.variables.values() if v.role is Role.UNKNOWN}
+    return names_in(expression) & frozenset(unknown)
+
+
+def _steps(
+    field: Field, move: Move, removed: tuple[str, ...], known: Mapping[str, Value]
+) -> Iterator[Step]:
+    """The step of a move; a move of several equations gives as many.
+
+    Lever arms are written the positive way round as far as values are known by then.
+    """
+    equations = tuple(oriented(field.equations[index], known) for index in move.equations)
+    names = tuple(field.unknowns[place] for place in move.unknowns)
+    found = eliminated(tuple(e.expression for e in equations), names, field.ranges)
+    assert found is not None, "the search admits only equations that can be solved"
+    steps = [
+        Step(each.unknown, equations[each.place], each.value, removed, reduced=each.balance)
+        for each in found
+    ]
+    yield replace(steps[0], partners=tuple(steps[1:]))
+    yield from steps[1:]
+
+
+def _ranges(system: System, unknowns: tuple[str, ...]) -> dict[str, Range]:
+    return {name: span_of(system.variables[name]) for name in unknowns}
+
+
+def span_of(variable: Variable) -> Range:
+    """Where an unknown may lie: as its author says, else an angle from 0 to 90 degrees."""
+    least = 0.0 if variable.nonnegative or variable.dimension == ANGLE else -math.inf
+    most = 90.0 if variable.dimension == ANGLE else math.inf
+    low = least if variable.low is None else variable.low
+    return low, most if variable.high is None else variable.high
+
+
+def _physical(step: Step, within: Range, known: Mapping[str, Value]) -> Step:
+    """The step with the root that lies where the quantity may lie; the others are kept beside it.
+
+    Raises Refusal when several do: a draw could not say which is meant.
+    """
+    values = all_roots(step.reduced or step.equation.expression, step.unknown, within)
+    if len(values) <= 1:
+        return step
+    low, high = within
+    with np.errstate(all="ignore"):
+        worked = [np.asarray(evaluate(value, known)) for value in values]
+    fitting = [
+        value
+        for value, numbers in zip(values, worked, strict=True)
+        if np.mean((numbers >= low - 1e-9) & (numbers <= high + 1e-9)) > 0.5
+    ]
+    if len(fitting) > 1:
+        raise Refusal(
+            f"{step.unknown} has more than one possible value between {low:g} and {high:g}: "
+            "narrow its range with from and to under [unknown]"
+        )
+    chosen = fitting[0] if fitting else values[0]
+    return replace(step, expression=chosen, others=tuple(v for v in values if v != chosen))
+
+
+def _needed(steps: list[Step], wanted: tuple[str, ...]) -> tuple[Step, ...]:
+    """The steps without those whose quantity nobody asked for and no later step uses."""
+    kept: list[Step] = []
+    held = set(wanted)
+    for step in reversed(steps):
+        if step.unknown in held:
+            kept.append(step)
+            held |= names_in(step.expression)
+    return _components_last(kept[::-1])
+
+
+def _components_last(steps: list[Step]) -> tuple[Step, ...]:
+    """Components that only their definition gives come last, beside each other."""
+    used = frozenset[str]().union(*(names_in(step.expression) for step in steps))
+    last = [
+        step
+        for step in steps
+        if step.equation.kind == "condition"
+        and step.unknown.endswith((".x", ".y"))
+        and step.unknown not in used
+    ]
+    return (*(step for step in steps if step not in last), *last)
