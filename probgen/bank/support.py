@@ -211,6 +211,6 @@ def _grip_limit(row: Table, situation: Situation, push: Name, grip: Name, slips:
     reason = (
         "on the verge of slipping friction has its largest value"
         if given
-        else "with the least coefficient this friction is the largest there can be"
+        else "with the least coefficient that will do, friction is at its limit"
     )
     situation.add_condition(grip, largest, reason, f"{grip.id}.limit")

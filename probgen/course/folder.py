@@ -45,8 +45,8 @@ def delivered(target: Path, record: str = "", inputs: Iterable[Path] = ()) -> It
     """A working folder beside `target`; its whole takes the target's place when the block ends.
 
     An earlier build there is replaced then and not before; other files in it are carried over.
-    When the block fails, or its process is killed, the working folder stays if there are chunks in
-    it, and is what the block gets next time if the record is the same.
+    When the block fails, or its process is killed, the working folder stays if chunks in it
+    are done, and is what the block gets next time if the record is the same.
     record: the text of the build's record; inputs: files of this build, which may lie in target.
     Raises InputError when the target holds something that is no earlier build, OutsideError while
     another build works on it.
@@ -63,7 +63,7 @@ def delivered(target: Path, record: str = "", inputs: Iterable[Path] = ()) -> It
             yield working
             _exchange(working.whole, target)
         finally:
-            if not (working.whole.exists() and any(working.chunks.iterdir())):
+            if not (working.whole.exists() and any(working.chunks.glob("*.json"))):
                 shutil.rmtree(working.folder, ignore_errors=True)
 
 

@@ -18,12 +18,15 @@ from probgen.figures.pict import latex_picture
 from probgen.figures.situation import situation
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Relation
-from probgen.quantities.unit import ANGLE, LENGTH, METRE_PER_SECOND_SQUARED
+from probgen.quantities.unit import ANGLE, LENGTH, METRE_PER_SECOND_SQUARED, UNITS
 from probgen.sheets import document
 from probgen.statics.system import Role
 from probgen.wording.answer import Answer
 from probgen.wording.block import Inline, Math, Picture, Section, Text
 from probgen.wording.convention import Convention
+from probgen.wording.scheme import half_width, intervals, scheme
+from probgen.wording.sentence import say
+from probgen.wording.slip import Slip, likely, slips_section
 from probgen.wording.statement import tell_find, tell_statement
 
 Inlines = tuple[Inline, ...]
@@ -50,17 +53,22 @@ class Face:
     own: Worked
     statement: Inlines
     figure: str
+    slips: tuple[Slip, ...]
 
 
 @dataclass(frozen=True)
 class Copy:
-    """One student's copy of a set: problems and worked in the order of the set."""
+    """One student's copy of a set: problems and worked in the order of the set.
+
+    slips: for each problem what goes wrong with this student's numbers, for the key.
+    """
 
     problem_set: ProblemSet
     student: Student
     code: str
     problems: tuple[Problem, ...]
     worked: tuple[Worked, ...]
+    slips: tuple[tuple[Slip, ...], ...] = ()
 
     @property
     def header(self) -> document.Header:
@@ -77,7 +85,8 @@ class Copy:
     @cached_property
     def faces(self) -> tuple[Face, ...]:
         """The problems one after the other, told and drawn once for both sheet and key."""
-        rows = zip(self.problem_set.problems, self.problems, self.worked, strict=True)
+        slips = self.slips or ((),) * len(self.problems)
+        rows = zip(self.problem_set.problems, self.problems, self.worked, slips, strict=True)
         return tuple(
             Face(
                 number,
@@ -86,8 +95,9 @@ class Copy:
                 own,
                 tell_statement(problem.template, own.draw),
                 situation_picture(problem.template, own, solved=False),
+                slips,
             )
-            for number, (assigned, problem, own) in enumerate(rows, start=1)
+            for number, (assigned, problem, own, slips) in enumerate(rows, start=1)
         )
 
 
@@ -129,12 +139,28 @@ def solution_of(face: Face) -> document.Solution:
         statement=face.statement,
         figure=figure,
         sections=sections,
-        answers=tuple(
-            document.Answer(_label(answer), (Text(answer.printed),)) for answer in own.answers
-        ),
+        answers=tuple(_answers(problem, own)),
         points=face.points,
         pictures=dict(_pictures(sections, problem, own, figure)),
+        scheme=tuple(
+            document.Mark(mark.words, mark.points)
+            for mark in scheme(own.case, problem.convention, face.points)
+        ),
+        slips=slips_section(likely(face.slips)).blocks if face.slips else (),
     )
+
+
+def _answers(problem: Problem, own: Worked) -> Iterator[document.Answer]:
+    """Each answer with the interval that earns full marks."""
+    told = {each.answer: each for each in intervals(own.case, problem.convention)}
+    for answer in own.answers:
+        full: Inlines = ()
+        if answer.angle_from_x is not None:
+            degrees = half_width(own.case, problem.convention, answer.id)
+            full = (Text(f"± {degrees:.2g}°"),)
+        elif answer.id in told:
+            full = say("{low} to {high}", low=told[answer.id].low, high=told[answer.id].high)
+        yield document.Answer(_label(answer), (Text(answer.printed),), full)
 
 
 def gravity(convention: Convention) -> Inlines:
@@ -195,7 +221,8 @@ def _parts(own: Worked) -> Iterator[document.Part]:
     for letter, find in zip(ascii_lowercase, finds, strict=False):
         label = letter if len(finds) > 1 else ""
         answer = asked.get(find.quantity)
-        yield document.Part(label, tell_find(own.case.system, find), answer.unit if answer else "")
+        unit = UNITS[answer.unit].plain if answer and answer.unit else ""
+        yield document.Part(label, tell_find(own.case.system, find), unit)
 
 
 def _label(answer: Answer) -> Inlines:

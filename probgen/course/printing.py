@@ -28,6 +28,7 @@ from probgen.press.outside import OutsideError
 from probgen.press.preformat import format_for
 from probgen.sheets.document import Paper
 from probgen.sheets.layout import Layouts
+from probgen.wording.slip import class_slips
 
 _OLDEST: Final = 17
 """The first pdfTeX 1.40.x that can leave the clock and random ids out of a PDF (its NEWS file)."""
@@ -120,7 +121,8 @@ def print_single(single: Single, paper: Paper = "letter") -> bytes:
     """
     template = single.problem.template
     problem_set = ProblemSet("", template.title, "", (Assigned(template.id, _POINTS),))
-    copy = Copy(problem_set, Student("", ""), "", (single.problem,), (single.worked,))
+    wrong = class_slips([single.worked.case], single.problem.convention)
+    copy = Copy(problem_set, Student("", ""), "", (single.problem,), (single.worked,), wrong)
     documents = [Document(kind, template.title, _write(kind, copy)) for kind in Kind]
     batch = print_batch(documents, _preamble(paper))
     if batch.failures:
@@ -144,11 +146,18 @@ def _copies(
     chunk: Chunk, problem_set: ProblemSet, problems: tuple[Problem, ...]
 ) -> tuple[Copy, ...]:
     columns = [work(problem, draws) for problem, draws in zip(problems, chunk.draws, strict=True)]
+    slips = [
+        class_slips([own.case for own in column], problem_set.convention) for column in columns
+    ]
+    rows = zip(
+        chunk.students,
+        chunk.codes,
+        zip(*columns, strict=True),
+        zip(*slips, strict=True),
+        strict=True,
+    )
     return tuple(
-        Copy(problem_set, student, code, problems, own)
-        for student, code, own in zip(
-            chunk.students, chunk.codes, zip(*columns, strict=True), strict=True
-        )
+        Copy(problem_set, student, code, problems, own, wrong) for student, code, own, wrong in rows
     )
 
 
@@ -209,7 +218,7 @@ def _complaint(kind: Kind, copy: Copy) -> str:
 
 def _problem_by_problem(copy: Copy) -> Iterator[Copy]:
     """The copy cut into copies of one problem each."""
-    rows = zip(copy.problem_set.problems, copy.problems, copy.worked, strict=True)
-    for assigned, problem, own in rows:
+    rows = zip(copy.problem_set.problems, copy.problems, copy.worked, copy.slips, strict=True)
+    for assigned, problem, own, wrong in rows:
         alone = replace(copy.problem_set, problems=(assigned,))
-        yield replace(copy, problem_set=alone, problems=(problem,), worked=(own,))
+        yield replace(copy, problem_set=alone, problems=(problem,), worked=(own,), slips=(wrong,))

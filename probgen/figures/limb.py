@@ -92,12 +92,17 @@ def bone(joint: Spot, end: Spot, tag: str, thickness: float = 1.0) -> tuple[Shap
     return side(1), side(-1), *break_mark(end, bearing(unit), 6.6 * thickness, tag)
 
 
-def head(base: Spot, radius: float, facing: int, tag: str) -> tuple[Shape, ...]:
-    """A head in profile with its neck, standing on `base`, the joint of head and neck."""
-    r = radius
+def head(
+    base: Spot, radius: float, facing: int, tag: str, lean: float = 0.0
+) -> tuple[Shape, ...]:
+    """A head in profile with its neck, standing on `base`, the joint of head and neck.
+
+    facing: 1 to the right, -1 to the left; lean: how far it is bent forward, degrees.
+    """
+    r, turn = radius, heading(-lean * facing)
 
     def at(x: float, y: float) -> Spot:
-        return base + r * complex(x * facing, y)
+        return base + r * complex(x * facing, y) * turn
 
     profile = Curve(
         at(-0.42, -0.75),
@@ -113,6 +118,73 @@ def head(base: Spot, radius: float, facing: int, tag: str) -> tuple[Shape, ...]:
         tag,
     )
     return profile, circle(at(0.62, 0.72), 0.07 * r, FINE, tag, filled=True)
+
+
+def foot(heel: Spot, ankle: Spot, ball: Spot, tag: str) -> tuple[Shape, ...]:
+    """A foot raised on its ball, from where the Achilles tendon is fixed; toes on the ground."""
+    n, a = abs(ball - heel), abs(ankle - heel)
+    unit = (ball - heel) / n
+    s = 1 if unit.real >= 0 else -1
+    level = 1.0 / unit  # the ground's direction, along and across the foot
+
+    def toe(forward: float, up: float) -> tuple[float, float]:
+        place = n + level * s * complex(forward, up * s)
+        return place.real, place.imag
+
+    bends: tuple[Bend, ...] = (
+        ((a + 0.3 * (n - a), 6.5 * s), (0.8 * n, 6.0 * s), (n - 2.0, 8.0 * s)),
+        (toe(7, 8), toe(15, 6), toe(16, 2)),
+        (toe(16, -0.4), toe(8, 0), (n, 0.0)),  # the toes, level on the ground
+        ((n - 6.0, -1.5 * s), (0.62 * n, 0.0), (0.42 * n, -5.0 * s)),
+        ((0.3 * n, -9.5 * s), (-2.0, -10.0 * s), (-4.5, -5.0 * s)),  # the heel
+        ((-5.5, -2.0 * s), (-2.0, -1.0 * s), (0.0, 0.0)),
+        ((2.0, 2.0 * s), (max(a - 9.0, 3.0), 4.0 * s), (max(a - 7.0, 4.0), 6.5 * s)),
+    )
+    return (_outline(heel, unit, (a + 5.5, 6.5 * s), bends, tag),)
+
+
+def jaw(joint: Spot, tip: Spot, tag: str) -> tuple[Shape, ...]:
+    """A lower jaw from its joint to its teeth, which bite at `tip`."""
+    n = abs(tip - joint)
+    unit = (tip - joint) / n
+    s = 1 if unit.real >= 0 else -1
+    bends: tuple[Bend, ...] = (
+        ((0.3 * n, 2.0 * s), (0.6 * n, 0.0), (n + 7, 0.0)),
+        ((n + 9, -3 * s), (n + 9, -8 * s), (n + 11, -12 * s)),
+        ((n + 13, -19 * s), (n + 3, -21 * s), (n - 6, -20 * s)),  # the chin
+        ((0.6 * n, -19 * s), (0.4 * n, -18 * s), (0.2 * n, -15 * s)),
+        ((0.08 * n, -13 * s), (-3, -11 * s), (-3.4, -3.2 * s)),
+    )
+    teeth = tuple(
+        tuple(
+            joint + unit * complex(n + at + along, s * across)
+            for along, across in ((0, 0), (0, 4.5), (4.2, 4.5), (4.2, 0))
+        )
+        for at in (-11.0, -6.4, -1.8, 2.8)
+    )
+    outline = _outline(joint, unit, (3.2, 3.0 * s), bends, tag)
+    return outline, Path(teeth, LIGHT, tag)
+
+
+def kneecap(at: Spot, back: complex, tag: str) -> tuple[Shape, ...]:
+    """A kneecap in profile; back: the unit step toward the thigh bone behind it."""
+    half, thick = 11.0, 5.0
+    bends: tuple[Bend, ...] = (
+        ((thick, 0.55 * half), (thick, -0.55 * half), (0.0, -half)),
+        ((-1.5 * thick, -0.6 * half), (-1.5 * thick, 0.6 * half), (0.0, half)),
+    )
+    return (_outline(at, back, (0.0, half), bends, tag),)
+
+
+def knee(at: Spot, thigh: complex, shin: complex, tag: str) -> tuple[Shape, ...]:
+    """The bones behind a kneecap: a round end, the thigh and the shin along their unit steps."""
+    back = (thigh + shin) / abs(thigh + shin)
+    centre = at + back * 21.0
+    return (
+        circle(centre, 13.0, MEDIUM, tag),
+        *bone(centre + thigh * 10.0, centre + thigh * 62.0, tag),
+        *bone(centre + shin * 14.0, centre + shin * 62.0, tag),
+    )
 
 
 def break_mark(at: Spot, direction: float, half: float, tag: str) -> tuple[Shape, ...]:

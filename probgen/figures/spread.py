@@ -11,10 +11,10 @@ from typing import Final
 
 from probgen.figures.scene import Spot, dot, heading
 from probgen.figures.survey import Survey
-from probgen.quantities.expression import Expression, Name, Value, names_in
+from probgen.quantities.expression import Expression, Name, Number, names_in
+from probgen.quantities.unit import PRESSURE, STIFFNESS
 from probgen.statics.system import Element, Kind, Role
 
-_NEAR: Final = 1e-6  # metres
 _LEAST: Final = 0.45  # the lowest row beside a higher one, of that one's height
 
 
@@ -22,13 +22,13 @@ _LEAST: Final = 0.45  # the lowest row beside a higher one, of that one's height
 class Spread:
     """A load from one place to another: its sizes (N/m) at both ends, and its data.
 
-    names: the loads per length it is given by, that of the start first.
+    names: the loads per length it is given by, that of the start first; plain numbers as they are.
     """
 
     start: complex
     end: complex
     sizes: tuple[float, float]
-    names: tuple[Name, ...]
+    names: tuple[Name | Number, ...]
 
     @property
     def shares(self) -> tuple[float, float]:
@@ -63,7 +63,7 @@ def spread_of(measured: Survey, element: Element) -> Spread | None:
     way = measured.number(load.line.length) * heading(measured.number(load.line.direction))
     ends = (load.first, load.last)
     known = [measured.number(size) if measured.has(size) else 1.0 for size in ends]
-    names = dict.fromkeys(name for size in ends for name in _data_in(measured, size))
+    names = dict.fromkeys(text for size in ends for text in _data_in(measured, size))
     return Spread(start, start + way, (known[0], known[1]), tuple(names))
 
 
@@ -92,7 +92,7 @@ def rows(
         first, last = (highest * share * each for each in load.shares)
         for under in found:
             if abs(under.direction - direction) < 1.0:
-                feet = [_on(under, foot, other) for foot, other in zip(feet, feet[::-1])]
+                feet = [_on(under, *pair) for pair in zip(feet, feet[::-1], strict=True)]
         found.append(Row(element, load, direction, (feet[0], feet[1]), (first, last)))
     return found
 
@@ -112,8 +112,10 @@ def _on(under: Row, foot: Spot, other: Spot) -> Spot:
     return foot - heading(under.direction) * (low + (high - low) * share)
 
 
-def _data_in(measured: Survey, size: Expression | Value) -> list[Name]:
-    """The data a load per length is computed from."""
+def _data_in(measured: Survey, size: Expression) -> list[Name | Number]:
+    """The loads per length, or the pressure, that a size is computed from."""
+    if isinstance(size, Number):
+        return [size] if size.value else []
     held = names_in(size)
     for definition in measured.system.definitions:
         if definition.variable in held:
@@ -121,7 +123,9 @@ def _data_in(measured: Survey, size: Expression | Value) -> list[Name]:
     return [
         variable.as_name
         for variable in measured.system.variables.values()
-        if variable.id in held and variable.role in (Role.GIVEN, Role.DERIVED, Role.UNKNOWN)
+        if variable.id in held
+        and variable.dimension in (STIFFNESS, PRESSURE)
+        and variable.role in (Role.GIVEN, Role.DERIVED, Role.UNKNOWN)
     ]
 
 

@@ -1,0 +1,105 @@
+"""Bodies with breadth, and rounds: boxes, cabinets, bookcases, drums, wheelbarrows, trees.
+
+Lengths are pt, places complex numbers in pt.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from probgen.figures import parts
+from probgen.figures.scene import (
+    FINE,
+    HEAVY,
+    LIGHT,
+    MEDIUM,
+    Path,
+    Shape,
+    Spot,
+    circle,
+    line,
+    polygon,
+)
+
+UPRIGHT: Final = ("bookcase", "cabinet", "cupboard", "wardrobe", "shelves", "refrigerator")
+"""Words for bodies that are boxes about an axis from the floor up."""
+
+ROUND: Final = ("branch", "pipe", "rail", "log", "bar", "tube")
+"""Words for what is round where something leans on it."""
+
+WHEEL: Final = 13.0
+"""Radius of a wheelbarrow's wheel, pt."""
+
+
+def box(corners: Sequence[Spot], tag: str) -> tuple[Shape, ...]:
+    """A solid outline."""
+    return (polygon(corners, MEDIUM, tag),)
+
+
+def upright(foot: Spot, top: Spot, half: float, tag: str) -> tuple[Shape, ...]:
+    """A box about an axis."""
+    side = (top - foot) / abs(top - foot) * 1j * half
+    return box((foot - side, foot + side, top + side, top - side), tag)
+
+
+def shelf_lines(foot: Spot, top: Spot, half: float) -> list[tuple[Spot, Spot]]:
+    """Where the shelves of a bookcase may be, from below."""
+    side = (top - foot) / abs(top - foot) * 1j * half
+    return [
+        (foot + (top - foot) * share + side, foot + (top - foot) * share - side)
+        for share in (0.04, 0.25, 0.44, 0.63, 0.82)
+    ]
+
+
+def drum(axle: Spot, radii: Sequence[float], tag: str) -> tuple[Shape, ...]:
+    """A drum, or drums of several radii on one axle."""
+    rims = tuple(circle(axle, radius, MEDIUM, tag) for radius in radii)
+    return (*rims, circle(axle, parts.PIN, MEDIUM, tag))
+
+
+def stand(axle: Spot, radius: float, height: float, tag: str) -> tuple[Shape, ...]:
+    """The posts that carry a drum's axle, seen below the drum."""
+    feet = axle - 1j * height
+    way = complex(0.2, -1.0) / abs(complex(0.2, -1.0))
+    posts = []
+    for side in (1, -1):
+        unit = complex(way.real * side, way.imag)
+        posts.append((axle + unit * radius, feet + 0.2 * height * side))
+    return (Path(tuple(posts), HEAVY, tag),)
+
+
+def wheelbarrow(axle: Spot, grips: Spot, tag: str) -> tuple[Shape, ...]:
+    """Shafts from the wheel's axle to the grips, a tray on them, and a leg."""
+    way = grips - axle
+    up = way / abs(way) * (1j if way.real > 0 else -1j)
+
+    def at(share: float, height: float) -> Spot:
+        return axle + way * share + up * height
+
+    tray = ((at(0.13, 3.0), at(0.02, 27.0)), (at(0.62, 3.0), at(0.7, 27.0)),
+            (at(0.02, 27.0), at(-0.02, 27.0)), (at(0.7, 27.0), at(0.74, 27.0)))  # fmt: skip
+    leg = ((at(0.6, -1.5), at(0.66, -10.0)), (at(0.7, -1.5), at(0.66, -10.0)))
+    shaft = parts.bar((at(0.0, 0.0) + way / abs(way) * parts.PIN, grips), 1.5, tag)
+    return *shaft, Path(tray, MEDIUM, tag), Path(leg, LIGHT, tag)
+
+
+def barrow_wheel(axle: Spot, tag: str) -> tuple[Shape, ...]:
+    """The wheel of a wheelbarrow about its axle."""
+    return (
+        circle(axle, WHEEL, HEAVY, tag),
+        circle(axle, WHEEL - 2.2, FINE, tag),
+        circle(axle, parts.PIN, MEDIUM, tag),
+    )
+
+
+def post(foot: Spot, top: Spot, tag: str) -> tuple[Shape, ...]:
+    """A post from the ground up."""
+    return (
+        Path(((foot - 2.2, top - 2.2, top + 2.2, foot + 2.2),), MEDIUM, tag),
+    )
+
+
+def rope_ring(at: Spot, tag: str) -> Shape:
+    """Where a rope goes round a post."""
+    return line(at - 2.2, at + 2.2, HEAVY, tag)
