@@ -1,32 +1,39 @@
 # make demo    a demonstration class in output/demo
 # make test    everything that must hold before a change is merged
 # make prove   the longer proofs
+# make gallery the pictures of output/gallery, which the README shows
 # make bench   what a class costs beside what it would cost otherwise; STUDENTS=300 for a large one
 # All of them set up first what is missing; make PYTHON=/path/to/python3.12 setup picks a Python.
 
 BIN = .venv/bin
 
-.PHONY: setup demo test prove bench clean
+.PHONY: setup demo test prove bench gallery clean
 
 setup: .venv/ready
 
 .venv/ready: pyproject.toml .ci/setup
 	@sh .ci/setup "$(PYTHON)"
 
+.venv/ready-to-test: .venv/ready
+	@sh .ci/setup --for-tests
+
 demo: setup
 	@$(BIN)/probgen demo
 
-test: setup
+test: .venv/ready-to-test
 	$(BIN)/ruff check .
 	$(BIN)/mypy
 	$(BIN)/lint-imports
 	$(BIN)/pytest -q -n auto
 
-prove: setup
+prove: .venv/ready-to-test
 	$(BIN)/pytest -q -n auto -m proof
 
 bench: setup
 	@$(BIN)/python tests/bench
+
+gallery: .venv/ready-to-test
+	@$(BIN)/python tests/gallery/make.py output/gallery
 
 clean:
 	rm -rf .venv

@@ -13,6 +13,7 @@ from probgen.bank.fault import nearest, one_of
 from probgen.bank.scope import Scope, check_id, read_symbol
 from probgen.bank.table import Table
 from probgen.bank.template import Derived, Given
+from probgen.quantities.expression import names_in
 from probgen.quantities.unit import LENGTH, MASS, ONE, PLAIN, UNITS, Unit, unit_named
 from probgen.statics.system import Role, Variable
 
@@ -46,6 +47,9 @@ def read_derived(table: Table, scope: Scope) -> tuple[Derived, ...]:
         before = len(row.faults.found)
         variable = _variable(row, id, Role.DERIVED)
         expression = scope.expression(row, "is", variable.dimension)
+        if "g" in names_in(expression):
+            mend = "g is the course's own and not known yet; ask for it with [[find]] value = ..."
+            row.fault("is", row.content["is"], "an expression in the givens alone", mend)
         step = row.decimal("round", required=False)
         if step is not None and step <= 0:
             row.fault("round", step, "a step above zero, such as 0.01")

@@ -22,7 +22,8 @@ _WORDS: Final[dict[str, tuple[str, Manner]]] = {
     "crate": ("crate", "stands"), "box": ("crate", "stands"), "chest": ("crate", "stands"),
     "plant": ("plant", "stands"), "tree": ("tree", "stands"), "pot": ("plant", "stands"),
     "ball": ("ball", "held"), "dumbbell": ("ball", "held"), "weight": ("ball", "held"),
-    "cuff": ("cuff", "held"),
+    "cuff": ("cuff", "held"), "head": ("head", "held"),
+    "bag": ("bag", "stands"), "bottle": ("bottle", "stands"),
     "sign": ("sign", "hangs"), "board": ("sign", "hangs"),
     "lamp": ("lamp", "hangs"), "lantern": ("lamp", "hangs"),
     "bucket": ("bucket", "hangs"), "pail": ("bucket", "hangs"), "basket": ("bucket", "hangs"),
@@ -79,10 +80,10 @@ def manner_of(depiction: str) -> tuple[str, Manner]:
     manners = [_WORDS[word] for word in reversed(words) if word in _WORDS]
     manners.sort(key=lambda each: each[0] == "load")  # "lamp hung" is a lamp, not any load
     part, manner = manners[0] if manners else ("block", "stands")
-    if part == "child" and "standing" in words:
-        manner = "stands"
     if {"hung", "hanging"} & set(words):
         manner = "hangs"
+    if "standing" in words:
+        manner = "stands"
     if "held" in words:
         manner = "held"
     return part, manner
@@ -106,6 +107,8 @@ def draw_load(
     if manner == "held":
         return parts.ball(seat.top + seat.outward * 7.0, 7.0, tag), None
     foot = seat.spot + 1j * seat.half / max(abs(seat.along.real), 0.5)
+    if part == "bucket":
+        return parts.standing_pail(foot, tag), None
     if part == "plant":
         return parts.plant(foot, tag), None
     if part == "tree":

@@ -7,8 +7,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Final
 
-from probgen.figures import person
-from probgen.figures.load import manner_of
+from probgen.figures import parts, person
+from probgen.figures.load import PEOPLE, manner_of
 from probgen.figures.metrics import extent
 from probgen.figures.scene import MEDIUM, Shape, Spot, Text, circle, dot, heading, polygon
 from probgen.figures.survey import Survey, mass_name, pushes
@@ -18,6 +18,7 @@ from probgen.statics.system import Body, Element, Kind
 _APART: Final = 92.0  # between particles that do not touch, pt
 _HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kind.HINGE)
 _TIED: Final = 66.0  # between particles that a line ties to each other, pt
+_BOARD: Final = 92.0  # width of a board that somebody is on, pt
 _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 
 
@@ -25,12 +26,26 @@ _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 class Block:
     """A particle drawn with an extent: half its width and height (pt), and how it is turned.
 
-    up: unit step square to what it rests on; shape: "crate", "ball" or "person".
+    up: unit step square to what it rests on; shape: "crate", "ball", "person", "pail", or "puller"
+    for a person who holds a line; facing: the side a line is held on, 1 right.
     """
 
     half: complex
     up: complex
     shape: str
+    facing: int = 1
+
+    @property
+    def level(self) -> bool:
+        """Whether its top is a level place to put something on."""
+        return self.shape == "crate" and abs(self.up - 1j) < 0.01
+
+    def grip(self, way: complex) -> Spot:
+        """Where a line that leaves in a direction is fixed, from the middle."""
+        if self.shape == "puller":
+            height = 2 * self.half.imag
+            return complex(0.27 * self.facing, 0.12) * height
+        return way * self.reach(way)
 
     def reach(self, way: complex) -> float:
         """From the middle to the edge in a direction (pt)."""
@@ -53,6 +68,11 @@ class Block:
         if self.shape == "person":
             feet = spot - 1j * self.half.imag
             return person.standing(feet, 2 * self.half.imag, tag)
+        if self.shape == "puller":
+            feet = spot - 1j * self.half.imag
+            return person.holding(feet, 2 * self.half.imag, self.facing, tag)
+        if self.shape == "pail":
+            return parts.pail(spot, self.half, tag)
         w, h = self.up * -1j * self.half.real, self.up * self.half.imag
         return (polygon((spot - w - h, spot + w - h, spot + w + h, spot - w + h), MEDIUM, tag),)
 
@@ -70,9 +90,11 @@ def blocks_of(
             continue
         elements = [e for e in measured.system.elements if e.body == body.id]
         weighs = any(e.kind == Kind.WEIGHT for e in elements)
+        part, manner = manner_of(f"{body.name} {depicts.get(body.id, '')}")
+        pail = part == "bucket" and manner == "hangs"
         rests = [e for e in elements if e.kind in _SURFACES]
         held = any(e.kind in _HOLDS and not pushes(measured.system, e) for e in elements)
-        if weighs and (rests or not held or body.id in loaded):
+        if weighs and (rests or not held or pail or body.id in loaded):
             found[body.id] = _block(measured, body, elements, rests, depicts, givens)
     return found
 
@@ -89,15 +111,29 @@ def _block(
     if rests and rests[0].surface is not None:
         up = heading(measured.number(rests[0].surface))
         up = 1j if up.imag < -0.01 else up
-    if part in ("person", "rider") and abs(up.real) < 0.1:
-        return Block(complex(11.0, 29.0), 1j, "person")
+    if part in PEOPLE and abs(up.real) < 0.1:
+        return _person(measured, elements)
     room = extent(_text(measured, weights[0], givens))
     width, height = room.width + 9.0, room.height + room.depth + 9.0
+    if part == "bucket" and not rests:
+        return Block(complex(max(width + 3.0, 24.0), height + 14.0) / 2, 1j, "pail")
+    if {"board", "plank", "platform", "seat"} & set(shown.lower().split()):
+        return Block(complex(max(width, _BOARD), height - 3.0) / 2, up, "crate")
     turn = abs(up.real)
     across, high = width * abs(up.imag) + height * turn, width * turn + height * abs(up.imag)
     if part == "ball":
         return Block(complex(1, 1) * 0.5 * math.hypot(width, height), up, "ball")
     return Block(complex(max(across, 24.0), max(high, 16.0)) / 2, up, "crate")
+
+
+def _person(measured: Survey, elements: list[Element]) -> Block:
+    """A person standing, who holds what line there is."""
+    pulls = [e for e in elements if e.kind in (Kind.ROPE, Kind.CABLE)]
+    ways = [measured.direction_of(pull) for pull in pulls]
+    known = [heading(way) for way in ways if way is not None]
+    if not known or known[0].imag < -0.5:
+        return Block(complex(11.0, 29.0), 1j, "person")
+    return Block(complex(11.0, 29.0), 1j, "puller", -1 if known[0].real < -0.1 else 1)
 
 
 def _text(measured: Survey, weight: Element, givens: Mapping[str, Number]) -> Text:
@@ -118,23 +154,28 @@ def stacked(measured: Survey) -> Survey:
     return replace(measured, places=places)
 
 
-def shifts_of(measured: Survey, blocks: Mapping[str, Block]) -> dict[str, complex]:
+def shifts_of(
+    measured: Survey, blocks: Mapping[str, Block], ropes: Mapping[str, tuple[str, complex]]
+) -> dict[str, complex]:
     """How far the points of particles are moved on paper (pt), so that none hides another.
 
     What rests on another particle is set on it; what only shares its place is set beside it.
+    ropes: by a body on a rope, the body at its other end and the step (pt) from there.
     """
     bodies = [body for body in measured.system.bodies if len(body.outline) == 1]
     shifts: dict[str, complex] = {}
     placed: list[Body] = []
     below, links = _carriers(measured), _links(measured)
-    order = {**{one: other for one, (other, _) in links.items()}, **below}
+    tied_to = {one: other for one, (other, _) in (*links.items(), *ropes.items())}
+    order = {**tied_to, **below}
     for body in sorted(bodies, key=lambda each: _level(each.id, order)):
         point = body.outline[0]
         carrier = next((b for b in placed if b.id == below.get(body.id)), None)
-        tied = next((b for b in placed if b.id == links.get(body.id, ("", 0j))[0]), None)
-        if tied and not carrier:
+        tied = next((b for b in placed if b.id == tied_to.get(body.id)), None)
+        if tied and not carrier and not _stands_under(below, tied.id, body.id):
             start = shifts.get(tied.outline[0], 0j)
-            shifts[point] = start - links[body.id][1] * _TIED
+            step = -links[body.id][1] * _TIED if body.id in links else ropes[body.id][1]
+            shifts[point] = start + step
         elif carrier and body.id in blocks and carrier.id in blocks:
             lift = blocks[carrier.id].half.imag + blocks[body.id].half.imag
             shifts[point] = shifts.get(carrier.outline[0], 0j) + lift * 1j
@@ -175,6 +216,11 @@ def _carriers(measured: Survey) -> dict[str, str]:
         if upward and heading(measured.number(force.direction)).imag > 0.3:
             found[force.body] = system.force(force.pair).body
     return found
+
+
+def _stands_under(below: Mapping[str, str], one: str, other: str) -> bool:
+    """Whether the second body carries the first."""
+    return below.get(one) == other
 
 
 def _level(body: str, below: Mapping[str, str]) -> int:

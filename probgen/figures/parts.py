@@ -195,6 +195,26 @@ def bucket(at: Spot, rope: float, size: float, tag: str) -> tuple[Shape, ...]:
     return line(at, top, MEDIUM, tag), handle, pail, _fixing(at, tag)
 
 
+def pail(at: Spot, half: complex, tag: str) -> tuple[Shape, ...]:
+    """A pail or basket about its middle, its handle reaching up to half its height above that."""
+    top = at + 1j * (half.imag - 11.0)
+    rim, floor = top.imag * 1j + at.real, at - 1j * half.imag
+    wide, narrow = half.real, 0.78 * half.real
+    pail = polygon((rim - wide, rim + wide, floor + narrow, floor - narrow), MEDIUM, tag)
+    arch = complex(0.0, 14.0)
+    handle = Curve(rim - wide, ((rim - wide + arch, rim + wide + arch, rim + wide),), LIGHT, tag)
+    return pail, handle
+
+
+def standing_pail(foot: Spot, tag: str) -> tuple[Shape, ...]:
+    """A pail that stands on something."""
+    rim = foot + 12j
+    sides = polygon((foot - 4.6, rim - 6.0, rim + 6.0, foot + 4.6), MEDIUM, tag)
+    arch = 6j
+    handle = Curve(rim - 6.0, ((rim - 6.0 + arch, rim + 6.0 + arch, rim + 6.0),), LIGHT, tag)
+    return sides, handle
+
+
 def lamp(at: Spot, rope: float, tag: str) -> tuple[Shape, ...]:
     """A lamp with a cone for a shade."""
     top = at - complex(0, rope)

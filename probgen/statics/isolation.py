@@ -98,6 +98,8 @@ def isolated(slope: Expression, rest: Expression) -> Expression:
     if isinstance(quotient, Quotient):
         quotient = _reduced(quotient)
     if isinstance(quotient, Quotient):
+        if isinstance(quotient.top, Sum) and all(sign < 0 for sign, _ in quotient.top.terms):
+            return negative(Quotient(negative(quotient.top), positive_first(quotient.bottom)))
         return Quotient(positive_first(quotient.top), positive_first(quotient.bottom))
     return positive_first(quotient)
 

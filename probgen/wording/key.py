@@ -171,6 +171,7 @@ def _together_section(digits: Digits, step: Step, needed: list[Step]) -> Section
     blocks: list[Block] = [
         paragraph(reason),
         Display(tuple(balance_row(digits, equation) for equation in step.equations[::-1])),
+        *_reasons(step),
         paragraph(say("We take {others} out,", others=listed(names[:0:-1]))),
         Display(tuple(taken_out)),
         paragraph(say("and put this into the rest, which leaves {last} alone:", last=names[0])),
@@ -182,6 +183,13 @@ def _together_section(digits: Digits, step: Step, needed: list[Step]) -> Section
     for each in needed:
         blocks += _worked(digits, each)
     return Section(f"{count.capitalize()} equations together", tuple(blocks))
+
+
+def _reasons(step: Step) -> Iterator[Block]:
+    """Why the conditions among the equations hold."""
+    told = dict.fromkeys(equation.reason for equation in step.equations if equation.reason)
+    if told:
+        yield paragraph(*(say(_heading(reason).rstrip(".") + ".") for reason in told))
 
 
 def _reduced(step: Step) -> Iterator[Block]:
