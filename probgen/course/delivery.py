@@ -139,6 +139,6 @@ def _tell_losses(path: Path, losses: Sequence[Loss], documents: int) -> None:
     """Writes the list of what is missing.  Raises OutsideError when that is everything."""
     if len(losses) == documents:
         mend = "look at the layouts and at the texts of the set file"
-        raise OutsideError(f"TeX could set nothing: {losses[0]}", mend)
+        raise OutsideError(f"nothing could be printed: {losses[0]}", mend)
     if losses:
         path.write_text("".join(f"{loss}\n" for loss in losses), encoding="utf-8")

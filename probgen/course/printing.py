@@ -173,7 +173,7 @@ def _print(
             documents.append(_document(name, kind, copy))
         except InputError as error:
             refused[name] = error
-    if len(refused) == len(copies):
+    if len(refused) == len(copies) > 1:
         raise refused[names[0]]
     batch = print_batch(documents, preamble)
     if not batch.printed and len(copies) > 1:

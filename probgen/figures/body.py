@@ -10,7 +10,7 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
 from probgen.figures import limb, parts, solid
-from probgen.figures.scene import Shape, Spot, bearing, dot
+from probgen.figures.scene import Shape, Spot
 from probgen.figures.survey import Survey
 from probgen.statics.system import Body, Element, Kind
 
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 _LIMBS: Final = {
     "forearm": "forearm", "arm": "arm", "leg": "leg", "trunk": "trunk", "torso": "trunk",
     "back": "trunk", "foot": "foot", "jaw": "jaw", "head": "head", "kneecap": "kneecap",
+    "pelvis": "pelvis", "hip": "pelvis",
 }  # fmt: skip
 _ROUNDS: Final = ("drum", "windlass", "winch", "wheel", "capstan", "pulley")
 _THICKNESSES: Final = (
@@ -74,7 +75,7 @@ def own_weight(element: Element, body: Body) -> bool:
 def encloses(corners: Sequence[Spot], spot: Spot) -> bool:
     """Whether a closed outline has a spot inside, by the crossings to the right of it."""
     inside = False
-    for a, b in pairwise((*corners, corners[0])):
+    for a, b in pairwise((*corners, *corners[:1])):
         if (a.imag > spot.imag) != (b.imag > spot.imag):
             across = a.real + (spot.imag - a.imag) / (b.imag - a.imag) * (b.real - a.real)
             inside ^= across > spot.real
@@ -187,8 +188,3 @@ def _toes(spots: Sequence[Spot]) -> int:
     """Which side the toes of a leg are on: those of a hanging leg to the right."""
     way = spots[-1] - spots[0]
     return 1 if way.real >= 0 else -1
-
-
-def lean_of(way: complex) -> float:
-    """How far what stands along a step is bent to its side, degrees."""
-    return abs(90.0 - bearing(way)) if dot(way, 1j) > 0 else 90.0

@@ -6,13 +6,14 @@ so that forces of very different size can be read beside each other.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
 from typing import Final, Literal
 
 from probgen.figures import axes, parts
 from probgen.figures.arrows import Arrows
+from probgen.figures.body import arms_of, corners_of, encloses, is_round
 from probgen.figures.dimension import draw_angle
 from probgen.figures.fitting import fits, fitted
 from probgen.figures.placement import Field, around
@@ -20,6 +21,7 @@ from probgen.figures.scene import (
     FINE,
     LIGHT,
     MEDIUM,
+    Arrow,
     Box,
     Scene,
     Spot,
@@ -28,15 +30,14 @@ from probgen.figures.scene import (
     bounds,
     circle,
     composed,
-    heading,
     polygon,
 )
-from probgen.figures.spread import face_of, spread_of
+from probgen.figures.spread import rows
 from probgen.figures.survey import Survey, openings, survey
 from probgen.figures.telling import diagram_words
 from probgen.figures.vector import Vector, pair_marks, resultant, vectors
 from probgen.quantities.expression import Name, Value
-from probgen.statics.system import Body, Kind, System
+from probgen.statics.system import Body, System
 
 WIDTH: Final = 213.0
 HEIGHT: Final = 170.0
@@ -71,12 +72,27 @@ def free_body(
     height = max(p.imag for p in places) - min(p.imag for p in places)
     core = complex(max(width, 0.25 * height, 1e-6), max(height, 0.25 * width, 1e-6))
     room = complex(WIDTH, HEIGHT)
+    best: tuple[int, Scene] | None = None
     for share in _SHARES:  # shorter arrows only where several follow each other on one line
         shown = _Shown(measured, body, pivot, positive, share)
         scene = fitted(partial(_draw, shown), core, room, spare=60.0)
-        if fits(scene, room):
+        off = _off_points(scene, places) if fits(scene, room) else len(places)
+        if best is None or off < best[0]:
+            best = (off, scene)
+        if not best[0] or (body.particle and best[0] < len(places)):
             break
-    return scene
+    assert best is not None  # there are shares
+    return best[1]
+
+
+def _off_points(scene: Scene, places: Sequence[complex]) -> int:
+    """How many arrows of forces neither begin nor end at a point of the body."""
+    spots = [place * scene.scale for place in places]
+    arrows = [shape for shape in scene.tagged("force") if isinstance(shape, Arrow)]
+    return sum(
+        min(abs(end - spot) for end in (arrow.tail, arrow.head) for spot in spots) > 1.0
+        for arrow in arrows
+    )
 
 
 def _draw(shown: _Shown, scale: float) -> Scene:
@@ -148,22 +164,34 @@ class _Diagram:
         if len(spots) < 2:
             self.field.add(circle(spots[0], 3.0, LIGHT, tag))
             return
+        corners = corners_of(self.measured, self.body, self.body.name)
+        if corners:
+            self.field.add(polygon([self._spot(corner) for corner in corners], LIGHT, tag))
+            return
+        if is_round(self.body.name):
+            self._round(tag)
+            return
         left, right = parts.rails(spots, _HALF)
         self.field.add(polygon((*left, *reversed(right)), LIGHT, tag))
 
+    def _round(self, tag: str) -> None:
+        """A drum by its rims, and the crank that turns it."""
+        shown = f"{self.body.name} crank"
+        axle, radii, bars = arms_of(self.measured, self.body, shown)
+        centre = self._spot(self.measured.places[axle])
+        for radius in radii:
+            self.field.add(circle(centre, radius * self.scale, LIGHT, tag))
+        for name in bars:
+            end = self._spot(self.measured.places[name])
+            left, right = parts.rails((centre, end), _HALF)
+            self.field.add(polygon((*left, *reversed(right)), LIGHT, tag))
+
     def _loads(self) -> None:
         """Distributed loads as light rows of arrows, beside their resultants."""
-        for element in self.system.elements:
-            if element.kind != Kind.DISTRIBUTED or element.body != self.body.id:
-                continue
-            load, direction = spread_of(self.measured, element), self.measured.direction_of(element)
-            if load is None or direction is None:
-                continue
-            side = face_of(load, heading(direction), _HALF)
-            ends = (self._spot(load.start) + side, self._spot(load.end) + side)
-            heights = (_ROW * load.shares[0], _ROW * load.shares[1])
-            tag = f"distributed:{element.id}"
-            self.field.add(*parts.spread(*ends, direction, heights, tag))
+        own = [element for element in self.system.elements if element.body == self.body.id]
+        for row in rows(self.measured, own, self.scale, _HALF, _ROW):
+            tag = f"distributed:{row.element.id}"
+            self.field.add(*parts.spread(*row.feet, row.direction, row.heights, tag))
 
     def _couples(self) -> None:
         for couple in self.system.couples:
@@ -269,9 +297,11 @@ class _Diagram:
             for j in range(rows + 1)
             if box.width > width and box.height > height
         ]
+        solid = [self._spot(c) for c in corners_of(self.measured, self.body, self.body.name)]
+        middle = complex(width, height) / 2
+        spots = [spot for spot in spots if not encloses(solid, spot + middle)]
         corners = (box.right + 1j * box.top, box.left + 1j * box.top,
                    box.right + 1j * box.bottom, box.left + 1j * box.bottom)  # fmt: skip
-        middle = complex(width, height) / 2
         spots.sort(key=lambda spot: min(abs(spot + middle - corner) for corner in corners))
         beside = complex(box.right + 6.0, box.bottom)
         under = complex(box.left, box.bottom - height - 4.0)

@@ -117,6 +117,8 @@ def head(
         MEDIUM,
         tag,
     )
+    if lean:  # where the eye would be, the centre of mass is marked
+        return (profile,)
     return profile, circle(at(0.62, 0.72), 0.07 * r, FINE, tag, filled=True)
 
 
@@ -179,11 +181,11 @@ def kneecap(at: Spot, back: complex, tag: str) -> tuple[Shape, ...]:
 def knee(at: Spot, thigh: complex, shin: complex, tag: str) -> tuple[Shape, ...]:
     """The bones behind a kneecap: a round end, the thigh and the shin along their unit steps."""
     back = (thigh + shin) / abs(thigh + shin)
-    centre = at + back * 21.0
+    centre = at + back * 22.0
     return (
-        circle(centre, 13.0, MEDIUM, tag),
-        *bone(centre + thigh * 10.0, centre + thigh * 62.0, tag),
-        *bone(centre + shin * 14.0, centre + shin * 62.0, tag),
+        circle(centre, 12.0, MEDIUM, tag),
+        *bone(centre + thigh * 9.0 - (thigh - shin) * 2.0, centre + thigh * 62.0 - (thigh - shin) * 4.0, tag, 0.8),
+        *bone(centre + shin * 9.0 + (thigh - shin) * 2.0, centre + shin * 62.0 + (thigh - shin) * 4.0, tag, 0.8),
     )
 
 

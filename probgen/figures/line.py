@@ -5,11 +5,20 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Final
 
-from probgen.figures import limb, parts
+from probgen.figures import hoist, limb, parts
 from probgen.figures.ground import Surface
-from probgen.figures.scene import MEDIUM, REFERENCE, Spot, bearing, circle, dot, heading, line
+from probgen.figures.scene import (
+    HEAVY,
+    MEDIUM,
+    REFERENCE,
+    Spot,
+    bearing,
+    circle,
+    dot,
+    heading,
+    line,
+)
 from probgen.figures.survey import pushes
-from probgen.quantities.expression import Expression, Number, Product
 from probgen.statics.system import Element, Kind
 
 if TYPE_CHECKING:
@@ -20,6 +29,7 @@ _FACE: Final = 14.0  # how far a face reaches beyond what it holds, pt
 _RISE: Final = 1.0  # the highest a cable is followed to its wall, in lengths of its body
 _BROKEN: Final = 0.6  # how high one that rises further is drawn
 _RUN: Final = 0.5  # how far a cable without a wall is followed, in lengths of its body
+_LINE: Final = 62.0  # length of a line from a particle, pt
 _FARTHEST: Final = 110.0  # how far a wall may be from a particle it holds, pt
 _PULLEY: Final = 9.0  # radius of a pulley, pt
 _DRAWN: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT)
@@ -28,7 +38,7 @@ _DRAWN: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT)
 def draw_lines(supports: Supports) -> None:
     """Draw every line once; one between two bodies is told by the forces of both."""
     system = supports.measured.system
-    done: set[str] = set()
+    done = {id for each in supports.hoists for id in _over(supports, each)}
     ropes: dict[tuple[str, str], list[Element]] = {}
     for element in system.elements:
         if not element.forces or done & set(element.forces):
@@ -44,10 +54,40 @@ def draw_lines(supports: Supports) -> None:
         _rope(supports, pulls)
 
 
+def _over(supports: Supports, each: hoist.Hoist) -> tuple[str, ...]:
+    """Draw a rope that ties two particles; the ids of its forces."""
+    pulls = (each.first, each.second)
+    if each.tackle:
+        counts = [_strands(supports, pull) for pull in pulls]
+        ends = (supports.spot(pulls[0].at), supports.spot(pulls[1].at))
+        supports.field.add(*hoist.tackle(each, (counts[0], counts[1]), ends))
+    else:
+        run = supports.course(each)
+        supports.field.add(*hoist.drawn(each, run, each.first.id))
+        supports.lines[each.first.id] = (run.start, run.touching[0])
+        rests = {e.body for e in supports.measured.system.elements if e.surface is not None}
+        if each.alike or not rests & {each.first.body, each.second.body}:
+            _hang(supports, each, run)
+    return (*each.first.forces, *each.second.forces)
+
+
+def _hang(supports: Supports, each: hoist.Hoist, run: hoist.Course) -> None:
+    """Fix a pulley to a ceiling or a wall of its own."""
+    whole = sum(each.ways, 0j)
+    unit = whole / abs(whole)
+    end = run.centre + unit * (run.radius + 12.0)
+    supports.field.add(line(run.centre, end, MEDIUM, f"support:{each.first.id}"))
+    _anchor(supports, end, bearing(unit), f"support:{each.first.id}")
+
+
 def _rope(supports: Supports, pulls: Sequence[Element]) -> None:
     """A rope's pulls at one point: over a pulley when it leaves that point two ways."""
     ways = [supports.measured.direction_of(pull) for pull in pulls]
     known = [heading(way) for way in ways if way is not None]
+    if supports.is_kneecap(pulls[0].body):
+        for pull, unit in zip(pulls, known, strict=False):
+            _tendon(supports, pull, unit)
+        return
     turned = sum(known, 0j)
     if len(known) != 2 or abs(turned) < 0.2:
         for pull in pulls:
@@ -63,6 +103,17 @@ def _rope(supports: Supports, pulls: Sequence[Element]) -> None:
         elif across > 0:
             leaves = -leaves  # the rope lies on the wheel's far side
         _draw(supports, pull, centre + leaves * _PULLEY, leaves * _PULLEY)
+
+
+def _tendon(supports: Supports, pull: Element, unit: complex) -> None:
+    """A tendon from a kneecap; the upper one ends in its muscle."""
+    start = supports.spot(pull.at)
+    if unit.imag > 0:
+        shapes = limb.muscle(start, start + unit * 74.0, f"rope:{pull.id}")
+    else:
+        shapes = (line(start, start + unit * 52.0, HEAVY, f"rope:{pull.id}"),)
+    supports.field.add(*shapes)
+    supports.lines[pull.id] = (start, start + unit * 64.0)
 
 
 def _draw(supports: Supports, element: Element, start: Spot, aside: complex = 0j) -> None:
@@ -81,15 +132,50 @@ def _draw(supports: Supports, element: Element, start: Spot, aside: complex = 0j
         return
     if way is None:
         return
-    hit = _wall_hit(supports, start, way, element)
-    run = max(_RUN * supports.size(element.body), 34.0)
-    end = hit or start + heading(way) * run
+    fixed = _named_end(supports, element, start, way)
+    hit = None if fixed else _wall_hit(supports, start, way, element)
+    body = supports.measured.system.body(element.body)
+    run = _LINE if body.particle else max(_RUN * supports.size(element.body), 34.0)
+    end = fixed or hit or start + heading(way) * run
     if hit is None:
-        if heading(way).imag > 0.01 or element.kind != Kind.CABLE:
+        if fixed is None and _to_post(supports, element, way):
+            supports.posts.append(end)
+        elif heading(way).imag > 0.01 or element.kind != Kind.CABLE:
             _anchor(supports, end, way, tag)
         else:
             supports.field.add(*limb.break_mark(end, way, 2.0, tag))
     _stroke(supports, element, start, end, tag)
+
+
+def _named_end(supports: Supports, element: Element, start: Spot, way: float) -> Spot | None:
+    """The point off every body that a line runs to, where the system has one."""
+    system = supports.measured.system
+    if element.kind != Kind.CABLE or system.body(element.body).particle:
+        return None
+    on_bodies = {name for body in system.bodies for name in body.outline}
+    on_bodies |= {e.at for e in system.elements}
+    for name in system.points:
+        step = supports.spot(name) - start
+        if name not in on_bodies and abs(step) > 1.0:
+            along = step / heading(way)
+            if along.real > 0 and abs(along.imag) < 0.5:
+                return supports.spot(name)
+    return None
+
+
+def _to_post(supports: Supports, element: Element, way: float) -> bool:
+    """Whether a cord ends at a post: one of two that leave a particle to both sides."""
+    system = supports.measured.system
+    own = [e for e in system.elements if e.body == element.body]
+    shown = f"{element.name} {supports.depicts.get(element.id, '')}".lower()
+    if any(word in shown for word in ("ceiling", "beam", "wall", "roof")):
+        return False
+    if not system.body(element.body).particle or any(e.surface is not None for e in own):
+        return False
+    cords = [supports.measured.direction_of(e) for e in own if e.kind == Kind.CABLE]
+    units = [heading(cord) for cord in cords if cord is not None]
+    slanted = all(unit.imag > -0.05 and abs(unit.real) > 0.2 for unit in units)
+    return len(units) == 2 and slanted and units[0].real * units[1].real < 0
 
 
 def _tied(supports: Supports, element: Element) -> Spot | None:
@@ -109,25 +195,21 @@ def _tied(supports: Supports, element: Element) -> Spot | None:
 
 
 def _stroke(supports: Supports, element: Element, start: Spot, end: Spot, tag: str) -> None:
+    supports.lines[element.id] = (start, end)
     if element.kind == Kind.SPRING:
         shapes = parts.spring(start, end, tag)
     elif element.kind == Kind.STRUT:
         shapes = parts.strut(start, end, tag)
     else:
-        count = _strands(supports.measured.system.force(element.forces[0]).magnitude)
+        count = _strands(supports, element)
         shapes = (
             parts.strands(start, end, count, tag) if count > 1 else parts.cable(start, end, tag)
         )
     supports.field.add(*shapes)
 
 
-def _strands(magnitude: Expression) -> int:
-    """How many strands of a rope pull: the number its tension is multiplied by."""
-    match magnitude:
-        case Product((Number(value, None), _)) if 1 < value <= 6 and value == int(value):
-            return int(value)
-        case _:
-            return 1
+def _strands(supports: Supports, element: Element) -> int:
+    return hoist.strand_count(supports.measured.system.force(element.forces[0]).magnitude)
 
 
 def _way(supports: Supports, element: Element) -> float | None:
@@ -191,6 +273,7 @@ def _anchor(supports: Supports, end: Spot, direction: float, tag: str) -> None:
 def _muscle(supports: Supports, element: Element) -> None:
     start, tag = supports.spot(element.at), f"muscle:{element.id}"
     if _has_far_end(supports, element):
+        supports.lines[element.id] = (start, supports.spot(element.toward))
         supports.field.add(*limb.muscle(start, supports.spot(element.toward), tag))
         return
     direction = supports.measured.direction_of(element)
@@ -203,4 +286,5 @@ def _muscle(supports: Supports, element: Element) -> None:
         across = (supports.spot(joint.at) - start).real
         if across * unit.real > 0 and abs(unit.real) * reach > abs(across) - 4.0:
             reach = max((abs(across) - 4.0) / abs(unit.real), 16.0)
+    supports.lines[element.id] = (start, start + unit * reach)
     supports.field.add(*limb.muscle(start, start + unit * reach, tag))

@@ -6,9 +6,9 @@ import math
 from dataclasses import dataclass
 from typing import Final, Literal
 
-from probgen.figures import parts, person
+from probgen.figures import limb, parts, person
 from probgen.figures.metrics import Extent
-from probgen.figures.scene import Box, Shape, Spot, bounds
+from probgen.figures.scene import Box, Shape, Spot, bearing, bounds
 
 Manner = Literal["stands", "hangs", "sits", "held"]
 
@@ -23,7 +23,6 @@ _WORDS: Final[dict[str, tuple[str, Manner]]] = {
     "plant": ("plant", "stands"), "tree": ("tree", "stands"), "pot": ("plant", "stands"),
     "ball": ("ball", "held"), "dumbbell": ("ball", "held"), "weight": ("ball", "held"),
     "cuff": ("cuff", "held"), "head": ("head", "held"),
-    "bag": ("bag", "stands"), "bottle": ("bottle", "stands"),
     "sign": ("sign", "hangs"), "board": ("sign", "hangs"),
     "lamp": ("lamp", "hangs"), "lantern": ("lamp", "hangs"),
     "bucket": ("bucket", "hangs"), "pail": ("bucket", "hangs"), "basket": ("bucket", "hangs"),
@@ -32,7 +31,8 @@ _WORDS: Final[dict[str, tuple[str, Manner]]] = {
 """A word of the depiction -> the part drawn and how the body carries it."""
 
 PEOPLE: Final = ("person", "rider", "child")
-_ROPE: Final = 12.0
+ROPE: Final = 12.0
+"""The usual length of the rope a load hangs by, pt."""
 PERSON: Final = 1.75
 CHILD: Final = 1.2
 """Heights people are drawn at where the scale allows it, m; common practice, no source."""
@@ -47,7 +47,9 @@ class Seat:
 
     spot: the point, on the body's axis; along: the body's direction there, pointing right or up;
     half: half the body's thickness; scale: pt for each metre; facing: where people look, 1 right.
-    clear: height of the point above the ground, pt.
+    clear: height of the point above the ground, pt; rope: how far below the point a hung load
+    begins; beyond: the unit step out of the body at its end, 0 elsewhere; arm: whether what
+    hangs is held in a hand.
     """
 
     spot: Spot
@@ -56,6 +58,9 @@ class Seat:
     scale: float
     facing: int
     clear: float = math.inf
+    rope: float = ROPE
+    beyond: complex = 0j
+    arm: bool = False
 
     @property
     def outward(self) -> complex:
@@ -89,6 +94,14 @@ def manner_of(depiction: str) -> tuple[str, Manner]:
     return part, manner
 
 
+def hangs(depiction: str, seat: Seat) -> bool:
+    """Whether a load is let down on a rope."""
+    part, manner = manner_of(depiction)
+    if part in PEOPLE or (part == "head" and seat.beyond):
+        return False
+    return manner == "hangs" or (seat.steep and manner == "stands")
+
+
 def draw_load(
     depiction: str, seat: Seat, room: Extent, tag: str
 ) -> tuple[tuple[Shape, ...], Box | None]:
@@ -100,10 +113,12 @@ def draw_load(
     width, height = room.width + 9.0, room.height + room.depth + 8.0
     if part in PEOPLE and manner != "held":
         return _person(part, manner, seat, tag), None
-    if manner == "hangs" or (seat.steep and manner == "stands"):
+    if hangs(depiction, seat):
         return _hung(part, seat, (width, height), tag)
     if part == "cuff":
         return parts.cuff(seat.spot, seat.along, seat.half, tag), None
+    if part == "head" and seat.beyond:
+        return _head(seat, tag), None
     if manner == "held":
         return parts.ball(seat.top + seat.outward * 7.0, 7.0, tag), None
     foot = seat.spot + 1j * seat.half / max(abs(seat.along.real), 0.5)
@@ -125,7 +140,11 @@ def _hung(
 ) -> tuple[tuple[Shape, ...], Box | None]:
     """A load on a rope, both short enough to stay off the ground where that can be."""
     spot = seat.spot
-    rope = min(max(seat.clear - 24.0, 3.0), _ROPE)
+    rope = min(max(seat.clear - 24.0, 3.0), seat.rope)
+    if seat.arm:
+        hand = spot - 1j * max(rope, 46.0)
+        shapes = (*limb.forearm(spot, hand, tag), *parts.hung_block(hand, 5.0, *size, tag))
+        return shapes, bounds(shapes[-1:])
     match part:
         case "lamp":
             return parts.lamp(spot, rope, tag), None
@@ -137,6 +156,13 @@ def _hung(
         case _:
             shapes = parts.hung_block(spot, rope, *size, tag)
     return shapes, bounds(shapes[-1:])
+
+
+def _head(seat: Seat, tag: str) -> tuple[Shape, ...]:
+    """A head at the end of a trunk, looking to the side it leans to."""
+    facing = 1 if seat.beyond.real >= 0 else -1
+    lean = max(abs(90.0 - bearing(seat.beyond)) - 25.0, 0.0)
+    return limb.head(seat.spot + seat.beyond * 13.0, 11.0, facing, tag, lean)
 
 
 def _person(part: str, manner: Manner, seat: Seat, tag: str) -> tuple[Shape, ...]:

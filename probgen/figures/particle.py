@@ -57,6 +57,11 @@ class Block:
             self.half.real / along if along > 1e-9 else math.inf,
         )
 
+    @property
+    def face(self) -> Spot:
+        """From its middle to that of the face its label is set on."""
+        return -5.5j if self.shape == "pail" else 0j
+
     def depth(self, normal: complex) -> float:
         """From the middle back to the face it touches (pt)."""
         return self.reach(-normal)
@@ -141,11 +146,15 @@ def _text(measured: Survey, weight: Element, givens: Mapping[str, Number]) -> Te
     return givens.get(mass.id, mass) if mass else Name(weight.id, weight.symbol)
 
 
-def stacked(measured: Survey) -> Survey:
-    """The survey with every particle that rests on another one at that one's place."""
+def stacked(measured: Survey, ropes: Mapping[str, str]) -> Survey:
+    """The survey with every particle that rests on another, or is tied to it, at its place.
+
+    ropes: by a body on a rope, the body at the other end.
+    """
     places = dict(measured.places)
     below = _carriers(measured)
-    below = {**{body: other for body, (other, _) in _links(measured).items()}, **below}
+    tied = {body: other for body, (other, _) in _links(measured).items()}
+    below = {**_free(ropes, below), **tied, **below}
     points = {b.id: b.outline[0] for b in measured.system.bodies if len(b.outline) == 1}
     for body in sorted(points, key=lambda each: _level(each, below)):
         carrier = below.get(body)
@@ -166,13 +175,14 @@ def shifts_of(
     shifts: dict[str, complex] = {}
     placed: list[Body] = []
     below, links = _carriers(measured), _links(measured)
-    tied_to = {one: other for one, (other, _) in (*links.items(), *ropes.items())}
+    ends = _free({one: other for one, (other, _) in ropes.items()}, below)
+    tied_to = {**ends, **{one: other for one, (other, _) in links.items()}}
     order = {**tied_to, **below}
     for body in sorted(bodies, key=lambda each: _level(each.id, order)):
         point = body.outline[0]
         carrier = next((b for b in placed if b.id == below.get(body.id)), None)
         tied = next((b for b in placed if b.id == tied_to.get(body.id)), None)
-        if tied and not carrier and not _stands_under(below, tied.id, body.id):
+        if tied and not carrier:
             start = shifts.get(tied.outline[0], 0j)
             step = -links[body.id][1] * _TIED if body.id in links else ropes[body.id][1]
             shifts[point] = start + step
@@ -218,9 +228,13 @@ def _carriers(measured: Survey) -> dict[str, str]:
     return found
 
 
-def _stands_under(below: Mapping[str, str], one: str, other: str) -> bool:
-    """Whether the second body carries the first."""
-    return below.get(one) == other
+def _free(ropes: Mapping[str, str], below: Mapping[str, str]) -> dict[str, str]:
+    """The ropes between bodies of which neither stands on the other."""
+    return {
+        one: other
+        for one, other in ropes.items()
+        if below.get(one) != other and below.get(other) != one
+    }
 
 
 def _level(body: str, below: Mapping[str, str]) -> int:

@@ -70,9 +70,9 @@ class Field:
                 and bottom < other.top
             ):
                 return False
-        return not self._touched(box.grown(gap))
+        return not self.touched(box.grown(gap))
 
-    def _touched(self, box: Box) -> bool:
+    def touched(self, box: Box) -> bool:
         """Whether a piece drawn passes through a box."""
         squares = self._squares
         for i in range(int(box.left // _SQUARE), int(box.right // _SQUARE) + 1):

@@ -97,6 +97,15 @@ def rows(
     return found
 
 
+def covers(other: Row, row: Row) -> bool:
+    """Whether one row stands on another."""
+    feet, way = other.feet, row.tops[1] - row.tops[0]
+    on = [((foot - row.tops[0]) / way) * abs(way) for foot in feet]
+    return other is not row and any(
+        abs(place.imag) < 0.5 and -0.5 < place.real < abs(way) + 0.5 for place in on
+    )
+
+
 def _length(load: Spread) -> float:
     return abs(load.end - load.start)
 

@@ -11,6 +11,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
+from scipy.optimize import brentq
+
 from probgen.figures.scene import apart, bearing, heading
 from probgen.quantities.expression import (
     Expression,
@@ -24,7 +26,7 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.unit import ANGLE, LENGTH, MASS
 from probgen.statics.geometry import angle_of
-from probgen.statics.system import Body, Element, Kind, Role, System
+from probgen.statics.system import Body, Condition, Element, Kind, Link, Point, Role, System
 
 _SKETCHED_ANGLE: Final = 40.0  # degrees, for an angle that is to be found
 _SKETCHED_SHARE: Final = 0.75  # of the longest known length, for a length that is to be found
@@ -98,6 +100,7 @@ def survey(system: System, values: Mapping[str, Value]) -> Survey:
     drawn at a size of their own that tells nothing.  Raises KeyError when a given is missing.
     """
     known = {name: float(value) for name, value in values.items()}
+    _settle(system, known)
     sketched = _sketch(system, known)
     for definition in system.definitions:
         if definition.variable not in known:
@@ -105,12 +108,28 @@ def survey(system: System, values: Mapping[str, Value]) -> Survey:
                 known[definition.variable] = float(evaluate(definition.expression, known))
             except KeyError:  # made of an unknown that is not solved yet
                 continue
-    places = {name: complex(0, 0) for name in system.points}
-    for name, point in system.points.items():
-        for link in point.links:
-            step = float(evaluate(link.length, known))
-            places[name] += step * heading(float(evaluate(link.direction, known)))
+    places = {name: _place(point, known) for name, point in system.points.items()}
     return Survey(system, known, places, sketched)
+
+
+def _settle(system: System, known: dict[str, float]) -> None:
+    """Find the angles and lengths that the data alone decide, by a condition of the system."""
+    for condition in system.conditions:
+        held = names_in(condition.left) | names_in(condition.right)
+        missing = [system.variables[id] for id in held if id not in known]
+        if len(missing) != 1 or missing[0].dimension not in (LENGTH, ANGLE):
+            continue
+        id, low, high = missing[0].id, missing[0].low, missing[0].high
+        if low is None or high is None:
+            continue
+
+        def gap(value: float, id: str = id, condition: Condition = condition) -> float:
+            trial = {**known, id: value}
+            left, right = evaluate(condition.left, trial), evaluate(condition.right, trial)
+            return float(left) - float(right)
+
+        if gap(low) * gap(high) < 0:
+            known[id] = float(brentq(gap, low, high))
 
 
 def _sketch(system: System, known: dict[str, float]) -> frozenset[str]:
@@ -130,7 +149,35 @@ def _sketch(system: System, known: dict[str, float]) -> frozenset[str]:
         known[variable.id] = (
             _SKETCHED_ANGLE if variable.dimension == ANGLE else _SKETCHED_SHARE * longest
         )
+        if variable.dimension == LENGTH:
+            _keep_on_body(system, known, variable.id)
     return frozenset(variable.id for variable in missing)
+
+
+def _keep_on_body(system: System, known: dict[str, float], id: str) -> None:
+    """Shorten a length that is to be found until what it leads to lies on its body."""
+    for element in system.elements:
+        links = system.points[element.at].links if element.at else ()
+        outline = system.body(element.body).outline
+        if len(outline) < 2 or not any(names_in(link.length) == {id} for link in links):
+            continue
+        try:
+            places = [_place(system.points[name], known) for name in outline]
+            for _ in range(12):
+                at = _place(system.points[element.at], known)
+                if ways_out(tuple(places), at):
+                    break
+                known[id] *= _SKETCHED_SHARE
+        except KeyError:  # another unknown that has no size yet
+            continue
+
+
+def _place(point: Point, known: Mapping[str, float]) -> complex:
+    steps = (
+        float(evaluate(link.length, known)) * heading(float(evaluate(link.direction, known)))
+        for link in point.links
+    )
+    return sum(steps, 0j)
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,7 +210,52 @@ def spans(measured: Survey) -> tuple[Span, ...]:
             if name and _is_stated(measured.system, name):
                 found.setdefault(name, Span(name, at, end))
             at = end
-    return tuple(span for span in found.values() if abs(span.end - span.start) > 0)
+    for name, span in _halved(measured):
+        found.setdefault(name, span)
+    return tuple(
+        span
+        for span in found.values()
+        if abs(span.end - span.start) > 0 and is_told(measured, span.id)
+    )
+
+
+def _halved(measured: Survey) -> list[tuple[str, Span]]:
+    """Lengths laid off by halves to both sides of one place, as the width of a base."""
+    found = []
+    points = [point for point in measured.system.points.values() if point.links]
+    for i, one in enumerate(points):
+        for other in points[i + 1 :]:
+            if one.links[:-1] != other.links[:-1]:
+                continue
+            ends = (measured.places[one.name], measured.places[other.name])
+            for name in names_in(one.links[-1].length) & names_in(other.links[-1].length):
+                whole = measured.values.get(name, 0.0)
+                start = ends[0] - _step(measured, one.links[-1])
+                even = abs((ends[0] + ends[1]) / 2 - start) < 1e-9
+                if even and abs(abs(ends[1] - ends[0]) - whole) < 1e-9:
+                    found.append((name, Span(name, *sorted(ends, key=lambda p: p.real))))
+    return found
+
+
+def _step(measured: Survey, link: Link) -> complex:
+    return measured.number(link.length) * heading(measured.number(link.direction))
+
+
+def is_told(measured: Survey, name: str) -> bool:
+    """Whether a student knows of a quantity: it is given, asked, or a find is made of it."""
+    system = measured.system
+    if system.variables[name].role is not Role.UNKNOWN:
+        return _is_stated(system, name)
+    return any(find.quantity == name for find in system.finds)
+
+
+def untold_in(measured: Survey, point: str) -> bool:
+    """Whether a point lies where something says that a student is told nothing of."""
+    held = frozenset[str]().union(
+        *(names_in(link.length) for link in measured.system.points[point].links)
+    )
+    unknown = (id for id in held if measured.system.variables[id].role is Role.UNKNOWN)
+    return any(id in measured.sketched and not is_told(measured, id) for id in unknown)
 
 
 def _lone_name(expression: Expression) -> str | None:

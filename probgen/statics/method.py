@@ -15,7 +15,7 @@ class Method:
     """torque: "angle" F r sin(angle), "arm" F times lever arm, "components" x F_y - y F_x.
 
     positive: the rotation whose torques are counted positive in the working.
-    axes: "simplest" may sum forces along a tilted surface where that saves work; "level" never does.
+    axes: "simplest" may sum forces along a tilted surface, "level" keeps to x and y.
     """
 
     torque: TorqueForm = "angle"

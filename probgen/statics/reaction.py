@@ -54,6 +54,11 @@ def resultants(plan: Plan) -> list[Element]:
     return [e for e in plan.system.elements if f"{e.id}.magnitude" in asked]
 
 
+def _leaning(plan: Plan) -> list[Element]:
+    """Those of them that have two components."""
+    return [joint for joint in resultants(plan) if not _upright(plan, joint)]
+
+
 def _joints(plan: Plan) -> list[Element]:
     """The hinges of which the plan finds both components."""
     found = {step.unknown for step in plan.steps}
@@ -62,6 +67,18 @@ def _joints(plan: Plan) -> list[Element]:
         for element in plan.system.elements
         if element.kind == Kind.HINGE and {f"{element.id}.x", f"{element.id}.y"} <= found
     ]
+
+
+def _upright(plan: Plan, joint: Element) -> bool:
+    """Whether nothing pushes a joint sideways, so that it has one component only."""
+    sideways = [*_results(plan, f"{joint.id}.x")]
+    return bool(sideways) and all(expression == ZERO for expression in sideways)
+
+
+def _results(plan: Plan, id: str) -> Iterator[Expression]:
+    """What a plan works a quantity out from."""
+    yield from (step.expression for step in plan.steps if step.unknown == id)
+    yield from (each.expression for each in plan.definitions if each.variable == id)
 
 
 def _of(plan: Plan, joint: Element) -> dict[str, Part]:
@@ -116,7 +133,7 @@ def _in_step(plan: Plan, unknown: str, change: Callable[[Term], Term]) -> Plan |
 
 def _hinge_vertical_only(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """No horizontal part; the vertical one right, or with the full pull taken as vertical."""
-    for joint in _joints(plan):
+    for joint in (each for each in _joints(plan) if not _upright(plan, each)):
         upright = {f"{joint.id}.x": ZERO}
         parts = _of(plan, joint)
         yield Misstep("hinge_vertical_only", restated(plan, upright), "right", parts)
@@ -142,7 +159,7 @@ def _hinge_along_body(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 
 def _component_only(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    for joint in resultants(plan):
+    for joint in _leaning(plan):
         sizes = [Call("abs", (part,)) for part in components(plan.system, joint)]
         ways = {"x": sizes[0], "y": sizes[1], "sum": total((1, sizes[0]), (1, sizes[1]))}
         for way, magnitude in ways.items():
@@ -152,7 +169,7 @@ def _component_only(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 def _tangent_inverted(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """arctan(|R_x|/|R_y|) given as the angle from the horizontal, on the right sides."""
-    for joint in resultants(plan):
+    for joint in _leaning(plan):
         x, y = components(plan.system, joint)
         direction = Call("atan2", (with_sign_of(y, x), with_sign_of(x, y)))
         changed = restated(plan, {f"{joint.id}.direction": direction})
@@ -203,7 +220,8 @@ def _normal_at_wall_is_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep
     Only where there is a wall to lean on.
     """
     own = {force.id for force in own_weights(plan.system)}
-    walls = [f for f in plan.system.forces if _faces(f) in (0, 180) and f.kind in _SURFACES]
+    pushes = [f for f in plan.system.forces if f.kind in _SURFACES and f.part == "normal"]
+    walls = [push for push in pushes if _faces(push) in (0, 180)]
     for push, step in _found(plan, _SURFACES) if walls else ():
         weights = _weights(plan, push.body)
         of_body = [weight for weight in weights if weight.id in own]

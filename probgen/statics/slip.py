@@ -290,7 +290,8 @@ def _inverted_arm_ratio(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 def _early_rounding(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """Each result cut to two figures before it is used again."""
-    yield Misstep("early_rounding", plan, figures=2)
+    if plan.steps or plan.definitions:
+        yield Misstep("early_rounding", plan, figures=2)
 
 
 RULES: Final[tuple[Rule, ...]] = (

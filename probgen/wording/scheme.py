@@ -14,10 +14,10 @@ from typing import Final
 from probgen.quantities.expression import Number
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.rounding import exact, last_place
-from probgen.quantities.unit import ANGLE, DEGREE, FORCE
+from probgen.quantities.unit import ANGLE, DEGREE, FORCE, TORQUE
 from probgen.statics.derivation import Step
 from probgen.statics.plan import Plan
-from probgen.statics.system import Form, System
+from probgen.statics.system import Body, Form, System, Variable
 from probgen.wording.answer import Answer, answers
 from probgen.wording.block import Inline, Paragraph, Section, Text
 from probgen.wording.case import Case
@@ -41,6 +41,7 @@ WEIGHTS: Final = {
     "torque": 3,
     "substitution": 1,
     "result": 1,
+    "formula": 2,
     "force": 1,
     "condition": 1,
     "limit": 1,
@@ -139,13 +140,15 @@ def _mark(group: tuple[_Part, ...], points: int) -> Mark:
 
 
 def _parts(plan: Plan, convention: Convention) -> Iterator[_Part]:
-    for body in plan.system.bodies:
+    for body in _bodies(plan):
         whose = "" if len(plan.system.bodies) == 1 else f" of the {body.name}"
         count = counted(_forces_on(plan.system, body.id), "force")
         yield _Part("diagram", say(f"free-body diagram{whose} with {count}"))
     for step in _steps(plan):
         yield from _of_step(plan, step, convention)
-    if plan.branches:
+    for variable in _from_data(plan):
+        yield from _of_data(variable)
+    if len(plan.branches) > 1:
         yield _Part("limit", say("which limit is reached first"))
     for find in plan.system.finds:
         if find.form is Form.HOLDS:
@@ -154,6 +157,26 @@ def _parts(plan: Plan, convention: Convention) -> Iterator[_Part]:
             force = letter(plan.system.element(find.quantity).symbol)
             for kind, pattern in _OF_FORCE.items():
                 yield _Part(kind, say(pattern, R=force), f"{find.quantity}.{kind}")
+
+
+def _bodies(plan: Plan) -> list[Body]:
+    """The bodies whose forces the working needs: of its balances, and of resultants asked."""
+    used = {body for step in _steps(plan) for each in step.equations for body in each.bodies}
+    used |= {
+        plan.system.element(find.quantity).body
+        for find in plan.system.finds
+        if find.form is Form.MAGNITUDE_AND_DIRECTION
+    }
+    return [body for body in plan.system.bodies if body.id in used]
+
+
+def _from_data(plan: Plan) -> list[Variable]:
+    """The quantities asked that follow from the data with no balance, such as a centre of mass."""
+    asked: set[str] = set()
+    for find in plan.system.finds:
+        asked |= {find.quantity, f"{find.quantity}.x", f"{find.quantity}.y"}
+    settled = [d.variable for d in plan.definitions if d.variable in asked]
+    return [plan.system.variables[id] for id in settled]
 
 
 def _steps(plan: Plan) -> list[Step]:
@@ -177,9 +200,7 @@ def _forces_on(system: System, body: str) -> int:
 
 def _of_step(plan: Plan, step: Step, convention: Convention) -> Iterator[_Part]:
     variable = plan.system.variables[step.unknown]
-    name, equation = variable.as_name, step.equation
-    signed = variable.dimension == FORCE and not variable.nonnegative
-    ending = " (sign and unit)" if signed else " (unit)" if variable.unit.plain else ""
+    name, equation, ending = variable.as_name, step.equation, _ending(variable)
     if equation.kind == "torque":
         pattern = f"{convention.turning} equation about {{P}} with signs and lever arms"
         yield _Part("torque", say(pattern, P=letter(equation.about)))
@@ -189,6 +210,19 @@ def _of_step(plan: Plan, step: Step, convention: Convention) -> Iterator[_Part]:
     source = "{q} from the balance along {a}" if equation.kind == "force" else "{q} from {c}"
     words = say(source + ending, q=name, a=_axis(equation.about), c=_condition(step))
     yield _Part(equation.kind, words, step.unknown)
+
+
+def _of_data(variable: Variable) -> Iterator[_Part]:
+    name = variable.as_name
+    yield _Part("formula", say("{q} written out in symbols", q=name))
+    yield _Part("substitution", say("numbers put in for {q}", q=name))
+    yield _Part("result", say("{q} found" + _ending(variable), q=name), variable.id)
+
+
+def _ending(variable: Variable) -> str:
+    """What beside its size makes a result right."""
+    signed = variable.dimension in (FORCE, TORQUE) and not variable.nonnegative
+    return " (sign and unit)" if signed else " (unit)" if variable.unit.plain else ""
 
 
 def _axis(label: str) -> Part:

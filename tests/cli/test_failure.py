@@ -9,10 +9,14 @@ from pathlib import Path
 
 import pytest
 
-from probgen.course import delivery, printing
+from probgen.bank.fault import Fault, InputError
+from probgen.course import delivery, page, printing
 from probgen.course.folder import delivered
 from probgen.course.page import Copy
 from probgen.course.printing import Kind
+from probgen.course.problem import Problem, Worked
+from probgen.course.record import read_record
+from probgen.wording.block import Section
 
 ALONE = ("--workers", 1)
 
@@ -61,6 +65,28 @@ def test_one_key_that_tex_cannot_set_costs_that_key_only(
         assert built[name] == undisturbed[name]
 
 
+def test_a_key_whose_working_cannot_be_told_costs_that_key_only(
+    run, set_file: Path, files_in, undisturbed, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    tell = page.tell_steps
+
+    def untold(problem: Problem, own: Worked) -> tuple[Section, ...]:
+        if (problem.template.id, own.draw) == ("forearm-load", drawn[1]):
+            raise InputError([Fault("x.toml", "", "B = 0 N", "values that can be printed", "")])
+        return tell(problem, own)
+
+    record = read_record(set_file.parent / "undisturbed" / "record.json")
+    drawn = record.assignments[1].draws
+    monkeypatch.setattr(page, "tell_steps", untold)
+    result = run("build", set_file, "--out", "class", *ALONE)
+    assert result.exit_code == 3
+    assert "s-8.pdf: Zoë Müller-Łukasz (s_8), problem 2 (forearm-load)" in result.stderr
+    assert "values that can be printed" in result.stderr
+    built = files_in(set_file.parent / "class")
+    assert undisturbed.keys() - built.keys() == {"keys/02-zoe-muller-ukasz-s-8.pdf"}
+    assert built["sheets/02-zoe-muller-ukasz-s-8.pdf"]
+
+
 def test_a_complete_build_later_takes_the_list_of_what_is_missing_away(
     run, set_file: Path, files_in, undisturbed
 ) -> None:
@@ -77,7 +103,7 @@ def test_when_nothing_can_be_set_nothing_is_delivered(
     monkeypatch.setattr(printing, "_write", lambda kind, copy: r"\oops")
     result = run("build", set_file, "--out", "class", *ALONE)
     assert result.exit_code == 3
-    assert "TeX could set nothing" in result.stderr
+    assert "nothing could be printed" in result.stderr
     assert "Undefined control sequence" in result.stderr
     assert "class" not in entries(set_file.parent)
 

@@ -66,7 +66,8 @@ def test_labels_overlap_nothing_in_a_hundred_draws(path: Path, tmp_path: Path) -
 @pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
 def test_drawn_lengths_and_angles_are_those_of_the_draw(path: Path) -> None:
     problem = prepared(path)
-    seen = 0
+    measures = {g.id for g in problem.template.givens if g.unit.dimension in (LENGTH, ANGLE)}
+    seen: set[str] = set()
     for own in solved(problem, 5):
         scene = scenes_of(problem, own)[0]
         for given in problem.template.givens:
@@ -74,13 +75,14 @@ def test_drawn_lengths_and_angles_are_those_of_the_draw(path: Path) -> None:
             if given.unit.dimension == LENGTH and scene.tagged(f"dimension:{given.id}"):
                 start, end = dimension_ends(scene, given.id)
                 assert abs(end - start) / scene.scale == pytest.approx(value)
-                seen += 1
+                seen.add(given.id)
             for arc in scene.tagged(f"angle:{given.id}"):
                 assert isinstance(arc, Arc)
                 assert given.unit.dimension == ANGLE
                 assert abs(arc.sweep) == pytest.approx(value)
-                seen += 1
-    assert seen
+                seen.add(given.id)
+    print(path.stem, measures-seen)
+    assert seen or not measures
 
 
 @pytest.mark.parametrize("path", PUBLISHED, ids=lambda path: path.stem)

@@ -40,11 +40,9 @@ def pages(folder: Path, into: Path) -> None:
     for name, page in (("sheets", 1), ("keys", 2)):
         pdf = sorted((built.folder / name).glob("*.pdf"))[0]
         target = into / name.removesuffix("s")
-        subprocess.run(
-            ["pdftoppm", "-png", "-singlefile", "-r", str(DOTS_PER_INCH), "-f", str(page)]
-            + ["-l", str(page), str(pdf), str(target)],
-            check=True,
-        )
+        pages = ("-f", str(page), "-l", str(page))
+        command = ("pdftoppm", "-png", "-singlefile", "-r", str(DOTS_PER_INCH), *pages)
+        subprocess.run([*command, str(pdf), str(target)], check=True)
 
 
 def figure(template: str, kind: str) -> str:

@@ -23,7 +23,7 @@ from probgen.quantities.expression import Expression, Number, number, total
 from probgen.quantities.unit import FORCE
 from probgen.statics.proof import prove
 from probgen.statics.solution import solve
-from probgen.statics.system import Force, Kind, Link, Point, System
+from probgen.statics.system import Element, Force, Kind, Link, Point, System
 from probgen.wording.convention import Convention
 
 ROOT = Path(__file__).parents[2]
@@ -118,9 +118,19 @@ def mirrored_force(force: Force) -> Force:
     return replace(force, direction=mirrored_direction(force.direction))
 
 
+def mirrored_link(link: Link) -> Link:
+    return Link(link.length, mirrored_direction(link.direction))
+
+
 def mirrored_point(point: Point) -> Point:
-    links = (Link(link.length, mirrored_direction(link.direction)) for link in point.links)
-    return Point(point.name, tuple(links))
+    return Point(point.name, tuple(mirrored_link(link) for link in point.links))
+
+
+def mirrored_element(element: Element) -> Element:
+    """A distributed load lies along the mirrored line."""
+    if element.spread is None:
+        return element
+    return replace(element, spread=replace(element.spread, line=mirrored_link(element.spread.line)))
 
 
 def mirrored(system: System) -> System:
@@ -130,6 +140,7 @@ def mirrored(system: System) -> System:
         system,
         points={name: mirrored_point(point) for name, point in system.points.items()},
         forces=tuple(mirrored_force(force) for force in system.forces),
+        elements=tuple(mirrored_element(element) for element in system.elements),
         definitions=tuple(
             replace(each, expression=total((-1, each.expression)))
             if each.variable.endswith(".x")

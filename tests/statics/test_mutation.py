@@ -1,7 +1,7 @@
 """The engine broken on purpose, one part at a time: each break must be noticed, and by what.
 
 A break in the derivation is noticed by the proof.  One in what derivation and proof share, the
-reading of a template or how an answer is made of results, can only be noticed by published values.
+reading of a template, or in how an answer is told, can only be noticed by published values.
 """
 
 from __future__ import annotations
@@ -32,10 +32,19 @@ from probgen.quantities.expression import (
     times,
     total,
 )
-from probgen.statics import assembly, equation, isolation, meeting, plan, second, solution
+from probgen.statics import (
+    assembly,
+    derivation,
+    equation,
+    isolation,
+    meeting,
+    plan,
+    second,
+    solution,
+)
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import Angle, cosine, sine
-from probgen.statics.system import Couple, Force, Form, Kind, Link, System
+from probgen.statics.system import Couple, Force, Kind, Link, System
 from probgen.wording import case
 from probgen.wording.convention import Convention
 
@@ -213,7 +222,8 @@ def agrees(told: Mapping[str, Any], value: float, angle: float | None) -> bool:
 _turning, _way, _put_into = equation._turning, equation.way, isolation._put_into
 _cosine, _couple_term, _direction = equation.cosine, equation._couple_term, case._direction
 _meeting, _entries, _sums = meeting._meeting, second._entries, assembly._sums
-_outcomes, _isolated, _pruned = plan._outcomes, isolation.isolated, plan.pruned
+_physical = derivation._physical
+_outcomes, _isolated, _pruned = plan._outcomes, isolation.isolated, derivation.pruned
 
 
 def torque_sign(system: System, force: Force, pivot: str, turn: int) -> Iterator[Term]:
@@ -275,26 +285,35 @@ def added_components(system: System) -> Iterator[plan.Outcome]:
                 yield outcome
 
 
+def swapped_sides(system: System) -> Iterator[plan.Outcome]:
+    """A direction with the components exchanged in the tangent."""
+    for outcome in _outcomes(system):
+        match outcome.expression:
+            case Call("atan2", (y, x)):
+                yield replace(outcome, expression=Call("atan2", (x, y)))
+            case _:
+                yield outcome
+
+
 def swapped_angle(known: Mapping[str, float], id: str) -> float:
     """The angle from the other axis."""
     return 90.0 - _direction(known, id)
 
 
-def first_root(step: plan.Step, *_: object) -> plan.Step:
-    """The root that is not the principal one, whatever the range."""
-    others = isolation.other_roots(step.expression)
-    return replace(step, expression=others[0]) if others else step
+def wrong_root(step: derivation.Step, *rest: Any) -> derivation.Step:
+    """A root that lies where the quantity may not."""
+    right = _physical(step, *rest)
+    return replace(right, expression=right.others[0], others=()) if right.others else right
 
 
 def last_limit(whole: plan.Plan, values: Mapping[str, Value]) -> dict[str, Value]:
     """The limit reached last instead of the one reached first."""
     extreme = plan.extreme_find(whole.system)
     assert extreme is not None
-    finds = tuple(replace(f, form=Form.SMALLEST) if f is extreme else f for f in whole.system.finds)
-    return _at_first_limit(replace(whole, system=replace(whole.system, finds=finds)), values)
-
-
-_at_first_limit = solution._at_first_limit
+    reached = [solution.solve(branch.plan, values) for branch in whole.branches]
+    sizes = [float(np.max(each[extreme.quantity])) for each in reached]
+    last = int(np.argmax(sizes))
+    return {**reached[last], solution.GOVERNING: float(last)}
 
 
 def entries_sign(*arguments: Any) -> Iterator[tuple[int, Expression, Value]]:
@@ -361,17 +380,18 @@ BREAKS = [
     Break("sine for cosine along an axis", (equation, "cosine"), oblique, STRUT, CLOSES),
     Break("cosine for sine about a pivot", (equation, "sine"), cosine, STRUT, CLOSES),
     Break("a way cut short", (equation, "way"), short_way, TRESTLE, CLOSES),
-    Break("a dropped term", (plan, "pruned"), dropped_term, STRUT, CLOSES),
+    Break("a dropped term", (derivation, "pruned"), dropped_term, STRUT, CLOSES),
     Break("the sign of a couple", (equation, "_couple_term"), couple_sign, "built in", CLOSES),
     Break("the sign of an isolated quantity", (isolation, "isolated"), wrong_isolation, STRUT,
           SECOND),
     Break("the sign of what is put in", (isolation, "_put_into"), elimination_sign, ROPES, CLOSES),
-    Break("a wrong root", (plan, "_physical"), first_root, "ball on a cord",
+    Break("a wrong root", (derivation, "_physical"), wrong_root, "ball on a cord",
           "lean (t) is above 90 °"),
     Break("a wrong limit", (solution, "_at_first_limit"), last_limit, "slide or tip", "it slides"),
     Break("a sign in the second solver", (second, "_entries"), entries_sign, STRUT, SECOND),
     Break("a sign in the proof", (assembly, "_sums"), torques_assembled, STRUT, CLOSES),
-    Break("components added", (plan, "_outcomes"), added_components, STRUT, VALUE),
+    Break("components added", (plan, "_outcomes"), added_components, STRUT, SECOND),
+    Break("components exchanged", (plan, "_outcomes"), swapped_sides, STRUT, SECOND),
     Break("a wrong angle of a resultant", (case, "_direction"), swapped_angle, STRUT, VALUE),
     Break("a weight without g", (load, "_weight"), massless_g, SEESAW, VALUE),
     Break("a reaction that is not opposite", (reaction, "turned"), same_way, TRESTLE, CLOSES),

@@ -104,6 +104,12 @@ def made(path: Path) -> tuple[Misstep, ...]:
     return missteps(*problem(path))  # type: ignore[arg-type]
 
 
+def ways(path: Path) -> tuple[Plan, ...]:
+    """The plan, or those to each limit where the one reached first is asked."""
+    plan, _ = problem(path)
+    return tuple(branch.plan for branch in plan.branches) or (plan,)
+
+
 def found(path: Path, slip: str, way: str, answer: str) -> list[float]:
     _, given = problem(path)
     chosen = [each for each in made(path) if (each.slip, each.way) == (slip, way)]
@@ -120,25 +126,38 @@ def test_gives_the_worked_number(wrong: Wrong) -> None:
 @pytest.mark.parametrize("path", [STRUT, LADDER, *OWN], ids=lambda path: path.stem)
 def test_a_slip_spoils_something(path: Path) -> None:
     """No rule hands back the right working for all its ways."""
-    plan, given = problem(path)
-    right = solve(plan, given)
-    spoiling = set()
-    for misstep in made(path):
-        values = wrong_values(misstep, given)
-        if any(not np.allclose(values[id], right[id], rtol=1e-6) for id in values):
-            spoiling.add(misstep.slip)
-    assert {misstep.slip for misstep in made(path)} - spoiling <= {"torque_sign"}
+    _, given = problem(path)
+    for plan in ways(path):
+        right = solve(plan, given)
+        every = missteps(plan, given)  # type: ignore[arg-type]
+        spoiling = set()
+        for misstep in every:
+            values = wrong_values(misstep, given)
+            if any(not np.allclose(values[id], right[id], rtol=1e-6) for id in values):
+                spoiling.add(misstep.slip)
+        assert {misstep.slip for misstep in every} - spoiling <= {"torque_sign"}
+
+
+def test_limits_have_their_slips_on_the_way_to_each() -> None:
+    """Nothing is worked in the plan that only compares them."""
+    branched = [path for path in OWN if problem(path)[0].branches]
+    assert branched
+    for path in branched:
+        assert made(path) == ()
+        assert all(missteps(plan, problem(path)[1]) for plan in ways(path))  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize("path", [STRUT, LADDER, *OWN], ids=lambda path: path.stem)
 def test_right_working_is_untouched(path: Path) -> None:
     """Every working slips are looked for in is itself right."""
-    plan, given = problem(path)
-    right = solve(plan, given)
-    for working in workings(plan, given):  # type: ignore[arg-type]
-        values = wrong_values(Misstep("none", working), given)
-        for id in values.keys() & right.keys():
-            assert np.allclose(values[id], right[id], rtol=1e-9, atol=1e-9)
+    _, given = problem(path)
+    for plan in ways(path):
+        right = solve(plan, given)
+        for working in workings(plan, given):  # type: ignore[arg-type]
+            values = wrong_values(Misstep("none", working), given)
+            assert values
+            for id in values.keys() & right.keys():
+                assert np.allclose(values[id], right[id], rtol=1e-9, atol=1e-9)
 
 
 def test_one_draw_is_worked_as_a_class_is() -> None:
@@ -169,23 +188,43 @@ def test_torques_are_also_taken_about_the_support() -> None:
 
 @pytest.mark.parametrize("path", [STRUT, *OWN], ids=lambda path: path.stem)
 def test_a_mistaken_tangent_keeps_its_quarter(path: Path) -> None:
-    plan, given = problem(path)
-    right = solve(plan, given)
-    for misstep in made(path):
-        if misstep.slip == "tangent_inverted":
-            values = wrong_values(misstep, given)
-            for id in (id for id in values if id.endswith(".direction")):
-                pairs = zip(np.ravel(values[id]), np.ravel(right[id]), strict=True)
-                assert all(one // 90.0 == other // 90.0 for one, other in pairs)
+    _, given = problem(path)
+    for plan in ways(path):
+        right = solve(plan, given)
+        for misstep in missteps(plan, given):  # type: ignore[arg-type]
+            if misstep.slip == "tangent_inverted":
+                values = wrong_values(misstep, given)
+                for id in (id for id in values if id.endswith(".direction")):
+                    pairs = zip(np.ravel(values[id]), np.ravel(right[id]), strict=True)
+                    assert all(one // 90.0 == other // 90.0 for one, other in pairs)
+
+
+def test_friction_along_a_floor_is_no_wall() -> None:
+    """What a cabinet is pushed over holds it up with all its weight: that is no slip."""
+    (cabinet,) = (path for path in OWN if path.stem == "cabinet-slide-or-tip")
+    _, given = problem(cabinet)
+    slipped = {m.slip for plan in ways(cabinet) for m in missteps(plan, given)}  # type: ignore[arg-type]
+    assert slipped
+    assert "normal_at_wall_is_weight" not in slipped
+
+
+def test_an_upright_force_has_no_tangent_to_mistake() -> None:
+    """The forearm's joint force is straight down: no sides to exchange, none to leave out."""
+    plan, given = problem(ARM)
+    assert not np.any(solve(plan, given)["J.x"])
+    slipped = {misstep.slip for misstep in made(ARM)}
+    assert not slipped & {"tangent_inverted", "component_only", "hinge_vertical_only"}
 
 
 @pytest.mark.parametrize("method", METHODS, ids=str)
 @pytest.mark.parametrize("path", [LADDER, *OWN], ids=lambda path: path.stem)
 def test_numbers_do_not_depend_on_how_torques_are_written(path: Path, method: Method) -> None:
-    plan, given = problem(path)
-    other = find_plan(plan.system, given, method)  # type: ignore[arg-type]
-    again = missteps(other, given)  # type: ignore[arg-type]
-    assert numbers(again, given) == numbers(made(path), given)
+    _, given = problem(path)
+    for plan in ways(path):
+        other = find_plan(plan.system, given, method)  # type: ignore[arg-type]
+        again = missteps(other, given)  # type: ignore[arg-type]
+        usual = missteps(plan, given)  # type: ignore[arg-type]
+        assert numbers(again, given) == numbers(usual, given)
 
 
 def numbers(made: tuple[Misstep, ...], given: dict[str, Value]) -> set[tuple[str, str, str, float]]:

@@ -11,9 +11,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from probgen.bank.reading import read_template
-from probgen.course.problem import Worked, draw_class, prepare, work
+from probgen.course.problem import Problem, Worked, draw_class, prepare, tell_steps, work
 from probgen.quantities.unit import US_CUSTOMARY, unit_named
-from probgen.wording.answer import answers
+from probgen.statics.derivation import Step
+from probgen.statics.plan import Plan
+from probgen.statics.system import Form
+from probgen.wording.answer import Answer, answers
 from probgen.wording.block import Itemize, Paragraph
 from probgen.wording.convention import Convention
 from probgen.wording.scheme import (
@@ -47,10 +50,27 @@ COURSES = [
 
 
 @cache
+def problem(path: Path, convention: Convention = USUAL) -> Problem:
+    return prepare(read_template(path.read_text(encoding="utf-8"), path.name), convention)
+
+
+@cache
 def works(path: Path, convention: Convention = USUAL) -> tuple[Worked, ...]:
-    own = prepare(read_template(path.read_text(encoding="utf-8"), path.name), convention)
-    students = [str(each) for each in range(8 if own.template.room > 1 else 1)]
+    own = problem(path, convention)
+    students = [str(each) for each in range(4 if own.template.room > 1 else 1)]
     return work(own, draw_class(own, "scheme", students).draws)
+
+
+def steps(plan: Plan) -> list[Step]:
+    """Those to every limit, each once, where there are several ways."""
+    ways = [plan, *(branch.plan for branch in plan.branches)]
+    return list(dict.fromkeys(step for way in ways for step in way.steps))
+
+
+def numbers(found: tuple[Answer, ...]) -> list[Answer]:
+    """Answers without the name of a limit and without yes or no."""
+    words = ("what happens first", "does it hold")
+    return [answer for answer in found if answer.symbol not in words]
 
 
 def named(path: Path) -> str:
@@ -82,15 +102,39 @@ def test_every_student_is_marked_alike(path: Path, points: int) -> None:
 @pytest.mark.parametrize("points", [1, 6, 30])
 @pytest.mark.parametrize("path", EVERY, ids=named)
 def test_nothing_is_left_unmarked(path: Path, points: int) -> None:
-    """Every step's result and every force asked for, however few the points."""
+    """Every step's result, every answer from data alone, every force asked, however few points."""
     case = works(path)[0].case
     marks = scheme(case, USUAL, points)
     marked = [id for mark in marks for id in mark.quantities]
+    found = [step.unknown for step in steps(case.plan)]
+    asked = {find.quantity for find in case.system.finds}
+    settled = [d.variable for d in case.plan.definitions if d.variable in asked]
     ends = [outcome.id for outcome in case.plan.outcomes]
-    assert marked == [step.unknown for step in case.plan.steps] + ends
+    assert marked == found + settled + ends
+    assert {answer.id for answer in numbers(answers(case, USUAL)) if answer.asked} <= {*marked}
     kinds = [kind for mark in marks for kind in mark.kinds]
-    assert kinds[0] == "diagram"
-    assert kinds.count("torque") == len(case.plan.pivots)
+    balances = [step.equation.kind for step in steps(case.plan)]
+    assert kinds.count("torque") == balances.count("torque")
+    assert kinds.count("formula") == len(settled)
+
+
+@pytest.mark.parametrize("path", EVERY, ids=named)
+def test_what_is_no_number_is_marked_too(path: Path) -> None:
+    """Which of several limits comes first, and whether it holds."""
+    case = works(path)[0].case
+    kinds = [kind for mark in scheme(case, USUAL, 30) for kind in mark.kinds]
+    holds = [find for find in case.system.finds if find.form is Form.HOLDS]
+    assert kinds.count("limit") == (len(case.plan.branches) > 1) + len(holds)
+
+
+@pytest.mark.parametrize("path", EVERY, ids=named)
+def test_diagrams_are_marked_where_the_key_has_them(path: Path) -> None:
+    own = works(path)[0]
+    kinds = [kind for mark in scheme(own.case, USUAL, 30) for kind in mark.kinds]
+    titles = [section.title for section in tell_steps(problem(path), own)]
+    drawn = sum(title.startswith("Forces on the ") for title in titles)
+    assert kinds[:drawn] == ["diagram"] * drawn
+    assert kinds.count("diagram") == drawn
 
 
 def test_no_points_cannot_be_shared() -> None:
@@ -154,7 +198,7 @@ def test_every_way_to_a_limit_is_marked_and_which_comes_first() -> None:
 @pytest.mark.parametrize("path", EVERY, ids=named)
 def test_printed_interval_holds_the_exact_one(path: Path, convention: Convention) -> None:
     for own in works(path, convention):
-        asked = [a for a in answers(own.case, convention) if a.asked]
+        asked = [a for a in numbers(answers(own.case, convention)) if a.asked]
         told = intervals(own.case, convention)
         assert [each.answer for each in told] == [answer.id for answer in asked]
         for answer, each in zip(asked, told, strict=True):
@@ -174,13 +218,12 @@ def test_printed_interval_holds_the_exact_one(path: Path, convention: Convention
 @pytest.mark.parametrize("path", OWN, ids=named)
 def test_half_width_is_the_course_tolerance_or_a_floor(path: Path, convention: Convention) -> None:
     for own in works(path, convention):
-        for id in ("R.direction", "J.direction"):
-            if id in own.case.values:
-                assert half_width(own.case, convention, id) == ANGLE_FLOOR
-        for answer in answers(own.case, convention):
+        for answer in numbers(answers(own.case, convention)):
+            half = half_width(own.case, convention, answer.id)
             if answer.angle_from_x is None:
-                half = half_width(own.case, convention, answer.id)
                 assert half >= convention.tolerance * abs(own.case.values[answer.id])
+            else:
+                assert half == ANGLE_FLOOR
 
 
 def test_a_small_component_of_large_forces_is_not_asked_closer_than_they_are() -> None:
