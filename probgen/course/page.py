@@ -178,7 +178,21 @@ def situation_picture(template: Template, own: Worked, solved: bool) -> str:
     case = own.case
     known = {id: case.values[id] for id in (*own.draw.values, "g")}
     values = own.complete if solved else known
-    return latex_picture(situation(case.system, values, template.depicts, own.draw.values))
+    named = points_told(template, own)
+    scene = situation(case.system, values, template.depicts, own.draw.values, named=named)
+    return latex_picture(scene)
+
+
+def points_told(template: Template, own: Worked) -> tuple[str, ...]:
+    """The points the statement calls by their letters, which the figure has to show."""
+    told = {
+        piece.id
+        for inline in tell_statement(template, own.draw)
+        if isinstance(inline, Math)
+        for piece in inline.formula
+        if isinstance(piece, Name)
+    }
+    return tuple(name for name in template.system.points if name in told)
 
 
 def _asks_for_sizes(template: Template) -> bool:

@@ -10,11 +10,14 @@ from typing import Final
 
 from probgen.figures.scene import Scene
 
+POINTLIKE: Final = 1e-6
+"""What is no larger than this has no size of its own, m."""
+
 _TRIALS: Final = 3
 _LEAST: Final = 0.3  # of the first guess, below which no scale is tried
 _SPARED: Final = 4.0  # what a guess leaves unused, lest labels that move make it too large, pt
 _MORE: Final = 6  # further trials when nothing has fitted yet
-_SLACK: Final = 20.0  # room left over that is not worth another trial, pt
+_SLACK: Final = 28.0  # room left over that is not worth another trial, pt
 
 
 def fitted(draw: Callable[[float], Scene], core: complex, room: complex, spare: float) -> Scene:
@@ -31,6 +34,8 @@ def fitted(draw: Callable[[float], Scene], core: complex, room: complex, spare: 
         over = _change(scene, core, room)
         if over >= 0 and (best is None or scene.scale > best.scale):
             best = scene
+        if max(core.real, core.imag) <= POINTLIKE:
+            return scene  # nothing in it grows with the scale
         slack = over * max(core.real, core.imag)
         if 0 <= slack < _SLACK or (best and trial >= _TRIALS - 1):
             break

@@ -181,11 +181,11 @@ def kneecap(at: Spot, back: complex, tag: str) -> tuple[Shape, ...]:
 def knee(at: Spot, thigh: complex, shin: complex, tag: str) -> tuple[Shape, ...]:
     """The bones behind a kneecap: a round end, the thigh and the shin along their unit steps."""
     back = (thigh + shin) / abs(thigh + shin)
-    centre = at + back * 22.0
+    centre, apart = at + back * 22.0, thigh - shin
     return (
         circle(centre, 12.0, MEDIUM, tag),
-        *bone(centre + thigh * 9.0 - (thigh - shin) * 2.0, centre + thigh * 62.0 - (thigh - shin) * 4.0, tag, 0.8),
-        *bone(centre + shin * 9.0 + (thigh - shin) * 2.0, centre + shin * 62.0 + (thigh - shin) * 4.0, tag, 0.8),
+        *bone(centre + thigh * 9.0 - apart * 2.0, centre + thigh * 62.0 - apart * 4.0, tag, 0.8),
+        *bone(centre + shin * 9.0 + apart * 2.0, centre + shin * 62.0 + apart * 4.0, tag, 0.8),
     )
 
 

@@ -143,7 +143,7 @@ def _hung(
     rope = min(max(seat.clear - 24.0, 3.0), seat.rope)
     if seat.arm:
         hand = spot - 1j * max(rope, 46.0)
-        shapes = (*limb.forearm(spot, hand, tag), *parts.hung_block(hand, 5.0, *size, tag))
+        shapes = (*limb.forearm(spot, hand, tag), *parts.hung_block(hand, 17.0, *size, tag))
         return shapes, bounds(shapes[-1:])
     match part:
         case "lamp":

@@ -16,7 +16,7 @@ from probgen.figures import parts, solid
 from probgen.figures.axes import turning
 from probgen.figures.body import encloses, limb_of, outline_of, own_weight
 from probgen.figures.dimension import draw_angle, draw_length
-from probgen.figures.fitting import fitted
+from probgen.figures.fitting import POINTLIKE, fitted
 from probgen.figures.hoist import hoists_of
 from probgen.figures.load import ROPE, Seat, draw_load, hangs
 from probgen.figures.metrics import Extent, extent
@@ -90,7 +90,7 @@ def situation(
         lambda scale: _Drawing(measured, depicts, givens, scale, letters, bool(drawn)).draw(),
         _core(measured),
         complex(WIDTH, HEIGHT),
-        spare=50.0,
+        spare=40.0,
     )
 
 
@@ -101,7 +101,7 @@ def _core(measured: Survey) -> complex:
         places += [measured.places[name] for name in (element.at, element.toward) if name]
     width = max(p.real for p in places) - min(p.real for p in places)
     height = max(p.imag for p in places) - min(p.imag for p in places)
-    least = 0.3 * max(width, height, 1e-6)
+    least = 0.3 * max(width, height, POINTLIKE)
     return complex(max(width, least), max(height, least))
 
 

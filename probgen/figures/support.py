@@ -382,8 +382,7 @@ class Supports:
             hanging = each.second if each.first.body == element.body else each.first
             run, block = self.course(each), self.blocks.get(hanging.body)
             width = block.half.real if block else 0.0
-            drop = self.spot(hanging.at) - heading(surface.normal) * 0.0
-            reach = surface.reach(drop)
+            reach = surface.reach(self.spot(hanging.at))
             side = 1 if reach > 0 else -1
             steep = abs(surface.tangent.real)
             edge = abs(reach) - (width + 5.0) / max(steep, 0.3)
@@ -394,9 +393,8 @@ class Supports:
             before, after = (back, edge) if side > 0 else (edge, back)
             surface = replace(surface, before=before, after=after)
             if abs(surface.normal - 90.0) < 1.0:
-                away, drop = (0.0, (0.0, 58.0)) if side > 0 else (180.0, (58.0, 0.0))
-                face = Surface(corner, away, *drop)
-                self.surfaces.append(face)
+                away, above, under = (0.0, 0.0, 58.0) if side > 0 else (180.0, 58.0, 0.0)
+                self.surfaces.append(Surface(corner, away, above, under))
         return surface
 
     def course(self, each: hoist.Hoist) -> hoist.Course:

@@ -43,6 +43,27 @@ class Proof:
         return np.array([not fault for fault in self.faults], dtype=bool)
 
 
+class _Faults:
+    """What is wrong with each draw; nothing is kept for the many with which nothing is."""
+
+    def __init__(self, draws: int) -> None:
+        self._draws = draws
+        self._found: dict[int, list[str]] = {}
+
+    def __len__(self) -> int:
+        return self._draws
+
+    def __getitem__(self, place: int) -> list[str]:
+        return self._found.setdefault(place, [])
+
+    def told(self) -> tuple[tuple[str, ...], ...]:
+        """For each draw its faults, in order."""
+        told: list[tuple[str, ...]] = [()] * self._draws
+        for place, faults in self._found.items():
+            told[place] = tuple(faults)
+        return tuple(told)
+
+
 def prove(plan: Plan, solved: Mapping[str, Value]) -> Proof:
     """Prove a solution as returned by `solve` (floats or arrays with one entry a draw)."""
     draws = max(np.size(value) for value in solved.values())
@@ -97,25 +118,25 @@ def _prove(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
         residual = assembled.relative
         difference = np.maximum(_difference(plan, batch, second), _off_outcomes(plan, batch))
         size = assembled.scale.max(axis=1)
-    faults: list[list[str]] = [[] for _ in range(draws)]
+    faults = _Faults(draws)
     _blame(faults, ~(residual <= TOLERANCE), "the balances do not close")
     _blame(faults, ~(difference <= TOLERANCE), "the second solver finds other values")
     _blame_senses(plan, complete, size, faults)
     _blame_other_roots(plan, batch, faults)
     if not any(find.form is Form.HOLDS for find in system.finds):
         _blame_limits(system, complete, faults)
-    return Proof(residual, difference, tuple(tuple(fault) for fault in faults), complete)
+    return Proof(residual, difference, faults.told(), complete)
 
 
 def _prove_data(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
     """Quantities that follow from the data, with no equilibrium asked: they must have values."""
-    faults: list[list[str]] = [[] for _ in range(draws)]
+    faults = _Faults(draws)
     _blame_senses(plan, batch, np.ones(draws), faults)
     nothing = np.zeros(draws)
-    return Proof(nothing, nothing, tuple(tuple(fault) for fault in faults), dict(batch))
+    return Proof(nothing, nothing, faults.told(), dict(batch))
 
 
-def _blame(faults: list[list[str]], bad: NDArray[np.bool_], reason: str) -> None:
+def _blame(faults: _Faults, bad: NDArray[np.bool_], reason: str) -> None:
     for place in np.flatnonzero(bad):
         faults[int(place)].append(reason)
 
@@ -183,9 +204,7 @@ def _off_outcomes(plan: Plan, batch: Mapping[str, Array]) -> Array:
     return worst
 
 
-def _blame_senses(
-    plan: Plan, values: Mapping[str, Value], size: Array, faults: list[list[str]]
-) -> None:
+def _blame_senses(plan: Plan, values: Mapping[str, Value], size: Array, faults: _Faults) -> None:
     """Values that do not exist, lie beyond their bounds, or have the wrong sign: one message each.
 
     A value that does not exist says more than the balances that then do not close.
@@ -234,7 +253,7 @@ def _shown(variable: Variable, value: float) -> str:
     return f"{value / variable.unit.factor:.4g} {variable.unit.plain}".strip()
 
 
-def _blame_range(variable: Variable, value: Array, faults: list[list[str]]) -> NDArray[np.bool_]:
+def _blame_range(variable: Variable, value: Array, faults: _Faults) -> NDArray[np.bool_]:
     """An unknown beyond the bounds its author states: a place off the body, say."""
     anywhere = np.zeros(len(faults), dtype=bool)
     for bound, beyond, word in (
@@ -250,7 +269,7 @@ def _blame_range(variable: Variable, value: Array, faults: list[list[str]]) -> N
     return anywhere
 
 
-def _blame_other_roots(plan: Plan, values: Mapping[str, Array], faults: list[list[str]]) -> None:
+def _blame_other_roots(plan: Plan, values: Mapping[str, Array], faults: _Faults) -> None:
     """A second value of a quantity within its range: the problem would have two answers."""
     for step in plan.steps:
         variable = plan.system.variables[step.unknown]
@@ -270,7 +289,7 @@ def _blame_other_roots(plan: Plan, values: Mapping[str, Array], faults: list[lis
                 )
 
 
-def _blame_limits(system: System, values: Mapping[str, Value], faults: list[list[str]]) -> None:
+def _blame_limits(system: System, values: Mapping[str, Value], faults: _Faults) -> None:
     """A limit that is passed; reaching it exactly is allowed."""
     for limit in system.limits:
         left, right = (np.asarray(evaluate(side, values)) for side in (limit.left, limit.right))

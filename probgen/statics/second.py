@@ -84,21 +84,29 @@ def _solve_linear(system: System, values: Mapping[str, Value], draws: int) -> Ar
             for kind in (("x", "y") if body.particle else ("x", "y", "turn"))
         )
     }
-    height = len(rows) + len(system.conditions)
-    matrix = np.zeros((draws, height, len(places)))
-    loads = np.zeros((draws, height))
+    columns: dict[tuple[int, int], Value] = {}
+    loads: dict[int, Value] = {}
+    rest = _at_rest(values, places)
     for row, size, factor in _entries(system, values, rows):
         for name in names_in(size) & places.keys():
             parts = linear_parts(size, name)
             if parts is not None:
-                matrix[:, row, places[name]] += factor * evaluate(parts[0], values)
-        loads[:, row] -= factor * evaluate(size, _at_rest(values, places))
-    needed = np.any(matrix != 0.0, axis=(0, 2)) | np.any(loads != 0.0, axis=0)
-    matrix, loads = matrix[:, needed], loads[:, needed]
-    if matrix.shape[1] != matrix.shape[2]:
+                at = (row, places[name])
+                columns[at] = columns.get(at, 0.0) + factor * evaluate(parts[0], values)
+        loads[row] = loads.get(row, 0.0) - factor * evaluate(size, rest)
+    held = {row for (row, _), column in columns.items() if np.any(column)}
+    needed = sorted(held | {row for row, load in loads.items() if np.any(load)})
+    if len(needed) != len(places):
         return None
+    matrix = np.zeros((draws, len(needed), len(places)))
+    right = np.empty((draws, len(needed), 1))
+    for line, row in enumerate(needed):
+        right[:, line, 0] = loads[row]
+        for place in range(len(places)):
+            if (row, place) in columns:
+                matrix[:, line, place] = columns[row, place]
     try:
-        return np.asarray(np.linalg.solve(matrix, loads[:, :, None])[:, :, 0], dtype=np.float64)
+        return np.asarray(np.linalg.solve(matrix, right)[:, :, 0], dtype=np.float64)
     except np.linalg.LinAlgError:
         return None
 

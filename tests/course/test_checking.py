@@ -28,7 +28,8 @@ def changed(old: str, new: str) -> Template:
 def test_supplied_templates_hold(id: str) -> None:
     checked = check_template(BANK.read(id), 100)
     assert checked.proved + checked.refused == 100
-    assert 0.0 < checked.residual < 1e-9
+    balanced = bool(checked.template.system.unknowns)
+    assert (0.0 < checked.residual < 1e-9) if balanced else checked.residual == 0.0
 
 
 def test_draws_that_fail_are_shown_so_that_they_fail_again() -> None:

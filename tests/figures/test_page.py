@@ -81,7 +81,6 @@ def test_drawn_lengths_and_angles_are_those_of_the_draw(path: Path) -> None:
                 assert given.unit.dimension == ANGLE
                 assert abs(arc.sweep) == pytest.approx(value)
                 seen.add(given.id)
-    print(path.stem, measures-seen)
     assert seen or not measures
 
 
