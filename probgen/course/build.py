@@ -14,13 +14,14 @@ from probgen.bank.bank import default_bank
 from probgen.bank.fault import Faults, InputError
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
-from probgen.course.choice import choose_bank, choose_template
+from probgen.course.choice import about, choose_bank, choose_template
 from probgen.course.code import assign_codes
 from probgen.course.crew import Crew
 from probgen.course.delivery import Report, deliver
 from probgen.course.folder import MISSING, RECORD, recover, working_on
+from probgen.course.plans import prepared
 from probgen.course.printing import Kind, Loss, require_tex
-from probgen.course.problem import Problem, draw_class, prepare
+from probgen.course.problem import Problem, draw_class
 from probgen.course.record import Assignment, Record, read_record
 from probgen.course.roster import Student, read_roster
 from probgen.course.setfile import ProblemSet, read_set
@@ -97,12 +98,18 @@ def build_record(path: Path, out: Path, crew: Crew, report: Report) -> Built:
     record = read_record(path)
     convention = record.set.convention
     problems = tuple(
-        prepare(read_template(each.source, f"{path}: {each.template_id}"), convention)
-        for each in record.assignments
+        prepared(_of_record(each, assigned.pivot, str(path)), convention)
+        for each, assigned in zip(record.assignments, record.set.problems, strict=True)
     )
     require_tex(record.set.paper)
     losses = deliver(record, problems, out, crew, report, (path,))
     return Built(out, record, losses=losses)
+
+
+def _of_record(each: Assignment, pivot: str, path: str) -> Template:
+    """A template as the record has kept it."""
+    template = read_template(each.source, f"{path}: {each.template_id}")
+    return about(template, pivot, path, each.template_id)
 
 
 def _kept_seed(out: Path) -> str:
@@ -131,10 +138,10 @@ def _read_inputs(
         faults.take(error)
         bank = default_bank()
     for place, problem in enumerate(problem_set.problems):
-        field = f"problem[{place}].template"
+        field, named = f"problem[{place}]", problem.template
         try:
-            named = problem.template
-            templates.append(choose_template(named, bank, folder, str(set_file), field))
+            found = choose_template(named, bank, folder, str(set_file), f"{field}.template")
+            templates.append(about(found, problem.pivot, str(set_file), f"{field}.pivot"))
         except InputError as error:
             faults.take(error)
     faults.settle()
@@ -155,7 +162,7 @@ def _draw(
     remarks: list[str] = []
     for done, template in enumerate(templates):
         report("draws", done, len(templates))
-        problem = prepare(template, problem_set.convention)
+        problem = prepared(template, problem_set.convention)
         drawn = draw_class(problem, seed, ids)
         problems.append(problem)
         assignments.append(Assignment(template.id, template.source, drawn.draws))

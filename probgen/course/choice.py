@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 from probgen.bank.bank import Bank, default_bank, read_bank, read_file
@@ -43,3 +44,17 @@ def choose_template(named: str, bank: Bank, folder: Path, where: str, field: str
         found, mend = shown(named), nearest(named, bank.files) or "see the ids with `probgen list`"
     expected = "the id of a template, or the path of a .toml file"
     raise InputError([Fault(where, field, found, expected, mend)])
+
+
+def about(template: Template, pivot: str, file: str, field: str) -> Template:
+    """The template worked about a point the course names; itself where none is named.
+
+    Raises InputError when the template has no such point.
+    """
+    if not pivot:
+        return template
+    points = template.system.points
+    if pivot not in points:
+        listed = one_of(points, "the points ")
+        raise InputError([Fault(file, field, pivot, listed, nearest(pivot, points))])
+    return replace(template, system=replace(template.system, pivot=pivot))

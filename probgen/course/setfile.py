@@ -22,10 +22,14 @@ from probgen.wording.convention import Convention
 
 @dataclass(frozen=True, slots=True)
 class Assigned:
-    """One problem of the set: a template's id, or the path of its file, and its points."""
+    """One problem of the set: a template's id, or the path of its file, and its points.
+
+    pivot: the point the course takes torques about; empty leaves the choice to the plan.
+    """
 
     template: str
     points: int
+    pivot: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +122,8 @@ def _read_problems(table: Table) -> tuple[Assigned, ...]:
         table.fault("problem", None, "at least one problem", mend)
     problems: list[Assigned] = []
     for entry in entries:
-        problem = Assigned(entry.text("template"), entry.whole("points", 1, 1000))
+        points, pivot = entry.whole("points", 1, 1000), entry.text("pivot", "")
+        problem = Assigned(entry.text("template"), points, pivot)
         if problem.template and any(p.template == problem.template for p in problems):
             mend = "take another template, or remove the entry"
             entry.fault("template", problem.template, "each template once in a set", mend)

@@ -8,7 +8,8 @@ from pathlib import Path
 
 from probgen.bank.bank import default_bank
 from probgen.course.choice import choose_template
-from probgen.course.problem import Problem, Worked, draw_class, prepare, work
+from probgen.course.plans import prepared
+from probgen.course.problem import Problem, Worked, draw_class, work
 from probgen.draws.stated import with_values
 from probgen.wording.convention import Convention
 
@@ -36,7 +37,7 @@ def work_single(
     Raises InputError for an unknown template, faulty values, or values that have no solution.
     """
     template = choose_template(named, default_bank(), Path(), "TEMPLATE", "")
-    problem = prepare(template, convention or Convention())
+    problem = prepared(template, convention or Convention())
     start = draw_class(problem, _SEED, [str(number)]).draws[0]
     made, remarks = with_values(template, start, stated or {})
     (worked,) = work(problem, [made])

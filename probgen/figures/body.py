@@ -171,6 +171,8 @@ def _limb(
             return limb.forearm(spots[0], spots[-1], tag)
         case "leg":
             return limb.lower_leg(spots[0], spots[-1], tag, _toes(spots))
+        case "pelvis":
+            return limb.pelvis(spots[0], joint, spots[-1], tag)
         case "jaw":
             return limb.jaw(spots[0], spots[-1], tag)
         case "foot":

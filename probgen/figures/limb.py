@@ -168,6 +168,22 @@ def jaw(joint: Spot, tip: Spot, tag: str) -> tuple[Shape, ...]:
     return outline, Path(teeth, LIGHT, tag)
 
 
+def pelvis(crest: Spot, joint: Spot, middle: Spot, tag: str) -> tuple[Shape, ...]:
+    """One half of a pelvis, from its outer crest over the socket of the hip to its middle."""
+    way, rise = middle - joint, abs(crest - joint) * 1j
+    rim = joint + 1.04 * (crest - joint)
+    ball = 7.0 if way.real > 0 else -7.0
+    over = 8.5j
+    pieces = (
+        (rim + 0.45 * rise, joint + 0.05 * way + 0.6 * rise, joint + 0.45 * way + 0.36 * rise),
+        (joint + 0.75 * way + 0.22 * rise, joint + 1.08 * way + 0.3 * rise, joint + 1.08 * way),
+        (joint + 1.08 * way - 0.34 * rise, joint + 0.5 * way - 0.4 * rise, joint + ball - 1j),
+        (joint + ball + over, joint - ball + over, joint - ball - 1j),
+        (joint - 3.0 * ball - 4j, rim - 0.2 * rise, rim),
+    )
+    return (Curve(rim, pieces, MEDIUM, tag),)
+
+
 def kneecap(at: Spot, back: complex, tag: str) -> tuple[Shape, ...]:
     """A kneecap in profile; back: the unit step toward the thigh bone behind it."""
     half, thick = 11.0, 5.0

@@ -49,7 +49,8 @@ class Seat:
     half: half the body's thickness; scale: pt for each metre; facing: where people look, 1 right.
     clear: height of the point above the ground, pt; rope: how far below the point a hung load
     begins; beyond: the unit step out of the body at its end, 0 elsewhere; arm: whether what
-    hangs is held in a hand.
+    hangs is held in a hand; lying: the soles of somebody who lies on it, and the step (pt) from
+    there to the head.
     """
 
     spot: Spot
@@ -61,6 +62,7 @@ class Seat:
     rope: float = ROPE
     beyond: complex = 0j
     arm: bool = False
+    lying: tuple[Spot, complex] | None = None
 
     @property
     def outward(self) -> complex:
@@ -110,6 +112,8 @@ def draw_load(
     room: what the label takes.
     """
     part, manner = manner_of(depiction)
+    if part in PEOPLE and seat.lying and "lying" in depiction.split():
+        return person.lying(*seat.lying, tag), None
     width, height = room.width + 9.0, room.height + room.depth + 8.0
     if part in PEOPLE and manner != "held":
         return _person(part, manner, seat, tag), None
@@ -152,7 +156,7 @@ def _hung(
             shrunk = min(max((seat.clear - rope) / 23.0, 0.5), 1.0)
             return parts.bucket(spot, rope, shrunk, tag), None
         case "sign":
-            shapes = parts.hung_sign(spot, size[0] + 4.0, size[1] + 2.0, tag)
+            shapes = parts.hung_sign(spot, size[0] + 4.0, size[1] + 2.0, tag, max(rope, 13.0))
         case _:
             shapes = parts.hung_block(spot, rope, *size, tag)
     return shapes, bounds(shapes[-1:])

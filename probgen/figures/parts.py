@@ -137,11 +137,15 @@ def hung_block(
     return line(at, top, MEDIUM, tag), ring, _fixing(at, tag), *body
 
 
-def hung_sign(at: Spot, width: float, height: float, tag: str) -> tuple[Shape, ...]:
-    """A sign board on two cords; the board comes last."""
-    left, right = at + complex(-0.38 * width, -13), at + complex(0.38 * width, -13)
-    board = block(at - complex(0, 13 + height), width, height, tag)
-    return Path(((at, left), (at, right)), LIGHT, tag), _fixing(at, tag), *board
+def hung_sign(
+    at: Spot, width: float, height: float, tag: str, rope: float = 13.0
+) -> tuple[Shape, ...]:
+    """A sign board on two cords, `rope` below its point; the board comes last."""
+    fork, top = at - 1j * max(rope - 13.0, 0.0), at - 1j * rope
+    left, right = top - 0.38 * width, top + 0.38 * width
+    board = block(top - 1j * height, width, height, tag)
+    cords = ((at, fork), (fork, left), (fork, right))
+    return Path(cords, LIGHT, tag), _fixing(at, tag), *board
 
 
 def ball(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:

@@ -50,6 +50,19 @@ def standing(feet: Spot, height: float, tag: str) -> tuple[Shape, ...]:
     )  # fmt: skip
 
 
+def lying(soles: Spot, way: complex, tag: str) -> tuple[Shape, ...]:
+    """A person flat on their back on something level, the head a step `way` from the soles."""
+    height = abs(way)
+    unit = way / height
+    up = unit * (1j if unit.real >= 0 else -1j)
+    return _figure(
+        lambda x, y: soles + height * (up * x + unit * y), height, tag, (0.085, 0.925),
+        ((0.07, 0.78), (0.07, 0.52)),
+        (((0.115, 0.03), (0.045, 0.041), (0.05, 0.5)),),
+        (((0.1, 0.77), (0.06, 0.6), (0.035, 0.42)),),
+    )  # fmt: skip
+
+
 def seated(seat: Spot, height: float, facing: int, tag: str) -> tuple[Shape, ...]:
     """A person sitting on something level, feet before them on it, facing right (1) or left."""
     return _figure(

@@ -18,6 +18,7 @@ from probgen.figures.scene import (
     Shape,
     Spot,
     circle,
+    heading,
     line,
     polygon,
 )
@@ -67,6 +68,13 @@ def stand(axle: Spot, radius: float, height: float, tag: str) -> tuple[Shape, ..
         unit = complex(way.real * side, way.imag)
         posts.append((axle + unit * radius, feet + 0.2 * height * side))
     return (Path(tuple(posts), HEAVY, tag),)
+
+
+def scale(foot: Spot, height: float, tag: str) -> tuple[Shape, ...]:
+    """A scale to weigh on, its dial to the front."""
+    dial = foot + 0.5j * height
+    hand = line(dial, dial + heading(60.0) * 0.25 * height, FINE, tag)
+    return *parts.block(foot, 30.0, height, tag), circle(dial, 0.32 * height, LIGHT, tag), hand
 
 
 def wheelbarrow(axle: Spot, grips: Spot, tag: str) -> tuple[Shape, ...]:

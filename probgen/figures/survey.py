@@ -29,7 +29,7 @@ from probgen.statics.geometry import angle_of
 from probgen.statics.system import Body, Condition, Element, Kind, Link, Point, Role, System
 
 _SKETCHED_ANGLE: Final = 40.0  # degrees, for an angle that is to be found
-_SKETCHED_SHARE: Final = 0.75  # of the longest known length, for a length that is to be found
+_SKETCHED_SHARE: Final = 0.62  # of the longest known length, for a length that is to be found
 _ALIGNED: Final = 0.5  # degrees
 
 

@@ -18,6 +18,7 @@ from probgen.quantities.expression import (
     Call,
     Expression,
     Name,
+    Number,
     Power,
     Product,
     Quotient,
@@ -93,7 +94,9 @@ def isolated(slope: Expression, rest: Expression) -> Expression:
     """-rest/slope, with the signs the way one writes it by hand."""
     rest, slope = collected(rest), collected(slope)
     if isinstance(slope, Quotient):
-        rest, slope = times(rest, slope.bottom), slope.top
+        bottom = slope.bottom  # a number stands before letters: 4 b
+        sides = (bottom, rest) if isinstance(bottom, Number) else (rest, bottom)
+        rest, slope = times(*sides), slope.top
     quotient = over(negative(rest), slope)
     if isinstance(quotient, Quotient):
         quotient = _reduced(quotient)

@@ -107,17 +107,22 @@ def _joint_is_total_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 
 def _joint_added_not_subtracted(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """The pull counted with the weights in the vertical balance that gives the joint force."""
-    pulls = {f.id: f.magnitude for f in plan.system.forces if f.kind in _PULLS}
+    """The pulls counted with the weights in the vertical balance that gives the joint force."""
     for joint in _joints(plan):
-        changed = _in_step(
-            plan,
-            f"{joint.id}.y",
-            lambda t: replace(t, sign=-t.sign) if t.source in pulls else t,
-        )
+        if not _weights(plan, joint.body):
+            continue
+        here = [f for f in plan.system.forces if f.kind in _PULLS and f.body == joint.body]
+        changed = _in_step(plan, f"{joint.id}.y", _turned({force.id for force in here}))
         if changed:
-            parts = {**_of(plan, joint), "T": tuple(pulls.values())}
+            # both ends of one rope may pull on a body: its letter is told once
+            letters = tuple(dict.fromkeys(force.magnitude for force in here))
+            parts: dict[str, Part] = {**_of(plan, joint), "T": letters}
             yield Misstep("joint_added_not_subtracted", changed, parts=parts)
+
+
+def _turned(sources: set[str]) -> Callable[[Term], Term]:
+    """The terms of some forces with the other sign."""
+    return lambda term: replace(term, sign=-term.sign) if term.source in sources else term
 
 
 def _in_step(plan: Plan, unknown: str, change: Callable[[Term], Term]) -> Plan | None:

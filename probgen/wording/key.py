@@ -60,7 +60,7 @@ def _told_to_limits(digits: Digits) -> tuple[Section, ...]:
         own = Digits(branch_case(digits.case, branch), digits.convention)
         if place == 0:
             bodies = _bodies_told(own.case)
-            sections += [_axes(own), *(forces_section(own, body) for body in bodies)]
+            sections += [_axes(digits), *(forces_section(own, body) for body in bodies)]
         sections.append(_supposing(branch.limit))
         sections += _steps(own)
     return (*sections, comparison_section(digits))
@@ -107,8 +107,9 @@ def _asked_definitions(digits: Digits) -> Iterator[Section]:
 
 
 def _axes(digits: Digits) -> Section:
-    convention = digits.convention
-    if not any(step.equation.kind == "torque" for step in digits.case.plan.steps):
+    convention, plan = digits.convention, digits.case.plan
+    ways = (plan, *(branch.plan for branch in plan.branches))
+    if not any(step.equation.kind == "torque" for each in ways for step in each.steps):
         plain = say("{x} to the right, {y} up.", x=letter("x"), y=letter("y"))
         return Section("Axes and signs", (paragraph(plain),))
     sentence = say(

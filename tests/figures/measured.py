@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import shutil
 import subprocess
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache
 from itertools import pairwise
 from pathlib import Path
+from typing import Any
 
 import pdfplumber
 import pytest
 
 from probgen.bank.reading import read_template
+from probgen.course.page import points_told
 from probgen.course.problem import Problem, Worked, draw_class, prepare, work
 from probgen.figures.freebody import free_body
 from probgen.figures.metrics import extent
@@ -29,6 +32,7 @@ PUBLISHED = sorted(
     if path.stem not in ("answers", "not-yet")
 )  # fmt: skip
 POINT = 72.0 / 72.27
+_PIECES = 12  # that a bend is taken apart into
 MARGIN = 1.0  # around a picture, pt
 _HEAD = r"""\documentclass{article}
 \usepackage[T1]{fontenc}\usepackage{lmodern,amsmath,pict2e}
@@ -38,6 +42,7 @@ _HEAD = r"""\documentclass{article}
 """
 
 
+@cache
 def prepared(path: Path) -> Problem:
     return prepare(read_template(path.read_text(encoding="utf-8"), path.name), Convention())
 
@@ -51,7 +56,8 @@ def scenes_of(problem: Problem, own: Worked) -> list[Scene]:
     """The situation of a sheet, and the free-body diagram of every body."""
     case, depicts = own.case, problem.template.depicts
     known = {id: case.values[id] for id in (*own.draw.values, "g")}
-    found = [situation(case.system, known, depicts, own.draw.values)]
+    named = points_told(problem.template, own)
+    found = [situation(case.system, known, depicts, own.draw.values, named=named)]
     for body in case.system.bodies:
         pivot = body.outline[0] if len(body.outline) > 1 else ""
         found.append(free_body(case.system, case.values, body.id, pivot))
@@ -97,7 +103,7 @@ def _read(scene: Scene, page: pdfplumber.page.Page) -> Page:
     strokes = tuple(
         (left + a[0] / POINT, top - a[1] / POINT, left + b[0] / POINT, top - b[1] / POINT)
         for drawn in (*page.lines, *page.curves)
-        for a, b in pairwise(drawn["pts"])
+        for a, b in pairwise(_run(drawn))
     )
     height = float(page.height)
     type_ = tuple(
@@ -111,6 +117,22 @@ def _read(scene: Scene, page: pdfplumber.page.Page) -> Page:
         if c["text"].strip()
     )
     return Page(strokes, type_)
+
+
+def _run(drawn: Mapping[str, Any]) -> list[tuple[float, float]]:
+    """The places a stroke of the PDF passes through, its bends in straight pieces."""
+    run: list[tuple[float, float]] = []
+    for command, *points in drawn.get("path") or ():
+        if command != "c":
+            run += points
+            continue
+        spots = [complex(*point) for point in (run[-1], *points)]
+        for i in range(1, _PIECES + 1):
+            t = i / _PIECES
+            shares = ((1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t**2 * (1 - t), t**3)
+            spot = sum((share * spot for share, spot in zip(shares, spots, strict=True)), 0j)
+            run.append((spot.real, spot.imag))
+    return run or list(drawn["pts"])
 
 
 def measured_box(label: Label, page: Page) -> Box:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
@@ -44,23 +45,39 @@ def strokes_missing(scene: Scene, page: Page) -> list[str]:
     return missing
 
 
-def check_template(path: Path, count: int, folder: Path) -> None:
+def drawn(path: Path, count: int) -> list[Scene]:
     problem = prepared(path)
-    scenes = [scene for own in solved(problem, count) for scene in scenes_of(problem, own)]
-    pages = list(typeset(scenes, folder))
-    assert [overlapping(s, p) for s, p in zip(scenes, pages, strict=True)] == [[]] * len(scenes)
-    assert [strokes_missing(s, p) for s, p in zip(scenes, pages, strict=True)] == [[]] * len(scenes)
+    return [scene for own in solved(problem, count) for scene in scenes_of(problem, own)]
+
+
+def check(pages: Sequence[tuple[Scene, Page]]) -> None:
+    assert [overlapping(scene, page) for scene, page in pages] == [[]] * len(pages)
+    assert [strokes_missing(scene, page) for scene, page in pages] == [[]] * len(pages)
+
+
+@pytest.fixture(scope="module")
+def few(tmp_path_factory: pytest.TempPathFactory) -> dict[Path, list[tuple[Scene, Page]]]:
+    """A few figures of every template, all from one run of LaTeX."""
+    scenes = [(path, scene) for path in TEMPLATES for scene in drawn(path, FEW)]
+    pages = typeset([scene for _, scene in scenes], tmp_path_factory.mktemp("few"))
+    found: dict[Path, list[tuple[Scene, Page]]] = {path: [] for path in TEMPLATES}
+    for (path, scene), page in zip(scenes, pages, strict=True):
+        found[path].append((scene, page))
+    return found
 
 
 @pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
-def test_labels_read_from_the_pdf_overlap_nothing(path: Path, tmp_path: Path) -> None:
-    check_template(path, FEW, tmp_path)
+def test_labels_read_from_the_pdf_overlap_nothing(
+    path: Path, few: dict[Path, list[tuple[Scene, Page]]]
+) -> None:
+    check(few[path])
 
 
 @pytest.mark.proof
 @pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
 def test_labels_overlap_nothing_in_a_hundred_draws(path: Path, tmp_path: Path) -> None:
-    check_template(path, MANY, tmp_path)
+    scenes = drawn(path, MANY)
+    check(list(zip(scenes, typeset(scenes, tmp_path), strict=True)))
 
 
 @pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)

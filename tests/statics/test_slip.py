@@ -22,7 +22,7 @@ from probgen.statics.misstep import Misstep, workable, wrong_values
 from probgen.statics.plan import Plan, find_plan
 from probgen.statics.slip import missteps, workings
 from probgen.statics.solution import solve
-from probgen.statics.system import Limit
+from probgen.statics.system import Kind, Limit
 from probgen.wording.convention import Convention
 
 ROOT = Path(__file__).parents[2]
@@ -206,6 +206,24 @@ def test_friction_along_a_floor_is_no_wall() -> None:
     slipped = {m.slip for plan in ways(cabinet) for m in missteps(plan, given)}  # type: ignore[arg-type]
     assert slipped
     assert "normal_at_wall_is_weight" not in slipped
+
+
+def test_pulls_are_counted_with_weights_where_there_are_some() -> None:
+    """No pedal, jaw or kneecap without a weight, and no letter twice."""
+    counted = set()
+    for path in [ARM, *OWN]:
+        system = problem(path)[0].system
+        weighed = {force.body for force in system.forces if force.kind is Kind.WEIGHT}
+        for misstep in made(path):
+            if misstep.slip == "joint_added_not_subtracted":
+                counted.add(path.stem)
+                (joint,) = (e for e in system.elements if e.symbol == misstep.parts["R"].symbol)  # type: ignore[union-attr]
+                assert joint.body in weighed
+                letters = misstep.parts["T"]
+                assert isinstance(letters, tuple)
+                assert len(set(letters)) == len(letters) > 0
+    assert {ARM.stem, "forearm-load"} <= counted
+    assert not counted & {"pedal-bell-crank", "jaw-bites-nut", "kneecap-squat"}
 
 
 def test_an_upright_force_has_no_tangent_to_mistake() -> None:
