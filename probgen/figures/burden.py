@@ -240,7 +240,8 @@ class Burdens:
             places = [((ends[1], way), (ends[0], way + 180.0))]
         else:
             largest = first if row.heights[0] > row.heights[1] else last
-            places = [(((first + last) / 2 if shares[0] == shares[1] else largest, away),)]
+            even = [(first + (last - first) * share, away) for share in (0.5, 0.25, 0.75)]
+            places = [tuple(even) if shares[0] == shares[1] else ((largest, away),)]
         for name, anchors in zip(row.spread.names, places, strict=False):
             text = self.text(name) if isinstance(name, Name) else name
             id = name.id if isinstance(name, Name) else row.element.id

@@ -69,11 +69,15 @@ def draw_length(
     job = _Job((start, end), text, f"dimension:{tag}", half)
     best: _Trial | None = None
     saved = _CONTINUED if field.measures else 0.0
-    for offset in _OFFSETS:
-        for side in _sides(start, end):
-            limit = best.cost if best else math.inf
-            if offset + _rise(side) - saved < limit:
-                best = _length(field, job, side, offset, limit) or best
+    sides = _sides(start, end)
+    trials = sorted(
+        ((offset + _rise(side), offset, i) for i, side in enumerate(sides) for offset in _OFFSETS)
+    )
+    for least, offset, i in trials:  # the cheapest first, so that most are never looked at
+        limit = best.cost if best else math.inf
+        if least - saved >= limit:
+            break
+        best = _length(field, job, sides[i], offset, limit) or best
     if best is None:
         best = _forced(field, start, end, text, f"dimension:{tag}")
     field.measures.append(best.ends)

@@ -30,6 +30,8 @@ _RISE: Final = 1.0  # the highest a cable is followed to its wall, in lengths of
 _BROKEN: Final = 0.6  # how high one that rises further is drawn
 _RUN: Final = 0.5  # how far a cable without a wall is followed, in lengths of its body
 _LINE: Final = 62.0  # length of a line from a particle, pt
+_ASIDE: Final = 42.0  # how far to its side such a line ends at least, pt
+_SHORTEST: Final = 46.0  # how near a ceiling may be to it, along a cord, pt
 _FARTHEST: Final = 110.0  # how far a wall may be from a particle it holds, pt
 _PULLEY: Final = 9.0  # radius of a pulley, pt
 _DRAWN: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT)
@@ -135,12 +137,12 @@ def _draw(supports: Supports, element: Element, start: Spot, aside: complex = 0j
     fixed = _named_end(supports, element, start, way)
     hit = None if fixed else _wall_hit(supports, start, way, element)
     body = supports.measured.system.body(element.body)
-    run = _LINE if body.particle else max(_RUN * supports.size(element.body), 34.0)
+    run = _particle_run(way) if body.particle else max(_RUN * supports.size(element.body), 34.0)
     end = fixed or hit or start + heading(way) * run
     if hit is None:
         if fixed is None and _to_post(supports, element, way):
             supports.posts.append(end)
-        elif heading(way).imag > 0.01 or element.kind != Kind.CABLE:
+        elif heading(way).imag > 0.01 or element.kind != Kind.CABLE or _is_fixed(supports, element):
             _anchor(supports, end, way, tag)
         else:
             supports.field.add(*limb.break_mark(end, way, 2.0, tag))
@@ -161,6 +163,18 @@ def _named_end(supports: Supports, element: Element, start: Spot, way: float) ->
             if along.real > 0 and abs(along.imag) < 0.5:
                 return supports.spot(name)
     return None
+
+
+def _particle_run(way: float) -> float:
+    """How long a line from a particle is drawn: far enough to its side for a post to stand."""
+    across = max(abs(heading(way).real), 0.1)
+    return min(max(_LINE, _ASIDE / across), 1.5 * _LINE) if across > 0.2 else _LINE
+
+
+def _is_fixed(supports: Supports, element: Element) -> bool:
+    """Whether words say what a line's far end is fixed to."""
+    words = f"{element.name} {supports.depicts.get(element.id, '')}".lower().split()
+    return any(word in ("wall", "post", "hook", "tree", "pole", "bollard") for word in words)
 
 
 def _to_post(supports: Supports, element: Element, way: float) -> bool:
@@ -242,6 +256,8 @@ def _wall_hit(
         reach = -surface.height(start) / closing
         if body.particle and reach > _FARTHEST:
             continue
+        if body.particle and surface.normal == 270.0 and reach < _SHORTEST:
+            continue  # a steep cord beside one that rises little has a ceiling of its own
         size, rise = supports.size(element.body), abs(unit.imag) * reach
         if rise > _RISE * size:
             end = start + unit * reach * _BROKEN * size / rise

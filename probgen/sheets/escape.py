@@ -11,7 +11,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Iterator
-from functools import cache
+from functools import cache, lru_cache
 from typing import Final
 
 from pylatex.utils import escape_latex
@@ -90,6 +90,7 @@ _SPACE: Final = re.compile(r"[\s\u2028\u2029]+")
 _NO_BREAK: Final = "\u00a0\u2007\u2009\u202f"
 
 
+@lru_cache(maxsize=4096)  # a class's pages say the same words again and again
 def escape(text: str) -> str:
     r"""LaTeX that prints the text; white space of any kind and length becomes one space.
 

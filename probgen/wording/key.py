@@ -55,15 +55,30 @@ def _checks(digits: Digits, bodies: tuple[Body, ...]) -> Iterator[Section]:
 
 def _told_to_limits(digits: Digits) -> tuple[Section, ...]:
     """The forces once, the working up to each limit, then the limits beside each other."""
-    sections: list[Section] = []
-    for place, branch in enumerate(digits.case.plan.branches):
-        own = Digits(branch_case(digits.case, branch), digits.convention)
-        if place == 0:
-            bodies = _bodies_told(own.case)
-            sections += [_axes(digits), *(forces_section(own, body) for body in bodies)]
+    owns = [
+        Digits(branch_case(digits.case, branch), digits.convention)
+        for branch in digits.case.plan.branches
+    ]
+    turning = [own for own in owns if _takes_torques(own)] or owns
+    sections = [_axes(turning[0]), *_forces_of(owns)]
+    for branch, own in zip(digits.case.plan.branches, owns, strict=True):
         sections.append(_supposing(branch.limit))
         sections += _steps(own)
     return (*sections, comparison_section(digits))
+
+
+def _takes_torques(digits: Digits) -> bool:
+    return any(step.equation.kind == "torque" for step in digits.case.plan.steps)
+
+
+def _forces_of(branches: list[Digits]) -> Iterator[Section]:
+    """The forces on each body that some branch uses, once."""
+    told: set[str] = set()
+    for own in branches:
+        for body in _bodies_told(own.case):
+            if body.id not in told:
+                told.add(body.id)
+                yield forces_section(own, body)
 
 
 def _supposing(limit: Limit) -> Section:

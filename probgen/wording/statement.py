@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 from jinja2 import TemplateError
@@ -48,7 +49,7 @@ def tell_statement(template: Template, draw: Draw) -> tuple[Inline, ...]:
     symbols = {v.id: v.symbol for v in system.variables.values()}
     symbols |= {element.id: element.symbol for element in system.elements if element.id}
     symbols |= {name: name for name in system.points}
-    told = _rendered(template, symbols)
+    told = _rendered(template.statement, template.path, tuple(symbols))
     return _inlines(" ".join(told.split()), symbols, draw.values)
 
 
@@ -80,20 +81,22 @@ def _tell_utmost(system: System, find: Find) -> tuple[Inline, ...]:
     return (*first, Text(f", that is possible, and what happens first beyond it: {events}"))
 
 
-def _rendered(template: Template, symbols: Mapping[str, str]) -> str:
+@lru_cache(maxsize=256)
+def _rendered(statement: str, path: str, ids: tuple[str, ...]) -> str:
+    """The statement with its mentions marked: the same for every draw."""
     environment = StatementEnvironment()
     environment.filters = {
         "symbol": lambda mention: mention.marked("symbol"),
         "equation": lambda mention: mention.marked("equation"),
     }
-    clean = template.statement.translate({ord(_OPEN): None, ord(_CLOSE): None})
+    clean = statement.translate({ord(_OPEN): None, ord(_CLOSE): None})
     try:
-        text = environment.from_string(clean).render({id: _Mention(id) for id in symbols})
+        text = environment.from_string(clean).render({id: _Mention(id) for id in ids})
     except (TemplateError, AttributeError, ValueError) as error:
-        fault = Fault(template.path, "statement", str(error), "text with {{ names }} in it")
+        fault = Fault(path, "statement", str(error), "text with {{ names }} in it")
         raise InputError([fault]) from error
     if len(text) > 10 * LONGEST_STATEMENT:
-        fault = Fault(template.path, "statement", f"{len(text)} characters", "a shorter text")
+        fault = Fault(path, "statement", f"{len(text)} characters", "a shorter text")
         raise InputError([fault])
     return text
 

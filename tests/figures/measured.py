@@ -102,7 +102,7 @@ def _read(scene: Scene, page: pdfplumber.page.Page) -> Page:
     left, top = scene.box.left - MARGIN, scene.box.top + MARGIN
     strokes = tuple(
         (left + a[0] / POINT, top - a[1] / POINT, left + b[0] / POINT, top - b[1] / POINT)
-        for drawn in (*page.lines, *page.curves)
+        for drawn in (*page.lines, *page.curves, *page.rects)
         for a, b in pairwise(_run(drawn))
     )
     height = float(page.height)
@@ -124,7 +124,7 @@ def _run(drawn: Mapping[str, Any]) -> list[tuple[float, float]]:
     run: list[tuple[float, float]] = []
     for command, *points in drawn.get("path") or ():
         if command != "c":
-            run += points
+            run += points or run[:1]  # a closed stroke runs back to where it began
             continue
         spots = [complex(*point) for point in (run[-1], *points)]
         for i in range(1, _PIECES + 1):

@@ -209,7 +209,8 @@ def test_limbs_are_drawn_with_their_flesh(word: str) -> None:
 
 def test_branch_is_a_circle_that_touches_what_leans_on_it() -> None:
     scene = sketch(LEANING, {"pole": "rod"})
-    branch = max((s for s in scene.tagged("support:N") if isinstance(s, Arc)), key=lambda s: s.radius)
+    rings = (shape for shape in scene.tagged("support:N") if isinstance(shape, Arc))
+    branch = max(rings, key=lambda ring: ring.radius)
     body = outlines(scene, "body")[0]
     away = heading(150.0)
     face = min(dot(spot - branch.centre, away) for spot in body.lines[0])

@@ -12,6 +12,7 @@ import tempfile
 from pathlib import Path
 
 from probgen.course.build import build_set
+from probgen.course.crew import Crew
 from probgen.course.demo import write_demo
 from probgen.course.problem import Worked
 from probgen.course.single import work_single
@@ -36,7 +37,7 @@ CAPTION = 'font-family="serif" font-size="11"'
 def pages(folder: Path, into: Path) -> None:
     """A page of a sheet and a page of its key."""
     set_file = write_demo(folder)
-    built = build_set(set_file, folder / "class", "gallery", 1, lambda *_: None)
+    built = build_set(set_file, folder / "class", "gallery", Crew(1), lambda *_: None)
     for name, page in (("sheets", 1), ("keys", 2)):
         pdf = sorted((built.folder / name).glob("*.pdf"))[0]
         target = into / name.removesuffix("s")

@@ -484,7 +484,7 @@ PRINTED = sorted(path.stem for path in PUBLISHED.glob("*.toml") if path.stem != 
 @pytest.mark.parametrize("convention", CONVENTIONS)
 @pytest.mark.parametrize("id", SUPPLIED)
 def test_what_is_printed_gives_what_is_printed(id: str, convention: str) -> None:
-    assert reread(id, convention, 5) >= 5
+    assert reread(id, convention, 3) >= 3
 
 
 @pytest.mark.proof
@@ -494,9 +494,15 @@ def test_so_it_does_for_a_whole_class(id: str, convention: str) -> None:
     assert reread(id, convention, 50) >= 50
 
 
-@pytest.mark.parametrize("convention", CONVENTIONS)
 @pytest.mark.parametrize("id", PRINTED)
-def test_so_do_the_published_problems(id: str, convention: str) -> None:
+def test_so_do_the_published_problems(id: str) -> None:
+    assert reread(id, "angle", 1) >= 1
+
+
+@pytest.mark.proof
+@pytest.mark.parametrize("convention", [name for name in CONVENTIONS if name != "angle"])
+@pytest.mark.parametrize("id", PRINTED)
+def test_so_do_they_however_torque_is_written(id: str, convention: str) -> None:
     assert reread(id, convention, 1) >= 1
 
 

@@ -176,6 +176,19 @@ def test_each_body_has_its_diagram() -> None:
     assert f"of the {bodies[1].name}" in said(second)
 
 
+def test_a_centre_of_mass_is_marked_beyond_a_diagram() -> None:
+    """No body is in balance: its weighted mean, the numbers in it and the result earn all."""
+    (bookcase,) = (path for path in OWN if path.stem == "bookcase-centre-tilt")
+    assert not steps(works(bookcase)[0].case.plan)
+    marks = scheme(works(bookcase)[0].case, USUAL, 20)
+    assert [(said(mark), mark.kinds) for mark in marks[:3]] == [
+        ("y_G written out in symbols", ("formula",)),
+        ("numbers put in for y_G", ("substitution",)),
+        ("y_G found (unit)", ("result",)),
+    ]
+    assert [each.answer for each in intervals(works(bookcase)[0].case, USUAL)] == ["y_G", "phi"]
+
+
 def test_few_points_are_for_neighbouring_steps() -> None:
     (whole,) = scheme(works(CLEANER)[0].case, USUAL, 1)
     assert len(whole.kinds) == len(scheme(works(CLEANER)[0].case, USUAL, 10))
