@@ -112,12 +112,13 @@ def sheet_of(copy: Copy) -> document.Sheet:
             figure=face.figure,
             points=face.points,
             space=copy.problem_set.working * 10.0,
+            room=copy.problem_set.room,
         )
         for face in copy.faces
     )
     cautions = _cautions(copy.problems) if copy.problem_set.caution else ()
     preface = gravity(copy.problem_set.convention)
-    return document.Sheet(copy.header, preface, cautions, problems)
+    return document.Sheet(copy.header, preface, cautions, problems, copy.problem_set.formulas)
 
 
 def key_of(copy: Copy) -> document.Key:

@@ -16,7 +16,7 @@ from probgen.bank.fault import Fault, Faults, InputError
 from probgen.bank.table import Table
 from probgen.course.reading import read_text
 from probgen.quantities.unit import SI, US_CUSTOMARY, UnitSystem
-from probgen.sheets.document import Paper
+from probgen.sheets.document import Paper, Room
 from probgen.wording.convention import Convention
 
 
@@ -38,6 +38,8 @@ class ProblemSet:
 
     due: as printed; seed: empty when the build is to draw one; bank: empty for all templates.
     working: height (cm) of the room left after each problem for the student's working.
+    room: what that room is: free, lines, grid, or none at all.
+    formulas: whether a page of formulas follows each sheet.
     caution: whether sheets print the templates' cautions.
     """
 
@@ -50,6 +52,8 @@ class ProblemSet:
     bank: str = ""
     paper: Paper = "letter"
     working: float = 5.0
+    room: Room = "free"
+    formulas: bool = False
     caution: bool = True
     convention: Convention = field(default_factory=Convention)
 
@@ -88,6 +92,8 @@ def parse_set(text: str, where: str) -> ProblemSet:
         bank=table.text("bank", ""),
         paper=cast(Paper, table.word("paper", get_args(Paper), "letter")),
         working=float(_read_number(table, "working", "5", "0", "20")),
+        room=cast(Room, table.word("room", get_args(Room), "free")),
+        formulas=table.flag("formulas") if table.has("formulas") else False,
         caution=table.flag("caution") if table.has("caution") else True,
         convention=_read_method(table.table("method")),
     )

@@ -15,6 +15,7 @@ from probgen.figures.scene import (
     Arc,
     Arrow,
     Box,
+    Path,
     Shape,
     Spot,
     Text,
@@ -231,9 +232,14 @@ def draw_angle(
         _angle(at, reference, sweep, radius, tag, reference_drawn=reference_drawn)
         for radius in _RADII
     ]
-    trials.sort(key=lambda strokes: _struck(field, strokes[0]))
+    struck = [_struck(field, strokes[0]) for strokes in trials]
+    # An arc that would cross a wall is worse than one with its label outside.
+    trials = [each for each, count in zip(trials, struck, strict=True) if count == min(struck)]
     strokes, box = _labelled(field, trials, at, text)
-    field.add(*strokes)
+    lines = (reference, direction) if reference_drawn else (direction,)
+    arms = [_arm(at, strokes[0].radius, way, tag) for way in lines]
+    bare = [arm for arm in arms if _is_bare(field, *arm.lines[0]) and _off(box, arm)]
+    field.add(*strokes, *bare)
     field.add(set_in(text, box, f"label:{tag}"))
 
 
@@ -248,6 +254,20 @@ def _angle(
     return arc, line(at, end, REFERENCE, f"reference:{tag}")
 
 
+def _arm(at: Spot, radius: float, way: float, tag: str) -> Path:
+    """A piece of one of an angle's lines about the end of its arc, for where none is drawn."""
+    unit = heading(way)
+    return line(at + unit * (radius - 7.0), at + unit * (radius + 5.0), REFERENCE, f"arm:{tag}")
+
+
+def _is_bare(field: Field, start: Spot, end: Spot) -> bool:
+    """Whether nothing is drawn, and no label set, along a piece or close beside it."""
+    across = (end - start) / abs(end - start) * 6j
+    middle = (start + end) / 2
+    beside = field.crossings(middle - across, middle + across)
+    return not beside and not field.hits_label(start, end)
+
+
 def _struck(field: Field, arc: Arc) -> int:
     """How many strokes an arc crosses between its two lines."""
     ends = [arc.start + arc.sweep * share for share in (0.1, 0.3, 0.5, 0.7, 0.9)]
@@ -257,7 +277,7 @@ def _struck(field: Field, arc: Arc) -> int:
 
 def _labelled(
     field: Field, trials: Sequence[tuple[Arc, *tuple[Shape, ...]]], at: Spot, text: Text
-) -> tuple[tuple[Shape, ...], Box]:
+) -> tuple[tuple[Arc, *tuple[Shape, ...]], Box]:
     """The first arc whose label fits between its two lines, else one with the label beside it."""
 
     def free(box: Box, strokes: Sequence[Shape]) -> bool:

@@ -15,9 +15,9 @@ POINTLIKE: Final = 1e-6
 
 _TRIALS: Final = 3
 _LEAST: Final = 0.3  # of the first guess, below which no scale is tried
-_SPARED: Final = 4.0  # what a guess leaves unused, lest labels that move make it too large, pt
+_SPARED: Final = 9.0  # what a guess leaves unused, lest labels that move make it too large, pt
 _MORE: Final = 6  # further trials when nothing has fitted yet
-_SLACK: Final = 28.0  # room left over that is not worth another trial, pt
+_SLACK: Final = 30.0  # room left over that is not worth another trial, pt
 
 
 def fitted(draw: Callable[[float], Scene], core: complex, room: complex, spare: float) -> Scene:
@@ -29,22 +29,23 @@ def fitted(draw: Callable[[float], Scene], core: complex, room: complex, spare: 
     scale = min((room.real - spare) / core.real, (room.imag - spare) / core.imag)
     first = scale
     best: Scene | None = None
+    before: Scene | None = None
     for trial in range(_TRIALS + _MORE):
         scene = draw(scale)
-        over = _change(scene, core, room)
-        if over >= 0 and (best is None or scene.scale > best.scale):
-            best = scene
         if max(core.real, core.imag) <= POINTLIKE:
             return scene  # nothing in it grows with the scale
-        slack = over * max(core.real, core.imag)
-        if 0 <= slack < _SLACK or (best and trial >= _TRIALS - 1):
+        if fits(scene, room) and (best is None or scene.scale > best.scale):
+            best = scene
+        unused = min(room.real - scene.box.width, room.imag - scene.box.height)
+        if 0 <= unused < _SLACK or (best and trial >= _TRIALS - 1):
             break
         if best is None and scene.scale < _LEAST * first:
             break  # what is too large does not grow with the scale
-        scale += over - _SPARED / max(core.real, core.imag)
-        scale = min(max(scale, 0.55 * scene.scale), 1.6 * scene.scale)
+        scale += _change(scene, before, core, room - complex(_SPARED, _SPARED), spare)
+        scale = min(max(scale, 0.45 * scene.scale), 1.6 * scene.scale)
         if best is None and trial >= _TRIALS - 1:
             scale *= 0.94
+        before = scene
     return best or scene
 
 
@@ -53,8 +54,21 @@ def fits(scene: Scene, room: complex) -> bool:
     return scene.box.width <= room.real and scene.box.height <= room.imag
 
 
-def _change(scene: Scene, core: complex, room: complex) -> float:
-    """By how much the scale might grow, were everything to grow with it; negative to shrink."""
-    wide = (room.real - scene.box.width) / core.real
-    high = (room.imag - scene.box.height) / core.imag
-    return min(wide, high)
+def _change(
+    scene: Scene, before: Scene | None, core: complex, room: complex, spare: float
+) -> float:
+    """By how much the scale might grow until the room is used; negative to shrink.
+
+    What grows is at first taken to be all but `spare`, then what grew since the trial before.
+    """
+    sizes = ((scene.box.width, core.real, room.real), (scene.box.height, core.imag, room.imag))
+    last = (before.box.width, before.box.height) if before else (0.0, 0.0)
+    changes = []
+    for (size, least, most), then in zip(sizes, last, strict=True):
+        growth = max(least, (size - spare) / scene.scale)
+        if before and scene.scale != before.scale:
+            grown = (size - then) / (scene.scale - before.scale)
+            # A label that moved to another place is no measure of growth.
+            growth = min(max(grown, 0.75 * growth), 1.5 * growth)
+        changes.append((most - size) / growth)
+    return min(changes)

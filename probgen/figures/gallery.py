@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Final
 
-from probgen.figures import limb, parts, person
+from probgen.figures import limb, parts, person, solid
 from probgen.figures.axes import axes, turning
 from probgen.figures.ground import Surface, fulcrum, hatched, lug, roller
 from probgen.figures.scene import LIGHT, MEDIUM, Scene, Shape, composed, heading
@@ -40,6 +40,7 @@ def _people() -> tuple[_Named, ...]:
         ("person", person.standing(0j, _ADULT, "")),
         ("child", person.standing(0j, 0.69 * _ADULT, "")),
         ("seated", (*person.seated(0j, _ADULT, 1, ""), *parts.bar((-25 - 3j, 35 - 3j), 3.0, ""))),
+        ("lying", person.lying(0j, _ADULT + 0j, "")),
         ("climber", (*rungs, *person.climbing(on * 3.2, _SLOPE, on, _ADULT, ""))),
         ("hanging", person.hanging(0j, _ADULT, "")),
         ("holding", person.holding(0j, _ADULT, 1, "")),
@@ -56,6 +57,7 @@ def _limbs() -> tuple[_Named, ...]:
             *limb.lower_leg(0j, 75 * heading(-60.0), ""),
         )),
         ("head and neck", limb.head(0j, 22.0, 1, "")),
+        ("pelvis", limb.pelvis(-45 + 12j, 0j, 80 + 0j, "")),
         ("muscle", limb.muscle(0j, 60j, "")),
     )  # fmt: skip
 
@@ -101,6 +103,7 @@ def _supports() -> tuple[_Named, ...]:
         )),
         ("fulcrum", (*fulcrum(17j, 17.0, ""), *hatched(floor))),
         ("roller", (*roller(7.2j, 90.0, ""), *hatched(floor))),
+        ("scale", (*solid.scale(0j, 17.0, ""), *hatched(floor))),
         ("ground", hatched(floor)),
         ("joint pin", (
             *parts.bar((-35 + 0j, -2.4 + 0j), 3.0, ""), parts.pin(0j, ""),

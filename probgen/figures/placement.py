@@ -35,6 +35,7 @@ class Field:
         self.shapes: list[Shape] = []
         self.segments: list[Segment] = []
         self.boxes: list[Box] = []
+        self._wide: list[Box] = []  # the same with the clear space about them
         self.measures: list[tuple[Spot, Spot]] = []  # the ends of dimension lines
         # The pieces in each square of the paper, so that only the near ones are looked at.
         self._squares: dict[tuple[int, int], list[Segment]] = {}
@@ -45,6 +46,7 @@ class Field:
             self.shapes.append(shape)
             if isinstance(shape, Label):
                 self.boxes.append(shape.box)
+                self._wide.append(shape.box.grown(GAP))
             elif solid:
                 self.watch(shape)
 
@@ -75,10 +77,18 @@ class Field:
     def touched(self, box: Box) -> bool:
         """Whether a piece drawn passes through a box."""
         squares = self._squares
-        for i in range(int(box.left // _SQUARE), int(box.right // _SQUARE) + 1):
-            for j in range(int(box.bottom // _SQUARE), int(box.top // _SQUARE) + 1):
+        left, bottom, right, top = box.left, box.bottom, box.right, box.top
+        for i in range(int(left // _SQUARE), int(right // _SQUARE) + 1):
+            for j in range(int(bottom // _SQUARE), int(top // _SQUARE) + 1):
                 for segment in squares.get((i, j), ()):
-                    if meets(segment, box):
+                    x0, y0, x1, y1 = segment
+                    if (
+                        (x0 >= left or x1 >= left)
+                        and (x0 <= right or x1 <= right)
+                        and (y0 >= bottom or y1 >= bottom)
+                        and (y0 <= top or y1 <= top)
+                        and meets(segment, box)
+                    ):
                         return True
         return False
 
@@ -109,14 +119,13 @@ class Field:
     def hits_label(self, start: Spot, end: Spot) -> bool:
         """Whether the straight piece comes too near a label."""
         piece = (start.real, start.imag, end.real, end.imag)
-        return any(meets(piece, box.grown(GAP)) for box in self.boxes)
+        return any(meets(piece, wide) for wide in self._wide)
 
     def clear_from(self, start: Spot, end: Spot) -> float:
         """How far along the straight piece the last stroke or label is met (pt); 0 if none is."""
         piece = (start.real, start.imag, end.real, end.imag)
         met = self._met_by(start, end)
-        for box in self.boxes:
-            wide = box.grown(GAP)
+        for wide in self._wide:
             if meets(piece, wide):
                 met += [edge for edge in _edges(wide) if crosses(piece, edge)]
         return max((_meeting(piece, other) for other in met), default=0.0) * abs(end - start)

@@ -83,7 +83,7 @@ def situation(
         lambda scale: _Drawing(measured, depicts, givens, scale, letters, bool(drawn)).draw(),
         _core(measured),
         complex(WIDTH, HEIGHT),
-        spare=40.0,
+        spare=55.0,
     )
 
 
@@ -92,6 +92,8 @@ def _core(measured: Survey) -> complex:
     places = [place for body in measured.system.bodies for place in measured.outline(body)]
     for element in measured.system.elements:
         places += [measured.places[name] for name in (element.at, element.toward) if name]
+    if any(len(body.outline) > 1 for body in measured.system.bodies):
+        places += [end for span in spans(measured) for end in (span.start, span.end)]
     width = max(p.real for p in places) - min(p.real for p in places)
     height = max(p.imag for p in places) - min(p.imag for p in places)
     least = 0.3 * max(width, height, POINTLIKE)

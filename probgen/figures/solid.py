@@ -85,7 +85,7 @@ def wheelbarrow(axle: Spot, grips: Spot, tag: str) -> tuple[Shape, ...]:
     def at(share: float, height: float) -> Spot:
         return axle + way * share + up * height
 
-    tray = (at(0.24, 1.5), at(0.66, 1.5), at(0.74, 27.0), at(0.14, 27.0))
+    tray = (at(0.11, 1.5), at(0.66, 1.5), at(0.74, 27.0), at(0.03, 27.0))
     leg = ((at(0.6, -1.5), at(0.66, -10.0)), (at(0.7, -1.5), at(0.66, -10.0)))
     shaft = parts.bar((at(0.0, 0.0) + way / abs(way) * parts.PIN, grips), 1.5, tag)
     return *shaft, polygon(tray, MEDIUM, tag), Path(leg, LIGHT, tag)

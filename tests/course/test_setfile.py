@@ -34,6 +34,8 @@ HEAD = {
     'paper = "a4"': {"paper": "a4"},
     "working = 4.5": {"working": 4.5},
     "caution = false": {"caution": False},
+    'room = "grid"': {"room": "grid"},
+    "formulas = true": {"formulas": True},
 }
 
 
