@@ -24,7 +24,7 @@ test: .venv/ready-to-test
 	$(BIN)/ruff check .
 	$(BIN)/mypy
 	$(BIN)/lint-imports
-	$(BIN)/pytest -q -n auto
+	$(BIN)/pytest -q -n auto --dist worksteal
 
 prove: .venv/ready-to-test
 	$(BIN)/pytest -q -n auto -m proof

@@ -15,9 +15,9 @@ POINTLIKE: Final = 1e-6
 
 _TRIALS: Final = 3
 _LEAST: Final = 0.3  # of the first guess, below which no scale is tried
-_SPARED: Final = 9.0  # what a guess leaves unused, lest labels that move make it too large, pt
+_SPARED: Final = 6.0  # what a guess leaves unused, lest labels that move make it too large, pt
 _MORE: Final = 6  # further trials when nothing has fitted yet
-_SLACK: Final = 30.0  # room left over that is not worth another trial, pt
+_SLACK: Final = 24.0  # room left over that is not worth another trial, pt
 
 
 def fitted(draw: Callable[[float], Scene], core: complex, room: complex, spare: float) -> Scene:

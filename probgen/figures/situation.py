@@ -145,8 +145,8 @@ class _Drawing:
         self._angles()
         for note in self.notes:
             self.field.place(note.text, around(note.text, note.anchors), note.tag)
-        self._lengths()
         self._letters()
+        self._lengths()
         if self.distorted:
             box = bounds(self.field.shapes)
             corners = ((complex(box.right - 20.0, box.bottom), 270.0),)

@@ -97,9 +97,10 @@ SENSES = [
 
 
 @cache
-def works(name: str, convention: Convention = USUAL) -> tuple[Worked, ...]:
+def works(name: str, convention: Convention = USUAL, size: int = 0) -> tuple[Worked, ...]:
     """The problem worked for a small class; one student where there is one set of numbers."""
     students = CLASS if convention == USUAL else FEW
+    students = [str(each) for each in range(size)] or students
     own = problem(name, convention)
     if template(name).room == 1:
         students = students[:1]
@@ -193,8 +194,24 @@ def value(expression: Expression) -> float:
 
 @pytest.mark.parametrize(("name", "convention"), TOLD)
 def test_printed_numbers_give_the_printed_result(name: str, convention: Convention) -> None:
+    assert lines_read(keys(name, convention))
+
+
+@pytest.mark.proof
+@pytest.mark.parametrize("convention", [USUAL, *CHOICES], ids=named)
+@pytest.mark.parametrize("name", OWN)
+def test_so_they_do_for_a_whole_class(name: str, convention: Convention) -> None:
+    own = problem(name, convention)
+    told = tuple(tell_steps(own, each) for each in works(name, convention, 30))
+    assert lines_read(told)
+    for sections in told:
+        read_sentences(sections)
+
+
+def lines_read(told: tuple[tuple[Section, ...], ...]) -> int:
+    """How many lines of numbers there were; each gives its result within the last digit."""
     checked = 0
-    for sections in keys(name, convention):
+    for sections in told:
         for chain in (each for section in sections for each in chains(section)):
             numeric = [(r, e) for r, e in chain if not names_in(e) and r in "=→"]
             ends = [e for r, e in numeric if isinstance(e, Number)]
@@ -203,7 +220,7 @@ def test_printed_numbers_give_the_printed_result(name: str, convention: Conventi
                     checked += 1
                     gap = abs(value(expression) - value(ends[-1]))
                     assert gap <= digit(ends[-1]) * 1.0001, plain((expression,))
-    assert checked
+    return checked
 
 
 @pytest.mark.parametrize("name", TEMPLATES)
@@ -395,13 +412,17 @@ SLIPS = re.compile(r"  |\{|\}|\b(\w+) \1\b| [.,:;]|\.\.|\bNone\b|\bthe an?\b")
 @pytest.mark.parametrize(("name", "convention"), TOLD)
 def test_sentences_are_well_formed(name: str, convention: Convention) -> None:
     for sections in keys(name, convention):
-        for section in sections:
-            # a letter that stands for a quantity or an axis keeps its case
-            assert section.title[0].isupper() or section.title[1] == "-"
-            for run in runs(section):
-                text = "".join(plain(i.formula) if isinstance(i, Math) else i.text for i in run)
-                assert not SLIPS.search(text), text
-                assert text == text.strip()
+        read_sentences(sections)
+
+
+def read_sentences(sections: tuple[Section, ...]) -> None:
+    for section in sections:
+        # a letter that stands for a quantity or an axis keeps its case
+        assert section.title[0].isupper() or section.title[1] == "-"
+        for run in runs(section):
+            text = "".join(plain(i.formula) if isinstance(i, Math) else i.text for i in run)
+            assert not SLIPS.search(text), text
+            assert text == text.strip()
 
 
 @pytest.mark.parametrize("name", TEMPLATES)
