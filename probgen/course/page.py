@@ -33,8 +33,10 @@ Inlines = tuple[Inline, ...]
 
 _CAUTIONS: Final = {
     "body": "Limbs are idealised as rigid rods with one muscle: not for clinical use.",
-    "ladder": "The ladder is idealised: not for setting up a ladder; follow its maker's rules.",
-    "lifting": "Loads and supports are idealised: not for planning a lift.",
+    "ladder": "The ladder is idealised: not for setting up a ladder; follow local codes and its "
+    "maker's rules.",
+    "lifting": "Loads and supports are idealised: not for planning a lift; local codes and "
+    "licensed practice decide.",
     "rigging": "Cables and fixings are idealised: not for design or rigging; local codes and "
     "licensed practice decide.",
 }

@@ -226,7 +226,8 @@ def _ending(variable: Variable) -> str:
 
 
 def _axis(label: str) -> Part:
-    return letter(label) if label in ("x", "y") else label
+    """An axis as it is printed: x, y, or the sign of a tilted one."""
+    return letter(label)
 
 
 def _condition(step: Step) -> Formula:
