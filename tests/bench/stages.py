@@ -14,7 +14,7 @@ from probgen.press.batch import Document
 from probgen.sheets.layout import Layouts
 
 _WATCHED: tuple[tuple[str, object, str], ...] = (
-    ("plan", build, "prepare"),
+    ("plan", build, "prepared"),
     ("draw", build, "draw_class"),
     ("solve", problem, "solve"),
     ("prove", problem, "prove"),
