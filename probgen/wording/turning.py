@@ -96,28 +96,19 @@ def _choice(digits: Digits, step: Step) -> Inlines:
     word, pivot = digits.convention.turning, step.equation.about
     at = [element for element in digits.case.system.elements if element.at == pivot]
     hinges = [element.name for element in at if element.kind == Kind.HINGE]
-    holding = [element for element in at if element.kind == Kind.FIXED]
-    touching = [element for element in at if element.kind in _TOUCHING]
     if hinges:
         return say("We take {word}s about {by} {A}.", word=word, by=hinges[0], A=letter(pivot))
-    if holding:
-        body = digits.case.system.body(holding[0].body).name
-        return say(
-            "We take {word}s about {A}, where {by} holds the {body}.",
-            word=word,
-            A=letter(pivot),
-            by=holding[0].name,
-            body=body,
-        )
-    if touching:
-        body = digits.case.system.body(touching[0].body).name
-        return say(
-            "We take {word}s about {A}, where {by} touches the {body}.",
-            word=word,
-            A=letter(pivot),
-            by=touching[0].name,
-            body=body,
-        )
+    for kinds, verb in (((Kind.FIXED,), "holds"), (_TOUCHING, "touches")):
+        for element in at:
+            if element.kind in kinds:
+                return say(
+                    "We take {word}s about {A}, where {by} {verb} the {body}.",
+                    word=word,
+                    A=letter(pivot),
+                    by=element.name,
+                    verb=verb,
+                    body=digits.case.system.body(element.body).name,
+                )
     if not at and not any(force.point == pivot for force in digits.case.system.forces):
         through = [digits.case.system.force(id).magnitude for id in step.equation.silent]
         return say(
