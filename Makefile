@@ -2,12 +2,13 @@
 # make test    everything that must hold before a change is merged
 # make prove   the longer proofs
 # make gallery the pictures of output/gallery, which the README shows
+# make golden  the pictures that tests/golden compares pages with, after a look at what differs
 # make bench   what a class costs beside what it would cost otherwise; STUDENTS=300 for a large one
 # All of them set up first what is missing; make PYTHON=/path/to/python3.12 setup picks a Python.
 
 BIN = .venv/bin
 
-.PHONY: setup demo test prove bench gallery clean
+.PHONY: setup demo test prove bench gallery golden clean
 
 setup: .venv/ready
 
@@ -34,6 +35,9 @@ bench: setup
 
 gallery: .venv/ready-to-test
 	@$(BIN)/python tests/gallery/make.py output/gallery
+
+golden: .venv/ready-to-test
+	@$(BIN)/python -m tests.golden.make
 
 clean:
 	rm -rf .venv

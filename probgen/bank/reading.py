@@ -11,6 +11,7 @@ from typing import Final
 from probgen.bank.element import READERS
 from probgen.bank.fault import Faults, nearest, one_of
 from probgen.bank.narrative import check_statement
+from probgen.bank.picture import read_picture
 from probgen.bank.place import read_point, read_points
 from probgen.bank.quantity import check_used, read_derived, read_givens, read_unknowns
 from probgen.bank.question import read_finds
@@ -33,7 +34,7 @@ _BODY_ID: Final = re.compile(r"[A-Za-z][A-Za-z0-9_-]{0,39}")
 
 _TOP: Final = (
     *("id", "revision", "title", "family", "level", "goals", "statement", "cautions", "pivot"),
-    *("given", "derived", "unknown", "points", "body", "depicts"),
+    *("given", "derived", "unknown", "points", "body", "depicts", "picture"),
     *("find", "require", "condition", "share", "limit"),
 )
 _QUANTITIES: Final = ("given", "derived", "unknown")
@@ -51,6 +52,7 @@ def read_template(text: str, where: str) -> Template:
     scope.whole = top.close() and all(_is_table_of_tables(top, key) for key in _QUANTITIES)
     givens = read_givens(top.table("given"), scope)
     derived = read_derived(top.table("derived"), scope)
+    picture = read_picture(top.table("picture"), scope)
     read_unknowns(top.table("unknown"), scope)
     situation = _read_situation(top, scope)
     finds = read_finds(top, situation)
@@ -69,6 +71,7 @@ def read_template(text: str, where: str) -> Template:
         requirements=read_requirements(top, situation, finds),
         cautions=_read_cautions(top),
         depicts=_read_depicts(top.table("depicts"), situation),
+        picture=picture,
         source=text,
         path=where,
     )

@@ -60,6 +60,7 @@ class Template:
     statement: the author's jinja2 text; source: the whole file's text; path: where it was read.
     cautions: what the problem touches that a teacher may want to know ("body", "ladder", ...).
     depicts: what the figure shows for a body or an element, by its id.
+    picture: the size a length or an angle is drawn at instead of its own, by its id.
     """
 
     id: str
@@ -75,6 +76,7 @@ class Template:
     requirements: tuple[Requirement, ...]
     cautions: tuple[str, ...]
     depicts: Mapping[str, str]
+    picture: Mapping[str, Expression]
     source: str
     path: str
 

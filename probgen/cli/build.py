@@ -23,9 +23,18 @@ if TYPE_CHECKING:
 @click.option(
     "--cluster", metavar="tcp://HOST:PORT", default="", help="Work on a Dask cluster's machines."
 )
+@click.option(
+    "--layouts", type=click.Path(path_type=Path), help="A folder with page layouts of your own."
+)
 @click.option("--quiet", is_flag=True, help="Show no progress and no summary.")
 def build(
-    source: Path, out: Path | None, seed: str | None, workers: int | None, cluster: str, quiet: bool
+    source: Path,
+    out: Path | None,
+    seed: str | None,
+    workers: int | None,
+    cluster: str,
+    layouts: Path | None,
+    quiet: bool,
 ) -> None:
     """Build sheets, keys and answers for a class.
 
@@ -38,8 +47,9 @@ def build(
     from probgen.course.crew import Crew
 
     again = source.suffix == ".json"
-    if again and seed is not None:
-        raise click.UsageError("a record has its own seed; leave out --seed")
+    for option, given in (("seed", seed), ("layouts", layouts)):
+        if again and given is not None:
+            raise click.UsageError(f"a record has its own {option}; leave out --{option}")
     name = source.resolve().parent.name if again else source.stem
     out = out or Path("output") / name
     crew = Crew(workers, cluster)
@@ -47,7 +57,7 @@ def build(
         if again:
             built = build_record(source, out, crew, report)
         else:
-            built = build_set(source, out, seed, crew, report)
+            built = build_set(source, out, seed, crew, report, layouts)
     show_built(built, quiet)
 
 

@@ -20,6 +20,12 @@ import click
 @click.option("--g", "gravity", help="Acceleration of free fall in m/s^2, with its digits; 9.80.")
 @click.option("--json", "as_json", is_flag=True, help="As one JSON object.")
 @click.option("--pdf", type=click.Path(path_type=Path), help="Write sheet and key to a PDF file.")
+@click.option(
+    "--figures", type=click.Path(path_type=Path), help="Write the figures to a folder, as SVG."
+)
+@click.option(
+    "--layouts", type=click.Path(path_type=Path), help="A folder with page layouts of your own."
+)
 def work(
     template: str,
     number: int,
@@ -27,6 +33,8 @@ def work(
     gravity: str | None,
     as_json: bool,
     pdf: Path | None,
+    figures: Path | None,
+    layouts: Path | None,
 ) -> None:
     """Work one problem: statement, givens, each step, answers, proof.
 
@@ -46,13 +54,24 @@ def work(
         click.echo(f"remark: {remark}", err=True)
     if pdf is not None:
         from probgen.course.folder import write_file
-        from probgen.course.printing import print_single
+        from probgen.course.handout import print_handout
+        from probgen.course.typesetter import Typesetter
+        from probgen.sheets.house import read_house
 
-        write_file(pdf, print_single(single))
+        typesetter = Typesetter(house=read_house(None, layouts))
+        write_file(pdf, print_handout(single, typesetter))
         click.echo(f"sheet and key are in {pdf}", err=as_json)
+    if figures is not None:
+        from probgen.course.drawing import every_scene
+        from probgen.course.folder import write_file
+        from probgen.figures.svg import svg
+
+        for name, scene in every_scene(single.problem, single.worked):
+            write_file(figures / f"{name}.svg", svg(scene).encode())
+        click.echo(f"its figures are in {figures}", err=as_json)
     if as_json:
         click.echo(json.dumps(as_data(single), ensure_ascii=False, indent=2))
-    elif pdf is None:
+    elif pdf is None and figures is None:
         show(single, Console())
 
 

@@ -8,11 +8,14 @@ from pathlib import Path
 from typing import Final, NamedTuple
 
 from probgen.course.problem import Worked
-from probgen.course.roster import Student
+from probgen.course.version import Version
 
 
 class Row(NamedTuple):
-    """One quantity asked of one student; value has full precision, in `unit`."""
+    """One quantity asked of one version; value has full precision, in `unit`.
+
+    name, id: empty in an exam; version: its letter there, else empty.
+    """
 
     code: str
     name: str
@@ -24,21 +27,22 @@ class Row(NamedTuple):
     unit: str
     printed: str
     angle_from_x: str
+    version: str
 
 
 HEADINGS: Final = Row._fields
 
 
-def answer_rows(student: Student, code: str, problems: Sequence[Worked]) -> Iterator[Row]:
-    """The rows of one student, in the order of the sheet."""
+def answer_rows(version: Version, problems: Sequence[Worked]) -> Iterator[Row]:
+    """The rows of one version, in the order of the sheet."""
     for number, worked in enumerate(problems, start=1):
         for answer in worked.answers:
             if answer.asked:
                 turned = "" if answer.angle_from_x is None else repr(answer.angle_from_x)
                 yield Row(
-                    code,
-                    student.name,
-                    student.id,
+                    version.code,
+                    version.student.name,
+                    version.student.id,
                     number,
                     worked.draw.template_id,
                     answer.id,
@@ -46,6 +50,7 @@ def answer_rows(student: Student, code: str, problems: Sequence[Worked]) -> Iter
                     answer.unit,
                     answer.printed,
                     turned,
+                    version.letter,
                 )
 
 

@@ -17,15 +17,19 @@ from probgen.bank.template import Template
 from probgen.course.choice import about, choose_bank, choose_template
 from probgen.course.code import assign_codes
 from probgen.course.crew import Crew
-from probgen.course.delivery import Report, deliver
-from probgen.course.folder import MISSING, RECORD, recover, working_on
+from probgen.course.delivery import deliver
+from probgen.course.folder import ANSWERS, MISSING, RECORD, recover, working_on
+from probgen.course.pile import Report
 from probgen.course.plans import prepared
-from probgen.course.printing import Kind, Loss, require_tex
+from probgen.course.printing import Loss
 from probgen.course.problem import Problem, draw_class
 from probgen.course.record import Assignment, Record, read_record
 from probgen.course.roster import Student, read_roster
+from probgen.course.seating import seat_order
 from probgen.course.setfile import ProblemSet, read_set
+from probgen.course.typesetter import Kind, typesetter_of
 from probgen.sheets.escape import unprintable
+from probgen.sheets.house import USUAL, House, read_house
 
 _SEED_BYTES = 16
 
@@ -45,12 +49,15 @@ class Built:
     @property
     def summary(self) -> str:
         """What was built and where it is, for a terminal."""
-        students, problems = len(self.record.students), len(self.record.assignments)
+        exam, problems = self.record.set.exam, len(self.record.assignments)
+        whom = f"{len(self.record.students)} students"
+        whom = f"{exam.versions} versions for {whom}" if exam else whom
+        lists = [name for name in ("answers.pdf", "versions.pdf") if (self.folder / name).exists()]
         return (
-            f"{students} students x {problems} problems in {self.folder}\n"
+            f"{whom} x {problems} problems in {self.folder}\n"
             f"  to hand out   {self._together(Kind.SHEETS)}, one by one in sheets/\n"
             f"  to mark with  {self._together(Kind.KEYS)}, one by one in keys/\n"
-            f"  all answers   {self.folder / 'answers.csv'}\n"
+            f"  all answers   {' and '.join([str(self.folder / ANSWERS), *lists])}\n"
             f"  to rebuild    {self.folder / RECORD} (seed {self.record.seed})"
         )
 
@@ -74,21 +81,28 @@ class Built:
         )
 
 
-def build_set(set_file: Path, out: Path, seed: str | None, crew: Crew, report: Report) -> Built:
+def build_set(
+    set_file: Path,
+    out: Path,
+    seed: str | None,
+    crew: Crew,
+    report: Report,
+    layouts: Path | None = None,
+) -> Built:
     """Builds a class from a set file, or goes on with a build that was stopped.
 
-    seed: in place of the set file's; drawn (128 bits) when neither has one.
+    seed, layouts: in place of the set file's; a seed of 128 bits is drawn when neither has one.
     Raises InputError with every fault of the set file, class list and templates, OutsideError or
     OSError when something outside fails; then nothing in `out` has changed.
     """
     recover(out)
     problem_set = read_set(set_file)
-    students, templates = _read_inputs(problem_set, set_file)
-    require_tex(problem_set.paper)
+    inputs = _read_inputs(problem_set, set_file, layouts)
+    typesetter_of(problem_set, inputs.house).require_tex()
     seed = seed or problem_set.seed or _kept_seed(out) or secrets.token_hex(_SEED_BYTES)
-    record, problems, remarks = _draw(problem_set, students, templates, seed, report)
-    inputs = (set_file, set_file.parent / problem_set.roster)
-    losses = deliver(record, problems, out, crew, report, inputs)
+    record, problems, remarks = _draw(problem_set, inputs, seed, report)
+    own = (set_file, set_file.parent / problem_set.roster)
+    losses = deliver(record, problems, out, crew, report, own)
     return Built(out, record, remarks, losses)
 
 
@@ -101,7 +115,7 @@ def build_record(path: Path, out: Path, crew: Crew, report: Report) -> Built:
         prepared(_of_record(each, assigned.pivot, str(path)), convention)
         for each, assigned in zip(record.assignments, record.set.problems, strict=True)
     )
-    require_tex(record.set.paper)
+    typesetter_of(record.set, record.house).require_tex()
     losses = deliver(record, problems, out, crew, report, (path,))
     return Built(out, record, losses=losses)
 
@@ -120,63 +134,103 @@ def _kept_seed(out: Path) -> str:
         return ""
 
 
-def _read_inputs(
-    problem_set: ProblemSet, set_file: Path
-) -> tuple[tuple[Student, ...], tuple[Template, ...]]:
-    """The class list and the templates a set file names, all their faults at once."""
+@dataclass(frozen=True, slots=True)
+class _Inputs:
+    """What a set file names, read; the students in the order of the print run."""
+
+    students: tuple[Student, ...]
+    templates: tuple[Template, ...]
+    house: House
+
+
+def _read_inputs(problem_set: ProblemSet, set_file: Path, layouts: Path | None) -> _Inputs:
+    """The class list, the templates and the house a set file names, all their faults at once."""
     faults = Faults(str(set_file))
-    folder = set_file.parent
-    students: tuple[Student, ...] = ()
+    students = _read_class(problem_set, set_file.parent, faults)
+    templates = _read_templates(problem_set, set_file, faults)
+    style, own = (
+        set_file.parent / named if named else None
+        for named in (problem_set.style, problem_set.layouts)
+    )
+    house = USUAL
     try:
-        students = read_roster(folder / problem_set.roster)
+        house = read_house(style, layouts or own)
     except InputError as error:
         faults.take(error)
-    templates: list[Template] = []
+    faults.settle()
+    return _Inputs(students, templates, house)
+
+
+def _read_class(problem_set: ProblemSet, folder: Path, faults: Faults) -> tuple[Student, ...]:
+    path = folder / problem_set.roster
     try:
-        bank = choose_bank(problem_set.bank, folder, str(set_file), "bank")
+        students = read_roster(path)
+    except InputError as error:
+        faults.take(error)
+        return ()
+    if problem_set.run.order == "roster":
+        return students
+    if not any(student.seat for student in students):
+        mend = f'add a column Seat to {path}, or write order = "roster"'
+        faults.add("print.order", "seat", "a class list with seats", mend)
+    return seat_order(students)
+
+
+def _read_templates(
+    problem_set: ProblemSet, set_file: Path, faults: Faults
+) -> tuple[Template, ...]:
+    folder, where = set_file.parent, str(set_file)
+    try:
+        bank = choose_bank(problem_set.bank, folder, where, "bank")
     except InputError as error:
         faults.take(error)
         bank = default_bank()
+    templates: list[Template] = []
     for place, problem in enumerate(problem_set.problems):
-        field, named = f"problem[{place}]", problem.template
+        field = f"problem[{place}]"
         try:
-            found = choose_template(named, bank, folder, str(set_file), f"{field}.template")
-            templates.append(about(found, problem.pivot, str(set_file), f"{field}.pivot"))
+            found = choose_template(problem.template, bank, folder, where, f"{field}.template")
+            templates.append(about(found, problem.pivot, where, f"{field}.pivot"))
         except InputError as error:
             faults.take(error)
-    faults.settle()
-    return students, tuple(templates)
+    return tuple(templates)
 
 
 def _draw(
-    problem_set: ProblemSet,
-    students: tuple[Student, ...],
-    templates: tuple[Template, ...],
-    seed: str,
-    report: Report,
+    problem_set: ProblemSet, inputs: _Inputs, seed: str, report: Report
 ) -> tuple[Record, tuple[Problem, ...], tuple[str, ...]]:
     """The class's record, its problems ready to be worked, and remarks on the draws."""
-    ids = [student.id for student in students]
+    ids = [student.id for student in inputs.students]
+    if problem_set.exam:
+        ids = [f"version {letter}" for letter in problem_set.exam.letters]
     problems: list[Problem] = []
     assignments: list[Assignment] = []
     remarks: list[str] = []
-    for done, template in enumerate(templates):
-        report("draws", done, len(templates))
+    for done, template in enumerate(inputs.templates):
+        report("draws", done, len(inputs.templates))
         problem = prepared(template, problem_set.convention)
         drawn = draw_class(problem, seed, ids)
         problems.append(problem)
         assignments.append(Assignment(template.id, template.source, drawn.draws))
         remarks += drawn.remarks
-    report("draws", len(templates), len(templates))
-    remarks += _unprintable(problem_set, students)
+    report("draws", len(inputs.templates), len(inputs.templates))
+    remarks += _unprintable(problem_set, inputs.students)
     codes = assign_codes(seed, ids)
-    record = Record(seed, problem_set, students, tuple(codes[id] for id in ids), tuple(assignments))
+    record = Record(
+        seed,
+        problem_set,
+        inputs.students,
+        tuple(codes[id] for id in ids),
+        tuple(assignments),
+        inputs.house,
+    )
     return record, tuple(problems), tuple(remarks)
 
 
 def _unprintable(problem_set: ProblemSet, students: Iterable[Student]) -> Iterator[str]:
     """A remark for each text with characters that no page can show."""
     texts = [problem_set.course, problem_set.title, problem_set.due]
+    texts += problem_set.exam.notes if problem_set.exam else ()
     for student in students:
         texts += [student.name, student.id, student.section]
     for text in texts:

@@ -13,10 +13,21 @@ import numpy as np
 
 from probgen.bank.bank import Bank, default_bank, read_bank, read_file
 from probgen.bank.fault import Fault, Faults, InputError
+from probgen.bank.picture import drawn_sizes
 from probgen.bank.template import Template
-from probgen.course.problem import Problem, prepare, proved, shown_values, tell_steps, work
+from probgen.course.problem import (
+    Problem,
+    Worked,
+    prepare,
+    proved,
+    shown_values,
+    tell_steps,
+    work,
+)
 from probgen.draws.draw import Draw, draw
 from probgen.draws.requirement import requirements_hold
+from probgen.figures.proportion import disturbances
+from probgen.figures.survey import survey
 from probgen.wording.convention import Convention
 
 _SEED: Final = "check"
@@ -58,10 +69,11 @@ def templates_at(paths: Sequence[Path], faults: Faults) -> Iterator[Template]:
 
 
 def check_template(template: Template, draws: int, convention: Convention | None = None) -> Checked:
-    """Draws, solves and proves so many sets of numbers, and tells the working of some.
+    """Draws, solves and proves so many sets of numbers, and tells and depicts some.
 
     Raises InputError showing draws that meet the template's requirements and have no solution that
-    passes its proof, or when hardly any draw meets them.
+    passes its proof, or a figure whose stated proportions move a point elsewhere, or when hardly
+    any draw meets them.
     """
     problem = prepare(template, convention or Convention())
     made = list(_drawn(template, draws))
@@ -103,8 +115,25 @@ def _drawn(template: Template, draws: int) -> Iterator[Draw]:
 
 
 def _tell(problem: Problem, draws: Sequence[Draw]) -> None:
-    for worked in work(problem, draws):
+    own = work(problem, draws)
+    for worked in own:
         tell_steps(problem, worked)
+    disturbed = [fault for worked in own for fault in _disturbed(problem.template, worked)]
+    if disturbed:
+        raise InputError(disturbed[:_SHOWN])
+
+
+def _disturbed(template: Template, own: Worked) -> Iterator[Fault]:
+    """What the template's own picture proportions put elsewhere than it is with these values."""
+    sizes = drawn_sizes(template, own.case.values)
+    wrong = [f"{id} has no size" for id in template.picture if id not in sizes]
+    if sizes:
+        true, drawn = (survey(template.system, {**own.complete, **each}) for each in ({}, sizes))
+        wrong += disturbances(true, drawn)
+    if wrong:
+        expected = f"sizes that leave every point in its order: {'; '.join(wrong)}"
+        mend = "change a size, or write it so that it grows with the others"
+        yield Fault(template.path, "picture", shown_values(own.draw), expected, mend)
 
 
 def _failed(template: Template, failing: Draw, blamed: Iterable[str]) -> Fault:

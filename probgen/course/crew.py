@@ -17,6 +17,7 @@ from joblib import Parallel, delayed, parallel_config
 
 from probgen import __version__
 from probgen.press.engine import engine, engine_version
+from probgen.press.manyscripts import fast_scripts
 from probgen.press.outside import OutsideError
 
 _WATCH_SECONDS: Final = 1.0
@@ -138,4 +139,5 @@ def _require_like(client: Any, address: str) -> None:
 
 
 def _press() -> str:
-    return f"probgen {__version__}, {' '.join(engine_version(engine()).split()[:2])}"
+    tex = " ".join(engine_version(engine()).split()[:2])
+    return f"probgen {__version__}, {tex}, fonts for {', '.join(sorted(fast_scripts()))}"

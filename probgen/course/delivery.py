@@ -2,33 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from contextlib import closing, contextmanager
-from itertools import product
 from math import ceil
 from pathlib import Path
 from typing import Final
 
-from probgen.course.answers import write_answers
 from probgen.course.crew import Crew
-from probgen.course.folder import MISSING, delivered, file_names
+from probgen.course.folder import MISSING, delivered
 from probgen.course.kept import Kept
-from probgen.course.printing import Chunk, Kind, Loss, PrintedChunk, print_chunk
+from probgen.course.pile import Piles, Report
+from probgen.course.printing import Chunk, Loss, PrintedChunk, print_chunk
 from probgen.course.problem import Problem
 from probgen.course.record import Record, write_record
 from probgen.course.setfile import ProblemSet
+from probgen.course.typesetter import Typesetter, typesetter_of
 from probgen.press.outside import OutsideError
-from probgen.press.split import join
 
-Report = Callable[[str, int, int], None]
-"""Told of a stage, what of it is done, and its whole: ("students", 12, 300)."""
-
-VOLUME: Final = 500
-"""Students in one PDF of a large class: a printer and a reader must hold it in memory."""
 _MOST: Final = 25
-"""Students in one chunk of a large class: a killed build loses no more of each worker's time."""
+"""Versions in one chunk of a large class: a killed build loses no more of each worker's time."""
 _LEAST: Final = 6
-"""Students in one chunk of a small class: fewer cost more in starting TeX than cores can save."""
+"""Versions in one chunk of a small class: fewer cost more in starting TeX than cores can save."""
 _AT_ONCE: Final = 4
 """Chunks come in a multiple of so many, all of one size, so that the cores are done together."""
 
@@ -49,57 +43,46 @@ def deliver(
     with delivered(out, write_record(record), inputs) as working:
         kept = Kept(working)
         chunks = chunks_of(record)
-        with _told_how_far(kept, chunks):
-            _print_chunks(record.set, problems, chunks, kept, crew, report)
-            places = range(len(chunks))
-            _join_volumes(kept, record, len(chunks), working.whole, report)
-            write_answers(working.whole / "answers.csv", kept.rows(places))
-            losses = kept.losses(places)
-            _tell_losses(working.whole / MISSING, losses, len(Kind) * len(record.students))
+        with _told_how_far(kept, chunks, _stage(record)):
+            _print_chunks(record, problems, chunks, kept, crew, report)
+            Piles(record, problems, kept, len(chunks), working.whole).write(report)
+            losses = kept.losses(range(len(chunks)))
+            documents = sum(2 - version.repeats for version in record.versions)
+            _tell_losses(working.whole / MISSING, losses, documents)
     return losses
 
 
 def chunks_of(record: Record) -> tuple[Chunk, ...]:
     """The class cut into chunks, which follow from its size alone."""
-    students = len(record.students)
-    rounds = ceil(students / (_AT_ONCE * _MOST))
-    size = max(_LEAST, ceil(students / (_AT_ONCE * rounds)))
-    names = file_names(record.students)
-    parts = (slice(start, start + size) for start in range(0, students, size))
+    versions = record.versions
+    rounds = ceil(len(versions) / (_AT_ONCE * _MOST))
+    size = max(_LEAST, ceil(len(versions) / (_AT_ONCE * rounds)))
+    parts = (versions[start : start + size] for start in range(0, len(versions), size))
     return tuple(
         Chunk(
-            record.students[part],
-            record.codes[part],
-            names[part],
-            tuple(assignment.draws[part] for assignment in record.assignments),
+            part,
+            tuple(
+                tuple(assignment.draws[version.number] for version in part)
+                for assignment in record.assignments
+            ),
         )
         for part in parts
     )
 
 
 def print_placed(
-    place: int, chunk: Chunk, problem_set: ProblemSet, problems: tuple[Problem, ...]
+    place: int,
+    chunk: Chunk,
+    problem_set: ProblemSet,
+    problems: tuple[Problem, ...],
+    typesetter: Typesetter,
 ) -> tuple[int, PrintedChunk]:
     """A chunk printed, with its place in the class: chunks get done in any order."""
-    return place, print_chunk(chunk, problem_set, problems)
-
-
-def _join_volumes(
-    kept: Kept, record: Record, chunks: int, folder: Path, report: Report
-) -> None:
-    """Everybody's sheets in one PDF, and all keys; in several of `VOLUME` for a large class."""
-    starts = range(0, chunks, max(1, VOLUME // _MOST))
-    for done, (kind, start) in enumerate(product(Kind, starts)):
-        report("all in one", done, len(Kind) * len(starts))
-        places = range(start, min(start + starts.step, chunks))
-        if parts := kept.together(kind, places):
-            ending = f"-{1 + start // starts.step:02}" if len(starts) > 1 else ""
-            path = folder / f"all-{kind}{ending}.pdf"
-            path.write_bytes(join(parts, record.set.title))
+    return place, print_chunk(chunk, problem_set, problems, typesetter)
 
 
 def _print_chunks(
-    problem_set: ProblemSet,
+    record: Record,
     problems: tuple[Problem, ...],
     chunks: Sequence[Chunk],
     kept: Kept,
@@ -108,28 +91,35 @@ def _print_chunks(
 ) -> None:
     """Prints every chunk that is not kept yet."""
     waiting = [place for place in range(len(chunks)) if not kept.has(place)]
-    total = sum(len(chunk.students) for chunk in chunks)
-    done = total - sum(len(chunks[place].students) for place in waiting)
-    report("students", done, total)
-    tasks = ((place, chunks[place], problem_set, problems) for place in waiting)
+    total = sum(len(chunk.versions) for chunk in chunks)
+    done = total - sum(len(chunks[place].versions) for place in waiting)
+    stage = _stage(record)
+    report(stage, done, total)
+    typesetter = typesetter_of(record.set, record.house)
+    tasks = ((place, chunks[place], record.set, problems, typesetter) for place in waiting)
     with closing(crew.each(print_placed, tasks)) as results:
         for place, printed in results:
             kept.keep(place, printed)
-            done += len(chunks[place].students)
-            report("students", done, total)
+            done += len(chunks[place].versions)
+            report(stage, done, total)
+
+
+def _stage(record: Record) -> str:
+    """What chunks are counted in."""
+    return "versions" if record.set.exam else "students"
 
 
 @contextmanager
-def _told_how_far(kept: Kept, chunks: Sequence[Chunk]) -> Iterator[None]:
+def _told_how_far(kept: Kept, chunks: Sequence[Chunk], stage: str) -> Iterator[None]:
     """Puts a note on whatever stops a build: what is done, and how to go on."""
     try:
         yield
     except BaseException as stop:
-        total = sum(len(chunk.students) for chunk in chunks)
-        done = sum(len(chunk.students) for i, chunk in enumerate(chunks) if kept.has(i))
+        total = sum(len(chunk.versions) for chunk in chunks)
+        done = sum(len(chunk.versions) for i, chunk in enumerate(chunks) if kept.has(i))
         if done:
             stop.add_note(
-                f"{done} of {total} students are printed and kept; "
+                f"{done} of {total} {stage} are printed and kept; "
                 "the same command goes on from there"
             )
         raise

@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 import re
 import shutil
-import unicodedata
 from collections.abc import Iterable, Iterator
 from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass
@@ -14,9 +13,11 @@ from typing import Final
 
 from probgen.bank.fault import Fault, InputError
 from probgen.course.lock import held
-from probgen.course.roster import Student
 
 RECORD: Final = "record.json"
+ANSWERS: Final = "answers.csv"
+VERSIONS: Final = "versions.csv"
+"""Tells who gets which version of an exam; there only for an exam."""
 MISSING: Final = "missing.txt"
 """Tells what could not be printed; there only when something could not."""
 
@@ -92,22 +93,6 @@ def write_file(path: Path, content: bytes) -> None:
         part.unlink(missing_ok=True)
 
 
-def file_names(students: Iterable[Student]) -> tuple[str, ...]:
-    """A file name, without ending, for each student: place in the roster, name, id."""
-    listed = list(students)
-    width = max(2, len(str(len(listed))))
-    return tuple(
-        "-".join(filter(None, (f"{place:0{width}}", _slug(student.name), _slug(student.id))))
-        for place, student in enumerate(listed, start=1)
-    )
-
-
-def _slug(text: str) -> str:
-    """Lower-case ASCII letters, digits and hyphens; empty when nothing of the text is left."""
-    plain = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode().lower()
-    return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:40].rstrip("-")
-
-
 def _require_ours(target: Path, inputs: set[Path]) -> None:
     if not target.exists():
         return
@@ -178,4 +163,6 @@ def _carry(previous: Path, target: Path) -> None:
 
 def _is_built(name: str) -> bool:
     """Whether builds make files of this name, perhaps not this time."""
-    return name == MISSING or re.fullmatch(r"all-(sheets|keys).*\.pdf", name) is not None
+    if name in (MISSING, ANSWERS, VERSIONS):
+        return True
+    return re.fullmatch(r"(all-(sheets|keys)|answers|versions).*\.pdf", name) is not None

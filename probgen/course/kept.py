@@ -13,7 +13,8 @@ from typing import Any
 
 from probgen.course.answers import Row
 from probgen.course.folder import Working, write_file
-from probgen.course.printing import Kind, Loss, PrintedChunk
+from probgen.course.printing import Loss, PrintedChunk
+from probgen.course.typesetter import Kind
 
 
 class Kept:

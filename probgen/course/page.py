@@ -1,4 +1,4 @@
-"""A student's worked problems as a sheet and as a key: what stands on their pages."""
+"""A version's worked problems as a sheet and as a key: what stands on their pages."""
 
 from __future__ import annotations
 
@@ -9,18 +9,15 @@ from functools import cached_property
 from string import ascii_lowercase
 from typing import Final
 
-from probgen.bank.template import Template
+from probgen.course.drawing import asks_for_sizes, free_body_scene, situation_scene
 from probgen.course.problem import Problem, Worked, tell_steps
-from probgen.course.roster import Student
 from probgen.course.setfile import ProblemSet
-from probgen.figures.freebody import free_body
+from probgen.course.version import Version
 from probgen.figures.pict import latex_picture
-from probgen.figures.situation import situation
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Relation
-from probgen.quantities.unit import ANGLE, LENGTH, METRE_PER_SECOND_SQUARED, UNITS
+from probgen.quantities.unit import METRE_PER_SECOND_SQUARED, UNITS
 from probgen.sheets import document
-from probgen.statics.system import Role
 from probgen.wording.answer import Answer
 from probgen.wording.block import Inline, Math, Picture, Section, Text
 from probgen.wording.convention import Convention
@@ -46,7 +43,7 @@ _CAUTIONS: Final = {
 class Face:
     """What the sheet and the key have in common of one problem.
 
-    figure: the situation as the sheet shows it, as LaTeX.
+    figure: the situation as the sheet shows it, as LaTeX; colour: whether figures have colours.
     """
 
     number: int
@@ -56,32 +53,35 @@ class Face:
     statement: Inlines
     figure: str
     slips: tuple[Slip, ...]
+    colour: bool
 
 
 @dataclass(frozen=True)
 class Copy:
-    """One student's copy of a set: problems and worked in the order of the set.
+    """One version of a set: problems and worked in the order of the set.
 
-    slips: for each problem what goes wrong with this student's numbers, for the key.
+    slips: for each problem what goes wrong with this version's numbers, for the key.
+    colour: whether figures have colours.
     """
 
     problem_set: ProblemSet
-    student: Student
-    code: str
+    version: Version
     problems: tuple[Problem, ...]
     worked: tuple[Worked, ...]
     slips: tuple[tuple[Slip, ...], ...] = ()
+    colour: bool = False
 
     @property
     def header(self) -> document.Header:
         return document.Header(
             course=self.problem_set.course,
             title=self.problem_set.title,
-            student_name=self.student.name,
-            student_id=self.student.id,
-            code=self.code,
-            section=self.student.section,
+            student_name=self.version.student.name,
+            student_id=self.version.student.id,
+            code=self.version.code,
+            section=self.version.student.section,
             due=self.problem_set.due,
+            version=self.version.letter,
         )
 
     @cached_property
@@ -96,8 +96,9 @@ class Copy:
                 problem,
                 own,
                 tell_statement(problem.template, own.draw),
-                situation_picture(problem.template, own, solved=False),
+                latex_picture(situation_scene(problem.template, own, solved=False), self.colour),
                 slips,
+                self.colour,
             )
             for number, (assigned, problem, own, slips) in enumerate(rows, start=1)
         )
@@ -120,7 +121,25 @@ def sheet_of(copy: Copy) -> document.Sheet:
     )
     cautions = _cautions(copy.problems) if copy.problem_set.caution else ()
     preface = gravity(copy.problem_set.convention)
-    return document.Sheet(copy.header, preface, cautions, problems, copy.problem_set.formulas)
+    formulas = formulas_of(copy.problem_set)
+    return document.Sheet(copy.header, preface, cautions, problems, formulas, cover_of(copy))
+
+
+def formulas_of(problem_set: ProblemSet) -> document.Formulas | None:
+    """The page of formulas, in the course's words, where the set asks for one."""
+    if not problem_set.formulas:
+        return None
+    convention = problem_set.convention
+    return document.Formulas(convention.turning, convention.positive == "clockwise")
+
+
+def cover_of(copy: Copy) -> document.Cover | None:
+    """The page before an exam's problems, to write the name and the marks on."""
+    exam = copy.problem_set.exam
+    if exam is None or not exam.cover:
+        return None
+    scores = tuple((str(face.number), face.points) for face in copy.faces)
+    return document.Cover(copy.header, notes=exam.notes, scores=scores)
 
 
 def key_of(copy: Copy) -> document.Key:
@@ -134,8 +153,9 @@ def solution_of(face: Face) -> document.Solution:
     problem, own = face.problem, face.own
     sections = tell_steps(problem, own)
     figure = face.figure
-    if _asks_for_sizes(problem.template):
-        figure = situation_picture(problem.template, own, solved=True)
+    if asks_for_sizes(problem.template):
+        scene = situation_scene(problem.template, own, solved=True)
+        figure = latex_picture(scene, face.colour)
     return document.Solution(
         number=face.number,
         title=problem.template.title,
@@ -144,7 +164,7 @@ def solution_of(face: Face) -> document.Solution:
         sections=sections,
         answers=tuple(_answers(problem, own)),
         points=face.points,
-        pictures=dict(_pictures(sections, problem, own, figure)),
+        pictures=dict(_pictures(sections, face, figure)),
         scheme=tuple(
             document.Mark(mark.words, mark.points)
             for mark in scheme(own.case, problem.convention, face.points)
@@ -163,7 +183,7 @@ def _answers(problem: Problem, own: Worked) -> Iterator[document.Answer]:
             full = (Text(f"± {degrees:.2g}°"),)
         elif answer.id in told:
             full = say("{low} to {high}", low=told[answer.id].low, high=told[answer.id].high)
-        yield document.Answer(_label(answer), (Text(answer.printed),), full)
+        yield document.Answer(label(answer), (Text(answer.printed),), full)
 
 
 def gravity(convention: Convention) -> Inlines:
@@ -172,42 +192,8 @@ def gravity(convention: Convention) -> Inlines:
     return (Text("Take "), Math((Name("g", "g"), Relation("="), g)), Text(" throughout."))
 
 
-def situation_picture(template: Template, own: Worked, solved: bool) -> str:
-    """The figure of a problem's situation as LaTeX, drawn to scale.
-
-    solved: with the lengths and angles that were to be found in their true size; a sheet's figure
-    is drawn from the data alone, so that none of them can be measured on it.
-    """
-    case = own.case
-    known = {id: case.values[id] for id in (*own.draw.values, "g")}
-    values = own.complete if solved else known
-    named = points_told(template, own)
-    scene = situation(case.system, values, template.depicts, own.draw.values, named=named)
-    return latex_picture(scene)
-
-
-def points_told(template: Template, own: Worked) -> tuple[str, ...]:
-    """The points the statement calls by their letters, which the figure has to show."""
-    told = {
-        piece.id
-        for inline in tell_statement(template, own.draw)
-        if isinstance(inline, Math)
-        for piece in inline.formula
-        if isinstance(piece, Name)
-    }
-    return tuple(name for name in template.system.points if name in told)
-
-
-def _asks_for_sizes(template: Template) -> bool:
-    """Whether a length or an angle is sought, which the sheet's figure must not show."""
-    return any(
-        variable.role is Role.UNKNOWN and variable.dimension in (LENGTH, ANGLE)
-        for variable in template.system.variables.values()
-    )
-
-
 def _pictures(
-    sections: Iterable[Section], problem: Problem, own: Worked, figure: str
+    sections: Iterable[Section], face: Face, figure: str
 ) -> Iterator[tuple[str, str]]:
     """The figures that the sections ask for, as LaTeX; figure: the situation's."""
     for section in sections:
@@ -218,17 +204,8 @@ def _pictures(
             if block.kind == "situation":
                 yield name, figure
             else:
-                pivot = _pivot(problem, block.body)
-                positive = problem.convention.positive
-                system, values = own.case.system, own.complete
-                scene = free_body(system, values, block.body, pivot, positive)
-                yield name, latex_picture(scene)
-
-
-def _pivot(problem: Problem, body: str) -> str:
-    """The point the plan first takes torques on a body about, "" for none."""
-    balances = (step.equation for step in problem.plan.steps if step.equation.kind == "torque")
-    return next((balance.about for balance in balances if balance.body == body), "")
+                scene = free_body_scene(face.problem, face.own, block.body)
+                yield name, latex_picture(scene, face.colour)
 
 
 def _parts(own: Worked) -> Iterator[document.Part]:
@@ -242,7 +219,8 @@ def _parts(own: Worked) -> Iterator[document.Part]:
         yield document.Part(label, tell_find(own.case.system, find), unit)
 
 
-def _label(answer: Answer) -> Inlines:
+def label(answer: Answer) -> Inlines:
+    """What an answer is called beside its value: the letter of a quantity, or words."""
     if answer.symbol in ("what happens first", "does it hold"):
         return (Text(answer.symbol),)
     owner = answer.symbol.removeprefix("direction of ")

@@ -1,12 +1,14 @@
 """The record of a build: everything needed to make the same bytes again, and no clock.
 
-One JSON file: the seed, the set with its method, the class with its codes, the templates as they
-were (their whole text), and the values every student drew, as their printed digits.
+One JSON file: the seed, the set with its method, the class with its codes (an exam's versions with
+theirs), the house style and layouts, the templates as they were (their whole text), and the values
+every student or version drew, as their printed digits.
 """
 
 from __future__ import annotations
 
 import json
+from base64 import b64decode, b64encode
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass
 from decimal import Decimal
@@ -15,12 +17,17 @@ from typing import Any, Final
 
 from probgen import __version__
 from probgen.bank.fault import Fault, InputError
+from probgen.course.folder import RECORD
+from probgen.course.printrun import Exam, PrintRun
 from probgen.course.reading import read_text
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet, unit_system_named
+from probgen.course.version import Version, versions_of_class, versions_of_exam
 from probgen.draws.draw import Draw
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import unit_named
+from probgen.sheets.house import USUAL, House
+from probgen.sheets.style import PLAIN, HouseStyle
 from probgen.wording.convention import Convention
 
 _FORMAT: Final = 1
@@ -28,7 +35,7 @@ _FORMAT: Final = 1
 
 @dataclass(frozen=True, slots=True)
 class Assignment:
-    """One problem of the class: the template's text, and each student's draw in roster order."""
+    """One problem of the class: the template's text, and the draw of each student or version."""
 
     template_id: str
     source: str
@@ -39,7 +46,8 @@ class Assignment:
 class Record:
     """A class ready to be worked and printed.
 
-    codes: the version code of each student; assignments: one for each problem of the set.
+    codes: the version code of each student, or of each version of an exam.
+    assignments: one for each problem of the set, with a draw for each code.
     version: of probgen, when the draws were made.
     """
 
@@ -48,7 +56,15 @@ class Record:
     students: tuple[Student, ...]
     codes: tuple[str, ...]
     assignments: tuple[Assignment, ...]
+    house: House = USUAL
     version: str = __version__
+
+    @property
+    def versions(self) -> tuple[Version, ...]:
+        """What is printed once each, in the order of the files."""
+        if self.set.exam:
+            return versions_of_exam(self.set.exam, self.students, self.codes)
+        return versions_of_class(self.students, self.codes)
 
 
 def write_record(record: Record) -> str:
@@ -58,10 +74,8 @@ def write_record(record: Record) -> str:
         "probgen": record.version,
         "seed": record.seed,
         "set": _set_as_data(record.set),
-        "students": [
-            {**asdict(student), "code": code}
-            for student, code in zip(record.students, record.codes, strict=True)
-        ],
+        **_house_as_data(record.house),
+        **_class_as_data(record),
         "problems": [_assignment_as_data(assignment) for assignment in record.assignments],
     }
     return json.dumps(content, ensure_ascii=False, indent=1) + "\n"
@@ -76,6 +90,27 @@ def read_record(path: Path) -> Record:
         found = f"{type(error).__name__}: {error}"
         mend = "take the record.json of a build, unchanged"
         raise InputError([Fault(str(path), "", found, "a record of probgen", mend)]) from None
+
+
+def _class_as_data(record: Record) -> dict[str, Any]:
+    """The students with their codes, or with the versions that an exam has for them."""
+    students = [asdict(student) for student in record.students]
+    if record.set.exam:
+        codes = dict(zip(record.set.exam.letters, record.codes, strict=True))
+        return {"versions": codes, "students": students}
+    rows = zip(students, record.codes, strict=True)
+    return {"students": [{**student, "code": code} for student, code in rows]}
+
+
+def _house_as_data(house: House) -> dict[str, Any]:
+    """What the pages need besides the package; nothing for the usual pages."""
+    data: dict[str, Any] = {}
+    if house.style != PLAIN:
+        logo = b64encode(house.style.logo).decode()
+        data["style"] = {**asdict(house.style), "logo": logo}
+    if house.layouts:
+        data["layouts"] = dict(house.layouts)
+    return data
 
 
 def _set_as_data(problem_set: ProblemSet) -> dict[str, Any]:
@@ -104,24 +139,42 @@ def _assignment_as_data(assignment: Assignment) -> dict[str, Any]:
 def _from_data(content: Mapping[str, Any]) -> Record:
     if content["format"] != _FORMAT:
         raise ValueError(f"format {content['format']}, where this probgen reads {_FORMAT}")
-    students = content["students"]
+    problem_set = _set_from_data(content["set"])
+    students = [dict(student) for student in content["students"]]
+    own = [student.pop("code", "") for student in students]
+    codes = tuple(content["versions"].values()) if problem_set.exam else tuple(own)
     return Record(
         seed=content["seed"],
-        set=_set_from_data(content["set"]),
-        students=tuple(Student(s["name"], s["id"], s["section"], s["email"]) for s in students),
-        codes=tuple(student["code"] for student in students),
-        assignments=tuple(
-            _assignment_from_data(problem, len(students)) for problem in content["problems"]
-        ),
+        set=problem_set,
+        students=tuple(Student(**student) for student in students),
+        codes=codes,
+        assignments=tuple(_assignment_from_data(each, len(codes)) for each in content["problems"]),
+        house=_house_from_data(content),
         version=content["probgen"],
     )
+
+
+def _house_from_data(content: Mapping[str, Any]) -> House:
+    style = PLAIN
+    if "style" in content:
+        logo = b64decode(content["style"]["logo"], validate=True)
+        style = HouseStyle(**{**content["style"], "logo": logo})
+    return House(style, tuple(content.get("layouts", {}).items()), f"{RECORD}: layouts")
 
 
 def _set_from_data(data: Mapping[str, Any]) -> ProblemSet:
     method = dict(data["convention"])
     method["units"] = unit_system_named(method["units"])
-    problems = tuple(Assigned(**problem) for problem in data["problems"])
-    return ProblemSet(**{**data, "convention": Convention(**method), "problems": problems})
+    whole = {
+        **data,
+        "convention": Convention(**method),
+        "problems": tuple(Assigned(**problem) for problem in data["problems"]),
+    }
+    if "run" in data:
+        whole["run"] = PrintRun(**data["run"])
+    if exam := data.get("exam"):
+        whole["exam"] = Exam(**{**exam, "notes": tuple(exam["notes"])})
+    return ProblemSet(**whole)
 
 
 def _assignment_from_data(data: Mapping[str, Any], size: int) -> Assignment:

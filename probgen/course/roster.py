@@ -1,7 +1,8 @@
 """The class list: a CSV file as a spreadsheet or a gradebook exports it.
 
 Columns are found by their headings, in any case and in the usual spellings: a name (or a first and
-a last name), an id, and optionally a section and an e-mail address; further columns are left alone.
+a last name), an id, and optionally a section, an e-mail address, a seat, and a mark for those who
+need large print; further columns are left alone.
 Commas, semicolons and tabs separate; UTF-8, UTF-16 with its mark, and Windows-1252 are read.  Empty
 lines and lines that begin with "# " do not count.
 """
@@ -22,12 +23,17 @@ from probgen.course.reading import read_bytes
 
 @dataclass(frozen=True, slots=True)
 class Student:
-    """One student; section and email are empty when the list has no such column."""
+    """One student; a text is empty when the list has no such column.
+
+    seat: as it is called, "B7"; large: whether the student's sheets are printed large.
+    """
 
     name: str
     id: str
     section: str = ""
     email: str = ""
+    seat: str = ""
+    large: bool = False
 
 
 _HEADINGS: Final[dict[str, tuple[str, ...]]] = {
@@ -45,8 +51,16 @@ _HEADINGS: Final[dict[str, tuple[str, ...]]] = {
     ),
     "section": ("section", "group", "class", "tutorial", "recitation", "lab"),
     "email": ("email", "emailaddress", "mail", "studentemail"),
+    "seat": ("seat", "seatnumber", "seatno", "place", "desk"),
+    "large": ("largeprint", "large", "print"),
 }
 """Headings by what they mean, letters and digits only; of several in a file the first here wins."""
+
+_MARKS: Final = {
+    **dict.fromkeys(("yes", "y", "x", "true", "1", "large"), True),
+    **dict.fromkeys(("", "no", "n", "false", "0", "normal"), False),
+}
+"""What marks those who need large print, and those who do not."""
 
 Columns = Mapping[str, int]
 Line = tuple[int, list[str]]
@@ -78,6 +92,7 @@ def parse_roster(text: str, where: str) -> tuple[Student, ...]:
         student = _read_student(cells, columns)
         _judge_width(cells, len(header), number, faults)
         _judge_student(student, number, seen, faults)
+        _judge_mark(cells, columns, number, faults)
         seen.setdefault(student.id, number)
         students.append(student)
     faults.settle()
@@ -165,7 +180,8 @@ def _read_student(cells: Sequence[str], columns: Columns) -> Student:
         name = f"{cell('first')} {cell('last')}".strip()
     else:
         name = cell("name")
-    return Student(name, cell("id"), cell("section"), cell("email"))
+    large = _MARKS.get(cell("large").casefold(), False)
+    return Student(name, cell("id"), cell("section"), cell("email"), cell("seat"), large)
 
 
 def _judge_width(cells: Sequence[str], width: int, number: int, faults: Faults) -> None:
@@ -182,3 +198,11 @@ def _judge_student(student: Student, number: int, seen: Mapping[str, int], fault
     elif student.id in seen:
         expected = f"an id of its own; line {seen[student.id]} has the same"
         faults.add(f"line {number}, id", student.id, expected, "correct one, or remove the double")
+
+
+def _judge_mark(cells: Sequence[str], columns: Columns, number: int, faults: Faults) -> None:
+    place = columns.get("large", len(cells))
+    mark = cells[place] if place < len(cells) else ""
+    if mark.casefold() not in _MARKS:
+        mend = "write yes for those who need large print, and nothing for the others"
+        faults.add(f"line {number}, large print", mark, "yes or no", mend)

@@ -14,6 +14,7 @@ from typing import Any, Final, cast, get_args, get_type_hints
 
 from probgen.bank.fault import Fault, Faults, InputError
 from probgen.bank.table import Table
+from probgen.course.printrun import Exam, PrintRun, read_exam, read_print_run
 from probgen.course.reading import read_text
 from probgen.quantities.unit import SI, US_CUSTOMARY, UnitSystem
 from probgen.sheets.document import Paper, Room
@@ -41,6 +42,8 @@ class ProblemSet:
     room: what that room is: free, lines, grid, or none at all.
     formulas: whether a page of formulas follows each sheet.
     caution: whether sheets print the templates' cautions.
+    style, layouts: a house style's file and a folder of layouts, empty for the usual pages.
+    run: how the papers come off the printer; exam: None where each student has a version alone.
     """
 
     course: str
@@ -55,6 +58,10 @@ class ProblemSet:
     room: Room = "free"
     formulas: bool = False
     caution: bool = True
+    style: str = ""
+    layouts: str = ""
+    run: PrintRun = field(default_factory=PrintRun)
+    exam: Exam | None = None
     convention: Convention = field(default_factory=Convention)
 
 
@@ -93,8 +100,12 @@ def parse_set(text: str, where: str) -> ProblemSet:
         paper=cast(Paper, table.word("paper", get_args(Paper), "letter")),
         working=float(_read_number(table, "working", "5", "0", "20")),
         room=cast(Room, table.word("room", get_args(Room), "free")),
-        formulas=table.flag("formulas") if table.has("formulas") else False,
+        formulas=table.flag("formulas"),
         caution=table.flag("caution") if table.has("caution") else True,
+        style=table.text("style", ""),
+        layouts=table.text("layouts", ""),
+        run=read_print_run(table.table("print")),
+        exam=read_exam(table.table("exam")) if table.has("exam") else None,
         convention=_read_method(table.table("method")),
     )
     table.close()

@@ -105,17 +105,15 @@ class Burdens:
         self, depiction: str, seat: Seat, room: Extent, tag: str
     ) -> tuple[tuple[Shape, ...], Box | None]:
         """A load; what hangs is let down until it is clear of all that is drawn."""
-        first = draw_load(depiction, seat, room, tag)
-        if not hangs(depiction, seat):
-            return first
+        first = shapes, face = draw_load(depiction, seat, room, tag)
         rope = seat.rope
-        while rope < _LONGEST_ROPE:
-            shapes, face = draw_load(depiction, replace(seat, rope=rope), room, tag)
+        while hangs(depiction, seat) and rope < _LONGEST_ROPE:
             box = bounds(shapes)
-            load = replace(box, top=min(box.top, seat.spot.imag - rope)).grown(1.5)
+            load = box._replace(top=min(box.top, seat.spot.imag - rope)).grown(1.5)
             if load.bottom < load.top and not self.field.touched(load):
                 return shapes, face
             rope += 6.0
+            shapes, face = draw_load(depiction, replace(seat, rope=rope), room, tag)
         return first
 
     def _on_block(self, element: Element, block: Block, text: Name | Number, tag: str) -> None:

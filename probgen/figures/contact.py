@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from probgen.figures import parts, solid
-from probgen.figures.dimension import draw_angle
+from probgen.figures.angle import draw_angle
 from probgen.figures.ground import ROLLER_HEIGHT, Surface, backing, hatched, roller
 from probgen.figures.scene import (
     HEAVY,
@@ -14,7 +14,6 @@ from probgen.figures.scene import (
     Spot,
     apart,
     bearing,
-    bounds,
     circle,
     heading,
     line,
@@ -166,7 +165,7 @@ def draw_posts(supports: Supports) -> None:
     """The posts cords are tied to, from a ground below all that hangs between them."""
     if not supports.posts:
         return
-    ground = 1j * (bounds(supports.field.shapes).bottom - 12.0)
+    ground = 1j * (supports.field.box.bottom - 12.0)
     for top in supports.posts:
         foot = top.real + ground
         supports.field.add(*solid.post(foot, top + 5j, "support:post"))

@@ -6,37 +6,38 @@ so that forces of very different size can be read beside each other.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
+from itertools import chain, combinations
 from typing import Final, Literal
 
 from probgen.figures import axes, parts
-from probgen.figures.arrows import Arrows
+from probgen.figures.angle import draw_angle
+from probgen.figures.arrows import Arrows, distance
 from probgen.figures.body import arms_of, corners_of, encloses, is_round
-from probgen.figures.dimension import draw_angle
+from probgen.figures.field import Field
 from probgen.figures.fitting import fits, fitted
-from probgen.figures.placement import Field, around
+from probgen.figures.placement import around
+from probgen.figures.proportion import note_distorted
 from probgen.figures.scene import (
     FINE,
     LIGHT,
     MEDIUM,
-    Arrow,
     Box,
     Scene,
     Spot,
     apart,
     bearing,
-    bounds,
     circle,
-    composed,
     polygon,
 )
 from probgen.figures.spread import rows
-from probgen.figures.survey import Survey, openings, survey
+from probgen.figures.survey import Opening, Survey, openings, survey
 from probgen.figures.telling import diagram_words
 from probgen.figures.vector import Vector, pair_marks, resultant, vectors
 from probgen.quantities.expression import Name, Value
+from probgen.quantities.unit import LENGTH
 from probgen.statics.system import Body, System
 
 WIDTH: Final = 213.0
@@ -44,8 +45,14 @@ HEIGHT: Final = 170.0
 """The most room a free-body diagram takes, pt (75 mm x 60 mm)."""
 
 _HALF: Final = 2.2  # half the thickness of the outlined body, pt
-_SHARES: Final = (1.0, 0.8, 0.64, 0.5)
+_SHARES: Final = (1.0, 0.8, 0.64)
 _SMALL: Final = 7.5  # size of the letters of points, pt
+_LABELS: Final = 18 + 19j  # what labels usually take beyond the arrows, pt
+_PARTICLE: Final = 3.0  # radius of a particle's ring, pt
+_LARGE_PARTICLE: Final = 8.0
+_NEAR: Final = 12.0  # how far from its point a letter is first tried, pt
+_TOGETHER: Final = 5.0  # points so near each other share the place their letters have, pt
+_BESIDE: Final = 30.0  # how far from its arrow a symbol is first tried, pt
 _ROW: Final = 13.0  # height of a distributed load's arrows, pt
 
 Sense = Literal["counter-clockwise", "clockwise"]
@@ -57,57 +64,58 @@ def free_body(
     body_id: str,
     pivot: str,
     positive: Sense = "counter-clockwise",
+    drawn: Mapping[str, float] | None = None,
 ) -> Scene:
     """The free-body diagram of one body.
 
     values: coherent values of every quantity, the solved ones included; forces whose value comes
     out negative are drawn the opposite way, those that vanish are left out.  pivot: the point
     torques are taken about, "" for none.  positive: the rotation counted positive.
+    drawn: sizes (coherent units) the situation is drawn with; the diagram takes the lengths among
+    them and then says that it is not to scale, while its angles stay true.
     Raises KeyError when a value is missing.
     """
-    measured = survey(system, values)
+    lengths = {
+        id: size for id, size in (drawn or {}).items() if system.variables[id].dimension == LENGTH
+    }
+    measured = survey(system, {**values, **lengths})
     body = system.body(body_id)
-    places = [*measured.outline(body), *(v.at for v in vectors(measured, body))]
+    forces = vectors(measured, body)
+    places = [*measured.outline(body), *(vector.at for vector in forces)]
     width = max(p.real for p in places) - min(p.real for p in places)
     height = max(p.imag for p in places) - min(p.imag for p in places)
     core = complex(max(width, 0.25 * height, 1e-6), max(height, 0.25 * width, 1e-6))
     room = complex(WIDTH, HEIGHT)
-    best: tuple[int, Scene] | None = None
-    for share in _SHARES:  # shorter arrows only where several follow each other on one line
-        shown = _Shown(measured, body, pivot, positive, share)
-        scene = fitted(partial(_draw, shown), core, room, spare=60.0)
-        off = _off_points(scene, places) if fits(scene, room) else len(places)
-        if best is None or off < best[0]:
-            best = (off, scene)
-        if not best[0] or (body.particle and best[0] < len(places)):
+
+    def rank(scene: Scene) -> tuple[bool, int]:
+        return not fits(scene, room), scene.strained
+
+    best: Scene | None = None
+    for share in _SHARES:  # shorter arrows only where the usual ones leave too little room
+        shown = _Shown(measured, body, forces, pivot, positive, share, bool(lengths))
+        scene = fitted(partial(_Diagram, shown), core, room, _LABELS)
+        if best is None or rank(scene) < rank(best):
+            best = scene
+        if rank(best) == (False, 0):
             break
     assert best is not None  # there are shares
-    return best[1]
-
-
-def _off_points(scene: Scene, places: Sequence[complex]) -> int:
-    """How many arrows of forces neither begin nor end at a point of the body."""
-    spots = [place * scene.scale for place in places]
-    arrows = [shape for shape in scene.tagged("force") if isinstance(shape, Arrow)]
-    return sum(
-        min(abs(end - spot) for end in (arrow.tail, arrow.head) for spot in spots) > 1.0
-        for arrow in arrows
-    )
-
-
-def _draw(shown: _Shown, scale: float) -> Scene:
-    return _Diagram(shown, scale).draw()
+    return best
 
 
 @dataclass(frozen=True, slots=True)
 class _Shown:
-    """What a diagram shows; share: the length of its arrows, of their usual one."""
+    """What a diagram shows.
+
+    share: the length of its arrows, of their usual one; distorted: it is not to scale.
+    """
 
     measured: Survey
     body: Body
+    forces: tuple[Vector, ...]
     pivot: str
     positive: Sense
     share: float
+    distorted: bool
 
 
 class _Diagram:
@@ -119,60 +127,87 @@ class _Diagram:
         self.body = body = shown.body
         self.pivot = shown.pivot
         self.positive = shown.positive
+        self.distorted = shown.distorted
         self.scale = scale
+        self.strained = 0  # labels without a place near what they name
         self.field = Field()
-        forces = vectors(measured, body)
+        forces = shown.forces
         hinged = {v.element for v in forces if v.part in ("x", "y")}
         self.legs = {id: [v for v in forces if v.element == id] for id in sorted(hinged)}
         self.wholes = {id: resultant(self.system.element(id), v) for id, v in self.legs.items()}
         self.single = [v for v in forces if v.element not in hinged]
         self.forces = forces
         largest = max((v.size for v in (*self.single, *self.wholes.values())), default=1.0)
-        outline = [self._spot(place) for place in measured.outline(body)]
+        self.corners = [self._spot(c) for c in corners_of(measured, body, body.name)]
+        axis = [self._spot(place) for place in measured.outline(body)]
+        outline = [*self.corners, self.corners[0]] if self.corners else axis
+        points = [self._spot(vector.at) for vector in forces]
         marks = pair_marks(self.system)
-        self.arrows = Arrows(self.field, outline, scale, largest, marks, shown.share)
+        self.arrows = Arrows(self.field, outline, points, scale, largest, marks, shown.share)
 
-    def draw(self) -> Scene:
+    def strokes(self) -> Box:
+        """The body and all arrows."""
         self._outline()
         self._loads()
-        for vector in sorted(self.single, key=self._steepness):
+        for vector in self._in_order():
             self.arrows.add(vector)
         for id, whole in self.wholes.items():
             self.arrows.add_with_legs(whole, self.legs[id])
         self._couples()
+        return self.field.box
+
+    def labelled(self) -> Scene:
+        """Marks, angles, labels and axes added."""
         self._mark_points()
         self._angles()
         self._label()
         self._axes()
+        if self.distorted:
+            note_distorted(self.field)
         shown = (*self.single, *self.wholes.values())
         points = {self.measured.places[f.point]: f.point for f in self.system.forces}
         letters = [points.get(vector.at, "") for vector in shown]
-        return composed(
-            self.field.shapes, self.scale, diagram_words(self.body, shown, letters)
-        )
+        words = diagram_words(self.body, shown, letters)
+        shapes = tuple(self.field.shapes)
+        return Scene(shapes, self.field.box, self.scale, words, self.strained)
 
     def _spot(self, place: complex) -> Spot:
         return place * self.scale
 
-    def _steepness(self, vector: Vector) -> tuple[bool, float]:
-        """Weights first: the others give way to them."""
-        return (abs(vector.direction - 270.0) > 0.01, -vector.size)
+    def _in_order(self) -> list[Vector]:
+        """Weights first, then the larger; last those that have to go beside one drawn before."""
+        first: list[Vector] = []
+        beside: list[Vector] = []
+        for vector in sorted(
+            self.single, key=lambda each: (abs(each.direction - 270.0) > 0.01, -each.size)
+        ):
+            alike = any(
+                other.at == vector.at and apart(other.direction, vector.direction) < 12.0
+                for other in first
+            )
+            (beside if alike else first).append(vector)
+        return first + beside
 
     def _outline(self) -> None:
         spots = [self._spot(place) for place in self.measured.outline(self.body)]
         tag = f"body:{self.body.id}"
         if len(spots) < 2:
-            self.field.add(circle(spots[0], 3.0, LIGHT, tag))
+            self.field.add(circle(spots[0], self._particle_radius(), LIGHT, tag))
             return
-        corners = corners_of(self.measured, self.body, self.body.name)
-        if corners:
-            self.field.add(polygon([self._spot(corner) for corner in corners], LIGHT, tag))
+        if self.corners:
+            self.field.add(polygon(self.corners, LIGHT, tag))
             return
         if is_round(self.body.name):
             self._round(tag)
             return
         left, right = parts.rails(spots, _HALF)
         self.field.add(polygon((*left, *reversed(right)), LIGHT, tag))
+
+    def _particle_radius(self) -> float:
+        """Large enough for all arrows that go side by side to begin in it, pt."""
+        ways = [vector.direction for vector in (*self.single, *self.wholes.values())]
+        alike = any(apart(one, other) < 12.0 for one, other in combinations(ways, 2))
+        return _LARGE_PARTICLE if alike else _PARTICLE
 
     def _round(self, tag: str) -> None:
         """A drum by its rims, and the crank that turns it."""
@@ -211,7 +246,7 @@ class _Diagram:
 
     def _mark_points(self) -> None:
         tag = f"pivot:{self.pivot}"
-        for place in {v.at for v in vectors(self.measured, self.body)}:
+        for place in dict.fromkeys(vector.at for vector in self.forces):
             self.field.add(circle(self._spot(place), 1.2, FINE, "point", filled=True))
         if self.pivot:
             self.field.add(circle(self._spot(self.measured.places[self.pivot]), 3.6, MEDIUM, tag))
@@ -219,7 +254,7 @@ class _Diagram:
     def _angles(self) -> None:
         """The named angles of single forces, with their symbols."""
         for opening in openings(self.measured):
-            if opening.id not in self._force_angles():
+            if not self._is_force_angle(opening):
                 continue
             drawn = self.measured.runs_along(opening.at, opening.reference, self.body)
             name = self.system.variables[opening.id].as_name
@@ -233,19 +268,16 @@ class _Diagram:
                 reference_drawn=drawn,
             )
 
-    def _force_angles(self) -> set[str]:
-        return {
-            opening.id
-            for opening in openings(self.measured)
-            if any(
-                abs(arrow.tail - self._spot(opening.at)) < 0.5
-                and apart(bearing(arrow.head - arrow.tail), opening.direction) < 0.5
-                for arrow, _ in self.arrows.drawn
-            )
-        }
+    def _is_force_angle(self, opening: Opening) -> bool:
+        """Whether an angle opens to an arrow that begins at its vertex."""
+        return any(
+            abs(arrow.tail - self._spot(opening.at)) < 0.5
+            and apart(bearing(arrow.head - arrow.tail), opening.direction) < 0.5
+            for arrow, _ in self.arrows.drawn
+        )
 
     def _label(self) -> None:
-        spots = [self._spot(vector.at) for vector in vectors(self.measured, self.body)]
+        spots = [self._spot(vector.at) for vector in self.forces]
         drawn = self.arrows.drawn
         shortest_first = sorted(drawn, key=lambda pair: abs(pair[0].head - pair[0].tail))
         for arrow, symbol in shortest_first:  # a short arrow leaves its label the least choice
@@ -259,8 +291,27 @@ class _Diagram:
             beside = [(near, along - 90.0), (near, along + 90.0)]
             # A component's head may be that of the whole: it is labelled at its side.
             anchors: list[tuple[Spot, float]] = [*beside, tip] if leg else [tip, *beside]
-            self.field.place(name, around(name, anchors), f"label:{arrow.tag.partition(':')[2]}")
+            others = [(o.tail, o.head) for o, _ in drawn if o is not arrow]
+            own = self._nearest(around(name, anchors, farthest=_BESIDE), (arrow.tail, arrow.head),
+                                others)  # fmt: skip
+            boxes = chain(own, self._strained(around(name, anchors)))
+            self.field.place(name, boxes, f"label:{arrow.tag.partition(':')[2]}")
         self._letters()
+
+    def _nearest(
+        self, boxes: Iterable[Box], own: tuple[Spot, Spot], others: Sequence[tuple[Spot, Spot]]
+    ) -> Iterator[Box]:
+        """The free boxes that lie nearer to a straight piece than to all others."""
+        for box in boxes:
+            if self.field.is_free(box):
+                away = distance(box.centre, *own)
+                if all(distance(box.centre, *other) > away + 1.0 for other in others):
+                    yield box
+
+    def _strained(self, boxes: Iterator[Box]) -> Iterator[Box]:
+        """The boxes for a label that has no place near what it names, which is counted."""
+        self.strained += 1
+        yield from boxes
 
     def _letters(self) -> None:
         """The letters of the points where forces act, which the key names; small."""
@@ -268,16 +319,17 @@ class _Diagram:
             return  # everything acts at the one point there is
         named = [force.point for force in self.system.forces if force.body == self.body.id]
         wanted = dict.fromkeys((self.pivot, *named) if self.pivot else named)
-        lettered: set[complex] = set()
+        letters: dict[complex, str] = {}
         for point in wanted:
-            place = self.measured.places[point]
-            if place in lettered:
-                continue
-            lettered.add(place)
-            spot, name = self._spot(place), Name(point, point)
+            letters.setdefault(self._spot(self.measured.places[point]), point)
+        for spot, point in letters.items():
+            name = Name(point, point)
             nearest = 3.6 if point == self.pivot else _HALF
             anchors = [(spot, d) for d in (225.0, 135.0, 315.0, 45.0, 90.0, 270.0)]
-            boxes = around(name, anchors, nearest, _SMALL)
+            others = [(other, other) for other in letters if abs(other - spot) > _TOGETHER]
+            near = around(name, anchors, nearest, _SMALL, farthest=_NEAR)
+            own = self._nearest(near, (spot, spot), others)
+            boxes = chain(own, self._strained(around(name, anchors, nearest, _SMALL)))
             self.field.place(name, boxes, f"letter:{point}", _SMALL)
 
     def _axes(self) -> None:
@@ -286,8 +338,8 @@ class _Diagram:
         if self.body.particle:
             sense = 0  # nothing is said of turning
         width, height = axes.WIDTH, axes.HEIGHT
-        box = bounds(self.field.shapes)
-        columns, rows = 8, 6
+        box = self.field.box
+        columns, rows = 6, 5
         spots = [
             complex(
                 box.right - width - (box.width - width) * i / columns,
@@ -297,9 +349,8 @@ class _Diagram:
             for j in range(rows + 1)
             if box.width > width and box.height > height
         ]
-        solid = [self._spot(c) for c in corners_of(self.measured, self.body, self.body.name)]
         middle = complex(width, height) / 2
-        spots = [spot for spot in spots if not encloses(solid, spot + middle)]
+        spots = [spot for spot in spots if not encloses(self.corners, spot + middle)]
         corners = (box.right + 1j * box.top, box.left + 1j * box.top,
                    box.right + 1j * box.bottom, box.left + 1j * box.bottom)  # fmt: skip
         spots.sort(key=lambda spot: min(abs(spot + middle - corner) for corner in corners))

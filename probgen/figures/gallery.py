@@ -8,10 +8,12 @@ from typing import Final
 from probgen.figures import limb, parts, person, solid
 from probgen.figures.axes import axes, turning
 from probgen.figures.ground import Surface, fulcrum, hatched, lug, roller
-from probgen.figures.scene import LIGHT, MEDIUM, Scene, Shape, composed, heading
+from probgen.figures.scene import LIGHT, MEDIUM, Scene, Shape, composed, heading, line
 
 _ADULT: Final = 64.0  # pt
 _SLOPE: Final = heading(68.0)
+_CASE: Final = (-16 + 0j, 16 + 0j, 16 + 60j, -16 + 60j)
+_BACK: Final = heading(195.0)
 
 _Named = tuple[str, Iterable[Shape]]
 
@@ -30,7 +32,16 @@ def _bodies() -> tuple[_Named, ...]:
         ("particle", (parts.ring(0j, ""),)),
         ("wheel", parts.wheel(0j, 16.0, "")),
         ("pulley", parts.pulley(0j, 10.0, "")),
-    )
+        ("cabinet", solid.box(_CASE, "")),
+        ("bookcase", (
+            *solid.box(_CASE, ""),
+            *(line(*ends, LIGHT, "") for ends in solid.shelf_lines(0j, 60j, 16.0)),
+        )),
+        ("drum on its stand", (
+            *solid.drum(0j, (20.0, 11.0), ""), *solid.stand(0j, 20.0, 46.0, ""),
+        )),
+        ("wheelbarrow", (*solid.wheelbarrow(0j, 90 + 8j, ""), *solid.barrow_wheel(0j, ""))),
+    )  # fmt: skip
 
 
 def _people() -> tuple[_Named, ...]:
@@ -58,17 +69,25 @@ def _limbs() -> tuple[_Named, ...]:
         )),
         ("head and neck", limb.head(0j, 22.0, 1, "")),
         ("pelvis", limb.pelvis(-45 + 12j, 0j, 80 + 0j, "")),
+        ("foot on its ball", limb.foot(0j, 16 - 4j, 60 - 34j, "")),
+        ("jaw", limb.jaw(0j, 80 + 0j, "")),
+        ("kneecap and bones", (
+            *limb.kneecap(0j, _BACK, ""), *limb.knee(0j, heading(150.0), heading(240.0), ""),
+        )),
         ("muscle", limb.muscle(0j, 60j, "")),
     )  # fmt: skip
 
 
 def _loads() -> tuple[_Named, ...]:
     return (
+        ("block", parts.block(0j, 30.0, 20.0, "")),
         ("crate", parts.crate(0j, 30.0, 20.0, "")),
         ("hung crate", parts.hung_block(0j, 12.0, 30.0, 20.0, "")),
         ("sign", parts.hung_sign(0j, 36.0, 18.0, "")),
         ("lamp", parts.lamp(0j, 12.0, "")),
         ("bucket", parts.bucket(0j, 12.0, 1.0, "")),
+        ("pail that stands", parts.standing_pail(0j, "")),
+        ("basket", parts.pail(0j, 15 + 14j, "")),
         ("plant", parts.plant(0j, "")),
         ("tree", parts.tree(0j, 48.0, "")),
         ("ball", parts.ball(0j, 7.0, "")),
@@ -109,6 +128,7 @@ def _supports() -> tuple[_Named, ...]:
             *parts.bar((-35 + 0j, -2.4 + 0j), 3.0, ""), parts.pin(0j, ""),
             *parts.bar((2.4 + 0j, 35 + 0j), 3.0, ""),
         )),
+        ("post with a rope", (*solid.post(0j, 60j, ""), solid.rope_ring(55j, ""))),
         ("inclined plane", parts.wedge(0j, 65.0, 37.5, "")),
     )  # fmt: skip
 

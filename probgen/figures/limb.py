@@ -186,7 +186,7 @@ def pelvis(crest: Spot, joint: Spot, middle: Spot, tag: str) -> tuple[Shape, ...
 
 def kneecap(at: Spot, back: complex, tag: str) -> tuple[Shape, ...]:
     """A kneecap in profile; back: the unit step toward the thigh bone behind it."""
-    half, thick = 11.0, 5.0
+    half, thick = 14.0, 6.0
     bends: tuple[Bend, ...] = (
         ((thick, 0.55 * half), (thick, -0.55 * half), (0.0, -half)),
         ((-1.5 * thick, -0.6 * half), (-1.5 * thick, 0.6 * half), (0.0, half)),
@@ -197,11 +197,11 @@ def kneecap(at: Spot, back: complex, tag: str) -> tuple[Shape, ...]:
 def knee(at: Spot, thigh: complex, shin: complex, tag: str) -> tuple[Shape, ...]:
     """The bones behind a kneecap: a round end, the thigh and the shin along their unit steps."""
     back = (thigh + shin) / abs(thigh + shin)
-    centre, apart = at + back * 22.0, thigh - shin
+    centre, apart = at + back * 42.0, thigh - shin
     return (
-        circle(centre, 12.0, MEDIUM, tag),
-        *bone(centre + thigh * 9.0 - apart * 2.0, centre + thigh * 62.0 - apart * 4.0, tag, 0.8),
-        *bone(centre + shin * 9.0 + apart * 2.0, centre + shin * 62.0 + apart * 4.0, tag, 0.8),
+        circle(centre, 15.0, MEDIUM, tag),
+        *bone(centre + thigh * 12.0 - apart * 2.0, centre + thigh * 68.0 - apart * 3.0, tag),
+        *bone(centre + shin * 12.0 + apart * 2.0, centre + shin * 68.0 + apart * 3.0, tag),
     )
 
 

@@ -111,11 +111,11 @@ def _tendon(supports: Supports, pull: Element, unit: complex) -> None:
     """A tendon from a kneecap; the upper one ends in its muscle."""
     start = supports.spot(pull.at)
     if unit.imag > 0:
-        shapes = limb.muscle(start, start + unit * 74.0, f"rope:{pull.id}")
+        shapes = limb.muscle(start, start + unit * 104.0, f"rope:{pull.id}")
     else:
-        shapes = (line(start, start + unit * 52.0, HEAVY, f"rope:{pull.id}"),)
+        shapes = (line(start, start + unit * 80.0, HEAVY, f"rope:{pull.id}"),)
     supports.field.add(*shapes)
-    supports.lines[pull.id] = (start, start + unit * 64.0)
+    supports.lines[pull.id] = (start, start + unit * 92.0)
 
 
 def _draw(supports: Supports, element: Element, start: Spot, aside: complex = 0j) -> None:

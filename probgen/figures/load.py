@@ -146,8 +146,8 @@ def _hung(
     spot = seat.spot
     rope = min(max(seat.clear - 24.0, 3.0), seat.rope)
     if seat.arm:
-        hand = spot - 1j * max(rope, 46.0)
-        shapes = (*limb.forearm(spot, hand, tag), *parts.hung_block(hand, 17.0, *size, tag))
+        hand = spot - 1j * max(rope, 40.0)
+        shapes = (*limb.forearm(spot, hand, tag), *parts.hung_block(hand, 11.0, *size, tag))
         return shapes, bounds(shapes[-1:])
     match part:
         case "lamp":

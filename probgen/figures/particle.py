@@ -11,11 +11,11 @@ from probgen.figures import parts, person
 from probgen.figures.load import PEOPLE, manner_of
 from probgen.figures.metrics import extent
 from probgen.figures.scene import MEDIUM, Shape, Spot, Text, circle, dot, heading, polygon
-from probgen.figures.survey import Survey, mass_name, pushes
+from probgen.figures.survey import Survey, mass_name, pushes, spans
 from probgen.quantities.expression import Name, Number
 from probgen.statics.system import Body, Element, Kind
 
-_APART: Final = 92.0  # between particles that do not touch, pt
+_APART: Final = 102.0  # between particles that do not touch, pt
 _HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kind.HINGE)
 _TIED: Final = 66.0  # between particles that a line ties to each other, pt
 _BOARD: Final = 92.0  # width of a board that somebody is on, pt
@@ -164,16 +164,23 @@ def stacked(measured: Survey, ropes: Mapping[str, str]) -> Survey:
 
 
 def shifts_of(
-    measured: Survey, blocks: Mapping[str, Block], ropes: Mapping[str, tuple[str, complex]]
+    measured: Survey,
+    blocks: Mapping[str, Block],
+    ropes: Mapping[str, tuple[str, complex]],
+    scale: float,
 ) -> dict[str, complex]:
     """How far the points of particles are moved on paper (pt), so that none hides another.
 
-    What rests on another particle is set on it; what only shares its place is set beside it.
-    ropes: by a body on a rope, the body at its other end and the step (pt) from there.
+    What rests on another particle is set on it; what only shares its place, or comes too near
+    where no length is stated, is set beside it.
+    ropes: by a body on a rope, the body at its other end and the step (pt) from there;
+    scale: pt for each metre.
     """
     bodies = [body for body in measured.system.bodies if len(body.outline) == 1]
     shifts: dict[str, complex] = {}
     placed: list[Body] = []
+    spots: dict[str, Spot] = {}
+    closest = 1e-3 if spans(measured) else _APART - 1.0
     below, links = _carriers(measured), _links(measured)
     ends = _free({one: other for one, (other, _) in ropes.items()}, below)
     tied_to = {**ends, **{one: other for one, (other, _) in links.items()}}
@@ -190,9 +197,11 @@ def shifts_of(
             lift = blocks[carrier.id].half.imag + blocks[body.id].half.imag
             shifts[point] = shifts.get(carrier.outline[0], 0j) + lift * 1j
         else:
-            same = [b for b in placed if _together(measured, b, body)]
-            if same:
-                shifts[point] = complex(_APART * len(same), 0.0)
+            here = measured.places[point] * scale
+            near = [spot for spot in spots.values() if abs(spot - here) < closest]
+            if near:
+                shifts[point] = max(spot.real for spot in near) + _APART - here.real + 0j
+        spots[body.id] = measured.places[point] * scale + shifts.get(point, 0j)
         placed.append(body)
     return shifts
 
@@ -211,10 +220,6 @@ def _links(measured: Survey) -> dict[str, tuple[str, complex]]:
             if unit.imag > 0.3 or (abs(unit.imag) <= 0.3 and unit.real > 0):
                 found.setdefault(force.body, (other, unit))
     return found
-
-
-def _together(measured: Survey, one: Body, other: Body) -> bool:
-    return abs(measured.places[one.outline[0]] - measured.places[other.outline[0]]) < 1e-9
 
 
 def _carriers(measured: Survey) -> dict[str, str]:

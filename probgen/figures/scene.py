@@ -11,9 +11,9 @@ from __future__ import annotations
 import cmath
 import math
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from itertools import pairwise
-from typing import Final
+from typing import Final, NamedTuple
 
 from probgen.quantities.expression import Name, Number
 
@@ -38,6 +38,8 @@ LIGHT: Final = Pen(0.5)
 FINE: Final = Pen(0.35)
 DASHED: Final = Pen(0.8, 2.6, 1.9)
 REFERENCE: Final = Pen(0.35, 2.2, 2.0)
+
+_SMALL: Final = 4.0  # radius of an arc that a few straight pieces follow well enough, pt
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,9 +93,8 @@ class Arrow:
     both: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Box:
-    """An upright rectangle on paper, pt."""
+class Box(NamedTuple):
+    """An upright rectangle on paper, pt; a tuple, as figures make them by the thousand."""
 
     left: float
     bottom: float
@@ -145,7 +146,8 @@ class Label:
     tag: str = ""
 
 
-Shape = Path | Curve | Arc | Arrow | Label
+Stroke = Path | Curve | Arc | Arrow
+Shape = Stroke | Label
 Segment = tuple[float, float, float, float]
 """A straight piece as x0, y0, x1, y1 (pt); floats, as these are compared by the thousand."""
 
@@ -154,13 +156,15 @@ Segment = tuple[float, float, float, float]
 class Scene:
     """A finished figure: its shapes, and the rectangle they all lie in.
 
-    scale: points on paper for each metre drawn; words: what it shows, for readers who cannot see.
+    scale: points on paper for each metre drawn; words: what it shows, for readers who cannot see;
+    strained: how many labels found no place near what they name.
     """
 
     shapes: tuple[Shape, ...]
     box: Box
     scale: float = 0.0
-    words: str = field(default="")
+    words: str = ""
+    strained: int = 0
 
     def tagged(self, tag: str) -> tuple[Shape, ...]:
         """The shapes whose tag is this one or begins with it and a colon."""
@@ -240,16 +244,22 @@ def runs(shape: Shape) -> Iterator[tuple[Spot, ...]]:
         case Curve():
             yield _flattened(shape)
         case Arc():
-            count = max(4, math.ceil(abs(shape.sweep) / 24.0))
-            yield tuple(
-                shape.centre + shape.radius * heading(shape.start + shape.sweep * i / count)
-                for i in range(count + 1)
-            )
+            yield _bent(shape)
         case Arrow():
             yield (shape.tail, shape.head)
             yield from barbs(shape)
         case Label():
             return
+
+
+def _bent(arc: Arc) -> tuple[Spot, ...]:
+    count = max(4, math.ceil(abs(arc.sweep) / (24.0 if arc.radius > _SMALL else 45.0)))
+    reach, turn = arc.radius * heading(arc.start), heading(arc.sweep / count)
+    spots = [arc.centre + reach]
+    for _ in range(count):
+        reach *= turn
+        spots.append(arc.centre + reach)
+    return tuple(spots)
 
 
 def _flattened(curve: Curve) -> tuple[Spot, ...]:
@@ -283,13 +293,13 @@ def bounds(shapes: Iterable[Shape]) -> Box:
             continue
         half = shape.pen.weight / 2
         for run in runs(shape):
-            for spot in run:
-                xs += (spot.real - half, spot.real + half)
-                ys += (spot.imag - half, spot.imag + half)
+            across, upward = [spot.real for spot in run], [spot.imag for spot in run]
+            xs += (min(across) - half, max(across) + half)
+            ys += (min(upward) - half, max(upward) + half)
     return Box(min(xs), min(ys), max(xs), max(ys))
 
 
-def composed(shapes: Iterable[Shape], scale: float = 0.0, words: str = "") -> Scene:
+def composed(shapes: Iterable[Shape]) -> Scene:
     """The shapes as a scene."""
     kept = tuple(shapes)
-    return Scene(kept, bounds(kept), scale, words)
+    return Scene(kept, bounds(kept))

@@ -6,35 +6,43 @@ never by arrows.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import cached_property, partial
 from itertools import chain
 from typing import Final
 
 from probgen.figures import parts
+from probgen.figures.angle import draw_angle
 from probgen.figures.axes import turning
 from probgen.figures.body import encloses, outline_of
 from probgen.figures.burden import Burdens, Note
 from probgen.figures.contact import draw_posts, stands_for
-from probgen.figures.dimension import draw_angle, draw_length
+from probgen.figures.dimension import draw_length
+from probgen.figures.field import Field
 from probgen.figures.fitting import POINTLIKE, fitted
 from probgen.figures.hoist import hoists_of
 from probgen.figures.particle import stacked
-from probgen.figures.placement import Field, around
+from probgen.figures.piece import meets
+from probgen.figures.placement import around
+from probgen.figures.proportion import note_distorted
 from probgen.figures.scene import (
     LIGHT,
     MEDIUM,
     Arrow,
+    Box,
     Scene,
+    Segment,
     Spot,
     apart,
     bearing,
-    bounds,
-    composed,
     heading,
     line,
 )
 from probgen.figures.support import Supports
 from probgen.figures.survey import (
+    Opening,
+    Span,
     Survey,
     is_told,
     openings,
@@ -48,12 +56,14 @@ from probgen.quantities.expression import Name, Number, Value
 from probgen.statics.system import Element, Kind, System
 
 WIDTH: Final = 213.0
-HEIGHT: Final = 160.0
-"""The most room a situation takes, pt (75 mm x 56 mm)."""
+HEIGHT: Final = 170.0
+"""The most room a situation takes, pt (75 mm x 60 mm)."""
 
-_DISTORTED: Final = "not to scale"
+_LABELS: Final = 28 + 31j  # what labels and dimension lines usually take beyond the strokes, pt
 _TURN: Final = 11.0  # radius of a couple's arrow, pt
 _PUSH: Final = 30.0  # length of a given force's arrow, pt
+_NEAR: Final = 8.0  # how far from its thing a label is first tried, pt
+_STRIP: Final = 20.0  # how far beside a body labels leave room for extension lines, pt
 _REFERENCE: Final = 30.0  # the least an angle's reference line reaches, pt
 
 
@@ -78,53 +88,57 @@ def situation(
     """
     measured = survey(system, {**values, **drawn} if drawn else values)
     measured = stacked(measured, {h.second.body: h.first.body for h in hoists_of(measured)})
-    letters = frozenset(named)
-    return fitted(
-        lambda scale: _Drawing(measured, depicts, givens, scale, letters, bool(drawn)).draw(),
-        _core(measured),
-        complex(WIDTH, HEIGHT),
-        spare=55.0,
-    )
+    lettered, seen = frozenset(named), (spans(measured), openings(measured))
+    shown = _Shown(measured, depicts, givens, lettered, bool(drawn), *seen)
+    return fitted(partial(_Situation, shown), _core(shown), complex(WIDTH, HEIGHT), _LABELS)
 
 
-def _core(measured: Survey) -> complex:
+def _core(shown: _Shown) -> complex:
     """Width and height (m) of what grows with the scale; a thin figure counts as a little wide."""
+    measured = shown.measured
     places = [place for body in measured.system.bodies for place in measured.outline(body)]
     for element in measured.system.elements:
         places += [measured.places[name] for name in (element.at, element.toward) if name]
     if any(len(body.outline) > 1 for body in measured.system.bodies):
-        places += [end for span in spans(measured) for end in (span.start, span.end)]
+        places += [end for span in shown.spans for end in (span.start, span.end)]
     width = max(p.real for p in places) - min(p.real for p in places)
     height = max(p.imag for p in places) - min(p.imag for p in places)
     least = 0.3 * max(width, height, POINTLIKE)
     return complex(max(width, least), max(height, least))
 
 
-class _Drawing:
+@dataclass(frozen=True, slots=True)
+class _Shown:
+    """What a situation shows, at whatever scale; named: the points to be lettered.
+
+    distorted: it is not to scale.
+    """
+
+    measured: Survey
+    depicts: Mapping[str, str]
+    givens: Mapping[str, Number]
+    named: frozenset[str]
+    distorted: bool
+    spans: tuple[Span, ...]
+    openings: tuple[Opening, ...]
+
+
+class _Situation:
     """One attempt at a situation, at one scale (pt for each metre)."""
 
-    def __init__(
-        self,
-        measured: Survey,
-        depicts: Mapping[str, str],
-        givens: Mapping[str, Number],
-        scale: float,
-        named: frozenset[str],
-        distorted: bool,
-    ) -> None:
-        self.measured = measured
-        self.system = measured.system
-        self.depicts = depicts
-        self.givens = givens
+    def __init__(self, shown: _Shown, scale: float, *, lengths_first: bool = False) -> None:
+        self.shown = shown
+        self.measured = shown.measured
+        self.system = shown.measured.system
         self.scale = scale
+        self.lengths_first = lengths_first
         self.field = Field()
-        self.supports = Supports(measured, depicts, givens, scale, self.field)
-        self.named = named
-        self.distorted = distorted
+        self.supports = Supports(shown.measured, shown.depicts, shown.givens, scale, self.field)
         self.notes: list[Note] = []
         self.burdens = Burdens(self.supports, self.notes)
 
-    def draw(self) -> Scene:
+    def strokes(self) -> Box:
+        """Bodies, what holds them, and what loads them."""
         self.supports.draw()
         for body in self.system.bodies:
             self.field.add(*outline_of(self.supports, body))
@@ -141,17 +155,25 @@ class _Drawing:
             self.burdens.spreads(body)
             self.burdens.shelves(body)
         draw_posts(self.supports)
+        return self.field.box
+
+    def labelled(self) -> Scene:
+        """All labels, angles and lengths added; where these find no place, before the labels."""
         self._pulls()
         self._angles()
-        for note in self.notes:
-            self.field.place(note.text, around(note.text, note.anchors), note.tag)
+        placed = self.lengths_first and self._lengths()
+        self._notes()
+        if not self.lengths_first:
+            placed = self._lengths()
+            if not placed:
+                again = _Situation(self.shown, self.scale, lengths_first=True)
+                again.strokes()
+                return again.labelled()
         self._letters()
-        self._lengths()
-        if self.distorted:
-            box = bounds(self.field.shapes)
-            corners = ((complex(box.right - 20.0, box.bottom), 270.0),)
-            self.field.place(_DISTORTED, around(_DISTORTED, corners), "note:scale")
-        return composed(self.field.shapes, self.scale, situation_words(self.system))
+        if self.shown.distorted:
+            note_distorted(self.field)
+        shapes, words = tuple(self.field.shapes), situation_words(self.system)
+        return Scene(shapes, self.field.box, self.scale, words, 0 if placed else 1)
 
     def _spot(self, point: str) -> Spot:
         return self.supports.spot(point)
@@ -172,9 +194,11 @@ class _Drawing:
         tag = f"force:{element.id}"
         self.field.add(Arrow(tail, head, MEDIUM, tag))
         text = self.burdens.text(force.magnitude)
-        free = tail if inside else head
+        free, near = (tail, tail + 0.3 * step) if inside else (head, head - 0.3 * step)
         away = direction + 180.0 if inside else direction
-        anchors = ((free, away), (free, direction + 90.0), (free, direction - 90.0))
+        beside = ((near, direction - 90.0), (near, direction + 90.0))
+        # Beyond an arrow that points up or down an extension line may run on.
+        anchors = beside if abs(step.real) < 1.0 else ((free, away), *beside)
         self.notes.append(Note(text, anchors, f"label:{element.id}"))
 
     def _pulls(self) -> None:
@@ -184,7 +208,7 @@ class _Drawing:
             magnitude = self.system.force(self.system.element(id).forces[0]).magnitude
             if not isinstance(magnitude, Name) or magnitude.id in told:
                 continue
-            if magnitude.id in self.givens:
+            if magnitude.id in self.shown.givens:
                 told.add(magnitude.id)
                 near, way = start + (end - start) * 0.7, bearing(end - start)
                 anchors = ((near, way - 90.0), (near, way + 90.0), (end, way))
@@ -213,11 +237,11 @@ class _Drawing:
     # Data
 
     def _angles(self) -> None:
-        for opening in openings(self.measured):  # no label may lie where a reference line will
+        for opening in self.shown.openings:  # no label may lie where a reference line will
             start = self._paper(opening.at)
             end = start + heading(opening.reference) * _REFERENCE
             self.field.watch(line(start, end, LIGHT, f"reference:{opening.id}"))
-        for opening in reversed(openings(self.measured)):  # those of cables need their place most
+        for opening in reversed(self.shown.openings):  # those of cables need their place most
             if opening.id in self.supports.inclines or not is_told(self.measured, opening.id):
                 continue
             variable = self.system.variables[opening.id]
@@ -249,36 +273,68 @@ class _Drawing:
                 return apart(direction % 180.0, bearing(surface.tangent) % 180.0) < 1.0
         return False
 
-    def _lengths(self) -> None:
-        measures = sorted(spans(self.measured), key=lambda span: abs(span.end - span.start))
+    def _lengths(self) -> bool:
+        """The named lengths, the shortest nearest; whether each found a place of its own."""
+        measures = sorted(self.shown.spans, key=lambda span: abs(span.end - span.start))
+        placed = True
         for span in measures:
-            variable = self.system.variables[span.id]
-            bodies = [b for b in self.system.bodies if ways_out(self.measured.outline(b), span.end)]
-            half = max((self.supports.half(body.id) for body in bodies), default=0.0)
-            draw_length(
-                self.field,
-                span.start * self.scale,
-                span.end * self.scale,
-                self.burdens.text(variable.as_name),
-                span.id,
-                half,
-            )
+            text = self.burdens.text(self.system.variables[span.id].as_name)
+            start, end = span.start * self.scale, span.end * self.scale
+            placed &= draw_length(self.field, start, end, text, span.id, self._half(span))
+        return placed
+
+    def _half(self, span: Span) -> float:
+        """Half the thickness of what a length is measured along, pt."""
+        bodies = [b for b in self.system.bodies if ways_out(self.measured.outline(b), span.end)]
+        return max((self.supports.half(body.id) for body in bodies), default=0.0)
+
+    @cached_property
+    def _strips(self) -> list[Segment]:
+        """Where extension lines are likely to run, which labels leave free if they can."""
+        strips = []
+        for span in self.shown.spans:
+            normal = (span.end - span.start) / abs(span.end - span.start) * 1j
+            for end in (span.start * self.scale, span.end * self.scale):
+                for side in (normal, -normal):
+                    far = end + side * (self._half(span) + _STRIP)
+                    strips.append((end.real, end.imag, far.real, far.imag))
+        return strips
+
+    def _off_strips(self, boxes: Iterable[Box]) -> Iterator[Box]:
+        strips = [] if self.lengths_first else self._strips
+        return (box for box in boxes if not any(meets(strip, box) for strip in strips))
+
+    def _notes(self) -> None:
+        for note in self.notes:
+            near = self._off_strips(around(note.text, note.anchors, farthest=_NEAR))
+            boxes = chain(near, around(note.text, note.anchors))
+            self.field.place(note.text, boxes, note.tag)
 
     def _letters(self) -> None:
         """The letters of the points a problem speaks of: supports, cables, ends."""
         for point in self._lettered():
-            half = max(self.supports.half(body.id) for body in self.system.bodies)
+            half = self._half_at(point)
             spot, name = self._spot(point), Name(point, point)
-            anchors = tuple((spot, direction) for direction in (135.0, 45.0, 90.0))
+            above = tuple((spot, direction) for direction in (135.0, 45.0, 90.0))
             below = tuple((spot, direction) for direction in (225.0, 315.0, 270.0))
-            near = around(name, anchors, half, farthest=5.0)
-            tried = chain(near, around(name, (*anchors, *below), half))
-            self.field.place(name, tried, f"letter:{point}")
+            near = around(name, above, half, farthest=_NEAR)
+            boxes = chain(near, around(name, (*above, *below), half))
+            self.field.place(name, boxes, f"letter:{point}")
+
+    def _half_at(self, point: str) -> float:
+        """Half the thickness (pt) of the slender bodies at a point."""
+        at = self.measured.places[point]
+        halves = [
+            self.supports.half(body.id)
+            for body in self.system.bodies
+            if ways_out(self.measured.outline(body), at) and not self.supports.corners(body)
+        ]
+        return max(halves, default=0.0)
 
     def _lettered(self) -> list[str]:
         """Where supports and lines act on bodies with extent, and what the statement names."""
         shown = {body.id for body in self.system.bodies if len(body.outline) > 1}
-        wanted = set(self.named)
+        wanted = set(self.shown.named)
         for element in self.system.elements:
             if element.body in shown and element.kind not in (Kind.WEIGHT, Kind.DISTRIBUTED):
                 wanted |= {element.at, element.toward}

@@ -38,12 +38,6 @@ def box(corners: Sequence[Spot], tag: str) -> tuple[Shape, ...]:
     return (polygon(corners, MEDIUM, tag),)
 
 
-def upright(foot: Spot, top: Spot, half: float, tag: str) -> tuple[Shape, ...]:
-    """A box about an axis."""
-    side = (top - foot) / abs(top - foot) * 1j * half
-    return box((foot - side, foot + side, top + side, top - side), tag)
-
-
 def shelf_lines(foot: Spot, top: Spot, half: float) -> list[tuple[Spot, Spot]]:
     """Where the shelves of a bookcase may be, from below."""
     side = (top - foot) / abs(top - foot) * 1j * half

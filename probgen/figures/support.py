@@ -23,6 +23,7 @@ from probgen.figures.contact import (
     ground_under,
     stands_for,
 )
+from probgen.figures.field import Field
 from probgen.figures.ground import (
     Surface,
     backing,
@@ -34,7 +35,6 @@ from probgen.figures.ground import (
 from probgen.figures.hoist import hoists_of
 from probgen.figures.line import draw_lines
 from probgen.figures.particle import blocks_of, shifts_of
-from probgen.figures.placement import Field
 from probgen.figures.scene import (
     MEDIUM,
     Spot,
@@ -76,10 +76,11 @@ class Supports:
         self.blocks = blocks_of(measured, depicts, givens)  # particles drawn as blocks, by body
         self.hoists = hoists_of(measured)  # ropes that tie two particles
         ropes = {h.second.body: (h.first.body, hoist.apart(h, self.blocks)) for h in self.hoists}
-        self.shifts = shifts_of(measured, self.blocks, ropes)  # point: its step on paper, pt
+        self.shifts = shifts_of(measured, self.blocks, ropes, scale)  # point: its step, pt
         self.wheels = {
             pull.body: hoist.WHEEL for h in self.hoists if h.tackle for pull in (h.first, h.second)
         }  # particles drawn as pulleys, with their radius
+        self._halves: dict[str, float] = {}
         self.posts: list[Spot] = []  # where cords are tied to posts
         self.lines: dict[str, tuple[Spot, Spot]] = {}  # line: from where to where it is drawn
         self.inclines: set[str] = set()  # angles labelled at the foot of a slope
@@ -129,6 +130,11 @@ class Supports:
 
     def half(self, body: str) -> float:
         """Half the thickness a body is drawn with, pt; 0 where its axis is its outline."""
+        if body not in self._halves:
+            self._halves[body] = self._half(body)
+        return self._halves[body]
+
+    def _half(self, body: str) -> float:
         shown, own = self.depicts.get(body, ""), self.measured.system.body(body)
         if is_closed(own) or is_round(shown):
             return 0.0

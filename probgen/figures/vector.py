@@ -86,14 +86,10 @@ def pair_marks(system: System) -> dict[str, int]:
     Action and reaction have the same number; the components of one force count together.
     """
     marks: dict[str, int] = {}
-    counts: dict[str, int] = {}
+    counts: dict[tuple[str, str], int] = {}
     for force in system.forces:
         if force.pair and force.id not in marks:
-            number = counts.setdefault(force.element, len(counts) + 1)
+            whole = (force.element, "" if force.part in ("x", "y") else force.id)
+            number = counts.setdefault(whole, len(counts) + 1)
             marks[force.id] = marks[force.pair] = number
     return marks
-
-
-def ids_of(vector: Vector) -> tuple[str, ...]:
-    """The ids of the forces a vector stands for: its own, or its components'."""
-    return (vector.id, f"{vector.id}.x", f"{vector.id}.y")

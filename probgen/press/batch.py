@@ -1,20 +1,17 @@
-"""Documents printed in one TeX run; one that fails is found, and the others are still printed."""
+"""Documents printed in as few TeX runs as can be; one that fails is found, the others printed."""
 
 from __future__ import annotations
 
-import shutil
-import tempfile
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from pathlib import Path
 from types import MappingProxyType
 from typing import Final
 
 from probgen.press.engine import run_tex
-from probgen.press.manyscripts import require_scripts, run_scripts
+from probgen.press.manyscripts import require_scripts, run_scripts, scripts_used
 from probgen.press.preformat import format_for
-from probgen.press.split import join, page_count, split_run
-from probgen.sheets.script import scripts_used
+from probgen.press.split import Part, collate, cut_run, extract
+from probgen.press.workroom import workroom
 
 # A document takes some hundredths of a second; what takes this long will never be done.
 _SECONDS_A_RUN: Final = 20.0
@@ -26,13 +23,16 @@ _NO_PAGES: Final = "the document has no pages"
 class Document:
     """What is to be printed.
 
-    name: tells documents apart, such as a file name; title: shown by PDF readers.
-    body: LaTeX, without preamble.
+    name: tells the documents of a pile apart, such as a file name; title: shown by PDF readers.
+    body: LaTeX, without preamble.  Documents of one preamble share a TeX run.
+    pile: the joined PDF it belongs to, such as "sheets".
     """
 
     name: str
     title: str
     body: str
+    preamble: str
+    pile: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +40,7 @@ class Printed:
     """A document's PDF."""
 
     name: str
+    pile: str
     pdf: bytes
     pages: int
 
@@ -49,6 +50,7 @@ class Failure:
     """A document TeX could not set, with TeX's own words about it."""
 
     name: str
+    pile: str
     complaint: str
 
 
@@ -56,82 +58,105 @@ class Failure:
 class Batch:
     """What became of some documents, in their order.
 
-    together: one PDF of all that were printed, empty when none was.
+    together: for each pile, one PDF of all that were printed, empty when none was.
     """
 
     printed: tuple[Printed, ...]
     failures: tuple[Failure, ...]
-    together: bytes
+    together: Mapping[str, bytes]
 
 
 def print_batch(
     documents: Sequence[Document],
-    preamble: str,
     language: str = "en",
     duplex: bool = False,
-    files: Mapping[str, Path] = MappingProxyType({}),
+    files: Mapping[str, bytes] = MappingProxyType({}),
 ) -> Batch:
-    """Prints documents in one run; when it fails, in two runs of half each, and so on.
+    """Prints documents: those of one preamble in one run, or in several when one of them fails.
 
-    Documents in scripts that pdfLaTeX has no fonts for are printed in a run of their own.
-    duplex: in `together` each document begins on a right-hand page.  files: what the preamble asks
-    for by name, such as a logo.  Raises OutsideError when TeX is missing or lacks a package or a
-    font, InputError when TeX cannot read the preamble.
+    Documents in scripts that pdfLaTeX has no fonts for are printed in runs of their own.
+    duplex: in `together` each document begins on a right-hand page.  files: what preambles ask for
+    by name, such as a logo.  Raises OutsideError when TeX is missing or lacks a package or a font,
+    InputError when TeX cannot read a preamble.
     """
-    kinds = [bool(scripts_used(document.body)) for document in documents]
-    outcomes: list[Printed | Failure] = [Failure("", "")] * len(documents)
-    runs: list[bytes] = []
-    for scripted in sorted(set(kinds)):
-        places = [place for place, kind in enumerate(kinds) if kind is scripted]
-        chosen = [documents[place] for place in places]
-        done, together = _print_alike(chosen, _Press(preamble, language, duplex, scripted, files))
-        runs.append(together)
-        for place, outcome in zip(places, done, strict=True):
-            outcomes[place] = outcome
-    printed = tuple(outcome for outcome in outcomes if isinstance(outcome, Printed))
-    failures = tuple(outcome for outcome in outcomes if isinstance(outcome, Failure))
-    if len(runs) <= 1:
-        return Batch(printed, failures, b"".join(runs))
-    parts = [part.pdf for part in printed]
-    return Batch(printed, failures, join(parts, duplex=duplex) if parts else b"")
+    alike: dict[_Press, list[Document]] = {}
+    for document in documents:
+        press = _Press(document.preamble, bool(scripts_used(document.body)))
+        alike.setdefault(press, []).append(document)
+    outcomes = {
+        (document.pile, document.name): outcome
+        for press, chosen in alike.items()
+        for document, outcome in zip(chosen, _print_alike(chosen, press, files), strict=True)
+    }
+    pairs = [(document, outcomes[document.pile, document.name]) for document in documents]
+    parts: dict[str, list[Part]] = {document.pile: [] for document in documents}
+    for document, outcome in pairs:
+        if isinstance(outcome, Part):
+            parts[document.pile].append(outcome)
+    return Batch(
+        tuple(_printed(d, part, language) for d, part in pairs if isinstance(part, Part)),
+        tuple(Failure(d.name, d.pile, told) for d, told in pairs if isinstance(told, str)),
+        {pile: collate(own, language, duplex) if own else b"" for pile, own in parts.items()},
+    )
+
+
+def _printed(document: Document, part: Part, language: str) -> Printed:
+    return Printed(document.name, document.pile, extract(part, language), len(part.pages))
 
 
 @dataclass(frozen=True, slots=True)
 class _Press:
-    """How documents are printed; scripted: with LuaLaTeX."""
+    """What documents of one run have in common; scripted: printed with LuaLaTeX."""
 
     preamble: str
-    language: str
-    duplex: bool
     scripted: bool
-    files: Mapping[str, Path]
 
 
-_Outcomes = list[Printed | Failure]
+_Outcomes = list[Part | str]
+"""A document's pages in the PDF of its run, or TeX's complaint about it."""
 
 
-def _print_alike(documents: Sequence[Document], press: _Press) -> tuple[_Outcomes, bytes]:
-    """What became of each document, and one PDF of all that were printed."""
-    done = _run(documents, press)
-    if not isinstance(done, str):
+def _print_alike(
+    documents: Sequence[Document], press: _Press, files: Mapping[str, bytes]
+) -> _Outcomes:
+    """What became of each document, in runs of ever fewer until all that can be is printed."""
+    done = _run(documents, press, files)
+    if not isinstance(done, _Stop):
         return done
     if len(documents) == 1:
-        return [Failure(documents[0].name, done)], b""
-    middle = len(documents) // 2
-    first, one = _print_alike(documents[:middle], press)
-    second, other = _print_alike(documents[middle:], press)
-    parts = [part for part in (one, other) if part]
-    together = join(parts, duplex=press.duplex) if len(parts) > 1 else b"".join(parts)
-    return first + second, together
+        return [done.complaint]
+    return [
+        outcome
+        for some in _parted(documents, done.place)
+        for outcome in _print_alike(some, press, files)
+    ]
 
 
-def _run(documents: Sequence[Document], press: _Press) -> tuple[_Outcomes, bytes] | str:
-    """All documents printed in one run, or TeX's complaint when not all of them can be."""
+def _parted(documents: Sequence[Document], place: int | None) -> Iterable[Sequence[Document]]:
+    """Documents around the one TeX stopped in; two halves when TeX does not say which it was."""
+    if place is None:
+        middle = len(documents) // 2
+        return documents[:middle], documents[middle:]
+    parts = documents[:place], documents[place : place + 1], documents[place + 1 :]
+    return filter(None, parts)
+
+
+@dataclass(frozen=True, slots=True)
+class _Stop:
+    """A run that came to nothing; place: of the document TeX stopped in, where it says so."""
+
+    complaint: str
+    place: int | None = None
+
+
+def _run(
+    documents: Sequence[Document], press: _Press, files: Mapping[str, bytes]
+) -> _Outcomes | _Stop:
+    """All documents printed in one run."""
     limit = _SECONDS_A_RUN + _SECONDS_A_DOCUMENT * len(documents)
-    with tempfile.TemporaryDirectory(prefix="probgen-") as name:
-        folder = Path(name)
-        for beside, path in press.files.items():
-            shutil.copyfile(path, folder / beside)
+    with workroom() as folder:
+        for beside, content in files.items():
+            (folder / beside).write_bytes(content)
         calls = []
         for place, document in enumerate(documents):
             (folder / f"{place}.tex").write_text(document.body, encoding="utf-8")
@@ -143,22 +168,10 @@ def _run(documents: Sequence[Document], press: _Press) -> tuple[_Outcomes, bytes
         else:
             (folder / "run.tex").write_text(main, encoding="utf-8")
             run = run_tex([f"-fmt={format_for(press.preamble)}", "run.tex"], folder, limit)
-        result = folder / "run.pdf"
-        if not run.good or not result.is_file():
-            return run.complaint or _NO_PAGES
-        return _split(documents, result.read_bytes(), press)
-
-
-def _split(
-    documents: Sequence[Document], pdf: bytes, press: _Press
-) -> tuple[_Outcomes, bytes] | str:
-    titles = [document.title for document in documents]
-    try:
-        alone, together = split_run(pdf, titles, press.language, press.duplex)
-    except ValueError:
-        return _NO_PAGES
-    printed: _Outcomes = [
-        Printed(document.name, part, page_count(part))
-        for document, part in zip(documents, alone, strict=True)
-    ]
-    return printed, together
+        if not run.good:
+            return _Stop(run.complaint, int(run.file) if run.file.isdecimal() else None)
+        try:
+            pdf = (folder / "run.pdf").read_bytes()
+            return [*cut_run(pdf, [document.title for document in documents])]
+        except (FileNotFoundError, ValueError):
+            return _Stop(_NO_PAGES)

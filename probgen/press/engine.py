@@ -6,6 +6,7 @@ import os
 import re
 import shutil
 import subprocess
+import tempfile
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
@@ -37,16 +38,26 @@ _SURROUNDINGS: Final = {
 _OPTIONS: Final = (
     "-no-shell-escape", "-interaction=nonstopmode", "-halt-on-error", "-file-line-error",
 )  # fmt: skip
-_ERROR: Final = re.compile(r"^(?:!|\./\S+?:\d+:) ?(.+)$", re.MULTILINE)
+_ERROR: Final = re.compile(r"^(?:!|\./(\S+?)(?:\.tex)?:\d+:) ?(.+)$", re.MULTILINE)
+_UNWRITTEN: Final = re.compile(
+    r"No space left on device|Disk quota exceeded|File too large|Could not write"
+    r"|I can't write on file `(?:run|preamble)\.\w+'"
+)
+"""TeX cannot write; a document that asks for a file elsewhere is at fault for that itself."""
 _MISSING_PACKAGE: Final = re.compile(r"File `([^']+)' not found")
 
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """How a run went: whether it came to its end, and TeX's own words about the first error."""
+    """How a run went: whether it came to its end.
+
+    complaint: TeX's own words about the first error; file: where that was, without ".tex", "" if
+    TeX does not say.
+    """
 
     good: bool
     complaint: str = ""
+    file: str = ""
 
 
 def run_tex(
@@ -58,8 +69,8 @@ def run_tex(
 ) -> Run:
     """Runs TeX in a folder; a run over its time is a bad run.
 
-    surroundings: further environment variables.  Raises OutsideError when TeX is missing, or was
-    stopped from outside.
+    surroundings: further environment variables.  Raises OutsideError when TeX is missing, cannot
+    write, or was stopped from outside.
     """
     command = [engine(program), *_OPTIONS, *arguments]
     try:
@@ -80,17 +91,20 @@ def run_tex(
             f"TeX was stopped by signal {-done.returncode}",
             "see whether the machine ran out of memory; fewer workers need less",
         )
-    return Run(True) if done.returncode == 0 else Run(False, _complaint(done.stdout))
+    return Run(True) if done.returncode == 0 else _bad_run(done.stdout.decode("utf-8", "replace"))
 
 
-def _complaint(output: bytes) -> str:
-    """TeX's first error with the line it stopped at."""
-    text = output.decode("utf-8", "replace")
+def _bad_run(text: str) -> Run:
+    """A run with TeX's first error and the line it stopped at."""
+    if unwritten := _UNWRITTEN.search(text):
+        mend = f"make room on the disk that holds {tempfile.gettempdir()}, or set TMPDIR to another"
+        raise OutsideError(f"TeX could not write its files: {unwritten[0]}", mend)
     error = _ERROR.search(text)
     if error is None:
-        return text.strip()[-300:] or "TeX failed without a word"
+        return Run(False, text.strip()[-300:] or "TeX failed without a word")
     place = re.compile(r"^l\.\d+ (.+)$", re.MULTILINE).search(text, error.end())
-    return error[1].strip() + (f" (at: {place[1].strip()})" if place else "")
+    words = error[2].strip() + (f" (at: {place[1].strip()})" if place else "")
+    return Run(False, words, error[1] or "")
 
 
 def missing_file(complaint: str) -> str:

@@ -13,7 +13,8 @@ from typing import Final
 from probgen.press.engine import Run, run_tex
 from probgen.press.outside import OutsideError
 from probgen.press.preformat import source
-from probgen.sheets.script import SCRIPTS, Script
+from probgen.sheets.alphabet import ALPHABETS
+from probgen.sheets.script import SCRIPTS, Script, alphabets_used, scripts_needed
 
 PROGRAM: Final = "lualatex"
 DEBIAN_PACKAGE: Final = "texlive-luatex"
@@ -31,6 +32,18 @@ def run_scripts(preamble: str, main: str, folder: Path, seconds: float) -> Run:
     """
     (folder / "run.tex").write_text(f"{source(preamble)}\n{main}", encoding="utf-8")
     return run_tex(["run.tex"], folder, _SECONDS_AT_FIRST + seconds, PROGRAM, _fonts())
+
+
+def scripts_used(body: str) -> frozenset[str]:
+    """The scripts LuaLaTeX needs fonts for to print a document's LaTeX, none if pdfLaTeX can."""
+    needed, spelled = scripts_needed(body), alphabets_used(body)
+    return needed | spelled if needed or not spelled <= fast_scripts() else frozenset()
+
+
+@cache
+def fast_scripts() -> frozenset[str]:
+    """The scripts beside Latin that pdfLaTeX has the fonts for on this machine."""
+    return frozenset(name for name, alphabet in ALPHABETS.items() if _is_there(alphabet.font))
 
 
 def require_scripts(names: Iterable[str]) -> None:

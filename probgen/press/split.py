@@ -6,9 +6,11 @@ bytes follow from the pages alone: there is no clock, no random id and no path i
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Sequence
+from copy import copy
+from dataclasses import dataclass
 from io import BytesIO
-from itertools import accumulate, groupby
 from pathlib import Path
 
 import pikepdf
@@ -25,44 +27,76 @@ from probgen.press.bookmark import (
 _MARK = "/PressDocument"
 
 
-def split_run(
-    run: bytes, titles: Sequence[str], language: str, duplex: bool = False
-) -> tuple[list[bytes], bytes]:
-    """The PDF of each document of a run, in order, and one PDF of them all.
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A document's pages in the PDF of a run.
 
-    titles: one for each document, shown by PDF readers; language: a tag such as "en".
-    duplex: in the PDF of them all each document begins on a right-hand page.
-    Raises ValueError when a document has no page in the run.
+    bookmarks: their pages are counted from the document's first page.
     """
-    with pikepdf.open(BytesIO(run)) as source:
-        owners = [int(page.obj[_MARK]) for page in source.pages]
-        if set(owners) != set(range(len(titles))):
-            raise ValueError("a document has no pages")
-        for page in source.pages:
-            del page.obj[_MARK]
-        marks = take_bookmarks(source)
-        sizes = [len(list(group)) for _, group in groupby(owners)]
-        starts = list(accumulate(sizes[:-1], initial=0))
-        alone = [
-            _extract(source, range(start, start + size), marks, title, language)
-            for start, size, title in zip(starts, sizes, titles, strict=True)
-        ]
+
+    run: pikepdf.Pdf
+    pages: range
+    title: str
+    bookmarks: tuple[Bookmark, ...]
+
+
+def cut_run(run: bytes, titles: Sequence[str]) -> list[Part]:
+    """The documents of a run, in order.
+
+    titles: one for each document, shown by PDF readers.  Raises ValueError when a document has no
+    page in the run.
+    """
+    source = pikepdf.open(BytesIO(run))
+    owners = [int(page.obj[_MARK]) for page in source.pages]
+    if owners != sorted(owners) or set(owners) != set(range(len(titles))):
+        raise ValueError("a document has no pages")
+    for page in source.pages:
+        del page.obj[_MARK]
+    marks = take_bookmarks(source)
+    parts = []
+    for place, title in enumerate(titles):
+        pages = range(bisect_left(owners, place), bisect_right(owners, place))
+        inside = (mark for mark in marks if mark.page in pages)
+        own = tuple(Bookmark(mark.title, mark.page - pages.start) for mark in inside)
+        parts.append(Part(source, pages, title, own))
+    return parts
+
+
+def extract(part: Part, language: str) -> bytes:
+    """A document's own PDF.  language: a tag such as "en"."""
+    with pikepdf.new() as document:
+        document.pages.extend(part.run.pages[place] for place in part.pages)
+        set_bookmarks(document, part.bookmarks)
+        label_pages(document, [0])
+        _describe(document, part.title, language)
+        return _saved(document)
+
+
+def collate(parts: Iterable[Part], language: str, duplex: bool = False) -> bytes:
+    """One PDF of documents, also of several runs, with a bookmark for each.
+
+    What the documents of one run share, such as its fonts, is in it once.
+    duplex: each document begins on a right-hand page, after an empty page where that needs one.
+    """
+    marks: list[Bookmark] = []
+    with pikepdf.new() as whole:
+        for part in parts:
+            if duplex:
+                _fill_leaf(whole)
+            marks.append(Bookmark(part.title, len(whole.pages)))
+            whole.pages.extend(part.run.pages[place] for place in part.pages)
         if duplex:
-            starts = _padded(source, starts, sizes)
-        set_bookmarks(source, map(Bookmark, titles, starts))
-        label_pages(source, starts)
-        return alone, _saved(source)
+            _fill_leaf(whole)
+        set_bookmarks(whole, marks)
+        label_pages(whole, [mark.page for mark in marks])
+        _describe(whole, "", language)
+        return _saved(whole)
 
 
-def _padded(run: pikepdf.Pdf, starts: Sequence[int], sizes: Sequence[int]) -> list[int]:
-    """Where documents start once each of an odd number of pages has an empty page behind it."""
-    moved = []
-    for start, size in zip(starts, sizes, strict=True):
-        first = start + len(run.pages) - sum(sizes)
-        moved.append(first)
-        if size % 2:
-            run.pages.insert(first + size, _blank(run, run.pages[first + size - 1]))
-    return moved
+def _fill_leaf(document: pikepdf.Pdf) -> None:
+    """Adds an empty page, as large as the one before it, where the number of pages is odd."""
+    if len(document.pages) % 2:
+        document.pages.append(_blank(document, document.pages[-1]))
 
 
 def _blank(document: pikepdf.Pdf, beside: pikepdf.Page) -> pikepdf.Page:
@@ -73,45 +107,70 @@ def _blank(document: pikepdf.Pdf, beside: pikepdf.Page) -> pikepdf.Page:
     return pikepdf.Page(document.make_indirect(blank))
 
 
-def page_count(pdf: bytes) -> int:
-    with pikepdf.open(BytesIO(pdf)) as opened:
-        return len(opened.pages)
-
-
 def join(
     parts: Iterable[bytes | Path], title: str = "", language: str = "en", duplex: bool = False
 ) -> bytes:
-    """One PDF of all parts in order.  Parts given as paths are read only when they are written.
+    """One PDF of all parts in order; a part that comes again is in it once.
 
     duplex: each part begins on a right-hand page, after an empty page where that needs one.
     """
-    marks: list[Bookmark] = []
-    starts: list[int] = []
-    with pikepdf.new() as whole:
-        for part in parts:
-            if duplex and len(whole.pages) % 2:
-                whole.pages.append(_blank(whole, whole.pages[-1]))
-            start = len(whole.pages)
-            opened = pikepdf.open(BytesIO(part) if isinstance(part, bytes) else part)
-            marks += (Bookmark(mark.title, mark.page + start) for mark in read_bookmarks(opened))
-            starts += (first + start for first in label_starts(opened))
-            whole.pages.extend(opened.pages)
-        set_bookmarks(whole, marks)
-        label_pages(whole, starts)
-        _describe(whole, title, language)
+    with _joined(parts, title, language, duplex) as whole:
         return _saved(whole)
 
 
-def _extract(
-    source: pikepdf.Pdf, places: range, marks: Iterable[Bookmark], title: str, language: str
-) -> bytes:
-    with pikepdf.new() as document:
-        document.pages.extend(source.pages[place] for place in places)
-        inside = (mark for mark in marks if mark.page in places)
-        set_bookmarks(document, (Bookmark(m.title, m.page - places.start) for m in inside))
-        label_pages(document, [0])
-        _describe(document, title, language)
-        return _saved(document)
+def join_files(
+    parts: Iterable[bytes | Path],
+    target: Path,
+    title: str = "",
+    language: str = "en",
+    duplex: bool = False,
+) -> None:
+    """As `join`, written to a file while the parts are read: none is held in memory."""
+    with _joined(parts, title, language, duplex) as whole:
+        _save(whole, target)
+
+
+@dataclass(frozen=True, slots=True)
+class _Copied:
+    """A part's pages in the joined PDF; its bookmarks and labels are counted from the first."""
+
+    pages: range
+    marks: tuple[Bookmark, ...]
+    starts: tuple[int, ...]
+
+
+def _joined(
+    parts: Iterable[bytes | Path], title: str, language: str, duplex: bool
+) -> pikepdf.Pdf:
+    marks: list[Bookmark] = []
+    starts: list[int] = []
+    known: dict[bytes | Path, _Copied] = {}
+    whole = pikepdf.new()
+    for part in parts:
+        if duplex:
+            _fill_leaf(whole)
+        start = len(whole.pages)
+        if part in known:
+            again = [whole.pages[place] for place in known[part].pages]
+            whole.pages.extend(pikepdf.Page(whole.make_indirect(copy(p.obj))) for p in again)
+        else:
+            known[part] = _copied(part, whole)
+        marks += (Bookmark(mark.title, mark.page + start) for mark in known[part].marks)
+        starts += (first + start for first in known[part].starts)
+    set_bookmarks(whole, marks)
+    label_pages(whole, starts)
+    _describe(whole, title, language)
+    return whole
+
+
+def _copied(part: bytes | Path, whole: pikepdf.Pdf) -> _Copied:
+    """Appends a part's pages, whose content is read when the whole is written."""
+    source = BytesIO(part) if isinstance(part, bytes) else part
+    opened = pikepdf.open(source, access_mode=pikepdf.AccessMode.stream)
+    start = len(whole.pages)
+    whole.pages.extend(opened.pages)
+    marks, starts = read_bookmarks(opened), label_starts(opened)
+    return _Copied(range(start, len(whole.pages)), tuple(marks), tuple(starts))
 
 
 def _describe(document: pikepdf.Pdf, title: str, language: str) -> None:
@@ -123,10 +182,14 @@ def _describe(document: pikepdf.Pdf, title: str, language: str) -> None:
 
 def _saved(document: pikepdf.Pdf) -> bytes:
     target = BytesIO()
+    _save(document, target)
+    return target.getvalue()
+
+
+def _save(document: pikepdf.Pdf, target: Path | BytesIO) -> None:
     document.save(
         target,
         deterministic_id=True,
         object_stream_mode=pikepdf.ObjectStreamMode.generate,
         fix_metadata_version=False,
     )
-    return target.getvalue()

@@ -71,19 +71,50 @@ class Problem:
 
 
 @dataclass(frozen=True, slots=True)
+class Cover:
+    """The first page of a print run or of an exam.
+
+    facts: a label and a text each ("Students", "48").  notes: what to know or to do, one by one.
+    scores: a label and points each, for a table to write marks into; none where empty.
+    """
+
+    header: Header
+    facts: tuple[tuple[str, str], ...] = ()
+    notes: tuple[str, ...] = ()
+    scores: tuple[tuple[str, int], ...] = ()
+
+    @property
+    def points(self) -> int:
+        return sum(points for _, points in self.scores)
+
+
+@dataclass(frozen=True, slots=True)
+class Formulas:
+    """A page of formulas.
+
+    turning: the course's word, "torque" or "moment"; clockwise: whether that is positive.
+    """
+
+    turning: str = "torque"
+    clockwise: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Sheet:
     """One student's problems.
 
     preface: said once for all problems, such as the value of g.
     cautions: small print at the end of the sheet.
-    formulas: whether a page of formulas follows.
+    formulas: a page of them that follows.
+    cover: a page of its own before the problems, in place of their head.
     """
 
     header: Header
     preface: tuple[Inline, ...]
     cautions: tuple[str, ...]
     problems: tuple[Problem, ...]
-    formulas: bool = False
+    formulas: Formulas | None = None
+    cover: Cover | None = None
 
     @property
     def points(self) -> int:
@@ -151,24 +182,6 @@ class Key:
 
 
 @dataclass(frozen=True, slots=True)
-class Cover:
-    """The first page of a print run or of an exam.
-
-    facts: a label and a text each ("Students", "48").  notes: what to know or to do, one by one.
-    scores: a label and points each, for a table to write marks into; none where empty.
-    """
-
-    header: Header
-    facts: tuple[tuple[str, str], ...] = ()
-    notes: tuple[str, ...] = ()
-    scores: tuple[tuple[str, int], ...] = ()
-
-    @property
-    def points(self) -> int:
-        return sum(points for _, points in self.scores)
-
-
-@dataclass(frozen=True, slots=True)
 class AnswerRow:
     """The answers of one version or student; labels: such as name, id, code."""
 
@@ -181,13 +194,15 @@ class AnswerTable:
     """All answers at a glance: a row for each version or student, a column for each answer.
 
     labels: heads of the first columns ("Name", "Version").  problems: for each problem its title
-    and the heads of its columns.  Raises ValueError when a row is longer or shorter than the heads.
+    and the heads of its columns; none for a list of labels alone.  mark: what the table is.
+    Raises ValueError when a row is longer or shorter than the heads.
     """
 
     header: Header
     labels: tuple[str, ...]
     problems: tuple[tuple[str, tuple[tuple[Inline, ...], ...]], ...]
     rows: tuple[AnswerRow, ...]
+    mark: str = "Answers"
 
     def __post_init__(self) -> None:
         width = sum(len(columns) for _, columns in self.problems)

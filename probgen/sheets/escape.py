@@ -2,20 +2,23 @@ r"""Text somebody typed, made safe and faithful for LaTeX (T1 fonts, UTF-8 input
 
 Whatever is typed is printed as it stands: no character commands TeX, none joins a neighbour to
 become a third (as "--" or "<<" would), and none stops the run.  A Latin letter the T1 fonts do not
-have is taken from another cut or composed from a letter and its accents, another script is named
-for LuaLaTeX; where even that fails a small box stands, and `unprintable` tells which those are.
+have is taken from another cut or composed from a letter and its accents; Greek and Cyrillic are
+spelled in the fonts of their alphabets, and other scripts named for LuaLaTeX.  Where even that
+fails a small box stands, and `unprintable` tells which those are.
 """
 
 from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 from functools import cache, lru_cache
+from itertools import pairwise
 from typing import Final
 
 from pylatex.utils import escape_latex
 
+from probgen.sheets.alphabet import ALPHABETS
 from probgen.sheets.letter import LETTERS
 from probgen.sheets.script import east_asian, script_of
 
@@ -58,6 +61,7 @@ _SYMBOLS: Final = {
     "⇒": r"\ensuremath{\Rightarrow}", "≈": r"\ensuremath{\approx}", "≠": r"\ensuremath{\neq}",
     "≤": r"\ensuremath{\leq}", "≥": r"\ensuremath{\geq}", "√": r"\ensuremath{\surd}",
     "∞": r"\ensuremath{\infty}", "∠": r"\ensuremath{\angle}", "⊥": r"\ensuremath{\perp}",
+    "ʼ": r"\oneletter{02BC}{’}", "ʻ": r"\oneletter{02BB}{‘}",
     "✓": r"\ensuremath{\checkmark}", "′": r"\ensuremath{'}", "″": r"\ensuremath{''}",
 }  # fmt: skip
 
@@ -86,6 +90,7 @@ _BELOW: Final = {
 _UNDOTTED: Final = {"i": r"\i", "j": r"\j"}
 
 _EAST_ASIAN: Final = ("chinese", "japanese", "korean")
+_MICRO: Final = re.compile("μ(?=[A-Za-z])")  # the prefix of a unit, whichever of the two was typed
 _SPACE: Final = re.compile(r"[\s\u2028\u2029]+")
 _NO_BREAK: Final = "\u00a0\u2007\u2009\u202f"
 
@@ -94,13 +99,19 @@ _NO_BREAK: Final = "\u00a0\u2007\u2009\u202f"
 def escape(text: str) -> str:
     r"""LaTeX that prints the text; white space of any kind and length becomes one space.
 
-    What Latin fonts do not have stands in `\inscript{script}{...}` and asks for LuaLaTeX.
+    Greek and Cyrillic stand in `\inalphabet{script}{places}{letters}`; what else Latin fonts do not
+    have stands in `\inscript{script}{...}` and asks for LuaLaTeX.
     """
     clusters = _clusters(text)
-    return "".join(
-        "".join(_latex_of(cluster) for cluster in run) if not script else _in_script(script, run)
-        for script, run in _runs(clusters, _scripts(clusters))
-    )
+    scripts = _scripts(clusters)
+    spelled = _spelled(clusters, scripts)
+    pieces = []
+    for script, run in _runs(clusters, scripts, spelled):
+        if not script:
+            pieces += [_latex_of(cluster) for cluster in run]
+        else:
+            pieces.append((_in_alphabet if script in spelled else _in_script)(script, run))
+    return "".join(pieces)
 
 
 def unprintable(text: str) -> str:
@@ -118,29 +129,52 @@ def _scripts(clusters: list[str]) -> list[str]:
     """The script of each cluster that Latin fonts cannot print, "" for the others."""
     own = [script_of(cluster[0]) for cluster in clusters]
     ideographs = east_asian(own)
+    symbols = ("greek", "greek") not in pairwise(own)  # no words: single letters are symbols
     found = []
-    for place, (cluster, name) in enumerate(zip(clusters, own, strict=True)):
-        beside = {*own[max(place - 1, 0) : place], *own[place + 1 : place + 2]}
-        if name == "greek" and cluster in _GREEK and "greek" not in beside:
-            name = ""  # a letter used as a symbol
-        elif name != "greek" and _latex_of(cluster) != MISSING:
-            name = ""
-        found.append(ideographs if name in _EAST_ASIAN else name)
+    for cluster, name in zip(clusters, own, strict=True):
+        if name == "greek" and not (symbols and cluster in _GREEK):
+            found.append(name)
+        elif _latex_of(cluster) != MISSING:
+            found.append("")
+        else:
+            found.append(ideographs if name in _EAST_ASIAN else name)
     return found
 
 
-def _runs(clusters: list[str], scripts: list[str]) -> Iterator[tuple[str, list[str]]]:
-    """Clusters in a row of the same script; what stands between two runs of one belongs to it."""
+def _spelled(clusters: list[str], scripts: list[str]) -> set[str]:
+    """The scripts of a text whose alphabet has every letter that is used of them."""
+    wanting = {
+        script
+        for cluster, script in zip(clusters, scripts, strict=True)
+        if script not in ALPHABETS or cluster not in ALPHABETS[script].letters
+    }
+    return set(scripts) - wanting
+
+
+def _runs(
+    clusters: list[str], scripts: list[str], spelled: Container[str]
+) -> Iterator[tuple[str, list[str]]]:
+    """Clusters in a row of the same script.
+
+    What stands between two runs of one script belongs to it, unless that is spelled by words.
+    """
     place = 0
     while place < len(clusters):
         script, end = scripts[place], place + 1
+        goes_on = script and script not in spelled
         while end < len(clusters):
             following = next((name for name in scripts[end:] if name), "")
-            if scripts[end] != script and not (script and script == following):
+            if scripts[end] != script and not (goes_on and script == following):
                 break
             end += 1
         yield script, clusters[place:end]
         place = end
+
+
+def _in_alphabet(script: str, word: list[str]) -> str:
+    letters = ALPHABETS[script].letters
+    places = "".join(letters[cluster] for cluster in word)
+    return rf"\inalphabet{{{script}}}{{{places}}}{{{''.join(word)}}}"
 
 
 def _in_script(script: str, run: list[str]) -> str:
@@ -154,7 +188,7 @@ def _in_script(script: str, run: list[str]) -> str:
 def _clusters(text: str) -> list[str]:
     """The text as single letters, each with the marks that belong to it."""
     clusters: list[str] = []
-    for character in unicodedata.normalize("NFC", _tidy(text)):
+    for character in unicodedata.normalize("NFC", _MICRO.sub("µ", _tidy(text))):
         if clusters and unicodedata.combining(character) and clusters[-1] != " ":
             clusters[-1] += character
         else:

@@ -9,13 +9,10 @@ section) and `bookmark` (a title) are.
 from __future__ import annotations
 
 import traceback
-from pathlib import Path
-from typing import Final
 
 from jinja2 import (
-    BaseLoader,
     ChoiceLoader,
-    FileSystemLoader,
+    FunctionLoader,
     PackageLoader,
     StrictUndefined,
     TemplateError,
@@ -29,33 +26,24 @@ from pylatex.utils import NoEscape
 from probgen.bank.fault import Fault, InputError
 from probgen.sheets.document import AnswerTable, Cover, Key, Paper, Sheet
 from probgen.sheets.escape import escape
+from probgen.sheets.house import USUAL, House
 from probgen.sheets.latex import write_blocks, write_inlines, write_step
 from probgen.sheets.script import SCRIPTS
-from probgen.sheets.style import HouseStyle
 from probgen.wording.block import Math, Section, Strong, Text
-
-NAMES: Final = (
-    "sheet.tex.j2", "key.tex.j2", "cover.tex.j2", "answers.tex.j2", "formulas.tex.j2",
-    "header.tex.j2", "preamble.tex.j2", "fonts.tex.j2", "scripts.tex.j2", "page.tex.j2",
-    "large.tex.j2", "style.tex.j2", "flow.tex.j2", "working.tex.j2", "problem.tex.j2",
-    "solution.tex.j2", "table.tex.j2",
-)  # fmt: skip
-"""The layouts there are; a department's folder may hold its own of any of them."""
-
-
-_PLAIN: Final = HouseStyle()
 
 
 class Layouts:
-    """The page layouts: the package's own, each replaced by that of `folder` where it has one."""
+    """The page layouts: the package's own, each replaced by that of the house where it has one."""
 
-    def __init__(self, folder: Path | None = None) -> None:
-        """Raises InputError when the folder holds none of the layouts."""
-        if folder is not None:
-            _judge(folder)
-        loaders: list[BaseLoader] = [FileSystemLoader(folder)] if folder else []
+    def __init__(self, house: House = USUAL) -> None:
+        self._house = house
+        own = dict(house.layouts)
+
+        def load(name: str) -> tuple[str, str, None] | None:
+            return (own[name], f"{house.folder}/{name}", None) if name in own else None
+
         self._environment = ImmutableSandboxedEnvironment(
-            loader=ChoiceLoader([*loaders, PackageLoader("probgen.sheets", "layouts")]),
+            loader=ChoiceLoader([FunctionLoader(load), PackageLoader("probgen.sheets", "layouts")]),
             undefined=StrictUndefined,
             finalize=_finalize,
             block_start_string="<%",
@@ -72,13 +60,12 @@ class Layouts:
             latex=NoEscape, blocks=_blocks, step=_step, bookmark=_bookmark
         )
 
-    def preamble(
-        self, paper: Paper = "letter", large: bool = False, style: HouseStyle = _PLAIN
-    ) -> str:
+    def preamble(self, paper: Paper = "letter", large: bool = False) -> str:
         """Everything before a print run's first document; large: print of 18 pt.
 
         Errors as for `sheet`.
         """
+        style = self._house.style
         given = {"paper": style.paper or paper, "large": large, "style": style}
         return self._print("preamble.tex.j2", **given, scripts=tuple(SCRIPTS.values()))
 
@@ -138,13 +125,6 @@ def _step(section: Section, number: int, pictures: dict[str, str]) -> NoEscape:
 def _bookmark(title: str) -> NoEscape:
     r"""A title for `\bookmark`, as it is found in the PDF by `probgen.press.bookmark`."""
     return NoEscape(" ".join(title.split()).encode().hex())
-
-
-def _judge(folder: Path) -> None:
-    if any((folder / name).is_file() for name in NAMES):
-        return
-    expected = f"a folder with one or more of {', '.join(NAMES)}"
-    raise InputError([Fault("--layouts", "", str(folder), expected, "give the folder's path")])
 
 
 def _fault(name: str, error: TemplateError) -> Fault:

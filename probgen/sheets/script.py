@@ -1,7 +1,8 @@
 """The scripts of the world, and the font each is printed with.
 
-Latin in all its forms is printed by pdfLaTeX with Latin Modern; text in any other script asks for
-LuaLaTeX and a Noto font, by the file names and packages of Debian and Ubuntu.
+Latin in all its forms is printed by pdfLaTeX with Latin Modern, Greek and Cyrillic with the fonts
+of their alphabets; text in any other script asks for LuaLaTeX and a Noto font, by the file names
+and packages of Debian and Ubuntu.
 """
 
 from __future__ import annotations
@@ -12,6 +13,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
 from typing import Final
+
+from probgen.sheets.alphabet import ALPHABETS, Alphabet
 
 _CORE: Final = "fonts-noto-core"
 _CJK: Final = "fonts-noto-cjk"
@@ -36,6 +39,16 @@ class Script:
     def file(self) -> str:
         """The font as LuaTeX's font loader is asked for it."""
         return self.font if self.face is None else f"{self.font}({self.face})"
+
+    @property
+    def bold(self) -> str:
+        """The bold font likewise."""
+        return self.file.replace("-Regular", "-Bold")
+
+    @property
+    def alphabet(self) -> Alphabet | None:
+        """The letters that pdfLaTeX prints too, None when it prints none of the script."""
+        return ALPHABETS.get(self.name)
 
 
 def _serif(name: str, tag: str) -> Script:
@@ -85,7 +98,8 @@ _EAST_ASIAN: Final = {
     "FULLWIDTH": "chinese", "HIRAGANA": "japanese", "KATAKANA": "japanese",
     "KATAKANA-HIRAGANA": "japanese", "HANGUL": "korean",
 }  # fmt: skip
-_USED: Final = re.compile(r"\\inscript\{(\w+)\}")
+_NEEDED: Final = re.compile(r"\\inscript\{(\w+)\}")
+_SPELLED: Final = re.compile(r"\\inalphabet\{(\w+)\}")
 
 
 @cache
@@ -102,6 +116,11 @@ def east_asian(names: Iterable[str]) -> str:
     return next((name for name in ("japanese", "korean") if name in found), "chinese")
 
 
-def scripts_used(body: str) -> frozenset[str]:
-    """The scripts that a document's LaTeX asks for: where there is one, it needs LuaLaTeX."""
-    return frozenset(_USED.findall(body))
+def scripts_needed(body: str) -> frozenset[str]:
+    """The scripts in a document's LaTeX that only LuaLaTeX prints."""
+    return frozenset(_NEEDED.findall(body))
+
+
+def alphabets_used(body: str) -> frozenset[str]:
+    """The scripts in a document's LaTeX that pdfLaTeX prints too, where it has their fonts."""
+    return frozenset(_SPELLED.findall(body))

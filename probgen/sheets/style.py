@@ -14,8 +14,12 @@ from probgen.bank.table import Table
 from probgen.sheets.document import Paper
 
 Letters = Literal["roman", "sans"]
+Figures = Literal["black", "colour"]
 _COLOUR: Final = re.compile(r"#[0-9A-Fa-f]{6}")
-_PICTURES: Final = (".pdf", ".png", ".jpg", ".jpeg")
+_BEGINNINGS: Final = {
+    ".pdf": b"%PDF", ".png": b"\x89PNG", ".jpg": b"\xff\xd8", ".jpeg": b"\xff\xd8",
+}  # fmt: skip
+"""How the content of each kind of picture begins, by the standards they follow."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +28,8 @@ class HouseStyle:
 
     text, headings: the letters of each.  colour: of headings and rules, "#RRGGBB", "" for black.
     header: stands at the top right of a first page, where a document names no institution.
-    logo: a PDF, PNG or JPEG file, printed `logo_height` mm high above the header.
+    logo: the content of a PDF, PNG or JPEG file, printed `logo_height` mm high above the header;
+    logo_kind: which of them it is, ".png".  figures: in black, or with colours too.
     paper: None where the set file decides.
     """
 
@@ -32,20 +37,30 @@ class HouseStyle:
     headings: Letters = "roman"
     colour: str = ""
     header: str = ""
-    logo: Path | None = None
+    logo: bytes = b""
+    logo_kind: str = ""
     logo_height: int = 12
+    figures: Figures = "black"
     paper: Paper | None = None
 
     @property
-    def files(self) -> Mapping[str, Path]:
+    def files(self) -> Mapping[str, bytes]:
         """Files that a print run needs beside its documents, by the names its preamble uses."""
-        return {f"logo{self.logo.suffix.lower()}": self.logo} if self.logo else {}
+        return {f"logo{self.logo_kind}": self.logo} if self.logo else {}
+
+    @property
+    def colours(self) -> bool:
+        """Whether figures have colours."""
+        return self.figures == "colour"
 
     @property
     def ink(self) -> str:
         """The colour as TeX's red, green and blue, "0,0,0" for black."""
         parts = (self.colour[start : start + 2] or "0" for start in (1, 3, 5))
         return ",".join(f"{int(part, 16) / 255:.3g}" for part in parts)
+
+
+PLAIN: Final = HouseStyle()
 
 
 def read_style(path: Path) -> HouseStyle:
@@ -78,13 +93,16 @@ def parse_style(text: str, where: str, folder: Path) -> HouseStyle:
 def style_in(table: Table, folder: Path) -> HouseStyle:
     """The house style a table holds; notes its faults.  Closes the table."""
     letters = get_args(Letters)
+    logo, logo_kind = _read_logo(table, folder)
     found = HouseStyle(
         text=cast(Letters, table.word("text", letters, "roman")),
         headings=cast(Letters, table.word("headings", letters, "roman")),
         colour=_read_colour(table),
         header=table.text("header", ""),
-        logo=_read_logo(table, folder),
+        logo=logo,
+        logo_kind=logo_kind,
         logo_height=table.whole("logo_height", 5, 40, 12),
+        figures=cast(Figures, table.word("figures", get_args(Figures), "black")),
         paper=cast(Paper, table.word("paper", get_args(Paper))) if table.has("paper") else None,
     )
     table.close()
@@ -100,16 +118,24 @@ def _read_colour(table: Table) -> str:
     return colour
 
 
-def _read_logo(table: Table, folder: Path) -> Path | None:
+def _read_logo(table: Table, folder: Path) -> tuple[bytes, str]:
+    """Content and kind of the logo's file; empty for none, or after a fault."""
     named = table.text("logo", "")
     if not named:
-        return None
-    path = (folder / named).resolve()
-    expected = f"a picture: {', '.join(_PICTURES)}"
-    if path.suffix.lower() not in _PICTURES:
+        return b"", ""
+    path = folder / named
+    kind = path.suffix.lower()
+    if kind not in _BEGINNINGS:
+        expected = f"a picture: {', '.join(_BEGINNINGS)}"
         table.fault("logo", named, expected, "save the logo in one of these formats")
-    elif not path.is_file():
-        table.fault("logo", named, "a file there is", f"its path starts from {folder}")
-    else:
-        return path
-    return None
+        return b"", ""
+    try:
+        content = path.read_bytes()
+    except OSError as error:
+        found = f"{named}: {error.strerror}"
+        table.fault("logo", found, "a file there is", f"its path starts from {folder}")
+        return b"", ""
+    if not content.startswith(_BEGINNINGS[kind]):
+        table.fault("logo", named, f"a {kind} picture", "its content is something else")
+        return b"", ""
+    return content, kind

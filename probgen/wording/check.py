@@ -17,9 +17,11 @@ from probgen.quantities.printing import plain
 from probgen.quantities.rounding import exact, round_figures, round_places
 from probgen.quantities.unit import FORCE, TORQUE
 from probgen.statics.equation import Equation, X, Y, force_balance, oriented, torque_balance
-from probgen.statics.system import Body, Kind
+from probgen.statics.plan import Plan
+from probgen.statics.system import Body, Kind, System
 from probgen.wording.block import Block, Display, Row, Section
 from probgen.wording.digits import Digits
+from probgen.wording.recent import kept_by_plan
 from probgen.wording.sentence import Inlines, letter, paragraph, say
 
 
@@ -39,7 +41,27 @@ def check_section(digits: Digits, body: Body) -> Section | None:
 
 def _unused(digits: Digits, body: Body) -> Equation | None:
     """The unused balance with most terms whose quantities are all known."""
-    plan, system = digits.case.plan, digits.case.system
+    plan, values = digits.case.plan, digits.case.values
+    found = {step.unknown for step in plan.steps}
+    known = [
+        _without_nothing(_written_for(digits, equation), digits)
+        for equation, names in _balances(plan, body)
+        if names <= values.keys()
+    ]
+    return max(
+        known,
+        key=lambda e: (_plain(e), len(e.terms), len(names_in(e.expression) & found)),
+        default=None,
+    )
+
+
+def _written_for(digits: Digits, equation: Equation) -> Equation:
+    return oriented(equation, digits.case.values) if equation.kind == "torque" else equation
+
+
+@kept_by_plan
+def _balances(plan: Plan, body: Body) -> tuple[tuple[Equation, frozenset[str]], ...]:
+    """The balances of a body that the working did not use, each with the quantities it holds."""
     used = {
         (equation.kind, equation.about)
         for step in plan.steps
@@ -48,27 +70,20 @@ def _unused(digits: Digits, body: Body) -> Equation | None:
     }
     candidates = [
         *(
-            oriented(torque_balance(system, (body.id,), point, plan.method), digits.case.values)
-            for point in _points_of(digits, body)
+            torque_balance(plan.system, (body.id,), point, plan.method)
+            for point in _points_of(plan.system, body)
             if ("torque", point) not in used
         ),
         *(
-            force_balance(system, (body.id,), axis, plan.method)
+            force_balance(plan.system, (body.id,), axis, plan.method)
             for axis in (X, Y)
             if ("force", axis.label) not in used
         ),
     ]
-    known = [
-        equation
+    return tuple(
+        (equation, names_in(equation.expression))
         for equation in candidates
-        if len(equation.terms) > 1 and names_in(equation.expression) <= digits.case.values.keys()
-    ]
-    found = {step.unknown for step in plan.steps}
-    known = [_without_nothing(equation, digits) for equation in known]
-    return max(
-        known,
-        key=lambda e: (_plain(e), len(e.terms), len(names_in(e.expression) & found)),
-        default=None,
+        if len(equation.terms) > 1
     )
 
 
@@ -89,11 +104,11 @@ def _plain(equation: Equation) -> bool:
     return len(sources) == len(set(sources))
 
 
-def _points_of(digits: Digits, body: Body) -> tuple[str, ...]:
+def _points_of(system: System, body: Body) -> tuple[str, ...]:
     """The points of a body torques may be taken about: of its outline, and where forces act."""
     if body.particle:
         return ()
-    acting = [force.point for force in digits.case.system.forces if force.body == body.id]
+    acting = [force.point for force in system.forces if force.body == body.id]
     return tuple(dict.fromkeys([*body.outline, *acting]))
 
 

@@ -1,9 +1,10 @@
 """A class's pages: ours beside TeX alone on the same LaTeX, and beside one process a document."""
 
 import tempfile
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from itertools import cycle
 from pathlib import Path
+from unittest.mock import patch
 
 from joblib import Parallel, delayed
 from line import at_least, at_most, seconds
@@ -12,6 +13,7 @@ from stages import Stages
 
 from probgen.course.build import build_set
 from probgen.course.crew import Crew
+from probgen.press import preformat
 from probgen.press.batch import Document
 from probgen.press.engine import run_tex
 from probgen.press.preformat import format_for, source
@@ -27,19 +29,29 @@ def bench(school: School, students: int) -> None:
     with stages.watched():
         build_set(set_file, set_file.parent / "watched", None, Crew(1), lambda *told: None)
     preamble = Layouts().preamble("letter")
-    before = work_of_children()
-    bare = seconds(lambda: _bare(stages.documents, preamble))
-    bare_work = work_of_children() - before
-    sample = stages.documents[:: max(1, len(stages.documents) // _SAMPLE)][:_SAMPLE]
-    ordinary = seconds(lambda: _one_by_one(sample, preamble)) * len(stages.documents) / len(sample)
+    bare, bare_work = _cost(lambda: _bare(stages.documents, preamble))
+    with patch.object(preformat, "OWN", preformat.OWN[:1]):  # without the press's shortcuts
+        plain, plain_work = _cost(lambda: _bare(stages.documents, f"{preamble}% plain\n"))
+        sample = stages.documents[:: max(1, len(stages.documents) // _SAMPLE)][:_SAMPLE]
+        once, _ = _cost(lambda: _one_by_one(sample, preamble))
+    ordinary = once * len(stages.documents) / len(sample)
     ours = school.build(students)
     print(f"{len(stages.documents)} documents: ours {ours.seconds:.1f} s, TeX alone {bare:.1f} s, "
-          f"one process each {ordinary:.0f} s (from {len(sample)}); "
-          f"processor time: ours {ours.work:.1f} s, TeX alone {bare_work:.1f} s")  # fmt: skip
+          f"without the press's shortcuts {plain:.1f} s, "
+          f"one process each {ordinary:.0f} s (from {len(sample)}); processor time: "
+          f"ours {ours.work:.1f} s, TeX alone {bare_work:.1f} s, {plain_work:.1f} s")  # fmt: skip
     near = at_most("class-beside-bare-engine", ours.seconds / bare, 1.5)
+    at_most("class-beside-bare-engine-without-shortcuts", ours.seconds / plain, 1.5)
     far = at_least("ordinary-way-beside-class", ordinary / ours.seconds, 15.0)
     if not (near and far):
         print(stages.shares())
+
+
+def _cost(do: Callable[[], object]) -> tuple[float, float]:
+    """Wall time and processor time (s) of work that other processes do."""
+    before = work_of_children()
+    taken = seconds(do)
+    return taken, work_of_children() - before
 
 
 def _bare(documents: Sequence[Document], preamble: str) -> None:

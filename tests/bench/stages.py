@@ -8,7 +8,7 @@ from time import perf_counter
 from typing import Any
 from unittest.mock import patch
 
-from probgen.course import build, delivery, kept, page, printing, problem
+from probgen.course import build, delivery, drawing, kept, page, pile, problem, typesetter
 from probgen.press import batch
 from probgen.press.batch import Document
 from probgen.sheets.layout import Layouts
@@ -21,18 +21,19 @@ _WATCHED: tuple[tuple[str, object, str], ...] = (
     ("word", problem, "answers"),
     ("word", page, "tell_steps"),
     ("word", page, "tell_statement"),
-    ("place labels", page, "situation"),
-    ("place labels", page, "free_body"),
+    ("place labels", drawing, "situation"),
+    ("place labels", drawing, "free_body"),
     ("layout", page, "latex_picture"),
     ("layout", Layouts, "sheet"),
     ("layout", Layouts, "key"),
     ("TeX", batch, "run_tex"),
-    ("split", batch, "split_run"),
-    ("split", batch, "page_count"),
-    ("split", delivery, "join"),
+    ("split", batch, "cut_run"),
+    ("split", batch, "extract"),
+    ("split", batch, "collate"),
+    ("split", pile, "join"),
     ("write", Path, "write_bytes"),
     ("write", kept, "write_file"),
-    ("write", delivery, "write_answers"),
+    ("write", pile, "write_answers"),
     ("write", delivery, "write_record"),
 )
 """Stage, and the function (where it is called from) whose time is the stage's."""
@@ -53,7 +54,7 @@ class Stages:
             for stage, owner, name in _WATCHED:
                 timed = self._timed(stage, getattr(owner, name))
                 patches.enter_context(patch.object(owner, name, timed))
-            patches.enter_context(patch.object(printing, "print_batch", self._kept))
+            patches.enter_context(patch.object(typesetter, "print_batch", self._kept))
             self._since = perf_counter()
             yield
             self._pass_time()

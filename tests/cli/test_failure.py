@@ -5,6 +5,7 @@ Builds run in the test's own process (one worker), so that failures can be put i
 
 import errno
 import os
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -13,9 +14,10 @@ from probgen.bank.fault import Fault, InputError
 from probgen.course import delivery, page, printing
 from probgen.course.folder import delivered
 from probgen.course.page import Copy
-from probgen.course.printing import Kind
 from probgen.course.problem import Problem, Worked
 from probgen.course.record import read_record
+from probgen.course.typesetter import Kind, Typesetter
+from probgen.press.batch import Document
 from probgen.wording.block import Section
 
 ALONE = ("--workers", 1)
@@ -38,14 +40,16 @@ def undisturbed(run, set_file: Path, files_in) -> dict[str, bytes]:
 
 def break_keys(monkeypatch: pytest.MonkeyPatch, students: set[str], template: str) -> None:
     """TeX meets an unknown command in these students' keys wherever that problem is worked."""
-    write = printing._write
+    write = Typesetter.document
 
-    def broken(kind: Kind, copy: Copy) -> str:
+    def broken(self: Typesetter, kind: Kind, copy: Copy) -> Document:
+        document = write(self, kind, copy)
         ids = {problem.template.id for problem in copy.problems}
-        bad = kind is Kind.KEYS and copy.student.id in students and template in ids
-        return write(kind, copy) + (r"\oops " if bad else "")
+        if kind is Kind.KEYS and copy.version.student.id in students and template in ids:
+            return replace(document, body=document.body + r"\oops ")
+        return document
 
-    monkeypatch.setattr(printing, "_write", broken)
+    monkeypatch.setattr(Typesetter, "document", broken)
 
 
 def test_one_key_that_tex_cannot_set_costs_that_key_only(
@@ -61,7 +65,8 @@ def test_one_key_that_tex_cannot_set_costs_that_key_only(
     built = files_in(set_file.parent / "output" / "week-3")
     assert told in built["missing.txt"].decode()
     assert undisturbed.keys() - built.keys() == {"keys/02-zoe-muller-ukasz-s-8.pdf"}
-    for name in ("answers.csv", "record.json", "all-sheets.pdf", "keys/01-quill-ada-1-s-7.pdf"):
+    others = ("sheets/01-quill-ada-1-s-7.pdf", "keys/01-quill-ada-1-s-7.pdf")
+    for name in ("answers.csv", "record.json", *others):
         assert built[name] == undisturbed[name]
 
 
@@ -100,7 +105,10 @@ def test_a_complete_build_later_takes_the_list_of_what_is_missing_away(
 def test_when_nothing_can_be_set_nothing_is_delivered(
     run, set_file: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(printing, "_write", lambda kind, copy: r"\oops")
+    write = Typesetter.document
+    monkeypatch.setattr(
+        Typesetter, "document", lambda *words: replace(write(*words), body=r"\oops")
+    )
     result = run("build", set_file, "--out", "class", *ALONE)
     assert result.exit_code == 3
     assert "nothing could be printed" in result.stderr

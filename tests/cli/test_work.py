@@ -2,6 +2,7 @@
 
 import json
 from pathlib import Path
+from xml.etree import ElementTree
 
 import pytest
 
@@ -109,3 +110,12 @@ def test_a_faulty_template_names_every_fault(run, tmp_path: Path) -> None:
     assert result.exit_code == 1
     assert "titel" in result.stderr
     assert "own.toml: statement" in result.stderr
+
+
+def test_figures_are_written_as_svg(run, tmp_path: Path) -> None:
+    result = run("work", "stepladder-tie", "--figures", "figures")
+    assert (result.exit_code, result.stdout) == (0, "its figures are in figures\n")
+    found = {path.name: path for path in (tmp_path / "figures").iterdir()}
+    assert found.keys() == {"situation.svg", "free-body-left.svg", "free-body-right.svg"}
+    for path in found.values():
+        assert ElementTree.parse(path).getroot().tag == "{http://www.w3.org/2000/svg}svg"

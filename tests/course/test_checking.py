@@ -44,6 +44,24 @@ def test_draws_that_fail_are_shown_so_that_they_fail_again() -> None:
         work_single("forearm-load", stated=dict(word.split("=") for word in words))
 
 
+@pytest.mark.parametrize(
+    ("size", "moved"),
+    [
+        ("90 cm", "M lies off the forearm"),
+        ("15.5 cm", "M and C change places along the forearm"),
+        ("load_distance", "M and H fall together"),
+        ("insertion*5 kg/(load_mass - 5 kg)", "insertion has no size"),
+    ],
+)
+def test_proportions_that_move_a_point_elsewhere_are_shown(size: str, moved: str) -> None:
+    stated = 'insertion = "9 cm"', f'insertion = "{size}"'
+    with pytest.raises(InputError) as caught:
+        check_template(changed(*stated), 200)
+    assert all(fault.field == "picture" for fault in caught.value.faults)
+    assert any(moved in fault.expected for fault in caught.value.faults)
+    assert "load_mass = " in caught.value.faults[0].found
+
+
 def test_the_same_draws_every_time() -> None:
     told = []
     for _ in range(2):

@@ -6,7 +6,7 @@ from pathlib import Path
 import pikepdf
 import pytest
 
-from probgen.course import delivery
+from probgen.course import delivery, pile
 from probgen.course.build import build_set
 from probgen.course.crew import Crew
 from probgen.course.delivery import chunks_of
@@ -21,6 +21,7 @@ course = "M"
 title = "W"
 roster = "class.csv"
 seed = "s"
+print.duplex = false
 [[problem]]
 template = "seesaw-two-riders"
 points = 1
@@ -41,10 +42,9 @@ def record_of(students: int) -> Record:
 def test_chunks_follow_from_the_size_of_the_class(students: int, sizes: list[int]) -> None:
     record = record_of(students)
     chunks = chunks_of(record)
-    assert [len(chunk.students) for chunk in chunks] == sizes
-    assert sum((chunk.students for chunk in chunks), ()) == record.students
-    assert sum((chunk.codes for chunk in chunks), ()) == record.codes
-    assert all(len(chunk.draws[0]) == len(chunk.names) for chunk in chunks)
+    assert [len(chunk.versions) for chunk in chunks] == sizes
+    assert sum((chunk.versions for chunk in chunks), ()) == record.versions
+    assert all(len(chunk.draws[0]) == len(chunk.versions) for chunk in chunks)
 
 
 def test_another_draw_changes_no_chunk_but_its_own() -> None:
@@ -68,8 +68,9 @@ def test_a_large_class_gets_its_whole_pdfs_in_volumes(
     (tmp_path / "class.csv").write_text(roster)
     (tmp_path / "set.toml").write_text(SET_FILE)
     told: list[tuple[str, int, int]] = []
-    for name, value in {"_LEAST": 1, "_AT_ONCE": 1, "_MOST": 3, "VOLUME": 6}.items():
+    for name, value in {"_LEAST": 1, "_AT_ONCE": 1, "_MOST": 3}.items():
         monkeypatch.setattr(delivery, name, value)
+    monkeypatch.setattr(pile, "CHUNKS_A_VOLUME", 2)
     out = tmp_path / "out"
     built = build_set(
         tmp_path / "set.toml", out, None, Crew(1), lambda *stage: told.append(stage)

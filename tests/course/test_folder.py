@@ -6,8 +6,7 @@ from pathlib import Path
 import pytest
 
 from probgen.bank.fault import InputError
-from probgen.course.folder import RECORD, Working, delivered, file_names, recover, working_on
-from probgen.course.roster import Student
+from probgen.course.folder import RECORD, Working, delivered, recover, working_on
 from probgen.press.outside import OutsideError
 
 
@@ -135,19 +134,3 @@ def test_a_build_killed_after_its_rename_is_mended(tmp_path: Path) -> None:
     build(target, "newer")
     assert entries(target) == {RECORD, "sheets", "set.toml"}
     assert entries(tmp_path) == {"class"}
-
-
-def test_file_names_are_safe_ordered_and_distinct() -> None:
-    names = ["Zoë Å. Müller", "../../etc/passwd", "李 明", "A" * 300, "con", "Zoë Å. Müller"]
-    students = [Student(name, f"id/{place % 5}") for place, name in enumerate(names)]
-    found = file_names(students)
-    assert found[:3] == ("01-zoe-a-muller-id-0", "02-etc-passwd-id-1", "03-id-2")
-    assert sorted(found) == list(found)
-    assert len(set(found)) == len(found)
-    assert all(len(name) < 100 and set(name) <= set("abcdefghijklmnopqrstuvwxyz0123456789-")
-               for name in found)  # fmt: skip
-
-
-def test_file_names_of_a_large_class_stay_in_order() -> None:
-    students = [Student("Ada", str(place)) for place in range(1200)]
-    assert sorted(file_names(students)) == list(file_names(students))

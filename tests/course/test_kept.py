@@ -5,9 +5,10 @@ from pathlib import Path
 from probgen.course.answers import Row
 from probgen.course.folder import Working
 from probgen.course.kept import Kept
-from probgen.course.printing import Kind, Loss, PrintedChunk
+from probgen.course.printing import Loss, PrintedChunk
+from probgen.course.typesetter import Kind
 
-ROW = Row("ABCD-EFGH", "Zoë", "7", 1, "shelf", "T", "123.25", "N", "123 N", "")
+ROW = Row("ABCD-EFGH", "Zoë", "7", 1, "shelf", "T", "123.25", "N", "123 N", "", "")
 LOSS = Loss("keys/01-zoe-7.pdf", "Zoë (7)", 1, "shelf", "TeX: Undefined control sequence.")
 PRINTED = PrintedChunk(
     {Kind.SHEETS: (("01-zoe-7", b"a sheet"),), Kind.KEYS: ()},

@@ -3,10 +3,13 @@
 import pytest
 
 from probgen.bank.bank import default_bank
-from probgen.course.page import Copy, _asks_for_sizes, key_of, sheet_of, situation_picture
+from probgen.course.drawing import asks_for_sizes, situation_scene
+from probgen.course.page import Copy, key_of, sheet_of
 from probgen.course.problem import draw_class, prepare, work
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
+from probgen.course.version import Version
+from probgen.figures.pict import latex_picture
 from probgen.wording.convention import Convention
 
 IDS = sorted(default_bank().files)
@@ -16,22 +19,23 @@ def copy_of(id: str) -> Copy:
     problem = prepare(default_bank().read(id), Convention())
     worked = work(problem, draw_class(problem, "page", ["ada"]).draws)
     problem_set = ProblemSet("M", "W", "class.csv", (Assigned(id, 10),))
-    return Copy(problem_set, Student("Ada", "1"), "CODE", (problem,), worked)
+    version = Version(0, "CODE", "01-ada-1", Student("Ada", "1"))
+    return Copy(problem_set, version, (problem,), worked)
 
 
 @pytest.mark.parametrize("id", IDS)
 def test_the_key_shows_the_sheet_s_figure_unless_a_size_is_sought(id: str) -> None:
     copy = copy_of(id)
     (face,) = copy.faces
-    solved = situation_picture(face.problem.template, face.own, solved=True)
+    solved = latex_picture(situation_scene(face.problem.template, face.own, solved=True))
     (asked,), (answered,) = sheet_of(copy).problems, key_of(copy).solutions
     assert answered.figure == solved
-    assert (asked.figure != solved) <= _asks_for_sizes(face.problem.template)
+    assert (asked.figure != solved) <= asks_for_sizes(face.problem.template)
     assert asked.statement == answered.statement
 
 
 def test_some_template_asks_for_a_size() -> None:
     copies = [copy_of(id) for id in IDS]
-    sought = [c for c in copies if _asks_for_sizes(c.problems[0].template)]
+    sought = [c for c in copies if asks_for_sizes(c.problems[0].template)]
     assert 0 < len(sought) < len(copies)
     assert any(sheet_of(c).problems[0].figure != key_of(c).solutions[0].figure for c in sought)

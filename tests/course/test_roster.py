@@ -46,7 +46,15 @@ def test_quoted_commas_and_optional_columns() -> None:
     assert student == Student('Quill, Ada "Addie"', "1", "Mon, 9 am", "ada@school.example")
 
 
+def test_seats_and_large_print() -> None:
+    text = "name,id,Seat,Large print\nAda,1,B7,x\nBea,2,B 8,\nCid,3,,NO\n"
+    ada, bea, cid = parse_roster(text, "class.csv")
+    assert [student.seat for student in (ada, bea, cid)] == ["B7", "B 8", ""]
+    assert [student.large for student in (ada, bea, cid)] == [True, False, False]
+
+
 FAULTY = {
+    "large print": ("name,id,large print\nAda,1,18 pt\n", ["line 2, large print"]),
     "nothing": ("", [""]),
     "headings only": ("name,id\n", [""]),
     "no headings": ("Ada Quill,0071\nBea Ostrander,0072\n", ["line 1", "line 1"]),

@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from probgen.bank.fault import InputError
+from probgen.course.printrun import Exam, PrintRun
 from probgen.course.setfile import Assigned, ProblemSet, parse_set, read_set
 from probgen.quantities.unit import US_CUSTOMARY
 from probgen.wording.convention import Convention
@@ -36,6 +37,16 @@ HEAD = {
     "caution = false": {"caution": False},
     'room = "grid"': {"room": "grid"},
     "formulas = true": {"formulas": True},
+    'style = "house/style.toml"': {"style": "house/style.toml"},
+    'layouts = "house"': {"layouts": "house"},
+    'print = { order = "seat" }': {"run": PrintRun(order="seat")},
+    "print = { duplex = false, cover = true }": {"run": PrintRun(duplex=False, cover=True)},
+    "print.answers = true": {"run": PrintRun(answers=True)},
+    "exam.versions = 3": {"exam": Exam(3)},
+    "exam = { versions = 4, row = 12, spare = 6 }": {"exam": Exam(4, 12, 6)},
+    'exam = { versions = 2, cover = false, notes = ["Take care."] }': {
+        "exam": Exam(2, cover=False, notes=("Take care.",))
+    },
 }
 
 
@@ -93,6 +104,14 @@ FAULTY = {
         SMALLEST + '[[problem]]\ntemplate = "forearm-load"\npoints = 5',
         ["problem[1].template"],
         "once",
+    ),
+    "unknown order": ('print.order = "random"' + SMALLEST, ["print.order"], "roster, seat"),
+    "unknown print field": ("print.copies = 2" + SMALLEST, ["print.copies"], "field"),
+    "too many versions": ("exam.versions = 40" + SMALLEST, ["exam.versions"], "2 to 26"),
+    "an exam without versions": ("exam.row = 3" + SMALLEST, ["exam.versions"], "whole"),
+    "a row of none": ("exam = { versions = 2, row = 0 }" + SMALLEST, ["exam.row"], "1 to"),
+    "notes in one text": (
+        'exam = { versions = 2, notes = "Hush." }' + SMALLEST, ["exam.notes"], "list",
     ),
     "all at once": (
         'due = 7\npaper = "b5"\nworking = -1\ncaution = "no"\nx = 1' + SMALLEST,

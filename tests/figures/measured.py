@@ -14,13 +14,14 @@ from typing import Any
 import pdfplumber
 import pytest
 
+from probgen.bank.picture import drawn_sizes
 from probgen.bank.reading import read_template
-from probgen.course.page import points_told
+from probgen.course.drawing import points_told
 from probgen.course.problem import Problem, Worked, draw_class, prepare, work
 from probgen.figures.freebody import free_body
 from probgen.figures.metrics import extent
 from probgen.figures.pict import latex_picture
-from probgen.figures.placement import meets
+from probgen.figures.piece import meets
 from probgen.figures.scene import Box, Label, Scene, Segment
 from probgen.figures.situation import situation
 from probgen.wording.convention import Convention
@@ -57,10 +58,12 @@ def scenes_of(problem: Problem, own: Worked) -> list[Scene]:
     case, depicts = own.case, problem.template.depicts
     known = {id: case.values[id] for id in (*own.draw.values, "g")}
     named = points_told(problem.template, own)
-    found = [situation(case.system, known, depicts, own.draw.values, named=named)]
+    sizes = drawn_sizes(problem.template, known)
+    givens = own.draw.values
+    found = [situation(case.system, known, depicts, givens, named=named, drawn=sizes)]
     for body in case.system.bodies:
         pivot = body.outline[0] if len(body.outline) > 1 else ""
-        found.append(free_body(case.system, case.values, body.id, pivot))
+        found.append(free_body(case.system, case.values, body.id, pivot, drawn=sizes))
     return found
 
 

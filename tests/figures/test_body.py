@@ -8,7 +8,7 @@ import pytest
 
 from probgen.figures.body import encloses
 from probgen.figures.hoist import Hoist, course
-from probgen.figures.placement import meets
+from probgen.figures.piece import meets
 from probgen.figures.scene import (
     Arc,
     Arrow,

@@ -6,6 +6,7 @@ import itertools
 
 import pytest
 
+from probgen.figures.arrows import distance
 from probgen.figures.freebody import HEIGHT, WIDTH, free_body
 from probgen.figures.scene import Arrow, Label, Scene, apart, bearing, heading
 from probgen.figures.survey import survey
@@ -95,6 +96,18 @@ def test_each_force_is_labelled_with_its_symbol(scenes: list[tuple[Case, Scene]]
         symbols = {v.symbol for v in found if v.part not in ("x", "y")}
         shown = {getattr(label.text, "symbol", "") for label in scene.labels}
         assert symbols <= shown
+
+
+def test_symbol_stands_nearest_to_its_own_arrow(scenes: list[tuple[Case, Scene]]) -> None:
+    for _, scene in scenes:
+        forces = {a.tag.partition(":")[2]: a for a in scene.tagged("force")}
+        shafts = {id: (a.tail, a.head) for id, a in forces.items() if isinstance(a, Arrow)}
+        for id, own in shafts.items():
+            (label,) = scene.tagged(f"label:{id}")
+            assert isinstance(label, Label)
+            away = distance(label.box.centre, *own)
+            others = [distance(label.box.centre, *s) for other, s in shafts.items() if other != id]
+            assert all(away < other for other in others)
 
 
 def test_diagram_keeps_to_its_room(scenes: list[tuple[Case, Scene]]) -> None:

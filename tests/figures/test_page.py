@@ -7,8 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from probgen.figures.scene import Arc, Arrow, Scene, shaft
+from probgen.bank.picture import drawn_sizes
+from probgen.figures.scene import Arc, Arrow, Label, Scene, shaft
 from probgen.figures.scene import Path as Strokes
+from probgen.quantities.expression import Name
 from probgen.quantities.unit import ANGLE, LENGTH
 
 from .measured import (
@@ -24,6 +26,9 @@ from .measured import (
 from .test_situation import dimension_ends, touching
 
 FEW, MANY = 2, 100
+SEVERAL = [
+    path for path in TEMPLATES if any(f.pair for f in prepared(path).template.system.forces)
+]
 
 
 def strokes_missing(scene: Scene, page: Page) -> list[str]:
@@ -73,6 +78,13 @@ def test_labels_read_from_the_pdf_overlap_nothing(
     check(few[path])
 
 
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+def test_labels_stand_near_what_they_name(
+    path: Path, few: dict[Path, list[tuple[Scene, Page]]]
+) -> None:
+    assert [scene.strained for scene, _ in few[path]] == [0] * len(few[path])
+
+
 @pytest.mark.proof
 @pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
 def test_labels_overlap_nothing_in_a_hundred_draws(path: Path, tmp_path: Path) -> None:
@@ -87,8 +99,9 @@ def test_drawn_lengths_and_angles_are_those_of_the_draw(path: Path) -> None:
     seen: set[str] = set()
     for own in solved(problem, 5):
         scene = scenes_of(problem, own)[0]
+        drawn_as = drawn_sizes(problem.template, own.case.values)
         for given in problem.template.givens:
-            value = own.case.values[given.id]
+            value = drawn_as.get(given.id, own.case.values[given.id])
             if given.unit.dimension == LENGTH and scene.tagged(f"dimension:{given.id}"):
                 start, end = dimension_ends(scene, given.id)
                 assert abs(end - start) / scene.scale == pytest.approx(value)
@@ -108,3 +121,30 @@ def test_every_kind_of_situation_is_drawn_without_touching(path: Path) -> None:
         for scene in scenes_of(problem, own):
             assert touching(scene) == []
             assert scene.words
+
+
+@pytest.mark.parametrize("path", SEVERAL, ids=lambda path: path.stem)
+def test_action_and_reaction_have_one_letter_and_one_mark(path: Path) -> None:
+    """Of every force between two bodies; the marks of different pairs differ."""
+    problem = prepared(path)
+    (own,) = solved(problem, 1)
+    _, *diagrams = scenes_of(problem, own)
+    system = own.case.system
+    shown: dict[str, list[tuple[str, int]]] = {}
+    for body, scene in zip(system.bodies, diagrams, strict=True):
+        for stroke in scene.tagged("pair"):
+            assert isinstance(stroke, Strokes)
+            force = system.force(stroke.tag.removeprefix("pair:"))
+            assert force.body == body.id
+            whole = force.element if force.part in ("x", "y") else force.id
+            (label,) = scene.tagged(f"label:{whole}")
+            assert isinstance(label, Label)
+            assert isinstance(label.text, Name)
+            letter = (label.text.symbol, len(stroke.lines))
+            shown.setdefault(min(force.id, force.pair), []).append(letter)
+    wholes = {min(f.id, f.pair) for f in system.forces if f.pair and f.part != "y"}
+    assert set(shown) == wholes
+    for sides in shown.values():
+        assert len(sides) == 2
+        assert sides[0] == sides[1]
+    assert len({sides[0][1] for sides in shown.values()}) == len(shown)

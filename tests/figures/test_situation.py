@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from probgen.figures.pict import latex_picture
-from probgen.figures.placement import meets
+from probgen.figures.piece import meets
 from probgen.figures.scene import Arc, Arrow, Label, Path, Scene, apart, bearing, segments
 from probgen.figures.situation import HEIGHT, WIDTH, situation
 from probgen.quantities.expression import Name, Number, evaluate

@@ -11,6 +11,7 @@ import sys
 import tempfile
 from pathlib import Path
 
+from probgen.bank.picture import drawn_sizes
 from probgen.course.build import build_set
 from probgen.course.crew import Crew
 from probgen.course.demo import write_demo
@@ -50,12 +51,13 @@ def figure(template: str, kind: str) -> str:
     """One figure as SVG."""
     single = work_single(template, 3)
     own: Worked = single.worked
-    system = own.case.system
+    system, givens, depicts = own.case.system, own.draw.values, single.problem.template.depicts
+    known = {name: own.case.values[name] for name in (*givens, "g")}
+    sizes = drawn_sizes(single.problem.template, known)
     if kind == "situation":
-        known = {name: own.case.values[name] for name in (*own.draw.values, "g")}
-        return svg(situation(system, known, single.problem.template.depicts, own.draw.values))
+        return svg(situation(system, known, depicts, givens, drawn=sizes))
     pivot = next(iter(single.problem.plan.pivots), "")
-    return svg(free_body(system, own.complete, system.bodies[0].id, pivot))
+    return svg(free_body(system, own.complete, system.bodies[0].id, pivot, drawn=sizes))
 
 
 def contact_sheet() -> str:

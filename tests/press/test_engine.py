@@ -6,7 +6,7 @@ import pytest
 
 from probgen.bank.fault import InputError
 from probgen.press.batch import Document, print_batch
-from probgen.press.engine import DEBIAN_PACKAGES, _complaint, run_tex
+from probgen.press.engine import DEBIAN_PACKAGES, Run, _bad_run, run_tex
 from probgen.press.outside import OutsideError
 from probgen.press.preformat import format_for
 from probgen.sheets.layout import Layouts
@@ -16,16 +16,16 @@ SMALL = "\\documentclass{article}\n"
 COMPLAINTS = {
     "in a file": (
         "./7.tex:3: Undefined control sequence.\nl.3 a \\oops\n           b\n",
-        "Undefined control sequence. (at: a \\oops)",
+        Run(False, "Undefined control sequence. (at: a \\oops)", "7"),
     ),
-    "without a place": ("This is pdfTeX\n! Emergency stop.\n", "Emergency stop."),
-    "none": ("", "TeX failed without a word"),
+    "without a place": ("This is pdfTeX\n! Emergency stop.\n", Run(False, "Emergency stop.")),
+    "none": ("", Run(False, "TeX failed without a word")),
 }
 
 
-@pytest.mark.parametrize(("output", "complaint"), COMPLAINTS.values(), ids=COMPLAINTS)
-def test_complaints(output: str, complaint: str) -> None:
-    assert _complaint(output.encode()) == complaint
+@pytest.mark.parametrize(("output", "run"), COMPLAINTS.values(), ids=COMPLAINTS)
+def test_complaints(output: str, run: Run) -> None:
+    assert _bad_run(output) == run
 
 
 def test_missing_tex_names_the_packages(
@@ -33,7 +33,7 @@ def test_missing_tex_names_the_packages(
 ) -> None:
     monkeypatch.setenv("PATH", str(tmp_path))
     with pytest.raises(OutsideError) as caught:
-        print_batch([Document("a", "a", "text")], layouts.preamble())
+        print_batch([Document("a", "a", "text", layouts.preamble())])
     message = str(caught.value)
     assert "TeX is not installed" in message
     assert all(package in message for package in DEBIAN_PACKAGES)
@@ -58,6 +58,10 @@ def test_a_format_is_dumped_once_and_kept() -> None:
     assert format_for(SMALL + "%") != stored
 
 
+def test_a_format_is_stored_unpacked() -> None:
+    assert format_for(SMALL).read_bytes()[:2] != b"\x1f\x8b"
+
+
 def test_a_read_only_home_is_no_hindrance(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
@@ -71,6 +75,32 @@ def test_a_read_only_home_is_no_hindrance(
     preformat._cache_folder.cache_clear()
     assert folder.is_dir()
     assert tmp_path not in folder.parents
+
+
+UNWRITTEN = (
+    "\n!pdfTeX error: pdflatex: fflush() failed (No space left on device)\n",
+    "! I can't write on file `run.log'.\n",
+    "! Could not write 4096 8-byte item(s) to preamble.fmt.\n",
+)
+
+
+@pytest.mark.parametrize("output", UNWRITTEN)
+def test_what_cannot_be_written_is_no_fault_of_the_document(output: str) -> None:
+    with pytest.raises(OutsideError, match=r"could not write its files[^\n]+\n.*make room"):
+        _bad_run(f"This is pdfTeX\n{output}! Emergency stop.")
+
+
+def test_a_document_that_writes_elsewhere_is_at_fault() -> None:
+    run = _bad_run("./3.tex:1: I can't write on file `/etc/made.tex'.\nl.1 \\openout\n")
+    assert (run.good, run.file) == (False, "3")
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="a device of Linux")
+def test_a_full_disk(tmp_path: Path) -> None:
+    (tmp_path / "run.tex").write_text("\\begin{document}text\\end{document}")
+    (tmp_path / "run.pdf").symlink_to("/dev/full")
+    with pytest.raises(OutsideError, match="No space left on device"):
+        run_tex([f"-fmt={format_for(SMALL)}", "run.tex"], tmp_path, 20.0)
 
 
 def test_a_killed_engine_is_no_fault_of_the_document(

@@ -3,14 +3,14 @@
 from collections.abc import Callable
 from dataclasses import replace
 from io import BytesIO
-from pathlib import Path
 
 import pdfplumber
 import pikepdf
 import pytest
 
 from probgen.press.batch import Document, print_batch
-from probgen.sheets.document import AnswerRow, AnswerTable, Cover, Key, Part, Sheet
+from probgen.sheets.document import AnswerRow, AnswerTable, Cover, Formulas, Key, Part, Sheet
+from probgen.sheets.house import House
 from probgen.sheets.layout import Layouts
 from probgen.sheets.style import HouseStyle
 from probgen.wording.block import Text
@@ -43,7 +43,7 @@ ROOMS = {"free": (0, 0), "none": (0, 0), "lines": (10, 0), "grid": (20, 400)}
 
 
 def pages_of(body: str, layouts: Layouts) -> list[pdfplumber.page.Page]:
-    batch = print_batch([Document("a", "a", body)], layouts.preamble("letter"))
+    batch = print_batch([Document("a", "a", body, layouts.preamble("letter"))])
     assert batch.failures == ()
     return pdfplumber.open(BytesIO(batch.printed[0].pdf)).pages
 
@@ -103,7 +103,7 @@ def test_room_for_working(
 @pytest.mark.parametrize("paper", ["letter", "a4"])
 def test_large_print(paper: str, layouts: Layouts, sheet_for: Callable[..., Sheet]) -> None:
     body = layouts.sheet(sheet_for("Ada Quill"))
-    batch = print_batch([Document("a", "a", body)], layouts.preamble(paper, large=True))
+    batch = print_batch([Document("a", "a", body, layouts.preamble(paper, large=True))])
     with pdfplumber.open(BytesIO(batch.printed[0].pdf)) as opened:
         text = [char for page in opened.pages for char in page.chars if char["text"].isalpha()]
         width = float(opened.pages[0].width)
@@ -113,14 +113,24 @@ def test_large_print(paper: str, layouts: Layouts, sheet_for: Callable[..., Shee
     assert sizes[0] > 10  # indices
 
 
-def test_the_page_of_formulas(layouts: Layouts, sheet_for: Callable[..., Sheet]) -> None:
+FORMULAS = {
+    Formulas(): ("Torque of a force", "components, counter-clockwise"),
+    Formulas("moment", clockwise=True): ("Moment of a force", "components, clockwise"),
+}
+
+
+@pytest.mark.parametrize(("formulas", "told"), FORMULAS.items())
+def test_the_page_of_formulas(
+    formulas: Formulas, told: tuple[str, ...], layouts: Layouts, sheet_for: Callable[..., Sheet]
+) -> None:
     sheet = sheet_for("Ada Quill")
     plain = pages_of(layouts.sheet(sheet), layouts)
-    *before, last = pages_of(layouts.sheet(replace(sheet, formulas=True)), layouts)
+    *before, last = pages_of(layouts.sheet(replace(sheet, formulas=formulas)), layouts)
     assert [page.extract_text()[:200] for page in before] == [
         page.extract_text()[:200] for page in plain
     ]
     assert last.extract_text().startswith("Formulas")
+    assert all(words in last.extract_text() for words in told)
     check_margins(last)
 
 
@@ -198,20 +208,18 @@ def test_a_sheet_without_names_leaves_lines_to_write_on(
     assert "Version" not in text
 
 
-@pytest.mark.parametrize("suffix", [".pdf", ".PDF"])
-def test_a_house_style(
-    suffix: str, layouts: Layouts, sheet_for: Callable[..., Sheet], tmp_path: Path
-) -> None:
-    logo = tmp_path / f"arms{suffix}"
+def test_a_house_style(sheet_for: Callable[..., Sheet]) -> None:
+    logo = BytesIO()
     with pikepdf.new() as drawn:
         drawn.add_blank_page(page_size=(100, 50))
         drawn.pages[0].Contents = drawn.make_stream(b"0 0 100 50 re f")
         drawn.save(logo)
-    style = HouseStyle("sans", "sans", "#FF0000", "Harbour School", logo, 15)
+    style = HouseStyle("sans", "sans", "#FF0000", "Harbour School", logo.getvalue(), ".pdf", 15)
+    layouts = Layouts(House(style))
     sheet = sheet_for("Ada Quill")
     body = layouts.sheet(replace(sheet, header=replace(sheet.header, institution="")))
-    preamble = layouts.preamble(style=style)
-    batch = print_batch([Document("a", "a", body)], preamble, files=style.files)
+    preamble = layouts.preamble()
+    batch = print_batch([Document("a", "a", body, preamble)], files=style.files)
     assert batch.failures == ()
     with pdfplumber.open(BytesIO(batch.printed[0].pdf)) as opened:
         page = opened.pages[0]

@@ -1,5 +1,6 @@
 """PDFs joined into one."""
 
+import random
 from io import BytesIO
 from pathlib import Path
 
@@ -7,7 +8,7 @@ import pikepdf
 import pytest
 
 from probgen.press.bookmark import Bookmark, label_pages, read_bookmarks, set_bookmarks
-from probgen.press.split import join, page_count
+from probgen.press.split import join, join_files
 
 
 def pages(count: int, title: str = "", size: tuple[int, int] = (612, 792)) -> bytes:
@@ -26,10 +27,10 @@ def test_joined_from_bytes_and_paths(tmp_path: Path) -> None:
     path = tmp_path / "two.pdf"
     path.write_bytes(pages(2))
     whole = join([pages(1), path], "All sheets")
-    assert page_count(whole) == 3
     assert whole == join([pages(1), path], "All sheets")
     with pikepdf.open(BytesIO(whole)) as opened:
         assert opened.docinfo["/Title"] == "All sheets"
+        assert len(opened.pages) == 3
 
 
 @pytest.mark.parametrize(
@@ -60,3 +61,31 @@ def test_bookmarks_and_labels_move_with_their_pages() -> None:
             Bookmark("one", 0), Bookmark("end", 1), Bookmark("two", 2), Bookmark("end", 4),
         ]  # fmt: skip
         assert [page.label for page in opened.pages] == ["1", "2", "1", "2", "3"]
+
+
+def test_a_part_that_comes_again_is_held_once(tmp_path: Path) -> None:
+    parts = []
+    for place, letter in enumerate("AB"):
+        with pikepdf.open(BytesIO(pages(1, letter))) as pdf:
+            noise = random.Random(place).randbytes(20_000)
+            pdf.pages[0].Contents = pdf.make_stream(noise)
+            pdf.save(tmp_path / f"{letter}.pdf")
+        parts.append(tmp_path / f"{letter}.pdf")
+    dealt = [parts[place % 2] for place in range(50)]
+    whole = join(dealt, duplex=True)
+    assert len(whole) < 60_000
+    with pikepdf.open(BytesIO(whole)) as opened:
+        assert len(opened.pages) == 99
+        found = [(m.title, m.page) for m in read_bookmarks(opened) if m.title != "end"]
+        assert found == [("AB"[place % 2], 2 * place) for place in range(50)]
+        held = [page.Contents.read_bytes() for page in list(opened.pages)[::2]]
+        assert held[0] == held[2] != held[1] == held[49]
+        assert len({page.obj.objgen for page in opened.pages}) == 99
+
+
+def test_joined_into_a_file(tmp_path: Path) -> None:
+    parts = [pages(1, "one"), pages(2, "two"), pages(1, "one")]
+    target = tmp_path / "all.pdf"
+    join_files(parts, target, "All", duplex=True)
+    assert target.read_bytes() == join(parts, "All", duplex=True)
+    assert [entry.name for entry in tmp_path.iterdir()] == ["all.pdf"]

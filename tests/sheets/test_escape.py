@@ -26,19 +26,31 @@ WRITTEN = {
     ),
     "two accents": ("ọ́", r"\oneletter{1ECD0301}{\'{\d{o}}}"),
     "letters of other cuts": ("ậț", r"\lettercut{T5}{170}{ậ}\oneletter{021B}{\textcommabelow{t}}"),
-    "two scripts": ("Ada Ли", r"Ada \inscript{cyrillic}{Ли}"),
+    "a name in Cyrillic": ("Ada Ли", r"Ada \inalphabet{cyrillic}{\char76\char105}{Ли}"),
+    "words of an alphabet": ("Я, я", r"\inalphabet{cyrillic}{\char23}{Я}{,} "
+                                     r"\inalphabet{cyrillic}{\char31}{я}"),
+    "a letter the alphabet lacks": ("Ли, Ґ.", r"\inscript{cyrillic}{Ли{,} Ґ}."),
     "a space between words of a script": ("علي حسن!", r"\inscript{arabic}{علي حسن}!"),
     "ideographs let lines end": ("李小", r"\inscript{chinese}{李\inbreak{}小}"),
     "ideographs among kana": ("山た", r"\inscript{japanese}{山\inbreak{}た}"),
-    "Greek words": ("θέτω", r"\inscript{greek}{θέτω}"),
+    "Greek words": ("θέτω", r"\inalphabet{greek}{\char106\char232\char116\char119}{θέτω}"),
+    "a Greek initial": ("Γ. Ζη", r"\inalphabet{greek}{\char71}{Γ}. "
+                                 r"\inalphabet{greek}{\char90\char104}{Ζη}"),
+    "a Greek letter of two parts": ("ἐν Ἄρ", r"\inalphabet{greek}{\char226\char110}{ἐν} "
+                                    r"\inalphabet{greek}{\oneletter{1F0C}{\char94\char65}\char114}{Ἄρ}"),
+    "Greek letters no alphabet has": ("ϡϟ", r"\inscript{greek}{ϡϟ}"),
     "commands beside a script": (r"李\x李", r"\inscript{chinese}{李\inbreak{}"
                                  r"\textbackslash{}\inbreak{}x\inbreak{}李}"),
     "letters by name": ("θ", r"\ensuremath{\theta}"),
+    "symbols among words": ("Ω, μ of 5 μm", r"\ensuremath{\Omega}{,} \ensuremath{\mu} of 5 "
+                            r"\textmu{}m"),
+    "apostrophes that are letters": ("Oʻo", r"O\oneletter{02BB}{‘}o"),
 }  # fmt: skip
 
 PRINTABLE = (
     "O’Brien-Łukasiewicz", "Đặng", "José Ñúñez", "Þóra Ægisdóttir", "Ştefănescu", "Țepeș",
-    "Nguyễn Văn", "İbrahim Işık", "Dvořák", "Žižek", "Ĳsbrand", "Søren", "Māra Ķikure",
+    "Nguyễn Văn", "İbrahim Işık", "Лукʼяненко", "Ἀχιλλεύς", "Dvořák", "Žižek",
+    "Ĳsbrand", "Søren", "Māra Ķikure",
 )  # fmt: skip
 
 
@@ -48,7 +60,7 @@ def test_escaped(typed: str, latex: str) -> None:
 
 
 @pytest.mark.parametrize("name", PRINTABLE)
-def test_latin_names_print(name: str) -> None:
+def test_names_print(name: str) -> None:
     assert unprintable(name) == ""
     assert MISSING not in escape(name)
 

@@ -6,6 +6,7 @@ import pytest
 
 from probgen.bank.fault import InputError
 from probgen.sheets.document import Header, Part, Problem, Sheet
+from probgen.sheets.house import House, read_layouts
 from probgen.sheets.layout import Layouts
 from probgen.wording.block import Text
 
@@ -35,9 +36,13 @@ REFUSED = {
 }
 
 
+def own(folder: Path) -> House:
+    return House(layouts=read_layouts(folder), folder=str(folder))
+
+
 def print_with(layout: str, folder: Path) -> str:
     (folder / "sheet.tex.j2").write_text(layout, encoding="utf-8")
-    return Layouts(folder).sheet(SHEET)
+    return Layouts(own(folder)).sheet(SHEET)
 
 
 @pytest.mark.parametrize(("layout", "latex"), PRINTED.values(), ids=PRINTED)
@@ -57,14 +62,9 @@ def test_refused(layout: str, line: str, found: str, tmp_path: Path) -> None:
 
 def test_a_folder_replaces_only_the_layouts_it_has(tmp_path: Path) -> None:
     (tmp_path / "sheet.tex.j2").write_text("own", encoding="utf-8")
-    layouts = Layouts(tmp_path)
+    layouts = Layouts(own(tmp_path))
     assert layouts.sheet(SHEET) == "own"
     assert layouts.preamble("a4") == Layouts().preamble("a4")
-
-
-def test_a_folder_without_layouts_is_refused(tmp_path: Path) -> None:
-    with pytest.raises(InputError, match=r"preamble\.tex\.j2"):
-        Layouts(tmp_path)
 
 
 def test_the_paper_is_chosen() -> None:

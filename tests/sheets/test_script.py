@@ -2,7 +2,13 @@
 
 import pytest
 
-from probgen.sheets.script import SCRIPTS, east_asian, script_of, scripts_used
+from probgen.sheets.script import (
+    SCRIPTS,
+    alphabets_used,
+    east_asian,
+    script_of,
+    scripts_needed,
+)
 
 LETTERS = {
     "a": "latin", "é": "latin", "ж": "cyrillic", "θ": "greek", "ş": "latin", "ש": "hebrew",
@@ -16,9 +22,11 @@ TEXTS = {
     "with Hangul": (["korean", "chinese", ""], "korean"),
     "none": ([], "chinese"),
 }
+# LaTeX, the scripts that only LuaLaTeX prints, and those that pdfLaTeX prints too.
 BODIES = {
-    "none": ("Ada", frozenset()),
-    "two": (r"\inscript{arabic}{x} \inscript{thai}{y} \inscript{thai}{}", {"arabic", "thai"}),
+    "none": ("Ada", frozenset(), frozenset()),
+    "two": (r"\inscript{lao}{x} \inscript{thai}{y} \inscript{thai}{}", {"lao", "thai"}, set()),
+    "both kinds": (r"\inalphabet{greek}{\char97}{α} \inscript{thai}{y}", {"thai"}, {"greek"}),
 }
 
 
@@ -32,9 +40,10 @@ def test_east_asian_fonts(names: list[str], name: str) -> None:
     assert east_asian(names) == name
 
 
-@pytest.mark.parametrize(("body", "names"), BODIES.values(), ids=BODIES)
-def test_scripts_used(body: str, names: set[str]) -> None:
-    assert scripts_used(body) == names
+@pytest.mark.parametrize(("body", "needed", "spelled"), BODIES.values(), ids=BODIES)
+def test_scripts_of_latex(body: str, needed: set[str], spelled: set[str]) -> None:
+    assert scripts_needed(body) == needed
+    assert alphabets_used(body) == spelled
 
 
 def test_every_script_has_a_font() -> None:
@@ -42,3 +51,4 @@ def test_every_script_has_a_font() -> None:
     files = {script.file: script for script in SCRIPTS.values()}
     assert all(script.face is not None for script in files.values() if "CJK" in script.font)
     assert [name for name, script in SCRIPTS.items() if script.leftward] == ["hebrew", "arabic"]
+    assert {name for name, script in SCRIPTS.items() if script.alphabet} == {"greek", "cyrillic"}

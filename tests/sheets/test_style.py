@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from probgen.bank.fault import InputError
+from probgen.sheets.house import House
 from probgen.sheets.layout import Layouts
 from probgen.sheets.style import HouseStyle, read_style
 
@@ -15,14 +16,18 @@ colour = "#1F3A5F"
 header = "Westmere College"
 logo = "arms.PNG"
 logo_height = 9
+figures = "colour"
 paper = "a4"
 """
+PNG = b"\x89PNG and so on"
 FAULTY = {
     "letters": ('text = "serif"', "text"),
     "colour": ('colour = "blue"', "colour"),
+    "figures": ('figures = "grey"', "figures"),
     "paper": ('paper = "a3"', "paper"),
     "logo kind": ('logo = "arms.svg"', "logo"),
     "no logo": ('logo = "other.png"', "logo"),
+    "no PDF in it": ('logo = "notes.pdf"', "logo"),
     "height": ("logo_height = 900", "logo_height"),
     "a field there is not": ('color = "#000000"', "color"),
     "no TOML": ("text = sans", ""),
@@ -32,7 +37,8 @@ INKS = {"": "0,0,0", "#000000": "0,0,0", "#FF8000": "1,0.502,0", "#1f3A5f": "0.1
 
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
-    (tmp_path / "arms.PNG").write_bytes(b"")
+    (tmp_path / "arms.PNG").write_bytes(PNG)
+    (tmp_path / "notes.pdf").write_bytes(b"no PDF")
     return tmp_path
 
 
@@ -43,15 +49,15 @@ def read(text: str, folder: Path) -> HouseStyle:
 
 
 def test_read(folder: Path) -> None:
-    logo = folder / "arms.PNG"
     style = read(WHOLE, folder)
-    assert style == HouseStyle("sans", "sans", "#1F3A5F", "Westmere College", logo, 9, "a4")
-    assert style.files == {"logo.png": logo}
+    told = ("sans", "sans", "#1F3A5F", "Westmere College", PNG, ".png", 9, "colour", "a4")
+    assert style == HouseStyle(*told)
+    assert style.files == {"logo.png": PNG}
 
 
 def test_nothing_said_is_the_plain_style(folder: Path) -> None:
     assert read("", folder) == HouseStyle()
-    assert Layouts().preamble(style=HouseStyle()) == Layouts().preamble()
+    assert Layouts(House(HouseStyle())).preamble() == Layouts().preamble()
 
 
 @pytest.mark.parametrize(("text", "field"), FAULTY.values(), ids=FAULTY)
@@ -79,4 +85,4 @@ def test_inks(colour: str, ink: str) -> None:
 
 
 def test_the_paper_of_the_house_goes_first() -> None:
-    assert "a4paper" in Layouts().preamble("letter", style=HouseStyle(paper="a4"))
+    assert "a4paper" in Layouts(House(HouseStyle(paper="a4"))).preamble("letter")

@@ -1,0 +1,274 @@
+"""The paper: every stroke and label of a figure so far, and what is still free of them."""
+
+from __future__ import annotations
+
+import cmath
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Final
+
+import numpy as np
+
+from probgen.figures.metrics import SIZE
+from probgen.figures.piece import crosses, edges, meeting, meets
+from probgen.figures.placement import GAP, set_in
+from probgen.figures.scene import Box, Label, Path, Segment, Shape, Spot, Stroke, Text, runs
+
+_BESIDE: Final = 6.5  # the least clear space between two labels side by side, pt
+_OVER: Final = 3.5  # the same between two labels one over the other
+_THICK: Final = 2.0  # a stroke heavier than this is kept clear of by its edges, pt
+_SQUARE: Final = 32.0  # side of the squares the paper is divided into, pt
+_ON_LINE: Final = 0.25  # how far from a line a stroke may lie and count as lying on it, pt
+_COVERED: Final = 0.6  # least share of a piece that a stroke lying on it covers
+
+
+@dataclass(frozen=True, slots=True)
+class Ray:
+    """What a straight piece meets, as distances (pt) from its start.
+
+    met: strokes; hidden: labels, from where to where; along: strokes that lie on it, likewise.
+    """
+
+    met: tuple[float, ...]
+    hidden: tuple[tuple[float, float], ...]
+    along: tuple[tuple[float, float], ...]
+
+    def last(self, reach: float) -> float:
+        """Where the last stroke or edge of a label is met within a distance; 0 if none is."""
+        edges = (edge for ends in self.hidden for edge in ends)
+        return max((each for each in (*self.met, *edges) if each <= reach), default=0.0)
+
+    def hides(self, first: float, last: float) -> bool:
+        """Whether the part between two distances runs through a label."""
+        return any(low < last and first < high for low, high in self.hidden)
+
+    def covered(self, reach: float) -> float:
+        """How far a stroke that covers most of the part within a distance goes; 0 if none does."""
+        return max(
+            (
+                high
+                for low, high in self.along
+                if min(high, reach) - max(low, 0.0) > _COVERED * reach
+            ),
+            default=0.0,
+        )
+
+
+class Field:
+    """What has been drawn, in drawing order.
+
+    boxes: of the labels; measures: the ends of dimension lines.
+    """
+
+    def __init__(self) -> None:
+        self.shapes: list[Shape] = []
+        self._across: list[float] = []  # how far to the left and right, and
+        self._upward: list[float] = []  # how far down and up each stroke and label reaches
+        self.segments: list[Segment] = []
+        self.boxes: list[Box] = []
+        self._wide: list[Box] = []  # the same with the clear space about them
+        self.measures: list[tuple[Spot, Spot]] = []
+        # The pieces in each square of the paper, so that only the near ones are looked at.
+        self._squares: dict[tuple[float, float], list[Segment]] = {}
+
+    @property
+    def box(self) -> Box:
+        """The rectangle around all that is drawn."""
+        return Box(
+            min(self._across), min(self._upward), max(self._across), max(self._upward)
+        )
+
+    def add(self, *shapes: Shape, solid: bool = True) -> None:
+        """Draw shapes; labels keep clear of them unless they are not `solid`."""
+        for shape in shapes:
+            self.shapes.append(shape)
+            if isinstance(shape, Label):
+                self.boxes.append(shape.box)
+                self._wide.append(shape.box.grown(GAP))
+                left, bottom, right, top = shape.box
+                self._across += left, right
+                self._upward += bottom, top
+                continue
+            drawn = tuple(runs(shape))
+            half = shape.pen.weight / 2
+            for run in drawn:
+                across, upward = [spot.real for spot in run], [spot.imag for spot in run]
+                self._across += min(across) - half, max(across) + half
+                self._upward += min(upward) - half, max(upward) + half
+            if solid:
+                self._keep(drawn, shape)
+
+    def watch(self, shape: Stroke) -> None:
+        """Keep labels off a shape that is not drawn."""
+        self._keep(tuple(runs(shape)), shape)
+
+    def _keep(self, drawn: tuple[tuple[Spot, ...], ...], shape: Stroke) -> None:
+        pieces = [_piece(start, end) for run in drawn for start, end in pairwise(run)]
+        if isinstance(shape, Path) and shape.pen.weight > _THICK:
+            pieces += [edge for piece in pieces for edge in _rounded(piece, shape.pen.weight)]
+        self.segments += pieces
+        for piece in pieces:
+            x0, y0, x1, y1 = piece
+            square = x0 // _SQUARE, y0 // _SQUARE
+            if square == (x1 // _SQUARE, y1 // _SQUARE):
+                self._squares.setdefault(square, []).append(piece)
+            else:
+                for each in _squares_of(piece):
+                    self._squares.setdefault(each, []).append(piece)
+
+    def is_free(self, box: Box, gap: float = GAP) -> bool:
+        """Whether no stroke comes within `gap` of the box, and no label near it."""
+        left, bottom, right, top = box
+        for low_x, low_y, high_x, high_y in self.boxes:
+            if (
+                low_x < right + _BESIDE
+                and left - _BESIDE < high_x
+                and low_y < top + _OVER
+                and bottom - _OVER < high_y
+            ):
+                return False
+        return not self.touched((left - gap, bottom - gap, right + gap, top + gap))
+
+    def touched(self, box: tuple[float, float, float, float]) -> bool:
+        """Whether a piece drawn passes through a box."""
+        left, bottom, right, top = box
+        wide, high = right - left, top - bottom
+        rows = range(int(bottom // _SQUARE), int(top // _SQUARE) + 1)
+        for i in range(int(left // _SQUARE), int(right // _SQUARE) + 1):
+            for j in rows:
+                for x0, y0, x1, y1 in self._squares.get((i, j), ()):
+                    if (
+                        (x0 >= left or x1 >= left)
+                        and (x0 <= right or x1 <= right)
+                        and (y0 >= bottom or y1 >= bottom)
+                        and (y0 <= top or y1 <= top)
+                    ):  # as `meets`, written out
+                        dx, dy = x1 - x0, y1 - y0
+                        aside = dx * (bottom + top - 2 * y0) - dy * (left + right - 2 * x0)
+                        if abs(aside) <= abs(dx) * high + abs(dy) * wide:
+                            return True
+        return False
+
+    def crossings(self, start: Spot, end: Spot, trim: float = 0.0) -> int:
+        """How many strokes the straight piece meets, its ends shortened by `trim`."""
+        length = abs(end - start)
+        if length <= 2 * trim:
+            return 0
+        cut = (end - start) / length * trim
+        return len(self._met_by(_piece(start + cut, end - cut)))
+
+    def crossed(self, start: Spot, end: Spot, steps: Sequence[complex]) -> list[int]:
+        """How many strokes the straight piece meets when it is moved by each of several steps
+        square to it.
+        """
+        length = abs(end - start)
+        unit = (end - start) / length
+        ends = np.array(self.segments or [(0.0,) * 4]).view(complex) - start
+        ends *= unit.conjugate()  # along the piece, and across it
+        (one, other), off = ends.T, np.array([[(step / unit).imag] for step in steps])
+        low, high = np.minimum(one.imag, other.imag), np.maximum(one.imag, other.imag)
+        rise = np.where(high - low < 1e-9, math.inf, other.imag - one.imag)
+        meeting_at = one.real + (off - one.imag) / rise * (other.real - one.real)
+        met = (low <= off) & (off <= high) & (meeting_at >= 0.0) & (meeting_at <= length)
+        return [int(count) for count in met.sum(axis=1)]
+
+    def _met_by(self, piece: Segment) -> set[Segment]:
+        """The pieces drawn that a straight piece meets."""
+        ax, ay, bx, by = piece
+        ux, uy = bx - ax, by - ay
+        return {
+            segment
+            for square in _squares_of(piece)
+            for segment in self._squares.get(square, ())
+            if (ux * (segment[1] - ay) - uy * (segment[0] - ax))
+            * (ux * (segment[3] - ay) - uy * (segment[2] - ax))
+            <= 0.0  # most end on one side of the piece, and are not looked at further
+            and crosses(piece, segment)
+        }
+
+    def hits_label(self, start: Spot, end: Spot) -> bool:
+        """Whether the straight piece comes too near a label."""
+        piece = _piece(start, end)
+        return any(meets(piece, wide) for wide in self._wide)
+
+    def ray(self, start: Spot, end: Spot) -> Ray:
+        """What is met on the way from one spot to another."""
+        piece, length = _piece(start, end), abs(end - start)
+        met = {meeting(piece, other) * length for other in self._met_by(piece)}
+        hidden = []
+        for wide in self._wide:
+            if meets(piece, wide):
+                sides = [edge for edge in edges(wide) if crosses(piece, edge)]
+                reached = [meeting(piece, edge) * length for edge in sides] or [0.0, length]
+                hidden.append((min(reached), max(reached)))
+        return Ray(tuple(met), tuple(hidden), self._along(start, end))
+
+    def _along(self, start: Spot, end: Spot) -> tuple[tuple[float, float], ...]:
+        """From where to where strokes lie on the straight piece."""
+        unit = (end - start) / abs(end - start)
+        ux, uy, sx, sy = unit.real, unit.imag, start.real, start.imag
+        found: dict[tuple[float, float], None] = {}
+        for square in _squares_of(_piece(start, end)):
+            for x0, y0, x1, y1 in self._squares.get(square, ()):
+                if (
+                    abs(ux * (y0 - sy) - uy * (x0 - sx)) < _ON_LINE
+                    and abs(ux * (y1 - sy) - uy * (x1 - sx)) < _ON_LINE
+                ):
+                    one, other = ux * (x0 - sx) + uy * (y0 - sy), ux * (x1 - sx) + uy * (y1 - sy)
+                    found[min(one, other), max(one, other)] = None
+        return tuple(found)
+
+    def place(
+        self, text: Text, candidates: Iterable[Box], tag: str, size: float = SIZE
+    ) -> Label:
+        """Set a label in the first candidate box that is free and add it to the paper.
+
+        Raises StopIteration when the candidates run out; those of `around` reach far enough.
+        """
+        box = next(box for box in candidates if self.is_free(box))
+        label = set_in(text, box, tag, size)
+        self.add(label)
+        return label
+
+
+def _piece(start: Spot, end: Spot) -> Segment:
+    return start.real, start.imag, end.real, end.imag
+
+
+def _rounded(segment: Segment, weight: float) -> tuple[Segment, ...]:
+    """The outline of a thick stroke with round ends: an octagon drawn out to its length."""
+    x0, y0, x1, y1 = segment
+    start, end = complex(x0, y0), complex(x1, y1)
+    way = end - start
+    unit = way / abs(way) if way else 1 + 0j
+    half = weight / 2
+    turns = (1j, cmath.rect(1.0, 0.75 * cmath.pi), -1 + 0j, cmath.rect(1.0, -0.75 * cmath.pi), -1j)
+    spots = [start + unit * half * turn for turn in turns]
+    spots += [end - unit * half * turn for turn in turns]
+    return tuple(_piece(a, b) for a, b in zip(spots, spots[1:] + spots[:1], strict=True))
+
+
+def _squares_of(segment: Segment) -> list[tuple[int, int]]:
+    """The squares of the paper a straight piece passes through, column by column."""
+    x0, y0, x1, y1 = segment
+    first, last = int(x0 // _SQUARE), int(x1 // _SQUARE)
+    if first == last:
+        one, other = int(y0 // _SQUARE), int(y1 // _SQUARE)
+        if one == other:
+            return [(first, one)]
+        if one > other:
+            one, other = other, one
+        return [(first, j) for j in range(one, other + 1)]
+    if first > last:
+        x0, y0, x1, y1, first, last = x1, y1, x0, y0, last, first
+    slope = (y1 - y0) / (x1 - x0)
+    found = []
+    for i in range(first, last + 1):
+        one_y = y0 + slope * (max(x0, i * _SQUARE) - x0)
+        other_y = y0 + slope * (min(x1, (i + 1) * _SQUARE) - x0)
+        low, high = (one_y, other_y) if one_y <= other_y else (other_y, one_y)
+        rows = range(int((low - 1e-6) // _SQUARE), int((high + 1e-6) // _SQUARE) + 1)
+        found += [(i, j) for j in rows]
+    return found

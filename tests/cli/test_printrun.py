@@ -1,0 +1,174 @@
+"""Print runs: an exam's versions, seats, large print, covers, a house of one's own."""
+
+import csv
+from io import StringIO
+from pathlib import Path
+
+import pdfplumber
+import pytest
+
+ROSTER = """Name,ID,Seat,Large print
+Ada Quill,s1,A1,
+Bea Ostrander,s2,B2,
+Cid Marlow,s3,A10,yes
+Dana Pell,s4,B1,
+Eli Vance-Roy,s5,A2,
+"""
+SET = """
+course = "Mechanics"
+title = "Midterm 2"
+roster = "class.csv"
+seed = "spring"
+[[problem]]
+template = "seesaw-two-riders"
+points = 8
+"""
+EXAM = 'exam = { versions = 4, spare = 2, notes = ["Write legibly."] }\nprint.order = "seat"\n'
+STYLE = 'headings = "sans"\nheader = "Westmere College"\nlogo = "arms.png"\n'
+PNG = bytes.fromhex(
+    "89504e470d0a1a0a0000000d4948445200000001000000010804000000b51c0c02"
+    "0000000b4944415478da6364f80f00010501012718e3660000000049454e44ae426082"
+)  # one grey pixel
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    (tmp_path / "class.csv").write_text(ROSTER, encoding="utf-8")
+    return tmp_path
+
+
+def build(run, folder: Path, head: str = "", *words: object) -> Path:
+    (folder / "set.toml").write_text(head + SET, encoding="utf-8")
+    result = run("build", "set.toml", "--out", "out", "--workers", 1, *words)
+    assert result.exit_code == 0, result.stderr
+    return folder / "out"
+
+
+def texts(path: Path) -> list[str]:
+    with pdfplumber.open(path) as opened:
+        return [page.extract_text() for page in opened.pages]
+
+
+def test_an_exam_has_a_sheet_and_a_key_for_each_version(run, folder: Path) -> None:
+    out = build(run, folder, EXAM)
+    names = {path.relative_to(out).as_posix() for path in out.rglob("*.pdf")}
+    assert names == {
+        *(f"{kind}/version-{letter}.pdf" for kind in ("sheets", "keys") for letter in "abcd"),
+        "sheets/version-c-large.pdf",
+        *(f"{name}.pdf" for name in ("all-sheets", "all-keys", "answers", "versions")),
+    }
+    rows = list(csv.DictReader(StringIO((out / "answers.csv").read_text())))
+    assert sorted({row["version"] for row in rows}) == ["A", "B", "C", "D"]
+    for version in "ABCD":
+        own = [row["answer"] for row in rows if row["version"] == version]
+        assert len(own) == len(set(own)), "large print has no rows of its own"
+    (table,) = texts(out / "answers.pdf")
+    assert all(row["printed"] in table and row["code"] in table for row in rows)
+
+
+def test_an_exams_papers_name_nobody_and_lie_in_the_order_of_the_seats(run, folder: Path) -> None:
+    out = build(run, folder, EXAM)
+    dealt = list(csv.DictReader(StringIO((out / "versions.csv").read_text())))
+    assert [row["seat"] for row in dealt] == ["A1", "A2", "A10", "B1", "B2", "", ""]
+    assert [row["version"] for row in dealt] == ["A", "B", "C", "C", "D", "A", "B"]
+    assert [row["print"] for row in dealt] == ["", "", "large", "", "", "", ""]
+    pages = texts(out / "all-sheets.pdf")
+    covers = [place for place, text in enumerate(pages) if "Write legibly." in text]
+    assert len(covers) == len(dealt)
+    assert all(place % 2 == 0 for place in covers)
+    assert [pages[place].split("\n")[1][-1] for place in covers] == [r["version"] for r in dealt]
+    assert not any(name in " ".join(pages) for name in ("Quill", "Pell", "spare", "s1"))
+    (listed,) = texts(out / "versions.pdf")
+    assert all(row["name"] in listed for row in dealt)
+
+
+def test_seats_covers_answers_and_large_print_for_a_class(run, folder: Path) -> None:
+    out = build(run, folder, 'print = { order = "seat", cover = true, answers = true }\n')
+    assert [path.name for path in sorted((out / "sheets").iterdir())] == [
+        "01-ada-quill-s1.pdf",
+        "02-eli-vance-roy-s5.pdf",
+        "03-cid-marlow-s3.pdf",
+        "04-dana-pell-s4.pdf",
+        "05-bea-ostrander-s2.pdf",
+    ]
+    first, second, third, *_ = texts(out / "all-sheets.pdf")
+    assert "In large print: Cid Marlow." in first
+    assert (second, "Ada Quill" in third) == ("", True)
+    assert "not for students" in texts(out / "all-keys.pdf")[0]
+    assert "Bea Ostrander" in texts(out / "answers.pdf")[0]
+
+    def size(kind: str, name: str) -> float:
+        with pdfplumber.open(out / kind / name) as opened:
+            sizes = [char["size"] for page in opened.pages for char in page.chars]
+        return max(set(sizes), key=sizes.count)
+
+    assert size("sheets", "03-cid-marlow-s3.pdf") >= 18
+    assert size("keys", "03-cid-marlow-s3.pdf") == size("keys", "01-ada-quill-s1.pdf") < 12
+
+
+def test_without_duplex_there_is_no_empty_page(run, folder: Path) -> None:
+    assert "" in texts(build(run, folder) / "all-sheets.pdf")
+    assert "" not in texts(build(run, folder, "print.duplex = false\n") / "all-sheets.pdf")
+
+
+@pytest.fixture
+def house(folder: Path) -> Path:
+    """A folder with a house style and a layout of its own."""
+    place = folder / "house"
+    place.mkdir()
+    (place / "style.toml").write_text(STYLE, encoding="utf-8")
+    (place / "arms.png").write_bytes(PNG)
+    (place / "formulas.tex.j2").write_text("Bring your own formulas.", encoding="utf-8")
+    return place
+
+
+HOUSE = 'style = "house/style.toml"\nlayouts = "house"\nformulas = true\n'
+
+
+def test_a_record_holds_the_house_its_pages_were_made_in(
+    run, folder: Path, house: Path, files_in
+) -> None:
+    out = build(run, folder, HOUSE)
+    (page, last) = texts(out / "sheets" / "01-ada-quill-s1.pdf")
+    assert "Westmere College" in page
+    assert "Bring your own formulas." in last
+    for path in house.iterdir():
+        path.unlink()
+    assert run("build", "out/record.json", "--out", "again").exit_code == 0
+    assert files_in(folder / "again") == files_in(out)
+
+
+def test_layouts_of_the_command_line_go_first(run, folder: Path, house: Path) -> None:
+    other = folder / "other"
+    other.mkdir()
+    (other / "formulas.tex.j2").write_text("None today.", encoding="utf-8")
+    out = build(run, folder, HOUSE, "--layouts", other)
+    assert "None today." in texts(out / "sheets" / "01-ada-quill-s1.pdf")[-1]
+    result = run("build", "out/record.json", "--layouts", other)
+    assert result.exit_code == 2
+    (other / "sheet.tex.j2").write_text("\\textbf{Try it.}", encoding="utf-8")
+    result = run("work", "seesaw-two-riders", "--pdf", "try.pdf", "--layouts", other)
+    assert result.exit_code == 0, result.stderr
+    assert "Try it." in texts(folder / "try.pdf")[0]
+
+
+def test_every_fault_of_the_house_and_the_seats_is_told_at_once(run, folder: Path) -> None:
+    (folder / "class.csv").write_text("name,id\nAda,1\n", encoding="utf-8")
+    head = 'style = "none.toml"\nlayouts = "nowhere"\nprint.order = "seat"\n'
+    (folder / "set.toml").write_text(head + SET, encoding="utf-8")
+    result = run("build", "set.toml")
+    assert result.exit_code == 1
+    assert "3 problems" in result.stderr
+    for words in ("none.toml", "nowhere", "print.order", "add a column Seat"):
+        assert words in result.stderr
+
+
+def test_a_layout_that_cannot_be_used_is_told_by_file_and_line(run, folder: Path) -> None:
+    own = folder / "own"
+    own.mkdir()
+    (own / "sheet.tex.j2").write_text("\n<< sheet.titel >>", encoding="utf-8")
+    (folder / "set.toml").write_text(SET, encoding="utf-8")
+    result = run("build", "set.toml", "--layouts", own, "--workers", 1)
+    assert result.exit_code == 1
+    assert "sheet.tex.j2: line 2" in result.stderr
+    assert not (folder / "output" / "set").exists()

@@ -1,0 +1,60 @@
+"""Seats: neighbours never have the same version, in whatever room."""
+
+from itertools import combinations
+
+import pytest
+
+from probgen.course.roster import Student
+from probgen.course.seating import dealt, places_of, seat_order
+
+
+def people(*seats: str) -> list[Student]:
+    return [Student(f"Student {n}", str(n), seat=seat) for n, seat in enumerate(seats)]
+
+
+ORDERS = {
+    "numbers by size": (["A10", "B1", "A2"], ["A2", "A10", "B1"]),
+    "rows that are numbers": (["10-1", "9-12", "9-2"], ["9-2", "9-12", "10-1"]),
+    "numbers alone": (["101", "12", "7"], ["7", "12", "101"]),
+    "no seat comes last": (["", "B1", "A1"], ["A1", "B1", ""]),
+    "case and spaces": (["b 2", "A3", "B1"], ["A3", "B1", "b 2"]),
+}
+
+
+@pytest.mark.parametrize(("seats", "order"), ORDERS.values(), ids=ORDERS)
+def test_seat_order(seats: list[str], order: list[str]) -> None:
+    assert [student.seat for student in seat_order(people(*seats))] == order
+
+
+PLACES = {
+    "rows and numbers": (["A1", "A2", "B1", "B2"], 0, [(0, 0), (0, 1), (1, 0), (1, 1)]),
+    "every other seat and row": (["A1", "A3", "C1", "C3"], 0, [(0, 0), (0, 1), (1, 0), (1, 1)]),
+    "a gap in a row": (["A1", "A3", "B2"], 0, [(0, 0), (0, 2), (1, 1)]),
+    "numbers of rows": (["2/1", "10/1"], 0, [(0, 0), (1, 0)]),
+    "no seats, rows of two": (["", "", ""], 2, [(0, 0), (0, 1), (1, 0)]),
+    "no seats, no rows": (["", "", ""], 0, [(0, 0), (0, 1), (0, 2)]),
+    "numbers alone, rows of two": (["4", "2", "1"], 2, [(1, 1), (0, 1), (0, 0)]),
+    "one without a seat": (["A1", "", "B1"], 2, [(0, 0), (0, 1), (1, 0)]),
+}
+
+
+@pytest.mark.parametrize(("seats", "row", "places"), PLACES.values(), ids=PLACES)
+def test_places(seats: list[str], row: int, places: list[tuple[int, int]]) -> None:
+    assert list(places_of(people(*seats), row)) == places
+
+
+@pytest.mark.parametrize("versions", range(2, 9))
+def test_neighbours_differ(versions: int) -> None:
+    room = [(down, across) for down in range(7) for across in range(9)]
+    has = dict(zip(room, dealt(room, versions), strict=True))
+    assert set(has.values()) == set(range(versions))
+    for (down, across), (other_down, other_across) in combinations(room, 2):
+        apart = abs(down - other_down), abs(across - other_across)
+        if apart in {(0, 1), (1, 0)} or (apart == (1, 1) and versions >= 4):
+            assert has[down, across] != has[other_down, other_across]
+
+
+def test_versions_are_dealt_evenly() -> None:
+    room = places_of(people(*[""] * 300), 20)
+    counts = [dealt(room, 4).count(version) for version in range(4)]
+    assert max(counts) - min(counts) <= 1

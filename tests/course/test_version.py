@@ -1,0 +1,54 @@
+"""Versions: one for each student, or an exam's few, dealt so that neighbours differ."""
+
+from collections import Counter
+
+from probgen.course.printrun import Exam
+from probgen.course.roster import Student
+from probgen.course.version import deal, file_names, versions_of_class, versions_of_exam
+
+CLASS = [Student(f"Student {n}", f"s{n}", large=n == 5) for n in range(10)]
+CODES = ["C0", "C1", "C2", "C3"]
+
+
+def test_each_student_has_a_version() -> None:
+    versions = versions_of_class(CLASS, [f"C{n}" for n in range(10)])
+    assert [version.student for version in versions] == CLASS
+    assert [version.number for version in versions] == list(range(10))
+    assert [version.owner for version in versions if version.large] == ["Student 5 (s5)"]
+    assert not any(version.letter or version.repeats for version in versions)
+
+
+def test_an_exam_has_its_letters_and_large_print_where_it_is_needed() -> None:
+    versions = versions_of_exam(Exam(4, row=4), CLASS, CODES)
+    assert [(v.letter, v.large, v.number, v.code) for v in versions] == [
+        ("A", False, 0, "C0"),
+        ("B", False, 1, "C1"),
+        ("C", False, 2, "C2"),
+        ("D", False, 3, "C3"),
+        ("D", True, 3, "C3"),
+    ]  # student 5 sits in the second row, second place: one to the right, two on for the row
+    assert [v.name for v in versions if v.repeats] == ["version-d-large"]
+    assert not any(v.student.name or v.student.id for v in versions)
+
+
+def test_everybody_gets_a_paper_and_the_spare_ones_follow() -> None:
+    pile = list(deal(Exam(3, row=5, spare=4), CLASS))
+    assert [student for _, student in pile] == [*CLASS, None, None, None, None]
+    assert "".join(letter for letter, student in pile if student is None) == "ABCA"
+    assert Counter(letter for letter, student in pile if student).most_common()[-1][1] >= 3
+
+
+def test_file_names_are_safe_ordered_and_distinct() -> None:
+    names = ["Zoë Å. Müller", "../../etc/passwd", "李 明", "A" * 300, "con", "Zoë Å. Müller"]
+    students = [Student(name, f"id/{place % 5}") for place, name in enumerate(names)]
+    found = file_names(students)
+    assert found[:3] == ("01-zoe-a-muller-id-0", "02-etc-passwd-id-1", "03-id-2")
+    assert sorted(found) == list(found)
+    assert len(set(found)) == len(found)
+    assert all(len(name) < 100 and set(name) <= set("abcdefghijklmnopqrstuvwxyz0123456789-")
+               for name in found)  # fmt: skip
+
+
+def test_file_names_of_a_large_class_stay_in_order() -> None:
+    students = [Student("Ada", str(place)) for place in range(1200)]
+    assert sorted(file_names(students)) == list(file_names(students))

@@ -1,0 +1,34 @@
+"""A house's own layouts: what is read from a folder, and what a wrong folder gets."""
+
+from pathlib import Path
+
+import pytest
+
+from probgen.bank.fault import InputError
+from probgen.sheets.house import LAYOUTS, House, read_layouts
+from probgen.sheets.layout import Layouts
+
+
+def test_the_layouts_named_are_those_there_are() -> None:
+    shipped = Path(__file__).parents[2] / "probgen" / "sheets" / "layouts"
+    assert sorted(LAYOUTS) == sorted(path.name for path in shipped.iterdir())
+
+
+def test_every_layout_of_a_folder_is_read(tmp_path: Path) -> None:
+    (tmp_path / "sheet.tex.j2").write_text("own <% include 'mark.j2' %>", encoding="utf-8")
+    (tmp_path / "mark.j2").write_text("mark", encoding="utf-8")
+    (tmp_path / "notes.txt").write_text("no layout", encoding="utf-8")
+    house = House(layouts=read_layouts(tmp_path), folder=str(tmp_path))
+    assert [name for name, _ in house.layouts] == ["mark.j2", "sheet.tex.j2"]
+    assert Layouts(house)._print("sheet.tex.j2") == "own mark"
+
+
+def test_a_folder_without_layouts_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(InputError, match=r"preamble\.tex\.j2"):
+        read_layouts(tmp_path)
+
+
+def test_a_layout_that_is_no_text_is_refused(tmp_path: Path) -> None:
+    (tmp_path / "key.tex.j2").write_bytes(b"\xe9")
+    with pytest.raises(InputError, match="UTF-8"):
+        read_layouts(tmp_path)
