@@ -114,8 +114,7 @@ class Piles:
 
     def _join(self, name: str, parts: Iterable[bytes | Path]) -> None:
         duplex = self.record.set.run.duplex
-        pdf = join(parts, self.record.set.title, duplex=duplex)
-        (self.folder / f"{name}.pdf").write_bytes(pdf)
+        join(parts, self.folder / f"{name}.pdf", self.record.set.title, duplex=duplex)
 
 
 def _numbered(name: str, volumes: Iterable[list[Path]]) -> Iterator[tuple[str, list[Path]]]:

@@ -43,12 +43,11 @@ class Typesetter:
         version = copy.version
         title = f"{copy.problem_set.title}: {version.student.name or version.owner}"
         layouts = _layouts(self.house)
-        if kind is Kind.SHEETS:
-            body = layouts.sheet(sheet_of(copy))
-        else:
+        if kind is Kind.KEYS:
             body = layouts.key(key_of(copy))
-        large = kind is Kind.SHEETS and version.large
-        return Document(version.name, title, body, self._preamble(large), kind)
+            return Document(version.name, title, body, self._preamble(), kind)
+        body = layouts.sheet(sheet_of(copy))
+        return Document(version.name, title, body, self._preamble(version.large), kind)
 
     def page(self, pile: str, name: str, page: Cover | AnswerTable) -> Document:
         """A cover or a table for a pile.  Raises InputError when its layout cannot be used."""

@@ -17,7 +17,7 @@ from probgen.figures.angle import draw_angle
 from probgen.figures.arrows import Arrows, distance
 from probgen.figures.body import arms_of, corners_of, encloses, is_round
 from probgen.figures.field import Field
-from probgen.figures.fitting import fits, fitted
+from probgen.figures.fitting import POINTLIKE, fits, fitted
 from probgen.figures.placement import around
 from probgen.figures.proportion import note_distorted
 from probgen.figures.scene import (
@@ -81,10 +81,7 @@ def free_body(
     measured = survey(system, {**values, **lengths})
     body = system.body(body_id)
     forces = vectors(measured, body)
-    places = [*measured.outline(body), *(vector.at for vector in forces)]
-    width = max(p.real for p in places) - min(p.real for p in places)
-    height = max(p.imag for p in places) - min(p.imag for p in places)
-    core = complex(max(width, 0.25 * height, 1e-6), max(height, 0.25 * width, 1e-6))
+    core = _core([*measured.outline(body), *(vector.at for vector in forces)])
     room = complex(WIDTH, HEIGHT)
 
     def rank(scene: Scene) -> tuple[bool, int]:
@@ -100,6 +97,13 @@ def free_body(
             break
     assert best is not None  # there are shares
     return best
+
+
+def _core(places: Sequence[complex]) -> complex:
+    """Width and height (m) of what grows with the scale; a thin body counts as a little wide."""
+    width = max(p.real for p in places) - min(p.real for p in places)
+    height = max(p.imag for p in places) - min(p.imag for p in places)
+    return complex(max(width, 0.25 * height, POINTLIKE), max(height, 0.25 * width, POINTLIKE))
 
 
 @dataclass(frozen=True, slots=True)

@@ -108,24 +108,16 @@ def _blank(document: pikepdf.Pdf, beside: pikepdf.Page) -> pikepdf.Page:
 
 
 def join(
-    parts: Iterable[bytes | Path], title: str = "", language: str = "en", duplex: bool = False
-) -> bytes:
-    """One PDF of all parts in order; a part that comes again is in it once.
-
-    duplex: each part begins on a right-hand page, after an empty page where that needs one.
-    """
-    with _joined(parts, title, language, duplex) as whole:
-        return _saved(whole)
-
-
-def join_files(
     parts: Iterable[bytes | Path],
-    target: Path,
+    target: Path | BytesIO,
     title: str = "",
     language: str = "en",
     duplex: bool = False,
 ) -> None:
-    """As `join`, written to a file while the parts are read: none is held in memory."""
+    """One PDF of all parts in order, written while they are read; one that comes again is in once.
+
+    duplex: each part begins on a right-hand page, after an empty page where that needs one.
+    """
     with _joined(parts, title, language, duplex) as whole:
         _save(whole, target)
 

@@ -1,6 +1,7 @@
 """PDFs joined into one."""
 
 import random
+from collections.abc import Sequence
 from io import BytesIO
 from pathlib import Path
 
@@ -8,7 +9,7 @@ import pikepdf
 import pytest
 
 from probgen.press.bookmark import Bookmark, label_pages, read_bookmarks, set_bookmarks
-from probgen.press.split import join, join_files
+from probgen.press.split import join
 
 
 def pages(count: int, title: str = "", size: tuple[int, int] = (612, 792)) -> bytes:
@@ -23,11 +24,17 @@ def pages(count: int, title: str = "", size: tuple[int, int] = (612, 792)) -> by
     return made.getvalue()
 
 
+def joined(parts: Sequence[bytes | Path], title: str = "", duplex: bool = False) -> bytes:
+    target = BytesIO()
+    join(parts, target, title, duplex=duplex)
+    return target.getvalue()
+
+
 def test_joined_from_bytes_and_paths(tmp_path: Path) -> None:
     path = tmp_path / "two.pdf"
     path.write_bytes(pages(2))
-    whole = join([pages(1), path], "All sheets")
-    assert whole == join([pages(1), path], "All sheets")
+    whole = joined([pages(1), path], "All sheets")
+    assert whole == joined([pages(1), path], "All sheets")
     with pikepdf.open(BytesIO(whole)) as opened:
         assert opened.docinfo["/Title"] == "All sheets"
         assert len(opened.pages) == 3
@@ -41,7 +48,7 @@ def test_joined_for_duplex_printers(
     counts: tuple[int, ...], starts: tuple[int, ...], total: int
 ) -> None:
     parts = [pages(count, f"part {place}") for place, count in enumerate(counts)]
-    with pikepdf.open(BytesIO(join(parts, duplex=True))) as opened:
+    with pikepdf.open(BytesIO(joined(parts, duplex=True))) as opened:
         assert len(opened.pages) == total
         found = [mark for mark in read_bookmarks(opened) if mark.title != "end"]
         assert found == [Bookmark(f"part {n}", start) for n, start in enumerate(starts)]
@@ -49,14 +56,14 @@ def test_joined_for_duplex_printers(
 
 
 def test_an_empty_page_is_as_large_as_those_beside_it() -> None:
-    whole = join([pages(1, size=(300, 400)), pages(1)], duplex=True)
+    whole = joined([pages(1, size=(300, 400)), pages(1)], duplex=True)
     with pikepdf.open(BytesIO(whole)) as opened:
         sizes = [[float(edge) for edge in page.mediabox] for page in opened.pages]
     assert sizes == [[0, 0, 300, 400], [0, 0, 300, 400], [0, 0, 612, 792]]
 
 
 def test_bookmarks_and_labels_move_with_their_pages() -> None:
-    with pikepdf.open(BytesIO(join([pages(2, "one"), pages(3, "two")]))) as opened:
+    with pikepdf.open(BytesIO(joined([pages(2, "one"), pages(3, "two")]))) as opened:
         assert read_bookmarks(opened) == [
             Bookmark("one", 0), Bookmark("end", 1), Bookmark("two", 2), Bookmark("end", 4),
         ]  # fmt: skip
@@ -72,7 +79,7 @@ def test_a_part_that_comes_again_is_held_once(tmp_path: Path) -> None:
             pdf.save(tmp_path / f"{letter}.pdf")
         parts.append(tmp_path / f"{letter}.pdf")
     dealt = [parts[place % 2] for place in range(50)]
-    whole = join(dealt, duplex=True)
+    whole = joined(dealt, duplex=True)
     assert len(whole) < 60_000
     with pikepdf.open(BytesIO(whole)) as opened:
         assert len(opened.pages) == 99
@@ -86,6 +93,6 @@ def test_a_part_that_comes_again_is_held_once(tmp_path: Path) -> None:
 def test_joined_into_a_file(tmp_path: Path) -> None:
     parts = [pages(1, "one"), pages(2, "two"), pages(1, "one")]
     target = tmp_path / "all.pdf"
-    join_files(parts, target, "All", duplex=True)
-    assert target.read_bytes() == join(parts, "All", duplex=True)
+    join(parts, target, "All", duplex=True)
+    assert target.read_bytes() == joined(parts, "All", duplex=True)
     assert [entry.name for entry in tmp_path.iterdir()] == ["all.pdf"]
