@@ -134,12 +134,16 @@ def formulas_of(problem_set: ProblemSet) -> document.Formulas | None:
 
 
 def cover_of(copy: Copy) -> document.Cover | None:
-    """The page before an exam's problems, to write the name and the marks on."""
+    """The page before the problems, to write the name and the marks on; None for none.
+
+    An exam may have one; large print always has, since its head and a problem seldom fit one page.
+    """
     exam = copy.problem_set.exam
-    if exam is None or not exam.cover:
+    wanted = copy.version.large or (exam is not None and exam.cover)
+    if not wanted:
         return None
     scores = tuple((str(face.number), face.points) for face in copy.faces)
-    return document.Cover(copy.header, notes=exam.notes, scores=scores)
+    return document.Cover(copy.header, notes=exam.notes if exam else (), scores=scores)
 
 
 def key_of(copy: Copy) -> document.Key:

@@ -5,12 +5,14 @@ from school import School, cores
 
 
 def bench(school: School, students: int, large: int) -> None:
-    """The large class beside the small one, then the small one on one core, two, four, ..."""
-    few, many = school.build(students), school.build(large)
+    """A tenth of the class, the class, a large one; then the class on one core, two, four, ..."""
+    tenth = max(1, students // 10)
+    tiny, few, many = (school.build(size) for size in (tenth, students, large))
     at_most(f"memory-{large}-beside-{students}", many.memory / few.memory, 1.3)
     at_most(f"memory-{large}", many.memory, 600.0, "MB")
-    linear = (many.seconds / large) / (few.seconds / students)
-    at_most(f"seconds-a-student-{large}-beside-{students}", linear, 1.1)
+    for larger, size, smaller, of in ((few, students, tiny, tenth), (many, large, few, students)):
+        linear = (larger.seconds / size) / (smaller.seconds / of)
+        at_most(f"seconds-a-student-{size}-beside-{of}", linear, 1.1)
     alone = school.build(students, 1)
     workers = 2
     while workers <= cores():
