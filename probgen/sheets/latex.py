@@ -9,6 +9,7 @@ from typing import Final
 from probgen.quantities.expression import Name
 from probgen.quantities.formula import Relation
 from probgen.quantities.printing import latex
+from probgen.quantities.unit import UNITS
 from probgen.sheets.document import picture_name
 from probgen.sheets.escape import escape
 from probgen.wording.block import (
@@ -29,6 +30,11 @@ Flowing = Paragraph | Itemize | Display
 
 _BLANK_LINE: Final = re.compile(r"\s*\n[^\S\n]*\n\s*")
 _AFTER_WORD: Final = re.compile(r"\w $")
+_UNITS: Final = "|".join(
+    re.escape(unit.plain) for unit in UNITS.values() if unit.plain not in ("", "°", "in")
+)
+_BEFORE_UNIT: Final = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?![\w²]))")
+"""The space in "4.00 m" is thin and unbroken (NIST SP 811 (2008), section 7.2); "in" is a word."""
 _UNBROKEN_ROWS: Final = 5  # a display of more rows may go over to the next page in its middle
 
 
@@ -56,7 +62,8 @@ def _is_letter(inline: Inline) -> bool:
 def _inline(inline: Inline) -> str:
     match inline:
         case Text(text):
-            return r"\par ".join(escape(part) for part in _BLANK_LINE.split(text))
+            spaced = _BEFORE_UNIT.sub("\u202f", text)
+            return r"\par ".join(escape(part) for part in _BLANK_LINE.split(spaced))
         case Strong(text):
             return rf"\emph{{{escape(text)}}}"
         case Math(formula):

@@ -32,6 +32,11 @@ INLINES = {
     "a letter keeps to its word": (
         (Text("The cable pulls at "), Math((T,))), r"The cable pulls at~${T}$",
     ),
+    "a number and its unit": (
+        (Text("4.00 m long, 25 N·m, 3 min, 2 in a row, 9.8 m/s²"),),
+        r"4.00\,m long{,} 25\,N\textperiodcentered{}m{,} 3 min{,} 2 in a row{,} "
+        r"9.8\,m/s\texttwosuperior{}",
+    ),
     "a letter begins a sentence": ((Text("It is so. "), Math((T,))), "It is so. ${T}$"),
     "emphasis": ((Strong("down_"),), r"\emph{down\_}"),
     "blank lines part paragraphs": ((Text("one\n  \ntwo\nlines"),), r"one\par two lines"),
