@@ -11,8 +11,6 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
-from scipy.optimize import brentq
-
 from probgen.figures.scene import apart, bearing, heading
 from probgen.quantities.expression import (
     Expression,
@@ -129,6 +127,8 @@ def _settle(system: System, known: dict[str, float]) -> None:
             return float(left) - float(right)
 
         if gap(low) * gap(high) < 0:
+            from scipy.optimize import brentq  # heavy, and seldom needed
+
             known[id] = float(brentq(gap, low, high))
 
 
