@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import Final
 
@@ -107,16 +107,18 @@ class Arrows:
 
     @staticmethod
     def _best(
-        trials: Sequence[tuple[Arrow, float]], trouble: Callable[[Arrow], float]
+        trials: Iterable[tuple[Arrow, float]], trouble: Callable[[Arrow], float]
     ) -> Arrow:
         """The least troublesome one; each comes with what its place costs, in rising order."""
-        best, least = trials[0][0], math.inf
+        best: Arrow | None = None
+        least = math.inf
         for arrow, extra in trials:
             if extra >= least:
                 break
             cost = trouble(arrow) + extra
             if cost < least:
                 best, least = arrow, cost
+        assert best is not None  # there are trials, and no trouble is infinite
         return best
 
     def _sides(
@@ -151,7 +153,7 @@ class Arrows:
         if strokes:
             self.field.add(Path(strokes, LIGHT, f"pair:{force}"))
 
-    def _trials(self, vector: Vector) -> list[tuple[Arrow, float]]:
+    def _trials(self, vector: Vector) -> Iterator[tuple[Arrow, float]]:
         """Where a force's arrow may go with what that costs, best first.
 
         From its point, or with its head there; beside it; last further along its line.
@@ -169,9 +171,8 @@ class Arrows:
             if past > 0 and aside < 6.0:
                 tails.append((spot + unit * (past + 5.0), _FURTHER + past))
         tails.sort(key=lambda each: each[1])
-        return [
-            (Arrow(tail, tail + step, HEAVY, f"force:{vector.id}"), cost) for tail, cost in tails
-        ]
+        for tail, cost in tails:
+            yield Arrow(tail, tail + step, HEAVY, f"force:{vector.id}"), cost
 
     def _trouble(self, arrow: Arrow) -> float:
         """How badly an arrow sits among what is drawn."""

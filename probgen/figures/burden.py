@@ -93,13 +93,14 @@ class Burdens:
             below = self.hung.get(body.id, seat.spot.imag)
             seat = replace(seat, spot=complex(seat.spot.real, below))
         shapes, face = self._clear_load(depiction, seat, extent(text), f"load:{element.id}")
+        box = bounds(shapes)
         self.field.add(*shapes)
-        self.loads.setdefault(body.id, []).append(bounds(shapes))
-        self.hung[body.id] = bounds(shapes).bottom
+        self.loads.setdefault(body.id, []).append(box)
+        self.hung[body.id] = box.bottom
         if face:
             self.field.add(set_in(text, centred(text, face.centre), tag))
         else:
-            self.notes.append(Note(text, self._about(shapes, self.supports.spot(element.at)), tag))
+            self.notes.append(Note(text, self._about(box, self.supports.spot(element.at)), tag))
 
     def _clear_load(
         self, depiction: str, seat: Seat, room: Extent, tag: str
@@ -132,7 +133,7 @@ class Burdens:
         if face:
             self.field.add(set_in(text, centred(text, face.centre), tag))
         else:
-            self.notes.append(Note(text, self._about(shapes, top), tag))
+            self.notes.append(Note(text, self._about(bounds(shapes), top), tag))
 
     def _in_solid(
         self, element: Element, corners: list[Spot], text: Name | Number, tag: str
@@ -202,9 +203,8 @@ class Burdens:
         sides = sorted((along + 90.0, along - 90.0), key=lambda d: heading(d).imag)
         return tuple((spot + heading(side) * half, side) for side in sides)
 
-    def _about(self, shapes: tuple[Shape, ...], spot: Spot) -> tuple[tuple[Spot, float], ...]:
+    def _about(self, box: Box, spot: Spot) -> tuple[tuple[Spot, float], ...]:
         """The sides of a load a label may lie on; not the one it meets its body with."""
-        box = bounds(shapes)
         middle = box.centre
         hangs = box.top < spot.imag + 3.0
         end = (box.bottom, 270.0) if hangs else (box.top, 90.0)

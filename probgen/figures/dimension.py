@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
 from functools import cache
-from typing import Final
+from typing import Final, NamedTuple
 
 from probgen.figures.field import Field, Ray
 from probgen.figures.metrics import Extent, extent
@@ -30,8 +29,7 @@ _CONTINUED: Final = 15.0  # what is saved by going on along a dimension line tha
 _STARTED_LATE: Final = 5.0  # what an extension line costs that cannot begin at its point, in pt
 
 
-@dataclass(frozen=True, slots=True)
-class _Setting:
+class _Setting(NamedTuple):
     """A way to set the number on a dimension line: its box, what it costs, the line's pieces.
 
     pieces: from tail to head; both: a single one has heads at both of its ends.
@@ -43,8 +41,7 @@ class _Setting:
     both: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class _Place:
+class _Place(NamedTuple):
     """Where a dimension line may run: its ends, its extension lines, what that costs (pt)."""
 
     cost: float
@@ -152,7 +149,7 @@ def _setting(field: Field, place: _Place, room: Extent) -> _Setting | None:
     for setting in _settings(*place.ends, room.width, room.height + room.depth):
         if (
             field.is_free(setting.box)
-            and all(_off(setting.box, *ends) for ends in (*place.extensions, *setting.pieces))
+            and _off(setting.box, (*place.extensions, *setting.pieces))
             and not any(field.hits_label(*ends) for ends in setting.pieces)
         ):
             return setting
@@ -202,9 +199,10 @@ def _chord(width: float, height: float, unit: complex) -> float:
     return min(across, upward)
 
 
-def _off(box: Box, start: Spot, end: Spot) -> bool:
-    """Whether a box keeps clear of a straight piece."""
-    return not meets((start.real, start.imag, end.real, end.imag), box.grown(GAP - 0.1))
+def _off(box: Box, pieces: Iterable[tuple[Spot, Spot]]) -> bool:
+    """Whether a box keeps clear of straight pieces."""
+    wide = box.grown(GAP - 0.1)
+    return not any(meets((a.real, a.imag, b.real, b.imag), wide) for a, b in pieces)
 
 
 def _forced(
@@ -219,5 +217,5 @@ def _forced(
     chosen = next((ends for ends in lines if not field.hits_label(*ends)), lines[0])
     side = (end - start) * 1j
     anchors = [(sum(chosen) / 2, bearing(side * turn)) for turn in (1, -1)]
-    free = (box for box in around(text, anchors) if field.is_free(box) and _off(box, *chosen))
+    free = (box for box in around(text, anchors) if field.is_free(box) and _off(box, (chosen,)))
     return 0.0, _Place(0.0, chosen), _Setting(next(free), 0.0, (chosen,), both=True)

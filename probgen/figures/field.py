@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import cmath
 import math
-from collections.abc import Iterable, Sequence
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import chain
 from typing import Final
 
 import numpy as np
@@ -14,13 +15,27 @@ import numpy as np
 from probgen.figures.metrics import SIZE
 from probgen.figures.piece import crosses, edges, meeting, meets
 from probgen.figures.placement import GAP, set_in
-from probgen.figures.scene import Box, Label, Path, Segment, Shape, Spot, Stroke, Text, runs
+from probgen.figures.scene import (
+    Box,
+    Label,
+    Path,
+    Segment,
+    Shape,
+    Spot,
+    Stroke,
+    Text,
+    runs,
+    segments,
+)
 
 _BESIDE: Final = 6.5  # the least clear space between two labels side by side, pt
 _OVER: Final = 3.5  # the same between two labels one over the other
 _THICK: Final = 2.0  # a stroke heavier than this is kept clear of by its edges, pt
 _SQUARE: Final = 32.0  # side of the squares the paper is divided into, pt
 _ON_LINE: Final = 0.25  # how far from a line a stroke may lie and count as lying on it, pt
+_ROUND: Final = (
+    1j, cmath.rect(1.0, 0.75 * cmath.pi), -1 + 0j, cmath.rect(1.0, -0.75 * cmath.pi), -1j
+)  # about a stroke's end, from its one side to its other  # fmt: skip
 _COVERED: Final = 0.6  # least share of a piece that a stroke lying on it covers
 
 
@@ -71,7 +86,7 @@ class Field:
         self._wide: list[Box] = []  # the same with the clear space about them
         self.measures: list[tuple[Spot, Spot]] = []
         # The pieces in each square of the paper, so that only the near ones are looked at.
-        self._squares: dict[tuple[float, float], list[Segment]] = {}
+        self._squares: defaultdict[tuple[float, float], list[Segment]] = defaultdict(list)
 
     @property
     def box(self) -> Box:
@@ -91,45 +106,38 @@ class Field:
                 self._across += left, right
                 self._upward += bottom, top
                 continue
-            drawn = tuple(runs(shape))
             half = shape.pen.weight / 2
-            for run in drawn:
-                across, upward = [spot.real for spot in run], [spot.imag for spot in run]
-                self._across += min(across) - half, max(across) + half
-                self._upward += min(upward) - half, max(upward) + half
+            pieces: list[Segment] = []
+            for run in runs(shape):
+                xs, ys = [spot.real for spot in run], [spot.imag for spot in run]
+                self._across += min(xs) - half, max(xs) + half
+                self._upward += min(ys) - half, max(ys) + half
+                pieces += zip(xs, ys, xs[1:], ys[1:], strict=False)
             if solid:
-                self._keep(drawn, shape)
+                self._keep(pieces, shape)
 
     def watch(self, shape: Stroke) -> None:
         """Keep labels off a shape that is not drawn."""
-        self._keep(tuple(runs(shape)), shape)
+        self._keep(segments(shape), shape)
 
-    def _keep(self, drawn: tuple[tuple[Spot, ...], ...], shape: Stroke) -> None:
-        pieces = [_piece(start, end) for run in drawn for start, end in pairwise(run)]
+    def _keep(self, pieces: list[Segment], shape: Stroke) -> None:
         if isinstance(shape, Path) and shape.pen.weight > _THICK:
             pieces += [edge for piece in pieces for edge in _rounded(piece, shape.pen.weight)]
         self.segments += pieces
         for piece in pieces:
-            x0, y0, x1, y1 = piece
-            square = x0 // _SQUARE, y0 // _SQUARE
-            if square == (x1 // _SQUARE, y1 // _SQUARE):
-                self._squares.setdefault(square, []).append(piece)
-            else:
-                for each in _squares_of(piece):
-                    self._squares.setdefault(each, []).append(piece)
+            for square in _squares_of(piece):
+                self._squares[square].append(piece)
 
     def is_free(self, box: Box, gap: float = GAP) -> bool:
         """Whether no stroke comes within `gap` of the box, and no label near it."""
         left, bottom, right, top = box
+        if self.touched((left - gap, bottom - gap, right + gap, top + gap)):
+            return False
+        left, right, bottom, top = left - _BESIDE, right + _BESIDE, bottom - _OVER, top + _OVER
         for low_x, low_y, high_x, high_y in self.boxes:
-            if (
-                low_x < right + _BESIDE
-                and left - _BESIDE < high_x
-                and low_y < top + _OVER
-                and bottom - _OVER < high_y
-            ):
+            if low_x < right and left < high_x and low_y < top and bottom < high_y:
                 return False
-        return not self.touched((left - gap, bottom - gap, right + gap, top + gap))
+        return True
 
     def touched(self, box: tuple[float, float, float, float]) -> bool:
         """Whether a piece drawn passes through a box."""
@@ -157,7 +165,8 @@ class Field:
         if length <= 2 * trim:
             return 0
         cut = (end - start) / length * trim
-        return len(self._met_by(_piece(start + cut, end - cut)))
+        piece = _piece(start + cut, end - cut)
+        return len({near for near in self._near(piece) if crosses(piece, near)})
 
     def crossed(self, start: Spot, end: Spot, steps: Sequence[complex]) -> list[int]:
         """How many strokes the straight piece meets when it is moved by each of several steps
@@ -165,7 +174,8 @@ class Field:
         """
         length = abs(end - start)
         unit = (end - start) / length
-        ends = np.array(self.segments or [(0.0,) * 4]).view(complex) - start
+        drawn = np.fromiter(chain.from_iterable(self.segments), float)
+        ends = drawn.view(complex).reshape(-1, 2) - start
         ends *= unit.conjugate()  # along the piece, and across it
         (one, other), off = ends.T, np.array([[(step / unit).imag] for step in steps])
         low, high = np.minimum(one.imag, other.imag), np.maximum(one.imag, other.imag)
@@ -174,19 +184,11 @@ class Field:
         met = (low <= off) & (off <= high) & (meeting_at >= 0.0) & (meeting_at <= length)
         return [int(count) for count in met.sum(axis=1)]
 
-    def _met_by(self, piece: Segment) -> set[Segment]:
-        """The pieces drawn that a straight piece meets."""
-        ax, ay, bx, by = piece
-        ux, uy = bx - ax, by - ay
-        return {
-            segment
-            for square in _squares_of(piece)
-            for segment in self._squares.get(square, ())
-            if (ux * (segment[1] - ay) - uy * (segment[0] - ax))
-            * (ux * (segment[3] - ay) - uy * (segment[2] - ax))
-            <= 0.0  # most end on one side of the piece, and are not looked at further
-            and crosses(piece, segment)
-        }
+    def _near(self, piece: Segment) -> list[Segment]:
+        """The pieces drawn about a straight piece, some more than once."""
+        return [
+            near for square in _squares_of(piece) for near in self._squares.get(square, ())
+        ]
 
     def hits_label(self, start: Spot, end: Spot) -> bool:
         """Whether the straight piece comes too near a label."""
@@ -196,29 +198,15 @@ class Field:
     def ray(self, start: Spot, end: Spot) -> Ray:
         """What is met on the way from one spot to another."""
         piece, length = _piece(start, end), abs(end - start)
-        met = {meeting(piece, other) * length for other in self._met_by(piece)}
+        strokes = self._near(piece)
+        met = tuple([meeting(piece, each) * length for each in strokes if crosses(piece, each)])
         hidden = []
         for wide in self._wide:
             if meets(piece, wide):
                 sides = [edge for edge in edges(wide) if crosses(piece, edge)]
                 reached = [meeting(piece, edge) * length for edge in sides] or [0.0, length]
                 hidden.append((min(reached), max(reached)))
-        return Ray(tuple(met), tuple(hidden), self._along(start, end))
-
-    def _along(self, start: Spot, end: Spot) -> tuple[tuple[float, float], ...]:
-        """From where to where strokes lie on the straight piece."""
-        unit = (end - start) / abs(end - start)
-        ux, uy, sx, sy = unit.real, unit.imag, start.real, start.imag
-        found: dict[tuple[float, float], None] = {}
-        for square in _squares_of(_piece(start, end)):
-            for x0, y0, x1, y1 in self._squares.get(square, ()):
-                if (
-                    abs(ux * (y0 - sy) - uy * (x0 - sx)) < _ON_LINE
-                    and abs(ux * (y1 - sy) - uy * (x1 - sx)) < _ON_LINE
-                ):
-                    one, other = ux * (x0 - sx) + uy * (y0 - sy), ux * (x1 - sx) + uy * (y1 - sy)
-                    found[min(one, other), max(one, other)] = None
-        return tuple(found)
+        return Ray(met, tuple(hidden), tuple(_along(start, end, strokes)))
 
     def place(
         self, text: Text, candidates: Iterable[Box], tag: str, size: float = SIZE
@@ -237,35 +225,44 @@ def _piece(start: Spot, end: Spot) -> Segment:
     return start.real, start.imag, end.real, end.imag
 
 
-def _rounded(segment: Segment, weight: float) -> tuple[Segment, ...]:
+def _along(start: Spot, end: Spot, strokes: list[Segment]) -> Iterator[tuple[float, float]]:
+    """From where to where strokes lie on the straight piece."""
+    unit = (end - start) / abs(end - start)
+    ux, uy, sx, sy = unit.real, unit.imag, start.real, start.imag
+    for x0, y0, x1, y1 in strokes:
+        if (
+            abs(ux * (y0 - sy) - uy * (x0 - sx)) < _ON_LINE
+            and abs(ux * (y1 - sy) - uy * (x1 - sx)) < _ON_LINE
+        ):
+            one, other = ux * (x0 - sx) + uy * (y0 - sy), ux * (x1 - sx) + uy * (y1 - sy)
+            yield min(one, other), max(one, other)
+
+
+def _rounded(segment: Segment, weight: float) -> list[Segment]:
     """The outline of a thick stroke with round ends: an octagon drawn out to its length."""
     x0, y0, x1, y1 = segment
     start, end = complex(x0, y0), complex(x1, y1)
     way = end - start
-    unit = way / abs(way) if way else 1 + 0j
-    half = weight / 2
-    turns = (1j, cmath.rect(1.0, 0.75 * cmath.pi), -1 + 0j, cmath.rect(1.0, -0.75 * cmath.pi), -1j)
-    spots = [start + unit * half * turn for turn in turns]
-    spots += [end - unit * half * turn for turn in turns]
-    return tuple(_piece(a, b) for a, b in zip(spots, spots[1:] + spots[:1], strict=True))
+    reach = (way / abs(way) if way else 1 + 0j) * (weight / 2)
+    spots = [start + reach * turn for turn in _ROUND] + [end - reach * turn for turn in _ROUND]
+    return [_piece(a, b) for a, b in zip(spots, spots[1:] + spots[:1], strict=True)]
 
 
-def _squares_of(segment: Segment) -> list[tuple[int, int]]:
+def _squares_of(segment: Segment) -> list[tuple[float, float]]:
     """The squares of the paper a straight piece passes through, column by column."""
     x0, y0, x1, y1 = segment
-    first, last = int(x0 // _SQUARE), int(x1 // _SQUARE)
+    first, last, one, other = x0 // _SQUARE, x1 // _SQUARE, y0 // _SQUARE, y1 // _SQUARE
     if first == last:
-        one, other = int(y0 // _SQUARE), int(y1 // _SQUARE)
-        if one == other:
+        if one == other:  # as most are short
             return [(first, one)]
         if one > other:
             one, other = other, one
-        return [(first, j) for j in range(one, other + 1)]
+        return [(first, j) for j in range(int(one), int(other) + 1)]
     if first > last:
         x0, y0, x1, y1, first, last = x1, y1, x0, y0, last, first
     slope = (y1 - y0) / (x1 - x0)
-    found = []
-    for i in range(first, last + 1):
+    found: list[tuple[float, float]] = []
+    for i in range(int(first), int(last) + 1):
         one_y = y0 + slope * (max(x0, i * _SQUARE) - x0)
         other_y = y0 + slope * (min(x1, (i + 1) * _SQUARE) - x0)
         low, high = (one_y, other_y) if one_y <= other_y else (other_y, one_y)

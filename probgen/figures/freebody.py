@@ -308,8 +308,9 @@ class _Diagram:
         """The free boxes that lie nearer to a straight piece than to all others."""
         for box in boxes:
             if self.field.is_free(box):
-                away = distance(box.centre, *own)
-                if all(distance(box.centre, *other) > away + 1.0 for other in others):
+                centre = box.centre
+                away = distance(centre, *own)
+                if all(distance(centre, *other) > away + 1.0 for other in others):
                     yield box
 
     def _strained(self, boxes: Iterator[Box]) -> Iterator[Box]:
@@ -343,31 +344,37 @@ class _Diagram:
             sense = 0  # nothing is said of turning
         width, height = axes.WIDTH, axes.HEIGHT
         box = self.field.box
-        columns, rows = 6, 5
-        spots = [
-            complex(
-                box.right - width - (box.width - width) * i / columns,
-                box.top - height - (box.height - height) * j / rows,
-            )
-            for i in range(columns + 1)
-            for j in range(rows + 1)
-            if box.width > width and box.height > height
-        ]
-        middle = complex(width, height) / 2
-        spots = [spot for spot in spots if not encloses(self.corners, spot + middle)]
-        corners = (box.right + 1j * box.top, box.left + 1j * box.top,
-                   box.right + 1j * box.bottom, box.left + 1j * box.bottom)  # fmt: skip
-        spots.sort(key=lambda spot: min(abs(spot + middle - corner) for corner in corners))
         beside = complex(box.right + 6.0, box.bottom)
         under = complex(box.left, box.bottom - height - 4.0)
-        spare = beside if box.width + width + 6.0 <= WIDTH else under
-        origin = next((s for s in spots if self.field.is_free(_box(s, width, height), 3.0)), spare)
+        origin = beside if box.width + width + 6.0 <= WIDTH else under
+        for spot in _corners_first(box, width, height):
+            inside = encloses(self.corners, spot + complex(width, height) / 2)
+            if not inside and self.field.is_free(_box(spot, width, height), 3.0):
+                origin = spot
+                break
         start = origin + 3 + 3j
         self.field.add(*axes.axes(start, sense))
         ends = (("x", start + axes.LENGTH, 0.0), ("y", start + 1j * axes.LENGTH, 90.0))
         for symbol, spot, direction in ends:
             name = Name(symbol, symbol)
             self.field.place(name, around(name, ((spot, direction),)), f"axis:{symbol}")
+
+
+def _corners_first(box: Box, width: float, height: float) -> list[Spot]:
+    """Where the lower left corner of something may lie within a box, nearest a corner first."""
+    wide, high = box.width - width, box.height - height
+    if wide <= 0 or high <= 0:
+        return []
+    columns, rows = 6, 5
+    spots = [
+        complex(box.right - width - wide * i / columns, box.top - height - high * j / rows)
+        for i in range(columns + 1)
+        for j in range(rows + 1)
+    ]
+    middle = complex(width, height) / 2
+    corners = (box.right + 1j * box.top, box.left + 1j * box.top,
+               box.right + 1j * box.bottom, box.left + 1j * box.bottom)  # fmt: skip
+    return sorted(spots, key=lambda spot: min([abs(spot + middle - each) for each in corners]))
 
 
 def _box(corner: Spot, width: float, height: float) -> Box:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from functools import lru_cache
 from itertools import groupby, pairwise
 from typing import Final
 
@@ -20,8 +21,8 @@ from probgen.figures.scene import (
     Path,
     Pen,
     Scene,
-    Shape,
     Spot,
+    Stroke,
     barbs,
     heading,
     shaft,
@@ -55,7 +56,7 @@ def latex_picture(scene: Scene, colour: bool = False) -> str:
         if paint != ink:
             ink = paint
             lines.append(_color(ink))
-        lines += _paint(tuple(group), pen, shift)
+        lines += _paint(list(group), shift)
     by_look = groupby(scene.labels, key=lambda label: (label.size, ink_of(label.tag, colour)))
     for (size, paint), labels in by_look:
         if paint != ink:
@@ -71,73 +72,73 @@ def _color(ink: Ink) -> str:
     return r"\color[rgb]{" + ",".join(_n(part) for part in ink) + "}"
 
 
-def _paint(shapes: tuple[Shape, ...], pen: Pen, shift: Spot) -> Iterator[str]:
+def _paint(shapes: list[Stroke], shift: Spot) -> Iterator[str]:
     """All strokes of one pen as one path, then the filled shapes."""
-    strokes = "".join(_stroked(shape, pen, shift) for shape in shapes)
+    strokes = "".join([_stroked(shape, shift) for shape in shapes])
     if strokes:
         yield strokes + r"\strokepath"
-    fills = "".join(_filled(shape, shift) for shape in shapes)
+    fills = "".join([_filled(shape, shift) for shape in shapes])
     if fills:
         yield fills + r"\fillpath"
 
 
-def _stroked(shape: Shape, pen: Pen, shift: Spot) -> str:
-    match shape:
-        case Path(filled=False):
-            runs = ((*run, run[0]) if shape.closed and pen.dash else run for run in shape.lines)
-            closed = shape.closed and not pen.dash
-            return "".join(_line(run, pen, shift, closed) for run in runs)
-        case Arrow():
-            return _line(shaft(shape), pen, shift, False)
-        case Curve(filled=False):
-            return _curve(shape.start, shape.pieces, shift)
-        case Arc(filled=False):
-            start, pieces = arc_pieces(shape)
-            return _curve(start, pieces, shift)
-        case _:
-            return ""
+def _stroked(shape: Stroke, shift: Spot) -> str:
+    if isinstance(shape, Arrow):
+        return _run(shaft(shape), shape.pen, shift)
+    if shape.filled:
+        return ""
+    if not isinstance(shape, Path):
+        return _curve(shape, shift)
+    if not shape.closed:
+        return "".join([_run(run, shape.pen, shift) for run in shape.lines])
+    if shape.pen.dash:
+        return "".join([_run((*run, run[0]), shape.pen, shift) for run in shape.lines])
+    return _closed(shape.lines, shift)
 
 
-def _filled(shape: Shape, shift: Spot) -> str:
-    match shape:
-        case Path(filled=True):
-            return "".join(_line(run, Pen(0), shift, True) for run in shape.lines)
-        case Arrow():
-            return "".join(_line(barb, Pen(0), shift, True) for barb in barbs(shape))
-        case Curve(filled=True):
-            return _curve(shape.start, shape.pieces, shift) + r"\closepath"
-        case Arc(filled=True):
-            start, pieces = arc_pieces(shape)
-            return _curve(start, pieces, shift) + r"\closepath"
-        case _:
-            return ""
+def _filled(shape: Stroke, shift: Spot) -> str:
+    if isinstance(shape, Arrow):
+        return _closed(barbs(shape), shift)
+    if not shape.filled:
+        return ""
+    if isinstance(shape, Path):
+        return _closed(shape.lines, shift)
+    return _curve(shape, shift) + r"\closepath"
 
 
 def arc_pieces(arc: Arc) -> tuple[Spot, tuple[tuple[Spot, Spot, Spot], ...]]:
     """An arc as a start and Bezier pieces of at most 90 degrees each (error below 0.03 %)."""
-    count = max(1, math.ceil(abs(arc.sweep) / 90.0 - 1e-9))
-    step = arc.sweep / count
+    centre, radius = arc.centre, arc.radius
+    start, pieces = _unit_pieces(arc.start, arc.sweep)
+    placed = [(centre + radius * a, centre + radius * b, centre + radius * c) for a, b, c in pieces]
+    return centre + radius * start, tuple(placed)
+
+
+@lru_cache(maxsize=64)  # most arcs are whole circles
+def _unit_pieces(start: float, sweep: float) -> tuple[Spot, tuple[tuple[Spot, Spot, Spot], ...]]:
+    """The same of an arc of radius 1 about 0."""
+    count = max(1, math.ceil(abs(sweep) / 90.0 - 1e-9))
+    step = sweep / count
     reach = 4 / 3 * math.tan(math.radians(step / 4))
-    pieces = []
-    for i in range(count):
-        first, last = heading(arc.start + i * step), heading(arc.start + (i + 1) * step)
-        controls = first + first * 1j * reach, last - last * 1j * reach
-        pieces.append(
-            (
-                arc.centre + arc.radius * controls[0],
-                arc.centre + arc.radius * controls[1],
-                arc.centre + arc.radius * last,
-            )
-        )
-    return arc.centre + arc.radius * heading(arc.start), tuple(pieces)
+    units = [heading(start + i * step) for i in range(count + 1)]
+    return units[0], tuple(
+        (first + first * 1j * reach, last - last * 1j * reach, last)
+        for first, last in pairwise(units)
+    )
 
 
-def _line(run: tuple[Spot, ...], pen: Pen, shift: Spot, closed: bool) -> str:
+def _run(run: tuple[Spot, ...], pen: Pen, shift: Spot) -> str:
     if pen.dash:
-        return "".join(_line(dash, Pen(0), shift, False) for dash in dashes(run, pen))
-    text = rf"\moveto{_at(run[0], shift)}"
-    text += "".join(rf"\lineto{_at(spot, shift)}" for spot in run[1:])
-    return text + (r"\closepath" if closed else "")
+        return "".join([_line(dash, shift) for dash in dashes(run, pen)])
+    return _line(run, shift)
+
+
+def _closed(lines: tuple[tuple[Spot, ...], ...], shift: Spot) -> str:
+    return "".join([_line(run, shift) + r"\closepath" for run in lines])
+
+
+def _line(run: tuple[Spot, ...], shift: Spot) -> str:
+    return r"\moveto" + r"\lineto".join([_at(spot, shift) for spot in run])
 
 
 def dashes(run: tuple[Spot, ...], pen: Pen) -> Iterator[tuple[Spot, Spot]]:
@@ -152,12 +153,10 @@ def dashes(run: tuple[Spot, ...], pen: Pen) -> Iterator[tuple[Spot, Spot]]:
             yield begin, begin + unit * max(period - pen.gap, 0.1)
 
 
-def _curve(start: Spot, pieces: tuple[tuple[Spot, Spot, Spot], ...], shift: Spot) -> str:
-    text = rf"\moveto{_at(start, shift)}"
-    return text + "".join(
-        rf"\curveto{_at(a, shift)}{_at(b, shift)}{_at(c, shift)}"
-        for a, b, c in pieces
-    )
+def _curve(shape: Curve | Arc, shift: Spot) -> str:
+    start, pieces = (shape.start, shape.pieces) if isinstance(shape, Curve) else arc_pieces(shape)
+    bends = ["".join([_at(spot, shift) for spot in piece]) for piece in pieces]
+    return r"\curveto".join([rf"\moveto{_at(start, shift)}", *bends])
 
 
 def _label(label: Label, shift: Spot) -> str:

@@ -19,7 +19,7 @@ GAP: Final = 2.2
 _DISTANCES: Final = (3.0, 5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 40.0, 52.0, 66.0, 85.0, 110.0, 150.0)
 _TURNS: Final = tuple(
     heading(turn)
-    for turn in (0.0, 30.0, -30.0, 60.0, -60.0, 90.0, -90.0, 125.0, -125.0, 160.0, -160.0)
+    for turn in (30.0, -30.0, 60.0, -60.0, 90.0, -90.0, 125.0, -125.0, 160.0, -160.0)
 )
 
 
@@ -81,11 +81,12 @@ def around(
         if distance > farthest:
             return
         away = nearest + distance
+        for anchor, unit in favoured:
+            yield beyond(anchor, unit, away, width, height)
+            yield past(anchor, unit, away, width, height)
         for turn in _TURNS:
             for anchor, unit in favoured:
                 yield beyond(anchor, unit * turn, away, width, height)
-                if turn == 1:
-                    yield past(anchor, unit, away, width, height)
     for distance in range(180, 2000, 30):  # a drawing so full that only its margin is free
         for anchor, unit in favoured:
             yield beyond(anchor, unit, float(distance), width, height)

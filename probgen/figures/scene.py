@@ -39,6 +39,8 @@ FINE: Final = Pen(0.35)
 DASHED: Final = Pen(0.8, 2.6, 1.9)
 REFERENCE: Final = Pen(0.35, 2.2, 2.0)
 
+_SHARES: Final = tuple((1.0 - i / 6, i / 6) for i in range(1, 7))  # along a curve's piece
+_WEIGHTS: Final = tuple((s**3, 3 * s * s * t, 3 * s * t * t, t**3) for s, t in _SHARES)
 _SMALL: Final = 4.0  # radius of an arc that a few straight pieces follow well enough, pt
 
 
@@ -265,10 +267,7 @@ def _bent(arc: Arc) -> tuple[Spot, ...]:
 def _flattened(curve: Curve) -> tuple[Spot, ...]:
     spots, at = [curve.start], curve.start
     for first, second, end in curve.pieces:
-        for i in range(1, 7):
-            t = i / 6
-            s = 1 - t
-            spots.append(s**3 * at + 3 * s * s * t * first + 3 * s * t * t * second + t**3 * end)
+        spots += [a * at + b * first + c * second + d * end for a, b, c, d in _WEIGHTS]
         at = end
     return tuple(spots)
 

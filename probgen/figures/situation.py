@@ -294,9 +294,10 @@ class _Situation:
         strips = []
         for span in self.shown.spans:
             normal = (span.end - span.start) / abs(span.end - span.start) * 1j
+            reach = self._half(span) + _STRIP
             for end in (span.start * self.scale, span.end * self.scale):
                 for side in (normal, -normal):
-                    far = end + side * (self._half(span) + _STRIP)
+                    far = end + side * reach
                     strips.append((end.real, end.imag, far.real, far.imag))
         return strips
 

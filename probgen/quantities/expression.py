@@ -16,6 +16,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from probgen.quantities.recent import kept
 from probgen.quantities.unit import Unit
 
 Value = float | NDArray[np.float64]
@@ -193,6 +194,7 @@ def root_above(root: Root, values: Values) -> Value:
     return _found(root, values, lowest=1)
 
 
+@kept(4096)  # asked again and again of what plans are made of
 def names_in(expression: Expression) -> frozenset[str]:
     """The ids of all quantities an expression is made of."""
     if isinstance(expression, Name):
@@ -227,15 +229,15 @@ def rebuilt(expression: Expression, change: Callable[[Expression], Expression]) 
         case Number() | Name():
             return expression
         case Sum(terms):
-            return Sum(tuple((sign, change(term)) for sign, term in terms))
+            return Sum(tuple([(sign, change(term)) for sign, term in terms]))
         case Product(factors):
-            return Product(tuple(change(factor) for factor in factors))
+            return Product(tuple([change(factor) for factor in factors]))
         case Quotient(top, bottom):
             return Quotient(change(top), change(bottom))
         case Power(base, exponent):
             return Power(change(base), exponent)
         case Call(function, arguments):
-            return Call(function, tuple(change(a) for a in arguments))
+            return Call(function, tuple([change(a) for a in arguments]))
         case Lump(inner):
             return Lump(change(inner))
         case Root(balance, name, low, high):
@@ -247,10 +249,12 @@ def substituted(
     shown: Callable[[Expression], Expression | None],
 ) -> Expression:
     """The expression with every part for which `shown` gives a replacement replaced by it."""
-    replacement = shown(expression)
-    if replacement is not None:
-        return replacement
-    return rebuilt(expression, lambda part: substituted(part, shown))
+
+    def replaced(part: Expression) -> Expression:
+        replacement = shown(part)
+        return rebuilt(part, replaced) if replacement is None else replacement
+
+    return replaced(expression)
 
 
 # Building, with the obvious simplifications (nothing clever: order is kept as written).

@@ -12,6 +12,7 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import lru_cache
 from itertools import pairwise
 from typing import Final
 
@@ -28,6 +29,7 @@ from probgen.quantities.expression import (
     Sum,
 )
 from probgen.quantities.formula import Balance, Formula, Piece, Relation, Words
+from probgen.quantities.recent import kept
 
 _GREEK: Final = {
     "alpha": "α", "beta": "β", "gamma": "γ", "delta": "δ", "epsilon": "ε", "eta": "η",
@@ -101,9 +103,8 @@ class Notation:
 
 def _digits(value: Decimal, group: str) -> tuple[str, int]:
     """Digits without sign, and the power of ten beside them (0: none)."""
-    exponent = int(value.as_tuple().exponent)
     size = value.adjusted() if value else 0
-    if value and (size < -3 or (exponent > 0 and size >= 4)):
+    if size < -3 or (size >= 4 and int(value.as_tuple().exponent) > 0):
         return f"{abs(value).scaleb(-size):f}", size
     whole, _, fraction = f"{abs(value):f}".partition(".")
     if len(whole) > 4:
@@ -235,7 +236,7 @@ def _print(expression: Expression, to: Notation, depth: int) -> _Printed:
         case Number():
             return _print_number(expression, to)
         case Name(symbol=symbol):
-            return _Printed(to.symbol(symbol), _TIGHT)
+            return _print_name(symbol, to)
         case Lump(inner):
             return _print(inner, to, depth)
         case Sum(terms):
@@ -253,6 +254,11 @@ def _print(expression: Expression, to: Notation, depth: int) -> _Printed:
             return _print_call(expression, to, depth)
         case Root(balance, _, _, _):
             return _print(balance, to, depth)
+
+
+@lru_cache(maxsize=1024)
+def _print_name(symbol: str, to: Notation) -> _Printed:
+    return _Printed(to.symbol(symbol), _TIGHT)
 
 
 def _print_number(printed: Number, to: Notation) -> _Printed:
@@ -281,8 +287,8 @@ def _print_sum(terms: Iterable[tuple[int, Expression]], to: Notation, depth: int
 
 def _print_product(factors: tuple[Expression, ...], to: Notation, depth: int) -> _Printed:
     """Factors side by side: those with units in brackets, functions such as sin 40° last."""
-    calls = [f for f in factors if isinstance(f, Call) and f.function in _TRIGONOMETRIC]
-    others = [f for f in factors if f not in calls]
+    calls = [f for f in factors if _is_trigonometric(f)]
+    others = [f for f in factors if not _is_trigonometric(f)]
     pieces: list[str] = []
     measured = any(isinstance(f, Number) and f.unit is not None for f in others)
     for factor in others:
@@ -299,6 +305,10 @@ def _print_product(factors: tuple[Expression, ...], to: Notation, depth: int) ->
         clash = before[-1:].isdigit() and piece[:1].isdigit()
         text += (to.times if clash else "" if bracketed else to.thin) + piece
     return _Printed(text, _TERM)
+
+
+def _is_trigonometric(factor: Expression) -> bool:
+    return isinstance(factor, Call) and factor.function in _TRIGONOMETRIC
 
 
 def _print_call(call: Call, to: Notation, depth: int) -> _Printed:
@@ -326,12 +336,15 @@ def _print_call(call: Call, to: Notation, depth: int) -> _Printed:
 
 
 def _write(formula: Expression | Formula, to: Notation, depth: int) -> str:
-    pieces = formula if isinstance(formula, tuple) else (formula,)
-    return " ".join(_write_piece(piece, to, depth) for piece in pieces)
+    if isinstance(formula, tuple):
+        return " ".join([_write_piece(piece, to, depth) for piece in formula])
+    return _write_piece(formula, to, depth)
 
 
 def _write_piece(piece: Piece, to: Notation, depth: int) -> str:
     match piece:
+        case Number() | Name():
+            return _print(piece, to, depth).text
         case Relation(sign):
             return to.relation(sign)
         case Words(text):
@@ -339,7 +352,12 @@ def _write_piece(piece: Piece, to: Notation, depth: int) -> str:
         case Balance():
             return to.balance(piece)
         case _:
-            return _print(piece, to, depth).text
+            return _print_whole(piece, to, depth)
+
+
+@kept(2048)  # what a plan is made of is printed for every student
+def _print_whole(expression: Expression, to: Notation, depth: int) -> str:
+    return _print(expression, to, depth).text
 
 
 def latex(formula: Expression | Formula, *, display: bool = True) -> str:

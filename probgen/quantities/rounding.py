@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from decimal import ROUND_HALF_EVEN, ROUND_HALF_UP, Context, Decimal
+from functools import lru_cache
 from typing import Final, Literal
 
 RoundingRule = Literal["half up", "half even"]
@@ -16,9 +17,11 @@ def exact(value: float) -> Decimal:
     return _NOISE_FREE.create_decimal_from_float(float(value)).normalize()
 
 
-def round_figures(value: float, figures: int, rule: RoundingRule = "half up") -> Decimal:
+def round_figures(
+    value: float | Decimal, figures: int, rule: RoundingRule = "half up"
+) -> Decimal:
     """The value to so many significant figures; trailing zeros are kept, zero is Decimal(0)."""
-    number = exact(value)
+    number = value if isinstance(value, Decimal) else exact(value)
     if number.is_zero():
         return Decimal(0)
     rounded = _to_place(number, number.adjusted() - figures + 1, rule)
@@ -35,8 +38,13 @@ def round_places(value: float | Decimal, places: int, rule: RoundingRule = "half
 
 def last_place(value: Decimal) -> Decimal:
     """One unit of the last digit printed."""
-    return Decimal(1).scaleb(int(value.as_tuple().exponent))
+    return _place(int(value.as_tuple().exponent))
 
 
 def _to_place(value: Decimal, exponent: int, rule: RoundingRule) -> Decimal:
-    return value.quantize(Decimal(1).scaleb(exponent), rounding=_RULES[rule])
+    return value.quantize(_place(exponent), rounding=_RULES[rule])
+
+
+@lru_cache(maxsize=256)
+def _place(exponent: int) -> Decimal:
+    return Decimal(1).scaleb(exponent)

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import cache, lru_cache
 from typing import Final
 
 from probgen.quantities.expression import Name
 from probgen.quantities.formula import Relation
 from probgen.quantities.printing import latex
+from probgen.quantities.recent import kept
 from probgen.quantities.unit import UNITS
 from probgen.sheets.document import picture_name
 from probgen.sheets.escape import escape
@@ -38,7 +40,8 @@ _BEFORE_UNIT: Final = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?![\w²]))")
 _UNBROKEN_ROWS: Final = 5  # a display of more rows may go over to the next page in its middle
 
 
-def write_inlines(inlines: Iterable[Inline]) -> str:
+@kept(2048)
+def write_inlines(inlines: tuple[Inline, ...]) -> str:
     """Running text; a blank line in a text begins a new paragraph.
 
     A letter stays on the line of the word before it ("at A").
@@ -62,14 +65,19 @@ def _is_letter(inline: Inline) -> bool:
 def _inline(inline: Inline) -> str:
     match inline:
         case Text(text):
-            spaced = _BEFORE_UNIT.sub("\u202f", text)
-            return r"\par ".join(escape(part) for part in _BLANK_LINE.split(spaced))
+            return _text(text)
         case Strong(text):
             return rf"\emph{{{escape(text)}}}"
         case Math(formula):
             written = latex(formula, display=False)
             short = sum(isinstance(piece, Relation) for piece in formula) <= 1
             return f"${{{written}}}$" if short else f"${written}$"  # braces: never torn apart
+
+
+@lru_cache(maxsize=4096)
+def _text(text: str) -> str:
+    spaced = _BEFORE_UNIT.sub("\u202f", text)
+    return r"\par ".join(escape(part) for part in _BLANK_LINE.split(spaced))
 
 
 def write_step(section: Section, number: int, pictures: Mapping[str, str]) -> str:
@@ -140,10 +148,11 @@ def write_rows(rows: Sequence[Row]) -> str:
     for place, row in enumerate(rows):
         if len(rows) > _UNBROKEN_ROWS and 2 <= place <= len(rows) - 2:
             lines.append(r"\mayturn")
-        lines.append(rf"\row{{{latex(row.left)}}}{{{_relation(row)}}}{{{latex(row.right)}}}")
+        lines.append(rf"\row{{{latex(row.left)}}}{{{_relation(row.relation)}}}{{{latex(row.right)}}}")
     body = "%\n".join(lines)
     return f"\\working{{%\n{body}%\n}}"
 
 
-def _relation(row: Row) -> str:
-    return latex((Relation(row.relation),)) if row.relation else ""
+@cache  # of the few signs there are
+def _relation(sign: str) -> str:
+    return latex((Relation(sign),)) if sign else ""

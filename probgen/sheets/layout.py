@@ -9,6 +9,8 @@ section) and `bookmark` (a title) are.
 from __future__ import annotations
 
 import traceback
+from dataclasses import fields, is_dataclass
+from typing import Any, Final
 
 from jinja2 import (
     ChoiceLoader,
@@ -24,12 +26,30 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 from pylatex.utils import NoEscape
 
 from probgen.bank.fault import Fault, InputError
+from probgen.sheets import document
 from probgen.sheets.document import AnswerTable, Cover, Key, Paper, Sheet
 from probgen.sheets.escape import escape
 from probgen.sheets.house import USUAL, House
 from probgen.sheets.latex import write_blocks, write_inlines, write_step
 from probgen.sheets.script import SCRIPTS
-from probgen.wording.block import Math, Section, Strong, Text
+from probgen.wording.block import Section
+from probgen.wording.sentence import are_inlines
+
+_FIELDS: Final = {
+    kind: frozenset(field.name for field in fields(kind))
+    for kind in vars(document).values()
+    if isinstance(kind, type) and is_dataclass(kind)
+}
+"""What the parts of a page are made of, by their kind: plain data, which any layout may read."""
+
+
+class _Sandbox(ImmutableSandboxedEnvironment):
+    """A sandbox that does not look twice at plain data."""
+
+    def getattr(self, obj: Any, attribute: str) -> Any:
+        if attribute in _FIELDS.get(type(obj), ()):
+            return getattr(obj, attribute)
+        return super().getattr(obj, attribute)
 
 
 class Layouts:
@@ -42,7 +62,7 @@ class Layouts:
         def load(name: str) -> tuple[str, str, None] | None:
             return (own[name], f"{house.folder}/{name}", None) if name in own else None
 
-        self._environment = ImmutableSandboxedEnvironment(
+        self._environment = _Sandbox(
             loader=ChoiceLoader([FunctionLoader(load), PackageLoader("probgen.sheets", "layouts")]),
             undefined=StrictUndefined,
             finalize=_finalize,
@@ -106,7 +126,7 @@ def _finalize(value: object) -> str:
             raise TemplateRuntimeError(f"{value} cannot be printed")
         case int() | float():
             return str(value)
-        case tuple() if all(isinstance(part, Text | Strong | Math) for part in value):
+        case tuple() if are_inlines(value):
             return write_inlines(value)
         case Undefined():
             return str(value)  # raises, naming what is not defined

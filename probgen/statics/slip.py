@@ -27,6 +27,7 @@ from probgen.quantities.expression import (
     substituted,
     total,
 )
+from probgen.quantities.recent import kept
 from probgen.quantities.unit import (
     ACCELERATION,
     ANGLE,
@@ -68,9 +69,12 @@ def missteps(plan: Plan, probe: Probe, units: UnitSystem = SI) -> tuple[Misstep,
     probe: coherent values of givens, derived quantities and g, arrays of one or more draws.
     units: the coherent units of the course; what is given in them needs no converting.
     """
-    found = [
-        made for working in workings(plan, probe) for rule in RULES for made in rule(working, units)
-    ]
+    return tuple(made for working in workings(plan, probe) for made in _made_in(working, units))
+
+
+@kept(64)  # a class may be worked in several portions
+def _made_in(working: Plan, units: UnitSystem) -> tuple[Misstep, ...]:
+    found = (made for rule in RULES for made in rule(working, units))
     return tuple(misstep for misstep in found if workable(misstep.plan))
 
 

@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import replace
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from probgen.quantities.expression import (
-    Number,
-    Sum,
-    evaluate,
-    names_in,
-)
+from probgen.quantities.expression import Expression, Number, Sum, evaluate, names_in
 from probgen.quantities.formula import Balance
 from probgen.quantities.printing import plain
 from probgen.quantities.rounding import exact, round_figures, round_places
@@ -39,29 +34,37 @@ def check_section(digits: Digits, body: Body) -> Section | None:
     return Section(f"Check: the {body.name}" if several else "Check", tuple(blocks))
 
 
+@dataclass(frozen=True, slots=True)
+class _Balance:
+    """A balance, its terms as expressions, and the quantities it holds."""
+
+    equation: Equation
+    terms: tuple[Expression, ...]
+    names: frozenset[str]
+
+
 def _unused(digits: Digits, body: Body) -> Equation | None:
     """The unused balance with most terms whose quantities are all known."""
     plan, values = digits.case.plan, digits.case.values
     found = {step.unknown for step in plan.steps}
     known = [
-        _without_nothing(_written_for(digits, equation), digits)
-        for equation, names in _balances(plan, body)
-        if names <= values.keys()
+        _without_nothing(balance, values)
+        for balance in _balances(plan, body)
+        if balance.names <= values.keys()
     ]
-    return max(
-        known,
-        key=lambda e: (_plain(e), len(e.terms), len(names_in(e.expression) & found)),
-        default=None,
-    )
+    chosen = max(known, key=lambda e: (_plain(e), len(e.terms), _held(e, found)), default=None)
+    return oriented(chosen, values) if chosen and chosen.kind == "torque" else chosen
 
 
-def _written_for(digits: Digits, equation: Equation) -> Equation:
-    return oriented(equation, digits.case.values) if equation.kind == "torque" else equation
+def _held(equation: Equation, found: set[str]) -> int:
+    """How many of the quantities found the balance holds."""
+    parts = (part for t in equation.terms for part in (t.magnitude, t.ratio, t.length) if part)
+    return len(found & {name for part in parts for name in names_in(part)})
 
 
 @kept_by_plan
-def _balances(plan: Plan, body: Body) -> tuple[tuple[Equation, frozenset[str]], ...]:
-    """The balances of a body that the working did not use, each with the quantities it holds."""
+def _balances(plan: Plan, body: Body) -> tuple[_Balance, ...]:
+    """The balances of a body that the working did not use."""
     used = {
         (equation.kind, equation.about)
         for step in plan.steps
@@ -81,21 +84,24 @@ def _balances(plan: Plan, body: Body) -> tuple[tuple[Equation, frozenset[str]], 
         ),
     ]
     return tuple(
-        (equation, names_in(equation.expression))
+        _Balance(
+            equation,
+            tuple(term.expression(equation.method) for term in equation.terms),
+            names_in(equation.expression),
+        )
         for equation in candidates
         if len(equation.terms) > 1
     )
 
 
-def _without_nothing(equation: Equation, digits: Digits) -> Equation:
+def _without_nothing(balance: _Balance, known: Mapping[str, float]) -> Equation:
     """The equation without terms that are zero for these values."""
-    values = [
-        float(evaluate(term.expression(equation.method), digits.case.values))
-        for term in equation.terms
-    ]
-    least = 1e-9 * max(abs(value) for value in values)
-    kept = zip(equation.terms, values, strict=True)
-    return replace(equation, terms=tuple(term for term, value in kept if abs(value) > least))
+    values = [abs(float(evaluate(term, known))) for term in balance.terms]
+    least = 1e-9 * max(values)
+    if min(values) > least:
+        return balance.equation
+    kept = zip(balance.equation.terms, values, strict=True)
+    return replace(balance.equation, terms=tuple(term for term, value in kept if value > least))
 
 
 def _plain(equation: Equation) -> bool:
@@ -155,7 +161,7 @@ def _term_numbers(digits: Digits, equation: Equation) -> list[tuple[int, Number]
 def _sense(digits: Digits, body: Body) -> Iterator[Inlines]:
     """How a pull that alone holds the weights compares with them."""
     system, values = digits.case.system, digits.case.values
-    if not _weights_against_one_pull(digits):
+    if not _weights_against_one_pull(digits.case.plan):
         return
     weights = [
         float(evaluate(force.magnitude, values))
@@ -186,10 +192,11 @@ def _sense(digits: Digits, body: Body) -> Iterator[Inlines]:
 _PULLS = (Kind.CABLE, Kind.MUSCLE)
 
 
-def _weights_against_one_pull(digits: Digits) -> bool:
+@kept_by_plan
+def _weights_against_one_pull(plan: Plan) -> bool:
     """Whether a torque balance of the plan holds one pull and weights, and nothing else."""
-    kinds = {force.id: force.kind for force in digits.case.system.forces}
-    for step in digits.case.plan.steps:
+    kinds = {force.id: force.kind for force in plan.system.forces}
+    for step in plan.steps:
         if step.equation.kind != "torque":
             continue
         held = [kinds.get(source) for source in {term.source for term in step.equation.terms}]

@@ -20,6 +20,7 @@ from probgen.quantities.expression import (
     names_in,
     substituted,
 )
+from probgen.quantities.recent import kept
 from probgen.quantities.rounding import exact, last_place, round_figures
 from probgen.quantities.unit import ANGLE, PLAIN, SI, Dimension, Unit
 from probgen.statics.system import Role
@@ -30,12 +31,25 @@ _MOST_GUARD = 7
 
 
 @dataclass(frozen=True, slots=True)
+class Line:
+    """An expression with its numbers put in, and the number they give.
+
+    guard: the guard digits of what was carried from lines before.
+    """
+
+    printed: Expression
+    result: Number
+    guard: int
+
+
+@dataclass(frozen=True, slots=True)
 class Digits:
     """The printed numbers of one case under one convention."""
 
     case: Case
     convention: Convention
 
+    @kept(16)
     def final(self, id: str) -> Number:
         """A quantity as an answer: rounded to the course's figures, in its own unit."""
         return self.rounded(self.case.values[id], self.unit_of(id))
@@ -57,9 +71,9 @@ class Digits:
     def carried(self, value: float, dimension: Dimension, guard: int = 1) -> Number:
         """A value (coherent) on its way to the next line; exact short values stay short."""
         unit = self.convention.units.unit_of(dimension)
-        figures = self.convention.figures
-        digits = round_figures(value / unit.factor, figures + guard, self.convention.rounding)
-        if digits == exact(value / unit.factor):
+        figures, full = self.convention.figures, exact(value / unit.factor)
+        digits = round_figures(full, figures + guard, self.convention.rounding)
+        if digits == full:
             digits = _shortened(digits, figures)
         return Number(digits, unit if dimension != PLAIN else None)
 
@@ -79,6 +93,7 @@ class Digits:
             return self.carried(self.case.values[id], variable.dimension, guard)
         return Number(_plain_exponent(number.value * ratio), unit)
 
+    @kept(16)  # the same few quantities stand in line after line
     def shown(self, id: str, guard: int = 1) -> Number:
         """A quantity within a substitution."""
         if id in self.case.numbers:
@@ -121,23 +136,24 @@ class Digits:
         final = round_figures(value / unit.factor, figures, rule)
         for guard in range(1, _MOST_GUARD):
             printed = self.carried(value, dimension, guard)
-            if round_figures(float(printed.value), figures, rule) == final:
+            if round_figures(printed.value, figures, rule) == final:
                 break
         return printed
 
-    def guard_for(self, expression: Expression, value: float, dimension: Dimension) -> int:
-        """Guard digits with which the printed numbers of an expression give its printed result.
+    def line(self, expression: Expression, value: float, dimension: Dimension) -> Line:
+        """An expression with as many guard digits as make its printed numbers give its result.
 
         The result agrees when it is less than one unit of its last digit away.  Raises
         ArithmeticError when no number of digits is enough.
         """
         unit = self.convention.units.unit_of(dimension)
-        printed = self.result(value, dimension)
-        near = float(last_place(printed.value)) if printed.value else 1e-3
+        result = self.result(value, dimension)
+        near = float(last_place(result.value)) if result.value else 1e-3
         for guard in range(1, _MOST_GUARD + 1):
-            worked = float(evaluate(self.put_in(expression, guard), {})) / unit.factor
-            if abs(worked - float(printed.value)) < near:
-                return guard
+            printed = self.put_in(expression, guard)
+            worked = float(evaluate(printed, {})) / unit.factor
+            if abs(worked - float(result.value)) < near:
+                return Line(printed, result, guard)
         raise ArithmeticError(
             f"no printed working of {sorted(names_in(expression))} reaches {value!r}"
         )
@@ -160,6 +176,6 @@ def _plain_exponent(value: Decimal) -> Decimal:
 
 def _shortened(digits: Decimal, figures: int) -> Decimal:
     """The number without zeros at its end, down to so many figures."""
-    while len(digits.as_tuple().digits) > figures and digits.as_tuple().digits[-1] == 0:
+    while len(shown := digits.as_tuple().digits) > figures and shown[-1] == 0:
         digits = digits.quantize(last_place(digits).scaleb(1))
     return digits

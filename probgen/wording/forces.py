@@ -2,60 +2,79 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from probgen.quantities.expression import Expression, Number, evaluate, names_in
 from probgen.quantities.formula import Formula, Relation
-from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Role
+from probgen.statics.plan import Plan
+from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Role, System
 from probgen.wording.block import Block, Display, Picture, Row, Section
 from probgen.wording.digits import Digits
 from probgen.wording.direction import toward
+from probgen.wording.recent import kept_by_plan
 from probgen.wording.sentence import Inlines, counted, itemized, letter, listed, paragraph, say
 
 
 def forces_section(digits: Digits, body: Body) -> Section:
     """Every force on the body, what is known of it, and its free-body diagram."""
-    told = list(_told(digits, body))
-    count = sum(number for number, _ in told)
-    moments = [c for c in digits.case.system.couples if c.body == body.id]
-    opening = f"{counted(count, 'force').capitalize()} act{'s' if count == 1 else ''} on "
-    opening += f"the {body.name}"
-    if moments:
-        opening += f", and {counted(len(moments), 'couple')}"
-    items = [item for _, item in told] + [_couple(couple) for couple in moments]
-    blocks: list[Block] = [paragraph(say(opening + ":")), itemized(items)]
-    rows = tuple(definition_rows(digits, body))
+    plan, values = digits.case.plan, digits.case.values
+    ways = {
+        id: toward(float(evaluate(plan.system.force(id).direction, values)))
+        for element in plan.system.elements
+        if element.body == body.id
+        for id in element.forces
+    }
+    rows = tuple(
+        definition_row(digits, definition) for definition in _definitions_told(plan, body)
+    )
+    blocks: list[Block] = [*_listed(plan, body, tuple(ways.items()))]
     if rows:
         blocks.append(Display(rows))
-    blocks += _component_note(digits, body)
+    blocks += _component_note(plan, body)
     blocks.append(Picture("free-body", body.id))
     return Section(f"Forces on the {body.name}", tuple(blocks))
 
 
-def _told(digits: Digits, body: Body) -> Iterator[tuple[int, Inlines]]:
-    """For each element: how many forces it is, and the words."""
-    for element in digits.case.system.elements:
+Ways = Mapping[str, str]
+"""Which way each force acts, in words, by its id."""
+
+
+@kept_by_plan
+def _listed(plan: Plan, body: Body, ways: tuple[tuple[str, str], ...]) -> tuple[Block, ...]:
+    """The forces and couples one by one; ways: the items of `Ways`."""
+    told = list(_told(plan.system, body, dict(ways)))
+    moments = [couple for couple in plan.system.couples if couple.body == body.id]
+    opening = f"{counted(len(told), 'force').capitalize()} act{'s' if len(told) == 1 else ''} on "
+    opening += f"the {body.name}"
+    if moments:
+        opening += f", and {counted(len(moments), 'couple')}"
+    items = [*told, *(_couple(couple) for couple in moments)]
+    return paragraph(say(opening + ":")), itemized(items)
+
+
+def _told(system: System, body: Body, ways: Ways) -> Iterator[Inlines]:
+    """The forces in words; those of a hinge are told as one."""
+    for element in system.elements:
         if element.body != body.id or not element.forces:
             continue
-        forces = [digits.case.system.force(id) for id in element.forces]
+        forces = [system.force(id) for id in element.forces]
         if element.kind in (Kind.HINGE, Kind.FIXED):
-            yield 1, _hinge(digits, element, forces)
+            yield _hinge(system, element, forces, ways)
             continue
         for force in forces:
-            yield 1, _one(digits, element, force)
+            yield _one(system, element, force, ways[force.id])
 
 
-def _hinge(digits: Digits, element: Element, forces: list[Force]) -> Inlines:
+def _hinge(system: System, element: Element, forces: list[Force], ways: Ways) -> Inlines:
     """A force told by its components; on the second of two bodies it is the reaction."""
-    ways = [toward(float(evaluate(force.direction, digits.case.values))) for force in forces]
     parts = listed(
         [
-            say("{F} ({way})", F=force.magnitude, way=way.replace("straight ", ""))
-            for force, way in zip(forces, ways, strict=True)
+            say("{F} ({way})", F=force.magnitude, way=ways[force.id].replace("straight ", ""))
+            for force in forces
         ]
     )
-    at = _place(digits, forces[0])
-    known_on = _first_of_pair(digits, forces[0])
+    at = _place(system, forces[0])
+    known_on = _first_of_pair(system, forces[0])
     if known_on:
         return say(
             "the reaction of {by}{at}, equal and opposite to the force on {other}: {parts}",
@@ -74,15 +93,14 @@ def _hinge(digits: Digits, element: Element, forces: list[Force]) -> Inlines:
     )
 
 
-def _place(digits: Digits, force: Force) -> Inlines:
+def _place(system: System, force: Force) -> Inlines:
     """ " at B"; nothing for a particle, which has one point only."""
-    particle = digits.case.system.body(force.body).particle
+    particle = system.body(force.body).particle
     return () if particle else say(" at {P}", P=letter(force.point))
 
 
-def _first_of_pair(digits: Digits, force: Force) -> str:
+def _first_of_pair(system: System, force: Force) -> str:
     """The body an equal and opposite force was named on before; "" for the first of a pair."""
-    system = digits.case.system
     ids = [each.id for each in system.forces]
     if not force.pair or ids.index(force.pair) > ids.index(force.id):
         return ""
@@ -107,8 +125,7 @@ _PUSHES = {
 }
 
 
-def _one(digits: Digits, element: Element, force: Force) -> Inlines:
-    degrees = float(evaluate(force.direction, digits.case.values))
+def _one(system: System, element: Element, force: Force, way: str) -> Inlines:
     pattern = _PUSHES.get(force.kind, _PUSHES[Kind.FORCE])
     if force.part == "friction":
         pattern = "the friction {F} of {by}{at}, taken {way}"
@@ -117,10 +134,10 @@ def _one(digits: Digits, element: Element, force: Force) -> Inlines:
         F=force.magnitude,
         by=element.name,
         of=_of(element, force),
-        at=_place(digits, force),
-        way=toward(degrees),
+        at=_place(system, force),
+        way=way,
         part=_CUT_PARTS.get(force.part, "the force"),
-        smooth="" if toward(degrees).startswith("straight") else _SMOOTH,
+        smooth="" if way.startswith("straight") else _SMOOTH,
     )
 
 
@@ -137,55 +154,47 @@ def _couple(couple: Couple) -> Inlines:
     return say("the couple {M} of {by}", M=couple.moment, by=couple.source)
 
 
-def _component_note(digits: Digits, body: Body) -> Iterator[Block]:
+@kept_by_plan
+def _component_note(plan: Plan, body: Body) -> tuple[Block, ...]:
     """What a negative result will mean, where the working has components of unknown sign."""
-    system = digits.case.system
+    system = plan.system
     free = [force.magnitude for force in system.forces if force.body == body.id]
     free += [couple.moment for couple in system.couples if couple.body == body.id]
-    free = [size for size in dict.fromkeys(free) if _sign_unknown(digits, size)]
-    if free:
-        yield paragraph(
-            say(
-                "{these} {are} taken positive the way named; a negative result means the "
-                "opposite way.",
-                these=listed(free),
-                are="is" if len(free) == 1 else "are",
-            )
-        )
-
-
-def _sign_unknown(digits: Digits, size: Expression) -> bool:
-    variables = digits.case.system.variables
-    return any(
-        variables[name].role is Role.UNKNOWN and not variables[name].nonnegative
-        for name in names_in(size)
+    free = [size for size in dict.fromkeys(free) if _sign_unknown(system, size)]
+    if not free:
+        return ()
+    note = say(
+        "{these} {are} taken positive the way named; a negative result means the opposite way.",
+        these=listed(free),
+        are="is" if len(free) == 1 else "are",
     )
+    return (paragraph(note),)
 
 
-def definition_rows(digits: Digits, body: Body) -> Iterator[Row]:
+def _sign_unknown(system: System, size: Expression) -> bool:
+    held = [system.variables[name] for name in names_in(size)]
+    return any(variable.role is Role.UNKNOWN and not variable.nonnegative for variable in held)
+
+
+@kept_by_plan
+def _definitions_told(plan: Plan, body: Body) -> tuple[Definition, ...]:
     """Weights, resultants and angles worked out that the forces on the body are made of."""
-    needed = _needed(digits, body)
-    told_before = {
-        name
-        for earlier in digits.case.system.bodies[: digits.case.system.bodies.index(body)]
-        for name in _needed(digits, earlier)
-    }
-    asked = {find.quantity for find in digits.case.system.finds}
-    for definition in digits.case.plan.definitions:
-        if definition.variable in needed - told_before - asked:
-            yield definition_row(digits, definition)
+    bodies = plan.system.bodies
+    earlier = [_needed(plan, each) for each in bodies[: bodies.index(body)]]
+    asked = {find.quantity for find in plan.system.finds}
+    told = _needed(plan, body) - asked.union(*earlier)
+    return tuple(definition for definition in plan.definitions if definition.variable in told)
 
 
-def _needed(digits: Digits, body: Body) -> frozenset[str]:
+def _needed(plan: Plan, body: Body) -> frozenset[str]:
     """Every quantity the forces on a body hold, and those these are defined by."""
-    system = digits.case.system
     held: frozenset[str] = frozenset()
-    for force in system.forces:
+    for force in plan.system.forces:
         if force.body == body.id:
             held |= names_in(force.magnitude) | names_in(force.direction)
-            for link in system.points[force.point].links:
+            for link in plan.system.points[force.point].links:
                 held |= names_in(link.length) | names_in(link.direction)
-    for definition in reversed(digits.case.plan.definitions):
+    for definition in reversed(plan.definitions):
         if definition.variable in held:
             held |= names_in(definition.expression)
     return held
@@ -195,11 +204,9 @@ def definition_row(digits: Digits, definition: Definition) -> Row:
     """W = m g = (4.0 kg)(9.80 m/s^2) = 39.2 N."""
     variable = digits.case.system.variables[definition.variable]
     value = digits.case.values[definition.variable]
-    guard = digits.guard_for(definition.expression, value, variable.dimension)
-    printed = digits.put_in(definition.expression, guard)
+    line = digits.line(definition.expression, value, variable.dimension)
     if isinstance(definition.expression, Number):
-        return Row((variable.as_name,), "=", (digits.result(value, variable.dimension),))
-    shown = () if isinstance(printed, Number) else (printed, Relation("="))
-    result = digits.result(value, variable.dimension)
-    right: Formula = (definition.expression, Relation("="), *shown, result)
+        return Row((variable.as_name,), "=", (line.result,))
+    shown = () if isinstance(line.printed, Number) else (line.printed, Relation("="))
+    right: Formula = (definition.expression, Relation("="), *shown, line.result)
     return Row((variable.as_name,), "=", right)

@@ -10,6 +10,7 @@ from probgen.quantities.rounding import exact
 from probgen.statics.candidate import ALONG
 from probgen.statics.derivation import Step
 from probgen.statics.equation import X, Y
+from probgen.statics.plan import Plan
 from probgen.statics.system import Body, Form, Limit, Variable
 from probgen.wording.block import Block, Display, Row, Section
 from probgen.wording.case import Case
@@ -19,6 +20,7 @@ from probgen.wording.digits import Digits
 from probgen.wording.direction import toward
 from probgen.wording.forces import forces_section
 from probgen.wording.limit import branch_case, comparison_section, holding_section
+from probgen.wording.recent import kept_by_plan
 from probgen.wording.resultant import resultant_sections
 from probgen.wording.sentence import letter, listed, paragraph, say
 from probgen.wording.turning import equation_noun, together, turning_section
@@ -35,7 +37,7 @@ def tell(case: Case, convention: Convention) -> tuple[Section, ...]:
         return _told_to_limits(digits)
     bodies = _bodies_told(case)
     return (
-        *((_axes(digits),) if bodies else ()),
+        *((_axes_of(digits),) if bodies else ()),
         *(forces_section(digits, body) for body in bodies),
         *_steps(digits),
         *_asked_definitions(digits),
@@ -60,7 +62,7 @@ def _told_to_limits(digits: Digits) -> tuple[Section, ...]:
         for branch in digits.case.plan.branches
     ]
     turning = [own for own in owns if _takes_torques(own)] or owns
-    sections = [_axes(turning[0]), *_forces_of(owns)]
+    sections = [_axes_of(turning[0]), *_forces_of(owns)]
     for branch, own in zip(digits.case.plan.branches, owns, strict=True):
         sections.append(_supposing(branch.limit))
         sections += _steps(own)
@@ -121,8 +123,13 @@ def _asked_definitions(digits: Digits) -> Iterator[Section]:
             yield Section(_title_of(variable), (Display(tuple(rows)),))
 
 
-def _axes(digits: Digits) -> Section:
-    convention, plan = digits.convention, digits.case.plan
+def _axes_of(digits: Digits) -> Section:
+    convention = digits.convention
+    return _axes(digits.case.plan, convention.positive, convention.turning)
+
+
+@kept_by_plan
+def _axes(plan: Plan, positive: str, turning: str) -> Section:
     ways = (plan, *(branch.plan for branch in plan.branches))
     if not any(step.equation.kind == "torque" for each in ways for step in each.steps):
         plain = say("{x} to the right, {y} up.", x=letter("x"), y=letter("y"))
@@ -131,8 +138,8 @@ def _axes(digits: Digits) -> Section:
         "{x} to the right, {y} up; {positive} {word}s are positive.",
         x=letter("x"),
         y=letter("y"),
-        positive=convention.positive,
-        word=convention.turning,
+        positive=positive,
+        word=turning,
     )
     return Section("Axes and signs", (paragraph(sentence),))
 
@@ -231,7 +238,7 @@ def _force_section(digits: Digits, steps: list[Step]) -> Iterator[Section]:
         return
     blocks: list[Block] = []
     equation = steps[0].equation
-    group = tuple(together(digits, equation))
+    group = tuple(together(digits.case.system, equation))
     if group:
         blocks.append(paragraph(*group))
     carrying = [step for step in steps if _carries(digits, step)][:1]
@@ -240,7 +247,7 @@ def _force_section(digits: Digits, steps: list[Step]) -> Iterator[Section]:
             blocks.append(paragraph(say("With the unrounded values found above:")))
         blocks += [*_axis_note(digits, step), working(digits, step), *_sign_note(digits, step)]
     several = len(digits.case.system.bodies) > 1
-    ending = f" on {equation_noun(digits, equation)}" if several else ""
+    ending = f" on {equation_noun(digits.case.system, equation)}" if several else ""
     yield Section(f"Force balance{ending}", tuple(blocks))
 
 
@@ -263,13 +270,13 @@ def _axis_note(digits: Digits, step: Step) -> Iterator[Block]:
 
 def _carries(digits: Digits, step: Step) -> bool:
     """Whether the step uses a value found before that its printed result rounds."""
-    rounded = {
-        earlier.unknown
-        for earlier in digits.case.plan.steps
-        if float(evaluate(digits.final(earlier.unknown), {}))
+    held = names_in(step.expression)
+    return any(
+        float(evaluate(digits.final(earlier.unknown), {}))
         != float(exact(digits.case.values[earlier.unknown]))
-    }
-    return bool(names_in(step.expression) & rounded)
+        for earlier in digits.case.plan.steps
+        if earlier.unknown in held
+    )
 
 
 def _condition_section(digits: Digits, step: Step) -> Section:

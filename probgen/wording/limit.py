@@ -69,11 +69,9 @@ def _rows(digits: Digits, limit: Limit) -> Iterator[Row]:
     for side in (limit.left, limit.right):
         value = float(evaluate(side, digits.case.values))
         dimension = _dimension(digits, side)
-        guard = digits.guard_for(side, value, dimension)
-        printed = digits.put_in(side, guard)
-        result = digits.result(value, dimension)
-        shown = () if lone_number(printed) else (printed, Relation("="))
-        right: Formula = (*shown, result)
+        line = digits.line(side, value, dimension)
+        shown = () if lone_number(line.printed) else (line.printed, Relation("="))
+        right: Formula = (*shown, line.result)
         yield Row((side,), "=", right)
 
 

@@ -47,10 +47,10 @@ def _resultant(digits: Digits, find: Find) -> Section:
 def _magnitude(digits: Digits, find: Find, element: Element, x: Name, y: Name) -> Iterator[Row]:
     size = digits.case.values[f"{find.quantity}.magnitude"]
     root = Call("hypot", (x, y))
-    guard = digits.guard_for(root, size, FORCE)
-    yield Row((letter(element.symbol),), "=", (root, Relation("="), digits.put_in(root, guard)))
-    carried = digits.result(size, FORCE)
+    line = digits.line(root, size, FORCE)
+    yield Row((letter(element.symbol),), "=", (root, Relation("="), line.printed))
     final = digits.rounded(size, digits.unit_of(x.id))
+    carried = line.result
     ending: Formula = (final,) if carried == final else (carried, Relation("→"), final)
     yield Row((), "=", ending)
 
@@ -62,7 +62,7 @@ def _angle(digits: Digits, x: Name, y: Name) -> Iterator[Row]:
         sizes.reverse()
     slope = Call("atan", (Quotient(*sizes),))
     value = float(evaluate(slope, digits.case.values))
-    guard = digits.guard_for(slope, value, ANGLE)
+    guard = digits.line(slope, value, ANGLE).guard
     printed = Call("atan", (Quotient(*(_size(digits, part, guard) for part in sizes)),))
     final = round_figures(value, digits.convention.figures, digits.convention.rounding)
     yield Row((_letter_of_angle(digits),), "=", (slope,))

@@ -24,6 +24,7 @@ from probgen.wording.case import Case
 from probgen.wording.convention import Convention
 from probgen.wording.digits import Digits
 from probgen.wording.direction import worded
+from probgen.wording.recent import kept_by_plan
 from probgen.wording.sentence import (
     Inlines,
     Part,
@@ -101,7 +102,12 @@ def scheme(case: Case, convention: Convention, points: int) -> tuple[Mark, ...]:
     """
     if points < 1:
         raise ValueError(f"{points} points: expected 1 or more")
-    groups: list[tuple[_Part, ...]] = [(part,) for part in _parts(case.plan, convention)]
+    return _scheme(case.plan, convention.turning, points)
+
+
+@kept_by_plan
+def _scheme(plan: Plan, turning: str, points: int) -> tuple[Mark, ...]:
+    groups: list[tuple[_Part, ...]] = [(part,) for part in _parts(plan, turning)]
     while True:
         shares = shared(points, [_weight(group) for group in groups])
         if all(shares):
@@ -139,13 +145,13 @@ def _mark(group: tuple[_Part, ...], points: int) -> Mark:
     )
 
 
-def _parts(plan: Plan, convention: Convention) -> Iterator[_Part]:
+def _parts(plan: Plan, turning: str) -> Iterator[_Part]:
     for body in _bodies(plan):
         whose = "" if len(plan.system.bodies) == 1 else f" of the {body.name}"
         count = counted(_forces_on(plan.system, body.id), "force")
         yield _Part("diagram", say(f"free-body diagram{whose} with {count}"))
     for step in _steps(plan):
-        yield from _of_step(plan, step, convention)
+        yield from _of_step(plan, step, turning)
     for variable in _from_data(plan):
         yield from _of_data(variable)
     if len(plan.branches) > 1:
@@ -198,11 +204,11 @@ def _forces_on(system: System, body: str) -> int:
     return sum(1 for force in system.forces if force.body == body and force.part != "y")
 
 
-def _of_step(plan: Plan, step: Step, convention: Convention) -> Iterator[_Part]:
+def _of_step(plan: Plan, step: Step, turning: str) -> Iterator[_Part]:
     variable = plan.system.variables[step.unknown]
     name, equation, ending = variable.as_name, step.equation, _ending(variable)
     if equation.kind == "torque":
-        pattern = f"{convention.turning} equation about {{P}} with signs and lever arms"
+        pattern = f"{turning} equation about {{P}} with signs and lever arms"
         yield _Part("torque", say(pattern, P=letter(equation.about)))
         yield _Part("substitution", say("numbers put in for {q}", q=name))
         yield _Part("result", say(f"{{q}} found{ending}", q=name), step.unknown)

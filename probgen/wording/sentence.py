@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
+from itertools import zip_longest
+from typing import TypeGuard
 
 from probgen.quantities.expression import Expression, Name
 from probgen.quantities.formula import Formula
@@ -19,33 +22,44 @@ _NUMERALS = (
     *("no", "one", "two", "three", "four", "five", "six"),
     *("seven", "eight", "nine", "ten", "eleven", "twelve"),
 )
+_INLINES = frozenset({Text, Strong, Math})
 _PLACE = re.compile(r"\{(\w+)\}")
 
 
 def say(pattern: str, **parts: Part) -> Inlines:
     """Inlines of a sentence whose {places} are filled with words or formulas."""
     inlines: list[Inline] = []
-    cut = 0
-    for place in _PLACE.finditer(pattern):
-        inlines += _words(pattern[cut : place.start()])
-        inlines += _inlines(parts[place.group(1)])
-        cut = place.end()
-    inlines += _words(pattern[cut:])
+    for words, place in _pieces(pattern):
+        inlines += words
+        if place:
+            inlines += _inlines(parts[place])
     return _joined(inlines)
 
 
-def _words(text: str) -> list[Inline]:
-    return [Text(text)] if text else []
+@lru_cache(maxsize=1024)
+def _pieces(pattern: str) -> tuple[tuple[Inlines, str], ...]:
+    """Words and the place after them, one after the other; the last words have no place."""
+    cut = _PLACE.split(pattern)
+    return tuple(
+        (_words(words), place) for words, place in zip_longest(cut[::2], cut[1::2], fillvalue="")
+    )
 
 
-def _inlines(part: Part) -> list[Inline]:
+def _words(text: str) -> Inlines:
+    return (Text(text),) if text else ()
+
+
+def _inlines(part: Part) -> Inlines:
     if isinstance(part, str):
         return _words(part)
     if isinstance(part, tuple):
-        if all(isinstance(piece, Text | Strong | Math) for piece in part):
-            return [piece for piece in part if isinstance(piece, Text | Strong | Math)]
-        return [Math(part)]  # type: ignore[arg-type]
-    return [Math((part,))]
+        return part if are_inlines(part) else (Math(part),)  # type: ignore[arg-type]
+    return (Math((part,)),)
+
+
+def are_inlines(parts: tuple[object, ...]) -> TypeGuard[Inlines]:
+    """Whether these are words and formulas in words, as the pieces of a formula are not."""
+    return all(type(part) in _INLINES for part in parts)
 
 
 def _joined(inlines: Iterable[Inline]) -> Inlines:

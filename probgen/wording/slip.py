@@ -7,8 +7,8 @@ with one another, put in order of likelihood, and worded.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from typing import Final
 
 import numpy as np
@@ -115,7 +115,7 @@ class Slip:
 
     answer: the id of the answer; symbol: its printed letter, of a direction that of the force.
     value: the wrong one, coherent units, a direction in degrees counter-clockwise from +x.
-    shown: the same as the key prints it, a direction in words.
+    digits: the printed numbers of the case it is a slip in.
     id: the likeliest slip; words: what went wrong; alike: ids of others that give the same number.
     origin: whether it is the first answer of the working that the slip spoils; later ones follow.
     clear: whether no likelier slip gives a number too close to tell apart from this one.
@@ -125,7 +125,7 @@ class Slip:
     answer: str
     symbol: str
     value: float
-    shown: Number | str
+    digits: Digits = field(compare=False, repr=False)
     id: str
     words: Inlines
     alike: tuple[str, ...]
@@ -134,8 +134,17 @@ class Slip:
     spoils: Mapping[str, float]
 
     @property
+    def shown(self) -> Number | str:
+        """The value as the key prints it, a direction in words."""
+        if self.answer.endswith(".direction"):
+            return worded(self.value, self.digits.convention).words
+        unit = self.digits.unit_of(self.answer.replace(".magnitude", ".x"))
+        return self.digits.rounded(self.value, unit)
+
+    @property
     def printed(self) -> str:
-        return self.shown if isinstance(self.shown, str) else plain(self.shown)
+        shown = self.shown
+        return shown if isinstance(shown, str) else plain(shown)
 
 
 def slips(case: Case, convention: Convention) -> tuple[Slip, ...]:
@@ -234,6 +243,7 @@ def _of_case(
     possible = [i for i, spoilt in enumerate(spoils) if origins[i] and _possible(case, spoilt)]
     digits = Digits(case, convention)
     for answer in asked:
+        symbol = _symbol(case.system, answer)
         # a slip made here is likelier than one made before and carried on
         order = sorted(possible, key=lambda i: origins[i] != answer)
         numbers = [(i, spoils[i][answer]) for i in order]
@@ -243,9 +253,9 @@ def _of_case(
             value = spoils[first][answer]
             yield Slip(
                 answer,
-                _symbol(case.system, answer),
+                symbol,
                 value,
-                _shown(digits, answer, value),
+                digits,
                 ids[0],
                 wrong[first].words,
                 ids[1:],
@@ -257,8 +267,10 @@ def _of_case(
 
 def _origin(case: Case, spoilt: Mapping[str, float], halves: Mapping[str, float]) -> str:
     """The first answer of the working that is told from the right one."""
-    wrong = (id for id, v in spoilt.items() if not _near(id, v, case.values[id], halves[id]))
-    return next(wrong, "")
+    for id, value in spoilt.items():
+        if not _apart(id)(value, case.values[id]) <= CLEAR * halves[id]:  # also what is no number
+            return id
+    return ""
 
 
 def _possible(case: Case, spoilt: Mapping[str, float]) -> bool:
@@ -287,34 +299,36 @@ def _classes(
     convention: Convention,
 ) -> list[tuple[list[int], bool]]:
     """The places of the slips that give one number, and whether it is clear of likelier ones."""
-    right = case.values[answer]
+    right, apart, turned = case.values[answer], _apart(answer), answer.endswith(".direction")
     classes: list[tuple[float, list[int], bool]] = []
     for place, value in numbers:
-        if _near(answer, value, right, half):
+        if apart(value, right) <= CLEAR * half:
             continue
         dust = _SAME * max(abs(value), abs(right))
-        same = next((c for v, c, _ in classes if _apart(answer, value, v) <= dust), None)
+        gaps = [apart(value, other) for other, _, _ in classes]
+        same = next((i for i, gap in enumerate(gaps) if gap <= dust), None)
         if same is not None:
-            same.append(place)
+            classes[same][1].append(place)
             continue
-        turned = answer.endswith(".direction")
         reach = half if turned else max(half, convention.tolerance * abs(value))
-        clear = not any(_near(answer, value, other, reach) for other, _, _ in classes)
-        classes.append((value, [place], clear))
+        classes.append((value, [place], min(gaps, default=math.inf) > CLEAR * reach))
     return [(alike, clear) for _, alike, clear in classes]
 
 
 _SAME: Final = 1e-9  # relative difference that only the rounding of floats accounts for
 
 
-def _near(answer: str, value: float, other: float, half: float) -> bool:
-    return _apart(answer, value, other) <= CLEAR * half
+def _apart(answer: str) -> Callable[[float, float], float]:
+    """How far two values of an answer are apart; directions the short way round."""
+    return _turn if answer.endswith(".direction") else _gap
 
 
-def _apart(answer: str, value: float, other: float) -> float:
-    """How far two values are apart; directions the short way round."""
-    gap = abs(value - other)
-    return abs((gap + 180.0) % 360.0 - 180.0) if answer.endswith(".direction") else gap
+def _gap(value: float, other: float) -> float:
+    return abs(value - other)
+
+
+def _turn(value: float, other: float) -> float:
+    return abs((abs(value - other) + 180.0) % 360.0 - 180.0)
 
 
 # In words.
@@ -326,13 +340,6 @@ def _symbol(system: System, answer: str) -> str:
     return system.element(owner).symbol if whole else system.variables[answer].symbol
 
 
-def _shown(digits: Digits, answer: str, value: float) -> Number | str:
-    if answer.endswith(".direction"):
-        return worded(value, digits.convention).words
-    unit = digits.unit_of(answer.replace(".magnitude", ".x"))
-    return digits.rounded(value, unit)
-
-
 def _words(misstep: Misstep, convention: Convention) -> Inlines:
     parts: dict[str, Part] = {"turning": convention.turning}
     for name, part in misstep.parts.items():
@@ -342,11 +349,11 @@ def _words(misstep: Misstep, convention: Convention) -> Inlines:
 
 def tell_slip(slip: Slip) -> Inlines:
     """ "T = 152 N: the shelf's own weight W_s left out." """
-    name = letter(slip.symbol)
-    if isinstance(slip.shown, str):
-        joint = " at " if slip.shown[0].isdigit() else " "
-        return say("{q}{way}: {words}.", q=name, way=joint + slip.shown, words=slip.words)
-    return say("{q}: {words}.", q=(name, Relation("="), slip.shown), words=slip.words)
+    name, shown = letter(slip.symbol), slip.shown
+    if isinstance(shown, str):
+        joint = " at " if shown[0].isdigit() else " "
+        return say("{q}{way}: {words}.", q=name, way=joint + shown, words=slip.words)
+    return say("{q}: {words}.", q=(name, Relation("="), shown), words=slip.words)
 
 
 def slips_section(chosen: Sequence[Slip]) -> Section:

@@ -19,14 +19,17 @@ from probgen.quantities.expression import (
     times,
 )
 from probgen.quantities.formula import Formula, Relation
+from probgen.quantities.recent import kept
 from probgen.quantities.rounding import exact
 from probgen.quantities.unit import ANGLE, DEGREE, LENGTH
 from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import angle_of, way
-from probgen.statics.system import Force, Kind, Role
+from probgen.statics.plan import Plan
+from probgen.statics.system import Force, Kind, Role, System
 from probgen.wording.block import Block, Section
 from probgen.wording.digits import Digits
+from probgen.wording.recent import kept_by_plan
 from probgen.wording.sentence import Inlines, body_noun, itemized, letter, listed, paragraph, say
 
 _TOUCHING = (Kind.ROLLER, Kind.CONTACT, Kind.ROUGH)
@@ -46,41 +49,47 @@ class Turner:
 
 def turning_section(digits: Digits, step: Step) -> Section:
     """The choice of the pivot and the sense and lever arm of each force about it."""
-    equation = step.equation
-    body = equation_noun(digits, equation)
+    plan, equation = digits.case.plan, step.equation
     turners = list(_turners(digits, equation))
-    blocks: list[Block] = [
-        paragraph(*together(digits, equation), _choice(digits, step), *_silent(digits, step)),
-        paragraph(*_senses(digits, body, turners)),
-    ]
+    senses = tuple(turner.sense for turner in turners)
+    opening, body = _opening(plan, step.unknown, digits.convention.turning)
+    blocks = [opening, _senses(equation, body, senses, digits.convention.positive)]
     arms = list(_arms(digits, turners))
     if arms:
         blocks.append(itemized(arms) if len(arms) > 1 else paragraph(arms[0]))
     return Section(f"Which forces turn {body} about {equation.about}?", tuple(blocks))
 
 
-def equation_noun(digits: Digits, equation: Equation) -> str:
+@kept_by_plan
+def _opening(plan: Plan, unknown: str, turning: str) -> tuple[Block, str]:
+    """What is taken together, the pivot and what does not turn about it; the body in words."""
+    step = next(step for step in plan.steps if step.unknown == unknown)
+    system, equation = plan.system, step.equation
+    reasons = (*together(system, equation), _choice(system, step, turning), *_silent(system, step))
+    return paragraph(*reasons), equation_noun(system, equation)
+
+
+def equation_noun(system: System, equation: Equation) -> str:
     """The body or bodies an equation is written for, in words."""
-    return body_noun(digits.case.system.body(id) for id in equation.bodies)
+    return body_noun(system.body(id) for id in equation.bodies)
 
 
-def together(digits: Digits, equation: Equation) -> Iterator[Inlines]:
+def together(system: System, equation: Equation) -> Iterator[Inlines]:
     """Why several bodies are taken as one: the forces between them cancel."""
     if len(equation.bodies) > 1:
-        inner = [digits.case.system.force(id) for id in equation.inner]
+        inner = [system.force(id) for id in equation.inner]
         letters = dict.fromkeys(force.magnitude for force in inner)
         yield say(
             "We take {bodies} as one body: the forces between them ({inner}) come in equal and "
             "opposite pairs and cancel.",
-            bodies=equation_noun(digits, equation),
+            bodies=equation_noun(system, equation),
             inner=listed(list(letters)),
         )
 
 
 def _turners(digits: Digits, equation: Equation) -> Iterator[Turner]:
     values = digits.case.values
-    for source in dict.fromkeys(term.source for term in equation.terms):
-        terms = tuple(term for term in equation.terms if term.source == source)
+    for terms in _by_force(equation):
         per_unit = sum(
             term.sign
             * float(evaluate(term.ratio, values))
@@ -91,10 +100,16 @@ def _turners(digits: Digits, equation: Equation) -> Iterator[Turner]:
         yield Turner(terms[0].magnitude, turn * (1 if per_unit > 0 else -1), terms)
 
 
-def _choice(digits: Digits, step: Step) -> Inlines:
+def _by_force(equation: Equation) -> Iterator[tuple[Term, ...]]:
+    """The terms of each force, in the order of the first."""
+    for source in dict.fromkeys(term.source for term in equation.terms):
+        yield tuple(term for term in equation.terms if term.source == source)
+
+
+def _choice(system: System, step: Step, word: str) -> Inlines:
     """Where torques are taken about, the point named by what is there."""
-    word, pivot = digits.convention.turning, step.equation.about
-    at = [element for element in digits.case.system.elements if element.at == pivot]
+    pivot = step.equation.about
+    at = [element for element in system.elements if element.at == pivot]
     hinges = [element.name for element in at if element.kind == Kind.HINGE]
     if hinges:
         return say("We take {word}s about {by} {A}.", word=word, by=hinges[0], A=letter(pivot))
@@ -107,10 +122,10 @@ def _choice(digits: Digits, step: Step) -> Inlines:
                     A=letter(pivot),
                     by=element.name,
                     verb=verb,
-                    body=digits.case.system.body(element.body).name,
+                    body=system.body(element.body).name,
                 )
-    if not at and not any(force.point == pivot for force in digits.case.system.forces):
-        through = [digits.case.system.force(id).magnitude for id in step.equation.silent]
+    if not at and not any(force.point == pivot for force in system.forces):
+        through = [system.force(id).magnitude for id in step.equation.silent]
         return say(
             "We take {word}s about {A}, where the lines of action of {these} meet.",
             word=word,
@@ -120,24 +135,24 @@ def _choice(digits: Digits, step: Step) -> Inlines:
     return say("We take {word}s about {A}.", word=word, A=letter(pivot))
 
 
-def _silent(digits: Digits, step: Step) -> Iterator[Inlines]:
+def _silent(system: System, step: Step) -> Iterator[Inlines]:
     """Why some forces do not turn the body: they act at the pivot, or along a line through it."""
-    system, pivot = digits.case.system, step.equation.about
+    pivot = step.equation.about
     silent = [system.force(id) for id in step.equation.silent]
     at_pivot = [force for force in silent if not way(system.points, pivot, force.point)]
     through = [force for force in silent if force not in at_pivot]
     if at_pivot:
-        yield _no_arm(digits, at_pivot, "{these} {act} there, so {its}")
+        yield _no_arm(system, at_pivot, "{these} {act} there, so {its}")
     if through:
         one = len(through) == 1
         line = f"The line{'' if one else 's'} of action of {{these}} "
         line += f"pass{'es' if one else ''} through it, so {{its}}"
-        yield _no_arm(digits, through, line)
+        yield _no_arm(system, through, line)
 
 
-def _no_arm(digits: Digits, forces: list[Force], pattern: str) -> Inlines:
+def _no_arm(system: System, forces: list[Force], pattern: str) -> Inlines:
     one = len(forces) == 1
-    gone = [f.magnitude for f in forces if _unknown(digits, f.magnitude)]
+    gone = [f.magnitude for f in forces if _unknown(system, f.magnitude)]
     ending = ": {it} nothing{leaving}."
     if not gone:
         leaving = ""
@@ -157,24 +172,28 @@ def _no_arm(digits: Digits, forces: list[Force], pattern: str) -> Inlines:
     )
 
 
-def _unknown(digits: Digits, expression: Expression) -> bool:
-    variables = digits.case.system.variables
-    return any(variables[name].role is Role.UNKNOWN for name in names_in(expression))
+def _unknown(system: System, expression: Expression) -> bool:
+    return any(system.variables[name].role is Role.UNKNOWN for name in names_in(expression))
 
 
-def _senses(digits: Digits, body: str, turners: list[Turner]) -> Iterator[Inlines]:
-    positive = 1 if digits.convention.positive == "counter-clockwise" else -1
+@kept(256)
+def _senses(equation: Equation, body: str, senses: tuple[int, ...], positive: str) -> Block:
+    """Which forces turn the body which way; senses: as `Turner.sense`, one for each force."""
+    names = [terms[0].magnitude for terms in _by_force(equation)]
+    told = []
     for sense, word in ((-1, "clockwise"), (1, "counter-clockwise")):
-        names = [turner.name for turner in turners if turner.sense == sense]
-        if names:
-            yield say(
+        these = [name for name, own in zip(names, senses, strict=True) if own == sense]
+        if these:
+            turns = say(
                 "{these} {turn} {body} {word} ({sign}).",
-                these=listed(names),
-                turn="turns" if len(names) == 1 else "turn",
+                these=listed(these),
+                turn="turns" if len(these) == 1 else "turn",
                 body=body,
                 word=word,
-                sign="positive" if sense == positive else "negative",
+                sign="positive" if word == positive else "negative",
             )
+            told.append(turns)
+    return paragraph(*told)
 
 
 def _arms(digits: Digits, turners: list[Turner]) -> Iterator[Inlines]:

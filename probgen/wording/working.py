@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from probgen.quantities.dimension import dimension_of
 from probgen.quantities.expression import (
@@ -23,7 +24,7 @@ from probgen.quantities.unit import Dimension
 from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation
 from probgen.wording.block import Display, Row
-from probgen.wording.digits import Digits
+from probgen.wording.digits import Digits, Line
 
 
 def working(digits: Digits, step: Step) -> Display:
@@ -62,23 +63,20 @@ def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iter
     """left = expression = numbers put in = carried result -> final result."""
     variable = digits.case.system.variables[id]
     value = digits.case.values[id]
-    guard = digits.guard_for(expression, value, variable.dimension)
-    if expression == ZERO:
-        yield Row((left,), "=", result(digits, id))
-        return
-    printed = digits.put_in(expression, guard)
-    if isinstance(expression, Root):
-        yield Row((left,), "=", result(digits, id))
+    line = digits.line(expression, value, variable.dimension)
+    ending = Row((left,), "=", _ending(digits, id, line.result))
+    if expression == ZERO or isinstance(expression, Root):
+        yield ending
         return
     if isinstance(expression, Call) and expression.function in _DIRECT:
         yield Row((Call(_DIRECT[expression.function], (left,)),), "=", expression.arguments)
     yield Row((left,), "=", (expression,))
-    if not lone_number(printed):
-        yield Row((), "=", (printed,))
-    between = _between(digits, printed, guard, digits.result(value, variable.dimension))
+    if not lone_number(line.printed):
+        yield Row((), "=", (line.printed,))
+    between = _between(digits, line)
     if between is not None:
         yield Row((), "=", (between,))
-    yield Row((), "=", result(digits, id))
+    yield replace(ending, left=())
 
 
 def lone_number(printed: Expression) -> bool:
@@ -90,10 +88,8 @@ def lone_number(printed: Expression) -> bool:
     )
 
 
-def result(digits: Digits, id: str) -> Formula:
+def _ending(digits: Digits, id: str, carried: Number) -> Formula:
     """The carried value and, where it has more digits, the rounded one."""
-    variable = digits.case.system.variables[id]
-    carried = digits.result(digits.case.values[id], variable.dimension)
     final = digits.final(id)
     if carried.unit in (final.unit, None) and carried.value == final.value:
         return (final,)
@@ -101,15 +97,16 @@ def result(digits: Digits, id: str) -> Formula:
     return (carried, Relation("=" if same else "→"), final)
 
 
-def _between(digits: Digits, printed: Expression, guard: int, result: Number) -> Expression | None:
+def _between(digits: Digits, line: Line) -> Expression | None:
     """A quotient with its top and bottom worked out, where either was more than one number.
 
     Its digits give the printed result within one unit of the last place; None where they cannot.
     """
+    printed, result = line.printed, line.result
     if not isinstance(printed, Quotient):
         return None
     near = float(last_place(result.value)) * (result.unit.factor if result.unit else 1.0)
-    for more in range(guard, guard + 3):
+    for more in range(line.guard, line.guard + 3):
         worked = Quotient(_one(digits, printed.top, more), _one(digits, printed.bottom, more))
         if worked == printed:
             return None

@@ -34,7 +34,7 @@ def test_label_always_finds_a_free_place(
         assert not any(meets(segment, label.box.grown(GAP - 0.01)) for segment in field.segments)
 
 
-@given(st.lists(stroke, min_size=1, max_size=12), st.floats(0.0, 359.0))
+@given(st.lists(stroke, max_size=12), st.floats(0.0, 359.0))
 def test_crossings_of_a_moved_piece_are_those_counted_one_by_one(
     strokes: list[tuple[float, float, float, float]], direction: float
 ) -> None:

@@ -104,15 +104,15 @@ def test_numbers_in_the_places_of_names(expression: Expression, text: str) -> No
 def test_guard_digits_grow_until_the_printed_numbers_give_the_result() -> None:
     """117.6 - 190.6 sin 40° is -4.92, but -4.90 is right: one digit more is needed."""
     rest = total((1, number("117.6", NEWTON)), (-1, times(T, Call("sin", (A,)))))
-    assert _digits().guard_for(rest, -4.9, FORCE) == 2
+    assert _digits().line(rest, -4.9, FORCE).guard == 2
 
 
 def test_a_working_that_cannot_give_its_result_is_refused() -> None:
     with pytest.raises(ArithmeticError, match=r"no printed working of \['T'\] reaches 100"):
-        _digits().guard_for(T, 100.0, FORCE)
+        _digits().line(T, 100.0, FORCE)
 
 
 def test_rounding_twice_never_changes_a_result() -> None:
     """190.46 is 190.5 with one guard digit, which would round to 191; the answer is 190."""
     case = Case(CASE.plan, NUMBERS, {**VALUES, "T": 190.46})
-    assert Digits(case, Convention()).guard_for(T, 190.46, FORCE) == 2
+    assert Digits(case, Convention()).line(T, 190.46, FORCE).guard == 2
