@@ -109,11 +109,21 @@ def _notes(record: Record) -> tuple[str, ...]:
     if run.duplex:
         notes.append("Print on both sides: each paper begins on a right-hand page.")
     if exam:
-        notes.append(
-            "Deal them out in this order, row by row: nobody then has the version of a neighbour."
-        )
+        notes.append(_dealing(record, exam))
         if exam.spare:
             notes.append(f"The last {exam.spare} are spare.")
     if large := [student.name for student in record.students if student.large]:
         notes.append(f"In large print: {', '.join(large)}.")
     return tuple(notes)
+
+
+def _dealing(record: Record, exam: Exam) -> str:
+    """How an exam's pile is dealt out, and what that is good for."""
+    differ = "nobody then has the version of a neighbour."
+    if all(student.seat for student in record.students):
+        if record.set.run.order == "seat":
+            return f"Deal them out in this order, row by row: {differ}"
+        return f"Give each seat the version that the list of versions names: {differ}"
+    if exam.row:
+        return f"Deal them out in this order, {exam.row} to a row: {differ}"
+    return "Deal them out in this order: nobody then has the version of whom they sit beside."

@@ -6,6 +6,7 @@ import gzip
 import hashlib
 import os
 import tempfile
+import threading
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
@@ -60,8 +61,8 @@ def _dump(text: str, stored: Path) -> None:
                 raise OutsideError(f"TeX lacks the file {absent}", install_hint())
             mend = "correct the preamble layout of your folder of layouts"
             raise InputError([Fault("preamble", "", run.complaint, "LaTeX that TeX reads", mend)])
-        # Beside its place first, then renamed: another process never sees half a format.
-        half = stored.with_suffix(f".{os.getpid()}")
+        # Beside its place first, then renamed: nobody else ever sees half a format.
+        half = stored.with_suffix(f".{os.getpid()}-{threading.get_ident()}")
         half.write_bytes(_unpacked((folder / "preamble.fmt").read_bytes()))
         half.replace(stored)
 

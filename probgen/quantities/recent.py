@@ -27,13 +27,11 @@ def kept(most: int) -> Callable[[Work[Thing, Words, Result]], Work[Thing, Words,
 
         @wraps(work)
         def remembered(thing: Thing, /, *words: Words.args, **named: Words.kwargs) -> Result:
-            found = things.get(id(thing))
-            if found is None:
-                found = things[id(thing)] = thing, {}
-                if len(things) > most:
-                    things.popitem(last=False)
-            else:
-                things.move_to_end(id(thing))
+            # Taken out and put in at the end: whole also while another thread does the same.
+            found = things.pop(id(thing), None) or (thing, {})
+            things[id(thing)] = found
+            if len(things) > most:
+                things.popitem(last=False)
             results = found[1]
             if words not in results:
                 results[words] = work(thing, *words, **named)

@@ -41,7 +41,6 @@ def bench(school: School, students: int) -> None:
           f"one process each {ordinary:.0f} s (from {len(sample)}); processor time: "
           f"ours {ours.work:.1f} s, TeX alone {bare_work:.1f} s, {plain_work:.1f} s")  # fmt: skip
     near = at_most("class-beside-bare-engine", ours.seconds / bare, 1.5)
-    at_most("class-beside-bare-engine-without-shortcuts", ours.seconds / plain, 1.5)
     far = at_least("ordinary-way-beside-class", ordinary / ours.seconds, 15.0)
     if not (near and far):
         print(stages.shares())

@@ -73,6 +73,7 @@ def test_an_exams_papers_name_nobody_and_lie_in_the_order_of_the_seats(run, fold
     assert [row["seat"] for row in dealt] == ["A1", "A2", "A10", "B1", "B2", "", ""]
     assert [row["version"] for row in dealt] == ["A", "B", "C", "C", "D", "A", "B"]
     assert [row["print"] for row in dealt] == ["", "", "large", "", "", "", ""]
+    assert [row["name"] for row in dealt[-2:]] == ["spare", "spare"]
     pages = texts(out / "all-sheets.pdf")
     covers = [place for place, text in enumerate(pages) if "Write legibly." in text]
     assert len(covers) == len(dealt)
@@ -81,6 +82,45 @@ def test_an_exams_papers_name_nobody_and_lie_in_the_order_of_the_seats(run, fold
     assert not any(name in " ".join(pages) for name in ("Quill", "Pell", "spare", "s1"))
     (listed,) = texts(out / "versions.pdf")
     assert all(row["name"] in listed for row in dealt)
+
+
+def test_an_exams_keys_say_which_version_they_are_to(run, folder: Path) -> None:
+    out = build(run, folder, EXAM)
+    for letter in "abcd":
+        with pdfplumber.open(out / "keys" / f"version-{letter}.pdf") as opened:
+            size = max(char["size"] for char in opened.pages[0].chars)
+            large = [char["text"] for char in opened.pages[0].chars if char["size"] == size]
+        assert large == [letter.upper()]
+
+
+def test_the_cover_of_an_exams_pile_says_how_to_deal_it(run, folder: Path) -> None:
+    cover = texts(build(run, folder, EXAM + "print.cover = true\n") / "all-sheets.pdf")[0]
+    for words in ("the order of the seats.", "row by row", "The last 2 are spare.", "A, B, C, D"):
+        assert words in cover
+    assert "7" in cover.split("Papers")[1].split("\n")[0]
+
+
+UNSEATED = "Name,ID\nAda Quill,s1\nBea Ostrander,s2\n"
+DEALING = {
+    "rows": (UNSEATED, EXAM.replace("4,", "4, row = 12,"), "in this order, 12 to a row: nobody"),
+    "no rows": (UNSEATED, EXAM, "in this order: nobody then has the version of whom they sit"),
+    "seats, class list": (ROSTER, EXAM, "Give each seat the version that the list of versions"),
+}
+
+
+@pytest.mark.parametrize(("roster", "exam", "told"), DEALING.values(), ids=DEALING)
+def test_the_cover_claims_no_more_than_the_room_allows(
+    roster: str, exam: str, told: str, run, folder: Path
+) -> None:
+    (folder / "class.csv").write_text(roster, encoding="utf-8")
+    head = exam.replace('print.order = "seat"', "print.cover = true")
+    assert told in texts(build(run, folder, head) / "all-sheets.pdf")[0]
+
+
+def test_lists_of_an_earlier_exam_do_not_stay(run, folder: Path) -> None:
+    lists = {"answers.pdf", "versions.pdf", "versions.csv"}
+    assert lists <= {path.name for path in build(run, folder, EXAM).iterdir()}
+    assert not lists & {path.name for path in build(run, folder).iterdir()}
 
 
 def test_seats_covers_answers_and_large_print_for_a_class(run, folder: Path) -> None:
@@ -124,6 +164,21 @@ def house(folder: Path) -> Path:
 
 
 HOUSE = 'style = "house/style.toml"\nlayouts = "house"\nformulas = true\n'
+
+
+def inks(path: Path) -> set[object]:
+    """The colours lines are drawn in."""
+    with pdfplumber.open(path) as opened:
+        page = opened.pages[0]
+        return {drawn["stroking_color"] for drawn in (*page.lines, *page.curves)}
+
+
+def test_figures_have_colours_where_the_house_wants_them(run, folder: Path, house: Path) -> None:
+    sheet = "sheets/01-ada-quill-s1.pdf"
+    assert all(len(ink or ()) <= 1 for ink in inks(build(run, folder, HOUSE) / sheet))
+    style = (house / "style.toml").read_text(encoding="utf-8")
+    (house / "style.toml").write_text(style + 'figures = "colour"\n', encoding="utf-8")
+    assert (0.35, 0.35, 0.35) in inks(build(run, folder, HOUSE) / sheet)
 
 
 def test_a_record_holds_the_house_its_pages_were_made_in(

@@ -114,8 +114,8 @@ def test_large_print(paper: str, layouts: Layouts, sheet_for: Callable[..., Shee
 
 
 FORMULAS = {
-    Formulas(): ("Torque of a force", "components, counter-clockwise"),
-    Formulas("moment", clockwise=True): ("Moment of a force", "components, clockwise"),
+    Formulas(): ("Torque of a force", "components, counter-clockwise", "xF −yF"),
+    Formulas("moment", clockwise=True): ("Moment of a force", "components, clockwise", "yF −xF"),
 }
 
 

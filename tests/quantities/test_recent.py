@@ -1,6 +1,8 @@
 """Results kept for the very same things."""
 
+import sys
 from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
 from decimal import Decimal
 
 import pytest
@@ -41,6 +43,27 @@ def test_what_was_asked_for_least_lately_is_let_go() -> None:
     for thing in (FOUR, FIVE, FOUR, FOUR_EXACT, FOUR, FIVE):
         work(thing, "a")
     assert worked == ["a 4.0", "a 5", "a 4.00", "a 5"]
+
+
+def test_threads_do_not_disturb_one_another() -> None:
+    things = [[number] for number in range(8)]
+    tries = 20000
+
+    @kept(2)
+    def work(of: list[int]) -> int:
+        return of[0]
+
+    def work_all(worker: int) -> bool:
+        asked = [things[(worker + 1) * step % 8] for step in range(tries)]
+        return all(work(thing) == thing[0] for thing in asked)
+
+    usual = sys.getswitchinterval()
+    sys.setswitchinterval(1e-6)
+    try:
+        with ThreadPoolExecutor(6) as pool:
+            assert all(pool.map(work_all, range(6)))
+    finally:
+        sys.setswitchinterval(usual)
 
 
 def test_what_fails_is_not_kept() -> None:
