@@ -19,11 +19,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from probgen.bank.fault import Fault, Faults, InputError, nearest, one_of
 from probgen.bank.reading import parse_toml, read_template
 from probgen.bank.supplied import supplied
-from probgen.bank.table import Table
 from probgen.bank.template import Template
+from probgen.input.fault import Fault, Faults, InputError, nearest, one_of
+from probgen.input.table import Table
 
 
 @dataclass(frozen=True, slots=True)

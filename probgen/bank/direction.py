@@ -17,7 +17,7 @@ from typing import Final
 
 from probgen.bank.bounds import sign_of
 from probgen.bank.scope import Scope
-from probgen.bank.table import Table
+from probgen.input.table import Table
 from probgen.quantities.expression import (
     ZERO,
     Call,

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
+from probgen.bank.line_elements import cable, muscle, rope, spring, strut
 from probgen.bank.load import couple, distributed, force, weight
-from probgen.bank.pull import cable, muscle, rope, spring, strut
 from probgen.bank.situation import Situation
 from probgen.bank.support import contact, cut, fixed, fulcrum, hinge, roller, rough
-from probgen.bank.table import Table
+from probgen.input.table import Table
 
 READERS: Final[dict[str, Callable[[Table, Situation], None]]] = {
     "hinge": hinge,

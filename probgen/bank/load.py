@@ -12,12 +12,12 @@ from fractions import Fraction
 from probgen.bank.bounds import sign_of
 from probgen.bank.direction import legs, straight
 from probgen.bank.length import links_to_middle, part_of
-from probgen.bank.place import read_point
-from probgen.bank.pull import stated_size
+from probgen.bank.line_elements import stated_size
+from probgen.bank.points import read_point
 from probgen.bank.scope import Scope
 from probgen.bank.situation import Situation, with_article
-from probgen.bank.table import Table
 from probgen.bank.template import Requirement
+from probgen.input.table import Table
 from probgen.quantities.expression import (
     ZERO,
     Call,

@@ -9,10 +9,10 @@ from decimal import Decimal
 from typing import Final
 
 from probgen.bank.bounds import Interval, bounds
-from probgen.bank.fault import nearest, one_of
 from probgen.bank.scope import Scope, check_id, read_symbol
-from probgen.bank.table import Table
 from probgen.bank.template import Derived, Given
+from probgen.input.fault import nearest, one_of
+from probgen.input.table import Table
 from probgen.quantities.expression import names_in
 from probgen.quantities.unit import LENGTH, MASS, ONE, PLAIN, UNITS, Unit, unit_named
 from probgen.statics.system import Role, Variable

@@ -9,18 +9,18 @@ from decimal import Decimal
 from typing import Final
 
 from probgen.bank.element import READERS
-from probgen.bank.fault import Faults, nearest, one_of
-from probgen.bank.narrative import check_statement
-from probgen.bank.picture import read_picture
-from probgen.bank.place import read_point, read_points
+from probgen.bank.finds import read_finds
+from probgen.bank.points import read_point, read_points
+from probgen.bank.proportions import read_picture
 from probgen.bank.quantity import check_used, read_derived, read_givens, read_unknowns
-from probgen.bank.question import read_finds
 from probgen.bank.reaction import MARK
-from probgen.bank.rule import read_conditions, read_limits, read_requirements
+from probgen.bank.requirements import read_conditions, read_limits, read_requirements
 from probgen.bank.scope import Scope, is_symbol
 from probgen.bank.situation import Situation
-from probgen.bank.table import Table
+from probgen.bank.statement import check_statement
 from probgen.bank.template import Template
+from probgen.input.fault import Faults, nearest, one_of
+from probgen.input.table import Table
 from probgen.quantities.expression import number
 from probgen.quantities.unit import METRE
 from probgen.statics.system import Body, Find, Link, System

@@ -9,7 +9,7 @@ from decimal import Decimal
 from typing import Any, Final, TypeVar
 
 from probgen.bank.bounds import Interval
-from probgen.bank.table import Table
+from probgen.input.table import Table
 from probgen.quantities.dimension import (
     DimensionError,
     common_dimension,

@@ -7,11 +7,11 @@ from dataclasses import dataclass, field, replace
 from itertools import count
 
 from probgen.bank.direction import direction_between, read_direction
-from probgen.bank.place import read_point
+from probgen.bank.points import read_point
 from probgen.bank.reaction import MARK, Reaction
 from probgen.bank.scope import SYMBOL_EXPECTED, Scope, is_symbol
-from probgen.bank.table import Table
 from probgen.bank.template import Requirement
+from probgen.input.table import Table
 from probgen.quantities.expression import Expression, Name, names_in
 from probgen.quantities.unit import ANGLE, Unit
 from probgen.statics.system import (

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from probgen.bank.direction import turned
 from probgen.bank.situation import Situation, with_article
-from probgen.bank.table import Table
+from probgen.input.table import Table
 from probgen.quantities.expression import Call, Expression, Name, number, times, total
 from probgen.quantities.unit import NEWTON, NEWTON_METRE, ONE, PLAIN
 from probgen.statics.geometry import angle_of, cosine, sine

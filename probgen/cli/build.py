@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import click
 
 if TYPE_CHECKING:
-    from probgen.course.build import Built
+    from probgen.build.build import Built
 
 
 @click.command()
@@ -42,9 +42,9 @@ def build(
 
     What a stopped build has printed is kept: the same command goes on with it.
     """
+    from probgen.build.build import build_record, build_set
+    from probgen.build.workers import Crew
     from probgen.cli.progress import progress
-    from probgen.course.build import build_record, build_set
-    from probgen.course.crew import Crew
 
     again = source.suffix == ".json"
     for option, given in (("seed", seed), ("layouts", layouts)):

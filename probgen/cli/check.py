@@ -15,8 +15,8 @@ def check(paths: tuple[Path, ...], draws: int) -> None:
 
     PATH is a template, a bank, or a folder of templates; if left out, all that come with probgen.
     """
-    from probgen.bank.fault import Faults, InputError
-    from probgen.course.checking import check_template, templates_at
+    from probgen.input.fault import Faults, InputError
+    from probgen.problem.template_check import check_template, templates_at
 
     faults = Faults("")
     for template in templates_at(paths, faults):

@@ -21,10 +21,10 @@ from probgen.cli.build import show_built
 @click.option("--workers", type=click.IntRange(min=1), help="Processes at a time; all cores.")
 def demo(out: Path, students: int, workers: int | None) -> None:
     """Build a demonstration class of invented students."""
+    from probgen.build.build import build_set
+    from probgen.build.demo import write_demo
+    from probgen.build.workers import Crew
     from probgen.cli.progress import progress
-    from probgen.course.build import build_set
-    from probgen.course.crew import Crew
-    from probgen.course.demo import write_demo
 
     set_file = write_demo(out, students)
     with progress() as report:

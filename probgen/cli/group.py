@@ -13,13 +13,13 @@ from typing import Final, NoReturn
 import click
 
 from probgen import __version__
-from probgen.bank.fault import InputError
 from probgen.cli.build import build
 from probgen.cli.check import check
 from probgen.cli.demo import demo
 from probgen.cli.list import list_templates
 from probgen.cli.work import work
-from probgen.press.outside import OutsideError
+from probgen.input.fault import InputError
+from probgen.input.outside import OutsideError
 
 _WRONG_INPUT = 1
 _OUTSIDE = 3

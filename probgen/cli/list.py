@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 if TYPE_CHECKING:
-    from probgen.course.catalogue import Entry
+    from probgen.problem.catalogue import Entry
 
 
 @click.command("list")
@@ -20,7 +20,7 @@ def list_templates(bank: str, family: str | None, as_json: bool) -> None:
     """List the templates of a bank: id, family, level, title, revision."""
     from dataclasses import asdict
 
-    from probgen.course.catalogue import read_catalogue
+    from probgen.problem.catalogue import read_catalogue
 
     entries = list(_of_bank(bank)) if bank else list(read_catalogue())
     entries = [entry for entry in entries if family in (None, entry.family)]
@@ -38,8 +38,8 @@ def list_templates(bank: str, family: str | None, as_json: bool) -> None:
 def _of_bank(named: str) -> Iterator[Entry]:
     from pathlib import Path
 
-    from probgen.course.catalogue import Entry
-    from probgen.course.choice import choose_bank
+    from probgen.problem.catalogue import Entry
+    from probgen.problem.lookup import choose_bank
 
     for each in choose_bank(named, Path(), "--bank", "").read_all():
         yield Entry(each.id, each.family, each.level, each.title, each.revision, each.path)

@@ -8,8 +8,8 @@ from typing import Any
 from rich.console import Console
 from rich.text import Text as Styled
 
-from probgen.course.problem import tell_steps
-from probgen.course.single import Single
+from probgen.problem.problem import tell_steps
+from probgen.problem.single import Single
 from probgen.quantities.expression import Number
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.printing import latex, plain, symbol_plain

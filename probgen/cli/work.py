@@ -46,25 +46,25 @@ def work(
 
     from probgen.cli.telling import as_data, show
     from probgen.course.setfile import convention_with
-    from probgen.course.single import work_single
+    from probgen.problem.single import work_single
 
     convention = convention_with(gravity, "--g")
     single = work_single(template, number, _split(stated), convention)
     for remark in single.remarks:
         click.echo(f"remark: {remark}", err=True)
     if pdf is not None:
-        from probgen.course.folder import write_file
-        from probgen.course.handout import print_handout
-        from probgen.course.typesetter import Typesetter
+        from probgen.input.file import write_file
+        from probgen.papers.handout import print_handout
+        from probgen.papers.typesetter import Typesetter
         from probgen.sheets.house import read_house
 
         typesetter = Typesetter(house=read_house(None, layouts))
         write_file(pdf, print_handout(single, typesetter))
         click.echo(f"sheet and key are in {pdf}", err=as_json)
     if figures is not None:
-        from probgen.course.drawing import every_scene
-        from probgen.course.folder import write_file
-        from probgen.figures.svg import svg
+        from probgen.figures.writers.svg import svg
+        from probgen.input.file import write_file
+        from probgen.problem.problem_figures import every_scene
 
         for name, scene in every_scene(single.problem, single.worked):
             write_file(figures / f"{name}.svg", svg(scene).encode())

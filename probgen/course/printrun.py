@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final, Literal, cast, get_args
 
-from probgen.bank.table import Table
+from probgen.input.table import Table
 
 Order = Literal["roster", "seat"]
 LETTERS: Final = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"

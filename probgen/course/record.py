@@ -16,20 +16,21 @@ from pathlib import Path
 from typing import Any, Final
 
 from probgen import __version__
-from probgen.bank.fault import Fault, InputError
-from probgen.course.folder import RECORD
 from probgen.course.printrun import Exam, PrintRun
-from probgen.course.reading import read_text
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet, unit_system_named
 from probgen.course.version import Version, versions_of_class, versions_of_exam
 from probgen.draws.draw import Draw
+from probgen.input.fault import Fault, InputError
+from probgen.input.file import read_text
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import unit_named
 from probgen.sheets.house import USUAL, House
 from probgen.sheets.style import PLAIN, HouseStyle
-from probgen.wording.convention import Convention
+from probgen.working.convention import Convention
 
+RECORD: Final = "record.json"
+"""The name of the record in a build's folder."""
 _FORMAT: Final = 1
 
 

@@ -17,8 +17,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
-from probgen.bank.fault import Fault, Faults, InputError
-from probgen.course.reading import read_bytes
+from probgen.input.fault import Fault, Faults, InputError
+from probgen.input.file import read_bytes
 
 
 @dataclass(frozen=True, slots=True)

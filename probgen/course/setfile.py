@@ -12,13 +12,13 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any, Final, cast, get_args, get_type_hints
 
-from probgen.bank.fault import Fault, Faults, InputError
-from probgen.bank.table import Table
 from probgen.course.printrun import Exam, PrintRun, read_exam, read_print_run
-from probgen.course.reading import read_text
+from probgen.input.fault import Fault, Faults, InputError
+from probgen.input.file import read_text
+from probgen.input.table import Table
 from probgen.quantities.unit import SI, US_CUSTOMARY, UnitSystem
 from probgen.sheets.document import Paper, Room
-from probgen.wording.convention import Convention
+from probgen.working.convention import Convention
 
 
 @dataclass(frozen=True, slots=True)

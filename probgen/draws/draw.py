@@ -10,8 +10,8 @@ from math import gcd
 from typing import Final
 
 from probgen.bank.template import Template
-from probgen.draws.exact import exact_value, factor, in_unit
-from probgen.draws.key import keyed_choice
+from probgen.draws.exact_value import exact_value, factor, in_unit
+from probgen.draws.keyed_choice import keyed_choice
 from probgen.quantities.expression import Number
 
 FREE_ATTEMPTS: Final = 32

@@ -8,10 +8,10 @@ from types import MappingProxyType
 from typing import Final
 
 from probgen.press.engine import run_tex
-from probgen.press.manyscripts import require_scripts, run_scripts, scripts_used
-from probgen.press.preformat import format_for
+from probgen.press.format_cache import format_for
+from probgen.press.lualatex import require_scripts, run_scripts, scripts_used
 from probgen.press.split import Part, collate, cut_run, extract
-from probgen.press.workroom import workroom
+from probgen.press.temp_folder import workroom
 
 # A document takes some hundredths of a second; what takes this long will never be done.
 _SECONDS_A_RUN: Final = 20.0

@@ -14,7 +14,7 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import Final
 
-from probgen.press.outside import OutsideError
+from probgen.input.outside import OutsideError
 
 ENGINE: Final = "pdflatex"
 DEBIAN_PACKAGES: Final = (

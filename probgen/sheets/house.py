@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
-from probgen.bank.fault import Fault, Faults, InputError
+from probgen.input.fault import Fault, Faults, InputError
 from probgen.sheets.style import PLAIN, HouseStyle, read_style
 
 LAYOUTS: Final = (

@@ -25,7 +25,7 @@ from jinja2 import (
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 from pylatex.utils import NoEscape
 
-from probgen.bank.fault import Fault, InputError
+from probgen.input.fault import Fault, InputError
 from probgen.sheets import document
 from probgen.sheets.document import AnswerTable, Cover, Key, Paper, Sheet
 from probgen.sheets.escape import escape

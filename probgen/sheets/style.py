@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final, Literal, cast, get_args
 
-from probgen.bank.fault import Fault, Faults, InputError
-from probgen.bank.table import Table
+from probgen.input.fault import Fault, Faults, InputError
+from probgen.input.table import Table
 from probgen.sheets.document import Paper
 
 Letters = Literal["roman", "sans"]

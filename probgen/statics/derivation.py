@@ -16,12 +16,12 @@ import numpy as np
 
 from probgen.quantities.expression import Expression, Value, evaluate, names_in
 from probgen.quantities.unit import ANGLE
-from probgen.statics.candidate import candidates
+from probgen.statics.balances import candidates
 from probgen.statics.equation import Equation, oriented, pruned
-from probgen.statics.isolation import Range, all_roots, eliminated
 from probgen.statics.method import Method
 from probgen.statics.refusal import Refusal
 from probgen.statics.search import Field, Move, dependence, shortest, trial_values
+from probgen.statics.solve_for import Range, all_roots, eliminated
 from probgen.statics.system import Definition, Role, System, Variable
 
 

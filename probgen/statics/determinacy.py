@@ -14,9 +14,9 @@ from numpy.typing import NDArray
 
 from probgen.quantities.expression import Value, evaluate, names_in
 from probgen.quantities.printing import plain
-from probgen.statics.assembly import coordinates
+from probgen.statics.cross_check import assembled_at, jacobian, with_definitions
+from probgen.statics.numeric_equations import coordinates
 from probgen.statics.refusal import Refusal
-from probgen.statics.second import assembled_at, jacobian, with_definitions
 from probgen.statics.system import Force, Kind, System
 
 Array = NDArray[np.float64]

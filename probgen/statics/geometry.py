@@ -10,7 +10,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
-from probgen.quantities.collect import collected_sum
 from probgen.quantities.expression import (
     UNITY,
     ZERO,
@@ -28,6 +27,7 @@ from probgen.quantities.expression import (
     times,
     total,
 )
+from probgen.quantities.like_terms import collected_sum
 from probgen.quantities.unit import DEGREE
 from probgen.statics.system import Link, Point
 

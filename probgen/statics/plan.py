@@ -16,8 +16,8 @@ from probgen.quantities.expression import Call, Expression, Value, evaluate, nam
 from probgen.quantities.printing import plain
 from probgen.statics.derivation import Step, derived_steps
 from probgen.statics.determinacy import require_determinate
-from probgen.statics.meeting import with_meeting_points
 from probgen.statics.method import Method
+from probgen.statics.off_body_pivot import with_meeting_points
 from probgen.statics.refusal import Refusal
 from probgen.statics.system import (
     Condition,

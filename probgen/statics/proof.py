@@ -14,10 +14,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from probgen.quantities.expression import Root, Value, evaluate, root_above
-from probgen.statics.assembly import assemble, coordinates
+from probgen.statics.cross_check import solve_all, with_definitions
 from probgen.statics.derivation import span_of
+from probgen.statics.numeric_equations import assemble, coordinates
 from probgen.statics.plan import Plan, extreme_find
-from probgen.statics.second import solve_all, with_definitions
 from probgen.statics.solution import GOVERNING
 from probgen.statics.system import Find, Form, Kind, Limit, Role, System, Variable
 

@@ -16,7 +16,7 @@ import numpy as np
 
 from probgen.quantities.expression import UNITY, Value, evaluate, names_in
 from probgen.statics.equation import Equation, X, Y
-from probgen.statics.isolation import Range, eliminated, solved_for
+from probgen.statics.solve_for import Range, eliminated, solved_for
 
 _MOST_TOGETHER = 4
 _TOGETHER = 30.0  # dearer than the single steps that may take their place

@@ -9,11 +9,11 @@ from probgen.quantities.unit import DEGREE
 from probgen.statics.plan import limits_asked
 from probgen.statics.solution import GOVERNING
 from probgen.statics.system import Find, Form, Limit
-from probgen.wording.case import Case
-from probgen.wording.convention import Convention
-from probgen.wording.digits import Digits
 from probgen.wording.direction import worded
 from probgen.wording.limit import governing, holds, verdict_words
+from probgen.working.case import Case
+from probgen.working.convention import Convention
+from probgen.working.digits import Digits
 
 
 @dataclass(frozen=True, slots=True)

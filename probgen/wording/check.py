@@ -15,9 +15,9 @@ from probgen.statics.equation import Equation, X, Y, force_balance, oriented, to
 from probgen.statics.plan import Plan
 from probgen.statics.system import Body, Kind, System
 from probgen.wording.block import Block, Display, Row, Section
-from probgen.wording.digits import Digits
 from probgen.wording.recent import kept_by_plan
 from probgen.wording.sentence import Inlines, letter, paragraph, say
+from probgen.working.digits import Digits
 
 
 def check_section(digits: Digits, body: Body) -> Section | None:

@@ -10,7 +10,7 @@ from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain
 from probgen.quantities.rounding import round_figures
 from probgen.quantities.unit import DEGREE
-from probgen.wording.convention import Convention
+from probgen.working.convention import Convention
 
 _LEVEL: Final = 1e-9  # degrees within which a direction counts as straight
 _STRAIGHT: Final = ("to the right", "straight up", "to the left", "straight down")

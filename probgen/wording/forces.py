@@ -9,10 +9,10 @@ from probgen.quantities.formula import Formula, Relation
 from probgen.statics.plan import Plan
 from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Role, System
 from probgen.wording.block import Block, Display, Picture, Row, Section
-from probgen.wording.digits import Digits
 from probgen.wording.direction import toward
 from probgen.wording.recent import kept_by_plan
 from probgen.wording.sentence import Inlines, counted, itemized, letter, listed, paragraph, say
+from probgen.working.digits import Digits
 
 
 def forces_section(digits: Digits, body: Body) -> Section:

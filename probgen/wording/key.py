@@ -7,24 +7,24 @@ from collections.abc import Iterator
 from probgen.quantities.expression import ZERO, evaluate, names_in
 from probgen.quantities.printing import symbol_plain
 from probgen.quantities.rounding import exact
-from probgen.statics.candidate import ALONG
+from probgen.statics.balances import ALONG
 from probgen.statics.derivation import Step
 from probgen.statics.equation import X, Y
 from probgen.statics.plan import Plan
 from probgen.statics.system import Body, Form, Limit, Variable
 from probgen.wording.block import Block, Display, Row, Section
-from probgen.wording.case import Case
 from probgen.wording.check import check_section
-from probgen.wording.convention import Convention
-from probgen.wording.digits import Digits
 from probgen.wording.direction import toward
+from probgen.wording.equations import balance_row, rows_of, working
 from probgen.wording.forces import forces_section
 from probgen.wording.limit import branch_case, comparison_section, holding_section
 from probgen.wording.recent import kept_by_plan
 from probgen.wording.resultant import resultant_sections
 from probgen.wording.sentence import letter, listed, paragraph, say
-from probgen.wording.turning import equation_noun, together, turning_section
-from probgen.wording.working import balance_row, rows_of, working
+from probgen.wording.torque import equation_noun, together, turning_section
+from probgen.working.case import Case
+from probgen.working.convention import Convention
+from probgen.working.digits import Digits
 
 
 def tell(case: Case, convention: Convention) -> tuple[Section, ...]:

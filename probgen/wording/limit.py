@@ -14,10 +14,10 @@ from probgen.statics.plan import Branch, extreme_find, limits_asked
 from probgen.statics.solution import GOVERNING, solve
 from probgen.statics.system import Find, Form, Limit
 from probgen.wording.block import Block, Display, Row, Section, Text
-from probgen.wording.case import Case, case_of
-from probgen.wording.digits import Digits
+from probgen.wording.equations import lone_number
 from probgen.wording.sentence import Inlines, capitalized, itemized, paragraph, say
-from probgen.wording.working import lone_number
+from probgen.working.case import Case, case_of
+from probgen.working.digits import Digits
 
 
 def branch_case(case: Case, branch: Branch) -> Case:

@@ -10,9 +10,9 @@ from probgen.quantities.rounding import round_figures
 from probgen.quantities.unit import ANGLE, DEGREE, FORCE
 from probgen.statics.system import Element, Find, Form
 from probgen.wording.block import Block, Display, Row, Section
-from probgen.wording.digits import Digits
 from probgen.wording.direction import quarter_of, worded
 from probgen.wording.sentence import Inlines, letter, paragraph, say
+from probgen.working.digits import Digits
 
 
 def resultant_sections(digits: Digits) -> Iterator[Section]:

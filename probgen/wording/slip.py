@@ -1,6 +1,6 @@
 """Likely slips: the wrong numbers a problem's usual mistakes lead to, told with their reason.
 
-The numbers are those of `probgen.statics.slip`; here they are compared with the right answers and
+The numbers are those of `probgen.mistakes.rules`; here they are compared with the right answers and
 with one another, put in order of likelihood, and worded.
 """
 
@@ -14,22 +14,22 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from probgen.mistakes.rules import missteps
+from probgen.mistakes.variant import Misstep, wrong_values
 from probgen.quantities.expression import Number
 from probgen.quantities.formula import Relation
 from probgen.quantities.printing import plain
 from probgen.quantities.unit import TORQUE
-from probgen.statics.misstep import Misstep, wrong_values
 from probgen.statics.plan import Plan
-from probgen.statics.slip import missteps
 from probgen.statics.solution import GOVERNING
 from probgen.statics.system import Form, System
 from probgen.wording.block import Section
-from probgen.wording.case import Case
-from probgen.wording.convention import Convention
-from probgen.wording.digits import Digits
 from probgen.wording.direction import worded
-from probgen.wording.scheme import half_width
+from probgen.wording.marking_scheme import half_width
 from probgen.wording.sentence import Inlines, Part, itemized, letter, listed, say
+from probgen.working.case import Case
+from probgen.working.convention import Convention
+from probgen.working.digits import Digits
 
 CLEAR: Final = 3.0
 """Two numbers are told apart when they differ by more than so many half-widths of full marks."""

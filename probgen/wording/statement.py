@@ -10,11 +10,11 @@ from typing import Final
 
 from jinja2 import TemplateError
 
-from probgen.bank.fault import Fault, InputError
-from probgen.bank.narrative import LONGEST_STATEMENT, StatementEnvironment
 from probgen.bank.situation import with_article
+from probgen.bank.statement import LONGEST_STATEMENT, StatementEnvironment
 from probgen.bank.template import Template
 from probgen.draws.draw import Draw
+from probgen.input.fault import Fault, InputError
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Formula, Relation
 from probgen.statics.system import Find, Form, System

@@ -1,9 +1,9 @@
 import pytest
 
 from probgen.bank.bank import default_bank, find_template, read_bank
-from probgen.bank.fault import InputError
 from probgen.bank.reading import FAMILIES
 from probgen.bank.supplied import supplied
+from probgen.input.fault import InputError
 from probgen.statics.system import Kind, Role
 
 # Relied on from outside: ids, givens with units, and what is asked.

@@ -2,8 +2,8 @@
 
 import pytest
 
-from probgen.bank.fault import InputError
 from probgen.bank.reading import read_template
+from probgen.input.fault import InputError
 from probgen.quantities.expression import Call, Name, Sum, evaluate, number
 from probgen.quantities.parser import parse
 

@@ -4,8 +4,8 @@ from decimal import Decimal
 
 import pytest
 
-from probgen.bank.fault import InputError
 from probgen.bank.reading import read_template
+from probgen.input.fault import InputError
 from probgen.quantities.expression import Call, Name, Number, Product, Sum, number
 from probgen.quantities.parser import parse
 from probgen.quantities.unit import UNITS

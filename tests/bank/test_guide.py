@@ -11,10 +11,10 @@ import numpy as np
 import pytest
 
 from probgen.bank.element import READERS
-from probgen.bank.fault import InputError
 from probgen.bank.reading import read_template
 from probgen.draws.draw import draw
 from probgen.draws.requirement import stacked
+from probgen.input.fault import InputError
 from probgen.statics.plan import find_plan
 from probgen.statics.proof import prove
 from probgen.statics.solution import solve

@@ -2,8 +2,8 @@ from decimal import Decimal
 
 import pytest
 
-from probgen.bank.fault import InputError
 from probgen.bank.reading import read_template
+from probgen.input.fault import InputError
 from probgen.quantities.expression import Call, Name, Number, Product, Quotient, Sum, number
 from probgen.quantities.unit import UNITS
 from probgen.statics.system import Form, Kind, Link, Role

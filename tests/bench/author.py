@@ -7,7 +7,7 @@ from pathlib import Path
 from line import at_most, seconds
 from school import School, of_different_families
 
-from probgen.course.catalogue import read_catalogue
+from probgen.problem.catalogue import read_catalogue
 
 _TIMES = 3
 

@@ -7,12 +7,12 @@ from line import at_most, seconds
 
 from probgen.bank.bank import default_bank
 from probgen.bank.template import Template
-from probgen.course.problem import Problem, coherent_values, draw_class, prepare
 from probgen.draws.draw import Draw
-from probgen.statics.assembly import assemble
+from probgen.problem.problem import Problem, coherent_values, draw_class, prepare
+from probgen.statics.numeric_equations import assemble
 from probgen.statics.proof import prove
 from probgen.statics.solution import solve
-from probgen.wording.convention import Convention
+from probgen.working.convention import Convention
 
 _DRAWS = 20_000
 _DIFFERENT = 200

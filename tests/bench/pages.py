@@ -11,12 +11,12 @@ from line import at_least, at_most, seconds
 from school import School, cores, work_of_children
 from stages import Stages
 
-from probgen.course.build import build_set
-from probgen.course.crew import Crew
-from probgen.press import preformat
+from probgen.build.build import build_set
+from probgen.build.workers import Crew
+from probgen.press import format_cache
 from probgen.press.batch import Document
 from probgen.press.engine import run_tex
-from probgen.press.preformat import format_for, source
+from probgen.press.format_cache import format_for, source
 from probgen.sheets.layout import Layouts
 
 _SAMPLE = 20
@@ -30,7 +30,7 @@ def bench(school: School, students: int) -> None:
         build_set(set_file, set_file.parent / "watched", None, Crew(1), lambda *told: None)
     preamble = Layouts().preamble("letter")
     bare, bare_work = _cost(lambda: _bare(stages.documents, preamble))
-    with patch.object(preformat, "OWN", preformat.OWN[:1]):  # without the press's shortcuts
+    with patch.object(format_cache, "OWN", format_cache.OWN[:1]):  # without the press's shortcuts
         plain, plain_work = _cost(lambda: _bare(stages.documents, f"{preamble}% plain\n"))
         sample = stages.documents[:: max(1, len(stages.documents) // _SAMPLE)][:_SAMPLE]
         once, _ = _cost(lambda: _one_by_one(sample, preamble))

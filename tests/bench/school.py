@@ -9,8 +9,8 @@ from pathlib import Path
 
 import psutil
 
-from probgen.course.catalogue import read_catalogue
-from probgen.course.demo import invent_roster
+from probgen.build.demo import invent_roster
+from probgen.problem.catalogue import read_catalogue
 
 PROBLEMS = 5
 _SAMPLE_SECONDS = 0.1

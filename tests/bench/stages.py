@@ -8,9 +8,11 @@ from time import perf_counter
 from typing import Any
 from unittest.mock import patch
 
-from probgen.course import build, delivery, drawing, kept, page, pile, problem, typesetter
+from probgen.build import build, chunk_store, delivery, joined_pdfs
+from probgen.papers import page, typesetter
 from probgen.press import batch
 from probgen.press.batch import Document
+from probgen.problem import problem, problem_figures
 from probgen.sheets.layout import Layouts
 
 _WATCHED: tuple[tuple[str, object, str], ...] = (
@@ -21,8 +23,8 @@ _WATCHED: tuple[tuple[str, object, str], ...] = (
     ("word", problem, "answers"),
     ("word", page, "tell_steps"),
     ("word", page, "tell_statement"),
-    ("place labels", drawing, "situation"),
-    ("place labels", drawing, "free_body"),
+    ("place labels", problem_figures, "situation"),
+    ("place labels", problem_figures, "free_body"),
     ("layout", page, "latex_picture"),
     ("layout", Layouts, "sheet"),
     ("layout", Layouts, "key"),
@@ -30,10 +32,10 @@ _WATCHED: tuple[tuple[str, object, str], ...] = (
     ("split", batch, "cut_run"),
     ("split", batch, "extract"),
     ("split", batch, "collate"),
-    ("split", pile, "join"),
+    ("split", joined_pdfs, "join"),
     ("write", Path, "write_bytes"),
-    ("write", kept, "write_file"),
-    ("write", pile, "write_answers"),
+    ("write", chunk_store, "write_file"),
+    ("write", joined_pdfs, "write_answers"),
     ("write", delivery, "write_record"),
 )
 """Stage, and the function (where it is called from) whose time is the stage's."""

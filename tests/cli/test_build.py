@@ -8,7 +8,7 @@ import pdfplumber
 import pytest
 
 from probgen.bank.bank import default_bank
-from probgen.course import pile
+from probgen.build import joined_pdfs
 
 
 def text_of(path: Path) -> str:
@@ -158,7 +158,7 @@ def test_a_seed_drawn_by_a_build_that_was_stopped_is_kept(
     unseeded = set_file.read_text(encoding="utf-8").replace('seed = "spring"\n', "")
     set_file.write_text(unseeded, encoding="utf-8")
     with monkeypatch.context() as patch:
-        patch.setattr(pile, "join", stopped)
+        patch.setattr(joined_pdfs, "join", stopped)
         assert run("build", set_file, "--out", "class", "--workers", 1).exit_code == 130
     kept = json.loads((set_file.parent / ".class.part" / "whole" / "record.json").read_text())
     assert run("build", set_file, "--out", "class", "--workers", 1).exit_code == 0

@@ -10,14 +10,15 @@ from pathlib import Path
 
 import pytest
 
-from probgen.bank.fault import Fault, InputError
-from probgen.course import delivery, page, printing
-from probgen.course.folder import delivered
-from probgen.course.page import Copy
-from probgen.course.problem import Problem, Worked
+from probgen.build import delivery
+from probgen.build.folder import delivered
 from probgen.course.record import read_record
-from probgen.course.typesetter import Kind, Typesetter
+from probgen.input.fault import Fault, InputError
+from probgen.papers import chunk, page
+from probgen.papers.page import Copy
+from probgen.papers.typesetter import Kind, Typesetter
 from probgen.press.batch import Document
+from probgen.problem.problem import Problem, Worked
 from probgen.wording.block import Section
 
 ALONE = ("--workers", 1)
@@ -136,7 +137,7 @@ def test_a_full_disk_loses_nothing_that_is_printed(
     assert "1 of 2 students are printed and kept; the same command goes on" in result.stderr
     assert "class" not in entries(set_file.parent)
     with monkeypatch.context() as patch:  # what is kept is not printed again
-        patch.setattr(printing, "work", worked_only(printing.work, 1))
+        patch.setattr(chunk, "work", worked_only(chunk.work, 1))
         assert run("build", set_file, "--out", "class", *ALONE).exit_code == 0
     assert files_in(set_file.parent / "class") == undisturbed
 

@@ -5,7 +5,7 @@ import subprocess
 import sys
 
 from probgen.bank.supplied import supplied
-from probgen.course.catalogue import read_catalogue
+from probgen.problem.catalogue import read_catalogue
 
 
 def test_every_template_has_a_line(run) -> None:

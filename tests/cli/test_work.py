@@ -6,7 +6,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from probgen.course.catalogue import read_catalogue
+from probgen.problem.catalogue import read_catalogue
 
 FOREARM_AND_BOOK = {
     # OpenStax College Physics 2e, section 9.6, example 9.4, where the biceps pulls straight up.

@@ -7,17 +7,17 @@ from pathlib import Path
 
 import pytest
 
-from probgen.bank.fault import InputError
 from probgen.course.printrun import Exam, PrintRun
 from probgen.course.record import Assignment, Record, read_record, write_record
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import Draw
+from probgen.input.fault import InputError
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import DEGREE, METRE, ONE, US_CUSTOMARY
 from probgen.sheets.house import House
 from probgen.sheets.style import HouseStyle
-from probgen.wording.convention import Convention
+from probgen.working.convention import Convention
 
 
 def draw_of(length: str) -> Draw:

@@ -4,8 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from probgen.bank.fault import InputError
 from probgen.course.roster import Student, parse_roster, read_roster
+from probgen.input.fault import InputError
 
 ADA = Student("Ada Quill", "0071")
 BEA = Student("Bea Ostrander", "0072")

@@ -5,11 +5,11 @@ from pathlib import Path
 
 import pytest
 
-from probgen.bank.fault import InputError
 from probgen.course.printrun import Exam, PrintRun
 from probgen.course.setfile import Assigned, ProblemSet, parse_set, read_set
+from probgen.input.fault import InputError
 from probgen.quantities.unit import US_CUSTOMARY
-from probgen.wording.convention import Convention
+from probgen.working.convention import Convention
 
 SMALLEST = """
 course = "Mechanics I"

@@ -12,8 +12,8 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
-from probgen.figures.scene import heading
-from probgen.figures.survey import survey
+from probgen.figures.measured.survey import survey
+from probgen.figures.paper.scene import heading
 from probgen.quantities.expression import Name, Number, evaluate
 from probgen.statics.system import Kind, Role, System
 

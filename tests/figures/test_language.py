@@ -5,19 +5,18 @@ from __future__ import annotations
 import pytest
 
 from probgen.bank.reading import read_template
-from probgen.figures.colour import hexadecimal, ink_of
-from probgen.figures.freebody import free_body
-from probgen.figures.pict import latex_picture
-from probgen.figures.scene import Arrow, Scene, apart, bearing
-from probgen.figures.situation import situation
-from probgen.figures.spread import spread_of
-from probgen.figures.survey import survey
-from probgen.figures.svg import svg
-from probgen.figures.telling import towards
+from probgen.figures.freebody.diagram import free_body
+from probgen.figures.measured.alt_text import towards
+from probgen.figures.measured.distributed import spread_of
+from probgen.figures.measured.survey import survey
+from probgen.figures.paper.scene import Arrow, Scene, apart, bearing
+from probgen.figures.situation.drawing import situation
+from probgen.figures.writers.colour import hexadecimal, ink_of
+from probgen.figures.writers.latex import latex_picture
+from probgen.figures.writers.svg import svg
 from probgen.quantities.expression import Number, evaluate
 from probgen.statics.system import System
-
-from .test_situation import touching
+from tests.figures.situation.test_drawing import touching
 
 HEAD = """
 id = "case"

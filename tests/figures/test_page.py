@@ -7,13 +7,14 @@ from pathlib import Path
 
 import pytest
 
-from probgen.bank.picture import drawn_sizes
-from probgen.figures.scene import Arc, Arrow, Label, Scene, shaft
-from probgen.figures.scene import Path as Strokes
+from probgen.bank.proportions import drawn_sizes
+from probgen.figures.paper.scene import Arc, Arrow, Label, Scene, shaft
+from probgen.figures.paper.scene import Path as Strokes
 from probgen.quantities.expression import Name
 from probgen.quantities.unit import ANGLE, LENGTH
+from tests.figures.situation.test_drawing import dimension_ends, touching
 
-from .measured import (
+from .readings import (
     PUBLISHED,
     TEMPLATES,
     Page,
@@ -23,7 +24,6 @@ from .measured import (
     solved,
     typeset,
 )
-from .test_situation import dimension_ends, touching
 
 FEW, MANY = 2, 100
 SEVERAL = [

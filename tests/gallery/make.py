@@ -11,16 +11,16 @@ import sys
 import tempfile
 from pathlib import Path
 
-from probgen.bank.picture import drawn_sizes
-from probgen.course.build import build_set
-from probgen.course.crew import Crew
-from probgen.course.demo import write_demo
-from probgen.course.problem import Worked
-from probgen.course.single import work_single
-from probgen.figures.freebody import free_body
-from probgen.figures.gallery import part_scenes
-from probgen.figures.situation import situation
-from probgen.figures.svg import svg
+from probgen.bank.proportions import drawn_sizes
+from probgen.build.build import build_set
+from probgen.build.demo import write_demo
+from probgen.build.workers import Crew
+from probgen.figures.freebody.diagram import free_body
+from probgen.figures.parts.contact_sheet import part_scenes
+from probgen.figures.situation.drawing import situation
+from probgen.figures.writers.svg import svg
+from probgen.problem.problem import Worked
+from probgen.problem.single import work_single
 
 FIGURES = (
     ("forearm-load", "situation"),

@@ -11,19 +11,19 @@ from pathlib import Path
 from PIL import Image, ImageDraw
 
 from probgen.bank.bank import read_file
-from probgen.course.page import Copy, key_of, sheet_of
-from probgen.course.problem import draw_class, prepare, work
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.version import Version
+from probgen.papers.page import Copy, key_of, sheet_of
 from probgen.press.batch import Document, Printed, print_batch
 from probgen.press.engine import engine, engine_version
+from probgen.problem.problem import draw_class, prepare, work
 from probgen.sheets.document import AnswerRow, AnswerTable, Cover, Formulas, Header, Key, Sheet
 from probgen.sheets.house import House
 from probgen.sheets.layout import Layouts
 from probgen.sheets.style import HouseStyle
-from probgen.wording.convention import Convention
 from probgen.wording.slip import class_slips
+from probgen.working.convention import Convention
 
 TEMPLATES = Path(__file__).parent / "templates"
 PICTURES = Path(__file__).parent / "pictures"

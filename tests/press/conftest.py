@@ -5,7 +5,7 @@ from decimal import Decimal
 
 import pytest
 
-from probgen.press import preformat
+from probgen.press import format_cache
 from probgen.quantities.expression import Call, Expression, Name, Number, Product, Quotient, Sum
 from probgen.quantities.formula import Balance, Formula, Relation
 from probgen.quantities.unit import DEGREE, KILOGRAM, METRE, NEWTON, NEWTON_METRE, unit_named
@@ -314,8 +314,8 @@ def _own_cache(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
     """Formats are dumped into a folder of this test run."""
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.mktemp("cache")))
-        preformat.format_for.cache_clear()
-        preformat._cache_folder.cache_clear()
+        format_cache.format_for.cache_clear()
+        format_cache._cache_folder.cache_clear()
         yield
-    preformat.format_for.cache_clear()
-    preformat._cache_folder.cache_clear()
+    format_cache.format_for.cache_clear()
+    format_cache._cache_folder.cache_clear()

@@ -4,11 +4,11 @@ from pathlib import Path
 
 import pytest
 
-from probgen.bank.fault import InputError
+from probgen.input.fault import InputError
+from probgen.input.outside import OutsideError
 from probgen.press.batch import Document, print_batch
 from probgen.press.engine import DEBIAN_PACKAGES, Run, _bad_run, run_tex
-from probgen.press.outside import OutsideError
-from probgen.press.preformat import format_for
+from probgen.press.format_cache import format_for
 from probgen.sheets.layout import Layouts
 
 SMALL = "\\documentclass{article}\n"
@@ -65,14 +65,14 @@ def test_a_format_is_stored_unpacked() -> None:
 def test_a_read_only_home_is_no_hindrance(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
-    from probgen.press import preformat
+    from probgen.press import format_cache
 
     blocked = tmp_path / "file"
     blocked.write_text("no folder")
     monkeypatch.setenv("XDG_CACHE_HOME", str(blocked))
-    preformat._cache_folder.cache_clear()
-    folder = preformat._cache_folder()
-    preformat._cache_folder.cache_clear()
+    format_cache._cache_folder.cache_clear()
+    folder = format_cache._cache_folder()
+    format_cache._cache_folder.cache_clear()
     assert folder.is_dir()
     assert tmp_path not in folder.parents
 

@@ -6,7 +6,7 @@ from io import BytesIO
 import pdfplumber
 import pytest
 
-from probgen.press import preformat
+from probgen.press import format_cache
 from probgen.press.batch import Document, print_batch
 from probgen.sheets.document import Key, Sheet
 from probgen.sheets.layout import Layouts
@@ -52,7 +52,7 @@ def test_pages_are_the_same_without(
     bodies.append(FIGURE % unit + HANGING)
     documents = [Document(f"{n}", "", body, layouts.preamble()) for n, body in enumerate(bodies)]
     quick = print_batch(documents)
-    monkeypatch.setattr(preformat, "OWN", ("press.tex",))
+    monkeypatch.setattr(format_cache, "OWN", ("press.tex",))
     slow = [Document(d.name, "", d.body, d.preamble + "% slow\n") for d in documents]
     for one, other in zip(quick.printed, print_batch(slow).printed, strict=True):
         found = list(things(one.pdf))

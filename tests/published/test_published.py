@@ -17,10 +17,10 @@ from typing import Any
 import pytest
 
 from probgen.bank.reading import read_template
-from probgen.course.problem import Problem, Worked, prepare, tell_steps, work
 from probgen.draws.draw import completed
+from probgen.problem.problem import Problem, Worked, prepare, tell_steps, work
 from probgen.quantities.unit import unit_named
-from probgen.wording.convention import Convention
+from probgen.working.convention import Convention
 
 HERE = Path(__file__).parent
 PROBLEMS, PUBLISHED = 67, 133

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from probgen.bank.fault import InputError
+from probgen.input.fault import InputError
 from probgen.sheets.house import LAYOUTS, House, read_layouts
 from probgen.sheets.layout import Layouts
 

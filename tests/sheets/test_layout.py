@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from probgen.bank.fault import InputError
+from probgen.input.fault import InputError
 from probgen.sheets.document import Header, Part, Problem, Sheet
 from probgen.sheets.house import House, read_layouts
 from probgen.sheets.layout import Layouts

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from probgen.bank.fault import InputError
+from probgen.input.fault import InputError
 from probgen.sheets.house import House
 from probgen.sheets.layout import Layouts
 from probgen.sheets.style import HouseStyle, read_style

@@ -5,10 +5,10 @@ import pytest
 
 from probgen.quantities.expression import evaluate
 from probgen.quantities.printing import plain
-from probgen.statics.assembly import assemble
+from probgen.statics.cross_check import with_definitions
 from probgen.statics.equation import X, Y, force_balance, oriented, torque_balance
 from probgen.statics.method import Method
-from probgen.statics.second import with_definitions
+from probgen.statics.numeric_equations import assemble
 from probgen.statics.system import System
 
 FORMS = [

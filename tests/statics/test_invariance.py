@@ -15,16 +15,16 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from probgen.bank.fault import InputError
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
-from probgen.course.problem import Problem, draw_class, prepare
+from probgen.input.fault import InputError
+from probgen.problem.problem import Problem, draw_class, prepare
 from probgen.quantities.expression import Expression, Number, number, total
 from probgen.quantities.unit import FORCE
 from probgen.statics.proof import prove
 from probgen.statics.solution import solve
 from probgen.statics.system import Element, Force, Kind, Link, Point, System
-from probgen.wording.convention import Convention
+from probgen.working.convention import Convention
 
 ROOT = Path(__file__).parents[2]
 DATA = ("answers.toml", "not-yet.toml")

@@ -13,13 +13,13 @@ import numpy as np
 import pytest
 
 from probgen.bank.reading import read_template
-from probgen.course.problem import Problem, prepare, work
 from probgen.draws.draw import completed
+from probgen.problem.problem import Problem, prepare, work
 from probgen.statics.plan import find_plan
 from probgen.statics.proof import prove
 from probgen.statics.solution import GOVERNING, solve
 from probgen.statics.system import System
-from probgen.wording.convention import Convention
+from probgen.working.convention import Convention
 
 HEAD = """
 id = "own"

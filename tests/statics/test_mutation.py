@@ -17,10 +17,10 @@ import numpy as np
 import pytest
 
 from probgen.bank import load, reaction, support
-from probgen.bank.fault import InputError
 from probgen.bank.reading import read_template
-from probgen.course.problem import prepare, work
 from probgen.draws.draw import completed
+from probgen.input.fault import InputError
+from probgen.problem.problem import prepare, work
 from probgen.quantities.expression import (
     Call,
     Expression,
@@ -33,20 +33,20 @@ from probgen.quantities.expression import (
     total,
 )
 from probgen.statics import (
-    assembly,
+    cross_check,
     derivation,
     equation,
-    isolation,
-    meeting,
+    numeric_equations,
+    off_body_pivot,
     plan,
-    second,
     solution,
+    solve_for,
 )
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import Angle, cosine, sine
 from probgen.statics.system import Couple, Force, Kind, Link, System
-from probgen.wording import case
-from probgen.wording.convention import Convention
+from probgen.working import case
+from probgen.working.convention import Convention
 
 PUBLISHED = Path(__file__).parents[1] / "published"
 
@@ -219,11 +219,11 @@ def agrees(told: Mapping[str, Any], value: float, angle: float | None) -> bool:
 
 # -- the breaks --------------------------------------------------------------------------------
 
-_turning, _way, _put_into = equation._turning, equation.way, isolation._put_into
+_turning, _way, _put_into = equation._turning, equation.way, solve_for._put_into
 _cosine, _couple_term, _direction = equation.cosine, equation._couple_term, case._direction
-_meeting, _entries, _sums = meeting._meeting, second._entries, assembly._sums
+_meeting, _entries, _sums = off_body_pivot._meeting, cross_check._entries, numeric_equations._sums
 _physical = derivation._physical
-_outcomes, _isolated, _pruned = plan._outcomes, isolation.isolated, derivation.pruned
+_outcomes, _isolated, _pruned = plan._outcomes, solve_for.isolated, derivation.pruned
 
 
 def torque_sign(system: System, force: Force, pivot: str, turn: int) -> Iterator[Term]:
@@ -382,14 +382,14 @@ BREAKS = [
     Break("a way cut short", (equation, "way"), short_way, TRESTLE, CLOSES),
     Break("a dropped term", (derivation, "pruned"), dropped_term, STRUT, CLOSES),
     Break("the sign of a couple", (equation, "_couple_term"), couple_sign, "built in", CLOSES),
-    Break("the sign of an isolated quantity", (isolation, "isolated"), wrong_isolation, STRUT,
+    Break("the sign of an isolated quantity", (solve_for, "isolated"), wrong_isolation, STRUT,
           SECOND),
-    Break("the sign of what is put in", (isolation, "_put_into"), elimination_sign, ROPES, CLOSES),
+    Break("the sign of what is put in", (solve_for, "_put_into"), elimination_sign, ROPES, CLOSES),
     Break("a wrong root", (derivation, "_physical"), wrong_root, "ball on a cord",
           "lean (t) is above 90 °"),
     Break("a wrong limit", (solution, "_at_first_limit"), last_limit, "slide or tip", "it slides"),
-    Break("a sign in the second solver", (second, "_entries"), entries_sign, STRUT, SECOND),
-    Break("a sign in the proof", (assembly, "_sums"), torques_assembled, STRUT, CLOSES),
+    Break("a sign in the second solver", (cross_check, "_entries"), entries_sign, STRUT, SECOND),
+    Break("a sign in the proof", (numeric_equations, "_sums"), torques_assembled, STRUT, CLOSES),
     Break("components added", (plan, "_outcomes"), added_components, STRUT, SECOND),
     Break("components exchanged", (plan, "_outcomes"), swapped_sides, STRUT, SECOND),
     Break("a wrong angle of a resultant", (case, "_direction"), swapped_angle, STRUT, VALUE),
@@ -422,7 +422,7 @@ def test_a_wrong_meeting_point_only_costs_steps(monkeypatch: pytest.MonkeyPatch)
         return problem.plan, own.case.values["T_1"]
 
     right, tension = worked()
-    monkeypatch.setattr(meeting, "_meeting", wrong_meeting)
+    monkeypatch.setattr(off_body_pivot, "_meeting", wrong_meeting)
     wrong, same = worked()
     assert same == pytest.approx(tension, rel=1e-9)
     assert not any(step.partners for step in right.steps)

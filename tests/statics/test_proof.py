@@ -7,9 +7,9 @@ import numpy as np
 import pytest
 
 from probgen.quantities.expression import Expression, Value, negative, number, times
+from probgen.statics.cross_check import solve_all
 from probgen.statics.plan import Plan, find_plan
 from probgen.statics.proof import TOLERANCE, prove
-from probgen.statics.second import solve_all
 from probgen.statics.solution import solve
 from probgen.statics.system import System
 

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 
 import pytest
 
-from probgen.bank.fault import InputError
 from probgen.bank.reading import read_template
-from probgen.course.problem import prepare, work
 from probgen.draws.draw import completed
-from probgen.wording.convention import Convention
+from probgen.input.fault import InputError
+from probgen.problem.problem import prepare, work
+from probgen.working.convention import Convention
 
 HEAD = """
 id = "trial"

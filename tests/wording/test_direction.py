@@ -2,8 +2,8 @@
 
 import pytest
 
-from probgen.wording.convention import Convention
 from probgen.wording.direction import quarter_of, sideways, toward, worded
+from probgen.working.convention import Convention
 
 HORIZONTAL, VERTICAL, AXIS = (
     Convention(direction=d) for d in ("horizontal", "vertical", "axis")

@@ -15,20 +15,20 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
-from probgen.course.problem import Problem, Worked, draw_class, prepare, tell_steps, work
+from probgen.problem.problem import Problem, Worked, draw_class, prepare, tell_steps, work
 from probgen.quantities.expression import Expression, Number, evaluate, names_in
 from probgen.quantities.formula import Balance, Formula, Relation, Words
 from probgen.quantities.printing import plain
 from probgen.quantities.rounding import last_place, round_figures
 from probgen.quantities.unit import UNITS, US_CUSTOMARY
-from probgen.statics.assembly import coordinates
+from probgen.statics.numeric_equations import coordinates
 from probgen.wording.answer import Answer
 from probgen.wording.block import Display, Itemize, Math, Paragraph, Section
-from probgen.wording.case import Case
-from probgen.wording.convention import Convention
 from probgen.wording.direction import quarter_of
 from probgen.wording.limit import branch_case
 from probgen.wording.sentence import plain_text
+from probgen.working.case import Case
+from probgen.working.convention import Convention
 
 ROOT = Path(__file__).parents[2]
 DATA = ("answers.toml", "not-yet.toml")

@@ -9,15 +9,15 @@ from __future__ import annotations
 import pytest
 
 from probgen.bank.reading import read_template
-from probgen.course.problem import Worked, prepare, tell_steps, work
 from probgen.draws.draw import completed
+from probgen.problem.problem import Worked, prepare, tell_steps, work
 from probgen.quantities.printing import plain
 from probgen.wording.answer import Answer
 from probgen.wording.block import Display, Itemize, Paragraph, Section
-from probgen.wording.convention import Convention
-from probgen.wording.digits import Digits
 from probgen.wording.limit import governing, holds, margin
 from probgen.wording.sentence import plain_text
+from probgen.working.convention import Convention
+from probgen.working.digits import Digits
 
 CABINET = """
 id = "own"

@@ -19,13 +19,13 @@ import pytest
 
 from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
-from probgen.course.problem import Problem, Worked, draw_class, prepare, tell_steps, work
 from probgen.draws.draw import completed
+from probgen.problem.problem import Problem, Worked, draw_class, prepare, tell_steps, work
 from probgen.quantities.printing import latex, symbol_latex
 from probgen.quantities.unit import US_CUSTOMARY
 from probgen.statics.solution import solve
 from probgen.wording.block import Block, Display, Itemize, Math, Paragraph
-from probgen.wording.convention import Convention
+from probgen.working.convention import Convention
 
 PUBLISHED = Path(__file__).parents[1] / "published"
 CONVENTIONS = {

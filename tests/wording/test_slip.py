@@ -10,10 +10,9 @@ from pathlib import Path
 import pytest
 
 from probgen.bank.reading import read_template
-from probgen.course.problem import Worked, draw_class, prepare, work
+from probgen.problem.problem import Worked, draw_class, prepare, work
 from probgen.wording.block import Itemize
-from probgen.wording.convention import Convention
-from probgen.wording.scheme import half_width
+from probgen.wording.marking_scheme import half_width
 from probgen.wording.sentence import plain_text
 from probgen.wording.slip import (
     CLEAR,
@@ -26,6 +25,7 @@ from probgen.wording.slip import (
     slips_section,
     tell_slip,
 )
+from probgen.working.convention import Convention
 
 ROOT = Path(__file__).parents[2]
 PUBLISHED = ROOT / "tests" / "published"

@@ -3,9 +3,9 @@ from dataclasses import replace
 import pytest
 
 from probgen.bank.bank import default_bank, find_template
-from probgen.bank.fault import InputError
 from probgen.bank.reading import read_template
 from probgen.draws.draw import draw
+from probgen.input.fault import InputError
 from probgen.quantities.expression import Name, number
 from probgen.quantities.formula import Relation
 from probgen.statics.system import Find, Form, Limit

@@ -1,0 +1,186 @@
+"""What a template asks: [[find]]."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import Final
+
+from probgen.bank.direction import component_sum, plain_degrees
+from probgen.bank.quantity import read_unit
+from probgen.bank.situation import Situation, with_article
+from probgen.bank.support import check_own, declare_components
+from probgen.input.fault import nearest, one_of
+from probgen.input.table import Table
+from probgen.quantities.expression import (
+    ZERO,
+    Expression,
+    Product,
+    Quotient,
+    is_number,
+    times,
+    total,
+)
+from probgen.quantities.unit import LENGTH, METRE, ONE, Unit
+from probgen.statics.geometry import way
+from probgen.statics.system import Element, Find, Form, Kind, Link, Point, Role
+
+_RESULTANT: Final = "resultant"
+"""The kind of an element that only gathers forces for a find."""
+_TWO_PARTS: Final = (Form.MAGNITUDE_AND_DIRECTION, Form.COMPONENTS)
+_UTMOST: Final = (Form.LARGEST, Form.SMALLEST)
+
+
+def read_finds(top: Table, situation: Situation) -> tuple[Find, ...]:
+    """Every [[find]]; what is to be worked out from other quantities is declared on the way."""
+    rows = top.tables("find")
+    if not rows and not top.faulty("find"):
+        top.fault("find", None, "at least one thing to find", 'add [[find]] and quantity = "T"')
+    finds: list[Find] = []
+    for row in rows:
+        reader = next((_WORKED_OUT[key] for key in _WORKED_OUT if row.has(key)), _read_find)
+        finds += reader(row, situation)
+        row.close()
+    return tuple(finds)
+
+
+def _read_find(row: Table, situation: Situation) -> list[Find]:
+    if row.content.get("as") == Form.HOLDS.value:
+        return [_read_holds(row, situation)]
+    scope = situation.scope
+    pairs = [e.id for e in situation.elements if f"{e.id}.x" in scope.variables]
+    single = [v.id for v in scope.variables.values() if v.role in (Role.UNKNOWN, Role.DEFINED)]
+    known = [*single, *pairs]
+    quantity = row.text("quantity", expected=one_of(known))
+    if quantity and quantity not in known and (scope.whole or quantity in scope.variables):
+        row.fault("quantity", quantity, one_of(known), nearest(quantity, known))
+    forces = [force for force in situation.forces if force.element == quantity]
+    forms: Sequence[Form] = list(Form)
+    if quantity in known:
+        whole = _TWO_PARTS if forces else ()
+        forms = _TWO_PARTS if quantity in pairs else (Form.VALUE, *_UTMOST, *whole)
+    form = _read_form(row, forms)
+    if form in _UTMOST:
+        _require_limits(row, situation)
+    if form in _TWO_PARTS and forces and f"{quantity}.x" not in scope.variables:
+        declare_components(row, situation, quantity, forces)
+    return [Find(quantity, form, row.text("wording", ""))]
+
+
+def _read_form(row: Table, forms: Sequence[Form]) -> Form:
+    return Form(row.word("as", [form.value for form in forms], forms[0].value))
+
+
+def _read_resultant(row: Table, situation: Situation) -> list[Find]:
+    """Several forces taken together: the force that does what they do, as far as it pushes."""
+    names = row.texts("resultant", required=True)
+    ids = [force.id for force in situation.forces]
+    for place, name in enumerate(names):
+        if name not in ids and situation.scope.whole:
+            row.fault(
+                f"resultant[{place}]", name, one_of(ids, "the forces "), nearest(name, ids)
+            )
+    forces = [force for force in situation.forces if force.id in names]
+    name = with_article(row.text("name", expected='what exerts it, such as "two heads"'))
+    symbol = situation.symbol(row)
+    check_own(row, situation, symbol)
+    form = _read_form(row, _TWO_PARTS)
+    if forces:
+        body, at = forces[0].body, forces[0].point
+        situation.place(row, Element(symbol, _RESULTANT, body, at, symbol, name))
+        declare_components(row, situation, symbol, forces, name)
+    return [Find(symbol, form, row.text("wording", ""))]
+
+
+def _read_holds(row: Table, situation: Situation) -> Find:
+    """Whether a limit is kept, or all of them where none is named."""
+    row.expect("as")
+    _require_limits(row, situation)
+    known = [limit.id for limit in situation.limits]
+    quantity = row.word("quantity", known, "") if situation.limits else row.text("quantity", "")
+    return Find(quantity, Form.HOLDS, row.text("wording", ""))
+
+
+def _require_limits(row: Table, situation: Situation) -> None:
+    if not situation.limits and situation.scope.whole:
+        mend = 'add [[limit]] with that = "T <= 900 N" and name = "the cable breaks"'
+        row.fault("as", row.content["as"], "a limit that can be reached", mend)
+
+
+def _read_ratio(row: Table, situation: Situation) -> list[Find]:
+    return [_read_worked_out(row, situation, "ratio", ONE)]
+
+
+def _read_value(row: Table, situation: Situation) -> list[Find]:
+    return [_read_worked_out(row, situation, "value", read_unit(row))]
+
+
+def _read_worked_out(row: Table, situation: Situation, key: str, unit: Unit) -> Find:
+    """Something worked out from other quantities; it has a symbol and a name of its own."""
+    expression: Expression = ZERO
+    if not row.faulty("unit"):  # else there is nothing to hold the dimension against
+        expression = situation.scope.expression(row, key, unit.dimension)
+    name = row.text("name", expected='what it is in words, such as "share of the weight"')
+    symbol = situation.symbol(row)
+    situation.defined(row, symbol, expression, unit, name)
+    return Find(symbol, Form.VALUE, row.text("wording", ""))
+
+
+def _read_centre(row: Table, situation: Situation) -> list[Find]:
+    """The coordinates of the centre of mass of several weights; a zero one is not asked."""
+    names = row.texts("centre_of_mass", required=True)
+    weights = [f.id for f in situation.forces if f.kind is Kind.WEIGHT]
+    known = [name for name in names if name in weights]
+    for place, name in enumerate(names):
+        if name not in weights and situation.scope.whole:
+            expected = one_of(weights, "the weights ")
+            row.fault(f"centre_of_mass[{place}]", name, expected, nearest(name, weights))
+    unit = read_unit(row) if row.has("unit") else METRE
+    if unit.dimension != LENGTH:
+        row.fault("unit", unit.name, "a unit of length")
+    letter = situation.symbol(row) if row.has("symbol") else "G"
+    shares = [_share(situation, name) for name in known]
+    wording = row.text("wording", "")
+    finds: list[Find] = []
+    for axis, part in (("x", "cos"), ("y", "sin")):
+        centre = _balance_point(situation, known, shares, part)
+        if is_number(centre, 0) and (axis == "x" or finds):
+            continue
+        id = f"{axis}_{letter}"
+        words = f"{axis}-coordinate of the centre of mass"
+        situation.defined(row, id, centre, unit, words)
+        finds.append(Find(id, Form.VALUE, wording))
+    return finds
+
+
+def _share(situation: Situation, weight: str) -> Expression:
+    """What a weight counts with: its mass where it is m g, else the force."""
+    gravity = situation.scope.variables["g"].as_name
+    for definition in situation.definitions:
+        if definition.variable == weight and isinstance(definition.expression, Product):
+            factors = definition.expression.factors
+            if factors[-1] == gravity:
+                return times(*factors[:-1])
+    return situation.scope.variables[weight].as_name
+
+
+def _balance_point(
+    situation: Situation, weights: Sequence[str], shares: Sequence[Expression], part: str
+) -> Expression:
+    """sum(m x) / sum(m), with the coordinates along x ("cos") or y ("sin")."""
+    moments = []
+    for weight, share in zip(weights, shares, strict=True):
+        at = next(f.point for f in situation.forces if f.id == weight)
+        links = way({"": Point("", ()), **situation.points}, "", at) if at else ()
+        straight = [(1, Link(each.length, plain_degrees(each.direction))) for each in links]
+        coordinate = component_sum(straight, part)
+        moments.append((1, times(share, coordinate)))
+    top = total(*moments)
+    return ZERO if is_number(top, 0) else Quotient(top, total(*((1, share) for share in shares)))
+
+
+_WORKED_OUT: Final[dict[str, Callable[[Table, Situation], list[Find]]]] = {
+    "ratio": _read_ratio,
+    "value": _read_value,
+    "centre_of_mass": _read_centre,
+    "resultant": _read_resultant,
+}

@@ -1,0 +1,123 @@
+"""What pulls or pushes along a line: cables, muscles, springs, struts, and ropes over pulleys.
+
+Directions are degrees counter-clockwise from +x, of the force on the body.  Where an entry names an
+`other` body, that one feels the equal and opposite, at the point the line runs to.
+"""
+
+from __future__ import annotations
+
+from probgen.bank.direction import turned
+from probgen.bank.situation import Situation, with_article
+from probgen.input.table import Table
+from probgen.quantities.expression import Expression, Name, Product, number
+from probgen.quantities.unit import LENGTH, NEWTON, STIFFNESS
+from probgen.statics.system import Element, Force, Kind
+
+
+def cable(row: Table, situation: Situation) -> None:
+    """A cable, tie or chain: it pulls along `direction`, or toward a point."""
+    _pull(row, situation, Kind.CABLE, "cable", "tension in")
+
+
+def muscle(row: Table, situation: Situation) -> None:
+    """A muscle or tendon: it pulls along `direction`, or toward a point."""
+    _pull(row, situation, Kind.MUSCLE, "muscle", "pull of")
+
+
+def _pull(row: Table, situation: Situation, kind: Kind, noun: str, words: str) -> None:
+    body = situation.body(row)
+    at = situation.at(row, body)
+    direction, toward = situation.line(row, at)
+    name = with_article(row.text("name", noun))
+    size, symbol = stated_size(row, situation, f"{words} {name}", nonnegative=True)
+    element = Element(symbol, kind, body, at, symbol, name, (symbol,), toward)
+    force = Force(symbol, body, at, size, direction, kind, name, symbol)
+    back = situation.reaction(row, body, at, name, toward, "toward")
+    situation.place(row, element, [force], back=back)
+
+
+def strut(row: Table, situation: Situation) -> None:
+    """A strut: it pushes along `direction`, or away from the point it is propped on."""
+    body = situation.body(row)
+    at = situation.at(row, body)
+    direction, base = situation.line(row, at, "away_from")
+    direction = turned(direction, 180) if base else direction
+    name = with_article(row.text("name", "strut"))
+    size, symbol = stated_size(row, situation, f"push of {name}", nonnegative=True)
+    element = Element(symbol, Kind.STRUT, body, at, symbol, name, (symbol,), base)
+    force = Force(symbol, body, at, size, direction, Kind.STRUT, name, symbol)
+    back = situation.reaction(row, body, at, name, base, "away_from")
+    situation.place(row, element, [force], back=back)
+
+
+def spring(row: Table, situation: Situation) -> None:
+    """A spring: it pulls with stiffness times stretch, or pushes when it is compressed.
+
+    `direction` is that of its force on the body; `toward` is where its other end is.
+    """
+    body = situation.body(row)
+    at = situation.at(row, body)
+    direction, toward = situation.line(row, at)
+    name = with_article(row.text("name", "spring"))
+    change = "compression" if row.has("compression") else "stretch"
+    if toward and change == "compression":
+        direction = turned(direction, 180)
+    words = f"force of {name}"
+    if row.has("stiffness") or row.has(change):
+        size: Expression = _elastic(row, situation, change, words)
+        symbol = str(row.content.get("symbol", ""))
+    else:
+        size, symbol = stated_size(row, situation, words, nonnegative=True)
+    element = Element(symbol, Kind.SPRING, body, at, symbol, name, (symbol,), toward)
+    force = Force(symbol, body, at, size, direction, Kind.SPRING, name, symbol)
+    back = situation.reaction(row, body, at, name, toward, "toward")
+    situation.place(row, element, [force], back=back)
+
+
+def _elastic(row: Table, situation: Situation, change: str, words: str) -> Name:
+    """A spring's force as its stiffness (N/m) times its change of length (m)."""
+    if change == "compression" and row.has("stretch"):
+        row.fault("stretch", row.content["stretch"], "either stretch or compression, not both")
+    factors = (
+        situation.scope.expression(row, "stiffness", STIFFNESS),
+        situation.scope.expression(row, change, LENGTH),
+    )
+    return situation.defined(row, situation.symbol(row), Product(factors), NEWTON, words)
+
+
+def rope(row: Table, situation: Situation) -> None:
+    """A rope or tendon over pulleys or round a bone: one tension wherever it pulls.
+
+    Each of `pulls` says on which body, at which point and which way, and by how many strands.
+    """
+    name = with_article(row.text("name", "rope"))
+    tension, symbol = stated_size(row, situation, f"tension in {name}", nonnegative=True)
+    pulls = row.tables("pulls")
+    if not pulls and not row.faulty("pulls"):
+        expected = "the places it pulls at"
+        row.fault("pulls", None, expected, 'pulls = [{ at = "A", direction = 90 }]')
+    for place, pull in enumerate(pulls):
+        body = situation.body(pull)
+        at = situation.at(pull, body)
+        direction, toward = situation.line(pull, at)
+        strands = pull.whole("strands", 1, 20, default=1)
+        pull.close()
+        size = tension if strands == 1 else Product((number(strands), tension))
+        id = f"{symbol}.{place + 1}" if place else symbol
+        element = Element(id, Kind.ROPE, body, at, symbol, name, (id,), toward)
+        force = Force(id, body, at, size, direction, Kind.ROPE, name, id)
+        situation.place(row, element, [force])
+
+
+def stated_size(
+    row: Table, situation: Situation, words: str, *, nonnegative: bool = False
+) -> tuple[Expression, str]:
+    """The magnitude of a force and its id: as stated, or an unknown with the symbol written."""
+    if row.has("magnitude"):
+        symbol = situation.symbol(row) if row.has("symbol") else ""
+        size = situation.known(row, "magnitude", symbol, NEWTON, words)
+    else:
+        size = situation.unknown(
+            row, situation.symbol(row), NEWTON, words, nonnegative=nonnegative
+        )
+    return size, size.id if isinstance(size, Name) else ""

@@ -1,0 +1,1 @@
+"""A class built: workers, delivery, joined PDFs."""

@@ -1,0 +1,134 @@
+"""A record printed into its folder: chunk by chunk, kept as they are done, whole at the end."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from contextlib import closing, contextmanager
+from math import ceil
+from pathlib import Path
+from typing import Final
+
+from probgen.build.chunk_store import Kept
+from probgen.build.folder import MISSING, delivered
+from probgen.build.joined_pdfs import Piles, Report
+from probgen.build.workers import Crew
+from probgen.course.record import Record, write_record
+from probgen.course.setfile import ProblemSet
+from probgen.input.outside import OutsideError
+from probgen.papers.chunk import Chunk, Loss, PrintedChunk, print_chunk
+from probgen.papers.typesetter import Typesetter, typesetter_of
+from probgen.problem.problem import Problem
+
+_MOST: Final = 25
+"""Versions in one chunk of a large class: a killed build loses no more of each worker's time."""
+_LEAST: Final = 6
+"""Versions in one chunk of a small class: fewer cost more in starting TeX than cores can save."""
+_AT_ONCE: Final = 4
+"""Chunks come in a multiple of so many, all of one size, so that the cores are done together."""
+
+
+def deliver(
+    record: Record,
+    problems: tuple[Problem, ...],
+    out: Path,
+    crew: Crew,
+    report: Report,
+    inputs: Sequence[Path],
+) -> tuple[Loss, ...]:
+    """Everything a record makes, into its folder; gives what of it could not be made.
+
+    Raises as `print_chunk` and `delivered` do, with a note on what is done and how to go on; then
+    nothing in `out` has changed.
+    """
+    with delivered(out, write_record(record), inputs) as working:
+        kept = Kept(working)
+        chunks = chunks_of(record)
+        with _told_how_far(kept, chunks, _stage(record)):
+            _print_chunks(record, problems, chunks, kept, crew, report)
+            Piles(record, problems, kept, len(chunks), working.whole).write(report)
+            losses = kept.losses(range(len(chunks)))
+            documents = sum(2 - version.repeats for version in record.versions)
+            _tell_losses(working.whole / MISSING, losses, documents)
+    return losses
+
+
+def chunks_of(record: Record) -> tuple[Chunk, ...]:
+    """The class cut into chunks, which follow from its size alone."""
+    versions = record.versions
+    rounds = ceil(len(versions) / (_AT_ONCE * _MOST))
+    size = max(_LEAST, ceil(len(versions) / (_AT_ONCE * rounds)))
+    parts = (versions[start : start + size] for start in range(0, len(versions), size))
+    return tuple(
+        Chunk(
+            part,
+            tuple(
+                tuple(assignment.draws[version.number] for version in part)
+                for assignment in record.assignments
+            ),
+        )
+        for part in parts
+    )
+
+
+def print_placed(
+    place: int,
+    chunk: Chunk,
+    problem_set: ProblemSet,
+    problems: tuple[Problem, ...],
+    typesetter: Typesetter,
+) -> tuple[int, PrintedChunk]:
+    """A chunk printed, with its place in the class: chunks get done in any order."""
+    return place, print_chunk(chunk, problem_set, problems, typesetter)
+
+
+def _print_chunks(
+    record: Record,
+    problems: tuple[Problem, ...],
+    chunks: Sequence[Chunk],
+    kept: Kept,
+    crew: Crew,
+    report: Report,
+) -> None:
+    """Prints every chunk that is not kept yet."""
+    waiting = [place for place in range(len(chunks)) if not kept.has(place)]
+    total = sum(len(chunk.versions) for chunk in chunks)
+    done = total - sum(len(chunks[place].versions) for place in waiting)
+    stage = _stage(record)
+    report(stage, done, total)
+    typesetter = typesetter_of(record.set, record.house)
+    tasks = ((place, chunks[place], record.set, problems, typesetter) for place in waiting)
+    with closing(crew.each(print_placed, tasks)) as results:
+        for place, printed in results:
+            kept.keep(place, printed)
+            done += len(chunks[place].versions)
+            report(stage, done, total)
+
+
+def _stage(record: Record) -> str:
+    """What chunks are counted in."""
+    return "versions" if record.set.exam else "students"
+
+
+@contextmanager
+def _told_how_far(kept: Kept, chunks: Sequence[Chunk], stage: str) -> Iterator[None]:
+    """Puts a note on whatever stops a build: what is done, and how to go on."""
+    try:
+        yield
+    except BaseException as stop:
+        total = sum(len(chunk.versions) for chunk in chunks)
+        done = sum(len(chunk.versions) for i, chunk in enumerate(chunks) if kept.has(i))
+        if done:
+            stop.add_note(
+                f"{done} of {total} {stage} are printed and kept; "
+                "the same command goes on from there"
+            )
+        raise
+
+
+def _tell_losses(path: Path, losses: Sequence[Loss], documents: int) -> None:
+    """Writes the list of what is missing.  Raises OutsideError when that is everything."""
+    if len(losses) == documents:
+        mend = "look at the layouts and at the texts of the set file"
+        raise OutsideError(f"nothing could be printed: {losses[0]}", mend)
+    if losses:
+        path.write_text("".join(f"{loss}\n" for loss in losses), encoding="utf-8")

@@ -1,0 +1,48 @@
+"""The demonstration class: an invented roster, a set file full of remarks, and their build."""
+
+from __future__ import annotations
+
+import csv
+import io
+from importlib.resources import files
+from pathlib import Path
+from typing import Final
+
+SET: Final = "set.toml"
+ROSTER: Final = "roster.csv"
+_LOCALES: Final = ["en_US", "en_GB", "es_ES", "de_DE", "fr_FR", "pl_PL"]
+_SEED: Final = 1729
+
+
+def write_demo(folder: Path, students: int = 12) -> Path:
+    """Puts a set file and a class list into a folder, and gives the set file's path.
+
+    Files of those names that are there already stay as they are: somebody may have edited them.
+    """
+    folder.mkdir(parents=True, exist_ok=True)
+    set_text = (files("probgen.build") / "demo-set.toml").read_text(encoding="utf-8")
+    for name, text in ((SET, set_text), (ROSTER, invent_roster(students))):
+        try:
+            with (folder / name).open("x", encoding="utf-8") as file:
+                file.write(text)
+        except FileExistsError:
+            continue
+    return folder / SET
+
+
+def invent_roster(students: int) -> str:
+    """A class list of invented people, the same every time, as CSV text."""
+    from faker import Faker
+
+    fake = Faker(_LOCALES)
+    fake.seed_instance(_SEED)
+    text = io.StringIO()
+    text.write("# An invented class. Yours may be any CSV file with headings such as these.\n")
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(["Name", "Student ID", "Section", "E-mail"])
+    for place in range(1, students + 1):
+        person = fake[_LOCALES[place % len(_LOCALES)]]
+        name = f"{person.first_name()} {person.last_name()}"
+        section = "Mon" if place % 2 else "Wed"
+        writer.writerow([name, f"S{1000 + place}", section, f"s{1000 + place}@students.example"])
+    return text.getvalue()

@@ -1,0 +1,157 @@
+"""The output folder: written beside its place, and put there by a rename when it is whole."""
+
+from __future__ import annotations
+
+import re
+import shutil
+from collections.abc import Iterable, Iterator
+from contextlib import AbstractContextManager, contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Final
+
+from probgen.build.lock import held
+from probgen.course.record import RECORD
+from probgen.input.fault import Fault, InputError
+from probgen.input.file import write_file
+
+ANSWERS: Final = "answers.csv"
+VERSIONS: Final = "versions.csv"
+"""Tells who gets which version of an exam; there only for an exam."""
+MISSING: Final = "missing.txt"
+"""Tells what could not be printed; there only when something could not."""
+
+
+@dataclass(frozen=True, slots=True)
+class Working:
+    """A build's working folder: `whole` will be delivered, `chunks` tells what is in it so far."""
+
+    folder: Path
+
+    @property
+    def whole(self) -> Path:
+        return self.folder / "whole"
+
+    @property
+    def chunks(self) -> Path:
+        return self.folder / "chunks"
+
+    @property
+    def record(self) -> Path:
+        return self.whole / RECORD
+
+
+@contextmanager
+def delivered(target: Path, record: str = "", inputs: Iterable[Path] = ()) -> Iterator[Working]:
+    """A working folder beside `target`; its whole takes the target's place when the block ends.
+
+    An earlier build there is replaced then and not before; other files in it are carried over.
+    When the block fails, or its process is killed, the working folder stays if chunks in it
+    are done, and is what the block gets next time if the record is the same.
+    record: the text of the build's record; inputs: files of this build, which may lie in target.
+    Raises InputError when the target holds something that is no earlier build, OutsideError while
+    another build works on it.
+    """
+    target = target.resolve()
+    _require_ours(target, {path.resolve() for path in inputs})
+    target.parent.mkdir(parents=True, exist_ok=True)
+    with _locked(target):
+        _recover(target)
+        working = working_on(target)
+        if not _is_of(working, record):
+            _start(working, record)
+        try:
+            yield working
+            _exchange(working.whole, target)
+        finally:
+            if not (working.whole.exists() and any(working.chunks.glob("*.json"))):
+                shutil.rmtree(working.folder, ignore_errors=True)
+
+
+def working_on(target: Path) -> Working:
+    """Where a build of `target` keeps what it has done so far."""
+    target = target.resolve()
+    return Working(target.with_name(f".{target.name}.part"))
+
+
+def recover(target: Path) -> None:
+    """Mends a target whose build was killed just as it took its place."""
+    target = target.resolve()
+    if _previous(target).exists():
+        with _locked(target):
+            _recover(target)
+
+
+def _require_ours(target: Path, inputs: set[Path]) -> None:
+    if not target.exists():
+        return
+    if not target.is_dir():
+        mend = "name another place with --out"
+        raise InputError([Fault(str(target), "", "a file", "a folder, or nothing", mend)])
+    strangers = [entry for entry in sorted(target.iterdir()) if entry not in inputs]
+    if strangers and not (target / RECORD).is_file():
+        expected = f"an empty folder, or one of an earlier build (with its {RECORD})"
+        mend = "name another folder with --out"
+        raise InputError([Fault(str(target), "", strangers[0].name, expected, mend)])
+
+
+def _locked(target: Path) -> AbstractContextManager[None]:
+    return held(target.with_name(f".{target.name}.lock"))
+
+
+def _previous(target: Path) -> Path:
+    return target.with_name(f".{target.name}.previous")
+
+
+def _is_of(working: Working, record: str) -> bool:
+    """Whether a build was begun there with this record, and is not yet delivered."""
+    try:
+        return working.record.read_text(encoding="utf-8") == record
+    except (OSError, UnicodeDecodeError):
+        return False
+
+
+def _start(working: Working, record: str) -> None:
+    if working.folder.exists():
+        shutil.rmtree(working.folder)
+    for folder in (working.whole, working.chunks):
+        folder.mkdir(parents=True)
+    write_file(working.record, record.encode())
+
+
+def _exchange(whole: Path, target: Path) -> None:
+    if not target.exists():
+        whole.rename(target)
+        return
+    previous = _previous(target)
+    target.rename(previous)
+    try:
+        whole.rename(target)
+    except OSError:
+        previous.rename(target)
+        raise
+    _carry(previous, target)
+
+
+def _recover(target: Path) -> None:
+    """Back, or further on, from between the two renames of `_exchange`."""
+    previous = _previous(target)
+    if previous.exists() and target.exists():
+        _carry(previous, target)
+    elif previous.exists():
+        previous.rename(target)
+
+
+def _carry(previous: Path, target: Path) -> None:
+    """Moves what is not ours from the earlier build to the new one, and takes the rest away."""
+    for entry in list(previous.iterdir()):
+        if not (_is_built(entry.name) or (target / entry.name).exists()):
+            entry.rename(target / entry.name)
+    shutil.rmtree(previous)
+
+
+def _is_built(name: str) -> bool:
+    """Whether builds make files of this name, perhaps not this time."""
+    if name in (MISSING, ANSWERS, VERSIONS):
+        return True
+    return re.fullmatch(r"(all-(sheets|keys)|answers|versions).*\.pdf", name) is not None

@@ -1,0 +1,131 @@
+"""The piles of a printed class: everybody's papers in one PDF, all keys, and the lists."""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Final
+
+from probgen.build.chunk_store import Kept
+from probgen.build.folder import ANSWERS, VERSIONS
+from probgen.course.printrun import Exam
+from probgen.course.record import Record
+from probgen.course.version import deal
+from probgen.input.outside import OutsideError
+from probgen.papers.answers import write_answers
+from probgen.papers.covers_and_lists import (
+    PILE_HEADS,
+    answer_table,
+    keys_cover,
+    pile_rows,
+    sheets_cover,
+    version_list,
+)
+from probgen.papers.typesetter import Kind, typesetter_of
+from probgen.press.split import join
+from probgen.problem.problem import Problem
+from probgen.sheets.document import AnswerTable, Cover
+
+Report = Callable[[str, int, int], None]
+"""Told of a stage, what of it is done, and its whole: ("students", 12, 300)."""
+
+CHUNKS_A_VOLUME: Final = 20
+"""Of a large class's joined PDFs: a printer and a reader must hold one in memory."""
+PAPERS_A_VOLUME: Final = 500
+"""As many of an exam's."""
+
+
+@dataclass(frozen=True, slots=True)
+class Piles:
+    """kept: the printed chunks, so many of them; folder: where the piles go."""
+
+    record: Record
+    problems: Sequence[Problem]
+    kept: Kept
+    chunks: int
+    folder: Path
+
+    def write(self, report: Report) -> None:
+        """Writes every pile and list.  Raises OutsideError when TeX cannot set one of its pages."""
+        pages = self._print_pages()
+        piles = {
+            name: (kind, parts)
+            for kind in Kind
+            for name, parts in _numbered(f"all-{kind}", self._parts(kind))
+        }
+        for done, (name, (kind, parts)) in enumerate(piles.items()):
+            report("all in one", done, len(piles))
+            if parts:
+                self._join(name, [*pages.get(kind, []), *parts])
+        for name in pages.keys() - set(Kind):
+            self._join(name, pages[name])
+        write_answers(self.folder / ANSWERS, self.kept.rows(range(self.chunks)))
+        if exam := self.record.set.exam:
+            _write_versions(self.folder / VERSIONS, self.record, exam)
+
+    def _parts(self, kind: Kind) -> Iterator[list[Path]]:
+        """The PDFs of each volume of a pile."""
+        exam = self.record.set.exam
+        if exam and kind is Kind.SHEETS:
+            sheets = {(v.letter, v.large): f"{v.name}.pdf" for v in self.record.versions}
+            dealt = [
+                self.folder / kind / sheets[letter, student is not None and student.large]
+                for letter, student in deal(exam, self.record.students)
+            ]
+            for start in range(0, len(dealt), PAPERS_A_VOLUME):
+                yield [path for path in dealt[start : start + PAPERS_A_VOLUME] if path.is_file()]
+        else:
+            for places in self._volumes():
+                yield self.kept.together(kind, places)
+
+    def _volumes(self) -> Iterator[range]:
+        """The places of the chunks of each volume."""
+        for start in range(0, self.chunks, CHUNKS_A_VOLUME):
+            yield range(start, min(start + CHUNKS_A_VOLUME, self.chunks))
+
+    def _pages(self) -> Iterator[tuple[str, Cover | AnswerTable]]:
+        """What this class gets besides sheets and keys, with the name of its pile."""
+        run, exam = self.record.set.run, self.record.set.exam
+        if run.cover:
+            yield Kind.SHEETS, sheets_cover(self.record)
+            yield Kind.KEYS, keys_cover(self.record)
+        if run.answers or exam:
+            for places in self._volumes():
+                yield "answers", answer_table(self.record, self.problems, self.kept.rows(places))
+        if exam:
+            yield "versions", version_list(self.record, exam)
+
+    def _print_pages(self) -> dict[str, list[bytes]]:
+        typesetter = typesetter_of(self.record.set, self.record.house)
+        documents = [
+            typesetter.page(pile, str(place), page)
+            for place, (pile, page) in enumerate(self._pages())
+        ]
+        batch = typesetter.print(documents)
+        for failure in batch.failures:
+            mend = "look at the layouts and at the texts of the set file"
+            raise OutsideError(f"TeX could not set {failure.pile}: {failure.complaint}", mend)
+        printed: dict[str, list[bytes]] = {}
+        for page in batch.printed:
+            printed.setdefault(page.pile, []).append(page.pdf)
+        return printed
+
+    def _join(self, name: str, parts: Iterable[bytes | Path]) -> None:
+        duplex = self.record.set.run.duplex
+        join(parts, self.folder / f"{name}.pdf", self.record.set.title, duplex=duplex)
+
+
+def _numbered(name: str, volumes: Iterable[list[Path]]) -> Iterator[tuple[str, list[Path]]]:
+    """Each volume with its name: "all-keys", or "all-keys-01" and so on."""
+    listed = list(volumes)
+    for number, parts in enumerate(listed, start=1):
+        yield (f"{name}-{number:02}" if len(listed) > 1 else name), parts
+
+
+def _write_versions(path: Path, record: Record, exam: Exam) -> None:
+    with path.open("w", encoding="utf-8", newline="") as file:
+        writer = csv.writer(file, lineterminator="\n")
+        writer.writerow([head.lower() for head in PILE_HEADS])
+        writer.writerows(pile_rows(record, exam))

@@ -1,0 +1,155 @@
+"""A class's draws of one problem: nobody gets the numbers of another while there is room.
+
+Each student has an own sequence of attempts, and takes the first set of numbers in it that is fit
+for use and not yet taken.  Students choose in an order fixed by their keys, so the order of the
+roster changes nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, field
+from decimal import Decimal
+from typing import Final
+
+from probgen.bank.template import Template
+from probgen.draws.draw import FREE_ATTEMPTS, Draw, draw
+from probgen.draws.keyed_choice import keyed_choice
+from probgen.draws.requirement import requirements_hold, stacked
+
+MOST_REFUSED: Final = 1000
+"""So many refused attempts of one student in a row mean that the template is at fault."""
+MOST_TRIED: Final = 20_000
+"""So many attempts are made to find numbers nobody has."""
+_AT_ONCE: Final = 16
+
+Accept = Callable[[Sequence[Draw]], Sequence[bool]]
+_Set = tuple[Decimal, ...]
+
+
+class NoDrawError(RuntimeError):
+    """A template whose draws are all, or almost all, refused."""
+
+
+@dataclass(frozen=True, slots=True)
+class ClassDraws:
+    """The draws in the order of the students, and what the teacher should know about them."""
+
+    draws: tuple[Draw, ...]
+    remarks: tuple[str, ...] = ()
+
+
+def class_draws(
+    template: Template, seed: str, students: Sequence[str], accept: Accept | None = None
+) -> ClassDraws:
+    """The draws of a class; `students` are their ids, each once.
+
+    accept: called with batches of draws, tells for each whether it may be used.
+    Raises ValueError when an id comes twice, NoDrawError when too many draws are refused.
+    """
+    if len(set(students)) < len(students):
+        raise ValueError("a student's id comes twice")
+    spread = _Spread(template, seed, accept or (lambda draws: [True] * len(draws)))
+    found = spread.settle(students)
+    different = len(found)
+    while len(found) < len(students):
+        found |= spread.settle(student for student in students if student not in found)
+    remarks = [] if different == len(students) else [_too_small(template, different, len(students))]
+    return ClassDraws(tuple(found[student] for student in students), tuple(remarks))
+
+
+def _too_small(template: Template, different: int, students: int) -> str:
+    sets = "1 set" if different == 1 else f"{different} different sets"
+    return (
+        f"{template.id} has room for {sets} of numbers only: {students - different} of {students} "
+        "students share theirs with another; widen a range or take smaller steps"
+    )
+
+
+@dataclass(slots=True)
+class _Spread:
+    """The attempts of all students; fit: whether a set of numbers may be used, once known."""
+
+    template: Template
+    seed: str
+    accept: Accept
+    fit: dict[_Set, bool] = field(default_factory=dict)
+
+    @property
+    def _last_attempt(self) -> int:
+        return FREE_ATTEMPTS + min(self.template.room, MOST_TRIED)
+
+    def settle(self, students: Iterable[str]) -> dict[str, Draw]:
+        """Draws, no two alike, for as many of the students as there is room for."""
+        order = sorted(students, key=self._turn)
+        first = self._first_fit(order)
+        taken: set[_Set] = set()
+        found = {}
+        for student in order:
+            everything = len(self.fit) == self.template.room
+            if everything and len(taken) == sum(self.fit.values()):
+                break
+            each = self._first_free(student, first[student], taken)
+            if each is not None:
+                found[student] = each
+                taken.add(self._set(each))
+        return found
+
+    def _turn(self, student: str) -> tuple[int, str]:
+        return keyed_choice(1 << 64, self.seed, student, self.template.id, "turn"), student
+
+    def _first_fit(self, students: Sequence[str]) -> dict[str, int]:
+        """Each student's first attempt that is fit for use, judged in batches."""
+        first: dict[str, int] = {}
+        attempt = 0
+        waiting = list(students)
+        while waiting:
+            if attempt >= min(MOST_REFUSED, self._last_attempt):
+                raise NoDrawError(
+                    f"{self.template.id}: {attempt} draws of one student were all refused; "
+                    "loosen a requirement or change a range"
+                )
+            drawn = {student: self._attempt(student, attempt) for student in waiting}
+            self._judge(drawn.values())
+            first |= {student: attempt for student, each in drawn.items() if self._is_fit(each)}
+            waiting = [student for student in waiting if student not in first]
+            attempt += 1
+        return first
+
+    def _first_free(self, student: str, start: int, taken: set[_Set]) -> Draw | None:
+        """The first draw from attempt `start` on that is fit and free; None when there is none."""
+        for batch in range(start, self._last_attempt, _AT_ONCE):
+            attempts = range(batch, min(batch + _AT_ONCE, self._last_attempt))
+            for attempt in attempts:
+                each = self._attempt(student, attempt)
+                if each is None or self._set(each) in taken:
+                    continue
+                if self._set(each) not in self.fit:
+                    self._judge(self._attempt(student, later) for later in attempts)
+                if self._is_fit(each):
+                    return each
+        return None
+
+    def _attempt(self, student: str, attempt: int) -> Draw | None:
+        try:
+            return draw(self.template, self.seed, student, attempt)
+        except ArithmeticError:  # a derived quantity has no value: as good as refused
+            return None
+
+    def _set(self, each: Draw) -> _Set:
+        return tuple(each.values[given.id].value for given in self.template.givens)
+
+    def _is_fit(self, each: Draw | None) -> bool:
+        return each is not None and self.fit[self._set(each)]
+
+    def _judge(self, drawn: Iterable[Draw | None]) -> None:
+        """Finds out which draws are fit for use, each set of numbers once."""
+        new = {self._set(e): e for e in drawn if e is not None and self._set(e) not in self.fit}
+        if not new:
+            return
+        self.fit |= dict.fromkeys(new, False)
+        held = requirements_hold(self.template, stacked(list(new.values())), known_only=True)
+        passed = [each for each, holds in zip(new.values(), held, strict=True) if holds]
+        if passed:
+            flags = self.accept(passed)
+            self.fit |= {self._set(e): bool(f) for e, f in zip(passed, flags, strict=True)}

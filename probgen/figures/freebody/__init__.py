@@ -1,0 +1,1 @@
+"""Free-body diagrams."""

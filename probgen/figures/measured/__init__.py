@@ -1,0 +1,1 @@
+"""A system measured: where its points lie, which way its lines run."""

@@ -1,0 +1,82 @@
+"""A figure in words, for readers who cannot see it: one or two sentences from the system."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import Final
+
+from probgen.figures.measured.vector import Vector
+from probgen.quantities.printing import symbol_plain
+from probgen.statics.system import Body, Element, Kind, System
+
+_HELD: Final = (
+    Kind.HINGE, Kind.FIXED, Kind.ROLLER, Kind.CONTACT, Kind.ROUGH, Kind.CABLE, Kind.MUSCLE,
+    Kind.ROPE, Kind.SPRING, Kind.STRUT, "cut",
+)  # fmt: skip
+_COMPASS: Final = (
+    "to the right", "up and to the right", "straight up", "up and to the left", "to the left",
+    "down and to the left", "straight down", "down and to the right",
+)  # fmt: skip
+
+
+def situation_words(system: System) -> str:
+    """What a situation shows: each body, what holds it, and what loads it."""
+    return " ".join(_body_words(system, body) for body in system.bodies)
+
+
+def _body_words(system: System, body: Body) -> str:
+    elements = [e for e in system.elements if e.body == body.id]
+    holds = _unique(_at(e, body) for e in elements if e.kind in _HELD)
+    loads = _unique(_load(e, body) for e in elements if e.kind not in _HELD)
+    parts = [f"is held by {_listed(holds)}"] if holds else []
+    if loads:
+        parts.append(f"{'carries' if holds else 'is acted on by'} {_listed(loads)}")
+    return f"The {_noun(body)} {' and '.join(parts)}." if parts else f"The {_noun(body)}."
+
+
+def _load(element: Element, body: Body) -> str:
+    if element.kind == Kind.WEIGHT:
+        return f"the weight of {_at(element, body)}"
+    return _at(element, body)
+
+
+def _at(element: Element, body: Body) -> str:
+    """What exerts a force, and where on a body with extent."""
+    where = f" at {symbol_plain(element.at)}" if element.at and len(body.outline) > 1 else ""
+    return f"{element.name}{where}"
+
+
+def diagram_words(body: Body, forces: Sequence[Vector], letters: Sequence[str]) -> str:
+    """What a free-body diagram shows: every force, where, and which way.
+
+    letters: the point of each force.
+    """
+    told = [
+        f"{symbol_plain(force.symbol)}"
+        + (f" at {symbol_plain(letter)}" if len(body.outline) > 1 else "")
+        + f" {towards(force.direction)}"
+        for force, letter in zip(forces, letters, strict=True)
+    ]
+    return f"Free-body diagram of the {_noun(body)}: {_listed(told)}."
+
+
+def towards(direction: float) -> str:
+    """A direction in words: within half a degree of an axis, or in which quarter."""
+    turn = direction % 360.0
+    if abs((turn + 45.0) % 90.0 - 45.0) < 0.5:
+        return _COMPASS[2 * round(turn / 90.0) % 8]
+    return _COMPASS[2 * int(turn // 90.0) + 1]
+
+
+def _noun(body: Body) -> str:
+    return body.name.removeprefix("the ")
+
+
+def _unique(words: Iterable[str]) -> list[str]:
+    return list(dict.fromkeys(words))
+
+
+def _listed(words: Sequence[str]) -> str:
+    if len(words) < 3:
+        return " and ".join(words)
+    return ", ".join(words[:-1]) + " and " + words[-1]

@@ -1,0 +1,1 @@
+"""A drawing: its canvas, what is on it, where labels find room."""

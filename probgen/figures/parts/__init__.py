@@ -1,0 +1,1 @@
+"""Parts that drawings are made of, each drawn by itself."""

@@ -1,0 +1,45 @@
+"""The axes of a free-body diagram, and curved arrows for turning."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from probgen.figures.paper.scene import FINE, LIGHT, Arc, Arrow, Path, Pen, Shape, Spot, heading
+
+WIDTH: Final = 40.0
+HEIGHT: Final = 38.0
+"""The room the axes take with their letters, pt."""
+
+LENGTH: Final = 22.0
+
+
+def axes(origin: Spot, sense: int) -> tuple[Shape, ...]:
+    """A pair of axes, and beside them the positive rotation with its plus sign.
+
+    sense: 1 for counter-clockwise, -1 for clockwise, 0 where nothing turns.
+    """
+    arrows = (
+        Arrow(origin, origin + LENGTH, LIGHT, "axes:x", 4.5, 3.2),
+        Arrow(origin, origin + 1j * LENGTH, LIGHT, "axes:y", 4.5, 3.2),
+    )
+    if not sense:
+        return arrows
+    centre = origin + 18 + 18j
+    plus = Path(
+        ((centre - 2.2, centre + 2.2), (centre - 2.2j, centre + 2.2j)), FINE, "axes:positive"
+    )
+    return *arrows, *turning(centre, 7.0, sense, LIGHT, "axes:positive"), plus
+
+
+def turning(
+    centre: Spot, radius: float, sense: int, pen: Pen, tag: str
+) -> tuple[Shape, ...]:
+    """A curved arrow around a centre; sense 1 is counter-clockwise."""
+    start, sweep = (-40.0, 230.0) if sense > 0 else (220.0, -230.0)
+    end = start + sweep
+    tip = centre + radius * heading(end)
+    way = heading(end + 90.0 * sense + 14.0 * sense)
+    return (
+        Arc(centre, radius, start, sweep, pen, tag),
+        Arrow(tip, tip + way * 4.5, pen, tag, 4.5, 3.4),
+    )

@@ -1,0 +1,150 @@
+"""Every part that figures are put together from, each as a small scene under its name."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Final
+
+from probgen.figures.paper.scene import LIGHT, MEDIUM, Scene, Shape, composed, heading, line
+from probgen.figures.parts import limb, mechanical, person, solid
+from probgen.figures.parts.axes import axes, turning
+from probgen.figures.parts.ground import Surface, fulcrum, hatched, lug, roller
+
+_ADULT: Final = 64.0  # pt
+_SLOPE: Final = heading(68.0)
+_CASE: Final = (-16 + 0j, 16 + 0j, 16 + 60j, -16 + 60j)
+_BACK: Final = heading(195.0)
+
+_Named = tuple[str, Iterable[Shape]]
+
+
+def part_scenes() -> tuple[tuple[str, Scene], ...]:
+    """Name and scene of every part, in the order of a contact sheet."""
+    groups = (_bodies(), _people(), _limbs(), _loads(), _lines(), _supports(), _signs())
+    return tuple((name, composed(shapes)) for group in groups for name, shapes in group)
+
+
+def _bodies() -> tuple[_Named, ...]:
+    return (
+        ("beam", mechanical.bar((0j, 70 + 0j), 3.0, "")),
+        ("bent lever", mechanical.bar((-40 + 0j, 0j, 35j), 3.0, "")),
+        ("ladder", mechanical.ladder((0j, 70 * _SLOPE), 3.2, "", (0j, 0j))),
+        ("particle", (mechanical.ring(0j, ""),)),
+        ("wheel", mechanical.wheel(0j, 16.0, "")),
+        ("pulley", mechanical.pulley(0j, 10.0, "")),
+        ("cabinet", solid.box(_CASE, "")),
+        ("bookcase", (
+            *solid.box(_CASE, ""),
+            *(line(*ends, LIGHT, "") for ends in solid.shelf_lines(0j, 60j, 16.0)),
+        )),
+        ("drum on its stand", (
+            *solid.drum(0j, (20.0, 11.0), ""), *solid.stand(0j, 20.0, 46.0, ""),
+        )),
+        ("wheelbarrow", (*solid.wheelbarrow(0j, 90 + 8j, ""), *solid.barrow_wheel(0j, ""))),
+    )  # fmt: skip
+
+
+def _people() -> tuple[_Named, ...]:
+    rungs = mechanical.ladder((-12 * _SLOPE, 66 * _SLOPE), 3.2, "", (0j, 0j))
+    on = _SLOPE * 1j
+    return (
+        ("person", person.standing(0j, _ADULT, "")),
+        ("child", person.standing(0j, 0.69 * _ADULT, "")),
+        (
+            "seated",
+            (*person.seated(0j, _ADULT, 1, ""), *mechanical.bar((-25 - 3j, 35 - 3j), 3.0, "")),
+        ),
+        ("lying", person.lying(0j, _ADULT + 0j, "")),
+        ("climber", (*rungs, *person.climbing(on * 3.2, _SLOPE, on, _ADULT, ""))),
+        ("hanging", person.hanging(0j, _ADULT, "")),
+        ("holding", person.holding(0j, _ADULT, 1, "")),
+    )
+
+
+def _limbs() -> tuple[_Named, ...]:
+    return (
+        ("upper arm, forearm, hand", (
+            *limb.bone(0j, 58j, ""), *limb.joint(0j, 4.0, ""), *limb.forearm(0j, 95 + 0j, ""),
+        )),
+        ("thigh, lower leg, foot", (
+            *limb.bone(0j, -58 + 0j, "", 1.3), *limb.joint(0j, 4.0, ""),
+            *limb.lower_leg(0j, 75 * heading(-60.0), ""),
+        )),
+        ("head and neck", limb.head(0j, 22.0, 1, "")),
+        ("pelvis", limb.pelvis(-45 + 12j, 0j, 80 + 0j, "")),
+        ("foot on its ball", limb.foot(0j, 16 - 4j, 60 - 34j, "")),
+        ("jaw", limb.jaw(0j, 80 + 0j, "")),
+        ("kneecap and bones", (
+            *limb.kneecap(0j, _BACK, ""), *limb.knee(0j, heading(150.0), heading(240.0), ""),
+        )),
+        ("muscle", limb.muscle(0j, 60j, "")),
+    )  # fmt: skip
+
+
+def _loads() -> tuple[_Named, ...]:
+    return (
+        ("block", mechanical.block(0j, 30.0, 20.0, "")),
+        ("crate", mechanical.crate(0j, 30.0, 20.0, "")),
+        ("hung crate", mechanical.hung_block(0j, 12.0, 30.0, 20.0, "")),
+        ("sign", mechanical.hung_sign(0j, 36.0, 18.0, "")),
+        ("lamp", mechanical.lamp(0j, 12.0, "")),
+        ("bucket", mechanical.bucket(0j, 12.0, 1.0, "")),
+        ("pail that stands", mechanical.standing_pail(0j, "")),
+        ("basket", mechanical.pail(0j, 15 + 14j, "")),
+        ("plant", mechanical.plant(0j, "")),
+        ("tree", mechanical.tree(0j, 48.0, "")),
+        ("ball", mechanical.ball(0j, 7.0, "")),
+        (
+            "cuff",
+            (*mechanical.bar((-25 + 0j, 25 + 0j), 4.0, ""), *mechanical.cuff(0j, 1 + 0j, 4.0, "")),
+        ),
+        ("centre of mass", mechanical.centre_mark(0j, "")),
+        ("even load", mechanical.spread(0j, 70 + 0j, -90.0, (15.0, 15.0), "")),
+        ("growing load", mechanical.spread(0j, 70 + 0j, -90.0, (0.0, 22.0), "")),
+    )
+
+
+def _lines() -> tuple[_Named, ...]:
+    return (
+        ("cable", mechanical.cable(0j, 45 + 30j, "")),
+        ("two strands", mechanical.strands(0j, 45j, 2, "")),
+        ("spring", mechanical.spring(0j, 50 + 0j, "")),
+        ("strut", mechanical.strut(0j, 45 + 30j, "")),
+        ("broken off", limb.break_mark(0j, 0.0, 4.0, "")),
+        ("section", (
+            *mechanical.bar((-22 + 0j, 22 + 0j), 3.0, ""), *mechanical.section(0j, 1 + 0j, 3.0, ""),
+        )),
+    )  # fmt: skip
+
+
+def _supports() -> tuple[_Named, ...]:
+    floor, wall = Surface(0j, 90.0, 30.0, 30.0), Surface(-11 + 0j, 0.0, 18.0, 18.0)
+    beam = mechanical.bar((0j, 40 + 0j), 3.0, "")
+    return (
+        ("hinge on a wall", (*lug(0j, -11 + 0j, ""), *hatched(wall))),
+        ("hinge on the ground", (*lug(11j, 0j, ""), *hatched(floor))),
+        ("built-in end", (
+            *beam,
+            *mechanical.built_in(0j, 1 + 0j, 3.0, ""),
+            *hatched(Surface(0j, 0.0, 18.0, 18.0)),
+        )),
+        ("fulcrum", (*fulcrum(17j, 17.0, ""), *hatched(floor))),
+        ("roller", (*roller(7.2j, 90.0, ""), *hatched(floor))),
+        ("scale", (*solid.scale(0j, 17.0, ""), *hatched(floor))),
+        ("ground", hatched(floor)),
+        ("joint pin", (
+            *mechanical.bar((-35 + 0j, -2.4 + 0j), 3.0, ""), mechanical.pin(0j, ""),
+            *mechanical.bar((2.4 + 0j, 35 + 0j), 3.0, ""),
+        )),
+        ("post with a rope", (*solid.post(0j, 60j, ""), solid.rope_ring(55j, ""))),
+        ("inclined plane", mechanical.wedge(0j, 65.0, 37.5, "")),
+    )  # fmt: skip
+
+
+def _signs() -> tuple[_Named, ...]:
+    return (
+        ("couple", turning(0j, 11.0, 1, MEDIUM, "")),
+        ("axes", axes(0j, 1)),
+        ("axes of a particle", axes(0j, 0)),
+        ("other rotation", turning(0j, 11.0, -1, LIGHT, "")),
+    )

@@ -1,0 +1,183 @@
+"""Loads: what stands on a body or hangs from it, chosen by the word a template gives it."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Final, Literal
+
+from probgen.figures.paper.scene import Box, Shape, Spot, bearing, bounds
+from probgen.figures.paper.type_metrics import Extent
+from probgen.figures.parts import limb, mechanical, person
+
+Manner = Literal["stands", "hangs", "sits", "held"]
+
+_WORDS: Final[dict[str, tuple[str, Manner]]] = {
+    "person": ("person", "stands"), "worker": ("person", "stands"),
+    "painter": ("person", "stands"), "climber": ("person", "stands"),
+    "gymnast": ("person", "stands"), "diver": ("person", "stands"),
+    "woman": ("person", "stands"), "man": ("person", "stands"), "adult": ("person", "stands"),
+    "rider": ("rider", "sits"), "child": ("child", "sits"), "seated": ("rider", "sits"),
+    "girl": ("child", "sits"), "boy": ("child", "sits"),
+    "crate": ("crate", "stands"), "box": ("crate", "stands"), "chest": ("crate", "stands"),
+    "plant": ("plant", "stands"), "tree": ("tree", "stands"), "pot": ("plant", "stands"),
+    "ball": ("ball", "held"), "dumbbell": ("ball", "held"), "weight": ("ball", "held"),
+    "cuff": ("cuff", "held"), "head": ("head", "held"),
+    "sign": ("sign", "hangs"), "board": ("sign", "hangs"),
+    "lamp": ("lamp", "hangs"), "lantern": ("lamp", "hangs"),
+    "bucket": ("bucket", "hangs"), "pail": ("bucket", "hangs"), "basket": ("bucket", "hangs"),
+    "hung": ("load", "hangs"), "hanging": ("load", "hangs"),
+}  # fmt: skip
+"""A word of the depiction -> the part drawn and how the body carries it."""
+
+PEOPLE: Final = ("person", "rider", "child")
+ROPE: Final = 12.0
+"""The usual length of the rope a load hangs by, pt."""
+PERSON: Final = 1.75
+CHILD: Final = 1.2
+"""Heights people are drawn at where the scale allows it, m; common practice, no source."""
+
+_SHORTEST: Final = 34.0  # of a person standing, pt
+_TALLEST: Final = 71.0  # 25 mm
+
+
+@dataclass(frozen=True, slots=True)
+class Seat:
+    """Where a load meets its body.
+
+    spot: the point, on the body's axis; along: the body's direction there, pointing right or up;
+    half: half the body's thickness; scale: pt for each metre; facing: where people look, 1 right.
+    clear: height of the point above the ground, pt; rope: how far below the point a hung load
+    begins; beyond: the unit step out of the body at its end, 0 elsewhere; arm: whether what
+    hangs is held in a hand; lying: the soles of somebody who lies on it, and the step (pt) from
+    there to the head.
+    """
+
+    spot: Spot
+    along: complex
+    half: float
+    scale: float
+    facing: int
+    clear: float = math.inf
+    rope: float = ROPE
+    beyond: complex = 0j
+    arm: bool = False
+    lying: tuple[Spot, complex] | None = None
+
+    @property
+    def outward(self) -> complex:
+        """Unit normal of the body's upper side."""
+        normal = self.along * 1j
+        return normal if normal.imag >= 0 else -normal
+
+    @property
+    def steep(self) -> bool:
+        """Whether nothing could stand on the body here."""
+        return abs(self.along.imag) > 0.6
+
+    @property
+    def top(self) -> Spot:
+        """The spot on the body's upper side."""
+        return self.spot + self.outward * self.half
+
+
+def manner_of(depiction: str) -> tuple[str, Manner]:
+    """The part and the manner a depiction asks for; a plain block that stands by default."""
+    words = depiction.lower().replace("-", " ").split()
+    manners = [_WORDS[word] for word in reversed(words) if word in _WORDS]
+    manners.sort(key=lambda each: each[0] == "load")  # "lamp hung" is a lamp, not any load
+    part, manner = manners[0] if manners else ("block", "stands")
+    if {"hung", "hanging"} & set(words):
+        manner = "hangs"
+    if "standing" in words:
+        manner = "stands"
+    if "held" in words:
+        manner = "held"
+    return part, manner
+
+
+def hangs(depiction: str, seat: Seat) -> bool:
+    """Whether a load is let down on a rope."""
+    part, manner = manner_of(depiction)
+    if part in PEOPLE or (part == "head" and seat.beyond):
+        return False
+    return manner == "hangs" or (seat.steep and manner == "stands")
+
+
+def draw_load(
+    depiction: str, seat: Seat, room: Extent, tag: str
+) -> tuple[tuple[Shape, ...], Box | None]:
+    """The strokes of a load at its place, and the box its label goes into if it has a face.
+
+    room: what the label takes.
+    """
+    part, manner = manner_of(depiction)
+    if part in PEOPLE and seat.lying and "lying" in depiction.split():
+        return person.lying(*seat.lying, tag), None
+    width, height = room.width + 9.0, room.height + room.depth + 8.0
+    if part in PEOPLE and manner != "held":
+        return _person(part, manner, seat, tag), None
+    if hangs(depiction, seat):
+        return _hung(part, seat, (width, height), tag)
+    if part == "cuff":
+        return mechanical.cuff(seat.spot, seat.along, seat.half, tag), None
+    if part == "head" and seat.beyond:
+        return _head(seat, tag), None
+    if manner == "held":
+        return mechanical.ball(seat.top + seat.outward * 7.0, 7.0, tag), None
+    foot = seat.spot + 1j * seat.half / max(abs(seat.along.real), 0.5)
+    if part == "bucket":
+        return mechanical.standing_pail(foot, tag), None
+    if part == "plant":
+        return mechanical.plant(foot, tag), None
+    if part == "tree":
+        return mechanical.tree(foot, 44.0, tag), None
+    if part == "crate":
+        shapes = mechanical.crate(foot, width + 6.0, height + 2.0, tag)
+    else:
+        shapes = mechanical.block(foot, width, height, tag)
+    return shapes, bounds(shapes[-1:])
+
+
+def _hung(
+    part: str, seat: Seat, size: tuple[float, float], tag: str
+) -> tuple[tuple[Shape, ...], Box | None]:
+    """A load on a rope, both short enough to stay off the ground where that can be."""
+    spot = seat.spot
+    rope = min(max(seat.clear - 24.0, 3.0), seat.rope)
+    if seat.arm:
+        hand = spot - 1j * max(rope, 40.0)
+        shapes = (*limb.forearm(spot, hand, tag), *mechanical.hung_block(hand, 11.0, *size, tag))
+        return shapes, bounds(shapes[-1:])
+    match part:
+        case "lamp":
+            return mechanical.lamp(spot, rope, tag), None
+        case "bucket":
+            shrunk = min(max((seat.clear - rope) / 23.0, 0.5), 1.0)
+            return mechanical.bucket(spot, rope, shrunk, tag), None
+        case "sign":
+            shapes = mechanical.hung_sign(spot, size[0] + 4.0, size[1] + 2.0, tag, max(rope, 13.0))
+        case _:
+            shapes = mechanical.hung_block(spot, rope, *size, tag)
+    return shapes, bounds(shapes[-1:])
+
+
+def _head(seat: Seat, tag: str) -> tuple[Shape, ...]:
+    """A head at the end of a trunk, looking to the side it leans to."""
+    facing = 1 if seat.beyond.real >= 0 else -1
+    lean = max(abs(90.0 - bearing(seat.beyond)) - 25.0, 0.0)
+    return limb.head(seat.spot + seat.beyond * 13.0, 11.0, facing, tag, lean)
+
+
+def _person(part: str, manner: Manner, seat: Seat, tag: str) -> tuple[Shape, ...]:
+    """A person at true size where the scale allows, on whatever is there to stand or sit on."""
+    true = (CHILD if part == "child" else PERSON) * seat.scale
+    height = min(max(true, _SHORTEST), _TALLEST)
+    if manner == "hangs":
+        return person.hanging(seat.spot, min(height, 0.8 * _TALLEST), tag)
+    if seat.steep:
+        upward = seat.along if seat.along.imag > 0 else -seat.along
+        return person.climbing(seat.top, upward, seat.outward, height, tag)
+    if part in ("rider", "child"):
+        return person.seated(seat.top, height, seat.facing, tag)
+    return person.standing(seat.top, height, tag)

@@ -1,0 +1,381 @@
+"""Parts of a situation as a drafter sketches them: from places on paper to strokes.
+
+Lengths are pt, places complex numbers in pt, directions degrees counter-clockwise from +x.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from probgen.figures.paper.scene import (
+    FINE,
+    HEAVY,
+    LIGHT,
+    MEDIUM,
+    Arc,
+    Arrow,
+    Box,
+    Curve,
+    Path,
+    Pen,
+    Shape,
+    Spot,
+    circle,
+    dot,
+    heading,
+    line,
+    polygon,
+)
+
+PIN: Final = 2.4
+"""Radius of a drawn pin, pt."""
+
+SECTION: Final = Pen(0.6, 4.0, 2.0)
+_RUNG: Final = 7.0
+
+
+def rails(spots: Sequence[Spot], half: float) -> tuple[tuple[Spot, ...], tuple[Spot, ...]]:
+    """The two lines at a distance `half` left and right of an axis, mitred at its bends."""
+    left, right = [], []
+    for i, spot in enumerate(spots):
+        before = spots[i] - spots[i - 1] if i else spots[1] - spots[0]
+        after = spots[i + 1] - spots[i] if i + 1 < len(spots) else before
+        one, other = before / abs(before), after / abs(after)
+        middle = (one + other) / abs(one + other) if abs(one + other) > 1e-6 else one
+        side = middle * 1j * half / max(dot(middle, one), 0.3)
+        left.append(spot + side)
+        right.append(spot - side)
+    return tuple(left), tuple(right)
+
+
+def cut_rails(
+    ends: tuple[Spot, Spot], half: float, cuts: tuple[complex, complex]
+) -> tuple[tuple[Spot, Spot], tuple[Spot, Spot]]:
+    """The two edges of a straight bar; `cuts` are the normals its ends are cut to (0: square)."""
+    unit = (ends[1] - ends[0]) / abs(ends[1] - ends[0])
+    edges = []
+    for side in (unit * 1j * half, unit * -1j * half):
+        a, b = (
+            end + side - unit * (dot(side, cut) / dot(unit, cut) if cut else 0.0)
+            for end, cut in zip(ends, cuts, strict=True)
+        )
+        edges.append((a, b))
+    return edges[0], edges[1]
+
+
+def bar(
+    spots: Sequence[Spot], half: float, tag: str, cuts: tuple[complex, complex] = (0j, 0j)
+) -> tuple[Shape, ...]:
+    """A straight or bent bar of thickness 2 `half` about its axis."""
+    if len(spots) == 2:
+        left, right = cut_rails((spots[0], spots[1]), half, cuts)
+        return (polygon((*left, *reversed(right)), MEDIUM, tag),)
+    bent_left, bent_right = rails(spots, half)
+    return (polygon((*bent_left, *reversed(bent_right)), MEDIUM, tag),)
+
+
+def ladder(
+    ends: tuple[Spot, Spot], half: float, tag: str, cuts: tuple[complex, complex]
+) -> tuple[Shape, ...]:
+    """Two rails with rungs between."""
+    foot, top = ends
+    side = (top - foot) / abs(top - foot) * 1j * half
+    count = max(3, round(abs(top - foot) / _RUNG))
+    rungs = tuple(
+        (foot + (top - foot) * i / count + side, foot + (top - foot) * i / count - side)
+        for i in range(1, count)
+    )
+    return Path(cut_rails(ends, half, cuts), HEAVY, tag), Path(rungs, LIGHT, tag)
+
+
+def _fixing(at: Spot, tag: str) -> Arc:
+    return circle(at, 1.3, FINE, tag, filled=True)
+
+
+def cable(start: Spot, end: Spot, tag: str) -> tuple[Shape, ...]:
+    """A taut cable with its fixing at the start."""
+    return line(start, end, MEDIUM, tag), _fixing(start, tag)
+
+
+def centre_mark(at: Spot, tag: str) -> tuple[Shape, ...]:
+    """The mark of a centre of mass: a ring with two opposite quarters filled."""
+    r = 2.3
+
+    def quarter(start: float) -> Curve:
+        one, other = heading(start), heading(start + 90)
+        k = 0.5523
+        return Curve(
+            at,
+            (
+                (at, at + r * one, at + r * one),
+                (at + r * (one + k * other), at + r * (other + k * one), at + r * other),
+                (at + r * other, at, at),
+            ),
+            FINE,
+            tag,
+            filled=True,
+        )
+
+    return circle(at, r, LIGHT, tag), quarter(0.0), quarter(180.0)
+
+
+def block(foot: Spot, width: float, height: float, tag: str) -> tuple[Shape, ...]:
+    """A block standing with the middle of its bottom edge at `foot`."""
+    a, b = foot - width / 2, foot + width / 2
+    up = complex(0, height)
+    return (polygon((a, b, b + up, a + up), MEDIUM, tag),)
+
+
+def hung_block(
+    at: Spot, rope: float, width: float, height: float, tag: str
+) -> tuple[Shape, ...]:
+    """A block on a rope of a length below its point; the block comes last."""
+    top = at - complex(0, rope)
+    ring = circle(top - 1.4j, 1.4, LIGHT, tag)
+    body = block(top - complex(0, 2.8 + height), width, height, tag)
+    return line(at, top, MEDIUM, tag), ring, _fixing(at, tag), *body
+
+
+def hung_sign(
+    at: Spot, width: float, height: float, tag: str, rope: float = 13.0
+) -> tuple[Shape, ...]:
+    """A sign board on two cords, `rope` below its point; the board comes last."""
+    fork, top = at - 1j * max(rope - 13.0, 0.0), at - 1j * rope
+    left, right = top - 0.38 * width, top + 0.38 * width
+    board = block(top - 1j * height, width, height, tag)
+    cords = ((at, fork), (fork, left), (fork, right))
+    return Path(cords, LIGHT, tag), _fixing(at, tag), *board
+
+
+def ball(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
+    """A ball about its centre."""
+    return (circle(at, radius, MEDIUM, tag),)
+
+
+def cuff(at: Spot, along: complex, half: float, tag: str) -> tuple[Shape, ...]:
+    """A weighted cuff about a limb."""
+    side, length = along * 1j, along * 5.5
+    pads = [
+        polygon((at + side * a - length, at + side * a + length, at + side * b + length,
+                 at + side * b - length), MEDIUM, tag)
+        for a, b in ((half, half + 4.0), (-half, -half - 4.0))
+    ]  # fmt: skip
+    return tuple(pads)
+
+
+def plant(foot: Spot, tag: str) -> tuple[Shape, ...]:
+    """A potted plant with five leaves."""
+    pot = polygon((foot - 4, foot + 4, foot + 5.5 + 8j, foot - 5.5 + 8j), MEDIUM, tag)
+    rim = polygon(
+        (foot - 6.2 + 8j, foot + 6.2 + 8j, foot + 6.2 + 10j, foot - 6.2 + 10j), MEDIUM, tag
+    )
+    root = foot + 10j
+
+    def leaf(direction: float, length: float) -> Curve:
+        step = heading(direction) * length
+        side = step * 0.28j
+        tip = root + step
+        return Curve(
+            root,
+            (
+                (root + 0.3 * step + side, root + 0.8 * step + side, tip),
+                (root + 0.8 * step - side, root + 0.3 * step - side, root),
+            ),
+            LIGHT,
+            tag,
+        )
+
+    leaves = (leaf(d, n) for d, n in ((90, 17), (62, 16), (118, 16), (32, 13), (148, 13)))
+    return pot, rim, *leaves
+
+
+def bucket(at: Spot, rope: float, size: float, tag: str) -> tuple[Shape, ...]:
+    """A bucket hung by its handle from a rope; `size` is 1 for one of 19 pt."""
+    top = at - complex(0, rope)
+    rim, floor = top - 7j * size, top - 19j * size
+    wide, narrow = 6.5 * size, 4.6 * size
+    pail = polygon((rim - wide, rim + wide, floor + narrow, floor - narrow), MEDIUM, tag)
+    handle = Path(((rim - wide, top, rim + wide),), LIGHT, tag)
+    return line(at, top, MEDIUM, tag), handle, pail, _fixing(at, tag)
+
+
+def pail(at: Spot, half: complex, tag: str) -> tuple[Shape, ...]:
+    """A pail or basket about its middle, its handle reaching up to half its height above that."""
+    top = at + 1j * (half.imag - 11.0)
+    rim, floor = top.imag * 1j + at.real, at - 1j * half.imag
+    wide, narrow = half.real, 0.78 * half.real
+    pail = polygon((rim - wide, rim + wide, floor + narrow, floor - narrow), MEDIUM, tag)
+    arch = complex(0.0, 14.0)
+    handle = Curve(rim - wide, ((rim - wide + arch, rim + wide + arch, rim + wide),), LIGHT, tag)
+    return pail, handle
+
+
+def standing_pail(foot: Spot, tag: str) -> tuple[Shape, ...]:
+    """A pail that stands on something."""
+    rim = foot + 12j
+    sides = polygon((foot - 4.6, rim - 6.0, rim + 6.0, foot + 4.6), MEDIUM, tag)
+    arch = 6j
+    handle = Curve(rim - 6.0, ((rim - 6.0 + arch, rim + 6.0 + arch, rim + 6.0),), LIGHT, tag)
+    return sides, handle
+
+
+def lamp(at: Spot, rope: float, tag: str) -> tuple[Shape, ...]:
+    """A lamp with a cone for a shade."""
+    top = at - complex(0, rope)
+    shade = polygon((top - 2, top + 2, top + 9 - 9j, top - 9 - 9j), MEDIUM, tag)
+    bulb = Arc(top - 9j, 3.0, 180.0, 180.0, LIGHT, tag)
+    return line(at, top, MEDIUM, tag), shade, bulb, _fixing(at, tag)
+
+
+def pulley(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
+    """A grooved wheel with its pin."""
+    return (
+        circle(at, radius, MEDIUM, tag),
+        circle(at, radius - 1.8, FINE, tag),
+        circle(at, 1.2, FINE, tag, filled=True),
+    )
+
+
+def wheel(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
+    """A wheel with a hub and spokes."""
+    spokes = tuple(
+        (at + 0.2 * radius * heading(45.0 * i), at + radius * heading(45.0 * i)) for i in range(8)
+    )
+    return (
+        circle(at, radius, HEAVY, tag),
+        circle(at, 0.2 * radius, MEDIUM, tag),
+        Path(spokes, FINE, tag),
+    )
+
+
+def spring(start: Spot, end: Spot, tag: str, half: float = 4.0) -> tuple[Shape, ...]:
+    """A coil spring between two places: straight ends, and a zigzag of even teeth between."""
+    length = abs(end - start)
+    unit = (end - start) / length
+    lead = min(6.0, 0.15 * length)
+    count = max(4, round((length - 2 * lead) / 4.0))
+    pitch = (length - 2 * lead) / count
+    spots = [start, start + unit * lead]
+    spots += [
+        start + unit * (lead + (i + 0.5) * pitch) + unit * 1j * (half if i % 2 == 0 else -half)
+        for i in range(count)
+    ]
+    spots += [end - unit * lead, end]
+    return Path((tuple(spots),), MEDIUM, tag), _fixing(start, tag)
+
+
+def strut(start: Spot, end: Spot, tag: str, half: float = 1.7) -> tuple[Shape, ...]:
+    """A slender prop with a pin at either end."""
+    unit = (end - start) / abs(end - start)
+    left, right = cut_rails((start + unit * PIN, end - unit * PIN), half, (0j, 0j))
+    pins = (circle(spot, PIN, MEDIUM, tag) for spot in (start, end))
+    return polygon((*left, *reversed(right)), MEDIUM, tag), *pins
+
+
+def strands(start: Spot, end: Spot, count: int, tag: str) -> tuple[Shape, ...]:
+    """Several strands of a rope side by side."""
+    side = (end - start) / abs(end - start) * 1j * 2.6
+    shifts = [side * (i - (count - 1) / 2) for i in range(count)]
+    lines = tuple((start + shift, end + shift) for shift in shifts)
+    return (Path(lines, MEDIUM, tag),)
+
+
+def spread(
+    start: Spot, end: Spot, direction: float, heights: tuple[float, float], tag: str,
+    gaps: Sequence[Box] = (),
+) -> tuple[Shape, ...]:  # fmt: skip
+    """A distributed load: a row of arrows onto the line from start to end, under its envelope.
+
+    direction: of the load, degrees; heights: the arrows' lengths at start and end, pt.
+    gaps: what stands among the arrows; they leave room for it.
+    """
+    step, way = heading(direction), end - start
+    count = max(3, round(abs(way) / 13.0))
+    arrows: list[Shape] = []
+    tops: list[list[Spot]] = [[start]]
+    wide = [box.grown(2.0) for box in gaps]
+
+    def top(share: float) -> Spot:
+        return start + way * share - step * (heights[0] + (heights[1] - heights[0]) * share)
+
+    for i in range(count + 1):
+        foot, tip = start + way * i / count, top(i / count)
+        if any(_passes(foot, tip, box) for box in wide):
+            continue
+        if abs(tip - foot) > 5.0:
+            arrows.append(Arrow(tip, foot, FINE, tag, 4.0, 2.6))
+    edge = [start, top(0.0)]
+    for first, last in sorted(_shares(start, way, box) for box in wide):
+        if first > 0.0 and last < 1.0 and any(_passes(top(first), top(last), b) for b in wide):
+            edge.append(top(first))
+            tops.append([])
+            tops[-2] = edge
+            edge = [top(last)]
+    tops[-1] = [*edge, top(1.0), end]
+    return Path(tuple(tuple(run) for run in tops), LIGHT, tag), *arrows
+
+
+def _passes(start: Spot, end: Spot, box: Box) -> bool:
+    """Whether the upright rectangle about a straight piece shares area with a box."""
+    left, right = sorted((start.real, end.real))
+    bottom, top = sorted((start.imag, end.imag))
+    return box.left < right + 0.1 and left < box.right and (
+        box.bottom < top - 3.0 and bottom + 3.0 < box.top
+        if top - bottom > 6.0
+        else box.bottom < top and bottom < box.top
+    )
+
+
+def _shares(start: Spot, way: complex, box: Box) -> tuple[float, float]:
+    """Between which shares of a line a box lies."""
+    spots = (box.left + 1j * box.bottom, box.right + 1j * box.bottom)
+    first, last = sorted(((spot - start) / way).real for spot in spots)
+    return first, last
+
+
+def built_in(at: Spot, out: complex, half: float, tag: str) -> tuple[Shape, ...]:
+    """Where a body enters what holds it fast: its edges, drawn on a little behind the face."""
+    side = out * 1j * half
+    edges = ((at + side, at + side - out * 4.5), (at - side, at - side - out * 4.5))
+    return (Path(edges, MEDIUM, tag),)
+
+
+def wedge(foot: Spot, run: float, rise: float, tag: str) -> tuple[Shape, ...]:
+    """An inclined plane from its foot, `run` to the right (to the left when negative)."""
+    corner = foot + run
+    top = corner + 1j * rise
+    return line(foot, top, HEAVY, tag), Path(((foot, corner, top),), LIGHT, tag)
+
+
+def section(at: Spot, along: complex, half: float, tag: str) -> tuple[Shape, ...]:
+    """The mark of a section through a member: a dash-dotted line square to it."""
+    side = along * 1j * (half + 9.0)
+    return (line(at - side, at + side, SECTION, tag),)
+
+
+def tree(foot: Spot, height: float, tag: str) -> tuple[Shape, ...]:
+    """A tree with a round crown."""
+    trunk = 0.45 * height
+    edges = ((foot - 0.05 * height, foot + 1j * trunk - 0.035 * height),
+             (foot + 0.05 * height, foot + 1j * trunk + 0.035 * height))  # fmt: skip
+    return Path(edges, MEDIUM, tag), circle(foot + 0.7j * height, 0.3 * height, MEDIUM, tag)
+
+
+def crate(foot: Spot, width: float, height: float, tag: str) -> tuple[Shape, ...]:
+    """A crate: a block with corner posts; the block comes last."""
+    post = min(2.6, 0.12 * width)
+    left, right = foot - width / 2 + post, foot + width / 2 - post
+    up = complex(0, height)
+    posts = Path(((left, left + up), (right, right + up)), FINE, tag)
+    return posts, *block(foot, width, height, tag)
+
+
+def ring(at: Spot, tag: str, radius: float = 3.0) -> Arc:
+    """A ring or a knot, where lines meet."""
+    return circle(at, radius, MEDIUM, tag)
+
+
+def pin(at: Spot, tag: str) -> Arc:
+    """A pin that joins two bodies."""
+    return circle(at, PIN, MEDIUM, tag)

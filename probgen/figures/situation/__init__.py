@@ -1,0 +1,1 @@
+"""The situation drawn: bodies, supports, lines, loads."""

@@ -1,0 +1,250 @@
+"""Particles in a situation: blocks where they rest or are pushed, rings where lines meet."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Final
+
+from probgen.figures.measured.survey import Survey, mass_name, pushes, spans
+from probgen.figures.paper.scene import MEDIUM, Shape, Spot, Text, circle, dot, heading, polygon
+from probgen.figures.paper.type_metrics import extent
+from probgen.figures.parts import mechanical, person
+from probgen.figures.parts.load import PEOPLE, manner_of
+from probgen.quantities.expression import Name, Number
+from probgen.statics.system import Body, Element, Kind
+
+_APART: Final = 102.0  # between particles that do not touch, pt
+_HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kind.HINGE)
+_TIED: Final = 66.0  # between particles that a line ties to each other, pt
+_BOARD: Final = 92.0  # width of a board that somebody is on, pt
+_SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """A particle drawn with an extent: half its width and height (pt), and how it is turned.
+
+    up: unit step square to what it rests on; shape: "crate", "ball", "person", "pail", or "puller"
+    for a person who holds a line; facing: the side a line is held on, 1 right.
+    """
+
+    half: complex
+    up: complex
+    shape: str
+    facing: int = 1
+
+    @property
+    def level(self) -> bool:
+        """Whether its top is a level place to put something on."""
+        return self.shape == "crate" and abs(self.up - 1j) < 0.01
+
+    def grip(self, way: complex) -> Spot:
+        """Where a line that leaves in a direction is fixed, from the middle."""
+        if self.shape == "puller":
+            height = 2 * self.half.imag
+            return complex(0.27 * self.facing, 0.12) * height
+        return way * self.reach(way)
+
+    def reach(self, way: complex) -> float:
+        """From the middle to the edge in a direction (pt)."""
+        if self.shape == "ball":
+            return self.half.real
+        out, along = abs(dot(way, self.up)), abs(dot(way, self.up * -1j))
+        return min(
+            self.half.imag / out if out > 1e-9 else math.inf,
+            self.half.real / along if along > 1e-9 else math.inf,
+        )
+
+    @property
+    def face(self) -> Spot:
+        """From its middle to that of the face its label is set on."""
+        return -5.5j if self.shape == "pail" else 0j
+
+    def depth(self, normal: complex) -> float:
+        """From the middle back to the face it touches (pt)."""
+        return self.reach(-normal)
+
+    def drawn(self, spot: Spot, tag: str) -> tuple[Shape, ...]:
+        """Its strokes about a spot."""
+        if self.shape == "ball":
+            return (circle(spot, self.half.real, MEDIUM, tag),)
+        if self.shape == "person":
+            feet = spot - 1j * self.half.imag
+            return person.standing(feet, 2 * self.half.imag, tag)
+        if self.shape == "puller":
+            feet = spot - 1j * self.half.imag
+            return person.holding(feet, 2 * self.half.imag, self.facing, tag)
+        if self.shape == "pail":
+            return mechanical.pail(spot, self.half, tag)
+        w, h = self.up * -1j * self.half.real, self.up * self.half.imag
+        return (polygon((spot - w - h, spot + w - h, spot + w + h, spot - w + h), MEDIUM, tag),)
+
+
+def blocks_of(
+    measured: Survey, depicts: Mapping[str, str], givens: Mapping[str, Number]
+) -> dict[str, Block]:
+    """The particles drawn as blocks: those that rest on something, that no line
+    holds, or that another one hangs from.
+    """
+    found = {}
+    loaded = {other for other, _ in _links(measured).values()}
+    for body in measured.system.bodies:
+        if len(body.outline) != 1:
+            continue
+        elements = [e for e in measured.system.elements if e.body == body.id]
+        weighs = any(e.kind == Kind.WEIGHT for e in elements)
+        part, manner = manner_of(f"{body.name} {depicts.get(body.id, '')}")
+        pail = part == "bucket" and manner == "hangs"
+        rests = [e for e in elements if e.kind in _SURFACES]
+        held = any(e.kind in _HOLDS and not pushes(measured.system, e) for e in elements)
+        if weighs and (rests or not held or pail or body.id in loaded):
+            found[body.id] = _block(measured, body, elements, rests, depicts, givens)
+    return found
+
+
+def _block(
+    measured: Survey, body: Body, elements: list[Element], rests: list[Element],
+    depicts: Mapping[str, str], givens: Mapping[str, Number],
+) -> Block:  # fmt: skip
+    weights = [e for e in elements if e.kind == Kind.WEIGHT]
+    told = (depicts.get(each, "") for each in (body.id, *(e.id for e in weights)))
+    shown = " ".join((body.name, *told))
+    part, _ = manner_of(shown)
+    up = 1j
+    if rests and rests[0].surface is not None:
+        up = heading(measured.number(rests[0].surface))
+        up = 1j if up.imag < -0.01 else up
+    if part in PEOPLE and abs(up.real) < 0.1:
+        return _person(measured, elements)
+    room = extent(_text(measured, weights[0], givens))
+    width, height = room.width + 9.0, room.height + room.depth + 9.0
+    if part == "bucket" and not rests:
+        return Block(complex(max(width + 3.0, 24.0), height + 14.0) / 2, 1j, "pail")
+    if {"board", "plank", "platform", "seat"} & set(shown.lower().split()):
+        return Block(complex(max(width, _BOARD), height - 3.0) / 2, up, "crate")
+    turn = abs(up.real)
+    across, high = width * abs(up.imag) + height * turn, width * turn + height * abs(up.imag)
+    if part == "ball":
+        return Block(complex(1, 1) * 0.5 * math.hypot(width, height), up, "ball")
+    return Block(complex(max(across, 24.0), max(high, 16.0)) / 2, up, "crate")
+
+
+def _person(measured: Survey, elements: list[Element]) -> Block:
+    """A person standing, who holds what line there is."""
+    pulls = [e for e in elements if e.kind in (Kind.ROPE, Kind.CABLE)]
+    ways = [measured.direction_of(pull) for pull in pulls]
+    known = [heading(way) for way in ways if way is not None]
+    if not known or known[0].imag < -0.5:
+        return Block(complex(11.0, 29.0), 1j, "person")
+    return Block(complex(11.0, 29.0), 1j, "puller", -1 if known[0].real < -0.1 else 1)
+
+
+def _text(measured: Survey, weight: Element, givens: Mapping[str, Number]) -> Text:
+    mass = mass_name(measured.system, weight)
+    return givens.get(mass.id, mass) if mass else Name(weight.id, weight.symbol)
+
+
+def stacked(measured: Survey, ropes: Mapping[str, str]) -> Survey:
+    """The survey with every particle that rests on another, or is tied to it, at its place.
+
+    ropes: by a body on a rope, the body at the other end.
+    """
+    places = dict(measured.places)
+    below = _carriers(measured)
+    tied = {body: other for body, (other, _) in _links(measured).items()}
+    below = {**_free(ropes, below), **tied, **below}
+    points = {b.id: b.outline[0] for b in measured.system.bodies if len(b.outline) == 1}
+    for body in sorted(points, key=lambda each: _level(each, below)):
+        carrier = below.get(body)
+        if carrier in points:
+            places[points[body]] = places[points[carrier]]
+    return replace(measured, places=places)
+
+
+def shifts_of(
+    measured: Survey,
+    blocks: Mapping[str, Block],
+    ropes: Mapping[str, tuple[str, complex]],
+    scale: float,
+) -> dict[str, complex]:
+    """How far the points of particles are moved on paper (pt), so that none hides another.
+
+    What rests on another particle is set on it; what only shares its place, or comes too near
+    where no length is stated, is set beside it.
+    ropes: by a body on a rope, the body at its other end and the step (pt) from there;
+    scale: pt for each metre.
+    """
+    bodies = [body for body in measured.system.bodies if len(body.outline) == 1]
+    shifts: dict[str, complex] = {}
+    placed: list[Body] = []
+    spots: dict[str, Spot] = {}
+    closest = 1e-3 if spans(measured) else _APART - 1.0
+    below, links = _carriers(measured), _links(measured)
+    ends = _free({one: other for one, (other, _) in ropes.items()}, below)
+    tied_to = {**ends, **{one: other for one, (other, _) in links.items()}}
+    order = {**tied_to, **below}
+    for body in sorted(bodies, key=lambda each: _level(each.id, order)):
+        point = body.outline[0]
+        carrier = next((b for b in placed if b.id == below.get(body.id)), None)
+        tied = next((b for b in placed if b.id == tied_to.get(body.id)), None)
+        if tied and not carrier:
+            start = shifts.get(tied.outline[0], 0j)
+            step = -links[body.id][1] * _TIED if body.id in links else ropes[body.id][1]
+            shifts[point] = start + step
+        elif carrier and body.id in blocks and carrier.id in blocks:
+            lift = blocks[carrier.id].half.imag + blocks[body.id].half.imag
+            shifts[point] = shifts.get(carrier.outline[0], 0j) + lift * 1j
+        else:
+            here = measured.places[point] * scale
+            near = [spot for spot in spots.values() if abs(spot - here) < closest]
+            if near:
+                shifts[point] = max(spot.real for spot in near) + _APART - here.real + 0j
+        spots[body.id] = measured.places[point] * scale + shifts.get(point, 0j)
+        placed.append(body)
+    return shifts
+
+
+def _links(measured: Survey) -> dict[str, tuple[str, complex]]:
+    """Particles tied to another one: by body, the other and the way of its pull (unit step)."""
+    system = measured.system
+    found: dict[str, tuple[str, complex]] = {}
+    for force in system.forces:
+        if not force.pair or force.kind not in _HOLDS or not measured.has(force.direction):
+            continue
+        other = system.force(force.pair).body
+        if len(system.body(force.body).outline) == len(system.body(other).outline) == 1:
+            unit = heading(measured.number(force.direction))
+            # The one that hangs is placed under the other, the left one of a row beside it.
+            if unit.imag > 0.3 or (abs(unit.imag) <= 0.3 and unit.real > 0):
+                found.setdefault(force.body, (other, unit))
+    return found
+
+
+def _carriers(measured: Survey) -> dict[str, str]:
+    """The body that each body stands on, where it stands on one."""
+    system = measured.system
+    found = {}
+    for force in system.forces:
+        upward = force.pair and force.kind in _SURFACES and force.part == "normal"
+        if upward and heading(measured.number(force.direction)).imag > 0.3:
+            found[force.body] = system.force(force.pair).body
+    return found
+
+
+def _free(ropes: Mapping[str, str], below: Mapping[str, str]) -> dict[str, str]:
+    """The ropes between bodies of which neither stands on the other."""
+    return {
+        one: other
+        for one, other in ropes.items()
+        if below.get(one) != other and below.get(other) != one
+    }
+
+
+def _level(body: str, below: Mapping[str, str]) -> int:
+    """How many bodies are under one."""
+    count = 0
+    while body in below and count < 20:
+        body, count = below[body], count + 1
+    return count

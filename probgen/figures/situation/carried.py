@@ -1,0 +1,259 @@
+"""What bodies carry in a situation: weights as the things that weigh, distributed loads as rows."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+from typing import Final
+
+from probgen.figures.measured.distributed import Row, covers, rows
+from probgen.figures.measured.survey import mass_name
+from probgen.figures.paper.placement import centred, set_in
+from probgen.figures.paper.scene import LIGHT, Box, Shape, Spot, bearing, bounds, heading, line
+from probgen.figures.paper.type_metrics import Extent, extent
+from probgen.figures.parts import mechanical, solid
+from probgen.figures.parts.load import ROPE, Seat, draw_load, hangs
+from probgen.figures.situation.block import Block
+from probgen.figures.situation.body import limb_of, own_weight
+from probgen.figures.situation.support import Supports
+from probgen.quantities.expression import Name, Number
+from probgen.statics.system import Body, Element, Kind
+
+_ROW: Final = 17.0  # height of a distributed load's arrows, pt
+_LYING: Final = 0.86  # length of somebody who lies on a board, of the board's
+_LONGEST_ROPE: Final = 120.0  # the furthest a load is let down, pt
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """A label still to be set: what it says, where it may lie, and its tag."""
+
+    text: Name | Number
+    anchors: tuple[tuple[Spot, float], ...]
+    tag: str
+
+
+class Burdens:
+    """The loads of a situation; labels still to be set are left in its notes."""
+
+    def __init__(self, supports: Supports, notes: list[Note]) -> None:
+        self.supports = supports
+        self.measured = supports.measured
+        self.system = supports.measured.system
+        self.depicts = supports.depicts
+        self.givens = supports.givens
+        self.scale = supports.scale
+        self.field = supports.field
+        self.notes = notes
+        self.loads: dict[str, list[Box]] = {}  # what stands on or hangs from a body
+        self.hung: dict[str, float] = {}  # how far down what hangs from a body reaches, pt
+
+    def text(self, name: Name | Number) -> Name | Number:
+        """What a quantity is labelled with: its number when it is data, else its symbol."""
+        return self.givens.get(name.id, name) if isinstance(name, Name) else name
+
+    # Loads and given forces
+
+    def weight(self, element: Element) -> None:
+        body = self.system.body(element.body)
+        mass = mass_name(self.system, element)
+        text = self.text(mass) if mass else Name(element.id, element.symbol)
+        tag = f"label:{mass.id if mass else element.id}"
+        block = self.supports.blocks.get(body.id)
+        first = next(e for e in self.system.elements if e.kind == Kind.WEIGHT and e.body == body.id)
+        if block and block.level and element is not first:
+            self._on_block(element, block, text, tag)
+            return
+        if block:
+            spot = self.supports.spot(element.at)
+            if block.shape in ("person", "puller"):
+                box = bounds(block.drawn(spot, ""))
+                right, left = complex(box.right, spot.imag), complex(box.left, spot.imag)
+                self.notes.append(Note(text, ((right, 0.0), (left, 180.0)), tag))
+            elif not any(b.overlaps(centred(text, spot + block.face)) for b in self.field.boxes):
+                self.field.add(set_in(text, centred(text, spot + block.face), tag))
+            else:
+                self.notes.append(Note(text, self._either_side(element), tag))
+            return
+        corners = self.supports.corners(body)
+        own = own_weight(element, body) or bool(limb_of(self.depicts.get(body.id, "")))
+        if element.id not in self.depicts and not body.particle and own:
+            self.field.add(
+                *mechanical.centre_mark(self.supports.spot(element.at), f"centre:{body.id}")
+            )
+            self.notes.append(Note(text, self._either_side(element), tag))
+            return
+        if corners and element.id not in self.depicts:
+            self._in_solid(element, corners, text, tag)
+            return
+        depiction, seat = self._depiction(element), self._seat(element)
+        if len(body.outline) == 1:
+            if any(e.kind == Kind.HINGE and e.body == body.id for e in self.system.elements):
+                self.notes.append(Note(text, ((seat.spot, 90.0), (seat.spot, 0.0)), tag))
+                return
+            # No surface carries it, so it hangs from its lines, below what hangs there already.
+            depiction += " hung"
+            below = self.hung.get(body.id, seat.spot.imag)
+            seat = replace(seat, spot=complex(seat.spot.real, below))
+        shapes, face = self._clear_load(depiction, seat, extent(text), f"load:{element.id}")
+        box = bounds(shapes)
+        self.field.add(*shapes)
+        self.loads.setdefault(body.id, []).append(box)
+        self.hung[body.id] = box.bottom
+        if face:
+            self.field.add(set_in(text, centred(text, face.centre), tag))
+        else:
+            self.notes.append(Note(text, self._about(box, self.supports.spot(element.at)), tag))
+
+    def _clear_load(
+        self, depiction: str, seat: Seat, room: Extent, tag: str
+    ) -> tuple[tuple[Shape, ...], Box | None]:
+        """A load; what hangs is let down until it is clear of all that is drawn."""
+        first = shapes, face = draw_load(depiction, seat, room, tag)
+        rope = seat.rope
+        while hangs(depiction, seat) and rope < _LONGEST_ROPE:
+            box = bounds(shapes)
+            load = box._replace(top=min(box.top, seat.spot.imag - rope)).grown(1.5)
+            if load.bottom < load.top and not self.field.touched(load):
+                return shapes, face
+            rope += 6.0
+            shapes, face = draw_load(depiction, replace(seat, rope=rope), room, tag)
+        return first
+
+    def _on_block(self, element: Element, block: Block, text: Name | Number, tag: str) -> None:
+        """What else weighs on a block stands on it, at its end when somebody else does."""
+        top = self.supports.spot(element.at) + 1j * block.half.imag
+        width = max(extent(text).width + 9.0, 13.0)
+        taken = any(box.overlaps(_over(top, width)) for box in self.field.boxes) or (
+            self.field.touched(_over(top, width))
+        )
+        if taken:
+            top -= block.half.real - width / 2 - 2.0
+        seat = Seat(top, 1 + 0j, 0.0, self.scale, 1)
+        told = f"{self._depiction(element)} standing"
+        shapes, face = draw_load(told, seat, extent(text), f"load:{element.id}")
+        self.field.add(*shapes)
+        if face:
+            self.field.add(set_in(text, centred(text, face.centre), tag))
+        else:
+            self.notes.append(Note(text, self._about(bounds(shapes), top), tag))
+
+    def _in_solid(
+        self, element: Element, corners: list[Spot], text: Name | Number, tag: str
+    ) -> None:
+        """What is kept in a box, or on top of it, as a block about its centre of mass."""
+        spot, room = self.supports.spot(element.at), extent(text)
+        width, height = room.width + 8.0, room.height + room.depth + 7.0
+        low, high = min(c.imag for c in corners), max(c.imag for c in corners)
+        foot = spot.imag - height / 2
+        foot = high if spot.imag > high else min(max(foot, low), high - height)
+        inner = 0.8 * (max(c.real for c in corners) - min(c.real for c in corners))
+        if width > inner:  # the number does not go in
+            shapes = mechanical.block(complex(spot.real, foot), inner, height, f"load:{element.id}")
+            self.field.add(*shapes)
+            self.field.watch(
+                line(
+                    foot * 1j + spot.real - inner / 2,
+                    (foot + height) * 1j + spot.real + inner / 2,
+                    LIGHT,
+                )
+            )
+            at = 1j * (foot + height / 2)
+            right, left = max(c.real for c in corners), min(c.real for c in corners)
+            sides = ((right + at, 0.0), (left + at, 180.0))
+            self.notes.append(Note(text, sides, tag))
+            return
+        shapes = mechanical.block(complex(spot.real, foot), width, height, f"load:{element.id}")
+        self.field.add(*shapes)
+        centre = complex(spot.real, foot + height / 2)
+        self.field.add(set_in(text, centred(text, centre), tag))
+
+    def shelves(self, body: Body) -> None:
+        """The shelves of a bookcase, where they meet nothing it holds."""
+        shown = self.depicts.get(body.id, "").lower()
+        if not any(word in shown for word in ("bookcase", "shelves")) or len(body.outline) != 2:
+            return
+        foot, top = (self.supports.spot(name) for name in body.outline)
+        for a, b in solid.shelf_lines(foot, top, self.supports.half(body.id)):
+            if not self.field.crossings(a, b, trim=2.0) and not self.field.hits_label(a, b):
+                self.field.add(line(a, b, LIGHT, f"shelf:{body.id}"))
+
+    def _depiction(self, element: Element) -> str:
+        return self.depicts.get(element.id) or element.name
+
+    def _seat(self, element: Element) -> Seat:
+        spot = self.supports.spot(element.at)
+        body = self.system.body(element.body)
+        ways = self.supports.ways(element)
+        along = ways[0] / abs(ways[0]) if ways else 1 + 0j
+        if along.real < 0 or (along.real == 0 and along.imag < 0):
+            along = -along
+        outline = [self.supports.spot(name) for name in body.outline]
+        middle = sum(outline, 0j) / len(outline)
+        facing = 1 if middle.real >= spot.real else -1
+        half = self.supports.half(body.id)
+        floors = [s for s in self.supports.surfaces if s.normal == 90.0 and s.height(spot) > 0]
+        clear = min((floor.height(spot) for floor in floors), default=math.inf)
+        limb = limb_of(self.depicts.get(body.id, ""))
+        beyond = -ways[0] / abs(ways[0]) if len(ways) == 1 else 0j
+        rope = 9.0 if limb else ROPE
+        ends = outline[0], outline[-1]
+        soles = min(ends, key=lambda end: end.real) + 1j * half
+        lying = (soles, _LYING * abs(ends[1] - ends[0]) * along) if ends[0] != ends[1] else None
+        return Seat(
+            spot, along, half, self.scale, facing, clear, rope, beyond, limb == "trunk", lying
+        )
+
+    def _either_side(self, element: Element) -> tuple[tuple[Spot, float], ...]:
+        spot, half = self.supports.spot(element.at), self.supports.half(element.body)
+        ways = self.supports.ways(element)
+        along = bearing(ways[0]) if ways else 0.0
+        sides = sorted((along + 90.0, along - 90.0), key=lambda d: heading(d).imag)
+        return tuple((spot + heading(side) * half, side) for side in sides)
+
+    def _about(self, box: Box, spot: Spot) -> tuple[tuple[Spot, float], ...]:
+        """The sides of a load a label may lie on; not the one it meets its body with."""
+        middle = box.centre
+        hangs = box.top < spot.imag + 3.0
+        end = (box.bottom, 270.0) if hangs else (box.top, 90.0)
+        return (
+            (complex(box.right, middle.imag), 0.0),
+            (complex(box.left, middle.imag), 180.0),
+            (complex(middle.real, end[0]), end[1]),
+        )
+
+    def spreads(self, body: Body) -> None:
+        """The distributed loads on a body, each with its load per length at its ends."""
+        own = [element for element in self.system.elements if element.body == body.id]
+        drawn = rows(self.measured, own, self.scale, self.supports.half(body.id), _ROW)
+        standing = self.loads.get(body.id, [])
+        for row in drawn:
+            tag = f"distributed:{row.element.id}"
+            self.field.add(
+                *mechanical.spread(*row.feet, row.direction, row.heights, tag, gaps=standing)
+            )
+        for row in drawn:
+            self._row_labels(row, covered=any(covers(other, row) for other in drawn))
+
+    def _row_labels(self, row: Row, *, covered: bool) -> None:
+        away, shares = row.direction + 180.0, row.spread.shares
+        first, last = row.tops
+        if len(row.spread.names) == 2 and min(shares) > 0:
+            places: list[tuple[tuple[Spot, float], ...]] = [((first, away),), ((last, away),)]
+        elif covered:  # another load stands on this one
+            ends = [(f + t) / 2 for f, t in zip(row.feet, row.tops, strict=True)]
+            way = bearing(ends[1] - ends[0])
+            places = [((ends[1], way), (ends[0], way + 180.0))]
+        else:
+            largest = first if row.heights[0] > row.heights[1] else last
+            even = [(first + (last - first) * share, away) for share in (0.5, 0.25, 0.75)]
+            places = [tuple(even) if shares[0] == shares[1] else ((largest, away),)]
+        for name, anchors in zip(row.spread.names, places, strict=False):
+            text = self.text(name) if isinstance(name, Name) else name
+            id = name.id if isinstance(name, Name) else row.element.id
+            self.notes.append(Note(text, anchors, f"label:{id}"))
+
+
+def _over(foot: Spot, width: float) -> Box:
+    """The room a small thing takes that stands somewhere."""
+    return Box(foot.real - width / 2, foot.imag + 1.0, foot.real + width / 2, foot.imag + 14.0)

@@ -1,0 +1,165 @@
+"""Ropes that tie two particles: over a fixed pulley, or in strands between two pulley blocks.
+
+Places are pt.  A rope's pull on a body is a unit step away from that body.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from probgen.figures.measured.survey import Survey
+from probgen.figures.paper.scene import (
+    MEDIUM,
+    Arc,
+    Path,
+    Shape,
+    Spot,
+    bearing,
+    dot,
+    heading,
+    line,
+)
+from probgen.figures.parts import mechanical
+from probgen.figures.situation.block import Block
+from probgen.quantities.expression import Expression, Number, Product, names_in
+from probgen.statics.system import Element, Kind
+
+WHEEL: Final = 9.0
+"""Radius of a pulley, pt."""
+
+_RUN: Final = 40.0  # of a rope from a body to its pulley, pt
+_DROP: Final = 34.0  # from the pulley to a body that hangs from it
+_OVER: Final = 40.0  # how far a pulley is beyond both bodies when both ropes run the same way
+_BLOCKS: Final = 78.0  # between the blocks of a tackle
+_BESIDE: Final = 18.0  # between two parts of a rope that would run on one line
+
+
+@dataclass(frozen=True, slots=True)
+class Hoist:
+    """One rope that pulls at two particles, and the way it pulls at each."""
+
+    first: Element
+    second: Element
+    ways: tuple[complex, complex]
+
+    @property
+    def tackle(self) -> bool:
+        """Whether the two pulls face each other, as between the blocks of a tackle."""
+        return abs(self.ways[0] + self.ways[1]) < 1e-6
+
+    @property
+    def alike(self) -> bool:
+        """Whether both pulls run the same way."""
+        return abs(self.ways[0] - self.ways[1]) < 1e-6
+
+    @property
+    def turn(self) -> int:
+        """Which way round the pulley the rope goes: 1 counter-clockwise, -1 clockwise."""
+        return 1 if (self.ways[0].conjugate() * -self.ways[1]).imag > 1e-9 else -1
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """Where a rope runs: from one body round its pulley to the other."""
+
+    start: Spot
+    end: Spot
+    centre: Spot
+    radius: float
+    touching: tuple[Spot, Spot]
+
+
+def hoists_of(measured: Survey) -> tuple[Hoist, ...]:
+    """The ropes of a system that pull once at each of two particles."""
+    groups: dict[str, list[Element]] = {}
+    for element in measured.system.elements:
+        if element.kind == Kind.ROPE and measured.direction_of(element) is not None:
+            names = names_in(measured.system.force(element.forces[0]).magnitude)
+            if len(names) == 1:
+                groups.setdefault(next(iter(names)), []).append(element)
+    found = []
+    for pulls in groups.values():
+        bodies = {pull.body for pull in pulls}
+        particles = all(len(measured.system.body(id).outline) == 1 for id in bodies)
+        if len(pulls) == len(bodies) == 2 and particles:
+            one, other = (heading(measured.direction_of(pull) or 0.0) for pull in pulls)
+            found.append(Hoist(pulls[0], pulls[1], (one, other)))
+    return tuple(found)
+
+
+def apart(hoist: Hoist, blocks: Mapping[str, Block]) -> complex:
+    """The step (pt) from the first particle of a rope to the second, where nothing else sets it."""
+    one, other = hoist.ways
+    if hoist.tackle:
+        return one * _BLOCKS
+    first, second = blocks.get(hoist.first.body), blocks.get(hoist.second.body)
+    if hoist.alike:
+        widths = (block.half.real if block else 0.0 for block in (first, second))
+        return -1j * one * max(sum(widths) + 10.0, 2 * WHEEL)
+    near = first.reach(one) if first else 0.0
+    far = second.reach(other) if second else 0.0
+    side = hoist.turn * 1j
+    touch = one * (near + _RUN)
+    leave = touch + side * one * WHEEL - side * -other * WHEEL
+    return leave - other * (_DROP + far)
+
+
+def course(hoist: Hoist, start: Spot, end: Spot) -> Course:
+    """The run of a rope between the places it is fixed at."""
+    one, other = hoist.ways
+    if hoist.alike:
+        across = ((end - start) / one).imag
+        if abs(across) < 2.0 * mechanical.PIN:
+            end, across = end - 1j * one * (_BESIDE + across), -_BESIDE
+        over = max(dot(start, one), dot(end, one)) + _OVER
+        touch = start + one * (over - dot(start, one))
+        leave = end + one * (over - dot(end, one))
+        return Course(start, end, (touch + leave) / 2, abs(across) / 2, (touch, leave))
+    side, away = hoist.turn * 1j, -other
+    # The centre is at one radius from both lines: start + a one + ... = end - b away + ...
+    gap = end - start - side * WHEEL * (one - away)
+    run = (gap.conjugate() * away).imag / (one.conjugate() * away).imag
+    touch = start + one * run
+    centre = touch + side * one * WHEEL
+    return Course(start, end, centre, WHEEL, (touch, centre - side * away * WHEEL))
+
+
+def drawn(hoist: Hoist, run: Course, tag: str) -> tuple[Shape, ...]:
+    """The rope of a hoist and its pulley."""
+    one, other = run.touching
+    begin, stop = bearing(one - run.centre), bearing(other - run.centre)
+    sweep = (stop - begin) % 360.0
+    across = ((run.end - run.start) / hoist.ways[0]).imag
+    if across < 0 if hoist.alike else hoist.turn < 0:
+        sweep -= 360.0
+    wheel = mechanical.pulley(run.centre, run.radius - 0.4, f"pulley:{tag}")
+    return (
+        *wheel,
+        Path(((run.start, one),), MEDIUM, f"rope:{hoist.first.id}"),
+        Arc(run.centre, run.radius, begin, sweep, MEDIUM, f"rope:{tag}"),
+        Path(((run.end, other),), MEDIUM, f"rope:{hoist.second.id}"),
+    )
+
+
+def tackle(hoist: Hoist, counts: tuple[int, int], ends: tuple[Spot, Spot]) -> tuple[Shape, ...]:
+    """The strands between two pulley blocks, and the free end of the one with more of them."""
+    one, _ = hoist.ways
+    lower, upper = ends[0] + one * WHEEL * 0.3, ends[1] - one * WHEEL * 0.3
+    tag = f"rope:{hoist.first.id}"
+    both = mechanical.strands(lower, upper, min(counts), tag)
+    if counts[0] == counts[1]:
+        return both
+    begin, way = (ends[0], one) if counts[0] > counts[1] else (ends[1], -one)
+    begin += way * -1j * WHEEL
+    return *both, line(begin, begin + way * (0.6 * _BLOCKS), MEDIUM, f"rope:{hoist.second.id}")
+
+
+def strand_count(magnitude: Expression) -> int:
+    """How many strands of a rope pull: the number its tension is multiplied by."""
+    match magnitude:
+        case Product((Number(value, None), _)) if 1 < value <= 6 and value == int(value):
+            return int(value)
+        case _:
+            return 1

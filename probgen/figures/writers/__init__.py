@@ -1,0 +1,1 @@
+"""A drawing written as a LaTeX picture or as SVG."""

@@ -1,0 +1,111 @@
+"""A scene as an SVG drawing, one unit of it a printer's point (1/72.27 in)."""
+
+from __future__ import annotations
+
+from typing import Final
+from xml.sax.saxutils import escape, quoteattr
+
+from probgen.figures.paper.scene import (
+    Arc,
+    Arrow,
+    Curve,
+    Label,
+    Path,
+    Pen,
+    Scene,
+    Shape,
+    Spot,
+    barbs,
+    shaft,
+)
+from probgen.figures.paper.type_metrics import runs
+from probgen.figures.writers.colour import hexadecimal, ink_of
+from probgen.figures.writers.latex import arc_pieces
+
+_MARGIN: Final = 1.0
+_FONTS: Final = "'Latin Modern Roman','Latin Modern Math','CMU Serif',serif"
+
+
+def svg(scene: Scene, colour: bool = False) -> str:
+    """The scene as an SVG document; its size is given in inches so that it prints to scale.
+
+    colour: strokes in the colours of their kind.  What the scene shows in words is its title.
+    """
+    box = scene.box.grown(_MARGIN)
+    head = (
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{box.width / 72.27:.4f}in" '
+        f'height="{box.height / 72.27:.4f}in" viewBox="0 0 {_n(box.width)} {_n(box.height)}" '
+        f'role="img" font-family="{_FONTS}" fill="none" stroke-linejoin="round">'
+    )
+    corner = complex(box.left, box.top)
+    drawn = [
+        _drawn(shape, corner, hexadecimal(ink_of(shape.tag, colour))) for shape in scene.shapes
+    ]
+    title = [f"<title>{escape(scene.words)}</title>"] if scene.words else []
+    return "\n".join((head, *title, *drawn, "</svg>"))
+
+
+def _drawn(shape: Shape, corner: Spot, ink: str) -> str:
+    match shape:
+        case Path():
+            way = "".join(_way(run, corner) + ("Z" if shape.closed else "") for run in shape.lines)
+            return _path(way, shape.pen, shape.tag, ink, shape.filled)
+        case Curve():
+            way = _curve(shape.start, shape.pieces, corner)
+            return _path(way, shape.pen, shape.tag, ink, shape.filled)
+        case Arc():
+            start, pieces = arc_pieces(shape)
+            return _path(_curve(start, pieces, corner), shape.pen, shape.tag, ink, shape.filled)
+        case Arrow():
+            heads = "".join(_way(barb, corner) + "Z" for barb in barbs(shape))
+            stem = _path(_way(shaft(shape), corner), shape.pen, shape.tag, ink, False)
+            return stem + _path(heads, shape.pen, shape.tag, ink, True)
+        case Label():
+            return _text(shape, corner, ink)
+
+
+def _path(way: str, pen: Pen, tag: str, ink: str, filled: bool) -> str:
+    if filled:
+        look = f'fill="{ink}" stroke="none"'
+    else:
+        look = f'stroke="{ink}" stroke-width="{_n(pen.weight)}"'
+        if pen.round:
+            look += ' stroke-linecap="round"'
+        if pen.dash:
+            look += f' stroke-dasharray="{_n(pen.dash)} {_n(pen.gap)}"'
+    return f"<path d={quoteattr(way)} {look} data-tag={quoteattr(tag)}/>"
+
+
+def _way(run: tuple[Spot, ...], corner: Spot) -> str:
+    return "M" + "L".join(_at(spot, corner) for spot in run)
+
+
+def _curve(start: Spot, pieces: tuple[tuple[Spot, Spot, Spot], ...], corner: Spot) -> str:
+    bends = (" ".join(_at(spot, corner) for spot in piece) for piece in pieces)
+    return f"M{_at(start, corner)}" + "".join(f"C{bend}" for bend in bends)
+
+
+def _text(label: Label, corner: Spot, ink: str) -> str:
+    spans, low = [], False
+    for run in runs(label.text):
+        style = ' font-style="italic"' if run.face == "italic" else ""
+        size = f' font-size="{_n(label.size * 2 / 3)}"' if run.low else ""
+        shift = ' dy="1.5"' if run.low and not low else ""
+        # Between a number and its unit LaTeX sets a thin space.
+        shown = run.text if isinstance(label.text, str) else run.text.replace(" ", "\u2009")
+        spans.append(f"<tspan{style}{size}{shift}>{escape(shown)}</tspan>")
+        low = run.low
+    x, y = _at(label.spot, corner).split(",")
+    return (
+        f'<text x="{x}" y="{y}" font-size="{_n(label.size)}" fill="{ink}" stroke="none" '
+        f"data-tag={quoteattr(label.tag)}>{''.join(spans)}</text>"
+    )
+
+
+def _at(spot: Spot, corner: Spot) -> str:
+    return f"{_n(spot.real - corner.real)},{_n(corner.imag - spot.imag)}"
+
+
+def _n(value: float) -> str:
+    text = f"{value:.2f}".rstrip("0").rstrip(".")
+    return "0" if text in ("-0", "") else text

@@ -1,0 +1,1 @@
+"""What students do wrong, as variants of the model."""

@@ -1,0 +1,169 @@
+"""A part of a class printed: its problems worked, told and drawn, its sheets and keys set.
+
+One chunk is one task for one process.  Its size never depends on the number of processes, since
+the bytes of a PDF depend on the documents it shared a TeX run with.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import chain
+from typing import NamedTuple
+
+from probgen.course.setfile import ProblemSet
+from probgen.course.version import Version
+from probgen.draws.draw import Draw
+from probgen.input.fault import InputError
+from probgen.input.outside import OutsideError
+from probgen.papers.answers import Row, answer_rows
+from probgen.papers.page import Copy
+from probgen.papers.typesetter import Kind, Typesetter
+from probgen.press.batch import Batch, Document
+from probgen.problem.problem import Problem, work
+from probgen.wording.slip import class_slips
+
+
+@dataclass(frozen=True, slots=True)
+class Chunk:
+    """Some versions of a set with all that is theirs, in the order of the class.
+
+    draws: for each problem, one draw a version.
+    """
+
+    versions: tuple[Version, ...]
+    draws: tuple[tuple[Draw, ...], ...]
+
+
+class Loss(NamedTuple):
+    """A document that could not be printed, and why.
+
+    document: its path in the class's folder; problem, template: the one at fault, 0 and "" when
+    no problem fails on its own; words: of TeX, or of the telling.
+    """
+
+    document: str
+    student: str
+    problem: int
+    template: str
+    words: str
+
+    def __str__(self) -> str:
+        where = f", problem {self.problem} ({self.template})" if self.problem else ""
+        return f"{self.document}: {self.student}{where}\n    {self.words}"
+
+
+@dataclass(frozen=True, slots=True)
+class PrintedChunk:
+    """The PDFs of a chunk, by file name and all together, its answers, and what was lost."""
+
+    pdfs: Mapping[Kind, tuple[tuple[str, bytes], ...]]
+    together: Mapping[Kind, bytes]
+    rows: tuple[Row, ...]
+    losses: tuple[Loss, ...]
+
+
+def print_chunk(
+    chunk: Chunk, problem_set: ProblemSet, problems: tuple[Problem, ...], typesetter: Typesetter
+) -> PrintedChunk:
+    """The sheets and keys of a chunk, as PDF.
+
+    Raises InputError when a solution fails its proof, InputError or OutsideError when not one
+    sheet or key of several can be printed, OutsideError when TeX is not there.
+    """
+    copies = _copies(chunk, problem_set, problems, typesetter.house.style.colours)
+    written = {kind: _written(kind, copies, typesetter) for kind in Kind}
+    batch = typesetter.print([each for documents, _ in written.values() for each in documents])
+    rows = chain.from_iterable(
+        answer_rows(copy.version, copy.worked) for copy in copies if not copy.version.repeats
+    )
+    losses = chain.from_iterable(
+        _lost(kind, batch, refused, copies, typesetter) for kind, (_, refused) in written.items()
+    )
+    return PrintedChunk(
+        {kind: tuple((p.name, p.pdf) for p in batch.printed if p.pile == kind) for kind in Kind},
+        {kind: batch.together.get(kind, b"") for kind in Kind},
+        tuple(rows),
+        tuple(losses),
+    )
+
+
+def _copies(
+    chunk: Chunk, problem_set: ProblemSet, problems: tuple[Problem, ...], colour: bool
+) -> tuple[Copy, ...]:
+    columns = [work(problem, draws) for problem, draws in zip(problems, chunk.draws, strict=True)]
+    slips = [
+        class_slips([own.case for own in column], problem_set.convention) for column in columns
+    ]
+    rows = zip(chunk.versions, zip(*columns, strict=True), zip(*slips, strict=True), strict=True)
+    return tuple(
+        Copy(problem_set, version, problems, own, wrong, colour) for version, own, wrong in rows
+    )
+
+
+def _of_kind(kind: Kind, copies: Sequence[Copy]) -> tuple[Copy, ...]:
+    """The copies that a document of this kind is made of."""
+    return tuple(copy for copy in copies if kind is Kind.SHEETS or not copy.version.repeats)
+
+
+def _written(
+    kind: Kind, copies: Sequence[Copy], typesetter: Typesetter
+) -> tuple[list[Document], dict[str, InputError]]:
+    """One kind of document for each copy, and those that cannot be told, by name."""
+    documents: list[Document] = []
+    refused: dict[str, InputError] = {}
+    for copy in _of_kind(kind, copies):
+        try:
+            documents.append(typesetter.document(kind, copy))
+        except InputError as error:
+            refused[copy.version.name] = error
+    if not documents and len(refused) > 1:
+        raise next(iter(refused.values()))
+    return documents, refused
+
+
+def _lost(
+    kind: Kind,
+    batch: Batch,
+    refused: Mapping[str, InputError],
+    copies: Sequence[Copy],
+    typesetter: Typesetter,
+) -> Iterator[Loss]:
+    """What of one kind was lost.  Raises OutsideError when TeX could set none of several."""
+    chosen = _of_kind(kind, copies)
+    failures = [failure for failure in batch.failures if failure.pile == kind]
+    if len(chosen) > 1 and len(failures) + len(refused) == len(chosen):
+        mend = "look at the layouts and at the texts of the set file"
+        raise OutsideError(f"TeX could set none of the {kind}: {failures[0].complaint}", mend)
+    words = {name: str(error) for name, error in refused.items()}
+    words |= {failure.name: f"TeX: {failure.complaint}" for failure in failures}
+    for copy in chosen:
+        if copy.version.name in words:
+            yield _loss(kind, copy, words[copy.version.name], typesetter)
+
+
+def _loss(kind: Kind, copy: Copy, words: str, typesetter: Typesetter) -> Loss:
+    """Why a document was lost: its first problem that fails also when it is printed alone."""
+    path, owner = f"{kind}/{copy.version.name}.pdf", copy.version.owner
+    for number, alone in enumerate(_problem_by_problem(copy), start=1):
+        if told := _complaint(kind, alone, typesetter):
+            return Loss(path, owner, number, alone.problems[0].template.id, told)
+    return Loss(path, owner, 0, "", words)
+
+
+def _complaint(kind: Kind, copy: Copy, typesetter: Typesetter) -> str:
+    """What is said when a copy is printed on its own; empty when it can be."""
+    try:
+        document = typesetter.document(kind, copy)
+    except InputError as error:
+        return str(error)
+    batch = typesetter.print([document])
+    return next((f"TeX: {failure.complaint}" for failure in batch.failures), "")
+
+
+def _problem_by_problem(copy: Copy) -> Iterator[Copy]:
+    """The copy cut into copies of one problem each."""
+    rows = zip(copy.problem_set.problems, copy.problems, copy.worked, copy.slips, strict=True)
+    for assigned, problem, own, wrong in rows:
+        alone = replace(copy.problem_set, problems=(assigned,))
+        yield replace(copy, problem_set=alone, problems=(problem,), worked=(own,), slips=(wrong,))

@@ -1,0 +1,87 @@
+"""What a class gets, written in its house's layouts and printed."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+from functools import cache
+from typing import Final
+
+from probgen.course.setfile import ProblemSet
+from probgen.input.outside import OutsideError
+from probgen.papers.page import Copy, key_of, sheet_of
+from probgen.press.batch import Batch, Document, print_batch
+from probgen.press.engine import engine, engine_version
+from probgen.press.format_cache import format_for
+from probgen.sheets.document import AnswerTable, Cover, Paper
+from probgen.sheets.house import USUAL, House
+from probgen.sheets.layout import Layouts
+
+_OLDEST: Final = 17
+"""The first pdfTeX 1.40.x that can leave the clock and random ids out of a PDF (its NEWS file)."""
+
+
+class Kind(StrEnum):
+    """What is printed for each version, by the name of its folder."""
+
+    SHEETS = "sheets"
+    KEYS = "keys"
+
+
+@dataclass(frozen=True, slots=True)
+class Typesetter:
+    """How one class's documents are written and printed."""
+
+    paper: Paper = "letter"
+    duplex: bool = False
+    house: House = USUAL
+
+    def document(self, kind: Kind, copy: Copy) -> Document:
+        """A copy's sheet or key.  Raises InputError when it cannot be told."""
+        version = copy.version
+        title = f"{copy.problem_set.title}: {version.student.name or version.owner}"
+        layouts = _layouts(self.house)
+        if kind is Kind.KEYS:
+            body = layouts.key(key_of(copy))
+            return Document(version.name, title, body, self._preamble(), kind)
+        body = layouts.sheet(sheet_of(copy))
+        return Document(version.name, title, body, self._preamble(version.large), kind)
+
+    def page(self, pile: str, name: str, page: Cover | AnswerTable) -> Document:
+        """A cover or a table for a pile.  Raises InputError when its layout cannot be used."""
+        layouts = _layouts(self.house)
+        body = layouts.cover(page) if isinstance(page, Cover) else layouts.answer_table(page)
+        return Document(name, page.header.title, body, self._preamble(), pile)
+
+    def print(self, documents: Sequence[Document]) -> Batch:
+        """Raises OutsideError when TeX is not there."""
+        return print_batch(documents, duplex=self.duplex, files=self.house.style.files)
+
+    def require_tex(self) -> None:
+        """Raises OutsideError when TeX is missing, too old or lacks a package."""
+        banner = engine_version(engine())
+        release = re.search(r"-1\.40\.(\d+)", banner)
+        if release and int(release[1]) < _OLDEST:
+            found = banner.partition(")")[0]
+            raise OutsideError(f"TeX is too old: {found})", "install TeX Live 2016 or a later one")
+        format_for(self._preamble())
+
+    def _preamble(self, large: bool = False) -> str:
+        return _preamble(self.house, self.paper, large)
+
+
+def typesetter_of(problem_set: ProblemSet, house: House) -> Typesetter:
+    """The typesetter a set file asks for."""
+    return Typesetter(problem_set.paper, problem_set.run.duplex, house)
+
+
+@cache
+def _layouts(house: House) -> Layouts:
+    return Layouts(house)
+
+
+@cache
+def _preamble(house: House, paper: Paper, large: bool) -> str:
+    return _layouts(house).preamble(paper, large)

@@ -1,0 +1,86 @@
+"""A preamble read once and dumped as a TeX format, so that runs start with it at no cost."""
+
+from __future__ import annotations
+
+import gzip
+import hashlib
+import os
+import tempfile
+import threading
+from functools import cache
+from importlib.resources import files
+from pathlib import Path
+from typing import Final
+
+from probgen.input.fault import Fault, InputError
+from probgen.input.outside import OutsideError
+from probgen.press.engine import (
+    ENGINE,
+    engine,
+    engine_version,
+    install_hint,
+    missing_file,
+    run_tex,
+)
+from probgen.press.temp_folder import workroom
+
+OWN: Final = ("press.tex", "shortcuts.tex")
+"""What the press puts behind every preamble: what it cannot do without, and what saves time."""
+_SECONDS: Final = 120.0
+_GZIP: Final = b"\x1f\x8b"  # how such a file begins (RFC 1952)
+
+
+@cache
+def format_for(preamble: str) -> Path:
+    """The path of the dumped format of a preamble with the press's own commands.
+
+    Made when it is not yet in the user's cache folder.  Raises OutsideError when TeX is missing or
+    lacks a package, InputError with TeX's complaint when the preamble cannot be read.
+    """
+    text = source(preamble) + "\\dump\n"
+    mark = hashlib.blake2b(f"{engine_version(engine())}\n{text}".encode(), digest_size=16)
+    stored = _cache_folder() / f"{mark.hexdigest()}.fmt"
+    if not stored.is_file():
+        _dump(text, stored)
+    return stored
+
+
+def source(preamble: str) -> str:
+    """A preamble and the press's own commands, as TeX reads them before the first document."""
+    own = (files("probgen.press") / name for name in OWN)
+    return "\n".join([preamble, *(file.read_text(encoding="utf-8") for file in own), ""])
+
+
+def _dump(text: str, stored: Path) -> None:
+    with workroom() as folder:
+        (folder / "preamble.tex").write_text(text, encoding="utf-8")
+        run = run_tex(["-ini", "-jobname=preamble", f"&{ENGINE}", "preamble.tex"], folder, _SECONDS)
+        if not run.good:
+            absent = missing_file(run.complaint)
+            if absent:
+                raise OutsideError(f"TeX lacks the file {absent}", install_hint())
+            mend = "correct the preamble layout of your folder of layouts"
+            raise InputError([Fault("preamble", "", run.complaint, "LaTeX that TeX reads", mend)])
+        # Beside its place first, then renamed: nobody else ever sees half a format.
+        half = stored.with_suffix(f".{os.getpid()}-{threading.get_ident()}")
+        half.write_bytes(_unpacked((folder / "preamble.fmt").read_bytes()))
+        half.replace(stored)
+
+
+def _unpacked(dumped: bytes) -> bytes:
+    """A format as TeX reads it soonest: unpacking it takes longer than all else before a page."""
+    return gzip.decompress(dumped) if dumped.startswith(_GZIP) else dumped
+
+
+@cache
+def _cache_folder() -> Path:
+    """The user's cache folder, or a folder for this process where that cannot be written."""
+    base = os.environ.get("XDG_CACHE_HOME")
+    try:
+        folder = (Path(base) if base else Path.home() / ".cache") / "probgen" / "formats"
+        folder.mkdir(parents=True, exist_ok=True)
+        if os.access(folder, os.W_OK):
+            return folder
+    except (OSError, RuntimeError):
+        pass
+    return Path(tempfile.mkdtemp(prefix="probgen-formats-"))

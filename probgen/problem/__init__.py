@@ -1,0 +1,1 @@
+"""One problem worked: its plan, its draws, its figures, its checks."""

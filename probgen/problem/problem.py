@@ -1,0 +1,181 @@
+"""One problem of a set: its template with the plan of its solution, and the students' cases.
+
+The plan is found once, symbolically; a whole class is then solved and proved in one go.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from contextlib import suppress
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from probgen.bank.template import Template
+from probgen.draws.class_draws import ClassDraws, NoDrawError, class_draws
+from probgen.draws.draw import Draw
+from probgen.draws.draw import draw as draw_one
+from probgen.draws.requirement import requirements_hold, stacked
+from probgen.input.fault import Fault, InputError
+from probgen.quantities.expression import Number
+from probgen.quantities.printing import plain
+from probgen.quantities.unit import METRE_PER_SECOND_SQUARED
+from probgen.statics.method import Method
+from probgen.statics.plan import Plan, find_plan
+from probgen.statics.proof import Proof, prove
+from probgen.statics.refusal import Refusal
+from probgen.statics.solution import solve
+from probgen.wording.answer import Answer, answers
+from probgen.wording.block import Section
+from probgen.wording.key import tell
+from probgen.working.case import Case, case_of
+from probgen.working.convention import Convention
+
+_PROBES: Final = 8
+_ATTEMPTS: Final = 100
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """A template ready to be worked for any number of students, in one course's convention."""
+
+    template: Template
+    plan: Plan
+    convention: Convention
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """One student's problem, solved and proved.
+
+    complete: values of every quantity, also of forces the working did not need, for the figures.
+    residual: the largest relative residual of any balance; difference: from the second solver.
+    """
+
+    draw: Draw
+    case: Case
+    complete: Mapping[str, float]
+    answers: tuple[Answer, ...]
+    residual: float
+    difference: float
+
+
+def prepare(template: Template, convention: Convention) -> Problem:
+    """The problem, with its plan found on a few draws of no student.
+
+    Raises InputError when the situation cannot be solved as stated.
+    """
+    method = Method(convention.torque, convention.positive, convention.axes)
+    try:
+        plan = find_plan(template.system, coherent_values(_probes(template), convention), method)
+    except Refusal as refusal:
+        expected = "a situation that statics alone can solve"
+        fault = Fault(template.path, "", template.id, expected, str(refusal))
+        raise InputError([fault]) from None
+    return Problem(template, plan, convention)
+
+
+def draw_class(problem: Problem, seed: str, students: Sequence[str]) -> ClassDraws:
+    """The draws of a class; every one meets the template's requirements and passes its proof.
+
+    students: their ids.  Raises InputError when too few draws of the template do.
+    """
+
+    def accept(draws: Sequence[Draw]) -> Sequence[bool]:
+        solved, proof = proved(problem, draws)
+        fit = requirements_hold(problem.template, solved) & proof.holds
+        return [bool(fits) for fits in fit]
+
+    try:
+        return class_draws(problem.template, seed, students, accept)
+    except NoDrawError as error:
+        expected = "draws that meet every requirement and pass their proof"
+        template = problem.template
+        raise InputError([Fault(template.path, "", template.id, expected, str(error))]) from None
+
+
+def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
+    """Every draw solved and proved, in order.
+
+    Raises InputError naming the values of every draw whose solution is no solution.
+    """
+    if not draws:
+        return ()
+    solved, proof = proved(problem, draws)
+    faults = [
+        _refused(problem.template, draw, blamed)
+        for draw, blamed in zip(draws, proof.faults, strict=True)
+        if blamed
+    ]
+    if faults:
+        raise InputError(faults)
+    g = Number(Decimal(problem.convention.gravity), METRE_PER_SECOND_SQUARED)
+    worked: list[Worked] = []
+    values = tuple(proof.values.items())
+    for place, draw in enumerate(draws):
+        own = {name: float(column[place]) for name, column in solved.items()}
+        case = case_of(problem.plan, {**draw.values, "g": g}, own)
+        residual = float(proof.max_residual[place])
+        difference = float(proof.second_solver_difference[place])
+        told = answers(case, problem.convention)
+        every = {name: float(np.broadcast_to(v, len(draws))[place]) for name, v in values}
+        complete = {**every, **case.values}
+        worked.append(Worked(draw, case, complete, told, residual, difference))
+    return tuple(worked)
+
+
+def tell_steps(problem: Problem, own: Worked) -> tuple[Section, ...]:
+    """The worked steps.  Raises InputError where no printed digits would lead to the result."""
+    try:
+        return tell(own.case, problem.convention)
+    except ArithmeticError as error:
+        template = problem.template
+        expected = "values whose working can be printed"
+        mend = f"change the values, or the template's ranges: {error}"
+        fault = Fault(template.path, "", shown_values(own.draw), expected, mend)
+        raise InputError([fault]) from None
+
+
+def proved(
+    problem: Problem, draws: Sequence[Draw]
+) -> tuple[dict[str, NDArray[np.float64]], Proof]:
+    """Solution and proof, one entry a draw; what has no value is the proof's to blame."""
+    with np.errstate(all="ignore"):
+        solved = solve(problem.plan, coherent_values(draws, problem.convention))
+        proof = prove(problem.plan, solved)
+    return {name: np.broadcast_to(value, len(draws)) for name, value in solved.items()}, proof
+
+
+def _probes(template: Template) -> list[Draw]:
+    """A few draws that show how the situation's equations depend on one another."""
+    made: list[Draw] = []
+    for attempt in range(_ATTEMPTS):
+        with suppress(ArithmeticError):
+            made.append(draw_one(template, "probe", str(attempt)))
+        if len(made) == _PROBES:
+            return made
+    if not made:
+        expected = "derived quantities that have values"
+        mend = "look for a division by zero or the root of a negative number"
+        raise InputError([Fault(template.path, "derived", template.id, expected, mend)])
+    return made
+
+
+def coherent_values(
+    draws: Sequence[Draw], convention: Convention
+) -> dict[str, NDArray[np.float64]]:
+    """Coherent values of everything drawn, and g, one entry a draw."""
+    return {**stacked(draws), "g": np.full(len(draws), float(convention.gravity))}
+
+
+def _refused(template: Template, draw: Draw, blamed: Sequence[str]) -> Fault:
+    mend = "change the values, or the template's ranges or [[require]]"
+    expected = "a solution that passes its proof"
+    return Fault(template.path, "; ".join(blamed), shown_values(draw), expected, mend)
+
+
+def shown_values(draw: Draw) -> str:
+    return ", ".join(f"{name} = {plain(value)}" for name, value in draw.values.items())

@@ -1,0 +1,70 @@
+"""The figures of one worked problem, as scenes that any writer can print."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from probgen.bank.proportions import drawn_sizes
+from probgen.bank.template import Template
+from probgen.figures.freebody.diagram import free_body
+from probgen.figures.paper.scene import Scene
+from probgen.figures.situation.drawing import situation
+from probgen.problem.problem import Problem, Worked
+from probgen.quantities.expression import Name
+from probgen.quantities.unit import ANGLE, LENGTH
+from probgen.statics.system import Role
+from probgen.wording.block import Math
+from probgen.wording.statement import tell_statement
+
+
+def every_scene(problem: Problem, own: Worked) -> Iterator[tuple[str, Scene]]:
+    """The figures of a problem with their names: "situation", "free-body-shelf"."""
+    yield "situation", situation_scene(problem.template, own, solved=False)
+    for body in own.case.system.bodies:
+        yield f"free-body-{body.id}", free_body_scene(problem, own, body.id)
+
+
+def situation_scene(template: Template, own: Worked, solved: bool) -> Scene:
+    """The figure of a problem's situation, to scale unless its template says otherwise.
+
+    solved: with the lengths and angles that were to be found in their true size; a sheet's figure
+    is drawn from the data alone, so that none of them can be measured on it.
+    """
+    system, givens = own.case.system, own.draw.values
+    known = {id: own.case.values[id] for id in (*givens, "g")}
+    values = own.complete if solved else known
+    named, drawn = points_told(template, own), drawn_sizes(template, known)
+    return situation(system, values, template.depicts, givens, named=named, drawn=drawn)
+
+
+def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:
+    """A body alone with all forces on it, and the pivot the working takes torques about."""
+    pivot, positive = _pivot(problem, body), problem.convention.positive
+    drawn = drawn_sizes(problem.template, own.case.values)
+    return free_body(own.case.system, own.complete, body, pivot, positive, drawn)
+
+
+def asks_for_sizes(template: Template) -> bool:
+    """Whether a length or an angle is sought, which the sheet's figure must not show."""
+    return any(
+        variable.role is Role.UNKNOWN and variable.dimension in (LENGTH, ANGLE)
+        for variable in template.system.variables.values()
+    )
+
+
+def points_told(template: Template, own: Worked) -> tuple[str, ...]:
+    """The points the statement calls by their letters, which the figure has to show."""
+    told = {
+        piece.id
+        for inline in tell_statement(template, own.draw)
+        if isinstance(inline, Math)
+        for piece in inline.formula
+        if isinstance(piece, Name)
+    }
+    return tuple(name for name in template.system.points if name in told)
+
+
+def _pivot(problem: Problem, body: str) -> str:
+    """The point the plan first takes torques on a body about, "" for none."""
+    balances = (step.equation for step in problem.plan.steps if step.equation.kind == "torque")
+    return next((balance.about for balance in balances if balance.body == body), "")

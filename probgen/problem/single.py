@@ -1,0 +1,44 @@
+"""One problem worked on its own: the Nth draw of a template, or values set by hand."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from probgen.bank.bank import default_bank
+from probgen.draws.override import with_values
+from probgen.problem.lookup import choose_template
+from probgen.problem.plan_cache import prepared
+from probgen.problem.problem import Problem, Worked, draw_class, work
+from probgen.working.convention import Convention
+
+_SEED = "single"
+
+
+@dataclass(frozen=True, slots=True)
+class Single:
+    """One worked problem; remarks: values outside the range the template draws from."""
+
+    problem: Problem
+    worked: Worked
+    remarks: tuple[str, ...] = field(default=())
+
+
+def work_single(
+    named: str,
+    number: int = 1,
+    stated: Mapping[str, str] | None = None,
+    convention: Convention | None = None,
+) -> Single:
+    """Works the `number`th draw of a template, with stated values in place of drawn ones.
+
+    named: a template's id or the path of its file; stated: texts such as {"d": "35 cm"}.
+    Raises InputError for an unknown template, faulty values, or values that have no solution.
+    """
+    template = choose_template(named, default_bank(), Path(), "TEMPLATE", "")
+    problem = prepared(template, convention or Convention())
+    start = draw_class(problem, _SEED, [str(number)]).draws[0]
+    made, remarks = with_values(template, start, stated or {})
+    (worked,) = work(problem, [made])
+    return Single(problem, worked, remarks)

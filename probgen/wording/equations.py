@@ -1,0 +1,128 @@
+"""One step of the plan as lines of equations: balance, isolated, numbers put in, result."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from probgen.quantities.dimension import dimension_of
+from probgen.quantities.expression import (
+    ZERO,
+    Call,
+    Expression,
+    Name,
+    Number,
+    Quotient,
+    Root,
+    Sum,
+    evaluate,
+    names_in,
+)
+from probgen.quantities.formula import Balance, Formula, Relation
+from probgen.quantities.rounding import last_place
+from probgen.quantities.unit import Dimension
+from probgen.statics.derivation import Step
+from probgen.statics.equation import Equation
+from probgen.wording.block import Display, Row
+from probgen.working.digits import Digits, Line
+
+
+def working(digits: Digits, step: Step) -> Display:
+    """The lines of one step, ending at its rounded result."""
+    return Display((*_balance(digits, step), *_result_rows(digits, step)))
+
+
+def _balance(digits: Digits, step: Step) -> Iterator[Row]:
+    """The equation a step starts from; none where it already says what the unknown is."""
+    if not (step.equation.kind == "condition" and _says(step.equation, step.unknown)):
+        yield balance_row(digits, step.equation)
+
+
+def _says(equation: Equation, unknown: str) -> bool:
+    """Whether a condition reads unknown = what is known."""
+    left, right = (term.magnitude for term in equation.terms)
+    return isinstance(left, Name) and left.id == unknown and unknown not in names_in(right)
+
+
+def balance_row(digits: Digits, equation: Equation) -> Row:
+    """Sum of ... = 0, or the condition as stated."""
+    if equation.kind == "condition":
+        left, right = equation.terms
+        return Row((left.magnitude,), "=", (right.magnitude,))
+    kind = "force" if equation.kind == "force" else digits.convention.turning
+    balance: Formula = (equation.expression, Relation("="), ZERO)
+    return Row((Balance(kind, equation.about),), "=", balance)
+
+
+def _result_rows(digits: Digits, step: Step) -> Iterator[Row]:
+    name = digits.case.system.variables[step.unknown].as_name
+    yield from rows_of(digits, name, step.expression, step.unknown)
+
+
+def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iterator[Row]:
+    """left = expression = numbers put in = carried result -> final result."""
+    variable = digits.case.system.variables[id]
+    value = digits.case.values[id]
+    line = digits.line(expression, value, variable.dimension)
+    ending = Row((left,), "=", _ending(digits, id, line.result))
+    if expression == ZERO or isinstance(expression, Root):
+        yield ending
+        return
+    if isinstance(expression, Call) and expression.function in _DIRECT:
+        yield Row((Call(_DIRECT[expression.function], (left,)),), "=", expression.arguments)
+    yield Row((left,), "=", (expression,))
+    if not lone_number(line.printed):
+        yield Row((), "=", (line.printed,))
+    between = _between(digits, line)
+    if between is not None:
+        yield Row((), "=", (between,))
+    yield replace(ending, left=())
+
+
+def lone_number(printed: Expression) -> bool:
+    """A number, or one with a minus sign: the next line would only repeat it."""
+    if isinstance(printed, Sum) and len(printed.terms) == 1:
+        return isinstance(printed.terms[0][1], Number)
+    return isinstance(printed, Number) or (
+        isinstance(printed, Call) and printed.function == "abs" and lone_number(*printed.arguments)
+    )
+
+
+def _ending(digits: Digits, id: str, carried: Number) -> Formula:
+    """The carried value and, where it has more digits, the rounded one."""
+    final = digits.final(id)
+    if carried.unit in (final.unit, None) and carried.value == final.value:
+        return (final,)
+    same = evaluate(carried, {}) == evaluate(final, {})
+    return (carried, Relation("=" if same else "→"), final)
+
+
+def _between(digits: Digits, line: Line) -> Expression | None:
+    """A quotient with its top and bottom worked out, where either was more than one number.
+
+    Its digits give the printed result within one unit of the last place; None where they cannot.
+    """
+    printed, result = line.printed, line.result
+    if not isinstance(printed, Quotient):
+        return None
+    near = float(last_place(result.value)) * (result.unit.factor if result.unit else 1.0)
+    for more in range(line.guard, line.guard + 3):
+        worked = Quotient(_one(digits, printed.top, more), _one(digits, printed.bottom, more))
+        if worked == printed:
+            return None
+        if abs(float(evaluate(worked, {})) - float(evaluate(result, {}))) < near:
+            return worked
+    return None
+
+
+def _one(digits: Digits, printed: Expression, guard: int) -> Expression:
+    if isinstance(printed, Number):
+        return printed
+    dimension = dimension_of(printed, _NO_NAMES)
+    if digits.convention.units.unit_of(dimension).dimension != dimension:
+        return printed  # kg m, say, has no unit of its own
+    return digits.carried(float(evaluate(printed, {})), dimension, guard)
+
+
+_DIRECT = {"asin": "sin", "acos": "cos", "atan": "tan"}
+_NO_NAMES: Mapping[str, Dimension] = {}

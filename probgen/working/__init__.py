@@ -1,0 +1,1 @@
+"""Facts of a working: digits, conventions, the case of one student."""

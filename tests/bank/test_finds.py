@@ -1,0 +1,138 @@
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.input.fault import InputError
+from probgen.quantities.expression import Name
+from probgen.quantities.parser import parse
+from probgen.quantities.unit import FORCE, PLAIN
+from probgen.statics.system import Find, Form, Role
+
+LIMIT = '[[limit]]\nid = "breaks"\nthat = "T < 900 N"\nname = "the cable breaks"\n'
+
+
+def system_of(text):
+    return read_template(text, "shelf.toml").system
+
+
+def scope_of(system):
+    return {id: variable.as_name for id, variable in system.variables.items()}
+
+
+WORKED_OUT = [
+    ('ratio = "T/(W_s + W_t)"\nsymbol = "n"\nname = "share"', "n", "T/(W_s + W_t)", PLAIN),
+    ('value = "hypot(R.x, T)"\nunit = "kN"\nsymbol = "S"\nname = "s"', "S", "hypot(R.x, T)", FORCE),
+]
+
+
+@pytest.mark.parametrize(("fields", "id", "expression", "dimension"), WORKED_OUT)
+def test_what_is_asked_may_be_worked_out_from_what_is_found(
+    shelf, fields, id, expression, dimension
+):
+    system = system_of(f"{shelf}[[find]]\n{fields}")
+    variable = system.variables[id]
+    assert (variable.role, variable.dimension) == (Role.DEFINED, dimension)
+    assert system.definitions[-1].expression == parse(expression, scope_of(system))
+    assert system.finds[-1] == Find(id, Form.VALUE)
+
+
+def test_the_statement_may_name_what_is_worked_out(spoilt):
+    text = spoilt("find {{ T }}", "find {{ n }}")
+    text += '[[find]]\nratio = "T/W_s"\nsymbol = "n"\nname = "share"'
+    assert "n" in system_of(text).variables
+
+
+def test_a_single_force_may_be_asked_with_its_direction(shelf):
+    system = system_of(shelf.replace('quantity = "T"', 'quantity = "T"\nas = "components"'))
+    found = {d.variable: d.expression for d in system.definitions}
+    assert found["T.x"] == parse("-T*cos(theta)", scope_of(system))
+    assert found["T.y"] == parse("T*sin(theta)", scope_of(system))
+    assert system.finds[0] == Find("T", Form.COMPONENTS)
+
+
+def test_several_forces_may_be_taken_together(shelf):
+    system = system_of(
+        shelf + '[[find]]\nresultant = ["T", "W_t"]\nsymbol = "F"\nname = "cable and tree"'
+    )
+    found = {d.variable: d.expression for d in system.definitions}
+    assert found["F.y"] == parse("T*sin(theta) - W_t", scope_of(system))
+    element = system.element("F")
+    assert (element.name, element.body, element.forces) == ("the cable and tree", "shelf", ())
+    assert system.finds[-1] == Find("F", Form.MAGNITUDE_AND_DIRECTION)
+
+
+FORMS = [
+    ('quantity = "T"\nas = "largest"', Find("T", Form.LARGEST)),
+    ('quantity = "W_t"\nas = "smallest"', Find("W_t", Form.SMALLEST)),
+    ('quantity = "breaks"\nas = "holds"', Find("breaks", Form.HOLDS)),
+    ('as = "holds"\nwording = "does it hold"', Find("", Form.HOLDS, "does it hold")),
+]
+
+
+@pytest.mark.parametrize(("fields", "find"), FORMS)
+def test_what_is_asked_about_limits(shelf, fields, find):
+    read = read_template(f"{shelf}{LIMIT}[[find]]\n{fields}", "shelf.toml")
+    assert read.system.finds[-1] == find
+    assert len(read.requirements) == 1  # the limit is asked about, so it need not be kept
+
+
+def test_the_centre_of_mass_is_asked_by_its_coordinates(shelf):
+    system = system_of(shelf + '[[find]]\ncentre_of_mass = ["W_s", "W_t"]\nunit = "cm"')
+    (find,) = system.finds[2:]  # all is on one level, so y is not asked
+    assert find == Find("x_G", Form.VALUE)
+    expected = "(m*(L/2) + tree_mass*L)/(m + tree_mass)"
+    assert system.definitions[-1].expression == parse(expected, scope_of(system))
+    assert system.variables["x_G"].unit.name == "cm"
+
+
+def test_weights_given_as_forces_have_a_centre_too(spoilt):
+    text = spoilt('mass = "m"', 'force = "20 N"\nsymbol = "W_s"')
+    text += '[[find]]\ncentre_of_mass = ["W_s"]\nsymbol = "C"'
+    system = system_of(text)
+    assert system.definitions[-1].expression.bottom == Name("W_s", "W_s")
+    assert system.finds[-1].quantity == "x_C"
+
+
+def test_a_centre_off_both_axes_has_two_coordinates(spoilt):
+    text = spoilt('["L/2", "0"]', '["L/2", "L"]') + '[[find]]\ncentre_of_mass = ["W_s"]'
+    assert [find.quantity for find in system_of(text).finds[2:]] == ["x_G", "y_G"]
+
+
+# A find added to the shelf, and the one fault it must give.
+SPOILT = [
+    ('ratio = "T"\nsymbol = "n"\nname = "n"', "ratio", "a force, where a plain number"),
+    ('ratio = "T/W_z"\nsymbol = "n"\nname = "n"', "ratio", "no quantity named 'W_z'"),
+    ('ratio = "T/W_s"\nsymbol = "n"', "name", "what it is in words"),
+    ('ratio = "T/W_s"\nname = "n"', "symbol", "add symbol"),
+    ('ratio = "T/W_s"\nsymbol = "L"\nname = "n"', "symbol", "that nothing else has"),
+    ('ratio = "T/W_s"\nsymbol = "n"\nname = "n"\nas = "value"', "as", "one of the fields"),
+    ('value = "T"\nsymbol = "S"\nname = "n"', "unit", 'a unit, such as "m"'),
+    ('value = "T"\nsymbol = "S"\nname = "n"\nunit = "kg"', "value", "where a mass is needed"),
+    ('quantity = "T"\nas = "largest"', "as", "a limit that can be reached"),
+    ('as = "holds"', "as", "a limit that can be reached"),
+    ('quantity = "R"\nas = "largest"', "as", "one of magnitude and direction"),
+    ('quantity = "T"\nas = ""', "as", "one of value"),
+    ('resultant = ["T", "R"]\nsymbol = "F"\nname = "n"', "resultant[1]", "the forces R.x"),
+    ('resultant = ["T"]\nsymbol = "R"\nname = "n"', "symbol", "that no other element has"),
+    ('resultant = ["T"]\nsymbol = "L"\nname = "n"', "symbol", "that nothing else has"),
+    ('resultant = ["T"]\nsymbol = "F"', "name", "what exerts it"),
+    ("centre_of_mass = []", "centre_of_mass", "a list of 1 to"),
+    ('centre_of_mass = ["W_s", "T"]', "centre_of_mass[1]", "one of the weights W_s, W_t"),
+    ('centre_of_mass = ["W_s"]\nunit = "kg"', "unit", "a unit of length"),
+    ('centre_of_mass = ["W_s"]\nsymbol = "mass"', "symbol", "a letter or Greek name"),
+]
+
+
+@pytest.mark.parametrize(("fields", "field", "words"), SPOILT, ids=[row[0] for row in SPOILT])
+def test_each_mistake_is_one_fault(shelf, fields, field, words):
+    with pytest.raises(InputError) as caught:
+        system_of(f"{shelf}[[find]]\n{fields}")
+    (fault,) = caught.value.faults
+    assert fault.field == f"find[2].{field}"
+    assert words in f"{fault.expected}\n{fault.mend}"
+
+
+def test_a_limit_that_is_not_there_cannot_be_asked_about(shelf):
+    with pytest.raises(InputError) as caught:
+        system_of(f'{shelf}{LIMIT}[[find]]\nquantity = "slips"\nas = "holds"')
+    (fault,) = caught.value.faults
+    assert (fault.field, fault.expected) == ("find[2].quantity", "one of breaks")

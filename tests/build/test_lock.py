@@ -1,0 +1,47 @@
+"""The lock on an output folder: one holder at a time, and none when the holder is killed."""
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from probgen.build.lock import held
+from probgen.input.outside import OutsideError
+
+HOLDER = """
+import sys, time
+from pathlib import Path
+from probgen.build.lock import held
+with held(Path(sys.argv[1])):
+    print("held", flush=True)
+    time.sleep(60)
+"""
+
+
+def test_one_at_a_time(tmp_path: Path) -> None:
+    path = tmp_path / "lock"
+    with held(path), pytest.raises(OutsideError, match="another build"), held(path):
+        pass
+    assert not path.exists()
+    with held(path):
+        assert path.exists()
+
+
+def test_a_killed_process_holds_nothing(tmp_path: Path) -> None:
+    path = tmp_path / "lock"
+    command = [sys.executable, "-c", HOLDER, str(path)]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, text=True) as holder:
+        assert holder.stdout is not None
+        assert holder.stdout.readline() == "held\n"
+        with pytest.raises(OutsideError, match="another build"), held(path):
+            pass
+        holder.kill()
+    with held(path):
+        pass
+    assert not path.exists()
+
+
+def test_a_folder_that_is_not_there_is_told(tmp_path: Path) -> None:
+    with pytest.raises(FileNotFoundError), held(tmp_path / "gone" / "lock"):
+        pass

@@ -1,0 +1,42 @@
+"""Version codes: unique in a class, stable, and checked against slips."""
+
+import pytest
+
+from probgen.course.version_code import ALPHABET, assign_codes, read_code
+
+STUDENTS = [f"student-{number}" for number in range(2000)]
+
+
+def test_codes_are_stable_and_unique() -> None:
+    codes = assign_codes("spring", STUDENTS)
+    assert len(set(codes.values())) == len(STUDENTS)
+    assert codes == assign_codes("spring", STUDENTS)
+    assert not set(codes.values()) & set(assign_codes("autumn", STUDENTS).values())
+
+
+def test_a_student_joining_later_changes_no_other_code() -> None:
+    codes = assign_codes("spring", STUDENTS[:50])
+    assert assign_codes("spring", STUDENTS[:51]).items() >= codes.items()
+
+
+@pytest.mark.parametrize("student", STUDENTS[:5])
+def test_codes_are_read_back_as_people_type_them(student: str) -> None:
+    code = assign_codes("spring", [student])[student]
+    assert read_code(code) == code
+    typed = code.lower().replace("-", " ").replace("0", "o").replace("1", "l")
+    assert read_code(typed) == code
+
+
+def test_every_wrong_sign_and_every_swap_is_noticed() -> None:
+    signs = assign_codes("spring", ["ada"])["ada"].replace("-", "")
+    slips = {signs[:i] + new + signs[i + 1 :] for i in range(8) for new in ALPHABET}
+    slips |= {signs[:i] + signs[i + 1] + signs[i] + signs[i + 2 :] for i in range(7)}
+    for slip in slips - {signs}:
+        with pytest.raises(ValueError, match="mistyped"):
+            read_code(slip)
+
+
+@pytest.mark.parametrize("typed", ["", "7K3M", "7K3M-Q9TXX", "7K3M-Q9T!", "7K3M-Q9TU"])
+def test_what_is_no_code_is_refused(typed: str) -> None:
+    with pytest.raises(ValueError, match="is not a code"):
+        read_code(typed)

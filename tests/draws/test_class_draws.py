@@ -1,0 +1,73 @@
+import pytest
+
+from probgen.draws.class_draws import NoDrawError, class_draws
+
+
+def sets(found):
+    return [tuple(str(number.value) for number in each.values.values()) for each in found.draws]
+
+
+def names(count):
+    return [f"student-{i}" for i in range(count)]
+
+
+def test_nobody_gets_the_numbers_of_another(hook):
+    # 7 masses and the 4 lengths above 0.60 m: just enough for 28.
+    found = class_draws(hook(), "s", names(28))
+    assert len(set(sets(found))) == 28
+    assert found.remarks == ()
+    assert all(float(each.values["L"].value) > 0.6 for each in found.draws)
+
+
+def test_a_large_class_in_a_wide_room(hook):
+    found = class_draws(hook("30.00"), "s", names(1000))
+    assert len(set(sets(found))) == 1000
+
+
+@pytest.mark.parametrize("count", [20, 28, 40])
+def test_the_order_of_the_roster_changes_nothing(hook, count):
+    roster = names(count)
+    forward = dict(zip(roster, sets(class_draws(hook(), "s", roster)), strict=True))
+    turned = roster[::-1]
+    backward = dict(zip(turned, sets(class_draws(hook(), "s", turned)), strict=True))
+    assert forward == backward
+
+
+def test_too_small_a_room_is_told_and_shared_evenly(hook):
+    found = class_draws(hook(), "s", names(70))
+    counts = [sets(found).count(each) for each in set(sets(found))]
+    assert len(counts) == 28
+    assert sorted(set(counts)) == [2, 3]
+    (remark,) = found.remarks
+    assert "28 different sets" in remark
+    assert "42 of 70 students" in remark
+
+
+def test_refused_draws_are_drawn_again(hook):
+    asked = []
+
+    def light(draws):
+        asked.append(len(draws))
+        return [each.values["m"].value < 2 for each in draws]
+
+    found = class_draws(hook("30.00"), "s", names(100), light)
+    assert all(each.values["m"].value < 2 for each in found.draws)
+    assert asked[0] > 90  # in batches: all first attempts together
+    free = class_draws(hook("30.00"), "s", names(100))
+    fit = [i for i, each in enumerate(free.draws) if each.values["m"].value < 2]
+    kept = [i for i in fit if found.draws[i] == free.draws[i]]
+    assert len(kept) >= 0.9 * len(fit) > 0  # those accepted at once stay as they were
+
+
+def test_a_template_that_refuses_everything_is_told(hook):
+    with pytest.raises(NoDrawError, match="hook: 81 draws of one student were all refused"):
+        class_draws(hook(), "s", names(3), lambda draws: [False] * len(draws))
+
+
+def test_a_student_twice_is_refused(hook):
+    with pytest.raises(ValueError, match="twice"):
+        class_draws(hook(), "s", ["a", "a"])
+
+
+def test_an_empty_class(hook):
+    assert class_draws(hook(), "s", []).draws == ()

@@ -1,0 +1,82 @@
+"""Figures that are not drawn to scale: they say so, and nothing is elsewhere in them."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.figures.freebody.diagram import free_body
+from probgen.figures.measured.proportion import disturbances
+from probgen.figures.measured.survey import survey
+from probgen.figures.paper.scene import Arrow, Scene, bearing
+from probgen.figures.situation.drawing import situation
+from tests.figures.conftest import Case
+from tests.figures.situation.test_drawing import touching
+
+SIZES = {"insertion": 0.09, "muscle_angle": 30.0}
+
+
+def station(scene: Scene, tag: str) -> float:
+    """Where a force's arrow begins, from the elbow, m."""
+    (arrow,) = scene.tagged(tag)
+    assert isinstance(arrow, Arrow)
+    return arrow.tail.real / scene.scale
+
+
+def diagram(case: Case, sizes: dict[str, float]) -> Scene:
+    body = case.system.bodies[0].id
+    return free_body(case.system, case.values, body, "E", drawn=sizes)
+
+
+@pytest.mark.parametrize("seed", [0, 1, 2])
+def test_diagram_takes_the_lengths_and_keeps_the_angles(
+    cases: dict[tuple[str, int], Case], seed: int
+) -> None:
+    case = cases["forearm", seed]
+    true, drawn = diagram(case, {}), diagram(case, SIZES)
+    assert station(true, "force:F") == pytest.approx(case.values["insertion"])
+    assert station(drawn, "force:F") == pytest.approx(0.09)
+    pulls = [scene.tagged("force:F")[0] for scene in (true, drawn)]
+    one, other = (bearing(a.head - a.tail) for a in pulls if isinstance(a, Arrow))
+    assert one == pytest.approx(other)
+    assert "not to scale" not in [label.text for label in true.labels]
+    assert "not to scale" in [label.text for label in drawn.labels]
+    assert touching(drawn) == []
+
+
+def test_diagram_with_other_angles_only_is_to_scale(cases: dict[tuple[str, int], Case]) -> None:
+    scene = diagram(cases["forearm", 0], {"muscle_angle": 30.0})
+    assert not scene.tagged("note:scale")
+
+
+def test_situation_keeps_its_room(cases: dict[tuple[str, int], Case]) -> None:
+    case = cases["forearm", 0]
+    plain = situation(case.system, case.known, {}, case.givens)
+    noted = situation(case.system, case.known, {}, case.givens, drawn=SIZES)
+    (note,) = noted.tagged("note:scale")
+    assert note.box.bottom >= noted.box.bottom  # type: ignore[union-attr]
+    assert noted.box.height <= 1.1 * plain.box.height
+    assert touching(noted) == []
+
+
+def test_nothing_is_disturbed_by_true_sizes(cases: dict[tuple[str, int], Case]) -> None:
+    for case in cases.values():
+        true = survey(case.system, case.values)
+        assert list(disturbances(true, true)) == []
+
+
+@pytest.mark.parametrize(
+    ("length", "told"),
+    [
+        (0.5, ["B lies off the forearm"]),
+        (-0.01, ["B lies off the forearm"]),
+        (0.0, ["E and B fall together"]),
+        (0.25, ["B and G change places along the forearm"]),
+    ],
+)
+def test_what_is_elsewhere_is_told(
+    cases: dict[tuple[str, int], Case], length: float, told: list[str]
+) -> None:
+    case = cases["forearm", 0]
+    true = survey(case.system, case.values)
+    drawn = survey(case.system, {**case.values, "insertion": length})
+    assert list(disturbances(true, drawn)) == told

@@ -1,0 +1,80 @@
+"""What can be measured on a system: its places, its named lengths and angles."""
+
+from __future__ import annotations
+
+import cmath
+import math
+
+import pytest
+
+from probgen.figures.measured.survey import mass_name, openings, spans, survey, ways_out
+from tests.figures.conftest import CASES, Case
+
+LENGTHS = {
+    "beam": {"length", "cable_at", "load_at"},
+    "ladder": {"length", "climber_at"},
+    "forearm": {"insertion", "forearm_center", "load_distance"},
+    "seesaw": {"distance_1", "distance_2"},
+}
+ANGLES = {"beam": {"cable_angle"}, "ladder": {"ladder_angle"}, "forearm": {"muscle_angle"}}
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_every_named_length_and_angle_is_found_once(
+    cases: dict[tuple[str, int], Case], name: str
+) -> None:
+    case = cases[name, 2]
+    measured = survey(case.system, case.values)
+    assert sorted(span.id for span in spans(measured)) == sorted(LENGTHS[name])
+    assert sorted(o.id for o in openings(measured)) == sorted(ANGLES.get(name, set()))
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_lengths_and_angles_have_their_values(
+    cases: dict[tuple[str, int], Case], name: str
+) -> None:
+    case = cases[name, 3]
+    measured = survey(case.system, case.values)
+    for span in spans(measured):
+        assert abs(span.end - span.start) == pytest.approx(case.values[span.id])
+    for opening in openings(measured):
+        difference = abs(opening.direction - opening.reference)
+        assert difference == pytest.approx(case.values[opening.id])
+
+
+@pytest.mark.parametrize(
+    ("name", "reference"), [("beam", 180.0), ("ladder", 0.0), ("forearm", 90.0)]
+)
+def test_angle_is_measured_from_the_line_it_was_stated_from(
+    cases: dict[tuple[str, int], Case], name: str, reference: float
+) -> None:
+    case = cases[name, 1]
+    (opening,) = openings(survey(case.system, case.values))
+    assert opening.reference == pytest.approx(reference)
+
+
+def test_places_follow_the_links(cases: dict[tuple[str, int], Case]) -> None:
+    case = cases["ladder", 0]
+    top = survey(case.system, case.values).places["B"]
+    angle = math.radians(case.values["ladder_angle"])
+    assert top == pytest.approx(cmath.rect(case.values["length"], angle))
+
+
+def test_length_without_a_value_is_sketched(cases: dict[tuple[str, int], Case]) -> None:
+    case = cases["seesaw", 0]
+    assert survey(case.system, case.known).sketched == {"distance_2"}
+    assert survey(case.system, case.values).sketched == frozenset()
+
+
+@pytest.mark.parametrize(
+    ("at", "ways"), [(0j, [2]), (2 + 0j, [-2, 1j]), (1 + 0j, [-1, 1]), (1j, [])]
+)
+def test_ways_out_of_a_bent_body(at: complex, ways: list[complex]) -> None:
+    assert ways_out((0j, 2 + 0j, 2 + 1j), at) == pytest.approx(ways)
+
+
+def test_weight_is_labelled_by_its_mass(cases: dict[tuple[str, int], Case]) -> None:
+    system = cases["beam", 0].system
+    name = mass_name(system, system.element("W_l"))
+    assert name is not None
+    assert name.id == "load_mass"

@@ -1,0 +1,59 @@
+"""Angles: the number between the two lines where there is room, else beside the arc's end."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import pytest
+
+from probgen.figures.paper.angle import draw_angle
+from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.scene import HEAVY, Arc, Label, bearing, heading, line
+from probgen.figures.parts.mechanical import bar
+from probgen.quantities.expression import Number
+from probgen.quantities.unit import UNITS
+
+
+def number(degrees: int) -> Number:
+    return Number(Decimal(degrees), UNITS["deg"])
+
+
+def leaning(degrees: int, wall: float) -> Field:
+    """A ladder's place: a floor, a wall some way off (pt), a bar that leans against it."""
+    field = Field()
+    field.add(line(-20 + 0j, wall + 0j, HEAVY), line(wall + 0j, wall + 150j, HEAVY))
+    field.add(*bar((0j, heading(degrees) * 140.0), 3.2, "body"))
+    draw_angle(field, 0j, 0.0, float(degrees), number(degrees), "theta", reference_drawn=True)
+    return field
+
+
+def label_of(field: Field) -> Label:
+    return next(shape for shape in field.shapes if isinstance(shape, Label))
+
+
+@pytest.mark.parametrize("degrees", [40, 55, 68, 72, 76])
+def test_number_of_a_leaning_body_stands_within_the_angle(degrees: int) -> None:
+    box = label_of(leaning(degrees, 140.0 * heading(degrees).real)).box
+    corners = [complex(x, y) for x in (box.left, box.right) for y in (box.bottom, box.top)]
+    assert all(0.0 < bearing(corner) < degrees for corner in corners)
+
+
+@pytest.mark.parametrize("degrees", [5, 12])
+def test_number_too_large_for_its_angle_stands_close_to_the_arc(degrees: int) -> None:
+    field = Field()
+    field.add(line(-90 + 0j, 90 + 0j, HEAVY), line(0j, heading(degrees) * 90.0, HEAVY))
+    draw_angle(field, 0j, 0.0, float(degrees), number(degrees), "theta", reference_drawn=True)
+    (arc,) = [shape for shape in field.shapes if isinstance(shape, Arc)]
+    ends = [arc.radius * heading(angle) for angle in (0.0, degrees)]
+    box = label_of(field).box
+    assert min(abs(box.centre - end) for end in ends) < 25.0
+    assert arc.radius <= 36.0
+
+
+def test_reference_line_is_dashed_where_none_is_drawn() -> None:
+    field = Field()
+    field.add(line(0j, heading(50.0) * 90.0, HEAVY))
+    draw_angle(field, 0j, 0.0, 50.0, number(50), "theta", reference_drawn=False)
+    (dashed,) = [shape for shape in field.shapes if shape.tag == "reference:theta"]
+    assert not isinstance(dashed, Label)
+    assert dashed.pen.dash

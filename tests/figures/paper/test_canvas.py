@@ -1,0 +1,77 @@
+"""The paper: free places, what a piece crosses, what stands in the way of an extension line."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.placement import GAP, around, centred, set_in
+from probgen.figures.paper.scene import FINE, HEAVY, Path, bounds, circle, heading, line
+from probgen.figures.paper.segment import crosses, meets
+from probgen.quantities.expression import Name
+
+coordinate = st.integers(-20, 20).map(float)
+stroke = st.tuples(coordinate, coordinate, coordinate, coordinate)
+TEXT = Name("T", "T_x")
+
+
+@given(
+    st.lists(st.tuples(coordinate, coordinate, coordinate, coordinate), max_size=12),
+    st.sampled_from([0.0, 45.0, 90.0, 200.0]),
+)
+def test_label_always_finds_a_free_place(
+    strokes: list[tuple[float, float, float, float]], favoured: float
+) -> None:
+    field = Field()
+    for x0, y0, x1, y1 in strokes:
+        field.add(line(complex(x0, y0), complex(x1, y1), FINE))
+    first = field.place(TEXT, around(TEXT, [(0j, favoured)]), "one")
+    second = field.place(TEXT, around(TEXT, [(0j, favoured)]), "two")
+    assert not first.box.overlaps(second.box)
+    for label in (first, second):
+        assert not any(meets(segment, label.box.grown(GAP - 0.01)) for segment in field.segments)
+
+
+@given(st.lists(stroke, max_size=12), st.floats(0.0, 359.0))
+def test_crossings_of_a_moved_piece_are_those_counted_one_by_one(
+    strokes: list[tuple[float, float, float, float]], direction: float
+) -> None:
+    field = Field()
+    for x0, y0, x1, y1 in set(strokes):
+        field.add(line(complex(x0, y0), complex(x1, y1), FINE))
+    start, end = 0.31 + 0.17j, 0.31 + 0.17j + 15.3 * heading(direction)
+    steps = [1j * heading(direction) * offset for offset in (-7.77, 0.0, 3.33, 12.12)]
+    counted = []
+    for step in steps:
+        a, b = start + step, end + step
+        piece = (a.real, a.imag, b.real, b.imag)
+        counted.append(sum(crosses(piece, segment) for segment in field.segments))
+    assert field.crossed(start, end, steps) == counted
+
+
+def test_box_holds_all_strokes_and_labels() -> None:
+    field = Field()
+    field.add(circle(3 + 4j, 10.0, HEAVY), line(0j, 20 + 1j, FINE))
+    field.add(set_in(TEXT, centred(TEXT, 40 + 40j), "x"))
+    assert field.box == bounds(field.shapes)
+
+
+def test_watched_stroke_is_kept_clear_of_but_not_drawn() -> None:
+    field = Field()
+    field.watch(line(-9 + 0j, 9 + 0j, FINE))
+    assert not field.shapes
+    assert not field.is_free(centred(TEXT, 0j))
+
+
+def test_ray_tells_what_lies_along_it_what_it_meets_and_what_it_hides() -> None:
+    field = Field()
+    field.add(Path(((0j, 30j),), FINE), line(-5 + 50j, 5 + 50j, FINE))
+    field.add(set_in(TEXT, centred(TEXT, 80j), "x"))
+    ray = field.ray(0j, 100j)
+    assert ray.covered(40.0) == pytest.approx(30.0)
+    assert not ray.covered(60.0)  # half of the way only
+    assert ray.last(60.0) == pytest.approx(50.0)
+    assert not ray.hides(0.0, 60.0)
+    assert ray.hides(0.0, 90.0)

@@ -1,0 +1,93 @@
+"""Lengths: below where that is free, clear of strokes and labels, with their extension lines."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import pytest
+
+from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.dimension_line import draw_length
+from probgen.figures.paper.placement import centred, set_in
+from probgen.figures.paper.scene import FINE, HEAVY, Arrow, Label, Path, heading, line
+from probgen.quantities.expression import Number
+from probgen.quantities.unit import UNITS
+
+TEXT = Number(Decimal("1.20"), UNITS["m"])
+
+
+def arrows(field: Field) -> list[Arrow]:
+    return [shape for shape in field.shapes if isinstance(shape, Arrow)]
+
+
+def extensions(field: Field) -> list[Path]:
+    return [
+        shape
+        for shape in field.shapes
+        if isinstance(shape, Path) and shape.tag == "dimension:a"
+    ]
+
+
+def test_it_lies_below_with_both_extension_lines() -> None:
+    field = Field()
+    assert draw_length(field, 0j, 100 + 0j, TEXT, "a", 3.0)
+    tips = {arrow.head.real for arrow in arrows(field)}
+    assert tips == {0.0, 100.0}
+    assert all(arrow.head.imag < -3.0 for arrow in arrows(field))
+    assert len(extensions(field)) == 2
+
+
+def test_it_goes_on_where_another_ends() -> None:
+    field = Field()
+    field.add(line(20 - 16j, 60 - 16j, FINE))  # keeps the first one further out
+    draw_length(field, 0j, 80 + 0j, TEXT, "a")
+    draw_length(field, 80 + 0j, 170 + 0j, TEXT, "b")
+    (level,) = {arrow.head.imag for arrow in arrows(field)}
+    assert level < -16.0
+
+
+def test_longer_one_lies_further_out() -> None:
+    field = Field()
+    draw_length(field, 0j, 80 + 0j, TEXT, "a")
+    draw_length(field, 0j, 170 + 0j, TEXT, "b")
+    near, far = (
+        next(arrow.head.imag for arrow in arrows(field) if arrow.tag == f"dimension:{id}")
+        for id in "ab"
+    )
+    assert far < near < 0
+
+
+def test_extension_line_begins_where_the_face_ends_that_serves_for_it() -> None:
+    field = Field()
+    field.add(line(20j, -18j, HEAVY))
+    field.add(set_in(TEXT, centred(TEXT, 50 - 14j), "x"))  # keeps it further out
+    draw_length(field, 0j, 100 + 0j, TEXT, "a")
+    (left,) = [p for p in extensions(field) if abs(p.lines[0][0].real) < 1e-9]
+    start, end = left.lines[0]
+    assert start.imag == pytest.approx(-18.0)
+    assert end.imag < arrows(field)[0].head.imag
+
+
+def test_extension_line_begins_beyond_what_it_would_cross() -> None:
+    field = Field()
+    field.add(line(90 - 8j, 110 - 8j, FINE))
+    draw_length(field, 0j, 100 + 0j, TEXT, "a")
+    (right,) = [p for p in extensions(field) if abs(p.lines[0][0].real - 100) < 1e-9]
+    assert right.lines[0][0].imag < -8.0
+
+
+@pytest.mark.parametrize("direction", [0.0, 33.0, 90.0, 147.0])
+def test_number_of_a_short_length_stands_beside_it(direction: float) -> None:
+    field = Field()
+    end = heading(direction) * 25.0
+    assert draw_length(field, 0j, end, TEXT, "a")
+    (label,) = [shape for shape in field.shapes if isinstance(shape, Label)]
+    middle = sum(arrow.head for arrow in arrows(field)) / len(arrows(field))
+    assert abs(label.box.centre - middle) < 45.0
+
+
+def test_hemmed_in_it_says_so() -> None:
+    field = Field()
+    for i in range(-40, 41):
+        field.add(line(-300 + 8j * i, 300 + 8j * i, FINE))
+    assert not draw_length(field, 0j, 100 + 0j, TEXT, "a")

@@ -1,0 +1,147 @@
+"""The situation: to scale, labelled with the data, nothing touching, nothing given away."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.figures.paper.scene import Arc, Arrow, Label, Path, Scene, apart, bearing, segments
+from probgen.figures.paper.segment import meets
+from probgen.figures.situation.drawing import HEIGHT, WIDTH, situation
+from probgen.figures.writers.latex import latex_picture
+from probgen.quantities.expression import Name, Number, evaluate
+from probgen.quantities.unit import ANGLE, LENGTH
+from tests.figures.conftest import Case, unknown_forces
+
+
+def drawing(case: Case) -> Scene:
+    return situation(case.system, case.known, case.template.depicts, case.givens)
+
+
+@pytest.fixture(scope="module")
+def scenes(draws: list[Case]) -> list[tuple[Case, Scene]]:
+    return [(case, drawing(case)) for case in draws]
+
+
+def touching(scene: Scene) -> list[str]:
+    """Labels that come within half a point of another label or of a stroke."""
+    found = []
+    for i, label in enumerate(scene.labels):
+        box = label.box.grown(0.5)
+        found += [f"{label.tag} / {o.tag}" for o in scene.labels[i + 1 :] if box.overlaps(o.box)]
+        found += [
+            f"{label.tag} / {shape.tag}"
+            for shape in scene.shapes
+            if not isinstance(shape, Label) and any(meets(s, box) for s in segments(shape))
+        ]
+    return found
+
+
+def test_no_label_touches_anything(scenes: list[tuple[Case, Scene]]) -> None:
+    assert [touching(scene) for _, scene in scenes] == [[]] * len(scenes)
+
+
+def test_figure_keeps_to_its_room(scenes: list[tuple[Case, Scene]]) -> None:
+    for _, scene in scenes:
+        assert scene.box.width <= WIDTH + 0.01
+        assert scene.box.height <= HEIGHT + 0.01
+
+
+def dimension_ends(scene: Scene, id: str) -> tuple[complex, complex]:
+    """The tips of a dimension line's arrows."""
+    arrows = [s for s in scene.tagged(f"dimension:{id}") if isinstance(s, Arrow)]
+    tips = [arrow.head for arrow in arrows]
+    if len(arrows) == 1:
+        tips.append(arrows[0].tail)
+    assert len(tips) == 2
+    return tips[0], tips[1]
+
+
+def test_dimension_lines_have_the_lengths_they_state(scenes: list[tuple[Case, Scene]]) -> None:
+    for case, scene in scenes:
+        for given in case.template.givens:
+            if given.unit.dimension == LENGTH:
+                start, end = dimension_ends(scene, given.id)
+                assert abs(end - start) / scene.scale == pytest.approx(case.values[given.id])
+
+
+def test_arcs_have_the_angles_they_state(scenes: list[tuple[Case, Scene]]) -> None:
+    for case, scene in scenes:
+        for given in case.template.givens:
+            angle = case.values[given.id]
+            if given.unit.dimension == ANGLE and angle:
+                (arc,) = scene.tagged(f"angle:{given.id}")
+                assert isinstance(arc, Arc)
+                assert abs(arc.sweep) == pytest.approx(angle)
+
+
+def test_every_given_is_labelled_with_its_printed_number(
+    scenes: list[tuple[Case, Scene]],
+) -> None:
+    for case, scene in scenes:
+        numbers = {
+            (str(label.text.value), label.text.unit)
+            for label in scene.labels
+            if isinstance(label.text, Number)
+        }
+        stated = {
+            (str(number.value), number.unit)
+            for number in case.givens.values()
+            if evaluate(number, {})  # an angle of zero opens nothing
+        }
+        assert numbers == stated
+
+
+def test_lines_run_in_the_directions_of_the_forces(scenes: list[tuple[Case, Scene]]) -> None:
+    seen = 0
+    for case, scene in scenes:
+        for force in case.system.forces:
+            for kind in ("cable", "muscle"):
+                for shape in scene.tagged(f"{kind}:{force.id}"):
+                    if isinstance(shape, Path):
+                        a, b = shape.lines[0]
+                        direction = float(evaluate(force.direction, case.values))
+                        assert apart(bearing(b - a), direction) < 1e-6
+                        seen += 1
+                        break
+    assert seen >= len(scenes) * any(f.kind in ("cable", "muscle") for f in case.system.forces)
+
+
+def test_no_arrow_shows_a_force_to_be_found(scenes: list[tuple[Case, Scene]]) -> None:
+    for case, scene in scenes:
+        assert unknown_forces(case.system)
+        shown = {shape.tag for shape in scene.shapes if isinstance(shape, Arrow)}
+        assert not shown & {f"force:{id}" for id in unknown_forces(case.system)}
+
+
+def test_unknown_length_is_labelled_by_its_symbol_and_not_to_scale(
+    cases: dict[tuple[str, int], Case],
+) -> None:
+    case = cases["seesaw", 0]
+    scene = drawing(case)
+    (label,) = scene.tagged("label:distance_2")
+    assert isinstance(label, Label)
+    assert label.text == Name("distance_2", "d_2")
+    drawn_before = dimension_ends(scene, "distance_2")
+    start, end = drawn_before
+    assert abs(end - start) / scene.scale != pytest.approx(case.values["distance_2"], rel=1e-3)
+
+
+def test_unknown_length_is_to_scale_when_its_value_is_passed(
+    cases: dict[tuple[str, int], Case],
+) -> None:
+    case = cases["seesaw", 0]
+    scene = situation(case.system, case.values, case.template.depicts, case.givens)
+    start, end = dimension_ends(scene, "distance_2")
+    assert abs(end - start) / scene.scale == pytest.approx(case.values["distance_2"])
+
+
+def test_same_values_give_the_same_picture(draws: list[Case]) -> None:
+    assert latex_picture(drawing(draws[0])) == latex_picture(drawing(draws[0]))
+
+
+def test_missing_given_is_an_error(draws: list[Case]) -> None:
+    case = draws[0]
+    known = case.known
+    del known[next(g.id for g in case.template.givens if g.unit.dimension == LENGTH)]
+    with pytest.raises(KeyError):
+        situation(case.system, known, case.template.depicts, case.givens)

@@ -1,0 +1,132 @@
+"""Pictures in LaTeX: read back from the PDF, their lines run as the values say."""
+
+from __future__ import annotations
+
+import math
+import re
+import shutil
+import subprocess
+from itertools import pairwise
+from pathlib import Path
+
+import pdfplumber
+import pytest
+
+from probgen.figures.paper.scene import (
+    DASHED,
+    FINE,
+    HEAVY,
+    Arc,
+    Arrow,
+    Scene,
+    apart,
+    circle,
+    composed,
+    heading,
+    line,
+)
+from probgen.figures.situation.drawing import situation
+from probgen.figures.writers.latex import dashes, latex_picture
+from tests.figures.conftest import Case
+
+POINT = 72.0 / 72.27
+"""PDF units in a printer's point."""
+
+
+def typeset(scenes: list[Scene], folder: Path) -> list[list[tuple[complex, complex]]]:
+    """The straight strokes on each page, one page a scene (printer's points, y up)."""
+    if shutil.which("pdflatex") is None:
+        pytest.skip("pdflatex is not installed")
+    pages = "\\newpage\n".join(latex_picture(scene) for scene in scenes)
+    source = (
+        r"\documentclass{article}\usepackage[T1]{fontenc}\usepackage{lmodern,amsmath,pict2e}"
+        r"\pagestyle{empty}\parindent0pt\begin{document}" + pages + r"\end{document}"
+    )
+    (folder / "a.tex").write_text(source, encoding="utf-8")
+    subprocess.run(
+        ["pdflatex", "-interaction=batchmode", "a.tex"],
+        cwd=folder, check=True, capture_output=True,
+    )  # fmt: skip
+    with pdfplumber.open(folder / "a.pdf") as pdf:
+        return [
+            [
+                (complex(*a) / POINT, complex(*b) / POINT)
+                for stroke in (*page.lines, *page.curves)
+                for a, b in pairwise(stroke["pts"])
+            ]
+            for page in pdf.pages
+        ]
+
+
+def slope(stroke: tuple[complex, complex]) -> float:
+    """The direction of a stroke on the page (pdfplumber's y runs down), 0 up to 180 degrees."""
+    way = (stroke[1] - stroke[0]).conjugate()
+    return math.degrees(math.atan2(way.imag, way.real)) % 180.0
+
+
+EXPECTED = {
+    "beam": lambda v: 180.0 - v["cable_angle"],
+    "ladder": lambda v: v["ladder_angle"],
+    "forearm": lambda v: 90.0 + v["muscle_angle"],
+}
+
+
+def test_lines_in_the_pdf_have_the_drawn_angles(
+    cases: dict[tuple[str, int], Case], tmp_path: Path
+) -> None:
+    chosen = [(name, cases[name, seed]) for name in EXPECTED for seed in range(4)]
+    scenes = [
+        situation(case.system, case.known, case.template.depicts, case.givens)
+        for _, case in chosen
+    ]
+    for (name, case), strokes in zip(chosen, typeset(scenes, tmp_path), strict=True):
+        angle = EXPECTED[name](case.values) % 180.0
+        off = [min(apart(slope(s), angle), 180.0 - apart(slope(s), angle)) for s in strokes
+               if abs(s[1] - s[0]) > 10.0]  # fmt: skip
+        assert min(off) < 0.05, name
+
+
+def test_labels_are_where_the_scene_has_them(
+    cases: dict[tuple[str, int], Case], tmp_path: Path
+) -> None:
+    """The text of a label lies inside the box it was given, and the frame fits the drawing."""
+    case = cases["beam", 3]
+    scene = situation(case.system, case.known, case.template.depicts, case.givens)
+    strokes = typeset([scene], tmp_path)[0]
+    with pdfplumber.open(tmp_path / "a.pdf") as pdf:
+        characters = pdf.pages[0].chars
+    left = min(min(a.real, b.real) for a, b in strokes)
+    for label in scene.labels:
+        near = [
+            c for c in characters
+            if label.box.left - 0.6 <= c["x0"] / POINT - left + scene.box.left
+            and c["x1"] / POINT - left + scene.box.left <= label.box.right + 0.9
+        ]  # fmt: skip
+        assert near, label.tag
+
+
+def test_numbers_are_rounded_to_a_hundredth_of_a_point() -> None:
+    text = latex_picture(composed([line(0j, complex(1 / 3, -1e-9), FINE)]))
+    assert not re.search(r"\d\.\d{3}", text)
+    assert "-0)" not in text
+    assert "-0," not in text
+
+
+def test_dashes_begin_and_end_the_line() -> None:
+    pieces = list(dashes((0j, 50 + 0j), DASHED))
+    assert pieces[0][0] == 0
+    assert pieces[-1][1] == pytest.approx(50)
+    gaps = [b[0] - a[1] for a, b in pairwise(pieces)]
+    assert gaps == pytest.approx([DASHED.gap] * len(gaps))
+
+
+def test_only_path_commands_of_pict2e_are_used() -> None:
+    scene = composed(
+        [line(0j, 9j, FINE), circle(0j, 3, HEAVY), Arc(0j, 5, 0, 200, DASHED),
+         Arrow(0j, 20 * heading(30), HEAVY)]
+    )  # fmt: skip
+    commands = set(re.findall(r"\\([a-zA-Z]+)", latex_picture(scene)))
+    assert commands <= {
+        "begingroup", "setlength", "unitlength", "begin", "roundjoin", "linethickness", "moveto",
+        "lineto", "curveto", "closepath", "strokepath", "fillpath", "end", "endgroup",
+    }  # fmt: skip

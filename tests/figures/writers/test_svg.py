@@ -1,0 +1,41 @@
+"""SVG: sound XML, one element for each shape, the same words and marks."""
+
+from __future__ import annotations
+
+import xml.etree.ElementTree as ET
+
+import pytest
+
+from probgen.figures.freebody.diagram import free_body
+from probgen.figures.paper.scene import Arrow, Label
+from probgen.figures.situation.drawing import situation
+from probgen.figures.writers.svg import svg
+from tests.figures.conftest import CASES, Case
+
+SPACE = "{http://www.w3.org/2000/svg}"
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_both_figures_are_sound_xml(cases: dict[tuple[str, int], Case], name: str) -> None:
+    case = cases[name, 0]
+    body = case.system.bodies[0].id
+    for scene in (
+        situation(case.system, case.known, case.template.depicts, case.givens),
+        free_body(case.system, case.values, body, ""),
+    ):
+        root = ET.fromstring(svg(scene))
+        assert len(root.findall(f"{SPACE}text")) == len(scene.labels)
+        arrows = sum(isinstance(shape, Arrow) for shape in scene.shapes)
+        others = len(scene.shapes) - arrows - len(scene.labels)
+        assert len(root.findall(f"{SPACE}path")) == 2 * arrows + others
+        tags = {element.get("data-tag") for element in root if not element.tag.endswith("title")}
+        assert {shape.tag for shape in scene.shapes} == tags
+
+
+def test_labels_read_as_printed(cases: dict[tuple[str, int], Case]) -> None:
+    case = cases["beam", 0]
+    scene = free_body(case.system, case.values, "beam", "A")
+    root = ET.fromstring(svg(scene))
+    texts = {"".join(text.itertext()) for text in root.findall(f"{SPACE}text")}
+    assert {"T", "Rx", "Ry", "θ", "A"} <= texts
+    assert all(isinstance(label, Label) for label in scene.labels)

@@ -1,0 +1,44 @@
+import pytest
+
+from probgen.input.fault import Fault, Faults, InputError, nearest, one_of, shown
+
+
+def test_the_message_names_place_value_expectation_and_mend():
+    error = InputError([Fault("a.toml", "hinge[0].at", '"Q"', "one of A, B", "write A")])
+    lines = [line.split(maxsplit=1) for line in str(error).splitlines()]
+    assert lines == [
+        ["1", "problem:"],
+        ["a.toml:", "hinge[0].at"],
+        ["found", '"Q"'],
+        ["expected", "one of A, B"],
+        ["mend", "write A"],
+    ]
+
+
+def test_several_faults_are_told_together():
+    faults = Faults("a.toml")
+    faults.settle()
+    faults.add("x", None, "a number")
+    faults.add("y", True, "text")
+    with pytest.raises(InputError) as caught:
+        faults.settle()
+    assert str(caught.value).startswith("2 problems:")
+    assert [fault.found for fault in caught.value.faults] == ["", "true"]
+    more = Faults("b.toml")
+    more.take(caught.value)
+    assert [fault.field for fault in more.found] == ["x", "y"]
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [(None, ""), ("a", '"a"'), (3, "3"), (False, "false"), ("x" * 200, '"' + "x" * 76 + "...")],
+)
+def test_values_are_shown_as_typed(value, text):
+    assert shown(value) == text
+
+
+def test_suggestions():
+    assert nearest("hinges", ["hinge", "cable"]) == 'did you mean "hinge"?'
+    assert nearest("zzz", ["hinge", "cable"]) == ""
+    assert one_of(["a", "b"], "the points ") == "one of the points a, b"
+    assert one_of([], "points") == "nothing, for there are no points"

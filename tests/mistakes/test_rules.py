@@ -1,0 +1,298 @@
+"""Slips on published problems: the wrong numbers worked out beside them.
+
+The right numbers are published (sources with each problem); the wrong ones were worked out by hand
+from the mechanism of each slip, with the same data.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from functools import cache
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.mistakes.rules import missteps, workings
+from probgen.mistakes.variant import Misstep, workable, wrong_values
+from probgen.problem.problem import draw_class, prepare, work
+from probgen.quantities.expression import Name, Product, Value, number
+from probgen.quantities.unit import US_CUSTOMARY
+from probgen.statics.method import Method
+from probgen.statics.plan import Plan, find_plan
+from probgen.statics.solution import solve
+from probgen.statics.system import Kind, Limit
+from probgen.working.convention import Convention
+
+ROOT = Path(__file__).parents[2]
+PUBLISHED = ROOT / "tests" / "published"
+STRUT = PUBLISHED / "up1-12.2-cyu8.toml"  # University Physics vol. 1, check your understanding 12.8
+LADDER = PUBLISHED / "up1-12.2-ex5.toml"  # University Physics vol. 1, example 12.5
+ARM = PUBLISHED / "cp2e-9.6-ex4.toml"  # College Physics 2e, example 9.4
+ROPES = PUBLISHED / "cp2e-4.7-p42.toml"  # College Physics 2e, section 4.7, problem 42
+METHODS = [Method("arm"), Method("components"), Method("angle", "clockwise")]
+OWN = sorted(ROOT.glob("templates/*/*.toml"))
+
+
+@dataclass(frozen=True)
+class Wrong:
+    """One wrong answer: the slip and its way, the answer's id, its value in
+    newtons or degrees, to as many digits as were worked out."""
+
+    path: Path
+    slip: str
+    way: str
+    answer: str
+    value: str
+
+    def __str__(self) -> str:
+        return f"{self.path.stem}: {self.slip} {self.way} {self.answer} {self.value}"
+
+
+WORKED = [
+    Wrong(ARM, "mass_as_weight", "", "B", "48.0"),
+    Wrong(STRUT, "sin_cos_swap", "torque", "T", "875.0"),
+    Wrong(STRUT, "sin_cos_swap", "one", "T", "875.0"),
+    Wrong(LADDER, "wrong_reference_line", "vertical", "F_w", "265.4"),
+    Wrong(STRUT, "no_angle", "one", "T", "700.0"),
+    Wrong(LADDER, "no_angle", "all", "F_w", "200.0"),
+    Wrong(STRUT, "whole_length_for_weight", "", "T", "1666.7"),
+    Wrong(LADDER, "whole_length_for_weight", "", "F_w", "301.4"),
+    Wrong(LADDER, "distance_not_perpendicular", "", "F_w", "250.4"),
+    Wrong(STRUT, "own_weight_forgotten", "", "T", "666.7"),
+    Wrong(ARM, "own_weight_forgotten", "", "B", "372.4"),
+    Wrong(STRUT, "torque_sign", "", "T", "166.7"),
+    Wrong(ARM, "unit_not_converted", "", "B", "4.704"),
+    Wrong(ARM, "inverted_arm_ratio", "", "B", "10.25"),
+    Wrong(STRUT, "joint_is_total_weight", "", "R.magnitude", "1000.0"),
+    Wrong(ARM, "joint_is_total_weight", "", "J.magnitude", "63.7"),
+    Wrong(ARM, "joint_added_not_subtracted", "", "J.magnitude", "534.1"),
+    Wrong(STRUT, "hinge_vertical_only", "full", "R.magnitude", "166.7"),
+    Wrong(STRUT, "hinge_vertical_only", "right", "R.magnitude", "300.0"),
+    Wrong(STRUT, "hinge_along_body", "", "R.magnitude", "933.3"),
+    Wrong(STRUT, "hinge_along_body", "", "R.direction", "0.0"),
+    Wrong(STRUT, "component_only", "x", "R.magnitude", "933.3"),
+    Wrong(STRUT, "component_only", "y", "R.magnitude", "300.0"),
+    Wrong(STRUT, "component_only", "sum", "R.magnitude", "1233.3"),
+    Wrong(STRUT, "tangent_inverted", "", "R.direction", "72.2"),
+    Wrong(STRUT, "angle_sign", "up", "R.direction", "-17.8"),
+    Wrong(STRUT, "angle_sign", "side", "R.direction", "162.2"),
+    Wrong(STRUT, "calculator_radians", "", "R.direction", "0.311"),
+    Wrong(LADDER, "calculator_radians", "", "F_w", "463.9"),
+    Wrong(STRUT, "tension_equals_load", "load", "T", "400.0"),
+    Wrong(STRUT, "tension_equals_load", "total", "T", "1000.0"),
+    Wrong(LADDER, "mu_inverted", "", "mu", "2.654"),
+    Wrong(LADDER, "normal_at_wall_is_weight", "own", "F_w", "400.0"),
+    Wrong(STRUT, "early_rounding", "", "R.x", "960.0"),
+]
+
+
+@cache
+def problem(path: Path) -> tuple[Plan, dict[str, Value]]:
+    """A template's plan and the values of its givens, arrays of a small class."""
+    convention = Convention()
+    own = prepare(read_template(path.read_text(encoding="utf-8"), path.name), convention)
+    students = [str(each) for each in range(6 if own.template.room > 1 else 1)]
+    cases = [each.case for each in work(own, draw_class(own, "slips", students).draws)]
+    given = {id: np.array([case.values[id] for case in cases]) for id in cases[0].numbers}
+    return own.plan, dict(given)
+
+
+@cache
+def made(path: Path) -> tuple[Misstep, ...]:
+    return missteps(*problem(path))  # type: ignore[arg-type]
+
+
+def ways(path: Path) -> tuple[Plan, ...]:
+    """The plan, or those to each limit where the one reached first is asked."""
+    plan, _ = problem(path)
+    return tuple(branch.plan for branch in plan.branches) or (plan,)
+
+
+def found(path: Path, slip: str, way: str, answer: str) -> list[float]:
+    _, given = problem(path)
+    chosen = [each for each in made(path) if (each.slip, each.way) == (slip, way)]
+    return [float(np.ravel(wrong_values(each, given)[answer])[0]) for each in chosen]
+
+
+@pytest.mark.parametrize("wrong", WORKED, ids=str)
+def test_gives_the_worked_number(wrong: Wrong) -> None:
+    values = found(wrong.path, wrong.slip, wrong.way, wrong.answer)
+    half = 0.5 * 10.0 ** -len(wrong.value.partition(".")[2])
+    assert [value for value in values if abs(value - float(wrong.value)) <= half * 1.001], values
+
+
+@pytest.mark.parametrize("path", [STRUT, LADDER, *OWN], ids=lambda path: path.stem)
+def test_a_slip_spoils_something(path: Path) -> None:
+    """No rule hands back the right working for all its ways."""
+    _, given = problem(path)
+    for plan in ways(path):
+        right = solve(plan, given)
+        every = missteps(plan, given)  # type: ignore[arg-type]
+        spoiling = set()
+        for misstep in every:
+            values = wrong_values(misstep, given)
+            if any(not np.allclose(values[id], right[id], rtol=1e-6) for id in values):
+                spoiling.add(misstep.slip)
+        assert {misstep.slip for misstep in every} - spoiling <= {"torque_sign"}
+
+
+def test_limits_have_their_slips_on_the_way_to_each() -> None:
+    """Nothing is worked in the plan that only compares them."""
+    branched = [path for path in OWN if problem(path)[0].branches]
+    assert branched
+    for path in branched:
+        assert made(path) == ()
+        assert all(missteps(plan, problem(path)[1]) for plan in ways(path))  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("path", [STRUT, LADDER, *OWN], ids=lambda path: path.stem)
+def test_right_working_is_untouched(path: Path) -> None:
+    """Every working slips are looked for in is itself right."""
+    _, given = problem(path)
+    for plan in ways(path):
+        right = solve(plan, given)
+        for working in workings(plan, given):  # type: ignore[arg-type]
+            values = wrong_values(Misstep("none", working), given)
+            assert values
+            for id in values.keys() & right.keys():
+                assert np.allclose(values[id], right[id], rtol=1e-9, atol=1e-9)
+
+
+def test_one_draw_is_worked_as_a_class_is() -> None:
+    path = OWN[0]
+    _, given = problem(path)
+    for misstep in made(path):
+        together = wrong_values(misstep, given)
+        alone = wrong_values(misstep, {id: float(np.ravel(v)[2]) for id, v in given.items()})
+        for id, value in alone.items():
+            all_of_them = np.broadcast_to(together[id], 6)
+            assert float(all_of_them[2]) == pytest.approx(float(value), rel=1e-12, abs=1e-12)
+
+
+def test_torques_are_also_taken_about_the_support() -> None:
+    """A plan about the strut's tip: slips are made about the hinge first, and about the tip too."""
+    plan, given = problem(STRUT)
+    about_tip = find_plan(replace(plan.system, pivot="B"), given)  # type: ignore[arg-type]
+    unpinned = replace(about_tip, system=plan.system)
+    usual, own = workings(unpinned, given)  # type: ignore[arg-type]
+    assert (usual.pivots, own.pivots) == (("A",), ("B",))
+    pulls = {
+        round(float(np.ravel(wrong_values(each, given)["T"])[0]), 1)
+        for each in missteps(unpinned, given)  # type: ignore[arg-type]
+        if each.slip == "torque_sign"
+    }
+    assert {166.7, 2166.7} <= pulls
+
+
+@pytest.mark.parametrize("path", [STRUT, *OWN], ids=lambda path: path.stem)
+def test_a_mistaken_tangent_keeps_its_quarter(path: Path) -> None:
+    _, given = problem(path)
+    for plan in ways(path):
+        right = solve(plan, given)
+        for misstep in missteps(plan, given):  # type: ignore[arg-type]
+            if misstep.slip == "tangent_inverted":
+                values = wrong_values(misstep, given)
+                for id in (id for id in values if id.endswith(".direction")):
+                    pairs = zip(np.ravel(values[id]), np.ravel(right[id]), strict=True)
+                    assert all(one // 90.0 == other // 90.0 for one, other in pairs)
+
+
+def test_friction_along_a_floor_is_no_wall() -> None:
+    """What a cabinet is pushed over holds it up with all its weight: that is no slip."""
+    (cabinet,) = (path for path in OWN if path.stem == "cabinet-slide-or-tip")
+    _, given = problem(cabinet)
+    slipped = {m.slip for plan in ways(cabinet) for m in missteps(plan, given)}  # type: ignore[arg-type]
+    assert slipped
+    assert "normal_at_wall_is_weight" not in slipped
+
+
+def test_pulls_are_counted_with_weights_where_there_are_some() -> None:
+    """No pedal, jaw or kneecap without a weight, and no letter twice."""
+    counted = set()
+    for path in [ARM, *OWN]:
+        system = problem(path)[0].system
+        weighed = {force.body for force in system.forces if force.kind is Kind.WEIGHT}
+        for misstep in made(path):
+            if misstep.slip == "joint_added_not_subtracted":
+                counted.add(path.stem)
+                (joint,) = (e for e in system.elements if e.symbol == misstep.parts["R"].symbol)  # type: ignore[union-attr]
+                assert joint.body in weighed
+                letters = misstep.parts["T"]
+                assert isinstance(letters, tuple)
+                assert len(set(letters)) == len(letters) > 0
+    assert {ARM.stem, "forearm-load"} <= counted
+    assert not counted & {"pedal-bell-crank", "jaw-bites-nut", "kneecap-squat"}
+
+
+def test_an_upright_force_has_no_tangent_to_mistake() -> None:
+    """The forearm's joint force is straight down: no sides to exchange, none to leave out."""
+    plan, given = problem(ARM)
+    assert not np.any(solve(plan, given)["J.x"])
+    slipped = {misstep.slip for misstep in made(ARM)}
+    assert not slipped & {"tangent_inverted", "component_only", "hinge_vertical_only"}
+
+
+@pytest.mark.parametrize("method", METHODS, ids=str)
+@pytest.mark.parametrize("path", [LADDER, *OWN], ids=lambda path: path.stem)
+def test_numbers_do_not_depend_on_how_torques_are_written(path: Path, method: Method) -> None:
+    _, given = problem(path)
+    for plan in ways(path):
+        other = find_plan(plan.system, given, method)  # type: ignore[arg-type]
+        again = missteps(other, given)  # type: ignore[arg-type]
+        usual = missteps(plan, given)  # type: ignore[arg-type]
+        assert numbers(again, given) == numbers(usual, given)
+
+
+def numbers(made: tuple[Misstep, ...], given: dict[str, Value]) -> set[tuple[str, str, str, float]]:
+    """Every wrong number of the first draw, to eight figures, with what makes it."""
+    return {
+        (each.slip, each.way, id, float(f"{float(np.ravel(value)[0]):.8g}") + 0.0)
+        for each in made
+        for id, value in wrong_values(each, given).items()
+        if abs(float(np.ravel(value)[0])) > 1e-6
+    }
+
+
+def test_equations_solved_together() -> None:
+    """A person on two ropes, sine and cosine of the first one exchanged in both balances."""
+    plan, given = problem(ROPES)
+    assert any(step.partners for step in plan.steps)
+    lean, slope, mass = (float(np.ravel(given[id])[0]) for id in ("a", "b", "m"))
+    lean, slope = np.radians(lean), np.radians(slope)
+    matrix = [[-np.cos(lean), np.cos(slope)], [np.sin(lean), np.sin(slope)]]
+    sizes = np.linalg.solve(matrix, [0.0, mass * 9.8])
+    for id, size in zip(("T_1", "T_2"), sizes, strict=True):
+        values = found(ROPES, "sin_cos_swap", "one", id)
+        assert any(value == pytest.approx(abs(size), rel=1e-9) for value in values)
+
+
+def test_friction_at_its_limit() -> None:
+    """f = mu N for a ladder that stands safely: 0.5 (400 N)."""
+    plan, given = problem(LADDER)
+    push = plan.system.force("N").magnitude
+    limit = Limit("slips", Name("f", "f"), "<=", Product((number("0.5"), push)), "the foot slips")
+    # the floor's push has to be found before a limit can be made of it
+    steps = sorted(plan.steps, key=lambda step: step.unknown != "N")
+    safe = replace(plan, system=replace(plan.system, limits=(limit,)), steps=tuple(steps))
+    (misstep,) = [m for m in missteps(safe, given) if m.slip == "friction_at_limit"]  # type: ignore[arg-type]
+    assert float(np.ravel(wrong_values(misstep, given)["f"])[0]) == pytest.approx(200.0)
+
+
+def test_nothing_to_convert_where_the_course_uses_the_unit() -> None:
+    """The forearm's centimetres are foreign to either course, and its ratio to the unit differs."""
+    plan, given = problem(ARM)
+    feet = missteps(plan, given, US_CUSTOMARY)  # type: ignore[arg-type]
+    slipped = [m for m in feet if m.slip == "unit_not_converted"]
+    # masses in kg count as unconverted too where slugs are coherent
+    assert {str(m.parts["q"].symbol) for m in slipped} == {"r_1", "r_2", "r_3", "m_a", "m_b"}  # type: ignore[union-attr]
+    first = wrong_values(slipped[0], given)["B"]
+    assert float(np.ravel(first)[0]) == pytest.approx(470.4 / 30.48, rel=1e-4)
+
+
+def test_a_line_that_uses_what_is_not_found_is_no_working() -> None:
+    plan, _ = problem(LADDER)
+    assert workable(plan)
+    backwards = replace(plan, steps=tuple(reversed(plan.steps)))
+    assert not workable(backwards)

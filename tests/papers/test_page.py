@@ -1,0 +1,41 @@
+"""What a sheet and a key have in common is made once, and tells nothing it should not."""
+
+import pytest
+
+from probgen.bank.bank import default_bank
+from probgen.course.roster import Student
+from probgen.course.setfile import Assigned, ProblemSet
+from probgen.course.version import Version
+from probgen.figures.writers.latex import latex_picture
+from probgen.papers.page import Copy, key_of, sheet_of
+from probgen.problem.problem import draw_class, prepare, work
+from probgen.problem.problem_figures import asks_for_sizes, situation_scene
+from probgen.working.convention import Convention
+
+IDS = sorted(default_bank().files)
+
+
+def copy_of(id: str) -> Copy:
+    problem = prepare(default_bank().read(id), Convention())
+    worked = work(problem, draw_class(problem, "page", ["ada"]).draws)
+    problem_set = ProblemSet("M", "W", "class.csv", (Assigned(id, 10),))
+    version = Version(0, "CODE", "01-ada-1", Student("Ada", "1"))
+    return Copy(problem_set, version, (problem,), worked)
+
+
+@pytest.mark.parametrize("id", IDS)
+def test_the_key_shows_the_sheet_s_figure_unless_a_size_is_sought(id: str) -> None:
+    copy = copy_of(id)
+    (face,) = copy.faces
+    solved = latex_picture(situation_scene(face.problem.template, face.own, solved=True))
+    (asked,), (answered,) = sheet_of(copy).problems, key_of(copy).solutions
+    assert answered.figure == solved
+    assert (asked.figure != solved) <= asks_for_sizes(face.problem.template)
+    assert asked.statement == answered.statement
+
+
+def test_some_template_asks_for_a_size() -> None:
+    copies = [copy_of(id) for id in IDS]
+    sought = [c for c in copies if asks_for_sizes(c.problems[0].template)]
+    assert 0 < len(sought) < len(copies)
+    assert any(sheet_of(c).problems[0].figure != key_of(c).solutions[0].figure for c in sought)

@@ -1,0 +1,310 @@
+"""Equations solved for one quantity, beside roots found by scipy or worked out by hand.
+
+Letters a, b, c, d are 2, 3, 5 and 0.4 unless a row says otherwise; angles are in degrees.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy.optimize import brentq
+
+from probgen.quantities.expression import (
+    Expression,
+    Name,
+    Quotient,
+    Root,
+    Value,
+    evaluate,
+    names_in,
+)
+from probgen.quantities.parser import parse
+from probgen.quantities.printing import plain
+from probgen.statics.solve_for import all_roots, eliminated, expanded, solved_for
+
+LETTERS = ("a", "b", "c", "d", "x", "y", "z")
+SCOPE = {letter: Name(letter, letter) for letter in LETTERS}
+VALUES = {"a": 2.0, "b": 3.0, "c": 5.0, "d": 0.4}
+
+
+def read(text: str) -> Expression:
+    return parse(text, SCOPE)
+
+
+def number(expression: Expression, values: Mapping[str, Value]) -> float:
+    return float(np.asarray(evaluate(expression, values)))
+
+
+def degrees(function: str, angle: float) -> float:
+    return float(getattr(math, function)(math.radians(angle)))
+
+
+LINEAR = [
+    ("a*x - b", "b/a"),
+    ("a*x + b", "−b/a"),
+    ("b - a*x", "b/a"),
+    ("a*x*c - b*c", "b/a"),
+    ("x/4 - b", "4 b"),
+    ("a*(x - b) + c", "(a b − c)/a"),
+    ("a*x + b*x - c", "c/(a + b)"),
+    ("x - a", "a"),
+    ("-x - a", "−a"),
+]
+
+
+@pytest.mark.parametrize(("equation", "written"), LINEAR)
+def test_a_linear_equation_is_solved_as_by_hand(equation: str, written: str) -> None:
+    """Written forms: by hand."""
+    solved = solved_for(read(equation), "x")
+    assert solved is not None
+    assert plain(solved) == written
+    assert number(read(equation), {**VALUES, "x": number(solved, VALUES)}) == pytest.approx(0.0)
+
+
+@dataclass(frozen=True)
+class Rooted:
+    """An equation for x, the same as a function of floats, and where its root lies."""
+
+    equation: str
+    height: str
+    low: float
+    high: float
+    values: Mapping[str, float] = field(default_factory=dict)
+
+    def __str__(self) -> str:
+        return self.equation
+
+    def root(self) -> float:
+        known = {**VALUES, **self.values}
+        terms = {f: lambda angle, f=f: degrees(f, angle) for f in ("sin", "cos", "tan")}
+        return float(
+            brentq(
+                lambda x: eval(self.height, {**terms, **known, "sqrt": math.sqrt, "x": x}),
+                self.low, self.high, xtol=1e-13, rtol=1e-14,
+            )
+        )  # fmt: skip
+
+
+CLOSED = [
+    Rooted("a - c*sin(x)", "a - c*sin(x)", 0, 90),
+    Rooted("c*cos(x) - b", "c*cos(x) - b", 0, 90),
+    Rooted("a*tan(x) - b", "a*tan(x) - b", 0, 89),
+    Rooted("a*sin(x) - b*cos(x)", "a*sin(x) - b*cos(x)", 0, 90),
+    Rooted("a*cos(x) - b*sin(x)", "a*cos(x) - b*sin(x)", 0, 90),
+    Rooted("a*sin(x) + b*cos(x) - a*b/2", "a*sin(x) + b*cos(x) - a*b/2", 30, 90),
+    Rooted("a*x^2 - b", "a*x*x - b", 0, 10),
+    Rooted("c - x^2/a", "c - x*x/a", 0, 10),
+    Rooted("x^2 + a*x - b", "x*x + a*x - b", 0, 10),
+]
+EITHER = [  # a short closed form need not be found
+    Rooted("a*x - b*sqrt(x^2 + c^2)/c", "a*x - b*sqrt(x*x + c*c)/c", 0, 10),
+    Rooted("d*x/sqrt(x^2 + a^2) - d^2", "d*x/sqrt(x*x + a*a) - d*d", 0, 10),
+    Rooted("a*hypot(x, b) - c*x", "a*sqrt(x*x + b*b) - c*x", 0, 10),
+    Rooted("x*(x - a) - b", "x*(x - a) - b", 0, 10),
+    Rooted("a*x^2 + b*x - c", "a*x*x + b*x - c", 0, 10),
+    Rooted("c/x - a*x", "c/x - a*x", 0.1, 10),
+]
+NUMERICAL = [
+    Rooted("x/a - sin(90 deg*x/c)", "x/a - sin(90*x/c)", 1, 4.5, {"a": 4.0}),
+    Rooted("a*sin(x) + b*cos(2*x) - c*d", "a*sin(x) + b*cos(2*x) - c*d", 0, 60),
+    Rooted("tan(x) - x/50 deg", "tan(x) - x/50", 10, 80),
+]
+
+
+@pytest.mark.parametrize("case", CLOSED, ids=str)
+def test_a_closed_form_is_the_root_scipy_finds(case: Rooted) -> None:
+    values = {**VALUES, **case.values}
+    roots = all_roots(read(case.equation), "x", (case.low, case.high))
+    assert roots
+    assert not any(isinstance(each, Root) for each in roots)
+    found = [number(each, values) for each in roots]
+    assert min(abs(value - case.root()) for value in found) < 1e-9 * max(abs(case.root()), 1.0)
+
+
+@pytest.mark.parametrize("case", CLOSED, ids=str)
+def test_every_root_offered_is_one(case: Rooted) -> None:
+    roots = all_roots(read(case.equation), "x", (case.low, case.high))
+    assert roots
+    for each in roots:
+        at = {**VALUES, "x": number(each, VALUES)}
+        assert number(read(case.equation), at) == pytest.approx(0.0, abs=1e-12)
+
+
+@pytest.mark.parametrize("case", CLOSED, ids=str)
+def test_the_principal_value_is_the_first_of_all(case: Rooted) -> None:
+    equation, within = read(case.equation), (case.low, case.high)
+    assert solved_for(equation, "x", within) == all_roots(equation, "x", within)[0]
+
+
+@pytest.mark.parametrize("case", NUMERICAL, ids=str)
+def test_without_closed_form_the_root_is_found_in_its_range(case: Rooted) -> None:
+    solved = solved_for(read(case.equation), "x", (case.low, case.high))
+    assert isinstance(solved, Root)
+    assert names_in(solved) == names_in(read(case.equation)) - {"x"}
+    assert number(solved, {**VALUES, **case.values}) == pytest.approx(case.root(), rel=1e-9)
+
+
+@pytest.mark.parametrize("case", EITHER, ids=str)
+def test_one_of_all_roots_lies_in_the_range(case: Rooted) -> None:
+    """Closed or not: by its range it is known which of several is meant."""
+    within = (case.low, case.high)
+    found = [number(each, VALUES) for each in all_roots(read(case.equation), "x", within)]
+    inside = [value for value in found if case.low <= value <= case.high]
+    assert inside == pytest.approx([case.root()], rel=1e-9)
+
+
+@pytest.mark.parametrize("case", NUMERICAL, ids=str)
+def test_without_range_there_is_no_way(case: Rooted) -> None:
+    assert solved_for(read(case.equation), "x") is None
+
+
+def test_many_draws_have_each_their_root() -> None:
+    solved = solved_for(read("x/a - sin(90 deg*x/c)"), "x", (1.0, 4.5))
+    assert solved is not None
+    many = {"a": np.array([4.0, 4.1, 3.9]), "c": np.array([5.0, 5.0, 5.3])}
+    together = np.asarray(evaluate(solved, many))
+    alone = [number(solved, {"a": a, "c": c}) for a, c in zip(*many.values(), strict=True)]
+    assert together == pytest.approx(alone, rel=1e-12)
+    assert len(set(alone)) == 3
+
+
+def test_no_root_in_the_range_has_no_value() -> None:
+    solved = solved_for(read("x/a - sin(90 deg*x/c) - 100"), "x", (1.0, 3.0))
+    assert solved is not None
+    assert math.isnan(number(solved, VALUES))
+
+
+@pytest.mark.parametrize(
+    ("equation", "principal", "others"),
+    [  # by hand: 30° and 150°, 60° and -60°, 45° and 225° or -135°
+        ("a*sin(x) - 1", 30.0, [150.0]),
+        ("a*cos(x) - 1", 60.0, [-60.0]),
+        ("tan(x) - 1", 45.0, [225.0, -135.0]),
+        # sin x + cos x = 1 at 0° and 90°
+        ("sin(x) + cos(x) - 1", 0.0, [90.0]),
+    ],
+)
+def test_the_other_roots_of_a_turn(equation: str, principal: float, others: list[float]) -> None:
+    found = [number(each, VALUES) for each in all_roots(read(equation), "x")]
+    assert found == pytest.approx([principal, *others], abs=1e-12)
+
+
+@pytest.mark.parametrize("equation", ["a - b", "0*x - b", "x - x + b", "sin(y) - a"])
+def test_what_the_quantity_does_not_enter_is_not_solved_for_it(equation: str) -> None:
+    assert solved_for(read(equation), "x") is None
+
+
+@pytest.mark.parametrize(
+    ("equation", "written"),
+    [  # by hand
+        ("c*a*x - c*b", "b/a"),
+        ("a*b*x - a*b*c", "c"),
+        ("2*a*x - 2*b", "b/a"),
+    ],
+)
+def test_common_factors_are_not_printed(equation: str, written: str) -> None:
+    solved = solved_for(read(equation), "x")
+    assert solved is not None
+    assert plain(solved) == written
+
+
+# -- several equations -------------------------------------------------------------------------
+
+TOGETHER = [
+    (("a*x + b*y - c", "x - y - d"), ("x", "y")),
+    (("a*x - b*y", "b*x + a*y - c"), ("x", "y")),
+    (("x*sin(30 deg) - y*sin(40 deg)", "x*cos(30 deg) + y*cos(40 deg) - c"), ("x", "y")),
+    (("a*x + y - b", "x + b*z - c", "y + z - d"), ("x", "y", "z")),
+    (("a*x + y + z - b", "x + b*y - z - c", "x + y + c*z - d"), ("x", "y", "z")),
+]
+
+
+@pytest.mark.parametrize(("equations", "unknowns"), TOGETHER)
+def test_linear_equations_together_are_as_numpy_solves_them(
+    equations: tuple[str, ...], unknowns: tuple[str, ...]
+) -> None:
+    trees = tuple(map(read, equations))
+    zero = {**VALUES, **dict.fromkeys(unknowns, 0.0)}
+    rest = np.array([number(tree, zero) for tree in trees])
+    slopes = np.array(
+        [[number(tree, {**zero, name: 1.0}) for name in unknowns] for tree in trees]
+    ) - rest[:, None]  # fmt: skip
+    expected = dict(zip(unknowns, np.linalg.solve(slopes, -rest), strict=True))
+    solved = eliminated(trees, unknowns)
+    assert solved is not None
+    known: dict[str, Value] = dict(VALUES)
+    for each in solved:
+        assert names_in(each.value) <= known.keys()
+        known[each.unknown] = number(each.value, known)
+    assert {name: known[name] for name in unknowns} == pytest.approx(expected, rel=1e-12)
+    assert sorted(each.place for each in solved) == list(range(len(unknowns)))
+
+
+def test_what_is_left_of_the_last_equation_holds_one_unknown() -> None:
+    """f = mu N, f = W sin x, N = W cos x leave tan x = mu, with a for mu and b for W."""
+    solved = eliminated(
+        (read("y - a*z"), read("y - b*sin(x)"), read("z - b*cos(x)")), ("x", "y", "z")
+    )
+    assert solved is not None
+    assert solved[0].unknown == "x"
+    assert names_in(solved[0].balance) == {"a", "x"}
+    assert number(solved[0].value, VALUES) == pytest.approx(math.degrees(math.atan(2.0)))
+
+
+@pytest.mark.parametrize(
+    "equations",
+    [
+        ("a*x + b*y - c", "a*x + b*y - d"),  # they contradict each other
+        ("a*x + b*y - c", "a*x + b*y - c"),  # the same twice
+    ],
+)
+def test_equations_that_settle_nothing_lead_nowhere(equations: tuple[str, str]) -> None:
+    assert eliminated(tuple(map(read, equations)), ("x", "y")) is None
+
+
+SIZES = st.floats(-20.0, 20.0).filter(lambda size: abs(size) > 1e-3)
+
+
+@given(st.lists(SIZES, min_size=6, max_size=6))
+def test_any_two_linear_equations(sizes: list[float]) -> None:
+    """With coefficients of any sign, the values satisfy both equations."""
+    names = ("a", "b", "c", "d", "p", "q")
+    scope = {**SCOPE, "p": Name("p", "p"), "q": Name("q", "q")}
+    values = dict(zip(names, sizes, strict=True))
+    if abs(values["a"] * values["p"] - values["b"] * values["d"]) < 1e-2:
+        return
+    pair = (parse("a*x + b*y - c", scope), parse("d*x + p*y - q", scope))
+    solved = eliminated(pair, ("x", "y"))
+    assert solved is not None
+    known: dict[str, Value] = dict(values)
+    for each in solved:
+        known[each.unknown] = number(each.value, known)
+    size = max(abs(value) for value in (*sizes, *map(float, known.values())))
+    for equation in pair:
+        assert abs(number(equation, known)) <= 1e-9 * size**2
+
+
+# -- products multiplied out -------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("text", "terms"),
+    [("a*(b + c)", 2), ("(a + b)*(c - d)", 4), ("a*b - c*(a - b)", 3), ("a", 1)],
+)
+def test_products_are_multiplied_out_without_change_of_value(text: str, terms: int) -> None:
+    written = expanded(read(text))
+    assert len(getattr(written, "terms", (written,))) == terms
+    assert number(written, VALUES) == pytest.approx(number(read(text), VALUES))
+
+
+def test_a_quotient_has_no_sum_of_negatives_above_and_below() -> None:
+    """(-b - c)/(-a) is written (b + c)/a."""
+    solved = solved_for(read("-a*x + b + c"), "x")
+    assert isinstance(solved, Quotient)
+    assert plain(solved) == "(b + c)/a"

@@ -1,0 +1,118 @@
+"""Digits: data as given, carried values with guard digits, results rounded; no line contradicts."""
+
+from decimal import Decimal
+
+import pytest
+
+from probgen.quantities.expression import (
+    Call,
+    Expression,
+    Lump,
+    Name,
+    Number,
+    number,
+    over,
+    times,
+    total,
+)
+from probgen.quantities.printing import plain
+from probgen.quantities.unit import (
+    ANGLE,
+    DEGREE,
+    FORCE,
+    LENGTH,
+    METRE,
+    NEWTON,
+    UNITS,
+    US_CUSTOMARY,
+    Dimension,
+    Unit,
+)
+from probgen.statics.method import Method
+from probgen.statics.plan import Plan
+from probgen.statics.system import Role, System, Variable
+from probgen.working.case import Case
+from probgen.working.convention import Convention
+from probgen.working.digits import Digits
+
+
+def _variable(id: str, dimension: Dimension, unit: Unit, role: Role) -> Variable:
+    return Variable(id, id, dimension, unit, id, role)
+
+
+VARIABLES = {
+    "d": _variable("d", LENGTH, UNITS["cm"], Role.GIVEN),
+    "L": _variable("L", LENGTH, METRE, Role.GIVEN),
+    "s": _variable("s", LENGTH, UNITS["in"], Role.GIVEN),
+    "a": _variable("a", ANGLE, DEGREE, Role.GIVEN),
+    "T": _variable("T", FORCE, NEWTON, Role.UNKNOWN),
+    "x": _variable("x", LENGTH, UNITS["cm"], Role.UNKNOWN),
+}
+NUMBERS = {
+    "d": Number(Decimal("35.0"), UNITS["cm"]),
+    "L": Number(Decimal("1.20"), METRE),
+    "s": Number(Decimal("13.0"), UNITS["in"]),
+    "a": Number(Decimal("40"), DEGREE),
+}
+VALUES = {"d": 0.35, "L": 1.2, "s": 0.3302, "a": 40.0, "T": 190.57616879, "x": 0.034567}
+SYSTEM = System(VARIABLES, (), {}, (), (), (), (), (), ())
+CASE = Case(Plan(SYSTEM, Method(), (), (), ()), NUMBERS, VALUES)
+D, L, S, A, T = (Name(n, n) for n in "dLsaT")
+
+
+def _digits(**choices: object) -> Digits:
+    return Digits(CASE, Convention(**choices))  # type: ignore[arg-type]
+
+
+DATA = [("d", "0.350 m"), ("L", "1.20 m"), ("a", "40°"), ("s", "0.3302 m")]
+
+
+@pytest.mark.parametrize(("id", "text"), DATA)
+def test_data_keep_their_digits_in_the_coherent_unit(id: str, text: str) -> None:
+    assert plain(_digits().data(id)) == text
+
+
+def test_customary_data_are_shown_in_customary_units() -> None:
+    assert plain(_digits(units=US_CUSTOMARY).data("s")) == "1.083 ft"
+
+
+def test_results_are_in_their_own_unit() -> None:
+    assert plain(_digits().final("x")) == "3.46 cm"
+    assert plain(_digits(figures=2).final("T")) == "190 N"
+
+
+CARRIED = [(190.57616879, 1, "190.6 N"), (39.2, 1, "39.2 N"), (612.5, 1, "612.5 N")]
+
+
+@pytest.mark.parametrize(("value", "guard", "text"), CARRIED)
+def test_exact_short_values_stay_short(value: float, guard: int, text: str) -> None:
+    assert plain(_digits().carried(value, FORCE, guard)) == text
+
+
+PUT_IN: list[tuple[Expression, str]] = [
+    (times(T, Lump(over(L, number(2)))), "(190.6 N)(0.600 m)"),
+    (times(T, D, Call("sin", (A,))), "(190.6 N)(0.350 m) sin 40°"),
+    (Lump(total((1, L), (-1, D))), "0.850 m"),
+]
+
+
+@pytest.mark.parametrize(("expression", "text"), PUT_IN)
+def test_numbers_in_the_places_of_names(expression: Expression, text: str) -> None:
+    assert plain(_digits().put_in(expression)) == text
+
+
+def test_guard_digits_grow_until_the_printed_numbers_give_the_result() -> None:
+    """117.6 - 190.6 sin 40° is -4.92, but -4.90 is right: one digit more is needed."""
+    rest = total((1, number("117.6", NEWTON)), (-1, times(T, Call("sin", (A,)))))
+    assert _digits().line(rest, -4.9, FORCE).guard == 2
+
+
+def test_a_working_that_cannot_give_its_result_is_refused() -> None:
+    with pytest.raises(ArithmeticError, match=r"no printed working of \['T'\] reaches 100"):
+        _digits().line(T, 100.0, FORCE)
+
+
+def test_rounding_twice_never_changes_a_result() -> None:
+    """190.46 is 190.5 with one guard digit, which would round to 191; the answer is 190."""
+    case = Case(CASE.plan, NUMBERS, {**VALUES, "T": 190.46})
+    assert Digits(case, Convention()).line(T, 190.46, FORCE).guard == 2
