@@ -14,6 +14,7 @@ from probgen.build.lock import held
 from probgen.course.record import RECORD
 from probgen.input.fault import Fault, InputError
 from probgen.input.file import write_file
+from probgen.input.remedy import OtherFolder
 
 ANSWERS: Final = "answers.csv"
 VERSIONS: Final = "versions.csv"
@@ -86,13 +87,13 @@ def _require_ours(target: Path, inputs: set[Path]) -> None:
     if not target.exists():
         return
     if not target.is_dir():
-        mend = "name another place with --out"
-        raise InputError([Fault(str(target), "", "a file", "a folder, or nothing", mend)])
+        fault = Fault(str(target), "", "a file", "a folder, or nothing", remedy=OtherFolder())
+        raise InputError([fault])
     strangers = [entry for entry in sorted(target.iterdir()) if entry not in inputs]
     if strangers and not (target / RECORD).is_file():
         expected = f"an empty folder, or one of an earlier build (with its {RECORD})"
-        mend = "name another folder with --out"
-        raise InputError([Fault(str(target), "", strangers[0].name, expected, mend)])
+        found = strangers[0].name
+        raise InputError([Fault(str(target), "", found, expected, remedy=OtherFolder())])
 
 
 def _locked(target: Path) -> AbstractContextManager[None]:

@@ -9,6 +9,7 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from probgen.input.outside import OutsideError
+from probgen.input.remedy import OtherFolder
 
 if sys.platform == "win32":
     import msvcrt
@@ -55,6 +56,7 @@ def _acquire(path: Path) -> int:
             os.close(file)
             raise OutsideError(
                 "another build is writing to this folder",
-                "wait until it is done, or name another folder with --out",
+                "wait until it is done",
+                OtherFolder(),
             ) from None
         os.close(file)

@@ -7,8 +7,7 @@ command when it runs.
 
 from __future__ import annotations
 
-import errno
-from typing import Final, NoReturn
+from typing import NoReturn
 
 import click
 
@@ -17,6 +16,7 @@ from probgen.cli.build import build
 from probgen.cli.check import check
 from probgen.cli.demo import demo
 from probgen.cli.list import list_templates
+from probgen.cli.mend import told, told_by_system
 from probgen.cli.work import work
 from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
@@ -24,18 +24,6 @@ from probgen.input.outside import OutsideError
 _WRONG_INPUT = 1
 _OUTSIDE = 3
 _INTERRUPTED = 130  # as shells have it
-
-_FULL = "make room on the disk, or name a folder on another one with --out"
-_CLOSED = "name a folder you may write to with --out"
-_MENDS: Final = {
-    errno.ENOSPC: _FULL,
-    errno.EDQUOT: _FULL,
-    errno.EACCES: _CLOSED,
-    errno.EPERM: _CLOSED,
-    errno.EROFS: _CLOSED,
-    errno.ENOENT: _CLOSED,
-}
-"""What to do when the system refuses; nothing is half-written then."""
 
 
 class _Guarded(click.Group):
@@ -45,17 +33,15 @@ class _Guarded(click.Group):
         try:
             return super().invoke(ctx)
         except InputError as error:
-            _stop(error, str(error), _WRONG_INPUT)
+            _stop(error, told(error), _WRONG_INPUT)
         except OutsideError as error:
-            _stop(error, str(error), _OUTSIDE)
+            _stop(error, told(error), _OUTSIDE)
         except KeyboardInterrupt as error:
             _stop(error, "stopped", _INTERRUPTED)
         except (BrokenPipeError, click.exceptions.Exit):
             raise
         except OSError as error:
-            where = f": {error.filename}" if error.filename else ""
-            mend = _MENDS.get(error.errno or 0, "see whether the place can be written to")
-            _stop(error, f"{error.strerror or error}{where}\n    mend      {mend}", _OUTSIDE)
+            _stop(error, told_by_system(error), _OUTSIDE)
 
 
 def _stop(error: BaseException, message: str, code: int) -> NoReturn:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
 import click
@@ -27,12 +27,17 @@ def list_templates(bank: str, family: str | None, as_json: bool) -> None:
     if as_json:
         click.echo(json.dumps([asdict(entry) for entry in entries], ensure_ascii=False, indent=2))
         return
-    rows = [("id", "family", "level", "title", "revision")]
-    rows += [(e.id, e.family, str(e.level), e.title, str(e.revision)) for e in entries]
-    widths = [max(map(len, column)) for column in zip(*rows, strict=True)]
-    for row in rows:
-        cells = (cell.ljust(width) for cell, width in zip(row, widths, strict=True))
-        click.echo("  ".join(cells).rstrip())
+    _show(entries)
+
+
+def _show(entries: Iterable[Entry]) -> None:
+    from rich.console import Console
+
+    from probgen.cli.columns import show_columns
+
+    heads = ("id", "family", "level", "title", "revision")
+    rows = ((e.id, e.family, str(e.level), e.title, str(e.revision)) for e in entries)
+    show_columns(Console(), rows, heads)
 
 
 def _of_bank(named: str) -> Iterator[Entry]:

@@ -44,12 +44,20 @@ def work(
 
     from rich.console import Console
 
-    from probgen.cli.telling import as_data, show
+    from probgen.cli.telling import show
     from probgen.course.setfile import convention_with
+    from probgen.problem.report import as_data
     from probgen.problem.single import work_single
 
     convention = convention_with(gravity, "--g")
-    single = work_single(template, number, _split(stated), convention)
+    single = work_single(
+        template,
+        number,
+        _split(stated),
+        convention,
+        template_from="TEMPLATE",
+        values_from="--with",
+    )
     for remark in single.remarks:
         click.echo(f"remark: {remark}", err=True)
     if pdf is not None:

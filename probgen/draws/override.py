@@ -20,7 +20,7 @@ _FIGURES: Final = 12
 
 
 def with_values(
-    template: Template, start: Draw, stated: Mapping[str, str], where: str = "--with"
+    template: Template, start: Draw, stated: Mapping[str, str], where: str = "values"
 ) -> tuple[Draw, tuple[str, ...]]:
     """The draw with the stated values put in and the derived quantities computed anew.
 

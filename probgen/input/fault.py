@@ -11,14 +11,17 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from difflib import get_close_matches
 
+from probgen.input.remedy import Remedy
+
 
 @dataclass(frozen=True, slots=True)
 class Fault:
     """One mistake in one place.
 
-    file: the file or option it is in; field: where in it ("hinge[0].at"), "" for the whole.
+    file: or whatever else was read; field: where in it ("hinge[0].at"), "" for the whole.
     found: the value as typed, "" when something is missing; expected: what would be right.
     mend: what to do about it, "" when `expected` says it all.
+    remedy: what the front end has to offer besides, in its own words.
     """
 
     file: str
@@ -26,6 +29,7 @@ class Fault:
     found: str
     expected: str
     mend: str = ""
+    remedy: Remedy | None = None
 
     def __str__(self) -> str:
         place = f"{self.file}: {self.field}" if self.field else self.file

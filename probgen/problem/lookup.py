@@ -9,6 +9,7 @@ from probgen.bank.bank import Bank, default_bank, read_bank, read_file
 from probgen.bank.supplied import supplied
 from probgen.bank.template import Template
 from probgen.input.fault import Fault, InputError, nearest, one_of, shown
+from probgen.input.remedy import SeeTemplates
 
 
 def choose_bank(named: str, folder: Path, where: str, field: str) -> Bank:
@@ -37,13 +38,13 @@ def choose_template(named: str, bank: Bank, folder: Path, where: str, field: str
         return bank.read(named)
     if named.endswith(".toml") and (folder / named).is_file():
         return read_file(folder / named)
+    found, mend = shown(named), nearest(named, bank.files)
     if named.endswith(".toml"):
-        found = f"{shown(named)}, where there is no file"
+        found += ", where there is no file"
         mend = "correct the path, or name a template by its id"
-    else:
-        found, mend = shown(named), nearest(named, bank.files) or "see the ids with `probgen list`"
     expected = "the id of a template, or the path of a .toml file"
-    raise InputError([Fault(where, field, found, expected, mend)])
+    remedy = None if mend else SeeTemplates()
+    raise InputError([Fault(where, field, found, expected, mend, remedy)])
 
 
 def about(template: Template, pivot: str, file: str, field: str) -> Template:

@@ -30,15 +30,19 @@ def work_single(
     number: int = 1,
     stated: Mapping[str, str] | None = None,
     convention: Convention | None = None,
+    *,
+    template_from: str = "template",
+    values_from: str = "values",
 ) -> Single:
     """Works the `number`th draw of a template, with stated values in place of drawn ones.
 
     named: a template's id or the path of its file; stated: texts such as {"d": "35 cm"}.
+    template_from, values_from: where the two were stated, for messages.
     Raises InputError for an unknown template, faulty values, or values that have no solution.
     """
-    template = choose_template(named, default_bank(), Path(), "TEMPLATE", "")
+    template = choose_template(named, default_bank(), Path(), template_from, "")
     problem = prepared(template, convention or Convention())
     start = draw_class(problem, _SEED, [str(number)]).draws[0]
-    made, remarks = with_values(template, start, stated or {})
+    made, remarks = with_values(template, start, stated or {}, values_from)
     (worked,) = work(problem, [made])
     return Single(problem, worked, remarks)

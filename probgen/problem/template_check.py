@@ -19,6 +19,7 @@ from probgen.draws.requirement import requirements_hold
 from probgen.figures.measured.proportion import disturbances
 from probgen.figures.measured.survey import survey
 from probgen.input.fault import Fault, Faults, InputError
+from probgen.input.remedy import WorkAgain
 from probgen.problem.problem import (
     Problem,
     Worked,
@@ -137,8 +138,7 @@ def _disturbed(template: Template, own: Worked) -> Iterator[Fault]:
 
 
 def _failed(template: Template, failing: Draw, blamed: Iterable[str]) -> Fault:
-    stated = " ".join(f"--with {g.id}={failing.values[g.id].value}" for g in template.givens)
-    again = f"probgen work {template.path} {stated}"
-    mend = f"add a [[require]] or change a range; see it again with: {again}"
-    expected = "a solution that passes its proof"
-    return Fault(template.path, "; ".join(blamed), shown_values(failing), expected, mend)
+    stated = {given.id: str(failing.values[given.id].value) for given in template.givens}
+    found, expected = shown_values(failing), "a solution that passes its proof"
+    mend, again = "add a [[require]] or change a range", WorkAgain(template.path, stated)
+    return Fault(template.path, "; ".join(blamed), found, expected, mend, again)

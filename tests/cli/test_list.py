@@ -30,7 +30,8 @@ def test_the_catalogue_is_in_order() -> None:
 
 def test_nothing_heavy_is_loaded_before_it_is_needed() -> None:
     program = (
-        "import sys; from probgen.cli import main; main(['list'], standalone_mode=False); "
+        "import sys; from probgen.cli import main; "
+        "main(['list', '--json'], standalone_mode=False); "
         "print([m for m in ('numpy', 'sympy', 'scipy', 'faker', 'pikepdf', 'rich', 'joblib') "
         "if m in sys.modules])"
     )

@@ -59,7 +59,7 @@ def test_what_cannot_be_taken_is_a_fault(hook, stated, field, words):
     with pytest.raises(InputError) as caught:
         with_values(template, draw(template, "s", "ann"), stated)
     (fault,) = caught.value.faults
-    assert (fault.file, fault.field) == ("--with", field)
+    assert (fault.file, fault.field) == ("values", field)
     assert words in f"{fault.expected} {fault.mend}"
 
 

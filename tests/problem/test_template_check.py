@@ -10,6 +10,7 @@ from probgen.bank.reading import read_template
 from probgen.bank.supplied import supplied
 from probgen.bank.template import Template
 from probgen.input.fault import Faults, InputError
+from probgen.input.remedy import WorkAgain
 from probgen.problem.single import work_single
 from probgen.problem.template_check import check_template, templates_at
 
@@ -39,9 +40,10 @@ def test_draws_that_fail_are_shown_so_that_they_fail_again() -> None:
     fault = caught.value.faults[0]
     assert "comes out negative" in fault.field
     assert "insertion = −4.0 cm" in fault.found
-    words = fault.mend.split("probgen work own.toml ")[1].split()[1::2]
+    assert isinstance(fault.remedy, WorkAgain)
+    assert fault.remedy.template == "own.toml"
     with pytest.raises(InputError, match="comes out negative"):
-        work_single("forearm-load", stated=dict(word.split("=") for word in words))
+        work_single("forearm-load", stated=fault.remedy.values)
 
 
 @pytest.mark.parametrize(

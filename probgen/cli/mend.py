@@ -1,0 +1,52 @@
+"""What failed, told with the mend in the command line's own words: its options and commands."""
+
+from __future__ import annotations
+
+import errno
+from dataclasses import replace
+from typing import Final
+
+from probgen.input.fault import InputError
+from probgen.input.outside import OutsideError
+from probgen.input.remedy import OtherFolder, Remedy, SeeTemplates, WorkAgain
+
+_FULL = "make room on the disk, or name a folder on another one with --out"
+_CLOSED = "name a folder you may write to with --out"
+_MENDS: Final = {
+    errno.ENOSPC: _FULL,
+    errno.EDQUOT: _FULL,
+    errno.EACCES: _CLOSED,
+    errno.EPERM: _CLOSED,
+    errno.EROFS: _CLOSED,
+    errno.ENOENT: _CLOSED,
+}
+"""What to do when the system refuses; nothing is half-written then."""
+
+
+def told(error: InputError | OutsideError) -> str:
+    """The message, every mend with what this command line has to offer."""
+    if isinstance(error, OutsideError):
+        return str(OutsideError(error.failed, _mend(error.mend, error.remedy)))
+    faults = [replace(fault, mend=_mend(fault.mend, fault.remedy)) for fault in error.faults]
+    return str(InputError(faults))
+
+
+def told_by_system(error: OSError) -> str:
+    """As `told`, of what the operating system refused."""
+    where = f": {error.filename}" if error.filename else ""
+    mend = _MENDS.get(error.errno or 0, "see whether the place can be written to")
+    return str(OutsideError(f"{error.strerror or error}{where}", mend))
+
+
+def _mend(mend: str, remedy: Remedy | None) -> str:
+    match remedy:
+        case None:
+            return mend
+        case OtherFolder():
+            return ", or ".join(filter(None, (mend, "name another folder with --out")))
+        case SeeTemplates():
+            return "; ".join(filter(None, (mend, "see the ids with `probgen list`")))
+        case WorkAgain(template, values):
+            stated = " ".join(f"--with {name}={value}" for name, value in values.items())
+            again = f"see it again with: probgen work {template} {stated}"
+            return "; ".join(filter(None, (mend, again)))

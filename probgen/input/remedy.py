@@ -1,0 +1,34 @@
+"""What a person can do about a fault by the front end's own means, which therefore words it.
+
+A command line names an option, a page in a browser shows a button; what reads, works and builds
+knows neither.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class OtherFolder:
+    """Have what is made put into another folder."""
+
+
+@dataclass(frozen=True, slots=True)
+class SeeTemplates:
+    """Look up the ids of the templates there are."""
+
+
+@dataclass(frozen=True, slots=True)
+class WorkAgain:
+    """Work a template with given values, to see a failure again.
+
+    template: an id or a path; values: as they are typed, in each given's own unit.
+    """
+
+    template: str
+    values: Mapping[str, str]
+
+
+Remedy = OtherFolder | SeeTemplates | WorkAgain

@@ -1,0 +1,38 @@
+"""Mends in the command line's words: what the domain names, told with options and commands."""
+
+import errno
+
+import pytest
+
+from probgen.cli.mend import told, told_by_system
+from probgen.input.fault import Fault, InputError
+from probgen.input.outside import OutsideError
+from probgen.input.remedy import OtherFolder, Remedy, SeeTemplates, WorkAgain
+
+AGAIN = WorkAgain("own.toml", {"m": "4.0", "d": "35"})
+MENDS: list[tuple[str, Remedy | None, str]] = [
+    ("wait", None, "wait"),
+    ("wait", OtherFolder(), "wait, or name another folder with --out"),
+    ("", OtherFolder(), "name another folder with --out"),
+    ("", SeeTemplates(), "see the ids with `probgen list`"),
+    (
+        "change a range",
+        AGAIN,
+        "change a range; see it again with: probgen work own.toml --with m=4.0 --with d=35",
+    ),
+]
+
+
+@pytest.mark.parametrize(("mend", "remedy", "words"), MENDS)
+def test_a_remedy_is_worded_behind_the_mend(mend: str, remedy: Remedy | None, words: str) -> None:
+    outside = told(OutsideError("it failed", mend, remedy))
+    assert outside == f"it failed\n    mend      {words}"
+    wrong = told(InputError([Fault("a.toml", "x", "1", "2", mend, remedy)]))
+    assert wrong.splitlines()[-1] == f"    mend      {words}"
+
+
+def test_what_the_system_refuses() -> None:
+    told_full = told_by_system(OSError(errno.ENOSPC, "No space left on device", "out/x.pdf"))
+    assert told_full.startswith("No space left on device: out/x.pdf\n")
+    assert "--out" in told_full
+    assert "can be written to" in told_by_system(OSError(errno.EIO, "Input/output error"))
