@@ -23,7 +23,7 @@ from probgen.figures.paper.scene import (
     heading,
 )
 from probgen.figures.paper.segment import crosses
-from probgen.figures.situation.body import encloses
+from probgen.figures.situation.shape import encloses
 
 _SHIFT: Final = 8.0  # how far a component is set beside an arrow it would fall on, pt
 _LEAST_LEG: Final = 13.0  # shortest component drawn as a side of the rectangle, pt

@@ -35,7 +35,7 @@ from probgen.figures.paper.scene import (
     polygon,
 )
 from probgen.figures.parts import axes, mechanical
-from probgen.figures.situation.body import arms_of, corners_of, encloses, is_round
+from probgen.figures.situation.shape import arms_of, corners_of, encloses, is_round
 from probgen.quantities.expression import Name, Value
 from probgen.quantities.unit import LENGTH
 from probgen.statics.system import Body, System

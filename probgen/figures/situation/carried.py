@@ -3,19 +3,22 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
 from probgen.figures.measured.distributed import Row, covers, rows
 from probgen.figures.measured.survey import mass_name
+from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import centred, set_in
 from probgen.figures.paper.scene import LIGHT, Box, Shape, Spot, bearing, bounds, heading, line
 from probgen.figures.paper.type_metrics import Extent, extent
 from probgen.figures.parts import mechanical, solid
+from probgen.figures.parts.ground import Surface
 from probgen.figures.parts.load import ROPE, Seat, draw_load, hangs
 from probgen.figures.situation.block import Block
-from probgen.figures.situation.body import limb_of, own_weight
-from probgen.figures.situation.support import Supports
+from probgen.figures.situation.shape import limb_of, own_weight
+from probgen.figures.situation.stage import Stage
 from probgen.quantities.expression import Name, Number
 from probgen.statics.system import Body, Element, Kind
 
@@ -34,76 +37,90 @@ class Note:
 
 
 class Burdens:
-    """The loads of a situation; labels still to be set are left in its notes."""
+    """The loads of a situation; each drawn once, with the labels that are still to be set."""
 
-    def __init__(self, supports: Supports, notes: list[Note]) -> None:
-        self.supports = supports
-        self.measured = supports.measured
-        self.system = supports.measured.system
-        self.depicts = supports.depicts
-        self.givens = supports.givens
-        self.scale = supports.scale
-        self.field = supports.field
-        self.notes = notes
+    def __init__(self, stage: Stage, field: Field, surfaces: Sequence[Surface]) -> None:
+        self.stage = stage
+        self.system = stage.system
+        self.field = field
+        self.surfaces = surfaces
         self.loads: dict[str, list[Box]] = {}  # what stands on or hangs from a body
         self.hung: dict[str, float] = {}  # how far down what hangs from a body reaches, pt
 
-    def text(self, name: Name | Number) -> Name | Number:
-        """What a quantity is labelled with: its number when it is data, else its symbol."""
-        return self.givens.get(name.id, name) if isinstance(name, Name) else name
-
-    # Loads and given forces
-
-    def weight(self, element: Element) -> None:
+    def weight(self, element: Element) -> Note | None:
+        """Draw what a weight is that of; its label where that is not set on it."""
         body = self.system.body(element.body)
-        mass = mass_name(self.system, element)
-        text = self.text(mass) if mass else Name(element.id, element.symbol)
-        tag = f"label:{mass.id if mass else element.id}"
-        block = self.supports.blocks.get(body.id)
-        first = next(e for e in self.system.elements if e.kind == Kind.WEIGHT and e.body == body.id)
-        if block and block.level and element is not first:
-            self._on_block(element, block, text, tag)
-            return
+        text, tag = self._label(element)
+        block = self.stage.blocks.get(body.id)
         if block:
-            spot = self.supports.spot(element.at)
-            if block.shape in ("person", "puller"):
-                box = bounds(block.drawn(spot, ""))
-                right, left = complex(box.right, spot.imag), complex(box.left, spot.imag)
-                self.notes.append(Note(text, ((right, 0.0), (left, 180.0)), tag))
-            elif not any(b.overlaps(centred(text, spot + block.face)) for b in self.field.boxes):
-                self.field.add(set_in(text, centred(text, spot + block.face), tag))
-            else:
-                self.notes.append(Note(text, self._either_side(element), tag))
-            return
-        corners = self.supports.corners(body)
-        own = own_weight(element, body) or bool(limb_of(self.depicts.get(body.id, "")))
-        if element.id not in self.depicts and not body.particle and own:
-            self.field.add(
-                *mechanical.centre_mark(self.supports.spot(element.at), f"centre:{body.id}")
-            )
-            self.notes.append(Note(text, self._either_side(element), tag))
-            return
-        if corners and element.id not in self.depicts:
-            self._in_solid(element, corners, text, tag)
-            return
-        depiction, seat = self._depiction(element), self._seat(element)
+            first = next(e for e in self.system.elements if _weighs(e, body))
+            if block.level and element is not first:
+                return self._on_block(element, block, text, tag)
+            return self._block_label(element, block, text, tag)
+        told = element.id in self.stage.depicts
+        own = own_weight(element, body) or bool(limb_of(self.stage.shown(body.id)))
+        if not told and not body.particle and own:
+            mark = mechanical.centre_mark(self.stage.spot(element.at), f"centre:{body.id}")
+            self.field.add(*mark)
+            return Note(text, self._either_side(element), tag)
+        corners = self.stage.corners(body)
+        if corners and not told:
+            return self._in_solid(element, corners, text, tag)
         if len(body.outline) == 1:
-            if any(e.kind == Kind.HINGE and e.body == body.id for e in self.system.elements):
-                self.notes.append(Note(text, ((seat.spot, 90.0), (seat.spot, 0.0)), tag))
-                return
-            # No surface carries it, so it hangs from its lines, below what hangs there already.
-            depiction += " hung"
-            below = self.hung.get(body.id, seat.spot.imag)
-            seat = replace(seat, spot=complex(seat.spot.real, below))
+            return self._on_particle(element, text, tag)
+        return self._load(element, self._depiction(element), self._seat(element), text, tag)
+
+    def _label(self, element: Element) -> tuple[Name | Number, str]:
+        """What a weight is labelled with, and the label's tag."""
+        mass = mass_name(self.system, element)
+        if mass:
+            return self.stage.text(mass), f"label:{mass.id}"
+        return Name(element.id, element.symbol), f"label:{element.id}"
+
+    def _block_label(
+        self, element: Element, block: Block, text: Name | Number, tag: str
+    ) -> Note | None:
+        """The label of a particle drawn as a block: on its face, or beside it."""
+        spot = self.stage.spot(element.at)
+        if block.shape in ("person", "puller"):
+            box = bounds(block.drawn(spot, ""))
+            right, left = complex(box.right, spot.imag), complex(box.left, spot.imag)
+            return Note(text, ((right, 0.0), (left, 180.0)), tag)
+        face = centred(text, spot + block.face)
+        if any(box.overlaps(face) for box in self.field.boxes):
+            return Note(text, self._either_side(element), tag)
+        self.field.add(set_in(text, face, tag))
+        return None
+
+    def _on_particle(self, element: Element, text: Name | Number, tag: str) -> Note | None:
+        """No surface carries it, so it hangs from its lines, below what hangs there already."""
+        seat = self._seat(element)
+        if any(e.kind == Kind.HINGE and e.body == element.body for e in self.system.elements):
+            return Note(text, ((seat.spot, 90.0), (seat.spot, 0.0)), tag)
+        below = self.hung.get(element.body, seat.spot.imag)
+        seat = replace(seat, spot=complex(seat.spot.real, below))
+        return self._load(element, f"{self._depiction(element)} hung", seat, text, tag)
+
+    def _load(
+        self, element: Element, depiction: str, seat: Seat, text: Name | Number, tag: str
+    ) -> Note | None:
+        """Something a body carries."""
         shapes, face = self._clear_load(depiction, seat, extent(text), f"load:{element.id}")
         box = bounds(shapes)
+        self.loads.setdefault(element.body, []).append(box)
+        self.hung[element.body] = box.bottom
+        return self._set(shapes, face, self.stage.spot(element.at), text, tag)
+
+    def _set(
+        self, shapes: tuple[Shape, ...], face: Box | None, spot: Spot,
+        text: Name | Number, tag: str,
+    ) -> Note | None:  # fmt: skip
+        """A load drawn, its label on its face where it has one."""
         self.field.add(*shapes)
-        self.loads.setdefault(body.id, []).append(box)
-        self.hung[body.id] = box.bottom
         if face:
             self.field.add(set_in(text, centred(text, face.centre), tag))
-        else:
-            self.notes.append(Note(text, self._about(box, self.supports.spot(element.at)), tag))
+            return None
+        return Note(text, self._about(bounds(shapes), spot), tag)
 
     def _clear_load(
         self, depiction: str, seat: Seat, room: Extent, tag: str
@@ -120,93 +137,82 @@ class Burdens:
             shapes, face = draw_load(depiction, replace(seat, rope=rope), room, tag)
         return first
 
-    def _on_block(self, element: Element, block: Block, text: Name | Number, tag: str) -> None:
+    def _on_block(
+        self, element: Element, block: Block, text: Name | Number, tag: str
+    ) -> Note | None:
         """What else weighs on a block stands on it, at its end when somebody else does."""
-        top = self.supports.spot(element.at) + 1j * block.half.imag
+        top = self.stage.spot(element.at) + 1j * block.half.imag
         width = max(extent(text).width + 9.0, 13.0)
-        taken = any(box.overlaps(_over(top, width)) for box in self.field.boxes) or (
-            self.field.touched(_over(top, width))
-        )
-        if taken:
+        over = _over(top, width)
+        if any(box.overlaps(over) for box in self.field.boxes) or self.field.touched(over):
             top -= block.half.real - width / 2 - 2.0
-        seat = Seat(top, 1 + 0j, 0.0, self.scale, 1)
+        seat = Seat(top, 1 + 0j, 0.0, self.stage.scale, 1)
         told = f"{self._depiction(element)} standing"
         shapes, face = draw_load(told, seat, extent(text), f"load:{element.id}")
-        self.field.add(*shapes)
-        if face:
-            self.field.add(set_in(text, centred(text, face.centre), tag))
-        else:
-            self.notes.append(Note(text, self._about(bounds(shapes), top), tag))
+        return self._set(shapes, face, top, text, tag)
 
     def _in_solid(
         self, element: Element, corners: list[Spot], text: Name | Number, tag: str
-    ) -> None:
+    ) -> Note | None:
         """What is kept in a box, or on top of it, as a block about its centre of mass."""
-        spot, room = self.supports.spot(element.at), extent(text)
+        spot, room = self.stage.spot(element.at), extent(text)
         width, height = room.width + 8.0, room.height + room.depth + 7.0
         low, high = min(c.imag for c in corners), max(c.imag for c in corners)
+        left, right = min(c.real for c in corners), max(c.real for c in corners)
         foot = spot.imag - height / 2
         foot = high if spot.imag > high else min(max(foot, low), high - height)
-        inner = 0.8 * (max(c.real for c in corners) - min(c.real for c in corners))
-        if width > inner:  # the number does not go in
-            shapes = mechanical.block(complex(spot.real, foot), inner, height, f"load:{element.id}")
-            self.field.add(*shapes)
-            self.field.watch(
-                line(
-                    foot * 1j + spot.real - inner / 2,
-                    (foot + height) * 1j + spot.real + inner / 2,
-                    LIGHT,
-                )
-            )
-            at = 1j * (foot + height / 2)
-            right, left = max(c.real for c in corners), min(c.real for c in corners)
-            sides = ((right + at, 0.0), (left + at, 180.0))
-            self.notes.append(Note(text, sides, tag))
-            return
-        shapes = mechanical.block(complex(spot.real, foot), width, height, f"load:{element.id}")
+        inner = 0.8 * (right - left)
+        at = complex(spot.real, foot)
+        shapes = mechanical.block(at, min(width, inner), height, f"load:{element.id}")
         self.field.add(*shapes)
-        centre = complex(spot.real, foot + height / 2)
-        self.field.add(set_in(text, centred(text, centre), tag))
+        middle = at + 0.5j * height
+        if width <= inner:
+            self.field.add(set_in(text, centred(text, middle), tag))
+            return None
+        # The number does not go in, and is not to lie across the block either.
+        self.field.watch(line(at - inner / 2, at + 1j * height + inner / 2, LIGHT))
+        beside = middle.imag * 1j
+        return Note(text, ((right + beside, 0.0), (left + beside, 180.0)), tag)
 
     def shelves(self, body: Body) -> None:
         """The shelves of a bookcase, where they meet nothing it holds."""
-        shown = self.depicts.get(body.id, "").lower()
+        shown = self.stage.shown(body.id)
         if not any(word in shown for word in ("bookcase", "shelves")) or len(body.outline) != 2:
             return
-        foot, top = (self.supports.spot(name) for name in body.outline)
-        for a, b in solid.shelf_lines(foot, top, self.supports.half(body.id)):
+        foot, top = (self.stage.spot(name) for name in body.outline)
+        for a, b in solid.shelf_lines(foot, top, self.stage.halves[body.id]):
             if not self.field.crossings(a, b, trim=2.0) and not self.field.hits_label(a, b):
                 self.field.add(line(a, b, LIGHT, f"shelf:{body.id}"))
 
     def _depiction(self, element: Element) -> str:
-        return self.depicts.get(element.id) or element.name
+        return self.stage.depicts.get(element.id) or element.name
 
     def _seat(self, element: Element) -> Seat:
-        spot = self.supports.spot(element.at)
+        spot = self.stage.spot(element.at)
         body = self.system.body(element.body)
-        ways = self.supports.ways(element)
+        ways = self.stage.ways(element)
         along = ways[0] / abs(ways[0]) if ways else 1 + 0j
         if along.real < 0 or (along.real == 0 and along.imag < 0):
             along = -along
-        outline = [self.supports.spot(name) for name in body.outline]
+        outline = [self.stage.spot(name) for name in body.outline]
         middle = sum(outline, 0j) / len(outline)
         facing = 1 if middle.real >= spot.real else -1
-        half = self.supports.half(body.id)
-        floors = [s for s in self.supports.surfaces if s.normal == 90.0 and s.height(spot) > 0]
+        half = self.stage.halves[body.id]
+        floors = [s for s in self.surfaces if s.normal == 90.0 and s.height(spot) > 0]
         clear = min((floor.height(spot) for floor in floors), default=math.inf)
-        limb = limb_of(self.depicts.get(body.id, ""))
+        limb = limb_of(self.stage.shown(body.id))
         beyond = -ways[0] / abs(ways[0]) if len(ways) == 1 else 0j
         rope = 9.0 if limb else ROPE
         ends = outline[0], outline[-1]
         soles = min(ends, key=lambda end: end.real) + 1j * half
         lying = (soles, _LYING * abs(ends[1] - ends[0]) * along) if ends[0] != ends[1] else None
         return Seat(
-            spot, along, half, self.scale, facing, clear, rope, beyond, limb == "trunk", lying
+            spot, along, half, self.stage.scale, facing, clear, rope, beyond, limb == "trunk", lying
         )
 
     def _either_side(self, element: Element) -> tuple[tuple[Spot, float], ...]:
-        spot, half = self.supports.spot(element.at), self.supports.half(element.body)
-        ways = self.supports.ways(element)
+        spot, half = self.stage.spot(element.at), self.stage.halves[element.body]
+        ways = self.stage.ways(element)
         along = bearing(ways[0]) if ways else 0.0
         sides = sorted((along + 90.0, along - 90.0), key=lambda d: heading(d).imag)
         return tuple((spot + heading(side) * half, side) for side in sides)
@@ -222,10 +228,10 @@ class Burdens:
             (complex(middle.real, end[0]), end[1]),
         )
 
-    def spreads(self, body: Body) -> None:
-        """The distributed loads on a body, each with its load per length at its ends."""
+    def spreads(self, body: Body) -> Iterator[Note]:
+        """Draw the distributed loads on a body; for each its load per length at its ends."""
         own = [element for element in self.system.elements if element.body == body.id]
-        drawn = rows(self.measured, own, self.scale, self.supports.half(body.id), _ROW)
+        drawn = rows(self.stage.measured, own, self.stage.scale, self.stage.halves[body.id], _ROW)
         standing = self.loads.get(body.id, [])
         for row in drawn:
             tag = f"distributed:{row.element.id}"
@@ -233,9 +239,9 @@ class Burdens:
                 *mechanical.spread(*row.feet, row.direction, row.heights, tag, gaps=standing)
             )
         for row in drawn:
-            self._row_labels(row, covered=any(covers(other, row) for other in drawn))
+            yield from self._row_labels(row, covered=any(covers(other, row) for other in drawn))
 
-    def _row_labels(self, row: Row, *, covered: bool) -> None:
+    def _row_labels(self, row: Row, *, covered: bool) -> Iterator[Note]:
         away, shares = row.direction + 180.0, row.spread.shares
         first, last = row.tops
         if len(row.spread.names) == 2 and min(shares) > 0:
@@ -249,9 +255,12 @@ class Burdens:
             even = [(first + (last - first) * share, away) for share in (0.5, 0.25, 0.75)]
             places = [tuple(even) if shares[0] == shares[1] else ((largest, away),)]
         for name, anchors in zip(row.spread.names, places, strict=False):
-            text = self.text(name) if isinstance(name, Name) else name
             id = name.id if isinstance(name, Name) else row.element.id
-            self.notes.append(Note(text, anchors, f"label:{id}"))
+            yield Note(self.stage.text(name), anchors, f"label:{id}")
+
+
+def _weighs(element: Element, body: Body) -> bool:
+    return element.kind == Kind.WEIGHT and element.body == body.id
 
 
 def _over(foot: Spot, width: float) -> Box:

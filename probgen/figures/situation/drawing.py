@@ -46,12 +46,21 @@ from probgen.figures.paper.scene import (
 from probgen.figures.paper.segment import meets
 from probgen.figures.parts import mechanical
 from probgen.figures.parts.axes import turning
+from probgen.figures.parts.ground import Surface
 from probgen.figures.situation.block import stacked
-from probgen.figures.situation.body import encloses, outline_of
+from probgen.figures.situation.body import outline_of
 from probgen.figures.situation.carried import Burdens, Note
-from probgen.figures.situation.contact import draw_posts, stands_for
+from probgen.figures.situation.contact import (
+    draw_posts,
+    draw_surfaces,
+    floors_under,
+    stands_for,
+)
+from probgen.figures.situation.line import Line, lines_of
 from probgen.figures.situation.pulley import hoists_of
-from probgen.figures.situation.support import Supports
+from probgen.figures.situation.shape import encloses
+from probgen.figures.situation.stage import stage_at
+from probgen.figures.situation.support import draw_supports
 from probgen.quantities.expression import Name, Number, Value
 from probgen.statics.system import Element, Kind, System
 
@@ -133,29 +142,48 @@ class _Situation:
         self.scale = scale
         self.lengths_first = lengths_first
         self.field = Field()
-        self.supports = Supports(shown.measured, shown.depicts, shown.givens, scale, self.field)
+        self.stage = stage_at(scale, shown.measured, shown.depicts, shown.givens)
+        self.surfaces: tuple[Surface, ...] = ()
+        self.inclines: frozenset[str] = frozenset()  # angles told at the foot of a slope
+        self.lines: tuple[Line, ...] = ()
         self.notes: list[Note] = []
-        self.burdens = Burdens(self.supports, self.notes)
 
     def strokes(self) -> Box:
         """Bodies, what holds them, and what loads them."""
-        self.supports.draw()
+        held = draw_supports(self.stage, self.field)
+        walls = list(held.surfaces)
+        self.lines = tuple(lines_of(self.stage, walls))
+        for each in self.lines:
+            self.field.add(*each.shapes)
+        self.surfaces, self.inclines = (*walls, *floors_under(self.stage)), held.inclines
+        extended = any(len(body.outline) > 1 for body in self.system.bodies)
+        draw_surfaces(self.field, self.surfaces, corners=extended)
         for body in self.system.bodies:
-            self.field.add(*outline_of(self.supports, body))
-        for element in self.system.elements:
-            if element.kind == Kind.WEIGHT:
-                self.burdens.weight(element)
-            elif element.kind == Kind.FORCE and not self.supports.inner(element):
-                self._force(element)
-            elif element.kind == "couple":
-                self._couple(element)
-            elif element.kind == "cut":
-                self._section(element)
-        for body in self.system.bodies:
-            self.burdens.spreads(body)
-            self.burdens.shelves(body)
-        draw_posts(self.supports)
+            self.field.add(*outline_of(self.stage, body, held.ends))
+        self._loads()
+        draw_posts(self.field, [each.ends[1] for each in self.lines if each.ends and each.posted])
         return self.field.box
+
+    def _loads(self) -> None:
+        """What loads the bodies, and the labels still to be set for it."""
+        burdens = Burdens(self.stage, self.field, self.surfaces)
+        for element in self.system.elements:
+            match element.kind:
+                case Kind.WEIGHT:
+                    self._note(burdens.weight(element))
+                case Kind.FORCE if not self.stage.is_inner(element):
+                    self._note(self._force(element))
+                case "couple":
+                    self._couple(element)
+                case "cut":
+                    self._section(element)
+        for body in self.system.bodies:
+            self.notes += burdens.spreads(body)
+            burdens.shelves(body)
+
+    def _note(self, note: Note | None) -> None:
+        if note:
+            self.notes.append(note)
 
     def labelled(self) -> Scene:
         """All labels, angles and lengths added; where these find no place, before the labels."""
@@ -176,43 +204,46 @@ class _Situation:
         return Scene(shapes, self.field.box, self.scale, words, 0 if placed else 1)
 
     def _spot(self, point: str) -> Spot:
-        return self.supports.spot(point)
+        return self.stage.spot(point)
 
-    def _force(self, element: Element) -> None:
+    def _force(self, element: Element) -> Note | None:
         """A force of known direction, drawn pushing at its point or pulling away from it."""
-        if stands_for(self.supports, element):
-            return
+        if stands_for(self.stage, element):
+            return None
         direction = self.measured.direction_of(element)
         force = self.system.force(element.forces[0])
         if direction is None or not isinstance(force.magnitude, Name | Number):
-            return
-        spot, step = self.supports.rest(element), heading(direction) * _PUSH
+            return None
+        spot, step = self.stage.rest(element), heading(direction) * _PUSH
         inside = self.measured.runs_along(self.measured.places[element.at], direction) or (
-            encloses(self.supports.corners(self.system.body(element.body)), spot + 0.05 * step)
+            encloses(self.stage.corners(self.system.body(element.body)), spot + 0.05 * step)
         )
         tail, head = (spot - step, spot) if inside else (spot, spot + step)
         tag = f"force:{element.id}"
         self.field.add(Arrow(tail, head, MEDIUM, tag))
-        text = self.burdens.text(force.magnitude)
+        text = self.stage.text(force.magnitude)
         free, near = (tail, tail + 0.3 * step) if inside else (head, head - 0.3 * step)
         away = direction + 180.0 if inside else direction
         beside = ((near, direction - 90.0), (near, direction + 90.0))
         # Beyond an arrow that points up or down an extension line may run on.
         anchors = beside if abs(step.real) < 1.0 else ((free, away), *beside)
-        self.notes.append(Note(text, anchors, f"label:{element.id}"))
+        return Note(text, anchors, f"label:{element.id}")
 
     def _pulls(self) -> None:
         """The sizes of the lines that pull or push with a given force, each once."""
         told: set[str] = set()
-        for id, (start, end) in self.supports.lines.items():
-            magnitude = self.system.force(self.system.element(id).forces[0]).magnitude
+        for each in self.lines:
+            if not each.ends:
+                continue
+            start, end = each.ends
+            magnitude = self.system.force(self.system.element(each.element).forces[0]).magnitude
             if not isinstance(magnitude, Name) or magnitude.id in told:
                 continue
             if magnitude.id in self.shown.givens:
                 told.add(magnitude.id)
                 near, way = start + (end - start) * 0.7, bearing(end - start)
                 anchors = ((near, way - 90.0), (near, way + 90.0), (end, way))
-                text = self.burdens.text(magnitude)
+                text = self.stage.text(magnitude)
                 self.notes.append(Note(text, anchors, f"label:{magnitude.id}"))
 
     def _couple(self, element: Element) -> None:
@@ -225,13 +256,13 @@ class _Situation:
             sense = 1 if self.measured.number(couple.moment) > 0 else -1
             self.field.add(*turning(spot, _TURN, sense, MEDIUM, f"couple:{couple.id}"))
             anchors = ((spot + 1j * _TURN, 90.0), (spot - 1j * _TURN, 270.0))
-            self.notes.append(Note(self.burdens.text(couple.moment), anchors, f"label:{couple.id}"))
+            self.notes.append(Note(self.stage.text(couple.moment), anchors, f"label:{couple.id}"))
 
     def _section(self, element: Element) -> None:
-        ways = self.supports.ways(element)
+        ways = self.stage.ways(element)
         if ways:
             spot, along = self._spot(element.at), ways[0] / abs(ways[0])
-            half = self.supports.half(element.body)
+            half = self.stage.halves[element.body]
             self.field.add(*mechanical.section(spot, along, half, f"section:{element.id}"))
 
     # Data
@@ -242,7 +273,7 @@ class _Situation:
             end = start + heading(opening.reference) * _REFERENCE
             self.field.watch(line(start, end, LIGHT, f"reference:{opening.id}"))
         for opening in reversed(self.shown.openings):  # those of cables need their place most
-            if opening.id in self.supports.inclines or not is_told(self.measured, opening.id):
+            if opening.id in self.inclines or not is_told(self.measured, opening.id):
                 continue
             variable = self.system.variables[opening.id]
             at = self._paper(opening.at)
@@ -254,7 +285,7 @@ class _Situation:
                 at,
                 opening.reference,
                 opening.direction,
-                self.burdens.text(variable.as_name),
+                self.stage.text(variable.as_name),
                 opening.id,
                 reference_drawn=drawn,
             )
@@ -262,13 +293,13 @@ class _Situation:
     def _paper(self, place: complex) -> Spot:
         """A place (m) on paper, moved with the particle that is there."""
         points = self.measured.places.items()
-        moved = self.supports.shifts
+        moved = self.stage.shifts
         at = next((name for name, p in points if name in moved and abs(p - place) < 1e-9), "")
         return place * self.scale + moved.get(at, 0j)
 
     def _on_ground(self, spot: Spot, direction: float) -> bool:
         """Whether a surface through a spot runs on in a direction."""
-        for surface in self.supports.surfaces:
+        for surface in self.surfaces:
             if abs(surface.height(spot)) < 2.5:
                 return apart(direction % 180.0, bearing(surface.tangent) % 180.0) < 1.0
         return False
@@ -278,7 +309,7 @@ class _Situation:
         measures = sorted(self.shown.spans, key=lambda span: abs(span.end - span.start))
         placed = True
         for span in measures:
-            text = self.burdens.text(self.system.variables[span.id].as_name)
+            text = self.stage.text(self.system.variables[span.id].as_name)
             start, end = span.start * self.scale, span.end * self.scale
             placed &= draw_length(self.field, start, end, text, span.id, self._half(span))
         return placed
@@ -286,7 +317,7 @@ class _Situation:
     def _half(self, span: Span) -> float:
         """Half the thickness of what a length is measured along, pt."""
         bodies = [b for b in self.system.bodies if ways_out(self.measured.outline(b), span.end)]
-        return max((self.supports.half(body.id) for body in bodies), default=0.0)
+        return max((self.stage.halves[body.id] for body in bodies), default=0.0)
 
     @cached_property
     def _strips(self) -> list[Segment]:
@@ -326,9 +357,9 @@ class _Situation:
         """Half the thickness (pt) of the slender bodies at a point."""
         at = self.measured.places[point]
         halves = [
-            self.supports.half(body.id)
+            self.stage.halves[body.id]
             for body in self.system.bodies
-            if ways_out(self.measured.outline(body), at) and not self.supports.corners(body)
+            if ways_out(self.measured.outline(body), at) and not self.stage.corners(body)
         ]
         return max(halves, default=0.0)
 

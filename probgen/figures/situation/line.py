@@ -1,15 +1,21 @@
-"""What pulls or pushes along a line in a situation: cables, ropes, springs, struts, muscles."""
+"""What pulls or pushes along a line in a situation: cables, ropes, springs, struts, muscles.
+
+The faces lines are fixed to are a list, `walls`: one is lengthened where a line ends at it, and a
+line that finds none gets a face of its own.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import TYPE_CHECKING, Final
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final
 
 from probgen.figures.measured.survey import pushes
 from probgen.figures.paper.scene import (
     HEAVY,
     MEDIUM,
     REFERENCE,
+    Shape,
     Spot,
     bearing,
     circle,
@@ -20,13 +26,13 @@ from probgen.figures.paper.scene import (
 from probgen.figures.parts import limb, mechanical
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation import pulley
+from probgen.figures.situation.fixture import FACE
+from probgen.figures.situation.pulley import Hoist
+from probgen.figures.situation.shape import limb_of
+from probgen.figures.situation.stage import Stage
 from probgen.statics.system import Element, Kind
 
-if TYPE_CHECKING:
-    from probgen.figures.situation.support import Supports
-
 _REACH: Final = 16.5  # a wall this near a line's end holds it, pt
-_FACE: Final = 14.0  # how far a face reaches beyond what it holds, pt
 _RISE: Final = 1.0  # the highest a cable is followed to its wall, in lengths of its body
 _BROKEN: Final = 0.6  # how high one that rises further is drawn
 _RUN: Final = 0.5  # how far a cable without a wall is followed, in lengths of its body
@@ -38,131 +44,236 @@ _PULLEY: Final = 9.0  # radius of a pulley, pt
 _DRAWN: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT)
 
 
-def draw_lines(supports: Supports) -> None:
-    """Draw every line once; one between two bodies is told by the forces of both."""
-    system = supports.measured.system
-    done = {id for each in supports.hoists for id in _over(supports, each)}
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A line as drawn.
+
+    element: its id, "" for what is no line itself, such as a pulley; ends: from where to where it
+    runs, None where that tells nothing; posted: whether a post is to stand at its far end.
+    """
+
+    shapes: tuple[Shape, ...]
+    element: str = ""
+    ends: tuple[Spot, Spot] | None = None
+    posted: bool = False
+
+
+def lines_of(stage: Stage, walls: list[Surface]) -> Iterator[Line]:
+    """Every line once, in the order they are drawn; one between two bodies is told by both."""
+    done: set[str] = set()
+    for hoist in stage.hoists:
+        done |= {*hoist.first.forces, *hoist.second.forces}
+        yield _over(stage, walls, hoist)
     ropes: dict[tuple[str, str], list[Element]] = {}
-    for element in system.elements:
+    for element in stage.system.elements:
         if not element.forces or done & set(element.forces):
             continue
-        done |= {system.force(id).pair for id in element.forces}
+        done |= {stage.system.force(id).pair for id in element.forces}
         if element.kind == Kind.ROPE:
             ropes.setdefault((element.body, element.at), []).append(element)
         elif element.kind in _DRAWN:
-            _draw(supports, element, supports.rest(element))
+            yield from _single(stage, walls, element, stage.rest(element))
         elif element.kind == Kind.MUSCLE:
-            _muscle(supports, element)
+            yield from _muscle(stage, element)
     for pulls in ropes.values():
-        _rope(supports, pulls)
+        yield from _rope(stage, walls, pulls)
 
 
-def _over(supports: Supports, each: pulley.Hoist) -> tuple[str, ...]:
-    """Draw a rope that ties two particles; the ids of its forces."""
-    pulls = (each.first, each.second)
-    if each.tackle:
-        counts = [_strands(supports, pull) for pull in pulls]
-        ends = (supports.spot(pulls[0].at), supports.spot(pulls[1].at))
-        supports.field.add(*pulley.tackle(each, (counts[0], counts[1]), ends))
-    else:
-        run = supports.course(each)
-        supports.field.add(*pulley.drawn(each, run, each.first.id))
-        supports.lines[each.first.id] = (run.start, run.touching[0])
-        rests = {e.body for e in supports.measured.system.elements if e.surface is not None}
-        if each.alike or not rests & {each.first.body, each.second.body}:
-            _hang(supports, each, run)
-    return (*each.first.forces, *each.second.forces)
+# Ropes
 
 
-def _hang(supports: Supports, each: pulley.Hoist, run: pulley.Course) -> None:
-    """Fix a pulley to a ceiling or a wall of its own."""
-    whole = sum(each.ways, 0j)
+def _over(stage: Stage, walls: list[Surface], hoist: Hoist) -> Line:
+    """A rope that ties two particles, over its pulley or between two pulley blocks."""
+    pulls = (hoist.first, hoist.second)
+    if hoist.tackle:
+        one, other = (_strands(stage, pull) for pull in pulls)
+        ends = (stage.spot(pulls[0].at), stage.spot(pulls[1].at))
+        return Line(pulley.tackle(hoist, (one, other), ends))
+    run = stage.course(hoist)
+    shapes = pulley.drawn(hoist, run, hoist.first.id)
+    rests = {e.body for e in stage.system.elements if e.surface is not None}
+    if hoist.alike or not rests & {hoist.first.body, hoist.second.body}:
+        shapes += _hung(walls, hoist, run)
+    return Line(shapes, hoist.first.id, (run.start, run.touching[0]))
+
+
+def _hung(walls: list[Surface], hoist: Hoist, run: pulley.Course) -> tuple[Shape, ...]:
+    """What fixes a pulley to a ceiling or a wall of its own."""
+    whole, tag = sum(hoist.ways, 0j), f"support:{hoist.first.id}"
     unit = whole / abs(whole)
     end = run.centre + unit * (run.radius + 12.0)
-    supports.field.add(line(run.centre, end, MEDIUM, f"support:{each.first.id}"))
-    _anchor(supports, end, bearing(unit), f"support:{each.first.id}")
+    return line(run.centre, end, MEDIUM, tag), *_anchored(walls, end, bearing(unit), tag)
 
 
-def _rope(supports: Supports, pulls: Sequence[Element]) -> None:
+def _rope(stage: Stage, walls: list[Surface], pulls: Sequence[Element]) -> Iterator[Line]:
     """A rope's pulls at one point: over a pulley when it leaves that point two ways."""
-    ways = [supports.measured.direction_of(pull) for pull in pulls]
+    ways = [stage.measured.direction_of(pull) for pull in pulls]
     known = [heading(way) for way in ways if way is not None]
-    if supports.is_kneecap(pulls[0].body):
+    if limb_of(stage.shown(pulls[0].body)) == "kneecap":
         for pull, unit in zip(pulls, known, strict=False):
-            _tendon(supports, pull, unit)
+            yield _tendon(stage, pull, unit)
         return
     turned = sum(known, 0j)
     if len(known) != 2 or abs(turned) < 0.2:
         for pull in pulls:
-            _draw(supports, pull, supports.rest(pull))
+            yield from _single(stage, walls, pull, stage.rest(pull))
         return
-    centre = supports.spot(pulls[0].at)
-    supports.field.add(*mechanical.pulley(centre, _PULLEY, f"pulley:{pulls[0].at}"))
-    for side, (pull, unit) in zip((1, -1), zip(pulls, known, strict=True), strict=True):
+    centre = stage.spot(pulls[0].at)
+    yield Line(mechanical.pulley(centre, _PULLEY, f"pulley:{pulls[0].at}"))
+    for side, pull, unit in zip((1, -1), pulls, known, strict=True):
         leaves = unit * 1j
         across = dot(leaves, turned)
         if abs(across) < 0.05:
             leaves *= side  # both parts run the same way, one on either side
         elif across > 0:
             leaves = -leaves  # the rope lies on the wheel's far side
-        _draw(supports, pull, centre + leaves * _PULLEY, leaves * _PULLEY)
+        yield from _single(stage, walls, pull, centre + leaves * _PULLEY, leaves * _PULLEY)
 
 
-def _tendon(supports: Supports, pull: Element, unit: complex) -> None:
+def _tendon(stage: Stage, pull: Element, unit: complex) -> Line:
     """A tendon from a kneecap; the upper one ends in its muscle."""
-    start = supports.spot(pull.at)
+    start, tag = stage.spot(pull.at), f"rope:{pull.id}"
     if unit.imag > 0:
-        shapes = limb.muscle(start, start + unit * 104.0, f"rope:{pull.id}")
+        shapes = limb.muscle(start, start + unit * 104.0, tag)
     else:
-        shapes = (line(start, start + unit * 80.0, HEAVY, f"rope:{pull.id}"),)
-    supports.field.add(*shapes)
-    supports.lines[pull.id] = (start, start + unit * 92.0)
+        shapes = (line(start, start + unit * 80.0, HEAVY, tag),)
+    return Line(shapes, pull.id, (start, start + unit * 92.0))
 
 
-def _draw(supports: Supports, element: Element, start: Spot, aside: complex = 0j) -> None:
+def _strands(stage: Stage, element: Element) -> int:
+    return pulley.strand_count(stage.system.force(element.forces[0]).magnitude)
+
+
+# Lines that run straight from their point
+
+
+def _single(
+    stage: Stage, walls: list[Surface], element: Element, start: Spot, aside: complex = 0j
+) -> Iterator[Line]:
     """One line from its start to where it is fixed; aside: its shift from the point it is at."""
-    tag = f"{element.kind}:{element.id}"
-    way = _way(supports, element)
-    tied = _tied(supports, element)
+    tied, tag = _tied(stage, element), f"{element.kind}:{element.id}"
+    way = _way(stage, element)
     if tied is not None:
-        _stroke(supports, element, start, tied + aside, tag)
-        return
-    if _has_far_end(supports, element):
-        end = supports.spot(element.toward) + aside
-        _stroke(supports, element, start, end, tag)
-        if not supports.inner(element):
-            _anchor(supports, end, bearing(end - start), tag)
-        return
-    if way is None:
-        return
-    fixed = _named_end(supports, element, start, way)
-    hit = None if fixed else _wall_hit(supports, start, way, element)
-    body = supports.measured.system.body(element.body)
-    run = _particle_run(way) if body.particle else max(_RUN * supports.size(element.body), 34.0)
-    end = fixed or hit or start + heading(way) * run
-    if hit is None:
-        if fixed is None and _to_post(supports, element, way):
-            supports.posts.append(end)
-        elif heading(way).imag > 0.01 or element.kind != Kind.CABLE or _is_fixed(supports, element):
-            _anchor(supports, end, way, tag)
-        else:
-            supports.field.add(*limb.break_mark(end, way, 2.0, tag))
-    _stroke(supports, element, start, end, tag)
+        yield _stroked(stage, element, start, tied + aside)
+    elif _has_far_end(stage, element):
+        end = stage.spot(element.toward) + aside
+        stroke = _stroked(stage, element, start, end)
+        inner = stage.is_inner(element)
+        # What holds its far end is drawn over it.
+        held = () if inner else _anchored(walls, end, bearing(end - start), tag)
+        yield Line((*stroke.shapes, *held), element.id, stroke.ends)
+    elif way is not None:
+        yield _followed(stage, walls, element, start, way)
 
 
-def _named_end(supports: Supports, element: Element, start: Spot, way: float) -> Spot | None:
+def _followed(
+    stage: Stage, walls: list[Surface], element: Element, start: Spot, way: float
+) -> Line:
+    """A line followed from its start until something holds it."""
+    tag, unit = f"{element.kind}:{element.id}", heading(way)
+    named = _named_end(stage, element, start, way)
+    hit = None if named else _wall_hit(stage, walls, start, way, element)
+    if hit:
+        end, held = hit
+        return _stroked(stage, element, start, end, held)
+    body = stage.system.body(element.body)
+    run = _particle_run(way) if body.particle else max(_RUN * stage.size(element.body), 34.0)
+    end = named or start + unit * run
+    if named is None and _to_post(stage, element):
+        return _stroked(stage, element, start, end, posted=True)
+    if unit.imag > 0.01 or element.kind != Kind.CABLE or _is_fixed(stage, element):
+        return _stroked(stage, element, start, end, _anchored(walls, end, way, tag))
+    return _stroked(stage, element, start, end, limb.break_mark(end, way, 2.0, tag))
+
+
+def _stroked(
+    stage: Stage, element: Element, start: Spot, end: Spot,
+    held: tuple[Shape, ...] = (), *, posted: bool = False,
+) -> Line:  # fmt: skip
+    """A line's own strokes, after what holds its far end."""
+    tag = f"{element.kind}:{element.id}"
+    count = _strands(stage, element)
+    shapes: tuple[Shape, ...]
+    if element.kind == Kind.SPRING:
+        shapes = mechanical.spring(start, end, tag)
+    elif element.kind == Kind.STRUT:
+        shapes = mechanical.strut(start, end, tag)
+    elif count > 1:
+        shapes = mechanical.strands(start, end, count, tag)
+    else:
+        shapes = mechanical.cable(start, end, tag)
+    return Line((*held, *shapes), element.id, (start, end), posted)
+
+
+def _muscle(stage: Stage, element: Element) -> Iterator[Line]:
+    """A muscle to where it is fixed, or as far as it comes over its joint."""
+    start, tag = stage.spot(element.at), f"muscle:{element.id}"
+    direction = stage.measured.direction_of(element)
+    if _has_far_end(stage, element):
+        end = stage.spot(element.toward)
+    elif direction is None:
+        return
+    else:
+        end = start + heading(direction) * _muscle_reach(stage, element, start, direction)
+    yield Line(limb.muscle(start, end, tag), element.id, (start, end))
+
+
+def _muscle_reach(stage: Stage, element: Element, start: Spot, direction: float) -> float:
+    """How long a muscle is drawn that runs to no named point, pt."""
+    reach, unit = 0.55 * stage.size(element.body), heading(direction)
+    for joint in (e for e in stage.system.elements if e.kind == Kind.HINGE):
+        across = (stage.spot(joint.at) - start).real
+        if across * unit.real > 0 and abs(unit.real) * reach > abs(across) - 4.0:
+            reach = max((abs(across) - 4.0) / abs(unit.real), 16.0)
+    return reach
+
+
+# Where a line ends
+
+
+def _way(stage: Stage, element: Element) -> float | None:
+    """The direction a line leaves its point in (degrees): behind it when it pushes."""
+    direction = stage.measured.direction_of(element)
+    if direction is None:
+        return None
+    return (direction + 180.0) % 360.0 if pushes(stage.system, element) else direction
+
+
+def _tied(stage: Stage, element: Element) -> Spot | None:
+    """Where a line between two bodies ends on the other one, if it runs that way on paper."""
+    force = stage.system.force(element.forces[0])
+    if not force.pair or not stage.measured.has(force.direction):
+        return None
+    back = stage.system.force(force.pair)
+    unit = heading(stage.measured.number(force.direction))
+    end = stage.spot(back.point)
+    block = stage.blocks.get(back.body)
+    end -= unit * block.reach(unit) if block else 0j
+    way = end - stage.rest(element)
+    runs = abs(way) > 1.0 and abs((way / unit).imag) < 1.0
+    return end if runs else None
+
+
+def _has_far_end(stage: Stage, element: Element) -> bool:
+    """Whether the point a line runs toward is named, and another than its own."""
+    if not element.toward:
+        return False
+    return abs(stage.spot(element.toward) - stage.spot(element.at)) > 1.0
+
+
+def _named_end(stage: Stage, element: Element, start: Spot, way: float) -> Spot | None:
     """The point off every body that a line runs to, where the system has one."""
-    system = supports.measured.system
+    system = stage.system
     if element.kind != Kind.CABLE or system.body(element.body).particle:
         return None
     on_bodies = {name for body in system.bodies for name in body.outline}
     on_bodies |= {e.at for e in system.elements}
     for name in system.points:
-        step = supports.spot(name) - start
+        step = stage.spot(name) - start
         if name not in on_bodies and abs(step) > 1.0:
             along = step / heading(way)
             if along.real > 0 and abs(along.imag) < 0.5:
-                return supports.spot(name)
+                return stage.spot(name)
     return None
 
 
@@ -172,136 +283,74 @@ def _particle_run(way: float) -> float:
     return min(max(_LINE, _ASIDE / across), 1.5 * _LINE) if across > 0.2 else _LINE
 
 
-def _is_fixed(supports: Supports, element: Element) -> bool:
+def _is_fixed(stage: Stage, element: Element) -> bool:
     """Whether words say what a line's far end is fixed to."""
-    words = f"{element.name} {supports.depicts.get(element.id, '')}".lower().split()
+    words = stage.told(element).split()
     return any(word in ("wall", "post", "hook", "tree", "pole", "bollard") for word in words)
 
 
-def _to_post(supports: Supports, element: Element, way: float) -> bool:
+def _to_post(stage: Stage, element: Element) -> bool:
     """Whether a cord ends at a post: one of two that leave a particle to both sides."""
-    system = supports.measured.system
-    own = [e for e in system.elements if e.body == element.body]
-    shown = f"{element.name} {supports.depicts.get(element.id, '')}".lower()
+    own = [e for e in stage.system.elements if e.body == element.body]
+    shown = stage.told(element)
     if any(word in shown for word in ("ceiling", "beam", "wall", "roof")):
         return False
-    if not system.body(element.body).particle or any(e.surface is not None for e in own):
+    if not stage.system.body(element.body).particle or any(e.surface is not None for e in own):
         return False
-    cords = [supports.measured.direction_of(e) for e in own if e.kind == Kind.CABLE]
+    cords = [stage.measured.direction_of(e) for e in own if e.kind == Kind.CABLE]
     units = [heading(cord) for cord in cords if cord is not None]
     slanted = all(unit.imag > -0.05 and abs(unit.real) > 0.2 for unit in units)
     return len(units) == 2 and slanted and units[0].real * units[1].real < 0
 
 
-def _tied(supports: Supports, element: Element) -> Spot | None:
-    """Where a line between two bodies ends on the other one, if it runs that way on paper."""
-    system = supports.measured.system
-    force = system.force(element.forces[0])
-    if not force.pair or not supports.measured.has(force.direction):
-        return None
-    back = system.force(force.pair)
-    unit = heading(supports.measured.number(force.direction))
-    end = supports.spot(back.point)
-    block = supports.blocks.get(back.body)
-    end -= unit * block.reach(unit) if block else 0j
-    way = end - supports.rest(element)
-    runs = abs(way) > 1.0 and abs((way / unit).imag) < 1.0
-    return end if runs else None
+def _wall_hit(
+    stage: Stage, walls: list[Surface], start: Spot, direction: float, element: Element
+) -> tuple[Spot, tuple[Shape, ...]] | None:
+    """Where a line meets a wall; one that would rise too high is drawn broken off.
 
-
-def _stroke(supports: Supports, element: Element, start: Spot, end: Spot, tag: str) -> None:
-    supports.lines[element.id] = (start, end)
-    if element.kind == Kind.SPRING:
-        shapes = mechanical.spring(start, end, tag)
-    elif element.kind == Kind.STRUT:
-        shapes = mechanical.strut(start, end, tag)
-    else:
-        count = _strands(supports, element)
-        shapes = (
-            mechanical.strands(start, end, count, tag)
-            if count > 1
-            else mechanical.cable(start, end, tag)
-        )
-    supports.field.add(*shapes)
-
-
-def _strands(supports: Supports, element: Element) -> int:
-    return pulley.strand_count(supports.measured.system.force(element.forces[0]).magnitude)
-
-
-def _way(supports: Supports, element: Element) -> float | None:
-    """The direction a line leaves its point in (degrees): behind it when it pushes."""
-    direction = supports.measured.direction_of(element)
-    if direction is None:
-        return None
-    return (direction + 180.0) % 360.0 if pushes(supports.measured.system, element) else direction
-
-
-def _has_far_end(supports: Supports, element: Element) -> bool:
-    """Whether the point a line runs toward is named, and another than its own."""
-    if not element.toward:
-        return False
-    return abs(supports.spot(element.toward) - supports.spot(element.at)) > 1.0
-
-
-def _wall_hit(supports: Supports, start: Spot, direction: float, element: Element) -> Spot | None:
-    """Where a line meets a wall; one that would rise too high is drawn broken off."""
+    With the spot what shows that the line goes on.
+    """
     unit = heading(direction)
-    body = supports.measured.system.body(element.body)
-    for place, surface in enumerate(supports.surfaces):
-        closing = dot(unit, heading(surface.normal))
-        if closing > -0.05 or 60.0 < surface.normal < 120.0:
-            continue  # it runs away from this face, or down to the ground
-        if surface.height(start) <= 0:
+    particle = stage.system.body(element.body).particle
+    for place, surface in enumerate(walls):
+        reach = _reach(surface, start, unit)
+        if reach is None or (particle and reach > _FARTHEST):
             continue
-        reach = -surface.height(start) / closing
-        if body.particle and reach > _FARTHEST:
-            continue
-        if body.particle and surface.normal == 270.0 and reach < _SHORTEST:
+        if particle and surface.normal == 270.0 and reach < _SHORTEST:
             continue  # a steep cord beside one that rises little has a ceiling of its own
-        size, rise = supports.size(element.body), abs(unit.imag) * reach
+        size, rise = stage.size(element.body), abs(unit.imag) * reach
         if rise > _RISE * size:
             end = start + unit * reach * _BROKEN * size / rise
-            more = end + unit * 13.0
-            supports.field.add(line(end, more, REFERENCE, f"beyond:{element.id}"))
-            return end
-        supports.surfaces[place] = surface.covering(start + unit * reach, _FACE)
-        return start + unit * reach
+            return end, (line(end, end + unit * 13.0, REFERENCE, f"beyond:{element.id}"),)
+        walls[place] = surface.covering(start + unit * reach, FACE)
+        return start + unit * reach, ()
     return None
 
 
-def _anchor(supports: Supports, end: Spot, direction: float, tag: str) -> None:
-    """Fix a line's far end to a wall nearby, or to a ceiling or wall of its own."""
-    for place, surface in enumerate(supports.surfaces):
+def _reach(surface: Surface, start: Spot, unit: complex) -> float | None:
+    """How far (pt) it is to a wall or a ceiling in front of a spot; None where none is met."""
+    closing = dot(unit, heading(surface.normal))
+    if closing > -0.05 or 60.0 < surface.normal < 120.0:
+        return None  # it runs away from this face, or down to the ground
+    height = surface.height(start)
+    return -height / closing if height > 0 else None
+
+
+def _anchored(
+    walls: list[Surface], end: Spot, direction: float, tag: str
+) -> tuple[Shape, ...]:
+    """A line's far end fixed to a wall nearby, or to a ceiling or wall of its own."""
+    for place, surface in enumerate(walls):
         if abs(surface.height(end)) <= _REACH:
             face = end - heading(surface.normal) * surface.height(end)
-            supports.surfaces[place] = surface.covering(face, _FACE)
+            walls[place] = surface.covering(face, FACE)
             if abs(face - end) > 0.5:
-                supports.field.add(line(face, end, MEDIUM, tag), circle(end, 1.5, MEDIUM, tag))
-            return
+                return line(face, end, MEDIUM, tag), circle(end, 1.5, MEDIUM, tag)
+            return ()
     # A line that rises ends at a ceiling, unless it is nearly level.
     level = abs(heading(direction).imag) < 0.3
     normal = round((direction + 180.0) / (180.0 if level else 90.0)) * (180.0 if level else 90.0)
     if not level and heading(direction).imag > 0:
         normal = 270.0
-    supports.surfaces.append(Surface(end, normal % 360.0, _FACE, _FACE))
-
-
-def _muscle(supports: Supports, element: Element) -> None:
-    start, tag = supports.spot(element.at), f"muscle:{element.id}"
-    if _has_far_end(supports, element):
-        supports.lines[element.id] = (start, supports.spot(element.toward))
-        supports.field.add(*limb.muscle(start, supports.spot(element.toward), tag))
-        return
-    direction = supports.measured.direction_of(element)
-    if direction is None:
-        return
-    reach = 0.55 * supports.size(element.body)
-    unit = heading(direction)
-    joints = [e for e in supports.measured.system.elements if e.kind == Kind.HINGE]
-    for joint in joints:  # it ends where it comes over the joint
-        across = (supports.spot(joint.at) - start).real
-        if across * unit.real > 0 and abs(unit.real) * reach > abs(across) - 4.0:
-            reach = max((abs(across) - 4.0) / abs(unit.real), 16.0)
-    supports.lines[element.id] = (start, start + unit * reach)
-    supports.field.add(*limb.muscle(start, start + unit * reach, tag))
+    walls.append(Surface(end, normal % 360.0, FACE, FACE))
+    return ()

@@ -21,9 +21,9 @@ from probgen.figures.paper.scene import (
     segments,
 )
 from probgen.figures.paper.segment import meets
-from probgen.figures.situation.body import encloses
 from probgen.figures.situation.drawing import situation
 from probgen.figures.situation.pulley import Hoist, course
+from probgen.figures.situation.shape import encloses
 from tests.figures.situation.test_drawing import dimension_ends, touching
 from tests.figures.test_language import BEAM, read
 

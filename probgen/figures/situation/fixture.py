@@ -1,0 +1,49 @@
+"""A fixture: what one support leaves on paper, and the wedge that more than one of them is."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from probgen.figures.paper.scene import Shape, Spot
+from probgen.figures.parts.ground import Surface, fulcrum
+from probgen.quantities.expression import Name, Number
+
+FACE: Final = 14.0
+"""How far a face reaches beyond what it holds, pt."""
+
+_WEDGE: Final = 17.0  # height of a fulcrum, pt
+
+
+@dataclass(frozen=True, slots=True)
+class Incline:
+    """The angle at the foot of a slope: from the level to the way up, degrees; id: its quantity."""
+
+    foot: Spot
+    level: float
+    way: float
+    text: Name | Number
+    id: str
+
+
+@dataclass(frozen=True, slots=True)
+class Fixture:
+    """What a support leaves on paper.
+
+    shapes: its strokes; surfaces: the faces it needs, which are hatched once all are known;
+    gap: how far a bar stops short of the support's point, pt; cut: the outward normal a bar's end
+    there is cut to, 0 for none; inclines: the angles told at a slope's foot.
+    """
+
+    shapes: tuple[Shape, ...] = ()
+    surfaces: tuple[Surface, ...] = ()
+    gap: float = 0.0
+    cut: complex = 0j
+    inclines: tuple[Incline, ...] = ()
+
+
+def wedge_under(spot: Spot, half: float, tag: str) -> Fixture:
+    """A wedge on the ground under a body of half a thickness (pt)."""
+    tip = spot - 1j * half
+    surface = Surface(tip - 1j * _WEDGE, 90.0, 24.0, 24.0)
+    return Fixture(fulcrum(tip, _WEDGE, tag), (surface,))

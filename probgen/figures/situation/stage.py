@@ -1,0 +1,183 @@
+"""The stage: where everything in a situation is on paper, at one scale.
+
+Places on paper are complex numbers in pt; nothing here draws.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from probgen.figures.measured.survey import Survey, pushes, ways_out
+from probgen.figures.paper.scene import Spot, dot, heading
+from probgen.figures.situation import pulley
+from probgen.figures.situation.block import Block, blocks_of, shifts_of
+from probgen.figures.situation.pulley import Course, Hoist, hoists_of
+from probgen.figures.situation.shape import (
+    corners_of,
+    half_breadth,
+    half_thickness,
+    is_closed,
+    is_round,
+    is_upright,
+)
+from probgen.quantities.expression import Name, Number
+from probgen.statics.system import Body, Element, Kind, System
+
+_END_ON: Final = 0.6  # least |cosine| between axis and normal for an end cut to the surface
+
+
+@dataclass(frozen=True, slots=True)
+class Ends:
+    """How bars end at what holds them, by the point they end at.
+
+    gaps: how far a bar stops short of the point, pt; cuts: the outward normal (unit step) of the
+    surface it is cut to.
+    """
+
+    gaps: Mapping[str, float]
+    cuts: Mapping[str, complex]
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """A survey with what it shows, set out on paper.
+
+    depicts: what a body or element is, by its id; givens: the printed number of each quantity;
+    scale: pt for each metre; blocks: the particles drawn as blocks, by body; hoists: the ropes
+    that tie two particles; shifts: how far a point is moved from its place to scale, pt;
+    halves: half the thickness a body is drawn with, pt, 0 where its axis is its outline.
+    """
+
+    measured: Survey
+    depicts: Mapping[str, str]
+    givens: Mapping[str, Number]
+    scale: float
+    blocks: Mapping[str, Block]
+    hoists: tuple[Hoist, ...]
+    shifts: Mapping[str, complex]
+    halves: Mapping[str, float]
+
+    @property
+    def system(self) -> System:
+        return self.measured.system
+
+    def shown(self, id: str) -> str:
+        """What a template says a body or an element is, "" where it says nothing."""
+        return self.depicts.get(id, "").lower()
+
+    def told(self, element: Element) -> str:
+        """What an element is called and said to be."""
+        return f"{element.name} {self.depicts.get(element.id, '')}".lower()
+
+    def text(self, name: Name | Number) -> Name | Number:
+        """What a quantity is labelled with: its number when it is data, else its symbol."""
+        return self.givens.get(name.id, name) if isinstance(name, Name) else name
+
+    # Places
+
+    def spot(self, point: str) -> Spot:
+        """A point's place on paper."""
+        return self.measured.places[point] * self.scale + self.shifts.get(point, 0j)
+
+    def rest(self, element: Element) -> Spot:
+        """Where a line begins at an element's point: at the edge of a block drawn about it."""
+        spot = self.spot(element.at)
+        block = self.blocks.get(element.body)
+        force = self.system.force(element.forces[0])
+        if block is None or not self.measured.has(force.direction):
+            return spot
+        unit = heading(self.measured.number(force.direction))
+        if pushes(self.system, element):  # it stands behind its point
+            unit = -unit
+        return spot + block.grip(unit)
+
+    def course(self, each: Hoist) -> Course:
+        """Where the rope between two particles runs."""
+        ends = [self.rest(each.first), self.rest(each.second)]
+        bodies = (each.first.body, each.second.body)
+        for i, body in enumerate(bodies if each.alike else ()):
+            block = self.blocks.get(body)
+            if block and block.shape == "puller":  # the other part passes in front of the person
+                beside = ends[i].real + block.facing * 2 * pulley.WHEEL
+                ends[1 - i] = complex(beside, ends[1 - i].imag)
+        return pulley.course(each, ends[0], ends[1])
+
+    # Bodies
+
+    def corners(self, body: Body) -> list[Spot]:
+        """The corners of a body drawn as a solid, none for another."""
+        places = corners_of(self.measured, body, self.shown(body.id))
+        return [place * self.scale for place in places]
+
+    def size(self, body: str) -> float:
+        """The length of a body, pt; a particle counts as a small one."""
+        outline = self.measured.outline(self.system.body(body))
+        return max(60.0, *(abs(b - a) * self.scale for a in outline for b in outline))
+
+    def ways(self, element: Element) -> list[complex]:
+        """The steps along the body that lead away from an element's point (pt)."""
+        outline = self.measured.outline(self.system.body(element.body))
+        at = self.measured.places[element.at]
+        return [way * self.scale for way in ways_out(outline, at)]
+
+    def pulls(self, body: str) -> list[complex]:
+        """The unit steps of the ropes that pull at a particle, the upper first."""
+        elements = [e for e in self.system.elements if e.body == body]
+        ways = [self.measured.direction_of(e) for e in elements if e.kind == Kind.ROPE]
+        return sorted((heading(w) for w in ways if w is not None), key=lambda way: -way.imag)
+
+    def wheel(self, body: str) -> float:
+        """The radius of a particle drawn as a pulley block, pt; 0 for any other body."""
+        tied = (h for h in self.hoists if h.tackle)
+        return pulley.WHEEL if any(body in (h.first.body, h.second.body) for h in tied) else 0.0
+
+    # What holds them
+
+    def is_inner(self, element: Element) -> bool:
+        """Whether an element acts between two bodies of the system."""
+        return any(self.system.force(id).pair for id in element.forces)
+
+    def normal(self, element: Element) -> float:
+        """The outward normal of the surface an element is, degrees; a floor's by default."""
+        return self.measured.number(element.surface) % 360.0 if element.surface else 90.0
+
+    def cut(self, element: Element, normal: float) -> complex:
+        """The normal (unit step) a bar's end is cut to at its surface; 0 where it lies along it."""
+        ways, out = self.ways(element), heading(normal)
+        if element.body in self.blocks or len(ways) != 1:
+            return 0j
+        return out if abs(dot(ways[0], out)) >= _END_ON * abs(ways[0]) else 0j
+
+    def depth(self, element: Element, normal: float) -> float:
+        """How far behind the point a body's outline touches its surface (pt)."""
+        block = self.blocks.get(element.body)
+        if block:
+            return block.depth(heading(normal))
+        ways = self.ways(element)
+        if not ways or self.cut(element, normal):
+            return 0.0
+        return self.halves[element.body] * abs(dot(ways[0] / abs(ways[0]) * 1j, heading(normal)))
+
+
+def stage_at(
+    scale: float, measured: Survey, depicts: Mapping[str, str], givens: Mapping[str, Number]
+) -> Stage:
+    """A survey set out at a scale (pt for each metre)."""
+    blocks, hoists = blocks_of(measured, depicts, givens), hoists_of(measured)
+    ropes = {h.second.body: (h.first.body, pulley.apart(h, blocks)) for h in hoists}
+    shifts = shifts_of(measured, blocks, ropes, scale)
+    halves = {
+        body.id: _half(measured, body, depicts.get(body.id, ""), scale)
+        for body in measured.system.bodies
+    }
+    return Stage(measured, depicts, givens, scale, blocks, hoists, shifts, halves)
+
+
+def _half(measured: Survey, body: Body, depiction: str, scale: float) -> float:
+    if is_closed(body) or is_round(depiction):
+        return 0.0
+    if is_upright(depiction) and len(body.outline) > 1:
+        return half_breadth(measured, body) * scale
+    return half_thickness(depiction)
