@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from probgen.bank.bounds import sign_of
+from probgen.bank.depiction import Load, Manner, Thing
 from probgen.bank.direction import legs, straight
 from probgen.bank.length import links_to_middle, part_of
 from probgen.bank.line_elements import stated_size
@@ -81,6 +82,8 @@ def weight(row: Table, situation: Situation) -> None:
     id = size.id if isinstance(size, Name) else ""
     printed = size.symbol if isinstance(size, Name) else ""
     element = Element(id, Kind.WEIGHT, body, at, printed, name, (id,))
+    if name == situation.noun(body) and not situation.place_of(body):
+        situation.shown[id] = Load(Thing.CENTRE, Manner.HELD)
     situation.place(row, element, [Force(id, body, at, size, DOWN, Kind.WEIGHT, name, id)])
 
 

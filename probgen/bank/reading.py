@@ -8,6 +8,7 @@ from collections.abc import Collection, Iterator
 from decimal import Decimal
 from typing import Final
 
+from probgen.bank.depicts import read_depicts
 from probgen.bank.element import READERS
 from probgen.bank.finds import read_finds
 from probgen.bank.points import read_point, read_points
@@ -70,7 +71,7 @@ def read_template(text: str, where: str) -> Template:
         system=_system(situation, finds, _read_pivot(top, situation), given),
         requirements=read_requirements(top, situation, finds),
         cautions=_read_cautions(top),
-        depicts=_read_depicts(top.table("depicts"), situation),
+        depicts=read_depicts(top.table("depicts"), situation),
         picture=picture,
         source=text,
         path=where,
@@ -176,16 +177,6 @@ def _read_cautions(top: Table) -> tuple[str, ...]:
         if word not in CAUTIONS:
             top.fault(f"cautions[{place}]", word, one_of(CAUTIONS), nearest(word, CAUTIONS))
     return cautions
-
-
-def _read_depicts(table: Table, situation: Situation) -> dict[str, str]:
-    known = [body.id for body in situation.bodies] + [e.id for e in situation.elements if e.id]
-    shown = {}
-    for id in table.content:
-        shown[id] = table.text(id)
-        if id not in known and situation.scope.whole:
-            table.fault(id, id, one_of(known, "a body or an element: "), nearest(id, known))
-    return shown
 
 
 def _names_to_tell(situation: Situation) -> list[str] | None:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from itertools import count
 
+from probgen.bank.depiction import Depiction
 from probgen.bank.direction import direction_between, read_direction
 from probgen.bank.points import read_point
 from probgen.bank.reaction import MARK, Reaction
@@ -34,6 +35,7 @@ class Situation:
     """Points and bodies that are known, and what the elements read so far have added.
 
     letters: every text of the file that could be a symbol, so that a point made here gets another.
+    shown: what the kind of an entry alone says the figure shows, by the element's id.
     """
 
     scope: Scope
@@ -47,6 +49,7 @@ class Situation:
     conditions: list[Condition] = field(default_factory=list)
     limits: list[Limit] = field(default_factory=list)
     requirements: list[Requirement] = field(default_factory=list)
+    shown: dict[str, Depiction] = field(default_factory=dict)
 
     def body(self, row: Table) -> str:
         """The body an element acts on; it need not be named when there is only one."""

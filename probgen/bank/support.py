@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from probgen.bank.depiction import Touch
 from probgen.bank.direction import turned
 from probgen.bank.situation import Situation, with_article
 from probgen.input.table import Table
@@ -118,12 +119,14 @@ def contact(row: Table, situation: Situation) -> None:
 
 def fulcrum(row: Table, situation: Situation) -> None:
     """A support under a lever, pushing straight up."""
-    _push(row, situation, Kind.CONTACT, "fulcrum", UP)
+    id = _push(row, situation, Kind.CONTACT, "fulcrum", UP)
+    situation.shown[id] = Touch.FULCRUM
 
 
 def _push(
     row: Table, situation: Situation, kind: Kind, noun: str, direction: Expression
-) -> None:
+) -> str:
+    """One push along a normal, and its id."""
     body = situation.body(row)
     at, symbol = situation.at(row, body), situation.symbol(row)
     name = _surface_name(row, situation, noun)
@@ -132,6 +135,7 @@ def _push(
     force = Force(symbol, body, at, size, direction, kind, name, symbol, "normal")
     back = situation.reaction(row, body, at, situation.noun(body))
     situation.place(row, element, [force], back=back)
+    return symbol
 
 
 def _surface_name(row: Table, situation: Situation, noun: str) -> str:

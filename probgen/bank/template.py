@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
+from probgen.bank.depiction import Depictions
 from probgen.quantities.expression import Expression
 from probgen.quantities.unit import Unit
 from probgen.statics.system import System
@@ -59,7 +60,7 @@ class Template:
 
     statement: the author's jinja2 text; source: the whole file's text; path: where it was read.
     cautions: what the problem touches that a teacher may want to know ("body", "ladder", ...).
-    depicts: what the figure shows for a body or an element, by its id.
+    depicts: what the figure shows for bodies and elements.
     picture: the size a length or an angle is drawn at instead of its own, by its id.
     """
 
@@ -75,7 +76,7 @@ class Template:
     system: System
     requirements: tuple[Requirement, ...]
     cautions: tuple[str, ...]
-    depicts: Mapping[str, str]
+    depicts: Depictions
     picture: Mapping[str, Expression]
     source: str
     path: str

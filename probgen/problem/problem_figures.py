@@ -9,6 +9,7 @@ from probgen.bank.template import Template
 from probgen.figures.freebody.diagram import free_body
 from probgen.figures.paper.scene import Scene
 from probgen.figures.situation.drawing import situation
+from probgen.figures.situation.shape import look_of
 from probgen.problem.problem import Problem, Worked
 from probgen.quantities.expression import Name
 from probgen.quantities.unit import ANGLE, LENGTH
@@ -41,7 +42,8 @@ def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:
     """A body alone with all forces on it, and the pivot the working takes torques about."""
     pivot, positive = _pivot(problem, body), problem.convention.positive
     drawn = drawn_sizes(problem.template, own.case.values)
-    return free_body(own.case.system, own.complete, body, pivot, positive, drawn)
+    look = look_of(problem.template.depicts, body)
+    return free_body(own.case.system, own.complete, body, pivot, positive, drawn, look)
 
 
 def asks_for_sizes(template: Template) -> bool:

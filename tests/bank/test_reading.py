@@ -2,6 +2,7 @@ from decimal import Decimal
 
 import pytest
 
+from probgen.bank.depiction import Load, Look, Manner, Thing
 from probgen.bank.reading import read_template
 from probgen.input.fault import InputError
 from probgen.quantities.expression import Call, Name, Number, Product, Quotient, Sum, number
@@ -28,7 +29,8 @@ def test_head_and_givens(shelf):
     assert read.given("theta").measured == "up"
     assert read.room == 9 * 3 * 4 * 9
     assert (read.derived[0].round, read.derived[0].unit.name) == (Decimal("0.01"), "m")
-    assert read.depicts == {"shelf": "beam", "W_t": "tree"}
+    assert read.depicts.bodies == {"shelf": Look.BEAM}
+    assert read.depicts.loads["W_t"] == Load(Thing.TREE, Manner.STANDS)
 
 
 def test_points_keep_lengths_as_written(shelf):
@@ -278,6 +280,7 @@ SPOILT = [
     ('because = "a light cable"', "", "require[0].because", "add because"),
     ('shelf = "beam"', 'shelve = "beam"', "depicts.shelve", 'did you mean "shelf"?'),
     ('shelf = "beam"', "shelf = 1", "depicts.shelf", "text"),
+    ('shelf = "beam"', 'shelf = "laddr"', "depicts.shelf", 'did you mean "ladder"?'),
 ]
 
 

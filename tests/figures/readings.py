@@ -21,6 +21,7 @@ from probgen.figures.paper.scene import Box, Label, Scene, Segment
 from probgen.figures.paper.segment import meets
 from probgen.figures.paper.type_metrics import extent
 from probgen.figures.situation.drawing import situation
+from probgen.figures.situation.shape import look_of
 from probgen.figures.writers.latex import latex_picture
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
 from probgen.problem.problem_figures import points_told
@@ -63,7 +64,8 @@ def scenes_of(problem: Problem, own: Worked) -> list[Scene]:
     found = [situation(case.system, known, depicts, givens, named=named, drawn=sizes)]
     for body in case.system.bodies:
         pivot = body.outline[0] if len(body.outline) > 1 else ""
-        found.append(free_body(case.system, case.values, body.id, pivot, drawn=sizes))
+        look = look_of(depicts, body.id)
+        found.append(free_body(case.system, case.values, body.id, pivot, drawn=sizes, look=look))
     return found
 
 

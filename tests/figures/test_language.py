@@ -4,86 +4,19 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.bank.reading import read_template
+from probgen.bank.depiction import Depictions
 from probgen.figures.freebody.diagram import free_body
 from probgen.figures.measured.alt_text import towards
 from probgen.figures.measured.distributed import spread_of
 from probgen.figures.measured.survey import survey
-from probgen.figures.paper.scene import Arrow, Scene, apart, bearing
+from probgen.figures.paper.scene import Arrow, apart, bearing
 from probgen.figures.situation.drawing import situation
 from probgen.figures.writers.colour import hexadecimal, ink_of
 from probgen.figures.writers.latex import latex_picture
 from probgen.figures.writers.svg import svg
-from probgen.quantities.expression import Number, evaluate
-from probgen.statics.system import System
-from tests.figures.situation.test_drawing import touching
+from tests.figures.seen import touching
+from tests.figures.sketches import BEAM, SLOPE, STACK, read, sketch
 
-HEAD = """
-id = "case"
-revision = 1
-title = "Case"
-family = "beams"
-level = 1
-goals = ["drawing"]
-statement = "Case."
-[given]
-L = { name = "length", choices = [3.0], unit = "m" }
-w = { name = "load per length", choices = [40], unit = "N/m" }
-m = { name = "mass", choices = [12.0], unit = "kg" }
-theta = { name = "slope", choices = [25], unit = "deg" }
-"""
-BEAM = """
-[points]
-A = [0, 0]
-B = ["L", 0]
-[body.shelf]
-along = ["A", "B"]
-[[find]]
-quantity = "R"
-as = "components"
-[[fixed]]
-at = "A"
-symbol = "R"
-couple = "M_A"
-"""
-STACK = """
-[body.books]
-particle = true
-[body.box]
-particle = true
-[[weight]]
-body = "books"
-mass = "m"
-[[weight]]
-body = "box"
-mass = "2*m"
-of = "box"
-[[contact]]
-body = "books"
-other = "box"
-direction = 90
-symbol = "N_1"
-[[contact]]
-body = "box"
-name = "floor"
-direction = 90
-symbol = "N_2"
-[[find]]
-quantity = "N_2"
-"""
-SLOPE = """
-[body.crate]
-particle = true
-[[weight]]
-mass = "m"
-[[rough]]
-direction = "90 + theta"
-friction_direction = "theta"
-normal = "N"
-friction = "f"
-[[find]]
-quantity = "N"
-"""
 LOADS = {
     "even": ('load = "w"', (1.0, 1.0)),
     "growing": ('start = 0\nend = "w"', (0.0, 1.0)),
@@ -92,21 +25,9 @@ LOADS = {
 }
 
 
-def read(text: str) -> tuple[System, dict[str, float], dict[str, Number]]:
-    template = read_template(HEAD + text, "case.toml")
-    givens = {given.id: Number(given.choices[0], given.unit) for given in template.givens}
-    values = {id: float(evaluate(number, {})) for id, number in givens.items()}
-    return template.system, {**values, "g": 9.8}, givens
-
-
 def loaded(kind: str) -> str:
     row = '\n[[distributed]]\nfrom = "A"\nto = "B"\nsymbol = "Q_s"\n'
     return BEAM + row + LOADS[kind][0]
-
-
-def sketch(text: str) -> Scene:
-    system, values, givens = read(text)
-    return situation(system, values, {}, givens)
 
 
 @pytest.mark.parametrize("kind", LOADS)
@@ -180,17 +101,17 @@ def test_slope_is_drawn_with_its_angle_and_the_block_on_it() -> None:
 
 def test_stated_sizes_are_drawn_and_said_not_to_be_to_scale() -> None:
     system, values, givens = read(loaded("even"))
-    scene = situation(system, values, {}, givens, drawn={"L": 1.0})
+    scene = situation(system, values, Depictions(), givens, drawn={"L": 1.0})
     assert "not to scale" in {label.text for label in scene.labels}
     assert "not to scale" in latex_picture(scene)
-    plain = situation(system, values, {}, givens)
+    plain = situation(system, values, Depictions(), givens)
     assert not plain.tagged("note:scale")
 
 
 def test_points_the_statement_names_are_lettered() -> None:
     system, values, givens = read(loaded("even"))
-    assert not situation(system, values, {}, givens).tagged("letter:B")
-    assert situation(system, values, {}, givens, named=["B"]).tagged("letter:B")
+    assert not situation(system, values, Depictions(), givens).tagged("letter:B")
+    assert situation(system, values, Depictions(), givens, named=["B"]).tagged("letter:B")
 
 
 def test_letters_of_the_diagram_are_those_of_all_forces() -> None:

@@ -12,7 +12,7 @@ from probgen.figures.paper.scene import Arc, Arrow, Label, Scene, shaft
 from probgen.figures.paper.scene import Path as Strokes
 from probgen.quantities.expression import Name
 from probgen.quantities.unit import ANGLE, LENGTH
-from tests.figures.situation.test_drawing import dimension_ends, touching
+from tests.figures.seen import dimension_ends, touching
 
 from .readings import (
     PUBLISHED,

@@ -18,6 +18,7 @@ from probgen.build.workers import Crew
 from probgen.figures.freebody.diagram import free_body
 from probgen.figures.parts.contact_sheet import part_scenes
 from probgen.figures.situation.drawing import situation
+from probgen.figures.situation.shape import look_of
 from probgen.figures.writers.svg import svg
 from probgen.problem.problem import Worked
 from probgen.problem.single import work_single
@@ -57,7 +58,9 @@ def figure(template: str, kind: str) -> str:
     if kind == "situation":
         return svg(situation(system, known, depicts, givens, drawn=sizes))
     pivot = next(iter(single.problem.plan.pivots), "")
-    return svg(free_body(system, own.complete, system.bodies[0].id, pivot, drawn=sizes))
+    body = system.bodies[0].id
+    look = look_of(depicts, body)
+    return svg(free_body(system, own.complete, body, pivot, drawn=sizes, look=look))
 
 
 def contact_sheet() -> str:

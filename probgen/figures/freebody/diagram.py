@@ -12,6 +12,7 @@ from functools import partial
 from itertools import chain, combinations
 from typing import Final, Literal
 
+from probgen.bank.depiction import Look
 from probgen.figures.freebody.arrows import Arrows, distance
 from probgen.figures.measured.alt_text import diagram_words
 from probgen.figures.measured.distributed import rows
@@ -35,7 +36,7 @@ from probgen.figures.paper.scene import (
     polygon,
 )
 from probgen.figures.parts import axes, mechanical
-from probgen.figures.situation.shape import arms_of, corners_of, encloses, is_round
+from probgen.figures.situation.shape import ROUND, arms_of, corners_of, encloses
 from probgen.quantities.expression import Name, Value
 from probgen.quantities.unit import LENGTH
 from probgen.statics.system import Body, System
@@ -65,6 +66,7 @@ def free_body(
     pivot: str,
     positive: Sense = "counter-clockwise",
     drawn: Mapping[str, float] | None = None,
+    look: Look = Look.BEAM,
 ) -> Scene:
     """The free-body diagram of one body.
 
@@ -73,6 +75,7 @@ def free_body(
     torques are taken about, "" for none.  positive: the rotation counted positive.
     drawn: sizes (coherent units) the situation is drawn with; the diagram takes the lengths among
     them and then says that it is not to scale, while its angles stay true.
+    look: what the body is drawn as in its situation, of which solids and rounds keep their outline.
     Raises KeyError when a value is missing.
     """
     lengths = {
@@ -89,7 +92,7 @@ def free_body(
 
     best: Scene | None = None
     for share in _SHARES:  # shorter arrows only where the usual ones leave too little room
-        shown = _Shown(measured, body, forces, pivot, positive, share, bool(lengths))
+        shown = _Shown(measured, body, look, forces, pivot, positive, share, bool(lengths))
         scene = fitted(partial(_Diagram, shown), core, room, _LABELS)
         if best is None or rank(scene) < rank(best):
             best = scene
@@ -115,6 +118,7 @@ class _Shown:
 
     measured: Survey
     body: Body
+    look: Look
     forces: tuple[Vector, ...]
     pivot: str
     positive: Sense
@@ -129,6 +133,7 @@ class _Diagram:
         self.measured = measured = shown.measured
         self.system = measured.system
         self.body = body = shown.body
+        self.look = shown.look
         self.pivot = shown.pivot
         self.positive = shown.positive
         self.distorted = shown.distorted
@@ -142,7 +147,7 @@ class _Diagram:
         self.single = [v for v in forces if v.element not in hinged]
         self.forces = forces
         largest = max((v.size for v in (*self.single, *self.wholes.values())), default=1.0)
-        self.corners = [self._spot(c) for c in corners_of(measured, body, body.name)]
+        self.corners = [self._spot(c) for c in corners_of(measured, body, shown.look)]
         axis = [self._spot(place) for place in measured.outline(body)]
         outline = [*self.corners, self.corners[0]] if self.corners else axis
         points = [self._spot(vector.at) for vector in forces]
@@ -201,7 +206,7 @@ class _Diagram:
         if self.corners:
             self.field.add(polygon(self.corners, LIGHT, tag))
             return
-        if is_round(self.body.name):
+        if self.look in ROUND:
             self._round(tag)
             return
         left, right = mechanical.rails(spots, _HALF)
@@ -215,8 +220,7 @@ class _Diagram:
 
     def _round(self, tag: str) -> None:
         """A drum by its rims, and the crank that turns it."""
-        shown = f"{self.body.name} crank"
-        axle, radii, bars = arms_of(self.measured, self.body, shown)
+        axle, radii, bars = arms_of(self.measured, self.body, self.look)
         centre = self._spot(self.measured.places[axle])
         for radius in radii:
             self.field.add(circle(centre, radius * self.scale, LIGHT, tag))

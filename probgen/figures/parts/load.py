@@ -1,36 +1,17 @@
-"""Loads: what stands on a body or hangs from it, chosen by the word a template gives it."""
+"""Loads: what stands on a body or hangs from it, as what a template says it is."""
 
 from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Final, Literal
+from typing import Final
 
+from probgen.bank.depiction import Load, Manner, Thing
 from probgen.figures.paper.scene import Box, Shape, Spot, bearing, bounds
 from probgen.figures.paper.type_metrics import Extent
 from probgen.figures.parts import limb, mechanical, person
 
-Manner = Literal["stands", "hangs", "sits", "held"]
-
-_WORDS: Final[dict[str, tuple[str, Manner]]] = {
-    "person": ("person", "stands"), "worker": ("person", "stands"),
-    "painter": ("person", "stands"), "climber": ("person", "stands"),
-    "gymnast": ("person", "stands"), "diver": ("person", "stands"),
-    "woman": ("person", "stands"), "man": ("person", "stands"), "adult": ("person", "stands"),
-    "rider": ("rider", "sits"), "child": ("child", "sits"), "seated": ("rider", "sits"),
-    "girl": ("child", "sits"), "boy": ("child", "sits"),
-    "crate": ("crate", "stands"), "box": ("crate", "stands"), "chest": ("crate", "stands"),
-    "plant": ("plant", "stands"), "tree": ("tree", "stands"), "pot": ("plant", "stands"),
-    "ball": ("ball", "held"), "dumbbell": ("ball", "held"), "weight": ("ball", "held"),
-    "cuff": ("cuff", "held"), "head": ("head", "held"),
-    "sign": ("sign", "hangs"), "board": ("sign", "hangs"),
-    "lamp": ("lamp", "hangs"), "lantern": ("lamp", "hangs"),
-    "bucket": ("bucket", "hangs"), "pail": ("bucket", "hangs"), "basket": ("bucket", "hangs"),
-    "hung": ("load", "hangs"), "hanging": ("load", "hangs"),
-}  # fmt: skip
-"""A word of the depiction -> the part drawn and how the body carries it."""
-
-PEOPLE: Final = ("person", "rider", "child")
+PEOPLE: Final = (Thing.PERSON, Thing.RIDER, Thing.CHILD)
 ROPE: Final = 12.0
 """The usual length of the rope a load hangs by, pt."""
 PERSON: Final = 1.75
@@ -81,58 +62,42 @@ class Seat:
         return self.spot + self.outward * self.half
 
 
-def manner_of(depiction: str) -> tuple[str, Manner]:
-    """The part and the manner a depiction asks for; a plain block that stands by default."""
-    words = depiction.lower().replace("-", " ").split()
-    manners = [_WORDS[word] for word in reversed(words) if word in _WORDS]
-    manners.sort(key=lambda each: each[0] == "load")  # "lamp hung" is a lamp, not any load
-    part, manner = manners[0] if manners else ("block", "stands")
-    if {"hung", "hanging"} & set(words):
-        manner = "hangs"
-    if "standing" in words:
-        manner = "stands"
-    if "held" in words:
-        manner = "held"
-    return part, manner
-
-
-def hangs(depiction: str, seat: Seat) -> bool:
+def hangs(load: Load, seat: Seat) -> bool:
     """Whether a load is let down on a rope."""
-    part, manner = manner_of(depiction)
-    if part in PEOPLE or (part == "head" and seat.beyond):
+    if load.thing in PEOPLE or (load.thing is Thing.HEAD and seat.beyond):
         return False
-    return manner == "hangs" or (seat.steep and manner == "stands")
+    return load.manner is Manner.HANGS or (seat.steep and load.manner is Manner.STANDS)
 
 
 def draw_load(
-    depiction: str, seat: Seat, room: Extent, tag: str
+    load: Load, seat: Seat, room: Extent, tag: str
 ) -> tuple[tuple[Shape, ...], Box | None]:
     """The strokes of a load at its place, and the box its label goes into if it has a face.
 
     room: what the label takes.
     """
-    part, manner = manner_of(depiction)
-    if part in PEOPLE and seat.lying and "lying" in depiction.split():
+    thing, manner = load.thing, load.manner
+    if thing in PEOPLE and seat.lying and manner is Manner.LIES:
         return person.lying(*seat.lying, tag), None
     width, height = room.width + 9.0, room.height + room.depth + 8.0
-    if part in PEOPLE and manner != "held":
-        return _person(part, manner, seat, tag), None
-    if hangs(depiction, seat):
-        return _hung(part, seat, (width, height), tag)
-    if part == "cuff":
+    if thing in PEOPLE:
+        return _person(thing, manner, seat, tag), None
+    if hangs(load, seat):
+        return _hung(thing, seat, (width, height), tag)
+    if thing is Thing.CUFF:
         return mechanical.cuff(seat.spot, seat.along, seat.half, tag), None
-    if part == "head" and seat.beyond:
+    if thing is Thing.HEAD and seat.beyond:
         return _head(seat, tag), None
-    if manner == "held":
+    if manner is Manner.HELD:
         return mechanical.ball(seat.top + seat.outward * 7.0, 7.0, tag), None
     foot = seat.spot + 1j * seat.half / max(abs(seat.along.real), 0.5)
-    if part == "bucket":
+    if thing is Thing.BUCKET:
         return mechanical.standing_pail(foot, tag), None
-    if part == "plant":
+    if thing is Thing.PLANT:
         return mechanical.plant(foot, tag), None
-    if part == "tree":
+    if thing is Thing.TREE:
         return mechanical.tree(foot, 44.0, tag), None
-    if part == "crate":
+    if thing is Thing.CRATE:
         shapes = mechanical.crate(foot, width + 6.0, height + 2.0, tag)
     else:
         shapes = mechanical.block(foot, width, height, tag)
@@ -140,7 +105,7 @@ def draw_load(
 
 
 def _hung(
-    part: str, seat: Seat, size: tuple[float, float], tag: str
+    thing: Thing, seat: Seat, size: tuple[float, float], tag: str
 ) -> tuple[tuple[Shape, ...], Box | None]:
     """A load on a rope, both short enough to stay off the ground where that can be."""
     spot = seat.spot
@@ -149,13 +114,13 @@ def _hung(
         hand = spot - 1j * max(rope, 40.0)
         shapes = (*limb.forearm(spot, hand, tag), *mechanical.hung_block(hand, 11.0, *size, tag))
         return shapes, bounds(shapes[-1:])
-    match part:
-        case "lamp":
+    match thing:
+        case Thing.LAMP:
             return mechanical.lamp(spot, rope, tag), None
-        case "bucket":
+        case Thing.BUCKET:
             shrunk = min(max((seat.clear - rope) / 23.0, 0.5), 1.0)
             return mechanical.bucket(spot, rope, shrunk, tag), None
-        case "sign":
+        case Thing.SIGN:
             shapes = mechanical.hung_sign(spot, size[0] + 4.0, size[1] + 2.0, tag, max(rope, 13.0))
         case _:
             shapes = mechanical.hung_block(spot, rope, *size, tag)
@@ -169,15 +134,15 @@ def _head(seat: Seat, tag: str) -> tuple[Shape, ...]:
     return limb.head(seat.spot + seat.beyond * 13.0, 11.0, facing, tag, lean)
 
 
-def _person(part: str, manner: Manner, seat: Seat, tag: str) -> tuple[Shape, ...]:
+def _person(thing: Thing, manner: Manner, seat: Seat, tag: str) -> tuple[Shape, ...]:
     """A person at true size where the scale allows, on whatever is there to stand or sit on."""
-    true = (CHILD if part == "child" else PERSON) * seat.scale
+    true = (CHILD if thing is Thing.CHILD else PERSON) * seat.scale
     height = min(max(true, _SHORTEST), _TALLEST)
-    if manner == "hangs":
+    if manner is Manner.HANGS:
         return person.hanging(seat.spot, min(height, 0.8 * _TALLEST), tag)
     if seat.steep:
         upward = seat.along if seat.along.imag > 0 else -seat.along
         return person.climbing(seat.top, upward, seat.outward, height, tag)
-    if part in ("rider", "child"):
+    if thing in (Thing.RIDER, Thing.CHILD):
         return person.seated(seat.top, height, seat.facing, tag)
     return person.standing(seat.top, height, tag)

@@ -23,12 +23,6 @@ from probgen.figures.paper.scene import (
 )
 from probgen.figures.parts import mechanical
 
-UPRIGHT: Final = ("bookcase", "cabinet", "cupboard", "wardrobe", "shelves", "refrigerator")
-"""Words for bodies that are boxes about an axis from the floor up."""
-
-ROUND: Final = ("branch", "pipe", "rail", "log", "bar", "tube")
-"""Words for what is round where something leans on it."""
-
 WHEEL: Final = 13.0
 """Radius of a wheelbarrow's wheel, pt."""
 

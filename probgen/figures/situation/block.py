@@ -7,11 +7,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from typing import Final
 
+from probgen.bank.depiction import Depictions, Look
 from probgen.figures.measured.survey import Survey, mass_name, pushes, spans
 from probgen.figures.paper.scene import MEDIUM, Shape, Spot, Text, circle, dot, heading, polygon
 from probgen.figures.paper.type_metrics import extent
 from probgen.figures.parts import mechanical, person
-from probgen.figures.parts.load import PEOPLE, manner_of
 from probgen.quantities.expression import Name, Number
 from probgen.statics.system import Body, Element, Kind
 
@@ -19,6 +19,7 @@ _APART: Final = 102.0  # between particles that do not touch, pt
 _HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kind.HINGE)
 _TIED: Final = 66.0  # between particles that a line ties to each other, pt
 _BOARD: Final = 92.0  # width of a board that somebody is on, pt
+_BLOCKS: Final = (Look.CRATE, Look.BOARD, Look.BALL, Look.PERSON, Look.BUCKET)
 _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 
 
@@ -83,10 +84,10 @@ class Block:
 
 
 def blocks_of(
-    measured: Survey, depicts: Mapping[str, str], givens: Mapping[str, Number]
+    measured: Survey, depicts: Depictions, givens: Mapping[str, Number]
 ) -> dict[str, Block]:
-    """The particles drawn as blocks: those that rest on something, that no line
-    holds, or that another one hangs from.
+    """The particles drawn as blocks: those a template says are, and where it says nothing those
+    that rest on something, that no line holds, or that another one hangs from.
     """
     found = {}
     loaded = {other for other, _ in _links(measured).values()}
@@ -95,38 +96,35 @@ def blocks_of(
             continue
         elements = [e for e in measured.system.elements if e.body == body.id]
         weighs = any(e.kind == Kind.WEIGHT for e in elements)
-        part, manner = manner_of(f"{body.name} {depicts.get(body.id, '')}")
-        pail = part == "bucket" and manner == "hangs"
+        look = depicts.bodies.get(body.id)
+        asked, other = look in _BLOCKS, look is not None and look not in _BLOCKS
         rests = [e for e in elements if e.kind in _SURFACES]
         held = any(e.kind in _HOLDS and not pushes(measured.system, e) for e in elements)
-        if weighs and (rests or not held or pail or body.id in loaded):
-            found[body.id] = _block(measured, body, elements, rests, depicts, givens)
+        if weighs and not other and (asked or rests or not held or body.id in loaded):
+            found[body.id] = _block(measured, look, elements, rests, givens)
     return found
 
 
 def _block(
-    measured: Survey, body: Body, elements: list[Element], rests: list[Element],
-    depicts: Mapping[str, str], givens: Mapping[str, Number],
+    measured: Survey, look: Look | None, elements: list[Element], rests: list[Element],
+    givens: Mapping[str, Number],
 ) -> Block:  # fmt: skip
     weights = [e for e in elements if e.kind == Kind.WEIGHT]
-    told = (depicts.get(each, "") for each in (body.id, *(e.id for e in weights)))
-    shown = " ".join((body.name, *told))
-    part, _ = manner_of(shown)
     up = 1j
     if rests and rests[0].surface is not None:
         up = heading(measured.number(rests[0].surface))
         up = 1j if up.imag < -0.01 else up
-    if part in PEOPLE and abs(up.real) < 0.1:
+    if look is Look.PERSON and abs(up.real) < 0.1:
         return _person(measured, elements)
     room = extent(_text(measured, weights[0], givens))
     width, height = room.width + 9.0, room.height + room.depth + 9.0
-    if part == "bucket" and not rests:
+    if look is Look.BUCKET and not rests:
         return Block(complex(max(width + 3.0, 24.0), height + 14.0) / 2, 1j, "pail")
-    if {"board", "plank", "platform", "seat"} & set(shown.lower().split()):
+    if look is Look.BOARD:
         return Block(complex(max(width, _BOARD), height - 3.0) / 2, up, "crate")
     turn = abs(up.real)
     across, high = width * abs(up.imag) + height * turn, width * turn + height * abs(up.imag)
-    if part == "ball":
+    if look is Look.BALL:
         return Block(complex(1, 1) * 0.5 * math.hypot(width, height), up, "ball")
     return Block(complex(max(across, 24.0), max(high, 16.0)) / 2, up, "crate")
 

@@ -4,28 +4,29 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from probgen.bank.depiction import Look
 from probgen.figures.paper.scene import Shape, Spot
 from probgen.figures.parts import limb, mechanical, solid
-from probgen.figures.situation.shape import arms_of, is_round, limb_of
+from probgen.figures.situation.shape import ROUND, arms_of
 from probgen.figures.situation.stage import Ends, Stage
 from probgen.statics.system import Body, Kind
 
 
 def outline_of(stage: Stage, body: Body, ends: Ends) -> tuple[Shape, ...]:
     """A body's own strokes, stopped short of its pins and cut to its surfaces."""
-    shown = stage.shown(body.id)
+    look = stage.look(body.id)
     spots = [stage.spot(name) for name in body.outline]
     tag = f"body:{body.id}"
     if len(spots) < 2:
-        return _particle(stage, body, shown, tag)
+        return _particle(stage, body, look, tag)
     corners = stage.corners(body)
     if corners:
         return solid.box(corners, tag)
-    if is_round(shown):
-        return _round(stage, body, shown, tag)
-    if "wheelbarrow" in shown:
+    if look in ROUND:
+        return _round(stage, body, look, tag)
+    if look is Look.WHEELBARROW:
         return solid.wheelbarrow(spots[0], spots[-1], tag)
-    drawn = _limb(stage, body, spots, limb_of(shown), tag)
+    drawn = _limb(stage, body, spots, look, tag)
     if drawn:
         return drawn
     for end, inner in ((0, 1), (-1, -2)):
@@ -34,20 +35,20 @@ def outline_of(stage: Stage, body: Body, ends: Ends) -> tuple[Shape, ...]:
         spots[end] += way / abs(way) * short
     cuts = (ends.cuts.get(body.outline[0], 0j), ends.cuts.get(body.outline[-1], 0j))
     half = stage.halves[body.id]
-    if "ladder" in shown:
+    if look is Look.LADDER:
         return mechanical.ladder((spots[0], spots[-1]), half, tag, cuts)
     return mechanical.bar(spots, half, tag, cuts)
 
 
-def _particle(stage: Stage, body: Body, shown: str, tag: str) -> tuple[Shape, ...]:
+def _particle(stage: Stage, body: Body, look: Look, tag: str) -> tuple[Shape, ...]:
     spot = stage.spot(body.outline[0])
     block = stage.blocks.get(body.id)
     if block:
         return block.drawn(spot, tag)
-    match limb_of(shown):
-        case "head":
+    match look:
+        case Look.HEAD:
             return limb.head(spot, 18.0, 1, tag)
-        case "kneecap":
+        case Look.KNEECAP:
             return limb.kneecap(spot, _pulled(stage, body), tag)
     wheel = stage.wheel(body.id)
     return mechanical.pulley(spot, wheel, tag) if wheel else (mechanical.ring(spot, tag),)
@@ -59,8 +60,8 @@ def _pulled(stage: Stage, body: Body) -> complex:
     return whole / abs(whole) if abs(whole) > 0.1 else 1j
 
 
-def _round(stage: Stage, body: Body, shown: str, tag: str) -> tuple[Shape, ...]:
-    axle, radii, bars = arms_of(stage.measured, body, shown)
+def _round(stage: Stage, body: Body, look: Look, tag: str) -> tuple[Shape, ...]:
+    axle, radii, bars = arms_of(stage.measured, body, look)
     centre = stage.spot(axle)
     shapes = solid.drum(centre, [radius * stage.scale for radius in radii], tag)
     for name in bars:
@@ -70,25 +71,25 @@ def _round(stage: Stage, body: Body, shown: str, tag: str) -> tuple[Shape, ...]:
 
 
 def _limb(
-    stage: Stage, body: Body, spots: Sequence[Spot], part: str, tag: str
+    stage: Stage, body: Body, spots: Sequence[Spot], look: Look, tag: str
 ) -> tuple[Shape, ...]:
     """A part of a human body between its joint and its other end; none for another body."""
     elements = stage.system.elements
     own = [element for element in elements if element.body == body.id]
     joint = next((stage.spot(e.at) for e in own if e.kind == Kind.HINGE), spots[0])
-    match part:
-        case "forearm" | "arm":
+    match look:
+        case Look.FOREARM | Look.ARM:
             return limb.forearm(spots[0], spots[-1], tag)
-        case "leg":
+        case Look.LEG:
             return limb.lower_leg(spots[0], spots[-1], tag, _toes(spots))
-        case "pelvis":
+        case Look.PELVIS:
             return limb.pelvis(spots[0], joint, spots[-1], tag)
-        case "jaw":
+        case Look.JAW:
             return limb.jaw(spots[0], spots[-1], tag)
-        case "foot":
+        case Look.FOOT:
             heel, ball = sorted((spots[0], spots[-1]), key=lambda spot: -spot.imag)
             return limb.foot(heel, joint, ball, tag)
-        case "head":
+        case Look.HEAD:
             heavy = [stage.spot(e.at) for e in own if e.kind == Kind.WEIGHT]
             way = (heavy[0] if heavy else spots[-1]) - joint
             radius = min(max(1.5 * abs(way), 26.0), 60.0)

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
+from probgen.bank.depiction import Load, Look, Manner, Thing
 from probgen.figures.measured.distributed import Row, covers, rows
 from probgen.figures.measured.survey import mass_name
 from probgen.figures.paper.canvas import Field
@@ -17,13 +18,14 @@ from probgen.figures.parts import mechanical, solid
 from probgen.figures.parts.ground import Surface
 from probgen.figures.parts.load import ROPE, Seat, draw_load, hangs
 from probgen.figures.situation.block import Block
-from probgen.figures.situation.shape import limb_of, own_weight
+from probgen.figures.situation.shape import LIMBS
 from probgen.figures.situation.stage import Stage
 from probgen.quantities.expression import Name, Number
 from probgen.statics.system import Body, Element, Kind
 
 _ROW: Final = 17.0  # height of a distributed load's arrows, pt
 _LYING: Final = 0.86  # length of somebody who lies on a board, of the board's
+_PLAIN: Final = Load(Thing.BLOCK, Manner.STANDS)  # what nothing is said of
 _LONGEST_ROPE: Final = 120.0  # the furthest a load is let down, pt
 
 
@@ -57,18 +59,18 @@ class Burdens:
             if block.level and element is not first:
                 return self._on_block(element, block, text, tag)
             return self._block_label(element, block, text, tag)
-        told = element.id in self.stage.depicts
-        own = own_weight(element, body) or bool(limb_of(self.stage.shown(body.id)))
-        if not told and not body.particle and own:
+        load = self.stage.depicts.loads.get(element.id)
+        own = load is None and not body.particle and self.stage.look(body.id) in LIMBS
+        if own or (load and load.thing is Thing.CENTRE):
             mark = mechanical.centre_mark(self.stage.spot(element.at), f"centre:{body.id}")
             self.field.add(*mark)
             return Note(text, self._either_side(element), tag)
         corners = self.stage.corners(body)
-        if corners and not told:
+        if corners and load is None:
             return self._in_solid(element, corners, text, tag)
         if len(body.outline) == 1:
-            return self._on_particle(element, text, tag)
-        return self._load(element, self._depiction(element), self._seat(element), text, tag)
+            return self._on_particle(element, load or _PLAIN, text, tag)
+        return self._load(element, load or _PLAIN, self._seat(element), text, tag)
 
     def _label(self, element: Element) -> tuple[Name | Number, str]:
         """What a weight is labelled with, and the label's tag."""
@@ -92,20 +94,22 @@ class Burdens:
         self.field.add(set_in(text, face, tag))
         return None
 
-    def _on_particle(self, element: Element, text: Name | Number, tag: str) -> Note | None:
+    def _on_particle(
+        self, element: Element, load: Load, text: Name | Number, tag: str
+    ) -> Note | None:
         """No surface carries it, so it hangs from its lines, below what hangs there already."""
         seat = self._seat(element)
         if any(e.kind == Kind.HINGE and e.body == element.body for e in self.system.elements):
             return Note(text, ((seat.spot, 90.0), (seat.spot, 0.0)), tag)
         below = self.hung.get(element.body, seat.spot.imag)
         seat = replace(seat, spot=complex(seat.spot.real, below))
-        return self._load(element, f"{self._depiction(element)} hung", seat, text, tag)
+        return self._load(element, replace(load, manner=Manner.HANGS), seat, text, tag)
 
     def _load(
-        self, element: Element, depiction: str, seat: Seat, text: Name | Number, tag: str
+        self, element: Element, load: Load, seat: Seat, text: Name | Number, tag: str
     ) -> Note | None:
         """Something a body carries."""
-        shapes, face = self._clear_load(depiction, seat, extent(text), f"load:{element.id}")
+        shapes, face = self._clear_load(load, seat, extent(text), f"load:{element.id}")
         box = bounds(shapes)
         self.loads.setdefault(element.body, []).append(box)
         self.hung[element.body] = box.bottom
@@ -123,18 +127,18 @@ class Burdens:
         return Note(text, self._about(bounds(shapes), spot), tag)
 
     def _clear_load(
-        self, depiction: str, seat: Seat, room: Extent, tag: str
+        self, load: Load, seat: Seat, room: Extent, tag: str
     ) -> tuple[tuple[Shape, ...], Box | None]:
         """A load; what hangs is let down until it is clear of all that is drawn."""
-        first = shapes, face = draw_load(depiction, seat, room, tag)
+        first = shapes, face = draw_load(load, seat, room, tag)
         rope = seat.rope
-        while hangs(depiction, seat) and rope < _LONGEST_ROPE:
+        while hangs(load, seat) and rope < _LONGEST_ROPE:
             box = bounds(shapes)
-            load = box._replace(top=min(box.top, seat.spot.imag - rope)).grown(1.5)
-            if load.bottom < load.top and not self.field.touched(load):
+            below = box._replace(top=min(box.top, seat.spot.imag - rope)).grown(1.5)
+            if below.bottom < below.top and not self.field.touched(below):
                 return shapes, face
             rope += 6.0
-            shapes, face = draw_load(depiction, replace(seat, rope=rope), room, tag)
+            shapes, face = draw_load(load, replace(seat, rope=rope), room, tag)
         return first
 
     def _on_block(
@@ -147,8 +151,8 @@ class Burdens:
         if any(box.overlaps(over) for box in self.field.boxes) or self.field.touched(over):
             top -= block.half.real - width / 2 - 2.0
         seat = Seat(top, 1 + 0j, 0.0, self.stage.scale, 1)
-        told = f"{self._depiction(element)} standing"
-        shapes, face = draw_load(told, seat, extent(text), f"load:{element.id}")
+        load = replace(self.stage.depicts.loads.get(element.id, _PLAIN), manner=Manner.STANDS)
+        shapes, face = draw_load(load, seat, extent(text), f"load:{element.id}")
         return self._set(shapes, face, top, text, tag)
 
     def _in_solid(
@@ -176,16 +180,12 @@ class Burdens:
 
     def shelves(self, body: Body) -> None:
         """The shelves of a bookcase, where they meet nothing it holds."""
-        shown = self.stage.shown(body.id)
-        if not any(word in shown for word in ("bookcase", "shelves")) or len(body.outline) != 2:
+        if self.stage.look(body.id) is not Look.BOOKCASE or len(body.outline) != 2:
             return
         foot, top = (self.stage.spot(name) for name in body.outline)
         for a, b in solid.shelf_lines(foot, top, self.stage.halves[body.id]):
             if not self.field.crossings(a, b, trim=2.0) and not self.field.hits_label(a, b):
                 self.field.add(line(a, b, LIGHT, f"shelf:{body.id}"))
-
-    def _depiction(self, element: Element) -> str:
-        return self.stage.depicts.get(element.id) or element.name
 
     def _seat(self, element: Element) -> Seat:
         spot = self.stage.spot(element.at)
@@ -200,15 +200,14 @@ class Burdens:
         half = self.stage.halves[body.id]
         floors = [s for s in self.surfaces if s.normal == 90.0 and s.height(spot) > 0]
         clear = min((floor.height(spot) for floor in floors), default=math.inf)
-        limb = limb_of(self.stage.shown(body.id))
+        look = self.stage.look(body.id)
         beyond = -ways[0] / abs(ways[0]) if len(ways) == 1 else 0j
-        rope = 9.0 if limb else ROPE
+        rope = 9.0 if look in LIMBS else ROPE
         ends = outline[0], outline[-1]
         soles = min(ends, key=lambda end: end.real) + 1j * half
         lying = (soles, _LYING * abs(ends[1] - ends[0]) * along) if ends[0] != ends[1] else None
-        return Seat(
-            spot, along, half, self.stage.scale, facing, clear, rope, beyond, limb == "trunk", lying
-        )
+        arm, scale = look is Look.TRUNK, self.stage.scale
+        return Seat(spot, along, half, scale, facing, clear, rope, beyond, arm, lying)
 
     def _either_side(self, element: Element) -> tuple[tuple[Spot, float], ...]:
         spot, half = self.stage.spot(element.at), self.stage.halves[element.body]

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
+from probgen.bank.depiction import Roller, Source, Touch
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import (
     HEAVY,
@@ -37,31 +38,29 @@ from probgen.statics.system import Element, Kind
 _SCALE: Final = 17.0  # height of a scale, that of a fulcrum, pt
 _ROUND: Final = 6.0  # radius of a branch or a rail, pt
 _FALL: Final = 58.0  # how far a face is drawn down below the edge a rope runs over, pt
-_EXERTS: Final = ("floor", "ground", "ceiling", "nut", "stone", "scale")
-"""Words for what is drawn instead of the force it exerts."""
 
 
 def stands_for(stage: Stage, element: Element) -> bool:
     """Whether a force is shown by what exerts it: a surface, or something bitten on."""
-    return any(word in _EXERTS for word in stage.told(element).split())
+    return stage.depicts.forces.get(element.id, Source.ARROW) is not Source.ARROW
 
 
 def source(stage: Stage, element: Element) -> Fixture:
     """The surface, or the thing, that a force comes from."""
     direction = stage.measured.direction_of(element)
-    words = stage.told(element).split()
     if direction is None:
         return Fixture()
     spot, back, tag = stage.spot(element.at), -heading(direction), f"support:{element.id}"
-    if {"nut", "stone"} & set(words):
-        return Fixture((circle(spot + back * 10.0, 5.5, MEDIUM, tag),))
-    if "ceiling" in words:  # it pulls
-        face = spot - back * (stage.wheel(element.body) + 9.0)
-        surface = Surface(face, (direction + 180.0) % 360.0, FACE, FACE)
-        return Fixture((line(spot, face, MEDIUM, tag),), (surface,))
-    if "scale" in words:
-        foot = spot - 1j * (stage.halves[element.body] + _SCALE)
-        return Fixture(solid.scale(foot, _SCALE, tag), (Surface(foot, 90.0, 24.0, 24.0),))
+    match stage.depicts.forces.get(element.id):
+        case Source.NUT:
+            return Fixture((circle(spot + back * 10.0, 5.5, MEDIUM, tag),))
+        case Source.CEILING:  # it pulls
+            face = spot - back * (stage.wheel(element.body) + 9.0)
+            surface = Surface(face, (direction + 180.0) % 360.0, FACE, FACE)
+            return Fixture((line(spot, face, MEDIUM, tag),), (surface,))
+        case Source.SCALE:
+            foot = spot - 1j * (stage.halves[element.body] + _SCALE)
+            return Fixture(solid.scale(foot, _SCALE, tag), (Surface(foot, 90.0, 24.0, 24.0),))
     return Fixture(surfaces=(Surface(spot, direction, FACE + 8.0, FACE + 8.0),))
 
 
@@ -69,7 +68,7 @@ def rolling(stage: Stage, element: Element) -> Fixture:
     """A roller on its ground, or the wheel of a barrow."""
     normal, tag = stage.normal(element), f"support:{element.id}"
     spot, out = stage.spot(element.at), heading(normal)
-    if "wheel" in stage.told(element):
+    if stage.depicts.rollers.get(element.id) is Roller.WHEEL:
         surface = Surface(spot - out * solid.WHEEL, normal, 1.5 * FACE, 1.5 * FACE)
         return Fixture(solid.barrow_wheel(spot, tag), (surface,))
     top = spot - out * stage.depth(element, normal)
@@ -80,15 +79,15 @@ def rolling(stage: Stage, element: Element) -> Fixture:
 def touching(stage: Stage, element: Element) -> Fixture:
     """What a body rests on or leans against, at the point where they touch."""
     normal, tag = stage.normal(element), f"support:{element.id}"
-    spot, words = stage.spot(element.at), stage.told(element)
-    if "fulcrum" in words or "pivot" in words:
+    spot, told = stage.spot(element.at), stage.depicts.contacts.get(element.id)
+    if told is Touch.FULCRUM:
         return wedge_under(spot, stage.halves[element.body], tag)
     face = spot - heading(normal) * stage.depth(element, normal)
-    if any(word in solid.ROUND for word in words.split()):
+    if told is Touch.BRANCH:
         centre = face - heading(normal) * _ROUND
         rings = (circle(centre, _ROUND, MEDIUM, tag), circle(centre, 0.6, MEDIUM, tag))
         fixture = Fixture(rings)
-    elif "edge" in words:
+    elif told is Touch.EDGE:
         fixture = Fixture(surfaces=_edge(stage, face, normal))
     elif 5.0 < normal % 90.0 < 85.0 and element.body in stage.blocks and normal < 180.0:
         fixture = _slope(stage, element, face, normal)

@@ -12,6 +12,7 @@ from functools import cached_property, partial
 from itertools import chain
 from typing import Final
 
+from probgen.bank.depiction import Depictions
 from probgen.figures.measured.alt_text import situation_words
 from probgen.figures.measured.proportion import note_distorted
 from probgen.figures.measured.survey import (
@@ -79,7 +80,7 @@ _REFERENCE: Final = 30.0  # the least an angle's reference line reaches, pt
 def situation(
     system: System,
     values: Mapping[str, Value],
-    depicts: Mapping[str, str],
+    depicts: Depictions,
     givens: Mapping[str, Number],
     *,
     named: Collection[str] = (),
@@ -89,7 +90,7 @@ def situation(
 
     values: coherent values of the givens, derived quantities and g.  An unknown length or angle
     is drawn to scale when it is among them, and at a size that tells nothing when it is not.
-    depicts: what a body or element is, by its id.  givens: the printed number of each quantity.
+    depicts: what bodies and elements are drawn as.  givens: the printed number of each quantity.
     named: points the statement names, which are lettered with those of supports and lines.
     drawn: sizes (coherent units) some lengths or angles are drawn at instead of their own; the
     figure then says that it is not to scale.
@@ -124,7 +125,7 @@ class _Shown:
     """
 
     measured: Survey
-    depicts: Mapping[str, str]
+    depicts: Depictions
     givens: Mapping[str, Number]
     named: frozenset[str]
     distorted: bool

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from probgen.bank.depiction import Anchor, Look
 from probgen.figures.measured.survey import pushes
 from probgen.figures.paper.scene import (
     HEAVY,
@@ -28,7 +29,6 @@ from probgen.figures.parts.ground import Surface
 from probgen.figures.situation import pulley
 from probgen.figures.situation.fixture import FACE
 from probgen.figures.situation.pulley import Hoist
-from probgen.figures.situation.shape import limb_of
 from probgen.figures.situation.stage import Stage
 from probgen.statics.system import Element, Kind
 
@@ -109,7 +109,7 @@ def _rope(stage: Stage, walls: list[Surface], pulls: Sequence[Element]) -> Itera
     """A rope's pulls at one point: over a pulley when it leaves that point two ways."""
     ways = [stage.measured.direction_of(pull) for pull in pulls]
     known = [heading(way) for way in ways if way is not None]
-    if limb_of(stage.shown(pulls[0].body)) == "kneecap":
+    if stage.look(pulls[0].body) is Look.KNEECAP:
         for pull, unit in zip(pulls, known, strict=False):
             yield _tendon(stage, pull, unit)
         return
@@ -181,7 +181,8 @@ def _followed(
     end = named or start + unit * run
     if named is None and _to_post(stage, element):
         return _stroked(stage, element, start, end, posted=True)
-    if unit.imag > 0.01 or element.kind != Kind.CABLE or _is_fixed(stage, element):
+    fixed = stage.depicts.lines.get(element.id) in (Anchor.WALL, Anchor.POST)
+    if unit.imag > 0.01 or element.kind != Kind.CABLE or fixed:
         return _stroked(stage, element, start, end, _anchored(walls, end, way, tag))
     return _stroked(stage, element, start, end, limb.break_mark(end, way, 2.0, tag))
 
@@ -283,17 +284,10 @@ def _particle_run(way: float) -> float:
     return min(max(_LINE, _ASIDE / across), 1.5 * _LINE) if across > 0.2 else _LINE
 
 
-def _is_fixed(stage: Stage, element: Element) -> bool:
-    """Whether words say what a line's far end is fixed to."""
-    words = stage.told(element).split()
-    return any(word in ("wall", "post", "hook", "tree", "pole", "bollard") for word in words)
-
-
 def _to_post(stage: Stage, element: Element) -> bool:
     """Whether a cord ends at a post: one of two that leave a particle to both sides."""
     own = [e for e in stage.system.elements if e.body == element.body]
-    shown = stage.told(element)
-    if any(word in shown for word in ("ceiling", "beam", "wall", "roof")):
+    if stage.depicts.lines.get(element.id) in (Anchor.WALL, Anchor.CEILING):
         return False
     if not stage.system.body(element.body).particle or any(e.surface is not None for e in own):
         return False

@@ -1,6 +1,6 @@
 """The shape of a body: round or boxed, a part of a person or a bar; how broad, with what corners.
 
-A body's depiction is a word or two of its template; what it does not say, a plain bar shows.
+A body whose template does not say what it is, is a plain bar or a particle.
 """
 
 from __future__ import annotations
@@ -9,38 +9,34 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import Final
 
+from probgen.bank.depiction import Depictions, Look
 from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.scene import Spot
-from probgen.figures.parts import solid
-from probgen.statics.system import Body, Element, Kind
+from probgen.statics.system import Body, Kind
 
-_LIMBS: Final = {
-    "forearm": "forearm", "arm": "arm", "leg": "leg", "trunk": "trunk", "torso": "trunk",
-    "back": "trunk", "foot": "foot", "jaw": "jaw", "head": "head", "kneecap": "kneecap",
-    "pelvis": "pelvis", "hip": "pelvis",
+LIMBS: Final = frozenset({
+    Look.FOREARM, Look.ARM, Look.LEG, Look.TRUNK, Look.FOOT, Look.JAW, Look.PELVIS,
+    Look.HEAD, Look.KNEECAP,
+})  # fmt: skip
+"""Parts of a human body."""
+
+ROUND: Final = frozenset({Look.DRUM, Look.CRANKED_DRUM})
+"""What turns about an axle."""
+
+UPRIGHT: Final = frozenset({Look.CABINET, Look.BOOKCASE})
+"""Boxes about an axis from the floor up."""
+
+_HALVES: Final = {
+    Look.LADDER: 3.2, Look.FOREARM: 2.0, Look.ARM: 4.0, Look.LEG: 4.5, Look.PLANK: 2.2,
+    Look.ROD: 1.6, Look.WHEELBARROW: 1.5,
 }  # fmt: skip
-_ROUNDS: Final = ("drum", "windlass", "winch", "wheel", "capstan", "pulley")
-_THICKNESSES: Final = (
-    ("ladder", 3.2), ("forearm", 2.0), ("arm", 4.0), ("leg", 4.5), ("plank", 2.2), ("rod", 1.6),
-    ("wheelbarrow", 1.5),
-)  # fmt: skip
+_HALF: Final = 3.0  # half the thickness of any other bar, pt
 _SLENDER: Final = 0.2  # half the breadth of an upright box of unknown breadth, of its height
 
 
-def limb_of(depiction: str) -> str:
-    """Which part of a human body a depiction asks for, "" for none."""
-    words = depiction.lower().replace("-", " ").split()
-    return next((_LIMBS[word] for word in words if word in _LIMBS), "")
-
-
-def is_round(depiction: str) -> bool:
-    """Whether a depiction asks for something that turns about an axle."""
-    return any(word in depiction.lower().split() for word in _ROUNDS)
-
-
-def is_upright(depiction: str) -> bool:
-    """Whether a depiction asks for a box about an axis."""
-    return any(word in depiction.lower().split() for word in solid.UPRIGHT)
+def look_of(depicts: Depictions, body: str) -> Look:
+    """What a body is drawn as, a bar when nothing is said."""
+    return depicts.bodies.get(body, Look.BEAM)
 
 
 def is_closed(body: Body) -> bool:
@@ -48,10 +44,9 @@ def is_closed(body: Body) -> bool:
     return len(body.outline) > 3 and body.outline[0] == body.outline[-1]
 
 
-def half_thickness(depiction: str) -> float:
+def half_thickness(look: Look) -> float:
     """Half the thickness a slender body is drawn with, pt."""
-    shown = depiction.lower()
-    return next((half for word, half in _THICKNESSES if word in shown), 3.0)
+    return _HALVES.get(look, _HALF)
 
 
 def half_breadth(measured: Survey, body: Body) -> float:
@@ -61,12 +56,6 @@ def half_breadth(measured: Survey, body: Body) -> float:
     beside = [(place - foot) / way for place in measured.places.values()]
     widths = [abs(p.imag) for p in beside if abs(p.real) < 1e-6 and abs(p.imag) > 1e-6]
     return max(widths, default=_SLENDER * abs(top - foot))
-
-
-def own_weight(element: Element, body: Body) -> bool:
-    """Whether a weight is that of the body itself, not of something it carries."""
-    noun = element.name.removeprefix("the ").strip()
-    return element.kind == Kind.WEIGHT and noun == body.name.removeprefix("the ").strip()
 
 
 def encloses(corners: Sequence[Spot], spot: Spot) -> bool:
@@ -79,25 +68,25 @@ def encloses(corners: Sequence[Spot], spot: Spot) -> bool:
     return inside
 
 
-def corners_of(measured: Survey, body: Body, depiction: str) -> tuple[complex, ...]:
+def corners_of(measured: Survey, body: Body, look: Look) -> tuple[complex, ...]:
     """The corners (m) of a body that is drawn as a solid, none for another."""
     if is_closed(body):
         return measured.outline(body)[:-1]
-    if len(body.outline) == 2 and is_upright(depiction):
+    if len(body.outline) == 2 and look in UPRIGHT:
         foot, top = measured.outline(body)
         side = (top - foot) / abs(top - foot) * 1j * half_breadth(measured, body)
         return foot - side, foot + side, top + side, top - side
     return ()
 
 
-def arms_of(measured: Survey, body: Body, depiction: str) -> tuple[str, list[float], list[str]]:
+def arms_of(measured: Survey, body: Body, look: Look) -> tuple[str, list[float], list[str]]:
     """Of a round body: the point of its axle, its radii (m), and the ends of its cranks."""
     system = measured.system
     hinges = [e.at for e in system.elements if e.kind == Kind.HINGE and e.body == body.id]
     axle = hinges[0] if hinges else body.outline[len(body.outline) // 2]
     ends = [name for name in dict.fromkeys(body.outline) if name != axle]
     ends.sort(key=lambda name: abs(measured.places[name] - measured.places[axle]))
-    cranks = {"crank", "handle", "lever"} & set(depiction.lower().split())
-    bars = ends[-1:] if cranks and len(ends) > 1 else []
+    cranked = look is Look.CRANKED_DRUM and len(ends) > 1
+    bars = ends[-1:] if cranked else []
     radii = [abs(measured.places[n] - measured.places[axle]) for n in ends if n not in bars]
     return axle, list(dict.fromkeys(round(radius, 9) for radius in radii)), bars

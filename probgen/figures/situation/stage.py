@@ -9,18 +9,20 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
 
+from probgen.bank.depiction import Depictions, Look
 from probgen.figures.measured.survey import Survey, pushes, ways_out
 from probgen.figures.paper.scene import Spot, dot, heading
 from probgen.figures.situation import pulley
 from probgen.figures.situation.block import Block, blocks_of, shifts_of
 from probgen.figures.situation.pulley import Course, Hoist, hoists_of
 from probgen.figures.situation.shape import (
+    ROUND,
+    UPRIGHT,
     corners_of,
     half_breadth,
     half_thickness,
     is_closed,
-    is_round,
-    is_upright,
+    look_of,
 )
 from probgen.quantities.expression import Name, Number
 from probgen.statics.system import Body, Element, Kind, System
@@ -44,14 +46,14 @@ class Ends:
 class Stage:
     """A survey with what it shows, set out on paper.
 
-    depicts: what a body or element is, by its id; givens: the printed number of each quantity;
+    depicts: what bodies and elements are drawn as; givens: the printed number of each quantity;
     scale: pt for each metre; blocks: the particles drawn as blocks, by body; hoists: the ropes
     that tie two particles; shifts: how far a point is moved from its place to scale, pt;
     halves: half the thickness a body is drawn with, pt, 0 where its axis is its outline.
     """
 
     measured: Survey
-    depicts: Mapping[str, str]
+    depicts: Depictions
     givens: Mapping[str, Number]
     scale: float
     blocks: Mapping[str, Block]
@@ -63,13 +65,9 @@ class Stage:
     def system(self) -> System:
         return self.measured.system
 
-    def shown(self, id: str) -> str:
-        """What a template says a body or an element is, "" where it says nothing."""
-        return self.depicts.get(id, "").lower()
-
-    def told(self, element: Element) -> str:
-        """What an element is called and said to be."""
-        return f"{element.name} {self.depicts.get(element.id, '')}".lower()
+    def look(self, body: str) -> Look:
+        """What a body is drawn as."""
+        return look_of(self.depicts, body)
 
     def text(self, name: Name | Number) -> Name | Number:
         """What a quantity is labelled with: its number when it is data, else its symbol."""
@@ -108,7 +106,7 @@ class Stage:
 
     def corners(self, body: Body) -> list[Spot]:
         """The corners of a body drawn as a solid, none for another."""
-        places = corners_of(self.measured, body, self.shown(body.id))
+        places = corners_of(self.measured, body, self.look(body.id))
         return [place * self.scale for place in places]
 
     def size(self, body: str) -> float:
@@ -162,22 +160,22 @@ class Stage:
 
 
 def stage_at(
-    scale: float, measured: Survey, depicts: Mapping[str, str], givens: Mapping[str, Number]
+    scale: float, measured: Survey, depicts: Depictions, givens: Mapping[str, Number]
 ) -> Stage:
     """A survey set out at a scale (pt for each metre)."""
     blocks, hoists = blocks_of(measured, depicts, givens), hoists_of(measured)
     ropes = {h.second.body: (h.first.body, pulley.apart(h, blocks)) for h in hoists}
     shifts = shifts_of(measured, blocks, ropes, scale)
     halves = {
-        body.id: _half(measured, body, depicts.get(body.id, ""), scale)
+        body.id: _half(measured, body, look_of(depicts, body.id), scale)
         for body in measured.system.bodies
     }
     return Stage(measured, depicts, givens, scale, blocks, hoists, shifts, halves)
 
 
-def _half(measured: Survey, body: Body, depiction: str, scale: float) -> float:
-    if is_closed(body) or is_round(depiction):
+def _half(measured: Survey, body: Body, look: Look, scale: float) -> float:
+    if is_closed(body) or look in ROUND:
         return 0.0
-    if is_upright(depiction) and len(body.outline) > 1:
+    if look in UPRIGHT and len(body.outline) > 1:
         return half_breadth(measured, body) * scale
-    return half_thickness(depiction)
+    return half_thickness(look)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from probgen.bank.depiction import Hinge, Look
 from probgen.figures.paper.angle import draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import MEDIUM, Shape, Spot, bearing, circle, heading
@@ -12,14 +13,15 @@ from probgen.figures.parts import limb, mechanical, solid
 from probgen.figures.parts.ground import Surface, lug
 from probgen.figures.situation.contact import rolling, source, stands_for, touching
 from probgen.figures.situation.fixture import FACE, Fixture, wedge_under
-from probgen.figures.situation.shape import arms_of, is_round, limb_of
+from probgen.figures.situation.shape import LIMBS, ROUND, arms_of
 from probgen.figures.situation.stage import Ends, Stage
 from probgen.statics.system import Element, Kind
 
 _WALL_GAP: Final = 11.0  # from a hinge's pin to the wall's face, pt
 _RING: Final = 4.0  # radius of a limb's joint, pt
-_FACES: Final = {"floor": 90.0, "ground": 90.0, "bracket": 90.0, "ceiling": 270.0}
-_JOINTS: Final = ("elbow", "shoulder", "knee", "joint", "hip")
+_JOINTS: Final[dict[Hinge | None, Look | None]] = {
+    Hinge.JOINT: None, Hinge.ELBOW: Look.FOREARM, Hinge.KNEE: None, Hinge.HIP: Look.TRUNK,
+}  # the limb a joint belongs to, where the body does not say it
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,22 +83,19 @@ def fixture_of(stage: Stage, element: Element) -> Fixture:
 
 def _hinge(stage: Stage, element: Element) -> Fixture:
     pin, ways, tag = stage.spot(element.at), stage.ways(element), f"support:{element.id}"
-    shown, body = stage.shown(element.id), stage.shown(element.body)
-    if is_round(body) and ways:
+    told, look = stage.depicts.hinges.get(element.id), stage.look(element.body)
+    if look in ROUND and ways:
         return _axle(stage, element, pin, tag)
-    if limb_of(body):
-        return _joint(stage, element, limb_of(body))
-    if any(word in shown for word in _JOINTS) and "fulcrum" not in shown:
-        return _joint(stage, element, "forearm" if "elbow" in shown else
-                      "trunk" if "hip" in shown else "")  # fmt: skip
+    if look in LIMBS or told in _JOINTS:
+        return _joint(stage, element, told, look if look in LIMBS else None)
     corners = stage.corners(stage.system.body(element.body))
     if corners:
         middle = sum(corners, 0j) / len(corners)
         return _bracket(pin, 0.0 if middle.real > pin.real else 180.0, tag)
-    if len(ways) != 1 or "fulcrum" in shown:
+    if len(ways) != 1 or told is Hinge.FULCRUM:
         wedge = wedge_under(pin, stage.halves[element.body], tag)
         return Fixture((*wedge.shapes, circle(pin, 1.6, MEDIUM, tag)), wedge.surfaces)
-    normal = _bracket_normal(stage, element, shown, ways[0])
+    normal = _bracket_normal(stage, element, told, ways[0])
     return _bracket(pin, normal, tag, gap=mechanical.PIN)
 
 
@@ -106,14 +105,18 @@ def _bracket(pin: Spot, normal: float, tag: str, gap: float = 0.0) -> Fixture:
     return Fixture(lug(pin, face, tag), (Surface(face, normal, FACE, FACE),), gap)
 
 
-def _bracket_normal(stage: Stage, element: Element, shown: str, way: complex) -> float:
+def _bracket_normal(
+    stage: Stage, element: Element, told: Hinge | None, way: complex
+) -> float:
     """The outward normal of the face a hinge is fixed to."""
-    for word, normal in _FACES.items():
-        if word in shown:
-            return normal
     sideways = 0.0 if way.real > 0 else 180.0
-    if "wall" in shown:
-        return sideways
+    match told:
+        case Hinge.FLOOR:
+            return 90.0
+        case Hinge.CEILING:
+            return 270.0
+        case Hinge.WALL:
+            return sideways
     if _stands_on_ground(stage, element.body):
         return 90.0
     if abs(way.real) > 0.35 * abs(way):
@@ -132,42 +135,43 @@ def _stands_on_ground(stage: Stage, body: str) -> bool:
 def _axle(stage: Stage, element: Element, pin: Spot, tag: str) -> Fixture:
     """The axle of a drum on a stand."""
     body = stage.system.body(element.body)
-    _, radii, _ = arms_of(stage.measured, body, stage.shown(body.id))
+    _, radii, _ = arms_of(stage.measured, body, stage.look(body.id))
     radius = max(radii, default=0.0) * stage.scale
     height = radius + 30.0
     surface = Surface(pin - 1j * height, 90.0, 26.0, 26.0)
     return Fixture(solid.stand(pin, radius, height, tag), (surface,))
 
 
-def _joint(stage: Stage, element: Element, part: str) -> Fixture:
-    """A joint's ring, and the limb beyond it."""
+def _joint(
+    stage: Stage, element: Element, told: Hinge | None, part: Look | None
+) -> Fixture:
+    """A joint's ring, and the limb beyond it; part: the limb that ends there, where it is known."""
     pin, tag = stage.spot(element.at), f"support:{element.id}"
-    if part == "kneecap":
+    if part is Look.KNEECAP:
         match stage.pulls(element.body):
             case [thigh, shin]:
                 return Fixture(limb.knee(pin, thigh, shin, tag))
         return Fixture()
+    part = part or _JOINTS.get(told)
     shapes: tuple[Shape, ...] = limb.joint(pin, _RING, tag)
-    way = _beyond(stage, element, part)
+    way = -46 + 0j if told is Hinge.KNEE else _beyond(part, stage.size(element.body))
     if way:
-        shapes += limb.bone(pin, pin + way, tag, 1.0 if part == "forearm" else 1.3)
+        shapes += limb.bone(pin, pin + way, tag, 1.0 if part is Look.FOREARM else 1.3)
     return Fixture(shapes, gap=_RING)
 
 
-def _beyond(stage: Stage, element: Element, part: str) -> complex:
-    """The step (pt) from a joint along the limb beyond it; 0 where none is drawn."""
-    if "knee" in stage.told(element):
-        return -46 + 0j
+def _beyond(part: Look | None, size: float) -> complex:
+    """The step (pt) from a joint along what is beyond a limb of some length; 0 for nothing."""
     match part:
-        case "forearm":
-            return 1j * max(0.62 * stage.size(element.body), 55.0)
-        case "foot":
+        case Look.FOREARM:
+            return 1j * max(0.62 * size, 55.0)
+        case Look.FOOT:
             return 6.0 + 52j
-        case "head":
+        case Look.HEAD:
             return -34j
-        case "trunk":
+        case Look.TRUNK:
             return -8.0 - 46j
-        case "pelvis":
+        case Look.PELVIS:
             return -52.0 - 70j
     return 0j
 

@@ -12,7 +12,7 @@ from probgen.figures.measured.survey import survey
 from probgen.figures.measured.vector import vectors
 from probgen.figures.paper.scene import Arrow, Label, Scene, apart, bearing, heading
 from tests.figures.conftest import CASES, SEEDS, Case
-from tests.figures.situation.test_drawing import touching
+from tests.figures.seen import touching
 
 
 def drawing(case: Case) -> Scene:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import pytest
 
+from probgen.bank.depiction import Depictions
 from probgen.figures.freebody.diagram import free_body
 from probgen.figures.measured.proportion import disturbances
 from probgen.figures.measured.survey import survey
 from probgen.figures.paper.scene import Arrow, Scene, bearing
 from probgen.figures.situation.drawing import situation
 from tests.figures.conftest import Case
-from tests.figures.situation.test_drawing import touching
+from tests.figures.seen import touching
 
 SIZES = {"insertion": 0.09, "muscle_angle": 30.0}
 
@@ -50,8 +51,8 @@ def test_diagram_with_other_angles_only_is_to_scale(cases: dict[tuple[str, int],
 
 def test_situation_keeps_its_room(cases: dict[tuple[str, int], Case]) -> None:
     case = cases["forearm", 0]
-    plain = situation(case.system, case.known, {}, case.givens)
-    noted = situation(case.system, case.known, {}, case.givens, drawn=SIZES)
+    plain = situation(case.system, case.known, Depictions(), case.givens)
+    noted = situation(case.system, case.known, Depictions(), case.givens, drawn=SIZES)
     (note,) = noted.tagged("note:scale")
     assert note.box.bottom >= noted.box.bottom  # type: ignore[union-attr]
     assert noted.box.height <= 1.1 * plain.box.height

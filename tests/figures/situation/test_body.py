@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-
 import pytest
 
 from probgen.figures.measured.distributed import rows
@@ -11,153 +9,17 @@ from probgen.figures.measured.survey import survey
 from probgen.figures.paper.scene import (
     Arc,
     Arrow,
-    Box,
     Curve,
-    Path,
-    Scene,
     bounds,
     dot,
     heading,
     segments,
 )
 from probgen.figures.paper.segment import meets
-from probgen.figures.situation.drawing import situation
 from probgen.figures.situation.pulley import Hoist, course
 from probgen.figures.situation.shape import encloses
-from tests.figures.situation.test_drawing import dimension_ends, touching
-from tests.figures.test_language import BEAM, read
-
-CABINET = """
-[unknown]
-x = { name = "distance to the normal force", unit = "m" }
-[points]
-O = [0, 0]
-B = ["L", 0]
-C = ["L", "2*L"]
-D = [0, "2*L"]
-G = ["L/2", "L"]
-K = [0, "1.5*L"]
-Q = ["x", 0]
-[body.cabinet]
-along = ["O", "B", "C", "D", "O"]
-[[weight]]
-at = "G"
-mass = "m"
-[[force]]
-at = "K"
-direction = 0
-symbol = "P"
-magnitude = "m*g/4"
-[[rough]]
-at = "Q"
-normal = "N"
-friction = "f"
-friction_direction = 180
-[[find]]
-quantity = "N"
-"""
-BOOM = """
-[points]
-A = [0, 0]
-B = { from = "A", distance = "L", direction = "STEEP" }
-[body.boom]
-along = ["A", "B"]
-[[hinge]]
-at = "A"
-symbol = "R"
-[[cable]]
-at = "B"
-direction = 180
-symbol = "T"
-[[weight]]
-at = "B"
-mass = "m"
-symbol = "W_b"
-[[find]]
-quantity = "T"
-"""
-LIMB = """
-[points]
-A = [0, 0]
-B = { from = "A", distance = "L", direction = "-theta" }
-H = { from = "A", distance = "L/3", direction = "180 - theta" }
-[body.limb]
-along = ["H", "A", "B"]
-[[hinge]]
-at = "A"
-symbol = "J"
-[[muscle]]
-at = "H"
-direction = 85
-symbol = "F"
-[[weight]]
-at = "B"
-mass = "m"
-of = "limb"
-[[find]]
-quantity = "F"
-"""
-LEANING = """
-[points]
-A = [0, 0]
-B = { from = "A", distance = "L", direction = 60 }
-C = { from = "A", distance = "0.7*L", direction = 60 }
-[body.pole]
-along = ["A", "B"]
-[[contact]]
-at = "C"
-direction = 150
-symbol = "N"
-name = "branch"
-[[rough]]
-at = "A"
-normal = "N_f"
-friction = "f"
-[[weight]]
-mass = "m"
-uniform = true
-[[find]]
-quantity = "N"
-"""
-TWO = """
-[body.box]
-particle = true
-[body.pail]
-particle = true
-[[rough]]
-body = "box"
-direction = "90 + SLOPE"
-friction_direction = "180 + SLOPE"
-normal = "N"
-friction = "f"
-[[weight]]
-body = "box"
-mass = "m"
-[[weight]]
-body = "pail"
-mass = "m/3"
-symbol = "W_p"
-[[rope]]
-symbol = "T"
-pulls = [{ body = "box", direction = "SLOPE" }, { body = "pail", direction = 90 }]
-[[find]]
-quantity = "T"
-"""
-
-
-def sketch(
-    text: str, depicts: Mapping[str, str] | None = None, named: Sequence[str] = ()
-) -> Scene:
-    system, values, givens = read(text)
-    return situation(system, values, depicts or {}, givens, named=named)
-
-
-def outlines(scene: Scene, tag: str) -> list[Path]:
-    return [shape for shape in scene.tagged(tag) if isinstance(shape, Path)]
-
-
-def box_of(scene: Scene, tag: str) -> Box:
-    return bounds(scene.tagged(tag))
+from tests.figures.seen import box_of, dimension_ends, outlines, touching
+from tests.figures.sketches import BEAM, BOOM, CABINET, LEANING, LIMB, TWO, read, sketch
 
 
 def test_closed_outline_is_one_solid_on_a_floor_that_reaches_under_all_of_it() -> None:
@@ -190,7 +52,7 @@ def test_unknown_position_is_sketched_on_the_body_and_not_told_unless_asked() ->
 @pytest.mark.parametrize("steep", [10, 38, 53, 60, 75])
 @pytest.mark.parametrize("load", ["crate hung", "bucket", "lamp", "sign"])
 def test_hung_load_is_clear_of_a_slanted_body(steep: int, load: str) -> None:
-    scene = sketch(BOOM.replace("STEEP", str(steep)), {"W_b": load})
+    scene = sketch(BOOM.replace("STEEP", str(steep)), f'W_b = "{load}"')
     drawn = scene.tagged("load")
     low = min(drawn, key=lambda shape: bounds([shape]).bottom)
     box = bounds([low])
@@ -200,14 +62,14 @@ def test_hung_load_is_clear_of_a_slanted_body(steep: int, load: str) -> None:
 
 @pytest.mark.parametrize("word", ["foot", "head", "jaw", "forearm", "lower leg", "arm"])
 def test_limbs_are_drawn_with_their_flesh(word: str) -> None:
-    scene = sketch(LIMB, {"limb": word})
+    scene = sketch(LIMB, f'limb = "{word}"')
     assert any(isinstance(shape, Curve) for shape in scene.tagged("body"))
     assert scene.tagged("centre")  # its weight is its own, nothing it carries
     assert touching(scene) == []
 
 
 def test_branch_is_a_circle_that_touches_what_leans_on_it() -> None:
-    scene = sketch(LEANING, {"pole": "rod"})
+    scene = sketch(LEANING, 'pole = "rod"', 'N = "branch"')
     rings = (shape for shape in scene.tagged("support:N") if isinstance(shape, Arc))
     branch = max(rings, key=lambda ring: ring.radius)
     body = outlines(scene, "body")[0]
@@ -234,7 +96,7 @@ def test_rope_leaves_its_pulley_along_the_tangent(ways: tuple[float, float]) -> 
 
 @pytest.mark.parametrize("slope", [0, 20, 35])
 def test_what_hangs_over_an_edge_is_clear_of_it(slope: int) -> None:
-    scene = sketch(TWO.replace("SLOPE", str(slope)), {"pail": "bucket"})
+    scene = sketch(TWO.replace("SLOPE", str(slope)), 'pail = "bucket"')
     pail = box_of(scene, "body:pail")
     support = [*scene.tagged("ground"), *scene.tagged("incline"), *scene.tagged("body:box")]
     assert not [s for shape in support for s in segments(shape) if meets(s, pail)]
@@ -257,7 +119,7 @@ def test_second_load_stands_on_the_first_and_both_are_labelled() -> None:
 def test_row_of_arrows_leaves_room_for_who_stands_among_them() -> None:
     row = '\n[[distributed]]\nfrom = "A"\nto = "B"\nsymbol = "Q_s"\nload = "w"\n'
     scene = sketch(BEAM + '\n[[weight]]\nat = "B"\nmass = "m"\nsymbol = "W_p"\n' + row,
-                   {"W_p": "person"})  # fmt: skip
+                   'W_p = "person"')  # fmt: skip
     person = box_of(scene, "load:W_p")
     arrows = [s for s in scene.tagged("distributed") if isinstance(s, Arrow)]
     assert arrows

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.figures.paper.scene import Arc, Arrow, Label, Path, Scene, apart, bearing, segments
-from probgen.figures.paper.segment import meets
+from probgen.figures.paper.scene import Arc, Arrow, Label, Path, Scene, apart, bearing
 from probgen.figures.situation.drawing import HEIGHT, WIDTH, situation
 from probgen.figures.writers.latex import latex_picture
 from probgen.quantities.expression import Name, Number, evaluate
 from probgen.quantities.unit import ANGLE, LENGTH
 from tests.figures.conftest import Case, unknown_forces
+from tests.figures.seen import dimension_ends, touching
 
 
 def drawing(case: Case) -> Scene:
@@ -22,20 +22,6 @@ def scenes(draws: list[Case]) -> list[tuple[Case, Scene]]:
     return [(case, drawing(case)) for case in draws]
 
 
-def touching(scene: Scene) -> list[str]:
-    """Labels that come within half a point of another label or of a stroke."""
-    found = []
-    for i, label in enumerate(scene.labels):
-        box = label.box.grown(0.5)
-        found += [f"{label.tag} / {o.tag}" for o in scene.labels[i + 1 :] if box.overlaps(o.box)]
-        found += [
-            f"{label.tag} / {shape.tag}"
-            for shape in scene.shapes
-            if not isinstance(shape, Label) and any(meets(s, box) for s in segments(shape))
-        ]
-    return found
-
-
 def test_no_label_touches_anything(scenes: list[tuple[Case, Scene]]) -> None:
     assert [touching(scene) for _, scene in scenes] == [[]] * len(scenes)
 
@@ -44,16 +30,6 @@ def test_figure_keeps_to_its_room(scenes: list[tuple[Case, Scene]]) -> None:
     for _, scene in scenes:
         assert scene.box.width <= WIDTH + 0.01
         assert scene.box.height <= HEIGHT + 0.01
-
-
-def dimension_ends(scene: Scene, id: str) -> tuple[complex, complex]:
-    """The tips of a dimension line's arrows."""
-    arrows = [s for s in scene.tagged(f"dimension:{id}") if isinstance(s, Arrow)]
-    tips = [arrow.head for arrow in arrows]
-    if len(arrows) == 1:
-        tips.append(arrows[0].tail)
-    assert len(tips) == 2
-    return tips[0], tips[1]
 
 
 def test_dimension_lines_have_the_lengths_they_state(scenes: list[tuple[Case, Scene]]) -> None:

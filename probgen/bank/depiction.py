@@ -1,0 +1,290 @@
+"""What figures can show: the words of [depicts], and what each of them is drawn as.
+
+A template names a body or an element and says with one of these words what it is; the figures know
+the drawing by its enum alone.  `guide` prints the vocabulary for authors.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from enum import Enum, auto
+from typing import Final, Generic, TypeVar
+
+T = TypeVar("T", covariant=True)
+
+
+class Look(Enum):
+    """What a body is drawn as."""
+
+    BEAM = auto()
+    PLANK = auto()
+    ROD = auto()
+    LADDER = auto()
+    WHEELBARROW = auto()
+    DRUM = auto()
+    CRANKED_DRUM = auto()
+    CABINET = auto()
+    BOOKCASE = auto()
+    FOREARM = auto()
+    ARM = auto()
+    LEG = auto()
+    TRUNK = auto()
+    FOOT = auto()
+    JAW = auto()
+    PELVIS = auto()
+    HEAD = auto()
+    KNEECAP = auto()
+    RING = auto()
+    CRATE = auto()
+    BOARD = auto()
+    BALL = auto()
+    PERSON = auto()
+    BUCKET = auto()
+
+
+class Thing(Enum):
+    """What weighs on a body."""
+
+    BLOCK = auto()
+    CRATE = auto()
+    PLANT = auto()
+    TREE = auto()
+    BALL = auto()
+    CUFF = auto()
+    HEAD = auto()
+    SIGN = auto()
+    LAMP = auto()
+    BUCKET = auto()
+    PERSON = auto()
+    RIDER = auto()
+    CHILD = auto()
+    CENTRE = auto()  # nothing but the centre of mass of the body itself
+
+
+class Manner(Enum):
+    """How a body carries what weighs on it; the value is the word a template adds."""
+
+    STANDS = "standing"
+    HANGS = "hung"
+    SITS = "sitting"
+    LIES = "lying"
+    HELD = "held"
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """What a weight is drawn as."""
+
+    thing: Thing
+    manner: Manner
+
+
+class Hinge(Enum):
+    """What a hinge is drawn as."""
+
+    WALL = auto()
+    FLOOR = auto()
+    CEILING = auto()
+    FULCRUM = auto()
+    AXLE = auto()
+    JOINT = auto()
+    ELBOW = auto()
+    KNEE = auto()
+    HIP = auto()
+
+
+class Roller(Enum):
+    """What a roller is drawn as."""
+
+    ROLLERS = auto()
+    WHEEL = auto()
+
+
+class Touch(Enum):
+    """What a body that is in contact touches."""
+
+    FACE = auto()
+    EDGE = auto()
+    BRANCH = auto()
+    FULCRUM = auto()
+
+
+class Source(Enum):
+    """What a force is drawn as: an arrow, or what exerts it."""
+
+    ARROW = auto()
+    FLOOR = auto()
+    CEILING = auto()
+    NUT = auto()
+    SCALE = auto()
+
+
+class Anchor(Enum):
+    """What the far end of a line is fixed to."""
+
+    WALL = auto()
+    POST = auto()
+    CEILING = auto()
+
+
+Depiction = Look | Load | Hinge | Roller | Touch | Source | Anchor
+
+
+@dataclass(frozen=True, slots=True)
+class Depictions:
+    """What the bodies and elements of one template are drawn as, by their ids.
+
+    What is left out has no word; the figure then shows the plainest thing of its kind.
+    """
+
+    bodies: Mapping[str, Look] = field(default_factory=dict)
+    loads: Mapping[str, Load] = field(default_factory=dict)
+    hinges: Mapping[str, Hinge] = field(default_factory=dict)
+    rollers: Mapping[str, Roller] = field(default_factory=dict)
+    contacts: Mapping[str, Touch] = field(default_factory=dict)
+    forces: Mapping[str, Source] = field(default_factory=dict)
+    lines: Mapping[str, Anchor] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Entry(Generic[T]):
+    """One drawing with the words that ask for it; drawn: what is seen, for authors."""
+
+    shows: T
+    words: tuple[str, ...]
+    drawn: str
+
+
+@dataclass(frozen=True, slots=True)
+class Vocabulary(Generic[T]):
+    """The words for one kind of thing; of: the kind, for authors."""
+
+    of: str
+    entries: tuple[Entry[T], ...]
+
+    @property
+    def words(self) -> dict[str, T]:
+        """What each word shows."""
+        return {word: entry.shows for entry in self.entries for word in entry.words}
+
+    @property
+    def first_words(self) -> tuple[str, ...]:
+        """One word for each drawing."""
+        return tuple(entry.words[0] for entry in self.entries)
+
+
+def _loads(
+    thing: Thing, words: str, drawn: str, *manners: Manner
+) -> Iterator[Entry[Load]]:
+    """A thing in each manner it can be carried in; the first needs no word of its own."""
+    names = tuple(words.split(", "))
+    for manner in manners:
+        said = tuple(f"{name} {manner.value}" for name in names)
+        whole = names + said if manner is manners[0] else said
+        yield Entry(Load(thing, manner), whole, f"{drawn}, {manner.value}")
+
+
+_PEOPLE: Final = (Manner.STANDS, Manner.HANGS, Manner.LIES)
+
+BODIES: Final = Vocabulary("a body", (
+    Entry(Look.BEAM, ("beam", "gate", "bell crank"), "a bar, or the outline where it is closed"),
+    Entry(Look.PLANK, ("plank",), "a thin bar"),
+    Entry(Look.ROD, ("rod",), "a bar that is thinner still"),
+    Entry(Look.LADDER, ("ladder",), "two stiles and rungs"),
+    Entry(Look.WHEELBARROW, ("wheelbarrow",), "shafts, a tray and a leg"),
+    Entry(Look.DRUM, ("drum", "windlass", "winch", "wheel", "capstan", "pulley"),
+          "a rim about the hinge for each other point"),
+    Entry(Look.CRANKED_DRUM, ("drum with crank",), "the same, a crank to the farthest point"),
+    Entry(Look.CABINET, ("cabinet", "cupboard", "wardrobe", "refrigerator"),
+          "a box about its axis from the floor up"),
+    Entry(Look.BOOKCASE, ("bookcase", "shelves"), "such a box with shelves"),
+    Entry(Look.FOREARM, ("forearm",), "a forearm and a hand"),
+    Entry(Look.ARM, ("arm",), "an arm and a hand, stouter"),
+    Entry(Look.LEG, ("leg", "lower leg"), "a lower leg and a foot"),
+    Entry(Look.TRUNK, ("trunk", "torso", "back"), "a bar; what hangs from it is held in a hand"),
+    Entry(Look.FOOT, ("foot",), "a foot raised on its ball"),
+    Entry(Look.JAW, ("jaw",), "a lower jaw with its teeth"),
+    Entry(Look.PELVIS, ("pelvis", "hip"), "one half of a pelvis"),
+    Entry(Look.HEAD, ("head",), "a head in profile"),
+))  # fmt: skip
+
+PARTICLES: Final = Vocabulary("a particle", (
+    Entry(Look.RING, ("ring", "knot"), "a ring where lines meet"),
+    Entry(Look.CRATE, ("crate", "box", "chest", "block"), "a block"),
+    Entry(Look.BOARD, ("board", "plank", "platform", "seat"), "a board somebody can be on"),
+    Entry(Look.BALL, ("ball",), "a ball"),
+    Entry(Look.PERSON, ("person", "worker", "child"), "a person, who holds what line there is"),
+    Entry(Look.BUCKET, ("bucket", "pail", "basket"), "a pail"),
+    Entry(Look.HEAD, ("head",), "a head in profile"),
+    Entry(Look.KNEECAP, ("kneecap",), "a kneecap between its tendons"),
+))  # fmt: skip
+
+LOADS: Final = Vocabulary("a weight", (
+    *_loads(Thing.BLOCK, "block, bag, bottle", "a block", Manner.STANDS, Manner.HANGS),
+    *_loads(Thing.CRATE, "crate, box, chest", "a crate", Manner.STANDS, Manner.HANGS),
+    *_loads(Thing.PLANT, "plant, pot", "a potted plant", Manner.STANDS),
+    *_loads(Thing.TREE, "tree", "a tree", Manner.STANDS),
+    *_loads(Thing.BALL, "ball, dumbbell", "a ball", Manner.HELD),
+    *_loads(Thing.CUFF, "cuff", "a cuff round a limb", Manner.HELD),
+    *_loads(Thing.HEAD, "head", "a head at the end of a trunk", Manner.HELD),
+    *_loads(Thing.SIGN, "sign", "a sign", Manner.HANGS),
+    *_loads(Thing.LAMP, "lamp, lantern", "a lamp", Manner.HANGS),
+    *_loads(Thing.BUCKET, "bucket, pail, basket", "a pail", Manner.HANGS, Manner.STANDS),
+    *_loads(Thing.PERSON, "person, worker, painter, climber, gymnast, diver", "a person", *_PEOPLE),
+    *_loads(Thing.RIDER, "rider", "a person", Manner.SITS, Manner.HANGS),
+    *_loads(Thing.CHILD, "child", "a child", Manner.SITS, Manner.HANGS),
+    Entry(Load(Thing.CENTRE, Manner.HELD), ("centre of mass",),
+          "a mark, for a weight that is the body's own"),
+))  # fmt: skip
+
+HINGES: Final = Vocabulary("a hinge", (
+    Entry(Hinge.WALL, ("wall",), "a bracket on a wall"),
+    Entry(Hinge.FLOOR, ("floor", "ground", "bracket"), "a bracket on the ground"),
+    Entry(Hinge.CEILING, ("ceiling",), "a bracket under a ceiling"),
+    Entry(Hinge.FULCRUM, ("fulcrum",), "a wedge with a pin"),
+    Entry(Hinge.AXLE, ("axle",), "the stand of a drum"),
+    Entry(Hinge.JOINT, ("joint", "shoulder", "jaw joint", "neck joint", "ankle joint"),
+          "a joint of the body, with what is beyond it where that shows"),
+    Entry(Hinge.ELBOW, ("elbow", "elbow joint"), "such a joint and an upper arm"),
+    Entry(Hinge.KNEE, ("knee", "knee joint"), "such a joint and a thigh"),
+    Entry(Hinge.HIP, ("hip", "hip joint"), "such a joint and the bone below"),
+))  # fmt: skip
+
+ROLLERS: Final = Vocabulary("a roller", (
+    Entry(Roller.ROLLERS, ("roller", "rollers"), "two small wheels under a plate"),
+    Entry(Roller.WHEEL, ("wheel",), "the wheel of a wheelbarrow"),
+))  # fmt: skip
+
+CONTACTS: Final = Vocabulary("a contact, smooth or rough", (
+    Entry(Touch.FACE, ("floor", "ground", "wall", "ramp"), "a face as its normal has it"),
+    Entry(Touch.EDGE, ("edge",), "the outer edge of a wall"),
+    Entry(Touch.BRANCH, ("branch", "pipe", "rail", "log", "bar", "tube"), "something round"),
+    Entry(Touch.FULCRUM, ("fulcrum", "pivot"), "a wedge"),
+))  # fmt: skip
+
+FORCES: Final = Vocabulary("a force", (
+    Entry(Source.ARROW, ("arrow", "hand", "hands"), "an arrow, where its direction is known"),
+    Entry(Source.FLOOR, ("floor", "ground"), "the ground instead of the arrow"),
+    Entry(Source.CEILING, ("ceiling",), "a ceiling it hangs from"),
+    Entry(Source.NUT, ("nut", "stone"), "something bitten on"),
+    Entry(Source.SCALE, ("scale",), "a scale to weigh on"),
+))  # fmt: skip
+
+LINES: Final = Vocabulary("a cable, rope, spring or strut", (
+    Entry(Anchor.WALL, ("wall",), "fixed to a wall"),
+    Entry(Anchor.POST, ("post", "tree", "pole", "bollard", "hook"), "fixed to a post"),
+    Entry(Anchor.CEILING, ("ceiling", "beam", "roof"), "fixed above, to no post"),
+))  # fmt: skip
+
+ALL: Final = (BODIES, PARTICLES, LOADS, HINGES, ROLLERS, CONTACTS, FORCES, LINES)
+
+
+def guide() -> str:
+    """The vocabulary as a table of the authoring guide (Markdown)."""
+    rows = ["| of | word | is drawn as |", "| --- | --- | --- |"]
+    for vocabulary in ALL:
+        for place, entry in enumerate(vocabulary.entries):
+            words = ", ".join(f"`{word}`" for word in entry.words)
+            rows.append(f"| {'' if place else vocabulary.of} | {words} | {entry.drawn} |")
+    return "\n".join(rows) + "\n"

@@ -1,0 +1,98 @@
+"""The table [depicts] read: what each body and element is drawn as, every word from its vocabulary.
+
+A word of another kind of thing, or of none, is refused with the nearest one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final, TypeVar
+
+from probgen.bank import depiction
+from probgen.bank.depiction import (
+    Anchor,
+    Depiction,
+    Depictions,
+    Hinge,
+    Load,
+    Look,
+    Roller,
+    Source,
+    Touch,
+    Vocabulary,
+)
+from probgen.bank.situation import Situation
+from probgen.input.fault import nearest, one_of
+from probgen.input.table import Table
+from probgen.statics.system import Kind
+
+T = TypeVar("T", bound=Depiction)
+
+_BY_KIND: Final[dict[str, Vocabulary[Depiction]]] = {
+    Kind.WEIGHT: depiction.LOADS,
+    Kind.HINGE: depiction.HINGES,
+    Kind.ROLLER: depiction.ROLLERS,
+    Kind.CONTACT: depiction.CONTACTS,
+    Kind.ROUGH: depiction.CONTACTS,
+    Kind.FORCE: depiction.FORCES,
+    Kind.CABLE: depiction.LINES,
+    Kind.ROPE: depiction.LINES,
+    Kind.SPRING: depiction.LINES,
+    Kind.STRUT: depiction.LINES,
+}
+
+
+def read_depicts(table: Table, situation: Situation) -> Depictions:
+    """What a template's figure shows: what its elements are by themselves, then its own words."""
+    vocabularies = dict(_vocabularies(situation))
+    bodies = {body.id for body in situation.bodies}
+    doubtful = {b.id for b in situation.bodies if b.particle != (len(b.outline) == 1)}
+    shapes: dict[str, Depiction] = {}
+    others = dict(situation.shown)
+    for id in table.content:
+        if id in doubtful:  # its outline has a fault, so that its words are not known
+            continue
+        found = _read_word(table, id, vocabularies, whole=situation.scope.whole)
+        if found is not None:
+            (shapes if id in bodies else others)[id] = found
+    return Depictions(
+        _those(shapes, Look),
+        _those(others, Load),
+        _those(others, Hinge),
+        _those(others, Roller),
+        _those(others, Touch),
+        _those(others, Source),
+        _those(others, Anchor),
+    )
+
+
+def _vocabularies(situation: Situation) -> Iterator[tuple[str, Vocabulary[Depiction] | None]]:
+    """The words for each thing that has an id; None for one that is always drawn the same."""
+    for element in situation.elements:
+        if element.id:
+            yield element.id, _BY_KIND.get(element.kind)
+    for body in situation.bodies:
+        yield body.id, depiction.PARTICLES if body.particle else depiction.BODIES
+
+
+def _read_word(
+    table: Table, id: str, known: dict[str, Vocabulary[Depiction] | None], *, whole: bool
+) -> Depiction | None:
+    word = table.text(id)
+    if id not in known:
+        if whole:
+            table.fault(id, id, one_of(known, "a body or an element: "), nearest(id, known))
+        return None
+    vocabulary = known[id]
+    if vocabulary is None:
+        table.fault(id, word, "no word, for this is always drawn the same way", "leave it out")
+        return None
+    words = vocabulary.words
+    if word and word not in words:
+        expected = f"a word for {vocabulary.of}: {', '.join(vocabulary.first_words)}, ..."
+        table.fault(id, word, expected, nearest(word, words) or "see templates/README.md")
+    return words.get(word)
+
+
+def _those(shown: dict[str, Depiction], kind: type[T]) -> dict[str, T]:
+    return {id: each for id, each in shown.items() if isinstance(each, kind)}
