@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
@@ -40,6 +41,15 @@ _CROWDED: Final = 8.0  # what that costs
 _DOTTED: Final = Pen(0.3, 0.9, 1.6)
 
 
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """An arrow in its place, the force it shows, and whether that is a component of another."""
+
+    arrow: Arrow
+    vector: Vector
+    component: bool = False
+
+
 class Arrows:
     """The arrows on a body, added one after the other.
 
@@ -66,7 +76,7 @@ class Arrows:
         self.largest = largest
         self.marks = marks
         self.share = share
-        self.drawn: list[tuple[Arrow, str]] = []
+        self.placed: list[Placed] = []
 
     def add(self, vector: Vector, leg: str = "") -> None:
         """Draw a force, off its point only where it would lie on another arrow.
@@ -74,7 +84,7 @@ class Arrows:
         leg: the id of a component, when the force is the whole of some.
         """
         arrow = self._best(self._trials(vector), self._trouble)
-        self._keep(arrow, vector.symbol)
+        self._place(Placed(arrow, vector))
         self._mark(arrow, leg or vector.id)
 
     def add_with_legs(self, whole: Vector, legs: Sequence[Vector]) -> None:
@@ -83,7 +93,7 @@ class Arrows:
         length = self._length(whole)
         if len(legs) != 2 or min(shares) * length < _LEAST_LEG:
             self.add(whole, legs[0].id)
-            arrow, _ = self.drawn[-1]
+            arrow = self.placed[-1].arrow
             for leg in legs if len(legs) == 2 else ():
                 self._leg(self._free_leg(arrow, leg), leg)
             return
@@ -95,7 +105,7 @@ class Arrows:
             return sum(map(self._trouble, (arrow, *sides(arrow))))
 
         arrow = self._best(self._trials(whole), trouble)
-        self._keep(arrow, whole.symbol)
+        self._place(Placed(arrow, whole))
         self._mark(arrow, legs[0].id)
         for side, leg in zip(sides(arrow), legs, strict=True):
             self._leg(side, leg)
@@ -137,9 +147,9 @@ class Arrows:
     def _length(self, vector: Vector) -> float:
         return self.share * arrow_length(vector.size, self.largest)
 
-    def _keep(self, arrow: Arrow, symbol: str) -> None:
-        self.field.add(arrow)
-        self.drawn.append((arrow, symbol))
+    def _place(self, each: Placed) -> None:
+        self.field.add(each.arrow)
+        self.placed.append(each)
 
     def _mark(self, arrow: Arrow, force: str) -> None:
         """Short strokes across the shaft, as many as its pair on the other body has."""
@@ -165,19 +175,19 @@ class Arrows:
         tails = [(spot, 0.0), (spot - step, _FROM_ABOVE if falls else 0.0)]
         for shift in _ASIDE:
             tails += [(spot + unit * 1j * side, _BESIDE + 3 * shift) for side in (shift, -shift)]
-        for arrow, _ in self.drawn:
-            past = dot(arrow.head - spot, unit)
-            aside = abs(((arrow.head - spot) / unit).imag)
+        for each in self.placed:
+            past = dot(each.arrow.head - spot, unit)
+            aside = abs(((each.arrow.head - spot) / unit).imag)
             if past > 0 and aside < 6.0:
                 tails.append((spot + unit * (past + 5.0), _FURTHER + past))
-        tails.sort(key=lambda each: each[1])
+        tails.sort(key=lambda tail: tail[1])
         for tail, cost in tails:
             yield Arrow(tail, tail + step, HEAVY, f"force:{vector.id}"), cost
 
     def _trouble(self, arrow: Arrow) -> float:
         """How badly an arrow sits among what is drawn."""
         return (
-            sum(_clash(arrow, other) for other, _ in self.drawn)
+            sum(_clash(arrow, other.arrow) for other in self.placed)
             + self._in_body(arrow)
             + _OVER_POINT * sum(_covers(arrow, point) for point in self.points)
         )
@@ -208,7 +218,7 @@ class Arrows:
 
     def _leg(self, arrow: Arrow, leg: Vector) -> None:
         named = Arrow(arrow.tail, arrow.head, DASHED, f"component:{leg.id}", 5.0, 3.6)
-        self._keep(named, leg.symbol)
+        self._place(Placed(named, leg, component=True))
 
 
 def _clash(one: Arrow, other: Arrow) -> float:

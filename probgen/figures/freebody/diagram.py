@@ -279,19 +279,19 @@ class _Diagram:
     def _is_force_angle(self, opening: Opening) -> bool:
         """Whether an angle opens to an arrow that begins at its vertex."""
         return any(
-            abs(arrow.tail - self._spot(opening.at)) < 0.5
-            and apart(bearing(arrow.head - arrow.tail), opening.direction) < 0.5
-            for arrow, _ in self.arrows.drawn
+            abs(each.arrow.tail - self._spot(opening.at)) < 0.5
+            and apart(bearing(each.arrow.head - each.arrow.tail), opening.direction) < 0.5
+            for each in self.arrows.placed
         )
 
     def _label(self) -> None:
         spots = [self._spot(vector.at) for vector in self.forces]
-        drawn = self.arrows.drawn
-        shortest_first = sorted(drawn, key=lambda pair: abs(pair[0].head - pair[0].tail))
-        for arrow, symbol in shortest_first:  # a short arrow leaves its label the least choice
-            name = Name(symbol, symbol)
+        placed = self.arrows.placed
+        shortest_first = sorted(placed, key=lambda each: abs(each.arrow.head - each.arrow.tail))
+        for each in shortest_first:  # a short arrow leaves its label the least choice
+            arrow, vector, leg = each.arrow, each.vector, each.component
+            name = Name(vector.symbol, vector.symbol)
             along = bearing(arrow.head - arrow.tail)
-            leg = arrow.tag.startswith("component")
             near = arrow.tail + (arrow.head - arrow.tail) * (0.5 if leg else 0.7)
             # An arrow that ends at its point is labelled beside it, not beyond the body.
             ends = any(abs(arrow.head - spot) < 1.0 for spot in spots)
@@ -299,11 +299,11 @@ class _Diagram:
             beside = [(near, along - 90.0), (near, along + 90.0)]
             # A component's head may be that of the whole: it is labelled at its side.
             anchors: list[tuple[Spot, float]] = [*beside, tip] if leg else [tip, *beside]
-            others = [(o.tail, o.head) for o, _ in drawn if o is not arrow]
+            others = [(o.arrow.tail, o.arrow.head) for o in placed if o is not each]
             own = self._nearest(around(name, anchors, farthest=_BESIDE), (arrow.tail, arrow.head),
                                 others)  # fmt: skip
             boxes = chain(own, self._strained(around(name, anchors)))
-            self.field.place(name, boxes, f"label:{arrow.tag.partition(':')[2]}")
+            self.field.place(name, boxes, f"label:{vector.id}")
         self._letters()
 
     def _nearest(

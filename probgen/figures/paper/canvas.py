@@ -114,13 +114,13 @@ class Field:
                 self._upward += min(ys) - half, max(ys) + half
                 pieces += zip(xs, ys, xs[1:], ys[1:], strict=False)
             if solid:
-                self._keep(pieces, shape)
+                self._note(pieces, shape)
 
     def watch(self, shape: Stroke) -> None:
         """Keep labels off a shape that is not drawn."""
-        self._keep(segments(shape), shape)
+        self._note(segments(shape), shape)
 
-    def _keep(self, pieces: list[Segment], shape: Stroke) -> None:
+    def _note(self, pieces: list[Segment], shape: Stroke) -> None:
         if isinstance(shape, Path) and shape.pen.weight > _THICK:
             pieces += [edge for piece in pieces for edge in _rounded(piece, shape.pen.weight)]
         self.segments += pieces

@@ -300,5 +300,5 @@ def bounds(shapes: Iterable[Shape]) -> Box:
 
 def composed(shapes: Iterable[Shape]) -> Scene:
     """The shapes as a scene."""
-    kept = tuple(shapes)
-    return Scene(kept, bounds(kept))
+    whole = tuple(shapes)
+    return Scene(whole, bounds(whole))
