@@ -2,7 +2,7 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.input.fault import InputError
-from probgen.quantities.expression import Name
+from probgen.quantities.expression import Name, evaluate
 from probgen.quantities.parser import parse
 from probgen.quantities.unit import FORCE, PLAIN
 from probgen.statics.system import Find, Form, Role
@@ -93,8 +93,15 @@ def test_weights_given_as_forces_have_a_centre_too(spoilt):
 
 
 def test_a_centre_off_both_axes_has_two_coordinates(spoilt):
-    text = spoilt('["L/2", "0"]', '["L/2", "L"]') + '[[find]]\ncentre_of_mass = ["W_s"]'
-    assert [find.quantity for find in system_of(text).finds[2:]] == ["x_G", "y_G"]
+    """3 kg at (1 m, 0.5 m) and 6 kg at (2 m, 0): x = 15/9 m, y = 1.5/9 m."""
+    text = spoilt('["L/2", "0"]', '["L/2", "L/4"]') + '[[find]]\ncentre_of_mass = ["W_s", "W_t"]'
+    system = system_of(text)
+    assert system.finds[2:] == (Find("x_G", Form.VALUE), Find("y_G", Form.VALUE))
+    values = {"L": 2.0, "d": 1.7, "m": 3.0, "tree_mass": 6.0}
+    found = {d.variable: d.expression for d in system.definitions}
+    assert evaluate(found["x_G"], values) == pytest.approx(15 / 9)
+    assert evaluate(found["y_G"], values) == pytest.approx(1.5 / 9)
+    assert [system.variables[id].unit.name for id in ("x_G", "y_G")] == ["m", "m"]
 
 
 # A find added to the shelf, and the one fault it must give.

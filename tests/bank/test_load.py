@@ -1,8 +1,11 @@
 """Loads: where they act and how large they are, and what an author can get wrong."""
 
+import numpy as np
 import pytest
 
 from probgen.bank.reading import read_template
+from probgen.draws.class_draws import class_draws
+from probgen.draws.requirement import requirements_hold
 from probgen.input.fault import InputError
 from probgen.quantities.expression import Name, Quotient, evaluate, number
 from probgen.quantities.parser import parse
@@ -49,6 +52,21 @@ def test_a_length_that_may_be_none_is_required_to_be_one(shelf):
     text = shelf + '[[distributed]]\nfrom = "C"\nto = "B"\nsymbol = "W_q"\nload = "9 N/m"'
     read = read_template(text, "shelf.toml")
     assert read.requirements[0].because == "a load is spread over a length"
+    # From C at d to B at L: there is a length only where the shelf goes on beyond the cable.
+    values = {"L": np.array([1.2, 1.0, 0.8]), "d": np.array([1.0, 1.0, 1.0])}
+    held = requirements_hold(read, values, known_only=True)
+    assert held.tolist() == [True, False, False]
+
+
+def test_a_load_spread_over_no_length_is_never_drawn(shelf):
+    """The statement, the draws and the rule together: d is now free to lie beyond the end."""
+    text = shelf + '[[distributed]]\nfrom = "C"\nto = "B"\nsymbol = "W_q"\nload = "9 N/m"'
+    text = text.replace('is = "0.85*L", round = 0.01', 'is = "2.4 m - L", round = 0.01')
+    students = [f"s{i}" for i in range(40)]
+    drawn = class_draws(read_template(text, "shelf.toml"), "seed", students)
+    lengths = [float(each.values["L"].value) for each in drawn.draws]
+    assert min(lengths) == 1.3  # of 0.80, 0.90 ... 1.60 m those over 2.4 m - L
+    assert max(lengths) == 1.6
 
 
 def test_a_load_along_a_line_between_coordinates(pair):

@@ -41,6 +41,17 @@ def test_a_large_class_is_proved_and_told(id: str) -> None:
     prove_class(id, 3000)
 
 
+def test_nobody_draws_what_fails_its_proof() -> None:
+    """A muscle behind the elbow would have to push: half of these draws are no forearms."""
+    source = default_bank().read("forearm-load").source
+    ahead = 'from = 3.5, to = 5.0, step = 0.1, unit = "cm"'
+    assert ahead in source
+    text = source.replace(ahead, 'choices = [-4.0, 4.0], unit = "cm"')
+    problem = prepare(read_template(text, "own.toml"), Convention())
+    draws = draw_class(problem, "spring", [str(place) for place in range(30)]).draws
+    assert {str(draw.values["insertion"].value) for draw in draws} == {"4.0"}
+
+
 def test_one_at_a_time_is_as_all_together() -> None:
     problem = problem_of("beam-stay-cable")
     draws = draw_class(problem, "spring", ["ada", "bea", "cid"]).draws

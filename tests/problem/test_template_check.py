@@ -1,6 +1,7 @@
 """Templates proved over many draws, and those that fail shown so that they can be seen again."""
 
-from collections.abc import Callable
+import tomllib
+from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
@@ -78,25 +79,24 @@ def test_requirements_that_no_draw_meets() -> None:
         check_template(changed(*NEVER), 50)
 
 
-PLACES: dict[str, tuple[Callable[[], list[Path]], set[str]]] = {
-    "nothing named": (list, set(BANK.files)),
-    "a template": (lambda: [BANK.files["forearm-load"]], {"forearm-load"}),
-    "a folder": (lambda: [supplied("templates") / "limbs"], {"forearm-load", "leg-raise-cuff"}),
+LIMBS, FIRST = supplied("templates") / "limbs", supplied("banks") / "first-course.toml"
+OF_LIMBS = {path.stem for path in LIMBS.glob("*.toml")}
+OF_FIRST = {row["id"] for row in tomllib.loads(FIRST.read_text(encoding="utf-8"))["template"]}
+PLACES: dict[str, tuple[Sequence[Path], set[str]]] = {
+    "nothing named": ([], set(BANK.files)),
+    "a template": ([BANK.files["forearm-load"]], {"forearm-load"}),
+    "a folder": ([LIMBS], OF_LIMBS),
+    "a bank": ([FIRST], OF_FIRST),
+    "several": ([BANK.files["tiptoe-achilles"], FIRST], {"tiptoe-achilles", *OF_FIRST}),
 }
 
 
 @pytest.mark.parametrize(("paths", "ids"), PLACES.values(), ids=PLACES)
-def test_places(paths: Callable[[], list[Path]], ids: set[str]) -> None:
+def test_the_templates_of_a_place_are_those_and_no_others(
+    paths: Sequence[Path], ids: set[str]
+) -> None:
     faults = Faults("")
-    found = {template.id for template in templates_at(paths(), faults)}
-    assert ids <= found
-    assert not faults.found
-
-
-def test_a_bank_is_checked_template_by_template() -> None:
-    faults = Faults("")
-    bank = supplied("banks") / "first-course.toml"
-    assert "forearm-load" in {template.id for template in templates_at([bank], faults)}
+    assert {template.id for template in templates_at(paths, faults)} == ids
     assert not faults.found
 
 

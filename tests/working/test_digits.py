@@ -64,6 +64,10 @@ def _digits(**choices: object) -> Digits:
     return Digits(CASE, Convention(**choices))  # type: ignore[arg-type]
 
 
+def _convention(rule: str) -> Convention:
+    return Convention(rounding=rule)  # type: ignore[arg-type]
+
+
 DATA = [("d", "0.350 m"), ("L", "1.20 m"), ("a", "40°"), ("s", "0.3302 m")]
 
 
@@ -79,6 +83,30 @@ def test_customary_data_are_shown_in_customary_units() -> None:
 def test_results_are_in_their_own_unit() -> None:
     assert plain(_digits().final("x")) == "3.46 cm"
     assert plain(_digits(figures=2).final("T")) == "190 N"
+
+
+# Halves by hand: 2.505 m lies between 2.50 and 2.51, of which 2.50 ends with an even figure; with
+# a guard digit, 2.5005 m between 2.500 and 2.501.  0.02625 m is 2.625 cm, between 2.62 and 2.63.
+HALVES = [
+    ("half up", "2.51 m", "2.501 m", "2.63 cm"),
+    ("half even", "2.50 m", "2.500 m", "2.62 cm"),
+]
+
+
+@pytest.mark.parametrize(("rule", "rounded", "carried", "final"), HALVES)
+def test_an_exact_half_goes_where_the_course_wants_it(
+    rule: str, rounded: str, carried: str, final: str
+) -> None:
+    digits = Digits(Case(CASE.plan, NUMBERS, {**VALUES, "x": 0.02625}), _convention(rule))
+    assert plain(digits.rounded(2.505, METRE)) == rounded
+    assert plain(digits.carried(2.5005, LENGTH)) == carried
+    assert plain(digits.final("x")) == final
+
+
+def test_a_result_ends_where_its_own_rule_of_rounding_gives_the_answer() -> None:
+    """2.5049 m is 2.505 m with one guard digit: half up needs another digit to stay 2.50 m."""
+    assert plain(Digits(CASE, _convention("half up")).result(2.5049, LENGTH)) == "2.5049 m"
+    assert plain(Digits(CASE, _convention("half even")).result(2.5049, LENGTH)) == "2.505 m"
 
 
 CARRIED = [(190.57616879, 1, "190.6 N"), (39.2, 1, "39.2 N"), (612.5, 1, "612.5 N")]

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import cmath
 import math
+from pathlib import Path
 
 import pytest
 
+from probgen.bank.reading import read_template
 from probgen.figures.measured.survey import mass_name, openings, spans, survey, ways_out
 from tests.figures.conftest import CASES, Case
 
@@ -64,6 +66,33 @@ def test_length_without_a_value_is_sketched(cases: dict[tuple[str, int], Case]) 
     case = cases["seesaw", 0]
     assert survey(case.system, case.known).sketched == {"distance_2"}
     assert survey(case.system, case.values).sketched == frozenset()
+
+
+# Two points laid off by parts of the length from one place, and whether they measure it.
+PARTS = [
+    ("length/2", 0, "length/2", 180, True),
+    ("length/4", 0, "3*length/4", 180, False),  # as far apart, but not to both sides alike
+    ("length/2", 0, "length/4", 180, False),
+    ("length/2", 0, "length/2", 90, False),
+]
+
+
+@pytest.mark.parametrize(("first", "one", "second", "other", "halved"), PARTS)
+def test_a_length_laid_off_by_halves_is_measured_between_the_ends(
+    first: str, one: int, second: str, other: int, halved: bool
+) -> None:
+    source = (Path(__file__).parents[1] / "cases" / "beam.toml").read_text(encoding="utf-8")
+    laid = (
+        f'B = {{ from = "A", distance = "{first}", direction = {one} }}\n'
+        f'E = {{ from = "A", distance = "{second}", direction = {other} }}'
+    )
+    assert 'B = ["length", "0"]' in source
+    text = source.replace('B = ["length", "0"]', laid).replace('["A", "B"]', '["E", "B"]')
+    system = read_template(text, "own.toml").system
+    values = {"length": 2.0, "cable_at": 0.5, "load_at": 0.25, "cable_angle": 30.0, "g": 9.8}
+    found = spans(survey(system, {**values, "beam_mass": 1.0, "load_mass": 1.0}))
+    ends = [end for s in found if s.id == "length" for end in (s.start, s.end)]
+    assert ends == pytest.approx([-1, 1] * halved)
 
 
 @pytest.mark.parametrize(
