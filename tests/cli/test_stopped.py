@@ -73,20 +73,30 @@ def test_killed_at_a_random_moment(part: float, undisturbed, files_in, tmp_path:
     require_same(tmp_path, whole, files_in)
 
 
-def test_ctrl_c_stops_at_once_and_says_how_to_go_on(undisturbed, files_in, tmp_path: Path) -> None:
-    with begin(tmp_path) as build:
-        while build.poll() is None and not list(tmp_path.glob(".class.part/chunks/*.json")):
+def interrupted(folder: Path) -> tuple[int, str]:
+    """Ctrl-C pressed at a build's first chunk: how it ends within 5 s, and what it tells."""
+    with begin(folder) as build:
+        while build.poll() is None and not list(folder.glob(".class.part/chunks/*.json")):
             time.sleep(0.01)
         os.killpg(build.pid, signal.SIGINT)
         pressed = time.monotonic()
         _, told = build.communicate()
         assert time.monotonic() - pressed < 5.0
-    assert build.returncode == 130
+    return build.returncode, told
+
+
+def test_ctrl_c_stops_at_once_and_says_how_to_go_on(undisturbed, files_in, tmp_path: Path) -> None:
+    for attempt in range(3):  # on a busy machine a build may end before the key is pressed
+        (folder := tmp_path / str(attempt)).mkdir()
+        code, told = interrupted(folder)
+        if code:
+            break
+    assert code == 130
     assert "of 18 students are printed and kept; the same command goes on from there" in told
     assert "Traceback" not in told
-    assert not (tmp_path / "class").exists()
-    finish(tmp_path)
-    require_same(tmp_path, undisturbed[0], files_in)
+    assert not (folder / "class").exists()
+    finish(folder)
+    require_same(folder, undisturbed[0], files_in)
 
 
 @pytest.fixture
