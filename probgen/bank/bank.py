@@ -19,11 +19,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from probgen.bank.reading import parse_toml, read_template
+from probgen.bank.reading import read_template
 from probgen.bank.supplied import supplied
 from probgen.bank.template import Template
 from probgen.input.fault import Fault, Faults, InputError, nearest, one_of
+from probgen.input.file import read_text, require_nameable
 from probgen.input.table import Table
+from probgen.input.toml import read_toml
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,10 +81,11 @@ def default_bank() -> Bank:
 
 def read_bank(path: Path) -> Bank:
     """The bank in a folder or a TOML file.  Raises InputError, all faults at once."""
+    require_nameable(path, "bank")
     if path.is_dir():
         return _folder_bank(path.name, path.name, path)
     faults = Faults(str(path))
-    top = Table(parse_toml(_text(path), faults), "", faults)
+    top = Table(read_toml(path, "bank of templates"), "", faults)
     known = default_bank().files
     revisions = {}
     for row in top.tables("template"):
@@ -118,7 +121,7 @@ def find_template(named: str, bank: Bank | None = None) -> Template:
 
 def read_file(path: Path) -> Template:
     """The template in a file.  Raises InputError."""
-    return read_template(_text(path), str(path))
+    return read_template(read_text(path, "template"), str(path))
 
 
 def _folder_bank(id: str, title: str, folder: Path) -> Bank:
@@ -131,14 +134,3 @@ def _folder_bank(id: str, title: str, folder: Path) -> Bank:
         files[path.stem] = path
     faults.settle()
     return Bank(id, title, files)
-
-
-def _text(path: Path) -> str:
-    """A file's text.  Raises InputError when it cannot be read."""
-    try:
-        return path.read_text(encoding="utf-8")
-    except FileNotFoundError as error:
-        raise InputError([Fault(str(path), "", "", "a TOML file", "correct the path")]) from error
-    except (OSError, UnicodeDecodeError) as error:
-        expected = "a TOML file in UTF-8 that can be read"
-        raise InputError([Fault(str(path), "", str(error), expected)]) from error

@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Collection, Iterator
-from decimal import Decimal
 from typing import Final
 
 from probgen.bank.depicts import read_depicts
@@ -22,11 +20,11 @@ from probgen.bank.statement import check_statement
 from probgen.bank.template import Template
 from probgen.input.fault import Faults, nearest, one_of
 from probgen.input.table import Table
+from probgen.input.toml import parse_toml
 from probgen.quantities.expression import number
 from probgen.quantities.unit import METRE
 from probgen.statics.system import Body, Find, Link, System
 
-LONGEST_FILE: Final = 100_000
 FAMILIES: Final = ("particles", "levers", "limbs", "beams", "ladders", "structures")
 CAUTIONS: Final = ("body", "ladder", "lifting", "rigging")
 _ID: Final = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
@@ -47,7 +45,7 @@ def read_template(text: str, where: str) -> Template:
     Raises InputError with every fault there is.
     """
     faults = Faults(where)
-    top = Table(parse_toml(text, faults), "", faults)
+    top = Table(parse_toml(text, where), "", faults)
     scope = Scope()
     top.expect(*_TOP, *READERS)
     scope.whole = top.close() and all(_is_table_of_tables(top, key) for key in _QUANTITIES)
@@ -78,19 +76,6 @@ def read_template(text: str, where: str) -> Template:
     )
     faults.settle()
     return template
-
-
-def parse_toml(text: str, faults: Faults) -> dict[str, object]:
-    """The content of a TOML text, decimals with their digits; raises InputError when it is none."""
-    if len(text) > LONGEST_FILE:
-        faults.add("", f"{len(text)} characters", f"at most {LONGEST_FILE} characters")
-        faults.settle()
-    try:
-        return tomllib.loads(text, parse_float=Decimal)
-    except (tomllib.TOMLDecodeError, RecursionError) as error:
-        faults.add("", str(error) or "nested too deeply", "a TOML file", "see the place named")
-    faults.settle()
-    return {}
 
 
 def _is_table_of_tables(top: Table, key: str) -> bool:

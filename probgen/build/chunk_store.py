@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from probgen.build.folder import Working
-from probgen.input.file import write_file
+from probgen.input.file import write_beside
 from probgen.papers.answers import Row
 from probgen.papers.chunk import Loss, PrintedChunk
 from probgen.papers.typesetter import Kind
@@ -37,7 +37,7 @@ class Kept:
                 (self._whole / kind / f"{name}.pdf").write_bytes(pdf)
             self._together(kind, place).write_bytes(printed.together[kind])
         note = {"answers": printed.rows, "lost": [loss._asdict() for loss in printed.losses]}
-        write_file(self._note(place), json.dumps(note).encode())
+        write_beside(self._note(place), json.dumps(note).encode())
 
     def together(self, kind: Kind, places: range) -> list[Path]:
         """The PDFs of whole chunks, without those of which nothing could be printed."""

@@ -13,7 +13,7 @@ from typing import Final
 from probgen.build.lock import held
 from probgen.course.record import RECORD
 from probgen.input.fault import Fault, InputError
-from probgen.input.file import write_file
+from probgen.input.file import write_beside
 from probgen.input.remedy import OtherFolder
 
 ANSWERS: Final = "answers.csv"
@@ -117,7 +117,7 @@ def _start(working: Working, record: str) -> None:
         shutil.rmtree(working.folder)
     for folder in (working.whole, working.chunks):
         folder.mkdir(parents=True)
-    write_file(working.record, record.encode())
+    write_beside(working.record, record.encode())
 
 
 def _exchange(whole: Path, target: Path) -> None:

@@ -61,21 +61,21 @@ def work(
     for remark in single.remarks:
         click.echo(f"remark: {remark}", err=True)
     if pdf is not None:
-        from probgen.input.file import write_file
+        from probgen.input.file import write_beside
         from probgen.papers.handout import print_handout
         from probgen.papers.typesetter import Typesetter
         from probgen.sheets.house import read_house
 
         typesetter = Typesetter(house=read_house(None, layouts))
-        write_file(pdf, print_handout(single, typesetter))
+        write_beside(pdf, print_handout(single, typesetter))
         click.echo(f"sheet and key are in {pdf}", err=as_json)
     if figures is not None:
         from probgen.figures.writers.svg import svg
-        from probgen.input.file import write_file
+        from probgen.input.file import write_beside
         from probgen.problem.problem_figures import every_scene
 
         for name, scene in every_scene(single.problem, single.worked):
-            write_file(figures / f"{name}.svg", svg(scene).encode())
+            write_beside(figures / f"{name}.svg", svg(scene).encode())
         click.echo(f"its figures are in {figures}", err=as_json)
     if as_json:
         click.echo(json.dumps(as_data(single), ensure_ascii=False, indent=2))

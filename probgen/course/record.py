@@ -22,7 +22,7 @@ from probgen.course.setfile import Assigned, ProblemSet, unit_system_named
 from probgen.course.version import Version, versions_of_class, versions_of_exam
 from probgen.draws.draw import Draw
 from probgen.input.fault import Fault, InputError
-from probgen.input.file import read_text
+from probgen.input.json import read_json
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import unit_named
 from probgen.sheets.house import USUAL, House
@@ -84,12 +84,12 @@ def write_record(record: Record) -> str:
 
 def read_record(path: Path) -> Record:
     """The record at a path.  Raises InputError when it is none, or not whole."""
-    text = read_text(path, "record")
+    mend = "take the record.json of a build, unchanged"
+    content = read_json(path, "record", mend)
     try:
-        return _from_data(json.loads(text))
+        return _from_data(content)
     except (ValueError, LookupError, TypeError, AttributeError, ArithmeticError) as error:
         found = f"{type(error).__name__}: {error}"
-        mend = "take the record.json of a build, unchanged"
         raise InputError([Fault(str(path), "", found, "a record of probgen", mend)]) from None
 
 

@@ -10,13 +10,13 @@ lines and lines that begin with "# " do not count.
 from __future__ import annotations
 
 import csv
-import io
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
+from probgen.input.csv import Line, read_rows
 from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.file import read_bytes
 
@@ -63,7 +63,6 @@ _MARKS: Final = {
 """What marks those who need large print, and those who do not."""
 
 Columns = Mapping[str, int]
-Line = tuple[int, list[str]]
 
 
 def read_roster(path: Path) -> tuple[Student, ...]:
@@ -120,17 +119,10 @@ def _split(text: str, faults: Faults) -> Iterator[Line]:
     text = re.sub(r"\r\n?", "\n", text)
     marked = re.match(r"sep=(.)\n", text)
     separator = marked[1] if marked else _find_separator(text)
-    reader = csv.reader(io.StringIO(text), delimiter=separator, skipinitialspace=True, strict=True)
-    first = 1
-    try:
-        for row in reader:
-            number, first = first, reader.line_num + 1
-            cells = [" ".join(cell.split()) for cell in row]
-            if any(cells) and not _is_remark(cells[0]) and not (marked and number == 1):
-                yield number, cells
-    except csv.Error as error:
-        mend = "close every quotation mark; write one inside a name twice"
-        faults.add(f"line {first}", str(error), "cells between separators", mend)
+    for number, row in read_rows(text, separator, faults):
+        cells = [" ".join(cell.split()) for cell in row]
+        if any(cells) and not _is_remark(cells[0]) and not (marked and number == 1):
+            yield number, cells
 
 
 def _find_separator(text: str) -> str:

@@ -5,7 +5,6 @@ TOML; every field is described in the set file that `probgen demo` leaves behind
 
 from __future__ import annotations
 
-import tomllib
 from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
@@ -13,9 +12,10 @@ from pathlib import Path
 from typing import Any, Final, cast, get_args, get_type_hints
 
 from probgen.course.printrun import Exam, PrintRun, read_exam, read_print_run
-from probgen.input.fault import Fault, Faults, InputError
+from probgen.input.fault import Faults
 from probgen.input.file import read_text
 from probgen.input.table import Table
+from probgen.input.toml import parse_toml
 from probgen.quantities.unit import SI, US_CUSTOMARY, UnitSystem
 from probgen.sheets.document import Paper, Room
 from probgen.working.convention import Convention
@@ -82,13 +82,8 @@ def read_set(path: Path) -> ProblemSet:
 
 def parse_set(text: str, where: str) -> ProblemSet:
     """As `read_set`, from text; `where` names the file in messages."""
-    try:
-        content = tomllib.loads(text, parse_float=Decimal)
-    except tomllib.TOMLDecodeError as error:
-        mend = "correct the line; words stand between quotes, lists between [ and ]"
-        raise InputError([Fault(where, "", str(error), "a TOML file", mend)]) from None
     faults = Faults(where)
-    table = Table(content, "", faults)
+    table = Table(parse_toml(text, where), "", faults)
     found = ProblemSet(
         course=table.text("course"),
         title=table.text("title"),

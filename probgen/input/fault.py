@@ -9,9 +9,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from datetime import date, time
 from difflib import get_close_matches
+from itertools import islice
+from typing import Final
 
 from probgen.input.remedy import Remedy
+
+MOST_TOLD: Final = 200
+"""Faults of one message; more than that have one cause."""
+_LONGEST_SHOWN: Final = 80
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +56,8 @@ class InputError(Exception):
     def __str__(self) -> str:
         count = len(self.faults)
         head = "1 problem:" if count == 1 else f"{count} problems:"
-        return "\n".join([head, *map(str, self.faults)])
+        more = [f"and {count - MOST_TOLD} more"] if count > MOST_TOLD else []
+        return "\n".join([head, *map(str, self.faults[:MOST_TOLD]), *more])
 
 
 @dataclass(slots=True)
@@ -75,17 +83,46 @@ class Faults:
 
 def shown(value: object) -> str:
     """A value as its author would recognise it, cut short; "" for None."""
-    if value is None:
-        return ""
-    text = f'"{value}"' if isinstance(value, str) else str(value)
-    if isinstance(value, bool):
-        text = text.lower()
+    return "" if value is None else _cut(_typed(value))
+
+
+def _typed(value: object) -> str:
+    """A value as it stands in a file."""
+    match value:
+        case str():
+            return f'"{value[:_LONGEST_SHOWN]}{"..." if value[_LONGEST_SHOWN:] else ""}"'
+        case bool():
+            return str(value).lower()
+        case dict():
+            pairs = (f"{key} = {_typed(each)}" for key, each in islice(value.items(), 8))
+            return f"{{ {', '.join(pairs)}{', ...' if len(value) > 8 else ''} }}"
+        case list() | tuple():
+            listed = ", ".join(map(_typed, value[:8]))
+            return f"[{listed}{', ...' if len(value) > 8 else ''}]"
+        case date() | time():
+            return value.isoformat()
+        case None:
+            return "null"
+        case _:
+            return str(value)
+
+
+def _cut(text: str) -> str:
+    """A text on one line, as long as a line, with marks for what no terminal can show."""
     one_line = " ".join(text.split())
-    return one_line if len(one_line) <= 80 else one_line[:77] + "..."
+    if len(one_line) > _LONGEST_SHOWN:
+        one_line = f"{one_line[: _LONGEST_SHOWN - 3]}..."
+    return "".join(each if _shows(each) else ascii(each)[1:-1] for each in one_line)
 
 
-def nearest(word: str, known: Iterable[str]) -> str:
-    """A suggestion for a misspelt word, "" when nothing is near."""
+def _shows(letter: str) -> bool:
+    return letter.isprintable() or letter.isspace()
+
+
+def nearest(word: object, known: Iterable[str]) -> str:
+    """A suggestion for a misspelt word, "" when nothing is near or it is no word at all."""
+    if not isinstance(word, str) or len(word) > _LONGEST_SHOWN:
+        return ""
     by_small = {name.lower(): name for name in known}
     found = get_close_matches(word.lower(), by_small, 1, cutoff=0.6)
     return f'did you mean "{by_small[found[0]]}"?' if found else ""

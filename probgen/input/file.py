@@ -1,20 +1,34 @@
-"""Files that somebody named: read with one clear fault for what can go wrong, written whole."""
+"""Files that somebody named: read within bounds, written whole; one clear fault for what is wrong.
+
+Only plain files are read: a device or a pipe might never end, and is refused before a byte of it.
+"""
 
 from __future__ import annotations
 
 import os
+import stat
+import threading
 from pathlib import Path
+from typing import Final
 
 from probgen.input.fault import Fault, InputError
 
+MOST_BYTES: Final = 32 * 2**20
+"""Of any file.  A record of 10,000 students with 20 problems is below it; twice as much JSON would
+take more than 1 GB of memory."""
 
-def read_bytes(path: Path, kind: str) -> bytes:
+
+def read_bytes(path: Path, kind: str, most: int = MOST_BYTES) -> bytes:
     """The content of a file; `kind` is what it should be ("class list"), for messages.
 
-    Raises InputError when there is no such file, or it cannot be read.
+    Raises InputError when there is no such file, it cannot be read, or it has more than `most`
+    bytes.
     """
+    require_nameable(path, kind)
     try:
-        return path.read_bytes()
+        return _read_plain(path, most)
+    except _UnfitError as unfit:
+        found, mend = unfit.found, unfit.mend
     except FileNotFoundError:
         found, mend = "no such file", "correct the path, or make the file"
     except IsADirectoryError:
@@ -24,21 +38,60 @@ def read_bytes(path: Path, kind: str) -> bytes:
     raise InputError([Fault(str(path), "", found, f"a {kind}", mend)])
 
 
-def read_text(path: Path, kind: str) -> str:
-    """As `read_bytes`, as UTF-8 text."""
+def read_text(path: Path, kind: str, most: int = MOST_BYTES) -> str:
+    """As `read_bytes`, as UTF-8 text with or without its mark, lines ended by "\\n"."""
     try:
-        return read_bytes(path, kind).decode("utf-8-sig")
+        text = read_bytes(path, kind, most).decode("utf-8-sig")
     except UnicodeDecodeError:
         fault = Fault(str(path), "", "text that is not UTF-8", f"a {kind}", "save it as UTF-8")
         raise InputError([fault]) from None
+    return text.replace("\r\n", "\n").replace("\r", "\n")
 
 
-def write_file(path: Path, content: bytes) -> None:
-    """One file, written beside its place and renamed."""
+def require_nameable(path: Path, kind: str) -> None:
+    """Raises InputError for a path that no file can have, or that no message can show."""
+    name = str(path)
+    if "\0" in name or any("\ud800" <= letter <= "\udfff" for letter in name):
+        shown = name.encode("ascii", "backslashreplace").decode().replace("\0", "\\0")
+        mend = "rename it in plain letters"
+        raise InputError([Fault(shown, "", "a name that is no text", f"a {kind}", mend)])
+
+
+def write_beside(path: Path, content: bytes) -> None:
+    """One file, written beside its place and renamed: nobody ever sees half of it."""
+    require_nameable(path, "place for a file")
     path.parent.mkdir(parents=True, exist_ok=True)
-    part = path.with_name(f".{path.name}.{os.getpid()}.part")
+    part = path.with_name(f".{path.name}.{os.getpid()}-{threading.get_ident()}.part")
     try:
         part.write_bytes(content)
         part.replace(path)
     finally:
         part.unlink(missing_ok=True)
+
+
+class _UnfitError(Exception):
+    """What is there is nothing to read."""
+
+    def __init__(self, found: str, mend: str) -> None:
+        super().__init__(found)
+        self.found, self.mend = found, mend
+
+
+def _read_plain(path: Path, most: int) -> bytes:
+    # Opened first and looked at then, so that it cannot be exchanged between; a pipe without a
+    # writer would else wait here for ever.
+    with open(path, "rb", opener=_at_once) as file:
+        if not stat.S_ISREG(os.fstat(file.fileno()).st_mode):
+            raise _UnfitError("a device or a pipe", "save its content as a file, and name that")
+        content = file.read(most + 1)
+    if len(content) > most:
+        raise _UnfitError(f"more than {_size(most)}", "see whether it is the right file")
+    return content
+
+
+def _at_once(path: str, flags: int) -> int:
+    return os.open(path, flags | getattr(os, "O_NONBLOCK", 0))
+
+
+def _size(count: int) -> str:
+    return f"{count // 2**20} MB" if count >= 2**20 else f"{count // 1000} KB"

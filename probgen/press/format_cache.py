@@ -4,15 +4,14 @@ from __future__ import annotations
 
 import gzip
 import hashlib
-import os
-import tempfile
-import threading
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
 from typing import Final
 
+from probgen.input.cache_folder import cache_folder
 from probgen.input.fault import Fault, InputError
+from probgen.input.file import write_beside
 from probgen.input.outside import OutsideError
 from probgen.press.engine import (
     ENGINE,
@@ -61,10 +60,7 @@ def _dump(text: str, stored: Path) -> None:
                 raise OutsideError(f"TeX lacks the file {absent}", install_hint())
             mend = "correct the preamble layout of your folder of layouts"
             raise InputError([Fault("preamble", "", run.complaint, "LaTeX that TeX reads", mend)])
-        # Beside its place first, then renamed: nobody else ever sees half a format.
-        half = stored.with_suffix(f".{os.getpid()}-{threading.get_ident()}")
-        half.write_bytes(_unpacked((folder / "preamble.fmt").read_bytes()))
-        half.replace(stored)
+        write_beside(stored, _unpacked((folder / "preamble.fmt").read_bytes()))
 
 
 def _unpacked(dumped: bytes) -> bytes:
@@ -75,12 +71,4 @@ def _unpacked(dumped: bytes) -> bytes:
 @cache
 def _cache_folder() -> Path:
     """The user's cache folder, or a folder for this process where that cannot be written."""
-    base = os.environ.get("XDG_CACHE_HOME")
-    try:
-        folder = (Path(base) if base else Path.home() / ".cache") / "probgen" / "formats"
-        folder.mkdir(parents=True, exist_ok=True)
-        if os.access(folder, os.W_OK):
-            return folder
-    except (OSError, RuntimeError):
-        pass
-    return Path(tempfile.mkdtemp(prefix="probgen-formats-"))
+    return cache_folder("formats")

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-import tomllib
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
-from typing import Final
 
 from probgen.bank.supplied import supplied
-from probgen.input.fault import Fault, InputError
-
-_HEAD: Final = ("id", "family", "level", "title", "revision")
+from probgen.input.fault import Faults, InputError
+from probgen.input.table import Table
+from probgen.input.toml import read_toml
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,13 +31,24 @@ def read_catalogue(folder: Path | None = None) -> tuple[Entry, ...]:
     Raises InputError naming every file that has not the fields of a template.
     """
     entries: list[Entry] = []
-    faults: list[Fault] = []
+    faults = Faults("")
     for path in sorted((folder or supplied("templates")).rglob("*.toml")):
+        own = Faults(str(path))
         try:
-            head = tomllib.loads(path.read_text(encoding="utf-8"))
-            entries.append(Entry(**{key: head[key] for key in _HEAD}, path=str(path)))
-        except (tomllib.TOMLDecodeError, KeyError) as error:
-            faults.append(Fault(str(path), "", str(error), "a template", "correct the file"))
-    if faults:
-        raise InputError(faults)
+            entries.append(_entry(Table(read_toml(path, "template"), "", own), str(path)))
+        except InputError as error:
+            faults.take(error)
+        faults.found += own.found
+    faults.settle()
     return tuple(sorted(entries, key=lambda e: (e.family, e.level, e.id)))
+
+
+def _entry(top: Table, path: str) -> Entry:
+    return Entry(
+        id=top.text("id"),
+        family=top.text("family"),
+        level=top.whole("level", 1, 5),
+        title=top.text("title"),
+        revision=top.whole("revision", 1, 1_000_000),
+        path=path,
+    )

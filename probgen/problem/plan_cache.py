@@ -7,13 +7,14 @@ a hash of all three, so that a changed template, method or release never meets a
 from __future__ import annotations
 
 import hashlib
-import os
 import pickle
 from contextlib import suppress
 from functools import cache
 from pathlib import Path
 
 from probgen.bank.template import Template
+from probgen.input.cache_folder import cache_folder, cached_bytes
+from probgen.input.file import write_beside
 from probgen.problem.problem import Problem, prepare
 from probgen.statics.plan import Plan
 from probgen.working.convention import Convention
@@ -37,8 +38,7 @@ def prepared(template: Template, convention: Convention) -> Problem:
 
 def plans_folder() -> Path:
     """Where plans are kept: in the user's cache folder."""
-    base = os.environ.get("XDG_CACHE_HOME")
-    return (Path(base) if base else Path.home() / ".cache") / "probgen" / "plans"
+    return cache_folder("plans")
 
 
 def _mark(template: Template, convention: Convention) -> str:
@@ -64,16 +64,13 @@ def _engine() -> bytes:
 def _kept(file: Path) -> Plan | None:
     """The plan in a file; None when there is none, or none that can be read."""
     try:
-        plan = pickle.loads(file.read_bytes())
+        plan = pickle.loads(cached_bytes(file) or b"")
     except Exception:  # a file cut short or of another Python makes pickle raise nearly anything
         return None
     return plan if isinstance(plan, Plan) else None
 
 
 def _keep(file: Path, plan: Plan) -> None:
-    """Writes a plan beside its place and renames it; where that cannot be done, it is left."""
+    """Writes a plan; where that cannot be done, it is left."""
     with suppress(OSError):
-        file.parent.mkdir(parents=True, exist_ok=True)
-        beside = file.with_suffix(f".{os.getpid()}")
-        beside.write_bytes(pickle.dumps(plan))
-        beside.replace(file)
+        write_beside(file, pickle.dumps(plan))

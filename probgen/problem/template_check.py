@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
@@ -20,6 +19,7 @@ from probgen.figures.measured.proportion import disturbances
 from probgen.figures.measured.survey import survey
 from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.remedy import WorkAgain
+from probgen.input.toml import read_toml
 from probgen.problem.problem import (
     Problem,
     Worked,
@@ -95,8 +95,8 @@ def check_template(template: Template, draws: int, convention: Convention | None
 
 def _is_bank(path: Path) -> bool:
     """Whether a file lists templates, or is one; a file that is no TOML is read as a template."""
-    with suppress(OSError, UnicodeDecodeError, tomllib.TOMLDecodeError):
-        return "template" in tomllib.loads(path.read_text(encoding="utf-8"))
+    with suppress(InputError):
+        return "template" in read_toml(path, "template or a bank")
     return False
 
 

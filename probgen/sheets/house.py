@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Final
 
 from probgen.input.fault import Fault, Faults, InputError
+from probgen.input.file import read_text, require_nameable
 from probgen.sheets.style import PLAIN, HouseStyle, read_style
 
 LAYOUTS: Final = (
@@ -16,6 +17,8 @@ LAYOUTS: Final = (
     "solution.tex.j2", "table.tex.j2",
 )  # fmt: skip
 """The layouts there are; a house may have its own of any of them."""
+LARGEST_LAYOUT: Final = 1_000_000
+"""Bytes; the largest of the usual ones has a hundredth of that."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,17 +60,10 @@ def read_layouts(folder: Path) -> tuple[tuple[str, str], ...]:
     Files of other names are taken along, since layouts may include them.  Raises InputError when
     there is no layout among them, or one cannot be read.
     """
+    require_nameable(folder, "folder of layouts")
     paths = sorted(folder.glob("*.j2"))
     if not any(path.name in LAYOUTS for path in paths):
         expected = f"a folder with one or more of {', '.join(LAYOUTS)}"
         mend = "correct the path, or name the files so"
         raise InputError([Fault(str(folder), "", "no layout", expected, mend)])
-    return tuple((path.name, _read(path)) for path in paths)
-
-
-def _read(path: Path) -> str:
-    try:
-        return path.read_text(encoding="utf-8-sig")
-    except (OSError, UnicodeDecodeError) as error:
-        mend = "save the layout as UTF-8"
-        raise InputError([Fault(str(path), "", str(error), "a text file", mend)]) from None
+    return tuple((path.name, read_text(path, "layout", LARGEST_LAYOUT)) for path in paths)

@@ -3,19 +3,22 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Final, Literal, cast, get_args
 
-from probgen.input.fault import Fault, Faults, InputError
+from probgen.input.fault import Faults, InputError
+from probgen.input.file import read_bytes, read_text
 from probgen.input.table import Table
+from probgen.input.toml import parse_toml
 from probgen.sheets.document import Paper
 
 Letters = Literal["roman", "sans"]
 Figures = Literal["black", "colour"]
 _COLOUR: Final = re.compile(r"#[0-9A-Fa-f]{6}")
+LARGEST_LOGO: Final = 4 * 2**20
+"""Bytes; a logo is in every PDF that is made."""
 _BEGINNINGS: Final = {
     ".pdf": b"%PDF", ".png": b"\x89PNG", ".jpg": b"\xff\xd8", ".jpeg": b"\xff\xd8",
 }  # fmt: skip
@@ -68,24 +71,13 @@ def read_style(path: Path) -> HouseStyle:
 
     Raises InputError with every fault of the file.
     """
-    where = str(path)
-    try:
-        text = path.read_text(encoding="utf-8-sig")
-    except (OSError, UnicodeDecodeError) as error:
-        fault = Fault(where, "", str(error), "a house style in a UTF-8 file", "check the path")
-        raise InputError([fault]) from None
-    return parse_style(text, where, path.parent)
+    return parse_style(read_text(path, "house style"), str(path), path.parent)
 
 
 def parse_style(text: str, where: str, folder: Path) -> HouseStyle:
     """As `read_style`, from text; `where` names the file in messages."""
-    try:
-        content = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
-        mend = "correct the line; words stand between quotes"
-        raise InputError([Fault(where, "", str(error), "a TOML file", mend)]) from None
     faults = Faults(where)
-    style = style_in(Table(content, "", faults), folder)
+    style = style_in(Table(parse_toml(text, where), "", faults), folder)
     faults.settle()
     return style
 
@@ -130,10 +122,12 @@ def _read_logo(table: Table, folder: Path) -> tuple[bytes, str]:
         table.fault("logo", named, expected, "save the logo in one of these formats")
         return b"", ""
     try:
-        content = path.read_bytes()
-    except OSError as error:
-        found = f"{named}: {error.strerror}"
-        table.fault("logo", found, "a file there is", f"its path starts from {folder}")
+        content = read_bytes(path, "picture", LARGEST_LOGO)
+    except InputError as error:
+        (fault,) = error.faults
+        expected = f"a picture of at most {LARGEST_LOGO // 2**20} MB"
+        mend = f"{fault.mend}; its path starts from {folder}"
+        table.fault("logo", f"{named}: {fault.found}", expected, mend)
         return b"", ""
     if not content.startswith(_BEGINNINGS[kind]):
         table.fault("logo", named, f"a {kind} picture", "its content is something else")

@@ -34,7 +34,7 @@ _WATCHED: tuple[tuple[str, object, str], ...] = (
     ("split", batch, "collate"),
     ("split", joined_pdfs, "join"),
     ("write", Path, "write_bytes"),
-    ("write", chunk_store, "write_file"),
+    ("write", chunk_store, "write_beside"),
     ("write", joined_pdfs, "write_answers"),
     ("write", delivery, "write_record"),
 )

@@ -81,7 +81,7 @@ FAULTY = {
     "misspelt field": ('corse = "x"' + SMALLEST, ["corse"], "course"),
     "unknown field": ("watermark = 1" + SMALLEST, ["watermark"], "field"),
     "missing fields": ("", ["course", "title", "roster", "problem"], "add course"),
-    "not TOML": ("course = Mechanics", [""], "TOML"),
+    "not TOML": ("course = Mechanics", ["line 1"], "TOML"),
     "empty text": (SMALLEST.replace("Week 3", "  "), ["title"], "text"),
     "number for text": ("seed = 4" + SMALLEST, ["seed"], "quotes"),
     "unknown paper": ('paper = "A4"' + SMALLEST, ["paper"], "one of letter, a4"),

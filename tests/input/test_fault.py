@@ -1,3 +1,6 @@
+from datetime import date
+from decimal import Decimal
+
 import pytest
 
 from probgen.input.fault import Fault, Faults, InputError, nearest, one_of, shown
@@ -42,3 +45,26 @@ def test_suggestions():
     assert nearest("zzz", ["hinge", "cable"]) == ""
     assert one_of(["a", "b"], "the points ") == "one of the points a, b"
     assert one_of([], "points") == "nothing, for there are no points"
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        ({"a": Decimal("1.20"), "b": [True, None]}, "{ a = 1.20, b = [true, null] }"),
+        (["x"] * 20, '["x", "x", "x", "x", "x", "x", "x", "x", ...]'),
+        (date(2026, 3, 9), "2026-03-09"),
+        ("a\x1b[2J\ud800", '"a\\x1b[2J\\ud800"'),
+    ],
+)
+def test_no_value_shows_the_programs_inside(value, text):
+    assert shown(value) == text
+
+
+def test_nothing_is_near_to_what_is_no_text():
+    assert nearest(3, ["a"]) == nearest(["a"], ["a"]) == nearest("a" * 100_000, ["a"]) == ""
+
+
+def test_a_flood_of_faults_is_cut_short():
+    message = str(InputError([Fault("a", str(i), "", "x") for i in range(1000)]))
+    assert message.startswith("1000 problems:")
+    assert message.endswith("and 800 more")

@@ -30,7 +30,7 @@ FAULTY = {
     "no PDF in it": ('logo = "notes.pdf"', "logo"),
     "height": ("logo_height = 900", "logo_height"),
     "a field there is not": ('color = "#000000"', "color"),
-    "no TOML": ("text = sans", ""),
+    "no TOML": ("text = sans", "line 1"),
 }
 INKS = {"": "0,0,0", "#000000": "0,0,0", "#FF8000": "1,0.502,0", "#1f3A5f": "0.122,0.227,0.373"}
 
@@ -75,7 +75,7 @@ def test_all_faults_at_once(folder: Path) -> None:
 
 
 def test_a_file_there_is_not(folder: Path) -> None:
-    with pytest.raises(InputError, match="check the path"):
+    with pytest.raises(InputError, match="correct the path"):
         read_style(folder / "none.toml")
 
 

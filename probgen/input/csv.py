@@ -1,0 +1,71 @@
+"""CSV tables: read within bounds, and written so that a spreadsheet takes no cell for a formula."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from collections.abc import Iterable, Iterator
+from typing import Final
+
+from probgen.input.fault import Faults
+
+MOST_ROWS: Final = 100_000
+"""Of a class list: ten times the largest class a build is made for."""
+MOST_COLUMNS: Final = 200
+"""Gradebooks export a column for each assignment of a term, not more."""
+LONGEST_CELL: Final = 1000
+"""Characters; no name or id comes near, and gradebooks' remarks do not either."""
+
+Line = tuple[int, list[str]]
+
+_FORMULA: Final = re.compile(r"[\s\0]*[=+\-@＝＋－＠]|[\t\r\n]")
+_NUMBER: Final = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?")
+
+
+def read_rows(text: str, separator: str, faults: Faults) -> Iterator[Line]:
+    """The cells of each row with the number of its first line; faults are noted and end it."""
+    reader = csv.reader(io.StringIO(text), delimiter=separator, skipinitialspace=True, strict=True)
+    first, count = 1, 0
+    try:
+        for row in reader:
+            number, first = first, reader.line_num + 1
+            count += 1
+            if count > MOST_ROWS or not _fits(row, number, faults):
+                break
+            yield number, row
+    except csv.Error as error:
+        mend = "close every quotation mark; write one inside a name twice"
+        faults.add(f"line {first}", str(error), "cells between separators", mend)
+    if count > MOST_ROWS:
+        faults.add("", f"more than {MOST_ROWS} rows", f"at most {MOST_ROWS}")
+
+
+def csv_text(rows: Iterable[Iterable[object]]) -> str:
+    """Rows as CSV text, every cell a number or a text and none a formula."""
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerows([safe_cell(cell) for cell in row] for row in rows)
+    return text.getvalue()
+
+
+def safe_cell(value: object) -> str:
+    """A cell's text; one that a spreadsheet would take for a formula begins with an apostrophe.
+
+    Numbers stay numbers, -4.9 among them.
+    """
+    text = str(value)
+    return f"'{text}" if _FORMULA.match(text) and not _NUMBER.fullmatch(text) else text
+
+
+def _fits(row: list[str], number: int, faults: Faults) -> bool:
+    if len(row) > MOST_COLUMNS:
+        faults.add(f"line {number}", f"{len(row)} cells", f"at most {MOST_COLUMNS} cells")
+    elif any(len(cell) > LONGEST_CELL for cell in row):
+        mend = "close every quotation mark, and see whether it is the right file"
+        longest = max(map(len, row))
+        expected = f"at most {LONGEST_CELL} characters"
+        faults.add(f"line {number}", f"a cell of {longest} characters", expected, mend)
+    else:
+        return True
+    return False

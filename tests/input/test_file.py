@@ -1,0 +1,74 @@
+"""Files of any kind: read when they are plain and of ordinary size, refused with a mend else."""
+
+import os
+import threading
+from pathlib import Path
+
+import pytest
+
+from probgen.input.fault import InputError
+from probgen.input.file import read_bytes, read_text, write_beside
+
+
+def test_text_is_read_with_or_without_its_mark(tmp_path: Path) -> None:
+    path = tmp_path / "a.txt"
+    for content in (b"\xef\xbb\xbfZo\xc3\xab\r\nb\rc", b"Zo\xc3\xab\nb\nc"):
+        path.write_bytes(content)
+        assert read_text(path, "class list") == "Zoë\nb\nc"
+    path.write_bytes(b"Zo\xeb")
+    with pytest.raises(InputError, match="UTF-8"):
+        read_text(path, "class list")
+
+
+def test_a_file_has_its_bound(tmp_path: Path) -> None:
+    path = tmp_path / "a"
+    path.write_bytes(b"x" * 1000)
+    assert len(read_bytes(path, "picture", 1000)) == 1000
+    with pytest.raises(InputError, match=r"more than 0 KB"):
+        read_bytes(path, "picture", 999)
+
+
+@pytest.mark.parametrize("path", ["/dev/zero", "/dev/null"])
+def test_devices_are_refused(path: str) -> None:
+    with pytest.raises(InputError, match="a device or a pipe"):
+        read_bytes(Path(path), "picture")
+
+
+def test_a_pipe_is_refused_at_once(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "pipe")
+    done: list[str] = []
+
+    def read() -> None:
+        with pytest.raises(InputError, match="a device or a pipe"):
+            read_bytes(tmp_path / "pipe", "record")
+        done.append("refused")
+
+    reader = threading.Thread(target=read, daemon=True)
+    reader.start()
+    reader.join(5)
+    assert done == ["refused"]
+
+
+@pytest.mark.parametrize("name", ["a\0b", "a\udcffb", "\ud800"])
+def test_names_that_are_no_text_are_refused(name: str) -> None:
+    for use in (lambda: read_bytes(Path(name), "record"), lambda: write_beside(Path(name), b"")):
+        with pytest.raises(InputError, match="a name that is no text") as caught:
+            use()
+        assert str(caught.value).isascii()
+
+
+def test_missing_files_and_folders(tmp_path: Path) -> None:
+    with pytest.raises(InputError, match="no such file"):
+        read_bytes(tmp_path / "none", "record")
+    with pytest.raises(InputError, match="a folder"):
+        read_bytes(tmp_path, "record")
+    (tmp_path / "loop").symlink_to("loop")
+    with pytest.raises(InputError, match="symbolic links"):
+        read_bytes(tmp_path / "loop", "record")
+
+
+def test_a_file_is_written_whole(tmp_path: Path) -> None:
+    write_beside(tmp_path / "new" / "a", b"one")
+    write_beside(tmp_path / "new" / "a", b"two")
+    assert [path.name for path in (tmp_path / "new").iterdir()] == ["a"]
+    assert (tmp_path / "new" / "a").read_bytes() == b"two"

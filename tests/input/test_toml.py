@@ -1,0 +1,77 @@
+"""TOML: what a bound is for, and the mend each common mistake gets."""
+
+from decimal import Decimal
+
+import pytest
+
+from probgen.input.fault import InputError
+from probgen.input.toml import LONGEST_TEXT, parse_toml
+
+
+def test_decimals_keep_their_digits() -> None:
+    content = parse_toml("a = 1.20\nb = 3\nc = 1_0.5e3", "a.toml")
+    assert content == {"a": Decimal("1.20"), "b": 3, "c": Decimal("10.5e3")}
+    assert str(content["a"]) == "1.20"
+
+
+BEYOND = {
+    "huge exponent": ("[a]\nb = [1, 1e999999]", "a.b[1]", "1e999999"),
+    "huge exponent of its own": (f"b = 1e{'9' * 30}", "b", "999"),
+    "tiny": ("b = 1e-50", "b", "1e-50"),
+    "not a number": ("b = nan", "b", "ordinary size"),
+    "infinite": ("b = -inf", "b", "-inf"),
+    "many digits": (f"b = 0.{'1' * 100}", "b", "40 characters"),
+    "a long whole number": (f"b = {'1' * 50}", "b", "whole number"),
+    "more digits than are read": (f"a = 1\nb = {'1' * 5000}", "line 2", "40 digits"),
+    "a hexadecimal bomb": (f"b = 0x{'f' * 999}", "b", "whole number"),
+    "lists in lists": (f"b = {'[' * 5000}{']' * 5000}", "", "nested too deeply"),
+    "a few lists too many": (f"b = {'[' * 20}{']' * 20}", "b" + "[0]" * 12, "nested too deeply"),
+    "tables in tables": ("b = " + "{a = " * 5000 + "1" + "}" * 5000, "", "nested too deeply"),
+    "a key of many parts": (f"{'a.' * 40_000}a = 1", "line 1", "key"),
+    "a quoted key of many parts": ('"a" . ' * 9_000 + "a = 1", "line 1", "key"),
+    "a long file": (f"# {'x' * LONGEST_TEXT}", "", "characters"),
+    "NUL": (r'b = "a\u0000"', "b", "NUL"),
+    "NUL in a key": (r'"b\u0000" = 1', "", "NUL"),
+}
+
+
+@pytest.mark.parametrize(("text", "field", "words"), BEYOND.values(), ids=BEYOND)
+def test_what_is_beyond_a_bound_is_one_clear_fault(text: str, field: str, words: str) -> None:
+    with pytest.raises(InputError) as caught:
+        parse_toml(text, "a.toml")
+    (fault,) = caught.value.faults
+    assert (fault.file, fault.field) == ("a.toml", field)
+    assert words in str(fault)
+    assert "Decimal" not in str(fault)
+    assert len(str(fault)) < 400
+
+
+MISTAKES = {
+    "smart quotes": ("a = 1\nb = “x”", "line 2", "b = “x”", "straight quotation marks"),
+    "decimal comma": ("b = 1,5", "line 1", "b = 1,5", "decimal point"),
+    "a key twice": ("b = 1\nb = 2", "line 2", "b = 2", "remove one"),
+    "a table twice": ("[b]\n[b]", "line 2", "[b]", "remove one"),
+    "a path": (r'b = "C:\users"', "line 1", r'b = "C:\users"', "write / in paths"),
+    "no quotes": ("b = Mechanics", "line 1", "b = Mechanics", "between quotes"),
+    "an open quote": ('b = "x\nc = 1', "line 1", 'b = "x', "close the quotation mark"),
+    "a unit": ("b = 1.2 m", "line 1", "b = 1.2 m", "with its unit"),
+    "a colon": ("b: 1", "line 1", "b: 1", "write ="),
+    "no such day": ("b = 2026-02-31", "line 1", "b = 2026-02-31", "2026-03-09"),
+    "the end": ("a = 1\nb = [1,\n\n", "line 2", "b = [1,", "lists between"),
+    "a date": ("b = 2026-13-01", "line 1", "b = 2026-13-01", "2026-03-09"),
+}
+
+
+@pytest.mark.parametrize(("text", "line", "found", "mend"), MISTAKES.values(), ids=MISTAKES)
+def test_mistakes_show_their_line_and_a_mend(text: str, line: str, found: str, mend: str) -> None:
+    with pytest.raises(InputError) as caught:
+        parse_toml(text, "a.toml")
+    (fault,) = caught.value.faults
+    assert (fault.field, fault.found) == (line, found)
+    assert mend in fault.mend
+
+
+def test_every_number_beyond_bounds_is_told() -> None:
+    with pytest.raises(InputError) as caught:
+        parse_toml("a = nan\nb = 1e900\nc = { d = inf }", "a.toml")
+    assert [fault.field for fault in caught.value.faults] == ["a", "b", "c.d"]
