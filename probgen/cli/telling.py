@@ -13,7 +13,7 @@ from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain, symbol_plain
 from probgen.quantities.unit import ANGLE
 from probgen.wording.block import Block, Display
-from probgen.wording.statement import tell_find, tell_statement
+from probgen.wording.find import tell_find
 
 _INDENT = 4
 
@@ -23,12 +23,14 @@ def show(single: Single, console: Console) -> None:
     template, worked = single.problem.template, single.worked
     case = worked.case
     console.print(Styled(template.title, style="bold"))
-    console.print(Styled(plain_text(tell_statement(template, worked.draw))), end="\n\n")
+    console.print(Styled(plain_text(worked.statement)), end="\n\n")
     givens = [_given(single, name, n) for name, n in worked.draw.values.items()]
     show_columns(console, givens, indent=_INDENT)
     console.print()
+    problem = single.problem
     for find in case.system.finds:
-        console.print(Styled("Find " + plain_text(tell_find(case.system, find)) + "."))
+        asked = plain_text(tell_find(find, problem.nouns, problem.language))
+        console.print(Styled(f"Find {asked}."))
     for number, section in enumerate(tell_steps(single.problem, worked), start=1):
         console.print()
         console.print(Styled(f"{number} {section.title}", style="bold"))

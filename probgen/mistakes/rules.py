@@ -1,7 +1,7 @@
 """Slips: the ways a student's working of a plan is known to go wrong.
 
 Each rule looks for what it needs in a plan and gives the workings it leads to.  Which slips there
-are, and what speaks for each, is told in `probgen.wording.slip`.
+are, and what speaks for each, is told in `probgen.mistakes.comparison`.
 """
 
 from __future__ import annotations

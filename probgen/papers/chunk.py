@@ -16,12 +16,12 @@ from probgen.course.version import Version
 from probgen.draws.draw import Draw
 from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
+from probgen.mistakes.comparison import class_slips
 from probgen.papers.answers import Row, answer_rows
 from probgen.papers.page import Copy
 from probgen.papers.typesetter import Kind, Typesetter
 from probgen.press.batch import Batch, Document
 from probgen.problem.problem import Problem, work
-from probgen.wording.slip import class_slips
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,9 +92,7 @@ def _copies(
     chunk: Chunk, problem_set: ProblemSet, problems: tuple[Problem, ...], colour: bool
 ) -> tuple[Copy, ...]:
     columns = [work(problem, draws) for problem, draws in zip(problems, chunk.draws, strict=True)]
-    slips = [
-        class_slips([own.case for own in column], problem_set.convention) for column in columns
-    ]
+    slips = [class_slips([own.digits for own in column]) for column in columns]
     rows = zip(chunk.versions, zip(*columns, strict=True), zip(*slips, strict=True), strict=True)
     return tuple(
         Copy(problem_set, version, problems, own, wrong, colour) for version, own, wrong in rows

@@ -45,7 +45,7 @@ def answer_table(
         (example,) = work(problem, assignment.draws[:1])
         asked = [answer for answer in example.answers if answer.asked]
         columns += [(number, answer.id) for answer in asked]
-        heads.append((problem.template.title, tuple(map(label, asked))))
+        heads.append((problem.template.title, tuple(label(problem, answer) for answer in asked)))
     labels = ("Version", "Code") if record.set.exam else ("Name", "Id", "Code")
     return AnswerTable(
         _header(record.set),

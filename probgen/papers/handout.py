@@ -9,10 +9,10 @@ from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.version import Version
 from probgen.input.outside import OutsideError
+from probgen.mistakes.comparison import class_slips
 from probgen.papers.page import Copy
 from probgen.papers.typesetter import Kind, Typesetter
 from probgen.problem.single import Single
-from probgen.wording.slip import class_slips
 
 _POINTS: Final = 10
 
@@ -26,7 +26,7 @@ def print_handout(single: Single, typesetter: Typesetter) -> bytes:
     title = problem.template.title
     problem_set = ProblemSet("", title, "", (Assigned(problem.template.id, _POINTS),))
     version = Version(0, "", title, Student("", ""))
-    wrong = class_slips([own.case], problem.convention)
+    wrong = class_slips([own.digits])
     copy = Copy(problem_set, version, (problem,), (own,), wrong)
     written = (typesetter.document(kind, copy) for kind in Kind)
     batch = typesetter.print([replace(each, name=each.pile, pile="") for each in written])

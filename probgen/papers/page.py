@@ -12,6 +12,7 @@ from typing import Final
 from probgen.course.setfile import ProblemSet
 from probgen.course.version import Version
 from probgen.figures.writers.latex import latex_picture
+from probgen.mistakes.comparison import Slip, likely
 from probgen.problem.problem import Problem, Worked, tell_steps
 from probgen.problem.problem_figures import asks_for_sizes, free_body_scene, situation_scene
 from probgen.quantities.expression import Name, Number
@@ -19,12 +20,12 @@ from probgen.quantities.formula import Relation
 from probgen.quantities.unit import METRE_PER_SECOND_SQUARED, UNITS
 from probgen.sheets import document
 from probgen.wording.answer import Answer
-from probgen.wording.block import Inline, Math, Picture, Section, Text
-from probgen.wording.marking_scheme import half_width, intervals, scheme
-from probgen.wording.sentence import say
-from probgen.wording.slip import Slip, likely, slips_section
-from probgen.wording.statement import tell_find, tell_statement
-from probgen.working.convention import Convention
+from probgen.wording.block import Block, Inline, Picture, Section, Text
+from probgen.wording.facts.asked import AnswerNamed, GravityTaken
+from probgen.wording.find import tell_find
+from probgen.wording.slip import slips_told
+from probgen.working.criteria import scheme
+from probgen.working.tolerance import intervals
 
 Inlines = tuple[Inline, ...]
 
@@ -72,6 +73,14 @@ class Copy:
     colour: bool = False
 
     @property
+    def preface(self) -> Inlines:
+        """The value of g, said once for all problems."""
+        g = Number(Decimal(self.problem_set.convention.gravity), METRE_PER_SECOND_SQUARED)
+        taken = GravityTaken((Name("g", "g"), Relation("="), g))
+        first = self.problems[0]
+        return first.language.say(taken, first.nouns)
+
+    @property
     def header(self) -> document.Header:
         return document.Header(
             course=self.problem_set.course,
@@ -95,7 +104,7 @@ class Copy:
                 assigned.points,
                 problem,
                 own,
-                tell_statement(problem.template, own.draw),
+                own.statement,
                 latex_picture(situation_scene(problem.template, own, solved=False), self.colour),
                 slips,
                 self.colour,
@@ -111,7 +120,7 @@ def sheet_of(copy: Copy) -> document.Sheet:
             number=face.number,
             title=face.problem.template.title,
             statement=face.statement,
-            parts=tuple(_parts(face.own)),
+            parts=tuple(_parts(face.problem, face.own)),
             figure=face.figure,
             points=face.points,
             space=copy.problem_set.working * 10.0,
@@ -120,9 +129,10 @@ def sheet_of(copy: Copy) -> document.Sheet:
         for face in copy.faces
     )
     cautions = _cautions(copy.problems) if copy.problem_set.caution else ()
-    preface = gravity(copy.problem_set.convention)
     formulas = formulas_of(copy.problem_set)
-    return document.Sheet(copy.header, preface, cautions, problems, formulas, cover_of(copy))
+    return document.Sheet(
+        copy.header, copy.preface, cautions, problems, formulas, cover_of(copy)
+    )
 
 
 def formulas_of(problem_set: ProblemSet) -> document.Formulas | None:
@@ -149,7 +159,7 @@ def cover_of(copy: Copy) -> document.Cover | None:
 def key_of(copy: Copy) -> document.Key:
     """What the one who marks it gets."""
     solutions = tuple(solution_of(face) for face in copy.faces)
-    return document.Key(copy.header, solutions, gravity(copy.problem_set.convention))
+    return document.Key(copy.header, solutions, copy.preface)
 
 
 def solution_of(face: Face) -> document.Solution:
@@ -169,31 +179,33 @@ def solution_of(face: Face) -> document.Solution:
         answers=tuple(_answers(problem, own)),
         points=face.points,
         pictures=dict(_pictures(sections, face, figure)),
-        scheme=tuple(
-            document.Mark(mark.words, mark.points)
-            for mark in scheme(own.case, problem.convention, face.points)
-        ),
-        slips=slips_section(likely(face.slips)).blocks if face.slips else (),
+        scheme=tuple(_marks(face)),
+        slips=tuple(_slips(face)),
     )
 
 
 def _answers(problem: Problem, own: Worked) -> Iterator[document.Answer]:
     """Each answer with the interval that earns full marks."""
-    told = {each.answer: each for each in intervals(own.case, problem.convention)}
+    full = {
+        each.answer: problem.language.say(each, problem.nouns)
+        for each in intervals(own.digits, own.answers)
+    }
     for answer in own.answers:
-        full: Inlines = ()
-        if answer.angle_from_x is not None:
-            degrees = half_width(own.case, problem.convention, answer.id)
-            full = (Text(f"± {degrees:.2g}°"),)
-        elif answer.id in told:
-            full = say("{low} to {high}", low=told[answer.id].low, high=told[answer.id].high)
-        yield document.Answer(label(answer), (Text(answer.printed),), full)
+        printed = (Text(answer.printed),)
+        yield document.Answer(label(problem, answer), printed, full.get(answer.id, ()))
 
 
-def gravity(convention: Convention) -> Inlines:
-    """The value of g, said once for a sheet."""
-    g = Number(Decimal(convention.gravity), METRE_PER_SECOND_SQUARED)
-    return (Text("Take "), Math((Name("g", "g"), Relation("="), g)), Text(" throughout."))
+def _marks(face: Face) -> Iterator[document.Mark]:
+    problem = face.problem
+    for mark in scheme(problem.plan, problem.convention.turning, face.points):
+        yield document.Mark(problem.language.say(mark, problem.nouns), mark.points)
+
+
+def _slips(face: Face) -> Iterator[Block]:
+    """What goes wrong here, where anything is known to."""
+    if face.slips:
+        told = slips_told(likely(face.slips), face.own.digits)
+        yield face.problem.language.block(told, face.problem.nouns)
 
 
 def _pictures(
@@ -212,7 +224,7 @@ def _pictures(
                 yield name, latex_picture(scene, face.colour)
 
 
-def _parts(own: Worked) -> Iterator[document.Part]:
+def _parts(problem: Problem, own: Worked) -> Iterator[document.Part]:
     """What is asked, lettered when there is more than one thing."""
     finds = own.case.system.finds
     asked = {answer.id: answer for answer in own.answers}
@@ -220,16 +232,14 @@ def _parts(own: Worked) -> Iterator[document.Part]:
         label = letter if len(finds) > 1 else ""
         answer = asked.get(find.quantity)
         unit = UNITS[answer.unit].plain if answer and answer.unit else ""
-        yield document.Part(label, tell_find(own.case.system, find), unit)
+        told = tell_find(find, problem.nouns, problem.language)
+        yield document.Part(label, told, unit)
 
 
-def label(answer: Answer) -> Inlines:
+def label(problem: Problem, answer: Answer) -> Inlines:
     """What an answer is called beside its value: the letter of a quantity, or words."""
-    if answer.symbol in ("what happens first", "does it hold"):
-        return (Text(answer.symbol),)
-    owner = answer.symbol.removeprefix("direction of ")
-    letter = Math((Name(answer.id, owner),))
-    return (letter,) if owner == answer.symbol else (Text("direction of "), letter)
+    named = AnswerNamed(answer.kind, Name(answer.id, answer.symbol))
+    return problem.language.say(named, problem.nouns)
 
 
 def _cautions(problems: Iterable[Problem]) -> tuple[str, ...]:

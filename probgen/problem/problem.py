@@ -9,6 +9,7 @@ from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import cached_property
 from typing import Final
 
 import numpy as np
@@ -28,42 +29,68 @@ from probgen.statics.plan import Plan, find_plan
 from probgen.statics.proof import Proof, prove
 from probgen.statics.refusal import Refusal
 from probgen.statics.solution import solve
-from probgen.wording.answer import Answer, answers
-from probgen.wording.block import Section
+from probgen.wording.answer import Answer, told_answer
+from probgen.wording.block import Inline, Section
+from probgen.wording.check import Unused, unused_balances
+from probgen.wording.english import ENGLISH
 from probgen.wording.key import tell
+from probgen.wording.language import Language
+from probgen.wording.nouns import Nouns
+from probgen.wording.statement import tell_statement
 from probgen.working.case import Case, case_of
 from probgen.working.convention import Convention
+from probgen.working.digits import Digits
+from probgen.working.result import results
 
 _PROBES: Final = 8
 _ATTEMPTS: Final = 100
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Problem:
     """A template ready to be worked for any number of students, in one course's convention."""
 
     template: Template
     plan: Plan
     convention: Convention
+    language: Language = ENGLISH
+
+    @property
+    def nouns(self) -> Nouns:
+        """The author's words."""
+        return Nouns(self.template.system)
+
+    @cached_property
+    def unused(self) -> Unused:
+        """The balances left for a look back at the end, written once for all students."""
+        return unused_balances(self.plan)
 
 
 @dataclass(frozen=True, slots=True)
 class Worked:
     """One student's problem, solved and proved.
 
+    digits: its printed numbers; statement: as its student reads it.
     complete: values of every quantity, also of forces the working did not need, for the figures.
     residual: the largest relative residual of any balance; difference: from the second solver.
     """
 
     draw: Draw
-    case: Case
+    digits: Digits
+    statement: tuple[Inline, ...]
     complete: Mapping[str, float]
     answers: tuple[Answer, ...]
     residual: float
     difference: float
 
+    @property
+    def case(self) -> Case:
+        return self.digits.case
 
-def prepare(template: Template, convention: Convention) -> Problem:
+
+def prepare(
+    template: Template, convention: Convention, language: Language = ENGLISH
+) -> Problem:
     """The problem, with its plan found on a few draws of no student.
 
     Raises InputError when the situation cannot be solved as stated.
@@ -75,7 +102,7 @@ def prepare(template: Template, convention: Convention) -> Problem:
         expected = "a situation that statics alone can solve"
         fault = Fault(template.path, "", template.id, expected, str(refusal))
         raise InputError([fault]) from None
-    return Problem(template, plan, convention)
+    return Problem(template, plan, convention, language)
 
 
 def draw_class(problem: Problem, seed: str, students: Sequence[str]) -> ClassDraws:
@@ -120,23 +147,28 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
         case = case_of(problem.plan, {**draw.values, "g": g}, own)
         residual = float(proof.max_residual[place])
         difference = float(proof.second_solver_difference[place])
-        told = answers(case, problem.convention)
+        digits = Digits(case, problem.convention)
+        statement = tell_statement(problem.template, draw)
+        told = tuple(
+            told_answer(result, problem.nouns, problem.language) for result in results(digits)
+        )
         every = {name: float(np.broadcast_to(v, len(draws))[place]) for name, v in values}
         complete = {**every, **case.values}
-        worked.append(Worked(draw, case, complete, told, residual, difference))
+        worked.append(Worked(draw, digits, statement, complete, told, residual, difference))
     return tuple(worked)
 
 
 def tell_steps(problem: Problem, own: Worked) -> tuple[Section, ...]:
     """The worked steps.  Raises InputError where no printed digits would lead to the result."""
     try:
-        return tell(own.case, problem.convention)
+        told = tell(own.digits, problem.unused)
     except ArithmeticError as error:
         template = problem.template
         expected = "values whose working can be printed"
         mend = f"change the values, or the template's ranges: {error}"
         fault = Fault(template.path, "", shown_values(own.draw), expected, mend)
         raise InputError([fault]) from None
+    return tuple(problem.language.section(passage, problem.nouns) for passage in told)
 
 
 def proved(

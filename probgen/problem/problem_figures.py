@@ -15,7 +15,6 @@ from probgen.quantities.expression import Name
 from probgen.quantities.unit import ANGLE, LENGTH
 from probgen.statics.system import Role
 from probgen.wording.block import Math
-from probgen.wording.statement import tell_statement
 
 
 def every_scene(problem: Problem, own: Worked) -> Iterator[tuple[str, Scene]]:
@@ -58,7 +57,7 @@ def points_told(template: Template, own: Worked) -> tuple[str, ...]:
     """The points the statement calls by their letters, which the figure has to show."""
     told = {
         piece.id
-        for inline in tell_statement(template, own.draw)
+        for inline in own.statement
         if isinstance(inline, Math)
         for piece in inline.formula
         if isinstance(piece, Name)

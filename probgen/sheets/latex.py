@@ -24,7 +24,6 @@ from probgen.wording.block import (
     Picture,
     Row,
     Section,
-    Strong,
     Text,
 )
 
@@ -66,8 +65,6 @@ def _inline(inline: Inline) -> str:
     match inline:
         case Text(text):
             return _text(text)
-        case Strong(text):
-            return rf"\emph{{{escape(text)}}}"
         case Math(formula):
             written = latex(formula, display=False)
             short = sum(isinstance(piece, Relation) for piece in formula) <= 1

@@ -19,20 +19,13 @@ class Text:
 
 
 @dataclass(frozen=True, slots=True)
-class Strong:
-    """Running text with emphasis."""
-
-    text: str
-
-
-@dataclass(frozen=True, slots=True)
 class Math:
     """A formula in running text."""
 
     formula: Formula
 
 
-Inline = Text | Strong | Math
+Inline = Text | Math
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,34 +8,27 @@ from decimal import Decimal
 
 from probgen.quantities.expression import Expression, Number, Sum, evaluate, names_in
 from probgen.quantities.formula import Balance
-from probgen.quantities.printing import plain
 from probgen.quantities.rounding import exact, round_figures, round_places
 from probgen.quantities.unit import FORCE, TORQUE
 from probgen.statics.equation import Equation, X, Y, force_balance, oriented, torque_balance
 from probgen.statics.plan import Plan
 from probgen.statics.system import Body, Kind, System
-from probgen.wording.block import Block, Display, Row, Section
-from probgen.wording.recent import kept_by_plan
-from probgen.wording.sentence import Inlines, letter, paragraph, say
+from probgen.wording.block import Display, Row
+from probgen.wording.facts.ending import (
+    BodyCheckHeading,
+    CheckHeading,
+    PullCompared,
+    UnusedAxis,
+    UnusedPivot,
+)
+from probgen.wording.passage import Part, Passage, Sentences, sentences
+from probgen.working.criteria import bodies_used
 from probgen.working.digits import Digits
-
-
-def check_section(digits: Digits, body: Body) -> Section | None:
-    """A balance the working did not use, with every number in it; None when all were used."""
-    found = _unused(digits, body)
-    if found is None:
-        return None
-    rows = _rows(digits, found)
-    blocks: list[Block] = [paragraph(_opening(digits, found)), Display(rows)]
-    sense = list(_sense(digits, body))
-    if sense:
-        blocks.append(paragraph(*sense))
-    several = len(digits.case.system.bodies) > 1
-    return Section(f"Check: the {body.name}" if several else "Check", tuple(blocks))
+from probgen.working.fact import Fact
 
 
 @dataclass(frozen=True, slots=True)
-class _Balance:
+class UnusedBalance:
     """A balance, its terms as expressions, and the quantities it holds."""
 
     equation: Equation
@@ -43,27 +36,16 @@ class _Balance:
     names: frozenset[str]
 
 
-def _unused(digits: Digits, body: Body) -> Equation | None:
-    """The unused balance with most terms whose quantities are all known."""
-    plan, values = digits.case.plan, digits.case.values
-    found = {step.unknown for step in plan.steps}
-    known = [
-        _without_nothing(balance, values)
-        for balance in _balances(plan, body)
-        if balance.names <= values.keys()
-    ]
-    chosen = max(known, key=lambda e: (_plain(e), len(e.terms), _held(e, found)), default=None)
-    return oriented(chosen, values) if chosen and chosen.kind == "torque" else chosen
+Unused = Mapping[str, tuple[UnusedBalance, ...]]
+"""The balances of each body that a working did not use; by the body's id."""
 
 
-def _held(equation: Equation, found: set[str]) -> int:
-    """How many of the quantities found the balance holds."""
-    parts = (part for t in equation.terms for part in (t.magnitude, t.ratio, t.length) if part)
-    return len(found & {name for part in parts for name in names_in(part)})
+def unused_balances(plan: Plan) -> Unused:
+    """They follow from the plan alone, and to write them takes longer than to tell a key."""
+    return {body.id: _balances(plan, body) for body in bodies_used(plan)} if plan.steps else {}
 
 
-@kept_by_plan
-def _balances(plan: Plan, body: Body) -> tuple[_Balance, ...]:
+def _balances(plan: Plan, body: Body) -> tuple[UnusedBalance, ...]:
     """The balances of a body that the working did not use."""
     used = {
         (equation.kind, equation.about)
@@ -84,7 +66,7 @@ def _balances(plan: Plan, body: Body) -> tuple[_Balance, ...]:
         ),
     ]
     return tuple(
-        _Balance(
+        UnusedBalance(
             equation,
             tuple(term.expression(equation.method) for term in equation.terms),
             names_in(equation.expression),
@@ -94,7 +76,38 @@ def _balances(plan: Plan, body: Body) -> tuple[_Balance, ...]:
     )
 
 
-def _without_nothing(balance: _Balance, known: Mapping[str, float]) -> Equation:
+def check_passage(digits: Digits, body: Body, unused: tuple[UnusedBalance, ...]) -> Passage | None:
+    """A balance the working did not use, with every number in it; None when all were used."""
+    found = _chosen(digits, unused)
+    if found is None:
+        return None
+    alone = len(digits.case.system.bodies) == 1
+    heading = CheckHeading() if alone else BodyCheckHeading(body.id)
+    parts: list[Part] = [sentences(_opening(digits, found)), Display(_rows(digits, found))]
+    compared = tuple(_compared(digits, body))
+    if compared:
+        parts.append(Sentences(compared))
+    return Passage(heading, tuple(parts))
+
+
+def _chosen(digits: Digits, unused: tuple[UnusedBalance, ...]) -> Equation | None:
+    """The unused balance with most terms whose quantities are all known."""
+    plan, values = digits.case.plan, digits.case.values
+    found = {step.unknown for step in plan.steps}
+    known = [
+        _without_nothing(balance, values) for balance in unused if balance.names <= values.keys()
+    ]
+    chosen = max(known, key=lambda e: (_plain(e), len(e.terms), _held(e, found)), default=None)
+    return oriented(chosen, values) if chosen and chosen.kind == "torque" else chosen
+
+
+def _held(equation: Equation, found: set[str]) -> int:
+    """How many of the quantities found the balance holds."""
+    parts = (part for t in equation.terms for part in (t.magnitude, t.ratio, t.length) if part)
+    return len(found & {name for part in parts for name in names_in(part)})
+
+
+def _without_nothing(balance: UnusedBalance, known: Mapping[str, float]) -> Equation:
     """The equation without terms that are zero for these values."""
     values = [abs(float(evaluate(term, known))) for term in balance.terms]
     least = 1e-9 * max(values)
@@ -118,15 +131,10 @@ def _points_of(system: System, body: Body) -> tuple[str, ...]:
     return tuple(dict.fromkeys([*body.outline, *acting]))
 
 
-def _opening(digits: Digits, equation: Equation) -> Inlines:
+def _opening(digits: Digits, equation: Equation) -> Fact:
     if equation.kind == "force":
-        return say("The forces along {axis}, which we have not used:", axis=letter(equation.about))
-    word = digits.convention.turning
-    return say(
-        "{Word}s about {P}, a point we have not used:",
-        Word=word.capitalize(),
-        P=letter(equation.about),
-    )
+        return UnusedAxis(equation.about)
+    return UnusedPivot(equation.about, digits.convention.turning)
 
 
 def _rows(digits: Digits, equation: Equation) -> tuple[Row, ...]:
@@ -158,7 +166,7 @@ def _term_numbers(digits: Digits, equation: Equation) -> list[tuple[int, Number]
     return [(-1 if value < 0 else 1, Number(abs(value), unit)) for value in chosen]
 
 
-def _sense(digits: Digits, body: Body) -> Iterator[Inlines]:
+def _compared(digits: Digits, body: Body) -> Iterator[Fact]:
     """How a pull that alone holds the weights compares with them."""
     system, values = digits.case.system, digits.case.values
     if not _weights_against_one_pull(digits.case.plan):
@@ -177,22 +185,18 @@ def _sense(digits: Digits, body: Body) -> Iterator[Inlines]:
     ]  # fmt: skip
     if len(weights) and len(pulls) == 1 and sum(weights) > 0:
         ratio = values[pulls[0].id] / sum(weights)
-        share = plain(Number(round_figures(ratio, 2)))
-        total = digits.carried(sum(weights), FORCE)
-        yield say(
-            "Is it sensible? {F} is {share} times the {total} of {all}: {reason}.",
-            F=pulls[0].magnitude,
-            share=share,
-            total=total,
-            all="weight on it" if len(weights) == 1 else "all weights together",
-            reason=_reason(ratio),
+        yield PullCompared(
+            pulls[0].magnitude,
+            Number(round_figures(ratio, 2)),
+            digits.carried(sum(weights), FORCE),
+            several=len(weights) > 1,
+            larger=ratio > 1.0,
         )
 
 
 _PULLS = (Kind.CABLE, Kind.MUSCLE)
 
 
-@kept_by_plan
 def _weights_against_one_pull(plan: Plan) -> bool:
     """Whether a torque balance of the plan holds one pull and weights, and nothing else."""
     kinds = {force.id: force.kind for force in plan.system.forces}
@@ -204,9 +208,3 @@ def _weights_against_one_pull(plan: Plan) -> bool:
         if len(pulls) == 1 and all(kind in (*_PULLS, Kind.WEIGHT) for kind in held):
             return True
     return False
-
-
-def _reason(ratio: float) -> str:
-    if ratio > 1.0:
-        return "it acts with the shorter lever arm, so it has to be the larger force"
-    return "it acts with the longer lever arm, so it can be the smaller force"

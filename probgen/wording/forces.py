@@ -2,101 +2,78 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from probgen.quantities.expression import Expression, Number, evaluate, names_in
 from probgen.quantities.formula import Formula, Relation
 from probgen.statics.plan import Plan
-from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Role, System
-from probgen.wording.block import Block, Display, Picture, Row, Section
-from probgen.wording.direction import toward
-from probgen.wording.recent import kept_by_plan
-from probgen.wording.sentence import Inlines, counted, itemized, letter, listed, paragraph, say
+from probgen.statics.system import Body, Definition, Element, Force, Kind, Role, System
+from probgen.wording.block import Display, Picture, Row
+from probgen.wording.facts.forces import (
+    CoupleNamed,
+    ForceNamed,
+    ForcesCounted,
+    ForcesHeading,
+    JointForce,
+    JointReaction,
+    SignsOpen,
+)
+from probgen.wording.passage import Items, Part, Passage, sentences
+from probgen.wording.sentence import letter
 from probgen.working.digits import Digits
+from probgen.working.direction import Way, way_of
+from probgen.working.fact import Fact
 
 
-def forces_section(digits: Digits, body: Body) -> Section:
+def forces_passage(digits: Digits, body: Body) -> Passage:
     """Every force on the body, what is known of it, and its free-body diagram."""
-    plan, values = digits.case.plan, digits.case.values
-    ways = {
-        id: toward(float(evaluate(plan.system.force(id).direction, values)))
-        for element in plan.system.elements
-        if element.body == body.id
-        for id in element.forces
-    }
-    rows = tuple(
-        definition_row(digits, definition) for definition in _definitions_told(plan, body)
-    )
-    blocks: list[Block] = [*_listed(plan, body, tuple(ways.items()))]
+    plan = digits.case.plan
+    system = plan.system
+    named: tuple[Fact, ...] = tuple(_named(digits, body))
+    couples = [couple for couple in system.couples if couple.body == body.id]
+    opening = ForcesCounted(body.id, len(named), len(couples))
+    items = (*named, *(CoupleNamed(couple.id, couple.moment) for couple in couples))
+    parts: list[Part] = [sentences(opening), Items(items)]
+    rows = [definition_row(digits, definition) for definition in _definitions_told(plan, body)]
     if rows:
-        blocks.append(Display(rows))
-    blocks += _component_note(plan, body)
-    blocks.append(Picture("free-body", body.id))
-    return Section(f"Forces on the {body.name}", tuple(blocks))
+        parts.append(Display(tuple(rows)))
+    parts += _signs(system, body)
+    parts.append(Picture("free-body", body.id))
+    return Passage(ForcesHeading(body.id), tuple(parts))
 
 
-Ways = Mapping[str, str]
-"""Which way each force acts, in words, by its id."""
-
-
-@kept_by_plan
-def _listed(plan: Plan, body: Body, ways: tuple[tuple[str, str], ...]) -> tuple[Block, ...]:
-    """The forces and couples one by one; ways: the items of `Ways`."""
-    told = list(_told(plan.system, body, dict(ways)))
-    moments = [couple for couple in plan.system.couples if couple.body == body.id]
-    opening = f"{counted(len(told), 'force').capitalize()} act{'s' if len(told) == 1 else ''} on "
-    opening += f"the {body.name}"
-    if moments:
-        opening += f", and {counted(len(moments), 'couple')}"
-    items = [*told, *(_couple(couple) for couple in moments)]
-    return paragraph(say(opening + ":")), itemized(items)
-
-
-def _told(system: System, body: Body, ways: Ways) -> Iterator[Inlines]:
-    """The forces in words; those of a hinge are told as one."""
+def _named(digits: Digits, body: Body) -> Iterator[Fact]:
+    """The forces one by one; those of a hinge as one."""
+    system = digits.case.system
     for element in system.elements:
         if element.body != body.id or not element.forces:
             continue
         forces = [system.force(id) for id in element.forces]
         if element.kind in (Kind.HINGE, Kind.FIXED):
-            yield _hinge(system, element, forces, ways)
+            yield _joint(digits, element, forces)
             continue
         for force in forces:
-            yield _one(system, element, force, ways[force.id])
+            at, way = _place(system, force), _way(digits, force)
+            yield ForceNamed(element.id, force.kind, force.part, force.magnitude, at, way)
 
 
-def _hinge(system: System, element: Element, forces: list[Force], ways: Ways) -> Inlines:
+def _place(system: System, force: Force) -> str:
+    """Where a force acts; "" for a particle, which has one point only."""
+    return "" if system.body(force.body).particle else force.point
+
+
+def _way(digits: Digits, force: Force) -> Way:
+    return way_of(float(evaluate(force.direction, digits.case.values)))
+
+
+def _joint(digits: Digits, element: Element, forces: list[Force]) -> Fact:
     """A force told by its components; on the second of two bodies it is the reaction."""
-    parts = listed(
-        [
-            say("{F} ({way})", F=force.magnitude, way=ways[force.id].replace("straight ", ""))
-            for force in forces
-        ]
-    )
-    at = _place(system, forces[0])
-    known_on = _first_of_pair(system, forces[0])
-    if known_on:
-        return say(
-            "the reaction of {by}{at}, equal and opposite to the force on {other}: {parts}",
-            by=element.name,
-            at=at,
-            other=known_on,
-            parts=parts,
-        )
-    return say(
-        "the force {R} of {by}{at}, unknown in size and direction, so we write its components "
-        "{parts}",
-        R=letter(element.symbol),
-        by=element.name,
-        at=at,
-        parts=parts,
-    )
-
-
-def _place(system: System, force: Force) -> Inlines:
-    """ " at B"; nothing for a particle, which has one point only."""
-    particle = system.body(force.body).particle
-    return () if particle else say(" at {P}", P=letter(force.point))
+    parts = tuple((force.magnitude, _way(digits, force)) for force in forces)
+    at = _place(digits.case.system, forces[0])
+    other = _first_of_pair(digits.case.system, forces[0])
+    if other:
+        return JointReaction(element.id, other, parts, at)
+    return JointForce(element.id, letter(element.symbol), parts, at)
 
 
 def _first_of_pair(system: System, force: Force) -> str:
@@ -104,71 +81,16 @@ def _first_of_pair(system: System, force: Force) -> str:
     ids = [each.id for each in system.forces]
     if not force.pair or ids.index(force.pair) > ids.index(force.id):
         return ""
-    return f"the {system.body(system.force(force.pair).body).name}"
+    return system.force(force.pair).body
 
 
-_CUT_PARTS = {"axial": "the axial force", "shear": "the shear force"}
-_SMOOTH = ", square to its surface because it is smooth"
-_PUSHES = {
-    Kind.CABLE: "the pull {F} of {by}{at}, {way}",
-    Kind.MUSCLE: "the pull {F} of {by}{at}, {way}",
-    Kind.WEIGHT: "the weight {F} of {by}, {way}{at}",
-    Kind.ROLLER: "the push {F} of {by}{at}, {way}",
-    Kind.CONTACT: "the push {F} of {by}{at}, {way}{smooth}",
-    Kind.ROUGH: "the normal push {F} of {by}{at}, {way}",
-    Kind.FORCE: "{of}{at}, {way}",
-    Kind.STRUT: "the push {F} of {by}{at}, {way}",
-    Kind.SPRING: "the force {F} of {by}{at}, {way}",
-    Kind.ROPE: "the pull {F} of {by}{at}, {way}",
-    Kind.DISTRIBUTED: "the resultant {F} of {by}{at}, {way}",
-    Kind.FIXED: "{part} {F} at the cut{at}, {way}",
-}
-
-
-def _one(system: System, element: Element, force: Force, way: str) -> Inlines:
-    pattern = _PUSHES.get(force.kind, _PUSHES[Kind.FORCE])
-    if force.part == "friction":
-        pattern = "the friction {F} of {by}{at}, taken {way}"
-    return say(
-        pattern,
-        F=force.magnitude,
-        by=element.name,
-        of=_of(element, force),
-        at=_place(system, force),
-        way=way,
-        part=_CUT_PARTS.get(force.part, "the force"),
-        smooth="" if way.startswith("straight") else _SMOOTH,
-    )
-
-
-def _of(element: Element, force: Force) -> Inlines:
-    """ "the force F of the wind", but "the push F"."""
-    if element.name.rsplit(" ", 1)[-1] in ("force", "push", "pull", "thrust", "load"):
-        return say("{by} {F}", by=element.name, F=force.magnitude)
-    return say("the force {F} of {by}", F=force.magnitude, by=element.name)
-
-
-def _couple(couple: Couple) -> Inlines:
-    if couple.source.endswith("couple"):
-        return say("{by} {M}", M=couple.moment, by=couple.source)
-    return say("the couple {M} of {by}", M=couple.moment, by=couple.source)
-
-
-@kept_by_plan
-def _component_note(plan: Plan, body: Body) -> tuple[Block, ...]:
+def _signs(system: System, body: Body) -> Iterator[Part]:
     """What a negative result will mean, where the working has components of unknown sign."""
-    system = plan.system
-    free = [force.magnitude for force in system.forces if force.body == body.id]
-    free += [couple.moment for couple in system.couples if couple.body == body.id]
-    free = [size for size in dict.fromkeys(free) if _sign_unknown(system, size)]
-    if not free:
-        return ()
-    note = say(
-        "{these} {are} taken positive the way named; a negative result means the opposite way.",
-        these=listed(free),
-        are="is" if len(free) == 1 else "are",
-    )
-    return (paragraph(note),)
+    sizes = [force.magnitude for force in system.forces if force.body == body.id]
+    sizes += [couple.moment for couple in system.couples if couple.body == body.id]
+    free = tuple(size for size in dict.fromkeys(sizes) if _sign_unknown(system, size))
+    if free:
+        yield sentences(SignsOpen(free))
 
 
 def _sign_unknown(system: System, size: Expression) -> bool:
@@ -176,7 +98,6 @@ def _sign_unknown(system: System, size: Expression) -> bool:
     return any(variable.role is Role.UNKNOWN and not variable.nonnegative for variable in held)
 
 
-@kept_by_plan
 def _definitions_told(plan: Plan, body: Body) -> tuple[Definition, ...]:
     """Weights, resultants and angles worked out that the forces on the body are made of."""
     bodies = plan.system.bodies

@@ -1,118 +1,113 @@
-"""The whole working of a problem as a good teacher would hand it out: section by section."""
+"""The whole working of a problem as a good teacher would hand it out: passage by passage."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from probgen.quantities.expression import ZERO, evaluate, names_in
-from probgen.quantities.printing import symbol_plain
 from probgen.quantities.rounding import exact
 from probgen.statics.balances import ALONG
 from probgen.statics.derivation import Step
 from probgen.statics.equation import X, Y
 from probgen.statics.plan import Plan
-from probgen.statics.system import Body, Form, Limit, Variable
-from probgen.wording.block import Block, Display, Row, Section
-from probgen.wording.check import check_section
-from probgen.wording.direction import toward
+from probgen.statics.system import Form, Limit, Variable
+from probgen.wording.block import Display, Row
+from probgen.wording.check import Unused, check_passage
 from probgen.wording.equations import balance_row, rows_of, working
-from probgen.wording.forces import forces_section
-from probgen.wording.limit import branch_case, comparison_section, holding_section
-from probgen.wording.recent import kept_by_plan
-from probgen.wording.resultant import resultant_sections
-from probgen.wording.sentence import letter, listed, paragraph, say
-from probgen.wording.torque import equation_noun, together, turning_section
-from probgen.working.case import Case
-from probgen.working.convention import Convention
+from probgen.wording.facts.balance import (
+    AxesAndTurning,
+    AxesHeading,
+    AxesTaken,
+    AxisTilted,
+    ComponentHeading,
+    ConditionsHold,
+    CoupleNegative,
+    ForceHeading,
+    ForceNegative,
+    NoneAlone,
+    PutIntoTheRest,
+    QuantityHeading,
+    TakenOut,
+    TogetherHeading,
+    TorqueHeading,
+    WithTheResult,
+    WithUnrounded,
+)
+from probgen.wording.facts.ending import LimitSupposed, SupposedHeading
+from probgen.wording.forces import forces_passage
+from probgen.wording.limit import comparison_passage, holding_passage
+from probgen.wording.passage import Part, Passage, Sentences, sentences
+from probgen.wording.resultant import resultant_passages
+from probgen.wording.torque import together, turning_passage
+from probgen.working.criteria import bodies_used
 from probgen.working.digits import Digits
+from probgen.working.direction import way_of
+from probgen.working.fact import Fact
+from probgen.working.verdict import at_limit
 
 
-def tell(case: Case, convention: Convention) -> tuple[Section, ...]:
+def tell(digits: Digits, unused: Unused) -> tuple[Passage, ...]:
     """The worked steps: axes, forces, turning, balances, magnitude and direction, check.
 
+    unused: what `unused_balances` gives for the plan.
     Raises ArithmeticError when some printed working would not give its printed result.
     """
-    digits = Digits(case, convention)
+    case = digits.case
     if case.plan.branches:
         return _told_to_limits(digits)
-    bodies = _bodies_told(case)
+    bodies = bodies_used(case.plan)
     return (
-        *((_axes_of(digits),) if bodies else ()),
-        *(forces_section(digits, body) for body in bodies),
+        *((_axes(digits),) if bodies else ()),
+        *(forces_passage(digits, body) for body in bodies),
         *_steps(digits),
         *_asked_definitions(digits),
-        *resultant_sections(digits),
-        *(holding_section(digits, find) for find in case.system.finds if find.form is Form.HOLDS),
-        *_checks(digits, bodies),
+        *resultant_passages(digits),
+        *(holding_passage(digits, find) for find in case.system.finds if find.form is Form.HOLDS),
+        *_checks(digits, unused),
     )
 
 
-def _checks(digits: Digits, bodies: tuple[Body, ...]) -> Iterator[Section]:
+def _checks(digits: Digits, unused: Unused) -> Iterator[Passage]:
     """A look back at each body whose balances were used."""
-    for body in bodies if digits.case.plan.steps else ():
-        section = check_section(digits, body)
-        if section is not None:
-            yield section
+    for body, balances in unused.items():
+        passage = check_passage(digits, digits.case.system.body(body), balances)
+        if passage is not None:
+            yield passage
 
 
-def _told_to_limits(digits: Digits) -> tuple[Section, ...]:
+def _told_to_limits(digits: Digits) -> tuple[Passage, ...]:
     """The forces once, the working up to each limit, then the limits beside each other."""
-    owns = [
-        Digits(branch_case(digits.case, branch), digits.convention)
-        for branch in digits.case.plan.branches
-    ]
-    turning = [own for own in owns if _takes_torques(own)] or owns
-    sections = [_axes_of(turning[0]), *_forces_of(owns)]
-    for branch, own in zip(digits.case.plan.branches, owns, strict=True):
-        sections.append(_supposing(branch.limit))
-        sections += _steps(own)
-    return (*sections, comparison_section(digits))
+    branches = digits.case.plan.branches
+    owns = [at_limit(digits, branch) for branch in branches]
+    turning = [own for own in owns if _takes_torques(own.case.plan)] or owns
+    passages = [_axes(turning[0]), *_forces_of(owns)]
+    for branch, own in zip(branches, owns, strict=True):
+        passages.append(_supposing(branch.limit))
+        passages += _steps(own)
+    return (*passages, comparison_passage(digits, owns))
 
 
-def _takes_torques(digits: Digits) -> bool:
-    return any(step.equation.kind == "torque" for step in digits.case.plan.steps)
+def _takes_torques(plan: Plan) -> bool:
+    return any(step.equation.kind == "torque" for step in plan.steps)
 
 
-def _forces_of(branches: list[Digits]) -> Iterator[Section]:
+def _forces_of(branches: list[Digits]) -> Iterator[Passage]:
     """The forces on each body that some branch uses, once."""
     told: set[str] = set()
     for own in branches:
-        for body in _bodies_told(own.case):
+        for body in bodies_used(own.case.plan):
             if body.id not in told:
                 told.add(body.id)
-                yield forces_section(own, body)
+                yield forces_passage(own, body)
 
 
-def _supposing(limit: Limit) -> Section:
+def _supposing(limit: Limit) -> Passage:
     """The opening of a branch: its limit is just reached."""
-    said = say(
-        "Suppose that {limit}: then {left} has just reached {right}.",
-        limit=limit.name,
-        left=limit.left,
-        right=limit.right,
-    )
-    return Section(_heading(limit.name), (paragraph(said),))
+    supposed = LimitSupposed(limit.id, limit.left, limit.right)
+    return Passage(SupposedHeading(limit.id), (sentences(supposed),))
 
 
-def _bodies_told(case: Case) -> tuple[Body, ...]:
-    """The bodies whose forces the working uses, in the template's order."""
-    used = {id for step in case.plan.steps for equation in step.equations for id in equation.bodies}
-    if any(find.form is Form.MAGNITUDE_AND_DIRECTION for find in case.system.finds):
-        used |= _bodies_of_resultants(case)
-    return tuple(body for body in case.system.bodies if body.id in used)
-
-
-def _bodies_of_resultants(case: Case) -> set[str]:
-    """Bodies on which a resultant of known forces is asked, with no balance at all."""
-    return {
-        case.system.element(find.quantity).body
-        for find in case.system.finds
-        if find.form is Form.MAGNITUDE_AND_DIRECTION
-        and any(d.variable == f"{find.quantity}.x" for d in case.plan.definitions)
-    }
-
-
-def _asked_definitions(digits: Digits) -> Iterator[Section]:
+def _asked_definitions(digits: Digits) -> Iterator[Passage]:
     """Quantities asked that the data alone settle."""
     asked = [find.quantity for find in digits.case.system.finds]
     asked += [f"{quantity}.{axis}" for quantity in tuple(asked) for axis in "xy"]
@@ -120,31 +115,17 @@ def _asked_definitions(digits: Digits) -> Iterator[Section]:
         if definition.variable in asked:
             variable = digits.case.system.variables[definition.variable]
             rows = rows_of(digits, variable.as_name, definition.expression, definition.variable)
-            yield Section(_title_of(variable), (Display(tuple(rows)),))
+            yield Passage(_heading_of(variable), (Display(tuple(rows)),))
 
 
-def _axes_of(digits: Digits) -> Section:
-    convention = digits.convention
-    return _axes(digits.case.plan, convention.positive, convention.turning)
+def _axes(digits: Digits) -> Passage:
+    taken: Fact = AxesTaken()
+    if _takes_torques(digits.case.plan):
+        taken = AxesAndTurning(digits.convention.positive, digits.convention.turning)
+    return Passage(AxesHeading(), (sentences(taken),))
 
 
-@kept_by_plan
-def _axes(plan: Plan, positive: str, turning: str) -> Section:
-    ways = (plan, *(branch.plan for branch in plan.branches))
-    if not any(step.equation.kind == "torque" for each in ways for step in each.steps):
-        plain = say("{x} to the right, {y} up.", x=letter("x"), y=letter("y"))
-        return Section("Axes and signs", (paragraph(plain),))
-    sentence = say(
-        "{x} to the right, {y} up; {positive} {word}s are positive.",
-        x=letter("x"),
-        y=letter("y"),
-        positive=positive,
-        word=turning,
-    )
-    return Section("Axes and signs", (paragraph(sentence),))
-
-
-def _steps(digits: Digits) -> Iterator[Section]:
+def _steps(digits: Digits) -> Iterator[Passage]:
     """Torque balances with their reasons; force balances that follow one another together."""
     waiting: list[Step] = []
     steps = list(digits.case.plan.steps)
@@ -152,120 +133,105 @@ def _steps(digits: Digits) -> Iterator[Section]:
         step = steps.pop(0)
         if step.equation.kind == "force" and not step.partners:
             if waiting and waiting[-1].equation.bodies != step.equation.bodies:
-                yield from _force_section(digits, waiting)
+                yield from _force_passage(digits, waiting)
                 waiting = []
             waiting.append(step)
             continue
-        yield from _force_section(digits, waiting)
+        yield from _force_passage(digits, waiting)
         waiting = []
         if step.partners:
             needed = [later for later in steps if later in step.partners]
             steps = [later for later in steps if later not in needed]
-            yield _together_section(digits, step, needed)
+            yield _together_passage(digits, step, needed)
         else:
             yield from _single(digits, step)
-    yield from _force_section(digits, waiting)
+    yield from _force_passage(digits, waiting)
 
 
-def _single(digits: Digits, step: Step) -> Iterator[Section]:
+def _single(digits: Digits, step: Step) -> Iterator[Passage]:
     if step.equation.kind == "torque":
-        yield turning_section(digits, step)
-        yield _torque_section(digits, step)
+        yield turning_passage(digits, step)
+        yield _torque_passage(digits, step)
     else:
-        yield _condition_section(digits, step)
+        yield _condition_passage(digits, step)
 
 
-def _together_section(digits: Digits, step: Step, needed: list[Step]) -> Section:
+def _together_passage(digits: Digits, step: Step, needed: list[Step]) -> Passage:
     """Equations that hold the same unknowns: all of them, how they go together, the results.
 
     needed: the steps among the partners whose quantities are wanted.
     """
     group = (step, *step.partners)
-    names = [digits.case.system.variables[each.unknown].as_name for each in group]
-    count = {2: "two", 3: "three", 4: "four"}[len(group)]
-    reason = say(
-        "No equation holds only one unknown. These {count} hold {names} and no other:",
-        count=count,
-        names=listed(names),
-    )
+    names = tuple(digits.case.system.variables[each.unknown].as_name for each in group)
     taken_out = [
         Row((name,), "=", (each.expression,)) for name, each in zip(names, group, strict=True)
     ][:0:-1]
-    blocks: list[Block] = [
-        paragraph(reason),
+    parts: list[Part] = [
+        sentences(NoneAlone(len(group), names)),
         Display(tuple(balance_row(digits, equation) for equation in step.equations[::-1])),
         *_reasons(step),
-        paragraph(say("We take {others} out,", others=listed(names[:0:-1]))),
+        sentences(TakenOut(names[:0:-1])),
         Display(tuple(taken_out)),
-        paragraph(say("and put this into the rest, which leaves {last} alone:", last=names[0])),
+        sentences(PutIntoTheRest(names[0])),
         *_reduced(step),
         *_worked(digits, step),
     ]
     if needed:
-        blocks.append(paragraph(say("With it:")))
+        parts.append(sentences(WithTheResult()))
     for each in needed:
-        blocks += _worked(digits, each)
-    return Section(f"{count.capitalize()} equations together", tuple(blocks))
+        parts += _worked(digits, each)
+    return Passage(TogetherHeading(len(group)), tuple(parts))
 
 
-def _reasons(step: Step) -> Iterator[Block]:
+def _reasons(step: Step) -> Iterator[Part]:
     """Why the conditions among the equations hold."""
-    told = dict.fromkeys(equation.reason for equation in step.equations if equation.reason)
-    if told:
-        yield paragraph(*(say(_heading(reason).rstrip(".") + ".") for reason in told))
+    stated = tuple(equation.about for equation in step.equations if equation.reason)
+    if stated:
+        yield sentences(ConditionsHold(stated))
 
 
-def _reduced(step: Step) -> Iterator[Block]:
+def _reduced(step: Step) -> Iterator[Part]:
     """What is left of the last equation once the others are put in."""
     if step.reduced is not None:
         yield Display((Row((step.reduced,), "=", (ZERO,)),))
 
 
-def _worked(digits: Digits, step: Step) -> Iterator[Block]:
+def _worked(digits: Digits, step: Step) -> Iterator[Part]:
     """The value of a step without its equation."""
     name = digits.case.system.variables[step.unknown].as_name
     yield Display(tuple(rows_of(digits, name, step.expression, step.unknown)))
-    yield from _sign_note(digits, step)
+    yield from _sign(digits, step)
 
 
-def _torque_section(digits: Digits, step: Step) -> Section:
-    word = digits.convention.turning.capitalize()
-    return Section(f"{word} balance", (working(digits, step), *_sign_note(digits, step)))
+def _torque_passage(digits: Digits, step: Step) -> Passage:
+    heading = TorqueHeading(digits.convention.turning)
+    return Passage(heading, (working(digits, step), *_sign(digits, step)))
 
 
-def _force_section(digits: Digits, steps: list[Step]) -> Iterator[Section]:
+def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
     if not steps:
         return
-    blocks: list[Block] = []
+    parts: list[Part] = []
     equation = steps[0].equation
     group = tuple(together(digits.case.system, equation))
     if group:
-        blocks.append(paragraph(*group))
+        parts.append(Sentences(group))
     carrying = [step for step in steps if _carries(digits, step)][:1]
     for step in steps:
         if step in carrying:
-            blocks.append(paragraph(say("With the unrounded values found above:")))
-        blocks += [*_axis_note(digits, step), working(digits, step), *_sign_note(digits, step)]
-    several = len(digits.case.system.bodies) > 1
-    ending = f" on {equation_noun(digits.case.system, equation)}" if several else ""
-    yield Section(f"Force balance{ending}", tuple(blocks))
+            parts.append(sentences(WithUnrounded()))
+        parts += [*_axis(digits, step), working(digits, step), *_sign(digits, step)]
+    alone = len(digits.case.system.bodies) == 1
+    yield Passage(ForceHeading(() if alone else equation.bodies), tuple(parts))
 
 
-def _axis_note(digits: Digits, step: Step) -> Iterator[Block]:
+def _axis(digits: Digits, step: Step) -> Iterator[Part]:
     """Which way a tilted axis runs."""
     axis = step.equation.axis
     if axis is None or axis in (X, Y):
         return
-    degrees = float(evaluate(axis.direction, digits.case.values))
-    kind = "along the surface" if axis.label.startswith(ALONG) else "square to the surface"
-    yield paragraph(
-        say(
-            "Along the axis {axis}, {kind} ({way} is positive), one unknown drops out:",
-            axis=letter(axis.label),
-            kind=kind,
-            way=toward(degrees),
-        )
-    )
+    way = way_of(float(evaluate(axis.direction, digits.case.values)))
+    yield sentences(AxisTilted(axis.label, axis.label.startswith(ALONG), way))
 
 
 def _carries(digits: Digits, step: Step) -> bool:
@@ -279,42 +245,25 @@ def _carries(digits: Digits, step: Step) -> bool:
     )
 
 
-def _condition_section(digits: Digits, step: Step) -> Section:
-    blocks: list[Block] = []
-    if step.equation.reason:
-        blocks.append(paragraph(say(_heading(step.equation.reason).rstrip(".") + ".")))
-    blocks += [working(digits, step), *_sign_note(digits, step)]
-    return Section(_title_of(digits.case.system.variables[step.unknown]), tuple(blocks))
+def _condition_passage(digits: Digits, step: Step) -> Passage:
+    heading = _heading_of(digits.case.system.variables[step.unknown])
+    return Passage(heading, (*_reasons(step), working(digits, step), *_sign(digits, step)))
 
 
-def _title_of(variable: Variable) -> str:
-    """What a section that works out one quantity is headed."""
+def _heading_of(variable: Variable) -> Fact:
+    """What a passage that works out one quantity is headed."""
     if variable.id.endswith((".x", ".y")):
-        return f"Component {symbol_plain(variable.symbol)}"
-    return _heading(variable.name)
+        return ComponentHeading(variable.as_name)
+    return QuantityHeading(variable.id)
 
 
-def _heading(words: str) -> str:
-    return words if words[1:2] == "-" else words[:1].upper() + words[1:]
-
-
-def _sign_note(digits: Digits, step: Step) -> Iterator[Block]:
+def _sign(digits: Digits, step: Step) -> Iterator[Part]:
     """What a negative result means: the force acts the other way."""
-    value = digits.case.values[step.unknown]
-    forces = [f for f in digits.case.system.forces if f.id == step.unknown]
-    if value < 0.0 and any(c.id == step.unknown for c in digits.case.system.couples):
-        name = digits.case.system.variables[step.unknown].as_name
-        yield paragraph(say("{M} is negative: the couple acts clockwise.", M=name))
-    if value >= 0.0 or not forces:
+    system, value = digits.case.system, digits.case.values[step.unknown]
+    if value >= 0.0:
         return
-    force = forces[0]
-    degrees = float(evaluate(force.direction, digits.case.values)) + 180.0
-    yield paragraph(
-        say(
-            "{F} is negative: this part of the force acts {way}, against the way first taken."
-            if force.part in ("x", "y")
-            else "{F} is negative: it acts {way}, against the way first taken.",
-            F=force.magnitude,
-            way=toward(degrees),
-        )
-    )
+    if any(couple.id == step.unknown for couple in system.couples):
+        yield sentences(CoupleNegative(system.variables[step.unknown].as_name))
+    for force in [force for force in system.forces if force.id == step.unknown][:1]:
+        way = way_of(float(evaluate(force.direction, digits.case.values)) + 180.0)
+        yield sentences(ForceNegative(force.magnitude, force.part in ("x", "y"), way))

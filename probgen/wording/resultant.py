@@ -9,39 +9,33 @@ from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.rounding import round_figures
 from probgen.quantities.unit import ANGLE, DEGREE, FORCE
 from probgen.statics.system import Element, Find, Form
-from probgen.wording.block import Block, Display, Row, Section
-from probgen.wording.direction import quarter_of, worded
-from probgen.wording.sentence import Inlines, letter, paragraph, say
+from probgen.wording.block import Display, Row
+from probgen.wording.facts.ending import ForceActs, OneComponent, ResultantHeading, ResultantIs
+from probgen.wording.passage import Part, Passage, sentences
+from probgen.wording.sentence import letter
 from probgen.working.digits import Digits
+from probgen.working.direction import direction_of, quarter_of
+from probgen.working.fact import Fact
 
 
-def resultant_sections(digits: Digits) -> Iterator[Section]:
+def resultant_passages(digits: Digits) -> Iterator[Passage]:
     for find in digits.case.system.finds:
         if find.form is Form.MAGNITUDE_AND_DIRECTION:
             yield _resultant(digits, find)
 
 
-def _resultant(digits: Digits, find: Find) -> Section:
+def _resultant(digits: Digits, find: Find) -> Passage:
     case = digits.case
     element = case.system.element(find.quantity)
+    force = letter(element.symbol)
     x, y = (case.system.variables[f"{find.quantity}.{axis}"].as_name for axis in "xy")
-    blocks: list[Block] = []
-    oblique = quarter_of(case.values[f"{find.quantity}.direction"]) is None
-    if oblique:
-        rows = (*_magnitude(digits, find, element, x, y), *_angle(digits, x, y))
-        blocks.append(Display(rows))
+    if quarter_of(case.values[f"{find.quantity}.direction"]) is None:
+        first: Part = Display((*_magnitude(digits, find, element, x, y), *_angle(digits, x, y)))
     else:
         level = case.values[y.id] == 0.0
-        said = say(
-            "{zero} is zero, so {R} is {way} and its magnitude is that of {other}.",
-            zero=y if level else x,
-            R=letter(element.symbol),
-            way="horizontal" if level else "vertical",
-            other=x if level else y,
-        )
-        blocks.append(paragraph(said))
-    blocks.append(paragraph(_sentence(digits, find, element)))
-    return Section(f"Magnitude and direction of {element.symbol}", tuple(blocks))
+        zero, other = (y, x) if level else (x, y)
+        first = sentences(OneComponent(force, zero, other, level))
+    return Passage(ResultantHeading(force), (first, sentences(_outcome(digits, find, element))))
 
 
 def _magnitude(digits: Digits, find: Find, element: Element, x: Name, y: Name) -> Iterator[Row]:
@@ -83,28 +77,11 @@ def _size(digits: Digits, part: Call, guard: int) -> Number:
     return Number(abs(number.value), number.unit)
 
 
-def _sentence(digits: Digits, find: Find, element: Element) -> Inlines:
+def _outcome(digits: Digits, find: Find, element: Element) -> Fact:
     case = digits.case
-    way = worded(case.values[f"{find.quantity}.direction"], digits.convention)
-    size = digits.rounded(
-        case.values[f"{find.quantity}.magnitude"],
-        digits.unit_of(f"{find.quantity}.x"),
-    )
-    body = case.system.body(element.body).name
+    way = direction_of(case.values[f"{find.quantity}.direction"], digits.convention)
+    unit = digits.unit_of(f"{find.quantity}.x")
+    size = digits.rounded(case.values[f"{find.quantity}.magnitude"], unit)
     if element.kind == "resultant":
-        return say(
-            "The resultant {R} is {size}{joint}{way}.",
-            R=letter(element.symbol),
-            size=size,
-            joint=" at " if way.words[0].isdigit() else ", ",
-            way=way.words,
-        )
-    joint = " at " if way.words[0].isdigit() else ", "
-    return say(
-        "{by} acts on the {body} with a force of {size}{joint}{way}.",
-        by=element.name[:1].upper() + element.name[1:],
-        body=body,
-        size=size,
-        joint=joint,
-        way=way.words,
-    )
+        return ResultantIs(letter(element.symbol), size, way)
+    return ForceActs(element.id, element.body, size, way)

@@ -1,4 +1,4 @@
-"""Sentences: words with formulas in them, lists with commas and an "and"."""
+"""Running text: words with formulas in them, put together."""
 
 from __future__ import annotations
 
@@ -11,23 +11,18 @@ from typing import TypeGuard
 from probgen.quantities.expression import Expression, Name
 from probgen.quantities.formula import Formula
 from probgen.quantities.printing import plain
-from probgen.statics.system import Body
-from probgen.wording.block import Inline, Itemize, Math, Paragraph, Strong, Text
+from probgen.wording.block import Inline, Math, Paragraph, Text
 
 Inlines = tuple[Inline, ...]
 Part = str | Expression | Formula | Inlines
 """What may stand in a sentence: words, an expression, a formula, or inlines made before."""
 
-_NUMERALS = (
-    *("no", "one", "two", "three", "four", "five", "six"),
-    *("seven", "eight", "nine", "ten", "eleven", "twelve"),
-)
-_INLINES = frozenset({Text, Strong, Math})
+_INLINES = frozenset({Text, Math})
 _PLACE = re.compile(r"\{(\w+)\}")
 
 
-def say(pattern: str, **parts: Part) -> Inlines:
-    """Inlines of a sentence whose {places} are filled with words or formulas."""
+def filled(pattern: str, **parts: Part) -> Inlines:
+    """A sentence whose {places} are filled with words or formulas."""
     inlines: list[Inline] = []
     for words, place in _pieces(pattern):
         inlines += words
@@ -73,12 +68,12 @@ def _joined(inlines: Iterable[Inline]) -> Inlines:
     return tuple(runs)
 
 
-def listed(parts: Sequence[Part], word: str = "and") -> Inlines:
-    """ "a", "a and b", "a, b and c"."""
+def listed(parts: Sequence[Part], last: str, between: str = ", ") -> Inlines:
+    """Parts one after the other; last: what stands before the last of them (" and ")."""
     inlines: list[Inline] = []
     for place, part in enumerate(parts):
         if place:
-            inlines += _words(f" {word} " if place == len(parts) - 1 else ", ")
+            inlines += _words(last if place == len(parts) - 1 else between)
         inlines += _inlines(part)
     return _joined(inlines)
 
@@ -93,10 +88,6 @@ def paragraph(*sentences: Inlines) -> Paragraph:
     return Paragraph(_joined(inlines))
 
 
-def itemized(items: Iterable[Inlines]) -> Itemize:
-    return Itemize(tuple(items))
-
-
 def letter(point: str) -> Name:
     """A point's name as it is printed in formulas and figures."""
     return Name(point, point)
@@ -109,23 +100,3 @@ def plain_text(inlines: Iterable[Inline]) -> str:
     ]
     text = "".join(shown)
     return re.sub(r"[ \n]+", " ", text).strip()
-
-
-def body_noun(bodies: Iterable[Body]) -> str:
-    """What a body goes by, or several taken as one: "the ladder", "the crane and the crate"."""
-    nouns = [f"the {body.name}" for body in bodies]
-    return nouns[0] if len(nouns) == 1 else ", ".join(nouns[:-1]) + " and " + nouns[-1]
-
-
-def capitalized(inlines: Inlines) -> Inlines:
-    """The first word with a capital, when the run begins with words."""
-    first = inlines[0]
-    if isinstance(first, Text):
-        return (Text(first.text[:1].upper() + first.text[1:]), *inlines[1:])
-    return inlines
-
-
-def counted(number: int, noun: str) -> str:
-    """ "two forces"; numerals from thirteen on."""
-    count = _NUMERALS[number] if number < len(_NUMERALS) else str(number)
-    return f"{count} {noun}" if number == 1 else f"{count} {noun}s"

@@ -10,14 +10,12 @@ from typing import Final
 
 from jinja2 import TemplateError
 
-from probgen.bank.situation import with_article
 from probgen.bank.statement import LONGEST_STATEMENT, StatementEnvironment
 from probgen.bank.template import Template
 from probgen.draws.draw import Draw
 from probgen.input.fault import Fault, InputError
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Formula, Relation
-from probgen.statics.system import Find, Form, System
 from probgen.wording.block import Inline, Math, Text
 
 # Formulas pass through jinja2 as marks between two characters of Unicode's private use area, which
@@ -51,34 +49,6 @@ def tell_statement(template: Template, draw: Draw) -> tuple[Inline, ...]:
     symbols |= {name: name for name in system.points}
     told = _rendered(template.statement, template.path, tuple(symbols))
     return _inlines(" ".join(told.split()), symbols, draw.values)
-
-
-def tell_find(system: System, find: Find) -> tuple[Inline, ...]:
-    """What is asked, as a phrase: "the tension in the cable, T"; the author's wording if any."""
-    if find.wording:
-        return (Text(find.wording),)
-    if find.form is Form.HOLDS:
-        named = [limit.name for limit in system.limits if find.quantity in ("", limit.id)]
-        return (Text(f"whether {' or '.join(named)}, and by what margin"),)
-    if find.form in (Form.LARGEST, Form.SMALLEST):
-        return _tell_utmost(system, find)
-    element = next((e for e in system.elements if e.id == find.quantity), None)
-    if find.form is Form.VALUE or element is None:
-        variable = system.variables[find.quantity]
-        return (Text(f"{with_article(variable.name)}, "), Math((variable.as_name,)))
-    asked = "components" if find.form is Form.COMPONENTS else "magnitude and direction"
-    name = Math((Name(element.id, element.symbol),))
-    return (Text(f"the {asked} of the force from {element.name}, "), name)
-
-
-def _tell_utmost(system: System, find: Find) -> tuple[Inline, ...]:
-    """ "the largest mass of the pot, m, before the cable breaks", or what happens first."""
-    variable = system.variables[find.quantity]
-    first = (Text(f"the {find.form.value} {variable.name}, "), Math((variable.as_name,)))
-    if len(system.limits) == 1:
-        return (*first, Text(f", before {system.limits[0].name}"))
-    events = " or ".join(limit.name for limit in system.limits)
-    return (*first, Text(f", that is possible, and what happens first beyond it: {events}"))
 
 
 @lru_cache(maxsize=256)

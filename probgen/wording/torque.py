@@ -19,20 +19,37 @@ from probgen.quantities.expression import (
     times,
 )
 from probgen.quantities.formula import Formula, Relation
-from probgen.quantities.recent import kept
 from probgen.quantities.rounding import exact
 from probgen.quantities.unit import ANGLE, DEGREE, LENGTH
 from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import angle_of, way
-from probgen.statics.plan import Plan
 from probgen.statics.system import Force, Kind, Role, System
-from probgen.wording.block import Block, Section
-from probgen.wording.recent import kept_by_plan
-from probgen.wording.sentence import Inlines, body_noun, itemized, letter, listed, paragraph, say
+from probgen.wording.facts.torque import (
+    AngleToArm,
+    ArmOfLegs,
+    Hold,
+    LeverArm,
+    PartTurns,
+    PivotBare,
+    PivotHeld,
+    PivotMeeting,
+    SquareToArm,
+    TakenAsOne,
+    TurningHeading,
+    TurnsBody,
+    TurnsNothing,
+)
+from probgen.wording.passage import Items, Part, Passage, Sentences
+from probgen.working.convention import Rotation, Turning
 from probgen.working.digits import Digits
+from probgen.working.fact import Fact
 
-_TOUCHING = (Kind.ROLLER, Kind.CONTACT, Kind.ROUGH)
+_HOLDS = (
+    ((Kind.HINGE,), Hold.HINGE),
+    ((Kind.FIXED,), Hold.BUILT_IN),
+    ((Kind.ROLLER, Kind.CONTACT, Kind.ROUGH), Hold.TOUCHING),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,44 +64,28 @@ class Turner:
     terms: tuple[Term, ...]
 
 
-def turning_section(digits: Digits, step: Step) -> Section:
+def turning_passage(digits: Digits, step: Step) -> Passage:
     """The choice of the pivot and the sense and lever arm of each force about it."""
-    plan, equation = digits.case.plan, step.equation
+    system, equation = digits.case.system, step.equation
     turners = list(_turners(digits, equation))
-    senses = tuple(turner.sense for turner in turners)
-    opening, body = _opening(plan, step.unknown, digits.convention.turning)
-    blocks = [opening, _senses(equation, body, senses, digits.convention.positive)]
-    arms = list(_arms(digits, turners))
+    reasons = (
+        *together(system, equation),
+        _pivot(system, step, digits.convention.turning),
+        *_silent(system, step),
+    )
+    senses = _senses(equation, turners, digits.convention.positive)
+    parts: list[Part] = [Sentences(reasons), Sentences(tuple(senses))]
+    arms = tuple(_arms(digits, turners))
     if arms:
-        blocks.append(itemized(arms) if len(arms) > 1 else paragraph(arms[0]))
-    return Section(f"Which forces turn {body} about {equation.about}?", tuple(blocks))
+        parts.append(Items(arms) if len(arms) > 1 else Sentences(arms))
+    return Passage(TurningHeading(equation.bodies, equation.about), tuple(parts))
 
 
-@kept_by_plan
-def _opening(plan: Plan, unknown: str, turning: str) -> tuple[Block, str]:
-    """What is taken together, the pivot and what does not turn about it; the body in words."""
-    step = next(step for step in plan.steps if step.unknown == unknown)
-    system, equation = plan.system, step.equation
-    reasons = (*together(system, equation), _choice(system, step, turning), *_silent(system, step))
-    return paragraph(*reasons), equation_noun(system, equation)
-
-
-def equation_noun(system: System, equation: Equation) -> str:
-    """The body or bodies an equation is written for, in words."""
-    return body_noun(system.body(id) for id in equation.bodies)
-
-
-def together(system: System, equation: Equation) -> Iterator[Inlines]:
+def together(system: System, equation: Equation) -> Iterator[Fact]:
     """Why several bodies are taken as one: the forces between them cancel."""
     if len(equation.bodies) > 1:
-        inner = [system.force(id) for id in equation.inner]
-        letters = dict.fromkeys(force.magnitude for force in inner)
-        yield say(
-            "We take {bodies} as one body: the forces between them ({inner}) come in equal and "
-            "opposite pairs and cancel.",
-            bodies=equation_noun(system, equation),
-            inner=listed(list(letters)),
-        )
+        inner = dict.fromkeys(system.force(id).magnitude for id in equation.inner)
+        yield TakenAsOne(equation.bodies, tuple(inner))
 
 
 def _turners(digits: Digits, equation: Equation) -> Iterator[Turner]:
@@ -106,147 +107,83 @@ def _by_force(equation: Equation) -> Iterator[tuple[Term, ...]]:
         yield tuple(term for term in equation.terms if term.source == source)
 
 
-def _choice(system: System, step: Step, word: str) -> Inlines:
-    """Where torques are taken about, the point named by what is there."""
+def _pivot(system: System, step: Step, turning: Turning) -> Fact:
+    """Where torques are taken about, and what there is."""
     pivot = step.equation.about
     at = [element for element in system.elements if element.at == pivot]
-    hinges = [element.name for element in at if element.kind == Kind.HINGE]
-    if hinges:
-        return say("We take {word}s about {by} {A}.", word=word, by=hinges[0], A=letter(pivot))
-    for kinds, verb in (((Kind.FIXED,), "holds"), (_TOUCHING, "touches")):
+    for kinds, hold in _HOLDS:
         for element in at:
             if element.kind in kinds:
-                return say(
-                    "We take {word}s about {A}, where {by} {verb} the {body}.",
-                    word=word,
-                    A=letter(pivot),
-                    by=element.name,
-                    verb=verb,
-                    body=system.body(element.body).name,
-                )
+                return PivotHeld(pivot, turning, hold, element.id, element.body)
     if not at and not any(force.point == pivot for force in system.forces):
-        through = [system.force(id).magnitude for id in step.equation.silent]
-        return say(
-            "We take {word}s about {A}, where the lines of action of {these} meet.",
-            word=word,
-            A=letter(pivot),
-            these=listed(through),
-        )
-    return say("We take {word}s about {A}.", word=word, A=letter(pivot))
+        lines = tuple(system.force(id).magnitude for id in step.equation.silent)
+        return PivotMeeting(pivot, turning, lines)
+    return PivotBare(pivot, turning)
 
 
-def _silent(system: System, step: Step) -> Iterator[Inlines]:
+def _silent(system: System, step: Step) -> Iterator[Fact]:
     """Why some forces do not turn the body: they act at the pivot, or along a line through it."""
     pivot = step.equation.about
     silent = [system.force(id) for id in step.equation.silent]
     at_pivot = [force for force in silent if not way(system.points, pivot, force.point)]
     through = [force for force in silent if force not in at_pivot]
     if at_pivot:
-        yield _no_arm(system, at_pivot, "{these} {act} there, so {its}")
+        yield _no_arm(system, at_pivot, False)
     if through:
-        one = len(through) == 1
-        line = f"The line{'' if one else 's'} of action of {{these}} "
-        line += f"pass{'es' if one else ''} through it, so {{its}}"
-        yield _no_arm(system, through, line)
+        yield _no_arm(system, through, True)
 
 
-def _no_arm(system: System, forces: list[Force], pattern: str) -> Inlines:
-    one = len(forces) == 1
-    gone = [f.magnitude for f in forces if _unknown(system, f.magnitude)]
-    ending = ": {it} nothing{leaving}."
-    if not gone:
-        leaving = ""
-    elif len(gone) == 1:
-        leaving = ", and that unknown leaves the equation"
-    elif len(gone) == 2:
-        leaving = ", and both of these unknowns leave the equation"
-    else:
-        leaving = ", and these unknowns leave the equation"
-    return say(
-        pattern + ending,
-        these=listed([force.magnitude for force in forces]),
-        act="acts" if one else "act",
-        its="its lever arm is zero" if one else "their lever arms are zero",
-        it="it turns" if one else "they turn",
-        leaving=leaving,
-    )
+def _no_arm(system: System, forces: list[Force], through: bool) -> Fact:
+    letters = tuple(force.magnitude for force in forces)
+    return TurnsNothing(letters, through, sum(_unknown(system, letter) for letter in letters))
 
 
 def _unknown(system: System, expression: Expression) -> bool:
     return any(system.variables[name].role is Role.UNKNOWN for name in names_in(expression))
 
 
-@kept(256)
-def _senses(equation: Equation, body: str, senses: tuple[int, ...], positive: str) -> Block:
-    """Which forces turn the body which way; senses: as `Turner.sense`, one for each force."""
-    names = [terms[0].magnitude for terms in _by_force(equation)]
-    told = []
-    for sense, word in ((-1, "clockwise"), (1, "counter-clockwise")):
-        these = [name for name, own in zip(names, senses, strict=True) if own == sense]
+def _senses(equation: Equation, turners: list[Turner], positive: Rotation) -> Iterator[Fact]:
+    """Which forces turn the body which way."""
+    rotations: tuple[tuple[int, Rotation], ...] = ((-1, "clockwise"), (1, "counter-clockwise"))
+    for sense, rotation in rotations:
+        these = tuple(turner.name for turner in turners if turner.sense == sense)
         if these:
-            turns = say(
-                "{these} {turn} {body} {word} ({sign}).",
-                these=listed(these),
-                turn="turns" if len(these) == 1 else "turn",
-                body=body,
-                word=word,
-                sign="positive" if word == positive else "negative",
-            )
-            told.append(turns)
-    return paragraph(*told)
+            yield TurnsBody(these, equation.bodies, rotation, rotation == positive)
 
 
-def _arms(digits: Digits, turners: list[Turner]) -> Iterator[Inlines]:
-    form = digits.convention.torque
-    if form == "angle":
-        yield from _angles(digits, turners)
-    elif form == "arm":
-        yield from _lever_arms(digits, turners)
-    else:
-        yield from _parts(turners)
+def _arms(digits: Digits, turners: list[Turner]) -> Iterator[Fact]:
+    match digits.convention.torque:
+        case "angle":
+            yield from _angles(digits, turners)
+        case "arm":
+            yield from _lever_arms(digits, turners)
+        case "components":
+            yield from _parts(turners)
 
 
-def _angles(digits: Digits, turners: list[Turner]) -> Iterator[Inlines]:
+def _angles(digits: Digits, turners: list[Turner]) -> Iterator[Fact]:
     """The angle between each force and its arm."""
-    square = [
+    square = tuple(
         t.name
         for t in turners
         if all(term.length is not None and term.ratio == UNITY for term in t.terms)
-    ]
+    )
     if square:
-        one = len(square) == 1
-        yield say(
-            "{these} {act} at right angles to {its} ({sine}).",
-            these=listed(square),
-            act="acts" if one else "act",
-            its="its arm" if one else "their arms",
-            sine=(Call("sin", (Number(exact(90), DEGREE),)), Relation("="), UNITY),
-        )
-    oblique: dict[Inlines, list[Expression]] = {}
+        sine = Call("sin", (Number(exact(90), DEGREE),))
+        yield SquareToArm(square, (sine, Relation("="), UNITY))
+    oblique: dict[tuple[Formula, Formula], list[Expression]] = {}
     for turner in turners:
         if len(turner.terms) > 1:
-            yield _split(digits, turner)
+            lengths = tuple(term.length for term in turner.terms if term.length is not None)
+            yield ArmOfLegs(turner.name, lengths, digits.convention.turning)
         elif turner.terms[0].length is not None and turner.terms[0].ratio != UNITY:
-            told = _angle_between(digits, turner.terms[0])
-            oblique.setdefault(told, []).append(turner.name)
-    for told, names in oblique.items():
-        single = "The angle between {F} and its arm is {told}."
-        several = "For {F} the angle between force and arm is {told}."
-        yield say(single if len(names) == 1 else several, F=listed(names), told=told)
+            oblique.setdefault(_angle_between(digits, turner.terms[0]), []).append(turner.name)
+    for (angle, sine_of), names in oblique.items():
+        yield AngleToArm(tuple(names), angle, sine_of)
 
 
-def _split(digits: Digits, turner: Turner) -> Inlines:
-    lengths = [term.length for term in turner.terms if term.length is not None]
-    return say(
-        "The way from the pivot to {F} has two legs, {lengths}; each gives a {word} of its own.",
-        F=turner.name,
-        lengths=listed(lengths),
-        word=digits.convention.turning,
-    )
-
-
-def _angle_between(digits: Digits, term: Term) -> Inlines:
-    """The angle between a force and its arm: "180° - θ = 140°, and sin 140° = sin 40°"."""
+def _angle_between(digits: Digits, term: Term) -> tuple[Formula, Formula]:
+    """The angle between a force and its arm, and what its sine is: sin 140° = sin 40°."""
     assert term.link is not None
     assert term.length is not None
     force = digits.case.system.force(term.source)
@@ -257,11 +194,8 @@ def _angle_between(digits: Digits, term: Term) -> Inlines:
     shown = _degrees(digits, folded, between.expression)
     symbolic = _folded(digits, between.expression, turned, folded)
     angle: Formula = (shown,) if symbolic is None else (*symbolic, Relation("="), shown)
-    sine = Call("sin", (shown,))
-    ratio = digits.put_in(term.ratio)
-    if ratio == sine:
-        return say("{angle}", angle=angle)
-    return say("{angle}, and {same}", angle=angle, same=(sine, Relation("="), ratio))
+    sine, ratio = Call("sin", (shown,)), digits.put_in(term.ratio)
+    return angle, () if ratio == sine else (sine, Relation("="), ratio)
 
 
 def _degrees(digits: Digits, value: float, expression: Expression) -> Number:
@@ -296,7 +230,7 @@ def _folded(digits: Digits, between: Expression, turned: float, folded: float) -
     return (expression, Relation("="), printed)
 
 
-def _lever_arms(digits: Digits, turners: list[Turner]) -> Iterator[Inlines]:
+def _lever_arms(digits: Digits, turners: list[Turner]) -> Iterator[Fact]:
     """The perpendicular distance from the pivot to each line of action."""
     for turner in turners:
         for term in turner.terms:
@@ -307,7 +241,7 @@ def _lever_arms(digits: Digits, turners: list[Turner]) -> Iterator[Inlines]:
             formula: Formula = (arm, Relation("="), digits.carried(value, LENGTH))
             if term.ratio != UNITY:
                 formula = (arm, Relation("="), digits.put_in(arm), *formula[1:])
-            yield say("Lever arm of {F}: {arm}.", F=term.magnitude, arm=formula)
+            yield LeverArm(term.magnitude, formula)
 
 
 def _product(term: Term) -> Expression:
@@ -315,14 +249,9 @@ def _product(term: Term) -> Expression:
     return times(Lump(term.length), term.ratio)
 
 
-def _parts(turners: list[Turner]) -> Iterator[Inlines]:
+def _parts(turners: list[Turner]) -> Iterator[Fact]:
     """Which part of each oblique force turns, and at which distance."""
     for turner in turners:
         for term in turner.terms:
             if term.length is not None and term.ratio != UNITY:
-                yield say(
-                    "Of {F} only the part square to {l} turns: {part}.",
-                    F=term.magnitude,
-                    l=term.length,
-                    part=times(term.magnitude, term.ratio),
-                )
+                yield PartTurns(term.magnitude, term.length, times(term.magnitude, term.ratio))

@@ -7,6 +7,10 @@ from typing import Literal
 
 from probgen.quantities.unit import SI, UnitSystem
 
+Rotation = Literal["counter-clockwise", "clockwise"]
+Turning = Literal["torque", "moment"]
+"""The course's word for what turns."""
+
 
 @dataclass(frozen=True, slots=True)
 class Convention:
@@ -20,17 +24,17 @@ class Convention:
     figures: significant figures of a final answer; rounding: what happens to an exact half.
     direction: "horizontal" words the angle from the horizontal ("12.3° above the horizontal, to
     the right"), "vertical" from the vertical, "axis" degrees counter-clockwise from +x.
-    turning: the course's word for it, "torque" or "moment".
+    turning: the course's word, "torque" or "moment".
     tolerance: relative half-width of the interval that earns full marks.
     """
 
     torque: Literal["angle", "arm", "components"] = "angle"
-    positive: Literal["counter-clockwise", "clockwise"] = "counter-clockwise"
+    positive: Rotation = "counter-clockwise"
     axes: Literal["simplest", "level"] = "simplest"
     gravity: str = "9.80"
     figures: int = 3
     rounding: Literal["half up", "half even"] = "half up"
     direction: Literal["horizontal", "vertical", "axis"] = "horizontal"
-    turning: Literal["torque", "moment"] = "torque"
+    turning: Turning = "torque"
     units: UnitSystem = SI
     tolerance: float = 0.02

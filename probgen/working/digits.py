@@ -7,7 +7,7 @@ step needs so that its printed numbers really give its printed result.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from decimal import Decimal
 
 from probgen.quantities.expression import (
@@ -20,7 +20,6 @@ from probgen.quantities.expression import (
     names_in,
     substituted,
 )
-from probgen.quantities.recent import kept
 from probgen.quantities.rounding import exact, last_place, round_figures
 from probgen.quantities.unit import ANGLE, PLAIN, SI, Dimension, Unit
 from probgen.statics.system import Role
@@ -44,15 +43,19 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Digits:
-    """The printed numbers of one case under one convention."""
+    """The printed numbers of one case under one convention: one for each student's problem."""
 
     case: Case
     convention: Convention
+    # The same few quantities stand in line after line.
+    _shown: dict[tuple[str, int], Number] = field(default_factory=dict, compare=False, repr=False)
+    _final: dict[str, Number] = field(default_factory=dict, compare=False, repr=False)
 
-    @kept(16)
     def final(self, id: str) -> Number:
         """A quantity as an answer: rounded to the course's figures, in its own unit."""
-        return self.rounded(self.case.values[id], self.unit_of(id))
+        if id not in self._final:
+            self._final[id] = self.rounded(self.case.values[id], self.unit_of(id))
+        return self._final[id]
 
     def unit_of(self, id: str) -> Unit:
         """The unit an answer is printed in: its own, or the course's where that is customary."""
@@ -93,9 +96,13 @@ class Digits:
             return self.carried(self.case.values[id], variable.dimension, guard)
         return Number(_plain_exponent(number.value * ratio), unit)
 
-    @kept(16)  # the same few quantities stand in line after line
     def shown(self, id: str, guard: int = 1) -> Number:
         """A quantity within a substitution."""
+        if (id, guard) not in self._shown:
+            self._shown[id, guard] = self._within(id, guard)
+        return self._shown[id, guard]
+
+    def _within(self, id: str, guard: int) -> Number:
         if id in self.case.numbers:
             return self.data(id, guard)
         variable = self.case.system.variables[id]

@@ -14,6 +14,7 @@ from probgen.bank.bank import read_file
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.version import Version
+from probgen.mistakes.comparison import class_slips
 from probgen.papers.page import Copy, key_of, sheet_of
 from probgen.press.batch import Document, Printed, print_batch
 from probgen.press.engine import engine, engine_version
@@ -22,7 +23,6 @@ from probgen.sheets.document import AnswerRow, AnswerTable, Cover, Formulas, Hea
 from probgen.sheets.house import House
 from probgen.sheets.layout import Layouts
 from probgen.sheets.style import HouseStyle
-from probgen.wording.slip import class_slips
 from probgen.working.convention import Convention
 
 TEMPLATES = Path(__file__).parent / "templates"
@@ -96,7 +96,7 @@ def _copies() -> tuple[Copy, ...]:
     """A small class's copies of one set."""
     problems = tuple(prepare(read_file(TEMPLATES / f"{id}.toml"), Convention()) for id in IDS)
     columns = [work(each, draw_class(each, SEED, STUDENTS).draws) for each in problems]
-    slips = [class_slips([own.case for own in column], Convention()) for column in columns]
+    slips = [class_slips([own.digits for own in column]) for column in columns]
     assigned = tuple(Assigned(id, 10) for id in IDS)
     course, title = "Physique 101 – Mechanics", "Bodies at rest"
     problem_set = ProblemSet(course, title, "", assigned, due="7 March", working=2.0)

@@ -19,7 +19,6 @@ from probgen.wording.block import (
     Picture,
     Row,
     Section,
-    Strong,
     Text,
 )
 
@@ -184,7 +183,7 @@ SECTIONS = (
                 (
                     Text("Four forces act on the shelf. The hinge force is unknown in size and "),
                     Text("direction, so we write its components, both taken positive; "),
-                    Strong("a negative result means the opposite way."),
+                    Text("a negative result means the opposite way."),
                 )
             ),
             Itemize(
@@ -227,7 +226,7 @@ SECTIONS = (
                 (
                     math(name("R_y")),
                     Text(" is negative: the hinge pulls the shelf "),
-                    Strong("down"),
+                    Text("down"),
                     Text("."),
                 )
             ),

@@ -16,7 +16,6 @@ from probgen.wording.block import (
     Picture,
     Row,
     Section,
-    Strong,
     Text,
 )
 
@@ -38,7 +37,6 @@ INLINES = {
         r"9.8\,m/s\texttwosuperior{}",
     ),
     "a letter begins a sentence": ((Text("It is so. "), Math((T,))), "It is so. ${T}$"),
-    "emphasis": ((Strong("down_"),), r"\emph{down\_}"),
     "blank lines part paragraphs": ((Text("one\n  \ntwo\nlines"),), r"one\par two lines"),
     "one relation holds together": (
         (Math((T, Relation("="), FORCE)),), r"${T = 12.0\,\mathrm{N}}$",

@@ -24,11 +24,11 @@ from probgen.quantities.unit import UNITS, US_CUSTOMARY
 from probgen.statics.numeric_equations import coordinates
 from probgen.wording.answer import Answer
 from probgen.wording.block import Display, Itemize, Math, Paragraph, Section
-from probgen.wording.direction import quarter_of
-from probgen.wording.limit import branch_case
 from probgen.wording.sentence import plain_text
 from probgen.working.case import Case
 from probgen.working.convention import Convention
+from probgen.working.direction import quarter_of
+from probgen.working.verdict import at_limit
 
 ROOT = Path(__file__).parents[2]
 DATA = ("answers.toml", "not-yet.toml")
@@ -114,7 +114,8 @@ def keys(name: str, convention: Convention = USUAL) -> tuple[tuple[Section, ...]
 
 def cases(own: Worked) -> list[Case]:
     """What is worked: the case, or the same data at each limit where the first is asked."""
-    return [branch_case(own.case, each) for each in own.case.plan.branches] or [own.case]
+    branches = own.case.plan.branches
+    return [at_limit(own.digits, each).case for each in branches] or [own.case]
 
 
 def turns(own: Worked) -> bool:

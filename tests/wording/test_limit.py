@@ -14,10 +14,9 @@ from probgen.problem.problem import Worked, prepare, tell_steps, work
 from probgen.quantities.printing import plain
 from probgen.wording.answer import Answer
 from probgen.wording.block import Display, Itemize, Paragraph, Section
-from probgen.wording.limit import governing, holds, margin
 from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
-from probgen.working.digits import Digits
+from probgen.working.verdict import governing, holds, margin
 
 CABINET = """
 id = "own"
@@ -178,5 +177,5 @@ def test_the_margin_is_never_negative() -> None:
         own, _ = worked(SLIDES + HOLDS, push=push)
         (limit,) = own.case.system.limits
         assert holds(own.case, limit) is kept
-        size = margin(Digits(own.case, Convention()), limit)
+        size = margin(own.digits, limit)
         assert size.value == abs(147 - int(push))

@@ -1,0 +1,76 @@
+"""What is asked and what answers are called, in English."""
+
+from __future__ import annotations
+
+from probgen.bank.situation import with_article
+from probgen.wording.block import Math, Text
+from probgen.wording.english.saying import say
+from probgen.wording.facts.asked import (
+    AnswerNamed,
+    ForceAsked,
+    GravityTaken,
+    LimitsAsked,
+    QuantityAsked,
+    UtmostAsked,
+)
+from probgen.wording.nouns import Nouns
+from probgen.wording.sentence import Inlines, filled
+from probgen.working.result import ResultKind
+
+
+@say.register
+def gravity_taken(fact: GravityTaken, nouns: Nouns) -> Inlines:
+    return filled("Take {g} throughout.", g=fact.value)
+
+
+@say.register
+def quantity_asked(fact: QuantityAsked, nouns: Nouns) -> Inlines:
+    named = with_article(nouns.quantity(fact.quantity.id))
+    return filled("{named}, {q}", named=named, q=fact.quantity)
+
+
+@say.register
+def force_asked(fact: ForceAsked, nouns: Nouns) -> Inlines:
+    return filled(
+        "the {asked} of the force from {by}, {F}",
+        asked="components" if fact.components else "magnitude and direction",
+        by=nouns.element(fact.element),
+        F=fact.letter,
+    )
+
+
+@say.register
+def utmost_asked(fact: UtmostAsked, nouns: Nouns) -> Inlines:
+    limits = [nouns.limit(limit) for limit in fact.limits]
+    pattern = "the {largest} {named}, {q}, before {limits}"
+    if len(limits) > 1:
+        pattern = (
+            "the {largest} {named}, {q}, that is possible, and what happens first beyond it: "
+            "{limits}"
+        )
+    return filled(
+        pattern,
+        largest="largest" if fact.largest else "smallest",
+        named=nouns.quantity(fact.quantity.id),
+        q=fact.quantity,
+        limits=" or ".join(limits),
+    )
+
+
+@say.register
+def limits_asked(fact: LimitsAsked, nouns: Nouns) -> Inlines:
+    named = " or ".join(nouns.limit(limit) for limit in fact.limits)
+    return (Text(f"whether {named}, and by what margin"),)
+
+
+@say.register
+def answer_named(fact: AnswerNamed, nouns: Nouns) -> Inlines:
+    match fact.kind:
+        case ResultKind.LIMIT:
+            return (Text("what happens first"),)
+        case ResultKind.VERDICT:
+            return (Text("does it hold"),)
+        case ResultKind.DIRECTION:
+            return filled("direction of {R}", R=fact.letter)
+        case ResultKind.QUANTITY | ResultKind.MAGNITUDE:
+            return (Math((fact.letter,)),)

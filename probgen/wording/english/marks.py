@@ -1,0 +1,173 @@
+"""What points are given for, full marks, and slips, in English."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from probgen.quantities.expression import Number
+from probgen.quantities.formula import Relation
+from probgen.wording.block import Text
+from probgen.wording.english.grammar import counted, direction, series
+from probgen.wording.english.saying import say
+from probgen.wording.facts.asked import SlipNamed
+from probgen.wording.nouns import Nouns
+from probgen.wording.sentence import Inlines, Part, filled, letter
+from probgen.working.criteria import (
+    DiagramDrawn,
+    DirectionFound,
+    FirstLimitNamed,
+    FoundFromBalance,
+    FoundFromCondition,
+    Judged,
+    LimitsCompared,
+    MagnitudeFound,
+    Mark,
+    NumbersPutIn,
+    QuantityFound,
+    TorqueEquation,
+    WrittenOut,
+)
+from probgen.working.tolerance import Interval
+
+# Marks.
+
+
+@say.register
+def mark(fact: Mark, nouns: Nouns) -> Inlines:
+    return series([say(criterion.what, nouns) for criterion in fact.criteria])
+
+
+@say.register
+def diagram_drawn(fact: DiagramDrawn, nouns: Nouns) -> Inlines:
+    whose = "" if fact.alone else f" of the {nouns.body(fact.body)}"
+    return (Text(f"free-body diagram{whose} with {counted(fact.forces, 'force')}"),)
+
+
+@say.register
+def torque_equation(fact: TorqueEquation, nouns: Nouns) -> Inlines:
+    pattern = "{word} equation about {P} with signs and lever arms"
+    return filled(pattern, word=fact.turning, P=letter(fact.pivot))
+
+
+@say.register
+def written_out(fact: WrittenOut, nouns: Nouns) -> Inlines:
+    return filled("{q} written out in symbols", q=fact.quantity)
+
+
+@say.register
+def numbers_put_in(fact: NumbersPutIn, nouns: Nouns) -> Inlines:
+    return filled("numbers put in for {q}", q=fact.quantity)
+
+
+_JUDGED: Final = {Judged.SIGN_AND_UNIT: " (sign and unit)", Judged.UNIT: " (unit)"}
+
+
+@say.register
+def quantity_found(fact: QuantityFound, nouns: Nouns) -> Inlines:
+    return filled("{q} found{judged}", q=fact.quantity, judged=_JUDGED.get(fact.judged, ""))
+
+
+@say.register
+def found_from_balance(fact: FoundFromBalance, nouns: Nouns) -> Inlines:
+    return filled(
+        "{q} from the balance along {axis}{judged}",
+        q=fact.quantity,
+        axis=letter(fact.axis),
+        judged=_JUDGED.get(fact.judged, ""),
+    )
+
+
+@say.register
+def found_from_condition(fact: FoundFromCondition, nouns: Nouns) -> Inlines:
+    return filled(
+        "{q} from {condition}{judged}",
+        q=fact.quantity,
+        condition=fact.condition,
+        judged=_JUDGED.get(fact.judged, ""),
+    )
+
+
+@say.register
+def first_limit_named(fact: FirstLimitNamed, nouns: Nouns) -> Inlines:
+    return (Text("which limit is reached first"),)
+
+
+@say.register
+def limits_compared(fact: LimitsCompared, nouns: Nouns) -> Inlines:
+    return (Text("what is asked for compared with what is possible"),)
+
+
+@say.register
+def magnitude_found(fact: MagnitudeFound, nouns: Nouns) -> Inlines:
+    return filled("magnitude of {R} (unit)", R=fact.force)
+
+
+@say.register
+def direction_found(fact: DirectionFound, nouns: Nouns) -> Inlines:
+    return filled("direction of {R} in words", R=fact.force)
+
+
+@say.register
+def interval(fact: Interval, nouns: Nouns) -> Inlines:
+    if fact.within is not None:
+        return (Text(f"± {fact.within:.2g}°"),)
+    return filled("{low} to {high}", low=fact.low, high=fact.high)
+
+
+# Slips.
+
+SLIPS: Final[Mapping[tuple[str, str], str]] = {
+    ("mass_as_weight", ""): "masses used as weights, without {g}",
+    ("sin_cos_swap", "torque"): "sine and cosine exchanged in the {turning} of {F}",
+    ("sin_cos_swap", "one"): "sine and cosine exchanged for {F}",
+    ("sin_cos_swap", "all"): "sine and cosine exchanged throughout",
+    ("wrong_reference_line", "vertical"): "{a} measured from the wrong line, so {b} in its place",
+    ("wrong_reference_line", "tilt"): "{a} measured from the wrong line, so {b} in its place",
+    ("no_angle", "one"): "{F} taken to act square to its arm (no angle in its {turning})",
+    ("no_angle", "all"): "every force taken to act square to its arm (no angles)",
+    ("whole_length_for_weight", ""): "the {body}'s weight {W} placed at its end {end}",
+    ("distance_not_perpendicular", ""): "distances along the {body} used as lever arms of {W}",
+    ("own_weight_forgotten", ""): "the {body}'s own weight {W} left out",
+    ("torque_sign", ""): "the {turning} of {F} taken the wrong way round",
+    ("unit_not_converted", ""): "{q} left in {own}, not converted to {due}",
+    ("inverted_arm_ratio", ""): "the ratio of the lever arms upside down",
+    ("joint_is_total_weight", ""): "{R} taken as the sum of the weights alone",
+    ("joint_added_not_subtracted", ""): "{T} added to the weights in {y}, not taken off",
+    ("hinge_vertical_only", "right"): "{R} taken to be vertical, {x} forgotten",
+    ("hinge_vertical_only", "full"): "every force taken to be vertical, {R} too",
+    ("hinge_along_body", ""): "{R} taken to act along the {body}",
+    ("component_only", "x"): "{x} alone given as {R}",
+    ("component_only", "y"): "{y} alone given as {R}",
+    ("component_only", "sum"): "the sizes of {x} and {y} simply added",
+    ("tangent_inverted", ""): "{x} and {y} exchanged in the tangent",
+    ("angle_sign", "up"): "up and down exchanged",
+    ("angle_sign", "side"): "left and right exchanged",
+    ("calculator_radians", ""): "calculator set to radians",
+    ("tension_equals_load", "load"): "{T} taken to be the load {W}",
+    ("tension_equals_load", "total"): "{T} taken to be all the weight, {W}",
+    ("friction_at_limit", ""): "{f} taken at its limit {m}, though nothing is about to slip",
+    ("mu_inverted", ""): "the fraction for {mu} upside down",
+    ("normal_at_wall_is_weight", "own"): "{N} taken to be the {body}'s own weight {W}",
+    ("normal_at_wall_is_weight", "total"): "{N} taken to be all the weight, {W}",
+    ("early_rounding", ""): "results rounded to two figures before they were used again",
+}
+"""What went wrong, by slip and way; letters and nouns of the problem fill the places."""
+
+
+@say.register
+def slip_named(fact: SlipNamed, nouns: Nouns) -> Inlines:
+    words = _went_wrong(fact)
+    if isinstance(fact.shown, Number):
+        value = (fact.quantity, Relation("="), fact.shown)
+        return filled("{value}: {words}.", value=value, words=words)
+    joint = " at " if fact.shown.oblique else " "
+    way = joint + direction(fact.shown)
+    return filled("{q}{way}: {words}.", q=fact.quantity, way=way, words=words)
+
+
+def _went_wrong(fact: SlipNamed) -> Inlines:
+    parts: dict[str, Part] = {"turning": fact.turning}
+    for name, part in fact.misstep.parts.items():
+        parts[name] = series(part) if isinstance(part, tuple) else part
+    return filled(SLIPS[fact.misstep.slip, fact.misstep.way], **parts)

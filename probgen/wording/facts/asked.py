@@ -1,0 +1,68 @@
+"""Facts of what is asked, how it is answered, and what goes wrong."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from probgen.mistakes.variant import Misstep
+from probgen.quantities.expression import Name, Number
+from probgen.quantities.formula import Formula
+from probgen.working.convention import Turning
+from probgen.working.direction import Direction
+from probgen.working.fact import Fact
+from probgen.working.result import ResultKind
+
+
+@dataclass(frozen=True, slots=True)
+class GravityTaken(Fact):
+    """The value of g, for a whole sheet."""
+
+    value: Formula
+
+
+@dataclass(frozen=True, slots=True)
+class QuantityAsked(Fact):
+    quantity: Name
+
+
+@dataclass(frozen=True, slots=True)
+class ForceAsked(Fact):
+    """The force from an element: its components, or its magnitude and direction."""
+
+    element: str
+    letter: Name
+    components: bool
+
+
+@dataclass(frozen=True, slots=True)
+class UtmostAsked(Fact):
+    """The largest or smallest value before one of the limits is reached."""
+
+    quantity: Name
+    largest: bool
+    limits: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LimitsAsked(Fact):
+    """Whether something is beyond one of the limits, and the margin."""
+
+    limits: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class AnswerNamed(Fact):
+    """What an answer is called beside its value; letter: of the quantity, if it has one."""
+
+    kind: ResultKind
+    letter: Name
+
+
+@dataclass(frozen=True, slots=True)
+class SlipNamed(Fact):
+    """A wrong answer and the slip that leads to it; quantity: the answer's letter."""
+
+    quantity: Name
+    shown: Number | Direction
+    misstep: Misstep
+    turning: Turning

@@ -1,0 +1,119 @@
+"""Facts of the steps of a working: axes, balances, conditions, signs."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from probgen.quantities.expression import Expression, Name
+from probgen.working.convention import Rotation, Turning
+from probgen.working.direction import Way
+from probgen.working.fact import Fact
+
+
+@dataclass(frozen=True, slots=True)
+class AxesHeading(Fact):
+    pass
+
+
+@dataclass(frozen=True, slots=True)
+class AxesTaken(Fact):
+    """x to the right and y up."""
+
+
+@dataclass(frozen=True, slots=True)
+class AxesAndTurning(Fact):
+    """The same, and which rotation is positive."""
+
+    positive: Rotation
+    turning: Turning
+
+
+@dataclass(frozen=True, slots=True)
+class TorqueHeading(Fact):
+    turning: Turning
+
+
+@dataclass(frozen=True, slots=True)
+class ForceHeading(Fact):
+    """bodies: whose balance it is, none where there is one body only."""
+
+    bodies: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TogetherHeading(Fact):
+    equations: int
+
+
+@dataclass(frozen=True, slots=True)
+class QuantityHeading(Fact):
+    quantity: str
+
+
+@dataclass(frozen=True, slots=True)
+class ComponentHeading(Fact):
+    component: Name
+
+
+@dataclass(frozen=True, slots=True)
+class NoneAlone(Fact):
+    """Equations that hold some unknowns, and no other, but none of them a single one."""
+
+    equations: int
+    unknowns: tuple[Name, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TakenOut(Fact):
+    """Unknowns that are written by the others."""
+
+    unknowns: tuple[Name, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PutIntoTheRest(Fact):
+    """What is left then holds one unknown."""
+
+    left: Name
+
+
+@dataclass(frozen=True, slots=True)
+class WithTheResult(Fact):
+    """What follows uses the result just found."""
+
+
+@dataclass(frozen=True, slots=True)
+class WithUnrounded(Fact):
+    """What follows uses earlier results before they were rounded."""
+
+
+@dataclass(frozen=True, slots=True)
+class ConditionsHold(Fact):
+    """The author's reasons of some conditions."""
+
+    conditions: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class AxisTilted(Fact):
+    """along: whether the axis runs along the surface, and not square to it; way: its positive."""
+
+    axis: str
+    along: bool
+    way: Way
+
+
+@dataclass(frozen=True, slots=True)
+class ForceNegative(Fact):
+    """A force that acts against the way first taken; component: whether it is part of one."""
+
+    force: Expression
+    component: bool
+    way: Way
+
+
+@dataclass(frozen=True, slots=True)
+class CoupleNegative(Fact):
+    """A couple that acts clockwise."""
+
+    couple: Name

@@ -1,0 +1,144 @@
+"""Facts of the end of a working: limits, magnitude and direction, the last look."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from probgen.quantities.expression import Expression, Name, Number
+from probgen.quantities.formula import Formula
+from probgen.working.convention import Turning
+from probgen.working.direction import Direction
+from probgen.working.fact import Fact
+from probgen.working.verdict import Verdict
+
+# Limits.
+
+
+@dataclass(frozen=True, slots=True)
+class SupposedHeading(Fact):
+    limit: str
+
+
+@dataclass(frozen=True, slots=True)
+class LimitSupposed(Fact):
+    """A limit just reached: both of its sides are equal."""
+
+    limit: str
+    left: Expression
+    right: Expression
+
+
+@dataclass(frozen=True, slots=True)
+class FarthestHeading(Fact):
+    pass
+
+
+@dataclass(frozen=True, slots=True)
+class FirstHeading(Fact):
+    pass
+
+
+@dataclass(frozen=True, slots=True)
+class HoldsHeading(Fact):
+    pass
+
+
+@dataclass(frozen=True, slots=True)
+class LimitReached(Fact):
+    """The value at which a limit is reached; only: whether there is no other limit."""
+
+    limit: str
+    value: Formula
+    only: bool
+
+
+@dataclass(frozen=True, slots=True)
+class LimitDecides(Fact):
+    """Which limit comes first; largest: whether the largest possible value was asked."""
+
+    limit: str
+    value: Formula
+    largest: bool
+
+
+@dataclass(frozen=True, slots=True)
+class LimitJudged(Fact):
+    comparison: Formula
+    verdict: Verdict
+
+
+# Magnitude and direction.
+
+
+@dataclass(frozen=True, slots=True)
+class ResultantHeading(Fact):
+    force: Name
+
+
+@dataclass(frozen=True, slots=True)
+class OneComponent(Fact):
+    """A force one of whose components is zero; level: whether it is horizontal."""
+
+    force: Name
+    zero: Name
+    other: Name
+    level: bool
+
+
+@dataclass(frozen=True, slots=True)
+class ResultantIs(Fact):
+    force: Name
+    size: Number
+    direction: Direction
+
+
+@dataclass(frozen=True, slots=True)
+class ForceActs(Fact):
+    """What an element does to a body."""
+
+    element: str
+    body: str
+    size: Number
+    direction: Direction
+
+
+# The last look.
+
+
+@dataclass(frozen=True, slots=True)
+class CheckHeading(Fact):
+    pass
+
+
+@dataclass(frozen=True, slots=True)
+class BodyCheckHeading(Fact):
+    body: str
+
+
+@dataclass(frozen=True, slots=True)
+class UnusedAxis(Fact):
+    """Forces along an axis that the working did not use."""
+
+    axis: str
+
+
+@dataclass(frozen=True, slots=True)
+class UnusedPivot(Fact):
+    """Torques about a point that the working did not use."""
+
+    pivot: str
+    turning: Turning
+
+
+@dataclass(frozen=True, slots=True)
+class PullCompared(Fact):
+    """A pull that alone holds the weights, beside their sum.
+
+    share: pull / sum of weights; larger: whether that is above 1; several: of weights.
+    """
+
+    pull: Expression
+    share: Number
+    total: Number
+    several: bool
+    larger: bool

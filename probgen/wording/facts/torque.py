@@ -1,0 +1,127 @@
+"""Facts of a torque balance: its pivot, and what turns the body about it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+from probgen.quantities.expression import Expression
+from probgen.quantities.formula import Formula
+from probgen.working.convention import Rotation, Turning
+from probgen.working.fact import Fact
+
+
+@dataclass(frozen=True, slots=True)
+class TurningHeading(Fact):
+    """bodies: the body, or those taken as one."""
+
+    bodies: tuple[str, ...]
+    pivot: str
+
+
+@dataclass(frozen=True, slots=True)
+class TakenAsOne(Fact):
+    """Several bodies whose inner forces cancel."""
+
+    bodies: tuple[str, ...]
+    inner: tuple[Expression, ...]
+
+
+class Hold(StrEnum):
+    """What there is at a pivot."""
+
+    HINGE = "hinge"
+    BUILT_IN = "built in"
+    TOUCHING = "touching"
+
+
+@dataclass(frozen=True, slots=True)
+class PivotBare(Fact):
+    """Torques are taken about a point; there is nothing to say of it."""
+
+    pivot: str
+    turning: Turning
+
+
+@dataclass(frozen=True, slots=True)
+class PivotHeld(Fact):
+    """Torques are taken about a point where an element holds or touches a body."""
+
+    pivot: str
+    turning: Turning
+    hold: Hold
+    element: str
+    body: str
+
+
+@dataclass(frozen=True, slots=True)
+class PivotMeeting(Fact):
+    """Torques are taken about a point where lines of action meet."""
+
+    pivot: str
+    turning: Turning
+    lines: tuple[Expression, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TurnsNothing(Fact):
+    """Forces with no lever arm.
+
+    through: whether only their lines of action pass through the pivot, where else they act there.
+    unknowns: how many of them leave the equation with an unknown.
+    """
+
+    forces: tuple[Expression, ...]
+    through: bool
+    unknowns: int
+
+
+@dataclass(frozen=True, slots=True)
+class TurnsBody(Fact):
+    """Forces that turn the body one way; positive: whether that way is the positive one."""
+
+    forces: tuple[Expression, ...]
+    bodies: tuple[str, ...]
+    rotation: Rotation
+    positive: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SquareToArm(Fact):
+    """Forces at right angles to their arms; sine: what that makes of the sine, as a formula."""
+
+    forces: tuple[Expression, ...]
+    sine: Formula
+
+
+@dataclass(frozen=True, slots=True)
+class AngleToArm(Fact):
+    """The angle between forces and their arms; sine: equal to what, empty where that is plain."""
+
+    forces: tuple[Expression, ...]
+    angle: Formula
+    sine: Formula
+
+
+@dataclass(frozen=True, slots=True)
+class ArmOfLegs(Fact):
+    """A force reached from the pivot by several legs, each with a torque of its own."""
+
+    force: Expression
+    lengths: tuple[Expression, ...]
+    turning: Turning
+
+
+@dataclass(frozen=True, slots=True)
+class LeverArm(Fact):
+    force: Expression
+    arm: Formula
+
+
+@dataclass(frozen=True, slots=True)
+class PartTurns(Fact):
+    """The part of a force that is square to a length."""
+
+    force: Expression
+    length: Expression
+    part: Expression

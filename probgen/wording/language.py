@@ -1,0 +1,39 @@
+"""A language: the words of every fact, and of the pages."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from probgen.wording.block import Block, Display, Inline, Itemize, Paragraph, Picture, Section
+from probgen.wording.nouns import Nouns
+from probgen.wording.passage import Items, Part, Passage, Sentences
+from probgen.wording.sentence import paragraph, plain_text
+from probgen.working.fact import Fact
+
+Say = Callable[[Fact, Nouns], tuple[Inline, ...]]
+"""A fact as running text; nouns: what the author calls the things it is about."""
+
+
+@dataclass(frozen=True, slots=True)
+class Language:
+    """All that changes when pages are to be read in another language."""
+
+    say: Say
+
+    def section(self, passage: Passage, nouns: Nouns) -> Section:
+        """A passage in words."""
+        title = plain_text(self.say(passage.heading, nouns))
+        return Section(title, tuple(self.block(part, nouns) for part in passage.parts))
+
+    def block(self, part: Part, nouns: Nouns) -> Block:
+        match part:
+            case Sentences(facts):
+                return self.paragraph(facts, nouns)
+            case Items(facts):
+                return Itemize(tuple(self.say(fact, nouns) for fact in facts))
+            case Display() | Picture():
+                return part
+
+    def paragraph(self, facts: tuple[Fact, ...], nouns: Nouns) -> Paragraph:
+        return paragraph(*(self.say(fact, nouns) for fact in facts))

@@ -1,0 +1,37 @@
+"""A working told in facts: passages with a heading, sentences, lists, equations, pictures."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from probgen.wording.block import Display, Picture
+from probgen.working.fact import Fact
+
+
+@dataclass(frozen=True, slots=True)
+class Sentences:
+    """Facts said one after the other in one paragraph."""
+
+    facts: tuple[Fact, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Items:
+    """Facts said one below the other."""
+
+    facts: tuple[Fact, ...]
+
+
+Part = Sentences | Items | Display | Picture
+
+
+@dataclass(frozen=True, slots=True)
+class Passage:
+    """One step of the working, before it is said in a language."""
+
+    heading: Fact
+    parts: tuple[Part, ...]
+
+
+def sentences(*facts: Fact) -> Sentences:
+    return Sentences(facts)

@@ -1,0 +1,95 @@
+"""How far an answer may be off and still earn full marks."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
+from typing import Final
+
+from probgen.quantities.expression import Number
+from probgen.quantities.rounding import exact, last_place
+from probgen.quantities.unit import ANGLE, DEGREE, FORCE
+from probgen.working.digits import Digits
+from probgen.working.fact import Fact
+from probgen.working.result import Result
+
+ANGLE_FLOOR: Final = 1.0
+"""Degrees either way that always earn full marks for an angle: common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True)
+class Interval(Fact):
+    """The values of one answer that earn full marks, both ends included.
+
+    low, high: as printed, rounded outward in the unit of the answer; of a direction, degrees
+    counter-clockwise from +x (low may be negative, high above 360).
+    within: of a direction, degrees either way; None for any other answer.
+    """
+
+    answer: str
+    low: Number
+    high: Number
+    within: float | None = None
+
+
+def half_width(digits: Digits, id: str) -> float:
+    """How far (coherent units) an answer may be off and still earn full marks.
+
+    The course's tolerance, relative to the answer.  For angles at least `ANGLE_FLOOR`, and that
+    alone for directions; for forces at least half a unit of the last figure of the largest force
+    found, because a small difference of large forces cannot be known better than they are.
+    """
+    if id.endswith(".direction"):
+        return ANGLE_FLOOR
+    case = digits.case
+    relative = digits.convention.tolerance * abs(case.values[id])
+    owner = id.removesuffix(".magnitude")
+    dimension = FORCE if owner != id else case.system.variables[id].dimension
+    if dimension == ANGLE:
+        return max(relative, ANGLE_FLOOR)
+    return max(relative, _force_floor(digits)) if dimension == FORCE else relative
+
+
+def _force_floor(digits: Digits) -> float:
+    case = digits.case
+    found = [id for id in case.system.unknowns if id in case.values]
+    forces = [id for id in found if case.system.variables[id].dimension == FORCE]
+    if not forces:
+        return 0.0
+    largest = digits.final(max(forces, key=lambda id: abs(case.values[id])))
+    factor = largest.unit.factor if largest.unit else 1.0
+    return float(last_place(largest.value)) / 2 * factor if largest.value else 0.0
+
+
+def intervals(digits: Digits, found: Iterable[Result]) -> tuple[Interval, ...]:
+    """For each asked answer that is a number the interval that earns full marks, as asked."""
+    return tuple(
+        _interval(digits, result) if result.angle_from_x is None else _around(digits, result)
+        for result in found
+        if result.asked and result.is_number
+    )
+
+
+def _interval(digits: Digits, result: Result) -> Interval:
+    unit = digits.unit_of(result.id.replace(".magnitude", ".x"))
+    half = half_width(digits, result.id) / unit.factor
+    place = last_place(digits.rounded(result.value * unit.factor, unit).value)
+    low, high = _outward(result.value, half, place)
+    return Interval(result.id, Number(low, unit), Number(high, unit))
+
+
+def _around(digits: Digits, direction: Result) -> Interval:
+    """The interval of a direction, which is as wide either way."""
+    assert direction.angle_from_x is not None
+    half = half_width(digits, direction.id)
+    place = last_place(digits.rounded(direction.value, DEGREE).value)
+    start, end = _outward(direction.angle_from_x, half, place)
+    return Interval(direction.id, Number(start, DEGREE), Number(end, DEGREE), half)
+
+
+def _outward(value: float, half: float, place: Decimal) -> tuple[Decimal, Decimal]:
+    """Both ends to the place of the printed answer, away from it."""
+    low = exact(value - half).quantize(place, rounding=ROUND_FLOOR)
+    high = exact(value + half).quantize(place, rounding=ROUND_CEILING)
+    return low, high

@@ -1,0 +1,70 @@
+"""Limits judged: which is reached first, and whether each is kept."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from probgen.quantities.dimension import dimension_of
+from probgen.quantities.expression import Expression, Number, evaluate
+from probgen.quantities.rounding import round_figures
+from probgen.quantities.unit import PLAIN, Dimension
+from probgen.statics.plan import Branch
+from probgen.statics.solution import GOVERNING, solve
+from probgen.statics.system import Limit
+from probgen.working.case import Case, case_of
+from probgen.working.digits import Digits
+from probgen.working.fact import Fact
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict(Fact):
+    """Whether a limit is kept.
+
+    margin: how far its sides are apart, never negative; most: whether its left side must stay
+    below its right one, and not above.
+    """
+
+    kept: bool
+    margin: Number
+    most: bool
+
+
+def at_limit(digits: Digits, branch: Branch) -> Digits:
+    """The same data with the limit of a branch reached."""
+    case = digits.case
+    data = {name: case.values[name] for name in case.numbers}
+    solved = {name: float(value) for name, value in solve(branch.plan, data).items()}
+    return Digits(case_of(branch.plan, case.numbers, solved), digits.convention)
+
+
+def governing(case: Case) -> Limit:
+    """The limit that is reached first."""
+    return case.plan.branches[int(case.values[GOVERNING])].limit
+
+
+def verdict_on(digits: Digits, limit: Limit) -> Verdict:
+    return Verdict(holds(digits.case, limit), margin(digits, limit), limit.relation == "<=")
+
+
+def holds(case: Case, limit: Limit) -> bool:
+    """Whether the left side is on its side of the right."""
+    left, right = (float(evaluate(side, case.values)) for side in (limit.left, limit.right))
+    return left <= right if limit.relation == "<=" else left >= right
+
+
+def margin(digits: Digits, limit: Limit) -> Number:
+    """How far the left side is from the right, never negative."""
+    case = digits.case
+    left, right = (float(evaluate(side, case.values)) for side in (limit.left, limit.right))
+    dimension = side_dimension(case, limit.left)
+    unit = digits.convention.units.unit_of(dimension)
+    size = round_figures(
+        abs(left - right) / unit.factor, digits.convention.figures, digits.convention.rounding
+    )
+    return Number(size, None if dimension == PLAIN else unit)
+
+
+def side_dimension(case: Case, side: Expression) -> Dimension:
+    """The dimension of a side of a limit."""
+    dimensions = {v.id: v.dimension for v in case.system.variables.values()}
+    return dimension_of(side, dimensions)
