@@ -1,14 +1,15 @@
-# make demo    a demonstration class in output/demo
-# make test    everything that must hold before a change is merged
-# make prove   the longer proofs
-# make gallery the pictures of output/gallery, which the README shows
-# make golden  the pictures that tests/golden compares pages with, after a look at what differs
-# make bench   what a class costs beside what it would cost otherwise; STUDENTS=300 for a large one
+# make demo     a demonstration class in output/demo
+# make test     everything that must hold before a change is merged
+# make coverage which lines no test runs; fails below the floor that pyproject.toml states
+# make prove    the longer proofs
+# make gallery  the pictures of output/gallery, which the README shows
+# make golden   the pictures that tests/golden compares pages with, after a look at what differs
+# make bench    what a class costs beside what it would cost otherwise; STUDENTS=300 for a large one
 # All of them set up first what is missing; make PYTHON=/path/to/python3.12 setup picks a Python.
 
 BIN = .venv/bin
 
-.PHONY: setup demo test prove bench gallery golden clean
+.PHONY: setup demo test coverage prove bench gallery golden clean
 
 setup: .venv/ready
 
@@ -26,6 +27,9 @@ test: .venv/ready-to-test
 	$(BIN)/mypy
 	$(BIN)/lint-imports
 	$(BIN)/pytest -q -n auto --dist worksteal
+
+coverage: .venv/ready-to-test
+	$(BIN)/pytest -q -n auto --dist worksteal --cov --cov-report=term
 
 prove: .venv/ready-to-test
 	$(BIN)/pytest -q -n auto -m proof

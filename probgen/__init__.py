@@ -1,3 +1,3 @@
 """Static-equilibrium problems with own numbers for each student, and keys worked step by step."""
 
-__version__ = "0.1.0"
+__version__ = "0.2.0"

@@ -10,7 +10,8 @@ from typing import Final
 
 from probgen.build.chunk_store import Kept
 from probgen.build.folder import MISSING, delivered
-from probgen.build.joined_pdfs import Piles, Report
+from probgen.build.joined_pdfs import Piles
+from probgen.build.progress import Report
 from probgen.build.workers import Crew
 from probgen.course.record import Record, write_record
 from probgen.course.setfile import ProblemSet

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 import csv
 import io
+from collections.abc import Iterator
 from importlib.resources import files
+from itertools import cycle, islice
 from pathlib import Path
 from typing import Final
 
+_FILES: Final = files(__package__)
 SET: Final = "set.toml"
 ROSTER: Final = "roster.csv"
 _LOCALES: Final = ["en_US", "en_GB", "es_ES", "de_DE", "fr_FR", "pl_PL"]
-_SEED: Final = 1729
+_SEED: Final = 1730  # another than that of the names written down
 
 
 def write_demo(folder: Path, students: int = 12) -> Path:
@@ -20,7 +23,7 @@ def write_demo(folder: Path, students: int = 12) -> Path:
     Files of those names that are there already stay as they are: somebody may have edited them.
     """
     folder.mkdir(parents=True, exist_ok=True)
-    set_text = (files("probgen.build") / "demo-set.toml").read_text(encoding="utf-8")
+    set_text = (_FILES / "demo-set.toml").read_text(encoding="utf-8")
     for name, text in ((SET, set_text), (ROSTER, invent_roster(students))):
         try:
             with (folder / name).open("x", encoding="utf-8") as file:
@@ -31,18 +34,26 @@ def write_demo(folder: Path, students: int = 12) -> Path:
 
 
 def invent_roster(students: int) -> str:
-    """A class list of invented people, the same every time, as CSV text."""
-    from faker import Faker
+    """A class list of invented people, as CSV text: the same every time, as far as names go.
 
-    fake = Faker(_LOCALES)
-    fake.seed_instance(_SEED)
+    The first are written down; Faker, whose names change with its release, makes up the rest.
+    """
     text = io.StringIO()
     text.write("# An invented class. Yours may be any CSV file with headings such as these.\n")
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(["Name", "Student ID", "Section", "E-mail"])
-    for place in range(1, students + 1):
-        person = fake[_LOCALES[place % len(_LOCALES)]]
-        name = f"{person.first_name()} {person.last_name()}"
+    for place, name in enumerate(islice(_names(), students), start=1):
         section = "Mon" if place % 2 else "Wed"
         writer.writerow([name, f"S{1000 + place}", section, f"s{1000 + place}@students.example"])
     return text.getvalue()
+
+
+def _names() -> Iterator[str]:
+    """Invented names without end."""
+    yield from (_FILES / "demo-names.txt").read_text(encoding="utf-8").splitlines()
+    from faker import Faker
+
+    fake = Faker(_LOCALES)
+    fake.seed_instance(_SEED)
+    for locale in cycle(_LOCALES):
+        yield f"{fake[locale].first_name()} {fake[locale].last_name()}"

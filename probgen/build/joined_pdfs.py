@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 import csv
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
 from probgen.build.chunk_store import Kept
 from probgen.build.folder import ANSWERS, VERSIONS
-from probgen.course.printrun import Exam
+from probgen.build.progress import Report
+from probgen.course.exam import Exam, deal
 from probgen.course.record import Record
-from probgen.course.version import deal
 from probgen.input.outside import OutsideError
 from probgen.papers.answers import write_answers
 from probgen.papers.covers_and_lists import (
@@ -27,9 +27,6 @@ from probgen.papers.typesetter import Kind, typesetter_of
 from probgen.press.split import join
 from probgen.problem.problem import Problem
 from probgen.sheets.document import AnswerTable, Cover
-
-Report = Callable[[str, int, int], None]
-"""Told of a stage, what of it is done, and its whole: ("students", 12, 300)."""
 
 CHUNKS_A_VOLUME: Final = 20
 """Of a large class's joined PDFs: a printer and a reader must hold one in memory."""

@@ -3,12 +3,8 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import click
-
-if TYPE_CHECKING:
-    from probgen.build.build import Built
 
 
 @click.command()
@@ -45,6 +41,7 @@ def build(
     from probgen.build.build import build_record, build_set
     from probgen.build.workers import Crew
     from probgen.cli.progress import progress
+    from probgen.cli.summary import show_built
 
     again = source.suffix == ".json"
     for option, given in (("seed", seed), ("layouts", layouts)):
@@ -59,14 +56,3 @@ def build(
         else:
             built = build_set(source, out, seed, crew, report, layouts)
     show_built(built, quiet)
-
-
-def show_built(built: Built, quiet: bool) -> None:
-    """Tells what was built; ends with exit code 3 when something of it is missing."""
-    for remark in built.remarks:
-        click.echo(f"remark: {remark}", err=True)
-    if not quiet:
-        click.echo(built.summary)
-    if built.losses:
-        click.echo(built.shortfall, err=True)
-        raise click.exceptions.Exit(3)

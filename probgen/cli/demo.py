@@ -6,8 +6,6 @@ from pathlib import Path
 
 import click
 
-from probgen.cli.build import show_built
-
 
 @click.command()
 @click.option(
@@ -25,6 +23,7 @@ def demo(out: Path, students: int, workers: int | None) -> None:
     from probgen.build.demo import write_demo
     from probgen.build.workers import Crew
     from probgen.cli.progress import progress
+    from probgen.cli.summary import show_built
 
     set_file = write_demo(out, students)
     with progress() as report:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from time import monotonic
 from typing import TYPE_CHECKING
@@ -10,8 +10,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from rich.progress import Progress
 
-Report = Callable[[str, int, int], None]
-"""Told of a stage, what of it is done, and its whole: ("students", 12, 300)."""
+    from probgen.build.progress import Report
 
 _PATIENCE = 1.0  # seconds after which somebody wants to see something
 

@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
+
+if TYPE_CHECKING:
+    from probgen.problem.single import Single
 
 
 @click.command()
@@ -61,26 +65,34 @@ def work(
     for remark in single.remarks:
         click.echo(f"remark: {remark}", err=True)
     if pdf is not None:
-        from probgen.input.file import write_beside
-        from probgen.papers.handout import print_handout
-        from probgen.papers.typesetter import Typesetter
-        from probgen.sheets.house import read_house
-
-        typesetter = Typesetter(house=read_house(None, layouts))
-        write_beside(pdf, print_handout(single, typesetter))
+        _write_handout(single, pdf, layouts)
         click.echo(f"sheet and key are in {pdf}", err=as_json)
     if figures is not None:
-        from probgen.figures.writers.svg import svg
-        from probgen.input.file import write_beside
-        from probgen.problem.problem_figures import every_scene
-
-        for name, scene in every_scene(single.problem, single.worked):
-            write_beside(figures / f"{name}.svg", svg(scene).encode())
+        _write_figures(single, figures)
         click.echo(f"its figures are in {figures}", err=as_json)
     if as_json:
         click.echo(json.dumps(as_data(single), ensure_ascii=False, indent=2))
     elif pdf is None and figures is None:
         show(single, Console())
+
+
+def _write_handout(single: Single, pdf: Path, layouts: Path | None) -> None:
+    from probgen.input.file import write_beside
+    from probgen.papers.handout import print_handout
+    from probgen.papers.typesetter import Typesetter
+    from probgen.sheets.house import read_house
+
+    typesetter = Typesetter(house=read_house(None, layouts))
+    write_beside(pdf, print_handout(single, typesetter))
+
+
+def _write_figures(single: Single, folder: Path) -> None:
+    from probgen.figures.writers.svg import svg
+    from probgen.input.file import write_beside
+    from probgen.problem.problem_figures import every_scene
+
+    for name, scene in every_scene(single.problem, single.worked):
+        write_beside(folder / f"{name}.svg", svg(scene).encode())
 
 
 def _split(stated: tuple[str, ...]) -> dict[str, str]:

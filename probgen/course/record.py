@@ -16,7 +16,8 @@ from pathlib import Path
 from typing import Any, Final
 
 from probgen import __version__
-from probgen.course.printrun import Exam, PrintRun
+from probgen.course.exam import Exam
+from probgen.course.print_run import PrintRun
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet, unit_system_named
 from probgen.course.version import Version, versions_of_class, versions_of_exam

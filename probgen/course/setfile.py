@@ -11,7 +11,8 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any, Final, cast, get_args, get_type_hints
 
-from probgen.course.printrun import Exam, PrintRun, read_exam, read_print_run
+from probgen.course.exam import Exam, read_exam
+from probgen.course.print_run import PrintRun, read_print_run
 from probgen.input.fault import Faults
 from probgen.input.file import read_text
 from probgen.input.table import Table
@@ -72,6 +73,7 @@ _MONTHS: Final = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September",
     "October", "November", "December",
 )  # fmt: skip
+_USUAL: Final = ProblemSet(course="", title="", roster="", problems=())
 _SYSTEMS: Final = {system.name: system for system in (SI, US_CUSTOMARY)}
 
 
@@ -84,21 +86,22 @@ def parse_set(text: str, where: str) -> ProblemSet:
     """As `read_set`, from text; `where` names the file in messages."""
     faults = Faults(where)
     table = Table(parse_toml(text, where), "", faults)
+    usual = _USUAL
     found = ProblemSet(
         course=table.text("course"),
         title=table.text("title"),
         roster=table.text("roster"),
         problems=_read_problems(table),
         due=_read_day(table, "due"),
-        seed=table.text("seed", ""),
-        bank=table.text("bank", ""),
-        paper=cast(Paper, table.word("paper", get_args(Paper), "letter")),
-        working=float(_read_number(table, "working", "5", "0", "20")),
-        room=cast(Room, table.word("room", get_args(Room), "free")),
-        formulas=table.flag("formulas"),
-        caution=table.flag("caution") if table.has("caution") else True,
-        style=table.text("style", ""),
-        layouts=table.text("layouts", ""),
+        seed=table.text("seed", usual.seed),
+        bank=table.text("bank", usual.bank),
+        paper=cast(Paper, table.word("paper", get_args(Paper), usual.paper)),
+        working=float(_read_number(table, "working", usual.working, "0", "20")),
+        room=cast(Room, table.word("room", get_args(Room), usual.room)),
+        formulas=table.flag("formulas", usual.formulas),
+        caution=table.flag("caution", usual.caution),
+        style=table.text("style", usual.style),
+        layouts=table.text("layouts", usual.layouts),
         run=read_print_run(table.table("print")),
         exam=read_exam(table.table("exam")) if table.has("exam") else None,
         convention=_read_method(table.table("method")),
@@ -153,18 +156,19 @@ def _read_method(table: Table) -> Convention:
     read["units"] = unit_system_named(table.word("units", list(_SYSTEMS), usual.units.name))
     read["gravity"] = str(_read_number(table, "gravity", usual.gravity, "0.01", "100"))
     read["figures"] = table.whole("figures", 2, 6, usual.figures)
-    read["tolerance"] = float(_read_number(table, "tolerance", str(usual.tolerance), "0", "0.5"))
+    read["tolerance"] = float(_read_number(table, "tolerance", usual.tolerance, "0", "0.5"))
     table.close()
     return Convention(**read)
 
 
-def _read_number(table: Table, key: str, usual: str, low: str, high: str) -> Decimal:
+def _read_number(table: Table, key: str, usual: float | str, low: str, high: str) -> Decimal:
     """A number with its digits, from low to high."""
     number = table.decimal(key, required=False)
     if number is None:
-        return Decimal(usual)
+        return Decimal(str(usual))
     if not Decimal(low) <= number <= Decimal(high):
-        table.fault(key, number, f"a number from {low} to {high}", f"the usual one is {usual}")
+        mend = f"the usual one is {Decimal(str(usual)).normalize():f}"
+        table.fault(key, number, f"a number from {low} to {high}", mend)
     return number
 
 

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from probgen.course.printrun import Exam
+from probgen.course.exam import Exam, deal
 from probgen.course.roster import Student
-from probgen.course.seating import dealt, places_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,15 +61,6 @@ def versions_of_exam(
         if letter in large:
             made.append(Version(number, code, f"{name}-large", _NOBODY, letter, large=True))
     return tuple(made)
-
-
-def deal(exam: Exam, students: Sequence[Student]) -> Iterator[tuple[str, Student | None]]:
-    """The pile of an exam's papers: each with the student who is to get it, then the spare ones."""
-    places = places_of(students, exam.row)
-    for version, student in zip(dealt(places, exam.versions), students, strict=True):
-        yield exam.letters[version], student
-    for place in range(exam.spare):
-        yield exam.letters[place % exam.versions], None
 
 
 def file_names(students: Iterable[Student]) -> tuple[str, ...]:

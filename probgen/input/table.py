@@ -93,10 +93,12 @@ class Table:
         values = (self._finite(f"{key}[{i}]", v) for i, v in enumerate(self._list(key, "numbers")))
         return tuple(value for value in values if value is not None)
 
-    def flag(self, key: str) -> bool:
-        """true or false; false when it is not there."""
+    def flag(self, key: str, default: bool = False) -> bool:
+        """true or false; the default when it is not there."""
         value = self.value(key, "true or false", False)
-        if value is not None and not isinstance(value, bool):
+        if value is None:
+            return default
+        if not isinstance(value, bool):
             self.fault(key, value, "true or false, without quotes")
         return value is True
 

@@ -8,10 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from itertools import groupby
 
-from probgen.course.printrun import Exam
+from probgen.course.exam import Exam, deal
 from probgen.course.record import Record
 from probgen.course.setfile import ProblemSet
-from probgen.course.version import deal
 from probgen.papers.answers import Row
 from probgen.papers.page import Inlines, label
 from probgen.problem.problem import Problem, work

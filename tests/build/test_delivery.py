@@ -14,6 +14,7 @@ from probgen.course.record import Assignment, Record
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import Draw
+from probgen.papers.typesetter import Kind
 
 SET = ProblemSet("Mechanics", "Week 3", "class.csv", (Assigned("shelf", 8),))
 SET_FILE = """
@@ -79,5 +80,8 @@ def test_a_large_class_gets_its_whole_pdfs_in_volumes(
         whole = [pages(out / f"all-{kind}-{volume}.pdf") for volume in ("01", "02")]
         alone = [pages(path) for path in sorted((out / kind).iterdir())]
         assert whole == [sum(alone[:6]), sum(alone[6:])]
-    assert "all-sheets-01.pdf to " in built.summary
+    assert [path.name for path in built.together(Kind.SHEETS)] == [
+        "all-sheets-01.pdf",
+        "all-sheets-02.pdf",
+    ]
     assert [done for stage, done, total in told if stage == "students"] == [0, 3, 6, 7]

@@ -1,6 +1,9 @@
 """The demonstration's files: good input themselves, and never written over an edit."""
 
+import sys
 from pathlib import Path
+
+import pytest
 
 from probgen.build.demo import invent_roster, write_demo
 from probgen.course.roster import parse_roster, read_roster
@@ -8,6 +11,7 @@ from probgen.course.setfile import read_set
 from probgen.problem.catalogue import read_catalogue
 from probgen.working.convention import Convention
 
+WRITTEN = 60
 
 def test_the_set_file_says_what_is_usual(tmp_path: Path) -> None:
     problem_set = read_set(write_demo(tmp_path))
@@ -17,11 +21,22 @@ def test_the_set_file_says_what_is_usual(tmp_path: Path) -> None:
     assert len(read_roster(tmp_path / problem_set.roster)) == 12
 
 
-def test_the_invented_class_is_always_the_same() -> None:
-    assert invent_roster(30) == invent_roster(30)
-    students = parse_roster(invent_roster(30), "roster.csv")
-    assert invent_roster(12) == "\n".join(invent_roster(30).split("\n")[:14]) + "\n"
-    assert len({student.name for student in students}) > 25
+def test_a_class_of_ordinary_size_does_not_depend_on_faker(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setitem(sys.modules, "faker", None)  # importing it fails
+    students = parse_roster(invent_roster(WRITTEN), "roster.csv")
+    assert invent_roster(12) == "\n".join(invent_roster(WRITTEN).split("\n")[:14]) + "\n"
+    assert len({student.name for student in students}) == WRITTEN
+    with pytest.raises(ImportError):
+        invent_roster(WRITTEN + 1)
+
+
+def test_further_students_are_made_up_the_same_way_each_time() -> None:
+    more = invent_roster(3 * WRITTEN)
+    assert more == invent_roster(3 * WRITTEN)
+    assert more.startswith(invent_roster(WRITTEN))
+    assert len({student.name for student in parse_roster(more, "roster.csv")}) > 2.5 * WRITTEN
 
 
 def test_what_is_there_stays(tmp_path: Path) -> None:

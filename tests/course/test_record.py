@@ -7,7 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from probgen.course.printrun import Exam, PrintRun
+from probgen.course.exam import Exam
+from probgen.course.print_run import PrintRun
 from probgen.course.record import Assignment, Record, read_record, write_record
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet

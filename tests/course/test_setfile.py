@@ -5,7 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from probgen.course.printrun import Exam, PrintRun
+from probgen.course.exam import Exam
+from probgen.course.print_run import PrintRun
 from probgen.course.setfile import Assigned, ProblemSet, parse_set, read_set
 from probgen.input.fault import InputError
 from probgen.quantities.unit import US_CUSTOMARY

@@ -2,9 +2,9 @@
 
 from collections import Counter
 
-from probgen.course.printrun import Exam
+from probgen.course.exam import Exam, deal
 from probgen.course.roster import Student
-from probgen.course.version import deal, file_names, versions_of_class, versions_of_exam
+from probgen.course.version import file_names, versions_of_class, versions_of_exam
 
 CLASS = [Student(f"Student {n}", f"s{n}", large=n == 5) for n in range(10)]
 CODES = ["C0", "C1", "C2", "C3"]

@@ -1,0 +1,93 @@
+"""What a set file names, read: the class list, the templates, the house."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from probgen.bank.bank import default_bank
+from probgen.bank.template import Template
+from probgen.course.roster import Student, read_roster
+from probgen.course.seating import seat_order
+from probgen.course.setfile import ProblemSet
+from probgen.input.fault import Faults, InputError
+from probgen.problem.lookup import about, choose_bank, choose_template
+from probgen.sheets.escape import unprintable
+from probgen.sheets.house import USUAL, House, read_house
+
+
+@dataclass(frozen=True, slots=True)
+class Inputs:
+    """The students in the order of the print run, the templates in the order of the set."""
+
+    students: tuple[Student, ...]
+    templates: tuple[Template, ...]
+    house: House
+
+
+def read_inputs(problem_set: ProblemSet, set_file: Path, layouts: Path | None) -> Inputs:
+    """Everything a set file names; layouts: a folder in place of the set file's own.
+
+    Raises InputError with the faults of all of it at once.
+    """
+    faults = Faults(str(set_file))
+    students = _read_class(problem_set, set_file.parent, faults)
+    templates = _read_templates(problem_set, set_file, faults)
+    style, own = (
+        set_file.parent / named if named else None
+        for named in (problem_set.style, problem_set.layouts)
+    )
+    house = USUAL
+    try:
+        house = read_house(style, layouts or own)
+    except InputError as error:
+        faults.take(error)
+    faults.settle()
+    return Inputs(students, templates, house)
+
+
+def unprintable_texts(problem_set: ProblemSet, inputs: Inputs) -> Iterator[str]:
+    """A remark for each text with characters that no page can show."""
+    texts = [problem_set.course, problem_set.title, problem_set.due]
+    texts += problem_set.exam.notes if problem_set.exam else ()
+    for student in inputs.students:
+        texts += [student.name, student.id, student.section]
+    for text in texts:
+        if lost := unprintable(text):
+            yield f"{text}: boxes are printed for {lost}, which the fonts do not have"
+
+
+def _read_class(problem_set: ProblemSet, folder: Path, faults: Faults) -> tuple[Student, ...]:
+    path = folder / problem_set.roster
+    try:
+        students = read_roster(path)
+    except InputError as error:
+        faults.take(error)
+        return ()
+    if problem_set.run.order == "roster":
+        return students
+    if not any(student.seat for student in students):
+        mend = f'add a column Seat to {path}, or write order = "roster"'
+        faults.add("print.order", "seat", "a class list with seats", mend)
+    return seat_order(students)
+
+
+def _read_templates(
+    problem_set: ProblemSet, set_file: Path, faults: Faults
+) -> tuple[Template, ...]:
+    folder, where = set_file.parent, str(set_file)
+    try:
+        bank = choose_bank(problem_set.bank, folder, where, "bank")
+    except InputError as error:
+        faults.take(error)
+        bank = default_bank()
+    templates: list[Template] = []
+    for place, problem in enumerate(problem_set.problems):
+        field = f"problem[{place}]"
+        try:
+            found = choose_template(problem.template, bank, folder, where, f"{field}.template")
+            templates.append(about(found, problem.pivot, where, f"{field}.pivot"))
+        except InputError as error:
+            faults.take(error)
+    return tuple(templates)

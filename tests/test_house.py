@@ -1,0 +1,59 @@
+"""The house's own rules that no other tool holds: no circles, and files and functions of a size."""
+
+import ast
+from collections.abc import Iterator
+from graphlib import CycleError, TopologicalSorter
+from pathlib import Path
+
+import grimp
+import pytest
+
+import probgen
+
+PACKAGE = Path(probgen.__file__).parent
+FILES = sorted(PACKAGE.rglob("*.py"))
+LONGEST_FILE = 400
+LONGEST_FUNCTION = 50
+
+Imports = dict[str, set[str]]
+
+
+def imports_of_the_house() -> Imports:
+    """For each module those it imports, also inside functions and for types alone."""
+    graph = grimp.build_graph("probgen", cache_dir=None)
+    return {module: graph.find_modules_directly_imported_by(module) for module in graph.modules}
+
+
+def circle_in(imports: Imports) -> list[str]:
+    """The modules of a circle, each imported by the next; none when there is no circle."""
+    try:
+        TopologicalSorter(imports).prepare()
+    except CycleError as error:
+        return list(error.args[1])
+    return []
+
+
+def functions(path: Path) -> Iterator[tuple[str, int]]:
+    """Name and number of lines of every function of a file."""
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
+            assert node.end_lineno is not None
+            yield node.name, node.end_lineno - node.lineno + 1
+
+
+def test_no_circle_between_any_two_modules() -> None:
+    imports = imports_of_the_house()
+    assert len(imports) > len(FILES) - 5  # the graph is of this package, whole
+    assert circle_in(imports) == []
+
+
+def test_a_circle_would_be_seen() -> None:
+    assert set(circle_in({"a": {"b"}, "b": {"c"}, "c": {"a"}, "d": {"a"}})) == {"a", "b", "c"}
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: str(path.relative_to(PACKAGE)))
+def test_files_and_functions_can_be_read_at_a_sitting(path: Path) -> None:
+    text = path.read_text(encoding="utf-8")
+    assert text.count("\n") <= LONGEST_FILE
+    assert {name: length for name, length in functions(path) if length > LONGEST_FUNCTION} == {}
+    assert ast.get_docstring(ast.parse(text))
