@@ -1,8 +1,6 @@
 """Versions: one for each student, or an exam's few, dealt so that neighbours differ."""
 
-from collections import Counter
-
-from probgen.course.exam import Exam, deal
+from probgen.course.exam import Exam
 from probgen.course.roster import Student
 from probgen.course.version import file_names, versions_of_class, versions_of_exam
 
@@ -29,13 +27,6 @@ def test_an_exam_has_its_letters_and_large_print_where_it_is_needed() -> None:
     ]  # student 5 sits in the second row, second place: one to the right, two on for the row
     assert [v.name for v in versions if v.repeats] == ["version-d-large"]
     assert not any(v.student.name or v.student.id for v in versions)
-
-
-def test_everybody_gets_a_paper_and_the_spare_ones_follow() -> None:
-    pile = list(deal(Exam(3, row=5, spare=4), CLASS))
-    assert [student for _, student in pile] == [*CLASS, None, None, None, None]
-    assert "".join(letter for letter, student in pile if student is None) == "ABCA"
-    assert Counter(letter for letter, student in pile if student).most_common()[-1][1] >= 3
 
 
 def test_file_names_are_safe_ordered_and_distinct() -> None:

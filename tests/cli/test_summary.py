@@ -1,0 +1,60 @@
+"""What a build tells in a terminal, and what it says when something is missing."""
+
+from pathlib import Path
+
+import click
+import pytest
+
+from probgen.build.build import Built
+from probgen.cli.summary import show_built
+from probgen.course.exam import Exam
+from probgen.course.record import Assignment, Record
+from probgen.course.roster import Student
+from probgen.course.setfile import Assigned, ProblemSet
+from probgen.papers.chunk import Loss
+
+LOSS = Loss("keys/01-ada.pdf", "Ada (1)", 1, "shelf", "TeX: a complaint")
+
+
+def built(folder: Path, files: list[str], exam: Exam | None = None, *losses: Loss) -> Built:
+    for name in files:
+        (folder / name).touch()
+    problem_set = ProblemSet("M", "W", "class.csv", (Assigned("shelf", 1),), exam=exam)
+    students = (Student("Ada", "1"), Student("Bo", "2"))
+    record = Record("s33d", problem_set, students, (), (Assignment("shelf", "", ()),))
+    return Built(folder, record, ("numbers are shared",), losses)
+
+
+def test_where_everything_is(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    files = ["all-sheets-01.pdf", "all-sheets-02.pdf", "all-sheets-03.pdf", "all-keys.pdf"]
+    show_built(built(tmp_path, files), quiet=False)
+    told = capsys.readouterr()
+    assert told.out.replace(f"{tmp_path}/", "") == (
+        f"2 students x 1 problems in {tmp_path}\n"
+        "  to hand out   all-sheets-01.pdf to all-sheets-03.pdf, one by one in sheets/\n"
+        "  to mark with  all-keys.pdf, one by one in keys/\n"
+        "  all answers   answers.csv\n"
+        "  to rebuild    record.json (seed s33d)\n"
+    )
+    assert told.err == "remark: numbers are shared\n"
+
+
+def test_an_exam_and_its_lists(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    files = ["all-sheets.pdf", "all-keys.pdf", "answers.pdf", "versions.pdf"]
+    show_built(built(tmp_path, files, Exam(4)), quiet=False)
+    told = capsys.readouterr().out.replace(f"{tmp_path}/", "")
+    assert told.startswith("4 versions for 2 students x 1 problems")
+    assert "all answers   answers.csv and answers.pdf and versions.pdf\n" in told
+
+
+def test_what_is_missing_is_told_also_when_quiet(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with pytest.raises(click.exceptions.Exit) as ended:
+        show_built(built(tmp_path, [], None, LOSS), quiet=True)
+    assert ended.value.exit_code == 3
+    told = capsys.readouterr()
+    assert told.out == ""
+    assert "1 document is missing" in told.err
+    assert str(LOSS) in told.err
+    assert "same seed (s33d)" in told.err
