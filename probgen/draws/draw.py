@@ -10,7 +10,7 @@ from math import gcd
 from typing import Final
 
 from probgen.bank.template import Template
-from probgen.draws.exact_value import exact_value, factor, in_unit
+from probgen.draws.exact_value import exact_value, in_unit
 from probgen.draws.keyed_choice import keyed_choice
 from probgen.quantities.expression import Number
 
@@ -57,12 +57,12 @@ def completed(template: Template, chosen: Mapping[str, Decimal]) -> Draw:
     Raises ArithmeticError when a derived quantity has no value.
     """
     values = {given.id: Number(chosen[given.id], given.unit) for given in template.givens}
-    known = {id: Fraction(n.value) * factor(n.unit) for id, n in values.items()}
+    known = {id: Fraction(n.value) * (n.unit.size if n.unit else 1) for id, n in values.items()}
     for each in template.derived:
         stated = chosen.get(each.id)
         found = in_unit(exact_value(each.expression, known), each.unit, each.round)
         values[each.id] = Number(found if stated is None else stated, each.unit)
-        known[each.id] = Fraction(values[each.id].value) * factor(each.unit)
+        known[each.id] = Fraction(values[each.id].value) * each.unit.size
     return Draw(template.id, template.revision, values)
 
 

@@ -39,7 +39,7 @@ def exact_value(expression: Expression, values: Mapping[str, Fraction]) -> Fract
     """
     match expression:
         case Number(value, unit):
-            return Fraction(value) * factor(unit)
+            return Fraction(value) * (unit.size if unit else 1)
         case Name(id=name):
             return values[name]
         case Lump(inner):
@@ -58,14 +58,9 @@ def exact_value(expression: Expression, values: Mapping[str, Fraction]) -> Fract
             raise ArithmeticError("a root found numerically is no data")
 
 
-def factor(unit: Unit | None) -> Fraction:
-    """A unit's factor to the coherent units, free of the noise of binary floats."""
-    return Fraction(f"{unit.factor:.15g}") if unit else Fraction(1)
-
-
 def in_unit(value: Fraction, unit: Unit, step: Decimal | None) -> Decimal:
     """A value in its unit, rounded half up to the step (or to `FIGURES`), with its digits."""
-    size = value / factor(unit)
+    size = value / unit.size
     if step is not None:
         steps = math.floor(abs(size) / Fraction(step) + Fraction(1, 2))
         return (step * steps).copy_sign(Decimal(-1 if size < 0 else 1)) if steps else step * 0

@@ -9,7 +9,6 @@ from typing import Final
 
 from probgen.bank.template import Derived, Given, Template
 from probgen.draws.draw import Draw, completed
-from probgen.draws.exact_value import factor
 from probgen.input.fault import Faults, nearest, one_of
 from probgen.quantities.dimension import phrase
 from probgen.quantities.expression import Number
@@ -70,7 +69,7 @@ def _stated(quantity: Given | Derived, text: str, faults: Faults) -> Decimal | N
 
 def _converted(value: Decimal, old: Unit, new: Unit) -> Decimal:
     """The value in the new unit: exact where it is a finite decimal, to twelve figures if not."""
-    size = Fraction(value) * factor(old) / factor(new)
+    size = Fraction(value) * old.size / new.size
     with localcontext(prec=_FIGURES):
         found = Decimal(size.numerator) / Decimal(size.denominator)
     return found.quantize(Decimal(1)) if found == found.to_integral_value() else found

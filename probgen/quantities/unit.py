@@ -1,7 +1,7 @@
 """Units: what a number is measured in, and how that unit is printed.
 
 Everything is computed in one coherent set: metre, kilogram, second, newton, and the degree for
-angles.  A `Unit` knows its factor to that set.  Conversion factors of customary units are exact by
+angles.  A `Unit` knows its size in that set.  Conversion factors of customary units are exact by
 definition (NIST SP 811 (2008), appendix B.8: the foot is 0.3048 m, the avoirdupois pound is
 0.45359237 kg, and the pound-force is that mass under standard gravity 9.80665 m/s^2).
 """
@@ -9,7 +9,8 @@ definition (NIST SP 811 (2008), appendix B.8: the foot is 0.3048 m, the avoirdup
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from fractions import Fraction
 from typing import Final, NamedTuple
 
 
@@ -65,37 +66,44 @@ class Unit:
     """One unit.
 
     name: as an author types it, such as "cm" or "N*m".
-    factor: one of this unit in metres, kilograms, seconds, newtons, degrees.
+    size: one of this unit in metres, kilograms, seconds, newtons, degrees, exactly (a radian to the
+    digits of a float); factor: the same as a float.
     plain: as printed in running text; latex: the same for LaTeX math, upright.
     tight: printed without a space after the number (the degree sign; NIST SP 811, 7.2).
     """
 
     name: str
-    factor: float
+    size: Fraction
     dimension: Dimension
     plain: str
     latex: str
     tight: bool = False
+    factor: float = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "factor", float(self.size))
 
 
-_FOOT = 0.3048
-_POUND = 0.45359237
-_STANDARD_GRAVITY = 9.80665
+_FOOT = Fraction("0.3048")
+_POUND = Fraction("0.45359237")
+_STANDARD_GRAVITY = Fraction("9.80665")
 _POUND_FORCE = _POUND * _STANDARD_GRAVITY
 
 
-def _unit(name: str, factor: float, dimension: Dimension, plain: str = "", latex: str = "") -> Unit:
+def _unit(
+    name: str, size: Fraction | int, dimension: Dimension, plain: str = "", latex: str = ""
+) -> Unit:
     shown = plain or name
-    return Unit(name, factor, dimension, shown, latex or rf"\mathrm{{{shown}}}")
+    return Unit(name, Fraction(size), dimension, shown, latex or rf"\mathrm{{{shown}}}")
 
 
-ONE: Final = Unit("1", 1.0, PLAIN, "", "")
-DEGREE: Final = Unit("deg", 1.0, ANGLE, "°", r"^{\circ}", tight=True)
-METRE: Final = _unit("m", 1.0, LENGTH)
-KILOGRAM: Final = _unit("kg", 1.0, MASS)
-NEWTON: Final = _unit("N", 1.0, FORCE)
-NEWTON_METRE: Final = _unit("N*m", 1.0, TORQUE, "N·m", r"\mathrm{N{\cdot}m}")
-METRE_PER_SECOND_SQUARED: Final = _unit("m/s^2", 1.0, ACCELERATION, "m/s²", r"\mathrm{m/s^{2}}")
+ONE: Final = Unit("1", Fraction(1), PLAIN, "", "")
+DEGREE: Final = Unit("deg", Fraction(1), ANGLE, "°", r"^{\circ}", tight=True)
+METRE: Final = _unit("m", 1, LENGTH)
+KILOGRAM: Final = _unit("kg", 1, MASS)
+NEWTON: Final = _unit("N", 1, FORCE)
+NEWTON_METRE: Final = _unit("N*m", 1, TORQUE, "N·m", r"\mathrm{N{\cdot}m}")
+METRE_PER_SECOND_SQUARED: Final = _unit("m/s^2", 1, ACCELERATION, "m/s²", r"\mathrm{m/s^{2}}")
 FOOT: Final = _unit("ft", _FOOT, LENGTH)
 INCH: Final = _unit("in", _FOOT / 12, LENGTH)
 POUND_FORCE: Final = _unit("lbf", _POUND_FORCE, FORCE)
@@ -108,35 +116,35 @@ UNITS: Final[dict[str, Unit]] = {
     for unit in (
         ONE,
         DEGREE,
-        _unit("rad", 180.0 / math.pi, ANGLE),
+        _unit("rad", Fraction(repr(180 / math.pi)), ANGLE),
         METRE,
-        _unit("cm", 0.01, LENGTH),
-        _unit("mm", 0.001, LENGTH),
-        _unit("km", 1000.0, LENGTH),
+        _unit("cm", Fraction(1, 100), LENGTH),
+        _unit("mm", Fraction(1, 1000), LENGTH),
+        _unit("km", 1000, LENGTH),
         FOOT,
         INCH,
-        _unit("m^2", 1.0, Dimension(2), "m²", r"\mathrm{m^{2}}"),
+        _unit("m^2", 1, Dimension(2), "m²", r"\mathrm{m^{2}}"),
         KILOGRAM,
-        _unit("g", 0.001, MASS),
-        _unit("t", 1000.0, MASS),
+        _unit("g", Fraction(1, 1000), MASS),
+        _unit("t", 1000, MASS),
         _unit("lb", _POUND, MASS),
         _unit("slug", _POUND_FORCE / _FOOT, MASS),
         NEWTON,
-        _unit("kN", 1000.0, FORCE),
+        _unit("kN", 1000, FORCE),
         POUND_FORCE,
         NEWTON_METRE,
-        _unit("kN*m", 1000.0, TORQUE, "kN·m", r"\mathrm{kN{\cdot}m}"),
+        _unit("kN*m", 1000, TORQUE, "kN·m", r"\mathrm{kN{\cdot}m}"),
         FOOT_POUND,
         METRE_PER_SECOND_SQUARED,
         _unit("ft/s^2", _FOOT, ACCELERATION, "ft/s²", r"\mathrm{ft/s^{2}}"),
-        _unit("N/m", 1.0, STIFFNESS),
-        _unit("N/cm", 100.0, STIFFNESS),
-        _unit("N/mm", 1000.0, STIFFNESS),
-        _unit("kN/m", 1000.0, STIFFNESS),
+        _unit("N/m", 1, STIFFNESS),
+        _unit("N/cm", 100, STIFFNESS),
+        _unit("N/mm", 1000, STIFFNESS),
+        _unit("kN/m", 1000, STIFFNESS),
         _unit("lbf/ft", _POUND_FORCE / _FOOT, STIFFNESS),
         _unit("lbf/in", 12 * _POUND_FORCE / _FOOT, STIFFNESS),
-        _unit("Pa", 1.0, PRESSURE),
-        _unit("N/m^2", 1.0, PRESSURE, "N/m²", r"\mathrm{N/m^{2}}"),
+        _unit("Pa", 1, PRESSURE),
+        _unit("N/m^2", 1, PRESSURE, "N/m²", r"\mathrm{N/m^{2}}"),
     )
 }
 """Every unit an author may write, by the name typed."""
@@ -157,7 +165,7 @@ class UnitSystem:
             if unit.dimension == dimension:
                 return unit
         return next(
-            (u for u in UNITS.values() if u.dimension == dimension and u.factor == 1.0), ONE
+            (u for u in UNITS.values() if u.dimension == dimension and u.size == 1), ONE
         )
 
 

@@ -1,5 +1,7 @@
 """Units: exact factors (NIST SP 811 (2008), appendix B.8) and the names authors type."""
 
+from fractions import Fraction
+
 import pytest
 
 from probgen.quantities.unit import (
@@ -16,19 +18,21 @@ from probgen.quantities.unit import (
 )
 
 EXACT = [
-    ("ft", 0.3048),
-    ("in", 0.0254),
-    ("lb", 0.45359237),
-    ("lbf", 4.4482216152605),
-    ("lbf*ft", 1.3558179483314004),
-    ("slug", 14.593902937206364),
+    ("ft", "0.3048"),
+    ("in", "0.0254"),
+    ("lb", "0.45359237"),
+    ("lbf", "4.4482216152605"),
+    ("lbf*ft", "1.3558179483314004"),
+    ("slug", "4.4482216152605/0.3048"),
 ]
 """NIST SP 811 (2008), B.8; the last two are products and quotients of the exact ones."""
 
 
-@pytest.mark.parametrize(("name", "factor"), EXACT)
-def test_conversion_factors_are_the_published_ones(name: str, factor: float) -> None:
-    assert UNITS[name].factor == pytest.approx(factor, rel=1e-15)
+@pytest.mark.parametrize(("name", "size"), EXACT)
+def test_conversion_factors_are_the_published_ones(name: str, size: str) -> None:
+    top, _, bottom = size.partition("/")
+    assert UNITS[name].size == Fraction(top) / Fraction(bottom or 1)
+    assert UNITS[name].factor == float(UNITS[name].size)
 
 
 @pytest.mark.parametrize(
