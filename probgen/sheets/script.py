@@ -14,6 +14,8 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Final
 
+from fontTools.unicodedata import script_extension, script_name
+
 from probgen.sheets.alphabet import ALPHABETS, Alphabet
 
 _CORE: Final = "fonts-noto-core"
@@ -85,29 +87,34 @@ SCRIPTS: Final = {
         _serif("myanmar", "mym2"),
         _serif("khmer", "khmr"),
         _serif("ethiopic", "ethi"),
+        _cjk("chinese", "hani", 2),
         _cjk("japanese", "kana", 0),
         _cjk("korean", "hang", 1),
-        _cjk("chinese", "hani", 2),
     )
 }
 """Every script there is a font for, by its name."""
 
-# The first word of a character's Unicode name, where it is not the script's own.
 _EAST_ASIAN: Final = {
-    "CJK": "chinese", "KANGXI": "chinese", "BOPOMOFO": "chinese", "IDEOGRAPHIC": "chinese",
-    "FULLWIDTH": "chinese", "HIRAGANA": "japanese", "KATAKANA": "japanese",
-    "KATAKANA-HIRAGANA": "japanese", "HANGUL": "korean",
+    "han": "chinese", "bopomofo": "chinese", "hiragana": "japanese", "katakana": "japanese",
+    "hangul": "korean",
 }  # fmt: skip
+"""The font, by the language it is drawn for, of what Unicode calls these scripts."""
 _NEEDED: Final = re.compile(r"\\inscript\{(\w+)\}")
 _SPELLED: Final = re.compile(r"\\inalphabet\{(\w+)\}")
 
 
 @cache
 def script_of(character: str) -> str:
-    """The name of a character's script among `SCRIPTS`, "" when no font here has it."""
-    word = unicodedata.name(character, "").partition(" ")[0]
-    name = _EAST_ASIAN.get(word, word.lower())
-    return name if name in SCRIPTS else ""
+    """The name of a character's script among `SCRIPTS`, "" when no font here has it.
+
+    By Unicode's property Script_Extensions; of several scripts the first in `SCRIPTS`.
+    """
+    if unicodedata.east_asian_width(character) == "F":
+        return "chinese"  # Latin letters and signs as wide as an ideograph
+    codes = script_extension(character)
+    names = [script_name(code, "").lower() for code in codes]
+    found = {_EAST_ASIAN.get(name, name) for name in names}
+    return next((name for name in SCRIPTS if name in found), "")
 
 
 def east_asian(names: Iterable[str]) -> str:

@@ -15,6 +15,10 @@ LETTERS = {
     "ع": "arabic", "अ": "devanagari", "ท": "thai", "李": "chinese", "た": "japanese",
     "タ": "japanese", "김": "korean", "ა": "georgian", "ጀ": "ethiopic", " ": "", "7": "",
     "!": "", "🙂": "", "ᚠ": "", "\x00": "",
+    # Half and full width, marks of several scripts, what a script's name does not begin with.
+    "ｱ": "japanese", "ﾰ": "korean", "Ａ": "chinese", "（": "chinese", "、": "chinese",
+    "ー": "japanese", "々": "chinese", "।": "devanagari", "،": "arabic", "٣": "arabic",
+    "ʰ": "latin",
 }  # fmt: skip
 TEXTS = {
     "ideographs alone": (["chinese", "chinese"], "chinese"),
