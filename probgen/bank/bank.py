@@ -109,16 +109,6 @@ def read_bank(path: Path) -> Bank:
     return bank
 
 
-def find_template(named: str, bank: Bank | None = None) -> Template:
-    """The template of an id in the bank (the default one unless given), or of a .toml file's path.
-
-    Raises InputError.
-    """
-    if named.endswith(".toml"):
-        return read_file(Path(named))
-    return (bank or default_bank()).read(named)
-
-
 def read_file(path: Path) -> Template:
     """The template in a file.  Raises InputError."""
     return read_template(read_text(path, "template"), str(path))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import operator
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any, Final
 
 import numpy as np
@@ -45,11 +45,6 @@ def stacked(draws: Sequence[Draw]) -> dict[str, NDArray[np.float64]]:
     """The coherent values of several draws of one template, one array over the draws a name."""
     rows = [each.coherent() for each in draws]
     return {id: np.array([row[id] for row in rows]) for id in (rows[0] if rows else ())}
-
-
-def failed_requirements(template: Template, values: Values) -> Iterable[Requirement]:
-    """The requirements a single draw does not satisfy, for messages."""
-    return [each for each in template.requirements if not np.all(_holds(each, values))]
 
 
 def _holds(requirement: Requirement, values: Values) -> NDArray[np.bool_]:

@@ -1,6 +1,6 @@
 import pytest
 
-from probgen.bank.bank import default_bank, find_template, read_bank
+from probgen.bank.bank import default_bank, read_bank, read_file
 from probgen.bank.reading import FAMILIES
 from probgen.bank.supplied import supplied
 from probgen.input.fault import InputError
@@ -35,7 +35,7 @@ FIXED = {
 @pytest.mark.parametrize("id", FIXED)
 def test_fixed_templates_keep_their_givens_and_finds(id):
     family, givens, finds = FIXED[id]
-    template = find_template(id)
+    template = default_bank().read(id)
     assert template.family == family
     assert [f"{g.id} {g.unit.name}" for g in template.givens] == givens.split(", ")
     assert [find.quantity for find in template.system.finds] == finds
@@ -118,19 +118,17 @@ def test_a_template_that_moved_on_is_not_set_quietly(tmp_path):
         read_bank(path).read("forearm-load")
 
 
-@pytest.mark.parametrize(
-    ("named", "words"),
-    [("forearm-laod", 'did you mean "forearm-load"'), ("nowhere.toml", "correct the path")],
-)
-def test_a_template_that_is_not_there(named, words):
-    with pytest.raises(InputError, match=words):
-        find_template(named)
+def test_a_template_that_is_not_there(tmp_path):
+    with pytest.raises(InputError, match='did you mean "forearm-load"'):
+        default_bank().read("forearm-laod")
+    with pytest.raises(InputError, match="correct the path"):
+        read_file(tmp_path / "nowhere.toml")
 
 
 def test_a_template_is_found_by_its_path(tmp_path, shelf):
     path = tmp_path / "mine.toml"
     path.write_text(shelf)
-    assert find_template(str(path)).id == "shelf"
+    assert read_file(path).id == "shelf"
     path.write_bytes(b"\xff\xfe")
     with pytest.raises(InputError, match="UTF-8"):
-        find_template(str(path))
+        read_file(path)

@@ -2,7 +2,7 @@ import numpy as np
 import pytest
 
 from probgen.draws.draw import draw
-from probgen.draws.requirement import failed_requirements, requirements_hold, stacked
+from probgen.draws.requirement import requirements_hold, stacked
 
 
 def test_all_draws_are_judged_together(hook):
@@ -23,11 +23,6 @@ def test_requirements_on_results_wait_for_them(hook):
     assert requirements_hold(hook(), values, known_only=True).tolist() == [False, True]
     with pytest.raises(KeyError):
         requirements_hold(hook(), values)
-
-
-def test_the_failing_requirements_are_named(hook):
-    failed = failed_requirements(hook(), {"L": 0.7, "T": 25.0})
-    assert [requirement.because for requirement in failed] == ["another one"]
 
 
 def test_draws_are_stacked_to_arrays(hook):

@@ -1,6 +1,6 @@
 import pytest
 
-from probgen.bank.bank import default_bank, find_template
+from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
 from probgen.draws.draw import draw
 from probgen.input.fault import InputError
@@ -11,7 +11,7 @@ from probgen.wording.statement import tell_statement
 
 
 def seesaw(statement):
-    template = find_template("seesaw-two-riders")
+    template = default_bank().read("seesaw-two-riders")
     written = statement.replace("\\", "\\\\")  # as TOML has it
     return read_template(template.source.replace(template.statement, written), "seesaw.toml")
 
@@ -78,7 +78,7 @@ def test_anything_but_names_is_refused(statement):
 
 @pytest.mark.parametrize("id", default_bank().files)
 def test_every_statement_tells_every_given(id):
-    template = find_template(id)
+    template = default_bank().read(id)
     drawn = draw(template, "s", "ann")
     told = {i.formula[0] for i in tell_statement(template, drawn) if isinstance(i, Math)}
     assert set(drawn.values.values()) <= told
