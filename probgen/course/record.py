@@ -148,12 +148,17 @@ def _from_data(content: Mapping[str, Any]) -> Record:
     return Record(
         seed=content["seed"],
         set=problem_set,
-        students=tuple(Student(**student) for student in students),
+        students=tuple(_student_from_data(student) for student in students),
         codes=codes,
         assignments=tuple(_assignment_from_data(each, len(codes)) for each in content["problems"]),
         house=_house_from_data(content),
         version=content["probgen"],
     )
+
+
+def _student_from_data(data: Mapping[str, Any]) -> Student:
+    """A student; the e-mail address that records of version 0.1 held is left where it is."""
+    return Student(**{name: value for name, value in data.items() if name != "email"})
 
 
 def _house_from_data(content: Mapping[str, Any]) -> House:

@@ -1,8 +1,8 @@
 """The class list: a CSV file as a spreadsheet or a gradebook exports it.
 
 Columns are found by their headings, in any case and in the usual spellings: a name (or a first and
-a last name), an id, and optionally a section, an e-mail address, a seat, and a mark for those who
-need large print; further columns are left alone.
+a last name), an id, and optionally a section, a seat, and a mark for those who need large print;
+further columns are left alone, and nothing of them is kept.
 Commas, semicolons and tabs separate; UTF-8, UTF-16 with its mark, and Windows-1252 are read.  Empty
 lines and lines that begin with "# " do not count.
 """
@@ -31,7 +31,6 @@ class Student:
     name: str
     id: str
     section: str = ""
-    email: str = ""
     seat: str = ""
     large: bool = False
 
@@ -50,7 +49,6 @@ _HEADINGS: Final[dict[str, tuple[str, ...]]] = {
         "number",
     ),
     "section": ("section", "group", "class", "tutorial", "recitation", "lab"),
-    "email": ("email", "emailaddress", "mail", "studentemail"),
     "seat": ("seat", "seatnumber", "seatno", "place", "desk"),
     "large": ("largeprint", "large", "print"),
 }
@@ -173,7 +171,7 @@ def _read_student(cells: Sequence[str], columns: Columns) -> Student:
     else:
         name = cell("name")
     large = _MARKS.get(cell("large").casefold(), False)
-    return Student(name, cell("id"), cell("section"), cell("email"), cell("seat"), large)
+    return Student(name, cell("id"), cell("section"), cell("seat"), large)
 
 
 def _judge_width(cells: Sequence[str], width: int, number: int, faults: Faults) -> None:

@@ -40,7 +40,7 @@ RECORD = Record(
         paper="a4",
         convention=Convention(torque="arm", gravity="9.8", units=US_CUSTOMARY),
     ),
-    students=(Student("Zoë", "007", "A", "z@school.example"), Student("李 明", "8")),
+    students=(Student("Zoë", "007", "A"), Student("李 明", "8")),
     codes=("ABCD-EFGH", "JKMN-PQRS"),
     assignments=(Assignment("shelf", 'id = "shelf"\n', (draw_of("1.20"), draw_of("1.30"))),),
 )
@@ -81,6 +81,14 @@ def test_printed_digits_are_kept() -> None:
     (problem,) = json.loads(write_record(RECORD))["problems"]
     assert problem["values"]["L"] == {"unit": "m", "drawn": ["1.20", "1.30"]}
     assert problem["source"] == 'id = "shelf"\n'
+
+
+def test_an_address_in_a_record_of_version_0_1_is_left_there(tmp_path: Path) -> None:
+    content = json.loads(write_record(RECORD))
+    for student in content["students"]:
+        student["email"] = "z@school.example"
+    (tmp_path / "old.json").write_text(json.dumps(content), encoding="utf-8")
+    assert read_record(tmp_path / "old.json").students == RECORD.students
 
 
 BROKEN = {
