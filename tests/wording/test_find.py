@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from probgen.bank.bank import find_template
+from probgen.bank.bank import default_bank
 from probgen.quantities.expression import Name, number
 from probgen.statics.system import Find, Form, Limit
 from probgen.wording.block import Text
@@ -45,7 +45,7 @@ ON_LIMITS = [
 
 @pytest.mark.parametrize(("count", "quantity", "form", "told"), ON_LIMITS)
 def test_what_is_asked_about_limits(count, quantity, form, told):
-    system = replace(find_template("beam-stay-cable").system, limits=LIMITS[:count])
+    system = replace(default_bank().read("beam-stay-cable").system, limits=LIMITS[:count])
     inlines = tell_find(Find(quantity, form), Nouns(system), ENGLISH)
     shown = [i.text if isinstance(i, Text) else i.formula[0].symbol for i in inlines]
     assert "".join(shown) == told
@@ -53,7 +53,7 @@ def test_what_is_asked_about_limits(count, quantity, form, told):
 
 @pytest.mark.parametrize(("quantity", "form", "wording", "told"), FINDS)
 def test_what_is_asked_in_words(quantity, form, wording, told):
-    system = find_template("beam-stay-cable").system
+    system = default_bank().read("beam-stay-cable").system
     inlines = tell_find(Find(quantity, form, wording), Nouns(system), ENGLISH)
     shown = [i.text if isinstance(i, Text) else i.formula[0].symbol for i in inlines]
     assert "".join(shown) == told
