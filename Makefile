@@ -2,6 +2,7 @@
 # make test     everything that must hold before a change is merged
 # make coverage which lines no test runs; fails below the floor that pyproject.toml states
 # make prove    the longer proofs
+# make mutants  how many breaks of the code its tests notice; ROOM=bank SEED=3 COUNT=40 JOBS=1
 # make gallery  the pictures of output/gallery, which the README shows
 # make golden   the pictures that tests/golden compares pages with, after a look at what differs
 # make bench    what a class costs beside what it would cost otherwise; STUDENTS=300 for a large one
@@ -9,7 +10,7 @@
 
 BIN = .venv/bin
 
-.PHONY: setup demo test coverage prove bench gallery golden clean
+.PHONY: setup demo test coverage prove mutants bench gallery golden clean
 
 setup: .venv/ready
 
@@ -33,6 +34,9 @@ coverage: .venv/ready-to-test
 
 prove: .venv/ready-to-test
 	$(BIN)/pytest -q -n auto -m proof
+
+mutants: .venv/ready-to-test
+	@$(BIN)/python -m tests.mutants
 
 bench: setup
 	@$(BIN)/python tests/bench

@@ -1,0 +1,58 @@
+"""Which breaks are tried: some in every room, more where there is more code, by a seed."""
+
+from __future__ import annotations
+
+import random
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from tests.mutants.breaks import Break, breaks_in
+from tests.mutants.trial import ROOT, Module
+
+_LEAST: Final = 5  # in each room
+# Rooms whose numbers are measures of drawings and pages, looked at on paper and not computed.
+_OF_TASTE: Final = ("figures", "sheets", "papers", "press")
+
+Site = tuple[Module, Break]
+
+
+def sites() -> Iterator[Site]:
+    """Every break of every module of the package."""
+    for path in sorted((ROOT / "probgen").rglob("*.py")):
+        module = Module(path.relative_to(ROOT))
+        if len(module.path.parts) > 2:  # the package's own __init__ and __main__ are in no room
+            source = path.read_text(encoding="utf-8")
+            changes = breaks_in(source, taste=module.room in _OF_TASTE)
+            yield from ((module, change) for change in changes)
+
+
+def sample(found: Sequence[Site], count: int, seed: str) -> list[Site]:
+    """So many of the sites, the same for the same seed, room by room."""
+    rooms: dict[str, list[Site]] = defaultdict(list)
+    for site in found:
+        rooms[site[0].room].append(site)
+    shares = _shares({room: len(own) for room, own in rooms.items()}, count)
+    chosen: list[Site] = []
+    for room, share in shares.items():
+        chance = random.Random(f"{seed}/{room}")
+        chosen += _spread(chance, rooms[room], share)
+    return chosen
+
+
+def _shares(sizes: dict[str, int], count: int) -> dict[str, int]:
+    """How many of each room: a few in each, the rest by its size."""
+    shares = {room: min(_LEAST, size) for room, size in sizes.items()}
+    if len(sizes) == 1:
+        return {room: min(count, size) for room, size in sizes.items()}
+    while sum(shares.values()) < min(count, sum(sizes.values())):
+        open_rooms = (room for room in sizes if shares[room] < sizes[room])
+        shares[max(open_rooms, key=lambda room: sizes[room] / shares[room])] += 1
+    return shares
+
+
+def _spread(chance: random.Random, own: Sequence[Site], share: int) -> list[Site]:
+    """Some of a room's sites, never two of one line."""
+    shuffled = sorted(own, key=lambda site: chance.random())
+    lines = {(str(module.path), change.line): (module, change) for module, change in shuffled}
+    return list(lines.values())[:share]

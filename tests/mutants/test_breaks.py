@@ -1,0 +1,67 @@
+"""What is broken, and what is left alone, in small sources."""
+
+from __future__ import annotations
+
+import ast
+
+import pytest
+
+from tests.mutants.breaks import breaks_in
+from tests.mutants.sample import sample, sites
+from tests.mutants.trial import ROOT
+
+# A source, and every line that a break makes of it.
+BROKEN = [
+    ("a = b < c", ["a = b > c"]),
+    ("a = len(b) < c", ["a = len(b) <= c", "a = len(b) > c"]),
+    ("a = b + 1", ["a = ((b) - (1))", "a = b + 2"]),
+    ("a = b and not c", ["a = ((b) or (not c))", "a = b and (c)"]),
+    ("a = sin(b)", ["a = (b)", "a = cos(b)"]),
+    ("a = f(b, c)", ["a = f(c, b)"]),
+    ("a = f(b, b)", []),
+    ("a = max(b, c)", ["a = min(b, c)"]),
+    ("a = tuple(b)", []),
+    ("a = 2.5", ["a = 5.0"]),
+    ("a = 1e-9", []),
+    ("a = True", ["a = False"]),
+    ("a = [b for b in c if d]", ["a = [b for b in c if True]"]),
+    ("a = b if c else d", ["a = b if not (c) else d"]),
+    ("f(a)", ["(a)", "pass"]),
+    ("a += b", ["a -= b"]),
+    ("a = zip(b, c, strict=True)", []),
+    ("a: int | None = b", []),
+    ("A = B | None", []),
+    ("raise Wrong(a + 1)", []),
+    ('a = f"{b + 1}" + "ä"', []),
+    ('"ä"; a = -b', ['"ä"; a = (b)']),  # places are counted in letters, not in bytes
+]
+
+
+@pytest.mark.parametrize(("source", "broken"), BROKEN, ids=[source for source, _ in BROKEN])
+def test_each_break_is_one_change(source: str, broken: list[str]) -> None:
+    assert sorted(each.applied(source) for each in breaks_in(source)) == sorted(broken)
+
+
+def test_a_rule_is_left_out_or_always_applied() -> None:
+    source = "def f(a: int) -> int:\n    if a in (b, c):\n        return d\n    return e\n"
+    texts = {each.applied(source).split("\n")[1].strip() for each in breaks_in(source)}
+    assert texts == {"if a not in (b, c):", "if False:", "if True:"}
+
+
+def test_measures_of_taste_stay() -> None:
+    source = "WIDTH: Final = 2 * 12.5\na = 3 < b"
+    assert [each.new for each in breaks_in(source, taste=True)] == ["3 <= b", "3 > b"]
+
+
+def test_every_break_of_the_package_can_be_read_as_code() -> None:
+    for module, change in sample(list(sites()), 300, "as code"):
+        ast.parse(change.applied((ROOT / module.path).read_text(encoding="utf-8")))
+
+
+def test_a_sample_is_the_same_for_the_same_seed_and_leaves_no_room_out() -> None:
+    found = list(sites())
+    chosen = sample(found, 150, "1")
+    assert chosen == sample(found, 150, "1") != sample(found, 150, "2")
+    assert len(set(chosen)) == 150
+    rooms = {path.name for path in (ROOT / "probgen").iterdir() if (path / "__init__.py").exists()}
+    assert {module.room for module, _ in chosen} == rooms
