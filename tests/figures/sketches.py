@@ -197,6 +197,137 @@ quantity = "T"
 """
 
 
+DRUM = """
+[points]
+P = ["-L/6", 0]
+O = [0, 0]
+H = ["L/3", 0]
+[body.drum]
+along = ["P", "O", "H"]
+[[hinge]]
+at = "O"
+symbol = "R"
+[[weight]]
+at = "P"
+mass = "m"
+symbol = "W"
+[[force]]
+at = "H"
+direction = 270
+symbol = "F"
+[[find]]
+quantity = "F"
+"""
+HELD = """
+[points]
+A = [0, 0]
+B = ["L", 0]
+[body.shelf]
+along = ["A", "B"]
+[[roller]]
+at = "A"
+symbol = "N"
+[[force]]
+at = "B"
+direction = DIRECTION
+symbol = "F"
+[[weight]]
+mass = "m"
+uniform = true
+[[find]]
+quantity = "F"
+""".replace("DIRECTION", "90")
+HINGED = """
+[points]
+A = [0, 0]
+B = ["L", 0]
+[body.shelf]
+along = ["A", "B"]
+[[hinge]]
+at = "A"
+symbol = "R"
+[[cable]]
+at = "B"
+direction = WAY
+symbol = "T"
+[[weight]]
+at = "B"
+mass = "m"
+symbol = "W"
+[[find]]
+quantity = "T"
+"""
+CASE = """
+[points]
+O = [0, 0]
+T = [0, "L"]
+C = ["L/6", 0]
+G = [0, "L/2"]
+[body.case]
+along = ["O", "T"]
+[[weight]]
+at = "G"
+mass = "m"
+symbol = "W_b"
+of = "books"
+[[find]]
+quantity = "W_b"
+"""
+KNOT = """
+[body.knot]
+particle = true
+[[cable]]
+body = "knot"
+direction = 150
+symbol = "T_1"
+[[cable]]
+body = "knot"
+direction = 40
+symbol = "T_2"
+[[weight]]
+body = "knot"
+mass = "m"
+symbol = "W"
+[[find]]
+quantity = "T_1"
+"""
+TACKLE = """
+[body.lower]
+particle = true
+[body.upper]
+particle = true
+[[rope]]
+symbol = "T"
+pulls = [
+  { body = "lower", direction = 90, strands = 2 },
+  { body = "upper", direction = 270, strands = 3 },
+]
+[[weight]]
+body = "lower"
+mass = "m"
+symbol = "W_e"
+[[force]]
+body = "upper"
+direction = 90
+symbol = "F"
+[[find]]
+quantity = "T"
+"""
+LOADS = {
+    "even": ('load = "w"', (1.0, 1.0)),
+    "growing": ('start = 0\nend = "w"', (0.0, 1.0)),
+    "falling": ('start = "w"\nend = 0', (1.0, 0.0)),
+    "both": ('start = "w"\nend = "3*w"', (1 / 3, 1.0)),
+}
+"""What a distributed load is told by, and its sizes at both ends, of the larger one."""
+
+
+def loaded(kind: str) -> str:
+    """The built-in beam with one of these loads along all of it."""
+    row = '\n[[distributed]]\nfrom = "A"\nto = "B"\nsymbol = "Q_s"\n'
+    return BEAM + row + LOADS[kind][0]
+
+
 def template_of(text: str, shown: Sequence[str] = ()) -> Template:
     """A situation read; shown: the lines of its [depicts]."""
     return read_template("\n".join((HEAD + text, "[depicts]", *shown)), "case.toml")

@@ -20,6 +20,7 @@ _HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Ki
 _TIED: Final = 66.0  # between particles that a line ties to each other, pt
 _BOARD: Final = 92.0  # width of a board that somebody is on, pt
 _BLOCKS: Final = (Look.CRATE, Look.BOARD, Look.BALL, Look.PERSON, Look.BUCKET)
+_PERSON: Final = 11.0 + 29.0j  # half the width and height of a person, pt
 _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 
 
@@ -27,30 +28,30 @@ _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 class Block:
     """A particle drawn with an extent: half its width and height (pt), and how it is turned.
 
-    up: unit step square to what it rests on; shape: "crate", "ball", "person", "pail", or "puller"
-    for a person who holds a line; facing: the side a line is held on, 1 right.
+    up: unit step square to what it rests on; look: a crate, a ball, a person or a bucket;
+    facing: the side a person holds a line on, 1 right, 0 for nobody who does.
     """
 
     half: complex
     up: complex
-    shape: str
-    facing: int = 1
+    look: Look = Look.CRATE
+    facing: int = 0
 
     @property
     def level(self) -> bool:
         """Whether its top is a level place to put something on."""
-        return self.shape == "crate" and abs(self.up - 1j) < 0.01
+        return self.look is Look.CRATE and abs(self.up - 1j) < 0.01
 
     def grip(self, way: complex) -> Spot:
         """Where a line that leaves in a direction is fixed, from the middle."""
-        if self.shape == "puller":
+        if self.facing:
             height = 2 * self.half.imag
             return complex(0.27 * self.facing, 0.12) * height
         return way * self.reach(way)
 
     def reach(self, way: complex) -> float:
         """From the middle to the edge in a direction (pt)."""
-        if self.shape == "ball":
+        if self.look is Look.BALL:
             return self.half.real
         out, along = abs(dot(way, self.up)), abs(dot(way, self.up * -1j))
         return min(
@@ -61,7 +62,7 @@ class Block:
     @property
     def face(self) -> Spot:
         """From its middle to that of the face its label is set on."""
-        return -5.5j if self.shape == "pail" else 0j
+        return -5.5j if self.look is Look.BUCKET else 0j
 
     def depth(self, normal: complex) -> float:
         """From the middle back to the face it touches (pt)."""
@@ -69,15 +70,14 @@ class Block:
 
     def drawn(self, spot: Spot, tag: str) -> tuple[Shape, ...]:
         """Its strokes about a spot."""
-        if self.shape == "ball":
+        if self.look is Look.BALL:
             return (circle(spot, self.half.real, MEDIUM, tag),)
-        if self.shape == "person":
-            feet = spot - 1j * self.half.imag
-            return person.standing(feet, 2 * self.half.imag, tag)
-        if self.shape == "puller":
-            feet = spot - 1j * self.half.imag
-            return person.holding(feet, 2 * self.half.imag, self.facing, tag)
-        if self.shape == "pail":
+        feet, height = spot - 1j * self.half.imag, 2 * self.half.imag
+        if self.facing:
+            return person.holding(feet, height, self.facing, tag)
+        if self.look is Look.PERSON:
+            return person.standing(feet, height, tag)
+        if self.look is Look.BUCKET:
             return mechanical.pail(spot, self.half, tag)
         w, h = self.up * -1j * self.half.real, self.up * self.half.imag
         return (polygon((spot - w - h, spot + w - h, spot + w + h, spot - w + h), MEDIUM, tag),)
@@ -119,14 +119,14 @@ def _block(
     room = extent(_text(measured, weights[0], givens))
     width, height = room.width + 9.0, room.height + room.depth + 9.0
     if look is Look.BUCKET and not rests:
-        return Block(complex(max(width + 3.0, 24.0), height + 14.0) / 2, 1j, "pail")
+        return Block(complex(max(width + 3.0, 24.0), height + 14.0) / 2, 1j, look)
     if look is Look.BOARD:
-        return Block(complex(max(width, _BOARD), height - 3.0) / 2, up, "crate")
+        return Block(complex(max(width, _BOARD), height - 3.0) / 2, up)
     turn = abs(up.real)
     across, high = width * abs(up.imag) + height * turn, width * turn + height * abs(up.imag)
     if look is Look.BALL:
-        return Block(complex(1, 1) * 0.5 * math.hypot(width, height), up, "ball")
-    return Block(complex(max(across, 24.0), max(high, 16.0)) / 2, up, "crate")
+        return Block(complex(1, 1) * 0.5 * math.hypot(width, height), up, look)
+    return Block(complex(max(across, 24.0), max(high, 16.0)) / 2, up)
 
 
 def _person(measured: Survey, elements: list[Element]) -> Block:
@@ -135,8 +135,8 @@ def _person(measured: Survey, elements: list[Element]) -> Block:
     ways = [measured.direction_of(pull) for pull in pulls]
     known = [heading(way) for way in ways if way is not None]
     if not known or known[0].imag < -0.5:
-        return Block(complex(11.0, 29.0), 1j, "person")
-    return Block(complex(11.0, 29.0), 1j, "puller", -1 if known[0].real < -0.1 else 1)
+        return Block(_PERSON, 1j, Look.PERSON)
+    return Block(_PERSON, 1j, Look.PERSON, -1 if known[0].real < -0.1 else 1)
 
 
 def _text(measured: Survey, weight: Element, givens: Mapping[str, Number]) -> Text:

@@ -84,7 +84,7 @@ class Burdens:
     ) -> Note | None:
         """The label of a particle drawn as a block: on its face, or beside it."""
         spot = self.stage.spot(element.at)
-        if block.shape in ("person", "puller"):
+        if block.look is Look.PERSON:
             box = bounds(block.drawn(spot, ""))
             right, left = complex(box.right, spot.imag), complex(box.left, spot.imag)
             return Note(text, ((right, 0.0), (left, 180.0)), tag)

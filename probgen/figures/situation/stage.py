@@ -97,7 +97,7 @@ class Stage:
         bodies = (each.first.body, each.second.body)
         for i, body in enumerate(bodies if each.alike else ()):
             block = self.blocks.get(body)
-            if block and block.shape == "puller":  # the other part passes in front of the person
+            if block and block.facing:  # the other part passes in front of the person
                 beside = ends[i].real + block.facing * 2 * pulley.WHEEL
                 ends[1 - i] = complex(beside, ends[1 - i].imag)
         return pulley.course(each, ends[0], ends[1])

@@ -13,6 +13,7 @@ from probgen.figures.measured.vector import vectors
 from probgen.figures.paper.scene import Arrow, Label, Scene, apart, bearing, heading
 from tests.figures.conftest import CASES, SEEDS, Case
 from tests.figures.seen import touching
+from tests.figures.sketches import STACK, loaded, read
 
 
 def drawing(case: Case) -> Scene:
@@ -173,3 +174,39 @@ def test_single_forces_begin_or_end_at_their_points_unless_two_share_a_line(
                 if other is not vector
             )
             assert off < 1e-6 or close
+
+
+def test_couple_of_a_built_in_end_turns_the_way_it_acts() -> None:
+    system, values, _ = read(loaded("even"))
+    for moment in (50.0, -50.0):
+        solved = {**values, "R.x": 0.0, "R.y": 9.0, "M_A": moment}
+        arc = free_body(system, solved, "shelf", "A").tagged("couple:M_A")[0]
+        assert (arc.sweep > 0) == (moment > 0)  # type: ignore[union-attr]
+
+
+def test_action_and_reaction_carry_the_same_mark_and_symbol() -> None:
+    system, values, _ = read(STACK)
+    solved = {**values, "N_1": 117.6, "N_2": 352.8}
+    diagrams = [free_body(system, solved, body, "") for body in ("books", "box")]
+    marks = [diagram.tagged("pair") for diagram in diagrams]
+    assert [len(m) for m in marks] == [1, 1]
+    assert len({len(m[0].lines) for m in marks}) == 1  # type: ignore[union-attr]
+    shown = [{getattr(label.text, "symbol", "") for label in d.labels} for d in diagrams]
+    assert "N_1" in shown[0] & shown[1]
+    ways = [a for d in diagrams for a in d.tagged("force") if "N_1" in a.tag]
+    up, down = (bearing(a.head - a.tail) for a in ways)  # type: ignore[union-attr]
+    assert apart(up, down) == pytest.approx(180.0)
+
+
+def test_particle_s_diagram_shows_no_rotation() -> None:
+    system, values, _ = read(STACK)
+    scene = free_body(system, {**values, "N_1": 117.6, "N_2": 352.8}, "box", "")
+    assert scene.tagged("axes:x")
+    assert not scene.tagged("axes:positive")
+
+
+def test_letters_of_the_diagram_are_those_of_all_forces() -> None:
+    system, values, _ = read(loaded("even"))
+    scene = free_body(system, {**values, "R.x": 0, "R.y": 9, "M_A": 9}, "shelf", "A")
+    wanted = {force.point for force in system.forces}
+    assert {tag.tag.partition(":")[2] for tag in scene.tagged("letter")} == wanted

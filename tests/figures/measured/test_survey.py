@@ -11,6 +11,7 @@ import pytest
 from probgen.bank.reading import read_template
 from probgen.figures.measured.survey import mass_name, openings, spans, survey, ways_out
 from tests.figures.conftest import CASES, Case
+from tests.figures.sketches import CABINET, read, sketch
 
 LENGTHS = {
     "beam": {"length", "cable_at", "load_at"},
@@ -107,3 +108,11 @@ def test_weight_is_labelled_by_its_mass(cases: dict[tuple[str, int], Case]) -> N
     name = mass_name(system, system.element("W_l"))
     assert name is not None
     assert name.id == "load_mass"
+
+
+def test_unknown_position_is_sketched_on_the_body_and_not_told_unless_asked() -> None:
+    system, values, _ = read(CABINET)
+    assert 0 < survey(system, values).places["Q"].real < values["L"]
+    scene = sketch(CABINET)
+    assert not scene.tagged("dimension:x")
+    assert not scene.tagged("letter:Q")

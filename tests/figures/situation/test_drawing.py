@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import pytest
 
+from probgen.bank.depiction import Depictions
 from probgen.figures.paper.scene import Arc, Arrow, Label, Path, Scene, apart, bearing
 from probgen.figures.situation.drawing import HEIGHT, WIDTH, situation
 from probgen.figures.writers.latex import latex_picture
 from probgen.quantities.expression import Name, Number, evaluate
 from probgen.quantities.unit import ANGLE, LENGTH
 from tests.figures.conftest import Case, unknown_forces
-from tests.figures.seen import dimension_ends, touching
+from tests.figures.seen import box_of, dimension_ends, touching
+from tests.figures.sketches import CABINET, LEANING, loaded, read, sketch
 
 
 def drawing(case: Case) -> Scene:
@@ -121,3 +123,34 @@ def test_missing_given_is_an_error(draws: list[Case]) -> None:
     del known[next(g.id for g in case.template.givens if g.unit.dimension == LENGTH)]
     with pytest.raises(KeyError):
         situation(case.system, known, case.template.depicts, case.givens)
+
+
+def test_push_on_a_solid_ends_at_its_face() -> None:
+    scene = sketch(CABINET)
+    (push,) = (s for s in scene.tagged("force:P") if isinstance(s, Arrow))
+    assert push.head.real == pytest.approx(box_of(scene, "body").left, abs=0.5)
+    assert push.tail.real < push.head.real
+
+
+def test_length_laid_off_by_halves_is_dimensioned() -> None:
+    text = LEANING.replace(
+        "[body.pole]", 'E = ["-L/2", 0]\nF = ["L/2", 0]\n[body.pole]'
+    ).replace('distance = "L"', 'distance = "3.5 m"')
+    scene = sketch(text)
+    start, end = dimension_ends(scene, "L")
+    assert abs(end - start) / scene.scale == pytest.approx(3.0)
+
+
+def test_stated_sizes_are_drawn_and_said_not_to_be_to_scale() -> None:
+    system, values, givens = read(loaded("even"))
+    scene = situation(system, values, Depictions(), givens, drawn={"L": 1.0})
+    assert "not to scale" in {label.text for label in scene.labels}
+    assert "not to scale" in latex_picture(scene)
+    plain = situation(system, values, Depictions(), givens)
+    assert not plain.tagged("note:scale")
+
+
+def test_points_the_statement_names_are_lettered() -> None:
+    system, values, givens = read(loaded("even"))
+    assert not situation(system, values, Depictions(), givens).tagged("letter:B")
+    assert situation(system, values, Depictions(), givens, named=["B"]).tagged("letter:B")

@@ -1,0 +1,54 @@
+"""Bodies with breadth: what stands where, and keeps within its outline."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.figures.paper.scene import Arc, bounds
+from probgen.figures.parts import solid
+
+
+def test_shelves_lie_between_the_sides_from_below() -> None:
+    shelves = solid.shelf_lines(0j, 80j, 12.0)
+    heights = [start.imag for start, _ in shelves]
+    assert heights == sorted(heights)
+    assert 0.0 < heights[0] < heights[-1] < 80.0
+    assert {abs(end - start) for start, end in shelves} == {24.0}
+
+
+def test_a_drum_has_its_rims_about_its_axle() -> None:
+    *rims, pin = solid.drum(3 + 4j, (20.0, 9.0), "")
+    assert [rim.radius for rim in rims if isinstance(rim, Arc)] == [20.0, 9.0]
+    assert isinstance(pin, Arc)
+    assert pin.centre == 3 + 4j
+    assert pin.radius < 9.0
+
+
+def test_a_stand_reaches_from_the_rim_to_the_ground() -> None:
+    box = bounds(solid.stand(0j, 20.0, 50.0, ""))
+    assert box.bottom == pytest.approx(-50.0, abs=0.6)
+    assert box.top == pytest.approx(-20.0, abs=1.0)
+
+
+def test_a_scale_and_a_post_are_as_high_as_asked() -> None:
+    scale = bounds(solid.scale(10 + 0j, 17.0, ""))
+    assert (scale.bottom, scale.top) == pytest.approx((0.0, 17.0), abs=0.5)
+    post = bounds(solid.post(5 + 0j, 5 + 60j, ""))
+    assert post.height == pytest.approx(60.0, abs=1.0)
+    assert post.centre.real == pytest.approx(5.0)
+
+
+@pytest.mark.parametrize("side", [1, -1])
+def test_the_tray_of_a_wheelbarrow_is_over_its_shafts_whichever_way_it_stands(side: int) -> None:
+    *_, tray, leg = solid.wheelbarrow(0j, 90.0 * side + 0j, "")
+    assert bounds([tray]).bottom > 0.0
+    assert bounds([leg]).bottom < -9.0
+    assert bounds([tray]).centre.real * side > 0
+
+
+def test_a_wheel_is_about_its_axle() -> None:
+    rings = [ring for ring in solid.barrow_wheel(2 + 3j, "") if isinstance(ring, Arc)]
+    assert {ring.centre for ring in rings} == {2 + 3j}
+    assert max(ring.radius for ring in rings) == solid.WHEEL
+    ring = solid.rope_ring(1j, "")
+    assert bounds([ring]).centre == pytest.approx(1j)

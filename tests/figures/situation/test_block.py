@@ -1,0 +1,103 @@
+"""Particles drawn as blocks: which, how large, and where when they rest on each other."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from probgen.bank.depiction import Depictions, Look
+from probgen.figures.measured.survey import survey
+from probgen.figures.paper.scene import (
+    heading,
+)
+from probgen.figures.situation.block import Block, blocks_of, shifts_of, stacked
+from tests.figures.sketches import (
+    KNOT,
+    SLOPE,
+    STACK,
+    read,
+    sketch,
+    stage,
+)
+
+
+def test_what_rests_on_another_is_drawn_on_it_and_only_the_lower_on_the_ground() -> None:
+    scene = sketch(STACK)
+    (books,), (box,) = scene.tagged("body:books"), scene.tagged("body:box")
+    upper, lower = (min(s.imag for s in b.lines[0]) for b in (books, box))  # type: ignore
+    assert upper == pytest.approx(max(s.imag for s in box.lines[0]))  # type: ignore[union-attr]
+    (face,) = scene.tagged("ground")
+    assert face.lines[0][0].imag == pytest.approx(lower)  # type: ignore[union-attr]
+
+
+def blocks(text: str, *shown: str) -> dict[str, Block]:
+    return dict(stage(text, *shown).blocks)
+
+
+@pytest.mark.parametrize(
+    ("word", "look"),
+    [("crate", Look.CRATE), ("ball", Look.BALL), ("bucket", Look.CRATE), ("board", Look.CRATE)],
+)
+def test_a_particle_on_a_slope_is_turned_with_it(word: str, look: Look) -> None:
+    block = blocks(SLOPE, f'crate = "{word}"')["crate"]
+    assert block.up == pytest.approx(heading(115.0))
+    assert block.look is look
+    assert not block.level
+
+
+def test_a_person_stands_upright_on_a_floor_only() -> None:
+    assert blocks(STACK, 'box = "person"')["box"].look is Look.PERSON
+    assert blocks(SLOPE, 'crate = "person"')["crate"].look is Look.CRATE
+
+
+def test_a_board_is_broad_enough_for_somebody() -> None:
+    plain, board = blocks(STACK)["box"], blocks(STACK, 'box = "board"')["box"]
+    assert board.half.real == pytest.approx(46.0)
+    assert board.half.real > plain.half.real
+
+
+def test_what_lines_hold_is_no_block_unless_a_word_says_so() -> None:
+    assert blocks(KNOT) == {}
+    assert blocks(KNOT, 'knot = "crate"').keys() == {"knot"}
+    assert "books" in blocks(STACK)
+    assert "books" not in blocks(STACK, 'books = "ring"')
+
+
+def test_a_body_s_name_makes_no_block() -> None:
+    assert blocks(KNOT.replace("[body.knot]", '[body.knot]\nname = "bucket"')) == {}
+
+
+def test_edges_and_grips_of_a_block() -> None:
+    crate = Block(20 + 10j, 1j)
+    assert crate.reach(1 + 0j) == 20.0
+    assert crate.reach(-1j) == crate.depth(1j) == 10.0
+    assert crate.reach(heading(45.0)) == pytest.approx(10.0 * math.sqrt(2))
+    assert crate.grip(1j) == 10j
+    assert Block(9 + 9j, 1j, Look.BALL).reach(heading(30.0)) == 9.0
+    assert Block(11 + 29j, 1j, Look.PERSON, -1).grip(1j).real < 0
+
+
+def test_what_is_tied_to_another_hangs_below_it() -> None:
+    text = KNOT + '''
+[body.bob]
+particle = true
+[[cable]]
+body = "knot"
+other = "bob"
+direction = 270
+symbol = "T_3"
+[[weight]]
+body = "bob"
+mass = "m"
+of = "bob"
+symbol = "W_b"
+'''
+    system, values, givens = read(text)
+    measured = stacked(survey(system, values), {})
+    found = blocks_of(measured, Depictions(), givens)
+    shifts = shifts_of(measured, found, {}, 40.0)
+    bob, knot = (system.body(id).outline[0] for id in ("bob", "knot"))
+    assert measured.places[bob] == measured.places[knot]
+    assert (shifts[bob] - shifts.get(knot, 0j)).real == pytest.approx(0.0)
+    assert (shifts[bob] - shifts.get(knot, 0j)).imag < -50.0

@@ -1,0 +1,101 @@
+"""Loads: clear of what is drawn, labelled on their face or beside it, a mark for a body itself."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.scene import (
+    Arrow,
+    Label,
+    bounds,
+    segments,
+)
+from probgen.figures.paper.segment import meets
+from probgen.figures.situation.carried import Burdens
+from tests.figures.seen import box_of, touching
+from tests.figures.sketches import (
+    BEAM,
+    BOOM,
+    CASE,
+    LIMB,
+    loaded,
+    sketch,
+    stage,
+)
+
+
+@pytest.mark.parametrize("steep", [10, 38, 53, 60, 75])
+@pytest.mark.parametrize("load", ["crate hung", "bucket", "lamp", "sign"])
+def test_hung_load_is_clear_of_a_slanted_body(steep: int, load: str) -> None:
+    scene = sketch(BOOM.replace("STEEP", str(steep)), f'W_b = "{load}"')
+    drawn = scene.tagged("load")
+    low = min(drawn, key=lambda shape: bounds([shape]).bottom)
+    box = bounds([low])
+    assert not [s for body in scene.tagged("body") for s in segments(body) if meets(s, box)]
+    assert touching(scene) == []
+
+
+def test_row_of_arrows_leaves_room_for_who_stands_among_them() -> None:
+    row = '\n[[distributed]]\nfrom = "A"\nto = "B"\nsymbol = "Q_s"\nload = "w"\n'
+    scene = sketch(BEAM + '\n[[weight]]\nat = "B"\nmass = "m"\nsymbol = "W_p"\n' + row,
+                   'W_p = "person"')  # fmt: skip
+    person = box_of(scene, "load:W_p")
+    arrows = [s for s in scene.tagged("distributed") if isinstance(s, Arrow)]
+    assert arrows
+    assert not [a for a in arrows for s in segments(a) if meets(s, person)]
+
+
+BOX = BOOM.replace("STEEP", "0").replace('symbol = "W_b"', 'symbol = "W_b"\nof = "box"')
+
+
+def burdens(text: str, *shown: str) -> Burdens:
+    return Burdens(stage(text, *shown, scale=60.0), Field(), [])
+
+
+def test_the_weight_of_a_body_itself_is_a_mark_with_its_label_beside() -> None:
+    carried = burdens(LIMB.replace('of = "limb"', 'of = "limb"\nsymbol = "W"'))
+    note = carried.weight(carried.system.element("W"))
+    assert [shape.tag for shape in carried.field.shapes] == ["centre:limb"] * 3
+    assert note is not None
+    assert note.tag == "label:m"
+
+
+def test_what_is_in_a_case_is_a_block_about_its_centre_and_takes_its_number() -> None:
+    carried = burdens(CASE, 'case = "cabinet"')
+    assert carried.weight(carried.system.element("W_b")) is None
+    label = next(shape for shape in carried.field.shapes if isinstance(shape, Label))
+    block = bounds(shape for shape in carried.field.shapes if shape.tag == "load:W_b")
+    assert label.box.left > block.left
+    assert label.box.right < block.right
+
+
+def test_a_load_is_a_plain_block_when_nothing_is_said() -> None:
+    one, other = (burdens(BOX, *told) for told in ((), ('W_b = "block"',)))
+    for carried in (one, other):
+        carried.weight(carried.system.element("W_b"))
+    assert one.field.shapes == other.field.shapes
+
+
+def test_a_load_s_name_draws_nothing() -> None:
+    drawn = []
+    for each in (BOX, BOX.replace('"box"', '"person"')):
+        carried = burdens(each)
+        carried.weight(carried.system.element("W_b"))
+        drawn.append(carried.field.shapes)
+    assert drawn[0] == drawn[1]
+
+
+def test_only_a_bookcase_has_shelves() -> None:
+    shown = [sketch(CASE, f'case = "{word}"') for word in ("bookcase", "cabinet")]
+    assert [bool(scene.tagged("shelf")) for scene in shown] == [True, False]
+    for line in shown[0].tagged("shelf"):
+        load = bounds(shown[0].tagged("load:W_b"))
+        assert not any(meets(piece, load) for piece in segments(line))
+
+
+def test_each_end_of_an_uneven_load_has_its_label() -> None:
+    carried = burdens(loaded("both"))
+    notes = list(carried.spreads(carried.system.bodies[0]))
+    assert [note.tag for note in notes] == ["label:w"]
+    assert any(isinstance(shape, Arrow) for shape in carried.field.shapes)

@@ -1,0 +1,152 @@
+"""What a body touches: floors under all of it, edges, branches, slopes, and sources of forces."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.scene import (
+    MEDIUM,
+    Arc,
+    Path,
+    apart,
+    bearing,
+    circle,
+    dot,
+    heading,
+    segments,
+)
+from probgen.figures.paper.segment import meets
+from probgen.figures.situation.contact import (
+    draw_posts,
+    floors_under,
+    rolling,
+    source,
+    stands_for,
+)
+from probgen.figures.situation.contact import (
+    touching as touched,
+)
+from tests.figures.seen import box_of, outlines, touching
+from tests.figures.sketches import (
+    CABINET,
+    CASE,
+    HELD,
+    LEANING,
+    SLOPE,
+    TWO,
+    sketch,
+    stage,
+)
+
+
+def test_closed_outline_is_one_solid_on_a_floor_that_reaches_under_all_of_it() -> None:
+    scene = sketch(CABINET)
+    (body,) = outlines(scene, "body")
+    assert body.closed
+    assert len(body.lines[0]) == 4
+    (floor,) = outlines(scene, "ground")
+    box = box_of(scene, "body")
+    left, right = sorted(spot.real for spot in floor.lines[0])
+    assert left < box.left
+    assert right > box.right
+
+
+def test_branch_is_a_circle_that_touches_what_leans_on_it() -> None:
+    scene = sketch(LEANING, 'pole = "rod"', 'N = "branch"')
+    rings = (shape for shape in scene.tagged("support:N") if isinstance(shape, Arc))
+    branch = max(rings, key=lambda ring: ring.radius)
+    body = outlines(scene, "body")[0]
+    away = heading(150.0)
+    face = min(dot(spot - branch.centre, away) for spot in body.lines[0])
+    assert face == pytest.approx(branch.radius, abs=0.05)
+
+
+def test_slope_is_drawn_with_its_angle_and_the_block_on_it() -> None:
+    scene = sketch(SLOPE)
+    (arc,) = scene.tagged("angle:theta")
+    assert abs(arc.sweep) == pytest.approx(25.0)  # type: ignore[union-attr]
+    plane = next(iter(scene.tagged("incline")))
+    a, b = plane.lines[0]  # type: ignore[union-attr]
+    assert apart(bearing(b - a), 25.0) < 1e-6
+    assert touching(scene) == []
+
+
+@pytest.mark.parametrize("slope", [0, 20, 35])
+def test_what_hangs_over_an_edge_is_clear_of_it(slope: int) -> None:
+    scene = sketch(TWO.replace("SLOPE", str(slope)), 'pail = "bucket"')
+    pail = box_of(scene, "body:pail")
+    support = [*scene.tagged("ground"), *scene.tagged("incline"), *scene.tagged("body:box")]
+    assert not [s for shape in support for s in segments(shape) if meets(s, pail)]
+    assert scene.tagged("pulley")
+    assert touching(scene) == []
+
+
+def test_an_edge_has_a_level_top_and_a_face_down_to_the_lowest_point() -> None:
+    set_out = stage(LEANING, 'N = "edge"')
+    top, face = touched(set_out, set_out.system.element("N")).surfaces
+    assert (top.normal, face.normal) == (90.0, 180.0)
+    assert face.ends[0].imag == pytest.approx(0.0)  # the foot of the pole
+    assert top.at == face.at
+
+
+def test_a_wedge_is_drawn_whatever_the_normal() -> None:
+    set_out = stage(LEANING, 'N = "fulcrum"')
+    fixture = touched(set_out, set_out.system.element("N"))
+    assert [surface.normal for surface in fixture.surfaces] == [90.0]
+    assert not fixture.cut
+
+
+def test_bar_s_end_is_cut_to_its_floor_and_not_where_it_lies_along_a_surface() -> None:
+    set_out = stage(LEANING)
+    foot, side = (touched(set_out, set_out.system.element(id)) for id in ("N_f", "N"))
+    assert foot.cut == pytest.approx(1j)
+    assert side.cut == 0
+
+
+def test_a_rolling_wheel_is_the_barrow_s_and_higher_than_a_roller() -> None:
+    plain, wheel = stage(HELD), stage(HELD, 'N = "wheel"')
+    low, high = (rolling(each, each.system.element("N")).surfaces[0] for each in (plain, wheel))
+    assert low.at.imag == pytest.approx(-3.0 - 7.2)  # half the bar, and the roller
+    assert high.at.imag == pytest.approx(-13.0)
+
+
+@pytest.mark.parametrize(
+    ("word", "strokes", "normals"),
+    [("floor", 0, [90.0]), ("nut", 1, []), ("scale", 3, [90.0]), ("ceiling", 1, [270.0])],
+)
+def test_a_force_is_what_exerts_it_when_a_word_says_so(
+    word: str, strokes: int, normals: list[float]
+) -> None:
+    set_out = stage(HELD, f'F = "{word}"')
+    force = set_out.system.element("F")
+    fixture = source(set_out, force)
+    assert stands_for(set_out, force)
+    assert len(fixture.shapes) == strokes
+    assert [surface.normal for surface in fixture.surfaces] == normals
+
+
+@pytest.mark.parametrize("shown", [(), ('F = "hand"',)])
+def test_a_force_is_an_arrow_otherwise_whatever_it_is_called(shown: tuple[str, ...]) -> None:
+    text = HELD.replace('symbol = "F"', 'symbol = "F"\nname = "floor"')
+    set_out = stage(text, *shown)
+    assert not stands_for(set_out, set_out.system.element("F"))
+
+
+def test_a_solid_that_nothing_holds_stands_on_a_floor() -> None:
+    (floor,) = floors_under(stage(CASE, 'case = "cabinet"'))
+    assert (floor.at.imag, floor.normal) == pytest.approx((0.0, 90.0))
+    assert floors_under(stage(CASE)) == []  # a bar does not
+    assert floors_under(stage(CABINET)) == []  # this one is held
+
+
+def test_posts_stand_on_one_ground_below_everything() -> None:
+    field = Field()
+    field.add(circle(0j, 20.0, MEDIUM, "load:W"))
+    below = field.box.bottom
+    draw_posts(field, [-60 + 10j, 60 + 30j])
+    (ground,) = (shape for shape in field.shapes if shape.tag == "ground")
+    assert isinstance(ground, Path)
+    assert {spot.imag for spot in ground.lines[0]} == {below - 12.0}
+    draw_posts(empty := Field(), [])
+    assert not empty.shapes

@@ -1,0 +1,109 @@
+"""Lines: what they end at, and what holds them there."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from probgen.figures.paper.scene import Path, heading
+from probgen.figures.parts.ground import Surface
+from probgen.figures.situation.line import Line, lines_of
+from tests.figures.sketches import HINGED, KNOT, LIMB, TACKLE, TWO, stage
+
+
+def lines(text: str, *shown: str, walls: list[Surface] | None = None) -> dict[str, Line]:
+    faces = [] if walls is None else walls
+    return {line.element: line for line in lines_of(stage(text, *shown), faces)}
+
+
+def ends_of(line: Line) -> tuple[complex, complex]:
+    assert line.ends is not None
+    return line.ends
+
+
+def test_a_cable_ends_at_its_wall_which_is_lengthened() -> None:
+    walls = [Surface(-11 + 0j, 0.0, 14.0, 14.0)]
+    start, end = ends_of(lines(HINGED.replace("WAY", "150"), walls=walls)["T"])
+    assert start == 120 + 0j
+    rise = 131.0 * math.tan(math.radians(30.0))
+    assert end == pytest.approx(-11 + rise * 1j)
+    (wall,) = walls
+    assert max(spot.imag for spot in wall.ends) == pytest.approx(rise + 14.0)
+
+
+def test_a_cable_that_would_rise_too_high_is_broken_off_before_its_wall() -> None:
+    walls = [Surface(-11 + 0j, 0.0, 14.0, 14.0)]
+    cable = lines(HINGED.replace("WAY", "120"), walls=walls)["T"]
+    _, end = ends_of(cable)
+    assert end.imag == pytest.approx(0.6 * 120.0)
+    assert cable.shapes[0].tag == "beyond:T"
+    assert walls == [Surface(-11 + 0j, 0.0, 14.0, 14.0)]
+
+
+@pytest.mark.parametrize(("way", "normal"), [("120", 270.0), ("180", 0.0), ("0", 180.0)])
+def test_a_line_that_finds_no_wall_has_one_of_its_own(way: str, normal: float) -> None:
+    walls: list[Surface] = []
+    _, end = ends_of(lines(HINGED.replace("WAY", way), 'T = "wall"', walls=walls)["T"])
+    (wall,) = walls
+    assert (wall.at, wall.normal) == (end, normal)
+
+
+@pytest.mark.parametrize(
+    ("shown", "held"), [((), False), (('T = "wall"',), True), (('T = "post"',), True)]
+)
+def test_a_falling_cable_goes_on_unless_it_is_said_to_be_fixed(
+    shown: tuple[str, ...], held: bool
+) -> None:
+    walls: list[Surface] = []
+    lines(HINGED.replace("WAY", "240"), *shown, walls=walls)
+    assert bool(walls) == held
+
+
+def test_a_cable_s_name_fixes_nothing() -> None:
+    walls: list[Surface] = []
+    text = HINGED.replace("WAY", "240").replace('symbol = "T"', 'symbol = "T"\nname = "wall"')
+    lines(text, walls=walls)
+    assert not walls
+
+
+def test_two_cords_to_both_sides_are_tied_to_posts_unless_they_hang_from_a_ceiling() -> None:
+    cords = lines(KNOT)
+    assert [cords[id].posted for id in ("T_1", "T_2")] == [True, True]
+    cords = lines(KNOT, 'T_1 = "ceiling"', 'T_2 = "wall"')
+    assert [cords[id].posted for id in ("T_1", "T_2")] == [False, False]
+
+
+def test_a_cord_is_long_enough_for_a_post_to_stand_beside_what_hangs() -> None:
+    for id, way in (("T_1", 150.0), ("T_2", 40.0)):
+        start, end = ends_of(lines(KNOT)[id])
+        assert (end - start) / abs(end - start) == pytest.approx(heading(way))
+        assert abs((end - start).real) >= 41.9
+
+
+def test_a_muscle_ends_before_it_comes_over_its_joint() -> None:
+    leaning = LIMB.replace("direction = 85", "direction = 20")
+    start, end = ends_of(lines(leaning)["F"])
+    joint = stage(leaning).spot("A")
+    assert start.real < end.real <= joint.real - 3.9
+    start, end = ends_of(lines(LIMB)["F"])
+    assert abs(end - start) == pytest.approx(0.55 * stage(LIMB).size("limb"))
+
+
+def test_a_rope_over_an_edge_runs_to_its_pulley_and_the_other_pull_is_drawn_with_it() -> None:
+    found = lines(TWO.replace("SLOPE", "0"))
+    assert found.keys() == {"T"}
+    start, end = ends_of(found["T"])
+    assert end.real > start.real
+    assert end.imag == pytest.approx(start.imag)
+    tags = {shape.tag for shape in found["T"].shapes}
+    assert {"rope:T", "rope:T.2", "pulley:T"} <= tags
+
+
+def test_strands_between_the_blocks_of_a_tackle_are_as_many_as_pull() -> None:
+    tackle = lines(TACKLE)[""]
+    assert tackle.ends is None
+    both, free = tackle.shapes
+    assert isinstance(both, Path)
+    assert isinstance(free, Path)
+    assert (len(both.lines), len(free.lines)) == (2, 1)

@@ -1,0 +1,116 @@
+"""The stage: places on paper, how thick bodies are, where they touch and what is beside what."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.bank.depiction import Look
+from probgen.figures.paper.scene import dot, heading
+from probgen.quantities.expression import Name, Number
+from tests.figures.sketches import (
+    BEAM,
+    CABINET,
+    CASE,
+    DRUM,
+    HELD,
+    KNOT,
+    LEANING,
+    SLOPE,
+    TACKLE,
+    TWO,
+    stage,
+)
+
+
+def test_places_grow_with_the_scale_and_particles_beside_each_other_are_moved() -> None:
+    set_out = stage(BEAM, scale=40.0)
+    assert (set_out.spot("A"), set_out.spot("B")) == (0j, 120 + 0j)
+    assert set_out.size("shelf") == pytest.approx(120.0)
+    two = stage(TWO.replace("SLOPE", "0"))
+    box, pail = (two.spot(two.system.body(id).outline[0]) for id in ("box", "pail"))
+    assert pail.real > box.real + 20.0
+    assert two.size("pail") == 60.0
+
+
+@pytest.mark.parametrize(
+    ("text", "shown", "half"),
+    [
+        (BEAM, (), 3.0),
+        (BEAM, ('shelf = "plank"',), 2.2),
+        (DRUM, ('drum = "drum"',), 0.0),
+        (CABINET, (), 0.0),
+        (CASE, ('case = "cabinet"',), 20.0),  # half a metre
+    ],
+)
+def test_half_of_a_body_is_that_of_what_it_is(
+    text: str, shown: tuple[str, ...], half: float
+) -> None:
+    set_out = stage(text, *shown)
+    assert list(set_out.halves.values()) == pytest.approx([half])
+
+
+def test_a_body_nothing_is_said_of_is_a_beam() -> None:
+    assert stage(BEAM).look("shelf") is Look.BEAM
+    assert stage(BEAM, 'shelf = "ladder"').look("shelf") is Look.LADDER
+
+
+def test_data_are_labelled_with_their_numbers_and_unknowns_with_their_symbols() -> None:
+    set_out = stage(BEAM)
+    length = set_out.text(Name("L", "L"))
+    assert isinstance(length, Number)
+    assert str(length.value) == "3.0"
+    assert set_out.text(Name("R", "R")) == Name("R", "R")
+
+
+def test_a_line_begins_at_the_edge_of_a_block_and_at_the_middle_of_a_ring() -> None:
+    two = stage(TWO.replace("SLOPE", "0"))
+    pull = two.system.element("T")
+    assert two.rest(pull) - two.spot(pull.at) == pytest.approx(two.blocks["box"].half.real)
+    knot = stage(KNOT)
+    cord = knot.system.element("T_1")
+    assert knot.rest(cord) == knot.spot(cord.at)
+
+
+def test_a_bar_lies_on_its_face_and_its_end_is_cut_to_a_floor() -> None:
+    set_out = stage(LEANING)
+    side, foot = (set_out.system.element(id) for id in ("N", "N_f"))
+    assert set_out.cut(side, 150.0) == 0
+    assert set_out.depth(side, 150.0) == pytest.approx(3.0)
+    assert set_out.cut(foot, 90.0) == pytest.approx(1j)
+    assert set_out.depth(foot, 90.0) == 0.0
+
+
+def test_a_block_touches_with_its_edge() -> None:
+    set_out = stage(SLOPE)
+    rough = set_out.system.element("N")
+    assert set_out.normal(rough) == pytest.approx(115.0)
+    assert set_out.depth(rough, 115.0) == pytest.approx(set_out.blocks["crate"].half.imag)
+    assert not set_out.cut(rough, 115.0)
+    assert stage(HELD).normal(stage(HELD).system.element("N")) == 90.0
+
+
+def test_ways_lead_away_from_a_point_along_the_body() -> None:
+    set_out = stage(DRUM)
+    assert set_out.ways(set_out.system.element("R")) == pytest.approx([-20 + 0j, 40 + 0j])
+    assert set_out.ways(set_out.system.element("W")) == pytest.approx([20 + 0j])
+
+
+def test_the_particles_of_a_tackle_are_pulleys() -> None:
+    tackle = stage(TACKLE)
+    assert tackle.wheel("lower") == tackle.wheel("upper") > 0
+    assert stage(TWO.replace("SLOPE", "0")).wheel("box") == 0.0
+    assert tackle.pulls("lower") == pytest.approx([1j])
+
+
+def test_the_part_of_a_rope_on_the_other_side_passes_in_front_of_who_holds_it() -> None:
+    text = TWO.replace("SLOPE", "0").replace('"box", direction = "0"', '"box", direction = 90')
+    assert text != TWO.replace("SLOPE", "0")
+    set_out = stage(text, 'box = "person"')
+    (hoist,) = set_out.hoists
+    assert hoist.alike
+    run = set_out.course(hoist)
+    assert dot(run.end - run.start, heading(0.0)) == pytest.approx(18.0)
+
+
+def test_what_acts_between_two_bodies_is_inner() -> None:
+    assert not any(stage(BEAM).is_inner(element) for element in stage(BEAM).system.elements)
