@@ -17,7 +17,7 @@ from probgen.quantities.expression import (
     total,
 )
 from probgen.quantities.formula import Balance, Formula, Relation, Words
-from probgen.quantities.printing import latex, plain, symbol_latex, symbol_plain
+from probgen.quantities.printing import latex, plain, symbol_plain
 from probgen.quantities.unit import DEGREE, METRE, NEWTON, UNITS
 
 T, L, W = Name("T", "T"), Name("L", "L"), Name("W", "W_s")
@@ -35,7 +35,7 @@ SYMBOLS = [
 
 @pytest.mark.parametrize(("short", "in_latex", "in_text"), SYMBOLS)
 def test_symbols(short: str, in_latex: str, in_text: str) -> None:
-    assert symbol_latex(short) == in_latex
+    assert latex(Name(short, short)) == in_latex
     assert symbol_plain(short) == in_text
 
 

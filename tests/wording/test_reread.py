@@ -21,7 +21,8 @@ from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
 from probgen.draws.draw import completed
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, tell_steps, work
-from probgen.quantities.printing import latex, symbol_latex
+from probgen.quantities.expression import Name
+from probgen.quantities.printing import latex
 from probgen.quantities.unit import US_CUSTOMARY
 from probgen.statics.solution import solve
 from probgen.wording.block import Block, Display, Itemize, Math, Paragraph
@@ -444,12 +445,12 @@ def worlds_of(own: Worked) -> list[World]:
             if variable.id in values:
                 length, mass, time, angle = map(float, variable.dimension)
                 size = float(values[variable.id])
-                world[symbol_latex(variable.symbol)] = size, (length, mass, time, angle)
+                world[latex(Name(variable.id, variable.symbol))] = size, (length, mass, time, angle)
         angles: list[World] = []
         for element in own.case.system.elements:
             if f"{element.id}.magnitude" in values:
                 size = float(values[f"{element.id}.magnitude"])
-                world[symbol_latex(element.symbol)] = size, (1, 1, -2, 0)
+                world[latex(Name(element.id, element.symbol))] = size, (1, 1, -2, 0)
                 x, y = (abs(float(values[f"{element.id}.{axis}"])) for axis in "xy")
                 steep = math.degrees(math.atan2(y, x))
                 angles.append({r"\phi": (steep, DEGREES)})

@@ -1,0 +1,93 @@
+r"""LaTeX for math mode, with the commands of amsmath."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import Final
+
+from probgen.quantities.expression import Number
+from probgen.quantities.formula import Balance
+from probgen.quantities.notation.notation import (
+    TIGHT,
+    Notation,
+    Printed,
+    digits,
+    is_negative,
+    scaled,
+)
+from probgen.quantities.symbol import GREEK, Symbol, is_italic, read_symbol
+
+_SIGNS: Final = {"": "", "∥": r"\parallel", "⊥": r"\perp"}
+_RELATIONS: Final = {
+    "=": "=", "→": r"\rightarrow", "≈": r"\approx", "<": "<", "≤": r"\leq", ">": ">",
+    "≥": r"\geq", "⇒": r"\Rightarrow", ",": ",",
+}  # fmt: skip
+_FUNCTIONS: Final = {
+    "sin": r"\sin", "cos": r"\cos", "tan": r"\tan",
+    "asin": r"\arcsin", "acos": r"\arccos", "atan": r"\arctan",
+}  # fmt: skip
+_BALANCES: Final = {"force": "F", "torque": r"\tau", "moment": "M"}
+
+
+class Latex(Notation):
+    """A formula without delimiters; fractions of full size are those of a display."""
+
+    plus, minus, negative = " + ", " - ", "-"
+    thin, times = r"\,", r"\times "
+    applied = " "  # TeX sets the space after \sin itself
+    space, comma = " ", ", "
+
+    def symbol(self, symbol: Symbol) -> str:
+        letter = symbol.letter
+        if letter in GREEK:
+            letter = "\\" + letter
+        elif len(letter) > 1:
+            letter = rf"\mathit{{{letter}}}"
+        low = ",".join(_subscript(part) for part in symbol.subscripts)
+        return _SIGNS[symbol.sign] + letter + (f"_{{{low}}}" if low else "")
+
+    def quantity(self, printed: Number) -> str:
+        text, unit = _number(printed.value), printed.unit
+        if unit is None or not unit.latex:
+            return text
+        return text + ("" if unit.tight else r"\,") + unit.latex
+
+    def brackets(self, inner: str, tall: bool) -> str:
+        return rf"\left({inner}\right)" if tall else f"({inner})"
+
+    def bars(self, inner: str) -> str:
+        return f"|{inner}|"
+
+    def fraction(self, top: Printed, bottom: Printed, depth: int) -> Printed:
+        command = r"\dfrac" if depth == 0 else r"\tfrac"
+        return Printed(f"{command}{{{top.text}}}{{{bottom.text}}}", TIGHT, tall=True)
+
+    def power(self, base: str, exponent: int) -> str:
+        return f"{base}^{{{exponent}}}"
+
+    def root(self, inner: str) -> str:
+        return rf"\sqrt{{{inner}}}"
+
+    def function(self, name: str) -> str:
+        return _FUNCTIONS.get(name, rf"\operatorname{{{name}}}")
+
+    def words(self, text: str) -> str:
+        return rf"\text{{{text}}}"
+
+    def relation(self, sign: str) -> str:
+        return _RELATIONS[sign]
+
+    def balance(self, balance: Balance) -> str:
+        about = self.symbol(read_symbol(balance.about))
+        return rf"\textstyle\sum {_BALANCES[balance.kind]}_{{{about}}}"
+
+
+def _subscript(part: str) -> str:
+    if part in GREEK:
+        return "\\" + part
+    return part if is_italic(part) or part.isdigit() else rf"\mathrm{{{part}}}"
+
+
+def _number(value: Decimal) -> str:
+    sign, power = "-" if is_negative(value) else "", scaled(value)
+    return sign + digits(value, r"\,") + (rf"\times 10^{{{power}}}" if power else "")

@@ -1,0 +1,113 @@
+"""Presentation MathML, of the elements of MathML Core (W3C), for a page on a screen.
+
+Every method returns elements that may stand in a row; `row` makes one of several.
+"""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from html import escape
+from typing import Final
+
+from probgen.quantities.expression import Number
+from probgen.quantities.formula import Balance
+from probgen.quantities.notation.notation import (
+    TIGHT,
+    Notation,
+    Printed,
+    digits,
+    is_negative,
+    scaled,
+)
+from probgen.quantities.symbol import GREEK, Symbol, is_italic, read_symbol
+
+_THIN: Final = '<mspace width="0.167em"/>'
+_NARROW: Final = "\u202f"
+_FUNCTIONS: Final = {"asin": "arcsin", "acos": "arccos", "atan": "arctan"}
+_BALANCES: Final = {"force": "F", "torque": "tau", "moment": "M"}
+
+
+class MathML(Notation):
+    """A formula as elements; fractions of full size are in display style."""
+
+    plus, minus, negative = "<mo>+</mo>", "<mo>−</mo>", "<mo>−</mo>"
+    thin, times = "<mo>\u2062</mo>" + _THIN, "<mo>×</mo>"  # the first is read as "times"
+    next = "<mo>\u2062</mo>"
+    applied = _THIN
+    space, comma = "", "<mo>,</mo>"
+
+    def symbol(self, symbol: Symbol) -> str:
+        sign = f"<mo>{symbol.sign}</mo>" if symbol.sign else ""
+        letter = _letter(symbol.letter) if symbol.letter else ""
+        low = "<mo>,</mo>".join(_subscript(part) for part in symbol.subscripts)
+        return sign + (f"<msub>{letter}{self.row(low)}</msub>" if low else letter)
+
+    def quantity(self, printed: Number) -> str:
+        text, unit = _number(printed.value), printed.unit
+        if unit is None or not unit.plain:
+            return text
+        gap = "" if unit.tight else _THIN
+        return f"<mrow>{text}{gap}<mtext>{escape(unit.plain)}</mtext></mrow>"
+
+    def brackets(self, inner: str, tall: bool) -> str:
+        sized = "" if tall else ' stretchy="false"'
+        return f"<mrow><mo{sized}>(</mo>{inner}<mo{sized}>)</mo></mrow>"
+
+    def bars(self, inner: str) -> str:
+        return f"<mrow><mo>|</mo>{inner}<mo>|</mo></mrow>"
+
+    def fraction(self, top: Printed, bottom: Printed, depth: int) -> Printed:
+        size = ' displaystyle="true"' if depth == 0 else ""
+        text = f"<mfrac{size}>{self.row(top.text)}{self.row(bottom.text)}</mfrac>"
+        return Printed(text, TIGHT, tall=True)
+
+    def power(self, base: str, exponent: int) -> str:
+        return f"<msup>{self.row(base)}{_exponent(exponent)}</msup>"
+
+    def root(self, inner: str) -> str:
+        return f"<msqrt>{inner}</msqrt>"
+
+    def function(self, name: str) -> str:
+        return f"<mi>{escape(_FUNCTIONS.get(name, name))}</mi><mo>\u2061</mo>"  # "of"
+
+    def words(self, text: str) -> str:
+        return f"<mtext>{escape(text)}</mtext>"
+
+    def relation(self, sign: str) -> str:
+        return f"<mo>{escape(sign)}</mo>"
+
+    def balance(self, balance: Balance) -> str:
+        letter, about = _letter(_BALANCES[balance.kind]), self.symbol(read_symbol(balance.about))
+        return f"<mrow><mo>∑</mo><msub>{letter}{self.row(about)}</msub></mrow>"
+
+    def row(self, inner: str) -> str:
+        return f"<mrow>{inner}</mrow>"
+
+
+def _letter(letter: str) -> str:
+    """A letter: small ones and Latin ones italic, Greek capitals upright, as LaTeX has them."""
+    shown = GREEK.get(letter, letter)
+    if letter in GREEK and shown.isupper():
+        return f'<mi mathvariant="normal">{shown}</mi>'
+    slant = ' style="font-style: italic"' if len(shown) > 1 else ""
+    return f"<mi{slant}>{escape(shown)}</mi>"
+
+
+def _subscript(part: str) -> str:
+    if part.isdigit():
+        return f"<mn>{part}</mn>"
+    upright = "" if is_italic(part) else ' mathvariant="normal"'
+    return f"<mi{upright}>{escape(GREEK.get(part, part))}</mi>"
+
+
+def _number(value: Decimal) -> str:
+    sign, power = "<mo>−</mo>" if is_negative(value) else "", scaled(value)
+    text = f"<mn>{digits(value, _NARROW)}</mn>"
+    if power:
+        text += f"<mo>×</mo><msup><mn>10</mn>{_exponent(power)}</msup>"
+    return f"<mrow>{sign}{text}</mrow>" if sign or power else text
+
+
+def _exponent(exponent: int) -> str:
+    text = f"<mn>{abs(exponent)}</mn>"
+    return f"<mrow><mo>−</mo>{text}</mrow>" if exponent < 0 else text

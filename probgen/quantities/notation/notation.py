@@ -1,0 +1,133 @@
+"""What a notation is: how the parts of a formula are put together in it."""
+
+from __future__ import annotations
+
+import re
+from abc import ABC, abstractmethod
+from decimal import Decimal
+from enum import Enum, auto
+from typing import NamedTuple
+
+from probgen.quantities.expression import Number
+from probgen.quantities.formula import Balance
+from probgen.quantities.symbol import Symbol
+
+LOOSE, TERM, FACTOR, TIGHT = range(4)
+"""How tightly a printed part holds together."""
+
+
+class Edge(Enum):
+    """What a printed part begins or ends with."""
+
+    DIGIT = auto()
+    BRACKET = auto()
+    OTHER = auto()
+
+
+class Printed(NamedTuple):
+    """A part of a formula as it is printed; a tuple, as parts are made by the thousand.
+
+    hold: how tightly it holds together; first, last: its edges; tall: more than a line high.
+    """
+
+    text: str
+    hold: int
+    first: Edge = Edge.OTHER
+    last: Edge = Edge.OTHER
+    tall: bool = False
+
+
+class Notation(ABC):
+    """How the parts of a formula are put together; notations differ only in this.
+
+    plus, minus: between terms; negative: the sign before a first term; thin, times: between
+    factors that need no sign, and between numbers; next: between bracketed factors; applied: from
+    a function to an argument without brackets; space, comma: between pieces and arguments.
+    """
+
+    plus: str
+    minus: str
+    negative: str
+    thin: str
+    times: str
+    next: str = ""
+    applied: str
+    space: str
+    comma: str
+
+    @abstractmethod
+    def symbol(self, symbol: Symbol) -> str:
+        """A quantity's symbol."""
+
+    @abstractmethod
+    def quantity(self, printed: Number) -> str:
+        """A number with its unit."""
+
+    @abstractmethod
+    def brackets(self, inner: str, tall: bool) -> str:
+        """A part in round brackets."""
+
+    @abstractmethod
+    def bars(self, inner: str) -> str:
+        """The absolute value of a part."""
+
+    @abstractmethod
+    def fraction(self, top: Printed, bottom: Printed, depth: int) -> Printed:
+        """One part over another; depth: 0 for a fraction of full size."""
+
+    @abstractmethod
+    def power(self, base: str, exponent: int) -> str:
+        """A base, in brackets where it needs them, raised."""
+
+    @abstractmethod
+    def root(self, inner: str) -> str:
+        """A square root."""
+
+    @abstractmethod
+    def function(self, name: str) -> str:
+        """A function's name."""
+
+    @abstractmethod
+    def words(self, text: str) -> str:
+        """Upright words."""
+
+    @abstractmethod
+    def relation(self, sign: str) -> str:
+        """The sign of a relation."""
+
+    @abstractmethod
+    def balance(self, balance: Balance) -> str:
+        """The name of a balance."""
+
+    def row(self, inner: str) -> str:
+        """Parts side by side, as one."""
+        return inner
+
+
+def scaled(value: Decimal) -> int:
+    """The power of ten a number is printed with, 0 for none."""
+    size = value.adjusted() if value else 0
+    return size if size < -3 or (size >= 4 and int(value.as_tuple().exponent) > 0) else 0
+
+
+def digits(value: Decimal, group: str) -> str:
+    """The digits of a number without its sign and its power of ten, in groups of three."""
+    power = scaled(value)
+    if power:
+        return f"{abs(value).scaleb(-power):f}"
+    whole, _, fraction = f"{abs(value):f}".partition(".")
+    if len(whole) > 4:
+        whole = re.sub(r"(?<=\d)(?=(\d{3})+$)", lambda _: group, whole)
+    return f"{whole}.{fraction}" if fraction else whole
+
+
+def has_point(value: Decimal) -> bool:
+    """Whether a number is printed with a decimal point."""
+    places = int(value.as_tuple().exponent)
+    power = scaled(value)
+    return value.adjusted() > places if power else places < 0
+
+
+def is_negative(value: Decimal) -> bool:
+    """Whether a number is printed with a minus sign."""
+    return value.is_signed() and bool(value)

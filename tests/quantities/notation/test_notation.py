@@ -1,0 +1,35 @@
+"""What is printed of a number is asked of the number."""
+
+from decimal import Decimal
+
+import pytest
+
+from probgen.quantities.notation.notation import digits, has_point, is_negative, scaled
+
+# number, its digits, its power of ten, whether a point and whether a minus sign are printed
+NUMBERS = [
+    ("0.810", "0.810", 0, True, False),
+    ("12.10", "12.10", 0, True, False),
+    ("0.4103", "0.4103", 0, True, False),
+    ("10", "10", 0, False, False),
+    ("-4.9", "4.9", 0, True, True),
+    ("21192", "21_192", 0, False, False),
+    ("1234567.5", "1_234_567.5", 0, True, False),
+    ("2.12E+4", "2.12", 4, True, False),
+    ("2E+4", "2", 4, False, False),
+    ("0.000123", "1.23", -4, True, False),
+    ("0.0001", "1", -4, False, False),
+    ("1.2E+3", "1200", 0, False, False),
+    ("0.001", "0.001", 0, True, False),
+    ("-0", "0", 0, False, False),
+]
+
+
+@pytest.mark.parametrize(("text", "shown", "power", "point", "minus"), NUMBERS)
+def test_numbers(text: str, shown: str, power: int, point: bool, minus: bool) -> None:
+    value = Decimal(text)
+    assert digits(value, "_") == shown
+    assert scaled(value) == power
+    assert has_point(value) is point
+    assert has_point(value) is ("." in digits(value, "_"))
+    assert is_negative(value) is minus
