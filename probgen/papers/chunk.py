@@ -71,7 +71,7 @@ def print_chunk(
     Raises InputError when a solution fails its proof, InputError or OutsideError when not one
     sheet or key of several can be printed, OutsideError when TeX is not there.
     """
-    copies = _copies(chunk, problem_set, problems, typesetter.house.style.colours)
+    copies = _copies(chunk, problem_set, problems)
     written = {kind: _written(kind, copies, typesetter) for kind in Kind}
     batch = typesetter.print([each for documents, _ in written.values() for each in documents])
     rows = chain.from_iterable(
@@ -89,14 +89,12 @@ def print_chunk(
 
 
 def _copies(
-    chunk: Chunk, problem_set: ProblemSet, problems: tuple[Problem, ...], colour: bool
+    chunk: Chunk, problem_set: ProblemSet, problems: tuple[Problem, ...]
 ) -> tuple[Copy, ...]:
     columns = [work(problem, draws) for problem, draws in zip(problems, chunk.draws, strict=True)]
     slips = [class_slips([own.digits for own in column]) for column in columns]
     rows = zip(chunk.versions, zip(*columns, strict=True), zip(*slips, strict=True), strict=True)
-    return tuple(
-        Copy(problem_set, version, problems, own, wrong, colour) for version, own, wrong in rows
-    )
+    return tuple(Copy(problem_set, version, problems, own, wrong) for version, own, wrong in rows)
 
 
 def _of_kind(kind: Kind, copies: Sequence[Copy]) -> tuple[Copy, ...]:

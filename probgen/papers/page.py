@@ -11,7 +11,7 @@ from typing import Final
 
 from probgen.course.setfile import ProblemSet
 from probgen.course.version import Version
-from probgen.figures.writers.latex import latex_picture
+from probgen.figures.paper.scene import Scene
 from probgen.mistakes.comparison import Slip, likely
 from probgen.problem.problem import Problem, Worked, tell_steps
 from probgen.problem.problem_figures import asks_for_sizes, free_body_scene, situation_scene
@@ -19,6 +19,7 @@ from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Relation
 from probgen.quantities.unit import METRE_PER_SECOND_SQUARED, UNITS
 from probgen.sheets import document
+from probgen.sheets.formula_page import formula_page
 from probgen.wording.answer import Answer
 from probgen.wording.block import Block, Inline, Picture, Section, Text
 from probgen.wording.facts.asked import AnswerNamed, GravityTaken
@@ -44,7 +45,7 @@ _CAUTIONS: Final = {
 class Face:
     """What the sheet and the key have in common of one problem.
 
-    figure: the situation as the sheet shows it, as LaTeX; colour: whether figures have colours.
+    figure: the situation as the sheet shows it.
     """
 
     number: int
@@ -52,9 +53,8 @@ class Face:
     problem: Problem
     own: Worked
     statement: Inlines
-    figure: str
+    figure: Scene
     slips: tuple[Slip, ...]
-    colour: bool
 
 
 @dataclass(frozen=True)
@@ -62,7 +62,6 @@ class Copy:
     """One version of a set: problems and worked in the order of the set.
 
     slips: for each problem what goes wrong with this version's numbers, for the key.
-    colour: whether figures have colours.
     """
 
     problem_set: ProblemSet
@@ -70,7 +69,6 @@ class Copy:
     problems: tuple[Problem, ...]
     worked: tuple[Worked, ...]
     slips: tuple[tuple[Slip, ...], ...] = ()
-    colour: bool = False
 
     @property
     def preface(self) -> Inlines:
@@ -105,9 +103,8 @@ class Copy:
                 problem,
                 own,
                 own.statement,
-                latex_picture(situation_scene(problem.template, own, solved=False), self.colour),
+                situation_scene(problem.template, own, solved=False),
                 slips,
-                self.colour,
             )
             for number, (assigned, problem, own, slips) in enumerate(rows, start=1)
         )
@@ -140,7 +137,7 @@ def formulas_of(problem_set: ProblemSet) -> document.Formulas | None:
     if not problem_set.formulas:
         return None
     convention = problem_set.convention
-    return document.Formulas(convention.turning, convention.positive == "clockwise")
+    return formula_page(convention.turning, convention.positive == "clockwise")
 
 
 def cover_of(copy: Copy) -> document.Cover | None:
@@ -168,8 +165,7 @@ def solution_of(face: Face) -> document.Solution:
     sections = tell_steps(problem, own)
     figure = face.figure
     if asks_for_sizes(problem.template):
-        scene = situation_scene(problem.template, own, solved=True)
-        figure = latex_picture(scene, face.colour)
+        figure = situation_scene(problem.template, own, solved=True)
     return document.Solution(
         number=face.number,
         title=problem.template.title,
@@ -209,9 +205,9 @@ def _slips(face: Face) -> Iterator[Block]:
 
 
 def _pictures(
-    sections: Iterable[Section], face: Face, figure: str
-) -> Iterator[tuple[str, str]]:
-    """The figures that the sections ask for, as LaTeX; figure: the situation's."""
+    sections: Iterable[Section], face: Face, figure: Scene
+) -> Iterator[tuple[str, Scene]]:
+    """The figures that the sections ask for; figure: the situation's."""
     for section in sections:
         for block in section.blocks:
             if not isinstance(block, Picture):
@@ -220,8 +216,7 @@ def _pictures(
             if block.kind == "situation":
                 yield name, figure
             else:
-                scene = free_body_scene(face.problem, face.own, block.body)
-                yield name, latex_picture(scene, face.colour)
+                yield name, free_body_scene(face.problem, face.own, block.body)
 
 
 def _parts(problem: Problem, own: Worked) -> Iterator[document.Part]:

@@ -17,7 +17,7 @@ from probgen.press.engine import engine, engine_version
 from probgen.press.format_cache import format_for
 from probgen.sheets.document import AnswerTable, Cover, Paper
 from probgen.sheets.house import USUAL, House
-from probgen.sheets.layout import Layouts
+from probgen.sheets.latex.layout import Layouts
 
 _OLDEST: Final = 17
 """The first pdfTeX 1.40.x that can leave the clock and random ids out of a PDF (its NEWS file)."""

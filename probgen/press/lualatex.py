@@ -13,8 +13,8 @@ from typing import Final
 from probgen.input.outside import OutsideError
 from probgen.press.engine import Run, run_tex
 from probgen.press.format_cache import source
-from probgen.sheets.alphabet import ALPHABETS
-from probgen.sheets.script import SCRIPTS, Script, alphabets_used, scripts_needed
+from probgen.sheets.latex.alphabet import ALPHABETS
+from probgen.sheets.latex.script import SCRIPTS, Script, alphabets_used, scripts_needed
 
 PROGRAM: Final = "lualatex"
 DEBIAN_PACKAGE: Final = "texlive-luatex"

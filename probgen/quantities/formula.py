@@ -25,7 +25,8 @@ class Words:
 class Balance:
     """The name of a balance: the sum of forces along an axis, or of torques about a pivot.
 
-    kind: "force" or "torque"; about: the axis ("x", "y") or the pivot's point name.
+    kind: "force", "torque" or "moment"; about: the axis ("x", "y") or the pivot's point name, ""
+    for any.
     """
 
     kind: str

@@ -14,7 +14,8 @@ GREEK: Final = {
 }  # fmt: skip
 """The letters that are written by their names."""
 
-_SIGNS: Final = ("∥", "⊥")  # the axes along a line and square to it
+SIGNS: Final = ("∥", "⊥")
+"""Along a line, and square to it."""
 _VARIABLES: Final = frozenset("xyznijk")
 
 
@@ -33,7 +34,7 @@ class Symbol:
 @lru_cache(maxsize=1024)
 def read_symbol(short: str) -> Symbol:
     """A symbol from its short notation, such as "m_1", "theta", "W_s" or "∥"."""
-    sign = short[:1] if short.startswith(_SIGNS) else ""
+    sign = short[:1] if short.startswith(SIGNS) else ""
     letter, *subscripts = short[len(sign) :].split("_")
     return Symbol(letter, tuple(subscripts), sign)
 

@@ -1,7 +1,7 @@
 """A sheet and a key, free of any page language.
 
-Texts are plain Unicode as somebody typed them.  Only figures are LaTeX already: picture strings
-ready to be set (see `probgen.figures`).
+Texts are plain Unicode as somebody typed them, formulas are expressions, and figures are scenes
+(`probgen.figures.paper.scene`); a writer (`probgen.sheets.writer`) makes pages of them.
 """
 
 from __future__ import annotations
@@ -10,6 +10,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
+from probgen.figures.paper.scene import Scene
+from probgen.quantities.formula import Formula
 from probgen.wording.block import Block, Inline, Picture, Section
 
 Paper = Literal["letter", "a4"]
@@ -55,7 +57,7 @@ class Part:
 class Problem:
     """One problem as the student gets it.
 
-    figure: a LaTeX picture, empty for none.
+    figure: the situation, None for none.
     space: least height of the room left for working, in mm; what a page has over is shared out.
     room: what that room is; with "none", `space` says nothing.
     """
@@ -64,7 +66,7 @@ class Problem:
     title: str
     statement: tuple[Inline, ...]
     parts: tuple[Part, ...]
-    figure: str
+    figure: Scene | None
     points: int
     space: float = 35.0
     room: Room = "free"
@@ -89,14 +91,31 @@ class Cover:
 
 
 @dataclass(frozen=True, slots=True)
+class FormulaRow:
+    """Formulas side by side, and what is said of them."""
+
+    words: tuple[Inline, ...]
+    formulas: tuple[Formula, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class FormulaGroup:
+    """Formulas about one thing, under its heading."""
+
+    title: tuple[Inline, ...]
+    rows: tuple[FormulaRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Formulas:
     """A page of formulas.
 
     turning: the course's word, "torque" or "moment"; clockwise: whether that is positive.
     """
 
-    turning: str = "torque"
-    clockwise: bool = False
+    turning: str
+    clockwise: bool
+    groups: tuple[FormulaGroup, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,8 +164,8 @@ class Mark:
 class Solution:
     """One problem worked.
 
-    figure: a LaTeX picture of the situation, empty for none.
-    pictures: LaTeX pictures for the `Picture` blocks of the sections, by `picture_name`.
+    figure: the situation, None for none.
+    pictures: the figures for the `Picture` blocks of the sections, by `picture_name`.
     scheme: the marks one by one, adding up to the points; slips: what goes wrong here.  Both are
     left out of the page when empty.  Raises ValueError when the scheme does not add up.
     """
@@ -154,11 +173,11 @@ class Solution:
     number: int
     title: str
     statement: tuple[Inline, ...]
-    figure: str
+    figure: Scene | None
     sections: tuple[Section, ...]
     answers: tuple[Answer, ...]
     points: int
-    pictures: Mapping[str, str] = field(default_factory=dict)
+    pictures: Mapping[str, Scene] = field(default_factory=dict)
     scheme: tuple[Mark, ...] = ()
     slips: tuple[Block, ...] = ()
 

@@ -17,7 +17,7 @@ from probgen.press import format_cache
 from probgen.press.batch import Document
 from probgen.press.engine import run_tex
 from probgen.press.format_cache import format_for, source
-from probgen.sheets.layout import Layouts
+from probgen.sheets.latex.layout import Layouts
 
 _SAMPLE = 20
 _LIMIT = 3600.0

@@ -13,7 +13,7 @@ from probgen.papers import page, typesetter
 from probgen.press import batch
 from probgen.press.batch import Document
 from probgen.problem import problem, problem_figures
-from probgen.sheets.layout import Layouts
+from probgen.sheets.latex.layout import Layouts
 
 _WATCHED: tuple[tuple[str, object, str], ...] = (
     ("plan", build, "prepared"),

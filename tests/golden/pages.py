@@ -19,9 +19,10 @@ from probgen.papers.page import Copy, key_of, sheet_of
 from probgen.press.batch import Document, Printed, print_batch
 from probgen.press.engine import engine, engine_version
 from probgen.problem.problem import draw_class, prepare, work
-from probgen.sheets.document import AnswerRow, AnswerTable, Cover, Formulas, Header, Key, Sheet
+from probgen.sheets.document import AnswerRow, AnswerTable, Cover, Header, Key, Sheet
+from probgen.sheets.formula_page import formula_page
 from probgen.sheets.house import House
-from probgen.sheets.layout import Layouts
+from probgen.sheets.latex.layout import Layouts
 from probgen.sheets.style import HouseStyle
 from probgen.working.convention import Convention
 
@@ -84,7 +85,7 @@ def _documents(style: HouseStyle) -> Iterator[Document]:
     yield Document("ruled", "Ruled", usual.sheet(_with_room(sheet, "lines")), plain)
     yield Document("large", "Large", usual.sheet(sheet), usual.preamble(large=True))
     yield Document("house", "House", house.sheet(_with_room(sheet, "grid")), coloured)
-    short = replace(sheet, problems=sheet.problems[:1], formulas=Formulas())
+    short = replace(sheet, problems=sheet.problems[:1], formulas=formula_page())
     yield Document("formulas", "Formulas", usual.sheet(short), plain)
     yield Document("key", "Key", usual.key(key), plain)
     yield Document("cover", "Cover", usual.cover(_cover(sheet.header)), plain)

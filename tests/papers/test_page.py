@@ -6,7 +6,6 @@ from probgen.bank.bank import default_bank
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.version import Version
-from probgen.figures.writers.latex import latex_picture
 from probgen.papers.page import Copy, key_of, sheet_of
 from probgen.problem.problem import draw_class, prepare, work
 from probgen.problem.problem_figures import asks_for_sizes, situation_scene
@@ -27,7 +26,7 @@ def copy_of(id: str) -> Copy:
 def test_the_key_shows_the_sheet_s_figure_unless_a_size_is_sought(id: str) -> None:
     copy = copy_of(id)
     (face,) = copy.faces
-    solved = latex_picture(situation_scene(face.problem.template, face.own, solved=True))
+    solved = situation_scene(face.problem.template, face.own, solved=True)
     (asked,), (answered,) = sheet_of(copy).problems, key_of(copy).solutions
     assert answered.figure == solved
     assert (asked.figure != solved) <= asks_for_sizes(face.problem.template)

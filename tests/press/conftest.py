@@ -5,12 +5,24 @@ from decimal import Decimal
 
 import pytest
 
+from probgen.figures.paper.scene import (
+    HEAVY,
+    LIGHT,
+    MEDIUM,
+    Arrow,
+    Box,
+    Label,
+    Path,
+    circle,
+    composed,
+    polygon,
+)
 from probgen.press import format_cache
 from probgen.quantities.expression import Call, Expression, Name, Number, Product, Quotient, Sum
 from probgen.quantities.formula import Balance, Formula, Relation
 from probgen.quantities.unit import DEGREE, KILOGRAM, METRE, NEWTON, NEWTON_METRE, unit_named
 from probgen.sheets.document import Answer, Header, Key, Part, Problem, Sheet, Solution
-from probgen.sheets.layout import Layouts
+from probgen.sheets.latex.layout import Layouts
 from probgen.wording.block import (
     Display,
     Itemize,
@@ -51,24 +63,56 @@ def sine(angle: Expression) -> Call:
 THETA = Number(Decimal(40), DEGREE)
 HALF = Quotient(name("L"), Number(Decimal(2)))
 
-SHELF_FIGURE = r"""\setlength\unitlength{1mm}\begin{picture}(72,46)
-\linethickness{0.8pt}\Line(4,2)(4,44)
-\multiput(1,4)(0,3){13}{\linethickness{0.35pt}\Line(0,0)(3,2)}
-\linethickness{1.1pt}\polygon(4,14)(64,14)(64,16)(4,16)
-\linethickness{0.8pt}\Line(52,16)(4,44)
-\polygon(59,16)(69,16)(67,24)(61,24)\put(64,30){\circle{11}}
-\linethickness{0.35pt}\Line(4,3)(4,9)\Line(64,3)(64,13)\put(34,6){\vector(1,0){30}}
-\put(34,6){\vector(-1,0){30}}\put(34,7.5){\makebox(0,0)[b]{$L$}}
-\put(38,18.5){\makebox(0,0)[l]{$\theta$}}\put(6.5,11){\makebox(0,0){$A$}}
-\put(52,11){\makebox(0,0){$C$}}\end{picture}"""
+MM = 72.27 / 25.4
 
-SHELF_FORCES = r"""\setlength\unitlength{1mm}\begin{picture}(78,60)
-\linethickness{1.1pt}\polygon(8,28)(68,28)(68,30)(8,30)
-\put(8,29){\circle*{1.6}}\linethickness{0.8pt}
-\put(38,29){\vector(0,-1){16}}\put(68,29){\vector(0,-1){27}}
-\put(56,30){\vector(-4,3){32}}\put(8,29){\vector(1,0){24}}\put(8,29){\vector(0,-1){8}}
-\put(40,15){$W_{\mathrm{s}}$}\put(70,4){$W_{\mathrm{t}}$}
-\put(36,50){$T$}\put(26,32){$R_x$}\put(2,20){$R_y$}\end{picture}"""
+
+def spot(x: float, y: float) -> complex:
+    """A place in mm as figures have it."""
+    return complex(x, y) * MM
+
+
+def label(x: float, y: float, text: str | Name) -> Label:
+    at = spot(x, y)
+    return Label(at, text, 9.0, Box(at.real, at.imag, at.real + 9.0, at.imag + 6.0))
+
+
+def stroke(*spots: tuple[float, float]) -> Path:
+    return Path((tuple(spot(*each) for each in spots),), MEDIUM)
+
+
+def arrow(tail: tuple[float, float], head: tuple[float, float]) -> Arrow:
+    return Arrow(spot(*tail), spot(*head), MEDIUM)
+
+
+SHELF_FIGURE = composed(
+    (
+        stroke((4, 2), (4, 44)),
+        polygon([spot(4, 14), spot(64, 14), spot(64, 16), spot(4, 16)], HEAVY),
+        stroke((52, 16), (4, 44)),
+        circle(spot(64, 30), 5.5 * MM, MEDIUM),
+        Arrow(spot(4, 6), spot(64, 6), LIGHT, both=True),
+        label(34, 7.5, name("L")),
+        label(38, 18.5, name("theta")),
+        label(6.5, 9, name("A")),
+        label(52, 9, name("C")),
+    )
+)
+SHELF_FORCES = composed(
+    (
+        polygon([spot(8, 28), spot(68, 28), spot(68, 30), spot(8, 30)], HEAVY),
+        circle(spot(8, 29), 0.8 * MM, MEDIUM, filled=True),
+        arrow((38, 29), (38, 13)),
+        arrow((68, 29), (68, 2)),
+        arrow((56, 30), (24, 54)),
+        arrow((8, 29), (32, 29)),
+        arrow((8, 29), (8, 21)),
+        label(40, 15, name("W_s")),
+        label(70, 4, name("W_t")),
+        label(36, 50, name("T")),
+        label(26, 32, name("R_x")),
+        label(2, 20, name("R_y")),
+    )
+)
 
 STATEMENT = (
     Text("A uniform shelf of length "),

@@ -14,8 +14,8 @@ from probgen.press.batch import Batch, Document, print_batch
 from probgen.press.engine import Run, run_tex
 from probgen.sheets import escape
 from probgen.sheets.document import Key, Paper, Sheet
-from probgen.sheets.layout import Layouts
-from probgen.sheets.letter import LETTERS
+from probgen.sheets.latex.layout import Layouts
+from probgen.sheets.latex.letter import LETTERS
 
 STUDENTS = ("Ada Quill", "Björn Ström-Łabędź", "Chidi Ọkafọr")
 HOSTILE = (

@@ -9,7 +9,7 @@ from probgen.input.outside import OutsideError
 from probgen.press.batch import Document, print_batch
 from probgen.press.engine import DEBIAN_PACKAGES, Run, _bad_run, run_tex
 from probgen.press.format_cache import format_for
-from probgen.sheets.layout import Layouts
+from probgen.sheets.latex.layout import Layouts
 
 SMALL = "\\documentclass{article}\n"
 

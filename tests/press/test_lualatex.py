@@ -16,11 +16,11 @@ from probgen.input.outside import OutsideError
 from probgen.press import lualatex
 from probgen.press.batch import Document, print_batch
 from probgen.press.lualatex import scripts_used
-from probgen.sheets.alphabet import ALPHABETS
 from probgen.sheets.document import Sheet
-from probgen.sheets.escape import escape, unprintable
-from probgen.sheets.layout import Layouts
-from probgen.sheets.script import SCRIPTS
+from probgen.sheets.latex.alphabet import ALPHABETS
+from probgen.sheets.latex.escape import escape, unprintable
+from probgen.sheets.latex.layout import Layouts
+from probgen.sheets.latex.script import SCRIPTS
 
 # Invented names in twenty-six scripts, by the engine that prints them.
 FAST = (

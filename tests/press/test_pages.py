@@ -8,28 +8,30 @@ import pdfplumber
 import pikepdf
 import pytest
 
+from probgen.figures.paper.scene import HEAVY, composed, polygon
 from probgen.press.batch import Document, print_batch
 from probgen.sheets.document import AnswerRow, AnswerTable, Cover, Formulas, Key, Part, Sheet
+from probgen.sheets.formula_page import formula_page
 from probgen.sheets.house import House
-from probgen.sheets.layout import Layouts
+from probgen.sheets.latex.layout import Layouts
 from probgen.sheets.style import HouseStyle
 from probgen.wording.block import Text
 
 MM = 72 / 25.4
 SIDE, FOOT, KEY_FOOT = 24 * MM, 25 * MM, 22 * MM  # margins of the preamble layout
 LONG = "A heavy uniform beam of unusual length rests on two supports and carries a crate. " * 6
-WIDE = r"\setlength\unitlength{1mm}\begin{picture}(120,30)\polygon(0,0)(120,0)(120,30)\end{picture}"
-TALL = r"\setlength\unitlength{1mm}\begin{picture}(60,130)\polygon(0,0)(60,0)(60,130)\end{picture}"
+WIDE = composed([polygon([0j, 120 * MM + 0j, (120 + 30j) * MM], HEAVY)])
+TALL = composed([polygon([0j, 60 * MM + 0j, (60 + 130j) * MM], HEAVY)])
 CAUTION = "Idealised models"
 
 PROBLEMS = {
     "as usual": {},
     "a long title": {"title": LONG[:140]},
-    "no figure": {"figure": ""},
+    "no figure": {"figure": None},
     "a wide figure": {"figure": WIDE},
     "a tall figure": {"figure": TALL},
     "a long text": {"statement": (Text(f"{LONG}\n\n{LONG}\n\n{LONG}"),)},
-    "a text longer than a page": {"statement": (Text(f"{LONG}\n\n" * 16),), "figure": ""},
+    "a text longer than a page": {"statement": (Text(f"{LONG}\n\n" * 16),), "figure": None},
     "more room than a page": {"space": 240.0},
     "no room": {"space": 0.0},
     "nothing asked": {"parts": ()},
@@ -85,7 +87,7 @@ def test_room_for_working(
     room: str, rules: tuple[int, int], layouts: Layouts, sheet_for: Callable[..., Sheet]
 ) -> None:
     sheet = sheet_for("Ada Quill")
-    problems = tuple(replace(problem, room=room, figure="") for problem in sheet.problems)
+    problems = tuple(replace(problem, room=room, figure=None) for problem in sheet.problems)
     grey = [
         rule
         for page in pages_of(layouts.sheet(replace(sheet, problems=problems)), layouts)
@@ -114,8 +116,10 @@ def test_large_print(paper: str, layouts: Layouts, sheet_for: Callable[..., Shee
 
 
 FORMULAS = {
-    Formulas(): ("Torque of a force", "components, counter-clockwise", "xF −yF"),
-    Formulas("moment", clockwise=True): ("Moment of a force", "components, clockwise", "yF −xF"),
+    formula_page(): ("Torque of a force", "components, counter-clockwise", "xF −yF"),
+    formula_page("moment", clockwise=True): (
+        "Moment of a force", "components, clockwise", "yF −xF",
+    ),
 }
 
 

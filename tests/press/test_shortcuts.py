@@ -9,7 +9,7 @@ import pytest
 from probgen.press import format_cache
 from probgen.press.batch import Document, print_batch
 from probgen.sheets.document import Key, Sheet
-from probgen.sheets.layout import Layouts
+from probgen.sheets.latex.layout import Layouts
 
 FIGURE = (
     r"\setlength{\unitlength}{%s}\begin{picture}(60,40)\roundjoin\linethickness{1.1pt}\roundcap"

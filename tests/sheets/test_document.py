@@ -27,8 +27,8 @@ def test_pictures_are_named(name: str, picture: Picture) -> None:
 
 @pytest.mark.parametrize("points", [(), (5,), (5, 10, 3)])
 def test_points_add_up(points: tuple[int, ...]) -> None:
-    problems = tuple(Problem(n, "", (), (), "", p) for n, p in enumerate(points, 1))
-    solutions = tuple(Solution(n, "", (), "", (), (), p) for n, p in enumerate(points, 1))
+    problems = tuple(Problem(n, "", (), (), None, p) for n, p in enumerate(points, 1))
+    solutions = tuple(Solution(n, "", (), None, (), (), p) for n, p in enumerate(points, 1))
     assert Sheet(HEADER, (), (), problems).points == sum(points)
     assert Key(HEADER, solutions).points == sum(points)
     assert Cover(HEADER, scores=tuple(("", p) for p in points)).points == sum(points)
@@ -36,9 +36,9 @@ def test_points_add_up(points: tuple[int, ...]) -> None:
 
 def test_marks_add_up_to_the_points() -> None:
     marks = (Mark((Text("diagram"),), 2), Mark((Text("torques"),), 3))
-    assert Solution(1, "", (), "", (), (), 5, scheme=marks).scheme == marks
+    assert Solution(1, "", (), None, (), (), 5, scheme=marks).scheme == marks
     with pytest.raises(ValueError, match="problem 7: 5 marks for 6 points"):
-        Solution(7, "", (), "", (), (), 6, scheme=marks)
+        Solution(7, "", (), None, (), (), 6, scheme=marks)
 
 
 @pytest.mark.parametrize(

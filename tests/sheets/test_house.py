@@ -6,11 +6,11 @@ import pytest
 
 from probgen.input.fault import InputError
 from probgen.sheets.house import LAYOUTS, House, read_layouts
-from probgen.sheets.layout import Layouts
+from probgen.sheets.latex.layout import Layouts
 
 
 def test_the_layouts_named_are_those_there_are() -> None:
-    shipped = Path(__file__).parents[2] / "probgen" / "sheets" / "layouts"
+    shipped = Path(__file__).parents[2] / "probgen" / "sheets" / "latex" / "layouts"
     assert sorted(LAYOUTS) == sorted(path.name for path in shipped.iterdir())
 
 

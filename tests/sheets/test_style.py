@@ -6,7 +6,7 @@ import pytest
 
 from probgen.input.fault import InputError
 from probgen.sheets.house import House
-from probgen.sheets.layout import Layouts
+from probgen.sheets.latex.layout import Layouts
 from probgen.sheets.style import HouseStyle, read_style
 
 WHOLE = """

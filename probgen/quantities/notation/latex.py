@@ -79,12 +79,18 @@ class Latex(Notation):
 
     def balance(self, balance: Balance) -> str:
         about = self.symbol(read_symbol(balance.about))
-        return rf"\textstyle\sum {_BALANCES[balance.kind]}_{{{about}}}"
+        low = f"_{{{about}}}" if about else ""
+        return rf"\textstyle\sum {_BALANCES[balance.kind]}{low}"
+
+    def summed(self, inner: str) -> str:
+        return rf"\sum {inner}"
 
 
 def _subscript(part: str) -> str:
     if part in GREEK:
         return "\\" + part
+    if part in _SIGNS:
+        return _SIGNS[part]
     return part if is_italic(part) or part.isdigit() else rf"\mathrm{{{part}}}"
 
 

@@ -19,7 +19,7 @@ from probgen.quantities.notation.notation import (
     is_negative,
     scaled,
 )
-from probgen.quantities.symbol import GREEK, Symbol, is_italic, read_symbol
+from probgen.quantities.symbol import GREEK, SIGNS, Symbol, is_italic, read_symbol
 
 _THIN: Final = '<mspace width="0.167em"/>'
 _NARROW: Final = "\u202f"
@@ -78,7 +78,10 @@ class MathML(Notation):
 
     def balance(self, balance: Balance) -> str:
         letter, about = _letter(_BALANCES[balance.kind]), self.symbol(read_symbol(balance.about))
-        return f"<mrow><mo>∑</mo><msub>{letter}{self.row(about)}</msub></mrow>"
+        return self.summed(f"<msub>{letter}{self.row(about)}</msub>" if about else letter)
+
+    def summed(self, inner: str) -> str:
+        return f"<mrow><mo>∑</mo>{inner}</mrow>"
 
     def row(self, inner: str) -> str:
         return f"<mrow>{inner}</mrow>"
@@ -96,6 +99,8 @@ def _letter(letter: str) -> str:
 def _subscript(part: str) -> str:
     if part.isdigit():
         return f"<mn>{part}</mn>"
+    if part in SIGNS:
+        return f"<mo>{part}</mo>"
     upright = "" if is_italic(part) else ' mathvariant="normal"'
     return f"<mi{upright}>{escape(GREEK.get(part, part))}</mi>"
 

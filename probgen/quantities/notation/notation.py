@@ -99,6 +99,10 @@ class Notation(ABC):
     def balance(self, balance: Balance) -> str:
         """The name of a balance."""
 
+    @abstractmethod
+    def summed(self, inner: str) -> str:
+        """The sum over everything that a part stands for."""
+
     def row(self, inner: str) -> str:
         """Parts side by side, as one."""
         return inner

@@ -68,7 +68,10 @@ class Plain(Notation):
         return sign
 
     def balance(self, balance: Balance) -> str:
-        return f"Σ{_BALANCES[balance.kind]}_{balance.about}"
+        return f"Σ{_BALANCES[balance.kind]}" + (f"_{balance.about}" if balance.about else "")
+
+    def summed(self, inner: str) -> str:
+        return f"Σ {inner}"
 
 
 def _number(value: Decimal) -> str:

@@ -160,6 +160,8 @@ def _call(function: str, arguments: tuple[Expression, ...], to: Notation, depth:
             bases = zip(arguments, inner, strict=True)
             squares = _sum([(1, _power(base, printed, 2, to)) for base, printed in bases], to)
             return Printed(to.root(squares.text), TIGHT, tall=True)
+        case "sum":
+            return Printed(to.summed(inner[0].text), TERM, tall=tall)
         case "abs":
             return Printed(to.bars(inner[0].text), TIGHT, tall=tall)
         case name if name in TRIGONOMETRIC:

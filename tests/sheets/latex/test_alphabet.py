@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from pdfminer.encodingdb import name2unicode
 
-from probgen.sheets.alphabet import ALPHABETS
+from probgen.sheets.latex.alphabet import ALPHABETS
 
 # What the languages written with it need, by their own alphabets; stresses are not marked.
 LANGUAGES = {

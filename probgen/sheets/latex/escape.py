@@ -18,9 +18,9 @@ from typing import Final
 
 from pylatex.utils import escape_latex
 
-from probgen.sheets.alphabet import ALPHABETS
-from probgen.sheets.letter import LETTERS
-from probgen.sheets.script import east_asian, script_of
+from probgen.sheets.latex.alphabet import ALPHABETS
+from probgen.sheets.latex.letter import LETTERS
+from probgen.sheets.latex.script import east_asian, script_of
 
 MISSING: Final = r"\missingglyph{}"
 """Stands for a character that cannot be printed; the preamble defines it as a small box."""

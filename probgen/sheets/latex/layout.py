@@ -1,14 +1,16 @@
 """Layouts: jinja2 files that loop and print, and never calculate.
 
 A layout prints with `<< ... >>`, loops and asks with `<% ... %>`, and comments with `<# ... #>`.
-What it prints is escaped for LaTeX unless it is LaTeX already: running text (a tuple of inlines)
-and the results of the filters `latex` (a figure), `blocks(pictures)`, `step(number, pictures)` (a
-section) and `bookmark` (a title) are.
+What it prints is escaped for LaTeX unless it becomes LaTeX otherwise: running text (a tuple of
+inlines) and the results of the filters `picture` (a figure, or none), `blocks(pictures)`,
+`step(number, pictures)` (a section), `display` (formulas side by side), `bookmark` (a title) and
+`latex` (text that is LaTeX already).
 """
 
 from __future__ import annotations
 
 import traceback
+from collections.abc import Iterable, Mapping
 from dataclasses import fields, is_dataclass
 from typing import Any, Final
 
@@ -25,15 +27,28 @@ from jinja2 import (
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 from pylatex.utils import NoEscape
 
+from probgen.figures.paper.scene import Scene
+from probgen.figures.writers.latex import latex_picture
 from probgen.input.fault import Fault, InputError
+from probgen.quantities.formula import Formula
 from probgen.sheets import document
-from probgen.sheets.document import AnswerTable, Cover, Key, Paper, Sheet
-from probgen.sheets.escape import escape
+from probgen.sheets.document import AnswerTable, Cover, Key, Paper, Sheet, picture_name
 from probgen.sheets.house import USUAL, House
-from probgen.sheets.latex import write_blocks, write_inlines, write_step
-from probgen.sheets.script import SCRIPTS
-from probgen.wording.block import Section
+from probgen.sheets.latex.blocks import (
+    Draw,
+    write_blocks,
+    write_formulas,
+    write_inlines,
+    write_step,
+)
+from probgen.sheets.latex.escape import escape
+from probgen.sheets.latex.script import SCRIPTS
+from probgen.wording.block import Block, Section
 from probgen.wording.sentence import are_inlines
+
+Pictures = Mapping[str, Scene]
+
+_ROOM: Final = "probgen.sheets.latex"
 
 _FIELDS: Final = {
     kind: frozenset(field.name for field in fields(kind))
@@ -63,9 +78,9 @@ class Layouts:
             return (own[name], f"{house.folder}/{name}", None) if name in own else None
 
         self._environment = _Sandbox(
-            loader=ChoiceLoader([FunctionLoader(load), PackageLoader("probgen.sheets", "layouts")]),
+            loader=ChoiceLoader([FunctionLoader(load), PackageLoader(_ROOM, "layouts")]),
             undefined=StrictUndefined,
-            finalize=_finalize,
+            finalize=self._printed,
             block_start_string="<%",
             block_end_string="%>",
             variable_start_string="<<",
@@ -77,7 +92,12 @@ class Layouts:
             autoescape=False,  # HTML's; `finalize` escapes for LaTeX
         )
         self._environment.filters.update(
-            latex=NoEscape, blocks=_blocks, step=_step, bookmark=_bookmark
+            picture=self._picture,
+            latex=self._latex,
+            blocks=self._blocks,
+            step=self._step,
+            display=_display,
+            bookmark=_bookmark,
         )
 
     def preamble(self, paper: Paper = "letter", large: bool = False) -> str:
@@ -108,6 +128,44 @@ class Layouts:
         """LaTeX of a table of answers, without preamble.  Errors as for `sheet`."""
         return self._print("answers.tex.j2", table=table)
 
+    def _printed(self, value: object) -> str:
+        """What a layout prints, as LaTeX."""
+        match value:
+            case NoEscape():
+                return str(value)
+            case str():
+                return escape(value)
+            case Scene():
+                return str(self._picture(value))
+            case bool() | None:
+                raise TemplateRuntimeError(f"{value} cannot be printed")
+            case int() | float():
+                return str(value)
+            case tuple() if are_inlines(value):
+                return write_inlines(value)
+            case Undefined():
+                return str(value)  # raises, naming what is not defined
+            case _:
+                raise TemplateRuntimeError(f"a {type(value).__name__} cannot be printed")
+
+    def _picture(self, scene: Scene | None) -> NoEscape:
+        """A figure, and nothing for none."""
+        return NoEscape(latex_picture(scene, self._house.style.colours) if scene else "")
+
+    def _latex(self, value: object) -> NoEscape:
+        """Text that is LaTeX already; figures too, as they once were such text."""
+        return self._picture(value) if isinstance(value, Scene | None) else NoEscape(value)
+
+    def _blocks(self, blocks: Iterable[Block], pictures: Pictures) -> NoEscape:
+        return NoEscape(write_blocks(blocks, self._draw(pictures)))
+
+    def _step(self, section: Section, number: int, pictures: Pictures) -> NoEscape:
+        return NoEscape(write_step(section, number, self._draw(pictures)))
+
+    def _draw(self, pictures: Pictures) -> Draw:
+        """How the figures are drawn that blocks stand for; KeyError when one is missing."""
+        return lambda picture: self._picture(pictures[picture_name(picture)])
+
     def _print(self, name: str, **given: object) -> str:
         try:
             return self._environment.get_template(name).render(given)
@@ -115,31 +173,8 @@ class Layouts:
             raise InputError([_fault(name, error)]) from None
 
 
-def _finalize(value: object) -> str:
-    """What a layout prints, as LaTeX."""
-    match value:
-        case NoEscape():
-            return str(value)
-        case str():
-            return escape(value)
-        case bool() | None:
-            raise TemplateRuntimeError(f"{value} cannot be printed")
-        case int() | float():
-            return str(value)
-        case tuple() if are_inlines(value):
-            return write_inlines(value)
-        case Undefined():
-            return str(value)  # raises, naming what is not defined
-        case _:
-            raise TemplateRuntimeError(f"a {type(value).__name__} cannot be printed")
-
-
-def _blocks(blocks: tuple[object, ...], pictures: dict[str, str]) -> NoEscape:
-    return NoEscape(write_blocks(blocks, pictures))  # type: ignore[arg-type]
-
-
-def _step(section: Section, number: int, pictures: dict[str, str]) -> NoEscape:
-    return NoEscape(write_step(section, number, pictures))
+def _display(formulas: Iterable[Formula]) -> NoEscape:
+    return NoEscape(write_formulas(formulas))
 
 
 def _bookmark(title: str) -> NoEscape:

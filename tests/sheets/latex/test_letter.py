@@ -4,8 +4,8 @@ import unicodedata
 
 import pytest
 
-from probgen.sheets.escape import _CORK
-from probgen.sheets.letter import LETTERS
+from probgen.sheets.latex.escape import _CORK
+from probgen.sheets.latex.letter import LETTERS
 
 
 @pytest.mark.parametrize("letter", LETTERS)

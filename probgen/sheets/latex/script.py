@@ -16,7 +16,7 @@ from typing import Final
 
 from fontTools.unicodedata import script_extension, script_name
 
-from probgen.sheets.alphabet import ALPHABETS, Alphabet
+from probgen.sheets.latex.alphabet import ALPHABETS, Alphabet
 
 _CORE: Final = "fonts-noto-core"
 _CJK: Final = "fonts-noto-cjk"

@@ -1,28 +1,38 @@
 """Layouts: what they print is escaped, and a department's mistakes are told by file and line."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from probgen.figures.paper.scene import MEDIUM, composed, line
+from probgen.figures.writers.latex import latex_picture
 from probgen.input.fault import InputError
-from probgen.sheets.document import Header, Part, Problem, Sheet
+from probgen.sheets.document import Header, Key, Part, Problem, Sheet, Solution
 from probgen.sheets.house import House, read_layouts
-from probgen.sheets.layout import Layouts
-from probgen.wording.block import Text
+from probgen.sheets.latex.layout import Layouts
+from probgen.sheets.style import HouseStyle
+from probgen.wording.block import Picture, Section, Text
 
 HEADER = Header("Physics & Co", "Set 1", "Ada \\end{document}", "007", "K7-1")
-PROBLEM = Problem(1, "Shelf", (Text("50 %"),), (Part("a", (Text("T"),), "N"),), r"\FIGURE{}", 10)
-SHEET = Sheet(HEADER, (), ("Take care_",), (PROBLEM, PROBLEM))
+FIGURE = composed([line(0j, 20 + 9j, MEDIUM, "cable:T")])
+PROBLEM = Problem(1, "Shelf", (Text("50 %"),), (Part("a", (Text("T"),), "N"),), FIGURE, 10)
+BARE = replace(PROBLEM, figure=None)
+SHEET = Sheet(HEADER, (), ("Take care_",), (PROBLEM, BARE))
 
 PRINTED = {
     "typed text": ("<< sheet.header.student_name >>", r"Ada \textbackslash{}end\{document\}"),
     "joined text": ("<< 'a_' ~ sheet.header.code >>", r"a\_K7{-}1"),
     "a number": ("<< sheet.points >>", "20"),
     "inlines": ("<< sheet.problems[0].statement >>", r"50 \%"),
-    "a figure": ("<< sheet.problems[0].figure | latex >>", r"\FIGURE{}"),
-    "a figure not said to be one": (
-        "<< sheet.problems[0].figure >>", r"\textbackslash{}FIGURE\{\}",
+    "a figure": ("<< sheet.problems[0].figure >>", latex_picture(FIGURE)),
+    "a figure, or none": ("<< sheet.problems[0].figure | picture >>", latex_picture(FIGURE)),
+    "a figure as layouts once printed it": (
+        "<< sheet.problems[0].figure | latex >>", latex_picture(FIGURE),
     ),
+    "no figure": ("<< sheet.problems[1].figure | picture >>", ""),
+    "no figure as once": ("<< sheet.problems[1].figure | latex >>", ""),
+    "LaTeX": ("<< '$x$' | latex >>", "$x$"),
     "no inlines": ("<< sheet.preface >>", ""),
 }  # fmt: skip
 
@@ -65,6 +75,20 @@ def test_a_folder_replaces_only_the_layouts_it_has(tmp_path: Path) -> None:
     layouts = Layouts(own(tmp_path))
     assert layouts.sheet(SHEET) == "own"
     assert layouts.preamble("a4") == Layouts().preamble("a4")
+
+
+def test_figures_have_colours_where_the_house_wants_them() -> None:
+    coloured = Layouts(House(HouseStyle(figures="colour"))).sheet(SHEET)
+    assert latex_picture(FIGURE, colour=True) in coloured
+    assert r"\color[rgb]" in coloured
+    assert r"\color[rgb]" not in Layouts().sheet(SHEET)
+
+
+def test_a_picture_that_is_missing() -> None:
+    section = Section("Forces", (Picture("free-body", "beam"),))
+    solution = Solution(1, "Shelf", (), None, (section,), (), 10)
+    with pytest.raises(KeyError, match="free-body beam"):
+        Layouts().key(Key(HEADER, (solution,)))
 
 
 def test_the_paper_is_chosen() -> None:

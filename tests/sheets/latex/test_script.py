@@ -2,7 +2,7 @@
 
 import pytest
 
-from probgen.sheets.script import (
+from probgen.sheets.latex.script import (
     SCRIPTS,
     alphabets_used,
     east_asian,

@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cache, lru_cache
 from typing import Final
 
 from probgen.quantities.expression import Name
-from probgen.quantities.formula import Relation
+from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.printing import latex
-from probgen.quantities.recent import kept
 from probgen.quantities.unit import UNITS
-from probgen.sheets.document import picture_name
-from probgen.sheets.escape import escape
+from probgen.sheets.latex.escape import escape
 from probgen.wording.block import (
     Block,
     Display,
@@ -28,6 +26,8 @@ from probgen.wording.block import (
 )
 
 Flowing = Paragraph | Itemize | Display
+Draw = Callable[[Picture], str]
+"""The LaTeX of the figure whose place a block is."""
 
 _BLANK_LINE: Final = re.compile(r"\s*\n[^\S\n]*\n\s*")
 _AFTER_WORD: Final = re.compile(r"\w $")
@@ -39,7 +39,6 @@ _BEFORE_UNIT: Final = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?![\w²]))")
 _UNBROKEN_ROWS: Final = 5  # a display of more rows may go over to the next page in its middle
 
 
-@kept(2048)
 def write_inlines(inlines: tuple[Inline, ...]) -> str:
     """Running text; a blank line in a text begins a new paragraph.
 
@@ -77,26 +76,25 @@ def _text(text: str) -> str:
     return r"\par ".join(escape(part) for part in _BLANK_LINE.split(spaced))
 
 
-def write_step(section: Section, number: int, pictures: Mapping[str, str]) -> str:
+def write_step(section: Section, number: int, draw: Draw) -> str:
     r"""One step of a working; its pictures hang at its right, its text flows down beside them.
 
-    pictures: LaTeX pictures by `picture_name`; KeyError when one is missing.  The heading runs
-    into a first paragraph and stands over anything else.
+    The heading runs into a first paragraph and stands over anything else.
     """
-    hung = [_hang(block, pictures) for block in section.blocks if isinstance(block, Picture)]
+    hung = [_hang(block, draw) for block in section.blocks if isinstance(block, Picture)]
     flowing = [block for block in section.blocks if not isinstance(block, Picture)]
     head = f"{{{number}}}{{{escape(section.title)}}}"
     match flowing:
         case [Paragraph(inlines), *rest]:
             first = rf"\step{head}{{{write_inlines(inlines)}}}"
         case [*all_]:
-            first = rf"\stepover{head}{{{write_blocks(all_[:1], pictures)}}}"
+            first = rf"\stepover{head}{{{write_blocks(all_[:1], draw)}}}"
             rest = all_[1:]
     return "\n".join([*hung, first, *_flows(rest)])
 
 
-def _hang(picture: Picture, pictures: Mapping[str, str]) -> str:
-    return rf"\hangfigure{{{pictures[picture_name(picture)]}}}"
+def _hang(picture: Picture, draw: Draw) -> str:
+    return rf"\hangfigure{{{draw(picture)}}}"
 
 
 def _flows(blocks: Sequence[Flowing]) -> Iterator[str]:
@@ -114,12 +112,12 @@ def _flows(blocks: Sequence[Flowing]) -> Iterator[str]:
             place += 1
 
 
-def write_blocks(blocks: Iterable[Block], pictures: Mapping[str, str]) -> str:
+def write_blocks(blocks: Iterable[Block], draw: Draw) -> str:
     """Blocks one below the other, pictures hanging beside what follows them."""
     written: list[str] = []
     for block in blocks:
         if isinstance(block, Picture):
-            written.append(_hang(block, pictures))
+            written.append(_hang(block, draw))
         else:
             written += _parts(block)
     return "\n".join(written)
@@ -133,6 +131,11 @@ def _parts(block: Flowing) -> list[str]:
             return [write_rows(rows)]
         case Itemize(items):
             return [rf"\listitem{{{write_inlines(item)}}}" for item in items]
+
+
+def write_formulas(formulas: Iterable[Formula]) -> str:
+    """Formulas side by side, for math mode in display style."""
+    return r",\qquad ".join(latex(formula) for formula in formulas)
 
 
 def write_rows(rows: Sequence[Row]) -> str:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from probgen.sheets.escape import MISSING, escape, unprintable
+from probgen.sheets.latex.escape import MISSING, escape, unprintable
 
 WRITTEN = {
     "specials": ("50% of $3 & #1_a", r"50\% of \$3 \& \#1\_a"),
