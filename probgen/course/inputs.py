@@ -13,8 +13,8 @@ from probgen.course.seating import seat_order
 from probgen.course.setfile import ProblemSet
 from probgen.input.fault import Faults, InputError
 from probgen.problem.lookup import about, choose_bank, choose_template
-from probgen.sheets.latex.escape import unprintable
 from probgen.sheets.house import USUAL, House, read_house
+from probgen.sheets.latex.escape import unprintable
 
 
 @dataclass(frozen=True, slots=True)

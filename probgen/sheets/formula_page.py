@@ -9,7 +9,7 @@ from probgen.quantities.expression import times as product
 from probgen.quantities.expression import total as plus
 from probgen.quantities.formula import Balance, Formula, Piece, Relation
 from probgen.sheets.document import FormulaGroup, FormulaRow, Formulas
-from probgen.wording.sentence import Inlines, say
+from probgen.wording.sentence import Inlines, filled
 
 
 def _symbol(short: str) -> Name:
@@ -29,19 +29,19 @@ def formula_page(turning: str = "torque", clockwise: bool = False) -> Formulas:
     turning: "torque" or "moment"; clockwise: whether that is positive.
     """
     groups = (
-        FormulaGroup(say("Equilibrium"), tuple(_equilibrium(turning))),
+        FormulaGroup(filled("Equilibrium"), tuple(_equilibrium(turning))),
         FormulaGroup(
-            say(
+            filled(
                 f"{turning.capitalize()} of a force {{F}} that acts at ({{x}},{{y}}) "
                 "from the pivot, a distance {r} away",
                 F=F, x=X, y=Y, r=R,
             ),
             tuple(_turning(clockwise)),
         ),
-        FormulaGroup(say("Components, magnitude, direction"), tuple(_components())),
-        FormulaGroup(say("Forces"), tuple(_forces())),
+        FormulaGroup(filled("Components, magnitude, direction"), tuple(_components())),
+        FormulaGroup(filled("Forces"), tuple(_forces())),
         FormulaGroup(
-            say(
+            filled(
                 "Triangles, sides {a}, {b}, {c} opposite to {alpha}, {beta}, {gamma}",
                 **{name.id: name for name in (*SIDES, *ANGLES)},
             ),
@@ -53,23 +53,23 @@ def formula_page(turning: str = "torque", clockwise: bool = False) -> Formulas:
 
 def _equilibrium(turning: str) -> Iterator[FormulaRow]:
     along, upward = Balance("force", "x"), Balance("force", "y")
-    yield _row(say("no net force"), _is(along, number(0)), _is(upward, number(0)))
-    yield _row(say(f"no net {turning}, about any point"), _is(Balance("torque", ""), number(0)))
+    yield _row(filled("no net force"), _is(along, number(0)), _is(upward, number(0)))
+    yield _row(filled(f"no net {turning}, about any point"), _is(Balance("torque", ""), number(0)))
 
 
 def _turning(clockwise: bool) -> Iterator[FormulaRow]:
-    by_angle = say("{phi}: angle between {F} and the line to the pivot", phi=PHI, F=F)
+    by_angle = filled("{phi}: angle between {F} and the line to the pivot", phi=PHI, F=F)
     yield _row(by_angle, _is(TAU, product(R, F, _of("sin", PHI))))
     by_arm = "{arm}: lever arm, the distance from the pivot to the line of action"
-    yield _row(say(by_arm, arm=ARM), _is(TAU, product(ARM, F)))
+    yield _row(filled(by_arm, arm=ARM), _is(TAU, product(ARM, F)))
     about = (product(X, F_Y), product(Y, F_X))
     gain, loss = reversed(about) if clockwise else about
     sense = "clockwise" if clockwise else "counter-clockwise"
-    yield _row(say(f"by components, {sense} positive"), _is(TAU, plus((1, gain), (-1, loss))))
+    yield _row(filled(f"by components, {sense} positive"), _is(TAU, plus((1, gain), (-1, loss))))
 
 
 def _components() -> Iterator[FormulaRow]:
-    words = say("{theta} measured from +{x}, counter-clockwise", theta=THETA, x=X)
+    words = filled("{theta} measured from +{x}, counter-clockwise", theta=THETA, x=X)
     along = _is(F_X, product(F, _of("cos", THETA)))
     yield _row(words, along, _is(F_Y, product(F, _of("sin", THETA))))
     slope = _is(_of("tan", THETA), Quotient(F_Y, F_X))
@@ -78,15 +78,15 @@ def _components() -> Iterator[FormulaRow]:
 
 def _forces() -> Iterator[FormulaRow]:
     mass, spread, length, s = map(_symbol, ("m", "w", "ell", "s"))
-    yield _row(say("weight"), _is(W, product(mass, _symbol("g"))))
+    yield _row(filled("weight"), _is(W, product(mass, _symbol("g"))))
     most = product(_symbol("mu_s"), N)
-    yield _row(say("static friction"), (_symbol("f"), Relation("≤"), most))
-    yield _row(say("spring stretched by {s}", s=s), _is(F, product(_symbol("k"), s)))
-    evenly = say("load spread evenly over a length {ell}: at its middle", ell=length)
+    yield _row(filled("static friction"), (_symbol("f"), Relation("≤"), most))
+    yield _row(filled("spring stretched by {s}", s=s), _is(F, product(_symbol("k"), s)))
+    evenly = filled("load spread evenly over a length {ell}: at its middle", ell=length)
     yield _row(evenly, _is(W, product(spread, length)))
     each = _symbol("m_i")
     middle = Quotient(_of("sum", product(each, _symbol("x_i"))), _of("sum", each))
-    yield _row(say("centre of mass"), _is(_symbol("x_cm"), middle))
+    yield _row(filled("centre of mass"), _is(_symbol("x_cm"), middle))
 
 
 def _sines() -> Formula:
