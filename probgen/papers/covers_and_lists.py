@@ -13,9 +13,10 @@ from probgen.course.record import Record
 from probgen.course.setfile import ProblemSet
 from probgen.papers.answers import Row
 from probgen.papers.page import Inlines, label
-from probgen.problem.problem import Problem, work
+from probgen.problem.problem import Problem
 from probgen.sheets.document import AnswerRow, AnswerTable, Cover, Header
 from probgen.wording.block import Text
+from probgen.working.result import targets
 
 
 def sheets_cover(record: Record) -> Cover:
@@ -39,12 +40,10 @@ def answer_table(
     """
     columns: list[tuple[int, str]] = []
     heads: list[tuple[str, tuple[Inlines, ...]]] = []
-    each = zip(problems, record.assignments, strict=True)
-    for number, (problem, assignment) in enumerate(each, start=1):
-        (example,) = work(problem, assignment.draws[:1])
-        asked = [answer for answer in example.answers if answer.asked]
-        columns += [(number, answer.id) for answer in asked]
-        heads.append((problem.template.title, tuple(label(problem, answer) for answer in asked)))
+    for number, problem in enumerate(problems, start=1):
+        asked = [target for target in targets(problem.plan.system) if target.asked]
+        columns += [(number, target.id) for target in asked]
+        heads.append((problem.template.title, tuple(label(problem, target) for target in asked)))
     labels = ("Version", "Code") if record.set.exam else ("Name", "Id", "Code")
     return AnswerTable(
         _header(record.set),

@@ -20,12 +20,12 @@ from probgen.quantities.formula import Relation
 from probgen.quantities.unit import METRE_PER_SECOND_SQUARED, UNITS
 from probgen.sheets import document
 from probgen.sheets.formula_page import formula_page
-from probgen.wording.answer import Answer
 from probgen.wording.block import Block, Inline, Picture, Section, Text
 from probgen.wording.facts.asked import AnswerNamed, GravityTaken
 from probgen.wording.find import tell_find
 from probgen.wording.slip import slips_told
 from probgen.working.criteria import scheme
+from probgen.working.result import Target
 from probgen.working.tolerance import intervals
 
 Inlines = tuple[Inline, ...]
@@ -231,9 +231,9 @@ def _parts(problem: Problem, own: Worked) -> Iterator[document.Part]:
         yield document.Part(label, told, unit)
 
 
-def label(problem: Problem, answer: Answer) -> Inlines:
+def label(problem: Problem, target: Target) -> Inlines:
     """What an answer is called beside its value: the letter of a quantity, or words."""
-    named = AnswerNamed(answer.kind, Name(answer.id, answer.symbol))
+    named = AnswerNamed(target.kind, Name(target.id, target.symbol))
     return problem.language.say(named, problem.nouns)
 
 

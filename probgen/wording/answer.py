@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain
@@ -16,19 +16,21 @@ from probgen.working.result import Result
 class Answer(Result):
     """A result as it is printed: rounded, with its unit, or in words."""
 
-    printed: str
+    printed: str = field(kw_only=True)
 
 
 def told_answer(result: Result, nouns: Nouns, language: Language) -> Answer:
     shown = result.shown
+    printed = plain(shown) if isinstance(shown, Number) else plain_text(language.say(shown, nouns))
     return Answer(
         result.id,
         result.kind,
+        result.owner,
+        result.symbol,
+        result.asked,
         result.value,
         result.unit,
         shown,
-        result.symbol,
         result.angle_from_x,
-        result.asked,
-        plain(shown) if isinstance(shown, Number) else plain_text(language.say(shown, nouns)),
+        printed=printed,
     )

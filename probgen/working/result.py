@@ -10,7 +10,7 @@ from probgen.quantities.expression import Number
 from probgen.quantities.unit import DEGREE
 from probgen.statics.plan import limits_asked
 from probgen.statics.solution import GOVERNING
-from probgen.statics.system import Find, Form, Limit
+from probgen.statics.system import Find, Form, System
 from probgen.working.digits import Digits
 from probgen.working.direction import Direction, direction_of
 from probgen.working.fact import Fact
@@ -35,25 +35,19 @@ class LimitNamed(Fact):
 
 
 @dataclass(frozen=True, slots=True)
-class Result:
-    """One asked quantity.
+class Target:
+    """What one result is of, known before any number is.
 
     id: the unknown's id, or "R.magnitude", "R.direction", "R.x", "R.y" of a two-component force.
-    value: full precision in `unit` (a unit's name, "" for a plain number); of a limit its place
-    among the limits, of a verdict 1 or 0.
-    shown: what is printed; symbol: the printed letter of the quantity, of a direction that of its
-    force, "" for a limit or a verdict.
-    angle_from_x: of a direction, degrees counter-clockwise from +x.
+    owner: the quantity, element or limit it is of; symbol: the printed letter of the quantity, of a
+    direction that of its force, "" for a limit or a verdict.
     asked: False for components told beside an answer.
     """
 
     id: str
     kind: ResultKind
-    value: float
-    unit: str
-    shown: Number | Direction | LimitNamed | Verdict
+    owner: str
     symbol: str
-    angle_from_x: float | None
     asked: bool
 
     @property
@@ -62,77 +56,78 @@ class Result:
         return self.kind not in (ResultKind.LIMIT, ResultKind.VERDICT)
 
 
-def results(digits: Digits) -> tuple[Result, ...]:
+@dataclass(frozen=True, slots=True)
+class Result(Target):
+    """One asked quantity.
+
+    value: full precision in `unit` (a unit's name, "" for a plain number); of a limit its place
+    among the limits, of a verdict 1 or 0.
+    shown: what is printed.
+    angle_from_x: of a direction, degrees counter-clockwise from +x.
+    """
+
+    value: float
+    unit: str
+    shown: Number | Direction | LimitNamed | Verdict
+    angle_from_x: float | None = None
+
+
+def targets(system: System) -> tuple[Target, ...]:
     """Everything asked, in the order asked; components stand beside a magnitude and direction."""
-    return tuple(result for find in digits.case.system.finds for result in _asked(digits, find))
+    return tuple(target for find in system.finds for target in _targets(system, find))
 
 
-def _asked(digits: Digits, find: Find) -> Iterator[Result]:
+def results(digits: Digits) -> tuple[Result, ...]:
+    """The results of all `targets`, in their order."""
+    return tuple(_result(digits, target) for target in targets(digits.case.system))
+
+
+def _targets(system: System, find: Find) -> Iterator[Target]:
+    owner = find.quantity
     match find.form:
         case Form.VALUE:
-            yield _value(digits, find.quantity)
+            yield _quantity(system, owner)
         case Form.LARGEST | Form.SMALLEST:
-            yield _value(digits, find.quantity)
-            yield _first_limit(digits, find)
+            yield _quantity(system, owner)
+            yield Target(f"{owner}.limit", ResultKind.LIMIT, owner, "", True)
         case Form.HOLDS:
-            for limit in limits_asked(digits.case.system, find):
-                yield _verdict(digits, limit)
+            for limit in limits_asked(system, find):
+                yield Target(limit.id, ResultKind.VERDICT, limit.id, "", True)
         case Form.COMPONENTS:
-            yield from _components(digits, find, asked=True)
+            yield from _components(system, owner, asked=True)
         case Form.MAGNITUDE_AND_DIRECTION:
-            yield from _force(digits, find)
+            symbol = system.element(owner).symbol
+            yield Target(f"{owner}.magnitude", ResultKind.MAGNITUDE, owner, symbol, True)
+            yield Target(f"{owner}.direction", ResultKind.DIRECTION, owner, symbol, True)
+            yield from _components(system, owner, asked=False)
 
 
-def _first_limit(digits: Digits, find: Find) -> Result:
-    place = digits.case.values[GOVERNING]
-    named = LimitNamed(governing(digits.case).id)
-    return Result(f"{find.quantity}.limit", ResultKind.LIMIT, place, "", named, "", None, True)
+def _quantity(system: System, id: str, asked: bool = True) -> Target:
+    return Target(id, ResultKind.QUANTITY, id, system.variables[id].symbol, asked)
 
 
-def _verdict(digits: Digits, limit: Limit) -> Result:
-    kept = 1.0 if holds(digits.case, limit) else 0.0
-    verdict = verdict_on(digits, limit)
-    return Result(limit.id, ResultKind.VERDICT, kept, "", verdict, "", None, True)
-
-
-def _value(digits: Digits, id: str, asked: bool = True) -> Result:
-    variable = digits.case.system.variables[id]
-    unit = digits.unit_of(id)
-    value, final = digits.case.values[id] / unit.factor, digits.final(id)
-    name = "" if unit.name == "1" else unit.name
-    return Result(id, ResultKind.QUANTITY, value, name, final, variable.symbol, None, asked)
-
-
-def _components(digits: Digits, find: Find, asked: bool) -> Iterator[Result]:
+def _components(system: System, owner: str, asked: bool) -> Iterator[Target]:
     for axis in "xy":
-        yield _value(digits, f"{find.quantity}.{axis}", asked)
+        yield _quantity(system, f"{owner}.{axis}", asked)
 
 
-def _force(digits: Digits, find: Find) -> Iterator[Result]:
-    """Magnitude and direction, and the components they are made of."""
-    case, owner = digits.case, find.quantity
-    symbol = case.system.element(owner).symbol
-    unit = digits.unit_of(f"{owner}.x")
-    size = case.values[f"{owner}.magnitude"]
-    yield Result(
-        f"{owner}.magnitude",
-        ResultKind.MAGNITUDE,
-        size / unit.factor,
-        unit.name,
-        digits.rounded(size, unit),
-        symbol,
-        None,
-        True,
-    )
-    way = direction_of(case.values[f"{owner}.direction"], digits.convention)
-    yield Result(
-        f"{owner}.direction",
-        ResultKind.DIRECTION,
-        way.angle,
-        DEGREE.name,
-        way,
-        symbol,
-        way.from_x,
-        True,
-    )
-    yield from _components(digits, find, asked=False)
+def _result(digits: Digits, target: Target) -> Result:
+    case, of = digits.case, (target.id, target.kind, target.owner, target.symbol, target.asked)
+    match target.kind:
+        case ResultKind.QUANTITY:
+            unit = digits.unit_of(target.id)
+            name = "" if unit.name == "1" else unit.name
+            return Result(*of, case.values[target.id] / unit.factor, name, digits.final(target.id))
+        case ResultKind.MAGNITUDE:
+            size = case.values[target.id]
+            unit = digits.unit_of(f"{target.owner}.x")
+            return Result(*of, size / unit.factor, unit.name, digits.rounded(size, unit))
+        case ResultKind.DIRECTION:
+            way = direction_of(case.values[target.id], digits.convention)
+            return Result(*of, way.angle, DEGREE.name, way, way.from_x)
+        case ResultKind.LIMIT:
+            return Result(*of, case.values[GOVERNING], "", LimitNamed(governing(case).id))
+        case ResultKind.VERDICT:
+            limit = next(limit for limit in case.system.limits if limit.id == target.id)
+            kept = 1.0 if holds(case, limit) else 0.0
+            return Result(*of, kept, "", verdict_on(digits, limit))

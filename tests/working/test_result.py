@@ -1,0 +1,29 @@
+"""What is asked is known without numbers, and results follow it."""
+
+import pytest
+
+from probgen.bank.bank import default_bank
+from probgen.problem.problem import draw_class, prepare, work
+from probgen.working.convention import Convention
+from probgen.working.result import ResultKind, targets
+
+BANK = default_bank()
+
+
+@pytest.mark.parametrize("id", sorted(BANK.files))
+def test_answers_are_of_the_targets_whatever_was_drawn(id: str) -> None:
+    problem = prepare(BANK.read(id), Convention())
+    due = [(t.id, t.kind, t.symbol, t.asked) for t in targets(problem.plan.system)]
+    for own in work(problem, draw_class(problem, "result", ["ada", "bea"]).draws):
+        assert [(a.id, a.kind, a.symbol, a.asked) for a in own.answers] == due
+
+
+def test_components_are_told_beside_a_magnitude_and_direction() -> None:
+    found = {t.id: (t.kind, t.asked) for t in targets(BANK.read("beam-stay-cable").system)}
+    assert found == {
+        "T": (ResultKind.QUANTITY, True),
+        "R.magnitude": (ResultKind.MAGNITUDE, True),
+        "R.direction": (ResultKind.DIRECTION, True),
+        "R.x": (ResultKind.QUANTITY, False),
+        "R.y": (ResultKind.QUANTITY, False),
+    }
