@@ -16,9 +16,9 @@ from probgen.course.record import Record
 from probgen.input.outside import OutsideError
 from probgen.papers.answers import write_answers
 from probgen.papers.covers_and_lists import (
-    PILE_HEADS,
     answer_table,
     keys_cover,
+    pile_heads,
     pile_rows,
     sheets_cover,
     version_list,
@@ -124,5 +124,5 @@ def _numbered(name: str, volumes: Iterable[list[Path]]) -> Iterator[tuple[str, l
 def _write_versions(path: Path, record: Record, exam: Exam) -> None:
     with path.open("w", encoding="utf-8", newline="") as file:
         writer = csv.writer(file, lineterminator="\n")
-        writer.writerow([head.lower() for head in PILE_HEADS])
+        writer.writerow([head.lower() for head in pile_heads()])
         writer.writerows(pile_rows(record, exam))

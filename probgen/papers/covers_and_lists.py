@@ -5,7 +5,7 @@ None of it is for students.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 
 from probgen.course.exam import Exam, deal
@@ -16,23 +16,47 @@ from probgen.papers.page import Inlines, label
 from probgen.problem.problem import Problem
 from probgen.sheets.document import AnswerRow, AnswerTable, Cover, Header
 from probgen.wording.block import Text
+from probgen.wording.english import ENGLISH
+from probgen.wording.facts.papers import (
+    BothSides,
+    DealtByList,
+    DealtByRows,
+    DealtInOrder,
+    DealtRowByRow,
+    LargePrint,
+    PileOrder,
+    ProblemsCounted,
+    SolutionsInside,
+    SpareLast,
+)
+from probgen.wording.language import Language
+from probgen.wording.nouns import NO_NOUNS
+from probgen.wording.page_words import PageWords
+from probgen.wording.sentence import plain_text
+from probgen.working.fact import Fact
 from probgen.working.result import targets
 
 
-def sheets_cover(record: Record) -> Cover:
+def sheets_cover(record: Record, language: Language = ENGLISH) -> Cover:
     """The page before everybody's sheets."""
-    return Cover(_header(record.set), _facts(record), _notes(record))
+    words = language.page
+    papers = len(record.students) + (record.set.exam.spare if record.set.exam else 0)
+    facts = ((words.papers, str(papers)), *_facts(record, language))
+    return Cover(_header(record.set), facts, _said(_notes(record), language))
 
 
-def keys_cover(record: Record) -> Cover:
+def keys_cover(record: Record, language: Language = ENGLISH) -> Cover:
     """The page before all keys."""
     count = len({version.code for version in record.versions})
-    facts = (("Keys", str(count)), *_facts(record)[1:])
-    return Cover(_header(record.set), facts, ("Holds the solutions: not for students.",))
+    facts = ((language.page.keys, str(count)), *_facts(record, language))
+    return Cover(_header(record.set), facts, _said([SolutionsInside()], language))
 
 
 def answer_table(
-    record: Record, problems: Sequence[Problem], rows: Iterable[Row]
+    record: Record,
+    problems: Sequence[Problem],
+    rows: Iterable[Row],
+    words: PageWords = ENGLISH.page,
 ) -> AnswerTable:
     """The answers of some versions, one to a row.
 
@@ -44,33 +68,39 @@ def answer_table(
         asked = [target for target in targets(problem.plan.system) if target.asked]
         columns += [(number, target.id) for target in asked]
         heads.append((problem.template.title, tuple(label(problem, target) for target in asked)))
-    labels = ("Version", "Code") if record.set.exam else ("Name", "Id", "Code")
+    own = (words.version,) if record.set.exam else (words.name, words.id)
     return AnswerTable(
         _header(record.set),
-        labels,
+        (*own, words.code),
         tuple(heads),
         tuple(
             _answer_row(list(own), columns, bool(record.set.exam))
             for _, own in groupby(rows, lambda row: row.code)
         ),
+        words.answers,
     )
 
 
-def version_list(record: Record, exam: Exam) -> AnswerTable:
+def version_list(record: Record, exam: Exam, words: PageWords = ENGLISH.page) -> AnswerTable:
     """The pile of an exam from top to bottom, and for whom each paper is."""
-    rows = tuple(AnswerRow(row, ()) for row in pile_rows(record, exam))
-    return AnswerTable(_header(record.set), PILE_HEADS, (), rows, mark="Versions")
+    rows = tuple(AnswerRow(row, ()) for row in pile_rows(record, exam, words))
+    return AnswerTable(_header(record.set), pile_heads(words), (), rows, words.versions)
 
 
-PILE_HEADS = ("Paper", "Seat", "Name", "Id", "Version", "Print")
+def pile_heads(words: PageWords = ENGLISH.page) -> tuple[str, ...]:
+    """The heads of the columns of `pile_rows`."""
+    return (words.paper, words.seat, words.name, words.id, words.version, words.print)
 
 
-def pile_rows(record: Record, exam: Exam) -> list[tuple[str, ...]]:
+def pile_rows(
+    record: Record, exam: Exam, words: PageWords = ENGLISH.page
+) -> list[tuple[str, ...]]:
     """The same as texts, a row for each paper."""
     rows: list[tuple[str, ...]] = []
     for place, (letter, student) in enumerate(deal(exam, record.students), start=1):
-        own = (student.seat, student.name, student.id) if student else ("", "spare", "")
-        rows.append((str(place), *own, letter, "large" if student and student.large else ""))
+        own = (student.seat, student.name, student.id) if student else ("", words.spare, "")
+        large = words.large if student and student.large else ""
+        rows.append((str(place), *own, letter, large))
     return rows
 
 
@@ -88,40 +118,36 @@ def _header(problem_set: ProblemSet) -> Header:
     return Header(problem_set.course, problem_set.title, "", "", "", due=problem_set.due)
 
 
-def _facts(record: Record) -> tuple[tuple[str, str], ...]:
-    exam, problems = record.set.exam, record.set.problems
-    papers = len(record.students) + (exam.spare if exam else 0)
-    points = sum(problem.points for problem in problems)
-    facts = [("Papers", str(papers)), ("Problems", f"{len(problems)}, for {points} points")]
+def _facts(record: Record, language: Language) -> Iterator[tuple[str, str]]:
+    """What a cover counts beside its papers: a label and a text each."""
+    words, exam, problems = language.page, record.set.exam, record.set.problems
+    counted = ProblemsCounted(len(problems), sum(problem.points for problem in problems))
+    yield words.problems, plain_text(language.say(counted, NO_NOUNS))
     if exam:
-        facts.append(("Versions", ", ".join(exam.letters)))
+        yield words.versions, ", ".join(exam.letters)
     if record.set.due:
-        facts.append(("Date" if exam else "Due", record.set.due))
-    return tuple(facts)
+        yield words.date if exam else words.due, record.set.due
 
 
-def _notes(record: Record) -> tuple[str, ...]:
+def _said(facts: Iterable[Fact], language: Language) -> tuple[str, ...]:
+    return tuple(plain_text(language.say(fact, NO_NOUNS)) for fact in facts)
+
+
+def _notes(record: Record) -> Iterator[Fact]:
     run, exam = record.set.run, record.set.exam
-    by_seat = run.order == "seat"
-    notes = ["In the order of the seats." if by_seat else "In the order of the class list."]
+    yield PileOrder(run.order == "seat")
     if run.duplex:
-        notes.append("Print on both sides: each paper begins on a right-hand page.")
+        yield BothSides()
     if exam:
-        notes.append(_dealing(record, exam))
+        yield _dealing(record, exam)
         if exam.spare:
-            notes.append(f"The last {exam.spare} are spare.")
-    if large := [student.name for student in record.students if student.large]:
-        notes.append(f"In large print: {', '.join(large)}.")
-    return tuple(notes)
+            yield SpareLast(exam.spare)
+    if large := tuple(student.name for student in record.students if student.large):
+        yield LargePrint(large)
 
 
-def _dealing(record: Record, exam: Exam) -> str:
+def _dealing(record: Record, exam: Exam) -> Fact:
     """How an exam's pile is dealt out, and what that is good for."""
-    differ = "nobody then has the version of a neighbour."
     if all(student.seat for student in record.students):
-        if record.set.run.order == "seat":
-            return f"Deal them out in this order, row by row: {differ}"
-        return f"Give each seat the version that the list of versions names: {differ}"
-    if exam.row:
-        return f"Deal them out in this order, {exam.row} to a row: {differ}"
-    return "Deal them out in this order: nobody then has the version of whom they sit beside."
+        return DealtRowByRow() if record.set.run.order == "seat" else DealtByList()
+    return DealtByRows(exam.row) if exam.row else DealtInOrder()

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from decimal import Decimal
 from functools import cached_property
 from string import ascii_lowercase
-from typing import Final
 
 from probgen.course.setfile import ProblemSet
 from probgen.course.version import Version
@@ -23,23 +22,14 @@ from probgen.sheets.formula_page import formula_page
 from probgen.wording.block import Block, Inline, Picture, Section, Text
 from probgen.wording.facts.asked import AnswerNamed, GravityTaken
 from probgen.wording.find import tell_find
+from probgen.wording.language import Language
+from probgen.wording.nouns import NO_NOUNS
 from probgen.wording.slip import slips_told
 from probgen.working.criteria import scheme
 from probgen.working.result import Target
 from probgen.working.tolerance import intervals
 
 Inlines = tuple[Inline, ...]
-
-_CAUTIONS: Final = {
-    "body": "Limbs are idealised as rigid rods with one muscle: not for clinical use.",
-    "ladder": "The ladder is idealised: not for setting up a ladder; follow local codes and its "
-    "maker's rules.",
-    "lifting": "Loads and supports are idealised: not for planning a lift; local codes and "
-    "licensed practice decide.",
-    "rigging": "Cables and fixings are idealised: not for design or rigging; local codes and "
-    "licensed practice decide.",
-}
-
 
 @dataclass(frozen=True, slots=True)
 class Face:
@@ -71,12 +61,15 @@ class Copy:
     slips: tuple[tuple[Slip, ...], ...] = ()
 
     @property
+    def language(self) -> Language:
+        return self.problems[0].language
+
+    @property
     def preface(self) -> Inlines:
         """The value of g, said once for all problems."""
         g = Number(Decimal(self.problem_set.convention.gravity), METRE_PER_SECOND_SQUARED)
         taken = GravityTaken((Name("g", "g"), Relation("="), g))
-        first = self.problems[0]
-        return first.language.say(taken, first.nouns)
+        return self.language.say(taken, NO_NOUNS)
 
     @property
     def header(self) -> document.Header:
@@ -125,7 +118,7 @@ def sheet_of(copy: Copy) -> document.Sheet:
         )
         for face in copy.faces
     )
-    cautions = _cautions(copy.problems) if copy.problem_set.caution else ()
+    cautions = tuple(_cautions(copy)) if copy.problem_set.caution else ()
     formulas = formulas_of(copy.problem_set)
     return document.Sheet(
         copy.header, copy.preface, cautions, problems, formulas, cover_of(copy)
@@ -237,7 +230,9 @@ def label(problem: Problem, target: Target) -> Inlines:
     return problem.language.say(named, problem.nouns)
 
 
-def _cautions(problems: Iterable[Problem]) -> tuple[str, ...]:
+def _cautions(copy: Copy) -> Iterator[str]:
     """Each caution that concerns one of the problems, once."""
-    kinds = {kind for problem in problems for kind in problem.template.cautions}
-    return tuple(text for kind, text in _CAUTIONS.items() if kind in kinds)
+    kinds = {kind for problem in copy.problems for kind in problem.template.cautions}
+    for kind, text in copy.language.page.cautions:
+        if kind in kinds:
+            yield text

@@ -18,6 +18,8 @@ from probgen.press.format_cache import format_for
 from probgen.sheets.document import AnswerTable, Cover, Paper
 from probgen.sheets.house import USUAL, House
 from probgen.sheets.latex.layout import Layouts
+from probgen.wording.english import ENGLISH
+from probgen.wording.language import Language
 
 _OLDEST: Final = 17
 """The first pdfTeX 1.40.x that can leave the clock and random ids out of a PDF (its NEWS file)."""
@@ -37,12 +39,13 @@ class Typesetter:
     paper: Paper = "letter"
     duplex: bool = False
     house: House = USUAL
+    language: Language = ENGLISH
 
     def document(self, kind: Kind, copy: Copy) -> Document:
         """A copy's sheet or key.  Raises InputError when it cannot be told."""
         version = copy.version
         title = f"{copy.problem_set.title}: {version.student.name or version.owner}"
-        layouts = _layouts(self.house)
+        layouts = _layouts(self.house, self.language)
         if kind is Kind.KEYS:
             body = layouts.key(key_of(copy))
             return Document(version.name, title, body, self._preamble(), kind)
@@ -51,7 +54,7 @@ class Typesetter:
 
     def page(self, pile: str, name: str, page: Cover | AnswerTable) -> Document:
         """A cover or a table for a pile.  Raises InputError when its layout cannot be used."""
-        layouts = _layouts(self.house)
+        layouts = _layouts(self.house, self.language)
         body = layouts.cover(page) if isinstance(page, Cover) else layouts.answer_table(page)
         return Document(name, page.header.title, body, self._preamble(), pile)
 
@@ -69,7 +72,7 @@ class Typesetter:
         format_for(self._preamble())
 
     def _preamble(self, large: bool = False) -> str:
-        return _preamble(self.house, self.paper, large)
+        return _preamble(self.house, self.language, self.paper, large)
 
 
 def typesetter_of(problem_set: ProblemSet, house: House) -> Typesetter:
@@ -78,10 +81,10 @@ def typesetter_of(problem_set: ProblemSet, house: House) -> Typesetter:
 
 
 @cache
-def _layouts(house: House) -> Layouts:
-    return Layouts(house)
+def _layouts(house: House, language: Language) -> Layouts:
+    return Layouts(house, language.page)
 
 
 @cache
-def _preamble(house: House, paper: Paper, large: bool) -> str:
-    return _layouts(house).preamble(paper, large)
+def _preamble(house: House, language: Language, paper: Paper, large: bool) -> str:
+    return _layouts(house, language).preamble(paper, large)

@@ -213,7 +213,8 @@ class AnswerTable:
     """All answers at a glance: a row for each version or student, a column for each answer.
 
     labels: heads of the first columns ("Name", "Version").  problems: for each problem its title
-    and the heads of its columns; none for a list of labels alone.  mark: what the table is.
+    and the heads of its columns; none for a list of labels alone.  mark: what the table is
+    ("Answers").
     Raises ValueError when a row is longer or shorter than the heads.
     """
 
@@ -221,7 +222,7 @@ class AnswerTable:
     labels: tuple[str, ...]
     problems: tuple[tuple[str, tuple[tuple[Inline, ...], ...]], ...]
     rows: tuple[AnswerRow, ...]
-    mark: str = "Answers"
+    mark: str
 
     def __post_init__(self) -> None:
         width = sum(len(columns) for _, columns in self.problems)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from probgen.wording.block import Block, Display, Inline, Itemize, Paragraph, Picture, Section
 from probgen.wording.nouns import Nouns
+from probgen.wording.page_words import PageWords
 from probgen.wording.passage import Items, Part, Passage, Sentences
 from probgen.wording.sentence import paragraph, plain_text
 from probgen.working.fact import Fact
@@ -20,6 +21,7 @@ class Language:
     """All that changes when pages are to be read in another language."""
 
     say: Say
+    page: PageWords
 
     def section(self, passage: Passage, nouns: Nouns) -> Section:
         """A passage in words."""

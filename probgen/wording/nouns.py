@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Final
 
 from probgen.statics.system import Find, System
 
@@ -40,3 +41,7 @@ class Nouns:
     def asked(self, find: Find) -> str:
         """How the author asks for something; "" where that is left to us."""
         return find.wording
+
+
+NO_NOUNS: Final = Nouns(System({}, (), {}, (), (), (), (), (), ()))
+"""For what is said of whole papers."""

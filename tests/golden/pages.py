@@ -140,7 +140,7 @@ def _table(keys: list[Key]) -> AnswerTable:
         for key in keys
     )
     header = replace(keys[0].header, student_name="", student_id="", code="")
-    return AnswerTable(header, ("Id", "Version"), columns, rows)
+    return AnswerTable(header, ("Id", "Version"), columns, rows, "Answers")
 
 
 def _logo() -> bytes:

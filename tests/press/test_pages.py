@@ -163,7 +163,7 @@ def test_table_of_answers(
     cells = ((Text("344 N"),), *[direction] * (columns - 1))
     table = AnswerTable(
         sheet_for("").header, ("Name", "Id"), (("Shelf", heads),),
-        tuple(AnswerRow((student, f"{n}"), cells) for n, student in enumerate(students)),
+        tuple(AnswerRow((student, f"{n}"), cells) for n, student in enumerate(students)), "Answers",
     )  # fmt: skip
     pages = pages_of(layouts.answer_table(table), layouts)
     text = ""

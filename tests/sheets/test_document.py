@@ -49,6 +49,6 @@ def test_rows_of_answers_fit_their_heads(
 ) -> None:
     problems = (("Shelf", ((Text("T"),),)),)
     right = AnswerRow(("Ada", "7"), ((Text("5 N"),),))
-    assert AnswerTable(HEADER, ("Name", "Id"), problems, (right,)).rows == (right,)
+    assert AnswerTable(HEADER, ("Name", "Id"), problems, (right,), "Answers").rows == (right,)
     with pytest.raises(ValueError, match="row 1"):
-        AnswerTable(HEADER, ("Name", "Id"), problems, (right, AnswerRow(labels, cells)))
+        AnswerTable(HEADER, ("Name", "Id"), problems, (right, AnswerRow(labels, cells)), "")

@@ -1,6 +1,7 @@
 """Layouts: jinja2 files that loop and print, and never calculate.
 
 A layout prints with `<< ... >>`, loops and asks with `<% ... %>`, and comments with `<# ... #>`.
+It has `words`, the language's own (`PageWords`), beside what is given.
 What it prints is escaped for LaTeX unless it becomes LaTeX otherwise: running text (a tuple of
 inlines) and the results of the filters `picture` (a figure, or none), `blocks(pictures)`,
 `step(number, pictures)` (a section), `display` (formulas side by side), `bookmark` (a title) and
@@ -44,6 +45,8 @@ from probgen.sheets.latex.blocks import (
 from probgen.sheets.latex.escape import escape
 from probgen.sheets.latex.script import SCRIPTS
 from probgen.wording.block import Block, Section
+from probgen.wording.english import ENGLISH
+from probgen.wording.page_words import PageWords
 from probgen.wording.sentence import are_inlines
 
 Pictures = Mapping[str, Scene]
@@ -52,7 +55,7 @@ _ROOM: Final = "probgen.sheets.latex"
 
 _FIELDS: Final = {
     kind: frozenset(field.name for field in fields(kind))
-    for kind in vars(document).values()
+    for kind in (*vars(document).values(), PageWords)
     if isinstance(kind, type) and is_dataclass(kind)
 }
 """What the parts of a page are made of, by their kind: plain data, which any layout may read."""
@@ -70,7 +73,7 @@ class _Sandbox(ImmutableSandboxedEnvironment):
 class Layouts:
     """The page layouts: the package's own, each replaced by that of the house where it has one."""
 
-    def __init__(self, house: House = USUAL) -> None:
+    def __init__(self, house: House = USUAL, words: PageWords = ENGLISH.page) -> None:
         self._house = house
         own = dict(house.layouts)
 
@@ -91,6 +94,7 @@ class Layouts:
             lstrip_blocks=True,
             autoescape=False,  # HTML's; `finalize` escapes for LaTeX
         )
+        self._environment.globals["words"] = words
         self._environment.filters.update(
             picture=self._picture,
             latex=self._latex,

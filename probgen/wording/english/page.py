@@ -1,0 +1,60 @@
+"""The words of the pages, in English."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from probgen.wording.page_words import PageWords
+
+PAGE: Final = PageWords(
+    name="Name",
+    id="Id",
+    section="Section",
+    code="Code",
+    version="Version",
+    versions="Versions",
+    date="Date",
+    due="Due",
+    page="page",
+    page_of="of",
+    points="points",
+    points_head="Points",
+    find="Find",
+    caution="Caution.",
+    cautions=(
+        ("body", "Limbs are idealised as rigid rods with one muscle: not for clinical use."),
+        (
+            "ladder",
+            "The ladder is idealised: not for setting up a ladder; follow local codes and its "
+            "maker's rules.",
+        ),
+        (
+            "lifting",
+            "Loads and supports are idealised: not for planning a lift; local codes and licensed "
+            "practice decide.",
+        ),
+        (
+            "rigging",
+            "Cables and fixings are idealised: not for design or rigging; local codes and "
+            "licensed practice decide.",
+        ),
+    ),
+    key="Key",
+    key_mark="Worked key",
+    answers="Answers",
+    full_marks="full marks",
+    marks="Marks",
+    goes_wrong="What goes wrong here",
+    formulas="Formulas",
+    problem="Problem",
+    out_of="of",
+    sum="Sum",
+    papers="Papers",
+    keys="Keys",
+    problems="Problems",
+    paper="Paper",
+    seat="Seat",
+    print="Print",
+    spare="spare",
+    large="large",
+)

@@ -1,0 +1,75 @@
+"""A pile of papers, in English."""
+
+from __future__ import annotations
+
+from probgen.wording.block import Text
+from probgen.wording.english.saying import say
+from probgen.wording.facts.papers import (
+    BothSides,
+    DealtByList,
+    DealtByRows,
+    DealtInOrder,
+    DealtRowByRow,
+    LargePrint,
+    PileOrder,
+    ProblemsCounted,
+    SolutionsInside,
+    SpareLast,
+)
+from probgen.wording.nouns import Nouns
+from probgen.wording.sentence import Inlines
+
+
+@say.register
+def problems_counted(fact: ProblemsCounted, nouns: Nouns) -> Inlines:
+    return (Text(f"{fact.problems}, for {fact.points} points"),)
+
+
+@say.register
+def solutions_inside(fact: SolutionsInside, nouns: Nouns) -> Inlines:
+    return (Text("Holds the solutions: not for students."),)
+
+
+@say.register
+def pile_order(fact: PileOrder, nouns: Nouns) -> Inlines:
+    order = "the seats" if fact.by_seat else "the class list"
+    return (Text(f"In the order of {order}."),)
+
+
+@say.register
+def both_sides(fact: BothSides, nouns: Nouns) -> Inlines:
+    return (Text("Print on both sides: each paper begins on a right-hand page."),)
+
+
+_DIFFER = "nobody then has the version of a neighbour."
+
+
+@say.register
+def dealt_row_by_row(fact: DealtRowByRow, nouns: Nouns) -> Inlines:
+    return (Text(f"Deal them out in this order, row by row: {_DIFFER}"),)
+
+
+@say.register
+def dealt_by_list(fact: DealtByList, nouns: Nouns) -> Inlines:
+    return (Text(f"Give each seat the version that the list of versions names: {_DIFFER}"),)
+
+
+@say.register
+def dealt_by_rows(fact: DealtByRows, nouns: Nouns) -> Inlines:
+    return (Text(f"Deal them out in this order, {fact.row} to a row: {_DIFFER}"),)
+
+
+@say.register
+def dealt_in_order(fact: DealtInOrder, nouns: Nouns) -> Inlines:
+    told = "Deal them out in this order: nobody then has the version of whom they sit beside."
+    return (Text(told),)
+
+
+@say.register
+def spare_last(fact: SpareLast, nouns: Nouns) -> Inlines:
+    return (Text(f"The last {fact.spare} are spare."),)
+
+
+@say.register
+def large_print(fact: LargePrint, nouns: Nouns) -> Inlines:
+    return (Text(f"In large print: {', '.join(fact.names)}."),)

@@ -1,0 +1,50 @@
+"""The words that pages print beside what is told: labels, headings, heads of columns."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class PageWords:
+    """One language's words, as plain text; layouts have them as `words`.
+
+    page, page_of: "page 2 of 5"; points: behind a number, with points_head as a label.
+    find: before what is asked; caution: before the cautions, pairs of a kind and its words.
+    key, key_mark: of a key, in its foot and in its head.
+    papers to print: what a cover counts; paper to seat: heads of the columns of a list.
+    """
+
+    name: str
+    id: str
+    section: str
+    code: str
+    version: str
+    versions: str
+    date: str
+    due: str
+    page: str
+    page_of: str
+    points: str
+    points_head: str
+    find: str
+    caution: str
+    cautions: tuple[tuple[str, str], ...]
+    key: str
+    key_mark: str
+    answers: str
+    full_marks: str
+    marks: str
+    goes_wrong: str
+    formulas: str
+    problem: str
+    out_of: str
+    sum: str
+    papers: str
+    keys: str
+    problems: str
+    paper: str
+    seat: str
+    print: str
+    spare: str
+    large: str
