@@ -1,6 +1,7 @@
 """The house's own rules that no other tool holds: no circles, and files and functions of a size."""
 
 import ast
+import re
 from collections.abc import Iterator
 from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
@@ -11,9 +12,13 @@ import pytest
 import probgen
 
 PACKAGE = Path(probgen.__file__).parent
+ROOT = PACKAGE.parent
 FILES = sorted(PACKAGE.rglob("*.py"))
 LONGEST_FILE = 400
 LONGEST_FUNCTION = 50
+
+GUIDE = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+NAMED = set(re.findall(r"`((?:\w+/)+(?:\w+\.\w+)?)`", GUIDE)) - {"keys/", "sheets/"}
 
 Imports = dict[str, set[str]]
 
@@ -57,3 +62,15 @@ def test_files_and_functions_can_be_read_at_a_sitting(path: Path) -> None:
     assert text.count("\n") <= LONGEST_FILE
     assert {name: length for name, length in functions(path) if length > LONGEST_FUNCTION} == {}
     assert ast.get_docstring(ast.parse(text))
+
+
+def test_the_guide_names_every_room_and_no_file_that_is_gone() -> None:
+    rooms = {path.name for path in PACKAGE.iterdir() if (path / "__init__.py").is_file()}
+    assert set(re.findall(r"^\| `(\w+)/` \|", GUIDE, re.M)) == rooms
+    assert len(NAMED) > 40
+    gone = {
+        name
+        for name in NAMED
+        if not any((base / name).exists() for base in (ROOT, PACKAGE, *PACKAGE.iterdir()))
+    }
+    assert gone == set()

@@ -7,13 +7,14 @@ from rich.text import Text as Styled
 
 from probgen.cli.columns import show_columns
 from probgen.problem.problem import tell_steps
-from probgen.problem.report import plain_lines, plain_text
+from probgen.problem.report import plain_lines
 from probgen.problem.single import Single
 from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain, symbol_plain
 from probgen.quantities.unit import ANGLE
 from probgen.wording.block import Block, Display
 from probgen.wording.find import tell_find
+from probgen.wording.sentence import plain_text
 
 _INDENT = 4
 

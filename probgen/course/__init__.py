@@ -1,1 +1,1 @@
-"""The orchestration: set file and roster in, a folder of sheets, keys and answers out."""
+"""The course: set file, class list, exam, versions with their codes, and the record of a build."""

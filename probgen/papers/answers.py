@@ -55,6 +55,7 @@ def answer_rows(version: Version, problems: Sequence[Worked]) -> Iterator[Row]:
 
 
 def write_answers(path: Path, rows: Iterable[Row]) -> None:
+    """Writes the rows below their headings, as CSV."""
     with path.open("w", encoding="utf-8", newline="") as file:
         writer = csv.writer(file, lineterminator="\n")
         writer.writerow(HEADINGS)

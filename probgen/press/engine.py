@@ -114,6 +114,7 @@ def missing_file(complaint: str) -> str:
 
 
 def install_hint() -> str:
+    """What to do where TeX or one of its packages is missing."""
     return "on Debian or Ubuntu: apt-get install " + " ".join(DEBIAN_PACKAGES)
 
 

@@ -210,4 +210,5 @@ def _refused(template: Template, draw: Draw, blamed: Sequence[str]) -> Fault:
 
 
 def shown_values(draw: Draw) -> str:
+    """The values of a draw on one line, for messages."""
     return ", ".join(f"{name} = {plain(value)}" for name, value in draw.values.items())

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from typing import Any
 
 from probgen.problem.problem import tell_steps
 from probgen.problem.single import Single
 from probgen.quantities.formula import Formula, Relation
-from probgen.quantities.printing import latex, plain
+from probgen.quantities.printing import latex
 from probgen.wording.answer import Answer
-from probgen.wording.block import Block, Display, Inline, Itemize, Math, Paragraph, Row, Section
+from probgen.wording.block import Block, Display, Itemize, Paragraph, Row, Section
+from probgen.wording.sentence import plain_text
 
 
 def as_data(single: Single) -> dict[str, Any]:
@@ -30,12 +30,6 @@ def as_data(single: Single) -> dict[str, Any]:
             "second_solver_difference": worked.difference,
         },
     }
-
-
-def plain_text(inlines: Iterable[Inline]) -> str:
-    """Running text without mark-up, on one line."""
-    words = (plain(i.formula) if isinstance(i, Math) else i.text for i in inlines)
-    return " ".join("".join(words).split(" ")).replace("\n", " ").strip()
 
 
 def plain_lines(block: Block) -> list[str]:

@@ -126,6 +126,7 @@ FUNCTIONS: Final[dict[str, Callable[..., Value]]] = {
 
 
 def number(value: int | str | Decimal, unit: Unit | None = None) -> Number:
+    """A number with its digits and unit."""
     return Number(Decimal(value), unit)
 
 
@@ -288,6 +289,7 @@ def positive_first(expression: Expression) -> Expression:
 
 
 def negative(expression: Expression) -> Expression:
+    """The expression with the other sign."""
     return total((-1, expression))
 
 
@@ -307,6 +309,7 @@ def times(*factors: Expression) -> Expression:
 
 
 def over(top: Expression, bottom: Expression) -> Expression:
+    """A quotient without needless signs and ones."""
     if is_number(bottom, 1):
         return top
     if _all_negative(bottom):

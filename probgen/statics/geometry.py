@@ -167,6 +167,7 @@ def _sine_by_sides(sines: Expression, cosines: Expression, quarter: int) -> Expr
 
 
 def cosine(angle: Angle) -> Expression:
+    """The cosine of an angle, as `sine` writes it."""
     return sine(angle.turned(_QUARTER))
 
 

@@ -20,6 +20,7 @@ class Answer(Result):
 
 
 def told_answer(result: Result, nouns: Nouns, language: Language) -> Answer:
+    """A result in a language's words."""
     shown = result.shown
     printed = plain(shown) if isinstance(shown, Number) else plain_text(language.say(shown, nouns))
     return Answer(

@@ -34,4 +34,5 @@ class Passage:
 
 
 def sentences(*facts: Fact) -> Sentences:
+    """Facts to be said one after the other, in one paragraph."""
     return Sentences(facts)

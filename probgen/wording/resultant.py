@@ -19,6 +19,7 @@ from probgen.working.fact import Fact
 
 
 def resultant_passages(digits: Digits) -> Iterator[Passage]:
+    """A passage for each force asked by magnitude and direction."""
     for find in digits.case.system.finds:
         if find.form is Form.MAGNITUDE_AND_DIRECTION:
             yield _resultant(digits, find)

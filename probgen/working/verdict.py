@@ -43,6 +43,7 @@ def governing(case: Case) -> Limit:
 
 
 def verdict_on(digits: Digits, limit: Limit) -> Verdict:
+    """Whether a limit is kept, and by what margin."""
     return Verdict(holds(digits.case, limit), margin(digits, limit), limit.relation == "<=")
 
 

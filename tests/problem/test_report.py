@@ -5,7 +5,7 @@ from decimal import Decimal
 
 import pytest
 
-from probgen.problem.report import as_data, plain_lines, plain_text
+from probgen.problem.report import as_data, plain_lines
 from probgen.problem.single import work_single
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Relation
@@ -40,7 +40,6 @@ def test_a_direction_has_its_angle_beside_its_words() -> None:
 
 def test_blocks_as_plain_text() -> None:
     sentence = (Text("So\nthe pull is "), FORCE, Text("."))
-    assert plain_text(sentence) == "So the pull is T = 40 N."
     assert plain_lines(Paragraph(sentence)) == ["So the pull is T = 40 N."]
     assert plain_lines(Itemize((sentence, sentence))) == ["- So the pull is T = 40 N."] * 2
     assert plain_lines(Display(())) == []
