@@ -22,7 +22,7 @@ from probgen.course.version_code import assign_codes
 from probgen.input.fault import InputError
 from probgen.papers.chunk import Loss
 from probgen.papers.typesetter import Kind, typesetter_of
-from probgen.problem.lookup import about
+from probgen.problem.lookup import with_pivot
 from probgen.problem.plan_cache import prepared
 from probgen.problem.problem import Problem, draw_class
 
@@ -94,7 +94,7 @@ def build_record(path: Path, out: Path, crew: Crew, report: Report) -> Built:
 def _of_record(each: Assignment, pivot: str, path: str) -> Template:
     """A template as the record has kept it."""
     template = read_template(each.source, f"{path}: {each.template_id}")
-    return about(template, pivot, path, each.template_id)
+    return with_pivot(template, pivot, path, each.template_id)
 
 
 def _kept_seed(out: Path) -> str:

@@ -18,7 +18,7 @@ from probgen.papers.chunk import Loss, PrintedChunk
 from probgen.papers.typesetter import Kind
 
 
-class Kept:
+class ChunkStore:
     """The printed chunks in a working folder, by their place in the class."""
 
     def __init__(self, working: Working) -> None:

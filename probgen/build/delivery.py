@@ -8,7 +8,7 @@ from math import ceil
 from pathlib import Path
 from typing import Final
 
-from probgen.build.chunk_store import Kept
+from probgen.build.chunk_store import ChunkStore
 from probgen.build.folder import MISSING, delivered
 from probgen.build.joined_pdfs import Piles
 from probgen.build.progress import Report
@@ -42,12 +42,12 @@ def deliver(
     nothing in `out` has changed.
     """
     with delivered(out, write_record(record), inputs) as working:
-        kept = Kept(working)
+        store = ChunkStore(working)
         chunks = chunks_of(record)
-        with _told_how_far(kept, chunks, _stage(record)):
-            _print_chunks(record, problems, chunks, kept, crew, report)
-            Piles(record, problems, kept, len(chunks), working.whole).write(report)
-            losses = kept.losses(range(len(chunks)))
+        with _told_how_far(store, chunks, _stage(record)):
+            _print_chunks(record, problems, chunks, store, crew, report)
+            Piles(record, problems, store, len(chunks), working.whole).write(report)
+            losses = store.losses(range(len(chunks)))
             documents = sum(2 - version.repeats for version in record.versions)
             _tell_losses(working.whole / MISSING, losses, documents)
     return losses
@@ -86,12 +86,12 @@ def _print_chunks(
     record: Record,
     problems: tuple[Problem, ...],
     chunks: Sequence[Chunk],
-    kept: Kept,
+    store: ChunkStore,
     crew: Crew,
     report: Report,
 ) -> None:
     """Prints every chunk that is not kept yet."""
-    waiting = [place for place in range(len(chunks)) if not kept.has(place)]
+    waiting = [place for place in range(len(chunks)) if not store.has(place)]
     total = sum(len(chunk.versions) for chunk in chunks)
     done = total - sum(len(chunks[place].versions) for place in waiting)
     stage = _stage(record)
@@ -100,7 +100,7 @@ def _print_chunks(
     tasks = ((place, chunks[place], record.set, problems, typesetter) for place in waiting)
     with closing(crew.each(print_placed, tasks)) as results:
         for place, printed in results:
-            kept.keep(place, printed)
+            store.keep(place, printed)
             done += len(chunks[place].versions)
             report(stage, done, total)
 
@@ -111,13 +111,13 @@ def _stage(record: Record) -> str:
 
 
 @contextmanager
-def _told_how_far(kept: Kept, chunks: Sequence[Chunk], stage: str) -> Iterator[None]:
+def _told_how_far(store: ChunkStore, chunks: Sequence[Chunk], stage: str) -> Iterator[None]:
     """Puts a note on whatever stops a build: what is done, and how to go on."""
     try:
         yield
     except BaseException as stop:
         total = sum(len(chunk.versions) for chunk in chunks)
-        done = sum(len(chunk.versions) for i, chunk in enumerate(chunks) if kept.has(i))
+        done = sum(len(chunk.versions) for i, chunk in enumerate(chunks) if store.has(i))
         if done:
             stop.add_note(
                 f"{done} of {total} {stage} are printed and kept; "

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
-from probgen.build.chunk_store import Kept
+from probgen.build.chunk_store import ChunkStore
 from probgen.build.folder import ANSWERS, VERSIONS
 from probgen.build.progress import Report
 from probgen.course.exam import Exam, deal
@@ -36,11 +36,11 @@ PAPERS_A_VOLUME: Final = 500
 
 @dataclass(frozen=True, slots=True)
 class Piles:
-    """kept: the printed chunks, so many of them; folder: where the piles go."""
+    """store: the printed chunks, so many of them; folder: where the piles go."""
 
     record: Record
     problems: Sequence[Problem]
-    kept: Kept
+    store: ChunkStore
     chunks: int
     folder: Path
 
@@ -58,7 +58,7 @@ class Piles:
                 self._join(name, [*pages.get(kind, []), *parts])
         for name in pages.keys() - set(Kind):
             self._join(name, pages[name])
-        write_answers(self.folder / ANSWERS, self.kept.rows(range(self.chunks)))
+        write_answers(self.folder / ANSWERS, self.store.rows(range(self.chunks)))
         if exam := self.record.set.exam:
             _write_versions(self.folder / VERSIONS, self.record, exam)
 
@@ -75,7 +75,7 @@ class Piles:
                 yield [path for path in dealt[start : start + PAPERS_A_VOLUME] if path.is_file()]
         else:
             for places in self._volumes():
-                yield self.kept.together(kind, places)
+                yield self.store.together(kind, places)
 
     def _volumes(self) -> Iterator[range]:
         """The places of the chunks of each volume."""
@@ -90,7 +90,7 @@ class Piles:
             yield Kind.KEYS, keys_cover(self.record)
         if run.answers or exam:
             for places in self._volumes():
-                yield "answers", answer_table(self.record, self.problems, self.kept.rows(places))
+                yield "answers", answer_table(self.record, self.problems, self.store.rows(places))
         if exam:
             yield "versions", version_list(self.record, exam)
 

@@ -12,7 +12,7 @@ from probgen.course.roster import Student, read_roster
 from probgen.course.seating import seat_order
 from probgen.course.setfile import ProblemSet
 from probgen.input.fault import Faults, InputError
-from probgen.problem.lookup import about, choose_bank, choose_template
+from probgen.problem.lookup import choose_bank, choose_template, with_pivot
 from probgen.sheets.house import USUAL, House, read_house
 from probgen.sheets.latex.escape import unprintable
 
@@ -87,7 +87,7 @@ def _read_templates(
         field = f"problem[{place}]"
         try:
             found = choose_template(problem.template, bank, folder, where, f"{field}.template")
-            templates.append(about(found, problem.pivot, where, f"{field}.pivot"))
+            templates.append(with_pivot(found, problem.pivot, where, f"{field}.pivot"))
         except InputError as error:
             faults.take(error)
     return tuple(templates)

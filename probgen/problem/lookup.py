@@ -47,7 +47,7 @@ def choose_template(named: str, bank: Bank, folder: Path, where: str, field: str
     raise InputError([Fault(where, field, found, expected, mend, remedy)])
 
 
-def about(template: Template, pivot: str, file: str, field: str) -> Template:
+def with_pivot(template: Template, pivot: str, file: str, field: str) -> Template:
     """The template worked about a point the course names; itself where none is named.
 
     Raises InputError when the template has no such point.

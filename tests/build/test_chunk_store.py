@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from probgen.build.chunk_store import Kept
+from probgen.build.chunk_store import ChunkStore
 from probgen.build.folder import Working
 from probgen.papers.answers import Row
 from probgen.papers.chunk import Loss, PrintedChunk
@@ -27,8 +27,8 @@ def working_in(folder: Path) -> Working:
 
 def test_a_chunk_is_read_back_as_it_was(tmp_path: Path) -> None:
     working = working_in(tmp_path)
-    Kept(working).keep(0, PRINTED)
-    again = Kept(working)
+    ChunkStore(working).keep(0, PRINTED)
+    again = ChunkStore(working)
     assert again.has(0)
     assert not again.has(1)
     assert list(again.rows(range(1))) == [ROW]
@@ -40,9 +40,9 @@ def test_a_chunk_is_read_back_as_it_was(tmp_path: Path) -> None:
 
 def test_a_chunk_without_its_note_does_not_count(tmp_path: Path) -> None:
     working = working_in(tmp_path)
-    Kept(working).keep(0, PRINTED)
+    ChunkStore(working).keep(0, PRINTED)
     (note,) = working.chunks.glob("*.json")
     note.unlink()
-    assert not Kept(working).has(0)
-    Kept(working).keep(0, PRINTED)
-    assert Kept(working).has(0)
+    assert not ChunkStore(working).has(0)
+    ChunkStore(working).keep(0, PRINTED)
+    assert ChunkStore(working).has(0)
