@@ -1,42 +1,47 @@
-"""The statement of a template: jinja2 text that can only name quantities and points.
+"""The statement of a template: text that names quantities and points, and nothing else.
 
 `{{ L }}` prints a quantity with its value, an unknown or g as its symbol, a point as its letter;
-`{{ L | symbol }}` prints the symbol alone and `{{ L | equation }}` both, "L = 1.20 m".  Nothing
-else of jinja2 is allowed, and it runs sandboxed all the same.
+`{{ L | symbol }}` prints the symbol alone and `{{ L | equation }}` both, "L = 1.20 m".  The text is
+taken apart here and never rendered by an engine of templates: nothing in it could run.
 """
 
 from __future__ import annotations
 
-from collections.abc import Collection
+import re
+from collections.abc import Collection, Iterator
+from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
-
-from jinja2 import StrictUndefined, TemplateSyntaxError, nodes
-from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from probgen.input.fault import nearest, one_of
 from probgen.input.table import Table
 
 LONGEST_STATEMENT: Final = 4000
 FILTERS: Final = ("symbol", "equation")
-_ALLOWED: Final = (nodes.Template, nodes.Output, nodes.TemplateData, nodes.Name, nodes.Filter)
+_FORMS: Final = "{{ name }}, {{ name | symbol }} or {{ name | equation }}"
+_MENTION: Final = re.compile(r"\{\{\s*(\w+)\s*(?:\|\s*(\w+)\s*)?\}\}")
+_BRACE: Final = re.compile(r"\{\{.*?\}\}|[{}]\S*", re.DOTALL)
 
 
-class StatementEnvironment(ImmutableSandboxedEnvironment):
-    """Sandboxed jinja2 with nothing in it: no globals, no tests, two filters, no attributes."""
+@dataclass(frozen=True, slots=True)
+class Mention:
+    """A name in a statement.
 
-    def __init__(self) -> None:
-        super().__init__(undefined=StrictUndefined, autoescape=False)
-        self.globals.clear()
-        self.tests.clear()
-        self.filters = dict.fromkeys(FILTERS, _unready)
+    filter: "" for the quantity's value, else "symbol" or "equation".
+    """
 
-    def is_safe_attribute(self, obj: object, attr: str, value: object) -> bool:
-        """No attribute of anything is safe."""
-        return False
+    id: str
+    filter: str = ""
+
+
+@lru_cache(maxsize=256)
+def statement_pieces(statement: str) -> tuple[str | Mention, ...]:
+    """A statement as texts and mentions in turn, each run of white space as one space."""
+    return tuple(_pieces(" ".join(statement.split())))
 
 
 def check_statement(table: Table, key: str, known: Collection[str] | None) -> str:
-    """The statement under `key`, its faults noted: syntax, anything but names, unknown names.
+    """The statement under `key`, its faults noted: braces that hold no name, unknown names.
 
     known: what may be named; None when that could not be found out.
     """
@@ -44,33 +49,31 @@ def check_statement(table: Table, key: str, known: Collection[str] | None) -> st
     if len(text) > LONGEST_STATEMENT:
         table.fault(key, f"{len(text)} characters", f"at most {LONGEST_STATEMENT} characters")
         return text
-    try:
-        tree = StatementEnvironment().parse(text)
-    except TemplateSyntaxError as error:
-        table.fault(key, f"line {error.lineno}", "text with {{ names }} in it", error.message or "")
-        return text
-    except RecursionError:
-        table.fault(key, "brackets in brackets", "text with {{ names }} in it")
-        return text
-    _check_node(table, key, tree, known)
+    for piece in statement_pieces(text):
+        if isinstance(piece, str):
+            _check_text(table, key, piece)
+        elif piece.filter not in ("", *FILTERS):
+            mend = nearest(piece.filter, FILTERS)
+            table.fault(key, f"| {piece.filter}", one_of(FILTERS, "the filters "), mend)
+        elif known is not None and piece.id not in known:
+            expected = one_of(sorted(known), "the names ")
+            table.fault(key, f"{{{{ {piece.id} }}}}", expected, nearest(piece.id, known))
     return text
 
 
-def _check_node(
-    table: Table, key: str, node: nodes.Node, known: Collection[str] | None
-) -> None:
-    if not isinstance(node, _ALLOWED):
-        what = f"{type(node).__name__.lower()} on line {node.lineno}"
-        table.fault(key, what, "only {{ name }}, {{ name | symbol }} or {{ name | equation }}")
-        return
-    if isinstance(node, nodes.Filter) and node.name not in FILTERS:
-        table.fault(key, f"| {node.name}", one_of(FILTERS, "the filters "))
-    elif isinstance(node, nodes.Name) and known is not None and node.name not in known:
-        expected = one_of(sorted(known), "the names ")
-        table.fault(key, f"{{{{ {node.name} }}}}", expected, nearest(node.name, known))
-    for child in node.iter_child_nodes():
-        _check_node(table, key, child, known)
+def _pieces(text: str) -> Iterator[str | Mention]:
+    place = 0
+    for found in _MENTION.finditer(text):
+        if found.start() > place:
+            yield text[place : found.start()]
+        yield Mention(found[1], found[2] or "")
+        place = found.end()
+    if place < len(text):
+        yield text[place:]
 
 
-def _unready(value: object) -> object:
-    return value
+def _check_text(table: Table, key: str, text: str) -> None:
+    """A brace in running text is a slip of somebody who meant to name something."""
+    if brace := _BRACE.search(text):
+        mend = f"write {_FORMS}; leave other braces out"
+        table.fault(key, brace[0], "text with {{ names }} in it", mend)

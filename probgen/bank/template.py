@@ -58,7 +58,8 @@ class Requirement:
 class Template:
     """One problem.
 
-    statement: the author's jinja2 text; source: the whole file's text; path: where it was read.
+    statement: the author's text with {{ names }}; source: the whole file's text; path: where it was
+    read.
     cautions: what the problem touches that a teacher may want to know ("body", "ladder", ...).
     depicts: what the figure shows for bodies and elements.
     picture: the size a length or an angle is drawn at instead of its own, by its id.

@@ -21,8 +21,9 @@ CASES = [
     ("{{ mass_1 | symbol }} at {{ O }}", ["symbol", " at ", "letter"]),
     ("It is {{ mass_1 | equation }}.", ["It is ", "equation", "."]),
     ("{{ distance_2 }}{{ P }}", ["unknown", "unknown"]),
-    ("No\n   numbers {# a note #} here.", ["No numbers here."]),
-    ("100 % of \\LaTeX{} & <b>", ["100 % of \\LaTeX{} & <b>"]),
+    ("No\n   numbers \u2003here.", ["No numbers here."]),
+    ("100 % of \\LaTeX & <b>", ["100 % of \\LaTeX & <b>"]),
+    ("{{mass_1|symbol}}, {{\n  O\n}}", ["symbol", ", ", "letter"]),
 ]
 
 
@@ -52,7 +53,7 @@ def test_names_become_formulas(statement, told):
 def test_marks_an_author_types_are_only_text():
     template = seesaw("A\ue000value:mass_1\ue001 plank.")
     told = tell_statement(template, draw(template, "s", "ann"))
-    assert told == (Text("Avalue:mass_1 plank."),)
+    assert told == (Text("A\ue000value:mass_1\ue001 plank."),)
 
 
 @pytest.mark.parametrize(
@@ -67,6 +68,16 @@ def test_marks_an_author_types_are_only_text():
         "{% include 'x' %}",
         "{{ 'a' * 999999999 }}",
         "{{ mass_1 | attr('id') }}",
+        "{ mass_1 }",
+        "{{ mass_1 }",
+        "{{{ mass_1 }}}",
+        "\\LaTeX{}",
+        "a note {# here #}",
+        "{{ mass_1 | symbol | equation }}",
+        "{{- mass_1 }}",
+        "{\ue000{ 1230+4 }\ue000}",
+        "{\u200b{ mass_1 }}",
+        "{{ mass_1 }} {\ue000% include 'x' %\ue001}",
         "{{ " + "(" * 1500 + "mass_1" + ")" * 1500 + " }}",
     ],
 )
