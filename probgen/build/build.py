@@ -6,7 +6,7 @@ Everything a build prints follows from its record; that is why a record alone ca
 from __future__ import annotations
 
 import secrets
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from probgen.bank.reading import read_template
@@ -16,7 +16,13 @@ from probgen.build.folder import recover, working_on
 from probgen.build.progress import Report
 from probgen.build.workers import Crew
 from probgen.course.inputs import Inputs, read_inputs, unprintable_texts
-from probgen.course.record import Assignment, Record, read_record
+from probgen.course.record import (
+    Assignment,
+    Record,
+    read_record,
+    require_drawn_from,
+    require_no_layouts,
+)
 from probgen.course.setfile import ProblemSet, read_set
 from probgen.course.version_code import assign_codes
 from probgen.input.fault import InputError
@@ -25,6 +31,7 @@ from probgen.papers.typesetter import Kind, typesetter_of
 from probgen.problem.lookup import with_pivot
 from probgen.problem.plan_cache import prepared
 from probgen.problem.problem import Problem, draw_class
+from probgen.sheets.house import House, read_layouts
 
 _SEED_BYTES = 16
 
@@ -77,10 +84,26 @@ def build_set(
     return Built(out, record, remarks, losses)
 
 
-def build_record(path: Path, out: Path, crew: Crew, report: Report) -> Built:
-    """Builds a class again from the record of an earlier build.  Raises as `build_set` does."""
+def build_record(
+    path: Path,
+    out: Path,
+    crew: Crew,
+    report: Report,
+    layouts: Path | None = None,
+    trusted: bool = False,
+) -> Built:
+    """Builds a class again from the record of an earlier build.  Raises as `build_set` does.
+
+    layouts: a folder of them in place of those the record carries, which are used only when they
+    are `trusted`: a layout decides what TeX is told to do.
+    """
     recover(out)
     record = read_record(path)
+    if layouts:
+        own = House(record.house.style, read_layouts(layouts), str(layouts))
+        record = replace(record, house=own)
+    elif not trusted:
+        require_no_layouts(record, str(path))
     convention = record.set.convention
     problems = tuple(
         prepared(_of_record(each, assigned.pivot, str(path)), convention)
@@ -93,7 +116,9 @@ def build_record(path: Path, out: Path, crew: Crew, report: Report) -> Built:
 
 def _of_record(each: Assignment, pivot: str, path: str) -> Template:
     """A template as the record has kept it."""
-    template = read_template(each.source, f"{path}: {each.template_id}")
+    where = f"{path}: {each.template_id}"
+    template = read_template(each.source, where)
+    require_drawn_from(template, each, where)
     return with_pivot(template, pivot, path, each.template_id)
 
 

@@ -22,6 +22,9 @@ import click
 @click.option(
     "--layouts", type=click.Path(path_type=Path), help="A folder with page layouts of your own."
 )
+@click.option(
+    "--trust-layouts", is_flag=True, help="Use the page layouts that a record carries."
+)
 @click.option("--quiet", is_flag=True, help="Show no progress and no summary.")
 def build(
     source: Path,
@@ -30,6 +33,7 @@ def build(
     workers: int | None,
     cluster: str,
     layouts: Path | None,
+    trust_layouts: bool,
     quiet: bool,
 ) -> None:
     """Build sheets, keys and answers for a class.
@@ -44,15 +48,16 @@ def build(
     from probgen.cli.summary import show_built
 
     again = source.suffix == ".json"
-    for option, given in (("seed", seed), ("layouts", layouts)):
-        if again and given is not None:
-            raise click.UsageError(f"a record has its own {option}; leave out --{option}")
+    if again and seed is not None:
+        raise click.UsageError("a record has its own seed; leave out --seed")
+    if trust_layouts and not again:
+        raise click.UsageError("only a record carries layouts; leave out --trust-layouts")
     name = source.resolve().parent.name if again else source.stem
     out = out or Path("output") / name
     crew = Crew(workers, cluster)
     with progress(quiet) as report:
         if again:
-            built = build_record(source, out, crew, report)
+            built = build_record(source, out, crew, report, layouts, trust_layouts)
         else:
             built = build_set(source, out, seed, crew, report, layouts)
     show_built(built, quiet)

@@ -8,7 +8,7 @@ from typing import Final
 
 from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
-from probgen.input.remedy import OtherFolder, Remedy, SeeTemplates, WorkAgain
+from probgen.input.remedy import OtherFolder, Remedy, SeeTemplates, TrustLayouts, WorkAgain
 
 _FULL = "make room on the disk, or name a folder on another one with --out"
 _CLOSED = "name a folder you may write to with --out"
@@ -46,6 +46,9 @@ def _mend(mend: str, remedy: Remedy | None) -> str:
             return ", or ".join(filter(None, (mend, "name another folder with --out")))
         case SeeTemplates():
             return "; ".join(filter(None, (mend, "see the ids with `probgen list`")))
+        case TrustLayouts():
+            own = "name your own folder of them with --layouts, or add --trust-layouts"
+            return "; ".join(filter(None, (mend, own)))
         case WorkAgain(template, values):
             stated = " ".join(f"--with {name}={value}" for name, value in values.items())
             again = f"see it again with: probgen work {template} {stated}"

@@ -8,31 +8,30 @@ every student or version drew, as their printed digits.
 from __future__ import annotations
 
 import json
-from base64 import b64decode, b64encode
-from collections.abc import Mapping
-from dataclasses import asdict, dataclass
-from decimal import Decimal
+from base64 import b64encode
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import asdict, dataclass, replace
 from pathlib import Path
 from typing import Any, Final
 
 from probgen import __version__
-from probgen.course.exam import Exam
-from probgen.course.print_run import PrintRun
+from probgen.bank.template import Template
+from probgen.course.record_schema import RECORD_SCHEMA, ProblemRow, RecordFile, is_code
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet, unit_system_named
+from probgen.course.setfile import ProblemSet
 from probgen.course.version import Version, versions_of_class, versions_of_exam
-from probgen.draws.draw import Draw
-from probgen.input.fault import Fault, InputError
+from probgen.draws.draw import Draw, completed
+from probgen.input.fault import Fault, Faults, InputError, shown
 from probgen.input.json import read_json
+from probgen.input.remedy import TrustLayouts
 from probgen.quantities.expression import Number
-from probgen.quantities.unit import unit_named
 from probgen.sheets.house import USUAL, House
-from probgen.sheets.style import PLAIN, HouseStyle
-from probgen.working.convention import Convention
+from probgen.sheets.style import PLAIN, is_picture
 
 RECORD: Final = "record.json"
 """The name of the record in a build's folder."""
 _FORMAT: Final = 1
+_MEND: Final = "take the record.json of a build, unchanged"
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,14 +83,89 @@ def write_record(record: Record) -> str:
 
 
 def read_record(path: Path) -> Record:
-    """The record at a path.  Raises InputError when it is none, or not whole."""
-    mend = "take the record.json of a build, unchanged"
-    content = read_json(path, "record", mend)
+    """The record at a path.  Raises InputError when it is none, or not whole, all faults at once.
+
+    What is in it is data; its templates' texts and its layouts are still to be read.
+    """
+    content = read_json(path, "record", _MEND)
+    _require_format(content, str(path))
+    file = RECORD_SCHEMA.read(content, RecordFile, str(path), _MEND)
+    faults = Faults(str(path))
+    record = _record(file)
+    _judge_class(record, file, faults)
+    _judge_columns(record, file, faults)
+    style = record.house.style
+    if not is_picture(style.logo, style.logo_kind):
+        faults.add("style.logo", style.logo_kind, "the content of such a picture", _MEND)
+    faults.settle()
+    return _with_draws(record, file)
+
+
+def _require_format(content: object, where: str) -> None:
+    """What another release has written gets one message, and not one for each field."""
+    found = content.get("format", _FORMAT) if isinstance(content, dict) else _FORMAT
+    if type(found) is not int or found != _FORMAT:
+        expected = f"format {_FORMAT}, which this probgen reads"
+        mend = "build it with the release of probgen that wrote it"
+        raise InputError([Fault(where, "format", f"format {shown(found)}", expected, mend)])
+
+
+def require_no_layouts(record: Record, where: str) -> None:
+    """Raises InputError for a record that carries page layouts, which nobody has vouched for."""
+    if record.house.layouts:
+        found = ", ".join(name for name, _ in record.house.layouts)
+        mend = "layouts decide what TeX does on this machine: read them, or ask whom they are from"
+        expected = "a record without page layouts of its own"
+        raise InputError([Fault(where, "layouts", found, expected, mend, TrustLayouts())])
+
+
+def require_drawn_from(template: Template, assignment: Assignment, where: str) -> None:
+    """Raises InputError where the draws kept are none that this template gives.
+
+    where: names the template's text in messages.
+    """
+    faults = Faults(where)
+    first = assignment.draws[0]
+    if (template.id, template.revision) != (first.template_id, first.revision):
+        found = f"{template.id}, revision {template.revision}"
+        expected = f"{first.template_id}, revision {first.revision}"
+        faults.add("source", found, expected, _MEND)
+    units = {given.id: given.unit for given in template.givens}
+    units |= {each.id: each.unit for each in template.derived}
+    if {name: number.unit for name, number in first.values.items()} != units:
+        found = ", ".join(first.values)
+        faults.add("values", found, f"{', '.join(units)}, each in its unit", _MEND)
+    faults.settle()
+    choices = {given.id: frozenset(map(str, given.choices)) for given in template.givens}
+    for place, draw in enumerate(assignment.draws):
+        _judge_draw(template, draw, choices, place, faults)
+    faults.settle()
+
+
+def _judge_draw(
+    template: Template,
+    draw: Draw,
+    choices: Mapping[str, Collection[str]],
+    place: int,
+    faults: Faults,
+) -> None:
+    drawn = {name: str(number.value) for name, number in draw.values.items()}
+    strange = [name for name, listed in choices.items() if drawn[name] not in listed]
+    if not strange:
+        strange = _underivable(template, draw)
+    for name in strange:
+        faults.add(f"values.{name}.drawn[{place}]", drawn[name], "a value that can be drawn", _MEND)
+
+
+def _underivable(template: Template, draw: Draw) -> list[str]:
+    """The derived quantities that do not follow from the givens drawn."""
+    given = {each.id: draw.values[each.id].value for each in template.givens}
+    derived = [each.id for each in template.derived]
     try:
-        return _from_data(content)
-    except (ValueError, LookupError, TypeError, AttributeError, ArithmeticError) as error:
-        found = f"{type(error).__name__}: {error}"
-        raise InputError([Fault(str(path), "", found, "a record of probgen", mend)]) from None
+        values = completed(template, given).values
+    except ArithmeticError:
+        return derived
+    return [id for id in derived if str(values[id].value) != str(draw.values[id].value)]
 
 
 def _class_as_data(record: Record) -> dict[str, Any]:
@@ -138,59 +212,58 @@ def _assignment_as_data(assignment: Assignment) -> dict[str, Any]:
     }
 
 
-def _from_data(content: Mapping[str, Any]) -> Record:
-    if content["format"] != _FORMAT:
-        raise ValueError(f"format {content['format']}, where this probgen reads {_FORMAT}")
-    problem_set = _set_from_data(content["set"])
-    students = [dict(student) for student in content["students"]]
-    own = [student.pop("code", "") for student in students]
-    codes = tuple(content["versions"].values()) if problem_set.exam else tuple(own)
+def _record(file: RecordFile) -> Record:
+    """The record without its draws."""
+    codes = file.versions.values() if file.set.exam else (row.code for row in file.students)
     return Record(
-        seed=content["seed"],
-        set=problem_set,
-        students=tuple(_student_from_data(student) for student in students),
-        codes=codes,
-        assignments=tuple(_assignment_from_data(each, len(codes)) for each in content["problems"]),
-        house=_house_from_data(content),
-        version=content["probgen"],
+        seed=file.seed,
+        set=file.set,
+        students=tuple(row.student for row in file.students),
+        codes=tuple(codes),
+        assignments=(),
+        house=House(file.style or PLAIN, tuple(file.layouts.items()), f"{RECORD}: layouts"),
+        version=file.probgen,
     )
 
 
-def _student_from_data(data: Mapping[str, Any]) -> Student:
-    """A student; the e-mail address that records of version 0.1 held is left where it is."""
-    return Student(**{name: value for name, value in data.items() if name != "email"})
+def _with_draws(record: Record, file: RecordFile) -> Record:
+    return replace(record, assignments=tuple(_assignment(p, record.codes) for p in file.problems))
 
 
-def _house_from_data(content: Mapping[str, Any]) -> House:
-    style = PLAIN
-    if "style" in content:
-        logo = b64decode(content["style"]["logo"], validate=True)
-        style = HouseStyle(**{**content["style"], "logo": logo})
-    return House(style, tuple(content.get("layouts", {}).items()), f"{RECORD}: layouts")
-
-
-def _set_from_data(data: Mapping[str, Any]) -> ProblemSet:
-    method = dict(data["convention"])
-    method["units"] = unit_system_named(method["units"])
-    whole = {
-        **data,
-        "convention": Convention(**method),
-        "problems": tuple(Assigned(**problem) for problem in data["problems"]),
-    }
-    if "run" in data:
-        whole["run"] = PrintRun(**data["run"])
-    if exam := data.get("exam"):
-        whole["exam"] = Exam(**{**exam, "notes": tuple(exam["notes"])})
-    return ProblemSet(**whole)
-
-
-def _assignment_from_data(data: Mapping[str, Any], size: int) -> Assignment:
+def _assignment(row: ProblemRow, codes: Sequence[str]) -> Assignment:
     columns = {
-        name: [Number(Decimal(digits), unit_named(column["unit"])) for digits in column["drawn"]]
-        for name, column in data["values"].items()
+        name: [Number(digits, column.unit) for digits in column.drawn]
+        for name, column in row.values.items()
     }
-    draws = tuple(
-        Draw(data["template"], data["revision"], {name: c[place] for name, c in columns.items()})
-        for place in range(size)
+    draws = (
+        Draw(row.template, row.revision, {name: column[i] for name, column in columns.items()})
+        for i in range(len(codes))
     )
-    return Assignment(data["template"], data["source"], draws)
+    return Assignment(row.template, row.source, tuple(draws))
+
+
+def _judge_class(record: Record, file: RecordFile, faults: Faults) -> None:
+    """Whether everybody, or every version of an exam, has a code of its own."""
+    ids = [student.id for student in record.students]
+    if len(set(ids)) < len(ids):
+        faults.add("students", "an id twice", "an id for each student", _MEND)
+    place = "versions" if record.set.exam else "students"
+    letters = record.set.exam.letters if record.set.exam else ""
+    if "".join(file.versions) != letters:
+        found, expected = ", ".join(file.versions), ", ".join(letters) or "no versions"
+        faults.add("versions", found, expected, _MEND)
+    elif not all(map(is_code, record.codes)) or len(set(record.codes)) < len(record.codes):
+        faults.add(place, "a code that is none, or twice", "a code for each", _MEND)
+
+
+def _judge_columns(record: Record, file: RecordFile, faults: Faults) -> None:
+    """Whether there is a draw for each code, of each problem of the set."""
+    if len(file.problems) != len(file.set.problems):
+        expected = f"{len(file.set.problems)}, as in the set"
+        faults.add("problems", f"{len(file.problems)} problems", expected, _MEND)
+    for place, row in enumerate(file.problems):
+        for name, column in row.values.items():
+            if len(column.drawn) != len(record.codes):
+                found = f"{len(column.drawn)} values"
+                expected = f"{len(record.codes)}, one for each code"
+                faults.add(f"problems[{place}].values.{name}", found, expected, _MEND)

@@ -31,4 +31,9 @@ class WorkAgain:
     values: Mapping[str, str]
 
 
-Remedy = OtherFolder | SeeTemplates | WorkAgain
+@dataclass(frozen=True, slots=True)
+class TrustLayouts:
+    """Use the layouts that a record carries, or a folder of layouts that the person has."""
+
+
+Remedy = OtherFolder | SeeTemplates | TrustLayouts | WorkAgain

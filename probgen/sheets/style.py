@@ -16,13 +16,19 @@ from probgen.sheets.document import Paper
 
 Letters = Literal["roman", "sans"]
 Figures = Literal["black", "colour"]
-_COLOUR: Final = re.compile(r"#[0-9A-Fa-f]{6}")
+COLOUR: Final = re.compile(r"#[0-9A-Fa-f]{6}")
 LARGEST_LOGO: Final = 4 * 2**20
 """Bytes; a logo is in every PDF that is made."""
-_BEGINNINGS: Final = {
+Picture = Literal["", ".pdf", ".png", ".jpg", ".jpeg"]
+_BEGINNINGS: Final[Mapping[str, bytes]] = {
     ".pdf": b"%PDF", ".png": b"\x89PNG", ".jpg": b"\xff\xd8", ".jpeg": b"\xff\xd8",
 }  # fmt: skip
 """How the content of each kind of picture begins, by the standards they follow."""
+
+
+def is_picture(content: bytes, kind: Picture) -> bool:
+    """Whether a file's content is a picture of the kind; none at all is of the kind ""."""
+    return content.startswith(_BEGINNINGS[kind]) if kind else not content
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +47,7 @@ class HouseStyle:
     colour: str = ""
     header: str = ""
     logo: bytes = b""
-    logo_kind: str = ""
+    logo_kind: Picture = ""
     logo_height: int = 12
     figures: Figures = "black"
     paper: Paper | None = None
@@ -103,14 +109,14 @@ def style_in(table: Table, folder: Path) -> HouseStyle:
 
 def _read_colour(table: Table) -> str:
     colour = table.text("colour", "")
-    if colour and not _COLOUR.fullmatch(colour):
+    if colour and not COLOUR.fullmatch(colour):
         expected = "a colour as #RRGGBB"
         table.fault("colour", colour, expected, 'write it as in colour = "#1F3A5F"')
         return ""
     return colour
 
 
-def _read_logo(table: Table, folder: Path) -> tuple[bytes, str]:
+def _read_logo(table: Table, folder: Path) -> tuple[bytes, Picture]:
     """Content and kind of the logo's file; empty for none, or after a fault."""
     named = table.text("logo", "")
     if not named:
@@ -129,7 +135,7 @@ def _read_logo(table: Table, folder: Path) -> tuple[bytes, str]:
         mend = f"{fault.mend}; its path starts from {folder}"
         table.fault("logo", f"{named}: {fault.found}", expected, mend)
         return b"", ""
-    if not content.startswith(_BEGINNINGS[kind]):
+    if not is_picture(content, cast(Picture, kind)):
         table.fault("logo", named, f"a {kind} picture", "its content is something else")
         return b"", ""
-    return content, kind
+    return content, cast(Picture, kind)
