@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Iterator
 from importlib.resources import files
 from itertools import cycle, islice
@@ -38,14 +36,11 @@ def invent_roster(students: int) -> str:
 
     The first are written down; Faker, whose names change with its release, makes up the rest.
     """
-    text = io.StringIO()
-    text.write("# An invented class. Yours may be any CSV file with headings such as these.\n")
-    writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(["Name", "Student ID", "Section"])
+    rows = [["Name", "Student ID", "Section"]]
     for place, name in enumerate(islice(_names(), students), start=1):
-        section = "Mon" if place % 2 else "Wed"
-        writer.writerow([name, f"S{1000 + place}", section])
-    return text.getvalue()
+        rows.append([name, f"S{1000 + place}", "Mon" if place % 2 else "Wed"])
+    remark = "# An invented class. Yours may be any CSV file with headings such as these.\n"
+    return remark + "".join(csv_lines(rows))
 
 
 def _names() -> Iterator[str]:

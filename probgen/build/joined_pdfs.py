@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import csv
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -13,6 +12,7 @@ from probgen.build.folder import ANSWERS, VERSIONS
 from probgen.build.progress import Report
 from probgen.course.exam import Exam, deal
 from probgen.course.record import Record
+from probgen.input.csv import csv_lines
 from probgen.input.outside import OutsideError
 from probgen.papers.answers import write_answers
 from probgen.papers.covers_and_lists import (
@@ -122,7 +122,7 @@ def _numbered(name: str, volumes: Iterable[list[Path]]) -> Iterator[tuple[str, l
 
 
 def _write_versions(path: Path, record: Record, exam: Exam) -> None:
-    with path.open("w", encoding="utf-8", newline="") as file:
-        writer = csv.writer(file, lineterminator="\n")
-        writer.writerow([head.lower() for head in pile_heads()])
-        writer.writerows(pile_rows(record, exam))
+    """For people and their spreadsheets, which know UTF-8 by its mark."""
+    with path.open("w", encoding="utf-8-sig", newline="") as file:
+        file.writelines(csv_lines([[head.lower() for head in pile_heads()]]))
+        file.writelines(csv_lines(pile_rows(record, exam)))

@@ -12,6 +12,7 @@ from probgen.input.table import Table
 
 _LETTERS: Final = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 _FEWEST: Final = 2
+MOST_VERSIONS: Final = len(_LETTERS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +40,7 @@ def read_exam(table: Table) -> Exam:
     """The exam of a set file's [exam]; notes its faults.  Closes the table."""
     usual = Exam(_FEWEST)
     found = Exam(
-        versions=table.whole("versions", _FEWEST, len(_LETTERS)),
+        versions=table.whole("versions", _FEWEST, MOST_VERSIONS),
         row=table.whole("row", 1, 1000, usual.row),
         spare=table.whole("spare", 0, 1000, usual.spare),
         cover=table.flag("cover", usual.cover),

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Any, Final, Literal, NewType
 
-from probgen.course.exam import LETTERS, Exam
+from probgen.course.exam import MOST_VERSIONS, Exam
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet, unit_system_named
 from probgen.input.csv import MOST_ROWS
@@ -140,7 +140,7 @@ BOUNDS: Final = {
         "seed": _SOME,
         "students": entries(1, MOST_ROWS),
         "problems": entries(1, LONGEST_LIST),
-        "versions": entries(0, len(LETTERS), dict),
+        "versions": entries(0, MOST_VERSIONS, dict),
         "layouts": entries(0, LONGEST_LIST, dict),
     },
     StudentRow: {"name": _SOME, "id": _SOME},
@@ -153,7 +153,7 @@ BOUNDS: Final = {
     ProblemSet: {"problems": entries(1, LONGEST_LIST), "working": within(0, 20)},
     Assigned: {"template": _SOME, "points": within(1, 1000)},
     Exam: {
-        "versions": within(2, len(LETTERS)),
+        "versions": within(2, MOST_VERSIONS),
         "row": within(0, 1000),
         "spare": within(0, 1000),
         "notes": entries(0, LONGEST_LIST),

@@ -19,7 +19,8 @@ LONGEST_CELL: Final = 1000
 
 Line = tuple[int, list[str]]
 
-_FORMULA: Final = re.compile(r"[\s\0]*[=+\-@＝＋－＠]|[\t\r\n]")
+_FORMULA: Final = re.compile(r"[\s\0]*[=+\-@＝＋－＠]|\t")
+_BREAK: Final = re.compile("[\r\n\0]")
 _NUMBER: Final = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?")
 
 
@@ -41,20 +42,20 @@ def read_rows(text: str, separator: str, faults: Faults) -> Iterator[Line]:
         faults.add("", f"more than {MOST_ROWS} rows", f"at most {MOST_ROWS}")
 
 
-def csv_text(rows: Iterable[Iterable[object]]) -> str:
-    """Rows as CSV text, every cell a number or a text and none a formula."""
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\n")
-    writer.writerows([safe_cell(cell) for cell in row] for row in rows)
-    return text.getvalue()
+def csv_lines(rows: Iterable[Iterable[object]]) -> Iterator[str]:
+    """Each row as CSV text, every cell a number or a text and none a formula."""
+    for row in rows:
+        text = io.StringIO()
+        csv.writer(text, lineterminator="\n").writerow([safe_cell(cell) for cell in row])
+        yield text.getvalue()
 
 
 def safe_cell(value: object) -> str:
     """A cell's text; one that a spreadsheet would take for a formula begins with an apostrophe.
 
-    Numbers stay numbers, -4.9 among them.
+    Numbers stay numbers, -4.9 among them; a cell has one line, or a row would end in it.
     """
-    text = str(value)
+    text = _BREAK.sub(" ", str(value))
     return f"'{text}" if _FORMULA.match(text) and not _NUMBER.fullmatch(text) else text
 
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import csv
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Final, NamedTuple
 
 from probgen.course.version import Version
+from probgen.input.csv import csv_lines
 from probgen.problem.problem import Worked
 
 
@@ -55,8 +55,8 @@ def answer_rows(version: Version, problems: Sequence[Worked]) -> Iterator[Row]:
 
 
 def write_answers(path: Path, rows: Iterable[Row]) -> None:
-    """Writes the rows below their headings, as CSV."""
+    """The table as CSV; without the mark by which spreadsheets know UTF-8, for programs read it by
+    the names of its columns."""
     with path.open("w", encoding="utf-8", newline="") as file:
-        writer = csv.writer(file, lineterminator="\n")
-        writer.writerow(HEADINGS)
-        writer.writerows(rows)
+        file.writelines(csv_lines([HEADINGS]))
+        file.writelines(csv_lines(rows))

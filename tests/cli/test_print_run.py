@@ -190,7 +190,11 @@ def test_a_record_holds_the_house_its_pages_were_made_in(
     assert "Bring your own formulas." in last
     for path in house.iterdir():
         path.unlink()
-    assert run("build", "out/record.json", "--out", "again").exit_code == 0
+    refused = run("build", "out/record.json", "--out", "again")
+    assert refused.exit_code == 1
+    assert "--trust-layouts" in refused.stderr
+    result = run("build", "out/record.json", "--out", "again", "--trust-layouts")
+    assert result.exit_code == 0, result.stderr
     assert files_in(folder / "again") == files_in(out)
 
 
@@ -200,8 +204,10 @@ def test_layouts_of_the_command_line_go_first(run, folder: Path, house: Path) ->
     (other / "formulas.tex.j2").write_text("None today.", encoding="utf-8")
     out = build(run, folder, HOUSE, "--layouts", other)
     assert "None today." in texts(out / "sheets" / "01-ada-quill-s1.pdf")[-1]
-    result = run("build", "out/record.json", "--layouts", other)
-    assert result.exit_code == 2
+    (other / "formulas.tex.j2").write_text("Some today.", encoding="utf-8")
+    result = run("build", "out/record.json", "--out", "again", "--layouts", other)
+    assert result.exit_code == 0, result.stderr
+    assert "Some today." in texts(folder / "again" / "sheets" / "01-ada-quill-s1.pdf")[-1]
     (other / "sheet.tex.j2").write_text("\\textbf{Try it.}", encoding="utf-8")
     result = run("work", "seesaw-two-riders", "--pdf", "try.pdf", "--layouts", other)
     assert result.exit_code == 0, result.stderr

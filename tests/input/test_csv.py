@@ -5,7 +5,7 @@ from io import StringIO
 
 import pytest
 
-from probgen.input.csv import LONGEST_CELL, MOST_COLUMNS, csv_text, read_rows, safe_cell
+from probgen.input.csv import LONGEST_CELL, MOST_COLUMNS, csv_lines, read_rows, safe_cell
 from probgen.input.fault import Faults
 
 
@@ -43,9 +43,10 @@ def test_rows_are_counted(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 FORMULAS = [
-    "=1+1", "+1+1", "-1+cmd|' /C calc'!A0", "@SUM(A1)", "\t=1", "\r=1", "\n=1", " =1", "＝1+1",
-    "-", "=", "--1", "+49 1234", "1\n=2"[1:], "\u00a0=1", "-e1",
+    "=1+1", "+1+1", "-1+cmd|' /C calc'!A0", "@SUM(A1)", "\t=1", "\t", " =1", "＝1+1",
+    "-", "=", "--1", "+49 1234", "\u00a0=1", "-e1",
 ]  # fmt: skip
+BROKEN = ["\r=1", "\n=1", "\0=1"]
 PLAIN = ["-4.9", "+3", "-1.2e-05", "-.5", "4.", "", "Zoë", "a=b", "O'Hara-Lee", "12.3° above"]
 
 
@@ -54,11 +55,16 @@ def test_no_cell_is_a_formula(text: str) -> None:
     assert safe_cell(text) == f"'{text}"
 
 
+@pytest.mark.parametrize("text", BROKEN)
+def test_a_cell_has_one_line(text: str) -> None:
+    assert safe_cell(text) == "' =1"
+
+
 @pytest.mark.parametrize("text", PLAIN)
 def test_numbers_and_texts_stay(text: str) -> None:
     assert safe_cell(text) == text
 
 
 def test_tables_are_written() -> None:
-    written = csv_text([("a", "b"), (-4.9, '=2,"x"')])
+    written = "".join(csv_lines([("a", "b"), (-4.9, '=2,"x"')]))
     assert list(csv.reader(StringIO(written))) == [["a", "b"], ["-4.9", "'=2,\"x\""]]
