@@ -8,6 +8,8 @@ from itertools import cycle, islice
 from pathlib import Path
 from typing import Final
 
+from probgen.input.csv import csv_lines
+
 _FILES: Final = files(__package__)
 SET: Final = "set.toml"
 ROSTER: Final = "roster.csv"

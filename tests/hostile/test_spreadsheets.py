@@ -5,10 +5,10 @@ import re
 from pathlib import Path
 
 import pytest
-from probgen.course.printrun import Exam
 
 import probgen
 from probgen.build.joined_pdfs import _write_versions
+from probgen.course.exam import Exam
 from probgen.course.record import Record
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
