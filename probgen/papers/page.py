@@ -119,18 +119,18 @@ def sheet_of(copy: Copy) -> document.Sheet:
         for face in copy.faces
     )
     cautions = tuple(_cautions(copy)) if copy.problem_set.caution else ()
-    formulas = formulas_of(copy.problem_set)
+    formulas = formulas_of(copy)
     return document.Sheet(
         copy.header, copy.preface, cautions, problems, formulas, cover_of(copy)
     )
 
 
-def formulas_of(problem_set: ProblemSet) -> document.Formulas | None:
+def formulas_of(copy: Copy) -> document.Formulas | None:
     """The page of formulas, in the course's words, where the set asks for one."""
-    if not problem_set.formulas:
+    if not copy.problem_set.formulas:
         return None
-    convention = problem_set.convention
-    return formula_page(convention.turning, convention.positive == "clockwise")
+    convention = copy.problem_set.convention
+    return formula_page(convention.turning, convention.positive == "clockwise", copy.language)
 
 
 def cover_of(copy: Copy) -> document.Cover | None:

@@ -108,13 +108,8 @@ class FormulaGroup:
 
 @dataclass(frozen=True, slots=True)
 class Formulas:
-    """A page of formulas.
+    """A page of formulas."""
 
-    turning: the course's word, "torque" or "moment"; clockwise: whether that is positive.
-    """
-
-    turning: str
-    clockwise: bool
     groups: tuple[FormulaGroup, ...]
 
 

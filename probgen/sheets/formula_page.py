@@ -3,13 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from probgen.quantities.expression import Call, Expression, Name, Power, Quotient, number
 from probgen.quantities.expression import times as product
 from probgen.quantities.expression import total as plus
 from probgen.quantities.formula import Balance, Formula, Piece, Relation
 from probgen.sheets.document import FormulaGroup, FormulaRow, Formulas
-from probgen.wording.sentence import Inlines, filled
+from probgen.wording.english import ENGLISH
+from probgen.wording.facts.formulas import FormulaTopic, Topic
+from probgen.wording.language import Language
+from probgen.wording.nouns import NO_NOUNS
+from probgen.wording.sentence import Inlines
+from probgen.working.convention import Rotation, Turning
 
 
 def _symbol(short: str) -> Name:
@@ -23,70 +29,73 @@ SIDES = tuple(map(_symbol, ("a", "b", "c")))
 ANGLES = tuple(map(_symbol, ("alpha", "beta", "gamma")))
 
 
-def formula_page(turning: str = "torque", clockwise: bool = False) -> Formulas:
-    """The page in a course's words.
+@dataclass(frozen=True, slots=True)
+class _Course:
+    """How a course says what formulas are about."""
 
-    turning: "torque" or "moment"; clockwise: whether that is positive.
-    """
+    turning: Turning
+    positive: Rotation
+    language: Language
+
+    def words(self, topic: Topic, *letters: Name) -> Inlines:
+        fact = FormulaTopic(topic, self.turning, self.positive, letters)
+        return self.language.say(fact, NO_NOUNS)
+
+
+def formula_page(
+    turning: Turning = "torque", clockwise: bool = False, language: Language = ENGLISH
+) -> Formulas:
+    """The page in a course's words; clockwise: whether that is positive."""
+    course = _Course(turning, "clockwise" if clockwise else "counter-clockwise", language)
+    words = course.words
     groups = (
-        FormulaGroup(filled("Equilibrium"), tuple(_equilibrium(turning))),
+        FormulaGroup(words(Topic.EQUILIBRIUM), tuple(_equilibrium(course))),
+        FormulaGroup(words(Topic.TORQUE, F, X, Y, R), tuple(_turning(course))),
+        FormulaGroup(words(Topic.COMPONENTS), tuple(_components(course))),
+        FormulaGroup(words(Topic.FORCES), tuple(_forces(course))),
         FormulaGroup(
-            filled(
-                f"{turning.capitalize()} of a force {{F}} that acts at ({{x}},{{y}}) "
-                "from the pivot, a distance {r} away",
-                F=F, x=X, y=Y, r=R,
-            ),
-            tuple(_turning(clockwise)),
+            words(Topic.TRIANGLES, *SIDES, *ANGLES), (_row((), _sines(), _cosines()),)
         ),
-        FormulaGroup(filled("Components, magnitude, direction"), tuple(_components())),
-        FormulaGroup(filled("Forces"), tuple(_forces())),
-        FormulaGroup(
-            filled(
-                "Triangles, sides {a}, {b}, {c} opposite to {alpha}, {beta}, {gamma}",
-                **{name.id: name for name in (*SIDES, *ANGLES)},
-            ),
-            (_row((), _sines(), _cosines()),),
-        ),
-    )  # fmt: skip
-    return Formulas(turning, clockwise, groups)
+    )
+    return Formulas(groups)
 
 
-def _equilibrium(turning: str) -> Iterator[FormulaRow]:
+def _equilibrium(course: _Course) -> Iterator[FormulaRow]:
     along, upward = Balance("force", "x"), Balance("force", "y")
-    yield _row(filled("no net force"), _is(along, number(0)), _is(upward, number(0)))
-    yield _row(filled(f"no net {turning}, about any point"), _is(Balance("torque", ""), number(0)))
+    none = number(0)
+    yield _row(course.words(Topic.NO_NET_FORCE), _is(along, none), _is(upward, none))
+    yield _row(course.words(Topic.NO_NET_TORQUE), _is(Balance("torque", ""), none))
 
 
-def _turning(clockwise: bool) -> Iterator[FormulaRow]:
-    by_angle = filled("{phi}: angle between {F} and the line to the pivot", phi=PHI, F=F)
+def _turning(course: _Course) -> Iterator[FormulaRow]:
+    by_angle = course.words(Topic.BY_ANGLE, PHI, F)
     yield _row(by_angle, _is(TAU, product(R, F, _of("sin", PHI))))
-    by_arm = "{arm}: lever arm, the distance from the pivot to the line of action"
-    yield _row(filled(by_arm, arm=ARM), _is(TAU, product(ARM, F)))
+    yield _row(course.words(Topic.BY_ARM, ARM), _is(TAU, product(ARM, F)))
     about = (product(X, F_Y), product(Y, F_X))
-    gain, loss = reversed(about) if clockwise else about
-    sense = "clockwise" if clockwise else "counter-clockwise"
-    yield _row(filled(f"by components, {sense} positive"), _is(TAU, plus((1, gain), (-1, loss))))
+    gain, loss = reversed(about) if course.positive == "clockwise" else about
+    turned = _is(TAU, plus((1, gain), (-1, loss)))
+    yield _row(course.words(Topic.BY_COMPONENTS), turned)
 
 
-def _components() -> Iterator[FormulaRow]:
-    words = filled("{theta} measured from +{x}, counter-clockwise", theta=THETA, x=X)
+def _components(course: _Course) -> Iterator[FormulaRow]:
     along = _is(F_X, product(F, _of("cos", THETA)))
-    yield _row(words, along, _is(F_Y, product(F, _of("sin", THETA))))
+    upward = _is(F_Y, product(F, _of("sin", THETA)))
+    yield _row(course.words(Topic.FROM_X, THETA, X), along, upward)
     slope = _is(_of("tan", THETA), Quotient(F_Y, F_X))
     yield _row((), _is(F, Call("hypot", (F_X, F_Y))), slope)
 
 
-def _forces() -> Iterator[FormulaRow]:
+def _forces(course: _Course) -> Iterator[FormulaRow]:
+    words = course.words
     mass, spread, length, s = map(_symbol, ("m", "w", "ell", "s"))
-    yield _row(filled("weight"), _is(W, product(mass, _symbol("g"))))
+    yield _row(words(Topic.WEIGHT), _is(W, product(mass, _symbol("g"))))
     most = product(_symbol("mu_s"), N)
-    yield _row(filled("static friction"), (_symbol("f"), Relation("≤"), most))
-    yield _row(filled("spring stretched by {s}", s=s), _is(F, product(_symbol("k"), s)))
-    evenly = filled("load spread evenly over a length {ell}: at its middle", ell=length)
-    yield _row(evenly, _is(W, product(spread, length)))
+    yield _row(words(Topic.FRICTION), (_symbol("f"), Relation("≤"), most))
+    yield _row(words(Topic.SPRING, s), _is(F, product(_symbol("k"), s)))
+    yield _row(words(Topic.SPREAD_LOAD, length), _is(W, product(spread, length)))
     each = _symbol("m_i")
     middle = Quotient(_of("sum", product(each, _symbol("x_i"))), _of("sum", each))
-    yield _row(filled("centre of mass"), _is(_symbol("x_cm"), middle))
+    yield _row(words(Topic.CENTRE_OF_MASS), _is(_symbol("x_cm"), middle))
 
 
 def _sines() -> Formula:

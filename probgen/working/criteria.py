@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from enum import StrEnum
+from enum import StrEnum, auto
 from typing import Final
 
 from probgen.quantities.expression import Name
@@ -38,9 +38,9 @@ WEIGHTS: Final = {
 class Judged(StrEnum):
     """What beside its size makes a result right."""
 
-    SIGN_AND_UNIT = "sign and unit"
-    UNIT = "unit"
-    NOTHING = "nothing"
+    SIGN_AND_UNIT = auto()
+    UNIT = auto()
+    NOTHING = auto()
 
 
 @dataclass(frozen=True, slots=True)

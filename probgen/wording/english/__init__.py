@@ -3,11 +3,12 @@
 Another language is another package like this one, and a `Language` made of it.
 """
 
-from probgen.wording.english import asked, balance, ending, forces, marks, papers, torque
+from probgen.wording.english import asked, balance, ending, forces, formulas, marks, papers, torque
 from probgen.wording.english.page import PAGE
 from probgen.wording.english.saying import say
 from probgen.wording.language import Language
 
-ENGLISH = Language(say, PAGE)
+_WORDS = (asked, balance, ending, forces, formulas, marks, papers, torque)
+"""The modules that register what they say."""
 
-__all__ = ["ENGLISH", "asked", "balance", "ending", "forces", "marks", "papers", "torque"]
+ENGLISH = Language(say, PAGE)

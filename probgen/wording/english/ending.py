@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from probgen.quantities.printing import plain
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import capitalized, direction, heading
+from probgen.wording.english.grammar import capitalized, direction, heading, toward
 from probgen.wording.english.saying import say
 from probgen.wording.facts.ending import (
     BodyCheckHeading,
@@ -27,7 +27,7 @@ from probgen.wording.facts.ending import (
 )
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, filled, letter
-from probgen.working.direction import Direction
+from probgen.working.direction import Direction, Way
 from probgen.working.result import LimitNamed
 from probgen.working.verdict import Verdict
 
@@ -101,6 +101,11 @@ def limit_named(fact: LimitNamed, nouns: Nouns) -> Inlines:
 
 
 # Magnitude and direction.
+
+
+@say.register
+def way_told(fact: Way, nouns: Nouns) -> Inlines:
+    return (Text(toward(fact)),)
 
 
 @say.register

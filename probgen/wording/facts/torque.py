@@ -31,7 +31,7 @@ class Hold(StrEnum):
     """What there is at a pivot."""
 
     HINGE = "hinge"
-    BUILT_IN = "built in"
+    BUILT_IN = "built-in"
     TOUCHING = "touching"
 
 
