@@ -21,6 +21,7 @@ def read(text: str) -> tuple[Exam, list[str]]:
 
 def test_what_is_left_out_is_what_an_exam_usually_has() -> None:
     assert read("versions = 4") == (Exam(4), [])
+    assert Exam(4) == Exam(4, row=0, spare=0, cover=True, notes=())
 
 
 def test_every_field_is_read() -> None:

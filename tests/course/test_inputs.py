@@ -54,6 +54,16 @@ def test_faults_of_every_input_come_at_once(set_file: Path) -> None:
     assert files == ["gone.csv", "set.toml", "set.toml", "set.toml", "gone.toml"]
 
 
+def test_layouts_named_besides_come_before_the_set_s_own(set_file: Path) -> None:
+    own, named = (set_file.parent / name for name in ("own", "named"))
+    for folder in (own, named):
+        folder.mkdir()
+        (folder / "sheet.tex.j2").write_text(f"of {folder.name}")
+    with_own = replace(SET, layouts="own")
+    houses = [read_inputs(with_own, set_file, each).house for each in (None, named)]
+    assert [dict(house.layouts)["sheet.tex.j2"] for house in houses] == ["of own", "of named"]
+
+
 def test_seats_are_needed_for_their_order(set_file: Path) -> None:
     (set_file.parent / "class.csv").write_text("Name,ID\nAda,1\n")
     with pytest.raises(InputError) as caught:

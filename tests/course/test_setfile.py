@@ -7,7 +7,7 @@ import pytest
 
 from probgen.course.exam import Exam
 from probgen.course.print_run import PrintRun
-from probgen.course.setfile import Assigned, ProblemSet, parse_set, read_set
+from probgen.course.setfile import Assigned, ProblemSet, convention_with, parse_set, read_set
 from probgen.input.fault import InputError
 from probgen.quantities.unit import US_CUSTOMARY
 from probgen.working.convention import Convention
@@ -129,6 +129,44 @@ def test_faults_name_field_and_mend(text: str, places: list[str], words: str) ->
     assert [fault.field for fault in caught.value.faults] == places
     assert words in str(caught.value)
     assert all(fault.file == "set.toml" for fault in caught.value.faults)
+
+
+# A field with what its smallest and largest value are, and what is just beyond them.
+BOUNDS = {
+    "points = {}": (["1", "1000"], ["0", "1001"]),
+    "working = {}": (["0", "20"], ["-0.01", "20.01"]),
+    "method.gravity = {}": (["0.01", "100"], ["0.009", "100.1"]),
+    "method.figures = {}": (["2", "6"], ["1", "7"]),
+    "method.tolerance = {}": (["0", "0.5"], ["-0.001", "0.501"]),
+    "exam = {{ versions = {} }}": (["2", "26"], ["1", "27"]),
+    "exam = {{ versions = 2, row = {} }}": (["1", "1000"], ["0", "1001"]),
+    "exam = {{ versions = 2, spare = {} }}": (["0", "1000"], ["-1", "1001"]),
+}
+
+
+@pytest.mark.parametrize(("line", "inside", "beyond"), [(k, *v) for k, v in BOUNDS.items()])
+def test_numbers_are_taken_up_to_their_bounds(
+    line: str, inside: list[str], beyond: list[str]
+) -> None:
+    for value in inside + beyond:
+        written = line.format(value)
+        own = line.startswith("points")
+        text = SMALLEST.replace("points = 10", written) if own else f"{written}\n{SMALLEST}"
+        if value in inside:
+            parse_set(text, "set.toml")
+            continue
+        with pytest.raises(InputError) as caught:
+            parse_set(text, "set.toml")
+        assert len(caught.value.faults) == 1
+
+
+def test_another_g_for_one_problem() -> None:
+    assert convention_with(None, "--g") == Convention()
+    assert convention_with("9.81", "--g") == replace(Convention(), gravity="9.81")
+    with pytest.raises(InputError) as caught:
+        convention_with("moon", "where it was typed")
+    (fault,) = caught.value.faults
+    assert (fault.file, fault.field) == ("where it was typed", "gravity")
 
 
 def test_a_set_file_must_exist_and_be_text(tmp_path: Path) -> None:
