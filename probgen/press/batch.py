@@ -16,7 +16,7 @@ from probgen.press.temp_folder import workroom
 # A document takes some hundredths of a second; what takes this long will never be done.
 _SECONDS_A_RUN: Final = 20.0
 _SECONDS_A_DOCUMENT: Final = 1.0
-_NO_PAGES: Final = "the document has no pages"
+_NO_PAGES: Final = "TeX has printed no pages"
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,6 +125,10 @@ def _print_alike(
         return done
     if len(documents) == 1:
         return [done.complaint]
+    if done.endless and done.place is not None:  # once is enough
+        before, after = documents[: done.place], documents[done.place + 1 :]
+        others = (_print_alike(some, press, files) if some else [] for some in (before, after))
+        return [*next(others), done.complaint, *next(others)]
     return [
         outcome
         for some in _parted(documents, done.place)
@@ -143,10 +147,14 @@ def _parted(documents: Sequence[Document], place: int | None) -> Iterable[Sequen
 
 @dataclass(frozen=True, slots=True)
 class _Stop:
-    """A run that came to nothing; place: of the document TeX stopped in, where it says so."""
+    """A run that came to nothing.
+
+    place: of the document TeX stopped in, where it says so; endless: it was ended over its limits.
+    """
 
     complaint: str
     place: int | None = None
+    endless: bool = False
 
 
 def _run(
@@ -163,15 +171,20 @@ def _run(
             calls.append(rf"\printdocument{{{place}}}")
         main = "\n".join([r"\begin{document}", *calls, r"\end{document}", ""])
         if press.scripted:
-            require_scripts(set().union(*(scripts_used(each.body) for each in documents)))
-            run = run_scripts(press.preamble, main, folder, limit)
+            scripts = set().union(*(scripts_used(each.body) for each in documents))
+            require_scripts(scripts)
+            run = run_scripts(press.preamble, main, folder, limit, scripts)
         else:
             (folder / "run.tex").write_text(main, encoding="utf-8")
-            run = run_tex([f"-fmt={format_for(press.preamble)}", "run.tex"], folder, limit)
+            dumped = format_for(press.preamble)
+            run = run_tex([f"-fmt={dumped}", "run.tex"], folder, limit, readable=[dumped])
         if not run.good:
-            return _Stop(run.complaint, int(run.file) if run.file.isdecimal() else None)
+            stopped = int(run.file) if run.file.isdecimal() else None
+            return _Stop(run.complaint, stopped, run.endless)
         try:
             pdf = (folder / "run.pdf").read_bytes()
             return [*cut_run(pdf, [document.title for document in documents])]
-        except (FileNotFoundError, ValueError):
+        except FileNotFoundError:
             return _Stop(_NO_PAGES)
+        except ValueError as error:
+            return _Stop(str(error))

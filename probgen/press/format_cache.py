@@ -3,16 +3,13 @@
 from __future__ import annotations
 
 import gzip
-import hashlib
-from functools import cache
 from importlib.resources import files
 from pathlib import Path
 from typing import Final
 
-from probgen.input.cache_folder import cache_folder
 from probgen.input.fault import Fault, InputError
-from probgen.input.file import write_beside
 from probgen.input.outside import OutsideError
+from probgen.press.cached_file import find, keep, mark_of
 from probgen.press.engine import (
     ENGINE,
     engine,
@@ -25,11 +22,11 @@ from probgen.press.temp_folder import workroom
 
 OWN: Final = ("press.tex", "shortcuts.tex")
 """What the press puts behind every preamble: what it cannot do without, and what saves time."""
+_KIND: Final = "formats"
 _SECONDS: Final = 120.0
 _GZIP: Final = b"\x1f\x8b"  # how such a file begins (RFC 1952)
 
 
-@cache
 def format_for(preamble: str) -> Path:
     """The path of the dumped format of a preamble with the press's own commands.
 
@@ -37,11 +34,8 @@ def format_for(preamble: str) -> Path:
     lacks a package, InputError with TeX's complaint when the preamble cannot be read.
     """
     text = source(preamble) + "\\dump\n"
-    mark = hashlib.blake2b(f"{engine_version(engine())}\n{text}".encode(), digest_size=16)
-    stored = _cache_folder() / f"{mark.hexdigest()}.fmt"
-    if not stored.is_file():
-        _dump(text, stored)
-    return stored
+    mark = mark_of(engine_version(engine()), text)
+    return find(_KIND, mark) or keep(_KIND, mark, _dumped(text), ".fmt")
 
 
 def source(preamble: str) -> str:
@@ -50,7 +44,7 @@ def source(preamble: str) -> str:
     return "\n".join([preamble, *(file.read_text(encoding="utf-8") for file in own), ""])
 
 
-def _dump(text: str, stored: Path) -> None:
+def _dumped(text: str) -> bytes:
     with workroom() as folder:
         (folder / "preamble.tex").write_text(text, encoding="utf-8")
         run = run_tex(["-ini", "-jobname=preamble", f"&{ENGINE}", "preamble.tex"], folder, _SECONDS)
@@ -60,15 +54,9 @@ def _dump(text: str, stored: Path) -> None:
                 raise OutsideError(f"TeX lacks the file {absent}", install_hint())
             mend = "correct the preamble layout of your folder of layouts"
             raise InputError([Fault("preamble", "", run.complaint, "LaTeX that TeX reads", mend)])
-        write_beside(stored, _unpacked((folder / "preamble.fmt").read_bytes()))
+        return _unpacked((folder / "preamble.fmt").read_bytes())
 
 
 def _unpacked(dumped: bytes) -> bytes:
     """A format as TeX reads it soonest: unpacking it takes longer than all else before a page."""
     return gzip.decompress(dumped) if dumped.startswith(_GZIP) else dumped
-
-
-@cache
-def _cache_folder() -> Path:
-    """The user's cache folder, or a folder for this process where that cannot be written."""
-    return cache_folder("formats")

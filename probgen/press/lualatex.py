@@ -7,31 +7,45 @@ import shutil
 import subprocess
 from collections.abc import Iterable
 from functools import cache
+from importlib.resources import files
 from pathlib import Path
 from typing import Final
 
 from probgen.input.outside import OutsideError
-from probgen.press.engine import Run, run_tex
+from probgen.press.enclosure import there
+from probgen.press.engine import Run, run_tex, tex_trees
+from probgen.press.font_cache import PROGRAM, places, unpack_fonts
 from probgen.press.format_cache import source
 from probgen.sheets.latex.alphabet import ALPHABETS
 from probgen.sheets.latex.script import SCRIPTS, Script, alphabets_used, scripts_needed
 
-PROGRAM: Final = "lualatex"
 DEBIAN_PACKAGE: Final = "texlive-luatex"
 _FOLDERS: Final = (
-    "/usr/share/fonts//", "/usr/local/share/fonts//", "~/.fonts//", "~/.local/share/fonts//",
-    "/Library/Fonts//", "~/Library/Fonts//",
+    "/usr/share/fonts", "/usr/local/share/fonts", "~/.fonts", "~/.local/share/fonts",
+    "/Library/Fonts", "~/Library/Fonts",
 )  # fmt: skip
-_SECONDS_AT_FIRST: Final = 120.0  # a font used for the first time is read and kept by LuaTeX
+_CLOSED: Final = "closed.lua"
+_CLOSE: Final = rf"\directlua{{dofile('{_CLOSED}')}}"
+_TAKE_AWAY: Final = r"\AtBeginDocument{\directlua{closelua()}}"
 
 
-def run_scripts(preamble: str, main: str, folder: Path, seconds: float) -> Run:
+def run_scripts(
+    preamble: str, main: str, folder: Path, seconds: float, scripts: Iterable[str]
+) -> Run:
     """Runs LuaLaTeX on a main part with its preamble, as run.tex in a folder.
 
-    No format is dumped, as LuaTeX's fonts cannot be.  Raises OutsideError as `run_tex` does.
+    What is read of the system is what pdfLaTeX reads, and fonts; Lua is closed (`closed.lua`), and
+    for the main part gone.  No format is dumped, as LuaTeX's fonts cannot be.  Raises OutsideError
+    as `run_tex` does.
     """
-    (folder / "run.tex").write_text(f"{source(preamble)}\n{main}", encoding="utf-8")
-    return run_tex(["run.tex"], folder, _SECONDS_AT_FIRST + seconds, PROGRAM, _fonts())
+    readable = there(_font_folders())
+    unpack_fonts(scripts, folder, _fonts(), readable)
+    open_to_lua = ";".join([*tex_trees(), *map(str, (folder, *readable))])
+    surroundings = {**_fonts(), **places(folder), "press_readable": open_to_lua}
+    parts = (_CLOSE, source(preamble), _TAKE_AWAY, main)
+    (folder / "run.tex").write_text("\n".join(parts), encoding="utf-8")
+    (folder / _CLOSED).write_bytes((files("probgen.press") / _CLOSED).read_bytes())
+    return run_tex(["-nosocket", "run.tex"], folder, seconds, PROGRAM, surroundings, readable)
 
 
 def scripts_used(body: str) -> frozenset[str]:
@@ -75,8 +89,11 @@ def _install(packages: Iterable[str]) -> str:
 
 
 def _fonts() -> dict[str, str]:
-    folders = os.pathsep.join(os.path.expanduser(folder) for folder in _FOLDERS)
-    return {"OSFONTDIR": folders}
+    return {"OSFONTDIR": os.pathsep.join(f"{folder}//" for folder in _font_folders())}
+
+
+def _font_folders() -> list[str]:
+    return [os.path.expanduser(folder) for folder in _FOLDERS]
 
 
 @cache

@@ -44,10 +44,13 @@ def cut_run(run: bytes, titles: Sequence[str]) -> list[Part]:
     """The documents of a run, in order.
 
     titles: one for each document, shown by PDF readers.  Raises ValueError when a document has no
-    page in the run.
+    page in the run, or the run is no whole PDF.
     """
-    source = pikepdf.open(BytesIO(run))
-    owners = [int(page.obj[_MARK]) for page in source.pages]
+    try:
+        source = pikepdf.open(BytesIO(run), attempt_recovery=False)
+    except pikepdf.PdfError as error:
+        raise ValueError(f"TeX has written no whole PDF: {error}") from None
+    owners = [int(page.obj.get(_MARK, -1)) for page in source.pages]
     if owners != sorted(owners) or set(owners) != set(range(len(titles))):
         raise ValueError("a document has no pages")
     for page in source.pages:

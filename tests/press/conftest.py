@@ -17,7 +17,6 @@ from probgen.figures.paper.scene import (
     composed,
     polygon,
 )
-from probgen.press import format_cache
 from probgen.quantities.expression import Call, Expression, Name, Number, Product, Quotient, Sum
 from probgen.quantities.formula import Balance, Formula, Relation
 from probgen.quantities.unit import DEGREE, KILOGRAM, METRE, NEWTON, NEWTON_METRE, unit_named
@@ -357,8 +356,4 @@ def _own_cache(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
     """Formats are dumped into a folder of this test run."""
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.mktemp("cache")))
-        format_cache.format_for.cache_clear()
-        format_cache._cache_folder.cache_clear()
         yield
-    format_cache.format_for.cache_clear()
-    format_cache._cache_folder.cache_clear()

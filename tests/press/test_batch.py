@@ -4,6 +4,7 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 from io import BytesIO
 from pathlib import Path
+from typing import Any
 
 import pdfplumber
 import pikepdf
@@ -12,8 +13,8 @@ import pytest
 from probgen.press import batch
 from probgen.press.batch import Batch, Document, print_batch
 from probgen.press.engine import Run, run_tex
-from probgen.sheets import escape
 from probgen.sheets.document import Key, Paper, Sheet
+from probgen.sheets.latex import escape
 from probgen.sheets.latex.layout import Layouts
 from probgen.sheets.latex.letter import LETTERS
 
@@ -62,9 +63,9 @@ def tex_runs(monkeypatch: pytest.MonkeyPatch) -> list[Path]:
     """The folders of the TeX runs of a test."""
     folders: list[Path] = []
 
-    def counted(arguments: Sequence[str], folder: Path, seconds: float) -> Run:
+    def counted(arguments: Sequence[str], folder: Path, seconds: float, **others: Any) -> Run:
         folders.append(folder)
-        return run_tex(arguments, folder, seconds)
+        return run_tex(arguments, folder, seconds, **others)
 
     monkeypatch.setattr(batch, "run_tex", counted)
     return folders

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from probgen.input.cache_folder import cache_folder
 from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
 from probgen.press.batch import Document, print_batch
@@ -52,7 +53,6 @@ def test_a_wrong_preamble_is_the_department_s_fault() -> None:
 def test_a_format_is_dumped_once_and_kept() -> None:
     stored = format_for(SMALL)
     before = stored.stat()
-    format_for.cache_clear()
     assert format_for(SMALL) == stored
     assert stored.stat().st_mtime_ns == before.st_mtime_ns
     assert format_for(SMALL + "%") != stored
@@ -65,14 +65,10 @@ def test_a_format_is_stored_unpacked() -> None:
 def test_a_read_only_home_is_no_hindrance(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
-    from probgen.press import format_cache
-
     blocked = tmp_path / "file"
     blocked.write_text("no folder")
     monkeypatch.setenv("XDG_CACHE_HOME", str(blocked))
-    format_cache._cache_folder.cache_clear()
-    folder = format_cache._cache_folder()
-    format_cache._cache_folder.cache_clear()
+    folder = cache_folder("formats")
     assert folder.is_dir()
     assert tmp_path not in folder.parents
 
@@ -95,14 +91,6 @@ def test_a_document_that_writes_elsewhere_is_at_fault() -> None:
     assert (run.good, run.file) == (False, "3")
 
 
-@pytest.mark.skipif(not Path("/dev/full").exists(), reason="a device of Linux")
-def test_a_full_disk(tmp_path: Path) -> None:
-    (tmp_path / "run.tex").write_text("\\begin{document}text\\end{document}")
-    (tmp_path / "run.pdf").symlink_to("/dev/full")
-    with pytest.raises(OutsideError, match="No space left on device"):
-        run_tex([f"-fmt={format_for(SMALL)}", "run.tex"], tmp_path, 20.0)
-
-
 def test_a_killed_engine_is_no_fault_of_the_document(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
@@ -110,5 +98,19 @@ def test_a_killed_engine_is_no_fault_of_the_document(
     fake.write_text("#!/bin/sh\nkill -9 $$\n")
     fake.chmod(0o755)
     monkeypatch.setenv("PATH", f"{tmp_path}:/usr/bin:/bin")
-    with pytest.raises(OutsideError, match="signal 9"):
+    with pytest.raises(OutsideError, match="stopped by SIGKILL"):
         run_tex(["x.tex"], tmp_path, 5.0)
+
+
+@pytest.mark.parametrize("content", [b"", b"junk", None], ids=["empty", "junk", "cut"])
+def test_a_format_that_is_not_whole_costs_no_build(content: bytes | None) -> None:
+    stored = format_for(SMALL)
+    whole = stored.read_bytes()
+    stored.write_bytes(whole[:100_000] if content is None else content)
+    (again,) = print_batch([Document("x", "x", "text", SMALL)]).printed
+    assert again.pages == 1
+    assert format_for(SMALL).stat().st_size == len(whole)
+
+
+def test_a_format_lies_in_a_folder_closed_to_others() -> None:
+    assert format_for(SMALL).parent.stat().st_mode & 0o077 == 0
