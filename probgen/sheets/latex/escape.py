@@ -87,6 +87,8 @@ _BELOW: Final = {
     "\u0323": r"\d", "\u0326": r"\textcommabelow", "\u0327": r"\c", "\u0328": r"\k",
     "\u0331": r"\b",
 }  # fmt: skip
+_MOST_ACCENTS: Final = 4
+"""On one letter: no language has more, and TeX's groups do not nest without end."""
 _UNDOTTED: Final = {"i": r"\i", "j": r"\j"}
 
 _EAST_ASIAN: Final = ("chinese", "japanese", "korean")
@@ -120,7 +122,7 @@ def unprintable(text: str) -> str:
     lost = (
         cluster
         for cluster, script in zip(clusters, _scripts(clusters), strict=True)
-        if not script and _latex_of(cluster) == MISSING
+        if not script and MISSING in _latex_of(cluster)
     )
     return "".join(dict.fromkeys(lost))
 
@@ -134,7 +136,7 @@ def _scripts(clusters: list[str]) -> list[str]:
     for cluster, name in zip(clusters, own, strict=True):
         if name == "greek" and not (symbols and cluster in _GREEK):
             found.append(name)
-        elif _latex_of(cluster) != MISSING:
+        elif MISSING not in _latex_of(cluster):
             found.append("")
         else:
             found.append(ideographs if name in _EAST_ASIAN else name)
@@ -228,14 +230,17 @@ def _latex_of(cluster: str) -> str:
 
 
 def _composed(cluster: str) -> str:
-    """A letter with its accents one by one, or the box for what cannot be printed."""
+    """A letter with its accents one by one; boxes for what of it cannot be set."""
     apart = unicodedata.normalize("NFD", cluster)
     letter, marks = apart[0], apart[1:]
-    accents = [_ABOVE.get(mark) or _BELOW.get(mark) for mark in marks]
-    if not marks or None in accents or not (letter.isascii() or letter in _CORK):
+    if not marks or not (letter.isascii() or letter in _CORK):
         return MISSING
-    above = any(mark in _ABOVE for mark in marks)
-    shown = _UNDOTTED.get(letter, letter) if above else _latex_of(letter)
+    accents = [_ABOVE.get(mark) or _BELOW.get(mark) for mark in marks[:_MOST_ACCENTS]]
+    if None in accents or len(marks) > _MOST_ACCENTS or not letter.isalpha():
+        return _latex_of(letter) + MISSING  # TeX puts accents on letters only
+    shown = letter
+    if any(mark in _ABOVE for mark in marks):
+        shown = _UNDOTTED.get(letter, letter)
     for accent in accents:
         shown = f"{accent}{{{shown}}}"
     code = cluster.encode("utf-16-be").hex().upper()
