@@ -73,22 +73,25 @@ def test_killed_at_a_random_moment(part: float, undisturbed, files_in, tmp_path:
     require_same(tmp_path, whole, files_in)
 
 
-def interrupted(folder: Path) -> tuple[int, str]:
-    """Ctrl-C pressed at a build's first chunk: how it ends within 5 s, and what it tells."""
+def interrupted(folder: Path, seconds: float) -> tuple[int, str]:
+    """Ctrl-C pressed at a build's first chunk: how it ends, and what it tells.
+
+    It ends within 5 s, or, on a busy machine, within half of the seconds an undisturbed one takes.
+    """
     with begin(folder) as build:
         while build.poll() is None and not list(folder.glob(".class.part/chunks/*.json")):
             time.sleep(0.01)
         os.killpg(build.pid, signal.SIGINT)
         pressed = time.monotonic()
         _, told = build.communicate()
-        assert time.monotonic() - pressed < 5.0
+        assert time.monotonic() - pressed < max(5.0, seconds / 2)
     return build.returncode, told
 
 
 def test_ctrl_c_stops_at_once_and_says_how_to_go_on(undisturbed, files_in, tmp_path: Path) -> None:
-    for attempt in range(3):  # on a busy machine a build may end before the key is pressed
+    for attempt in range(5):  # on a busy machine a build may end before the key is pressed
         (folder := tmp_path / str(attempt)).mkdir()
-        code, told = interrupted(folder)
+        code, told = interrupted(folder, undisturbed[1])
         if code:
             break
     assert code == 130
