@@ -19,28 +19,32 @@ from probgen.figures.paper.scene import (
     shaft,
 )
 from probgen.figures.paper.type_metrics import runs
-from probgen.figures.writers.colour import hexadecimal, ink_of
+from probgen.figures.writers.colour import BLACK, hexadecimal, ink_of
 from probgen.figures.writers.latex import arc_pieces
 
 _MARGIN: Final = 1.0
 _FONTS: Final = "'Latin Modern Roman','Latin Modern Math','CMU Serif',serif"
 
 
-def svg(scene: Scene, colour: bool = False) -> str:
+def svg(scene: Scene, colour: bool = False, ink: str = "") -> str:
     """The scene as an SVG document; its size is given in inches so that it prints to scale.
 
-    colour: strokes in the colours of their kind.  What the scene shows in words is its title.
+    colour: strokes in the colours of their kind; ink: what is written for black, such as
+    "currentColor" within a page.  What the scene shows in words is its title.
     """
     box = scene.box.grown(_MARGIN)
+    named = f" aria-label={quoteattr(scene.words)}" if scene.words and ink else ""
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{box.width / 72.27:.4f}in" '
         f'height="{box.height / 72.27:.4f}in" viewBox="0 0 {_n(box.width)} {_n(box.height)}" '
-        f'role="img" font-family="{_FONTS}" fill="none" stroke-linejoin="round">'
+        f'role="img"{named} font-family="{_FONTS}" fill="none" stroke-linejoin="round">'
     )
     corner = complex(box.left, box.top)
-    drawn = [
-        _drawn(shape, corner, hexadecimal(ink_of(shape.tag, colour))) for shape in scene.shapes
-    ]
+    inks = {BLACK: ink} if ink else {}
+    drawn = []
+    for shape in scene.shapes:
+        own = ink_of(shape.tag, colour)
+        drawn.append(_drawn(shape, corner, inks.get(own) or hexadecimal(own)))
     title = [f"<title>{escape(scene.words)}</title>"] if scene.words else []
     return "\n".join((head, *title, *drawn, "</svg>"))
 

@@ -34,7 +34,7 @@ class Latex(Notation):
 
     plus, minus, negative = " + ", " - ", "-"
     thin, times = r"\,", r"\times "
-    applied = " "  # TeX sets the space after \sin itself
+    upon, applied = r"\,", " "  # TeX sets more space about \sin by itself
     space, comma = " ", ", "
 
     def symbol(self, symbol: Symbol) -> str:
