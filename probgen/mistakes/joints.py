@@ -82,9 +82,9 @@ def _results(plan: Plan, id: str) -> Iterator[Expression]:
 
 
 def _of(plan: Plan, joint: Element) -> dict[str, Part]:
-    """The letters of a joint, for sentences."""
+    """A joint and the letters of its components, for sentences."""
     x, y = components(plan.system, joint)
-    return {"R": Name(joint.symbol, joint.symbol), "x": x, "y": y}
+    return {"R": joint, "x": x, "y": y}
 
 
 def _weights(plan: Plan, body: str) -> list[Force]:
@@ -159,7 +159,7 @@ def _hinge_along_body(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
         if axis is not None:
             x, _ = components(plan.system, joint)
             stated = {f"{joint.id}.y": Product((x, Call("tan", (axis,))))}
-            parts = {**_of(plan, joint), "body": body.name}
+            parts = {**_of(plan, joint), "body": body}
             yield Misstep("hinge_along_body", restated(plan, stated), parts=parts)
 
 
@@ -231,13 +231,13 @@ def _normal_at_wall_is_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep
         weights = _weights(plan, push.body)
         of_body = [weight for weight in weights if weight.id in own]
         wall, floor = _faces(push) in (0, 180), _faces(push) == 90
-        noun = plan.system.body(push.body).name
+        body = plan.system.body(push.body)
         tries = {"own": of_body} if wall or floor else {}
         tries |= {"total": weights} if wall and len(weights) > 1 else {}
         for way, forces in tries.items() if push.part == "normal" else ():
             if forces:
                 changed = replaced(plan, step.unknown, _all(forces))
-                parts: dict[str, Part] = {"N": push.magnitude, "W": _letters(forces), "body": noun}
+                parts: dict[str, Part] = {"N": push.magnitude, "W": _letters(forces), "body": body}
                 yield Misstep("normal_at_wall_is_weight", changed, way, parts)
 
 

@@ -110,22 +110,23 @@ def _own_weight_forgotten(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     for weight in own_weights(plan.system):
         changed = rewritten(plan, on_terms(lambda term: None, source=weight.id))
         if changed:
-            noun = plan.system.body(weight.body).name
-            told: dict[str, Part] = {"W": weight.magnitude, "body": noun}
+            body = plan.system.body(weight.body)
+            told: dict[str, Part] = {"W": weight.magnitude, "body": body}
             yield Misstep("own_weight_forgotten", changed, parts=told)
 
 
 def _whole_length_for_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """The body's own weight moved to its end far from the support."""
     for weight in own_weights(plan.system):
-        outline = plan.system.body(weight.body).outline
+        body = plan.system.body(weight.body)
+        outline = body.outline
         ends = [end for end in (outline[0], outline[-1]) if end not in _held(plan.system)]
         if len(ends) != 1 or len(outline) > 2 or ends[0] == weight.point:
             continue
         changed = rewritten(plan, _moved(plan.system, weight, ends[0]))
         if changed:
-            noun, end = plan.system.body(weight.body).name, Name(ends[0], ends[0])
-            told: dict[str, Part] = {"W": weight.magnitude, "body": noun, "end": end}
+            end = Name(ends[0], ends[0])
+            told: dict[str, Part] = {"W": weight.magnitude, "body": body, "end": end}
             yield Misstep("whole_length_for_weight", changed, parts=told)
 
 
@@ -230,7 +231,7 @@ def _distance_not_perpendicular(plan: Plan, units: UnitSystem) -> Iterator[Misst
     changed = rewritten(plan, on_terms(lambda t: _square_on(t) if t.source in ids else t, "torque"))
     if changed:
         letters = tuple(force.magnitude for force in weights)
-        told: dict[str, Part] = {"W": letters, "body": plan.system.body(weights[0].body).name}
+        told: dict[str, Part] = {"W": letters, "body": plan.system.body(weights[0].body)}
         yield Misstep("distance_not_perpendicular", changed, parts=told)
 
 

@@ -28,9 +28,9 @@ from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import way
 from probgen.statics.plan import Outcome, Plan
 from probgen.statics.solve_for import eliminated
-from probgen.statics.system import Body, Force, Kind, Role, System
+from probgen.statics.system import Body, Element, Force, Role, System
 
-Part = Expression | tuple[Expression, ...] | str
+Part = Expression | tuple[Expression, ...] | Body | Element | str
 Change = Callable[[Equation], Equation]
 TermChange = Callable[[Term], Term | None]
 
@@ -41,7 +41,8 @@ class Misstep:
 
     slip: the slip's id; way: which of its ways, "" where there is only one.
     plan: the working with the slip; its values are the wrong ones.
-    parts: what the slip is made on, by the name a sentence calls it: letters or words.
+    parts: what the slip is made on, by the name a sentence calls it: quantities, a body, a support,
+    units.
     figures: intermediate results are cut to so many significant figures; 0: carried in full.
     """
 
@@ -219,13 +220,9 @@ def with_sign_of(right: Expression, wrong: Expression) -> Expression:
 
 
 def own_weights(system: System) -> tuple[Force, ...]:
-    """The weights of the bodies themselves, known by the noun of what weighs."""
-    nouns = {body.id: (body.name, f"the {body.name}") for body in system.bodies}
-    return tuple(
-        force
-        for force in system.forces
-        if force.kind is Kind.WEIGHT and force.source in nouns.get(force.body, ())
-    )
+    """The weights of the bodies themselves."""
+    own = {element.id for element in system.elements if element.own}
+    return tuple(force for force in system.forces if force.element in own)
 
 
 def axis_of(system: System, body: Body) -> Expression | None:

@@ -34,15 +34,17 @@ def situation_scene(template: Template, own: Worked, solved: bool) -> Scene:
     known = {id: own.case.values[id] for id in (*givens, "g")}
     values = own.complete if solved else known
     named, drawn = points_told(template, own), drawn_sizes(template, known)
-    return situation(system, values, template.depicts, givens, named=named, drawn=drawn)
+    labels, depicts = template.labels, template.depicts
+    return situation(system, labels, values, depicts, givens, named=named, drawn=drawn)
 
 
 def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:
     """A body alone with all forces on it, and the pivot the working takes torques about."""
     pivot, positive = _pivot(problem, body), problem.convention.positive
     drawn = drawn_sizes(problem.template, own.case.values)
-    look = look_of(problem.template.depicts, body)
-    return free_body(own.case.system, own.complete, body, pivot, positive, drawn, look)
+    look, labels = look_of(problem.template.depicts, body), problem.template.labels
+    values = own.complete
+    return free_body(own.case.system, labels, values, body, pivot, positive, drawn, look)
 
 
 def asks_for_sizes(template: Template) -> bool:

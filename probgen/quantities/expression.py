@@ -9,7 +9,7 @@ stands on the page can itself be evaluated.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Final
 
@@ -33,10 +33,10 @@ class Number:
 
 @dataclass(frozen=True, slots=True)
 class Name:
-    """A quantity by its id; `symbol` is how it is printed, such as "m_1" or "theta"."""
+    """A quantity by its id; `symbol` only tells how it is printed, such as "m_1" or "theta"."""
 
     id: str
-    symbol: str
+    symbol: str = field(compare=False)
 
 
 @dataclass(frozen=True, slots=True)

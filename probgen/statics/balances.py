@@ -36,9 +36,8 @@ def candidates(
         yield condition_equation(condition, method)
     for definition in open_definitions:
         variable = system.variables[definition.variable]
-        yield condition_equation(
-            Condition(variable.id, variable.as_name, definition.expression, ""), method
-        )
+        condition = Condition(variable.id, variable.as_name, definition.expression)
+        yield condition_equation(condition, method)
 
 
 def groups(system: System) -> Iterator[tuple[str, ...]]:

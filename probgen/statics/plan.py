@@ -130,7 +130,7 @@ def _to_each_limit(system: System, extreme: Find, probe: Probe, method: Method) 
     )
     branches = []
     for limit in (side for each in system.limits for side in _sides(each)):
-        reached = Condition(limit.id, limit.left, limit.right, "")
+        reached = Condition(limit.id, limit.left, limit.right)
         at_limit = replace(system, conditions=(*system.conditions, reached), finds=finds, limits=())
         beyond = _beyond(system, extreme, limit, probe, method)
         _require_effect(beyond, extreme.quantity, limit, probe)
@@ -163,7 +163,8 @@ def _require_effect(beyond: Plan, quantity: str, limit: Limit, probe: Probe) -> 
         near.append(np.asarray(evaluate(limit.left, known)) - evaluate(limit.right, known))
     if np.allclose(near[0], near[1], rtol=1e-9, atol=1e-9):
         raise Refusal(
-            f'{quantity} has no effect on {plain(limit.left)}, so "{limit.name}" is never reached'
+            f"{quantity} has no effect on {plain(limit.left)}, "
+            f"so {plain(limit.left)} = {plain(limit.right)} is never reached"
         )
 
 

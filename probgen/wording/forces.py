@@ -19,7 +19,6 @@ from probgen.wording.facts.forces import (
     SignsOpen,
 )
 from probgen.wording.passage import Items, Part, Passage, sentences
-from probgen.wording.sentence import letter
 from probgen.working.digits import Digits
 from probgen.working.direction import Way, way_of
 from probgen.working.fact import Fact
@@ -73,7 +72,7 @@ def _joint(digits: Digits, element: Element, forces: list[Force]) -> Fact:
     other = _first_of_pair(digits.case.system, forces[0])
     if other:
         return JointReaction(element.id, other, parts, at)
-    return JointForce(element.id, letter(element.symbol), parts, at)
+    return JointForce(element.id, digits.case.labels.whole(element.id), parts, at)
 
 
 def _first_of_pair(system: System, force: Force) -> str:

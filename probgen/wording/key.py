@@ -169,7 +169,7 @@ def _together_passage(digits: Digits, step: Step, needed: list[Step]) -> Passage
     parts: list[Part] = [
         sentences(NoneAlone(len(group), names)),
         Display(tuple(balance_row(digits, equation) for equation in step.equations[::-1])),
-        *_reasons(step),
+        *_reasons(digits, step),
         sentences(TakenOut(names[:0:-1])),
         Display(tuple(taken_out)),
         sentences(PutIntoTheRest(names[0])),
@@ -183,9 +183,11 @@ def _together_passage(digits: Digits, step: Step, needed: list[Step]) -> Passage
     return Passage(TogetherHeading(len(group)), tuple(parts))
 
 
-def _reasons(step: Step) -> Iterator[Part]:
+def _reasons(digits: Digits, step: Step) -> Iterator[Part]:
     """Why the conditions among the equations hold."""
-    stated = tuple(equation.about for equation in step.equations if equation.reason)
+    reasons = digits.case.labels.reasons
+    conditions = (each.about for each in step.equations if each.kind == "condition")
+    stated = tuple(id for id in conditions if id in reasons)
     if stated:
         yield sentences(ConditionsHold(stated))
 
@@ -247,7 +249,7 @@ def _carries(digits: Digits, step: Step) -> bool:
 
 def _condition_passage(digits: Digits, step: Step) -> Passage:
     heading = _heading_of(digits.case.system.variables[step.unknown])
-    return Passage(heading, (*_reasons(step), working(digits, step), *_sign(digits, step)))
+    return Passage(heading, (*_reasons(digits, step), working(digits, step), *_sign(digits, step)))
 
 
 def _heading_of(variable: Variable) -> Fact:

@@ -12,7 +12,6 @@ from probgen.statics.system import Element, Find, Form
 from probgen.wording.block import Display, Row
 from probgen.wording.facts.ending import ForceActs, OneComponent, ResultantHeading, ResultantIs
 from probgen.wording.passage import Part, Passage, sentences
-from probgen.wording.sentence import letter
 from probgen.working.digits import Digits
 from probgen.working.direction import direction_of, quarter_of
 from probgen.working.fact import Fact
@@ -28,10 +27,10 @@ def resultant_passages(digits: Digits) -> Iterator[Passage]:
 def _resultant(digits: Digits, find: Find) -> Passage:
     case = digits.case
     element = case.system.element(find.quantity)
-    force = letter(element.symbol)
+    force = case.labels.whole(element.id)
     x, y = (case.system.variables[f"{find.quantity}.{axis}"].as_name for axis in "xy")
     if quarter_of(case.values[f"{find.quantity}.direction"]) is None:
-        first: Part = Display((*_magnitude(digits, find, element, x, y), *_angle(digits, x, y)))
+        first: Part = Display((*_magnitude(digits, find, force, x, y), *_angle(digits, x, y)))
     else:
         level = case.values[y.id] == 0.0
         zero, other = (y, x) if level else (x, y)
@@ -39,11 +38,11 @@ def _resultant(digits: Digits, find: Find) -> Passage:
     return Passage(ResultantHeading(force), (first, sentences(_outcome(digits, find, element))))
 
 
-def _magnitude(digits: Digits, find: Find, element: Element, x: Name, y: Name) -> Iterator[Row]:
+def _magnitude(digits: Digits, find: Find, force: Name, x: Name, y: Name) -> Iterator[Row]:
     size = digits.case.values[f"{find.quantity}.magnitude"]
     root = Call("hypot", (x, y))
     line = digits.line(root, size, FORCE)
-    yield Row((letter(element.symbol),), "=", (root, Relation("="), line.printed))
+    yield Row((force,), "=", (root, Relation("="), line.printed))
     final = digits.rounded(size, digits.unit_of(x.id))
     carried = line.result
     ending: Formula = (final,) if carried == final else (carried, Relation("→"), final)
@@ -66,7 +65,7 @@ def _angle(digits: Digits, x: Name, y: Name) -> Iterator[Row]:
 
 def _letter_of_angle(digits: Digits) -> Name:
     """phi, or another letter where the problem has one of its own by that name."""
-    taken = {variable.symbol for variable in digits.case.system.variables.values()}
+    taken = {label.symbol for label in digits.case.labels.quantities.values()}
     letter = next(each for each in ("phi", "psi", "omega", "delta") if each not in taken)
     return Name(letter, letter)
 
@@ -84,5 +83,5 @@ def _outcome(digits: Digits, find: Find, element: Element) -> Fact:
     unit = digits.unit_of(f"{find.quantity}.x")
     size = digits.rounded(case.values[f"{find.quantity}.magnitude"], unit)
     if element.kind == "resultant":
-        return ResultantIs(letter(element.symbol), size, way)
+        return ResultantIs(case.labels.whole(element.id), size, way)
     return ForceActs(element.id, element.body, size, way)

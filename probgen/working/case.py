@@ -6,6 +6,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from probgen.bank.labels import Labels
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import FORCE
 from probgen.statics.plan import Plan
@@ -16,11 +17,13 @@ from probgen.statics.system import System
 class Case:
     """A solved problem.
 
+    labels: what its quantities, bodies and supports are called.
     numbers: givens, derived quantities and g as printed in the statement, in their own units.
     values: everything known after the plan, coherent units, angles in degrees.
     """
 
     plan: Plan
+    labels: Labels
     numbers: Mapping[str, Number]
     values: Mapping[str, float]
 
@@ -29,7 +32,9 @@ class Case:
         return self.plan.system
 
 
-def case_of(plan: Plan, numbers: Mapping[str, Number], solved: Mapping[str, float]) -> Case:
+def case_of(
+    plan: Plan, labels: Labels, numbers: Mapping[str, Number], solved: Mapping[str, float]
+) -> Case:
     """The case, with forces that only rounding of floats keeps from zero set to zero."""
     forces = {force.id for force in plan.system.forces}
     known = {name: float(value) for name, value in solved.items()}
@@ -41,7 +46,7 @@ def case_of(plan: Plan, numbers: Mapping[str, Number], solved: Mapping[str, floa
     for outcome in plan.outcomes:
         if outcome.id.endswith(".direction"):
             known[outcome.id] = _direction(known, outcome.id)
-    return Case(plan, dict(numbers), known)
+    return Case(plan, labels, dict(numbers), known)
 
 
 def _direction(known: Mapping[str, float], id: str) -> float:

@@ -104,12 +104,12 @@ class LimitsCompared(Fact):
 
 @dataclass(frozen=True, slots=True)
 class MagnitudeFound(Fact):
-    force: Name
+    element: str
 
 
 @dataclass(frozen=True, slots=True)
 class DirectionFound(Fact):
-    force: Name
+    element: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,10 +198,9 @@ def criteria(plan: Plan, turning: Turning) -> Iterator[Criterion]:
         if find.form is Form.HOLDS:
             yield Criterion("limit", LimitsCompared())
         if find.form is Form.MAGNITUDE_AND_DIRECTION:
-            symbol = system.element(find.quantity).symbol
-            force = Name(symbol, symbol)
-            yield Criterion("magnitude", MagnitudeFound(force), f"{find.quantity}.magnitude")
-            yield Criterion("direction", DirectionFound(force), f"{find.quantity}.direction")
+            owner = find.quantity
+            yield Criterion("magnitude", MagnitudeFound(owner), f"{owner}.magnitude")
+            yield Criterion("direction", DirectionFound(owner), f"{owner}.direction")
 
 
 def bodies_used(plan: Plan) -> tuple[Body, ...]:

@@ -34,7 +34,7 @@ def at_limit(digits: Digits, branch: Branch) -> Digits:
     case = digits.case
     data = {name: case.values[name] for name in case.numbers}
     solved = {name: float(value) for name, value in solve(branch.plan, data).items()}
-    return Digits(case_of(branch.plan, case.numbers, solved), digits.convention)
+    return Digits(case_of(branch.plan, case.labels, case.numbers, solved), digits.convention)
 
 
 def governing(case: Case) -> Limit:

@@ -79,16 +79,18 @@ def test_what_acts_between_bodies_acts_back(pair, entry, forces):
 
 def test_each_body_names_the_other_where_they_touch(pair):
     entry = '[[contact]]\nbody = "post"\nother = "prop"\nat = "K"\ndirection = 0\nsymbol = "N"'
-    system = system_of(pair + entry)
-    assert system.element("N").name == system.force("N").source == "the prop"
-    assert system.element("N'").name == system.force("N'").source == "the post"
+    read = read_template(pair + entry, "pair.toml")
+    system, labels = read.system, read.labels
+    assert labels.elements["N"].name == labels.source(system.force("N")) == "the prop"
+    assert labels.elements["N'"].name == labels.source(system.force("N'")) == "the post"
     assert system.element("N'").surface == number(180)
 
 
 def test_a_cable_between_bodies_runs_both_ways(pair):
-    system = system_of(pair + BETWEEN[1][0])
+    read = read_template(pair + BETWEEN[1][0], "pair.toml")
+    system = read.system
     assert (system.element("T").toward, system.element("T'").toward) == ("Q", "J")
-    assert system.element("T'").symbol == "T"
+    assert read.labels.elements["T'"].symbol == "T"
 
 
 def test_a_fixed_joint_passes_on_its_couple(pair):
@@ -184,8 +186,8 @@ def test_friction_below_its_limit_may_point_either_way(shelf, spoilt):
     (limit,) = read.system.limits
     assert (limit.id, limit.relation) == ("f.limit", "<=")
     assert limit.left == Call("abs", (Name("f", "f"),))
-    assert limit.name == "the shelf slips on the post"
-    assert read.requirements[0].because == limit.name  # nobody asks, so it must be kept
+    assert read.labels.limits == {"f.limit": "the shelf slips on the post"}
+    assert read.requirements[0].because == "the shelf slips on the post"  # must be kept
     definitions = {d.variable: d.expression for d in read.system.definitions}
     assert definitions["F.x"] == Name("f", "f")
     assert definitions["F.y"] == Name("N_f", "N_f")

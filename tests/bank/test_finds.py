@@ -1,5 +1,6 @@
 import pytest
 
+from probgen.bank.labels import Label
 from probgen.bank.reading import read_template
 from probgen.input.fault import InputError
 from probgen.quantities.expression import Name, evaluate
@@ -50,13 +51,14 @@ def test_a_single_force_may_be_asked_with_its_direction(shelf):
 
 
 def test_several_forces_may_be_taken_together(shelf):
-    system = system_of(
-        shelf + '[[find]]\nresultant = ["T", "W_t"]\nsymbol = "F"\nname = "cable and tree"'
-    )
+    text = shelf + '[[find]]\nresultant = ["T", "W_t"]\nsymbol = "F"\nname = "cable and tree"'
+    read = read_template(text, "shelf.toml")
+    system = read.system
     found = {d.variable: d.expression for d in system.definitions}
     assert found["F.y"] == parse("T*sin(theta) - W_t", scope_of(system))
     element = system.element("F")
-    assert (element.name, element.body, element.forces) == ("the cable and tree", "shelf", ())
+    assert (element.body, element.forces) == ("shelf", ())
+    assert read.labels.elements["F"] == Label("F", "the cable and tree")
     assert system.finds[-1] == Find("F", Form.MAGNITUDE_AND_DIRECTION)
 
 
@@ -64,7 +66,7 @@ FORMS = [
     ('quantity = "T"\nas = "largest"', Find("T", Form.LARGEST)),
     ('quantity = "W_t"\nas = "smallest"', Find("W_t", Form.SMALLEST)),
     ('quantity = "breaks"\nas = "holds"', Find("breaks", Form.HOLDS)),
-    ('as = "holds"\nwording = "does it hold"', Find("", Form.HOLDS, "does it hold")),
+    ('as = "holds"\nwording = "does it hold"', Find("", Form.HOLDS)),
 ]
 
 

@@ -45,8 +45,9 @@ def test_points_keep_lengths_as_written(shelf):
 
 
 def test_elements_become_forces(shelf):
-    system = read_template(shelf, "shelf.toml").system
-    acting = {f.id: (f.kind, f.point, f.source, f.part) for f in system.forces}
+    read = read_template(shelf, "shelf.toml")
+    system, labels = read.system, read.labels
+    acting = {f.id: (f.kind, f.point, labels.source(f), f.part) for f in system.forces}
     assert acting == {
         "R.x": (Kind.HINGE, "A", "the hinge", "x"),
         "R.y": (Kind.HINGE, "A", "the hinge", "y"),

@@ -14,26 +14,25 @@ def read(text):
 
 def test_an_equation_of_the_author_becomes_a_condition(shelf):
     entry = '[[condition]]\nthat = "R.x = 2*R.y"\nbecause = "so it is built"\n'
-    first, second = read(shelf + entry + entry).system.conditions
+    template = read(shelf + entry + entry)
+    first, second = template.system.conditions
     assert (first.left, first.right) == (RX, Product((Number(2), RY)))
-    assert (first.reason, first.id, second.id) == ("so it is built", "1", "2")
+    assert (first.id, second.id) == ("1", "2")
+    assert template.labels.reasons == dict.fromkeys("12", "so it is built")
 
 
 def test_a_share_is_a_ratio_of_two_forces(shelf):
-    system = read(shelf + '[[share]]\nof = "R.y"\nto = "T"\nratio = 1').system
-    assert system.conditions == (Condition("1", RY, T, "the problem states their ratio"),)
+    template = read(shelf + '[[share]]\nof = "R.y"\nto = "T"\nratio = 1')
+    assert template.system.conditions == (Condition("1", RY, T),)
+    assert template.labels.reasons == {"1": "the problem states their ratio"}
 
 
 def test_a_limit_keeps_its_name_and_holds_where_it_is_reached(shelf):
     entry = '[[limit]]\nthat = "T < 900 N"\nname = "the cable breaks"'
     template = read(f'{shelf}{entry}\n[[limit]]\nid = "up"\nthat = "R.y >= 0"\nname = "it lifts"')
     first, second = template.system.limits
-    assert (first.id, first.left, first.relation, first.name) == (
-        "limit_1",
-        T,
-        "<=",
-        "the cable breaks",
-    )
+    assert (first.id, first.left, first.relation) == ("limit_1", T, "<=")
+    assert template.labels.limits == {"limit_1": "the cable breaks", "up": "it lifts"}
     assert (second.id, second.relation) == ("up", ">=")
     assert [r.because for r in template.requirements] == [
         "the cable breaks",

@@ -61,11 +61,12 @@ def scenes_of(problem: Problem, own: Worked) -> list[Scene]:
     named = points_told(problem.template, own)
     sizes = drawn_sizes(problem.template, known)
     givens = own.draw.values
-    found = [situation(case.system, known, depicts, givens, named=named, drawn=sizes)]
+    found = [situation(case.system, case.labels, known, depicts, givens, named=named, drawn=sizes)]
+    own = (case.system, case.labels, case.values)
     for body in case.system.bodies:
         pivot = body.outline[0] if len(body.outline) > 1 else ""
         look = look_of(depicts, body.id)
-        found.append(free_body(case.system, case.values, body.id, pivot, drawn=sizes, look=look))
+        found.append(free_body(*own, body.id, pivot, drawn=sizes, look=look))
     return found
 
 

@@ -15,6 +15,7 @@ import pytest
 from probgen.bank.reading import read_template
 from probgen.draws.draw import completed
 from probgen.problem.problem import Problem, prepare, work
+from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.plan import find_plan
 from probgen.statics.proof import prove
 from probgen.statics.solution import GOVERNING, solve
@@ -152,8 +153,8 @@ def test_the_proof_finds_a_limit_that_is_passed() -> None:
     }
     proof = prove(plan, {**wrong, GOVERNING: 1.0 - first})
     assert not proof.holds.any()
-    named = {0.0: "it slides", 1.0: "it tips"}
-    assert all(named[by] in fault for by, fault in zip(first, proof.faults, strict=True))
+    passed = [Flaw(FlawKind.PASSED, limit=branch.limit.id) for branch in plan.branches]
+    assert all(passed[int(by)] in fault for by, fault in zip(first, proof.faults, strict=True))
 
 
 @pytest.mark.parametrize(

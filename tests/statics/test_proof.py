@@ -8,6 +8,7 @@ import pytest
 
 from probgen.quantities.expression import Expression, Value, negative, number, times
 from probgen.statics.cross_check import solve_all
+from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.plan import Plan, find_plan
 from probgen.statics.proof import TOLERANCE, prove
 from probgen.statics.solution import solve
@@ -41,8 +42,8 @@ def test_a_changed_value_is_caught(
     solved[name] = np.multiply(solved[name], factor)
     proof = prove(plan, solved)
     assert not proof.holds.any()
-    assert all("the balances do not close" in fault for fault in proof.faults)
-    assert all("the second solver finds other values" in fault for fault in proof.faults)
+    assert all(Flaw(FlawKind.UNBALANCED) in fault for fault in proof.faults)
+    assert all(Flaw(FlawKind.DISPUTED) in fault for fault in proof.faults)
 
 
 def _halved(expression: Expression) -> Expression:
@@ -65,9 +66,9 @@ def test_a_cable_that_would_have_to_push_is_named(plan: Plan, beam_values: Value
     beam_values["theta"] = np.array([-40.0, 25.0, 62.0])
     proof = prove(plan, solve(plan, beam_values))
     assert list(proof.holds) == [False, True, True]
-    assert any(
-        "(T) comes out negative" in fault for fault in proof.faults[0]
-    )
+    (flaw,) = proof.faults[0]
+    assert (flaw.kind, flaw.quantity) == (FlawKind.NEGATIVE, "T")
+    assert flaw.value == pytest.approx(117.6 / (0.96 * np.sin(np.radians(-40.0))))
 
 
 def test_a_cable_along_the_beam_is_not_finite_or_caught(plan: Plan, beam_values: Values) -> None:

@@ -26,9 +26,10 @@ FINDS = [
 
 
 LIMITS = (
-    Limit("breaks", Name("T", "T"), "<=", number(900), "the cable breaks"),
-    Limit("slips", Name("f", "f"), "<=", number(9), "the foot slips"),
+    Limit("breaks", Name("T", "T"), "<=", number(900)),
+    Limit("slips", Name("f", "f"), "<=", number(9)),
 )
+EVENTS = {"breaks": "the cable breaks", "slips": "the foot slips"}
 ON_LIMITS = [
     (1, "T", Form.LARGEST, "the largest tension in the cable, T, before the cable breaks"),
     (
@@ -45,15 +46,18 @@ ON_LIMITS = [
 
 @pytest.mark.parametrize(("count", "quantity", "form", "told"), ON_LIMITS)
 def test_what_is_asked_about_limits(count, quantity, form, told):
-    system = replace(default_bank().read("beam-stay-cable").system, limits=LIMITS[:count])
-    inlines = tell_find(Find(quantity, form), Nouns(system), ENGLISH)
+    template = default_bank().read("beam-stay-cable")
+    system = replace(template.system, limits=LIMITS[:count])
+    nouns = Nouns(system, replace(template.labels, limits=EVENTS))
+    inlines = tell_find(Find(quantity, form), nouns, ENGLISH)
     shown = [i.text if isinstance(i, Text) else i.formula[0].symbol for i in inlines]
     assert "".join(shown) == told
 
 
 @pytest.mark.parametrize(("quantity", "form", "wording", "told"), FINDS)
 def test_what_is_asked_in_words(quantity, form, wording, told):
-    system = default_bank().read("beam-stay-cable").system
-    inlines = tell_find(Find(quantity, form, wording), Nouns(system), ENGLISH)
+    template, find = default_bank().read("beam-stay-cable"), Find(quantity, form)
+    labels = replace(template.labels, finds={find: wording} if wording else {})
+    inlines = tell_find(find, Nouns(template.system, labels), ENGLISH)
     shown = [i.text if isinstance(i, Text) else i.formula[0].symbol for i in inlines]
     assert "".join(shown) == told

@@ -100,7 +100,7 @@ def test_the_limit_reached_first_decides(height: str, first: str, value: str) ->
     assert told.split("\n")[:2] == ["it slides at P = 147 N", f"it tips at P = {tipping}"]
     wanted = f"The smaller value decides: {first} first, so the largest value is P = {value}."
     assert told.split("\n")[2] == wanted
-    assert governing(own.case).name == first
+    assert own.case.labels.limits[governing(own.case).id] == first
 
 
 def test_the_answers_say_what_and_how_much() -> None:

@@ -21,7 +21,6 @@ from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
 from probgen.draws.draw import completed
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, tell_steps, work
-from probgen.quantities.expression import Name
 from probgen.quantities.printing import latex
 from probgen.quantities.unit import US_CUSTOMARY
 from probgen.statics.solution import solve
@@ -436,7 +435,7 @@ def problem_of(id: str, convention: str) -> Problem:
 def worlds_of(own: Worked) -> list[World]:
     """What each printed symbol stands for: in the end, with each resultant's angle, at each limit.
     """
-    data = {name: own.case.values[name] for name in own.case.numbers}
+    data, labels = {name: own.case.values[name] for name in own.case.numbers}, own.case.labels
     branches = [solve(branch.plan, data) for branch in own.case.plan.branches]
     found = []
     for values in [own.complete, *branches]:
@@ -445,12 +444,12 @@ def worlds_of(own: Worked) -> list[World]:
             if variable.id in values:
                 length, mass, time, angle = map(float, variable.dimension)
                 size = float(values[variable.id])
-                world[latex(Name(variable.id, variable.symbol))] = size, (length, mass, time, angle)
+                world[latex(labels.letter(variable.id))] = size, (length, mass, time, angle)
         angles: list[World] = []
         for element in own.case.system.elements:
             if f"{element.id}.magnitude" in values:
                 size = float(values[f"{element.id}.magnitude"])
-                world[latex(Name(element.id, element.symbol))] = size, (1, 1, -2, 0)
+                world[latex(labels.whole(element.id))] = size, (1, 1, -2, 0)
                 x, y = (abs(float(values[f"{element.id}.{axis}"])) for axis in "xy")
                 steep = math.degrees(math.atan2(y, x))
                 angles.append({r"\phi": (steep, DEGREES)})

@@ -13,6 +13,7 @@ from itertools import chain, combinations
 from typing import Final, Literal
 
 from probgen.bank.depiction import Look
+from probgen.bank.labels import Labels
 from probgen.figures.freebody.arrows import Arrows, distance
 from probgen.figures.measured.alt_text import diagram_words
 from probgen.figures.measured.distributed import rows
@@ -61,6 +62,7 @@ Sense = Literal["counter-clockwise", "clockwise"]
 
 def free_body(
     system: System,
+    labels: Labels,
     values: Mapping[str, Value],
     body_id: str,
     pivot: str,
@@ -81,7 +83,7 @@ def free_body(
     lengths = {
         id: size for id, size in (drawn or {}).items() if system.variables[id].dimension == LENGTH
     }
-    measured = survey(system, {**values, **lengths})
+    measured = survey(system, labels, {**values, **lengths})
     body = system.body(body_id)
     forces = vectors(measured, body)
     core = _core([*measured.outline(body), *(vector.at for vector in forces)])
@@ -143,7 +145,7 @@ class _Diagram:
         forces = shown.forces
         hinged = {v.element for v in forces if v.part in ("x", "y")}
         self.legs = {id: [v for v in forces if v.element == id] for id in sorted(hinged)}
-        self.wholes = {id: resultant(self.system.element(id), v) for id, v in self.legs.items()}
+        self.wholes = {id: resultant(measured.labels.whole(id), v) for id, v in self.legs.items()}
         self.single = [v for v in forces if v.element not in hinged]
         self.forces = forces
         largest = max((v.size for v in (*self.single, *self.wholes.values())), default=1.0)
@@ -176,7 +178,7 @@ class _Diagram:
         shown = (*self.single, *self.wholes.values())
         points = {self.measured.places[f.point]: f.point for f in self.system.forces}
         letters = [points.get(vector.at, "") for vector in shown]
-        words = diagram_words(self.body, shown, letters)
+        words = diagram_words(self.measured.labels, self.body, shown, letters)
         shapes = tuple(self.field.shapes)
         return Scene(shapes, self.field.box, self.scale, words, self.strained)
 

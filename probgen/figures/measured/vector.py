@@ -7,10 +7,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from probgen.bank.labels import Labels
 from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.scene import bearing, heading
 from probgen.quantities.expression import Name
-from probgen.statics.system import Body, Element, Force, System
+from probgen.statics.system import Body, Force, System
 
 _SHORTEST: Final = 18.0  # arrow of a force next to nothing, pt
 _LONGEST: Final = 58.0  # arrow of the largest force, pt
@@ -51,7 +52,7 @@ def vectors(measured: Survey, body: Body) -> tuple[Vector, ...]:
         found.append(
             Vector(
                 force.id,
-                _symbol(measured.system, force),
+                _symbol(measured.labels, force),
                 measured.places[force.point],
                 abs(size),
                 direction % 360.0,
@@ -62,17 +63,16 @@ def vectors(measured: Survey, body: Body) -> tuple[Vector, ...]:
     return tuple(vector for vector in found if vector.size > 1e-9 * largest)
 
 
-def _symbol(system: System, force: Force) -> str:
+def _symbol(labels: Labels, force: Force) -> str:
     if isinstance(force.magnitude, Name):
         return force.magnitude.symbol
-    element = next((e for e in system.elements if force.id in e.forces), None)
-    return element.symbol if element and element.symbol else force.id
+    return labels.elements[force.element].symbol or force.id
 
 
-def resultant(element: Element, legs: Sequence[Vector]) -> Vector:
-    """The whole of a hinge's force from its components."""
+def resultant(whole: Name, legs: Sequence[Vector]) -> Vector:
+    """The whole of a hinge's force from its components; whole: its letter."""
     step = sum((leg.size * heading(leg.direction) for leg in legs), 0j)
-    return Vector(element.id, element.symbol, legs[0].at, abs(step), bearing(step), element.id)
+    return Vector(whole.id, whole.symbol, legs[0].at, abs(step), bearing(step), whole.id)
 
 
 def arrow_length(size: float, largest: float) -> float:

@@ -13,7 +13,7 @@ from functools import lru_cache
 from typing import Final, Literal
 
 from probgen.figures.paper.scene import Text
-from probgen.quantities.expression import Number
+from probgen.quantities.expression import Name, Number
 from probgen.quantities.printing import plain, symbol_plain
 
 SIZE: Final = 9.0
@@ -63,12 +63,22 @@ def runs(text: Text) -> tuple[Run, ...]:
 
 def extent(text: Text, size: float = SIZE) -> Extent:
     """The room a label takes when set at `size` pt."""
-    # Numbers equal in value differ in their digits (1.7, 1.70), so these are part of the key.
-    return _extent(text, str(text.value) if isinstance(text, Number) else "", size)
+    return _extent(text, _shown(text), size)
+
+
+def _shown(text: Text) -> str:
+    """What tells labels apart that are equal: the digits of a number (1.7, 1.70), a letter."""
+    match text:
+        case Number(value):
+            return str(value)
+        case Name():
+            return text.symbol
+        case _:
+            return text
 
 
 @lru_cache(maxsize=4096)
-def _extent(text: Text, digits: str, size: float) -> Extent:
+def _extent(text: Text, shown: str, size: float) -> Extent:
     pieces = runs(text)
     width = height = depth = 0.0
     for run in pieces:

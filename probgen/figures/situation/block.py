@@ -12,7 +12,7 @@ from probgen.figures.measured.survey import Survey, mass_name, pushes, spans
 from probgen.figures.paper.scene import MEDIUM, Shape, Spot, Text, circle, dot, heading, polygon
 from probgen.figures.paper.type_metrics import extent
 from probgen.figures.parts import mechanical, person
-from probgen.quantities.expression import Name, Number
+from probgen.quantities.expression import Number
 from probgen.statics.system import Body, Element, Kind
 
 _APART: Final = 102.0  # between particles that do not touch, pt
@@ -99,7 +99,7 @@ def blocks_of(
         look = depicts.bodies.get(body.id)
         asked, other = look in _BLOCKS, look is not None and look not in _BLOCKS
         rests = [e for e in elements if e.kind in _SURFACES]
-        held = any(e.kind in _HOLDS and not pushes(measured.system, e) for e in elements)
+        held = any(e.kind in _HOLDS and not pushes(e) for e in elements)
         if weighs and not other and (asked or rests or not held or body.id in loaded):
             found[body.id] = _block(measured, look, elements, rests, givens)
     return found
@@ -141,7 +141,7 @@ def _person(measured: Survey, elements: list[Element]) -> Block:
 
 def _text(measured: Survey, weight: Element, givens: Mapping[str, Number]) -> Text:
     mass = mass_name(measured.system, weight)
-    return givens.get(mass.id, mass) if mass else Name(weight.id, weight.symbol)
+    return givens.get(mass.id, mass) if mass else measured.labels.whole(weight.id)
 
 
 def stacked(measured: Survey, ropes: Mapping[str, str]) -> Survey:

@@ -77,7 +77,7 @@ class Burdens:
         mass = mass_name(self.system, element)
         if mass:
             return self.stage.text(mass), f"label:{mass.id}"
-        return Name(element.id, element.symbol), f"label:{element.id}"
+        return self.stage.measured.labels.whole(element.id), f"label:{element.id}"
 
     def _block_label(
         self, element: Element, block: Block, text: Name | Number, tag: str

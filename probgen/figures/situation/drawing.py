@@ -13,6 +13,7 @@ from itertools import chain
 from typing import Final
 
 from probgen.bank.depiction import Depictions
+from probgen.bank.labels import Labels
 from probgen.figures.measured.alt_text import situation_words
 from probgen.figures.measured.proportion import note_distorted
 from probgen.figures.measured.survey import (
@@ -79,6 +80,7 @@ _REFERENCE: Final = 30.0  # the least an angle's reference line reaches, pt
 
 def situation(
     system: System,
+    labels: Labels,
     values: Mapping[str, Value],
     depicts: Depictions,
     givens: Mapping[str, Number],
@@ -96,7 +98,7 @@ def situation(
     figure then says that it is not to scale.
     Raises KeyError when a value the geometry needs is missing.
     """
-    measured = survey(system, {**values, **drawn} if drawn else values)
+    measured = survey(system, labels, {**values, **(drawn or {})})
     measured = stacked(measured, {h.second.body: h.first.body for h in hoists_of(measured)})
     lettered, seen = frozenset(named), (spans(measured), openings(measured))
     shown = _Shown(measured, depicts, givens, lettered, bool(drawn), *seen)
@@ -201,7 +203,8 @@ class _Situation:
         self._letters()
         if self.shown.distorted:
             note_distorted(self.field)
-        shapes, words = tuple(self.field.shapes), situation_words(self.system)
+        shapes = tuple(self.field.shapes)
+        words = situation_words(self.system, self.measured.labels)
         return Scene(shapes, self.field.box, self.scale, words, 0 if placed else 1)
 
     def _spot(self, point: str) -> Spot:

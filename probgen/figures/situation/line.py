@@ -237,7 +237,7 @@ def _way(stage: Stage, element: Element) -> float | None:
     direction = stage.measured.direction_of(element)
     if direction is None:
         return None
-    return (direction + 180.0) % 360.0 if pushes(stage.system, element) else direction
+    return (direction + 180.0) % 360.0 if pushes(element) else direction
 
 
 def _tied(stage: Stage, element: Element) -> Spot | None:

@@ -87,7 +87,7 @@ class Stage:
         if block is None or not self.measured.has(force.direction):
             return spot
         unit = heading(self.measured.number(force.direction))
-        if pushes(self.system, element):  # it stands behind its point
+        if pushes(element):  # it stands behind its point
             unit = -unit
         return spot + block.grip(unit)
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
+from probgen.mistakes import variant
 from probgen.quantities.expression import Number
 from probgen.quantities.formula import Relation
+from probgen.statics.system import Body, Element
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import counted, direction, series
 from probgen.wording.english.saying import say
@@ -100,12 +102,12 @@ def limits_compared(fact: LimitsCompared, nouns: Nouns) -> Inlines:
 
 @say.register
 def magnitude_found(fact: MagnitudeFound, nouns: Nouns) -> Inlines:
-    return filled("magnitude of {R} (unit)", R=fact.force)
+    return filled("magnitude of {R} (unit)", R=nouns.labels.whole(fact.element))
 
 
 @say.register
 def direction_found(fact: DirectionFound, nouns: Nouns) -> Inlines:
-    return filled("direction of {R} in words", R=fact.force)
+    return filled("direction of {R} in words", R=nouns.labels.whole(fact.element))
 
 
 @say.register
@@ -157,7 +159,7 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
 
 @say.register
 def slip_named(fact: SlipNamed, nouns: Nouns) -> Inlines:
-    words = _went_wrong(fact)
+    words = _went_wrong(fact, nouns)
     if isinstance(fact.shown, Number):
         value = (fact.quantity, Relation("="), fact.shown)
         return filled("{value}: {words}.", value=value, words=words)
@@ -166,8 +168,21 @@ def slip_named(fact: SlipNamed, nouns: Nouns) -> Inlines:
     return filled("{q}{way}: {words}.", q=fact.quantity, way=way, words=words)
 
 
-def _went_wrong(fact: SlipNamed) -> Inlines:
+def _went_wrong(fact: SlipNamed, nouns: Nouns) -> Inlines:
     parts: dict[str, Part] = {"turning": fact.turning}
     for name, part in fact.misstep.parts.items():
-        parts[name] = series(part) if isinstance(part, tuple) else part
+        parts[name] = _part(part, nouns)
     return filled(SLIPS[fact.misstep.slip, fact.misstep.way], **parts)
+
+
+def _part(part: variant.Part, nouns: Nouns) -> Part:
+    """A body by its noun, a support by its letter, several quantities in a row."""
+    match part:
+        case Body(id):
+            return nouns.body(id)
+        case Element(id):
+            return nouns.labels.whole(id)
+        case tuple():
+            return series(part)
+        case _:
+            return part

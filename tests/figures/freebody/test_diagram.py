@@ -13,12 +13,12 @@ from probgen.figures.measured.vector import vectors
 from probgen.figures.paper.scene import Arrow, Label, Scene, apart, bearing, heading
 from tests.figures.conftest import CASES, SEEDS, Case
 from tests.figures.seen import touching
-from tests.figures.sketches import STACK, loaded, read
+from tests.figures.sketches import STACK, alone, loaded, read
 
 
 def drawing(case: Case) -> Scene:
     body = case.system.bodies[0].id
-    return free_body(case.system, case.values, body, case.system.elements[0].at)
+    return free_body(case.system, case.labels, case.values, body, case.system.elements[0].at)
 
 
 @pytest.fixture(scope="module")
@@ -39,7 +39,7 @@ def test_forces_have_their_solved_directions(scenes: list[tuple[Case, Scene]]) -
             if abs(size) < 1e-9 or force.part in ("x", "y"):
                 continue
             drawn = arrow(scene, f"force:{force.id}")
-            direction = survey(case.system, case.values).number(force.direction)
+            direction = survey(case.system, case.labels, case.values).number(force.direction)
             true = direction + (180.0 if size < 0 else 0.0)
             assert apart(bearing(drawn.head - drawn.tail), true) < 1e-6
 
@@ -72,7 +72,7 @@ def test_both_signs_of_a_hinge_component_occur(cases: dict[tuple[str, int], Case
 
 def test_longer_arrow_means_larger_force(scenes: list[tuple[Case, Scene]]) -> None:
     for case, scene in scenes:
-        measured = survey(case.system, case.values)
+        measured = survey(case.system, case.labels, case.values)
         found = vectors(measured, case.system.bodies[0])
         sized = sorted(
             (vector.size, abs(a.head - a.tail))
@@ -92,7 +92,7 @@ def test_no_label_touches_anything(scenes: list[tuple[Case, Scene]]) -> None:
 
 def test_each_force_is_labelled_with_its_symbol(scenes: list[tuple[Case, Scene]]) -> None:
     for case, scene in scenes:
-        found = vectors(survey(case.system, case.values), case.system.bodies[0])
+        found = vectors(survey(case.system, case.labels, case.values), case.system.bodies[0])
         symbols = {v.symbol for v in found if v.part not in ("x", "y")}
         shown = {getattr(label.text, "symbol", "") for label in scene.labels}
         assert symbols <= shown
@@ -133,7 +133,7 @@ def test_positive_rotation_is_the_course_s(
     cases: dict[tuple[str, int], Case], sense: str, sign: int
 ) -> None:
     case = cases["beam", 0]
-    scene = free_body(case.system, case.values, "beam", "A", sense)  # type: ignore[arg-type]
+    scene = free_body(case.system, case.labels, case.values, "beam", "A", sense)  # type: ignore[arg-type]
     arc = scene.tagged("axes:positive")[0]
     assert arc.sweep * sign > 0  # type: ignore[union-attr]
 
@@ -141,14 +141,14 @@ def test_positive_rotation_is_the_course_s(
 def test_force_without_a_value_is_drawn_as_assumed(cases: dict[tuple[str, int], Case]) -> None:
     case = cases["ladder", 0]
     values = {name: value for name, value in case.values.items() if name != "N_f"}
-    drawn = arrow(free_body(case.system, values, "ladder", "B"), "force:N_f")
+    drawn = arrow(free_body(case.system, case.labels, values, "ladder", "B"), "force:N_f")
     assert bearing(drawn.head - drawn.tail) == pytest.approx(90.0)
 
 
 def test_components_without_values_make_no_resultant(cases: dict[tuple[str, int], Case]) -> None:
     case = cases["beam", 0]
     values = {name: v for name, v in case.values.items() if not name.startswith("R.")}
-    scene = free_body(case.system, values, "beam", "A")
+    scene = free_body(case.system, case.labels, values, "beam", "A")
     assert not scene.tagged("force:R")
     assert scene.tagged("force:R.x")
     assert scene.tagged("force:R.y")
@@ -160,7 +160,7 @@ def test_single_forces_begin_or_end_at_their_points_unless_two_share_a_line(
     for case, scene in scenes:
         found = [
             v
-            for v in vectors(survey(case.system, case.values), case.system.bodies[0])
+            for v in vectors(survey(case.system, case.labels, case.values), case.system.bodies[0])
             if v.part not in ("x", "y")
         ]
         for vector in found:
@@ -177,17 +177,17 @@ def test_single_forces_begin_or_end_at_their_points_unless_two_share_a_line(
 
 
 def test_couple_of_a_built_in_end_turns_the_way_it_acts() -> None:
-    system, values, _ = read(loaded("even"))
+    template, values, _ = read(loaded("even"))
     for moment in (50.0, -50.0):
         solved = {**values, "R.x": 0.0, "R.y": 9.0, "M_A": moment}
-        arc = free_body(system, solved, "shelf", "A").tagged("couple:M_A")[0]
+        arc = alone(template, solved, "shelf", "A").tagged("couple:M_A")[0]
         assert (arc.sweep > 0) == (moment > 0)  # type: ignore[union-attr]
 
 
 def test_action_and_reaction_carry_the_same_mark_and_symbol() -> None:
-    system, values, _ = read(STACK)
+    template, values, _ = read(STACK)
     solved = {**values, "N_1": 117.6, "N_2": 352.8}
-    diagrams = [free_body(system, solved, body, "") for body in ("books", "box")]
+    diagrams = [alone(template, solved, body, "") for body in ("books", "box")]
     marks = [diagram.tagged("pair") for diagram in diagrams]
     assert [len(m) for m in marks] == [1, 1]
     assert len({len(m[0].lines) for m in marks}) == 1  # type: ignore[union-attr]
@@ -199,14 +199,14 @@ def test_action_and_reaction_carry_the_same_mark_and_symbol() -> None:
 
 
 def test_particle_s_diagram_shows_no_rotation() -> None:
-    system, values, _ = read(STACK)
-    scene = free_body(system, {**values, "N_1": 117.6, "N_2": 352.8}, "box", "")
+    template, values, _ = read(STACK)
+    scene = alone(template, {**values, "N_1": 117.6, "N_2": 352.8}, "box", "")
     assert scene.tagged("axes:x")
     assert not scene.tagged("axes:positive")
 
 
 def test_letters_of_the_diagram_are_those_of_all_forces() -> None:
-    system, values, _ = read(loaded("even"))
-    scene = free_body(system, {**values, "R.x": 0, "R.y": 9, "M_A": 9}, "shelf", "A")
-    wanted = {force.point for force in system.forces}
+    template, values, _ = read(loaded("even"))
+    scene = alone(template, {**values, "R.x": 0, "R.y": 9, "M_A": 9}, "shelf", "A")
+    wanted = {force.point for force in template.system.forces}
     assert {tag.tag.partition(":")[2] for tag in scene.tagged("letter")} == wanted

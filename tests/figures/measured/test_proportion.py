@@ -25,7 +25,7 @@ def station(scene: Scene, tag: str) -> float:
 
 def diagram(case: Case, sizes: dict[str, float]) -> Scene:
     body = case.system.bodies[0].id
-    return free_body(case.system, case.values, body, "E", drawn=sizes)
+    return free_body(case.system, case.labels, case.values, body, "E", drawn=sizes)
 
 
 @pytest.mark.parametrize("seed", [0, 1, 2])
@@ -51,8 +51,8 @@ def test_diagram_with_other_angles_only_is_to_scale(cases: dict[tuple[str, int],
 
 def test_situation_keeps_its_room(cases: dict[tuple[str, int], Case]) -> None:
     case = cases["forearm", 0]
-    plain = situation(case.system, case.known, Depictions(), case.givens)
-    noted = situation(case.system, case.known, Depictions(), case.givens, drawn=SIZES)
+    plain = situation(case.system, case.labels, case.known, Depictions(), case.givens)
+    noted = situation(case.system, case.labels, case.known, Depictions(), case.givens, drawn=SIZES)
     (note,) = noted.tagged("note:scale")
     assert note.box.bottom >= noted.box.bottom  # type: ignore[union-attr]
     assert noted.box.height <= 1.1 * plain.box.height
@@ -61,7 +61,7 @@ def test_situation_keeps_its_room(cases: dict[tuple[str, int], Case]) -> None:
 
 def test_nothing_is_disturbed_by_true_sizes(cases: dict[tuple[str, int], Case]) -> None:
     for case in cases.values():
-        true = survey(case.system, case.values)
+        true = survey(case.system, case.labels, case.values)
         assert list(disturbances(true, true)) == []
 
 
@@ -78,6 +78,6 @@ def test_what_is_elsewhere_is_told(
     cases: dict[tuple[str, int], Case], length: float, told: list[str]
 ) -> None:
     case = cases["forearm", 0]
-    true = survey(case.system, case.values)
-    drawn = survey(case.system, {**case.values, "insertion": length})
+    true = survey(case.system, case.labels, case.values)
+    drawn = survey(case.system, case.labels, {**case.values, "insertion": length})
     assert list(disturbances(true, drawn)) == told

@@ -4,18 +4,18 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.figures.measured.survey import survey
 from probgen.figures.measured.vector import Vector, arrow_length, pair_marks, resultant, vectors
-from tests.figures.sketches import BEAM, HINGED, STACK, read
+from tests.figures.sketches import BEAM, HINGED, STACK, read, surveyed
 
 TEXT = HINGED.replace("WAY", "120")
 
 
 def found(**solved: float) -> dict[str, Vector]:
-    system, values, _ = read(TEXT)
+    template, values, _ = read(TEXT)
     names = {"R_x": "R.x", "R_y": "R.y"}
     known = {**values, "W": 117.6, **{names.get(id, id): value for id, value in solved.items()}}
-    return {each.id: each for each in vectors(survey(system, known), system.bodies[0])}
+    acting = vectors(surveyed(template, known), template.system.bodies[0])
+    return {each.id: each for each in acting}
 
 
 def test_a_negative_value_turns_the_arrow_and_not_the_size() -> None:
@@ -37,9 +37,9 @@ def test_a_force_without_a_value_is_middling_and_no_component() -> None:
 
 
 def test_the_whole_of_a_hinge_s_force_by_pythagoras() -> None:
-    system, _, _ = read(TEXT)
+    template, _, _ = read(TEXT)
     solved = found(T=50.0, R_x=30.0, R_y=40.0)
-    whole = resultant(system.element("R"), [solved["R.x"], solved["R.y"]])
+    whole = resultant(template.labels.whole("R"), [solved["R.x"], solved["R.y"]])
     assert whole.size == pytest.approx(50.0)
     assert whole.direction == pytest.approx(53.1301, abs=1e-4)  # atan(4/3)
     assert whole.symbol == "R"

@@ -16,7 +16,7 @@ from tests.figures.sketches import CABINET, LEANING, loaded, read, sketch
 
 
 def drawing(case: Case) -> Scene:
-    return situation(case.system, case.known, case.template.depicts, case.givens)
+    return situation(case.system, case.labels, case.known, case.template.depicts, case.givens)
 
 
 @pytest.fixture(scope="module")
@@ -108,7 +108,7 @@ def test_unknown_length_is_to_scale_when_its_value_is_passed(
     cases: dict[tuple[str, int], Case],
 ) -> None:
     case = cases["seesaw", 0]
-    scene = situation(case.system, case.values, case.template.depicts, case.givens)
+    scene = situation(case.system, case.labels, case.values, case.template.depicts, case.givens)
     start, end = dimension_ends(scene, "distance_2")
     assert abs(end - start) / scene.scale == pytest.approx(case.values["distance_2"])
 
@@ -122,7 +122,7 @@ def test_missing_given_is_an_error(draws: list[Case]) -> None:
     known = case.known
     del known[next(g.id for g in case.template.givens if g.unit.dimension == LENGTH)]
     with pytest.raises(KeyError):
-        situation(case.system, known, case.template.depicts, case.givens)
+        situation(case.system, case.labels, known, case.template.depicts, case.givens)
 
 
 def test_push_on_a_solid_ends_at_its_face() -> None:
@@ -142,15 +142,17 @@ def test_length_laid_off_by_halves_is_dimensioned() -> None:
 
 
 def test_stated_sizes_are_drawn_and_said_not_to_be_to_scale() -> None:
-    system, values, givens = read(loaded("even"))
-    scene = situation(system, values, Depictions(), givens, drawn={"L": 1.0})
+    template, values, givens = read(loaded("even"))
+    shown = (template.system, template.labels, values, Depictions(), givens)
+    scene = situation(*shown, drawn={"L": 1.0})
     assert "not to scale" in {label.text for label in scene.labels}
     assert "not to scale" in latex_picture(scene)
-    plain = situation(system, values, Depictions(), givens)
+    plain = situation(*shown)
     assert not plain.tagged("note:scale")
 
 
 def test_points_the_statement_names_are_lettered() -> None:
-    system, values, givens = read(loaded("even"))
-    assert not situation(system, values, Depictions(), givens).tagged("letter:B")
-    assert situation(system, values, Depictions(), givens, named=["B"]).tagged("letter:B")
+    template, values, givens = read(loaded("even"))
+    shown = (template.system, template.labels, values, Depictions(), givens)
+    assert not situation(*shown).tagged("letter:B")
+    assert situation(*shown, named=["B"]).tagged("letter:B")

@@ -76,7 +76,7 @@ def test_lines_in_the_pdf_have_the_drawn_angles(
 ) -> None:
     chosen = [(name, cases[name, seed]) for name in EXPECTED for seed in range(4)]
     scenes = [
-        situation(case.system, case.known, case.template.depicts, case.givens)
+        situation(case.system, case.labels, case.known, case.template.depicts, case.givens)
         for _, case in chosen
     ]
     for (name, case), strokes in zip(chosen, typeset(scenes, tmp_path), strict=True):
@@ -91,7 +91,7 @@ def test_labels_are_where_the_scene_has_them(
 ) -> None:
     """The text of a label lies inside the box it was given, and the frame fits the drawing."""
     case = cases["beam", 3]
-    scene = situation(case.system, case.known, case.template.depicts, case.givens)
+    scene = situation(case.system, case.labels, case.known, case.template.depicts, case.givens)
     strokes = typeset([scene], tmp_path)[0]
     with pdfplumber.open(tmp_path / "a.pdf") as pdf:
         characters = pdf.pages[0].chars

@@ -20,8 +20,8 @@ def test_both_figures_are_sound_xml(cases: dict[tuple[str, int], Case], name: st
     case = cases[name, 0]
     body = case.system.bodies[0].id
     for scene in (
-        situation(case.system, case.known, case.template.depicts, case.givens),
-        free_body(case.system, case.values, body, ""),
+        situation(case.system, case.labels, case.known, case.template.depicts, case.givens),
+        free_body(case.system, case.labels, case.values, body, ""),
     ):
         root = ET.fromstring(svg(scene))
         assert len(root.findall(f"{SPACE}text")) == len(scene.labels)
@@ -34,7 +34,7 @@ def test_both_figures_are_sound_xml(cases: dict[tuple[str, int], Case], name: st
 
 def test_labels_read_as_printed(cases: dict[tuple[str, int], Case]) -> None:
     case = cases["beam", 0]
-    scene = free_body(case.system, case.values, "beam", "A")
+    scene = free_body(case.system, case.labels, case.values, "beam", "A")
     root = ET.fromstring(svg(scene))
     texts = {"".join(text.itertext()) for text in root.findall(f"{SPACE}text")}
     assert {"T", "Rx", "Ry", "θ", "A"} <= texts
