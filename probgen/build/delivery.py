@@ -12,7 +12,7 @@ from probgen.build.chunk_store import ChunkStore
 from probgen.build.folder import MISSING, delivered
 from probgen.build.joined_pdfs import Piles
 from probgen.build.progress import Report
-from probgen.build.workers import Crew
+from probgen.build.workers import Crew, ended_like_interrupts
 from probgen.course.record import Record, write_record
 from probgen.course.setfile import ProblemSet
 from probgen.input.outside import OutsideError
@@ -41,9 +41,9 @@ def deliver(
     Raises as `print_chunk` and `delivered` do, with a note on what is done and how to go on; then
     nothing in `out` has changed.
     """
-    with delivered(out, write_record(record), inputs) as working:
-        store = ChunkStore(working)
+    with ended_like_interrupts(), delivered(out, write_record(record), inputs) as working:
         chunks = chunks_of(record)
+        store = ChunkStore(working, chunks)
         with _told_how_far(store, chunks, _stage(record)):
             _print_chunks(record, problems, chunks, store, crew, report)
             Piles(record, problems, store, len(chunks), working.whole).write(report)
@@ -98,7 +98,7 @@ def _print_chunks(
     report(stage, done, total)
     typesetter = typesetter_of(record.set, record.house)
     tasks = ((place, chunks[place], record.set, problems, typesetter) for place in waiting)
-    with closing(crew.each(print_placed, tasks)) as results:
+    with closing(crew.each(print_placed, tasks, len(waiting))) as results:
         for place, printed in results:
             store.keep(place, printed)
             done += len(chunks[place].versions)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import chain
 from pathlib import Path
 from typing import Final
 
@@ -24,7 +25,7 @@ from probgen.papers.covers_and_lists import (
     version_list,
 )
 from probgen.papers.typesetter import Kind, typesetter_of
-from probgen.press.split import join
+from probgen.press.split import join, pages_in
 from probgen.problem.problem import Problem
 from probgen.sheets.document import AnswerTable, Cover
 
@@ -111,7 +112,18 @@ class Piles:
 
     def _join(self, name: str, parts: Iterable[bytes | Path]) -> None:
         duplex = self.record.set.run.duplex
-        join(parts, self.folder / f"{name}.pdf", self.record.set.title, duplex=duplex)
+        path = self.folder / f"{name}.pdf"
+        parts = list(parts)
+        join(parts, path, self.record.set.title, duplex=duplex)
+        counts = chain.from_iterable(map(self._pages_of, parts))
+        wanted = sum(count + (count % 2 if duplex else 0) for count in counts)
+        if pages_in(path) != wanted:
+            failed = f"{path.name} has {pages_in(path)} pages, and {wanted} were printed"
+            raise OutsideError(failed, "see whether the disk is sound; nothing was delivered")
+
+    def _pages_of(self, part: bytes | Path) -> list[int]:
+        """The pages of each document in a part of a pile, as they were counted when printed."""
+        return [pages_in(part)] if isinstance(part, bytes) else self.store.pages(part)
 
 
 def _numbered(name: str, volumes: Iterable[list[Path]]) -> Iterator[tuple[str, list[Path]]]:
