@@ -30,7 +30,7 @@ test: .venv/ready-to-test
 	$(BIN)/pytest -q -n auto --dist worksteal
 
 coverage: .venv/ready-to-test
-	$(BIN)/pytest -q -n auto --dist worksteal --cov --cov-report=term
+	$(BIN)/pytest -q -n auto --dist worksteal --cov --cov-report=term --hypothesis-profile=ci
 
 prove: .venv/ready-to-test
 	$(BIN)/pytest -q -n auto -m proof
