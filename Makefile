@@ -39,7 +39,7 @@ mutants: .venv/ready-to-test
 	@$(BIN)/python -m tests.mutants
 
 bench: setup
-	@$(BIN)/python tests/bench
+	@$(BIN)/python -m tests.bench
 
 gallery: .venv/ready-to-test
 	@$(BIN)/python tests/gallery/make.py output/gallery

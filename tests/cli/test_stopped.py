@@ -12,6 +12,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.conftest import FilesIn
+
 ROSTER = "name,id\n" + "".join(f"Student {n},{n}\n" for n in range(1, 19))
 
 
@@ -44,7 +46,7 @@ def finish(folder: Path) -> None:
         assert build.returncode == 0, told
 
 
-def require_same(folder: Path, whole: Path, files_in) -> None:
+def require_same(folder: Path, whole: Path, files_in: FilesIn) -> None:
     assert files_in(folder / "class") == files_in(whole)
     assert {entry.name for entry in folder.iterdir()} == {"class", "class.csv", "set.toml"}
 
@@ -55,7 +57,9 @@ def kill_at(folder: Path, seconds: float) -> None:
         build.kill()
 
 
-def test_killed_three_times_in_a_row(undisturbed, files_in, tmp_path: Path) -> None:
+def test_killed_three_times_in_a_row(
+    undisturbed: tuple[Path, float], files_in: FilesIn, tmp_path: Path
+) -> None:
     whole, seconds = undisturbed
     moments = random.Random(5)
     for _ in range(3):
@@ -66,7 +70,9 @@ def test_killed_three_times_in_a_row(undisturbed, files_in, tmp_path: Path) -> N
 
 @pytest.mark.proof
 @pytest.mark.parametrize("part", [random.Random(place).random() for place in range(20)])
-def test_killed_at_a_random_moment(part: float, undisturbed, files_in, tmp_path: Path) -> None:
+def test_killed_at_a_random_moment(
+    part: float, undisturbed: tuple[Path, float], files_in: FilesIn, tmp_path: Path
+) -> None:
     whole, seconds = undisturbed
     kill_at(tmp_path, part * seconds)
     finish(tmp_path)
@@ -88,7 +94,9 @@ def interrupted(folder: Path, seconds: float) -> tuple[int, str]:
     return build.returncode, told
 
 
-def test_ctrl_c_stops_at_once_and_says_how_to_go_on(undisturbed, files_in, tmp_path: Path) -> None:
+def test_ctrl_c_stops_at_once_and_says_how_to_go_on(
+    undisturbed: tuple[Path, float], files_in: FilesIn, tmp_path: Path
+) -> None:
     for attempt in range(5):  # on a busy machine a build may end before the key is pressed
         (folder := tmp_path / str(attempt)).mkdir()
         code, told = interrupted(folder, undisturbed[1])
@@ -139,7 +147,9 @@ def _address(place: Path) -> str:
     return address
 
 
-def test_a_cluster_gives_the_same_bytes(undisturbed, files_in, cluster: str, tmp_path) -> None:
+def test_a_cluster_gives_the_same_bytes(
+    undisturbed: tuple[Path, float], files_in: FilesIn, cluster: str, tmp_path: Path
+) -> None:
     with begin(tmp_path, "--cluster", cluster) as build:
         _, told = build.communicate()
     assert build.returncode == 0, told

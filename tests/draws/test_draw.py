@@ -1,23 +1,28 @@
+from collections.abc import Callable
+
 import pytest
 
-from probgen.draws.draw import FREE_ATTEMPTS, draw
+from probgen.bank.template import Template
+from probgen.draws.draw import FREE_ATTEMPTS, Draw, draw
 
 
-def numbers(each):
+def numbers(each: Draw) -> dict[str, str]:
     return {id: str(number.value) for id, number in each.values.items()}
 
 
-def test_the_same_key_gives_the_same_numbers(hook):
+def test_the_same_key_gives_the_same_numbers(hook: Callable[..., Template]) -> None:
     assert draw(hook(), "s", "ann") == draw(hook(), "s", "ann")
 
 
 @pytest.mark.parametrize("other", [("t", "ann"), ("s", "bob"), ("s", "ann", 1)])
-def test_another_key_gives_other_numbers(hook, other):
+def test_another_key_gives_other_numbers(
+    hook: Callable[..., Template], other: tuple[int | str, ...] | tuple[str, ...]
+) -> None:
     wide = hook("500.00")
     assert draw(wide, "s", "ann") != draw(wide, *other)
 
 
-def test_numbers_keep_the_digits_of_the_template(hook):
+def test_numbers_keep_the_digits_of_the_template(hook: Callable[..., Template]) -> None:
     for student in range(20):
         drawn = numbers(draw(hook(), "s", str(student)))
         assert len(drawn["L"].split(".")[1]) == 2
@@ -25,14 +30,14 @@ def test_numbers_keep_the_digits_of_the_template(hook):
         assert len(drawn["d"].split(".")[1]) == 2
 
 
-def test_a_given_is_drawn_alike_whatever_else_is_drawn(hook):
+def test_a_given_is_drawn_alike_whatever_else_is_drawn(hook: Callable[..., Template]) -> None:
     masses = {
         numbers(draw(template, "s", "ann"))["m"] for template in (hook(), hook("3.00"))
     }
     assert len(masses) == 1
 
 
-def test_derived_quantities_are_what_is_printed(hook):
+def test_derived_quantities_are_what_is_printed(hook: Callable[..., Template]) -> None:
     each = next(
         d
         for d in (draw(hook(), "s", str(i)) for i in range(99))
@@ -42,13 +47,13 @@ def test_derived_quantities_are_what_is_printed(hook):
     assert each.coherent()["d"] == 0.38
 
 
-def test_coherent_values_are_in_metres(hook):
+def test_coherent_values_are_in_metres(hook: Callable[..., Template]) -> None:
     each = draw(hook(), "s", "ann")
     assert each.coherent()["L"] == pytest.approx(float(each.values["L"].value))
     assert set(each.coherent()) == {"L", "m", "d", "q"}
 
 
-def test_late_attempts_take_every_set_of_numbers_once(hook):
+def test_late_attempts_take_every_set_of_numbers_once(hook: Callable[..., Template]) -> None:
     template = hook()
     walk = [
         tuple(numbers(draw(template, "s", "ann", FREE_ATTEMPTS + step)).values())

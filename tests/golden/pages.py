@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from io import BytesIO
 from pathlib import Path
+from typing import Any
 
 from PIL import Image, ImageDraw
 
@@ -113,7 +114,7 @@ def _version(place: int, id: str) -> Version:
     return Version(place, f"H4QX-{place:02}", id, student)
 
 
-def _with_room(sheet: Sheet, room: str) -> Sheet:
+def _with_room(sheet: Sheet, room: Any) -> Sheet:
     problems = (replace(problem, room=room) for problem in sheet.problems)
     return replace(sheet, problems=tuple(problems))
 

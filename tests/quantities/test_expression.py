@@ -18,6 +18,7 @@ from probgen.quantities.expression import (
     Product,
     Quotient,
     Sum,
+    Values,
     evaluate,
     linear_parts,
     names_in,
@@ -57,7 +58,7 @@ def test_values_are_in_coherent_units_and_degrees(expression: Expression, value:
 
 
 def test_a_batch_has_one_value_a_draw() -> None:
-    batch = {**VALUES, "T": np.array([1.0, 3.0])}
+    batch: Values = {**VALUES, "T": np.array([1.0, 3.0])}
     assert evaluate(TORQUE, batch) == pytest.approx([-3.75, -3.25])
 
 

@@ -43,7 +43,7 @@ from probgen.statics import (
     solve_for,
 )
 from probgen.statics.equation import Equation, Term
-from probgen.statics.geometry import Angle, cosine, sine
+from probgen.statics.geometry import Angle, cosine, sine, way
 from probgen.statics.system import Couple, Force, Kind, Link, System
 from probgen.working import case
 from probgen.working.convention import Convention
@@ -219,11 +219,11 @@ def agrees(told: Mapping[str, Any], value: float, angle: float | None) -> bool:
 
 # -- the breaks --------------------------------------------------------------------------------
 
-_turning, _way, _put_into = equation._turning, equation.way, solve_for._put_into
-_cosine, _couple_term, _direction = equation.cosine, equation._couple_term, case._direction
+_turning, _way, _put_into = equation._turning, way, solve_for._put_into
+_cosine, _couple_term, _direction = cosine, equation._couple_term, case._direction
 _meeting, _entries, _sums = off_body_pivot._meeting, cross_check._entries, numeric_equations._sums
 _physical = derivation._physical
-_outcomes, _isolated, _pruned = plan._outcomes, solve_for.isolated, derivation.pruned
+_outcomes, _isolated, _pruned = plan._outcomes, solve_for.isolated, equation.pruned
 
 
 def torque_sign(system: System, force: Force, pivot: str, turn: int) -> Iterator[Term]:

@@ -8,7 +8,7 @@ from dataclasses import fields, replace
 from functools import cache
 from itertools import pairwise
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 import numpy as np
 import pytest
@@ -264,8 +264,8 @@ def test_a_convention_changes_the_key_and_no_answer(name: str, convention: Conve
                 assert other.id == one.id
                 assert coherent(other) == pytest.approx(coherent(one), rel=1e-9, abs=1e-9)
     texts = zip(usual, keys(name)[: len(changed)], keys(name, convention), strict=True)
-    for own, one, other in texts:
-        assert (whole(one) != whole(other)) == concerns(convention, own)
+    for own, before, after in texts:
+        assert (whole(before) != whole(after)) == concerns(convention, own)
 
 
 def concerns(convention: Convention, own: Worked) -> bool:
@@ -324,7 +324,7 @@ def test_level_axes_keep_to_x_and_y() -> None:
     assert [a.value for a in both[0]] == pytest.approx([a.value for a in both[1]])
 
 
-AXES = ("simplest", "level")
+AXES: tuple[Literal["simplest", "level"], ...] = ("simplest", "level")
 
 SENSE = re.compile(
     r"(?P<names>\S+(?:, \S+)*(?: and \S+)?) turns? the .+? "
@@ -363,7 +363,7 @@ def turns_computed(case: Case, bodies: tuple[str, ...], pivot: str) -> dict[str,
 
 
 @pytest.mark.parametrize(("name", "positive"), SENSES)
-def test_the_senses_told_are_those_of_the_torques(name: str, positive: str) -> None:
+def test_the_senses_told_are_those_of_the_torques(name: str, positive: Any) -> None:
     convention = replace(USUAL, positive=positive)
     for sections, own in zip(keys(name, convention), works(name, convention), strict=True):
         balances = [
@@ -439,7 +439,7 @@ def test_a_key_goes_from_axes_to_answers(name: str) -> None:
 
 
 @pytest.mark.parametrize(("name", "positive"), SENSES)
-def test_the_positive_sense_is_told_before_torques_are_taken(name: str, positive: str) -> None:
+def test_the_positive_sense_is_told_before_torques_are_taken(name: str, positive: Any) -> None:
     convention = replace(USUAL, positive=positive)
     for sections, own in zip(keys(name, convention), works(name, convention), strict=True):
         told = f"{positive} torques are positive" in sentences(sections[:1])

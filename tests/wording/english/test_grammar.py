@@ -8,7 +8,8 @@ from probgen.wording.sentence import filled, plain_text
 from probgen.working.convention import Convention
 from probgen.working.direction import direction_of, way_of
 
-HORIZONTAL, VERTICAL, AXIS = (Convention(direction=d) for d in ("horizontal", "vertical", "axis"))  # type: ignore[arg-type]
+HORIZONTAL = Convention(direction="horizontal")
+VERTICAL, AXIS = Convention(direction="vertical"), Convention(direction="axis")
 
 WORDED = [
     (0.0, HORIZONTAL, "to the right"),
