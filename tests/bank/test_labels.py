@@ -1,6 +1,8 @@
 """What things are called stands beside the system and says nothing of its physics."""
 
+from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
+from typing import Any
 
 import pytest
 
@@ -10,7 +12,7 @@ from probgen.quantities.expression import Name
 from probgen.statics.system import Find, Form, System
 
 
-def test_what_a_file_calls_things(shelf):
+def test_what_a_file_calls_things(shelf: str) -> None:
     labels = read_template(shelf, "shelf.toml").labels
     assert labels.quantities["tree_mass"] == Label("M", "mass of the tree")
     assert labels.quantities["theta"] == Label("theta", "cable angle", "up")
@@ -23,13 +25,13 @@ def test_what_a_file_calls_things(shelf):
     assert (labels.limits, labels.reasons, labels.finds) == ({}, {}, {})
 
 
-def test_letters_for_formulas(shelf):
+def test_letters_for_formulas(shelf: str) -> None:
     labels = read_template(shelf, "shelf.toml").labels
     assert (labels.letter("R.x").id, labels.letter("R.x").symbol) == ("R.x", "R_x")
     assert (labels.whole("R").id, labels.whole("R").symbol) == ("R", "R")
 
 
-def test_an_author_s_own_words_for_what_is_asked(shelf):
+def test_an_author_s_own_words_for_what_is_asked(shelf: str) -> None:
     text = shelf.replace('quantity = "T"', 'quantity = "T"\nwording = "how hard it pulls"', 1)
     told = read_template(text, "s.toml").labels.finds
     assert told == {Find("T", Form.VALUE): "how hard it pulls"}
@@ -47,7 +49,7 @@ OTHERWISE = [
 
 
 @pytest.mark.parametrize(("words", "others"), OTHERWISE)
-def test_other_words_leave_the_system_as_it_is(shelf, words, others):
+def test_other_words_leave_the_system_as_it_is(shelf: str, words: str, others: str) -> None:
     known = shelf.replace('mass = "m"', 'mass = "m"\nof = "shelf"\nsymbol = "W_s"')
     one = read_template(known, "a")
     other = read_template(one.source.replace(words, others, 1), "a")
@@ -59,13 +61,13 @@ def test_other_words_leave_the_system_as_it_is(shelf, words, others):
     assert system == one.system
 
 
-def test_equal_labels_have_one_hash(shelf):
+def test_equal_labels_have_one_hash(shelf: str) -> None:
     one, other = (read_template(shelf, "s.toml").labels for _ in range(2))
     assert one == other
     assert hash(one) == hash(other)
 
 
-def texts(thing):
+def texts(thing: Any) -> Iterator[str]:
     """Every text in a system that is not the letter of a name."""
     if isinstance(thing, str):
         yield thing
@@ -81,7 +83,7 @@ def texts(thing):
             yield from texts(each)
 
 
-def test_a_system_holds_no_words(pair, shelf):
+def test_a_system_holds_no_words(shelf: str) -> None:
     system: System = read_template(shelf, "shelf.toml").system
     found = set(texts(system))
     assert "tree_mass" in found

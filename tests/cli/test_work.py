@@ -124,7 +124,7 @@ def test_figures_are_written_as_svg(run: Run, tmp_path: Path) -> None:
         assert ElementTree.parse(path).getroot().tag == "{http://www.w3.org/2000/svg}svg"
 
 
-def test_sheet_and_key_are_written_as_html(run, tmp_path: Path) -> None:
+def test_sheet_and_key_are_written_as_html(run: Run, tmp_path: Path) -> None:
     result = run("work", "forearm-load", "--with", "load_mass=4.321", "--html", "page.html")
     assert (result.exit_code, result.stdout) == (0, "sheet and key are in page.html\n")
     page = (tmp_path / "page.html").read_text(encoding="utf-8")

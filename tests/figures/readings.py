@@ -62,11 +62,11 @@ def scenes_of(problem: Problem, own: Worked) -> list[Scene]:
     sizes = drawn_sizes(problem.template, known)
     givens = own.draw.values
     found = [situation(case.system, case.labels, known, depicts, givens, named=named, drawn=sizes)]
-    own = (case.system, case.labels, case.values)
+    known_to_key = case.system, case.labels, case.values
     for body in case.system.bodies:
         pivot = body.outline[0] if len(body.outline) > 1 else ""
         look = look_of(depicts, body.id)
-        found.append(free_body(*own, body.id, pivot, drawn=sizes, look=look))
+        found.append(free_body(*known_to_key, body.id, pivot, drawn=sizes, look=look))
     return found
 
 

@@ -52,9 +52,9 @@ def test_length_rises_with_the_square_root_of_the_size() -> None:
 
 
 def test_action_and_reaction_have_one_mark() -> None:
-    system, _, _ = read(STACK)
+    system = read(STACK)[0].system
     marks = pair_marks(system)
     assert list(marks.values()) == [1, 1]
     (one, other) = marks
     assert system.force(one).pair == other
-    assert pair_marks(read(BEAM)[0]) == {}
+    assert pair_marks(read(BEAM)[0].system) == {}

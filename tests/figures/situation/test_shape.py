@@ -24,7 +24,7 @@ def test_what_is_enclosed() -> None:
 
 
 def test_only_what_runs_back_to_its_beginning_is_closed() -> None:
-    (cabinet,), (shelf,) = (read(text)[0].bodies for text in (CABINET, BEAM))
+    (cabinet,), (shelf,) = (read(text)[0].system.bodies for text in (CABINET, BEAM))
     assert is_closed(cabinet)
     assert not is_closed(shelf)
 
