@@ -99,7 +99,9 @@ def prepare(
     """
     method = Method(convention.torque, convention.positive, convention.axes)
     try:
-        plan = find_plan(template.system, coherent_values(_probes(template), convention), method)
+        with np.errstate(all="ignore"):  # what has no value is no way to go
+            probes = coherent_values(_probes(template), convention)
+            plan = find_plan(template.system, probes, method)
     except Refusal as refusal:
         expected = "a situation that statics alone can solve"
         fault = Fault(template.path, "", template.id, expected, str(refusal))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import contextmanager
 
 from probgen.bank.proportions import drawn_sizes
 from probgen.bank.template import Template
@@ -10,7 +11,8 @@ from probgen.figures.freebody.diagram import free_body
 from probgen.figures.paper.scene import Scene
 from probgen.figures.situation.drawing import situation
 from probgen.figures.situation.shape import look_of
-from probgen.problem.problem import Problem, Worked
+from probgen.input.fault import Fault, InputError
+from probgen.problem.problem import Problem, Worked, shown_values
 from probgen.quantities.expression import Name
 from probgen.quantities.unit import ANGLE, LENGTH
 from probgen.statics.system import Role
@@ -33,18 +35,32 @@ def situation_scene(template: Template, own: Worked, solved: bool) -> Scene:
     system, givens = own.case.system, own.draw.values
     known = {id: own.case.values[id] for id in (*givens, "g")}
     values = own.complete if solved else known
-    named, drawn = points_told(template, own), drawn_sizes(template, known)
     labels, depicts = template.labels, template.depicts
-    return situation(system, labels, values, depicts, givens, named=named, drawn=drawn)
+    with _drawable(template, own):
+        named, drawn = points_told(template, own), drawn_sizes(template, known)
+        return situation(system, labels, values, depicts, givens, named=named, drawn=drawn)
 
 
 def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:
     """A body alone with all forces on it, and the pivot the working takes torques about."""
     pivot, positive = _pivot(problem, body), problem.convention.positive
-    drawn = drawn_sizes(problem.template, own.case.values)
     look, labels = look_of(problem.template.depicts, body), problem.template.labels
     values = own.complete
-    return free_body(own.case.system, labels, values, body, pivot, positive, drawn, look)
+    with _drawable(problem.template, own):
+        drawn = drawn_sizes(problem.template, own.case.values)
+        return free_body(own.case.system, labels, values, body, pivot, positive, drawn, look)
+
+
+@contextmanager
+def _drawable(template: Template, own: Worked) -> Iterator[None]:
+    """Tells of values that leave nothing to draw: points in one place, a length of zero."""
+    try:
+        yield
+    except ArithmeticError:
+        expected = "values whose figure can be drawn, with no two of its points in one place"
+        mend = "change the values, or the template's ranges or [[require]]"
+        fault = Fault(template.path, "", shown_values(own.draw), expected, mend)
+        raise InputError([fault]) from None
 
 
 def asks_for_sizes(template: Template) -> bool:

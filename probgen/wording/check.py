@@ -160,6 +160,8 @@ def _term_numbers(digits: Digits, equation: Equation) -> list[tuple[int, Number]
         / unit.factor
         for term in equation.terms
     ]  # fmt: skip
+    if not values:
+        raise ArithmeticError("no force is left in a balance")
     largest = max(abs(value) for value in values)
     places = max(3 - round_figures(largest, 4).adjusted(), 0)
     chosen = [round_places(exact(value), places) for value in values]
