@@ -12,7 +12,7 @@ from pathlib import Path
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
 from probgen.build.delivery import deliver
-from probgen.build.folder import recover, working_on
+from probgen.build.folder import kept_record, recover
 from probgen.build.progress import Report
 from probgen.build.workers import Crew
 from probgen.course.inputs import Inputs, read_inputs, unprintable_texts
@@ -124,8 +124,9 @@ def _of_record(each: Assignment, pivot: str, path: str) -> Template:
 
 def _kept_seed(out: Path) -> str:
     """The seed that an unfinished build of this folder has drawn, "" when there is none."""
+    kept = kept_record(out)
     try:
-        return read_record(working_on(out).record).seed
+        return read_record(kept).seed if kept else ""
     except InputError:
         return ""
 
