@@ -71,6 +71,24 @@ def test_what_it_says(told: str, formula: Formula) -> None:
     assert read(formula) == expected
 
 
+SLANTS = {
+    "T": "<mi>T</mi>",
+    "theta": "<mi>θ</mi>",
+    "Delta": '<mi mathvariant="normal">Δ</mi>',
+    "ab": '<mi style="font-style: italic">ab</mi>',
+    "W_s": '<msub><mi>W</mi><mrow><mi mathvariant="normal">s</mi></mrow></msub>',
+    "R_x": "<msub><mi>R</mi><mrow><mi>x</mi></mrow></msub>",
+    "m_1": "<msub><mi>m</mi><mrow><mn>1</mn></mrow></msub>",
+    "r_⊥": "<msub><mi>r</mi><mrow><mo>⊥</mo></mrow></msub>",
+}
+
+
+@pytest.mark.parametrize(("short", "elements"), SLANTS.items(), ids=SLANTS)
+def test_letters_slant_as_in_latex(short: str, elements: str) -> None:
+    """NIST SP 811 (2008), 10.1 to 10.2; one letter alone is slanted by every reader of MathML."""
+    assert mathml(Name(short, short)) == elements
+
+
 def test_a_fraction_has_its_full_size_where_it_is_set_apart() -> None:
     fraction = (Quotient(X, X),)
     assert 'displaystyle="true"' in mathml(fraction)
