@@ -59,7 +59,7 @@ _SAME_VALUE: Final = frozenset(
 # These do not mind the order of their arguments, or mind it for programmers only.
 _ANY_ORDER: Final = frozenset(
     {
-        "apart", "chain", "combinations", "gcd", "getattr", "hypot", "isclose", "isinstance",
+        "add", "apart", "chain", "combinations", "gcd", "getattr", "hypot", "isclose", "isinstance",
         "issubclass", "max", "min", "print", "product", "setattr", "union", "zip",
     }
 )  # fmt: skip
