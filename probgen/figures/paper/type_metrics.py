@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final, Literal
 
-from probgen.figures.paper.scene import Text
+from probgen.figures.paper.scene import Stated, Text
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.printing import plain, symbol_plain
 
@@ -24,6 +24,8 @@ _DROP: Final = 0.165  # how far a subscript's baseline lies below, of the size (
 _THIN: Final = 1 / 6  # a thin space, of the size
 _WORD_SPACE: Final = 0.343 - _THIN  # cmr9's space beyond a thin one, of the size
 _SCRIPT_SPACE: Final = 0.5  # pt, TeX's space after a subscript (plain and LaTeX: 0.5pt)
+
+_EQUALS: Final = "\u2005=\u2005"  # between the spaces TeX leaves about a relation
 
 Face = Literal["roman", "italic"]
 
@@ -52,6 +54,8 @@ def runs(text: Text) -> tuple[Run, ...]:
         return (Run(plain(text), "roman"),)
     if isinstance(text, str):
         return (Run(text, "roman"),)
+    if isinstance(text, Stated):
+        return (*runs(text.symbol), Run(_EQUALS, "roman"), *runs(text.number))
     head, _, subscript = symbol_plain(text.symbol).partition("_")
     pieces = [Run(head, "italic")]
     for place, part in enumerate(subscript.split("_") if subscript else ()):
@@ -73,6 +77,8 @@ def _shown(text: Text) -> str:
             return str(value)
         case Name():
             return text.symbol
+        case Stated(symbol, number):
+            return f"{symbol.symbol} {number.value}"
         case _:
             return text
 
@@ -147,7 +153,8 @@ _FACES: Final[dict[tuple[Face, bool], dict[str, float]]] = {
     ("italic", True): _table(_ITALIC_6),
 }
 _OTHER: Final = {
-    " ": _THIN, "\u202f": _THIN, "−": 0.799, "·": 0.285, "×": 1.25, "°": 0.48, "ℓ": 0.43,
+    " ": _THIN, "\u2005": 0.278, "\u202f": _THIN, "−": 0.799, "·": 0.285, "×": 1.25, "°": 0.48,
+    "ℓ": 0.43,
     "²": 0.41, "³": 0.41, "⁰": 0.41, "¹": 0.41, "⁴": 0.41, "⁵": 0.41, "⁶": 0.41,
     "⁷": 0.41, "⁸": 0.41, "⁹": 0.41, "⁻": 0.52, "Δ": 0.86, "Σ": 0.75, "Ω": 0.75, "Φ": 0.75,
 }  # fmt: skip

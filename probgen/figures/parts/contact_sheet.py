@@ -8,7 +8,7 @@ from typing import Final
 from probgen.figures.paper.scene import LIGHT, MEDIUM, Scene, Shape, composed, heading, line
 from probgen.figures.parts import limb, mechanical, person, solid
 from probgen.figures.parts.axes import axes, turning
-from probgen.figures.parts.ground import Surface, fulcrum, hatched, lug, roller
+from probgen.figures.parts.ground import Surface, fulcrum, hatched, lug, roller, tinted
 
 _ADULT: Final = 64.0  # pt
 _SLOPE: Final = heading(68.0)
@@ -131,7 +131,7 @@ def _supports() -> tuple[_Named, ...]:
         ("fulcrum", (*fulcrum(17j, 17.0, ""), *hatched(floor))),
         ("roller", (*roller(7.2j, 90.0, ""), *hatched(floor))),
         ("scale", (*solid.scale(0j, 17.0, ""), *hatched(floor))),
-        ("ground", hatched(floor)),
+        ("ground", (tinted(floor), *hatched(floor))),
         ("joint pin", (
             *mechanical.bar((-35 + 0j, -2.4 + 0j), 3.0, ""), mechanical.pin(0j, ""),
             *mechanical.bar((2.4 + 0j, 35 + 0j), 3.0, ""),

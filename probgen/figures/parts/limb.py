@@ -6,8 +6,10 @@ Lengths are pt, places complex numbers in pt.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from probgen.figures.paper.scene import (
+    BARE,
     FINE,
     HEAVY,
     LIGHT,
@@ -16,6 +18,7 @@ from probgen.figures.paper.scene import (
     Path,
     Shape,
     Spot,
+    Tone,
     bearing,
     circle,
     heading,
@@ -33,7 +36,13 @@ def _outline(origin: Spot, unit: complex, start: tuple[float, float], bends: Seq
         return origin + unit * complex(*place)
 
     pieces = tuple((at(first), at(second), at(end)) for first, second, end in bends)
-    return Curve(at(start), pieces, MEDIUM, tag)
+    return Curve(at(start), pieces, MEDIUM, tag, tone=Tone.BODY)
+
+
+def _mirrored(bend: Bend, sign: int) -> Bend:
+    """A piece on the other side of its limb when the sign is -1."""
+    (a, b), (c, d), (e, f) = bend
+    return (a, sign * b), (c, sign * d), (e, sign * f)
 
 
 def forearm(elbow: Spot, hand: Spot, tag: str) -> tuple[Shape, ...]:
@@ -81,15 +90,22 @@ def bone(joint: Spot, end: Spot, tag: str, thickness: float = 1.0) -> tuple[Shap
     length = abs(end - joint)
     unit = (end - joint) / length
 
-    def side(sign: int) -> Curve:
-        w = sign * thickness
-        bends: tuple[Bend, ...] = (
-            ((8, 5.4 * w), (0.2 * length, 6.2 * w), (0.4 * length, 6.8 * w)),
-            ((0.62 * length, 7.4 * w), (0.8 * length, 7.2 * w), (length, 6.6 * w)),
-        )
-        return _outline(joint, unit, (4.4, 4.6 * w), bends, tag)
+    w, n = thickness, length
+    face: tuple[Bend, ...] = (
+        ((8, 5.4 * w), (0.2 * n, 6.2 * w), (0.4 * n, 6.8 * w)),
+        ((0.62 * n, 7.4 * w), (0.8 * n, 7.2 * w), (n, 6.6 * w)),
+        ((n, 2.0 * w), (n, -2.0 * w), (n, -6.6 * w)),
+        ((0.8 * n, -7.2 * w), (0.62 * n, -7.4 * w), (0.4 * n, -6.8 * w)),
+        ((0.2 * n, -6.2 * w), (8, -5.4 * w), (4.4, -4.6 * w)),
+    )
+    inside = replace(_outline(joint, unit, (4.4, 4.6 * w), face, tag), pen=BARE)
 
-    return side(1), side(-1), *break_mark(end, bearing(unit), 6.6 * thickness, tag)
+    def side(sign: int) -> Curve:
+        bends = [_mirrored(bend, sign) for bend in face[:2]]
+        edge = _outline(joint, unit, (4.4, 4.6 * w * sign), bends, tag)
+        return replace(edge, tone=None)
+
+    return inside, side(1), side(-1), *break_mark(end, bearing(unit), 6.6 * thickness, tag)
 
 
 def head(
@@ -116,6 +132,7 @@ def head(
         ),
         MEDIUM,
         tag,
+        tone=Tone.BODY,
     )
     if lean:  # where the eye would be, the centre of mass is marked
         return (profile,)
@@ -165,7 +182,7 @@ def jaw(joint: Spot, tip: Spot, tag: str) -> tuple[Shape, ...]:
         for at in (-11.0, -6.4, -1.8, 2.8)
     )
     outline = _outline(joint, unit, (3.2, 3.0 * s), bends, tag)
-    return outline, Path(teeth, LIGHT, tag)
+    return outline, Path(teeth, LIGHT, tag, closed=True, tone=Tone.PAPER)
 
 
 def pelvis(crest: Spot, joint: Spot, middle: Spot, tag: str) -> tuple[Shape, ...]:
@@ -181,7 +198,7 @@ def pelvis(crest: Spot, joint: Spot, middle: Spot, tag: str) -> tuple[Shape, ...
         (joint + ball + over, joint - ball + over, joint - ball - 1j),
         (joint - 3.0 * ball - 4j, rim - 0.2 * rise, rim),
     )
-    return (Curve(rim, pieces, MEDIUM, tag),)
+    return (Curve(rim, pieces, MEDIUM, tag, tone=Tone.BODY),)
 
 
 def kneecap(at: Spot, back: complex, tag: str) -> tuple[Shape, ...]:
@@ -199,7 +216,7 @@ def knee(at: Spot, thigh: complex, shin: complex, tag: str) -> tuple[Shape, ...]
     back = (thigh + shin) / abs(thigh + shin)
     centre, apart = at + back * 42.0, thigh - shin
     return (
-        circle(centre, 15.0, MEDIUM, tag),
+        circle(centre, 15.0, MEDIUM, tag, tone=Tone.BODY),
         *bone(centre + thigh * 12.0 - apart * 2.0, centre + thigh * 68.0 - apart * 3.0, tag),
         *bone(centre + shin * 12.0 + apart * 2.0, centre + shin * 68.0 + apart * 3.0, tag),
     )
@@ -216,7 +233,8 @@ def break_mark(at: Spot, direction: float, half: float, tag: str) -> tuple[Shape
 
 def joint(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
     """The joint of a limb: a ring about its centre."""
-    return (circle(at, radius, MEDIUM, tag), circle(at, 0.8, FINE, tag, filled=True))
+    ring = circle(at, radius, MEDIUM, tag, tone=Tone.PAPER)
+    return ring, circle(at, 0.8, FINE, tag, filled=True)
 
 
 def muscle(insertion: Spot, end: Spot, tag: str) -> tuple[Shape, ...]:
@@ -233,6 +251,7 @@ def muscle(insertion: Spot, end: Spot, tag: str) -> tuple[Shape, ...]:
         ),
         MEDIUM,
         tag,
+        tone=Tone.PERSON,
     )
     fibres = tuple(
         (insertion + way * 0.36 + side * k, insertion + way * 0.72 + side * k)

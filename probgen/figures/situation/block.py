@@ -9,7 +9,17 @@ from typing import Final
 
 from probgen.bank.depiction import Depictions, Look
 from probgen.figures.measured.survey import Survey, mass_name, pushes, spans
-from probgen.figures.paper.scene import MEDIUM, Shape, Spot, Text, circle, dot, heading, polygon
+from probgen.figures.paper.scene import (
+    MEDIUM,
+    Shape,
+    Spot,
+    Text,
+    Tone,
+    circle,
+    dot,
+    heading,
+    polygon,
+)
 from probgen.figures.paper.type_metrics import extent
 from probgen.figures.parts import mechanical, person
 from probgen.quantities.expression import Number
@@ -71,7 +81,7 @@ class Block:
     def drawn(self, spot: Spot, tag: str) -> tuple[Shape, ...]:
         """Its strokes about a spot."""
         if self.look is Look.BALL:
-            return (circle(spot, self.half.real, MEDIUM, tag),)
+            return (circle(spot, self.half.real, MEDIUM, tag, tone=Tone.BODY),)
         feet, height = spot - 1j * self.half.imag, 2 * self.half.imag
         if self.facing:
             return person.holding(feet, height, self.facing, tag)
@@ -80,7 +90,8 @@ class Block:
         if self.look is Look.BUCKET:
             return mechanical.pail(spot, self.half, tag)
         w, h = self.up * -1j * self.half.real, self.up * self.half.imag
-        return (polygon((spot - w - h, spot + w - h, spot + w + h, spot - w + h), MEDIUM, tag),)
+        corners = (spot - w - h, spot + w - h, spot + w + h, spot - w + h)
+        return (polygon(corners, MEDIUM, tag, tone=Tone.BODY),)
 
 
 def blocks_of(

@@ -13,6 +13,7 @@ from probgen.figures.paper.scene import (
     MEDIUM,
     Shape,
     Spot,
+    Tone,
     apart,
     bearing,
     circle,
@@ -27,6 +28,7 @@ from probgen.figures.parts.ground import (
     hatched,
     joined,
     roller,
+    tinted,
 )
 from probgen.figures.situation.fixture import FACE, Fixture, Incline, wedge_under
 from probgen.figures.situation.pulley import Hoist
@@ -53,7 +55,7 @@ def source(stage: Stage, element: Element) -> Fixture:
     spot, back, tag = stage.spot(element.at), -heading(direction), f"support:{element.id}"
     match stage.depicts.forces.get(element.id):
         case Source.NUT:
-            return Fixture((circle(spot + back * 10.0, 5.5, MEDIUM, tag),))
+            return Fixture((circle(spot + back * 10.0, 5.5, MEDIUM, tag, tone=Tone.PERSON),))
         case Source.CEILING:  # it pulls
             face = spot - back * (stage.wheel(element.body) + 9.0)
             surface = Surface(face, (direction + 180.0) % 360.0, FACE, FACE)
@@ -85,7 +87,8 @@ def touching(stage: Stage, element: Element) -> Fixture:
     face = spot - heading(normal) * stage.depth(element, normal)
     if told is Touch.BRANCH:
         centre = face - heading(normal) * _ROUND
-        rings = (circle(centre, _ROUND, MEDIUM, tag), circle(centre, 0.6, MEDIUM, tag))
+        bark = circle(centre, _ROUND, MEDIUM, tag, tone=Tone.PERSON)
+        rings = (bark, circle(centre, 0.6, MEDIUM, tag))
         fixture = Fixture(rings)
     elif told is Touch.EDGE:
         fixture = Fixture(surfaces=_edge(stage, face, normal))
@@ -218,5 +221,5 @@ def draw_posts(field: Field, tops: Sequence[Spot]) -> None:
 def _hatch(field: Field, surface: Surface) -> None:
     face, hatching = hatched(surface)
     field.add(face)
-    field.add(hatching, solid=False)
+    field.add(tinted(surface), hatching, solid=False)
     field.watch(backing(surface))

@@ -58,6 +58,7 @@ from probgen.figures.situation.contact import (
     floors_under,
     stands_for,
 )
+from probgen.figures.situation.layer import layered
 from probgen.figures.situation.line import Line, lines_of
 from probgen.figures.situation.pulley import hoists_of
 from probgen.figures.situation.shape import encloses
@@ -66,9 +67,9 @@ from probgen.figures.situation.support import draw_supports
 from probgen.quantities.expression import Name, Number, Value
 from probgen.statics.system import Element, Kind, System
 
-WIDTH: Final = 213.0
-HEIGHT: Final = 170.0
-"""The most room a situation takes, pt (75 mm x 60 mm)."""
+WIDTH: Final = 241.0
+HEIGHT: Final = 178.0
+"""The most room a situation takes, pt (85 mm x 63 mm)."""
 
 _LABELS: Final = 28 + 31j  # what labels and dimension lines usually take beyond the strokes, pt
 _TURN: Final = 11.0  # radius of a couple's arrow, pt
@@ -203,7 +204,7 @@ class _Situation:
         self._letters()
         if self.shown.distorted:
             note_distorted(self.field)
-        shapes = tuple(self.field.shapes)
+        shapes = layered(self.field.shapes)
         words = situation_words(self.system, self.measured.labels)
         return Scene(shapes, self.field.box, self.scale, words, 0 if placed else 1)
 
