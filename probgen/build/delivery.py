@@ -97,6 +97,8 @@ def _print_chunks(
     stage = _stage(record)
     report(stage, done, total)
     typesetter = typesetter_of(record.set, record.house)
+    for problem in problems if waiting else ():
+        problem.settle()
     tasks = ((place, chunks[place], record.set, problems, typesetter) for place in waiting)
     with closing(crew.each(print_placed, tasks, len(waiting))) as results:
         for place, printed in results:

@@ -16,8 +16,8 @@ from numpy.typing import NDArray
 
 from probgen.mistakes.rules import missteps
 from probgen.mistakes.variant import Misstep, wrong_values
-from probgen.quantities.unit import TORQUE
-from probgen.statics.plan import Plan
+from probgen.quantities.unit import TORQUE, UnitSystem
+from probgen.statics.plan import Plan, Probe
 from probgen.statics.solution import GOVERNING
 from probgen.statics.system import Form, System
 from probgen.working.case import Case
@@ -92,38 +92,53 @@ class Slip:
         return self.misstep.slip
 
 
-def slips(digits: Digits) -> tuple[Slip, ...]:
+Missteps = tuple[tuple[Misstep, ...], ...]
+"""For each branch of a plan, or for one that has none, its missteps, the likeliest first."""
+
+
+def plan_missteps(plan: Plan, probe: Probe, units: UnitSystem) -> Missteps:
+    """What may go wrong in a working of the plan, whoever makes it.
+
+    probe: coherent values of givens, derived quantities and g, arrays of one or more draws.
+    """
+    plans = [branch.plan for branch in plan.branches] or [plan]
+    return tuple(
+        tuple(sorted(missteps(own, probe, units), key=lambda misstep: _RANK[misstep.slip]))
+        for own in plans
+    )
+
+
+def slips(digits: Digits, made: Missteps) -> tuple[Slip, ...]:
     """Every wrong answer that can be told from the right one: by answer, the likeliest first."""
-    return class_slips((digits,))[0]
+    return class_slips((digits,), made)[0]
 
 
-def class_slips(students: Sequence[Digits]) -> tuple[tuple[Slip, ...], ...]:
-    """The slips of many cases of one problem; each slip is worked once for all of them."""
+def class_slips(students: Sequence[Digits], made: Missteps) -> tuple[tuple[Slip, ...], ...]:
+    """The slips of many cases of one problem; each slip is worked once for all of them.
+
+    made: the missteps of the problem's plan.
+    """
     found: list[tuple[Slip, ...]] = [()] * len(students)
-    for plan, places in _by_plan([own.case for own in students]):
-        slipped = _of_plan(plan, [students[place] for place in places])
+    for branch, places in _by_branch([own.case for own in students]).items():
+        slipped = _of_branch(made[branch], [students[place] for place in places])
         for place, own in zip(places, slipped, strict=True):
             found[place] = own
     return tuple(found)
 
 
-def _by_plan(cases: Sequence[Case]) -> Iterator[tuple[Plan, list[int]]]:
-    """The plan, with the places of its cases; of several branches each case has its governing."""
+def _by_branch(cases: Sequence[Case]) -> dict[int, list[int]]:
+    """The places of the cases that one limit governs; all in one where there are no limits."""
     groups: dict[int, list[int]] = {}
     for place, case in enumerate(cases):
         groups.setdefault(int(case.values.get(GOVERNING, 0)), []).append(place)
-    for branch, places in groups.items():
-        plan = cases[places[0]].plan
-        yield plan.branches[branch].plan if plan.branches else plan, places
+    return groups
 
 
-def _of_plan(plan: Plan, students: Sequence[Digits]) -> Iterator[tuple[Slip, ...]]:
+def _of_branch(made: Sequence[Misstep], students: Sequence[Digits]) -> Iterator[tuple[Slip, ...]]:
     cases = [own.case for own in students]
     given = {id: np.array([case.values[id] for case in cases]) for id in cases[0].numbers}
-    made = missteps(plan, given, students[0].convention.units)
-    ordered = sorted(made, key=lambda misstep: _RANK[misstep.slip])
-    asked = _asked(plan.system)
-    wrong = [_Wrong(misstep, _columns(misstep, given, asked, cases)) for misstep in ordered]
+    asked = _asked(cases[0].system)
+    wrong = [_Wrong(misstep, _columns(misstep, given, asked, cases)) for misstep in made]
     for place, digits in enumerate(students):
         yield tuple(_of_case(digits, asked, wrong, place))
 
@@ -169,6 +184,8 @@ def _asked(system: System) -> tuple[str, ...]:
 
 _ENDINGS: Final = {
     Form.VALUE: ("",),
+    Form.LARGEST: ("",),
+    Form.SMALLEST: ("",),
     Form.COMPONENTS: (".x", ".y"),
     Form.MAGNITUDE_AND_DIRECTION: (".magnitude", ".direction"),
 }

@@ -41,7 +41,6 @@ from probgen.quantities.expression import (
     substituted,
     total,
 )
-from probgen.quantities.recent import kept
 from probgen.quantities.unit import (
     ACCELERATION,
     ANGLE,
@@ -72,7 +71,6 @@ def missteps(plan: Plan, probe: Probe, units: UnitSystem = SI) -> tuple[Misstep,
     return tuple(made for working in workings(plan, probe) for made in _made_in(working, units))
 
 
-@kept(64)  # a class may be worked in several portions
 def _made_in(working: Plan, units: UnitSystem) -> tuple[Misstep, ...]:
     found = (made for rule in RULES for made in rule(working, units))
     return tuple(misstep for misstep in found if workable(misstep.plan))

@@ -92,7 +92,10 @@ def _copies(
     chunk: Chunk, problem_set: ProblemSet, problems: tuple[Problem, ...]
 ) -> tuple[Copy, ...]:
     columns = [work(problem, draws) for problem, draws in zip(problems, chunk.draws, strict=True)]
-    slips = [class_slips([own.digits for own in column]) for column in columns]
+    slips = [
+        class_slips([own.digits for own in column], problem.missteps)
+        for problem, column in zip(problems, columns, strict=True)
+    ]
     rows = zip(chunk.versions, zip(*columns, strict=True), zip(*slips, strict=True), strict=True)
     return tuple(Copy(problem_set, version, problems, own, wrong) for version, own, wrong in rows)
 

@@ -45,4 +45,5 @@ def _copy_of(single: Single) -> Copy:
     title = problem.template.title
     problem_set = ProblemSet("", title, "", (Assigned(problem.template.id, _POINTS),))
     version = Version(0, "", title, Student("", ""))
-    return Copy(problem_set, version, (problem,), (own,), class_slips([own.digits]))
+    wrong = class_slips([own.digits], problem.missteps)
+    return Copy(problem_set, version, (problem,), (own,), wrong)

@@ -21,6 +21,7 @@ from probgen.draws.draw import Draw
 from probgen.draws.draw import draw as draw_one
 from probgen.draws.requirement import requirements_hold, stacked
 from probgen.input.fault import Fault, InputError
+from probgen.mistakes.comparison import Missteps, plan_missteps
 from probgen.problem.flaw_words import flaws_told
 from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain
@@ -66,6 +67,16 @@ class Problem:
     def unused(self) -> Unused:
         """The balances left for a look back at the end, written once for all students."""
         return unused_balances(self.plan)
+
+    @cached_property
+    def missteps(self) -> Missteps:
+        """What may go wrong in a working, found once for all students."""
+        probe = coherent_values(_probes(self.template), self.convention)
+        return plan_missteps(self.plan, probe, self.convention.units)
+
+    def settle(self) -> None:
+        """Finds what all students share, which is then sent along to other processes."""
+        _ = self.unused, self.missteps
 
 
 @dataclass(frozen=True, slots=True)

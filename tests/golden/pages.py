@@ -98,7 +98,10 @@ def _copies() -> tuple[Copy, ...]:
     """A small class's copies of one set."""
     problems = tuple(prepare(read_file(TEMPLATES / f"{id}.toml"), Convention()) for id in IDS)
     columns = [work(each, draw_class(each, SEED, STUDENTS).draws) for each in problems]
-    slips = [class_slips([own.digits for own in column]) for column in columns]
+    slips = [
+        class_slips([own.digits for own in column], problem.missteps)
+        for problem, column in zip(problems, columns, strict=True)
+    ]
     assigned = tuple(Assigned(id, 10) for id in IDS)
     course, title = "Physique 101 – Mechanics", "Bodies at rest"
     problem_set = ProblemSet(course, title, "", assigned, due="7 March", working=2.0)

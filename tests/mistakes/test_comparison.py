@@ -9,7 +9,7 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.mistakes.comparison import CLEAR, LIKELIHOOD, Slip, class_slips, likely, slips
-from probgen.problem.problem import Worked, draw_class, prepare, work
+from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
 from probgen.working.convention import Convention
 from probgen.working.tolerance import half_width
 
@@ -29,15 +29,21 @@ USUAL = Convention()
 
 
 @cache
+def problem(path: Path, convention: Convention = USUAL) -> Problem:
+    return prepare(read_template(path.read_text(encoding="utf-8"), path.name), convention)
+
+
+@cache
 def works(path: Path, convention: Convention = USUAL) -> tuple[Worked, ...]:
-    own = prepare(read_template(path.read_text(encoding="utf-8"), path.name), convention)
+    own = problem(path, convention)
     students = [str(each) for each in range(5 if own.template.room > 1 else 1)]
     return work(own, draw_class(own, "slips", students).draws)
 
 
 @cache
 def found(path: Path, convention: Convention = USUAL) -> tuple[tuple[Slip, ...], ...]:
-    return class_slips([own.digits for own in works(path, convention)])
+    students = [own.digits for own in works(path, convention)]
+    return class_slips(students, problem(path, convention).missteps)
 
 
 def named(path: Path) -> str:
@@ -126,9 +132,9 @@ def test_the_limit_reached_first_has_its_slips() -> None:
 
 def test_one_case_is_as_in_its_class() -> None:
     own = works(OWN[0])[1]
-    alone, among = slips(own.digits), found(OWN[0])[1]
+    alone, among = slips(own.digits, problem(OWN[0]).missteps), found(OWN[0])[1]
     assert [(s.id, s.answer, s.value) for s in alone] == [(s.id, s.answer, s.value) for s in among]
 
 
 def test_no_cases_no_slips() -> None:
-    assert class_slips([]) == ()
+    assert class_slips([], problem(OWN[0]).missteps) == ()
