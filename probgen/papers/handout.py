@@ -35,7 +35,7 @@ def print_handout(single: Single, typesetter: Typesetter) -> bytes:
 
 def html_handout(single: Single) -> str:
     """Sheet and key as one page of HTML.  Raises InputError when the problem cannot be told."""
-    copy, pages = _copy_of(single), HtmlPages()
+    copy, pages = _copy_of(single), HtmlPages(single.problem.language.page)
     return pages.whole(copy.problem_set.title, pages.sheet(sheet_of(copy)), pages.key(key_of(copy)))
 
 

@@ -97,7 +97,7 @@ def _worked(problem: Problem) -> None:
         svg(scene)
     chosen = ProblemSet("", template.title, "", (Assigned(template.id, 10),))
     (version,) = versions_of_class([Student("Zoë", "7")], ["ABCD-EFGH"])
-    copy = Copy(chosen, version, (problem,), (own,), class_slips([own.digits]))
+    copy = Copy(chosen, version, (problem,), (own,), class_slips([own.digits], problem.missteps))
     for kind in Kind:
         Typesetter().document(kind, copy)
 
@@ -195,7 +195,10 @@ def _record(content: bytes, folder: Path) -> None:
         for each, assigned in zip(record.assignments, record.set.problems, strict=True)
     )
     columns = [work(p, each.draws) for p, each in zip(problems, record.assignments, strict=True)]
-    slips = tuple(class_slips([own.digits for own in column])[0] for column in columns)
+    slips = tuple(
+        class_slips([own.digits for own in column], p.missteps)[0]
+        for p, column in zip(problems, columns, strict=True)
+    )
     own = tuple(column[0] for column in columns)
     typesetter = typesetter_of(record.set, record.house)
     copy = Copy(record.set, record.versions[0], problems, own, slips)
@@ -235,7 +238,7 @@ def _usual() -> Copy:
     (own,) = work(problem, [made])
     chosen = ProblemSet("M", "W", "", (Assigned("forearm-load", 10),), formulas=True)
     (version,) = versions_of_class([Student("Zoë", "7")], ["ABCD-EFGH"])
-    return Copy(chosen, version, (problem,), (own,), class_slips([own.digits]))
+    return Copy(chosen, version, (problem,), (own,), class_slips([own.digits], problem.missteps))
 
 
 def _documents(house: House) -> None:

@@ -18,6 +18,8 @@ from probgen.figures.writers.svg import svg
 from probgen.sheets.document import Key, Sheet, picture_name
 from probgen.sheets.html.blocks import Draw, write_blocks, write_formula, write_inlines, write_step
 from probgen.wording.block import Block, Section
+from probgen.wording.english import ENGLISH
+from probgen.wording.page_words import PageWords
 
 Pictures = Mapping[str, Scene]
 
@@ -28,7 +30,7 @@ _INK: Final = "currentColor"  # black on a light page, white on a dark one
 class HtmlPages:
     """Sheets and keys as parts of a page, and the whole file around them."""
 
-    def __init__(self) -> None:
+    def __init__(self, words: PageWords = ENGLISH.page) -> None:
         self._environment = Environment(
             loader=PackageLoader(_ROOM, "layouts"),
             undefined=StrictUndefined,
@@ -36,6 +38,7 @@ class HtmlPages:
             lstrip_blocks=True,
             autoescape=True,
         )
+        self._environment.globals["words"] = words
         self._environment.filters.update(
             inlines=write_inlines,
             picture=_picture,

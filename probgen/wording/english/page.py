@@ -7,6 +7,7 @@ from typing import Final
 from probgen.wording.page_words import PageWords
 
 PAGE: Final = PageWords(
+    language="en",
     name="Name",
     id="Id",
     section="Section",
