@@ -8,6 +8,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
@@ -34,10 +35,24 @@ def begin(folder: Path, *more: str) -> "subprocess.Popen[str]":
         '[[problem]]\ntemplate = "forearm-load"\npoints = 1\n'
     )
     words = ["-m", "probgen", "build", "set.toml", "--out", "class", "--workers", "2", *more]
-    return subprocess.Popen(
-        [sys.executable, *words],
-        cwd=folder, text=True, stderr=subprocess.PIPE, start_new_session=True,
-    )  # fmt: skip
+    with ctrl_c_heard():
+        return subprocess.Popen(
+            [sys.executable, *words],
+            cwd=folder, text=True, stderr=subprocess.PIPE, start_new_session=True,
+        )  # fmt: skip
+
+
+@contextmanager
+def ctrl_c_heard() -> Iterator[None]:
+    """What is started here hears Ctrl-C also where the tests run in a shell's background.
+
+    A shell lets its background jobs ignore it, and a program passes on what it ignores.
+    """
+    usual = signal.signal(signal.SIGINT, signal.default_int_handler)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGINT, usual)
 
 
 def finish(folder: Path) -> None:
