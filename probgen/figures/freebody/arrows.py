@@ -8,12 +8,12 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
-from probgen.figures.measured.vector import Vector, arrow_length
+from probgen.figures.measured.vector import ArrowScale, Vector
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import (
     DASHED,
     HEAVY,
-    LIGHT,
+    MEDIUM,
     Arrow,
     Path,
     Pen,
@@ -26,7 +26,6 @@ from probgen.figures.paper.scene import (
 from probgen.figures.paper.segment import crosses
 from probgen.figures.situation.shape import encloses
 
-_SHIFT: Final = 8.0  # how far a component is set beside an arrow it would fall on, pt
 _LEAST_LEG: Final = 13.0  # shortest component drawn as a side of the rectangle, pt
 _ASIDE: Final = (3.0, 5.5, 8.0, 11.0)  # how far beside its point an arrow may go, pt
 _BESIDE: Final = 20.0  # what that costs it, besides the way
@@ -54,9 +53,9 @@ class Arrows:
     """The arrows on a body, added one after the other.
 
     outline: the spots the body's axis runs through, or the corners of a solid; points: where
-    forces act; scale: pt for each metre; largest: the size of the largest force, N; marks: how
-    many strokes mark a force as one of a pair, by its id; share: how long all arrows are, of
-    their usual length.
+    forces act; scale: pt for each metre; lengths: of the arrows; marks: how many strokes mark a
+    force as one of a pair, by its id; share: how long all arrows are, of their usual length;
+    radius: of a particle's ring (pt), beyond which arrows begin that are set beside another.
     """
 
     def __init__(
@@ -65,38 +64,36 @@ class Arrows:
         outline: Sequence[Spot],
         points: Sequence[Spot],
         scale: float,
-        largest: float,
+        lengths: ArrowScale,
         marks: Mapping[str, int],
         share: float = 1.0,
+        radius: float = 0.0,
     ) -> None:
         self.field = field
         self.outline = outline
         self.points = points
         self.scale = scale
-        self.largest = largest
+        self.lengths = lengths
         self.marks = marks
         self.share = share
+        self.radius = radius
         self.placed: list[Placed] = []
 
-    def add(self, vector: Vector, leg: str = "") -> None:
-        """Draw a force, off its point only where it would lie on another arrow.
-
-        leg: the id of a component, when the force is the whole of some.
-        """
+    def add(self, vector: Vector) -> None:
+        """Draw a force, off its point only where it would lie on another arrow."""
         arrow = self._best(self._trials(vector), self._trouble)
         self._place(Placed(arrow, vector))
-        self._mark(arrow, leg or vector.id)
+        self._mark(arrow, vector.id)
+
+    def shows_legs(self, whole: Vector, legs: Sequence[Vector]) -> bool:
+        """Whether the components of a force are long enough to be sides of a rectangle."""
+        least = min(leg.size for leg in legs) / whole.size
+        return least * self._length(whole) >= _LEAST_LEG
 
     def add_with_legs(self, whole: Vector, legs: Sequence[Vector]) -> None:
         """A hinge's force solid, with its components dashed as sides of the rectangle about it."""
-        shares = [leg.size / whole.size for leg in legs]
         length = self._length(whole)
-        if len(legs) != 2 or min(shares) * length < _LEAST_LEG:
-            self.add(whole, legs[0].id)
-            arrow = self.placed[-1].arrow
-            for leg in legs if len(legs) == 2 else ():
-                self._leg(self._free_leg(arrow, leg), leg)
-            return
+        shares = [leg.size / whole.size for leg in legs]
 
         def sides(arrow: Arrow) -> tuple[Arrow, Arrow]:
             return self._sides(arrow, legs, [share * length for share in shares])
@@ -109,16 +106,16 @@ class Arrows:
         self._mark(arrow, legs[0].id)
         for side, leg in zip(sides(arrow), legs, strict=True):
             self._leg(side, leg)
-            opposite = arrow.tail if abs(side.tail - arrow.tail) > 0.5 else arrow.head - (
-                side.head - side.tail
+            opposite = (
+                arrow.tail
+                if abs(side.tail - arrow.tail) > 0.5
+                else arrow.head - (side.head - side.tail)
             )
             edge = ((opposite, opposite + side.head - side.tail),)
             self.field.add(Path(edge, _DOTTED, f"rectangle:{whole.id}"))
 
     @staticmethod
-    def _best(
-        trials: Iterable[tuple[Arrow, float]], trouble: Callable[[Arrow], float]
-    ) -> Arrow:
+    def _best(trials: Iterable[tuple[Arrow, float]], trouble: Callable[[Arrow], float]) -> Arrow:
         """The least troublesome one; each comes with what its place costs, in rising order."""
         best: Arrow | None = None
         least = math.inf
@@ -136,16 +133,14 @@ class Arrows:
     ) -> tuple[Arrow, Arrow]:
         """The components, each on the near or the far side of the rectangle about an arrow."""
         found = []
-        steps = [
-            heading(leg.direction) * length for leg, length in zip(legs, lengths, strict=True)
-        ]
+        steps = [heading(leg.direction) * length for leg, length in zip(legs, lengths, strict=True)]
         for step, other in (steps, steps[::-1]):
             near, far = (Arrow(t, t + step, DASHED) for t in (arrow.tail, arrow.tail + other))
             found.append(far if self._trouble(far) < self._trouble(near) else near)
         return found[0], found[1]
 
     def _length(self, vector: Vector) -> float:
-        return self.share * arrow_length(vector.size, self.largest)
+        return self.share * self.lengths.length(vector.size)
 
     def _place(self, each: Placed) -> None:
         self.field.add(each.arrow)
@@ -157,11 +152,11 @@ class Arrows:
         way = (arrow.head - arrow.tail) / abs(arrow.head - arrow.tail)
         middle = arrow.tail + (arrow.head - arrow.tail) * 0.42
         strokes = tuple(
-            (middle + way * (2.4 * i + 1.2j + 2.2j), middle + way * (2.4 * i - 1.2j - 2.2j))
+            (middle + way * (3.0 * i + 1.0 + 4.0j), middle + way * (3.0 * i - 1.0 - 4.0j))
             for i in range(count)
         )
         if strokes:
-            self.field.add(Path(strokes, LIGHT, f"pair:{force}"))
+            self.field.add(Path(strokes, MEDIUM, f"pair:{force}"))
 
     def _trials(self, vector: Vector) -> Iterator[tuple[Arrow, float]]:
         """Where a force's arrow may go with what that costs, best first.
@@ -174,7 +169,8 @@ class Arrows:
         falls = abs(vector.direction - 270.0) < 0.01  # what weighs hangs from its point
         tails = [(spot, 0.0), (spot - step, _FROM_ABOVE if falls else 0.0)]
         for shift in _ASIDE:
-            tails += [(spot + unit * 1j * side, _BESIDE + 3 * shift) for side in (shift, -shift)]
+            beyond = spot + unit * self.radius
+            tails += [(beyond + unit * 1j * side, _BESIDE + 3 * shift) for side in (shift, -shift)]
         for each in self.placed:
             past = dot(each.arrow.head - spot, unit)
             aside = abs(((each.arrow.head - spot) / unit).imag)
@@ -204,17 +200,6 @@ class Arrows:
         closed = len(self.outline) > 3 and self.outline[0] == self.outline[-1]
         falls = arrow.head.imag < arrow.tail.imag and abs((arrow.head - arrow.tail).real) < 0.01
         return _IN_SOLID if closed and not falls and encloses(self.outline[1:], middle) else 0.0
-
-    def _free_leg(self, whole: Arrow, leg: Vector) -> Arrow:
-        """A component that the rectangle cannot show: at the point, or beside the whole."""
-        spot = leg.at * self.scale
-        step = heading(leg.direction) * self._length(leg)
-        unit = heading(leg.direction)
-        tails = [spot]
-        for tail in (whole.tail, spot - step):
-            tails += [tail + unit * 1j * shift for shift in (_SHIFT, -_SHIFT)]
-            tails.append(spot - step)
-        return min((Arrow(tail, tail + step, DASHED) for tail in tails), key=self._trouble)
 
     def _leg(self, arrow: Arrow, leg: Vector) -> None:
         named = Arrow(arrow.tail, arrow.head, DASHED, f"component:{leg.id}", 5.0, 3.6)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from probgen.figures.freebody.arrows import Arrows
-from probgen.figures.measured.vector import Vector
+from probgen.figures.measured.vector import ArrowScale, Vector
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import Arrow, Path, Spot
 
@@ -13,8 +13,7 @@ from probgen.figures.paper.scene import Arrow, Path, Spot
 def arrows_on(outline: list[Spot], *vectors: Vector, marks: dict[str, int] | None = None) -> Field:
     field = Field()
     points = [vector.at for vector in vectors]
-    largest = max(vector.size for vector in vectors)
-    arrows = Arrows(field, outline, points, 1.0, largest, marks or {})
+    arrows = Arrows(field, outline, points, 1.0, ArrowScale.of(vectors), marks or {})
     for vector in vectors:
         arrows.add(vector)
     return field

@@ -8,7 +8,7 @@ from probgen.bank.depiction import Depictions
 from probgen.figures.freebody.diagram import free_body
 from probgen.figures.measured.proportion import disturbances
 from probgen.figures.measured.survey import survey
-from probgen.figures.paper.scene import Arrow, Scene, bearing
+from probgen.figures.paper.scene import Arrow, Label, Scene, bearing
 from probgen.figures.situation.drawing import situation
 from tests.figures.conftest import Case
 from tests.figures.seen import touching
@@ -46,7 +46,9 @@ def test_diagram_takes_the_lengths_and_keeps_the_angles(
 
 def test_diagram_with_other_angles_only_is_to_scale(cases: dict[tuple[str, int], Case]) -> None:
     scene = diagram(cases["forearm", 0], {"muscle_angle": 30.0})
-    assert not scene.tagged("note:scale")
+    (note,) = scene.tagged("note:scale")
+    assert isinstance(note, Label)
+    assert str(note.text).startswith("arrows")  # and nothing of lengths
 
 
 def test_situation_keeps_its_room(cases: dict[tuple[str, int], Case]) -> None:
