@@ -29,8 +29,7 @@ from probgen.input.fault import InputError
 from probgen.papers.chunk import Loss
 from probgen.papers.typesetter import Kind, typesetter_of
 from probgen.problem.lookup import with_pivot
-from probgen.problem.plan_cache import prepared
-from probgen.problem.problem import Problem, draw_class
+from probgen.problem.problem import Problem, draw_class, prepare
 from probgen.sheets.house import House, read_layouts
 
 _SEED_BYTES = 16
@@ -106,7 +105,7 @@ def build_record(
         require_no_layouts(record, str(path))
     convention = record.set.convention
     problems = tuple(
-        prepared(_of_record(each, assigned.pivot, str(path)), convention)
+        prepare(_of_record(each, assigned.pivot, str(path)), convention)
         for each, assigned in zip(record.assignments, record.set.problems, strict=True)
     )
     typesetter_of(record.set, record.house).require_tex()
@@ -143,7 +142,7 @@ def _draw(
     remarks: list[str] = []
     for done, template in enumerate(inputs.templates):
         report("draws", done, len(inputs.templates))
-        problem = prepared(template, problem_set.convention)
+        problem = prepare(template, problem_set.convention)
         drawn = draw_class(problem, seed, ids)
         problems.append(problem)
         assignments.append(Assignment(template.id, template.source, drawn.draws))

@@ -79,8 +79,8 @@ def angle_of(expression: Expression) -> Angle:
     """The normal form of a direction (degrees)."""
     match expression:
         case Number(value, unit):
-            exact = unit is None or unit is DEGREE
-            return Angle(value if exact else value * Decimal(repr(unit.factor)), ())  # type: ignore[union-attr]
+            in_degrees = unit is None or unit == DEGREE
+            return Angle(value if in_degrees else value * Decimal(repr(unit.factor)), ())  # type: ignore[union-attr]
         case Lump(inner):
             return angle_of(inner)
         case Sum(terms):

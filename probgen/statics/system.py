@@ -58,10 +58,14 @@ class Link:
 
 @dataclass(frozen=True, slots=True)
 class Point:
-    """A point, reached from the origin by its links one after the other."""
+    """A point, reached from the origin by its links one after the other.
+
+    meeting: where two lines of action meet; added as a pivot, not the author's.
+    """
 
     id: str
     links: tuple[Link, ...]
+    meeting: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -220,7 +220,7 @@ def _folded(digits: Digits, between: Expression, turned: float, folded: float) -
     if sign < 0:
         angle = angle_of(ZERO).minus(angle)
     value = float(evaluate(angle.expression, digits.case.values))
-    angle = angle.turned(exact(round((folded - value) / 360.0) * 360.0))
+    angle = angle.turned(Decimal(360 * round((folded - value) / 360.0)))
     expression = angle.expression
     if abs(float(evaluate(expression, digits.case.values)) - folded) > 1e-6:
         return None

@@ -16,7 +16,7 @@ from probgen.problem import problem, problem_figures
 from probgen.sheets.latex.layout import Layouts
 
 _WATCHED: tuple[tuple[str, object, str], ...] = (
-    ("plan", build, "prepared"),
+    ("plan", build, "prepare"),
     ("draw", build, "draw_class"),
     ("solve", problem, "solve"),
     ("prove", problem, "prove"),
