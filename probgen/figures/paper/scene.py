@@ -155,6 +155,18 @@ class Box(NamedTuple):
             self.left - margin, self.bottom - margin, self.right + margin, self.top + margin
         )
 
+    def gap(self, other: Box) -> float:
+        """How far another box is away, pt; 0 where they touch."""
+        across = max(self.left - other.right, other.left - self.right, 0.0)
+        upward = max(self.bottom - other.top, other.bottom - self.top, 0.0)
+        return math.hypot(across, upward)
+
+    def nearest(self, spot: Spot) -> Spot:
+        """The spot of the box nearest to another one."""
+        return complex(
+            min(max(spot.real, self.left), self.right), min(max(spot.imag, self.bottom), self.top)
+        )
+
     def overlaps(self, other: Box) -> bool:
         """Whether the two share any area."""
         return (

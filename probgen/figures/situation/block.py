@@ -22,10 +22,11 @@ from probgen.figures.paper.scene import (
 )
 from probgen.figures.paper.type_metrics import extent
 from probgen.figures.parts import mechanical, person
+from probgen.figures.situation.datum import datum_of
 from probgen.quantities.expression import Number
 from probgen.statics.system import Body, Element, Kind
 
-_APART: Final = 102.0  # between particles that do not touch, pt
+_APART: Final = 122.0  # between particles that do not touch, pt
 _HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kind.HINGE)
 _TIED: Final = 66.0  # between particles that a line ties to each other, pt
 _BOARD: Final = 92.0  # width of a board that somebody is on, pt
@@ -152,7 +153,7 @@ def _person(measured: Survey, elements: list[Element]) -> Block:
 
 def _text(measured: Survey, weight: Element, givens: Mapping[str, Number]) -> Text:
     mass = mass_name(measured.system, weight)
-    return givens.get(mass.id, mass) if mass else measured.labels.whole(weight.id)
+    return datum_of(mass, givens) if mass else measured.labels.whole(weight.id)
 
 
 def stacked(measured: Survey, ropes: Mapping[str, str]) -> Survey:

@@ -6,10 +6,9 @@ never by arrows.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass
-from functools import cached_property, partial
-from itertools import chain
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass, replace
+from functools import partial
 from typing import Final
 
 from probgen.bank.depiction import Depictions
@@ -30,7 +29,6 @@ from probgen.figures.measured.survey import (
 from probgen.figures.paper.angle import draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.dimension_line import draw_length
-from probgen.figures.paper.placement import around
 from probgen.figures.paper.scale import POINTLIKE, fitted
 from probgen.figures.paper.scene import (
     LIGHT,
@@ -40,12 +38,12 @@ from probgen.figures.paper.scene import (
     Scene,
     Segment,
     Spot,
+    Stated,
     apart,
     bearing,
     heading,
     line,
 )
-from probgen.figures.paper.segment import meets
 from probgen.figures.parts import mechanical
 from probgen.figures.parts.axes import turning
 from probgen.figures.parts.ground import Surface
@@ -59,6 +57,7 @@ from probgen.figures.situation.contact import (
     stands_for,
 )
 from probgen.figures.situation.layer import layered
+from probgen.figures.situation.lettering import set_letters, set_notes
 from probgen.figures.situation.line import Line, lines_of
 from probgen.figures.situation.pulley import hoists_of
 from probgen.figures.situation.shape import encloses
@@ -74,7 +73,8 @@ HEIGHT: Final = 178.0
 _LABELS: Final = 28 + 31j  # what labels and dimension lines usually take beyond the strokes, pt
 _TURN: Final = 11.0  # radius of a couple's arrow, pt
 _PUSH: Final = 30.0  # length of a given force's arrow, pt
-_NEAR: Final = 8.0  # how far from its thing a label is first tried, pt
+_SMALL: Final = 0.5  # of the room, below which lengths are rather told tersely
+_LARGER: Final = 1.15  # by how much a figure told tersely has to gain
 _STRIP: Final = 20.0  # how far beside a body labels leave room for extension lines, pt
 _REFERENCE: Final = 30.0  # the least an angle's reference line reaches, pt
 
@@ -103,6 +103,16 @@ def situation(
     measured = stacked(measured, {h.second.body: h.first.body for h in hoists_of(measured)})
     lettered, seen = frozenset(named), (spans(measured), openings(measured))
     shown = _Shown(measured, depicts, givens, lettered, bool(drawn), *seen)
+    scene, core = _fitted(shown), _core(shown)
+    filled = scene.scale * max(core.real / WIDTH, core.imag / HEIGHT)
+    if core.real > POINTLIKE and (scene.strained or filled < _SMALL):
+        other = _fitted(replace(shown, terse=True))
+        if other.strained < scene.strained or other.scale > _LARGER * scene.scale:
+            return other
+    return scene
+
+
+def _fitted(shown: _Shown) -> Scene:
     return fitted(partial(_Situation, shown), _core(shown), complex(WIDTH, HEIGHT), _LABELS)
 
 
@@ -124,7 +134,7 @@ def _core(shown: _Shown) -> complex:
 class _Shown:
     """What a situation shows, at whatever scale; named: the points to be lettered.
 
-    distorted: it is not to scale.
+    distorted: it is not to scale; terse: its lengths are told by their numbers alone.
     """
 
     measured: Survey
@@ -134,6 +144,7 @@ class _Shown:
     distorted: bool
     spans: tuple[Span, ...]
     openings: tuple[Opening, ...]
+    terse: bool = False
 
 
 class _Situation:
@@ -151,6 +162,7 @@ class _Situation:
         self.inclines: frozenset[str] = frozenset()  # angles told at the foot of a slope
         self.lines: tuple[Line, ...] = ()
         self.notes: list[Note] = []
+        self.things: list[Box] = []  # what has a mass of its own
 
     def strokes(self) -> Box:
         """Bodies, what holds them, and what loads them."""
@@ -184,6 +196,7 @@ class _Situation:
         for body in self.system.bodies:
             self.notes += burdens.spreads(body)
             burdens.shelves(body)
+        self.things = burdens.things
 
     def _note(self, note: Note | None) -> None:
         if note:
@@ -194,13 +207,13 @@ class _Situation:
         self._pulls()
         self._angles()
         placed = self.lengths_first and self._lengths()
-        self._notes()
+        set_notes(self.field, self.notes, self.things, self._strips())
         if not self.lengths_first:
             placed = self._lengths()
-            if not placed:
-                again = _Situation(self.shown, self.scale, lengths_first=True)
-                again.strokes()
-                return again.labelled()
+        if not placed and not self.lengths_first:
+            again = _Situation(self.shown, self.scale, lengths_first=True)
+            again.strokes()
+            return again.labelled()
         self._letters()
         if self.shown.distorted:
             note_distorted(self.field)
@@ -315,6 +328,8 @@ class _Situation:
         placed = True
         for span in measures:
             text = self.stage.text(self.system.variables[span.id].as_name)
+            if self.shown.terse and isinstance(text, Stated):
+                text = text.number
             start, end = span.start * self.scale, span.end * self.scale
             placed &= draw_length(self.field, start, end, text, span.id, self._half(span))
         return placed
@@ -324,11 +339,10 @@ class _Situation:
         bodies = [b for b in self.system.bodies if ways_out(self.measured.outline(b), span.end)]
         return max((self.stage.halves[body.id] for body in bodies), default=0.0)
 
-    @cached_property
     def _strips(self) -> list[Segment]:
         """Where extension lines are likely to run, which labels leave free if they can."""
-        strips = []
-        for span in self.shown.spans:
+        strips: list[Segment] = []
+        for span in () if self.lengths_first else self.shown.spans:
             normal = (span.end - span.start) / abs(span.end - span.start) * 1j
             reach = self._half(span) + _STRIP
             for end in (span.start * self.scale, span.end * self.scale):
@@ -337,26 +351,10 @@ class _Situation:
                     strips.append((end.real, end.imag, far.real, far.imag))
         return strips
 
-    def _off_strips(self, boxes: Iterable[Box]) -> Iterator[Box]:
-        strips = [] if self.lengths_first else self._strips
-        return (box for box in boxes if not any(meets(strip, box) for strip in strips))
-
-    def _notes(self) -> None:
-        for note in self.notes:
-            near = self._off_strips(around(note.text, note.anchors, farthest=_NEAR))
-            boxes = chain(near, around(note.text, note.anchors))
-            self.field.place(note.text, boxes, note.tag)
-
     def _letters(self) -> None:
         """The letters of the points a problem speaks of: supports, cables, ends."""
-        for point in self._lettered():
-            half = self._half_at(point)
-            spot, name = self._spot(point), Name(point, point)
-            above = tuple((spot, direction) for direction in (135.0, 45.0, 90.0))
-            below = tuple((spot, direction) for direction in (225.0, 315.0, 270.0))
-            near = around(name, above, half, farthest=_NEAR)
-            boxes = chain(near, around(name, (*above, *below), half))
-            self.field.place(name, boxes, f"letter:{point}")
+        points = {point: (self._spot(point), self._half_at(point)) for point in self._lettered()}
+        set_letters(self.field, points)
 
     def _half_at(self, point: str) -> float:
         """Half the thickness (pt) of the slender bodies at a point."""
@@ -380,3 +378,4 @@ class _Situation:
             for point in self.system.points
             if point in wanted and not untold_in(self.measured, point)
         ]
+

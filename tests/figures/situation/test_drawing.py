@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from probgen.bank.depiction import Depictions
-from probgen.figures.paper.scene import Arc, Arrow, Label, Path, Scene, apart, bearing
+from probgen.figures.paper.scene import Arc, Arrow, Label, Path, Scene, Stated, apart, bearing
 from probgen.figures.situation.drawing import HEIGHT, WIDTH, situation
 from probgen.figures.writers.latex import latex_picture
 from probgen.quantities.expression import Name, Number, evaluate
@@ -57,9 +57,10 @@ def test_every_given_is_labelled_with_its_printed_number(
 ) -> None:
     for case, scene in scenes:
         numbers = {
-            (str(label.text.value), label.text.unit)
+            (str(number.value), number.unit)
             for label in scene.labels
-            if isinstance(label.text, Number)
+            for number in (label.text.number if isinstance(label.text, Stated) else label.text,)
+            if isinstance(number, Number)
         }
         stated = {
             (str(number.value), number.unit)
