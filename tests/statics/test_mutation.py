@@ -17,10 +17,7 @@ import numpy as np
 import pytest
 
 from probgen.bank import load, reaction, support
-from probgen.bank.reading import read_template
-from probgen.draws.draw import completed
 from probgen.input.fault import InputError
-from probgen.problem.problem import prepare, work
 from probgen.quantities.expression import (
     Call,
     Expression,
@@ -46,7 +43,7 @@ from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import Angle, cosine, sine, way
 from probgen.statics.system import Couple, Force, Kind, Link, System
 from probgen.working import case
-from probgen.working.convention import Convention
+from tests.situations import HEAD, SLIDES, TIPS, cabinet, finding, worked
 
 PUBLISHED = Path(__file__).parents[1] / "published"
 
@@ -57,17 +54,7 @@ SEESAW = "cp2e-9.2-ex1"  # College Physics 2e, section 9.2, example 9.1
 ROPES = "cp2e-4.7-p42"  # College Physics 2e, section 4.7, problem 42
 SLOPE = "up1-6.2-p55b"  # University Physics vol. 1, section 6.2, problem 55(b)
 
-HEAD = """
-id = "own"
-revision = 1
-title = "Own"
-family = "beams"
-level = 1
-goals = ["own"]
-statement = "Own."
-"""
-
-BEAM = """
+BEAM = HEAD + """
 [given]
 L = { name = "length", choices = [2.0], unit = "m" }
 m = { name = "mass", choices = [60], unit = "kg" }
@@ -99,43 +86,7 @@ symbol = "T_3"
 [[find]]
 quantity = "T_1"
 """,
-    "slide or tip": """
-[given]
-m = { name = "mass", choices = [60], unit = "kg" }
-b = { name = "depth", choices = [0.50], unit = "m" }
-h = { name = "height", choices = [0.90], unit = "m" }
-mu = { name = "coefficient", choices = [0.25], unit = "1" }
-[unknown]
-x = { name = "distance of the normal force", unit = "m" }
-[points]
-O = [0, 0]
-G = ["b/2", 0]
-Q = ["x", 0]
-K = [0, "h"]
-[body.cabinet]
-along = ["O", "K"]
-[[force]]
-at = "K"
-direction = 0
-symbol = "P"
-[[weight]]
-at = "G"
-mass = "m"
-[[rough]]
-at = "Q"
-normal = "N"
-friction = "f"
-friction_direction = 180
-[[limit]]
-that = "f <= mu*N"
-name = "it slides"
-[[limit]]
-that = "x <= b"
-name = "it tips"
-[[find]]
-quantity = "P"
-as = "largest"
-""",
+    "slide or tip": cabinet() + SLIDES + TIPS + finding("P", "largest"),
     "built in": BEAM + """
 [[fixed]]
 at = "A"
@@ -148,7 +99,7 @@ symbol = "M_B"
 [[find]]
 quantity = "M_A"
 """,
-    "ball on a cord": """
+    "ball on a cord": HEAD + """
 [given]
 m = { name = "mass", choices = [2.0], unit = "kg" }
 F = { name = "pull", choices = [12.0], unit = "N" }
@@ -190,11 +141,9 @@ def published() -> dict[str, list[dict[str, Any]]]:
 
 def complaints(name: str) -> set[str]:
     """What proof and published values say of the engine's solution of one problem."""
-    text = HEAD + OWN[name] if name in OWN else (PUBLISHED / f"{name}.toml").read_text("utf-8")
+    text = OWN[name] if name in OWN else (PUBLISHED / f"{name}.toml").read_text("utf-8")
     try:
-        problem = prepare(read_template(text, name), Convention())
-        chosen = {given.id: given.choices[0] for given in problem.template.givens}
-        (own,) = work(problem, [completed(problem.template, chosen)])
+        _, own = worked(text)
     except InputError as error:
         return {reason for fault in error.faults for reason in fault.field.split("; ")}
     answers = {answer.id: answer for answer in own.answers}
@@ -412,18 +361,9 @@ def test_a_break_is_noticed(broken: Break, monkeypatch: pytest.MonkeyPatch) -> N
 
 def test_a_wrong_meeting_point_only_costs_steps(monkeypatch: pytest.MonkeyPatch) -> None:
     """A balance about any point is true: one that keeps nothing out is not preferred."""
-    text = HEAD + OWN["three cables"]
-
-    def worked() -> tuple[plan.Plan, float]:
-        problem = prepare(read_template(text, "three cables"), Convention())
-        (own,) = work(problem, [completed(problem.template, {
-            given.id: given.choices[0] for given in problem.template.givens
-        })])  # fmt: skip
-        return problem.plan, own.case.values["T_1"]
-
-    right, tension = worked()
+    right, own = worked(OWN["three cables"])
     monkeypatch.setattr(off_body_pivot, "_meeting", wrong_meeting)
-    wrong, same = worked()
-    assert same == pytest.approx(tension, rel=1e-9)
-    assert not any(step.partners for step in right.steps)
-    assert any(step.partners for step in wrong.steps)
+    wrong, same = worked(OWN["three cables"])
+    assert same.case.values["T_1"] == pytest.approx(own.case.values["T_1"], rel=1e-9)
+    assert not any(step.partners for step in right.plan.steps)
+    assert any(step.partners for step in wrong.plan.steps)

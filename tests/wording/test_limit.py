@@ -8,70 +8,23 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.bank.reading import read_template
-from probgen.draws.draw import completed
-from probgen.problem.problem import Worked, prepare, tell_steps, work
+from probgen.problem.problem import Worked, tell_steps
 from probgen.quantities.printing import plain
 from probgen.wording.answer import Answer
 from probgen.wording.block import Display, Itemize, Paragraph, Section
 from probgen.wording.sentence import plain_text
-from probgen.working.convention import Convention
 from probgen.working.verdict import governing, holds, margin
+from tests import situations
+from tests.situations import HOLDS, SLIDES, TIPS, cabinet, finding
 
-CABINET = """
-id = "own"
-revision = 1
-title = "Own"
-family = "levers"
-level = 3
-goals = ["own"]
-statement = "Own."
-[given]
-m = {{ name = "mass", choices = [50.0], unit = "kg" }}
-b = {{ name = "depth", choices = [0.50], unit = "m" }}
-h = {{ name = "height of the push", choices = [{height}], unit = "m" }}
-mu = {{ name = "coefficient", choices = [0.30], unit = "1" }}
-{given}
-[unknown]
-x = {{ name = "distance of the normal force", unit = "m" }}
-[points]
-O = [0, 0]
-G = ["b/2", 0]
-Q = ["x", 0]
-K = [0, "h"]
-[body.cabinet]
-along = ["O", "K"]
-[[force]]
-at = "K"
-direction = 0
-symbol = "P"
-name = "push"
-{known}
-[[weight]]
-at = "G"
-mass = "m"
-[[rough]]
-at = "Q"
-normal = "N"
-friction = "f"
-friction_direction = 180
-name = "floor"
-"""
-SLIDES = '[[limit]]\nid = "slides"\nthat = "f <= mu*N"\nname = "it slides"\n'
-TIPS = '[[limit]]\nid = "tips"\nthat = "x <= b"\nname = "it tips"\n'
 LEAST = '[[limit]]\nid = "least"\nthat = "N >= 500 N"\nname = "it stands too lightly"\n'
-LARGEST = '[[find]]\nquantity = "P"\nas = "largest"\n'
-HOLDS = '[[find]]\nas = "holds"\n'
+LARGEST = finding("P", "largest")
 
 
 def worked(rest: str, height: str = "0.80", push: str = "") -> tuple[Worked, list[Section]]:
     """The cabinet worked and told; without a push given, the push is to be found."""
-    given = f'P_0 = {{ name = "given push", choices = [{push}], unit = "N" }}' if push else ""
-    known = 'magnitude = "P_0"' if push else ""
-    text = CABINET.format(height=height, given=given, known=known)
-    problem = prepare(read_template(text + rest, "own.toml"), Convention())
-    first = {given.id: given.choices[0] for given in problem.template.givens}
-    (own,) = work(problem, [completed(problem.template, first)])
+    text = cabinet(push, m="50.0", b="0.50", h=height, mu="0.30")
+    problem, own = situations.worked(text + rest)
     return own, list(tell_steps(problem, own))
 
 
@@ -166,7 +119,7 @@ def test_every_limit_is_judged_where_none_is_named() -> None:
 
 
 def test_one_named_limit_is_judged_alone() -> None:
-    asked = '[[find]]\nquantity = "tips"\nas = "holds"\n'
+    asked = finding("tips", "holds")
     own, sections = worked(SLIDES + TIPS + asked, push="150")
     assert answers_by_id(own).keys() == {"tips"}
     assert "μ" not in section(sections, "Does it hold?")
