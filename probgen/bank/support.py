@@ -124,9 +124,7 @@ def fulcrum(row: Table, situation: Situation) -> None:
     situation.shown[id] = Touch.FULCRUM
 
 
-def _push(
-    row: Table, situation: Situation, kind: Kind, noun: str, direction: Expression
-) -> str:
+def _push(row: Table, situation: Situation, kind: Kind, noun: str, direction: Expression) -> str:
     """One push along a normal, and its id."""
     body = situation.body(row)
     at, symbol = situation.at(row, body), situation.symbol(row)
@@ -152,6 +150,7 @@ def rough(row: Table, situation: Situation) -> None:
     With a coefficient, friction has its largest value, f = mu N: a coefficient that is a given puts
     the body on the verge of slipping, one that is not is found, as the least that will do.  With
     `verge = false` friction is what equilibrium asks for, up to mu N, and may point either way.
+    With `sliding = true` the body slides steadily, and the coefficient is the kinetic one.
     """
     body = situation.body(row)
     at = situation.at(row, body)
@@ -176,6 +175,17 @@ def rough(row: Table, situation: Situation) -> None:
     element = Element(whole, kind, body, at, (normal, friction), surface=outward)
     back = situation.reaction(row, body, at, situation.noun(body))
     situation.place(row, element, Label(whole, name), forces, back=back)
+
+
+def _why_at_limit(sliding: bool, given: bool, declared: bool) -> str:
+    """declared: the author says what an unknown coefficient means, who need not mean the least."""
+    if sliding:
+        return "while it slides, friction is the coefficient times the normal push"
+    if given:
+        return "on the verge of slipping friction has its largest value"
+    if declared:
+        return "friction is the coefficient times the normal push"
+    return "with the least coefficient that will do, friction is at its limit"
 
 
 def declare_components(
@@ -212,9 +222,5 @@ def _grip_limit(row: Table, situation: Situation, push: Name, grip: Name, slips:
         size = Call("abs", (grip,))
         situation.add_limit(Limit(f"{grip.id}.limit", size, "<=", largest), slips)
         return
-    reason = (
-        "on the verge of slipping friction has its largest value"
-        if given
-        else "with the least coefficient that will do, friction is at its limit"
-    )
+    reason = _why_at_limit(row.has("sliding") and row.flag("sliding"), given, held is not None)
     situation.add_condition(grip, largest, reason, f"{grip.id}.limit")

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from probgen.quantities.expression import Expression, Number, evaluate, names_in
+from probgen.quantities.expression import Expression, Number, Sum, evaluate, names_in
 from probgen.quantities.formula import Formula, Relation
 from probgen.statics.plan import Plan
-from probgen.statics.system import Body, Definition, Element, Force, Kind, Role, System
+from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Role, System
 from probgen.wording.block import Display, Picture, Row
+from probgen.wording.equations import lone_number
 from probgen.wording.facts.forces import (
     CoupleNamed,
     ForceNamed,
@@ -19,6 +20,7 @@ from probgen.wording.facts.forces import (
     SignsOpen,
 )
 from probgen.wording.passage import Items, Part, Passage, sentences
+from probgen.working.convention import Rotation
 from probgen.working.digits import Digits
 from probgen.working.direction import Way, way_of
 from probgen.working.fact import Fact
@@ -31,7 +33,7 @@ def forces_passage(digits: Digits, body: Body) -> Passage:
     named: tuple[Fact, ...] = tuple(_named(digits, body))
     couples = [couple for couple in system.couples if couple.body == body.id]
     opening = ForcesCounted(body.id, len(named), len(couples))
-    items = (*named, *(CoupleNamed(couple.id, couple.moment) for couple in couples))
+    items = (*named, *(_couple(digits, couple) for couple in couples))
     parts: list[Part] = [sentences(opening), Items(items)]
     rows = [definition_row(digits, definition) for definition in _definitions_told(plan, body)]
     if rows:
@@ -54,6 +56,21 @@ def _named(digits: Digits, body: Body) -> Iterator[Fact]:
         for force in forces:
             at, way = _place(system, force), _way(digits, force)
             yield ForceNamed(element.id, force.kind, force.part, force.magnitude, at, way)
+
+
+def _couple(digits: Digits, couple: Couple) -> Fact:
+    """A couple by its letter, without a sign: the sense tells which way it turns.
+
+    One not known yet is taken counter-clockwise, its reaction on another body clockwise.
+    """
+    letter, sense = couple.moment, 1
+    if isinstance(letter, Sum) and len(letter.terms) == 1:
+        sense, letter = letter.terms[0]
+    taken = _sign_unknown(digits.case.system, letter)
+    if not taken and float(evaluate(letter, digits.case.values)) < 0.0:
+        sense = -sense
+    rotation: Rotation = "counter-clockwise" if sense > 0 else "clockwise"
+    return CoupleNamed(couple.id, letter, rotation, taken)
 
 
 def _place(system: System, force: Force) -> str:
@@ -114,6 +131,9 @@ def _needed(plan: Plan, body: Body) -> frozenset[str]:
             held |= names_in(force.magnitude) | names_in(force.direction)
             for link in plan.system.points[force.point].links:
                 held |= names_in(link.length) | names_in(link.direction)
+    for couple in plan.system.couples:
+        if couple.body == body.id:
+            held |= names_in(couple.moment)
     for definition in reversed(plan.definitions):
         if definition.variable in held:
             held |= names_in(definition.expression)
@@ -127,6 +147,6 @@ def definition_row(digits: Digits, definition: Definition) -> Row:
     line = digits.line(definition.expression, value, variable.dimension)
     if isinstance(definition.expression, Number):
         return Row((variable.as_name,), "=", (line.result,))
-    shown = () if isinstance(line.printed, Number) else (line.printed, Relation("="))
+    shown = () if lone_number(line.printed) else (line.printed, Relation("="))
     right: Formula = (definition.expression, Relation("="), *shown, line.result)
     return Row((variable.as_name,), "=", right)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from probgen.quantities.expression import ZERO, evaluate, names_in
+from probgen.quantities.expression import ZERO, Expression, evaluate, names_in
 from probgen.quantities.rounding import exact
 from probgen.statics.balances import ALONG
 from probgen.statics.derivation import Step
@@ -233,7 +233,16 @@ def _axis(digits: Digits, step: Step) -> Iterator[Part]:
     if axis is None or axis in (X, Y):
         return
     way = way_of(float(evaluate(axis.direction, digits.case.values)))
-    yield sentences(AxisTilted(axis.label, axis.label.startswith(ALONG), way))
+    along = axis.label.startswith(ALONG)
+    yield sentences(AxisTilted(axis.label, along, way, _unknown_silent(digits, step)))
+
+
+def _unknown_silent(digits: Digits, step: Step) -> tuple[Expression, ...]:
+    """Forces of unknown size that a balance does not hold."""
+    system = digits.case.system
+    sizes = (system.force(id).magnitude for id in step.equation.silent)
+    unknown = set(system.unknowns)
+    return tuple(dict.fromkeys(size for size in sizes if names_in(size) & unknown))
 
 
 def _carries(digits: Digits, step: Step) -> bool:

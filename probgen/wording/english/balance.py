@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from probgen.quantities.expression import Expression
 from probgen.quantities.printing import symbol_plain
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import heading, numeral, series, the_bodies, toward
@@ -114,11 +117,19 @@ def conditions_hold(fact: ConditionsHold, nouns: Nouns) -> Inlines:
 @say.register
 def axis_tilted(fact: AxisTilted, nouns: Nouns) -> Inlines:
     return filled(
-        "Along the axis {axis}, {kind} ({way} is positive), one unknown drops out:",
+        "Along the axis {axis}, {kind} ({way} is positive){missing}:",
         axis=letter(fact.axis),
         kind="along the surface" if fact.along else "square to the surface",
         way=toward(fact.way),
+        missing=_left_out(fact.missing),
     )
+
+
+def _left_out(forces: Sequence[Expression]) -> Inlines:
+    if not forces:
+        return ()
+    pattern = ", {F} does not appear" if len(forces) == 1 else ", {F} do not appear"
+    return filled(pattern, F=series(forces))
 
 
 @say.register

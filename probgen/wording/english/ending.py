@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from probgen.quantities.printing import plain
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import capitalized, direction, heading, toward
 from probgen.wording.english.saying import say
 from probgen.wording.facts.ending import (
+    ArmAmong,
     BodyCheckHeading,
     CheckHeading,
     FarthestHeading,
@@ -185,17 +188,26 @@ def unused_pivot(fact: UnusedPivot, nouns: Nouns) -> Inlines:
     )
 
 
-_LARGER = "it acts with the shorter lever arm, so it has to be the larger force"
-_SMALLER = "it acts with the longer lever arm, so it can be the smaller force"
+_REASONS: Final = {
+    (ArmAmong.SHORTER, False): "its lever arm is shorter than that of the weight, so it has to be "
+    "the larger force",
+    (ArmAmong.SHORTER, True): "its lever arm is shorter than that of any weight, so it has to be "
+    "larger than all of them together",
+    (ArmAmong.LONGER, False): "its lever arm is longer than that of the weight, so it can be the "
+    "smaller force",
+    (ArmAmong.LONGER, True): "its lever arm is longer than that of any weight, so it can be "
+    "smaller than all of them together",
+    (ArmAmong.BETWEEN, True): "its lever arm lies between theirs",
+}
 
 
 @say.register
 def pull_compared(fact: PullCompared, nouns: Nouns) -> Inlines:
     return filled(
-        "Is it sensible? {F} is {share} times the {total} of {all}: {reason}.",
+        "Is it sensible? {F} is {about} the {total} of {all}: {reason}.",
         F=fact.pull,
-        share=plain(fact.share),
+        about="about as large as" if fact.alike else f"{plain(fact.share)} times",
         total=fact.total,
         all="all weights together" if fact.several else "weight on it",
-        reason=_LARGER if fact.larger else _SMALLER,
+        reason=_REASONS[fact.arm, fact.several],
     )

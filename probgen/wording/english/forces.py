@@ -117,7 +117,8 @@ def _of(by: str, force: Expression) -> Inlines:
 def couple_named(fact: CoupleNamed, nouns: Nouns) -> Inlines:
     by = nouns.couple(fact.couple)
     pattern = "{by} {M}" if by.endswith("couple") else "the couple {M} of {by}"
-    return filled(pattern, M=fact.moment, by=by)
+    taken = "taken " if fact.taken else ""
+    return filled(f"{pattern}, {taken}{fact.rotation}", M=fact.moment, by=by)
 
 
 @say.register

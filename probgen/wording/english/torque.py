@@ -11,10 +11,12 @@ from probgen.wording.facts.torque import (
     ArmOfLegs,
     Hold,
     LeverArm,
+    LineBeside,
     PartTurns,
     PivotBare,
     PivotHeld,
     PivotMeeting,
+    Side,
     SquareToArm,
     TakenAsOne,
     TurningHeading,
@@ -50,6 +52,7 @@ _PIVOTS: Final = {
     Hold.HINGE: "We take {word}s about {by} {P}.",
     Hold.BUILT_IN: "We take {word}s about {P}, where {by} holds the {body}.",
     Hold.TOUCHING: "We take {word}s about {P}, where {by} touches the {body}.",
+    Hold.PUSHED: "We take {word}s about {P}, where the push of {by} acts.",
 }
 
 
@@ -129,6 +132,28 @@ def angle_to_arm(fact: AngleToArm, nouns: Nouns) -> Inlines:
     return filled(pattern + ending, F=series(fact.forces), angle=fact.angle, sine=fact.sine)
 
 
+_SIDES: Final = {
+    Side.RIGHT: "to the right of {P}: that is {its}; the height does not matter",
+    Side.LEFT: "to the left of {P}: that is {its}; the height does not matter",
+    Side.ABOVE: "above {P}: that is {its}; how far to the side does not matter",
+    Side.BELOW: "below {P}: that is {its}; how far to the side does not matter",
+    Side.OBLIQUE: "beside {P}: that is {its}; where along the line does not matter",
+}
+
+
+@say.register
+def line_beside(fact: LineBeside, nouns: Nouns) -> Inlines:
+    one = len(fact.forces) == 1
+    lines = "The line of action of {F} passes" if one else "The lines of action of {F} pass"
+    return filled(
+        f"{lines} {{arm}} {_SIDES[fact.side]}.",
+        F=series(fact.forces),
+        arm=fact.arm,
+        P=letter(fact.pivot),
+        its="its lever arm" if one else "their lever arm",
+    )
+
+
 @say.register
 def arm_of_legs(fact: ArmOfLegs, nouns: Nouns) -> Inlines:
     return filled(
@@ -141,7 +166,8 @@ def arm_of_legs(fact: ArmOfLegs, nouns: Nouns) -> Inlines:
 
 @say.register
 def lever_arm(fact: LeverArm, nouns: Nouns) -> Inlines:
-    return filled("Lever arm of {F}: {arm}.", F=fact.force, arm=fact.arm)
+    ending = ", which we look for." if fact.sought else "."
+    return filled("Lever arm of {F}: {arm}" + ending, F=fact.force, arm=fact.arm)
 
 
 @say.register

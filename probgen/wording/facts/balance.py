@@ -96,11 +96,15 @@ class ConditionsHold(Fact):
 
 @dataclass(frozen=True, slots=True)
 class AxisTilted(Fact):
-    """along: whether the axis runs along the surface, and not square to it; way: its positive."""
+    """along: whether the axis runs along the surface, and not square to it; way: its positive.
+
+    missing: unknown forces that it leaves out.
+    """
 
     axis: str
     along: bool
     way: Way
+    missing: tuple[Expression, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum, auto
 
 from probgen.quantities.expression import Expression, Name, Number
 from probgen.quantities.formula import Formula
@@ -130,15 +132,29 @@ class UnusedPivot(Fact):
     turning: Turning
 
 
+class ArmAmong(StrEnum):
+    """A lever arm beside those of several weights."""
+
+    SHORTER = auto()
+    LONGER = auto()
+    BETWEEN = auto()
+
+
 @dataclass(frozen=True, slots=True)
 class PullCompared(Fact):
     """A pull that alone holds the weights, beside their sum.
 
-    share: pull / sum of weights; larger: whether that is above 1; several: of weights.
+    share: pull / sum of weights; several: of weights.
+    arm: where the pull's lever arm lies among those of the weights.
     """
 
     pull: Expression
     share: Number
     total: Number
     several: bool
-    larger: bool
+    arm: ArmAmong
+
+    @property
+    def alike(self) -> bool:
+        """Whether nobody would tell the two apart by feeling."""
+        return abs(self.share.value - 1) < Decimal("0.06")

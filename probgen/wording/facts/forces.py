@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from probgen.quantities.expression import Expression, Name
 from probgen.statics.system import Kind
+from probgen.working.convention import Rotation
 from probgen.working.direction import Way
 from probgen.working.fact import Fact
 
@@ -61,8 +62,12 @@ class ForceNamed(Fact):
 
 @dataclass(frozen=True, slots=True)
 class CoupleNamed(Fact):
+    """rotation: which way it turns; taken: whether that is only how it is counted positive."""
+
     couple: str
     moment: Expression
+    rotation: Rotation
+    taken: bool
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,6 +33,7 @@ class Hold(StrEnum):
     HINGE = "hinge"
     BUILT_IN = "built-in"
     TOUCHING = "touching"
+    PUSHED = "pushed"
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +104,29 @@ class AngleToArm(Fact):
     sine: Formula
 
 
+class Side(StrEnum):
+    """On which side of the pivot a line of action passes."""
+
+    RIGHT = "right"
+    LEFT = "left"
+    ABOVE = "above"
+    BELOW = "below"
+    OBLIQUE = "oblique"
+
+
+@dataclass(frozen=True, slots=True)
+class LineBeside(Fact):
+    """Forces whose line of action passes beside the pivot, applied anywhere along it.
+
+    arm: the distance, as letter and value; the value is left out where it is not known yet.
+    """
+
+    forces: tuple[Expression, ...]
+    pivot: str
+    arm: Formula
+    side: Side
+
+
 @dataclass(frozen=True, slots=True)
 class ArmOfLegs(Fact):
     """A force reached from the pivot by several legs, each with a torque of its own."""
@@ -114,8 +138,11 @@ class ArmOfLegs(Fact):
 
 @dataclass(frozen=True, slots=True)
 class LeverArm(Fact):
+    """arm: in symbols and worked out; sought: only in symbols, for it is what is looked for."""
+
     force: Expression
     arm: Formula
+    sought: bool
 
 
 @dataclass(frozen=True, slots=True)
