@@ -15,6 +15,7 @@ from probgen.input.fault import Fault, InputError
 from probgen.problem.problem import Problem, Worked, shown_values
 from probgen.quantities.expression import Name
 from probgen.quantities.unit import ANGLE, LENGTH
+from probgen.statics.equation import Equation
 from probgen.statics.system import Role
 from probgen.wording.block import Math
 
@@ -43,12 +44,15 @@ def situation_scene(template: Template, own: Worked, solved: bool) -> Scene:
 
 def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:
     """A body alone with all forces on it, and the pivot the working takes torques about."""
-    pivot, positive = _pivot(problem, body), problem.convention.positive
+    balance, positive = _torques(problem, body), problem.convention.positive
+    pivot = balance.about if balance else ""
     look, labels = look_of(problem.template.depicts, body), problem.template.labels
     values = own.complete
     with _drawable(problem.template, own):
         drawn = drawn_sizes(problem.template, own.case.values)
-        return free_body(own.case.system, labels, values, body, pivot, positive, drawn, look)
+        return free_body(
+            own.case.system, labels, values, body, pivot, positive, drawn, look, balance
+        )
 
 
 @contextmanager
@@ -83,7 +87,14 @@ def points_told(template: Template, own: Worked) -> tuple[str, ...]:
     return tuple(name for name in template.system.points if name in told)
 
 
-def _pivot(problem: Problem, body: str) -> str:
-    """The point the plan first takes torques on a body about, "" for none."""
-    balances = (step.equation for step in problem.plan.steps if step.equation.kind == "torque")
-    return next((balance.about for balance in balances if balance.body == body), "")
+def _torques(problem: Problem, body: str) -> Equation | None:
+    """The first torque balance of a body that the plan writes, or that to the first limit."""
+    plans = (problem.plan, *(branch.plan for branch in problem.plan.branches))
+    balances = (
+        equation
+        for plan in plans
+        for step in plan.steps
+        for equation in step.equations
+        if equation.kind == "torque"
+    )
+    return next((balance for balance in balances if balance.body == body), None)

@@ -16,18 +16,32 @@ from probgen.bank.depiction import Look
 from probgen.bank.labels import Labels
 from probgen.figures.freebody.arrows import Arrows
 from probgen.figures.freebody.corner import draw_axes, draw_note
+from probgen.figures.freebody.couple import draw_couples
+from probgen.figures.freebody.lengths import (
+    Lengths,
+    draw_arms,
+    draw_reaches,
+    lengths_of,
+    name_arms,
+)
 from probgen.figures.freebody.lettering import Lettering
+from probgen.figures.freebody.outline import HALF, draw_body
 from probgen.figures.measured.alt_text import diagram_words
 from probgen.figures.measured.distributed import rows
 from probgen.figures.measured.survey import Opening, Survey, openings, survey
-from probgen.figures.measured.vector import ArrowScale, Vector, pair_marks, resultant, vectors
+from probgen.figures.measured.vector import (
+    ArrowScale,
+    Vector,
+    components,
+    pair_marks,
+    resultant,
+    vectors,
+)
 from probgen.figures.paper.angle import draw_angle
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.placement import around
 from probgen.figures.paper.scale import POINTLIKE, fits, fitted
 from probgen.figures.paper.scene import (
     FINE,
-    LIGHT,
     MEDIUM,
     REFERENCE,
     Box,
@@ -37,20 +51,18 @@ from probgen.figures.paper.scene import (
     apart,
     bearing,
     circle,
-    polygon,
 )
-from probgen.figures.parts import axes, mechanical
-from probgen.figures.situation.shape import ROUND, arms_of, corners_of
-from probgen.quantities.expression import Expression, Lump, Name, Sum, Value, names_in
+from probgen.figures.situation.shape import ROUND, corners_of
+from probgen.quantities.expression import Value
 from probgen.quantities.unit import LENGTH
-from probgen.statics.system import Body, Couple, Role, System
+from probgen.statics.equation import Equation
+from probgen.statics.system import Body, System
 
 WIDTH: Final = 241.0
 HEIGHT: Final = 170.0
 UPRIGHT: Final = 213.0
 """The most room a free-body diagram takes, pt: 85 mm x 60 mm, 75 mm where it stands upright."""
 
-_HALF: Final = 2.2  # half the thickness of the outlined body, pt
 _SHARES: Final = (1.0, 0.8, 0.64)
 _LABELS: Final = 18 + 19j  # what labels usually take beyond the arrows, pt
 _PARTICLE: Final = 3.0  # radius of a particle's ring, pt
@@ -70,6 +82,7 @@ def free_body(
     positive: Sense = "counter-clockwise",
     drawn: Mapping[str, float] | None = None,
     look: Look = Look.BEAM,
+    balance: Equation | None = None,
 ) -> Scene:
     """The free-body diagram of one body.
 
@@ -79,6 +92,7 @@ def free_body(
     drawn: sizes (coherent units) the situation is drawn with; the diagram takes the lengths among
     them and then says that it is not to scale, while its angles stay true.
     look: what the body is drawn as in its situation, of which solids and rounds keep their outline.
+    balance: the torque balance about the pivot, whose lengths and lever arms are drawn.
     Raises KeyError when a value is missing.
     """
     lengths = {
@@ -88,6 +102,8 @@ def free_body(
     body = system.body(body_id)
     forces = vectors(measured, body)
     core = _core([*measured.outline(body), *(vector.at for vector in forces)])
+    parted = balance is not None and balance.method.torque == "components"
+    reach = lengths_of(measured, balance, body_id) if balance else Lengths()
     room = complex(WIDTH, UPRIGHT if core.imag > _UPRIGHT * core.real else HEIGHT)
 
     def rank(scene: Scene) -> tuple[bool, int]:
@@ -95,7 +111,9 @@ def free_body(
 
     best: Scene | None = None
     for share in _SHARES:  # shorter arrows only where the usual ones leave too little room
-        shown = _Shown(measured, body, look, forces, pivot, positive, share, bool(lengths))
+        shown = _Shown(
+            measured, body, look, forces, reach, pivot, positive, parted, share, bool(lengths)
+        )
         scene = fitted(partial(_Diagram, shown), core, room, _LABELS)
         if best is None or rank(scene) < rank(best):
             best = scene
@@ -116,15 +134,18 @@ def _core(places: Sequence[complex]) -> complex:
 class _Shown:
     """What a diagram shows.
 
-    share: the length of its arrows, of their usual one; distorted: it is not to scale.
+    parted: with the components of slanting forces; share: the length of its arrows, of their usual
+    one; distorted: it is not to scale.
     """
 
     measured: Survey
     body: Body
     look: Look
     forces: tuple[Vector, ...]
+    lengths: Lengths
     pivot: str
     positive: Sense
+    parted: bool
     share: float
     distorted: bool
 
@@ -140,6 +161,8 @@ class _Diagram:
         self.pivot = shown.pivot
         self.positive = shown.positive
         self.distorted = shown.distorted
+        self.lengths = shown.lengths
+        self.parted = shown.parted
         self.scale = scale
         self.field = Field()
         self.lettering = Lettering(self.field)
@@ -166,14 +189,24 @@ class _Diagram:
 
     def strokes(self) -> Box:
         """The body and all arrows."""
-        self._outline()
+        draw_body(self.field, self.measured, self.body, self.look, self.scale, self.arrows.radius)
         self._loads()
         for vector in self._in_order():
-            self.arrows.add(vector)
+            legs = self._parts(vector)
+            if legs and self.arrows.shows_legs(vector, legs):
+                self.arrows.add_with_legs(vector, legs)
+            else:
+                self.arrows.add(vector)
         for whole, legs in self.joints.items():
             self.arrows.add_with_legs(whole, legs)
-        self._couples()
+        draw_arms(self.field, self.measured, self.lengths.arms, self.scale)
+        draw_couples(self.field, self.measured, self.body, self.scale)
         return self.field.box
+
+    def _parts(self, vector: Vector) -> tuple[Vector, ...]:
+        """The components of a slanting force, where the balance goes by them."""
+        slants = self.parted and vector.slants
+        return components(vector, self.system.force(vector.id)) if slants else ()
 
     def labelled(self) -> Scene:
         """Marks, angles, labels and axes added."""
@@ -181,6 +214,9 @@ class _Diagram:
         self._angles()
         self.lettering.name_arrows(self.arrows.placed, [self._spot(v.at) for v in self.forces])
         self._letters()
+        name_arms(self.field, self.lengths.arms, self.scale)
+        half = 0.0 if self.corners or self.look in ROUND else HALF
+        draw_reaches(self.field, self.lengths.reaches, self.scale, half)
         sense = 1 if self.positive == "counter-clockwise" else -1  # of a particle nothing is said
         draw_axes(self.field, 0 if self.body.particle else sense, self.corners, WIDTH)
         self._notes()
@@ -208,51 +244,12 @@ class _Diagram:
             (beside if alike else first).append(vector)
         return first + beside
 
-    def _outline(self) -> None:
-        spots = [self._spot(place) for place in self.measured.outline(self.body)]
-        tag = f"body:{self.body.id}"
-        if len(spots) < 2:
-            self.field.add(circle(spots[0], self.arrows.radius, LIGHT, tag))
-            return
-        if self.corners:
-            self.field.add(polygon(self.corners, LIGHT, tag))
-            return
-        if self.look in ROUND:
-            self._round(tag)
-            return
-        left, right = mechanical.rails(spots, _HALF)
-        self.field.add(polygon((*left, *reversed(right)), LIGHT, tag))
-
-    def _round(self, tag: str) -> None:
-        """A drum by its rims, and the crank that turns it."""
-        axle, radii, bars = arms_of(self.measured, self.body, self.look)
-        centre = self._spot(self.measured.places[axle])
-        for radius in radii:
-            self.field.add(circle(centre, radius * self.scale, LIGHT, tag))
-        for name in bars:
-            end = self._spot(self.measured.places[name])
-            left, right = mechanical.rails((centre, end), _HALF)
-            self.field.add(polygon((*left, *reversed(right)), LIGHT, tag))
-
     def _loads(self) -> None:
         """Distributed loads as dashed outlines: the one arrow there is is their resultant's."""
         own = [element for element in self.system.elements if element.body == self.body.id]
-        for row in rows(self.measured, own, self.scale, _HALF, _ROW):
+        for row in rows(self.measured, own, self.scale, HALF, _ROW):
             edge = (row.feet[0], *row.tops, row.feet[1])
             self.field.add(Path((edge,), REFERENCE, f"distributed:{row.element.id}"))
-
-    def _couples(self) -> None:
-        for couple in self.system.couples:
-            turn = _turn(self.measured, couple)
-            if couple.body != self.body.id or not turn:
-                continue
-            spot = self._spot(self.measured.places[couple.point])
-            self.field.add(*axes.turning(spot, 11.0, turn, MEDIUM, f"couple:{couple.id}"))
-            _, moment = _signed(couple.moment)
-            symbol = moment.symbol if isinstance(moment, Name) else couple.id
-            name = Name(couple.id, symbol)
-            anchors = [(spot + 12j, 90.0), (spot - 12j, 270.0)]
-            self.field.place(name, around(name, anchors), f"label:{couple.id}")
 
     # Marks and labels
 
@@ -266,7 +263,7 @@ class _Diagram:
     def _angles(self) -> None:
         """The named angles of single forces, with their symbols."""
         for opening in openings(self.measured):
-            if not self._is_force_angle(opening):
+            if not self._is_force_angle(opening) and not self._is_slope(opening):
                 continue
             drawn = self.measured.runs_along(opening.at, opening.reference, self.body)
             name = self.system.variables[opening.id].as_name
@@ -288,6 +285,13 @@ class _Diagram:
             for each in self.arrows.placed
         )
 
+    def _is_slope(self, opening: Opening) -> bool:
+        """Whether an angle opens to the body itself, at one of its points."""
+        ends = [self.measured.places[name] for name in self.body.outline]
+        return opening.at in ends and self.measured.runs_along(
+            opening.at, opening.direction, self.body
+        )
+
     def _letters(self) -> None:
         """The letters of the points where forces act, which the key names; small."""
         if len(self.body.outline) < 2:
@@ -297,7 +301,7 @@ class _Diagram:
         letters: dict[complex, str] = {}
         for point in wanted:
             letters.setdefault(self._spot(self.measured.places[point]), point)
-        clear = {spot: 3.6 if point == self.pivot else _HALF for spot, point in letters.items()}
+        clear = {spot: 3.6 if point == self.pivot else HALF for spot, point in letters.items()}
         self.lettering.name_points(letters, clear)
 
     def _notes(self) -> None:
@@ -333,23 +337,3 @@ def _particle_radius(forces: Sequence[Vector]) -> float:
     """Large enough for all arrows that go side by side to begin in it, pt."""
     alike = any(apart(a.direction, b.direction) < 12.0 for a, b in combinations(forces, 2))
     return _LARGE_PARTICLE if alike else _PARTICLE
-
-
-def _turn(measured: Survey, couple: Couple) -> int:
-    """Which way a couple is drawn: an unknown one as it is assumed; 0 when there is none."""
-    sign, moment = _signed(couple.moment)
-    held = names_in(moment)
-    if any(measured.system.variables[id].role is Role.UNKNOWN for id in held):
-        return sign
-    value = measured.number(couple.moment)
-    return (value > 0) - (value < 0)
-
-
-def _signed(expression: Expression) -> tuple[int, Expression]:
-    """The sign before an expression, and what it stands before."""
-    match expression:
-        case Lump(inner):
-            return _signed(inner)
-        case Sum(((sign, inner),)):
-            return sign, inner
-    return 1, expression

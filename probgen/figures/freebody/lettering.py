@@ -36,7 +36,7 @@ class Lettering:
         self, each: Placed, spots: Sequence[Spot], others: Sequence[tuple[Spot, Spot]]
     ) -> None:
         arrow, vector, leg = each.arrow, each.vector, each.component
-        name = Name(vector.symbol, vector.symbol)
+        name = vector.label
         along = bearing(arrow.head - arrow.tail)
         near = arrow.tail + (arrow.head - arrow.tail) * (0.5 if leg else 0.7)
         # An arrow that ends at its point is labelled beside it, not beyond the body.

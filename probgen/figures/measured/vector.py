@@ -4,18 +4,20 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from probgen.bank.labels import Labels
 from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.scene import bearing, heading
-from probgen.quantities.expression import Name
+from probgen.quantities.expression import Expression, Name, Sum, times
+from probgen.statics.geometry import angle_of, cosine, sine
 from probgen.statics.system import Body, Force, System
 
 _LEAST: Final = 14.0  # arrow of the least force drawn to scale, pt
 _SHORTEST: Final = 18.0  # arrow of a force next to nothing where arrows are not to scale, pt
 _LONGEST: Final = 58.0  # arrow of the largest force, pt
+_ALIGNED: Final = 0.5  # degrees
 _UNSOLVED: Final = 0.3  # what a force without a value is drawn as, of the largest
 
 
@@ -25,6 +27,7 @@ class Vector:
 
     size: newtons, never negative; direction: assumed, degrees; part: as `Force.part`.
     sign: 1 where it acts that way, -1 where the opposite one, 0 where it vanishes or has no value.
+    written: what it is labelled as where that is no letter, T cos theta.
     """
 
     id: str
@@ -35,6 +38,17 @@ class Vector:
     element: str
     part: str = ""
     sign: int = 1
+    written: Expression | None = None
+
+    @property
+    def label(self) -> Expression:
+        """What stands beside its arrow."""
+        return self.written or Name(self.symbol, self.symbol)
+
+    @property
+    def slants(self) -> bool:
+        """Whether it points along neither axis."""
+        return abs((self.direction + 45.0) % 90.0 - 45.0) > _ALIGNED
 
 
 def vectors(measured: Survey, body: Body) -> tuple[Vector, ...]:
@@ -74,6 +88,33 @@ def resultant(whole: Name, legs: Sequence[Vector]) -> Vector:
     """The whole of a hinge's force from its components; whole: its letter."""
     step = sum((leg.size * heading(leg.direction) for leg in legs), 0j)
     return Vector(whole.id, whole.symbol, legs[0].at, abs(step), bearing(step), whole.id)
+
+
+def components(whole: Vector, force: Force) -> tuple[Vector, Vector]:
+    """A slanting force along x and along y, labelled by what its balances hold: T cos theta."""
+    step, angle = whole.size * heading(whole.direction), angle_of(force.direction)
+    along_x = replace(
+        whole,
+        id=f"{whole.id}.x",
+        size=abs(step.real),
+        direction=0.0 if step.real > 0 else 180.0,
+        written=times(force.magnitude, _unsigned(cosine(angle))),
+    )
+    along_y = replace(
+        whole,
+        id=f"{whole.id}.y",
+        size=abs(step.imag),
+        direction=90.0 if step.imag > 0 else 270.0,
+        written=times(force.magnitude, _unsigned(sine(angle))),
+    )
+    return along_x, along_y
+
+
+def _unsigned(expression: Expression) -> Expression:
+    """An expression without the sign before it."""
+    if isinstance(expression, Sum) and len(expression.terms) == 1:
+        return expression.terms[0][1]
+    return expression
 
 
 @dataclass(frozen=True, slots=True)

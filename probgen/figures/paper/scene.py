@@ -16,7 +16,7 @@ from enum import Enum, auto
 from itertools import pairwise
 from typing import Final, NamedTuple
 
-from probgen.quantities.expression import Name, Number
+from probgen.quantities.expression import Expression, Name, Number
 
 Spot = complex
 
@@ -29,8 +29,8 @@ class Stated:
     number: Number
 
 
-Text = Name | Number | Stated | str
-"""What a label says; a str is set upright as it is."""
+Text = Expression | Stated | str
+"""What a label says, an expression on one line; a str is set upright as it is."""
 
 
 class Tone(Enum):

@@ -8,12 +8,14 @@ the same widths.  LaTeX sets the subscripts of 9 pt math in 6 pt.
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final, Literal
 
 from probgen.figures.paper.scene import Stated, Text
-from probgen.quantities.expression import Name, Number
+from probgen.quantities.expression import Expression, Name, Number
 from probgen.quantities.printing import plain, symbol_plain
 
 SIZE: Final = 9.0
@@ -26,6 +28,9 @@ _WORD_SPACE: Final = 0.343 - _THIN  # cmr9's space beyond a thin one, of the siz
 _SCRIPT_SPACE: Final = 0.5  # pt, TeX's space after a subscript (plain and LaTeX: 0.5pt)
 
 _EQUALS: Final = "\u2005=\u2005"  # between the spaces TeX leaves about a relation
+
+_WORDS: Final = re.compile(r"([^\W\d_]\w*)|([\W\d_]+)")
+_FUNCTIONS: Final = frozenset({"sin", "cos", "tan", "arcsin", "arccos", "arctan"})
 
 Face = Literal["roman", "italic"]
 
@@ -56,7 +61,25 @@ def runs(text: Text) -> tuple[Run, ...]:
         return (Run(text, "roman"),)
     if isinstance(text, Stated):
         return (*runs(text.symbol), Run(_EQUALS, "roman"), *runs(text.number))
-    head, _, subscript = symbol_plain(text.symbol).partition("_")
+    if not isinstance(text, Name):
+        return tuple(_pieces(text))
+    return _letter(symbol_plain(text.symbol))
+
+
+def _pieces(expression: Expression) -> Iterator[Run]:
+    """An expression on one line: its letters italic, functions, digits and signs upright."""
+    shown = re.sub(" (?=arc|sin|cos|tan)", "\u2005", plain(expression))
+    shown = re.sub(" ([+−]) ", "\u2005\\1\u2005", shown)
+    for word, other in _WORDS.findall(shown):
+        if word and word not in _FUNCTIONS:
+            yield from _letter(word)
+        else:
+            yield Run(word or other, "roman")
+
+
+def _letter(symbol: str) -> tuple[Run, ...]:
+    """A symbol as plain text, W_s: the letter italic, what stands low behind it."""
+    head, _, subscript = symbol.partition("_")
     pieces = [Run(head, "italic")]
     for place, part in enumerate(subscript.split("_") if subscript else ()):
         shown = f",{part}" if place else part
@@ -79,8 +102,10 @@ def _shown(text: Text) -> str:
             return text.symbol
         case Stated(symbol, number):
             return f"{symbol.symbol} {number.value}"
-        case _:
+        case str():
             return text
+        case _:
+            return plain(text)
 
 
 @lru_cache(maxsize=4096)

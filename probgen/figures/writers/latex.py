@@ -28,8 +28,8 @@ from probgen.figures.paper.scene import (
     shaft,
 )
 from probgen.figures.writers.colour import BLACK, Ink, ink_of, tint_of
-from probgen.quantities.expression import Name, Number
-from probgen.quantities.printing import latex
+from probgen.quantities.expression import Expression
+from probgen.quantities.printing import latex, latex_in_line
 
 _MARGIN: Final = 1.0
 """Space left around the drawing, pt."""
@@ -195,10 +195,10 @@ def _label(label: Label, shift: Spot) -> str:
     return rf"\put{_at(label.spot, shift)}{{{text}}}"
 
 
-def _formula(text: Name | Number | Stated) -> str:
+def _formula(text: Expression | Stated) -> str:
     if isinstance(text, Stated):
         return f"{latex(text.symbol)} = {latex(text.number)}"
-    return latex(text)
+    return latex_in_line(text)
 
 
 def _at(spot: Spot, shift: Spot) -> str:
