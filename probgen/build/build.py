@@ -39,7 +39,8 @@ _SEED_BYTES = 16
 class Built:
     """A finished build.
 
-    remarks: what the instructor should know of the draws; losses: documents that are missing.
+    remarks: what the instructor should know of the draws and pages; losses: documents that are
+    missing.
     """
 
     folder: Path
@@ -79,8 +80,8 @@ def build_set(
     seed = seed or problem_set.seed or _kept_seed(out) or secrets.token_hex(_SEED_BYTES)
     record, problems, remarks = _draw(problem_set, inputs, seed, report)
     own = (set_file, set_file.parent / problem_set.roster)
-    losses = deliver(record, problems, out, crew, report, own)
-    return Built(out, record, remarks, losses)
+    short = deliver(record, problems, out, crew, report, own)
+    return Built(out, record, (*remarks, *short.remarks), short.losses)
 
 
 def build_record(
@@ -109,8 +110,8 @@ def build_record(
         for each, assigned in zip(record.assignments, record.set.problems, strict=True)
     )
     typesetter_of(record.set, record.house).require_tex()
-    losses = deliver(record, problems, out, crew, report, (path,))
-    return Built(out, record, losses=losses)
+    short = deliver(record, problems, out, crew, report, (path,))
+    return Built(out, record, short.remarks, short.losses)
 
 
 def _of_record(each: Assignment, pivot: str, path: str) -> Template:

@@ -32,6 +32,7 @@ class _Note:
     lost: tuple[Loss, ...]
     files: dict[str, tuple[int, str, int]]
     together: dict[str, tuple[int, str]]
+    remarks: tuple[str, ...]
 
 
 class ChunkStore:
@@ -65,6 +66,7 @@ class ChunkStore:
             printed.losses,
             {path: (*_mark(pdf), pages_in(pdf)) for path, pdf in documents.items()},
             {kind: _mark(pdf) for kind, pdf in together.items()},
+            printed.remarks,
         )
         files = {self._whole / path: pdf for path, pdf in documents.items()}
         files |= {self._together(kind, place): pdf for kind, pdf in together.items()}
@@ -99,6 +101,10 @@ class ChunkStore:
 
     def losses(self, places: range) -> tuple[Loss, ...]:
         return tuple(lost for place in places for lost in self._notes[place].lost)
+
+    def remarks(self, places: range) -> tuple[str, ...]:
+        """What should be looked at before it is handed out."""
+        return tuple(remark for place in places for remark in self._notes[place].remarks)
 
     def _note(self, place: int) -> Path:
         return self._folder / f"{place}.json"
@@ -149,6 +155,7 @@ def _as_data(note: _Note) -> dict[str, Any]:
         "lost": [loss._asdict() for loss in note.lost],
         "files": note.files,
         "together": note.together,
+        "remarks": note.remarks,
     }
 
 
@@ -159,4 +166,5 @@ def _from_data(data: Any) -> _Note:
         tuple(Loss(**lost) for lost in data["lost"]),
         {path: (int(n), str(mark), int(pages)) for path, (n, mark, pages) in data["files"].items()},
         {str(kind): (int(data["together"][kind][0]), data["together"][kind][1]) for kind in Kind},
+        tuple(str(remark) for remark in data["remarks"]),
     )

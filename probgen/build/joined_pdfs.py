@@ -45,9 +45,12 @@ class Piles:
     chunks: int
     folder: Path
 
-    def write(self, report: Report) -> None:
-        """Writes every pile and list.  Raises OutsideError when TeX cannot set one of its pages."""
-        pages = self._print_pages()
+    def write(self, report: Report) -> tuple[str, ...]:
+        """Writes every pile and list; gives remarks on its own pages.
+
+        Raises OutsideError when TeX cannot set one of them.
+        """
+        pages, remarks = self._print_pages()
         piles = {
             name: (kind, parts)
             for kind in Kind
@@ -62,6 +65,7 @@ class Piles:
         write_answers(self.folder / ANSWERS, self.store.rows(range(self.chunks)))
         if exam := self.record.set.exam:
             _write_versions(self.folder / VERSIONS, self.record, exam)
+        return remarks
 
     def _parts(self, kind: Kind) -> Iterator[list[Path]]:
         """The PDFs of each volume of a pile."""
@@ -95,7 +99,8 @@ class Piles:
         if exam:
             yield "versions", version_list(self.record, exam)
 
-    def _print_pages(self) -> dict[str, list[bytes]]:
+    def _print_pages(self) -> tuple[dict[str, list[bytes]], tuple[str, ...]]:
+        """The pages of each pile, and remarks on them."""
         typesetter = typesetter_of(self.record.set, self.record.house)
         documents = [
             typesetter.page(pile, str(place), page)
@@ -108,7 +113,8 @@ class Piles:
         printed: dict[str, list[bytes]] = {}
         for page in batch.printed:
             printed.setdefault(page.pile, []).append(page.pdf)
-        return printed
+        remarks = (f"{p.pile}: {blemish.words}" for p in batch.printed for blemish in p.blemishes)
+        return printed, tuple(dict.fromkeys(remarks))
 
     def _join(self, name: str, parts: Iterable[bytes | Path]) -> None:
         duplex = self.record.set.run.duplex

@@ -55,12 +55,16 @@ class Loss(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class PrintedChunk:
-    """The PDFs of a chunk, by file name and all together, its answers, and what was lost."""
+    """The PDFs of a chunk, by file name and all together, its answers, and what was lost.
+
+    remarks: what should be looked at before it is handed out, with document, student, problem.
+    """
 
     pdfs: Mapping[Kind, tuple[tuple[str, bytes], ...]]
     together: Mapping[Kind, bytes]
     rows: tuple[Row, ...]
     losses: tuple[Loss, ...]
+    remarks: tuple[str, ...] = ()
 
 
 def print_chunk(
@@ -85,7 +89,18 @@ def print_chunk(
         {kind: batch.together.get(kind, b"") for kind in Kind},
         tuple(rows),
         tuple(losses),
+        tuple(_remarks(batch, copies)),
     )
+
+
+def _remarks(batch: Batch, copies: Sequence[Copy]) -> Iterator[str]:
+    """What TeX could set, but not as it should be."""
+    owners = {copy.version.name: copy.version.owner for copy in copies}
+    for printed in batch.printed:
+        for blemish in printed.blemishes:
+            where = f", problem {blemish.place}" if blemish.place else ""
+            owner = owners[printed.name]
+            yield f"{printed.pile}/{printed.name}.pdf: {owner}{where}: {blemish.words}"
 
 
 def _copies(

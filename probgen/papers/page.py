@@ -19,7 +19,7 @@ from probgen.quantities.formula import Relation
 from probgen.quantities.unit import METRE_PER_SECOND_SQUARED, UNITS
 from probgen.sheets import document
 from probgen.sheets.formula_page import formula_page
-from probgen.wording.block import Block, Inline, Picture, Section, Text
+from probgen.wording.block import Block, Inline, Math, Picture, Section, Text
 from probgen.wording.facts.asked import AnswerNamed, GravityTaken
 from probgen.wording.find import tell_find
 from probgen.wording.language import Language
@@ -180,8 +180,9 @@ def _answers(problem: Problem, own: Worked) -> Iterator[document.Answer]:
         for each in intervals(own.digits, own.answers)
     }
     for answer in own.answers:
-        printed = (Text(answer.printed),)
-        yield document.Answer(label(problem, answer), printed, full.get(answer.id, ()))
+        shown = answer.shown
+        printed = Math((shown,)) if isinstance(shown, Number) else Text(answer.printed)
+        yield document.Answer(label(problem, answer), (printed,), full.get(answer.id, ()))
 
 
 def _marks(face: Face) -> Iterator[document.Mark]:

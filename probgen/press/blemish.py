@@ -1,0 +1,61 @@
+"""What TeX only says in passing: boxes too large for their place, characters without shape."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Final
+
+_SAID: Final = re.compile(
+    r"\(\./(?P<file>\d+)\.tex\b"
+    r"|<bookmark (?P<title>[0-9a-f]*)>"
+    r"|Overfull \\(?P<box>[hv]box) \((?P<excess>[\d.]+)pt too"
+    r"|Missing character: There is no .+? in font (?P<font>[^!\n]+)!"
+    r"|(?P<boxed><missing glyph>)"
+)
+_POINTS_A_MM: Final = 72.27 / 25.4
+
+
+@dataclass(frozen=True, slots=True)
+class Blemish:
+    r"""Something of a document that is not as it should be, though TeX could set it.
+
+    place: the title of the last `\bookmark` before it, "" where there is none.
+    """
+
+    place: str
+    words: str
+
+
+def blemishes(said: str) -> dict[int, tuple[Blemish, ...]]:
+    """By document of a run, from what TeX has said of it; each once.
+
+    What counts as too wide or too high is for the layouts to say (`\\hfuzz`, `\\vfuzz`).
+    """
+    found: dict[int, dict[Blemish, None]] = {}
+    for number, blemish in _blemishes(said):
+        found.setdefault(number, {})[blemish] = None
+    return {number: tuple(some) for number, some in found.items()}
+
+
+def _blemishes(said: str) -> Iterator[tuple[int, Blemish]]:
+    document, place = -1, ""
+    for event in _SAID.finditer(said):
+        if event["file"]:
+            document, place = int(event["file"]), ""
+        elif event["title"] is not None:
+            place = bytes.fromhex(event["title"]).decode()
+        elif document >= 0:
+            yield document, Blemish(place, _words(event))
+
+
+def _words(event: re.Match[str]) -> str:
+    if event["box"]:
+        side = "wide" if event["box"] == "hbox" else "high"
+        return (
+            f"something is {float(event['excess']) / _POINTS_A_MM:.1f} mm too {side} for its place"
+        )
+    if event["boxed"]:
+        return "a character is printed as a box: no font here has it"
+    return f"a character is missing in the font {event['font'].partition(' ')[0]}"
