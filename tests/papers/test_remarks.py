@@ -1,5 +1,7 @@
 """What TeX set but not as it should be is told with document, student and problem."""
 
+from probgen.problem.plan_cache import prepared
+
 from probgen.bank.bank import default_bank
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
@@ -7,10 +9,8 @@ from probgen.course.version import Version
 from probgen.draws.draw import Draw
 from probgen.papers.chunk import Chunk, print_chunk
 from probgen.papers.typesetter import Typesetter
-from probgen.problem.plan_cache import prepared
 from probgen.problem.problem import draw_class
 from probgen.sheets.house import House
-from probgen.sheets.latex.layout import Layouts
 from probgen.working.convention import Convention
 
 IDS = ("seesaw-two-riders", "forearm-load")
