@@ -1,7 +1,5 @@
 """What TeX set but not as it should be is told with document, student and problem."""
 
-from probgen.problem.plan_cache import prepared
-
 from probgen.bank.bank import default_bank
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
@@ -9,7 +7,7 @@ from probgen.course.version import Version
 from probgen.draws.draw import Draw
 from probgen.papers.chunk import Chunk, print_chunk
 from probgen.papers.typesetter import Typesetter
-from probgen.problem.problem import draw_class
+from probgen.problem.problem import draw_class, prepare
 from probgen.sheets.house import House
 from probgen.working.convention import Convention
 
@@ -18,7 +16,7 @@ SET = ProblemSet("M", "W", "class.csv", tuple(Assigned(id, 10) for id in IDS))
 
 
 def remarks_of(layouts: tuple[tuple[str, str], ...]) -> tuple[str, ...]:
-    problems = tuple(prepared(default_bank().read(id), Convention()) for id in IDS)
+    problems = tuple(prepare(default_bank().read(id), Convention()) for id in IDS)
     draws: tuple[tuple[Draw, ...], ...] = tuple(
         tuple(draw_class(problem, "remarks", ["1"]).draws) for problem in problems
     )
