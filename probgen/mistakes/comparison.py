@@ -18,7 +18,7 @@ from probgen.mistakes.rules import missteps
 from probgen.mistakes.variant import Misstep, wrong_values
 from probgen.quantities.unit import TORQUE, UnitSystem
 from probgen.statics.plan import Plan, Probe
-from probgen.statics.solution import GOVERNING
+from probgen.statics.rerun import GOVERNING
 from probgen.statics.system import Form, System
 from probgen.working.case import Case
 from probgen.working.convention import Convention

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from functools import partial
 from typing import Final
 
 import numpy as np
@@ -19,14 +20,15 @@ from probgen.quantities.expression import (
     Product,
     Quotient,
     Value,
-    evaluate,
     names_in,
     substituted,
 )
 from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import way
+from probgen.statics.line import in_full
 from probgen.statics.plan import Outcome, Plan
+from probgen.statics.rerun import rerun
 from probgen.statics.solve_for import eliminated
 from probgen.statics.system import Body, Element, Force, Role, System
 
@@ -57,18 +59,11 @@ def workable(plan: Plan) -> bool:
     """Whether every line of a plan uses only what is given or has been found before it."""
     roles = (Role.GIVEN, Role.DERIVED, Role.CONSTANT)
     known = {v.id for v in plan.system.variables.values() if v.role in roles}
-    for id, expression in _lines(plan):
+    for id, expression in plan.lines:
         if not names_in(expression) <= known:
             return False
         known.add(id)
     return True
-
-
-def _lines(plan: Plan) -> list[tuple[str, Expression]]:
-    """What is worked out, in order: definitions, steps, what is put together at the end."""
-    lines = [(d.variable, d.expression) for d in plan.definitions]
-    lines += [(step.unknown, step.expression) for step in plan.steps]
-    return lines + [(outcome.id, outcome.expression) for outcome in plan.outcomes]
 
 
 def wrong_values(misstep: Misstep, values: Mapping[str, Value]) -> dict[str, Value]:
@@ -77,13 +72,9 @@ def wrong_values(misstep: Misstep, values: Mapping[str, Value]) -> dict[str, Val
     values: givens, derived quantities and g; floats for one draw or arrays with one entry a draw.
     What the slip makes impossible is not finite.
     """
-    found: dict[str, Value] = {}
-    carried, figures = dict(values), misstep.figures
-    with np.errstate(all="ignore"):
-        for id, expression in _lines(misstep.plan):
-            found[id] = evaluate(expression, carried)
-            carried[id] = _cut(found[id], figures) if figures else found[id]
-    return found
+    carry = partial(_cut, figures=misstep.figures) if misstep.figures else in_full
+    found = rerun(misstep.plan, values, carry=carry)
+    return {line.id: found[line.id] for line in misstep.plan.lines}
 
 
 _SMALLEST: Final = 1e-300  # stands in for zero, which has no order of magnitude

@@ -12,10 +12,11 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.quantities.expression import Call, Expression, Value, evaluate, names_in, negative
+from probgen.quantities.expression import Call, Expression, evaluate, names_in, negative
 from probgen.quantities.printing import plain
 from probgen.statics.derivation import Step, derived_steps
 from probgen.statics.determinacy import require_determinate
+from probgen.statics.line import Line, worked
 from probgen.statics.method import Method
 from probgen.statics.off_body_pivot import with_meeting_points
 from probgen.statics.refusal import Refusal
@@ -54,6 +55,14 @@ class Plan:
     branches: tuple[Branch, ...] = ()
 
     @property
+    def lines(self) -> tuple[Line, ...]:
+        """What is worked out, in order: definitions, steps, what is put together at the end."""
+        first = [Line(each.variable, each.expression) for each in self.definitions]
+        steps = [Line(step.unknown, step.expression) for step in self.steps]
+        last = [Line(outcome.id, outcome.expression) for outcome in self.outcomes]
+        return (*first, *steps, *last)
+
+    @property
     def pivots(self) -> tuple[str, ...]:
         """The points the plan takes torques about."""
         return tuple(s.equation.about for s in self.steps if s.equation.kind == "torque")
@@ -86,9 +95,7 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     if extreme is not None:
         return _to_each_limit(system, extreme, probe, method)
     settled, open_definitions = _settle(system)
-    known: dict[str, Value] = dict(probe)
-    for definition in settled:
-        known[definition.variable] = np.asarray(evaluate(definition.expression, known))
+    known = worked((Line(each.variable, each.expression) for each in settled), probe)
     wanted = wanted_unknowns(system)
     if not set(wanted) <= known.keys():
         require_determinate(system, known)
@@ -152,14 +159,7 @@ def _require_effect(beyond: Plan, quantity: str, limit: Limit, probe: Probe) -> 
     near = []
     draws = len(next(iter(probe.values())))
     for size in (0.83, 1.31):
-        known: dict[str, Value] = {
-            **probe,
-            quantity: np.full(draws, size),
-        }
-        for definition in beyond.definitions:
-            known[definition.variable] = evaluate(definition.expression, known)
-        for step in beyond.steps:
-            known[step.unknown] = evaluate(step.expression, known)
+        known = worked(beyond.lines, {**probe, quantity: np.full(draws, size)})
         near.append(np.asarray(evaluate(limit.left, known)) - evaluate(limit.right, known))
     if np.allclose(near[0], near[1], rtol=1e-9, atol=1e-9):
         raise Refusal(

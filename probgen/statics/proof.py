@@ -17,9 +17,10 @@ from probgen.quantities.expression import Root, Value, evaluate, root_above
 from probgen.statics.cross_check import solve_all, with_definitions
 from probgen.statics.derivation import span_of
 from probgen.statics.flaw import Flaw, FlawKind
+from probgen.statics.line import Line, worked
 from probgen.statics.numeric_equations import assemble, coordinates
 from probgen.statics.plan import Plan, extreme_find
-from probgen.statics.solution import GOVERNING
+from probgen.statics.rerun import GOVERNING
 from probgen.statics.system import Find, Form, Limit, Role, System, Variable
 
 Array = NDArray[np.float64]
@@ -143,10 +144,8 @@ def _blame(faults: _Faults, bad: NDArray[np.bool_], flaw: Flaw) -> None:
 
 def _with_partners(plan: Plan, batch: Mapping[str, Array]) -> dict[str, Array]:
     """The batch with quantities that were taken out on the way but that nobody asked for."""
-    known: dict[str, Value] = dict(batch)
-    for step in plan.steps:
-        for partner in step.partners:
-            known.setdefault(partner.unknown, evaluate(partner.expression, known))
+    partners = [partner for step in plan.steps for partner in step.partners]
+    known = worked((Line(p.unknown, p.expression) for p in partners), batch, stated=batch)
     draws = len(next(iter(batch.values())))
     return {name: np.broadcast_to(np.asarray(v, float), draws) for name, v in known.items()}
 

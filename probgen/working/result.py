@@ -10,7 +10,7 @@ from probgen.bank.labels import Labels
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import DEGREE
 from probgen.statics.plan import limits_asked
-from probgen.statics.solution import GOVERNING
+from probgen.statics.rerun import GOVERNING
 from probgen.statics.system import Find, Form, System
 from probgen.working.digits import Digits
 from probgen.working.direction import Direction, direction_of

@@ -9,7 +9,8 @@ from probgen.quantities.expression import Expression, Number, evaluate
 from probgen.quantities.rounding import round_figures
 from probgen.quantities.unit import PLAIN, Dimension
 from probgen.statics.plan import Branch
-from probgen.statics.solution import GOVERNING, solve
+from probgen.statics.rerun import GOVERNING
+from probgen.statics.solution import solve
 from probgen.statics.system import Limit
 from probgen.working.case import Case, case_of
 from probgen.working.digits import Digits

@@ -16,7 +16,8 @@ from probgen.problem.problem import Problem, prepare, work
 from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.plan import find_plan
 from probgen.statics.proof import prove
-from probgen.statics.solution import GOVERNING, solve
+from probgen.statics.rerun import GOVERNING
+from probgen.statics.solution import solve
 from probgen.statics.system import System
 from probgen.working.convention import Convention
 from tests.situations import (

@@ -36,6 +36,7 @@ from probgen.statics import (
     numeric_equations,
     off_body_pivot,
     plan,
+    rerun,
     solution,
     solve_for,
 )
@@ -255,14 +256,14 @@ def wrong_root(step: derivation.Step, *rest: Any) -> derivation.Step:
     return replace(right, expression=right.others[0], others=()) if right.others else right
 
 
-def last_limit(whole: plan.Plan, values: Mapping[str, Value]) -> dict[str, Value]:
+def last_limit(whole: plan.Plan, values: Mapping[str, Value], *_: object) -> dict[str, Value]:
     """The limit reached last instead of the one reached first."""
     extreme = plan.extreme_find(whole.system)
     assert extreme is not None
     reached = [solution.solve(branch.plan, values) for branch in whole.branches]
     sizes = [float(np.max(each[extreme.quantity])) for each in reached]
     last = int(np.argmax(sizes))
-    return {**reached[last], solution.GOVERNING: float(last)}
+    return {**reached[last], rerun.GOVERNING: float(last)}
 
 
 def entries_sign(*arguments: Any) -> Iterator[tuple[int, Expression, Value]]:
@@ -336,7 +337,7 @@ BREAKS = [
     Break("the sign of what is put in", (solve_for, "_put_into"), elimination_sign, ROPES, CLOSES),
     Break("a wrong root", (derivation, "_physical"), wrong_root, "ball on a cord",
           "lean (t) is above 90 °"),
-    Break("a wrong limit", (solution, "_at_first_limit"), last_limit, "slide or tip", "it slides"),
+    Break("a wrong limit", (rerun, "_at_first_limit"), last_limit, "slide or tip", "it slides"),
     Break("a sign in the second solver", (cross_check, "_entries"), entries_sign, STRUT, SECOND),
     Break("a sign in the proof", (numeric_equations, "_sums"), torques_assembled, STRUT, CLOSES),
     Break("components added", (plan, "_outcomes"), added_components, STRUT, SECOND),
