@@ -367,9 +367,12 @@ class _Situation:
         return max(halves, default=0.0)
 
     def _lettered(self) -> list[str]:
-        """Where supports and lines act on bodies with extent, and what the statement names."""
-        shown = {body.id for body in self.system.bodies if len(body.outline) > 1}
-        wanted = set(self.shown.named)
+        """Where supports and lines act on bodies with extent, their ends and corners, about which a
+        key may take torques, and what the statement names.
+        """
+        extended = [body for body in self.system.bodies if len(body.outline) > 1]
+        shown = {body.id for body in extended}
+        wanted = {*self.shown.named, *(name for body in extended for name in body.outline)}
         for element in self.system.elements:
             if element.body in shown and element.kind not in (Kind.WEIGHT, Kind.DISTRIBUTED):
                 wanted |= {element.at, element.toward}
