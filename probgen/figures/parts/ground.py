@@ -37,13 +37,15 @@ _SPACING: Final = 3.6  # of its strokes, pt
 class Surface:
     """A hatched face through `at`, from -`before` to `after` along its tangent (pt).
 
-    The tangent is the normal turned clockwise: +x for a floor.
+    The tangent is the normal turned clockwise: +x for a floor.  lone: it ends where it ends, and
+    is not made one with another on its line.
     """
 
     at: Spot
     normal: float
     before: float
     after: float
+    lone: bool = False
 
     @property
     def tangent(self) -> complex:
@@ -78,6 +80,8 @@ def joined(surfaces: Sequence[Surface], *, corners: bool = True) -> list[Surface
     merged: list[Surface] = []
     for surface in surfaces:
         for i, other in enumerate(merged):
+            if surface.lone or other.lone:
+                continue
             if apart(surface.normal, other.normal) < 0.5 and abs(other.height(surface.at)) < 0.5:
                 low = min(-other.before, *(other.reach(end) for end in surface.ends))
                 high = max(other.after, *(other.reach(end) for end in surface.ends))

@@ -139,6 +139,23 @@ def head(
     return profile, circle(at(0.62, 0.72), 0.07 * r, FINE, tag, filled=True)
 
 
+def trunk(hips: Spot, neck: Spot, tag: str) -> tuple[Shape, ...]:
+    """A trunk seen from the side, from the hips to the neck; the back is its upper side."""
+    n = abs(neck - hips)
+    unit = (neck - hips) / n
+    s = 1 if unit.real >= 0 else -1
+    bends: tuple[Bend, ...] = (
+        ((-6.0, 11.0 * s), (0.1 * n, 11.0 * s), (0.22 * n, 9.5 * s)),
+        ((0.42 * n, 9.0 * s), (0.6 * n, 13.5 * s), (0.78 * n, 12.0 * s)),
+        ((0.9 * n, 11.0 * s), (0.93 * n, 5.0 * s), (n, 4.5 * s)),
+        ((n + 1.0, 1.0 * s), (n + 1.0, -1.0 * s), (n, -4.5 * s)),
+        ((0.93 * n, -5.0 * s), (0.88 * n, -12.0 * s), (0.74 * n, -13.0 * s)),
+        ((0.55 * n, -13.5 * s), (0.3 * n, -12.0 * s), (0.14 * n, -12.0 * s)),
+        ((-4.0, -12.0 * s), (-11.0, -6.0 * s), (-9.0, 2.0 * s)),
+    )
+    return (_outline(hips, unit, (-9.0, 2.0 * s), bends, tag),)
+
+
 def foot(heel: Spot, ankle: Spot, ball: Spot, tag: str) -> tuple[Shape, ...]:
     """A foot raised on its ball, from where the Achilles tendon is fixed; toes on the ground."""
     n, a = abs(ball - heel), abs(ankle - heel)

@@ -116,6 +116,16 @@ def hanging(hands: Spot, height: float, tag: str) -> tuple[Shape, ...]:
     )  # fmt: skip
 
 
+def sitting(seat: Spot, height: float, facing: int, tag: str) -> tuple[Shape, ...]:
+    """A person who sits on something level and holds a rope before them."""
+    return _figure(
+        lambda x, y: seat + height * complex(x * facing, y), height, tag, (0.0, 0.485),
+        ((-0.02, 0.31), (-0.01, 0.085)),
+        (((-0.01, 0.06), (0.13, 0.19), (0.21, 0.041)),),
+        (((-0.01, 0.315), (0.1, 0.22), (0.27, 0.33)),),
+    )  # fmt: skip
+
+
 def holding(feet: Spot, height: float, facing: int, tag: str) -> tuple[Shape, ...]:
     """A person who stands and holds, pulls or pushes something at 0.6 of their height."""
     return _figure(

@@ -26,6 +26,8 @@ from probgen.figures.parts import mechanical
 
 WHEEL: Final = 13.0
 """Radius of a wheelbarrow's wheel, pt."""
+TRAY: Final = 27.0
+"""Height of its tray's rim above the shafts, pt."""
 
 
 def box(corners: Sequence[Spot], tag: str) -> tuple[Shape, ...]:
@@ -76,7 +78,7 @@ def wheelbarrow(axle: Spot, grips: Spot, tag: str) -> tuple[Shape, ...]:
     def at(share: float, height: float) -> Spot:
         return axle + way * share + up * height
 
-    tray = (at(0.11, 1.5), at(0.66, 1.5), at(0.74, 27.0), at(0.03, 27.0))
+    tray = (at(0.11, 1.5), at(0.66, 1.5), at(0.74, TRAY), at(0.03, TRAY))
     leg = ((at(0.6, -1.5), at(0.66, -10.0)), (at(0.7, -1.5), at(0.66, -10.0)))
     shaft = mechanical.bar((at(0.0, 0.0) + way / abs(way) * mechanical.PIN, grips), 1.5, tag)
     return *shaft, polygon(tray, MEDIUM, tag, tone=Tone.BODY), Path(leg, LIGHT, tag)

@@ -30,8 +30,12 @@ _APART: Final = 122.0  # between particles that do not touch, pt
 _HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kind.HINGE)
 _TIED: Final = 66.0  # between particles that a line ties to each other, pt
 _BOARD: Final = 92.0  # width of a board that somebody is on, pt
-_BLOCKS: Final = (Look.CRATE, Look.BOARD, Look.BALL, Look.PERSON, Look.BUCKET)
+_BLOCKS: Final = (
+    Look.CRATE, Look.BOARD, Look.BALL, Look.PERSON, Look.BUCKET, Look.SITTER
+)  # fmt: skip
 _PERSON: Final = 11.0 + 29.0j  # half the width and height of a person, pt
+_SITTER: Final = 14.0 + 18.0j  # half the width and height of one who sits, pt
+_SEATED: Final = 0.56  # height of one who sits, of the same person standing
 _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 
 
@@ -55,8 +59,11 @@ class Block:
 
     def grip(self, way: complex) -> Spot:
         """Where a line that leaves in a direction is fixed, from the middle."""
+        height = 2 * self.half.imag
+        if self.look is Look.SITTER:
+            height /= _SEATED
+            return complex(0.27 * self.facing, 0.33 - 0.5 * _SEATED) * height
         if self.facing:
-            height = 2 * self.half.imag
             return complex(0.27 * self.facing, 0.12) * height
         return way * self.reach(way)
 
@@ -84,6 +91,8 @@ class Block:
         if self.look is Look.BALL:
             return (circle(spot, self.half.real, MEDIUM, tag, tone=Tone.BODY),)
         feet, height = spot - 1j * self.half.imag, 2 * self.half.imag
+        if self.look is Look.SITTER:
+            return person.sitting(feet, height / _SEATED, self.facing or 1, tag)
         if self.facing:
             return person.holding(feet, height, self.facing, tag)
         if self.look is Look.PERSON:
@@ -126,8 +135,9 @@ def _block(
     if rests and rests[0].surface is not None:
         up = heading(measured.number(rests[0].surface))
         up = 1j if up.imag < -0.01 else up
-    if look is Look.PERSON and abs(up.real) < 0.1:
-        return _person(measured, elements)
+    if look in (Look.PERSON, Look.SITTER) and abs(up.real) < 0.1:
+        standing = _person(measured, elements)
+        return standing if look is Look.PERSON else replace(standing, half=_SITTER, look=look)
     room = extent(_text(measured, weights[0], givens))
     width, height = room.width + 9.0, room.height + room.depth + 9.0
     if look is Look.BUCKET and not rests:

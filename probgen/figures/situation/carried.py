@@ -91,7 +91,7 @@ class Burdens:
     ) -> Note | None:
         """The label of a particle drawn as a block: on its face, or beside it."""
         spot = self.stage.spot(element.at)
-        if block.look is Look.PERSON:
+        if block.look in (Look.PERSON, Look.SITTER):
             box = bounds(block.drawn(spot, ""))
             right, left = complex(box.right, spot.imag), complex(box.left, spot.imag)
             return self._of(box, Note(text, ((right, 0.0), (left, 180.0)), tag))
@@ -215,7 +215,7 @@ class Burdens:
         outline = [self.stage.spot(name) for name in body.outline]
         middle = sum(outline, 0j) / len(outline)
         facing = 1 if middle.real >= spot.real else -1
-        half = self.stage.halves[body.id]
+        half = self._surface(body)
         floors = [s for s in self.surfaces if s.normal == 90.0 and s.height(spot) > 0]
         clear = min((floor.height(spot) for floor in floors), default=math.inf)
         look = self.stage.look(body.id)
@@ -226,6 +226,11 @@ class Burdens:
         lying = (soles, _LYING * abs(ends[1] - ends[0]) * along) if ends[0] != ends[1] else None
         arm, scale = look is Look.TRUNK, self.stage.scale
         return Seat(spot, along, half, scale, facing, clear, rope, beyond, arm, lying)
+
+    def _surface(self, body: Body) -> float:
+        """How far what stands on a body stands above its axis, pt."""
+        barrow = self.stage.look(body.id) is Look.WHEELBARROW
+        return solid.TRAY if barrow else self.stage.halves[body.id]
 
     def _either_side(self, element: Element) -> tuple[tuple[Spot, float], ...]:
         spot, half = self.stage.spot(element.at), self.stage.halves[element.body]

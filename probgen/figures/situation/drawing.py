@@ -60,6 +60,7 @@ from probgen.figures.situation.layer import layered
 from probgen.figures.situation.lettering import set_letters, set_notes
 from probgen.figures.situation.line import Line, lines_of
 from probgen.figures.situation.pulley import hoists_of
+from probgen.figures.situation.scenery import bedded, draw_scenery
 from probgen.figures.situation.shape import encloses
 from probgen.figures.situation.stage import stage_at
 from probgen.figures.situation.support import draw_supports
@@ -171,13 +172,15 @@ class _Situation:
         self.lines = tuple(lines_of(self.stage, walls))
         for each in self.lines:
             self.field.add(*each.shapes)
-        self.surfaces, self.inclines = (*walls, *floors_under(self.stage)), held.inclines
+        surfaces, water = bedded(self.stage, (*walls, *floors_under(self.stage)))
+        self.surfaces, self.inclines = surfaces, held.inclines
         extended = any(len(body.outline) > 1 for body in self.system.bodies)
         draw_surfaces(self.field, self.surfaces, corners=extended)
         for body in self.system.bodies:
             self.field.add(*outline_of(self.stage, body, held.ends))
         self._loads()
         draw_posts(self.field, [each.ends[1] for each in self.lines if each.ends and each.posted])
+        draw_scenery(self.stage, self.field, water)
         return self.field.box
 
     def _loads(self) -> None:

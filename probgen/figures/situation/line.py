@@ -33,7 +33,7 @@ from probgen.figures.situation.stage import Stage
 from probgen.statics.system import Element, Kind
 
 _REACH: Final = 16.5  # a wall this near a line's end holds it, pt
-_RISE: Final = 1.0  # the highest a cable is followed to its wall, in lengths of its body
+_RISE: Final = 1.45  # the highest a cable is followed to its wall, in lengths of its body
 _BROKEN: Final = 0.6  # how high one that rises further is drawn
 _RUN: Final = 0.5  # how far a cable without a wall is followed, in lengths of its body
 _LINE: Final = 74.0  # length of a line from a particle, pt

@@ -12,7 +12,7 @@ from probgen.quantities.expression import Name, Number, evaluate
 from probgen.quantities.unit import ANGLE, LENGTH
 from tests.figures.conftest import Case, unknown_forces
 from tests.figures.seen import box_of, dimension_ends, touching
-from tests.figures.sketches import CABINET, LEANING, loaded, read, sketch
+from tests.figures.sketches import BEAM, CABINET, LEANING, loaded, read, sketch
 
 
 def drawing(case: Case) -> Scene:
@@ -153,7 +153,13 @@ def test_stated_sizes_are_drawn_and_said_not_to_be_to_scale() -> None:
 
 
 def test_points_the_statement_names_are_lettered() -> None:
-    template, values, givens = read(loaded("even"))
+    middle = BEAM.replace('B = ["L", 0]', 'B = ["L", 0]\nM = ["L/2", 0]')
+    template, values, givens = read(middle)
     shown = (template.system, template.labels, values, Depictions(), givens)
-    assert not situation(*shown).tagged("letter:B")
-    assert situation(*shown, named=["B"]).tagged("letter:B")
+    assert not situation(*shown).tagged("letter:M")
+    assert situation(*shown, named=["M"]).tagged("letter:M")
+
+
+def test_ends_of_bodies_are_lettered_as_keys_take_torques_about_them() -> None:
+    scene = sketch(loaded("even"))
+    assert {shape.tag for shape in scene.tagged("letter")} == {"letter:A", "letter:B"}
