@@ -16,9 +16,10 @@ from probgen.problem.problem import Problem, Worked, tell_steps
 from probgen.problem.problem_figures import asks_for_sizes, free_body_scene, situation_scene
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Relation
-from probgen.quantities.unit import METRE_PER_SECOND_SQUARED, UNITS
+from probgen.quantities.unit import ANGLE, METRE_PER_SECOND_SQUARED, UNITS
 from probgen.sheets import document
 from probgen.sheets.formula_page import formula_page
+from probgen.statics.system import Role
 from probgen.wording.block import Block, Inline, Math, Picture, Section, Text
 from probgen.wording.facts.asked import AnswerNamed, GravityTaken
 from probgen.wording.find import tell_find
@@ -167,10 +168,31 @@ def solution_of(face: Face) -> document.Solution:
         sections=sections,
         answers=tuple(_answers(problem, own)),
         points=face.points,
+        given=tuple(_given(face)),
+        asked=tuple(_asked(face)),
         pictures=dict(_pictures(sections, face, figure)),
         scheme=tuple(_marks(face)),
         slips=tuple(_slips(face)),
     )
+
+
+def _given(face: Face) -> Iterator[document.Given]:
+    """Everything drawn or computed for this student before any working, as it was told."""
+    case, labels = face.own.case, face.problem.template.labels
+    for id, variable in case.system.variables.items():
+        if variable.role not in (Role.GIVEN, Role.DERIVED) or id not in case.numbers:
+            continue
+        called = labels.quantities[id]
+        measured = called.measured if variable.dimension == ANGLE else ""
+        name = f"{called.name} {measured}".strip()
+        symbol, value = Math((variable.as_name,)), Math((case.numbers[id],))
+        yield document.Given((symbol,), name, (value,))
+
+
+def _asked(face: Face) -> Iterator[Inlines]:
+    problem = face.problem
+    for find in face.own.case.system.finds:
+        yield tell_find(find, problem.nouns, problem.language)
 
 
 def _answers(problem: Problem, own: Worked) -> Iterator[document.Answer]:

@@ -148,6 +148,15 @@ class Answer:
 
 
 @dataclass(frozen=True, slots=True)
+class Given:
+    """One row of what is given: its letter, what it is ("beam length"), and its value."""
+
+    symbol: tuple[Inline, ...]
+    name: str
+    value: tuple[Inline, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Mark:
     """One row of a marking scheme: what some of a problem's points are given for."""
 
@@ -160,6 +169,7 @@ class Solution:
     """One problem worked.
 
     figure: the situation, None for none.
+    given, asked: what the working starts from and what it is for, each left out when empty.
     pictures: the figures for the `Picture` blocks of the sections, by `picture_name`.
     scheme: the marks one by one, adding up to the points; slips: what goes wrong here.  Both are
     left out of the page when empty.  Raises ValueError when the scheme does not add up.
@@ -175,6 +185,8 @@ class Solution:
     pictures: Mapping[str, Scene] = field(default_factory=dict)
     scheme: tuple[Mark, ...] = ()
     slips: tuple[Block, ...] = ()
+    given: tuple[Given, ...] = ()
+    asked: tuple[tuple[Inline, ...], ...] = ()
 
     def __post_init__(self) -> None:
         given = sum(mark.points for mark in self.scheme)

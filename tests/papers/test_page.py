@@ -9,6 +9,7 @@ from probgen.course.version import Version
 from probgen.papers.page import Copy, key_of, sheet_of
 from probgen.problem.problem import draw_class, prepare, work
 from probgen.problem.problem_figures import asks_for_sizes, situation_scene
+from probgen.wording.block import Math
 from probgen.working.convention import Convention
 
 IDS = sorted(default_bank().files)
@@ -38,3 +39,15 @@ def test_some_template_asks_for_a_size() -> None:
     sought = [c for c in copies if asks_for_sizes(c.problems[0].template)]
     assert 0 < len(sought) < len(copies)
     assert any(sheet_of(c).problems[0].figure != key_of(c).solutions[0].figure for c in sought)
+
+
+@pytest.mark.parametrize("id", IDS)
+def test_a_key_begins_with_all_that_is_drawn_and_all_that_is_asked(id: str) -> None:
+    copy = copy_of(id)
+    (own,), (solution,) = copy.worked, key_of(copy).solutions
+    letters = {id: variable.as_name for id, variable in own.case.system.variables.items()}
+    given = {each.symbol: each.value for each in solution.given}
+    for name, value in own.draw.values.items():
+        assert given[(Math((letters[name],)),)] == (Math((value,)),)
+    assert len(solution.asked) == len(own.case.system.finds) > 0
+    assert all(each.name for each in solution.given)

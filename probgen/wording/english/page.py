@@ -21,6 +21,8 @@ PAGE: Final = PageWords(
     points="points",
     points_head="Points",
     find="Find",
+    given="Given",
+    asked="Asked",
     caution="Caution.",
     cautions=(
         ("body", "Limbs are idealised as rigid rods with one muscle: not for clinical use."),
