@@ -21,7 +21,7 @@ from probgen.draws.draw import Draw
 from probgen.draws.draw import draw as draw_one
 from probgen.draws.requirement import requirements_hold, stacked
 from probgen.input.fault import Fault, InputError
-from probgen.mistakes.comparison import Missteps, plan_missteps
+from probgen.mistakes.wrong_working import Missteps, plan_missteps
 from probgen.problem.flaw_words import flaws_told
 from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain

@@ -64,7 +64,6 @@ WORKED = [
     Wrong(ARM, "own_weight_forgotten", "", "B", "372.4"),
     Wrong(STRUT, "torque_sign", "", "T", "166.7"),
     Wrong(ARM, "unit_not_converted", "", "B", "4.704"),
-    Wrong(ARM, "inverted_arm_ratio", "", "B", "10.25"),
     Wrong(STRUT, "joint_is_total_weight", "", "R.magnitude", "1000.0"),
     Wrong(ARM, "joint_is_total_weight", "", "J.magnitude", "63.7"),
     Wrong(ARM, "joint_added_not_subtracted", "", "J.magnitude", "534.1"),

@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 
 from probgen.bank.reading import read_template
-from probgen.mistakes.comparison import LIKELIHOOD, likely, slips
+from probgen.mistakes.comparison import likely, slips
+from probgen.mistakes.likelihood import LIKELIHOOD
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
 from probgen.wording.english.marks import SLIPS
 from probgen.wording.sentence import plain_text
