@@ -48,7 +48,8 @@ class Angle:
         """The angle as it is printed: what is added first, a constant before the names."""
         terms = [_multiple(part, factor) for part, factor in self.multiples]
         if self.constant:
-            terms.insert(0, (1 if self.constant > 0 else -1, number(abs(self.constant), DEGREE)))
+            constant = number(_short(abs(self.constant)), DEGREE)
+            terms.insert(0, (1 if self.constant > 0 else -1, constant))
         terms.sort(key=lambda term: -term[0])
         return total(*terms)
 
@@ -60,6 +61,11 @@ class Angle:
 
     def turned(self, degrees: Decimal) -> Angle:
         return Angle(self.constant + degrees, self.multiples)
+
+
+def _short(value: Decimal) -> Decimal:
+    """90, where somebody wrote 90.0."""
+    return value.to_integral_value() if value == value.to_integral_value() else value
 
 
 def _multiple(part: Expression, factor: Decimal) -> tuple[int, Expression]:

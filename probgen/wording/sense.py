@@ -24,7 +24,7 @@ def sense_of(digits: Digits, body: Body) -> Iterator[Fact]:
     if found is None:
         return
     equation, pull, weights = found
-    turning = _turning(equation, values)
+    turning = signed_arms(equation, values)
     arms = [turning.get(weight.id, 0.0) for weight in weights]
     sizes = [float(evaluate(weight.magnitude, values)) for weight in weights]
     against = all(arm * turning[pull.id] <= 0.0 for arm in arms)
@@ -63,7 +63,7 @@ def _sizes_known(plan: Plan, weights: tuple[Force, ...]) -> bool:
     return not any(names_in(weight.magnitude) & sought for weight in weights)
 
 
-def _turning(equation: Equation, values: Mapping[str, float]) -> dict[str, float]:
+def signed_arms(equation: Equation, values: Mapping[str, float]) -> dict[str, float]:
     """Signed lever arm (m) of each force in a torque balance, its sense by the sign."""
     arms: dict[str, float] = {}
     for term in equation.terms:

@@ -21,7 +21,7 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.rounding import exact
-from probgen.quantities.unit import ANGLE, DEGREE, LENGTH
+from probgen.quantities.unit import DEGREE, LENGTH
 from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import angle_of, way
@@ -43,6 +43,7 @@ from probgen.wording.facts.torque import (
     TurnsBody,
     TurnsNothing,
 )
+from probgen.wording.numbers import degrees_shown
 from probgen.wording.passage import Items, Part, Passage, Sentences
 from probgen.working.convention import Rotation, Turning
 from probgen.working.digits import Digits
@@ -254,7 +255,7 @@ def _angle_between(digits: Digits, term: Term, known: frozenset[str]) -> tuple[F
     turned = float(evaluate(between.expression, digits.case.values))
     turned += 180.0 if float(evaluate(term.link.length, digits.case.values)) < 0 else 0.0
     folded = abs((turned + 180.0) % 360.0 - 180.0)
-    shown = _degrees(digits, folded, between.expression)
+    shown = degrees_shown(digits, folded, between.expression)
     symbolic = _folded(digits, between.expression, turned, folded)
     if not names_in(between.expression) <= known:
         return _angle_sought(symbolic, term)
@@ -270,19 +271,6 @@ def _angle_sought(symbolic: Formula | None, term: Term) -> tuple[Formula, Formul
     angle = symbolic[0]
     sine = Call("sin", (angle,))  # type: ignore[arg-type]
     return (angle,), () if sine == term.ratio else (sine, Relation("="), term.ratio)
-
-
-def _degrees(digits: Digits, value: float, expression: Expression) -> Number:
-    """An angle made of given ones, without zeros it does not need; a given one as it was given."""
-    if isinstance(expression, Name) and digits.is_data(expression.id):
-        return digits.data(expression.id)
-    short = exact(value)
-    few = len(short.as_tuple().digits) <= digits.convention.figures
-    return (
-        Number(short.quantize(Decimal(1)), DEGREE)
-        if few and short == int(short)
-        else (digits.carried(value, ANGLE))
-    )
 
 
 def _folded(digits: Digits, between: Expression, turned: float, folded: float) -> Formula | None:
@@ -311,11 +299,10 @@ def _lever_arms(digits: Digits, turners: list[Turner], known: frozenset[str]) ->
             if term.length is None:
                 continue
             arm = term.length if term.ratio == UNITY else _product(term)
-            if not names_in(arm) <= known:
-                yield LeverArm(term.magnitude, (arm,), True)
+            formula = _arm_known(digits, term, known)
+            if len(formula) == 1:
+                yield LeverArm(term.magnitude, formula, True)
                 continue
-            value = float(evaluate(arm, digits.case.values))
-            formula: Formula = (arm, Relation("="), digits.carried(value, LENGTH))
             if term.ratio != UNITY:
                 formula = (arm, Relation("="), digits.put_in(arm), *formula[1:])
             yield LeverArm(term.magnitude, formula, False)

@@ -21,7 +21,9 @@ from probgen.statics.equation import Equation
 from probgen.statics.numeric_equations import coordinates
 from probgen.statics.system import Force, Kind
 from probgen.wording.block import Display, Picture
-from probgen.wording.facts.ending import ArmAmong, PullCompared
+from probgen.wording.facts.balance import ForceSplit
+from probgen.wording.facts.ending import ArmAmong, PullCompared, QuadrantTold
+from probgen.wording.facts.forces import LeverExpected, NothingAgainst, PartExpected
 from probgen.wording.facts.torque import (
     AngleToArm,
     LeverArm,
@@ -169,3 +171,51 @@ def check_sense(own: Worked, pivot: str, fact: PullCompared) -> None:
 
 def is_weight(force: Force) -> bool:
     return force.kind is Kind.WEIGHT
+
+
+@pytest.mark.parametrize("students", [FEW, MANY])
+@pytest.mark.parametrize("name", TEMPLATES)
+def test_forces_act_the_way_that_was_reasoned_before_solving(name: str, students: int) -> None:
+    for own, passages in told(name, "angle", students):
+        if own.case.plan.branches:
+            continue
+        for _, fact in about(passages):
+            match fact:
+                case PartExpected(force, drawn=drawn) | LeverExpected(force, drawn=drawn):
+                    value = float(evaluate(force, own.case.values))
+                    assert value * (1 if drawn else -1) > 0.0
+                case NothingAgainst(force):
+                    assert float(evaluate(force, own.case.values)) == 0.0
+
+
+@pytest.mark.parametrize("students", [FEW, MANY])
+@pytest.mark.parametrize("name", TEMPLATES)
+def test_angles_of_forces_and_quadrants_are_those_of_the_draw(name: str, students: int) -> None:
+    for own, passages in told(name, "angle", students):
+        if own.case.plan.branches:
+            continue
+        values = own.case.values
+        for _, fact in about(passages):
+            if isinstance(fact, ForceSplit):
+                check_split(own, fact)
+            elif isinstance(fact, QuadrantTold):
+                x, y = float(evaluate(fact.x, values)), float(evaluate(fact.y, values))
+                assert (fact.direction.way.right, fact.direction.way.up) == (x > 0, y > 0)
+                steep = math.degrees(math.atan(abs(y / x)))
+                assert float(fact.steep.value) == pytest.approx(steep, abs=0.051)
+
+
+def check_split(own: Worked, fact: ForceSplit) -> None:
+    values = own.case.values
+    forces = [f for f in own.case.system.forces if f.magnitude == fact.force]
+    angle = float(evaluate(fact.angle[-1], {}))  # type: ignore[arg-type]
+    steep = 90.0 - angle if fact.upright else angle
+    turned = steep if fact.way.right else 180.0 - steep
+    turned = turned if fact.way.up else -turned
+    told = [(turned - float(evaluate(f.direction, values)) + 180.0) % 360.0 - 180.0 for f in forces]
+    assert min(map(abs, told)) < 0.01
+    for axis, (part,) in fact.parts:
+        size = float(evaluate(fact.force, values))
+        trig = math.cos if axis == "x" else math.sin
+        found = float(evaluate(part, values))  # type: ignore[arg-type]
+        assert found == pytest.approx(size * trig(math.radians(turned)), rel=1e-3)

@@ -80,6 +80,12 @@ def pivot_meeting(fact: PivotMeeting, nouns: Nouns) -> Inlines:
 @say.register
 def turns_nothing(fact: TurnsNothing, nouns: Nouns) -> Inlines:
     one = len(fact.forces) == 1
+    these = series(fact.forces)
+    if fact.again:
+        turn = "turns nothing" if one else "turn nothing"
+        through = "whose line passes" if one else "whose lines pass"
+        pattern = "{these}, {through} through it, {turn}." if fact.through else "{these} {turn}."
+        return filled(pattern, these=these, turn=turn, through=through)
     if not fact.through:
         where = "{these} acts there" if one else "{these} act there"
     elif one:
@@ -88,7 +94,7 @@ def turns_nothing(fact: TurnsNothing, nouns: Nouns) -> Inlines:
         where = "The lines of action of {these} pass through it"
     arm = "its lever arm is zero: it turns" if one else "their lever arms are zero: they turn"
     pattern = f"{where}, so {arm} nothing{_LEAVING[min(fact.unknowns, 3)]}."
-    return filled(pattern, these=series(fact.forces))
+    return filled(pattern, these=these)
 
 
 _LEAVING: Final = (

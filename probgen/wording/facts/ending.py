@@ -65,7 +65,13 @@ class LimitDecides(Fact):
 
 @dataclass(frozen=True, slots=True)
 class LimitJudged(Fact):
-    comparison: Formula
+    """left, right: the sides of the limit; needed, allowed: their numbers."""
+
+    limit: str
+    left: Expression
+    needed: Number
+    right: Expression
+    allowed: Number
     verdict: Verdict
 
 
@@ -85,6 +91,21 @@ class OneComponent(Fact):
     zero: Name
     other: Name
     level: bool
+
+
+@dataclass(frozen=True, slots=True)
+class QuadrantTold(Fact):
+    """Which way a force points by the signs of its components.
+
+    steep: the angle just found, between the force and the axis that directions are told from.
+    turned: counter-clockwise from +x, in numbers, where the course asks for that; else empty.
+    """
+
+    x: Name
+    y: Name
+    direction: Direction
+    steep: Number
+    turned: Formula
 
 
 @dataclass(frozen=True, slots=True)

@@ -70,11 +70,13 @@ class TurnsNothing(Fact):
 
     through: whether only their lines of action pass through the pivot, where else they act there.
     unknowns: how many of them leave the equation with an unknown.
+    again: whether the reason was given before.
     """
 
     forces: tuple[Expression, ...]
     through: bool
     unknowns: int
+    again: bool = False
 
 
 @dataclass(frozen=True, slots=True)
