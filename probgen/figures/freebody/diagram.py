@@ -191,22 +191,18 @@ class _Diagram:
         """The body and all arrows."""
         draw_body(self.field, self.measured, self.body, self.look, self.scale, self.arrows.radius)
         self._loads()
-        for vector in self._in_order():
-            legs = self._parts(vector)
-            if legs and self.arrows.shows_legs(vector, legs):
-                self.arrows.add_with_legs(vector, legs)
-            else:
-                self.arrows.add(vector)
-        for whole, legs in self.joints.items():
-            self.arrows.add_with_legs(whole, legs)
-        draw_arms(self.field, self.measured, self.lengths.arms, self.scale)
+        forces = [(vector, self._parts(vector)) for vector in self._in_order()]
+        self.arrows.add([*forces, *self.joints.items()])
         draw_couples(self.field, self.measured, self.body, self.scale)
+        draw_arms(self.field, self.measured, self.lengths.arms, self.scale)
         return self.field.box
 
     def _parts(self, vector: Vector) -> tuple[Vector, ...]:
         """The components of a slanting force, where the balance goes by them."""
-        slants = self.parted and vector.slants
-        return components(vector, self.system.force(vector.id)) if slants else ()
+        if not self.parted or not vector.slants:
+            return ()
+        legs = components(vector, self.system.force(vector.id))
+        return legs if self.arrows.shows_legs(vector, legs) else ()
 
     def labelled(self) -> Scene:
         """Marks, angles, labels and axes added."""
