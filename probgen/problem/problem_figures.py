@@ -15,7 +15,7 @@ from probgen.input.fault import Fault, InputError
 from probgen.problem.problem import Problem, Worked, shown_values
 from probgen.quantities.expression import Name
 from probgen.quantities.unit import ANGLE, LENGTH
-from probgen.statics.equation import Equation
+from probgen.statics.equation import Axis, Equation
 from probgen.statics.system import Role
 from probgen.wording.block import Math
 
@@ -51,7 +51,8 @@ def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:
     with _drawable(problem.template, own):
         drawn = drawn_sizes(problem.template, own.case.values)
         return free_body(
-            own.case.system, labels, values, body, pivot, positive, drawn, look, balance
+            own.case.system, labels, values, body, pivot, positive, drawn, look, balance,
+            _axes(problem, body),
         )
 
 
@@ -85,6 +86,13 @@ def points_told(template: Template, own: Worked) -> tuple[str, ...]:
         if isinstance(piece, Name)
     }
     return tuple(name for name in template.system.points if name in told)
+
+
+def _axes(problem: Problem, body: str) -> tuple[Axis, ...]:
+    """The axes along which the plan sums the forces on a body."""
+    equations = (equation for step in problem.plan.steps for equation in step.equations)
+    axes = (each.axis for each in equations if each.body == body and each.axis)
+    return tuple(dict.fromkeys(axes))
 
 
 def _torques(problem: Problem, body: str) -> Equation | None:

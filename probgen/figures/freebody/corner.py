@@ -3,27 +3,52 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import chain
 from typing import Final
 
+from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import around
-from probgen.figures.paper.scene import Box, Spot
+from probgen.figures.paper.scene import Box, Spot, bearing, heading
 from probgen.figures.paper.type_metrics import extent
 from probgen.figures.parts import axes
 from probgen.figures.situation.shape import encloses
 from probgen.quantities.expression import Name
+from probgen.statics.equation import Axis
 
 _SMALL: Final = 7.0  # size of notes, pt
 
 
-def draw_axes(field: Field, sense: int, solid: Sequence[Spot], widest: float) -> None:
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """The two axes forces are summed along: their letters, and how far they are turned, degrees."""
+
+    letters: tuple[str, str] = ("x", "y")
+    tilt: float = 0.0
+
+
+def frame_of(measured: Survey, axes: Sequence[Axis]) -> Frame:
+    """The frame of some balances' axes, which may lie along a slope."""
+    if not axes or all(axis.label in ("x", "y") for axis in axes):
+        return Frame()
+    first, *others = sorted(axes, key=lambda axis: measured.number(axis.direction))
+    tilt = measured.number(first.direction)
+    second = next((o for o in others if abs(measured.number(o.direction) - tilt - 90) < 1e-6), None)
+    return Frame((first.label, second.label), tilt) if second else Frame()
+
+
+def draw_axes(
+    field: Field, sense: int, solid: Sequence[Spot], widest: float, frame: Frame
+) -> None:
     """Axes near a corner with room, else beside or below the drawing.
 
     sense: of the positive rotation, as in `axes.axes`; solid: the corners of a body they keep out
-    of; widest: how wide the drawing may become, pt.
+    of; widest: how wide the drawing may become, pt; frame: which axes.
     """
-    width, height = axes.WIDTH, axes.HEIGHT
+    turn = heading(frame.tilt)
+    left = max(-(axes.LENGTH * turn * 1j).real, 0.0)  # how far a turned axis leans to the left
+    width, height = axes.WIDTH + left, axes.HEIGHT
     box = field.box
     beside = complex(box.right + 6.0, box.bottom)
     under = complex(box.left, box.bottom - height - 4.0)
@@ -33,12 +58,12 @@ def draw_axes(field: Field, sense: int, solid: Sequence[Spot], widest: float) ->
         if not inside and field.is_free(_box(spot, width, height), 3.0):
             origin = spot
             break
-    start = origin + 3 + 3j
-    field.add(*axes.axes(start, sense))
-    ends = (("x", start + axes.LENGTH, 0.0), ("y", start + 1j * axes.LENGTH, 90.0))
-    for symbol, spot, direction in ends:
+    start = origin + 3 + 3j + left
+    field.add(*axes.axes(start, sense, frame.tilt))
+    for symbol, way in zip(frame.letters, (turn, turn * 1j), strict=True):
         name = Name(symbol, symbol)
-        field.place(name, around(name, ((spot, direction),)), f"axis:{symbol}")
+        anchor = (start + way * axes.LENGTH, bearing(way))
+        field.place(name, around(name, (anchor,)), f"axis:{symbol}")
 
 
 def _corners_first(box: Box, width: float, height: float) -> list[Spot]:

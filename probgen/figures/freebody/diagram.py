@@ -15,7 +15,7 @@ from typing import Final, Literal
 from probgen.bank.depiction import Look
 from probgen.bank.labels import Labels
 from probgen.figures.freebody.arrows import Arrows
-from probgen.figures.freebody.corner import draw_axes, draw_note
+from probgen.figures.freebody.corner import Frame, draw_axes, draw_note, frame_of
 from probgen.figures.freebody.couple import draw_couples
 from probgen.figures.freebody.lengths import (
     Lengths,
@@ -55,7 +55,7 @@ from probgen.figures.paper.scene import (
 from probgen.figures.situation.shape import ROUND, corners_of
 from probgen.quantities.expression import Value
 from probgen.quantities.unit import LENGTH
-from probgen.statics.equation import Equation
+from probgen.statics.equation import Axis, Equation
 from probgen.statics.system import Body, System
 
 WIDTH: Final = 241.0
@@ -83,6 +83,7 @@ def free_body(
     drawn: Mapping[str, float] | None = None,
     look: Look = Look.BEAM,
     balance: Equation | None = None,
+    axes: tuple[Axis, ...] = (),
 ) -> Scene:
     """The free-body diagram of one body.
 
@@ -93,6 +94,7 @@ def free_body(
     them and then says that it is not to scale, while its angles stay true.
     look: what the body is drawn as in its situation, of which solids and rounds keep their outline.
     balance: the torque balance about the pivot, whose lengths and lever arms are drawn.
+    axes: those its force balances go along; x and y where there are none.
     Raises KeyError when a value is missing.
     """
     lengths = {
@@ -102,6 +104,7 @@ def free_body(
     body = system.body(body_id)
     forces = vectors(measured, body)
     core = _core([*measured.outline(body), *(vector.at for vector in forces)])
+    frame = frame_of(measured, axes)
     parted = balance is not None and balance.method.torque == "components"
     reach = lengths_of(measured, balance, body_id) if balance else Lengths()
     room = complex(WIDTH, UPRIGHT if core.imag > _UPRIGHT * core.real else HEIGHT)
@@ -112,7 +115,8 @@ def free_body(
     best: Scene | None = None
     for share in _SHARES:  # shorter arrows only where the usual ones leave too little room
         shown = _Shown(
-            measured, body, look, forces, reach, pivot, positive, parted, share, bool(lengths)
+            measured, body, look, forces, reach, frame, pivot, positive, parted, share,
+            bool(lengths),
         )
         scene = fitted(partial(_Diagram, shown), core, room, _LABELS)
         if best is None or rank(scene) < rank(best):
@@ -143,6 +147,7 @@ class _Shown:
     look: Look
     forces: tuple[Vector, ...]
     lengths: Lengths
+    frame: Frame
     pivot: str
     positive: Sense
     parted: bool
@@ -162,6 +167,7 @@ class _Diagram:
         self.positive = shown.positive
         self.distorted = shown.distorted
         self.lengths = shown.lengths
+        self.frame = shown.frame
         self.parted = shown.parted
         self.scale = scale
         self.field = Field()
@@ -214,7 +220,8 @@ class _Diagram:
         half = 0.0 if self.corners or self.look in ROUND else HALF
         draw_reaches(self.field, self.lengths.reaches, self.scale, half)
         sense = 1 if self.positive == "counter-clockwise" else -1  # of a particle nothing is said
-        draw_axes(self.field, 0 if self.body.particle else sense, self.corners, WIDTH)
+        sense = 0 if self.body.particle else sense
+        draw_axes(self.field, sense, self.corners, WIDTH, self.frame)
         self._notes()
         shown = (*self.single, *self.joints)
         points = {self.measured.places[f.point]: f.point for f in self.system.forces}
@@ -289,11 +296,13 @@ class _Diagram:
         )
 
     def _letters(self) -> None:
-        """The letters of the points where forces act, which the key names; small."""
+        """The letters of the points where forces act and of the body's ends, about which the key
+        may take torques; small.
+        """
         if len(self.body.outline) < 2:
             return  # everything acts at the one point there is
         named = [force.point for force in self.system.forces if force.body == self.body.id]
-        wanted = dict.fromkeys((self.pivot, *named) if self.pivot else named)
+        wanted = dict.fromkeys((*((self.pivot,) if self.pivot else ()), *named, *self.body.outline))
         letters: dict[complex, str] = {}
         for point in wanted:
             letters.setdefault(self._spot(self.measured.places[point]), point)
