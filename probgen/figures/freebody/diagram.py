@@ -7,7 +7,7 @@ Their lengths are to one scale; where forces are too different for that, the dia
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from itertools import combinations
 from typing import Final, Literal
@@ -103,10 +103,25 @@ def free_body(
     measured = survey(system, labels, {**values, **lengths})
     body = system.body(body_id)
     forces = vectors(measured, body)
-    core = _core([*measured.outline(body), *(vector.at for vector in forces)])
-    frame = frame_of(measured, axes)
-    parted = balance is not None and balance.method.torque == "components"
-    reach = lengths_of(measured, balance, body_id) if balance else Lengths()
+    shown = _Shown(
+        measured,
+        body,
+        look,
+        vectors(measured, body),
+        lengths_of(measured, balance, body_id) if balance else Lengths(),
+        frame_of(measured, axes),
+        pivot,
+        positive,
+        parted=balance is not None and balance.method.torque == "components",
+        distorted=bool(lengths),
+    )
+    return _best(shown)
+
+
+def _best(shown: _Shown) -> Scene:
+    """The diagram with the longest arrows among those that fit and have a place for every label."""
+    places = shown.measured.outline(shown.body)
+    core = _core([*places, *(vector.at for vector in shown.forces)])
     room = complex(WIDTH, UPRIGHT if core.imag > _UPRIGHT * core.real else HEIGHT)
 
     def rank(scene: Scene) -> tuple[bool, int]:
@@ -114,11 +129,8 @@ def free_body(
 
     best: Scene | None = None
     for share in _SHARES:  # shorter arrows only where the usual ones leave too little room
-        shown = _Shown(
-            measured, body, look, forces, reach, frame, pivot, positive, parted, share,
-            bool(lengths),
-        )
-        scene = fitted(partial(_Diagram, shown), core, room, _LABELS)
+        begin = partial(_Diagram, replace(shown, share=share))
+        scene = fitted(begin, core, room, _LABELS)
         if best is None or rank(scene) < rank(best):
             best = scene
         if rank(best) == (False, 0):
@@ -138,8 +150,8 @@ def _core(places: Sequence[complex]) -> complex:
 class _Shown:
     """What a diagram shows.
 
-    parted: with the components of slanting forces; share: the length of its arrows, of their usual
-    one; distorted: it is not to scale.
+    parted: with the components of slanting forces; distorted: its lengths are not to scale;
+    share: how long its arrows are, of their usual length.
     """
 
     measured: Survey
@@ -151,8 +163,8 @@ class _Shown:
     pivot: str
     positive: Sense
     parted: bool
-    share: float
     distorted: bool
+    share: float = 1.0
 
 
 class _Diagram:

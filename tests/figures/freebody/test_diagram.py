@@ -214,8 +214,9 @@ def test_particle_s_diagram_shows_no_rotation() -> None:
     assert not scene.tagged("axes:positive")
 
 
-def test_letters_of_the_diagram_are_those_of_all_forces() -> None:
+def test_letters_of_the_diagram_are_those_of_all_forces_and_of_its_ends() -> None:
     template, values, _ = read(loaded("even"))
     scene = alone(template, {**values, "R.x": 0, "R.y": 9, "M_A": 9}, "shelf", "A")
-    wanted = {force.point for force in template.system.forces}
+    (shelf,) = template.system.bodies
+    wanted = {force.point for force in template.system.forces} | {*shelf.outline}
     assert {tag.tag.partition(":")[2] for tag in scene.tagged("letter")} == wanted
