@@ -102,7 +102,6 @@ def free_body(
     }
     measured = survey(system, labels, {**values, **lengths})
     body = system.body(body_id)
-    forces = vectors(measured, body)
     shown = _Shown(
         measured,
         body,
