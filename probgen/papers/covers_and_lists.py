@@ -12,7 +12,7 @@ from probgen.course.exam import Exam, deal
 from probgen.course.record import Record
 from probgen.course.setfile import ProblemSet
 from probgen.papers.answers import Row
-from probgen.papers.page import Inlines, label
+from probgen.papers.blanks import Inlines, label
 from probgen.problem.problem import Problem
 from probgen.sheets.document import AnswerRow, AnswerTable, Cover, Header
 from probgen.wording.block import Text

@@ -12,22 +12,22 @@ from probgen.course.setfile import ProblemSet
 from probgen.course.version import Version
 from probgen.figures.paper.scene import Scene
 from probgen.mistakes.comparison import Slip, likely
+from probgen.papers.blanks import blanks_of, label, unit_printed
 from probgen.problem.problem import Problem, Worked, tell_steps
 from probgen.problem.problem_figures import asks_for_sizes, free_body_scene, situation_scene
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Relation
-from probgen.quantities.unit import ANGLE, METRE_PER_SECOND_SQUARED, UNITS
+from probgen.quantities.unit import ANGLE, METRE_PER_SECOND_SQUARED
 from probgen.sheets import document
 from probgen.sheets.formula_page import formula_page
-from probgen.statics.system import Role
+from probgen.statics.system import Form, Role
 from probgen.wording.block import Block, Inline, Math, Picture, Section, Text
-from probgen.wording.facts.asked import AnswerNamed, GravityTaken
+from probgen.wording.facts.asked import GravityTaken
 from probgen.wording.find import tell_find
 from probgen.wording.language import Language
 from probgen.wording.nouns import NO_NOUNS
 from probgen.wording.slip import slips_told
 from probgen.working.criteria import scheme
-from probgen.working.result import Target
 from probgen.working.tolerance import intervals
 
 Inlines = tuple[Inline, ...]
@@ -238,19 +238,14 @@ def _pictures(
 def _parts(problem: Problem, own: Worked) -> Iterator[document.Part]:
     """What is asked, lettered when there is more than one thing."""
     finds = own.case.system.finds
-    asked = {answer.id: answer for answer in own.answers}
     for letter, find in zip(ascii_lowercase, finds, strict=False):
-        label = letter if len(finds) > 1 else ""
-        answer = asked.get(find.quantity)
-        unit = UNITS[answer.unit].plain if answer and answer.unit else ""
+        lettered = letter if len(finds) > 1 else ""
         told = tell_find(find, problem.nouns, problem.language)
-        yield document.Part(label, told, unit)
-
-
-def label(problem: Problem, target: Target) -> Inlines:
-    """What an answer is called beside its value: the letter of a quantity, or words."""
-    named = AnswerNamed(target.kind, Name(target.id, target.symbol))
-    return problem.language.say(named, problem.nouns)
+        if find.form is Form.VALUE:
+            (answer,) = (each for each in own.answers if each.id == find.quantity)
+            yield document.Part(lettered, told, unit_printed(answer))
+        else:
+            yield document.Part(lettered, told, blanks=tuple(blanks_of(problem, own, find)))
 
 
 def _cautions(copy: Copy) -> Iterator[str]:

@@ -41,16 +41,32 @@ class Header:
 
 
 @dataclass(frozen=True, slots=True)
+class Blank:
+    """A place for one answer of several.
+
+    label: before it ("R"); unit: behind it, plain Unicode; choices: words behind that, one of which
+    is to be circled.  written: whether there is a line to write on.
+    """
+
+    label: tuple[Inline, ...]
+    unit: str = ""
+    choices: tuple[Inline, ...] = ()
+    written: bool = True
+
+
+@dataclass(frozen=True, slots=True)
 class Part:
     """One thing asked of the student, with a line for the answer.
 
     label: "a", "b", ..., empty when a problem asks for one thing only.
     unit: printed behind the answer line, plain Unicode ("N·m"), empty for none.
+    blanks: in place of that line, where one thing has several answers.
     """
 
     label: str
     asked: tuple[Inline, ...]
     unit: str = ""
+    blanks: tuple[Blank, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

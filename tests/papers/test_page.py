@@ -13,10 +13,11 @@ from probgen.wording.block import Math
 from probgen.working.convention import Convention
 
 IDS = sorted(default_bank().files)
+USUAL = Convention()
 
 
-def copy_of(id: str) -> Copy:
-    problem = prepare(default_bank().read(id), Convention())
+def copy_of(id: str, convention: Convention = USUAL) -> Copy:
+    problem = prepare(default_bank().read(id), convention)
     worked = work(problem, draw_class(problem, "page", ["ada"]).draws)
     problem_set = ProblemSet("M", "W", "class.csv", (Assigned(id, 10),))
     version = Version(0, "CODE", "01-ada-1", Student("Ada", "1"))
