@@ -10,6 +10,7 @@ from typing import Final
 _SAID: Final = re.compile(
     r"\(\./(?P<file>\d+)\.tex\b"
     r"|<bookmark (?P<title>[0-9a-f]*)>"
+    r"|<(?P<trial>try|kept|dropped)>"
     r"|Overfull \\(?P<box>[hv]box) \((?P<excess>[\d.]+)pt too"
     r"|Missing character: There is no .+? in font (?P<font>[^!\n]+)!"
     r"|(?P<boxed><missing glyph>)"
@@ -31,7 +32,8 @@ class Blemish:
 def blemishes(said: str) -> dict[int, tuple[Blemish, ...]]:
     """By document of a run, from what TeX has said of it; each once.
 
-    What counts as too wide or too high is for the layouts to say (`\\hfuzz`, `\\vfuzz`).
+    What counts as too wide or too high is for the layouts to say (`\\hfuzz`, `\\vfuzz`), and which
+    boxes they only try: `<try>`, and then `<kept>` or `<dropped>`.
     """
     found: dict[int, dict[Blemish, None]] = {}
     for number, blemish in _blemishes(said):
@@ -41,13 +43,26 @@ def blemishes(said: str) -> dict[int, tuple[Blemish, ...]]:
 
 def _blemishes(said: str) -> Iterator[tuple[int, Blemish]]:
     document, place = -1, ""
+    trials: list[list[Blemish]] = []  # what is set may be set anew elsewhere, and is then dropped
     for event in _SAID.finditer(said):
         if event["file"]:
             document, place = int(event["file"]), ""
+            trials = [[]]
         elif event["title"] is not None:
             place = bytes.fromhex(event["title"]).decode()
-        elif document >= 0:
-            yield document, Blemish(place, _words(event))
+        elif document < 0:
+            continue
+        elif event["trial"] == "try":
+            trials.append([])
+        elif event["trial"]:
+            tried = trials.pop() if len(trials) > 1 else []
+            if event["trial"] == "kept":
+                trials[-1] += tried
+        else:
+            trials[-1].append(Blemish(place, _words(event)))
+        if len(trials) == 1:
+            yield from ((document, blemish) for blemish in trials[0])
+            trials = [[]]
 
 
 def _words(event: re.Match[str]) -> str:

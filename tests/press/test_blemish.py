@@ -15,6 +15,11 @@ BODIES = {
     "as it should be": ("Some text.", ()),
     "too wide": (PLACE + r"\hbox to 30mm{\hskip 50mm}", (WIDE,)),
     "said twice": (PLACE + r"\hbox to 30mm{\hskip 50mm}\hbox to 30mm{\hskip 50mm}", (WIDE,)),
+    "tried and not kept": (PLACE + r"\trying\hbox to 30mm{\hskip 50mm}\dropped", ()),
+    "tried and kept": (
+        PLACE + r"\trying\trying\hbox to 9mm{\hskip 99mm}\dropped\hbox to 30mm{\hskip 50mm}\kept",
+        (WIDE,),
+    ),
     "half a point too wide": (r"\hbox to 30mm{\hskip 85.8pt}", ()),
     "a word of a line": (
         r"\parbox{10mm}{\mbox{\rule{30mm}{1pt}}}",
