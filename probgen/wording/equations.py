@@ -60,7 +60,7 @@ def _result_rows(digits: Digits, step: Step) -> Iterator[Row]:
 
 
 def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iterator[Row]:
-    """left = expression = numbers put in = carried result -> final result."""
+    """left = expression = numbers put in = carried result, about the final result."""
     variable = digits.case.system.variables[id]
     value = digits.case.values[id]
     line = digits.line(expression, value, variable.dimension)
@@ -94,7 +94,7 @@ def _ending(digits: Digits, id: str, carried: Number) -> Formula:
     if carried.unit in (final.unit, None) and carried.value == final.value:
         return (final,)
     same = evaluate(carried, {}) == evaluate(final, {})
-    return (carried, Relation("=" if same else "→"), final)
+    return (carried, Relation("=" if same else "≈"), final)
 
 
 def _between(digits: Digits, line: Line) -> Expression | None:

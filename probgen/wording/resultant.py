@@ -82,7 +82,7 @@ def _magnitude(digits: Digits, find: Find, force: Name, x: Name, y: Name) -> Ite
     yield Row((force,), "=", (root, Relation("="), line.printed))
     final = digits.rounded(size, digits.unit_of(x.id))
     carried = line.result
-    ending: Formula = (final,) if carried == final else (carried, Relation("→"), final)
+    ending: Formula = (final,) if carried == final else (carried, Relation("≈"), final)
     yield Row((), "=", ending)
 
 
