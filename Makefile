@@ -4,6 +4,7 @@
 # make prove    the longer proofs
 # make mutants  how many breaks of the code its tests notice; ROOM=bank SEED=3 COUNT=40 JOBS=1
 # make gallery  the pictures of output/gallery, which the README shows
+# make workings the workings that tests/wording keeps as text, to be read aloud
 # make golden   the pictures that tests/golden compares pages with, after a look at what differs
 # make fuzz    spoilt inputs of every kind; KINDS=templates,records SECONDS=60 COUNT=10000 SEED=fuzz
 # make bench    what a class costs beside what it would cost otherwise; STUDENTS=300 for a large one
@@ -15,7 +16,7 @@ SECONDS = 60
 COUNT = 1000000
 SEED = fuzz
 
-.PHONY: setup fuzz demo test coverage prove mutants bench gallery golden clean
+.PHONY: setup fuzz demo test coverage prove mutants bench gallery golden workings clean
 
 setup: .venv/ready
 
@@ -51,6 +52,9 @@ bench: setup
 
 gallery: .venv/ready-to-test
 	@$(BIN)/python tests/gallery/make.py output/gallery
+
+workings: .venv/ready-to-test
+	@PYTHONPATH=. $(BIN)/python tests/wording/test_workings.py
 
 golden: .venv/ready-to-test
 	@$(BIN)/python -m tests.golden.make

@@ -24,6 +24,7 @@ from probgen.quantities.unit import Dimension
 from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation
 from probgen.wording.block import Display, Row
+from probgen.wording.torque_forms import written_out
 from probgen.working.digits import Digits, Line
 
 
@@ -34,8 +35,16 @@ def working(digits: Digits, step: Step) -> Display:
 
 def _balance(digits: Digits, step: Step) -> Iterator[Row]:
     """The equation a step starts from; none where it already says what the unknown is."""
-    if not (step.equation.kind == "condition" and _says(step.equation, step.unknown)):
-        yield balance_row(digits, step.equation)
+    equation = step.equation
+    if equation.kind == "condition" and _says(equation, step.unknown):
+        return
+    row = balance_row(digits, equation)
+    first = written_out(digits, equation) if equation.kind == "torque" else None
+    if first is None or first == equation.expression:
+        yield row
+    else:
+        yield Row(row.left, "=", (first,))
+        yield Row((), "=", row.right)
 
 
 def _says(equation: Equation, unknown: str) -> bool:

@@ -239,7 +239,8 @@ def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
 
 def _forces_zero(system: System, steps: Sequence[Step], earlier: Sequence[Step]) -> Fact:
     bodies = steps[0].equation.bodies
-    axes = tuple(dict.fromkeys(step.equation.about for step in steps))
+    level = all(step.equation.axis in (X, Y) for step in steps)
+    axes = tuple(dict.fromkeys(step.equation.about for step in steps)) if level else ()
     before = any(bodies == each.bodies for step in earlier for each in step.equations)
     particle = any(system.body(body).particle for body in bodies)
     return ForcesZero(bodies, axes, before, particle)

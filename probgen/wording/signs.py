@@ -44,7 +44,8 @@ def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
     sizes += [couple.moment for couple in system.couples if couple.body == body.id]
     reasoned = {each.force.magnitude for each in expected.values()}
     free = [size for size in dict.fromkeys(sizes) if sign_unknown(system, size)]
-    left = tuple(size for size in free if size not in reasoned)
+    settled = {condition.left for condition in system.conditions}  # friction on the verge
+    left = tuple(size for size in free if size not in reasoned | settled)
     if left:
         facts.append(SignsOpen(left))
     if facts:

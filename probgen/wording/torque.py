@@ -5,11 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from decimal import Decimal
 
 from probgen.quantities.expression import (
     UNITY,
-    ZERO,
     Call,
     Expression,
     Lump,
@@ -24,7 +22,7 @@ from probgen.quantities.rounding import exact
 from probgen.quantities.unit import DEGREE, LENGTH
 from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation, Term
-from probgen.statics.geometry import angle_of, way
+from probgen.statics.geometry import way
 from probgen.statics.system import Force, Kind, Role, System
 from probgen.wording.facts.torque import (
     AngleToArm,
@@ -32,7 +30,6 @@ from probgen.wording.facts.torque import (
     Hold,
     LeverArm,
     LineBeside,
-    PartTurns,
     PivotBare,
     PivotHeld,
     PivotMeeting,
@@ -43,8 +40,9 @@ from probgen.wording.facts.torque import (
     TurnsBody,
     TurnsNothing,
 )
-from probgen.wording.numbers import degrees_shown
 from probgen.wording.passage import Items, Part, Passage, Sentences
+from probgen.wording.torque_angle import angle_between, partly_along
+from probgen.wording.torque_forms import by_coordinates
 from probgen.working.convention import Rotation, Turning
 from probgen.working.digits import Digits
 from probgen.working.direction import quarter_of
@@ -170,7 +168,7 @@ def _arms(digits: Digits, step: Step, turners: list[Turner]) -> Iterator[Fact]:
         case "arm":
             yield from _lever_arms(digits, turners, known)
         case "components":
-            yield from _parts(turners)
+            yield from by_coordinates(digits, step.equation)
 
 
 def _known_before(digits: Digits, step: Step) -> frozenset[str]:
@@ -195,13 +193,13 @@ def _angles(
         if len(turner.terms) > 1:
             lengths = tuple(term.length for term in turner.terms if term.length is not None)
             yield ArmOfLegs(turner.name, lengths, digits.convention.turning)
-        elif _partly_along(digits, pivot, first):
+        elif partly_along(digits, pivot, first):
             place = (_arm_known(digits, first, known), _side(digits, pivot, first))
             beside.setdefault(place, []).append(turner.name)
         elif first.ratio == UNITY:
             square.append(turner.name)
         else:
-            oblique.setdefault(_angle_between(digits, first, known), []).append(turner.name)
+            oblique.setdefault(angle_between(digits, first, known), []).append(turner.name)
     if square:
         sine = Call("sin", (Number(exact(90), DEGREE),))
         yield SquareToArm(tuple(square), (sine, Relation("="), UNITY))
@@ -209,12 +207,6 @@ def _angles(
         yield LineBeside(tuple(names), pivot, arm, side)
     for (angle, sine_of), names in oblique.items():
         yield AngleToArm(tuple(names), angle, sine_of)
-
-
-def _partly_along(digits: Digits, pivot: str, term: Term) -> bool:
-    """Whether part of the way from the pivot runs along the force, and gives no torque."""
-    points = digits.case.system.points
-    return len(way(points, pivot, digits.case.system.force(term.source).point)) > 1
 
 
 def _arm_known(digits: Digits, term: Term, known: frozenset[str]) -> Formula:
@@ -246,52 +238,6 @@ def _side(digits: Digits, pivot: str, term: Term) -> Side:
     return positive if reach > 0 else negative
 
 
-def _angle_between(digits: Digits, term: Term, known: frozenset[str]) -> tuple[Formula, Formula]:
-    """The angle between a force and its arm, and what its sine is: sin 140° = sin 40°."""
-    assert term.link is not None
-    assert term.length is not None
-    force = digits.case.system.force(term.source)
-    between = angle_of(force.direction).minus(angle_of(term.link.direction))
-    turned = float(evaluate(between.expression, digits.case.values))
-    turned += 180.0 if float(evaluate(term.link.length, digits.case.values)) < 0 else 0.0
-    folded = abs((turned + 180.0) % 360.0 - 180.0)
-    shown = degrees_shown(digits, folded, between.expression)
-    symbolic = _folded(digits, between.expression, turned, folded)
-    if not names_in(between.expression) <= known:
-        return _angle_sought(symbolic, term)
-    angle: Formula = (shown,) if symbolic is None else (*symbolic, Relation("="), shown)
-    sine, ratio = Call("sin", (shown,)), digits.put_in(term.ratio)
-    return angle, () if ratio == sine else (sine, Relation("="), ratio)
-
-
-def _angle_sought(symbolic: Formula | None, term: Term) -> tuple[Formula, Formula]:
-    """An angle without a value yet: only its letters."""
-    if symbolic is None:
-        return (term.ratio,), ()
-    angle = symbolic[0]
-    sine = Call("sin", (angle,))  # type: ignore[arg-type]
-    return (angle,), () if sine == term.ratio else (sine, Relation("="), term.ratio)
-
-
-def _folded(digits: Digits, between: Expression, turned: float, folded: float) -> Formula | None:
-    """The angle between in symbols, folded into 0 to 180 degrees; None when it has no names."""
-    angle = angle_of(between)
-    if not angle.multiples or not all(isinstance(part, Name) for part, _ in angle.multiples):
-        return None
-    sign = 1 if abs((turned - folded + 180.0) % 360.0 - 180.0) < 1e-9 else -1
-    if sign < 0:
-        angle = angle_of(ZERO).minus(angle)
-    value = float(evaluate(angle.expression, digits.case.values))
-    angle = angle.turned(Decimal(360 * round((folded - value) / 360.0)))
-    expression = angle.expression
-    if abs(float(evaluate(expression, digits.case.values)) - folded) > 1e-6:
-        return None
-    printed = digits.put_in(expression)
-    if isinstance(expression, Name):
-        return (expression,)
-    return (expression, Relation("="), printed)
-
-
 def _lever_arms(digits: Digits, turners: list[Turner], known: frozenset[str]) -> Iterator[Fact]:
     """The perpendicular distance from the pivot to each line of action."""
     for turner in turners:
@@ -311,11 +257,3 @@ def _lever_arms(digits: Digits, turners: list[Turner], known: frozenset[str]) ->
 def _product(term: Term) -> Expression:
     assert term.length is not None
     return times(Lump(term.length), term.ratio)
-
-
-def _parts(turners: list[Turner]) -> Iterator[Fact]:
-    """Which part of each oblique force turns, and at which distance."""
-    for turner in turners:
-        for term in turner.terms:
-            if term.length is not None and term.ratio != UNITY:
-                yield PartTurns(term.magnitude, term.length, times(term.magnitude, term.ratio))

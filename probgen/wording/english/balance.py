@@ -119,7 +119,8 @@ def torques_zero(fact: TorquesZero, nouns: Nouns) -> Inlines:
 
 @say.register
 def forces_zero(fact: ForcesZero, nouns: Nouns) -> Inlines:
-    axes = listed([filled("along {a}", a=letter(axis)) for axis in fact.axes], " and ")
+    named = [filled("along {a}", a=letter(axis)) for axis in fact.axes]
+    axes = listed(named or ["along any axis"], " and ")
     if fact.too:
         return filled("The forces {axes} add up to zero too.", axes=axes)
     pattern = (

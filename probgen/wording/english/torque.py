@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from typing import Final
 
+from probgen.quantities.expression import Name, times, total
 from probgen.wording.english.grammar import series, the_bodies
 from probgen.wording.english.saying import say
 from probgen.wording.facts.torque import (
     AngleToArm,
     ArmOfLegs,
+    ByCoordinates,
     Hold,
     LeverArm,
     LineBeside,
-    PartTurns,
     PivotBare,
     PivotHeld,
     PivotMeeting,
@@ -177,10 +178,21 @@ def lever_arm(fact: LeverArm, nouns: Nouns) -> Inlines:
 
 
 @say.register
-def part_turns(fact: PartTurns, nouns: Nouns) -> Inlines:
+def by_coordinates(fact: ByCoordinates, nouns: Nouns) -> Inlines:
+    x, y = (letter(axis) for axis in "xy")
+    forward = times(x, Name("F_y", "F_y"))
+    back = times(y, Name("F_x", "F_x"))
+    first, second = (forward, back) if fact.counter_clockwise else (back, forward)
     return filled(
-        "Of {F} only the part square to {l} turns: {part}.",
+        "{F} acts at {x} = {at_x}, {y} = {at_y} with the components {along_x} along {x} and "
+        "{along_y} along {y}: {rule} = {torque}.",
         F=fact.force,
-        l=fact.length,
-        part=fact.part,
+        x=x,
+        y=y,
+        at_x=fact.at[0],
+        at_y=fact.at[1],
+        along_x=fact.parts[0],
+        along_y=fact.parts[1],
+        rule=total((1, first), (-1, second)),
+        torque=fact.torque,
     )

@@ -94,7 +94,7 @@ class TorquesZero(Fact):
 
 @dataclass(frozen=True, slots=True)
 class ForcesZero(Fact):
-    """Why forces along some axes add up to zero.
+    """Why forces along some axes add up to zero; no axes stand for any axis.
 
     too: whether a balance of the same bodies was said before; particle: it may move steadily.
     """

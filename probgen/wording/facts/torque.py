@@ -148,9 +148,14 @@ class LeverArm(Fact):
 
 
 @dataclass(frozen=True, slots=True)
-class PartTurns(Fact):
-    """The part of a force that is square to a length."""
+class ByCoordinates(Fact):
+    """A force's coordinates from the pivot, its components, and its torque x F_y - y F_x.
+
+    counter_clockwise: whether that rotation is positive; else the torque is y F_x - x F_y.
+    """
 
     force: Expression
-    length: Expression
-    part: Expression
+    at: tuple[Expression, Expression]
+    parts: tuple[Expression, Expression]
+    torque: Expression
+    counter_clockwise: bool
