@@ -5,6 +5,12 @@ The shelf: 1.20 m and 4.0 kg (39.2 N), 8.0 kg (78.4 N) at its end B, hinged at A
 39.2 N x 0.60 m + 78.4 N x 1.20 m = 117.6 N m, so T = 190.58 N.  Along x: R_x = T cos 40 = 145.99 N;
 along y: R_y = 117.6 N - T sin 40 = -4.90 N.
 
+The bracket: 98.0 N at K, L = 2.00 m from the hinge A, held at E, h = 0.50 m above K, by a cable at
+150 degrees: T (L sin 30 + h sin 60) = 98.0 N x 2.00 m, so T = 196 N m/(1.433 m) = 136.8 N.
+
+Two beams in one line, built in at A and joined at C, the right one (98.0 N) on a roller at B: half
+of its weight hangs on the joint, and M_A = 49.0 N x 2.00 m = 98.0 N m.
+
 The cabinet: weight W, depth b, pushed at height h on a floor with coefficient mu: it slides at
 P = mu W and tips at P = W b/(2 h).
 
@@ -54,13 +60,127 @@ symbol = "W_s"
 at = "B"
 mass = "M"
 symbol = "W_t"
-name = "load"
 """
 )
 HINGED: Final = '[[hinge]]\nat = "A"\nsymbol = "R"\n'
 STAYED: Final = '[[cable]]\nat = "C"\ndirection = "180 - theta"\nsymbol = "T"\n'
 FIND_T, FIND_R = (f'[[find]]\nquantity = "{quantity}"\n' for quantity in "TR")
 STAYED_SHELF: Final = SHELF + HINGED + STAYED + FIND_T + FIND_R
+
+BRACKET: Final = (
+    HEAD
+    + """
+[given]
+L = { name = "length", choices = [2.00], unit = "m" }
+h = { name = "height", choices = [0.50], unit = "m" }
+m = { name = "mass", choices = [10.0], unit = "kg" }
+[points]
+A = [0, 0]
+K = ["L", 0]
+E = ["L", "h"]
+[body.bracket]
+along = ["A", "K", "E"]
+[[hinge]]
+at = "A"
+symbol = "R"
+[[cable]]
+at = "E"
+direction = 150
+symbol = "T"
+[[weight]]
+at = "K"
+mass = "m"
+symbol = "W"
+[[find]]
+quantity = "T"
+[[find]]
+quantity = "R"
+"""
+)
+
+_TWO: Final = """
+[given]
+L = { name = "length", choices = [2.00], unit = "m" }
+m = { name = "mass", choices = [10.0], unit = "kg" }
+[points]
+A = [0, 0]
+<joint>
+[body.left]
+along = ["A", "C"]
+[body.right]
+along = ["C", "B"]
+[[weight]]
+body = "right"
+uniform = true
+mass = "m"
+[[hinge]]
+body = "left"
+other = "right"
+at = "C"
+symbol = "Q"
+<ends>
+"""
+TWO_BEAMS: Final = HEAD + _TWO.replace("<joint>", 'C = ["L", 0]\nB = ["2*L", 0]').replace(
+    "<ends>",
+    """[[fixed]]
+body = "left"
+at = "A"
+symbol = "R"
+couple = "M_A"
+[[roller]]
+body = "right"
+at = "B"
+symbol = "N"
+[[find]]
+quantity = "M_A"
+""",
+)
+THREE_HINGES: Final = HEAD + _TWO.replace("<joint>", 'C = ["L/2", "L"]\nB = ["L", 0]').replace(
+    "<ends>",
+    """[[hinge]]
+body = "left"
+at = "A"
+symbol = "R"
+[[hinge]]
+body = "right"
+at = "B"
+symbol = "S"
+[[find]]
+quantity = "S"
+""",
+)
+
+THREE_CABLES: Final = (
+    HEAD
+    + """
+[given]
+L = { name = "length", choices = [2.0], unit = "m" }
+m = { name = "mass", choices = [60], unit = "kg" }
+[points]
+A = [0, 0]
+B = ["L", 0]
+C = ["0.8*L", 0]
+[body.beam]
+along = ["A", "B"]
+[[weight]]
+uniform = true
+mass = "m"
+[[cable]]
+at = "A"
+direction = 120
+symbol = "T_1"
+[[cable]]
+at = "B"
+direction = 50
+symbol = "T_2"
+[[cable]]
+at = "C"
+direction = 80
+symbol = "T_3"
+[[find]]
+quantity = "T_1"
+"""
+)
 
 _CABINET: Final = """
 [given]

@@ -74,7 +74,7 @@ def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iter
     value = digits.case.values[id]
     line = digits.line(expression, value, variable.dimension)
     ending = Row((left,), "=", _ending(digits, id, line.result))
-    if expression == ZERO or isinstance(expression, Root):
+    if expression == ZERO or isinstance(expression, Number | Root):
         yield ending
         return
     if isinstance(expression, Call) and expression.function in _DIRECT:

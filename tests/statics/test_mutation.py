@@ -44,7 +44,7 @@ from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import Angle, cosine, sine, way
 from probgen.statics.system import Couple, Force, Kind, Link, System
 from probgen.working import case
-from tests.situations import HEAD, SLIDES, TIPS, cabinet, finding, worked
+from tests.situations import HEAD, SLIDES, THREE_CABLES, TIPS, cabinet, finding, worked
 
 PUBLISHED = Path(__file__).parents[1] / "published"
 
@@ -55,40 +55,21 @@ SEESAW = "cp2e-9.2-ex1"  # College Physics 2e, section 9.2, example 9.1
 ROPES = "cp2e-4.7-p42"  # College Physics 2e, section 4.7, problem 42
 SLOPE = "up1-6.2-p55b"  # University Physics vol. 1, section 6.2, problem 55(b)
 
-BEAM = HEAD + """
+OWN = {
+    "three cables": THREE_CABLES,
+    "slide or tip": cabinet() + SLIDES + TIPS + finding("P", "largest"),
+    "built in": HEAD + """
 [given]
 L = { name = "length", choices = [2.0], unit = "m" }
 m = { name = "mass", choices = [60], unit = "kg" }
 [points]
 A = [0, 0]
 B = ["L", 0]
-C = ["0.8*L", 0]
 [body.beam]
 along = ["A", "B"]
 [[weight]]
 uniform = true
 mass = "m"
-"""
-
-OWN = {
-    "three cables": BEAM + """
-[[cable]]
-at = "A"
-direction = 120
-symbol = "T_1"
-[[cable]]
-at = "B"
-direction = 50
-symbol = "T_2"
-[[cable]]
-at = "C"
-direction = 80
-symbol = "T_3"
-[[find]]
-quantity = "T_1"
-""",
-    "slide or tip": cabinet() + SLIDES + TIPS + finding("P", "largest"),
-    "built in": BEAM + """
 [[fixed]]
 at = "A"
 symbol = "R"
