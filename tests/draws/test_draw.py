@@ -1,9 +1,12 @@
 from collections.abc import Callable
+from itertools import count
+from math import gcd
 
 import pytest
 
 from probgen.bank.template import Template
 from probgen.draws.draw import FREE_ATTEMPTS, Draw, draw
+from probgen.draws.keyed_choice import keyed_choice
 
 
 def numbers(each: Draw) -> dict[str, str]:
@@ -62,3 +65,26 @@ def test_late_attempts_take_every_set_of_numbers_once(hook: Callable[..., Templa
     assert len(set(walk)) == template.room == 49
     other = tuple(numbers(draw(template, "s", "bob", FREE_ATTEMPTS)).values())
     assert walk[0] != other
+
+
+def test_the_walk_is_the_one_that_released_numbers_come_from(
+    hook: Callable[..., Template],
+) -> None:
+    """Worked again: from a keyed place, in strides prime to the room.
+
+    Another walk would do as well, but would give every student other numbers.
+    """
+    template = hook()
+    for student in ("ann", "bob", "cid", "dee"):
+        key = ("s", student, template.id, template.revision)
+        place = keyed_choice(template.room, *key, "walk")
+        stride = keyed_choice(template.room, *key, "stride") + 1
+        stride = next(each for each in count(stride) if gcd(each, template.room) == 1)
+        for step in range(3):
+            left = (place + step * stride) % template.room
+            expected = []
+            for given in template.givens:
+                expected.append(str(given.choices[left % len(given.choices)]))
+                left //= len(given.choices)
+            found = draw(template, "s", student, FREE_ATTEMPTS + step)
+            assert [str(found.values[given.id].value) for given in template.givens] == expected

@@ -12,7 +12,8 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.statics.plan import find_plan
-from probgen.statics.solution import GOVERNING, solve
+from probgen.statics.rerun import GOVERNING
+from probgen.statics.solution import solve
 from tests.situations import SLIDES, STAYED_SHELF, TIPS, cabinet, finding
 
 ONE = {"L": 1.2, "d": 0.96, "m": 4.0, "M": 8.0, "theta": 40.0, "g": 9.8}
