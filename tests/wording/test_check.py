@@ -36,7 +36,7 @@ def test_torques_about_the_end_that_was_not_used() -> None:
             "Στ_B = −R_y L − T (L − d) sin θ + W_s (L/2)",
             "= 5.88 N·m − 29.40 N·m + 23.52 N·m",
             "= 0 N·m",
-            "PullCompared(T, 1.6, 117.6 N, True, True)",
+            "PullCompared(T, 1.6, 117.6 N, True, between)",
         ]
     }
 
@@ -54,7 +54,7 @@ def test_a_force_reached_by_two_legs_is_passed_over_for_a_plainer_balance() -> N
     """T of the bracket: 137 N beside a single weight of 98.0 N."""
     said = last_looks(BRACKET)["bracket"]
     assert said[1] == "UnusedPivot(K, torque)"
-    assert said[-1] == "PullCompared(T, 1.4, 98.0 N, False, True)"
+    assert said[-1] == "PullCompared(T, 1.4, 98.0 N, False, shorter)"
 
 
 def test_nothing_is_said_where_forces_were_not_found() -> None:
@@ -76,11 +76,11 @@ STRAIGHT_UP = STAYED.replace('"180 - theta"', "90")
 @pytest.mark.parametrize(
     ("cable_at", "said"),
     [
-        ("0.96", "PullCompared(T, 1.0, 117.6 N, True, True)"),  # 117.6/0.96 = 122.5 N
-        ("1.20", "PullCompared(T, 0.83, 117.6 N, True, False)"),  # 98.0 N
+        ("0.96", "PullCompared(T, 1.0, 117.6 N, True, between)"),  # 117.6/0.96 = 122.5 N
+        ("1.20", "PullCompared(T, 0.83, 117.6 N, True, between)"),  # 98.0 N
     ],
 )
-def test_a_pull_is_larger_or_smaller_than_what_it_holds(cable_at: str, said: str) -> None:
+def test_a_pull_beside_what_it_holds(cable_at: str, said: str) -> None:
     text = SHELF.replace("[0.96]", f"[{cable_at}]") + HINGED + STRAIGHT_UP
     finds = "".join(f'[[find]]\nquantity = "{each}"\n' for each in "TR")
     assert last_looks(text + finds)["shelf"][-1] == said

@@ -181,9 +181,9 @@ def test_lever_arms() -> None:
     """0.96 m sin 40° = 0.6171 m."""
     (said,) = turning(STAYED_SHELF, ARM)
     assert said[-3:] == [
-        "LeverArm(T, d sin θ = (0.96 m) sin 40° = 0.6171 m)",
-        "LeverArm(W_s, L/2 = 0.600 m)",
-        "LeverArm(W_t, L = 1.20 m)",
+        "LeverArm(T, d sin θ = (0.96 m) sin 40° = 0.6171 m, False)",
+        "LeverArm(W_s, L/2 = 0.600 m, False)",
+        "LeverArm(W_t, L = 1.20 m, False)",
     ]
 
 
@@ -205,11 +205,11 @@ def test_a_force_reached_by_two_legs() -> None:
     """L sin 30° = 1.00 m and h sin 60° = 0.4330 m."""
     said = {torque: turning(BRACKET, Convention(torque=torque))[0][5:] for torque in FORMS}
     assert said == {
-        "angle": ["SquareToArm(W, sin 90° = 1)", "ArmOfLegs(T, L h, torque)"],
+        "angle": ["ArmOfLegs(T, L h, torque)", "SquareToArm(W, sin 90° = 1)"],
         "arm": [
-            "LeverArm(T, L sin 30° = (2.00 m) sin 30° = 1.00 m)",
-            "LeverArm(T, h sin 60° = (0.50 m) sin 60° = 0.4330 m)",
-            "LeverArm(W, L = 2.00 m)",
+            "LeverArm(T, L sin 30° = (2.00 m) sin 30° = 1.00 m, False)",
+            "LeverArm(T, h sin 60° = (0.50 m) sin 60° = 0.4330 m, False)",
+            "LeverArm(W, L = 2.00 m, False)",
         ],
         "components": ["PartTurns(T, L, T sin 30°)", "PartTurns(T, h, T sin 60°)"],
     }
@@ -222,7 +222,7 @@ def test_what_touches_and_what_is_built_in() -> None:
     assert turning(TWO_BEAMS) == [
         [
             "TurningHeading(right, B)",
-            "PivotHeld(B, torque, touching, N, right)",
+            "PivotHeld(B, torque, pushed, N, right)",
             "TurnsNothing(N, False, 1)",
             "TurnsNothing(Q_x, True, 1)",
             "TurnsBody(Q_y W_r, right, counter-clockwise, True)",
