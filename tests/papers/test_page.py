@@ -52,3 +52,9 @@ def test_a_key_begins_with_all_that_is_drawn_and_all_that_is_asked(id: str) -> N
         assert given[(Math((letters[name],)),)] == (Math((value,)),)
     assert len(solution.asked) == len(own.case.system.finds) > 0
     assert all(each.name for each in solution.given)
+
+
+def test_a_figure_is_drawn_once_where_nothing_in_it_is_sought() -> None:
+    copy = next(c for c in map(copy_of, IDS) if not asks_for_sizes(c.problems[0].template))
+    (face,) = copy.faces
+    assert key_of(copy).solutions[0].figure is face.figure
