@@ -55,6 +55,10 @@ LINEAR = [
     ("a*x + b*x - c", "c/(a + b)"),
     ("x - a", "a"),
     ("-x - a", "−a"),
+    ("(a + b)*x + c - d", "(d − c)/(a + b)"),  # what is added stands before what is taken away
+    ("(a - b)*x - c + d", "(c − d)/(a − b)"),
+    ("(b - a)*x - c + d", "(c − d)/(b − a)"),
+    ("(-a - b)*x + c - d", "(c − d)/(a + b)"),
 ]
 
 
