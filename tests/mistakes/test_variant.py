@@ -45,30 +45,30 @@ def test_the_plan_itself_is_right() -> None:
 
 def test_a_term_left_out_of_torques_alone() -> None:
     """Without its own weight T d sin 40° = 94.08 N m; the sum of forces still has it."""
-    found = values(rewritten(PLAN, on_terms(lambda term: None, "torque", "W_s")))
+    found = values(rewritten(PLAN, on_terms(lambda term: None, "torque", ("W_s",))))
     assert found["T"] == pytest.approx(94.08 / (0.96 * SINE))
     assert found["R.y"] == pytest.approx(117.6 - 94.08 / 0.96)
 
 
 def test_a_term_left_out_everywhere() -> None:
-    found = values(rewritten(PLAN, on_terms(lambda term: None, source="W_s")))
+    found = values(rewritten(PLAN, on_terms(lambda term: None, sources=("W_s",))))
     assert found["R.y"] == pytest.approx(78.4 - 94.08 / 0.96)
 
 
 def test_nothing_touched_is_no_variant() -> None:
     assert rewritten(PLAN, on_terms(lambda term: term)) is None
-    assert rewritten(PLAN, on_terms(lambda term: None, source="none")) is None
+    assert rewritten(PLAN, on_terms(lambda term: None, sources=("none",))) is None
 
 
 def test_what_cannot_be_solved_any_more_is_none() -> None:
-    assert rewritten(PLAN, on_terms(lambda term: None, "torque", "T")) is None
+    assert rewritten(PLAN, on_terms(lambda term: None, "torque", ("T",))) is None
 
 
 def test_a_pull_is_reported_without_its_sign() -> None:
     def turned(term: Term) -> Term:
         return replace(term, sign=-term.sign)
 
-    found = values(rewritten(PLAN, on_terms(turned, "torque", "T")))
+    found = values(rewritten(PLAN, on_terms(turned, "torque", ("T",))))
     assert found["T"] == pytest.approx(117.6 / (0.96 * SINE))
 
 
