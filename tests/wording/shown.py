@@ -14,18 +14,19 @@ from probgen.working.fact import Fact
 
 
 def shown(what: Any) -> str:
-    """A fact as "Name(field, ...)", formulas as plain text, "-" for what is empty."""
+    """A fact as "Name(field, ...)" without what is as usual; formulas as text, "-" for none."""
     match what:
         case Row(left, relation, right):
             return f"{plain(left)} {relation} {plain(right)}".strip()
         case Relation() | Words() | Balance():
             return plain((what,))
         case Fact() if is_dataclass(what):
-            parts = (shown(getattr(what, field.name)) for field in fields(what))
+            said = [(getattr(what, field.name), field.default) for field in fields(what)]
+            parts = [shown(value) for value, usual in said if value != usual]
             return f"{type(what).__name__}({', '.join(parts)})"
         case tuple():
             return " ".join(shown(each) for each in what) if what else "-"
-        case str() | bool() | int():
+        case None | str() | bool() | int() | float():
             return str(what)
         case _ if is_dataclass(what):
             return plain((what,))  # type: ignore[arg-type]

@@ -14,7 +14,7 @@ def test_numbers_and_directions() -> None:
     assert printed(STAYED_SHELF) == {
         "T": "191 N",
         "R.magnitude": "146 N",
-        "R.direction": "1.92° below the horizontal, to the right",
+        "R.direction": "1.9° below the horizontal, to the right",
         "R.x": "146 N",
         "R.y": "−4.90 N",
     }

@@ -6,7 +6,8 @@ By hand: the hinge of the shelf pulls with R_x = 145.99 N and R_y = -4.90 N: 146
 
 from __future__ import annotations
 
-from probgen.wording.facts.ending import ForceActs
+from probgen.wording.block import Display
+from probgen.wording.facts.ending import ForceActs, OneComponent
 from probgen.wording.passage import Sentences
 from probgen.wording.resultant import resultant_passages
 from probgen.working.convention import Convention
@@ -18,16 +19,15 @@ USUAL = Convention()
 
 
 def told(text: str, convention: Convention = USUAL) -> tuple[list[str], ForceActs]:
-    """The first part as texts, and what the force does."""
+    """Equations, or the one component, as texts, and what the force does."""
     _, own = worked(text, convention)
     (passage,) = resultant_passages(own.digits)
     assert shown(passage.heading) == "ResultantHeading(R)"
-    first, last = passage.parts
-    rows = first.facts if isinstance(first, Sentences) else getattr(first, "rows", ())
-    assert isinstance(last, Sentences)
-    (acts,) = last.facts
-    assert isinstance(acts, ForceActs)
-    return [shown(row) for row in rows], acts
+    rows = [row for part in passage.parts if isinstance(part, Display) for row in part.rows]
+    facts = [f for part in passage.parts if isinstance(part, Sentences) for f in part.facts]
+    (acts,) = [fact for fact in facts if isinstance(fact, ForceActs)]
+    alone = [fact for fact in facts if isinstance(fact, OneComponent)]
+    return [shown(each) for each in (*rows, *alone)], acts
 
 
 def test_magnitude_and_steepness() -> None:
@@ -36,10 +36,10 @@ def test_magnitude_and_steepness() -> None:
         "R = √(R_x² + R_y²) = √((146.0 N)² + (−4.90 N)²)",
         "= 146.1 N → 146 N",
         "φ = arctan(|R_y|/|R_x|)",
-        "= arctan(4.90 N/(146.0 N)) = 1.92°",
+        "= arctan(4.90 N/(146.0 N)) = 1.9°",
     ]
     assert (acts.element, acts.body, shown(acts.size)) == ("R", "shelf", "146 N")
-    assert shown(acts.direction.shown) == "1.92°"
+    assert shown(acts.direction.shown) == "1.9°"
     assert acts.direction.way == Way(None, False, True)  # downward, to the right
 
 
