@@ -27,11 +27,12 @@ def rows(text: str, convention: Convention = USUAL) -> list[list[str]]:
 def test_from_the_balance_to_the_rounded_result() -> None:
     assert rows(STAYED_SHELF) == [
         [
-            "Στ_A = T d sin θ − W_s (L/2) − W_t L = 0",
+            "Στ_A = T d sin(180° − θ) − W_s (L/2) sin 90° − W_t L sin 90°",
+            "= T d sin θ − W_s (L/2) − W_t L = 0",
             "T = (W_s (L/2) + W_t L)/(d sin θ)",
             "= ((39.2 N)(0.600 m) + (78.4 N)(1.20 m))/((0.96 m) sin 40°)",
             "= 117.6 N·m/(0.6171 m)",
-            "= 190.6 N → 191 N",
+            "= 190.6 N ≈ 191 N",
         ],
         ["ΣF_x = R_x − T cos θ = 0", "R_x = T cos θ", "= (190.6 N) cos 40°", "= 146 N"],
         [

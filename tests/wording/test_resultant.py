@@ -34,7 +34,7 @@ def test_magnitude_and_steepness() -> None:
     rows, acts = told(STAYED_SHELF)
     assert rows == [
         "R = √(R_x² + R_y²) = √((146.0 N)² + (−4.90 N)²)",
-        "= 146.1 N → 146 N",
+        "= 146.1 N ≈ 146 N",
         "φ = arctan(|R_y|/|R_x|)",
         "= arctan(4.90 N/(146.0 N)) = 1.9°",
     ]

@@ -187,9 +187,16 @@ def test_lever_arms() -> None:
     ]
 
 
-def test_parts_that_turn() -> None:
+def test_by_coordinates() -> None:
+    """x F_y - y F_x of each force, worked by hand."""
     (said,) = turning(STAYED_SHELF, COMPONENTS)
-    assert said == [*HINGE_AT_A, *TURNED_BOTH_WAYS, "PartTurns(T, d, T sin θ)"]
+    assert said == [
+        *HINGE_AT_A,
+        *TURNED_BOTH_WAYS,
+        "ByCoordinates(T, d 0, −T cos θ T sin θ, d T sin θ, True)",
+        "ByCoordinates(W_s, L/2 0, 0 −W_s, −(L/2) W_s, True)",
+        "ByCoordinates(W_t, L 0, 0 −W_t, −L W_t, True)",
+    ]
 
 
 def test_the_positive_sense_and_the_word_are_the_course_s() -> None:
@@ -211,7 +218,10 @@ def test_a_force_reached_by_two_legs() -> None:
             "LeverArm(T, h sin 60° = (0.50 m) sin 60° = 0.4330 m, False)",
             "LeverArm(W, L = 2.00 m, False)",
         ],
-        "components": ["PartTurns(T, L, T sin 30°)", "PartTurns(T, h, T sin 60°)"],
+        "components": [
+            "ByCoordinates(T, L h, −T sin 60° T sin 30°, L T sin 30° + h T sin 60°, True)",
+            "ByCoordinates(W, L 0, 0 −W, −L W, True)",
+        ],
     }
 
 
