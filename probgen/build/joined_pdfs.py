@@ -113,7 +113,12 @@ class Piles:
         printed: dict[str, list[bytes]] = {}
         for page in batch.printed:
             printed.setdefault(page.pile, []).append(page.pdf)
-        remarks = (f"{p.pile}: {blemish.words}" for p in batch.printed for blemish in p.blemishes)
+        remarks = (
+            f"{page.pile}: {blemish.words}"
+            for page in batch.printed
+            for blemish in page.blemishes
+            if not blemish.boxed  # of the class list, told of before
+        )
         return printed, tuple(dict.fromkeys(remarks))
 
     def _join(self, name: str, parts: Iterable[bytes | Path]) -> None:

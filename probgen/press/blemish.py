@@ -23,10 +23,12 @@ class Blemish:
     r"""Something of a document that is not as it should be, though TeX could set it.
 
     place: the title of the last `\bookmark` before it, "" where there is none.
+    boxed: a box stands for a character that `escape` knew to have no shape.
     """
 
     place: str
     words: str
+    boxed: bool = False
 
 
 def blemishes(said: str) -> dict[int, tuple[Blemish, ...]]:
@@ -59,7 +61,7 @@ def _blemishes(said: str) -> Iterator[tuple[int, Blemish]]:
             if event["trial"] == "kept":
                 trials[-1] += tried
         else:
-            trials[-1].append(Blemish(place, _words(event)))
+            trials[-1].append(Blemish(place, _words(event), bool(event["boxed"])))
         if len(trials) == 1:
             yield from ((document, blemish) for blemish in trials[0])
             trials = [[]]

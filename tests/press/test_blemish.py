@@ -34,7 +34,7 @@ BODIES = {
         (Blemish("", "a character is missing in the font lmsy10"),),
     ),
     "a box in place of a character": (
-        MISSING, (Blemish("", "a character is printed as a box: no font here has it"),),
+        MISSING, (Blemish("", "a character is printed as a box: no font here has it", True),),
     ),
 }  # fmt: skip
 
