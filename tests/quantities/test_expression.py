@@ -1,5 +1,7 @@
 """Expression trees: values, substitution, and the linear parts a step is solved with."""
 
+import pickle
+from dataclasses import replace
 from decimal import Decimal
 
 import numpy as np
@@ -181,3 +183,26 @@ def test_each_draw_has_its_own_root() -> None:
     values = {"a": np.array([3.0, 15.0, 60.0, 90.0]), "b": np.array([1.0, 1.0, 4.0, 10.0])}
     found = np.asarray(evaluate(root, values))
     assert found == pytest.approx(np.array([2.0, 4.0, 8.0, np.nan]), nan_ok=True)
+
+
+def test_names_are_those_inside_also_after_they_were_asked_for_once() -> None:
+    for _ in range(2):
+        assert names_in(TORQUE) == {"T", "D", "A", "W", "L"}
+        assert names_in(HALF) == {"L"}
+        assert names_in(number(2)) == set()
+    assert names_in(replace(HALF, inner=W)) == {"W"}  # a copy keeps nothing of its pattern
+    changed = substituted(TORQUE, lambda part: W if part == T else None)
+    assert names_in(changed) == {"D", "A", "W", "L"}
+
+
+def test_a_root_holds_what_its_balance_holds_but_not_the_name_it_is_found_for() -> None:
+    assert names_in(Root(total((1, T), (-1, W)), "T", 0.0, 1.0)) == {"W"}
+
+
+def test_names_asked_for_make_no_difference_between_expressions() -> None:
+    asked, fresh = times(T, D), times(T, D)
+    names_in(asked)
+    assert asked == fresh
+    assert hash(asked) == hash(fresh)
+    assert pickle.dumps(asked) == pickle.dumps(fresh)
+    assert repr(asked) == repr(fresh)

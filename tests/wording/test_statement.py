@@ -33,7 +33,7 @@ def kind(inline: Inline, drawn: Draw) -> str:
         return inline.text
     assert isinstance(inline, Math)
     symbol = Name("mass_1", "m_1")
-    known = {
+    known: dict[tuple[object, ...], str] = {
         (drawn.values["mass_1"],): "value",
         (symbol,): "symbol",
         (Name("O", "O"),): "letter",
