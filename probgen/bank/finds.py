@@ -23,6 +23,7 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.unit import LENGTH, METRE, ONE, Unit
 from probgen.statics.geometry import way
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Element, Find, Form, Kind, Link, Point, Role
 
 _RESULTANT: Final = "resultant"
@@ -48,7 +49,7 @@ def _read_find(row: Table, situation: Situation) -> list[Find]:
     if row.content.get("as") == Form.HOLDS.value:
         return [_read_holds(row, situation)]
     scope = situation.scope
-    pairs = [e.id for e in situation.elements if f"{e.id}.x" in scope.variables]
+    pairs = [e.id for e in situation.elements if Quantity(e.id).x in scope.variables]
     single = [v.id for v in scope.variables.values() if v.role in (Role.UNKNOWN, Role.DEFINED)]
     known = [*single, *pairs]
     quantity = row.text("quantity", expected=one_of(known))
@@ -62,7 +63,7 @@ def _read_find(row: Table, situation: Situation) -> list[Find]:
     form = _read_form(row, forms)
     if form in _UTMOST:
         _require_limits(row, situation)
-    if form in _TWO_PARTS and forces and f"{quantity}.x" not in scope.variables:
+    if form in _TWO_PARTS and forces and Quantity(quantity).x not in scope.variables:
         declare_components(row, situation, quantity, forces, situation.named[quantity].name)
     return [_asked(row, situation, Find(quantity, form))]
 
@@ -85,9 +86,7 @@ def _read_resultant(row: Table, situation: Situation) -> list[Find]:
     ids = [force.id for force in situation.forces]
     for place, name in enumerate(names):
         if name not in ids and situation.scope.whole:
-            row.fault(
-                f"resultant[{place}]", name, one_of(ids, "the forces "), nearest(name, ids)
-            )
+            row.fault(f"resultant[{place}]", name, one_of(ids, "the forces "), nearest(name, ids))
     forces = [force for force in situation.forces if force.id in names]
     name = with_article(row.text("name", expected='what exerts it, such as "two heads"'))
     symbol = situation.symbol(row)

@@ -12,6 +12,7 @@ from probgen.bank.situation import Situation, with_article
 from probgen.input.table import Table
 from probgen.quantities.expression import Expression, Name, Product, number
 from probgen.quantities.unit import LENGTH, NEWTON, STIFFNESS
+from probgen.statics.quantity_id import pull_id
 from probgen.statics.system import Element, Force, Kind
 
 
@@ -106,7 +107,7 @@ def rope(row: Table, situation: Situation) -> None:
         strands = pull.whole("strands", 1, 20, default=1)
         pull.close()
         size = tension if strands == 1 else Product((number(strands), tension))
-        id = f"{symbol}.{place + 1}" if place else symbol
+        id = pull_id(symbol, place + 1) if place else symbol
         element = Element(id, Kind.ROPE, body, at, (id,), toward)
         force = Force(id, body, at, size, direction, Kind.ROPE, id)
         situation.place(row, element, Label(symbol, name), [force])
@@ -120,7 +121,5 @@ def stated_size(
         symbol = situation.symbol(row) if row.has("symbol") else ""
         size = situation.known(row, "magnitude", symbol, NEWTON, words)
     else:
-        size = situation.unknown(
-            row, situation.symbol(row), NEWTON, words, nonnegative=nonnegative
-        )
+        size = situation.unknown(row, situation.symbol(row), NEWTON, words, nonnegative=nonnegative)
     return size, size.id if isinstance(size, Name) else ""

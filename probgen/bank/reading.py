@@ -24,6 +24,7 @@ from probgen.input.table import Table
 from probgen.input.toml import parse_toml
 from probgen.quantities.expression import number
 from probgen.quantities.unit import METRE
+from probgen.statics.quantity_id import is_of_another
 from probgen.statics.system import Body, Find, Link, System
 
 FAMILIES: Final = ("particles", "levers", "limbs", "beams", "ladders", "structures")
@@ -170,9 +171,9 @@ def _names_to_tell(situation: Situation) -> list[str] | None:
     """What a statement may name: quantities, two-component forces, points; None in doubt."""
     if not situation.scope.whole:
         return None
-    quantities = [id for id in situation.scope.variables if "." not in id]
+    quantities = [id for id in situation.scope.variables if not is_of_another(id)]
     forces = [element.id for element in situation.elements if element.id not in quantities]
-    named = [id for id in forces if "." not in id and not id.endswith(MARK)]
+    named = [id for id in forces if not is_of_another(id) and not id.endswith(MARK)]
     return [*quantities, *named, *situation.points]
 
 

@@ -16,6 +16,7 @@ from probgen.input.table import Table
 from probgen.quantities.expression import Call, Expression, Name, number, times, total
 from probgen.quantities.unit import NEWTON, NEWTON_METRE, ONE, PLAIN
 from probgen.statics.geometry import angle_of, cosine, sine
+from probgen.statics.quantity_id import Quantity, QuantityPart
 from probgen.statics.system import Couple, Element, Force, Kind, Limit, Role
 
 RIGHT, UP = number(0), number(90)
@@ -52,7 +53,7 @@ def _components(row: Table, situation: Situation, whole: Force, source: str) -> 
     check_own(row, situation, symbol)
     forces = []
     for axis, direction in (("x", RIGHT), ("y", UP)):
-        id = f"{symbol}.{axis}" if symbol else ""
+        id = str(Quantity(symbol, QuantityPart(axis))) if symbol else ""
         words = f"{axis}-component of the force from {source}"
         size = situation.unknown(row, id, NEWTON, words, symbol=component_symbol(symbol, axis))
         part = Force(id, whole.body, whole.point, size, direction, whole.kind, symbol, axis)
@@ -196,7 +197,8 @@ def declare_components(
         terms = ((1, times(f.magnitude, part(angle_of(f.direction)))) for f in forces)
         words = f"{axis}-component of the force from {source}"
         printed = component_symbol(symbol, axis)
-        situation.defined(row, f"{symbol}.{axis}", total(*terms), NEWTON, words, symbol=printed)
+        id = str(Quantity(symbol, QuantityPart(axis)))
+        situation.defined(row, id, total(*terms), NEWTON, words, symbol=printed)
 
 
 def _grip_limit(row: Table, situation: Situation, push: Name, grip: Name, slips: str) -> None:
@@ -220,7 +222,7 @@ def _grip_limit(row: Table, situation: Situation, push: Name, grip: Name, slips:
     largest = times(coefficient, push)
     if verge is False:
         size = Call("abs", (grip,))
-        situation.add_limit(Limit(f"{grip.id}.limit", size, "<=", largest), slips)
+        situation.add_limit(Limit(Quantity(grip.id).limit, size, "<=", largest), slips)
         return
     reason = _why_at_limit(row.has("sliding") and row.flag("sliding"), given, held is not None)
-    situation.add_condition(grip, largest, reason, f"{grip.id}.limit")
+    situation.add_condition(grip, largest, reason, Quantity(grip.id).limit)

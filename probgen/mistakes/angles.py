@@ -37,6 +37,7 @@ from probgen.quantities.expression import (
 from probgen.quantities.unit import ANGLE, DEGREE, UnitSystem
 from probgen.statics.equation import Term
 from probgen.statics.plan import Plan
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Force, Kind, Role, System, Variable
 
 _TRIGONOMETRIC: Final = ("sin", "cos", "tan")
@@ -140,7 +141,7 @@ def _calculator_radians(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
         level = Call("abs", (Call("atan", (Quotient(y, x),)),))
         printed = Quotient(level, _IN_RADIANS)
         sides = with_sign_of(y, Call("sin", (printed,))), with_sign_of(x, Call("cos", (printed,)))
-        changed = restated(changed, {f"{joint.id}.direction": Call("atan2", sides)})
+        changed = restated(changed, {Quantity(joint.id).direction: Call("atan2", sides)})
     if changed is not plan:
         yield Misstep("calculator_radians", changed)
 

@@ -14,6 +14,7 @@ from probgen.mistakes.belief import Place, believable, places, possible
 from probgen.mistakes.likelihood import rank
 from probgen.mistakes.variant import Misstep
 from probgen.mistakes.wrong_working import Missteps, WrongCase, asked_numbers, wrong_workings
+from probgen.statics.quantity_id import Quantity
 from probgen.working.case import Case
 from probgen.working.digits import Digits
 from probgen.working.tolerance import half_width
@@ -114,7 +115,7 @@ def _of_case(
             first = alike[0]
             ids = tuple(dict.fromkeys(wrong[i].misstep.slip for i in alike))
             value, half = spoils[first][answer], halves[answer]
-            if not answer.endswith(".direction"):
+            if not Quantity.of(answer).is_direction:
                 half = max(half, convention.tolerance * abs(value))
             origin = origins[first] == answer
             misstep = wrong[first].misstep
@@ -152,7 +153,7 @@ _SAME: Final = 1e-9  # relative difference that only the rounding of floats acco
 
 def _apart(answer: str) -> Callable[[float, float], float]:
     """How far two values of an answer are apart; directions the short way round."""
-    return _turn if answer.endswith(".direction") else _gap
+    return _turn if Quantity.of(answer).is_direction else _gap
 
 
 def _gap(value: float, other: float) -> float:

@@ -40,6 +40,7 @@ from probgen.quantities.unit import PLAIN, UnitSystem
 from probgen.statics.derivation import Step
 from probgen.statics.equation import Term
 from probgen.statics.plan import Plan
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Element, Force, Kind, System
 
 _PULLS: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE)
@@ -49,14 +50,14 @@ _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 
 def components(system: System, joint: Element) -> tuple[Name, Name]:
     """The letters of a joint's components along x and y."""
-    x, y = (system.variables[f"{joint.id}.{axis}"].as_name for axis in "xy")
+    x, y = (system.variables[id].as_name for id in Quantity(joint.id).components)
     return x, y
 
 
 def resultants(plan: Plan) -> list[Element]:
     """The joints whose magnitude and direction the plan ends with."""
     asked = {outcome.id for outcome in plan.outcomes}
-    return [e for e in plan.system.elements if f"{e.id}.magnitude" in asked]
+    return [e for e in plan.system.elements if Quantity(e.id).magnitude in asked]
 
 
 def _leaning(plan: Plan) -> list[Element]:
@@ -70,13 +71,13 @@ def _joints(plan: Plan) -> list[Element]:
     return [
         element
         for element in plan.system.elements
-        if element.kind == Kind.HINGE and {f"{element.id}.x", f"{element.id}.y"} <= found
+        if element.kind == Kind.HINGE and {*Quantity(element.id).components} <= found
     ]
 
 
 def _upright(plan: Plan, joint: Element) -> bool:
     """Whether nothing pushes a joint sideways, so that it has one component only."""
-    sideways = [*_results(plan, f"{joint.id}.x")]
+    sideways = [*_results(plan, Quantity(joint.id).x)]
     return bool(sideways) and all(expression == ZERO for expression in sideways)
 
 
@@ -99,7 +100,7 @@ def _joint_is_total_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     for joint in _joints(plan):
         weights = weights_on(plan.system, joint.body)
         if weights:
-            stated = {f"{joint.id}.y": sum_of(weights), f"{joint.id}.x": ZERO}
+            stated = {Quantity(joint.id).y: sum_of(weights), Quantity(joint.id).x: ZERO}
             yield Misstep("joint_is_total_weight", restated(plan, stated), parts=_of(plan, joint))
 
 
@@ -109,7 +110,7 @@ def _joint_added_not_subtracted(plan: Plan, units: UnitSystem) -> Iterator[Misst
         here = [f for f in plan.system.forces if f.kind in _PULLS and f.body == joint.body]
         if not here or not weights_on(plan.system, joint.body):
             continue
-        changed = _in_step(plan, f"{joint.id}.y", flipped, {force.id for force in here})
+        changed = _in_step(plan, Quantity(joint.id).y, flipped, {force.id for force in here})
         if changed:
             parts: dict[str, Part] = {**_of(plan, joint), "T": letters(here)}
             yield Misstep("joint_added_not_subtracted", changed, parts=parts)
@@ -126,12 +127,12 @@ def _in_step(
 def _hinge_vertical_only(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """No horizontal part; the vertical one right, or with the full pull taken as vertical."""
     for joint in (each for each in _joints(plan) if not _upright(plan, each)):
-        upright = {f"{joint.id}.x": ZERO}
+        upright = {Quantity(joint.id).x: ZERO}
         parts = _of(plan, joint)
         yield Misstep("hinge_vertical_only", restated(plan, upright), "right", parts)
         full = _in_step(
             plan,
-            f"{joint.id}.y",
+            Quantity(joint.id).y,
             lambda t: t if t.ratio == UNITY else replace(t, ratio=with_sign_of(t.ratio, UNITY)),
         )
         if full:
@@ -145,7 +146,7 @@ def _hinge_along_body(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
         axis = axis_of(plan.system, body)
         if axis is not None:
             x, _ = components(plan.system, joint)
-            stated = {f"{joint.id}.y": Product((x, Call("tan", (axis,))))}
+            stated = {Quantity(joint.id).y: Product((x, Call("tan", (axis,))))}
             parts = {**_of(plan, joint), "body": body}
             yield Misstep("hinge_along_body", restated(plan, stated), parts=parts)
 
@@ -155,7 +156,7 @@ def _component_only(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
         sizes = [Call("abs", (part,)) for part in components(plan.system, joint)]
         ways = {"x": sizes[0], "y": sizes[1], "sum": total((1, sizes[0]), (1, sizes[1]))}
         for way, magnitude in ways.items():
-            changed = restated(plan, {f"{joint.id}.magnitude": magnitude})
+            changed = restated(plan, {Quantity(joint.id).magnitude: magnitude})
             yield Misstep("component_only", changed, way, _of(plan, joint))
 
 
@@ -174,7 +175,7 @@ def _tangent_inverted(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     for joint in _leaning(plan):
         x, y = components(plan.system, joint)
         direction = Call("atan2", (with_sign_of(y, x), with_sign_of(x, y)))
-        changed = restated(plan, {f"{joint.id}.direction": direction})
+        changed = restated(plan, {Quantity(joint.id).direction: direction})
         yield Misstep("tangent_inverted", changed, parts=_of(plan, joint))
 
 
@@ -183,7 +184,7 @@ def _angle_sign(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
         x, y = components(plan.system, joint)
         mirrored = {"up": (negative(y), x), "side": (y, negative(x))}
         for way, sides in mirrored.items():
-            changed = restated(plan, {f"{joint.id}.direction": Call("atan2", sides)})
+            changed = restated(plan, {Quantity(joint.id).direction: Call("atan2", sides)})
             yield Misstep("angle_sign", changed, way, _of(plan, joint))
 
 

@@ -29,6 +29,7 @@ from probgen.quantities.unit import ANGLE, FORCE, LENGTH, MASS, UnitSystem
 from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation
 from probgen.statics.plan import Plan
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Force, Form, Kind, Role, System
 
 _PULLS: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE, Kind.FORCE, Kind.STRUT)
@@ -218,7 +219,7 @@ def _sizes_added(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
         (one,) = balancing
         told: dict[str, Part] = {"F": letters(known), "R": system.element(one)}
         if any(find == (one, Form.MAGNITUDE_AND_DIRECTION) for find in _asked(plan)):
-            changed = restated(plan, {f"{one}.magnitude": sum_of(known)})
+            changed = restated(plan, {Quantity(one).magnitude: sum_of(known)})
         else:
             changed = replaced(plan, one, sum_of(known))
         if changed != plan:

@@ -14,6 +14,7 @@ from probgen.mistakes.rules import missteps
 from probgen.mistakes.variant import Misstep, wrong_values
 from probgen.quantities.unit import UnitSystem
 from probgen.statics.plan import Branch, Plan, Probe, extreme_find
+from probgen.statics.quantity_id import Quantity, QuantityPart
 from probgen.statics.system import Form, System
 from probgen.working.case import Case
 
@@ -122,14 +123,14 @@ def asked_numbers(system: System) -> tuple[str, ...]:
     """The ids of the asked answers that are numbers, in the order asked."""
     ids: list[str] = []
     for find in system.finds:
-        ids += [find.quantity + ending for ending in _ENDINGS.get(find.form, ())]
+        ids += [str(Quantity(find.quantity, part)) for part in _PARTS.get(find.form, ())]
     return tuple(ids)
 
 
-_ENDINGS: Final = {
-    Form.VALUE: ("",),
-    Form.LARGEST: ("",),
-    Form.SMALLEST: ("",),
-    Form.COMPONENTS: (".x", ".y"),
-    Form.MAGNITUDE_AND_DIRECTION: (".magnitude", ".direction"),
+_PARTS: Final = {
+    Form.VALUE: (QuantityPart.WHOLE,),
+    Form.LARGEST: (QuantityPart.WHOLE,),
+    Form.SMALLEST: (QuantityPart.WHOLE,),
+    Form.COMPONENTS: (QuantityPart.X, QuantityPart.Y),
+    Form.MAGNITUDE_AND_DIRECTION: (QuantityPart.MAGNITUDE, QuantityPart.DIRECTION),
 }

@@ -19,6 +19,7 @@ from probgen.statics.determinacy import require_determinate
 from probgen.statics.line import Line, worked
 from probgen.statics.method import Method
 from probgen.statics.off_body_pivot import with_meeting_points
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.refusal import Refusal
 from probgen.statics.system import (
     Condition,
@@ -228,12 +229,13 @@ def _limit_names(system: System, find: Find) -> list[str]:
 def _parts_of(find: Find) -> list[str]:
     if find.form is Form.VALUE:
         return [find.quantity]
-    return [f"{find.quantity}.x", f"{find.quantity}.y"]
+    return [*Quantity(find.quantity).components]
 
 
 def _outcomes(system: System) -> Iterator[Outcome]:
     for find in system.finds:
         if find.form is Form.MAGNITUDE_AND_DIRECTION:
             x, y = (system.variables[part].as_name for part in _parts_of(find))
-            yield Outcome(f"{find.quantity}.magnitude", Call("hypot", (x, y)))
-            yield Outcome(f"{find.quantity}.direction", Call("atan2", (y, x)))
+            of = Quantity(find.quantity)
+            yield Outcome(of.magnitude, Call("hypot", (x, y)))
+            yield Outcome(of.direction, Call("atan2", (y, x)))

@@ -20,6 +20,7 @@ from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.line import Line, worked
 from probgen.statics.numeric_equations import assemble, coordinates
 from probgen.statics.plan import Plan, extreme_find
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.rerun import GOVERNING
 from probgen.statics.system import Find, Form, Limit, Role, System, Variable
 
@@ -194,10 +195,10 @@ def _off_outcomes(plan: Plan, batch: Mapping[str, Array]) -> Array:
     """How far magnitudes and directions are from the force their components make, relative."""
     worst = np.zeros(len(next(iter(batch.values()))))
     for outcome in plan.outcomes:
-        owner, _, kind = outcome.id.rpartition(".")
-        if kind == "magnitude":
-            x, y = batch[f"{owner}.x"], batch[f"{owner}.y"]
-            size, turn = batch[outcome.id], np.radians(batch[f"{owner}.direction"])
+        of = Quantity.of(outcome.id)
+        if of.is_magnitude:
+            x, y = batch[of.x], batch[of.y]
+            size, turn = batch[outcome.id], np.radians(batch[of.direction])
             gap = np.hypot(size * np.cos(turn) - x, size * np.sin(turn) - y)
             worst = np.maximum(worst, gap / np.where(size > 0.0, size, 1.0))
     return worst

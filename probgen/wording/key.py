@@ -9,6 +9,7 @@ from probgen.statics.balances import ALONG
 from probgen.statics.derivation import Step
 from probgen.statics.equation import X, Y
 from probgen.statics.plan import Plan
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Form, Limit, System, Variable
 from probgen.wording.block import Display, Row
 from probgen.wording.check import Unused, check_passage
@@ -115,7 +116,7 @@ def _supposing(limit: Limit) -> Passage:
 def _asked_definitions(digits: Digits) -> Iterator[Passage]:
     """Quantities asked that the data alone settle."""
     asked = [find.quantity for find in digits.case.system.finds]
-    asked += [f"{quantity}.{axis}" for quantity in tuple(asked) for axis in "xy"]
+    asked += [id for quantity in tuple(asked) for id in Quantity(quantity).components]
     for definition in digits.case.plan.definitions:
         if definition.variable in asked:
             variable = digits.case.system.variables[definition.variable]
@@ -297,7 +298,7 @@ def _condition_passage(digits: Digits, step: Step) -> Passage:
 
 def _heading_of(variable: Variable) -> Fact:
     """What a passage that works out one quantity is headed."""
-    if variable.id.endswith((".x", ".y")):
+    if Quantity.of(variable.id).is_component:
         return ComponentHeading(variable.as_name)
     return QuantityHeading(variable.id)
 

@@ -10,6 +10,7 @@ from probgen.quantities.expression import Call, Name, Number, Quotient, evaluate
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.rounding import exact, round_places
 from probgen.quantities.unit import ANGLE, DEGREE, FORCE
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Element, Find, Form
 from probgen.wording.block import Display, Row
 from probgen.wording.facts.ending import (
@@ -36,9 +37,10 @@ def _resultant(digits: Digits, find: Find) -> Passage:
     case = digits.case
     element = case.system.element(find.quantity)
     force = case.labels.whole(element.id)
-    x, y = (case.system.variables[f"{find.quantity}.{axis}"].as_name for axis in "xy")
+    of = Quantity(find.quantity)
+    x, y = (case.system.variables[id].as_name for id in of.components)
     parts: list[Part]
-    if quarter_of(case.values[f"{find.quantity}.direction"]) is None:
+    if quarter_of(case.values[of.direction]) is None:
         rows = (*_magnitude(digits, find, force, x, y), *_angle(digits, x, y))
         outcome = _outcome(digits, find, element)
         parts = [Display(rows), sentences(_quadrant(digits, find, x, y), outcome)]
@@ -52,7 +54,7 @@ def _resultant(digits: Digits, find: Find) -> Passage:
 
 def _quadrant(digits: Digits, find: Find, x: Name, y: Name) -> Fact:
     """What the signs of the components make of the angle just found."""
-    told = direction_of(digits.case.values[f"{find.quantity}.direction"], digits.convention)
+    told = direction_of(digits.case.values[Quantity(find.quantity).direction], digits.convention)
     steep = _steepness(digits, x, y)
     turned: Formula = ()
     if told.reference == "axis":
@@ -76,7 +78,7 @@ def _steepness(digits: Digits, x: Name, y: Name) -> Number:
 
 
 def _magnitude(digits: Digits, find: Find, force: Name, x: Name, y: Name) -> Iterator[Row]:
-    size = digits.case.values[f"{find.quantity}.magnitude"]
+    size = digits.case.values[Quantity(find.quantity).magnitude]
     root = Call("hypot", (x, y))
     line = digits.line(root, size, FORCE)
     yield Row((force,), "=", (root, Relation("="), line.printed))
@@ -114,10 +116,10 @@ def _size(digits: Digits, part: Call, guard: int) -> Number:
 
 
 def _outcome(digits: Digits, find: Find, element: Element) -> Fact:
-    case = digits.case
-    way = direction_of(case.values[f"{find.quantity}.direction"], digits.convention)
-    unit = digits.unit_of(f"{find.quantity}.x")
-    size = digits.rounded(case.values[f"{find.quantity}.magnitude"], unit)
+    case, of = digits.case, Quantity(find.quantity)
+    way = direction_of(case.values[of.direction], digits.convention)
+    unit = digits.unit_of(of.x)
+    size = digits.rounded(case.values[of.magnitude], unit)
     if element.kind == "resultant":
         return ResultantIs(case.labels.whole(element.id), size, way)
     return ForceActs(element.id, element.body, size, way)

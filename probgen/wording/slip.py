@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from probgen.bank.labels import Labels
 from probgen.mistakes.comparison import Slip
 from probgen.quantities.expression import Name, Number
+from probgen.statics.quantity_id import Quantity
 from probgen.wording.facts.asked import SlipNamed
 from probgen.wording.passage import Items
 from probgen.working.digits import Digits
@@ -26,13 +27,13 @@ def tell_slip(slip: Slip, digits: Digits) -> SlipNamed:
 
 def _shown(slip: Slip, digits: Digits) -> Number | Direction:
     """The wrong value as it would be printed."""
-    if slip.answer.endswith(".direction"):
+    answer = Quantity.of(slip.answer)
+    if answer.is_direction:
         return direction_of(slip.value, digits.convention)
-    return digits.rounded(slip.value, digits.unit_of(slip.answer.replace(".magnitude", ".x")))
+    return digits.rounded(slip.value, digits.unit_of(answer.unit_id))
 
 
 def _letter(labels: Labels, answer: str) -> Name:
     """The printed letter of an answer; of a magnitude or a direction that of the force."""
-    owner, _, part = answer.partition(".")
-    whole = part in ("magnitude", "direction")
-    return labels.whole(owner) if whole else labels.letter(answer)
+    of = Quantity.of(answer)
+    return labels.whole(of.owner) if of.is_magnitude or of.is_direction else labels.letter(answer)

@@ -10,6 +10,7 @@ from probgen.bank.labels import Labels
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import FORCE
 from probgen.statics.plan import Plan
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import System
 
 
@@ -44,11 +45,11 @@ def case_of(
         if variable and variable.dimension == FORCE and abs(known[name]) < 1e-11 * largest:
             known[name] = 0.0
     for outcome in plan.outcomes:
-        if outcome.id.endswith(".direction"):
+        if Quantity.of(outcome.id).is_direction:
             known[outcome.id] = _direction(known, outcome.id)
     return Case(plan, labels, dict(numbers), known)
 
 
 def _direction(known: Mapping[str, float], id: str) -> float:
-    owner = id.removesuffix(".direction")
-    return math.degrees(math.atan2(known[f"{owner}.y"], known[f"{owner}.x"]))
+    of = Quantity.of(id)
+    return math.degrees(math.atan2(known[of.y], known[of.x]))

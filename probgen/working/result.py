@@ -10,6 +10,7 @@ from probgen.bank.labels import Labels
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import DEGREE
 from probgen.statics.plan import limits_asked
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.rerun import GOVERNING
 from probgen.statics.system import Find, Form, System
 from probgen.working.digits import Digits
@@ -85,13 +86,13 @@ def results(digits: Digits) -> tuple[Result, ...]:
 
 
 def _targets(system: System, labels: Labels, find: Find) -> Iterator[Target]:
-    owner = find.quantity
+    owner, of = find.quantity, Quantity(find.quantity)
     match find.form:
         case Form.VALUE:
             yield _quantity(labels, owner)
         case Form.LARGEST | Form.SMALLEST:
             yield _quantity(labels, owner)
-            yield Target(f"{owner}.limit", ResultKind.LIMIT, owner, "", True)
+            yield Target(of.limit, ResultKind.LIMIT, owner, "", True)
         case Form.HOLDS:
             for limit in limits_asked(system, find):
                 yield Target(limit.id, ResultKind.VERDICT, limit.id, "", True)
@@ -99,8 +100,8 @@ def _targets(system: System, labels: Labels, find: Find) -> Iterator[Target]:
             yield from _components(labels, owner, asked=True)
         case Form.MAGNITUDE_AND_DIRECTION:
             symbol = labels.elements[owner].symbol
-            yield Target(f"{owner}.magnitude", ResultKind.MAGNITUDE, owner, symbol, True)
-            yield Target(f"{owner}.direction", ResultKind.DIRECTION, owner, symbol, True)
+            yield Target(of.magnitude, ResultKind.MAGNITUDE, owner, symbol, True)
+            yield Target(of.direction, ResultKind.DIRECTION, owner, symbol, True)
             yield from _components(labels, owner, asked=False)
 
 
@@ -109,8 +110,8 @@ def _quantity(labels: Labels, id: str, asked: bool = True) -> Target:
 
 
 def _components(labels: Labels, owner: str, asked: bool) -> Iterator[Target]:
-    for axis in "xy":
-        yield _quantity(labels, f"{owner}.{axis}", asked)
+    for id in Quantity(owner).components:
+        yield _quantity(labels, id, asked)
 
 
 def _result(digits: Digits, target: Target) -> Result:
@@ -122,7 +123,7 @@ def _result(digits: Digits, target: Target) -> Result:
             return Result(*of, case.values[target.id] / unit.factor, name, digits.final(target.id))
         case ResultKind.MAGNITUDE:
             size = case.values[target.id]
-            unit = digits.unit_of(f"{target.owner}.x")
+            unit = digits.unit_of(Quantity(target.owner).x)
             return Result(*of, size / unit.factor, unit.name, digits.rounded(size, unit))
         case ResultKind.DIRECTION:
             way = direction_of(case.values[target.id], digits.convention)

@@ -12,6 +12,7 @@ from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.scene import bearing, heading
 from probgen.quantities.expression import Expression, Name, Sum, times
 from probgen.statics.geometry import angle_of, cosine, sine
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Body, Force, System
 
 _LEAST: Final = 14.0  # arrow of the least force drawn to scale, pt
@@ -95,14 +96,14 @@ def components(whole: Vector, force: Force) -> tuple[Vector, Vector]:
     step, angle = whole.size * heading(whole.direction), angle_of(force.direction)
     along_x = replace(
         whole,
-        id=f"{whole.id}.x",
+        id=Quantity(whole.id).x,
         size=abs(step.real),
         direction=0.0 if step.real > 0 else 180.0,
         written=times(force.magnitude, _unsigned(cosine(angle))),
     )
     along_y = replace(
         whole,
-        id=f"{whole.id}.y",
+        id=Quantity(whole.id).y,
         size=abs(step.imag),
         direction=90.0 if step.imag > 0 else 270.0,
         written=times(force.magnitude, _unsigned(sine(angle))),
