@@ -126,10 +126,12 @@ class Piles:
         path = self.folder / f"{name}.pdf"
         parts = list(parts)
         join(parts, path, self.record.set.title, duplex=duplex)
-        counts = chain.from_iterable(map(self._pages_of, parts))
-        wanted = sum(count + (count % 2 if duplex else 0) for count in counts)
-        if pages_in(path) != wanted:
-            failed = f"{path.name} has {pages_in(path)} pages, and {wanted} were printed"
+        wanted = 0
+        for count in chain.from_iterable(map(self._pages_of, parts)):
+            wanted += count + (wanted % 2 if duplex else 0)
+        found = pages_in(path)
+        if found not in (wanted, wanted + wanted % 2 if duplex else wanted):
+            failed = f"{path.name} has {found} pages, and {wanted} were printed"
             raise OutsideError(failed, "see whether the disk is sound; nothing was delivered")
 
     def _pages_of(self, part: bytes | Path) -> list[int]:

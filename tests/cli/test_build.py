@@ -24,7 +24,7 @@ def test_a_class_from_set_file_to_folder(run: Run, files_in: FilesIn, set_file: 
     built = set_file.parent / "output" / "week-3"
     names = {"01-quill-ada-1-s-7.pdf", "02-zoe-muller-ukasz-s-8.pdf"}
     assert set(files_in(built)) == {
-        "record.json", "answers.csv", "all-sheets.pdf", "all-keys.pdf",
+        "record.json", ".made.json", "answers.csv", "all-sheets.pdf", "all-keys.pdf",
         *(f"sheets/{name}" for name in names), *(f"keys/{name}" for name in names),
     }  # fmt: skip
     table = (built / "answers.csv").read_text(encoding="utf-8")
