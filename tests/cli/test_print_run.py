@@ -174,7 +174,8 @@ def inks(path: Path) -> set[tuple[float, ...] | None]:
     """The colours lines are drawn in."""
     with pdfplumber.open(path) as opened:
         page = opened.pages[0]
-        return {drawn["stroking_color"] for drawn in (*page.lines, *page.curves)}
+        drawn = [shape["stroking_color"] for shape in (*page.lines, *page.curves)]
+    return {(ink,) if isinstance(ink, float | int) else ink for ink in drawn}
 
 
 def test_figures_have_colours_where_the_house_wants_them(
