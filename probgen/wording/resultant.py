@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from probgen.quantities.expression import Call, Name, Number, Quotient, evaluate
 from probgen.quantities.formula import Formula, Relation
-from probgen.quantities.rounding import round_figures
 from probgen.quantities.unit import ANGLE, DEGREE, FORCE
 from probgen.statics.system import Element, Find, Form
 from probgen.wording.block import Display, Row
@@ -58,9 +57,8 @@ def _angle(digits: Digits, x: Name, y: Name) -> Iterator[Row]:
     value = float(evaluate(slope, digits.case.values))
     guard = digits.line(slope, value, ANGLE).guard
     printed = Call("atan", (Quotient(*(_size(digits, part, guard) for part in sizes)),))
-    final = round_figures(value, digits.convention.figures, digits.convention.rounding)
     yield Row((_letter_of_angle(digits),), "=", (slope,))
-    yield Row((), "=", (printed, Relation("="), Number(final, DEGREE)))
+    yield Row((), "=", (printed, Relation("="), digits.rounded(value, DEGREE)))
 
 
 def _letter_of_angle(digits: Digits) -> Name:
