@@ -149,6 +149,17 @@ UNITS: Final[dict[str, Unit]] = {
 }
 """Every unit an author may write, by the name typed."""
 
+_MULTIPLES: Final = {
+    "N": "kN", "N*m": "kN*m", "N/m": "kN/m", "Pa": "kPa", "lbf": "kip", "lbf*ft": "kip*ft",
+    "lbf/ft": "kip/ft",
+}  # fmt: skip
+
+
+def multiple_of(unit: Unit) -> Unit | None:
+    """The thousandfold of a unit that the trade uses beside it, None where there is none."""
+    return UNITS.get(_MULTIPLES.get(unit.name, ""))
+
+
 _SPELLINGS: Final = {"°": "deg", "degrees": "deg", "N·m": "N*m", "N m": "N*m", "Nm": "N*m", "": "1"}
 
 

@@ -21,7 +21,7 @@ from probgen.quantities.expression import (
     substituted,
 )
 from probgen.quantities.rounding import exact, last_place, round_figures
-from probgen.quantities.unit import ANGLE, PLAIN, SI, Dimension, Unit
+from probgen.quantities.unit import ANGLE, PLAIN, SI, Dimension, Unit, multiple_of
 from probgen.statics.system import Role
 from probgen.working.case import Case
 from probgen.working.convention import Convention
@@ -69,7 +69,7 @@ class Digits:
         digits = round_figures(
             value / unit.factor, self.convention.figures, self.convention.rounding
         )
-        return Number(digits, unit)
+        return in_full(Number(digits, unit))
 
     def carried(self, value: float, dimension: Dimension, guard: int = 1) -> Number:
         """A value (coherent) on its way to the next line; exact short values stay short."""
@@ -168,6 +168,20 @@ class Digits:
     def is_data(self, id: str) -> bool:
         role = self.case.system.variables[id].role
         return role in (Role.GIVEN, Role.DERIVED, Role.CONSTANT)
+
+
+def in_full(number: Number) -> Number:
+    """The number in a multiple of its unit where a zero at its end would hide its figures.
+
+    1240 N to three figures is 1.24 kN; where there is no such unit, a power of ten is printed.
+    """
+    if number.unit is None or int(number.value.as_tuple().exponent) <= 0:
+        return number
+    multiple = multiple_of(number.unit)
+    if multiple is None:
+        return number
+    thousand = exact(multiple.factor / number.unit.factor).adjusted()
+    return Number(number.value.scaleb(-thousand), multiple)
 
 
 def _itself(part: Expression, name: str) -> Expression | None:

@@ -73,10 +73,11 @@ def intervals(digits: Digits, found: Iterable[Result]) -> tuple[Interval, ...]:
 
 def _interval(digits: Digits, result: Result) -> Interval:
     unit = digits.unit_of(result.id.replace(".magnitude", ".x"))
-    half = half_width(digits, result.id) / unit.factor
-    place = last_place(digits.rounded(result.value * unit.factor, unit).value)
-    low, high = _outward(result.value, half, place)
-    return Interval(result.id, Number(low, unit), Number(high, unit))
+    printed = digits.rounded(result.value * unit.factor, unit)
+    shown = printed.unit or unit  # a multiple, where the answer is printed in one
+    value, half = result.value * unit.factor, half_width(digits, result.id)
+    low, high = _outward(value / shown.factor, half / shown.factor, last_place(printed.value))
+    return Interval(result.id, Number(low, shown), Number(high, shown))
 
 
 def _around(digits: Digits, direction: Result) -> Interval:
