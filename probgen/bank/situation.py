@@ -8,7 +8,6 @@ from itertools import count
 
 from probgen.bank.depiction import Depiction
 from probgen.bank.direction import direction_between, read_direction
-from probgen.bank.labels import Label
 from probgen.bank.points import read_point
 from probgen.bank.reaction import MARK, Reaction
 from probgen.bank.scope import SYMBOL_EXPECTED, Scope, is_symbol
@@ -22,7 +21,6 @@ from probgen.statics.system import (
     Couple,
     Definition,
     Element,
-    Find,
     Force,
     Limit,
     Link,
@@ -38,8 +36,6 @@ class Situation:
 
     letters: every text of the file that could be a symbol, so that a point made here gets another.
     shown: what the kind of an entry alone says the figure shows, by the element's id.
-    named, nouns, events, reasons, wordings: what elements, bodies, limits, conditions and finds
-    are called.
     """
 
     scope: Scope
@@ -54,11 +50,6 @@ class Situation:
     limits: list[Limit] = field(default_factory=list)
     requirements: list[Requirement] = field(default_factory=list)
     shown: dict[str, Depiction] = field(default_factory=dict)
-    named: dict[str, Label] = field(default_factory=dict)
-    nouns: dict[str, str] = field(default_factory=dict)
-    events: dict[str, str] = field(default_factory=dict)
-    reasons: dict[str, str] = field(default_factory=dict)
-    wordings: dict[Find, str] = field(default_factory=dict)
 
     def body(self, row: Table) -> str:
         """The body an element acts on; it need not be named when there is only one."""
@@ -69,7 +60,7 @@ class Situation:
 
     def noun(self, body: str) -> str:
         """What a body is called in sentences, with its article; "" when there is none."""
-        return with_article(self.nouns[body]) if body in self.nouns else ""
+        return next((with_article(each.name) for each in self.bodies if each.id == body), "")
 
     def at(self, row: Table, body: str, key: str = "at") -> str:
         """The point an element acts at, that of a particle unless said; "" after a fault."""
@@ -83,7 +74,8 @@ class Situation:
 
     def add_point(self, stem: str, links: Sequence[Link]) -> str:
         """Makes a point nobody named, and gives it a letter nothing else has."""
-        taken = self.scope.symbols | self.letters | self.points.keys() | self.scope.variables.keys()
+        symbols = {variable.symbol for variable in self.scope.variables.values()}
+        taken = symbols | self.letters | self.points.keys() | self.scope.variables.keys()
         names = (stem, *(f"{stem}_{n}" for n in range(1, len(taken) + 2)))
         name = next(each for each in names if each not in taken)
         self.points[name] = Point(name, tuple(links))
@@ -149,11 +141,18 @@ class Situation:
         nonnegative: bool = False,
     ) -> Name:
         """Declares an unknown and gives its name in expressions."""
-        letter = Name(id, symbol or id)
-        variable = Variable(letter, unit.dimension, unit, Role.UNKNOWN, nonnegative)
+        variable = Variable(
+            id,
+            symbol or id,
+            unit.dimension,
+            unit,
+            name,
+            Role.UNKNOWN,
+            nonnegative,
+        )
         if id:
-            self.scope.declare(variable, Label(letter.symbol, name), row, key)
-        return letter
+            self.scope.declare(variable, row, key)
+        return variable.as_name
 
     def known(self, row: Table, key: str, symbol: str, unit: Unit, name: str) -> Expression:
         """A size the author states under `key`: the name of a quantity, or a definition.
@@ -169,52 +168,39 @@ class Situation:
         self, row: Table, id: str, size: Expression, unit: Unit, name: str, *, symbol: str = ""
     ) -> Name:
         """Declares a quantity that the working computes, and gives its name."""
-        letter = Name(id, symbol or id)
+        variable = Variable(id, symbol or id, unit.dimension, unit, name, Role.DEFINED)
         if id:
-            variable = Variable(letter, unit.dimension, unit, Role.DEFINED)
-            self.scope.declare(variable, Label(letter.symbol, name), row)
+            self.scope.declare(variable, row)
             self.definitions.append(Definition(id, size))
-        return letter
+        return variable.as_name
 
     def place(
         self,
         row: Table,
         element: Element,
-        label: Label,
         forces: Sequence[Force] = (),
         couples: Sequence[Couple] = (),
         back: Reaction | None = None,
     ) -> None:
-        """Adds an element with what it exerts, and what acts back; its id must be its own.
-
-        label: its letter and what exerts its forces.
-        """
+        """Adds an element with what it exerts, and what acts back; its id must be its own."""
         taken = any(other.id == element.id for other in self.elements)
         if element.id and taken and not row.faulty("symbol"):
             expected = "a symbol that no other element has"
             row.fault("symbol", element.id, expected, 'write symbol = "..."')
         if back is None:
-            self._add(element, label, forces, couples)
+            self._add(element, forces, couples)
             return
         reacting = [back.force(force) for force in forces]
         turning = [back.couple(couple) for couple in couples]
         self._add(
             element,
-            label,
             [replace(force, pair=force.id + MARK) for force in forces],
             [replace(couple, pair=couple.id + MARK) for couple in couples],
         )
-        self._add(back.element(element, reacting), back.label(label), reacting, turning)
+        self._add(back.element(element, reacting), reacting, turning)
 
-    def _add(
-        self,
-        element: Element,
-        label: Label,
-        forces: Sequence[Force],
-        couples: Sequence[Couple],
-    ) -> None:
+    def _add(self, element: Element, forces: Sequence[Force], couples: Sequence[Couple]) -> None:
         self.elements.append(element)
-        self.named.setdefault(element.id, label)
         self.forces += forces
         self.couples += couples
 
@@ -233,13 +219,7 @@ class Situation:
         """Adds a further equation, numbered unless it has an id."""
         taken = {condition.id for condition in self.conditions}
         id = id or next(str(n) for n in count(1) if str(n) not in taken)
-        self.conditions.append(Condition(id, left, right))
-        self.reasons[id] = reason
-
-    def add_limit(self, limit: Limit, event: str) -> None:
-        """Adds something that may give way; event: what happens beyond it."""
-        self.limits.append(limit)
-        self.events.setdefault(limit.id, event)
+        self.conditions.append(Condition(id, left, right, reason))
 
     def finish(self, row: Table) -> None:
         """Closes an element's table; without its symbol some names are not known."""

@@ -9,28 +9,22 @@ stands on the page can itself be evaluated.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
+from probgen.quantities.recent import kept
 from probgen.quantities.unit import Unit
 
 Value = float | NDArray[np.float64]
 Values = Mapping[str, Value]
 
 
-class _Part:
-    """What an expression is made of; it keeps the names in it once somebody has asked."""
-
-    __slots__ = ("_names",)
-    _names: frozenset[str]
-
-
 @dataclass(frozen=True, slots=True)
-class Number(_Part):
+class Number:
     """A number as it is printed: its digits (trailing zeros kept) and its unit, None for plain."""
 
     value: Decimal
@@ -38,39 +32,39 @@ class Number(_Part):
 
 
 @dataclass(frozen=True, slots=True)
-class Name(_Part):
-    """A quantity by its id; `symbol` only tells how it is printed, such as "m_1" or "theta"."""
+class Name:
+    """A quantity by its id; `symbol` is how it is printed, such as "m_1" or "theta"."""
 
     id: str
-    symbol: str = field(compare=False)
+    symbol: str
 
 
 @dataclass(frozen=True, slots=True)
-class Sum(_Part):
+class Sum:
     """Terms with their signs, +1 or -1, in the order they are to be printed."""
 
     terms: tuple[tuple[int, Expression], ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Product(_Part):
+class Product:
     factors: tuple[Expression, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Quotient(_Part):
+class Quotient:
     top: Expression
     bottom: Expression
 
 
 @dataclass(frozen=True, slots=True)
-class Power(_Part):
+class Power:
     base: Expression
     exponent: int
 
 
 @dataclass(frozen=True, slots=True)
-class Call(_Part):
+class Call:
     """A function of one or two arguments; see `FUNCTIONS`.  Angles go in and out in degrees."""
 
     function: str
@@ -78,14 +72,14 @@ class Call(_Part):
 
 
 @dataclass(frozen=True, slots=True)
-class Lump(_Part):
+class Lump:
     """A part that a working prints as one number, such as the lever arm L/2."""
 
     inner: Expression
 
 
 @dataclass(frozen=True, slots=True)
-class Root(_Part):
+class Root:
     """The value of `name` between low and high for which `balance` is zero, found numerically.
 
     low, high: coherent units; where there are several roots the lowest is meant.
@@ -201,17 +195,9 @@ def root_above(root: Root, values: Values) -> Value:
     return _found(root, values, lowest=1)
 
 
+@kept(4096)  # asked again and again of what plans are made of
 def names_in(expression: Expression) -> frozenset[str]:
     """The ids of all quantities an expression is made of."""
-    try:
-        return expression._names
-    except AttributeError:
-        names = _names_of(expression)
-        object.__setattr__(expression, "_names", names)
-        return names
-
-
-def _names_of(expression: Expression) -> frozenset[str]:
     if isinstance(expression, Name):
         return frozenset({expression.id})
     if isinstance(expression, Root):

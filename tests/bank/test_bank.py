@@ -1,5 +1,3 @@
-from pathlib import Path
-
 import pytest
 
 from probgen.bank.bank import default_bank, read_bank, read_file
@@ -35,7 +33,7 @@ FIXED = {
 
 
 @pytest.mark.parametrize("id", FIXED)
-def test_fixed_templates_keep_their_givens_and_finds(id: str) -> None:
+def test_fixed_templates_keep_their_givens_and_finds(id):
     family, givens, finds = FIXED[id]
     template = default_bank().read(id)
     assert template.family == family
@@ -43,7 +41,7 @@ def test_fixed_templates_keep_their_givens_and_finds(id: str) -> None:
     assert [find.quantity for find in template.system.finds] == finds
 
 
-def test_every_family_has_templates_of_its_own() -> None:
+def test_every_family_has_templates_of_its_own():
     templates = default_bank().read_all()
     assert {template.family for template in templates} == set(FAMILIES)
     for template in templates:
@@ -51,14 +49,14 @@ def test_every_family_has_templates_of_its_own() -> None:
         assert template.room >= 300
 
 
-def test_angles_drawn_from_a_list_keep_away_from_where_sine_and_cosine_agree() -> None:
+def test_angles_drawn_from_a_list_keep_away_from_where_sine_and_cosine_agree():
     for template in default_bank().read_all():
         for given in template.givens:
             if given.unit.name == "deg":
                 assert all(abs(value - 45) >= 5 for value in given.choices), template.id
 
 
-def test_no_template_pushes_with_a_cable() -> None:
+def test_no_template_pushes_with_a_cable():
     for template in default_bank().read_all():
         for force in template.system.forces:
             if force.kind in (Kind.CABLE, Kind.MUSCLE, Kind.CONTACT, Kind.ROLLER):
@@ -67,13 +65,13 @@ def test_no_template_pushes_with_a_cable() -> None:
 
 
 @pytest.mark.parametrize("path", sorted(supplied("banks").glob("*.toml")), ids=lambda p: p.stem)
-def test_a_supplied_bank_releases_supplied_templates(path: Path) -> None:
+def test_a_supplied_bank_releases_supplied_templates(path):
     bank = read_bank(path)
     assert bank.release >= 1
     assert {template.id for template in bank.read_all()} <= set(default_bank().files)
 
 
-def test_a_folder_is_a_bank(tmp_path: Path, shelf: str) -> None:
+def test_a_folder_is_a_bank(tmp_path, shelf):
     (tmp_path / "beams").mkdir()
     (tmp_path / "beams" / "shelf.toml").write_text(shelf)
     (tmp_path / "other.toml").write_text(shelf)
@@ -83,7 +81,7 @@ def test_a_folder_is_a_bank(tmp_path: Path, shelf: str) -> None:
         bank.read_all()
 
 
-def test_the_same_id_twice_in_a_folder_is_refused(tmp_path: Path, shelf: str) -> None:
+def test_the_same_id_twice_in_a_folder_is_refused(tmp_path, shelf):
     for folder in ("a", "b"):
         (tmp_path / folder).mkdir()
         (tmp_path / folder / "shelf.toml").write_text(shelf)
@@ -105,7 +103,7 @@ BANKS = [
 
 
 @pytest.mark.parametrize(("text", "fields"), BANKS)
-def test_faults_of_a_bank_file(tmp_path: Path, text: str, fields: set[str]) -> None:
+def test_faults_of_a_bank_file(tmp_path, text, fields):
     path = tmp_path / "bank.toml"
     path.write_text(text)
     with pytest.raises(InputError) as caught:
@@ -113,21 +111,21 @@ def test_faults_of_a_bank_file(tmp_path: Path, text: str, fields: set[str]) -> N
     assert {fault.field for fault in caught.value.faults} == fields
 
 
-def test_a_template_that_moved_on_is_not_set_quietly(tmp_path: Path) -> None:
+def test_a_template_that_moved_on_is_not_set_quietly(tmp_path):
     path = tmp_path / "bank.toml"
     path.write_text('id="a"\ntitle="b"\nrelease=1\n[[template]]\nid="forearm-load"\nrevision=99')
     with pytest.raises(InputError, match="release the bank anew"):
         read_bank(path).read("forearm-load")
 
 
-def test_a_template_that_is_not_there(tmp_path: Path) -> None:
+def test_a_template_that_is_not_there(tmp_path):
     with pytest.raises(InputError, match='did you mean "forearm-load"'):
         default_bank().read("forearm-laod")
     with pytest.raises(InputError, match="correct the path"):
         read_file(tmp_path / "nowhere.toml")
 
 
-def test_a_template_is_found_by_its_path(tmp_path: Path, shelf: str) -> None:
+def test_a_template_is_found_by_its_path(tmp_path, shelf):
     path = tmp_path / "mine.toml"
     path.write_text(shelf)
     assert read_file(path).id == "shelf"

@@ -12,8 +12,12 @@ import os
 import tempfile
 from pathlib import Path
 
-from tests.bench import author, engine, growth, pages, startup
-from tests.bench.school import School
+import author
+import engine
+import growth
+import pages
+import startup
+from school import School
 
 
 def main() -> None:

@@ -9,7 +9,6 @@ from click.testing import CliRunner, Result
 from probgen.cli import main
 
 Run = Callable[..., Result]
-FilesIn = Callable[[Path], dict[str, bytes]]
 
 SET = """
 course = "Mechanics & More_1"
@@ -43,7 +42,7 @@ def set_file(tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def files_in() -> FilesIn:
+def files_in() -> Callable[[Path], dict[str, bytes]]:
     """Every file below a folder, by its path from there."""
     return lambda folder: {
         str(path.relative_to(folder)): path.read_bytes()

@@ -140,6 +140,5 @@ def strings_in(thing: object) -> list[str]:
 
 
 def names_in(thing: object) -> set[str]:
-    if isinstance(thing, pikepdf.Dictionary | pikepdf.Stream):
-        return set(thing.keys())
-    return set()
+    held = isinstance(thing, pikepdf.Dictionary | pikepdf.Stream)
+    return set(thing.keys()) if held else set()

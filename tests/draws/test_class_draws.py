@@ -1,21 +1,17 @@
-from collections.abc import Callable, Sequence
-
 import pytest
 
-from probgen.bank.template import Template
-from probgen.draws.class_draws import ClassDraws, NoDrawError, class_draws
-from probgen.draws.draw import Draw
+from probgen.draws.class_draws import NoDrawError, class_draws
 
 
-def sets(found: ClassDraws) -> list[tuple[str, ...]]:
+def sets(found):
     return [tuple(str(number.value) for number in each.values.values()) for each in found.draws]
 
 
-def names(count: int) -> list[str]:
+def names(count):
     return [f"student-{i}" for i in range(count)]
 
 
-def test_nobody_gets_the_numbers_of_another(hook: Callable[..., Template]) -> None:
+def test_nobody_gets_the_numbers_of_another(hook):
     # 7 masses and the 4 lengths above 0.60 m: just enough for 28.
     found = class_draws(hook(), "s", names(28))
     assert len(set(sets(found))) == 28
@@ -23,13 +19,13 @@ def test_nobody_gets_the_numbers_of_another(hook: Callable[..., Template]) -> No
     assert all(float(each.values["L"].value) > 0.6 for each in found.draws)
 
 
-def test_a_large_class_in_a_wide_room(hook: Callable[..., Template]) -> None:
+def test_a_large_class_in_a_wide_room(hook):
     found = class_draws(hook("30.00"), "s", names(1000))
     assert len(set(sets(found))) == 1000
 
 
 @pytest.mark.parametrize("count", [20, 28, 40])
-def test_the_order_of_the_roster_changes_nothing(hook: Callable[..., Template], count: int) -> None:
+def test_the_order_of_the_roster_changes_nothing(hook, count):
     roster = names(count)
     forward = dict(zip(roster, sets(class_draws(hook(), "s", roster)), strict=True))
     turned = roster[::-1]
@@ -37,7 +33,7 @@ def test_the_order_of_the_roster_changes_nothing(hook: Callable[..., Template], 
     assert forward == backward
 
 
-def test_too_small_a_room_is_told_and_shared_evenly(hook: Callable[..., Template]) -> None:
+def test_too_small_a_room_is_told_and_shared_evenly(hook):
     found = class_draws(hook(), "s", names(70))
     counts = [sets(found).count(each) for each in set(sets(found))]
     assert len(counts) == 28
@@ -47,10 +43,10 @@ def test_too_small_a_room_is_told_and_shared_evenly(hook: Callable[..., Template
     assert "42 of 70 students" in remark
 
 
-def test_refused_draws_are_drawn_again(hook: Callable[..., Template]) -> None:
+def test_refused_draws_are_drawn_again(hook):
     asked = []
 
-    def light(draws: Sequence[Draw]) -> list[bool]:
+    def light(draws):
         asked.append(len(draws))
         return [each.values["m"].value < 2 for each in draws]
 
@@ -63,15 +59,15 @@ def test_refused_draws_are_drawn_again(hook: Callable[..., Template]) -> None:
     assert len(kept) >= 0.9 * len(fit) > 0  # those accepted at once stay as they were
 
 
-def test_a_template_that_refuses_everything_is_told(hook: Callable[..., Template]) -> None:
+def test_a_template_that_refuses_everything_is_told(hook):
     with pytest.raises(NoDrawError, match="hook: 81 draws of one student were all refused"):
         class_draws(hook(), "s", names(3), lambda draws: [False] * len(draws))
 
 
-def test_a_student_twice_is_refused(hook: Callable[..., Template]) -> None:
+def test_a_student_twice_is_refused(hook):
     with pytest.raises(ValueError, match="twice"):
         class_draws(hook(), "s", ["a", "a"])
 
 
-def test_an_empty_class(hook: Callable[..., Template]) -> None:
+def test_an_empty_class(hook):
     assert class_draws(hook(), "s", []).draws == ()

@@ -1,8 +1,7 @@
 """Single changes to a module that its tests should notice: a sign, a limit, a rule left out.
 
 What no test can be asked to notice is passed over: words in messages, annotations, caches and
-checks for programmers (`strict=True`), and measures of taste in what is drawn, with the sums they
-stand in: no test knows whether an arm looks better a tenth longer.
+checks for programmers (`strict=True`), and measures of taste in what is drawn.
 """
 
 from __future__ import annotations
@@ -60,7 +59,7 @@ _SAME_VALUE: Final = frozenset(
 # These do not mind the order of their arguments, or mind it for programmers only.
 _ANY_ORDER: Final = frozenset(
     {
-        "add", "apart", "chain", "combinations", "gcd", "getattr", "hypot", "isclose", "isinstance",
+        "apart", "chain", "combinations", "gcd", "getattr", "hypot", "isclose", "isinstance",
         "issubclass", "max", "min", "print", "product", "setattr", "union", "zip",
     }
 )  # fmt: skip
@@ -102,17 +101,10 @@ def _in_block(node: ast.AST, taste: bool) -> _Found:
     """The breaks below a node, without those in what is passed over."""
     for child in _looked_into(node, taste):
         for change in _CHANGES:
-            if not (taste and change is _arithmetic and _measured(child)):
-                yield from change(child)
+            yield from change(child)
         if not taste and isinstance(child, ast.Constant):
             yield from _number(child)
         yield from _in_block(child, taste)
-
-
-def _measured(node: ast.AST) -> bool:
-    """Whether it holds a measure: 0.55 of a limb, as whoever drew it found right."""
-    parts = ast.walk(node)
-    return any(isinstance(part, ast.Constant) and type(part.value) is float for part in parts)
 
 
 def _looked_into(node: ast.AST, taste: bool) -> Iterator[ast.AST]:

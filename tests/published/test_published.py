@@ -51,9 +51,7 @@ class Published:
 
 
 def listed() -> list[dict[str, Any]]:
-    text = (HERE / "answers.toml").read_text(encoding="utf-8")
-    rows: list[dict[str, Any]] = tomllib.loads(text)["problem"]
-    return rows
+    return tomllib.loads((HERE / "answers.toml").read_text(encoding="utf-8"))["problem"]
 
 
 ANSWERS = [

@@ -24,7 +24,6 @@ _CRAMPED: Final = 0.75  # of the scale of such a figure
 _FIXED: Final = 28.0  # a first guess of what parts of fixed size take in either direction, pt
 _SPARED: Final = 4.0  # what a guess leaves unused, lest labels that move make it too large, pt
 _SLACK: Final = 22.0  # room that strokes may leave, pt
-_MOST: Final = 0.45  # of the room, that labels are left in either direction
 _UNUSED: Final = 34.0  # room left over that is not worth another whole drawing, pt
 
 
@@ -68,9 +67,7 @@ def fitted(
         enough = _is_filled(scene.box, room, _UNUSED) or (best and trial >= _TRIALS - 1)
         if enough or (best is None and scale < _LEAST * first):
             break  # what is too large at the least scale does not grow with it
-        taken = _size(scene.box) - _size(box) + complex(_SPARED, _SPARED) * trial
-        # One label far off is no reason to draw everything else tiny.
-        labels = complex(min(taken.real, _MOST * room.real), min(taken.imag, _MOST * room.imag))
+        labels = _size(scene.box) - _size(box) + complex(_SPARED, _SPARED) * trial
     return best or near or scene
 
 

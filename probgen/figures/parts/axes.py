@@ -13,20 +13,18 @@ HEIGHT: Final = 38.0
 LENGTH: Final = 22.0
 
 
-def axes(origin: Spot, sense: int, tilt: float = 0.0) -> tuple[Shape, ...]:
+def axes(origin: Spot, sense: int) -> tuple[Shape, ...]:
     """A pair of axes, and beside them the positive rotation with its plus sign.
 
-    sense: 1 for counter-clockwise, -1 for clockwise, 0 where nothing turns; tilt: how far the
-    axes are turned, degrees.
+    sense: 1 for counter-clockwise, -1 for clockwise, 0 where nothing turns.
     """
-    turn = heading(tilt)
     arrows = (
-        Arrow(origin, origin + LENGTH * turn, LIGHT, "axes:x", 4.5, 3.2),
-        Arrow(origin, origin + 1j * LENGTH * turn, LIGHT, "axes:y", 4.5, 3.2),
+        Arrow(origin, origin + LENGTH, LIGHT, "axes:x", 4.5, 3.2),
+        Arrow(origin, origin + 1j * LENGTH, LIGHT, "axes:y", 4.5, 3.2),
     )
     if not sense:
         return arrows
-    centre = origin + (18 + 18j) * turn
+    centre = origin + 18 + 18j
     plus = Path(
         ((centre - 2.2, centre + 2.2), (centre - 2.2j, centre + 2.2j)), FINE, "axes:positive"
     )

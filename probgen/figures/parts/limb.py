@@ -6,10 +6,8 @@ Lengths are pt, places complex numbers in pt.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from probgen.figures.paper.scene import (
-    BARE,
     FINE,
     HEAVY,
     LIGHT,
@@ -18,7 +16,6 @@ from probgen.figures.paper.scene import (
     Path,
     Shape,
     Spot,
-    Tone,
     bearing,
     circle,
     heading,
@@ -36,13 +33,7 @@ def _outline(origin: Spot, unit: complex, start: tuple[float, float], bends: Seq
         return origin + unit * complex(*place)
 
     pieces = tuple((at(first), at(second), at(end)) for first, second, end in bends)
-    return Curve(at(start), pieces, MEDIUM, tag, tone=Tone.BODY)
-
-
-def _mirrored(bend: Bend, sign: int) -> Bend:
-    """A piece on the other side of its limb when the sign is -1."""
-    (a, b), (c, d), (e, f) = bend
-    return (a, sign * b), (c, sign * d), (e, sign * f)
+    return Curve(at(start), pieces, MEDIUM, tag)
 
 
 def forearm(elbow: Spot, hand: Spot, tag: str) -> tuple[Shape, ...]:
@@ -90,22 +81,15 @@ def bone(joint: Spot, end: Spot, tag: str, thickness: float = 1.0) -> tuple[Shap
     length = abs(end - joint)
     unit = (end - joint) / length
 
-    w, n = thickness, length
-    face: tuple[Bend, ...] = (
-        ((8, 5.4 * w), (0.2 * n, 6.2 * w), (0.4 * n, 6.8 * w)),
-        ((0.62 * n, 7.4 * w), (0.8 * n, 7.2 * w), (n, 6.6 * w)),
-        ((n, 2.0 * w), (n, -2.0 * w), (n, -6.6 * w)),
-        ((0.8 * n, -7.2 * w), (0.62 * n, -7.4 * w), (0.4 * n, -6.8 * w)),
-        ((0.2 * n, -6.2 * w), (8, -5.4 * w), (4.4, -4.6 * w)),
-    )
-    inside = replace(_outline(joint, unit, (4.4, 4.6 * w), face, tag), pen=BARE)
-
     def side(sign: int) -> Curve:
-        bends = [_mirrored(bend, sign) for bend in face[:2]]
-        edge = _outline(joint, unit, (4.4, 4.6 * w * sign), bends, tag)
-        return replace(edge, tone=None)
+        w = sign * thickness
+        bends: tuple[Bend, ...] = (
+            ((8, 5.4 * w), (0.2 * length, 6.2 * w), (0.4 * length, 6.8 * w)),
+            ((0.62 * length, 7.4 * w), (0.8 * length, 7.2 * w), (length, 6.6 * w)),
+        )
+        return _outline(joint, unit, (4.4, 4.6 * w), bends, tag)
 
-    return inside, side(1), side(-1), *break_mark(end, bearing(unit), 6.6 * thickness, tag)
+    return side(1), side(-1), *break_mark(end, bearing(unit), 6.6 * thickness, tag)
 
 
 def head(
@@ -132,28 +116,10 @@ def head(
         ),
         MEDIUM,
         tag,
-        tone=Tone.BODY,
     )
     if lean:  # where the eye would be, the centre of mass is marked
         return (profile,)
     return profile, circle(at(0.62, 0.72), 0.07 * r, FINE, tag, filled=True)
-
-
-def trunk(hips: Spot, neck: Spot, tag: str) -> tuple[Shape, ...]:
-    """A trunk seen from the side, from the hips to the neck; the back is its upper side."""
-    n = abs(neck - hips)
-    unit = (neck - hips) / n
-    s = 1 if unit.real >= 0 else -1
-    bends: tuple[Bend, ...] = (
-        ((-6.0, 11.0 * s), (0.1 * n, 11.0 * s), (0.22 * n, 9.5 * s)),
-        ((0.42 * n, 9.0 * s), (0.6 * n, 13.5 * s), (0.78 * n, 12.0 * s)),
-        ((0.9 * n, 11.0 * s), (0.93 * n, 5.0 * s), (n, 4.5 * s)),
-        ((n + 1.0, 1.0 * s), (n + 1.0, -1.0 * s), (n, -4.5 * s)),
-        ((0.93 * n, -5.0 * s), (0.88 * n, -12.0 * s), (0.74 * n, -13.0 * s)),
-        ((0.55 * n, -13.5 * s), (0.3 * n, -12.0 * s), (0.14 * n, -12.0 * s)),
-        ((-4.0, -12.0 * s), (-11.0, -6.0 * s), (-9.0, 2.0 * s)),
-    )
-    return (_outline(hips, unit, (-9.0, 2.0 * s), bends, tag),)
 
 
 def foot(heel: Spot, ankle: Spot, ball: Spot, tag: str) -> tuple[Shape, ...]:
@@ -199,7 +165,7 @@ def jaw(joint: Spot, tip: Spot, tag: str) -> tuple[Shape, ...]:
         for at in (-11.0, -6.4, -1.8, 2.8)
     )
     outline = _outline(joint, unit, (3.2, 3.0 * s), bends, tag)
-    return outline, Path(teeth, LIGHT, tag, closed=True, tone=Tone.PAPER)
+    return outline, Path(teeth, LIGHT, tag)
 
 
 def pelvis(crest: Spot, joint: Spot, middle: Spot, tag: str) -> tuple[Shape, ...]:
@@ -215,7 +181,7 @@ def pelvis(crest: Spot, joint: Spot, middle: Spot, tag: str) -> tuple[Shape, ...
         (joint + ball + over, joint - ball + over, joint - ball - 1j),
         (joint - 3.0 * ball - 4j, rim - 0.2 * rise, rim),
     )
-    return (Curve(rim, pieces, MEDIUM, tag, tone=Tone.BODY),)
+    return (Curve(rim, pieces, MEDIUM, tag),)
 
 
 def kneecap(at: Spot, back: complex, tag: str) -> tuple[Shape, ...]:
@@ -233,7 +199,7 @@ def knee(at: Spot, thigh: complex, shin: complex, tag: str) -> tuple[Shape, ...]
     back = (thigh + shin) / abs(thigh + shin)
     centre, apart = at + back * 42.0, thigh - shin
     return (
-        circle(centre, 15.0, MEDIUM, tag, tone=Tone.BODY),
+        circle(centre, 15.0, MEDIUM, tag),
         *bone(centre + thigh * 12.0 - apart * 2.0, centre + thigh * 68.0 - apart * 3.0, tag),
         *bone(centre + shin * 12.0 + apart * 2.0, centre + shin * 68.0 + apart * 3.0, tag),
     )
@@ -250,8 +216,7 @@ def break_mark(at: Spot, direction: float, half: float, tag: str) -> tuple[Shape
 
 def joint(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
     """The joint of a limb: a ring about its centre."""
-    ring = circle(at, radius, MEDIUM, tag, tone=Tone.PAPER)
-    return ring, circle(at, 0.8, FINE, tag, filled=True)
+    return (circle(at, radius, MEDIUM, tag), circle(at, 0.8, FINE, tag, filled=True))
 
 
 def muscle(insertion: Spot, end: Spot, tag: str) -> tuple[Shape, ...]:
@@ -268,7 +233,6 @@ def muscle(insertion: Spot, end: Spot, tag: str) -> tuple[Shape, ...]:
         ),
         MEDIUM,
         tag,
-        tone=Tone.PERSON,
     )
     fibres = tuple(
         (insertion + way * 0.36 + side * k, insertion + way * 0.72 + side * k)

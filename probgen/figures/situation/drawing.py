@@ -6,13 +6,13 @@ never by arrows.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
-from dataclasses import dataclass, replace
-from functools import partial
+from collections.abc import Collection, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import cached_property, partial
+from itertools import chain
 from typing import Final
 
 from probgen.bank.depiction import Depictions
-from probgen.bank.labels import Labels
 from probgen.figures.measured.alt_text import situation_words
 from probgen.figures.measured.proportion import note_distorted
 from probgen.figures.measured.survey import (
@@ -29,6 +29,7 @@ from probgen.figures.measured.survey import (
 from probgen.figures.paper.angle import draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.dimension_line import draw_length
+from probgen.figures.paper.placement import around
 from probgen.figures.paper.scale import POINTLIKE, fitted
 from probgen.figures.paper.scene import (
     LIGHT,
@@ -38,12 +39,12 @@ from probgen.figures.paper.scene import (
     Scene,
     Segment,
     Spot,
-    Stated,
     apart,
     bearing,
     heading,
     line,
 )
+from probgen.figures.paper.segment import meets
 from probgen.figures.parts import mechanical
 from probgen.figures.parts.axes import turning
 from probgen.figures.parts.ground import Surface
@@ -56,33 +57,28 @@ from probgen.figures.situation.contact import (
     floors_under,
     stands_for,
 )
-from probgen.figures.situation.layer import layered
-from probgen.figures.situation.lettering import set_letters, set_notes
 from probgen.figures.situation.line import Line, lines_of
 from probgen.figures.situation.pulley import hoists_of
-from probgen.figures.situation.scenery import bedded, draw_scenery
 from probgen.figures.situation.shape import encloses
 from probgen.figures.situation.stage import stage_at
 from probgen.figures.situation.support import draw_supports
 from probgen.quantities.expression import Name, Number, Value
 from probgen.statics.system import Element, Kind, System
 
-WIDTH: Final = 241.0
-HEIGHT: Final = 178.0
-"""The most room a situation takes, pt (85 mm x 63 mm)."""
+WIDTH: Final = 213.0
+HEIGHT: Final = 170.0
+"""The most room a situation takes, pt (75 mm x 60 mm)."""
 
 _LABELS: Final = 28 + 31j  # what labels and dimension lines usually take beyond the strokes, pt
 _TURN: Final = 11.0  # radius of a couple's arrow, pt
 _PUSH: Final = 30.0  # length of a given force's arrow, pt
-_SMALL: Final = 0.5  # of the room, below which lengths are rather told tersely
-_LARGER: Final = 1.15  # by how much a figure told tersely has to gain
+_NEAR: Final = 8.0  # how far from its thing a label is first tried, pt
 _STRIP: Final = 20.0  # how far beside a body labels leave room for extension lines, pt
 _REFERENCE: Final = 30.0  # the least an angle's reference line reaches, pt
 
 
 def situation(
     system: System,
-    labels: Labels,
     values: Mapping[str, Value],
     depicts: Depictions,
     givens: Mapping[str, Number],
@@ -100,20 +96,10 @@ def situation(
     figure then says that it is not to scale.
     Raises KeyError when a value the geometry needs is missing.
     """
-    measured = survey(system, labels, {**values, **(drawn or {})})
+    measured = survey(system, {**values, **drawn} if drawn else values)
     measured = stacked(measured, {h.second.body: h.first.body for h in hoists_of(measured)})
     lettered, seen = frozenset(named), (spans(measured), openings(measured))
     shown = _Shown(measured, depicts, givens, lettered, bool(drawn), *seen)
-    scene, core = _fitted(shown), _core(shown)
-    filled = scene.scale * max(core.real / WIDTH, core.imag / HEIGHT)
-    if core.real > POINTLIKE and (scene.strained or filled < _SMALL):
-        other = _fitted(replace(shown, terse=True))
-        if other.strained < scene.strained or other.scale > _LARGER * scene.scale:
-            return other
-    return scene
-
-
-def _fitted(shown: _Shown) -> Scene:
     return fitted(partial(_Situation, shown), _core(shown), complex(WIDTH, HEIGHT), _LABELS)
 
 
@@ -135,7 +121,7 @@ def _core(shown: _Shown) -> complex:
 class _Shown:
     """What a situation shows, at whatever scale; named: the points to be lettered.
 
-    distorted: it is not to scale; terse: its lengths are told by their numbers alone.
+    distorted: it is not to scale.
     """
 
     measured: Survey
@@ -145,7 +131,6 @@ class _Shown:
     distorted: bool
     spans: tuple[Span, ...]
     openings: tuple[Opening, ...]
-    terse: bool = False
 
 
 class _Situation:
@@ -163,7 +148,6 @@ class _Situation:
         self.inclines: frozenset[str] = frozenset()  # angles told at the foot of a slope
         self.lines: tuple[Line, ...] = ()
         self.notes: list[Note] = []
-        self.things: list[Box] = []  # what has a mass of its own
 
     def strokes(self) -> Box:
         """Bodies, what holds them, and what loads them."""
@@ -172,15 +156,13 @@ class _Situation:
         self.lines = tuple(lines_of(self.stage, walls))
         for each in self.lines:
             self.field.add(*each.shapes)
-        surfaces, water = bedded(self.stage, (*walls, *floors_under(self.stage)))
-        self.surfaces, self.inclines = surfaces, held.inclines
+        self.surfaces, self.inclines = (*walls, *floors_under(self.stage)), held.inclines
         extended = any(len(body.outline) > 1 for body in self.system.bodies)
         draw_surfaces(self.field, self.surfaces, corners=extended)
         for body in self.system.bodies:
             self.field.add(*outline_of(self.stage, body, held.ends))
         self._loads()
         draw_posts(self.field, [each.ends[1] for each in self.lines if each.ends and each.posted])
-        draw_scenery(self.stage, self.field, water)
         return self.field.box
 
     def _loads(self) -> None:
@@ -199,7 +181,6 @@ class _Situation:
         for body in self.system.bodies:
             self.notes += burdens.spreads(body)
             burdens.shelves(body)
-        self.things = burdens.things
 
     def _note(self, note: Note | None) -> None:
         if note:
@@ -210,18 +191,17 @@ class _Situation:
         self._pulls()
         self._angles()
         placed = self.lengths_first and self._lengths()
-        set_notes(self.field, self.notes, self.things, self._strips())
+        self._notes()
         if not self.lengths_first:
             placed = self._lengths()
-        if not placed and not self.lengths_first:
-            again = _Situation(self.shown, self.scale, lengths_first=True)
-            again.strokes()
-            return again.labelled()
+            if not placed:
+                again = _Situation(self.shown, self.scale, lengths_first=True)
+                again.strokes()
+                return again.labelled()
         self._letters()
         if self.shown.distorted:
             note_distorted(self.field)
-        shapes = layered(self.field.shapes)
-        words = situation_words(self.system, self.measured.labels)
+        shapes, words = tuple(self.field.shapes), situation_words(self.system)
         return Scene(shapes, self.field.box, self.scale, words, 0 if placed else 1)
 
     def _spot(self, point: str) -> Spot:
@@ -331,8 +311,6 @@ class _Situation:
         placed = True
         for span in measures:
             text = self.stage.text(self.system.variables[span.id].as_name)
-            if self.shown.terse and isinstance(text, Stated):
-                text = text.number
             start, end = span.start * self.scale, span.end * self.scale
             placed &= draw_length(self.field, start, end, text, span.id, self._half(span))
         return placed
@@ -342,10 +320,11 @@ class _Situation:
         bodies = [b for b in self.system.bodies if ways_out(self.measured.outline(b), span.end)]
         return max((self.stage.halves[body.id] for body in bodies), default=0.0)
 
+    @cached_property
     def _strips(self) -> list[Segment]:
         """Where extension lines are likely to run, which labels leave free if they can."""
-        strips: list[Segment] = []
-        for span in () if self.lengths_first else self.shown.spans:
+        strips = []
+        for span in self.shown.spans:
             normal = (span.end - span.start) / abs(span.end - span.start) * 1j
             reach = self._half(span) + _STRIP
             for end in (span.start * self.scale, span.end * self.scale):
@@ -354,10 +333,26 @@ class _Situation:
                     strips.append((end.real, end.imag, far.real, far.imag))
         return strips
 
+    def _off_strips(self, boxes: Iterable[Box]) -> Iterator[Box]:
+        strips = [] if self.lengths_first else self._strips
+        return (box for box in boxes if not any(meets(strip, box) for strip in strips))
+
+    def _notes(self) -> None:
+        for note in self.notes:
+            near = self._off_strips(around(note.text, note.anchors, farthest=_NEAR))
+            boxes = chain(near, around(note.text, note.anchors))
+            self.field.place(note.text, boxes, note.tag)
+
     def _letters(self) -> None:
         """The letters of the points a problem speaks of: supports, cables, ends."""
-        points = {point: (self._spot(point), self._half_at(point)) for point in self._lettered()}
-        set_letters(self.field, points)
+        for point in self._lettered():
+            half = self._half_at(point)
+            spot, name = self._spot(point), Name(point, point)
+            above = tuple((spot, direction) for direction in (135.0, 45.0, 90.0))
+            below = tuple((spot, direction) for direction in (225.0, 315.0, 270.0))
+            near = around(name, above, half, farthest=_NEAR)
+            boxes = chain(near, around(name, (*above, *below), half))
+            self.field.place(name, boxes, f"letter:{point}")
 
     def _half_at(self, point: str) -> float:
         """Half the thickness (pt) of the slender bodies at a point."""
@@ -370,12 +365,9 @@ class _Situation:
         return max(halves, default=0.0)
 
     def _lettered(self) -> list[str]:
-        """Where supports and lines act on bodies with extent, their ends and corners, about which a
-        key may take torques, and what the statement names.
-        """
-        extended = [body for body in self.system.bodies if len(body.outline) > 1]
-        shown = {body.id for body in extended}
-        wanted = {*self.shown.named, *(name for body in extended for name in body.outline)}
+        """Where supports and lines act on bodies with extent, and what the statement names."""
+        shown = {body.id for body in self.system.bodies if len(body.outline) > 1}
+        wanted = set(self.shown.named)
         for element in self.system.elements:
             if element.body in shown and element.kind not in (Kind.WEIGHT, Kind.DISTRIBUTED):
                 wanted |= {element.at, element.toward}
@@ -384,4 +376,3 @@ class _Situation:
             for point in self.system.points
             if point in wanted and not untold_in(self.measured, point)
         ]
-

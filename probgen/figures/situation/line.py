@@ -33,11 +33,11 @@ from probgen.figures.situation.stage import Stage
 from probgen.statics.system import Element, Kind
 
 _REACH: Final = 16.5  # a wall this near a line's end holds it, pt
-_RISE: Final = 1.45  # the highest a cable is followed to its wall, in lengths of its body
+_RISE: Final = 1.0  # the highest a cable is followed to its wall, in lengths of its body
 _BROKEN: Final = 0.6  # how high one that rises further is drawn
 _RUN: Final = 0.5  # how far a cable without a wall is followed, in lengths of its body
-_LINE: Final = 74.0  # length of a line from a particle, pt
-_ASIDE: Final = 54.0  # how far to its side such a line ends at least, pt
+_LINE: Final = 62.0  # length of a line from a particle, pt
+_ASIDE: Final = 42.0  # how far to its side such a line ends at least, pt
 _SHORTEST: Final = 46.0  # how near a ceiling may be to it, along a cord, pt
 _FARTHEST: Final = 110.0  # how far a wall may be from a particle it holds, pt
 _PULLEY: Final = 9.0  # radius of a pulley, pt
@@ -237,7 +237,7 @@ def _way(stage: Stage, element: Element) -> float | None:
     direction = stage.measured.direction_of(element)
     if direction is None:
         return None
-    return (direction + 180.0) % 360.0 if pushes(element) else direction
+    return (direction + 180.0) % 360.0 if pushes(stage.system, element) else direction
 
 
 def _tied(stage: Stage, element: Element) -> Spot | None:

@@ -168,7 +168,7 @@ def _beyond(part: Look | None, size: float) -> complex:
         case Look.FOOT:
             return 6.0 + 52j
         case Look.HEAD:
-            return -20.0 - 34.6j
+            return -34j
         case Look.TRUNK:
             return -8.0 - 46j
         case Look.PELVIS:

@@ -28,7 +28,7 @@ class Plain(Notation):
 
     plus, minus, negative = " + ", " − ", "−"
     thin, times = " ", " × "
-    upon, applied = " ", " "
+    applied = " "
     space, comma = " ", ", "
 
     def symbol(self, symbol: Symbol) -> str:

@@ -1,1 +1,0 @@
-"""Documents written as one file of HTML, with figures as SVG and formulas as MathML."""
