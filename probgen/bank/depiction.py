@@ -124,6 +124,7 @@ class Source(Enum):
     CEILING = auto()
     NUT = auto()
     SCALE = auto()
+    PEDAL = auto()
 
 
 class Scenery(Enum):
@@ -292,6 +293,7 @@ FORCES: Final = Vocabulary("a force", (
     Entry(Source.CEILING, ("ceiling",), "a ceiling it hangs from"),
     Entry(Source.NUT, ("nut", "stone"), "something bitten on"),
     Entry(Source.SCALE, ("scale",), "a scale to weigh on"),
+    Entry(Source.PEDAL, ("pedal", "foot"), "an arrow that presses on a pad"),
 ))  # fmt: skip
 
 LINES: Final = Vocabulary("a cable, rope, spring or strut", (

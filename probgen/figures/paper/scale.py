@@ -19,12 +19,13 @@ _SKETCHES: Final = 5  # of the strokes alone, for one guess of what labels take
 _TRIALS: Final = 2  # whole drawings, when one of them fits
 _MORE: Final = 5  # further ones as long as none fits
 _LEAST: Final = 0.3  # of the first guess, below which no scale is tried
-_OVER: Final = 10.0  # how much too large a figure may be that would be cramped otherwise, pt
+_OVER: Final = 10 + 40j  # how much too large a figure may be that would be cramped otherwise, pt
 _CRAMPED: Final = 0.75  # of the scale of such a figure
 _FIXED: Final = 28.0  # a first guess of what parts of fixed size take in either direction, pt
 _SPARED: Final = 4.0  # what a guess leaves unused, lest labels that move make it too large, pt
 _SLACK: Final = 22.0  # room that strokes may leave, pt
-_MOST: Final = 0.45  # of the room, that labels are left in either direction
+_MOST: Final = 0.45  # of the room, that labels are left in either direction at first
+_MORE_ROOM: Final = 0.06  # of the room, that they are left more at each further trial
 _UNUSED: Final = 34.0  # room left over that is not worth another whole drawing, pt
 
 
@@ -63,14 +64,15 @@ def fitted(
             return scene  # nothing in it grows with the scale
         if fits(scene, room):
             best = scene if best is None or scale > best.scale else best
-        elif fits(scene, room + complex(_OVER, _OVER)):
+        elif fits(scene, room + _OVER):
             near = scene
         enough = _is_filled(scene.box, room, _UNUSED) or (best and trial >= _TRIALS - 1)
         if enough or (best is None and scale < _LEAST * first):
             break  # what is too large at the least scale does not grow with it
         taken = _size(scene.box) - _size(box) + complex(_SPARED, _SPARED) * trial
         # One label far off is no reason to draw everything else tiny.
-        labels = complex(min(taken.real, _MOST * room.real), min(taken.imag, _MOST * room.imag))
+        most = room * (_MOST + _MORE_ROOM * trial)
+        labels = complex(min(taken.real, most.real), min(taken.imag, most.imag))
     return best or near or scene
 
 

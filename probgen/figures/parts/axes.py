@@ -11,6 +11,8 @@ HEIGHT: Final = 38.0
 """The room the axes take with their letters, pt."""
 
 LENGTH: Final = 22.0
+TURN: Final = 11.0
+"""Radius of a couple's arrow, pt."""
 
 
 def axes(origin: Spot, sense: int, tilt: float = 0.0) -> tuple[Shape, ...]:

@@ -74,11 +74,12 @@ def _limbs() -> tuple[_Named, ...]:
         ("head and neck", limb.head(0j, 22.0, 1, "")),
         ("pelvis", limb.pelvis(-45 + 12j, 0j, 80 + 0j, "")),
         ("foot on its ball", limb.foot(0j, 16 - 4j, 60 - 34j, "")),
-        ("jaw", limb.jaw(0j, 80 + 0j, "")),
+        ("jaws", (*limb.upper_jaw(0j, 80 + 0j, ""), *limb.jaw(0j, 80 + 0j, ""))),
         ("trunk", limb.trunk(0j, 80 * heading(30.0), "")),
         ("kneecap and bones", (
             *limb.kneecap(0j, _BACK, ""), *limb.knee(0j, heading(150.0), heading(240.0), ""),
         )),
+        ("small kneecap", limb.patella(0j, 1 + 0j, "")),
         ("muscle", limb.muscle(0j, 60j, "")),
     )  # fmt: skip
 
@@ -100,6 +101,7 @@ def _loads() -> tuple[_Named, ...]:
             "cuff",
             (*mechanical.bar((-25 + 0j, 25 + 0j), 4.0, ""), *mechanical.cuff(0j, 1 + 0j, 4.0, "")),
         ),
+        ("pedal", (mechanical.pad(0j, -1j, ""),)),
         ("heap", goods.heap(0j, 56.0, 20.0, "")),
         ("bird feeder", goods.feeder(0j, 12.0, "")),
         ("centre of mass", mechanical.centre_mark(0j, "")),

@@ -154,6 +154,13 @@ def ball(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
     return (circle(at, radius, MEDIUM, tag, tone=Tone.BODY),)
 
 
+def pad(at: Spot, pressed: complex, tag: str) -> Path:
+    """The pad of a pedal, pressed along a unit step at the middle of its face."""
+    side, back = pressed * 9j, pressed * 3.0
+    corners = (at - side, at + side, at + side + back, at - side + back)
+    return polygon(corners, MEDIUM, tag, tone=Tone.PERSON)
+
+
 def cuff(at: Spot, along: complex, half: float, tag: str) -> tuple[Shape, ...]:
     """A weighted cuff about a limb."""
     side, length = along * 1j, along * 5.5

@@ -47,7 +47,8 @@ _FALL: Final = 58.0  # how far a face is drawn down below the edge a rope runs o
 
 def stands_for(stage: Stage, element: Element) -> bool:
     """Whether a force is shown by what exerts it: a surface, or something bitten on."""
-    return stage.depicts.forces.get(element.id, Source.ARROW) is not Source.ARROW
+    arrows = (Source.ARROW, Source.PEDAL)
+    return stage.depicts.forces.get(element.id, Source.ARROW) not in arrows
 
 
 def source(stage: Stage, element: Element) -> Fixture:

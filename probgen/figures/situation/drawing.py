@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from functools import partial
 from typing import Final
 
-from probgen.bank.depiction import Depictions
+from probgen.bank.depiction import Depictions, Source
 from probgen.bank.labels import Labels
 from probgen.figures.measured.alt_text import situation_words
 from probgen.figures.measured.proportion import note_distorted
@@ -29,7 +29,7 @@ from probgen.figures.measured.survey import (
 from probgen.figures.paper.angle import draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.dimension_line import draw_length
-from probgen.figures.paper.scale import POINTLIKE, fitted
+from probgen.figures.paper.scale import POINTLIKE, fits, fitted
 from probgen.figures.paper.scene import (
     LIGHT,
     MEDIUM,
@@ -45,7 +45,7 @@ from probgen.figures.paper.scene import (
     line,
 )
 from probgen.figures.parts import mechanical
-from probgen.figures.parts.axes import turning
+from probgen.figures.parts.axes import TURN, turning
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation.block import stacked
 from probgen.figures.situation.body import outline_of
@@ -64,15 +64,16 @@ from probgen.figures.situation.scenery import bedded, draw_scenery
 from probgen.figures.situation.shape import encloses
 from probgen.figures.situation.stage import stage_at
 from probgen.figures.situation.support import draw_supports
-from probgen.quantities.expression import Name, Number, Value
+from probgen.quantities.expression import Expression, Name, Number, Value, names_in
+from probgen.quantities.unit import STIFFNESS
 from probgen.statics.system import Element, Kind, System
 
 WIDTH: Final = 241.0
 HEIGHT: Final = 178.0
 """The most room a situation takes, pt (85 mm x 63 mm)."""
 
-_LABELS: Final = 28 + 31j  # what labels and dimension lines usually take beyond the strokes, pt
-_TURN: Final = 11.0  # radius of a couple's arrow, pt
+_ROOM: Final = complex(WIDTH, HEIGHT)
+_LABELS: Final = 28 + 31j  # what labels and dimension lines usually take beyond the strokes
 _PUSH: Final = 30.0  # length of a given force's arrow, pt
 _SMALL: Final = 0.5  # of the room, below which lengths are rather told tersely
 _LARGER: Final = 1.15  # by how much a figure told tersely has to gain
@@ -106,7 +107,7 @@ def situation(
     shown = _Shown(measured, depicts, givens, lettered, bool(drawn), *seen)
     scene, core = _fitted(shown), _core(shown)
     filled = scene.scale * max(core.real / WIDTH, core.imag / HEIGHT)
-    if core.real > POINTLIKE and (scene.strained or filled < _SMALL):
+    if core.real > POINTLIKE and (scene.strained or filled < _SMALL or not fits(scene, _ROOM)):
         other = _fitted(replace(shown, terse=True))
         if other.strained < scene.strained or other.scale > _LARGER * scene.scale:
             return other
@@ -114,7 +115,7 @@ def situation(
 
 
 def _fitted(shown: _Shown) -> Scene:
-    return fitted(partial(_Situation, shown), _core(shown), complex(WIDTH, HEIGHT), _LABELS)
+    return fitted(partial(_Situation, shown), _core(shown), _ROOM, _LABELS)
 
 
 def _core(shown: _Shown) -> complex:
@@ -172,8 +173,8 @@ class _Situation:
         self.lines = tuple(lines_of(self.stage, walls))
         for each in self.lines:
             self.field.add(*each.shapes)
-        surfaces, water = bedded(self.stage, (*walls, *floors_under(self.stage)))
-        self.surfaces, self.inclines = surfaces, held.inclines
+        self.surfaces, water = bedded(self.stage, (*walls, *floors_under(self.stage)))
+        self.inclines = held.inclines
         extended = any(len(body.outline) > 1 for body in self.system.bodies)
         draw_surfaces(self.field, self.surfaces, corners=extended)
         for body in self.system.bodies:
@@ -220,12 +221,9 @@ class _Situation:
         self._letters()
         if self.shown.distorted:
             note_distorted(self.field)
-        shapes = layered(self.field.shapes)
         words = situation_words(self.system, self.measured.labels)
-        return Scene(shapes, self.field.box, self.scale, words, 0 if placed else 1)
-
-    def _spot(self, point: str) -> Spot:
-        return self.stage.spot(point)
+        shapes, strained = layered(self.field.shapes), 0 if placed else 1
+        return Scene(shapes, self.field.box, self.scale, words, strained)
 
     def _force(self, element: Element) -> Note | None:
         """A force of known direction, drawn pushing at its point or pulling away from it."""
@@ -239,8 +237,11 @@ class _Situation:
         inside = self.measured.runs_along(self.measured.places[element.at], direction) or (
             encloses(self.stage.corners(self.system.body(element.body)), spot + 0.05 * step)
         )
-        tail, head = (spot - step, spot) if inside else (spot, spot + step)
         tag = f"force:{element.id}"
+        if self.stage.depicts.forces.get(element.id) is Source.PEDAL:
+            inside, spot = True, spot - step / _PUSH * (self.stage.halves[element.body] + 3.0)
+            self.field.add(mechanical.pad(spot, step / _PUSH, f"load:{element.id}"))
+        tail, head = (spot - step, spot) if inside else (spot, spot + step)
         self.field.add(Arrow(tail, head, MEDIUM, tag))
         text = self.stage.text(force.magnitude)
         free, near = (tail, tail + 0.3 * step) if inside else (head, head - 0.3 * step)
@@ -258,6 +259,7 @@ class _Situation:
                 continue
             start, end = each.ends
             magnitude = self.system.force(self.system.element(each.element).forces[0]).magnitude
+            magnitude = self._stiffness(magnitude) or magnitude
             if not isinstance(magnitude, Name) or magnitude.id in told:
                 continue
             if magnitude.id in self.shown.givens:
@@ -267,22 +269,31 @@ class _Situation:
                 text = self.stage.text(magnitude)
                 self.notes.append(Note(text, anchors, f"label:{magnitude.id}"))
 
+    def _stiffness(self, magnitude: Expression) -> Name | None:
+        """The stiffness a spring's force is computed with, where it is data."""
+        held = set(names_in(magnitude))
+        for definition in self.system.definitions:
+            if definition.variable in held:
+                held |= names_in(definition.expression)
+        names = [self.system.variables[id] for id in sorted(held)]
+        return next((v.as_name for v in names if v.dimension == STIFFNESS), None)
+
     def _couple(self, element: Element) -> None:
         """A couple whose sense is known, as a curved arrow about its point."""
         for couple in self.system.couples:
             known = couple.element == element.id and self.measured.has(couple.moment)
             if not known or couple.pair or not isinstance(couple.moment, Name):
                 continue
-            spot = self._spot(element.at)
+            spot = self.stage.spot(element.at)
             sense = 1 if self.measured.number(couple.moment) > 0 else -1
-            self.field.add(*turning(spot, _TURN, sense, MEDIUM, f"couple:{couple.id}"))
-            anchors = ((spot + 1j * _TURN, 90.0), (spot - 1j * _TURN, 270.0))
+            self.field.add(*turning(spot, TURN, sense, MEDIUM, f"couple:{couple.id}"))
+            anchors = ((spot + 1j * TURN, 90.0), (spot - 1j * TURN, 270.0))
             self.notes.append(Note(self.stage.text(couple.moment), anchors, f"label:{couple.id}"))
 
     def _section(self, element: Element) -> None:
         ways = self.stage.ways(element)
         if ways:
-            spot, along = self._spot(element.at), ways[0] / abs(ways[0])
+            spot, along = self.stage.spot(element.at), ways[0] / abs(ways[0])
             half = self.stage.halves[element.body]
             self.field.add(*mechanical.section(spot, along, half, f"section:{element.id}"))
 
@@ -356,8 +367,8 @@ class _Situation:
 
     def _letters(self) -> None:
         """The letters of the points a problem speaks of: supports, cables, ends."""
-        points = {point: (self._spot(point), self._half_at(point)) for point in self._lettered()}
-        set_letters(self.field, points)
+        spot, half = self.stage.spot, self._half_at
+        set_letters(self.field, {name: (spot(name), half(name)) for name in self._lettered()})
 
     def _half_at(self, point: str) -> float:
         """Half the thickness (pt) of the slender bodies at a point."""

@@ -15,6 +15,7 @@ from probgen.quantities.expression import Name
 
 _NEAR: Final = 8.0  # how far from its thing a label is first tried, pt
 _FAR: Final = 40.0  # how far from it at most as long as nothing else is nearer, pt
+_LONG: Final = 110.0  # how far from it at most with a line to it, pt
 _OFF: Final = 14.0  # from a thing to a label that needs a line to it, pt
 _ASTRAY: Final = 12.0  # from a body to the letter of a point that needs one, pt
 _CLEAR: Final = GAP + 0.1  # between a label and the line to its thing, pt
@@ -39,7 +40,8 @@ def set_notes(
         others = [thing for thing in things if thing != note.thing]
         far = around(note.text, note.anchors, farthest=_FAR)
         own = _nearer(note.thing, others, chain(near, far))
-        label = field.place(note.text, chain(own, anywhere), note.tag)
+        led = _with_line(field, note.thing, around(note.text, note.anchors, farthest=_LONG))
+        label = field.place(note.text, chain(own, led, anywhere), note.tag)
         away = label.box.gap(note.thing)
         if away > _OFF or any(label.box.gap(other) <= away for other in others):
             _lead(field, label, note.thing)
@@ -63,10 +65,22 @@ def set_letters(field: Field, points: Mapping[str, tuple[Spot, float]]) -> None:
 
 def _lead(field: Field, label: Label, thing: Box) -> None:
     """A thin line from a label to its thing, unless it would run through another label."""
-    end = thing.nearest(label.box.centre)
-    start = label.box.grown(_CLEAR).nearest(end)
+    start, end = _line(label.box, thing)
     if abs(end - start) > _SHORTEST and not field.hits_label(start, end):
         field.add(line(start, end, FINE, f"leader:{label.tag}"))
+
+
+def _line(box: Box, thing: Box) -> tuple[Spot, Spot]:
+    """Where a line from a label's box to its thing begins and ends."""
+    end = thing.nearest(box.centre)
+    return box.grown(_CLEAR).nearest(end), end
+
+
+def _with_line(field: Field, thing: Box, boxes: Iterable[Box]) -> Iterator[Box]:
+    """The free boxes from which a line to the thing runs through no label."""
+    for box in boxes:
+        if field.is_free(box) and not field.hits_label(*_line(box, thing)):
+            yield box
 
 
 def _dot(spot: Spot) -> Box:

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import Final
 
-from probgen.bank.depiction import Depictions, Look
+from probgen.bank.depiction import Depictions, Hinge, Look
 from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.scene import Spot
 from probgen.statics.system import Body, Kind
@@ -77,6 +77,24 @@ def corners_of(measured: Survey, body: Body, look: Look) -> tuple[complex, ...]:
         side = (top - foot) / abs(top - foot) * 1j * half_breadth(measured, body)
         return foot - side, foot + side, top + side, top - side
     return ()
+
+
+def beyond(part: Look | None, told: Hinge | None, size: float) -> complex:
+    """The step (pt) from a joint along what is beyond a limb of some length; 0 for nothing."""
+    if told is Hinge.KNEE:
+        return -46 + 0j
+    match part:
+        case Look.FOREARM:
+            return 1j * max(0.62 * size, 55.0)
+        case Look.FOOT:
+            return 6.0 + 52j
+        case Look.HEAD:
+            return -20.0 - 34.6j
+        case Look.TRUNK:
+            return -8.0 - 46j
+        case Look.PELVIS:
+            return -52.0 - 70j
+    return 0j
 
 
 def arms_of(measured: Survey, body: Body, look: Look) -> tuple[str, list[float], list[str]]:
