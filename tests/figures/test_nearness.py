@@ -14,6 +14,7 @@ from probgen.statics.system import Kind, System
 from .readings import TEMPLATES, prepared, scenes_of, solved
 
 FEW, MANY = 2, 100
+BESIDE = 5.0  # so near its own load a label can mean nothing else, pt
 
 
 def loads(system: System, scene: Scene) -> dict[str, Box]:
@@ -40,7 +41,7 @@ def astray(system: System, scene: Scene) -> Iterator[str]:
             continue
         own = label.box.gap(things[mass])
         others = [label.box.gap(box) for id, box in things.items() if id != mass]
-        if any(other < own for other in others):
+        if own > BESIDE and any(other < own for other in others):
             yield label.tag
 
 

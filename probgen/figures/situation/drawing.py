@@ -70,7 +70,7 @@ from probgen.statics.system import Element, Kind, System
 
 WIDTH: Final = 241.0
 HEIGHT: Final = 178.0
-"""The most room a situation takes, pt (85 mm x 63 mm)."""
+"""The room of a situation, pt (85 mm x 63 mm); a cramped one may be a little larger."""
 
 _ROOM: Final = complex(WIDTH, HEIGHT)
 _LABELS: Final = 28 + 31j  # what labels and dimension lines usually take beyond the strokes

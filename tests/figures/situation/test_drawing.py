@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from probgen.bank.depiction import Depictions
+from probgen.figures.paper.scale import LEEWAY
 from probgen.figures.paper.scene import Arc, Arrow, Label, Path, Scene, Stated, apart, bearing
 from probgen.figures.situation.drawing import HEIGHT, WIDTH, situation
 from probgen.figures.writers.latex import latex_picture
@@ -30,8 +31,8 @@ def test_no_label_touches_anything(scenes: list[tuple[Case, Scene]]) -> None:
 
 def test_figure_keeps_to_its_room(scenes: list[tuple[Case, Scene]]) -> None:
     for _, scene in scenes:
-        assert scene.box.width <= WIDTH + 0.01
-        assert scene.box.height <= HEIGHT + 0.01
+        assert scene.box.width <= WIDTH + LEEWAY.real + 0.01
+        assert scene.box.height <= HEIGHT + LEEWAY.imag + 0.01
 
 
 def test_dimension_lines_have_the_lengths_they_state(scenes: list[tuple[Case, Scene]]) -> None:
