@@ -136,7 +136,7 @@ def _read_worked_out(row: Table, situation: Situation, key: str, unit: Unit) -> 
 def _read_centre(row: Table, situation: Situation) -> list[Find]:
     """The coordinates of the centre of mass of several weights; a zero one is not asked."""
     names = row.texts("centre_of_mass", required=True)
-    weights = [f.id for f in situation.forces if f.kind is Kind.WEIGHT]
+    weights = [f.element for f in situation.forces if f.kind is Kind.WEIGHT]
     known = [name for name in names if name in weights]
     for place, name in enumerate(names):
         if name not in weights and situation.scope.whole:
@@ -161,6 +161,7 @@ def _read_centre(row: Table, situation: Situation) -> list[Find]:
 
 def _share(situation: Situation, weight: str) -> Expression:
     """What a weight counts with: its mass where it is m g, else the force."""
+    weight = situation.scope.names[weight].id
     gravity = situation.scope.variables["g"].as_name
     for definition in situation.definitions:
         if definition.variable == weight and isinstance(definition.expression, Product):
@@ -176,7 +177,7 @@ def _balance_point(
     """sum(m x) / sum(m), with the coordinates along x ("cos") or y ("sin")."""
     moments = []
     for weight, share in zip(weights, shares, strict=True):
-        at = next(f.point for f in situation.forces if f.id == weight)
+        at = next(f.point for f in situation.forces if f.element == weight)
         links = way({"": Point("", ()), **situation.points}, "", at) if at else ()
         straight = [(1, Link(each.length, plain_degrees(each.direction))) for each in links]
         coordinate = component_sum(straight, part)
