@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from typing import Final
 
 from probgen.bank.direction import component_sum, plain_degrees
@@ -63,9 +64,23 @@ def _read_find(row: Table, situation: Situation) -> list[Find]:
     form = _read_form(row, forms)
     if form in _UTMOST:
         _require_limits(row, situation)
+    if row.has("unit"):
+        _print_in(row, situation, quantity)
     if form in _TWO_PARTS and forces and Quantity(quantity).x not in scope.variables:
         declare_components(row, situation, quantity, forces, situation.named[quantity].name)
     return [_asked(row, situation, Find(quantity, form))]
+
+
+def _print_in(row: Table, situation: Situation, quantity: str) -> None:
+    """The unit an answer is printed in, for a two-component force that of its components."""
+    unit, scope = read_unit(row), situation.scope
+    ids = [id for id in (quantity, f"{quantity}.x", f"{quantity}.y") if id in scope.variables]
+    for id in ids:
+        variable = scope.variables[id]
+        if unit.dimension == variable.dimension:
+            scope.variables[id] = replace(variable, unit=unit)
+        elif not row.faulty("unit"):
+            row.fault("unit", unit.name, f"a unit of {variable.dimension.noun}")
 
 
 def _asked(row: Table, situation: Situation, find: Find) -> Find:

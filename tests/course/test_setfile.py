@@ -162,6 +162,20 @@ def test_numbers_are_taken_up_to_their_bounds(
         assert len(caught.value.faults) == 1
 
 
+@pytest.mark.parametrize(
+    ("g", "kept"), [("31.82", False), ("31.83", True), ("32.48", True), ("9.8", False)]
+)
+def test_g_in_us_customary_is_in_feet(g: str, kept: bool) -> None:
+    text = SMALLEST + f'[method]\nunits = "US customary"\ngravity = {g}\n'
+    if kept:
+        assert parse_set(text, "set.toml").convention.gravity == g
+        return
+    with pytest.raises(InputError) as caught:
+        parse_set(text, "set.toml")
+    (fault,) = caught.value.faults
+    assert (fault.field, fault.mend[:10]) == ("method.gravity", "write 32.2")
+
+
 def test_another_g_for_one_problem() -> None:
     assert convention_with(None, "--g") == Convention()
     assert convention_with("9.81", "--g") == replace(Convention(), gravity="9.81")
