@@ -16,6 +16,7 @@ from probgen.quantities.expression import (
     ZERO,
     Call,
     Expression,
+    Lump,
     Name,
     Number,
     Power,
@@ -33,7 +34,7 @@ from probgen.quantities.expression import (
     times,
     total,
 )
-from probgen.quantities.like_terms import collected
+from probgen.quantities.like_terms import collected, in_one_order
 from probgen.quantities.unit import DEGREE
 from probgen.statics.algebra import closed_forms
 
@@ -64,7 +65,7 @@ def all_roots(
     """
     parts = linear_parts(expression, unknown)
     if parts is not None:
-        return () if collected(parts[0]) == ZERO else (isolated(*parts),)
+        return () if _vanishes(parts[0]) else (isolated(*parts),)
     closed = _from_angle(expression, unknown) or _from_square(expression, unknown)
     if closed is not None:
         return (closed, *_other_angles(closed))
@@ -90,9 +91,23 @@ def _other_angles(value: Expression) -> tuple[Expression, ...]:
             return ()
 
 
+def _joined(expression: Expression) -> Expression:
+    """Like terms collected, in whatever order their factors stand."""
+    return collected(in_one_order(expression))
+
+
+def _vanishes(expression: Expression) -> bool:
+    """Whether like terms take each other away, also where one of them stands as a lump."""
+
+    def opened(part: Expression) -> Expression | None:
+        return substituted(part.inner, opened) if isinstance(part, Lump) else None
+
+    return _joined(substituted(expression, opened)) == ZERO
+
+
 def isolated(slope: Expression, rest: Expression) -> Expression:
     """-rest/slope, with the signs the way one writes it by hand."""
-    rest, slope = collected(rest), collected(slope)
+    rest, slope = _joined(rest), _joined(slope)
     if isinstance(slope, Quotient):
         bottom = slope.bottom  # a number stands before letters: 4 b
         sides = (bottom, rest) if isinstance(bottom, Number) else (rest, bottom)
@@ -142,7 +157,7 @@ def eliminated(
     for unknown, place in sorted(pairs, key=lambda pair: not _says(expressions[pair[1]], pair[0])):
         expression = expressions[place]
         taken_out = linear_parts(expression, unknown)
-        if taken_out is None or collected(taken_out[0]) == ZERO:
+        if taken_out is None or _vanishes(taken_out[0]):
             continue
         value = isolated(*taken_out)
         others = tuple(
