@@ -16,7 +16,6 @@ from probgen.quantities.expression import (
     ZERO,
     Call,
     Expression,
-    Lump,
     Name,
     Number,
     Power,
@@ -65,7 +64,7 @@ def all_roots(
     """
     parts = linear_parts(expression, unknown)
     if parts is not None:
-        return () if _vanishes(parts[0]) else (isolated(*parts),)
+        return () if collected(parts[0]) == ZERO else (isolated(*parts),)
     closed = _from_angle(expression, unknown) or _from_square(expression, unknown)
     if closed is not None:
         return (closed, *_other_angles(closed))
@@ -91,23 +90,9 @@ def _other_angles(value: Expression) -> tuple[Expression, ...]:
             return ()
 
 
-def _joined(expression: Expression) -> Expression:
-    """Like terms collected, in whatever order their factors stand."""
-    return collected(in_one_order(expression))
-
-
-def _vanishes(expression: Expression) -> bool:
-    """Whether like terms take each other away, also where one of them stands as a lump."""
-
-    def opened(part: Expression) -> Expression | None:
-        return substituted(part.inner, opened) if isinstance(part, Lump) else None
-
-    return _joined(substituted(expression, opened)) == ZERO
-
-
 def isolated(slope: Expression, rest: Expression) -> Expression:
     """-rest/slope, with the signs the way one writes it by hand."""
-    rest, slope = _joined(rest), _joined(slope)
+    rest, slope = collected(rest), collected(slope)
     if isinstance(slope, Quotient):
         bottom = slope.bottom  # a number stands before letters: 4 b
         sides = (bottom, rest) if isinstance(bottom, Number) else (rest, bottom)
@@ -123,6 +108,20 @@ def isolated(slope: Expression, rest: Expression) -> Expression:
         case Sum(((-1, Quotient(top, Sum(terms) as bottom)),)) if any(s > 0 for s, _ in terms):
             return Quotient(top, positive_first(negative(bottom)))  # no minus before a difference
     return positive_first(quotient)
+
+
+def tidied(value: Expression) -> Expression:
+    """A solution whose like terms meet in whatever order their factors stand: -1 for a - 1 - a.
+
+    What vanishes above or below stays as it is, for it may be 0/0: equations that only seemed
+    independent.
+    """
+    if not isinstance(value, Quotient):
+        return value
+    top, bottom = (collected(in_one_order(part)) for part in (value.top, value.bottom))
+    if (top, bottom) == (value.top, value.bottom) or ZERO in (top, bottom):
+        return value
+    return positive_first(over(top, bottom))
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,7 +156,7 @@ def eliminated(
     for unknown, place in sorted(pairs, key=lambda pair: not _says(expressions[pair[1]], pair[0])):
         expression = expressions[place]
         taken_out = linear_parts(expression, unknown)
-        if taken_out is None or _vanishes(taken_out[0]):
+        if taken_out is None or collected(taken_out[0]) == ZERO:
             continue
         value = isolated(*taken_out)
         others = tuple(
