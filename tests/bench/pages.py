@@ -60,16 +60,17 @@ def _bare(documents: Sequence[Document], preamble: str) -> None:
         share.append(document)
     dumped = format_for(preamble)
     run = Parallel(cores(), prefer="threads")
-    run(delayed(_print)(share, [f"-fmt={dumped}"], "") for share in shares if share)
+    run(delayed(_print)(share, "", dumped) for share in shares if share)
 
 
 def _one_by_one(documents: Iterable[Document], preamble: str) -> None:
     """A stock process for each document, which reads the preamble first."""
     head = source(preamble).replace(r"\dump", "")
-    Parallel(cores(), prefer="threads")(delayed(_print)([each], [], head) for each in documents)
+    Parallel(cores(), prefer="threads")(delayed(_print)([each], head) for each in documents)
 
 
-def _print(documents: Sequence[Document], options: Sequence[str], head: str) -> None:
+def _print(documents: Sequence[Document], head: str, dumped: Path | None = None) -> None:
+    """One TeX run.  head: the preamble as text; dumped: the same as a format, in place of it."""
     with tempfile.TemporaryDirectory(prefix="probgen-bench-") as name:
         folder = Path(name)
         for place, document in enumerate(documents):
@@ -77,6 +78,8 @@ def _print(documents: Sequence[Document], options: Sequence[str], head: str) -> 
         calls = "\n".join(rf"\printdocument{{{place}}}" for place in range(len(documents)))
         main = f"{head}\\begin{{document}}\n{calls}\n\\end{{document}}\n"
         (folder / "run.tex").write_text(main, encoding="utf-8")
-        run = run_tex([*options, "run.tex"], folder, _LIMIT)
+        options = [f"-fmt={dumped}"] if dumped else []
+        readable = [dumped] if dumped else []
+        run = run_tex([*options, "run.tex"], folder, _LIMIT, readable=readable)
         if not run.good:
             raise SystemExit(f"TeX: {run.complaint}")

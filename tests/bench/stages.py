@@ -13,6 +13,7 @@ from probgen.papers import page, typesetter
 from probgen.press import batch
 from probgen.press.batch import Document
 from probgen.problem import problem, problem_figures
+from probgen.sheets.latex import layout
 from probgen.sheets.latex.layout import Layouts
 
 _WATCHED: tuple[tuple[str, object, str], ...] = (
@@ -20,12 +21,12 @@ _WATCHED: tuple[tuple[str, object, str], ...] = (
     ("draw", build, "draw_class"),
     ("solve", problem, "solve"),
     ("prove", problem, "prove"),
-    ("word", problem, "answers"),
+    ("word", problem, "results"),
+    ("word", problem, "tell_statement"),
     ("word", page, "tell_steps"),
-    ("word", page, "tell_statement"),
     ("place labels", problem_figures, "situation"),
     ("place labels", problem_figures, "free_body"),
-    ("layout", page, "latex_picture"),
+    ("layout", layout, "latex_picture"),
     ("layout", Layouts, "sheet"),
     ("layout", Layouts, "key"),
     ("TeX", batch, "run_tex"),
