@@ -4,13 +4,19 @@
 # make prove    the longer proofs
 # make mutants  how many breaks of the code its tests notice; ROOM=bank SEED=3 COUNT=40 JOBS=1
 # make gallery  the pictures of output/gallery, which the README shows
+# make workings the workings that tests/wording keeps as text, to be read aloud
 # make golden   the pictures that tests/golden compares pages with, after a look at what differs
+# make fuzz    spoilt inputs of every kind; KINDS=templates,records SECONDS=60 COUNT=10000 SEED=fuzz
 # make bench    what a class costs beside what it would cost otherwise; STUDENTS=300 for a large one
 # All of them set up first what is missing; make PYTHON=/path/to/python3.12 setup picks a Python.
 
 BIN = .venv/bin
+KINDS = templates,guide,sets,rosters,records,styles,banks,layouts,lines
+SECONDS = 60
+COUNT = 1000000
+SEED = fuzz
 
-.PHONY: setup demo test coverage prove mutants bench gallery golden clean
+.PHONY: setup fuzz demo test coverage prove mutants bench gallery golden workings clean
 
 setup: .venv/ready
 
@@ -30,7 +36,7 @@ test: .venv/ready-to-test
 	$(BIN)/pytest -q -n auto --dist worksteal
 
 coverage: .venv/ready-to-test
-	$(BIN)/pytest -q -n auto --dist worksteal --cov --cov-report=term
+	$(BIN)/pytest -q -n auto --dist worksteal --cov --cov-report=term --hypothesis-profile=ci
 
 prove: .venv/ready-to-test
 	$(BIN)/pytest -q -n auto -m proof
@@ -38,11 +44,17 @@ prove: .venv/ready-to-test
 mutants: .venv/ready-to-test
 	@$(BIN)/python -m tests.mutants
 
+fuzz: .venv/ready-to-test
+	@$(BIN)/python -m tests.fuzz --kinds $(KINDS) --seconds $(SECONDS) --count $(COUNT) --seed $(SEED)
+
 bench: setup
-	@$(BIN)/python tests/bench
+	@$(BIN)/python -m tests.bench
 
 gallery: .venv/ready-to-test
 	@$(BIN)/python tests/gallery/make.py output/gallery
+
+workings: .venv/ready-to-test
+	@PYTHONPATH=. $(BIN)/python tests/wording/test_workings.py
 
 golden: .venv/ready-to-test
 	@$(BIN)/python -m tests.golden.make

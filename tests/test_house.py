@@ -10,10 +10,16 @@ import grimp
 import pytest
 
 import probgen
+from tests.mirrors import DATA_ONLY, ELSEWHERE, NOT_YET, excused, mirror_of
 
 PACKAGE = Path(probgen.__file__).parent
 ROOT = PACKAGE.parent
 FILES = sorted(PACKAGE.rglob("*.py"))
+TESTS = ROOT / "tests"
+TEST_FILES = sorted(TESTS.rglob("*.py"))
+MODULES = [
+    path.relative_to(PACKAGE).as_posix() for path in FILES if not path.name.startswith("__")
+]
 LONGEST_FILE = 400
 LONGEST_FUNCTION = 50
 
@@ -75,3 +81,21 @@ def test_the_guides_name_every_room_and_no_file_that_is_gone() -> None:
         if not any((base / name).exists() for base in (ROOT, PACKAGE, *PACKAGE.iterdir()))
     }
     assert gone == set()
+
+
+def test_every_module_has_a_test_file_that_mirrors_it() -> None:
+    without = {module for module in MODULES if not (TESTS / mirror_of(module)).is_file()}
+    assert {module for module in without if not excused(module)} == set()
+
+
+def test_who_is_excused_is_there_and_has_none() -> None:
+    """What gets its own test file is taken off the list, which therefore only shrinks."""
+    listed = {*DATA_ONLY, *NOT_YET, *(module for module in ELSEWHERE if "*" not in module)}
+    assert listed <= set(MODULES)
+    assert {module for module in listed if (TESTS / mirror_of(module)).is_file()} == set()
+    assert {file for file in ELSEWHERE.values() if not (TESTS / file).is_file()} == set()
+
+
+@pytest.mark.parametrize("path", TEST_FILES, ids=lambda path: str(path.relative_to(TESTS)))
+def test_test_files_can_be_read_at_a_sitting(path: Path) -> None:
+    assert path.read_text(encoding="utf-8").count("\n") <= LONGEST_FILE

@@ -41,6 +41,7 @@ class Look(Enum):
     BALL = auto()
     PERSON = auto()
     BUCKET = auto()
+    SITTER = auto()
 
 
 class Thing(Enum):
@@ -59,6 +60,8 @@ class Thing(Enum):
     PERSON = auto()
     RIDER = auto()
     CHILD = auto()
+    HEAP = auto()
+    FEEDER = auto()
     CENTRE = auto()  # nothing but the centre of mass of the body itself
 
 
@@ -99,6 +102,9 @@ class Roller(Enum):
 
     ROLLERS = auto()
     WHEEL = auto()
+    POST = auto()
+    LEDGE = auto()
+    BANK = auto()
 
 
 class Touch(Enum):
@@ -118,6 +124,15 @@ class Source(Enum):
     CEILING = auto()
     NUT = auto()
     SCALE = auto()
+    PEDAL = auto()
+
+
+class Scenery(Enum):
+    """What stands about a situation."""
+
+    WATER = auto()
+    BOAT = auto()
+    PHONE = auto()
 
 
 class Anchor(Enum):
@@ -128,7 +143,7 @@ class Anchor(Enum):
     CEILING = auto()
 
 
-Depiction = Look | Load | Hinge | Roller | Touch | Source | Anchor
+Depiction = Look | Load | Hinge | Roller | Touch | Source | Anchor | Scenery
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,6 +160,7 @@ class Depictions:
     contacts: Mapping[str, Touch] = field(default_factory=dict)
     forces: Mapping[str, Source] = field(default_factory=dict)
     lines: Mapping[str, Anchor] = field(default_factory=dict)
+    about: Mapping[str, Scenery] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -202,7 +218,8 @@ BODIES: Final = Vocabulary("a body", (
     Entry(Look.FOREARM, ("forearm",), "a forearm and a hand"),
     Entry(Look.ARM, ("arm",), "an arm and a hand, stouter"),
     Entry(Look.LEG, ("leg", "lower leg"), "a lower leg and a foot"),
-    Entry(Look.TRUNK, ("trunk", "torso", "back"), "a bar; what hangs from it is held in a hand"),
+    Entry(Look.TRUNK, ("trunk", "torso", "back"),
+          "a trunk from the side; what hangs from it is held in a hand"),
     Entry(Look.FOOT, ("foot",), "a foot raised on its ball"),
     Entry(Look.JAW, ("jaw",), "a lower jaw with its teeth"),
     Entry(Look.PELVIS, ("pelvis", "hip"), "one half of a pelvis"),
@@ -216,6 +233,8 @@ PARTICLES: Final = Vocabulary("a particle", (
     Entry(Look.BALL, ("ball",), "a ball"),
     Entry(Look.PERSON, ("person", "worker", "child"), "a person, who holds what line there is"),
     Entry(Look.BUCKET, ("bucket", "pail", "basket"), "a pail"),
+    Entry(Look.SITTER, ("sitter", "person sitting"),
+          "a person who sits, and holds what line there is"),
     Entry(Look.HEAD, ("head",), "a head in profile"),
     Entry(Look.KNEECAP, ("kneecap",), "a kneecap between its tendons"),
 ))  # fmt: skip
@@ -234,6 +253,8 @@ LOADS: Final = Vocabulary("a weight", (
     *_loads(Thing.PERSON, "person, worker, painter, climber, gymnast, diver", "a person", *_PEOPLE),
     *_loads(Thing.RIDER, "rider", "a person", Manner.SITS, Manner.HANGS),
     *_loads(Thing.CHILD, "child", "a child", Manner.SITS, Manner.HANGS),
+    *_loads(Thing.HEAP, "heap, compost, sand, soil", "a heap", Manner.STANDS),
+    *_loads(Thing.FEEDER, "feeder, bird feeder", "a bird feeder", Manner.HANGS),
     Entry(Load(Thing.CENTRE, Manner.HELD), ("centre of mass",),
           "a mark, for a weight that is the body's own"),
 ))  # fmt: skip
@@ -254,6 +275,9 @@ HINGES: Final = Vocabulary("a hinge", (
 ROLLERS: Final = Vocabulary("a roller", (
     Entry(Roller.ROLLERS, ("roller", "rollers"), "two small wheels under a plate"),
     Entry(Roller.WHEEL, ("wheel",), "the wheel of a wheelbarrow"),
+    Entry(Roller.POST, ("post", "posts", "pier"), "a post from the ground up"),
+    Entry(Roller.LEDGE, ("ledge",), "a ledge of a wall"),
+    Entry(Roller.BANK, ("bank", "shore"), "ground that falls away under the body"),
 ))  # fmt: skip
 
 CONTACTS: Final = Vocabulary("a contact, smooth or rough", (
@@ -269,6 +293,7 @@ FORCES: Final = Vocabulary("a force", (
     Entry(Source.CEILING, ("ceiling",), "a ceiling it hangs from"),
     Entry(Source.NUT, ("nut", "stone"), "something bitten on"),
     Entry(Source.SCALE, ("scale",), "a scale to weigh on"),
+    Entry(Source.PEDAL, ("pedal", "foot"), "an arrow that presses on a pad"),
 ))  # fmt: skip
 
 LINES: Final = Vocabulary("a cable, rope, spring or strut", (
@@ -277,7 +302,13 @@ LINES: Final = Vocabulary("a cable, rope, spring or strut", (
     Entry(Anchor.CEILING, ("ceiling", "beam", "roof"), "fixed above, to no post"),
 ))  # fmt: skip
 
-ALL: Final = (BODIES, PARTICLES, LOADS, HINGES, ROLLERS, CONTACTS, FORCES, LINES)
+SCENERY: Final = Vocabulary("`scenery`", (
+    Entry(Scenery.WATER, ("water", "river"), "water about what stands in it"),
+    Entry(Scenery.BOAT, ("boat",), "the same, a boat at the end of a force's arrow"),
+    Entry(Scenery.PHONE, ("phone",), "a phone before a head"),
+))  # fmt: skip
+
+ALL: Final = (BODIES, PARTICLES, LOADS, HINGES, ROLLERS, CONTACTS, FORCES, LINES, SCENERY)
 
 
 def guide() -> str:

@@ -17,6 +17,7 @@ from probgen.bank.depiction import (
     Load,
     Look,
     Roller,
+    Scenery,
     Source,
     Touch,
     Vocabulary,
@@ -63,6 +64,7 @@ def read_depicts(table: Table, situation: Situation) -> Depictions:
         _those(others, Touch),
         _those(others, Source),
         _those(others, Anchor),
+        _those(others, Scenery),
     )
 
 
@@ -73,6 +75,7 @@ def _vocabularies(situation: Situation) -> Iterator[tuple[str, Vocabulary[Depict
             yield element.id, _BY_KIND.get(element.kind)
     for body in situation.bodies:
         yield body.id, depiction.PARTICLES if body.particle else depiction.BODIES
+    yield "scenery", depiction.SCENERY
 
 
 def _read_word(

@@ -155,7 +155,7 @@ def joined(start: Expression, sign: int, turn: Expression) -> Expression:
 
 
 def _degrees(value: Number) -> bool:
-    return value.unit is None or value.unit is DEGREE
+    return value.unit is None or value.unit == DEGREE
 
 
 def plain_degrees(direction: Expression) -> Expression:

@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 from typing import Final
 
 from probgen.bank.direction import component_sum, plain_degrees
+from probgen.bank.labels import Label
 from probgen.bank.quantity import read_unit
 from probgen.bank.situation import Situation, with_article
 from probgen.bank.support import check_own, declare_components
@@ -22,6 +23,7 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.unit import LENGTH, METRE, ONE, Unit
 from probgen.statics.geometry import way
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Element, Find, Form, Kind, Link, Point, Role
 
 _RESULTANT: Final = "resultant"
@@ -47,7 +49,7 @@ def _read_find(row: Table, situation: Situation) -> list[Find]:
     if row.content.get("as") == Form.HOLDS.value:
         return [_read_holds(row, situation)]
     scope = situation.scope
-    pairs = [e.id for e in situation.elements if f"{e.id}.x" in scope.variables]
+    pairs = [e.id for e in situation.elements if Quantity(e.id).x in scope.variables]
     single = [v.id for v in scope.variables.values() if v.role in (Role.UNKNOWN, Role.DEFINED)]
     known = [*single, *pairs]
     quantity = row.text("quantity", expected=one_of(known))
@@ -61,9 +63,17 @@ def _read_find(row: Table, situation: Situation) -> list[Find]:
     form = _read_form(row, forms)
     if form in _UTMOST:
         _require_limits(row, situation)
-    if form in _TWO_PARTS and forces and f"{quantity}.x" not in scope.variables:
-        declare_components(row, situation, quantity, forces)
-    return [Find(quantity, form, row.text("wording", ""))]
+    if form in _TWO_PARTS and forces and Quantity(quantity).x not in scope.variables:
+        declare_components(row, situation, quantity, forces, situation.named[quantity].name)
+    return [_asked(row, situation, Find(quantity, form))]
+
+
+def _asked(row: Table, situation: Situation, find: Find) -> Find:
+    """The find; the author's own words for it, if any, are kept beside it."""
+    wording = row.text("wording", "")
+    if wording:
+        situation.wordings.setdefault(find, wording)
+    return find
 
 
 def _read_form(row: Table, forms: Sequence[Form]) -> Form:
@@ -76,9 +86,7 @@ def _read_resultant(row: Table, situation: Situation) -> list[Find]:
     ids = [force.id for force in situation.forces]
     for place, name in enumerate(names):
         if name not in ids and situation.scope.whole:
-            row.fault(
-                f"resultant[{place}]", name, one_of(ids, "the forces "), nearest(name, ids)
-            )
+            row.fault(f"resultant[{place}]", name, one_of(ids, "the forces "), nearest(name, ids))
     forces = [force for force in situation.forces if force.id in names]
     name = with_article(row.text("name", expected='what exerts it, such as "two heads"'))
     symbol = situation.symbol(row)
@@ -86,9 +94,9 @@ def _read_resultant(row: Table, situation: Situation) -> list[Find]:
     form = _read_form(row, _TWO_PARTS)
     if forces:
         body, at = forces[0].body, forces[0].point
-        situation.place(row, Element(symbol, _RESULTANT, body, at, symbol, name))
+        situation.place(row, Element(symbol, _RESULTANT, body, at), Label(symbol, name))
         declare_components(row, situation, symbol, forces, name)
-    return [Find(symbol, form, row.text("wording", ""))]
+    return [_asked(row, situation, Find(symbol, form))]
 
 
 def _read_holds(row: Table, situation: Situation) -> Find:
@@ -97,7 +105,7 @@ def _read_holds(row: Table, situation: Situation) -> Find:
     _require_limits(row, situation)
     known = [limit.id for limit in situation.limits]
     quantity = row.word("quantity", known, "") if situation.limits else row.text("quantity", "")
-    return Find(quantity, Form.HOLDS, row.text("wording", ""))
+    return _asked(row, situation, Find(quantity, Form.HOLDS))
 
 
 def _require_limits(row: Table, situation: Situation) -> None:
@@ -122,7 +130,7 @@ def _read_worked_out(row: Table, situation: Situation, key: str, unit: Unit) -> 
     name = row.text("name", expected='what it is in words, such as "share of the weight"')
     symbol = situation.symbol(row)
     situation.defined(row, symbol, expression, unit, name)
-    return Find(symbol, Form.VALUE, row.text("wording", ""))
+    return _asked(row, situation, Find(symbol, Form.VALUE))
 
 
 def _read_centre(row: Table, situation: Situation) -> list[Find]:
@@ -139,7 +147,6 @@ def _read_centre(row: Table, situation: Situation) -> list[Find]:
         row.fault("unit", unit.name, "a unit of length")
     letter = situation.symbol(row) if row.has("symbol") else "G"
     shares = [_share(situation, name) for name in known]
-    wording = row.text("wording", "")
     finds: list[Find] = []
     for axis, part in (("x", "cos"), ("y", "sin")):
         centre = _balance_point(situation, known, shares, part)
@@ -148,7 +155,7 @@ def _read_centre(row: Table, situation: Situation) -> list[Find]:
         id = f"{axis}_{letter}"
         words = f"{axis}-coordinate of the centre of mass"
         situation.defined(row, id, centre, unit, words)
-        finds.append(Find(id, Form.VALUE, wording))
+        finds.append(_asked(row, situation, Find(id, Form.VALUE)))
     return finds
 
 

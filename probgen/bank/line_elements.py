@@ -7,10 +7,12 @@ Directions are degrees counter-clockwise from +x, of the force on the body.  Whe
 from __future__ import annotations
 
 from probgen.bank.direction import turned
+from probgen.bank.labels import Label
 from probgen.bank.situation import Situation, with_article
 from probgen.input.table import Table
 from probgen.quantities.expression import Expression, Name, Product, number
 from probgen.quantities.unit import LENGTH, NEWTON, STIFFNESS
+from probgen.statics.quantity_id import pull_id
 from probgen.statics.system import Element, Force, Kind
 
 
@@ -30,10 +32,10 @@ def _pull(row: Table, situation: Situation, kind: Kind, noun: str, words: str) -
     direction, toward = situation.line(row, at)
     name = with_article(row.text("name", noun))
     size, symbol = stated_size(row, situation, f"{words} {name}", nonnegative=True)
-    element = Element(symbol, kind, body, at, symbol, name, (symbol,), toward)
-    force = Force(symbol, body, at, size, direction, kind, name, symbol)
+    element = Element(symbol, kind, body, at, (symbol,), toward)
+    force = Force(symbol, body, at, size, direction, kind, symbol)
     back = situation.reaction(row, body, at, name, toward, "toward")
-    situation.place(row, element, [force], back=back)
+    situation.place(row, element, Label(symbol, name), [force], back=back)
 
 
 def strut(row: Table, situation: Situation) -> None:
@@ -44,10 +46,10 @@ def strut(row: Table, situation: Situation) -> None:
     direction = turned(direction, 180) if base else direction
     name = with_article(row.text("name", "strut"))
     size, symbol = stated_size(row, situation, f"push of {name}", nonnegative=True)
-    element = Element(symbol, Kind.STRUT, body, at, symbol, name, (symbol,), base)
-    force = Force(symbol, body, at, size, direction, Kind.STRUT, name, symbol)
+    element = Element(symbol, Kind.STRUT, body, at, (symbol,), base)
+    force = Force(symbol, body, at, size, direction, Kind.STRUT, symbol)
     back = situation.reaction(row, body, at, name, base, "away_from")
-    situation.place(row, element, [force], back=back)
+    situation.place(row, element, Label(symbol, name), [force], back=back)
 
 
 def spring(row: Table, situation: Situation) -> None:
@@ -68,10 +70,12 @@ def spring(row: Table, situation: Situation) -> None:
         symbol = str(row.content.get("symbol", ""))
     else:
         size, symbol = stated_size(row, situation, words, nonnegative=True)
-    element = Element(symbol, Kind.SPRING, body, at, symbol, name, (symbol,), toward)
-    force = Force(symbol, body, at, size, direction, Kind.SPRING, name, symbol)
+    element = Element(
+        symbol, Kind.SPRING, body, at, (symbol,), toward, compressed=change == "compression"
+    )
+    force = Force(symbol, body, at, size, direction, Kind.SPRING, symbol)
     back = situation.reaction(row, body, at, name, toward, "toward")
-    situation.place(row, element, [force], back=back)
+    situation.place(row, element, Label(symbol, name), [force], back=back)
 
 
 def _elastic(row: Table, situation: Situation, change: str, words: str) -> Name:
@@ -103,10 +107,10 @@ def rope(row: Table, situation: Situation) -> None:
         strands = pull.whole("strands", 1, 20, default=1)
         pull.close()
         size = tension if strands == 1 else Product((number(strands), tension))
-        id = f"{symbol}.{place + 1}" if place else symbol
-        element = Element(id, Kind.ROPE, body, at, symbol, name, (id,), toward)
-        force = Force(id, body, at, size, direction, Kind.ROPE, name, id)
-        situation.place(row, element, [force])
+        id = pull_id(symbol, place + 1) if place else symbol
+        element = Element(id, Kind.ROPE, body, at, (id,), toward)
+        force = Force(id, body, at, size, direction, Kind.ROPE, id)
+        situation.place(row, element, Label(symbol, name), [force])
 
 
 def stated_size(
@@ -117,7 +121,5 @@ def stated_size(
         symbol = situation.symbol(row) if row.has("symbol") else ""
         size = situation.known(row, "magnitude", symbol, NEWTON, words)
     else:
-        size = situation.unknown(
-            row, situation.symbol(row), NEWTON, words, nonnegative=nonnegative
-        )
+        size = situation.unknown(row, situation.symbol(row), NEWTON, words, nonnegative=nonnegative)
     return size, size.id if isinstance(size, Name) else ""

@@ -12,6 +12,7 @@ from fractions import Fraction
 from probgen.bank.bounds import sign_of
 from probgen.bank.depiction import Load, Manner, Thing
 from probgen.bank.direction import legs, straight
+from probgen.bank.labels import Label
 from probgen.bank.length import links_to_middle, part_of
 from probgen.bank.line_elements import stated_size
 from probgen.bank.points import read_point
@@ -45,9 +46,9 @@ def force(row: Table, situation: Situation) -> None:
     name = with_article(row.text("name", "force"))
     words = name if name == "the force" else f"force from {name}"
     size, symbol = stated_size(row, situation, words)
-    element = Element(symbol, Kind.FORCE, body, at, symbol, name, (symbol,))
-    kind = Kind.FORCE
-    situation.place(row, element, [Force(symbol, body, at, size, direction, kind, name, symbol)])
+    element = Element(symbol, Kind.FORCE, body, at, (symbol,))
+    acting = Force(symbol, body, at, size, direction, Kind.FORCE, symbol)
+    situation.place(row, element, Label(symbol, name), [acting])
 
 
 def couple(row: Table, situation: Situation) -> None:
@@ -62,8 +63,8 @@ def couple(row: Table, situation: Situation) -> None:
     else:
         size = situation.unknown(row, situation.symbol(row), NEWTON_METRE, words)
     id = size.id if isinstance(size, Name) else ""
-    element = Element(id, "couple", body, at, id, name)
-    situation.place(row, element, couples=[Couple(id, body, at, size, name, id)])
+    acting = Couple(id, body, at, size, id)
+    situation.place(row, Element(id, "couple", body, at), Label(id, name), couples=[acting])
 
 
 def weight(row: Table, situation: Situation) -> None:
@@ -81,10 +82,12 @@ def weight(row: Table, situation: Situation) -> None:
     size = _weight(row, situation, key, noun, words)
     id = size.id if isinstance(size, Name) else ""
     printed = size.symbol if isinstance(size, Name) else ""
-    element = Element(id, Kind.WEIGHT, body, at, printed, name, (id,))
-    if name == situation.noun(body) and not situation.place_of(body):
+    own = name == situation.noun(body)
+    if own and not situation.place_of(body):
         situation.shown[id] = Load(Thing.CENTRE, Manner.HELD)
-    situation.place(row, element, [Force(id, body, at, size, DOWN, Kind.WEIGHT, name, id)])
+    element = Element(id, Kind.WEIGHT, body, at, (id,), own=own)
+    acting = Force(id, body, at, size, DOWN, Kind.WEIGHT, id)
+    situation.place(row, element, Label(printed, name), [acting])
 
 
 def _weight(row: Table, situation: Situation, key: str, noun: str, words: str) -> Expression:
@@ -112,11 +115,11 @@ def _middle(row: Table, situation: Situation, body: str) -> str:
 
 def _what_weighs(text: object, situation: Situation, body: str) -> str:
     """The noun of a mass called "tree mass" or "mass of the tree"; else the body's own."""
-    variable = situation.scope.variables.get(text) if isinstance(text, str) else None
-    found = re.fullmatch(r"mass of (.+)|(.+) mass", variable.name) if variable else None
+    label = situation.scope.labels.get(text) if isinstance(text, str) else None
+    found = re.fullmatch(r"mass of (.+)|(.+) mass", label.name) if label else None
     if found:
         return str(found[1] or found[2])
-    return next((each.name for each in situation.bodies if each.id == body), "load")
+    return situation.nouns.get(body, "load")
 
 
 def _weight_symbol(noun: str, scope: Scope) -> str:
@@ -171,10 +174,10 @@ def distributed(row: Table, situation: Situation) -> None:
     reach = Link(spread.centroid(line.length), line.direction)
     at = situation.add_point("Q", (*(start.links if start else ()), reach))
     kind = Kind.DISTRIBUTED
-    lies = Spread(start.name if start else "", line, spread.start, spread.end)
-    element = Element(symbol, kind, body, at, symbol, name, (symbol,), spread=lies)
-    acting = Force(symbol, body, at, resultant, direction, kind, name, symbol)
-    situation.place(row, element, [acting])
+    lies = Spread(start.id if start else "", line, spread.start, spread.end)
+    element = Element(symbol, kind, body, at, (symbol,), spread=lies)
+    acting = Force(symbol, body, at, resultant, direction, kind, symbol)
+    situation.place(row, element, Label(symbol, name), [acting])
 
 
 def _read_spread(row: Table, scope: Scope) -> _Spread:

@@ -9,11 +9,12 @@ from decimal import Decimal
 from typing import Final
 
 from probgen.bank.bounds import Interval, bounds
+from probgen.bank.labels import Label
 from probgen.bank.scope import Scope, check_id, read_symbol
 from probgen.bank.template import Derived, Given
 from probgen.input.fault import nearest, one_of
 from probgen.input.table import Table
-from probgen.quantities.expression import names_in
+from probgen.quantities.expression import Name, names_in
 from probgen.quantities.unit import LENGTH, MASS, ONE, PLAIN, UNITS, Unit, unit_named
 from probgen.statics.system import Role, Variable
 
@@ -26,14 +27,14 @@ def read_givens(table: Table, scope: Scope) -> tuple[Given, ...]:
     givens = []
     for id, row in table.rows():
         before = len(row.faults.found)
-        variable = _variable(row, id, Role.GIVEN)
+        variable, label = _variable(row, id, Role.GIVEN)
         choices = _choices(row)
         row.close()
-        _declare(variable, row, scope, before)
+        _declare(variable, label, row, scope, before)
         if choices:
             factor = variable.unit.factor
             scope.bounds[id] = (float(choices[0]) * factor, float(choices[-1]) * factor)
-        given = Given(id, variable.symbol, variable.name, variable.unit, choices, variable.measured)
+        given = Given(id, label.symbol, label.name, variable.unit, choices, label.measured)
         givens.append(given)
     if not table.content:
         table.faults.add("given", None, "at least one quantity to draw", "add a [given] table")
@@ -45,7 +46,7 @@ def read_derived(table: Table, scope: Scope) -> tuple[Derived, ...]:
     derived = []
     for id, row in table.rows():
         before = len(row.faults.found)
-        variable = _variable(row, id, Role.DERIVED)
+        variable, label = _variable(row, id, Role.DERIVED)
         expression = scope.expression(row, "is", variable.dimension)
         if "g" in names_in(expression):
             mend = "g is the course's own and not known yet; ask for it with [[find]] value = ..."
@@ -54,16 +55,16 @@ def read_derived(table: Table, scope: Scope) -> tuple[Derived, ...]:
         if step is not None and step <= 0:
             row.fault("round", step, "a step above zero, such as 0.01")
         row.close()
-        _declare(variable, row, scope, before)
+        _declare(variable, label, row, scope, before)
         scope.bounds[id] = _rounded_bounds(bounds(expression, scope.bounds), variable.unit, step)
         made = Derived(
             id,
             expression,
             step,
             variable.unit,
-            variable.name,
-            variable.symbol,
-            variable.measured,
+            label.name,
+            label.symbol,
+            label.measured,
         )
         derived.append(made)
     return tuple(derived)
@@ -76,13 +77,13 @@ def read_unknowns(table: Table, scope: Scope) -> None:
     """
     for id, row in table.rows():
         before = len(row.faults.found)
-        variable = _variable(row, id, Role.UNKNOWN)
+        variable, label = _variable(row, id, Role.UNKNOWN)
         low, high = row.decimal("from", required=False), row.decimal("to", required=False)
         if low is not None and high is not None and high <= low:
             row.fault("to", high, f"a value above from, which is {low}")
         row.close()
         variable = replace(variable, low=_coherent(low, variable), high=_coherent(high, variable))
-        _declare(variable, row, scope, before)
+        _declare(variable, label, row, scope, before)
         least = 0.0 if variable.nonnegative else -math.inf
         scope.bounds[id] = (
             least if variable.low is None else variable.low,
@@ -108,23 +109,19 @@ def _rounded_bounds(found: Interval, unit: Unit, step: Decimal | None) -> Interv
     return found[0] - slack, found[1] + slack
 
 
-def _variable(row: Table, id: str, role: Role) -> Variable:
+def _variable(row: Table, id: str, role: Role) -> tuple[Variable, Label]:
     symbol = read_symbol(row, id) if check_id(row, id) else row.text("symbol", "")
     unit = read_unit(row)
-    return Variable(
-        id,
-        symbol,
-        unit.dimension,
-        unit,
-        row.text("name", expected='what it is in words, such as "shelf length"'),
-        role,
-        nonnegative=role is Role.UNKNOWN and unit.dimension in _NEVER_NEGATIVE,
-        measured=row.text("measured", ""),
-    )
+    name = row.text("name", expected='what it is in words, such as "shelf length"')
+    nonnegative = role is Role.UNKNOWN and unit.dimension in _NEVER_NEGATIVE
+    variable = Variable(Name(id, symbol), unit.dimension, unit, role, nonnegative)
+    return variable, Label(symbol, name, row.text("measured", ""))
 
 
-def _declare(variable: Variable, row: Table, scope: Scope, before: int) -> None:
-    scope.declare(variable, row)
+def _declare(
+    variable: Variable, label: Label, row: Table, scope: Scope, before: int
+) -> None:
+    scope.declare(variable, label, row)
     if len(row.faults.found) > before:
         scope.doubtful.add(variable.id)
     if any(fault.field == row.path for fault in row.faults.found):  # its name is none

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from probgen.bank.direction import turned
+from probgen.bank.labels import Label
 from probgen.quantities.expression import negative
 from probgen.statics.system import Couple, Element, Force
 
@@ -34,10 +35,13 @@ class Reaction:
             body=self.body,
             point=self.at,
             direction=turned(action.direction, 180),
-            source=self.name,
             element=action.element + MARK,
             pair=action.id,
         )
+
+    def label(self, action: Label) -> Label:
+        """What acts back, by the letter of the action."""
+        return Label(action.symbol, self.name)
 
     def couple(self, action: Couple) -> Couple:
         """The same moment the opposite way."""
@@ -47,7 +51,6 @@ class Reaction:
             body=self.body,
             point=self.at,
             moment=negative(action.moment),
-            source=self.name,
             element=action.element + MARK,
             pair=action.id,
         )
@@ -59,7 +62,6 @@ class Reaction:
             id=action.id + MARK,
             body=self.body,
             at=self.at,
-            name=self.name,
             forces=tuple(force.id for force in forces),
             toward=self.toward,
             surface=None if action.surface is None else turned(action.surface, 180),

@@ -9,6 +9,7 @@ from typing import Final
 from probgen.bank.depicts import read_depicts
 from probgen.bank.element import READERS
 from probgen.bank.finds import read_finds
+from probgen.bank.labels import Labels
 from probgen.bank.points import read_point, read_points
 from probgen.bank.proportions import read_picture
 from probgen.bank.quantity import check_used, read_derived, read_givens, read_unknowns
@@ -23,6 +24,7 @@ from probgen.input.table import Table
 from probgen.input.toml import parse_toml
 from probgen.quantities.expression import number
 from probgen.quantities.unit import METRE
+from probgen.statics.quantity_id import is_of_another
 from probgen.statics.system import Body, Find, Link, System
 
 FAMILIES: Final = ("particles", "levers", "limbs", "beams", "ladders", "structures")
@@ -67,6 +69,7 @@ def read_template(text: str, where: str) -> Template:
         givens=givens,
         derived=derived,
         system=_system(situation, finds, _read_pivot(top, situation), given),
+        labels=_labels(situation),
         requirements=read_requirements(top, situation, finds),
         cautions=_read_cautions(top),
         depicts=read_depicts(top.table("depicts"), situation),
@@ -123,7 +126,8 @@ def _read_bodies(table: Table, situation: Situation) -> tuple[Body, ...]:
             outline: tuple[str, ...] = (situation.add_point("P", [away] if bodies else []),)
         else:
             outline = _read_outline(row, situation.points, particle)
-        bodies.append(Body(id, row.text("name", id), outline, particle))
+        bodies.append(Body(id, outline, particle))
+        situation.nouns[id] = row.text("name", id)
         row.close()
     if not table.content:
         table.faults.add("body", None, "a body", 'add [body.shelf] and along = ["A", "B"]')
@@ -145,8 +149,7 @@ def _read_outline(row: Table, points: Collection[str], particle: bool) -> tuple[
 
 def _check_letters(table: Table, situation: Situation) -> None:
     """A point and a quantity of the same letter would be taken for each other."""
-    symbols = {v.symbol for v in situation.scope.variables.values()}
-    symbols |= {element.symbol for element in situation.elements}
+    symbols = situation.scope.symbols | {label.symbol for label in situation.named.values()}
     for name in situation.points:
         if name in symbols:
             table.fault(name, name, "a letter no quantity is printed with", "rename the point")
@@ -168,9 +171,9 @@ def _names_to_tell(situation: Situation) -> list[str] | None:
     """What a statement may name: quantities, two-component forces, points; None in doubt."""
     if not situation.scope.whole:
         return None
-    quantities = [id for id in situation.scope.variables if "." not in id]
+    quantities = [id for id in situation.scope.variables if not is_of_another(id)]
     forces = [element.id for element in situation.elements if element.id not in quantities]
-    named = [id for id in forces if "." not in id and not id.endswith(MARK)]
+    named = [id for id in forces if not is_of_another(id) and not id.endswith(MARK)]
     return [*quantities, *named, *situation.points]
 
 
@@ -190,6 +193,17 @@ def _system(
         finds=finds,
         pivot=pivot,
         given=given,
+    )
+
+
+def _labels(situation: Situation) -> Labels:
+    return Labels(
+        quantities=situation.scope.labels,
+        elements=situation.named,
+        bodies=situation.nouns,
+        limits=situation.events,
+        reasons=situation.reasons,
+        finds=situation.wordings,
     )
 
 

@@ -43,7 +43,7 @@ def read_limits(top: Table, situation: Situation) -> None:
         name = row.text("name", expected='what happens beyond it, such as "the cable breaks"')
         if sides is not None:
             relation = sides.relation[0] + "="  # at the limit itself it still holds
-            situation.limits.append(Limit(id, sides.left, relation, sides.right, name))
+            situation.add_limit(Limit(id, sides.left, relation, sides.right), name)
         row.close()
 
 
@@ -53,9 +53,10 @@ def read_requirements(
     """What each draw must satisfy; where no find asks about limits, all of them must be kept."""
     asked = any(find.form in _ON_LIMITS for find in finds)
     kept = () if asked else situation.limits
+    events = situation.events
     return (
         *situation.requirements,
-        *(Requirement(limit.left, limit.relation, limit.right, limit.name) for limit in kept),
+        *(Requirement(each.left, each.relation, each.right, events[each.id]) for each in kept),
         *_stated(top, situation),
     )
 

@@ -9,6 +9,7 @@ from decimal import Decimal
 from typing import Any, Final, TypeVar
 
 from probgen.bank.bounds import Interval
+from probgen.bank.labels import Label
 from probgen.input.table import Table
 from probgen.quantities.dimension import (
     DimensionError,
@@ -35,13 +36,9 @@ _GREEK: Final = (
 _SYMBOL: Final = re.compile(rf"(?:[A-Za-z]|{_GREEK})(?:_[A-Za-z0-9]{{1,6}})?")
 _ID: Final = re.compile(r"[A-Za-z][A-Za-z0-9_]{0,39}")
 GRAVITY: Final = Variable(
-    "g",
-    "g",
-    ACCELERATION,
-    METRE_PER_SECOND_SQUARED,
-    "acceleration of free fall",
-    Role.CONSTANT,
+    Name("g", "g"), ACCELERATION, METRE_PER_SECOND_SQUARED, Role.CONSTANT
 )
+_FREE_FALL: Final = Label("g", "acceleration of free fall")
 
 _Read = TypeVar("_Read")
 
@@ -50,12 +47,14 @@ _Read = TypeVar("_Read")
 class Scope:
     """Quantities by id, in the order they are named.
 
+    labels: what each is called.
     doubtful: ids whose entry had a fault, so that what uses them is not blamed as well.
     whole: False once a part of the file could not be read; a name not found may be in that part.
     bounds: between which values a quantity is known to lie, coherent units.
     """
 
     variables: dict[str, Variable] = field(default_factory=lambda: {"g": GRAVITY})
+    labels: dict[str, Label] = field(default_factory=lambda: {"g": _FREE_FALL})
     doubtful: set[str] = field(default_factory=set)
     whole: bool = True
     bounds: dict[str, Interval] = field(default_factory=lambda: {"g": (0.1, 100.0)})
@@ -65,19 +64,27 @@ class Scope:
         """What expressions may name."""
         return {id: variable.as_name for id, variable in self.variables.items()}
 
-    def declare(self, variable: Variable, table: Table, key: str = "symbol") -> None:
-        """Adds a quantity; its id and its symbol must be its own."""
-        if not table.faulty(key):
-            self._check_own(variable, table, key)
-        self.variables.setdefault(variable.id, variable)
+    @property
+    def symbols(self) -> frozenset[str]:
+        """Every printed letter that is taken."""
+        return frozenset(label.symbol for label in self.labels.values())
 
-    def _check_own(self, variable: Variable, table: Table, key: str) -> None:
-        taken = [v for v in self.variables.values() if v.symbol == variable.symbol]
-        if variable.id in self.variables:
-            table.fault(key, variable.id, "a name that nothing else has", "choose another")
-        elif taken and variable.symbol:
-            mend = f'{taken[0].id} has this symbol; write symbol = "..."'
-            table.fault(key, variable.symbol, "a symbol that nothing else has", mend)
+    def declare(
+        self, variable: Variable, label: Label, table: Table, key: str = "symbol"
+    ) -> None:
+        """Adds a quantity and what it is called; its id and its symbol must be its own."""
+        if not table.faulty(key):
+            self._check_own(variable.id, label.symbol, table, key)
+        self.variables.setdefault(variable.id, variable)
+        self.labels.setdefault(variable.id, label)
+
+    def _check_own(self, id: str, symbol: str, table: Table, key: str) -> None:
+        taken = [other for other, label in self.labels.items() if label.symbol == symbol]
+        if id in self.variables:
+            table.fault(key, id, "a name that nothing else has", "choose another")
+        elif taken and symbol:
+            mend = f'{taken[0]} has this symbol; write symbol = "..."'
+            table.fault(key, symbol, "a symbol that nothing else has", mend)
 
     def expression(
         self, table: Table, key: str, wanted: Dimension, value: Any = None

@@ -8,6 +8,7 @@ from itertools import count
 
 from probgen.bank.depiction import Depiction
 from probgen.bank.direction import direction_between, read_direction
+from probgen.bank.labels import Label
 from probgen.bank.points import read_point
 from probgen.bank.reaction import MARK, Reaction
 from probgen.bank.scope import SYMBOL_EXPECTED, Scope, is_symbol
@@ -21,6 +22,7 @@ from probgen.statics.system import (
     Couple,
     Definition,
     Element,
+    Find,
     Force,
     Limit,
     Link,
@@ -36,6 +38,8 @@ class Situation:
 
     letters: every text of the file that could be a symbol, so that a point made here gets another.
     shown: what the kind of an entry alone says the figure shows, by the element's id.
+    named, nouns, events, reasons, wordings: what elements, bodies, limits, conditions and finds
+    are called.
     """
 
     scope: Scope
@@ -50,6 +54,11 @@ class Situation:
     limits: list[Limit] = field(default_factory=list)
     requirements: list[Requirement] = field(default_factory=list)
     shown: dict[str, Depiction] = field(default_factory=dict)
+    named: dict[str, Label] = field(default_factory=dict)
+    nouns: dict[str, str] = field(default_factory=dict)
+    events: dict[str, str] = field(default_factory=dict)
+    reasons: dict[str, str] = field(default_factory=dict)
+    wordings: dict[Find, str] = field(default_factory=dict)
 
     def body(self, row: Table) -> str:
         """The body an element acts on; it need not be named when there is only one."""
@@ -60,7 +69,7 @@ class Situation:
 
     def noun(self, body: str) -> str:
         """What a body is called in sentences, with its article; "" when there is none."""
-        return next((with_article(each.name) for each in self.bodies if each.id == body), "")
+        return with_article(self.nouns[body]) if body in self.nouns else ""
 
     def at(self, row: Table, body: str, key: str = "at") -> str:
         """The point an element acts at, that of a particle unless said; "" after a fault."""
@@ -74,8 +83,7 @@ class Situation:
 
     def add_point(self, stem: str, links: Sequence[Link]) -> str:
         """Makes a point nobody named, and gives it a letter nothing else has."""
-        symbols = {variable.symbol for variable in self.scope.variables.values()}
-        taken = symbols | self.letters | self.points.keys() | self.scope.variables.keys()
+        taken = self.scope.symbols | self.letters | self.points.keys() | self.scope.variables.keys()
         names = (stem, *(f"{stem}_{n}" for n in range(1, len(taken) + 2)))
         name = next(each for each in names if each not in taken)
         self.points[name] = Point(name, tuple(links))
@@ -141,18 +149,11 @@ class Situation:
         nonnegative: bool = False,
     ) -> Name:
         """Declares an unknown and gives its name in expressions."""
-        variable = Variable(
-            id,
-            symbol or id,
-            unit.dimension,
-            unit,
-            name,
-            Role.UNKNOWN,
-            nonnegative,
-        )
+        letter = Name(id, symbol or id)
+        variable = Variable(letter, unit.dimension, unit, Role.UNKNOWN, nonnegative)
         if id:
-            self.scope.declare(variable, row, key)
-        return variable.as_name
+            self.scope.declare(variable, Label(letter.symbol, name), row, key)
+        return letter
 
     def known(self, row: Table, key: str, symbol: str, unit: Unit, name: str) -> Expression:
         """A size the author states under `key`: the name of a quantity, or a definition.
@@ -168,39 +169,52 @@ class Situation:
         self, row: Table, id: str, size: Expression, unit: Unit, name: str, *, symbol: str = ""
     ) -> Name:
         """Declares a quantity that the working computes, and gives its name."""
-        variable = Variable(id, symbol or id, unit.dimension, unit, name, Role.DEFINED)
+        letter = Name(id, symbol or id)
         if id:
-            self.scope.declare(variable, row)
+            variable = Variable(letter, unit.dimension, unit, Role.DEFINED)
+            self.scope.declare(variable, Label(letter.symbol, name), row)
             self.definitions.append(Definition(id, size))
-        return variable.as_name
+        return letter
 
     def place(
         self,
         row: Table,
         element: Element,
+        label: Label,
         forces: Sequence[Force] = (),
         couples: Sequence[Couple] = (),
         back: Reaction | None = None,
     ) -> None:
-        """Adds an element with what it exerts, and what acts back; its id must be its own."""
+        """Adds an element with what it exerts, and what acts back; its id must be its own.
+
+        label: its letter and what exerts its forces.
+        """
         taken = any(other.id == element.id for other in self.elements)
         if element.id and taken and not row.faulty("symbol"):
             expected = "a symbol that no other element has"
             row.fault("symbol", element.id, expected, 'write symbol = "..."')
         if back is None:
-            self._add(element, forces, couples)
+            self._add(element, label, forces, couples)
             return
         reacting = [back.force(force) for force in forces]
         turning = [back.couple(couple) for couple in couples]
         self._add(
             element,
+            label,
             [replace(force, pair=force.id + MARK) for force in forces],
             [replace(couple, pair=couple.id + MARK) for couple in couples],
         )
-        self._add(back.element(element, reacting), reacting, turning)
+        self._add(back.element(element, reacting), back.label(label), reacting, turning)
 
-    def _add(self, element: Element, forces: Sequence[Force], couples: Sequence[Couple]) -> None:
+    def _add(
+        self,
+        element: Element,
+        label: Label,
+        forces: Sequence[Force],
+        couples: Sequence[Couple],
+    ) -> None:
         self.elements.append(element)
+        self.named.setdefault(element.id, label)
         self.forces += forces
         self.couples += couples
 
@@ -219,7 +233,13 @@ class Situation:
         """Adds a further equation, numbered unless it has an id."""
         taken = {condition.id for condition in self.conditions}
         id = id or next(str(n) for n in count(1) if str(n) not in taken)
-        self.conditions.append(Condition(id, left, right, reason))
+        self.conditions.append(Condition(id, left, right))
+        self.reasons[id] = reason
+
+    def add_limit(self, limit: Limit, event: str) -> None:
+        """Adds something that may give way; event: what happens beyond it."""
+        self.limits.append(limit)
+        self.events.setdefault(limit.id, event)
 
     def finish(self, row: Table) -> None:
         """Closes an element's table; without its symbol some names are not known."""

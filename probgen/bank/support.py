@@ -10,11 +10,13 @@ from collections.abc import Sequence
 
 from probgen.bank.depiction import Touch
 from probgen.bank.direction import turned
+from probgen.bank.labels import Label
 from probgen.bank.situation import Situation, with_article
 from probgen.input.table import Table
 from probgen.quantities.expression import Call, Expression, Name, number, times, total
 from probgen.quantities.unit import NEWTON, NEWTON_METRE, ONE, PLAIN
 from probgen.statics.geometry import angle_of, cosine, sine
+from probgen.statics.quantity_id import Quantity, QuantityPart
 from probgen.statics.system import Couple, Element, Force, Kind, Limit, Role
 
 RIGHT, UP = number(0), number(90)
@@ -25,10 +27,11 @@ def hinge(row: Table, situation: Situation) -> None:
     body = situation.body(row)
     at, symbol = situation.at(row, body), situation.symbol(row)
     name = with_article(row.text("name", "hinge"))
-    whole = Force("", body, at, RIGHT, RIGHT, Kind.HINGE, name, symbol)
-    forces = _components(row, situation, whole)
-    element = Element(symbol, Kind.HINGE, body, at, symbol, name, tuple(f.id for f in forces))
-    situation.place(row, element, forces, back=situation.reaction(row, body, at, name))
+    whole = Force("", body, at, RIGHT, RIGHT, Kind.HINGE, symbol)
+    forces = _components(row, situation, whole, name)
+    element = Element(symbol, Kind.HINGE, body, at, tuple(f.id for f in forces))
+    back = situation.reaction(row, body, at, name)
+    situation.place(row, element, Label(symbol, name), forces, back=back)
 
 
 def fixed(row: Table, situation: Situation) -> None:
@@ -36,32 +39,31 @@ def fixed(row: Table, situation: Situation) -> None:
     body = situation.body(row)
     at, symbol = situation.at(row, body), situation.symbol(row)
     name = with_article(row.text("name", "support"))
-    whole = Force("", body, at, RIGHT, RIGHT, Kind.FIXED, name, symbol)
-    forces = _components(row, situation, whole)
-    couple = _couple(row, situation, Couple("", body, at, RIGHT, name, symbol))
-    element = Element(symbol, Kind.FIXED, body, at, symbol, name, tuple(f.id for f in forces))
-    situation.place(row, element, forces, [couple], situation.reaction(row, body, at, name))
+    whole = Force("", body, at, RIGHT, RIGHT, Kind.FIXED, symbol)
+    forces = _components(row, situation, whole, name)
+    couple = _couple(row, situation, Couple("", body, at, RIGHT, symbol), name)
+    element = Element(symbol, Kind.FIXED, body, at, tuple(f.id for f in forces))
+    back = situation.reaction(row, body, at, name)
+    situation.place(row, element, Label(symbol, name), forces, [couple], back)
 
 
-def _components(row: Table, situation: Situation, whole: Force) -> list[Force]:
+def _components(row: Table, situation: Situation, whole: Force, source: str) -> list[Force]:
     """Forces along x and y of unknown size, called after the whole force's element."""
     symbol = whole.element
     check_own(row, situation, symbol)
     forces = []
     for axis, direction in (("x", RIGHT), ("y", UP)):
-        id = f"{symbol}.{axis}" if symbol else ""
-        words = f"{axis}-component of the force from {whole.source}"
+        id = str(Quantity(symbol, QuantityPart(axis))) if symbol else ""
+        words = f"{axis}-component of the force from {source}"
         size = situation.unknown(row, id, NEWTON, words, symbol=component_symbol(symbol, axis))
-        part = Force(
-            id, whole.body, whole.point, size, direction, whole.kind, whole.source, symbol, axis
-        )
+        part = Force(id, whole.body, whole.point, size, direction, whole.kind, symbol, axis)
         forces.append(part)
     return forces
 
 
 def check_own(row: Table, situation: Situation, symbol: str) -> None:
     """A force known by its components has a symbol that no quantity has."""
-    taken = {word for v in situation.scope.variables.values() for word in (v.id, v.symbol)}
+    taken = situation.scope.symbols | situation.scope.variables.keys()
     if symbol in taken and not row.faulty("symbol"):
         row.fault("symbol", symbol, "a symbol that nothing else has")
 
@@ -71,12 +73,12 @@ def component_symbol(symbol: str, axis: str) -> str:
     return f"{symbol}{axis}" if "_" in symbol else f"{symbol}_{axis}"
 
 
-def _couple(row: Table, situation: Situation, whole: Couple) -> Couple:
+def _couple(row: Table, situation: Situation, whole: Couple, source: str) -> Couple:
     """The unknown couple under `couple`."""
     id = situation.symbol(row, "couple")
-    words = f"couple from {whole.source}"
+    words = f"couple from {source}"
     moment = situation.unknown(row, id, NEWTON_METRE, words, key="couple")
-    return Couple(id, whole.body, whole.point, moment, whole.source, whole.element)
+    return Couple(id, whole.body, whole.point, moment, whole.element)
 
 
 def cut(row: Table, situation: Situation) -> None:
@@ -96,15 +98,15 @@ def cut(row: Table, situation: Situation) -> None:
     }
     ways = {"axial": axis, "shear": turned(axis, -90)}
     forces = [
-        Force(size.id, body, at, size, ways[part], Kind.FIXED, name, axial, part)
+        Force(size.id, body, at, size, ways[part], Kind.FIXED, axial, part)
         for part, size in sizes.items()
     ]
     bending = situation.symbol(row, "couple")
     moment = situation.unknown(row, bending, NEWTON_METRE, f"bending moment at {at}", key="couple")
-    couple = Couple(bending, body, at, moment, name, axial)
-    element = Element(axial, "cut", body, at, axial, name, (axial, shear))
+    couple = Couple(bending, body, at, moment, axial)
+    element = Element(axial, "cut", body, at, (axial, shear))
     back = situation.reaction(row, body, at, situation.noun(body))
-    situation.place(row, element, forces, [couple], back)
+    situation.place(row, element, Label(axial, name), forces, [couple], back)
 
 
 def roller(row: Table, situation: Situation) -> None:
@@ -123,18 +125,16 @@ def fulcrum(row: Table, situation: Situation) -> None:
     situation.shown[id] = Touch.FULCRUM
 
 
-def _push(
-    row: Table, situation: Situation, kind: Kind, noun: str, direction: Expression
-) -> str:
+def _push(row: Table, situation: Situation, kind: Kind, noun: str, direction: Expression) -> str:
     """One push along a normal, and its id."""
     body = situation.body(row)
     at, symbol = situation.at(row, body), situation.symbol(row)
     name = _surface_name(row, situation, noun)
     size = situation.unknown(row, symbol, NEWTON, f"force from {name}", nonnegative=True)
-    element = Element(symbol, kind, body, at, symbol, name, (symbol,), surface=direction)
-    force = Force(symbol, body, at, size, direction, kind, name, symbol, "normal")
+    element = Element(symbol, kind, body, at, (symbol,), surface=direction)
+    force = Force(symbol, body, at, size, direction, kind, symbol, "normal")
     back = situation.reaction(row, body, at, situation.noun(body))
-    situation.place(row, element, [force], back=back)
+    situation.place(row, element, Label(symbol, name), [force], back=back)
     return symbol
 
 
@@ -151,6 +151,7 @@ def rough(row: Table, situation: Situation) -> None:
     With a coefficient, friction has its largest value, f = mu N: a coefficient that is a given puts
     the body on the verge of slipping, one that is not is found, as the least that will do.  With
     `verge = false` friction is what equilibrium asks for, up to mu N, and may point either way.
+    With `sliding = true` the body slides steadily, and the coefficient is the kinetic one.
     """
     body = situation.body(row)
     at = situation.at(row, body)
@@ -166,27 +167,38 @@ def rough(row: Table, situation: Situation) -> None:
     kind = Kind.ROUGH
     whole = situation.symbol(row) if row.has("symbol") else normal
     forces = [
-        Force(normal, body, at, push, outward, kind, name, whole, "normal"),
-        Force(friction, body, at, grip, along, kind, name, whole, "friction"),
+        Force(normal, body, at, push, outward, kind, whole, "normal"),
+        Force(friction, body, at, grip, along, kind, whole, "friction"),
     ]
     if whole != normal:
         check_own(row, situation, whole)
-        declare_components(row, situation, whole, forces)
-    element = Element(whole, kind, body, at, whole, name, (normal, friction), surface=outward)
+        declare_components(row, situation, whole, forces, name)
+    element = Element(whole, kind, body, at, (normal, friction), surface=outward)
     back = situation.reaction(row, body, at, situation.noun(body))
-    situation.place(row, element, forces, back=back)
+    situation.place(row, element, Label(whole, name), forces, back=back)
+
+
+def _why_at_limit(sliding: bool, given: bool, declared: bool) -> str:
+    """declared: the author says what an unknown coefficient means, who need not mean the least."""
+    if sliding:
+        return "while it slides, friction is the coefficient times the normal push"
+    if given:
+        return "on the verge of slipping friction has its largest value"
+    if declared:
+        return "friction is the coefficient times the normal push"
+    return "with the least coefficient that will do, friction is at its limit"
 
 
 def declare_components(
-    row: Table, situation: Situation, symbol: str, forces: Sequence[Force], name: str = ""
+    row: Table, situation: Situation, symbol: str, forces: Sequence[Force], source: str
 ) -> None:
     """The components along x and y of forces taken together, worked out from them."""
-    source = name or forces[0].source
     for axis, part in (("x", cosine), ("y", sine)):
         terms = ((1, times(f.magnitude, part(angle_of(f.direction)))) for f in forces)
         words = f"{axis}-component of the force from {source}"
         printed = component_symbol(symbol, axis)
-        situation.defined(row, f"{symbol}.{axis}", total(*terms), NEWTON, words, symbol=printed)
+        id = str(Quantity(symbol, QuantityPart(axis)))
+        situation.defined(row, id, total(*terms), NEWTON, words, symbol=printed)
 
 
 def _grip_limit(row: Table, situation: Situation, push: Name, grip: Name, slips: str) -> None:
@@ -210,11 +222,7 @@ def _grip_limit(row: Table, situation: Situation, push: Name, grip: Name, slips:
     largest = times(coefficient, push)
     if verge is False:
         size = Call("abs", (grip,))
-        situation.limits.append(Limit(f"{grip.id}.limit", size, "<=", largest, slips))
+        situation.add_limit(Limit(Quantity(grip.id).limit, size, "<=", largest), slips)
         return
-    reason = (
-        "on the verge of slipping friction has its largest value"
-        if given
-        else "with the least coefficient that will do, friction is at its limit"
-    )
-    situation.add_condition(grip, largest, reason, f"{grip.id}.limit")
+    reason = _why_at_limit(row.has("sliding") and row.flag("sliding"), given, held is not None)
+    situation.add_condition(grip, largest, reason, Quantity(grip.id).limit)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from probgen.bank.depiction import Depictions
+from probgen.bank.labels import Labels
 from probgen.quantities.expression import Expression
 from probgen.quantities.unit import Unit
 from probgen.statics.system import System
@@ -60,6 +61,7 @@ class Template:
 
     statement: the author's text with {{ names }}; source: the whole file's text; path: where it was
     read.
+    labels: what the things of the system are called.
     cautions: what the problem touches that a teacher may want to know ("body", "ladder", ...).
     depicts: what the figure shows for bodies and elements.
     picture: the size a length or an angle is drawn at instead of its own, by its id.
@@ -75,6 +77,7 @@ class Template:
     givens: tuple[Given, ...]
     derived: tuple[Derived, ...]
     system: System
+    labels: Labels
     requirements: tuple[Requirement, ...]
     cautions: tuple[str, ...]
     depicts: Depictions

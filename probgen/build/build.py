@@ -12,7 +12,7 @@ from pathlib import Path
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
 from probgen.build.delivery import deliver
-from probgen.build.folder import recover, working_on
+from probgen.build.folder import kept_record, recover
 from probgen.build.progress import Report
 from probgen.build.workers import Crew
 from probgen.course.inputs import Inputs, read_inputs, unprintable_texts
@@ -29,8 +29,7 @@ from probgen.input.fault import InputError
 from probgen.papers.chunk import Loss
 from probgen.papers.typesetter import Kind, typesetter_of
 from probgen.problem.lookup import with_pivot
-from probgen.problem.plan_cache import prepared
-from probgen.problem.problem import Problem, draw_class
+from probgen.problem.problem import Problem, draw_class, prepare
 from probgen.sheets.house import House, read_layouts
 
 _SEED_BYTES = 16
@@ -40,7 +39,8 @@ _SEED_BYTES = 16
 class Built:
     """A finished build.
 
-    remarks: what the instructor should know of the draws; losses: documents that are missing.
+    remarks: what the instructor should know of the draws and pages; losses: documents that are
+    missing.
     """
 
     folder: Path
@@ -80,8 +80,8 @@ def build_set(
     seed = seed or problem_set.seed or _kept_seed(out) or secrets.token_hex(_SEED_BYTES)
     record, problems, remarks = _draw(problem_set, inputs, seed, report)
     own = (set_file, set_file.parent / problem_set.roster)
-    losses = deliver(record, problems, out, crew, report, own)
-    return Built(out, record, remarks, losses)
+    short = deliver(record, problems, out, crew, report, own)
+    return Built(out, record, (*remarks, *short.remarks), short.losses)
 
 
 def build_record(
@@ -106,12 +106,12 @@ def build_record(
         require_no_layouts(record, str(path))
     convention = record.set.convention
     problems = tuple(
-        prepared(_of_record(each, assigned.pivot, str(path)), convention)
+        prepare(_of_record(each, assigned.pivot, str(path)), convention)
         for each, assigned in zip(record.assignments, record.set.problems, strict=True)
     )
     typesetter_of(record.set, record.house).require_tex()
-    losses = deliver(record, problems, out, crew, report, (path,))
-    return Built(out, record, losses=losses)
+    short = deliver(record, problems, out, crew, report, (path,))
+    return Built(out, record, short.remarks, short.losses)
 
 
 def _of_record(each: Assignment, pivot: str, path: str) -> Template:
@@ -124,8 +124,9 @@ def _of_record(each: Assignment, pivot: str, path: str) -> Template:
 
 def _kept_seed(out: Path) -> str:
     """The seed that an unfinished build of this folder has drawn, "" when there is none."""
+    kept = kept_record(out)
     try:
-        return read_record(working_on(out).record).seed
+        return read_record(kept).seed if kept else ""
     except InputError:
         return ""
 
@@ -142,7 +143,7 @@ def _draw(
     remarks: list[str] = []
     for done, template in enumerate(inputs.templates):
         report("draws", done, len(inputs.templates))
-        problem = prepared(template, problem_set.convention)
+        problem = prepare(template, problem_set.convention)
         drawn = draw_class(problem, seed, ids)
         problems.append(problem)
         assignments.append(Assignment(template.id, template.source, drawn.draws))

@@ -6,13 +6,13 @@ from collections.abc import Iterator, Sequence
 from contextlib import closing, contextmanager
 from math import ceil
 from pathlib import Path
-from typing import Final
+from typing import Final, NamedTuple
 
 from probgen.build.chunk_store import ChunkStore
 from probgen.build.folder import MISSING, delivered
 from probgen.build.joined_pdfs import Piles
 from probgen.build.progress import Report
-from probgen.build.workers import Crew
+from probgen.build.workers import Crew, ended_like_interrupts
 from probgen.course.record import Record, write_record
 from probgen.course.setfile import ProblemSet
 from probgen.input.outside import OutsideError
@@ -28,6 +28,13 @@ _AT_ONCE: Final = 4
 """Chunks come in a multiple of so many, all of one size, so that the cores are done together."""
 
 
+class Shortfall(NamedTuple):
+    """What of a class is missing, and what should be looked at before it is handed out."""
+
+    losses: tuple[Loss, ...]
+    remarks: tuple[str, ...]
+
+
 def deliver(
     record: Record,
     problems: tuple[Problem, ...],
@@ -35,22 +42,23 @@ def deliver(
     crew: Crew,
     report: Report,
     inputs: Sequence[Path],
-) -> tuple[Loss, ...]:
-    """Everything a record makes, into its folder; gives what of it could not be made.
+) -> Shortfall:
+    """Everything a record makes, into its folder; gives what of it is not as it should be.
 
     Raises as `print_chunk` and `delivered` do, with a note on what is done and how to go on; then
     nothing in `out` has changed.
     """
-    with delivered(out, write_record(record), inputs) as working:
-        store = ChunkStore(working)
+    with ended_like_interrupts(), delivered(out, write_record(record), inputs) as working:
         chunks = chunks_of(record)
+        store = ChunkStore(working, chunks)
         with _told_how_far(store, chunks, _stage(record)):
             _print_chunks(record, problems, chunks, store, crew, report)
-            Piles(record, problems, store, len(chunks), working.whole).write(report)
+            beside = Piles(record, problems, store, len(chunks), working.whole).write(report)
+            remarks = (*store.remarks(range(len(chunks))), *beside)
             losses = store.losses(range(len(chunks)))
             documents = sum(2 - version.repeats for version in record.versions)
             _tell_losses(working.whole / MISSING, losses, documents)
-    return losses
+    return Shortfall(losses, remarks)
 
 
 def chunks_of(record: Record) -> tuple[Chunk, ...]:
@@ -97,8 +105,10 @@ def _print_chunks(
     stage = _stage(record)
     report(stage, done, total)
     typesetter = typesetter_of(record.set, record.house)
+    for problem in problems if waiting else ():
+        problem.settle()
     tasks = ((place, chunks[place], record.set, problems, typesetter) for place in waiting)
-    with closing(crew.each(print_placed, tasks)) as results:
+    with closing(crew.each(print_placed, tasks, len(waiting))) as results:
         for place, printed in results:
             store.keep(place, printed)
             done += len(chunks[place].versions)

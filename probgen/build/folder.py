@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-import re
+import os
 import shutil
 from collections.abc import Iterable, Iterator
-from contextlib import AbstractContextManager, contextmanager
+from contextlib import AbstractContextManager, contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
 from probgen.build.lock import held
+from probgen.build.manifest import MANIFEST, edited_files, made_in, own_files, write_manifest
+from probgen.build.seal import is_sealed, seal
 from probgen.course.record import RECORD
 from probgen.input.fault import Fault, InputError
 from probgen.input.file import write_beside
+from probgen.input.outside import OutsideError
 from probgen.input.remedy import OtherFolder
 
 ANSWERS: Final = "answers.csv"
@@ -58,14 +61,19 @@ def delivered(target: Path, record: str = "", inputs: Iterable[Path] = ()) -> It
     target.parent.mkdir(parents=True, exist_ok=True)
     with _locked(target):
         _recover(target)
+        if _previous(target).exists():
+            failed = f"{_previous(target)} is in the way, and no build of yours"
+            raise OutsideError(failed, "move it elsewhere", OtherFolder())
         working = working_on(target)
         if not _is_of(working, record):
             _start(working, record)
         try:
             yield working
+            write_manifest(working.whole)
             _exchange(working.whole, target)
         finally:
-            if not (working.whole.exists() and any(working.chunks.glob("*.json"))):
+            begun = working.whole.exists() and any(working.chunks.glob("*.json"))
+            if is_sealed(working.folder) and not begun:
                 shutil.rmtree(working.folder, ignore_errors=True)
 
 
@@ -89,9 +97,18 @@ def _require_ours(target: Path, inputs: set[Path]) -> None:
     if not target.is_dir():
         fault = Fault(str(target), "", "a file", "a folder, or nothing", remedy=OtherFolder())
         raise InputError([fault])
+    if os.path.ismount(target):
+        fault = Fault(str(target), "", "a mount point", "a folder in it", remedy=OtherFolder())
+        raise InputError([fault])
+    if edited := [name for name in edited_files(target) if target / name not in inputs]:
+        expected = "what a build has made there, as it was"
+        mend = "move what you have changed out of the folder"
+        raise InputError(
+            [Fault(str(target / name), "", "changed since", expected, mend) for name in edited]
+        )
     strangers = [entry for entry in sorted(target.iterdir()) if entry not in inputs]
-    if strangers and not (target / RECORD).is_file():
-        expected = f"an empty folder, or one of an earlier build (with its {RECORD})"
+    if strangers and not made_in(target):
+        expected = f"an empty folder, or one of an earlier build (with its {MANIFEST})"
         found = strangers[0].name
         raise InputError([Fault(str(target), "", found, expected, remedy=OtherFolder())])
 
@@ -107,16 +124,29 @@ def _previous(target: Path) -> Path:
 def _is_of(working: Working, record: str) -> bool:
     """Whether a build was begun there with this record, and is not yet delivered."""
     try:
-        return working.record.read_text(encoding="utf-8") == record
+        return is_sealed(working.folder) and working.record.read_text(encoding="utf-8") == record
     except (OSError, UnicodeDecodeError):
         return False
 
 
+def kept_record(target: Path) -> Path | None:
+    """The record of an unfinished build of a target, None when this user has begun none."""
+    working = working_on(target)
+    return working.record if is_sealed(working.folder) else None
+
+
 def _start(working: Working, record: str) -> None:
-    if working.folder.exists():
+    if is_sealed(working.folder):
         shutil.rmtree(working.folder)
+    with suppress(OSError):
+        working.folder.rmdir()  # empty: a build was killed just there
+    if working.folder.is_symlink() or working.folder.exists():
+        failed = f"{working.folder} is in the way, and no build of yours"
+        raise OutsideError(failed, "move it elsewhere", OtherFolder())
+    working.folder.mkdir(mode=0o700)
+    seal(working.folder)
     for folder in (working.whole, working.chunks):
-        folder.mkdir(parents=True)
+        folder.mkdir()
     write_beside(working.record, record.encode())
 
 
@@ -125,6 +155,7 @@ def _exchange(whole: Path, target: Path) -> None:
         whole.rename(target)
         return
     previous = _previous(target)
+    _require_no_collision(whole, target)
     target.rename(previous)
     try:
         whole.rename(target)
@@ -134,25 +165,33 @@ def _exchange(whole: Path, target: Path) -> None:
     _carry(previous, target)
 
 
+def _require_no_collision(whole: Path, target: Path) -> None:
+    """Raises OutsideError where a file that somebody put there has the name of a new one."""
+    taken = [name for name in own_files(target) if (whole / name).exists()]
+    if taken:
+        failed = f"your own files have names that this build uses: {', '.join(taken)}"
+        raise OutsideError(failed, f"move them out of {target}", OtherFolder())
+
+
 def _recover(target: Path) -> None:
-    """Back, or further on, from between the two renames of `_exchange`."""
+    """Back, or further on, from between the two renames of `_exchange`.
+
+    A folder of that name which no build has made is left alone.
+    """
     previous = _previous(target)
-    if previous.exists() and target.exists():
+    if previous.is_symlink() or not previous.is_dir() or not made_in(previous):
+        return
+    if target.exists():
         _carry(previous, target)
-    elif previous.exists():
+    else:
         previous.rename(target)
 
 
 def _carry(previous: Path, target: Path) -> None:
     """Moves what is not ours from the earlier build to the new one, and takes the rest away."""
-    for entry in list(previous.iterdir()):
-        if not (_is_built(entry.name) or (target / entry.name).exists()):
-            entry.rename(target / entry.name)
-    shutil.rmtree(previous)
-
-
-def _is_built(name: str) -> bool:
-    """Whether builds make files of this name, perhaps not this time."""
-    if name in (MISSING, ANSWERS, VERSIONS):
-        return True
-    return re.fullmatch(r"(all-(sheets|keys)|answers|versions).*\.pdf", name) is not None
+    for name in list(own_files(previous)):
+        if not (target / name).exists():
+            (target / name).parent.mkdir(parents=True, exist_ok=True)
+            (previous / name).rename(target / name)
+    if not any(own_files(previous)):
+        shutil.rmtree(previous)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import chain
 from pathlib import Path
 from typing import Final
 
@@ -24,7 +25,7 @@ from probgen.papers.covers_and_lists import (
     version_list,
 )
 from probgen.papers.typesetter import Kind, typesetter_of
-from probgen.press.split import join
+from probgen.press.split import join, pages_in
 from probgen.problem.problem import Problem
 from probgen.sheets.document import AnswerTable, Cover
 
@@ -44,9 +45,12 @@ class Piles:
     chunks: int
     folder: Path
 
-    def write(self, report: Report) -> None:
-        """Writes every pile and list.  Raises OutsideError when TeX cannot set one of its pages."""
-        pages = self._print_pages()
+    def write(self, report: Report) -> tuple[str, ...]:
+        """Writes every pile and list; gives remarks on its own pages.
+
+        Raises OutsideError when TeX cannot set one of them.
+        """
+        pages, remarks = self._print_pages()
         piles = {
             name: (kind, parts)
             for kind in Kind
@@ -61,6 +65,7 @@ class Piles:
         write_answers(self.folder / ANSWERS, self.store.rows(range(self.chunks)))
         if exam := self.record.set.exam:
             _write_versions(self.folder / VERSIONS, self.record, exam)
+        return remarks
 
     def _parts(self, kind: Kind) -> Iterator[list[Path]]:
         """The PDFs of each volume of a pile."""
@@ -94,7 +99,8 @@ class Piles:
         if exam:
             yield "versions", version_list(self.record, exam)
 
-    def _print_pages(self) -> dict[str, list[bytes]]:
+    def _print_pages(self) -> tuple[dict[str, list[bytes]], tuple[str, ...]]:
+        """The pages of each pile, and remarks on them."""
         typesetter = typesetter_of(self.record.set, self.record.house)
         documents = [
             typesetter.page(pile, str(place), page)
@@ -107,11 +113,30 @@ class Piles:
         printed: dict[str, list[bytes]] = {}
         for page in batch.printed:
             printed.setdefault(page.pile, []).append(page.pdf)
-        return printed
+        remarks = (
+            f"{page.pile}: {blemish.words}"
+            for page in batch.printed
+            for blemish in page.blemishes
+            if not blemish.boxed  # of the class list, told of before
+        )
+        return printed, tuple(dict.fromkeys(remarks))
 
     def _join(self, name: str, parts: Iterable[bytes | Path]) -> None:
         duplex = self.record.set.run.duplex
-        join(parts, self.folder / f"{name}.pdf", self.record.set.title, duplex=duplex)
+        path = self.folder / f"{name}.pdf"
+        parts = list(parts)
+        join(parts, path, self.record.set.title, duplex=duplex)
+        wanted = 0
+        for count in chain.from_iterable(map(self._pages_of, parts)):
+            wanted += count + (wanted % 2 if duplex else 0)
+        found = pages_in(path)
+        if found not in (wanted, wanted + wanted % 2 if duplex else wanted):
+            failed = f"{path.name} has {found} pages, and {wanted} were printed"
+            raise OutsideError(failed, "see whether the disk is sound; nothing was delivered")
+
+    def _pages_of(self, part: bytes | Path) -> list[int]:
+        """The pages of each document in a part of a pile, as they were counted when printed."""
+        return [pages_in(part)] if isinstance(part, bytes) else self.store.pages(part)
 
 
 def _numbered(name: str, volumes: Iterable[list[Path]]) -> Iterator[tuple[str, list[Path]]]:

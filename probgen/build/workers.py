@@ -37,14 +37,15 @@ class Crew:
     cluster: str = ""
 
     def each(
-        self, do: Callable[..., T], tasks: Iterable[tuple[Any, ...]]
+        self, do: Callable[..., T], tasks: Iterable[tuple[Any, ...]], count: int
     ) -> Generator[T, None, None]:
         """What `do` returns for each task's arguments, in the order in which they get done.
 
-        Tasks are taken only as they are needed.  Raises what `do` raises, and OutsideError when a
-        worker is lost or the cluster does not answer; the other workers are then stopped.
+        count: of tasks; there are no more processes than that, nor than cores. Tasks are taken only
+        as they are needed. Raises what `do` raises, and OutsideError when a worker is lost or the
+        cluster does not answer; the other workers are then stopped.
         """
-        with self._place() as jobs, warnings.catch_warnings():
+        with self._place(count) as jobs, warnings.catch_warnings():
             # When one task fails the others are cancelled, which is as it should be.
             warnings.filterwarnings("ignore", message=".*have been cancelled")
             run: Any = Parallel(jobs, return_as="generator_unordered", batch_size=1)
@@ -60,14 +61,35 @@ class Crew:
                 ) from None
 
     @contextmanager
-    def _place(self) -> Iterator[int]:
+    def _place(self, count: int) -> Iterator[int]:
         """Where the tasks are run, and how many at a time."""
         if not self.cluster:
-            yield self.workers or os.cpu_count() or 1
+            cores = os.cpu_count() or 1
+            yield max(1, min(self.workers or cores, cores, count))
             return
         configured: Any = parallel_config
         with _connected(self.cluster) as client, configured(backend="dask"):
             yield self.workers or sum(client.ncores().values())
+
+
+@contextmanager
+def ended_like_interrupts() -> Iterator[None]:
+    """SIGTERM and SIGHUP end the block as Ctrl-C does: workers stop, and what is done is told."""
+    names = ("SIGTERM", "SIGHUP")
+    caught = [getattr(signal, name) for name in names if hasattr(signal, name)]
+    if threading.current_thread() is not threading.main_thread():
+        yield  # signals are the main thread's business
+        return
+    usual = {number: signal.signal(number, _interrupt) for number in caught}
+    try:
+        yield
+    finally:
+        for number, handler in usual.items():
+            signal.signal(number, handler)
+
+
+def _interrupt(number: int, frame: object) -> None:
+    raise KeyboardInterrupt(signal.Signals(number).name)
 
 
 @contextmanager

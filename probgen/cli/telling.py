@@ -48,10 +48,10 @@ def show(single: Single, console: Console) -> None:
 
 
 def _given(single: Single, name: str, number: Number) -> tuple[str, str, str]:
-    variable = single.worked.case.system.variables[name]
-    turned = variable.dimension == ANGLE and variable.measured
-    told = f"{variable.name}, {variable.measured}" if turned else variable.name
-    return name, f"{symbol_plain(variable.symbol)} = {plain(number)}", told
+    case = single.worked.case
+    label, angle = case.labels.quantities[name], case.system.variables[name].dimension == ANGLE
+    told = f"{label.name}, {label.measured}" if angle and label.measured else label.name
+    return name, f"{symbol_plain(label.symbol)} = {plain(number)}", told
 
 
 def _show_block(console: Console, block: Block) -> None:

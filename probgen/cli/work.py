@@ -1,4 +1,4 @@
-"""`probgen work`: one problem, worked in the terminal, as JSON, or as PDF."""
+"""`probgen work`: one problem, worked in the terminal, as JSON, PDF or HTML."""
 
 from __future__ import annotations
 
@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 @click.option("--g", "gravity", help="Acceleration of free fall in m/s^2, with its digits; 9.80.")
 @click.option("--json", "as_json", is_flag=True, help="As one JSON object.")
 @click.option("--pdf", type=click.Path(path_type=Path), help="Write sheet and key to a PDF file.")
+@click.option("--html", type=click.Path(path_type=Path), help="Write both to an HTML file.")
 @click.option(
     "--figures", type=click.Path(path_type=Path), help="Write the figures to a folder, as SVG."
 )
@@ -37,6 +38,7 @@ def work(
     gravity: str | None,
     as_json: bool,
     pdf: Path | None,
+    html: Path | None,
     figures: Path | None,
     layouts: Path | None,
 ) -> None:
@@ -67,12 +69,15 @@ def work(
     if pdf is not None:
         _write_handout(single, pdf, layouts)
         click.echo(f"sheet and key are in {pdf}", err=as_json)
+    if html is not None:
+        _write_page(single, html)
+        click.echo(f"sheet and key are in {html}", err=as_json)
     if figures is not None:
         _write_figures(single, figures)
         click.echo(f"its figures are in {figures}", err=as_json)
     if as_json:
         click.echo(json.dumps(as_data(single), ensure_ascii=False, indent=2))
-    elif pdf is None and figures is None:
+    elif pdf is html is figures is None:
         show(single, Console())
 
 
@@ -84,6 +89,13 @@ def _write_handout(single: Single, pdf: Path, layouts: Path | None) -> None:
 
     typesetter = Typesetter(house=read_house(None, layouts))
     write_beside(pdf, print_handout(single, typesetter))
+
+
+def _write_page(single: Single, html: Path) -> None:
+    from probgen.input.file import write_beside
+    from probgen.papers.handout import html_handout
+
+    write_beside(html, html_handout(single).encode())
 
 
 def _write_figures(single: Single, folder: Path) -> None:

@@ -16,6 +16,8 @@ from probgen.quantities.parser import ExpressionError, parse
 from probgen.quantities.unit import Unit
 
 _FIGURES: Final = 12
+_FURTHEST: Final = 1000
+"""Times the largest value drawn; figures are to scale, and further out they are all one point."""
 
 
 def with_values(
@@ -58,6 +60,22 @@ def _stated(quantity: Given | Derived, text: str, faults: Faults) -> Decimal | N
     if not isinstance(number, Number):
         faults.add(quantity.id, text, expected)
         return None
+    value = _in_unit(quantity, number, expected, text, faults)
+    if value is not None and isinstance(quantity, Given):
+        largest = max((abs(each) for each in quantity.choices), default=Decimal(0))
+        most = _FURTHEST * max(largest, Decimal(1))
+        if abs(value) > most:
+            found = f"at most {most:f} {unit.plain}, {_FURTHEST} times what is drawn"
+            faults.add(quantity.id, text, found)
+            return None
+    return value
+
+
+def _in_unit(
+    quantity: Given | Derived, number: Number, expected: str, text: str, faults: Faults
+) -> Decimal | None:
+    """The number in the quantity's own unit; None after a fault."""
+    unit = quantity.unit
     if number.unit is None or number.unit == unit:
         return number.value
     if number.unit.dimension != unit.dimension:

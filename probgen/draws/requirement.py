@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from probgen.bank.template import Requirement, Template
 from probgen.draws.draw import Draw
+from probgen.input.fault import Fault, InputError
 from probgen.quantities.expression import Values, evaluate, names_in
 
 _HOLDS: Final[Mapping[str, Callable[[Any, Any], Any]]] = {
@@ -29,15 +30,18 @@ def requirements_hold(
     """Whether each draw satisfies every requirement.
 
     values: coherent values by id, one array over the draws (or a float) each.
-    known_only: pass over requirements on quantities that have no value here; otherwise KeyError.
+    known_only: pass over requirements on quantities that have no value here; otherwise InputError.
     Returns one flag a draw.
     """
     shape = np.broadcast_shapes(*(np.shape(value) for value in values.values()))
     held = np.ones(shape, dtype=np.bool_)
     for requirement in template.requirements:
         names = names_in(requirement.left) | names_in(requirement.right)
-        if not known_only or names <= values.keys():
-            held &= _holds(requirement, values)
+        if unknown := names - values.keys():
+            if known_only:
+                continue
+            raise InputError([_unasked(template, requirement, sorted(unknown))])
+        held &= _holds(requirement, values)
     return held
 
 
@@ -45,6 +49,13 @@ def stacked(draws: Sequence[Draw]) -> dict[str, NDArray[np.float64]]:
     """The coherent values of several draws of one template, one array over the draws a name."""
     rows = [each.coherent() for each in draws]
     return {id: np.array([row[id] for row in rows]) for id in (rows[0] if rows else ())}
+
+
+def _unasked(template: Template, requirement: Requirement, unknown: list[str]) -> Fault:
+    """A requirement on what nobody asks for, which is then never worked out."""
+    expected = f"only quantities that are given or asked for ({requirement.because})"
+    mend = "ask for it in a [[find]], or remove the [[require]] or [[limit]] that needs it"
+    return Fault(template.path, "require", ", ".join(unknown), expected, mend)
 
 
 def _holds(requirement: Requirement, values: Values) -> NDArray[np.bool_]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator
 from dataclasses import replace
 from typing import Final
 
@@ -10,11 +10,17 @@ from probgen.mistakes.variant import (
     Misstep,
     Part,
     axis_of,
+    facing,
+    flipped,
+    in_equations,
+    letters,
     on_terms,
     own_weights,
     replaced,
     restated,
     rewritten,
+    sum_of,
+    weights_on,
     with_sign_of,
 )
 from probgen.quantities.expression import (
@@ -32,9 +38,9 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.unit import PLAIN, UnitSystem
 from probgen.statics.derivation import Step
-from probgen.statics.equation import Equation, Term
-from probgen.statics.geometry import angle_of
+from probgen.statics.equation import Term
 from probgen.statics.plan import Plan
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Element, Force, Kind, System
 
 _PULLS: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE)
@@ -44,14 +50,14 @@ _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 
 def components(system: System, joint: Element) -> tuple[Name, Name]:
     """The letters of a joint's components along x and y."""
-    x, y = (system.variables[f"{joint.id}.{axis}"].as_name for axis in "xy")
+    x, y = (system.variables[id].as_name for id in Quantity(joint.id).components)
     return x, y
 
 
 def resultants(plan: Plan) -> list[Element]:
     """The joints whose magnitude and direction the plan ends with."""
     asked = {outcome.id for outcome in plan.outcomes}
-    return [e for e in plan.system.elements if f"{e.id}.magnitude" in asked]
+    return [e for e in plan.system.elements if Quantity(e.id).magnitude in asked]
 
 
 def _leaning(plan: Plan) -> list[Element]:
@@ -65,13 +71,13 @@ def _joints(plan: Plan) -> list[Element]:
     return [
         element
         for element in plan.system.elements
-        if element.kind == Kind.HINGE and {f"{element.id}.x", f"{element.id}.y"} <= found
+        if element.kind == Kind.HINGE and {*Quantity(element.id).components} <= found
     ]
 
 
 def _upright(plan: Plan, joint: Element) -> bool:
     """Whether nothing pushes a joint sideways, so that it has one component only."""
-    sideways = [*_results(plan, f"{joint.id}.x")]
+    sideways = [*_results(plan, Quantity(joint.id).x)]
     return bool(sideways) and all(expression == ZERO for expression in sideways)
 
 
@@ -82,17 +88,9 @@ def _results(plan: Plan, id: str) -> Iterator[Expression]:
 
 
 def _of(plan: Plan, joint: Element) -> dict[str, Part]:
-    """The letters of a joint, for sentences."""
+    """A joint and the letters of its components, for sentences."""
     x, y = components(plan.system, joint)
-    return {"R": Name(joint.symbol, joint.symbol), "x": x, "y": y}
-
-
-def _weights(plan: Plan, body: str) -> list[Force]:
-    return [f for f in plan.system.forces if f.kind is Kind.WEIGHT and f.body == body]
-
-
-def _all(forces: list[Force]) -> Expression:
-    return total(*((1, force.magnitude) for force in forces))
+    return {"R": joint, "x": x, "y": y}
 
 
 # The joint.
@@ -100,51 +98,41 @@ def _all(forces: list[Force]) -> Expression:
 
 def _joint_is_total_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     for joint in _joints(plan):
-        weights = _weights(plan, joint.body)
+        weights = weights_on(plan.system, joint.body)
         if weights:
-            stated = {f"{joint.id}.y": _all(weights), f"{joint.id}.x": ZERO}
+            stated = {Quantity(joint.id).y: sum_of(weights), Quantity(joint.id).x: ZERO}
             yield Misstep("joint_is_total_weight", restated(plan, stated), parts=_of(plan, joint))
 
 
 def _joint_added_not_subtracted(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """The pulls counted with the weights in the vertical balance that gives the joint force."""
     for joint in _joints(plan):
-        if not _weights(plan, joint.body):
-            continue
         here = [f for f in plan.system.forces if f.kind in _PULLS and f.body == joint.body]
-        changed = _in_step(plan, f"{joint.id}.y", _turned({force.id for force in here}))
+        if not here or not weights_on(plan.system, joint.body):
+            continue
+        changed = _in_step(plan, Quantity(joint.id).y, flipped, {force.id for force in here})
         if changed:
-            # both ends of one rope may pull on a body: its letter is told once
-            letters = tuple(dict.fromkeys(force.magnitude for force in here))
-            parts: dict[str, Part] = {**_of(plan, joint), "T": letters}
+            parts: dict[str, Part] = {**_of(plan, joint), "T": letters(here)}
             yield Misstep("joint_added_not_subtracted", changed, parts=parts)
 
 
-def _turned(sources: set[str]) -> Callable[[Term], Term]:
-    """The terms of some forces with the other sign."""
-    return lambda term: replace(term, sign=-term.sign) if term.source in sources else term
-
-
-def _in_step(plan: Plan, unknown: str, change: Callable[[Term], Term]) -> Plan | None:
-    """The plan with the terms of one step's force balance changed."""
+def _in_step(
+    plan: Plan, unknown: str, change: Callable[[Term], Term], sources: Collection[str] = ()
+) -> Plan | None:
+    """The plan with the terms of one step's force balance changed, those of some forces or all."""
     its = [s.equation for s in plan.steps if s.unknown == unknown and s.equation.kind == "force"]
-    changed = on_terms(change)
-
-    def only_there(equation: Equation) -> Equation:
-        return changed(equation) if equation in its else equation
-
-    return rewritten(plan, only_there)
+    return rewritten(plan, in_equations(its, on_terms(change, sources=sources)))
 
 
 def _hinge_vertical_only(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """No horizontal part; the vertical one right, or with the full pull taken as vertical."""
     for joint in (each for each in _joints(plan) if not _upright(plan, each)):
-        upright = {f"{joint.id}.x": ZERO}
+        upright = {Quantity(joint.id).x: ZERO}
         parts = _of(plan, joint)
         yield Misstep("hinge_vertical_only", restated(plan, upright), "right", parts)
         full = _in_step(
             plan,
-            f"{joint.id}.y",
+            Quantity(joint.id).y,
             lambda t: t if t.ratio == UNITY else replace(t, ratio=with_sign_of(t.ratio, UNITY)),
         )
         if full:
@@ -153,13 +141,13 @@ def _hinge_vertical_only(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 def _hinge_along_body(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """The joint force along a straight body: its horizontal part right, R_y = R_x tan(tilt)."""
-    for joint in _joints(plan):
+    for joint in (each for each in _joints(plan) if not _upright(plan, each)):
         body = plan.system.body(joint.body)
         axis = axis_of(plan.system, body)
         if axis is not None:
             x, _ = components(plan.system, joint)
-            stated = {f"{joint.id}.y": Product((x, Call("tan", (axis,))))}
-            parts = {**_of(plan, joint), "body": body.name}
+            stated = {Quantity(joint.id).y: Product((x, Call("tan", (axis,))))}
+            parts = {**_of(plan, joint), "body": body}
             yield Misstep("hinge_along_body", restated(plan, stated), parts=parts)
 
 
@@ -168,16 +156,26 @@ def _component_only(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
         sizes = [Call("abs", (part,)) for part in components(plan.system, joint)]
         ways = {"x": sizes[0], "y": sizes[1], "sum": total((1, sizes[0]), (1, sizes[1]))}
         for way, magnitude in ways.items():
-            changed = restated(plan, {f"{joint.id}.magnitude": magnitude})
+            changed = restated(plan, {Quantity(joint.id).magnitude: magnitude})
             yield Misstep("component_only", changed, way, _of(plan, joint))
 
 
 def _tangent_inverted(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """arctan(|R_x|/|R_y|) given as the angle from the horizontal, on the right sides."""
+    """arctan(|R_x|/|R_y|) given as the angle from the horizontal, on the right sides.
+
+    Also of any other angle that is found by its tangent.
+    """
+    found = [(step.unknown, step.expression) for step in plan.steps]
+    found += [(each.variable, each.expression) for each in plan.definitions]
+    for id, expression in found:
+        if isinstance(expression, Call) and expression.function == "atan":
+            upside_down = Call("atan", (Quotient(number(1), expression.arguments[0]),))
+            told: dict[str, Part] = {"a": plan.system.variables[id].as_name}
+            yield Misstep("tangent_inverted", replaced(plan, id, upside_down), "angle", told)
     for joint in _leaning(plan):
         x, y = components(plan.system, joint)
         direction = Call("atan2", (with_sign_of(y, x), with_sign_of(x, y)))
-        changed = restated(plan, {f"{joint.id}.direction": direction})
+        changed = restated(plan, {Quantity(joint.id).direction: direction})
         yield Misstep("tangent_inverted", changed, parts=_of(plan, joint))
 
 
@@ -186,7 +184,7 @@ def _angle_sign(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
         x, y = components(plan.system, joint)
         mirrored = {"up": (negative(y), x), "side": (y, negative(x))}
         for way, sides in mirrored.items():
-            changed = restated(plan, {f"{joint.id}.direction": Call("atan2", sides)})
+            changed = restated(plan, {Quantity(joint.id).direction: Call("atan2", sides)})
             yield Misstep("angle_sign", changed, way, _of(plan, joint))
 
 
@@ -194,29 +192,33 @@ def _angle_sign(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 
 def _tension_equals_load(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """A tension taken as what hangs, or as all the weight."""
+    """A tension taken as what hangs, or as all the weight.
+
+    A level cord holds up nothing of a particle, or of one body among several.
+    """
     own = {force.id for force in own_weights(plan.system)}
-    for pull, step in _found(plan, _CABLES):
-        weights = _weights(plan, pull.body)
-        hung = [weight for weight in weights if weight.id not in own]
-        tries = {"load": hung, "total": weights} if len(weights) > 1 else {"load": weights}
+    several = len(plan.system.bodies) > 1
+    for pull, step in found_forces(plan, _CABLES):
+        particle = plan.system.body(pull.body).particle
+        if facing(pull) in (0, 180) and (particle or several):
+            continue
+        weights = weights_on(plan.system, pull.body)
+        hung = weights if particle else [weight for weight in weights if weight.id not in own]
+        tries = {"load": hung or weights}
+        tries |= {"total": weights} if len(weights) > len(tries["load"]) else {}
         for way, forces in tries.items():
             if forces:
-                changed = replaced(plan, step.unknown, _all(forces))
-                parts: dict[str, Part] = {"T": pull.magnitude, "W": _letters(forces)}
+                changed = replaced(plan, step.unknown, sum_of(forces))
+                parts: dict[str, Part] = {"T": pull.magnitude, "W": letters(forces)}
                 yield Misstep("tension_equals_load", changed, way, parts)
 
 
-def _found(plan: Plan, kinds: tuple[Kind, ...]) -> Iterator[tuple[Force, Step]]:
+def found_forces(plan: Plan, kinds: tuple[Kind, ...]) -> Iterator[tuple[Force, Step]]:
     """The forces of some kinds whose size a step finds, with that step."""
     for step in plan.steps:
         for force in plan.system.forces:
             if force.id == step.unknown and force.kind in kinds:
                 yield force, step
-
-
-def _letters(forces: list[Force]) -> tuple[Expression, ...]:
-    return tuple(force.magnitude for force in forces)
 
 
 def _normal_at_wall_is_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
@@ -226,25 +228,19 @@ def _normal_at_wall_is_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep
     """
     own = {force.id for force in own_weights(plan.system)}
     pushes = [f for f in plan.system.forces if f.kind in _SURFACES and f.part == "normal"]
-    walls = [push for push in pushes if _faces(push) in (0, 180)]
-    for push, step in _found(plan, _SURFACES) if walls else ():
-        weights = _weights(plan, push.body)
+    walls = [push for push in pushes if facing(push) in (0, 180)]
+    for push, step in found_forces(plan, _SURFACES) if walls else ():
+        weights = weights_on(plan.system, push.body)
         of_body = [weight for weight in weights if weight.id in own]
-        wall, floor = _faces(push) in (0, 180), _faces(push) == 90
-        noun = plan.system.body(push.body).name
+        wall, floor = facing(push) in (0, 180), facing(push) == 90
+        body = plan.system.body(push.body)
         tries = {"own": of_body} if wall or floor else {}
         tries |= {"total": weights} if wall and len(weights) > 1 else {}
         for way, forces in tries.items() if push.part == "normal" else ():
             if forces:
-                changed = replaced(plan, step.unknown, _all(forces))
-                parts: dict[str, Part] = {"N": push.magnitude, "W": _letters(forces), "body": noun}
+                changed = replaced(plan, step.unknown, sum_of(forces))
+                parts: dict[str, Part] = {"N": push.magnitude, "W": letters(forces), "body": body}
                 yield Misstep("normal_at_wall_is_weight", changed, way, parts)
-
-
-def _faces(force: Force) -> int | None:
-    """The direction of a push where it is a number of whole degrees."""
-    angle = angle_of(force.direction)
-    return None if angle.multiples else int(angle.constant) % 360
 
 
 def _friction_at_limit(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:

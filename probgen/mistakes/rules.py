@@ -6,61 +6,51 @@ are, and what speaks for each, is told in `probgen.mistakes.comparison`.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Iterator
 from dataclasses import replace
-from decimal import Decimal
 from typing import Final
 
-from probgen.mistakes import joints
+from probgen.mistakes import angles, arms, joints, particles
 from probgen.mistakes.variant import (
-    Change,
     Misstep,
     Part,
-    axis_of,
+    dropped,
+    flipped,
+    moved,
     on_terms,
     own_weights,
     renamed,
-    restated,
     rewritten,
-    with_sign_of,
+    sum_of,
+    weights_on,
     workable,
 )
 from probgen.quantities.expression import (
     UNITY,
-    Call,
     Expression,
     Name,
-    Number,
-    Power,
     Product,
     Quotient,
     names_in,
     number,
-    parts,
-    substituted,
     total,
 )
-from probgen.quantities.recent import kept
 from probgen.quantities.unit import (
     ACCELERATION,
-    ANGLE,
-    DEGREE,
     LENGTH,
     MASS,
     SI,
     UnitSystem,
 )
-from probgen.statics.equation import Equation, Term, torque_balance
+from probgen.statics.derivation import Step
+from probgen.statics.equation import Equation, Term
+from probgen.statics.geometry import way
 from probgen.statics.plan import Plan, Probe, find_plan
 from probgen.statics.refusal import Refusal
-from probgen.statics.system import Force, Kind, Role, System, Variable
+from probgen.statics.system import Body, Force, Kind, Role, System
 
 Rule = Callable[[Plan, UnitSystem], Iterator[Misstep]]
 _SUPPORTS: Final = (Kind.HINGE, Kind.ROUGH)
-_TRIGONOMETRIC: Final = ("sin", "cos", "tan")
-_INVERSE: Final = ("asin", "acos", "atan", "atan2")
-_IN_RADIANS: Final = Number(Decimal(repr(180.0 / math.pi)))
 
 
 def missteps(plan: Plan, probe: Probe, units: UnitSystem = SI) -> tuple[Misstep, ...]:
@@ -72,7 +62,6 @@ def missteps(plan: Plan, probe: Probe, units: UnitSystem = SI) -> tuple[Misstep,
     return tuple(made for working in workings(plan, probe) for made in _made_in(working, units))
 
 
-@kept(64)  # a class may be worked in several portions
 def _made_in(working: Plan, units: UnitSystem) -> tuple[Misstep, ...]:
     found = (made for rule in RULES for made in rule(working, units))
     return tuple(misstep for misstep in found if workable(misstep.plan))
@@ -108,41 +97,59 @@ def _mass_as_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 def _own_weight_forgotten(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     for weight in own_weights(plan.system):
-        changed = rewritten(plan, on_terms(lambda term: None, source=weight.id))
+        changed = rewritten(plan, on_terms(dropped, sources={weight.id}))
         if changed:
-            noun = plan.system.body(weight.body).name
-            told: dict[str, Part] = {"W": weight.magnitude, "body": noun}
-            yield Misstep("own_weight_forgotten", changed, parts=told)
+            body = plan.system.body(weight.body)
+            told: dict[str, Part] = {"W": weight.magnitude, "body": body}
+            # a rod is easily thought light; of what counts as a point only the lighter part is
+            others = total((1, _other_weights(plan.system, weight)), (-1, weight.magnitude))
+            only_if = others if body.particle else None
+            yield Misstep("own_weight_forgotten", changed, parts=told, only_if=only_if)
+
+
+def _load_forgotten(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """What lies in or on a particle left out, where it is lighter than the particle itself."""
+    own = own_weights(plan.system)
+    for carrier in (weight for weight in own if plan.system.body(weight.body).particle):
+        for load in weights_on(plan.system, carrier.body):
+            changed = rewritten(plan, on_terms(dropped, sources={load.id}))
+            if changed and load not in own:
+                heavier = total((1, carrier.magnitude), (-1, load.magnitude))
+                told: dict[str, Part] = {"W": load.magnitude}
+                yield Misstep("load_forgotten", changed, parts=told, only_if=heavier)
+
+
+def _other_weights(system: System, weight: Force) -> Expression:
+    """All weights but one."""
+    others = (f for f in system.forces if f.kind is Kind.WEIGHT and f.id != weight.id)
+    return sum_of(others)
 
 
 def _whole_length_for_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """The body's own weight moved to its end far from the support."""
+    """The body's own weight moved to its end far from the support.
+
+    Unlikely where the weight's distance is printed, and not half of the body's length.
+    """
     for weight in own_weights(plan.system):
-        outline = plan.system.body(weight.body).outline
+        body = plan.system.body(weight.body)
+        outline = body.outline
         ends = [end for end in (outline[0], outline[-1]) if end not in _held(plan.system)]
         if len(ends) != 1 or len(outline) > 2 or ends[0] == weight.point:
             continue
-        changed = rewritten(plan, _moved(plan.system, weight, ends[0]))
+        changed = rewritten(plan, moved(plan.system, weight, plan.system.points[ends[0]]))
         if changed:
-            noun, end = plan.system.body(weight.body).name, Name(ends[0], ends[0])
-            told: dict[str, Part] = {"W": weight.magnitude, "body": noun, "end": end}
-            yield Misstep("whole_length_for_weight", changed, parts=told)
+            end = Name(ends[0], ends[0])
+            told: dict[str, Part] = {"W": weight.magnitude, "body": body, "end": end}
+            printed = _printed_distance(plan.system, body, weight)
+            yield Misstep("whole_length_for_weight", changed, parts=told, unlikely=printed)
 
 
-def _moved(system: System, force: Force, point: str) -> Change:
-    """The force's torques taken as if it acted at another point."""
-    others = tuple(f for f in system.forces if f.id != force.id)
-    elsewhere = replace(system, forces=(*others, replace(force, point=point)))
-
-    def change(equation: Equation) -> Equation:
-        if equation.kind != "torque" or force.body not in equation.bodies:
-            return equation
-        kept = tuple(term for term in equation.terms if term.source != force.id)
-        again = torque_balance(elsewhere, equation.bodies, equation.about, equation.method)
-        new = tuple(term for term in again.terms if term.source == force.id)
-        return replace(equation, terms=(*kept, *new))
-
-    return change
+def _printed_distance(system: System, body: Body, force: Force) -> bool:
+    """Whether a force's place on a body has a letter of its own."""
+    start, end = body.outline[0], body.outline[-1]
+    places = (names_in(link.length) for link in way(system.points, start, force.point))
+    whole = (names_in(link.length) for link in way(system.points, start, end))
+    return not frozenset().union(*places) <= frozenset().union(*whole)
 
 
 def _unit_not_converted(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
@@ -162,119 +169,37 @@ def _unit_not_converted(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
             yield Misstep("unit_not_converted", changed, parts=told)
 
 
-# Angles.
-
-
-def _sin_cos_swap(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """Of one force in its torque, of one force throughout, of all forces."""
-    oblique = _oblique(plan)
-    tries = [("torque", force.id, "torque") for force in oblique]
-    tries += [("one", force.id, "") for force in oblique]
-    tries += [("all", "", "")] if len(oblique) > 1 else []
-    for kind_of_way, source, kind in tries:
-        changed = rewritten(plan, on_terms(_other_function, kind, source))
-        if changed:
-            told: dict[str, Part] = {"F": _letter(plan.system, source)}
-            yield Misstep("sin_cos_swap", changed, kind_of_way, told)
-
-
-def _other_function(term: Term) -> Term:
-    """The ratio sqrt(1 - ratio^2): cosine for sine, sine for cosine, also where lengths give it."""
-    if term.ratio == UNITY:
-        return term
-    other = Call("sqrt", (total((1, UNITY), (-1, Power(term.ratio, 2))),))
-    return replace(term, ratio=with_sign_of(term.ratio, other))
-
-
-def _wrong_reference_line(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """a -> 90° - a for each angle; beside a tilted body also a + tilt and a - tilt."""
-    angles = [v for v in plan.system.variables.values() if _is_given_angle(v)]
-    tilts = _tilts(plan.system)
-    quarter = number(90, DEGREE)
-    for angle in angles:
-        a = angle.as_name
-        others = [("vertical", total((1, quarter), (-1, a)))]
-        for tilt in angles:
-            if tilt.id in tilts and tilt.id != angle.id and angle.id not in tilts:
-                t = tilt.as_name
-                others += [("tilt", total((1, a), (1, t))), ("tilt", total((1, a), (-1, t)))]
-        for kind_of_way, other in others:
-            changed = renamed(plan, {angle.id: other})
-            if changed:
-                told: dict[str, Part] = {"a": a, "b": other}
-                yield Misstep("wrong_reference_line", changed, kind_of_way, told)
-
-
-def _no_angle(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """The full force in the torque: of one oblique force that is no weight, of all forces."""
-    forces = [force for force in _oblique(plan) if force.kind is not Kind.WEIGHT]
-    tries = [("one", force.id) for force in forces]
-    tries += [("all", "")] if len(_oblique(plan)) > 1 else []
-    for kind_of_way, source in tries:
-        changed = rewritten(plan, on_terms(_square_on, "torque", source))
-        if changed:
-            told: dict[str, Part] = {"F": _letter(plan.system, source)}
-            yield Misstep("no_angle", changed, kind_of_way, told)
-
-
-def _square_on(term: Term) -> Term:
-    if term.ratio == UNITY:
-        return term
-    return replace(term, ratio=with_sign_of(term.ratio, UNITY))
-
-
-def _distance_not_perpendicular(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """The distance along a tilted body taken as the lever arm of every weight."""
-    weights = [force for force in _oblique(plan) if force.kind is Kind.WEIGHT]
-    ids = {force.id for force in weights}
-    changed = rewritten(plan, on_terms(lambda t: _square_on(t) if t.source in ids else t, "torque"))
-    if changed:
-        letters = tuple(force.magnitude for force in weights)
-        told: dict[str, Part] = {"W": letters, "body": plan.system.body(weights[0].body).name}
-        yield Misstep("distance_not_perpendicular", changed, parts=told)
-
-
-def _calculator_radians(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """Degrees keyed in as radians; angles that the calculator found itself are not affected."""
-
-    def shown(part: Expression) -> Expression | None:
-        if not isinstance(part, Call) or part.function not in _TRIGONOMETRIC:
-            return None
-        if _holds(part, _INVERSE):
-            return part
-        return Call(part.function, (Product((_IN_RADIANS, part.arguments[0])),))
-
-    def change(term: Term) -> Term:
-        length = term.length and substituted(term.length, shown)
-        return replace(term, ratio=substituted(term.ratio, shown), length=length)
-
-    changed = rewritten(plan, on_terms(change)) or plan
-    for joint in joints.resultants(plan):
-        x, y = joints.components(plan.system, joint)
-        level = Call("abs", (Call("atan", (Quotient(y, x),)),))
-        printed = Quotient(level, _IN_RADIANS)
-        sides = with_sign_of(y, Call("sin", (printed,))), with_sign_of(x, Call("cos", (printed,)))
-        changed = restated(changed, {f"{joint.id}.direction": Call("atan2", sides)})
-    if changed is not plan:
-        yield Misstep("calculator_radians", changed)
-
-
 # Torques.
 
 
 def _torque_sign(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """The torque of one force the wrong way round."""
-    forces = {t.source for s in plan.steps if s.equation.kind == "torque" for t in s.equation.terms}
+    """The torque of one known force the wrong way round.
+
+    Unlikely where all that is known turns one way: nobody sees one weight of many turn back.
+    """
+    turning = [step for step in plan.steps if step.equation.kind == "torque"]
     for force in plan.system.forces:
-        if force.id in forces:
-            flip = on_terms(lambda term: replace(term, sign=-term.sign), "torque", force.id)
-            changed = rewritten(plan, flip)
-            if changed:
-                yield Misstep("torque_sign", changed, parts={"F": force.magnitude})
+        flip = on_terms(flipped, "torque", {force.id})
+        holding = [s for s in turning if any(t.source == force.id for t in s.equation.terms)]
+        if not holding or any(s.unknown in names_in(force.magnitude) for s in holding):
+            continue
+        changed = rewritten(plan, flip)
+        if changed:
+            alike = all(_all_one_way(step, force) for step in holding)
+            told: dict[str, Part] = {"F": force.magnitude}
+            yield Misstep("torque_sign", changed, parts=told, unlikely=alike)
+
+
+def _all_one_way(step: Step, force: Force) -> bool:
+    """Whether all that a torque balance knows turns as this force does."""
+    known = [t for t in step.equation.terms if step.unknown not in names_in(t.magnitude)]
+    return {t.sign for t in known if t.source != force.id} <= {
+        t.sign for t in known if t.source == force.id
+    }
 
 
 def _inverted_arm_ratio(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """Levers only: F l_1 = W l_2 written F l_2 = W l_1, each arm (or each force) upside down."""
+    """Two torques only: F l_1 = W l_2 written F l_2 = W l_1, arms (or forces) upside down."""
 
     def arms(term: Term) -> Term:
         return replace(term, length=term.length and Quotient(UNITY, term.length))
@@ -282,14 +207,20 @@ def _inverted_arm_ratio(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     def forces(term: Term) -> Term:
         return replace(term, magnitude=Quotient(UNITY, term.magnitude))
 
-    turning = [step for step in plan.steps if step.equation.kind == "torque"]
-    level = all(t.ratio == UNITY and t.length for s in turning for t in s.equation.terms)
-    if not turning or not level:
+    turning = [step.equation for step in plan.steps if step.equation.kind == "torque"]
+    if not turning or not all(_is_lever(equation) for equation in turning):
         return
-    changed = rewritten(plan, on_terms(arms, "torque"))
-    changed = changed or rewritten(plan, on_terms(forces, "torque"))
+    lengths = (names_in(t.length) for e in turning for t in e.terms if t.length)
+    place_sought = frozenset().union(*lengths) & frozenset(plan.system.unknowns)
+    changed = rewritten(plan, on_terms(forces if place_sought else arms, "torque"))
     if changed:
         yield Misstep("inverted_arm_ratio", changed)
+
+
+def _is_lever(equation: Equation) -> bool:
+    """Whether exactly two torques hold each other, both square to their arms."""
+    level = all(term.ratio == UNITY and term.length for term in equation.terms)
+    return level and len(equation.terms) == 2
 
 
 def _early_rounding(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
@@ -301,54 +232,19 @@ def _early_rounding(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 RULES: Final[tuple[Rule, ...]] = (
     _mass_as_weight,
     _own_weight_forgotten,
+    _load_forgotten,
     _whole_length_for_weight,
     _unit_not_converted,
-    _sin_cos_swap,
-    _wrong_reference_line,
-    _no_angle,
-    _distance_not_perpendicular,
-    _calculator_radians,
     _torque_sign,
     _inverted_arm_ratio,
     _early_rounding,
+    *angles.RULES,
+    *arms.RULES,
+    *particles.RULES,
     *joints.RULES,
 )
-
-
-# What the rules ask of a plan.
-
-
-def _is_given_angle(variable: Variable) -> bool:
-    return variable.dimension == ANGLE and variable.role in (Role.GIVEN, Role.DERIVED)
-
-
-def _tilts(system: System) -> frozenset[str]:
-    """The ids of the angles that straight bodies are tilted by."""
-    axes = [axis_of(system, body) for body in system.bodies]
-    return frozenset().union(*(names_in(axis) for axis in axes if axis is not None))
 
 
 def _held(system: System) -> frozenset[str]:
     """The points where supports act."""
     return frozenset(e.at for e in system.elements if e.kind in _SUPPORTS)
-
-
-def _oblique(plan: Plan) -> list[Force]:
-    """Forces that some balance of the plan takes only a part of, in the order they act."""
-    sources = {
-        term.source
-        for step in plan.steps
-        for term in step.equation.terms
-        if step.equation.kind != "condition" and term.ratio != UNITY
-    }
-    return [force for force in plan.system.forces if force.id in sources]
-
-
-def _letter(system: System, source: str) -> Part:
-    return system.force(source).magnitude if source else ""
-
-
-def _holds(expression: Expression, functions: tuple[str, ...]) -> bool:
-    if isinstance(expression, Call) and expression.function in functions:
-        return True
-    return any(_holds(part, functions) for part in parts(expression))

@@ -6,8 +6,9 @@ gives the wrong values of one draw or of a whole class.  No wrong number is ever
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from functools import partial
 from typing import Final
 
 import numpy as np
@@ -19,18 +20,29 @@ from probgen.quantities.expression import (
     Product,
     Quotient,
     Value,
-    evaluate,
     names_in,
     substituted,
+    total,
 )
 from probgen.statics.derivation import Step
-from probgen.statics.equation import Equation, Term
-from probgen.statics.geometry import way
+from probgen.statics.equation import Equation, Term, torque_balance
+from probgen.statics.geometry import angle_of, way
+from probgen.statics.line import in_full
 from probgen.statics.plan import Outcome, Plan
+from probgen.statics.rerun import rerun
 from probgen.statics.solve_for import eliminated
-from probgen.statics.system import Body, Force, Kind, Role, System
+from probgen.statics.system import (
+    Body,
+    Element,
+    Force,
+    Kind,
+    Limit,
+    Point,
+    Role,
+    System,
+)
 
-Part = Expression | tuple[Expression, ...] | str
+Part = Expression | tuple[Expression, ...] | Body | Element | Limit | str
 Change = Callable[[Equation], Equation]
 TermChange = Callable[[Term], Term | None]
 
@@ -41,8 +53,11 @@ class Misstep:
 
     slip: the slip's id; way: which of its ways, "" where there is only one.
     plan: the working with the slip; its values are the wrong ones.
-    parts: what the slip is made on, by the name a sentence calls it: letters or words.
+    parts: what the slip is made on, by the name a sentence calls it: quantities, a body, a support,
+    units.
     figures: intermediate results are cut to so many significant figures; 0: carried in full.
+    unlikely: the statement prints what the slip overlooks, so that few will make it.
+    only_if: what must be positive, with the right values, for anybody to make it; None: nothing.
     """
 
     slip: str
@@ -50,24 +65,19 @@ class Misstep:
     way: str = ""
     parts: Mapping[str, Part] = field(default_factory=dict)
     figures: int = 0
+    unlikely: bool = False
+    only_if: Expression | None = None
 
 
 def workable(plan: Plan) -> bool:
     """Whether every line of a plan uses only what is given or has been found before it."""
     roles = (Role.GIVEN, Role.DERIVED, Role.CONSTANT)
     known = {v.id for v in plan.system.variables.values() if v.role in roles}
-    for id, expression in _lines(plan):
+    for id, expression in plan.lines:
         if not names_in(expression) <= known:
             return False
         known.add(id)
     return True
-
-
-def _lines(plan: Plan) -> list[tuple[str, Expression]]:
-    """What is worked out, in order: definitions, steps, what is put together at the end."""
-    lines = [(d.variable, d.expression) for d in plan.definitions]
-    lines += [(step.unknown, step.expression) for step in plan.steps]
-    return lines + [(outcome.id, outcome.expression) for outcome in plan.outcomes]
 
 
 def wrong_values(misstep: Misstep, values: Mapping[str, Value]) -> dict[str, Value]:
@@ -76,13 +86,9 @@ def wrong_values(misstep: Misstep, values: Mapping[str, Value]) -> dict[str, Val
     values: givens, derived quantities and g; floats for one draw or arrays with one entry a draw.
     What the slip makes impossible is not finite.
     """
-    found: dict[str, Value] = {}
-    carried, figures = dict(values), misstep.figures
-    with np.errstate(all="ignore"):
-        for id, expression in _lines(misstep.plan):
-            found[id] = evaluate(expression, carried)
-            carried[id] = _cut(found[id], figures) if figures else found[id]
-    return found
+    carry = partial(_cut, figures=misstep.figures) if misstep.figures else in_full
+    found = rerun(misstep.plan, values, carry=carry)
+    return {line.id: found[line.id] for line in misstep.plan.lines}
 
 
 _SMALLEST: Final = 1e-300  # stands in for zero, which has no order of magnitude
@@ -95,11 +101,11 @@ def _cut(value: Value, figures: int) -> Value:
     return cut
 
 
-def rewritten(plan: Plan, change: Change) -> Plan | None:
+def rewritten(plan: Plan, change: Change, signed: bool = False) -> Plan | None:
     """The plan with its equations changed and solved again for the same unknowns.
 
-    A size that cannot be negative is taken without its sign, as a student would report it.  None
-    when the change touches nothing, or leaves an equation that cannot be solved.
+    A size that cannot be negative is taken without its sign, as a student would report it, unless
+    `signed`.  None when the change touches nothing, or leaves an equation that cannot be solved.
     """
     steps: list[Step] = []
     touched = False
@@ -107,7 +113,7 @@ def rewritten(plan: Plan, change: Change) -> Plan | None:
         if all(change(equation) == equation for equation in group[0].equations):
             steps += group
             continue
-        again = _solved_again(plan, group[0], change)
+        again = _solved_again(plan, group[0], change, signed)
         if again is None:
             return None
         steps += again
@@ -128,7 +134,7 @@ def _groups(plan: Plan) -> Iterator[tuple[Step, ...]]:
         place = end
 
 
-def _solved_again(plan: Plan, first: Step, change: Change) -> tuple[Step, ...] | None:
+def _solved_again(plan: Plan, first: Step, change: Change, signed: bool) -> tuple[Step, ...] | None:
     """The steps of a group whose equations are changed; all of them, also where few were needed."""
     equations = tuple(change(equation) for equation in first.equations)
     names = (first.unknown, *(partner.unknown for partner in first.partners))
@@ -137,22 +143,25 @@ def _solved_again(plan: Plan, first: Step, change: Change) -> tuple[Step, ...] |
         return None
     steps = []
     for each in solved:
-        size = plan.system.variables[each.unknown].nonnegative
+        size = plan.system.variables[each.unknown].nonnegative and not signed
         value = Call("abs", (each.value,)) if size else each.value
         steps.append(Step(each.unknown, equations[each.place], value, first.removed))
     return (replace(steps[0], partners=tuple(steps[1:])), *steps[1:])
 
 
-def on_terms(change: TermChange, kind: str = "", source: str = "") -> Change:
+def on_terms(change: TermChange, kind: str = "", sources: Collection[str] = ()) -> Change:
     """A change of the terms of balances; a term for which it gives None is dropped.
 
-    kind: of "force" or "torque" balances only; source: of one force only; "" for all.
+    kind: of "force" or "torque" balances only, "" for both; sources: of some forces, none for all.
     """
 
     def changed(equation: Equation) -> Equation:
         if equation.kind == "condition" or kind not in ("", equation.kind):
             return equation
-        terms = [change(term) if source in ("", term.source) else term for term in equation.terms]
+        terms = [
+            change(term) if not sources or term.source in sources else term
+            for term in equation.terms
+        ]
         return replace(equation, terms=tuple(term for term in terms if term is not None))
 
     return changed
@@ -201,12 +210,32 @@ def _outcomes(plan: Plan) -> list[tuple[str, Expression]]:
 
 
 def replaced(plan: Plan, unknown: str, expression: Expression) -> Plan:
-    """The plan with one step's result taken from elsewhere; later steps go on with it."""
+    """The plan with one result taken from elsewhere; what needs it goes on with it.
+
+    Steps are put in an order in which each uses what has been found, where there is one.
+    """
+    definitions = tuple(
+        replace(each, expression=expression) if each.variable == unknown else each
+        for each in plan.definitions
+    )
     steps = tuple(
         replace(step, expression=expression) if step.unknown == unknown else step
         for step in plan.steps
     )
-    return replace(plan, steps=steps)
+    return replace(plan, definitions=definitions, steps=_in_order(steps))
+
+
+def _in_order(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """Steps, each after those whose results it uses; as they are where that cannot be."""
+    waiting, ordered = list(steps), list[Step]()
+    while waiting:
+        unfound = {step.unknown for step in waiting}
+        ready = next((s for s in waiting if not names_in(s.expression) & unfound), None)
+        if ready is None:
+            return steps
+        waiting.remove(ready)
+        ordered.append(ready)
+    return tuple(ordered)
 
 
 def with_sign_of(right: Expression, wrong: Expression) -> Expression:
@@ -219,13 +248,64 @@ def with_sign_of(right: Expression, wrong: Expression) -> Expression:
 
 
 def own_weights(system: System) -> tuple[Force, ...]:
-    """The weights of the bodies themselves, known by the noun of what weighs."""
-    nouns = {body.id: (body.name, f"the {body.name}") for body in system.bodies}
-    return tuple(
-        force
-        for force in system.forces
-        if force.kind is Kind.WEIGHT and force.source in nouns.get(force.body, ())
+    """The weights of the bodies themselves."""
+    own = {element.id for element in system.elements if element.own}
+    return tuple(force for force in system.forces if force.element in own)
+
+
+def flipped(term: Term) -> Term:
+    """The term with the other sign."""
+    return replace(term, sign=-term.sign)
+
+
+def dropped(term: Term) -> None:
+    """No term at all."""
+
+
+def in_equations(equations: Collection[Equation], change: Change) -> Change:
+    """The change made in some equations only."""
+    return lambda equation: change(equation) if equation in equations else equation
+
+
+def moved(system: System, force: Force, point: Point) -> Change:
+    """The force's torques taken as if it acted at another point, which may be a new one."""
+    others = tuple(f for f in system.forces if f.id != force.id)
+    elsewhere = replace(
+        system,
+        forces=(*others, replace(force, point=point.id)),
+        points={**system.points, point.id: point},
     )
+
+    def change(equation: Equation) -> Equation:
+        if equation.kind != "torque" or force.body not in equation.bodies:
+            return equation
+        kept = tuple(term for term in equation.terms if term.source != force.id)
+        again = torque_balance(elsewhere, equation.bodies, equation.about, equation.method)
+        new = tuple(term for term in again.terms if term.source == force.id)
+        return replace(equation, terms=(*kept, *new))
+
+    return change
+
+
+def weights_on(system: System, body: str) -> list[Force]:
+    """The weights that act on a body, its own and what it carries."""
+    return [force for force in system.forces if force.kind is Kind.WEIGHT and force.body == body]
+
+
+def sum_of(forces: Iterable[Force]) -> Expression:
+    """The sizes of forces added."""
+    return total(*((1, force.magnitude) for force in forces))
+
+
+def letters(forces: Iterable[Force]) -> tuple[Expression, ...]:
+    """The letters of forces, each once: one rope pulls in several places."""
+    return tuple(dict.fromkeys(force.magnitude for force in forces))
+
+
+def facing(force: Force) -> int | None:
+    """The direction of a force where it is a number of whole degrees."""
+    angle = angle_of(force.direction)
+    return None if angle.multiples else int(angle.constant) % 360
 
 
 def axis_of(system: System, body: Body) -> Expression | None:

@@ -55,12 +55,16 @@ class Loss(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class PrintedChunk:
-    """The PDFs of a chunk, by file name and all together, its answers, and what was lost."""
+    """The PDFs of a chunk, by file name and all together, its answers, and what was lost.
+
+    remarks: what should be looked at before it is handed out, with document, student, problem.
+    """
 
     pdfs: Mapping[Kind, tuple[tuple[str, bytes], ...]]
     together: Mapping[Kind, bytes]
     rows: tuple[Row, ...]
     losses: tuple[Loss, ...]
+    remarks: tuple[str, ...] = ()
 
 
 def print_chunk(
@@ -85,14 +89,30 @@ def print_chunk(
         {kind: batch.together.get(kind, b"") for kind in Kind},
         tuple(rows),
         tuple(losses),
+        tuple(_remarks(batch, copies)),
     )
+
+
+def _remarks(batch: Batch, copies: Sequence[Copy]) -> Iterator[str]:
+    """What TeX could set, but not as it should be."""
+    owners = {copy.version.name: copy.version.owner for copy in copies}
+    for printed in batch.printed:
+        for blemish in printed.blemishes:
+            if blemish.boxed and not blemish.place:
+                continue  # in a head stand texts of the class list, told of before the build
+            where = f", problem {blemish.place}" if blemish.place else ""
+            owner = owners[printed.name]
+            yield f"{printed.pile}/{printed.name}.pdf: {owner}{where}: {blemish.words}"
 
 
 def _copies(
     chunk: Chunk, problem_set: ProblemSet, problems: tuple[Problem, ...]
 ) -> tuple[Copy, ...]:
     columns = [work(problem, draws) for problem, draws in zip(problems, chunk.draws, strict=True)]
-    slips = [class_slips([own.digits for own in column]) for column in columns]
+    slips = [
+        class_slips([own.digits for own in column], problem.missteps)
+        for problem, column in zip(problems, columns, strict=True)
+    ]
     rows = zip(chunk.versions, zip(*columns, strict=True), zip(*slips, strict=True), strict=True)
     return tuple(Copy(problem_set, version, problems, own, wrong) for version, own, wrong in rows)
 

@@ -12,7 +12,7 @@ from probgen.course.exam import Exam, deal
 from probgen.course.record import Record
 from probgen.course.setfile import ProblemSet
 from probgen.papers.answers import Row
-from probgen.papers.page import Inlines, label
+from probgen.papers.blanks import Inlines, label
 from probgen.problem.problem import Problem
 from probgen.sheets.document import AnswerRow, AnswerTable, Cover, Header
 from probgen.wording.block import Text
@@ -65,7 +65,8 @@ def answer_table(
     columns: list[tuple[int, str]] = []
     heads: list[tuple[str, tuple[Inlines, ...]]] = []
     for number, problem in enumerate(problems, start=1):
-        asked = [target for target in targets(problem.plan.system) if target.asked]
+        told = targets(problem.plan.system, problem.template.labels)
+        asked = [target for target in told if target.asked]
         columns += [(number, target.id) for target in asked]
         heads.append((problem.template.title, tuple(label(problem, target) for target in asked)))
     own = (words.version,) if record.set.exam else (words.name, words.id)

@@ -1,4 +1,4 @@
-"""One problem printed on its own: a sheet, and the key behind it."""
+"""One problem on its own: a sheet, and the key behind it, as PDF or as HTML."""
 
 from __future__ import annotations
 
@@ -10,9 +10,10 @@ from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.version import Version
 from probgen.input.outside import OutsideError
 from probgen.mistakes.comparison import class_slips
-from probgen.papers.page import Copy
+from probgen.papers.page import Copy, key_of, sheet_of
 from probgen.papers.typesetter import Kind, Typesetter
 from probgen.problem.single import Single
+from probgen.sheets.html.pages import HtmlPages
 
 _POINTS: Final = 10
 
@@ -22,12 +23,7 @@ def print_handout(single: Single, typesetter: Typesetter) -> bytes:
 
     Raises InputError when the problem cannot be told, OutsideError when TeX fails.
     """
-    problem, own = single.problem, single.worked
-    title = problem.template.title
-    problem_set = ProblemSet("", title, "", (Assigned(problem.template.id, _POINTS),))
-    version = Version(0, "", title, Student("", ""))
-    wrong = class_slips([own.digits])
-    copy = Copy(problem_set, version, (problem,), (own,), wrong)
+    copy = _copy_of(single)
     written = (typesetter.document(kind, copy) for kind in Kind)
     batch = typesetter.print([replace(each, name=each.pile, pile="") for each in written])
     if batch.failures:
@@ -35,3 +31,19 @@ def print_handout(single: Single, typesetter: Typesetter) -> bytes:
         mend = "look at the texts of the template; nothing was written"
         raise OutsideError(f"TeX could not set {told}", mend)
     return batch.together[""]
+
+
+def html_handout(single: Single) -> str:
+    """Sheet and key as one page of HTML.  Raises InputError when the problem cannot be told."""
+    copy, pages = _copy_of(single), HtmlPages(single.problem.language.page)
+    return pages.whole(copy.problem_set.title, pages.sheet(sheet_of(copy)), pages.key(key_of(copy)))
+
+
+def _copy_of(single: Single) -> Copy:
+    """The problem as a set of one, for nobody in particular."""
+    problem, own = single.problem, single.worked
+    title = problem.template.title
+    problem_set = ProblemSet("", title, "", (Assigned(problem.template.id, _POINTS),))
+    version = Version(0, "", title, Student("", ""))
+    wrong = class_slips([own.digits], problem.missteps)
+    return Copy(problem_set, version, (problem,), (own,), wrong)

@@ -12,21 +12,22 @@ from probgen.course.setfile import ProblemSet
 from probgen.course.version import Version
 from probgen.figures.paper.scene import Scene
 from probgen.mistakes.comparison import Slip, likely
+from probgen.papers.blanks import blanks_of, label, unit_printed
 from probgen.problem.problem import Problem, Worked, tell_steps
 from probgen.problem.problem_figures import asks_for_sizes, free_body_scene, situation_scene
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Relation
-from probgen.quantities.unit import METRE_PER_SECOND_SQUARED, UNITS
+from probgen.quantities.unit import ANGLE, METRE_PER_SECOND_SQUARED
 from probgen.sheets import document
 from probgen.sheets.formula_page import formula_page
-from probgen.wording.block import Block, Inline, Picture, Section, Text
-from probgen.wording.facts.asked import AnswerNamed, GravityTaken
+from probgen.statics.system import Form, Role
+from probgen.wording.block import Block, Inline, Math, Picture, Section, Text
+from probgen.wording.facts.asked import GravityTaken
 from probgen.wording.find import tell_find
 from probgen.wording.language import Language
 from probgen.wording.nouns import NO_NOUNS
 from probgen.wording.slip import slips_told
 from probgen.working.criteria import scheme
-from probgen.working.result import Target
 from probgen.working.tolerance import intervals
 
 Inlines = tuple[Inline, ...]
@@ -167,10 +168,31 @@ def solution_of(face: Face) -> document.Solution:
         sections=sections,
         answers=tuple(_answers(problem, own)),
         points=face.points,
+        given=tuple(_given(face)),
+        asked=tuple(_asked(face)),
         pictures=dict(_pictures(sections, face, figure)),
         scheme=tuple(_marks(face)),
         slips=tuple(_slips(face)),
     )
+
+
+def _given(face: Face) -> Iterator[document.Given]:
+    """Everything drawn or computed for this student before any working, as it was told."""
+    case, labels = face.own.case, face.problem.template.labels
+    for id, variable in case.system.variables.items():
+        if variable.role not in (Role.GIVEN, Role.DERIVED) or id not in case.numbers:
+            continue
+        called = labels.quantities[id]
+        measured = called.measured if variable.dimension == ANGLE else ""
+        name = f"{called.name} {measured}".strip()
+        symbol, value = Math((variable.as_name,)), Math((case.numbers[id],))
+        yield document.Given((symbol,), name, (value,))
+
+
+def _asked(face: Face) -> Iterator[Inlines]:
+    problem = face.problem
+    for find in face.own.case.system.finds:
+        yield tell_find(find, problem.nouns, problem.language)
 
 
 def _answers(problem: Problem, own: Worked) -> Iterator[document.Answer]:
@@ -180,8 +202,9 @@ def _answers(problem: Problem, own: Worked) -> Iterator[document.Answer]:
         for each in intervals(own.digits, own.answers)
     }
     for answer in own.answers:
-        printed = (Text(answer.printed),)
-        yield document.Answer(label(problem, answer), printed, full.get(answer.id, ()))
+        shown = answer.shown
+        printed = Math((shown,)) if isinstance(shown, Number) else Text(answer.printed)
+        yield document.Answer(label(problem, answer), (printed,), full.get(answer.id, ()))
 
 
 def _marks(face: Face) -> Iterator[document.Mark]:
@@ -215,19 +238,14 @@ def _pictures(
 def _parts(problem: Problem, own: Worked) -> Iterator[document.Part]:
     """What is asked, lettered when there is more than one thing."""
     finds = own.case.system.finds
-    asked = {answer.id: answer for answer in own.answers}
     for letter, find in zip(ascii_lowercase, finds, strict=False):
-        label = letter if len(finds) > 1 else ""
-        answer = asked.get(find.quantity)
-        unit = UNITS[answer.unit].plain if answer and answer.unit else ""
+        lettered = letter if len(finds) > 1 else ""
         told = tell_find(find, problem.nouns, problem.language)
-        yield document.Part(label, told, unit)
-
-
-def label(problem: Problem, target: Target) -> Inlines:
-    """What an answer is called beside its value: the letter of a quantity, or words."""
-    named = AnswerNamed(target.kind, Name(target.id, target.symbol))
-    return problem.language.say(named, problem.nouns)
+        if find.form is Form.VALUE:
+            (answer,) = (each for each in own.answers if each.id == find.quantity)
+            yield document.Part(lettered, told, unit_printed(answer))
+        else:
+            yield document.Part(lettered, told, blanks=tuple(blanks_of(problem, own, find)))
 
 
 def _cautions(copy: Copy) -> Iterator[str]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final
 
+from probgen.press.blemish import Blemish, blemishes
 from probgen.press.engine import run_tex
 from probgen.press.format_cache import format_for
 from probgen.press.lualatex import require_scripts, run_scripts, scripts_used
@@ -37,12 +38,13 @@ class Document:
 
 @dataclass(frozen=True, slots=True)
 class Printed:
-    """A document's PDF."""
+    """A document's PDF; blemishes: what of it is not as it should be."""
 
     name: str
     pile: str
     pdf: bytes
     pages: int
+    blemishes: tuple[Blemish, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,17 +93,18 @@ def print_batch(
     pairs = [(document, outcomes[document.pile, document.name]) for document in documents]
     parts: dict[str, list[Part]] = {document.pile: [] for document in documents}
     for document, outcome in pairs:
-        if isinstance(outcome, Part):
-            parts[document.pile].append(outcome)
+        if isinstance(outcome, _Set):
+            parts[document.pile].append(outcome.part)
     return Batch(
-        tuple(_printed(d, part, language) for d, part in pairs if isinstance(part, Part)),
+        tuple(_printed(d, done, language) for d, done in pairs if isinstance(done, _Set)),
         tuple(Failure(d.name, d.pile, told) for d, told in pairs if isinstance(told, str)),
         {pile: collate(own, language, duplex) if own else b"" for pile, own in parts.items()},
     )
 
 
-def _printed(document: Document, part: Part, language: str) -> Printed:
-    return Printed(document.name, document.pile, extract(part, language), len(part.pages))
+def _printed(document: Document, done: _Set, language: str) -> Printed:
+    pdf, pages = extract(done.part, language), len(done.part.pages)
+    return Printed(document.name, document.pile, pdf, pages, done.blemishes)
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,8 +115,16 @@ class _Press:
     scripted: bool
 
 
-_Outcomes = list[Part | str]
-"""A document's pages in the PDF of its run, or TeX's complaint about it."""
+@dataclass(frozen=True, slots=True)
+class _Set:
+    """A document's pages in the PDF of its run, and what TeX has said of them."""
+
+    part: Part
+    blemishes: tuple[Blemish, ...]
+
+
+_Outcomes = list[_Set | str]
+"""A document that is set, or TeX's complaint about it."""
 
 
 def _print_alike(
@@ -183,8 +194,10 @@ def _run(
             return _Stop(run.complaint, stopped, run.endless)
         try:
             pdf = (folder / "run.pdf").read_bytes()
-            return [*cut_run(pdf, [document.title for document in documents])]
+            parts = cut_run(pdf, [document.title for document in documents])
         except FileNotFoundError:
             return _Stop(_NO_PAGES)
         except ValueError as error:
             return _Stop(str(error))
+        found = blemishes(run.said)
+        return [_Set(part, found.get(place, ())) for place, part in enumerate(parts)]

@@ -82,13 +82,14 @@ class Run:
     """How a run went: whether it came to its end.
 
     complaint: TeX's own words about the first error; file: where that was, without ".tex", "" if
-    TeX does not say; endless: it would still go on.
+    TeX does not say; endless: it would still go on.  said: all that TeX has said.
     """
 
     good: bool
     complaint: str = ""
     file: str = ""
     endless: bool = False
+    said: str = ""
 
 
 def run_tex(
@@ -144,7 +145,7 @@ def _waited(running: subprocess.Popen[bytes], seconds: float) -> int | None:
 def _judged(code: int | None, text: str, seconds: float) -> Run:
     """What a run came to.  code: its exit code, None when its time was over."""
     if code == 0:
-        return Run(True)
+        return Run(True, said=text)
     if code is not None and code > 0:
         return _bad_run(text)
     name = signal.Signals(-code).name if code else "SIGXCPU"

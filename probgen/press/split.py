@@ -65,6 +65,15 @@ def cut_run(run: bytes, titles: Sequence[str]) -> list[Part]:
     return parts
 
 
+def pages_in(pdf: bytes | Path) -> int:
+    """How many pages a PDF has.  Raises ValueError when it is no whole PDF."""
+    try:
+        with pikepdf.open(BytesIO(pdf) if isinstance(pdf, bytes) else pdf) as opened:
+            return len(opened.pages)
+    except pikepdf.PdfError as error:
+        raise ValueError(f"no whole PDF: {error}") from None
+
+
 def extract(part: Part, language: str) -> bytes:
     """A document's own PDF.  language: a tag such as "en"."""
     with pikepdf.new() as document:

@@ -21,9 +21,12 @@ from probgen.draws.draw import Draw
 from probgen.draws.draw import draw as draw_one
 from probgen.draws.requirement import requirements_hold, stacked
 from probgen.input.fault import Fault, InputError
+from probgen.mistakes.wrong_working import Missteps, plan_missteps
+from probgen.problem.flaw_words import flaws_told
 from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain
 from probgen.quantities.unit import METRE_PER_SECOND_SQUARED
+from probgen.statics.flaw import Flaw
 from probgen.statics.method import Method
 from probgen.statics.plan import Plan, find_plan
 from probgen.statics.proof import Proof, prove
@@ -58,12 +61,22 @@ class Problem:
     @property
     def nouns(self) -> Nouns:
         """The author's words."""
-        return Nouns(self.template.system)
+        return Nouns(self.template.system, self.template.labels)
 
     @cached_property
     def unused(self) -> Unused:
         """The balances left for a look back at the end, written once for all students."""
         return unused_balances(self.plan)
+
+    @cached_property
+    def missteps(self) -> Missteps:
+        """What may go wrong in a working, found once for all students."""
+        probe = coherent_values(_probes(self.template), self.convention)
+        return plan_missteps(self.plan, probe, self.convention.units)
+
+    def settle(self) -> None:
+        """Finds what all students share, which is then sent along to other processes."""
+        _ = self.unused, self.missteps
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +110,9 @@ def prepare(
     """
     method = Method(convention.torque, convention.positive, convention.axes)
     try:
-        plan = find_plan(template.system, coherent_values(_probes(template), convention), method)
+        with np.errstate(all="ignore"):  # what has no value is no way to go
+            probes = coherent_values(_probes(template), convention)
+            plan = find_plan(template.system, probes, method)
     except Refusal as refusal:
         expected = "a situation that statics alone can solve"
         fault = Fault(template.path, "", template.id, expected, str(refusal))
@@ -144,7 +159,7 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
     values = tuple(proof.values.items())
     for place, draw in enumerate(draws):
         own = {name: float(column[place]) for name, column in solved.items()}
-        case = case_of(problem.plan, {**draw.values, "g": g}, own)
+        case = case_of(problem.plan, problem.template.labels, {**draw.values, "g": g}, own)
         residual = float(proof.max_residual[place])
         difference = float(proof.second_solver_difference[place])
         digits = Digits(case, problem.convention)
@@ -203,10 +218,11 @@ def coherent_values(
     return {**stacked(draws), "g": np.full(len(draws), float(convention.gravity))}
 
 
-def _refused(template: Template, draw: Draw, blamed: Sequence[str]) -> Fault:
+def _refused(template: Template, draw: Draw, flaws: Sequence[Flaw]) -> Fault:
+    said = flaws_told(template, flaws)
     mend = "change the values, or the template's ranges or [[require]]"
     expected = "a solution that passes its proof"
-    return Fault(template.path, "; ".join(blamed), shown_values(draw), expected, mend)
+    return Fault(template.path, said, shown_values(draw), expected, mend)
 
 
 def shown_values(draw: Draw) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import contextmanager
 
 from probgen.bank.proportions import drawn_sizes
 from probgen.bank.template import Template
@@ -10,9 +11,11 @@ from probgen.figures.freebody.diagram import free_body
 from probgen.figures.paper.scene import Scene
 from probgen.figures.situation.drawing import situation
 from probgen.figures.situation.shape import look_of
-from probgen.problem.problem import Problem, Worked
+from probgen.input.fault import Fault, InputError
+from probgen.problem.problem import Problem, Worked, shown_values
 from probgen.quantities.expression import Name
 from probgen.quantities.unit import ANGLE, LENGTH
+from probgen.statics.equation import Axis, Equation
 from probgen.statics.system import Role
 from probgen.wording.block import Math
 
@@ -33,16 +36,36 @@ def situation_scene(template: Template, own: Worked, solved: bool) -> Scene:
     system, givens = own.case.system, own.draw.values
     known = {id: own.case.values[id] for id in (*givens, "g")}
     values = own.complete if solved else known
-    named, drawn = points_told(template, own), drawn_sizes(template, known)
-    return situation(system, values, template.depicts, givens, named=named, drawn=drawn)
+    labels, depicts = template.labels, template.depicts
+    with _drawable(template, own):
+        named, drawn = points_told(template, own), drawn_sizes(template, known)
+        return situation(system, labels, values, depicts, givens, named=named, drawn=drawn)
 
 
 def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:
     """A body alone with all forces on it, and the pivot the working takes torques about."""
-    pivot, positive = _pivot(problem, body), problem.convention.positive
-    drawn = drawn_sizes(problem.template, own.case.values)
-    look = look_of(problem.template.depicts, body)
-    return free_body(own.case.system, own.complete, body, pivot, positive, drawn, look)
+    balance, positive = _torques(problem, body), problem.convention.positive
+    pivot = balance.about if balance else ""
+    look, labels = look_of(problem.template.depicts, body), problem.template.labels
+    values = own.complete
+    with _drawable(problem.template, own):
+        drawn = drawn_sizes(problem.template, own.case.values)
+        return free_body(
+            own.case.system, labels, values, body, pivot, positive, drawn, look, balance,
+            _axes(problem, body),
+        )
+
+
+@contextmanager
+def _drawable(template: Template, own: Worked) -> Iterator[None]:
+    """Tells of values that leave nothing to draw: points in one place, a length of zero."""
+    try:
+        yield
+    except ArithmeticError:
+        expected = "values whose figure can be drawn, with no two of its points in one place"
+        mend = "change the values, or the template's ranges or [[require]]"
+        fault = Fault(template.path, "", shown_values(own.draw), expected, mend)
+        raise InputError([fault]) from None
 
 
 def asks_for_sizes(template: Template) -> bool:
@@ -65,7 +88,21 @@ def points_told(template: Template, own: Worked) -> tuple[str, ...]:
     return tuple(name for name in template.system.points if name in told)
 
 
-def _pivot(problem: Problem, body: str) -> str:
-    """The point the plan first takes torques on a body about, "" for none."""
-    balances = (step.equation for step in problem.plan.steps if step.equation.kind == "torque")
-    return next((balance.about for balance in balances if balance.body == body), "")
+def _axes(problem: Problem, body: str) -> tuple[Axis, ...]:
+    """The axes along which the plan sums the forces on a body."""
+    equations = (equation for step in problem.plan.steps for equation in step.equations)
+    axes = (each.axis for each in equations if each.body == body and each.axis)
+    return tuple(dict.fromkeys(axes))
+
+
+def _torques(problem: Problem, body: str) -> Equation | None:
+    """The first torque balance of a body that the plan writes, or that to the first limit."""
+    plans = (problem.plan, *(branch.plan for branch in problem.plan.branches))
+    balances = (
+        equation
+        for plan in plans
+        for step in plan.steps
+        for equation in step.equations
+        if equation.kind == "torque"
+    )
+    return next((balance for balance in balances if balance.body == body), None)

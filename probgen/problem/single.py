@@ -9,8 +9,7 @@ from pathlib import Path
 from probgen.bank.bank import default_bank
 from probgen.draws.override import with_values
 from probgen.problem.lookup import choose_template
-from probgen.problem.plan_cache import prepared
-from probgen.problem.problem import Problem, Worked, draw_class, work
+from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
 from probgen.working.convention import Convention
 
 _SEED = "single"
@@ -41,7 +40,7 @@ def work_single(
     Raises InputError for an unknown template, faulty values, or values that have no solution.
     """
     template = choose_template(named, default_bank(), Path(), template_from, "")
-    problem = prepared(template, convention or Convention())
+    problem = prepare(template, convention or Convention())
     start = draw_class(problem, _SEED, [str(number)]).draws[0]
     made, remarks = with_values(template, start, stated or {}, values_from)
     (worked,) = work(problem, [made])

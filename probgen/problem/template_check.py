@@ -20,6 +20,7 @@ from probgen.figures.measured.survey import survey
 from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.remedy import WorkAgain
 from probgen.input.toml import read_toml
+from probgen.problem.flaw_words import flaws_told
 from probgen.problem.problem import (
     Problem,
     Worked,
@@ -29,6 +30,7 @@ from probgen.problem.problem import (
     tell_steps,
     work,
 )
+from probgen.statics.flaw import Flaw
 from probgen.working.convention import Convention
 
 _SEED: Final = "check"
@@ -129,7 +131,10 @@ def _disturbed(template: Template, own: Worked) -> Iterator[Fault]:
     sizes = drawn_sizes(template, own.case.values)
     wrong = [f"{id} has no size" for id in template.picture if id not in sizes]
     if sizes:
-        true, drawn = (survey(template.system, {**own.complete, **each}) for each in ({}, sizes))
+        true, drawn = (
+            survey(template.system, template.labels, {**own.complete, **each})
+            for each in ({}, sizes)
+        )
         wrong += disturbances(true, drawn)
     if wrong:
         expected = f"sizes that leave every point in its order: {'; '.join(wrong)}"
@@ -137,8 +142,8 @@ def _disturbed(template: Template, own: Worked) -> Iterator[Fault]:
         yield Fault(template.path, "picture", shown_values(own.draw), expected, mend)
 
 
-def _failed(template: Template, failing: Draw, blamed: Iterable[str]) -> Fault:
+def _failed(template: Template, failing: Draw, flaws: Iterable[Flaw]) -> Fault:
     stated = {given.id: str(failing.values[given.id].value) for given in template.givens}
     found, expected = shown_values(failing), "a solution that passes its proof"
     mend, again = "add a [[require]] or change a range", WorkAgain(template.path, stated)
-    return Fault(template.path, "; ".join(blamed), found, expected, mend, again)
+    return Fault(template.path, flaws_told(template, flaws), found, expected, mend, again)

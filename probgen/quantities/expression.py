@@ -9,22 +9,28 @@ stands on the page can itself be evaluated.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.quantities.recent import kept
 from probgen.quantities.unit import Unit
 
 Value = float | NDArray[np.float64]
 Values = Mapping[str, Value]
 
 
+class _Part:
+    """What an expression is made of; it keeps the names in it once somebody has asked."""
+
+    __slots__ = ("_names",)
+    _names: frozenset[str]
+
+
 @dataclass(frozen=True, slots=True)
-class Number:
+class Number(_Part):
     """A number as it is printed: its digits (trailing zeros kept) and its unit, None for plain."""
 
     value: Decimal
@@ -32,39 +38,39 @@ class Number:
 
 
 @dataclass(frozen=True, slots=True)
-class Name:
-    """A quantity by its id; `symbol` is how it is printed, such as "m_1" or "theta"."""
+class Name(_Part):
+    """A quantity by its id; `symbol` only tells how it is printed, such as "m_1" or "theta"."""
 
     id: str
-    symbol: str
+    symbol: str = field(compare=False)
 
 
 @dataclass(frozen=True, slots=True)
-class Sum:
+class Sum(_Part):
     """Terms with their signs, +1 or -1, in the order they are to be printed."""
 
     terms: tuple[tuple[int, Expression], ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Product:
+class Product(_Part):
     factors: tuple[Expression, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Quotient:
+class Quotient(_Part):
     top: Expression
     bottom: Expression
 
 
 @dataclass(frozen=True, slots=True)
-class Power:
+class Power(_Part):
     base: Expression
     exponent: int
 
 
 @dataclass(frozen=True, slots=True)
-class Call:
+class Call(_Part):
     """A function of one or two arguments; see `FUNCTIONS`.  Angles go in and out in degrees."""
 
     function: str
@@ -72,14 +78,14 @@ class Call:
 
 
 @dataclass(frozen=True, slots=True)
-class Lump:
+class Lump(_Part):
     """A part that a working prints as one number, such as the lever arm L/2."""
 
     inner: Expression
 
 
 @dataclass(frozen=True, slots=True)
-class Root:
+class Root(_Part):
     """The value of `name` between low and high for which `balance` is zero, found numerically.
 
     low, high: coherent units; where there are several roots the lowest is meant.
@@ -195,9 +201,17 @@ def root_above(root: Root, values: Values) -> Value:
     return _found(root, values, lowest=1)
 
 
-@kept(4096)  # asked again and again of what plans are made of
 def names_in(expression: Expression) -> frozenset[str]:
     """The ids of all quantities an expression is made of."""
+    try:
+        return expression._names
+    except AttributeError:
+        names = _names_of(expression)
+        object.__setattr__(expression, "_names", names)
+        return names
+
+
+def _names_of(expression: Expression) -> frozenset[str]:
     if isinstance(expression, Name):
         return frozenset({expression.id})
     if isinstance(expression, Root):

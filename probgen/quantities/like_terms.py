@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from probgen.quantities.expression import (
     UNITY,
+    Call,
     Expression,
     Number,
     Product,
@@ -50,7 +51,41 @@ def _joined(expression: Sum) -> Expression:
             kept.append(alike[0][:2])
         elif count:
             kept.append((1 if count > 0 else -1, _multiple(part, abs(count))))
-    return total(*kept)
+    return total(*_squares_joined(kept))
+
+
+def _squares_joined(terms: list[tuple[int, Expression]]) -> list[tuple[int, Expression]]:
+    """k sin^2 a + k cos^2 a is k."""
+    for place, (sign, term) in enumerate(terms):
+        for other, (second, beside) in enumerate(terms):
+            rest = _without_squares(term, beside) if sign == second else None
+            if rest is not None:
+                joined = [each for at, each in enumerate(terms) if at not in (place, other)]
+                joined.insert(min(place, other), (sign, rest))
+                return _squares_joined(joined)
+    return terms
+
+
+def _without_squares(one: Expression, other: Expression) -> Expression | None:
+    """k, where the terms are k sin a sin a and k cos a cos a; else None."""
+    factors, beside = _factors(one), _factors(other)
+    for factor in factors:
+        if not (isinstance(factor, Call) and factor.function == "sin"):
+            continue
+        cosine = Call("cos", factor.arguments)
+        if factors.count(factor) < 2 or beside.count(cosine) < 2:
+            continue
+        left, right = list(factors), list(beside)
+        for _ in range(2):
+            left.remove(factor)
+            right.remove(cosine)
+        if sorted(map(repr, left)) == sorted(map(repr, right)):
+            return times(*left)
+    return None
+
+
+def _factors(term: Expression) -> list[Expression]:
+    return list(term.factors) if isinstance(term, Product) else [term]
 
 
 def _coefficient(term: Expression) -> tuple[Expression, Fraction]:

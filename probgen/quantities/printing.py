@@ -12,13 +12,14 @@ from typing import Final
 
 from probgen.quantities.expression import Expression
 from probgen.quantities.formula import Formula
-from probgen.quantities.notation.latex import Latex
+from probgen.quantities.notation.latex import Latex, SlashedLatex
 from probgen.quantities.notation.mathml import MathML
 from probgen.quantities.notation.plain import Plain
 from probgen.quantities.notation.walk import write
 from probgen.quantities.symbol import read_symbol
 
 _LATEX: Final = Latex()
+_SLASHED: Final = SlashedLatex()
 _PLAIN: Final = Plain()
 _MATHML: Final = MathML()
 
@@ -26,6 +27,11 @@ _MATHML: Final = MathML()
 def latex(formula: Expression | Formula, *, display: bool = True) -> str:
     """LaTeX for math mode, without delimiters; `display` asks for full-size fractions."""
     return write(formula, _LATEX, 0 if display else 1)
+
+
+def latex_in_line(formula: Expression | Formula) -> str:
+    """LaTeX for math mode with fractions on one line, as in L/2."""
+    return write(formula, _SLASHED, 1)
 
 
 def plain(formula: Expression | Formula) -> str:

@@ -41,16 +41,32 @@ class Header:
 
 
 @dataclass(frozen=True, slots=True)
+class Blank:
+    """A place for one answer of several.
+
+    label: before it ("R"); unit: behind it, plain Unicode; choices: words behind that, one of which
+    is to be circled.  written: whether there is a line to write on.
+    """
+
+    label: tuple[Inline, ...]
+    unit: str = ""
+    choices: tuple[Inline, ...] = ()
+    written: bool = True
+
+
+@dataclass(frozen=True, slots=True)
 class Part:
     """One thing asked of the student, with a line for the answer.
 
     label: "a", "b", ..., empty when a problem asks for one thing only.
     unit: printed behind the answer line, plain Unicode ("N·m"), empty for none.
+    blanks: in place of that line, where one thing has several answers.
     """
 
     label: str
     asked: tuple[Inline, ...]
     unit: str = ""
+    blanks: tuple[Blank, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,6 +164,15 @@ class Answer:
 
 
 @dataclass(frozen=True, slots=True)
+class Given:
+    """One row of what is given: its letter, what it is ("beam length"), and its value."""
+
+    symbol: tuple[Inline, ...]
+    name: str
+    value: tuple[Inline, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Mark:
     """One row of a marking scheme: what some of a problem's points are given for."""
 
@@ -160,6 +185,7 @@ class Solution:
     """One problem worked.
 
     figure: the situation, None for none.
+    given, asked: what the working starts from and what it is for, each left out when empty.
     pictures: the figures for the `Picture` blocks of the sections, by `picture_name`.
     scheme: the marks one by one, adding up to the points; slips: what goes wrong here.  Both are
     left out of the page when empty.  Raises ValueError when the scheme does not add up.
@@ -175,6 +201,8 @@ class Solution:
     pictures: Mapping[str, Scene] = field(default_factory=dict)
     scheme: tuple[Mark, ...] = ()
     slips: tuple[Block, ...] = ()
+    given: tuple[Given, ...] = ()
+    asked: tuple[tuple[Inline, ...], ...] = ()
 
     def __post_init__(self) -> None:
         given = sum(mark.points for mark in self.scheme)

@@ -36,9 +36,8 @@ def candidates(
         yield condition_equation(condition, method)
     for definition in open_definitions:
         variable = system.variables[definition.variable]
-        yield condition_equation(
-            Condition(variable.id, variable.as_name, definition.expression, ""), method
-        )
+        condition = Condition(variable.id, variable.as_name, definition.expression)
+        yield condition_equation(condition, method)
 
 
 def groups(system: System) -> Iterator[tuple[str, ...]]:
@@ -69,8 +68,7 @@ def _pivots(system: System, bodies: tuple[str, ...]) -> tuple[str, ...]:
     """Points a torque balance may be written about: the author's choice, or where forces act."""
     if system.pivot:
         return (system.pivot,)
-    acting = {force.point for force in system.forces}
-    meeting = [name for name in system.points if name[0] == "S" and name not in acting]
+    meeting = [point.id for point in system.points.values() if point.meeting]
     points = [force.point for force in system.forces if force.body in bodies]
     return tuple(dict.fromkeys([*points, *meeting]))
 

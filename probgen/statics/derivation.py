@@ -19,6 +19,7 @@ from probgen.quantities.unit import ANGLE
 from probgen.statics.balances import candidates
 from probgen.statics.equation import Equation, oriented, pruned
 from probgen.statics.method import Method
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.refusal import Refusal
 from probgen.statics.search import Field, Move, dependence, shortest, trial_values
 from probgen.statics.solve_for import Range, all_roots, eliminated
@@ -193,7 +194,7 @@ def _components_last(steps: list[Step]) -> tuple[Step, ...]:
         step
         for step in steps
         if step.equation.kind == "condition"
-        and step.unknown.endswith((".x", ".y"))
+        and Quantity.of(step.unknown).is_component
         and step.unknown not in used
     ]
     return (*(step for step in steps if step not in last), *last)

@@ -104,7 +104,7 @@ def _unheld(
             )
     owner, kind = max(sizes, key=lambda label: sizes[label])
     through = _through_one_point(system, values, owner) if kind == "turn" else ""
-    held = f"unstable: nothing holds the {system.body(owner).name} against {_MOTIONS[kind]}"
+    held = f"unstable: nothing holds the {owner} against {_MOTIONS[kind]}"
     return f"{held}{through}{_let_one_be_found(system)}"
 
 

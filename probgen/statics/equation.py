@@ -80,7 +80,6 @@ class Equation:
     about: the axis's label, the pivot's point, or the condition's id; axis: of a force balance.
     silent: ids of forces on the bodies that do not appear, in the order they act.
     inner: ids of forces that cancel because both bodies of their pair are taken together.
-    reason: why a condition holds, in words; "" for a balance.
     """
 
     kind: str
@@ -90,7 +89,6 @@ class Equation:
     method: Method
     silent: tuple[str, ...] = ()
     inner: tuple[str, ...] = ()
-    reason: str = ""
     axis: Axis | None = None
 
     @property
@@ -175,7 +173,7 @@ def _couple_term(couple: Couple, turn: int) -> Term:
 def condition_equation(condition: Condition, method: Method) -> Equation:
     """left - right = 0 as an equation of the plan."""
     terms = (Term("", 1, condition.left), Term("", -1, condition.right))
-    return Equation("condition", (), condition.id, terms, method, reason=condition.reason)
+    return Equation("condition", (), condition.id, terms, method)
 
 
 def oriented(equation: Equation, values: Mapping[str, Value]) -> Equation:

@@ -48,7 +48,8 @@ class Angle:
         """The angle as it is printed: what is added first, a constant before the names."""
         terms = [_multiple(part, factor) for part, factor in self.multiples]
         if self.constant:
-            terms.insert(0, (1 if self.constant > 0 else -1, number(abs(self.constant), DEGREE)))
+            constant = number(_short(abs(self.constant)), DEGREE)
+            terms.insert(0, (1 if self.constant > 0 else -1, constant))
         terms.sort(key=lambda term: -term[0])
         return total(*terms)
 
@@ -60,6 +61,11 @@ class Angle:
 
     def turned(self, degrees: Decimal) -> Angle:
         return Angle(self.constant + degrees, self.multiples)
+
+
+def _short(value: Decimal) -> Decimal:
+    """90, where somebody wrote 90.0."""
+    return value.to_integral_value() if value == value.to_integral_value() else value
 
 
 def _multiple(part: Expression, factor: Decimal) -> tuple[int, Expression]:
@@ -79,8 +85,8 @@ def angle_of(expression: Expression) -> Angle:
     """The normal form of a direction (degrees)."""
     match expression:
         case Number(value, unit):
-            exact = unit is None or unit is DEGREE
-            return Angle(value if exact else value * Decimal(repr(unit.factor)), ())  # type: ignore[union-attr]
+            in_degrees = unit is None or unit == DEGREE
+            return Angle(value if in_degrees else value * Decimal(repr(unit.factor)), ())  # type: ignore[union-attr]
         case Lump(inner):
             return angle_of(inner)
         case Sum(terms):

@@ -45,7 +45,7 @@ def coordinates(system: System, values: Mapping[str, Value]) -> dict[str, tuple[
             length = np.asarray(evaluate(link.length, values))
             angle = np.radians(evaluate(link.direction, values))
             x, y = x + length * np.cos(angle), y + length * np.sin(angle)
-        found[point.name] = (x, y)
+        found[point.id] = (x, y)
     return found
 
 

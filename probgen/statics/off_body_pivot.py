@@ -21,7 +21,7 @@ def with_meeting_points(system: System) -> System:
         if not body.particle:
             for links in _meetings(system, body):
                 name = _free_name(points)
-                points[name] = Point(name, links)
+                points[name] = Point(name, links, meeting=True)
     return replace(system, points=points)
 
 

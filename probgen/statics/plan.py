@@ -12,12 +12,14 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.quantities.expression import Call, Expression, Value, evaluate, names_in, negative
+from probgen.quantities.expression import Call, Expression, evaluate, names_in, negative
 from probgen.quantities.printing import plain
 from probgen.statics.derivation import Step, derived_steps
 from probgen.statics.determinacy import require_determinate
+from probgen.statics.line import Line, worked
 from probgen.statics.method import Method
 from probgen.statics.off_body_pivot import with_meeting_points
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.refusal import Refusal
 from probgen.statics.system import (
     Condition,
@@ -54,6 +56,14 @@ class Plan:
     branches: tuple[Branch, ...] = ()
 
     @property
+    def lines(self) -> tuple[Line, ...]:
+        """What is worked out, in order: definitions, steps, what is put together at the end."""
+        first = [Line(each.variable, each.expression) for each in self.definitions]
+        steps = [Line(step.unknown, step.expression) for step in self.steps]
+        last = [Line(outcome.id, outcome.expression) for outcome in self.outcomes]
+        return (*first, *steps, *last)
+
+    @property
     def pivots(self) -> tuple[str, ...]:
         """The points the plan takes torques about."""
         return tuple(s.equation.about for s in self.steps if s.equation.kind == "torque")
@@ -86,9 +96,7 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     if extreme is not None:
         return _to_each_limit(system, extreme, probe, method)
     settled, open_definitions = _settle(system)
-    known: dict[str, Value] = dict(probe)
-    for definition in settled:
-        known[definition.variable] = np.asarray(evaluate(definition.expression, known))
+    known = worked((Line(each.variable, each.expression) for each in settled), probe)
     wanted = wanted_unknowns(system)
     if not set(wanted) <= known.keys():
         require_determinate(system, known)
@@ -130,7 +138,7 @@ def _to_each_limit(system: System, extreme: Find, probe: Probe, method: Method) 
     )
     branches = []
     for limit in (side for each in system.limits for side in _sides(each)):
-        reached = Condition(limit.id, limit.left, limit.right, "")
+        reached = Condition(limit.id, limit.left, limit.right)
         at_limit = replace(system, conditions=(*system.conditions, reached), finds=finds, limits=())
         beyond = _beyond(system, extreme, limit, probe, method)
         _require_effect(beyond, extreme.quantity, limit, probe)
@@ -152,18 +160,12 @@ def _require_effect(beyond: Plan, quantity: str, limit: Limit, probe: Probe) -> 
     near = []
     draws = len(next(iter(probe.values())))
     for size in (0.83, 1.31):
-        known: dict[str, Value] = {
-            **probe,
-            quantity: np.full(draws, size),
-        }
-        for definition in beyond.definitions:
-            known[definition.variable] = evaluate(definition.expression, known)
-        for step in beyond.steps:
-            known[step.unknown] = evaluate(step.expression, known)
+        known = worked(beyond.lines, {**probe, quantity: np.full(draws, size)})
         near.append(np.asarray(evaluate(limit.left, known)) - evaluate(limit.right, known))
     if np.allclose(near[0], near[1], rtol=1e-9, atol=1e-9):
         raise Refusal(
-            f'{quantity} has no effect on {plain(limit.left)}, so "{limit.name}" is never reached'
+            f"{quantity} has no effect on {plain(limit.left)}, "
+            f"so {plain(limit.left)} = {plain(limit.right)} is never reached"
         )
 
 
@@ -227,12 +229,13 @@ def _limit_names(system: System, find: Find) -> list[str]:
 def _parts_of(find: Find) -> list[str]:
     if find.form is Form.VALUE:
         return [find.quantity]
-    return [f"{find.quantity}.x", f"{find.quantity}.y"]
+    return [*Quantity(find.quantity).components]
 
 
 def _outcomes(system: System) -> Iterator[Outcome]:
     for find in system.finds:
         if find.form is Form.MAGNITUDE_AND_DIRECTION:
             x, y = (system.variables[part].as_name for part in _parts_of(find))
-            yield Outcome(f"{find.quantity}.magnitude", Call("hypot", (x, y)))
-            yield Outcome(f"{find.quantity}.direction", Call("atan2", (y, x)))
+            of = Quantity(find.quantity)
+            yield Outcome(of.magnitude, Call("hypot", (x, y)))
+            yield Outcome(of.direction, Call("atan2", (y, x)))

@@ -16,10 +16,13 @@ from numpy.typing import NDArray
 from probgen.quantities.expression import Root, Value, evaluate, root_above
 from probgen.statics.cross_check import solve_all, with_definitions
 from probgen.statics.derivation import span_of
+from probgen.statics.flaw import Flaw, FlawKind
+from probgen.statics.line import Line, worked
 from probgen.statics.numeric_equations import assemble, coordinates
 from probgen.statics.plan import Plan, extreme_find
-from probgen.statics.solution import GOVERNING
-from probgen.statics.system import Find, Form, Kind, Limit, Role, System, Variable
+from probgen.statics.quantity_id import Quantity
+from probgen.statics.rerun import GOVERNING
+from probgen.statics.system import Find, Form, Limit, Role, System, Variable
 
 Array = NDArray[np.float64]
 TOLERANCE = 1e-9
@@ -30,12 +33,13 @@ TOLERANCE = 1e-9
 class Proof:
     """One entry a draw; residuals and differences are relative to the largest term.
 
+    faults: what is wrong with each draw, nothing where it is proved.
     values: everything, also the unknowns the plan did not need, which the second solver gives.
     """
 
     max_residual: Array
     second_solver_difference: Array
-    faults: tuple[tuple[str, ...], ...]
+    faults: tuple[tuple[Flaw, ...], ...]
     values: Mapping[str, Value]
 
     @property
@@ -48,20 +52,20 @@ class _Faults:
 
     def __init__(self, draws: int) -> None:
         self._draws = draws
-        self._found: dict[int, list[str]] = {}
+        self._found: dict[int, list[Flaw]] = {}
 
     def __len__(self) -> int:
         return self._draws
 
-    def __getitem__(self, place: int) -> list[str]:
+    def __getitem__(self, place: int) -> list[Flaw]:
         return self._found.setdefault(place, [])
 
-    def told(self) -> tuple[tuple[str, ...], ...]:
+    def each(self) -> tuple[tuple[Flaw, ...], ...]:
         """For each draw its faults, in order."""
-        told: list[tuple[str, ...]] = [()] * self._draws
+        each: list[tuple[Flaw, ...]] = [()] * self._draws
         for place, faults in self._found.items():
-            told[place] = tuple(faults)
-        return tuple(told)
+            each[place] = tuple(faults)
+        return tuple(each)
 
 
 def prove(plan: Plan, solved: Mapping[str, Value]) -> Proof:
@@ -76,7 +80,7 @@ def prove(plan: Plan, solved: Mapping[str, Value]) -> Proof:
 def _prove_branches(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
     """Each draw proved in the system of the limit that governs it, all other limits kept."""
     residual, difference = np.zeros(draws), np.zeros(draws)
-    faults: list[tuple[str, ...]] = [()] * draws
+    faults: list[tuple[Flaw, ...]] = [()] * draws
     values = {name: np.array(value) for name, value in batch.items()}
     extreme = extreme_find(plan.system)
     for place, branch in enumerate(plan.branches):
@@ -91,19 +95,17 @@ def _prove_branches(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof
         for here, fault in zip(chosen, proof.faults, strict=True):
             faults[int(here)] = fault
             if extreme is not None:
-                faults[int(here)] = _already(branch.limit, plan, extreme, fault)
+                faults[int(here)] = _already(branch.limit, extreme, fault)
         for name, value in proof.values.items():
             values.setdefault(name, np.full(draws, np.nan))[chosen] = value
     return Proof(residual, difference, tuple(faults), values)
 
 
-def _already(limit: Limit, plan: Plan, extreme: Find, fault: tuple[str, ...]) -> tuple[str, ...]:
+def _already(limit: Limit, extreme: Find, fault: tuple[Flaw, ...]) -> tuple[Flaw, ...]:
     """What a negative largest value means: the limit is passed before anything is added."""
-    variable = plan.system.variables[extreme.quantity]
-    if any(f"({variable.id}) comes out negative" in text for text in fault):
-        return (
-            f"{limit.name} already with {variable.id} = 0: raise the limit or change the values",
-        )
+    sought = extreme.quantity
+    if any(flaw.kind is FlawKind.NEGATIVE and flaw.quantity == sought for flaw in fault):
+        return (Flaw(FlawKind.PASSED_AT_ZERO, sought, limit.id),)
     return fault
 
 
@@ -119,13 +121,13 @@ def _prove(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
         difference = np.maximum(_difference(plan, batch, second), _off_outcomes(plan, batch))
         size = assembled.scale.max(axis=1)
     faults = _Faults(draws)
-    _blame(faults, ~(residual <= TOLERANCE), "the balances do not close")
-    _blame(faults, ~(difference <= TOLERANCE), "the second solver finds other values")
+    _blame(faults, ~(residual <= TOLERANCE), Flaw(FlawKind.UNBALANCED))
+    _blame(faults, ~(difference <= TOLERANCE), Flaw(FlawKind.DISPUTED))
     _blame_senses(plan, complete, size, faults)
     _blame_other_roots(plan, batch, faults)
     if not any(find.form is Form.HOLDS for find in system.finds):
         _blame_limits(system, complete, faults)
-    return Proof(residual, difference, faults.told(), complete)
+    return Proof(residual, difference, faults.each(), complete)
 
 
 def _prove_data(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
@@ -133,20 +135,18 @@ def _prove_data(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
     faults = _Faults(draws)
     _blame_senses(plan, batch, np.ones(draws), faults)
     nothing = np.zeros(draws)
-    return Proof(nothing, nothing, faults.told(), dict(batch))
+    return Proof(nothing, nothing, faults.each(), dict(batch))
 
 
-def _blame(faults: _Faults, bad: NDArray[np.bool_], reason: str) -> None:
+def _blame(faults: _Faults, bad: NDArray[np.bool_], flaw: Flaw) -> None:
     for place in np.flatnonzero(bad):
-        faults[int(place)].append(reason)
+        faults[int(place)].append(flaw)
 
 
 def _with_partners(plan: Plan, batch: Mapping[str, Array]) -> dict[str, Array]:
     """The batch with quantities that were taken out on the way but that nobody asked for."""
-    known: dict[str, Value] = dict(batch)
-    for step in plan.steps:
-        for partner in step.partners:
-            known.setdefault(partner.unknown, evaluate(partner.expression, known))
+    partners = [partner for step in plan.steps for partner in step.partners]
+    known = worked((Line(p.unknown, p.expression) for p in partners), batch, stated=batch)
     draws = len(next(iter(batch.values())))
     return {name: np.broadcast_to(np.asarray(v, float), draws) for name, v in known.items()}
 
@@ -195,17 +195,17 @@ def _off_outcomes(plan: Plan, batch: Mapping[str, Array]) -> Array:
     """How far magnitudes and directions are from the force their components make, relative."""
     worst = np.zeros(len(next(iter(batch.values()))))
     for outcome in plan.outcomes:
-        owner, _, kind = outcome.id.rpartition(".")
-        if kind == "magnitude":
-            x, y = batch[f"{owner}.x"], batch[f"{owner}.y"]
-            size, turn = batch[outcome.id], np.radians(batch[f"{owner}.direction"])
+        of = Quantity.of(outcome.id)
+        if of.is_magnitude:
+            x, y = batch[of.x], batch[of.y]
+            size, turn = batch[outcome.id], np.radians(batch[of.direction])
             gap = np.hypot(size * np.cos(turn) - x, size * np.sin(turn) - y)
             worst = np.maximum(worst, gap / np.where(size > 0.0, size, 1.0))
     return worst
 
 
 def _blame_senses(plan: Plan, values: Mapping[str, Value], size: Array, faults: _Faults) -> None:
-    """Values that do not exist, lie beyond their bounds, or have the wrong sign: one message each.
+    """Values that do not exist, lie beyond their bounds, or have the wrong sign: one flaw each.
 
     A value that does not exist says more than the balances that then do not close.
     """
@@ -215,56 +215,28 @@ def _blame_senses(plan: Plan, values: Mapping[str, Value], size: Array, faults: 
         value = np.broadcast_to(np.asarray(values[variable.id]), len(faults))
         missing = ~np.isfinite(value)
         for place in np.flatnonzero(missing):
-            faults[int(place)][:] = [
-                f"{variable.name} ({variable.id}) has no value for these numbers: a denominator "
-                "is zero, its lever arm say, or no value in its range balances the forces; change "
-                "the range"
-            ]
+            faults[int(place)][:] = [Flaw(FlawKind.NO_VALUE, variable.id)]
         outside = missing.copy()
         if variable.role is Role.UNKNOWN:
             outside |= _blame_range(variable, value, faults)
         if variable.nonnegative:
             negative = ~outside & (value < -TOLERANCE * np.maximum(size, 1.0))
             for place in np.flatnonzero(negative):
-                faults[int(place)].append(
-                    f"{variable.name} ({variable.id}) comes out negative, "
-                    f"{_shown(variable, value[place])}{_why_not(plan.system, variable)}"
-                )
-
-
-_ONLY_PULL = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE)
-_ONLY_PUSH = (Kind.CONTACT, Kind.ROLLER, Kind.ROUGH)
-
-
-def _why_not(system: System, variable: Variable) -> str:
-    """Why a negative value has no meaning, for what pulls or pushes."""
-    kinds = {force.kind for force in system.forces if force.id == variable.id}
-    if kinds & set(_ONLY_PULL):
-        return ": it can only pull; turn it round or change the values"
-    if kinds & set(_ONLY_PUSH):
-        return ": a surface can only push, so the body lifts off there; change the values"
-    if Kind.STRUT in kinds:
-        return ": it can only push; turn it round or change the values"
-    return ""
-
-
-def _shown(variable: Variable, value: float) -> str:
-    """A value in its unit, for a message."""
-    return f"{value / variable.unit.factor:.4g} {variable.unit.plain}".strip()
+                flaw = Flaw(FlawKind.NEGATIVE, variable.id, value=float(value[place]))
+                faults[int(place)].append(flaw)
 
 
 def _blame_range(variable: Variable, value: Array, faults: _Faults) -> NDArray[np.bool_]:
     """An unknown beyond the bounds its author states: a place off the body, say."""
     anywhere = np.zeros(len(faults), dtype=bool)
-    for bound, beyond, word in (
-        (variable.low, np.less, "below"),
-        (variable.high, np.greater, "above"),
+    for bound, beyond, kind, way in (
+        (variable.low, np.less, FlawKind.TOO_LOW, -1.0),
+        (variable.high, np.greater, FlawKind.TOO_HIGH, 1.0),
     ):
         if bound is not None:
-            slack = TOLERANCE * max(abs(bound), 1.0) * (1.0 if word == "above" else -1.0)
+            slack = way * TOLERANCE * max(abs(bound), 1.0)
             outside = np.broadcast_to(beyond(value, bound + slack), len(faults))
-            at = _shown(variable, bound)
-            _blame(faults, outside, f"{variable.name} ({variable.id}) is {word} {at}")
+            _blame(faults, outside, Flaw(kind, variable.id, value=bound))
             anywhere |= outside
     return anywhere
 
@@ -282,11 +254,9 @@ def _blame_other_roots(plan: Plan, values: Mapping[str, Array], faults: _Faults)
             within = np.broadcast_to((other > low) & (other < high), len(faults))
             same = np.isclose(other, values[step.unknown], rtol=1e-6, atol=1e-9)
             for place in np.flatnonzero(within & ~same):
-                found = _shown(variable, np.broadcast_to(other, len(faults))[place])
-                faults[int(place)].append(
-                    f"{variable.name} ({variable.id}) may also be {found}: narrow its range with "
-                    "from and to"
-                )
+                found = float(np.broadcast_to(other, len(faults))[place])
+                flaw = Flaw(FlawKind.SECOND_VALUE, variable.id, value=found)
+                faults[int(place)].append(flaw)
 
 
 def _blame_limits(system: System, values: Mapping[str, Value], faults: _Faults) -> None:
@@ -295,4 +265,5 @@ def _blame_limits(system: System, values: Mapping[str, Value], faults: _Faults) 
         left, right = (np.asarray(evaluate(side, values)) for side in (limit.left, limit.right))
         beyond = left - right if limit.relation == "<=" else right - left
         slack = TOLERANCE * np.maximum(np.abs(left), np.abs(right))
-        _blame(faults, np.broadcast_to(beyond > slack, len(faults)), f"{limit.name}")
+        passed = np.broadcast_to(beyond > slack, len(faults))
+        _blame(faults, passed, Flaw(FlawKind.PASSED, limit=limit.id))

@@ -11,16 +11,29 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import combinations, count
+from typing import Final
 
 import numpy as np
 
 from probgen.quantities.expression import UNITY, Value, evaluate, names_in
 from probgen.statics.equation import Equation, X, Y
+from probgen.statics.refusal import Refusal
 from probgen.statics.solve_for import Range, eliminated, solved_for
 
 _MOST_TOGETHER = 4
 _TOGETHER = 30.0  # dearer than the single steps that may take their place
+MOST_STATES: Final = 1000
+"""Sets of known quantities that a search looks at; the supplied templates need 21 at most.
+
+Each independent body doubles their number: a bound in states, and not in seconds, is the same on
+every machine."""
 _COST = {"force": 0.8, "torque": 1.0, "condition": 0.4}
+
+
+_TOO_MANY: Final = (
+    "there are too many orders of steps to try: split the problem into smaller ones, or join "
+    "bodies that need not be told apart"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,6 +144,7 @@ def _held(equation: Equation, places: Mapping[str, int], trial: Mapping[str, Val
 def shortest(field: Field, wanted: int) -> list[Move] | None:
     """The cheapest moves after which all wanted unknowns (bits) are known; None for no way.
 
+    Raises Refusal where there are more ways than `MOST_STATES` sets of known quantities.
     More equations at once are tried only where fewer lead nowhere.
     """
     for most in range(1, _MOST_TOGETHER + 1):
@@ -151,6 +165,8 @@ def _shortest(field: Field, wanted: int, most: int) -> list[Move] | None:
         if known in seen:
             continue
         seen.add(known)
+        if len(seen) > MOST_STATES:
+            raise Refusal(_TOO_MANY)
         for move, price in _moves(field, known, most):
             found = known
             for unknown in move.unknowns:

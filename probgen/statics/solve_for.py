@@ -104,6 +104,9 @@ def isolated(slope: Expression, rest: Expression) -> Expression:
         if isinstance(quotient.top, Sum) and all(sign < 0 for sign, _ in quotient.top.terms):
             return negative(Quotient(negative(quotient.top), positive_first(quotient.bottom)))
         return Quotient(positive_first(quotient.top), positive_first(quotient.bottom))
+    match quotient:
+        case Sum(((-1, Quotient(top, Sum(terms) as bottom)),)) if any(s > 0 for s, _ in terms):
+            return Quotient(top, positive_first(negative(bottom)))  # no minus before a difference
     return positive_first(quotient)
 
 
@@ -135,24 +138,34 @@ def eliminated(
         within = (ranges or {}).get(unknowns[0], (-math.inf, math.inf))
         found = solved_for(expressions[0], unknowns[0], within)
         return None if found is None else (Solved(0, unknowns[0], found, expressions[0]),)
-    for unknown in unknowns:
-        for place, expression in enumerate(expressions):
-            taken_out = linear_parts(expression, unknown)
-            if taken_out is None or collected(taken_out[0]) == ZERO:
-                continue
-            value = isolated(*taken_out)
-            others = tuple(
-                _put_into(other, unknown, taken_out)
-                for at, other in enumerate(expressions)
-                if at != place
-            )
-            rest = tuple(name for name in unknowns if name != unknown)
-            possible = tuple(other for other in others if other is not None)
-            solved = eliminated(possible, rest, ranges) if len(possible) == len(rest) else None
-            if solved is not None:
-                back = (replace(each, place=each.place + (each.place >= place)) for each in solved)
-                return (*back, Solved(place, unknown, value, expression))
+    pairs = [(unknown, place) for unknown in unknowns for place in range(len(expressions))]
+    for unknown, place in sorted(pairs, key=lambda pair: not _says(expressions[pair[1]], pair[0])):
+        expression = expressions[place]
+        taken_out = linear_parts(expression, unknown)
+        if taken_out is None or collected(taken_out[0]) == ZERO:
+            continue
+        value = isolated(*taken_out)
+        others = tuple(
+            _put_into(other, unknown, taken_out)
+            for at, other in enumerate(expressions)
+            if at != place
+        )
+        rest = tuple(name for name in unknowns if name != unknown)
+        possible = tuple(other for other in others if other is not None)
+        solved = eliminated(possible, rest, ranges) if len(possible) == len(rest) else None
+        if solved is not None:
+            back = (replace(each, place=each.place + (each.place >= place)) for each in solved)
+            return (*back, Solved(place, unknown, value, expression))
     return None
+
+
+def _says(expression: Expression, unknown: str) -> bool:
+    """Whether it reads unknown - (something else), such as f - mu N: that is put in first."""
+    match expression:
+        case Sum(((1, Name(id=name)), (_, other))):
+            return name == unknown and unknown not in names_in(other)
+        case _:
+            return False
 
 
 def _put_into(
@@ -165,8 +178,28 @@ def _put_into(
     slope, rest = taken_out
     if parts[0] == ZERO:
         return expression
+    put_in = _with_tangent(parts[0], negative(rest), slope)
+    if put_in is not None:
+        return collected(total((1, put_in), (1, parts[1])))
     crossed = total((1, times(parts[1], slope)), (-1, times(parts[0], rest)))
     return collected(_without_common(expanded(crossed)))
+
+
+def _with_tangent(factor: Expression, top: Expression, bottom: Expression) -> Expression | None:
+    """factor * top/bottom, where that is a product once sin a/cos a is written tan a; else None."""
+    above, below = _terms(times(factor, top)), _terms(bottom)
+    if len(above) > 1 or len(below) > 1:
+        return None
+    (sign, product), (turned, divisor) = above[0], below[0]
+    factors = list(_factors(product))
+    for cosine in _factors(divisor):
+        if not (isinstance(cosine, Call) and cosine.function == "cos"):
+            return None
+        sine = Call("sin", cosine.arguments)
+        if sine not in factors:
+            return None
+        factors[factors.index(sine)] = Call("tan", cosine.arguments)
+    return total((sign * turned, times(*factors)))
 
 
 def expanded(expression: Expression) -> Expression:

@@ -1,5 +1,6 @@
 """A system at rest: points, bodies, and every force and couple that acts on them.
 
+Ids and mathematics only: what things are called is kept beside it (`probgen.bank.labels`).
 Frame: x to the right, y up, metres.  Directions are degrees counter-clockwise from +x and tell
 which way a force acts ON the body when its magnitude is positive.  Torques and couples are positive
 counter-clockwise.  Nothing here is solved and nothing has a value: values come with a draw.
@@ -27,28 +28,24 @@ class Role(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Variable:
-    """A quantity with a name.
+    """A quantity.
 
-    symbol: its printed letter in the author's short notation, "m_1", "theta", "R_x".
-    name: what it is in words, "shelf mass"; unit: what it is printed in.
+    as_name: how expressions name it; unit: what it is stated and printed in.
     nonnegative: a negative value has no meaning (a pull, a push of a surface, a length).
     low, high: the bounds an author states for an unknown, coherent units; None where there is none.
     """
 
-    id: str
-    symbol: str
+    as_name: Name
     dimension: Dimension
     unit: Unit
-    name: str
     role: Role
     nonnegative: bool = False
-    measured: str = ""
     low: float | None = None
     high: float | None = None
 
     @property
-    def as_name(self) -> Name:
-        return Name(self.id, self.symbol)
+    def id(self) -> str:
+        return self.as_name.id
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,10 +58,14 @@ class Link:
 
 @dataclass(frozen=True, slots=True)
 class Point:
-    """A point, reached from the origin by its links one after the other."""
+    """A point, reached from the origin by its links one after the other.
 
-    name: str
+    meeting: where two lines of action meet; added as a pivot, not the author's.
+    """
+
+    id: str
     links: tuple[Link, ...]
+    meeting: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,12 +73,10 @@ class Body:
     """A body.
 
     outline: the points its axis or outline runs through, in order (one point for a particle).
-    name: the noun it goes by in a sentence, "shelf".
     particle: no extent matters; only the force balances are written.
     """
 
     id: str
-    name: str
     outline: tuple[str, ...]
     particle: bool = False
 
@@ -106,8 +105,7 @@ class Force:
 
     id: the id of its magnitude where that is one quantity ("T", "R.x").
     magnitude: newtons; direction: degrees, of the force on the body when the magnitude is positive.
-    source: what exerts it, for sentences: "the cable", "the floor".
-    part: "" or which part of an element it is: "x", "y", "normal", "friction".
+    element: what exerts it; part: "" or which part of it: "x", "y", "normal", "friction".
     pair: id of the equal and opposite force on another body, "" when it comes from outside.
     """
 
@@ -117,7 +115,6 @@ class Force:
     magnitude: Expression
     direction: Expression
     kind: Kind
-    source: str
     element: str
     part: str = ""
     pair: str = ""
@@ -131,7 +128,6 @@ class Couple:
     body: str
     point: str
     moment: Expression
-    source: str
     element: str
     pair: str = ""
 
@@ -155,21 +151,23 @@ class Element:
 
     id: unique; the symbol's id for a force ("T", "R"), or the weight's symbol id.
     at: the point it acts at; toward: the point a cable or muscle runs to, "" if none is named.
-    forces: the ids of the forces it exerts; symbol: printed letter of the whole ("R" for a hinge).
+    forces: the ids of the forces it exerts.
     surface: direction of the surface's outward normal for rollers and contacts (deg), else None.
     spread: where a distributed load lies, else None.
+    compressed: a spring that pushes.
+    own: it is the weight of the body itself, not of something it carries.
     """
 
     id: str
     kind: Kind | str
     body: str
     at: str
-    symbol: str
-    name: str
     forces: tuple[str, ...] = ()
     toward: str = ""
     surface: Expression | None = None
     spread: Spread | None = None
+    compressed: bool = False
+    own: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,26 +180,21 @@ class Definition:
 
 @dataclass(frozen=True, slots=True)
 class Condition:
-    """A further equation, left = right, with its reason in words."""
+    """A further equation, left = right."""
 
     id: str
     left: Expression
     right: Expression
-    reason: str
 
 
 @dataclass(frozen=True, slots=True)
 class Limit:
-    """Something that may give way: left must stay below (or above) right.
-
-    relation: "<=" or ">="; name: what happens beyond it, in words ("the foot slips").
-    """
+    """Something that may give way: left must stay below ("<=") or above (">=") right."""
 
     id: str
     left: Expression
     relation: str
     right: Expression
-    name: str
 
 
 class Form(StrEnum):
@@ -221,7 +214,6 @@ class Find:
 
     quantity: str
     form: Form
-    wording: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
@@ -12,16 +12,16 @@ from probgen.quantities.rounding import exact, round_figures, round_places
 from probgen.quantities.unit import FORCE, TORQUE
 from probgen.statics.equation import Equation, X, Y, force_balance, oriented, torque_balance
 from probgen.statics.plan import Plan
-from probgen.statics.system import Body, Kind, System
+from probgen.statics.system import Body, System
 from probgen.wording.block import Display, Row
 from probgen.wording.facts.ending import (
     BodyCheckHeading,
     CheckHeading,
-    PullCompared,
     UnusedAxis,
     UnusedPivot,
 )
 from probgen.wording.passage import Part, Passage, Sentences, sentences
+from probgen.wording.sense import sense_of
 from probgen.working.criteria import bodies_used
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
@@ -84,7 +84,7 @@ def check_passage(digits: Digits, body: Body, unused: tuple[UnusedBalance, ...])
     alone = len(digits.case.system.bodies) == 1
     heading = CheckHeading() if alone else BodyCheckHeading(body.id)
     parts: list[Part] = [sentences(_opening(digits, found)), Display(_rows(digits, found))]
-    compared = tuple(_compared(digits, body))
+    compared = tuple(sense_of(digits, body))
     if compared:
         parts.append(Sentences(compared))
     return Passage(heading, tuple(parts))
@@ -160,51 +160,9 @@ def _term_numbers(digits: Digits, equation: Equation) -> list[tuple[int, Number]
         / unit.factor
         for term in equation.terms
     ]  # fmt: skip
+    if not values:
+        raise ArithmeticError("no force is left in a balance")
     largest = max(abs(value) for value in values)
     places = max(3 - round_figures(largest, 4).adjusted(), 0)
     chosen = [round_places(exact(value), places) for value in values]
     return [(-1 if value < 0 else 1, Number(abs(value), unit)) for value in chosen]
-
-
-def _compared(digits: Digits, body: Body) -> Iterator[Fact]:
-    """How a pull that alone holds the weights compares with them."""
-    system, values = digits.case.system, digits.case.values
-    if not _weights_against_one_pull(digits.case.plan):
-        return
-    weights = [
-        float(evaluate(force.magnitude, values))
-        for force in system.forces
-        if force.body == body.id and force.kind is Kind.WEIGHT
-        and names_in(force.magnitude) <= values.keys()
-    ]  # fmt: skip
-    pulls = [
-        force
-        for force in system.forces
-        if force.body == body.id and force.kind in _PULLS
-        and force.id in values
-    ]  # fmt: skip
-    if len(weights) and len(pulls) == 1 and sum(weights) > 0:
-        ratio = values[pulls[0].id] / sum(weights)
-        yield PullCompared(
-            pulls[0].magnitude,
-            Number(round_figures(ratio, 2)),
-            digits.carried(sum(weights), FORCE),
-            several=len(weights) > 1,
-            larger=ratio > 1.0,
-        )
-
-
-_PULLS = (Kind.CABLE, Kind.MUSCLE)
-
-
-def _weights_against_one_pull(plan: Plan) -> bool:
-    """Whether a torque balance of the plan holds one pull and weights, and nothing else."""
-    kinds = {force.id: force.kind for force in plan.system.forces}
-    for step in plan.steps:
-        if step.equation.kind != "torque":
-            continue
-        held = [kinds.get(source) for source in {term.source for term in step.equation.terms}]
-        pulls = [kind for kind in held if kind in _PULLS]
-        if len(pulls) == 1 and all(kind in (*_PULLS, Kind.WEIGHT) for kind in held):
-            return True
-    return False

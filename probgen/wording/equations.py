@@ -24,6 +24,7 @@ from probgen.quantities.unit import Dimension
 from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation
 from probgen.wording.block import Display, Row
+from probgen.wording.torque_forms import written_out
 from probgen.working.digits import Digits, Line
 
 
@@ -34,8 +35,16 @@ def working(digits: Digits, step: Step) -> Display:
 
 def _balance(digits: Digits, step: Step) -> Iterator[Row]:
     """The equation a step starts from; none where it already says what the unknown is."""
-    if not (step.equation.kind == "condition" and _says(step.equation, step.unknown)):
-        yield balance_row(digits, step.equation)
+    equation = step.equation
+    if equation.kind == "condition" and _says(equation, step.unknown):
+        return
+    row = balance_row(digits, equation)
+    first = written_out(digits, equation) if equation.kind == "torque" else None
+    if first is None or first == equation.expression:
+        yield row
+    else:
+        yield Row(row.left, "=", (first,))
+        yield Row((), "=", row.right)
 
 
 def _says(equation: Equation, unknown: str) -> bool:
@@ -60,12 +69,12 @@ def _result_rows(digits: Digits, step: Step) -> Iterator[Row]:
 
 
 def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iterator[Row]:
-    """left = expression = numbers put in = carried result -> final result."""
+    """left = expression = numbers put in = carried result, about the final result."""
     variable = digits.case.system.variables[id]
     value = digits.case.values[id]
     line = digits.line(expression, value, variable.dimension)
     ending = Row((left,), "=", _ending(digits, id, line.result))
-    if expression == ZERO or isinstance(expression, Root):
+    if expression == ZERO or isinstance(expression, Number | Root):
         yield ending
         return
     if isinstance(expression, Call) and expression.function in _DIRECT:
@@ -94,7 +103,7 @@ def _ending(digits: Digits, id: str, carried: Number) -> Formula:
     if carried.unit in (final.unit, None) and carried.value == final.value:
         return (final,)
     same = evaluate(carried, {}) == evaluate(final, {})
-    return (carried, Relation("=" if same else "→"), final)
+    return (carried, Relation("=" if same else "≈"), final)
 
 
 def _between(digits: Digits, line: Line) -> Expression | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from probgen.quantities.expression import Name
+from probgen.bank.labels import Labels
 from probgen.statics.system import Find, Form, System
 from probgen.wording.block import Inline, Text
 from probgen.wording.facts.asked import ForceAsked, LimitsAsked, QuantityAsked, UtmostAsked
@@ -14,18 +14,17 @@ from probgen.working.fact import Fact
 def tell_find(find: Find, nouns: Nouns, language: Language) -> tuple[Inline, ...]:
     """ "the tension in the cable, T"; in the author's words where there are any."""
     own = nouns.asked(find)
-    return (Text(own),) if own else language.say(_asked(nouns.system, find), nouns)
+    return (Text(own),) if own else language.say(_asked(nouns.system, nouns.labels, find), nouns)
 
 
-def _asked(system: System, find: Find) -> Fact:
+def _asked(system: System, labels: Labels, find: Find) -> Fact:
     limits = tuple(limit.id for limit in system.limits)
     if find.form is Form.HOLDS:
         return LimitsAsked(tuple(id for id in limits if find.quantity in ("", id)))
     if find.form in (Form.LARGEST, Form.SMALLEST):
         quantity = system.variables[find.quantity].as_name
         return UtmostAsked(quantity, find.form is Form.LARGEST, limits)
-    element = next((e for e in system.elements if e.id == find.quantity), None)
-    if find.form is Form.VALUE or element is None:
+    if find.form is Form.VALUE or find.quantity not in labels.elements:
         return QuantityAsked(system.variables[find.quantity].as_name)
-    letter = Name(element.id, element.symbol)
-    return ForceAsked(element.id, letter, find.form is Form.COMPONENTS)
+    whole = labels.whole(find.quantity)
+    return ForceAsked(find.quantity, whole, find.form is Form.COMPONENTS)

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from probgen.quantities.expression import Expression, Number, evaluate, names_in
+from probgen.quantities.expression import Expression, Number, Sum, evaluate, is_number, names_in
 from probgen.quantities.formula import Formula, Relation
 from probgen.statics.plan import Plan
-from probgen.statics.system import Body, Definition, Element, Force, Kind, Role, System
+from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Spread, System
 from probgen.wording.block import Display, Picture, Row
+from probgen.wording.equations import lone_number
 from probgen.wording.facts.forces import (
     CoupleNamed,
     ForceNamed,
@@ -16,10 +17,13 @@ from probgen.wording.facts.forces import (
     ForcesHeading,
     JointForce,
     JointReaction,
-    SignsOpen,
+    Spreading,
+    SpreadLoad,
+    StrutAlong,
 )
 from probgen.wording.passage import Items, Part, Passage, sentences
-from probgen.wording.sentence import letter
+from probgen.wording.signs import sign_unknown, signs_part
+from probgen.working.convention import Rotation
 from probgen.working.digits import Digits
 from probgen.working.direction import Way, way_of
 from probgen.working.fact import Fact
@@ -32,12 +36,15 @@ def forces_passage(digits: Digits, body: Body) -> Passage:
     named: tuple[Fact, ...] = tuple(_named(digits, body))
     couples = [couple for couple in system.couples if couple.body == body.id]
     opening = ForcesCounted(body.id, len(named), len(couples))
-    items = (*named, *(CoupleNamed(couple.id, couple.moment) for couple in couples))
+    items = (*named, *(_couple(digits, couple) for couple in couples))
     parts: list[Part] = [sentences(opening), Items(items)]
+    explained = tuple(_explained(digits, body))
+    if explained:
+        parts.append(sentences(*explained))
     rows = [definition_row(digits, definition) for definition in _definitions_told(plan, body)]
     if rows:
         parts.append(Display(tuple(rows)))
-    parts += _signs(system, body)
+    parts += signs_part(digits, body)
     parts.append(Picture("free-body", body.id))
     return Passage(ForcesHeading(body.id), tuple(parts))
 
@@ -57,6 +64,46 @@ def _named(digits: Digits, body: Body) -> Iterator[Fact]:
             yield ForceNamed(element.id, force.kind, force.part, force.magnitude, at, way)
 
 
+def _explained(digits: Digits, body: Body) -> Iterator[Fact]:
+    """Why a strut pushes along itself, and what stands for a load spread along a line."""
+    system = digits.case.system
+    for element in system.elements:
+        if element.body != body.id or not element.forces:
+            continue
+        letter = system.force(element.forces[0]).magnitude
+        if element.kind is Kind.STRUT:
+            yield StrutAlong(element.id, letter)
+        if element.spread is not None:
+            yield _spread(system, element.spread, letter)
+
+
+def _spread(system: System, spread: Spread, letter: Expression) -> Fact:
+    """How much of the load its resultant is, and where along the line it acts."""
+    if spread.first == spread.last:
+        return SpreadLoad(letter, Spreading.EVEN, "")
+    ends = (system.points[spread.start].links, (*system.points[spread.start].links, spread.line))
+    if not any(is_number(size, 0) for size in (spread.first, spread.last)):
+        return SpreadLoad(letter, Spreading.UNEVEN, "")
+    heavy = ends[0] if is_number(spread.last, 0) else ends[1]
+    at = next((point.id for point in system.points.values() if point.links == heavy), "")
+    return SpreadLoad(letter, Spreading.TRIANGLE, at)
+
+
+def _couple(digits: Digits, couple: Couple) -> Fact:
+    """A couple by its letter, without a sign: the sense tells which way it turns.
+
+    One not known yet is taken counter-clockwise, its reaction on another body clockwise.
+    """
+    letter, sense = couple.moment, 1
+    if isinstance(letter, Sum) and len(letter.terms) == 1:
+        sense, letter = letter.terms[0]
+    taken = sign_unknown(digits.case.system, letter)
+    if not taken and float(evaluate(letter, digits.case.values)) < 0.0:
+        sense = -sense
+    rotation: Rotation = "counter-clockwise" if sense > 0 else "clockwise"
+    return CoupleNamed(couple.id, letter, rotation, taken)
+
+
 def _place(system: System, force: Force) -> str:
     """Where a force acts; "" for a particle, which has one point only."""
     return "" if system.body(force.body).particle else force.point
@@ -73,7 +120,7 @@ def _joint(digits: Digits, element: Element, forces: list[Force]) -> Fact:
     other = _first_of_pair(digits.case.system, forces[0])
     if other:
         return JointReaction(element.id, other, parts, at)
-    return JointForce(element.id, letter(element.symbol), parts, at)
+    return JointForce(element.id, digits.case.labels.whole(element.id), parts, at)
 
 
 def _first_of_pair(system: System, force: Force) -> str:
@@ -82,20 +129,6 @@ def _first_of_pair(system: System, force: Force) -> str:
     if not force.pair or ids.index(force.pair) > ids.index(force.id):
         return ""
     return system.force(force.pair).body
-
-
-def _signs(system: System, body: Body) -> Iterator[Part]:
-    """What a negative result will mean, where the working has components of unknown sign."""
-    sizes = [force.magnitude for force in system.forces if force.body == body.id]
-    sizes += [couple.moment for couple in system.couples if couple.body == body.id]
-    free = tuple(size for size in dict.fromkeys(sizes) if _sign_unknown(system, size))
-    if free:
-        yield sentences(SignsOpen(free))
-
-
-def _sign_unknown(system: System, size: Expression) -> bool:
-    held = [system.variables[name] for name in names_in(size)]
-    return any(variable.role is Role.UNKNOWN and not variable.nonnegative for variable in held)
 
 
 def _definitions_told(plan: Plan, body: Body) -> tuple[Definition, ...]:
@@ -115,6 +148,9 @@ def _needed(plan: Plan, body: Body) -> frozenset[str]:
             held |= names_in(force.magnitude) | names_in(force.direction)
             for link in plan.system.points[force.point].links:
                 held |= names_in(link.length) | names_in(link.direction)
+    for couple in plan.system.couples:
+        if couple.body == body.id:
+            held |= names_in(couple.moment)
     for definition in reversed(plan.definitions):
         if definition.variable in held:
             held |= names_in(definition.expression)
@@ -128,6 +164,6 @@ def definition_row(digits: Digits, definition: Definition) -> Row:
     line = digits.line(definition.expression, value, variable.dimension)
     if isinstance(definition.expression, Number):
         return Row((variable.as_name,), "=", (line.result,))
-    shown = () if isinstance(line.printed, Number) else (line.printed, Relation("="))
+    shown = () if lone_number(line.printed) else (line.printed, Relation("="))
     right: Formula = (definition.expression, Relation("="), *shown, line.result)
     return Row((variable.as_name,), "=", right)

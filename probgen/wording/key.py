@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from probgen.quantities.expression import ZERO, evaluate, names_in
-from probgen.quantities.rounding import exact
+from probgen.quantities.expression import ZERO, Expression, Number, evaluate, names_in
 from probgen.statics.balances import ALONG
 from probgen.statics.derivation import Step
 from probgen.statics.equation import X, Y
 from probgen.statics.plan import Plan
-from probgen.statics.system import Form, Limit, Variable
+from probgen.statics.quantity_id import Quantity
+from probgen.statics.system import Form, Limit, System, Variable
 from probgen.wording.block import Display, Row
 from probgen.wording.check import Unused, check_passage
+from probgen.wording.components import split_told, splits
 from probgen.wording.equations import balance_row, rows_of, working
 from probgen.wording.facts.balance import (
     AxesAndTurning,
@@ -24,20 +25,24 @@ from probgen.wording.facts.balance import (
     CoupleNegative,
     ForceHeading,
     ForceNegative,
+    ForcesZero,
+    GoOnWith,
     NoneAlone,
     PutIntoTheRest,
     QuantityHeading,
     TakenOut,
     TogetherHeading,
     TorqueHeading,
+    TorquesZero,
     WithTheResult,
-    WithUnrounded,
 )
 from probgen.wording.facts.ending import LimitSupposed, SupposedHeading
 from probgen.wording.forces import forces_passage
 from probgen.wording.limit import comparison_passage, holding_passage
+from probgen.wording.once import said_once
 from probgen.wording.passage import Part, Passage, Sentences, sentences
 from probgen.wording.resultant import resultant_passages
+from probgen.wording.signs import expectations
 from probgen.wording.torque import together, turning_passage
 from probgen.working.criteria import bodies_used
 from probgen.working.digits import Digits
@@ -54,9 +59,9 @@ def tell(digits: Digits, unused: Unused) -> tuple[Passage, ...]:
     """
     case = digits.case
     if case.plan.branches:
-        return _told_to_limits(digits)
+        return said_once(_told_to_limits(digits))
     bodies = bodies_used(case.plan)
-    return (
+    passages = (
         *((_axes(digits),) if bodies else ()),
         *(forces_passage(digits, body) for body in bodies),
         *_steps(digits),
@@ -65,6 +70,7 @@ def tell(digits: Digits, unused: Unused) -> tuple[Passage, ...]:
         *(holding_passage(digits, find) for find in case.system.finds if find.form is Form.HOLDS),
         *_checks(digits, unused),
     )
+    return said_once(passages)
 
 
 def _checks(digits: Digits, unused: Unused) -> Iterator[Passage]:
@@ -110,7 +116,7 @@ def _supposing(limit: Limit) -> Passage:
 def _asked_definitions(digits: Digits) -> Iterator[Passage]:
     """Quantities asked that the data alone settle."""
     asked = [find.quantity for find in digits.case.system.finds]
-    asked += [f"{quantity}.{axis}" for quantity in tuple(asked) for axis in "xy"]
+    asked += [id for quantity in tuple(asked) for id in Quantity(quantity).components]
     for definition in digits.case.plan.definitions:
         if definition.variable in asked:
             variable = digits.case.system.variables[definition.variable]
@@ -169,7 +175,7 @@ def _together_passage(digits: Digits, step: Step, needed: list[Step]) -> Passage
     parts: list[Part] = [
         sentences(NoneAlone(len(group), names)),
         Display(tuple(balance_row(digits, equation) for equation in step.equations[::-1])),
-        *_reasons(step),
+        *_reasons(digits, step),
         sentences(TakenOut(names[:0:-1])),
         Display(tuple(taken_out)),
         sentences(PutIntoTheRest(names[0])),
@@ -183,9 +189,11 @@ def _together_passage(digits: Digits, step: Step, needed: list[Step]) -> Passage
     return Passage(TogetherHeading(len(group)), tuple(parts))
 
 
-def _reasons(step: Step) -> Iterator[Part]:
+def _reasons(digits: Digits, step: Step) -> Iterator[Part]:
     """Why the conditions among the equations hold."""
-    stated = tuple(equation.about for equation in step.equations if equation.reason)
+    reasons = digits.case.labels.reasons
+    conditions = (each.about for each in step.equations if each.kind == "condition")
+    stated = tuple(id for id in conditions if id in reasons)
     if stated:
         yield sentences(ConditionsHold(stated))
 
@@ -204,25 +212,65 @@ def _worked(digits: Digits, step: Step) -> Iterator[Part]:
 
 
 def _torque_passage(digits: Digits, step: Step) -> Passage:
-    heading = TorqueHeading(digits.convention.turning)
-    return Passage(heading, (working(digits, step), *_sign(digits, step)))
+    turning, equation = digits.convention.turning, step.equation
+    zero = TorquesZero(equation.bodies, equation.about, turning)
+    opening = sentences(zero, *_go_on(digits, [step]))
+    return Passage(TorqueHeading(turning), (opening, working(digits, step), *_sign(digits, step)))
 
 
 def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
     if not steps:
         return
-    parts: list[Part] = []
-    equation = steps[0].equation
-    group = tuple(together(digits.case.system, equation))
-    if group:
-        parts.append(Sentences(group))
-    carrying = [step for step in steps if _carries(digits, step)][:1]
+    system, equation = digits.case.system, steps[0].equation
+    earlier = digits.case.plan.steps[: digits.case.plan.steps.index(steps[0])]
+    opening = Sentences(
+        (
+            *together(system, equation),
+            _forces_zero(system, steps, earlier),
+            *splits(digits, steps, split_told(system, earlier)),
+            *_go_on(digits, steps),
+        )
+    )
+    parts: list[Part] = [opening]
     for step in steps:
-        if step in carrying:
-            parts.append(sentences(WithUnrounded()))
         parts += [*_axis(digits, step), working(digits, step), *_sign(digits, step)]
-    alone = len(digits.case.system.bodies) == 1
+    alone = len(system.bodies) == 1
     yield Passage(ForceHeading(() if alone else equation.bodies), tuple(parts))
+
+
+def _forces_zero(system: System, steps: Sequence[Step], earlier: Sequence[Step]) -> Fact:
+    bodies = steps[0].equation.bodies
+    level = all(step.equation.axis in (X, Y) for step in steps)
+    axes = tuple(dict.fromkeys(step.equation.about for step in steps)) if level else ()
+    before = any(bodies == each.bodies for step in earlier for each in step.equations)
+    particle = any(system.body(body).particle for body in bodies)
+    return ForcesZero(bodies, axes, before, particle)
+
+
+def _go_on(digits: Digits, steps: Sequence[Step]) -> Iterator[Fact]:
+    """Earlier results that are used here for the first time, where rounding would change them."""
+    plan = digits.case.plan
+    before = plan.steps[: plan.steps.index(steps[0])]
+    used = frozenset[str]().union(*(names_in(step.expression) for step in before))
+    held = frozenset[str]().union(*(names_in(step.expression) for step in steps)) - used
+    said = {digits.shown(id) for id in used if id in digits.case.values}
+    fresh = [each.unknown for each in before if each.unknown in held]
+    rounded = [id for id in fresh if _rounds(digits, id) and digits.shown(id) not in said]
+    if rounded:
+        yield GoOnWith(
+            tuple(_size(digits.shown(id)) for id in rounded),
+            tuple(_size(digits.final(id)) for id in rounded),
+        )
+
+
+def _size(number: Number) -> Number:
+    return Number(abs(number.value), number.unit)
+
+
+def _rounds(digits: Digits, id: str) -> bool:
+    """Whether a quantity's printed result is not its value."""
+    shown, final = digits.shown(id), digits.final(id)
+    return float(evaluate(final, {})) != float(evaluate(shown, {}))
 
 
 def _axis(digits: Digits, step: Step) -> Iterator[Part]:
@@ -231,28 +279,26 @@ def _axis(digits: Digits, step: Step) -> Iterator[Part]:
     if axis is None or axis in (X, Y):
         return
     way = way_of(float(evaluate(axis.direction, digits.case.values)))
-    yield sentences(AxisTilted(axis.label, axis.label.startswith(ALONG), way))
+    along = axis.label.startswith(ALONG)
+    yield sentences(AxisTilted(axis.label, along, way, _unknown_silent(digits, step)))
 
 
-def _carries(digits: Digits, step: Step) -> bool:
-    """Whether the step uses a value found before that its printed result rounds."""
-    held = names_in(step.expression)
-    return any(
-        float(evaluate(digits.final(earlier.unknown), {}))
-        != float(exact(digits.case.values[earlier.unknown]))
-        for earlier in digits.case.plan.steps
-        if earlier.unknown in held
-    )
+def _unknown_silent(digits: Digits, step: Step) -> tuple[Expression, ...]:
+    """Forces of unknown size that a balance does not hold."""
+    system = digits.case.system
+    sizes = (system.force(id).magnitude for id in step.equation.silent)
+    unknown = set(system.unknowns)
+    return tuple(dict.fromkeys(size for size in sizes if names_in(size) & unknown))
 
 
 def _condition_passage(digits: Digits, step: Step) -> Passage:
     heading = _heading_of(digits.case.system.variables[step.unknown])
-    return Passage(heading, (*_reasons(step), working(digits, step), *_sign(digits, step)))
+    return Passage(heading, (*_reasons(digits, step), working(digits, step), *_sign(digits, step)))
 
 
 def _heading_of(variable: Variable) -> Fact:
     """What a passage that works out one quantity is headed."""
-    if variable.id.endswith((".x", ".y")):
+    if Quantity.of(variable.id).is_component:
         return ComponentHeading(variable.as_name)
     return QuantityHeading(variable.id)
 
@@ -266,4 +312,6 @@ def _sign(digits: Digits, step: Step) -> Iterator[Part]:
         yield sentences(CoupleNegative(system.variables[step.unknown].as_name))
     for force in [force for force in system.forces if force.id == step.unknown][:1]:
         way = way_of(float(evaluate(force.direction, digits.case.values)) + 180.0)
-        yield sentences(ForceNegative(force.magnitude, force.part in ("x", "y"), way))
+        expected = expectations(digits, system.body(force.body)).get(force.id)
+        reasoned = expected is not None and expected.sign < 0
+        yield sentences(ForceNegative(force.magnitude, force.part in ("x", "y"), way, reasoned))

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from probgen.quantities.expression import evaluate
+from probgen.quantities.expression import Expression, Number, evaluate
 from probgen.quantities.formula import Formula, Relation
+from probgen.quantities.unit import PLAIN
 from probgen.statics.plan import extreme_find, limits_asked
 from probgen.statics.system import Find, Form, Limit
 from probgen.wording.block import Display, Row
@@ -65,6 +66,13 @@ def _rows(digits: Digits, limit: Limit) -> Iterator[Row]:
 def _judged(digits: Digits, limit: Limit) -> Fact:
     """The limit is kept, or not, and by how much."""
     verdict = verdict_on(digits, limit)
-    kept, broken = ("≤", ">") if verdict.most else ("≥", "<")
-    sign = Relation(kept if verdict.kept else broken)
-    return LimitJudged((limit.left, sign, limit.right), verdict)
+    needed, allowed = (_final(digits, side) for side in (limit.left, limit.right))
+    return LimitJudged(limit.id, limit.left, needed, limit.right, allowed, verdict)
+
+
+def _final(digits: Digits, side: Expression) -> Number:
+    """A side of a limit, rounded as answers are."""
+    dimension = side_dimension(digits.case, side)
+    unit = digits.convention.units.unit_of(dimension)
+    found = digits.rounded(float(evaluate(side, digits.case.values)), unit)
+    return Number(found.value, None if dimension == PLAIN else unit)

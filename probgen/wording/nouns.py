@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
+from probgen.bank.labels import Labels
 from probgen.statics.system import Find, System
 
 
@@ -13,35 +14,37 @@ class Nouns:
     """The author's words, by the ids that facts hold."""
 
     system: System
+    labels: Labels
 
     def body(self, id: str) -> str:
         """ "shelf", without an article."""
-        return self.system.body(id).name
+        return self.labels.bodies[id]
 
     def element(self, id: str) -> str:
         """ "the cable"."""
-        return self.system.element(id).name
+        return self.labels.elements[id].name
 
     def couple(self, id: str) -> str:
         """What exerts a couple: "the motor"."""
-        return next(couple.source for couple in self.system.couples if couple.id == id)
+        couple = next(couple for couple in self.system.couples if couple.id == id)
+        return self.labels.source(couple)
 
     def quantity(self, id: str) -> str:
         """ "shelf mass"."""
-        return self.system.variables[id].name
+        return self.labels.quantities[id].name
 
     def limit(self, id: str) -> str:
         """What happens beyond a limit: "the foot slips"."""
-        return next(limit.name for limit in self.system.limits if limit.id == id)
+        return self.labels.limits[id]
 
     def reason(self, id: str) -> str:
         """Why a condition holds; "" where its author does not say."""
-        return next(each.reason for each in self.system.conditions if each.id == id)
+        return self.labels.reasons.get(id, "")
 
     def asked(self, find: Find) -> str:
         """How the author asks for something; "" where that is left to us."""
-        return find.wording
+        return self.labels.finds.get(find, "")
 
 
-NO_NOUNS: Final = Nouns(System({}, (), {}, (), (), (), (), (), ()))
+NO_NOUNS: Final = Nouns(System({}, (), {}, (), (), (), (), (), ()), Labels())
 """For what is said of whole papers."""

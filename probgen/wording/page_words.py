@@ -9,12 +9,15 @@ from dataclasses import dataclass
 class PageWords:
     """One language's words, as plain text; layouts have them as `words`.
 
+    language: its tag by BCP 47, "en".
     page, page_of: "page 2 of 5"; points: behind a number, with points_head as a label.
-    find: before what is asked; caution: before the cautions, pairs of a kind and its words.
+    find: before what is asked; given, asked: heads of both in a key.
+    caution: before the cautions, pairs of a kind and its words.
     key, key_mark: of a key, in its foot and in its head.
     papers to print: what a cover counts; paper to seat: heads of the columns of a list.
     """
 
+    language: str
     name: str
     id: str
     section: str
@@ -28,6 +31,8 @@ class PageWords:
     points: str
     points_head: str
     find: str
+    given: str
+    asked: str
     caution: str
     cautions: tuple[tuple[str, str], ...]
     key: str

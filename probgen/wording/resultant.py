@@ -2,17 +2,25 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
+from decimal import Decimal
 
-from probgen.quantities.expression import Call, Name, Number, Quotient, evaluate
+from probgen.quantities.expression import Call, Name, Number, Quotient, evaluate, total
 from probgen.quantities.formula import Formula, Relation
-from probgen.quantities.rounding import round_figures
+from probgen.quantities.rounding import exact, round_places
 from probgen.quantities.unit import ANGLE, DEGREE, FORCE
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Element, Find, Form
 from probgen.wording.block import Display, Row
-from probgen.wording.facts.ending import ForceActs, OneComponent, ResultantHeading, ResultantIs
+from probgen.wording.facts.ending import (
+    ForceActs,
+    OneComponent,
+    QuadrantTold,
+    ResultantHeading,
+    ResultantIs,
+)
 from probgen.wording.passage import Part, Passage, sentences
-from probgen.wording.sentence import letter
 from probgen.working.digits import Digits
 from probgen.working.direction import direction_of, quarter_of
 from probgen.working.fact import Fact
@@ -28,25 +36,55 @@ def resultant_passages(digits: Digits) -> Iterator[Passage]:
 def _resultant(digits: Digits, find: Find) -> Passage:
     case = digits.case
     element = case.system.element(find.quantity)
-    force = letter(element.symbol)
-    x, y = (case.system.variables[f"{find.quantity}.{axis}"].as_name for axis in "xy")
-    if quarter_of(case.values[f"{find.quantity}.direction"]) is None:
-        first: Part = Display((*_magnitude(digits, find, element, x, y), *_angle(digits, x, y)))
+    force = case.labels.whole(element.id)
+    of = Quantity(find.quantity)
+    x, y = (case.system.variables[id].as_name for id in of.components)
+    parts: list[Part]
+    if quarter_of(case.values[of.direction]) is None:
+        rows = (*_magnitude(digits, find, force, x, y), *_angle(digits, x, y))
+        outcome = _outcome(digits, find, element)
+        parts = [Display(rows), sentences(_quadrant(digits, find, x, y), outcome)]
     else:
         level = case.values[y.id] == 0.0
         zero, other = (y, x) if level else (x, y)
-        first = sentences(OneComponent(force, zero, other, level))
-    return Passage(ResultantHeading(force), (first, sentences(_outcome(digits, find, element))))
+        bare = OneComponent(force, zero, other, level)
+        parts = [sentences(bare, _outcome(digits, find, element))]
+    return Passage(ResultantHeading(force), tuple(parts))
 
 
-def _magnitude(digits: Digits, find: Find, element: Element, x: Name, y: Name) -> Iterator[Row]:
-    size = digits.case.values[f"{find.quantity}.magnitude"]
+def _quadrant(digits: Digits, find: Find, x: Name, y: Name) -> Fact:
+    """What the signs of the components make of the angle just found."""
+    told = direction_of(digits.case.values[Quantity(find.quantity).direction], digits.convention)
+    steep = _steepness(digits, x, y)
+    turned: Formula = ()
+    if told.reference == "axis":
+        half = Number(Decimal(360 if told.way.right else 180), DEGREE)
+        if told.way.up and told.way.right:
+            turned = (told.shown,)
+        else:
+            back = told.way.up or told.way.right
+            sum_of = total((1, half), (-1 if back else 1, steep))
+            turned = (sum_of, Relation("="), told.shown)
+    return QuadrantTold(x, y, told, steep, turned)
+
+
+def _steepness(digits: Digits, x: Name, y: Name) -> Number:
+    """The angle of a force with the horizontal, or the vertical, to a tenth of a degree."""
+    up, across = (abs(digits.case.values[part.id]) for part in (y, x))
+    if digits.convention.direction == "vertical":
+        up, across = across, up
+    tenth = round_places(exact(math.degrees(math.atan2(up, across))), 1)
+    return Number(tenth, DEGREE)
+
+
+def _magnitude(digits: Digits, find: Find, force: Name, x: Name, y: Name) -> Iterator[Row]:
+    size = digits.case.values[Quantity(find.quantity).magnitude]
     root = Call("hypot", (x, y))
     line = digits.line(root, size, FORCE)
-    yield Row((letter(element.symbol),), "=", (root, Relation("="), line.printed))
+    yield Row((force,), "=", (root, Relation("="), line.printed))
     final = digits.rounded(size, digits.unit_of(x.id))
     carried = line.result
-    ending: Formula = (final,) if carried == final else (carried, Relation("→"), final)
+    ending: Formula = (final,) if carried == final else (carried, Relation("≈"), final)
     yield Row((), "=", ending)
 
 
@@ -59,14 +97,13 @@ def _angle(digits: Digits, x: Name, y: Name) -> Iterator[Row]:
     value = float(evaluate(slope, digits.case.values))
     guard = digits.line(slope, value, ANGLE).guard
     printed = Call("atan", (Quotient(*(_size(digits, part, guard) for part in sizes)),))
-    final = round_figures(value, digits.convention.figures, digits.convention.rounding)
     yield Row((_letter_of_angle(digits),), "=", (slope,))
-    yield Row((), "=", (printed, Relation("="), Number(final, DEGREE)))
+    yield Row((), "=", (printed, Relation("="), _steepness(digits, x, y)))
 
 
 def _letter_of_angle(digits: Digits) -> Name:
     """phi, or another letter where the problem has one of its own by that name."""
-    taken = {variable.symbol for variable in digits.case.system.variables.values()}
+    taken = {label.symbol for label in digits.case.labels.quantities.values()}
     letter = next(each for each in ("phi", "psi", "omega", "delta") if each not in taken)
     return Name(letter, letter)
 
@@ -79,10 +116,10 @@ def _size(digits: Digits, part: Call, guard: int) -> Number:
 
 
 def _outcome(digits: Digits, find: Find, element: Element) -> Fact:
-    case = digits.case
-    way = direction_of(case.values[f"{find.quantity}.direction"], digits.convention)
-    unit = digits.unit_of(f"{find.quantity}.x")
-    size = digits.rounded(case.values[f"{find.quantity}.magnitude"], unit)
+    case, of = digits.case, Quantity(find.quantity)
+    way = direction_of(case.values[of.direction], digits.convention)
+    unit = digits.unit_of(of.x)
+    size = digits.rounded(case.values[of.magnitude], unit)
     if element.kind == "resultant":
-        return ResultantIs(letter(element.symbol), size, way)
+        return ResultantIs(case.labels.whole(element.id), size, way)
     return ForceActs(element.id, element.body, size, way)

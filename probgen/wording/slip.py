@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from probgen.bank.labels import Labels
 from probgen.mistakes.comparison import Slip
-from probgen.quantities.expression import Number
-from probgen.statics.system import System
+from probgen.quantities.expression import Name, Number
+from probgen.statics.quantity_id import Quantity
 from probgen.wording.facts.asked import SlipNamed
 from probgen.wording.passage import Items
-from probgen.wording.sentence import letter
 from probgen.working.digits import Digits
 from probgen.working.direction import Direction, direction_of
 
@@ -21,19 +21,19 @@ def slips_told(chosen: Sequence[Slip], digits: Digits) -> Items:
 
 def tell_slip(slip: Slip, digits: Digits) -> SlipNamed:
     """A slip in the case whose digits these are."""
-    quantity = letter(_symbol(digits.case.system, slip.answer))
+    quantity = _letter(digits.case.labels, slip.answer)
     return SlipNamed(quantity, _shown(slip, digits), slip.misstep, digits.convention.turning)
 
 
 def _shown(slip: Slip, digits: Digits) -> Number | Direction:
     """The wrong value as it would be printed."""
-    if slip.answer.endswith(".direction"):
+    answer = Quantity.of(slip.answer)
+    if answer.is_direction:
         return direction_of(slip.value, digits.convention)
-    return digits.rounded(slip.value, digits.unit_of(slip.answer.replace(".magnitude", ".x")))
+    return digits.rounded(slip.value, digits.unit_of(answer.unit_id))
 
 
-def _symbol(system: System, answer: str) -> str:
+def _letter(labels: Labels, answer: str) -> Name:
     """The printed letter of an answer; of a magnitude or a direction that of the force."""
-    owner, _, part = answer.partition(".")
-    whole = part in ("magnitude", "direction")
-    return system.element(owner).symbol if whole else system.variables[answer].symbol
+    of = Quantity.of(answer)
+    return labels.whole(of.owner) if of.is_magnitude or of.is_direction else labels.letter(answer)

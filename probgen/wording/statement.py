@@ -18,10 +18,10 @@ def tell_statement(template: Template, draw: Draw) -> tuple[Inline, ...]:
     A quantity that is drawn prints with its value and unit, any other as its symbol, a point as its
     letter.
     """
-    system = template.system
-    symbols = {v.id: v.symbol for v in system.variables.values()}
-    symbols |= {element.id: element.symbol for element in system.elements if element.id}
-    symbols |= {name: name for name in system.points}
+    labels = template.labels
+    symbols = {id: label.symbol for id, label in labels.quantities.items()}
+    symbols |= {id: label.symbol for id, label in labels.elements.items() if id}
+    symbols |= {name: name for name in template.system.points}
     return tuple(
         Text(piece) if isinstance(piece, str) else _mentioned(piece, symbols, draw.values)
         for piece in statement_pieces(template.statement)

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from decimal import Decimal
 
 from probgen.quantities.expression import (
     UNITY,
-    ZERO,
     Call,
     Expression,
     Lump,
@@ -20,20 +19,21 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.rounding import exact
-from probgen.quantities.unit import ANGLE, DEGREE, LENGTH
+from probgen.quantities.unit import DEGREE, LENGTH
 from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation, Term
-from probgen.statics.geometry import angle_of, way
+from probgen.statics.geometry import way
 from probgen.statics.system import Force, Kind, Role, System
 from probgen.wording.facts.torque import (
     AngleToArm,
     ArmOfLegs,
     Hold,
     LeverArm,
-    PartTurns,
+    LineBeside,
     PivotBare,
     PivotHeld,
     PivotMeeting,
+    Side,
     SquareToArm,
     TakenAsOne,
     TurningHeading,
@@ -41,14 +41,18 @@ from probgen.wording.facts.torque import (
     TurnsNothing,
 )
 from probgen.wording.passage import Items, Part, Passage, Sentences
+from probgen.wording.torque_angle import angle_between, partly_along
+from probgen.wording.torque_forms import by_coordinates
 from probgen.working.convention import Rotation, Turning
 from probgen.working.digits import Digits
+from probgen.working.direction import quarter_of
 from probgen.working.fact import Fact
 
 _HOLDS = (
     ((Kind.HINGE,), Hold.HINGE),
     ((Kind.FIXED,), Hold.BUILT_IN),
-    ((Kind.ROLLER, Kind.CONTACT, Kind.ROUGH), Hold.TOUCHING),
+    ((Kind.CONTACT, Kind.ROUGH), Hold.TOUCHING),
+    ((Kind.ROLLER,), Hold.PUSHED),  # there may be a wheel between
 )
 
 
@@ -75,7 +79,7 @@ def turning_passage(digits: Digits, step: Step) -> Passage:
     )
     senses = _senses(equation, turners, digits.convention.positive)
     parts: list[Part] = [Sentences(reasons), Sentences(tuple(senses))]
-    arms = tuple(_arms(digits, turners))
+    arms = tuple(_arms(digits, step, turners))
     if arms:
         parts.append(Items(arms) if len(arms) > 1 else Sentences(arms))
     return Passage(TurningHeading(equation.bodies, equation.about), tuple(parts))
@@ -89,7 +93,8 @@ def together(system: System, equation: Equation) -> Iterator[Fact]:
 
 
 def _turners(digits: Digits, equation: Equation) -> Iterator[Turner]:
-    values = digits.case.values
+    values, plan = digits.case.values, digits.case.plan
+    settled = values.keys() - {step.unknown for step in plan.steps}
     for terms in _by_force(equation):
         per_unit = sum(
             term.sign
@@ -97,6 +102,10 @@ def _turners(digits: Digits, equation: Equation) -> Iterator[Turner]:
             * (1.0 if term.length is None else float(evaluate(term.length, values)))
             for term in terms
         )
+        # A couple that is known already, such as C = -M, turns the way its value says.
+        held = names_in(terms[0].magnitude)
+        if held <= settled and float(evaluate(terms[0].magnitude, values)) < 0.0:
+            per_unit = -per_unit
         turn = 1 if equation.method.positive == "counter-clockwise" else -1
         yield Turner(terms[0].magnitude, turn * (1 if per_unit > 0 else -1), terms)
 
@@ -151,107 +160,100 @@ def _senses(equation: Equation, turners: list[Turner], positive: Rotation) -> It
             yield TurnsBody(these, equation.bodies, rotation, rotation == positive)
 
 
-def _arms(digits: Digits, turners: list[Turner]) -> Iterator[Fact]:
+def _arms(digits: Digits, step: Step, turners: list[Turner]) -> Iterator[Fact]:
+    known = _known_before(digits, step)
     match digits.convention.torque:
         case "angle":
-            yield from _angles(digits, turners)
+            yield from _angles(digits, step.equation.about, turners, known)
         case "arm":
-            yield from _lever_arms(digits, turners)
+            yield from _lever_arms(digits, turners, known)
         case "components":
-            yield from _parts(turners)
+            yield from by_coordinates(digits, step.equation)
 
 
-def _angles(digits: Digits, turners: list[Turner]) -> Iterator[Fact]:
-    """The angle between each force and its arm."""
-    square = tuple(
-        t.name
-        for t in turners
-        if all(term.length is not None and term.ratio == UNITY for term in t.terms)
-    )
-    if square:
-        sine = Call("sin", (Number(exact(90), DEGREE),))
-        yield SquareToArm(square, (sine, Relation("="), UNITY))
+def _known_before(digits: Digits, step: Step) -> frozenset[str]:
+    """Quantities that have a value when a step begins."""
+    plan = digits.case.plan
+    before = plan.steps[: plan.steps.index(step)]
+    later = {each.unknown for each in plan.steps} - {each.unknown for each in before}
+    return frozenset(digits.case.values.keys() - later)
+
+
+def _angles(
+    digits: Digits, pivot: str, turners: list[Turner], known: frozenset[str]
+) -> Iterator[Fact]:
+    """The angle between each force and its arm, or how far beside the pivot its line passes."""
+    beside: dict[tuple[Formula, Side], list[Expression]] = {}
+    square: list[Expression] = []
     oblique: dict[tuple[Formula, Formula], list[Expression]] = {}
     for turner in turners:
+        first = turner.terms[0]
+        if first.length is None:
+            continue
         if len(turner.terms) > 1:
             lengths = tuple(term.length for term in turner.terms if term.length is not None)
             yield ArmOfLegs(turner.name, lengths, digits.convention.turning)
-        elif turner.terms[0].length is not None and turner.terms[0].ratio != UNITY:
-            oblique.setdefault(_angle_between(digits, turner.terms[0]), []).append(turner.name)
+        elif partly_along(digits, pivot, first):
+            place = (_arm_known(digits, first, known), _side(digits, pivot, first))
+            beside.setdefault(place, []).append(turner.name)
+        elif first.ratio == UNITY:
+            square.append(turner.name)
+        else:
+            oblique.setdefault(angle_between(digits, first, known), []).append(turner.name)
+    if square:
+        sine = Call("sin", (Number(exact(90), DEGREE),))
+        yield SquareToArm(tuple(square), (sine, Relation("="), UNITY))
+    for (arm, side), names in beside.items():
+        yield LineBeside(tuple(names), pivot, arm, side)
     for (angle, sine_of), names in oblique.items():
         yield AngleToArm(tuple(names), angle, sine_of)
 
 
-def _angle_between(digits: Digits, term: Term) -> tuple[Formula, Formula]:
-    """The angle between a force and its arm, and what its sine is: sin 140° = sin 40°."""
-    assert term.link is not None
+def _arm_known(digits: Digits, term: Term, known: frozenset[str]) -> Formula:
+    """A lever arm by its letters, and its value once that is known."""
     assert term.length is not None
-    force = digits.case.system.force(term.source)
-    between = angle_of(force.direction).minus(angle_of(term.link.direction))
-    turned = float(evaluate(between.expression, digits.case.values))
-    turned += 180.0 if float(evaluate(term.link.length, digits.case.values)) < 0 else 0.0
-    folded = abs((turned + 180.0) % 360.0 - 180.0)
-    shown = _degrees(digits, folded, between.expression)
-    symbolic = _folded(digits, between.expression, turned, folded)
-    angle: Formula = (shown,) if symbolic is None else (*symbolic, Relation("="), shown)
-    sine, ratio = Call("sin", (shown,)), digits.put_in(term.ratio)
-    return angle, () if ratio == sine else (sine, Relation("="), ratio)
+    arm = term.length if term.ratio == UNITY else _product(term)
+    if not names_in(arm) <= known:
+        return (arm,)
+    if isinstance(arm, Name) and digits.is_data(arm.id):
+        return (arm, Relation("="), digits.data(arm.id))
+    return (arm, Relation("="), digits.carried(float(evaluate(arm, digits.case.values)), LENGTH))
 
 
-def _degrees(digits: Digits, value: float, expression: Expression) -> Number:
-    """An angle made of given ones, without zeros it does not need; a given one as it was given."""
-    if isinstance(expression, Name) and digits.is_data(expression.id):
-        return digits.data(expression.id)
-    short = exact(value)
-    few = len(short.as_tuple().digits) <= digits.convention.figures
-    return (
-        Number(short.quantize(Decimal(1)), DEGREE)
-        if few and short == int(short)
-        else (digits.carried(value, ANGLE))
+def _side(digits: Digits, pivot: str, term: Term) -> Side:
+    """On which side of the pivot a force's line of action passes."""
+    system, values = digits.case.system, digits.case.values
+    force = system.force(term.source)
+    quarter = quarter_of(float(evaluate(force.direction, values)))
+    if quarter is None:
+        return Side.OBLIQUE
+    along, positive, negative = (
+        (0.0, Side.RIGHT, Side.LEFT) if quarter % 2 else (90.0, Side.ABOVE, Side.BELOW)
     )
+    reach = sum(
+        float(evaluate(link.length, values))
+        * math.cos(math.radians(float(evaluate(link.direction, values)) - along))
+        for link in way(system.points, pivot, force.point)
+    )
+    return positive if reach > 0 else negative
 
 
-def _folded(digits: Digits, between: Expression, turned: float, folded: float) -> Formula | None:
-    """The angle between in symbols, folded into 0 to 180 degrees; None when it has no names."""
-    angle = angle_of(between)
-    if not angle.multiples or not all(isinstance(part, Name) for part, _ in angle.multiples):
-        return None
-    sign = 1 if abs((turned - folded + 180.0) % 360.0 - 180.0) < 1e-9 else -1
-    if sign < 0:
-        angle = angle_of(ZERO).minus(angle)
-    value = float(evaluate(angle.expression, digits.case.values))
-    angle = angle.turned(exact(round((folded - value) / 360.0) * 360.0))
-    expression = angle.expression
-    if abs(float(evaluate(expression, digits.case.values)) - folded) > 1e-6:
-        return None
-    printed = digits.put_in(expression)
-    if isinstance(expression, Name):
-        return (expression,)
-    return (expression, Relation("="), printed)
-
-
-def _lever_arms(digits: Digits, turners: list[Turner]) -> Iterator[Fact]:
+def _lever_arms(digits: Digits, turners: list[Turner], known: frozenset[str]) -> Iterator[Fact]:
     """The perpendicular distance from the pivot to each line of action."""
     for turner in turners:
         for term in turner.terms:
             if term.length is None:
                 continue
             arm = term.length if term.ratio == UNITY else _product(term)
-            value = float(evaluate(arm, digits.case.values))
-            formula: Formula = (arm, Relation("="), digits.carried(value, LENGTH))
+            formula = _arm_known(digits, term, known)
+            if len(formula) == 1:
+                yield LeverArm(term.magnitude, formula, True)
+                continue
             if term.ratio != UNITY:
                 formula = (arm, Relation("="), digits.put_in(arm), *formula[1:])
-            yield LeverArm(term.magnitude, formula)
+            yield LeverArm(term.magnitude, formula, False)
 
 
 def _product(term: Term) -> Expression:
     assert term.length is not None
     return times(Lump(term.length), term.ratio)
-
-
-def _parts(turners: list[Turner]) -> Iterator[Fact]:
-    """Which part of each oblique force turns, and at which distance."""
-    for turner in turners:
-        for term in turner.terms:
-            if term.length is not None and term.ratio != UNITY:
-                yield PartTurns(term.magnitude, term.length, times(term.magnitude, term.ratio))

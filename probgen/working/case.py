@@ -6,9 +6,11 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from probgen.bank.labels import Labels
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import FORCE
 from probgen.statics.plan import Plan
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import System
 
 
@@ -16,11 +18,13 @@ from probgen.statics.system import System
 class Case:
     """A solved problem.
 
+    labels: what its quantities, bodies and supports are called.
     numbers: givens, derived quantities and g as printed in the statement, in their own units.
     values: everything known after the plan, coherent units, angles in degrees.
     """
 
     plan: Plan
+    labels: Labels
     numbers: Mapping[str, Number]
     values: Mapping[str, float]
 
@@ -29,7 +33,9 @@ class Case:
         return self.plan.system
 
 
-def case_of(plan: Plan, numbers: Mapping[str, Number], solved: Mapping[str, float]) -> Case:
+def case_of(
+    plan: Plan, labels: Labels, numbers: Mapping[str, Number], solved: Mapping[str, float]
+) -> Case:
     """The case, with forces that only rounding of floats keeps from zero set to zero."""
     forces = {force.id for force in plan.system.forces}
     known = {name: float(value) for name, value in solved.items()}
@@ -39,11 +45,11 @@ def case_of(plan: Plan, numbers: Mapping[str, Number], solved: Mapping[str, floa
         if variable and variable.dimension == FORCE and abs(known[name]) < 1e-11 * largest:
             known[name] = 0.0
     for outcome in plan.outcomes:
-        if outcome.id.endswith(".direction"):
+        if Quantity.of(outcome.id).is_direction:
             known[outcome.id] = _direction(known, outcome.id)
-    return Case(plan, dict(numbers), known)
+    return Case(plan, labels, dict(numbers), known)
 
 
 def _direction(known: Mapping[str, float], id: str) -> float:
-    owner = id.removesuffix(".direction")
-    return math.degrees(math.atan2(known[f"{owner}.y"], known[f"{owner}.x"]))
+    of = Quantity.of(id)
+    return math.degrees(math.atan2(known[of.y], known[of.x]))

@@ -16,6 +16,7 @@ from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.unit import FORCE, TORQUE
 from probgen.statics.derivation import Step
 from probgen.statics.plan import Plan
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Body, Form, System, Variable
 from probgen.working.convention import Turning
 from probgen.working.fact import Fact
@@ -104,12 +105,12 @@ class LimitsCompared(Fact):
 
 @dataclass(frozen=True, slots=True)
 class MagnitudeFound(Fact):
-    force: Name
+    element: str
 
 
 @dataclass(frozen=True, slots=True)
 class DirectionFound(Fact):
-    force: Name
+    element: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,10 +199,9 @@ def criteria(plan: Plan, turning: Turning) -> Iterator[Criterion]:
         if find.form is Form.HOLDS:
             yield Criterion("limit", LimitsCompared())
         if find.form is Form.MAGNITUDE_AND_DIRECTION:
-            symbol = system.element(find.quantity).symbol
-            force = Name(symbol, symbol)
-            yield Criterion("magnitude", MagnitudeFound(force), f"{find.quantity}.magnitude")
-            yield Criterion("direction", DirectionFound(force), f"{find.quantity}.direction")
+            owner, of = find.quantity, Quantity(find.quantity)
+            yield Criterion("magnitude", MagnitudeFound(owner), of.magnitude)
+            yield Criterion("direction", DirectionFound(owner), of.direction)
 
 
 def bodies_used(plan: Plan) -> tuple[Body, ...]:
@@ -219,7 +219,7 @@ def _from_data(plan: Plan) -> list[Variable]:
     """The quantities asked that follow from the data with no balance, such as a centre of mass."""
     asked: set[str] = set()
     for find in plan.system.finds:
-        asked |= {find.quantity, f"{find.quantity}.x", f"{find.quantity}.y"}
+        asked |= {find.quantity, *Quantity(find.quantity).components}
     settled = [d.variable for d in plan.definitions if d.variable in asked]
     return [plan.system.variables[id] for id in settled]
 

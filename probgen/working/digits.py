@@ -60,7 +60,7 @@ class Digits:
     def unit_of(self, id: str) -> Unit:
         """The unit an answer is printed in: its own, or the course's where that is customary."""
         variable = self.case.system.variables[id]
-        if self.convention.units is SI or variable.unit in self.convention.units.units:
+        if self.convention.units == SI or variable.unit in self.convention.units.units:
             return variable.unit
         return self.convention.units.unit_of(variable.dimension)
 

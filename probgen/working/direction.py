@@ -7,11 +7,13 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from probgen.quantities.expression import Number
-from probgen.quantities.rounding import round_figures
+from probgen.quantities.rounding import exact, round_places
 from probgen.quantities.unit import DEGREE
 from probgen.working.convention import Convention
 from probgen.working.fact import Fact
 
+PLACES: Final = 1
+"""Decimal places of a printed direction: it is told to a tenth of a degree, however large it is."""
 _LEVEL: Final = 1e-9  # degrees within which a direction counts as straight
 
 
@@ -68,7 +70,7 @@ def direction_of(degrees: float, convention: Convention) -> Direction:
     if 360.0 - turned < _LEVEL:
         turned = 0.0
     angle = _angle(turned, convention)
-    digits = round_figures(angle, convention.figures, convention.rounding)
+    digits = round_places(exact(angle), PLACES)
     way, reference = way_of(turned), convention.direction
     return Direction(turned, way, reference, angle, Number(digits, DEGREE))
 

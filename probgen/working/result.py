@@ -6,10 +6,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
+from probgen.bank.labels import Labels
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import DEGREE
 from probgen.statics.plan import limits_asked
-from probgen.statics.solution import GOVERNING
+from probgen.statics.quantity_id import Quantity
+from probgen.statics.rerun import GOVERNING
 from probgen.statics.system import Find, Form, System
 from probgen.working.digits import Digits
 from probgen.working.direction import Direction, direction_of
@@ -72,43 +74,44 @@ class Result(Target):
     angle_from_x: float | None = None
 
 
-def targets(system: System) -> tuple[Target, ...]:
+def targets(system: System, labels: Labels) -> tuple[Target, ...]:
     """Everything asked, in the order asked; components stand beside a magnitude and direction."""
-    return tuple(target for find in system.finds for target in _targets(system, find))
+    return tuple(target for find in system.finds for target in _targets(system, labels, find))
 
 
 def results(digits: Digits) -> tuple[Result, ...]:
     """The results of all `targets`, in their order."""
-    return tuple(_result(digits, target) for target in targets(digits.case.system))
+    found = targets(digits.case.system, digits.case.labels)
+    return tuple(_result(digits, target) for target in found)
 
 
-def _targets(system: System, find: Find) -> Iterator[Target]:
-    owner = find.quantity
+def _targets(system: System, labels: Labels, find: Find) -> Iterator[Target]:
+    owner, of = find.quantity, Quantity(find.quantity)
     match find.form:
         case Form.VALUE:
-            yield _quantity(system, owner)
+            yield _quantity(labels, owner)
         case Form.LARGEST | Form.SMALLEST:
-            yield _quantity(system, owner)
-            yield Target(f"{owner}.limit", ResultKind.LIMIT, owner, "", True)
+            yield _quantity(labels, owner)
+            yield Target(of.limit, ResultKind.LIMIT, owner, "", True)
         case Form.HOLDS:
             for limit in limits_asked(system, find):
                 yield Target(limit.id, ResultKind.VERDICT, limit.id, "", True)
         case Form.COMPONENTS:
-            yield from _components(system, owner, asked=True)
+            yield from _components(labels, owner, asked=True)
         case Form.MAGNITUDE_AND_DIRECTION:
-            symbol = system.element(owner).symbol
-            yield Target(f"{owner}.magnitude", ResultKind.MAGNITUDE, owner, symbol, True)
-            yield Target(f"{owner}.direction", ResultKind.DIRECTION, owner, symbol, True)
-            yield from _components(system, owner, asked=False)
+            symbol = labels.elements[owner].symbol
+            yield Target(of.magnitude, ResultKind.MAGNITUDE, owner, symbol, True)
+            yield Target(of.direction, ResultKind.DIRECTION, owner, symbol, True)
+            yield from _components(labels, owner, asked=False)
 
 
-def _quantity(system: System, id: str, asked: bool = True) -> Target:
-    return Target(id, ResultKind.QUANTITY, id, system.variables[id].symbol, asked)
+def _quantity(labels: Labels, id: str, asked: bool = True) -> Target:
+    return Target(id, ResultKind.QUANTITY, id, labels.quantities[id].symbol, asked)
 
 
-def _components(system: System, owner: str, asked: bool) -> Iterator[Target]:
-    for axis in "xy":
-        yield _quantity(system, f"{owner}.{axis}", asked)
+def _components(labels: Labels, owner: str, asked: bool) -> Iterator[Target]:
+    for id in Quantity(owner).components:
+        yield _quantity(labels, id, asked)
 
 
 def _result(digits: Digits, target: Target) -> Result:
@@ -120,7 +123,7 @@ def _result(digits: Digits, target: Target) -> Result:
             return Result(*of, case.values[target.id] / unit.factor, name, digits.final(target.id))
         case ResultKind.MAGNITUDE:
             size = case.values[target.id]
-            unit = digits.unit_of(f"{target.owner}.x")
+            unit = digits.unit_of(Quantity(target.owner).x)
             return Result(*of, size / unit.factor, unit.name, digits.rounded(size, unit))
         case ResultKind.DIRECTION:
             way = direction_of(case.values[target.id], digits.convention)

@@ -10,6 +10,7 @@ from typing import Final
 from probgen.quantities.expression import Number
 from probgen.quantities.rounding import exact, last_place
 from probgen.quantities.unit import ANGLE, DEGREE, FORCE
+from probgen.statics.quantity_id import Quantity
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
 from probgen.working.result import Result
@@ -40,12 +41,12 @@ def half_width(digits: Digits, id: str) -> float:
     alone for directions; for forces at least half a unit of the last figure of the largest force
     found, because a small difference of large forces cannot be known better than they are.
     """
-    if id.endswith(".direction"):
+    of = Quantity.of(id)
+    if of.is_direction:
         return ANGLE_FLOOR
     case = digits.case
     relative = digits.convention.tolerance * abs(case.values[id])
-    owner = id.removesuffix(".magnitude")
-    dimension = FORCE if owner != id else case.system.variables[id].dimension
+    dimension = FORCE if of.is_magnitude else case.system.variables[id].dimension
     if dimension == ANGLE:
         return max(relative, ANGLE_FLOOR)
     return max(relative, _force_floor(digits)) if dimension == FORCE else relative
@@ -72,7 +73,7 @@ def intervals(digits: Digits, found: Iterable[Result]) -> tuple[Interval, ...]:
 
 
 def _interval(digits: Digits, result: Result) -> Interval:
-    unit = digits.unit_of(result.id.replace(".magnitude", ".x"))
+    unit = digits.unit_of(Quantity.of(result.id).unit_id)
     half = half_width(digits, result.id) / unit.factor
     place = last_place(digits.rounded(result.value * unit.factor, unit).value)
     low, high = _outward(result.value, half, place)

@@ -9,7 +9,8 @@ from probgen.quantities.expression import Expression, Number, evaluate
 from probgen.quantities.rounding import round_figures
 from probgen.quantities.unit import PLAIN, Dimension
 from probgen.statics.plan import Branch
-from probgen.statics.solution import GOVERNING, solve
+from probgen.statics.rerun import GOVERNING
+from probgen.statics.solution import solve
 from probgen.statics.system import Limit
 from probgen.working.case import Case, case_of
 from probgen.working.digits import Digits
@@ -34,7 +35,7 @@ def at_limit(digits: Digits, branch: Branch) -> Digits:
     case = digits.case
     data = {name: case.values[name] for name in case.numbers}
     solved = {name: float(value) for name, value in solve(branch.plan, data).items()}
-    return Digits(case_of(branch.plan, case.numbers, solved), digits.convention)
+    return Digits(case_of(branch.plan, case.labels, case.numbers, solved), digits.convention)
 
 
 def governing(case: Case) -> Limit:

@@ -1,3 +1,5 @@
+from pathlib import Path
+
 import pytest
 
 from probgen.bank.bank import default_bank, read_bank, read_file
@@ -33,7 +35,7 @@ FIXED = {
 
 
 @pytest.mark.parametrize("id", FIXED)
-def test_fixed_templates_keep_their_givens_and_finds(id):
+def test_fixed_templates_keep_their_givens_and_finds(id: str) -> None:
     family, givens, finds = FIXED[id]
     template = default_bank().read(id)
     assert template.family == family
@@ -41,7 +43,7 @@ def test_fixed_templates_keep_their_givens_and_finds(id):
     assert [find.quantity for find in template.system.finds] == finds
 
 
-def test_every_family_has_templates_of_its_own():
+def test_every_family_has_templates_of_its_own() -> None:
     templates = default_bank().read_all()
     assert {template.family for template in templates} == set(FAMILIES)
     for template in templates:
@@ -49,14 +51,14 @@ def test_every_family_has_templates_of_its_own():
         assert template.room >= 300
 
 
-def test_angles_drawn_from_a_list_keep_away_from_where_sine_and_cosine_agree():
+def test_angles_drawn_from_a_list_keep_away_from_where_sine_and_cosine_agree() -> None:
     for template in default_bank().read_all():
         for given in template.givens:
             if given.unit.name == "deg":
                 assert all(abs(value - 45) >= 5 for value in given.choices), template.id
 
 
-def test_no_template_pushes_with_a_cable():
+def test_no_template_pushes_with_a_cable() -> None:
     for template in default_bank().read_all():
         for force in template.system.forces:
             if force.kind in (Kind.CABLE, Kind.MUSCLE, Kind.CONTACT, Kind.ROLLER):
@@ -65,13 +67,13 @@ def test_no_template_pushes_with_a_cable():
 
 
 @pytest.mark.parametrize("path", sorted(supplied("banks").glob("*.toml")), ids=lambda p: p.stem)
-def test_a_supplied_bank_releases_supplied_templates(path):
+def test_a_supplied_bank_releases_supplied_templates(path: Path) -> None:
     bank = read_bank(path)
     assert bank.release >= 1
     assert {template.id for template in bank.read_all()} <= set(default_bank().files)
 
 
-def test_a_folder_is_a_bank(tmp_path, shelf):
+def test_a_folder_is_a_bank(tmp_path: Path, shelf: str) -> None:
     (tmp_path / "beams").mkdir()
     (tmp_path / "beams" / "shelf.toml").write_text(shelf)
     (tmp_path / "other.toml").write_text(shelf)
@@ -81,7 +83,7 @@ def test_a_folder_is_a_bank(tmp_path, shelf):
         bank.read_all()
 
 
-def test_the_same_id_twice_in_a_folder_is_refused(tmp_path, shelf):
+def test_the_same_id_twice_in_a_folder_is_refused(tmp_path: Path, shelf: str) -> None:
     for folder in ("a", "b"):
         (tmp_path / folder).mkdir()
         (tmp_path / folder / "shelf.toml").write_text(shelf)
@@ -103,7 +105,7 @@ BANKS = [
 
 
 @pytest.mark.parametrize(("text", "fields"), BANKS)
-def test_faults_of_a_bank_file(tmp_path, text, fields):
+def test_faults_of_a_bank_file(tmp_path: Path, text: str, fields: set[str]) -> None:
     path = tmp_path / "bank.toml"
     path.write_text(text)
     with pytest.raises(InputError) as caught:
@@ -111,21 +113,21 @@ def test_faults_of_a_bank_file(tmp_path, text, fields):
     assert {fault.field for fault in caught.value.faults} == fields
 
 
-def test_a_template_that_moved_on_is_not_set_quietly(tmp_path):
+def test_a_template_that_moved_on_is_not_set_quietly(tmp_path: Path) -> None:
     path = tmp_path / "bank.toml"
     path.write_text('id="a"\ntitle="b"\nrelease=1\n[[template]]\nid="forearm-load"\nrevision=99')
     with pytest.raises(InputError, match="release the bank anew"):
         read_bank(path).read("forearm-load")
 
 
-def test_a_template_that_is_not_there(tmp_path):
+def test_a_template_that_is_not_there(tmp_path: Path) -> None:
     with pytest.raises(InputError, match='did you mean "forearm-load"'):
         default_bank().read("forearm-laod")
     with pytest.raises(InputError, match="correct the path"):
         read_file(tmp_path / "nowhere.toml")
 
 
-def test_a_template_is_found_by_its_path(tmp_path, shelf):
+def test_a_template_is_found_by_its_path(tmp_path: Path, shelf: str) -> None:
     path = tmp_path / "mine.toml"
     path.write_text(shelf)
     assert read_file(path).id == "shelf"

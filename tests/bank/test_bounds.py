@@ -25,7 +25,7 @@ EXPRESSIONS = [
 
 @pytest.mark.parametrize("text", EXPRESSIONS)
 @given(st.tuples(*(st.floats(0, 1) for _ in KNOWN)))
-def test_every_value_lies_between_the_bounds(text, shares):
+def test_every_value_lies_between_the_bounds(text: str, shares: tuple[float, ...]) -> None:
     tree = parse(text, SCOPE)
     values = {
         id: low + share * (high - low)
@@ -52,10 +52,10 @@ def test_every_value_lies_between_the_bounds(text, shares):
         ("sqrt(c)", 0),
     ],
 )
-def test_a_sign_is_told_only_where_it_is_sure(text, sign):
+def test_a_sign_is_told_only_where_it_is_sure(text: str, sign: int) -> None:
     assert sign_of(parse(text, SCOPE), KNOWN) == sign
     assert sign_of(Lump(parse(text, SCOPE)), KNOWN) == sign
 
 
-def test_nothing_known_is_unbounded():
+def test_nothing_known_is_unbounded() -> None:
     assert bounds(SCOPE["free"], {}) == (-math.inf, math.inf)

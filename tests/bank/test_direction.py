@@ -1,17 +1,19 @@
 """Directions in every form an author may write, valued on a draw."""
 
+from collections.abc import Callable
+
 import pytest
 
 from probgen.bank.reading import read_template
 from probgen.input.fault import InputError
-from probgen.quantities.expression import Call, Name, Sum, evaluate, number
+from probgen.quantities.expression import Call, Expression, Name, Sum, evaluate, number
 from probgen.quantities.parser import parse
 
 THETA = Name("theta", "theta")
 VALUES = {"L": 1.2, "d": 1.02, "theta": 25.0}
 
 
-def direction(shelf, written):
+def direction(shelf: str, written: str) -> Expression:
     entry = f'[[force]]\nat = "B"\nsymbol = "F"\ndirection = {written}\n'
     return read_template(shelf + entry, "shelf.toml").system.force("F").direction
 
@@ -40,26 +42,26 @@ WRITTEN = [
 
 
 @pytest.mark.parametrize(("written", "expected"), WRITTEN, ids=[row[0] for row in WRITTEN])
-def test_each_form_gives_plain_degrees(shelf, written, expected):
+def test_each_form_gives_plain_degrees(shelf: str, written: str, expected: str) -> None:
     scope = {id: Name(id, id) for id in VALUES}
     assert direction(shelf, written) == parse(expected, scope)
 
 
-def test_a_direction_between_points_off_one_line_is_computed(shelf):
+def test_a_direction_between_points_off_one_line_is_computed(shelf: str) -> None:
     found = direction(shelf, '{ square_to = ["A", "W"], side = "right" }')
     assert evaluate(found, VALUES) == pytest.approx(
         evaluate(parse("atan2(1.5, -1.2)", {}), {}) - 90 + 360
     )
 
 
-def test_a_way_whose_sense_is_in_doubt_is_computed(spoilt):
+def test_a_way_whose_sense_is_in_doubt_is_computed(spoilt: Callable[[str, str], str]) -> None:
     text = spoilt('["L/2", "0"]', '["L - 1 m", 0]')  # left or right of A, as L is drawn
     found = direction(text, '{ along = ["A", "G"] }')
     assert isinstance(found, Call)
     assert [evaluate(found, {"L": length}) for length in (0.8, 1.4)] == [180.0, 0.0]
 
 
-def test_a_turned_member_keeps_its_angle(spoilt):
+def test_a_turned_member_keeps_its_angle(spoilt: Callable[[str, str], str]) -> None:
     text = spoilt('["L/2", "0"]', '{ from = "A", distance = "L/2", direction = "theta" }')
     turned = direction(text, '{ square_to = ["A", "G"], side = "left" }')
     assert turned == Sum(((1, number(90)), (1, THETA)))
@@ -86,7 +88,7 @@ SPOILT = [
 
 
 @pytest.mark.parametrize(("written", "field", "words"), SPOILT, ids=[row[0] for row in SPOILT])
-def test_each_mistake_is_one_fault(shelf, written, field, words):
+def test_each_mistake_is_one_fault(shelf: str, written: str, field: str, words: str) -> None:
     with pytest.raises(InputError) as caught:
         direction(shelf, written)
     (fault,) = caught.value.faults

@@ -1,23 +1,24 @@
 """Supports and lines of pull: their forces, what acts back, and what an author can get wrong."""
 
+from collections.abc import Callable, Sequence
 from decimal import Decimal
 
 import pytest
 
 from probgen.bank.reading import read_template
-from probgen.input.fault import InputError
+from probgen.input.fault import Fault, InputError
 from probgen.quantities.expression import Call, Name, Number, Product, Sum, number
 from probgen.quantities.parser import parse
 from probgen.quantities.unit import UNITS
-from probgen.statics.system import Kind, Role
+from probgen.statics.system import Kind, Role, System
 
 L = Name("L", "L")
 
-def system_of(text):
+def system_of(text: str) -> System:
     return read_template(text, "pair.toml").system
 
 
-def faults_of(text):
+def faults_of(text: str) -> Sequence[Fault]:
     with pytest.raises(InputError) as caught:
         read_template(text, "pair.toml")
     return caught.value.faults
@@ -65,7 +66,9 @@ BETWEEN = [
 @pytest.mark.parametrize(
     ("entry", "forces"), BETWEEN, ids=[row[0].split("\n")[0] for row in BETWEEN]
 )
-def test_what_acts_between_bodies_acts_back(pair, entry, forces):
+def test_what_acts_between_bodies_acts_back(
+    pair: str, entry: str, forces: dict[str, tuple[Kind | str, ...]]
+) -> None:
     system = system_of(pair + entry)
     acting = {f.id: f for f in system.forces if f.kind is not Kind.WEIGHT}
     found = {f.id: (f.kind, f.body, f.point, f.direction) for f in acting.values()}
@@ -77,21 +80,23 @@ def test_what_acts_between_bodies_acts_back(pair, entry, forces):
         assert system.element(force.element).body == force.body
 
 
-def test_each_body_names_the_other_where_they_touch(pair):
+def test_each_body_names_the_other_where_they_touch(pair: str) -> None:
     entry = '[[contact]]\nbody = "post"\nother = "prop"\nat = "K"\ndirection = 0\nsymbol = "N"'
-    system = system_of(pair + entry)
-    assert system.element("N").name == system.force("N").source == "the prop"
-    assert system.element("N'").name == system.force("N'").source == "the post"
+    read = read_template(pair + entry, "pair.toml")
+    system, labels = read.system, read.labels
+    assert labels.elements["N"].name == labels.source(system.force("N")) == "the prop"
+    assert labels.elements["N'"].name == labels.source(system.force("N'")) == "the post"
     assert system.element("N'").surface == number(180)
 
 
-def test_a_cable_between_bodies_runs_both_ways(pair):
-    system = system_of(pair + BETWEEN[1][0])
+def test_a_cable_between_bodies_runs_both_ways(pair: str) -> None:
+    read = read_template(pair + BETWEEN[1][0], "pair.toml")
+    system = read.system
     assert (system.element("T").toward, system.element("T'").toward) == ("Q", "J")
-    assert system.element("T'").symbol == "T"
+    assert read.labels.elements["T'"].symbol == "T"
 
 
-def test_a_fixed_joint_passes_on_its_couple(pair):
+def test_a_fixed_joint_passes_on_its_couple(pair: str) -> None:
     entry = '[[fixed]]\nbody = "post"\nother = "prop"\nat = "K"\nsymbol = "R"\ncouple = "M"'
     system = system_of(pair + entry)
     first, back = system.couples
@@ -106,7 +111,7 @@ def test_a_fixed_joint_passes_on_its_couple(pair):
     ]
 
 
-def test_a_section_bares_three_internal_forces(pair):
+def test_a_section_bares_three_internal_forces(pair: str) -> None:
     entry = (
         '[[cut]]\nbody = "post"\nother = "prop"\nat = "K"\naxis = 90\n'
         'axial = "N"\nshear = "V"\ncouple = "M"'
@@ -123,7 +128,7 @@ def test_a_section_bares_three_internal_forces(pair):
     assert not system.variables["N"].nonnegative
 
 
-def test_a_particle_needs_no_point(pair):
+def test_a_particle_needs_no_point(pair: str) -> None:
     system = system_of(pair)
     assert system.body("ring").outline == ("P",)
     assert system.force("W_r").point == "P"
@@ -132,12 +137,12 @@ def test_a_particle_needs_no_point(pair):
     assert points["P"].links != points["P_1"].links
 
 
-def test_a_point_made_for_an_author_has_a_letter_of_its_own(pair):
+def test_a_point_made_for_an_author_has_a_letter_of_its_own(pair: str) -> None:
     text = pair + '[[force]]\nbody = "ring"\nsymbol = "P"\nmagnitude = "3 N"\ndirection = 0'
     assert system_of(text).body("ring").outline == ("P_1",)
 
 
-def test_a_rope_has_one_tension_wherever_it_pulls(pair):
+def test_a_rope_has_one_tension_wherever_it_pulls(pair: str) -> None:
     entry = (
         '[[rope]]\nsymbol = "T"\nname = "hoist"\npulls = [{ body = "ring", direction = 90, '
         'strands = 2 },\n{ body = "post", at = "J", toward = "K" }]'
@@ -159,7 +164,9 @@ SPRINGS = [
 
 
 @pytest.mark.parametrize(("fields", "direction"), SPRINGS)
-def test_a_spring_pulls_or_pushes_with_stiffness_times_its_change(pair, fields, direction):
+def test_a_spring_pulls_or_pushes_with_stiffness_times_its_change(
+    pair: str, fields: str, direction: str
+) -> None:
     entry = f'[[spring]]\nbody = "ring"\nstiffness = "90 N/m"\nsymbol = "F_s"\n{fields}'
     system = system_of(pair + entry)
     assert system.force("F_s").direction == parse(direction, {})
@@ -168,12 +175,14 @@ def test_a_spring_pulls_or_pushes_with_stiffness_times_its_change(pair, fields, 
     )
 
 
-def test_a_spring_of_unknown_force(pair):
+def test_a_spring_of_unknown_force(pair: str) -> None:
     system = system_of(pair + '[[spring]]\nbody = "ring"\ndirection = 90\nsymbol = "F_s"')
     assert system.variables["F_s"].role is Role.UNKNOWN
 
 
-def test_friction_below_its_limit_may_point_either_way(shelf, spoilt):
+def test_friction_below_its_limit_may_point_either_way(
+    shelf: str, spoilt: Callable[[str, str], str]
+) -> None:
     given = 'mu = { name = "friction coefficient", choices = [0.3, 0.4], unit = "1" }\n[derived]'
     rough = (
         '[[rough]]\nat = "B"\nnormal = "N_f"\nfriction = "f"\ncoefficient = "mu"\n'
@@ -184,8 +193,8 @@ def test_friction_below_its_limit_may_point_either_way(shelf, spoilt):
     (limit,) = read.system.limits
     assert (limit.id, limit.relation) == ("f.limit", "<=")
     assert limit.left == Call("abs", (Name("f", "f"),))
-    assert limit.name == "the shelf slips on the post"
-    assert read.requirements[0].because == limit.name  # nobody asks, so it must be kept
+    assert read.labels.limits == {"f.limit": "the shelf slips on the post"}
+    assert read.requirements[0].because == "the shelf slips on the post"  # must be kept
     definitions = {d.variable: d.expression for d in read.system.definitions}
     assert definitions["F.x"] == Name("f", "f")
     assert definitions["F.y"] == Name("N_f", "N_f")
@@ -279,7 +288,7 @@ SPOILT = [
 
 
 @pytest.mark.parametrize(("entry", "field", "words"), SPOILT, ids=[row[1] for row in SPOILT])
-def test_each_mistake_is_one_fault(pair, entry, field, words):
+def test_each_mistake_is_one_fault(pair: str, entry: str, field: str, words: str) -> None:
     (fault,) = faults_of(pair + entry)
     assert fault.field == field
     assert words in f"{fault.expected}\n{fault.mend}"

@@ -3,9 +3,11 @@
 import json
 import re
 import tomllib
+from collections.abc import Iterator, Sequence
 from copy import deepcopy
 from itertools import cycle
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 import pytest
@@ -14,7 +16,7 @@ from probgen.bank.element import READERS
 from probgen.bank.reading import read_template
 from probgen.draws.draw import draw
 from probgen.draws.requirement import stacked
-from probgen.input.fault import InputError
+from probgen.input.fault import Fault, InputError
 from probgen.statics.plan import find_plan
 from probgen.statics.proof import prove
 from probgen.statics.solution import solve
@@ -25,17 +27,19 @@ FIRST = BLOCKS[:3]
 SOMETHING_ASKED = '[[find]]\nvalue = "L"\nsymbol = "y"\nname = "a length"\nunit = "m"\n'
 
 
-def completed(block):
+def completed(block: str) -> str:
     """The block after those of the first three that it does not write anew."""
     own = tomllib.loads(block).keys()
     before = [each for each in FIRST if not own & tomllib.loads(each).keys()]
     after = [] if "find" in own else [SOMETHING_ASKED]
-    top, tables = re.match(r"((?:[^\[\n].*\n|\n)*)((?s:.*))", block).groups()
+    parts = re.match(r"((?:[^\[\n].*\n|\n)*)((?s:.*))", block)
+    assert parts is not None
+    top, tables = parts.groups()
     return "\n".join([top, *before, tables, *after])  # a key such as pivot comes before any table
 
 
 @pytest.mark.parametrize("block", BLOCKS[2:], ids=lambda block: block.split("\n", 1)[0])
-def test_every_example_reads(block):
+def test_every_example_reads(block: str) -> None:
     template = read_template(completed(block), "guide.toml")
     written = sum(len(tomllib.loads(block).get(kind, [])) for kind in READERS)
     assert len({element.id for element in template.system.elements}) >= written
@@ -44,7 +48,7 @@ def test_every_example_reads(block):
 @pytest.mark.parametrize(
     "block", [each for each in BLOCKS if "[[find]]" in each], ids=lambda block: block[:16]
 )
-def test_every_problem_of_the_guide_is_worked_and_proved(block):
+def test_every_problem_of_the_guide_is_worked_and_proved(block: str) -> None:
     template = read_template(completed(block), "guide.toml")
     values = stacked([draw(template, "guide", str(number)) for number in range(4)])
     values["g"] = np.full(4, 9.8)
@@ -52,16 +56,18 @@ def test_every_problem_of_the_guide_is_worked_and_proved(block):
     assert prove(plan, solve(plan, values)).holds.all()
 
 
-def test_every_kind_of_entry_has_an_example():
+def test_every_kind_of_entry_has_an_example() -> None:
     shown = {key for block in BLOCKS for key in tomllib.loads(block)}
     others = {"condition", "share", "limit", "require", "find", "unknown", "picture"}
     assert shown >= {*READERS, *others}
 
 
-ODD = (7, "zz", "", [], {}, True, ["A"], {"from": "up"}, -1e9, "L", [["x"]], [{}], None)
+ODD: tuple[object, ...] = (
+    7, "zz", "", [], {}, True, ["A"], {"from": "up"}, -1e9, "L", [["x"]], [{}], None
+)  # fmt: skip
 
 
-def places(value, path=()):
+def places(value: Any, path: tuple[Any, ...]=()) -> Iterator[tuple[Any, ...]]:
     """The path of every value within one."""
     inner = value.items() if isinstance(value, dict) else enumerate(value)
     for key, each in inner:
@@ -70,7 +76,7 @@ def places(value, path=()):
             yield from places(each, (*path, key))
 
 
-def spoilt(content, path, odd):
+def spoilt(content: dict[str, Any], path: tuple[Any, ...], odd: object) -> str:
     """The content with one value replaced; None takes it away."""
     content = deepcopy(content)
     holder = content
@@ -83,7 +89,7 @@ def spoilt(content, path, odd):
     return "\n".join(f"{key} = {written(value)}" for key, value in content.items())
 
 
-def written(value):
+def written(value: object) -> str:
     """A value as TOML writes it, on one line."""
     if isinstance(value, dict):
         pairs = (f"{json.dumps(key)} = {written(each)}" for key, each in value.items())
@@ -93,7 +99,7 @@ def written(value):
     return json.dumps(value)
 
 
-def faults_of(text):
+def faults_of(text: str) -> Sequence[Fault]:
     try:
         read_template(text, "guide.toml")
     except InputError as error:
@@ -102,7 +108,7 @@ def faults_of(text):
 
 
 @pytest.mark.parametrize("block", BLOCKS[2:], ids=lambda block: block.split("\n", 1)[0])
-def test_whatever_is_written_instead_is_read_or_refused(block):
+def test_whatever_is_written_instead_is_read_or_refused(block: str) -> None:
     content, own = tomllib.loads(completed(block)), tomllib.loads(block)
     tried = [
         faults_of(spoilt(content, path, odd))

@@ -27,7 +27,7 @@ SCOPE = {"L": L}
         ("L - 1 m", "1/2", "(L - 1 m)/2"),
     ],
 )
-def test_the_numbers_of_a_part_are_taken_together(text, part, expected):
+def test_the_numbers_of_a_part_are_taken_together(text: str, part: str, expected: str) -> None:
     assert part_of(parse(text, SCOPE), Fraction(part)) == parse(expected, SCOPE)
 
 
@@ -35,12 +35,12 @@ LENGTHS = st.sampled_from(["L", "L/3", "0.35*L", "3*L/4", "L + 1 m", "0.7 m", "2
 
 
 @given(LENGTHS, st.fractions(Fraction(1, 9), 1, max_denominator=9))
-def test_a_part_has_its_share_of_the_value(text, part):
+def test_a_part_has_its_share_of_the_value(text: str, part: Fraction) -> None:
     length = parse(text, SCOPE)
     found = evaluate(part_of(length, part), {"L": 2.3})
     assert found == pytest.approx(evaluate(length, {"L": 2.3}) * float(part))
 
 
-def test_a_product_keeps_its_other_factors():
+def test_a_product_keeps_its_other_factors() -> None:
     length = Product((number("0.5"), number(3, UNITS["m"]), L))
     assert evaluate(part_of(length, Fraction(1, 2)), {"L": 2.0}) == pytest.approx(1.5)

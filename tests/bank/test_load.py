@@ -1,5 +1,7 @@
 """Loads: where they act and how large they are, and what an author can get wrong."""
 
+from collections.abc import Callable
+
 import numpy as np
 import pytest
 
@@ -27,7 +29,9 @@ SPREADS = [
 
 
 @pytest.mark.parametrize(("fields", "resultant", "reach"), SPREADS)
-def test_a_spread_load_acts_at_its_centroid(shelf, fields, resultant, reach):
+def test_a_spread_load_acts_at_its_centroid(
+    shelf: str, fields: str, resultant: str, reach: str
+) -> None:
     text = shelf + f'[[distributed]]\nfrom = "A"\nto = "B"\nsymbol = "W_q"\n{fields}'
     text = text.replace('B = { from = "C", distance = "L - d", direction = 0 }', 'B = ["L", 0]')
     system = read_template(text, "shelf.toml").system
@@ -38,7 +42,7 @@ def test_a_spread_load_acts_at_its_centroid(shelf, fields, resultant, reach):
     assert system.points[force.point].links == (Link(parse(reach, {"L": L}), number(0)),)
 
 
-def test_a_load_spread_backwards_keeps_its_sense(shelf):
+def test_a_load_spread_backwards_keeps_its_sense(shelf: str) -> None:
     text = shelf + '[[distributed]]\nfrom = "C"\nto = "A"\nsymbol = "W_q"\nload = "9 N/m"'
     system = read_template(text, "shelf.toml").system
     links = system.points[system.force("W_q").point].links
@@ -48,7 +52,7 @@ def test_a_load_spread_backwards_keeps_its_sense(shelf):
     )
 
 
-def test_a_length_that_may_be_none_is_required_to_be_one(shelf):
+def test_a_length_that_may_be_none_is_required_to_be_one(shelf: str) -> None:
     text = shelf + '[[distributed]]\nfrom = "C"\nto = "B"\nsymbol = "W_q"\nload = "9 N/m"'
     read = read_template(text, "shelf.toml")
     assert read.requirements[0].because == "a load is spread over a length"
@@ -58,7 +62,7 @@ def test_a_length_that_may_be_none_is_required_to_be_one(shelf):
     assert held.tolist() == [True, False, False]
 
 
-def test_a_load_spread_over_no_length_is_never_drawn(shelf):
+def test_a_load_spread_over_no_length_is_never_drawn(shelf: str) -> None:
     """The statement, the draws and the rule together: d is now free to lie beyond the end."""
     text = shelf + '[[distributed]]\nfrom = "C"\nto = "B"\nsymbol = "W_q"\nload = "9 N/m"'
     text = text.replace('is = "0.85*L", round = 0.01', 'is = "2.4 m - L", round = 0.01')
@@ -69,7 +73,7 @@ def test_a_load_spread_over_no_length_is_never_drawn(shelf):
     assert max(lengths) == 1.6
 
 
-def test_a_load_along_a_line_between_coordinates(pair):
+def test_a_load_along_a_line_between_coordinates(pair: str) -> None:
     entry = '[[distributed]]\nbody = "prop"\nfrom = "Q"\nto = "K"\nload = "9 N/m"\nsymbol = "F"'
     system = read_template(pair + entry, "pair.toml").system
     values = {"h": 3.0}
@@ -80,7 +84,7 @@ def test_a_load_along_a_line_between_coordinates(pair):
     assert evaluate(link.direction, values) == 135.0
 
 
-def test_a_uniform_body_weighs_at_its_middle(shelf, spoilt):
+def test_a_uniform_body_weighs_at_its_middle(shelf: str, spoilt: Callable[[str, str], str]) -> None:
     text = spoilt('at = "G"\nmass = "m"', 'uniform = true\nmass = "m"')
     system = read_template(text.replace("G = [", "E = ["), "shelf.toml").system
     assert system.force("W_s").point == "G"
@@ -129,7 +133,7 @@ SPOILT = [
 
 
 @pytest.mark.parametrize(("entry", "field", "words"), SPOILT, ids=[row[1] for row in SPOILT])
-def test_each_mistake_is_one_fault(pair, entry, field, words):
+def test_each_mistake_is_one_fault(pair: str, entry: str, field: str, words: str) -> None:
     with pytest.raises(InputError) as caught:
         read_template(pair + entry, "pair.toml")
     (fault,) = caught.value.faults

@@ -4,6 +4,7 @@ import pytest
 
 from probgen.bank.proportions import drawn_sizes
 from probgen.bank.reading import read_template
+from probgen.bank.template import Template
 from probgen.input.fault import InputError
 
 VALUES = {"L": 1.2, "m": 2.0, "tree_mass": 3.0, "theta": 30.0, "d": 1.02, "g": 9.8}
@@ -38,17 +39,17 @@ FAULTS = [
 ]
 
 
-def pictured(shelf, lines):
+def pictured(shelf: str, lines: str) -> Template:
     return read_template(f"{shelf}\n[picture]\n{lines}\n", "shelf.toml")
 
 
 @pytest.mark.parametrize(("lines", "sizes"), SIZES, ids=[lines for lines, _ in SIZES])
-def test_sizes_drawn(shelf, lines, sizes):
+def test_sizes_drawn(shelf: str, lines: str, sizes: dict[str, float] | dict[str, object]) -> None:
     assert drawn_sizes(pictured(shelf, lines), VALUES) == pytest.approx(sizes)
 
 
 @pytest.mark.parametrize(("lines", "field", "expected"), FAULTS, ids=[f[0] for f in FAULTS])
-def test_what_is_no_size_is_refused(shelf, lines, field, expected):
+def test_what_is_no_size_is_refused(shelf: str, lines: str, field: str, expected: str) -> None:
     with pytest.raises(InputError) as caught:
         pictured(shelf + UNKNOWN, lines)
     (fault,) = caught.value.faults
@@ -56,12 +57,12 @@ def test_what_is_no_size_is_refused(shelf, lines, field, expected):
     assert expected in fault.expected
 
 
-def test_a_misspelt_name_is_mended(shelf):
+def test_a_misspelt_name_is_mended(shelf: str) -> None:
     with pytest.raises(InputError, match='did you mean "theta"'):
         pictured(shelf, "thet = 40")
 
 
-def test_a_given_that_is_wrong_itself_is_blamed_once(shelf):
+def test_a_given_that_is_wrong_itself_is_blamed_once(shelf: str) -> None:
     with pytest.raises(InputError) as caught:
         pictured(shelf.replace('unit = "deg"', 'unit = "degg"'), "theta = 50")
     assert [fault.field for fault in caught.value.faults] == ["given.theta.unit"]

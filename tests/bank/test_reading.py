@@ -1,24 +1,34 @@
+from collections.abc import Callable, Sequence
 from decimal import Decimal
 
 import pytest
 
 from probgen.bank.depiction import Load, Look, Manner, Thing
 from probgen.bank.reading import read_template
-from probgen.input.fault import InputError
-from probgen.quantities.expression import Call, Name, Number, Product, Quotient, Sum, number
+from probgen.input.fault import Fault, InputError
+from probgen.quantities.expression import (
+    Call,
+    Expression,
+    Name,
+    Number,
+    Product,
+    Quotient,
+    Sum,
+    number,
+)
 from probgen.quantities.unit import UNITS
 from probgen.statics.system import Form, Kind, Link, Role
 
 L = Name("L", "L")
 
 
-def faults_of(text):
+def faults_of(text: str) -> Sequence[Fault]:
     with pytest.raises(InputError) as caught:
         read_template(text, "shelf.toml")
     return caught.value.faults
 
 
-def test_head_and_givens(shelf):
+def test_head_and_givens(shelf: str) -> None:
     read = read_template(shelf, "shelf.toml")
     assert (read.id, read.revision, read.family, read.level) == ("shelf", 1, "beams", 2)
     assert (read.goals, read.cautions) == (("torque balance",), ("rigging",))
@@ -33,7 +43,7 @@ def test_head_and_givens(shelf):
     assert read.depicts.loads["W_t"] == Load(Thing.TREE, Manner.STANDS)
 
 
-def test_points_keep_lengths_as_written(shelf):
+def test_points_keep_lengths_as_written(shelf: str) -> None:
     points = read_template(shelf, "shelf.toml").system.points
     d = Name("d", "d")
     assert points["A"].links == ()
@@ -44,9 +54,10 @@ def test_points_keep_lengths_as_written(shelf):
     assert points["W"].links == (Link(L, number(180)), up)
 
 
-def test_elements_become_forces(shelf):
-    system = read_template(shelf, "shelf.toml").system
-    acting = {f.id: (f.kind, f.point, f.source, f.part) for f in system.forces}
+def test_elements_become_forces(shelf: str) -> None:
+    read = read_template(shelf, "shelf.toml")
+    system, labels = read.system, read.labels
+    acting = {f.id: (f.kind, f.point, labels.source(f), f.part) for f in system.forces}
     assert acting == {
         "R.x": (Kind.HINGE, "A", "the hinge", "x"),
         "R.y": (Kind.HINGE, "A", "the hinge", "y"),
@@ -108,7 +119,9 @@ ENTRIES = [
 
 
 @pytest.mark.parametrize(("entry", "forces"), ENTRIES, ids=[e[:22] for e, _ in ENTRIES])
-def test_each_kind_of_entry(shelf, entry, forces):
+def test_each_kind_of_entry(
+    shelf: str, entry: str, forces: dict[str, tuple[Expression, Role, bool]]
+) -> None:
     system = read_template(shelf + entry, "shelf.toml").system
     for id, (direction, role, nonnegative) in forces.items():
         force, variable = system.force(id), system.variables[id]
@@ -117,7 +130,9 @@ def test_each_kind_of_entry(shelf, entry, forces):
         assert system.element(force.element).at == "B"
 
 
-def test_the_coefficient_of_a_rough_surface_is_found_or_given(shelf, spoilt):
+def test_the_coefficient_of_a_rough_surface_is_found_or_given(
+    shelf: str, spoilt: Callable[[str, str], str]
+) -> None:
     rough = '[[rough]]\nat = "B"\nnormal = "N_f"\nfriction = "f"\ncoefficient = "mu"'
     system = read_template(shelf + rough, "shelf.toml").system
     assert system.variables["mu"].role is Role.UNKNOWN
@@ -130,7 +145,7 @@ def test_the_coefficient_of_a_rough_surface_is_found_or_given(shelf, spoilt):
     assert len(verge.conditions) == 1
 
 
-def test_a_couple_is_given_or_found(shelf):
+def test_a_couple_is_given_or_found(shelf: str) -> None:
     system = read_template(shelf + '[[couple]]\nat = "B"\nsymbol = "C_0"', "shelf.toml").system
     assert system.couples[0].moment == Name("C_0", "C_0")
     stated = shelf + '[[couple]]\nat = "B"\nsymbol = "C_0"\nmoment = "-4 N*m"'
@@ -138,7 +153,7 @@ def test_a_couple_is_given_or_found(shelf):
     assert system.variables["C_0"].role is Role.DEFINED
 
 
-def test_a_cable_runs_toward_a_point(spoilt):
+def test_a_cable_runs_toward_a_point(spoilt: Callable[[str, str], str]) -> None:
     text = spoilt('direction = "180 - theta"', 'toward = "W"')
     system = read_template(text, "shelf.toml").system
     d = Name("d", "d")
@@ -147,7 +162,7 @@ def test_a_cable_runs_toward_a_point(spoilt):
     assert system.element("T").toward == "W"
 
 
-def test_an_unknown_may_be_a_position(spoilt):
+def test_an_unknown_may_be_a_position(spoilt: Callable[[str, str], str]) -> None:
     unknown = '[unknown]\nx = { name = "place", unit = "m" }\n'
     text = spoilt("[points]", unknown + '[points]\nX = ["x", 0]')
     variable = read_template(text, "shelf.toml").system.variables["x"]
@@ -155,7 +170,7 @@ def test_an_unknown_may_be_a_position(spoilt):
     assert (variable.low, variable.high) == (None, None)
 
 
-def test_an_unknown_has_the_bounds_an_author_states(spoilt):
+def test_an_unknown_has_the_bounds_an_author_states(spoilt: Callable[[str, str], str]) -> None:
     unknown = '[unknown]\nx = { name = "place", unit = "cm", from = -20, to = 150 }\n'
     text = spoilt("[points]", unknown + '[points]\nX = ["x", 0]')
     variable = read_template(text, "s.toml").system.variables["x"]
@@ -164,7 +179,7 @@ def test_an_unknown_has_the_bounds_an_author_states(spoilt):
         read_template(text.replace("-20", "160"), "s.toml")
 
 
-def test_an_unknown_that_nothing_uses_is_a_mistake(spoilt):
+def test_an_unknown_that_nothing_uses_is_a_mistake(spoilt: Callable[[str, str], str]) -> None:
     unknown = '[unknown]\nx = { name = "place", unit = "m" }\n'
     (fault,) = faults_of(spoilt("[points]", unknown + "[points]"))
     assert fault.field == "unknown.x"
@@ -183,7 +198,9 @@ PLACES = [
 
 
 @pytest.mark.parametrize(("written", "links"), PLACES)
-def test_each_form_of_a_point(spoilt, written, links):
+def test_each_form_of_a_point(
+    spoilt: Callable[[str, str], str], written: str, links: tuple[Link, ...] | None
+) -> None:
     text = spoilt("W = [", f"H = {written}\nW = [").replace('{ from = "C"', '{ from = "A"')
     text = text.replace('"L - d", direction', '"L", direction')
     found = read_template(text, "shelf.toml").system.points["H"].links
@@ -287,36 +304,38 @@ SPOILT = [
 @pytest.mark.parametrize(
     ("old", "new", "field", "words"), SPOILT, ids=[f"{r[2]}:{r[1][:24]}" for r in SPOILT]
 )
-def test_each_mistake_gives_one_fault_that_names_its_place(spoilt, old, new, field, words):
+def test_each_mistake_gives_one_fault_that_names_its_place(
+    spoilt: Callable[[str, str], str], old: str, new: str, field: str, words: str
+) -> None:
     (fault,) = faults_of(spoilt(old, new))
     assert fault.field == field
     assert words in f"{fault.found}\n{fault.expected}\n{fault.mend}"
     assert fault.file == "shelf.toml"
 
 
-def test_all_faults_come_at_once(shelf):
+def test_all_faults_come_at_once(shelf: str) -> None:
     text = shelf.replace("level = 2", "level = 9").replace('unit = "kg"', 'unit = "kgs"')
     text = text.replace('at = "G"', 'at = "g"')
     fields = [fault.field for fault in faults_of(text)]
     assert fields == ["given.m.unit", "given.tree_mass.unit", "weight[0].at", "level"]
 
 
-def test_what_uses_a_faulty_quantity_is_not_blamed(spoilt):
+def test_what_uses_a_faulty_quantity_is_not_blamed(spoilt: Callable[[str, str], str]) -> None:
     text = spoilt('step = 0.10, unit = "m"', 'step = 0.10, unit = "metre"')
     assert [fault.field for fault in faults_of(text)] == ["given.L.unit"]
 
 
 @pytest.mark.parametrize("text", ["id = ", "\x00", "a = [" * 2000, "x = 1\n" * 3])
-def test_text_that_is_no_toml_is_one_fault(text):
+def test_text_that_is_no_toml_is_one_fault(text: str) -> None:
     (fault,) = faults_of(text)
     assert "a TOML file" in fault.expected
 
 
-def test_too_long_a_file_is_refused():
+def test_too_long_a_file_is_refused() -> None:
     (fault,) = faults_of("#" * 100_001)
     assert "at most 100000 characters" in fault.expected
 
 
-def test_an_empty_file_names_everything_that_is_missing():
+def test_an_empty_file_names_everything_that_is_missing() -> None:
     fields = {fault.field for fault in faults_of("")}
     assert fields >= {"id", "title", "statement", "given", "body", "find"}

@@ -1,39 +1,39 @@
 import pytest
 
 from probgen.bank.reading import read_template
+from probgen.bank.template import Template
 from probgen.input.fault import InputError
-from probgen.quantities.expression import Name, Number, Product
+from probgen.quantities.expression import Name, Product, number
 from probgen.statics.system import Condition
 
 RX, RY, T = Name("R.x", "R_x"), Name("R.y", "R_y"), Name("T", "T")
 
 
-def read(text):
+def read(text: str) -> Template:
     return read_template(text, "shelf.toml")
 
 
-def test_an_equation_of_the_author_becomes_a_condition(shelf):
+def test_an_equation_of_the_author_becomes_a_condition(shelf: str) -> None:
     entry = '[[condition]]\nthat = "R.x = 2*R.y"\nbecause = "so it is built"\n'
-    first, second = read(shelf + entry + entry).system.conditions
-    assert (first.left, first.right) == (RX, Product((Number(2), RY)))
-    assert (first.reason, first.id, second.id) == ("so it is built", "1", "2")
+    template = read(shelf + entry + entry)
+    first, second = template.system.conditions
+    assert (first.left, first.right) == (RX, Product((number(2), RY)))
+    assert (first.id, second.id) == ("1", "2")
+    assert template.labels.reasons == dict.fromkeys("12", "so it is built")
 
 
-def test_a_share_is_a_ratio_of_two_forces(shelf):
-    system = read(shelf + '[[share]]\nof = "R.y"\nto = "T"\nratio = 1').system
-    assert system.conditions == (Condition("1", RY, T, "the problem states their ratio"),)
+def test_a_share_is_a_ratio_of_two_forces(shelf: str) -> None:
+    template = read(shelf + '[[share]]\nof = "R.y"\nto = "T"\nratio = 1')
+    assert template.system.conditions == (Condition("1", RY, T),)
+    assert template.labels.reasons == {"1": "the problem states their ratio"}
 
 
-def test_a_limit_keeps_its_name_and_holds_where_it_is_reached(shelf):
+def test_a_limit_keeps_its_name_and_holds_where_it_is_reached(shelf: str) -> None:
     entry = '[[limit]]\nthat = "T < 900 N"\nname = "the cable breaks"'
     template = read(f'{shelf}{entry}\n[[limit]]\nid = "up"\nthat = "R.y >= 0"\nname = "it lifts"')
     first, second = template.system.limits
-    assert (first.id, first.left, first.relation, first.name) == (
-        "limit_1",
-        T,
-        "<=",
-        "the cable breaks",
-    )
+    assert (first.id, first.left, first.relation) == ("limit_1", T, "<=")
+    assert template.labels.limits == {"limit_1": "the cable breaks", "up": "it lifts"}
     assert (second.id, second.relation) == ("up", ">=")
     assert [r.because for r in template.requirements] == [
         "the cable breaks",
@@ -66,7 +66,7 @@ SPOILT = [
 
 
 @pytest.mark.parametrize(("entry", "field", "words"), SPOILT, ids=[row[0][:40] for row in SPOILT])
-def test_each_mistake_is_one_fault(shelf, entry, field, words):
+def test_each_mistake_is_one_fault(shelf: str, entry: str, field: str, words: str) -> None:
     with pytest.raises(InputError) as caught:
         read(shelf + entry)
     (fault,) = caught.value.faults

@@ -1,18 +1,36 @@
 """Chunks kept in a working folder count when they are whole, and are read back as they were."""
 
+import json
+from io import BytesIO
 from pathlib import Path
+
+import pikepdf
+import pytest
 
 from probgen.build.chunk_store import ChunkStore
 from probgen.build.folder import Working
+from probgen.course.roster import Student
+from probgen.course.version import Version
 from probgen.papers.answers import Row
-from probgen.papers.chunk import Loss, PrintedChunk
+from probgen.papers.chunk import Chunk, Loss, PrintedChunk
 from probgen.papers.typesetter import Kind
+
+
+def pdf(pages: int) -> bytes:
+    target = BytesIO()
+    with pikepdf.new() as made:
+        for _ in range(pages):
+            made.add_blank_page()
+        made.save(target)
+    return target.getvalue()
+
 
 ROW = Row("ABCD-EFGH", "Zoë", "7", 1, "shelf", "T", "123.25", "N", "123 N", "", "")
 LOSS = Loss("keys/01-zoe-7.pdf", "Zoë (7)", 1, "shelf", "TeX: Undefined control sequence.")
+CHUNK = Chunk((Version(0, "ABCD-EFGH", "01-zoe-7", Student("Zoë", "7")),), ())
 PRINTED = PrintedChunk(
-    {Kind.SHEETS: (("01-zoe-7", b"a sheet"),), Kind.KEYS: ()},
-    {Kind.SHEETS: b"all sheets", Kind.KEYS: b""},
+    {Kind.SHEETS: (("01-zoe-7", pdf(3)),), Kind.KEYS: ()},
+    {Kind.SHEETS: pdf(3), Kind.KEYS: b""},
     (ROW,),
     (LOSS,),
 )
@@ -25,24 +43,72 @@ def working_in(folder: Path) -> Working:
     return working
 
 
+def store_in(working: Working) -> ChunkStore:
+    return ChunkStore(working, [CHUNK, CHUNK])
+
+
 def test_a_chunk_is_read_back_as_it_was(tmp_path: Path) -> None:
     working = working_in(tmp_path)
-    ChunkStore(working).keep(0, PRINTED)
-    again = ChunkStore(working)
+    store_in(working).keep(0, PRINTED)
+    again = store_in(working)
     assert again.has(0)
     assert not again.has(1)
     assert list(again.rows(range(1))) == [ROW]
     assert again.losses(range(1)) == (LOSS,)
-    assert (working.whole / "sheets" / "01-zoe-7.pdf").read_bytes() == b"a sheet"
-    assert [path.read_bytes() for path in again.together(Kind.SHEETS, range(1))] == [b"all sheets"]
+    sheet, whole = working.whole / "sheets" / "01-zoe-7.pdf", again.together(Kind.SHEETS, range(1))
+    assert sheet.read_bytes() == dict(PRINTED.pdfs[Kind.SHEETS])["01-zoe-7"]
+    assert [path.read_bytes() for path in whole] == [PRINTED.together[Kind.SHEETS]]
     assert again.together(Kind.KEYS, range(1)) == []
+    assert [again.pages(path) for path in (sheet, *whole)] == [[3], [3]]
 
 
 def test_a_chunk_without_its_note_does_not_count(tmp_path: Path) -> None:
     working = working_in(tmp_path)
-    ChunkStore(working).keep(0, PRINTED)
+    store_in(working).keep(0, PRINTED)
     (note,) = working.chunks.glob("*.json")
     note.unlink()
-    assert not ChunkStore(working).has(0)
-    ChunkStore(working).keep(0, PRINTED)
-    assert ChunkStore(working).has(0)
+    assert not store_in(working).has(0)
+    store_in(working).keep(0, PRINTED)
+    assert store_in(working).has(0)
+
+
+@pytest.mark.parametrize("name", ["whole/sheets/01-zoe-7.pdf", "chunks/0-sheets.pdf"])
+@pytest.mark.parametrize("content", [b"", None, pdf(1)], ids=["empty", "gone", "shorter"])
+def test_what_a_power_cut_left_is_printed_again(
+    name: str, content: bytes | None, tmp_path: Path
+) -> None:
+    working = working_in(tmp_path)
+    store_in(working).keep(0, PRINTED)
+    if content is None:
+        (tmp_path / name).unlink()
+    else:
+        (tmp_path / name).write_bytes(content)
+    assert not store_in(working).has(0)
+
+
+NOTES = {
+    "nothing told": '{"answers": [], "lost": []}',
+    "no document told": '{"answers": [], "lost": [], "files": {}, "together": {}}',
+    "cut": '{"answers": [], "lo',
+    "empty": "",
+    "another kind": "[1, 2]",
+    "deep": "[" * 100_000,
+    "wrong types": '{"answers": 7, "lost": {}, "files": [], "together": 1}',
+}
+
+
+@pytest.mark.parametrize("text", NOTES.values(), ids=NOTES)
+def test_a_note_that_tells_too_little_is_not_believed(text: str, tmp_path: Path) -> None:
+    working = working_in(tmp_path)
+    store_in(working).keep(0, PRINTED)
+    (working.chunks / "0.json").write_text(text)
+    assert not store_in(working).has(0)
+
+
+def test_a_note_that_leaves_a_student_out_is_not_believed(tmp_path: Path) -> None:
+    working = working_in(tmp_path)
+    store_in(working).keep(0, PRINTED)
+    note = json.loads((working.chunks / "0.json").read_text())
+    note["files"] = {}
+    (working.chunks / "0.json").write_text(json.dumps(note))
+    assert not store_in(working).has(0)

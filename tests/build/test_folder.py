@@ -1,11 +1,14 @@
 """The output folder: whole or not there, and nobody's files are lost."""
 
+import os
 from collections.abc import Collection
 from pathlib import Path
 
 import pytest
 
-from probgen.build.folder import Working, delivered, recover, working_on
+from probgen.build.folder import Working, delivered, kept_record, recover, working_on
+from probgen.build.manifest import MANIFEST
+from probgen.build.seal import seal
 from probgen.course.record import RECORD
 from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
@@ -25,7 +28,7 @@ def fail_midway(working: Working, printed: bool, found: Collection[str] = ()) ->
 
 
 def entries(folder: Path) -> set[str]:
-    return {entry.name for entry in folder.iterdir()}
+    return {entry.name for entry in folder.iterdir()} - {MANIFEST}
 
 
 def test_a_new_folder_appears_when_it_is_whole(tmp_path: Path) -> None:
@@ -98,9 +101,10 @@ def test_the_set_file_may_lie_in_the_target(tmp_path: Path) -> None:
 
 def test_what_an_earlier_build_made_and_this_one_does_not_is_gone(tmp_path: Path) -> None:
     target = tmp_path / "class"
-    build(target)
-    for name in ("missing.txt", "all-sheets-02.pdf", "all-my-notes.pdf"):
-        (target / name).write_text("old")
+    with delivered(target, "old") as working:
+        for name in ("missing.txt", "all-sheets-02.pdf"):
+            (working.whole / name).write_text("old")
+    (target / "all-my-notes.pdf").write_text("mine")
     build(target)
     assert entries(target) == {RECORD, "sheets", "all-my-notes.pdf"}
 
@@ -127,6 +131,7 @@ def test_a_build_killed_after_its_rename_is_mended(tmp_path: Path) -> None:
     (target / "set.toml").write_text("mine")
     target.rename(tmp_path / ".class.previous")
     working_on(target).chunks.mkdir(parents=True)
+    seal(working_on(target).folder)
     build(tmp_path / "elsewhere", "new")
     (tmp_path / "elsewhere").rename(target)
     recover(target)
@@ -135,3 +140,80 @@ def test_a_build_killed_after_its_rename_is_mended(tmp_path: Path) -> None:
     build(target, "newer")
     assert entries(target) == {RECORD, "sheets", "set.toml"}
     assert entries(tmp_path) == {"class"}
+
+
+def class_in(folder: Path) -> Path:
+    """A finished build."""
+    with delivered(folder / "class", "old") as working:
+        (working.whole / "keys").mkdir()
+        (working.whole / "keys" / "01.pdf").write_text("a key")
+        (working.whole / "answers.csv").write_text("answers")
+    return folder / "class"
+
+
+def test_marked_papers_are_carried_over(tmp_path: Path) -> None:
+    target = class_in(tmp_path)
+    (target / "keys" / "01-marked.pdf").write_text("hours of work")
+    (target / "keys" / "notes").mkdir()
+    (target / "keys" / "notes" / "1.txt").write_text("mine")
+    build(target)
+    assert (target / "keys" / "01-marked.pdf").read_text() == "hours of work"
+    assert (target / "keys" / "notes" / "1.txt").read_text() == "mine"
+    assert not (target / "keys" / "01.pdf").exists()
+    assert entries(tmp_path) == {"class"}
+
+
+@pytest.mark.parametrize("name", ["answers.csv", "keys/01.pdf"])
+def test_what_somebody_has_edited_is_not_replaced(name: str, tmp_path: Path) -> None:
+    target = class_in(tmp_path)
+    (target / name).write_text("edited")
+    with pytest.raises(InputError, match=f"{name}.*\n.*changed since"):
+        build(target)
+    assert (target / name).read_text() == "edited"
+
+
+def test_an_own_file_with_a_name_that_is_needed_is_not_replaced(tmp_path: Path) -> None:
+    target = class_in(tmp_path)
+    (target / "versions.csv").write_text("mine")
+    with (
+        pytest.raises(OutsideError, match=r"versions\.csv"),
+        delivered(target, "new") as working,
+    ):
+        (working.whole / "versions.csv").write_text("made")
+    assert (target / "versions.csv").read_text() == "mine"
+    assert (target / RECORD).read_text() == "old"
+
+
+def test_a_planted_previous_folder_is_left_alone(tmp_path: Path) -> None:
+    target = class_in(tmp_path)
+    (tmp_path / ".class.previous").mkdir()
+    (tmp_path / ".class.previous" / "thesis.tex").write_text("years of work")
+    recover(target)
+    with pytest.raises(OutsideError, match="in the way"):
+        build(target)
+    assert (tmp_path / ".class.previous" / "thesis.tex").read_text() == "years of work"
+    assert (target / RECORD).read_text() == "old"
+
+
+def test_a_planted_working_folder_is_not_believed(tmp_path: Path) -> None:
+    whole = tmp_path / ".class.part" / "whole"
+    whole.mkdir(parents=True)
+    (whole / RECORD).write_text("one")
+    assert kept_record(tmp_path / "class") is None
+    with pytest.raises(OutsideError, match="in the way"):
+        build(tmp_path / "class", "one")
+    assert (whole / RECORD).read_text() == "one"
+
+
+def test_a_seal_holds_at_its_place_only(tmp_path: Path) -> None:
+    with pytest.raises(OSError, match="full"), delivered(tmp_path / "a", "one") as working:
+        fail_midway(working, printed=True)
+    assert kept_record(tmp_path / "a")
+    (tmp_path / ".a.part").rename(tmp_path / ".b.part")
+    assert kept_record(tmp_path / "b") is None
+
+
+@pytest.mark.skipif(not os.path.ismount("/dev/shm"), reason="needs a mount point")
+def test_a_mount_point_is_refused_before_the_work() -> None:
+    with pytest.raises(InputError, match="mount point"):
+        build(Path("/dev/shm"))

@@ -45,3 +45,12 @@ def test_a_killed_process_holds_nothing(tmp_path: Path) -> None:
 def test_a_folder_that_is_not_there_is_told(tmp_path: Path) -> None:
     with pytest.raises(FileNotFoundError), held(tmp_path / "gone" / "lock"):
         pass
+
+
+def test_a_lock_that_is_a_link_is_refused(tmp_path: Path) -> None:
+    (tmp_path / "thesis.tex").write_text("years of work")
+    (tmp_path / "lock").symlink_to(tmp_path / "thesis.tex")
+    with pytest.raises(OutsideError, match="a link"), held(tmp_path / "lock"):
+        pass
+    assert (tmp_path / "thesis.tex").read_text() == "years of work"
+    assert (tmp_path / "lock").is_symlink()

@@ -26,7 +26,7 @@ def sleep(folder):
     Path(folder, str(os.getpid())).touch()
     time.sleep(60)
 
-list(Crew(2).each(sleep, [(sys.argv[1],)] * 4))
+list(Crew(2).each(sleep, [(sys.argv[1],)] * 4, 4))
 """
 
 
@@ -49,7 +49,7 @@ def await_(holds: Callable[[], bool], seconds: float = 20.0) -> bool:
 
 @pytest.mark.parametrize("workers", [1, 2])
 def test_every_task_is_done_once(workers: int) -> None:
-    done = Crew(workers).each(squared, ((number,) for number in range(20)))
+    done = Crew(workers).each(squared, ((number,) for number in range(20)), 20)
     assert sorted(done) == [number * number for number in range(20)]
 
 
@@ -61,14 +61,14 @@ def test_tasks_are_taken_as_needed() -> None:
             taken.append(number)
             yield (number,)
 
-    with closing(Crew(1).each(squared, tasks())) as done:
+    with closing(Crew(1).each(squared, tasks(), 20)) as done:
         next(done)
         assert len(taken) < 100
 
 
 def test_a_worker_killed_by_the_system_is_told() -> None:
     with pytest.raises(OutsideError, match="worker process was killed") as caught:
-        list(Crew(2).each(killed_at_three, ((number,) for number in range(8))))
+        list(Crew(2).each(killed_at_three, ((number,) for number in range(8)), 8))
     assert "fewer workers" in caught.value.mend
 
 
@@ -90,5 +90,5 @@ def test_no_cluster_is_told_with_the_mend(monkeypatch: pytest.MonkeyPatch) -> No
         taken.bind(("127.0.0.1", 0))  # bound, so nobody else listens there
         address = f"tcp://127.0.0.1:{taken.getsockname()[1]}"
         with pytest.raises(OutsideError, match="no scheduler answers") as caught:
-            list(Crew(cluster=address).each(squared, [(1,)]))
+            list(Crew(cluster=address).each(squared, [(1,)], 1))
     assert "dask scheduler" in caught.value.mend

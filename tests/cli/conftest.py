@@ -9,6 +9,7 @@ from click.testing import CliRunner, Result
 from probgen.cli import main
 
 Run = Callable[..., Result]
+FilesIn = Callable[[Path], dict[str, bytes]]
 
 SET = """
 course = "Mechanics & More_1"
@@ -42,7 +43,7 @@ def set_file(tmp_path: Path) -> Path:
 
 
 @pytest.fixture
-def files_in() -> Callable[[Path], dict[str, bytes]]:
+def files_in() -> FilesIn:
     """Every file below a folder, by its path from there."""
     return lambda folder: {
         str(path.relative_to(folder)): path.read_bytes()

@@ -9,6 +9,7 @@ import pytest
 
 from probgen.bank.bank import default_bank
 from probgen.build import joined_pdfs
+from tests.cli.conftest import FilesIn, Run
 
 
 def text_of(path: Path) -> str:
@@ -16,14 +17,14 @@ def text_of(path: Path) -> str:
         return " ".join(page.extract_text() for page in pdf.pages)
 
 
-def test_a_class_from_set_file_to_folder(run, files_in, set_file: Path) -> None:
+def test_a_class_from_set_file_to_folder(run: Run, files_in: FilesIn, set_file: Path) -> None:
     result = run("build", set_file)
     assert result.exit_code == 0, result.stderr
     assert result.stderr == ""
     built = set_file.parent / "output" / "week-3"
     names = {"01-quill-ada-1-s-7.pdf", "02-zoe-muller-ukasz-s-8.pdf"}
     assert set(files_in(built)) == {
-        "record.json", "answers.csv", "all-sheets.pdf", "all-keys.pdf",
+        "record.json", ".made.json", "answers.csv", "all-sheets.pdf", "all-keys.pdf",
         *(f"sheets/{name}" for name in names), *(f"keys/{name}" for name in names),
     }  # fmt: skip
     table = (built / "answers.csv").read_text(encoding="utf-8")
@@ -44,7 +45,7 @@ def test_a_class_from_set_file_to_folder(run, files_in, set_file: Path) -> None:
 
 
 def test_the_same_bytes_for_any_number_of_workers_and_from_the_record(
-    run, files_in, set_file: Path
+    run: Run, files_in: FilesIn, set_file: Path
 ) -> None:
     folder = set_file.parent
     run("build", set_file, "--out", "one", "--workers", 1)
@@ -54,7 +55,7 @@ def test_the_same_bytes_for_any_number_of_workers_and_from_the_record(
     assert files_in(folder / "one") == files_in(folder / "two") == files_in(folder / "again")
 
 
-def test_what_cannot_be_printed_or_kept_apart_is_remarked(run, set_file: Path) -> None:
+def test_what_cannot_be_printed_or_kept_apart_is_remarked(run: Run, set_file: Path) -> None:
     (set_file.parent / "class.csv").write_text("name,id\nAda 𓀀,1\nAda,2\n", encoding="utf-8")
     result = run("build", set_file)
     assert result.exit_code == 0
@@ -62,7 +63,7 @@ def test_what_cannot_be_printed_or_kept_apart_is_remarked(run, set_file: Path) -
     assert result.stderr.count("remark") == 1
 
 
-def test_another_seed_gives_other_numbers(run, set_file: Path) -> None:
+def test_another_seed_gives_other_numbers(run: Run, set_file: Path) -> None:
     drawn = []
     for seed in ("a", "b"):
         run("build", set_file, "--out", seed, "--seed", seed)
@@ -72,7 +73,7 @@ def test_another_seed_gives_other_numbers(run, set_file: Path) -> None:
     assert drawn[0] != drawn[1]
 
 
-def test_all_mistakes_of_set_file_and_class_list_at_once(run, set_file: Path) -> None:
+def test_all_mistakes_of_set_file_and_class_list_at_once(run: Run, set_file: Path) -> None:
     wrong = set_file.read_text(encoding="utf-8").replace("two-riders", "three-riders")
     set_file.write_text(wrong, encoding="utf-8")
     (set_file.parent / "class.csv").write_text("Name,ID\nAda,1\nBea,1\n", encoding="utf-8")
@@ -85,7 +86,7 @@ def test_all_mistakes_of_set_file_and_class_list_at_once(run, set_file: Path) ->
     assert not (set_file.parent / "output").exists()
 
 
-def test_a_folder_of_something_else_is_not_touched(run, set_file: Path) -> None:
+def test_a_folder_of_something_else_is_not_touched(run: Run, set_file: Path) -> None:
     result = run("build", set_file, "--out", set_file.parent)
     assert result.exit_code == 0  # it holds nothing but the set file and the class list
     (set_file.parent / "thesis").mkdir()
@@ -96,7 +97,7 @@ def test_a_folder_of_something_else_is_not_touched(run, set_file: Path) -> None:
 
 
 def test_tex_missing_is_told_with_the_mend(
-    run, set_file: Path, monkeypatch: pytest.MonkeyPatch
+    run: Run, set_file: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setenv("PATH", str(set_file.parent))
     result = run("build", set_file, "--workers", 1)
@@ -105,7 +106,7 @@ def test_tex_missing_is_told_with_the_mend(
     assert not (set_file.parent / "output" / "week-3").exists()
 
 
-def test_a_record_is_checked(run, set_file: Path) -> None:
+def test_a_record_is_checked(run: Run, set_file: Path) -> None:
     (set_file.parent / "record.json").write_text('{"format": 7}')
     result = run("build", "record.json")
     assert result.exit_code == 1
@@ -113,7 +114,7 @@ def test_a_record_is_checked(run, set_file: Path) -> None:
     assert run("build", "record.json", "--seed", "x").exit_code == 2
 
 
-def test_the_demonstration_is_built_and_can_be_edited(run, tmp_path: Path) -> None:
+def test_the_demonstration_is_built_and_can_be_edited(run: Run, tmp_path: Path) -> None:
     assert run("demo", "--out", "demo", "--students", 2).exit_code == 0
     built = tmp_path / "demo"
     assert len(list((built / "sheets").iterdir())) == 2
@@ -125,7 +126,7 @@ def test_the_demonstration_is_built_and_can_be_edited(run, tmp_path: Path) -> No
 
 
 def test_a_record_is_built_again_after_its_template_is_gone(
-    run, files_in, set_file: Path
+    run: Run, files_in: FilesIn, set_file: Path
 ) -> None:
     own = set_file.parent / "own.toml"
     source = default_bank().read("forearm-load").source
@@ -139,7 +140,9 @@ def test_a_record_is_built_again_after_its_template_is_gone(
     assert files_in(set_file.parent / "again") == files_in(set_file.parent / "one")
 
 
-def test_a_record_is_built_again_into_its_own_folder(run, files_in, set_file: Path) -> None:
+def test_a_record_is_built_again_into_its_own_folder(
+    run: Run, files_in: FilesIn, set_file: Path
+) -> None:
     assert run("build", set_file, "--out", "one").exit_code == 0
     before = files_in(set_file.parent / "one")
     (set_file.parent / "one" / "all-keys.pdf").unlink()
@@ -147,13 +150,13 @@ def test_a_record_is_built_again_into_its_own_folder(run, files_in, set_file: Pa
     assert files_in(set_file.parent / "one") == before
 
 
-def test_quiet_says_nothing(run, set_file: Path) -> None:
+def test_quiet_says_nothing(run: Run, set_file: Path) -> None:
     result = run("build", set_file, "--quiet")
     assert (result.exit_code, result.stdout, result.stderr) == (0, "", "")
 
 
 def test_a_seed_drawn_by_a_build_that_was_stopped_is_kept(
-    run, set_file: Path, monkeypatch: pytest.MonkeyPatch
+    run: Run, set_file: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     unseeded = set_file.read_text(encoding="utf-8").replace('seed = "spring"\n', "")
     set_file.write_text(unseeded, encoding="utf-8")

@@ -3,9 +3,12 @@
 from pathlib import Path
 
 from probgen.bank.bank import default_bank
+from tests.cli.conftest import Run
 
 
-def test_every_template_has_its_line_and_all_faults_come_at_the_end(run, tmp_path: Path) -> None:
+def test_every_template_has_its_line_and_all_faults_come_at_the_end(
+    run: Run, tmp_path: Path
+) -> None:
     bank = default_bank()
     forearm = bank.read("forearm-load").source
     pushing = forearm.replace("from = 3.5, to = 5.0, step = 0.1,", "choices = [-4.0, 4.0],")

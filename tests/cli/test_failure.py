@@ -5,6 +5,7 @@ Builds run in the test's own process (one worker), so that failures can be put i
 
 import errno
 import os
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from pathlib import Path
 
@@ -13,13 +14,15 @@ import pytest
 from probgen.build import delivery
 from probgen.build.folder import delivered
 from probgen.course.record import read_record
+from probgen.draws.draw import Draw
 from probgen.input.fault import Fault, InputError
 from probgen.papers import chunk, page
 from probgen.papers.page import Copy
 from probgen.papers.typesetter import Kind, Typesetter
 from probgen.press.batch import Document
-from probgen.problem.problem import Problem, Worked
+from probgen.problem.problem import Problem, Worked, tell_steps, work
 from probgen.wording.block import Section
+from tests.cli.conftest import FilesIn, Run
 
 ALONE = ("--workers", 1)
 
@@ -34,7 +37,7 @@ def entries(folder: Path) -> set[str]:
 
 
 @pytest.fixture
-def undisturbed(run, set_file: Path, files_in) -> dict[str, bytes]:
+def undisturbed(run: Run, set_file: Path, files_in: FilesIn) -> dict[str, bytes]:
     assert run("build", set_file, "--out", "undisturbed", *ALONE).exit_code == 0
     return files_in(set_file.parent / "undisturbed")
 
@@ -54,7 +57,11 @@ def break_keys(monkeypatch: pytest.MonkeyPatch, students: set[str], template: st
 
 
 def test_one_key_that_tex_cannot_set_costs_that_key_only(
-    run, set_file: Path, files_in, undisturbed, monkeypatch: pytest.MonkeyPatch
+    run: Run,
+    set_file: Path,
+    files_in: FilesIn,
+    undisturbed: dict[str, bytes],
+    monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     break_keys(monkeypatch, {"s_8"}, "forearm-load")
     result = run("build", set_file, *ALONE)
@@ -72,14 +79,16 @@ def test_one_key_that_tex_cannot_set_costs_that_key_only(
 
 
 def test_a_key_whose_working_cannot_be_told_costs_that_key_only(
-    run, set_file: Path, files_in, undisturbed, monkeypatch: pytest.MonkeyPatch
+    run: Run,
+    set_file: Path,
+    files_in: FilesIn,
+    undisturbed: dict[str, bytes],
+    monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    tell = page.tell_steps
-
     def untold(problem: Problem, own: Worked) -> tuple[Section, ...]:
         if (problem.template.id, own.draw) == ("forearm-load", drawn[1]):
             raise InputError([Fault("x.toml", "", "B = 0 N", "values that can be printed", "")])
-        return tell(problem, own)
+        return tell_steps(problem, own)
 
     record = read_record(set_file.parent / "undisturbed" / "record.json")
     drawn = record.assignments[1].draws
@@ -94,7 +103,7 @@ def test_a_key_whose_working_cannot_be_told_costs_that_key_only(
 
 
 def test_a_complete_build_later_takes_the_list_of_what_is_missing_away(
-    run, set_file: Path, files_in, undisturbed
+    run: Run, set_file: Path, files_in: FilesIn, undisturbed: dict[str, bytes]
 ) -> None:
     with pytest.MonkeyPatch.context() as patch:
         break_keys(patch, {"s_8"}, "forearm-load")
@@ -104,7 +113,7 @@ def test_a_complete_build_later_takes_the_list_of_what_is_missing_away(
 
 
 def test_when_nothing_can_be_set_nothing_is_delivered(
-    run, set_file: Path, monkeypatch: pytest.MonkeyPatch
+    run: Run, set_file: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     write = Typesetter.document
     monkeypatch.setattr(
@@ -118,7 +127,11 @@ def test_when_nothing_can_be_set_nothing_is_delivered(
 
 
 def test_a_full_disk_loses_nothing_that_is_printed(
-    run, set_file: Path, files_in, undisturbed, monkeypatch: pytest.MonkeyPatch
+    run: Run,
+    set_file: Path,
+    files_in: FilesIn,
+    undisturbed: dict[str, bytes],
+    monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     write = Path.write_bytes
 
@@ -137,16 +150,16 @@ def test_a_full_disk_loses_nothing_that_is_printed(
     assert "1 of 2 students are printed and kept; the same command goes on" in result.stderr
     assert "class" not in entries(set_file.parent)
     with monkeypatch.context() as patch:  # what is kept is not printed again
-        patch.setattr(chunk, "work", worked_only(chunk.work, 1))
+        patch.setattr(chunk, "work", worked_only(1))
         assert run("build", set_file, "--out", "class", *ALONE).exit_code == 0
     assert files_in(set_file.parent / "class") == undisturbed
 
 
-def worked_only(work, students: int):
+def worked_only(students: int) -> Callable[[Problem, Sequence[Draw]], tuple[Worked, ...]]:
     """`work` that accepts so many students in all for each problem."""
     seen: dict[str, int] = {}
 
-    def counted(problem, draws):
+    def counted(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
         id = problem.template.id
         seen[id] = seen.get(id, 0) + len(draws)
         assert seen[id] <= students, "printed again"
@@ -155,7 +168,7 @@ def worked_only(work, students: int):
     return counted
 
 
-def test_two_builds_into_one_folder(run, set_file: Path) -> None:
+def test_two_builds_into_one_folder(run: Run, set_file: Path) -> None:
     with delivered(set_file.parent / "class", "{}"):
         before = entries(set_file.parent)
         result = run("build", set_file, "--out", "class", *ALONE)
@@ -165,7 +178,7 @@ def test_two_builds_into_one_folder(run, set_file: Path) -> None:
 
 
 @pytest.mark.skipif(not Path("/sys/kernel").is_dir(), reason="needs a folder closed even to root")
-def test_a_folder_nobody_may_write_to(run, set_file: Path) -> None:
+def test_a_folder_nobody_may_write_to(run: Run, set_file: Path) -> None:
     result = run("build", set_file, "--out", "/sys/kernel/class", *ALONE)
     assert result.exit_code == 3
     assert "name a folder you may write to with --out" in result.stderr
@@ -181,7 +194,7 @@ def test_a_folder_nobody_may_write_to(run, set_file: Path) -> None:
     ids=["too old", "missing"],
 )
 def test_tex_that_will_not_do(
-    script: str | None, told: str, run, set_file: Path, monkeypatch: pytest.MonkeyPatch
+    script: str | None, told: str, run: Run, set_file: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     programs = set_file.parent / "programs"
     programs.mkdir()

@@ -6,9 +6,10 @@ import sys
 
 from probgen.bank.supplied import supplied
 from probgen.problem.catalogue import read_catalogue
+from tests.cli.conftest import Run
 
 
-def test_every_template_has_a_line(run) -> None:
+def test_every_template_has_a_line(run: Run) -> None:
     result = run("list")
     lines = result.stdout.splitlines()
     assert lines[0].split() == ["id", "family", "level", "title", "revision"]
@@ -17,7 +18,7 @@ def test_every_template_has_a_line(run) -> None:
     assert len(lines) == 1 + len(ids)
 
 
-def test_one_family_as_json(run) -> None:
+def test_one_family_as_json(run: Run) -> None:
     listed = json.loads(run("list", "--family", "ladders", "--json").stdout)
     assert [entry["family"] for entry in listed] == ["ladders"] * len(listed)
     assert "ladder-smooth-wall" in [entry["id"] for entry in listed]
@@ -39,13 +40,13 @@ def test_nothing_heavy_is_loaded_before_it_is_needed() -> None:
     assert done.stdout.splitlines()[-1] == "[]", done.stderr
 
 
-def test_a_released_bank_in_its_own_order(run) -> None:
+def test_a_released_bank_in_its_own_order(run: Run) -> None:
     listed = json.loads(run("list", "--bank", "first-course", "--json").stdout)
     assert "forearm-load" in [entry["id"] for entry in listed]
     assert {entry["id"] for entry in listed} <= {entry.id for entry in read_catalogue()}
 
 
-def test_an_unknown_bank_is_told(run) -> None:
+def test_an_unknown_bank_is_told(run: Run) -> None:
     result = run("list", "--bank", "first-corse")
     assert result.exit_code == 1
     assert 'did you mean "first-course"?' in result.stderr

@@ -140,5 +140,6 @@ def strings_in(thing: object) -> list[str]:
 
 
 def names_in(thing: object) -> set[str]:
-    held = isinstance(thing, pikepdf.Dictionary | pikepdf.Stream)
-    return set(thing.keys()) if held else set()
+    if isinstance(thing, pikepdf.Dictionary | pikepdf.Stream):
+        return set(thing.keys())
+    return set()

@@ -7,6 +7,8 @@ from pathlib import Path
 import pdfplumber
 import pytest
 
+from tests.cli.conftest import FilesIn, Run
+
 ROSTER = """Name,ID,Seat,Large print
 Ada Quill,s1,A1,
 Bea Ostrander,s2,B2,
@@ -37,7 +39,7 @@ def folder(tmp_path: Path) -> Path:
     return tmp_path
 
 
-def build(run, folder: Path, head: str = "", *words: object) -> Path:
+def build(run: Run, folder: Path, head: str = "", *words: object) -> Path:
     (folder / "set.toml").write_text(head + SET, encoding="utf-8")
     result = run("build", "set.toml", "--out", "out", "--workers", 1, *words)
     assert result.exit_code == 0, result.stderr
@@ -49,7 +51,7 @@ def texts(path: Path) -> list[str]:
         return [page.extract_text() for page in opened.pages]
 
 
-def test_an_exam_has_a_sheet_and_a_key_for_each_version(run, folder: Path) -> None:
+def test_an_exam_has_a_sheet_and_a_key_for_each_version(run: Run, folder: Path) -> None:
     out = build(run, folder, EXAM)
     names = {path.relative_to(out).as_posix() for path in out.rglob("*.pdf")}
     assert names == {
@@ -67,7 +69,9 @@ def test_an_exam_has_a_sheet_and_a_key_for_each_version(run, folder: Path) -> No
     assert all("".join(row["printed"].split()) in bare and row["code"] in bare for row in rows)
 
 
-def test_an_exams_papers_name_nobody_and_lie_in_the_order_of_the_seats(run, folder: Path) -> None:
+def test_an_exams_papers_name_nobody_and_lie_in_the_order_of_the_seats(
+    run: Run, folder: Path
+) -> None:
     out = build(run, folder, EXAM)
     dealt = list(csv.DictReader(StringIO((out / "versions.csv").read_text())))
     assert [row["seat"] for row in dealt] == ["A1", "A2", "A10", "B1", "B2", "", ""]
@@ -84,7 +88,7 @@ def test_an_exams_papers_name_nobody_and_lie_in_the_order_of_the_seats(run, fold
     assert all(row["name"] in listed for row in dealt)
 
 
-def test_an_exams_keys_say_which_version_they_are_to(run, folder: Path) -> None:
+def test_an_exams_keys_say_which_version_they_are_to(run: Run, folder: Path) -> None:
     out = build(run, folder, EXAM)
     for letter in "abcd":
         with pdfplumber.open(out / "keys" / f"version-{letter}.pdf") as opened:
@@ -93,7 +97,7 @@ def test_an_exams_keys_say_which_version_they_are_to(run, folder: Path) -> None:
         assert large == [letter.upper()]
 
 
-def test_the_cover_of_an_exams_pile_says_how_to_deal_it(run, folder: Path) -> None:
+def test_the_cover_of_an_exams_pile_says_how_to_deal_it(run: Run, folder: Path) -> None:
     cover = texts(build(run, folder, EXAM + "print.cover = true\n") / "all-sheets.pdf")[0]
     for words in ("the order of the seats.", "row by row", "The last 2 are spare.", "A, B, C, D"):
         assert words in cover
@@ -110,20 +114,20 @@ DEALING = {
 
 @pytest.mark.parametrize(("roster", "exam", "told"), DEALING.values(), ids=DEALING)
 def test_the_cover_claims_no_more_than_the_room_allows(
-    roster: str, exam: str, told: str, run, folder: Path
+    roster: str, exam: str, told: str, run: Run, folder: Path
 ) -> None:
     (folder / "class.csv").write_text(roster, encoding="utf-8")
     head = exam.replace('print.order = "seat"', "print.cover = true")
     assert told in texts(build(run, folder, head) / "all-sheets.pdf")[0]
 
 
-def test_lists_of_an_earlier_exam_do_not_stay(run, folder: Path) -> None:
+def test_lists_of_an_earlier_exam_do_not_stay(run: Run, folder: Path) -> None:
     lists = {"answers.pdf", "versions.pdf", "versions.csv"}
     assert lists <= {path.name for path in build(run, folder, EXAM).iterdir()}
     assert not lists & {path.name for path in build(run, folder).iterdir()}
 
 
-def test_seats_covers_answers_and_large_print_for_a_class(run, folder: Path) -> None:
+def test_seats_covers_answers_and_large_print_for_a_class(run: Run, folder: Path) -> None:
     out = build(run, folder, 'print = { order = "seat", cover = true, answers = true }\n')
     assert [path.name for path in sorted((out / "sheets").iterdir())] == [
         "01-ada-quill-s1.pdf",
@@ -141,13 +145,13 @@ def test_seats_covers_answers_and_large_print_for_a_class(run, folder: Path) -> 
     def size(kind: str, name: str) -> float:
         with pdfplumber.open(out / kind / name) as opened:
             sizes = [char["size"] for page in opened.pages for char in page.chars]
-        return max(set(sizes), key=sizes.count)
+        return float(max(set(sizes), key=sizes.count))
 
     assert size("sheets", "03-cid-marlow-s3.pdf") >= 18
     assert size("keys", "03-cid-marlow-s3.pdf") == size("keys", "01-ada-quill-s1.pdf") < 12
 
 
-def test_without_duplex_there_is_no_empty_page(run, folder: Path) -> None:
+def test_without_duplex_there_is_no_empty_page(run: Run, folder: Path) -> None:
     assert "" in texts(build(run, folder) / "all-sheets.pdf")
     assert "" not in texts(build(run, folder, "print.duplex = false\n") / "all-sheets.pdf")
 
@@ -166,14 +170,17 @@ def house(folder: Path) -> Path:
 HOUSE = 'style = "house/style.toml"\nlayouts = "house"\nformulas = true\n'
 
 
-def inks(path: Path) -> set[object]:
+def inks(path: Path) -> set[tuple[float, ...] | None]:
     """The colours lines are drawn in."""
     with pdfplumber.open(path) as opened:
         page = opened.pages[0]
-        return {drawn["stroking_color"] for drawn in (*page.lines, *page.curves)}
+        drawn = [shape["stroking_color"] for shape in (*page.lines, *page.curves)]
+    return {(ink,) if isinstance(ink, float | int) else ink for ink in drawn}
 
 
-def test_figures_have_colours_where_the_house_wants_them(run, folder: Path, house: Path) -> None:
+def test_figures_have_colours_where_the_house_wants_them(
+    run: Run, folder: Path, house: Path
+) -> None:
     sheet = "sheets/01-ada-quill-s1.pdf"
     assert all(len(ink or ()) <= 1 for ink in inks(build(run, folder, HOUSE) / sheet))
     style = (house / "style.toml").read_text(encoding="utf-8")
@@ -182,7 +189,7 @@ def test_figures_have_colours_where_the_house_wants_them(run, folder: Path, hous
 
 
 def test_a_record_holds_the_house_its_pages_were_made_in(
-    run, folder: Path, house: Path, files_in
+    run: Run, folder: Path, house: Path, files_in: FilesIn
 ) -> None:
     out = build(run, folder, HOUSE)
     (page, last) = texts(out / "sheets" / "01-ada-quill-s1.pdf")
@@ -198,7 +205,7 @@ def test_a_record_holds_the_house_its_pages_were_made_in(
     assert files_in(folder / "again") == files_in(out)
 
 
-def test_layouts_of_the_command_line_go_first(run, folder: Path, house: Path) -> None:
+def test_layouts_of_the_command_line_go_first(run: Run, folder: Path, house: Path) -> None:
     other = folder / "other"
     other.mkdir()
     (other / "formulas.tex.j2").write_text("None today.", encoding="utf-8")
@@ -214,7 +221,7 @@ def test_layouts_of_the_command_line_go_first(run, folder: Path, house: Path) ->
     assert "Try it." in texts(folder / "try.pdf")[0]
 
 
-def test_every_fault_of_the_house_and_the_seats_is_told_at_once(run, folder: Path) -> None:
+def test_every_fault_of_the_house_and_the_seats_is_told_at_once(run: Run, folder: Path) -> None:
     (folder / "class.csv").write_text("name,id\nAda,1\n", encoding="utf-8")
     head = 'style = "none.toml"\nlayouts = "nowhere"\nprint.order = "seat"\n'
     (folder / "set.toml").write_text(head + SET, encoding="utf-8")
@@ -225,7 +232,7 @@ def test_every_fault_of_the_house_and_the_seats_is_told_at_once(run, folder: Pat
         assert words in result.stderr
 
 
-def test_a_layout_that_cannot_be_used_is_told_by_file_and_line(run, folder: Path) -> None:
+def test_a_layout_that_cannot_be_used_is_told_by_file_and_line(run: Run, folder: Path) -> None:
     own = folder / "own"
     own.mkdir()
     (own / "sheet.tex.j2").write_text("\n<< sheet.titel >>", encoding="utf-8")

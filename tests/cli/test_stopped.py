@@ -8,9 +8,12 @@ import subprocess
 import sys
 import time
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
+
+from tests.cli.conftest import FilesIn
 
 ROSTER = "name,id\n" + "".join(f"Student {n},{n}\n" for n in range(1, 19))
 
@@ -32,11 +35,24 @@ def begin(folder: Path, *more: str) -> "subprocess.Popen[str]":
         '[[problem]]\ntemplate = "forearm-load"\npoints = 1\n'
     )
     words = ["-m", "probgen", "build", "set.toml", "--out", "class", "--workers", "2", *more]
-    return subprocess.Popen(
-        [sys.executable, *words],
-        cwd=folder, text=True, stderr=subprocess.PIPE, start_new_session=True,
-        preexec_fn=lambda: signal.signal(signal.SIGINT, signal.default_int_handler),
-    )  # fmt: skip
+    with ctrl_c_heard():
+        return subprocess.Popen(
+            [sys.executable, *words],
+            cwd=folder, text=True, stderr=subprocess.PIPE, start_new_session=True,
+        )  # fmt: skip
+
+
+@contextmanager
+def ctrl_c_heard() -> Iterator[None]:
+    """What is started here hears Ctrl-C also where the tests run in a shell's background.
+
+    A shell lets its background jobs ignore it, and a program passes on what it ignores.
+    """
+    usual = signal.signal(signal.SIGINT, signal.default_int_handler)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGINT, usual)
 
 
 def finish(folder: Path) -> None:
@@ -45,7 +61,7 @@ def finish(folder: Path) -> None:
         assert build.returncode == 0, told
 
 
-def require_same(folder: Path, whole: Path, files_in) -> None:
+def require_same(folder: Path, whole: Path, files_in: FilesIn) -> None:
     assert files_in(folder / "class") == files_in(whole)
     assert {entry.name for entry in folder.iterdir()} == {"class", "class.csv", "set.toml"}
 
@@ -56,7 +72,9 @@ def kill_at(folder: Path, seconds: float) -> None:
         build.kill()
 
 
-def test_killed_three_times_in_a_row(undisturbed, files_in, tmp_path: Path) -> None:
+def test_killed_three_times_in_a_row(
+    undisturbed: tuple[Path, float], files_in: FilesIn, tmp_path: Path
+) -> None:
     whole, seconds = undisturbed
     moments = random.Random(5)
     for _ in range(3):
@@ -67,7 +85,9 @@ def test_killed_three_times_in_a_row(undisturbed, files_in, tmp_path: Path) -> N
 
 @pytest.mark.proof
 @pytest.mark.parametrize("part", [random.Random(place).random() for place in range(20)])
-def test_killed_at_a_random_moment(part: float, undisturbed, files_in, tmp_path: Path) -> None:
+def test_killed_at_a_random_moment(
+    part: float, undisturbed: tuple[Path, float], files_in: FilesIn, tmp_path: Path
+) -> None:
     whole, seconds = undisturbed
     kill_at(tmp_path, part * seconds)
     finish(tmp_path)
@@ -89,7 +109,9 @@ def interrupted(folder: Path, seconds: float) -> tuple[int, str]:
     return build.returncode, told
 
 
-def test_ctrl_c_stops_at_once_and_says_how_to_go_on(undisturbed, files_in, tmp_path: Path) -> None:
+def test_ctrl_c_stops_at_once_and_says_how_to_go_on(
+    undisturbed: tuple[Path, float], files_in: FilesIn, tmp_path: Path
+) -> None:
     for attempt in range(5):  # on a busy machine a build may end before the key is pressed
         (folder := tmp_path / str(attempt)).mkdir()
         code, told = interrupted(folder, undisturbed[1])
@@ -140,7 +162,9 @@ def _address(place: Path) -> str:
     return address
 
 
-def test_a_cluster_gives_the_same_bytes(undisturbed, files_in, cluster: str, tmp_path) -> None:
+def test_a_cluster_gives_the_same_bytes(
+    undisturbed: tuple[Path, float], files_in: FilesIn, cluster: str, tmp_path: Path
+) -> None:
     with begin(tmp_path, "--cluster", cluster) as build:
         _, told = build.communicate()
     assert build.returncode == 0, told

@@ -7,6 +7,7 @@ from xml.etree import ElementTree
 import pytest
 
 from probgen.problem.catalogue import read_catalogue
+from tests.cli.conftest import Run
 
 FOREARM_AND_BOOK = {
     # OpenStax College Physics 2e, section 9.6, example 9.4, where the biceps pulls straight up.
@@ -23,7 +24,7 @@ def stated(values: dict[str, str]) -> list[str]:
     return [word for name, value in values.items() for word in ("--with", f"{name}={value}")]
 
 
-def test_the_published_forearm_and_book(run) -> None:
+def test_the_published_forearm_and_book(run: Run) -> None:
     result = run("work", "forearm-load", "--json", *stated(FOREARM_AND_BOOK))
     assert result.exit_code == 0
     answers = {answer["id"]: answer for answer in json.loads(result.stdout)["answers"]}
@@ -37,7 +38,7 @@ def test_the_published_forearm_and_book(run) -> None:
     assert "outside the range" in result.stderr
 
 
-def test_g_and_value_reach_the_answer(run) -> None:
+def test_g_and_value_reach_the_answer(run: Run) -> None:
     words = ["work", "seesaw-two-riders", "--json", *stated({"mass_1": "30", "mass_2": "45"})]
     usual, other = (json.loads(run(*words, *more).stdout) for more in ([], ["--g", "9.81"]))
     assert usual["values"]["mass_1"] == {"value": 30.0, "unit": "kg"}
@@ -47,7 +48,7 @@ def test_g_and_value_reach_the_answer(run) -> None:
 
 
 @pytest.mark.parametrize("id", [entry.id for entry in read_catalogue()])
-def test_every_template_is_worked_as_json_and_as_text(id: str, run) -> None:
+def test_every_template_is_worked_as_json_and_as_text(id: str, run: Run) -> None:
     worked = json.loads(run("work", id, "--json").stdout)
     assert set(worked) == {"template", "revision", "values", "answers", "steps", "proof"}
     assert worked["template"] == id
@@ -60,7 +61,7 @@ def test_every_template_is_worked_as_json_and_as_text(id: str, run) -> None:
         assert answer["printed"] in text.stdout
 
 
-def test_draws_differ_and_repeat(run) -> None:
+def test_draws_differ_and_repeat(run: Run) -> None:
     first, second, again = (
         json.loads(run("work", "forearm-load", "--json", "--draw", n).stdout) for n in (1, 2, 1)
     )
@@ -83,7 +84,9 @@ MISTAKES = {
 
 
 @pytest.mark.parametrize(("words", "code", "told"), MISTAKES.values(), ids=MISTAKES)
-def test_mistakes_are_told_without_a_traceback(words: list[str], code: int, told: str, run) -> None:
+def test_mistakes_are_told_without_a_traceback(
+    words: list[str], code: int, told: str, run: Run
+) -> None:
     result = run("work", *words)
     assert result.exit_code == code
     assert told in result.stderr
@@ -91,20 +94,20 @@ def test_mistakes_are_told_without_a_traceback(words: list[str], code: int, told
     assert not result.stdout
 
 
-def test_all_faulty_values_come_at_once(run) -> None:
+def test_all_faulty_values_come_at_once(run: Run) -> None:
     words = stated({"load_mass": "3 cm", "insertion": "short", "depth": "1"})
     result = run("work", "forearm-load", *words)
     assert all(name in result.stderr for name in ("load_mass", "insertion", "depth"))
 
 
-def test_a_template_of_ones_own(run, tmp_path: Path) -> None:
+def test_a_template_of_ones_own(run: Run, tmp_path: Path) -> None:
     source = next(entry.path for entry in read_catalogue() if entry.id == "forearm-load")
     own = Path(source).read_text(encoding="utf-8").replace('id = "forearm-load"', 'id = "own-arm"')
     (tmp_path / "own.toml").write_text(own, encoding="utf-8")
     assert json.loads(run("work", "own.toml", "--json").stdout)["template"] == "own-arm"
 
 
-def test_a_faulty_template_names_every_fault(run, tmp_path: Path) -> None:
+def test_a_faulty_template_names_every_fault(run: Run, tmp_path: Path) -> None:
     (tmp_path / "own.toml").write_text('id = "own"\ntitel = "x"\n', encoding="utf-8")
     result = run("work", "own.toml")
     assert result.exit_code == 1
@@ -112,10 +115,19 @@ def test_a_faulty_template_names_every_fault(run, tmp_path: Path) -> None:
     assert "own.toml: statement" in result.stderr
 
 
-def test_figures_are_written_as_svg(run, tmp_path: Path) -> None:
+def test_figures_are_written_as_svg(run: Run, tmp_path: Path) -> None:
     result = run("work", "stepladder-tie", "--figures", "figures")
     assert (result.exit_code, result.stdout) == (0, "its figures are in figures\n")
     found = {path.name: path for path in (tmp_path / "figures").iterdir()}
     assert found.keys() == {"situation.svg", "free-body-left.svg", "free-body-right.svg"}
     for path in found.values():
         assert ElementTree.parse(path).getroot().tag == "{http://www.w3.org/2000/svg}svg"
+
+
+def test_sheet_and_key_are_written_as_html(run: Run, tmp_path: Path) -> None:
+    result = run("work", "forearm-load", "--with", "load_mass=4.321", "--html", "page.html")
+    assert (result.exit_code, result.stdout) == (0, "sheet and key are in page.html\n")
+    page = (tmp_path / "page.html").read_text(encoding="utf-8")
+    assert page.startswith("<!DOCTYPE html>")
+    assert page.count("<article") == 2
+    assert "4.321" in page

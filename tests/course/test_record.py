@@ -1,6 +1,7 @@
 """Records: what was built can be read back, whole or not at all."""
 
 import json
+from collections.abc import Callable
 from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
@@ -103,7 +104,7 @@ BROKEN = {
 
 
 @pytest.mark.parametrize("broken", BROKEN.values(), ids=BROKEN)
-def test_a_broken_record_is_refused(broken, tmp_path: Path) -> None:
+def test_a_broken_record_is_refused(broken: Callable[[str], str], tmp_path: Path) -> None:
     path = tmp_path / "record.json"
     path.write_text(broken(write_record(RECORD)), encoding="utf-8")
     with pytest.raises(InputError, match=r"record\.json"):

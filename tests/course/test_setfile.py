@@ -2,6 +2,7 @@
 
 from dataclasses import fields, replace
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -52,7 +53,7 @@ HEAD = {
 
 
 @pytest.mark.parametrize(("line", "change"), HEAD.items())
-def test_each_field_of_the_set(line: str, change: dict[str, object]) -> None:
+def test_each_field_of_the_set(line: str, change: dict[str, Any]) -> None:
     assert parse_set(line + SMALLEST, "set.toml") == replace(USUAL, **change)
 
 
@@ -73,8 +74,9 @@ METHOD = {
 @pytest.mark.parametrize("name", [field.name for field in fields(Convention)])
 def test_each_choice_of_the_method_reaches_the_convention(name: str) -> None:
     written, value = METHOD[name]
+    choice: Any = {name: value}
     found = parse_set(f"{SMALLEST}[method]\n{name} = {written}\n", "set.toml")
-    assert found.convention == replace(Convention(), **{name: value})
+    assert found.convention == replace(Convention(), **choice)
     assert found.convention != Convention()
 
 

@@ -1,17 +1,21 @@
+from collections.abc import Callable, Sequence
+
 import pytest
 
-from probgen.draws.class_draws import NoDrawError, class_draws
+from probgen.bank.template import Template
+from probgen.draws.class_draws import ClassDraws, NoDrawError, class_draws
+from probgen.draws.draw import Draw
 
 
-def sets(found):
+def sets(found: ClassDraws) -> list[tuple[str, ...]]:
     return [tuple(str(number.value) for number in each.values.values()) for each in found.draws]
 
 
-def names(count):
+def names(count: int) -> list[str]:
     return [f"student-{i}" for i in range(count)]
 
 
-def test_nobody_gets_the_numbers_of_another(hook):
+def test_nobody_gets_the_numbers_of_another(hook: Callable[..., Template]) -> None:
     # 7 masses and the 4 lengths above 0.60 m: just enough for 28.
     found = class_draws(hook(), "s", names(28))
     assert len(set(sets(found))) == 28
@@ -19,13 +23,13 @@ def test_nobody_gets_the_numbers_of_another(hook):
     assert all(float(each.values["L"].value) > 0.6 for each in found.draws)
 
 
-def test_a_large_class_in_a_wide_room(hook):
+def test_a_large_class_in_a_wide_room(hook: Callable[..., Template]) -> None:
     found = class_draws(hook("30.00"), "s", names(1000))
     assert len(set(sets(found))) == 1000
 
 
 @pytest.mark.parametrize("count", [20, 28, 40])
-def test_the_order_of_the_roster_changes_nothing(hook, count):
+def test_the_order_of_the_roster_changes_nothing(hook: Callable[..., Template], count: int) -> None:
     roster = names(count)
     forward = dict(zip(roster, sets(class_draws(hook(), "s", roster)), strict=True))
     turned = roster[::-1]
@@ -33,7 +37,7 @@ def test_the_order_of_the_roster_changes_nothing(hook, count):
     assert forward == backward
 
 
-def test_too_small_a_room_is_told_and_shared_evenly(hook):
+def test_too_small_a_room_is_told_and_shared_evenly(hook: Callable[..., Template]) -> None:
     found = class_draws(hook(), "s", names(70))
     counts = [sets(found).count(each) for each in set(sets(found))]
     assert len(counts) == 28
@@ -43,10 +47,10 @@ def test_too_small_a_room_is_told_and_shared_evenly(hook):
     assert "42 of 70 students" in remark
 
 
-def test_refused_draws_are_drawn_again(hook):
+def test_refused_draws_are_drawn_again(hook: Callable[..., Template]) -> None:
     asked = []
 
-    def light(draws):
+    def light(draws: Sequence[Draw]) -> list[bool]:
         asked.append(len(draws))
         return [each.values["m"].value < 2 for each in draws]
 
@@ -59,15 +63,15 @@ def test_refused_draws_are_drawn_again(hook):
     assert len(kept) >= 0.9 * len(fit) > 0  # those accepted at once stay as they were
 
 
-def test_a_template_that_refuses_everything_is_told(hook):
+def test_a_template_that_refuses_everything_is_told(hook: Callable[..., Template]) -> None:
     with pytest.raises(NoDrawError, match="hook: 81 draws of one student were all refused"):
         class_draws(hook(), "s", names(3), lambda draws: [False] * len(draws))
 
 
-def test_a_student_twice_is_refused(hook):
+def test_a_student_twice_is_refused(hook: Callable[..., Template]) -> None:
     with pytest.raises(ValueError, match="twice"):
         class_draws(hook(), "s", ["a", "a"])
 
 
-def test_an_empty_class(hook):
+def test_an_empty_class(hook: Callable[..., Template]) -> None:
     assert class_draws(hook(), "s", []).draws == ()

@@ -27,13 +27,13 @@ VALUES = {"L": Fraction("0.35"), "k": Fraction(3)}
         ("1 in", "0.0254"),
     ],
 )
-def test_values_are_exact(text, value):
+def test_values_are_exact(text: str, value: str) -> None:
     assert exact_value(parse(text, SCOPE), VALUES) == Fraction(value)
 
 
 @pytest.mark.parametrize("text", ["1/(L - 35 cm)", "0^-1", "sqrt(-k)", "asin(k)"])
 @pytest.mark.filterwarnings("ignore:invalid value:RuntimeWarning")
-def test_what_has_no_value_is_told(text):
+def test_what_has_no_value_is_told(text: str) -> None:
     with pytest.raises(ArithmeticError):
         exact_value(parse(text, SCOPE), VALUES)
 
@@ -53,6 +53,8 @@ def test_what_has_no_value_is_told(text):
         ("12345", "m", None, "1.235E+4"),
     ],
 )
-def test_rounding_is_half_up_to_the_step(value, unit, step, printed):
+def test_rounding_is_half_up_to_the_step(
+    value: str, unit: str, step: str | None, printed: str
+) -> None:
     rounded = in_unit(Fraction(value), UNITS[unit], None if step is None else Decimal(step))
     assert str(rounded) == printed

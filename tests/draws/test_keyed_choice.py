@@ -5,14 +5,14 @@ import pytest
 from probgen.draws.keyed_choice import keyed_choice
 
 
-def test_choices_are_fixed_for_good():
+def test_choices_are_fixed_for_good() -> None:
     # BLAKE2b of the length-prefixed parts, worked out with the coreutils program b2sum:
     # printf '\0\0\0\0\0\0\0\4seed\0\0\0\0\0\0\0\1\x37\0\0\0\0\0\0\0\1\x30' | b2sum -l 128
     digest = 0x01463f9f61681e7937ad1a039c72d9d3
     assert keyed_choice(1000, "seed", 7) == digest % 1000
 
 
-def test_every_choice_is_equally_likely():
+def test_every_choice_is_equally_likely() -> None:
     counts = Counter(keyed_choice(6, "die", i) for i in range(6000))
     assert sorted(counts) == list(range(6))
     # Five degrees of freedom: chi-squared above 20.5 has a chance of 1 in 1000; the draw is fixed.
@@ -22,10 +22,10 @@ def test_every_choice_is_equally_likely():
 @pytest.mark.parametrize(
     ("one", "other"), [(("ab", "c"), ("a", "bc")), (("a", ""), ("a",)), (("a", "b"), ("b", "a"))]
 )
-def test_keys_that_read_alike_are_told_apart(one, other):
+def test_keys_that_read_alike_are_told_apart(one: tuple[str, ...], other: tuple[str, ...]) -> None:
     assert keyed_choice(1 << 100, *one) != keyed_choice(1 << 100, *other)
 
 
-def test_nothing_to_choose_from():
+def test_nothing_to_choose_from() -> None:
     with pytest.raises(ValueError, match="nothing"):
         keyed_choice(0, "a")

@@ -1,8 +1,12 @@
+from collections.abc import Callable
+
 import pytest
 
+from probgen.bank.template import Template
 from probgen.draws.draw import draw
 from probgen.draws.override import with_values
 from probgen.input.fault import InputError
+from probgen.quantities.unit import METRE
 
 
 @pytest.mark.parametrize(
@@ -16,14 +20,16 @@ from probgen.input.fault import InputError
         ("0.6", "0.6"),
     ],
 )
-def test_a_value_is_taken_in_its_unit(hook, text, printed):
+def test_a_value_is_taken_in_its_unit(
+    hook: Callable[..., Template], text: str, printed: str
+) -> None:
     template = hook()
     made, _ = with_values(template, draw(template, "s", "ann"), {"L": text})
     assert str(made.values["L"].value) == printed
-    assert made.values["L"].unit.name == "m"
+    assert made.values["L"].unit == METRE
 
 
-def test_derived_quantities_follow_and_the_rest_stays(hook):
+def test_derived_quantities_follow_and_the_rest_stays(hook: Callable[..., Template]) -> None:
     template = hook()
     start = draw(template, "s", "ann")
     made, _ = with_values(template, start, {"L": "0.66"})
@@ -33,7 +39,7 @@ def test_derived_quantities_follow_and_the_rest_stays(hook):
     assert str(made.values["d"].value) == "0.2"
 
 
-def test_a_value_outside_the_range_is_remarked_on(hook):
+def test_a_value_outside_the_range_is_remarked_on(hook: Callable[..., Template]) -> None:
     template = hook()
     start = draw(template, "s", "ann")
     _, remarks = with_values(template, start, {"L": "2 m", "m": "2.2"})
@@ -54,7 +60,9 @@ FAULTS = [
 
 
 @pytest.mark.parametrize(("stated", "field", "words"), FAULTS)
-def test_what_cannot_be_taken_is_a_fault(hook, stated, field, words):
+def test_what_cannot_be_taken_is_a_fault(
+    hook: Callable[..., Template], stated: dict[str, str], field: str, words: str
+) -> None:
     template = hook()
     with pytest.raises(InputError) as caught:
         with_values(template, draw(template, "s", "ann"), stated)
@@ -63,7 +71,7 @@ def test_what_cannot_be_taken_is_a_fault(hook, stated, field, words):
     assert words in f"{fault.expected} {fault.mend}"
 
 
-def test_all_faults_come_at_once(hook):
+def test_all_faults_come_at_once(hook: Callable[..., Template]) -> None:
     template = hook()
     with pytest.raises(InputError) as caught:
         with_values(template, draw(template, "s", "ann"), {"L": "1 kg", "x": "2"}, "set.toml")

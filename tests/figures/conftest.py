@@ -10,6 +10,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from probgen.bank.labels import Labels
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
 from probgen.figures.measured.survey import survey
@@ -33,6 +34,10 @@ class Case:
     @property
     def system(self) -> System:
         return self.template.system
+
+    @property
+    def labels(self) -> Labels:
+        return self.template.labels
 
     @property
     def known(self) -> dict[str, float]:
@@ -75,7 +80,7 @@ def solved(system: System, values: Mapping[str, float]) -> dict[str, float]:
         known[definition.variable] = float(evaluate(definition.expression, known))
     if "distance_2" in system.variables:
         known["distance_2"] = known["mass_1"] * known["distance_1"] / known["mass_2"]
-    places = survey(system, known).places
+    places = survey(system, Labels(), known).places
     unknowns = sorted(
         {
             force.magnitude.id

@@ -14,17 +14,13 @@ from typing import Any
 import pdfplumber
 import pytest
 
-from probgen.bank.proportions import drawn_sizes
 from probgen.bank.reading import read_template
-from probgen.figures.freebody.diagram import free_body
 from probgen.figures.paper.scene import Box, Label, Scene, Segment
 from probgen.figures.paper.segment import meets
 from probgen.figures.paper.type_metrics import extent
-from probgen.figures.situation.drawing import situation
-from probgen.figures.situation.shape import look_of
 from probgen.figures.writers.latex import latex_picture
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
-from probgen.problem.problem_figures import points_told
+from probgen.problem.problem_figures import every_scene
 from probgen.working.convention import Convention
 
 ROOT = Path(__file__).parents[2]
@@ -56,17 +52,7 @@ def solved(problem: Problem, count: int) -> tuple[Worked, ...]:
 
 def scenes_of(problem: Problem, own: Worked) -> list[Scene]:
     """The situation of a sheet, and the free-body diagram of every body."""
-    case, depicts = own.case, problem.template.depicts
-    known = {id: case.values[id] for id in (*own.draw.values, "g")}
-    named = points_told(problem.template, own)
-    sizes = drawn_sizes(problem.template, known)
-    givens = own.draw.values
-    found = [situation(case.system, known, depicts, givens, named=named, drawn=sizes)]
-    for body in case.system.bodies:
-        pivot = body.outline[0] if len(body.outline) > 1 else ""
-        look = look_of(depicts, body.id)
-        found.append(free_body(case.system, case.values, body.id, pivot, drawn=sizes, look=look))
-    return found
+    return [scene for _, scene in every_scene(problem, own)]
 
 
 @dataclass(frozen=True, slots=True)

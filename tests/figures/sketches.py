@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
-from probgen.figures.measured.survey import survey
+from probgen.figures.freebody.diagram import free_body
+from probgen.figures.measured.survey import Survey, survey
 from probgen.figures.paper.scene import Scene
 from probgen.figures.situation.drawing import situation
 from probgen.figures.situation.stage import Stage, stage_at
 from probgen.quantities.expression import Number, evaluate
-from probgen.statics.system import System
 
 HEAD = """
 id = "case"
@@ -333,26 +333,37 @@ def template_of(text: str, shown: Sequence[str] = ()) -> Template:
     return read_template("\n".join((HEAD + text, "[depicts]", *shown)), "case.toml")
 
 
-def read(text: str) -> tuple[System, dict[str, float], dict[str, Number]]:
-    """Its system, the values of the givens and of g, and the numbers they are printed as."""
+def read(text: str) -> tuple[Template, dict[str, float], dict[str, Number]]:
+    """Its template, the values of the givens and of g, and the numbers they are printed as."""
     return _numbered(template_of(text))
 
 
-def _numbered(template: Template) -> tuple[System, dict[str, float], dict[str, Number]]:
+def _numbered(template: Template) -> tuple[Template, dict[str, float], dict[str, Number]]:
     givens = {given.id: Number(given.choices[0], given.unit) for given in template.givens}
     values = {id: float(evaluate(number, {})) for id, number in givens.items()}
-    return template.system, {**values, "g": 9.8}, givens
+    return template, {**values, "g": 9.8}, givens
 
 
 def sketch(text: str, *shown: str, named: Sequence[str] = ()) -> Scene:
     """Its figure; shown: the lines of its [depicts]."""
     template = template_of(text, shown)
-    system, values, givens = _numbered(template)
-    return situation(system, values, template.depicts, givens, named=named)
+    _, values, givens = _numbered(template)
+    system, labels = template.system, template.labels
+    return situation(system, labels, values, template.depicts, givens, named=named)
+
+
+def surveyed(template: Template, values: Mapping[str, float]) -> Survey:
+    return survey(template.system, template.labels, values)
+
+
+def alone(template: Template, values: Mapping[str, float], body: str, pivot: str) -> Scene:
+    """The free-body diagram of one body."""
+    return free_body(template.system, template.labels, values, body, pivot)
 
 
 def stage(text: str, *shown: str, scale: float = 40.0) -> Stage:
     """It set out on paper, pt for each metre."""
     template = template_of(text, shown)
-    system, values, givens = _numbered(template)
-    return stage_at(scale, survey(system, values), template.depicts, givens)
+    _, values, givens = _numbered(template)
+    measured = survey(template.system, template.labels, values)
+    return stage_at(scale, measured, template.depicts, givens)

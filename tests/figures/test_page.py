@@ -137,14 +137,14 @@ def test_action_and_reaction_have_one_letter_and_one_mark(path: Path) -> None:
             force = system.force(stroke.tag.removeprefix("pair:"))
             assert force.body == body.id
             whole = force.element if force.part in ("x", "y") else force.id
-            (label,) = scene.tagged(f"label:{whole}")
+            (label,) = scene.tagged(f"label:{force.id}") or scene.tagged(f"label:{whole}")
             assert isinstance(label, Label)
             assert isinstance(label.text, Name)
             letter = (label.text.symbol, len(stroke.lines))
             shown.setdefault(min(force.id, force.pair), []).append(letter)
     wholes = {min(f.id, f.pair) for f in system.forces if f.pair and f.part != "y"}
-    assert set(shown) == wholes
+    assert set(shown) >= wholes  # and the components of a joint one by one
     for sides in shown.values():
         assert len(sides) == 2
         assert sides[0] == sides[1]
-    assert len({sides[0][1] for sides in shown.values()}) == len(shown)
+    assert len({sides[0][1] for sides in shown.values()}) == len(wholes)

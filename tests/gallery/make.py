@@ -52,15 +52,16 @@ def figure(template: str, kind: str) -> str:
     """One figure as SVG."""
     single = work_single(template, 3)
     own: Worked = single.worked
+    labels = own.case.labels
     system, givens, depicts = own.case.system, own.draw.values, single.problem.template.depicts
     known = {name: own.case.values[name] for name in (*givens, "g")}
     sizes = drawn_sizes(single.problem.template, known)
     if kind == "situation":
-        return svg(situation(system, known, depicts, givens, drawn=sizes))
+        return svg(situation(system, labels, known, depicts, givens, drawn=sizes))
     pivot = next(iter(single.problem.plan.pivots), "")
     body = system.bodies[0].id
     look = look_of(depicts, body)
-    return svg(free_body(system, own.complete, body, pivot, drawn=sizes, look=look))
+    return svg(free_body(system, labels, own.complete, body, pivot, drawn=sizes, look=look))
 
 
 def contact_sheet() -> str:

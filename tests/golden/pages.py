@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from io import BytesIO
 from pathlib import Path
+from typing import Any
 
 from PIL import Image, ImageDraw
 
@@ -97,7 +98,10 @@ def _copies() -> tuple[Copy, ...]:
     """A small class's copies of one set."""
     problems = tuple(prepare(read_file(TEMPLATES / f"{id}.toml"), Convention()) for id in IDS)
     columns = [work(each, draw_class(each, SEED, STUDENTS).draws) for each in problems]
-    slips = [class_slips([own.digits for own in column]) for column in columns]
+    slips = [
+        class_slips([own.digits for own in column], problem.missteps)
+        for problem, column in zip(problems, columns, strict=True)
+    ]
     assigned = tuple(Assigned(id, 10) for id in IDS)
     course, title = "Physique 101 – Mechanics", "Bodies at rest"
     problem_set = ProblemSet(course, title, "", assigned, due="7 March", working=2.0)
@@ -113,7 +117,7 @@ def _version(place: int, id: str) -> Version:
     return Version(place, f"H4QX-{place:02}", id, student)
 
 
-def _with_room(sheet: Sheet, room: str) -> Sheet:
+def _with_room(sheet: Sheet, room: Any) -> Sheet:
     problems = (replace(problem, room=room) for problem in sheet.problems)
     return replace(sheet, problems=tuple(problems))
 

@@ -14,6 +14,7 @@ from random import Random
 
 import numpy as np
 import pytest
+from numpy.typing import NDArray
 
 from probgen.bank.reading import read_template
 from probgen.statics.plan import find_plan
@@ -187,8 +188,9 @@ def beam(seed: int, steepest: float = 0.0) -> Layout:
     last = random.randint(3, 6)
     line, points, place = along_a_line(sketch, last, steepest)
     if random.random() < 0.3:
-        supports = {random.choice([line[0], line[-1]]): "fixed"}
-        sketch.fixed("beam", *supports, "R", "M")
+        end = random.choice([line[0], line[-1]])
+        supports = {end: "fixed"}
+        sketch.fixed("beam", end, "R", "M")
     else:
         hinge, roller = random.sample(line, 2)
         supports = {hinge: "hinge", roller: "roller"}
@@ -340,7 +342,7 @@ def finished(
     return Layout(sketch.text(points, outlines), sketch.draws, frames, sketch.reactions, tie)
 
 
-def solved(layout: Layout) -> dict[str, np.ndarray]:
+def solved(layout: Layout) -> dict[str, NDArray[np.float64]]:
     """Every quantity asked, one entry a draw, as the engine plans, solves and proves it.
 
     The proof may blame a push or pull that came out the wrong way, and nothing else.
@@ -360,12 +362,15 @@ def solved(layout: Layout) -> dict[str, np.ndarray]:
 
 
 @cache
-def worked(kind: str, seed: int) -> tuple[Layout, dict[str, np.ndarray]]:
+def worked(kind: str, seed: int) -> tuple[Layout, dict[str, NDArray[np.float64]]]:
     layout = {"beam": beam, "stayed": stayed, "jointed": jointed, "legs": legs}[kind](seed)
     return layout, solved(layout)
 
 
+Work = Callable[[str, int], tuple[Layout, dict[str, NDArray[np.float64]]]]
+
+
 @pytest.fixture
-def work() -> Callable[[str, int], tuple[Layout, dict[str, np.ndarray]]]:
+def work() -> Work:
     """From a kind of layout and a seed to the layout and what the engine finds for its draws."""
     return worked

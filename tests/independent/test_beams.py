@@ -6,6 +6,8 @@ import pytest
 from sympy import Rational, Symbol
 from sympy.physics.continuum_mechanics.beam import Beam
 
+from tests.independent.conftest import Frame, Work
+
 AGREEMENT = 1e-6
 """Largest difference, relative to the largest reaction."""
 LAYOUTS, QUICK = 50, 3
@@ -17,7 +19,7 @@ CASES = [
 ]
 
 
-def reactions(frame):
+def reactions(frame: Frame) -> dict[tuple[str, int], float]:
     """By node and component (1 up, 2 couple); sympy counts couples clockwise."""
     along = {node: exact(x) for node, (x, _) in frame.nodes.items()}
     beam = Beam(max(along.values()), 1, 1)
@@ -40,13 +42,13 @@ def reactions(frame):
     return {where: float(beam.reaction_loads[symbol]) for where, symbol in unknown.items()}
 
 
-def exact(value):
+def exact(value: float) -> Rational:
     """As a fraction, which sympy reckons with many times faster than with a decimal."""
     return Rational(repr(float(value)))
 
 
 @pytest.mark.parametrize("seed", CASES)
-def test_reactions_agree(seed, work):
+def test_reactions_agree(seed: int, work: Work) -> None:
     layout, ours = work("beam", seed)
     for place, frame in enumerate(layout.frames[:DRAWS]):
         theirs = reactions(frame)

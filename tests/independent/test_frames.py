@@ -6,9 +6,14 @@ statically determinate, so that the stiffness chosen has no influence on the rea
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
+from typing import Any
+
 import pytest
 from anastruct import SystemElements
 from Pynite import FEModel3D
+
+from tests.independent.conftest import Frame, Work
 
 AGREEMENT = 1e-6
 """Largest difference, relative to the largest reaction or load."""
@@ -22,7 +27,10 @@ CASES = [
 ]
 
 
-def anastruct_reactions(frame):
+Found = tuple[dict[str, list[float]], float | None]
+
+
+def anastruct_reactions(frame: Frame) -> Found:
     """Each support's F_x, F_y and couple on the structure, and the pull of the tie or None."""
     model = SystemElements(EA=1e5, EI=1e4)
     elements = []
@@ -54,16 +62,16 @@ def anastruct_reactions(frame):
     return reactions, model.get_element_results(ties[0])["Nmax"] if ties else None
 
 
-def gathered(loads):
+def gathered(loads: Sequence[tuple[Any, ...]]) -> dict[Any, list[float]]:
     """What acts on each node or member, taken together."""
-    total = {}
+    total: dict[Any, list[float]] = {}
     for where, *load in loads:
         so_far = total.get(where, [0.0] * len(load))
         total[where] = [a + b for a, b in zip(so_far, load, strict=True)]
     return total
 
 
-def pynite_reactions(frame):
+def pynite_reactions(frame: Frame) -> Found:
     """Each support's F_x, F_y and couple on the structure, and the pull of the tie or None."""
     model = FEModel3D()
     model.add_material("any", 1e6, 4e5, 0.3, 0.0)
@@ -99,7 +107,9 @@ def pynite_reactions(frame):
 
 @pytest.mark.parametrize("reactions_of", [anastruct_reactions, pynite_reactions])
 @pytest.mark.parametrize(("kind", "seed"), CASES)
-def test_reactions_agree(kind, seed, reactions_of, work):
+def test_reactions_agree(
+    kind: str, seed: int, reactions_of: Callable[[Frame], Found], work: Work
+) -> None:
     layout, ours = work(kind, seed)
     for place, frame in enumerate(layout.frames):
         theirs, pull = reactions_of(frame)
@@ -107,4 +117,5 @@ def test_reactions_agree(kind, seed, reactions_of, work):
         for id, (node, component) in layout.reactions.items():
             assert abs(ours[id][place] - theirs[node][component]) <= AGREEMENT * size, id
         if layout.tie:
+            assert pull is not None
             assert abs(ours[layout.tie][place] - pull) <= AGREEMENT * max(size, abs(pull))

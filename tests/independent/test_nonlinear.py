@@ -6,18 +6,22 @@ by force, and solved from many starts.  Exactly one root is possible, and it has
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping, Sequence
 from math import atan2, cos, degrees, radians, sin
 from pathlib import Path
 from random import Random
 
 import numpy as np
 import pytest
+from numpy.typing import NDArray
 from scipy.optimize import root
 
 from probgen.bank.reading import read_template
+from probgen.bank.template import Template
 from probgen.statics.plan import find_plan
 from probgen.statics.proof import prove
 from probgen.statics.solution import solve
+from probgen.statics.system import Variable
 
 HERE = Path(__file__).parent / "nonlinear"
 AGREEMENT = 1e-6
@@ -27,11 +31,18 @@ STARTS = 12
 GRAVITY = 9.8
 
 
-def at(length, direction):
+Place = tuple[float, float]
+Acting = tuple[Place, float, float]
+"""A force: its point, size and direction."""
+Parts = Mapping[str, float]
+"""One draw, by id."""
+
+
+def at(length: float, direction: float) -> Place:
     return length * cos(radians(direction)), length * sin(radians(direction))
 
 
-def balance(*forces):
+def balance(*forces: Acting) -> list[float]:
     """Sums of F_x, F_y and torques about the origin of forces (point, size, direction)."""
     sums = [0.0, 0.0, 0.0]
     for (x, y), size, direction in forces:
@@ -44,23 +55,23 @@ ORIGIN = (0.0, 0.0)
 """The foot of a bar; where all forces on a particle act."""
 
 
-def weight_of(mass, point=ORIGIN):
+def weight_of(mass: float, point: Place=ORIGIN) -> Acting:
     return point, mass * GRAVITY, 270
 
 
-def parcel(draw, t, n, f):
+def parcel(draw: Parts, t: float, n: float, f: float) -> list[float]:
     """On a ramp, on the verge of sliding down against a level push."""
     forces = (ORIGIN, draw["F"], 0), (ORIGIN, n, 90 + t), (ORIGIN, f, t), weight_of(draw["m"])
     return [*balance(*forces)[:2], f - draw["mu"] * n]
 
 
-def pull(draw, t, n, f):
+def pull(draw: Parts, t: float, n: float, f: float) -> list[float]:
     """A crate on the verge of sliding, pulled at an angle."""
     forces = (ORIGIN, draw["F"], t), (ORIGIN, n, 90), (ORIGIN, f, 180), weight_of(draw["m"])
     return [*balance(*forces)[:2], f - draw["mu"] * n]
 
 
-def lean(draw, t, n, f, s):
+def lean(draw: Parts, t: float, n: float, f: float, s: float) -> list[float]:
     """A ladder on the verge of slipping, with a climber on it, at a smooth wall."""
     ladder = weight_of(draw["m"], at(draw["L"] / 2, t))
     climber = weight_of(draw["M"], at(draw["c"], t))
@@ -69,26 +80,26 @@ def lean(draw, t, n, f, s):
     return [*balance(ladder, climber, wall, *floor), f - draw["mu"] * n]
 
 
-def rough(draw, t, n, f, s, h):
+def rough(draw: Parts, t: float, n: float, f: float, s: float, h: float) -> list[float]:
     """The same ladder on the verge of slipping at a rough wall too."""
     upper = at(draw["L"], t), h, 90
     ends = *lean(draw, t, n, f, s)[:3], f - draw["mu"] * n, h - draw["nu"] * s
     return [a + b for a, b in zip(ends, [*balance(upper), 0.0, 0.0], strict=True)]
 
 
-def peg(draw, t, n, s):
+def peg(draw: Parts, t: float, n: float, s: float) -> list[float]:
     """A rod with its foot at a smooth wall, over a smooth peg at a distance from it."""
     edge = at(draw["d"] / cos(radians(t)), t), s, 90 + t
     return balance(weight_of(draw["m"], at(draw["L"] / 2, t)), (ORIGIN, n, 0), edge)
 
 
-def trough(draw, t, n, s):
+def trough(draw: Parts, t: float, n: float, s: float) -> list[float]:
     """A rod with its ends on two smooth planes."""
     planes = (ORIGIN, n, 90 - draw["p"]), (at(draw["L"], t), s, 90 + draw["q"])
     return balance(weight_of(draw["m"], at(draw["r"], t)), *planes)
 
 
-def spring(draw, t, x, y):
+def spring(draw: Parts, t: float, x: float, y: float) -> list[float]:
     """A bar hinged at its foot, kept from falling by a level spring at its top."""
     end = at(draw["L"], 90 - t)
     held = end, draw["k"] * (end[0] - draw["b"]), 180
@@ -96,7 +107,7 @@ def spring(draw, t, x, y):
     return balance(weight_of(draw["m"], middle), held, (ORIGIN, x, 0), (ORIGIN, y, 90))
 
 
-def anchor(draw, h, x, y):
+def anchor(draw: Parts, h: float, x: float, y: float) -> list[float]:
     """A level beam on a cable of known tension, whose anchor's height is wanted."""
     cable = (draw["L"], 0.0), draw["T"], degrees(atan2(h, -draw["L"]))
     weight = weight_of(draw["m"], (draw["L"] / 2, 0.0))
@@ -116,7 +127,7 @@ SITUATIONS = [
 """The balances written out, and our ids of their unknowns: the one with a range, then forces."""
 
 
-def drawn(template):
+def drawn(template: Template) -> dict[str, NDArray[np.float64]]:
     """Draws with every given anywhere between its values, by column."""
     random = Random(template.id)
     values = {"g": np.full(DRAWS, GRAVITY)}
@@ -126,13 +137,20 @@ def drawn(template):
     return values
 
 
-def possible_roots(balances, draw, names, variables):
+def possible_roots(
+    balances: Callable[..., list[float]],
+    draw: Parts,
+    names: Sequence[str],
+    variables: Mapping[str, Variable],
+) -> list[dict[str, float]]:
     """Every root scipy finds within the range of the first unknown, no push being negative."""
     first = variables[names[0]]
+    assert first.low is not None
+    assert first.high is not None
     low, high = first.low / first.unit.factor, first.high / first.unit.factor
     size = (draw["m"] + draw.get("M", 0.0)) * GRAVITY
     scale = np.array([1.0] + [size] * (len(names) - 1))
-    found = {}
+    found: dict[float, dict[str, float]] = {}
     for start in np.linspace(low, high, STARTS + 2)[1:-1]:
         begin = np.array([start] + [1.0] * (len(names) - 1))
         reached = root(lambda x: np.array(balances(draw, *(x * scale))) / size, begin, tol=1e-13)
@@ -147,7 +165,9 @@ def possible_roots(balances, draw, names, variables):
 @pytest.mark.parametrize(
     ("balances", "names"), SITUATIONS, ids=[balances.__name__ for balances, _ in SITUATIONS]
 )
-def test_the_one_possible_root_is_found(balances, names):
+def test_the_one_possible_root_is_found(
+    balances: Callable[..., list[float]], names: tuple[str, ...]
+) -> None:
     path = HERE / f"{balances.__name__}.toml"
     template = read_template(path.read_text(encoding="utf-8"), path.name)
     values = drawn(template)
@@ -158,4 +178,5 @@ def test_the_one_possible_root_is_found(balances, names):
         draw = {id: float(column[place]) for id, column in values.items()}
         (theirs,) = possible_roots(balances, draw, names, template.system.variables)
         for name in set(names) & set(ours):
-            assert ours[name][place] == pytest.approx(theirs[name], rel=AGREEMENT), (name, draw)
+            own = np.asarray(ours[name])[place]
+            assert own == pytest.approx(theirs[name], rel=AGREEMENT), (name, draw)

@@ -6,7 +6,7 @@ import pytest
 from probgen.input.fault import Fault, Faults, InputError, nearest, one_of, shown
 
 
-def test_the_message_names_place_value_expectation_and_mend():
+def test_the_message_names_place_value_expectation_and_mend() -> None:
     error = InputError([Fault("a.toml", "hinge[0].at", '"Q"', "one of A, B", "write A")])
     lines = [line.split(maxsplit=1) for line in str(error).splitlines()]
     assert lines == [
@@ -18,7 +18,7 @@ def test_the_message_names_place_value_expectation_and_mend():
     ]
 
 
-def test_several_faults_are_told_together():
+def test_several_faults_are_told_together() -> None:
     faults = Faults("a.toml")
     faults.settle()
     faults.add("x", None, "a number")
@@ -36,11 +36,11 @@ def test_several_faults_are_told_together():
     ("value", "text"),
     [(None, ""), ("a", '"a"'), (3, "3"), (False, "false"), ("x" * 200, '"' + "x" * 76 + "...")],
 )
-def test_values_are_shown_as_typed(value, text):
+def test_values_are_shown_as_typed(value: bool | int | str | None, text: str) -> None:
     assert shown(value) == text
 
 
-def test_suggestions():
+def test_suggestions() -> None:
     assert nearest("hinges", ["hinge", "cable"]) == 'did you mean "hinge"?'
     assert nearest("zzz", ["hinge", "cable"]) == ""
     assert one_of(["a", "b"], "the points ") == "one of the points a, b"
@@ -56,15 +56,17 @@ def test_suggestions():
         ("a\x1b[2J\ud800", '"a\\x1b[2J\\ud800"'),
     ],
 )
-def test_no_value_shows_the_programs_inside(value, text):
+def test_no_value_shows_the_programs_inside(
+    value: object, text: str
+) -> None:
     assert shown(value) == text
 
 
-def test_nothing_is_near_to_what_is_no_text():
+def test_nothing_is_near_to_what_is_no_text() -> None:
     assert nearest(3, ["a"]) == nearest(["a"], ["a"]) == nearest("a" * 100_000, ["a"]) == ""
 
 
-def test_a_flood_of_faults_is_cut_short():
+def test_a_flood_of_faults_is_cut_short() -> None:
     message = str(InputError([Fault("a", str(i), "", "x") for i in range(1000)]))
     assert message.startswith("1000 problems:")
     assert message.endswith("and 800 more")

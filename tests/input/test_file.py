@@ -28,6 +28,17 @@ def test_a_file_has_its_bound(tmp_path: Path) -> None:
         read_bytes(path, "picture", 999)
 
 
+@pytest.mark.parametrize(
+    ("most", "said"),
+    [(4_000, "more than 4 KB"), (2**20 - 1, "more than 1048 KB"), (2**21, "more than 2 MB")],
+)
+def test_a_bound_is_told_in_a_size_one_knows(tmp_path: Path, most: int, said: str) -> None:
+    path = tmp_path / "a"
+    path.write_bytes(b"x" * (most + 1))
+    with pytest.raises(InputError, match=said):
+        read_bytes(path, "picture", most)
+
+
 @pytest.mark.parametrize("path", ["/dev/zero", "/dev/null"])
 def test_devices_are_refused(path: str) -> None:
     with pytest.raises(InputError, match="a device or a pipe"):

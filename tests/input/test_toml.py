@@ -1,11 +1,12 @@
 """TOML: what a bound is for, and the mend each common mistake gets."""
 
 from decimal import Decimal
+from pathlib import Path
 
 import pytest
 
 from probgen.input.fault import InputError
-from probgen.input.toml import LONGEST_TEXT, parse_toml
+from probgen.input.toml import LONGEST_TEXT, parse_toml, read_toml
 
 
 def test_decimals_keep_their_digits() -> None:
@@ -75,3 +76,11 @@ def test_every_number_beyond_bounds_is_told() -> None:
     with pytest.raises(InputError) as caught:
         parse_toml("a = nan\nb = 1e900\nc = { d = inf }", "a.toml")
     assert [fault.field for fault in caught.value.faults] == ["a", "b", "c.d"]
+
+
+def test_a_file_may_have_as_many_characters_of_any_script(tmp_path: Path) -> None:
+    """The bound is in characters; one of them takes up to four bytes."""
+    path = tmp_path / "a.toml"
+    comment = "# " + "𝛼" * (LONGEST_TEXT - 10)
+    path.write_text(comment + "\nb = 1", encoding="utf-8")
+    assert read_toml(path, "template") == {"b": 1}

@@ -51,6 +51,8 @@ def test_a_rule_is_left_out_or_always_applied() -> None:
 def test_measures_of_taste_stay() -> None:
     source = "WIDTH: Final = 2 * 12.5\na = 3 < b"
     assert [each.new for each in breaks_in(source, taste=True)] == ["3 <= b", "3 > b"]
+    drawn = "a = b + 0.55 * c\nd = b + c"
+    assert [each.new for each in breaks_in(drawn, taste=True)] == ["((b) - (c))"]
 
 
 def test_every_break_of_the_package_can_be_read_as_code() -> None:

@@ -113,7 +113,7 @@ def test_a_pdf_says_what_it_is_and_nothing_else(printed: Batch) -> None:
                 titles = [item.title for item in outline.root]
             assert titles == [f"{number} Shelf held by a stay cable" for number in range(1, 5)]
             held = (obj for obj in opened.objects if isinstance(obj, pikepdf.Dictionary))
-            kinds = [obj.get("/Type") for obj in held]
+            kinds = [str(obj.get("/Type")) for obj in held]
             assert kinds.count("/Page") == part.pages
             assert not any("/PressDocument" in page.obj for page in opened.pages)
 

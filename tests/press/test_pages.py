@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import replace
 from io import BytesIO
+from typing import Any
 
 import pdfplumber
 import pikepdf
@@ -52,7 +53,7 @@ def pages_of(body: str, layouts: Layouts) -> list[pdfplumber.page.Page]:
 
 def split_foot(
     page: pdfplumber.page.Page, foot_height: float = FOOT
-) -> tuple[list[dict], list[dict]]:
+) -> tuple[list[dict[str, Any]], list[dict[str, Any]]]:
     """The characters of a page, and those of its foot line."""
     border = float(page.height) - foot_height + 2
     inside = [char for char in page.chars if char["bottom"] <= border]
@@ -71,7 +72,7 @@ def check_margins(page: pdfplumber.page.Page, foot_height: float = FOOT) -> None
 
 
 @pytest.mark.parametrize("change", PROBLEMS.values(), ids=PROBLEMS)
-def test_sheet(change: dict, layouts: Layouts, sheet_for: Callable[..., Sheet]) -> None:
+def test_sheet(change: dict[str, Any], layouts: Layouts, sheet_for: Callable[..., Sheet]) -> None:
     sheet = sheet_for("Maximiliana Anastasia Wolkenstein-Montgomery de la Cruz y Østergård")
     problems = tuple(replace(problem, **change) for problem in sheet.problems)
     pages = pages_of(layouts.sheet(replace(sheet, problems=problems)), layouts)
@@ -84,7 +85,7 @@ def test_sheet(change: dict, layouts: Layouts, sheet_for: Callable[..., Sheet]) 
 
 @pytest.mark.parametrize(("room", "rules"), ROOMS.items())
 def test_room_for_working(
-    room: str, rules: tuple[int, int], layouts: Layouts, sheet_for: Callable[..., Sheet]
+    room: Any, rules: tuple[int, int], layouts: Layouts, sheet_for: Callable[..., Sheet]
 ) -> None:
     sheet = sheet_for("Ada Quill")
     problems = tuple(replace(problem, room=room, figure=None) for problem in sheet.problems)
@@ -103,7 +104,7 @@ def test_room_for_working(
 
 
 @pytest.mark.parametrize("paper", ["letter", "a4"])
-def test_large_print(paper: str, layouts: Layouts, sheet_for: Callable[..., Sheet]) -> None:
+def test_large_print(paper: Any, layouts: Layouts, sheet_for: Callable[..., Sheet]) -> None:
     body = layouts.sheet(sheet_for("Ada Quill"))
     batch = print_batch([Document("a", "a", body, layouts.preamble(paper, large=True))])
     with pdfplumber.open(BytesIO(batch.printed[0].pdf)) as opened:
@@ -190,7 +191,7 @@ def test_problems_are_not_torn(layouts: Layouts, sheet_for: Callable[..., Sheet]
 
 
 @pytest.mark.parametrize("statement", [(Text("Short."),), (Text(LONG),), (Text(LONG * 3),)])
-def test_key(statement: tuple, layouts: Layouts, key_for: Callable[..., Key]) -> None:
+def test_key(statement: tuple[Text, ...], layouts: Layouts, key_for: Callable[..., Key]) -> None:
     key = key_for("Ada Quill")
     solutions = tuple(replace(solution, statement=statement) for solution in key.solutions)
     for page in pages_of(layouts.key(replace(key, solutions=solutions)), layouts):

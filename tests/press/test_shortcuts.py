@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from io import BytesIO
+from typing import Any
 
 import pdfplumber
 import pytest
@@ -28,7 +29,7 @@ HANGING = (
 """Lines that end in what microtype hangs into the margin."""
 
 
-def things(pdf: bytes) -> Iterator[tuple]:
+def things(pdf: bytes) -> Iterator[tuple[Any, ...]]:
     """Everything on the pages of a PDF with its place, to 0.02 pt."""
     with pdfplumber.open(BytesIO(pdf)) as opened:
         for page in opened.pages:

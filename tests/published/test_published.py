@@ -51,7 +51,9 @@ class Published:
 
 
 def listed() -> list[dict[str, Any]]:
-    return tomllib.loads((HERE / "answers.toml").read_text(encoding="utf-8"))["problem"]
+    text = (HERE / "answers.toml").read_text(encoding="utf-8")
+    rows: list[dict[str, Any]] = tomllib.loads(text)["problem"]
+    return rows
 
 
 ANSWERS = [

@@ -6,7 +6,7 @@ from probgen.quantities.dimension import (
     dimension_of,
     require_dimension,
 )
-from probgen.quantities.expression import Name
+from probgen.quantities.expression import Expression, Name
 from probgen.quantities.parser import parse
 from probgen.quantities.unit import (
     ANGLE,
@@ -22,7 +22,7 @@ DIMENSIONS = {"L": LENGTH, "m": MASS, "theta": ANGLE, "F": FORCE, "k": PLAIN}
 SCOPE = {id: Name(id, id) for id in DIMENSIONS}
 
 
-def tree(text):
+def tree(text: str) -> Expression:
     return parse(text, SCOPE)
 
 
@@ -46,7 +46,7 @@ def tree(text):
         ("m/L^2", Dimension(-2, 1)),
     ],
 )
-def test_dimension_of_an_expression(text, dimension):
+def test_dimension_of_an_expression(text: str, dimension: Dimension) -> None:
     assert dimension_of(tree(text), DIMENSIONS) == dimension
 
 
@@ -65,24 +65,26 @@ def test_dimension_of_an_expression(text, dimension):
         ("atan2(L, m)", "a mass put beside a length"),
     ],
 )
-def test_mixed_kinds_are_refused(text, words):
+def test_mixed_kinds_are_refused(text: str, words: str) -> None:
     with pytest.raises(DimensionError) as caught:
         dimension_of(tree(text), DIMENSIONS)
     assert words in str(caught.value)
 
 
 @pytest.mark.parametrize(("text", "wanted"), [("90", ANGLE), ("0", FORCE), ("2 m", LENGTH)])
-def test_plain_numbers_stand_for_degrees_and_zero_for_anything(text, wanted):
+def test_plain_numbers_stand_for_degrees_and_zero_for_anything(
+    text: str, wanted: Dimension
+) -> None:
     require_dimension(tree(text), DIMENSIONS, wanted)
 
 
 @pytest.mark.parametrize(("text", "wanted"), [("90", LENGTH), ("k", ANGLE), ("L", FORCE)])
-def test_another_kind_than_wanted_is_refused(text, wanted):
+def test_another_kind_than_wanted_is_refused(text: str, wanted: Dimension) -> None:
     with pytest.raises(DimensionError, match="is needed"):
         require_dimension(tree(text), DIMENSIONS, wanted)
 
 
-def test_sides_of_a_comparison_share_a_dimension():
+def test_sides_of_a_comparison_share_a_dimension() -> None:
     assert common_dimension(tree("theta"), tree("30"), DIMENSIONS) == ANGLE
     with pytest.raises(DimensionError, match="compared with"):
         common_dimension(tree("F"), tree("1500"), DIMENSIONS)

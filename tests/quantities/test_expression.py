@@ -1,5 +1,7 @@
 """Expression trees: values, substitution, and the linear parts a step is solved with."""
 
+import pickle
+from dataclasses import replace
 from decimal import Decimal
 
 import numpy as np
@@ -17,7 +19,9 @@ from probgen.quantities.expression import (
     Power,
     Product,
     Quotient,
+    Root,
     Sum,
+    Values,
     evaluate,
     linear_parts,
     names_in,
@@ -25,10 +29,12 @@ from probgen.quantities.expression import (
     number,
     over,
     positive_first,
+    root_above,
     substituted,
     times,
     total,
 )
+from probgen.quantities.parser import parse
 from probgen.quantities.unit import DEGREE, UNITS
 
 T, D, L, W, A = (Name(n, n) for n in "TDLWA")
@@ -57,7 +63,7 @@ def test_values_are_in_coherent_units_and_degrees(expression: Expression, value:
 
 
 def test_a_batch_has_one_value_a_draw() -> None:
-    batch = {**VALUES, "T": np.array([1.0, 3.0])}
+    batch: Values = {**VALUES, "T": np.array([1.0, 3.0])}
     assert evaluate(TORQUE, batch) == pytest.approx([-3.75, -3.25])
 
 
@@ -147,3 +153,56 @@ def _to_sympy(expression: Expression) -> sympy.Expr:
             return _to_sympy(base) ** exponent
         case Call(function, arguments):
             return getattr(sympy, function)(*map(_to_sympy, arguments))
+
+
+# Roots by hand, in ranges that are not of length one and do not begin at zero.
+ROOTS = [
+    ("x^2 - 9", 2, 7, [3.0]),
+    ("(x - 3)*(x - 5.5)", 2, 7, [3.0, 5.5]),
+    ("(x - 4.5)*(x - 5.5)*(x - 6.1)", 3, 7, [4.5, 5.5]),
+    ("x - 2", 2, 10, [2.0]),  # at the end of the range, where no sign changes
+    ("x - 6", 2, 10, [6.0]),  # in its middle, on a place of the grid
+    ("x^2 + 1", -5, 5, []),
+]
+
+
+@pytest.mark.parametrize(("balance", "low", "high", "roots"), ROOTS)
+def test_the_lowest_root_in_a_range_and_the_next(
+    balance: str, low: float, high: float, roots: list[float]
+) -> None:
+    root = Root(parse(balance, {"x": Name("x", "x")}), "x", low, high)
+    found = [float(evaluate(root, {})), float(root_above(root, {}))]
+    expected = [*roots, float("nan"), float("nan")][:2]
+    assert found == pytest.approx(expected, nan_ok=True, abs=1e-9)
+
+
+def test_each_draw_has_its_own_root() -> None:
+    """x^2 = a + b, for four draws; the last has none between 1 and 9."""
+    names = {id: Name(id, id) for id in "abx"}
+    root = Root(parse("x^2 - a - b", names), "x", 1, 9)
+    values = {"a": np.array([3.0, 15.0, 60.0, 90.0]), "b": np.array([1.0, 1.0, 4.0, 10.0])}
+    found = np.asarray(evaluate(root, values))
+    assert found == pytest.approx(np.array([2.0, 4.0, 8.0, np.nan]), nan_ok=True)
+
+
+def test_names_are_those_inside_also_after_they_were_asked_for_once() -> None:
+    for _ in range(2):
+        assert names_in(TORQUE) == {"T", "D", "A", "W", "L"}
+        assert names_in(HALF) == {"L"}
+        assert names_in(number(2)) == set()
+    assert names_in(replace(HALF, inner=W)) == {"W"}  # a copy keeps nothing of its pattern
+    changed = substituted(TORQUE, lambda part: W if part == T else None)
+    assert names_in(changed) == {"D", "A", "W", "L"}
+
+
+def test_a_root_holds_what_its_balance_holds_but_not_the_name_it_is_found_for() -> None:
+    assert names_in(Root(total((1, T), (-1, W)), "T", 0.0, 1.0)) == {"W"}
+
+
+def test_names_asked_for_make_no_difference_between_expressions() -> None:
+    asked, fresh = times(T, D), times(T, D)
+    names_in(asked)
+    assert asked == fresh
+    assert hash(asked) == hash(fresh)
+    assert pickle.dumps(asked) == pickle.dumps(fresh)
+    assert repr(asked) == repr(fresh)

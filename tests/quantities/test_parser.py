@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from probgen.quantities.expression import (
     Call,
+    Expression,
     Name,
     Number,
     Power,
@@ -53,7 +54,7 @@ TREES = [
 
 
 @pytest.mark.parametrize(("text", "tree"), TREES, ids=[text for text, _ in TREES])
-def test_text_becomes_the_tree_as_written(text, tree):
+def test_text_becomes_the_tree_as_written(text: str, tree: Expression | Number) -> None:
     assert parse(text, SCOPE) == tree
 
 
@@ -86,7 +87,9 @@ FAULTS = [
 
 
 @pytest.mark.parametrize(("text", "words", "column"), FAULTS, ids=[row[0][:12] for row in FAULTS])
-def test_what_is_no_expression_is_refused_with_its_column(text, words, column):
+def test_what_is_no_expression_is_refused_with_its_column(
+    text: str, words: str, column: int
+) -> None:
     with pytest.raises(ExpressionError, match="column") as caught:
         parse(text, SCOPE)
     assert words in str(caught.value)
@@ -94,7 +97,7 @@ def test_what_is_no_expression_is_refused_with_its_column(text, words, column):
 
 
 @given(st.text(max_size=40))
-def test_any_text_is_read_or_refused(text):
+def test_any_text_is_read_or_refused(text: str) -> None:
     column = 1
     try:
         parse(text, SCOPE)
@@ -108,7 +111,7 @@ def test_any_text_is_read_or_refused(text):
     inner.map("({})".format),
     inner.map("-({})".format),
 ), max_leaves=8))
-def test_arithmetic_agrees_with_the_language_itself(text):
+def test_arithmetic_agrees_with_the_language_itself(text: str) -> None:
     try:
         expected = eval(text)
     except ZeroDivisionError:
@@ -116,23 +119,23 @@ def test_arithmetic_agrees_with_the_language_itself(text):
     assert evaluate(parse(text, {}), {}) == pytest.approx(expected, rel=1e-12, abs=1e-12)
 
 
-def test_a_comparison_has_two_sides():
+def test_a_comparison_has_two_sides() -> None:
     read = parse_comparison("R.x <= 1500 N", SCOPE)
     assert (read.left, read.relation, read.right) == (R_X, "<=", n("1500", "N"))
 
 
-def test_an_equation_has_two_sides():
+def test_an_equation_has_two_sides() -> None:
     read = parse_equation("R.x = 2*m", SCOPE)
     assert (read.left, read.relation, read.right) == (R_X, "=", Product((n("2"), M)))
 
 
 @pytest.mark.parametrize("text", ["R.x", "R.x < 3", "L = m = 2", "L == m", "= 3"])
-def test_what_is_no_equation_is_refused(text):
+def test_what_is_no_equation_is_refused(text: str) -> None:
     with pytest.raises(ExpressionError):
         parse_equation(text, SCOPE)
 
 
 @pytest.mark.parametrize("text", ["R.x", "R.x = 3", "1 < L < 2", "< 3"])
-def test_what_is_no_comparison_is_refused(text):
+def test_what_is_no_comparison_is_refused(text: str) -> None:
     with pytest.raises(ExpressionError):
         parse_comparison(text, SCOPE)

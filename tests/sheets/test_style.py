@@ -50,8 +50,9 @@ def read(text: str, folder: Path) -> HouseStyle:
 
 def test_read(folder: Path) -> None:
     style = read(WHOLE, folder)
-    told = ("sans", "sans", "#1F3A5F", "Westmere College", PNG, ".png", 9, "colour", "a4")
-    assert style == HouseStyle(*told)
+    assert style == HouseStyle(
+        "sans", "sans", "#1F3A5F", "Westmere College", PNG, ".png", 9, "colour", "a4"
+    )
     assert style.files == {"logo.png": PNG}
 
 

@@ -1,5 +1,6 @@
 """Sines reduced as by hand; ways from point to point."""
 
+import pickle
 from decimal import Decimal
 
 import numpy as np
@@ -15,6 +16,7 @@ from probgen.quantities.expression import (
     total,
 )
 from probgen.quantities.printing import plain
+from probgen.quantities.unit import DEGREE
 from probgen.statics.geometry import angle_of, cosine, sine, way
 from probgen.statics.system import Link, Point
 
@@ -93,3 +95,11 @@ def test_ways_join_links_along_one_line(
 ) -> None:
     found = [(plain(link.length), plain(link.direction)) for link in way(POINTS, start, end)]
     assert found == links
+
+
+def test_degrees_are_degrees_also_in_a_copy_of_their_unit() -> None:
+    """A plan that has been to another process holds units that are equal, not the same; there
+    "90°" became "90.0°".
+    """
+    copied = pickle.loads(pickle.dumps(DEGREE))
+    assert str(angle_of(number(90, copied)).constant) == "90"

@@ -128,7 +128,7 @@ def mirrored_link(link: Link) -> Link:
 
 
 def mirrored_point(point: Point) -> Point:
-    return Point(point.name, tuple(mirrored_link(link) for link in point.links))
+    return Point(point.id, tuple(mirrored_link(link) for link in point.links))
 
 
 def mirrored_element(element: Element) -> Element:

@@ -1,8 +1,6 @@
 """The largest, the smallest, and whether it holds: beside numbers worked by hand.
 
-By hand, for a cabinet of weight W and depth b pushed at height h on a floor with coefficient mu:
-it slides at P = mu W and tips at P = W b/(2 h).  For a crate on a slope theta held by a cable along
-it: it slips down below T = W (sin theta - mu cos theta), up above W (sin theta + mu cos theta).
+The formulas for the cabinet and the crate stand with them in `tests.situations`.
 """
 
 from __future__ import annotations
@@ -15,85 +13,28 @@ import pytest
 from probgen.bank.reading import read_template
 from probgen.draws.draw import completed
 from probgen.problem.problem import Problem, prepare, work
+from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.plan import find_plan
 from probgen.statics.proof import prove
-from probgen.statics.solution import GOVERNING, solve
+from probgen.statics.rerun import GOVERNING
+from probgen.statics.solution import solve
 from probgen.statics.system import System
 from probgen.working.convention import Convention
+from tests.situations import (
+    EITHER_WAY,
+    HOLDS,
+    SLIDES,
+    SLIPS_DOWN,
+    SLIPS_UP,
+    SLOPE,
+    TIPS,
+    cabinet,
+    crate,
+    finding,
+)
 
-HEAD = """
-id = "own"
-revision = 1
-title = "Own"
-family = "levers"
-level = 3
-goals = ["own"]
-statement = "Own."
-"""
-
-CABINET = HEAD + """
-[given]
-m = { name = "mass", from = 40, to = 80, step = 5, unit = "kg" }
-b = { name = "depth", from = 0.40, to = 0.60, step = 0.05, unit = "m" }
-h = { name = "height of the push", from = 0.60, to = 1.20, step = 0.10, unit = "m" }
-mu = { name = "coefficient", choices = [0.20, 0.30, 0.35, 0.40], unit = "1" }
-[unknown]
-x = { name = "distance of the normal force", unit = "m" }
-[points]
-O = [0, 0]
-G = ["b/2", 0]
-Q = ["x", 0]
-K = [0, "h"]
-[body.cabinet]
-along = ["O", "K"]
-[[force]]
-at = "K"
-direction = 0
-symbol = "P"
-[[weight]]
-at = "G"
-mass = "m"
-[[rough]]
-at = "Q"
-normal = "N"
-friction = "f"
-friction_direction = 180
-[[limit]]
-id = "slides"
-that = "f <= mu*N"
-name = "it slides"
-[[limit]]
-id = "tips"
-that = "x <= b"
-name = "it tips"
-"""
-
-CRATE = HEAD + """
-[given]
-m = { name = "mass", choices = [50.0, 65.0], unit = "kg" }
-mu = { name = "coefficient", choices = [0.30, 0.25], unit = "1" }
-theta = { name = "slope", choices = [25, 32], unit = "deg" }
-[body.crate]
-particle = true
-[[weight]]
-mass = "m"
-[[cable]]
-direction = "theta"
-symbol = "T"
-"""
-FLOOR = """
-[[rough]]
-direction = "90 + theta"
-friction_direction = "theta"
-normal = "N"
-friction = "f"
-name = "slope"
-"""
-DOWN = '[[limit]]\nid = "down"\nthat = "f <= mu*N"\nname = "it slips down"\n'
-UP = '[[limit]]\nid = "up"\nthat = "f >= -mu*N"\nname = "it slips up"\n'
-EITHER_WAY = 'coefficient = "mu"\nverge = false\n'
-LARGEST, SMALLEST = (f'[[find]]\nquantity = "{{}}"\nas = "{form}"\n'
-                     for form in ("largest", "smallest"))  # fmt: skip
+LARGEST, SMALLEST = (finding("T", form) for form in ("largest", "smallest"))
+PUSHED = cabinet() + SLIDES + TIPS + finding("P", "largest")
 
 DRAWS = {
     "m": np.array([60.0, 60.0, 45.0, 75.0]),
@@ -121,7 +62,7 @@ def slipping() -> dict[str, np.ndarray]:
 
 
 def test_slide_or_tip_whichever_comes_first() -> None:
-    plan = find_plan(system_of(CABINET + LARGEST.format("P")), DRAWS)
+    plan = find_plan(system_of(PUSHED), DRAWS)
     solved = solve(plan, DRAWS)
     weight = DRAWS["m"] * 9.8
     slides, tips = DRAWS["mu"] * weight, weight * DRAWS["b"] / (2.0 * DRAWS["h"])
@@ -133,7 +74,7 @@ def test_slide_or_tip_whichever_comes_first() -> None:
 
 def test_everything_else_is_at_the_limit_reached() -> None:
     """Sliding: f = mu N and x = b/2 + mu h; tipping: x = b."""
-    plan = find_plan(system_of(CABINET + LARGEST.format("P")), DRAWS)
+    plan = find_plan(system_of(PUSHED), DRAWS)
     solved = prove(plan, solve(plan, DRAWS)).values
     tipped = np.asarray(solved[GOVERNING]) == 1.0
     b, h, mu = DRAWS["b"], DRAWS["h"], DRAWS["mu"]
@@ -142,7 +83,7 @@ def test_everything_else_is_at_the_limit_reached() -> None:
 
 
 def test_the_proof_finds_a_limit_that_is_passed() -> None:
-    plan = find_plan(system_of(CABINET + LARGEST.format("P")), DRAWS)
+    plan = find_plan(system_of(PUSHED), DRAWS)
     solved = solve(plan, DRAWS)
     first = np.asarray(solved[GOVERNING])
     later = [solve(branch.plan, DRAWS) for branch in plan.branches]
@@ -152,19 +93,19 @@ def test_the_proof_finds_a_limit_that_is_passed() -> None:
     }
     proof = prove(plan, {**wrong, GOVERNING: 1.0 - first})
     assert not proof.holds.any()
-    named = {0.0: "it slides", 1.0: "it tips"}
-    assert all(named[by] in fault for by, fault in zip(first, proof.faults, strict=True))
+    passed = [Flaw(FlawKind.PASSED, limit=branch.limit.id) for branch in plan.branches]
+    assert all(passed[int(by)] in fault for by, fault in zip(first, proof.faults, strict=True))
 
 
 @pytest.mark.parametrize(
     ("limits", "find", "wanted"),
     [
-        (UP, LARGEST, "up"),
-        (DOWN, SMALLEST, "down"),
-        (UP + DOWN, LARGEST, "up"),
-        (DOWN + UP, LARGEST, "up"),
-        (UP + DOWN, SMALLEST, "down"),
-        (DOWN + UP, SMALLEST, "down"),
+        (SLIPS_UP, LARGEST, "up"),
+        (SLIPS_DOWN, SMALLEST, "down"),
+        (SLIPS_UP + SLIPS_DOWN, LARGEST, "up"),
+        (SLIPS_DOWN + SLIPS_UP, LARGEST, "up"),
+        (SLIPS_UP + SLIPS_DOWN, SMALLEST, "down"),
+        (SLIPS_DOWN + SLIPS_UP, SMALLEST, "down"),
     ],
     ids=["up", "down", "up of both", "up of both, turned", "down of both", "down of both, turned"],
 )
@@ -172,7 +113,7 @@ def test_a_limit_counts_on_its_side_only(limits: str, find: str, wanted: str) ->
     """What is reached when the pull shrinks does not bound it from above."""
     data = slipping()
     given = {name: data[name] for name in ("m", "mu", "theta", "g")}
-    plan = find_plan(system_of(CRATE + FLOOR + limits + find.format("T")), given)
+    plan = find_plan(system_of(crate() + SLOPE + limits + find), given)
     solved = solve(plan, given)
     assert np.asarray(solved["T"]) == pytest.approx(data[wanted], rel=1e-12)
     governing = {plan.branches[int(place)].limit.id for place in np.asarray(solved[GOVERNING])}
@@ -186,14 +127,14 @@ def test_friction_that_may_point_either_way(find: str, wanted: str) -> None:
     """|f| <= mu N, as a rough contact below its limit states it."""
     data = slipping()
     given = {name: data[name] for name in ("m", "mu", "theta", "g")}
-    plan = find_plan(system_of(CRATE + FLOOR + EITHER_WAY + find.format("T")), given)
+    plan = find_plan(system_of(crate() + SLOPE + EITHER_WAY + find), given)
     assert np.asarray(solve(plan, given)["T"]) == pytest.approx(data[wanted], rel=1e-12)
 
 
 def problem_of(pull: str) -> Problem:
-    known = CRATE.replace('symbol = "T"', f'symbol = "T"\nmagnitude = "{pull}"')
-    asked = '[[find]]\nas = "holds"\n'
-    return prepare(read_template(known + FLOOR + EITHER_WAY + asked, "own.toml"), Convention())
+    return prepare(
+        read_template(crate(pull) + SLOPE + EITHER_WAY + HOLDS, "own.toml"), Convention()
+    )
 
 
 @pytest.mark.parametrize(

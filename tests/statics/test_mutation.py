@@ -17,10 +17,7 @@ import numpy as np
 import pytest
 
 from probgen.bank import load, reaction, support
-from probgen.bank.reading import read_template
-from probgen.draws.draw import completed
 from probgen.input.fault import InputError
-from probgen.problem.problem import prepare, work
 from probgen.quantities.expression import (
     Call,
     Expression,
@@ -39,14 +36,15 @@ from probgen.statics import (
     numeric_equations,
     off_body_pivot,
     plan,
+    rerun,
     solution,
     solve_for,
 )
 from probgen.statics.equation import Equation, Term
-from probgen.statics.geometry import Angle, cosine, sine
+from probgen.statics.geometry import Angle, cosine, sine, way
 from probgen.statics.system import Couple, Force, Kind, Link, System
 from probgen.working import case
-from probgen.working.convention import Convention
+from tests.situations import HEAD, SLIDES, THREE_CABLES, TIPS, cabinet, finding, worked
 
 PUBLISHED = Path(__file__).parents[1] / "published"
 
@@ -57,86 +55,21 @@ SEESAW = "cp2e-9.2-ex1"  # College Physics 2e, section 9.2, example 9.1
 ROPES = "cp2e-4.7-p42"  # College Physics 2e, section 4.7, problem 42
 SLOPE = "up1-6.2-p55b"  # University Physics vol. 1, section 6.2, problem 55(b)
 
-HEAD = """
-id = "own"
-revision = 1
-title = "Own"
-family = "beams"
-level = 1
-goals = ["own"]
-statement = "Own."
-"""
-
-BEAM = """
+OWN = {
+    "three cables": THREE_CABLES,
+    "slide or tip": cabinet() + SLIDES + TIPS + finding("P", "largest"),
+    "built in": HEAD + """
 [given]
 L = { name = "length", choices = [2.0], unit = "m" }
 m = { name = "mass", choices = [60], unit = "kg" }
 [points]
 A = [0, 0]
 B = ["L", 0]
-C = ["0.8*L", 0]
 [body.beam]
 along = ["A", "B"]
 [[weight]]
 uniform = true
 mass = "m"
-"""
-
-OWN = {
-    "three cables": BEAM + """
-[[cable]]
-at = "A"
-direction = 120
-symbol = "T_1"
-[[cable]]
-at = "B"
-direction = 50
-symbol = "T_2"
-[[cable]]
-at = "C"
-direction = 80
-symbol = "T_3"
-[[find]]
-quantity = "T_1"
-""",
-    "slide or tip": """
-[given]
-m = { name = "mass", choices = [60], unit = "kg" }
-b = { name = "depth", choices = [0.50], unit = "m" }
-h = { name = "height", choices = [0.90], unit = "m" }
-mu = { name = "coefficient", choices = [0.25], unit = "1" }
-[unknown]
-x = { name = "distance of the normal force", unit = "m" }
-[points]
-O = [0, 0]
-G = ["b/2", 0]
-Q = ["x", 0]
-K = [0, "h"]
-[body.cabinet]
-along = ["O", "K"]
-[[force]]
-at = "K"
-direction = 0
-symbol = "P"
-[[weight]]
-at = "G"
-mass = "m"
-[[rough]]
-at = "Q"
-normal = "N"
-friction = "f"
-friction_direction = 180
-[[limit]]
-that = "f <= mu*N"
-name = "it slides"
-[[limit]]
-that = "x <= b"
-name = "it tips"
-[[find]]
-quantity = "P"
-as = "largest"
-""",
-    "built in": BEAM + """
 [[fixed]]
 at = "A"
 symbol = "R"
@@ -148,7 +81,7 @@ symbol = "M_B"
 [[find]]
 quantity = "M_A"
 """,
-    "ball on a cord": """
+    "ball on a cord": HEAD + """
 [given]
 m = { name = "mass", choices = [2.0], unit = "kg" }
 F = { name = "pull", choices = [12.0], unit = "N" }
@@ -190,11 +123,9 @@ def published() -> dict[str, list[dict[str, Any]]]:
 
 def complaints(name: str) -> set[str]:
     """What proof and published values say of the engine's solution of one problem."""
-    text = HEAD + OWN[name] if name in OWN else (PUBLISHED / f"{name}.toml").read_text("utf-8")
+    text = OWN[name] if name in OWN else (PUBLISHED / f"{name}.toml").read_text("utf-8")
     try:
-        problem = prepare(read_template(text, name), Convention())
-        chosen = {given.id: given.choices[0] for given in problem.template.givens}
-        (own,) = work(problem, [completed(problem.template, chosen)])
+        _, own = worked(text)
     except InputError as error:
         return {reason for fault in error.faults for reason in fault.field.split("; ")}
     answers = {answer.id: answer for answer in own.answers}
@@ -219,11 +150,11 @@ def agrees(told: Mapping[str, Any], value: float, angle: float | None) -> bool:
 
 # -- the breaks --------------------------------------------------------------------------------
 
-_turning, _way, _put_into = equation._turning, equation.way, solve_for._put_into
-_cosine, _couple_term, _direction = equation.cosine, equation._couple_term, case._direction
+_turning, _way, _put_into = equation._turning, way, solve_for._put_into
+_cosine, _couple_term, _direction = cosine, equation._couple_term, case._direction
 _meeting, _entries, _sums = off_body_pivot._meeting, cross_check._entries, numeric_equations._sums
 _physical = derivation._physical
-_outcomes, _isolated, _pruned = plan._outcomes, solve_for.isolated, derivation.pruned
+_outcomes, _isolated, _pruned = plan._outcomes, solve_for.isolated, equation.pruned
 
 
 def torque_sign(system: System, force: Force, pivot: str, turn: int) -> Iterator[Term]:
@@ -306,14 +237,14 @@ def wrong_root(step: derivation.Step, *rest: Any) -> derivation.Step:
     return replace(right, expression=right.others[0], others=()) if right.others else right
 
 
-def last_limit(whole: plan.Plan, values: Mapping[str, Value]) -> dict[str, Value]:
+def last_limit(whole: plan.Plan, values: Mapping[str, Value], *_: object) -> dict[str, Value]:
     """The limit reached last instead of the one reached first."""
     extreme = plan.extreme_find(whole.system)
     assert extreme is not None
     reached = [solution.solve(branch.plan, values) for branch in whole.branches]
     sizes = [float(np.max(each[extreme.quantity])) for each in reached]
     last = int(np.argmax(sizes))
-    return {**reached[last], solution.GOVERNING: float(last)}
+    return {**reached[last], rerun.GOVERNING: float(last)}
 
 
 def entries_sign(*arguments: Any) -> Iterator[tuple[int, Expression, Value]]:
@@ -387,7 +318,7 @@ BREAKS = [
     Break("the sign of what is put in", (solve_for, "_put_into"), elimination_sign, ROPES, CLOSES),
     Break("a wrong root", (derivation, "_physical"), wrong_root, "ball on a cord",
           "lean (t) is above 90 °"),
-    Break("a wrong limit", (solution, "_at_first_limit"), last_limit, "slide or tip", "it slides"),
+    Break("a wrong limit", (rerun, "_at_first_limit"), last_limit, "slide or tip", "it slides"),
     Break("a sign in the second solver", (cross_check, "_entries"), entries_sign, STRUT, SECOND),
     Break("a sign in the proof", (numeric_equations, "_sums"), torques_assembled, STRUT, CLOSES),
     Break("components added", (plan, "_outcomes"), added_components, STRUT, SECOND),
@@ -412,18 +343,9 @@ def test_a_break_is_noticed(broken: Break, monkeypatch: pytest.MonkeyPatch) -> N
 
 def test_a_wrong_meeting_point_only_costs_steps(monkeypatch: pytest.MonkeyPatch) -> None:
     """A balance about any point is true: one that keeps nothing out is not preferred."""
-    text = HEAD + OWN["three cables"]
-
-    def worked() -> tuple[plan.Plan, float]:
-        problem = prepare(read_template(text, "three cables"), Convention())
-        (own,) = work(problem, [completed(problem.template, {
-            given.id: given.choices[0] for given in problem.template.givens
-        })])  # fmt: skip
-        return problem.plan, own.case.values["T_1"]
-
-    right, tension = worked()
+    right, own = worked(OWN["three cables"])
     monkeypatch.setattr(off_body_pivot, "_meeting", wrong_meeting)
-    wrong, same = worked()
-    assert same == pytest.approx(tension, rel=1e-9)
-    assert not any(step.partners for step in right.steps)
-    assert any(step.partners for step in wrong.steps)
+    wrong, same = worked(OWN["three cables"])
+    assert same.case.values["T_1"] == pytest.approx(own.case.values["T_1"], rel=1e-9)
+    assert not any(step.partners for step in right.plan.steps)
+    assert any(step.partners for step in wrong.plan.steps)

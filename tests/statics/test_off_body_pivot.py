@@ -7,6 +7,8 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.quantities.expression import Value, evaluate
+from probgen.statics.balances import candidates
+from probgen.statics.method import Method
 from probgen.statics.numeric_equations import coordinates
 from probgen.statics.off_body_pivot import with_meeting_points
 from probgen.statics.plan import find_plan
@@ -180,3 +182,15 @@ def test_one_draw_alone_has_the_same_points() -> None:
     for name, (x, y) in single.items():
         assert float(x) == pytest.approx(float(np.broadcast_to(batch[name][0], 3)[1]))
         assert float(y) == pytest.approx(float(np.broadcast_to(batch[name][1], 3)[1]))
+
+
+def test_a_point_of_the_author_is_no_meeting_point_whatever_its_letter() -> None:
+    """Q, where nothing acts, is no pivot; called S it was taken for a meeting point."""
+    aside = PLATFORM.replace("[points]\n", '[points]\nQ = ["L/3", "L/2"]\n')
+    text = aside + cable("A", 90, "T_1") + cable("B", 90, "T_2") + finds("T_1", "T_2")
+    systems = [system_of(text), system_of(text.replace("Q = [", "S = ["))]
+    pivots = [{e.about for e in candidates(each, (), Method())} for each in systems]
+    assert pivots[0] == pivots[1]
+    assert not {"Q", "S"} & pivots[0]
+    first, second = (find_plan(each, VALUES) for each in systems)
+    assert first.steps == second.steps

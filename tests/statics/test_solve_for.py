@@ -55,6 +55,10 @@ LINEAR = [
     ("a*x + b*x - c", "c/(a + b)"),
     ("x - a", "a"),
     ("-x - a", "−a"),
+    ("(a + b)*x + c - d", "(d − c)/(a + b)"),  # what is added stands before what is taken away
+    ("(a - b)*x - c + d", "(c − d)/(a − b)"),
+    ("(b - a)*x - c + d", "(c − d)/(b − a)"),
+    ("(-a - b)*x + c - d", "(c − d)/(a + b)"),
 ]
 
 
@@ -266,6 +270,17 @@ def test_what_is_left_of_the_last_equation_holds_one_unknown() -> None:
 )
 def test_equations_that_settle_nothing_lead_nowhere(equations: tuple[str, str]) -> None:
     assert eliminated(tuple(map(read, equations)), ("x", "y")) is None
+
+
+def test_a_slope_that_cancels_is_none() -> None:
+    """a x - a x + b y - c settles y alone, though x is written in it; x follows from the other."""
+    found = eliminated((read("a*x - a*x + b*y - c"), read("x + y - d")), ("x", "y"))
+    assert found is not None
+    values = dict(VALUES)
+    for each in found:
+        values[each.unknown] = number(each.value, values)
+    assert values["y"] == pytest.approx(VALUES["c"] / VALUES["b"])
+    assert values["x"] == pytest.approx(VALUES["d"] - VALUES["c"] / VALUES["b"])
 
 
 SIZES = st.floats(-20.0, 20.0).filter(lambda size: abs(size) > 1e-3)

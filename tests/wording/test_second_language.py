@@ -108,7 +108,7 @@ def copy(name: str, method: str, language: Language) -> Copy:
     own = work(problem, draw_class(problem, "language", ["0"]).draws)
     problem_set = ProblemSet("", template.title, "", (Assigned(template.id, 10),))
     problem_set = replace(problem_set, convention=convention, formulas=True, caution=True)
-    slips = tuple(class_slips([each.digits for each in own]))
+    slips = tuple(class_slips([each.digits for each in own], problem.missteps))
     return Copy(problem_set, Version(0, "", "", Student("", "")), (problem,), own, slips)
 
 

@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 
 from probgen.bank.reading import read_template
-from probgen.mistakes.comparison import LIKELIHOOD, likely, slips
+from probgen.mistakes.comparison import likely, slips
+from probgen.mistakes.likelihood import LIKELIHOOD
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
 from probgen.wording.english.marks import SLIPS
 from probgen.wording.sentence import plain_text
@@ -33,7 +34,7 @@ def strut(convention: Convention = USUAL) -> dict[str, str]:
     """What is told of the strut where each slip is made, by slip."""
     problem, own = worked(STRUT, convention)
     told: dict[str, str] = {}
-    for each in slips(own.digits):
+    for each in slips(own.digits, problem.missteps):
         if each.origin:
             said = problem.language.say(tell_slip(each, own.digits), problem.nouns)
             told.setdefault(each.id, plain_text(said))
@@ -69,7 +70,7 @@ def test_every_slip_has_words_and_a_rank() -> None:
 @pytest.mark.parametrize("path", EVERY, ids=lambda path: path.stem)
 def test_all_can_be_told(path: Path) -> None:
     problem, own = worked(path)
-    for fact in slips_told(likely(slips(own.digits)), own.digits).facts:
+    for fact in slips_told(likely(slips(own.digits, problem.missteps)), own.digits).facts:
         text = plain_text(problem.language.say(fact, problem.nouns))
         assert text.endswith(".")
         assert not re.search(r"[{}]|\bnan\b|\binf\b", text)

@@ -2,15 +2,16 @@ import pytest
 
 from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
-from probgen.draws.draw import draw
+from probgen.bank.template import Template
+from probgen.draws.draw import Draw, draw
 from probgen.input.fault import InputError
 from probgen.quantities.expression import Name
 from probgen.quantities.formula import Relation
-from probgen.wording.block import Math, Text
+from probgen.wording.block import Inline, Math, Text
 from probgen.wording.statement import tell_statement
 
 
-def seesaw(statement):
+def seesaw(statement: str) -> Template:
     template = default_bank().read("seesaw-two-riders")
     written = statement.replace("\\", "\\\\")  # as TOML has it
     return read_template(template.source.replace(template.statement, written), "seesaw.toml")
@@ -27,12 +28,12 @@ CASES = [
 ]
 
 
-def kind(inline, drawn):
+def kind(inline: Inline, drawn: Draw) -> str:
     if isinstance(inline, Text):
         return inline.text
     assert isinstance(inline, Math)
     symbol = Name("mass_1", "m_1")
-    known = {
+    known: dict[tuple[object, ...], str] = {
         (drawn.values["mass_1"],): "value",
         (symbol,): "symbol",
         (Name("O", "O"),): "letter",
@@ -44,13 +45,13 @@ def kind(inline, drawn):
 
 
 @pytest.mark.parametrize(("statement", "told"), CASES)
-def test_names_become_formulas(statement, told):
+def test_names_become_formulas(statement: str, told: list[str]) -> None:
     template = seesaw(statement)
     drawn = draw(template, "s", "ann")
     assert [kind(inline, drawn) for inline in tell_statement(template, drawn)] == told
 
 
-def test_marks_an_author_types_are_only_text():
+def test_marks_an_author_types_are_only_text() -> None:
     template = seesaw("A\ue000value:mass_1\ue001 plank.")
     told = tell_statement(template, draw(template, "s", "ann"))
     assert told == (Text("A\ue000value:mass_1\ue001 plank."),)
@@ -81,14 +82,14 @@ def test_marks_an_author_types_are_only_text():
         "{{ " + "(" * 1500 + "mass_1" + ")" * 1500 + " }}",
     ],
 )
-def test_anything_but_names_is_refused(statement):
+def test_anything_but_names_is_refused(statement: str) -> None:
     with pytest.raises(InputError) as caught:
         seesaw(statement)
     assert {fault.field for fault in caught.value.faults} == {"statement"}
 
 
 @pytest.mark.parametrize("id", default_bank().files)
-def test_every_statement_tells_every_given(id):
+def test_every_statement_tells_every_given(id: str) -> None:
     template = default_bank().read(id)
     drawn = draw(template, "s", "ann")
     told = {i.formula[0] for i in tell_statement(template, drawn) if isinstance(i, Math)}

@@ -15,7 +15,6 @@ from probgen.statics.derivation import Step
 from probgen.statics.plan import Plan
 from probgen.statics.system import Form
 from probgen.wording.english import ENGLISH
-from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
 from probgen.working.criteria import WEIGHTS, Mark, scheme, shared
@@ -56,7 +55,7 @@ def named(path: Path) -> str:
 
 
 def said(mark: Mark, path: Path = CLEANER) -> str:
-    return plain_text(ENGLISH.say(mark, Nouns(problem(path).template.system)))
+    return plain_text(ENGLISH.say(mark, problem(path).nouns))
 
 
 def marks_of(path: Path, points: int) -> tuple[Mark, ...]:
@@ -150,10 +149,11 @@ def test_a_hinge_counts_as_one_force() -> None:
 
 def test_each_body_has_its_diagram() -> None:
     first, second, *_ = marks_of(SCAFFOLD, 20)
-    bodies = works(SCAFFOLD)[0].case.system.bodies
+    case = works(SCAFFOLD)[0].case
+    nouns = [case.labels.bodies[body.id] for body in case.system.bodies]
     assert [mark.kinds for mark in (first, second)] == [("diagram",), ("diagram",)]
-    assert f"of the {bodies[0].name}" in said(first, SCAFFOLD)
-    assert f"of the {bodies[1].name}" in said(second, SCAFFOLD)
+    assert f"of the {nouns[0]}" in said(first, SCAFFOLD)
+    assert f"of the {nouns[1]}" in said(second, SCAFFOLD)
 
 
 def test_a_centre_of_mass_is_marked_beyond_a_diagram() -> None:

@@ -1,9 +1,11 @@
 """Digits: data as given, carried values with guard digits, results rounded; no line contradicts."""
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
 
+from probgen.bank.labels import Labels
 from probgen.quantities.expression import (
     Call,
     Expression,
@@ -37,7 +39,7 @@ from probgen.working.digits import Digits
 
 
 def _variable(id: str, dimension: Dimension, unit: Unit, role: Role) -> Variable:
-    return Variable(id, id, dimension, unit, id, role)
+    return Variable(Name(id, id), dimension, unit, role)
 
 
 VARIABLES = {
@@ -56,7 +58,7 @@ NUMBERS = {
 }
 VALUES = {"d": 0.35, "L": 1.2, "s": 0.3302, "a": 40.0, "T": 190.57616879, "x": 0.034567}
 SYSTEM = System(VARIABLES, (), {}, (), (), (), (), (), ())
-CASE = Case(Plan(SYSTEM, Method(), (), (), ()), NUMBERS, VALUES)
+CASE = Case(Plan(SYSTEM, Method(), (), (), ()), Labels(), NUMBERS, VALUES)
 D, L, S, A, T = (Name(n, n) for n in "dLsaT")
 
 
@@ -97,7 +99,7 @@ HALVES = [
 def test_an_exact_half_goes_where_the_course_wants_it(
     rule: str, rounded: str, carried: str, final: str
 ) -> None:
-    digits = Digits(Case(CASE.plan, NUMBERS, {**VALUES, "x": 0.02625}), _convention(rule))
+    digits = Digits(replace(CASE, values={**VALUES, "x": 0.02625}), _convention(rule))
     assert plain(digits.rounded(2.505, METRE)) == rounded
     assert plain(digits.carried(2.5005, LENGTH)) == carried
     assert plain(digits.final("x")) == final
@@ -142,5 +144,5 @@ def test_a_working_that_cannot_give_its_result_is_refused() -> None:
 
 def test_rounding_twice_never_changes_a_result() -> None:
     """190.46 is 190.5 with one guard digit, which would round to 191; the answer is 190."""
-    case = Case(CASE.plan, NUMBERS, {**VALUES, "T": 190.46})
+    case = Case(CASE.plan, Labels(), NUMBERS, {**VALUES, "T": 190.46})
     assert Digits(case, Convention()).line(T, 190.46, FORCE).guard == 2

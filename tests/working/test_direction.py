@@ -5,7 +5,8 @@ import pytest
 from probgen.working.convention import Convention
 from probgen.working.direction import direction_of, quarter_of, way_of
 
-HORIZONTAL, VERTICAL, AXIS = (Convention(direction=d) for d in ("horizontal", "vertical", "axis"))  # type: ignore[arg-type]
+HORIZONTAL = Convention(direction="horizontal")
+VERTICAL, AXIS = Convention(direction="vertical"), Convention(direction="axis")
 
 # degrees from +x, convention, angle from the reference, up, right, whether it takes an angle
 DIRECTIONS = [

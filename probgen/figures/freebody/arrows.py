@@ -5,15 +5,16 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from itertools import pairwise
 from typing import Final
 
-from probgen.figures.measured.vector import Vector, arrow_length
+from probgen.figures.measured.vector import ArrowScale, Vector
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import (
     DASHED,
     HEAVY,
-    LIGHT,
+    MEDIUM,
     Arrow,
     Path,
     Pen,
@@ -26,7 +27,6 @@ from probgen.figures.paper.scene import (
 from probgen.figures.paper.segment import crosses
 from probgen.figures.situation.shape import encloses
 
-_SHIFT: Final = 8.0  # how far a component is set beside an arrow it would fall on, pt
 _LEAST_LEG: Final = 13.0  # shortest component drawn as a side of the rectangle, pt
 _ASIDE: Final = (3.0, 5.5, 8.0, 11.0)  # how far beside its point an arrow may go, pt
 _BESIDE: Final = 20.0  # what that costs it, besides the way
@@ -38,25 +38,49 @@ _FROM_ABOVE: Final = 10.0  # what it costs an arrow that points down to end at i
 _OVER_POINT: Final = 40.0  # what it costs to run over a point where another force acts
 _CLOSE: Final = 10.0  # two arrows this near leave no room for a symbol between them, pt
 _CROWDED: Final = 8.0  # what that costs
+_CROSSED: Final = 35.0  # what it costs to cross another arrow
+_TOUCHED: Final = 12.0  # what it costs to come within a few pt of one
+_ROUNDS: Final = 3  # how often arrows that cross are laid out anew
 _DOTTED: Final = Pen(0.3, 0.9, 1.6)
+
+
+Force = tuple[Vector, tuple[Vector, ...]]
+"""A force to be drawn, with the components that are drawn dashed about it."""
 
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """An arrow in its place, the force it shows, and whether that is a component of another."""
+    """An arrow in its place, the force it shows, and whether that is a component of another.
+
+    marked: the id that tells how many strokes mark it as one of a pair.
+    """
 
     arrow: Arrow
     vector: Vector
     component: bool = False
+    marked: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class _Layout:
+    """Arrows in their places: what that costs, and the first force that crosses one before it.
+
+    edges: what completes the rectangles about forces with components.
+    """
+
+    cost: float
+    crossed: Force | None
+    placed: list[Placed]
+    edges: tuple[Path, ...]
 
 
 class Arrows:
-    """The arrows on a body, added one after the other.
+    """The arrows on a body.
 
     outline: the spots the body's axis runs through, or the corners of a solid; points: where
-    forces act; scale: pt for each metre; largest: the size of the largest force, N; marks: how
-    many strokes mark a force as one of a pair, by its id; share: how long all arrows are, of
-    their usual length.
+    forces act; scale: pt for each metre; lengths: of the arrows; marks: how many strokes mark a
+    force as one of a pair, by its id; share: how long all arrows are, of their usual length;
+    radius: of a particle's ring (pt), beyond which arrows begin that are set beside another.
     """
 
     def __init__(
@@ -65,61 +89,78 @@ class Arrows:
         outline: Sequence[Spot],
         points: Sequence[Spot],
         scale: float,
-        largest: float,
+        lengths: ArrowScale,
         marks: Mapping[str, int],
         share: float = 1.0,
+        radius: float = 0.0,
     ) -> None:
         self.field = field
         self.outline = outline
         self.points = points
         self.scale = scale
-        self.largest = largest
+        self.lengths = lengths
         self.marks = marks
         self.share = share
+        self.radius = radius
         self.placed: list[Placed] = []
 
-    def add(self, vector: Vector, leg: str = "") -> None:
-        """Draw a force, off its point only where it would lie on another arrow.
-
-        leg: the id of a component, when the force is the whole of some.
+    def add(self, forces: Sequence[Force]) -> None:
+        """Draw forces one after the other, each off its point only where it would lie on another
+        arrow; one that would cross another is tried again before all others.
         """
-        arrow = self._best(self._trials(vector), self._trouble)
-        self._place(Placed(arrow, vector))
-        self._mark(arrow, leg or vector.id)
+        order = list(forces)
+        best = latest = self._laid_out(order)
+        for _ in range(_ROUNDS):
+            if latest.crossed is None:
+                break
+            order.remove(latest.crossed)
+            order.insert(0, latest.crossed)
+            latest = self._laid_out(order)
+            best = min(best, latest, key=lambda layout: layout.cost)
+        self.placed = best.placed
+        for each in best.placed:
+            self.field.add(each.arrow)
+            if not each.component:
+                self._mark(each.arrow, each.marked)
+        self.field.add(*best.edges)
 
-    def add_with_legs(self, whole: Vector, legs: Sequence[Vector]) -> None:
-        """A hinge's force solid, with its components dashed as sides of the rectangle about it."""
-        shares = [leg.size / whole.size for leg in legs]
-        length = self._length(whole)
-        if len(legs) != 2 or min(shares) * length < _LEAST_LEG:
-            self.add(whole, legs[0].id)
-            arrow = self.placed[-1].arrow
-            for leg in legs if len(legs) == 2 else ():
-                self._leg(self._free_leg(arrow, leg), leg)
-            return
+    def _laid_out(self, order: Sequence[Force]) -> _Layout:
+        """Where the arrows go when they are placed in some order."""
+        self.placed = []
+        cost, crossed = 0.0, None
+        edges: list[Path] = []
+        for force in order:
+            whole, legs = force
+            arrow, own = self._best(self._trials(whole), partial(self._trouble_with, force))
+            cost += own
+            if crossed is None and any(_cross(arrow, each.arrow) for each in self.placed):
+                crossed = force
+            sides = self._sides(arrow, whole, legs) if legs else ()
+            self.placed.append(Placed(arrow, whole, marked=legs[0].id if legs else whole.id))
+            for side, leg in zip(sides, legs, strict=True):
+                named = Arrow(side.tail, side.head, DASHED, f"component:{leg.id}", 5.0, 3.6)
+                self.placed.append(Placed(named, leg, component=True))
+                edges.append(_edge(arrow, side, f"rectangle:{whole.id}"))
+        return _Layout(cost, crossed, self.placed, tuple(edges))
 
-        def sides(arrow: Arrow) -> tuple[Arrow, Arrow]:
-            return self._sides(arrow, legs, [share * length for share in shares])
+    def shows_legs(self, whole: Vector, legs: Sequence[Vector]) -> bool:
+        """Whether the components of a force are long enough to be sides of a rectangle."""
+        least = min(leg.size for leg in legs) / whole.size
+        return least * self._length(whole) >= _LEAST_LEG
 
-        def trouble(arrow: Arrow) -> float:
-            return sum(map(self._trouble, (arrow, *sides(arrow))))
-
-        arrow = self._best(self._trials(whole), trouble)
-        self._place(Placed(arrow, whole))
-        self._mark(arrow, legs[0].id)
-        for side, leg in zip(sides(arrow), legs, strict=True):
-            self._leg(side, leg)
-            opposite = arrow.tail if abs(side.tail - arrow.tail) > 0.5 else arrow.head - (
-                side.head - side.tail
-            )
-            edge = ((opposite, opposite + side.head - side.tail),)
-            self.field.add(Path(edge, _DOTTED, f"rectangle:{whole.id}"))
+    def _trouble_with(self, force: Force, arrow: Arrow) -> float:
+        """How badly a force sits with its components."""
+        whole, legs = force
+        sides = self._sides(arrow, whole, legs) if legs else ()
+        return sum(map(self._trouble, (arrow, *sides)))
 
     @staticmethod
     def _best(
         trials: Iterable[tuple[Arrow, float]], trouble: Callable[[Arrow], float]
-    ) -> Arrow:
-        """The least troublesome one; each comes with what its place costs, in rising order."""
+    ) -> tuple[Arrow, float]:
+        """The least troublesome one, and how much; each comes with what its place costs, in rising
+        order.
+        """
         best: Arrow | None = None
         least = math.inf
         for arrow, extra in trials:
@@ -129,27 +170,22 @@ class Arrows:
             if cost < least:
                 best, least = arrow, cost
         assert best is not None  # there are trials, and no trouble is infinite
-        return best
+        return best, least
 
     def _sides(
-        self, arrow: Arrow, legs: Sequence[Vector], lengths: Sequence[float]
+        self, arrow: Arrow, whole: Vector, legs: Sequence[Vector]
     ) -> tuple[Arrow, Arrow]:
         """The components, each on the near or the far side of the rectangle about an arrow."""
         found = []
-        steps = [
-            heading(leg.direction) * length for leg, length in zip(legs, lengths, strict=True)
-        ]
+        share = self._length(whole) / whole.size
+        steps = [heading(leg.direction) * leg.size * share for leg in legs]
         for step, other in (steps, steps[::-1]):
             near, far = (Arrow(t, t + step, DASHED) for t in (arrow.tail, arrow.tail + other))
             found.append(far if self._trouble(far) < self._trouble(near) else near)
         return found[0], found[1]
 
     def _length(self, vector: Vector) -> float:
-        return self.share * arrow_length(vector.size, self.largest)
-
-    def _place(self, each: Placed) -> None:
-        self.field.add(each.arrow)
-        self.placed.append(each)
+        return self.share * self.lengths.length(vector.size)
 
     def _mark(self, arrow: Arrow, force: str) -> None:
         """Short strokes across the shaft, as many as its pair on the other body has."""
@@ -157,11 +193,11 @@ class Arrows:
         way = (arrow.head - arrow.tail) / abs(arrow.head - arrow.tail)
         middle = arrow.tail + (arrow.head - arrow.tail) * 0.42
         strokes = tuple(
-            (middle + way * (2.4 * i + 1.2j + 2.2j), middle + way * (2.4 * i - 1.2j - 2.2j))
+            (middle + way * (3.0 * i + 1.0 + 4.0j), middle + way * (3.0 * i - 1.0 - 4.0j))
             for i in range(count)
         )
         if strokes:
-            self.field.add(Path(strokes, LIGHT, f"pair:{force}"))
+            self.field.add(Path(strokes, MEDIUM, f"pair:{force}"))
 
     def _trials(self, vector: Vector) -> Iterator[tuple[Arrow, float]]:
         """Where a force's arrow may go with what that costs, best first.
@@ -174,7 +210,8 @@ class Arrows:
         falls = abs(vector.direction - 270.0) < 0.01  # what weighs hangs from its point
         tails = [(spot, 0.0), (spot - step, _FROM_ABOVE if falls else 0.0)]
         for shift in _ASIDE:
-            tails += [(spot + unit * 1j * side, _BESIDE + 3 * shift) for side in (shift, -shift)]
+            beyond = spot + unit * self.radius
+            tails += [(beyond + unit * 1j * side, _BESIDE + 3 * shift) for side in (shift, -shift)]
         for each in self.placed:
             past = dot(each.arrow.head - spot, unit)
             aside = abs(((each.arrow.head - spot) / unit).imag)
@@ -205,20 +242,20 @@ class Arrows:
         falls = arrow.head.imag < arrow.tail.imag and abs((arrow.head - arrow.tail).real) < 0.01
         return _IN_SOLID if closed and not falls and encloses(self.outline[1:], middle) else 0.0
 
-    def _free_leg(self, whole: Arrow, leg: Vector) -> Arrow:
-        """A component that the rectangle cannot show: at the point, or beside the whole."""
-        spot = leg.at * self.scale
-        step = heading(leg.direction) * self._length(leg)
-        unit = heading(leg.direction)
-        tails = [spot]
-        for tail in (whole.tail, spot - step):
-            tails += [tail + unit * 1j * shift for shift in (_SHIFT, -_SHIFT)]
-            tails.append(spot - step)
-        return min((Arrow(tail, tail + step, DASHED) for tail in tails), key=self._trouble)
 
-    def _leg(self, arrow: Arrow, leg: Vector) -> None:
-        named = Arrow(arrow.tail, arrow.head, DASHED, f"component:{leg.id}", 5.0, 3.6)
-        self._place(Placed(named, leg, component=True))
+def _edge(arrow: Arrow, side: Arrow, tag: str) -> Path:
+    """The side of a rectangle about an arrow that is opposite to one of its components."""
+    step = side.head - side.tail
+    opposite = arrow.tail if abs(side.tail - arrow.tail) > 0.5 else arrow.head - step
+    return Path(((opposite, opposite + step),), _DOTTED, tag)
+
+
+def _cross(one: Arrow, other: Arrow) -> bool:
+    """Whether two arrows meet elsewhere than at their ends."""
+    a, b, c, d = one.tail, one.head, other.tail, other.head
+    if min(abs(a - c), abs(a - d), abs(b - c), abs(b - d)) < 1.0:
+        return False
+    return crosses((a.real, a.imag, b.real, b.imag), (c.real, c.imag, d.real, d.imag))
 
 
 def _clash(one: Arrow, other: Arrow) -> float:
@@ -236,7 +273,7 @@ def _clash(one: Arrow, other: Arrow) -> float:
     if min(abs(a - c), abs(a - d), abs(b - c), abs(b - d)) < 1.0:
         return 0.0
     crossed = crosses((a.real, a.imag, b.real, b.imag), (c.real, c.imag, d.real, d.imag))
-    return 12.0 if near < 4.0 or crossed else 0.0
+    return _CROSSED if crossed else _TOUCHED if near < 4.0 else 0.0
 
 
 def _adjoin(a: float, b: float, c: float, d: float) -> bool:

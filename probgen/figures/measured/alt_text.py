@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import Final
 
+from probgen.bank.labels import Labels
 from probgen.figures.measured.vector import Vector
 from probgen.quantities.printing import symbol_plain
 from probgen.statics.system import Body, Element, Kind, System
@@ -19,34 +20,37 @@ _COMPASS: Final = (
 )  # fmt: skip
 
 
-def situation_words(system: System) -> str:
+def situation_words(system: System, labels: Labels) -> str:
     """What a situation shows: each body, what holds it, and what loads it."""
-    return " ".join(_body_words(system, body) for body in system.bodies)
+    return " ".join(_body_words(system, labels, body) for body in system.bodies)
 
 
-def _body_words(system: System, body: Body) -> str:
+def _body_words(system: System, labels: Labels, body: Body) -> str:
     elements = [e for e in system.elements if e.body == body.id]
-    holds = _unique(_at(e, body) for e in elements if e.kind in _HELD)
-    loads = _unique(_load(e, body) for e in elements if e.kind not in _HELD)
+    holds = _unique(_at(labels, e, body) for e in elements if e.kind in _HELD)
+    loads = _unique(_load(labels, e, body) for e in elements if e.kind not in _HELD)
     parts = [f"is held by {_listed(holds)}"] if holds else []
     if loads:
         parts.append(f"{'carries' if holds else 'is acted on by'} {_listed(loads)}")
-    return f"The {_noun(body)} {' and '.join(parts)}." if parts else f"The {_noun(body)}."
+    told = (f"The {_noun(labels, body)}", " and ".join(parts))
+    return f"{' '.join(filter(None, told))}."
 
 
-def _load(element: Element, body: Body) -> str:
+def _load(labels: Labels, element: Element, body: Body) -> str:
     if element.kind == Kind.WEIGHT:
-        return f"the weight of {_at(element, body)}"
-    return _at(element, body)
+        return f"the weight of {_at(labels, element, body)}"
+    return _at(labels, element, body)
 
 
-def _at(element: Element, body: Body) -> str:
+def _at(labels: Labels, element: Element, body: Body) -> str:
     """What exerts a force, and where on a body with extent."""
     where = f" at {symbol_plain(element.at)}" if element.at and len(body.outline) > 1 else ""
-    return f"{element.name}{where}"
+    return f"{labels.elements[element.id].name}{where}"
 
 
-def diagram_words(body: Body, forces: Sequence[Vector], letters: Sequence[str]) -> str:
+def diagram_words(
+    labels: Labels, body: Body, forces: Sequence[Vector], letters: Sequence[str]
+) -> str:
     """What a free-body diagram shows: every force, where, and which way.
 
     letters: the point of each force.
@@ -57,7 +61,7 @@ def diagram_words(body: Body, forces: Sequence[Vector], letters: Sequence[str]) 
         + f" {towards(force.direction)}"
         for force, letter in zip(forces, letters, strict=True)
     ]
-    return f"Free-body diagram of the {_noun(body)}: {_listed(told)}."
+    return f"Free-body diagram of the {_noun(labels, body)}: {_listed(told)}."
 
 
 def towards(direction: float) -> str:
@@ -68,8 +72,8 @@ def towards(direction: float) -> str:
     return _COMPASS[2 * int(turn // 90.0) + 1]
 
 
-def _noun(body: Body) -> str:
-    return body.name.removeprefix("the ")
+def _noun(labels: Labels, body: Body) -> str:
+    return labels.bodies[body.id].removeprefix("the ")
 
 
 def _unique(words: Iterable[str]) -> list[str]:

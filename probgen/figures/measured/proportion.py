@@ -57,17 +57,18 @@ def _together(measured: Survey) -> list[tuple[str, str]]:
 
 def _out_of_order(body: Body, true: Survey, drawn: Survey) -> Iterator[str]:
     """What has moved along a body's axis, or off it."""
+    noun = true.labels.bodies[body.id].removeprefix("the ")
     stations: dict[str, tuple[float, float]] = {}
     for name in _points_on(body, true):
         station = _station(drawn.outline(body), drawn.places[name])
         if station is None:
-            yield f"{name} lies off the {body.name.removeprefix('the ')}"
+            yield f"{name} lies off the {noun}"
         else:
             own = _station(true.outline(body), true.places[name])
             stations[name] = (own or 0.0, station)
     for (one, (a, new_a)), (other, (b, new_b)) in combinations(stations.items(), 2):
         if (a - b) * (new_a - new_b) < 0:
-            yield f"{one} and {other} change places along the {body.name.removeprefix('the ')}"
+            yield f"{one} and {other} change places along the {noun}"
 
 
 def _points_on(body: Body, true: Survey) -> list[str]:

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
+from probgen.bank.labels import Labels
 from probgen.figures.paper.scene import apart, bearing, heading
 from probgen.quantities.expression import (
     Expression,
@@ -35,11 +36,13 @@ _ALIGNED: Final = 0.5  # degrees
 class Survey:
     """A system measured.
 
+    labels: what its things are called.
     values: every quantity known, in coherent units; places: the points, metres.
     sketched: lengths and angles without a value, which are drawn at some other size.
     """
 
     system: System
+    labels: Labels
     values: Mapping[str, float]
     places: Mapping[str, complex]
     sketched: frozenset[str]
@@ -91,7 +94,7 @@ def ways_out(outline: tuple[complex, ...], at: complex) -> list[complex]:
     return steps
 
 
-def survey(system: System, values: Mapping[str, Value]) -> Survey:
+def survey(system: System, labels: Labels, values: Mapping[str, Value]) -> Survey:
     """Measure a system.
 
     values: coherent values of one draw; unknown lengths and angles may be missing, and are then
@@ -107,7 +110,7 @@ def survey(system: System, values: Mapping[str, Value]) -> Survey:
             except KeyError:  # made of an unknown that is not solved yet
                 continue
     places = {name: _place(point, known) for name, point in system.points.items()}
-    return Survey(system, known, places, sketched)
+    return Survey(system, labels, known, places, sketched)
 
 
 def _settle(system: System, known: dict[str, float]) -> None:
@@ -227,7 +230,7 @@ def _halved(measured: Survey) -> list[tuple[str, Span]]:
         for other in points[i + 1 :]:
             if one.links[:-1] != other.links[:-1]:
                 continue
-            ends = (measured.places[one.name], measured.places[other.name])
+            ends = (measured.places[one.id], measured.places[other.id])
             for name in names_in(one.links[-1].length) & names_in(other.links[-1].length):
                 whole = measured.values.get(name, 0.0)
                 start = ends[0] - _step(measured, one.links[-1])
@@ -331,15 +334,9 @@ def _reads(measured: Survey, opening: Opening) -> int:
     return 1 if abs((opening.reference + 45) % 90 - 45) < _ALIGNED else 0
 
 
-def pushes(system: System, element: Element) -> bool:
+def pushes(element: Element) -> bool:
     """Whether a line pushes on its body: a strut, or a spring that is compressed."""
-    if element.kind != Kind.SPRING:
-        return element.kind == Kind.STRUT
-    held = names_in(system.force(element.forces[0]).magnitude)
-    for definition in system.definitions:
-        if definition.variable in held:
-            held |= names_in(definition.expression)
-    return any("compress" in system.variables[id].name for id in held if id in system.variables)
+    return element.kind == Kind.STRUT or element.compressed
 
 
 def mass_name(system: System, element: Element) -> Name | None:

@@ -1,29 +1,34 @@
-"""Solved forces as they are drawn: how large, which way, with an arrow how long."""
+"""Forces as they are drawn: how large, which way, with an arrow how long."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 from typing import Final
 
+from probgen.bank.labels import Labels
 from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.scene import bearing, heading
-from probgen.quantities.expression import Name
-from probgen.statics.system import Body, Element, Force, System
+from probgen.quantities.expression import Expression, Name, Sum, times
+from probgen.statics.geometry import angle_of, cosine, sine
+from probgen.statics.quantity_id import Quantity
+from probgen.statics.system import Body, Force, System
 
-_SHORTEST: Final = 18.0  # arrow of a force next to nothing, pt
+_LEAST: Final = 14.0  # arrow of the least force drawn to scale, pt
+_SHORTEST: Final = 18.0  # arrow of a force next to nothing where arrows are not to scale, pt
 _LONGEST: Final = 58.0  # arrow of the largest force, pt
+_ALIGNED: Final = 0.5  # degrees
 _UNSOLVED: Final = 0.3  # what a force without a value is drawn as, of the largest
-_UNKNOWN_PART: Final = "unsolved"
 
 
 @dataclass(frozen=True, slots=True)
 class Vector:
-    """A solved force as it is to be drawn.
+    """A force as it is to be drawn: the way it is assumed to act, whatever comes out.
 
-    size: newtons, never negative; direction: true direction, degrees; part: as `Force.part`, or
-    "unsolved" when it has no value, so that components make no resultant.
+    size: newtons, never negative; direction: assumed, degrees; part: as `Force.part`.
+    sign: 1 where it acts that way, -1 where the opposite one, 0 where it vanishes or has no value.
+    written: what it is labelled as where that is no letter, T cos theta.
     """
 
     id: str
@@ -33,51 +38,111 @@ class Vector:
     direction: float
     element: str
     part: str = ""
+    sign: int = 1
+    written: Expression | None = None
+
+    @property
+    def label(self) -> Expression:
+        """What stands beside its arrow."""
+        return self.written or Name(self.symbol, self.symbol)
+
+    @property
+    def slants(self) -> bool:
+        """Whether it points along neither axis."""
+        return abs((self.direction + 45.0) % 90.0 - 45.0) > _ALIGNED
 
 
 def vectors(measured: Survey, body: Body) -> tuple[Vector, ...]:
-    """The forces on a body with their true directions; components stay apart.
+    """The forces on a body the way they are assumed to act; components stay apart.
 
-    A force the working never needed has no value: it is taken as a middling one that acts the way
-    it is assumed to.
+    A force the working never needed has no value: it is taken as a middling one.
     """
     forces = [force for force in measured.system.forces if force.body == body.id]
     sizes = {f.id: measured.number(f.magnitude) for f in forces if measured.has(f.magnitude)}
     largest = max(map(abs, sizes.values()), default=1.0)
     found = []
     for force in forces:
-        size = sizes.get(force.id, _UNSOLVED * largest)
-        direction = measured.number(force.direction) + (180.0 if size < 0 else 0.0)
+        value = sizes.get(force.id, 0.0)
+        sign = 0 if abs(value) <= 1e-9 * largest else 1 if value > 0 else -1
         found.append(
             Vector(
                 force.id,
-                _symbol(measured.system, force),
+                _symbol(measured.labels, force),
                 measured.places[force.point],
-                abs(size),
-                direction % 360.0,
+                abs(value) if force.id in sizes else _UNSOLVED * largest,
+                measured.number(force.direction) % 360.0,
                 force.element,
-                force.part if force.id in sizes else _UNKNOWN_PART,
+                force.part,
+                sign,
             )
         )
-    return tuple(vector for vector in found if vector.size > 1e-9 * largest)
+    return tuple(found)
 
 
-def _symbol(system: System, force: Force) -> str:
+def _symbol(labels: Labels, force: Force) -> str:
     if isinstance(force.magnitude, Name):
         return force.magnitude.symbol
-    element = next((e for e in system.elements if force.id in e.forces), None)
-    return element.symbol if element and element.symbol else force.id
+    return labels.elements[force.element].symbol or force.id
 
 
-def resultant(element: Element, legs: Sequence[Vector]) -> Vector:
-    """The whole of a hinge's force from its components."""
+def resultant(whole: Name, legs: Sequence[Vector]) -> Vector:
+    """The whole of a hinge's force from its components; whole: its letter."""
     step = sum((leg.size * heading(leg.direction) for leg in legs), 0j)
-    return Vector(element.id, element.symbol, legs[0].at, abs(step), bearing(step), element.id)
+    return Vector(whole.id, whole.symbol, legs[0].at, abs(step), bearing(step), whole.id)
 
 
-def arrow_length(size: float, largest: float) -> float:
-    """The length (pt) a force of some size is drawn with: it rises with the size's square root."""
-    return _SHORTEST + (_LONGEST - _SHORTEST) * math.sqrt(size / largest)
+def components(whole: Vector, force: Force) -> tuple[Vector, Vector]:
+    """A slanting force along x and along y, labelled by what its balances hold: T cos theta."""
+    step, angle = whole.size * heading(whole.direction), angle_of(force.direction)
+    along_x = replace(
+        whole,
+        id=Quantity(whole.id).x,
+        size=abs(step.real),
+        direction=0.0 if step.real > 0 else 180.0,
+        written=times(force.magnitude, _unsigned(cosine(angle))),
+    )
+    along_y = replace(
+        whole,
+        id=Quantity(whole.id).y,
+        size=abs(step.imag),
+        direction=90.0 if step.imag > 0 else 270.0,
+        written=times(force.magnitude, _unsigned(sine(angle))),
+    )
+    return along_x, along_y
+
+
+def _unsigned(expression: Expression) -> Expression:
+    """An expression without the sign before it."""
+    if isinstance(expression, Sum) and len(expression.terms) == 1:
+        return expression.terms[0][1]
+    return expression
+
+
+@dataclass(frozen=True, slots=True)
+class ArrowScale:
+    """How long arrows are: to one linear scale, or, where the least would be too short to be seen,
+    by the square root of the force, which the diagram then says.
+
+    largest: the largest force, N; linear: whether lengths are to scale.
+    """
+
+    largest: float
+    linear: bool
+
+    @classmethod
+    def of(cls, forces: Iterable[Vector]) -> ArrowScale:
+        """The scale for the forces of one diagram."""
+        shown = tuple(forces)
+        largest = max((each.size for each in shown), default=0.0) or 1.0
+        least = _LEAST / _LONGEST * largest
+        return cls(largest, all(each.sign and each.size >= least for each in shown))
+
+    def length(self, size: float) -> float:
+        """The length (pt) of the arrow of a force of some size (N)."""
+        share = size / self.largest
+        if self.linear:
+            return _LONGEST * share
+        return _SHORTEST + (_LONGEST - _SHORTEST) * math.sqrt(share)
 
 
 def pair_marks(system: System) -> dict[str, int]:

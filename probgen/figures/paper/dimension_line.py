@@ -13,8 +13,8 @@ from probgen.figures.paper.scene import FINE, Arrow, Box, Spot, Text, bearing, d
 from probgen.figures.paper.segment import meets
 from probgen.figures.paper.type_metrics import Extent, extent
 
-_HEAD: Final = 4.6  # length of a dimension's arrow head, pt
-_WIDTH: Final = 2.2
+_HEAD: Final = 4.0  # length of a dimension's arrow head, pt
+_WIDTH: Final = 1.9
 _SHAFT: Final = 7.0  # the least line on either side of a number in its break, pt
 _TAIL: Final = 11.0  # length of an arrow that points at a short distance from outside, pt
 _ASIDE: Final = 4.0  # from a line to a number beside it, pt

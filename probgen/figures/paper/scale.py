@@ -15,15 +15,20 @@ from probgen.figures.paper.scene import Box, Scene
 POINTLIKE: Final = 1e-6
 """What is no larger than this has no size of its own, m."""
 
+LEEWAY: Final = 10 + 40j
+"""How much wider and higher than its room a figure may be that would be cramped otherwise, pt."""
+
 _SKETCHES: Final = 5  # of the strokes alone, for one guess of what labels take
 _TRIALS: Final = 2  # whole drawings, when one of them fits
 _MORE: Final = 5  # further ones as long as none fits
 _LEAST: Final = 0.3  # of the first guess, below which no scale is tried
-_OVER: Final = 10.0  # how much too large a figure may be that would be cramped otherwise, pt
+_STEP: Final = 0.8  # the least of its scale that a figure is drawn at next
 _CRAMPED: Final = 0.75  # of the scale of such a figure
 _FIXED: Final = 28.0  # a first guess of what parts of fixed size take in either direction, pt
 _SPARED: Final = 4.0  # what a guess leaves unused, lest labels that move make it too large, pt
 _SLACK: Final = 22.0  # room that strokes may leave, pt
+_MOST: Final = 0.45  # of the room, that labels are left in either direction at first
+_MORE_ROOM: Final = 0.06  # of the room, that they are left more at each further trial
 _UNUSED: Final = 34.0  # room left over that is not worth another whole drawing, pt
 
 
@@ -55,6 +60,9 @@ def fitted(
     near: Scene | None = None  # one that is a little too large
     for trial in range(_TRIALS + _MORE):
         drawing, box = _sketched(begin, scale, core, room - labels)
+        if trial and drawing.scale < _STEP * scale:  # what labels take leaps from scale to scale
+            drawing = begin(_STEP * scale)
+            box = drawing.strokes()
         if near and drawing.scale < _CRAMPED * near.scale:
             break
         scene, scale = drawing.labelled(), drawing.scale
@@ -62,12 +70,15 @@ def fitted(
             return scene  # nothing in it grows with the scale
         if fits(scene, room):
             best = scene if best is None or scale > best.scale else best
-        elif fits(scene, room + complex(_OVER, _OVER)):
-            near = scene
+        elif fits(scene, room + LEEWAY):
+            near = near or scene
         enough = _is_filled(scene.box, room, _UNUSED) or (best and trial >= _TRIALS - 1)
         if enough or (best is None and scale < _LEAST * first):
             break  # what is too large at the least scale does not grow with it
-        labels = _size(scene.box) - _size(box) + complex(_SPARED, _SPARED) * trial
+        taken = _size(scene.box) - _size(box) + complex(_SPARED, _SPARED) * trial
+        # One label far off is no reason to draw everything else tiny.
+        most = room * (_MOST + _MORE_ROOM * trial)
+        labels = complex(min(taken.real, most.real), min(taken.imag, most.imag))
     return best or near or scene
 
 

@@ -12,14 +12,35 @@ import cmath
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from enum import Enum, auto
 from itertools import pairwise
 from typing import Final, NamedTuple
 
-from probgen.quantities.expression import Name, Number
+from probgen.quantities.expression import Expression, Name, Number
 
 Spot = complex
-Text = Name | Number | str
-"""What a label says; a str is set upright as it is."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stated:
+    """A symbol and the number it stands for: d = 2.10 m."""
+
+    symbol: Name
+    number: Number
+
+
+Text = Expression | Stated | str
+"""What a label says, an expression on one line; a str is set upright as it is."""
+
+
+class Tone(Enum):
+    """What the inside of a shape is tinted as."""
+
+    BODY = auto()
+    PERSON = auto()
+    GROUND = auto()
+    WATER = auto()
+    PAPER = auto()
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +59,8 @@ LIGHT: Final = Pen(0.5)
 FINE: Final = Pen(0.35)
 DASHED: Final = Pen(0.8, 2.6, 1.9)
 REFERENCE: Final = Pen(0.35, 2.2, 2.0)
+BARE: Final = Pen(0.0)
+"""For a tone without an outline."""
 
 _SHARES: Final = tuple((1.0 - i / 6, i / 6) for i in range(1, 7))  # along a curve's piece
 _WEIGHTS: Final = tuple((s**3, 3 * s * s * t, 3 * s * t * t, t**3) for s, t in _SHARES)
@@ -49,6 +72,8 @@ class Path:
     """Straight strokes: each of `lines` is drawn through its spots in order.
 
     closed: each line returns to its first spot; filled: painted solid instead of stroked.
+    tone: what its inside is tinted as under the strokes; of an open path, what these are
+    painted as.
     """
 
     lines: tuple[tuple[Spot, ...], ...]
@@ -56,17 +81,22 @@ class Path:
     tag: str = ""
     closed: bool = False
     filled: bool = False
+    tone: Tone | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Curve:
-    """A run of cubic Bezier pieces (two controls and an end each) from `start`."""
+    """A run of cubic Bezier pieces (two controls and an end each) from `start`.
+
+    tone: what its inside is tinted as, up to the straight line back to the start.
+    """
 
     start: Spot
     pieces: tuple[tuple[Spot, Spot, Spot], ...]
     pen: Pen
     tag: str = ""
     filled: bool = False
+    tone: Tone | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,6 +110,7 @@ class Arc:
     pen: Pen
     tag: str = ""
     filled: bool = False
+    tone: Tone | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,6 +153,18 @@ class Box(NamedTuple):
         """The box with a margin added on all sides."""
         return Box(
             self.left - margin, self.bottom - margin, self.right + margin, self.top + margin
+        )
+
+    def gap(self, other: Box) -> float:
+        """How far another box is away, pt; 0 where they touch."""
+        across = max(self.left - other.right, other.left - self.right, 0.0)
+        upward = max(self.bottom - other.top, other.bottom - self.top, 0.0)
+        return math.hypot(across, upward)
+
+    def nearest(self, spot: Spot) -> Spot:
+        """The spot of the box nearest to another one."""
+        return complex(
+            min(max(spot.real, self.left), self.right), min(max(spot.imag, self.bottom), self.top)
         )
 
     def overlaps(self, other: Box) -> bool:
@@ -199,10 +242,11 @@ def dot(one: complex, other: complex) -> float:
 
 
 def circle(
-    centre: Spot, radius: float, pen: Pen, tag: str = "", *, filled: bool = False
-) -> Arc:
+    centre: Spot, radius: float, pen: Pen, tag: str = "", *, filled: bool = False,
+    tone: Tone | None = None,
+) -> Arc:  # fmt: skip
     """A whole circle."""
-    return Arc(centre, radius, 0.0, 360.0, pen, tag, filled)
+    return Arc(centre, radius, 0.0, 360.0, pen, tag, filled, tone)
 
 
 def line(start: Spot, end: Spot, pen: Pen, tag: str = "") -> Path:
@@ -210,9 +254,12 @@ def line(start: Spot, end: Spot, pen: Pen, tag: str = "") -> Path:
     return Path(((start, end),), pen, tag)
 
 
-def polygon(corners: Iterable[Spot], pen: Pen, tag: str = "", *, filled: bool = False) -> Path:
+def polygon(
+    corners: Iterable[Spot], pen: Pen, tag: str = "", *, filled: bool = False,
+    tone: Tone | None = None,
+) -> Path:  # fmt: skip
     """A closed outline."""
-    return Path((tuple(corners),), pen, tag, closed=True, filled=filled)
+    return Path((tuple(corners),), pen, tag, closed=True, filled=filled, tone=tone)
 
 
 def barbs(arrow: Arrow) -> tuple[tuple[Spot, ...], ...]:

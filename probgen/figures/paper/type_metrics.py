@@ -8,12 +8,14 @@ the same widths.  LaTeX sets the subscripts of 9 pt math in 6 pt.
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final, Literal
 
-from probgen.figures.paper.scene import Text
-from probgen.quantities.expression import Number
+from probgen.figures.paper.scene import Stated, Text
+from probgen.quantities.expression import Expression, Name, Number
 from probgen.quantities.printing import plain, symbol_plain
 
 SIZE: Final = 9.0
@@ -24,6 +26,11 @@ _DROP: Final = 0.165  # how far a subscript's baseline lies below, of the size (
 _THIN: Final = 1 / 6  # a thin space, of the size
 _WORD_SPACE: Final = 0.343 - _THIN  # cmr9's space beyond a thin one, of the size
 _SCRIPT_SPACE: Final = 0.5  # pt, TeX's space after a subscript (plain and LaTeX: 0.5pt)
+
+_EQUALS: Final = "\u2005=\u2005"  # between the spaces TeX leaves about a relation
+
+_WORDS: Final = re.compile(r"([^\W\d_]\w*)|([\W\d_]+)")
+_FUNCTIONS: Final = frozenset({"sin", "cos", "tan", "arcsin", "arccos", "arctan"})
 
 Face = Literal["roman", "italic"]
 
@@ -52,7 +59,27 @@ def runs(text: Text) -> tuple[Run, ...]:
         return (Run(plain(text), "roman"),)
     if isinstance(text, str):
         return (Run(text, "roman"),)
-    head, _, subscript = symbol_plain(text.symbol).partition("_")
+    if isinstance(text, Stated):
+        return (*runs(text.symbol), Run(_EQUALS, "roman"), *runs(text.number))
+    if not isinstance(text, Name):
+        return tuple(_pieces(text))
+    return _letter(symbol_plain(text.symbol))
+
+
+def _pieces(expression: Expression) -> Iterator[Run]:
+    """An expression on one line: its letters italic, functions, digits and signs upright."""
+    shown = re.sub(" (?=arc|sin|cos|tan)", "\u2005", plain(expression))
+    shown = re.sub(" ([+−]) ", "\u2005\\1\u2005", shown)
+    for word, other in _WORDS.findall(shown):
+        if word and word not in _FUNCTIONS:
+            yield from _letter(word)
+        else:
+            yield Run(word or other, "roman")
+
+
+def _letter(symbol: str) -> tuple[Run, ...]:
+    """A symbol as plain text, W_s: the letter italic, what stands low behind it."""
+    head, _, subscript = symbol.partition("_")
     pieces = [Run(head, "italic")]
     for place, part in enumerate(subscript.split("_") if subscript else ()):
         shown = f",{part}" if place else part
@@ -63,25 +90,48 @@ def runs(text: Text) -> tuple[Run, ...]:
 
 def extent(text: Text, size: float = SIZE) -> Extent:
     """The room a label takes when set at `size` pt."""
-    # Numbers equal in value differ in their digits (1.7, 1.70), so these are part of the key.
-    return _extent(text, str(text.value) if isinstance(text, Number) else "", size)
+    return _extent(text, _shown(text), size)
+
+
+def _shown(text: Text) -> str:
+    """What tells labels apart that are equal: the digits of a number (1.7, 1.70), a letter."""
+    match text:
+        case Number(value):
+            return str(value)
+        case Name():
+            return text.symbol
+        case Stated(symbol, number):
+            return f"{symbol.symbol} {number.value}"
+        case str():
+            return text
+        case _:
+            return plain(text)
 
 
 @lru_cache(maxsize=4096)
-def _extent(text: Text, digits: str, size: float) -> Extent:
+def _extent(text: Text, shown: str, size: float) -> Extent:
     pieces = runs(text)
     width = height = depth = 0.0
     for run in pieces:
         scale = size * (_SUBSCRIPT if run.low else 1.0)
         drop = size * _DROP if run.low else 0.0
-        table = _FACES[run.face, run.low]
-        width += scale * sum(table.get(c, _OTHER.get(c, 0.75)) for c in run.text)
+        width += scale * sum(_width(run, c, size) for c in run.text)
         height = max(height, scale * max(map(_height, run.text)) - drop)
         depth = max(depth, scale * max(map(_depth, run.text)) + drop)
     if isinstance(text, str):  # between words there is more than the thin space of a number
         width += size * _WORD_SPACE * text.count(" ")
     low = any(run.low for run in pieces)
     return Extent(width + (_SCRIPT_SPACE if low else 0.0), height, depth)
+
+
+def _width(run: Run, character: str, size: float) -> float:
+    """Of the size; small print is wider in proportion, between the metrics for 9 pt and 6 pt."""
+    other = _OTHER.get(character, 0.75)
+    small = _FACES[run.face, True].get(character, other)
+    if run.low:
+        return small
+    share = min(max((SIZE - size) / (SIZE - SIZE * _SUBSCRIPT), 0.0), 1.0)
+    return (1.0 - share) * _FACES[run.face, False].get(character, other) + share * small
 
 
 def _height(character: str) -> float:
@@ -137,7 +187,8 @@ _FACES: Final[dict[tuple[Face, bool], dict[str, float]]] = {
     ("italic", True): _table(_ITALIC_6),
 }
 _OTHER: Final = {
-    " ": _THIN, "\u202f": _THIN, "−": 0.799, "·": 0.285, "×": 1.25, "°": 0.48, "ℓ": 0.43,
+    " ": _THIN, "\u2005": 0.278, "\u202f": _THIN, "−": 0.799, "·": 0.285, "×": 1.25, "°": 0.48,
+    "ℓ": 0.43,
     "²": 0.41, "³": 0.41, "⁰": 0.41, "¹": 0.41, "⁴": 0.41, "⁵": 0.41, "⁶": 0.41,
     "⁷": 0.41, "⁸": 0.41, "⁹": 0.41, "⁻": 0.52, "Δ": 0.86, "Σ": 0.75, "Ω": 0.75, "Φ": 0.75,
 }  # fmt: skip

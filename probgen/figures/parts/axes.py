@@ -11,20 +11,24 @@ HEIGHT: Final = 38.0
 """The room the axes take with their letters, pt."""
 
 LENGTH: Final = 22.0
+TURN: Final = 11.0
+"""Radius of a couple's arrow, pt."""
 
 
-def axes(origin: Spot, sense: int) -> tuple[Shape, ...]:
+def axes(origin: Spot, sense: int, tilt: float = 0.0) -> tuple[Shape, ...]:
     """A pair of axes, and beside them the positive rotation with its plus sign.
 
-    sense: 1 for counter-clockwise, -1 for clockwise, 0 where nothing turns.
+    sense: 1 for counter-clockwise, -1 for clockwise, 0 where nothing turns; tilt: how far the
+    axes are turned, degrees.
     """
+    turn = heading(tilt)
     arrows = (
-        Arrow(origin, origin + LENGTH, LIGHT, "axes:x", 4.5, 3.2),
-        Arrow(origin, origin + 1j * LENGTH, LIGHT, "axes:y", 4.5, 3.2),
+        Arrow(origin, origin + LENGTH * turn, LIGHT, "axes:x", 4.5, 3.2),
+        Arrow(origin, origin + 1j * LENGTH * turn, LIGHT, "axes:y", 4.5, 3.2),
     )
     if not sense:
         return arrows
-    centre = origin + 18 + 18j
+    centre = origin + (18 + 18j) * turn
     plus = Path(
         ((centre - 2.2, centre + 2.2), (centre - 2.2j, centre + 2.2j)), FINE, "axes:positive"
     )

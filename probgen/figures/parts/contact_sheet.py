@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Final
 
-from probgen.figures.paper.scene import LIGHT, MEDIUM, Scene, Shape, composed, heading, line
-from probgen.figures.parts import limb, mechanical, person, solid
+from probgen.figures.paper.scene import LIGHT, MEDIUM, Box, Scene, Shape, composed, heading, line
+from probgen.figures.parts import goods, limb, mechanical, person, scenery, solid
 from probgen.figures.parts.axes import axes, turning
-from probgen.figures.parts.ground import Surface, fulcrum, hatched, lug, roller
+from probgen.figures.parts.ground import Surface, fulcrum, hatched, lug, roller, tinted
 
 _ADULT: Final = 64.0  # pt
 _SLOPE: Final = heading(68.0)
@@ -20,7 +20,7 @@ _Named = tuple[str, Iterable[Shape]]
 
 def part_scenes() -> tuple[tuple[str, Scene], ...]:
     """Name and scene of every part, in the order of a contact sheet."""
-    groups = (_bodies(), _people(), _limbs(), _loads(), _lines(), _supports(), _signs())
+    groups = (_bodies(), _people(), _limbs(), _loads(), _lines(), _supports(), _about(), _signs())
     return tuple((name, composed(shapes)) for group in groups for name, shapes in group)
 
 
@@ -58,6 +58,7 @@ def _people() -> tuple[_Named, ...]:
         ("climber", (*rungs, *person.climbing(on * 3.2, _SLOPE, on, _ADULT, ""))),
         ("hanging", person.hanging(0j, _ADULT, "")),
         ("holding", person.holding(0j, _ADULT, 1, "")),
+        ("sitting and holding", person.sitting(0j, _ADULT, 1, "")),
     )
 
 
@@ -73,10 +74,12 @@ def _limbs() -> tuple[_Named, ...]:
         ("head and neck", limb.head(0j, 22.0, 1, "")),
         ("pelvis", limb.pelvis(-45 + 12j, 0j, 80 + 0j, "")),
         ("foot on its ball", limb.foot(0j, 16 - 4j, 60 - 34j, "")),
-        ("jaw", limb.jaw(0j, 80 + 0j, "")),
+        ("jaws", (*limb.upper_jaw(0j, 80 + 0j, ""), *limb.jaw(0j, 80 + 0j, ""))),
+        ("trunk", limb.trunk(0j, 80 * heading(30.0), "")),
         ("kneecap and bones", (
             *limb.kneecap(0j, _BACK, ""), *limb.knee(0j, heading(150.0), heading(240.0), ""),
         )),
+        ("small kneecap", limb.patella(0j, 1 + 0j, "")),
         ("muscle", limb.muscle(0j, 60j, "")),
     )  # fmt: skip
 
@@ -98,6 +101,9 @@ def _loads() -> tuple[_Named, ...]:
             "cuff",
             (*mechanical.bar((-25 + 0j, 25 + 0j), 4.0, ""), *mechanical.cuff(0j, 1 + 0j, 4.0, "")),
         ),
+        ("pedal", (mechanical.pad(0j, -1j, ""),)),
+        ("heap", goods.heap(0j, 56.0, 20.0, "")),
+        ("bird feeder", goods.feeder(0j, 12.0, "")),
         ("centre of mass", mechanical.centre_mark(0j, "")),
         ("even load", mechanical.spread(0j, 70 + 0j, -90.0, (15.0, 15.0), "")),
         ("growing load", mechanical.spread(0j, 70 + 0j, -90.0, (0.0, 22.0), "")),
@@ -131,14 +137,24 @@ def _supports() -> tuple[_Named, ...]:
         ("fulcrum", (*fulcrum(17j, 17.0, ""), *hatched(floor))),
         ("roller", (*roller(7.2j, 90.0, ""), *hatched(floor))),
         ("scale", (*solid.scale(0j, 17.0, ""), *hatched(floor))),
-        ("ground", hatched(floor)),
+        ("ground", (tinted(floor), *hatched(floor))),
         ("joint pin", (
             *mechanical.bar((-35 + 0j, -2.4 + 0j), 3.0, ""), mechanical.pin(0j, ""),
             *mechanical.bar((2.4 + 0j, 35 + 0j), 3.0, ""),
         )),
         ("post with a rope", (*solid.post(0j, 60j, ""), solid.rope_ring(55j, ""))),
+        ("post", scenery.post(34j, 0j, 4.5, "")),
+        ("ledge", scenery.ledge(0j, 20 + 0j, 8.0, "")),
         ("inclined plane", mechanical.wedge(0j, 65.0, 37.5, "")),
     )  # fmt: skip
+
+
+def _about() -> tuple[_Named, ...]:
+    return (
+        ("water", scenery.water(Box(0.0, 0.0, 80.0, 20.0), "")),
+        ("boat", scenery.boat(0j, 46.0, "")),
+        ("phone", scenery.phone(0j, 24.0, "")),
+    )
 
 
 def _signs() -> tuple[_Named, ...]:

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from probgen.figures.paper.scene import (
+    BARE,
     FINE,
     HEAVY,
     LIGHT,
@@ -18,6 +19,7 @@ from probgen.figures.paper.scene import (
     Path,
     Shape,
     Spot,
+    Tone,
     apart,
     circle,
     dot,
@@ -35,13 +37,15 @@ _SPACING: Final = 3.6  # of its strokes, pt
 class Surface:
     """A hatched face through `at`, from -`before` to `after` along its tangent (pt).
 
-    The tangent is the normal turned clockwise: +x for a floor.
+    The tangent is the normal turned clockwise: +x for a floor.  lone: it ends where it ends, and
+    is not made one with another on its line.
     """
 
     at: Spot
     normal: float
     before: float
     after: float
+    lone: bool = False
 
     @property
     def tangent(self) -> complex:
@@ -76,6 +80,8 @@ def joined(surfaces: Sequence[Surface], *, corners: bool = True) -> list[Surface
     merged: list[Surface] = []
     for surface in surfaces:
         for i, other in enumerate(merged):
+            if surface.lone or other.lone:
+                continue
             if apart(surface.normal, other.normal) < 0.5 and abs(other.height(surface.at)) < 0.5:
                 low = min(-other.before, *(other.reach(end) for end in surface.ends))
                 high = max(other.after, *(other.reach(end) for end in surface.ends))
@@ -115,6 +121,14 @@ def hatched(surface: Surface, tag: str = "ground") -> tuple[Shape, ...]:
     return line(start, end, HEAVY, tag), hatching
 
 
+def tinted(surface: Surface) -> Path:
+    """The tint of what is behind the face."""
+    start, end = surface.ends
+    back = -heading(surface.normal) * _DEPTH
+    corners = (start, end, end + back, start + back)
+    return polygon(corners, BARE, "soil", tone=Tone.GROUND)
+
+
 def backing(surface: Surface) -> Path:
     """The back edge of the hatching, for labels to keep clear of; it is not drawn."""
     start, end = surface.ends
@@ -131,21 +145,24 @@ def lug(pin: Spot, face: Spot, tag: str) -> tuple[Shape, ...]:
         (face + side * 6.5, near + side * PIN),
         (face - side * 6.5, near - side * PIN),
     )
-    return Path(cheeks, MEDIUM, tag), circle(pin, PIN, MEDIUM, tag)
+    plate = polygon((*cheeks[0], *reversed(cheeks[1])), BARE, tag, tone=Tone.BODY)
+    return plate, Path(cheeks, MEDIUM, tag), circle(pin, PIN, MEDIUM, tag, tone=Tone.PAPER)
 
 
 def fulcrum(tip: Spot, height: float, tag: str) -> tuple[Shape, ...]:
     """A wedge with its edge up."""
     left, right = complex(-0.58 * height, -height), complex(0.58 * height, -height)
-    return (polygon((tip, tip + left, tip + right), MEDIUM, tag),)
+    return (polygon((tip, tip + left, tip + right), MEDIUM, tag, tone=Tone.BODY),)
 
 
 def roller(top: Spot, normal: float, tag: str) -> tuple[Shape, ...]:
     """Two small wheels under a plate; `top` is where the body rests."""
     up, side = heading(normal), heading(normal - 90.0)
-    wheels = [circle(top - up * 4.6 + side * k, 2.4, LIGHT, tag) for k in (-4.0, 4.0)]
+    places = (top - up * 4.6 + side * k for k in (-4.0, 4.0))
+    wheels = [circle(place, 2.4, LIGHT, tag, tone=Tone.PAPER) for place in places]
     plate = polygon(
-        (top, top - up * 2.0 + side * 7.5, top - up * 2.0 - side * 7.5), MEDIUM, tag
+        (top, top - up * 2.0 + side * 7.5, top - up * 2.0 - side * 7.5), MEDIUM, tag,
+        tone=Tone.BODY,
     )
     return (plate, *wheels)
 

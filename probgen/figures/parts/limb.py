@@ -6,8 +6,10 @@ Lengths are pt, places complex numbers in pt.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from probgen.figures.paper.scene import (
+    BARE,
     FINE,
     HEAVY,
     LIGHT,
@@ -16,6 +18,7 @@ from probgen.figures.paper.scene import (
     Path,
     Shape,
     Spot,
+    Tone,
     bearing,
     circle,
     heading,
@@ -33,27 +36,39 @@ def _outline(origin: Spot, unit: complex, start: tuple[float, float], bends: Seq
         return origin + unit * complex(*place)
 
     pieces = tuple((at(first), at(second), at(end)) for first, second, end in bends)
-    return Curve(at(start), pieces, MEDIUM, tag)
+    return Curve(at(start), pieces, MEDIUM, tag, tone=Tone.BODY)
+
+
+def _mirrored(bend: Bend, sign: int) -> Bend:
+    """A piece on the other side of its limb when the sign is -1."""
+    (a, b), (c, d), (e, f) = bend
+    return (a, sign * b), (c, sign * d), (e, sign * f)
 
 
 def forearm(elbow: Spot, hand: Spot, tag: str) -> tuple[Shape, ...]:
-    """A tapering forearm from the elbow's pin, and a cupped hand about its end point."""
+    """A tapering forearm from the elbow's pin, and a fist about its end point."""
     n = abs(hand - elbow)
     wrist = n - 15.0
     bends: tuple[Bend, ...] = (
         ((0.16 * n, 7.2), (0.34 * n, 7.0), (0.55 * n, 4.8)),
         ((0.7 * n, 3.4), (wrist - 8, 3.0), (wrist, 3.0)),
-        ((wrist + 4, 3.0), (wrist + 5, 3.6), (wrist + 8, 4.2)),  # the ball of the thumb
-        ((wrist + 11, 7.6), (wrist + 17, 9.2), (wrist + 18, 7.6)),
-        ((wrist + 18.6, 6.4), (wrist + 14, 4.6), (wrist + 15, 2.6)),
-        ((wrist + 19, 1.6), (wrist + 21, 2.2), (wrist + 23, 4.4)),  # the curled fingers
-        ((wrist + 25, 7.4), (wrist + 28.5, 6.4), (wrist + 27.5, 3.4)),
-        ((wrist + 26.5, -0.6), (wrist + 22, -4.6), (wrist + 15, -4.4)),
-        ((wrist + 8, -4.2), (wrist + 5, -3.2), (wrist, -3.0)),
+        ((wrist + 3, 3.2), (wrist + 5, 6.6), (wrist + 11, 7.0)),  # the fist
+        ((wrist + 18, 7.6), (wrist + 25, 6.0), (wrist + 25, 0.5)),
+        ((wrist + 25, -5.6), (wrist + 19, -7.0), (wrist + 12, -6.6)),
+        ((wrist + 6, -6.2), (wrist + 4, -3.2), (wrist, -3.0)),
         ((wrist - 8, -3.0), (0.7 * n, -3.8), (0.55 * n, -4.8)),
         ((0.34 * n, -6.6), (0.16 * n, -6.8), (4.0, -5.4)),
     )
-    return (_outline(elbow, (hand - elbow) / n, (4.0, 5.4), bends, tag),)
+    unit = (hand - elbow) / n
+    return _outline(elbow, unit, (4.0, 5.4), bends, tag), _fingers(elbow + unit * wrist, unit, tag)
+
+
+def _fingers(wrist: Spot, unit: complex, tag: str) -> Path:
+    """The thumb across a fist, and the lines between its fingers."""
+    thumb = ((5.0, 1.5), (9.0, 3.8), (14.0, 3.2), (16.0, 0.6), (13.5, -0.8), (9.0, 0.0))
+    lines = (thumb, *(((x, -0.6), (x + 1.0, -5.6)) for x in (14.0, 17.5, 21.0)))
+    spots = [tuple(wrist + unit * complex(x, y) for x, y in run) for run in lines]
+    return Path(tuple(spots), FINE, tag)
 
 
 def lower_leg(knee: Spot, ankle: Spot, tag: str, toes: int = 1) -> tuple[Shape, ...]:
@@ -81,15 +96,22 @@ def bone(joint: Spot, end: Spot, tag: str, thickness: float = 1.0) -> tuple[Shap
     length = abs(end - joint)
     unit = (end - joint) / length
 
-    def side(sign: int) -> Curve:
-        w = sign * thickness
-        bends: tuple[Bend, ...] = (
-            ((8, 5.4 * w), (0.2 * length, 6.2 * w), (0.4 * length, 6.8 * w)),
-            ((0.62 * length, 7.4 * w), (0.8 * length, 7.2 * w), (length, 6.6 * w)),
-        )
-        return _outline(joint, unit, (4.4, 4.6 * w), bends, tag)
+    w, n = thickness, length
+    face: tuple[Bend, ...] = (
+        ((8, 5.4 * w), (0.2 * n, 6.2 * w), (0.4 * n, 6.8 * w)),
+        ((0.62 * n, 7.4 * w), (0.8 * n, 7.2 * w), (n, 6.6 * w)),
+        ((n, 2.0 * w), (n, -2.0 * w), (n, -6.6 * w)),
+        ((0.8 * n, -7.2 * w), (0.62 * n, -7.4 * w), (0.4 * n, -6.8 * w)),
+        ((0.2 * n, -6.2 * w), (8, -5.4 * w), (4.4, -4.6 * w)),
+    )
+    inside = replace(_outline(joint, unit, (4.4, 4.6 * w), face, tag), pen=BARE)
 
-    return side(1), side(-1), *break_mark(end, bearing(unit), 6.6 * thickness, tag)
+    def side(sign: int) -> Curve:
+        bends = [_mirrored(bend, sign) for bend in face[:2]]
+        edge = _outline(joint, unit, (4.4, 4.6 * w * sign), bends, tag)
+        return replace(edge, tone=None)
+
+    return inside, side(1), side(-1), *break_mark(end, bearing(unit), 6.6 * thickness, tag)
 
 
 def head(
@@ -116,10 +138,28 @@ def head(
         ),
         MEDIUM,
         tag,
+        tone=Tone.BODY,
     )
     if lean:  # where the eye would be, the centre of mass is marked
         return (profile,)
     return profile, circle(at(0.62, 0.72), 0.07 * r, FINE, tag, filled=True)
+
+
+def trunk(hips: Spot, neck: Spot, tag: str) -> tuple[Shape, ...]:
+    """A trunk seen from the side, from the hips to the neck; the back is its upper side."""
+    n = abs(neck - hips)
+    unit = (neck - hips) / n
+    s = 1 if unit.real >= 0 else -1
+    bends: tuple[Bend, ...] = (
+        ((-6.0, 11.0 * s), (0.1 * n, 11.0 * s), (0.22 * n, 9.5 * s)),
+        ((0.42 * n, 9.0 * s), (0.6 * n, 13.5 * s), (0.78 * n, 12.0 * s)),
+        ((0.9 * n, 11.0 * s), (0.93 * n, 5.0 * s), (n, 4.5 * s)),
+        ((n + 1.0, 1.0 * s), (n + 1.0, -1.0 * s), (n, -4.5 * s)),
+        ((0.93 * n, -5.0 * s), (0.88 * n, -12.0 * s), (0.74 * n, -13.0 * s)),
+        ((0.55 * n, -13.5 * s), (0.3 * n, -12.0 * s), (0.14 * n, -12.0 * s)),
+        ((-4.0, -12.0 * s), (-11.0, -6.0 * s), (-9.0, 2.0 * s)),
+    )
+    return (_outline(hips, unit, (-9.0, 2.0 * s), bends, tag),)
 
 
 def foot(heel: Spot, ankle: Spot, ball: Spot, tag: str) -> tuple[Shape, ...]:
@@ -165,7 +205,33 @@ def jaw(joint: Spot, tip: Spot, tag: str) -> tuple[Shape, ...]:
         for at in (-11.0, -6.4, -1.8, 2.8)
     )
     outline = _outline(joint, unit, (3.2, 3.0 * s), bends, tag)
-    return outline, Path(teeth, LIGHT, tag)
+    return outline, Path(teeth, LIGHT, tag, closed=True, tone=Tone.PAPER)
+
+
+def upper_jaw(joint: Spot, tip: Spot, tag: str) -> tuple[Shape, ...]:
+    """The skull above a lower jaw: from the joint along the cheekbone to nose and upper teeth."""
+    n = abs(tip - joint)
+    unit = (tip - joint) / n
+    s = 1 if unit.real >= 0 else -1
+    bends: tuple[Bend, ...] = (
+        ((-2.0, 22.0 * s), (0.1 * n, 38.0 * s), (0.3 * n, 40.0 * s)),  # the temple
+        ((0.45 * n, 40.0 * s), (0.5 * n, 62.0 * s), (0.66 * n, 62.0 * s)),  # below the eye
+        ((0.8 * n, 62.0 * s), (0.86 * n, 56.0 * s), (n - 4.0, 52.0 * s)),
+        ((n + 4.0, 50.0 * s), (n + 8.0, 38.0 * s), (n + 6.0, 34.0 * s)),  # the nose
+        ((n + 2.0, 30.0 * s), (n + 11.0, 24.0 * s), (n + 8.0, 20.0 * s)),
+        ((n, 19.0 * s), (0.7 * n, 20.0 * s), (0.52 * n, 20.0 * s)),
+        ((0.46 * n, 24.0 * s), (0.3 * n, 26.0 * s), (0.2 * n, 22.0 * s)),  # the cheekbone
+        ((0.1 * n, 18.0 * s), (7.0, 10.0 * s), (4.0, 4.0 * s)),
+    )
+    teeth = tuple(
+        tuple(
+            joint + unit * complex(n + at + along, s * across)
+            for along, across in ((0, 20.0), (0, 15.5), (4.2, 15.5), (4.2, 20.0))
+        )
+        for at in (-11.0, -6.4, -1.8, 2.8)
+    )
+    outline = _outline(joint, unit, (-3.0, 4.0 * s), bends, tag)
+    return outline, Path(teeth, LIGHT, tag, closed=True, tone=Tone.PAPER)
 
 
 def pelvis(crest: Spot, joint: Spot, middle: Spot, tag: str) -> tuple[Shape, ...]:
@@ -181,7 +247,7 @@ def pelvis(crest: Spot, joint: Spot, middle: Spot, tag: str) -> tuple[Shape, ...
         (joint + ball + over, joint - ball + over, joint - ball - 1j),
         (joint - 3.0 * ball - 4j, rim - 0.2 * rise, rim),
     )
-    return (Curve(rim, pieces, MEDIUM, tag),)
+    return (Curve(rim, pieces, MEDIUM, tag, tone=Tone.BODY),)
 
 
 def kneecap(at: Spot, back: complex, tag: str) -> tuple[Shape, ...]:
@@ -191,7 +257,16 @@ def kneecap(at: Spot, back: complex, tag: str) -> tuple[Shape, ...]:
         ((thick, 0.55 * half), (thick, -0.55 * half), (0.0, -half)),
         ((-1.5 * thick, -0.6 * half), (-1.5 * thick, 0.6 * half), (0.0, half)),
     )
-    return (_outline(at, back, (0.0, half), bends, tag),)
+    return (replace(_outline(at, back, (0.0, half), bends, tag), tone=Tone.PERSON),)
+
+
+def patella(at: Spot, along: complex, tag: str) -> tuple[Shape, ...]:
+    """A small kneecap that a tendon runs into along a unit step."""
+    bends: tuple[Bend, ...] = (
+        ((-3.0, 3.2), (3.0, 3.2), (4.5, 0.0)),
+        ((3.0, -3.0), (-3.0, -3.0), (-4.5, 0.0)),
+    )
+    return (replace(_outline(at, along, (-4.5, 0.0), bends, tag), tone=Tone.PERSON),)
 
 
 def knee(at: Spot, thigh: complex, shin: complex, tag: str) -> tuple[Shape, ...]:
@@ -199,7 +274,7 @@ def knee(at: Spot, thigh: complex, shin: complex, tag: str) -> tuple[Shape, ...]
     back = (thigh + shin) / abs(thigh + shin)
     centre, apart = at + back * 42.0, thigh - shin
     return (
-        circle(centre, 15.0, MEDIUM, tag),
+        circle(centre, 15.0, MEDIUM, tag, tone=Tone.BODY),
         *bone(centre + thigh * 12.0 - apart * 2.0, centre + thigh * 68.0 - apart * 3.0, tag),
         *bone(centre + shin * 12.0 + apart * 2.0, centre + shin * 68.0 + apart * 3.0, tag),
     )
@@ -216,7 +291,8 @@ def break_mark(at: Spot, direction: float, half: float, tag: str) -> tuple[Shape
 
 def joint(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
     """The joint of a limb: a ring about its centre."""
-    return (circle(at, radius, MEDIUM, tag), circle(at, 0.8, FINE, tag, filled=True))
+    ring = circle(at, radius, MEDIUM, tag, tone=Tone.PAPER)
+    return ring, circle(at, 0.8, FINE, tag, filled=True)
 
 
 def muscle(insertion: Spot, end: Spot, tag: str) -> tuple[Shape, ...]:
@@ -233,6 +309,7 @@ def muscle(insertion: Spot, end: Spot, tag: str) -> tuple[Shape, ...]:
         ),
         MEDIUM,
         tag,
+        tone=Tone.PERSON,
     )
     fibres = tuple(
         (insertion + way * 0.36 + side * k, insertion + way * 0.72 + side * k)

@@ -9,7 +9,7 @@ from typing import Final
 from probgen.bank.depiction import Load, Manner, Thing
 from probgen.figures.paper.scene import Box, Shape, Spot, bearing, bounds
 from probgen.figures.paper.type_metrics import Extent
-from probgen.figures.parts import limb, mechanical, person
+from probgen.figures.parts import goods, limb, mechanical, person
 
 PEOPLE: Final = (Thing.PERSON, Thing.RIDER, Thing.CHILD)
 ROPE: Final = 12.0
@@ -97,6 +97,8 @@ def draw_load(
         return mechanical.plant(foot, tag), None
     if thing is Thing.TREE:
         return mechanical.tree(foot, 44.0, tag), None
+    if thing is Thing.HEAP:
+        return goods.heap(foot, 56.0, 20.0, tag), None
     if thing is Thing.CRATE:
         shapes = mechanical.crate(foot, width + 6.0, height + 2.0, tag)
     else:
@@ -117,6 +119,8 @@ def _hung(
     match thing:
         case Thing.LAMP:
             return mechanical.lamp(spot, rope, tag), None
+        case Thing.FEEDER:
+            return goods.feeder(spot, rope, tag), None
         case Thing.BUCKET:
             shrunk = min(max((seat.clear - rope) / 23.0, 0.5), 1.0)
             return mechanical.bucket(spot, rope, shrunk, tag), None

@@ -21,6 +21,7 @@ from probgen.figures.paper.scene import (
     Pen,
     Shape,
     Spot,
+    Tone,
     circle,
     dot,
     heading,
@@ -70,9 +71,9 @@ def bar(
     """A straight or bent bar of thickness 2 `half` about its axis."""
     if len(spots) == 2:
         left, right = cut_rails((spots[0], spots[1]), half, cuts)
-        return (polygon((*left, *reversed(right)), MEDIUM, tag),)
+        return (polygon((*left, *reversed(right)), MEDIUM, tag, tone=Tone.BODY),)
     bent_left, bent_right = rails(spots, half)
-    return (polygon((*bent_left, *reversed(bent_right)), MEDIUM, tag),)
+    return (polygon((*bent_left, *reversed(bent_right)), MEDIUM, tag, tone=Tone.BODY),)
 
 
 def ladder(
@@ -117,14 +118,14 @@ def centre_mark(at: Spot, tag: str) -> tuple[Shape, ...]:
             filled=True,
         )
 
-    return circle(at, r, LIGHT, tag), quarter(0.0), quarter(180.0)
+    return circle(at, r, LIGHT, tag, tone=Tone.PAPER), quarter(0.0), quarter(180.0)
 
 
 def block(foot: Spot, width: float, height: float, tag: str) -> tuple[Shape, ...]:
     """A block standing with the middle of its bottom edge at `foot`."""
     a, b = foot - width / 2, foot + width / 2
     up = complex(0, height)
-    return (polygon((a, b, b + up, a + up), MEDIUM, tag),)
+    return (polygon((a, b, b + up, a + up), MEDIUM, tag, tone=Tone.BODY),)
 
 
 def hung_block(
@@ -150,7 +151,14 @@ def hung_sign(
 
 def ball(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
     """A ball about its centre."""
-    return (circle(at, radius, MEDIUM, tag),)
+    return (circle(at, radius, MEDIUM, tag, tone=Tone.BODY),)
+
+
+def pad(at: Spot, pressed: complex, tag: str) -> Path:
+    """The pad of a pedal, pressed along a unit step at the middle of its face."""
+    side, back = pressed * 9j, pressed * 3.0
+    corners = (at - side, at + side, at + side + back, at - side + back)
+    return polygon(corners, MEDIUM, tag, tone=Tone.PERSON)
 
 
 def cuff(at: Spot, along: complex, half: float, tag: str) -> tuple[Shape, ...]:
@@ -158,7 +166,7 @@ def cuff(at: Spot, along: complex, half: float, tag: str) -> tuple[Shape, ...]:
     side, length = along * 1j, along * 5.5
     pads = [
         polygon((at + side * a - length, at + side * a + length, at + side * b + length,
-                 at + side * b - length), MEDIUM, tag)
+                 at + side * b - length), MEDIUM, tag, tone=Tone.PERSON)
         for a, b in ((half, half + 4.0), (-half, -half - 4.0))
     ]  # fmt: skip
     return tuple(pads)
@@ -166,9 +174,11 @@ def cuff(at: Spot, along: complex, half: float, tag: str) -> tuple[Shape, ...]:
 
 def plant(foot: Spot, tag: str) -> tuple[Shape, ...]:
     """A potted plant with five leaves."""
-    pot = polygon((foot - 4, foot + 4, foot + 5.5 + 8j, foot - 5.5 + 8j), MEDIUM, tag)
+    sides = (foot - 4, foot + 4, foot + 5.5 + 8j, foot - 5.5 + 8j)
+    pot = polygon(sides, MEDIUM, tag, tone=Tone.BODY)
     rim = polygon(
-        (foot - 6.2 + 8j, foot + 6.2 + 8j, foot + 6.2 + 10j, foot - 6.2 + 10j), MEDIUM, tag
+        (foot - 6.2 + 8j, foot + 6.2 + 8j, foot + 6.2 + 10j, foot - 6.2 + 10j), MEDIUM, tag,
+        tone=Tone.BODY,
     )
     root = foot + 10j
 
@@ -184,6 +194,7 @@ def plant(foot: Spot, tag: str) -> tuple[Shape, ...]:
             ),
             LIGHT,
             tag,
+            tone=Tone.PERSON,
         )
 
     leaves = (leaf(d, n) for d, n in ((90, 17), (62, 16), (118, 16), (32, 13), (148, 13)))
@@ -195,7 +206,8 @@ def bucket(at: Spot, rope: float, size: float, tag: str) -> tuple[Shape, ...]:
     top = at - complex(0, rope)
     rim, floor = top - 7j * size, top - 19j * size
     wide, narrow = 6.5 * size, 4.6 * size
-    pail = polygon((rim - wide, rim + wide, floor + narrow, floor - narrow), MEDIUM, tag)
+    pail = polygon((rim - wide, rim + wide, floor + narrow, floor - narrow), MEDIUM, tag,
+                   tone=Tone.BODY)
     handle = Path(((rim - wide, top, rim + wide),), LIGHT, tag)
     return line(at, top, MEDIUM, tag), handle, pail, _fixing(at, tag)
 
@@ -205,7 +217,8 @@ def pail(at: Spot, half: complex, tag: str) -> tuple[Shape, ...]:
     top = at + 1j * (half.imag - 11.0)
     rim, floor = top.imag * 1j + at.real, at - 1j * half.imag
     wide, narrow = half.real, 0.78 * half.real
-    pail = polygon((rim - wide, rim + wide, floor + narrow, floor - narrow), MEDIUM, tag)
+    pail = polygon((rim - wide, rim + wide, floor + narrow, floor - narrow), MEDIUM, tag,
+                   tone=Tone.BODY)
     arch = complex(0.0, 14.0)
     handle = Curve(rim - wide, ((rim - wide + arch, rim + wide + arch, rim + wide),), LIGHT, tag)
     return pail, handle
@@ -214,7 +227,8 @@ def pail(at: Spot, half: complex, tag: str) -> tuple[Shape, ...]:
 def standing_pail(foot: Spot, tag: str) -> tuple[Shape, ...]:
     """A pail that stands on something."""
     rim = foot + 12j
-    sides = polygon((foot - 4.6, rim - 6.0, rim + 6.0, foot + 4.6), MEDIUM, tag)
+    corners = (foot - 4.6, rim - 6.0, rim + 6.0, foot + 4.6)
+    sides = polygon(corners, MEDIUM, tag, tone=Tone.BODY)
     arch = 6j
     handle = Curve(rim - 6.0, ((rim - 6.0 + arch, rim + 6.0 + arch, rim + 6.0),), LIGHT, tag)
     return sides, handle
@@ -223,7 +237,7 @@ def standing_pail(foot: Spot, tag: str) -> tuple[Shape, ...]:
 def lamp(at: Spot, rope: float, tag: str) -> tuple[Shape, ...]:
     """A lamp with a cone for a shade."""
     top = at - complex(0, rope)
-    shade = polygon((top - 2, top + 2, top + 9 - 9j, top - 9 - 9j), MEDIUM, tag)
+    shade = polygon((top - 2, top + 2, top + 9 - 9j, top - 9 - 9j), MEDIUM, tag, tone=Tone.BODY)
     bulb = Arc(top - 9j, 3.0, 180.0, 180.0, LIGHT, tag)
     return line(at, top, MEDIUM, tag), shade, bulb, _fixing(at, tag)
 
@@ -231,7 +245,7 @@ def lamp(at: Spot, rope: float, tag: str) -> tuple[Shape, ...]:
 def pulley(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
     """A grooved wheel with its pin."""
     return (
-        circle(at, radius, MEDIUM, tag),
+        circle(at, radius, MEDIUM, tag, tone=Tone.BODY),
         circle(at, radius - 1.8, FINE, tag),
         circle(at, 1.2, FINE, tag, filled=True),
     )
@@ -243,7 +257,7 @@ def wheel(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
         (at + 0.2 * radius * heading(45.0 * i), at + radius * heading(45.0 * i)) for i in range(8)
     )
     return (
-        circle(at, radius, HEAVY, tag),
+        circle(at, radius, HEAVY, tag, tone=Tone.BODY),
         circle(at, 0.2 * radius, MEDIUM, tag),
         Path(spokes, FINE, tag),
     )
@@ -269,8 +283,8 @@ def strut(start: Spot, end: Spot, tag: str, half: float = 1.7) -> tuple[Shape, .
     """A slender prop with a pin at either end."""
     unit = (end - start) / abs(end - start)
     left, right = cut_rails((start + unit * PIN, end - unit * PIN), half, (0j, 0j))
-    pins = (circle(spot, PIN, MEDIUM, tag) for spot in (start, end))
-    return polygon((*left, *reversed(right)), MEDIUM, tag), *pins
+    pins = (circle(spot, PIN, MEDIUM, tag, tone=Tone.PAPER) for spot in (start, end))
+    return polygon((*left, *reversed(right)), MEDIUM, tag, tone=Tone.BODY), *pins
 
 
 def strands(start: Spot, end: Spot, count: int, tag: str) -> tuple[Shape, ...]:
@@ -345,7 +359,8 @@ def wedge(foot: Spot, run: float, rise: float, tag: str) -> tuple[Shape, ...]:
     """An inclined plane from its foot, `run` to the right (to the left when negative)."""
     corner = foot + run
     top = corner + 1j * rise
-    return line(foot, top, HEAVY, tag), Path(((foot, corner, top),), LIGHT, tag)
+    ground = polygon((foot, corner, top), LIGHT, "soil", tone=Tone.GROUND)
+    return ground, line(foot, top, HEAVY, tag)
 
 
 def section(at: Spot, along: complex, half: float, tag: str) -> tuple[Shape, ...]:
@@ -359,7 +374,8 @@ def tree(foot: Spot, height: float, tag: str) -> tuple[Shape, ...]:
     trunk = 0.45 * height
     edges = ((foot - 0.05 * height, foot + 1j * trunk - 0.035 * height),
              (foot + 0.05 * height, foot + 1j * trunk + 0.035 * height))  # fmt: skip
-    return Path(edges, MEDIUM, tag), circle(foot + 0.7j * height, 0.3 * height, MEDIUM, tag)
+    crown = circle(foot + 0.7j * height, 0.3 * height, MEDIUM, tag, tone=Tone.PERSON)
+    return Path(edges, MEDIUM, tag), crown
 
 
 def crate(foot: Spot, width: float, height: float, tag: str) -> tuple[Shape, ...]:
@@ -373,9 +389,9 @@ def crate(foot: Spot, width: float, height: float, tag: str) -> tuple[Shape, ...
 
 def ring(at: Spot, tag: str, radius: float = 3.0) -> Arc:
     """A ring or a knot, where lines meet."""
-    return circle(at, radius, MEDIUM, tag)
+    return circle(at, radius, MEDIUM, tag, tone=Tone.PAPER)
 
 
 def pin(at: Spot, tag: str) -> Arc:
     """A pin that joins two bodies."""
-    return circle(at, PIN, MEDIUM, tag)
+    return circle(at, PIN, MEDIUM, tag, tone=Tone.PAPER)

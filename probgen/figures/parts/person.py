@@ -1,4 +1,5 @@
-"""People as pictograms: a round head, and trunk and limbs as thick strokes with round ends.
+"""People as pictograms: a round head, and trunk and limbs as thick strokes with round ends, grey
+with an outline.
 
 Places are pt; a height is that of the person standing.  The proportions are those of an adult as
 sketched by common practice, from memory: leg 0.48, trunk 0.30, arm 0.40 of the height.
@@ -7,14 +8,16 @@ sketched by common practice, from memory: leg 0.48, trunk 0.30, arm 0.40 of the 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from typing import Final
 
-from probgen.figures.paper.scene import FINE, Path, Pen, Shape, Spot, circle
+from probgen.figures.paper.scene import BARE, FINE, Path, Pen, Shape, Spot, Tone, circle
 
 _HEAD: Final = 0.075  # radius, of the height
 _TRUNK: Final = 0.135  # thickness
 _LEG: Final = 0.082
 _ARM: Final = 0.062
+_EDGE: Final = 0.7  # weight of the outline, pt
 
 Place = Callable[[float, float], Spot]
 Run = tuple[tuple[float, float], ...]
@@ -31,11 +34,17 @@ def _figure(
         pen = Pen(round(share * height, 2), round=True)
         return Path(tuple(tuple(at(x, y) for x, y in run) for run in runs), pen, tag)
 
+    edges = (strokes((trunk,), _TRUNK), strokes(legs, _LEG), strokes(arms, _ARM))
+    inside = [
+        replace(edge, pen=Pen(edge.pen.weight - 2 * _EDGE, round=True), tone=Tone.PERSON)
+        for edge in edges
+    ]
+    spot, radius = at(*head), _HEAD * height
     return (
-        strokes((trunk,), _TRUNK),
-        strokes(legs, _LEG),
-        strokes(arms, _ARM),
-        circle(at(*head), _HEAD * height, FINE, tag, filled=True),
+        *edges,
+        circle(spot, radius, FINE, tag, filled=True),
+        *inside,
+        circle(spot, radius - _EDGE, BARE, tag, tone=Tone.PERSON),
     )
 
 
@@ -104,6 +113,16 @@ def hanging(hands: Spot, height: float, tag: str) -> tuple[Shape, ...]:
         (((-0.03, 0.041), (-0.033, 0.5)), ((0.03, 0.041), (0.033, 0.5))),
         (((-0.075, 0.765), (-0.1, 0.98), (-0.015, 1.17)),
          ((0.075, 0.765), (0.1, 0.98), (0.015, 1.17))),
+    )  # fmt: skip
+
+
+def sitting(seat: Spot, height: float, facing: int, tag: str) -> tuple[Shape, ...]:
+    """A person who sits on something level and holds a rope before them."""
+    return _figure(
+        lambda x, y: seat + height * complex(x * facing, y), height, tag, (0.0, 0.485),
+        ((-0.02, 0.31), (-0.01, 0.085)),
+        (((-0.01, 0.06), (0.13, 0.19), (0.21, 0.041)),),
+        (((-0.01, 0.315), (0.1, 0.22), (0.27, 0.33)),),
     )  # fmt: skip
 
 

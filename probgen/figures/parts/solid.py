@@ -16,6 +16,7 @@ from probgen.figures.paper.scene import (
     Path,
     Shape,
     Spot,
+    Tone,
     circle,
     heading,
     line,
@@ -25,11 +26,13 @@ from probgen.figures.parts import mechanical
 
 WHEEL: Final = 13.0
 """Radius of a wheelbarrow's wheel, pt."""
+TRAY: Final = 27.0
+"""Height of its tray's rim above the shafts, pt."""
 
 
 def box(corners: Sequence[Spot], tag: str) -> tuple[Shape, ...]:
     """A solid outline."""
-    return (polygon(corners, MEDIUM, tag),)
+    return (polygon(corners, MEDIUM, tag, tone=Tone.BODY),)
 
 
 def shelf_lines(foot: Spot, top: Spot, half: float) -> list[tuple[Spot, Spot]]:
@@ -43,8 +46,9 @@ def shelf_lines(foot: Spot, top: Spot, half: float) -> list[tuple[Spot, Spot]]:
 
 def drum(axle: Spot, radii: Sequence[float], tag: str) -> tuple[Shape, ...]:
     """A drum, or drums of several radii on one axle."""
-    rims = tuple(circle(axle, radius, MEDIUM, tag) for radius in radii)
-    return (*rims, circle(axle, mechanical.PIN, MEDIUM, tag))
+    largest_first = sorted(radii, reverse=True)
+    rims = tuple(circle(axle, r, MEDIUM, tag, tone=Tone.BODY) for r in largest_first)
+    return (*rims, circle(axle, mechanical.PIN, MEDIUM, tag, tone=Tone.PAPER))
 
 
 def stand(axle: Spot, radius: float, height: float, tag: str) -> tuple[Shape, ...]:
@@ -62,7 +66,8 @@ def scale(foot: Spot, height: float, tag: str) -> tuple[Shape, ...]:
     """A scale to weigh on, its dial to the front."""
     dial = foot + 0.5j * height
     hand = line(dial, dial + heading(60.0) * 0.25 * height, FINE, tag)
-    return *mechanical.block(foot, 30.0, height, tag), circle(dial, 0.32 * height, LIGHT, tag), hand
+    face = circle(dial, 0.32 * height, LIGHT, tag, tone=Tone.PAPER)
+    return *mechanical.block(foot, 30.0, height, tag), face, hand
 
 
 def wheelbarrow(axle: Spot, grips: Spot, tag: str) -> tuple[Shape, ...]:
@@ -73,25 +78,25 @@ def wheelbarrow(axle: Spot, grips: Spot, tag: str) -> tuple[Shape, ...]:
     def at(share: float, height: float) -> Spot:
         return axle + way * share + up * height
 
-    tray = (at(0.11, 1.5), at(0.66, 1.5), at(0.74, 27.0), at(0.03, 27.0))
+    tray = (at(0.11, 1.5), at(0.66, 1.5), at(0.74, TRAY), at(0.03, TRAY))
     leg = ((at(0.6, -1.5), at(0.66, -10.0)), (at(0.7, -1.5), at(0.66, -10.0)))
     shaft = mechanical.bar((at(0.0, 0.0) + way / abs(way) * mechanical.PIN, grips), 1.5, tag)
-    return *shaft, polygon(tray, MEDIUM, tag), Path(leg, LIGHT, tag)
+    return *shaft, polygon(tray, MEDIUM, tag, tone=Tone.BODY), Path(leg, LIGHT, tag)
 
 
 def barrow_wheel(axle: Spot, tag: str) -> tuple[Shape, ...]:
     """The wheel of a wheelbarrow about its axle."""
     return (
-        circle(axle, WHEEL, HEAVY, tag),
-        circle(axle, WHEEL - 2.2, FINE, tag),
-        circle(axle, mechanical.PIN, MEDIUM, tag),
+        circle(axle, WHEEL, HEAVY, tag, tone=Tone.PERSON),
+        circle(axle, WHEEL - 2.2, FINE, tag, tone=Tone.PAPER),
+        circle(axle, mechanical.PIN, MEDIUM, tag, tone=Tone.PAPER),
     )
 
 
 def post(foot: Spot, top: Spot, tag: str) -> tuple[Shape, ...]:
     """A post from the ground up."""
     return (
-        Path(((foot - 2.2, top - 2.2, top + 2.2, foot + 2.2),), MEDIUM, tag),
+        polygon((foot - 2.2, top - 2.2, top + 2.2, foot + 2.2), MEDIUM, tag, tone=Tone.BODY),
     )
 
 

@@ -9,18 +9,33 @@ from typing import Final
 
 from probgen.bank.depiction import Depictions, Look
 from probgen.figures.measured.survey import Survey, mass_name, pushes, spans
-from probgen.figures.paper.scene import MEDIUM, Shape, Spot, Text, circle, dot, heading, polygon
+from probgen.figures.paper.scene import (
+    MEDIUM,
+    Shape,
+    Spot,
+    Text,
+    Tone,
+    circle,
+    dot,
+    heading,
+    polygon,
+)
 from probgen.figures.paper.type_metrics import extent
 from probgen.figures.parts import mechanical, person
-from probgen.quantities.expression import Name, Number
+from probgen.figures.situation.datum import datum_of
+from probgen.quantities.expression import Number
 from probgen.statics.system import Body, Element, Kind
 
-_APART: Final = 102.0  # between particles that do not touch, pt
+_APART: Final = 122.0  # between particles that do not touch, pt
 _HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kind.HINGE)
 _TIED: Final = 66.0  # between particles that a line ties to each other, pt
 _BOARD: Final = 92.0  # width of a board that somebody is on, pt
-_BLOCKS: Final = (Look.CRATE, Look.BOARD, Look.BALL, Look.PERSON, Look.BUCKET)
+_BLOCKS: Final = (
+    Look.CRATE, Look.BOARD, Look.BALL, Look.PERSON, Look.BUCKET, Look.SITTER
+)  # fmt: skip
 _PERSON: Final = 11.0 + 29.0j  # half the width and height of a person, pt
+_SITTER: Final = 14.0 + 18.0j  # half the width and height of one who sits, pt
+_SEATED: Final = 0.56  # height of one who sits, of the same person standing
 _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 
 
@@ -44,8 +59,11 @@ class Block:
 
     def grip(self, way: complex) -> Spot:
         """Where a line that leaves in a direction is fixed, from the middle."""
+        height = 2 * self.half.imag
+        if self.look is Look.SITTER:
+            height /= _SEATED
+            return complex(0.27 * self.facing, 0.33 - 0.5 * _SEATED) * height
         if self.facing:
-            height = 2 * self.half.imag
             return complex(0.27 * self.facing, 0.12) * height
         return way * self.reach(way)
 
@@ -71,8 +89,10 @@ class Block:
     def drawn(self, spot: Spot, tag: str) -> tuple[Shape, ...]:
         """Its strokes about a spot."""
         if self.look is Look.BALL:
-            return (circle(spot, self.half.real, MEDIUM, tag),)
+            return (circle(spot, self.half.real, MEDIUM, tag, tone=Tone.BODY),)
         feet, height = spot - 1j * self.half.imag, 2 * self.half.imag
+        if self.look is Look.SITTER:
+            return person.sitting(feet, height / _SEATED, self.facing or 1, tag)
         if self.facing:
             return person.holding(feet, height, self.facing, tag)
         if self.look is Look.PERSON:
@@ -80,7 +100,8 @@ class Block:
         if self.look is Look.BUCKET:
             return mechanical.pail(spot, self.half, tag)
         w, h = self.up * -1j * self.half.real, self.up * self.half.imag
-        return (polygon((spot - w - h, spot + w - h, spot + w + h, spot - w + h), MEDIUM, tag),)
+        corners = (spot - w - h, spot + w - h, spot + w + h, spot - w + h)
+        return (polygon(corners, MEDIUM, tag, tone=Tone.BODY),)
 
 
 def blocks_of(
@@ -99,7 +120,7 @@ def blocks_of(
         look = depicts.bodies.get(body.id)
         asked, other = look in _BLOCKS, look is not None and look not in _BLOCKS
         rests = [e for e in elements if e.kind in _SURFACES]
-        held = any(e.kind in _HOLDS and not pushes(measured.system, e) for e in elements)
+        held = any(e.kind in _HOLDS and not pushes(e) for e in elements)
         if weighs and not other and (asked or rests or not held or body.id in loaded):
             found[body.id] = _block(measured, look, elements, rests, givens)
     return found
@@ -114,8 +135,9 @@ def _block(
     if rests and rests[0].surface is not None:
         up = heading(measured.number(rests[0].surface))
         up = 1j if up.imag < -0.01 else up
-    if look is Look.PERSON and abs(up.real) < 0.1:
-        return _person(measured, elements)
+    if look in (Look.PERSON, Look.SITTER) and abs(up.real) < 0.1:
+        standing = _person(measured, elements)
+        return standing if look is Look.PERSON else replace(standing, half=_SITTER, look=look)
     room = extent(_text(measured, weights[0], givens))
     width, height = room.width + 9.0, room.height + room.depth + 9.0
     if look is Look.BUCKET and not rests:
@@ -141,7 +163,7 @@ def _person(measured: Survey, elements: list[Element]) -> Block:
 
 def _text(measured: Survey, weight: Element, givens: Mapping[str, Number]) -> Text:
     mass = mass_name(measured.system, weight)
-    return givens.get(mass.id, mass) if mass else Name(weight.id, weight.symbol)
+    return datum_of(mass, givens) if mass else measured.labels.whole(weight.id)
 
 
 def stacked(measured: Survey, ropes: Mapping[str, str]) -> Survey:

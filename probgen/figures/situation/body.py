@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Final
 
 from probgen.bank.depiction import Look
 from probgen.figures.paper.scene import Shape, Spot
@@ -10,6 +11,9 @@ from probgen.figures.parts import limb, mechanical, solid
 from probgen.figures.situation.shape import ROUND, arms_of
 from probgen.figures.situation.stage import Ends, Stage
 from probgen.statics.system import Body, Kind
+
+BENT: Final = 30.0
+"""How far a head with a neck muscle is bent forward, degrees."""
 
 
 def outline_of(stage: Stage, body: Body, ends: Ends) -> tuple[Shape, ...]:
@@ -89,11 +93,13 @@ def _limb(
         case Look.FOOT:
             heel, ball = sorted((spots[0], spots[-1]), key=lambda spot: -spot.imag)
             return limb.foot(heel, joint, ball, tag)
+        case Look.TRUNK:
+            return limb.trunk(spots[0], spots[-1], tag)
         case Look.HEAD:
             heavy = [stage.spot(e.at) for e in own if e.kind == Kind.WEIGHT]
             way = (heavy[0] if heavy else spots[-1]) - joint
             radius = min(max(1.5 * abs(way), 26.0), 60.0)
-            return limb.head(joint, radius, 1 if way.real >= 0 else -1, tag, 14.0)
+            return limb.head(joint, radius, 1 if way.real >= 0 else -1, tag, BENT)
     return ()
 
 

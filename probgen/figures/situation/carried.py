@@ -18,24 +18,30 @@ from probgen.figures.parts import mechanical, solid
 from probgen.figures.parts.ground import Surface
 from probgen.figures.parts.load import ROPE, Seat, draw_load, hangs
 from probgen.figures.situation.block import Block
+from probgen.figures.situation.datum import Datum
 from probgen.figures.situation.shape import LIMBS
 from probgen.figures.situation.stage import Stage
-from probgen.quantities.expression import Name, Number
+from probgen.quantities.expression import Name
 from probgen.statics.system import Body, Element, Kind
 
 _ROW: Final = 17.0  # height of a distributed load's arrows, pt
 _LYING: Final = 0.86  # length of somebody who lies on a board, of the board's
 _PLAIN: Final = Load(Thing.BLOCK, Manner.STANDS)  # what nothing is said of
 _LONGEST_ROPE: Final = 120.0  # the furthest a load is let down, pt
+_NARROW: Final = Extent(9.0, 7.0, 0.0)  # what takes the place of a label that is too wide
 
 
 @dataclass(frozen=True, slots=True)
 class Note:
-    """A label still to be set: what it says, where it may lie, and its tag."""
+    """A label still to be set: what it says, where it may lie, its tag, and what it is of.
 
-    text: Name | Number
+    thing: the rectangle around that, None where nothing else could be meant.
+    """
+
+    text: Datum
     anchors: tuple[tuple[Spot, float], ...]
     tag: str
+    thing: Box | None = None
 
 
 class Burdens:
@@ -48,6 +54,7 @@ class Burdens:
         self.surfaces = surfaces
         self.loads: dict[str, list[Box]] = {}  # what stands on or hangs from a body
         self.hung: dict[str, float] = {}  # how far down what hangs from a body reaches, pt
+        self.things: list[Box] = []  # all that has a mass of its own
 
     def weight(self, element: Element) -> Note | None:
         """Draw what a weight is that of; its label where that is not set on it."""
@@ -64,7 +71,7 @@ class Burdens:
         if own or (load and load.thing is Thing.CENTRE):
             mark = mechanical.centre_mark(self.stage.spot(element.at), f"centre:{body.id}")
             self.field.add(*mark)
-            return Note(text, self._either_side(element), tag)
+            return self._of(bounds(mark), Note(text, self._either_side(element), tag))
         corners = self.stage.corners(body)
         if corners and load is None:
             return self._in_solid(element, corners, text, tag)
@@ -72,22 +79,22 @@ class Burdens:
             return self._on_particle(element, load or _PLAIN, text, tag)
         return self._load(element, load or _PLAIN, self._seat(element), text, tag)
 
-    def _label(self, element: Element) -> tuple[Name | Number, str]:
+    def _label(self, element: Element) -> tuple[Datum, str]:
         """What a weight is labelled with, and the label's tag."""
         mass = mass_name(self.system, element)
         if mass:
             return self.stage.text(mass), f"label:{mass.id}"
-        return Name(element.id, element.symbol), f"label:{element.id}"
+        return self.stage.measured.labels.whole(element.id), f"label:{element.id}"
 
     def _block_label(
-        self, element: Element, block: Block, text: Name | Number, tag: str
+        self, element: Element, block: Block, text: Datum, tag: str
     ) -> Note | None:
         """The label of a particle drawn as a block: on its face, or beside it."""
         spot = self.stage.spot(element.at)
-        if block.look is Look.PERSON:
+        if block.look in (Look.PERSON, Look.SITTER):
             box = bounds(block.drawn(spot, ""))
             right, left = complex(box.right, spot.imag), complex(box.left, spot.imag)
-            return Note(text, ((right, 0.0), (left, 180.0)), tag)
+            return self._of(box, Note(text, ((right, 0.0), (left, 180.0)), tag))
         face = centred(text, spot + block.face)
         if any(box.overlaps(face) for box in self.field.boxes):
             return Note(text, self._either_side(element), tag)
@@ -95,7 +102,7 @@ class Burdens:
         return None
 
     def _on_particle(
-        self, element: Element, load: Load, text: Name | Number, tag: str
+        self, element: Element, load: Load, text: Datum, tag: str
     ) -> Note | None:
         """No surface carries it, so it hangs from its lines, below what hangs there already."""
         seat = self._seat(element)
@@ -106,7 +113,7 @@ class Burdens:
         return self._load(element, replace(load, manner=Manner.HANGS), seat, text, tag)
 
     def _load(
-        self, element: Element, load: Load, seat: Seat, text: Name | Number, tag: str
+        self, element: Element, load: Load, seat: Seat, text: Datum, tag: str
     ) -> Note | None:
         """Something a body carries."""
         shapes, face = self._clear_load(load, seat, extent(text), f"load:{element.id}")
@@ -117,14 +124,21 @@ class Burdens:
 
     def _set(
         self, shapes: tuple[Shape, ...], face: Box | None, spot: Spot,
-        text: Name | Number, tag: str,
+        text: Datum, tag: str,
     ) -> Note | None:  # fmt: skip
         """A load drawn, its label on its face where it has one."""
         self.field.add(*shapes)
+        thing = bounds(shapes)
+        note = self._of(thing, Note(text, self._about(thing, spot), tag))
         if face:
             self.field.add(set_in(text, centred(text, face.centre), tag))
             return None
-        return Note(text, self._about(bounds(shapes), spot), tag)
+        return note
+
+    def _of(self, thing: Box, note: Note) -> Note:
+        """A note with what it is of, which is kept."""
+        self.things.append(thing)
+        return replace(note, thing=thing)
 
     def _clear_load(
         self, load: Load, seat: Seat, room: Extent, tag: str
@@ -139,10 +153,12 @@ class Burdens:
                 return shapes, face
             rope += 6.0
             shapes, face = draw_load(load, replace(seat, rope=rope), room, tag)
+        if face and room.width > _NARROW.width:  # its label goes beside it
+            return self._clear_load(load, seat, _NARROW, tag)[0], None
         return first
 
     def _on_block(
-        self, element: Element, block: Block, text: Name | Number, tag: str
+        self, element: Element, block: Block, text: Datum, tag: str
     ) -> Note | None:
         """What else weighs on a block stands on it, at its end when somebody else does."""
         top = self.stage.spot(element.at) + 1j * block.half.imag
@@ -156,7 +172,7 @@ class Burdens:
         return self._set(shapes, face, top, text, tag)
 
     def _in_solid(
-        self, element: Element, corners: list[Spot], text: Name | Number, tag: str
+        self, element: Element, corners: list[Spot], text: Datum, tag: str
     ) -> Note | None:
         """What is kept in a box, or on top of it, as a block about its centre of mass."""
         spot, room = self.stage.spot(element.at), extent(text)
@@ -169,6 +185,7 @@ class Burdens:
         at = complex(spot.real, foot)
         shapes = mechanical.block(at, min(width, inner), height, f"load:{element.id}")
         self.field.add(*shapes)
+        self.things.append(bounds(shapes))
         middle = at + 0.5j * height
         if width <= inner:
             self.field.add(set_in(text, centred(text, middle), tag))
@@ -176,7 +193,8 @@ class Burdens:
         # The number does not go in, and is not to lie across the block either.
         self.field.watch(line(at - inner / 2, at + 1j * height + inner / 2, LIGHT))
         beside = middle.imag * 1j
-        return Note(text, ((right + beside, 0.0), (left + beside, 180.0)), tag)
+        anchors = ((right + beside, 0.0), (left + beside, 180.0))
+        return Note(text, anchors, tag, bounds(shapes))
 
     def shelves(self, body: Body) -> None:
         """The shelves of a bookcase, where they meet nothing it holds."""
@@ -197,7 +215,7 @@ class Burdens:
         outline = [self.stage.spot(name) for name in body.outline]
         middle = sum(outline, 0j) / len(outline)
         facing = 1 if middle.real >= spot.real else -1
-        half = self.stage.halves[body.id]
+        half = self._surface(body)
         floors = [s for s in self.surfaces if s.normal == 90.0 and s.height(spot) > 0]
         clear = min((floor.height(spot) for floor in floors), default=math.inf)
         look = self.stage.look(body.id)
@@ -208,6 +226,11 @@ class Burdens:
         lying = (soles, _LYING * abs(ends[1] - ends[0]) * along) if ends[0] != ends[1] else None
         arm, scale = look is Look.TRUNK, self.stage.scale
         return Seat(spot, along, half, scale, facing, clear, rope, beyond, arm, lying)
+
+    def _surface(self, body: Body) -> float:
+        """How far what stands on a body stands above its axis, pt."""
+        barrow = self.stage.look(body.id) is Look.WHEELBARROW
+        return solid.TRAY if barrow else self.stage.halves[body.id]
 
     def _either_side(self, element: Element) -> tuple[tuple[Spot, float], ...]:
         spot, half = self.stage.spot(element.at), self.stage.halves[element.body]

@@ -13,13 +13,14 @@ from probgen.figures.paper.scene import (
     MEDIUM,
     Shape,
     Spot,
+    Tone,
     apart,
     bearing,
     circle,
     heading,
     line,
 )
-from probgen.figures.parts import mechanical, solid
+from probgen.figures.parts import mechanical, scenery, solid
 from probgen.figures.parts.ground import (
     ROLLER_HEIGHT,
     Surface,
@@ -27,6 +28,7 @@ from probgen.figures.parts.ground import (
     hatched,
     joined,
     roller,
+    tinted,
 )
 from probgen.figures.situation.fixture import FACE, Fixture, Incline, wedge_under
 from probgen.figures.situation.pulley import Hoist
@@ -37,12 +39,16 @@ from probgen.statics.system import Element, Kind
 
 _SCALE: Final = 17.0  # height of a scale, that of a fulcrum, pt
 _ROUND: Final = 6.0  # radius of a branch or a rail, pt
+_POST: Final = 34.0  # height of a post, pt
+_POST_HALF: Final = 4.5
+_WALL: Final = 34.0  # how far the wall of a house goes up beyond its ledge, pt
 _FALL: Final = 58.0  # how far a face is drawn down below the edge a rope runs over, pt
 
 
 def stands_for(stage: Stage, element: Element) -> bool:
     """Whether a force is shown by what exerts it: a surface, or something bitten on."""
-    return stage.depicts.forces.get(element.id, Source.ARROW) is not Source.ARROW
+    arrows = (Source.ARROW, Source.PEDAL)
+    return stage.depicts.forces.get(element.id, Source.ARROW) not in arrows
 
 
 def source(stage: Stage, element: Element) -> Fixture:
@@ -53,7 +59,7 @@ def source(stage: Stage, element: Element) -> Fixture:
     spot, back, tag = stage.spot(element.at), -heading(direction), f"support:{element.id}"
     match stage.depicts.forces.get(element.id):
         case Source.NUT:
-            return Fixture((circle(spot + back * 10.0, 5.5, MEDIUM, tag),))
+            return Fixture((circle(spot + back * 10.0, 5.5, MEDIUM, tag, tone=Tone.PERSON),))
         case Source.CEILING:  # it pulls
             face = spot - back * (stage.wheel(element.body) + 9.0)
             surface = Surface(face, (direction + 180.0) % 360.0, FACE, FACE)
@@ -72,8 +78,49 @@ def rolling(stage: Stage, element: Element) -> Fixture:
         surface = Surface(spot - out * solid.WHEEL, normal, 1.5 * FACE, 1.5 * FACE)
         return Fixture(solid.barrow_wheel(spot, tag), (surface,))
     top = spot - out * stage.depth(element, normal)
+    match stage.depicts.rollers.get(element.id):
+        case Roller.POST:
+            return _on_post(top, tag)
+        case Roller.LEDGE:
+            return _on_ledge(top, _side(stage, element), tag)
+        case Roller.BANK:
+            return _on_bank(top, _side(stage, element), tag)
     surface = Surface(top - out * ROLLER_HEIGHT, normal, FACE, FACE)
     return Fixture(roller(top, normal, tag), (surface,), cut=stage.cut(element, normal))
+
+
+def _side(stage: Stage, element: Element) -> int:
+    """To which side of a support its body runs on: 1 right, -1 left."""
+    ways = stage.ways(element)
+    return 1 if not ways or ways[0].real > 0 else -1
+
+
+def _on_post(top: Spot, tag: str) -> Fixture:
+    """A roller on top of a post."""
+    head = top - 1j * ROLLER_HEIGHT
+    foot = head - 1j * _POST
+    shapes = (*roller(top, 90.0, tag), *scenery.post(head, foot, _POST_HALF, tag))
+    return Fixture(shapes, (Surface(foot, 90.0, FACE, FACE),))
+
+
+def _on_ledge(top: Spot, side: int, tag: str) -> Fixture:
+    """A roller on a ledge of a house's wall, which goes down as far as a post does."""
+    head = top - 1j * ROLLER_HEIGHT
+    inner, outer = head - side * 10.0, head + side * 10.0
+    down, up = _POST, ROLLER_HEIGHT + _WALL
+    wall = Surface(inner, 0.0 if side > 0 else 180.0, *((up, down) if side > 0 else (down, up)))
+    shapes = (*roller(top, 90.0, tag), *scenery.ledge(inner, outer, 8.0, tag))
+    return Fixture(shapes, (wall,))
+
+
+def _on_bank(top: Spot, side: int, tag: str) -> Fixture:
+    """A roller on a bank that falls away to the side its body runs to."""
+    face = top - 1j * ROLLER_HEIGHT
+    edge = face + side * 10.0
+    level = (2.0 * FACE, 10.0) if side > 0 else (10.0, 2.0 * FACE)
+    fall = (0.0, _POST) if side > 0 else (_POST, 0.0)
+    bank = Surface(face, 90.0, *level, lone=True)
+    return Fixture(roller(top, 90.0, tag), (bank, Surface(edge, 0.0 if side > 0 else 180.0, *fall)))
 
 
 def touching(stage: Stage, element: Element) -> Fixture:
@@ -85,7 +132,8 @@ def touching(stage: Stage, element: Element) -> Fixture:
     face = spot - heading(normal) * stage.depth(element, normal)
     if told is Touch.BRANCH:
         centre = face - heading(normal) * _ROUND
-        rings = (circle(centre, _ROUND, MEDIUM, tag), circle(centre, 0.6, MEDIUM, tag))
+        bark = circle(centre, _ROUND, MEDIUM, tag, tone=Tone.PERSON)
+        rings = (bark, circle(centre, 0.6, MEDIUM, tag))
         fixture = Fixture(rings)
     elif told is Touch.EDGE:
         fixture = Fixture(surfaces=_edge(stage, face, normal))
@@ -218,5 +266,5 @@ def draw_posts(field: Field, tops: Sequence[Spot]) -> None:
 def _hatch(field: Field, surface: Surface) -> None:
     face, hatching = hatched(surface)
     field.add(face)
-    field.add(hatching, solid=False)
+    field.add(tinted(surface), hatching, solid=False)
     field.watch(backing(surface))

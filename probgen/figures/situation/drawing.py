@@ -6,13 +6,13 @@ never by arrows.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass
-from functools import cached_property, partial
-from itertools import chain
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass, replace
+from functools import partial
 from typing import Final
 
-from probgen.bank.depiction import Depictions
+from probgen.bank.depiction import Depictions, Source
+from probgen.bank.labels import Labels
 from probgen.figures.measured.alt_text import situation_words
 from probgen.figures.measured.proportion import note_distorted
 from probgen.figures.measured.survey import (
@@ -29,8 +29,7 @@ from probgen.figures.measured.survey import (
 from probgen.figures.paper.angle import draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.dimension_line import draw_length
-from probgen.figures.paper.placement import around
-from probgen.figures.paper.scale import POINTLIKE, fitted
+from probgen.figures.paper.scale import POINTLIKE, fits, fitted
 from probgen.figures.paper.scene import (
     LIGHT,
     MEDIUM,
@@ -39,14 +38,14 @@ from probgen.figures.paper.scene import (
     Scene,
     Segment,
     Spot,
+    Stated,
     apart,
     bearing,
     heading,
     line,
 )
-from probgen.figures.paper.segment import meets
 from probgen.figures.parts import mechanical
-from probgen.figures.parts.axes import turning
+from probgen.figures.parts.axes import TURN, turning
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation.block import stacked
 from probgen.figures.situation.body import outline_of
@@ -57,28 +56,34 @@ from probgen.figures.situation.contact import (
     floors_under,
     stands_for,
 )
+from probgen.figures.situation.layer import layered
+from probgen.figures.situation.lettering import set_letters, set_notes
 from probgen.figures.situation.line import Line, lines_of
 from probgen.figures.situation.pulley import hoists_of
+from probgen.figures.situation.scenery import bedded, draw_scenery
 from probgen.figures.situation.shape import encloses
 from probgen.figures.situation.stage import stage_at
 from probgen.figures.situation.support import draw_supports
-from probgen.quantities.expression import Name, Number, Value
+from probgen.quantities.expression import Expression, Name, Number, Value, names_in
+from probgen.quantities.unit import STIFFNESS
 from probgen.statics.system import Element, Kind, System
 
-WIDTH: Final = 213.0
-HEIGHT: Final = 170.0
-"""The most room a situation takes, pt (75 mm x 60 mm)."""
+WIDTH: Final = 241.0
+HEIGHT: Final = 178.0
+"""The room of a situation, pt (85 mm x 63 mm); a cramped one may be a little larger."""
 
-_LABELS: Final = 28 + 31j  # what labels and dimension lines usually take beyond the strokes, pt
-_TURN: Final = 11.0  # radius of a couple's arrow, pt
+_ROOM: Final = complex(WIDTH, HEIGHT)
+_LABELS: Final = 28 + 31j  # what labels and dimension lines usually take beyond the strokes
 _PUSH: Final = 30.0  # length of a given force's arrow, pt
-_NEAR: Final = 8.0  # how far from its thing a label is first tried, pt
+_SMALL: Final = 0.5  # of the room, below which lengths are rather told tersely
+_LARGER: Final = 1.15  # by how much a figure told tersely has to gain
 _STRIP: Final = 20.0  # how far beside a body labels leave room for extension lines, pt
 _REFERENCE: Final = 30.0  # the least an angle's reference line reaches, pt
 
 
 def situation(
     system: System,
+    labels: Labels,
     values: Mapping[str, Value],
     depicts: Depictions,
     givens: Mapping[str, Number],
@@ -96,11 +101,21 @@ def situation(
     figure then says that it is not to scale.
     Raises KeyError when a value the geometry needs is missing.
     """
-    measured = survey(system, {**values, **drawn} if drawn else values)
+    measured = survey(system, labels, {**values, **(drawn or {})})
     measured = stacked(measured, {h.second.body: h.first.body for h in hoists_of(measured)})
     lettered, seen = frozenset(named), (spans(measured), openings(measured))
     shown = _Shown(measured, depicts, givens, lettered, bool(drawn), *seen)
-    return fitted(partial(_Situation, shown), _core(shown), complex(WIDTH, HEIGHT), _LABELS)
+    scene, core = _fitted(shown), _core(shown)
+    filled = scene.scale * max(core.real / WIDTH, core.imag / HEIGHT)
+    if core.real > POINTLIKE and (scene.strained or filled < _SMALL or not fits(scene, _ROOM)):
+        other = _fitted(replace(shown, terse=True))
+        if other.strained < scene.strained or other.scale > _LARGER * scene.scale:
+            return other
+    return scene
+
+
+def _fitted(shown: _Shown) -> Scene:
+    return fitted(partial(_Situation, shown), _core(shown), _ROOM, _LABELS)
 
 
 def _core(shown: _Shown) -> complex:
@@ -121,7 +136,7 @@ def _core(shown: _Shown) -> complex:
 class _Shown:
     """What a situation shows, at whatever scale; named: the points to be lettered.
 
-    distorted: it is not to scale.
+    distorted: it is not to scale; terse: its lengths are told by their numbers alone.
     """
 
     measured: Survey
@@ -131,6 +146,7 @@ class _Shown:
     distorted: bool
     spans: tuple[Span, ...]
     openings: tuple[Opening, ...]
+    terse: bool = False
 
 
 class _Situation:
@@ -148,6 +164,7 @@ class _Situation:
         self.inclines: frozenset[str] = frozenset()  # angles told at the foot of a slope
         self.lines: tuple[Line, ...] = ()
         self.notes: list[Note] = []
+        self.things: list[Box] = []  # what has a mass of its own
 
     def strokes(self) -> Box:
         """Bodies, what holds them, and what loads them."""
@@ -156,13 +173,15 @@ class _Situation:
         self.lines = tuple(lines_of(self.stage, walls))
         for each in self.lines:
             self.field.add(*each.shapes)
-        self.surfaces, self.inclines = (*walls, *floors_under(self.stage)), held.inclines
+        self.surfaces, water = bedded(self.stage, (*walls, *floors_under(self.stage)))
+        self.inclines = held.inclines
         extended = any(len(body.outline) > 1 for body in self.system.bodies)
         draw_surfaces(self.field, self.surfaces, corners=extended)
         for body in self.system.bodies:
             self.field.add(*outline_of(self.stage, body, held.ends))
         self._loads()
         draw_posts(self.field, [each.ends[1] for each in self.lines if each.ends and each.posted])
+        draw_scenery(self.stage, self.field, water)
         return self.field.box
 
     def _loads(self) -> None:
@@ -181,6 +200,7 @@ class _Situation:
         for body in self.system.bodies:
             self.notes += burdens.spreads(body)
             burdens.shelves(body)
+        self.things = burdens.things
 
     def _note(self, note: Note | None) -> None:
         if note:
@@ -191,21 +211,19 @@ class _Situation:
         self._pulls()
         self._angles()
         placed = self.lengths_first and self._lengths()
-        self._notes()
+        set_notes(self.field, self.notes, self.things, self._strips())
         if not self.lengths_first:
             placed = self._lengths()
-            if not placed:
-                again = _Situation(self.shown, self.scale, lengths_first=True)
-                again.strokes()
-                return again.labelled()
+        if not placed and not self.lengths_first:
+            again = _Situation(self.shown, self.scale, lengths_first=True)
+            again.strokes()
+            return again.labelled()
         self._letters()
         if self.shown.distorted:
             note_distorted(self.field)
-        shapes, words = tuple(self.field.shapes), situation_words(self.system)
-        return Scene(shapes, self.field.box, self.scale, words, 0 if placed else 1)
-
-    def _spot(self, point: str) -> Spot:
-        return self.stage.spot(point)
+        words = situation_words(self.system, self.measured.labels)
+        shapes, strained = layered(self.field.shapes), 0 if placed else 1
+        return Scene(shapes, self.field.box, self.scale, words, strained)
 
     def _force(self, element: Element) -> Note | None:
         """A force of known direction, drawn pushing at its point or pulling away from it."""
@@ -219,8 +237,11 @@ class _Situation:
         inside = self.measured.runs_along(self.measured.places[element.at], direction) or (
             encloses(self.stage.corners(self.system.body(element.body)), spot + 0.05 * step)
         )
-        tail, head = (spot - step, spot) if inside else (spot, spot + step)
         tag = f"force:{element.id}"
+        if self.stage.depicts.forces.get(element.id) is Source.PEDAL:
+            inside, spot = True, spot - step / _PUSH * (self.stage.halves[element.body] + 3.0)
+            self.field.add(mechanical.pad(spot, step / _PUSH, f"load:{element.id}"))
+        tail, head = (spot - step, spot) if inside else (spot, spot + step)
         self.field.add(Arrow(tail, head, MEDIUM, tag))
         text = self.stage.text(force.magnitude)
         free, near = (tail, tail + 0.3 * step) if inside else (head, head - 0.3 * step)
@@ -238,6 +259,7 @@ class _Situation:
                 continue
             start, end = each.ends
             magnitude = self.system.force(self.system.element(each.element).forces[0]).magnitude
+            magnitude = self._stiffness(magnitude) or magnitude
             if not isinstance(magnitude, Name) or magnitude.id in told:
                 continue
             if magnitude.id in self.shown.givens:
@@ -247,22 +269,31 @@ class _Situation:
                 text = self.stage.text(magnitude)
                 self.notes.append(Note(text, anchors, f"label:{magnitude.id}"))
 
+    def _stiffness(self, magnitude: Expression) -> Name | None:
+        """The stiffness a spring's force is computed with, where it is data."""
+        held = set(names_in(magnitude))
+        for definition in self.system.definitions:
+            if definition.variable in held:
+                held |= names_in(definition.expression)
+        names = [self.system.variables[id] for id in sorted(held)]
+        return next((v.as_name for v in names if v.dimension == STIFFNESS), None)
+
     def _couple(self, element: Element) -> None:
         """A couple whose sense is known, as a curved arrow about its point."""
         for couple in self.system.couples:
             known = couple.element == element.id and self.measured.has(couple.moment)
             if not known or couple.pair or not isinstance(couple.moment, Name):
                 continue
-            spot = self._spot(element.at)
+            spot = self.stage.spot(element.at)
             sense = 1 if self.measured.number(couple.moment) > 0 else -1
-            self.field.add(*turning(spot, _TURN, sense, MEDIUM, f"couple:{couple.id}"))
-            anchors = ((spot + 1j * _TURN, 90.0), (spot - 1j * _TURN, 270.0))
+            self.field.add(*turning(spot, TURN, sense, MEDIUM, f"couple:{couple.id}"))
+            anchors = ((spot + 1j * TURN, 90.0), (spot - 1j * TURN, 270.0))
             self.notes.append(Note(self.stage.text(couple.moment), anchors, f"label:{couple.id}"))
 
     def _section(self, element: Element) -> None:
         ways = self.stage.ways(element)
         if ways:
-            spot, along = self._spot(element.at), ways[0] / abs(ways[0])
+            spot, along = self.stage.spot(element.at), ways[0] / abs(ways[0])
             half = self.stage.halves[element.body]
             self.field.add(*mechanical.section(spot, along, half, f"section:{element.id}"))
 
@@ -311,6 +342,8 @@ class _Situation:
         placed = True
         for span in measures:
             text = self.stage.text(self.system.variables[span.id].as_name)
+            if self.shown.terse and isinstance(text, Stated):
+                text = text.number
             start, end = span.start * self.scale, span.end * self.scale
             placed &= draw_length(self.field, start, end, text, span.id, self._half(span))
         return placed
@@ -320,11 +353,10 @@ class _Situation:
         bodies = [b for b in self.system.bodies if ways_out(self.measured.outline(b), span.end)]
         return max((self.stage.halves[body.id] for body in bodies), default=0.0)
 
-    @cached_property
     def _strips(self) -> list[Segment]:
         """Where extension lines are likely to run, which labels leave free if they can."""
-        strips = []
-        for span in self.shown.spans:
+        strips: list[Segment] = []
+        for span in () if self.lengths_first else self.shown.spans:
             normal = (span.end - span.start) / abs(span.end - span.start) * 1j
             reach = self._half(span) + _STRIP
             for end in (span.start * self.scale, span.end * self.scale):
@@ -333,26 +365,10 @@ class _Situation:
                     strips.append((end.real, end.imag, far.real, far.imag))
         return strips
 
-    def _off_strips(self, boxes: Iterable[Box]) -> Iterator[Box]:
-        strips = [] if self.lengths_first else self._strips
-        return (box for box in boxes if not any(meets(strip, box) for strip in strips))
-
-    def _notes(self) -> None:
-        for note in self.notes:
-            near = self._off_strips(around(note.text, note.anchors, farthest=_NEAR))
-            boxes = chain(near, around(note.text, note.anchors))
-            self.field.place(note.text, boxes, note.tag)
-
     def _letters(self) -> None:
         """The letters of the points a problem speaks of: supports, cables, ends."""
-        for point in self._lettered():
-            half = self._half_at(point)
-            spot, name = self._spot(point), Name(point, point)
-            above = tuple((spot, direction) for direction in (135.0, 45.0, 90.0))
-            below = tuple((spot, direction) for direction in (225.0, 315.0, 270.0))
-            near = around(name, above, half, farthest=_NEAR)
-            boxes = chain(near, around(name, (*above, *below), half))
-            self.field.place(name, boxes, f"letter:{point}")
+        spot, half = self.stage.spot, self._half_at
+        set_letters(self.field, {name: (spot(name), half(name)) for name in self._lettered()})
 
     def _half_at(self, point: str) -> float:
         """Half the thickness (pt) of the slender bodies at a point."""
@@ -365,9 +381,12 @@ class _Situation:
         return max(halves, default=0.0)
 
     def _lettered(self) -> list[str]:
-        """Where supports and lines act on bodies with extent, and what the statement names."""
-        shown = {body.id for body in self.system.bodies if len(body.outline) > 1}
-        wanted = set(self.shown.named)
+        """Where supports and lines act on bodies with extent, their ends and corners, about which a
+        key may take torques, and what the statement names.
+        """
+        extended = [body for body in self.system.bodies if len(body.outline) > 1]
+        shown = {body.id for body in extended}
+        wanted = {*self.shown.named, *(name for body in extended for name in body.outline)}
         for element in self.system.elements:
             if element.body in shown and element.kind not in (Kind.WEIGHT, Kind.DISTRIBUTED):
                 wanted |= {element.at, element.toward}
@@ -376,3 +395,4 @@ class _Situation:
             for point in self.system.points
             if point in wanted and not untold_in(self.measured, point)
         ]
+

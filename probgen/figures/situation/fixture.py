@@ -7,7 +7,7 @@ from typing import Final
 
 from probgen.figures.paper.scene import Shape, Spot
 from probgen.figures.parts.ground import Surface, fulcrum
-from probgen.quantities.expression import Name, Number
+from probgen.figures.situation.datum import Datum
 
 FACE: Final = 14.0
 """How far a face reaches beyond what it holds, pt."""
@@ -22,7 +22,7 @@ class Incline:
     foot: Spot
     level: float
     way: float
-    text: Name | Number
+    text: Datum
     id: str
 
 

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from probgen.bank.depiction import Anchor, Look
+from probgen.bank.depiction import Anchor, Hinge, Look
 from probgen.figures.measured.survey import pushes
 from probgen.figures.paper.scene import (
     HEAVY,
@@ -29,18 +29,20 @@ from probgen.figures.parts.ground import Surface
 from probgen.figures.situation import pulley
 from probgen.figures.situation.fixture import FACE
 from probgen.figures.situation.pulley import Hoist
+from probgen.figures.situation.shape import beyond
 from probgen.figures.situation.stage import Stage
 from probgen.statics.system import Element, Kind
 
 _REACH: Final = 16.5  # a wall this near a line's end holds it, pt
-_RISE: Final = 1.0  # the highest a cable is followed to its wall, in lengths of its body
+_RISE: Final = 1.45  # the highest a cable is followed to its wall, in lengths of its body
 _BROKEN: Final = 0.6  # how high one that rises further is drawn
 _RUN: Final = 0.5  # how far a cable without a wall is followed, in lengths of its body
-_LINE: Final = 62.0  # length of a line from a particle, pt
-_ASIDE: Final = 42.0  # how far to its side such a line ends at least, pt
+_LINE: Final = 74.0  # length of a line from a particle, pt
+_ASIDE: Final = 54.0  # how far to its side such a line ends at least, pt
 _SHORTEST: Final = 46.0  # how near a ceiling may be to it, along a cord, pt
 _FARTHEST: Final = 110.0  # how far a wall may be from a particle it holds, pt
 _PULLEY: Final = 9.0  # radius of a pulley, pt
+_BONE: Final = 5.0  # from a bone's axis to what is fixed to it, pt
 _DRAWN: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT)
 
 
@@ -215,8 +217,53 @@ def _muscle(stage: Stage, element: Element) -> Iterator[Line]:
     elif direction is None:
         return
     else:
+        knee = _knee(stage, element)
+        if knee is not None and heading(direction).real * (knee - start).real > 0:
+            yield _over_knee(stage, element, start, heading(direction), knee)
+            return
         end = start + heading(direction) * _muscle_reach(stage, element, start, direction)
-    yield Line(limb.muscle(start, end, tag), element.id, (start, end))
+    origin = _origin(stage, element, end, tag)
+    yield Line((*origin, *limb.muscle(start, end, tag)), element.id, (start, end))
+
+
+def _knee(stage: Stage, element: Element) -> Spot | None:
+    """The knee that a muscle's body turns about, where it is one."""
+    for hinge in stage.system.elements:
+        own = hinge.kind == Kind.HINGE and hinge.body == element.body
+        if own and stage.depicts.hinges.get(hinge.id) is Hinge.KNEE:
+            return stage.spot(hinge.at)
+    return None
+
+
+def _over_knee(
+    stage: Stage, element: Element, start: Spot, unit: complex, knee: Spot
+) -> Line:
+    """The tendon below the knee, the kneecap it ends at, and the muscle along the thigh."""
+    tag = f"muscle:{element.id}"
+    cap = start + unit * abs((knee - start).real / unit.real) * 0.86
+    thigh = beyond(stage.look(element.body), Hinge.KNEE, 0.0)
+    side = thigh / abs(thigh) * (-1j if ((cap - knee) / thigh).imag < 0 else 1j)
+    origin = knee + 0.95 * thigh + side * 8.0
+    tendon = line(start, cap, HEAVY, tag)
+    shapes = (*limb.muscle(cap, origin, tag), tendon, *limb.patella(cap, unit, tag))
+    return Line(shapes, element.id, (start, cap))
+
+
+def _origin(stage: Stage, element: Element, end: Spot, tag: str) -> tuple[Shape, ...]:
+    """The tendon from a muscle's end to the bone beyond the joint, where it ends beside that."""
+    for hinge in stage.system.elements:
+        if hinge.kind != Kind.HINGE or hinge.body != element.body:
+            continue
+        told, look = stage.depicts.hinges.get(hinge.id), stage.look(element.body)
+        if told is not Hinge.ELBOW:
+            continue
+        joint, way = stage.spot(hinge.at), beyond(look, told, stage.size(element.body))
+        along = (end - joint) / way
+        share, away = min(max(along.real + 0.15, 0.3), 0.92), abs(along.imag) * abs(way)
+        if away > _BONE:
+            side = way / abs(way) * (1j if along.imag > 0 else -1j)
+            return (line(end, joint + way * share + side * _BONE, HEAVY, tag),)
+    return ()
 
 
 def _muscle_reach(stage: Stage, element: Element, start: Spot, direction: float) -> float:
@@ -237,7 +284,7 @@ def _way(stage: Stage, element: Element) -> float | None:
     direction = stage.measured.direction_of(element)
     if direction is None:
         return None
-    return (direction + 180.0) % 360.0 if pushes(stage.system, element) else direction
+    return (direction + 180.0) % 360.0 if pushes(element) else direction
 
 
 def _tied(stage: Stage, element: Element) -> Spot | None:

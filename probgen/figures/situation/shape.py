@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import Final
 
-from probgen.bank.depiction import Depictions, Look
+from probgen.bank.depiction import Depictions, Hinge, Look
 from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.scene import Spot
 from probgen.statics.system import Body, Kind
@@ -27,8 +27,8 @@ UPRIGHT: Final = frozenset({Look.CABINET, Look.BOOKCASE})
 """Boxes about an axis from the floor up."""
 
 _HALVES: Final = {
-    Look.LADDER: 3.2, Look.FOREARM: 2.0, Look.ARM: 4.0, Look.LEG: 4.5, Look.PLANK: 2.2,
-    Look.ROD: 1.6, Look.WHEELBARROW: 1.5,
+    Look.LADDER: 3.2, Look.FOREARM: 2.0, Look.ARM: 4.0, Look.LEG: 4.5, Look.TRUNK: 12.0,
+    Look.PLANK: 2.2, Look.ROD: 1.6, Look.WHEELBARROW: 1.5,
 }  # fmt: skip
 _HALF: Final = 3.0  # half the thickness of any other bar, pt
 _SLENDER: Final = 0.2  # half the breadth of an upright box of unknown breadth, of its height
@@ -77,6 +77,24 @@ def corners_of(measured: Survey, body: Body, look: Look) -> tuple[complex, ...]:
         side = (top - foot) / abs(top - foot) * 1j * half_breadth(measured, body)
         return foot - side, foot + side, top + side, top - side
     return ()
+
+
+def beyond(part: Look | None, told: Hinge | None, size: float) -> complex:
+    """The step (pt) from a joint along what is beyond a limb of some length; 0 for nothing."""
+    if told is Hinge.KNEE:
+        return -46 + 0j
+    match part:
+        case Look.FOREARM:
+            return 1j * max(0.62 * size, 55.0)
+        case Look.FOOT:
+            return 6.0 + 52j
+        case Look.HEAD:
+            return -20.0 - 34.6j
+        case Look.TRUNK:
+            return -8.0 - 46j
+        case Look.PELVIS:
+            return -52.0 - 70j
+    return 0j
 
 
 def arms_of(measured: Survey, body: Body, look: Look) -> tuple[str, list[float], list[str]]:

@@ -14,6 +14,7 @@ from probgen.figures.measured.survey import Survey, pushes, ways_out
 from probgen.figures.paper.scene import Spot, dot, heading
 from probgen.figures.situation import pulley
 from probgen.figures.situation.block import Block, blocks_of, shifts_of
+from probgen.figures.situation.datum import Datum, datum_of
 from probgen.figures.situation.pulley import Course, Hoist, hoists_of
 from probgen.figures.situation.shape import (
     ROUND,
@@ -69,9 +70,9 @@ class Stage:
         """What a body is drawn as."""
         return look_of(self.depicts, body)
 
-    def text(self, name: Name | Number) -> Name | Number:
-        """What a quantity is labelled with: its number when it is data, else its symbol."""
-        return self.givens.get(name.id, name) if isinstance(name, Name) else name
+    def text(self, name: Name | Number) -> Datum:
+        """What a quantity is labelled with."""
+        return datum_of(name, self.givens)
 
     # Places
 
@@ -87,7 +88,7 @@ class Stage:
         if block is None or not self.measured.has(force.direction):
             return spot
         unit = heading(self.measured.number(force.direction))
-        if pushes(self.system, element):  # it stands behind its point
+        if pushes(element):  # it stands behind its point
             unit = -unit
         return spot + block.grip(unit)
 

@@ -13,7 +13,7 @@ from probgen.figures.parts import limb, mechanical, solid
 from probgen.figures.parts.ground import Surface, lug
 from probgen.figures.situation.contact import rolling, source, stands_for, touching
 from probgen.figures.situation.fixture import FACE, Fixture, wedge_under
-from probgen.figures.situation.shape import LIMBS, ROUND, arms_of
+from probgen.figures.situation.shape import LIMBS, ROUND, arms_of, beyond
 from probgen.figures.situation.stage import Ends, Stage
 from probgen.statics.system import Element, Kind
 
@@ -152,28 +152,15 @@ def _joint(
             case [thigh, shin]:
                 return Fixture(limb.knee(pin, thigh, shin, tag))
         return Fixture()
+    if part is Look.JAW:
+        tip = stage.spot(stage.system.body(element.body).outline[-1])
+        return Fixture((*limb.upper_jaw(pin, tip, tag), *limb.joint(pin, _RING, tag)), gap=_RING)
     part = part or _JOINTS.get(told)
     shapes: tuple[Shape, ...] = limb.joint(pin, _RING, tag)
-    way = -46 + 0j if told is Hinge.KNEE else _beyond(part, stage.size(element.body))
+    way = beyond(part, told, stage.size(element.body))
     if way:
         shapes += limb.bone(pin, pin + way, tag, 1.0 if part is Look.FOREARM else 1.3)
     return Fixture(shapes, gap=_RING)
-
-
-def _beyond(part: Look | None, size: float) -> complex:
-    """The step (pt) from a joint along what is beyond a limb of some length; 0 for nothing."""
-    match part:
-        case Look.FOREARM:
-            return 1j * max(0.62 * size, 55.0)
-        case Look.FOOT:
-            return 6.0 + 52j
-        case Look.HEAD:
-            return -34j
-        case Look.TRUNK:
-            return -8.0 - 46j
-        case Look.PELVIS:
-            return -52.0 - 70j
-    return 0j
 
 
 def _built_in(stage: Stage, element: Element) -> Fixture:

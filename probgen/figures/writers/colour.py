@@ -1,4 +1,4 @@
-"""The colours of a figure drawn in colour: one for each kind of thing.
+"""The colours of a figure drawn in colour, one for each kind of thing, and the tones of its faces.
 
 A figure says nothing by colour alone: line weights, dashes and shapes tell the same, so that a
 photocopy loses nothing.  The hues are those of M. Okabe and K. Ito, "Color Universal Design"
@@ -8,6 +8,8 @@ photocopy loses nothing.  The hues are those of M. Okabe and K. Ito, "Color Univ
 from __future__ import annotations
 
 from typing import Final
+
+from probgen.figures.paper.scene import Tone
 
 Ink = tuple[float, float, float]
 """Red, green and blue, 0 to 1."""
@@ -23,7 +25,7 @@ _INKS: Final = {
     "force": _BLUE, "component": _BLUE, "rectangle": _BLUE, "couple": _PURPLE,
     "distributed": _BLUE, "muscle": _VERMILION, "cable": _GREEN, "spring": _GREEN,
     "dimension": _GREY, "angle": _GREY, "reference": _GREY, "ground": _GREY, "hatch": _GREY,
-    "axes": _GREY, "pivot": _VERMILION,
+    "axes": _GREY, "soil": _GREY, "pivot": _VERMILION,
 }  # fmt: skip
 """The first word of a tag -> its ink; all else is black."""
 
@@ -31,6 +33,18 @@ _INKS: Final = {
 def ink_of(tag: str, colour: bool = True) -> Ink:
     """The ink of a shape by its tag; black where no colour is asked for."""
     return _INKS.get(tag.partition(":")[0], BLACK) if colour else BLACK
+
+
+_GREYS: Final = {
+    Tone.BODY: 0.9, Tone.PERSON: 0.78, Tone.GROUND: 0.82, Tone.WATER: 0.87, Tone.PAPER: 1.0,
+}  # fmt: skip
+_TINTS: Final[dict[Tone, Ink]] = {Tone.WATER: (0.80, 0.90, 0.97), Tone.GROUND: (0.88, 0.83, 0.76)}
+
+
+def tint_of(tone: Tone, colour: bool = True) -> Ink:
+    """What a tone is painted in: a grey, and a tint where colour is asked for."""
+    grey = _GREYS[tone]
+    return _TINTS.get(tone, (grey, grey, grey)) if colour else (grey, grey, grey)
 
 
 def hexadecimal(ink: Ink) -> str:

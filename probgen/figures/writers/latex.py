@@ -21,16 +21,20 @@ from probgen.figures.paper.scene import (
     Pen,
     Scene,
     Spot,
+    Stated,
     Stroke,
     barbs,
     heading,
     shaft,
 )
-from probgen.figures.writers.colour import BLACK, Ink, ink_of
-from probgen.quantities.printing import latex
+from probgen.figures.writers.colour import BLACK, Ink, ink_of, tint_of
+from probgen.quantities.expression import Expression
+from probgen.quantities.printing import latex, latex_in_line
 
 _MARGIN: Final = 1.0
 """Space left around the drawing, pt."""
+
+_PLAIN: Final = ("", "S")
 
 
 def latex_picture(scene: Scene, colour: bool = False) -> str:
@@ -45,8 +49,8 @@ def latex_picture(scene: Scene, colour: bool = False) -> str:
         r"\roundjoin",
     ]
     strokes = [shape for shape in scene.shapes if not isinstance(shape, Label)]
-    weight, rounded, ink = -1.0, False, BLACK
-    for (pen, paint), group in groupby(strokes, key=lambda s: (s.pen, ink_of(s.tag, colour))):
+    weight, rounded, ink, join = -1.0, False, BLACK, _PLAIN
+    for (pen, paint, tint), group in groupby(strokes, key=lambda s: _look(s, colour)):
         if pen.weight != weight:
             weight = pen.weight
             lines.append(rf"\linethickness{{{_n(weight)}pt}}")
@@ -56,7 +60,13 @@ def latex_picture(scene: Scene, colour: bool = False) -> str:
         if paint != ink:
             ink = paint
             lines.append(_color(ink))
-        lines += _paint(list(group), shift)
+        if tint != join:
+            join = tint
+            lines.append(_tinted(*tint))
+        if tint == _PLAIN:
+            lines += _paint(list(group), shift)
+        else:  # one over the other
+            lines += [_stroked(shape, shift) + r"\strokepath" for shape in group]
     by_look = groupby(scene.labels, key=lambda label: (label.size, ink_of(label.tag, colour)))
     for (size, paint), labels in by_look:
         if paint != ink:
@@ -70,6 +80,27 @@ def latex_picture(scene: Scene, colour: bool = False) -> str:
 
 def _color(ink: Ink) -> str:
     return r"\color[rgb]{" + ",".join(_n(part) for part in ink) + "}"
+
+
+def _look(shape: Stroke, colour: bool) -> tuple[Pen, Ink, tuple[str, str]]:
+    """Pen, ink, and what a tone takes: the PDF's operators that choose it and paint the path."""
+    ink = ink_of(shape.tag, colour)
+    if isinstance(shape, Arrow) or shape.tone is None:
+        return shape.pen, ink, _PLAIN
+    tint = tint_of(shape.tone, colour)
+    grey = tint[0] == tint[1] == tint[2]
+    parts = " ".join(_n(part) for part in (tint[:1] if grey else tint))
+    operator = "g" if grey else "rg"
+    if isinstance(shape, Path) and not shape.closed:
+        return shape.pen, ink, (f"{parts} {operator.upper()}", "S")
+    return shape.pen, ink, (f"{parts} {operator}", "B" if shape.pen.weight else "f")
+
+
+def _tinted(chosen: str, painted: str) -> str:
+    """The package sets a path's joins before it paints it; the tone is chosen with them."""
+    join = rf"\expandafter\def\csname pIIe@linejoin\endcsname{{ 1 j {chosen}}}"
+    paint = rf"\expandafter\def\csname pIIe@stroke@op\endcsname{{{painted}}}"
+    return (join if chosen else r"\roundjoin") + paint
 
 
 def _paint(shapes: list[Stroke], shift: Spot) -> Iterator[str]:
@@ -160,8 +191,14 @@ def _curve(shape: Curve | Arc, shift: Spot) -> str:
 
 
 def _label(label: Label, shift: Spot) -> str:
-    text = label.text if isinstance(label.text, str) else f"${latex(label.text)}$"
+    text = label.text if isinstance(label.text, str) else f"${_formula(label.text)}$"
     return rf"\put{_at(label.spot, shift)}{{{text}}}"
+
+
+def _formula(text: Expression | Stated) -> str:
+    if isinstance(text, Stated):
+        return f"{latex(text.symbol)} = {latex(text.number)}"
+    return latex_in_line(text)
 
 
 def _at(spot: Spot, shift: Spot) -> str:

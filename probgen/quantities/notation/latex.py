@@ -8,6 +8,7 @@ from typing import Final
 from probgen.quantities.expression import Number
 from probgen.quantities.formula import Balance
 from probgen.quantities.notation.notation import (
+    TERM,
     TIGHT,
     Notation,
     Printed,
@@ -34,7 +35,7 @@ class Latex(Notation):
 
     plus, minus, negative = " + ", " - ", "-"
     thin, times = r"\,", r"\times "
-    applied = " "  # TeX sets the space after \sin itself
+    upon, applied = r"\,", " "  # TeX sets more space about \sin by itself
     space, comma = " ", ", "
 
     def symbol(self, symbol: Symbol) -> str:
@@ -84,6 +85,15 @@ class Latex(Notation):
 
     def summed(self, inner: str) -> str:
         return rf"\sum {inner}"
+
+
+class SlashedLatex(Latex):
+    """The same with fractions on one line, L/2, for what has to stay low."""
+
+    def fraction(self, top: Printed, bottom: Printed, depth: int) -> Printed:
+        above = top.text if top.hold >= TERM else f"({top.text})"
+        below = bottom.text if bottom.hold >= TIGHT else f"({bottom.text})"
+        return Printed(f"{above}/{below}", TERM)
 
 
 def _subscript(part: str) -> str:

@@ -33,7 +33,7 @@ class MathML(Notation):
     plus, minus, negative = "<mo>+</mo>", "<mo>−</mo>", "<mo>−</mo>"
     thin, times = "<mo>\u2062</mo>" + _THIN, "<mo>×</mo>"  # the first is read as "times"
     next = "<mo>\u2062</mo>"
-    applied = _THIN
+    upon, applied = "<mo>\u2062</mo>" + 2 * _THIN, _THIN
     space, comma = "", "<mo>,</mo>"
 
     def symbol(self, symbol: Symbol) -> str:

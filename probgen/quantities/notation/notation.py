@@ -21,6 +21,7 @@ class Edge(Enum):
 
     DIGIT = auto()
     BRACKET = auto()
+    FUNCTION = auto()
     OTHER = auto()
 
 
@@ -41,8 +42,9 @@ class Notation(ABC):
     """How the parts of a formula are put together; notations differ only in this.
 
     plus, minus: between terms; negative: the sign before a first term; thin, times: between
-    factors that need no sign, and between numbers; next: between bracketed factors; applied: from
-    a function to an argument without brackets; space, comma: between pieces and arguments.
+    factors that need no sign, and between numbers; next: between bracketed factors; upon, applied:
+    before a function, and from it to an argument without brackets; space, comma: between pieces
+    and arguments.
     """
 
     plus: str
@@ -51,6 +53,7 @@ class Notation(ABC):
     thin: str
     times: str
     next: str = ""
+    upon: str
     applied: str
     space: str
     comma: str

@@ -28,7 +28,7 @@ class Plain(Notation):
 
     plus, minus, negative = " + ", " − ", "−"
     thin, times = " ", " × "
-    applied = " "
+    upon, applied = " ", " "
     space, comma = " ", ", "
 
     def symbol(self, symbol: Symbol) -> str:

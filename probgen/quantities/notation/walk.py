@@ -136,6 +136,8 @@ def _between(before: Edge, after: Edge, to: Notation) -> str:
     """What stands between two factors."""
     if before is after is Edge.BRACKET:
         return to.next
+    if after is Edge.FUNCTION:
+        return to.upon
     return to.times if before is after is Edge.DIGIT else to.thin
 
 
@@ -176,7 +178,8 @@ def _trigonometric(name: str, argument: Expression, inner: Printed, to: Notation
     """A function and its argument, in brackets unless that is one number or one symbol."""
     alone = not isinstance(argument, Quotient | Call) and inner.hold >= TIGHT
     if alone:
-        return Printed(to.row(to.function(name) + to.applied + inner.text), TERM, tall=inner.tall)
+        text = to.row(to.function(name) + to.applied + inner.text)
+        return Printed(text, TERM, Edge.FUNCTION, tall=inner.tall)
     shown = to.brackets(inner.text, inner.tall)
     text = to.row(to.function(name) + shown)
-    return Printed(text, TIGHT, last=Edge.BRACKET, tall=inner.tall)
+    return Printed(text, TIGHT, Edge.FUNCTION, Edge.BRACKET, inner.tall)

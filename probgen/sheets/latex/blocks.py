@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from functools import cache, lru_cache
+from functools import cache
 from typing import Final
 
-from probgen.quantities.expression import Name
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.printing import latex
-from probgen.quantities.unit import UNITS
 from probgen.sheets.latex.escape import escape
+from probgen.sheets.spacing import paragraphs, tied
 from probgen.wording.block import (
     Block,
     Display,
@@ -29,13 +27,6 @@ Flowing = Paragraph | Itemize | Display
 Draw = Callable[[Picture], str]
 """The LaTeX of the figure whose place a block is."""
 
-_BLANK_LINE: Final = re.compile(r"\s*\n[^\S\n]*\n\s*")
-_AFTER_WORD: Final = re.compile(r"\w $")
-_UNITS: Final = "|".join(
-    re.escape(unit.plain) for unit in UNITS.values() if unit.plain not in ("", "°", "in")
-)
-_BEFORE_UNIT: Final = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?![\w²]))")
-"""The space in "4.00 m" is thin and unbroken (NIST SP 811 (2008), section 7.2); "in" is a word."""
 _UNBROKEN_ROWS: Final = 5  # a display of more rows may go over to the next page in its middle
 
 
@@ -44,36 +35,17 @@ def write_inlines(inlines: tuple[Inline, ...]) -> str:
 
     A letter stays on the line of the word before it ("at A").
     """
-    written = ""
-    for inline in inlines:
-        if _is_letter(inline) and _AFTER_WORD.search(written):
-            written = written[:-1] + "~"
-        written += _inline(inline)
-    return written
-
-
-def _is_letter(inline: Inline) -> bool:
-    match inline:
-        case Math((Name(),)):
-            return True
-        case _:
-            return False
+    return "".join([_inline(inline) for inline in tied(inlines)])
 
 
 def _inline(inline: Inline) -> str:
     match inline:
         case Text(text):
-            return _text(text)
+            return r"\par ".join([escape(part) for part in paragraphs(text)])
         case Math(formula):
             written = latex(formula, display=False)
             short = sum(isinstance(piece, Relation) for piece in formula) <= 1
             return f"${{{written}}}$" if short else f"${written}$"  # braces: never torn apart
-
-
-@lru_cache(maxsize=4096)
-def _text(text: str) -> str:
-    spaced = _BEFORE_UNIT.sub("\u202f", text)
-    return r"\par ".join(escape(part) for part in _BLANK_LINE.split(spaced))
 
 
 def write_step(section: Section, number: int, draw: Draw) -> str:

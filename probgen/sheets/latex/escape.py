@@ -63,6 +63,12 @@ _SYMBOLS: Final = {
     "∞": r"\ensuremath{\infty}", "∠": r"\ensuremath{\angle}", "⊥": r"\ensuremath{\perp}",
     "ʼ": r"\oneletter{02BC}{’}", "ʻ": r"\oneletter{02BB}{‘}",
     "✓": r"\ensuremath{\checkmark}", "′": r"\ensuremath{'}", "″": r"\ensuremath{''}",
+} | {
+    raised: rf"\ensuremath{{^{{{plain}}}}}"
+    for raised, plain in zip("⁰⁴⁵⁶⁷⁸⁹⁺⁻", "0456789+-", strict=True)
+} | {
+    lowered: rf"\ensuremath{{_{{{plain}}}}}"
+    for lowered, plain in zip("₀₁₂₃₄₅₆₇₈₉₊₋", "0123456789+-", strict=True)
 }  # fmt: skip
 
 _GREEK: Final = {

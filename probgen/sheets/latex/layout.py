@@ -70,6 +70,13 @@ class _Sandbox(ImmutableSandboxedEnvironment):
         return super().getattr(obj, attribute)
 
 
+_WRONG: Final = (
+    TemplateError, ArithmeticError, LookupError, TypeError, ValueError, AttributeError,
+    RecursionError,
+)  # fmt: skip
+"""What a layout may end in: it divides by nothing, calls what is no function, includes itself."""
+
+
 class Layouts:
     """The page layouts: the package's own, each replaced by that of the house where it has one."""
 
@@ -173,7 +180,7 @@ class Layouts:
     def _print(self, name: str, **given: object) -> str:
         try:
             return self._environment.get_template(name).render(given)
-        except TemplateError as error:
+        except _WRONG as error:
             raise InputError([_fault(name, error)]) from None
 
 
@@ -186,7 +193,7 @@ def _bookmark(title: str) -> NoEscape:
     return NoEscape(" ".join(title.split()).encode().hex())
 
 
-def _fault(name: str, error: TemplateError) -> Fault:
+def _fault(name: str, error: Exception) -> Fault:
     """Where a layout went wrong: jinja2 puts layout files and lines into its tracebacks."""
     file, line = name, 0
     if isinstance(error, TemplateSyntaxError):
@@ -197,4 +204,16 @@ def _fault(name: str, error: TemplateError) -> Fault:
                 file, line = frame.filename, frame.lineno or 0
     field = f"line {line}" if line else ""
     expected = "a layout that only prints what a sheet or key has"
-    return Fault(file, field, error.message or type(error).__name__, expected, "correct the line")
+    return Fault(file, field, _found(error), expected, "correct the line")
+
+
+def _found(error: Exception) -> str:
+    match error:
+        case TemplateError(message=str(message)) if message:
+            return message
+        case RecursionError():
+            return "layouts or loops in each other without end"
+        case ArithmeticError():
+            return "arithmetic without a result"
+        case _:
+            return "something that cannot be done with what a page holds"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from probgen.bank.situation import with_article
 from probgen.wording.block import Math, Text
 from probgen.wording.english.saying import say
@@ -10,8 +12,12 @@ from probgen.wording.facts.asked import (
     ForceAsked,
     GravityTaken,
     LimitsAsked,
+    LimitsOffered,
+    MarginNamed,
     QuantityAsked,
     UtmostAsked,
+    WaysOffered,
+    YesOrNo,
 )
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, filled
@@ -74,3 +80,30 @@ def answer_named(fact: AnswerNamed, nouns: Nouns) -> Inlines:
             return filled("direction of {R}", R=fact.letter)
         case ResultKind.QUANTITY | ResultKind.MAGNITUDE:
             return (Math((fact.letter,)),)
+
+
+_WAYS: Final = {
+    "horizontal": "above / below the horizontal, to the right / left",
+    "vertical": "from the upward / downward vertical, to the right / left",
+    "axis": "counter-clockwise from +x",
+}
+
+
+@say.register
+def ways_offered(fact: WaysOffered, nouns: Nouns) -> Inlines:
+    return (Text(_WAYS[fact.reference]),)
+
+
+@say.register
+def limits_offered(fact: LimitsOffered, nouns: Nouns) -> Inlines:
+    return (Text(" / ".join(nouns.limit(limit) for limit in fact.limits)),)
+
+
+@say.register
+def yes_or_no(fact: YesOrNo, nouns: Nouns) -> Inlines:
+    return (Text(f"{nouns.limit(fact.limit)}: yes / no" if fact.limit else "yes / no"),)
+
+
+@say.register
+def margin_named(fact: MarginNamed, nouns: Nouns) -> Inlines:
+    return (Text("margin"),)

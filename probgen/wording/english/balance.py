@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from probgen.quantities.expression import Expression
 from probgen.quantities.printing import symbol_plain
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import heading, numeral, series, the_bodies, toward
@@ -16,17 +19,20 @@ from probgen.wording.facts.balance import (
     CoupleNegative,
     ForceHeading,
     ForceNegative,
+    ForceSplit,
+    ForcesZero,
+    GoOnWith,
     NoneAlone,
     PutIntoTheRest,
     QuantityHeading,
     TakenOut,
     TogetherHeading,
     TorqueHeading,
+    TorquesZero,
     WithTheResult,
-    WithUnrounded,
 )
 from probgen.wording.nouns import Nouns
-from probgen.wording.sentence import Inlines, filled, letter
+from probgen.wording.sentence import Inlines, filled, letter, listed
 
 
 @say.register
@@ -101,8 +107,65 @@ def with_the_result(fact: WithTheResult, nouns: Nouns) -> Inlines:
 
 
 @say.register
-def with_unrounded(fact: WithUnrounded, nouns: Nouns) -> Inlines:
-    return (Text("With the unrounded values found above:"),)
+def torques_zero(fact: TorquesZero, nouns: Nouns) -> Inlines:
+    return filled(
+        "{Body} {are} at rest, so the {word}s about {P} add up to zero.",
+        Body=_capital(the_bodies(fact.bodies, nouns)),
+        are="is" if len(fact.bodies) == 1 else "are",
+        word=fact.turning,
+        P=letter(fact.pivot),
+    )
+
+
+@say.register
+def forces_zero(fact: ForcesZero, nouns: Nouns) -> Inlines:
+    named = [filled("along {a}", a=letter(axis)) for axis in fact.axes]
+    axes = listed(named or ["along any axis"], " and ")
+    if fact.too:
+        return filled("The forces {axes} add up to zero too.", axes=axes)
+    pattern = (
+        "The forces on {body} balance: {axes} they add up to zero."
+        if fact.particle
+        else "{Body} {are} at rest, so the forces {axes} add up to zero."
+    )
+    body = the_bodies(fact.bodies, nouns)
+    return filled(
+        pattern,
+        body=body,
+        Body=_capital(body),
+        are="is" if len(fact.bodies) == 1 else "are",
+        axes=axes,
+    )
+
+
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]
+
+
+@say.register
+def go_on_with(fact: GoOnWith, nouns: Nouns) -> Inlines:
+    return filled(
+        "We go on with {carried}, not the rounded {rounded}.",
+        carried=series(fact.carried),
+        rounded=series(fact.rounded),
+    )
+
+
+@say.register
+def force_split(fact: ForceSplit, nouns: Nouns) -> Inlines:
+    if fact.upright:
+        where = f"from the {'upward' if fact.way.up else 'downward'} vertical"
+    else:
+        where = f"{'above' if fact.way.up else 'below'} the horizontal"
+    parts = [filled("{p} along {a}", p=part, a=letter(axis)) for axis, part in fact.parts]
+    return filled(
+        "{F} points {angle} {where}, to the {side}: {parts}.",
+        F=fact.force,
+        angle=fact.angle,
+        where=where,
+        side="right" if fact.way.right else "left",
+        parts=series(parts),
+    )
 
 
 @say.register
@@ -114,21 +177,30 @@ def conditions_hold(fact: ConditionsHold, nouns: Nouns) -> Inlines:
 @say.register
 def axis_tilted(fact: AxisTilted, nouns: Nouns) -> Inlines:
     return filled(
-        "Along the axis {axis}, {kind} ({way} is positive), one unknown drops out:",
+        "Along the axis {axis}, {kind} ({way} is positive){missing}:",
         axis=letter(fact.axis),
         kind="along the surface" if fact.along else "square to the surface",
         way=toward(fact.way),
+        missing=_left_out(fact.missing),
     )
+
+
+def _left_out(forces: Sequence[Expression]) -> Inlines:
+    if not forces:
+        return ()
+    pattern = ", {F} does not appear" if len(forces) == 1 else ", {F} do not appear"
+    return filled(pattern, F=series(forces))
 
 
 @say.register
 def force_negative(fact: ForceNegative, nouns: Nouns) -> Inlines:
     return filled(
-        "{F} is negative: this part of the force acts {way}, against the way first taken."
-        if fact.component
-        else "{F} is negative: it acts {way}, against the way first taken.",
+        "{F} is negative{expected}: {it} acts {way}{against}.",
         F=fact.force,
+        expected=", as expected" if fact.expected else "",
+        it="this part of the force" if fact.component else "it",
         way=toward(fact.way),
+        against="" if fact.expected else ", against the way first taken",
     )
 
 

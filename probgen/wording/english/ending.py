@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from typing import Final
+
+from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import capitalized, direction, heading, toward
 from probgen.wording.english.saying import say
 from probgen.wording.facts.ending import (
+    ArmAmong,
     BodyCheckHeading,
     CheckHeading,
     FarthestHeading,
@@ -19,6 +23,7 @@ from probgen.wording.facts.ending import (
     LimitSupposed,
     OneComponent,
     PullCompared,
+    QuadrantTold,
     ResultantHeading,
     ResultantIs,
     SupposedHeading,
@@ -83,8 +88,28 @@ def limit_decides(fact: LimitDecides, nouns: Nouns) -> Inlines:
 
 @say.register
 def limit_judged(fact: LimitJudged, nouns: Nouns) -> Inlines:
-    verdict = say(fact.verdict, nouns)
-    return filled("{comparison}: {verdict}.", comparison=fact.comparison, verdict=verdict)
+    kept, most = fact.verdict.kept, fact.verdict.most
+    if kept:
+        pattern = "{l} is {needed}, {under} the {allowed} of {r}: {verdict}."
+    else:
+        pattern = (
+            "{l} would have to be {needed}, but {r} allows at {most} {allowed}: {verdict}. {Limit}."
+        )
+    if isinstance(fact.right, Number):  # it says itself how much it allows
+        short = {" of {r}": "", "{r} allows at {most} {allowed}": "at {most} {allowed} is allowed"}
+        for words, instead in short.items():
+            pattern = pattern.replace(words, instead)
+    return filled(
+        pattern,
+        l=fact.left,
+        needed=fact.needed,
+        r=fact.right,
+        allowed=fact.allowed,
+        under="within" if most else "above",
+        most="most" if most else "least",
+        verdict=say(fact.verdict, nouns),
+        Limit=heading(nouns.limit(fact.limit)),
+    )
 
 
 @say.register
@@ -126,6 +151,48 @@ def one_component(fact: OneComponent, nouns: Nouns) -> Inlines:
         R=fact.force,
         way="horizontal" if fact.level else "vertical",
         other=fact.other,
+    )
+
+
+_QUADRANTS: Final = {
+    (True, True): "first",
+    (True, False): "second",
+    (False, False): "third",
+    (False, True): "fourth",
+}
+"""By up and right."""
+
+
+@say.register
+def quadrant_told(fact: QuadrantTold, nouns: Nouns) -> Inlines:
+    way = fact.direction.way
+    signs = filled(
+        "{x} {right} 0 and {y} {up} 0",
+        x=fact.x,
+        y=fact.y,
+        right=">" if way.right else "<",
+        up=">" if way.up else "<",
+    )
+    if fact.turned:
+        quadrant = _QUADRANTS[way.up, way.right]
+        return filled(
+            "{signs}, the {nth} quadrant: {turned} counter-clockwise from +{axis}.",
+            signs=signs,
+            nth=quadrant,
+            turned=fact.turned,
+            axis=letter("x"),
+        )
+    where = {
+        "horizontal": f"{'above' if way.up else 'below'} the horizontal",
+        "vertical": f"from the {'upward' if way.up else 'downward'} vertical",
+    }
+    return filled(
+        "{signs}: to the {side} and {up}, so {steep} {where}.",
+        signs=signs,
+        side="right" if way.right else "left",
+        up="up" if way.up else "down",
+        steep=fact.steep,
+        where=where[fact.direction.reference],
     )
 
 
@@ -185,17 +252,26 @@ def unused_pivot(fact: UnusedPivot, nouns: Nouns) -> Inlines:
     )
 
 
-_LARGER = "it acts with the shorter lever arm, so it has to be the larger force"
-_SMALLER = "it acts with the longer lever arm, so it can be the smaller force"
+_REASONS: Final = {
+    (ArmAmong.SHORTER, False): "its lever arm is shorter than that of the weight, so it has to be "
+    "the larger force",
+    (ArmAmong.SHORTER, True): "its lever arm is shorter than that of any weight, so it has to be "
+    "larger than all of them together",
+    (ArmAmong.LONGER, False): "its lever arm is longer than that of the weight, so it can be the "
+    "smaller force",
+    (ArmAmong.LONGER, True): "its lever arm is longer than that of any weight, so it can be "
+    "smaller than all of them together",
+    (ArmAmong.BETWEEN, True): "its lever arm lies between theirs",
+}
 
 
 @say.register
 def pull_compared(fact: PullCompared, nouns: Nouns) -> Inlines:
     return filled(
-        "Is it sensible? {F} is {share} times the {total} of {all}: {reason}.",
+        "Is it sensible? {F} is {about} the {total} of {all}: {reason}.",
         F=fact.pull,
-        share=plain(fact.share),
+        about="about as large as" if fact.alike else f"{plain(fact.share)} times",
         total=fact.total,
         all="all weights together" if fact.several else "weight on it",
-        reason=_LARGER if fact.larger else _SMALLER,
+        reason=_REASONS[fact.arm, fact.several],
     )

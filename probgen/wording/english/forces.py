@@ -16,10 +16,16 @@ from probgen.wording.facts.forces import (
     ForcesHeading,
     JointForce,
     JointReaction,
+    LeverExpected,
+    NothingAgainst,
+    PartExpected,
     SignsOpen,
+    Spreading,
+    SpreadLoad,
+    StrutAlong,
 )
 from probgen.wording.nouns import Nouns
-from probgen.wording.sentence import Inlines, filled
+from probgen.wording.sentence import Inlines, filled, letter
 from probgen.working.direction import Way
 
 
@@ -117,13 +123,98 @@ def _of(by: str, force: Expression) -> Inlines:
 def couple_named(fact: CoupleNamed, nouns: Nouns) -> Inlines:
     by = nouns.couple(fact.couple)
     pattern = "{by} {M}" if by.endswith("couple") else "the couple {M} of {by}"
-    return filled(pattern, M=fact.moment, by=by)
+    taken = "taken " if fact.taken else ""
+    return filled(f"{pattern}, {taken}{fact.rotation}", M=fact.moment, by=by)
 
 
 @say.register
 def signs_open(fact: SignsOpen, nouns: Nouns) -> Inlines:
+    one = len(fact.letters) == 1
     return filled(
-        "{these} {are} taken positive the way named; a negative result means the opposite way.",
+        "Which way {these} {act} is not plain before {they} known: drawn as named, and a negative "
+        "result would mean the opposite way.",
         these=series(fact.letters),
-        are="is" if len(fact.letters) == 1 else "are",
+        act="acts" if one else "act",
+        they="it is" if one else "they are",
     )
+
+
+@say.register
+def part_expected(fact: PartExpected, nouns: Nouns) -> Inlines:
+    one = len(fact.others) == 1
+    return filled(
+        "Of the other forces only {these} {act} along {axis}, {theirs}, so {F} must act "
+        "{way}{how}.",
+        these=series(fact.others),
+        act="acts" if one else "act",
+        axis=letter(fact.axis),
+        theirs=toward(fact.theirs),
+        F=fact.force,
+        way=toward(fact.way),
+        how=_DRAWN[fact.drawn],
+    )
+
+
+_DRAWN: Final = {True: ", as drawn", False: "; drawn the other way, it will come out negative"}
+
+
+_PART: Final = ("to the right", "upward", "to the left", "downward")
+
+
+@say.register
+def lever_expected(fact: LeverExpected, nouns: Nouns) -> Inlines:
+    nearer = (
+        "{U} has to hold {these} about {P} from nearer by, so it acts {side} with more than {all}, "
+        "and {F} must act {way}{how}."
+    )
+    farther = (
+        "{U} holds {these} about {P} from farther out, so it acts {side} with less than {all}; "
+        "{F} must help and act {way}{how}."
+    )
+    return filled(
+        nearer if fact.nearer else farther,
+        U=fact.lever,
+        these=series(fact.others),
+        P=letter(fact.pivot),
+        side=_PART[fact.side.quarter or 0],
+        all="it" if len(fact.others) == 1 else "all of them together",
+        F=fact.force,
+        way=toward(fact.way),
+        how=_DRAWN[fact.drawn],
+    )
+
+
+@say.register
+def nothing_against(fact: NothingAgainst, nouns: Nouns) -> Inlines:
+    return filled(
+        "No other force has a part along {axis}, so {F} must be zero.",
+        axis=letter(fact.axis),
+        F=fact.force,
+    )
+
+
+@say.register
+def strut_along(fact: StrutAlong, nouns: Nouns) -> Inlines:
+    by = nouns.element(fact.element)
+    return filled(
+        "{By} is pinned at both ends and carries nothing else: only two forces act on it, so they "
+        "must be opposite and along the line between its ends. That is why {F} runs along it.",
+        By=by[:1].upper() + by[1:],
+        F=fact.force,
+    )
+
+
+_SPREADINGS: Final = {
+    Spreading.EVEN: "{F} stands for the load spread evenly: load per length times length, at the "
+    "middle.",
+    Spreading.TRIANGLE: "{F} stands for the load spread as a triangle: half of its largest value "
+    "times its length, a third of the length from the heavy end{at}.",
+    Spreading.UNEVEN: "{F} stands for the load spread unevenly: its mean value times its length, "
+    "nearer to the heavy end.",
+}
+
+
+@say.register
+def spread_load(fact: SpreadLoad, nouns: Nouns) -> Inlines:
+    place = filled(" {P}", P=letter(fact.heavy)) if fact.heavy else ()
+    return filled(_SPREADINGS[fact.spreading], F=fact.force, at=place)

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
+from probgen.mistakes import variant
 from probgen.quantities.expression import Number
 from probgen.quantities.formula import Relation
+from probgen.statics.system import Body, Element, Limit
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import counted, direction, series
 from probgen.wording.english.saying import say
@@ -100,12 +102,12 @@ def limits_compared(fact: LimitsCompared, nouns: Nouns) -> Inlines:
 
 @say.register
 def magnitude_found(fact: MagnitudeFound, nouns: Nouns) -> Inlines:
-    return filled("magnitude of {R} (unit)", R=fact.force)
+    return filled("magnitude of {R} (unit)", R=nouns.labels.whole(fact.element))
 
 
 @say.register
 def direction_found(fact: DirectionFound, nouns: Nouns) -> Inlines:
-    return filled("direction of {R} in words", R=fact.force)
+    return filled("direction of {R} in words", R=nouns.labels.whole(fact.element))
 
 
 @say.register
@@ -119,6 +121,28 @@ def interval(fact: Interval, nouns: Nouns) -> Inlines:
 
 SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("mass_as_weight", ""): "masses used as weights, without {g}",
+    ("one_strand", ""): "{T} counted once, though it pulls twice",
+    ("normal_is_weight", "slope"): "{N} taken to be {W}, as on level ground",
+    ("normal_is_weight", "pull"): "{N} taken to be {W}, as if nothing else pulled up or down",
+    ("normal_is_weight", "carried"): "{N} taken to be {W} alone, without what presses from above",
+    ("friction_of_weight", ""): "{f} taken to be {m}, with the weight for the normal force",
+    ("friction_left_out", ""): "the friction {f} left out",
+    ("friction_reversed", ""): "the friction {f} taken the wrong way",
+    ("other_limit", ""): "the value at which {limit}; the other limit is reached before",
+    ("load_not_halved", ""): "{W} not halved, as if the load were as heavy everywhere",
+    ("load_at_middle", ""): "the resultant {W} of the triangular load placed at half its length",
+    ("half_forgotten", ""): "{b} taken where half of it belongs",
+    ("unweighted_mean", ""): "{q} taken as the plain mean, whatever the masses",
+    ("transmitted_left_out", ""): "{F}, which also acts on the {body}, left out",
+    ("load_forgotten", ""): "{W} left out",
+    ("component_sign", "axis"): "the {axis}-component of {F} with the wrong sign",
+    ("component_sign", "tilted"): "a component of {F} with the wrong sign",
+    ("balance_sign", "out"): "{W} left out of the balance of forces",
+    ("balance_sign", "turned"): "{W} with the wrong sign in the balance of forces",
+    ("sizes_added", ""): "the sizes of {F} simply added",
+    ("equal_sharing", ""): "{N} each taken to be half of {W}",
+    ("exchanged", ""): "{a} and {b} exchanged",
+    ("wrong_end", ""): "the distance of {W} measured from the other end of the {body}",
     ("sin_cos_swap", "torque"): "sine and cosine exchanged in the {turning} of {F}",
     ("sin_cos_swap", "one"): "sine and cosine exchanged for {F}",
     ("sin_cos_swap", "all"): "sine and cosine exchanged throughout",
@@ -141,6 +165,7 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("component_only", "y"): "{y} alone given as {R}",
     ("component_only", "sum"): "the sizes of {x} and {y} simply added",
     ("tangent_inverted", ""): "{x} and {y} exchanged in the tangent",
+    ("tangent_inverted", "angle"): "the fraction for tan {a} upside down",
     ("angle_sign", "up"): "up and down exchanged",
     ("angle_sign", "side"): "left and right exchanged",
     ("calculator_radians", ""): "calculator set to radians",
@@ -157,7 +182,7 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
 
 @say.register
 def slip_named(fact: SlipNamed, nouns: Nouns) -> Inlines:
-    words = _went_wrong(fact)
+    words = _went_wrong(fact, nouns)
     if isinstance(fact.shown, Number):
         value = (fact.quantity, Relation("="), fact.shown)
         return filled("{value}: {words}.", value=value, words=words)
@@ -166,8 +191,23 @@ def slip_named(fact: SlipNamed, nouns: Nouns) -> Inlines:
     return filled("{q}{way}: {words}.", q=fact.quantity, way=way, words=words)
 
 
-def _went_wrong(fact: SlipNamed) -> Inlines:
+def _went_wrong(fact: SlipNamed, nouns: Nouns) -> Inlines:
     parts: dict[str, Part] = {"turning": fact.turning}
     for name, part in fact.misstep.parts.items():
-        parts[name] = series(part) if isinstance(part, tuple) else part
+        parts[name] = _part(part, nouns)
     return filled(SLIPS[fact.misstep.slip, fact.misstep.way], **parts)
+
+
+def _part(part: variant.Part, nouns: Nouns) -> Part:
+    """A body by its noun, a support by its letter, several quantities in a row."""
+    match part:
+        case Body(id):
+            return nouns.body(id)
+        case Element(id):
+            return nouns.labels.whole(id)
+        case Limit(id):
+            return nouns.limit(id)
+        case tuple():
+            return series(part)
+        case _:
+            return part

@@ -7,6 +7,7 @@ from typing import Final
 from probgen.wording.page_words import PageWords
 
 PAGE: Final = PageWords(
+    language="en",
     name="Name",
     id="Id",
     section="Section",
@@ -20,6 +21,8 @@ PAGE: Final = PageWords(
     points="points",
     points_head="Points",
     find="Find",
+    given="Given",
+    asked="Asked",
     caution="Caution.",
     cautions=(
         ("body", "Limbs are idealised as rigid rods with one muscle: not for clinical use."),

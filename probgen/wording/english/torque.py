@@ -4,17 +4,20 @@ from __future__ import annotations
 
 from typing import Final
 
+from probgen.quantities.expression import Name, times, total
 from probgen.wording.english.grammar import series, the_bodies
 from probgen.wording.english.saying import say
 from probgen.wording.facts.torque import (
     AngleToArm,
     ArmOfLegs,
+    ByCoordinates,
     Hold,
     LeverArm,
-    PartTurns,
+    LineBeside,
     PivotBare,
     PivotHeld,
     PivotMeeting,
+    Side,
     SquareToArm,
     TakenAsOne,
     TurningHeading,
@@ -50,6 +53,7 @@ _PIVOTS: Final = {
     Hold.HINGE: "We take {word}s about {by} {P}.",
     Hold.BUILT_IN: "We take {word}s about {P}, where {by} holds the {body}.",
     Hold.TOUCHING: "We take {word}s about {P}, where {by} touches the {body}.",
+    Hold.PUSHED: "We take {word}s about {P}, where the push of {by} acts.",
 }
 
 
@@ -77,6 +81,12 @@ def pivot_meeting(fact: PivotMeeting, nouns: Nouns) -> Inlines:
 @say.register
 def turns_nothing(fact: TurnsNothing, nouns: Nouns) -> Inlines:
     one = len(fact.forces) == 1
+    these = series(fact.forces)
+    if fact.again:
+        turn = "turns nothing" if one else "turn nothing"
+        through = "whose line passes" if one else "whose lines pass"
+        pattern = "{these}, {through} through it, {turn}." if fact.through else "{these} {turn}."
+        return filled(pattern, these=these, turn=turn, through=through)
     if not fact.through:
         where = "{these} acts there" if one else "{these} act there"
     elif one:
@@ -85,7 +95,7 @@ def turns_nothing(fact: TurnsNothing, nouns: Nouns) -> Inlines:
         where = "The lines of action of {these} pass through it"
     arm = "its lever arm is zero: it turns" if one else "their lever arms are zero: they turn"
     pattern = f"{where}, so {arm} nothing{_LEAVING[min(fact.unknowns, 3)]}."
-    return filled(pattern, these=series(fact.forces))
+    return filled(pattern, these=these)
 
 
 _LEAVING: Final = (
@@ -129,6 +139,28 @@ def angle_to_arm(fact: AngleToArm, nouns: Nouns) -> Inlines:
     return filled(pattern + ending, F=series(fact.forces), angle=fact.angle, sine=fact.sine)
 
 
+_SIDES: Final = {
+    Side.RIGHT: "to the right of {P}: that is {its}; the height does not matter",
+    Side.LEFT: "to the left of {P}: that is {its}; the height does not matter",
+    Side.ABOVE: "above {P}: that is {its}; how far to the side does not matter",
+    Side.BELOW: "below {P}: that is {its}; how far to the side does not matter",
+    Side.OBLIQUE: "beside {P}: that is {its}; where along the line does not matter",
+}
+
+
+@say.register
+def line_beside(fact: LineBeside, nouns: Nouns) -> Inlines:
+    one = len(fact.forces) == 1
+    lines = "The line of action of {F} passes" if one else "The lines of action of {F} pass"
+    return filled(
+        f"{lines} {{arm}} {_SIDES[fact.side]}.",
+        F=series(fact.forces),
+        arm=fact.arm,
+        P=letter(fact.pivot),
+        its="its lever arm" if one else "their lever arm",
+    )
+
+
 @say.register
 def arm_of_legs(fact: ArmOfLegs, nouns: Nouns) -> Inlines:
     return filled(
@@ -141,14 +173,26 @@ def arm_of_legs(fact: ArmOfLegs, nouns: Nouns) -> Inlines:
 
 @say.register
 def lever_arm(fact: LeverArm, nouns: Nouns) -> Inlines:
-    return filled("Lever arm of {F}: {arm}.", F=fact.force, arm=fact.arm)
+    ending = ", which we look for." if fact.sought else "."
+    return filled("Lever arm of {F}: {arm}" + ending, F=fact.force, arm=fact.arm)
 
 
 @say.register
-def part_turns(fact: PartTurns, nouns: Nouns) -> Inlines:
+def by_coordinates(fact: ByCoordinates, nouns: Nouns) -> Inlines:
+    x, y = (letter(axis) for axis in "xy")
+    forward = times(x, Name("F_y", "F_y"))
+    back = times(y, Name("F_x", "F_x"))
+    first, second = (forward, back) if fact.counter_clockwise else (back, forward)
     return filled(
-        "Of {F} only the part square to {l} turns: {part}.",
+        "{F} acts at {x} = {at_x}, {y} = {at_y} with the components {along_x} along {x} and "
+        "{along_y} along {y}: {rule} = {torque}.",
         F=fact.force,
-        l=fact.length,
-        part=fact.part,
+        x=x,
+        y=y,
+        at_x=fact.at[0],
+        at_y=fact.at[1],
+        along_x=fact.parts[0],
+        along_y=fact.parts[1],
+        rule=total((1, first), (-1, second)),
+        torque=fact.torque,
     )

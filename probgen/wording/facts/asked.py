@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from probgen.mistakes.variant import Misstep
 from probgen.quantities.expression import Name, Number
@@ -56,6 +57,32 @@ class AnswerNamed(Fact):
 
     kind: ResultKind
     letter: Name
+
+
+@dataclass(frozen=True, slots=True)
+class WaysOffered(Fact):
+    """The sides a direction may lie on, to choose from; reference: what its angle is taken from."""
+
+    reference: Literal["horizontal", "vertical", "axis"]
+
+
+@dataclass(frozen=True, slots=True)
+class LimitsOffered(Fact):
+    """The limits of which one is reached first, to choose from."""
+
+    limits: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class YesOrNo(Fact):
+    """Whether a limit is passed, to choose from; limit: None for the only one asked about."""
+
+    limit: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class MarginNamed(Fact):
+    """What the margin of a limit is called beside its value."""
 
 
 @dataclass(frozen=True, slots=True)

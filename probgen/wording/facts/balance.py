@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from probgen.quantities.expression import Expression, Name
+from probgen.quantities.expression import Expression, Name, Number
+from probgen.quantities.formula import Formula
 from probgen.working.convention import Rotation, Turning
 from probgen.working.direction import Way
 from probgen.working.fact import Fact
@@ -83,8 +84,47 @@ class WithTheResult(Fact):
 
 
 @dataclass(frozen=True, slots=True)
-class WithUnrounded(Fact):
-    """What follows uses earlier results before they were rounded."""
+class TorquesZero(Fact):
+    """Why the torques on bodies at rest add up to zero."""
+
+    bodies: tuple[str, ...]
+    pivot: str
+    turning: Turning
+
+
+@dataclass(frozen=True, slots=True)
+class ForcesZero(Fact):
+    """Why forces along some axes add up to zero; no axes stand for any axis.
+
+    too: whether a balance of the same bodies was said before; particle: it may move steadily.
+    """
+
+    bodies: tuple[str, ...]
+    axes: tuple[str, ...]
+    too: bool
+    particle: bool
+
+
+@dataclass(frozen=True, slots=True)
+class GoOnWith(Fact):
+    """Earlier results as they are used from here on, and as they were rounded."""
+
+    carried: tuple[Number, ...]
+    rounded: tuple[Number, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ForceSplit(Fact):
+    """A force at an angle, and its parts along axes.
+
+    angle: from the horizontal, or from the vertical where upright; parts: axis and signed part.
+    """
+
+    force: Expression
+    angle: Formula
+    way: Way
+    upright: bool
+    parts: tuple[tuple[str, Formula], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,20 +136,28 @@ class ConditionsHold(Fact):
 
 @dataclass(frozen=True, slots=True)
 class AxisTilted(Fact):
-    """along: whether the axis runs along the surface, and not square to it; way: its positive."""
+    """along: whether the axis runs along the surface, and not square to it; way: its positive.
+
+    missing: unknown forces that it leaves out.
+    """
 
     axis: str
     along: bool
     way: Way
+    missing: tuple[Expression, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class ForceNegative(Fact):
-    """A force that acts against the way first taken; component: whether it is part of one."""
+    """A force that acts against the way first taken; component: whether it is part of one.
+
+    expected: whether that was reasoned beforehand.
+    """
 
     force: Expression
     component: bool
     way: Way
+    expected: bool
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum, auto
 
 from probgen.quantities.expression import Expression, Name, Number
 from probgen.quantities.formula import Formula
@@ -63,7 +65,13 @@ class LimitDecides(Fact):
 
 @dataclass(frozen=True, slots=True)
 class LimitJudged(Fact):
-    comparison: Formula
+    """left, right: the sides of the limit; needed, allowed: their numbers."""
+
+    limit: str
+    left: Expression
+    needed: Number
+    right: Expression
+    allowed: Number
     verdict: Verdict
 
 
@@ -83,6 +91,21 @@ class OneComponent(Fact):
     zero: Name
     other: Name
     level: bool
+
+
+@dataclass(frozen=True, slots=True)
+class QuadrantTold(Fact):
+    """Which way a force points by the signs of its components.
+
+    steep: the angle just found, between the force and the axis that directions are told from.
+    turned: counter-clockwise from +x, in numbers, where the course asks for that; else empty.
+    """
+
+    x: Name
+    y: Name
+    direction: Direction
+    steep: Number
+    turned: Formula
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,15 +153,29 @@ class UnusedPivot(Fact):
     turning: Turning
 
 
+class ArmAmong(StrEnum):
+    """A lever arm beside those of several weights."""
+
+    SHORTER = auto()
+    LONGER = auto()
+    BETWEEN = auto()
+
+
 @dataclass(frozen=True, slots=True)
 class PullCompared(Fact):
     """A pull that alone holds the weights, beside their sum.
 
-    share: pull / sum of weights; larger: whether that is above 1; several: of weights.
+    share: pull / sum of weights; several: of weights.
+    arm: where the pull's lever arm lies among those of the weights.
     """
 
     pull: Expression
     share: Number
     total: Number
     several: bool
-    larger: bool
+    arm: ArmAmong
+
+    @property
+    def alike(self) -> bool:
+        """Whether nobody would tell the two apart by feeling."""
+        return abs(self.share.value - 1) < Decimal("0.06")

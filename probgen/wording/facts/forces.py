@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import StrEnum, auto
 
 from probgen.quantities.expression import Expression, Name
 from probgen.statics.system import Kind
+from probgen.working.convention import Rotation
 from probgen.working.direction import Way
 from probgen.working.fact import Fact
 
@@ -61,8 +63,12 @@ class ForceNamed(Fact):
 
 @dataclass(frozen=True, slots=True)
 class CoupleNamed(Fact):
+    """rotation: which way it turns; taken: whether that is only how it is counted positive."""
+
     couple: str
     moment: Expression
+    rotation: Rotation
+    taken: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,3 +76,71 @@ class SignsOpen(Fact):
     """Quantities that may come out negative, which then means the opposite way."""
 
     letters: tuple[Expression, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PartExpected(Fact):
+    """Which way a force has to act, because all others along its axis act the opposite way.
+
+    way: which way it acts; others, theirs: the forces it holds in balance, and their way.
+    drawn: whether it is drawn that way too, and so will come out positive.
+    """
+
+    force: Expression
+    way: Way
+    others: tuple[Expression, ...]
+    theirs: Way
+    axis: str
+    drawn: bool
+
+
+@dataclass(frozen=True, slots=True)
+class LeverExpected(Fact):
+    """Which way a joint's force has to act, beside one force that holds all others about it.
+
+    lever, side: that force and which way it acts; nearer: whether its line of action passes the
+    pivot nearer than those of the others, so that it is larger than all of them, or farther out.
+    drawn: as in `PartExpected`.
+    """
+
+    force: Expression
+    way: Way
+    lever: Expression
+    others: tuple[Expression, ...]
+    side: Way
+    pivot: str
+    nearer: bool
+    drawn: bool
+
+
+@dataclass(frozen=True, slots=True)
+class NothingAgainst(Fact):
+    """A force that has to be zero, for no other has a part along its axis."""
+
+    force: Expression
+    axis: str
+
+
+@dataclass(frozen=True, slots=True)
+class StrutAlong(Fact):
+    """A strut pinned at both ends and carrying nothing else pushes along itself."""
+
+    element: str
+    force: Expression
+
+
+class Spreading(StrEnum):
+    """How a load is spread along its line."""
+
+    EVEN = auto()
+    TRIANGLE = auto()
+    UNEVEN = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class SpreadLoad(Fact):
+    """What the resultant of a spread load stands for; heavy: the heavy end of a triangle, or ""."""
+
+    force: Expression
+    spreading: Spreading
+    heavy: str

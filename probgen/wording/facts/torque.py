@@ -33,6 +33,7 @@ class Hold(StrEnum):
     HINGE = "hinge"
     BUILT_IN = "built-in"
     TOUCHING = "touching"
+    PUSHED = "pushed"
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,11 +70,13 @@ class TurnsNothing(Fact):
 
     through: whether only their lines of action pass through the pivot, where else they act there.
     unknowns: how many of them leave the equation with an unknown.
+    again: whether the reason was given before.
     """
 
     forces: tuple[Expression, ...]
     through: bool
     unknowns: int
+    again: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +106,29 @@ class AngleToArm(Fact):
     sine: Formula
 
 
+class Side(StrEnum):
+    """On which side of the pivot a line of action passes."""
+
+    RIGHT = "right"
+    LEFT = "left"
+    ABOVE = "above"
+    BELOW = "below"
+    OBLIQUE = "oblique"
+
+
+@dataclass(frozen=True, slots=True)
+class LineBeside(Fact):
+    """Forces whose line of action passes beside the pivot, applied anywhere along it.
+
+    arm: the distance, as letter and value; the value is left out where it is not known yet.
+    """
+
+    forces: tuple[Expression, ...]
+    pivot: str
+    arm: Formula
+    side: Side
+
+
 @dataclass(frozen=True, slots=True)
 class ArmOfLegs(Fact):
     """A force reached from the pivot by several legs, each with a torque of its own."""
@@ -114,14 +140,22 @@ class ArmOfLegs(Fact):
 
 @dataclass(frozen=True, slots=True)
 class LeverArm(Fact):
+    """arm: in symbols and worked out; sought: only in symbols, for it is what is looked for."""
+
     force: Expression
     arm: Formula
+    sought: bool
 
 
 @dataclass(frozen=True, slots=True)
-class PartTurns(Fact):
-    """The part of a force that is square to a length."""
+class ByCoordinates(Fact):
+    """A force's coordinates from the pivot, its components, and its torque x F_y - y F_x.
+
+    counter_clockwise: whether that rotation is positive; else the torque is y F_x - x F_y.
+    """
 
     force: Expression
-    length: Expression
-    part: Expression
+    at: tuple[Expression, Expression]
+    parts: tuple[Expression, Expression]
+    torque: Expression
+    counter_clockwise: bool

@@ -2,21 +2,22 @@
 
 from __future__ import annotations
 
+from itertools import combinations
+
 import pytest
 
 from probgen.figures.freebody.arrows import Arrows
-from probgen.figures.measured.vector import Vector
+from probgen.figures.measured.vector import ArrowScale, Vector
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import Arrow, Path, Spot
+from probgen.figures.paper.segment import crosses
 
 
 def arrows_on(outline: list[Spot], *vectors: Vector, marks: dict[str, int] | None = None) -> Field:
     field = Field()
     points = [vector.at for vector in vectors]
-    largest = max(vector.size for vector in vectors)
-    arrows = Arrows(field, outline, points, 1.0, largest, marks or {})
-    for vector in vectors:
-        arrows.add(vector)
+    arrows = Arrows(field, outline, points, 1.0, ArrowScale.of(vectors), marks or {})
+    arrows.add([(vector, ()) for vector in vectors])
     return field
 
 
@@ -71,3 +72,19 @@ def test_paired_force_is_marked() -> None:
     (mark,) = [s for s in field.shapes if s.tag == "pair:N"]
     assert isinstance(mark, Path)
     assert len(mark.lines) == 2
+
+
+def test_no_arrow_crosses_another_where_another_side_is_free() -> None:
+    """The pull to the left crosses the push at the foot, unless that comes from below."""
+    found = drawn(
+        arrows_on(
+            [0j, 30 + 100j],
+            force("W", 40j + 12, 30.0, 270.0),
+            force("N", 0j, 40.0, 90.0),
+            force("T", 9 + 30j, 25.0, 180.0),
+        )
+    )
+    for one, other in combinations(found.values(), 2):
+        ends = [(arrow.tail.real, arrow.tail.imag, arrow.head.real, arrow.head.imag)
+                for arrow in (one, other)]  # fmt: skip
+        assert not crosses(*ends)

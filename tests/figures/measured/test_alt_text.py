@@ -30,18 +30,18 @@ def test_words_name_body_supports_and_loads() -> None:
 
 
 def test_words_of_a_diagram_tell_each_force_its_point_and_its_way() -> None:
-    system, _, _ = read(BEAM)
+    template, _, _ = read(BEAM)
     forces = [
         Vector("W", "W", 1 + 0j, 9.0, 270.0, "W"), Vector("T", "T_1", 3 + 0j, 9.0, 150.0, "T")
     ]
-    words = diagram_words(system.bodies[0], forces, ["G", "B"])
+    words = diagram_words(template.labels, template.system.bodies[0], forces, ["G", "B"])
     assert words == (
         "Free-body diagram of the shelf: W at G straight down and T_1 at B up and to the left."
     )
 
 
 def test_words_of_a_particle_name_no_point() -> None:
-    system, _, _ = read(SLOPE)
+    template, _, _ = read(SLOPE)
     forces = [Vector("W", "W", 0j, 9.0, 270.0, "W")]
-    words = diagram_words(system.bodies[0], forces, ["P"])
+    words = diagram_words(template.labels, template.system.bodies[0], forces, ["P"])
     assert words == "Free-body diagram of the crate: W straight down."

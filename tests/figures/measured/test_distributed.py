@@ -4,27 +4,19 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.figures.freebody.diagram import free_body
 from probgen.figures.measured.distributed import covers, rows, spread_of
-from probgen.figures.measured.survey import survey
 from probgen.figures.paper.scene import (
     Arrow,
 )
 from tests.figures.seen import touching
-from tests.figures.sketches import (
-    BEAM,
-    LOADS,
-    loaded,
-    read,
-    sketch,
-)
+from tests.figures.sketches import BEAM, LOADS, alone, loaded, read, sketch, surveyed
 
 
 @pytest.mark.parametrize("kind", LOADS)
 def test_distributed_load_is_read_back_from_its_resultant(kind: str) -> None:
-    system, values, _ = read(loaded(kind))
-    element = next(e for e in system.elements if e.kind == "distributed")
-    load = spread_of(survey(system, values), element)
+    template, values, _ = read(loaded(kind))
+    element = next(e for e in template.system.elements if e.kind == "distributed")
+    load = spread_of(surveyed(template, values), element)
     assert load is not None
     assert (load.start, load.end) == (0j, 3 + 0j)
     assert load.shares == pytest.approx(LOADS[kind][1])
@@ -32,9 +24,9 @@ def test_distributed_load_is_read_back_from_its_resultant(kind: str) -> None:
 
 @pytest.mark.parametrize("kind", LOADS)
 def test_distributed_load_is_drawn_in_both_figures(kind: str) -> None:
-    system, values, _ = read(loaded(kind))
+    template, values, _ = read(loaded(kind))
     scene = sketch(loaded(kind))
-    diagram = free_body(system, {**values, "R.x": 0, "R.y": 9, "M_A": 9}, "shelf", "A")
+    diagram = alone(template, {**values, "R.x": 0, "R.y": 9, "M_A": 9}, "shelf", "A")
     assert len([s for s in scene.tagged("distributed") if isinstance(s, Arrow)]) >= 3
     assert diagram.tagged("distributed")
     assert diagram.tagged("force:Q_s")
@@ -46,8 +38,8 @@ def test_second_load_stands_on_the_first_and_both_are_labelled() -> None:
         f'\n[[distributed]]\nfrom = "A"\nto = "B"\nsymbol = "{symbol}"\n{size}\n'
         for symbol, size in (("Q_s", 'load = "w"'), ("Q_t", 'start = "2*w"\nend = 0'))
     )
-    system, values, _ = read(text)
-    low, high = rows(survey(system, values), system.elements, 60.0, 3.0, 17.0)
+    template, values, _ = read(text)
+    low, high = rows(surveyed(template, values), template.system.elements, 60.0, 3.0, 17.0)
     assert high.feet == pytest.approx(low.tops)
     assert high.heights[0] == pytest.approx(2 * low.heights[0], rel=0.2)
     assert touching(sketch(text)) == []
@@ -55,8 +47,8 @@ def test_second_load_stands_on_the_first_and_both_are_labelled() -> None:
 
 def test_a_row_stands_on_the_side_its_load_comes_from() -> None:
     for direction, side in ((270, 1), (90, -1)):
-        system, values, _ = read(loaded("even") + f"\ndirection = {direction}")
-        (row,) = rows(survey(system, values), system.elements, 60.0, 3.0, 17.0)
+        template, values, _ = read(loaded("even") + f"\ndirection = {direction}")
+        (row,) = rows(surveyed(template, values), template.system.elements, 60.0, 3.0, 17.0)
         assert row.feet == pytest.approx((3j * side, 180 + 3j * side))
         assert row.tops[0] == pytest.approx(20j * side)
         assert not covers(row, row)

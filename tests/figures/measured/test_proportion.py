@@ -8,7 +8,7 @@ from probgen.bank.depiction import Depictions
 from probgen.figures.freebody.diagram import free_body
 from probgen.figures.measured.proportion import disturbances
 from probgen.figures.measured.survey import survey
-from probgen.figures.paper.scene import Arrow, Scene, bearing
+from probgen.figures.paper.scene import Arrow, Label, Scene, bearing
 from probgen.figures.situation.drawing import situation
 from tests.figures.conftest import Case
 from tests.figures.seen import touching
@@ -25,7 +25,7 @@ def station(scene: Scene, tag: str) -> float:
 
 def diagram(case: Case, sizes: dict[str, float]) -> Scene:
     body = case.system.bodies[0].id
-    return free_body(case.system, case.values, body, "E", drawn=sizes)
+    return free_body(case.system, case.labels, case.values, body, "E", drawn=sizes)
 
 
 @pytest.mark.parametrize("seed", [0, 1, 2])
@@ -46,13 +46,15 @@ def test_diagram_takes_the_lengths_and_keeps_the_angles(
 
 def test_diagram_with_other_angles_only_is_to_scale(cases: dict[tuple[str, int], Case]) -> None:
     scene = diagram(cases["forearm", 0], {"muscle_angle": 30.0})
-    assert not scene.tagged("note:scale")
+    (note,) = scene.tagged("note:scale")
+    assert isinstance(note, Label)
+    assert str(note.text).startswith("arrows")  # and nothing of lengths
 
 
 def test_situation_keeps_its_room(cases: dict[tuple[str, int], Case]) -> None:
     case = cases["forearm", 0]
-    plain = situation(case.system, case.known, Depictions(), case.givens)
-    noted = situation(case.system, case.known, Depictions(), case.givens, drawn=SIZES)
+    plain = situation(case.system, case.labels, case.known, Depictions(), case.givens)
+    noted = situation(case.system, case.labels, case.known, Depictions(), case.givens, drawn=SIZES)
     (note,) = noted.tagged("note:scale")
     assert note.box.bottom >= noted.box.bottom  # type: ignore[union-attr]
     assert noted.box.height <= 1.1 * plain.box.height
@@ -61,7 +63,7 @@ def test_situation_keeps_its_room(cases: dict[tuple[str, int], Case]) -> None:
 
 def test_nothing_is_disturbed_by_true_sizes(cases: dict[tuple[str, int], Case]) -> None:
     for case in cases.values():
-        true = survey(case.system, case.values)
+        true = survey(case.system, case.labels, case.values)
         assert list(disturbances(true, true)) == []
 
 
@@ -78,6 +80,6 @@ def test_what_is_elsewhere_is_told(
     cases: dict[tuple[str, int], Case], length: float, told: list[str]
 ) -> None:
     case = cases["forearm", 0]
-    true = survey(case.system, case.values)
-    drawn = survey(case.system, {**case.values, "insertion": length})
+    true = survey(case.system, case.labels, case.values)
+    drawn = survey(case.system, case.labels, {**case.values, "insertion": length})
     assert list(disturbances(true, drawn)) == told

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from probgen.bank.labels import Labels
 from probgen.bank.reading import read_template
 from probgen.figures.measured.survey import mass_name, openings, spans, survey, ways_out
 from tests.figures.conftest import CASES, Case
@@ -27,7 +28,7 @@ def test_every_named_length_and_angle_is_found_once(
     cases: dict[tuple[str, int], Case], name: str
 ) -> None:
     case = cases[name, 2]
-    measured = survey(case.system, case.values)
+    measured = survey(case.system, case.labels, case.values)
     assert sorted(span.id for span in spans(measured)) == sorted(LENGTHS[name])
     assert sorted(o.id for o in openings(measured)) == sorted(ANGLES.get(name, set()))
 
@@ -37,7 +38,7 @@ def test_lengths_and_angles_have_their_values(
     cases: dict[tuple[str, int], Case], name: str
 ) -> None:
     case = cases[name, 3]
-    measured = survey(case.system, case.values)
+    measured = survey(case.system, case.labels, case.values)
     for span in spans(measured):
         assert abs(span.end - span.start) == pytest.approx(case.values[span.id])
     for opening in openings(measured):
@@ -52,21 +53,21 @@ def test_angle_is_measured_from_the_line_it_was_stated_from(
     cases: dict[tuple[str, int], Case], name: str, reference: float
 ) -> None:
     case = cases[name, 1]
-    (opening,) = openings(survey(case.system, case.values))
+    (opening,) = openings(survey(case.system, case.labels, case.values))
     assert opening.reference == pytest.approx(reference)
 
 
 def test_places_follow_the_links(cases: dict[tuple[str, int], Case]) -> None:
     case = cases["ladder", 0]
-    top = survey(case.system, case.values).places["B"]
+    top = survey(case.system, case.labels, case.values).places["B"]
     angle = math.radians(case.values["ladder_angle"])
     assert top == pytest.approx(cmath.rect(case.values["length"], angle))
 
 
 def test_length_without_a_value_is_sketched(cases: dict[tuple[str, int], Case]) -> None:
     case = cases["seesaw", 0]
-    assert survey(case.system, case.known).sketched == {"distance_2"}
-    assert survey(case.system, case.values).sketched == frozenset()
+    assert survey(case.system, case.labels, case.known).sketched == {"distance_2"}
+    assert survey(case.system, case.labels, case.values).sketched == frozenset()
 
 
 # Two points laid off by parts of the length from one place, and whether they measure it.
@@ -91,7 +92,7 @@ def test_a_length_laid_off_by_halves_is_measured_between_the_ends(
     text = source.replace('B = ["length", "0"]', laid).replace('["A", "B"]', '["E", "B"]')
     system = read_template(text, "own.toml").system
     values = {"length": 2.0, "cable_at": 0.5, "load_at": 0.25, "cable_angle": 30.0, "g": 9.8}
-    found = spans(survey(system, {**values, "beam_mass": 1.0, "load_mass": 1.0}))
+    found = spans(survey(system, Labels(), {**values, "beam_mass": 1.0, "load_mass": 1.0}))
     ends = [end for s in found if s.id == "length" for end in (s.start, s.end)]
     assert ends == pytest.approx([-1, 1] * halved)
 
@@ -111,8 +112,8 @@ def test_weight_is_labelled_by_its_mass(cases: dict[tuple[str, int], Case]) -> N
 
 
 def test_unknown_position_is_sketched_on_the_body_and_not_told_unless_asked() -> None:
-    system, values, _ = read(CABINET)
-    assert 0 < survey(system, values).places["Q"].real < values["L"]
+    template, values, _ = read(CABINET)
+    assert 0 < survey(template.system, template.labels, values).places["Q"].real < values["L"]
     scene = sketch(CABINET)
     assert not scene.tagged("dimension:x")
     assert not scene.tagged("letter:Q")

@@ -28,6 +28,20 @@ def test_piece_meets_box(segment: tuple[float, float, float, float], met: bool) 
     assert meets(segment, UNIT) is met
 
 
+@pytest.mark.parametrize(
+    ("other", "share"),
+    [
+        ((0.0, 3.0, 8.0, -1.0), 0.6),  # crossed at (2.4, 1.8) of a piece to (4, 3)
+        ((2.0, 1.5, 8.0, 6.0), 1.0),  # along it, from its middle to beyond its end
+        ((-4.0, -3.0, 1.0, 0.75), 0.25),  # along it, until its first quarter
+    ],
+)
+def test_where_a_piece_has_met_another(
+    other: tuple[float, float, float, float], share: float
+) -> None:
+    assert meeting((0.0, 0.0, 4.0, 3.0), other) == pytest.approx(share)
+
+
 @given(coordinate, coordinate, coordinate, coordinate)
 def test_meeting_agrees_with_walking_along_the_piece(
     x0: float, y0: float, x1: float, y1: float

@@ -61,3 +61,9 @@ def test_sizes_are_those_of_tex(measured: list[tuple[float, float, float]]) -> N
 def test_equal_values_with_more_digits_take_more_room() -> None:
     short, long = (Number(Decimal(digits), UNITS["m"]) for digits in ("1.7", "1.70"))
     assert extent(long).width > extent(short).width + 4.0
+
+
+def test_small_print_is_wider_in_proportion() -> None:
+    """A box of these words in lmr at 7 pt, as TeX Live 2022 sets it: 66.1 and 89.5 pt."""
+    assert 66.1 - 0.4 <= extent("arrows not to scale", 7.0).width <= 66.1 + 3.0
+    assert 89.5 - 0.4 <= extent("ticks: action and reaction", 7.0).width <= 89.5 + 3.0

@@ -7,19 +7,11 @@ import math
 import pytest
 
 from probgen.bank.depiction import Depictions, Look
-from probgen.figures.measured.survey import survey
 from probgen.figures.paper.scene import (
     heading,
 )
 from probgen.figures.situation.block import Block, blocks_of, shifts_of, stacked
-from tests.figures.sketches import (
-    KNOT,
-    SLOPE,
-    STACK,
-    read,
-    sketch,
-    stage,
-)
+from tests.figures.sketches import KNOT, SLOPE, STACK, read, sketch, stage, surveyed
 
 
 def test_what_rests_on_another_is_drawn_on_it_and_only_the_lower_on_the_ground() -> None:
@@ -93,11 +85,11 @@ mass = "m"
 of = "bob"
 symbol = "W_b"
 '''
-    system, values, givens = read(text)
-    measured = stacked(survey(system, values), {})
+    template, values, givens = read(text)
+    measured = stacked(surveyed(template, values), {})
     found = blocks_of(measured, Depictions(), givens)
     shifts = shifts_of(measured, found, {}, 40.0)
-    bob, knot = (system.body(id).outline[0] for id in ("bob", "knot"))
+    bob, knot = (template.system.body(id).outline[0] for id in ("bob", "knot"))
     assert measured.places[bob] == measured.places[knot]
     assert (shifts[bob] - shifts.get(knot, 0j)).real == pytest.approx(0.0)
     assert (shifts[bob] - shifts.get(knot, 0j)).imag < -50.0

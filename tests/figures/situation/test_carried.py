@@ -61,13 +61,13 @@ def test_the_weight_of_a_body_itself_is_a_mark_with_its_label_beside() -> None:
     assert note.tag == "label:m"
 
 
-def test_what_is_in_a_case_is_a_block_about_its_centre_and_takes_its_number() -> None:
+def test_what_is_in_a_case_is_a_block_about_its_centre_with_its_label_on_it_or_beside() -> None:
     carried = burdens(CASE, 'case = "cabinet"')
-    assert carried.weight(carried.system.element("W_b")) is None
-    label = next(shape for shape in carried.field.shapes if isinstance(shape, Label))
+    note = carried.weight(carried.system.element("W_b"))
+    assert note is not None
     block = bounds(shape for shape in carried.field.shapes if shape.tag == "load:W_b")
-    assert label.box.left > block.left
-    assert label.box.right < block.right
+    assert note.thing == block
+    assert not [shape for shape in carried.field.shapes if isinstance(shape, Label)]
 
 
 def test_a_load_is_a_plain_block_when_nothing_is_said() -> None:

@@ -5,18 +5,19 @@ from __future__ import annotations
 import pytest
 
 from probgen.bank.depiction import Depictions
-from probgen.figures.paper.scene import Arc, Arrow, Label, Path, Scene, apart, bearing
+from probgen.figures.paper.scale import LEEWAY
+from probgen.figures.paper.scene import Arc, Arrow, Label, Path, Scene, Stated, apart, bearing
 from probgen.figures.situation.drawing import HEIGHT, WIDTH, situation
 from probgen.figures.writers.latex import latex_picture
 from probgen.quantities.expression import Name, Number, evaluate
 from probgen.quantities.unit import ANGLE, LENGTH
 from tests.figures.conftest import Case, unknown_forces
 from tests.figures.seen import box_of, dimension_ends, touching
-from tests.figures.sketches import CABINET, LEANING, loaded, read, sketch
+from tests.figures.sketches import BEAM, CABINET, LEANING, loaded, read, sketch
 
 
 def drawing(case: Case) -> Scene:
-    return situation(case.system, case.known, case.template.depicts, case.givens)
+    return situation(case.system, case.labels, case.known, case.template.depicts, case.givens)
 
 
 @pytest.fixture(scope="module")
@@ -30,8 +31,8 @@ def test_no_label_touches_anything(scenes: list[tuple[Case, Scene]]) -> None:
 
 def test_figure_keeps_to_its_room(scenes: list[tuple[Case, Scene]]) -> None:
     for _, scene in scenes:
-        assert scene.box.width <= WIDTH + 0.01
-        assert scene.box.height <= HEIGHT + 0.01
+        assert scene.box.width <= WIDTH + LEEWAY.real + 0.01
+        assert scene.box.height <= HEIGHT + LEEWAY.imag + 0.01
 
 
 def test_dimension_lines_have_the_lengths_they_state(scenes: list[tuple[Case, Scene]]) -> None:
@@ -57,9 +58,10 @@ def test_every_given_is_labelled_with_its_printed_number(
 ) -> None:
     for case, scene in scenes:
         numbers = {
-            (str(label.text.value), label.text.unit)
+            (str(number.value), number.unit)
             for label in scene.labels
-            if isinstance(label.text, Number)
+            for number in (label.text.number if isinstance(label.text, Stated) else label.text,)
+            if isinstance(number, Number)
         }
         stated = {
             (str(number.value), number.unit)
@@ -108,7 +110,7 @@ def test_unknown_length_is_to_scale_when_its_value_is_passed(
     cases: dict[tuple[str, int], Case],
 ) -> None:
     case = cases["seesaw", 0]
-    scene = situation(case.system, case.values, case.template.depicts, case.givens)
+    scene = situation(case.system, case.labels, case.values, case.template.depicts, case.givens)
     start, end = dimension_ends(scene, "distance_2")
     assert abs(end - start) / scene.scale == pytest.approx(case.values["distance_2"])
 
@@ -122,7 +124,7 @@ def test_missing_given_is_an_error(draws: list[Case]) -> None:
     known = case.known
     del known[next(g.id for g in case.template.givens if g.unit.dimension == LENGTH)]
     with pytest.raises(KeyError):
-        situation(case.system, known, case.template.depicts, case.givens)
+        situation(case.system, case.labels, known, case.template.depicts, case.givens)
 
 
 def test_push_on_a_solid_ends_at_its_face() -> None:
@@ -142,15 +144,23 @@ def test_length_laid_off_by_halves_is_dimensioned() -> None:
 
 
 def test_stated_sizes_are_drawn_and_said_not_to_be_to_scale() -> None:
-    system, values, givens = read(loaded("even"))
-    scene = situation(system, values, Depictions(), givens, drawn={"L": 1.0})
+    template, values, givens = read(loaded("even"))
+    shown = (template.system, template.labels, values, Depictions(), givens)
+    scene = situation(*shown, drawn={"L": 1.0})
     assert "not to scale" in {label.text for label in scene.labels}
     assert "not to scale" in latex_picture(scene)
-    plain = situation(system, values, Depictions(), givens)
+    plain = situation(*shown)
     assert not plain.tagged("note:scale")
 
 
 def test_points_the_statement_names_are_lettered() -> None:
-    system, values, givens = read(loaded("even"))
-    assert not situation(system, values, Depictions(), givens).tagged("letter:B")
-    assert situation(system, values, Depictions(), givens, named=["B"]).tagged("letter:B")
+    middle = BEAM.replace('B = ["L", 0]', 'B = ["L", 0]\nM = ["L/2", 0]')
+    template, values, givens = read(middle)
+    shown = (template.system, template.labels, values, Depictions(), givens)
+    assert not situation(*shown).tagged("letter:M")
+    assert situation(*shown, named=["M"]).tagged("letter:M")
+
+
+def test_ends_of_bodies_are_lettered_as_keys_take_torques_about_them() -> None:
+    scene = sketch(loaded("even"))
+    assert {shape.tag for shape in scene.tagged("letter")} == {"letter:A", "letter:B"}

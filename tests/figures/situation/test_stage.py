@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from probgen.bank.depiction import Look
-from probgen.figures.paper.scene import dot, heading
-from probgen.quantities.expression import Name, Number
+from probgen.figures.paper.scene import Stated, dot, heading
+from probgen.quantities.expression import Name
 from tests.figures.sketches import (
     BEAM,
     CABINET,
@@ -54,11 +54,11 @@ def test_a_body_nothing_is_said_of_is_a_beam() -> None:
     assert stage(BEAM, 'shelf = "ladder"').look("shelf") is Look.LADDER
 
 
-def test_data_are_labelled_with_their_numbers_and_unknowns_with_their_symbols() -> None:
+def test_data_are_labelled_with_symbol_and_number_and_unknowns_with_their_symbols() -> None:
     set_out = stage(BEAM)
     length = set_out.text(Name("L", "L"))
-    assert isinstance(length, Number)
-    assert str(length.value) == "3.0"
+    assert isinstance(length, Stated)
+    assert (length.symbol, str(length.number.value)) == (Name("L", "L"), "3.0")
     assert set_out.text(Name("R", "R")) == Name("R", "R")
 
 

@@ -96,10 +96,17 @@ def test_beyond_a_joint_is_the_limb_it_belongs_to(word: str, way: complex) -> No
         assert (centre / way).real > 20.0
 
 
-@pytest.mark.parametrize(("limb", "bone"), [("forearm", True), ("foot", True), ("jaw", False)])
+@pytest.mark.parametrize(("limb", "bone"), [("forearm", True), ("foot", True), ("arm", False)])
 def test_the_joint_of_a_limb_is_that_of_the_body_it_belongs_to(limb: str, bone: bool) -> None:
     found = fixture(LIMB, "J", f'limb = "{limb}"')
     assert any(isinstance(shape, Curve) for shape in found.shapes) == bone
+
+
+def test_above_a_lower_jaw_is_the_upper_one() -> None:
+    found = fixture(LIMB, "J", 'limb = "jaw"')
+    jaw = fixture(LIMB, "J", 'limb = "arm"')
+    assert len(found.shapes) > len(jaw.shapes)
+    assert found.gap == jaw.gap
 
 
 def test_a_drum_turns_on_a_stand_higher_than_its_radius() -> None:

@@ -6,27 +6,38 @@ import math
 import re
 import shutil
 import subprocess
+from decimal import Decimal
 from itertools import pairwise
 from pathlib import Path
 
 import pdfplumber
 import pytest
 
+from probgen.figures.paper.placement import centred, set_in
 from probgen.figures.paper.scene import (
+    BARE,
     DASHED,
     FINE,
     HEAVY,
+    MEDIUM,
     Arc,
     Arrow,
+    Pen,
     Scene,
+    Stated,
+    Tone,
     apart,
     circle,
     composed,
     heading,
     line,
+    polygon,
 )
+from probgen.figures.paper.scene import Path as Strokes
 from probgen.figures.situation.drawing import situation
 from probgen.figures.writers.latex import dashes, latex_picture
+from probgen.quantities.expression import Name, Number
+from probgen.quantities.unit import METRE
 from tests.figures.conftest import Case
 
 POINT = 72.0 / 72.27
@@ -76,7 +87,7 @@ def test_lines_in_the_pdf_have_the_drawn_angles(
 ) -> None:
     chosen = [(name, cases[name, seed]) for name in EXPECTED for seed in range(4)]
     scenes = [
-        situation(case.system, case.known, case.template.depicts, case.givens)
+        situation(case.system, case.labels, case.known, case.template.depicts, case.givens)
         for _, case in chosen
     ]
     for (name, case), strokes in zip(chosen, typeset(scenes, tmp_path), strict=True):
@@ -91,7 +102,7 @@ def test_labels_are_where_the_scene_has_them(
 ) -> None:
     """The text of a label lies inside the box it was given, and the frame fits the drawing."""
     case = cases["beam", 3]
-    scene = situation(case.system, case.known, case.template.depicts, case.givens)
+    scene = situation(case.system, case.labels, case.known, case.template.depicts, case.givens)
     strokes = typeset([scene], tmp_path)[0]
     with pdfplumber.open(tmp_path / "a.pdf") as pdf:
         characters = pdf.pages[0].chars
@@ -130,3 +141,26 @@ def test_only_path_commands_of_pict2e_are_used() -> None:
         "begingroup", "setlength", "unitlength", "begin", "roundjoin", "linethickness", "moveto",
         "lineto", "curveto", "closepath", "strokepath", "fillpath", "end", "endgroup",
     }  # fmt: skip
+
+
+def test_a_tone_is_painted_under_its_outline_and_ends_with_it() -> None:
+    box = polygon((0j, 9 + 0j, 9 + 9j), MEDIUM, "body:box", tone=Tone.BODY)
+    written = latex_picture(composed([box, line(0j, 9 + 0j, MEDIUM, "cable:T")]))
+    tinted, _, after = written.partition(r"\closepath\strokepath")
+    assert r"pIIe@linejoin\endcsname{ 1 j 0.9 g}" in tinted
+    assert r"pIIe@stroke@op\endcsname{B}" in tinted
+    assert r"\roundjoin\expandafter\def\csname pIIe@stroke@op\endcsname{S}" in after
+
+
+def test_an_open_stroke_takes_its_tone_and_a_bare_face_no_outline() -> None:
+    arm = Strokes(((0j, 9 + 0j),), Pen(4.0, round=True), "body:p", tone=Tone.PERSON)
+    assert r"{ 1 j 0.78 G}" in latex_picture(composed([arm]))
+    soil = polygon((0j, 9 + 0j, 9 + 9j), BARE, "soil", tone=Tone.GROUND)
+    assert r"pIIe@stroke@op\endcsname{f}" in latex_picture(composed([soil]))
+
+
+def test_a_symbol_stands_with_its_number() -> None:
+    stated = Stated(Name("d", "d_c"), Number(Decimal("2.10"), METRE))
+    box = centred(stated, 0j)
+    written = latex_picture(composed([set_in(stated, box, "label:d")]))
+    assert r"$d_{\mathrm{c}} = 2.10\,\mathrm{m}$" in written

@@ -7,7 +7,17 @@ import xml.etree.ElementTree as ET
 import pytest
 
 from probgen.figures.freebody.diagram import free_body
-from probgen.figures.paper.scene import Arrow, Label
+from probgen.figures.paper.scene import (
+    BARE,
+    MEDIUM,
+    Arrow,
+    Label,
+    Path,
+    Pen,
+    Tone,
+    composed,
+    polygon,
+)
 from probgen.figures.situation.drawing import situation
 from probgen.figures.writers.svg import svg
 from tests.figures.conftest import CASES, Case
@@ -20,8 +30,8 @@ def test_both_figures_are_sound_xml(cases: dict[tuple[str, int], Case], name: st
     case = cases[name, 0]
     body = case.system.bodies[0].id
     for scene in (
-        situation(case.system, case.known, case.template.depicts, case.givens),
-        free_body(case.system, case.values, body, ""),
+        situation(case.system, case.labels, case.known, case.template.depicts, case.givens),
+        free_body(case.system, case.labels, case.values, body, ""),
     ):
         root = ET.fromstring(svg(scene))
         assert len(root.findall(f"{SPACE}text")) == len(scene.labels)
@@ -34,8 +44,18 @@ def test_both_figures_are_sound_xml(cases: dict[tuple[str, int], Case], name: st
 
 def test_labels_read_as_printed(cases: dict[tuple[str, int], Case]) -> None:
     case = cases["beam", 0]
-    scene = free_body(case.system, case.values, "beam", "A")
+    scene = free_body(case.system, case.labels, case.values, "beam", "A")
     root = ET.fromstring(svg(scene))
     texts = {"".join(text.itertext()) for text in root.findall(f"{SPACE}text")}
     assert {"T", "Rx", "Ry", "θ", "A"} <= texts
     assert all(isinstance(label, Label) for label in scene.labels)
+
+
+def test_a_tone_fills_a_face_and_paints_an_open_stroke() -> None:
+    box = polygon((0j, 9 + 0j, 9 + 9j), MEDIUM, "body:box", tone=Tone.BODY)
+    arm = Path(((0j, 9 + 0j),), Pen(4.0, round=True), "body:p", tone=Tone.PERSON)
+    soil = polygon((0j, 9 + 0j, 9 + 9j), BARE, "soil", tone=Tone.GROUND)
+    face, limb, ground = ET.fromstring(svg(composed([box, arm, soil]))).findall(f"{SPACE}path")
+    assert (face.get("fill"), face.get("stroke")) == ("#e6e6e6", "#000000")
+    assert (limb.get("fill"), limb.get("stroke")) == (None, "#c7c7c7")
+    assert (ground.get("fill"), ground.get("stroke")) == ("#d1d1d1", "none")

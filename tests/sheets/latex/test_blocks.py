@@ -9,7 +9,9 @@ from probgen.quantities.formula import Relation
 from probgen.quantities.unit import NEWTON
 from probgen.sheets.latex.blocks import write_blocks, write_inlines, write_rows, write_step
 from probgen.wording.block import (
+    Block,
     Display,
+    Inline,
     Itemize,
     Math,
     Paragraph,
@@ -81,17 +83,17 @@ STEPS = {
 
 
 @pytest.mark.parametrize(("inlines", "latex"), INLINES.values(), ids=INLINES)
-def test_inlines(inlines: tuple, latex: str) -> None:
+def test_inlines(inlines: tuple[Inline, ...], latex: str) -> None:
     assert write_inlines(inlines) == latex
 
 
 @pytest.mark.parametrize(("blocks", "latex"), BLOCKS.values(), ids=BLOCKS)
-def test_blocks(blocks: tuple, latex: str) -> None:
+def test_blocks(blocks: tuple[Block, ...], latex: str) -> None:
     assert write_blocks(blocks, draw) == latex
 
 
 @pytest.mark.parametrize(("blocks", "latex"), STEPS.values(), ids=STEPS)
-def test_steps(blocks: tuple, latex: str) -> None:
+def test_steps(blocks: tuple[Block, ...], latex: str) -> None:
     assert write_step(Section("Pull & push", blocks), 3, draw) == latex
 
 

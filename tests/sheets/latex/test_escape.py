@@ -20,6 +20,8 @@ WRITTEN = {
     "combining marks": ("Zoe\u0308", "Zoë"),
     "signs of the trade": ("−3 N·m, 40°", r"\ensuremath{-}3 N\textperiodcentered{}m{,} "
                            r"40\textdegree{}"),
+    "a power of ten": ("10⁴ 10⁻⁵", r"10\ensuremath{^{4}} 10\ensuremath{^{-}}\ensuremath{^{5}}"),
+    "a lowered figure": ("x₁", r"x\ensuremath{_{1}}"),
     "units kept with numbers": ("5\u202fN 6\u00a0kg", r"5\,N 6~kg"),
     "accents not in the font": (
         "ḃ ǐ", r"\oneletter{1E03}{\.{b}} \oneletter{01D0}{\v{\i}}",

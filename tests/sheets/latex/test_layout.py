@@ -87,7 +87,7 @@ def test_figures_have_colours_where_the_house_wants_them() -> None:
 def test_a_picture_that_is_missing() -> None:
     section = Section("Forces", (Picture("free-body", "beam"),))
     solution = Solution(1, "Shelf", (), None, (section,), (), 10)
-    with pytest.raises(KeyError, match="free-body beam"):
+    with pytest.raises(InputError, match="line"):
         Layouts().key(Key(HEADER, (solution,)))
 
 

@@ -8,7 +8,8 @@ from probgen.wording.sentence import filled, plain_text
 from probgen.working.convention import Convention
 from probgen.working.direction import direction_of, way_of
 
-HORIZONTAL, VERTICAL, AXIS = (Convention(direction=d) for d in ("horizontal", "vertical", "axis"))  # type: ignore[arg-type]
+HORIZONTAL = Convention(direction="horizontal")
+VERTICAL, AXIS = Convention(direction="vertical"), Convention(direction="axis")
 
 WORDED = [
     (0.0, HORIZONTAL, "to the right"),
@@ -18,11 +19,11 @@ WORDED = [
     (12.34, HORIZONTAL, "12.3° above the horizontal, to the right"),
     (167.66, HORIZONTAL, "12.3° above the horizontal, to the left"),
     (-167.66, HORIZONTAL, "12.3° below the horizontal, to the left"),
-    (-1.92235, HORIZONTAL, "1.92° below the horizontal, to the right"),
+    (-1.92235, HORIZONTAL, "1.9° below the horizontal, to the right"),
     (12.34, VERTICAL, "77.7° from the upward vertical, to the right"),
     (-167.66, VERTICAL, "77.7° from the downward vertical, to the left"),
     (270.0, VERTICAL, "straight down"),
-    (-12.34, AXIS, "348° counter-clockwise from +x"),
+    (-12.34, AXIS, "347.7° counter-clockwise from +x"),
 ]
 
 

@@ -1,0 +1,56 @@
+"""What a build has made in its folder, so that a later one replaces that and nothing else."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Iterator, Mapping
+from contextlib import suppress
+from pathlib import Path
+from typing import Final
+
+MANIFEST: Final = ".made.json"
+"""Lies in the folder: the digest of each file made, by its path."""
+
+
+def write_manifest(folder: Path) -> None:
+    """Notes what is in a folder as made by a build."""
+    made = {path.relative_to(folder).as_posix(): _digest(path) for path in _files(folder)}
+    text = json.dumps(dict(sorted(made.items())), indent=0, ensure_ascii=False)
+    (folder / MANIFEST).write_text(text, encoding="utf-8")
+
+
+def made_in(folder: Path) -> Mapping[str, str]:
+    """The digests of what a build has made in a folder; empty when none has."""
+    with suppress(OSError, ValueError, RecursionError):
+        made = json.loads((folder / MANIFEST).read_text(encoding="utf-8"))
+        if isinstance(made, dict):
+            return {str(name): str(mark) for name, mark in made.items()}
+    return {}
+
+
+def own_files(folder: Path) -> Iterator[str]:
+    """The files in a folder that no build has made there."""
+    made = made_in(folder)
+    names = (path.relative_to(folder).as_posix() for path in _files(folder))
+    return (name for name in names if name not in made)
+
+
+def edited_files(folder: Path) -> Iterator[str]:
+    """The files that a build has made and somebody has changed since."""
+    made = made_in(folder)
+    for path in _files(folder):
+        name = path.relative_to(folder).as_posix()
+        if name in made and (path.is_symlink() or _digest(path) != made[name]):
+            yield name
+
+
+def _files(folder: Path) -> Iterator[Path]:
+    """Every file below a folder but its manifest; links stand for themselves."""
+    for path in sorted(folder.rglob("*")):
+        if (path.is_symlink() or not path.is_dir()) and path != folder / MANIFEST:
+            yield path
+
+
+def _digest(path: Path) -> str:
+    return hashlib.blake2b(path.read_bytes(), digest_size=16).hexdigest()

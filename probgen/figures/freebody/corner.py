@@ -1,0 +1,100 @@
+"""What a free-body diagram has in its corners: the axes with the positive rotation, and notes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import chain
+from typing import Final
+
+from probgen.figures.measured.survey import Survey
+from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.placement import around
+from probgen.figures.paper.scene import Box, Spot, bearing, heading
+from probgen.figures.paper.type_metrics import extent
+from probgen.figures.parts import axes
+from probgen.figures.situation.shape import encloses
+from probgen.quantities.expression import Name
+from probgen.statics.equation import Axis
+
+_SMALL: Final = 7.0  # size of notes, pt
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """The two axes forces are summed along: their letters, and how far they are turned, degrees."""
+
+    letters: tuple[str, str] = ("x", "y")
+    tilt: float = 0.0
+
+
+def frame_of(measured: Survey, axes: Sequence[Axis]) -> Frame:
+    """The frame of some balances' axes, which may lie along a slope."""
+    if not axes or all(axis.label in ("x", "y") for axis in axes):
+        return Frame()
+    first, *others = sorted(axes, key=lambda axis: measured.number(axis.direction))
+    tilt = measured.number(first.direction)
+    second = next((o for o in others if abs(measured.number(o.direction) - tilt - 90) < 1e-6), None)
+    return Frame((first.label, second.label), tilt) if second else Frame()
+
+
+def draw_axes(
+    field: Field, sense: int, solid: Sequence[Spot], widest: float, frame: Frame
+) -> None:
+    """Axes near a corner with room, else beside or below the drawing.
+
+    sense: of the positive rotation, as in `axes.axes`; solid: the corners of a body they keep out
+    of; widest: how wide the drawing may become, pt; frame: which axes.
+    """
+    turn = heading(frame.tilt)
+    left = max(-(axes.LENGTH * turn * 1j).real, 0.0)  # how far a turned axis leans to the left
+    width, height = axes.WIDTH + left, axes.HEIGHT
+    box = field.box
+    beside = complex(box.right + 6.0, box.bottom)
+    under = complex(box.left, box.bottom - height - 4.0)
+    origin = beside if box.width + width + 6.0 <= widest else under
+    for spot in _corners_first(box, width, height):
+        inside = encloses(solid, spot + complex(width, height) / 2)
+        if not inside and field.is_free(_box(spot, width, height), 3.0):
+            origin = spot
+            break
+    start = origin + 3 + 3j + left
+    field.add(*axes.axes(start, sense, frame.tilt))
+    for symbol, way in zip(frame.letters, (turn, turn * 1j), strict=True):
+        name = Name(symbol, symbol)
+        anchor = (start + way * axes.LENGTH, bearing(way))
+        field.place(name, around(name, (anchor,)), f"axis:{symbol}")
+
+
+def _corners_first(box: Box, width: float, height: float) -> list[Spot]:
+    """Where the lower left corner of something may lie within a box, nearest a corner first."""
+    wide, high = box.width - width, box.height - height
+    if wide <= 0 or high <= 0:
+        return []
+    columns, rows = 6, 5
+    spots = [
+        complex(box.right - width - wide * i / columns, box.top - height - high * j / rows)
+        for i in range(columns + 1)
+        for j in range(rows + 1)
+    ]
+    middle = complex(width, height) / 2
+    corners = (box.right + 1j * box.top, box.left + 1j * box.top,
+               box.right + 1j * box.bottom, box.left + 1j * box.bottom)  # fmt: skip
+    return sorted(spots, key=lambda spot: min([abs(spot + middle - each) for each in corners]))
+
+
+def _box(corner: Spot, width: float, height: float) -> Box:
+    return Box(corner.real, corner.imag, corner.real + width, corner.imag + height)
+
+
+def draw_note(field: Field, words: str, tag: str) -> None:
+    """Say something of the drawing, small, in a lower corner with room, else below it."""
+    box, room = field.box, extent(words, _SMALL)
+    width, height = room.width, room.height + room.depth
+    corners = (
+        Box(left, box.bottom, left + width, box.bottom + height)
+        for left in (box.right - width, box.left)
+        if box.width > width
+    )
+    below = around(words, ((complex(box.right - width / 2, box.bottom), 270.0),), size=_SMALL)
+    field.place(words, chain(corners, below), tag, _SMALL)

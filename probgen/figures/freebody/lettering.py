@@ -1,0 +1,78 @@
+"""The letters of a free-body diagram: of its forces beside their arrows, of points beside them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from itertools import chain
+from typing import Final
+
+from probgen.figures.freebody.arrows import Placed, distance
+from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.placement import around
+from probgen.figures.paper.scene import Box, Spot, bearing
+from probgen.quantities.expression import Name
+
+_SMALL: Final = 7.5  # size of the letters of points, pt
+_NEAR: Final = 12.0  # how far from its point a letter is first tried, pt
+_TOGETHER: Final = 5.0  # points so near each other share the place their letters have, pt
+_BESIDE: Final = 30.0  # how far from its arrow a symbol is first tried, pt
+
+
+class Lettering:
+    """Sets letters on the paper and counts those that have no place near what they name."""
+
+    def __init__(self, field: Field) -> None:
+        self.field = field
+        self.strained = 0
+
+    def name_arrows(self, placed: Sequence[Placed], spots: Sequence[Spot]) -> None:
+        """The symbol of each arrow, nearer to it than to any other; spots: where forces act."""
+        shortest_first = sorted(placed, key=lambda each: abs(each.arrow.head - each.arrow.tail))
+        for each in shortest_first:  # a short arrow leaves its label the least choice
+            others = [(o.arrow.tail, o.arrow.head) for o in placed if o is not each]
+            self._name_arrow(each, spots, others)
+
+    def _name_arrow(
+        self, each: Placed, spots: Sequence[Spot], others: Sequence[tuple[Spot, Spot]]
+    ) -> None:
+        arrow, vector, leg = each.arrow, each.vector, each.component
+        name = vector.label
+        along = bearing(arrow.head - arrow.tail)
+        near = arrow.tail + (arrow.head - arrow.tail) * (0.5 if leg else 0.7)
+        # An arrow that ends at its point is labelled beside it, not beyond the body.
+        ends = any(abs(arrow.head - spot) < 1.0 for spot in spots)
+        tip = (arrow.tail, along + 180.0) if ends else (arrow.head, along)
+        beside = [(near, along - 90.0), (near, along + 90.0)]
+        # A component's head may be that of the whole: it is labelled at its side.
+        anchors: list[tuple[Spot, float]] = [*beside, tip] if leg else [tip, *beside]
+        close = around(name, anchors, farthest=_BESIDE)
+        own = self._nearest(close, (arrow.tail, arrow.head), others)
+        boxes = chain(own, self._strained(around(name, anchors)))
+        self.field.place(name, boxes, f"label:{vector.id}")
+
+    def name_points(self, letters: Mapping[Spot, str], clear: Mapping[Spot, float]) -> None:
+        """The letter of each point, small; clear: what it keeps off (pt)."""
+        for spot, point in letters.items():
+            name = Name(point, point)
+            anchors = [(spot, d) for d in (225.0, 135.0, 315.0, 45.0, 90.0, 270.0)]
+            others = [(other, other) for other in letters if abs(other - spot) > _TOGETHER]
+            near = around(name, anchors, clear[spot], _SMALL, farthest=_NEAR)
+            own = self._nearest(near, (spot, spot), others)
+            boxes = chain(own, self._strained(around(name, anchors, clear[spot], _SMALL)))
+            self.field.place(name, boxes, f"letter:{point}", _SMALL)
+
+    def _nearest(
+        self, boxes: Iterable[Box], own: tuple[Spot, Spot], others: Sequence[tuple[Spot, Spot]]
+    ) -> Iterator[Box]:
+        """The free boxes that lie nearer to a straight piece than to all others."""
+        for box in boxes:
+            if self.field.is_free(box):
+                centre = box.centre
+                away = distance(centre, *own)
+                if all(distance(centre, *other) > away + 1.0 for other in others):
+                    yield box
+
+    def _strained(self, boxes: Iterator[Box]) -> Iterator[Box]:
+        """The boxes for a label that has no place near what it names, which is counted."""
+        self.strained += 1
+        yield from boxes

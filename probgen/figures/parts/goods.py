@@ -1,0 +1,32 @@
+"""Goods that loads are drawn as: a heap, a bird feeder.
+
+Lengths are pt, places complex numbers in pt.
+"""
+
+from __future__ import annotations
+
+from probgen.figures.paper.scene import FINE, LIGHT, MEDIUM, Curve, Shape, Spot, Tone, line, polygon
+
+
+def heap(foot: Spot, width: float, height: float, tag: str) -> tuple[Shape, ...]:
+    """Something loose in a heap."""
+    a, b, up = foot - width / 2, foot + width / 2, 1j * height
+    pieces = (
+        (a + 0.2 * width + 0.3 * up, a + 0.3 * width + up, foot + up),
+        (b - 0.3 * width + up, b - 0.2 * width + 0.3 * up, b),
+        (b, a, a),
+    )
+    return (Curve(a, pieces, MEDIUM, tag, tone=Tone.GROUND),)
+
+
+def feeder(at: Spot, rope: float, tag: str) -> tuple[Shape, ...]:
+    """A bird feeder on a cord: a roof, a tube of seed, a tray with a perch."""
+    top = at - 1j * rope
+    eaves, floor = top - 8j, top - 27j
+    roof = polygon((top, eaves + 12, eaves - 12), MEDIUM, tag, tone=Tone.PERSON)
+    tube = polygon((eaves - 6, eaves + 6, floor + 6, floor - 6), LIGHT, tag, tone=Tone.BODY)
+    seed = line(eaves - 6 - 5j, eaves + 6 - 5j, FINE, tag)
+    tray = polygon(
+        (floor - 11, floor + 11, floor + 9 - 4j, floor - 9 - 4j), MEDIUM, tag, tone=Tone.BODY
+    )
+    return line(at, top, MEDIUM, tag), tube, seed, tray, roof

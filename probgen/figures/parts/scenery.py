@@ -1,0 +1,81 @@
+"""What stands about a situation and holds nothing of it up: water, a boat, a phone; and posts.
+
+Lengths are pt, places complex numbers in pt.
+"""
+
+from __future__ import annotations
+
+from probgen.figures.paper.scene import (
+    BARE,
+    FINE,
+    LIGHT,
+    MEDIUM,
+    Box,
+    Curve,
+    Shape,
+    Spot,
+    Tone,
+    heading,
+    polygon,
+)
+
+_WAVE = 13.0  # length of a wave, pt
+
+
+def water(box: Box, tag: str) -> tuple[Shape, ...]:
+    """Water filling a box, with a ruffled surface."""
+    corners = (
+        complex(box.left, box.bottom), complex(box.right, box.bottom),
+        complex(box.right, box.top), complex(box.left, box.top),
+    )  # fmt: skip
+    count = max(1, round(box.width / _WAVE))
+    step = box.width / count
+    bend = complex(step / 3, 1.8)
+    start = complex(box.left, box.top)
+    pieces = []
+    for i in range(count):
+        a, b, way = start + i * step, start + (i + 1) * step, bend if i % 2 else bend.conjugate()
+        pieces.append((a + way, b - way.conjugate(), b))
+    return polygon(corners, BARE, tag, tone=Tone.WATER), Curve(start, tuple(pieces), FINE, tag)
+
+
+def boat(bow: Spot, length: float, tag: str) -> tuple[Shape, ...]:
+    """A rowing boat with its bow to the left, where a rope is fixed."""
+    stern = bow + length
+    hull = Curve(
+        bow,
+        (
+            (bow + 0.2 * length - 2j, stern - 0.3 * length - 2j, stern - 1j),
+            (stern - 5j, stern - 2 - 9j, stern - 5 - 11j),
+            (stern - 0.4 * length - 12j, bow + 0.3 * length - 12j, bow + 0.22 * length - 11j),
+            (bow + 0.1 * length - 9j, bow + 2 - 4j, bow),
+        ),
+        MEDIUM,
+        tag,
+        tone=Tone.BODY,
+    )
+    return (hull,)
+
+
+def post(top: Spot, foot: Spot, half: float, tag: str) -> tuple[Shape, ...]:
+    """A post or a pier from the ground up."""
+    return (polygon((foot - half, foot + half, top + half, top - half), MEDIUM, tag,
+                    tone=Tone.BODY),)  # fmt: skip
+
+
+def ledge(inner: Spot, outer: Spot, thick: float, tag: str) -> tuple[Shape, ...]:
+    """A ledge that sticks out from a wall, its top from `inner` at the wall to `outer`."""
+    down = -1j * thick
+    corners = (inner, outer, outer + 0.5 * down, inner + down)
+    return (polygon(corners, MEDIUM, tag, tone=Tone.BODY),)
+
+
+def phone(at: Spot, lean: float, tag: str) -> tuple[Shape, ...]:
+    """A phone seen from its side, about its middle, its top leaning by some degrees."""
+    along = heading(90.0 + lean)
+    side = along * -1j
+    half, thick = along * 13.0, side * 1.8
+    corners = (at - half - thick, at - half + thick, at + half + thick, at + half - thick)
+    shows = at + half * 0.8 + thick, at - half * 0.8 + thick
+    glass = polygon((*shows, shows[1] + side, shows[0] + side), LIGHT, tag)
+    return polygon(corners, MEDIUM, tag, tone=Tone.PERSON), glass

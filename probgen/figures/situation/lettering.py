@@ -1,0 +1,96 @@
+"""Labels of a situation: each nearer to its own thing than to any other, else with a line to it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from itertools import chain
+from typing import Final
+
+from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.placement import GAP, around
+from probgen.figures.paper.scene import FINE, Box, Label, Segment, Spot, line
+from probgen.figures.paper.segment import meets
+from probgen.figures.situation.carried import Note
+from probgen.quantities.expression import Name
+
+_NEAR: Final = 8.0  # how far from its thing a label is first tried, pt
+_FAR: Final = 40.0  # how far from it at most as long as nothing else is nearer, pt
+_LONG: Final = 110.0  # how far from it at most with a line to it, pt
+_OFF: Final = 14.0  # from a thing to a label that needs a line to it, pt
+_ASTRAY: Final = 12.0  # from a body to the letter of a point that needs one, pt
+_CLEAR: Final = GAP + 0.1  # between a label and the line to its thing, pt
+_SHORTEST: Final = 2.0  # a line to a thing that is drawn, pt
+_MARGIN: Final = 2.0  # by how much a label is nearer to its own thing than to any other, pt
+
+
+def set_notes(
+    field: Field, notes: Sequence[Note], things: Sequence[Box], strips: Sequence[Segment]
+) -> None:
+    """The labels of loads and forces.
+
+    things: the rectangles around all that could be meant; strips: what is left free if it can be.
+    """
+    for note in notes:
+        boxes = around(note.text, note.anchors, farthest=_NEAR)
+        near = (box for box in boxes if not any(meets(strip, box) for strip in strips))
+        anywhere = around(note.text, note.anchors)
+        if note.thing is None:
+            field.place(note.text, chain(near, anywhere), note.tag)
+            continue
+        others = [thing for thing in things if thing != note.thing]
+        far = around(note.text, note.anchors, farthest=_FAR)
+        own = _nearer(note.thing, others, chain(near, far))
+        led = _with_line(field, note.thing, around(note.text, note.anchors, farthest=_LONG))
+        label = field.place(note.text, chain(own, led, anywhere), note.tag)
+        away = label.box.gap(note.thing)
+        if away > _OFF or any(label.box.gap(other) <= away for other in others):
+            _lead(field, label, note.thing)
+
+
+def set_letters(field: Field, points: Mapping[str, tuple[Spot, float]]) -> None:
+    """The letters of points, by their spots and half the thickness (pt) of what they are on."""
+    for point, (spot, half) in points.items():
+        name, own = Name(point, point), _dot(spot)
+        above = tuple((spot, direction) for direction in (135.0, 45.0, 90.0))
+        below = tuple((spot, direction) for direction in (225.0, 315.0, 270.0))
+        others = [_dot(each) for each, _ in points.values() if abs(each - spot) > 1.0]
+        near = around(name, above, half, farthest=_NEAR)
+        further = around(name, (*above, *below), half, farthest=_FAR)
+        nearest = _nearer(own, others, chain(near, further))
+        boxes = chain(nearest, around(name, (*above, *below), half))
+        label = field.place(name, boxes, f"letter:{point}")
+        if label.box.gap(own) > half + _ASTRAY:
+            _lead(field, label, own)
+
+
+def _lead(field: Field, label: Label, thing: Box) -> None:
+    """A thin line from a label to its thing, unless it would run through another label."""
+    start, end = _line(label.box, thing)
+    if abs(end - start) > _SHORTEST and not field.hits_label(start, end):
+        field.add(line(start, end, FINE, f"leader:{label.tag}"))
+
+
+def _line(box: Box, thing: Box) -> tuple[Spot, Spot]:
+    """Where a line from a label's box to its thing begins and ends."""
+    end = thing.nearest(box.centre)
+    return box.grown(_CLEAR).nearest(end), end
+
+
+def _with_line(field: Field, thing: Box, boxes: Iterable[Box]) -> Iterator[Box]:
+    """The free boxes from which a line to the thing runs through no label."""
+    for box in boxes:
+        if field.is_free(box) and not field.hits_label(*_line(box, thing)):
+            yield box
+
+
+def _dot(spot: Spot) -> Box:
+    """A spot as a box."""
+    return Box(spot.real, spot.imag, spot.real, spot.imag)
+
+
+def _nearer(thing: Box, others: Sequence[Box], boxes: Iterable[Box]) -> Iterator[Box]:
+    """The boxes that are nearer to a thing than to all others."""
+    for box in boxes:
+        away = box.gap(thing) + _MARGIN
+        if all(box.gap(other) > away for other in others):
+            yield box

@@ -1,0 +1,70 @@
+"""What stands about a situation: water between its banks, a boat at a rope, a phone in a hand."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Final
+
+from probgen.bank.depiction import Look, Scenery
+from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.scene import Arrow, Box, apart
+from probgen.figures.parts import scenery
+from probgen.figures.parts.ground import Surface
+from probgen.figures.situation.stage import Stage
+
+_SHORE: Final = 26.0  # how far water is drawn beyond a body where no bank ends it, pt
+_DEPTH: Final = 20.0  # of water, pt
+_BOAT: Final = 46.0  # length of a boat, pt
+_DRAUGHT: Final = 7.0  # from a boat's bow down to the water, pt
+_TAG: Final = "scenery"
+
+
+def about(stage: Stage) -> Scenery | None:
+    """What a template says stands about."""
+    return stage.depicts.about.get("scenery")
+
+
+def bedded(stage: Stage, surfaces: Sequence[Surface]) -> tuple[tuple[Surface, ...], Box | None]:
+    """The surfaces with a bed under water from bank to bank, and where the water is; None: none."""
+    if about(stage) not in (Scenery.WATER, Scenery.BOAT):
+        return tuple(surfaces), None
+    floors = [surface for surface in surfaces if apart(surface.normal, 90.0) < 1.0]
+    bed = min(floors, key=lambda floor: floor.at.imag)
+    level = bed.at.imag
+    lefts = [s.at.real for s in surfaces if apart(s.normal, 0.0) < 1.0]
+    rights = [s.at.real for s in surfaces if apart(s.normal, 180.0) < 1.0]
+    across = [stage.spot(name).real for body in stage.system.bodies for name in body.outline]
+    beyond = _BOAT + 2 * _SHORE if about(stage) is Scenery.BOAT else _SHORE
+    left = max(lefts, default=min(across) - _SHORE)
+    right = min(rights, default=max(across) + beyond)
+    half = (right - left) / 2
+    banks = [
+        s.covering(complex(s.at.real, level), 0.0) if abs(s.normal % 180.0) < 1.0 else s
+        for s in surfaces
+        if s is not bed
+    ]
+    whole = replace(bed, at=complex(left + half, level), before=half, after=half)
+    return (*banks, whole), Box(left, level, right, level + _DEPTH)
+
+
+def draw_scenery(stage: Stage, field: Field, water: Box | None) -> None:
+    """Draw it, behind everything else."""
+    ropes = [s for s in field.shapes if isinstance(s, Arrow) and s.tag.startswith("force")]
+    if water and about(stage) is Scenery.BOAT and ropes:
+        bow = ropes[0].head
+        water = water._replace(top=max(bow.imag - _DRAUGHT, water.bottom + 4.0))
+        field.add(*scenery.water(water, _TAG), *scenery.boat(bow, _BOAT, _TAG))
+    elif water:
+        field.add(*scenery.water(water, _TAG))
+    elif about(stage) is Scenery.PHONE:
+        _before_a_face(stage, field)
+
+
+def _before_a_face(stage: Stage, field: Field) -> None:
+    for body in stage.system.bodies:
+        if stage.look(body.id) is Look.HEAD and len(body.outline) > 1:
+            spots = [stage.spot(name) for name in body.outline]
+            size = abs(spots[-1] - spots[0])
+            at = complex(spots[-1].real + 0.75 * size, spots[0].imag - 0.45 * size)
+            field.add(*scenery.phone(at, 24.0, _TAG))

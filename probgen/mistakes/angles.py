@@ -1,0 +1,185 @@
+"""Slips with angles: another function, another line, none at all, radians."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from decimal import Decimal
+from typing import Final
+
+from probgen.mistakes import joints
+from probgen.mistakes.variant import (
+    Misstep,
+    Part,
+    axis_of,
+    letters,
+    on_terms,
+    renamed,
+    restated,
+    rewritten,
+    with_sign_of,
+)
+from probgen.quantities.expression import (
+    UNITY,
+    Call,
+    Expression,
+    Number,
+    Power,
+    Product,
+    Quotient,
+    names_in,
+    number,
+    parts,
+    substituted,
+    total,
+)
+from probgen.quantities.unit import ANGLE, DEGREE, UnitSystem
+from probgen.statics.equation import Term
+from probgen.statics.plan import Plan
+from probgen.statics.quantity_id import Quantity
+from probgen.statics.system import Force, Kind, Role, System, Variable
+
+_TRIGONOMETRIC: Final = ("sin", "cos", "tan")
+_INVERSE: Final = ("asin", "acos", "atan", "atan2")
+_IN_RADIANS: Final = Number(Decimal(repr(180.0 / math.pi)))
+
+
+def _sin_cos_swap(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """Of one force in its torque, of one force throughout, of all forces."""
+    oblique = _letters_of(_oblique(plan))
+    tries: list[tuple[str, Expression | None, str]]
+    tries = [("torque", letter, "torque") for letter in oblique]
+    tries += [("one", letter, "") for letter in oblique]
+    tries += [("all", None, "")] if len(oblique) > 1 else []
+    for kind_of_way, letter, kind in tries:
+        sources = oblique[letter] if letter else ()
+        changed = rewritten(plan, on_terms(_other_function, kind, sources))
+        if changed:
+            yield Misstep("sin_cos_swap", changed, kind_of_way, {"F": letter or ""})
+
+
+def _letters_of(forces: Iterable[Force]) -> dict[Expression, tuple[str, ...]]:
+    """The ids of forces by their letter: both strands of a rope pull with one T."""
+    ids: dict[Expression, tuple[str, ...]] = {}
+    for force in forces:
+        ids[force.magnitude] = (*ids.get(force.magnitude, ()), force.id)
+    return ids
+
+
+def _other_function(term: Term) -> Term:
+    """The ratio sqrt(1 - ratio^2): cosine for sine, sine for cosine, also where lengths give it."""
+    if term.ratio == UNITY:
+        return term
+    other = Call("sqrt", (total((1, UNITY), (-1, Power(term.ratio, 2))),))
+    return replace(term, ratio=with_sign_of(term.ratio, other))
+
+
+def _wrong_reference_line(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """a -> 90° - a for each angle; beside a tilted body also a + tilt and a - tilt."""
+    angles = [v for v in plan.system.variables.values() if _is_given_angle(v)]
+    tilts = _tilts(plan.system)
+    quarter = number(90, DEGREE)
+    for angle in angles:
+        a = angle.as_name
+        others = [("vertical", total((1, quarter), (-1, a)))]
+        for tilt in angles:
+            if tilt.id in tilts and tilt.id != angle.id and angle.id not in tilts:
+                t = tilt.as_name
+                others += [("tilt", total((1, a), (1, t))), ("tilt", total((1, a), (-1, t)))]
+        for kind_of_way, other in others:
+            changed = renamed(plan, {angle.id: other})
+            if changed:
+                told: dict[str, Part] = {"a": a, "b": other}
+                yield Misstep("wrong_reference_line", changed, kind_of_way, told)
+
+
+def _no_angle(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """The full force in the torque: of one oblique force that is no weight, of all forces."""
+    ids = _letters_of(force for force in _oblique(plan) if force.kind is not Kind.WEIGHT)
+    tries: list[tuple[str, Expression | None]] = [("one", letter) for letter in ids]
+    tries += [("all", None)] if len(_oblique(plan)) > 1 else []
+    for kind_of_way, letter in tries:
+        changed = rewritten(plan, on_terms(_square_on, "torque", ids[letter] if letter else ()))
+        if changed:
+            yield Misstep("no_angle", changed, kind_of_way, {"F": letter or ""})
+
+
+def _square_on(term: Term) -> Term:
+    if term.ratio == UNITY:
+        return term
+    return replace(term, ratio=with_sign_of(term.ratio, UNITY))
+
+
+def _distance_not_perpendicular(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """The distance along a tilted body taken as the lever arm of every weight."""
+    weights = [force for force in _oblique(plan) if force.kind is Kind.WEIGHT]
+    ids = {force.id for force in weights}
+    changed = rewritten(plan, on_terms(lambda t: _square_on(t) if t.source in ids else t, "torque"))
+    if changed:
+        told: dict[str, Part] = {"W": letters(weights), "body": plan.system.body(weights[0].body)}
+        yield Misstep("distance_not_perpendicular", changed, parts=told)
+
+
+def _calculator_radians(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """Degrees keyed in as radians; angles that the calculator found itself are not affected."""
+
+    def shown(part: Expression) -> Expression | None:
+        if not isinstance(part, Call) or part.function not in _TRIGONOMETRIC:
+            return None
+        if _holds(part, _INVERSE):
+            return part
+        return Call(part.function, (Product((_IN_RADIANS, part.arguments[0])),))
+
+    def change(term: Term) -> Term:
+        length = term.length and substituted(term.length, shown)
+        return replace(term, ratio=substituted(term.ratio, shown), length=length)
+
+    changed = rewritten(plan, on_terms(change)) or plan
+    for joint in joints.resultants(plan):
+        x, y = joints.components(plan.system, joint)
+        level = Call("abs", (Call("atan", (Quotient(y, x),)),))
+        printed = Quotient(level, _IN_RADIANS)
+        sides = with_sign_of(y, Call("sin", (printed,))), with_sign_of(x, Call("cos", (printed,)))
+        changed = restated(changed, {Quantity(joint.id).direction: Call("atan2", sides)})
+    if changed is not plan:
+        yield Misstep("calculator_radians", changed)
+
+
+RULES: Final = (
+    _sin_cos_swap,
+    _wrong_reference_line,
+    _no_angle,
+    _distance_not_perpendicular,
+    _calculator_radians,
+)
+
+
+# What the rules ask of a plan.
+
+
+def _is_given_angle(variable: Variable) -> bool:
+    return variable.dimension == ANGLE and variable.role in (Role.GIVEN, Role.DERIVED)
+
+
+def _tilts(system: System) -> frozenset[str]:
+    """The ids of the angles that straight bodies are tilted by."""
+    axes = [axis_of(system, body) for body in system.bodies]
+    return frozenset().union(*(names_in(axis) for axis in axes if axis is not None))
+
+
+def _oblique(plan: Plan) -> list[Force]:
+    """Forces that some balance of the plan takes only a part of, in the order they act."""
+    sources = {
+        term.source
+        for step in plan.steps
+        for term in step.equation.terms
+        if step.equation.kind != "condition" and term.ratio != UNITY
+    }
+    return [force for force in plan.system.forces if force.id in sources]
+
+
+def _holds(expression: Expression, functions: tuple[str, ...]) -> bool:
+    if isinstance(expression, Call) and expression.function in functions:
+        return True
+    return any(_holds(part, functions) for part in parts(expression))

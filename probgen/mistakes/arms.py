@@ -1,0 +1,229 @@
+"""Slips with where a force acts: halves, wrong ends, spread loads, means, supports that share."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from typing import Final
+
+from probgen.mistakes.variant import (
+    Misstep,
+    Part,
+    facing,
+    letters,
+    moved,
+    own_weights,
+    replaced,
+    rewritten,
+)
+from probgen.quantities.expression import (
+    ZERO,
+    Expression,
+    Name,
+    Number,
+    Product,
+    Quotient,
+    is_number,
+    names_in,
+    number,
+    substituted,
+    total,
+)
+from probgen.quantities.like_terms import collected
+from probgen.quantities.unit import KILOGRAM, LENGTH, MASS, UnitSystem
+from probgen.statics.equation import Equation, Term
+from probgen.statics.geometry import way
+from probgen.statics.plan import Plan
+from probgen.statics.system import Force, Kind, Link, Point, Role, System
+
+_CORDS: Final = (Kind.CABLE, Kind.ROPE)
+_PARTLY: Final = ("x", "y", "friction")
+
+
+def _half_forgotten(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """b where b/2 belongs: in the arms of one balance after the other, or in a definition."""
+    for variable in plan.system.variables.values():
+        if variable.dimension != LENGTH or variable.role not in (Role.GIVEN, Role.DERIVED):
+            continue
+        told: dict[str, Part] = {"b": variable.as_name}
+        for changed in _with_whole(plan, variable.as_name):
+            yield Misstep("half_forgotten", changed, parts=told)
+
+
+def _with_whole(plan: Plan, length: Name) -> Iterator[Plan]:
+    known = {
+        step.unknown: step.expression
+        for step in plan.steps
+        if step.equation.kind == "condition" and isinstance(step.expression, Name)
+    }
+
+    def told(part: Expression) -> Expression | None:
+        return known.get(part.id) if isinstance(part, Name) else None
+
+    def change(equation: Equation) -> Equation:
+        return replace(equation, terms=tuple(whole_arm(term) for term in equation.terms))
+
+    def whole_arm(term: Term) -> Term:
+        arm = term.length and collected(substituted(term.length, told))
+        whole = arm and _doubled(arm, length)
+        return replace(term, length=whole) if whole and whole != arm else term
+
+    changed = rewritten(plan, change)
+    if changed:
+        yield changed
+    for definition in plan.definitions:
+        whole = _doubled(definition.expression, length)
+        if whole != definition.expression:
+            yield replaced(plan, definition.variable, whole)
+
+
+def _doubled(expression: Expression, length: Name) -> Expression:
+    """The expression with the whole length where half of it stands."""
+
+    def whole(part: Expression) -> Expression | None:
+        match part:
+            case Quotient(top, bottom) if top == length and is_number(bottom, 2):
+                return length
+            case Quotient(top, Product((first, *rest))) if top == length and is_number(first, 2):
+                return Quotient(length, rest[0] if len(rest) == 1 else Product(tuple(rest)))
+            case Product((Number(value), *rest)) if rest == [length] and 2 * value == 1:
+                return length
+            case _:
+                return None
+
+    return substituted(expression, whole)
+
+
+def _wrong_end(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """The distance of a load measured from the other end of a straight body."""
+    own = {force.id for force in own_weights(plan.system)}
+    turned = {t.source for s in plan.steps if s.equation.kind == "torque" for t in s.equation.terms}
+    for force in plan.system.forces:
+        known = not names_in(force.magnitude) & set(plan.system.unknowns)
+        if force.id in own or force.id not in turned or not known:
+            continue
+        point = _mirrored(plan.system, force)
+        changed = point and rewritten(plan, moved(plan.system, force, point))
+        if changed:
+            told: dict[str, Part] = {"W": force.magnitude, "body": plan.system.body(force.body)}
+            yield Misstep("wrong_end", changed, parts=told)
+
+
+def _mirrored(system: System, force: Force) -> Point | None:
+    """The point as far from one end of a straight body as the force is from the other.
+
+    Only of a distance from an end that has a letter, which is what the statement gives.
+    """
+    outline = system.body(force.body).outline
+    if len(outline) != 2:
+        return None
+    start, end = outline
+    whole, there = way(system.points, start, end), way(system.points, start, force.point)
+    if len(whole) != 1 or len(there) != 1 or there[0].direction != whole[0].direction:
+        return None
+    rest = collected(total((1, whole[0].length), (-1, there[0].length)))
+    if rest in (ZERO, there[0].length) or not any(
+        isinstance(length, Name) for length in (rest, there[0].length)
+    ):
+        return None
+    return Point("?", (*system.points[start].links, Link(rest, whole[0].direction)))
+
+
+# Loads spread along a line.
+
+
+def _load_not_halved(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """The size of a triangular load taken as that of an even one."""
+    for force in _triangles(plan.system):
+        told: dict[str, Part] = {"W": force.magnitude}
+        for definition in plan.definitions:
+            if definition.variable == force.id:
+                whole = Product((number(2), definition.expression))
+                changed = replaced(plan, definition.variable, whole)
+                yield Misstep("load_not_halved", changed, parts=told)
+
+
+def _load_at_middle(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """The resultant of a triangular load placed at half of its length."""
+    for force in _triangles(plan.system):
+        spread = plan.system.element(force.element).spread
+        assert spread is not None
+        half = Link(Quotient(spread.line.length, number(2)), spread.line.direction)
+        middle = Point("?", (*plan.system.points[spread.start].links, half))
+        changed = rewritten(plan, moved(plan.system, force, middle))
+        if changed:
+            yield Misstep("load_at_middle", changed, parts={"W": force.magnitude})
+
+
+def _triangles(system: System) -> list[Force]:
+    """The resultants of loads that vanish at one end."""
+    forces = []
+    for force in system.forces:
+        spread = system.element(force.element).spread
+        if spread and (is_number(spread.first, 0) or is_number(spread.last, 0)):
+            forces.append(force)
+    return forces
+
+
+def _unweighted_mean(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """A centre of mass as the plain mean of the places."""
+    masses = {v.id for v in plan.system.variables.values() if v.dimension == MASS}
+    one = number(1, KILOGRAM)
+    for definition in plan.definitions:
+        variable = plan.system.variables[definition.variable]
+        held = names_in(definition.expression) & masses
+        if variable.dimension == LENGTH and len(held) > 1:
+            mean = substituted(
+                definition.expression,
+                lambda part: one if isinstance(part, Name) and part.id in masses else None,
+            )
+            told: dict[str, Part] = {"q": variable.as_name}
+            changed = replaced(plan, definition.variable, mean)
+            yield Misstep("unweighted_mean", changed, parts=told)
+
+
+# Supports that share.
+
+
+def _equal_sharing(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """Two supports of one body, or two cords at one knot, taken to bear half of the load each."""
+    for body in plan.system.bodies:
+        holding = _holders(plan.system, body.id)
+        loads = _loads(plan.system, body.id)
+        if len(holding) == 2 and loads:
+            half = Quotient(total(*((1, load.magnitude) for load in loads)), number(2))
+            changed = plan
+            for holder in holding:
+                changed = replaced(changed, holder.id, half)
+            if changed != plan:
+                told: dict[str, Part] = {"N": letters(holding), "W": letters(loads)}
+                yield Misstep("equal_sharing", changed, parts=told)
+
+
+def _holders(system: System, body: str) -> list[Force]:
+    """The unknown forces that hold a body up; none where a joint or a shared rope does so too."""
+    unknown = set(system.unknowns)
+    on = [f for f in system.forces if f.body == body and names_in(f.magnitude) & unknown]
+    letters_of = [force.magnitude for force in system.forces if not force.pair]
+    if any(letters_of.count(force.magnitude) > 1 or force.part in _PARTLY for force in on):
+        return []
+    if system.body(body).particle:
+        return on if all(force.kind in _CORDS for force in on) else []
+    return on if all(facing(force) == 90 for force in on) else []
+
+
+def _loads(system: System, body: str) -> list[Force]:
+    """What bears down on a body; nothing where a load is unknown or not straight down."""
+    known = [f for f in system.forces if f.body == body]
+    known = [f for f in known if not names_in(f.magnitude) & set(system.unknowns)]
+    return known if all(facing(force) == 270 for force in known) else []
+
+
+RULES: Final = (
+    _half_forgotten,
+    _wrong_end,
+    _load_not_halved,
+    _load_at_middle,
+    _unweighted_mean,
+    _equal_sharing,
+)

@@ -1,0 +1,261 @@
+"""Slips in balances of forces: friction, normal forces, strands, signs, sizes simply added."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Iterator
+from itertools import combinations
+from typing import Final
+
+from probgen.mistakes.joints import found_forces
+from probgen.mistakes.variant import (
+    Misstep,
+    Part,
+    TermChange,
+    dropped,
+    facing,
+    flipped,
+    in_equations,
+    letters,
+    on_terms,
+    renamed,
+    replaced,
+    restated,
+    rewritten,
+    sum_of,
+    weights_on,
+)
+from probgen.quantities.expression import UNITY, Expression, Name, names_in, substituted
+from probgen.quantities.unit import ANGLE, FORCE, LENGTH, MASS, UnitSystem
+from probgen.statics.derivation import Step
+from probgen.statics.equation import Equation
+from probgen.statics.plan import Plan
+from probgen.statics.quantity_id import Quantity
+from probgen.statics.system import Force, Form, Kind, Role, System
+
+_PULLS: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE, Kind.FORCE, Kind.STRUT)
+_SURFACES: Final = (Kind.CONTACT, Kind.ROUGH)
+
+
+# Surfaces.
+
+
+def _normal_is_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """N = W of a particle that leans, is pulled up or down as well, or has something on it."""
+    for push, step in found_forces(plan, _SURFACES):
+        weights = weights_on(plan.system, push.body)
+        way = _not_alone(plan.system, push)
+        if way and weights:
+            changed = replaced(plan, step.unknown, sum_of(weights))
+            told: dict[str, Part] = {"N": push.magnitude, "W": letters(weights)}
+            yield Misstep("normal_is_weight", changed, way, told)
+
+
+def _not_alone(system: System, push: Force) -> str:
+    """Why a particle's normal force is not its weight: "slope", "pull", "carried"; "" if it is."""
+    if push.part != "normal" or not system.body(push.body).particle:
+        return ""
+    others = [f for f in system.forces if f.body == push.body and f.id != push.id]
+    if facing(push) is None:
+        return "slope"
+    if any(f.pair and f.part == "normal" for f in others):
+        return "carried" if not push.pair else ""
+    oblique = [f for f in others if f.kind in _PULLS and facing(f) not in (0, 180)]
+    return "pull" if oblique else ""
+
+
+def _friction_of_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """f = mu m g where the weight is not the normal force, which the working goes without."""
+    found = {step.unknown for step in plan.steps}
+    conditions = [e for s in plan.steps for e in s.equations if e.kind == "condition"]
+    for push in plan.system.forces:
+        if not _not_alone(plan.system, push) or push.id in found:
+            continue
+        weight = sum_of(weights_on(plan.system, push.body))
+        for equation in conditions:
+            f, most = (term.magnitude for term in equation.terms)
+            if isinstance(f, Name) and push.id in names_in(most) and f.id in found:
+                changed = replaced(plan, f.id, _with(most, push.id, weight))
+                told: dict[str, Part] = {"f": f, "m": _with(most, push.id, weight)}
+                yield Misstep("friction_of_weight", changed, parts=told)
+
+
+def _with(expression: Expression, id: str, other: Expression) -> Expression:
+    def shown(part: Expression) -> Expression | None:
+        return other if isinstance(part, Name) and part.id == id else None
+
+    return substituted(expression, shown)
+
+
+def _friction_left_out(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    for force, changed in _friction(plan, dropped):
+        yield Misstep("friction_left_out", changed, parts=_named(force))
+
+
+def _friction_reversed(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    for force, changed in _friction(plan, flipped):
+        yield Misstep("friction_reversed", changed, parts=_named(force))
+
+
+def _friction(plan: Plan, change: TermChange) -> Iterator[tuple[Force, Plan]]:
+    """The balances changed in which friction is known beside at least two other forces."""
+    for force in plan.system.forces:
+        if force.part != "friction":
+            continue
+        balances = [
+            equation
+            for step, equation in _balances(plan)
+            if not names_in(force.magnitude) & _sought(step) and len(equation.terms) > 2
+        ]
+        changed = _changed_in(plan, balances, change, {force.id}, signed=True)
+        if changed:
+            yield force, changed
+
+
+def _named(force: Force) -> dict[str, Part]:
+    return {"f": force.magnitude}
+
+
+# Balances of forces.
+
+
+def _balances(plan: Plan) -> list[tuple[Step, Equation]]:
+    return [(s, e) for s in plan.steps for e in s.equations if e.kind == "force"]
+
+
+def _sought(step: Step) -> set[str]:
+    return {step.unknown, *(partner.unknown for partner in step.partners)}
+
+
+def _changed_in(
+    plan: Plan,
+    equations: Collection[Equation],
+    change: TermChange,
+    sources: Collection[str],
+    signed: bool = False,
+) -> Plan | None:
+    """The terms of some forces changed in some balances only."""
+    return rewritten(plan, in_equations(equations, on_terms(change, "force", sources)), signed)
+
+
+def _one_strand(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """A rope that pulls twice on what is balanced, counted once."""
+    ropes: dict[Expression, list[str]] = {}
+    for force in plan.system.forces:
+        if force.kind is Kind.ROPE:
+            ropes.setdefault(force.magnitude, []).append(force.id)
+    for letter, strands in ropes.items():
+        both = [
+            equation
+            for _, equation in _balances(plan)
+            if len({term.source for term in equation.terms} & set(strands)) > 1
+        ]
+        for strand in strands:
+            changed = _changed_in(plan, both, dropped, {strand})
+            if changed:
+                yield Misstep("one_strand", changed, parts={"T": letter})
+
+
+def _component_sign(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """One oblique force of a particle with a component the wrong way."""
+    for _, equation in _balances(plan):
+        if not all(plan.system.body(body).particle for body in equation.bodies):
+            continue
+        for term in equation.terms if len(equation.terms) > 2 else ():
+            force = _force(plan.system, term.source)
+            if term.ratio == UNITY or force is None:
+                continue
+            changed = _changed_in(plan, [equation], flipped, {term.source}, signed=True)
+            if changed:
+                level = equation.about in ("x", "y")
+                told: dict[str, Part] = {"F": term.magnitude, "axis": equation.about}
+                yield Misstep("component_sign", changed, "axis" if level else "tilted", told)
+
+
+def _balance_sign(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """One weight the wrong way in the balance of forces of a body, or left out of it."""
+    for step, equation in _balances(plan):
+        for term in equation.terms if len(equation.terms) > 2 else ():
+            force = _force(plan.system, term.source)
+            if force is None or force.kind is not Kind.WEIGHT or step.partners:
+                continue
+            told: dict[str, Part] = {"W": force.magnitude}
+            ways: dict[str, TermChange] = {"out": dropped, "turned": flipped}
+            for way, change in ways.items():
+                changed = _changed_in(plan, [equation], change, {force.id}, signed=True)
+                if changed:
+                    yield Misstep("balance_sign", changed, way, told, unlikely=True)
+
+
+def _force(system: System, id: str) -> Force | None:
+    return next((force for force in system.forces if force.id == id), None)
+
+
+def _transmitted_left_out(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """What another body passes on left out: a lower basket on an upper spring."""
+    for force in plan.system.forces:
+        if not force.pair or force.part in ("x", "y", "friction"):
+            continue
+        known = [
+            step.equation
+            for step in plan.steps
+            if any(term.source == force.id for term in step.equation.terms)
+            and not names_in(force.magnitude) & _sought(step)
+        ]
+        changed = rewritten(plan, in_equations(known, on_terms(dropped, sources={force.id})))
+        if changed:
+            told: dict[str, Part] = {"F": force.magnitude, "body": plan.system.body(force.body)}
+            yield Misstep("transmitted_left_out", changed, parts=told)
+
+
+def _sizes_added(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """Two known oblique forces at a point added as numbers, not as arrows."""
+    system = plan.system
+    for body in (body for body in system.bodies if body.particle):
+        on = [force for force in system.forces if force.body == body.id]
+        known = [f for f in on if not names_in(f.magnitude) & set(system.unknowns)]
+        balancing = {f.element for f in on if f not in known}
+        if len(known) < 2 or len(balancing) != 1 or any(f.kind is Kind.WEIGHT for f in known):
+            continue
+        (one,) = balancing
+        told: dict[str, Part] = {"F": letters(known), "R": system.element(one)}
+        if any(find == (one, Form.MAGNITUDE_AND_DIRECTION) for find in _asked(plan)):
+            changed = restated(plan, {Quantity(one).magnitude: sum_of(known)})
+        else:
+            changed = replaced(plan, one, sum_of(known))
+        if changed != plan:
+            yield Misstep("sizes_added", changed, parts=told)
+
+
+def _asked(plan: Plan) -> list[tuple[str, Form]]:
+    return [(find.quantity, find.form) for find in plan.system.finds]
+
+
+# Data.
+
+
+def _exchanged(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """Two coefficients, two stiffnesses, or the angles of two cords, one for the other."""
+    alone = len(plan.system.bodies) == 1 and plan.system.bodies[0].particle
+    given = [v for v in plan.system.variables.values() if v.role is Role.GIVEN]
+    for one, other in combinations(given, 2):
+        plain = one.dimension not in (LENGTH, MASS, FORCE) and (one.dimension != ANGLE or alone)
+        if one.dimension != other.dimension or not plain:
+            continue
+        a, b = one.as_name, other.as_name
+        changed = renamed(plan, {a.id: b, b.id: a})
+        if changed:
+            yield Misstep("exchanged", changed, parts={"a": a, "b": b})
+
+
+RULES: Final[tuple[Callable[[Plan, UnitSystem], Iterator[Misstep]], ...]] = (
+    _normal_is_weight,
+    _friction_of_weight,
+    _friction_left_out,
+    _friction_reversed,
+    _one_strand,
+    _component_sign,
+    _balance_sign,
+    _transmitted_left_out,
+    _sizes_added,
+    _exchanged,
+)

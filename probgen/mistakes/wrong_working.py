@@ -1,0 +1,136 @@
+"""Every wrong working of a class's problem, with its values for each student."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from probgen.mistakes.likelihood import rank
+from probgen.mistakes.rules import missteps
+from probgen.mistakes.variant import Misstep, wrong_values
+from probgen.quantities.unit import UnitSystem
+from probgen.statics.plan import Branch, Plan, Probe, extreme_find
+from probgen.statics.quantity_id import Quantity, QuantityPart
+from probgen.statics.system import Form, System
+from probgen.working.case import Case
+
+Column = NDArray[np.float64]
+
+
+Missteps = tuple[tuple[Misstep, ...], ...]
+"""For each branch of a plan, or for one that has none, its missteps, the likeliest first."""
+
+
+def plan_missteps(plan: Plan, probe: Probe, units: UnitSystem) -> Missteps:
+    """What may go wrong in a working of the plan, whoever makes it.
+
+    probe: coherent values of givens, derived quantities and g, arrays of one or more draws.
+    """
+    plans = [branch.plan for branch in plan.branches] or [plan]
+    return tuple(tuple(sorted(missteps(own, probe, units), key=rank)) for own in plans)
+
+
+@dataclass(frozen=True, slots=True)
+class WrongWorking:
+    """A misstep and everything it leads to, coherent units, one entry a student."""
+
+    misstep: Misstep
+    values: Mapping[str, Column]
+
+    def at(self, place: int) -> WrongCase:
+        """What it leads one student to."""
+        found = {id: float(column[place]) for id, column in self.values.items()}
+        return WrongCase(self.misstep, found)
+
+
+@dataclass(frozen=True, slots=True)
+class WrongCase:
+    """A misstep with one student's numbers.
+
+    found: everything it leads to, coherent units, in the order the working comes to it.
+    """
+
+    misstep: Misstep
+    found: Mapping[str, float]
+
+    def until(self, id: str) -> dict[str, float]:
+        """What has been found when coming to one answer."""
+        ids = list(self.found)
+        return {each: self.found[each] for each in ids[: ids.index(id) + 1]}
+
+
+def wrong_workings(cases: Sequence[Case], made: Missteps) -> list[WrongWorking]:
+    """Those of cases of one problem, the likeliest first."""
+    plan = cases[0].plan
+    given = {id: np.array([case.values[id] for case in cases]) for id in cases[0].numbers}
+    if plan.branches:
+        return sorted(_to_first_limit(plan, made, given, len(cases)), key=lambda w: rank(w.misstep))
+    (own,) = made
+    return [WrongWorking(each, _values(each, given, len(cases))) for each in own]
+
+
+def _values(misstep: Misstep, given: Probe, count: int) -> dict[str, Column]:
+    found = wrong_values(misstep, given)
+    return {id: np.broadcast_to(np.asarray(v, float), count) for id, v in found.items()}
+
+
+def _to_first_limit(
+    plan: Plan, missteps: Missteps, given: Probe, count: int
+) -> Iterator[WrongWorking]:
+    """A slip is made on the way to every limit where it can be; then the first limit is taken.
+
+    And one limit alone may be looked at.
+    """
+    made = [{_same(each): each for each in own} for own in missteps]
+    for key in dict.fromkeys(key for own in made for key in own):
+        slipped = [
+            own.get(key, Misstep("", b.plan)) for own, b in zip(made, plan.branches, strict=True)
+        ]
+        told = next(own[key] for own in made if key in own)
+        columns = [_values(each, given, count) for each in slipped]
+        yield WrongWorking(told, _first(plan, columns))
+    for branch in plan.branches:
+        yield WrongWorking(*_alone(branch, given, count))
+
+
+def _same(misstep: Misstep) -> tuple[str, str, str]:
+    """What tells one slip from another on the way to any limit."""
+    return misstep.slip, misstep.way, repr(misstep.parts)
+
+
+def _first(plan: Plan, columns: Sequence[Mapping[str, Column]]) -> dict[str, Column]:
+    """Of the ways to each limit the one that ends first."""
+    extreme = extreme_find(plan.system)
+    assert extreme is not None
+    way = 1.0 if extreme.form is Form.LARGEST else -1.0
+    ends = np.stack([each[extreme.quantity] for each in columns])
+    possible = np.isfinite(ends) & (ends > 0.0)
+    first = np.argmin(np.where(possible, way * ends, np.inf), axis=0)
+    shared = (id for id in columns[0] if all(id in each for each in columns))
+    return {id: np.choose(first, [each[id] for each in columns]) for id in shared}
+
+
+def _alone(branch: Branch, given: Probe, count: int) -> tuple[Misstep, dict[str, Column]]:
+    misstep = Misstep("other_limit", branch.plan, parts={"limit": branch.limit})
+    return misstep, _values(misstep, given, count)
+
+
+def asked_numbers(system: System) -> tuple[str, ...]:
+    """The ids of the asked answers that are numbers, in the order asked."""
+    ids: list[str] = []
+    for find in system.finds:
+        ids += [str(Quantity(find.quantity, part)) for part in _PARTS.get(find.form, ())]
+    return tuple(ids)
+
+
+_PARTS: Final = {
+    Form.VALUE: (QuantityPart.WHOLE,),
+    Form.LARGEST: (QuantityPart.WHOLE,),
+    Form.SMALLEST: (QuantityPart.WHOLE,),
+    Form.COMPONENTS: (QuantityPart.X, QuantityPart.Y),
+    Form.MAGNITUDE_AND_DIRECTION: (QuantityPart.MAGNITUDE, QuantityPart.DIRECTION),
+}

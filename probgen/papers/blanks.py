@@ -1,0 +1,79 @@
+"""The places a sheet has for the answers to one thing asked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from probgen.problem.problem import Problem, Worked
+from probgen.quantities.expression import Name, Number
+from probgen.sheets.document import Blank
+from probgen.statics.plan import limits_asked
+from probgen.statics.quantity_id import Quantity
+from probgen.statics.system import Find
+from probgen.wording.answer import Answer
+from probgen.wording.block import Inline
+from probgen.wording.facts.asked import (
+    AnswerNamed,
+    LimitsOffered,
+    MarginNamed,
+    WaysOffered,
+    YesOrNo,
+)
+from probgen.working.fact import Fact
+from probgen.working.result import ResultKind, Target
+from probgen.working.verdict import Verdict
+
+Inlines = tuple[Inline, ...]
+
+
+def label(problem: Problem, target: Target) -> Inlines:
+    """What an answer is called beside its value: the letter of a quantity, or words."""
+    return _say(problem, AnswerNamed(target.kind, Name(target.id, target.symbol)))
+
+
+def unit_printed(answer: Answer) -> str:
+    """The unit a key's answer has, "" for none."""
+    match answer.shown:
+        case Number(unit=unit) if unit is not None:
+            return unit.plain
+        case _:
+            return ""
+
+
+def blanks_of(problem: Problem, own: Worked, find: Find) -> Iterator[Blank]:
+    """A place for each answer to a find: size, angle and side; what happens first; yes or no.
+
+    The words to choose from are the same whatever the answer is.
+    """
+    limits = tuple(limit.id for limit in limits_asked(own.case.system, find))
+    for answer in own.answers:
+        if not answer.asked or Quantity.of(answer.owner).owner not in (find.quantity, *limits):
+            continue
+        called = label(problem, answer)
+        match answer.kind:
+            case ResultKind.DIRECTION:
+                ways = WaysOffered(problem.convention.direction)
+                yield Blank(called, "°", _say(problem, ways))
+            case ResultKind.LIMIT:
+                all_limits = tuple(branch.limit.id for branch in problem.plan.branches)
+                if len(all_limits) > 1:
+                    offered = _say(problem, LimitsOffered(all_limits))
+                    yield Blank(called, choices=offered, written=False)
+            case ResultKind.VERDICT:
+                choice = YesOrNo(answer.owner if len(limits) > 1 else None)
+                yield Blank((), choices=_say(problem, choice), written=False)
+                yield Blank(_say(problem, MarginNamed()), _margin_unit(answer))
+            case ResultKind.QUANTITY | ResultKind.MAGNITUDE:
+                yield Blank(called, unit_printed(answer))
+
+
+def _margin_unit(answer: Answer) -> str:
+    match answer.shown:
+        case Verdict(margin=Number(unit=unit)) if unit is not None:
+            return unit.plain
+        case _:
+            return ""
+
+
+def _say(problem: Problem, fact: Fact) -> Inlines:
+    return problem.language.say(fact, problem.nouns)

@@ -1,0 +1,71 @@
+"""What a proof found wrong with a solution, said to the template's author."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Final
+
+from probgen.bank.template import Template
+from probgen.statics.flaw import Flaw, FlawKind
+from probgen.statics.system import Kind, System
+
+_ONLY_PULL: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE)
+_ONLY_PUSH: Final = (Kind.CONTACT, Kind.ROLLER, Kind.ROUGH)
+
+
+def flaws_told(template: Template, flaws: Iterable[Flaw]) -> str:
+    """What is wrong with one draw, in one line."""
+    return "; ".join(_told(template, flaw) for flaw in flaws)
+
+
+def _told(template: Template, flaw: Flaw) -> str:
+    """One flaw in words, quantities by their names and ids, values in their units."""
+    system = template.system
+    name, value = _name(template, flaw.quantity), _shown(system, flaw)
+    limit = template.labels.limits.get(flaw.limit, "")
+    match flaw.kind:
+        case FlawKind.UNBALANCED:
+            return "the balances do not close"
+        case FlawKind.DISPUTED:
+            return "the second solver finds other values"
+        case FlawKind.NO_VALUE:
+            return (
+                f"{name} has no value for these numbers: a denominator is zero, its lever arm say, "
+                "or no value in its range balances the forces; change the range"
+            )
+        case FlawKind.NEGATIVE:
+            return f"{name} comes out negative, {value}{_why_not(system, flaw.quantity)}"
+        case FlawKind.TOO_LOW:
+            return f"{name} is below {value}"
+        case FlawKind.TOO_HIGH:
+            return f"{name} is above {value}"
+        case FlawKind.SECOND_VALUE:
+            return f"{name} may also be {value}: narrow its range with from and to"
+        case FlawKind.PASSED:
+            return limit
+        case FlawKind.PASSED_AT_ZERO:
+            return f"{limit} already with {flaw.quantity} = 0: raise the limit or change the values"
+
+
+def _name(template: Template, quantity: str) -> str:
+    return f"{template.labels.quantities[quantity].name} ({quantity})" if quantity else ""
+
+
+def _shown(system: System, flaw: Flaw) -> str:
+    """A value in its quantity's unit."""
+    if not flaw.quantity:
+        return ""
+    unit = system.variables[flaw.quantity].unit
+    return f"{flaw.value / unit.factor:.4g} {unit.plain}".strip()
+
+
+def _why_not(system: System, quantity: str) -> str:
+    """Why a negative value has no meaning, for what pulls or pushes."""
+    kinds = {force.kind for force in system.forces if force.id == quantity}
+    if kinds & set(_ONLY_PULL):
+        return ": it can only pull; turn it round or change the values"
+    if kinds & set(_ONLY_PUSH):
+        return ": a surface can only push, so the body lifts off there; change the values"
+    if Kind.STRUT in kinds:
+        return ": it can only push; turn it round or change the values"
+    return ""

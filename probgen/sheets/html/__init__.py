@@ -1,0 +1,1 @@
+"""Documents written as one file of HTML, with figures as SVG and formulas as MathML."""

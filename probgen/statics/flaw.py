@@ -1,0 +1,34 @@
+"""What a proof may find wrong with a draw's solution, as facts; words are made of them last."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum, auto
+
+
+class FlawKind(Enum):
+    """What is wrong."""
+
+    UNBALANCED = auto()  # the balances do not close
+    DISPUTED = auto()  # the second solver finds other values
+    NO_VALUE = auto()  # a denominator is zero, or nothing in the range balances the forces
+    NEGATIVE = auto()  # a quantity that cannot be negative is
+    TOO_LOW = auto()  # below the bound its author states
+    TOO_HIGH = auto()
+    SECOND_VALUE = auto()  # another value of the quantity would do as well
+    PASSED = auto()  # a limit is passed
+    PASSED_AT_ZERO = auto()  # a limit is passed before anything is added
+
+
+@dataclass(frozen=True, slots=True)
+class Flaw:
+    """One thing that is wrong with one draw.
+
+    quantity: id of the variable it is about, limit: id of the limit, "" where there is none.
+    value: coherent units: the quantity's value, its bound, or its second value.
+    """
+
+    kind: FlawKind
+    quantity: str = ""
+    limit: str = ""
+    value: float = 0.0

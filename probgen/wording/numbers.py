@@ -1,0 +1,36 @@
+"""Angles as a sentence shows them."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from probgen.quantities.expression import Expression, Name, Number, evaluate
+from probgen.quantities.formula import Formula, Relation
+from probgen.quantities.rounding import exact
+from probgen.quantities.unit import ANGLE, DEGREE
+from probgen.statics.geometry import Angle
+from probgen.working.digits import Digits
+
+
+def degrees_shown(digits: Digits, value: float, expression: Expression) -> Number:
+    """An angle made of given ones, without zeros it does not need; a given one as it was given."""
+    if isinstance(expression, Name) and digits.is_data(expression.id):
+        return digits.data(expression.id)
+    short = exact(value)
+    few = len(short.as_tuple().digits) <= digits.convention.figures
+    return (
+        Number(short.quantize(Decimal(1)), DEGREE)
+        if few and short == int(short)
+        else digits.carried(value, ANGLE)
+    )
+
+
+def angle_worked(digits: Digits, angle: Angle) -> Formula:
+    """An angle in letters where they are letters, with numbers, and its value."""
+    expression = angle.expression
+    shown = degrees_shown(digits, float(evaluate(expression, digits.case.values)), expression)
+    if not angle.multiples or not all(isinstance(part, Name) for part, _ in angle.multiples):
+        return (shown,)
+    if isinstance(expression, Name):
+        return (expression, Relation("="), shown)
+    return (expression, Relation("="), digits.put_in(expression), Relation("="), shown)

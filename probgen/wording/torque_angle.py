@@ -1,0 +1,71 @@
+"""The angle between a force and its arm, as it lies and folded into 0 to 180 degrees."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from probgen.quantities.expression import ZERO, Call, Expression, Name, evaluate, names_in
+from probgen.quantities.formula import Formula, Relation
+from probgen.statics.equation import Term
+from probgen.statics.geometry import angle_of, way
+from probgen.wording.numbers import degrees_shown
+from probgen.working.digits import Digits
+
+
+def partly_along(digits: Digits, pivot: str, term: Term) -> bool:
+    """Whether part of the way from the pivot runs along the force, and gives no torque."""
+    points = digits.case.system.points
+    return len(way(points, pivot, digits.case.system.force(term.source).point)) > 1
+
+
+def angle_between(digits: Digits, term: Term, known: frozenset[str]) -> tuple[Formula, Formula]:
+    """The angle between a force and its arm, and what its sine is: sin 140° = sin 40°."""
+    assert term.link is not None
+    assert term.length is not None
+    force = digits.case.system.force(term.source)
+    between = angle_of(force.direction).minus(angle_of(term.link.direction))
+    turned = float(evaluate(between.expression, digits.case.values))
+    turned += 180.0 if float(evaluate(term.link.length, digits.case.values)) < 0 else 0.0
+    folded = abs((turned + 180.0) % 360.0 - 180.0)
+    shown = degrees_shown(digits, folded, between.expression)
+    symbolic = _folded(digits, between.expression, turned, folded)
+    if not names_in(between.expression) <= known:
+        return _angle_sought(symbolic, term)
+    angle: Formula = (shown,) if symbolic is None else (*symbolic, Relation("="), shown)
+    sine, ratio = Call("sin", (shown,)), digits.put_in(term.ratio)
+    return angle, () if ratio == sine else (sine, Relation("="), ratio)
+
+
+def _angle_sought(symbolic: Formula | None, term: Term) -> tuple[Formula, Formula]:
+    """An angle without a value yet: only its letters."""
+    if symbolic is None:
+        return (term.ratio,), ()
+    angle = symbolic[0]
+    sine = Call("sin", (angle,))  # type: ignore[arg-type]
+    return (angle,), () if sine == term.ratio else (sine, Relation("="), term.ratio)
+
+
+def _folded(digits: Digits, between: Expression, turned: float, folded: float) -> Formula | None:
+    """The angle between in symbols, folded into 0 to 180 degrees; None when it has no names."""
+    angle = angle_of(between)
+    if not angle.multiples or not all(isinstance(part, Name) for part, _ in angle.multiples):
+        return None
+    sign = 1 if abs((turned - folded + 180.0) % 360.0 - 180.0) < 1e-9 else -1
+    if sign < 0:
+        angle = angle_of(ZERO).minus(angle)
+    value = float(evaluate(angle.expression, digits.case.values))
+    angle = angle.turned(Decimal(360 * round((folded - value) / 360.0)))
+    expression = angle.expression
+    if abs(float(evaluate(expression, digits.case.values)) - folded) > 1e-6:
+        return None
+    printed = digits.put_in(expression)
+    if isinstance(expression, Name):
+        return (expression,)
+    return (expression, Relation("="), printed)
+
+
+def angle_to_arm(digits: Digits, term: Term) -> Expression | None:
+    """The angle in letters where it has letters, else its number of degrees."""
+    known = frozenset(digits.case.values)
+    angle, _ = angle_between(digits, term, known)
+    return angle[0] if not isinstance(angle[0], Relation) else None  # type: ignore[return-value]

@@ -1,0 +1,138 @@
+"""A torque balance as the course writes torques, before sines and products are made shorter.
+
+By angle every torque is F r sin(angle), the angle as it lies between force and arm; by components
+it is x F_y - y F_x, with the pivot at the origin.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from probgen.quantities.expression import (
+    UNITY,
+    ZERO,
+    Call,
+    Expression,
+    Lump,
+    Sum,
+    negative,
+    number,
+    substituted,
+    times,
+    total,
+)
+from probgen.quantities.unit import DEGREE
+from probgen.statics.equation import Equation, Term
+from probgen.statics.geometry import angle_of, cosine, sine, way
+from probgen.statics.system import Force, System
+from probgen.wording.facts.torque import ByCoordinates
+from probgen.wording.torque_angle import angle_to_arm, partly_along
+from probgen.working.digits import Digits
+from probgen.working.fact import Fact
+
+
+def written_out(digits: Digits, equation: Equation) -> Expression | None:
+    """The sum of torques in the course's own form; None where the balance has it already."""
+    match digits.convention.torque:
+        case "angle":
+            return _by_angles(digits, equation)
+        case "components":
+            return _by_components(digits.case.system, equation)
+        case "arm":
+            return None
+
+
+def _by_angles(digits: Digits, equation: Equation) -> Expression | None:
+    if all(term.ratio == UNITY for term in equation.terms):
+        return None  # every sine is that of a right angle, which a sentence says
+    terms: list[tuple[int, Expression]] = []
+    for term in equation.terms:
+        written = _with_angle(digits, equation.about, term)
+        if written is None:
+            return None
+        terms.append((term.sign, written))
+    return total(*terms)
+
+
+def _with_angle(digits: Digits, pivot: str, term: Term) -> Expression | None:
+    """F r sin(angle); a torque without an arm, or with one that is read off, as it is."""
+    if term.length is None or partly_along(digits, pivot, term):
+        return term.magnitude if term.length is None else times(
+            term.magnitude, Lump(term.length), term.ratio
+        )
+    angle = number(90, DEGREE) if term.ratio == UNITY else angle_to_arm(digits, term)
+    if angle is None:
+        return None
+    return times(term.magnitude, Lump(term.length), Call("sin", (angle,)))
+
+
+@dataclass(frozen=True, slots=True)
+class _Acting:
+    """A force by components, at coordinates from the pivot (m)."""
+
+    x: Expression
+    y: Expression
+    along_x: Expression
+    along_y: Expression
+
+    def torque(self, turn: int) -> Expression:
+        """x F_y - y F_x, or the opposite where clockwise is positive (turn = -1)."""
+        first, second = times(self.x, self.along_y), times(self.y, self.along_x)
+        return total((turn, first), (-turn, second))
+
+
+def _acting(system: System, pivot: str, force: Force) -> _Acting:
+    links = way(system.points, pivot, force.point)
+    directions = [angle_of(link.direction) for link in links]
+    x = total(*((1, times(k.length, cosine(a))) for k, a in zip(links, directions, strict=True)))
+    y = total(*((1, times(k.length, sine(a))) for k, a in zip(links, directions, strict=True)))
+    towards = angle_of(force.direction)
+    along = (times(force.magnitude, part(towards)) for part in (cosine, sine))
+    return _Acting(_lumped(x), _lumped(y), *along)
+
+
+def _lumped(length: Expression) -> Expression:
+    """A coordinate as one number, a minus sign before it."""
+    if length == ZERO:
+        return length
+    if isinstance(length, Sum) and all(sign < 0 for sign, _ in length.terms):
+        return negative(Lump(negative(length)))
+    return Lump(length)
+
+
+def _turn(equation: Equation) -> int:
+    return 1 if equation.method.positive == "counter-clockwise" else -1
+
+
+def _by_components(system: System, equation: Equation) -> Expression | None:
+    if all(term.ratio == UNITY for term in equation.terms):
+        return None
+    turn, terms = _turn(equation), list[tuple[int, Expression]]()
+    for source in dict.fromkeys(term.source for term in equation.terms):
+        own = [term for term in equation.terms if term.source == source]
+        if own[0].length is None:
+            terms += [(term.sign, term.magnitude) for term in own]
+        else:
+            terms.append((1, _acting(system, equation.about, system.force(source)).torque(turn)))
+    return total(*terms)
+
+
+def by_coordinates(digits: Digits, equation: Equation) -> Iterator[Fact]:
+    """Where each force acts, its components, and the torque that they give."""
+    system, turn = digits.case.system, _turn(equation)
+    for source in dict.fromkeys(term.source for term in equation.terms):
+        if all(term.length is None for term in equation.terms if term.source == source):
+            continue
+        force = system.force(source)
+        acting = _acting(system, equation.about, force)
+        x, y = (_bare(part) for part in (acting.x, acting.y))
+        torque = acting.torque(turn)
+        yield ByCoordinates(
+            force.magnitude, (x, y), (acting.along_x, acting.along_y), torque, turn > 0
+        )
+
+
+def _bare(length: Expression) -> Expression:
+    """A coordinate without the mark that makes it one number."""
+    return substituted(length, lambda part: part.inner if isinstance(part, Lump) else None)

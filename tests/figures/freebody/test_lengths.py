@@ -1,0 +1,111 @@
+"""Lengths and lever arms in a free-body diagram: those of the balance, in their true size."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+import pytest
+
+from probgen.figures.freebody.diagram import free_body
+from probgen.figures.freebody.lengths import lengths_of
+from probgen.figures.measured.survey import survey
+from probgen.figures.paper.scene import Arrow, Path, Scene, dot, heading
+from probgen.quantities.expression import evaluate
+from probgen.statics.equation import torque_balance
+from probgen.statics.method import Method
+from tests.figures.conftest import CASES, SEEDS, Case
+from tests.figures.seen import dimension_ends, touching
+
+
+def diagram(case: Case, torque: Literal["angle", "arm", "components"]) -> Scene:
+    body, pivot = case.system.bodies[0].id, case.system.elements[0].at
+    balance = torque_balance(case.system, (body,), pivot, Method(torque))
+    return free_body(case.system, case.labels, case.values, body, pivot, balance=balance)
+
+
+@pytest.mark.parametrize("name", CASES)
+@pytest.mark.parametrize("torque", ["angle", "arm"])
+def test_dimension_lines_are_as_long_as_what_they_say(
+    cases: dict[tuple[str, int], Case], name: str, torque: Literal["angle", "arm"]
+) -> None:
+    for seed in SEEDS:
+        case = cases[name, seed]
+        body, pivot = case.system.bodies[0].id, case.system.elements[0].at
+        measured = survey(case.system, case.labels, case.values)
+        balance = torque_balance(case.system, (body,), pivot, Method(torque))
+        scene = diagram(case, torque)
+        found = lengths_of(measured, balance, body).reaches
+        assert found
+        for reach in found:
+            if scene.tagged(f"dimension:{reach.tag}"):
+                start, end = dimension_ends(scene, reach.tag)
+                value = abs(float(evaluate(reach.length, case.values)))
+                assert abs(end - start) / scene.scale == pytest.approx(value)
+
+
+@pytest.mark.parametrize("name", ["beam", "forearm"])
+def test_lever_arm_is_square_to_the_line_of_action_and_gives_the_torque(
+    cases: dict[tuple[str, int], Case], name: str
+) -> None:
+    """The torque by the drawn arm against x F_y - y F_x."""
+    seen = 0
+    for seed in SEEDS:
+        case = cases[name, seed]
+        scene = diagram(case, "arm")
+        measured = survey(case.system, case.labels, case.values)
+        pivot = measured.places[case.system.elements[0].at]
+        for lever in scene.tagged("lever"):
+            force = case.system.force(lever.tag.removeprefix("lever:"))
+            (action,) = scene.tagged(f"action:{force.id}")
+            assert isinstance(lever, Path)
+            assert isinstance(action, Path)
+            start, end = lever.lines[0]
+            unit = heading(measured.number(force.direction))
+            assert dot(end - start, unit) == pytest.approx(0.0, abs=1e-6)
+            along = action.lines[0][1] - action.lines[0][0]
+            assert (along / unit).imag == pytest.approx(0.0, abs=1e-6)
+            way = measured.places[force.point] - pivot
+            torque = way.real * unit.imag - way.imag * unit.real
+            assert abs(end - start) / scene.scale == pytest.approx(abs(torque))
+            (label,) = scene.tagged(f"label:{lengths_label(case, force.id)}")
+            assert label
+            seen += 1
+    assert seen > 20
+
+
+def lengths_label(case: Case, force: str) -> str:
+    """What the lever arm of a force is called."""
+    body, pivot = case.system.bodies[0].id, case.system.elements[0].at
+    measured = survey(case.system, case.labels, case.values)
+    balance = torque_balance(case.system, (body,), pivot, Method("arm"))
+    (arm,) = [a for a in lengths_of(measured, balance, body).arms if a.force.id == force]
+    return arm.reach.tag
+
+
+def test_components_of_a_slanting_force_are_sides_of_its_rectangle(
+    cases: dict[tuple[str, int], Case],
+) -> None:
+    seen = 0
+    for seed in SEEDS:
+        case = cases["beam", seed]
+        scene = diagram(case, "components")
+        (whole,) = scene.tagged("force:T")
+        assert isinstance(whole, Arrow)
+        legs = [each for part in "xy" for each in scene.tagged(f"component:T.{part}")]
+        if legs:  # long enough to be seen
+            steps = [leg.head - leg.tail for leg in legs if isinstance(leg, Arrow)]
+            assert sum(steps) == pytest.approx(whole.head - whole.tail)
+            assert {label.tag for label in scene.labels} >= {"label:T.x", "label:T.y"}
+            seen += 1
+    assert seen > 5
+
+
+@pytest.mark.parametrize("torque", ["angle", "arm", "components"])
+@pytest.mark.parametrize("name", CASES)
+def test_nothing_touches_a_label(
+    cases: dict[tuple[str, int], Case],
+    name: str,
+    torque: Literal["angle", "arm", "components"],
+) -> None:
+    found = [touching(diagram(cases[name, seed], torque)) for seed in SEEDS]
+    assert found == [[]] * len(SEEDS)

@@ -1,0 +1,48 @@
+"""Labels lie nearer to their own thing than to any other, or have a line to it."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.scene import MEDIUM, Box, Label, circle, line
+from probgen.figures.situation.carried import Note
+from probgen.figures.situation.lettering import set_letters, set_notes
+from probgen.quantities.expression import Name
+
+MASS = Name("m", "m")
+OWN = Box(0.0, 0.0, 10.0, 10.0)
+
+
+def note() -> Note:
+    return Note(MASS, ((10 + 5j, 0.0), (5j, 180.0)), "label:m", OWN)
+
+
+def placed(field: Field) -> Label:
+    return next(shape for shape in field.shapes if isinstance(shape, Label))
+
+
+def test_a_label_turns_away_from_another_load() -> None:
+    field, other = Field(), Box(26.0, 0.0, 36.0, 10.0)
+    set_notes(field, [note()], [OWN, other], [])
+    label = placed(field)
+    assert label.box.gap(OWN) + 2.0 <= label.box.gap(other)
+    assert not [shape for shape in field.shapes if shape.tag.startswith("leader")]
+
+
+def test_a_label_without_a_place_of_its_own_has_a_line_to_its_thing() -> None:
+    field = Field()
+    field.add(circle(5 + 5j, 60.0, MEDIUM), *[circle(5 + 5j, r, MEDIUM) for r in range(8, 60, 8)])
+    set_notes(field, [note()], [OWN], [])
+    (leader,) = [shape for shape in field.shapes if shape.tag == "leader:label:m"]
+    assert not isinstance(leader, Label)
+
+
+@pytest.mark.parametrize("apart", [12.0, 20.0, 40.0])
+def test_letters_are_nearest_to_their_own_points(apart: float) -> None:
+    field, spots = Field(), {"A": 0j, "B": apart + 0j, "C": 2 * apart + 0j}
+    field.add(line(-20 + 0j, 100 + 0j, MEDIUM))
+    set_letters(field, {point: (spot, 2.0) for point, spot in spots.items()})
+    for label in (shape for shape in field.shapes if isinstance(shape, Label)):
+        nearest = min(spots, key=lambda point: abs(label.box.nearest(spots[point]) - spots[point]))
+        assert label.tag == f"letter:{nearest}"

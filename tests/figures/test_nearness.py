@@ -1,0 +1,64 @@
+"""Masses stand nearest to what they name, or a thin line leads from them to it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from probgen.figures.measured.survey import mass_name
+from probgen.figures.paper.scene import Box, Scene, bounds
+from probgen.statics.system import Kind, System
+
+from .readings import TEMPLATES, prepared, scenes_of, solved
+
+FEW, MANY = 2, 100
+BESIDE = 5.0  # so near its own load a label can mean nothing else, pt
+
+
+def loads(system: System, scene: Scene) -> dict[str, Box]:
+    """What has a mass: by the mass's id, the rectangle around its drawing."""
+    found = {}
+    for element in system.elements:
+        if element.kind != Kind.WEIGHT:
+            continue
+        mass = mass_name(system, element)
+        drawn = scene.tagged(f"load:{element.id}")
+        if not drawn and len(system.body(element.body).outline) > 1:
+            drawn = tuple(scene.tagged(f"centre:{element.body}"))
+        if mass and drawn:
+            found[mass.id] = bounds(drawn)
+    return found
+
+
+def astray(system: System, scene: Scene) -> Iterator[str]:
+    """Labels of masses that are nearer to another load than to their own, and have no line."""
+    things = loads(system, scene)
+    for label in scene.labels:
+        mass = label.tag.removeprefix("label:")
+        if mass not in things or scene.tagged(f"leader:{label.tag}"):
+            continue
+        own = label.box.gap(things[mass])
+        others = [label.box.gap(box) for id, box in things.items() if id != mass]
+        if own > BESIDE and any(other < own for other in others):
+            yield label.tag
+
+
+def check(path: Path, count: int) -> None:
+    problem = prepared(path)
+    system = problem.template.system
+    for own in solved(problem, count):
+        scene = scenes_of(problem, own)[0]
+        assert [*astray(system, scene)] == []
+
+
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+def test_masses_stand_nearest_to_their_own_loads(path: Path) -> None:
+    check(path, FEW)
+
+
+@pytest.mark.proof
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+def test_masses_stand_nearest_to_their_own_loads_in_a_hundred_draws(path: Path) -> None:
+    check(path, MANY)

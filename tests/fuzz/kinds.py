@@ -1,0 +1,305 @@
+"""What is fuzzed: for each kind of file the good ones, and what the program does with a spoilt one.
+
+Everything up to TeX is done; TeX itself is not run.
+"""
+
+from __future__ import annotations
+
+import re
+import shlex
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from pathlib import Path
+from random import Random
+
+from click.testing import CliRunner
+
+from probgen.bank.bank import default_bank, read_bank, read_file
+from probgen.build.build import _of_record
+from probgen.cli import main
+from probgen.cli.mend import told
+from probgen.course.inputs import read_inputs
+from probgen.course.record import Assignment, Record, read_record, write_record
+from probgen.course.roster import Student, read_roster
+from probgen.course.setfile import Assigned, ProblemSet, read_set
+from probgen.course.version import versions_of_class
+from probgen.draws.draw import draw
+from probgen.figures.writers.svg import svg
+from probgen.input.fault import InputError
+from probgen.input.outside import OutsideError
+from probgen.mistakes.comparison import class_slips
+from probgen.papers.page import Copy
+from probgen.papers.typesetter import Kind, Typesetter, typesetter_of
+from probgen.problem.problem import Problem, draw_class, prepare, tell_steps, work
+from probgen.problem.problem_figures import every_scene
+from probgen.sheets.house import LAYOUTS, House
+from probgen.sheets.style import HouseStyle, read_style
+from probgen.working.convention import Convention
+from tests.fuzz.mutation import spoilt, spoilt_json
+
+ROOT = Path(__file__).parents[2]
+GUIDE = ROOT / "templates" / "README.md"
+ASKED = '[[find]]\nvalue = "L"\nsymbol = "y"\nname = "a"\nunit = "m"\n'
+BLOCKS = re.findall(r"^```toml\n(.*?)^```", GUIDE.read_text(encoding="utf-8"), re.M | re.S)
+
+
+@dataclass(frozen=True)
+class Target:
+    """One kind: its good files, how they are spoilt, and what is done with one.
+
+    tried: raises InputError or OutsideError for what is refused, and anything else for a defect.
+    """
+
+    name: str
+    good: Callable[[], tuple[bytes, ...]]
+    tried: Callable[[bytes, Path], None]
+    spoil: Callable[[bytes, Random], bytes] = spoilt
+
+    def input(self, seed: str, number: int) -> bytes:
+        """The content of an input, the same for the same seed and number."""
+        random = Random(f"{seed} {self.name} {number}")
+        return self.spoil(random.choice(self.good()), random)
+
+    def run(self, content: bytes, folder: Path) -> str:
+        """The message that a content gets; empty when it is taken."""
+        try:
+            self.tried(content, folder)
+        except (InputError, OutsideError) as error:
+            return told(error)
+        return ""
+
+
+def _written(folder: Path, name: str, content: bytes) -> Path:
+    path = folder / name
+    path.write_bytes(content)
+    return path
+
+
+@cache
+def _templates() -> tuple[bytes, ...]:
+    return tuple(path.read_bytes() for path in sorted(default_bank().files.values()))
+
+
+def _template(content: bytes, folder: Path) -> None:
+    template = read_file(_written(folder, "template.toml", content))
+    _worked(prepare(template, Convention()))
+
+
+def _worked(problem: Problem) -> None:
+    """All that a handout needs, without TeX."""
+    template = problem.template
+    (made,) = draw_class(problem, "fuzz", ["1"]).draws
+    (own,) = work(problem, [made])
+    tell_steps(problem, own)
+    for _, scene in every_scene(problem, own):
+        svg(scene)
+    chosen = ProblemSet("", template.title, "", (Assigned(template.id, 10),))
+    (version,) = versions_of_class([Student("Zoë", "7")], ["ABCD-EFGH"])
+    copy = Copy(chosen, version, (problem,), (own,), class_slips([own.digits], problem.missteps))
+    for kind in Kind:
+        Typesetter().document(kind, copy)
+
+
+def _guide() -> tuple[bytes, ...]:
+    return tuple(_completed(block).encode() for block in BLOCKS[2:])
+
+
+def _completed(block: str) -> str:
+    before = [each for each in BLOCKS[:3] if not _tables(each) & _tables(block)]
+    asked = [] if "[[find]]" in block else [ASKED]
+    return "\n".join([*before, block, *asked])
+
+
+def _tables(block: str) -> set[str]:
+    return set(re.findall(r"^\[+(\w+)", block, re.M))
+
+
+EXAM = """
+course = "M"
+title = "W"
+roster = "class.csv"
+paper = "a4"
+working = 4.5
+room = "grid"
+due = 2026-03-09
+[print]
+order = "seat"
+[exam]
+versions = 3
+row = 5
+spare = 2
+notes = ["Hush."]
+[method]
+gravity = 9.8
+figures = 4
+tolerance = 0.05
+torque = "arm"
+[[problem]]
+template = "forearm-load"
+points = 10
+pivot = "E"
+"""
+
+
+def _set_files() -> tuple[bytes, ...]:
+    demo = (files("probgen.build") / "demo-set.toml").read_bytes()
+    return demo, EXAM.encode()
+
+
+CLASS = """Name,Student ID,Section,Seat,Large print
+Zoë,s1,A,B7,yes
+李 明,s2,B,A10,
+O'Hara,s3,,A2,no
+"""
+
+
+def _set_file(content: bytes, folder: Path) -> None:
+    _written(folder, "class.csv", CLASS.encode())
+    _written(folder, "roster.csv", CLASS.encode())
+    path = _written(folder, "set.toml", content)
+    read_inputs(read_set(path), path, None)
+
+
+def _rosters() -> tuple[bytes, ...]:
+    semicolons = CLASS.replace(",", ";").encode("utf-8-sig")
+    return CLASS.encode(), semicolons, CLASS.replace("李", "x").replace("明", "y").encode("utf-16")
+
+
+def _roster(content: bytes, folder: Path) -> None:
+    students = read_roster(_written(folder, "class.csv", content))
+    versions_of_class(students, [f"C{place}" for place in range(len(students))])
+
+
+@cache
+def _records() -> tuple[bytes, ...]:
+    students = (Student("Zoë", "007", "A", "B7", True), Student("李 明", "8"))
+    made = []
+    for id in ("forearm-load", "seesaw-two-riders"):
+        template = default_bank().read(id)
+        draws = tuple(draw(template, "spring", student.id) for student in students)
+        style = HouseStyle(logo=b"\x89PNG\x00", logo_kind=".png", colour="#102030")
+        chosen = ProblemSet("Mechanics", "Week 3", "class.csv", (Assigned(id, 8),))
+        assignment = Assignment(template.id, template.source, draws)
+        codes = ("ABCD-EFGH", "JKMN-PQRS")
+        made.append(write_record(Record("s", chosen, students, codes, (assignment,), House(style))))
+    return tuple(text.encode() for text in made)
+
+
+def _record(content: bytes, folder: Path) -> None:
+    path = _written(folder, "record.json", content)
+    record = read_record(path)
+    problems = tuple(
+        prepare(_of_record(each, assigned.pivot, str(path)), record.set.convention)
+        for each, assigned in zip(record.assignments, record.set.problems, strict=True)
+    )
+    columns = [work(p, each.draws) for p, each in zip(problems, record.assignments, strict=True)]
+    slips = tuple(
+        class_slips([own.digits for own in column], p.missteps)[0]
+        for p, column in zip(problems, columns, strict=True)
+    )
+    own = tuple(column[0] for column in columns)
+    typesetter = typesetter_of(record.set, record.house)
+    copy = Copy(record.set, record.versions[0], problems, own, slips)
+    for kind in Kind:
+        typesetter.document(kind, copy)
+
+
+STYLE = (
+    'text = "sans"\nheadings = "roman"\ncolour = "#1F3A5F"\nheader = "College"\nlogo = "logo.png"\n'
+    'logo_height = 9\nfigures = "colour"\npaper = "a4"\n'
+)
+
+
+def _style(content: bytes, folder: Path) -> None:
+    _written(folder, "logo.png", b"\x89PNG\x00")
+    style = read_style(_written(folder, "style.toml", content))
+    _documents(House(style))
+
+
+def _layouts() -> tuple[bytes, ...]:
+    room = files("probgen.sheets.latex") / "layouts"
+    return tuple(name.encode() + b"\n" + (room / name).read_bytes() for name in LAYOUTS)
+
+
+def _layout(content: bytes, folder: Path) -> None:
+    name, _, text = content.partition(b"\n")
+    shown = name.decode("utf-8", "replace")
+    if shown not in LAYOUTS:
+        return
+    _documents(House(layouts=((shown, text.decode("utf-8", "replace")),), folder="own"))
+
+
+@cache
+def _usual() -> Copy:
+    problem = prepare(default_bank().read("forearm-load"), Convention())
+    (made,) = draw_class(problem, "fuzz", ["1"]).draws
+    (own,) = work(problem, [made])
+    chosen = ProblemSet("M", "W", "", (Assigned("forearm-load", 10),), formulas=True)
+    (version,) = versions_of_class([Student("Zoë", "7")], ["ABCD-EFGH"])
+    return Copy(chosen, version, (problem,), (own,), class_slips([own.digits], problem.missteps))
+
+
+def _documents(house: House) -> None:
+    for kind in Kind:
+        Typesetter(house=house).document(kind, _usual())
+
+
+def _banks() -> tuple[bytes, ...]:
+    return tuple(path.read_bytes() for path in sorted((ROOT / "banks").glob("*.toml")))
+
+
+def _bank(content: bytes, folder: Path) -> None:
+    bank = read_bank(_written(folder, "bank.toml", content))
+    bank.read(next(iter(bank.files)))
+
+
+LINES = """
+work forearm-load
+work seesaw-two-riders --json --draw 3
+work hip-one-leg --with weight_at=0.3
+work crate-ramp-strap --with mass=20 --figures figures
+work forearm-load --g 9.81 --json
+work hip-one-leg --figures f
+list
+list --family beams --json
+list --bank first-course
+build set.toml --out out --seed x
+build record.json --trust-layouts
+work template.toml
+--version
+""".strip().split("\n")
+
+
+def _line(content: bytes, folder: Path) -> None:
+    """A command line; what would run TeX or take long is left out."""
+    try:
+        words = shlex.split(content.decode("utf-8", "surrogateescape").replace("\0", ""))
+    except ValueError:
+        return
+    if words[:1] in (["demo"], ["check"]) or "--pdf" in words or "--layouts" in words:
+        return
+    result = CliRunner().invoke(main, words, prog_name="probgen")
+    if result.exception and not isinstance(result.exception, SystemExit):
+        raise result.exception
+    if result.exit_code not in (0, 1, 2, 3):
+        raise AssertionError(f"exit code {result.exit_code}")
+    if result.exit_code:
+        raise OutsideError(result.output, "")
+
+
+TARGETS = {
+    target.name: target
+    for target in (
+        Target("templates", _templates, _template),
+        Target("guide", _guide, _template),
+        Target("sets", _set_files, _set_file),
+        Target("rosters", _rosters, _roster),
+        Target("records", _records, _record, spoilt_json),
+        Target("styles", lambda: (STYLE.encode(),), _style),
+        Target("banks", _banks, _bank),
+        Target("layouts", _layouts, _layout),
+        Target("lines", lambda: tuple(line.encode() for line in LINES), _line),
+    )
+}

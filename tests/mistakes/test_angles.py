@@ -1,0 +1,78 @@
+"""Slips with angles, on small situations worked by hand.
+
+The boom: 98.0 N at its end, tilted by 30°, held there by a cable 20° above the horizontal:
+T sin(20° + 30°) = 98.0 N cos 30°, T = 110.8 N.  Who takes the 20° from the boom, or the boom's 30°
+away from it, finds 98.0 N cos 30°/sin 80° = 86.18 N or 98.0 N cos 30°/sin 20° = 248.1 N.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.mistakes.variant import Misstep, wrong_values
+from tests.situations import FIND_T, HEAD, HINGED, SHELF, STAYED, worked
+
+BOOM = (
+    HEAD
+    + """
+[given]
+L = { name = "length", choices = [2.00], unit = "m" }
+m = { name = "mass", choices = [10.0], unit = "kg" }
+theta = { name = "tilt", choices = [30], unit = "deg" }
+phi = { name = "cable angle", choices = [20], unit = "deg" }
+[points]
+A = [0, 0]
+B = { from = "A", distance = "L", direction = "theta" }
+[body.boom]
+along = ["A", "B"]
+[[hinge]]
+at = "A"
+symbol = "R"
+[[cable]]
+at = "B"
+direction = "180 - phi"
+symbol = "T"
+[[weight]]
+at = "B"
+mass = "m"
+symbol = "W"
+[[find]]
+quantity = "T"
+"""
+)
+
+
+def made(text: str, slip: str) -> tuple[list[Misstep], dict[str, float]]:
+    """The ways of a slip in a situation, and the values it starts from."""
+    problem, own = worked(text)
+    data = {id: own.case.values[id] for id in own.case.numbers}
+    every = [each for missteps in problem.missteps for each in missteps]
+    return [each for each in every if each.slip == slip], data
+
+
+def test_the_boom_is_worked_right() -> None:
+    _, own = worked(BOOM)
+    assert own.case.values["T"] == pytest.approx(110.79, abs=0.01)
+
+
+def test_an_angle_taken_from_a_tilted_body() -> None:
+    missteps, data = made(BOOM, "wrong_reference_line")
+    tilted = [each for each in missteps if each.way == "tilt"]
+    found = sorted(float(wrong_values(each, data)["T"]) for each in tilted)
+    assert found == pytest.approx([86.18, 248.14], abs=0.01)
+
+
+def test_a_level_shelf_has_no_tilt_to_confuse() -> None:
+    missteps, _ = made(SHELF + HINGED + STAYED + FIND_T, "wrong_reference_line")
+    assert {each.way for each in missteps} == {"vertical"}
+
+
+@pytest.mark.parametrize(
+    ("text", "ways"),
+    [
+        (SHELF + HINGED + STAYED + FIND_T, {"torque", "one"}),  # T alone is oblique
+        (BOOM, {"torque", "one", "all"}),  # T and W are
+    ],
+)
+def test_all_forces_are_mistaken_only_where_there_are_several(text: str, ways: set[str]) -> None:
+    assert {each.way for each in made(text, "sin_cos_swap")[0]} == ways

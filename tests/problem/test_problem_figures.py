@@ -1,0 +1,147 @@
+"""Free-body diagrams beside what the key says of the same body, for every template."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import fields, is_dataclass
+from functools import cache
+from itertools import combinations
+from pathlib import Path
+
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.figures.paper.scene import Arrow, Scene, bearing
+from probgen.figures.paper.segment import crosses
+from probgen.problem.problem import Problem, Worked, prepare, tell_steps
+from probgen.problem.problem_figures import free_body_scene, situation_scene
+from probgen.quantities.expression import Name
+from probgen.quantities.formula import Balance
+from probgen.statics.system import Body
+from probgen.wording.facts.forces import ForceNamed, JointForce, JointReaction
+from probgen.wording.forces import forces_passage
+from probgen.wording.passage import Items
+from probgen.working.convention import Convention
+from probgen.working.digits import Digits
+from probgen.working.direction import Way, way_of
+from tests.figures.readings import TEMPLATES, prepared, solved
+from tests.figures.seen import touching
+
+
+def told(problem: Problem, own: Worked, body: Body) -> Iterator[tuple[str, Way]]:
+    """The id of every force the key names on a body, and which way it says it acts."""
+    digits = Digits(own.case, problem.convention)
+    passage = forces_passage(digits, body)
+    for part in passage.parts:
+        for fact in part.facts if isinstance(part, Items) else ():
+            if isinstance(fact, JointForce | JointReaction):
+                ids = own.case.system.element(fact.element).forces
+                yield from zip(ids, (way for _, way in fact.parts), strict=True)
+            elif isinstance(fact, ForceNamed):
+                ids = own.case.system.element(fact.element).forces
+                force = next(
+                    each
+                    for each in map(own.case.system.force, ids)
+                    if each.part == fact.part and each.magnitude == fact.letter
+                )
+                yield force.id, fact.way
+
+
+def arrows_of(scene: Scene) -> dict[str, Arrow]:
+    """The arrows of forces and of their components, by the ids of these."""
+    shapes = (*scene.tagged("force"), *scene.tagged("component"))
+    return {s.tag.partition(":")[2]: s for s in shapes if isinstance(s, Arrow)}
+
+
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+def test_every_arrow_points_the_way_the_text_says(path: Path) -> None:
+    problem = prepared(path)
+    for own in solved(problem, 30):
+        for body in own.case.system.bodies:
+            arrows = arrows_of(free_body_scene(problem, own, body.id))
+            for id, way in told(problem, own, body):
+                arrow = arrows[id]
+                assert way_of(round(bearing(arrow.head - arrow.tail), 6)) == way, id
+
+
+SAID = {"g", "x", "y", "phi"}
+"""What the words themselves say: the pull of gravity, the axes, the angle of a force found."""
+
+
+def letters_in(told: object) -> Iterator[str]:
+    """The symbols of all quantities, and the points of torque balances, in what is told."""
+    if isinstance(told, Name):
+        yield told.symbol
+    elif isinstance(told, Balance):
+        yield from (told.about,) if told.kind != "force" and told.about else ()
+    elif isinstance(told, tuple):
+        for each in told:
+            yield from letters_in(each)
+    elif is_dataclass(told):
+        for part in fields(told):
+            yield from letters_in(getattr(told, part.name))
+
+
+def unseen(problem: Problem, own: Worked) -> set[str]:
+    """Letters of the key that stand in no figure, nor in a table of what is given and asked."""
+    scenes = [situation_scene(problem.template, own, solved=True)]
+    scenes += [free_body_scene(problem, own, body.id) for body in own.case.system.bodies]
+    seen = {letter for scene in scenes for label in scene.labels for letter in letters_in(label)}
+    seen |= {given.symbol for given in problem.template.givens}
+    seen |= {own.case.labels.whole(element.id).symbol for element in own.case.system.elements}
+    names, finds = own.case.labels.quantities, own.case.system.finds
+    seen |= {names[find.quantity].symbol for find in finds if find.quantity in names} | SAID
+    return set(letters_in(tell_steps(problem, own))) - seen
+
+
+def cross(scene: Scene) -> list[str]:
+    """The arrows of forces that cross elsewhere than at their ends."""
+    found = []
+    arrows = [shape for shape in scene.tagged("force") if isinstance(shape, Arrow)]
+    for one, other in combinations(arrows, 2):
+        a, b, c, d = one.tail, one.head, other.tail, other.head
+        apart = min(abs(a - c), abs(a - d), abs(b - c), abs(b - d)) > 1.0
+        if apart and crosses((a.real, a.imag, b.real, b.imag), (c.real, c.imag, d.real, d.imag)):
+            found.append(f"{one.tag} / {other.tag}")
+    return found
+
+
+METHODS = [Convention(torque="angle"), Convention(torque="arm"), Convention(torque="components")]
+
+
+@cache
+def problem_in(path: Path, convention: Convention) -> Problem:
+    return prepare(read_template(path.read_text(encoding="utf-8"), path.name), convention)
+
+
+@pytest.mark.parametrize("convention", METHODS, ids=lambda each: each.torque)
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+def test_every_letter_of_the_key_is_seen(path: Path, convention: Convention) -> None:
+    problem = problem_in(path, convention)
+    assert [unseen(problem, own) for own in solved(problem, 1)] == [set()]
+
+
+@pytest.mark.proof
+@pytest.mark.parametrize("convention", METHODS, ids=lambda each: each.torque)
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+def test_every_letter_is_seen_in_ten_draws(path: Path, convention: Convention) -> None:
+    problem = problem_in(path, convention)
+    assert [unseen(problem, own) for own in solved(problem, 10)] == [set()] * 10
+
+
+CROWDED = {"leg-raise-cuff": 3, "stepladder-tie": 4}
+"""In how many of a hundred draws arrows cross, where no side is free; none elsewhere."""
+
+
+@pytest.mark.proof
+@pytest.mark.parametrize("convention", METHODS, ids=lambda each: each.torque)
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+def test_arrows_cross_in_no_free_body_diagram(path: Path, convention: Convention) -> None:
+    """And no label of them touches anything."""
+    problem = problem_in(path, convention)
+    crossed = 0
+    for own in solved(problem, 100):
+        scenes = [free_body_scene(problem, own, body.id) for body in own.case.system.bodies]
+        assert [touching(scene) for scene in scenes] == [[]] * len(scenes)
+        crossed += any(cross(scene) for scene in scenes)
+    assert crossed <= CROWDED.get(path.stem, 0)

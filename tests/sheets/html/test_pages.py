@@ -1,0 +1,144 @@
+"""HTML pages: whole, escaped, needing no other file, and saying what the LaTeX says."""
+
+import re
+from dataclasses import replace
+from html.parser import HTMLParser
+from xml.etree import ElementTree
+
+import pytest
+
+from probgen.bank.bank import default_bank
+from probgen.course.roster import Student
+from probgen.course.setfile import Assigned, ProblemSet
+from probgen.course.version import Version
+from probgen.papers.page import Copy, key_of, sheet_of
+from probgen.problem.problem import draw_class, prepare, work
+from probgen.sheets.document import Cover
+from probgen.sheets.formula_page import formula_page
+from probgen.sheets.html.pages import HtmlPages
+from probgen.sheets.latex.layout import Layouts
+from probgen.sheets.writer import Writer
+from probgen.working.convention import Convention
+
+VOID = {"meta", "wbr", "mspace", "path"}
+IDS = sorted(default_bank().files)
+NUMBER = re.compile(r"\d+(?:\.\d+)?")
+
+
+def copy_of(id: str) -> Copy:
+    problem = prepare(default_bank().read(id), Convention())
+    worked = work(problem, draw_class(problem, "html", ["ada"]).draws)
+    problem_set = ProblemSet("A < B & C", "<script>x</script>", "class.csv", (Assigned(id, 10),))
+    version = Version(0, "CODE", "01-ada-1", Student('"Ada" <b>', "1"))
+    return Copy(problem_set, version, (problem,), worked)
+
+
+class Reader(HTMLParser):
+    """Every element closed in its turn; the words, and the elements by name."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.open: list[str] = []
+        self.words: list[str] = []
+        self.found: list[tuple[str, dict[str, str | None]]] = []
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.found.append((tag, dict(attrs)))
+        if tag not in VOID:
+            self.open.append(tag)
+
+    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.found.append((tag, dict(attrs)))
+
+    def handle_endtag(self, tag: str) -> None:
+        assert self.open.pop() == tag
+
+    def handle_data(self, data: str) -> None:
+        if "style" not in self.open:
+            self.words.append(data)
+
+
+def read(page: str) -> Reader:
+    reader = Reader()
+    reader.feed(page)
+    reader.close()
+    assert reader.open == []
+    return reader
+
+
+def page_of(copy: Copy) -> str:
+    pages = HtmlPages()
+    return pages.whole("Sheet & key", pages.sheet(sheet_of(copy)), pages.key(key_of(copy)))
+
+
+def numbers(text: str) -> set[str]:
+    return set(NUMBER.findall(text))
+
+
+def numbers_in_latex(body: str) -> set[str]:
+    """What is printed as a number: neither in a picture nor in the names of commands."""
+    words = re.sub(r"\\begin\{picture\}.*?\\end\{picture\}", "", body, flags=re.DOTALL)
+    words = re.sub(r"\\(?:nextmark|addvspace)\{[^}]*\}", "", words)
+    return numbers(words.replace(r"\,", "").replace("{,}", ","))
+
+
+@pytest.mark.parametrize("id", IDS)
+def test_every_number_of_the_key_is_there(id: str) -> None:
+    copy = copy_of(id)
+    page = HtmlPages().key(key_of(copy))
+    wanted = numbers_in_latex(Layouts().key(key_of(copy)))
+    found = numbers(" ".join(read(page).words).replace("\u202f", ""))
+    assert len(wanted) > 10
+    assert wanted - found == set()
+
+
+@pytest.mark.parametrize("id", IDS)
+def test_figures_say_in_words_what_they_show(id: str) -> None:
+    copy = copy_of(id)
+    page = page_of(copy)
+    drawings = re.findall(r"<svg.*?</svg>", page, re.DOTALL)
+    (solution,) = key_of(copy).solutions
+    assert len(drawings) >= 2 + len(solution.pictures)
+    for drawing in drawings:
+        root = ElementTree.fromstring(drawing)
+        assert root.get("role") == "img"
+        title = root.find("{http://www.w3.org/2000/svg}title")
+        assert title is not None
+        assert root.get("aria-label") == title.text
+    for formula in re.findall(r"<math>.*?</math>", page):
+        ElementTree.fromstring(formula)
+
+
+def test_nothing_is_fetched_and_nothing_runs() -> None:
+    page = page_of(copy_of("forearm-load"))
+    reader = read(page)
+    assert not {"script", "link", "img", "iframe"} & {tag for tag, _ in reader.found}
+    for _, attributes in reader.found:
+        assert not {"src", "href", "onload", "onclick"} & attributes.keys()
+    assert "url(" not in page
+    assert "@import" not in page
+    assert "prefers-color-scheme: dark" in page
+    assert "@media print" in page
+
+
+def test_what_was_typed_stands_there_as_typed() -> None:
+    page = page_of(copy_of("forearm-load"))
+    assert "<script>" not in page
+    words = "".join(read(page).words)
+    for typed in ("A < B & C", "<script>x</script>", '"Ada" <b>', "Sheet & key"):
+        assert typed in words
+
+
+def test_a_cover_and_a_page_of_formulas() -> None:
+    sheet = sheet_of(copy_of("forearm-load"))
+    cover = Cover(sheet.header, notes=("Write <here>.",))
+    page = HtmlPages().sheet(replace(sheet, formulas=formula_page("moment"), cover=cover))
+    words = "".join(read(page).words)
+    assert "Write <here>." in words
+    assert "no net moment, about any point" in words
+
+
+@pytest.mark.parametrize("writer", [HtmlPages(), Layouts()], ids=["html", "latex"])
+def test_both_writers_write(writer: Writer) -> None:
+    copy = copy_of("forearm-load")
+    assert writer.sheet(sheet_of(copy)) != writer.key(key_of(copy))

@@ -1,0 +1,33 @@
+"""What stays together on a line."""
+
+import pytest
+
+from probgen.quantities.expression import Name
+from probgen.quantities.formula import Relation
+from probgen.sheets.spacing import paragraphs, tied
+from probgen.wording.block import Inline, Math, Text
+
+A = Math((Name("A", "A"),))
+EQUAL = Math((Name("A", "A"), Relation("="), Name("B", "B")))
+
+TIED: dict[str, tuple[tuple[Inline, ...], str]] = {
+    "a letter to its word": ((Text("pulls at "), A), "pulls at\u00a0"),
+    "no letter to a sentence before": ((Text("It is so. "), A), "It is so. "),
+    "no formula": ((Text("so that "), EQUAL), "so that "),
+    "nothing after": ((Text("so that "),), "so that "),
+}
+PARAGRAPHS = {
+    "4.00 m long, 25 N·m": ("4.00\u202fm long, 25\u202fN·m",),
+    "3 min, 2 in a row": ("3 min, 2 in a row",),
+    "one\n \n two\nlines": ("one", "two\nlines"),
+}
+
+
+@pytest.mark.parametrize(("inlines", "first"), TIED.values(), ids=TIED)
+def test_tied(inlines: tuple[Inline, ...], first: str) -> None:
+    assert tied(inlines) == (Text(first), *inlines[1:])
+
+
+@pytest.mark.parametrize(("text", "parts"), PARAGRAPHS.items(), ids=PARAGRAPHS)
+def test_paragraphs(text: str, parts: tuple[str, ...]) -> None:
+    assert paragraphs(text) == parts

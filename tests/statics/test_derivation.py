@@ -1,0 +1,137 @@
+"""From a system to its steps: where an unknown may lie, what is left out, what comes last."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.quantities.expression import Name, evaluate
+from probgen.quantities.unit import ANGLE, DEGREE, FORCE, LENGTH, METRE, NEWTON
+from probgen.statics.derivation import derived_steps, span_of
+from probgen.statics.method import Method
+from probgen.statics.refusal import Refusal
+from probgen.statics.system import Role, Variable
+from tests.situations import FIND_R, FIND_T, HEAD, HINGED, SHELF, STAYED, STAYED_SHELF, THREE_CABLES
+
+X = Name("x", "x")
+PLACE = Variable(X, LENGTH, METRE, Role.UNKNOWN, nonnegative=True)
+SPANS = [
+    (PLACE, (0.0, math.inf)),
+    (replace(PLACE, low=0.2, high=0.5), (0.2, 0.5)),
+    (replace(PLACE, high=0.5), (0.0, 0.5)),
+    (Variable(X, FORCE, NEWTON, Role.UNKNOWN), (-math.inf, math.inf)),
+    (Variable(X, ANGLE, DEGREE, Role.UNKNOWN), (0.0, 90.0)),
+    (Variable(X, ANGLE, DEGREE, Role.UNKNOWN, low=-30.0, high=120.0), (-30.0, 120.0)),
+]
+
+
+@pytest.mark.parametrize(("variable", "span"), SPANS)
+def test_where_an_unknown_may_lie(variable: Variable, span: tuple[float, float]) -> None:
+    assert span_of(variable) == span
+
+
+SHELF_DATA = {
+    "L": np.array([1.2, 1.4]), "d": np.array([0.96, 1.0]), "m": np.array([4.0, 5.0]),
+    "M": np.array([8.0, 3.0]), "theta": np.array([40.0, 25.0]), "g": np.array([9.8, 9.8]),
+    "W_s": np.array([39.2, 49.0]), "W_t": np.array([78.4, 29.4]),
+}  # fmt: skip
+
+
+def steps(text: str, *wanted: str, known: dict[str, np.ndarray] = SHELF_DATA) -> list[str]:
+    system = read_template(text, "own.toml").system
+    found = derived_steps(system, (), known, wanted, Method())
+    assert found is not None
+    return [f"{step.unknown} by {step.equation.kind} {step.equation.about}" for step in found]
+
+
+def test_only_what_is_wanted_and_what_that_needs() -> None:
+    assert steps(STAYED_SHELF, "T") == ["T by torque A"]
+    assert steps(STAYED_SHELF, "R.x") == ["T by torque A", "R.x by force x"]
+    assert steps(STAYED_SHELF, "T", "R.x", "R.y") == [
+        "T by torque A", "R.x by force x", "R.y by force y",
+    ]  # fmt: skip
+
+
+def test_what_a_pivot_keeps_out_is_told() -> None:
+    system = read_template(STAYED_SHELF, "own.toml").system
+    found = derived_steps(system, (), SHELF_DATA, ("T", "R.x", "R.y"), Method())
+    assert found is not None
+    assert [step.removed for step in found] == [("R.x", "R.y"), ("R.y",), ("R.x",)]
+
+
+def test_a_force_whose_line_passes_through_the_pivot_does_not_appear() -> None:
+    """The cable along the shelf, for these numbers: about A only the weights turn."""
+    along = SHELF + HINGED + STAYED.replace('"180 - theta"', "90") + FIND_T + FIND_R
+    system = read_template(along, "own.toml").system
+    found = derived_steps(system, (), SHELF_DATA, ("R.x",), Method())
+    assert found is not None
+    assert [step.equation.silent for step in found] == [("R.y", "T", "W_s", "W_t")]
+
+
+def test_equations_solved_together_are_partners() -> None:
+    """With the pivots kept on the beam, three cables take more than one equation at once."""
+    known = {
+        "L": np.array([2.0, 2.0]), "m": np.array([60.0, 60.0]), "g": np.array([9.8, 9.8]),
+        "W_b": np.array([588.0, 588.0]),
+    }  # fmt: skip
+    system = read_template(THREE_CABLES, "own.toml").system
+    found = derived_steps(system, (), known, ("T_1",), Method())
+    assert found is not None
+    (first,) = [step for step in found if step.partners]
+    assert len(first.equations) == 1 + len(first.partners)
+    assert {step.unknown for step in first.partners} < set(system.unknowns)
+
+
+BALL = (
+    HEAD
+    + """
+[given]
+m = { name = "mass", choices = [2.0], unit = "kg" }
+F = { name = "pull", choices = [12.0], unit = "N" }
+T = { name = "tension", choices = [24.0], unit = "N" }
+[unknown]
+t = { name = "lean", symbol = "phi", unit = "deg", from = <from>, to = <to> }
+[body.ball]
+particle = true
+[[cable]]
+direction = "90 + t"
+magnitude = "T"
+[[force]]
+direction = 0
+magnitude = "F"
+[[force]]
+direction = 90
+symbol = "P"
+[[weight]]
+mass = "m"
+[[find]]
+quantity = "t"
+"""
+)
+BALL_DATA = {
+    id: np.array([value, value])
+    for id, value in {"m": 2.0, "F": 12.0, "T": 24.0, "g": 9.8, "W_b": 19.6}.items()
+}
+
+
+def lean(low: int, high: int) -> float:
+    """sin t = 12/24: 30° or 150°."""
+    text = BALL.replace("<from>", str(low)).replace("<to>", str(high))
+    system = read_template(text, "own.toml").system
+    found = derived_steps(system, (), BALL_DATA, ("t",), Method())
+    assert found is not None
+    return float(np.ravel(evaluate(found[-1].expression, BALL_DATA))[0])
+
+
+@pytest.mark.parametrize(("low", "high", "root"), [(0, 90, 30.0), (90, 180, 150.0)])
+def test_the_root_that_lies_where_it_may(low: int, high: int, root: float) -> None:
+    assert lean(low, high) == pytest.approx(root)
+
+
+def test_two_roots_where_it_may_are_refused() -> None:
+    with pytest.raises(Refusal, match="t has more than one possible value between 0 and 180"):
+        lean(0, 180)

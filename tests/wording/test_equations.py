@@ -1,0 +1,80 @@
+"""One step of a working as lines: the balance, what it is solved for, numbers, the result.
+
+By hand: T = 117.6 N m/(0.6171 m) = 190.6 N; R_x = T cos 40° = 146 N; R_y = 117.6 N - 122.5 N.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.quantities.expression import Call, Name, Number, Quotient, Sum, number
+from probgen.quantities.unit import NEWTON
+from probgen.wording.equations import lone_number, working
+from probgen.working.convention import Convention
+from tests.situations import FIND_R, FIND_T, HINGED, SHELF, STAYED, STAYED_SHELF, worked
+from tests.wording.shown import shown
+
+USUAL = Convention()
+
+
+def rows(text: str, convention: Convention = USUAL) -> list[list[str]]:
+    """The lines of each step."""
+    _, own = worked(text, convention)
+    steps = own.case.plan.steps
+    return [[shown(row) for row in working(own.digits, step).rows] for step in steps]
+
+
+def test_from_the_balance_to_the_rounded_result() -> None:
+    assert rows(STAYED_SHELF) == [
+        [
+            "Στ_A = T d sin(180° − θ) − W_s (L/2) sin 90° − W_t L sin 90°",
+            "= T d sin θ − W_s (L/2) − W_t L = 0",
+            "T = (W_s (L/2) + W_t L)/(d sin θ)",
+            "= ((39.2 N)(0.600 m) + (78.4 N)(1.20 m))/((0.96 m) sin 40°)",
+            "= 117.6 N·m/(0.6171 m)",
+            "= 190.6 N ≈ 191 N",
+        ],
+        ["ΣF_x = R_x − T cos θ = 0", "R_x = T cos θ", "= (190.6 N) cos 40°", "= 146 N"],
+        [
+            "ΣF_y = R_y + T sin θ − W_s − W_t = 0",
+            "R_y = W_s + W_t − T sin θ",
+            "= 39.2 N + 78.4 N − (190.58 N) sin 40°",
+            "= −4.90 N",
+        ],
+    ]
+
+
+def test_the_course_s_word_for_turning() -> None:
+    assert rows(STAYED_SHELF, Convention(turning="moment"))[0][0].startswith("ΣM_A = ")
+
+
+def test_nothing_is_worked_out_where_the_result_is_zero() -> None:
+    vertical = SHELF + HINGED + STAYED.replace('"180 - theta"', "90") + FIND_T + FIND_R
+    assert rows(vertical)[1] == ["ΣF_x = R_x = 0", "R_x = 0 N"]
+
+
+def test_a_condition_that_says_what_the_unknown_is_stands_once() -> None:
+    """The load of unknown mass, with T = 150 N stated."""
+    text = STAYED_SHELF.replace('M = { name = "load mass", choices = [8.0], unit = "kg" }\n', "")
+    text = text.replace("[points]", '[unknown]\nM = { name = "load mass", unit = "kg" }\n[points]')
+    told = '[[condition]]\nthat = "T = 150 N"\nbecause = "a scale shows it"\n'
+    assert rows(text + told)[0] == ["T = 150 N"]
+
+
+@pytest.mark.parametrize(
+    ("printed", "lone"),
+    [
+        (number("39.2", NEWTON), True),
+        (Sum(((-1, number("39.2", NEWTON)),)), True),
+        (Sum(((1, number("39.2", NEWTON)), (1, number("2", NEWTON)))), False),
+        (Call("abs", (number("39.2", NEWTON),)), True),
+        (Call("abs", (Quotient(number("1"), number("3")),)), False),
+        (Call("sin", (number("40"),)), False),
+        (Quotient(number("1"), number("3")), False),
+        (Sum(((-1, Name("T", "T")),)), False),
+    ],
+)
+def test_a_line_that_only_repeats_the_result_is_known(
+    printed: Sum | Call | Quotient | Number, lone: bool
+) -> None:
+    assert lone_number(printed) is lone

@@ -1,0 +1,116 @@
+"""The forces on a body told one by one, and what of them is worked out first."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from probgen.statics.system import Kind
+from probgen.wording.block import Display, Picture
+from probgen.wording.facts.forces import (
+    CoupleNamed,
+    ForceNamed,
+    ForcesCounted,
+    JointForce,
+    JointReaction,
+    SignsOpen,
+)
+from probgen.wording.forces import forces_passage
+from probgen.wording.passage import Items, Passage, Sentences
+from probgen.working.direction import Way
+from probgen.working.fact import Fact
+from tests.situations import BRACKET, STAYED_SHELF, TWO_BEAMS, worked
+from tests.wording.shown import shown
+
+RIGHT, UP, LEFT, DOWN = (
+    Way(0, False, True), Way(1, True, True), Way(2, True, False), Way(3, False, False)
+)  # fmt: skip
+UP_AND_BACK = Way(None, True, False)
+
+
+def passage_of(text: str, place: int = 0) -> Passage:
+    _, own = worked(text)
+    return forces_passage(own.digits, own.case.system.bodies[place])
+
+
+def facts_of(passage: Passage) -> list[Fact]:
+    parts = [part for part in passage.parts if isinstance(part, Sentences | Items)]
+    return [fact for part in parts for fact in part.facts]
+
+
+def test_each_force_with_its_place_and_way() -> None:
+    counted, joint, cable, own_weight, load, *_, signs = facts_of(passage_of(STAYED_SHELF))
+    assert counted == ForcesCounted("shelf", 4, 0)
+    assert isinstance(joint, JointForce)
+    assert (joint.element, joint.point) == ("R", "A")
+    assert [way for _, way in joint.parts] == [RIGHT, UP]
+    told = []
+    for each in (cable, own_weight, load):
+        assert isinstance(each, ForceNamed)
+        told.append((each.element, each.kind, each.point, each.way))
+    assert told == [
+        ("T", Kind.CABLE, "C", UP_AND_BACK),
+        ("W_s", Kind.WEIGHT, "G", DOWN),
+        ("W_t", Kind.WEIGHT, "B", DOWN),
+    ]
+    assert isinstance(signs, SignsOpen)
+    assert shown(signs.letters) == "R_y"  # the cable can only pull, to the left; R_x pushes back
+
+
+def test_weights_are_worked_out_where_they_are_first_met() -> None:
+    parts = passage_of(STAYED_SHELF).parts
+    (display,) = [part for part in parts if isinstance(part, Display)]
+    assert [shown(row) for row in display.rows] == [
+        "W_s = m g = (4.0 kg)(9.80 m/s²) = 39.2 N",
+        "W_t = M g = (8.0 kg)(9.80 m/s²) = 78.4 N",
+    ]
+    assert parts[-1] == Picture("free-body", "shelf")
+
+
+def test_a_joint_is_a_force_on_one_body_and_its_reaction_on_the_other() -> None:
+    left, right = (facts_of(passage_of(TWO_BEAMS, place)) for place in (0, 1))
+    assert left[0] == ForcesCounted("left", 2, 1)
+    assert right[0] == ForcesCounted("right", 3, 0)
+    (reaction,) = [fact for fact in right if isinstance(fact, JointReaction)]
+    assert (reaction.element, reaction.other, reaction.point) == ("Q'", "left", "C")
+    assert [way for _, way in reaction.parts] == [LEFT, DOWN]
+    assert [fact.element for fact in left if isinstance(fact, JointForce)] == ["Q", "R"]
+    assert not any(isinstance(fact, JointReaction) for fact in left)
+
+
+def test_couples_are_named_after_the_forces() -> None:
+    left = facts_of(passage_of(TWO_BEAMS))
+    assert [fact.couple for fact in left if isinstance(fact, CoupleNamed)] == ["M_A"]
+    assert isinstance(left[3], CoupleNamed)
+    (signs,) = [fact for fact in left if isinstance(fact, SignsOpen)]
+    assert shown(signs.letters) == "Q_x Q_y R_x R_y M_A"
+
+
+def test_what_is_asked_is_not_told_beforehand() -> None:
+    """A weight that is the question of the problem is left for its own step."""
+    asked = BRACKET + '[[find]]\nquantity = "W"\n'
+    rows = [part for part in passage_of(asked).parts if isinstance(part, Display)]
+    assert rows == []
+    assert [part for part in passage_of(BRACKET).parts if isinstance(part, Display)] != []
+
+
+def test_a_weight_on_two_bodies_is_worked_out_once() -> None:
+    as_heavy = 'at = "C"\ndirection = 270\nmagnitude = "W_r"\nsymbol = "V"\n'
+    shared = TWO_BEAMS + '[[force]]\nbody = "left"\n' + as_heavy
+    left, right = (passage_of(shared, place) for place in (0, 1))
+    assert any(isinstance(part, Display) for part in left.parts)
+    assert not any(isinstance(part, Display) for part in right.parts)
+
+
+@pytest.mark.parametrize("nonnegative", [True, False])
+def test_the_sign_is_open_of_what_may_be_negative(nonnegative: bool) -> None:
+    _, own = worked(BRACKET)
+    variables = {
+        id: replace(each, nonnegative=nonnegative) for id, each in own.case.system.variables.items()
+    }
+    system = replace(own.case.system, variables=variables)
+    case = replace(own.case, plan=replace(own.case.plan, system=system))
+    passage = forces_passage(replace(own.digits, case=case), system.bodies[0])
+    open_signs = [fact for fact in facts_of(passage) if isinstance(fact, SignsOpen)]
+    assert [shown(fact.letters) for fact in open_signs] == ([] if nonnegative else ["R_x R_y T"])

@@ -1,0 +1,272 @@
+"""Which forces turn a body which way, beside torques worked out from coordinates."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from typing import Any, Literal
+
+import numpy as np
+import pytest
+
+from probgen.quantities.expression import evaluate
+from probgen.quantities.printing import plain
+from probgen.statics.numeric_equations import coordinates
+from probgen.wording.block import Section
+from probgen.wording.sentence import plain_text
+from probgen.wording.torque import turning_passage
+from probgen.working.case import Case
+from probgen.working.convention import Convention
+from tests.situations import (
+    BRACKET,
+    FIND_T,
+    HINGED,
+    SHELF,
+    STAYED,
+    STAYED_SHELF,
+    THREE_CABLES,
+    THREE_HINGES,
+    TWO_BEAMS,
+    worked,
+)
+from tests.wording.shown import lines
+from tests.wording.told_keys import (
+    SENSES,
+    USUAL,
+    cases,
+    keys,
+    runs,
+    sentences,
+    turns,
+    works,
+)
+
+SENSE = re.compile(
+    r"(?P<names>\S+(?:, \S+)*(?: and \S+)?) turns? the .+? "
+    r"(?P<word>counter-clockwise|clockwise) \((?P<sign>positive|negative)\)\."
+)
+
+
+def turns_told(section: Section) -> dict[str, tuple[str, str]]:
+    """For each force or couple named: which way, and with which sign, it is said to turn."""
+    told: dict[str, tuple[str, str]] = {}
+    for run in runs(section):
+        for found in SENSE.finditer(plain_text(run)):
+            for symbol in re.split(r", | and ", found["names"]):
+                assert symbol not in told
+                told[symbol] = (found["word"], found["sign"])
+    return told
+
+
+def turns_computed(case: Case, bodies: tuple[str, ...], pivot: str) -> dict[str, float]:
+    """Torque per newton, or couple per newton metre, about a point, by its printed letter."""
+    system, values = case.system, case.values
+    places = coordinates(system, values)
+    reach = max(float(np.hypot(*place)) for place in places.values()) or 1.0
+    inner = {force.id for force in system.forces if force.body in bodies}
+    computed = {}
+    for force in system.forces:
+        if force.body in bodies and force.pair not in inner:
+            x, y = (p - o for p, o in zip(places[force.point], places[pivot], strict=True))
+            angle = np.radians(float(evaluate(force.direction, values)))
+            turn = float(x * np.sin(angle) - y * np.cos(angle)) / reach
+            computed[plain((force.magnitude,))] = turn if abs(turn) > 1e-9 else 0.0
+    for couple in system.couples:
+        if couple.body in bodies:
+            computed[plain((couple.moment,))] = 1.0
+    return computed
+
+
+@pytest.mark.parametrize(("name", "positive"), SENSES)
+def test_the_senses_told_are_those_of_the_torques(name: str, positive: Any) -> None:
+    convention = replace(USUAL, positive=positive)
+    for sections, own in zip(keys(name, convention), works(name, convention), strict=True):
+        balances = [
+            (case, step.equation)
+            for case in cases(own)
+            for step in case.plan.steps
+            if step.equation.kind == "torque"
+        ]
+        told = [section for section in sections if section.title.startswith("Which forces turn")]
+        assert len(told) == len(balances)
+        for section, (case, balance) in zip(told, balances, strict=True):
+            computed = turns_computed(case, balance.bodies, balance.about)
+            words = {1.0: "counter-clockwise", -1.0: "clockwise"}
+            expected = {symbol: words[np.sign(turn)] for symbol, turn in computed.items() if turn}
+            found = turns_told(section)
+            assert {symbol: word for symbol, (word, _) in found.items()} == expected
+            for word, sign in found.values():
+                assert (sign == "positive") == (word == positive)
+
+
+@pytest.mark.parametrize(("name", "positive"), SENSES)
+def test_the_positive_sense_is_told_before_torques_are_taken(name: str, positive: Any) -> None:
+    convention = replace(USUAL, positive=positive)
+    for sections, own in zip(keys(name, convention), works(name, convention), strict=True):
+        told = f"{positive} torques are positive" in sentences(sections[:1])
+        assert told == turns(own)
+
+
+# -- the facts of turning ----------------------------------------------------------------------
+
+HINGE_AT_A = [
+    "TurningHeading(shelf, A)",
+    "PivotHeld(A, torque, hinge, R, shelf)",
+    "TurnsNothing(R_x R_y, False, 2)",
+]
+TURNED_BOTH_WAYS = [
+    "TurnsBody(W_s W_t, shelf, clockwise, False)",
+    "TurnsBody(T, shelf, counter-clockwise, True)",
+]
+SQUARE = "SquareToArm(W_s W_t, sin 90° = 1)"
+ARM, COMPONENTS = Convention(torque="arm"), Convention(torque="components")
+
+
+def turning(text: str, convention: Convention = USUAL) -> list[list[str]]:
+    """What is said before each balance of torques of a working."""
+    _, own = worked(text, convention)
+    steps = [step for step in own.case.plan.steps if step.equation.kind == "torque"]
+    return [lines(turning_passage(own.digits, step)) for step in steps]
+
+
+def pulled(direction: str, kind: str = "cable") -> str:
+    """The shelf with its cable in another direction."""
+    held = STAYED.replace('"180 - theta"', direction).replace("cable", kind)
+    return SHELF + HINGED + held + FIND_T
+
+
+ANGLES = [
+    # Angle between force and arm, 140° for a pull up and back at 40° to the shelf.
+    ('"180 - theta"', "AngleToArm(T, 180° − θ = 180° − 40° = 140°, sin 140° = sin 40°)"),
+    ('"theta"', "AngleToArm(T, θ = 40°, -)"),
+    ("140", "AngleToArm(T, 140°, sin 140° = sin 40°)"),
+    ("120.5", "AngleToArm(T, 120.5°, sin 120.5° = sin 59.5°)"),
+]
+
+
+@pytest.mark.parametrize(("direction", "said"), ANGLES)
+def test_the_angle_between_a_force_and_its_arm(direction: str, said: str) -> None:
+    assert turning(pulled(direction)) == [[*HINGE_AT_A, *TURNED_BOTH_WAYS, SQUARE, said]]
+
+
+def test_an_angle_below_the_arm_is_folded() -> None:
+    """A force at -40° makes an angle of 40° with its arm, and turns the shelf clockwise."""
+    (said,) = turning(pulled('"-theta"', "force"))
+    turned = "TurnsBody(W_s W_t T, shelf, clockwise, False)"
+    assert said == [*HINGE_AT_A, turned, SQUARE, "AngleToArm(T, θ = 40°, -)"]
+
+
+def test_an_arm_to_the_left() -> None:
+    """Held at B, loaded at A: up and back at 140° is 40° from the arm, which points to 180°."""
+    text = pulled('"180 - theta"').replace('at = "A"', 'at = "E"')
+    text = text.replace('at = "B"', 'at = "A"').replace('at = "E"', 'at = "B"')
+    assert turning(text) == [[
+        "TurningHeading(shelf, B)",
+        "PivotHeld(B, torque, hinge, R, shelf)",
+        "TurnsNothing(R_x R_y, False, 2)",
+        "TurnsBody(T, shelf, clockwise, False)",
+        "TurnsBody(W_s W_t, shelf, counter-clockwise, True)",
+        SQUARE,
+        "AngleToArm(T, 40°, -)",
+    ]]  # fmt: skip
+
+
+def test_all_square() -> None:
+    turned = ["TurnsBody(W_s W_t, shelf, clockwise, False)", TURNED_BOTH_WAYS[1]]
+    square = "SquareToArm(T W_s W_t, sin 90° = 1)"
+    assert turning(pulled("90")) == [[*HINGE_AT_A, *turned, square]]
+
+
+def test_lever_arms() -> None:
+    """0.96 m sin 40° = 0.6171 m."""
+    (said,) = turning(STAYED_SHELF, ARM)
+    assert said[-3:] == [
+        "LeverArm(T, d sin θ = (0.96 m) sin 40° = 0.6171 m, False)",
+        "LeverArm(W_s, L/2 = 0.600 m, False)",
+        "LeverArm(W_t, L = 1.20 m, False)",
+    ]
+
+
+def test_by_coordinates() -> None:
+    """x F_y - y F_x of each force, worked by hand."""
+    (said,) = turning(STAYED_SHELF, COMPONENTS)
+    assert said == [
+        *HINGE_AT_A,
+        *TURNED_BOTH_WAYS,
+        "ByCoordinates(T, d 0, −T cos θ T sin θ, d T sin θ, True)",
+        "ByCoordinates(W_s, L/2 0, 0 −W_s, −(L/2) W_s, True)",
+        "ByCoordinates(W_t, L 0, 0 −W_t, −L W_t, True)",
+    ]
+
+
+def test_the_positive_sense_and_the_word_are_the_course_s() -> None:
+    (said,) = turning(STAYED_SHELF, Convention(positive="clockwise", turning="moment"))
+    assert said[1] == "PivotHeld(A, moment, hinge, R, shelf)"
+    assert said[3:5] == [
+        "TurnsBody(W_s W_t, shelf, clockwise, True)",
+        "TurnsBody(T, shelf, counter-clockwise, False)",
+    ]
+
+
+def test_a_force_reached_by_two_legs() -> None:
+    """L sin 30° = 1.00 m and h sin 60° = 0.4330 m."""
+    said = {torque: turning(BRACKET, Convention(torque=torque))[0][5:] for torque in FORMS}
+    assert said == {
+        "angle": ["ArmOfLegs(T, L h, torque)", "SquareToArm(W, sin 90° = 1)"],
+        "arm": [
+            "LeverArm(T, L sin 30° = (2.00 m) sin 30° = 1.00 m, False)",
+            "LeverArm(T, h sin 60° = (0.50 m) sin 60° = 0.4330 m, False)",
+            "LeverArm(W, L = 2.00 m, False)",
+        ],
+        "components": [
+            "ByCoordinates(T, L h, −T sin 60° T sin 30°, L T sin 30° + h T sin 60°, True)",
+            "ByCoordinates(W, L 0, 0 −W, −L W, True)",
+        ],
+    }
+
+
+FORMS: tuple[Literal["angle", "arm", "components"], ...] = ("angle", "arm", "components")
+
+
+def test_what_touches_and_what_is_built_in() -> None:
+    assert turning(TWO_BEAMS) == [
+        [
+            "TurningHeading(right, B)",
+            "PivotHeld(B, torque, pushed, N, right)",
+            "TurnsNothing(N, False, 1)",
+            "TurnsNothing(Q_x, True, 1)",
+            "TurnsBody(Q_y W_r, right, counter-clockwise, True)",
+            "SquareToArm(Q_y W_r, sin 90° = 1)",
+        ],
+        [
+            "TurningHeading(left, A)",
+            "PivotHeld(A, torque, built-in, R, left)",
+            "TurnsNothing(R_x R_y, False, 2)",
+            "TurnsNothing(Q_x, True, 1)",
+            "TurnsBody(Q_y M_A, left, counter-clockwise, True)",
+            "SquareToArm(Q_y, sin 90° = 1)",
+        ],
+    ]
+
+
+def test_where_lines_of_action_meet() -> None:
+    """Three cables: about the point where two of their lines meet."""
+    (said,) = turning(THREE_CABLES)
+    assert said[1].startswith("PivotMeeting(S")
+    assert said[1].endswith(", torque, T_2 T_3)")
+    assert said[2] == "TurnsNothing(T_2 T_3, True, 2)"
+
+
+def test_a_known_force_at_the_pivot_leaves_with_no_unknown() -> None:
+    """A lamp of 8.0 kg below the hinge: nothing unknown goes with it."""
+    lamp = SHELF.replace('at = "B"\nmass', 'at = "A"\nmass')
+    (said,) = turning(lamp + HINGED + STAYED + FIND_T)
+    assert said[2] == "TurnsNothing(R_x R_y W_t, False, 2)"
+
+
+def test_bodies_taken_as_one() -> None:
+    """Two legs of a step ladder on smooth hinges: about a foot both together."""
+    taken = [said for said in turning(THREE_HINGES) if "TurningHeading(left right" in said[0]]
+    assert taken
+    assert all(said[1] == "TakenAsOne(left right, Q_x Q_y)" for said in taken)
+    assert not any("Q" in line for said in taken for line in said[2:])

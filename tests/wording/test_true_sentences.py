@@ -1,0 +1,221 @@
+"""What a key says of forces and lever arms is checked against the numbers of the draw.
+
+Positions come from `numeric_equations.coordinates`, directions from the draw; the telling's own
+lever arms are not used.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
+from probgen.quantities.expression import Expression, Number, evaluate, names_in
+from probgen.statics.equation import Equation
+from probgen.statics.numeric_equations import coordinates
+from probgen.statics.system import Force, Kind
+from probgen.wording.block import Display, Picture
+from probgen.wording.facts.balance import ForceSplit
+from probgen.wording.facts.ending import ArmAmong, PullCompared, QuadrantTold
+from probgen.wording.facts.forces import LeverExpected, NothingAgainst, PartExpected
+from probgen.wording.facts.torque import (
+    AngleToArm,
+    LeverArm,
+    LineBeside,
+    Side,
+    SquareToArm,
+    TurningHeading,
+)
+from probgen.wording.key import tell
+from probgen.wording.passage import Passage
+from probgen.working.convention import Convention
+from probgen.working.fact import Fact
+
+ROOT = Path(__file__).parents[2]
+TEMPLATES = {path.stem: path for path in sorted((ROOT / "templates").glob("*/*.toml"))}
+FEW, MANY = 10, pytest.param(100, marks=pytest.mark.proof)
+
+
+@cache
+def problem(name: str, torque: str) -> Problem:
+    path = TEMPLATES[name]
+    template = read_template(path.read_text(encoding="utf-8"), path.name)
+    return prepare(template, Convention(torque=torque))  # type: ignore[arg-type]
+
+
+def told(name: str, torque: str, students: int) -> Iterator[tuple[Worked, tuple[Passage, ...]]]:
+    of = problem(name, torque)
+    names = [str(each) for each in range(students)]
+    for own in work(of, draw_class(of, "true", names).draws):
+        yield own, tell(own.digits, of.unused)
+
+
+def about(passages: tuple[Passage, ...]) -> Iterator[tuple[str, Fact]]:
+    """Every fact with the pivot of its passage, "" where it has none."""
+    for passage in passages:
+        pivot = passage.heading.pivot if isinstance(passage.heading, TurningHeading) else ""
+        for part in passage.parts:
+            if not isinstance(part, Display | Picture):
+                yield from ((pivot, fact) for fact in part.facts)
+
+
+def geometry(own: Worked, pivot: str, letter: Expression) -> tuple[complex, complex]:
+    """Where a force acts, from the pivot (m), and which way (of size 1)."""
+    case = own.case
+    force = next(f for f in case.system.forces if f.magnitude == letter and f.body)
+    found = coordinates(case.system, case.values)
+    places = {id: complex(float(x), float(y)) for id, (x, y) in found.items()}
+    way = math.radians(float(evaluate(force.direction, case.values)))
+    return places[force.point] - places[pivot], complex(math.cos(way), math.sin(way))
+
+
+def turning(reach: complex, way: complex) -> float:
+    return (reach.conjugate() * way).imag
+
+
+@pytest.mark.parametrize("students", [FEW, MANY])
+@pytest.mark.parametrize("name", TEMPLATES)
+def test_right_angles_angles_and_distances_are_as_said(
+    name: str, students: int
+) -> None:
+    for own, passages in told(name, "angle", students):
+        if own.case.plan.branches:
+            continue  # told at other values than the case has
+        for pivot, fact in about(passages):
+            match fact:
+                case SquareToArm(forces):
+                    for letter in forces:
+                        reach, way = geometry(own, pivot, letter)
+                        assert abs(turning(reach, way)) == pytest.approx(abs(reach)), letter
+                case LineBeside(forces, _, arm, side):
+                    for letter in forces:
+                        reach, way = geometry(own, pivot, letter)
+                        assert abs(turning(reach, way)) < abs(reach) * (1 - 1e-9)
+                        if isinstance(arm[-1], Number):
+                            size = float(evaluate(arm[-1], {}))
+                            assert size == pytest.approx(abs(turning(reach, way)), rel=1e-3)
+                        check_side(side, reach, way)
+                case AngleToArm(forces, angle) if isinstance(angle[-1], Number):
+                    for letter in forces:
+                        reach, way = geometry(own, pivot, letter)
+                        between = abs(math.degrees(np.angle(way / reach)))
+                        assert float(evaluate(angle[-1], {})) == pytest.approx(between, rel=1e-3)
+
+
+def check_side(side: Side, reach: complex, way: complex) -> None:
+    match side:
+        case Side.RIGHT | Side.LEFT:
+            assert abs(way.real) < 1e-9
+            assert (reach.real > 0) == (side == Side.RIGHT)
+        case Side.ABOVE | Side.BELOW:
+            assert abs(way.imag) < 1e-9
+            assert (reach.imag > 0) == (side == Side.ABOVE)
+        case Side.OBLIQUE:
+            assert abs(way.real) > 1e-9
+            assert abs(way.imag) > 1e-9
+
+
+@pytest.mark.parametrize("name", TEMPLATES)
+def test_a_lever_arm_is_not_told_before_it_is_found(name: str) -> None:
+    """What a passage works out of data and earlier results stands there with a value, else not."""
+    own, passages = next(told(name, "arm", 1))
+    plan = own.case.plan
+    torques = [step for step in plan.steps if step.equation.kind == "torque" and not step.partners]
+    sought = [step.unknown for step in torques if _in_arm(step.equation, step.unknown)]
+    asked = [fact for _, fact in about(passages) if isinstance(fact, LeverArm) and fact.sought]
+    assert len(asked) >= len(sought)
+    for fact in asked:
+        assert len(fact.arm) == 1  # letters only
+
+
+def _in_arm(equation: Equation, unknown: str) -> bool:
+    lengths = (term.length for term in equation.terms if term.length is not None)
+    return any(unknown in names_in(length) for length in lengths)
+
+
+@pytest.mark.parametrize("students", [FEW, MANY])
+@pytest.mark.parametrize("name", TEMPLATES)
+def test_a_pull_is_compared_with_weights_as_their_lever_arms_say(
+    name: str, students: int
+) -> None:
+    for own, passages in told(name, "angle", students):
+        pivots = [pivot for pivot, _ in about(passages) if pivot]
+        for _, fact in about(passages):
+            if isinstance(fact, PullCompared):
+                assert pivots
+                check_sense(own, pivots[0], fact)
+
+
+def check_sense(own: Worked, pivot: str, fact: PullCompared) -> None:
+    arm = abs(turning(*geometry(own, pivot, fact.pull)))
+    pull = next(f for f in own.case.system.forces if f.magnitude == fact.pull)
+    weights = [f for f in own.case.system.forces if is_weight(f) and f.body == pull.body]
+    arms = [abs(turning(*geometry(own, pivot, weight.magnitude))) for weight in weights]
+    share = float(fact.share.value)
+    match fact.arm:
+        case ArmAmong.SHORTER:
+            assert arm < min(arms)
+            assert share >= 1.0
+        case ArmAmong.LONGER:
+            assert arm > max(arms)
+            assert share <= 1.0
+        case ArmAmong.BETWEEN:
+            assert min(arms) <= arm <= max(arms)
+
+
+def is_weight(force: Force) -> bool:
+    return force.kind is Kind.WEIGHT
+
+
+@pytest.mark.parametrize("students", [FEW, MANY])
+@pytest.mark.parametrize("name", TEMPLATES)
+def test_forces_act_the_way_that_was_reasoned_before_solving(name: str, students: int) -> None:
+    for own, passages in told(name, "angle", students):
+        if own.case.plan.branches:
+            continue
+        for _, fact in about(passages):
+            match fact:
+                case PartExpected(force, drawn=drawn) | LeverExpected(force, drawn=drawn):
+                    value = float(evaluate(force, own.case.values))
+                    assert value * (1 if drawn else -1) > 0.0
+                case NothingAgainst(force):
+                    assert float(evaluate(force, own.case.values)) == 0.0
+
+
+@pytest.mark.parametrize("students", [FEW, MANY])
+@pytest.mark.parametrize("name", TEMPLATES)
+def test_angles_of_forces_and_quadrants_are_those_of_the_draw(name: str, students: int) -> None:
+    for own, passages in told(name, "angle", students):
+        if own.case.plan.branches:
+            continue
+        values = own.case.values
+        for _, fact in about(passages):
+            if isinstance(fact, ForceSplit):
+                check_split(own, fact)
+            elif isinstance(fact, QuadrantTold):
+                x, y = float(evaluate(fact.x, values)), float(evaluate(fact.y, values))
+                assert (fact.direction.way.right, fact.direction.way.up) == (x > 0, y > 0)
+                steep = math.degrees(math.atan(abs(y / x)))
+                assert float(fact.steep.value) == pytest.approx(steep, abs=0.051)
+
+
+def check_split(own: Worked, fact: ForceSplit) -> None:
+    values = own.case.values
+    forces = [f for f in own.case.system.forces if f.magnitude == fact.force]
+    angle = float(evaluate(fact.angle[-1], {}))  # type: ignore[arg-type]
+    steep = 90.0 - angle if fact.upright else angle
+    turned = steep if fact.way.right else 180.0 - steep
+    turned = turned if fact.way.up else -turned
+    told = [(turned - float(evaluate(f.direction, values)) + 180.0) % 360.0 - 180.0 for f in forces]
+    assert min(map(abs, told)) < 0.01
+    for axis, (part,) in fact.parts:
+        size = float(evaluate(fact.force, values))
+        trig = math.cos if axis == "x" else math.sin
+        found = float(evaluate(part, values))  # type: ignore[arg-type]
+        assert found == pytest.approx(size * trig(math.radians(turned)), rel=1e-3)
