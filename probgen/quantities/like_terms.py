@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from decimal import Decimal
 from fractions import Fraction
 
@@ -26,6 +27,18 @@ def collected(expression: Expression) -> Expression:
     """The expression with like terms of each sum in it joined; order is kept."""
     inner = rebuilt(expression, collected)
     return _joined(inner) if isinstance(inner, Sum) else inner
+
+
+def in_one_order(expression: Expression) -> Expression:
+    """The sum with products of the same factors in one order, so that like terms meet."""
+    if not isinstance(expression, Sum):
+        return expression
+    orders: dict[frozenset[tuple[Expression, int]], Expression] = {}
+    terms = []
+    for sign, term in expression.terms:
+        kind = frozenset(Counter(_factors(term)).items())
+        terms.append((sign, orders.setdefault(kind, term)))
+    return Sum(tuple(terms))
 
 
 def collected_sum(*signed: tuple[int, Expression]) -> Expression:

@@ -22,7 +22,7 @@ from probgen.statics.method import Method
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.refusal import Refusal
 from probgen.statics.search import Field, Move, dependence, shortest, trial_values
-from probgen.statics.solve_for import Range, all_roots, eliminated
+from probgen.statics.solve_for import Range, all_roots, eliminated, tidied
 from probgen.statics.system import Definition, Role, System, Variable
 
 
@@ -132,7 +132,7 @@ def _steps(
     found = eliminated(tuple(e.expression for e in equations), names, field.ranges)
     assert found is not None, "the search admits only equations that can be solved"
     steps = [
-        Step(each.unknown, equations[each.place], each.value, removed, reduced=each.balance)
+        Step(each.unknown, equations[each.place], tidied(each.value), removed, reduced=each.balance)
         for each in found
     ]
     yield replace(steps[0], partners=tuple(steps[1:]))

@@ -33,7 +33,7 @@ from probgen.quantities.expression import (
     times,
     total,
 )
-from probgen.quantities.like_terms import collected
+from probgen.quantities.like_terms import collected, in_one_order
 from probgen.quantities.unit import DEGREE
 from probgen.statics.algebra import closed_forms
 
@@ -108,6 +108,20 @@ def isolated(slope: Expression, rest: Expression) -> Expression:
         case Sum(((-1, Quotient(top, Sum(terms) as bottom)),)) if any(s > 0 for s, _ in terms):
             return Quotient(top, positive_first(negative(bottom)))  # no minus before a difference
     return positive_first(quotient)
+
+
+def tidied(value: Expression) -> Expression:
+    """A solution whose like terms meet in whatever order their factors stand: -1 for a - 1 - a.
+
+    What vanishes above or below stays as it is, for it may be 0/0: equations that only seemed
+    independent.
+    """
+    if not isinstance(value, Quotient):
+        return value
+    top, bottom = (collected(in_one_order(part)) for part in (value.top, value.bottom))
+    if (top, bottom) == (value.top, value.bottom) or ZERO in (top, bottom):
+        return value
+    return positive_first(over(top, bottom))
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from probgen.quantities.expression import ZERO, Expression, Number, evaluate, names_in
+from probgen.quantities.like_terms import collected, in_one_order
 from probgen.statics.balances import ALONG
 from probgen.statics.derivation import Step
 from probgen.statics.equation import X, Y
@@ -201,7 +202,8 @@ def _reasons(digits: Digits, step: Step) -> Iterator[Part]:
 def _reduced(step: Step) -> Iterator[Part]:
     """What is left of the last equation once the others are put in."""
     if step.reduced is not None:
-        yield Display((Row((step.reduced,), "=", (ZERO,)),))
+        left = collected(in_one_order(step.reduced))
+        yield Display((Row((left,), "=", (ZERO,)),))
 
 
 def _worked(digits: Digits, step: Step) -> Iterator[Part]:

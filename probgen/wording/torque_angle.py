@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import Decimal
 
 from probgen.quantities.expression import ZERO, Call, Expression, Name, evaluate, names_in
-from probgen.quantities.formula import Formula, Relation
+from probgen.quantities.formula import Balance, Formula, Relation, Words
 from probgen.statics.equation import Term
 from probgen.statics.geometry import angle_of, way
 from probgen.wording.numbers import degrees_shown
@@ -65,7 +65,11 @@ def _folded(digits: Digits, between: Expression, turned: float, folded: float) -
 
 
 def angle_to_arm(digits: Digits, term: Term) -> Expression | None:
-    """The angle in letters where it has letters, else its number of degrees."""
-    known = frozenset(digits.case.values)
-    angle, _ = angle_between(digits, term, known)
-    return angle[0] if not isinstance(angle[0], Relation) else None  # type: ignore[return-value]
+    """The angle in letters, or its exact number of degrees; None where a number is rounded."""
+    found, _ = angle_between(digits, term, frozenset(digits.case.values))
+    angle = found[0]
+    if isinstance(angle, Relation | Balance | Words | str):
+        return None
+    sine, values = Call("sin", (angle,)), digits.case.values
+    exact_enough = abs(float(evaluate(sine, values)) - float(evaluate(term.ratio, values))) < 1e-9
+    return angle if exact_enough else None

@@ -9,12 +9,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from probgen.bank.support import component_symbol
 from probgen.quantities.expression import (
     UNITY,
     ZERO,
     Call,
     Expression,
     Lump,
+    Name,
     Sum,
     negative,
     number,
@@ -128,8 +130,10 @@ def by_coordinates(digits: Digits, equation: Equation) -> Iterator[Fact]:
         acting = _acting(system, equation.about, force)
         x, y = (_bare(part) for part in (acting.x, acting.y))
         torque = acting.torque(turn)
+        written = force.magnitude.symbol if isinstance(force.magnitude, Name) else force.id
+        f_x, f_y = (Name(s, s) for s in (component_symbol(written, axis) for axis in "xy"))
         yield ByCoordinates(
-            force.magnitude, (x, y), (acting.along_x, acting.along_y), torque, turn > 0
+            force.magnitude, (f_x, f_y), (x, y), (acting.along_x, acting.along_y), torque, turn > 0
         )
 
 

@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from probgen.bank.reading import read_template
+from probgen.bank.support import component_symbol
 from probgen.figures.paper.scene import Arrow, Scene, bearing
 from probgen.figures.paper.segment import crosses
 from probgen.problem.problem import Problem, Worked, prepare, tell_steps
@@ -89,6 +90,9 @@ def unseen(problem: Problem, own: Worked) -> set[str]:
     seen = {letter for scene in scenes for label in scene.labels for letter in letters_in(label)}
     seen |= {given.symbol for given in problem.template.givens}
     seen |= {own.case.labels.whole(element.id).symbol for element in own.case.system.elements}
+    # A key says what B_x is where it first uses it.
+    forces = {letter for force in own.case.system.forces for letter in letters_in(force.magnitude)}
+    seen |= {component_symbol(letter, axis) for letter in forces for axis in "xy"}
     names, finds = own.case.labels.quantities, own.case.system.finds
     seen |= {names[find.quantity].symbol for find in finds if find.quantity in names} | SAID
     return set(letters_in(tell_steps(problem, own))) - seen

@@ -68,8 +68,7 @@ def test_what_is_written_out_first_is_the_same_sum(name: str, method: str) -> No
                     size = sum(abs(float(evaluate(t.expression(equation.method), values)))
                                for t in equation.terms)  # fmt: skip
                     difference = evaluate(first, values) - evaluate(equation.expression, values)
-                    # An angle that has no letters is printed with four figures.
-                    assert abs(float(difference)) <= 2e-4 * size
+                    assert abs(float(difference)) <= 1e-9 * size
 
 
 def _others(own: Worked) -> dict[str, float]:

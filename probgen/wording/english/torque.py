@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from probgen.quantities.expression import Name, times, total
+from probgen.quantities.expression import ZERO, times, total
 from probgen.wording.english.grammar import series, the_bodies
 from probgen.wording.english.saying import say
 from probgen.wording.facts.torque import (
@@ -180,19 +180,32 @@ def lever_arm(fact: LeverArm, nouns: Nouns) -> Inlines:
 @say.register
 def by_coordinates(fact: ByCoordinates, nouns: Nouns) -> Inlines:
     x, y = (letter(axis) for axis in "xy")
-    forward = times(x, Name("F_y", "F_y"))
-    back = times(y, Name("F_x", "F_x"))
-    first, second = (forward, back) if fact.counter_clockwise else (back, forward)
+    (at_x, at_y), (along_x, along_y) = fact.at, fact.parts
+    where = filled(
+        "{F} acts at {x} = {at_x}, {y} = {at_y}", F=fact.force, x=x, at_x=at_x, y=y, at_y=at_y
+    )
+    if ZERO in (along_x, along_y):
+        arm, axis = ("x", "y") if along_x == ZERO else ("y", "x")
+        minus = (axis == "x") == fact.counter_clockwise
+        return filled(
+            "{where}, along {axis} only: its torque, {minus}{arm} times its part along {axis}, "
+            "is {torque}.",
+            where=where,
+            axis=letter(axis),
+            minus="minus " if minus else "",
+            arm=letter(arm),
+            torque=fact.torque,
+        )
+    first, second = times(x, fact.letters[1]), times(y, fact.letters[0])
+    if not fact.counter_clockwise:
+        first, second = second, first
     return filled(
-        "{F} acts at {x} = {at_x}, {y} = {at_y} with the components {along_x} along {x} and "
-        "{along_y} along {y}: {rule} = {torque}.",
-        F=fact.force,
-        x=x,
-        y=y,
-        at_x=fact.at[0],
-        at_y=fact.at[1],
-        along_x=fact.parts[0],
-        along_y=fact.parts[1],
+        "{where} with {F_x} = {along_x} and {F_y} = {along_y}: {rule} = {torque}.",
+        where=where,
+        F_x=fact.letters[0],
+        F_y=fact.letters[1],
+        along_x=along_x,
+        along_y=along_y,
         rule=total((1, first), (-1, second)),
         torque=fact.torque,
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 
-from probgen.quantities.expression import Expression
+from probgen.quantities.expression import Expression, Name
 from probgen.quantities.formula import Formula
 from probgen.working.convention import Rotation, Turning
 from probgen.working.fact import Fact
@@ -151,10 +151,12 @@ class LeverArm(Fact):
 class ByCoordinates(Fact):
     """A force's coordinates from the pivot, its components, and its torque x F_y - y F_x.
 
+    letters: what its components are called, said beside what they are.
     counter_clockwise: whether that rotation is positive; else the torque is y F_x - x F_y.
     """
 
     force: Expression
+    letters: tuple[Name, Name]
     at: tuple[Expression, Expression]
     parts: tuple[Expression, Expression]
     torque: Expression
