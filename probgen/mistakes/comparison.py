@@ -86,7 +86,7 @@ def likely(found: Sequence[Slip], count: int = 3) -> tuple[Slip, ...]:
 
 def _clear(slip: Slip, chosen: Iterable[Slip]) -> bool:
     return all(
-        _apart(slip.answer)(slip.value, other.value) > CLEAR * max(slip.half, other.half)
+        gap(slip.answer)(slip.value, other.value) > CLEAR * max(slip.half, other.half)
         for other in chosen
         if other.answer == slip.answer
     )
@@ -125,7 +125,7 @@ def _of_case(
 def _origin(case: Case, spoilt: Mapping[str, float], halves: Mapping[str, float]) -> str:
     """The first answer of the working that is told from the right one."""
     for id, value in spoilt.items():
-        if not _apart(id)(value, case.values[id]) <= CLEAR * halves[id]:  # also what is no number
+        if not gap(id)(value, case.values[id]) <= CLEAR * halves[id]:  # also what is no number
             return id
     return ""
 
@@ -134,7 +134,7 @@ def _classes(
     case: Case, answer: str, numbers: Sequence[tuple[int, float]], half: float
 ) -> list[list[int]]:
     """The places of the slips that give one number clear of the right one."""
-    right, apart = case.values[answer], _apart(answer)
+    right, apart = case.values[answer], gap(answer)
     classes: list[tuple[float, list[int]]] = []
     for place, value in numbers:
         if apart(value, right) <= CLEAR * half or not possible(case, answer, value):
@@ -151,7 +151,7 @@ def _classes(
 _SAME: Final = 1e-9  # relative difference that only the rounding of floats accounts for
 
 
-def _apart(answer: str) -> Callable[[float, float], float]:
+def gap(answer: str) -> Callable[[float, float], float]:
     """How far two values of an answer are apart; directions the short way round."""
     return _turn if Quantity.of(answer).is_direction else _gap
 

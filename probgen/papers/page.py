@@ -27,7 +27,8 @@ from probgen.wording.find import tell_find
 from probgen.wording.language import Language
 from probgen.wording.nouns import NO_NOUNS
 from probgen.wording.slip import slips_told
-from probgen.working.criteria import scheme
+from probgen.working.criteria import follow_through
+from probgen.working.scheme import scheme
 from probgen.working.tolerance import intervals
 
 Inlines = tuple[Inline, ...]
@@ -172,6 +173,7 @@ def solution_of(face: Face) -> document.Solution:
         asked=tuple(_asked(face)),
         pictures=dict(_pictures(sections, face, figure)),
         scheme=tuple(_marks(face)),
+        follow_through=_follow_through(problem),
         slips=tuple(_slips(face)),
     )
 
@@ -209,8 +211,13 @@ def _answers(problem: Problem, own: Worked) -> Iterator[document.Answer]:
 
 def _marks(face: Face) -> Iterator[document.Mark]:
     problem = face.problem
-    for mark in scheme(problem.plan, problem.convention.turning, face.points):
+    for mark in scheme(problem.plan, problem.convention, face.points):
         yield document.Mark(problem.language.say(mark, problem.nouns), mark.points)
+
+
+def _follow_through(problem: Problem) -> Inlines:
+    told = follow_through(problem.plan)
+    return problem.language.say(told, problem.nouns) if told else ()
 
 
 def _slips(face: Face) -> Iterator[Block]:

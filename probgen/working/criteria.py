@@ -1,39 +1,21 @@
-"""What each point of a problem is given for.
-
-Weights follow common practice, no source: setting a balance up is worth more than putting numbers
-into it.  They depend on the plan alone, so every student of a template is marked alike.
-"""
+"""What of a working points are given for: diagrams, balances, numbers put in, results."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum, auto
-from typing import Final
 
-from probgen.quantities.expression import Name
+from probgen.quantities.expression import Name, names_in
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.unit import FORCE, TORQUE
 from probgen.statics.derivation import Step
+from probgen.statics.equation import Equation
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Body, Form, System, Variable
-from probgen.working.convention import Turning
+from probgen.working.convention import Convention, Turning
 from probgen.working.fact import Fact
-
-WEIGHTS: Final = {
-    "diagram": 2,
-    "torque": 3,
-    "substitution": 1,
-    "result": 1,
-    "formula": 2,
-    "force": 1,
-    "condition": 1,
-    "limit": 1,
-    "magnitude": 1,
-    "direction": 1,
-}
-"""What each kind of step is worth beside the others: common practice, no source."""
 
 
 class Judged(StrEnum):
@@ -57,6 +39,28 @@ class DiagramDrawn(Fact):
 class TorqueEquation(Fact):
     pivot: str
     turning: Turning
+
+
+@dataclass(frozen=True, slots=True)
+class BalanceWritten(Fact):
+    """A balance of forces that is solved together with others; axis: its label."""
+
+    axis: str
+
+
+@dataclass(frozen=True, slots=True)
+class ConditionWritten(Fact):
+    """A condition that is solved together with balances."""
+
+    condition: Formula
+
+
+@dataclass(frozen=True, slots=True)
+class TakenOutOfEquations(Fact):
+    """Equations brought down to one; count: how many; quantities: what is taken out of them."""
+
+    count: int
+    quantities: tuple[Name, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,14 +114,24 @@ class MagnitudeFound(Fact):
 
 @dataclass(frozen=True, slots=True)
 class DirectionFound(Fact):
+    """worded: with its side, and not as an angle from the x-axis alone."""
+
     element: str
+    worded: bool
+
+
+@dataclass(frozen=True, slots=True)
+class FollowsThrough(Fact):
+    """What is right with an earlier wrong quantity earns its marks."""
+
+    quantity: Name
 
 
 @dataclass(frozen=True, slots=True)
 class Criterion:
     """Something points are given for.
 
-    kind: as in `WEIGHTS`; quantity: the id of the result, "" for a diagram or an equation.
+    kind: as in `scheme.WEIGHTS`; quantity: the id of the result, "" for a diagram or an equation.
     """
 
     kind: str
@@ -125,71 +139,38 @@ class Criterion:
     quantity: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Mark(Fact):
-    """Points, and what they are given for: one criterion, or several where points are few."""
-
-    criteria: tuple[Criterion, ...]
-    points: int
-
-    @property
-    def kinds(self) -> tuple[str, ...]:
-        return tuple(criterion.kind for criterion in self.criteria)
-
-    @property
-    def quantities(self) -> tuple[str, ...]:
-        """The ids of the results it is given for."""
-        return tuple(c.quantity for c in self.criteria if c.quantity)
+def follow_through(plan: Plan) -> FollowsThrough | None:
+    """The first quantity found that something later is worked out from; None where nothing is."""
+    for branch in plan.branches:
+        return follow_through(branch.plan)
+    lines = [step.expression for step in plan.steps] + [end.expression for end in plan.outcomes]
+    for place, step in enumerate(plan.steps):
+        if any(step.unknown in names_in(later) for later in lines[place + 1 :]):
+            return FollowsThrough(plan.system.variables[step.unknown].as_name)
+    return None
 
 
-def scheme(plan: Plan, turning: Turning, points: int) -> tuple[Mark, ...]:
-    """Whole points for every step, adding up to `points`.
-
-    With fewer points than steps, neighbouring steps are marked as one.  Raises ValueError when
-    there is no point to give.
-    """
-    if points < 1:
-        raise ValueError(f"{points} points: expected 1 or more")
-    groups: list[tuple[Criterion, ...]] = [(each,) for each in criteria(plan, turning)]
-    while True:
-        shares = shared(points, [_weight(group) for group in groups])
-        if all(shares):
-            return tuple(Mark(group, share) for group, share in zip(groups, shares, strict=True))
-        groups = _merged(groups)
-
-
-def shared(points: int, weights: Sequence[int]) -> list[int]:
-    """Whole points in proportion to the weights, by largest remainders; ties go to the first."""
-    whole = sum(weights)
-    shares = [points * weight // whole for weight in weights]
-    rest = sorted(range(len(weights)), key=lambda i: -(points * weights[i] % whole))
-    for place in rest[: points - sum(shares)]:
-        shares[place] += 1
-    return shares
-
-
-def _weight(group: tuple[Criterion, ...]) -> int:
-    return sum(WEIGHTS[criterion.kind] for criterion in group)
-
-
-def _merged(groups: list[tuple[Criterion, ...]]) -> list[tuple[Criterion, ...]]:
-    """The two neighbours of least weight made one."""
-    pairs = range(len(groups) - 1)
-    at = min(pairs, key=lambda i: _weight(groups[i]) + _weight(groups[i + 1]))
-    return [*groups[:at], groups[at] + groups[at + 1], *groups[at + 2 :]]
-
-
-def criteria(plan: Plan, turning: Turning) -> Iterator[Criterion]:
+def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
     """All there is to mark in a working of the plan, in its order."""
     system = plan.system
     alone = len(system.bodies) == 1
     for body in bodies_used(plan):
         drawn = DiagramDrawn(body.id, alone, _forces_on(system, body.id))
         yield Criterion("diagram", drawn)
+    together: set[str] = set()
     for step in _steps(plan):
-        yield from _of_step(system.variables[step.unknown], step, turning)
+        variable = system.variables[step.unknown]
+        if step.unknown in together:
+            found = QuantityFound(variable.as_name, _judged(variable))
+            yield Criterion("result", found, step.unknown)
+        elif step.partners:
+            together |= {partner.unknown for partner in step.partners}
+            yield from _of_equations(system, step, convention.turning)
+        else:
+            yield from _of_step(variable, step, convention.turning)
     for variable in _from_data(plan):
-        name, found = variable.as_name, QuantityFound(variable.as_name, _judged(variable))
+        name = variable.as_name
+        found = QuantityFound(name, _judged(variable))
         yield Criterion("formula", WrittenOut(name))
         yield Criterion("substitution", NumbersPutIn(name))
         yield Criterion("result", found, variable.id)
@@ -200,8 +181,9 @@ def criteria(plan: Plan, turning: Turning) -> Iterator[Criterion]:
             yield Criterion("limit", LimitsCompared())
         if find.form is Form.MAGNITUDE_AND_DIRECTION:
             owner, of = find.quantity, Quantity(find.quantity)
+            worded = convention.direction != "axis"
             yield Criterion("magnitude", MagnitudeFound(owner), of.magnitude)
-            yield Criterion("direction", DirectionFound(owner), of.direction)
+            yield Criterion("direction", DirectionFound(owner, worded), of.direction)
 
 
 def bodies_used(plan: Plan) -> tuple[Body, ...]:
@@ -248,9 +230,31 @@ def _of_step(variable: Variable, step: Step, turning: Turning) -> Iterator[Crite
             found = FoundFromBalance(name, equation.about, judged)
             yield Criterion("force", found, step.unknown)
         case _:
-            left, right = (term.magnitude for term in equation.terms)
-            condition: Formula = (left, Relation("="), right)
-            yield Criterion("condition", FoundFromCondition(name, condition, judged), step.unknown)
+            condition = FoundFromCondition(name, _formula(equation), judged)
+            yield Criterion("condition", condition, step.unknown)
+
+
+def _of_equations(system: System, step: Step, turning: Turning) -> Iterator[Criterion]:
+    """Equations solved together: each of them, what is taken out, the first result."""
+    for equation in step.equations:
+        match equation.kind:
+            case "torque":
+                yield Criterion("torque", TorqueEquation(equation.about, turning))
+            case "force":
+                yield Criterion("balance", BalanceWritten(equation.about))
+            case _:
+                yield Criterion("condition", ConditionWritten(_formula(equation)))
+    variable = system.variables[step.unknown]
+    others = tuple(system.variables[partner.unknown].as_name for partner in step.partners)
+    yield Criterion("elimination", TakenOutOfEquations(len(step.equations), others))
+    found = QuantityFound(variable.as_name, _judged(variable))
+    yield Criterion("result", found, step.unknown)
+
+
+def _formula(equation: Equation) -> Formula:
+    """A condition as it is written: left = right."""
+    left, right = (term.magnitude for term in equation.terms)
+    return (left, Relation("="), right)
 
 
 def _judged(variable: Variable) -> Judged:

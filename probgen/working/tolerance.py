@@ -23,7 +23,8 @@ ANGLE_FLOOR: Final = 1.0
 class Interval(Fact):
     """The values of one answer that earn full marks, both ends included.
 
-    low, high: as printed, rounded outward in the unit of the answer; of a direction, degrees
+    low, high: as printed, rounded outward in the unit of the answer, to a place that hardly widens
+    them; of a direction, degrees
     counter-clockwise from +x (low may be negative, high above 360).
     within: of a direction, degrees either way; None for any other answer.
     """
@@ -37,19 +38,28 @@ class Interval(Fact):
 def half_width(digits: Digits, id: str) -> float:
     """How far (coherent units) an answer may be off and still earn full marks.
 
-    The course's tolerance, relative to the answer.  For angles at least `ANGLE_FLOOR`, and that
-    alone for directions; for forces at least half a unit of the last figure of the largest force
-    found, because a small difference of large forces cannot be known better than they are.
+    The course's tolerance, relative to the answer, and at least half a unit of the last figure the
+    course asks for, so that the right answer rounded rightly is right.  For angles at least
+    `ANGLE_FLOOR`, and that alone for directions; for forces at least half a unit of the last figure
+    of the largest force found, because a small difference of large forces cannot be known better
+    than they are.
     """
     of = Quantity.of(id)
     if of.is_direction:
         return ANGLE_FLOOR
     case = digits.case
-    relative = digits.convention.tolerance * abs(case.values[id])
+    relative = max(digits.convention.tolerance * abs(case.values[id]), _rounding(digits, id))
     dimension = FORCE if of.is_magnitude else case.system.variables[id].dimension
     if dimension == ANGLE:
         return max(relative, ANGLE_FLOOR)
     return max(relative, _force_floor(digits)) if dimension == FORCE else relative
+
+
+def _rounding(digits: Digits, id: str) -> float:
+    """Half a unit of the last figure of an answer, coherent units."""
+    unit = digits.unit_of(Quantity.of(id).unit_id)
+    shown = digits.rounded(digits.case.values[id], unit).value
+    return float(last_place(shown)) / 2 * unit.factor if shown else 0.0
 
 
 def _force_floor(digits: Digits) -> float:
@@ -89,8 +99,14 @@ def _around(digits: Digits, direction: Result) -> Interval:
     return Interval(direction.id, Number(start, DEGREE), Number(end, DEGREE), half)
 
 
+_FINER: Final = 4
+"""Rounding outward widens an interval by this part of its half-width at most, on either side."""
+
+
 def _outward(value: float, half: float, place: Decimal) -> tuple[Decimal, Decimal]:
-    """Both ends to the place of the printed answer, away from it."""
+    """Both ends away from the printed answer, to its place or a finer one where that is coarse."""
+    while float(place) > half / _FINER > 0.0:
+        place = place.scaleb(-1)
     low = exact(value - half).quantize(place, rounding=ROUND_FLOOR)
     high = exact(value + half).quantize(place, rounding=ROUND_CEILING)
     return low, high

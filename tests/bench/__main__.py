@@ -12,12 +12,8 @@ import os
 import tempfile
 from pathlib import Path
 
-import author
-import engine
-import growth
-import pages
-import startup
-from school import School
+from tests.bench import author, engine, growth, pages, startup
+from tests.bench.school import School
 
 
 def main() -> None:

@@ -4,10 +4,9 @@ import subprocess
 import sys
 from pathlib import Path
 
-from line import at_most, seconds
-from school import School, of_different_families
-
 from probgen.problem.catalogue import read_catalogue
+from tests.bench.line import at_most, seconds
+from tests.bench.school import School, of_different_families
 
 _TIMES = 3
 

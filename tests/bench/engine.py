@@ -1,18 +1,21 @@
 """The statics engine beside numpy's solver on the same systems, and the time to find a plan."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
+from functools import partial
 
 import numpy as np
-from line import at_most, seconds
+from numpy.typing import NDArray
 
 from probgen.bank.bank import default_bank
 from probgen.bank.template import Template
 from probgen.draws.draw import Draw
 from probgen.problem.problem import Problem, coherent_values, draw_class, prepare
+from probgen.quantities.expression import Values
 from probgen.statics.numeric_equations import assemble
 from probgen.statics.proof import prove
 from probgen.statics.solution import solve
 from probgen.working.convention import Convention
+from tests.bench.line import at_most, seconds
 
 _DRAWS = 20_000
 _DIFFERENT = 200
@@ -23,7 +26,7 @@ _TYPICAL = "beam-stay-cable"  # one body, three unknowns that hang together
 def bench() -> None:
     bank = default_bank()
     templates = [bank.read(id) for id in bank.files]
-    slowest = max(seconds(lambda t=t: prepare(t, Convention())) for t in templates)
+    slowest = max(seconds(partial(prepare, t, Convention())) for t in templates)
     at_most("plan-of-the-worst-template", slowest, 0.3, "s")
     _bench_draws(bank.read(_TYPICAL))
 
@@ -48,12 +51,14 @@ def _bench_draws(template: Template) -> None:
     at_most("draws-proved-beside-numpy", proved / bare, 8.0)
 
 
-def _many(problem: Problem, draws: Sequence[Draw]) -> dict[str, np.ndarray]:
+def _many(problem: Problem, draws: Sequence[Draw]) -> dict[str, NDArray[np.float64]]:
     values = coherent_values(draws, problem.convention)
     return {name: np.resize(column, _DRAWS) for name, column in values.items()}
 
 
-def _as_matrices(problem: Problem, solved: Mapping[str, object]) -> tuple[np.ndarray, np.ndarray]:
+def _as_matrices(
+    problem: Problem, solved: Values
+) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     """Coefficients and right sides of the linear balances, found by changing one unknown a time."""
     system = problem.template.system
     without = dict(solved) | {name: np.zeros(_DRAWS) for name in system.unknowns}

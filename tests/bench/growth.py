@@ -1,7 +1,7 @@
 """How memory and time grow: with the number of students, and with the number of workers."""
 
-from line import at_least, at_most
-from school import School, cores
+from tests.bench.line import at_least, at_most
+from tests.bench.school import School, cores
 
 
 def bench(school: School, students: int, large: int) -> None:

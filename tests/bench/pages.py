@@ -7,9 +7,6 @@ from pathlib import Path
 from unittest.mock import patch
 
 from joblib import Parallel, delayed
-from line import at_least, at_most, seconds
-from school import School, cores, work_of_children
-from stages import Stages
 
 from probgen.build.build import build_set
 from probgen.build.workers import Crew
@@ -18,6 +15,9 @@ from probgen.press.batch import Document
 from probgen.press.engine import run_tex
 from probgen.press.format_cache import format_for, source
 from probgen.sheets.latex.layout import Layouts
+from tests.bench.line import at_least, at_most, seconds
+from tests.bench.school import School, cores, work_of_children
+from tests.bench.stages import Stages
 
 _SAMPLE = 20
 _LIMIT = 3600.0

@@ -1,6 +1,6 @@
 """Which stage of a build takes what share of its time, watched in one process."""
 
-from collections import Counter
+from collections import defaultdict
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import ExitStack, contextmanager
 from pathlib import Path
@@ -17,7 +17,7 @@ from probgen.sheets.latex import layout
 from probgen.sheets.latex.layout import Layouts
 
 _WATCHED: tuple[tuple[str, object, str], ...] = (
-    ("plan", build, "prepared"),
+    ("plan", build, "prepare"),
     ("draw", build, "draw_class"),
     ("solve", problem, "solve"),
     ("prove", problem, "prove"),
@@ -46,7 +46,7 @@ class Stages:
     """Seconds by stage; what one watched function spends in another counts for the other."""
 
     def __init__(self) -> None:
-        self.seconds: Counter[str] = Counter()
+        self.seconds: dict[str, float] = defaultdict(float)
         self.documents: list[Document] = []
         self._open: list[str] = ["other"]
         self._since = 0.0
@@ -65,7 +65,8 @@ class Stages:
     def shares(self) -> str:
         """The share of every stage, the largest first."""
         whole = sum(self.seconds.values())
-        rows = [f"{name:<13}{taken / whole:>5.0%}" for name, taken in self.seconds.most_common()]
+        longest = sorted(self.seconds.items(), key=lambda each: -each[1])
+        rows = [f"{name:<13}{taken / whole:>5.0%}" for name, taken in longest]
         return "\n    ".join(["  share of the time in one process:", *rows])
 
     def _timed(self, stage: str, do: Callable[..., Any]) -> Callable[..., Any]:

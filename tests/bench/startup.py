@@ -4,7 +4,7 @@ import subprocess
 import sys
 from functools import partial
 
-from line import at_most, seconds
+from tests.bench.line import at_most, seconds
 
 _TIMES = 5
 

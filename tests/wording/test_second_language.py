@@ -191,7 +191,7 @@ def empty(of: Copy) -> tuple[Sheet, Key]:
     solution = replace(
         key.solutions[0], title="", statement=(), figure=None, sections=(), pictures={}
     )
-    solution = replace(solution, answers=(), scheme=(), slips=())
+    solution = replace(solution, answers=(), scheme=(), follow_through=(), slips=())
     shown = replace(
         sheet, header=header, preface=(), problems=(problem,), formulas=None, cautions=("",)
     )

@@ -21,9 +21,7 @@ def own() -> Worked:
     return work(problem, draw_class(problem, "case", ["ada"]).draws)[0]
 
 
-@pytest.mark.parametrize(
-    ("found", "kept"), [(1e-12, 0.0), (-1e-12, 0.0), (1e-6, 1e-6), (5.0, 5.0)]
-)
+@pytest.mark.parametrize(("found", "kept"), [(1e-12, 0.0), (-1e-12, 0.0), (1e-6, 1e-6), (5.0, 5.0)])
 def test_a_force_far_below_the_largest_is_none(own: Worked, found: float, kept: float) -> None:
     """The largest force is 500 N: below 5e-9 N only rounding is left."""
     solved = {**own.case.values, "T": 500.0, "R.y": found}
@@ -34,9 +32,7 @@ def test_a_force_far_below_the_largest_is_none(own: Worked, found: float, kept: 
 
 def test_lengths_and_angles_are_kept_however_small(own: Worked) -> None:
     id = next(id for id in own.draw.values if id not in own.case.system.unknowns)
-    case = case_of(
-        own.case.plan, own.case.labels, own.case.numbers, {**own.case.values, id: 1e-30}
-    )
+    case = case_of(own.case.plan, own.case.labels, own.case.numbers, {**own.case.values, id: 1e-30})
     force = case.system.variables[id].dimension == case.system.variables["T"].dimension
     assert case.values[id] == (0.0 if force else 1e-30)
 

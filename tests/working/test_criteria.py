@@ -17,7 +17,7 @@ from probgen.statics.system import Form
 from probgen.wording.english import ENGLISH
 from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
-from probgen.working.criteria import WEIGHTS, Mark, scheme, shared
+from probgen.working.scheme import WEIGHTS, Mark, scheme, shared
 
 ROOT = Path(__file__).parents[2]
 PUBLISHED = ROOT / "tests" / "published"
@@ -59,7 +59,7 @@ def said(mark: Mark, path: Path = CLEANER) -> str:
 
 
 def marks_of(path: Path, points: int) -> tuple[Mark, ...]:
-    return scheme(problem(path).plan, USUAL.turning, points)
+    return scheme(problem(path).plan, USUAL, points)
 
 
 @pytest.mark.parametrize("points", [1, 2, 3, 5, 7, 10, 12, 25, 100])
@@ -73,7 +73,7 @@ def test_points_add_up(path: Path, points: int) -> None:
 @pytest.mark.parametrize("points", [1, 4, 10])
 @pytest.mark.parametrize("path", OWN, ids=named)
 def test_every_student_is_marked_alike(path: Path, points: int) -> None:
-    schemes = [scheme(own.case.plan, USUAL.turning, points) for own in works(path)]
+    schemes = [scheme(own.case.plan, USUAL, points) for own in works(path)]
     assert all(each == schemes[0] for each in schemes)
 
 
@@ -82,7 +82,7 @@ def test_every_student_is_marked_alike(path: Path, points: int) -> None:
 def test_nothing_is_left_unmarked(path: Path, points: int) -> None:
     """Every step's result, every answer from data alone, every force asked, however few points."""
     case = works(path)[0].case
-    marks = scheme(case.plan, USUAL.turning, points)
+    marks = scheme(case.plan, USUAL, points)
     marked = [id for mark in marks for id in mark.quantities]
     found = [step.unknown for step in steps(case.plan)]
     asked = {find.quantity for find in case.system.finds}
@@ -101,7 +101,7 @@ def test_nothing_is_left_unmarked(path: Path, points: int) -> None:
 def test_what_is_no_number_is_marked_too(path: Path) -> None:
     """Which of several limits comes first, and whether it holds."""
     case = works(path)[0].case
-    kinds = [kind for mark in scheme(case.plan, USUAL.turning, 30) for kind in mark.kinds]
+    kinds = [kind for mark in scheme(case.plan, USUAL, 30) for kind in mark.kinds]
     holds = [find for find in case.system.finds if find.form is Form.HOLDS]
     assert kinds.count("limit") == (len(case.plan.branches) > 1) + len(holds)
 
@@ -109,7 +109,7 @@ def test_what_is_no_number_is_marked_too(path: Path) -> None:
 @pytest.mark.parametrize("path", EVERY, ids=named)
 def test_diagrams_are_marked_where_the_key_has_them(path: Path) -> None:
     own = works(path)[0]
-    kinds = [kind for mark in scheme(own.case.plan, USUAL.turning, 30) for kind in mark.kinds]
+    kinds = [kind for mark in scheme(own.case.plan, USUAL, 30) for kind in mark.kinds]
     titles = [section.title for section in tell_steps(problem(path), own)]
     drawn = sum(title.startswith("Forces on the ") for title in titles)
     assert kinds[:drawn] == ["diagram"] * drawn
@@ -133,10 +133,10 @@ def test_largest_remainders(points: int, weights: list[int]) -> None:
 def test_weights_split_the_ladder_as_they_stand() -> None:
     marks = marks_of(CLEANER, 10)
     assert [(said(mark), mark.points) for mark in marks] == [
-        ("free-body diagram with five forces", WEIGHTS["diagram"]),
-        ("torque equation about A with signs and lever arms", WEIGHTS["torque"]),
-        ("numbers put in for N_w", WEIGHTS["substitution"]),
-        ("N_w found (unit)", WEIGHTS["result"]),
+        ("free-body diagram with five forces – method", WEIGHTS["diagram"]),
+        ("torque equation about A with signs and lever arms – method", WEIGHTS["torque"]),
+        ("numbers put in for N_w – method", WEIGHTS["substitution"]),
+        ("N_w found (unit) – accuracy", WEIGHTS["result"]),
         ("f from the balance along x (sign and unit)", WEIGHTS["force"]),
         ("N_f from the balance along y (unit)", WEIGHTS["force"]),
         ("μ from f = μ N_f", WEIGHTS["condition"]),
@@ -144,7 +144,7 @@ def test_weights_split_the_ladder_as_they_stand() -> None:
 
 
 def test_a_hinge_counts_as_one_force() -> None:
-    assert said(marks_of(ARM, 10)[0], ARM) == "free-body diagram with four forces"
+    assert said(marks_of(ARM, 10)[0], ARM) == "free-body diagram with four forces – method"
 
 
 def test_each_body_has_its_diagram() -> None:
@@ -162,9 +162,9 @@ def test_a_centre_of_mass_is_marked_beyond_a_diagram() -> None:
     assert not steps(works(bookcase)[0].case.plan)
     marks = marks_of(bookcase, 20)
     assert [(said(mark, bookcase), mark.kinds) for mark in marks[:3]] == [
-        ("y_G written out in symbols", ("formula",)),
-        ("numbers put in for y_G", ("substitution",)),
-        ("y_G found (unit)", ("result",)),
+        ("y_G written out in symbols – method", ("formula",)),
+        ("numbers put in for y_G – method", ("substitution",)),
+        ("y_G found (unit) – accuracy", ("result",)),
     ]
 
 
@@ -176,7 +176,7 @@ def test_few_points_are_for_neighbouring_steps() -> None:
 
 def test_every_way_to_a_limit_is_marked_and_which_comes_first() -> None:
     case = works(FIRST_LIMIT)[0].case
-    marks = scheme(case.plan, USUAL.turning, 40)
+    marks = scheme(case.plan, USUAL, 40)
     assert marks[-1].kinds == ("limit",)
     steps = [step.unknown for branch in case.plan.branches for step in branch.plan.steps]
     assert {id for mark in marks for id in mark.quantities} == set(steps)

@@ -10,6 +10,7 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.problem.problem import Worked, draw_class, prepare, work
+from probgen.quantities.expression import Number
 from probgen.quantities.unit import US_CUSTOMARY, unit_named
 from probgen.wording.answer import Answer
 from probgen.working.convention import Convention
@@ -93,3 +94,19 @@ def test_what_is_no_number_has_none(name: str, ids: list[str]) -> None:
     (path,) = (path for path in [*OWN, FIRST_LIMIT] if path.stem == name)
     own = works(path)[0]
     assert [each.answer for each in intervals(own.digits, own.answers)] == ids
+
+
+ROUGH = replace(USUAL, figures=2)
+
+
+@pytest.mark.parametrize("path", OWN, ids=named)
+def test_at_two_figures_full_marks_are_no_wider_and_hold_the_printed_answer(path: Path) -> None:
+    """190.6 N, printed 190 N: from 186 N to 195 N, and not from 180 N to 200 N."""
+    for own in works(path, ROUGH):
+        told = {each.answer: each for each in intervals(own.digits, own.answers)}
+        for answer in (a for a in numbers(own) if a.asked):
+            each = told[answer.id]
+            half = half_width(own.digits, answer.id) / unit_named(answer.unit).factor
+            assert float(each.high.value - each.low.value) <= 2.5 * half * (1 + 1e-9)
+            if isinstance(answer.shown, Number):
+                assert each.low.value <= answer.shown.value <= each.high.value

@@ -10,26 +10,30 @@ from probgen.quantities.expression import Number
 from probgen.quantities.formula import Relation
 from probgen.statics.system import Body, Element, Limit
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import counted, direction, series
+from probgen.wording.english.grammar import counted, direction, numeral, series
 from probgen.wording.english.saying import say
 from probgen.wording.facts.asked import SlipNamed
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, Part, filled, letter
 from probgen.working.criteria import (
+    BalanceWritten,
+    ConditionWritten,
     DiagramDrawn,
     DirectionFound,
     FirstLimitNamed,
+    FollowsThrough,
     FoundFromBalance,
     FoundFromCondition,
     Judged,
     LimitsCompared,
     MagnitudeFound,
-    Mark,
     NumbersPutIn,
     QuantityFound,
+    TakenOutOfEquations,
     TorqueEquation,
     WrittenOut,
 )
+from probgen.working.scheme import Earned, Mark
 from probgen.working.tolerance import Interval
 
 # Marks.
@@ -37,7 +41,21 @@ from probgen.working.tolerance import Interval
 
 @say.register
 def mark(fact: Mark, nouns: Nouns) -> Inlines:
-    return series([say(criterion.what, nouns) for criterion in fact.criteria])
+    words = series([say(criterion.what, nouns) for criterion in fact.criteria])
+    return filled("{words}{earned}", words=words, earned=_EARNED[fact.earned])
+
+
+_EARNED: Final = {
+    Earned.METHOD: " – method",
+    Earned.ACCURACY: " – accuracy",
+    Earned.BOTH: "",
+}
+
+
+@say.register
+def follows_through(fact: FollowsThrough, nouns: Nouns) -> Inlines:
+    pattern = "Later parts that are right with an earlier wrong {q} earn their marks."
+    return filled(pattern, q=fact.quantity)
 
 
 @say.register
@@ -50,6 +68,22 @@ def diagram_drawn(fact: DiagramDrawn, nouns: Nouns) -> Inlines:
 def torque_equation(fact: TorqueEquation, nouns: Nouns) -> Inlines:
     pattern = "{word} equation about {P} with signs and lever arms"
     return filled(pattern, word=fact.turning, P=letter(fact.pivot))
+
+
+@say.register
+def balance_written(fact: BalanceWritten, nouns: Nouns) -> Inlines:
+    return filled("force balance along {axis}", axis=letter(fact.axis))
+
+
+@say.register
+def condition_written(fact: ConditionWritten, nouns: Nouns) -> Inlines:
+    return filled("{condition} used", condition=fact.condition)
+
+
+@say.register
+def taken_out_of_equations(fact: TakenOutOfEquations, nouns: Nouns) -> Inlines:
+    pattern = "{quantities} taken out of the {count} equations"
+    return filled(pattern, quantities=series(fact.quantities), count=numeral(fact.count))
 
 
 @say.register
@@ -107,7 +141,8 @@ def magnitude_found(fact: MagnitudeFound, nouns: Nouns) -> Inlines:
 
 @say.register
 def direction_found(fact: DirectionFound, nouns: Nouns) -> Inlines:
-    return filled("direction of {R} in words", R=nouns.labels.whole(fact.element))
+    how = "with its side" if fact.worded else "as an angle from the x-axis"
+    return filled("direction of {R} {how}", R=nouns.labels.whole(fact.element), how=how)
 
 
 @say.register

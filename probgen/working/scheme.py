@@ -1,0 +1,188 @@
+"""The points of a problem shared among its criteria.
+
+Weights follow common practice, no source: setting a balance up is worth more than putting numbers
+into it, and diagrams take a third of the points at most.  Points depend on the plan alone, so every
+student of a template is marked alike.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from enum import StrEnum, auto
+from itertools import pairwise
+from typing import Final
+
+from probgen.statics.plan import Plan
+from probgen.working.convention import Convention
+from probgen.working.criteria import (
+    BalanceWritten,
+    ConditionWritten,
+    Criterion,
+    FoundFromBalance,
+    FoundFromCondition,
+    QuantityFound,
+    criteria,
+)
+from probgen.working.fact import Fact
+
+WEIGHTS: Final = {
+    "diagram": 2,
+    "torque": 3,
+    "balance": 2,
+    "elimination": 1,
+    "substitution": 1,
+    "result": 1,
+    "formula": 2,
+    "force": 1,
+    "condition": 1,
+    "limit": 1,
+    "magnitude": 1,
+    "direction": 1,
+}
+"""What each kind of step is worth beside the others: common practice, no source."""
+
+
+_BALANCES: Final = ("torque", "balance", "force")
+_OPENINGS: Final = (*_BALANCES, "condition", "formula", "limit", "magnitude")
+"""What begins another line of thought, so that it is no part of the mark before it."""
+_ACCURACY: Final = ("result", "magnitude", "direction")
+
+
+class Earned(StrEnum):
+    """Whether points are for how something is worked, for its number, or for both."""
+
+    METHOD = auto()
+    ACCURACY = auto()
+    BOTH = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class Mark(Fact):
+    """Points, and what they are given for: one criterion, or several where points are few."""
+
+    criteria: tuple[Criterion, ...]
+    points: int
+
+    @property
+    def kinds(self) -> tuple[str, ...]:
+        return tuple(criterion.kind for criterion in self.criteria)
+
+    @property
+    def earned(self) -> Earned:
+        """What the points are for."""
+        accurate = {each.kind in _ACCURACY for each in self.criteria}
+        both = any(each.kind not in _ACCURACY and each.quantity for each in self.criteria)
+        if both or len(accurate) > 1:
+            return Earned.BOTH
+        return Earned.ACCURACY if accurate == {True} else Earned.METHOD
+
+    @property
+    def quantities(self) -> tuple[str, ...]:
+        """The ids of the results it is given for."""
+        return tuple(c.quantity for c in self.criteria if c.quantity)
+
+
+def scheme(plan: Plan, convention: Convention, points: int) -> tuple[Mark, ...]:
+    """Whole points for every step, adding up to `points`.
+
+    Diagrams have a third at most.  With fewer points than steps, neighbouring steps are marked as
+    one; every balance keeps a mark of its own where there are points for all.  Raises ValueError
+    when there is no point to give.
+    """
+    if points < 1:
+        raise ValueError(f"{points} points: expected 1 or more")
+    found = tuple(criteria(plan, convention))
+    drawn = tuple(each for each in found if each.kind == "diagram")
+    others = found[len(drawn) :]
+    most = points // 3 if others else points
+    if not drawn or not most:
+        return _marks(found, points)
+    usual, _ = shared(points, [_weight(drawn), _weight(others)])
+    for_diagrams = min(max(usual, 1), most)
+    return (*_marks(drawn, for_diagrams), *_marks(others, points - for_diagrams))
+
+
+def _marks(found: tuple[Criterion, ...], points: int) -> tuple[Mark, ...]:
+    """All the points for some criteria, shared by weight."""
+    groups: list[tuple[Criterion, ...]] = [(each,) for each in found]
+    if not groups:
+        return ()
+    while True:
+        shares = shared(points, [_weight(group) for group in groups])
+        if not all(shares) and len(groups) <= points and _all_balances(groups):
+            shares = _at_least_one(shares)
+        if all(shares):
+            return tuple(
+                mark
+                for group, share in zip(groups, shares, strict=True)
+                for mark in _told_apart(group, share)
+            )
+        groups = _merged(groups)
+
+
+def _told_apart(group: tuple[Criterion, ...], points: int) -> Iterator[Mark]:
+    """One mark; of a balance with points enough one for its method, and one for its number."""
+    halves = _halves(group[0]) if len(group) == 1 and points > 1 else None
+    if halves is None:
+        yield Mark(group, points)
+        return
+    method, number = halves
+    yield Mark((method,), points - 1)
+    yield Mark((number,), 1)
+
+
+def _halves(criterion: Criterion) -> tuple[Criterion, Criterion] | None:
+    """What is set up, and what comes out of it."""
+    match criterion.what:
+        case FoundFromBalance(quantity, axis, judged):
+            method = Criterion("balance", BalanceWritten(axis))
+        case FoundFromCondition(quantity, condition, judged):
+            method = Criterion("condition", ConditionWritten(condition))
+        case _:
+            return None
+    return method, Criterion("result", QuantityFound(quantity, judged), criterion.quantity)
+
+
+def _all_balances(groups: Sequence[tuple[Criterion, ...]]) -> bool:
+    """Whether no neighbours can be made one without two balances in one mark."""
+    return all(_two_balances(*pair) for pair in pairwise(groups))
+
+
+def _two_balances(one: tuple[Criterion, ...], other: tuple[Criterion, ...]) -> bool:
+    return all(any(each.kind in _BALANCES for each in group) for group in (one, other))
+
+
+def _at_least_one(shares: list[int]) -> list[int]:
+    """Each a point, taken from those that have most."""
+    shares = list(shares)
+    while 0 in shares:
+        shares[shares.index(max(shares))] -= 1
+        shares[shares.index(0)] += 1
+    return shares
+
+
+def shared(points: int, weights: Sequence[int]) -> list[int]:
+    """Whole points in proportion to the weights, by largest remainders; ties go to the first."""
+    whole = sum(weights)
+    shares = [points * weight // whole for weight in weights]
+    rest = sorted(range(len(weights)), key=lambda i: -(points * weights[i] % whole))
+    for place in rest[: points - sum(shares)]:
+        shares[place] += 1
+    return shares
+
+
+def _weight(group: tuple[Criterion, ...]) -> int:
+    return sum(WEIGHTS[criterion.kind] for criterion in group)
+
+
+def _merged(groups: list[tuple[Criterion, ...]]) -> list[tuple[Criterion, ...]]:
+    """Two neighbours made one: not two balances, of one line of thought, of least weight."""
+
+    def cost(place: int) -> tuple[bool, bool, int]:
+        one, other = groups[place], groups[place + 1]
+        opening = other[0].kind in _OPENINGS
+        return _two_balances(one, other), opening, _weight(one) + _weight(other)
+
+    at = min(range(len(groups) - 1), key=cost)
+    return [*groups[:at], groups[at] + groups[at + 1], *groups[at + 2 :]]

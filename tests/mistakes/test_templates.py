@@ -1,0 +1,359 @@
+"""Slips in our own templates: the wrong numbers by formulas written here, and what is told of them.
+
+Each formula is the mechanism of a slip worked by hand, with the data of the draw in coherent units.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from functools import cache
+from math import atan, cos, degrees, pi, radians, sin, tan
+from pathlib import Path
+
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.mistakes.comparison import CLEAR, Slip, class_slips, likely
+from probgen.mistakes.unnoticed import unnoticed
+from probgen.mistakes.variant import Misstep, wrong_values
+from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
+from probgen.statics.plan import Plan
+from probgen.working.convention import Convention
+from probgen.working.tolerance import half_width
+
+ROOT = Path(__file__).parents[2]
+OWN = {path.stem: path for path in sorted(ROOT.glob("templates/*/*.toml"))}
+DRAWS = 100
+
+
+@cache
+def problem(name: str) -> Problem:
+    path = OWN[name]
+    return prepare(read_template(path.read_text(encoding="utf-8"), path.name), Convention())
+
+
+@cache
+def works(name: str, draws: int = 8) -> tuple[Worked, ...]:
+    own = problem(name)
+    return work(own, draw_class(own, "slips", [str(each) for each in range(draws)]).draws)
+
+
+@cache
+def told(name: str, draws: int = 8) -> tuple[tuple[Slip, ...], ...]:
+    return class_slips([own.digits for own in works(name, draws)], problem(name).missteps)
+
+
+class Data(Mapping[str, float]):
+    """Givens by their id, as attributes; g too."""
+
+    def __init__(self, values: Mapping[str, float]) -> None:
+        self.values_by_id = values
+
+    def __getattr__(self, id: str) -> float:
+        return self.values_by_id[id]
+
+    def __getitem__(self, id: str) -> float:
+        return self.values_by_id[id]
+
+    def __iter__(self):  # type: ignore[no-untyped-def]
+        return iter(self.values_by_id)
+
+    def __len__(self) -> int:
+        return len(self.values_by_id)
+
+
+Formula = Callable[[Data], float]
+
+
+def s(angle: float) -> float:
+    return sin(radians(angle))
+
+
+def c(angle: float) -> float:
+    return cos(radians(angle))
+
+
+def porch(d: Data, snow: float, at: float) -> float:
+    return (d.deck_load * d.length**2 / 2 + snow * d.length * at * d.length) / d.post_at
+
+
+def mean_height(d: Data) -> float:
+    masses = d.case_mass + d.book_mass + d.player_mass
+    return (d.case_mass * 0.90 + d.book_mass * d.book_height + d.player_mass * 1.88) / masses
+
+
+def held(d: Data) -> float:
+    """The ground's push on the ladder-holds ladder, N_g = W - N_b cos(theta)."""
+    torque = d.ladder_mass * d.length / 2 + d.picker_mass * d.picker_at
+    push = torque * d.g * c(d.ladder_angle) / d.branch_at
+    return (d.ladder_mass + d.picker_mass) * d.g - push * c(d.ladder_angle)
+
+
+PAINTER, CRATE, BOX, PORCH = (
+    "painter-board-seat",
+    "crate-ramp-strap",
+    "box-pulled-from-under",
+    "porch-roof-snow",
+)
+BOOKCASE, SPRINGS, LANTERN, RAISED = (
+    "bookcase-centre-tilt",
+    "spring-scales-baskets",
+    "lantern-two-cords",
+    "plank-raised-slowly",
+)
+CASES: list[tuple[str, str, str, str, Formula]] = [
+    (PAINTER, "one_strand", "", "T", lambda d: (d.worker_mass + d.board_mass + d.pot_mass) * d.g),
+    (PAINTER, "normal_is_weight", "pull", "N", lambda d: d.worker_mass * d.g),
+    (PAINTER, "load_forgotten", "", "T", lambda d: (d.worker_mass + d.board_mass) * d.g / 2),
+    ("kneecap-squat", "one_strand", "", "R.magnitude", lambda d: d.tension),
+    ("kneecap-squat", "sizes_added", "", "R.magnitude", lambda d: 2 * d.tension),
+    (
+        "kneecap-squat",
+        "sin_cos_swap",
+        "one",
+        "R.magnitude",
+        # both strands: R_x from the sines, R_y from the cosines
+        lambda d: (
+            d.tension
+            * (
+                (s(d.upper_angle) + s(d.lower_angle)) ** 2
+                + (c(d.lower_angle) - c(d.upper_angle)) ** 2
+            )
+            ** 0.5
+        ),
+    ),
+    (CRATE, "normal_is_weight", "slope", "N", lambda d: d.mass * d.g),
+    (CRATE, "normal_is_weight", "slope", "T", lambda d: d.mass * d.g * (s(d.ramp_angle) - d.mu)),
+    (CRATE, "friction_left_out", "", "T", lambda d: d.mass * d.g * s(d.ramp_angle)),
+    (
+        CRATE,
+        "friction_reversed",
+        "",
+        "T",
+        lambda d: d.mass * d.g * (s(d.ramp_angle) + d.mu * c(d.ramp_angle)),
+    ),
+    (RAISED, "friction_of_weight", "", "f", lambda d: d.mu * d.mass * d.g),
+    (RAISED, "tangent_inverted", "angle", "slope", lambda d: 90 - degrees(atan(d.mu))),
+    (
+        BOX,
+        "normal_is_weight",
+        "carried",
+        "P",
+        lambda d: (d.upper_mu * d.upper_mass + d.lower_mu * d.lower_mass) * d.g,
+    ),
+    (
+        BOX,
+        "friction_left_out",
+        "",
+        "P",
+        lambda d: d.lower_mu * (d.upper_mass + d.lower_mass) * d.g,
+    ),
+    (
+        BOX,
+        "friction_reversed",
+        "",
+        "P",
+        lambda d: (d.lower_mu * (d.upper_mass + d.lower_mass) - d.upper_mu * d.upper_mass) * d.g,
+    ),
+    (BOX, "exchanged", "", "T", lambda d: d.lower_mu * d.upper_mass * d.g),
+    (PORCH, "load_not_halved", "", "N_2", lambda d: porch(d, d.snow_load, 1 / 3)),
+    (PORCH, "load_at_middle", "", "N_2", lambda d: porch(d, d.snow_load / 2, 1 / 2)),
+    (
+        PORCH,
+        "equal_sharing",
+        "",
+        "N_2",
+        lambda d: (d.deck_load + d.snow_load / 2) * d.length / 2,
+    ),
+    (BOOKCASE, "half_forgotten", "", "phi", lambda d: degrees(atan(d.depth / mean_height(d)))),
+    (BOOKCASE, "unweighted_mean", "", "y_G", lambda d: (0.90 + d.book_height + 1.88) / 3),
+    (
+        "cabinet-slide-or-tip",
+        "half_forgotten",
+        "",
+        "P",
+        lambda d: d.mass * d.g * d.depth / d.push_height,
+    ),
+    (SPRINGS, "transmitted_left_out", "", "F_1", lambda d: d.upper_mass * d.g),
+    (
+        SPRINGS,
+        "exchanged",
+        "",
+        "lower_stretch",
+        lambda d: d.lower_mass * d.g / d.upper_stiffness,
+    ),
+    (LANTERN, "equal_sharing", "", "T_2", lambda d: d.mass * d.g / 2),
+    (
+        LANTERN,
+        "component_sign",
+        "axis",
+        "T_2",
+        # T_1 pulls down: T_2 sin b - T_1 sin a = W with T_1 cos a = T_2 cos b
+        lambda d: (
+            d.mass * d.g / (s(d.right_angle) - tan(d.left_angle * pi / 180) * c(d.right_angle))
+        ),
+    ),
+    ("ring-three-ropes", "sizes_added", "", "F_3", lambda d: d.first + d.second),
+    (
+        "table-pulley-sand",
+        "own_weight_forgotten",
+        "",
+        "sand",
+        lambda d: d.mu * (d.box_mass + d.drill_mass),
+    ),
+    (
+        "wheelbarrow-compost",
+        "wrong_end",
+        "",
+        "F",
+        lambda d: (
+            (d.barrow_mass * d.barrow_at + d.load_mass * (d.grip_at - d.load_at)) * d.g / d.grip_at
+        ),
+    ),
+    ("ladder-holds", "friction_at_limit", "", "f", lambda d: d.mu * held(d)),
+    (
+        "seesaw-two-riders",
+        "inverted_arm_ratio",
+        "",
+        "distance_2",
+        lambda d: d.distance_1 * d.mass_2 / d.mass_1,
+    ),
+    (
+        "reaction-board",
+        "half_forgotten",
+        "",
+        "x",
+        lambda d: (d.reading - d.board_mass) * d.length / d.body_mass,
+    ),
+]
+
+
+def plans(plan: Plan) -> tuple[Plan, ...]:
+    return tuple(branch.plan for branch in plan.branches) or (plan,)
+
+
+@pytest.mark.parametrize(
+    ("name", "slip", "way", "answer", "formula"), CASES, ids=[f"{n}-{i}" for n, i, *_ in CASES]
+)
+def test_a_slip_gives_what_its_formula_gives(
+    name: str, slip: str, way: str, answer: str, formula: Formula
+) -> None:
+    every = [each for own in problem(name).missteps for each in own]
+    made: list[Misstep] = [each for each in every if (each.slip, each.way) == (slip, way)]
+    assert made
+    for own in works(name):
+        data = {id: own.case.values[id] for id in own.case.numbers}
+        found = [float(wrong_values(each, data)[answer]) for each in made]
+        expected = formula(Data(data))
+        assert any(each == pytest.approx(expected, rel=1e-9) for each in found), (expected, found)
+
+
+def test_the_other_limit_is_a_slip() -> None:
+    """A cabinet that tips at m g b/(2h) slides at mu m g, and the other way round."""
+    for own, slipped in zip(
+        works("cabinet-slide-or-tip"), told("cabinet-slide-or-tip"), strict=True
+    ):
+        d = Data(own.case.values)
+        ways = {d.mu * d.mass * d.g, d.mass * d.g * d.depth / 2 / d.push_height}
+        (other,) = [each for each in slipped if each.id == "other_limit"]
+        assert own.case.values["P"] == pytest.approx(min(ways))
+        assert other.value == pytest.approx(max(ways))
+
+
+# What nobody would believe.
+
+
+NEVER = [
+    ("reaction-board", "inverted_arm_ratio"),  # three torques; 10 m on a board of 2 m
+    (PORCH, "inverted_arm_ratio"),
+    ("gate-two-hinges", "inverted_arm_ratio"),
+    ("wheelbarrow-compost", "inverted_arm_ratio"),
+    ("table-pulley-sand", "tension_equals_load"),  # of what is on the bench nothing hangs
+    (BOX, "tension_equals_load"),
+]
+
+
+@pytest.mark.parametrize(("name", "slip"), NEVER)
+def test_what_is_no_slip_is_not_told(name: str, slip: str) -> None:
+    assert all(slip not in (each.id, *each.alike) for slipped in told(name) for each in slipped)
+
+
+def test_nobody_forgets_the_painter() -> None:
+    (every,) = problem(PAINTER).missteps
+    heavy = [m for m in every if m.slip == "own_weight_forgotten" and m.only_if is not None]
+    shown = [each for slipped in told(PAINTER) for each in slipped]
+    weights = {str(each.misstep.parts["W"]) for each in shown if each.id == "own_weight_forgotten"}
+    assert len(heavy) == 2
+    assert len(weights) == 1
+    assert "W_b" in weights.pop()
+
+
+def test_nobody_sits_beyond_the_plank() -> None:
+    """The pivot is in the middle of 4.00 m."""
+    for slipped in told("seesaw-two-riders", 40):
+        assert all(each.value <= 2.0 for each in slipped if each.answer == "distance_2")
+
+
+def test_a_printed_distance_is_overlooked_last() -> None:
+    """The forearm's centre of mass has a distance of its own, the board's is in its middle."""
+    for name, unlikely in (("forearm-load", True), ("diving-board", False)):
+        missteps = [m for own in problem(name).missteps for m in own]
+        made = [m for m in missteps if m.slip == "whole_length_for_weight"]
+        assert {each.unlikely for each in made} == {unlikely}
+
+
+def wrong(own: Worked, each: Slip) -> str:
+    """What would be noticed in a slip that is told; "" where nothing would."""
+    right, variable = own.case.values[each.answer], own.case.system.variables.get(each.answer)
+    if variable is not None and variable.nonnegative and each.value <= 0.0:
+        return "below zero"
+    small = variable is None or variable.id.endswith((".x", ".y")) or not right
+    if not small and not 1 / 15 <= abs(each.value / right) <= 15:
+        return "size"
+    gap = abs(each.value - right)
+    if each.answer.endswith(".direction"):
+        gap = abs((gap + 180.0) % 360.0 - 180.0)
+    return "" if gap > CLEAR * half_width(own.digits, each.answer) else "near the right one"
+
+
+@pytest.mark.proof
+@pytest.mark.parametrize("name", OWN)
+def test_two_slips_at_least_can_be_told_of_every_draw(name: str) -> None:
+    for own, slipped in zip(works(name, DRAWS), told(name, DRAWS), strict=True):
+        chosen = likely(slipped)
+        assert len(chosen) >= 2, own.draw
+        assert [wrong(own, each) for each in chosen] == [""] * len(chosen)
+
+
+@pytest.mark.parametrize("name", [PAINTER, BOOKCASE, RAISED, "ring-three-ropes"])
+def test_two_slips_where_there_was_one(name: str) -> None:
+    assert all(len(likely(slipped)) >= 2 for slipped in told(name))
+
+
+# What a template lets pass.
+
+
+def passes_without_angle(own: Worked) -> bool:
+    """A hatch whose rope is taken as square to it: T' = W cos(t)/2, then R' by the balances."""
+    d, weight = Data(own.case.values), own.case.values["mass"] * own.case.values["g"]
+    pull = weight * c(d.hatch_angle) / 2
+    share = pull / d.T
+    x, y = d["R.x"] * share, weight - (weight - d["R.y"]) * share
+    gaps = {
+        "T": abs(pull - d.T),
+        "R.magnitude": abs((x * x + y * y) ** 0.5 - d["R.magnitude"]),
+        "R.direction": abs(degrees(atan(y / x) - atan(d["R.y"] / d["R.x"]))),
+    }
+    return all(gap <= half_width(own.digits, id) for id, gap in gaps.items())
+
+
+def test_a_rope_nearly_square_to_a_flap_lets_its_angle_be_left_out() -> None:
+    own = works("cellar-hatch-rope", 40)
+    found = unnoticed([each.digits for each in own], problem("cellar-hatch-rope").missteps)
+    (no_angle,) = [e for e in found if (e.misstep.slip, e.misstep.way) == ("no_angle", "one")]
+    assert no_angle.draws == sum(passes_without_angle(each) for each in own) > 0
+    assert [each.draws for each in found] == sorted((e.draws for e in found), reverse=True)
+
+
+def test_no_draws_let_nothing_pass() -> None:
+    assert unnoticed([], problem(PAINTER).missteps) == ()

@@ -1,0 +1,120 @@
+"""How the points of a problem are shared."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.problem.problem import Problem, prepare
+from probgen.statics.plan import Plan
+from probgen.wording.english import ENGLISH
+from probgen.wording.sentence import plain_text
+from probgen.working.convention import Convention
+from probgen.working.criteria import follow_through
+from probgen.working.scheme import Earned, Mark, scheme
+
+ROOT = Path(__file__).parents[2]
+OWN = {path.stem: path for path in sorted(ROOT.glob("templates/*/*.toml"))}
+USUAL = Convention()
+BALANCES = ("torque", "balance", "force")
+POINTS = range(5, 21)
+
+
+@cache
+def problem(name: str) -> Problem:
+    path = OWN[name]
+    return prepare(read_template(path.read_text(encoding="utf-8"), path.name), USUAL)
+
+
+def said(name: str, points: int, convention: Convention = USUAL) -> list[tuple[str, int]]:
+    own = problem(name)
+    marks = scheme(own.plan, convention, points)
+    return [(plain_text(ENGLISH.say(mark, own.nouns)), mark.points) for mark in marks]
+
+
+def balances(plan: Plan) -> int:
+    """The balances of forces and torques a working writes down; one may lead to two quantities."""
+    steps = [step for way in (plan, *(b.plan for b in plan.branches)) for step in way.steps]
+    later = {partner.unknown for step in steps for partner in step.partners}
+    first = [step for step in steps if step.unknown not in later]
+    written = {(step.unknown, e) for step in first for e in step.equations if e.kind != "condition"}
+    return len(written)
+
+
+def holding(marks: tuple[Mark, ...], *kinds: str) -> list[Mark]:
+    return [mark for mark in marks if set(mark.kinds) & set(kinds)]
+
+
+@pytest.mark.parametrize("name", OWN)
+def test_points_add_up_and_diagrams_have_a_third_at_most(name: str) -> None:
+    for points in POINTS:
+        marks = scheme(problem(name).plan, USUAL, points)
+        assert sum(mark.points for mark in marks) == points
+        assert all(mark.points > 0 for mark in marks)
+        drawn = holding(marks, "diagram")
+        assert sum(mark.points for mark in drawn) * 3 <= points
+        assert {kind for mark in drawn for kind in mark.kinds} <= {"diagram"}
+
+
+@pytest.mark.parametrize("name", OWN)
+def test_every_balance_has_a_mark_where_points_allow(name: str) -> None:
+    count = balances(problem(name).plan)
+    for points in POINTS:
+        marks = scheme(problem(name).plan, USUAL, points)
+        left = points - sum(mark.points for mark in holding(marks, "diagram"))
+        written = [kind for mark in marks for kind in mark.kinds if kind in BALANCES]
+        assert len(written) == count
+        if left >= count:
+            assert len(holding(marks, *BALANCES)) == count
+
+
+def test_equations_solved_together_all_earn_and_so_does_taking_out() -> None:
+    assert said("lantern-two-cords", 12) == [
+        ("free-body diagram with three forces – method", 3),
+        ("force balance along y – method", 3),
+        ("force balance along x – method", 3),
+        ("T_1 taken out of the two equations – method", 1),
+        ("T_2 found (unit) – accuracy", 1),
+        ("T_1 found (unit) – accuracy", 1),
+    ]
+
+
+def test_a_balance_with_points_enough_tells_method_and_accuracy_apart() -> None:
+    marks = scheme(problem("painter-board-seat").plan, USUAL, 12)
+    assert [(mark.points, mark.earned) for mark in marks] == [
+        (2, Earned.METHOD),
+        (2, Earned.METHOD),
+        (3, Earned.METHOD),
+        (1, Earned.ACCURACY),
+        (3, Earned.METHOD),
+        (1, Earned.ACCURACY),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("direction", "words"),
+    [
+        ("horizontal", "direction of R with its side – accuracy"),
+        ("axis", "direction of R as an angle from the x-axis – accuracy"),
+    ],
+)
+def test_a_direction_is_marked_as_the_course_asks_for_it(direction: str, words: str) -> None:
+    convention = replace(USUAL, direction=direction)  # type: ignore[arg-type]
+    assert said("beam-stay-cable", 10, convention)[-1][0] == words
+
+
+def test_what_follows_an_earlier_wrong_result_earns() -> None:
+    own = problem("beam-stay-cable")
+    told = follow_through(own.plan)
+    assert told is not None
+    assert plain_text(ENGLISH.say(told, own.nouns)) == (
+        "Later parts that are right with an earlier wrong T earn their marks."
+    )
+
+
+def test_where_nothing_follows_nothing_is_said() -> None:
+    assert follow_through(problem("bookcase-centre-tilt").plan) is None
