@@ -26,6 +26,7 @@ from probgen.input.fault import Fault, Faults, InputError, nearest, one_of
 from probgen.input.file import read_text, require_nameable
 from probgen.input.table import Table
 from probgen.input.toml import read_toml
+from probgen.quantities.unit import SI, UnitSystem
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,13 +43,16 @@ class Bank:
     release: int = 0
     revisions: Mapping[str, int] | None = None
 
-    def read(self, id: str) -> Template:
-        """One template.  Raises InputError when there is none, or when it has faults."""
+    def read(self, id: str, units: UnitSystem = SI) -> Template:
+        """One template in a system of units.
+
+        Raises InputError when there is none, or when it has faults.
+        """
         if id not in self.files:
             listed = one_of(sorted(self.files), "the templates ")
             mend = nearest(id, self.files) or "give the path of a .toml file"
             raise InputError([Fault(self.id, "template", id, listed, mend)])
-        template = read_file(self.files[id])
+        template = read_file(self.files[id], units)
         self._check(template, id)
         return template
 
@@ -109,9 +113,9 @@ def read_bank(path: Path) -> Bank:
     return bank
 
 
-def read_file(path: Path) -> Template:
-    """The template in a file.  Raises InputError."""
-    return read_template(read_text(path, "template"), str(path))
+def read_file(path: Path, units: UnitSystem = SI) -> Template:
+    """The template in a file, in a system of units.  Raises InputError."""
+    return read_template(read_text(path, "template"), str(path), units)
 
 
 def _folder_bank(id: str, title: str, folder: Path) -> Bank:

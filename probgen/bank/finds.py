@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from typing import Final
 
 from probgen.bank.direction import component_sum, plain_degrees
@@ -63,9 +64,23 @@ def _read_find(row: Table, situation: Situation) -> list[Find]:
     form = _read_form(row, forms)
     if form in _UTMOST:
         _require_limits(row, situation)
+    if row.has("unit"):
+        _print_in(row, situation, quantity)
     if form in _TWO_PARTS and forces and Quantity(quantity).x not in scope.variables:
         declare_components(row, situation, quantity, forces, situation.named[quantity].name)
     return [_asked(row, situation, Find(quantity, form))]
+
+
+def _print_in(row: Table, situation: Situation, quantity: str) -> None:
+    """The unit an answer is printed in, for a two-component force that of its components."""
+    unit, scope = read_unit(row), situation.scope
+    ids = [id for id in (quantity, f"{quantity}.x", f"{quantity}.y") if id in scope.variables]
+    for id in ids:
+        variable = scope.variables[id]
+        if unit.dimension == variable.dimension:
+            scope.variables[id] = replace(variable, unit=unit)
+        elif not row.faulty("unit"):
+            row.fault("unit", unit.name, f"a unit of {variable.dimension.noun}")
 
 
 def _asked(row: Table, situation: Situation, find: Find) -> Find:
@@ -136,7 +151,7 @@ def _read_worked_out(row: Table, situation: Situation, key: str, unit: Unit) -> 
 def _read_centre(row: Table, situation: Situation) -> list[Find]:
     """The coordinates of the centre of mass of several weights; a zero one is not asked."""
     names = row.texts("centre_of_mass", required=True)
-    weights = [f.id for f in situation.forces if f.kind is Kind.WEIGHT]
+    weights = [f.element for f in situation.forces if f.kind is Kind.WEIGHT]
     known = [name for name in names if name in weights]
     for place, name in enumerate(names):
         if name not in weights and situation.scope.whole:
@@ -161,6 +176,7 @@ def _read_centre(row: Table, situation: Situation) -> list[Find]:
 
 def _share(situation: Situation, weight: str) -> Expression:
     """What a weight counts with: its mass where it is m g, else the force."""
+    weight = situation.scope.names[weight].id
     gravity = situation.scope.variables["g"].as_name
     for definition in situation.definitions:
         if definition.variable == weight and isinstance(definition.expression, Product):
@@ -176,7 +192,7 @@ def _balance_point(
     """sum(m x) / sum(m), with the coordinates along x ("cos") or y ("sin")."""
     moments = []
     for weight, share in zip(weights, shares, strict=True):
-        at = next(f.point for f in situation.forces if f.id == weight)
+        at = next(f.point for f in situation.forces if f.element == weight)
         links = way({"": Point("", ()), **situation.points}, "", at) if at else ()
         straight = [(1, Link(each.length, plain_degrees(each.direction))) for each in links]
         coordinate = component_sum(straight, part)

@@ -33,7 +33,7 @@ from probgen.quantities.expression import (
     times,
     total,
 )
-from probgen.quantities.unit import LENGTH, MASS, NEWTON, NEWTON_METRE, PRESSURE, STIFFNESS
+from probgen.quantities.unit import FORCE, LENGTH, MASS, NEWTON, NEWTON_METRE, PRESSURE, STIFFNESS
 from probgen.statics.system import Couple, Element, Force, Kind, Link, Spread
 
 DOWN = number(270)
@@ -81,12 +81,13 @@ def weight(row: Table, situation: Situation) -> None:
     name, words = with_article(noun), f"weight of {with_article(noun)}"
     size = _weight(row, situation, key, noun, words)
     id = size.id if isinstance(size, Name) else ""
+    letter = situation.scope.called(id)
     printed = size.symbol if isinstance(size, Name) else ""
     own = name == situation.noun(body)
     if own and not situation.place_of(body):
-        situation.shown[id] = Load(Thing.CENTRE, Manner.HELD)
-    element = Element(id, Kind.WEIGHT, body, at, (id,), own=own)
-    acting = Force(id, body, at, size, DOWN, Kind.WEIGHT, id)
+        situation.shown[letter] = Load(Thing.CENTRE, Manner.HELD)
+    element = Element(letter, Kind.WEIGHT, body, at, (id,), own=own)
+    acting = Force(id, body, at, size, DOWN, Kind.WEIGHT, letter)
     situation.place(row, element, Label(printed, name), [acting])
 
 
@@ -94,11 +95,21 @@ def _weight(row: Table, situation: Situation, key: str, noun: str, words: str) -
     symbol = situation.symbol(row) if row.has("symbol") else ""
     if key == "force":
         return situation.known(row, key, symbol, NEWTON, words)
+    symbol = symbol or _weight_symbol(noun, situation.scope)
+    if isinstance(given := _given_weight(row, situation), Name):
+        situation.scope.call(given.id, symbol)
+        return given
     mass = situation.scope.expression(row, "mass", MASS)
     factors = mass.factors if isinstance(mass, Product) else (mass,)
     product = Product((*factors, situation.scope.variables["g"].as_name))
-    symbol = symbol or _weight_symbol(noun, situation.scope)
     return situation.defined(row, symbol, product, NEWTON, words)
+
+
+def _given_weight(row: Table, situation: Situation) -> Name | None:
+    """The quantity under `mass` where it is a weight, as in US customary; None for a mass."""
+    name = situation.scope.names.get(str(row.content.get("mass")))
+    variable = situation.scope.variables.get(name.id) if name else None
+    return name if variable and variable.dimension == FORCE else None
 
 
 def _middle(row: Table, situation: Situation, body: str) -> str:
@@ -114,9 +125,10 @@ def _middle(row: Table, situation: Situation, body: str) -> str:
 
 
 def _what_weighs(text: object, situation: Situation, body: str) -> str:
-    """The noun of a mass called "tree mass" or "mass of the tree"; else the body's own."""
+    """The noun of what is called "tree mass" or "mass of the tree"; else the body's own."""
     label = situation.scope.labels.get(text) if isinstance(text, str) else None
-    found = re.fullmatch(r"mass of (.+)|(.+) mass", label.name) if label else None
+    named = r"(?:mass|weight) of (.+)|(.+) (?:mass|weight)"
+    found = re.fullmatch(named, label.name) if label else None
     if found:
         return str(found[1] or found[2])
     return situation.nouns.get(body, "load")
@@ -127,7 +139,7 @@ def _weight_symbol(noun: str, scope: Scope) -> str:
     letters = re.sub(r"[^a-z]", "", re.sub(r"^(the|a|an) ", "", noun.lower())) or "o"
     lengths = range(1, min(len(letters), 6) + 1)
     symbols = [*(f"W_{letters[:n]}" for n in lengths), *(f"W_{n}" for n in range(1, 100))]
-    return next(symbol for symbol in symbols if symbol not in scope.variables)
+    return next(symbol for symbol in symbols if symbol not in scope.names)
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ import re
 from collections.abc import Collection, Iterator
 from typing import Final
 
+from probgen.bank.customary import in_units, require_units
 from probgen.bank.depicts import read_depicts
 from probgen.bank.element import READERS
 from probgen.bank.finds import read_finds
@@ -23,7 +24,7 @@ from probgen.input.fault import Faults, nearest, one_of
 from probgen.input.table import Table
 from probgen.input.toml import parse_toml
 from probgen.quantities.expression import number
-from probgen.quantities.unit import METRE
+from probgen.quantities.unit import METRE, SI, UnitSystem
 from probgen.statics.quantity_id import is_of_another
 from probgen.statics.system import Body, Find, Link, System
 
@@ -41,13 +42,13 @@ _TOP: Final = (
 _QUANTITIES: Final = ("given", "derived", "unknown")
 
 
-def read_template(text: str, where: str) -> Template:
-    """The template a TOML text describes; `where` names it in messages.
+def read_template(text: str, where: str, units: UnitSystem = SI) -> Template:
+    """The template a TOML text describes, in one system of units; `where` names it in messages.
 
     Raises InputError with every fault there is.
     """
     faults = Faults(where)
-    top = Table(parse_toml(text, where), "", faults)
+    top = Table(in_units(parse_toml(text, where), units, faults), "", faults)
     scope = Scope()
     top.expect(*_TOP, *READERS)
     scope.whole = top.close() and all(_is_table_of_tables(top, key) for key in _QUANTITIES)
@@ -76,7 +77,9 @@ def read_template(text: str, where: str) -> Template:
         picture=picture,
         source=text,
         path=where,
+        units=units,
     )
+    require_units(template.id, units, (*givens, *derived), faults)
     faults.settle()
     return template
 

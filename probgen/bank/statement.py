@@ -1,7 +1,8 @@
 """The statement of a template: text that names quantities and points, and nothing else.
 
 `{{ L }}` prints a quantity with its value, an unknown or g as its symbol, a point as its letter;
-`{{ L | symbol }}` prints the symbol alone and `{{ L | equation }}` both, "L = 1.20 m".  The text is
+`{{ L | symbol }}` prints the symbol alone and `{{ L | equation }}` both, "L = 1.20 m".
+`{{ m | quantity }}` prints "mass", or "weight" where m is one in US customary.  The text is
 taken apart here and never rendered by an engine of templates: nothing in it could run.
 """
 
@@ -17,7 +18,7 @@ from probgen.input.fault import nearest, one_of
 from probgen.input.table import Table
 
 LONGEST_STATEMENT: Final = 4000
-FILTERS: Final = ("symbol", "equation")
+FILTERS: Final = ("symbol", "equation", "quantity")
 _FORMS: Final = "{{ name }}, {{ name | symbol }} or {{ name | equation }}"
 _MENTION: Final = re.compile(r"\{\{\s*(\w+)\s*(?:\|\s*(\w+)\s*)?\}\}")
 _BRACE: Final = re.compile(r"\{\{.*?\}\}|[{}]\S*", re.DOTALL)
@@ -27,7 +28,7 @@ _BRACE: Final = re.compile(r"\{\{.*?\}\}|[{}]\S*", re.DOTALL)
 class Mention:
     """A name in a statement.
 
-    filter: "" for the quantity's value, else "symbol" or "equation".
+    filter: "" for the quantity's value, else one of `FILTERS`.
     """
 
     id: str

@@ -9,7 +9,7 @@ from decimal import Decimal
 from probgen.bank.depiction import Depictions
 from probgen.bank.labels import Labels
 from probgen.quantities.expression import Expression
-from probgen.quantities.unit import Unit
+from probgen.quantities.unit import SI, Unit, UnitSystem
 from probgen.statics.system import System
 
 
@@ -65,6 +65,7 @@ class Template:
     cautions: what the problem touches that a teacher may want to know ("body", "ladder", ...).
     depicts: what the figure shows for bodies and elements.
     picture: the size a length or an angle is drawn at instead of its own, by its id.
+    units: the system its quantities are given in.
     """
 
     id: str
@@ -84,6 +85,7 @@ class Template:
     picture: Mapping[str, Expression]
     source: str
     path: str
+    units: UnitSystem = SI
 
     def given(self, id: str) -> Given:
         """The given of an id; StopIteration when there is none."""

@@ -30,6 +30,7 @@ from probgen.papers.chunk import Loss
 from probgen.papers.typesetter import Kind, typesetter_of
 from probgen.problem.lookup import with_pivot
 from probgen.problem.problem import Problem, draw_class, prepare
+from probgen.quantities.unit import UnitSystem
 from probgen.sheets.house import House, read_layouts
 
 _SEED_BYTES = 16
@@ -106,7 +107,7 @@ def build_record(
         require_no_layouts(record, str(path))
     convention = record.set.convention
     problems = tuple(
-        prepare(_of_record(each, assigned.pivot, str(path)), convention)
+        prepare(_of_record(each, assigned.pivot, str(path), convention.units), convention)
         for each, assigned in zip(record.assignments, record.set.problems, strict=True)
     )
     typesetter_of(record.set, record.house).require_tex()
@@ -114,10 +115,10 @@ def build_record(
     return Built(out, record, short.remarks, short.losses)
 
 
-def _of_record(each: Assignment, pivot: str, path: str) -> Template:
+def _of_record(each: Assignment, pivot: str, path: str, units: UnitSystem) -> Template:
     """A template as the record has kept it."""
     where = f"{path}: {each.template_id}"
-    template = read_template(each.source, where)
+    template = read_template(each.source, where, units)
     require_drawn_from(template, each, where)
     return with_pivot(template, pivot, path, each.template_id)
 

@@ -21,7 +21,10 @@ if TYPE_CHECKING:
     multiple=True,
     help='A given set by hand, in its own unit or with one: --with d="35 cm". Repeatable.',
 )
-@click.option("--g", "gravity", help="Acceleration of free fall in m/s^2, with its digits; 9.80.")
+@click.option("--units", type=click.Choice(["SI", "US"], case_sensitive=False), default="SI")
+@click.option(
+    "--g", "gravity", help="Acceleration of free fall with its digits: 9.80 m/s^2 or 32.2 ft/s^2."
+)
 @click.option("--json", "as_json", is_flag=True, help="As one JSON object.")
 @click.option("--pdf", type=click.Path(path_type=Path), help="Write sheet and key to a PDF file.")
 @click.option("--html", type=click.Path(path_type=Path), help="Write both to an HTML file.")
@@ -35,6 +38,7 @@ def work(
     template: str,
     number: int,
     stated: tuple[str, ...],
+    units: str,
     gravity: str | None,
     as_json: bool,
     pdf: Path | None,
@@ -54,16 +58,12 @@ def work(
     from probgen.course.setfile import convention_with
     from probgen.problem.report import as_data
     from probgen.problem.single import work_single
+    from probgen.quantities.unit import SI, US_CUSTOMARY
 
-    convention = convention_with(gravity, "--g")
-    single = work_single(
-        template,
-        number,
-        _split(stated),
-        convention,
-        template_from="TEMPLATE",
-        values_from="--with",
-    )
+    system = {"SI": SI, "US": US_CUSTOMARY}[units]
+    convention = convention_with(gravity, "--g", system)
+    froms = {"template_from": "TEMPLATE", "values_from": "--with"}
+    single = work_single(template, number, _split(stated), convention, **froms)
     for remark in single.remarks:
         click.echo(f"remark: {remark}", err=True)
     if pdf is not None:

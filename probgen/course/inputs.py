@@ -83,10 +83,12 @@ def _read_templates(
         faults.take(error)
         bank = default_bank()
     templates: list[Template] = []
+    units = problem_set.convention.units
     for place, problem in enumerate(problem_set.problems):
         field = f"problem[{place}]"
         try:
-            found = choose_template(problem.template, bank, folder, where, f"{field}.template")
+            named = problem.template
+            found = choose_template(named, bank, folder, where, f"{field}.template", units)
             templates.append(with_pivot(found, problem.pivot, where, f"{field}.pivot"))
         except InputError as error:
             faults.take(error)

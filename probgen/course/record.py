@@ -11,6 +11,7 @@ import json
 from base64 import b64encode
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import asdict, dataclass, replace
+from decimal import Decimal
 from pathlib import Path
 from typing import Any, Final
 
@@ -18,13 +19,14 @@ from probgen import __version__
 from probgen.bank.template import Template
 from probgen.course.record_schema import RECORD_SCHEMA, ProblemRow, RecordFile, is_code
 from probgen.course.roster import Student
-from probgen.course.setfile import ProblemSet
+from probgen.course.setfile import ProblemSet, gravity_bounds
 from probgen.course.version import Version, versions_of_class, versions_of_exam
 from probgen.draws.draw import Draw, completed
 from probgen.input.fault import Fault, Faults, InputError, shown
 from probgen.input.json import read_json
 from probgen.input.remedy import TrustLayouts
 from probgen.quantities.expression import Number
+from probgen.quantities.unit import SI
 from probgen.sheets.house import USUAL, House
 from probgen.sheets.style import PLAIN, is_picture
 
@@ -92,6 +94,7 @@ def read_record(path: Path) -> Record:
     file = RECORD_SCHEMA.read(content, RecordFile, str(path), _MEND)
     faults = Faults(str(path))
     record = _record(file)
+    _judge_gravity(record, faults)
     _judge_class(record, file, faults)
     _judge_columns(record, file, faults)
     style = record.house.style
@@ -240,6 +243,16 @@ def _assignment(row: ProblemRow, codes: Sequence[str]) -> Assignment:
         for i in range(len(codes))
     )
     return Assignment(row.template, row.source, tuple(draws))
+
+
+def _judge_gravity(record: Record, faults: Faults) -> None:
+    """Before release 0.2 a set in US customary had SI ranges, and g in m/s^2."""
+    convention = record.set.convention
+    low, high = gravity_bounds(convention.units)
+    if convention.units != SI and not low <= Decimal(convention.gravity) <= high:
+        expected = f"g in {convention.g.unit.plain if convention.g.unit else ''}"
+        mend = "build it with the release of probgen that wrote it"
+        faults.add("set.convention.gravity", convention.gravity, expected, mend)
 
 
 def _judge_class(record: Record, file: RecordFile, faults: Faults) -> None:

@@ -5,9 +5,10 @@ TOML; every field is described in the set file that `probgen demo` leaves behind
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import date
-from decimal import Decimal
+from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
 from pathlib import Path
 from typing import Any, Final, cast, get_args, get_type_hints
 
@@ -17,7 +18,7 @@ from probgen.input.fault import Faults
 from probgen.input.file import read_text
 from probgen.input.table import Table
 from probgen.input.toml import parse_toml
-from probgen.quantities.unit import SI, US_CUSTOMARY, UnitSystem
+from probgen.quantities.unit import ACCELERATION, SI, US_CUSTOMARY, UnitSystem
 from probgen.sheets.document import Paper, Room
 from probgen.working.convention import Convention
 
@@ -74,6 +75,7 @@ _MONTHS: Final = (
     "October", "November", "December",
 )  # fmt: skip
 _USUAL: Final = ProblemSet(course="", title="", roster="", problems=())
+_GRAVITY: Final = (Decimal("9.7"), Decimal("9.9"))  # m/s^2, least and greatest
 _SYSTEMS: Final = {system.name: system for system in (SI, US_CUSTOMARY)}
 
 
@@ -116,15 +118,19 @@ def unit_system_named(name: str) -> UnitSystem:
     return _SYSTEMS[name]
 
 
-def convention_with(gravity: str | None, where: str) -> Convention:
-    """The usual convention with another g, as typed in `where`.  Raises InputError."""
+def convention_with(
+    gravity: str | None, where: str, units: UnitSystem = SI
+) -> Convention:
+    """The usual convention in a system of units, with another g as typed in `where`.
+
+    Raises InputError.
+    """
     if gravity is None:
-        return Convention()
+        return Convention(units=units)
     faults = Faults(where)
-    try:
-        content: dict[str, object] = {"gravity": Decimal(gravity)}
-    except ArithmeticError:
-        content = {"gravity": gravity}
+    content: dict[str, object] = {"units": units.name, "gravity": gravity}
+    with suppress(ArithmeticError):
+        content["gravity"] = Decimal(gravity)
     convention = _read_method(Table(content, "", faults))
     faults.settle()
     return convention
@@ -153,12 +159,38 @@ def _read_method(table: Table) -> Convention:
         name: table.word(name, choices, getattr(usual, name))
         for name, choices in _METHOD_CHOICES.items()
     }
-    read["units"] = unit_system_named(table.word("units", list(_SYSTEMS), usual.units.name))
-    read["gravity"] = str(_read_number(table, "gravity", usual.gravity, "0.01", "100"))
+    units = unit_system_named(table.word("units", list(_SYSTEMS), usual.units.name) or SI.name)
+    read["units"] = units
+    read["gravity"] = str(_read_gravity(table, units))
     read["figures"] = table.whole("figures", 2, 6, usual.figures)
     read["tolerance"] = float(_read_number(table, "tolerance", usual.tolerance, "0", "0.5"))
     table.close()
     return Convention(**read)
+
+
+def gravity_bounds(units: UnitSystem) -> tuple[Decimal, Decimal]:
+    """The least and the greatest g that a set may state, in the system's own unit."""
+    size = Decimal(str(units.unit_of(ACCELERATION).factor))
+    low, high = (end / size for end in _GRAVITY)
+    place = Decimal("0.01")
+    return low.quantize(place, ROUND_CEILING), high.quantize(place, ROUND_FLOOR)
+
+
+def _read_gravity(table: Table, units: UnitSystem) -> Decimal:
+    """g in the unit of the system, between its least and its greatest on the ground.
+
+    From 9.7 to 9.9 m/s^2: it is 9.76 on high mountains at the equator and 9.83 at the poles.
+    """
+    unit, (low, high) = units.unit_of(ACCELERATION), gravity_bounds(units)
+    g = table.decimal("gravity", required=False)
+    if g is None:
+        return Decimal(units.gravity)
+    if not low <= g <= high:
+        expected = f"g on the ground in {unit.plain}, from {low} to {high}"
+        other = "" if units == SI else ", for the units are US customary"
+        table.fault("gravity", g, expected, f"write {units.gravity}{other}")
+        return Decimal(units.gravity)
+    return g
 
 
 def _read_number(table: Table, key: str, usual: float | str, low: str, high: str) -> Decimal:

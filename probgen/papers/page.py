@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from decimal import Decimal
 from functools import cached_property
 from string import ascii_lowercase
 
@@ -17,7 +16,7 @@ from probgen.problem.problem import Problem, Worked, tell_steps
 from probgen.problem.problem_figures import asks_for_sizes, free_body_scene, situation_scene
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Relation
-from probgen.quantities.unit import ANGLE, METRE_PER_SECOND_SQUARED
+from probgen.quantities.unit import ANGLE
 from probgen.sheets import document
 from probgen.sheets.formula_page import formula_page
 from probgen.statics.system import Form, Role
@@ -68,9 +67,10 @@ class Copy:
 
     @property
     def preface(self) -> Inlines:
-        """The value of g, said once for all problems."""
-        g = Number(Decimal(self.problem_set.convention.gravity), METRE_PER_SECOND_SQUARED)
-        taken = GravityTaken((Name("g", "g"), Relation("="), g))
+        """The value of g, said once for all problems; nothing where no weight comes from a mass."""
+        if not any(problem.needs_gravity for problem in self.problems):
+            return ()
+        taken = GravityTaken((Name("g", "g"), Relation("="), self.problem_set.convention.g))
         return self.language.say(taken, NO_NOUNS)
 
     @property

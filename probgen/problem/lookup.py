@@ -10,6 +10,7 @@ from probgen.bank.supplied import supplied
 from probgen.bank.template import Template
 from probgen.input.fault import Fault, InputError, nearest, one_of, shown
 from probgen.input.remedy import SeeTemplates
+from probgen.quantities.unit import SI, UnitSystem
 
 
 def choose_bank(named: str, folder: Path, where: str, field: str) -> Bank:
@@ -29,15 +30,17 @@ def choose_bank(named: str, folder: Path, where: str, field: str) -> Bank:
     raise InputError([Fault(where, field, shown(named), expected, mend)])
 
 
-def choose_template(named: str, bank: Bank, folder: Path, where: str, field: str) -> Template:
-    """The template of an id in the bank, or of the path of a .toml file.
+def choose_template(
+    named: str, bank: Bank, folder: Path, where: str, field: str, units: UnitSystem = SI
+) -> Template:
+    """The template of an id in the bank, or of the path of a .toml file, in a system of units.
 
     folder, where, field: as for `choose_bank`.  Raises InputError.
     """
     if named in bank.files:
-        return bank.read(named)
+        return bank.read(named, units)
     if named.endswith(".toml") and (folder / named).is_file():
-        return read_file(folder / named)
+        return read_file(folder / named, units)
     found, mend = shown(named), nearest(named, bank.files)
     if named.endswith(".toml"):
         found += ", where there is no file"

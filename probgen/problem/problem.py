@@ -8,7 +8,6 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
-from decimal import Decimal
 from functools import cached_property
 from typing import Final
 
@@ -23,9 +22,8 @@ from probgen.draws.requirement import requirements_hold, stacked
 from probgen.input.fault import Fault, InputError
 from probgen.mistakes.wrong_working import Missteps, plan_missteps
 from probgen.problem.flaw_words import flaws_told
-from probgen.quantities.expression import Number
+from probgen.quantities.expression import evaluate
 from probgen.quantities.printing import plain
-from probgen.quantities.unit import METRE_PER_SECOND_SQUARED
 from probgen.statics.flaw import Flaw
 from probgen.statics.method import Method
 from probgen.statics.plan import Plan, find_plan
@@ -42,7 +40,7 @@ from probgen.wording.nouns import Nouns
 from probgen.wording.statement import tell_statement
 from probgen.working.case import Case, case_of
 from probgen.working.convention import Convention
-from probgen.working.digits import Digits
+from probgen.working.digits import Digits, working_units
 from probgen.working.result import results
 
 _PROBES: Final = 8
@@ -63,6 +61,11 @@ class Problem:
         """The author's words."""
         return Nouns(self.template.system, self.template.labels)
 
+    @property
+    def needs_gravity(self) -> bool:
+        """Whether a weight is made of a mass, so that g is to be told."""
+        return "g" in self.template.system.names_used
+
     @cached_property
     def unused(self) -> Unused:
         """The balances left for a look back at the end, written once for all students."""
@@ -72,7 +75,8 @@ class Problem:
     def missteps(self) -> Missteps:
         """What may go wrong in a working, found once for all students."""
         probe = coherent_values(_probes(self.template), self.convention)
-        return plan_missteps(self.plan, probe, self.convention.units)
+        units = working_units(self.template.system, self.convention)
+        return plan_missteps(self.plan, probe, units)
 
     def settle(self) -> None:
         """Finds what all students share, which is then sent along to other processes."""
@@ -154,12 +158,12 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
     ]
     if faults:
         raise InputError(faults)
-    g = Number(Decimal(problem.convention.gravity), METRE_PER_SECOND_SQUARED)
     worked: list[Worked] = []
     values = tuple(proof.values.items())
     for place, draw in enumerate(draws):
         own = {name: float(column[place]) for name, column in solved.items()}
-        case = case_of(problem.plan, problem.template.labels, {**draw.values, "g": g}, own)
+        numbers = {**draw.values, "g": problem.convention.g}
+        case = case_of(problem.plan, problem.template.labels, numbers, own)
         residual = float(proof.max_residual[place])
         difference = float(proof.second_solver_difference[place])
         digits = Digits(case, problem.convention)
@@ -215,7 +219,8 @@ def coherent_values(
     draws: Sequence[Draw], convention: Convention
 ) -> dict[str, NDArray[np.float64]]:
     """Coherent values of everything drawn, and g, one entry a draw."""
-    return {**stacked(draws), "g": np.full(len(draws), float(convention.gravity))}
+    g = float(evaluate(convention.g, {}))
+    return {**stacked(draws), "g": np.full(len(draws), g)}
 
 
 def _refused(template: Template, draw: Draw, flaws: Sequence[Flaw]) -> Fault:

@@ -39,8 +39,9 @@ def work_single(
     template_from, values_from: where the two were stated, for messages.
     Raises InputError for an unknown template, faulty values, or values that have no solution.
     """
-    template = choose_template(named, default_bank(), Path(), template_from, "")
-    problem = prepare(template, convention or Convention())
+    method = convention or Convention()
+    template = choose_template(named, default_bank(), Path(), template_from, "", method.units)
+    problem = prepare(template, method)
     start = draw_class(problem, _SEED, [str(number)]).draws[0]
     made, remarks = with_values(template, start, stated or {}, values_from)
     (worked,) = work(problem, [made])

@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
-from decimal import ROUND_HALF_EVEN, ROUND_HALF_UP, Context, Decimal
+from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, ROUND_HALF_UP, Context, Decimal
 from functools import lru_cache
 from typing import Final, Literal
 
-RoundingRule = Literal["half up", "half even"]
+RoundingRule = Literal["half up", "half even", "down", "up"]
+"""What happens to an exact half; "down" and "up" leave nothing of the value on the other side."""
 
-_RULES: Final = {"half up": ROUND_HALF_UP, "half even": ROUND_HALF_EVEN}
+_RULES: Final = {
+    "half up": ROUND_HALF_UP,
+    "half even": ROUND_HALF_EVEN,
+    "down": ROUND_FLOOR,
+    "up": ROUND_CEILING,
+}
 _NOISE_FREE: Final = Context(prec=12)
 
 

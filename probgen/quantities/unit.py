@@ -3,12 +3,15 @@
 Everything is computed in one coherent set: metre, kilogram, second, newton, and the degree for
 angles.  A `Unit` knows its size in that set.  Conversion factors of customary units are exact by
 definition (NIST SP 811 (2008), appendix B.8: the foot is 0.3048 m, the avoirdupois pound is
-0.45359237 kg, and the pound-force is that mass under standard gravity 9.80665 m/s^2).
+0.45359237 kg, and the pound-force is that mass under standard gravity 9.80665 m/s^2; the kip is
+1000 lbf, the short ton 2000 lb, the ounce a sixteenth of a pound).
 """
 
 from __future__ import annotations
 
 import math
+import re
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Final, NamedTuple
@@ -46,11 +49,16 @@ TORQUE: Final = Dimension(2, 1, -2)
 ACCELERATION: Final = Dimension(1, 0, -2)
 STIFFNESS: Final = Dimension(0, 1, -2)
 PRESSURE: Final = Dimension(-1, 1, -2)
+AREA: Final = Dimension(2)
+VOLUME: Final = Dimension(3)
+DENSITY: Final = Dimension(-3, 1)
+WEIGHT_PER_VOLUME: Final = Dimension(-2, 1, -2)
 
 _NOUNS: Final = {
     PLAIN: "plain number",
     LENGTH: "length",
-    Dimension(2): "area",
+    AREA: "area",
+    VOLUME: "volume",
     MASS: "mass",
     ANGLE: "angle",
     FORCE: "force",
@@ -58,6 +66,8 @@ _NOUNS: Final = {
     ACCELERATION: "acceleration",
     STIFFNESS: "force per length",
     PRESSURE: "pressure",
+    DENSITY: "density",
+    WEIGHT_PER_VOLUME: "weight per volume",
 }
 
 
@@ -70,6 +80,7 @@ class Unit:
     digits of a float); factor: the same as a float.
     plain: as printed in running text; latex: the same for LaTeX math, upright.
     tight: printed without a space after the number (the degree sign; NIST SP 811, 7.2).
+    words: what it is, for the list of all units, where its name does not say so.
     """
 
     name: str
@@ -78,6 +89,7 @@ class Unit:
     plain: str
     latex: str
     tight: bool = False
+    words: str = ""
     factor: float = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:
@@ -85,30 +97,97 @@ class Unit:
 
 
 _FOOT = Fraction("0.3048")
+_INCH = _FOOT / 12
 _POUND = Fraction("0.45359237")
 _STANDARD_GRAVITY = Fraction("9.80665")
 _POUND_FORCE = _POUND * _STANDARD_GRAVITY
 
 
-def _unit(
-    name: str, size: Fraction | int, dimension: Dimension, plain: str = "", latex: str = ""
-) -> Unit:
-    shown = plain or name
-    return Unit(name, Fraction(size), dimension, shown, latex or rf"\mathrm{{{shown}}}")
+def _unit(name: str, size: Fraction | int, dimension: Dimension, words: str = "") -> Unit:
+    """A unit printed as it is typed, with a raised dot and raised exponents."""
+    plain = name.replace("*", "·").replace("^2", "²").replace("^3", "³")
+    latex = re.sub(r"\^(\d)", r"^{\1}", name).replace("*", r"{\cdot}")
+    return Unit(name, Fraction(size), dimension, plain, rf"\mathrm{{{latex}}}", words=words)
 
 
-ONE: Final = Unit("1", Fraction(1), PLAIN, "", "")
-DEGREE: Final = Unit("deg", Fraction(1), ANGLE, "°", r"^{\circ}", tight=True)
+ONE: Final = Unit("1", Fraction(1), PLAIN, "", "", words="a plain number")
+DEGREE: Final = Unit("deg", Fraction(1), ANGLE, "°", r"^{\circ}", tight=True, words="degree")
 METRE: Final = _unit("m", 1, LENGTH)
 KILOGRAM: Final = _unit("kg", 1, MASS)
 NEWTON: Final = _unit("N", 1, FORCE)
-NEWTON_METRE: Final = _unit("N*m", 1, TORQUE, "N·m", r"\mathrm{N{\cdot}m}")
-METRE_PER_SECOND_SQUARED: Final = _unit("m/s^2", 1, ACCELERATION, "m/s²", r"\mathrm{m/s^{2}}")
-FOOT: Final = _unit("ft", _FOOT, LENGTH)
-INCH: Final = _unit("in", _FOOT / 12, LENGTH)
-POUND_FORCE: Final = _unit("lbf", _POUND_FORCE, FORCE)
-FOOT_POUND: Final = _unit(
-    "lbf*ft", _POUND_FORCE * _FOOT, TORQUE, "lbf·ft", r"\mathrm{lbf{\cdot}ft}"
+NEWTON_METRE: Final = _unit("N*m", 1, TORQUE)
+METRE_PER_SECOND_SQUARED: Final = _unit("m/s^2", 1, ACCELERATION)
+
+_METRIC: Final = (
+    METRE,
+    _unit("cm", Fraction(1, 100), LENGTH),
+    _unit("mm", Fraction(1, 1000), LENGTH),
+    _unit("km", 1000, LENGTH),
+    _unit("m^2", 1, AREA),
+    _unit("cm^2", Fraction(1, 10**4), AREA),
+    _unit("mm^2", Fraction(1, 10**6), AREA),
+    _unit("m^3", 1, VOLUME),
+    _unit("cm^3", Fraction(1, 10**6), VOLUME),
+    KILOGRAM,
+    _unit("g", Fraction(1, 1000), MASS),
+    _unit("t", 1000, MASS, "metric ton, 1000 kg"),
+    NEWTON,
+    _unit("kN", 1000, FORCE),
+    _unit("MN", 10**6, FORCE),
+    NEWTON_METRE,
+    _unit("N*cm", Fraction(1, 100), TORQUE),
+    _unit("N*mm", Fraction(1, 1000), TORQUE),
+    _unit("kN*m", 1000, TORQUE),
+    METRE_PER_SECOND_SQUARED,
+    _unit("N/m", 1, STIFFNESS),
+    _unit("N/cm", 100, STIFFNESS),
+    _unit("N/mm", 1000, STIFFNESS),
+    _unit("kN/m", 1000, STIFFNESS),
+    _unit("Pa", 1, PRESSURE),
+    _unit("kPa", 1000, PRESSURE),
+    _unit("MPa", 10**6, PRESSURE),
+    _unit("N/m^2", 1, PRESSURE),
+    _unit("N/mm^2", 10**6, PRESSURE),
+    _unit("kN/m^2", 1000, PRESSURE),
+    _unit("kg/m^3", 1, DENSITY),
+    _unit("g/cm^3", 1000, DENSITY),
+    _unit("N/m^3", 1, WEIGHT_PER_VOLUME),
+    _unit("kN/m^3", 1000, WEIGHT_PER_VOLUME),
+)
+
+FOOT: Final = _unit("ft", _FOOT, LENGTH, "foot")
+INCH: Final = _unit("in", _INCH, LENGTH, "inch, 1/12 ft")
+POUND_FORCE: Final = _unit("lbf", _POUND_FORCE, FORCE, "pound-force")
+_CUSTOMARY: Final = (
+    FOOT,
+    INCH,
+    _unit("yd", 3 * _FOOT, LENGTH, "yard, 3 ft"),
+    _unit("ft^2", _FOOT**2, AREA),
+    _unit("in^2", _INCH**2, AREA),
+    _unit("ft^3", _FOOT**3, VOLUME),
+    _unit("in^3", _INCH**3, VOLUME),
+    _unit("lb", _POUND, MASS, "pound, a mass"),
+    _unit("oz", _POUND / 16, MASS, "ounce, 1/16 lb"),
+    _unit("slug", _POUND_FORCE / _FOOT, MASS, "1 lbf s^2/ft"),
+    _unit("ton", 2000 * _POUND, MASS, "US short ton, 2000 lb"),
+    POUND_FORCE,
+    _unit("kip", 1000 * _POUND_FORCE, FORCE, "1000 lbf"),
+    _unit("tonf", 2000 * _POUND_FORCE, FORCE, "weight of a US short ton, 2000 lbf"),
+    _unit("lbf*ft", _POUND_FORCE * _FOOT, TORQUE),
+    _unit("lbf*in", _POUND_FORCE * _INCH, TORQUE),
+    _unit("kip*ft", 1000 * _POUND_FORCE * _FOOT, TORQUE),
+    _unit("kip*in", 1000 * _POUND_FORCE * _INCH, TORQUE),
+    _unit("ft/s^2", _FOOT, ACCELERATION),
+    _unit("in/s^2", _INCH, ACCELERATION),
+    _unit("lbf/ft", _POUND_FORCE / _FOOT, STIFFNESS),
+    _unit("lbf/in", _POUND_FORCE / _INCH, STIFFNESS),
+    _unit("kip/ft", 1000 * _POUND_FORCE / _FOOT, STIFFNESS),
+    _unit("psi", _POUND_FORCE / _INCH**2, PRESSURE, "lbf/in^2"),
+    _unit("psf", _POUND_FORCE / _FOOT**2, PRESSURE, "lbf/ft^2"),
+    _unit("ksi", 1000 * _POUND_FORCE / _INCH**2, PRESSURE, "kip/in^2"),
+    _unit("lb/ft^3", _POUND / _FOOT**3, DENSITY),
+    _unit("lbf/ft^3", _POUND_FORCE / _FOOT**3, WEIGHT_PER_VOLUME),
+    _unit("lbf/in^3", _POUND_FORCE / _INCH**3, WEIGHT_PER_VOLUME),
 )
 
 UNITS: Final[dict[str, Unit]] = {
@@ -116,47 +195,29 @@ UNITS: Final[dict[str, Unit]] = {
     for unit in (
         ONE,
         DEGREE,
-        _unit("rad", Fraction(repr(180 / math.pi)), ANGLE),
-        METRE,
-        _unit("cm", Fraction(1, 100), LENGTH),
-        _unit("mm", Fraction(1, 1000), LENGTH),
-        _unit("km", 1000, LENGTH),
-        FOOT,
-        INCH,
-        _unit("m^2", 1, Dimension(2), "m²", r"\mathrm{m^{2}}"),
-        KILOGRAM,
-        _unit("g", Fraction(1, 1000), MASS),
-        _unit("t", 1000, MASS),
-        _unit("lb", _POUND, MASS),
-        _unit("slug", _POUND_FORCE / _FOOT, MASS),
-        NEWTON,
-        _unit("kN", 1000, FORCE),
-        POUND_FORCE,
-        NEWTON_METRE,
-        _unit("kN*m", 1000, TORQUE, "kN·m", r"\mathrm{kN{\cdot}m}"),
-        FOOT_POUND,
-        METRE_PER_SECOND_SQUARED,
-        _unit("ft/s^2", _FOOT, ACCELERATION, "ft/s²", r"\mathrm{ft/s^{2}}"),
-        _unit("N/m", 1, STIFFNESS),
-        _unit("N/cm", 100, STIFFNESS),
-        _unit("N/mm", 1000, STIFFNESS),
-        _unit("kN/m", 1000, STIFFNESS),
-        _unit("lbf/ft", _POUND_FORCE / _FOOT, STIFFNESS),
-        _unit("lbf/in", 12 * _POUND_FORCE / _FOOT, STIFFNESS),
-        _unit("Pa", 1, PRESSURE),
-        _unit("N/m^2", 1, PRESSURE, "N/m²", r"\mathrm{N/m^{2}}"),
+        _unit("rad", Fraction(repr(180 / math.pi)), ANGLE, "radian"),
+        *_METRIC,
+        *_CUSTOMARY,
     )
 }
 """Every unit an author may write, by the name typed."""
 
-_SPELLINGS: Final = {"°": "deg", "degrees": "deg", "N·m": "N*m", "N m": "N*m", "Nm": "N*m", "": "1"}
+_SPELLINGS: Final = {
+    **{"°": "deg", "degrees": "deg", "N·m": "N*m", "N m": "N*m", "Nm": "N*m", "": "1"},
+    **{"ft*lbf": "lbf*ft", "in*lbf": "lbf*in", "lbf·ft": "lbf*ft", "lbf·in": "lbf*in"},
+    **{"lbf/in^2": "psi", "lbf/ft^2": "psf", "kip/in^2": "ksi"},
+}
 
 
 @dataclass(frozen=True, slots=True)
 class UnitSystem:
-    """The coherent units a course's working is printed in, one for each dimension."""
+    """The coherent units a course's working is printed in, one for each dimension.
+
+    name: as a set file states it; gravity: the usual g, as printed, in `unit_of(ACCELERATION)`.
+    """
 
     name: str
+    gravity: str
     units: tuple[Unit, ...]
 
     def unit_of(self, dimension: Dimension) -> Unit:
@@ -168,14 +229,38 @@ class UnitSystem:
             (u for u in UNITS.values() if u.dimension == dimension and u.size == 1), ONE
         )
 
+    def speaks(self, unit: Unit) -> bool:
+        """Whether a unit is at home in this system; degrees and plain numbers are in each."""
+        return unit not in (_METRIC if self.name == US_CUSTOMARY.name else _CUSTOMARY)
+
+    def suited_to(self, stated: Iterable[Unit]) -> UnitSystem:
+        """The units a working is printed in, by those its quantities are stated in.
+
+        Everything is in feet where nothing is in inches, else in inches: feet are whole inches.
+        """
+        inches = set(_IN_INCHES.units) - set(US_CUSTOMARY.units)
+        return _IN_INCHES if self == US_CUSTOMARY and inches.intersection(stated) else self
+
 
 SI: Final = UnitSystem(
-    "SI", (ONE, DEGREE, METRE, KILOGRAM, NEWTON, NEWTON_METRE, METRE_PER_SECOND_SQUARED)
+    "SI",
+    "9.80",
+    (ONE, DEGREE, METRE, KILOGRAM, NEWTON, NEWTON_METRE, METRE_PER_SECOND_SQUARED),
 )
-US_CUSTOMARY: Final = UnitSystem(
-    "US customary",
-    (ONE, DEGREE, FOOT, POUND_FORCE, FOOT_POUND, UNITS["slug"], UNITS["ft/s^2"], UNITS["lbf/ft"]),
-)
+
+
+def _customary(length: str) -> UnitSystem:
+    """US customary with this unit of length; a mass goes with g in ft/s^2 in either."""
+    area, pressure = f"{length}^2", {"ft": "psf", "in": "psi"}[length]
+    names = (
+        *(length, f"lbf*{length}", f"lbf/{length}", area, f"{length}^3", pressure),
+        *("slug", "ft/s^2", "lbf", f"lbf/{length}^3"),
+    )
+    return UnitSystem("US customary", "32.2", (ONE, DEGREE, *(UNITS[name] for name in names)))
+
+
+US_CUSTOMARY: Final = _customary("ft")
+_IN_INCHES: Final = _customary("in")
 
 
 def unit_named(text: str) -> Unit:

@@ -12,7 +12,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
 
-from probgen.quantities.expression import Expression, Name
+from probgen.quantities.expression import Expression, Name, names_in
 from probgen.quantities.unit import Dimension, Unit
 
 
@@ -237,6 +237,16 @@ class System:
     def unknowns(self) -> tuple[str, ...]:
         """Ids of the unknowns, in the order the template names them."""
         return tuple(v.id for v in self.variables.values() if v.role is Role.UNKNOWN)
+
+    @property
+    def names_used(self) -> frozenset[str]:
+        """Ids of what its forces, couples, equations and limits are written with."""
+        written = [force.magnitude for force in self.forces]
+        written += [couple.moment for couple in self.couples]
+        written += [each.expression for each in self.definitions]
+        written += [side for each in self.conditions for side in (each.left, each.right)]
+        written += [side for each in self.limits for side in (each.left, each.right)]
+        return frozenset().union(*map(names_in, written))
 
     def body(self, id: str) -> Body:
         return next(body for body in self.bodies if body.id == id)

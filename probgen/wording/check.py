@@ -154,7 +154,7 @@ def _rows(digits: Digits, equation: Equation) -> tuple[Row, ...]:
 def _term_numbers(digits: Digits, equation: Equation) -> list[tuple[int, Number]]:
     """Each term's value to one common decimal place, with four figures in the largest."""
     dimension = FORCE if equation.kind == "force" else TORQUE
-    unit = digits.convention.units.unit_of(dimension)
+    unit = digits.units.unit_of(dimension)
     values = [
         term.sign * float(evaluate(term.expression(equation.method), digits.case.values))
         / unit.factor

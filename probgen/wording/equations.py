@@ -72,7 +72,7 @@ def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iter
     """left = expression = numbers put in = carried result, about the final result."""
     variable = digits.case.system.variables[id]
     value = digits.case.values[id]
-    line = digits.line(expression, value, variable.dimension)
+    line = digits.line(expression, value, variable.dimension, id)
     ending = Row((left,), "=", _ending(digits, id, line.result))
     if expression == ZERO or isinstance(expression, Number | Root):
         yield ending
@@ -128,7 +128,7 @@ def _one(digits: Digits, printed: Expression, guard: int) -> Expression:
     if isinstance(printed, Number):
         return printed
     dimension = dimension_of(printed, _NO_NAMES)
-    if digits.convention.units.unit_of(dimension).dimension != dimension:
+    if digits.units.unit_of(dimension).dimension != dimension:
         return printed  # kg m, say, has no unit of its own
     return digits.carried(float(evaluate(printed, {})), dimension, guard)
 

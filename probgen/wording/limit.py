@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 from probgen.quantities.expression import Expression, Number, evaluate
@@ -18,6 +19,7 @@ from probgen.wording.facts.ending import (
     LimitDecides,
     LimitJudged,
     LimitReached,
+    RoundedWithin,
 )
 from probgen.wording.passage import Items, Part, Passage, sentences
 from probgen.working.digits import Digits
@@ -39,11 +41,15 @@ def comparison_passage(digits: Digits, reached: Sequence[Digits]) -> Passage:
         LimitReached(branch.limit.id, (letter, Relation("="), own.final(find.quantity)), only)
         for branch, own in zip(case.plan.branches, reached, strict=True)
     )
+    final, largest = digits.final(find.quantity), find.form is Form.LARGEST
+    value = case.values[find.quantity]
+    exact = math.isclose(float(evaluate(final, {})), value, rel_tol=1e-9)
+    rounded = () if exact else (RoundedWithin(largest),)
     if only:
-        return Passage(FarthestHeading(), (sentences(*facts),))
-    value: Formula = (letter, Relation("="), digits.final(find.quantity))
-    decides = LimitDecides(governing(case).id, value, find.form is Form.LARGEST)
-    return Passage(FirstHeading(), (Items(facts), sentences(decides)))
+        return Passage(FarthestHeading(), (sentences(*facts, *rounded),))
+    said: Formula = (letter, Relation("="), final)
+    decides = LimitDecides(governing(case).id, said, largest)
+    return Passage(FirstHeading(), (Items(facts), sentences(decides, *rounded)))
 
 
 def holding_passage(digits: Digits, find: Find) -> Passage:
@@ -73,6 +79,6 @@ def _judged(digits: Digits, limit: Limit) -> Fact:
 def _final(digits: Digits, side: Expression) -> Number:
     """A side of a limit, rounded as answers are."""
     dimension = side_dimension(digits.case, side)
-    unit = digits.convention.units.unit_of(dimension)
+    unit = digits.units.unit_of(dimension)
     found = digits.rounded(float(evaluate(side, digits.case.values)), unit)
     return Number(found.value, None if dimension == PLAIN else unit)

@@ -9,6 +9,7 @@ from probgen.bank.template import Template
 from probgen.draws.draw import Draw
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Relation
+from probgen.quantities.unit import FORCE
 from probgen.wording.block import Inline, Math, Text
 
 
@@ -23,9 +24,19 @@ def tell_statement(template: Template, draw: Draw) -> tuple[Inline, ...]:
     symbols |= {id: label.symbol for id, label in labels.elements.items() if id}
     symbols |= {name: name for name in template.system.points}
     return tuple(
-        Text(piece) if isinstance(piece, str) else _mentioned(piece, symbols, draw.values)
+        _told(template, piece)
+        if isinstance(piece, str) or piece.filter == "quantity"
+        else _mentioned(piece, symbols, draw.values)
         for piece in statement_pieces(template.statement)
     )
+
+
+def _told(template: Template, piece: str | Mention) -> Text:
+    """The author's own text, and the word for what a quantity is: a force given is a weight."""
+    if isinstance(piece, str):
+        return Text(piece)
+    dimension = template.system.variables[piece.id].dimension
+    return Text("weight" if dimension == FORCE else dimension.noun)
 
 
 def _mentioned(

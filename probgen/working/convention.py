@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from decimal import Decimal
 from typing import Literal
 
-from probgen.quantities.unit import SI, UnitSystem
+from probgen.quantities.expression import Number
+from probgen.quantities.unit import ACCELERATION, SI, UnitSystem
 
 Rotation = Literal["counter-clockwise", "clockwise"]
 Turning = Literal["torque", "moment"]
@@ -20,7 +22,7 @@ class Convention:
     part of the force square to the arm.
     positive: the rotation counted positive.
     axes: "simplest" may sum forces along a tilted surface, "level" keeps to x and y.
-    gravity: m/s^2, as its printed digits.
+    gravity: g as its printed digits, in the units' own (m/s^2 or ft/s^2); the usual one if empty.
     figures: significant figures of a final answer; rounding: what happens to an exact half.
     direction: "horizontal" words the angle from the horizontal ("12.3° above the horizontal, to
     the right"), "vertical" from the vertical, "axis" degrees counter-clockwise from +x.
@@ -31,10 +33,19 @@ class Convention:
     torque: Literal["angle", "arm", "components"] = "angle"
     positive: Rotation = "counter-clockwise"
     axes: Literal["simplest", "level"] = "simplest"
-    gravity: str = "9.80"
+    gravity: str = ""
     figures: int = 3
     rounding: Literal["half up", "half even"] = "half up"
     direction: Literal["horizontal", "vertical", "axis"] = "horizontal"
     turning: Turning = "torque"
     units: UnitSystem = SI
     tolerance: float = 0.02
+
+    def __post_init__(self) -> None:
+        if not self.gravity:
+            object.__setattr__(self, "gravity", self.units.gravity)
+
+    @property
+    def g(self) -> Number:
+        """The acceleration of free fall as printed."""
+        return Number(Decimal(self.gravity), self.units.unit_of(ACCELERATION))

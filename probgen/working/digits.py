@@ -1,12 +1,15 @@
 """Which digits of a number a working shows.
 
-Data are shown as given, converted to the coherent unit.  Results end at the course's significant
-figures.  A value carried from one line to the next is shown with guard digits, as many as the
-step needs so that its printed numbers really give its printed result.
+Data are shown as given, converted to the unit of the working.  Results end at the course's
+significant figures, angles at a tenth of a degree.  A value at its limit is shown equal to it, and
+the largest or smallest value before a limit is rounded to the side where the limit still holds.  A
+value carried from one line to the next is shown with guard digits, as many as the step needs so
+that its printed numbers really give its printed result.
 """
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field
 from decimal import Decimal
 
@@ -20,13 +23,22 @@ from probgen.quantities.expression import (
     names_in,
     substituted,
 )
-from probgen.quantities.rounding import exact, last_place, round_figures
-from probgen.quantities.unit import ANGLE, PLAIN, SI, Dimension, Unit
-from probgen.statics.system import Role
+from probgen.quantities.rounding import (
+    RoundingRule,
+    exact,
+    last_place,
+    round_figures,
+    round_places,
+)
+from probgen.quantities.unit import ANGLE, DEGREE, PLAIN, SI, Dimension, Unit, UnitSystem
+from probgen.statics.plan import extreme_find
+from probgen.statics.system import Find, Form, Role, System
 from probgen.working.case import Case
 from probgen.working.convention import Convention
+from probgen.working.direction import PLACES
 
 _MOST_GUARD = 7
+_AT_LIMIT = 1e-9  # relative; a limit solved for is met to the digits of a float
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,37 +55,76 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Digits:
-    """The printed numbers of one case under one convention: one for each student's problem."""
+    """The printed numbers of one case under one convention: one for each student's problem.
+
+    utmost: the find that asks how far something may go; that of the case's system if None.
+    units: what the working is printed in: the course's, by the lengths that are given.
+    """
 
     case: Case
     convention: Convention
+    utmost: Find | None = None
+    units: UnitSystem = field(init=False, repr=False)
     # The same few quantities stand in line after line.
     _shown: dict[tuple[str, int], Number] = field(default_factory=dict, compare=False, repr=False)
     _final: dict[str, Number] = field(default_factory=dict, compare=False, repr=False)
 
+    def __post_init__(self) -> None:
+        system = self.case.system
+        object.__setattr__(self, "units", working_units(system, self.convention))
+        object.__setattr__(self, "utmost", self.utmost or extreme_find(system))
+
     def final(self, id: str) -> Number:
         """A quantity as an answer: rounded to the course's figures, in its own unit."""
         if id not in self._final:
-            self._final[id] = self.rounded(self.case.values[id], self.unit_of(id))
+            value, unit = self.case.values[id], self.unit_of(id)
+            limit = self._limit_met(id, unit)
+            self._final[id] = limit or self.rounded(value, unit, self._rule(id))
         return self._final[id]
+
+    def _rule(self, id: str) -> RoundingRule:
+        """The course's rule, or the side that holds for the utmost value of a quantity."""
+        if self.utmost is None or self.utmost.quantity != id:
+            return self.convention.rounding
+        return "down" if self.utmost.form is Form.LARGEST else "up"
+
+    def _limit_met(self, id: str, unit: Unit) -> Number | None:
+        """The given limit a quantity has just reached, with its own digits; else None."""
+        system, value = self.case.system, self.case.values[id]
+        sides = [(each.left, each.right) for each in system.limits]
+        sides += [(each.left, each.right) for each in system.conditions]
+        for pair in sides:
+            match pair:
+                case (Name(id=left), Name(id=right)) if id in (left, right):
+                    met = self.case.numbers.get(right if left == id else left)
+                case (Name(id=left), Number() as met) if left == id:
+                    pass
+                case _:
+                    met = None
+            if met is not None and met.unit == unit and _equal(value, met):
+                return met
+        return None
 
     def unit_of(self, id: str) -> Unit:
         """The unit an answer is printed in: its own, or the course's where that is customary."""
         variable = self.case.system.variables[id]
-        if self.convention.units == SI or variable.unit in self.convention.units.units:
+        if self.convention.units == SI or self.convention.units.speaks(variable.unit):
             return variable.unit
-        return self.convention.units.unit_of(variable.dimension)
+        return self.units.unit_of(variable.dimension)
 
-    def rounded(self, value: float, unit: Unit) -> Number:
-        """A value (coherent) to the course's significant figures in a unit."""
-        digits = round_figures(
-            value / unit.factor, self.convention.figures, self.convention.rounding
-        )
-        return Number(digits, unit)
+    def rounded(self, value: float, unit: Unit, rule: RoundingRule | None = None) -> Number:
+        """A value (coherent) to the course's figures in a unit, an angle to its fixed place."""
+        rule = rule or self.convention.rounding
+        return Number(self._ended(exact(value / unit.factor), unit, rule), unit)
+
+    def _ended(self, value: Decimal, unit: Unit, rule: RoundingRule) -> Decimal:
+        if unit == DEGREE:
+            return round_places(value, PLACES, rule)
+        return round_figures(value, self.convention.figures, rule)
 
     def carried(self, value: float, dimension: Dimension, guard: int = 1) -> Number:
         """A value (coherent) on its way to the next line; exact short values stay short."""
-        unit = self.convention.units.unit_of(dimension)
+        unit = self.units.unit_of(dimension)
         figures, full = self.convention.figures, exact(value / unit.factor)
         digits = round_figures(full, figures + guard, self.convention.rounding)
         if digits == full:
@@ -83,18 +134,20 @@ class Digits:
     def data(self, id: str, guard: int = 1) -> Number:
         """A given or derived quantity as printed, in the coherent unit of its dimension.
 
-        Where that unit is no decimal multiple of the given one, the digits are carried ones.
+        Where that is neither a whole nor a decimal multiple of the given one, the digits are
+        carried ones.
         """
         number = self.case.numbers[id]
         variable = self.case.system.variables[id]
-        unit = self.convention.units.unit_of(variable.dimension)
+        unit = self.units.unit_of(variable.dimension)
         own = number.unit
         if own is None or own.factor == unit.factor:
             return Number(number.value, unit if variable.dimension != PLAIN else None)
-        ratio = exact(own.factor / unit.factor)
-        if own.dimension == ANGLE or len(ratio.as_tuple().digits) > 1:
+        ratio = own.size / unit.size
+        decimal = exact(float(ratio))
+        if own.dimension == ANGLE or (ratio.denominator > 1 and len(decimal.as_tuple().digits) > 1):
             return self.carried(self.case.values[id], variable.dimension, guard)
-        return Number(_plain_exponent(number.value * ratio), unit)
+        return Number(_plain_exponent(number.value * decimal), unit)
 
     def shown(self, id: str, guard: int = 1) -> Number:
         """A quantity within a substitution."""
@@ -129,32 +182,36 @@ class Digits:
 
     def _lump(self, inner: Expression, guard: int) -> Number:
         printed = self.put_in(inner, guard)
-        units = self.convention.units
+        units = self.units
         length = units.unit_of(Dimension(length=1))
         return self.carried(float(evaluate(printed, {})), length.dimension, guard)
 
-    def result(self, value: float, dimension: Dimension) -> Number:
+    def result(self, value: float, dimension: Dimension, id: str = "") -> Number:
         """A computed value (coherent) as the line that ends its working shows it.
 
         It has a guard digit, and more where rounding the printed digits would give another answer.
+        id: of the quantity, for the utmost value of one is rounded by a rule of its own.
         """
-        figures, rule = self.convention.figures, self.convention.rounding
-        unit = self.convention.units.unit_of(dimension)
-        final = round_figures(value / unit.factor, figures, rule)
+        rule = self._rule(id)
+        unit = self.units.unit_of(dimension)
+        final = self._ended(exact(value / unit.factor), unit, rule)
         for guard in range(1, _MOST_GUARD):
             printed = self.carried(value, dimension, guard)
-            if round_figures(printed.value, figures, rule) == final:
+            if self._ended(printed.value, unit, rule) == final:
                 break
         return printed
 
-    def line(self, expression: Expression, value: float, dimension: Dimension) -> Line:
+    def line(
+        self, expression: Expression, value: float, dimension: Dimension, id: str = ""
+    ) -> Line:
         """An expression with as many guard digits as make its printed numbers give its result.
 
+        id: of the quantity that is worked out, as for `result`.
         The result agrees when it is less than one unit of its last digit away.  Raises
         ArithmeticError when no number of digits is enough.
         """
-        unit = self.convention.units.unit_of(dimension)
-        result = self.result(value, dimension)
+        unit = self.units.unit_of(dimension)
+        result = self.result(value, dimension, id)
         near = float(last_place(result.value)) if result.value else 1e-3
         for guard in range(1, _MOST_GUARD + 1):
             printed = self.put_in(expression, guard)
@@ -168,6 +225,17 @@ class Digits:
     def is_data(self, id: str) -> bool:
         role = self.case.system.variables[id].role
         return role in (Role.GIVEN, Role.DERIVED, Role.CONSTANT)
+
+
+def working_units(system: System, convention: Convention) -> UnitSystem:
+    """The units a working is printed in: the course's, by those the author states."""
+    stated = (Role.GIVEN, Role.DERIVED, Role.UNKNOWN)
+    variables = system.variables.values()
+    return convention.units.suited_to(each.unit for each in variables if each.role in stated)
+
+
+def _equal(value: float, number: Number) -> bool:
+    return math.isclose(value, float(evaluate(number, {})), rel_tol=_AT_LIMIT)
 
 
 def _itself(part: Expression, name: str) -> Expression | None:

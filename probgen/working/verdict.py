@@ -8,7 +8,7 @@ from probgen.quantities.dimension import dimension_of
 from probgen.quantities.expression import Expression, Number, evaluate
 from probgen.quantities.rounding import round_figures
 from probgen.quantities.unit import PLAIN, Dimension
-from probgen.statics.plan import Branch
+from probgen.statics.plan import Branch, extreme_find
 from probgen.statics.rerun import GOVERNING
 from probgen.statics.solution import solve
 from probgen.statics.system import Limit
@@ -35,7 +35,8 @@ def at_limit(digits: Digits, branch: Branch) -> Digits:
     case = digits.case
     data = {name: case.values[name] for name in case.numbers}
     solved = {name: float(value) for name, value in solve(branch.plan, data).items()}
-    return Digits(case_of(branch.plan, case.labels, case.numbers, solved), digits.convention)
+    reached = case_of(branch.plan, case.labels, case.numbers, solved)
+    return Digits(reached, digits.convention, extreme_find(case.system))
 
 
 def governing(case: Case) -> Limit:
@@ -59,7 +60,7 @@ def margin(digits: Digits, limit: Limit) -> Number:
     case = digits.case
     left, right = (float(evaluate(side, case.values)) for side in (limit.left, limit.right))
     dimension = side_dimension(case, limit.left)
-    unit = digits.convention.units.unit_of(dimension)
+    unit = digits.units.unit_of(dimension)
     size = round_figures(
         abs(left - right) / unit.factor, digits.convention.figures, digits.convention.rounding
     )

@@ -9,6 +9,7 @@ from probgen.quantities.expression import Name, Quotient, evaluate
 from probgen.quantities.parser import parse
 from probgen.quantities.unit import FORCE, PLAIN, Dimension
 from probgen.statics.system import Find, Form, Role, System
+from tests.bank.conftest import SHELF
 
 LIMIT = '[[limit]]\nid = "breaks"\nthat = "T < 900 N"\nname = "the cable breaks"\n'
 
@@ -149,3 +150,11 @@ def test_a_limit_that_is_not_there_cannot_be_asked_about(shelf: str) -> None:
         system_of(f'{shelf}{LIMIT}[[find]]\nquantity = "slips"\nas = "holds"')
     (fault,) = caught.value.faults
     assert (fault.field, fault.expected) == ("find[2].quantity", "one of breaks")
+
+
+def test_an_answer_may_state_its_unit() -> None:
+    text = SHELF.replace('quantity = "T"', 'quantity = "T"\nunit = "kN"')
+    assert read_template(text, "t.toml").system.variables["T"].unit.name == "kN"
+    with pytest.raises(InputError) as caught:
+        read_template(text.replace('"kN"', '"cm"'), "t.toml")
+    assert "a unit of force" in str(caught.value)

@@ -47,6 +47,23 @@ def test_g_and_value_reach_the_answer(run: Run) -> None:
     assert on_other / force == pytest.approx(9.81 / 9.80)
 
 
+def test_a_problem_in_us_customary_units(run: Run) -> None:
+    worked = json.loads(run("work", "forearm-load", "--units", "US", "--json").stdout)
+    units = {id: each["unit"] for id, each in worked["values"].items()}
+    assert units["load_mass"] == "lbf"
+    assert units["insertion"] == "in"
+    assert {answer["unit"] for answer in worked["answers"]} == {"lbf", "deg"}
+
+
+def test_g_is_that_of_the_ground_in_the_unit_of_the_system(run: Run) -> None:
+    for words in (["--g", "10"], ["--g", "9.80", "--units", "US"], ["--g", "32.2"]):
+        refused = run("work", "forearm-load", *words)
+        assert refused.exit_code == 1
+        assert "gravity" in refused.stderr
+        assert "write " in refused.stderr
+    assert run("work", "forearm-load", "--g", "32.17", "--units", "US").exit_code == 0
+
+
 @pytest.mark.parametrize("id", [entry.id for entry in read_catalogue()])
 def test_every_template_is_worked_as_json_and_as_text(id: str, run: Run) -> None:
     worked = json.loads(run("work", id, "--json").stdout)

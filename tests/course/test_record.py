@@ -39,7 +39,7 @@ RECORD = Record(
         "class.csv",
         (Assigned("shelf", 8),),
         paper="a4",
-        convention=Convention(torque="arm", gravity="9.8", units=US_CUSTOMARY),
+        convention=Convention(torque="arm", gravity="32.17", units=US_CUSTOMARY),
     ),
     students=(Student("Zoë", "007", "A"), Student("李 明", "8")),
     codes=("ABCD-EFGH", "JKMN-PQRS"),

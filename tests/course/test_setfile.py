@@ -76,7 +76,7 @@ def test_each_choice_of_the_method_reaches_the_convention(name: str) -> None:
     written, value = METHOD[name]
     choice: Any = {name: value}
     found = parse_set(f"{SMALLEST}[method]\n{name} = {written}\n", "set.toml")
-    assert found.convention == replace(Convention(), **choice)
+    assert found.convention == Convention(**choice)
     assert found.convention != Convention()
 
 
@@ -137,7 +137,7 @@ def test_faults_name_field_and_mend(text: str, places: list[str], words: str) ->
 BOUNDS = {
     "points = {}": (["1", "1000"], ["0", "1001"]),
     "working = {}": (["0", "20"], ["-0.01", "20.01"]),
-    "method.gravity = {}": (["0.01", "100"], ["0.009", "100.1"]),
+    "method.gravity = {}": (["9.7", "9.9"], ["9.69", "9.91", "10", "32.2"]),
     "method.figures = {}": (["2", "6"], ["1", "7"]),
     "method.tolerance = {}": (["0", "0.5"], ["-0.001", "0.501"]),
     "exam = {{ versions = {} }}": (["2", "26"], ["1", "27"]),
@@ -160,6 +160,20 @@ def test_numbers_are_taken_up_to_their_bounds(
         with pytest.raises(InputError) as caught:
             parse_set(text, "set.toml")
         assert len(caught.value.faults) == 1
+
+
+@pytest.mark.parametrize(
+    ("g", "kept"), [("31.82", False), ("31.83", True), ("32.48", True), ("9.8", False)]
+)
+def test_g_in_us_customary_is_in_feet(g: str, kept: bool) -> None:
+    text = SMALLEST + f'[method]\nunits = "US customary"\ngravity = {g}\n'
+    if kept:
+        assert parse_set(text, "set.toml").convention.gravity == g
+        return
+    with pytest.raises(InputError) as caught:
+        parse_set(text, "set.toml")
+    (fault,) = caught.value.faults
+    assert (fault.field, fault.mend[:10]) == ("method.gravity", "write 32.2")
 
 
 def test_another_g_for_one_problem() -> None:

@@ -191,7 +191,10 @@ def _record(content: bytes, folder: Path) -> None:
     path = _written(folder, "record.json", content)
     record = read_record(path)
     problems = tuple(
-        prepare(_of_record(each, assigned.pivot, str(path)), record.set.convention)
+        prepare(
+            _of_record(each, assigned.pivot, str(path), record.set.convention.units),
+            record.set.convention,
+        )
         for each, assigned in zip(record.assignments, record.set.problems, strict=True)
     )
     columns = [work(p, each.draws) for p, each in zip(problems, record.assignments, strict=True)]

@@ -73,7 +73,7 @@ FAULTS = [
     ("L^0.5", "whole exponent", 3),
     ("L^99", "whole exponent", 3),
     ("(L^2)^2", "a power of a power", 6),
-    ("3 m^3", "parentheses", 4),
+    ("3 m^4", "parentheses", 4),
     ("L; m", "no meaning for ';'", 2),
     ("L.__class__", "no meaning for '.'", 2),
     ("__import__", "no meaning for '_'", 1),

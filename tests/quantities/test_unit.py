@@ -1,6 +1,7 @@
 """Units: exact factors (NIST SP 811 (2008), appendix B.8) and the names authors type."""
 
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 
@@ -16,8 +17,15 @@ from probgen.quantities.unit import (
     Dimension,
     unit_named,
 )
+from tests.quantities.unit_list import unit_list
 
 EXACT = [
+    ("psi", "4.4482216152605/0.00064516"),
+    ("kip", "4448.2216152605"),
+    ("ton", "907.18474"),
+    ("t", "1000"),
+    ("lb/ft^3", "0.45359237/0.028316846592"),
+    ("g/cm^3", "1000"),
     ("ft", "0.3048"),
     ("in", "0.0254"),
     ("lb", "0.45359237"),
@@ -64,3 +72,15 @@ def test_each_system_prints_each_dimension_in_a_unit_of_it(
 def test_what_a_quantity_is_called() -> None:
     assert FORCE.noun == "force"
     assert Dimension(3, 1, 0, 2).noun == "quantity of another kind"
+
+
+def test_the_guide_lists_every_unit() -> None:
+    guide = Path(__file__).parents[2] / "templates" / "README.md"
+    assert unit_list() in guide.read_text(encoding="utf-8")
+
+
+def test_a_working_in_feet_and_inches_is_in_inches() -> None:
+    feet, inches = UNITS["ft"], UNITS["in"]
+    assert US_CUSTOMARY.suited_to([feet, UNITS["lbf"]]).unit_of(TORQUE).name == "lbf*ft"
+    assert US_CUSTOMARY.suited_to([feet, inches]).unit_of(TORQUE).name == "lbf*in"
+    assert SI.suited_to([inches]) is SI

@@ -6,14 +6,19 @@ Numbers by hand: a 50 kg cabinet (490 N), 0.50 m deep, pushed 0.80 m above the f
 
 from __future__ import annotations
 
+from decimal import Decimal
+
 import pytest
 
-from probgen.problem.problem import Worked, tell_steps
+from probgen.bank.bank import default_bank
+from probgen.draws.draw import completed
+from probgen.problem.problem import Worked, prepare, tell_steps, work
 from probgen.quantities.printing import plain
 from probgen.wording.answer import Answer
 from probgen.wording.block import Display, Itemize, Paragraph, Section
 from probgen.wording.sentence import plain_text
-from probgen.working.verdict import governing, holds, margin
+from probgen.working.convention import Convention
+from probgen.working.verdict import at_limit, governing, holds, margin
 from tests import situations
 from tests.situations import HOLDS, SLIDES, TIPS, cabinet, finding
 
@@ -44,14 +49,16 @@ def section(sections: list[Section], title: str) -> str:
 
 
 @pytest.mark.parametrize(
-    ("height", "first", "value"), [("0.80", "it slides", "147 N"), ("1.00", "it tips", "123 N")]
+    ("height", "first", "value"), [("0.80", "it slides", "147 N"), ("1.00", "it tips", "122 N")]
 )
 def test_the_limit_reached_first_decides(height: str, first: str, value: str) -> None:
     own, sections = worked(SLIDES + TIPS + LARGEST, height)
     told = section(sections, "Which comes first?")
-    tipping = "153 N" if height == "0.80" else "123 N"
+    tipping = "153 N" if height == "0.80" else "122 N"  # 122.5 N
     assert told.split("\n")[:2] == ["it slides at P = 147 N", f"it tips at P = {tipping}"]
     wanted = f"The smaller value decides: {first} first, so the largest value is P = {value}."
+    if height == "1.00":  # 122.5 N would tip it at 123 N
+        wanted += " It is rounded down, so that the limit still holds."
     assert told.split("\n")[2] == wanted
     assert own.case.labels.limits[governing(own.case).id] == first
 
@@ -135,3 +142,26 @@ def test_the_margin_is_never_negative() -> None:
         assert holds(own.case, limit) is kept
         size = margin(own.digits, limit)
         assert size.value == abs(147 - int(push))
+
+
+def feeder(figures: int) -> Worked:
+    """Cords of 60 N at 20 degrees and of 165 N at 60 degrees."""
+    convention = Convention(figures=figures)
+    problem = prepare(default_bank().read("feeder-cord-strength"), convention)
+    stated = {"left_strength": 60, "right_strength": 165, "left_angle": 20, "right_angle": 60}
+    chosen = {id: Decimal(value) for id, value in stated.items()}
+    (own,) = work(problem, [completed(problem.template, chosen)])
+    return own
+
+
+def test_a_value_at_its_limit_is_printed_equal_to_it() -> None:
+    """With two figures 165 N would be 170 N, more than the cord holds."""
+    own = feeder(2)
+    reached = at_limit(own.digits, own.case.plan.branches[1])
+    assert plain(reached.final("T_2")) == "165 N"
+
+
+@pytest.mark.parametrize(("figures", "printed"), [(2, "12 kg"), (3, "12.0 kg"), (4, "12.05 kg")])
+def test_the_largest_value_is_not_rounded_past_what_holds(figures: int, printed: str) -> None:
+    """By hand: 60 N (sin 20 + cos 20 tan 60)/(9.80 m/s^2) = 12.0589 kg."""
+    assert plain(feeder(figures).digits.final("mass")) == printed

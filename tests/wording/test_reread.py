@@ -38,7 +38,8 @@ CONVENTIONS = {
 def problem_of(id: str, convention: str) -> Problem:
     bank = default_bank()
     if id in bank.files:
-        return prepare(bank.read(id), CONVENTIONS[convention])
+        method = CONVENTIONS[convention]
+        return prepare(bank.read(id, method.units), method)
     text = (PUBLISHED / f"{id}.toml").read_text(encoding="utf-8")
     return prepare(read_template(text, f"{id}.toml"), CONVENTIONS[convention])
 

@@ -2,6 +2,7 @@
 
 import pytest
 
+from probgen.quantities.printing import plain
 from probgen.working.convention import Convention
 from probgen.working.direction import direction_of, quarter_of, way_of
 
@@ -49,3 +50,10 @@ QUARTERS = [(90.0 + 1e-12, 1), (89.0, None), (200.0, None), (359.9999999999, 0),
 @pytest.mark.parametrize(("degrees", "quarter"), QUARTERS)
 def test_quarters(degrees: float, quarter: int | None) -> None:
     assert quarter_of(degrees) == way_of(degrees).quarter == quarter
+
+
+@pytest.mark.parametrize("figures", [2, 3, 6])
+def test_an_angle_is_rounded_to_a_tenth_at_any_number_of_figures(figures: int) -> None:
+    convention = Convention(direction="axis", figures=figures)
+    assert plain(direction_of(264.873, convention).shown) == "264.9°"
+    assert plain(direction_of(4.873, convention).shown) == "4.9°"

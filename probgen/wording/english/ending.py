@@ -26,6 +26,7 @@ from probgen.wording.facts.ending import (
     QuadrantTold,
     ResultantHeading,
     ResultantIs,
+    RoundedWithin,
     SupposedHeading,
     UnusedAxis,
     UnusedPivot,
@@ -84,6 +85,12 @@ def limit_decides(fact: LimitDecides, nouns: Nouns) -> Inlines:
         largest="largest" if fact.largest else "smallest",
         value=fact.value,
     )
+
+
+@say.register
+def rounded_within(fact: RoundedWithin, nouns: Nouns) -> Inlines:
+    way = "down" if fact.largest else "up"
+    return (Text(f"It is rounded {way}, so that the limit still holds."),)
 
 
 @say.register

@@ -64,6 +64,13 @@ class LimitDecides(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class RoundedWithin(Fact):
+    """The utmost value was rounded to the side where the limit holds; largest: down, else up."""
+
+    largest: bool
+
+
+@dataclass(frozen=True, slots=True)
 class LimitJudged(Fact):
     """left, right: the sides of the limit; needed, allowed: their numbers."""
 
