@@ -54,14 +54,18 @@ def _resolved(content: object, customary: bool, path: str, faults: Faults) -> ob
     other = content.get(_KEY, {})
     own = {key: value for key, value in content.items() if key != _KEY}
     if not isinstance(other, Mapping):
-        field = f"{path}.{_KEY}" if path else _KEY
-        faults.add(field, other, "a table of entries", 'write us = { unit = "ft" }')
+        faults.add(_entry(path, _KEY), other, "a table of entries", 'write us = { unit = "ft" }')
     elif customary:
         own = _laid_over(own, other)
     return {
-        key: _resolved(value, customary, f"{path}.{key}" if path else key, faults)
+        key: _resolved(value, customary, _entry(path, key), faults)
         for key, value in own.items()
     }
+
+
+def _entry(path: str, key: str) -> str:
+    """What an entry is called in a fault: a table's name before its key."""
+    return ".".join([path, key] if path else [key])
 
 
 def _laid_over(own: Mapping[str, Any], other: Mapping[str, Any]) -> dict[str, Any]:

@@ -74,7 +74,7 @@ def _read_find(row: Table, situation: Situation) -> list[Find]:
 def _print_in(row: Table, situation: Situation, quantity: str) -> None:
     """The unit an answer is printed in, for a two-component force that of its components."""
     unit, scope = read_unit(row), situation.scope
-    ids = [id for id in (quantity, f"{quantity}.x", f"{quantity}.y") if id in scope.variables]
+    ids = [id for id in (quantity, *Quantity(quantity).components) if id in scope.variables]
     for id in ids:
         variable = scope.variables[id]
         if unit.dimension == variable.dimension:

@@ -56,10 +56,19 @@ def half_width(digits: Digits, id: str) -> float:
 
 
 def _rounding(digits: Digits, id: str) -> float:
-    """Half a unit of the last figure of an answer, coherent units."""
-    unit = digits.unit_of(Quantity.of(id).unit_id)
-    shown = digits.rounded(digits.case.values[id], unit).value
-    return float(last_place(shown)) / 2 * unit.factor if shown else 0.0
+    """Half a unit of the last figure of an answer, coherent units.
+
+    More where the utmost value before a limit is printed farther off, since it is rounded to the
+    side that holds: a student who does so is right, and so is one who rounds as usual.
+    """
+    unit, value = digits.unit_of(Quantity.of(id).unit_id), digits.case.values[id]
+    shown = digits.rounded(value, unit).value
+    if not shown:
+        return 0.0
+    half = float(last_place(shown)) / 2 * unit.factor
+    if id not in digits.case.system.variables:
+        return half
+    return max(half, abs(float(digits.final(id).value) * unit.factor - value))
 
 
 def _force_floor(digits: Digits) -> float:

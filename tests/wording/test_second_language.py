@@ -130,10 +130,11 @@ def words(text: str) -> set[str]:
 
 
 def authors_words(of: Copy) -> set[str]:
-    """Of the title, the statement and what is asked; the language uses none of the nouns."""
+    """Of the title, the statement, what is asked and what quantities are called."""
     problem = of.problems[0]
     asked = [problem.nouns.asked(find) for find in problem.template.system.finds]
-    return words(" ".join([problem.template.title, problem.template.statement, *asked]))
+    called = [f"{each.name} {each.measured}" for each in problem.nouns.labels.quantities.values()]
+    return words(" ".join([problem.template.title, problem.template.statement, *asked, *called]))
 
 
 def kinds_of_fact() -> set[type]:
@@ -191,7 +192,7 @@ def empty(of: Copy) -> tuple[Sheet, Key]:
     solution = replace(
         key.solutions[0], title="", statement=(), figure=None, sections=(), pictures={}
     )
-    solution = replace(solution, answers=(), scheme=(), follow_through=(), slips=())
+    solution = replace(solution, given=(), asked=(), answers=(), scheme=(), follow_through=(), slips=())
     shown = replace(
         sheet, header=header, preface=(), problems=(problem,), formulas=None, cautions=("",)
     )
