@@ -1,7 +1,7 @@
 """Published answers in US customary units, through the template language.
 
 J. P. Den Hartog, Mechanics (1948; Dover 1961), problems 26, 29 and 33, as worked and compared with
-the book's answers in the repository drdrang/mechanics (commit 400dd56, src/problem026.md and so on).
+the book's answers in the repository drdrang/mechanics (commit 400dd56, src/problem026.md, ...).
 """
 
 from pathlib import Path

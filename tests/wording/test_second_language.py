@@ -192,7 +192,8 @@ def empty(of: Copy) -> tuple[Sheet, Key]:
     solution = replace(
         key.solutions[0], title="", statement=(), figure=None, sections=(), pictures={}
     )
-    solution = replace(solution, given=(), asked=(), answers=(), scheme=(), follow_through=(), slips=())
+    solution = replace(solution, given=(), asked=(), answers=(), slips=())
+    solution = replace(solution, scheme=(), follow_through=())
     shown = replace(
         sheet, header=header, preface=(), problems=(problem,), formulas=None, cautions=("",)
     )
