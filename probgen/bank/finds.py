@@ -161,7 +161,7 @@ def _read_centre(row: Table, situation: Situation) -> list[Find]:
     if unit.dimension != LENGTH:
         row.fault("unit", unit.name, "a unit of length")
     letter = situation.symbol(row) if row.has("symbol") else "G"
-    shares = [_share(situation, name) for name in known]
+    shares = _shares(situation, known)
     finds: list[Find] = []
     for axis, part in (("x", "cos"), ("y", "sin")):
         centre = _balance_point(situation, known, shares, part)
@@ -174,16 +174,24 @@ def _read_centre(row: Table, situation: Situation) -> list[Find]:
     return finds
 
 
-def _share(situation: Situation, weight: str) -> Expression:
-    """What a weight counts with: its mass where it is m g, else the force."""
-    weight = situation.scope.names[weight].id
+def _shares(situation: Situation, weights: Sequence[str]) -> list[Expression]:
+    """What weights count with: their masses where all are m g, else all of them their forces."""
+    ids = [situation.scope.names[weight].id for weight in weights]
+    masses = [mass for id in ids if (mass := _mass(situation, id)) is not None]
+    if len(masses) == len(ids):
+        return masses
+    return [situation.scope.variables[id].as_name for id in ids]
+
+
+def _mass(situation: Situation, weight: str) -> Expression | None:
+    """The mass of a weight that is m g; None of one that is given as a force."""
     gravity = situation.scope.variables["g"].as_name
     for definition in situation.definitions:
         if definition.variable == weight and isinstance(definition.expression, Product):
             factors = definition.expression.factors
             if factors[-1] == gravity:
                 return times(*factors[:-1])
-    return situation.scope.variables[weight].as_name
+    return None
 
 
 def _balance_point(

@@ -16,6 +16,7 @@ from probgen.build.folder import kept_record, recover
 from probgen.build.progress import Report
 from probgen.build.workers import Crew
 from probgen.course.inputs import Inputs, read_inputs, unprintable_texts
+from probgen.course.paper import papers
 from probgen.course.record import (
     Assignment,
     Record,
@@ -151,7 +152,7 @@ def _draw(
         remarks += drawn.remarks
     report("draws", len(inputs.templates), len(inputs.templates))
     remarks += unprintable_texts(problem_set, inputs)
-    codes = assign_codes(seed, ids)
+    codes = assign_codes(seed, papers(problem_set, ids, assignments))
     record = Record(
         seed,
         problem_set,

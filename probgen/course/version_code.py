@@ -1,34 +1,41 @@
 """The version code printed on each sheet: short, hard to misread, and checked against typing slips.
 
-Seven signs and a check sign, such as "7K3M-Q9TX".  The alphabet leaves out I, L, O, U and V, which
+Seven signs and a check sign, such as "7K3M-Q9TX": a keyed digest of whose the paper is and of what
+stands on it.  The alphabet leaves out I, L, O, U and V, which
 are misread for 1, 0 and one another.  What is left are 31 signs, a prime number, so that a weighted
 sum modulo 31 catches every single wrong sign and every two signs that changed places.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from hashlib import blake2b
+from collections.abc import Mapping
+from hashlib import blake2b, scrypt
 from typing import Final
 
 ALPHABET: Final = "0123456789ABCDEFGHJKMNPQRSTWXYZ"
 _LENGTH: Final = 7
+_SALT: Final = b"probgen version code"
+"""Of the key's derivation from the seed, which is slow and takes memory: 16 MB and a twentieth of a
+second or so for each guess at a seed."""
 _MISREAD: Final = str.maketrans("ILO", "110", " -–—")
 
 
-def assign_codes(seed: str, students: Iterable[str]) -> dict[str, str]:
-    """The code of each student id: the same for the same seed, and no two alike in the class.
+def assign_codes(seed: str, papers: Mapping[str, str]) -> dict[str, str]:
+    """The code of each owner, a student's id or an exam's version: no two alike in the class.
 
-    A student whose code is taken by one earlier in the list gets the next one of its own sequence.
+    papers: what stands on each owner's paper (`course.paper`).  The same seed and paper give the
+    same code; a paper with another text or other values has another.  An owner whose code is taken
+    by one earlier in the order gets the next one of its own sequence.
     """
+    key = scrypt(seed.encode(), salt=_SALT, n=2**14, r=8, p=1, dklen=32)
     codes: dict[str, str] = {}
     taken: set[str] = set()
-    for student in students:
+    for owner, paper in papers.items():
         attempt = 0
-        while (code := _draw_code(seed, student, attempt)) in taken:
+        while (code := _draw_code(key, owner, paper, attempt)) in taken:
             attempt += 1
         taken.add(code)
-        codes[student] = code
+        codes[owner] = code
     return codes
 
 
@@ -45,11 +52,12 @@ def read_code(text: str) -> str:
     return _grouped(signs)
 
 
-def _draw_code(seed: str, student: str, attempt: int) -> str:
-    """One code of a student's sequence, keyed by the seed and the student's id."""
-    words = (seed, student, str(attempt))
-    keyed = "".join(f"{len(word)}:{word}" for word in words)
-    left = int.from_bytes(blake2b(keyed.encode(), digest_size=16, person=b"version code").digest())
+def _draw_code(key: bytes, owner: str, paper: str, attempt: int) -> str:
+    """One code of an owner's sequence: a digest of the paper that needs the key to be made."""
+    words = (owner, paper, str(attempt))
+    keyed = "".join(f"{len(word)}:{word}" for word in words).encode()
+    digest = blake2b(keyed, key=key, digest_size=16, person=b"version code").digest()
+    left = int.from_bytes(digest)
     signs = ""
     for _ in range(_LENGTH):
         left, place = divmod(left, len(ALPHABET))

@@ -80,6 +80,8 @@ def derived_steps(
     for move in path:
         for step in _steps(field, move, kept_out[move.equations[0]], reached):
             chosen = _physical(step, field.ranges[step.unknown], reached)
+            if not reached.keys() >= names_in(chosen.expression) - {step.unknown}:
+                return None  # at odd values an unknown seemed to drop out, and has not
             steps.append(chosen)
             with np.errstate(all="ignore"):
                 reached[step.unknown] = np.asarray(evaluate(chosen.expression, reached))

@@ -99,6 +99,16 @@ def test_weights_given_as_forces_have_a_centre_too(spoilt: Callable[[str, str], 
     assert system.finds[-1].quantity == "x_C"
 
 
+def test_a_mass_and_a_weight_count_alike_in_a_centre(spoilt: Callable[[str, str], str]) -> None:
+    """19.6 N at 1 m and 6 kg (58.8 N) at 2 m: x = 137.2/78.4 m; kilograms and newtons never add."""
+    text = spoilt('mass = "m"', 'force = "19.6 N"\nsymbol = "W_s"')
+    text += '[[find]]\ncentre_of_mass = ["W_s", "W_t"]'
+    system = system_of(text)
+    centre = system.definitions[-1].expression
+    values = {"L": 2.0, "d": 1.7, "W_s": 19.6, "W_t": 58.8}
+    assert evaluate(centre, values) == pytest.approx(137.2 / 78.4)
+
+
 def test_a_centre_off_both_axes_has_two_coordinates(spoilt: Callable[[str, str], str]) -> None:
     """3 kg at (1 m, 0.5 m) and 6 kg at (2 m, 0): x = 15/9 m, y = 1.5/9 m."""
     text = spoilt('["L/2", "0"]', '["L/2", "L/4"]') + '[[find]]\ncentre_of_mass = ["W_s", "W_t"]'
