@@ -98,7 +98,7 @@ class Copy:
                 problem,
                 own,
                 own.statement,
-                situation_scene(problem.template, own, solved=False),
+                situation_scene(problem, own, solved=False),
                 slips,
             )
             for number, (assigned, problem, own, slips) in enumerate(rows, start=1)
@@ -160,7 +160,7 @@ def solution_of(face: Face) -> document.Solution:
     sections = tell_steps(problem, own)
     figure = face.figure
     if asks_for_sizes(problem.template):
-        figure = situation_scene(problem.template, own, solved=True)
+        figure = situation_scene(problem, own, solved=True)
     return document.Solution(
         number=face.number,
         title=problem.template.title,

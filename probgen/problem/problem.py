@@ -37,10 +37,12 @@ from probgen.wording.english import ENGLISH
 from probgen.wording.key import tell
 from probgen.wording.language import Language
 from probgen.wording.nouns import Nouns
+from probgen.wording.sentence import plain_text
 from probgen.wording.statement import tell_statement
 from probgen.working.case import Case, case_of
 from probgen.working.convention import Convention
 from probgen.working.digits import Digits, working_units
+from probgen.working.fact import Fact
 from probgen.working.result import results
 
 _PROBES: Final = 8
@@ -60,6 +62,10 @@ class Problem:
     def nouns(self) -> Nouns:
         """The author's words."""
         return Nouns(self.template.system, self.template.labels)
+
+    def tell(self, fact: Fact) -> str:
+        """A fact in the problem's language, as one line of plain text."""
+        return plain_text(self.language.say(fact, self.nouns))
 
     @property
     def needs_gravity(self) -> bool:

@@ -12,15 +12,17 @@ from probgen.figures.paper.placement import around
 from probgen.figures.paper.scene import Box
 from probgen.figures.paper.type_metrics import extent
 from probgen.statics.system import Body
+from probgen.working.fact import Tell
+from probgen.working.figure import ScaleNoted
 
-_NOTE: Final = "not to scale"
 _SMALL: Final = 8.0  # size of the note, pt
 _NEAR: Final = 1e-6  # of the size of a body: no distance
 
 
-def note_distorted(field: Field) -> None:
+def note_distorted(field: Field, tell: Tell) -> None:
     """Say that a drawing's proportions are not true: where it leaves room low down, or below it."""
-    box, room = field.box, extent(_NOTE, _SMALL)
+    note = tell(ScaleNoted(lengths=False))
+    box, room = field.box, extent(note, _SMALL)
     width, height = room.width, room.height + room.depth
     inside = (
         Box(left, bottom, left + width, bottom + height)
@@ -29,8 +31,8 @@ def note_distorted(field: Field) -> None:
         for left in (box.left + part * (box.width - width),)
         if box.width > width and box.height > height
     )
-    below = around(_NOTE, ((complex(box.right - width / 2, box.bottom), 270.0),), size=_SMALL)
-    field.place(_NOTE, chain(inside, below), "note:scale", _SMALL)
+    below = around(note, ((complex(box.right - width / 2, box.bottom), 270.0),), size=_SMALL)
+    field.place(note, chain(inside, below), "note:scale", _SMALL)
 
 
 def disturbances(true: Survey, drawn: Survey) -> Iterator[str]:
