@@ -7,9 +7,9 @@ from dataclasses import replace
 from typing import Final
 
 from probgen.bank.direction import component_sum, plain_degrees
-from probgen.bank.labels import Label
+from probgen.bank.labels import Coined, Label, Sort
 from probgen.bank.quantity import read_unit
-from probgen.bank.situation import Situation, with_article
+from probgen.bank.situation import Situation
 from probgen.bank.support import check_own, declare_components
 from probgen.input.fault import nearest, one_of
 from probgen.input.table import Table
@@ -103,7 +103,7 @@ def _read_resultant(row: Table, situation: Situation) -> list[Find]:
         if name not in ids and situation.scope.whole:
             row.fault(f"resultant[{place}]", name, one_of(ids, "the forces "), nearest(name, ids))
     forces = [force for force in situation.forces if force.id in names]
-    name = with_article(row.text("name", expected='what exerts it, such as "two heads"'))
+    name = row.text("name", expected='what exerts it, such as "two heads"')
     symbol = situation.symbol(row)
     check_own(row, situation, symbol)
     form = _read_form(row, _TWO_PARTS)
@@ -163,13 +163,12 @@ def _read_centre(row: Table, situation: Situation) -> list[Find]:
     letter = situation.symbol(row) if row.has("symbol") else "G"
     shares = _shares(situation, known)
     finds: list[Find] = []
-    for axis, part in (("x", "cos"), ("y", "sin")):
+    for axis, part, sort in (("x", "cos", Sort.CENTRE_X), ("y", "sin", Sort.CENTRE_Y)):
         centre = _balance_point(situation, known, shares, part)
         if is_number(centre, 0) and (axis == "x" or finds):
             continue
         id = f"{axis}_{letter}"
-        words = f"{axis}-coordinate of the centre of mass"
-        situation.defined(row, id, centre, unit, words)
+        situation.defined(row, id, centre, unit, Coined(sort))
         finds.append(_asked(row, situation, Find(id, Form.VALUE)))
     return finds
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from probgen.bank.direction import turned
-from probgen.bank.labels import Label
+from probgen.bank.labels import Called, Label
 from probgen.quantities.expression import negative
 from probgen.statics.system import Couple, Element, Force
 
@@ -24,7 +24,7 @@ class Reaction:
 
     body: str
     at: str
-    name: str
+    name: Called
     toward: str = ""
 
     def force(self, action: Force) -> Force:

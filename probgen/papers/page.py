@@ -180,13 +180,12 @@ def solution_of(face: Face) -> document.Solution:
 
 def _given(face: Face) -> Iterator[document.Given]:
     """Everything drawn or computed for this student before any working, as it was told."""
-    case, labels = face.own.case, face.problem.template.labels
+    case, nouns = face.own.case, face.problem.nouns
     for id, variable in case.system.variables.items():
         if variable.role not in (Role.GIVEN, Role.DERIVED) or id not in case.numbers:
             continue
-        called = labels.quantities[id]
-        measured = called.measured if variable.dimension == ANGLE else ""
-        name = f"{called.name} {measured}".strip()
+        measured = nouns.labels.quantities[id].measured if variable.dimension == ANGLE else ""
+        name = f"{nouns.given(id)} {measured}".strip()
         symbol, value = Math((variable.as_name,)), Math((case.numbers[id],))
         yield document.Given((symbol,), name, (value,))
 

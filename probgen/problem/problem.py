@@ -173,7 +173,7 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
         residual = float(proof.max_residual[place])
         difference = float(proof.second_solver_difference[place])
         digits = Digits(case, problem.convention)
-        statement = tell_statement(problem.template, draw)
+        statement = tell_statement(problem.template, draw, problem.language)
         told = tuple(
             told_answer(result, problem.nouns, problem.language) for result in results(digits)
         )

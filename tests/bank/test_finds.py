@@ -61,7 +61,7 @@ def test_several_forces_may_be_taken_together(shelf: str) -> None:
     assert found["F.y"] == parse("T*sin(theta) - W_t", scope_of(system))
     element = system.element("F")
     assert (element.body, element.forces) == ("shelf", ())
-    assert read.labels.elements["F"] == Label("F", "the cable and tree")
+    assert read.labels.elements["F"] == Label("F", "cable and tree")
     assert system.finds[-1] == Find("F", Form.MAGNITUDE_AND_DIRECTION)
 
 

@@ -44,6 +44,7 @@ from probgen.wording.nouns import Nouns
 from probgen.wording.page_words import PageWords
 from probgen.working.convention import Convention
 from probgen.working.fact import Fact
+from tests.situations import HEAD
 
 ROOT = Path(__file__).parents[2]
 TEMPLATES = [
@@ -55,6 +56,87 @@ TEMPLATES = [
     "structures/footbridge-two-beams",
     "structures/table-pulley-sand",
 ]
+# What these say no names and no reasons of, the language has to have words for.
+UNNAMED = {
+    "shared": HEAD
+    + """
+[given]
+L = { name = "length", choices = [1.20], unit = "m" }
+m = { name = "mass", choices = [4.0], unit = "kg" }
+[points]
+A = [0, 0]
+B = ["L", 0]
+C = ["0.8*L", 0]
+[body.shelf]
+along = ["A", "B"]
+[[weight]]
+uniform = true
+mass = "m"
+[[hinge]]
+at = "A"
+symbol = "R"
+[[cable]]
+at = "C"
+direction = 140
+symbol = "T_1"
+[[cable]]
+at = "B"
+direction = 120
+symbol = "T_2"
+[[share]]
+of = "T_2"
+to = "T_1"
+ratio = 2
+[[find]]
+quantity = "T_1"
+[[find]]
+quantity = "R"
+as = "magnitude and direction"
+""",
+    "slipping": HEAD
+    + """
+[given]
+m = { name = "mass", choices = [4.0], unit = "kg" }
+P = { name = "push", choices = [12.0], unit = "N" }
+mu = { name = "coefficient", choices = [0.40], unit = "1" }
+[body.crate]
+particle = true
+[[weight]]
+mass = "m"
+[[force]]
+magnitude = "P"
+direction = 0
+[[rough]]
+normal = "N"
+friction = "f"
+coefficient = "mu"
+verge = false
+[[find]]
+quantity = "f.limit"
+as = "holds"
+[[find]]
+quantity = "f"
+""",
+    "verge": HEAD
+    + """
+[given]
+m = { name = "mass", choices = [4.0], unit = "kg" }
+mu = { name = "coefficient", choices = [0.40], unit = "1" }
+[body.crate]
+particle = true
+[[weight]]
+mass = "m"
+[[force]]
+direction = 0
+symbol = "P"
+[[rough]]
+normal = "N"
+friction = "f"
+coefficient = "mu"
+[[find]]
+quantity = "P"
+""",
+}
 METHODS = {
     "usual": Convention(),
     "arms": Convention(torque="arm", direction="vertical", turning="moment"),
@@ -104,7 +186,8 @@ MADE_UP = Language(say, page_words())
 @cache
 def copy(name: str, method: str, language: Language) -> Copy:
     path = ROOT / "templates" / f"{name}.toml"
-    template = read_template(path.read_text(encoding="utf-8"), path.name)
+    text = UNNAMED[name] if name in UNNAMED else path.read_text(encoding="utf-8")
+    template = read_template(text, path.name)
     convention = METHODS[method]
     problem = prepare(template, convention, language)
     own = work(problem, draw_class(problem, "language", ["0"]).draws)
@@ -140,7 +223,10 @@ def authors_words(of: Copy) -> set[str]:
     """Of the title, the statement, what is asked and what quantities are called."""
     problem = of.problems[0]
     asked = [problem.nouns.asked(find) for find in problem.template.system.finds]
-    called = [f"{each.name} {each.measured}" for each in problem.nouns.labels.quantities.values()]
+    called = [
+        f"{each.name if isinstance(each.name, str) else ''} {each.measured}"
+        for each in problem.nouns.labels.quantities.values()
+    ]
     return words(" ".join([problem.template.title, problem.template.statement, *asked, *called]))
 
 
@@ -154,7 +240,7 @@ UNIT_WORDS = set().union(*(words(unit.plain) for unit in UNITS.values()))
 MADE_UP_WORDS = {kind.__name__ for kind in kinds_of_fact()} | set().union(
     *(words(text) for text in runs(MADE_UP.page))
 )
-CASES = [(name, method) for name in TEMPLATES for method in METHODS]
+CASES = [(name, method) for name in (*TEMPLATES, *UNNAMED) for method in METHODS]
 
 
 @pytest.mark.parametrize(("name", "method"), CASES)

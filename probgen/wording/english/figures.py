@@ -7,7 +7,8 @@ from typing import Final
 
 from probgen.statics.system import Kind
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import at, series, toward
+from probgen.wording.english.grammar import at, capitalized, series, toward
+from probgen.wording.english.names import the_body, the_element
 from probgen.wording.english.saying import say
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, filled, listed
@@ -34,7 +35,7 @@ def body_shown(fact: BodyShown, nouns: Nouns) -> Inlines:
     if loads:
         acts = "carries" if holds else "is acted on by"
         parts.append(filled("{acts} {these}", acts=acts, these=series(loads)))
-    body = filled("The {body}", body=_noun(fact.body, nouns))
+    body = capitalized((Text(the_body(fact.body, nouns)),))
     return filled("{told}.", told=listed([body, series(parts)] if parts else [body], " "))
 
 
@@ -45,14 +46,14 @@ def _once(acting: Sequence[Acting], nouns: Nouns) -> list[Inlines]:
 @say.register
 def acting(fact: Acting, nouns: Nouns) -> Inlines:
     pattern = "the weight of {by}{at}" if fact.kind == Kind.WEIGHT else "{by}{at}"
-    return filled(pattern, by=nouns.element(fact.element), at=at(fact.at))
+    return filled(pattern, by=the_element(fact.element, nouns), at=at(fact.at))
 
 
 @say.register
 def diagram_shown(fact: DiagramShown, nouns: Nouns) -> Inlines:
     forces = series([say(force, nouns) for force in fact.forces])
-    body = _noun(fact.body, nouns)
-    return filled("Free-body diagram of the {body}: {forces}.", body=body, forces=forces)
+    body = the_body(fact.body, nouns)
+    return filled("Free-body diagram of {body}: {forces}.", body=body, forces=forces)
 
 
 @say.register
@@ -79,6 +80,3 @@ def scale_noted(fact: ScaleNoted, nouns: Nouns) -> Inlines:
 def pairs_noted(fact: PairsNoted, nouns: Nouns) -> Inlines:
     return (Text("ticks: action and reaction"),)
 
-
-def _noun(body: str, nouns: Nouns) -> str:
-    return nouns.body(body).removeprefix("the ")

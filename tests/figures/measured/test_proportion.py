@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from probgen.bank.depiction import Depictions
-from probgen.figures.measured.proportion import disturbances
+from probgen.figures.measured.proportion import Amiss, Disturbance, disturbances
 from probgen.figures.measured.survey import survey
 from probgen.figures.paper.scene import Arrow, Label, Scene, bearing
 from tests.figures.conftest import Case
@@ -66,18 +66,18 @@ def test_nothing_is_disturbed_by_true_sizes(cases: dict[tuple[str, int], Case]) 
 
 
 @pytest.mark.parametrize(
-    ("length", "told"),
+    ("length", "amiss"),
     [
-        (0.5, ["B lies off the forearm"]),
-        (-0.01, ["B lies off the forearm"]),
-        (0.0, ["E and B fall together"]),
-        (0.25, ["B and G change places along the forearm"]),
+        (0.5, Disturbance(Amiss.OFF_BODY, ("B",), "forearm")),
+        (-0.01, Disturbance(Amiss.OFF_BODY, ("B",), "forearm")),
+        (0.0, Disturbance(Amiss.TOGETHER, ("E", "B"))),
+        (0.25, Disturbance(Amiss.CHANGED_PLACES, ("B", "G"), "forearm")),
     ],
 )
-def test_what_is_elsewhere_is_told(
-    cases: dict[tuple[str, int], Case], length: float, told: list[str]
+def test_what_is_elsewhere_is_found(
+    cases: dict[tuple[str, int], Case], length: float, amiss: Disturbance
 ) -> None:
     case = cases["forearm", 0]
     true = survey(case.system, case.labels, case.values)
     drawn = survey(case.system, case.labels, {**case.values, "insertion": length})
-    assert list(disturbances(true, drawn)) == told
+    assert list(disturbances(true, drawn)) == [amiss]
