@@ -27,8 +27,6 @@ from probgen.statics.geometry import way
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Element, Find, Form, Kind, Link, Point, Role
 
-_RESULTANT: Final = "resultant"
-"""The kind of an element that only gathers forces for a find."""
 _TWO_PARTS: Final = (Form.MAGNITUDE_AND_DIRECTION, Form.COMPONENTS)
 _UTMOST: Final = (Form.LARGEST, Form.SMALLEST)
 
@@ -41,7 +39,11 @@ def read_finds(top: Table, situation: Situation) -> tuple[Find, ...]:
     finds: list[Find] = []
     for row in rows:
         reader = next((_WORKED_OUT[key] for key in _WORKED_OUT if row.has(key)), _read_find)
-        finds += reader(row, situation)
+        asked = reader(row, situation)
+        if set(asked) & set(finds) and not row.faulty("quantity"):
+            found = row.content.get("quantity")
+            row.fault("quantity", found, "something that is not asked yet", "leave one of them out")
+        finds += asked
         row.close()
     return tuple(finds)
 
@@ -109,7 +111,7 @@ def _read_resultant(row: Table, situation: Situation) -> list[Find]:
     form = _read_form(row, _TWO_PARTS)
     if forces:
         body, at = forces[0].body, forces[0].point
-        situation.place(row, Element(symbol, _RESULTANT, body, at), Label(symbol, name))
+        situation.place(row, Element(symbol, Kind.RESULTANT, body, at), Label(symbol, name))
         declare_components(row, situation, symbol, forces, name)
     return [_asked(row, situation, Find(symbol, form))]
 

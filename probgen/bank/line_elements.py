@@ -108,7 +108,8 @@ def rope(row: Table, situation: Situation) -> None:
         pull.close()
         size = tension if strands == 1 else Product((number(strands), tension))
         id = pull_id(symbol, place + 1) if place else symbol
-        element = Element(id, Kind.ROPE, body, at, (id,), toward)
+        of = symbol if place else ""
+        element = Element(id, Kind.ROPE, body, at, (id,), toward, of=of)
         force = Force(id, body, at, size, direction, Kind.ROPE, id)
         situation.place(row, element, Label(symbol, name), [force])
 

@@ -63,7 +63,7 @@ def couple(row: Table, situation: Situation) -> None:
         size = situation.unknown(row, situation.symbol(row), NEWTON_METRE, called)
     id = size.id if isinstance(size, Name) else ""
     acting = Couple(id, body, at, size, id)
-    situation.place(row, Element(id, "couple", body, at), Label(id, name), couples=[acting])
+    situation.place(row, Element(id, Kind.COUPLE, body, at), Label(id, name), couples=[acting])
 
 
 def weight(row: Table, situation: Situation) -> None:

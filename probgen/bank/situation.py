@@ -10,7 +10,7 @@ from probgen.bank.depiction import Depiction
 from probgen.bank.direction import direction_between, read_direction
 from probgen.bank.labels import BodyNamed, Called, Label, Reason, Slipping
 from probgen.bank.points import read_point
-from probgen.bank.reaction import MARK, Reaction
+from probgen.bank.reaction import Reaction, back_id
 from probgen.bank.scope import SYMBOL_EXPECTED, Scope, is_symbol
 from probgen.bank.template import Requirement
 from probgen.input.table import Table
@@ -152,10 +152,11 @@ class Situation:
         symbol: str = "",
         key: str = "symbol",
         nonnegative: bool = False,
+        component_of: str = "",
     ) -> Name:
         """Declares an unknown and gives its name in expressions."""
         letter = Name(id, symbol or id)
-        variable = Variable(letter, unit.dimension, unit, Role.UNKNOWN, nonnegative)
+        variable = Variable(letter, unit.dimension, unit, Role.UNKNOWN, nonnegative, component_of)
         if id:
             self.scope.declare(variable, Label(letter.symbol, name), row, key)
         return letter
@@ -171,12 +172,15 @@ class Situation:
         return self.defined(row, symbol or self.symbol(row), size, unit, name)
 
     def defined(
-        self, row: Table, id: str, size: Expression, unit: Unit, name: Called, *, symbol: str = ""
+        self, row: Table, id: str, size: Expression, unit: Unit, name: Called, *, symbol: str = "",
+        component_of: str = "",
     ) -> Name:
         """Declares a quantity that the working computes, and gives its name."""
         letter = Name(id, symbol or id)
         if id:
-            variable = Variable(letter, unit.dimension, unit, Role.DEFINED)
+            variable = Variable(
+                letter, unit.dimension, unit, Role.DEFINED, component_of=component_of
+            )
             self.scope.declare(variable, Label(letter.symbol, name), row)
             self.definitions.append(Definition(id, size))
         return letter
@@ -206,8 +210,8 @@ class Situation:
         self._add(
             element,
             label,
-            [replace(force, pair=force.id + MARK) for force in forces],
-            [replace(couple, pair=couple.id + MARK) for couple in couples],
+            [replace(force, pair=back_id(force.id)) for force in forces],
+            [replace(couple, pair=back_id(couple.id)) for couple in couples],
         )
         self._add(back.element(element, reacting), back.label(label), reacting, turning)
 

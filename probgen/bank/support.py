@@ -26,7 +26,7 @@ from probgen.quantities.expression import Call, Expression, Name, number, times,
 from probgen.quantities.unit import NEWTON, NEWTON_METRE, ONE, PLAIN
 from probgen.statics.geometry import angle_of, cosine, sine
 from probgen.statics.quantity_id import Quantity, QuantityPart
-from probgen.statics.system import Couple, Element, Force, Kind, Limit, Role
+from probgen.statics.system import Couple, Element, Force, ForcePart, Kind, Limit, Role
 
 RIGHT, UP = number(0), number(90)
 
@@ -65,9 +65,10 @@ def _components(row: Table, situation: Situation, whole: Force, source: Called) 
     for axis, direction, sort in ways:
         id = str(Quantity(symbol, QuantityPart(axis))) if symbol else ""
         named, letter = Coined(sort, source), component_symbol(symbol, axis)
-        size = situation.unknown(row, id, NEWTON, named, symbol=letter)
-        part = Force(id, whole.body, whole.point, size, direction, whole.kind, symbol, axis)
-        forces.append(part)
+        size = situation.unknown(row, id, NEWTON, named, symbol=letter, component_of=symbol)
+        part = ForcePart(axis)
+        at = whole.body, whole.point
+        forces.append(Force(id, *at, size, direction, whole.kind, symbol, part))
     return forces
 
 
@@ -111,14 +112,14 @@ def cut(row: Table, situation: Situation) -> None:
     }
     ways = {"axial": axis, "shear": turned(axis, -90)}
     forces = [
-        Force(size.id, body, at, size, ways[part], Kind.FIXED, axial, part)
+        Force(size.id, body, at, size, ways[part], Kind.FIXED, axial, ForcePart(part))
         for part, size in sizes.items()
     ]
     bending = situation.symbol(row, "couple")
     named = Coined(Sort.BENDING_MOMENT, at=at)
     moment = situation.unknown(row, bending, NEWTON_METRE, named, key="couple")
     couple = Couple(bending, body, at, moment, axial)
-    element = Element(axial, "cut", body, at, (axial, shear))
+    element = Element(axial, Kind.CUT, body, at, (axial, shear))
     back = situation.reaction(row, body, at, BodyNamed(body))
     situation.place(row, element, Label(axial, name), forces, [couple], back)
 
@@ -149,7 +150,7 @@ def _push(
     pressing = Coined(Sort.SUPPORT_FORCE, name)
     size = situation.unknown(row, symbol, NEWTON, pressing, nonnegative=True)
     element = Element(symbol, kind, body, at, (symbol,), surface=direction)
-    force = Force(symbol, body, at, size, direction, kind, symbol, "normal")
+    force = Force(symbol, body, at, size, direction, kind, symbol, ForcePart.NORMAL)
     back = situation.reaction(row, body, at, BodyNamed(body))
     situation.place(row, element, Label(symbol, name), [force], back=back)
     return symbol
@@ -176,8 +177,8 @@ def rough(row: Table, situation: Situation) -> None:
     kind = Kind.ROUGH
     whole = situation.symbol(row) if row.has("symbol") else normal
     forces = [
-        Force(normal, body, at, push, outward, kind, whole, "normal"),
-        Force(friction, body, at, grip, along, kind, whole, "friction"),
+        Force(normal, body, at, push, outward, kind, whole, ForcePart.NORMAL),
+        Force(friction, body, at, grip, along, kind, whole, ForcePart.FRICTION),
     ]
     if whole != normal:
         check_own(row, situation, whole)
@@ -206,7 +207,10 @@ def declare_components(
         terms = ((1, times(f.magnitude, part(angle_of(f.direction)))) for f in forces)
         printed = component_symbol(symbol, axis)
         id = str(Quantity(symbol, QuantityPart(axis)))
-        situation.defined(row, id, total(*terms), NEWTON, Coined(sort, source), symbol=printed)
+        named = Coined(sort, source)
+        situation.defined(
+            row, id, total(*terms), NEWTON, named, symbol=printed, component_of=symbol
+        )
 
 
 def _grip_limit(row: Table, situation: Situation, push: Name, grip: Name, slips: Slipping) -> None:

@@ -248,7 +248,7 @@ def _parts(problem: Problem, own: Worked) -> Iterator[document.Part]:
         lettered = letter if len(finds) > 1 else ""
         told = tell_find(find, problem.nouns, problem.language)
         if find.form is Form.VALUE:
-            (answer,) = (each for each in own.answers if each.id == find.quantity)
+            answer = next(each for each in own.answers if each.find == find)
             yield document.Part(lettered, told, unit_printed(answer))
         else:
             yield document.Part(lettered, told, blanks=tuple(blanks_of(problem, own, find)))

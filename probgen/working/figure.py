@@ -15,7 +15,7 @@ class Acting(Fact):
     """What acts on a body, and at which point; at: "" where the body has no extent."""
 
     element: str
-    kind: Kind | str
+    kind: Kind
     at: str
 
 

@@ -168,3 +168,13 @@ def test_an_answer_may_state_its_unit() -> None:
     with pytest.raises(InputError) as caught:
         read_template(text.replace('"kN"', '"cm"'), "t.toml")
     assert "a unit of force" in str(caught.value)
+
+
+@pytest.mark.parametrize("form", ["", '\nas = "components"', '\nas = "magnitude and direction"'])
+def test_the_same_is_asked_once(shelf: str, form: str) -> None:
+    asking = f'[[find]]\nquantity = "{"R" if form else "T"}"{form}\n'
+    text = shelf[: shelf.index("[[find]]")] + asking + asking
+    with pytest.raises(InputError) as caught:
+        read_template(text, "shelf.toml")
+    (fault,) = caught.value.faults
+    assert (fault.field, fault.expected) == ("find[1].quantity", "something that is not asked yet")

@@ -339,7 +339,7 @@ def _joints(labels: Labels, forces: Sequence[Vector]) -> dict[Vector, tuple[Vect
     """The force of each joint that acts as its two components are assumed, and these."""
     found: dict[str, list[Vector]] = {}
     for vector in forces:
-        if vector.part in ("x", "y"):
+        if vector.part.is_component:
             found.setdefault(vector.element, []).append(vector)
     return {
         resultant(labels.whole(id), legs): tuple(legs)

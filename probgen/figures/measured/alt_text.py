@@ -13,7 +13,7 @@ from probgen.working.figure import Acting, BodyShown, DiagramShown, ForceShown, 
 
 _HELD: Final = (
     Kind.HINGE, Kind.FIXED, Kind.ROLLER, Kind.CONTACT, Kind.ROUGH, Kind.CABLE, Kind.MUSCLE,
-    Kind.ROPE, Kind.SPRING, Kind.STRUT, "cut",
+    Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.CUT,
 )  # fmt: skip
 _ALIGNED: Final = 0.5  # degrees from an axis within which a force is said to be along it
 

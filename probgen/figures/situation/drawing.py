@@ -197,9 +197,9 @@ class _Situation:
                     self._note(burdens.weight(element))
                 case Kind.FORCE if not self.stage.is_inner(element):
                     self._note(self._force(element))
-                case "couple":
+                case Kind.COUPLE:
                     self._couple(element)
-                case "cut":
+                case Kind.CUT:
                     self._section(element)
         for body in self.system.bodies:
             self.notes += burdens.spreads(body)

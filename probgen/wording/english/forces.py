@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from probgen.quantities.expression import Expression
-from probgen.statics.system import Kind
+from probgen.statics.system import ForcePart, Kind
 from probgen.wording.english.grammar import at, counted, series, toward
 from probgen.wording.english.names import the_body, the_couple, the_element
 from probgen.wording.english.saying import say
@@ -90,14 +90,17 @@ _PUSHES: Final = {
     Kind.DISTRIBUTED: "the resultant {F} of {by}{at}, {way}",
     Kind.FIXED: "{part} {F} at the cut{at}, {way}",
 }
-_CUT_PARTS: Final = {"axial": "the axial force", "shear": "the shear force"}
+_CUT_PARTS: Final = {
+    ForcePart.AXIAL: "the axial force",
+    ForcePart.SHEAR: "the shear force",
+}
 _FORCE_NOUNS: Final = ("force", "push", "pull", "thrust", "load")
 
 
 @say.register
 def force_named(fact: ForceNamed, nouns: Nouns) -> Inlines:
     pattern = _PUSHES.get(fact.kind, _PUSHES[Kind.FORCE])
-    if fact.part == "friction":
+    if fact.part is ForcePart.FRICTION:
         pattern = "the friction {F} of {by}{at}, taken {way}"
     straight = fact.way.quarter in (1, 3)
     by = the_element(fact.element, nouns)
