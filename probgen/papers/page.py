@@ -22,9 +22,11 @@ from probgen.sheets.formula_page import formula_page
 from probgen.statics.system import Form, Role
 from probgen.wording.block import Block, Inline, Math, Picture, Section, Text
 from probgen.wording.facts.asked import GravityTaken
+from probgen.wording.facts.papers import Corrected
 from probgen.wording.find import tell_find
 from probgen.wording.language import Language
 from probgen.wording.nouns import NO_NOUNS
+from probgen.wording.sentence import plain_text
 from probgen.wording.slip import slips_told
 from probgen.working.criteria import follow_through
 from probgen.working.scheme import scheme
@@ -84,6 +86,10 @@ class Copy:
             section=self.version.student.section,
             due=self.problem_set.due,
             version=self.version.letter,
+            errata=tuple(
+                plain_text(self.language.say(Corrected(each.day, each.what), NO_NOUNS))
+                for each in self.version.errata
+            ),
         )
 
     @cached_property

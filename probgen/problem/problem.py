@@ -5,17 +5,18 @@ The plan is found once, symbolically; a whole class is then solved and proved in
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from functools import cached_property
+from types import MappingProxyType
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 from probgen.bank.template import Template
-from probgen.draws.class_draws import ClassDraws, NoDrawError, class_draws
+from probgen.draws.class_draws import ClassDraws, NoDrawError, Values, class_draws
 from probgen.draws.draw import Draw
 from probgen.draws.draw import draw as draw_one
 from probgen.draws.requirement import requirements_hold, stacked
@@ -124,23 +125,37 @@ def prepare(
     return Problem(template, plan, convention, language)
 
 
-def draw_class(problem: Problem, seed: str, students: Sequence[str]) -> ClassDraws:
+def draw_class(
+    problem: Problem,
+    seed: str,
+    students: Sequence[str],
+    taken: Collection[Values] = (),
+    barred: Mapping[str, Collection[Values]] = MappingProxyType({}),
+) -> ClassDraws:
     """The draws of a class; every one meets the template's requirements and passes its proof.
 
-    students: their ids.  Raises InputError when too few draws of the template do.
+    students: their ids; taken, barred: as `class_draws` has them.
+    Raises InputError when too few draws of the template do.
     """
 
     def accept(draws: Sequence[Draw]) -> Sequence[bool]:
-        solved, proof = proved(problem, draws)
-        fit = requirements_hold(problem.template, solved) & proof.holds
-        return [bool(fits) for fits in fit]
+        return fit(problem, draws)
 
     try:
-        return class_draws(problem.template, seed, students, accept)
+        return class_draws(problem.template, seed, students, accept, taken, barred)
     except NoDrawError as error:
         expected = "draws that meet every requirement and pass their proof"
         template = problem.template
         raise InputError([Fault(template.path, "", template.id, expected, str(error))]) from None
+
+
+def fit(problem: Problem, draws: Sequence[Draw]) -> tuple[bool, ...]:
+    """Whether each draw meets the template's requirements and passes its proof."""
+    if not draws:
+        return ()
+    solved, proof = proved(problem, draws)
+    held = requirements_hold(problem.template, solved) & proof.holds
+    return tuple(bool(fits) for fits in held)
 
 
 def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:

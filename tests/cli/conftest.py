@@ -15,7 +15,7 @@ SET = """
 course = "Mechanics & More_1"
 title = "Week 3: 50 % statics"
 roster = "class.csv"
-seed = "spring"
+seed = "spring term, section 2"
 [[problem]]
 template = "seesaw-two-riders"
 points = 8

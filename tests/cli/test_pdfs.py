@@ -28,7 +28,7 @@ SET = """
 course = "Mechanics"
 title = "Week 3"
 roster = "class.csv"
-seed = "spring"
+seed = "spring term, section 2"
 [[problem]]
 template = "seesaw-two-riders"
 points = 8

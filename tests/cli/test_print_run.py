@@ -20,7 +20,7 @@ SET = """
 course = "Mechanics"
 title = "Midterm 2"
 roster = "class.csv"
-seed = "spring"
+seed = "spring term, section 2"
 [[problem]]
 template = "seesaw-two-riders"
 points = 8

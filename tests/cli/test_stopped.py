@@ -31,7 +31,7 @@ def begin(folder: Path, *more: str) -> "subprocess.Popen[str]":
     """Starts the build in a process group of its own, as a shell does."""
     (folder / "class.csv").write_text(ROSTER)
     (folder / "set.toml").write_text(
-        'course = "M"\ntitle = "W"\nroster = "class.csv"\nseed = "s"\n'
+        'course = "M"\ntitle = "W"\nroster = "class.csv"\nseed = "spring term, section 2"\n'
         '[[problem]]\ntemplate = "forearm-load"\npoints = 1\n'
     )
     words = ["-m", "probgen", "build", "set.toml", "--out", "class", "--workers", "2", *more]

@@ -32,7 +32,7 @@ def test_what_is_left_out_is_usual() -> None:
 HEAD = {
     "due = 2026-03-09": {"due": "9 March 2026"},
     'due = "Monday, at noon"': {"due": "Monday, at noon"},
-    'seed = "spring"': {"seed": "spring"},
+    'seed = "spring term, section 2"': {"seed": "spring term, section 2"},
     'bank = "first-term"': {"bank": "first-term"},
     'paper = "a4"': {"paper": "a4"},
     "working = 4.5": {"working": 4.5},

@@ -20,7 +20,7 @@ def copy_of(id: str, convention: Convention = USUAL) -> Copy:
     problem = prepare(default_bank().read(id), convention)
     worked = work(problem, draw_class(problem, "page", ["ada"]).draws)
     problem_set = ProblemSet("M", "W", "class.csv", (Assigned(id, 10),))
-    version = Version(0, "CODE", "01-ada-1", Student("Ada", "1"))
+    version = Version("CODE", "01-ada-1", Student("Ada", "1"))
     return Copy(problem_set, version, (problem,), worked)
 
 

@@ -150,8 +150,8 @@ def test_sheets_of_both_engines_keep_their_order(
         Document(str(number), student, layouts.sheet(sheet_for(student, number)), preamble)
         for number, student in enumerate(students)
     ]
-    batch = print_batch(documents, duplex=True)
-    assert batch == print_batch(documents, duplex=True)
+    batch = print_batch(documents)
+    assert batch == print_batch(documents)
     assert [part.pages for part in batch.printed] == [2, 2, 2]
     with pdfplumber.open(BytesIO(batch.together[""])) as opened:
         codes = [re.search(r"K7Q2-\d+", page.extract_text() or "-") for page in opened.pages]
