@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
+from dataclasses import asdict
+from typing import Any, NamedTuple
 
 from probgen.course.edition import Edition, Printing
 from probgen.course.exam import letters_for
@@ -44,7 +45,7 @@ def record_of(
         letters = letters_for(exam, own, {})
         rows = rows[: exam.versions]
         large = large_letters(own, letters)
-        cases = list(zip(exam.letters, codes, rows, strict=True))
+        cases = list(zip(exam.letters, codes, rows, strict=False))
         editions = [Edition(code, letter, draws) for letter, code, draws in cases]
         editions += [
             Edition(code, letter, draws, large=True)
@@ -58,3 +59,33 @@ def record_of(
         ]
     issue = Issue(problem_set, templates, house)
     return Record(SEED, SECRET, (issue,), (Printing(0, tuple(editions)),), own, letters)
+
+
+def first_format(
+    problem_set: ProblemSet,
+    students: Sequence[Student],
+    codes: Sequence[str],
+    column: Column,
+) -> dict[str, Any]:
+    """A record of one problem as version 0.1 wrote it, as data."""
+    chosen = {k: v for k, v in asdict(problem_set).items() if k != "exam" or v}
+    chosen["convention"]["units"] = problem_set.convention.units.name
+    rows = [{k: getattr(each, k) for k in ("name", "id", "section", "seat", "large")}
+            for each in students]  # fmt: skip
+    whose: dict[str, Any] = {"students": rows}
+    if problem_set.exam:
+        whose["versions"] = dict(zip(problem_set.exam.letters, codes, strict=True))
+    else:
+        whose["students"] = [{**r, "code": c} for r, c in zip(rows, codes, strict=True)]
+    first = column.draws[0]
+    values = {
+        name: {
+            "unit": number.unit.name if number.unit else "1",
+            "drawn": [str(draw.values[name].value) for draw in column.draws],
+        }
+        for name, number in first.values.items()
+    }
+    problem = {"template": column.template_id, "revision": first.revision, "values": values,
+               "source": column.source}  # fmt: skip
+    return {"format": 1, "probgen": "0.1.0", "seed": "spring", "set": chosen, **whose,
+            "problems": [problem]}  # fmt: skip

@@ -14,13 +14,14 @@ from probgen.build.delivery import deliver
 from probgen.build.folder import Delivery, kept_record, recover
 from probgen.build.progress import Report
 from probgen.build.workers import Crew
-from probgen.course.archive import codes_beside
+from probgen.course.archive import records_beside
+from probgen.course.edited import recoded
 from probgen.course.frozen import frozen_problems
 from probgen.course.inputs import Inputs, read_inputs, unprintable_texts
 from probgen.course.issue import Erratum, FrozenTemplate, Issue
 from probgen.course.record import RECORD, Record, require_no_layouts
 from probgen.course.record_file import read_record
-from probgen.course.secret import find_secret, new_secret
+from probgen.course.secret import SECRET, find_secret, new_secret
 from probgen.course.setfile import ProblemSet, judge_seed, read_set
 from probgen.course.succession import Changes, succeed
 from probgen.course.wanted import Wanted
@@ -113,9 +114,10 @@ def build_set(
     typesetter_of(problem_set, inputs.house).require_tex()
     earlier, told = _earlier(problem_set, set_file, out, order)
     wanted = _wanted(problem_set, inputs, set_file, report)
-    elsewhere = codes_beside(out, find_secret(set_file.parent))
+    elsewhere = records_beside(out, find_secret(set_file.parent))
     record, changes = succeed(earlier, wanted, order.erratum, elsewhere)
-    own = (set_file, set_file.parent / problem_set.roster, *_record_read(out, order))
+    roster, secret = (set_file.parent / name for name in (problem_set.roster, SECRET))
+    own = (set_file, roster, secret, *_record_read(out, order))
     how = Delivery(inputs=own, replace=order.replace)
     short = deliver(record, wanted.problems, out, crew, report, how)
     remarks = (*told, *changes.remarks, *unprintable_texts(problem_set, inputs), *short.remarks)
@@ -132,7 +134,7 @@ def build_record(
 ) -> Built:
     """Builds a class again from the record of an earlier build.  Raises as `build_set` does."""
     recover(out)
-    record = read_record(path, order.edited)
+    record, told = _read(path, order)
     if order.layouts:
         own = House(record.house.style, read_layouts(order.layouts), str(order.layouts))
         issue = replace(record.issue, house=own)
@@ -145,7 +147,8 @@ def build_record(
     typesetter_of(record.set, record.house).require_tex()
     how = Delivery(inputs=(path,), replace=order.replace)
     short = deliver(record, problems, out, crew, report, how)
-    return Built(out, record, short.remarks, short.losses, None, how.left, how.kept)
+    remarks = (*told, *short.remarks)
+    return Built(out, record, remarks, short.losses, None, how.left, how.kept)
 
 
 def _earlier(
@@ -160,13 +163,18 @@ def _earlier(
     course, kept, path = find_secret(set_file.parent), _kept(out), out / RECORD
     secret = order.secret or (course.text if course else kept.secret if kept else new_secret())
     if path.is_file() and not (order.replace or order.forget):
-        record = read_record(path, order.edited)
-        told: tuple[str, ...] = ()
+        record, told = _read(path, order)
         if typed and typed != record.seed:
-            told = (f"the seed stays that of {path}: the papers in hand were drawn from it",)
+            told += (f"the seed stays that of {path}: the papers in hand were drawn from it",)
         return replace(record, secret=record.secret or secret), told
     seed = typed or (kept.seed if kept else new_secret())
     return Record(seed, secret, (), (), ()), ()
+
+
+def _read(path: Path, order: Order) -> tuple[Record, tuple[str, ...]]:
+    """A record, also an edited one where that is asked for; and remarks on it."""
+    record = read_record(path, order.edited)
+    return recoded(record) if order.edited else (record, ())
 
 
 def _kept(out: Path) -> Record | None:

@@ -8,10 +8,11 @@ from pathlib import Path
 _Stamp = tuple[int, int, int, int]
 _known: dict[_Stamp, str] = {}
 """Digests of files read before in this process, by disk, number, size and time of the file itself:
-a file that lies at two places, or is asked for by the build and then by its delivery, is read once."""
+what lies at two places, or is asked for by the build and then by its delivery, is read once."""
 
 
 def digest_of_content(content: bytes) -> str:
+    """What `file_digest` gives for a file with this content."""
     return hashlib.blake2b(content, digest_size=16).hexdigest()
 
 

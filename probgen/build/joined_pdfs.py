@@ -157,9 +157,9 @@ class Piles:
         join(parts, path, self.record.set.title, duplex=duplex)
         starts, wanted = [], 0
         for part in parts:
+            wanted += wanted % 2 if duplex else 0
             starts.append(wanted + 1)
-            pages = pages_in(part.source) if part.count is None else part.count
-            wanted += pages + (pages % 2 if duplex else 0)
+            wanted += pages_in(part.source) if part.count is None else part.count
         if (found := pages_in(path)) != wanted:
             failed = f"{path.name} has {found} pages, and {wanted} were printed"
             raise OutsideError(failed, "see whether the disk is sound; nothing was delivered")

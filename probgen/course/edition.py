@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
-from typing import Any
+from typing import Any, Protocol
 
 from probgen.course.issue import Erratum, Issue, canonical, issue_digest
 from probgen.course.version_code import code_of
@@ -39,16 +39,31 @@ class Printing:
     editions: tuple[Edition, ...]
 
 
+class Elsewhere(Protocol):
+    """The papers of a course's other assignments."""
+
+    def content(self, code: str) -> str:
+        """What the paper with a code is made from, "" where there is none."""
+
+
+class Nowhere:
+    """No other assignments."""
+
+    def content(self, code: str) -> str:
+        return ""
+
+
 @dataclass(slots=True)
 class Coder:
     """Names editions of one issue by their content, each by a code of its own.
 
-    taken: the codes of other papers, to which the new ones are added.
+    taken: the codes of other papers of the record, to which the new ones are added.
     """
 
     secret: str
     issue: Issue
     taken: set[str]
+    elsewhere: Elsewhere = field(default_factory=Nowhere)
     _common: str = field(default="", init=False)
 
     def __post_init__(self) -> None:
@@ -56,17 +71,30 @@ class Coder:
 
     def coded(self, draft: Edition) -> Edition:
         """The edition under its code."""
-        code = code_of(self.secret, canonical([self._common, *_own_parts(draft)]), self.taken)
+        content = _content(self._common, draft)
+        code = code_of(self.secret, content, self.taken)
+        while self.elsewhere.content(code) not in ("", content):
+            self.taken.add(code)
+            code = code_of(self.secret, content, self.taken)
         self.taken.add(code)
         return replace(draft, code=code)
 
     def fits(self, edition: Edition, attempts: int = 8) -> bool:
         """Whether an edition's code is one that its content gives."""
-        content = canonical([self._common, *_own_parts(edition)])
+        content = _content(self._common, edition)
         tried: set[str] = set()
         while len(tried) < attempts:
             tried.add(code_of(self.secret, content, tried))
         return edition.code in tried
+
+
+def content_of(issue: Issue, edition: Edition) -> str:
+    """All that a paper is made from, but for its look, as one text."""
+    return _content(issue_digest(issue), edition)
+
+
+def _content(common: str, edition: Edition) -> str:
+    return canonical([common, *_own_parts(edition)])
 
 
 def _own_parts(edition: Edition) -> Iterator[Any]:

@@ -85,8 +85,9 @@ def letters_for(
         if place not in fixed:
             start = exam.letters.index(letter)
             turned = exam.letters[start:] + exam.letters[:start]
-            beside = {fixed.get(near) for near in neighbours(place, exam.versions)}
-            fixed[place] = next((each for each in turned if each not in beside), letter)
+            near = [fixed.get(each) for each in neighbours(place, exam.versions)]
+            # Those beside in the row come first: they see most of each other's papers.
+            fixed[place] = min(turned, key=lambda each: (each in near[:2], near.count(each)))
         found.append(fixed[place])
     return tuple(found)
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from probgen import __version__
 from probgen.course.differences import Difference, differences
 from probgen.course.drafts import Draft, Drafts
-from probgen.course.edition import Coder, Edition, Printing
+from probgen.course.edition import Coder, Edition, Elsewhere, Nowhere, Printing
 from probgen.course.exam import letters_for
 from probgen.course.issue import Erratum, Issue
 from probgen.course.record import Record, large_letters
@@ -23,6 +23,7 @@ from probgen.input.fault import Fault, InputError
 from probgen.input.remedy import CorrectOrReplace
 from probgen.problem.problem import fit
 
+NOWHERE = Nowhere()
 _NAMED = 5
 """Students whose names a message tells; of more it tells how many."""
 
@@ -52,12 +53,12 @@ def succeed(
     earlier: Record,
     wanted: Wanted,
     erratum: Erratum | None = None,
-    elsewhere: Collection[str] = (),
+    elsewhere: Elsewhere = NOWHERE,
 ) -> tuple[Record, Changes]:
     """The record that follows on an earlier one, and what is new in it.
 
     earlier: without issues for a new class.  erratum: of the papers that are to be corrected.
-    elsewhere: codes of the course's other assignments.
+    elsewhere: the course's other assignments.
     Raises InputError with all that would change papers, or that cannot be drawn.
     """
     changed = differences(earlier.issue, wanted.issue) if earlier.issues else ()
@@ -73,9 +74,8 @@ def succeed(
         mend = "leave the correction out, or correct the file first"
         raise InputError([Fault(wanted.where, "", "nothing", expected, mend)])
     drawn, redrawn, remarks = drafts.drawn(made)
-    coder = Coder(
-        earlier.secret, issues[-1], {*elsewhere, *(edition.code for edition in earlier.editions)}
-    )
+    taken = {edition.code for edition in earlier.editions}
+    coder = Coder(earlier.secret, issues[-1], taken, elsewhere)
     editions = _editions(coder, earlier, drawn, letters, wanted)
     printings = earlier.printings
     if editions:
@@ -84,21 +84,36 @@ def succeed(
     record = Record(
         earlier.seed, earlier.secret, issues, printings, wanted.students, letters, version
     )
+    changes = _changes(earlier, record, made, drafts.new_ids)
+    return record, replace(
+        changes,
+        printed=len(editions),
+        redrawn=redrawn,
+        remarks=(*drafts.remarks, *remarks),
+    )
+
+
+def _changes(
+    earlier: Record, record: Record, made: Sequence[Draft], new_ids: Collection[str]
+) -> Changes:
+    """Who is new, gone and back; whose paper is another one.
+
+    new_ids: of students who were known by another.
+    """
     before = {student.id: student for student in earlier.students}
-    ids = {student.id for student in wanted.students}
-    known = {edition.owner for edition in earlier.editions} if not wanted.exam else set(before)
-    new = tuple(s for s in wanted.students if s.id not in before)
-    renamed = {draft.replaces for draft in made if draft.replaces}
-    return record, Changes(
-        added=tuple(s for s in new if s.id not in known and s.id not in drafts.new_ids),
+    ids = {student.id for student in record.students}
+    known = set(before)
+    if not record.is_exam:
+        known |= {edition.owner for edition in earlier.editions}
+    new = [s for s in record.students if s.id not in before and s.id not in new_ids]
+    renamed = {draft.replaces for draft in made}
+    return Changes(
+        added=tuple(s for s in new if s.id not in known),
         left=tuple(s for id, s in before.items() if id not in ids | renamed),
         back=tuple(s for s in new if s.id in known),
-        printed=len(editions),
         moved=_moved(earlier, record, made),
         corrected=sum(bool(draft.errata) and draft.old is not None for draft in made),
-        redrawn=redrawn,
         others=tuple(draft.words for draft in made if draft.words),
-        remarks=(*drafts.remarks, *remarks),
     )
 
 

@@ -141,8 +141,6 @@ def join(
             if duplex:
                 _fill_leaf(whole)
             joined.add(part)
-        if duplex:
-            _fill_leaf(whole)
         set_bookmarks(whole, joined.marks)
         label_pages(whole, joined.starts)
         _describe(whole, title, language)

@@ -28,8 +28,10 @@ def pdf(pages: int) -> bytes:
 
 ROW = Row("ABCD-EFGH", "Zoë", "7", 1, "shelf", "T", "123.25", "N", "123 N", "", "")
 LOSS = Loss("keys/01-zoe-7.pdf", "Zoë (7)", 1, "shelf", "TeX: Undefined control sequence.")
-CHUNK = Chunk((Version("ABCD-EFGH", "01-zoe-7", Student("Zoë", "7")),), frozenset({"01-zoe-7"}), "c0de")
-OTHER = Chunk((Version("BCDE-FGHJ", "02-bo-8", Student("Bo", "8")),), frozenset({"02-bo-8"}), "0the")
+ZOE = Version("ABCD-EFGH", "01-zoe-7", Student("Zoë", "7"))
+BO = Version("BCDE-FGHJ", "02-bo-8", Student("Bo", "8"))
+CHUNK = Chunk((ZOE,), frozenset({"01-zoe-7"}), "c0de")
+OTHER = Chunk((BO,), frozenset({"02-bo-8"}), "0the")
 PRINTED = PrintedChunk(
     {Kind.SHEETS: (("01-zoe-7", pdf(3)),), Kind.KEYS: ()},
     {Kind.SHEETS: pdf(3), Kind.KEYS: b""},

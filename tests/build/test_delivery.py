@@ -1,6 +1,7 @@
 """A record printed into its folder: chunks that follow from the class alone, and whole PDFs."""
 
 from dataclasses import replace
+from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
@@ -16,6 +17,8 @@ from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import Draw
 from probgen.papers.typesetter import Kind
+from probgen.quantities.expression import Number
+from probgen.quantities.unit import METRE
 from tests.records import Column, record_of
 
 SET = ProblemSet("Mechanics", "Week 3", "class.csv", (Assigned("shelf", 8),))
@@ -57,9 +60,12 @@ def changed_last(record: Record, **changes: Any) -> Record:
     return replace(record, printings=(replace(printing, editions=editions),))
 
 
+LONGER = Draw("shelf", 1, {"L": Number(Decimal("1.3"), METRE)})
+
+
 @pytest.mark.parametrize(
     "changes",
-    [{"draws": (Draw("shelf", 2, {}),)}, {"large": True}, {"name": "Bo"}, {"code": "X"}],
+    [{"draws": (LONGER,)}, {"large": True}, {"name": "Bo"}, {"code": "X"}],
     ids=str,
 )
 def test_another_edition_changes_no_chunk_but_its_own(changes: dict[str, Any]) -> None:

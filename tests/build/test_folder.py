@@ -6,7 +6,15 @@ from pathlib import Path
 
 import pytest
 
-from probgen.build.folder import PIECES, Delivery, Working, delivered, kept_record, recover, working_on
+from probgen.build.folder import (
+    PIECES,
+    Delivery,
+    Working,
+    delivered,
+    kept_record,
+    recover,
+    working_on,
+)
 from probgen.build.manifest import MANIFEST
 from probgen.build.seal import seal
 from probgen.course.record import RECORD
@@ -241,7 +249,8 @@ def test_a_planted_working_folder_is_not_believed(tmp_path: Path) -> None:
 
 
 def test_a_seal_holds_at_its_place_only(tmp_path: Path) -> None:
-    with pytest.raises(OSError, match="full"), delivered(tmp_path / "a", Delivery("one")) as working:
+    how = Delivery("one")
+    with pytest.raises(OSError, match="full"), delivered(tmp_path / "a", how) as working:
         fail_midway(working, printed=True)
     assert kept_record(tmp_path / "a")
     (tmp_path / ".a.part").rename(tmp_path / ".b.part")

@@ -1,7 +1,6 @@
 """What a build tells in a terminal, and what it says when something is missing."""
 
 from pathlib import Path
-from string import ascii_uppercase
 
 import click
 import pytest
@@ -23,8 +22,9 @@ def built(folder: Path, files: list[str], exam: Exam | None = None, *losses: Los
         (folder / name).touch()
     problem_set = ProblemSet("M", "W", "class.csv", (Assigned("shelf", 1),), exam=exam)
     students = (Student("Ada", "1"), Student("Bo", "2"))
-    draws = [Draw("shelf", 1, {})] * 26
-    record = record_of(problem_set, students, ascii_uppercase, [Column("shelf", "", draws)])
+    codes = exam.letters if exam else "AB"
+    column = Column("shelf", "", [Draw("shelf", 1, {})] * len(codes))
+    record = record_of(problem_set, students, codes, [column])
     return Built(folder, record, ("numbers are shared",), losses)
 
 

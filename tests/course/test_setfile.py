@@ -110,7 +110,7 @@ FAULTY = {
     ),
     "unknown order": ('print.order = "random"' + SMALLEST, ["print.order"], "roster, seat"),
     "unknown print field": ("print.copies = 2" + SMALLEST, ["print.copies"], "field"),
-    "too many versions": ("exam.versions = 40" + SMALLEST, ["exam.versions"], "2 to 26"),
+    "too many versions": ("exam.versions = 40" + SMALLEST, ["exam.versions"], "1 to 26"),
     "an exam without versions": ("exam.row = 3" + SMALLEST, ["exam.versions"], "whole"),
     "a row of none": ("exam = { versions = 2, row = 0 }" + SMALLEST, ["exam.row"], "1 to"),
     "notes in one text": (
@@ -140,7 +140,7 @@ BOUNDS = {
     "method.gravity = {}": (["9.7", "9.9"], ["9.69", "9.91", "10", "32.2"]),
     "method.figures = {}": (["2", "6"], ["1", "7"]),
     "method.tolerance = {}": (["0", "0.5"], ["-0.001", "0.501"]),
-    "exam = {{ versions = {} }}": (["2", "26"], ["1", "27"]),
+    "exam = {{ versions = {} }}": (["1", "26"], ["0", "27"]),
     "exam = {{ versions = 2, row = {} }}": (["1", "1000"], ["0", "1001"]),
     "exam = {{ versions = 2, spare = {} }}": (["0", "1000"], ["-1", "1001"]),
 }

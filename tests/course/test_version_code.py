@@ -68,7 +68,10 @@ def test_every_wrong_sign_and_every_swap_is_noticed(code: str) -> None:
             read_code(slip)
 
 
-@pytest.mark.parametrize("typed", ["", "7K3M", "7K3MQ-9TXX", "7K3MQ-9TXB4C", "7K3M-Q9T!", "UUUU-UUUU"])
+WRONG = ["", "7K3M", "7K3MQ-9TXX", "7K3MQ-9TXB4C", "7K3M-Q9T!", "UUUU-UUUU"]
+
+
+@pytest.mark.parametrize("typed", WRONG)
 def test_what_is_no_code_is_refused(typed: str) -> None:
     assert not is_like_code(typed)
     with pytest.raises(ValueError, match="is not a code"):

@@ -42,7 +42,7 @@ def test_joined_from_bytes_and_paths(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("counts", "starts", "total"),
-    [((1, 2, 3), (0, 2, 4), 8), ((3, 3), (0, 4), 8), ((2, 2), (0, 2), 4), ((1,), (0,), 2)],
+    [((1, 2, 3), (0, 2, 4), 7), ((3, 3), (0, 4), 7), ((2, 2), (0, 2), 4), ((1,), (0,), 1)],
 )
 def test_joined_for_duplex_printers(
     counts: tuple[int, ...], starts: tuple[int, ...], total: int
@@ -59,7 +59,7 @@ def test_an_empty_page_is_as_large_as_those_beside_it() -> None:
     whole = joined([pages(1, size=(300, 400)), pages(1)], duplex=True)
     with pikepdf.open(BytesIO(whole)) as opened:
         sizes = [[float(edge) for edge in page.mediabox] for page in opened.pages]
-    assert sizes == [[0, 0, 300, 400]] * 2 + [[0, 0, 612, 792]] * 2
+    assert sizes == [[0, 0, 300, 400]] * 2 + [[0, 0, 612, 792]]
 
 
 def test_bookmarks_and_labels_move_with_their_pages() -> None:
@@ -82,12 +82,12 @@ def test_a_part_that_comes_again_is_held_once(tmp_path: Path) -> None:
     whole = joined(dealt, duplex=True)
     assert len(whole) < 60_000
     with pikepdf.open(BytesIO(whole)) as opened:
-        assert len(opened.pages) == 100
+        assert len(opened.pages) == 99
         found = [(m.title, m.page) for m in read_bookmarks(opened) if m.title != "end"]
         assert found == [("AB"[place % 2], 2 * place) for place in range(50)]
         held = [page.Contents.read_bytes() for page in list(opened.pages)[::2]]
         assert held[0] == held[2] != held[1] == held[49]
-        assert len({page.obj.objgen for page in opened.pages}) == 100
+        assert len({page.obj.objgen for page in opened.pages}) == 99
 
 
 def test_joined_into_a_file(tmp_path: Path) -> None:
