@@ -103,7 +103,7 @@ def interrupted(folder: Path, seconds: float) -> tuple[int, str]:
     It ends within 5 s, or, on a busy machine, within half of the seconds an undisturbed one takes.
     """
     with begin(folder) as build:
-        while build.poll() is None and not list(folder.glob(".class.part/chunks/*.json")):
+        while build.poll() is None and not list(folder.glob(".class.part/whole/.pieces/*.json")):
             time.sleep(0.01)
         os.killpg(build.pid, signal.SIGINT)
         pressed = time.monotonic()

@@ -19,12 +19,12 @@ def test_a_record_has_all_that_its_papers_are_worked_from() -> None:
     assert (problem.template.id, problem.template.source) == ("lamp", lamp())
 
 
+HALF = '[derived]\nh = { name = "half", is = "L/2", round = 0.01, unit = "m" }\n'
 SOURCES = {
     "another revision": (lamp(revision=2), "lamp, revision 2"),
     "a range without the values": (lamp(low="50.0", high="60.0"), "can be drawn"),
-    "other quantities": (lamp().replace("[points]", "[derived]\nh = { name = \"half\", is = \"L/2\", round = 0.01, "
-                                        "unit = \"m\" }\n[points]"), "each in its unit"),
-}  # fmt: skip
+    "other quantities": (lamp().replace("[points]", f"{HALF}[points]"), "each in its unit"),
+}
 
 
 @pytest.mark.parametrize(("source", "said"), SOURCES.values(), ids=SOURCES)
