@@ -7,8 +7,8 @@ import ast
 import pytest
 
 from tests.mutants.breaks import breaks_in
+from tests.mutants.reach import ROOT
 from tests.mutants.sample import sample, sites
-from tests.mutants.trial import ROOT
 
 # A source, and every line that a break makes of it.
 BROKEN = [
