@@ -84,10 +84,10 @@ def _run(chosen: Sequence[Site], copies: Sequence[Copy]) -> list[Trial]:
 
 def _reach(test: Path, copy: Copy) -> Reach:
     """What a test file reaches, as kept from before or measured now."""
-    found = kept(test)
-    if found is None:
-        keep(test, found := copy.reach(test))
-    if not found.passes:
+    found = kept(test) or copy.reach(test)
+    if found.passes:
+        keep(test, found)
+    else:
         print(f"{test}: fails on sound code, so that it notices nothing", flush=True)
     return found
 

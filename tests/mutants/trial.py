@@ -3,29 +3,34 @@
 from __future__ import annotations
 
 import ast
+import multiprocessing
 import os
 import shutil
 import signal
-import subprocess
-import sys
 import tempfile
 import time
 from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from fnmatch import fnmatch
+from multiprocessing.process import BaseProcess
 from pathlib import Path
 from typing import Final
 
 from tests.mirrors import ELSEWHERE, mirror_of
 from tests.mutants.breaks import Break
 from tests.mutants.reach import ROOT, Reach, read_lines
+from tests.mutants.run import LIBRARIES, run_tests
 
 _COPIED: Final = ("probgen", "tests", "templates", "banks")
 FAILED, OUT_OF_TIME = "failed", "out of time"
 _LONGER: Final = 5  # times as long as on sound code is how long tests may take
 _LONGEST: Final = 900.0  # seconds, on sound code
 _NONE_FAILED: Final = (0, 5)  # pytest's exit codes: all passed; none there, as where all are proofs
+
+# Forked off a process that has the libraries, and nothing of the project, in memory.
+_PROCESSES: Final = multiprocessing.get_context("forkserver")
+_PROCESSES.set_forkserver_preload([*LIBRARIES])
 
 Reaches = Mapping[Path, Reach]
 
@@ -133,8 +138,7 @@ class Copy:
         """What a test file does on the sound copy."""
         began = time.monotonic()
         data = self.folder / ".reached"
-        measured = ["-m", "coverage", "run", f"--data-file={data}", "--source=probgen"]
-        how = self._complaint([test], _LONGEST, measured)
+        how = self._complaint([test], _LONGEST, data)
         lines = read_lines(data, self.folder) if data.exists() else {}
         data.unlink(missing_ok=True)
         return Reach(not how, time.monotonic() - began, lines)
@@ -154,23 +158,20 @@ class Copy:
             self._write(file, whole)
         return Trial(module, change, "", "")
 
-    def _complaint(self, tests: Sequence[Path], limit: float, by: Sequence[str] = ()) -> str:
+    def _complaint(self, tests: Sequence[Path], limit: float, data: Path | None = None) -> str:
         """What tests say of the copy within so many seconds: FAILED, OUT_OF_TIME, or nothing."""
         with tempfile.TemporaryDirectory(prefix="probgen-mutant-") as own:
             (cache := Path(own, "cache")).mkdir()
-            surroundings = os.environ | {
-                "PYTHONPATH": str(self.folder), "XDG_CACHE_HOME": str(cache), "TMPDIR": own
-            }  # fmt: skip
-            command = [sys.executable, *by, "-m", "pytest", "-x", "-q", "-p", "no:cacheprovider"]
-            running = subprocess.Popen(
-                [*command, *map(str, tests)],
-                cwd=self.folder, env=surroundings, start_new_session=True,
-                stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
-            )  # fmt: skip
+            surroundings = {"XDG_CACHE_HOME": str(cache), "TMPDIR": own}
+            running = _PROCESSES.Process(
+                target=run_tests, args=(self.folder, [*map(str, tests)], surroundings, data)
+            )
+            running.start()
+            running.join(limit)
             try:
-                return "" if running.wait(limit) in _NONE_FAILED else FAILED
-            except subprocess.TimeoutExpired:
-                return OUT_OF_TIME
+                if running.exitcode is None:
+                    return OUT_OF_TIME
+                return "" if running.exitcode in _NONE_FAILED else FAILED
             finally:
                 _end(running)
 
@@ -181,8 +182,8 @@ class Copy:
             compiled.unlink()
 
 
-def _end(running: subprocess.Popen[bytes]) -> None:
+def _end(running: BaseProcess) -> None:
     """Ends a run of tests with all it has started, which is a group of its own."""
     with suppress(ProcessLookupError):
-        os.killpg(running.pid, signal.SIGKILL)
-    running.wait()
+        os.killpg(running.pid or 0, signal.SIGKILL)
+    running.join()
