@@ -23,7 +23,7 @@ from typing import Final, TypeVar
 
 from tests.mutants.reach import Reach, keep, kept
 from tests.mutants.sample import Site, sample, sites
-from tests.mutants.trial import OUT_OF_TIME, Copy, Trial
+from tests.mutants.trial import GUARD, OUT_OF_TIME, OWN, ROOM, Copy, Trial
 
 AIM: Final = 0.95
 
@@ -47,9 +47,9 @@ def main() -> int:
     for each in sorted({trial.module.room for trial in trials}):
         own = [trial for trial in trials if trial.module.room == each]
         print(f"  {each}: {sum(bool(trial.noticed_by) for trial in own)} of {len(own)}")
-    by_own = sum(trial.noticed_by == "own" for trial in trials)
-    slow = sum(trial.how == OUT_OF_TIME for trial in trials)
-    print(f"{by_own} by the module's own test file, {slow} because tests did not end")
+    for stage in (OWN, ROOM, GUARD):
+        print(f"{sum(trial.noticed_by == stage for trial in trials)} by {stage}")
+    print(f"{sum(trial.how == OUT_OF_TIME for trial in trials)} because tests did not end")
     print(f"{time.monotonic() - began:.0f} s")
     print(f"mutants: {len(noticed)} of {len(trials)} noticed")
     return int(len(noticed) < AIM * len(trials))

@@ -129,6 +129,8 @@ def _looked_into(node: ast.AST, taste: bool) -> Iterator[ast.AST]:
                 yield node.value
         case ast.If(test=ast.Name(id="TYPE_CHECKING")):
             return
+        case ast.If(body=[*_, ast.Raise()]):
+            yield from (node.test, *node.orelse)  # what stands before it only words the message
         case ast.Raise() | ast.Import() | ast.ImportFrom() | ast.JoinedStr() | ast.Assert():
             return
         case ast.keyword() if node.arg in _FOR_PROGRAMMERS:
@@ -220,7 +222,7 @@ def _number(node: ast.Constant) -> _Found:
 def _condition(node: ast.AST) -> _Found:
     """A rule that never applies, a choice the other way, a filter that lets all through."""
     match node:
-        case ast.If(body=[ast.Raise(), *_]):
+        case ast.If(body=[*_, ast.Raise()]):
             yield node.test, "rule left out", "False"
         case ast.If():
             yield node.test, "rule left out", "False"

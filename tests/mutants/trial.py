@@ -23,6 +23,7 @@ from tests.mutants.reach import ROOT, Reach, read_lines
 from tests.mutants.run import LIBRARIES, run_tests
 
 _COPIED: Final = ("probgen", "tests", "templates", "banks")
+OWN, ROOM, GUARD = "the module's own test file", "its room", "the guards of its room"
 FAILED, OUT_OF_TIME = "failed", "out of time"
 _LONGER: Final = 5  # times as long as on sound code is how long tests may take
 _LONGEST: Final = 900.0  # seconds, on sound code
@@ -39,7 +40,7 @@ GUARDS: Final[dict[str, tuple[str, ...]]] = {
     "bank": ("published", "problem"),  # what a template means shows in its answers
     "course": ("papers", "hostile/test_records.py"),
     "draws": ("course",),
-    "figures": ("golden",),  # what is drawn, looked at once and kept
+    "figures": ("golden/test_drawings.py",),  # what somebody has looked at
     "input": ("bank/test_requirements.py", "course"),  # faults and bounds show in what is read
     "mistakes": ("wording/test_slip.py",),  # a slip is shown by the key that tells of it
     "papers": ("golden", "cli/test_pdfs.py"),  # what stands on a page, looked for on pages
@@ -80,21 +81,22 @@ class Module:
             found += [file.relative_to(ROOT) for file in files]
         return list(dict.fromkeys(found))
 
-    def tests_of(self, line: int, reaches: Reaches) -> list[list[Path]]:
+    def tests_of(self, line: int, reaches: Reaches) -> dict[str, list[Path]]:
         """The files to try on a break of a line, those likely to notice it and quick ones first.
 
-        First its own file alone, then at once all others that run the function the line is in;
-        outside functions, or where it is run in another process only, all of its room and guards.
+        OWN: its own file.  ROOM, GUARDS: what runs the function that the line is in; outside
+        functions, or where it is run in another process only, all of its room and guards.
         """
         first, last = self._function(line)
         sound = [test for test in self.test_files() if reaches[test].passes]
         meeting = [test for test in sound if last and reaches[test].meets(self.path, first, last)]
-        own = [test for test in sound if test == self.own_tests]
-        others = sorted(
-            (test for test in meeting or sound if test not in own),
-            key=lambda test: (test.parts[1] != self.room, reaches[test].seconds),
-        )
-        return [tests for tests in (own, others) if tests]
+        stages: dict[str, list[Path]] = {OWN: [], ROOM: [], GUARD: []}
+        for test in sorted(sound, key=lambda test: reaches[test].seconds):
+            if test == self.own_tests:
+                stages[OWN].append(test)
+            elif test in (meeting or sound):
+                stages[ROOM if test.parts[1] == self.room else GUARD].append(test)
+        return {stage: tests for stage, tests in stages.items() if tests}
 
     def _function(self, line: int) -> tuple[int, int]:
         """The lines of the body of the outermost function that a line is in; (1, 0) if none."""
@@ -111,8 +113,8 @@ class Module:
 class Trial:
     """What the tests said of a break.
 
-    noticed_by: "own" when the module's own test file failed, "others" when others did, "" when
-    none; how: FAILED, or OUT_OF_TIME when they went on for too long, as in an endless loop.
+    noticed_by: OWN, ROOM or GUARD, "" where nobody did; how: FAILED, or OUT_OF_TIME when tests
+    went on for too long, as in an endless loop.
     """
 
     module: Module
@@ -149,11 +151,10 @@ class Copy:
         whole = file.read_text(encoding="utf-8")
         try:
             self._write(file, change.applied(whole))
-            for tests in module.tests_of(change.line, reaches):
+            for stage, tests in module.tests_of(change.line, reaches).items():
                 limit = 10 + _LONGER * sum(reaches[test].seconds for test in tests)
                 if how := self._complaint(tests, limit):
-                    by = "own" if tests == [module.own_tests] else "others"
-                    return Trial(module, change, by, how)
+                    return Trial(module, change, stage, how)
         finally:
             self._write(file, whole)
         return Trial(module, change, "", "")
