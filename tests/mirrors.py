@@ -61,10 +61,7 @@ NOT_YET: Final = frozenset(
     {
         "wording/torque_angle.py",
         "cli/telling.py",
-        "figures/freebody/corner.py",
-        "figures/freebody/couple.py",
         "figures/freebody/lettering.py",
-        "figures/freebody/outline.py",
         "papers/typesetter.py",
         "press/enclosure.py",
         "press/font_cache.py",
