@@ -14,6 +14,7 @@ from probgen.build.lock import held
 from probgen.build.manifest import MANIFEST, edited_files, made_in, own_files, write_manifest
 from probgen.build.seal import is_sealed, seal
 from probgen.course.record import RECORD
+from probgen.input.cache_folder import cached_bytes
 from probgen.input.fault import Fault, InputError
 from probgen.input.file import write_beside
 from probgen.input.outside import OutsideError
@@ -156,6 +157,7 @@ def _exchange(whole: Path, target: Path) -> None:
         return
     previous = _previous(target)
     _require_no_collision(whole, target)
+    _exchange_note(target).write_text(_identity(target), encoding="ascii")
     target.rename(previous)
     try:
         whole.rename(target)
@@ -176,15 +178,35 @@ def _require_no_collision(whole: Path, target: Path) -> None:
 def _recover(target: Path) -> None:
     """Back, or further on, from between the two renames of `_exchange`.
 
-    A folder of that name which no build has made is left alone.
+    A folder of that name which no build of this user has put there is left alone.
     """
     previous = _previous(target)
-    if previous.is_symlink() or not previous.is_dir() or not made_in(previous):
+    if not _was_ours(previous, target):
         return
     if target.exists():
         _carry(previous, target)
     else:
         previous.rename(target)
+
+
+def _was_ours(previous: Path, target: Path) -> bool:
+    """Whether an exchange begun by this user has renamed the target to that."""
+    note = cached_bytes(_exchange_note(target))
+    sealed = is_sealed(working_on(target).folder)
+    return sealed and note is not None and note.decode("ascii", "replace") == _identity(previous)
+
+
+def _exchange_note(target: Path) -> Path:
+    """Tells, within the sealed working folder, which folder is about to make place."""
+    return working_on(target).folder / "exchange"
+
+
+def _identity(folder: Path) -> str:
+    """What a folder keeps when it is renamed."""
+    with suppress(OSError):
+        found = folder.lstat()
+        return f"{found.st_dev} {found.st_ino}"
+    return "none"
 
 
 def _carry(previous: Path, target: Path) -> None:
