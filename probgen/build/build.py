@@ -1,4 +1,4 @@
-"""The main job: a set file and a class list become a record, and a record becomes a folder.
+"""The main job: an assignment file and a class list become a record, and a record becomes a folder.
 
 Everything a build prints follows from its record; that is why a record alone can make it again.
 """
@@ -15,6 +15,7 @@ from probgen.build.delivery import deliver
 from probgen.build.folder import kept_record, recover
 from probgen.build.progress import Report
 from probgen.build.workers import Crew
+from probgen.course.assignment import ProblemSet, read_assignment
 from probgen.course.inputs import Inputs, read_inputs, unprintable_texts
 from probgen.course.paper import papers
 from probgen.course.record import (
@@ -24,7 +25,6 @@ from probgen.course.record import (
     require_drawn_from,
     require_no_layouts,
 )
-from probgen.course.setfile import ProblemSet, read_set
 from probgen.course.version_code import assign_codes
 from probgen.input.fault import InputError
 from probgen.papers.chunk import Loss
@@ -61,27 +61,27 @@ class Built:
         return tuple(sorted(self.folder.glob(f"all-{kind}*.pdf")))
 
 
-def build_set(
-    set_file: Path,
+def build_assignment(
+    assignment_file: Path,
     out: Path,
     seed: str | None,
     crew: Crew,
     report: Report,
     layouts: Path | None = None,
 ) -> Built:
-    """Builds a class from a set file, or goes on with a build that was stopped.
+    """Builds a class from an assignment file, or goes on with a build that was stopped.
 
-    seed, layouts: in place of the set file's; a seed of 128 bits is drawn when neither has one.
-    Raises InputError with every fault of the set file, class list and templates, OutsideError or
+    seed, layouts: in place of the file's; a seed of 128 bits is drawn when neither has one.
+    Raises InputError with every fault of the file, class list and templates, OutsideError or
     OSError when something outside fails; then nothing in `out` has changed.
     """
     recover(out)
-    problem_set = read_set(set_file)
-    inputs = read_inputs(problem_set, set_file, layouts)
+    problem_set = read_assignment(assignment_file)
+    inputs = read_inputs(problem_set, assignment_file, layouts)
     typesetter_of(problem_set, inputs.house).require_tex()
     seed = seed or problem_set.seed or _kept_seed(out) or secrets.token_hex(_SEED_BYTES)
     record, problems, remarks = _draw(problem_set, inputs, seed, report)
-    own = (set_file, set_file.parent / problem_set.roster)
+    own = (assignment_file, assignment_file.parent / problem_set.roster)
     short = deliver(record, problems, out, crew, report, own)
     return Built(out, record, (*remarks, *short.remarks), short.losses)
 
@@ -94,7 +94,7 @@ def build_record(
     layouts: Path | None = None,
     trusted: bool = False,
 ) -> Built:
-    """Builds a class again from the record of an earlier build.  Raises as `build_set` does.
+    """Builds a class again from the record of an earlier build.  Raises as `build_assignment` does.
 
     layouts: a folder of them in place of those the record carries, which are used only when they
     are `trusted`: a layout decides what TeX is told to do.

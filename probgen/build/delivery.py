@@ -13,8 +13,8 @@ from probgen.build.folder import MISSING, delivered
 from probgen.build.joined_pdfs import Piles
 from probgen.build.progress import Report
 from probgen.build.workers import Crew, ended_like_interrupts
+from probgen.course.assignment import ProblemSet
 from probgen.course.record import Record, write_record
-from probgen.course.setfile import ProblemSet
 from probgen.input.outside import OutsideError
 from probgen.papers.chunk import Chunk, Loss, PrintedChunk, print_chunk
 from probgen.papers.typesetter import Typesetter, typesetter_of
@@ -139,7 +139,7 @@ def _told_how_far(store: ChunkStore, chunks: Sequence[Chunk], stage: str) -> Ite
 def _tell_losses(path: Path, losses: Sequence[Loss], documents: int) -> None:
     """Writes the list of what is missing.  Raises OutsideError when that is everything."""
     if len(losses) == documents:
-        mend = "look at the layouts and at the texts of the set file"
+        mend = "look at the layouts and at the texts of the assignment file"
         raise OutsideError(f"nothing could be printed: {losses[0]}", mend)
     if losses:
         path.write_text("".join(f"{loss}\n" for loss in losses), encoding="utf-8")

@@ -1,4 +1,4 @@
-"""The demonstration class: an invented roster, a set file full of remarks, and their build."""
+"""The demonstration class: an invented roster, an assignment file full of remarks, their build."""
 
 from __future__ import annotations
 
@@ -11,19 +11,19 @@ from typing import Final
 from probgen.input.csv import csv_lines
 
 _FILES: Final = files(__package__)
-SET: Final = "set.toml"
+SET: Final = "assignment.toml"
 ROSTER: Final = "roster.csv"
 _LOCALES: Final = ["en_US", "en_GB", "es_ES", "de_DE", "fr_FR", "pl_PL"]
 _SEED: Final = 1730  # another than that of the names written down
 
 
 def write_demo(folder: Path, students: int = 12) -> Path:
-    """Puts a set file and a class list into a folder, and gives the set file's path.
+    """Puts an assignment file and a class list into a folder, and gives the assignment file's path.
 
     Files of those names that are there already stay as they are: somebody may have edited them.
     """
     folder.mkdir(parents=True, exist_ok=True)
-    set_text = (_FILES / "demo-set.toml").read_text(encoding="utf-8")
+    set_text = (_FILES / "demo-assignment.toml").read_text(encoding="utf-8")
     for name, text in ((SET, set_text), (ROSTER, invent_roster(students))):
         try:
             with (folder / name).open("x", encoding="utf-8") as file:

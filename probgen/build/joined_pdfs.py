@@ -108,7 +108,7 @@ class Piles:
         ]
         batch = typesetter.print(documents)
         for failure in batch.failures:
-            mend = "look at the layouts and at the texts of the set file"
+            mend = "look at the layouts and at the texts of the assignment file"
             raise OutsideError(f"TeX could not set {failure.pile}: {failure.complaint}", mend)
         printed: dict[str, list[bytes]] = {}
         for page in batch.printed:

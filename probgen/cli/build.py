@@ -1,4 +1,4 @@
-"""`probgen build`: the main job, from a set file (or a record) to a folder of PDFs."""
+"""`probgen build`: the main job, from an assignment file (or a record) to a folder of PDFs."""
 
 from __future__ import annotations
 
@@ -8,11 +8,11 @@ import click
 
 
 @click.command()
-@click.argument("source", metavar="SET.toml", type=click.Path(path_type=Path))
+@click.argument("source", metavar="ASSIGNMENT.toml", type=click.Path(path_type=Path))
 @click.option(
     "--out",
     type=click.Path(path_type=Path),
-    help="The folder to make; if left out, output/ and the name of the set file.",
+    help="The folder to make; if left out, output/ and the name of the assignment file.",
 )
 @click.option("--seed", help="Any text; the numbers of every student follow from it.")
 @click.option("--workers", type=click.IntRange(min=1), help="Processes at a time; all cores.")
@@ -38,11 +38,12 @@ def build(
 ) -> None:
     """Build sheets, keys and answers for a class.
 
-    SET.toml is a set file, or the record.json of an earlier build, which is made again as it was.
+    ASSIGNMENT.toml is an assignment file, or the record.json of an earlier build, which is made
+    again as it was.
 
     What a stopped build has printed is kept: the same command goes on with it.
     """
-    from probgen.build.build import build_record, build_set
+    from probgen.build.build import build_assignment, build_record
     from probgen.build.workers import Crew
     from probgen.cli.progress import progress
     from probgen.cli.summary import show_built
@@ -59,5 +60,5 @@ def build(
         if again:
             built = build_record(source, out, crew, report, layouts, trust_layouts)
         else:
-            built = build_set(source, out, seed, crew, report, layouts)
+            built = build_assignment(source, out, seed, crew, report, layouts)
     show_built(built, quiet)

@@ -1,4 +1,4 @@
-"""What a set file names, read: the class list, the templates, the house."""
+"""What an assignment file names, read: the class list, the templates, the house."""
 
 from __future__ import annotations
 
@@ -8,9 +8,9 @@ from pathlib import Path
 
 from probgen.bank.bank import default_bank
 from probgen.bank.template import Template
+from probgen.course.assignment import ProblemSet
 from probgen.course.roster import Student, read_roster
 from probgen.course.seating import seat_order
-from probgen.course.setfile import ProblemSet
 from probgen.input.fault import Faults, InputError
 from probgen.problem.lookup import choose_bank, choose_template, with_pivot
 from probgen.sheets.house import USUAL, House, read_house
@@ -26,16 +26,16 @@ class Inputs:
     house: House
 
 
-def read_inputs(problem_set: ProblemSet, set_file: Path, layouts: Path | None) -> Inputs:
-    """Everything a set file names; layouts: a folder in place of the set file's own.
+def read_inputs(problem_set: ProblemSet, assignment_file: Path, layouts: Path | None) -> Inputs:
+    """Everything an assignment file names; layouts: a folder in place of the assignment file's own.
 
     Raises InputError with the faults of all of it at once.
     """
-    faults = Faults(str(set_file))
-    students = _read_class(problem_set, set_file.parent, faults)
-    templates = _read_templates(problem_set, set_file, faults)
+    faults = Faults(str(assignment_file))
+    students = _read_class(problem_set, assignment_file.parent, faults)
+    templates = _read_templates(problem_set, assignment_file, faults)
     style, own = (
-        set_file.parent / named if named else None
+        assignment_file.parent / named if named else None
         for named in (problem_set.style, problem_set.layouts)
     )
     house = USUAL
@@ -74,9 +74,9 @@ def _read_class(problem_set: ProblemSet, folder: Path, faults: Faults) -> tuple[
 
 
 def _read_templates(
-    problem_set: ProblemSet, set_file: Path, faults: Faults
+    problem_set: ProblemSet, assignment_file: Path, faults: Faults
 ) -> tuple[Template, ...]:
-    folder, where = set_file.parent, str(set_file)
+    folder, where = assignment_file.parent, str(assignment_file)
     try:
         bank = choose_bank(problem_set.bank, folder, where, "bank")
     except InputError as error:

@@ -12,7 +12,7 @@ from dataclasses import asdict
 from hashlib import blake2b
 from typing import Any, Protocol
 
-from probgen.course.setfile import ProblemSet
+from probgen.course.assignment import ProblemSet
 from probgen.draws.draw import Draw
 
 

@@ -27,7 +27,7 @@ class PrintRun:
 
 
 def read_print_run(table: Table) -> PrintRun:
-    """The print run of a set file's [print]; notes its faults.  Closes the table."""
+    """The print run of an assignment file's [print]; notes its faults.  Closes the table."""
     usual = PrintRun()
     found = PrintRun(
         order=cast(Order, table.word("order", get_args(Order), usual.order)),

@@ -8,9 +8,9 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Any, Final, Literal, NewType
 
+from probgen.course.assignment import Assigned, ProblemSet, unit_system_named
 from probgen.course.exam import MOST_VERSIONS, Exam
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet, unit_system_named
 from probgen.input.csv import MOST_ROWS
 from probgen.input.schema import Bound, Schema, WrongError, entries, matching, within
 from probgen.input.table import LONGEST_LIST

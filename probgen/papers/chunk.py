@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from itertools import chain
 from typing import NamedTuple
 
-from probgen.course.setfile import ProblemSet
+from probgen.course.assignment import ProblemSet
 from probgen.course.version import Version
 from probgen.draws.draw import Draw
 from probgen.input.fault import InputError
@@ -149,7 +149,7 @@ def _lost(
     chosen = _of_kind(kind, copies)
     failures = [failure for failure in batch.failures if failure.pile == kind]
     if len(chosen) > 1 and len(failures) + len(refused) == len(chosen):
-        mend = "look at the layouts and at the texts of the set file"
+        mend = "look at the layouts and at the texts of the assignment file"
         raise OutsideError(f"TeX could set none of the {kind}: {failures[0].complaint}", mend)
     words = {name: str(error) for name, error in refused.items()}
     words |= {failure.name: f"TeX: {failure.complaint}" for failure in failures}

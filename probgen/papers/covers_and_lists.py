@@ -8,9 +8,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import groupby
 
+from probgen.course.assignment import ProblemSet
 from probgen.course.exam import Exam, deal
 from probgen.course.record import Record
-from probgen.course.setfile import ProblemSet
 from probgen.papers.answers import Row
 from probgen.papers.blanks import Inlines, label
 from probgen.problem.problem import Problem

@@ -6,15 +6,15 @@ from pathlib import Path
 import pytest
 
 from probgen.build.demo import invent_roster, write_demo
+from probgen.course.assignment import read_assignment
 from probgen.course.roster import parse_roster, read_roster
-from probgen.course.setfile import read_set
 from probgen.problem.catalogue import read_catalogue
 from probgen.working.convention import Convention
 
 WRITTEN = 60
 
-def test_the_set_file_says_what_is_usual(tmp_path: Path) -> None:
-    problem_set = read_set(write_demo(tmp_path))
+def test_the_assignment_file_says_what_is_usual(tmp_path: Path) -> None:
+    problem_set = read_assignment(write_demo(tmp_path))
     assert problem_set.convention == Convention()
     assert len(problem_set.problems) == 4
     assert {p.template for p in problem_set.problems} <= {e.id for e in read_catalogue()}
@@ -40,7 +40,7 @@ def test_further_students_are_made_up_the_same_way_each_time() -> None:
 
 
 def test_what_is_there_stays(tmp_path: Path) -> None:
-    (tmp_path / "set.toml").write_text("mine")
+    (tmp_path / "assignment.toml").write_text("mine")
     write_demo(tmp_path)
-    assert (tmp_path / "set.toml").read_text() == "mine"
+    assert (tmp_path / "assignment.toml").read_text() == "mine"
     assert (tmp_path / "roster.csv").exists()

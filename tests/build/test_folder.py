@@ -90,13 +90,13 @@ def test_a_folder_of_something_else_is_left_alone(tmp_path: Path) -> None:
     assert entries(tmp_path) == {"thesis.tex"}
 
 
-def test_the_set_file_may_lie_in_the_target(tmp_path: Path) -> None:
+def test_the_assignment_file_may_lie_in_the_target(tmp_path: Path) -> None:
     target = tmp_path / "class"
     target.mkdir()
-    (target / "set.toml").write_text("mine")
-    with delivered(target, "{}", [target / "set.toml"]):
+    (target / "assignment.toml").write_text("mine")
+    with delivered(target, "{}", [target / "assignment.toml"]):
         pass
-    assert entries(target) == {RECORD, "set.toml"}
+    assert entries(target) == {RECORD, "assignment.toml"}
 
 
 def test_what_an_earlier_build_made_and_this_one_does_not_is_gone(tmp_path: Path) -> None:
@@ -118,17 +118,17 @@ def test_a_file_is_no_folder(tmp_path: Path) -> None:
 def test_a_build_killed_before_its_rename_is_mended(tmp_path: Path) -> None:
     target = tmp_path / "class"
     build(target, "old")
-    (target / "set.toml").write_text("mine")
+    (target / "assignment.toml").write_text("mine")
     target.rename(tmp_path / ".class.previous")
     recover(target)
-    assert (target / "set.toml").read_text() == "mine"
+    assert (target / "assignment.toml").read_text() == "mine"
     assert entries(tmp_path) == {"class"}
 
 
 def test_a_build_killed_after_its_rename_is_mended(tmp_path: Path) -> None:
     target = tmp_path / "class"
     build(target, "old")
-    (target / "set.toml").write_text("mine")
+    (target / "assignment.toml").write_text("mine")
     target.rename(tmp_path / ".class.previous")
     working_on(target).chunks.mkdir(parents=True)
     seal(working_on(target).folder)
@@ -136,9 +136,9 @@ def test_a_build_killed_after_its_rename_is_mended(tmp_path: Path) -> None:
     (tmp_path / "elsewhere").rename(target)
     recover(target)
     assert (target / RECORD).read_text() == "new"
-    assert (target / "set.toml").read_text() == "mine"
+    assert (target / "assignment.toml").read_text() == "mine"
     build(target, "newer")
-    assert entries(target) == {RECORD, "sheets", "set.toml"}
+    assert entries(target) == {RECORD, "sheets", "assignment.toml"}
     assert entries(tmp_path) == {"class"}
 
 

@@ -34,7 +34,7 @@ def run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Run:
 
 
 @pytest.fixture
-def set_file(tmp_path: Path) -> Path:
+def assignment(tmp_path: Path) -> Path:
     """A set of two problems for a class of two."""
     (tmp_path / "class.csv").write_text(ROSTER, encoding="utf-8")
     path = tmp_path / "week-3.toml"

@@ -37,9 +37,9 @@ def entries(folder: Path) -> set[str]:
 
 
 @pytest.fixture
-def undisturbed(run: Run, set_file: Path, files_in: FilesIn) -> dict[str, bytes]:
-    assert run("build", set_file, "--out", "undisturbed", *ALONE).exit_code == 0
-    return files_in(set_file.parent / "undisturbed")
+def undisturbed(run: Run, assignment: Path, files_in: FilesIn) -> dict[str, bytes]:
+    assert run("build", assignment, "--out", "undisturbed", *ALONE).exit_code == 0
+    return files_in(assignment.parent / "undisturbed")
 
 
 def break_keys(monkeypatch: pytest.MonkeyPatch, students: set[str], template: str) -> None:
@@ -58,19 +58,19 @@ def break_keys(monkeypatch: pytest.MonkeyPatch, students: set[str], template: st
 
 def test_one_key_that_tex_cannot_set_costs_that_key_only(
     run: Run,
-    set_file: Path,
+    assignment: Path,
     files_in: FilesIn,
     undisturbed: dict[str, bytes],
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     break_keys(monkeypatch, {"s_8"}, "forearm-load")
-    result = run("build", set_file, *ALONE)
+    result = run("build", assignment, *ALONE)
     assert result.exit_code == 3
     told = "keys/02-zoe-muller-ukasz-s-8.pdf: Zoë Müller-Łukasz (s_8), problem 2 (forearm-load)"
     assert told in result.stderr
     assert "TeX: Undefined control sequence. (at: " in result.stderr
     assert "1 document is missing" in result.stderr
-    built = files_in(set_file.parent / "output" / "week-3")
+    built = files_in(assignment.parent / "output" / "week-3")
     assert told in built["missing.txt"].decode()
     assert undisturbed.keys() - built.keys() == {"keys/02-zoe-muller-ukasz-s-8.pdf"}
     others = ("sheets/01-quill-ada-1-s-7.pdf", "keys/01-quill-ada-1-s-7.pdf")
@@ -80,7 +80,7 @@ def test_one_key_that_tex_cannot_set_costs_that_key_only(
 
 def test_a_key_whose_working_cannot_be_told_costs_that_key_only(
     run: Run,
-    set_file: Path,
+    assignment: Path,
     files_in: FilesIn,
     undisturbed: dict[str, bytes],
     monkeypatch: pytest.MonkeyPatch,
@@ -90,45 +90,45 @@ def test_a_key_whose_working_cannot_be_told_costs_that_key_only(
             raise InputError([Fault("x.toml", "", "B = 0 N", "values that can be printed", "")])
         return tell_steps(problem, own)
 
-    record = read_record(set_file.parent / "undisturbed" / "record.json")
+    record = read_record(assignment.parent / "undisturbed" / "record.json")
     drawn = record.assignments[1].draws
     monkeypatch.setattr(page, "tell_steps", untold)
-    result = run("build", set_file, "--out", "class", *ALONE)
+    result = run("build", assignment, "--out", "class", *ALONE)
     assert result.exit_code == 3
     assert "s-8.pdf: Zoë Müller-Łukasz (s_8), problem 2 (forearm-load)" in result.stderr
     assert "values that can be printed" in result.stderr
-    built = files_in(set_file.parent / "class")
+    built = files_in(assignment.parent / "class")
     assert undisturbed.keys() - built.keys() == {"keys/02-zoe-muller-ukasz-s-8.pdf"}
     assert built["sheets/02-zoe-muller-ukasz-s-8.pdf"]
 
 
 def test_a_complete_build_later_takes_the_list_of_what_is_missing_away(
-    run: Run, set_file: Path, files_in: FilesIn, undisturbed: dict[str, bytes]
+    run: Run, assignment: Path, files_in: FilesIn, undisturbed: dict[str, bytes]
 ) -> None:
     with pytest.MonkeyPatch.context() as patch:
         break_keys(patch, {"s_8"}, "forearm-load")
-        assert run("build", set_file, "--out", "class", *ALONE).exit_code == 3
-    assert run("build", set_file, "--out", "class", *ALONE).exit_code == 0
-    assert files_in(set_file.parent / "class") == undisturbed
+        assert run("build", assignment, "--out", "class", *ALONE).exit_code == 3
+    assert run("build", assignment, "--out", "class", *ALONE).exit_code == 0
+    assert files_in(assignment.parent / "class") == undisturbed
 
 
 def test_when_nothing_can_be_set_nothing_is_delivered(
-    run: Run, set_file: Path, monkeypatch: pytest.MonkeyPatch
+    run: Run, assignment: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     write = Typesetter.document
     monkeypatch.setattr(
         Typesetter, "document", lambda *words: replace(write(*words), body=r"\oops")
     )
-    result = run("build", set_file, "--out", "class", *ALONE)
+    result = run("build", assignment, "--out", "class", *ALONE)
     assert result.exit_code == 3
     assert "nothing could be printed" in result.stderr
     assert "Undefined control sequence" in result.stderr
-    assert "class" not in entries(set_file.parent)
+    assert "class" not in entries(assignment.parent)
 
 
 def test_a_full_disk_loses_nothing_that_is_printed(
     run: Run,
-    set_file: Path,
+    assignment: Path,
     files_in: FilesIn,
     undisturbed: dict[str, bytes],
     monkeypatch: pytest.MonkeyPatch,
@@ -143,16 +143,16 @@ def test_a_full_disk_loses_nothing_that_is_printed(
 
     with monkeypatch.context() as patch:
         patch.setattr(Path, "write_bytes", full)
-        result = run("build", set_file, "--out", "class", *ALONE)
+        result = run("build", assignment, "--out", "class", *ALONE)
     assert result.exit_code == 3
     assert "No space left on device" in result.stderr
     assert "make room on the disk" in result.stderr
     assert "1 of 2 students are printed and kept; the same command goes on" in result.stderr
-    assert "class" not in entries(set_file.parent)
+    assert "class" not in entries(assignment.parent)
     with monkeypatch.context() as patch:  # what is kept is not printed again
         patch.setattr(chunk, "work", worked_only(1))
-        assert run("build", set_file, "--out", "class", *ALONE).exit_code == 0
-    assert files_in(set_file.parent / "class") == undisturbed
+        assert run("build", assignment, "--out", "class", *ALONE).exit_code == 0
+    assert files_in(assignment.parent / "class") == undisturbed
 
 
 def worked_only(students: int) -> Callable[[Problem, Sequence[Draw]], tuple[Worked, ...]]:
@@ -168,21 +168,21 @@ def worked_only(students: int) -> Callable[[Problem, Sequence[Draw]], tuple[Work
     return counted
 
 
-def test_two_builds_into_one_folder(run: Run, set_file: Path) -> None:
-    with delivered(set_file.parent / "class", "{}"):
-        before = entries(set_file.parent)
-        result = run("build", set_file, "--out", "class", *ALONE)
+def test_two_builds_into_one_folder(run: Run, assignment: Path) -> None:
+    with delivered(assignment.parent / "class", "{}"):
+        before = entries(assignment.parent)
+        result = run("build", assignment, "--out", "class", *ALONE)
         assert result.exit_code == 3
         assert "another build is writing to this folder" in result.stderr
-        assert entries(set_file.parent) == before
+        assert entries(assignment.parent) == before
 
 
 @pytest.mark.skipif(not Path("/sys/kernel").is_dir(), reason="needs a folder closed even to root")
-def test_a_folder_nobody_may_write_to(run: Run, set_file: Path) -> None:
-    result = run("build", set_file, "--out", "/sys/kernel/class", *ALONE)
+def test_a_folder_nobody_may_write_to(run: Run, assignment: Path) -> None:
+    result = run("build", assignment, "--out", "/sys/kernel/class", *ALONE)
     assert result.exit_code == 3
     assert "name a folder you may write to with --out" in result.stderr
-    assert entries(set_file.parent) == {"class.csv", "week-3.toml"}
+    assert entries(assignment.parent) == {"class.csv", "week-3.toml"}
 
 
 @pytest.mark.parametrize(
@@ -194,16 +194,16 @@ def test_a_folder_nobody_may_write_to(run: Run, set_file: Path) -> None:
     ids=["too old", "missing"],
 )
 def test_tex_that_will_not_do(
-    script: str | None, told: str, run: Run, set_file: Path, monkeypatch: pytest.MonkeyPatch
+    script: str | None, told: str, run: Run, assignment: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    programs = set_file.parent / "programs"
+    programs = assignment.parent / "programs"
     programs.mkdir()
     if script:
         (programs / "pdflatex").write_text(f"#!/bin/sh\n{script}\n")
         (programs / "pdflatex").chmod(0o755)
     monkeypatch.setenv("PATH", str(programs))
-    result = run("build", set_file, *ALONE)
+    result = run("build", assignment, *ALONE)
     assert result.exit_code == 3
     assert told in result.stderr
     assert "mend" in result.stderr
-    assert not (set_file.parent / "output").exists()
+    assert not (assignment.parent / "output").exists()

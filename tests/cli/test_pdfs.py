@@ -43,8 +43,8 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("class")
     lines = [f"{name},s{number}" for number, name in enumerate(STUDENTS, 1)]
     (folder / "class.csv").write_text("\n".join(["name,id", *lines]), encoding="utf-8")
-    (folder / "set.toml").write_text(SET, encoding="utf-8")
-    words = ["build", folder / "set.toml", "--out", folder / "out", "--workers", 1]
+    (folder / "assignment.toml").write_text(SET, encoding="utf-8")
+    words = ["build", folder / "assignment.toml", "--out", folder / "out", "--workers", 1]
     result = CliRunner().invoke(main, [str(word) for word in words])
     assert (result.exit_code, result.stderr) == (0, "")
     return folder / "out"

@@ -40,8 +40,8 @@ def folder(tmp_path: Path) -> Path:
 
 
 def build(run: Run, folder: Path, head: str = "", *words: object) -> Path:
-    (folder / "set.toml").write_text(head + SET, encoding="utf-8")
-    result = run("build", "set.toml", "--out", "out", "--workers", 1, *words)
+    (folder / "assignment.toml").write_text(head + SET, encoding="utf-8")
+    result = run("build", "assignment.toml", "--out", "out", "--workers", 1, *words)
     assert result.exit_code == 0, result.stderr
     return folder / "out"
 
@@ -224,8 +224,8 @@ def test_layouts_of_the_command_line_go_first(run: Run, folder: Path, house: Pat
 def test_every_fault_of_the_house_and_the_seats_is_told_at_once(run: Run, folder: Path) -> None:
     (folder / "class.csv").write_text("name,id\nAda,1\n", encoding="utf-8")
     head = 'style = "none.toml"\nlayouts = "nowhere"\nprint.order = "seat"\n'
-    (folder / "set.toml").write_text(head + SET, encoding="utf-8")
-    result = run("build", "set.toml")
+    (folder / "assignment.toml").write_text(head + SET, encoding="utf-8")
+    result = run("build", "assignment.toml")
     assert result.exit_code == 1
     assert "3 problems" in result.stderr
     for words in ("none.toml", "nowhere", "print.order", "add a column Seat"):
@@ -236,8 +236,8 @@ def test_a_layout_that_cannot_be_used_is_told_by_file_and_line(run: Run, folder:
     own = folder / "own"
     own.mkdir()
     (own / "sheet.tex.j2").write_text("\n<< sheet.titel >>", encoding="utf-8")
-    (folder / "set.toml").write_text(SET, encoding="utf-8")
-    result = run("build", "set.toml", "--layouts", own, "--workers", 1)
+    (folder / "assignment.toml").write_text(SET, encoding="utf-8")
+    result = run("build", "assignment.toml", "--layouts", own, "--workers", 1)
     assert result.exit_code == 1
     assert "sheet.tex.j2: line 2" in result.stderr
     assert not (folder / "output" / "set").exists()

@@ -30,11 +30,11 @@ def undisturbed(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, float]:
 def begin(folder: Path, *more: str) -> "subprocess.Popen[str]":
     """Starts the build in a process group of its own, as a shell does."""
     (folder / "class.csv").write_text(ROSTER)
-    (folder / "set.toml").write_text(
+    (folder / "assignment.toml").write_text(
         'course = "M"\ntitle = "W"\nroster = "class.csv"\nseed = "s"\n'
         '[[problem]]\ntemplate = "forearm-load"\npoints = 1\n'
     )
-    words = ["-m", "probgen", "build", "set.toml", "--out", "class", "--workers", "2", *more]
+    words = ["-m", "probgen", "build", "assignment.toml", "--out", "class", "--workers", "2", *more]
     with ctrl_c_heard():
         return subprocess.Popen(
             [sys.executable, *words],
@@ -63,7 +63,7 @@ def finish(folder: Path) -> None:
 
 def require_same(folder: Path, whole: Path, files_in: FilesIn) -> None:
     assert files_in(folder / "class") == files_in(whole)
-    assert {entry.name for entry in folder.iterdir()} == {"class", "class.csv", "set.toml"}
+    assert {entry.name for entry in folder.iterdir()} == {"class", "class.csv", "assignment.toml"}
 
 
 def kill_at(folder: Path, seconds: float) -> None:

@@ -7,10 +7,10 @@ import pytest
 
 from probgen.build.build import Built
 from probgen.cli.summary import show_built
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
 from probgen.course.record import Assignment, Record
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.papers.chunk import Loss
 
 LOSS = Loss("keys/01-ada.pdf", "Ada (1)", 1, "shelf", "TeX: a complaint")

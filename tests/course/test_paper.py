@@ -7,9 +7,9 @@ from decimal import Decimal
 
 import pytest
 
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
 from probgen.course.paper import papers
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import Draw
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import UNITS, US_CUSTOMARY

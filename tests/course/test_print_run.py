@@ -1,4 +1,4 @@
-"""The print run of a set file."""
+"""The print run of an assignment file."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from probgen.input.table import Table
 
 
 def read(text: str) -> tuple[PrintRun, Faults]:
-    faults = Faults("set.toml")
+    faults = Faults("assignment.toml")
     return read_print_run(Table(tomllib.loads(text), "print", faults)), faults
 
 

@@ -8,11 +8,11 @@ from pathlib import Path
 
 import pytest
 
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
 from probgen.course.print_run import PrintRun
 from probgen.course.record import Assignment, Record, read_record, write_record
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import Draw
 from probgen.input.fault import InputError
 from probgen.quantities.expression import Number

@@ -20,10 +20,10 @@ from probgen.bank.bank import default_bank, read_bank, read_file
 from probgen.build.build import _of_record
 from probgen.cli import main
 from probgen.cli.mend import told
+from probgen.course.assignment import Assigned, ProblemSet, read_assignment
 from probgen.course.inputs import read_inputs
 from probgen.course.record import Assignment, Record, read_record, write_record
 from probgen.course.roster import Student, read_roster
-from probgen.course.setfile import Assigned, ProblemSet, read_set
 from probgen.course.version import versions_of_class
 from probgen.draws.draw import draw
 from probgen.figures.writers.svg import svg
@@ -143,8 +143,8 @@ pivot = "E"
 """
 
 
-def _set_files() -> tuple[bytes, ...]:
-    demo = (files("probgen.build") / "demo-set.toml").read_bytes()
+def _assignment_files() -> tuple[bytes, ...]:
+    demo = (files("probgen.build") / "demo-assignment.toml").read_bytes()
     return demo, EXAM.encode()
 
 
@@ -155,11 +155,11 @@ O'Hara,s3,,A2,no
 """
 
 
-def _set_file(content: bytes, folder: Path) -> None:
+def _assignment_file(content: bytes, folder: Path) -> None:
     _written(folder, "class.csv", CLASS.encode())
     _written(folder, "roster.csv", CLASS.encode())
-    path = _written(folder, "set.toml", content)
-    read_inputs(read_set(path), path, None)
+    path = _written(folder, "assignment.toml", content)
+    read_inputs(read_assignment(path), path, None)
 
 
 def _rosters() -> tuple[bytes, ...]:
@@ -268,7 +268,7 @@ work hip-one-leg --figures f
 list
 list --family beams --json
 list --bank first-course
-build set.toml --out out --seed x
+build assignment.toml --out out --seed x
 build record.json --trust-layouts
 work template.toml
 --version
@@ -297,7 +297,7 @@ TARGETS = {
     for target in (
         Target("templates", _templates, _template),
         Target("guide", _guide, _template),
-        Target("sets", _set_files, _set_file),
+        Target("sets", _assignment_files, _assignment_file),
         Target("rosters", _rosters, _roster),
         Target("records", _records, _record, spoilt_json),
         Target("styles", lambda: (STYLE.encode(),), _style),

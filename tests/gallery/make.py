@@ -12,7 +12,7 @@ import tempfile
 from pathlib import Path
 
 from probgen.bank.proportions import drawn_sizes
-from probgen.build.build import build_set
+from probgen.build.build import build_assignment
 from probgen.build.demo import write_demo
 from probgen.build.workers import Crew
 from probgen.figures.freebody.diagram import free_body
@@ -38,8 +38,8 @@ CAPTION = 'font-family="serif" font-size="11"'
 
 def pages(folder: Path, into: Path) -> None:
     """A page of a sheet and a page of its key."""
-    set_file = write_demo(folder)
-    built = build_set(set_file, folder / "class", "gallery", Crew(1), lambda *_: None)
+    assignment = write_demo(folder)
+    built = build_assignment(assignment, folder / "class", "gallery", Crew(1), lambda *_: None)
     for name, page in (("sheets", 1), ("keys", 2)):
         pdf = sorted((built.folder / name).glob("*.pdf"))[0]
         target = into / name.removesuffix("s")

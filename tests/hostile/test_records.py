@@ -13,11 +13,11 @@ from click.testing import CliRunner
 
 from probgen.bank.bank import default_bank
 from probgen.cli import main
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
 from probgen.course.record import Assignment, Record, read_record, write_record
 from probgen.course.record_schema import BOUNDS
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import draw
 from probgen.input.fault import InputError
 from probgen.sheets.house import House

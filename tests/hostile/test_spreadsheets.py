@@ -8,10 +8,10 @@ import pytest
 
 import probgen
 from probgen.build.joined_pdfs import _write_versions
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
 from probgen.course.record import Record
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.papers.answers import Row, write_answers
 
 ATTACKS = ["=1+1", "+cmd|' /C calc'!A0", "-2+3", "@SUM(A1)", "\t=1", "\u00a0=1", "＝1"]

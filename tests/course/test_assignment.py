@@ -1,4 +1,4 @@
-"""Set files: what is read, and what each mistake gets."""
+"""Assignment files: what is read, and what each mistake gets."""
 
 from dataclasses import fields, replace
 from pathlib import Path
@@ -6,9 +6,15 @@ from typing import Any
 
 import pytest
 
+from probgen.course.assignment import (
+    Assigned,
+    ProblemSet,
+    convention_with,
+    parse_assignment,
+    read_assignment,
+)
 from probgen.course.exam import Exam
 from probgen.course.print_run import PrintRun
-from probgen.course.setfile import Assigned, ProblemSet, convention_with, parse_set, read_set
 from probgen.input.fault import InputError
 from probgen.quantities.unit import US_CUSTOMARY
 from probgen.working.convention import Convention
@@ -26,7 +32,7 @@ USUAL = ProblemSet("Mechanics I", "Week 3", "roster.csv", (Assigned("forearm-loa
 
 
 def test_what_is_left_out_is_usual() -> None:
-    assert parse_set(SMALLEST, "set.toml") == USUAL
+    assert parse_assignment(SMALLEST, "assignment.toml") == USUAL
 
 
 HEAD = {
@@ -54,7 +60,7 @@ HEAD = {
 
 @pytest.mark.parametrize(("line", "change"), HEAD.items())
 def test_each_field_of_the_set(line: str, change: dict[str, Any]) -> None:
-    assert parse_set(line + SMALLEST, "set.toml") == replace(USUAL, **change)
+    assert parse_assignment(line + SMALLEST, "assignment.toml") == replace(USUAL, **change)
 
 
 METHOD = {
@@ -75,7 +81,7 @@ METHOD = {
 def test_each_choice_of_the_method_reaches_the_convention(name: str) -> None:
     written, value = METHOD[name]
     choice: Any = {name: value}
-    found = parse_set(f"{SMALLEST}[method]\n{name} = {written}\n", "set.toml")
+    found = parse_assignment(f"{SMALLEST}[method]\n{name} = {written}\n", "assignment.toml")
     assert found.convention == Convention(**choice)
     assert found.convention != Convention()
 
@@ -127,10 +133,10 @@ FAULTY = {
 @pytest.mark.parametrize(("text", "places", "words"), FAULTY.values(), ids=FAULTY)
 def test_faults_name_field_and_mend(text: str, places: list[str], words: str) -> None:
     with pytest.raises(InputError) as caught:
-        parse_set(text, "set.toml")
+        parse_assignment(text, "assignment.toml")
     assert [fault.field for fault in caught.value.faults] == places
     assert words in str(caught.value)
-    assert all(fault.file == "set.toml" for fault in caught.value.faults)
+    assert all(fault.file == "assignment.toml" for fault in caught.value.faults)
 
 
 # A field with what its smallest and largest value are, and what is just beyond them.
@@ -155,10 +161,10 @@ def test_numbers_are_taken_up_to_their_bounds(
         own = line.startswith("points")
         text = SMALLEST.replace("points = 10", written) if own else f"{written}\n{SMALLEST}"
         if value in inside:
-            parse_set(text, "set.toml")
+            parse_assignment(text, "assignment.toml")
             continue
         with pytest.raises(InputError) as caught:
-            parse_set(text, "set.toml")
+            parse_assignment(text, "assignment.toml")
         assert len(caught.value.faults) == 1
 
 
@@ -168,10 +174,10 @@ def test_numbers_are_taken_up_to_their_bounds(
 def test_g_in_us_customary_is_in_feet(g: str, kept: bool) -> None:
     text = SMALLEST + f'[method]\nunits = "US customary"\ngravity = {g}\n'
     if kept:
-        assert parse_set(text, "set.toml").convention.gravity == g
+        assert parse_assignment(text, "assignment.toml").convention.gravity == g
         return
     with pytest.raises(InputError) as caught:
-        parse_set(text, "set.toml")
+        parse_assignment(text, "assignment.toml")
     (fault,) = caught.value.faults
     assert (fault.field, fault.mend[:10]) == ("method.gravity", "write 32.2")
 
@@ -185,11 +191,11 @@ def test_another_g_for_one_problem() -> None:
     assert (fault.file, fault.field) == ("where it was typed", "gravity")
 
 
-def test_a_set_file_must_exist_and_be_text(tmp_path: Path) -> None:
+def test_a_assignment_file_must_exist_and_be_text(tmp_path: Path) -> None:
     with pytest.raises(InputError, match="no such file"):
-        read_set(tmp_path / "set.toml")
+        read_assignment(tmp_path / "assignment.toml")
     with pytest.raises(InputError, match="a folder"):
-        read_set(tmp_path)
-    (tmp_path / "set.toml").write_bytes(b'course = "\xe9"')
+        read_assignment(tmp_path)
+    (tmp_path / "assignment.toml").write_bytes(b'course = "\xe9"')
     with pytest.raises(InputError, match="UTF-8"):
-        read_set(tmp_path / "set.toml")
+        read_assignment(tmp_path / "assignment.toml")

@@ -1,6 +1,6 @@
-"""The set file: which problems a class gets, when they are due, and the method its keys show.
+"""The assignment file: which problems a class gets, when they are due, the method its keys show.
 
-TOML; every field is described in the set file that `probgen demo` leaves behind.
+TOML; every field is described in the assignment file that `probgen demo` leaves behind.
 """
 
 from __future__ import annotations
@@ -37,7 +37,7 @@ class Assigned:
 
 @dataclass(frozen=True, slots=True)
 class ProblemSet:
-    """A set file as it was written; paths are as typed, meant from the folder of the set file.
+    """An assignment file as it was written; paths are as typed, meant from its folder.
 
     due: as printed; seed: empty when the build is to draw one; bank: empty for all templates.
     working: height (cm) of the room left after each problem for the student's working.
@@ -79,13 +79,13 @@ _GRAVITY: Final = (Decimal("9.7"), Decimal("9.9"))  # m/s^2, least and greatest
 _SYSTEMS: Final = {system.name: system for system in (SI, US_CUSTOMARY)}
 
 
-def read_set(path: Path) -> ProblemSet:
-    """The set file at a path.  Raises InputError with every fault of the file."""
-    return parse_set(read_text(path, "set file"), str(path))
+def read_assignment(path: Path) -> ProblemSet:
+    """The assignment file at a path.  Raises InputError with every fault of the file."""
+    return parse_assignment(read_text(path, "assignment file"), str(path))
 
 
-def parse_set(text: str, where: str) -> ProblemSet:
-    """As `read_set`, from text; `where` names the file in messages."""
+def parse_assignment(text: str, where: str) -> ProblemSet:
+    """As `read_assignment`, from text; `where` names the file in messages."""
     faults = Faults(where)
     table = Table(parse_toml(text, where), "", faults)
     usual = _USUAL
