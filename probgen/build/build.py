@@ -16,7 +16,7 @@ from probgen.build.folder import kept_record, recover
 from probgen.build.progress import Report
 from probgen.build.workers import Crew
 from probgen.course.assignment import ProblemSet, read_assignment
-from probgen.course.inputs import Inputs, read_inputs, unprintable_texts
+from probgen.course.inputs import Inputs, read_inputs, remarks_on
 from probgen.course.paper import papers
 from probgen.course.record import (
     Assignment,
@@ -76,14 +76,15 @@ def build_assignment(
     OSError when something outside fails; then nothing in `out` has changed.
     """
     recover(out)
-    problem_set = read_assignment(assignment_file)
+    words: list[str] = []
+    problem_set = read_assignment(assignment_file, words)
     inputs = read_inputs(problem_set, assignment_file, layouts)
     typesetter_of(problem_set, inputs.house).require_tex()
     seed = seed or problem_set.seed or _kept_seed(out) or secrets.token_hex(_SEED_BYTES)
     record, problems, remarks = _draw(problem_set, inputs, seed, report)
     own = (assignment_file, assignment_file.parent / problem_set.roster)
     short = deliver(record, problems, out, crew, report, own)
-    return Built(out, record, (*remarks, *short.remarks), short.losses)
+    return Built(out, record, (*words, *remarks, *short.remarks), short.losses)
 
 
 def build_record(
@@ -151,7 +152,7 @@ def _draw(
         assignments.append(Assignment(template.id, template.source, drawn.draws))
         remarks += drawn.remarks
     report("draws", len(inputs.templates), len(inputs.templates))
-    remarks += unprintable_texts(problem_set, inputs)
+    remarks += remarks_on(problem_set, inputs)
     codes = assign_codes(seed, papers(problem_set, ids, assignments))
     record = Record(
         seed,

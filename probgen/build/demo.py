@@ -8,10 +8,12 @@ from itertools import cycle, islice
 from pathlib import Path
 from typing import Final
 
+from probgen.course.assignment import ASSIGNMENT
 from probgen.input.csv import csv_lines
 
 _FILES: Final = files(__package__)
-SET: Final = "assignment.toml"
+_FORMER: Final = "set.toml"
+"""Its name in release 0.1."""
 ROSTER: Final = "roster.csv"
 _LOCALES: Final = ["en_US", "en_GB", "es_ES", "de_DE", "fr_FR", "pl_PL"]
 _SEED: Final = 1730  # another than that of the names written down
@@ -23,14 +25,15 @@ def write_demo(folder: Path, students: int = 12) -> Path:
     Files of those names that are there already stay as they are: somebody may have edited them.
     """
     folder.mkdir(parents=True, exist_ok=True)
+    assignment = folder / (_FORMER if (folder / _FORMER).exists() else ASSIGNMENT)
     set_text = (_FILES / "demo-assignment.toml").read_text(encoding="utf-8")
-    for name, text in ((SET, set_text), (ROSTER, invent_roster(students))):
+    for path, text in ((assignment, set_text), (folder / ROSTER, invent_roster(students))):
         try:
-            with (folder / name).open("x", encoding="utf-8") as file:
+            with path.open("x", encoding="utf-8") as file:
                 file.write(text)
         except FileExistsError:
             continue
-    return folder / SET
+    return assignment
 
 
 def invent_roster(students: int) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import chain
 from pathlib import Path
@@ -11,11 +11,11 @@ from typing import Final
 from probgen.build.chunk_store import ChunkStore
 from probgen.build.folder import ANSWERS, VERSIONS
 from probgen.build.progress import Report
-from probgen.course.exam import Exam, deal
+from probgen.build.tables import write_csv, write_workbook
+from probgen.course.exam import deal
 from probgen.course.record import Record
-from probgen.input.csv import csv_lines
 from probgen.input.outside import OutsideError
-from probgen.papers.answers import write_answers
+from probgen.papers.answers import HEADINGS, NUMBERS
 from probgen.papers.covers_and_lists import (
     answer_table,
     keys_cover,
@@ -62,10 +62,26 @@ class Piles:
                 self._join(name, [*pages.get(kind, []), *parts])
         for name in pages.keys() - set(Kind):
             self._join(name, pages[name])
-        write_answers(self.folder / ANSWERS, self.store.rows(range(self.chunks)))
+        self._write_table(
+            ANSWERS, HEADINGS, lambda: self.store.rows(range(self.chunks)), NUMBERS
+        )
         if exam := self.record.set.exam:
-            _write_versions(self.folder / VERSIONS, self.record, exam)
+            heads = [head.lower() for head in pile_heads()]
+            self._write_table(VERSIONS, heads, lambda: pile_rows(self.record, exam), heads[:1])
         return remarks
+
+    def _write_table(
+        self,
+        name: str,
+        heads: Sequence[str],
+        rows: Callable[[], Iterable[Sequence[object]]],
+        numbers: Collection[str],
+    ) -> None:
+        """A table for spreadsheets, as CSV and, if the run asks for it, as a workbook."""
+        path = self.folder / name
+        write_csv(path, heads, rows())
+        if self.record.set.run.tables == "xlsx":
+            write_workbook(path.with_suffix(".xlsx"), heads, rows(), numbers)
 
     def _parts(self, kind: Kind) -> Iterator[list[Path]]:
         """The PDFs of each volume of a pile."""
@@ -144,10 +160,3 @@ def _numbered(name: str, volumes: Iterable[list[Path]]) -> Iterator[tuple[str, l
     listed = list(volumes)
     for number, parts in enumerate(listed, start=1):
         yield (f"{name}-{number:02}" if len(listed) > 1 else name), parts
-
-
-def _write_versions(path: Path, record: Record, exam: Exam) -> None:
-    """For people and their spreadsheets, which know UTF-8 by its mark."""
-    with path.open("w", encoding="utf-8-sig", newline="") as file:
-        file.writelines(csv_lines([[head.lower() for head in pile_heads()]]))
-        file.writelines(csv_lines(pile_rows(record, exam)))

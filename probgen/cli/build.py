@@ -12,7 +12,8 @@ import click
 @click.option(
     "--out",
     type=click.Path(path_type=Path),
-    help="The folder to make; if left out, output/ and the name of the assignment file.",
+    help="The folder to make.  [default: beside the file, and called as it is; for "
+    "assignment.toml: output]",
 )
 @click.option("--seed", help="Any text; the numbers of every student follow from it.")
 @click.option("--workers", type=click.IntRange(min=1), help="Processes at a time; all cores.")
@@ -53,8 +54,7 @@ def build(
         raise click.UsageError("a record has its own seed; leave out --seed")
     if trust_layouts and not again:
         raise click.UsageError("only a record carries layouts; leave out --trust-layouts")
-    name = source.resolve().parent.name if again else source.stem
-    out = out or Path("output") / name
+    out = out or _beside(source)
     crew = Crew(workers, cluster)
     with progress(quiet) as report:
         if again:
@@ -62,3 +62,15 @@ def build(
         else:
             built = build_assignment(source, out, seed, crew, report, layouts)
     show_built(built, quiet)
+
+
+def _beside(source: Path) -> Path:
+    """The folder of a build for which none is named: beside what it is made from.
+
+    week-5.toml has week-5, assignment.toml has output; a record is made again beside its own build.
+    """
+    whole = source.resolve()
+    if whole.suffix == ".json":
+        return whole.parent.with_name(f"{whole.parent.name}-again")
+    name = "output" if whole.stem in ("assignment", "set") else whole.stem
+    return source.with_name(name if name != source.name else f"{name}-built")

@@ -55,7 +55,7 @@ def work(
     from rich.console import Console
 
     from probgen.cli.telling import show
-    from probgen.course.assignment import convention_with
+    from probgen.course.method import convention_with
     from probgen.problem.report import as_data
     from probgen.problem.single import work_single
     from probgen.quantities.unit import SI, US_CUSTOMARY

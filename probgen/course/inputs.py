@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from probgen.bank.bank import default_bank
 from probgen.bank.template import Template
 from probgen.course.assignment import ProblemSet
-from probgen.course.roster import Student, read_roster
+from probgen.course.roster import ClassList, Student, read_roster
 from probgen.course.seating import seat_order
 from probgen.input.fault import Faults, InputError
 from probgen.problem.lookup import choose_bank, choose_template, with_pivot
@@ -19,11 +19,15 @@ from probgen.sheets.latex.escape import unprintable
 
 @dataclass(frozen=True, slots=True)
 class Inputs:
-    """The students in the order of the print run, the templates in the order of the set."""
+    """The students in the order of the print run, the templates in the order of the set.
+
+    remarks: on how the class list was read.
+    """
 
     students: tuple[Student, ...]
     templates: tuple[Template, ...]
     house: House
+    remarks: tuple[str, ...] = ()
 
 
 def read_inputs(problem_set: ProblemSet, assignment_file: Path, layouts: Path | None) -> Inputs:
@@ -32,7 +36,7 @@ def read_inputs(problem_set: ProblemSet, assignment_file: Path, layouts: Path | 
     Raises InputError with the faults of all of it at once.
     """
     faults = Faults(str(assignment_file))
-    students = _read_class(problem_set, assignment_file.parent, faults)
+    listed = _read_class(problem_set, assignment_file.parent, faults)
     templates = _read_templates(problem_set, assignment_file, faults)
     style, own = (
         assignment_file.parent / named if named else None
@@ -44,11 +48,12 @@ def read_inputs(problem_set: ProblemSet, assignment_file: Path, layouts: Path | 
     except InputError as error:
         faults.take(error)
     faults.settle()
-    return Inputs(students, templates, house)
+    return Inputs(listed.students, templates, house, listed.remarks)
 
 
-def unprintable_texts(problem_set: ProblemSet, inputs: Inputs) -> Iterator[str]:
-    """A remark for each text with characters that no page can show."""
+def remarks_on(problem_set: ProblemSet, inputs: Inputs) -> Iterator[str]:
+    """How the class list was read, and each text with characters that no page can show."""
+    yield from inputs.remarks
     texts = [problem_set.course, problem_set.title, problem_set.due]
     texts += problem_set.exam.notes if problem_set.exam else ()
     for student in inputs.students:
@@ -58,19 +63,19 @@ def unprintable_texts(problem_set: ProblemSet, inputs: Inputs) -> Iterator[str]:
             yield f"{text}: boxes are printed for {lost}, which the fonts do not have"
 
 
-def _read_class(problem_set: ProblemSet, folder: Path, faults: Faults) -> tuple[Student, ...]:
+def _read_class(problem_set: ProblemSet, folder: Path, faults: Faults) -> ClassList:
     path = folder / problem_set.roster
     try:
-        students = read_roster(path)
+        listed = read_roster(path)
     except InputError as error:
         faults.take(error)
-        return ()
+        return ClassList(())
     if problem_set.run.order == "roster":
-        return students
-    if not any(student.seat for student in students):
+        return listed
+    if not any(student.seat for student in listed.students):
         mend = f'add a column Seat to {path}, or write order = "roster"'
         faults.add("print.order", "seat", "a class list with seats", mend)
-    return seat_order(students)
+    return replace(listed, students=seat_order(listed.students))
 
 
 def _read_templates(

@@ -17,7 +17,8 @@ from typing import Any, Final
 
 from probgen import __version__
 from probgen.bank.template import Template
-from probgen.course.assignment import ProblemSet, gravity_bounds
+from probgen.course.assignment import ProblemSet
+from probgen.course.method import gravity_bounds
 from probgen.course.record_schema import RECORD_SCHEMA, ProblemRow, RecordFile, is_code
 from probgen.course.roster import Student
 from probgen.course.version import Version, versions_of_class, versions_of_exam

@@ -8,8 +8,9 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Any, Final, Literal, NewType
 
-from probgen.course.assignment import Assigned, ProblemSet, unit_system_named
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import MOST_VERSIONS, Exam
+from probgen.course.method import unit_system_named
 from probgen.course.roster import Student
 from probgen.input.csv import MOST_ROWS
 from probgen.input.schema import Bound, Schema, WrongError, entries, matching, within
@@ -39,11 +40,12 @@ class StudentRow:
     email: str = ""
     seat: str = ""
     large: bool = False
+    needs: str = ""
     code: str = ""
 
     @property
     def student(self) -> Student:
-        return Student(self.name, self.id, self.section, self.seat, self.large)
+        return Student(self.name, self.id, self.section, self.seat, self.large, self.needs)
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import re
-import unicodedata
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from probgen.course.exam import Exam, deal
+from probgen.course.file_name import file_name
 from probgen.course.roster import Student
 
 
@@ -42,10 +41,9 @@ class Version:
 
 def versions_of_class(students: Sequence[Student], codes: Sequence[str]) -> tuple[Version, ...]:
     """A version for each student, in their order."""
-    rows = zip(codes, file_names(students), students, strict=True)
     return tuple(
-        Version(number, code, name, student, large=student.large)
-        for number, (code, name, student) in enumerate(rows)
+        Version(number, code, file_name(each.name, each.id, code=code), each, large=each.large)
+        for number, (code, each) in enumerate(zip(codes, students, strict=True))
     )
 
 
@@ -56,27 +54,12 @@ def versions_of_exam(
     made = []
     large = {letter for letter, student in deal(exam, students) if student and student.large}
     for number, (letter, code) in enumerate(zip(exam.letters, codes, strict=True)):
-        name = f"version-{letter.lower()}"
-        made.append(Version(number, code, name, _NOBODY, letter))
+        name = f"version-{letter}"
+        made.append(Version(number, code, file_name(name, code=code), _NOBODY, letter))
         if letter in large:
-            made.append(Version(number, code, f"{name}-large", _NOBODY, letter, large=True))
+            name = file_name(name, "large", code=code)
+            made.append(Version(number, code, name, _NOBODY, letter, large=True))
     return tuple(made)
 
 
-def file_names(students: Iterable[Student]) -> tuple[str, ...]:
-    """A file name, without ending, for each student: place in the class, name, id."""
-    listed = list(students)
-    width = max(2, len(str(len(listed))))
-    return tuple(
-        "-".join(filter(None, (f"{place:0{width}}", _slug(student.name), _slug(student.id))))
-        for place, student in enumerate(listed, start=1)
-    )
-
-
 _NOBODY = Student("", "")
-
-
-def _slug(text: str) -> str:
-    """Lower-case ASCII letters, digits and hyphens; empty when nothing of the text is left."""
-    plain = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode().lower()
-    return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:40].rstrip("-")

@@ -37,6 +37,19 @@ class Table:
         self._known.append(key)
         return key in self.content
 
+    def rename(self, **names: str) -> None:
+        """Takes fields by their former names (new = old) for one release, with a remark."""
+        for new, old in names.items():
+            if old not in self.content:
+                continue
+            if new in self.content:
+                self.fault(old, old, f"{new} alone, which is its new name", f"remove {old}")
+            else:
+                told = f"is called {new} now, and will be read by that name alone"
+                self.faults.remark(self.field(old), told)
+            moved = {new if key == old else key: value for key, value in self.content.items()}
+            self.content = {**moved, **{new: self.content.get(new, self.content[old])}}
+
     def fault(self, key: str, found: object, expected: str, mend: str = "") -> None:
         """Notes a fault of one field."""
         self.faults.add(self.field(key), found, expected, mend)
@@ -87,6 +100,16 @@ class Table:
         """A finite number with its digits; None when there is none, or after a fault."""
         value = self.value(key, "a number", required)
         return None if value is None else self._finite(key, value)
+
+    def number(self, key: str, usual: float, least: str, most: str) -> Decimal:
+        """A number with its digits, from `least` to `most`; the usual one when it is not there."""
+        found = self.decimal(key, required=False)
+        if found is None:
+            return Decimal(str(usual))
+        if not Decimal(least) <= found <= Decimal(most):
+            mend = f"the usual one is {Decimal(str(usual)).normalize():f}"
+            self.fault(key, found, f"a number from {least} to {most}", mend)
+        return found
 
     def decimals(self, key: str) -> tuple[Decimal, ...]:
         """A list of finite numbers."""

@@ -24,6 +24,7 @@ from probgen.wording.facts.papers import (
     DealtInOrder,
     DealtRowByRow,
     LargePrint,
+    NeedsTold,
     PileOrder,
     ProblemsCounted,
     SolutionsInside,
@@ -90,7 +91,7 @@ def version_list(record: Record, exam: Exam, words: PageWords = ENGLISH.page) ->
 
 def pile_heads(words: PageWords = ENGLISH.page) -> tuple[str, ...]:
     """The heads of the columns of `pile_rows`."""
-    return (words.paper, words.seat, words.name, words.id, words.version, words.print)
+    return (words.paper, words.seat, words.name, words.id, words.version, words.needs)
 
 
 def pile_rows(
@@ -101,7 +102,8 @@ def pile_rows(
     for place, (letter, student) in enumerate(deal(exam, record.students), start=1):
         own = (student.seat, student.name, student.id) if student else ("", words.spare, "")
         large = words.large if student and student.large else ""
-        rows.append((str(place), *own, letter, large))
+        needs = "; ".join(filter(None, (large, student.needs if student else "")))
+        rows.append((str(place), *own, letter, needs))
     return rows
 
 
@@ -145,6 +147,8 @@ def _notes(record: Record) -> Iterator[Fact]:
             yield SpareLast(exam.spare)
     if large := tuple(student.name for student in record.students if student.large):
         yield LargePrint(large)
+    if needs := tuple((each.name, each.needs) for each in record.students if each.needs):
+        yield NeedsTold(needs)
 
 
 def _dealing(record: Record, exam: Exam) -> Fact:

@@ -21,18 +21,21 @@ def test_a_class_from_file_to_folder(run: Run, files_in: FilesIn, assignment: Pa
     result = run("build", assignment)
     assert result.exit_code == 0, result.stderr
     assert result.stderr == ""
-    built = assignment.parent / "output" / "week-3"
-    names = {"01-quill-ada-1-s-7.pdf", "02-zoe-muller-ukasz-s-8.pdf"}
+    built = assignment.parent / "week-3"
+    students = json.loads((built / "record.json").read_bytes())["students"]
+    codes = [student["code"] for student in students]
+    owners = ("ada-1-quill-jr-s_7", "zoë-müller-łukasz-s_8")
+    names = {f"{owner}-{code}.pdf" for owner, code in zip(owners, codes, strict=True)}
     assert set(files_in(built)) == {
         "record.json", ".made.json", "answers.csv", "all-sheets.pdf", "all-keys.pdf",
         *(f"sheets/{name}" for name in names), *(f"keys/{name}" for name in names),
     }  # fmt: skip
-    table = (built / "answers.csv").read_text(encoding="utf-8")
+    table = (built / "answers.csv").read_text(encoding="utf-8-sig")
     rows = list(csv.DictReader(table.splitlines()))
     assert [row["answer"] for row in rows[:4]] == ["distance_2", "P", "B", "J.magnitude"]
     for student in ("s_7", "s_8"):
         own = [row for row in rows if row["id"] == student]
-        (name,) = (name for name in names if name.endswith(f"{student.replace('_', '-')}.pdf"))
+        (name,) = (name for name in names if f"-{student}-" in name)
         sheet, key = text_of(built / "sheets" / name), text_of(built / "keys" / name)
         assert own[0]["code"] in sheet
         assert own[0]["code"] in key
@@ -41,7 +44,7 @@ def test_a_class_from_file_to_folder(run: Run, files_in: FilesIn, assignment: Pa
             assert digits in key
             assert row["printed"] not in sheet
     together = text_of(built / "all-sheets.pdf")
-    assert together.index("Quill, Ada #1") < together.index("Zoë Müller-Łukasz")
+    assert together.index("Ada #1 Quill, Jr.") < together.index("Zoë Müller-Łukasz")
 
 
 def test_the_same_bytes_for_any_number_of_workers_and_from_the_record(
@@ -79,11 +82,11 @@ def test_all_mistakes_of_assignment_file_and_class_list_at_once(run: Run, assign
     (assignment.parent / "class.csv").write_text("Name,ID\nAda,1\nBea,1\n", encoding="utf-8")
     result = run("build", assignment)
     assert result.exit_code == 1
-    assert "problem[0].template" in result.stderr
+    assert "problem 1, template" in result.stderr
     assert "seesaw-two-riders" in result.stderr
     assert "class.csv: line 3, id" in result.stderr
     assert "2 problems" in result.stderr
-    assert not (assignment.parent / "output").exists()
+    assert not (assignment.parent / "week-3").exists()
 
 
 def test_a_folder_of_something_else_is_not_touched(run: Run, assignment: Path) -> None:
@@ -103,7 +106,7 @@ def test_tex_missing_is_told_with_the_mend(
     result = run("build", assignment, "--workers", 1)
     assert result.exit_code == 3
     assert "apt-get install" in result.stderr
-    assert not (assignment.parent / "output" / "week-3").exists()
+    assert not (assignment.parent / "week-3").exists()
 
 
 def test_a_record_is_checked(run: Run, assignment: Path) -> None:

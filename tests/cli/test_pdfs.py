@@ -12,6 +12,7 @@ import pytest
 from click.testing import CliRunner
 
 from probgen.cli import main
+from tests.cli.conftest import file_of
 
 STUDENTS = {
     "Żaneta Święćka": "/Type1", "Юлия Їжак": "/Type1", "李小龍": "/Type0", "สมชาย": "/Type0",
@@ -50,9 +51,14 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder / "out"
 
 
+def files(folder: Path) -> list[Path]:
+    """The students' files in their order."""
+    return [file_of(folder, f"s{number}") for number in range(1, len(STUDENTS) + 1)]
+
+
 def test_each_pdf_says_whose_it_is_and_where_one_is_in_it(built: Path) -> None:
     for kind in ("sheets", "keys"):
-        for name, path in zip(STUDENTS, sorted((built / kind).iterdir()), strict=True):
+        for name, path in zip(STUDENTS, files(built / kind), strict=True):
             with pikepdf.open(path) as opened:
                 assert list(opened.docinfo) == ["/Title"]
                 assert name in str(opened.docinfo["/Title"])
@@ -66,7 +72,7 @@ def test_each_pdf_says_whose_it_is_and_where_one_is_in_it(built: Path) -> None:
 
 def test_fonts_are_embedded_outlines_of_the_engine_that_is_meant(built: Path) -> None:
     for kind in ("sheets", "keys"):
-        for name, path in zip(STUDENTS, sorted((built / kind).iterdir()), strict=True):
+        for name, path in zip(STUDENTS, files(built / kind), strict=True):
             with pikepdf.open(path) as opened:
                 held = [thing for thing in opened.objects if isinstance(thing, pikepdf.Dictionary)]
                 fonts = [thing for thing in held if thing.get("/Type") == "/Font"]
@@ -81,7 +87,7 @@ def test_fonts_are_embedded_outlines_of_the_engine_that_is_meant(built: Path) ->
 
 
 def test_a_sheet_has_no_trace_of_its_key(built: Path) -> None:
-    sheets = sorted((built / "sheets").iterdir())
+    sheets = files(built / "sheets")
     for number, path in enumerate([*sheets, built / "all-sheets.pdf"], 1):
         told = everything_told(path)
         assert "Name" in told
@@ -95,7 +101,7 @@ def test_a_sheet_has_no_trace_of_its_key(built: Path) -> None:
 
 
 def test_the_words_and_answers_sought_are_those_of_keys(built: Path) -> None:
-    for number, path in enumerate(sorted((built / "keys").iterdir()), 1):
+    for number, path in enumerate(files(built / "keys"), 1):
         told = everything_told(path)
         assert len(words_of_a_key(told)) >= 4
         found = [row["printed"] in told for row in answers(built, f"s{number}")]
@@ -104,7 +110,7 @@ def test_the_words_and_answers_sought_are_those_of_keys(built: Path) -> None:
 
 def answers(built: Path, student: str) -> list[dict[str, str]]:
     """A student's rows of the table of answers, all rows for ""."""
-    rows = csv.DictReader(StringIO((built / "answers.csv").read_text(encoding="utf-8")))
+    rows = csv.DictReader(StringIO((built / "answers.csv").read_text(encoding="utf-8-sig")))
     own = [row for row in rows if student in ("", row["id"])]
     assert own
     return own

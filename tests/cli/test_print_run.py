@@ -1,13 +1,14 @@
 """Print runs: an exam's versions, seats, large print, covers, a house of one's own."""
 
 import csv
+import json
 from io import StringIO
 from pathlib import Path
 
 import pdfplumber
 import pytest
 
-from tests.cli.conftest import FilesIn, Run
+from tests.cli.conftest import FilesIn, Run, file_of
 
 ROSTER = """Name,ID,Seat,Large print
 Ada Quill,s1,A1,
@@ -54,12 +55,14 @@ def texts(path: Path) -> list[str]:
 def test_an_exam_has_a_sheet_and_a_key_for_each_version(run: Run, folder: Path) -> None:
     out = build(run, folder, EXAM)
     names = {path.relative_to(out).as_posix() for path in out.rglob("*.pdf")}
+    codes = json.loads((out / "record.json").read_bytes())["versions"]
+    papers = {f"version-{letter.lower()}-{code}" for letter, code in codes.items()}
     assert names == {
-        *(f"{kind}/version-{letter}.pdf" for kind in ("sheets", "keys") for letter in "abcd"),
-        "sheets/version-c-large.pdf",
+        *(f"{kind}/{name}.pdf" for kind in ("sheets", "keys") for name in papers),
+        f"sheets/version-c-large-{codes['C']}.pdf",
         *(f"{name}.pdf" for name in ("all-sheets", "all-keys", "answers", "versions")),
     }
-    rows = list(csv.DictReader(StringIO((out / "answers.csv").read_text())))
+    rows = list(csv.DictReader(StringIO((out / "answers.csv").read_text("utf-8-sig"))))
     assert sorted({row["version"] for row in rows}) == ["A", "B", "C", "D"]
     for version in "ABCD":
         own = [row["answer"] for row in rows if row["version"] == version]
@@ -76,7 +79,7 @@ def test_an_exams_papers_name_nobody_and_lie_in_the_order_of_the_seats(
     dealt = list(csv.DictReader(StringIO((out / "versions.csv").read_text())))
     assert [row["seat"] for row in dealt] == ["A1", "A2", "A10", "B1", "B2", "", ""]
     assert [row["version"] for row in dealt] == ["A", "B", "C", "C", "D", "A", "B"]
-    assert [row["print"] for row in dealt] == ["", "", "large", "", "", "", ""]
+    assert [row["needs"] for row in dealt] == ["", "", "large print", "", "", "", ""]
     assert [row["name"] for row in dealt[-2:]] == ["spare", "spare"]
     pages = texts(out / "all-sheets.pdf")
     covers = [place for place, text in enumerate(pages) if "Write legibly." in text]
@@ -91,14 +94,14 @@ def test_an_exams_papers_name_nobody_and_lie_in_the_order_of_the_seats(
 def test_an_exams_keys_say_which_version_they_are_to(run: Run, folder: Path) -> None:
     out = build(run, folder, EXAM)
     for letter in "abcd":
-        with pdfplumber.open(out / "keys" / f"version-{letter}.pdf") as opened:
+        with pdfplumber.open(file_of(out / "keys", f"version-{letter}")) as opened:
             size = max(char["size"] for char in opened.pages[0].chars)
             large = [char["text"] for char in opened.pages[0].chars if char["size"] == size]
         assert large == [letter.upper()]
 
 
 def test_the_cover_of_an_exams_pile_says_how_to_deal_it(run: Run, folder: Path) -> None:
-    cover = texts(build(run, folder, EXAM + "print.cover = true\n") / "all-sheets.pdf")[0]
+    cover = texts(build(run, folder, EXAM + "print.pile_cover = true\n") / "all-sheets.pdf")[0]
     for words in ("the order of the seats.", "row by row", "The last 2 are spare.", "A, B, C, D"):
         assert words in cover
     assert "7" in cover.split("Papers")[1].split("\n")[0]
@@ -117,7 +120,7 @@ def test_the_cover_claims_no_more_than_the_room_allows(
     roster: str, exam: str, told: str, run: Run, folder: Path
 ) -> None:
     (folder / "class.csv").write_text(roster, encoding="utf-8")
-    head = exam.replace('print.order = "seat"', "print.cover = true")
+    head = exam.replace('print.order = "seat"', "print.pile_cover = true")
     assert told in texts(build(run, folder, head) / "all-sheets.pdf")[0]
 
 
@@ -128,27 +131,27 @@ def test_lists_of_an_earlier_exam_do_not_stay(run: Run, folder: Path) -> None:
 
 
 def test_seats_covers_answers_and_large_print_for_a_class(run: Run, folder: Path) -> None:
-    out = build(run, folder, 'print = { order = "seat", cover = true, answers = true }\n')
-    assert [path.name for path in sorted((out / "sheets").iterdir())] == [
-        "01-ada-quill-s1.pdf",
-        "02-eli-vance-roy-s5.pdf",
-        "03-cid-marlow-s3.pdf",
-        "04-dana-pell-s4.pdf",
-        "05-bea-ostrander-s2.pdf",
-    ]
-    first, second, third, *_ = texts(out / "all-sheets.pdf")
+    out = build(run, folder, 'print = { order = "seat", pile_cover = true, answers = true }\n')
+    names = [path.stem[:-10] for path in sorted((out / "sheets").iterdir())]
+    assert names == [
+        "ada-quill-s1", "bea-ostrander-s2", "cid-marlow-s3", "dana-pell-s4", "eli-vance-roy-s5",
+    ]  # fmt: skip
+    first, second, third, *more = texts(out / "all-sheets.pdf")
+    people = ["Ada Quill", "Eli Vance-Roy", "Cid Marlow", "Dana Pell", "Bea Ostrander"]
+    starts = [next(i for i, text in enumerate(more) if name in text) for name in people[1:]]
+    assert starts == sorted(starts)
     assert "In large print: Cid Marlow." in first
     assert (second, "Ada Quill" in third) == ("", True)
     assert "not for students" in texts(out / "all-keys.pdf")[0]
     assert "Bea Ostrander" in texts(out / "answers.pdf")[0]
 
-    def size(kind: str, name: str) -> float:
-        with pdfplumber.open(out / kind / name) as opened:
+    def size(kind: str, id: str) -> float:
+        with pdfplumber.open(file_of(out / kind, id)) as opened:
             sizes = [char["size"] for page in opened.pages for char in page.chars]
         return float(max(set(sizes), key=sizes.count))
 
-    assert size("sheets", "03-cid-marlow-s3.pdf") >= 18
-    assert size("keys", "03-cid-marlow-s3.pdf") == size("keys", "01-ada-quill-s1.pdf") < 12
+    assert size("sheets", "s3") >= 18
+    assert size("keys", "s3") == size("keys", "s1") < 12
 
 
 def test_without_duplex_there_is_no_empty_page(run: Run, folder: Path) -> None:
@@ -181,18 +184,20 @@ def inks(path: Path) -> set[tuple[float, ...] | None]:
 def test_figures_have_colours_where_the_house_wants_them(
     run: Run, folder: Path, house: Path
 ) -> None:
-    sheet = "sheets/01-ada-quill-s1.pdf"
-    assert all(len(ink or ()) <= 1 for ink in inks(build(run, folder, HOUSE) / sheet))
+    def sheet(out: Path) -> Path:
+        return file_of(out / "sheets", "s1")
+
+    assert all(len(ink or ()) <= 1 for ink in inks(sheet(build(run, folder, HOUSE))))
     style = (house / "style.toml").read_text(encoding="utf-8")
     (house / "style.toml").write_text(style + 'figures = "colour"\n', encoding="utf-8")
-    assert (0.35, 0.35, 0.35) in inks(build(run, folder, HOUSE) / sheet)
+    assert (0.35, 0.35, 0.35) in inks(sheet(build(run, folder, HOUSE)))
 
 
 def test_a_record_holds_the_house_its_pages_were_made_in(
     run: Run, folder: Path, house: Path, files_in: FilesIn
 ) -> None:
     out = build(run, folder, HOUSE)
-    (page, last) = texts(out / "sheets" / "01-ada-quill-s1.pdf")
+    (page, last) = texts(file_of(out / "sheets", "s1"))
     assert "Westmere College" in page
     assert "Bring your own formulas." in last
     for path in house.iterdir():
@@ -210,11 +215,11 @@ def test_layouts_of_the_command_line_go_first(run: Run, folder: Path, house: Pat
     other.mkdir()
     (other / "formulas.tex.j2").write_text("None today.", encoding="utf-8")
     out = build(run, folder, HOUSE, "--layouts", other)
-    assert "None today." in texts(out / "sheets" / "01-ada-quill-s1.pdf")[-1]
+    assert "None today." in texts(file_of(out / "sheets", "s1"))[-1]
     (other / "formulas.tex.j2").write_text("Some today.", encoding="utf-8")
     result = run("build", "out/record.json", "--out", "again", "--layouts", other)
     assert result.exit_code == 0, result.stderr
-    assert "Some today." in texts(folder / "again" / "sheets" / "01-ada-quill-s1.pdf")[-1]
+    assert "Some today." in texts(file_of(folder / "again" / "sheets", "s1"))[-1]
     (other / "sheet.tex.j2").write_text("\\textbf{Try it.}", encoding="utf-8")
     result = run("work", "seesaw-two-riders", "--pdf", "try.pdf", "--layouts", other)
     assert result.exit_code == 0, result.stderr
@@ -240,4 +245,4 @@ def test_a_layout_that_cannot_be_used_is_told_by_file_and_line(run: Run, folder:
     result = run("build", "assignment.toml", "--layouts", own, "--workers", 1)
     assert result.exit_code == 1
     assert "sheet.tex.j2: line 2" in result.stderr
-    assert not (folder / "output" / "set").exists()
+    assert not (folder / "output").exists()

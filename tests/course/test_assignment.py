@@ -9,7 +9,6 @@ import pytest
 from probgen.course.assignment import (
     Assigned,
     ProblemSet,
-    convention_with,
     parse_assignment,
     read_assignment,
 )
@@ -43,12 +42,12 @@ HEAD = {
     'paper = "a4"': {"paper": "a4"},
     "working = 4.5": {"working": 4.5},
     "caution = false": {"caution": False},
-    'room = "grid"': {"room": "grid"},
+    'working_style = "grid"': {"room": "grid"},
     "formulas = true": {"formulas": True},
     'style = "house/style.toml"': {"style": "house/style.toml"},
     'layouts = "house"': {"layouts": "house"},
     'print = { order = "seat" }': {"run": PrintRun(order="seat")},
-    "print = { duplex = false, cover = true }": {"run": PrintRun(duplex=False, cover=True)},
+    "print = { duplex = false, pile_cover = true }": {"run": PrintRun(duplex=False, cover=True)},
     "print.answers = true": {"run": PrintRun(answers=True)},
     "exam.versions = 3": {"exam": Exam(3)},
     "exam = { versions = 4, row = 12, spare = 6 }": {"exam": Exam(4, 12, 6)},
@@ -77,13 +76,48 @@ METHOD = {
 }
 
 
+CALLED = {"turning": "torque_word", "figures": "significant_figures"}
+
+
 @pytest.mark.parametrize("name", [field.name for field in fields(Convention)])
 def test_each_choice_of_the_method_reaches_the_convention(name: str) -> None:
     written, value = METHOD[name]
     choice: Any = {name: value}
-    found = parse_assignment(f"{SMALLEST}[method]\n{name} = {written}\n", "assignment.toml")
+    told = CALLED.get(name, name)
+    found = parse_assignment(f"{SMALLEST}[method]\n{told} = {written}\n", "assignment.toml")
     assert found.convention == Convention(**choice)
     assert found.convention != Convention()
+
+
+FORMER = {
+    'room = "grid"': ('working_style = "grid"', "room"),
+    "print.cover = true": ("print.pile_cover = true", "print.cover"),
+    'method.turning = "moment"': ('method.torque_word = "moment"', "method.turning"),
+    "method.figures = 4": ("method.significant_figures = 4", "method.figures"),
+}
+
+
+@pytest.mark.parametrize(("former", "now", "field"), [(k, *v) for k, v in FORMER.items()])
+def test_words_of_an_earlier_release_are_read_with_a_remark(
+    former: str, now: str, field: str
+) -> None:
+    remarks: list[str] = []
+    found = parse_assignment(f"{former}\n{SMALLEST}", "a.toml", remarks)
+    assert found == parse_assignment(f"{now}\n{SMALLEST}", "a.toml")
+    assert found != USUAL
+    (remark,) = remarks
+    assert remark.startswith(f"a.toml: {field}: is called ")
+    with pytest.raises(InputError) as caught:
+        parse_assignment(f"{former}\n{now}\n{SMALLEST}", "a.toml")
+    assert [fault.field for fault in caught.value.faults] == [field]
+
+
+def test_the_former_name_of_the_file_is_remarked_on(tmp_path: Path) -> None:
+    for name, told in (("set.toml", 1), ("assignment.toml", 0), ("week-5.toml", 0)):
+        remarks: list[str] = []
+        (tmp_path / name).write_text(SMALLEST)
+        assert read_assignment(tmp_path / name, remarks) == USUAL
+        assert len(remarks) == told
 
 
 FAULTY = {
@@ -106,7 +140,11 @@ FAULTY = {
     ),
     "gravity nan": (SMALLEST + "[method]\ngravity = nan", ["method.gravity"], "number"),
     "gravity as words": (SMALLEST + '[method]\ngravity = "strong"', ["method.gravity"], "number"),
-    "figures": (SMALLEST + "[method]\nfigures = 2.5", ["method.figures"], "whole"),
+    "figures": (
+        SMALLEST + "[method]\nsignificant_figures = 2.5",
+        ["method.significant_figures"],
+        "whole",
+    ),
     "points": (SMALLEST.replace("10", "true"), ["problem[0].points"], "whole"),
     "method no section": ('method = "arm"' + SMALLEST, ["method"], "[method]"),
     "twice the same": (
@@ -144,7 +182,7 @@ BOUNDS = {
     "points = {}": (["1", "1000"], ["0", "1001"]),
     "working = {}": (["0", "20"], ["-0.01", "20.01"]),
     "method.gravity = {}": (["9.7", "9.9"], ["9.69", "9.91", "10", "32.2"]),
-    "method.figures = {}": (["2", "6"], ["1", "7"]),
+    "method.significant_figures = {}": (["2", "6"], ["1", "7"]),
     "method.tolerance = {}": (["0", "0.5"], ["-0.001", "0.501"]),
     "exam = {{ versions = {} }}": (["2", "26"], ["1", "27"]),
     "exam = {{ versions = 2, row = {} }}": (["1", "1000"], ["0", "1001"]),
@@ -182,16 +220,7 @@ def test_g_in_us_customary_is_in_feet(g: str, kept: bool) -> None:
     assert (fault.field, fault.mend[:10]) == ("method.gravity", "write 32.2")
 
 
-def test_another_g_for_one_problem() -> None:
-    assert convention_with(None, "--g") == Convention()
-    assert convention_with("9.81", "--g") == replace(Convention(), gravity="9.81")
-    with pytest.raises(InputError) as caught:
-        convention_with("moon", "where it was typed")
-    (fault,) = caught.value.faults
-    assert (fault.file, fault.field) == ("where it was typed", "gravity")
-
-
-def test_a_assignment_file_must_exist_and_be_text(tmp_path: Path) -> None:
+def test_an_assignment_file_must_exist_and_be_text(tmp_path: Path) -> None:
     with pytest.raises(InputError, match="no such file"):
         read_assignment(tmp_path / "assignment.toml")
     with pytest.raises(InputError, match="a folder"):

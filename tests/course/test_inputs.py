@@ -7,7 +7,7 @@ import pytest
 
 from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
-from probgen.course.inputs import Inputs, read_inputs, unprintable_texts
+from probgen.course.inputs import Inputs, read_inputs, remarks_on
 from probgen.course.print_run import PrintRun
 from probgen.course.roster import Student
 from probgen.input.fault import InputError
@@ -75,5 +75,5 @@ def test_seats_are_needed_for_their_order(assignment: Path) -> None:
 def test_texts_that_no_font_shows_are_remarked_on() -> None:
     inputs = Inputs((Student("Ada \U00013000", "1"), Student("Bo", "2")), (), USUAL)
     exam = Exam(2, notes=("plain", "\U00013001"))
-    told = list(unprintable_texts(replace(SET, exam=exam), inputs))
+    told = list(remarks_on(replace(SET, exam=exam), inputs))
     assert [text.partition(":")[0] for text in told] == ["\U00013001", "Ada \U00013000"]

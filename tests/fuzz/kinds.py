@@ -122,7 +122,7 @@ title = "W"
 roster = "class.csv"
 paper = "a4"
 working = 4.5
-room = "grid"
+working_style = "grid"
 due = 2026-03-09
 [print]
 order = "seat"
@@ -133,7 +133,7 @@ spare = 2
 notes = ["Hush."]
 [method]
 gravity = 9.8
-figures = 4
+significant_figures = 4
 tolerance = 0.05
 torque = "arm"
 [[problem]]
@@ -168,7 +168,7 @@ def _rosters() -> tuple[bytes, ...]:
 
 
 def _roster(content: bytes, folder: Path) -> None:
-    students = read_roster(_written(folder, "class.csv", content))
+    students = read_roster(_written(folder, "class.csv", content)).students
     versions_of_class(students, [f"C{place}" for place in range(len(students))])
 
 

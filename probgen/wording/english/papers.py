@@ -11,6 +11,7 @@ from probgen.wording.facts.papers import (
     DealtInOrder,
     DealtRowByRow,
     LargePrint,
+    NeedsTold,
     PileOrder,
     ProblemsCounted,
     SolutionsInside,
@@ -73,3 +74,8 @@ def spare_last(fact: SpareLast, nouns: Nouns) -> Inlines:
 @say.register
 def large_print(fact: LargePrint, nouns: Nouns) -> Inlines:
     return (Text(f"In large print: {', '.join(fact.names)}."),)
+
+
+@say.register
+def needs_told(fact: NeedsTold, nouns: Nouns) -> Inlines:
+    return (Text(f"Needs: {', '.join(f'{name} ({need})' for name, need in fact.told)}."),)
