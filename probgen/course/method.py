@@ -16,6 +16,21 @@ _CHOICES: Final[dict[str, tuple[str, ...]]] = {
 }
 _CALLED: Final = {"turning": "torque_word", "figures": "significant_figures"}
 """What a file calls a convention's field, where that is another word."""
+_MEANT: Final = {
+    "g": "gravity",
+    "digits": "significant_figures",
+    "sig_figs": "significant_figures",
+    "sigfigs": "significant_figures",
+    "moment": "torque_word",
+    "sign": "positive",
+    "rotation": "positive",
+    "angles": "direction",
+}
+"""Fields by other words of the trade."""
+_SYSTEMS_MEANT: Final = {
+    **dict.fromkeys(("us", "usc", "uscs", "english", "imperial", "ft-lb"), US_CUSTOMARY.name),
+    **dict.fromkeys(("metric", "mks", "si units"), SI.name),
+}
 _GRAVITY: Final = (Decimal("9.7"), Decimal("9.9"))  # m/s^2, least and greatest
 _SYSTEMS: Final = {system.name: system for system in (SI, US_CUSTOMARY)}
 
@@ -28,13 +43,17 @@ def read_method(table: Table) -> Convention:
         name: table.word(_CALLED.get(name, name), choices, getattr(usual, name))
         for name, choices in _CHOICES.items()
     }
-    units = unit_system_named(table.word("units", list(_SYSTEMS), usual.units.name) or SI.name)
+    units = unit_system_named(_read_units(table, usual.units.name))
     read["units"] = units
     read["gravity"] = str(_read_gravity(table, units))
     read["figures"] = table.whole(_CALLED["figures"], 2, 6, usual.figures)
     read["tolerance"] = float(table.number("tolerance", usual.tolerance, "0", "0.5"))
-    table.close()
+    table.close(_MEANT)
     return Convention(**read)
+
+
+def _read_units(table: Table, usual: str) -> str:
+    return table.word("units", list(_SYSTEMS), usual, _SYSTEMS_MEANT) or SI.name
 
 
 def convention_with(
@@ -79,7 +98,14 @@ def _read_gravity(table: Table, units: UnitSystem) -> Decimal:
         return Decimal(units.gravity)
     if not low <= g <= high:
         expected = f"g on the ground in {unit.plain}, from {low} to {high}"
-        other = "" if units == SI else ", for the units are US customary"
-        table.fault("gravity", g, expected, f"write {units.gravity}{other}")
+        table.fault("gravity", g, expected, _mend_gravity(g, units))
         return Decimal(units.gravity)
     return g
+
+
+def _mend_gravity(g: Decimal, units: UnitSystem) -> str:
+    """What to write; a g of the other system tells that its units were meant."""
+    other = US_CUSTOMARY if units == SI else SI
+    low, high = gravity_bounds(other)
+    mend = f"write gravity = {units.gravity}"
+    return f'{mend}, or units = "{other.name}"' if low <= g <= high else mend

@@ -20,6 +20,11 @@ from probgen.input.remedy import Remedy
 MOST_TOLD: Final = 200
 """Faults of one message; more than that have one cause."""
 _LONGEST_SHOWN: Final = 80
+_MOST_LISTED: Final = 40
+"""Words that a message lists; of more it gives the first few and their number."""
+_FEW: Final = 12
+_NEAR: Final = 0.7
+"""How alike two words are, from 0 to 1, for one to be a slip of the other."""
 _PLACED: Final = re.compile(r"\[(\d{1,9})\](\.)?")
 
 
@@ -138,11 +143,14 @@ def nearest(word: object, known: Iterable[str]) -> str:
     if not isinstance(word, str) or len(word) > _LONGEST_SHOWN:
         return ""
     by_small = {name.lower(): name for name in known}
-    found = get_close_matches(word.lower(), by_small, 1, cutoff=0.6)
+    found = get_close_matches(word.lower(), by_small, 1, cutoff=_NEAR)
     return f'did you mean "{by_small[found[0]]}"?' if found else ""
 
 
 def one_of(known: Iterable[str], what: str = "") -> str:
     """The words "one of a, b, c", for `expected`."""
-    listed = ", ".join(known)
+    words = list(known)
+    listed = ", ".join(words if len(words) <= _MOST_LISTED else words[:_FEW])
+    if len(words) > _MOST_LISTED:
+        listed += f" and {len(words) - _FEW} more"
     return f"one of {what}{listed}" if listed else f"nothing, for there are no {what or 'choices'}"

@@ -6,6 +6,7 @@ read too.  What nobody asked for when the table is closed is an unknown field.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Iterator, Mapping
 from decimal import Decimal
 from typing import Any, Final
@@ -13,6 +14,7 @@ from typing import Any, Final
 from probgen.input.fault import Faults, nearest, one_of
 
 LONGEST_LIST: Final = 200
+_NOTHING: Final[Mapping[str, str]] = {}
 
 
 class Table:
@@ -76,13 +78,20 @@ class Table:
             return default or ""
         return value.strip()
 
-    def word(self, key: str, known: Collection[str], default: str | None = None) -> str:
-        """One of the known words."""
+    def word(
+        self,
+        key: str,
+        known: Collection[str],
+        default: str | None = None,
+        meant: Mapping[str, str] = _NOTHING,
+    ) -> str:
+        """One of the known words; meant: what others stand for, for the mend."""
         value = self.text(key, default, one_of(known))
         if value in known or (value == (default or "") and self.content.get(key) != ""):
             return value
         if not self.faulty(key):
-            self.fault(key, value, one_of(known), nearest(value, known))
+            mend = _did_you_mean(meant.get(value.casefold(), "")) or nearest(value, known)
+            self.fault(key, value, one_of(known), mend)
         return default or ""
 
     def whole(self, key: str, least: int, most: int, default: int | None = None) -> int:
@@ -149,7 +158,8 @@ class Table:
         if value is None:
             return []
         if not isinstance(value, list) or not all(isinstance(entry, dict) for entry in value):
-            self.fault(key, value, "an array of tables", f"write [[{self.field(key)}]]")
+            expected = f"entries, each below a line [[{self.field(key)}]]"
+            self.fault(key, value, expected, f"write [[{self.field(key)}]] in double brackets")
             return []
         if len(value) > LONGEST_LIST:
             self.fault(key, f"{len(value)} entries", f"at most {LONGEST_LIST}")
@@ -166,12 +176,16 @@ class Table:
             else:
                 self.fault(key, self.content[key], f"a table: {key} = {{ ... }}")
 
-    def close(self) -> bool:
-        """Notes every field nobody read; True when there was none."""
+    def close(self, meant: Mapping[str, str] = _NOTHING) -> bool:
+        """Notes every field nobody read; True when there was none.
+
+        meant: fields that other words stand for, for the mend.
+        """
         unknown = [key for key in self.content if key not in self._known]
         known = sorted(set(self._known))
         for key in unknown:
-            self.fault(key, key, one_of(known, "the fields "), nearest(key, known))
+            mend = _did_you_mean(meant.get(key.casefold(), "")) or nearest(key, known)
+            self.fault(key, key, one_of(known, "the fields "), mend)
         return not unknown
 
     def _list(self, key: str, what: str) -> list[Any]:
@@ -186,9 +200,23 @@ class Table:
     def _finite(self, key: str, value: object) -> Decimal | None:
         number = Decimal(value) if type(value) is int else value
         if not isinstance(number, Decimal) or not number.is_finite():
-            self.fault(key, value, "a number, without quotes or unit")
+            self.fault(key, value, "a number, without quotes or unit", _as_number(key, value))
             return None
         if number and not -12 <= number.adjusted() <= 12:
             self.fault(key, value, "a number of ordinary size")
             return None
         return number
+
+
+def _did_you_mean(word: str) -> str:
+    return f'did you mean "{word}"?' if word else ""
+
+
+def _as_number(key: str, value: object) -> str:
+    """The mend for a number in quotes, or with a per cent sign."""
+    text = value.strip().replace(",", ".") if isinstance(value, str) else ""
+    if percent := re.fullmatch(r"(\d{1,9}(?:\.\d{1,9})?)\s*%", text):
+        return f"write {key} = {Decimal(percent[1]).scaleb(-2).normalize():f}"
+    if start := re.match(r"[+-]?\d{1,9}(\.\d{1,9})?", text):
+        return f"write {key} = {start[0]}"
+    return ""
