@@ -46,7 +46,7 @@ from probgen.wording.resultant import resultant_passages
 from probgen.wording.signs import expectations
 from probgen.wording.torque import together, turning_passage
 from probgen.working.criteria import bodies_used
-from probgen.working.digits import Digits
+from probgen.working.digits import Digits, same_amount
 from probgen.working.direction import way_of
 from probgen.working.fact import Fact
 from probgen.working.verdict import at_limit
@@ -272,7 +272,7 @@ def _size(number: Number) -> Number:
 def _rounds(digits: Digits, id: str) -> bool:
     """Whether a quantity's printed result is not its value."""
     shown, final = digits.shown(id), digits.final(id)
-    return float(evaluate(final, {})) != float(evaluate(shown, {}))
+    return not same_amount(final, shown)
 
 
 def _axis(digits: Digits, step: Step) -> Iterator[Part]:

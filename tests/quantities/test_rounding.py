@@ -39,3 +39,4 @@ def test_the_last_place_is_one_unit_of_the_last_digit() -> None:
 
 def test_float_noise_is_left_out() -> None:
     assert exact(2.4999999999999996) == Decimal("2.5")
+    assert str(exact(90.0)) == "90"  # no figure of it is unknown
