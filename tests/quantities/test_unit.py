@@ -88,7 +88,9 @@ def test_a_working_in_feet_and_inches_is_in_inches() -> None:
     assert SI.suited_to([inches]) is SI
 
 
-MULTIPLES = [("N", "kN"), ("kN", "MN"), ("N*m", "kN*m"), ("cm", "m"), ("lbf", "kip"), ("psi", "ksi")]
+MULTIPLES = [
+    ("N", "kN"), ("kN", "MN"), ("N*m", "kN*m"), ("cm", "m"), ("lbf", "kip"), ("psi", "ksi"),
+]  # fmt: skip
 
 
 @pytest.mark.parametrize(("name", "larger"), MULTIPLES)

@@ -11,10 +11,11 @@ from probgen.wording.facts.asked import (
     AnswerNamed,
     ForceAsked,
     GravityTaken,
+    LimitOffered,
     LimitsAsked,
-    LimitsOffered,
     MarginNamed,
     QuantityAsked,
+    SidesOffered,
     UtmostAsked,
     WaysOffered,
     YesOrNo,
@@ -83,8 +84,8 @@ def answer_named(fact: AnswerNamed, nouns: Nouns) -> Inlines:
 
 
 _WAYS: Final = {
-    "horizontal": "above / below the horizontal, to the right / left",
-    "vertical": "from the upward / downward vertical, to the right / left",
+    "horizontal": "above / below the horizontal,",
+    "vertical": "from the upward / downward vertical,",
     "axis": "counter-clockwise from +x",
 }
 
@@ -95,8 +96,13 @@ def ways_offered(fact: WaysOffered, nouns: Nouns) -> Inlines:
 
 
 @say.register
-def limits_offered(fact: LimitsOffered, nouns: Nouns) -> Inlines:
-    return (Text(" / ".join(nouns.limit(limit) for limit in fact.limits)),)
+def sides_offered(fact: SidesOffered, nouns: Nouns) -> Inlines:
+    return (Text("to the right / left"),)
+
+
+@say.register
+def limit_offered(fact: LimitOffered, nouns: Nouns) -> Inlines:
+    return (Text(nouns.limit(fact.limit) + ("" if fact.last else " /")),)
 
 
 @say.register
