@@ -224,9 +224,13 @@ def _is_lever(equation: Equation) -> bool:
 
 
 def _early_rounding(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """Each result cut to two figures before it is used again."""
-    if plan.steps or plan.definitions:
-        yield Misstep("early_rounding", plan, figures=2)
+    """Each result cut to two figures before it is used again, where one is."""
+    found: set[str] = set()
+    for line in plan.lines:
+        if names_in(line.expression) & found:
+            yield Misstep("early_rounding", plan, figures=2)
+            return
+        found.add(line.id)
 
 
 RULES: Final[tuple[Rule, ...]] = (

@@ -9,7 +9,7 @@ written.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -17,12 +17,13 @@ import numpy as np
 from probgen.quantities.expression import Expression, Value, evaluate, names_in
 from probgen.quantities.unit import ANGLE
 from probgen.statics.balances import candidates
+from probgen.statics.elimination import Solved, eliminated
 from probgen.statics.equation import Equation, oriented, pruned
 from probgen.statics.method import Method
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.refusal import Refusal
 from probgen.statics.search import Field, Move, dependence, shortest, trial_values
-from probgen.statics.solve_for import Range, all_roots, eliminated, tidied
+from probgen.statics.solve_for import Range, all_roots, tidied
 from probgen.statics.system import Definition, Role, System, Variable
 
 
@@ -33,6 +34,9 @@ class Step:
     removed: unknowns of the same bodies that the choice of pivot or axis keeps out of the equation.
     others: further roots of the equation, which lie where the quantity may not.
     reduced: the equation with what was taken out of others put in, as an expression that is zero.
+    put_in: unknowns of the others whose values are in it; dropped: those that then stood in every
+    term.
+    divided: the equations with the unknown angle's cosine and sine, one divided by the other.
     partners: on the first step of equations that had to be solved together, the steps of the
     others; they follow in the plan as far as their quantities are needed.
     """
@@ -44,6 +48,9 @@ class Step:
     partners: tuple[Step, ...] = ()
     reduced: Expression | None = None
     others: tuple[Expression, ...] = ()
+    put_in: tuple[str, ...] = ()
+    dropped: tuple[str, ...] = ()
+    divided: tuple[Equation, Equation] | None = None
 
     @property
     def equations(self) -> tuple[Equation, ...]:
@@ -78,7 +85,7 @@ def derived_steps(
     reached = dict(known)
     steps: list[Step] = []
     for move in path:
-        for step in _steps(field, move, kept_out[move.equations[0]], reached):
+        for step in _steps(field, move, kept_out[move.equations[0]], reached, wanted):
             chosen = _physical(step, field.ranges[step.unknown], reached)
             if not reached.keys() >= names_in(chosen.expression) - {step.unknown}:
                 return None  # at odd values an unknown seemed to drop out, and has not
@@ -123,7 +130,11 @@ def _unknown_in(system: System, expression: Expression) -> frozenset[str]:
 
 
 def _steps(
-    field: Field, move: Move, removed: tuple[str, ...], known: Mapping[str, Value]
+    field: Field,
+    move: Move,
+    removed: tuple[str, ...],
+    known: Mapping[str, Value],
+    wanted: tuple[str, ...],
 ) -> Iterator[Step]:
     """The step of a move; a move of several equations gives as many.
 
@@ -131,14 +142,26 @@ def _steps(
     """
     equations = tuple(oriented(field.equations[index], known) for index in move.equations)
     names = tuple(field.unknowns[place] for place in move.unknowns)
-    found = eliminated(tuple(e.expression for e in equations), names, field.ranges)
+    expressions = tuple(equation.expression for equation in equations)
+    found = eliminated(expressions, names, field.ranges, frozenset(wanted))
     assert found is not None, "the search admits only equations that can be solved"
-    steps = [
-        Step(each.unknown, equations[each.place], tidied(each.value), removed, reduced=each.balance)
-        for each in found
-    ]
+    steps = [_step(each, equations, removed) for each in found]
     yield replace(steps[0], partners=tuple(steps[1:]))
     yield from steps[1:]
+
+
+def _step(solved: Solved, equations: Sequence[Equation], removed: tuple[str, ...]) -> Step:
+    cosine, sine = solved.divided or (0, 0)
+    return Step(
+        solved.unknown,
+        equations[solved.place],
+        tidied(solved.value),
+        removed,
+        reduced=solved.balance,
+        put_in=solved.put_in,
+        dropped=solved.dropped,
+        divided=(equations[cosine], equations[sine]) if solved.divided else None,
+    )
 
 
 def _ranges(system: System, unknowns: tuple[str, ...]) -> dict[str, Range]:
