@@ -42,11 +42,11 @@ from probgen.quantities.unit import (
     SI,
     UnitSystem,
 )
-from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import way
 from probgen.statics.plan import Plan, Probe, find_plan
 from probgen.statics.refusal import Refusal
+from probgen.statics.step import Step
 from probgen.statics.system import Body, Force, Kind, Role, System
 
 Rule = Callable[[Plan, UnitSystem], Iterator[Misstep]]

@@ -24,13 +24,13 @@ from probgen.quantities.expression import (
     substituted,
     total,
 )
-from probgen.statics.derivation import Step
 from probgen.statics.elimination import eliminated
 from probgen.statics.equation import Equation, Term, torque_balance
 from probgen.statics.geometry import angle_of, way
 from probgen.statics.line import in_full
 from probgen.statics.plan import Outcome, Plan
 from probgen.statics.rerun import rerun
+from probgen.statics.step import Step
 from probgen.statics.system import (
     Body,
     Element,

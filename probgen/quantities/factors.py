@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from probgen.quantities.expression import UNITY, Call, Expression, Product, Sum, negative, times, total
+from probgen.quantities.expression import (
+    UNITY,
+    Call,
+    Expression,
+    Product,
+    Sum,
+    negative,
+    times,
+    total,
+)
 
 
 def factors_of(term: Expression) -> tuple[Expression, ...]:

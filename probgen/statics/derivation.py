@@ -10,13 +10,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
 from probgen.quantities.expression import Expression, Value, evaluate, names_in
 from probgen.quantities.unit import ANGLE
 from probgen.statics.balances import candidates
+from probgen.statics.body_by_body import body_by_body
 from probgen.statics.elimination import Solved, eliminated
 from probgen.statics.equation import Equation, oriented, pruned
 from probgen.statics.method import Method
@@ -24,38 +25,8 @@ from probgen.statics.quantity_id import Quantity
 from probgen.statics.refusal import Refusal
 from probgen.statics.search import Field, Move, dependence, shortest, trial_values
 from probgen.statics.solve_for import Range, all_roots, tidied
+from probgen.statics.step import Step
 from probgen.statics.system import Definition, Role, System, Variable
-
-
-@dataclass(frozen=True, slots=True)
-class Step:
-    """One equation solved for one quantity: unknown = expression.
-
-    removed: unknowns of the same bodies that the choice of pivot or axis keeps out of the equation.
-    others: further roots of the equation, which lie where the quantity may not.
-    reduced: the equation with what was taken out of others put in, as an expression that is zero.
-    put_in: unknowns of the others whose values are in it; dropped: those that then stood in every
-    term.
-    divided: the equations with the unknown angle's cosine and sine, one divided by the other.
-    partners: on the first step of equations that had to be solved together, the steps of the
-    others; they follow in the plan as far as their quantities are needed.
-    """
-
-    unknown: str
-    equation: Equation
-    expression: Expression
-    removed: tuple[str, ...] = ()
-    partners: tuple[Step, ...] = ()
-    reduced: Expression | None = None
-    others: tuple[Expression, ...] = ()
-    put_in: tuple[str, ...] = ()
-    dropped: tuple[str, ...] = ()
-    divided: tuple[Equation, Equation] | None = None
-
-    @property
-    def equations(self) -> tuple[Equation, ...]:
-        """The equation, and those it had to be solved with."""
-        return (self.equation, *(partner.equation for partner in self.partners))
 
 
 def derived_steps(
@@ -209,7 +180,7 @@ def _needed(steps: list[Step], wanted: tuple[str, ...]) -> tuple[Step, ...]:
         if step.unknown in held:
             kept.append(step)
             held |= names_in(step.expression)
-    return _components_last(kept[::-1])
+    return _components_last(body_by_body(kept[::-1]))
 
 
 def _components_last(steps: list[Step]) -> tuple[Step, ...]:

@@ -21,8 +21,8 @@ from probgen.quantities.expression import (
 from probgen.quantities.formula import Balance, Formula, Relation
 from probgen.quantities.rounding import last_place
 from probgen.quantities.unit import Dimension
-from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation
+from probgen.statics.step import Step
 from probgen.wording.block import Display, Row
 from probgen.wording.torque_forms import written_out
 from probgen.working.digits import Digits, Line

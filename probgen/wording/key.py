@@ -6,10 +6,10 @@ from collections.abc import Iterator, Sequence
 
 from probgen.quantities.expression import Expression, Number, evaluate, names_in
 from probgen.statics.balances import ALONG
-from probgen.statics.derivation import Step
 from probgen.statics.equation import X, Y
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
+from probgen.statics.step import Step
 from probgen.statics.system import Form, Limit, System, Variable
 from probgen.wording.block import Display
 from probgen.wording.check import Unused, check_passage

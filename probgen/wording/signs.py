@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from probgen.quantities.expression import Expression, Name, evaluate, names_in
-from probgen.statics.derivation import Step
+from probgen.statics.step import Step
 from probgen.statics.system import Body, Force, Kind, Role, System
 from probgen.wording.facts.balance import CoupleNegative, ForceNegative
 from probgen.wording.facts.forces import LeverExpected, NothingAgainst, PartExpected, SignsOpen

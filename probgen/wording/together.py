@@ -18,8 +18,8 @@ from probgen.quantities.expression import (
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.like_terms import collected, in_one_order
 from probgen.statics.angle_pair import angle_pair
-from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation
+from probgen.statics.step import Step
 from probgen.wording.block import Display, Row
 from probgen.wording.equations import balance_row, rows_of, says
 from probgen.wording.facts.balance import (

@@ -20,9 +20,9 @@ from probgen.quantities.expression import (
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.rounding import exact
 from probgen.quantities.unit import DEGREE, LENGTH
-from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import way
+from probgen.statics.step import Step
 from probgen.statics.system import Force, Kind, Role, System
 from probgen.wording.facts.torque import (
     AngleToArm,
