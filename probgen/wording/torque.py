@@ -27,6 +27,7 @@ from probgen.statics.system import Force, Kind, Role, System
 from probgen.wording.facts.torque import (
     AngleToArm,
     ArmOfLegs,
+    CoordinatesFrom,
     Hold,
     LeverArm,
     LineBeside,
@@ -77,9 +78,11 @@ def turning_passage(digits: Digits, step: Step) -> Passage:
         _pivot(system, step, digits.convention.turning),
         *_silent(system, step),
     )
-    senses = _senses(equation, turners, digits.convention.positive)
-    parts: list[Part] = [Sentences(reasons), Sentences(tuple(senses))]
+    senses: list[Fact] = [*_senses(equation, turners, digits.convention.positive)]
     arms = tuple(_arms(digits, step, turners))
+    if digits.convention.torque == "components" and arms:
+        senses.append(CoordinatesFrom(equation.about))
+    parts: list[Part] = [Sentences(reasons), Sentences(tuple(senses))]
     if arms:
         parts.append(Items(arms) if len(arms) > 1 else Sentences(arms))
     return Passage(TurningHeading(equation.bodies, equation.about), tuple(parts))

@@ -57,9 +57,11 @@ def test_along_level_axes_the_normal_force_drops_out() -> None:
 def test_what_a_condition_says_is_put_in_and_the_rest_taken_out() -> None:
     lines = after(told_of("crate-ramp-strap", LEVEL), "Three equations together")
     in_order(
-        lines, "We put f = μ N in and take N out,", "and put this into the rest, which leaves T alone:",
+        lines,
+        "We put f = μ N in and take N out,",
+        "and put this into the rest, which leaves T alone:",
         "T = W (sin θ − μ cos θ)",
-    )  # fmt: skip
+    )
 
 
 def test_a_stated_share_is_put_in() -> None:
