@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable
 
 from probgen.quantities.expression import (
     UNITY,
     Call,
     Expression,
+    Name,
+    Power,
     Product,
     Sum,
     negative,
+    rebuilt,
     times,
     total,
 )
@@ -67,6 +71,23 @@ def factored(expression: Expression) -> Expression:
     if all(sign < 0 for sign, _ in terms_of(inner)):
         return negative(times(*before, negative(inner), *after))
     return times(*before, inner, *after)
+
+
+def with_powers(expression: Expression) -> Expression:
+    """A quantity that stands twice in a product squared: mu mu is mu^2."""
+    inner = rebuilt(expression, with_powers)
+    if not isinstance(inner, Product):
+        return inner
+    counts = Counter(factor for factor in inner.factors if isinstance(factor, Name))
+    twice = {factor for factor, count in counts.items() if count > 1}
+    if not twice:
+        return inner
+    kept: list[Expression] = []
+    for factor in inner.factors:
+        power = Power(factor, counts[factor]) if factor in twice else factor
+        if factor not in twice or power not in kept:
+            kept.append(power)
+    return times(*kept)
 
 
 def expanded(expression: Expression) -> Expression:

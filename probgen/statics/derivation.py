@@ -19,7 +19,7 @@ from probgen.quantities.unit import ANGLE
 from probgen.statics.balances import candidates
 from probgen.statics.body_by_body import body_by_body
 from probgen.statics.elimination import Solved, eliminated
-from probgen.statics.equation import Equation, oriented, pruned
+from probgen.statics.equation import Equation, oriented, pruned, read_positively
 from probgen.statics.method import Method
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.refusal import Refusal
@@ -58,6 +58,8 @@ def derived_steps(
     for move in path:
         for step in _steps(field, move, kept_out[move.equations[0]], reached, wanted):
             chosen = _physical(step, field.ranges[step.unknown], reached)
+            written = read_positively(chosen.expression, reached)
+            chosen = replace(chosen, expression=written)
             if not reached.keys() >= names_in(chosen.expression) - {step.unknown}:
                 return None  # at odd values an unknown seemed to drop out, and has not
             steps.append(chosen)

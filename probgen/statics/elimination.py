@@ -249,7 +249,7 @@ def _put_into(
     put_in = _with_tangent(parts[0], negative(rest), slope)
     if put_in is not None:
         return collected(total((1, put_in), (1, parts[1])))
-    crossed = total((1, times(parts[1], slope)), (-1, times(parts[0], rest)))
+    crossed = total((1, times(parts[1], slope)), (-1, times(rest, parts[0])))
     return collected(expanded(crossed))
 
 

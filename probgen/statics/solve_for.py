@@ -29,7 +29,14 @@ from probgen.quantities.expression import (
     times,
     total,
 )
-from probgen.quantities.factors import factored, shared_factors, terms_of, without_factors
+from probgen.quantities.factors import (
+    factored,
+    factors_of,
+    shared_factors,
+    terms_of,
+    with_powers,
+    without_factors,
+)
 from probgen.quantities.like_terms import collected, in_one_order
 from probgen.quantities.unit import DEGREE
 from probgen.statics.algebra import closed_forms
@@ -114,7 +121,7 @@ def tidied(value: Expression) -> Expression:
     it may be 0/0: equations that only seemed independent.
     """
     if not isinstance(value, Quotient):
-        return factored(value)
+        return with_powers(factored(value))
     top, bottom = (collected(in_one_order(part)) for part in (value.top, value.bottom))
     if ZERO in (top, bottom):
         return value
@@ -122,9 +129,18 @@ def tidied(value: Expression) -> Expression:
         value = positive_first(over(top, bottom))
     match value:
         case Quotient(top, bottom):
-            return Quotient(factored(top), factored(bottom))
+            return with_powers(_one_fraction(factored(top), factored(bottom)))
         case _:
-            return factored(value)
+            return with_powers(factored(value))
+
+
+def _one_fraction(top: Expression, bottom: Expression) -> Expression:
+    """top/(a/b) as one fraction, top b/a."""
+    match bottom:
+        case Quotient(over_line, below_line):
+            return over(times(top, below_line), over_line)
+        case _:
+            return Quotient(top, bottom)
 
 
 def _reduced(quotient: Quotient) -> Expression:
@@ -166,8 +182,8 @@ def _inverse(function: str, expression: Expression, part: Name) -> Expression | 
 
 
 def _from_both(expression: Expression) -> Expression | None:
-    """A sin x + B cos x + C = 0: tan x = -B/A without C, else sin(x + phi) = -C/sqrt(A^2 + B^2)
-    with tan phi = B/A.
+    """A sin x + B cos x + C = 0: tan x = -B/A without C, else sin(x + d) = -C/sqrt(A^2 + B^2)
+    with tan d = B/A, all signs turned where A is taken away.
     """
     sines = linear_parts(expression, _SINE.id)
     cosines = sines and linear_parts(sines[1], _COSINE.id)
@@ -175,9 +191,15 @@ def _from_both(expression: Expression) -> Expression | None:
         return None
     if cosines[1] == ZERO:
         return Call("atan", (isolated(sines[0], cosines[0]),))
-    size = Call("hypot", (sines[0], cosines[0]))
-    shifted = Call("asin", (isolated(size, cosines[1]),))
-    return total((1, shifted), (-1, Call("atan2", (cosines[0], sines[0]))))
+    a, b, c = (collected(part) for part in (sines[0], *cosines))
+    if all(sign < 0 for sign, _ in terms_of(a)):
+        a, b, c = negative(a), negative(b), negative(c)
+    turn = -1 if all(sign < 0 for sign, _ in terms_of(b)) else 1
+    side = negative(b) if turn < 0 else b
+    shifted = Call("asin", (isolated(Call("hypot", (a, side)), c),))
+    if not isinstance(a, Name | Number) and any(isinstance(f, Call | Sum) for f in factors_of(a)):
+        return total((1, shifted), (-1, Call("atan2", (b, a))))  # its sign is not known
+    return total((1, shifted), (-turn, Call("atan", (isolated(a, negative(side)),))))
 
 
 def _from_square(expression: Expression, unknown: str) -> Expression | None:

@@ -17,6 +17,9 @@ from probgen.quantities.expression import (
     Sum,
     evaluate,
     names_in,
+    negative,
+    times,
+    total,
 )
 from probgen.quantities.formula import Balance, Formula, Relation
 from probgen.quantities.rounding import last_place
@@ -79,6 +82,7 @@ def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iter
     if expression == ZERO or isinstance(expression, Number | Root):
         yield ending
         return
+    yield from _one_sine(left, expression)
     if isinstance(expression, Call) and expression.function in _DIRECT:
         yield Row((Call(_DIRECT[expression.function], (left,)),), "=", expression.arguments)
     yield Row((left,), "=", (expression,))
@@ -88,6 +92,26 @@ def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iter
     if between is not None:
         yield Row((), "=", (between,))
     yield replace(ending, left=())
+
+
+def _one_sine(left: Name, expression: Expression) -> Iterator[Row]:
+    """W sin x - Q cos x = P with its left side as one sine, before x = arcsin ... + arctan ..."""
+    terms = expression.terms if isinstance(expression, Sum) else ()
+    for _, term in terms:
+        match term:
+            case Call("asin", (ratio,)):
+                sign, ratio = _split_sign(ratio)
+                shifts = [(-s, t) for s, t in terms if isinstance(t, Call) and t is not term]
+                if isinstance(ratio, Quotient) and shifts:
+                    sine = Call("sin", (total((1, left), *shifts),))
+                    right = ratio.top if sign > 0 else negative(ratio.top)
+                    yield Row((times(ratio.bottom, sine),), "=", (right,))
+
+
+def _split_sign(expression: Expression) -> tuple[int, Expression]:
+    if isinstance(expression, Sum) and len(expression.terms) == 1:
+        return expression.terms[0]
+    return 1, expression
 
 
 def lone_number(printed: Expression) -> bool:

@@ -15,6 +15,7 @@ from probgen.quantities.expression import (
     negative,
     times,
 )
+from probgen.quantities.factors import with_powers
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.like_terms import collected, in_one_order
 from probgen.statics.angle_pair import angle_pair
@@ -136,7 +137,8 @@ def _by_putting_in(digits: Digits, step: Step) -> Iterator[Part]:
     elif said:
         yield sentences(PutIn(said, name, _dropped(digits, step)))
     if step.reduced is not None and not _plain(step.reduced, step.unknown):
-        yield Display((Row((collected(in_one_order(step.reduced)),), "=", (ZERO,)),))
+        left = with_powers(collected(in_one_order(step.reduced)))
+        yield Display((Row((left,), "=", (ZERO,)),))
 
 
 def _put_in(step: Step) -> Iterator[Step]:

@@ -216,7 +216,7 @@ def _arm_known(digits: Digits, term: Term, known: frozenset[str]) -> Formula:
     """A lever arm by its letters, and its value once that is known."""
     assert term.length is not None
     arm = term.length if term.ratio == UNITY else _product(term)
-    if not names_in(arm) <= known:
+    if not names_in(arm) <= known or isinstance(arm, Number):
         return (arm,)
     if isinstance(arm, Name) and digits.is_data(arm.id):
         return (arm, Relation("="), digits.data(arm.id))

@@ -221,7 +221,7 @@ def test_a_force_reached_by_two_legs() -> None:
         ],
         "components": [
             "CoordinatesFrom(A)",
-            "ByCoordinates(T, T_x T_y, L h, −T sin 60° T sin 30°, L T sin 30° + h T sin 60°, True)",
+            "ByCoordinates(T, T_x T_y, L h, −T cos 30° T sin 30°, L T sin 30° + h T cos 30°, True)",
             "ByCoordinates(W, W_x W_y, L 0, 0 −W, −L W, True)",
         ],
     }
