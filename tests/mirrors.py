@@ -60,9 +60,7 @@ ELSEWHERE: Final = {
 NOT_YET: Final = frozenset(
     {
         "wording/torque_angle.py",
-        "cli/telling.py",
         "figures/freebody/lettering.py",
-        "papers/typesetter.py",
         "press/enclosure.py",
         "press/font_cache.py",
     }

@@ -61,7 +61,8 @@ _SAME_VALUE: Final = frozenset(
 _ANY_ORDER: Final = frozenset(
     {
         "add", "apart", "chain", "combinations", "gcd", "getattr", "hypot", "isclose", "isinstance",
-        "issubclass", "max", "maximum", "min", "minimum", "print", "product", "setattr", "union", "zip",
+        "issubclass", "max", "maximum", "min", "minimum", "print", "product", "setattr", "union",
+        "zip",
     }
 )  # fmt: skip
 # Keyword arguments that only programmers meet, or that bound a cache.

@@ -128,7 +128,7 @@ def carried(shape: Shape, move: Callable[[complex], complex], turn: float) -> Sh
         case Path():
             return replace(shape, lines=tuple(tuple(map(move, run)) for run in shape.lines))
         case Curve():
-            pieces = tuple(tuple(map(move, piece)) for piece in shape.pieces)
+            pieces = tuple((move(a), move(b), move(c)) for a, b, c in shape.pieces)
             return replace(shape, start=move(shape.start), pieces=pieces)
         case Arc():
             return replace(shape, centre=move(shape.centre), start=shape.start + turn)
