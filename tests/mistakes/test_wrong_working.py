@@ -16,7 +16,8 @@ from probgen.working.convention import Convention
 from tests.situations import SLIDES, STAYED_SHELF, TIPS, cabinet, finding, worked
 
 PROBLEM = prepare(
-    read_template(cabinet(mu="0.25, 0.70") + SLIDES + TIPS + finding("P", "largest"), "own.toml"), Convention()
+    read_template(cabinet(mu="0.25, 0.70") + SLIDES + TIPS + finding("P", "largest"), "own.toml"),
+    Convention(),
 )
 CASES = [
     own.case for own in work(PROBLEM, draw_class(PROBLEM, "own", [str(n) for n in range(30)]).draws)

@@ -9,6 +9,7 @@ from probgen.figures.paper.scene import (
     Arrow,
     Label,
     bounds,
+    heading,
     segments,
 )
 from probgen.figures.paper.segment import meets
@@ -84,6 +85,24 @@ def test_a_load_s_name_draws_nothing() -> None:
         carried.weight(carried.system.element("W_b"))
         drawn.append(carried.field.shapes)
     assert drawn[0] == drawn[1]
+
+
+@pytest.mark.parametrize(("end", "side"), [("A", 1), ("B", -1)])
+def test_who_sits_at_an_end_looks_along_the_body(end: str, side: int) -> None:
+    text = BEAM + f'\n[[weight]]\nat = "{end}"\nmass = "m"\nsymbol = "W_p"\n'
+    scene = sketch(text, 'W_p = "rider"')
+    spot = scene.scale * (0.0 if end == "A" else 3.0)
+    box = box_of(scene, "load:W_p")
+    assert ((box.right - spot) > (spot - box.left)) is (side > 0)
+
+
+@pytest.mark.parametrize("slope", [20, 160, 200, 340])
+def test_a_load_stands_on_the_upper_side_of_a_sloping_body(slope: int) -> None:
+    scene = sketch(BOOM.replace("STEEP", str(slope)), 'W_b = "crate"')
+    spot = 3.0 * scene.scale * heading(slope)
+    box = box_of(scene, "load:W_b")
+    assert box.bottom > spot.imag
+    assert box.left < spot.real < box.right
 
 
 def test_only_a_bookcase_has_shelves() -> None:
