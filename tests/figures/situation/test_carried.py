@@ -105,6 +105,32 @@ def test_a_load_stands_on_the_upper_side_of_a_sloping_body(slope: int) -> None:
     assert box.left < spot.real < box.right
 
 
+@pytest.mark.parametrize(
+    ("direction", "along"), [(0, 1), (180, 1), (30, heading(30)), (210, heading(30)), (90, 1j),
+                             (270, 1j), (150, heading(-30))],
+)  # fmt: skip
+def test_a_body_is_taken_to_the_right_or_upward_whichever_end_is_told_first(
+    direction: int, along: complex
+) -> None:
+    carried = burdens(BOOM.replace("STEEP", str(direction)))
+    seat = carried._seat(carried.system.element("W_b"))
+    assert seat.along == pytest.approx(along, abs=1e-9)
+    assert seat.beyond == pytest.approx(heading(direction))  # out of the body at its end
+    assert seat.spot == pytest.approx(180.0 * heading(direction))
+    if direction % 180 != 90:  # toward the middle
+        assert seat.facing == (-1 if seat.spot.real > 0 else 1)
+
+
+def test_who_lies_on_a_board_has_their_soles_at_its_left_end() -> None:
+    for direction, left in ((0, 0j), (180, -180 + 0j)):
+        carried = burdens(BOOM.replace("STEEP", str(direction)))
+        seat = carried._seat(carried.system.element("W_b"))
+        assert seat.lying is not None
+        soles, way = seat.lying
+        assert soles == pytest.approx(left + 3j, abs=1e-9)  # on the upper side of the bar
+        assert way == pytest.approx(0.86 * 180.0)
+
+
 def test_only_a_bookcase_has_shelves() -> None:
     shown = [sketch(CASE, f'case = "{word}"') for word in ("bookcase", "cabinet")]
     assert [bool(scene.tagged("shelf")) for scene in shown] == [True, False]
