@@ -149,7 +149,8 @@ def test_such_a_floor_lies_under_its_feet_however_high_they_are() -> None:
         'G = [0, "L/2"]', 'G = ["L", "L"]'
     )  # fmt: skip
     (floor,) = floors_under(stage(raised, 'case = "cabinet"'))
-    assert (floor.at, floor.normal) == (pytest.approx(120 + 60j), 90.0)
+    assert floor.at == pytest.approx(120 + 60j)
+    assert floor.normal == 90.0
     assert floor.before == floor.after == pytest.approx(20.0 + FACE)
 
 
