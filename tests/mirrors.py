@@ -57,7 +57,6 @@ ELSEWHERE: Final = {
 
 NOT_YET: Final = frozenset(
     {
-        "wording/torque_angle.py",
         "figures/freebody/lettering.py",
     }
 )
