@@ -60,9 +60,9 @@ _SAME_VALUE: Final = frozenset(
 # These do not mind the order of their arguments, or mind it for programmers only.
 _ANY_ORDER: Final = frozenset(
     {
-        "add", "apart", "chain", "combinations", "gcd", "getattr", "hypot", "isclose", "isinstance",
-        "issubclass", "max", "maximum", "min", "minimum", "print", "product", "setattr", "union",
-        "zip",
+        "add", "apart", "chain", "combinations", "crosses", "gcd", "getattr", "hypot", "isclose",
+        "isinstance", "issubclass", "max", "maximum", "min", "minimum", "print", "product",
+        "setattr", "union", "zip",
     }
 )  # fmt: skip
 # Keyword arguments that only programmers meet, or that bound a cache.
