@@ -12,7 +12,7 @@ from pathlib import Path
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
 from probgen.build.delivery import deliver
-from probgen.build.folder import kept_record, recover
+from probgen.build.folder import kept_record, recover, require_ours
 from probgen.build.progress import Report
 from probgen.build.workers import Crew
 from probgen.course.inputs import Inputs, read_inputs, unprintable_texts
@@ -78,12 +78,13 @@ def build_set(
     recover(out)
     problem_set = read_set(set_file)
     inputs = read_inputs(problem_set, set_file, layouts)
+    own = (set_file, set_file.parent / problem_set.roster)
+    require_ours(out, own)
     typesetter_of(problem_set, inputs.house).require_tex()
     seed = seed or problem_set.seed or _kept_seed(out) or secrets.token_hex(_SEED_BYTES)
     record, problems, remarks = _draw(problem_set, inputs, seed, report)
-    own = (set_file, set_file.parent / problem_set.roster)
     short = deliver(record, problems, out, crew, report, own)
-    return Built(out, record, (*remarks, *short.remarks), short.losses)
+    return Built(_found(out), record, (*remarks, *short.remarks), short.losses)
 
 
 def build_record(
@@ -101,6 +102,7 @@ def build_record(
     """
     recover(out)
     record = read_record(path)
+    require_ours(out, (path,))
     if layouts:
         own = House(record.house.style, read_layouts(layouts), str(layouts))
         record = replace(record, house=own)
@@ -113,7 +115,12 @@ def build_record(
     )
     typesetter_of(record.set, record.house).require_tex()
     short = deliver(record, problems, out, crew, report, (path,))
-    return Built(out, record, short.remarks, short.losses)
+    return Built(_found(out), record, short.remarks, short.losses)
+
+
+def _found(out: Path) -> Path:
+    """The folder as it was named; without links where that way leads nowhere ("no/../class")."""
+    return out if out.exists() else out.resolve()
 
 
 def _of_record(each: Assignment, pivot: str, path: str, units: UnitSystem) -> Template:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import shutil
 from collections.abc import Iterable, Iterator
 from contextlib import AbstractContextManager, contextmanager, suppress
@@ -12,6 +11,7 @@ from typing import Final
 
 from probgen.build.lock import held
 from probgen.build.manifest import MANIFEST, edited_files, made_in, own_files, write_manifest
+from probgen.build.place import place_of
 from probgen.build.seal import is_sealed, seal
 from probgen.course.record import RECORD
 from probgen.input.cache_folder import cached_bytes
@@ -57,8 +57,8 @@ def delivered(target: Path, record: str = "", inputs: Iterable[Path] = ()) -> It
     Raises InputError when the target holds something that is no earlier build, OutsideError while
     another build works on it.
     """
-    target = target.resolve()
-    _require_ours(target, {path.resolve() for path in inputs})
+    target = place_of(target)
+    require_ours(target, inputs)
     target.parent.mkdir(parents=True, exist_ok=True)
     with _locked(target):
         _recover(target)
@@ -85,22 +85,21 @@ def working_on(target: Path) -> Working:
 
 
 def recover(target: Path) -> None:
-    """Mends a target whose build was killed just as it took its place."""
-    target = target.resolve()
+    """Mends a target whose build was killed just as it took its place.
+
+    Raises InputError where no build can be put.
+    """
+    target = place_of(target)
     if _previous(target).exists():
         with _locked(target):
             _recover(target)
 
 
-def _require_ours(target: Path, inputs: set[Path]) -> None:
+def require_ours(out: Path, inputs: Iterable[Path]) -> None:
+    """Raises InputError when a folder holds what no build has made and what is no input of it."""
+    target, inputs = place_of(out), {path.resolve() for path in inputs}
     if not target.exists():
         return
-    if not target.is_dir():
-        fault = Fault(str(target), "", "a file", "a folder, or nothing", remedy=OtherFolder())
-        raise InputError([fault])
-    if os.path.ismount(target):
-        fault = Fault(str(target), "", "a mount point", "a folder in it", remedy=OtherFolder())
-        raise InputError([fault])
     if edited := [name for name in edited_files(target) if target / name not in inputs]:
         expected = "what a build has made there, as it was"
         mend = "move what you have changed out of the folder"

@@ -40,6 +40,8 @@ def _summary(built: Built) -> str:
 def _together(built: Built, kind: Kind) -> str:
     """The PDF of all sheets or keys; the first and the last when there are several."""
     paths = built.together(kind)
+    if not paths:
+        return f"no {kind}, for none could be printed"
     return " to ".join(str(path) for path in dict.fromkeys((paths[0], paths[-1])))
 
 
