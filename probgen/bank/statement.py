@@ -46,10 +46,7 @@ def check_statement(table: Table, key: str, known: Collection[str] | None) -> st
 
     known: what may be named; None when that could not be found out.
     """
-    text = table.text(key, expected="the problem's text")
-    if len(text) > LONGEST_STATEMENT:
-        table.fault(key, f"{len(text)} characters", f"at most {LONGEST_STATEMENT} characters")
-        return text
+    text = table.text(key, expected="the problem's text", most=LONGEST_STATEMENT)
     for piece in statement_pieces(text):
         if isinstance(piece, str):
             _check_text(table, key, piece)

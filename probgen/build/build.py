@@ -26,7 +26,8 @@ from probgen.course.record import (
 )
 from probgen.course.setfile import ProblemSet, read_set
 from probgen.course.version_code import assign_codes
-from probgen.input.fault import InputError
+from probgen.input.fault import Fault, InputError
+from probgen.input.text import LONGEST_TEXT, unfit
 from probgen.papers.chunk import Loss
 from probgen.papers.typesetter import Kind, typesetter_of
 from probgen.problem.lookup import with_pivot
@@ -76,6 +77,7 @@ def build_set(
     OSError when something outside fails; then nothing in `out` has changed.
     """
     recover(out)
+    _judge_seed(seed)
     problem_set = read_set(set_file)
     inputs = read_inputs(problem_set, set_file, layouts)
     own = (set_file, set_file.parent / problem_set.roster)
@@ -129,6 +131,15 @@ def _of_record(each: Assignment, pivot: str, path: str, units: UnitSystem) -> Te
     template = read_template(each.source, where, units)
     require_drawn_from(template, each, where)
     return with_pivot(template, pivot, path, each.template_id)
+
+
+def _judge_seed(seed: str | None) -> None:
+    """Raises InputError for a seed that no record could keep."""
+    if seed is None:
+        return
+    if found := unfit(seed) or ("" if seed.strip() else "nothing"):
+        expected = f"a text of 1 to {LONGEST_TEXT} characters"
+        raise InputError([Fault("seed", "", found, expected, "leave it out to have one drawn")])
 
 
 def _kept_seed(out: Path) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 from pathlib import Path
 from typing import Final
 
@@ -30,14 +31,18 @@ def place_of(out: Path) -> Path:
         pass
     except ValueError:  # the root has no name
         raise _unfit(out, "the root of the disk", "a folder in it") from None
-    except (OSError, RuntimeError) as error:  # a ring of links is a RuntimeError until Python 3.13
-        found = error.strerror if isinstance(error, OSError) and error.strerror else "a ring of links"
-        raise _unfit(out, found[:1].lower() + found[1:], "the path of a folder") from None
+    except RuntimeError:  # until Python 3.13
+        raise _unfit(out, "a ring of links", "the path of a folder") from None
+    except OSError as error:
+        raise _unfit(out, (error.strerror or str(error)).lower(), "the path of a folder") from None
     _judge(target)
     return target
 
 
 def _judge(target: Path) -> None:
+    if re.search("[\ud800-\udfff]", str(target)):  # the library that writes PDFs takes no such path
+        expected = "a path that is text where this runs: in plain letters, or LC_ALL=C.UTF-8"
+        raise _unfit(target, "a name that is no text", expected)
     if target.exists() and not target.is_dir():
         raise _unfit(target, "a file", "a folder, or nothing")
     if os.path.ismount(target):

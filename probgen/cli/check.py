@@ -15,6 +15,7 @@ def check(paths: tuple[Path, ...], draws: int) -> None:
 
     PATH is a template, a bank, or a folder of templates; if left out, all that come with probgen.
     """
+    from probgen.cli.terminal import say
     from probgen.input.fault import Faults, InputError
     from probgen.problem.template_check import check_template, templates_at
 
@@ -24,10 +25,10 @@ def check(paths: tuple[Path, ...], draws: int) -> None:
             checked = check_template(template, draws)
         except InputError as error:
             faults.take(error)
-            click.echo(f"{template.id}  FAILED")
+            say(f"{template.id}  FAILED")
             continue
         refused = f", {checked.refused} refused by its requirements" if checked.refused else ""
-        click.echo(
+        say(
             f"{template.id}  {checked.proved} draws proved{refused}, "
             f"largest residual {checked.residual:.1e}"
         )

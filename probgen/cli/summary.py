@@ -6,6 +6,7 @@ import click
 
 from probgen.build.build import Built
 from probgen.build.folder import ANSWERS, MISSING
+from probgen.cli.terminal import say
 from probgen.course.record import RECORD
 from probgen.papers.typesetter import Kind
 
@@ -15,11 +16,11 @@ _SOMETHING_MISSING = 3
 def show_built(built: Built, quiet: bool) -> None:
     """Tells what was built; ends with exit code 3 when something of it is missing."""
     for remark in built.remarks:
-        click.echo(f"remark: {remark}", err=True)
+        say(f"remark: {remark}", err=True)
     if not quiet:
-        click.echo(_summary(built))
+        say(_summary(built))
     if built.losses:
-        click.echo(_shortfall(built), err=True)
+        say(_shortfall(built), err=True)
         raise click.exceptions.Exit(_SOMETHING_MISSING)
 
 

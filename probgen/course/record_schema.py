@@ -14,6 +14,7 @@ from probgen.course.setfile import Assigned, ProblemSet, unit_system_named
 from probgen.input.csv import MOST_ROWS
 from probgen.input.schema import Bound, Schema, WrongError, entries, matching, within
 from probgen.input.table import LONGEST_LIST
+from probgen.input.text import LONGEST_TEXT as LONGEST_WORDS
 from probgen.input.toml import LONGEST_TEXT
 from probgen.quantities.unit import UNITS, Unit, UnitSystem
 from probgen.sheets.house import LARGEST_LAYOUT
@@ -134,7 +135,11 @@ def _is_gravity(value: Any) -> bool:
     return plain is not None and Decimal("0.01") <= Decimal(value) <= 100
 
 
-_SOME: Final = matching(r".*\S.{0,999}", "a text that is not empty")
+_SOME: Final = Bound(
+    f"a text of 1 to {LONGEST_WORDS} characters",
+    lambda value: bool(value.strip()) and len(value) <= LONGEST_WORDS,
+    str,
+)
 BOUNDS: Final = {
     RecordFile: {
         "seed": _SOME,
