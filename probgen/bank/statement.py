@@ -41,10 +41,13 @@ def statement_pieces(statement: str) -> tuple[str | Mention, ...]:
     return tuple(_pieces(" ".join(statement.split())))
 
 
-def check_statement(table: Table, key: str, known: Collection[str] | None) -> str:
+def check_statement(
+    table: Table, key: str, known: Collection[str] | None, quantities: Collection[str] = ()
+) -> str:
     """The statement under `key`, its faults noted: braces that hold no name, unknown names.
 
-    known: what may be named; None when that could not be found out.
+    known: what may be named; None when that could not be found out.  quantities: what of that the
+    filter `quantity` has a word for.
     """
     text = table.text(key, expected="the problem's text", most=LONGEST_STATEMENT)
     for piece in statement_pieces(text):
@@ -56,6 +59,9 @@ def check_statement(table: Table, key: str, known: Collection[str] | None) -> st
         elif known is not None and piece.id not in known:
             expected = one_of(sorted(known), "the names ")
             table.fault(key, f"{{{{ {piece.id} }}}}", expected, nearest(piece.id, known))
+        elif known is not None and piece.filter == "quantity" and piece.id not in quantities:
+            mend = f"write {{{{ {piece.id} }}}}"
+            table.fault(key, f"{{{{ {piece.id} | quantity }}}}", "a quantity before it", mend)
     return text
 
 

@@ -13,6 +13,8 @@ from typing import Final
 
 from platformdirs import user_cache_path
 
+from probgen.input.folder_lock import hold
+
 _MOST_BYTES: Final = 2**28
 """Of a cached file; a dumped TeX format has some 20 MB."""
 
@@ -71,5 +73,6 @@ def _is_own(found: os.stat_result) -> bool:
 @cache
 def _for_this_process(kind: str) -> Path:
     folder = Path(tempfile.mkdtemp(prefix=f"probgen-run-{kind}-"))
+    hold(folder)  # as long as the process lives
     atexit.register(shutil.rmtree, folder, ignore_errors=True)
     return folder

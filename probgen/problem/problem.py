@@ -22,6 +22,7 @@ from probgen.draws.requirement import requirements_hold, stacked
 from probgen.input.fault import Fault, InputError
 from probgen.mistakes.wrong_working import Missteps, plan_missteps
 from probgen.problem.flaw_words import flaws_told
+from probgen.problem.time_limit import within
 from probgen.quantities.expression import evaluate
 from probgen.quantities.printing import plain
 from probgen.statics.flaw import Flaw
@@ -45,6 +46,10 @@ from probgen.working.result import results
 
 _PROBES: Final = 8
 _ATTEMPTS: Final = 100
+_SECONDS: Final = 4.0
+"""Of processor time for each stage; the supplied templates take some hundredths."""
+_SECONDS_A_STUDENT: Final = 0.1
+"""More of it for each of a class; here they take some thousandths."""
 
 
 @dataclass(frozen=True)
@@ -69,14 +74,16 @@ class Problem:
     @cached_property
     def unused(self) -> Unused:
         """The balances left for a look back at the end, written once for all students."""
-        return unused_balances(self.plan)
+        with within(_SECONDS, self.template.path, "planning its working"):
+            return unused_balances(self.plan)
 
     @cached_property
     def missteps(self) -> Missteps:
         """What may go wrong in a working, found once for all students."""
-        probe = coherent_values(_probes(self.template), self.convention)
-        units = working_units(self.template.system, self.convention)
-        return plan_missteps(self.plan, probe, units)
+        with within(_SECONDS, self.template.path, "looking for slips"):
+            probe = coherent_values(_probes(self.template), self.convention)
+            units = working_units(self.template.system, self.convention)
+            return plan_missteps(self.plan, probe, units)
 
     def settle(self) -> None:
         """Finds what all students share, which is then sent along to other processes."""
@@ -114,7 +121,10 @@ def prepare(
     """
     method = Method(convention.torque, convention.positive, convention.axes)
     try:
-        with np.errstate(all="ignore"):  # what has no value is no way to go
+        with (
+            within(_SECONDS, template.path, "planning its working"),
+            np.errstate(all="ignore"),  # what has no value is no way to go
+        ):
             probes = coherent_values(_probes(template), convention)
             plan = find_plan(template.system, probes, method)
     except Refusal as refusal:
@@ -131,12 +141,19 @@ def draw_class(problem: Problem, seed: str, students: Sequence[str]) -> ClassDra
     """
 
     def accept(draws: Sequence[Draw]) -> Sequence[bool]:
-        solved, proof = proved(problem, draws)
-        fit = requirements_hold(problem.template, solved) & proof.holds
+        solved = _solved(problem, draws)
+        fit = requirements_hold(problem.template, solved)
+        chosen = np.flatnonzero(fit)  # a proof takes longer than all else
+        if len(chosen):
+            with np.errstate(all="ignore"):
+                some = {name: value[chosen] for name, value in solved.items()}
+                fit[chosen] = prove(problem.plan, some).holds
         return [bool(fits) for fits in fit]
 
+    seconds = _SECONDS + _SECONDS_A_STUDENT * len(students)
     try:
-        return class_draws(problem.template, seed, students, accept)
+        with within(seconds, problem.template.path, "drawing its numbers"):
+            return class_draws(problem.template, seed, students, accept)
     except NoDrawError as error:
         expected = "draws that meet every requirement and pass their proof"
         template = problem.template
@@ -150,7 +167,9 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
     """
     if not draws:
         return ()
-    solved, proof = proved(problem, draws)
+    seconds = _SECONDS + _SECONDS_A_STUDENT * len(draws)
+    with within(seconds, problem.template.path, "solving it"):
+        solved, proof = proved(problem, draws)
     faults = [
         _refused(problem.template, draw, blamed)
         for draw, blamed in zip(draws, proof.faults, strict=True)
@@ -180,7 +199,8 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
 def tell_steps(problem: Problem, own: Worked) -> tuple[Section, ...]:
     """The worked steps.  Raises InputError where no printed digits would lead to the result."""
     try:
-        told = tell(own.digits, problem.unused)
+        with within(_SECONDS, problem.template.path, "telling its working"):
+            told = tell(own.digits, problem.unused)
     except ArithmeticError as error:
         template = problem.template
         expected = "values whose working can be printed"
@@ -194,10 +214,15 @@ def proved(
     problem: Problem, draws: Sequence[Draw]
 ) -> tuple[dict[str, NDArray[np.float64]], Proof]:
     """Solution and proof, one entry a draw; what has no value is the proof's to blame."""
+    solved = _solved(problem, draws)
+    with np.errstate(all="ignore"):
+        return solved, prove(problem.plan, solved)
+
+
+def _solved(problem: Problem, draws: Sequence[Draw]) -> dict[str, NDArray[np.float64]]:
     with np.errstate(all="ignore"):
         solved = solve(problem.plan, coherent_values(draws, problem.convention))
-        proof = prove(problem.plan, solved)
-    return {name: np.broadcast_to(value, len(draws)) for name, value in solved.items()}, proof
+    return {name: np.broadcast_to(value, len(draws)) for name, value in solved.items()}
 
 
 def _probes(template: Template) -> list[Draw]:
