@@ -222,6 +222,36 @@ _VALUES: Final = {
 }
 
 
+def ball_on_a_cord(low: int, high: int) -> str:
+    """A ball pulled aside by 12.0 N on a cord of 24.0 N: sin t = 12/24, t from low to high."""
+    return (
+        HEAD
+        + f"""
+[given]
+m = {{ name = "mass", choices = [2.0], unit = "kg" }}
+F = {{ name = "pull", choices = [12.0], unit = "N" }}
+T = {{ name = "tension", choices = [24.0], unit = "N" }}
+[unknown]
+t = {{ name = "lean", symbol = "theta", unit = "deg", from = {low}, to = {high} }}
+[body.ball]
+particle = true
+[[cable]]
+direction = "90 + t"
+magnitude = "T"
+[[force]]
+direction = 0
+magnitude = "F"
+[[force]]
+direction = 90
+symbol = "P"
+[[weight]]
+mass = "m"
+[[find]]
+quantity = "t"
+"""
+    )
+
+
 def cabinet(push: str = "", **values: str) -> str:
     """The cabinet without limits or questions.
 

@@ -59,8 +59,8 @@ def sign_unknown(system: System, size: Expression) -> bool:
 
 
 def _open(system: System, force: Force) -> bool:
-    """Whether nothing tells which way a force acts; an applied one acts the way that is stated."""
-    return force.kind is not Kind.FORCE and sign_unknown(system, force.magnitude)
+    """Whether nothing tells which way a force acts: weights act down, applied ones as stated."""
+    return force.kind not in (Kind.FORCE, Kind.WEIGHT) and sign_unknown(system, force.magnitude)
 
 
 def expectations(digits: Digits, body: Body) -> Mapping[str, Expectation]:

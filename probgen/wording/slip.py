@@ -30,7 +30,7 @@ def _shown(slip: Slip, digits: Digits) -> Number | Direction:
     answer = Quantity.of(slip.answer)
     if answer.is_direction:
         return direction_of(slip.value, digits.convention)
-    return digits.rounded(slip.value, digits.unit_of(answer.unit_id))
+    return digits.answered(slip.answer, slip.value, digits.unit_of(answer.unit_id))
 
 
 def _letter(labels: Labels, answer: str) -> Name:

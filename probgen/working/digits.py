@@ -79,8 +79,12 @@ class Digits:
         if id not in self._final:
             value, unit = self.case.values[id], self.unit_of(id)
             limit = self._limit_met(id, unit)
-            self._final[id] = limit or self.rounded(value, unit, self._rule(id))
+            self._final[id] = limit or self.answered(id, value, unit)
         return self._final[id]
+
+    def answered(self, id: str, value: float, unit: Unit) -> Number:
+        """A value (coherent) of a quantity, right or wrong, rounded as its answer is."""
+        return self.rounded(value, unit, self._rule(id))
 
     def _rule(self, id: str) -> RoundingRule:
         """The course's rule, or the side that holds for the utmost value of a quantity."""

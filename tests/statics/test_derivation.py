@@ -15,7 +15,16 @@ from probgen.statics.derivation import derived_steps, span_of
 from probgen.statics.method import Method
 from probgen.statics.refusal import Refusal
 from probgen.statics.system import Role, Variable
-from tests.situations import FIND_R, FIND_T, HEAD, HINGED, SHELF, STAYED, STAYED_SHELF, THREE_CABLES
+from tests.situations import (
+    FIND_R,
+    FIND_T,
+    HINGED,
+    SHELF,
+    STAYED,
+    STAYED_SHELF,
+    THREE_CABLES,
+    ball_on_a_cord,
+)
 
 X = Name("x", "x")
 PLACE = Variable(X, LENGTH, METRE, Role.UNKNOWN, nonnegative=True)
@@ -86,32 +95,6 @@ def test_equations_solved_together_are_partners() -> None:
     assert {step.unknown for step in first.partners} < set(system.unknowns)
 
 
-BALL = (
-    HEAD
-    + """
-[given]
-m = { name = "mass", choices = [2.0], unit = "kg" }
-F = { name = "pull", choices = [12.0], unit = "N" }
-T = { name = "tension", choices = [24.0], unit = "N" }
-[unknown]
-t = { name = "lean", symbol = "phi", unit = "deg", from = <from>, to = <to> }
-[body.ball]
-particle = true
-[[cable]]
-direction = "90 + t"
-magnitude = "T"
-[[force]]
-direction = 0
-magnitude = "F"
-[[force]]
-direction = 90
-symbol = "P"
-[[weight]]
-mass = "m"
-[[find]]
-quantity = "t"
-"""
-)
 BALL_DATA = {
     id: np.array([value, value])
     for id, value in {"m": 2.0, "F": 12.0, "T": 24.0, "g": 9.8, "W_b": 19.6}.items()
@@ -120,8 +103,7 @@ BALL_DATA = {
 
 def lean(low: int, high: int) -> float:
     """sin t = 12/24: 30° or 150°."""
-    text = BALL.replace("<from>", str(low)).replace("<to>", str(high))
-    system = read_template(text, "own.toml").system
+    system = read_template(ball_on_a_cord(low, high), "own.toml").system
     found = derived_steps(system, (), BALL_DATA, ("t",), Method())
     assert found is not None
     return float(np.ravel(evaluate(found[-1].expression, BALL_DATA))[0])

@@ -44,7 +44,16 @@ from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import Angle, cosine, sine, way
 from probgen.statics.system import Couple, Force, Kind, Link, System
 from probgen.working import case
-from tests.situations import HEAD, SLIDES, THREE_CABLES, TIPS, cabinet, finding, worked
+from tests.situations import (
+    HEAD,
+    SLIDES,
+    THREE_CABLES,
+    TIPS,
+    ball_on_a_cord,
+    cabinet,
+    finding,
+    worked,
+)
 
 PUBLISHED = Path(__file__).parents[1] / "published"
 
@@ -81,29 +90,7 @@ symbol = "M_B"
 [[find]]
 quantity = "M_A"
 """,
-    "ball on a cord": HEAD + """
-[given]
-m = { name = "mass", choices = [2.0], unit = "kg" }
-F = { name = "pull", choices = [12.0], unit = "N" }
-T = { name = "tension", choices = [24.0], unit = "N" }
-[unknown]
-t = { name = "lean", symbol = "theta", unit = "deg", from = 0, to = 90 }
-[body.ball]
-particle = true
-[[cable]]
-direction = "90 + t"
-magnitude = "T"
-[[force]]
-direction = 0
-magnitude = "F"
-[[force]]
-direction = 90
-symbol = "P"
-[[weight]]
-mass = "m"
-[[find]]
-quantity = "t"
-""",
+    "ball on a cord": ball_on_a_cord(0, 90),
 }
 
 CLOSES, SECOND, VALUE = (

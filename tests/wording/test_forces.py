@@ -6,6 +6,9 @@ from dataclasses import replace
 
 import pytest
 
+from probgen.bank.bank import default_bank
+from probgen.problem.problem import draw_class, prepare, work
+from probgen.quantities.unit import US_CUSTOMARY
 from probgen.statics.system import Kind
 from probgen.wording.block import Display, Picture
 from probgen.wording.facts.forces import (
@@ -18,6 +21,7 @@ from probgen.wording.facts.forces import (
 )
 from probgen.wording.forces import forces_passage
 from probgen.wording.passage import Items, Passage, Sentences
+from probgen.working.convention import Convention
 from probgen.working.direction import Way
 from probgen.working.fact import Fact
 from tests.situations import BRACKET, STAYED_SHELF, TWO_BEAMS, worked
@@ -56,6 +60,18 @@ def test_each_force_with_its_place_and_way() -> None:
     ]
     assert isinstance(signs, SignsOpen)
     assert shown(signs.letters) == "R_y"  # the cable can only pull, to the left; R_x pushes back
+
+
+def test_a_weight_that_is_looked_for_acts_down_all_the_same() -> None:
+    """Sand in a bucket, given in pounds: nobody has to guess which way it acts."""
+    problem = prepare(
+        default_bank().read("table-pulley-sand", US_CUSTOMARY), Convention(units=US_CUSTOMARY)
+    )
+    (own,) = work(problem, draw_class(problem, "sand", ["1"]).draws)
+    (bucket,) = [body for body in own.case.system.bodies if body.id == "bucket"]
+    told = facts_of(forces_passage(own.digits, bucket))
+    assert [fact.element for fact in told if isinstance(fact, ForceNamed)][-1] == "W_s"
+    assert not any(isinstance(fact, SignsOpen) for fact in told)
 
 
 def test_weights_are_worked_out_where_they_are_first_met() -> None:

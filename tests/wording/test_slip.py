@@ -17,6 +17,8 @@ from probgen.wording.english.marks import SLIPS
 from probgen.wording.sentence import plain_text
 from probgen.wording.slip import slips_told, tell_slip
 from probgen.working.convention import Convention
+from tests import situations
+from tests.situations import SLIDES, TIPS, cabinet, finding
 
 ROOT = Path(__file__).parents[2]
 STRUT = ROOT / "tests" / "published" / "up1-12.2-cyu8.toml"
@@ -61,6 +63,16 @@ def test_is_told_with_the_letters_of_the_problem(id: str) -> None:
 def test_the_course_has_its_word_for_turning() -> None:
     told = strut(replace(USUAL, turning="moment"))
     assert told["sin_cos_swap"] == "T = 875 N: sine and cosine exchanged in the moment of T."
+
+
+def test_the_other_limit_is_printed_as_the_working_prints_it() -> None:
+    """It tips at 490 N x 0.50 m/(2 x 0.74 m) = 165.54 N, which the working rounds down."""
+    text = cabinet(m="50", b="0.50", h="0.74", mu="0.30") + SLIDES + TIPS + finding("P", "largest")
+    problem, own = situations.worked(text)
+    told = [tell_slip(each, own.digits) for each in slips(own.digits, problem.missteps)]
+    said = [plain_text(problem.language.say(each, problem.nouns)) for each in told]
+    assert [line for line in said if line.startswith("P = 165 N: ")]
+    assert not [line for line in said if line.startswith("P = 166 N: ")]
 
 
 def test_every_slip_has_words_and_a_rank() -> None:
