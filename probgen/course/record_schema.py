@@ -11,7 +11,7 @@ from typing import Any, Final, Literal, NewType
 from probgen.course.exam import MOST_VERSIONS, Exam
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet, unit_system_named
-from probgen.input.csv import MOST_ROWS
+from probgen.input.csv import LONGEST_CELL, MOST_ROWS
 from probgen.input.schema import Bound, Schema, WrongError, entries, matching, within
 from probgen.input.table import LONGEST_LIST
 from probgen.input.toml import LONGEST_TEXT
@@ -134,7 +134,8 @@ def _is_gravity(value: Any) -> bool:
     return plain is not None and Decimal("0.01") <= Decimal(value) <= 100
 
 
-_SOME: Final = matching(r".*\S.{0,999}", "a text that is not empty")
+_LONGEST: Final = 2 * LONGEST_CELL + 1  # a first and a last name, with a space between
+_SOME: Final = matching(rf"(?=.*\S).{{1,{_LONGEST}}}", "a text that is not empty, nor endless")
 BOUNDS: Final = {
     RecordFile: {
         "seed": _SOME,

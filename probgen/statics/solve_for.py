@@ -105,7 +105,7 @@ def isolated(slope: Expression, rest: Expression) -> Expression:
             return negative(Quotient(negative(quotient.top), positive_first(quotient.bottom)))
         return Quotient(positive_first(quotient.top), positive_first(quotient.bottom))
     match quotient:
-        case Sum(((-1, Quotient(top, Sum(terms) as bottom)),)) if any(s > 0 for s, _ in terms):
+        case Sum(((-1, Quotient(top, Sum(terms) as bottom)),)) if any(s < 0 for s, _ in terms):
             return Quotient(top, positive_first(negative(bottom)))  # no minus before a difference
     return positive_first(quotient)
 

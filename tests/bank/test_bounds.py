@@ -57,5 +57,38 @@ def test_a_sign_is_told_only_where_it_is_sure(text: str, sign: int) -> None:
     assert sign_of(Lump(parse(text, SCOPE)), KNOWN) == sign
 
 
+# Bounds by hand, of a in [1, 2], b in [3, 5], c in [-1, 4].
+NARROW = [
+    ("a + b - c", (0.0, 8.0)),
+    ("a*b*c", (-10.0, 40.0)),
+    ("b/a", (1.5, 5.0)),
+    ("c/b", (-1 / 3, 4 / 3)),
+    ("-c*2", (-8.0, 2.0)),
+    ("c^2", (-4.0, 16.0)),  # as c times c
+    ("sin(theta)", (-1.0, 1.0)),
+    ("cos(theta)*b", (-5.0, 5.0)),
+    ("12 cm + a", (1.12, 2.12)),
+    ("1/c", (-math.inf, math.inf)),
+    ("1/(c + 1)", (-math.inf, math.inf)),
+    ("1/(-b)", (-1 / 3, -1 / 5)),
+    ("a^0", (-math.inf, math.inf)),
+    ("a*free", (-math.inf, math.inf)),
+    ("0*free", (0.0, 0.0)),
+]
+
+
+@pytest.mark.parametrize(("text", "expected"), NARROW)
+def test_bounds_are_no_wider_than_they_must_be(text: str, expected: tuple[float, float]) -> None:
+    assert bounds(parse(text, SCOPE), KNOWN) == pytest.approx(expected, rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("interval", "sign"),
+    [((0.0, 0.0), 1), ((0.0, 1.0), 1), ((-1.0, 0.0), -1), ((-1.0, 1.0), 0), ((1.0, 2.0), 1)],
+)
+def test_zero_counts_as_not_negative(interval: tuple[float, float], sign: int) -> None:
+    assert sign_of(SCOPE["a"], {"a": interval}) == sign
+
+
 def test_nothing_known_is_unbounded() -> None:
     assert bounds(SCOPE["free"], {}) == (-math.inf, math.inf)

@@ -54,6 +54,17 @@ def test_a_direction_between_points_off_one_line_is_computed(shelf: str) -> None
     )
 
 
+def test_a_way_with_a_bend_is_computed_from_its_oblique_parts(
+    spoilt: Callable[[str, str], str],
+) -> None:
+    """From B = (1.2, 0) to G, which lies 0.6 from A at 25 degrees: (-0.656215, 0.253571)."""
+    text = spoilt('["L/2", "0"]', '{ from = "A", distance = "L/2", direction = "theta" }')
+    there = direction(text, '{ along = ["B", "G"] }')
+    back = direction(text, '{ along = ["G", "B"] }')
+    assert evaluate(there, VALUES) == pytest.approx(158.8729, abs=1e-3)
+    assert evaluate(back, VALUES) == pytest.approx(158.8729 - 180, abs=1e-3)
+
+
 def test_a_way_whose_sense_is_in_doubt_is_computed(spoilt: Callable[[str, str], str]) -> None:
     text = spoilt('["L/2", "0"]', '["L - 1 m", 0]')  # left or right of A, as L is drawn
     found = direction(text, '{ along = ["A", "G"] }')

@@ -10,10 +10,13 @@ from probgen.build import delivery, joined_pdfs
 from probgen.build.build import build_set
 from probgen.build.delivery import chunks_of
 from probgen.build.workers import Crew
+from probgen.course.exam import Exam
 from probgen.course.record import Assignment, Record
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import Draw
+from probgen.input.outside import OutsideError
+from probgen.papers.chunk import Loss
 from probgen.papers.typesetter import Kind
 
 SET = ProblemSet("Mechanics", "Week 3", "class.csv", (Assigned("shelf", 8),))
@@ -85,3 +88,47 @@ def test_a_large_class_gets_its_whole_pdfs_in_volumes(
         "all-sheets-02.pdf",
     ]
     assert [done for stage, done, total in told if stage == "students"] == [0, 3, 6, 7]
+
+
+LOST = Loss("sheets/01-ada-1.pdf", "Ada (1)", 1, "shelf", "Undefined control sequence")
+
+
+def test_what_is_missing_is_listed_unless_it_is_everything(tmp_path: Path) -> None:
+    path = tmp_path / "MISSING.txt"
+    delivery._tell_losses(path, [], 4)
+    assert not path.exists()
+    delivery._tell_losses(path, [LOST, LOST], 4)
+    assert path.read_text(encoding="utf-8") == f"{LOST}\n" * 2
+    with pytest.raises(OutsideError, match="nothing could be printed"):
+        delivery._tell_losses(path, [LOST] * 4, 4)
+
+
+class Store:
+    """Which chunks are kept."""
+
+    def __init__(self, *kept: int) -> None:
+        self.kept = kept
+
+    def has(self, place: int) -> bool:
+        return place in self.kept
+
+
+@pytest.mark.parametrize(("kept", "told"), [((), []), ((0,), ["6 of 12"]), ((0, 1), ["12 of 12"])])
+def test_a_stopped_build_says_what_is_kept_and_how_to_go_on(
+    kept: tuple[int, ...], told: list[str]
+) -> None:
+    chunks = chunks_of(record_of(12))
+    with (
+        pytest.raises(RuntimeError) as caught,
+        delivery._told_how_far(Store(*kept), chunks, "students"),  # type: ignore[arg-type]
+    ):
+        raise RuntimeError("full")
+    notes = getattr(caught.value, "__notes__", [])
+    assert [note.partition(" students")[0] for note in notes] == told
+    assert all("goes on from there" in note for note in notes)
+
+
+def test_an_exam_is_counted_in_versions() -> None:
+    exam = replace(record_of(2), set=replace(SET, exam=Exam(2)))
+    assert delivery._stage(exam) == "versions"
+    assert delivery._stage(record_of(2)) == "students"

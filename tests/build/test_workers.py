@@ -5,6 +5,7 @@ import signal
 import socket
 import subprocess
 import sys
+import threading
 import time
 from collections.abc import Callable, Iterator
 from contextlib import closing
@@ -92,3 +93,73 @@ def test_no_cluster_is_told_with_the_mend(monkeypatch: pytest.MonkeyPatch) -> No
         with pytest.raises(OutsideError, match="no scheduler answers") as caught:
             list(Crew(cluster=address).each(squared, [(1,)], 1))
     assert "dask scheduler" in caught.value.mend
+
+
+@pytest.mark.parametrize(
+    ("wanted", "tasks", "jobs"),
+    [(None, 10, 4), (8, 10, 4), (3, 10, 3), (None, 2, 2), (3, 1, 1), (None, 0, 1)],
+)
+def test_no_more_processes_than_asked_for_than_cores_or_than_tasks(
+    monkeypatch: pytest.MonkeyPatch, wanted: int | None, tasks: int, jobs: int
+) -> None:
+    monkeypatch.setattr(os, "cpu_count", lambda: 4)
+    with Crew(wanted)._place(tasks) as found:
+        assert found == jobs
+    monkeypatch.setattr(os, "cpu_count", lambda: None)  # where nobody knows
+    with Crew(wanted)._place(tasks) as found:
+        assert found == 1
+
+
+class Cluster:
+    """A cluster's client, as far as it is asked what its workers print with."""
+
+    def __init__(self, **presses: str) -> None:
+        self.presses = presses
+
+    def run(self, _: Callable[[], str]) -> dict[str, str]:
+        return self.presses
+
+
+def test_all_machines_of_a_cluster_print_alike() -> None:
+    here = workers._press()
+    workers._require_like(Cluster(one=here, two=here), "tcp://there:1")
+    with pytest.raises(OutsideError, match="no workers") as caught:
+        workers._require_like(Cluster(), "tcp://there:1")
+    assert "dask worker tcp://there:1" in caught.value.mend
+    with pytest.raises(OutsideError, match="two has another press"):
+        workers._require_like(Cluster(one=here, two="another press"), "tcp://there:1")
+
+
+@pytest.mark.parametrize("name", ["SIGTERM", "SIGHUP"])
+def test_signals_end_the_work_as_ctrl_c_does_and_only_it(name: str) -> None:
+    number = getattr(signal, name)
+    usual = signal.getsignal(number)
+    with pytest.raises(KeyboardInterrupt, match=name), workers.ended_like_interrupts():
+        signal.raise_signal(number)
+    assert signal.getsignal(number) is usual
+    with workers.ended_like_interrupts():
+        assert signal.getsignal(number) is not usual
+    assert signal.getsignal(number) is usual
+
+
+def test_ctrl_c_is_left_alone_while_workers_are_started() -> None:
+    usual = signal.getsignal(signal.SIGINT)
+    with workers._interrupts_ignored():
+        assert signal.getsignal(signal.SIGINT) is signal.SIG_IGN
+        signal.raise_signal(signal.SIGINT)
+    assert signal.getsignal(signal.SIGINT) is usual
+
+
+def test_signals_are_the_main_threads_business() -> None:
+    """Another thread may not set what is done with them, and does its work all the same."""
+    done: list[object] = []
+
+    def work() -> None:
+        with workers.ended_like_interrupts(), workers._interrupts_ignored():
+            done.append(signal.getsignal(signal.SIGTERM))
+
+    usual = signal.getsignal(signal.SIGTERM)
+    thread = threading.Thread(target=work)
+    thread.start()
+    thread.join()
+    assert done == [usual]

@@ -2,6 +2,7 @@
 
 import pytest
 from rich import console
+from rich.progress import Progress
 
 from probgen.cli import progress as module
 from probgen.cli.progress import progress
@@ -38,10 +39,30 @@ def test_a_terminal_sees_stage_count_and_time_left(capsys: pytest.CaptureFixture
     assert "0:00:00" in shown
 
 
+def test_every_stage_has_one_bar() -> None:
+    bar = Progress(console=console.Console(quiet=True))
+    reports = [("sheets", 1, 9), ("piles", 2, 3), ("sheets", 4, 9), ("piles", 3, 3)]
+    for stage, done, total in reports:
+        module._update(bar, stage, done, total)
+    shown = [(task.description, task.completed, task.total) for task in bar.tasks]
+    assert shown == [("sheets", 4, 9), ("piles", 3, 3)]
+
+
 @pytest.mark.usefixtures("terminal")
 def test_quiet_shows_nothing(capsys: pytest.CaptureFixture[str]) -> None:
     work_through(quiet=True)
     assert capsys.readouterr() == ("", "")
+
+
+@pytest.mark.parametrize(("seconds", "seen"), [(0.9, False), (1.1, True)])
+def test_bars_show_once_the_work_takes_a_second(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, seconds: float, seen: bool
+) -> None:
+    times = iter([0.0])
+    monkeypatch.setattr(console, "Console", Terminal)
+    monkeypatch.setattr(module, "monotonic", lambda: next(times, seconds))
+    work_through()
+    assert ("students" in capsys.readouterr().err) is seen
 
 
 def test_what_is_no_terminal_sees_nothing(

@@ -148,3 +148,28 @@ def test_sheet_and_key_are_written_as_html(run: Run, tmp_path: Path) -> None:
     assert page.startswith("<!DOCTYPE html>")
     assert page.count("<article") == 2
     assert "4.321" in page
+
+
+@pytest.mark.parametrize("target", ["--html", "--figures"])
+def test_where_files_are_is_told_beside_the_data(run: Run, target: str) -> None:
+    """With --json standard output holds the data alone."""
+    result = run("work", "forearm-load", "--json", target, "made")
+    assert json.loads(result.stdout)["template"] == "forearm-load"
+    assert "made" in result.stderr
+    plain = run("work", "forearm-load", target, "again")
+    assert plain.stderr == ""
+    assert plain.stdout.count("\n") == 1
+
+
+def test_data_are_laid_out_to_be_read(run: Run) -> None:
+    lines = run("work", "forearm-load", "--json").stdout.splitlines()
+    assert lines[:2] == ["{", '  "template": "forearm-load",']
+    assert "\\u" not in "".join(lines)  # letters as they are
+
+
+def test_a_value_may_hold_an_equals_sign_and_a_later_one_counts(run: Run) -> None:
+    result = run("work", "forearm-load", "--json", "--with", "load_mass=3", "--with", "load_mass=4")
+    assert json.loads(result.stdout)["values"]["load_mass"]["value"] == 4.0
+    refused = run("work", "forearm-load", "--with", "load_mass=3=4")
+    assert refused.exit_code == 1
+    assert "load_mass" in refused.stderr

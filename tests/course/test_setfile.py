@@ -6,13 +6,15 @@ from typing import Any
 
 import pytest
 
+from probgen.course import setfile
 from probgen.course.exam import Exam
 from probgen.course.print_run import PrintRun
 from probgen.course.setfile import Assigned, ProblemSet, convention_with, parse_set, read_set
 from probgen.input.fault import InputError
-from probgen.quantities.unit import US_CUSTOMARY
+from probgen.quantities.unit import SI, US_CUSTOMARY
 from probgen.working.convention import Convention
 
+DEMONSTRATION = Path(setfile.__file__).parents[1] / "build" / "demo-set.toml"
 SMALLEST = """
 course = "Mechanics I"
 title = "Week 3"
@@ -27,6 +29,27 @@ USUAL = ProblemSet("Mechanics I", "Week 3", "roster.csv", (Assigned("forearm-loa
 
 def test_what_is_left_out_is_usual() -> None:
     assert parse_set(SMALLEST, "set.toml") == USUAL
+
+
+def test_the_usual_set_is_what_the_readme_says() -> None:
+    """Defaults that a course finds on its pages when it asks for nothing else."""
+    usual = parse_set(SMALLEST, "set.toml")
+    assert (usual.due, usual.seed, usual.bank, usual.paper) == ("", "", "", "letter")
+    assert (usual.working, usual.room) == (5.0, "free")
+    assert (usual.formulas, usual.caution) == (False, True)
+    assert (usual.style, usual.layouts, usual.exam) == ("", "", None)
+    run, method = usual.run, usual.convention
+    assert (run.order, run.duplex, run.cover, run.answers) == ("roster", True, False, False)
+    assert (method.torque, method.positive) == ("angle", "counter-clockwise")
+    assert (method.axes, method.turning) == ("simplest", "torque")
+    assert (method.gravity, method.figures, method.rounding) == ("9.80", 3, "half up")
+    assert (method.direction, method.units, method.tolerance) == ("horizontal", SI, 0.02)
+
+
+def test_the_demonstration_says_what_is_usual() -> None:
+    demonstration = parse_set(DEMONSTRATION.read_text(encoding="utf-8"), "set.toml")
+    assert demonstration.convention == Convention()
+    assert demonstration.run == PrintRun()
 
 
 HEAD = {

@@ -7,7 +7,7 @@ import pytest
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
 
-_TEXT = """
+HOOK = """
 id = "hook"
 revision = 1
 title = "A hook"
@@ -53,6 +53,6 @@ def hook() -> Callable[..., Template]:
     """A template of 7 masses and as many lengths as asked for; only lengths that hold are drawn."""
 
     def made(longest: str = "0.80", relation: str = ">") -> Template:
-        return read_template(_TEXT.format(longest=longest, relation=relation), "hook.toml")
+        return read_template(HOOK.format(longest=longest, relation=relation), "hook.toml")
 
     return made

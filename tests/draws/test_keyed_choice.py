@@ -2,6 +2,7 @@ from collections import Counter
 
 import pytest
 
+from probgen.draws import keyed_choice as module
 from probgen.draws.keyed_choice import keyed_choice
 
 
@@ -26,6 +27,20 @@ def test_keys_that_read_alike_are_told_apart(one: tuple[str, ...], other: tuple[
     assert keyed_choice(1 << 100, *one) != keyed_choice(1 << 100, *other)
 
 
-def test_nothing_to_choose_from() -> None:
+@pytest.mark.parametrize("count", [0, -1])
+def test_nothing_to_choose_from(count: int) -> None:
     with pytest.raises(ValueError, match="nothing"):
-        keyed_choice(0, "a")
+        keyed_choice(count, "a")
+    assert keyed_choice(1, "a") == 0
+
+
+def test_digests_that_would_favour_a_choice_are_passed_over(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """2^128 is one more than a multiple of 3: its last number would be a 0 too many."""
+    last = 2**128 - 1
+    digests = {0: last, 1: last - 1, 2: 5}
+    monkeypatch.setattr(module, "_digest", lambda key, counter: digests[counter])
+    assert keyed_choice(3, "a") == 2  # (2^128 - 2) % 3
+    assert keyed_choice(2, "a") == 1  # an even number: all digests are fair
+    assert keyed_choice(2**128 - 2, "a") == 5  # both of the first two are beyond

@@ -48,6 +48,58 @@ def test_a_value_outside_the_range_is_remarked_on(hook: Callable[..., Template])
     assert "0.50 m to 0.80 m" in remark
 
 
+def test_a_value_at_the_end_of_the_range_lies_in_it(hook: Callable[..., Template]) -> None:
+    template = hook()
+    start = draw(template, "s", "ann")
+    for stated in ({"L": "0.50", "m": "4.0"}, {"L": "0.80", "m": "1.0"}):
+        assert with_values(template, start, stated)[1] == ()
+    assert len(with_values(template, start, {"L": "0.81", "m": "0.9"})[1]) == 2
+
+
+def test_a_value_may_be_a_thousand_times_what_is_drawn(hook: Callable[..., Template]) -> None:
+    """Lengths are drawn up to 0.80 m, which counts as 1 m; masses up to 4.0 kg."""
+    template = hook()
+    start = draw(template, "s", "ann")
+    for within, beyond in ({"L": "1000"}, {"L": "1000.1"}), ({"m": "4 t"}, {"m": "4000.1"}):
+        with_values(template, start, within)
+        with pytest.raises(InputError):
+            with_values(template, start, beyond)
+    with pytest.raises(InputError):
+        with_values(template, start, {"L": "-1001"})
+
+
+def test_a_derived_quantity_may_be_stated_too(hook: Callable[..., Template]) -> None:
+    template = hook()
+    start = draw(template, "s", "ann")
+    made, _ = with_values(template, start, {"d": "20000 cm", "q": "3"})
+    assert [str(made.values[id].value) for id in ("d", "q")] == ["200", "3"]
+
+
+@pytest.mark.parametrize(
+    ("text", "printed"), [("1 yd", "0.9144"), ("1/3 m", None), ("7 in", "0.1778")]
+)
+def test_units_are_converted_exactly(
+    hook: Callable[..., Template], text: str, printed: str | None
+) -> None:
+    template = hook()
+    start = draw(template, "s", "ann")
+    if printed is None:
+        with pytest.raises(InputError):
+            with_values(template, start, {"L": text})
+    else:
+        made, _ = with_values(template, start, {"L": text})
+        assert str(made.values["L"].value) == printed
+
+
+def test_twelve_figures_are_kept_where_there_is_no_end(hook: Callable[..., Template]) -> None:
+    """4 kg are 8.81849048740 lb; an ounce of 28.349523125 g is 0.028349523125 kg."""
+    template = hook()
+    made, _ = with_values(template, draw(template, "s", "ann"), {"m": "100 oz"})
+    assert str(made.values["m"].value) == "2.8349523125"
+    made, _ = with_values(template, draw(template, "s", "ann"), {"m": "0.1 slug"})
+    assert str(made.values["m"].value) == "1.45939029372"
+
+
 FAULTS = [
     ({"l": "1 m"}, "l", 'did you mean "L"?'),
     ({"mass": "1 kg"}, "mass", "one of the quantities L, m, d, q"),

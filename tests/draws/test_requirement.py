@@ -24,6 +24,21 @@ def test_equality_allows_for_the_rounding_of_floats(
     assert bool(requirements_hold(hook(relation=relation), {"L": equal, "T": 0.0})) == held
 
 
+@pytest.mark.parametrize(
+    ("relation", "length", "held"),
+    [
+        *((">=", 0.6 * (1 - 5e-10), True), (">=", 0.6 * (1 - 2e-9), False)),
+        *(("<=", 0.6 * (1 + 5e-10), True), ("<=", 0.6 * (1 + 2e-9), False)),
+        *((">", 0.6 * (1 - 5e-10), False), ("<", 0.6 * (1 + 5e-10), False)),
+        *((">=", 5.0, True), ("<=", 5.0, False), (">=", 0.1, False), ("<=", 0.1, True)),
+    ],
+)
+def test_the_slack_is_a_billionth(
+    hook: Callable[..., Template], relation: str, length: float, held: bool
+) -> None:
+    assert bool(requirements_hold(hook(relation=relation), {"L": length, "T": 0.0})) is held
+
+
 def test_requirements_on_results_wait_for_them(hook: Callable[..., Template]) -> None:
     values = {"L": np.array([0.5, 0.7])}
     assert requirements_hold(hook(), values, known_only=True).tolist() == [False, True]

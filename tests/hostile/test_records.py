@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from base64 import b64encode
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -12,16 +13,25 @@ import pytest
 from click.testing import CliRunner
 
 from probgen.bank.bank import default_bank
+from probgen.bank.reading import read_template
 from probgen.cli import main
 from probgen.course.exam import Exam
-from probgen.course.record import Assignment, Record, read_record, write_record
-from probgen.course.record_schema import BOUNDS
+from probgen.course.record import (
+    Assignment,
+    Record,
+    read_record,
+    require_drawn_from,
+    write_record,
+)
+from probgen.course.record_schema import BOUNDS, _picture
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import draw
 from probgen.input.fault import InputError
+from probgen.input.schema import WrongError
 from probgen.sheets.house import House
-from probgen.sheets.style import HouseStyle
+from probgen.sheets.style import LARGEST_LOGO, HouseStyle
+from tests.draws.conftest import HOOK
 
 STUDENTS = (Student("Zoë", "007", "A"), Student("李 明", "8"))
 
@@ -131,6 +141,177 @@ def test_a_record_that_is_wrong_is_one_message(
     assert not (tmp_path / "out").exists()
     for inside in ("Traceback", "<class", "Decimal(", "KeyError", "Error:"):
         assert inside not in message
+
+
+# Which field is at fault in each of the attacks that the record's own form gives away.
+LISTED = f"problems[0].values[{GIVEN}]"
+FIELDS = {
+    "a list": "",
+    "nothing": "",
+    "a number": "",
+    "the kind of a logo is a path": "style.logo_kind",
+    "the kind of a logo is TeX": "style.logo_kind",
+    "a logo that is none": "style.logo",
+    "a logo that is no base 64": "style.logo",
+    "a style of another type": "style",
+    "a colour that is TeX": "style.colour",
+    "a huge logo height": "style.logo_height",
+    "true for a number": "style.logo_height",
+    "an unknown field": "style.script",
+    "a billion spare papers": "set.exam.spare",
+    "versions without end": "set.exam.versions",
+    "an exam without versions": "versions",
+    "room without end": "set.working",
+    "figures without end": "set.convention.figures",
+    "g in words": "set.convention.gravity",
+    "g of many digits": "set.convention.gravity",
+    "g = 0": "set.convention.gravity",
+    "unknown units": "set.convention.units",
+    "units as a list": "set.convention.units",
+    "no problems": "problems",
+    "a problem more": "problems",
+    "problems in a text": "problems",
+    "no students": "students",
+    "students as numbers": "students[0]",
+    "a student without a name": "students[0].name",
+    "a name of another type": "students[0].name",
+    "an id twice": "students",
+    "no code": "students",
+    "a code twice": "students",
+    "a code that is a path": "students",
+    "one value less": f"problems[0].values.{GIVEN}",
+    "one value more": f"problems[0].values.{GIVEN}",
+    "values as numbers": f"{LISTED}.drawn[0]",
+    "huge values": f"{LISTED}.drawn[0]",
+    "not a number": f"{LISTED}.drawn[0]",
+    "no unit": f"{LISTED}.unit",
+    "a format to come": "format",
+    "a format in words": "format",
+    "layouts in a list": "layouts",
+    "layouts of another type": "layouts[sheet.tex.j2]",
+}
+ATTACKS["layouts of another type"] = ATTACKS.pop("a layout of another type")
+
+
+def faults_of(data: Any, folder: Path) -> list[str]:
+    """The fields of a record that are at fault by its form."""
+    path = folder / "record.json"
+    path.write_text(json.dumps(data), encoding="utf-8")
+    try:
+        read_record(path)
+    except InputError as error:
+        return [fault.field for fault in error.faults]
+    return []
+
+
+def changed(change: Callable[[Any], Any]) -> Any:
+    return change(json.loads(json.dumps(DATA)))
+
+
+@pytest.mark.parametrize(("attack", "field"), FIELDS.items(), ids=FIELDS)
+def test_the_field_that_is_wrong_is_named(attack: str, field: str, tmp_path: Path) -> None:
+    assert faults_of(changed(ATTACKS[attack]), tmp_path)[0] == field
+
+
+def test_a_format_of_another_release_is_one_fault_whatever_else_is_there(tmp_path: Path) -> None:
+    other = {**DATA, "format": 2, "classes": 7, "students": "all"}
+    assert faults_of(other, tmp_path) == ["format"]
+
+
+# Which quantity or text is at fault where the record does not go with its template.
+STRANGE = {
+    "another unit": "values",
+    "a quantity less": "values",
+    "digits nobody draws": f"values.{GIVEN}.drawn[0]",
+    "another template": "source",
+    "another revision": "source",
+    "another template's text": "source",
+}
+
+
+def drawn_faults(data: Any, folder: Path) -> list[str]:
+    path = folder / "record.json"
+    path.write_text(json.dumps(data), encoding="utf-8")
+    (assignment,) = read_record(path).assignments
+    template = read_template(assignment.source, "source")
+    try:
+        require_drawn_from(template, assignment, "source")
+    except InputError as error:
+        return [fault.field for fault in error.faults]
+    return []
+
+
+@pytest.mark.parametrize(("attack", "field"), STRANGE.items(), ids=STRANGE)
+def test_draws_that_the_template_does_not_give(attack: str, field: str, tmp_path: Path) -> None:
+    assert drawn_faults(changed(ATTACKS[attack]), tmp_path)[0] == field
+    assert drawn_faults(DATA, tmp_path) == []
+
+
+def test_a_derived_quantity_follows_from_the_givens() -> None:
+    template = read_template(HOOK.format(longest="0.80", relation=">"), "hook.toml")
+    draws = tuple(draw(template, "spring", student.id) for student in STUDENTS)
+    assignment = Assignment(template.id, template.source, draws)
+    require_drawn_from(template, assignment, "source")
+    name = template.derived[0].id
+    one = draws[1].values[name]
+    wrong = replace(one, value=one.value + 1)
+    moved = replace(draws[1], values={**draws[1].values, name: wrong})
+    with pytest.raises(InputError) as caught:
+        require_drawn_from(template, replace(assignment, draws=(draws[0], moved)), "source")
+    assert [fault.field for fault in caught.value.faults] == [f"values.{name}.drawn[1]"]
+
+
+# A field, its least and its greatest value, and what is just beyond them.
+NUMBERS: list[tuple[tuple[str | int, ...], list[Any], list[Any]]] = [
+    (("set", "working"), [0, 20], [-0.01, 20.01]),
+    (("set", "problems", 0, "points"), [1, 1000], [0, 1001]),
+    (("set", "convention", "gravity"), ["0.01", "100"], ["0.009", "100.1", "1000", "+9.8"]),
+    (("set", "convention", "gravity"), ["9.123456789"], ["9.1234567891"]),
+    (("set", "convention", "figures"), [2, 6], [1, 7]),
+    (("set", "convention", "tolerance"), [0, 0.5], [-0.001, 0.501]),
+    (("style", "logo_height"), [5, 40], [4.9, 40.1]),
+    (("problems", 0, "revision"), [1, 1_000_000], [0, 1_000_001]),
+    (("seed",), ["x", " x", "x" * 2001], ["", " ", "x" * 2002, " " * 5000 + "x"]),
+    (("students", 0, "section"), ["", "x" * 1000], ["x" * 1001]),
+    (("problems", 0, "source"), ["x" * 100_000], ["x" * 100_001]),
+    (("style", "colour"), ["", "#10aBfF"], ["#10aBf", "red", "#10aBfF0"]),
+    (("style", "logo_kind"), [".png"], [".gif", "png"]),
+]
+
+
+@pytest.mark.parametrize(("place", "inside", "beyond"), NUMBERS, ids=[str(n[0]) for n in NUMBERS])
+def test_fields_are_taken_up_to_their_bounds(
+    place: tuple[str | int, ...], inside: list[Any], beyond: list[Any], tmp_path: Path
+) -> None:
+    for value in inside:
+        assert faults_of(changed(set_at(*place, to=value)), tmp_path) == []
+    for value in beyond:
+        (field,) = faults_of(changed(set_at(*place, to=value)), tmp_path)
+        assert field.endswith(str(place[-1]))
+
+
+EXAMS: list[tuple[str, list[int], list[int]]] = [
+    ("row", [0, 1000], [-1, 1001]),
+    ("spare", [0, 1000], [-1, 1001]),
+    ("versions", [2, 26], [1, 27]),
+]
+
+
+@pytest.mark.parametrize(("name", "inside", "beyond"), EXAMS)
+def test_numbers_of_an_exam_are_taken_up_to_their_bounds(
+    name: str, inside: list[int], beyond: list[int], tmp_path: Path
+) -> None:
+    for value in inside + beyond:
+        exam = {"versions": 2, name: value}
+        found = faults_of(changed(set_at("set", "exam", to=exam)), tmp_path)
+        assert (f"set.exam.{name}" in found) is (value in beyond)
+
+
+def test_the_largest_logo() -> None:
+    """Four letters of base 64 stand for three bytes."""
+    assert len(_picture(b64encode(b"x" * LARGEST_LOGO).decode())) == LARGEST_LOGO
+    with pytest.raises(WrongError):
+        _picture(b64encode(b"x" * (LARGEST_LOGO + 6)).decode())
 
 
 def test_deep_and_endless_records(tmp_path: Path) -> None:

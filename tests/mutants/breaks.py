@@ -60,8 +60,9 @@ _SAME_VALUE: Final = frozenset(
 # These do not mind the order of their arguments, or mind it for programmers only.
 _ANY_ORDER: Final = frozenset(
     {
-        "add", "apart", "chain", "combinations", "gcd", "getattr", "hypot", "isclose", "isinstance",
-        "issubclass", "max", "min", "print", "product", "setattr", "union", "zip",
+        "add", "apart", "chain", "combinations", "crosses", "gcd", "getattr", "hypot", "isclose",
+        "isinstance", "issubclass", "max", "maximum", "min", "minimum", "print", "product",
+        "setattr", "union", "zip",
     }
 )  # fmt: skip
 # Keyword arguments that only programmers meet, or that bound a cache.
@@ -129,6 +130,8 @@ def _looked_into(node: ast.AST, taste: bool) -> Iterator[ast.AST]:
                 yield node.value
         case ast.If(test=ast.Name(id="TYPE_CHECKING")):
             return
+        case ast.If(body=[*_, ast.Raise()]):
+            yield from (node.test, *node.orelse)  # what stands before it only words the message
         case ast.Raise() | ast.Import() | ast.ImportFrom() | ast.JoinedStr() | ast.Assert():
             return
         case ast.keyword() if node.arg in _FOR_PROGRAMMERS:
@@ -220,7 +223,7 @@ def _number(node: ast.Constant) -> _Found:
 def _condition(node: ast.AST) -> _Found:
     """A rule that never applies, a choice the other way, a filter that lets all through."""
     match node:
-        case ast.If(body=[ast.Raise(), *_]):
+        case ast.If(body=[*_, ast.Raise()]):
             yield node.test, "rule left out", "False"
         case ast.If():
             yield node.test, "rule left out", "False"

@@ -8,7 +8,8 @@ from collections.abc import Iterator, Sequence
 from typing import Final
 
 from tests.mutants.breaks import Break, breaks_in
-from tests.mutants.trial import ROOT, Module
+from tests.mutants.reach import ROOT
+from tests.mutants.trial import Module
 
 _LEAST: Final = 5  # in each room
 # Rooms whose numbers are measures of drawings and pages, looked at on paper and not computed.

@@ -7,8 +7,8 @@ import ast
 import pytest
 
 from tests.mutants.breaks import breaks_in
+from tests.mutants.reach import ROOT
 from tests.mutants.sample import sample, sites
-from tests.mutants.trial import ROOT
 
 # A source, and every line that a break makes of it.
 BROKEN = [
@@ -32,6 +32,7 @@ BROKEN = [
     ("a: int | None = b", []),
     ("A = B | None", []),
     ("raise Wrong(a + 1)", []),
+    ("if a:\n    b = c + 1\n    raise Wrong(b)", ["if False:\n    b = c + 1\n    raise Wrong(b)"]),
     ('a = f"{b + 1}" + "ä"', []),
     ('"ä"; a = -b', ['"ä"; a = (b)']),  # places are counted in letters, not in bytes
 ]

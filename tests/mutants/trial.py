@@ -2,32 +2,45 @@
 
 from __future__ import annotations
 
+import ast
+import multiprocessing
 import os
 import shutil
 import signal
-import subprocess
-import sys
 import tempfile
 import time
+from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
+from fnmatch import fnmatch
+from multiprocessing.process import BaseProcess
 from pathlib import Path
 from typing import Final
 
+from tests.mirrors import ELSEWHERE, mirror_of
 from tests.mutants.breaks import Break
+from tests.mutants.reach import ROOT, Reach, read_lines
+from tests.mutants.run import LIBRARIES, run_tests
 
-ROOT: Final = Path(__file__).resolve().parents[2]
 _COPIED: Final = ("probgen", "tests", "templates", "banks")
+OWN, ROOM, GUARD = "the module's own test file", "its room", "the guards of its room"
 FAILED, OUT_OF_TIME = "failed", "out of time"
 _LONGER: Final = 5  # times as long as on sound code is how long tests may take
 _LONGEST: Final = 900.0  # seconds, on sound code
 _NONE_FAILED: Final = (0, 5)  # pytest's exit codes: all passed; none there, as where all are proofs
 
+# Forked off a process that has the libraries, and nothing of the project, in memory.
+_PROCESSES: Final = multiprocessing.get_context("forkserver")
+_PROCESSES.set_forkserver_preload([*LIBRARIES])
+
+Reaches = Mapping[Path, Reach]
+
 
 GUARDS: Final[dict[str, tuple[str, ...]]] = {
     "bank": ("published", "problem"),  # what a template means shows in its answers
-    "course": ("papers",),
+    "course": ("papers", "hostile/test_records.py"),
     "draws": ("course",),
+    "figures": ("golden/test_drawings.py",),  # what somebody has looked at
     "input": ("bank/test_requirements.py", "course"),  # faults and bounds show in what is read
     "mistakes": ("wording/test_slip.py",),  # a slip is shown by the key that tells of it
     "papers": ("golden", "cli/test_pdfs.py"),  # what stands on a page, looked for on pages
@@ -53,22 +66,55 @@ class Module:
 
     @property
     def own_tests(self) -> Path:
-        """The test file that mirrors it, whether there is one or not."""
-        return Path("tests", *self.path.parts[1:-1], f"test_{self.path.name}")
+        """The test file that mirrors it, or the one that stands in for it."""
+        name = Path(*self.path.parts[1:]).as_posix()
+        elsewhere = (test for pattern, test in ELSEWHERE.items() if fnmatch(name, pattern))
+        return Path("tests", next(elsewhere, mirror_of(name)))
 
-    def tests(self) -> list[Path]:
-        """The tests to try, one after another: its own, its folder's, its room's, its guards'."""
-        tried = [self.own_tests, *list(self.own_tests.parents)[:-2]]
-        guards = (Path("tests", *name.split("/")) for name in GUARDS.get(self.room, ()))
-        return [path for path in (*tried, *guards) if (ROOT / path).exists()]
+    def test_files(self) -> list[Path]:
+        """Every test file that may notice a break of it: its own, its room's, its guards'."""
+        places = (self.room, *GUARDS.get(self.room, ()))
+        found = [self.own_tests] if (ROOT / self.own_tests).exists() else []
+        for place in places:
+            path = ROOT / "tests" / place
+            files = sorted(path.rglob("test_*.py")) if path.is_dir() else [path]
+            found += [file.relative_to(ROOT) for file in files]
+        return list(dict.fromkeys(found))
+
+    def tests_of(self, line: int, reaches: Reaches) -> dict[str, list[Path]]:
+        """The files to try on a break of a line, those likely to notice it and quick ones first.
+
+        OWN: its own file.  ROOM, GUARDS: what runs the function that the line is in; outside
+        functions, or where it is run in another process only, all of its room and guards.
+        """
+        first, last = self._function(line)
+        sound = [test for test in self.test_files() if reaches[test].passes]
+        meeting = [test for test in sound if last and reaches[test].meets(self.path, first, last)]
+        stages: dict[str, list[Path]] = {OWN: [], ROOM: [], GUARD: []}
+        for test in sorted(sound, key=lambda test: reaches[test].seconds):
+            if test == self.own_tests:
+                stages[OWN].append(test)
+            elif test in (meeting or sound):
+                stages[ROOM if test.parts[1] == self.room else GUARD].append(test)
+        return {stage: tests for stage, tests in stages.items() if tests}
+
+    def _function(self, line: int) -> tuple[int, int]:
+        """The lines of the body of the outermost function that a line is in; (1, 0) if none."""
+        tree = ast.parse((ROOT / self.path).read_text(encoding="utf-8"))
+        for node in ast.walk(tree):
+            if isinstance(node, ast.FunctionDef):
+                first, last = node.body[0].lineno, node.end_lineno or 0
+                if first <= line <= last:
+                    return first, last
+        return 1, 0
 
 
 @dataclass(frozen=True, slots=True)
 class Trial:
     """What the tests said of a break.
 
-    noticed_by: the first file or folder of tests that failed, "" when none did; how: FAILED, or
-    OUT_OF_TIME when they went on for too long, as in a loop that no longer ends.
+    noticed_by: OWN, ROOM or GUARD, "" where nobody did; how: FAILED, or OUT_OF_TIME when tests
+    went on for too long, as in an endless loop.
     """
 
     module: Module
@@ -90,44 +136,45 @@ class Copy:
             if path.is_file():
                 shutil.copy2(path, folder / path.name)
 
-    def complaint(self, tests: Path, limit: float) -> str:
-        """What tests say of the copy within so many seconds: FAILED, OUT_OF_TIME, or nothing."""
-        with tempfile.TemporaryDirectory(prefix="probgen-mutant-") as own:
-            (cache := Path(own, "cache")).mkdir()
-            surroundings = os.environ | {
-                "PYTHONPATH": str(self.folder), "XDG_CACHE_HOME": str(cache), "TMPDIR": own
-            }  # fmt: skip
-            command = [sys.executable, "-m", "pytest", "-x", "-q", "-p", "no:cacheprovider"]
-            running = subprocess.Popen(
-                [*command, str(tests)],
-                cwd=self.folder, env=surroundings, start_new_session=True,
-                stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
-            )  # fmt: skip
-            try:
-                return "" if running.wait(limit) in _NONE_FAILED else FAILED
-            except subprocess.TimeoutExpired:
-                return OUT_OF_TIME
-            finally:
-                _end(running)
+    def reach(self, test: Path) -> Reach:
+        """What a test file does on the sound copy."""
+        began = time.monotonic()
+        data = self.folder / ".reached"
+        how = self._complaint([test], _LONGEST, data)
+        lines = read_lines(data, self.folder) if data.exists() else {}
+        data.unlink(missing_ok=True)
+        return Reach(not how, time.monotonic() - began, lines)
 
-    def tried(self, module: Module, change: Break, limits: Limits) -> Trial:
-        """The break made and tests run, one file or folder after another, until one fails."""
-        for tests in module.tests():
-            if how := self._complaint(tests, module, change, limits):
-                return Trial(module, change, str(tests), how)
-        return Trial(module, change, "", "")
-
-    def _complaint(self, tests: Path, module: Module, change: Break, limits: Limits) -> str:
-        limit = limits.of(self, tests)
-        if not limit:
-            return ""
+    def tried(self, module: Module, change: Break, reaches: Reaches) -> Trial:
+        """The break made and tests run, until one fails."""
         file = self.folder / module.path
         whole = file.read_text(encoding="utf-8")
         try:
             self._write(file, change.applied(whole))
-            return self.complaint(tests, limit)
+            for stage, tests in module.tests_of(change.line, reaches).items():
+                limit = 10 + _LONGER * sum(reaches[test].seconds for test in tests)
+                if how := self._complaint(tests, limit):
+                    return Trial(module, change, stage, how)
         finally:
             self._write(file, whole)
+        return Trial(module, change, "", "")
+
+    def _complaint(self, tests: Sequence[Path], limit: float, data: Path | None = None) -> str:
+        """What tests say of the copy within so many seconds: FAILED, OUT_OF_TIME, or nothing."""
+        with tempfile.TemporaryDirectory(prefix="probgen-mutant-") as own:
+            (cache := Path(own, "cache")).mkdir()
+            surroundings = {"XDG_CACHE_HOME": str(cache), "TMPDIR": own}
+            running = _PROCESSES.Process(
+                target=run_tests, args=(self.folder, [*map(str, tests)], surroundings, data)
+            )
+            running.start()
+            running.join(limit)
+            try:
+                if running.exitcode is None:
+                    return OUT_OF_TIME
+                return "" if running.exitcode in _NONE_FAILED else FAILED
+            finally:
+                _end(running)
 
     def _write(self, file: Path, text: str) -> None:
         """Writes a module, and forgets how it was compiled: times of files are too coarse."""
@@ -136,25 +183,8 @@ class Copy:
             compiled.unlink()
 
 
-class Limits:
-    """How many seconds tests may take before they count as failed: a multiple of sound code's."""
-
-    def __init__(self) -> None:
-        self._seconds: dict[Path, float] = {}
-
-    def of(self, copy: Copy, tests: Path) -> float:
-        """Measured on a sound copy; 0 where tests fail on that, and so can notice nothing."""
-        if tests not in self._seconds:
-            began = time.monotonic()
-            how = copy.complaint(tests, _LONGEST)
-            self._seconds[tests] = 0.0 if how else 10 + _LONGER * (time.monotonic() - began)
-            if how:
-                print(f"{tests}: {how} on sound code, so that it notices nothing", flush=True)
-        return self._seconds[tests]
-
-
-def _end(running: subprocess.Popen[bytes]) -> None:
+def _end(running: BaseProcess) -> None:
     """Ends a run of tests with all it has started, which is a group of its own."""
     with suppress(ProcessLookupError):
-        os.killpg(running.pid, signal.SIGKILL)
-    running.wait()
+        os.killpg(running.pid or 0, signal.SIGKILL)
+    running.join()

@@ -1,15 +1,25 @@
 """What a sheet and a key have in common is made once, and tells nothing it should not."""
 
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Any
+
 import pytest
 
 from probgen.bank.bank import default_bank
+from probgen.course.exam import Exam
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.version import Version
-from probgen.papers.page import Copy, key_of, sheet_of
+from probgen.mistakes.comparison import class_slips
+from probgen.papers.page import Copy, cover_of, formulas_of, key_of, sheet_of
 from probgen.problem.problem import draw_class, prepare, work
 from probgen.problem.problem_figures import asks_for_sizes, situation_scene
-from probgen.wording.block import Math
+from probgen.sheets.document import picture_name
+from probgen.sheets.formula_page import formula_page
+from probgen.wording.block import Math, Picture
+from probgen.wording.english import ENGLISH
+from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
 
 IDS = sorted(default_bank().files)
@@ -17,11 +27,103 @@ USUAL = Convention()
 
 
 def copy_of(id: str, convention: Convention = USUAL) -> Copy:
-    problem = prepare(default_bank().read(id), convention)
-    worked = work(problem, draw_class(problem, "page", ["ada"]).draws)
-    problem_set = ProblemSet("M", "W", "class.csv", (Assigned(id, 10),))
-    version = Version(0, "CODE", "01-ada-1", Student("Ada", "1"))
-    return Copy(problem_set, version, (problem,), worked)
+    return copy_with([id], convention=convention)
+
+
+def copy_with(ids: Sequence[str], large: bool = False, letter: str = "", **choices: Any) -> Copy:
+    """A copy of some templates, worth 10 points, 11 and so on; choices: of the set."""
+    convention = choices.setdefault("convention", USUAL)
+    problems = tuple(prepare(default_bank().read(id), convention) for id in ids)
+    worked = tuple(work(each, draw_class(each, "page", ["ada"]).draws)[0] for each in problems)
+    assigned = tuple(Assigned(id, 10 + place) for place, id in enumerate(ids))
+    problem_set = ProblemSet("M", "W", "class.csv", assigned, **choices)
+    version = Version(0, "CODE", "01-ada-1", Student("Ada", "1", "B"), letter, large)
+    return Copy(problem_set, version, problems, worked)
+
+
+BEAM, SEESAW, JAW = "beam-stay-cable", "seesaw-two-riders", "jaw-bites-nut"
+
+
+def test_a_sheet_holds_what_the_set_asks_for() -> None:
+    copy = copy_with([BEAM, JAW], due="9 March", working=3.5, room="grid")
+    sheet = sheet_of(copy)
+    header = sheet.header
+    assert (header.course, header.title, header.due) == ("M", "W", "9 March")
+    assert (header.student_name, header.student_id, header.section) == ("Ada", "1", "B")
+    assert (header.code, header.version) == ("CODE", "")
+    assert [(p.number, p.points) for p in sheet.problems] == [(1, 10), (2, 11)]
+    assert [p.title for p in sheet.problems] == [p.template.title for p in copy.problems]
+    assert {(p.space, p.room) for p in sheet.problems} == {(35.0, "grid")}  # in mm
+    assert (sheet.formulas, sheet.cover) == (None, None)
+
+
+def test_g_is_said_once_where_a_weight_is_made_of_a_mass() -> None:
+    assert sheet_of(copy_with([JAW])).preface == key_of(copy_with([JAW])).preface == ()
+    for ids in ([BEAM], [JAW, BEAM], [BEAM, SEESAW]):
+        copy = copy_with(ids)
+        assert "9.80" in plain_text(copy.preface)
+        assert sheet_of(copy).preface == key_of(copy).preface == copy.preface
+
+
+def test_a_page_of_formulas_is_in_the_words_of_the_course() -> None:
+    turned = Convention(turning="moment", positive="clockwise")
+    assert formulas_of(copy_with([JAW])) is None
+    usual = formulas_of(copy_with([JAW], formulas=True))
+    moment = formulas_of(copy_with([JAW], formulas=True, convention=turned))
+    assert usual == formula_page("torque", False, ENGLISH)
+    assert moment == formula_page("moment", True, ENGLISH)
+    assert formula_page("torque", True, ENGLISH) != usual
+    assert sheet_of(copy_with([JAW], formulas=True)).formulas == usual
+
+
+def test_a_cover_is_for_an_exam_that_has_one_and_for_large_print() -> None:
+    assert cover_of(copy_with([BEAM])) is None
+    assert cover_of(copy_with([BEAM], exam=Exam(2, cover=False), letter="A")) is None
+    exam = cover_of(copy_with([BEAM, JAW], exam=Exam(2, notes=("Hush.",)), letter="B"))
+    assert exam is not None
+    assert (exam.notes, exam.scores) == (("Hush.",), (("1", 10), ("2", 11)))
+    assert exam.header.version == "B"
+    large = cover_of(copy_with([BEAM], large=True))
+    assert large is not None
+    assert (large.notes, large.scores) == ((), (("1", 10),))
+
+
+def test_cautions_are_those_of_the_problems_each_once() -> None:
+    kinds = {id: set(default_bank().read(id).cautions) for id in IDS}
+    careful = [id for id in IDS if kinds[id]][:2]
+    careless = next(id for id in IDS if not kinds[id])
+    texts = dict(ENGLISH.page.cautions)
+    assert sheet_of(copy_with([careless])).cautions == ()
+    assert sheet_of(copy_with(careful, caution=False)).cautions == ()
+    told = sheet_of(copy_with([careful[0], careful[0]])).cautions
+    assert sorted(told) == sorted(texts[kind] for kind in kinds[careful[0]])
+
+
+def test_parts_are_lettered_where_there_are_several() -> None:
+    alone = next(id for id in IDS if len(default_bank().read(id).system.finds) == 1)
+    (one,) = sheet_of(copy_with([alone])).problems
+    assert [part.label for part in one.parts] == [""]
+    (several,) = sheet_of(copy_with([BEAM])).problems
+    assert [part.label for part in several.parts] == ["a", "b"]
+
+
+def test_a_key_holds_marks_that_sum_to_the_points_and_what_may_be_wrong() -> None:
+    copy = copy_with([BEAM, JAW])
+    for solution, points in zip(key_of(copy).solutions, (10, 11), strict=True):
+        assert solution.points == points == sum(mark.points for mark in solution.scheme)
+        assert solution.slips == ()  # where nothing is known to go wrong, nothing is said
+    slips = class_slips([own.digits for own in copy.worked[:1]], copy.problems[0].missteps)
+    told = key_of(replace(copy, slips=(slips[0], ()))).solutions
+    assert [len(solution.slips) for solution in told] == [1, 0]
+
+
+def test_every_picture_a_key_asks_for_is_there() -> None:
+    copy = copy_with([BEAM])
+    (solution,) = key_of(copy).solutions
+    blocks = [block for section in solution.sections for block in section.blocks]
+    asked = {picture_name(block) for block in blocks if isinstance(block, Picture)}
+    assert asked == set(solution.pictures)
+    assert len(asked) >= 1
 
 
 @pytest.mark.parametrize("id", IDS)

@@ -52,6 +52,15 @@ def test_nobody_draws_what_fails_its_proof() -> None:
     assert {str(draw.values["insertion"].value) for draw in draws} == {"4.0"}
 
 
+@pytest.mark.parametrize(
+    ("id", "needs"),
+    [("beam-stay-cable", True), ("seesaw-two-riders", True), ("jaw-bites-nut", False)],
+)
+def test_g_is_told_where_a_weight_is_made_of_a_mass(id: str, needs: bool) -> None:
+    """A jaw is drawn by a muscle and held by a nut, and weighs nothing."""
+    assert problem_of(id).needs_gravity is needs
+
+
 def test_one_at_a_time_is_as_all_together() -> None:
     problem = problem_of("beam-stay-cable")
     draws = draw_class(problem, "spring", ["ada", "bea", "cid"]).draws

@@ -65,6 +65,15 @@ def test_proportions_that_move_a_point_elsewhere_are_shown(size: str, moved: str
     assert "load_mass = " in caught.value.faults[0].found
 
 
+def test_proportions_that_keep_every_point_in_its_order_are_sound() -> None:
+    """A template without any, and one with a size that leaves all points where they belong."""
+    plain = changed('insertion = "9 cm"', "")
+    assert plain.picture == {}
+    assert check_template(plain, 50).proved == 50
+    own = changed('insertion = "9 cm"', 'insertion = "8 cm"')
+    assert check_template(own, 50).proved == 50
+
+
 def test_the_same_draws_every_time() -> None:
     told = []
     for _ in range(2):

@@ -28,6 +28,7 @@ from probgen.quantities.expression import (
     negative,
     number,
     over,
+    parts,
     positive_first,
     root_above,
     substituted,
@@ -54,6 +55,22 @@ VALUED = [
     (Call("sin", (number(180),)), 0.0),
     (Call("tan", (number(45),)), 1.0),
     (Call("max", (W, T)), 3.0),
+    (Call("min", (W, T)), 2.0),
+    (Call("abs", (negative(W),)), 2.0),
+    (Call("sqrt", (L,)), 2.0),
+    (Call("sin", (A,)), 0.5),
+    (Call("sin", (number(90),)), 1.0),
+    (Call("sin", (number(-180),)), 0.0),
+    (Call("cos", (number(60),)), 0.5),
+    (Call("cos", (number(180),)), -1.0),
+    (Call("cos", (number(-90),)), 0.0),
+    (Call("asin", (number("0.5"),)), 30.0),
+    (Call("acos", (number("0.5"),)), 60.0),
+    (Call("atan", (number(1),)), 45.0),
+    (Power(L, -1), 0.25),
+    (Sum(()), 0.0),
+    (Product(()), 1.0),
+    (Lump(negative(W)), -2.0),
 ]
 
 
@@ -85,6 +102,26 @@ SIMPLIFIED = [
     (times(T, ONE_CM), Product((T, ONE_CM))),
     (over(T, ONE_CM), Quotient(T, ONE_CM)),
     (positive_first(Sum(((-1, T), (1, W)))), Sum(((1, W), (-1, T)))),
+    (positive_first(Sum(((-1, T), (1, W), (-1, D), (1, L)))),
+     Sum(((1, W), (1, L), (-1, T), (-1, D)))),
+    (positive_first(T), T),
+    (total(), ZERO),
+    (total((1, T)), T),
+    (total((-1, T)), Sum(((-1, T),))),
+    (total((-1, total((-1, T)))), T),
+    (total((1, T), (1, number(0, UNITS["N"]))), T),  # a zero of any unit
+    (total((1, T), (1, UNITY)), Sum(((1, T), (1, UNITY)))),
+    (times(), UNITY),
+    (times(UNITY, UNITY), UNITY),
+    (times(T, number(0, UNITS["N"])), ZERO),
+    (times(T, times(D, L)), Product((T, D, L))),
+    (times(T, number(-1)), Product((T, number(-1)))),
+    (over(T, UNITY), T),
+    (over(negative(T), D), negative(Quotient(T, D))),
+    (over(negative(T), negative(D)), Quotient(T, D)),
+    (over(total((-1, T), (1, W)), D), Quotient(total((-1, T), (1, W)), D)),
+    (over(T, total((1, D), (-1, L))), Quotient(T, total((1, D), (-1, L)))),
+    (over(UNITY, D), Quotient(UNITY, D)),
 ]
 
 
@@ -118,7 +155,12 @@ def test_linear_parts_agree_with_a_computer_algebra_system(
 
 
 @pytest.mark.parametrize(
-    "expression", [Power(T, 2), Quotient(W, T), Call("sin", (T,)), times(T, total((1, T), (1, W)))]
+    "expression",
+    [
+        *(Power(T, 2), Quotient(W, T), Call("sin", (T,)), times(T, total((1, T), (1, W)))),
+        *(total((1, W), (1, Power(T, 2))), times(W, Power(T, 2)), Quotient(T, T)),
+        Quotient(Power(T, 2), W),
+    ],
 )
 def test_what_is_not_linear_has_no_linear_parts(expression: Expression) -> None:
     assert linear_parts(expression, "T") is None
@@ -126,6 +168,26 @@ def test_what_is_not_linear_has_no_linear_parts(expression: Expression) -> None:
 
 def test_an_expression_without_the_name_is_all_rest() -> None:
     assert linear_parts(W, "T") == (ZERO, W)
+
+
+EACH_KIND = [
+    Sum(((1, T), (-1, W))),
+    Product((T, W)),
+    Quotient(T, W),
+    Power(T, 3),
+    Call("max", (T, W)),
+    Lump(T),
+    Root(total((1, T), (-1, Name("x", "x"))), "x", 0.0, 9.0),
+]
+
+
+@pytest.mark.parametrize("expression", EACH_KIND)
+def test_every_kind_is_looked_into(expression: Expression) -> None:
+    assert T in parts(expression) or any(T in parts(part) for part in parts(expression))
+    changed = substituted(expression, lambda part: D if part == T else None)
+    assert names_in(changed) == names_in(expression) - {"T"} | {"D"}
+    assert float(evaluate(changed, {**VALUES, "D": 3.0})) == evaluate(expression, VALUES)
+    assert substituted(expression, lambda part: None) == expression
 
 
 def test_substitution_gives_a_tree_that_can_be_valued_by_itself() -> None:

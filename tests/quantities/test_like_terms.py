@@ -5,6 +5,7 @@ from decimal import Decimal
 import pytest
 
 from probgen.quantities.expression import (
+    Call,
     Expression,
     Name,
     Number,
@@ -16,14 +17,14 @@ from probgen.quantities.expression import (
     times,
     total,
 )
-from probgen.quantities.like_terms import collected, collected_sum
+from probgen.quantities.like_terms import collected, collected_sum, in_one_order
 from probgen.quantities.printing import plain
 from probgen.quantities.unit import METRE
 
-L, D, W = (Name(n, n) for n in "LdW")
+L, D, W = (Name(n, n) for n in ("L", "d", "W_s"))
 HALF = over(L, number(2))
 P6, P3 = (Number(Decimal(value), METRE) for value in ("0.6", "0.3"))
-VALUES = {"L": 3.7, "d": 1.3, "W": 11.0}
+VALUES = {"L": 3.7, "d": 1.3, "W_s": 11.0}
 
 CASES: list[tuple[Expression, str]] = [
     (Sum(((1, L), (-1, HALF))), "L/2"),
@@ -36,8 +37,32 @@ CASES: list[tuple[Expression, str]] = [
     (Sum(((1, P6), (-1, P3))), "0.3 m"),
     (Sum(((1, times(number(2), P6)), (1, L), (-1, P3))), "0.9 m + L"),
     (Sum(((1, Number(Decimal("2.00"), METRE)), (-1, L))), "2.00 m − L"),
-    (Quotient(W, Sum(((1, number(1)), (1, number(1))))), "W/2"),
-    (times(W, Sum(((1, L), (-1, HALF)))), "W (L/2)"),
+    (Quotient(W, Sum(((1, number(1)), (1, number(1))))), "W_s/2"),
+    (times(W, Sum(((1, L), (-1, HALF)))), "W_s (L/2)"),
+]
+
+
+A, B = Name("a", "a"), Name("b", "b")
+SIN, COS, OTHER = Call("sin", (A,)), Call("cos", (A,)), Call("cos", (B,))
+VALUES |= {"a": 20.0, "b": 50.0}
+CASES += [
+    (Sum(((1, times(number(3), L)), (-1, times(number(2), L)))), "L"),
+    (Sum(((1, L), (-1, times(L, number(2))))), "−L"),
+    (Sum(((1, L), (1, L))), "2 L"),
+    (Sum(((1, L), (-1, over(L, number(12))))), "11 L/12"),
+    (Sum(((1, L), (-1, over(L, number(16))))), "0.9375 L"),  # no sixteenths
+    (Sum(((1, L), (1, over(L, number(2))), (1, over(L, number(2))))), "2 L"),
+    (Sum(((1, L), (1, times(D, L)))), "L + d L"),
+    (Sum(((1, P6), (1, number(1)))), "0.6 m + 1"),  # no like terms
+    (Sum(((1, times(L, SIN, SIN)), (1, times(L, COS, COS)))), "L"),
+    (Sum(((-1, times(L, COS, COS)), (1, W), (-1, times(L, SIN, SIN)))), "−L + W_s"),
+    (Sum(((1, W), (1, times(L, SIN, SIN)), (1, D), (1, times(COS, COS, L)))), "W_s + L + d"),
+    (Sum(((1, times(L, SIN, SIN)), (-1, times(L, COS, COS)))), "L sin a sin a − L cos a cos a"),
+    (Sum(((1, times(L, SIN, SIN)), (1, times(D, COS, COS)))), "L sin a sin a + d cos a cos a"),
+    (Sum(((1, times(L, SIN, SIN)), (1, times(L, OTHER, OTHER)))), "L sin a sin a + L cos b cos b"),
+    (Sum(((1, times(L, SIN)), (1, times(L, COS)))), "L sin a + L cos a"),
+    (Sum(((1, times(L, SIN, COS)), (1, times(L, COS, COS)))), "L sin a cos a + L cos a cos a"),
+    (Sum(((1, times(SIN, SIN)), (1, times(COS, COS)))), "1"),
 ]
 
 
@@ -52,3 +77,16 @@ def test_what_is_added_stands_first_and_numbers_before_names() -> None:
     two = Number(Decimal("2.00"), METRE)
     assert plain(collected_sum((-1, D), (1, L), (1, two))) == "2.00 m + L − d"
     assert collected_sum((1, L), (-1, L)) == total()
+
+
+def test_products_of_the_same_factors_are_put_in_the_order_of_the_first() -> None:
+    mixed = Sum(((1, times(L, D)), (-1, times(D, W)), (-1, times(D, L)), (1, times(W, W, D))))
+    expected = Sum(((1, times(L, D)), (-1, times(D, W)), (-1, times(L, D)), (1, times(W, W, D))))
+    assert in_one_order(mixed) == expected
+    assert plain(collected(in_one_order(mixed))) == "−d W_s + W_s W_s d"
+    assert in_one_order(times(L, D)) == times(L, D)
+
+
+def test_a_factor_twice_is_not_the_factor_once() -> None:
+    kept = Sum(((1, times(L, L, D)), (-1, times(L, D, D))))
+    assert in_one_order(kept) == kept

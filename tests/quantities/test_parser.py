@@ -15,7 +15,14 @@ from probgen.quantities.expression import (
     Sum,
     evaluate,
 )
-from probgen.quantities.parser import ExpressionError, parse, parse_comparison, parse_equation
+from probgen.quantities.parser import (
+    LARGEST_EXPONENT,
+    ExpressionError,
+    UnknownNameError,
+    parse,
+    parse_comparison,
+    parse_equation,
+)
 from probgen.quantities.unit import UNITS
 
 L, THETA, R_X, M = Name("L", "L"), Name("theta", "theta"), Name("R.x", "R_x"), Name("m", "m")
@@ -50,6 +57,25 @@ TREES = [
     ("(L + m)/2", Quotient(Sum(((1, L), (1, M))), n("2"))),
     ("sin(theta)*R.x", Product((Call("sin", (THETA,)), R_X))),
     ("atan2(L, m)", Call("atan2", (L, M))),
+    ("+L", L),
+    ("L*-m", Sum(((-1, Product((L, M))),))),
+    ("-L/m", Sum(((-1, Quotient(L, M)),))),
+    ("L/-m", Sum(((-1, Quotient(L, M)),))),
+    ("-(L - m)", Sum(((-1, L), (1, M)))),
+    ("L/m/theta", Quotient(Quotient(L, M), THETA)),
+    ("L/m*theta", Product((Quotient(L, M), THETA))),
+    ("L*m*theta", Product((L, M, THETA))),
+    ("L*(m*theta)", Product((L, M, THETA))),
+    ("L*m^2", Product((L, Power(M, 2)))),
+    ("(L^2)*m", Product((Power(L, 2), M))),
+    ("max(L, 0)*m", Product((Call("max", (L, n("0"))), M))),
+    ("min(L + m, 2)", Call("min", (Sum(((1, L), (1, M))), n("2")))),
+    ("1", n("1")),
+    (".5", n("0.5")),
+    ("2.5e3 N", n("2.5E+3", "N")),
+    ("3 mm", n("3", "mm")),  # not 3 m of something
+    ("3 m^2", n("3", "m^2")),
+    ("(3 N)^2", Power(n("3", "N"), 2)),
 ]
 
 
@@ -96,6 +122,47 @@ def test_what_is_no_expression_is_refused_with_its_column(
     assert caught.value.column == column
 
 
+# What is just within a bound, and what is just beyond it.
+BOUNDS = [
+    (f"L^{LARGEST_EXPONENT}", f"L^{LARGEST_EXPONENT + 1}"),
+    ("L^6", "L^7"),
+    ("L^-6", "L^-7"),
+    ("L^0", "L^1.0"),
+    ("L^2", "L^2 m"),
+    ("1e30", "1e31"),
+    ("1e-30", "1e-31"),
+    ("9.9e30", "10e30"),
+    ("0e99", "1e99"),
+    ("(" * 23 + "L" + ")" * 23, "(" * 24 + "L" + ")" * 24),
+    (" + ".join(["(L)"] * 30), "(" * 25 + "L"),  # beside each other, not inside
+    ("1" * 31, "1" * 32),
+    ("L" + " " * 299, "L" + " " * 300),
+    ("sin(L)", "sin()"),
+    ("atan2(L, m)", "atan2(L, m, L)"),
+    ("max(L, m)", "max(L)"),
+    ("min(L, m)", "min(L)"),
+    ("sqrt(L)", "sqrt(L, m)"),
+    ("3 m", "3 m^4"),
+    ("(L + 1)^2", "(L^2 + 1)^2"),
+]
+
+
+@pytest.mark.parametrize(("within", "beyond"), BOUNDS, ids=[row[1][:12] for row in BOUNDS])
+def test_bounds(within: str, beyond: str) -> None:
+    parse(within, SCOPE)
+    with pytest.raises(ExpressionError):
+        parse(beyond, SCOPE)
+
+
+def test_a_name_that_is_like_another_is_told_from_a_stranger() -> None:
+    for text in ("thetta", "zzzz"):
+        with pytest.raises(UnknownNameError):
+            parse(text, SCOPE)
+    with pytest.raises(ExpressionError) as caught:
+        parse("eval(L)", SCOPE)
+    assert not isinstance(caught.value, UnknownNameError)
+
+
 @given(st.text(max_size=40))
 def test_any_text_is_read_or_refused(text: str) -> None:
     column = 1
@@ -119,9 +186,17 @@ def test_arithmetic_agrees_with_the_language_itself(text: str) -> None:
     assert evaluate(parse(text, {}), {}) == pytest.approx(expected, rel=1e-12, abs=1e-12)
 
 
-def test_a_comparison_has_two_sides() -> None:
-    read = parse_comparison("R.x <= 1500 N", SCOPE)
-    assert (read.left, read.relation, read.right) == (R_X, "<=", n("1500", "N"))
+@pytest.mark.parametrize("relation", ["<", "<=", ">", ">="])
+def test_a_comparison_has_two_sides(relation: str) -> None:
+    read = parse_comparison(f"R.x {relation} 1500 N", SCOPE)
+    assert (read.left, read.relation, read.right) == (R_X, relation, n("1500", "N"))
+
+
+@pytest.mark.parametrize(("text", "column"), [("R.x", 4), ("R.x = 3", 5), ("1 < L < 2", 7)])
+def test_what_is_wrong_in_a_comparison_stands_in_a_column(text: str, column: int) -> None:
+    with pytest.raises(ExpressionError) as caught:
+        parse_comparison(text, SCOPE)
+    assert caught.value.column == column
 
 
 def test_an_equation_has_two_sides() -> None:

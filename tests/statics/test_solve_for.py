@@ -59,6 +59,14 @@ LINEAR = [
     ("(a - b)*x - c + d", "(c − d)/(a − b)"),
     ("(b - a)*x - c + d", "(c − d)/(b − a)"),
     ("(-a - b)*x + c - d", "(c − d)/(a + b)"),
+    ("(a + b)*x + c", "−c/(a + b)"),
+    ("(a - b)*x + c", "c/(b − a)"),  # no minus before a difference
+    ("(b - a)*x + c", "c/(a − b)"),
+    ("(a + b)*x + c + d", "−(c + d)/(a + b)"),
+    ("(a - b)*x + c + d", "−(c + d)/(a − b)"),
+    ("a*x - c + d", "(c − d)/a"),
+    ("x*a/b + c", "−c b/a"),
+    ("2*x - 3", "3/2"),
 ]
 
 

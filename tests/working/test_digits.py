@@ -12,6 +12,7 @@ from probgen.quantities.expression import (
     Lump,
     Name,
     Number,
+    evaluate,
     number,
     over,
     times,
@@ -25,6 +26,7 @@ from probgen.quantities.unit import (
     LENGTH,
     METRE,
     NEWTON,
+    PLAIN,
     UNITS,
     US_CUSTOMARY,
     Dimension,
@@ -32,7 +34,7 @@ from probgen.quantities.unit import (
 )
 from probgen.statics.method import Method
 from probgen.statics.plan import Plan
-from probgen.statics.system import Role, System, Variable
+from probgen.statics.system import Condition, Find, Form, Limit, Role, System, Variable
 from probgen.working.case import Case
 from probgen.working.convention import Convention
 from probgen.working.digits import Digits
@@ -111,7 +113,119 @@ def test_a_result_ends_where_its_own_rule_of_rounding_gives_the_answer() -> None
     assert plain(Digits(CASE, _convention("half even")).result(2.5049, LENGTH)) == "2.505 m"
 
 
-CARRIED = [(190.57616879, 1, "190.6 N"), (39.2, 1, "39.2 N"), (612.5, 1, "612.5 N")]
+# The largest or smallest value before a limit ends on the side where the limit still holds.
+SIDES = [
+    (190.57, Form.LARGEST, "190 N"),
+    (190.57, Form.SMALLEST, "191 N"),
+    (190.43, Form.LARGEST, "190 N"),
+    (190.43, Form.SMALLEST, "191 N"),
+    (190.0, Form.LARGEST, "190 N"),
+    (190.0, Form.SMALLEST, "190 N"),
+]
+
+
+@pytest.mark.parametrize(("value", "form", "text"), SIDES)
+def test_an_utmost_value_is_rounded_to_the_side_that_holds(
+    value: float, form: Form, text: str
+) -> None:
+    case = replace(CASE, values={**VALUES, "T": value, "x": 0.02625})
+    asked = Digits(case, Convention(), utmost=Find("T", form))
+    assert plain(asked.final("T")) == text
+    assert plain(asked.result(value, FORCE, "T")).startswith(text[:2])
+    assert plain(asked.rounded(value, NEWTON)) == f"{value:.0f} N"
+    assert plain(asked.final("x")) == "2.63 cm"  # another quantity: the course's rule
+
+
+def test_a_line_that_ends_in_an_utmost_value_does_so_by_its_rule() -> None:
+    """190.96 N with one guard digit is 191.0 N, which is 191: to stay 190, two are needed."""
+    case = replace(CASE, values={**VALUES, "T": 190.96})
+    asked = Digits(case, Convention(), utmost=Find("T", Form.LARGEST))
+    assert plain(asked.final("T")) == "190 N"
+    assert plain(asked.result(190.96, FORCE, "T")) == "190.96 N"
+    assert plain(asked.result(190.96, FORCE)) == "191.0 N"
+
+
+X, FORTY = Name("x", "x"), Number(Decimal("40.00"), UNITS["cm"])
+LIMITS = [
+    (Limit("l", X, "<=", D), (), 0.35, "35.0 cm"),  # with the limit's own digits
+    (Limit("l", D, ">=", X), (), 0.35, "35.0 cm"),
+    (Limit("l", X, "<=", D), (), 0.35 * (1 + 5e-10), "35.0 cm"),
+    (Limit("l", X, "<=", D), (), 0.35 * (1 + 1e-6), "35 cm"),
+    (Limit("l", X, "<=", D), (), 0.2, "20 cm"),
+    (Limit("l", X, "<=", FORTY), (), 0.4, "40.00 cm"),
+    (Limit("l", X, "<=", L), (), 1.2, "120 cm"),  # given in another unit
+    (Limit("l", T, "<=", D), (), 0.35, "35 cm"),  # a limit of something else
+    (Limit("l", total((1, X), (1, D)), "<=", D), (), 0.35, "35 cm"),
+    (None, (Condition("c", X, D),), 0.35, "35.0 cm"),
+    (None, (Condition("c", D, X),), 0.35, "35.0 cm"),
+]
+
+
+@pytest.mark.parametrize(("limit", "conditions", "value", "text"), LIMITS)
+def test_a_value_at_its_limit_is_shown_equal_to_it(
+    limit: Limit | None, conditions: tuple[Condition, ...], value: float, text: str
+) -> None:
+    limits = (limit,) if limit else ()
+    system = replace(SYSTEM, limits=limits, conditions=conditions)
+    case = Case(replace(CASE.plan, system=system), Labels(), NUMBERS, {**VALUES, "x": value})
+    assert plain(Digits(case, Convention(figures=2)).final("x")) == text
+
+
+CONVERTED = [
+    (Number(Decimal("35.0"), UNITS["mm"]), LENGTH, "0.0350 m"),
+    (Number(Decimal("2.5"), UNITS["km"]), LENGTH, "2500 m"),
+    (Number(Decimal("3.0"), UNITS["ft"]), LENGTH, "0.9144 m"),  # an exact short value stays short
+    (Number(Decimal("0.7"), UNITS["rad"]), ANGLE, "40.11°"),
+    (Number(Decimal("1.5"), UNITS["kN"]), FORCE, "1500 N"),
+    (Number(Decimal("7"), UNITS["lbf"]), FORCE, "31.14 N"),
+    (Number(Decimal("0.30"), UNITS["1"]), PLAIN, "0.30"),
+]
+
+
+@pytest.mark.parametrize(("number", "dimension", "text"), CONVERTED)
+def test_given_numbers_in_the_unit_of_the_working(
+    number: Number, dimension: Dimension, text: str
+) -> None:
+    """Powers of ten keep the digits; a foot of 0.3048 m or a pound does with a guard digit."""
+    assert number.unit is not None
+    system = replace(SYSTEM, variables={"q": _variable("q", dimension, number.unit, Role.GIVEN)})
+    value = float(evaluate(number, {}))
+    case = Case(replace(CASE.plan, system=system), Labels(), {"q": number}, {"q": value})
+    assert plain(Digits(case, Convention()).data("q")) == text
+    assert plain(Digits(case, Convention()).shown("q")) == text
+
+
+def test_what_counts_as_data() -> None:
+    roles = {Role.GIVEN: True, Role.DERIVED: True, Role.CONSTANT: True, Role.UNKNOWN: False}
+    for role, data in roles.items():
+        system = replace(SYSTEM, variables={"q": _variable("q", LENGTH, METRE, role)})
+        case = Case(replace(CASE.plan, system=system), Labels(), {}, {})
+        assert Digits(case, Convention()).is_data("q") is data
+
+
+UNITS_OF_ANSWERS = [("x", {}, "3.46 cm"), ("x", {"units": US_CUSTOMARY}, "1.36 in"),
+                    ("s", {"units": US_CUSTOMARY}, "13.0 in")]  # fmt: skip
+
+
+@pytest.mark.parametrize(("id", "choices", "text"), UNITS_OF_ANSWERS)
+def test_an_answer_is_in_its_own_unit_where_the_course_speaks_it(
+    id: str, choices: dict[str, object], text: str
+) -> None:
+    """0.034567 m are 1.3609 in, for a length is given in inches."""
+    assert plain(_digits(**choices).final(id)) == text
+
+
+def test_angles_end_at_a_tenth_of_a_degree_whatever_the_figures() -> None:
+    for figures in (2, 3, 5):
+        assert plain(_digits(figures=figures).rounded(12.345, DEGREE)) == "12.3°"
+        assert plain(_digits(figures=figures).rounded(0.06, DEGREE)) == "0.1°"
+
+
+CARRIED = [
+    *((190.57616879, 1, "190.6 N"), (190.57616879, 2, "190.58 N"), (39.2, 1, "39.2 N")),
+    *((612.5, 1, "612.5 N"), (612.5, 3, "612.5 N"), (600.0, 1, "600 N"), (0.5, 1, "0.500 N")),
+    *((0.50004, 1, "0.5000 N"), (12.0, 2, "12.0 N"), (0.0, 1, "0 N")),
+]
 
 
 @pytest.mark.parametrize(("value", "guard", "text"), CARRIED)

@@ -6,10 +6,10 @@ from itertools import combinations
 
 import pytest
 
-from probgen.figures.freebody.arrows import Arrows
+from probgen.figures.freebody.arrows import Arrows, _clash, _covers, _cross, distance
 from probgen.figures.measured.vector import ArrowScale, Vector
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.scene import Arrow, Path, Spot
+from probgen.figures.paper.scene import HEAVY, Arrow, Path, Spot, heading
 from probgen.figures.paper.segment import crosses
 
 
@@ -65,6 +65,109 @@ def test_weight_hangs_from_its_point_and_hides_no_other_point() -> None:
 def test_push_on_a_solid_is_drawn_from_outside() -> None:
     arrow = drawn(arrows_on(CASE, force("P", 80j, 10.0, 0.0)))["force:P"]
     assert arrow.head == pytest.approx(80j)
+
+
+DISTANCES = [
+    (5 + 3j, 3.0),  # beside it
+    (-3 + 4j, 5.0),  # beyond its start
+    (13 - 4j, 5.0),  # beyond its end
+    (4 + 0j, 0.0),
+]
+
+
+@pytest.mark.parametrize(("spot", "away"), DISTANCES)
+def test_distance_from_a_straight_piece(spot: Spot, away: float) -> None:
+    turn = heading(50.0)
+    assert distance(spot, 0j, 10 + 0j) == pytest.approx(away)
+    assert distance(spot * turn, 10 * turn, 0j) == pytest.approx(away)
+    assert distance(spot, 1j, 1j) == pytest.approx(abs(spot - 1j))
+
+
+def cost(a: Spot, b: Spot, c: Spot, d: Spot) -> float:
+    """What it costs that two arrows, from a to b and from c to d, are near each other."""
+    one, other = Arrow(a, b, HEAVY), Arrow(c, d, HEAVY)
+    assert _clash(one, other) == _clash(other, one)
+    return _clash(one, other)
+
+
+def test_what_the_nearness_of_two_arrows_costs() -> None:
+    level = (0j, 40 + 0j)
+    lying_on = cost(*level, 10 + 0j, 50 + 0j)
+    crossing = cost(*level, 20 - 20j, 20 + 20j)
+    touching = cost(*level, 20 + 3j, 20 + 40j)
+    crowded = cost(*level, 7j, 40 + 7j)
+    assert lying_on > crossing > touching > 0.0
+    assert lying_on > crowded > 0.0
+    assert cost(*level, 4.9j, 40 + 4.9j) == lying_on  # no room for a stroke between
+    assert cost(*level, 5.1j, 40 + 5.1j) == cost(*level, 9.9j, 40 + 9.9j) == crowded
+    assert cost(*level, 9.9j + 40, 9.9j) == crowded  # the other way round too
+    for clear in (10.1j, 60 + 0j, 40 + 60j, -30 - 40j):
+        assert cost(*level, clear, clear + 40) == 0.0
+    assert cost(*level, 20 + 4.1j, 20 + 40j) == 0.0
+
+
+def test_arrows_from_one_point_may_part() -> None:
+    assert cost(0j, 40 + 0j, 0j, -40 + 0j) == 0.0  # opposed
+    assert cost(0j, 40 + 0j, 0j, 40j) == 0.0
+    assert cost(0j, 40 + 0j, 40j, 0j) == 0.0  # head to tail
+    assert cost(0j, 40 + 0j, 0j, 30 * heading(11.0)) > 0.0  # but not so near each other
+    assert cost(0j, 40 + 0j, 0j, 30 * heading(13.0)) == 0.0
+
+
+def test_a_point_is_covered_between_the_ends_of_a_shaft() -> None:
+    arrow = Arrow(0j, 40j, HEAVY)
+    assert _covers(arrow, 20j)
+    assert _covers(arrow, 2.4 + 20j)
+    for clear in (1.9j, 38.1j, 2.6 + 20j, -2.6 + 20j, -5j, 45j):
+        assert not _covers(arrow, clear)
+
+
+@pytest.mark.parametrize("crossed", [(20 - 20j, 20 + 20j), (10 - 1j, 30 + 1j)])
+def test_arrows_that_meet_at_an_end_do_not_cross(crossed: tuple[Spot, Spot]) -> None:
+    level = Arrow(0j, 40 + 0j, HEAVY)
+    assert _cross(level, Arrow(*crossed, HEAVY))
+    for tail, head in ((0j, 9 + 9j), (9 + 9j, 0j), (40 + 0j, 50j), (50j, 40 + 0j), (9j, 40 + 9j)):
+        assert not _cross(level, Arrow(tail, head, HEAVY))
+
+
+def with_components(size: float, x: float, y: float) -> Field:
+    """A force whose components are drawn about it."""
+    field = Field()
+    whole = force("R", 0j, size, 53.13010235415598)
+    legs = (force("R.x", 0j, abs(x), 0.0), force("R.y", 0j, abs(y), 90.0))
+    arrows = Arrows(field, BEAM, [0j], 1.0, ArrowScale.of([whole]), {"R.x": 1})
+    assert arrows.shows_legs(whole, legs)
+    arrows.add([(whole, legs)])
+    return field
+
+
+def test_components_are_sides_of_the_rectangle_and_dots_complete_it() -> None:
+    """3 and 4 beside 5."""
+    field = with_components(5.0, 3.0, 4.0)
+    found = drawn(field)
+    whole, x, y = (found[tag] for tag in ("force:R", "component:R.x", "component:R.y"))
+    length = abs(whole.head - whole.tail)
+    assert x.head - x.tail == pytest.approx(0.6 * length)
+    assert y.head - y.tail == pytest.approx(0.8j * length)
+    edges = [s.lines[0] for s in field.shapes if isinstance(s, Path) and "rectangle" in s.tag]
+    corners = {whole.tail, whole.head, whole.tail + 0.6 * length, whole.tail + 0.8j * length}
+    ends = [end for side in ((x.tail, x.head), (y.tail, y.head), *edges) for end in side]
+    for end in ends:
+        assert min(abs(end - corner) for corner in corners) < 1e-6
+    assert len(edges) == 2
+    assert len({round(end.real, 3) + 1j * round(end.imag, 3) for end in ends}) == 4
+    assert len([s for s in field.shapes if s.tag == "pair:R.x"]) == 1
+
+
+def test_marks_lie_across_the_shaft_below_its_middle() -> None:
+    field = arrows_on(BEAM, force("N", 0j, 1.0, 90.0), marks={"N": 3})
+    arrow = drawn(field)["force:N"]
+    (mark,) = [s for s in field.shapes if isinstance(s, Path) and s.tag == "pair:N"]
+    middle = arrow.tail + 0.42 * (arrow.head - arrow.tail)
+    places = [(start + end) / 2 - middle for start, end in mark.lines]
+    assert [place.imag for place in places] == pytest.approx([0.0, 3.0, 6.0])
+    for start, end in mark.lines:
+        assert abs((end - start).real) == pytest.approx(8.0)
 
 
 def test_paired_force_is_marked() -> None:

@@ -2,9 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from probgen.figures.measured.vector import ArrowScale, Vector, pair_marks, resultant, vectors
+from probgen.figures.measured.vector import (
+    ArrowScale,
+    Vector,
+    components,
+    pair_marks,
+    resultant,
+    vectors,
+)
+from probgen.quantities.printing import plain
 from tests.figures.sketches import BEAM, HINGED, STACK, read, surveyed
 
 TEXT = HINGED.replace("WAY", "120")
@@ -46,6 +56,57 @@ def test_the_whole_of_a_hinge_s_force_by_pythagoras() -> None:
     assert whole.symbol == "R"
 
 
+@pytest.mark.parametrize(
+    ("direction", "x", "y"),
+    [(30.0, 0.0, 90.0), (150.0, 180.0, 90.0), (210.0, 180.0, 270.0), (330.0, 0.0, 270.0)],
+)
+def test_components_of_a_slanting_force_point_along_its_axes(
+    direction: float, x: float, y: float
+) -> None:
+    """100 N at 30 degrees to the level: 86.603 N and 50 N."""
+    template, _, _ = read(HINGED.replace("WAY", f"{direction:.0f}"))
+    force = template.system.force("T")
+    whole = Vector("T", "T", 3 + 0j, 100.0, direction, "T")
+    across, upward = components(whole, force)
+    assert (across.id, upward.id) == ("T.x", "T.y")
+    assert (across.size, upward.size) == pytest.approx((86.6025, 50.0), abs=1e-3)
+    assert (across.direction, upward.direction) == (x, y)
+    assert across.at == upward.at == whole.at
+    assert plain(across.label) == "T sin 60°"  # the cosine of 30 degrees
+    assert plain(upward.label) == "T sin 30°"  # without the sign, which the arrow shows
+
+
+@pytest.mark.parametrize(
+    ("direction", "slants"),
+    [(0.0, False), (90.0, False), (180.4, False), (269.6, False), (0.6, True), (45.0, True),
+     (89.4, True), (359.6, False)],
+)  # fmt: skip
+def test_what_points_along_neither_axis_slants(direction: float, slants: bool) -> None:
+    assert Vector("F", "F", 0j, 1.0, direction, "F").slants is slants
+
+
+def test_a_force_is_called_by_its_letter_or_by_what_it_is_computed_from() -> None:
+    assert plain(Vector("F", "F_1", 0j, 1.0, 0.0, "F").label) == "F_1"
+    named = found(T=50.0, R_x=1.0, R_y=1.0)
+    assert {id: vector.symbol for id, vector in named.items()} == {
+        "R.x": "R_x", "R.y": "R_y", "T": "T", "W": "W",
+    }  # fmt: skip
+
+
+def test_each_pair_has_a_number_of_its_own_and_components_count_together() -> None:
+    pairs = read(STACK + """
+[[hinge]]
+body = "books"
+other = "box"
+symbol = "Q"
+""")[0].system
+    marks = pair_marks(pairs)
+    numbers = {force.id: marks[force.id] for force in pairs.forces if force.pair}
+    assert numbers["Q.x"] == numbers["Q.y"] != numbers["N_1"]
+    assert sorted(set(numbers.values())) == [1, 2]
+    assert all(marks[force.pair] == marks[force.id] for force in pairs.forces if force.pair)
+
+
 def sized(*sizes: float) -> list[Vector]:
     return [Vector("F", "F", 0j, size, 0.0, "F") for size in sizes]
 
@@ -54,6 +115,17 @@ def test_lengths_are_in_proportion_where_the_least_can_be_seen() -> None:
     lengths = ArrowScale.of(sized(30.0, 60.0, 100.0))
     assert lengths.linear
     assert lengths.length(30.0) == pytest.approx(0.3 * lengths.length(100.0))
+
+
+def test_the_least_arrow_to_scale_is_fourteen_points_long_beside_58() -> None:
+    assert ArrowScale.of(sized(14.1, 58.0)).linear
+    assert not ArrowScale.of(sized(13.9, 58.0)).linear
+    assert ArrowScale.of(sized(58.0)).length(58.0) == pytest.approx(58.0)
+    lost = [*sized(58.0), replace(sized(30.0)[0], sign=0)]  # one that nobody knows
+    assert not ArrowScale.of(lost).linear
+    assert ArrowScale.of([]).largest == 1.0
+    uneven = ArrowScale(100.0, False)
+    assert (uneven.length(0.0), uneven.length(100.0)) == (18.0, 58.0)
 
 
 def test_else_they_rise_with_the_square_root() -> None:

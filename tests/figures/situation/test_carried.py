@@ -9,6 +9,7 @@ from probgen.figures.paper.scene import (
     Arrow,
     Label,
     bounds,
+    heading,
     segments,
 )
 from probgen.figures.paper.segment import meets
@@ -84,6 +85,50 @@ def test_a_load_s_name_draws_nothing() -> None:
         carried.weight(carried.system.element("W_b"))
         drawn.append(carried.field.shapes)
     assert drawn[0] == drawn[1]
+
+
+@pytest.mark.parametrize(("end", "side"), [("A", 1), ("B", -1)])
+def test_who_sits_at_an_end_looks_along_the_body(end: str, side: int) -> None:
+    text = BEAM + f'\n[[weight]]\nat = "{end}"\nmass = "m"\nsymbol = "W_p"\n'
+    scene = sketch(text, 'W_p = "rider"')
+    spot = scene.scale * (0.0 if end == "A" else 3.0)
+    box = box_of(scene, "load:W_p")
+    assert ((box.right - spot) > (spot - box.left)) is (side > 0)
+
+
+@pytest.mark.parametrize("slope", [20, 160, 200, 340])
+def test_a_load_stands_on_the_upper_side_of_a_sloping_body(slope: int) -> None:
+    scene = sketch(BOOM.replace("STEEP", str(slope)), 'W_b = "crate"')
+    spot = 3.0 * scene.scale * heading(slope)
+    box = box_of(scene, "load:W_b")
+    assert box.bottom > spot.imag
+    assert box.left < spot.real < box.right
+
+
+@pytest.mark.parametrize(
+    ("direction", "along"), [(0, 1), (180, 1), (30, heading(30)), (210, heading(30)), (90, 1j),
+                             (270, 1j), (150, heading(-30))],
+)  # fmt: skip
+def test_a_body_is_taken_to_the_right_or_upward_whichever_end_is_told_first(
+    direction: int, along: complex
+) -> None:
+    carried = burdens(BOOM.replace("STEEP", str(direction)))
+    seat = carried._seat(carried.system.element("W_b"))
+    assert seat.along == pytest.approx(along, abs=1e-9)
+    assert seat.beyond == pytest.approx(heading(direction))  # out of the body at its end
+    assert seat.spot == pytest.approx(180.0 * heading(direction))
+    if direction % 180 != 90:  # toward the middle
+        assert seat.facing == (-1 if seat.spot.real > 0 else 1)
+
+
+def test_who_lies_on_a_board_has_their_soles_at_its_left_end() -> None:
+    for direction, left in ((0, 0j), (180, -180 + 0j)):
+        carried = burdens(BOOM.replace("STEEP", str(direction)))
+        seat = carried._seat(carried.system.element("W_b"))
+        assert seat.lying is not None
+        soles, way = seat.lying
+        assert soles == pytest.approx(left + 3j, abs=1e-9)  # on the upper side of the bar
+        assert way == pytest.approx(0.86 * 180.0)
 
 
 def test_only_a_bookcase_has_shelves() -> None:

@@ -27,6 +27,7 @@ from probgen.figures.situation.contact import (
 from probgen.figures.situation.contact import (
     touching as touched,
 )
+from probgen.figures.situation.fixture import FACE
 from tests.figures.seen import box_of, outlines, touching
 from tests.figures.sketches import (
     CABINET,
@@ -138,6 +139,19 @@ def test_a_solid_that_nothing_holds_stands_on_a_floor() -> None:
     assert (floor.at.imag, floor.normal) == pytest.approx((0.0, 90.0))
     assert floors_under(stage(CASE)) == []  # a bar does not
     assert floors_under(stage(CABINET)) == []  # this one is held
+
+
+def test_such_a_floor_lies_under_its_feet_however_high_they_are() -> None:
+    """The case raised by 1.5 m at 40 pt a metre; it is 1 m broad."""
+    raised = CASE.replace("O = [0, 0]", 'O = ["L", "L/2"]').replace(
+        'T = [0, "L"]', 'T = ["L", "1.5*L"]'
+    ).replace('C = ["L/6", 0]', 'C = ["L + L/6", "L/2"]').replace(
+        'G = [0, "L/2"]', 'G = ["L", "L"]'
+    )  # fmt: skip
+    (floor,) = floors_under(stage(raised, 'case = "cabinet"'))
+    assert floor.at == pytest.approx(120 + 60j)
+    assert floor.normal == 90.0
+    assert floor.before == floor.after == pytest.approx(20.0 + FACE)
 
 
 def test_posts_stand_on_one_ground_below_everything() -> None:

@@ -6,9 +6,16 @@ import math
 
 import pytest
 
-from probgen.figures.paper.scene import Path, heading
+from probgen.figures.paper.scene import Arc, Path, heading
 from probgen.figures.parts.ground import Surface
-from probgen.figures.situation.line import Line, lines_of
+from probgen.figures.situation.fixture import FACE
+from probgen.figures.situation.line import (
+    Line,
+    _anchored,
+    _particle_run,
+    _reach,
+    lines_of,
+)
 from tests.figures.sketches import HINGED, KNOT, LIMB, TACKLE, TWO, stage
 
 
@@ -79,6 +86,84 @@ def test_a_cord_is_long_enough_for_a_post_to_stand_beside_what_hangs() -> None:
         start, end = ends_of(lines(KNOT)[id])
         assert (end - start) / abs(end - start) == pytest.approx(heading(way))
         assert abs((end - start).real) >= 41.9
+
+
+OFF_BODY = HINGED.replace('B = ["L", 0]', 'B = ["L", 0]\nP = ["L/2", "L/2"]')
+
+
+def test_a_cable_ends_at_a_point_off_the_body_that_lies_on_its_line() -> None:
+    """From B = (120, 0) at 135 degrees to P = (60, 60)."""
+    towards = OFF_BODY.replace("WAY", "135")
+    assert ends_of(lines(towards)["T"]) == pytest.approx((120 + 0j, 60 + 60j))
+    for way in ("130", "315"):  # beside it, and away from it
+        _, end = ends_of(lines(OFF_BODY.replace("WAY", way))["T"])
+        assert abs(end - (60 + 60j)) > 5.0
+    # A strut or a spring is told where it ends in another way.
+    for kind in ("strut", "spring"):
+        other = towards.replace("[[cable]]", f"[[{kind}]]")
+        if kind == "strut":
+            other = other.replace("135", "315")  # it pushes from there
+        _, end = ends_of(lines(other)["T"])
+        assert abs(end - (60 + 60j)) > 5.0
+
+
+def test_a_line_goes_on_as_far_as_half_its_body_where_nothing_holds_it() -> None:
+    start, end = ends_of(lines(HINGED.replace("WAY", "240"))["T"])
+    assert abs(end - start) == pytest.approx(0.5 * 120.0)
+    assert (end - start) / abs(end - start) == pytest.approx(heading(240.0))
+
+
+@pytest.mark.parametrize(
+    ("way", "run"), [(90.0, 74.0), (0.0, 74.0), (180.0, 74.0), (60.0, 108.0), (120.0, 108.0),
+                     (75.0, 111.0), (45.0, 76.3675), (30.0, 74.0)],
+)  # fmt: skip
+def test_how_long_a_line_from_a_particle_is(way: float, run: float) -> None:
+    """At least 74 pt, and 54 pt to its side, but no more than half as much again."""
+    assert _particle_run(way) == pytest.approx(run, abs=1e-3)
+
+
+FACES = [
+    (Surface(50 + 0j, 180.0, 9.0, 9.0), 0.0, 50.0),  # a wall in front
+    (Surface(50 + 0j, 180.0, 9.0, 9.0), 60.0, 100.0),
+    (Surface(50 + 0j, 0.0, 9.0, 9.0), 0.0, None),  # seen from behind
+    (Surface(50 + 0j, 180.0, 9.0, 9.0), 180.0, None),  # which it runs away from
+    (Surface(-50 + 0j, 180.0, 9.0, 9.0), 0.0, None),  # behind the spot
+    (Surface(40j, 270.0, 9.0, 9.0), 90.0, 40.0),  # a ceiling
+    (Surface(-40j, 90.0, 9.0, 9.0), 270.0, None),  # the ground holds no line
+    (Surface(40j, 270.0, 9.0, 9.0), 1.0, None),  # all but along it
+]
+
+
+@pytest.mark.parametrize(("surface", "way", "reach"), FACES)
+def test_how_far_it_is_to_a_face(surface: Surface, way: float, reach: float | None) -> None:
+    found = _reach(surface, 0j, heading(way))
+    assert found == (None if reach is None else pytest.approx(reach))
+
+
+ANCHORS = [(90.0, 270.0), (60.0, 270.0), (150.0, 270.0), (10.0, 180.0), (170.0, 0.0), (0.0, 180.0),
+           (180.0, 0.0), (270.0, 90.0), (240.0, 90.0), (-10.0, 180.0)]  # fmt: skip
+
+
+@pytest.mark.parametrize(("way", "normal"), ANCHORS)
+def test_what_holds_a_line_faces_it(way: float, normal: float) -> None:
+    """What rises ends at a ceiling, what is nearly level at a wall, what falls at the ground."""
+    walls: list[Surface] = []
+    assert _anchored(walls, 5 + 7j, way, "cable:T") == ()
+    (face,) = walls
+    assert (face.at, face.normal) == (5 + 7j, normal)
+
+
+def test_a_wall_nearby_holds_a_line_and_is_lengthened() -> None:
+    walls = [Surface(0j, 0.0, 5.0, 5.0)]
+    link = _anchored(walls, 16 + 30j, 180.0, "cable:T")
+    assert [type(shape) for shape in link] == [Path, Arc]
+    assert isinstance(link[0], Path)
+    assert link[0].lines == ((30j, 16 + 30j),)
+    assert len(walls) == 1
+    assert max(spot.imag for spot in walls[0].ends) == pytest.approx(30.0 + FACE)
+    assert _anchored(walls, 0.2 + 10j, 180.0, "cable:T") == ()  # it lies on the face
+    _anchored(walls, 17 + 30j, 180.0, "cable:T")  # too far: a wall of its own
+    assert len(walls) == 2
 
 
 def test_a_muscle_ends_before_it_comes_over_its_joint() -> None:

@@ -95,6 +95,35 @@ def test_a_fraction_has_its_full_size_where_it_is_set_apart() -> None:
     assert "displaystyle" not in mathml(fraction, display=False)
 
 
+def test_brackets_grow_with_what_they_hold_and_only_then() -> None:
+    whole, low = Sum(((1, X), (1, Quotient(X, X)))), Sum(((1, X), (1, X)))
+    assert "<mo>(</mo>" in mathml(Power(whole, 2))
+    assert '<mo stretchy="false">(</mo>' in mathml(Power(low, 2))
+    assert '<mo stretchy="false">(</mo>' not in mathml(Power(whole, 2))
+
+
+def test_a_space_of_a_sixth_of_an_em_stands_before_a_unit_but_for_the_degree_sign() -> None:
+    assert mathml(Number(Decimal("4.9"), NEWTON)) == (
+        '<mrow><mn>4.9</mn><mspace width="0.167em"/><mtext>N</mtext></mrow>'
+    )
+    assert mathml(Number(Decimal(40), DEGREE)) == "<mrow><mn>40</mn><mtext>°</mtext></mrow>"
+    assert mathml(number(40)) == "<mn>40</mn>"
+
+
+@pytest.mark.parametrize(
+    ("value", "elements"),
+    [
+        ("-2", "<mrow><mo>−</mo><mn>2</mn></mrow>"),
+        ("2E+4", "<mrow><mn>2</mn><mo>×</mo><msup><mn>10</mn><mn>4</mn></msup></mrow>"),
+        ("2E-4", "<mrow><mn>2</mn><mo>×</mo><msup><mn>10</mn>"
+                 "<mrow><mo>−</mo><mn>4</mn></mrow></msup></mrow>"),
+        ("21192", "<mn>21\u202f192</mn>"),
+    ],
+)
+def test_signs_and_powers_of_ten_of_a_number(value: str, elements: str) -> None:
+    assert mathml(number(value)) == elements
+
+
 def formulas_in(blocks: tuple[Block, ...]) -> list[Formula]:
     found: list[Formula] = []
     for block in blocks:

@@ -22,6 +22,13 @@ NUMBERS = [
     ("1.2E+3", "1200", 0, False, False),
     ("0.001", "0.001", 0, True, False),
     ("-0", "0", 0, False, False),
+    ("9999", "9999", 0, False, False),  # in groups from five digits on
+    ("10000", "10_000", 0, False, False),
+    ("9.99E+3", "9990", 0, False, False),
+    ("1E+4", "1", 4, False, False),
+    ("1.00E+4", "1.00", 4, True, False),
+    ("0.00099", "9.9", -4, True, False),
+    ("-1.2E+5", "1.2", 5, True, True),
 ]
 
 

@@ -7,15 +7,17 @@ import pytest
 from probgen.quantities.expression import (
     Call,
     Expression,
+    Lump,
     Name,
     Number,
     Power,
     Product,
     Quotient,
+    Root,
     Sum,
     number,
 )
-from probgen.quantities.printing import latex, plain
+from probgen.quantities.printing import latex, latex_in_line, plain
 from probgen.quantities.unit import DEGREE, METRE
 
 X = Name("x", "x")
@@ -52,9 +54,78 @@ SIDE_BY_SIDE: list[tuple[Expression, str]] = [
     (Power(Number(Decimal(3), METRE), 2), r"(3\,\mathrm{m})^{2}"),
     (Call("hypot", (X, number(3))), r"\sqrt{x^{2} + 3^{2}}"),
     (Call("atan2", (X, X)), r"\operatorname{atan2}(x, x)"),
+    (Call("atan2", (Quotient(X, X), X)), r"\operatorname{atan2}\left(\tfrac{x}{x}, x\right)"),
+    (Product((Call("atan2", (X, X)), Call("atan2", (X, X)))),
+     r"\operatorname{atan2}(x, x)\,\operatorname{atan2}(x, x)"),
+    (Call("sum", (X,)), r"\sum x"),
+    (Product((Call("sum", (X,)), X)), r"(\sum x)\,x"),
+    (Call("abs", (Sum(((1, X), (-1, X))),)), "|x - x|"),
+    (Product((Call("abs", (X,)), X)), r"|x|\,x"),
+    (Call("sqrt", (X,)), r"\sqrt{x}"),
+    (Call("sin", (Sum(((1, X), (1, X))),)), r"\sin(x + x)"),
+    (Call("sin", (Product((number(2), X)),)), r"\sin(2\,x)"),
+    (Call("cos", (Call("sin", (X,)),)), r"\cos(\sin x)"),
+    (Call("cos", (plain_number("-2"),)), r"\cos(-2)"),
+    (Call("cos", (plain_number("1.2E-4"),)), r"\cos(1.2\times 10^{-4})"),
+    (Product((Call("sin", (X,)), Call("cos", (X,)))), r"\sin x\,\cos x"),
+    (Power(Call("sin", (X,)), 2), r"(\sin x)^{2}"),
+    (Power(plain_number("3"), 2), "3^{2}"),
+    (Power(X, -1), "x^{-1}"),
+    (Product((plain_number("3"), Power(number(2), 2))), r"3\times 2^{2}"),
+    (Product((X, plain_number("-2"))), r"x\,(-2)"),
+    (Product((number(2), X, number(3))), r"2\,x\,3"),
+    (Sum(((1, plain_number("-2")), (-1, X))), "-2 - x"),
+    (Sum(((-1, plain_number("-2")), (-1, X))), "-(-2) - x"),
+    (Sum(((1, X), (-1, Sum(((1, X), (1, X)))))), "x - (x + x)"),
+    (Sum(((1, Sum(((1, X), (1, X)))), (1, X))), "x + x + x"),
+    (Quotient(Quotient(X, X), X), r"\dfrac{\tfrac{x}{x}}{x}"),
+    (Quotient(X, Quotient(X, X)), r"\dfrac{x}{\tfrac{x}{x}}"),
+    (Sum(((1, X), (1, Quotient(X, X)))), r"x + \dfrac{x}{x}"),
+    (Product((X, Quotient(X, X))), r"x\,\tfrac{x}{x}"),
+    (Call("sqrt", (Quotient(X, X),)), r"\sqrt{\tfrac{x}{x}}"),
+    (Lump(Quotient(X, X)), r"\dfrac{x}{x}"),
+    (Root(Sum(((1, X), (1, X))), "x", 0.0, 1.0), "x + x"),
 ]
 
 
 @pytest.mark.parametrize(("expression", "written"), SIDE_BY_SIDE)
 def test_side_by_side(expression: Expression, written: str) -> None:
     assert latex(expression) == written
+
+
+@pytest.mark.parametrize(("expression", "written"), SIDE_BY_SIDE)
+def test_no_fraction_in_a_line_has_its_full_size(expression: Expression, written: str) -> None:
+    assert latex(expression, display=False) == written.replace(r"\dfrac", r"\tfrac")
+
+
+SLASHED: list[tuple[Expression, str]] = [
+    (Quotient(Sum(((1, X), (1, X))), X), "(x + x)/x"),
+    (Quotient(Product((number(2), X)), X), r"2\,x/x"),
+    (Quotient(X, Product((number(2), X))), r"x/(2\,x)"),
+    (Quotient(X, Quotient(X, X)), "x/(x/x)"),
+    (Quotient(Quotient(X, X), X), "x/x/x"),
+    (Product((Quotient(X, X), X)), r"(x/x)\,x"),
+    (Call("sin", (Quotient(X, X),)), r"\sin(x/x)"),
+    (Power(Quotient(X, X), 2), "(x/x)^{2}"),
+]
+
+
+@pytest.mark.parametrize(("expression", "written"), SLASHED)
+def test_fractions_on_one_line(expression: Expression, written: str) -> None:
+    assert latex_in_line(expression) == written
+    assert plain(expression) == written.replace(r"\,", " ").replace("\\", "").replace("^{2}", "²")
+
+
+@pytest.mark.parametrize(
+    ("symbol", "in_latex", "in_text"),
+    [
+        ("x_theta", r"x_{\theta}", "x_θ"),
+        ("x_1_s", r"x_{1,\mathrm{s}}", "x_1_s"),
+        ("ab", r"\mathit{ab}", "ab"),
+        ("⊥W", r"\perpW", "⊥W"),
+        ("r_∥", r"r_{\parallel}", "r_∥"),
+    ],
+)
+def test_symbols_of_several_parts(symbol: str, in_latex: str, in_text: str) -> None:
+    assert latex(Name(symbol, symbol)) == in_latex
+    assert plain(Name(symbol, symbol)) == in_text

@@ -1,0 +1,49 @@
+"""Couples of a free-body diagram: which way they turn, and what they are called."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.figures.freebody.couple import draw_couples
+from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.scene import Arc, Label, composed
+from tests.figures.sketches import BEAM, read, surveyed
+
+KNOWN = """
+[[couple]]
+at = "B"
+symbol = "C_1"
+moment = MOMENT
+"""
+
+
+def turns(text: str, body: str = "shelf") -> dict[str, float]:
+    """How far the arrow of each couple turns, counter-clockwise; by the letters beside them."""
+    template, values, _ = read(text)
+    measured, field = surveyed(template, values), Field()
+    draw_couples(field, measured, measured.system.body(body), 40.0)
+    scene = composed(field.shapes) if field.shapes else None
+    arcs = [] if scene is None else [s for s in scene.shapes if isinstance(s, Arc)]
+    labels = [] if scene is None else [s for s in scene.shapes if isinstance(s, Label)]
+    for arc, label in zip(arcs, labels, strict=True):
+        assert abs(label.box.centre - arc.centre) < 30.0
+    names = [getattr(label.text, "symbol", "") for label in labels]
+    return dict(zip(names, (arc.sweep for arc in arcs), strict=True))
+
+
+def test_an_unknown_couple_turns_as_it_is_assumed() -> None:
+    (symbol,) = turns(BEAM)
+    assert symbol == "M_A"
+    assert turns(BEAM)["M_A"] > 0
+
+
+@pytest.mark.parametrize(("moment", "sense"), [('"20 N*m"', 1), ('"-20 N*m"', -1)])
+def test_a_known_couple_turns_by_its_sign(moment: str, sense: int) -> None:
+    found = turns(BEAM + KNOWN.replace("MOMENT", moment))
+    assert len(found) == 2
+    (sweep,) = [value for symbol, value in found.items() if symbol != "M_A"]
+    assert sweep * sense > 0
+
+
+def test_a_couple_of_nothing_is_not_drawn() -> None:
+    assert set(turns(BEAM + KNOWN.replace("MOMENT", '"0 N*m"'))) == {"M_A"}

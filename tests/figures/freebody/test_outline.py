@@ -1,0 +1,54 @@
+"""A body alone: a ring, a solid, rims with a crank, or a bar as thin as all others."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.bank.depiction import Look
+from probgen.figures.freebody.outline import HALF, draw_body
+from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.scene import Arc, Path, Tone
+from tests.figures.sketches import BEAM, CABINET, DRUM, STACK, read, surveyed
+
+
+def drawn(text: str, look: Look) -> list[Arc | Path]:
+    template, values, _ = read(text)
+    measured, field = surveyed(template, values), Field()
+    draw_body(field, measured, template.system.bodies[0], look, 10.0, 4.5)
+    shapes = [shape for shape in field.shapes if isinstance(shape, Arc | Path)]
+    assert {shape.tag for shape in shapes} == {f"body:{template.system.bodies[0].id}"}
+    assert {shape.tone for shape in shapes} == {Tone.BODY}
+    return shapes
+
+
+def test_a_particle_is_a_ring() -> None:
+    (ring,) = drawn(STACK, Look.BEAM)
+    assert isinstance(ring, Arc)
+    assert (ring.centre, ring.radius) == (0j, 4.5)
+
+
+def test_a_slender_body_is_a_bar_along_its_axis() -> None:
+    """3 m at 10 pt a metre, 2.2 pt to both sides."""
+    (bar,) = drawn(BEAM, Look.LADDER)
+    assert isinstance(bar, Path)
+    (corners,) = bar.lines
+    assert sorted({spot.real for spot in corners}) == pytest.approx([0.0, 30.0])
+    assert sorted({spot.imag for spot in corners}) == pytest.approx([-HALF, HALF])
+
+
+def test_a_solid_is_drawn_by_its_corners() -> None:
+    """3 m broad and 6 m high."""
+    (solid,) = drawn(CABINET, Look.CABINET)
+    assert isinstance(solid, Path)
+    assert solid.closed
+    assert solid.lines[0] == pytest.approx((0j, 30 + 0j, 30 + 60j, 60j))
+
+
+def test_a_drum_has_its_rims_and_a_crank_if_it_is_turned_by_one() -> None:
+    """Radii of 0.5 m and 1 m; the crank reaches to the outer one."""
+    assert [rim.radius for rim in drawn(DRUM, Look.DRUM) if isinstance(rim, Arc)] == [5.0, 10.0]
+    rim, crank = drawn(DRUM, Look.CRANKED_DRUM)
+    assert isinstance(rim, Arc)
+    assert (rim.centre, rim.radius) == (0j, 5.0)
+    assert isinstance(crank, Path)
+    assert max(spot.real for spot in crank.lines[0]) == pytest.approx(10.0)

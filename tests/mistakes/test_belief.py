@@ -1,0 +1,96 @@
+"""What a student could believe: signs, sizes and places, on situations worked by hand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from probgen.mistakes.belief import believable, places, possible
+from probgen.mistakes.variant import Misstep
+from probgen.quantities.expression import evaluate, number
+from probgen.working.case import Case
+from tests.situations import SHELF, STAYED_SHELF, TWO_BEAMS, worked
+
+SHELF_CASE = worked(STAYED_SHELF)[1].case  # T = 190.58 N, R_x = 145.99 N, R_y = -4.90 N
+BEAMS = worked(TWO_BEAMS)[1].case  # M_A = 98.0 N m
+MOVABLE = (
+    SHELF.replace("[points]", '[unknown]\nx = { name = "place", unit = "m" }\n[points]')
+    .replace('C = ["d", 0]', 'C = ["x", 0]')
+    .replace('uniform = true', 'at = "A"')
+    + """
+[[cable]]
+at = "C"
+direction = 90
+symbol = "T"
+[[find]]
+quantity = "x"
+"""
+)
+"""The shelf hung from one cable, whose place is sought: 78.4 N 1.20 m = 117.6 N x, x = 0.80 m."""
+SOUGHT = worked(MOVABLE)[1].case
+
+SIZES = [
+    (15.0, True),  # times the right one
+    (15.1, False),
+    (1 / 15.0, True),
+    (1 / 15.1, False),
+    (9.8, True),  # a mass for a weight
+    (1 / 9.8, True),
+    (-1.0, False),
+    (-2.0, False),
+    (float("nan"), False),
+    (float("inf"), False),
+]
+
+
+@pytest.mark.parametrize(("times", "believed"), SIZES)
+def test_a_pull_of_another_sign_or_fifteen_times_too_large_is_noticed(
+    times: float, believed: bool
+) -> None:
+    assert possible(SHELF_CASE, "T", SHELF_CASE.values["T"] * times) is believed
+
+
+def test_a_component_may_turn_or_vanish() -> None:
+    for value in (-145.99, 0.0, 1e4, -1e4):
+        assert possible(SHELF_CASE, "R.x", value)
+    assert not possible(SHELF_CASE, "R.x", float("nan"))
+    assert not possible(SHELF_CASE, "R.magnitude", 16 * 146.1)
+
+
+def test_a_couple_is_as_likely_one_way_round_as_the_other() -> None:
+    assert BEAMS.values["M_A"] == pytest.approx(98.0)
+    assert possible(BEAMS, "M_A", -98.0)
+    assert not possible(BEAMS, "M_A", 98.0 * 15.1)
+
+
+def test_a_right_answer_of_nothing_has_no_size_to_compare_with() -> None:
+    still = Case(
+        SHELF_CASE.plan, SHELF_CASE.labels, SHELF_CASE.numbers, {**SHELF_CASE.values, "T": 0.0}
+    )
+    assert possible(still, "T", 1e6)
+    assert not possible(still, "T", -1.0)
+
+
+def test_a_place_that_is_sought_lies_on_the_body() -> None:
+    (reach, whole), = places(SOUGHT.system)
+    assert float(evaluate(reach, SOUGHT.values)) == pytest.approx(0.80)
+    assert float(evaluate(whole, SOUGHT.values)) == pytest.approx(1.20)
+    assert places(SHELF_CASE.system) == ()
+    slip = Misstep("own", SOUGHT.plan)
+    sought = places(SOUGHT.system)
+    for x, believed in ((0.0, True), (0.5, True), (1.2, True), (1.21, False), (-0.01, False)):
+        assert believable(SOUGHT, slip, {"x": x}, sought) is believed
+
+
+def test_nobody_goes_on_with_a_pull_below_zero() -> None:
+    slip = Misstep("own", SHELF_CASE.plan)
+    assert believable(SHELF_CASE, slip, {"T": 10.0, "R.x": -5.0}, ())
+    assert not believable(SHELF_CASE, slip, {"T": -10.0, "R.x": 5.0}, ())
+    assert believable(SHELF_CASE, slip, {"W_s": -5.0}, ())  # which is given
+
+
+@pytest.mark.parametrize(("height", "made"), [(1, True), (0, False), (-1, False)])
+def test_a_slip_is_made_only_where_its_condition_holds(height: int, made: bool) -> None:
+    slip = replace(Misstep("own", SHELF_CASE.plan), only_if=number(height))
+    assert believable(SHELF_CASE, slip, {"T": 10.0}, ()) is made
