@@ -29,6 +29,9 @@ def read_givens(table: Table, scope: Scope) -> tuple[Given, ...]:
         before = len(row.faults.found)
         variable, label = _variable(row, id, Role.GIVEN)
         choices = _choices(row)
+        if choices and choices[0] < 0 and variable.dimension == MASS:
+            key = "choices" if row.has("choices") else "from"
+            row.fault(key, choices[0], "a mass, which is never below zero")
         row.close()
         _declare(variable, label, row, scope, before)
         if choices:

@@ -41,6 +41,12 @@ def statement_pieces(statement: str) -> tuple[str | Mention, ...]:
     return tuple(_pieces(" ".join(statement.split())))
 
 
+def told_ids(statement: str) -> frozenset[str]:
+    """What a statement tells with its value; a symbol alone tells none."""
+    mentions = (piece for piece in statement_pieces(statement) if isinstance(piece, Mention))
+    return frozenset(each.id for each in mentions if each.filter in ("", "equation"))
+
+
 def check_statement(table: Table, key: str, known: Collection[str] | None) -> str:
     """The statement under `key`, its faults noted: braces that hold no name, unknown names.
 

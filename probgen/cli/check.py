@@ -2,33 +2,48 @@
 
 from __future__ import annotations
 
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
+if TYPE_CHECKING:
+    from probgen.problem.template_check import Checked
+
 
 @click.command()
-@click.argument("paths", metavar="[PATH]...", nargs=-1, type=click.Path(path_type=Path))
+@click.argument("named", metavar="[NAME]...", nargs=-1)
 @click.option("--draws", type=click.IntRange(1, 1_000_000), default=2000, show_default=True)
-def check(paths: tuple[Path, ...], draws: int) -> None:
-    """Prove templates over many draws.
+def check(named: tuple[str, ...], draws: int) -> None:
+    """Prove templates over many draws, in SI and, where they are written for it, US customary.
 
-    PATH is a template, a bank, or a folder of templates; if left out, all that come with probgen.
+    NAME is a template's id, a bank that comes with probgen, or the path of a template, a bank or a
+    folder of templates; if left out, all that come with probgen.
     """
     from probgen.input.fault import Faults, InputError
-    from probgen.problem.template_check import check_template, templates_at
+    from probgen.problem.template_check import check_template, templates_named
+    from probgen.quantities.unit import SI
 
     faults = Faults("")
-    for template in templates_at(paths, faults):
+    for template in templates_named(named, faults):
+        units = "" if template.units == SI else f" ({template.units.name})"
+        name = f"{template.id}{units}"
         try:
             checked = check_template(template, draws)
         except InputError as error:
             faults.take(error)
-            click.echo(f"{template.id}  FAILED")
+            click.echo(f"{name}  FAILED")
             continue
-        refused = f", {checked.refused} refused by its requirements" if checked.refused else ""
-        click.echo(
-            f"{template.id}  {checked.proved} draws proved{refused}, "
-            f"largest residual {checked.residual:.1e}"
-        )
+        _show(name, checked)
     faults.settle()
+
+
+def _show(name: str, checked: Checked) -> None:
+    """One line, and one more for every requirement that drops draws."""
+    from probgen.problem.dropped import percent
+
+    share = checked.refused / (checked.proved + checked.refused)
+    refused = f", {percent(share)} dropped by its requirements" if checked.refused else ""
+    proved = f"{checked.proved} draws proved{refused}"
+    click.echo(f"{name}  {proved}, largest residual {checked.residual:.1e}")
+    for each in checked.dropped:
+        click.echo(f"    {each}")

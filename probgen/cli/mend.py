@@ -49,7 +49,8 @@ def _mend(mend: str, remedy: Remedy | None) -> str:
         case TrustLayouts():
             own = "name your own folder of them with --layouts, or add --trust-layouts"
             return "; ".join(filter(None, (mend, own)))
-        case WorkAgain(template, values):
-            stated = " ".join(f"--with {name}={value}" for name, value in values.items())
+        case WorkAgain(template, values, customary):
+            stated = "--units US " * customary
+            stated += " ".join(f"--with {name}={value}" for name, value in values.items())
             again = f"see it again with: probgen work {template} {stated}"
             return "; ".join(filter(None, (mend, again)))

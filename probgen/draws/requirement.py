@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import operator
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Any, Final
 
 import numpy as np
@@ -35,14 +35,22 @@ def requirements_hold(
     """
     shape = np.broadcast_shapes(*(np.shape(value) for value in values.values()))
     held = np.ones(shape, dtype=np.bool_)
+    for _, own in each_requirement(template, values, known_only=known_only):
+        held &= own
+    return held
+
+
+def each_requirement(
+    template: Template, values: Values, *, known_only: bool = False
+) -> Iterator[tuple[Requirement, NDArray[np.bool_]]]:
+    """Every requirement, and which draws satisfy it; arguments as of `requirements_hold`."""
     for requirement in template.requirements:
         names = names_in(requirement.left) | names_in(requirement.right)
         if unknown := names - values.keys():
             if known_only:
                 continue
             raise InputError([_unasked(template, requirement, sorted(unknown))])
-        held &= _holds(requirement, values)
-    return held
+        yield requirement, _holds(requirement, values)
 
 
 def stacked(draws: Sequence[Draw]) -> dict[str, NDArray[np.float64]]:

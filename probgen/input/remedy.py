@@ -25,10 +25,12 @@ class WorkAgain:
     """Work a template with given values, to see a failure again.
 
     template: an id or a path; values: as they are typed, in each given's own unit.
+    customary: in US customary units.
     """
 
     template: str
     values: Mapping[str, str]
+    customary: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,8 +7,15 @@ from typing import Final
 
 from probgen.bank.template import Template
 from probgen.statics.flaw import Flaw, FlawKind
+from probgen.statics.plausibility import NEAR_AXIS
 from probgen.statics.system import Kind, System
 
+_IMPLAUSIBLE: Final = (
+    FlawKind.LIFTING_WEIGHT,
+    FlawKind.OFF_BODY,
+    FlawKind.OFF_SECTION,
+    FlawKind.NEAR_AXIS,
+)
 _ONLY_PULL: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE)
 _ONLY_PUSH: Final = (Kind.CONTACT, Kind.ROLLER, Kind.ROUGH)
 
@@ -20,6 +27,8 @@ def flaws_told(template: Template, flaws: Iterable[Flaw]) -> str:
 
 def _told(template: Template, flaw: Flaw) -> str:
     """One flaw in words, quantities by their names and ids, values in their units."""
+    if flaw.kind in _IMPLAUSIBLE:
+        return _implausible(template, flaw)
     system = template.system
     name, value = _name(template, flaw.quantity), _shown(system, flaw)
     limit = template.labels.limits.get(flaw.limit, "")
@@ -45,6 +54,29 @@ def _told(template: Template, flaw: Flaw) -> str:
             return limit
         case FlawKind.PASSED_AT_ZERO:
             return f"{limit} already with {flaw.quantity} = 0: raise the limit or change the values"
+    raise AssertionError(flaw.kind)
+
+
+def _implausible(template: Template, flaw: Flaw) -> str:
+    """A flaw that no balance minds."""
+    labels = template.labels
+    of = labels.elements.get(flaw.quantity) or labels.quantities[flaw.quantity]
+    name, symbol = of.name, of.symbol
+    noun = labels.bodies.get(flaw.body, "")
+    match flaw.kind:
+        case FlawKind.LIFTING_WEIGHT:
+            return f"the weight of {name} ({symbol}) is below zero"
+        case FlawKind.OFF_SECTION:
+            return f"the section at {flaw.place} is not on the {noun}"
+        case FlawKind.OFF_BODY:
+            return f"{name} acts at {flaw.place}, which lies beyond the {noun}"
+    axis = "vertical" if flaw.place == "x" else "horizontal"
+    size = f"hypot({flaw.quantity}.x, {flaw.quantity}.y)"
+    return (
+        f"the force from {name} ({symbol}) is so nearly {axis} that the tolerance of a direction "
+        f"cannot tell which side is meant; ask for abs({flaw.quantity}.{flaw.place}) > "
+        f"{NEAR_AXIS}*{size}"
+    )
 
 
 def _name(template: Template, quantity: str) -> str:

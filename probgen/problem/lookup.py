@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
+from contextlib import suppress
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 
 from probgen.bank.bank import Bank, default_bank, read_bank, read_file
@@ -10,6 +13,7 @@ from probgen.bank.supplied import supplied
 from probgen.bank.template import Template
 from probgen.input.fault import Fault, InputError, nearest, one_of, shown
 from probgen.input.remedy import SeeTemplates
+from probgen.input.toml import read_toml
 from probgen.quantities.unit import SI, UnitSystem
 
 
@@ -48,6 +52,43 @@ def choose_template(
     expected = "the id of a template, or the path of a .toml file"
     remedy = None if mend else SeeTemplates()
     raise InputError([Fault(where, field, found, expected, mend, remedy)])
+
+
+def choose_several(named: str, folder: Path, where: str) -> Iterator[Callable[..., Template]]:
+    """What reads each template of a name in a system of units: the id of one, a bank that comes
+    with probgen, or the path of a template, a bank or a folder.  "" names all there are.
+
+    Raises InputError for a name of nothing; what is called raises it for a faulty template.
+    """
+    bank = default_bank()
+    if named in bank.files:
+        yield partial(bank.read, named)
+    elif (folder / named).is_file() and not _is_bank(folder / named) and named.endswith(".toml"):
+        yield partial(read_file, folder / named)
+    else:
+        chosen = _bank_of(named, folder, where, bank)
+        for id in chosen.files:
+            yield partial(chosen.read, id)
+
+
+def _bank_of(named: str, folder: Path, where: str, known: Bank) -> Bank:
+    try:
+        return choose_bank(named, folder, where, "")
+    except InputError:
+        if (folder / named).exists():
+            raise
+    released = [path.stem for path in supplied("banks").glob("*.toml")]
+    expected = "the id of a template, a bank, or the path of a template, a bank or a folder"
+    mend = nearest(named, [*known.files, *released])
+    remedy = None if mend else SeeTemplates()
+    raise InputError([Fault(where, "", shown(named), expected, mend, remedy)])
+
+
+def _is_bank(path: Path) -> bool:
+    """Whether a file lists templates, or is one; a file that is no TOML is read as a template."""
+    with suppress(InputError):
+        return "template" in read_toml(path, "template or a bank")
+    return False
 
 
 def with_pivot(template: Template, pivot: str, file: str, field: str) -> Template:

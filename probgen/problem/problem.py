@@ -19,8 +19,10 @@ from probgen.draws.class_draws import ClassDraws, NoDrawError, class_draws
 from probgen.draws.draw import Draw
 from probgen.draws.draw import draw as draw_one
 from probgen.draws.requirement import requirements_hold, stacked
+from probgen.draws.sample import sample
 from probgen.input.fault import Fault, InputError
 from probgen.mistakes.wrong_working import Missteps, plan_missteps
+from probgen.problem.dropped import why_refused
 from probgen.problem.flaw_words import flaws_told
 from probgen.quantities.expression import evaluate
 from probgen.quantities.printing import plain
@@ -45,6 +47,7 @@ from probgen.working.result import results
 
 _PROBES: Final = 8
 _ATTEMPTS: Final = 100
+_TRIED: Final = 1000  # draws that tell why a template has none that are fit for use
 
 
 @dataclass(frozen=True)
@@ -140,7 +143,9 @@ def draw_class(problem: Problem, seed: str, students: Sequence[str]) -> ClassDra
     except NoDrawError as error:
         expected = "draws that meet every requirement and pass their proof"
         template = problem.template
-        raise InputError([Fault(template.path, "", template.id, expected, str(error))]) from None
+        reasons = why_refused(template, *proved_values(problem, sample(template, _TRIED).values))
+        mend = f"{error}; dropped are {'; '.join(map(str, reasons))}"
+        raise InputError([Fault(template.path, "", template.id, expected, mend)]) from None
 
 
 def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
@@ -194,10 +199,18 @@ def proved(
     problem: Problem, draws: Sequence[Draw]
 ) -> tuple[dict[str, NDArray[np.float64]], Proof]:
     """Solution and proof, one entry a draw; what has no value is the proof's to blame."""
+    return proved_values(problem, stacked(draws))
+
+
+def proved_values(
+    problem: Problem, drawn: Mapping[str, NDArray[np.float64]]
+) -> tuple[dict[str, NDArray[np.float64]], Proof]:
+    """As `proved`, of coherent values of everything drawn, one entry a draw."""
+    count = len(next(iter(drawn.values())))
     with np.errstate(all="ignore"):
-        solved = solve(problem.plan, coherent_values(draws, problem.convention))
+        solved = solve(problem.plan, _with_gravity(drawn, count, problem.convention))
         proof = prove(problem.plan, solved)
-    return {name: np.broadcast_to(value, len(draws)) for name, value in solved.items()}, proof
+    return {name: np.broadcast_to(value, count) for name, value in solved.items()}, proof
 
 
 def _probes(template: Template) -> list[Draw]:
@@ -219,8 +232,13 @@ def coherent_values(
     draws: Sequence[Draw], convention: Convention
 ) -> dict[str, NDArray[np.float64]]:
     """Coherent values of everything drawn, and g, one entry a draw."""
-    g = float(evaluate(convention.g, {}))
-    return {**stacked(draws), "g": np.full(len(draws), g)}
+    return _with_gravity(stacked(draws), len(draws), convention)
+
+
+def _with_gravity(
+    drawn: Mapping[str, NDArray[np.float64]], draws: int, convention: Convention
+) -> dict[str, NDArray[np.float64]]:
+    return {**drawn, "g": np.full(draws, float(evaluate(convention.g, {})))}
 
 
 def _refused(template: Template, draw: Draw, flaws: Sequence[Flaw]) -> Fault:

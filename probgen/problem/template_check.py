@@ -2,41 +2,50 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
-from contextlib import suppress
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import islice
 from pathlib import Path
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
-from probgen.bank.bank import Bank, default_bank, read_bank, read_file
+from probgen.bank.customary import systems_of
 from probgen.bank.proportions import drawn_sizes
-from probgen.bank.template import Template
-from probgen.draws.draw import Draw, draw
-from probgen.draws.requirement import requirements_hold
+from probgen.bank.statement import told_ids
+from probgen.bank.template import Derived, Given, Template
+from probgen.draws.draw import Draw
+from probgen.draws.sample import Sample, sample
 from probgen.figures.measured.proportion import disturbances
 from probgen.figures.measured.survey import survey
 from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.remedy import WorkAgain
-from probgen.input.toml import read_toml
+from probgen.input.toml import parse_toml
+from probgen.problem.dropped import Dropped, misses
 from probgen.problem.flaw_words import flaws_told
+from probgen.problem.lookup import choose_several
 from probgen.problem.problem import (
     Problem,
     Worked,
     prepare,
-    proved,
+    proved_values,
     shown_values,
     tell_steps,
     work,
 )
+from probgen.quantities.unit import US_CUSTOMARY
 from probgen.statics.flaw import Flaw
+from probgen.statics.plausibility import implausible
 from probgen.working.convention import Convention
 
-_SEED: Final = "check"
 _TOLD: Final = 20  # draws whose working is told as well; telling takes far longer than proving
+_DEPICTED: Final = 100  # draws whose stated proportions are looked at
 _SHOWN: Final = 3  # failing draws shown of one template
 _LEAST: Final = 0.02  # of all draws must be fit for use, or classes will hardly find theirs
+_AT_ONCE: Final = 25_000  # draws proved in one go, so that a million fit into memory
+
+_Mask = NDArray[np.bool_]
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,86 +53,141 @@ class Checked:
     """A template that passed; proved, refused: draws, and those its requirements turn away.
 
     residual: the largest relative residual of any balance of any draw.
+    dropped: each requirement that turns draws away; a draw may fail several.
     """
 
     template: Template
     proved: int
     refused: int
     residual: float
+    dropped: tuple[Dropped, ...] = ()
 
 
-def templates_at(paths: Sequence[Path], faults: Faults) -> Iterator[Template]:
-    """The templates in files, banks and folders, all that come with probgen for no path.
+def templates_named(named: Sequence[str], faults: Faults) -> Iterator[Template]:
+    """The templates of ids, banks and paths, all that come with probgen where nothing is named.
 
-    What cannot be read is added to the faults.
+    Each is read for every system of units it is written for.  What cannot be read is added to the
+    faults.
     """
-    for path in paths:
+    for each in named or ("",):
         try:
-            if path.suffix == ".toml" and path.is_file() and not _is_bank(path):
-                yield read_file(path)
-                continue
-            bank = read_bank(path)
+            readers = list(choose_several(each, Path(), "PATH"))
         except InputError as error:
             faults.take(error)
             continue
-        yield from _of_bank(bank, faults)
-    if not paths:
-        yield from _of_bank(default_bank(), faults)
+        for read in readers:
+            yield from _in_each_system(read, faults)
+
+
+def _in_each_system(read: Callable[..., Template], faults: Faults) -> Iterator[Template]:
+    try:
+        template = read()
+        yield template
+        for units in systems_of(parse_toml(template.source, template.path)):
+            if units != template.units:
+                yield read(units)
+    except InputError as error:
+        faults.take(error)
 
 
 def check_template(template: Template, draws: int, convention: Convention | None = None) -> Checked:
     """Draws, solves and proves so many sets of numbers, and tells and depicts some.
 
-    Raises InputError showing draws that meet the template's requirements and have no solution that
-    passes its proof, or a figure whose stated proportions move a point elsewhere, or when hardly
-    any draw meets them.
+    Raises InputError for data the statement never tells; showing draws that meet the template's
+    requirements and have no solution that passes its proof, or one nobody would believe, or a
+    figure whose stated proportions move a point elsewhere; or when hardly any draw meets them.
     """
-    problem = prepare(template, convention or Convention())
-    made = list(_drawn(template, draws))
-    solved, proof = proved(problem, made)
-    fit = requirements_hold(template, solved)
-    failing = np.flatnonzero(fit & ~proof.holds)
-    if len(failing):
-        raise InputError(_failed(template, made[i], proof.faults[i]) for i in failing[:_SHOWN])
-    if fit.sum() <= _LEAST * draws:
-        found = f"{int(fit.sum())} of {draws} draws fit for use"
-        mend = "loosen a requirement or change a range"
+    untold = list(_untold(template))
+    problem = prepare(template, convention or Convention(units=template.units))
+    made = sample(template, draws)
+    tally = _Tally(problem, made)
+    for start in range(0, len(made), _AT_ONCE):
+        tally.take(slice(start, start + _AT_ONCE))
+    if faults := [*untold, *tally.failed[:_SHOWN], *tally.unlikely.values()]:
+        raise InputError(faults)
+    if len(tally.fit) <= _LEAST * draws:
+        found = f"{len(tally.fit)} of {draws} draws fit for use"
+        dropped = "; ".join(map(str, tally.dropped))
+        mend = f"loosen a requirement or change a range; dropped are {dropped}"
         raise InputError([Fault(template.path, "require", found, "most draws", mend)])
-    _tell(problem, [each for each, fits in zip(made, fit, strict=True) if fits][:_TOLD])
-    count = int(fit.sum())
-    residual = float(np.max(proof.max_residual[fit], initial=0.0))
-    return Checked(template, count, draws - count, residual)
+    _tell(problem, [made.draw(place) for place in tally.fit[:_DEPICTED]])
+    count = len(tally.fit)
+    return Checked(template, count, draws - count, tally.residual, tally.dropped)
 
 
-def _is_bank(path: Path) -> bool:
-    """Whether a file lists templates, or is one; a file that is no TOML is read as a template."""
-    with suppress(InputError):
-        return "template" in read_toml(path, "template or a bank")
-    return False
+class _Tally:
+    """What many draws come to, taken part by part.
+
+    fit: the places of draws that meet every requirement; failed, unlikely: what is wrong with
+    some of these, the latter by its kind.
+    """
+
+    def __init__(self, problem: Problem, made: Sample) -> None:
+        self._problem, self._made = problem, made
+        self._missed: dict[str, int] = {}
+        self.fit: list[int] = []
+        self.failed: list[Fault] = []
+        self.unlikely: dict[Flaw, Fault] = {}
+        self.residual = 0.0
+
+    @property
+    def dropped(self) -> tuple[Dropped, ...]:
+        return tuple(
+            Dropped(by, count / len(self._made)) for by, count in self._missed.items() if count
+        )
+
+    def take(self, part: slice) -> None:
+        """Solves and proves the draws of one part."""
+        problem, template = self._problem, self._problem.template
+        values = {id: value[part] for id, value in self._made.values.items()}
+        solved, proof = proved_values(problem, values)
+        fit = self._requirements(solved)
+        failing = np.flatnonzero(fit & ~proof.holds)
+        for place in islice(failing, _SHOWN - len(self.failed)):
+            flaws = flaws_told(template, proof.faults[place])
+            self.failed.append(_fault(template, flaws, self._made.draw(part.start + place)))
+        sound = fit & proof.holds
+        for flaw, wrong in implausible(problem.plan, {**proof.values, **solved}):
+            self._blame(part.start, flaw, sound & wrong)
+        self.fit += (part.start + np.flatnonzero(fit)).tolist()
+        self.residual = max(self.residual, float(np.max(proof.max_residual[fit], initial=0.0)))
+
+    def _requirements(self, solved: Mapping[str, NDArray[np.float64]]) -> _Mask:
+        """Which draws of a part meet every requirement; those that miss one are counted."""
+        fit = np.ones(len(next(iter(solved.values()))), dtype=np.bool_)
+        for by, missed in misses(self._problem.template, solved).items():
+            fit &= ~missed
+            self._missed[by] = self._missed.get(by, 0) + int(missed.sum())
+        return fit
+
+    def _blame(self, start: int, flaw: Flaw, wrong: _Mask) -> None:
+        if flaw not in self.unlikely and wrong.any():
+            first = self._made.draw(start + int(np.flatnonzero(wrong)[0]))
+            said = flaws_told(self._problem.template, [flaw])
+            self.unlikely[flaw] = _fault(self._problem.template, said, first)
 
 
-def _of_bank(bank: Bank, faults: Faults) -> Iterator[Template]:
-    for id in bank.files:
-        try:
-            yield bank.read(id)
-        except InputError as error:
-            faults.take(error)
-
-
-def _drawn(template: Template, draws: int) -> Iterator[Draw]:
-    """The same draws every time; without those in which a derived quantity has no value."""
-    for number in range(draws):
-        with suppress(ArithmeticError):
-            yield draw(template, _SEED, str(number))
+def _untold(template: Template) -> Iterator[Fault]:
+    """Data a student would have to guess."""
+    told = told_ids(template.statement)
+    stated: tuple[Given | Derived, ...] = (*template.givens, *template.derived)
+    for each in stated:
+        if each.id not in told:
+            found = f"{each.id} ({each.name})"
+            mend = f"write {{{{ {each.id} }}}} where it is to be told, or leave the quantity out"
+            yield Fault(template.path, "statement", found, "every given with its value", mend)
 
 
 def _tell(problem: Problem, draws: Sequence[Draw]) -> None:
-    own = work(problem, draws)
-    for worked in own:
+    own = work(problem, draws[: _DEPICTED if problem.template.picture else _TOLD])
+    for worked in own[:_TOLD]:
         tell_steps(problem, worked)
-    disturbed = [fault for worked in own for fault in _disturbed(problem.template, worked)]
+    disturbed: dict[str, Fault] = {}  # each kind once, with the first draw that has it
+    for worked in own:
+        for fault in _disturbed(problem.template, worked):
+            disturbed.setdefault(fault.expected, fault)
     if disturbed:
-        raise InputError(disturbed[:_SHOWN])
+        raise InputError(islice(disturbed.values(), _SHOWN))
 
 
 def _disturbed(template: Template, own: Worked) -> Iterator[Fault]:
@@ -142,8 +206,9 @@ def _disturbed(template: Template, own: Worked) -> Iterator[Fault]:
         yield Fault(template.path, "picture", shown_values(own.draw), expected, mend)
 
 
-def _failed(template: Template, failing: Draw, flaws: Iterable[Flaw]) -> Fault:
+def _fault(template: Template, said: str, failing: Draw) -> Fault:
     stated = {given.id: str(failing.values[given.id].value) for given in template.givens}
     found, expected = shown_values(failing), "a solution that passes its proof"
-    mend, again = "add a [[require]] or change a range", WorkAgain(template.path, stated)
-    return Fault(template.path, flaws_told(template, flaws), found, expected, mend, again)
+    mend = "add a [[require]] or change a range"
+    again = WorkAgain(template.path, stated, customary=template.units == US_CUSTOMARY)
+    return Fault(template.path, said, found, expected, mend, again)

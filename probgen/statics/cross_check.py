@@ -154,7 +154,7 @@ def jacobian(system: System, values: Mapping[str, Value], guess: Array) -> Array
 
 
 def _solve_newton(
-    system: System, values: Mapping[str, Value], start: Array, rounds: int = 12
+    system: System, values: Mapping[str, Value], start: Array, rounds: int = 30
 ) -> Array:
     guess = start.copy()
     for _ in range(rounds):
@@ -162,7 +162,18 @@ def _solve_newton(
         if not np.all(np.isfinite(here.residual)) or float(here.relative.max(initial=0.0)) < 1e-14:
             break
         slopes = jacobian(system, values, guess)
-        size = np.where(here.scale > 0.0, here.scale, 1.0)[:, :, None]
+        size = _row_sizes(slopes, here.scale, start)[:, :, None]
         move = np.linalg.pinv(slopes / size) @ (here.residual[:, :, None] / size)
         guess = guess - move[:, :, 0]
     return guess
+
+
+def _row_sizes(slopes: Array, scale: Array, start: Array) -> Array:
+    """What each equation is divided by, so that all count alike; shape (draws, equations).
+
+    An equation whose terms vanish, N = 0 say, counts by what it comes to at the start, lest it
+    drown all others.
+    """
+    usual = np.abs(slopes * start[:, None, :]).max(axis=2)
+    size = np.maximum(scale, 1e-6 * usual)
+    return np.where(size > 0.0, size, 1.0)

@@ -18,17 +18,26 @@ class FlawKind(Enum):
     SECOND_VALUE = auto()  # another value of the quantity would do as well
     PASSED = auto()  # a limit is passed
     PASSED_AT_ZERO = auto()  # a limit is passed before anything is added
+    LIFTING_WEIGHT = auto()  # a weight comes out below zero
+    OFF_BODY = auto()  # something acts beyond the end of its body, or outside its outline
+    OFF_SECTION = auto()  # a section is not on the member it cuts
+    NEAR_AXIS = auto()  # a direction is asked that a marker's tolerance cannot tell from an axis
 
 
 @dataclass(frozen=True, slots=True)
 class Flaw:
     """One thing that is wrong with one draw.
 
-    quantity: id of the variable it is about, limit: id of the limit, "" where there is none.
+    quantity: id of the variable or the element it is about, limit: id of the limit, "" where there
+    is none.
     value: coherent units: the quantity's value, its bound, or its second value.
+    place, body: the point something acts at, and the body it is not on; of a direction near an axis
+    the place is the component that is hardly there, "x" or "y".
     """
 
     kind: FlawKind
     quantity: str = ""
     limit: str = ""
     value: float = 0.0
+    place: str = ""
+    body: str = ""

@@ -13,7 +13,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.quantities.expression import Root, Value, evaluate, root_above
+from probgen.quantities.expression import Root, Value, evaluate, names_in, root_above
+from probgen.quantities.unit import ANGLE, FORCE
 from probgen.statics.cross_check import solve_all, with_definitions
 from probgen.statics.derivation import span_of
 from probgen.statics.flaw import Flaw, FlawKind
@@ -27,6 +28,8 @@ from probgen.statics.system import Find, Form, Limit, Role, System, Variable
 Array = NDArray[np.float64]
 TOLERANCE = 1e-9
 """Largest relative residual or difference that counts as none."""
+_SMALL = 1e-3
+"""Of the largest quantity of its kind: so small may a quantity be and still be compared with it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,12 +155,26 @@ def _with_partners(plan: Plan, batch: Mapping[str, Array]) -> dict[str, Array]:
 
 
 def _start(plan: Plan, batch: Mapping[str, Array], draws: int) -> Array:
-    """A start for the second solver near the plan's values, but not at them."""
+    """A start for the second solver near the plan's values, but not at them.
+
+    A force that the plan does not need starts as large as the largest that is known: from far
+    below, Newton's method may go on to another solution.
+    """
+    usual = _largest_force(plan.system, batch, draws)
+    forces = {force.id for force in plan.system.forces}
     columns = []
     for place, name in enumerate(plan.system.unknowns):
-        value = batch.get(name, np.full(draws, 1.0))
+        value = batch.get(name, usual if name in forces else np.full(draws, 1.0))
         columns.append(np.where(np.isfinite(value), value, 1.0) * (1.02 + 0.01 * place) + 1e-3)
     return np.stack(columns, axis=1)
+
+
+def _largest_force(system: System, batch: Mapping[str, Array], draws: int) -> Array:
+    """The largest force that is known, newtons; 1 N where none is."""
+    known = [f.magnitude for f in system.forces if names_in(f.magnitude) <= batch.keys()]
+    sizes = [np.abs(np.broadcast_to(evaluate(each, batch), draws)) for each in known]
+    largest = np.max([np.zeros(draws), *sizes], axis=0)
+    return np.asarray(np.where(np.isfinite(largest) & (largest > 0.0), largest, 1.0))
 
 
 def _completed(plan: Plan, batch: Mapping[str, Array], second: Array) -> dict[str, Value]:
@@ -177,18 +194,35 @@ def _elsewhere(plan: Plan, values: Mapping[str, Value]) -> tuple[Array, Array]:
 
 
 def _difference(plan: Plan, batch: Mapping[str, Array], second: Array) -> Array:
+    """How far the plan's values are from the second solver's, relative to their size."""
     worst = np.zeros(len(second))
-    forces = {force.id for force in plan.system.forces}
     placed = {name: second[:, i] for i, name in enumerate(plan.system.unknowns)}
-    largest = np.zeros(len(second))
-    for name, value in placed.items():
-        largest = np.maximum(largest, np.abs(value)) if name in forces else largest
     for name, value in placed.items():
         if name in batch:
-            size = np.maximum(np.abs(value), largest) if name in forces else np.abs(value)
+            size = _size_of(plan.system, name, value, {**batch, **placed})
             gap = np.abs(batch[name] - value) / np.where(size > 0.0, size, 1.0)
             worst = np.where(np.isfinite(gap), np.maximum(worst, gap), np.inf)
     return worst
+
+
+def _size_of(system: System, name: str, value: Array, values: Mapping[str, Value]) -> Array:
+    """What a difference counts against: the value, and of what is zero for all that solvers can
+    tell (a force by balance, an angle or a place by symmetry) other quantities of its kind.
+
+    A force is a difference of other forces and known no better than they are; an angle is known to
+    a degree, of other quantities a thousandth of the largest of their kind is taken.
+    """
+    variables = system.variables
+    dimension = variables[name].dimension
+    if dimension == ANGLE:
+        return np.maximum(np.abs(value), 1.0)
+    part = 1.0 if dimension == FORCE else _SMALL
+    alike = (id for id, each in variables.items() if each.dimension == dimension and id in values)
+    size = np.abs(value)
+    for id in alike:
+        if dimension != FORCE or variables[id].role is Role.UNKNOWN:
+            size = np.fmax(size, part * np.abs(np.asarray(values[id], float)))
+    return size
 
 
 def _off_outcomes(plan: Plan, batch: Mapping[str, Array]) -> Array:

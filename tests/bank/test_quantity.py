@@ -170,3 +170,13 @@ def test_an_unknown_is_used_somewhere() -> None:
     table = Table({"x": {}, "y": {}}, "unknown", faults)
     check_used(table, {"y", "T"})
     assert [(fault.field, fault.found) for fault in faults.found] == [("unknown.x", '"x"')]
+
+
+@pytest.mark.parametrize(
+    ("written", "field"),
+    [("choices = [-4.0, 2.0]", "choices"), ("from = -1, to = 2, step = 1", "from")],
+)
+def test_a_mass_below_zero_is_refused(written: str, field: str) -> None:
+    text = f'm = {{ name = "mass", unit = "kg", {written} }}'
+    assert faults_of(text, read_givens) == {f"q.m.{field}": "a mass, which is never below zero"}
+    assert faults_of(text.replace("-", ""), read_givens) == {}

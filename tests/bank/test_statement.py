@@ -4,7 +4,13 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.bank.statement import LONGEST_STATEMENT, Mention, check_statement, statement_pieces
+from probgen.bank.statement import (
+    LONGEST_STATEMENT,
+    Mention,
+    check_statement,
+    statement_pieces,
+    told_ids,
+)
 from probgen.input.fault import Faults
 from probgen.input.table import Table
 
@@ -52,7 +58,7 @@ def test_an_unknown_filter() -> None:
     assert mend == 'did you mean "symbol"?'
 
 
-@pytest.mark.parametrize("brace", ["{{ }}", "{L}", "{{ L", "L }}", "{% if L %}"])
+@pytest.mark.parametrize("brace", ["{{ }}", "{L}", "{ L }", "{{ L", "L }}", "{% if L %}"])
 def test_other_braces_are_a_slip(brace: str) -> None:
     assert len(faults_of(f"A {brace} b", {"L"})) == 1
 
@@ -61,3 +67,8 @@ def test_a_statement_is_of_a_length() -> None:
     assert faults_of("a" * LONGEST_STATEMENT, set()) == []
     ((found, _),) = faults_of("a" * (LONGEST_STATEMENT + 1), set())
     assert f"{LONGEST_STATEMENT + 1} characters" in str(found)
+
+
+def test_a_symbol_alone_tells_no_value() -> None:
+    text = "{{ L }} and {{ m | symbol }}, {{ d | equation }}, {{ b | quantity }}"
+    assert told_ids(text) == {"L", "d"}

@@ -17,11 +17,26 @@ def test_every_template_has_its_line_and_all_faults_come_at_the_end(
     good = bank.files["seesaw-two-riders"]
     result = run("check", "pushing.toml", "bad.toml", good, "--draws", 60)
     assert result.exit_code == 1
-    first, second = result.stdout.splitlines()
-    assert first == "forearm-load  FAILED"
-    assert second.startswith("seesaw-two-riders  ")
-    assert "draws proved" in second
+    lines = [line for line in result.stdout.splitlines() if not line.startswith(" ")]
+    assert lines[:2] == ["forearm-load  FAILED", lines[1]]
+    assert [line.split("  ")[0] for line in lines[1:]] == [
+        "forearm-load (US customary)",
+        "seesaw-two-riders",
+        "seesaw-two-riders (US customary)",
+    ]
+    assert all("draws proved" in line for line in lines[1:])
+    dropped = [line for line in result.stdout.splitlines() if line.startswith("    ")]
+    assert any("% by |m_1 − m_2| ≥ 2 kg (riders of one mass make no problem)" in d for d in dropped)
     assert "insertion = −4.0 cm" in result.stderr
     assert "bad.toml: id" in result.stderr
     assert "see it again with: probgen work pushing.toml --with " in result.stderr
     assert run("check", good, "--draws", 60).exit_code == 0
+
+
+def test_ids_and_banks_are_named_as_elsewhere(run: Run) -> None:
+    assert run("check", "seesaw-two-riders", "--draws", 60).exit_code == 0
+    every = run("check", "life-science", "--draws", 40)
+    assert (every.exit_code, every.stderr) == (0, "")
+    wrong = run("check", "seesaw-two-rider", "--draws", 60)
+    assert wrong.exit_code == 1
+    assert 'did you mean "seesaw-two-riders"?' in wrong.stderr

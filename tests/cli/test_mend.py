@@ -20,6 +20,11 @@ MENDS: list[tuple[str, Remedy | None, str]] = [
         AGAIN,
         "change a range; see it again with: probgen work own.toml --with m=4.0 --with d=35",
     ),
+    (
+        "",
+        WorkAgain("own.toml", {"W": "9.0"}, customary=True),
+        "see it again with: probgen work own.toml --units US --with W=9.0",
+    ),
 ]
 
 

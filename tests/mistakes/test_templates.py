@@ -347,9 +347,19 @@ def passes_without_angle(own: Worked) -> bool:
     return all(gap <= half_width(own.digits, id) for id, gap in gaps.items())
 
 
+HIGH = {"from = 0.90, to = 1.20, step = 0.02": "from = 1.40, to = 1.90, step = 0.05", "68": "120"}
+"""The hook so high above the hatch that its rope is nearly square to it."""
+
+
 def test_a_rope_nearly_square_to_a_flap_lets_its_angle_be_left_out() -> None:
-    own = works("cellar-hatch-rope", 40)
-    found = unnoticed([each.digits for each in own], problem("cellar-hatch-rope").missteps)
+    text = OWN["cellar-hatch-rope"].read_text(encoding="utf-8")
+    for low, high in HIGH.items():
+        assert low in text
+        text = text.replace(low, high)
+    high_hook = prepare(read_template(text, "high.toml"), Convention())
+    draws = draw_class(high_hook, "slips", [str(each) for each in range(40)]).draws
+    own = work(high_hook, draws)
+    found = unnoticed([each.digits for each in own], high_hook.missteps)
     (no_angle,) = [e for e in found if (e.misstep.slip, e.misstep.way) == ("no_angle", "one")]
     assert no_angle.draws == sum(passes_without_angle(each) for each in own) > 0
     assert [each.draws for each in found] == sorted((e.draws for e in found), reverse=True)

@@ -32,6 +32,17 @@ TOLD = [
     (CABINET, Flaw(FlawKind.PASSED, limit="slides"), "it slides"),
     (CABINET, Flaw(FlawKind.PASSED_AT_ZERO, "P", "slides"),
      "it slides already with P = 0: raise the limit or change the values"),
+    (HANGING, Flaw(FlawKind.LIFTING_WEIGHT, "W_t"), "the weight of the load (W_t) is below zero"),
+    (HANGING, Flaw(FlawKind.OFF_BODY, "T", place="C", body="shelf"),
+     "the cable acts at C, which lies beyond the shelf"),
+    (HANGING, Flaw(FlawKind.OFF_SECTION, "T", place="C", body="shelf"),
+     "the section at C is not on the shelf"),
+    (HANGING, Flaw(FlawKind.NEAR_AXIS, "R", place="y"),
+     "the force from the hinge (R) is so nearly horizontal that the tolerance of a direction "
+     "cannot tell which side is meant; ask for abs(R.y) > 0.05*hypot(R.x, R.y)"),
+    (HANGING, Flaw(FlawKind.NEAR_AXIS, "R", place="x"),
+     "the force from the hinge (R) is so nearly vertical that the tolerance of a direction "
+     "cannot tell which side is meant; ask for abs(R.x) > 0.05*hypot(R.x, R.y)"),
 ]  # fmt: skip
 
 

@@ -1,4 +1,4 @@
-"""What a set file names: a template worked about a point of the course's choice."""
+"""What somebody names: templates, banks, and a point of the course's choice."""
 
 from pathlib import Path
 
@@ -8,8 +8,9 @@ from probgen.bank.bank import default_bank
 from probgen.bank.supplied import supplied
 from probgen.input.fault import InputError
 from probgen.input.remedy import SeeTemplates
-from probgen.problem.lookup import choose_bank, choose_template, with_pivot
+from probgen.problem.lookup import choose_bank, choose_several, choose_template, with_pivot
 from probgen.problem.problem import prepare
+from probgen.quantities.unit import US_CUSTOMARY
 from probgen.working.convention import Convention
 
 BEAM = default_bank().read("beam-stay-cable")
@@ -99,3 +100,24 @@ def test_a_template_that_is_not_there(
     assert (fault.file, fault.field) == ("set.toml", "problem[0].template")
     assert mend in fault.mend
     assert isinstance(fault.remedy, SeeTemplates) is listed
+
+
+def test_an_id_goes_before_a_folder_of_the_same_name(tmp_path: Path) -> None:
+    (tmp_path / "seesaw-two-riders").mkdir()
+    (read,) = choose_several("seesaw-two-riders", tmp_path, "PATH")
+    assert read().id == "seesaw-two-riders"
+    assert read(US_CUSTOMARY).units == US_CUSTOMARY
+
+
+def test_a_bank_whose_revisions_are_older_says_so_when_read(tmp_path: Path) -> None:
+    text = """id = "old"
+release = 1
+title = "Old"
+[[template]]
+id = "head-over-phone"
+revision = 1
+"""
+    (tmp_path / "old.toml").write_text(text, encoding="utf-8")
+    (read,) = choose_several("old.toml", tmp_path, "PATH")
+    with pytest.raises(InputError, match="release the bank anew"):
+        read()

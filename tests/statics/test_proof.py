@@ -6,13 +6,18 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from probgen.bank.reading import read_template
+from probgen.draws.sample import sample
+from probgen.problem.problem import prepare, proved_values
 from probgen.quantities.expression import Expression, Value, negative, number, times
 from probgen.statics.cross_check import solve_all
 from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.plan import Plan, find_plan
-from probgen.statics.proof import TOLERANCE, prove
+from probgen.statics.proof import TOLERANCE, Proof, prove
 from probgen.statics.solution import solve
 from probgen.statics.system import System
+from probgen.working.convention import Convention
+from tests.situations import HEAD
 
 Values = dict[str, np.ndarray]
 
@@ -95,3 +100,168 @@ def test_one_draw_and_a_batch_agree(plan: Plan, beam_values: Values) -> None:
         {k: float(np.asarray(v)[0]) for k, v in batch.items()}
     )
     assert float(prove(plan, single).max_residual[0]) < TOLERANCE
+
+
+def solved(text: str, draws: int = 40) -> Proof:
+    problem = prepare(read_template(text, "own.toml"), Convention())
+    return proved_values(problem, sample(problem.template, draws).values)[1]
+
+
+TWO_WHEELS = (
+    HEAD
+    + """
+[given]
+m = { name = "mass of each wheel", choices = [2.0, 3.0], unit = "kg" }
+beta = { name = "slope", choices = [25, 30], unit = "deg" }
+[unknown]
+theta = { name = "rise of the rod", unit = "deg", from = -40, to = 40 }
+[body.left]
+particle = true
+[body.right]
+particle = true
+[[weight]]
+body = "left"
+mass = "m"
+symbol = "W_1"
+[[weight]]
+body = "right"
+mass = "m"
+symbol = "W_2"
+[[contact]]
+body = "left"
+direction = "90 - beta"
+symbol = "N_1"
+[[contact]]
+body = "right"
+direction = "90 + beta"
+symbol = "N_2"
+[[strut]]
+body = "left"
+other = "right"
+direction = "180 + theta"
+symbol = "S"
+[[find]]
+quantity = "theta"
+[[find]]
+quantity = "S"
+"""
+)
+
+
+def test_an_angle_that_is_zero_by_symmetry() -> None:
+    """A rod between two wheels on equal slopes lies level and pushes with W tan(beta)."""
+    proof = solved(TWO_WHEELS)
+    assert proof.faults == ((),) * 40
+    assert np.allclose(proof.values["theta"], 0.0, atol=1e-9)
+    push = np.tan(np.radians(proof.values["beta"])) * proof.values["W_1"]
+    assert np.allclose(proof.values["S"], push)
+
+
+SLOPE_ASKED = (
+    HEAD
+    + """
+[given]
+W = { name = "weight", choices = [200, 50], unit = "N" }
+T = { name = "pull", choices = [<pulls>], unit = "N" }
+[unknown]
+theta = { name = "slope", unit = "deg", from = 0, to = 90 }
+[body.block]
+particle = true
+[[weight]]
+force = "W"
+symbol = "W"
+[[contact]]
+direction = "90 + theta"
+symbol = "N"
+[[cable]]
+direction = "theta"
+magnitude = "T"
+[[find]]
+quantity = "theta"
+"""
+)
+
+
+@pytest.mark.parametrize("pulls", ["1.2, 30", "5, 45", "49, 0.1"])
+def test_a_force_nobody_asks_for_leads_the_second_solver_to_no_other_solution(pulls: str) -> None:
+    """sin(theta) = T/W, whatever N is; N = W cos(theta) is left out of the plan."""
+    proof = solved(SLOPE_ASKED.replace("<pulls>", pulls))
+    assert proof.faults == ((),) * 40
+    sine = np.sin(np.radians(proof.values["theta"]))
+    assert np.allclose(sine, np.asarray(proof.values["T"]) / np.asarray(proof.values["W"]))
+
+
+TIPPING = (
+    HEAD
+    + """
+[given]
+L = { name = "length", from = 8.1, to = 9.7, step = 0.4, unit = "m" }
+s = { name = "distance between the supports", choices = [4.5, 5.4], unit = "m" }
+w = { name = "weight of the beam", choices = [270, 320], unit = "N" }
+p = { name = "weight of the boy", choices = [540, 660], unit = "N" }
+[unknown]
+x = { name = "distance of the boy beyond the support", unit = "m" }
+d = { name = "distance of the moved support", unit = "m", from = 0, to = 4.5 }
+[points]
+K = ["-L/2", 0]
+M = ["L/2", 0]
+A = ["-s/2", 0]
+B = ["s/2", 0]
+X = ["s/2 + x", 0]
+E = ["L/2 - d", 0]
+[body.beam]
+along = ["K", "M"]
+[body.moved]
+along = ["K", "M"]
+[[weight]]
+body = "beam"
+force = "w"
+uniform = true
+symbol = "w_1"
+[[weight]]
+body = "beam"
+at = "X"
+force = "p"
+symbol = "p_1"
+[[roller]]
+body = "beam"
+at = "A"
+symbol = "N_A"
+[[roller]]
+body = "beam"
+at = "B"
+symbol = "N_B"
+[[limit]]
+id = "tips"
+that = "N_A >= 0 N"
+name = "the beam tips"
+[[weight]]
+body = "moved"
+force = "w"
+uniform = true
+symbol = "w_2"
+[[weight]]
+body = "moved"
+at = "M"
+force = "p"
+symbol = "p_2"
+[[fulcrum]]
+body = "moved"
+at = "E"
+symbol = "N_E"
+[[find]]
+quantity = "x"
+as = "largest"
+[[find]]
+quantity = "d"
+"""
+)
+
+
+def test_a_force_that_vanishes_at_its_limit_drowns_no_other_equation() -> None:
+    """w s/2 = p x at the verge of tipping, and d = w L/(2 (w + p))."""
+    proof = solved(TIPPING)
+    assert proof.faults == ((),) * 40
+    v = {id: np.asarray(proof.values[id]) for id in ("w", "p", "s", "x", "L", "d")}
+    assert np.allclose(v["x"], v["w"] * v["s"] / (2 * v["p"]))
+    assert np.allclose(v["d"], v["w"] * v["L"] / (2 * (v["w"] + v["p"])))

@@ -35,6 +35,7 @@ _APART: Final = 5.0  # the least between two arrows side by side, pt
 _ALONG_BODY: Final = 30.0  # what it costs to run along inside the body
 _IN_SOLID: Final = 15.0  # what it costs to lie within a solid
 _FROM_ABOVE: Final = 10.0  # what it costs an arrow that points down to end at its point
+_PULLED: Final = 25.0  # what it costs the pull of a line to end at its point, as a push does
 _OVER_POINT: Final = 40.0  # what it costs to run over a point where another force acts
 _CLOSE: Final = 10.0  # two arrows this near leave no room for a symbol between them, pt
 _CROWDED: Final = 8.0  # what that costs
@@ -208,7 +209,8 @@ class Arrows:
         unit = heading(vector.direction)
         step = unit * self._length(vector)
         falls = abs(vector.direction - 270.0) < 0.01  # what weighs hangs from its point
-        tails = [(spot, 0.0), (spot - step, _FROM_ABOVE if falls else 0.0)]
+        ends = _FROM_ABOVE if falls else _PULLED if vector.pulls else 0.0
+        tails = [(spot, 0.0), (spot - step, ends)]
         for shift in _ASIDE:
             beyond = spot + unit * self.radius
             tails += [(beyond + unit * 1j * side, _BESIDE + 3 * shift) for side in (shift, -shift)]

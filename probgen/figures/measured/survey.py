@@ -285,12 +285,24 @@ def openings(measured: Survey) -> tuple[Opening, ...]:
     found: dict[str, tuple[int, Opening]] = {}
     for opening in _member_openings(measured):
         _offer(found, opening, _reads(measured, opening))
-    # An angle of a member stays with it, though a force's direction may hold it too.
+    # An angle of a member stays with it, though a force's direction may hold it too; unless the
+    # member is the lever arm of that force, laid off square to its line.
     own = {id for id, (rank, _) in found.items() if rank}
     for opening in _force_openings(measured):
-        if opening.id not in own:
+        if opening.id in found and _is_arm_of(found[opening.id][1], opening):
+            found[opening.id] = (1, opening)
+        elif opening.id not in own:
             _offer(found, opening, _reads(measured, opening))
     return tuple(opening for _, opening in found.values())
+
+
+def _is_arm_of(member: Opening, force: Opening) -> bool:
+    """Whether an angle that opens from the level for a force opens from the plumb line for what
+    is square to it.
+    """
+    level = abs((force.reference + 90.0) % 180.0 - 90.0) < _ALIGNED
+    plumb = abs(member.reference % 180.0 - 90.0) < _ALIGNED
+    return level and plumb and abs(apart(member.direction, force.direction) - 90.0) < _ALIGNED
 
 
 def _offer(found: dict[str, tuple[int, Opening]], opening: Opening, rank: int) -> None:

@@ -13,12 +13,13 @@ from probgen.figures.paper.scene import bearing, heading
 from probgen.quantities.expression import Expression, Name, Sum, times
 from probgen.statics.geometry import angle_of, cosine, sine
 from probgen.statics.quantity_id import Quantity
-from probgen.statics.system import Body, Force, System
+from probgen.statics.system import Body, Force, Kind, System
 
 _LEAST: Final = 14.0  # arrow of the least force drawn to scale, pt
 _SHORTEST: Final = 18.0  # arrow of a force next to nothing where arrows are not to scale, pt
 _LONGEST: Final = 58.0  # arrow of the largest force, pt
 _ALIGNED: Final = 0.5  # degrees
+_LINES: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE, Kind.SPRING)
 _UNSOLVED: Final = 0.3  # what a force without a value is drawn as, of the largest
 
 
@@ -29,6 +30,7 @@ class Vector:
     size: newtons, never negative; direction: assumed, degrees; part: as `Force.part`.
     sign: 1 where it acts that way, -1 where the opposite one, 0 where it vanishes or has no value.
     written: what it is labelled as where that is no letter, T cos theta.
+    pulls: it is the pull of a line, whose arrow leaves its point if it can.
     """
 
     id: str
@@ -40,6 +42,7 @@ class Vector:
     part: str = ""
     sign: int = 1
     written: Expression | None = None
+    pulls: bool = False
 
     @property
     def label(self) -> Expression:
@@ -74,9 +77,16 @@ def vectors(measured: Survey, body: Body) -> tuple[Vector, ...]:
                 force.element,
                 force.part,
                 sign,
+                pulls=_pulls(measured.system, force),
             )
         )
     return tuple(found)
+
+
+def _pulls(system: System, force: Force) -> bool:
+    """Whether a line pulls; a spring that is compressed pushes."""
+    element = next((each for each in system.elements if each.id == force.element), None)
+    return force.kind in _LINES and not (element and element.compressed)
 
 
 def _symbol(labels: Labels, force: Force) -> str:

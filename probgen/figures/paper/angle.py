@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
@@ -77,17 +77,20 @@ def draw_angle(
     tag: str,
     *,
     reference_drawn: bool,
+    others: Sequence[tuple[Spot, Spot]] = (),
 ) -> None:
     """Add an angle's arc from a reference direction, and its number, within its two lines if it
     has room there.
 
     The reference line is drawn dashed unless a member already runs there.
+    others: straight pieces of the arcs of other angles, to none of which the number may be nearer
+    if there is another place.
     """
     sweep = (direction - reference + 180.0) % 360.0 - 180.0
     if abs(sweep) < 0.05:
         return
     corner = _Corner(at, reference, sweep, not reference_drawn)
-    radius, box = _setting(field, corner, text)
+    radius, box = _setting(field, corner, text, others)
     lines = (reference, direction) if reference_drawn else (direction,)
     arms = [_arm(at, radius, way, tag) for way in lines]
     bare = [arm for arm in arms if _is_bare(field, *arm.lines[0]) and _off(box, *arm.lines[0])]
@@ -98,12 +101,37 @@ def draw_angle(
     field.add(set_in(text, box, f"label:{tag}"))
 
 
-def _setting(field: Field, corner: _Corner, text: Text) -> tuple[float, Box]:
+def arc_pieces(at: Spot, reference: float, direction: float) -> list[tuple[Spot, Spot]]:
+    """About where the arc of an angle that is not set yet will be, in straight pieces."""
+    sweep = (direction - reference + 180.0) % 360.0 - 180.0
+    return list(_Corner(at, reference, sweep, dashed=False).chords(_RADII[0])) if sweep else []
+
+
+def _setting(
+    field: Field, corner: _Corner, text: Text, others: Sequence[tuple[Spot, Spot]]
+) -> tuple[float, Box]:
     """The radius of the arc, and the box of its number: the first that strike and hide nothing."""
 
     def free(radius: float, box: Box) -> bool:
         return field.is_free(box) and all(_off(box, *ends) for ends in corner.pieces(radius))
 
+    def own(radius: float, box: Box) -> bool:
+        away = min(_gap(box, *piece) for piece in corner.chords(radius))
+        return free(radius, box) and all(_gap(box, *piece) > away for piece in others)
+
+    found = _first(field, corner, text, own) if others else None
+    found = found or _first(field, corner, text, free)
+    if found:
+        return found
+    radius = min((*_RADII, *_WIDE_RADII), key=lambda each: _struck(field, corner, each))
+    boxes = around(text, _ends(corner, radius))
+    return radius, next(box for box in boxes if free(radius, box))
+
+
+def _first(
+    field: Field, corner: _Corner, text: Text, fits: Callable[[float, Box], bool]
+) -> tuple[float, Box] | None:
+    """The first radius whose arc strikes nothing with a box near it that fits; None for none."""
     clear: list[float] = []  # an arc through a wall is worse than one with its number outside
     for radii in (_RADII, _WIDE_RADII):
         for radius in radii:
@@ -113,15 +141,19 @@ def _setting(field: Field, corner: _Corner, text: Text) -> tuple[float, Box]:
             for distance in _BEYOND:
                 middle = corner.reference + corner.sweep / 2
                 box = beside(text, corner.at, middle, radius + distance)
-                if free(radius, box):
+                if fits(radius, box):
                     return radius, box
         for radius in clear:
             for box in around(text, _ends(corner, radius), farthest=_ASIDE):
-                if free(radius, box):
+                if fits(radius, box):
                     return radius, box
-    radius = min((*_RADII, *_WIDE_RADII), key=lambda each: _struck(field, corner, each))
-    boxes = around(text, _ends(corner, radius))
-    return radius, next(box for box in boxes if free(radius, box))
+    return None
+
+
+def _gap(box: Box, start: Spot, end: Spot) -> float:
+    """How far a box is from a straight piece, by the piece's ends and middle."""
+    spots = (start, (start + end) / 2, end)
+    return min(box.gap(Box(s.real, s.imag, s.real, s.imag)) for s in spots)
 
 
 def _ends(corner: _Corner, radius: float) -> tuple[tuple[Spot, float], tuple[Spot, float]]:

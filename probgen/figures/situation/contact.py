@@ -42,6 +42,8 @@ _ROUND: Final = 6.0  # radius of a branch or a rail, pt
 _POST: Final = 34.0  # height of a post, pt
 _POST_HALF: Final = 4.5
 _WALL: Final = 34.0  # how far the wall of a house goes up beyond its ledge, pt
+_UPHILL: Final = 26.0  # how far a slope goes on beyond the block on it, pt
+_DOWNHILL: Final = 18.0  # and before it
 _FALL: Final = 58.0  # how far a face is drawn down below the edge a rope runs over, pt
 
 
@@ -156,7 +158,9 @@ def _face(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
 
 def _slope(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
     """An inclined plane under a block, with its angle at the foot."""
-    reaches = (44.0, 30.0) if normal < 90.0 else (30.0, 44.0)
+    half = stage.blocks[element.body].half.real
+    up, down = half + _UPHILL, half + _DOWNHILL
+    reaches = (up, down) if normal < 90.0 else (down, up)
     surface, held, beneath = _to_pulley(stage, element, Surface(face, normal, *reaches))
     foot, top = sorted(surface.ends, key=lambda spot: spot.imag)
     way = top - foot

@@ -26,13 +26,14 @@ from probgen.figures.measured.survey import (
     untold_in,
     ways_out,
 )
-from probgen.figures.paper.angle import draw_angle
+from probgen.figures.paper.angle import arc_pieces, draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.dimension_line import draw_length
 from probgen.figures.paper.scale import POINTLIKE, fits, fitted
 from probgen.figures.paper.scene import (
     LIGHT,
     MEDIUM,
+    Arc,
     Arrow,
     Box,
     Scene,
@@ -43,6 +44,7 @@ from probgen.figures.paper.scene import (
     bearing,
     heading,
     line,
+    segments,
 )
 from probgen.figures.parts import mechanical
 from probgen.figures.parts.axes import TURN, turning
@@ -320,7 +322,22 @@ class _Situation:
                 self.stage.text(variable.as_name),
                 opening.id,
                 reference_drawn=drawn,
+                others=self._other_arcs(opening),
             )
+
+    def _other_arcs(self, own: Opening) -> list[tuple[Spot, Spot]]:
+        """Where the arcs of all other angles are, or about where they will be."""
+        drawn = {shape.tag: shape for shape in self.field.shapes if isinstance(shape, Arc)}
+        pieces: list[tuple[Spot, Spot]] = []
+        for each in self.shown.openings:
+            if each is own or not is_told(self.measured, each.id):
+                continue
+            arc = drawn.get(f"angle:{each.id}")
+            if arc:
+                pieces += [(complex(a, b), complex(c, d)) for a, b, c, d in segments(arc)]
+            else:
+                pieces += arc_pieces(self._paper(each.at), each.reference, each.direction)
+        return pieces
 
     def _paper(self, place: complex) -> Spot:
         """A place (m) on paper, moved with the particle that is there."""

@@ -18,6 +18,7 @@ _FAR: Final = 40.0  # how far from it at most as long as nothing else is nearer,
 _LONG: Final = 110.0  # how far from it at most with a line to it, pt
 _OFF: Final = 14.0  # from a thing to a label that needs a line to it, pt
 _ASTRAY: Final = 12.0  # from a body to the letter of a point that needs one, pt
+_STOUT: Final = 9.0  # half the thickness of a body with room for letters within, pt
 _CLEAR: Final = GAP + 0.1  # between a label and the line to its thing, pt
 _SHORTEST: Final = 2.0  # a line to a thing that is drawn, pt
 _MARGIN: Final = 2.0  # by how much a label is nearer to its own thing than to any other, pt
@@ -56,10 +57,12 @@ def set_letters(field: Field, points: Mapping[str, tuple[Spot, float]]) -> None:
         others = [_dot(each) for each, _ in points.values() if abs(each - spot) > 1.0]
         near = around(name, above, half, farthest=_NEAR)
         further = around(name, (*above, *below), half, farthest=_FAR)
-        nearest = _nearer(own, others, chain(near, further))
+        # Within a stout body there is room beside the point itself.
+        within = around(name, (*above, *below), farthest=_NEAR) if half > _STOUT else ()
+        nearest = _nearer(own, others, chain(within, near, further))
         boxes = chain(nearest, around(name, (*above, *below), half))
         label = field.place(name, boxes, f"letter:{point}")
-        if label.box.gap(own) > half + _ASTRAY:
+        if label.box.gap(own) > (_ASTRAY if half > _STOUT else half + _ASTRAY):
             _lead(field, label, own)
 
 
