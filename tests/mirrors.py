@@ -12,6 +12,7 @@ from typing import Final
 DATA_ONLY: Final = (
     "bank/supplied.py",  # a path, followed by every test of the bank
     "build/progress.py",
+    "course/wanted.py",
     "input/remedy.py",
     "quantities/formula.py",
     "sheets/writer.py",
@@ -32,6 +33,9 @@ ELSEWHERE: Final = {
     "build/joined_pdfs.py": "cli/test_pdfs.py",
     "cli/demo.py": "build/test_demo.py",
     "cli/group.py": "cli/test_failure.py",
+    "course/drafts.py": "course/test_succession.py",  # what becomes of a class is told there
+    "course/first_format.py": "hostile/test_records.py",
+    "course/record_judge.py": "course/test_record_file.py",
     "course/record_schema.py": "hostile/test_records.py",
     "figures/parts/goods.py": "figures/situation/test_scenery.py",
     "figures/parts/scenery.py": "figures/situation/test_scenery.py",

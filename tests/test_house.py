@@ -17,9 +17,7 @@ ROOT = PACKAGE.parent
 FILES = sorted(PACKAGE.rglob("*.py"))
 TESTS = ROOT / "tests"
 TEST_FILES = sorted(TESTS.rglob("*.py"))
-MODULES = [
-    path.relative_to(PACKAGE).as_posix() for path in FILES if not path.name.startswith("__")
-]
+MODULES = [path.relative_to(PACKAGE).as_posix() for path in FILES if not path.name.startswith("__")]
 LONGEST_FILE = 400
 LONGEST_FUNCTION = 50
 

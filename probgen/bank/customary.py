@@ -58,8 +58,7 @@ def _resolved(content: object, customary: bool, path: str, faults: Faults) -> ob
     elif customary:
         own = _laid_over(own, other)
     return {
-        key: _resolved(value, customary, _entry(path, key), faults)
-        for key, value in own.items()
+        key: _resolved(value, customary, _entry(path, key), faults) for key, value in own.items()
     }
 
 

@@ -190,9 +190,7 @@ class Vocabulary(Generic[T]):
         return tuple(entry.words[0] for entry in self.entries)
 
 
-def _loads(
-    thing: Thing, words: str, drawn: str, *manners: Manner
-) -> Iterator[Entry[Load]]:
+def _loads(thing: Thing, words: str, drawn: str, *manners: Manner) -> Iterator[Entry[Load]]:
     """A thing in each manner it can be carried in; the first needs no word of its own."""
     names = tuple(words.split(", "))
     for manner in manners:

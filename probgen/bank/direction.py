@@ -37,9 +37,7 @@ WAYS: Final = {"right": 0, "up": 90, "left": 180, "down": 270}
 _FORMS: Final = ("from", "along", "square_to", "rise", "bearing")
 
 
-def read_direction(
-    row: Table, key: str, scope: Scope, points: Mapping[str, Point]
-) -> Expression:
+def read_direction(row: Table, key: str, scope: Scope, points: Mapping[str, Point]) -> Expression:
     """The direction under `key`; a stand-in after a fault."""
     if not isinstance(row.content.get(key), dict):
         return scope.expression(row, key, ANGLE)
@@ -54,9 +52,7 @@ def read_direction(
     return direction
 
 
-def _read_form(
-    table: Table, form: str, scope: Scope, points: Mapping[str, Point]
-) -> Expression:
+def _read_form(table: Table, form: str, scope: Scope, points: Mapping[str, Point]) -> Expression:
     match form:
         case "from":
             return _from_axis(table, scope)
@@ -87,9 +83,7 @@ def _turn(table: Table, scope: Scope) -> Expression:
     return scope.expression(table, "turn", ANGLE) if table.has("turn") else ZERO
 
 
-def _along_points(
-    table: Table, key: str, scope: Scope, points: Mapping[str, Point]
-) -> Expression:
+def _along_points(table: Table, key: str, scope: Scope, points: Mapping[str, Point]) -> Expression:
     pair = read_pair(table, key, points)
     return direction_between(*pair, scope) if pair else ZERO
 

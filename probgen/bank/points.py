@@ -1,9 +1,9 @@
 """The points of a template: expressions in the ground frame turned into links from the origin.
 
-    A = [0, 0]                                              x and y
-    B = { from = "A", distance = "L", direction = "theta" } along a direction, in any of its forms
-    C = { from = "A", distance = "d", toward = "B" }        toward another point
-    G = { midpoint = ["A", "B"] }
+A = [0, 0]                                              x and y
+B = { from = "A", distance = "L", direction = "theta" } along a direction, in any of its forms
+C = { from = "A", distance = "d", toward = "B" }        toward another point
+G = { midpoint = ["A", "B"] }
 """
 
 from __future__ import annotations

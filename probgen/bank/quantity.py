@@ -121,9 +121,7 @@ def _variable(row: Table, id: str, role: Role) -> tuple[Variable, Label]:
     return variable, Label(symbol, name, row.text("measured", ""))
 
 
-def _declare(
-    variable: Variable, label: Label, row: Table, scope: Scope, before: int
-) -> None:
+def _declare(variable: Variable, label: Label, row: Table, scope: Scope, before: int) -> None:
     scope.declare(variable, label, row)
     if len(row.faults.found) > before:
         scope.doubtful.add(variable.id)

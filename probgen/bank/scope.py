@@ -35,9 +35,7 @@ _GREEK: Final = (
 )
 _SYMBOL: Final = re.compile(rf"(?:[A-Za-z]|{_GREEK})(?:_[A-Za-z0-9]{{1,6}})?")
 _ID: Final = re.compile(r"[A-Za-z][A-Za-z0-9_]{0,39}")
-GRAVITY: Final = Variable(
-    Name("g", "g"), ACCELERATION, METRE_PER_SECOND_SQUARED, Role.CONSTANT
-)
+GRAVITY: Final = Variable(Name("g", "g"), ACCELERATION, METRE_PER_SECOND_SQUARED, Role.CONSTANT)
 _FREE_FALL: Final = Label("g", "acceleration of free fall")
 
 _Read = TypeVar("_Read")
@@ -81,9 +79,7 @@ class Scope:
         """Every printed letter that is taken."""
         return frozenset(label.symbol for label in self.labels.values())
 
-    def declare(
-        self, variable: Variable, label: Label, table: Table, key: str = "symbol"
-    ) -> None:
+    def declare(self, variable: Variable, label: Label, table: Table, key: str = "symbol") -> None:
         """Adds a quantity and what it is called; its id and its symbol must be its own."""
         if not table.faulty(key):
             self._check_own(variable.id, label.symbol, table, key)

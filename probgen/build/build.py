@@ -5,50 +5,81 @@ Everything a build prints follows from its record; that is why a record alone ca
 
 from __future__ import annotations
 
-import secrets
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from datetime import date
 from pathlib import Path
 
-from probgen.bank.reading import read_template
-from probgen.bank.template import Template
 from probgen.build.delivery import deliver
-from probgen.build.folder import kept_record, recover
+from probgen.build.folder import Delivery, kept_record, recover
 from probgen.build.progress import Report
 from probgen.build.workers import Crew
+from probgen.course.archive import records_beside
+from probgen.course.edited import recoded
+from probgen.course.frozen import frozen_problems
 from probgen.course.inputs import Inputs, read_inputs, unprintable_texts
-from probgen.course.paper import papers
-from probgen.course.record import (
-    Assignment,
-    Record,
-    read_record,
-    require_drawn_from,
-    require_no_layouts,
-)
-from probgen.course.setfile import ProblemSet, read_set
-from probgen.course.version_code import assign_codes
-from probgen.input.fault import InputError
+from probgen.course.issue import Erratum, FrozenTemplate, Issue
+from probgen.course.record import RECORD, Record, require_no_layouts
+from probgen.course.record_file import read_record
+from probgen.course.secret import SECRET, find_secret, new_secret
+from probgen.course.setfile import ProblemSet, judge_seed, read_set
+from probgen.course.succession import Changes, succeed
+from probgen.course.wanted import Wanted
+from probgen.input.fault import Fault, Faults, InputError
+from probgen.input.remedy import CorrectOrReplace
 from probgen.papers.chunk import Loss
 from probgen.papers.typesetter import Kind, typesetter_of
-from probgen.problem.lookup import with_pivot
-from probgen.problem.problem import Problem, draw_class, prepare
-from probgen.quantities.unit import UnitSystem
+from probgen.problem.problem import prepare
 from probgen.sheets.house import House, read_layouts
 
-_SEED_BYTES = 16
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    """What an instructor asks of a build, besides what stands in the files.
+
+    seed: in place of the set file's; guessable: whether it may be.  secret: in place of one that
+    is drawn, or the course's.  layouts: a folder of them in
+    place of the set file's, or of those a record carries, which are used only when `trusted`.
+    correct: what is corrected in papers that were handed out, on this day.
+    replace: begin anew, and keep an earlier build beside the new one; forget: begin anew.
+    edited: take a record that somebody has edited.
+    """
+
+    seed: str = ""
+    guessable: bool = False
+    secret: str = ""
+    layouts: Path | None = None
+    trusted: bool = False
+    correct: str = ""
+    day: str = ""
+    replace: bool = False
+    forget: bool = False
+    edited: bool = False
+
+    @property
+    def erratum(self) -> Erratum | None:
+        return Erratum(self.day or date.today().isoformat(), self.correct) if self.correct else None
+
+
+USUAL = Order()
 
 
 @dataclass(frozen=True, slots=True)
 class Built:
     """A finished build.
 
+    changes: of the class before, None where a record was built as it is.
     remarks: what the instructor should know of the draws and pages; losses: documents that are
-    missing.
+    missing; left: files that somebody has edited, and that stay; kept: where the earlier build is.
     """
 
     folder: Path
     record: Record
     remarks: tuple[str, ...] = ()
     losses: tuple[Loss, ...] = ()
+    changes: Changes | None = None
+    left: tuple[str, ...] = ()
+    kept: Path | None = None
 
     @property
     def lists(self) -> tuple[Path, ...]:
@@ -60,105 +91,118 @@ class Built:
         """The PDFs of all sheets or all keys: one, or several volumes in their order."""
         return tuple(sorted(self.folder.glob(f"all-{kind}*.pdf")))
 
+    @property
+    def fresh(self) -> tuple[Path, ...]:
+        """The PDFs of what was printed last, where that was not all."""
+        named = (self.folder / f"new-{kind}.pdf" for kind in Kind)
+        return tuple(path for path in named if path.exists())
 
-def build_set(
-    set_file: Path,
-    out: Path,
-    seed: str | None,
-    crew: Crew,
-    report: Report,
-    layouts: Path | None = None,
-) -> Built:
-    """Builds a class from a set file, or goes on with a build that was stopped.
 
-    seed, layouts: in place of the set file's; a seed of 128 bits is drawn when neither has one.
-    Raises InputError with every fault of the set file, class list and templates, OutsideError or
-    OSError when something outside fails; then nothing in `out` has changed.
+def build_set(set_file: Path, out: Path, crew: Crew, report: Report, order: Order = USUAL) -> Built:
+    """Builds a class from a set file into a folder, or goes on with a build that was stopped.
+
+    Where the folder has a record, that is the fixed point: who has a paper keeps it.
+    Raises InputError with every fault of the set file, class list and templates, and with all that
+    would change papers; OutsideError or OSError when something outside fails; then nothing in
+    `out` has changed.
     """
     recover(out)
     problem_set = read_set(set_file)
-    inputs = read_inputs(problem_set, set_file, layouts)
+    inputs = read_inputs(problem_set, set_file, order.layouts)
     typesetter_of(problem_set, inputs.house).require_tex()
-    seed = seed or problem_set.seed or _kept_seed(out) or secrets.token_hex(_SEED_BYTES)
-    record, problems, remarks = _draw(problem_set, inputs, seed, report)
-    own = (set_file, set_file.parent / problem_set.roster)
-    short = deliver(record, problems, out, crew, report, own)
-    return Built(out, record, (*remarks, *short.remarks), short.losses)
+    earlier, told = _earlier(problem_set, set_file, out, order)
+    wanted = _wanted(problem_set, inputs, set_file, report)
+    elsewhere = records_beside(out, find_secret(set_file.parent))
+    record, changes = succeed(earlier, wanted, order.erratum, elsewhere)
+    roster, secret = (set_file.parent / name for name in (problem_set.roster, SECRET))
+    own = (set_file, roster, secret, *_record_read(out, order))
+    how = Delivery(inputs=own, replace=order.replace)
+    short = deliver(record, wanted.problems, out, crew, report, how)
+    remarks = (*told, *changes.remarks, *unprintable_texts(problem_set, inputs), *short.remarks)
+    return Built(out, record, remarks, short.losses, changes, how.left, how.kept)
 
 
-def build_record(
-    path: Path,
-    out: Path,
-    crew: Crew,
-    report: Report,
-    layouts: Path | None = None,
-    trusted: bool = False,
-) -> Built:
-    """Builds a class again from the record of an earlier build.  Raises as `build_set` does.
+def _record_read(out: Path, order: Order) -> tuple[Path, ...]:
+    """The record of the folder, where it was read although somebody had edited it."""
+    return (out / RECORD,) if order.edited else ()
 
-    layouts: a folder of them in place of those the record carries, which are used only when they
-    are `trusted`: a layout decides what TeX is told to do.
-    """
+
+def build_record(path: Path, out: Path, crew: Crew, report: Report, order: Order = USUAL) -> Built:
+    """Builds a class again from the record of an earlier build.  Raises as `build_set` does."""
     recover(out)
-    record = read_record(path)
-    if layouts:
-        own = House(record.house.style, read_layouts(layouts), str(layouts))
-        record = replace(record, house=own)
-    elif not trusted:
+    record, told = _read(path, order)
+    if order.layouts:
+        own = House(record.house.style, read_layouts(order.layouts), str(order.layouts))
+        issue = replace(record.issue, house=own)
+        record = replace(record, issues=(*record.issues[:-1], issue))
+    elif not order.trusted:
         require_no_layouts(record, str(path))
-    convention = record.set.convention
-    problems = tuple(
-        prepare(_of_record(each, assigned.pivot, str(path), convention.units), convention)
-        for each, assigned in zip(record.assignments, record.set.problems, strict=True)
-    )
+    if not order.replace:
+        _require_no_loss(record, out)
+    problems = frozen_problems(record.issue, record.current, str(path))
     typesetter_of(record.set, record.house).require_tex()
-    short = deliver(record, problems, out, crew, report, (path,))
-    return Built(out, record, short.remarks, short.losses)
+    how = Delivery(inputs=(path,), replace=order.replace)
+    short = deliver(record, problems, out, crew, report, how)
+    remarks = (*told, *short.remarks)
+    return Built(out, record, remarks, short.losses, None, how.left, how.kept)
 
 
-def _of_record(each: Assignment, pivot: str, path: str, units: UnitSystem) -> Template:
-    """A template as the record has kept it."""
-    where = f"{path}: {each.template_id}"
-    template = read_template(each.source, where, units)
-    require_drawn_from(template, each, where)
-    return with_pivot(template, pivot, path, each.template_id)
+def _earlier(
+    problem_set: ProblemSet, set_file: Path, out: Path, order: Order
+) -> tuple[Record, tuple[str, ...]]:
+    """The record that a folder holds, or one without papers for a new class; and remarks."""
+    typed = order.seed or problem_set.seed
+    if order.seed and not order.guessable:
+        faults = Faults("--seed")
+        judge_seed(order.seed, faults.add)
+        faults.settle()
+    course, kept, path = find_secret(set_file.parent), _kept(out), out / RECORD
+    secret = order.secret or (course.text if course else kept.secret if kept else new_secret())
+    if path.is_file() and not (order.replace or order.forget):
+        record, told = _read(path, order)
+        if typed and typed != record.seed:
+            told += (f"the seed stays that of {path}: the papers in hand were drawn from it",)
+        return replace(record, secret=record.secret or secret), told
+    seed = typed or (kept.seed if kept else new_secret())
+    return Record(seed, secret, (), (), ()), ()
 
 
-def _kept_seed(out: Path) -> str:
-    """The seed that an unfinished build of this folder has drawn, "" when there is none."""
+def _read(path: Path, order: Order) -> tuple[Record, tuple[str, ...]]:
+    """A record, also an edited one where that is asked for; and remarks on it."""
+    record = read_record(path, order.edited)
+    return recoded(record) if order.edited else (record, ())
+
+
+def _kept(out: Path) -> Record | None:
+    """The record of an unfinished build of this folder."""
     kept = kept_record(out)
     try:
-        return read_record(kept).seed if kept else ""
+        return read_record(kept) if kept else None
     except InputError:
-        return ""
+        return None
 
 
-def _draw(
-    problem_set: ProblemSet, inputs: Inputs, seed: str, report: Report
-) -> tuple[Record, tuple[Problem, ...], tuple[str, ...]]:
-    """The class's record, its problems ready to be worked, and remarks on the draws."""
-    ids = [student.id for student in inputs.students]
-    if problem_set.exam:
-        ids = [f"version {letter}" for letter in problem_set.exam.letters]
-    problems: list[Problem] = []
-    assignments: list[Assignment] = []
-    remarks: list[str] = []
+def _wanted(problem_set: ProblemSet, inputs: Inputs, set_file: Path, report: Report) -> Wanted:
+    problems = []
     for done, template in enumerate(inputs.templates):
         report("draws", done, len(inputs.templates))
-        problem = prepare(template, problem_set.convention)
-        drawn = draw_class(problem, seed, ids)
-        problems.append(problem)
-        assignments.append(Assignment(template.id, template.source, drawn.draws))
-        remarks += drawn.remarks
+        problems.append(prepare(template, problem_set.convention))
     report("draws", len(inputs.templates), len(inputs.templates))
-    remarks += unprintable_texts(problem_set, inputs)
-    codes = assign_codes(seed, papers(problem_set, ids, assignments))
-    record = Record(
-        seed,
-        problem_set,
-        inputs.students,
-        tuple(codes[id] for id in ids),
-        tuple(assignments),
-        inputs.house,
-    )
-    return record, tuple(problems), tuple(remarks)
+    frozen = tuple(FrozenTemplate(t.id, t.revision, t.source) for t in inputs.templates)
+    issue = Issue(problem_set, frozen, inputs.house)
+    roster = set_file.parent / problem_set.roster
+    return Wanted(issue, inputs.students, tuple(problems), str(set_file), str(roster))
+
+
+def _require_no_loss(record: Record, out: Path) -> None:
+    """Raises InputError where a folder's own record tells of papers that this one does not know."""
+    path = out / RECORD
+    try:
+        there: Sequence[str] = [e.code for e in read_record(path).editions]
+    except InputError:
+        return
+    known = {edition.code for edition in record.editions}
+    if lost := [code for code in there if code not in known]:
+        found = f"the paper {lost[0]}" + (f" and {len(lost) - 1} more" if lost[1:] else "")
+        expected = "no paper that the record to be built does not know"
+        raise InputError([Fault(str(path), "", found, expected, "", CorrectOrReplace())])

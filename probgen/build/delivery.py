@@ -9,12 +9,15 @@ from pathlib import Path
 from typing import Final, NamedTuple
 
 from probgen.build.chunk_store import ChunkStore
-from probgen.build.folder import MISSING, delivered
+from probgen.build.folder import MISSING, Delivery, delivered
 from probgen.build.joined_pdfs import Piles
 from probgen.build.progress import Report
 from probgen.build.workers import Crew, ended_like_interrupts
-from probgen.course.record import Record, write_record
+from probgen.course.edition import Edition
+from probgen.course.record import Record
+from probgen.course.record_file import chunk_id, write_record
 from probgen.course.setfile import ProblemSet
+from probgen.course.version import file_name, version_of
 from probgen.input.outside import OutsideError
 from probgen.papers.chunk import Chunk, Loss, PrintedChunk, print_chunk
 from probgen.papers.typesetter import Typesetter, typesetter_of
@@ -41,42 +44,52 @@ def deliver(
     out: Path,
     crew: Crew,
     report: Report,
-    inputs: Sequence[Path],
+    how: Delivery,
 ) -> Shortfall:
     """Everything a record makes, into its folder; gives what of it is not as it should be.
 
+    Papers that an earlier build of the folder has printed are taken from there.
     Raises as `print_chunk` and `delivered` do, with a note on what is done and how to go on; then
     nothing in `out` has changed.
     """
-    with ended_like_interrupts(), delivered(out, write_record(record), inputs) as working:
+    how.record = write_record(record)
+    with ended_like_interrupts(), delivered(out, how) as working:
         chunks = chunks_of(record)
         store = ChunkStore(working, chunks)
         with _told_how_far(store, chunks, _stage(record)):
-            _print_chunks(record, problems, chunks, store, crew, report)
-            beside = Piles(record, problems, store, len(chunks), working.whole).write(report)
-            remarks = (*store.remarks(range(len(chunks))), *beside)
-            losses = store.losses(range(len(chunks)))
+            _print_chunks(record, problems, chunks, store, crew, report, out)
+            beside = Piles(record, problems, store, working.whole).write(report)
+            losses, remarks = store.losses, (*store.remarks, *beside)
             documents = sum(2 - version.repeats for version in record.versions)
             _tell_losses(working.whole / MISSING, losses, documents)
+            how.marks = store.marks
     return Shortfall(losses, remarks)
 
 
 def chunks_of(record: Record) -> tuple[Chunk, ...]:
-    """The class cut into chunks, which follow from its size alone."""
-    versions = record.versions
-    rounds = ceil(len(versions) / (_AT_ONCE * _MOST))
-    size = max(_LEAST, ceil(len(versions) / (_AT_ONCE * rounds)))
-    parts = (versions[start : start + size] for start in range(0, len(versions), size))
-    return tuple(
-        Chunk(
-            part,
-            tuple(
-                tuple(assignment.draws[version.number] for version in part)
-                for assignment in record.assignments
-            ),
-        )
-        for part in parts
-    )
+    """The printings cut into chunks that have papers of the class as it is.
+
+    What is in a chunk follows from its printing alone: nothing that comes later changes it.
+    """
+    now = {id(edition) for edition in record.current}
+    chunks = []
+    for printing in record.printings:
+        issue = record.issues[printing.issue]
+        exam = issue.set.exam is not None
+        for editions in _slices(printing.editions):
+            wanted = frozenset(file_name(each, exam) for each in editions if id(each) in now)
+            if wanted:
+                versions = tuple(version_of(edition, exam) for edition in editions)
+                chunks.append(Chunk(versions, wanted, chunk_id(issue, editions)))
+    return tuple(chunks)
+
+
+def _slices(editions: Sequence[Edition]) -> Iterator[Sequence[Edition]]:
+    """Parts of a size that follows from the number of all alone."""
+    rounds = ceil(len(editions) / (_AT_ONCE * _MOST))
+    size = max(_LEAST, ceil(len(editions) / (_AT_ONCE * rounds)))
+    for start in range(0, len(editions), size):
+        yield editions[start : start + size]
 
 
 def print_placed(
@@ -97,11 +110,13 @@ def _print_chunks(
     store: ChunkStore,
     crew: Crew,
     report: Report,
+    earlier: Path,
 ) -> None:
-    """Prints every chunk that is not kept yet."""
-    waiting = [place for place in range(len(chunks)) if not store.has(place)]
-    total = sum(len(chunk.versions) for chunk in chunks)
-    done = total - sum(len(chunks[place].versions) for place in waiting)
+    """Prints every chunk that is not kept yet, nor was by an earlier build."""
+    places = range(len(chunks))
+    waiting = [place for place in places if not (store.has(place) or store.adopt(place, earlier))]
+    total = sum(len(chunk.wanted) for chunk in chunks)
+    done = total - sum(len(chunks[place].wanted) for place in waiting)
     stage = _stage(record)
     report(stage, done, total)
     typesetter = typesetter_of(record.set, record.house)
@@ -111,7 +126,7 @@ def _print_chunks(
     with closing(crew.each(print_placed, tasks, len(waiting))) as results:
         for place, printed in results:
             store.keep(place, printed)
-            done += len(chunks[place].versions)
+            done += len(chunks[place].wanted)
             report(stage, done, total)
 
 
@@ -126,8 +141,8 @@ def _told_how_far(store: ChunkStore, chunks: Sequence[Chunk], stage: str) -> Ite
     try:
         yield
     except BaseException as stop:
-        total = sum(len(chunk.versions) for chunk in chunks)
-        done = sum(len(chunk.versions) for i, chunk in enumerate(chunks) if store.has(i))
+        total = sum(len(chunk.wanted) for chunk in chunks)
+        done = sum(len(chunk.wanted) for i, chunk in enumerate(chunks) if store.has(i))
         if done:
             stop.add_note(
                 f"{done} of {total} {stage} are printed and kept; "

@@ -13,6 +13,9 @@ from probgen.input.csv import csv_lines
 _FILES: Final = files(__package__)
 SET: Final = "set.toml"
 ROSTER: Final = "roster.csv"
+SEED: Final = "demonstration"
+SECRET: Final = "demonstration"
+"""The demonstration's seed and secret are known to all, and so are its numbers and codes."""
 _LOCALES: Final = ["en_US", "en_GB", "es_ES", "de_DE", "fr_FR", "pl_PL"]
 _SEED: Final = 1730  # another than that of the names written down
 

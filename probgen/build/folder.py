@@ -4,14 +4,21 @@ from __future__ import annotations
 
 import os
 import shutil
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import AbstractContextManager, contextmanager, suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from itertools import count
 from pathlib import Path
 from typing import Final
 
 from probgen.build.lock import held
-from probgen.build.manifest import MANIFEST, edited_files, made_in, own_files, write_manifest
+from probgen.build.manifest import (
+    MANIFEST,
+    edited_files,
+    made_in,
+    own_files,
+    write_manifest,
+)
 from probgen.build.seal import is_sealed, seal
 from probgen.course.record import RECORD
 from probgen.input.fault import Fault, InputError
@@ -22,13 +29,17 @@ from probgen.input.remedy import OtherFolder
 ANSWERS: Final = "answers.csv"
 VERSIONS: Final = "versions.csv"
 """Tells who gets which version of an exam; there only for an exam."""
+CODES: Final = "codes.csv"
+"""Tells which paper has which code, and where its key is."""
+PIECES: Final = ".pieces"
+"""The folder of what later builds need not print again."""
 MISSING: Final = "missing.txt"
 """Tells what could not be printed; there only when something could not."""
 
 
 @dataclass(frozen=True, slots=True)
 class Working:
-    """A build's working folder: `whole` will be delivered, `chunks` tells what is in it so far."""
+    """A build's working folder: `whole` will be delivered, `pieces` in it tells what is done."""
 
     folder: Path
 
@@ -37,27 +48,46 @@ class Working:
         return self.folder / "whole"
 
     @property
-    def chunks(self) -> Path:
-        return self.folder / "chunks"
+    def pieces(self) -> Path:
+        return self.whole / PIECES
 
     @property
     def record(self) -> Path:
         return self.whole / RECORD
 
 
+@dataclass(slots=True)
+class Delivery:
+    """How a build takes its place.
+
+    record: the text of the build's record; inputs: files of this build, which may lie in target.
+    replace: keep the earlier build beside the new one.  marks: digests of the files it has made,
+    by their paths, as far as they are known.
+    Once it is in its place: left: what somebody has edited there and that stays as it is, by its
+    path; kept: where the earlier build is.
+    """
+
+    record: str = ""
+    inputs: tuple[Path, ...] = ()
+    replace: bool = False
+    marks: Mapping[str, str] = field(default_factory=dict)
+    left: tuple[str, ...] = ()
+    kept: Path | None = None
+
+
 @contextmanager
-def delivered(target: Path, record: str = "", inputs: Iterable[Path] = ()) -> Iterator[Working]:
+def delivered(target: Path, how: Delivery) -> Iterator[Working]:
     """A working folder beside `target`; its whole takes the target's place when the block ends.
 
-    An earlier build there is replaced then and not before; other files in it are carried over.
+    An earlier build there is replaced then and not before; other files in it are carried over, and
+    so are files of it that somebody has edited, where the new build has not other ones.
     When the block fails, or its process is killed, the working folder stays if chunks in it
     are done, and is what the block gets next time if the record is the same.
-    record: the text of the build's record; inputs: files of this build, which may lie in target.
-    Raises InputError when the target holds something that is no earlier build, OutsideError while
-    another build works on it.
+    Raises InputError when the target holds something that is no earlier build, or the new one has
+    another content for an edited file; OutsideError while another build works on it.
     """
     target = target.resolve()
-    _require_ours(target, {path.resolve() for path in inputs})
+    _require_ours(target, {path.resolve() for path in how.inputs})
     target.parent.mkdir(parents=True, exist_ok=True)
     with _locked(target):
         _recover(target)
@@ -65,14 +95,14 @@ def delivered(target: Path, record: str = "", inputs: Iterable[Path] = ()) -> It
             failed = f"{_previous(target)} is in the way, and no build of yours"
             raise OutsideError(failed, "move it elsewhere", OtherFolder())
         working = working_on(target)
-        if not _is_of(working, record):
-            _start(working, record)
+        if not _is_of(working, how.record):
+            _start(working, how.record)
         try:
             yield working
-            write_manifest(working.whole)
-            _exchange(working.whole, target)
+            write_manifest(working.whole, how.marks)
+            _exchange(working.whole, target, how)
         finally:
-            begun = working.whole.exists() and any(working.chunks.glob("*.json"))
+            begun = working.whole.exists() and any(working.pieces.glob("*.json"))
             if is_sealed(working.folder) and not begun:
                 shutil.rmtree(working.folder, ignore_errors=True)
 
@@ -100,12 +130,6 @@ def _require_ours(target: Path, inputs: set[Path]) -> None:
     if os.path.ismount(target):
         fault = Fault(str(target), "", "a mount point", "a folder in it", remedy=OtherFolder())
         raise InputError([fault])
-    if edited := [name for name in edited_files(target) if target / name not in inputs]:
-        expected = "what a build has made there, as it was"
-        mend = "move what you have changed out of the folder"
-        raise InputError(
-            [Fault(str(target / name), "", "changed since", expected, mend) for name in edited]
-        )
     strangers = [entry for entry in sorted(target.iterdir()) if entry not in inputs]
     if strangers and not made_in(target):
         expected = f"an empty folder, or one of an earlier build (with its {MANIFEST})"
@@ -145,17 +169,24 @@ def _start(working: Working, record: str) -> None:
         raise OutsideError(failed, "move it elsewhere", OtherFolder())
     working.folder.mkdir(mode=0o700)
     seal(working.folder)
-    for folder in (working.whole, working.chunks):
-        folder.mkdir()
+    working.whole.mkdir()
     write_beside(working.record, record.encode())
 
 
-def _exchange(whole: Path, target: Path) -> None:
+def _exchange(whole: Path, target: Path, how: Delivery) -> None:
+    """Puts a whole build into its place."""
     if not target.exists():
         whole.rename(target)
         return
-    previous = _previous(target)
     _require_no_collision(whole, target)
+    if how.replace:
+        how.kept = _beside(target)
+        target.rename(how.kept)
+        whole.rename(target)
+        _copy_own(how.kept, target)
+        return
+    how.left = _judge_edited(whole, target, how)
+    previous = _previous(target)
     target.rename(previous)
     try:
         whole.rename(target)
@@ -163,6 +194,42 @@ def _exchange(whole: Path, target: Path) -> None:
         previous.rename(target)
         raise
     _carry(previous, target)
+
+
+def _beside(target: Path) -> Path:
+    """A free name for an earlier build of a target."""
+    places = (target.with_name(f"{target.name}.replaced-{number}") for number in count(1))
+    return next(place for place in places if not place.exists())
+
+
+def _copy_own(kept: Path, target: Path) -> None:
+    """Copies what no build has made: it may be wanted beside the new build too."""
+    for name in own_files(kept):
+        (target / name).parent.mkdir(parents=True, exist_ok=True)
+        shutil.copy2(kept / name, target / name, follow_symlinks=False)
+
+
+def _judge_edited(whole: Path, target: Path, how: Delivery) -> tuple[str, ...]:
+    """The files that somebody has edited and that can stay as they are.
+
+    Raises InputError where the new build has something else to say in their place.
+    """
+    edited = list(edited_files(target))
+    expected = "what a build has made there, as it was: the new one has another such file"
+    mend = "move what you have changed out of the folder"
+    inputs = {path.resolve() for path in how.inputs}
+    changed = [name for name in edited if not _stays(name, target, whole)]
+    if changed := [name for name in changed if target / name not in inputs]:
+        raise InputError(
+            [Fault(str(target / name), "", "changed since", expected, mend) for name in changed]
+        )
+    return tuple(name for name in edited if name not in changed)
+
+
+def _stays(name: str, earlier: Path, later: Path) -> bool:
+    """Whether the later build makes a file no other way than the earlier one did."""
+    made = made_in(earlier)[name]
+    return made_in(later).get(name, made) == made
 
 
 def _require_no_collision(whole: Path, target: Path) -> None:
@@ -188,10 +255,13 @@ def _recover(target: Path) -> None:
 
 
 def _carry(previous: Path, target: Path) -> None:
-    """Moves what is not ours from the earlier build to the new one, and takes the rest away."""
+    """Moves what is not ours, or not as it was, from the earlier build to the new one."""
     for name in list(own_files(previous)):
         if not (target / name).exists():
             (target / name).parent.mkdir(parents=True, exist_ok=True)
             (previous / name).rename(target / name)
+    for name in [name for name in edited_files(previous) if _stays(name, previous, target)]:
+        (target / name).parent.mkdir(parents=True, exist_ok=True)
+        (previous / name).replace(target / name)
     if not any(own_files(previous)):
         shutil.rmtree(previous)

@@ -2,22 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import chain
 from pathlib import Path
 from typing import Final
 
 from probgen.build.chunk_store import ChunkStore
-from probgen.build.folder import ANSWERS, VERSIONS
+from probgen.build.folder import ANSWERS, CODES, VERSIONS
 from probgen.build.progress import Report
-from probgen.course.exam import Exam, deal
+from probgen.course.exam import deal
 from probgen.course.record import Record
+from probgen.course.version import Version
 from probgen.input.csv import csv_lines
 from probgen.input.outside import OutsideError
-from probgen.papers.answers import write_answers
+from probgen.papers.answers import Row, write_answers
 from probgen.papers.covers_and_lists import (
+    CODE_HEADS,
     answer_table,
+    code_rows,
     keys_cover,
     pile_heads,
     pile_rows,
@@ -25,24 +27,21 @@ from probgen.papers.covers_and_lists import (
     version_list,
 )
 from probgen.papers.typesetter import Kind, typesetter_of
-from probgen.press.split import join, pages_in
+from probgen.press.split import Leaves, join, pages_in
 from probgen.problem.problem import Problem
 from probgen.sheets.document import AnswerTable, Cover
 
-CHUNKS_A_VOLUME: Final = 20
-"""Of a large class's joined PDFs: a printer and a reader must hold one in memory."""
 PAPERS_A_VOLUME: Final = 500
-"""As many of an exam's."""
+"""Of a large class's joined PDFs: a printer and a reader must hold one in memory."""
 
 
 @dataclass(frozen=True, slots=True)
 class Piles:
-    """store: the printed chunks, so many of them; folder: where the piles go."""
+    """store: the printed chunks; folder: where the piles go."""
 
     record: Record
     problems: Sequence[Problem]
     store: ChunkStore
-    chunks: int
     folder: Path
 
     def write(self, report: Report) -> tuple[str, ...]:
@@ -51,41 +50,66 @@ class Piles:
         Raises OutsideError when TeX cannot set one of them.
         """
         pages, remarks = self._print_pages()
-        piles = {
-            name: (kind, parts)
-            for kind in Kind
-            for name, parts in _numbered(f"all-{kind}", self._parts(kind))
-        }
-        for done, (name, (kind, parts)) in enumerate(piles.items()):
+        piles = {name: (kind, names) for kind in Kind for name, names in self._piles(kind)}
+        places: dict[str, tuple[str, int]] = {}
+        for done, (name, (kind, names)) in enumerate(piles.items()):
             report("all in one", done, len(piles))
-            if parts:
-                self._join(name, [*pages.get(kind, []), *parts])
+            before = [Leaves(pdf) for pdf in pages.get(kind, [])]
+            own = [(each, self.store.leaves(kind, each)) for each in names]
+            papers = {each: leaves for each, leaves in own if leaves}
+            found = self._join(name, [*before, *(leaves for _, leaves in own if leaves)])
+            if kind is Kind.KEYS:
+                first = found[len(before) :]
+                places |= {e: (name, page) for e, page in zip(papers, first, strict=True)}
         for name in pages.keys() - set(Kind):
-            self._join(name, pages[name])
-        write_answers(self.folder / ANSWERS, self.store.rows(range(self.chunks)))
-        if exam := self.record.set.exam:
-            _write_versions(self.folder / VERSIONS, self.record, exam)
+            self._join(name, [Leaves(pdf) for pdf in pages[name]])
+        self._write_tables(places)
         return remarks
 
-    def _parts(self, kind: Kind) -> Iterator[list[Path]]:
-        """The PDFs of each volume of a pile."""
-        exam = self.record.set.exam
-        if exam and kind is Kind.SHEETS:
-            sheets = {(v.letter, v.large): f"{v.name}.pdf" for v in self.record.versions}
-            dealt = [
-                self.folder / kind / sheets[letter, student is not None and student.large]
-                for letter, student in deal(exam, self.record.students)
-            ]
-            for start in range(0, len(dealt), PAPERS_A_VOLUME):
-                yield [path for path in dealt[start : start + PAPERS_A_VOLUME] if path.is_file()]
-        else:
-            for places in self._volumes():
-                yield self.store.together(kind, places)
+    def _write_tables(self, keys: Mapping[str, tuple[str, int]]) -> None:
+        """keys: the pile and the page, from 1, of each key."""
+        write_answers(self.folder / ANSWERS, self._rows(self.record.versions))
+        _write_list(self.folder / CODES, [CODE_HEADS, *code_rows(self.record, keys)])
+        if exam := self.record.set.exam:
+            heads = [head.lower() for head in pile_heads()]
+            _write_list(self.folder / VERSIONS, [heads, *pile_rows(self.record, exam)])
 
-    def _volumes(self) -> Iterator[range]:
-        """The places of the chunks of each volume."""
-        for start in range(0, self.chunks, CHUNKS_A_VOLUME):
-            yield range(start, min(start + CHUNKS_A_VOLUME, self.chunks))
+    def _rows(self, versions: Iterable[Version]) -> Iterator[Row]:
+        for version in versions:
+            if not version.repeats:
+                yield from self.store.rows(version.name)
+
+    def _piles(self, kind: Kind) -> Iterator[tuple[str, list[str]]]:
+        """Each volume of a pile, "all-keys", or "all-keys-01" and so on: its papers by name."""
+        names = self._dealt(kind)
+        volumes = [
+            names[start : start + PAPERS_A_VOLUME]
+            for start in range(0, len(names), PAPERS_A_VOLUME)
+        ]
+        for number, volume in enumerate(volumes, start=1):
+            yield f"all-{kind}" + (f"-{number:02}" if len(volumes) > 1 else ""), volume
+        if fresh := self._fresh(kind):
+            yield f"new-{kind}", fresh
+
+    def _dealt(self, kind: Kind) -> list[str]:
+        """The papers of a whole pile, in their order."""
+        exam, versions = self.record.set.exam, self.record.versions
+        if exam and kind is Kind.SHEETS:
+            sheets = {(version.letter, version.large): version.name for version in versions}
+            pile = deal(exam, self.record.students, self.record.letters)
+            return [sheets[letter, bool(student and student.large)] for letter, student in pile]
+        return [each.name for each in versions if kind is Kind.SHEETS or not each.repeats]
+
+    def _fresh(self, kind: Kind) -> list[str]:
+        """The papers that the last of several printings has added."""
+        if len(self.record.printings) == 1:
+            return []
+        last = {(e.code, e.large) for e in self.record.printings[-1].editions}
+        return [
+            each.name
+            for each in self.record.versions
+            if (each.code, each.large) in last and (kind is Kind.SHEETS or not each.repeats)
+        ]
 
     def _pages(self) -> Iterator[tuple[str, Cover | AnswerTable]]:
         """What this class gets besides sheets and keys, with the name of its pile."""
@@ -94,8 +118,10 @@ class Piles:
             yield Kind.SHEETS, sheets_cover(self.record)
             yield Kind.KEYS, keys_cover(self.record)
         if run.answers or exam:
-            for places in self._volumes():
-                yield "answers", answer_table(self.record, self.problems, self.store.rows(places))
+            versions = self.record.versions
+            for start in range(0, len(versions), PAPERS_A_VOLUME):
+                rows = self._rows(versions[start : start + PAPERS_A_VOLUME])
+                yield "answers", answer_table(self.record, self.problems, rows)
         if exam:
             yield "versions", version_list(self.record, exam)
 
@@ -121,33 +147,26 @@ class Piles:
         )
         return printed, tuple(dict.fromkeys(remarks))
 
-    def _join(self, name: str, parts: Iterable[bytes | Path]) -> None:
+    def _join(self, name: str, parts: Sequence[Leaves]) -> list[int]:
+        """Writes a pile; gives the page, from 1, on which each part begins.
+
+        Raises OutsideError when the file has other pages than its parts.
+        """
         duplex = self.record.set.run.duplex
         path = self.folder / f"{name}.pdf"
-        parts = list(parts)
         join(parts, path, self.record.set.title, duplex=duplex)
-        wanted = 0
-        for count in chain.from_iterable(map(self._pages_of, parts)):
-            wanted += count + (wanted % 2 if duplex else 0)
-        found = pages_in(path)
-        if found not in (wanted, wanted + wanted % 2 if duplex else wanted):
+        starts, wanted = [], 0
+        for part in parts:
+            wanted += wanted % 2 if duplex else 0
+            starts.append(wanted + 1)
+            wanted += pages_in(part.source) if part.count is None else part.count
+        if (found := pages_in(path)) != wanted:
             failed = f"{path.name} has {found} pages, and {wanted} were printed"
             raise OutsideError(failed, "see whether the disk is sound; nothing was delivered")
-
-    def _pages_of(self, part: bytes | Path) -> list[int]:
-        """The pages of each document in a part of a pile, as they were counted when printed."""
-        return [pages_in(part)] if isinstance(part, bytes) else self.store.pages(part)
+        return starts
 
 
-def _numbered(name: str, volumes: Iterable[list[Path]]) -> Iterator[tuple[str, list[Path]]]:
-    """Each volume with its name: "all-keys", or "all-keys-01" and so on."""
-    listed = list(volumes)
-    for number, parts in enumerate(listed, start=1):
-        yield (f"{name}-{number:02}" if len(listed) > 1 else name), parts
-
-
-def _write_versions(path: Path, record: Record, exam: Exam) -> None:
+def _write_list(path: Path, rows: Iterable[Iterable[object]]) -> None:
     """For people and their spreadsheets, which know UTF-8 by its mark."""
     with path.open("w", encoding="utf-8-sig", newline="") as file:
-        file.writelines(csv_lines([[head.lower() for head in pile_heads()]]))
-        file.writelines(csv_lines(pile_rows(record, exam)))
+        file.writelines(csv_lines(rows))

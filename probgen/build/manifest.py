@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
-import hashlib
 import json
 from collections.abc import Iterator, Mapping
 from contextlib import suppress
 from pathlib import Path
+from types import MappingProxyType
 from typing import Final
+
+from probgen.build.file_digest import file_digest
 
 MANIFEST: Final = ".made.json"
 """Lies in the folder: the digest of each file made, by its path."""
 
 
-def write_manifest(folder: Path) -> None:
-    """Notes what is in a folder as made by a build."""
-    made = {path.relative_to(folder).as_posix(): _digest(path) for path in _files(folder)}
+def write_manifest(folder: Path, known: Mapping[str, str] = MappingProxyType({})) -> None:
+    """Notes what is in a folder as made by a build; known: digests of files, by their paths."""
+    names = {path.relative_to(folder).as_posix(): path for path in _files(folder)}
+    made = {name: known.get(name) or file_digest(path) for name, path in names.items()}
     text = json.dumps(dict(sorted(made.items())), indent=0, ensure_ascii=False)
     (folder / MANIFEST).write_text(text, encoding="utf-8")
 
@@ -41,7 +44,7 @@ def edited_files(folder: Path) -> Iterator[str]:
     made = made_in(folder)
     for path in _files(folder):
         name = path.relative_to(folder).as_posix()
-        if name in made and (path.is_symlink() or _digest(path) != made[name]):
+        if name in made and (path.is_symlink() or file_digest(path) != made[name]):
             yield name
 
 
@@ -50,7 +53,3 @@ def _files(folder: Path) -> Iterator[Path]:
     for path in sorted(folder.rglob("*")):
         if (path.is_symlink() or not path.is_dir()) and path != folder / MANIFEST:
             yield path
-
-
-def _digest(path: Path) -> str:
-    return hashlib.blake2b(path.read_bytes(), digest_size=16).hexdigest()

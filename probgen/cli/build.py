@@ -14,7 +14,17 @@ import click
     type=click.Path(path_type=Path),
     help="The folder to make; if left out, output/ and the name of the set file.",
 )
-@click.option("--seed", help="Any text; the numbers of every student follow from it.")
+@click.option("--seed", help="A long text; the numbers of every student follow from it.")
+@click.option(
+    "--correct",
+    metavar="TEXT",
+    default="",
+    help='Print papers that were handed out anew, with this erratum: "the beam\'s length".',
+)
+@click.option(
+    "--replace", is_flag=True, help="Begin anew, and keep the earlier build beside the new one."
+)
+@click.option("--edited", is_flag=True, help="Take a record that somebody has edited.")
 @click.option("--workers", type=click.IntRange(min=1), help="Processes at a time; all cores.")
 @click.option(
     "--cluster", metavar="tcp://HOST:PORT", default="", help="Work on a Dask cluster's machines."
@@ -22,14 +32,15 @@ import click
 @click.option(
     "--layouts", type=click.Path(path_type=Path), help="A folder with page layouts of your own."
 )
-@click.option(
-    "--trust-layouts", is_flag=True, help="Use the page layouts that a record carries."
-)
+@click.option("--trust-layouts", is_flag=True, help="Use the page layouts that a record carries.")
 @click.option("--quiet", is_flag=True, help="Show no progress and no summary.")
 def build(
     source: Path,
     out: Path | None,
     seed: str | None,
+    correct: str,
+    replace: bool,
+    edited: bool,
     workers: int | None,
     cluster: str,
     layouts: Path | None,
@@ -40,9 +51,11 @@ def build(
 
     SET.toml is a set file, or the record.json of an earlier build, which is made again as it was.
 
+    A folder that holds a build is added to: nobody's paper changes unless you say so.
+
     What a stopped build has printed is kept: the same command goes on with it.
     """
-    from probgen.build.build import build_record, build_set
+    from probgen.build.build import Order, build_record, build_set
     from probgen.build.workers import Crew
     from probgen.cli.progress import progress
     from probgen.cli.summary import show_built
@@ -52,12 +65,20 @@ def build(
         raise click.UsageError("a record has its own seed; leave out --seed")
     if trust_layouts and not again:
         raise click.UsageError("only a record carries layouts; leave out --trust-layouts")
+    if again and correct:
+        raise click.UsageError("a record has nothing to correct; name the set file")
     name = source.resolve().parent.name if again else source.stem
     out = out or Path("output") / name
     crew = Crew(workers, cluster)
+    order = Order(
+        seed=seed or "",
+        layouts=layouts,
+        trusted=trust_layouts,
+        correct=correct,
+        replace=replace,
+        edited=edited,
+    )
     with progress(quiet) as report:
-        if again:
-            built = build_record(source, out, crew, report, layouts, trust_layouts)
-        else:
-            built = build_set(source, out, seed, crew, report, layouts)
+        make = build_record if again else build_set
+        built = make(source, out, crew, report, order)
     show_built(built, quiet)

@@ -19,15 +19,16 @@ import click
 @click.option("--workers", type=click.IntRange(min=1), help="Processes at a time; all cores.")
 def demo(out: Path, students: int, workers: int | None) -> None:
     """Build a demonstration class of invented students."""
-    from probgen.build.build import build_set
-    from probgen.build.demo import write_demo
+    from probgen.build.build import Order, build_set
+    from probgen.build.demo import SECRET, SEED, write_demo
     from probgen.build.workers import Crew
     from probgen.cli.progress import progress
     from probgen.cli.summary import show_built
 
     set_file = write_demo(out, students)
+    order = Order(seed=SEED, guessable=True, secret=SECRET, forget=True)
     with progress() as report:
-        built = build_set(set_file, out, None, Crew(workers), report)
+        built = build_set(set_file, out, Crew(workers), report, order)
     show_built(built, quiet=False)
     click.echo(
         f"\nThe set file {set_file} and the class list beside it are yours to edit; then:\n"

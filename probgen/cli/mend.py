@@ -8,7 +8,15 @@ from typing import Final
 
 from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
-from probgen.input.remedy import OtherFolder, Remedy, SeeTemplates, TrustLayouts, WorkAgain
+from probgen.input.remedy import (
+    CorrectOrReplace,
+    OtherFolder,
+    Remedy,
+    SeeTemplates,
+    TakeEdited,
+    TrustLayouts,
+    WorkAgain,
+)
 
 _FULL = "make room on the disk, or name a folder on another one with --out"
 _CLOSED = "name a folder you may write to with --out"
@@ -46,6 +54,15 @@ def _mend(mend: str, remedy: Remedy | None) -> str:
             return ", or ".join(filter(None, (mend, "name another folder with --out")))
         case SeeTemplates():
             return "; ".join(filter(None, (mend, "see the ids with `probgen list`")))
+        case CorrectOrReplace():
+            own = (
+                'say what is corrected with --correct "the beam\'s length", and print it anew; or '
+                "begin anew with --replace, which keeps the old build beside it"
+            )
+            return "; ".join(filter(None, (mend, own)))
+        case TakeEdited():
+            own = "take it as it is with --edited: papers that changed get new codes"
+            return ", or ".join(filter(None, (mend, own)))
         case TrustLayouts():
             own = "name your own folder of them with --layouts, or add --trust-layouts"
             return "; ".join(filter(None, (mend, own)))

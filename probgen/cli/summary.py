@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import click
 
 from probgen.build.build import Built
-from probgen.build.folder import ANSWERS, MISSING
+from probgen.build.folder import ANSWERS, CODES, MISSING
 from probgen.course.record import RECORD
 from probgen.papers.typesetter import Kind
 
@@ -16,6 +18,8 @@ def show_built(built: Built, quiet: bool) -> None:
     """Tells what was built; ends with exit code 3 when something of it is missing."""
     for remark in built.remarks:
         click.echo(f"remark: {remark}", err=True)
+    for name in built.left:
+        click.echo(f"remark: {built.folder / name} has been edited, and stays as it is", err=True)
     if not quiet:
         click.echo(_summary(built))
     if built.losses:
@@ -24,17 +28,43 @@ def show_built(built: Built, quiet: bool) -> None:
 
 
 def _summary(built: Built) -> str:
-    exam, problems = built.record.set.exam, len(built.record.assignments)
-    whom = f"{len(built.record.students)} students"
-    whom = f"{exam.versions} versions for {whom}" if exam else whom
+    exam, problems = built.record.set.exam, len(built.record.issue.templates)
+    whom = _counted(len(built.record.students), "student")
+    whom = f"{_counted(exam.versions, 'version')} for {whom}" if exam else whom
     answers = " and ".join(map(str, (built.folder / ANSWERS, *built.lists)))
-    return (
-        f"{whom} x {problems} problems in {built.folder}\n"
-        f"  to hand out   {_together(built, Kind.SHEETS)}, one by one in sheets/\n"
-        f"  to mark with  {_together(built, Kind.KEYS)}, one by one in keys/\n"
-        f"  all answers   {answers}\n"
-        f"  to rebuild    {built.folder / RECORD} (seed {built.record.seed})"
-    )
+    lines = [
+        f"{whom} x {_counted(problems, 'problem')} in {built.folder}",
+        *_news(built),
+        f"  to hand out   {_together(built, Kind.SHEETS)}, one by one in sheets/",
+        f"  to mark with  {_together(built, Kind.KEYS)}, one by one in keys/",
+        f"  all answers   {answers}",
+        f"  all codes     {built.folder / CODES}",
+        f"  to keep       {built.folder / RECORD}",
+    ]
+    return "\n".join(lines)
+
+
+def _counted(count: int, noun: str) -> str:
+    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
+
+
+def _news(built: Built) -> Iterator[str]:
+    """What is new beside the papers there were before."""
+    changes = built.changes
+    if built.kept:
+        yield f"  the old build is kept in {built.kept}"
+    if changes is None or (len(built.record.printings) < 2 and not changes.left):
+        return
+    counts = [f"{len(changes.added)} added", f"{changes.moved} moved", f"{len(changes.left)} left"]
+    counts += [f"{len(changes.back)} back"] if changes.back else []
+    counts += [f"{changes.corrected} corrected"] if changes.corrected else []
+    yield f"  {', '.join(counts)}"
+    for words in changes.others:
+        yield f"  {words}"
+    if changes.redrawn:
+        yield f"  numbers that the correction could not keep: {', '.join(changes.redrawn)}"
+    if built.fresh and changes.printed:
+        yield f"  newly printed {' and '.join(map(str, built.fresh))}"
 
 
 def _together(built: Built, kind: Kind) -> str:
@@ -50,5 +80,5 @@ def _shortfall(built: Built) -> str:
     return (
         f"{count} {noun} missing, listed in {built.folder / MISSING}:\n{told}\n"
         "    mend      correct the cause, then build again: "
-        f"the same seed ({built.record.seed}) gives everybody the same numbers"
+        "everybody keeps their numbers"
     )

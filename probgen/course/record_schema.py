@@ -1,4 +1,4 @@
-"""The shape of a record's file: every field with its type and bounds, read by one schema."""
+"""The shape of a record's file, of both formats: every field with its type and bounds."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from decimal import Decimal
 from typing import Any, Final, Literal, NewType
 
 from probgen.course.exam import MOST_VERSIONS, Exam
+from probgen.course.issue import Erratum
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet, unit_system_named
 from probgen.input.csv import LONGEST_CELL, MOST_ROWS
@@ -20,10 +21,14 @@ from probgen.sheets.house import LARGEST_LAYOUT
 from probgen.sheets.style import COLOUR, LARGEST_LOGO, HouseStyle
 from probgen.working.convention import Convention
 
+MOST_ISSUES: Final = 1000
+"""Corrections of one assignment; nobody prints a thousand errata."""
 Source = NewType("Source", str)
 """A template's whole text."""
 Layout = NewType("Layout", str)
 """A layout's whole text."""
+Frozen = NewType("Frozen", str)
+"""A text that editions are made from, of either kind."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,8 +70,8 @@ class ProblemRow:
 
 
 @dataclass(frozen=True, slots=True)
-class RecordFile:
-    """The whole file."""
+class FirstFile:
+    """A file of format 1, as version 0.1 wrote it: one issue, one printing."""
 
     format: Literal[1]
     probgen: str
@@ -79,9 +84,90 @@ class RecordFile:
     layouts: dict[str, Layout] = field(default_factory=dict)
 
 
+@dataclass(frozen=True, slots=True)
+class MemberRow:
+    """A student of the class as it is; letter: of the exam's version they get."""
+
+    name: str
+    id: str
+    section: str = ""
+    seat: str = ""
+    large: bool = False
+    numbers_of: str = ""
+    version: str = ""
+    letter: str = ""
+
+    @property
+    def student(self) -> Student:
+        return Student(
+            self.name, self.id, self.section, self.seat, self.large, self.numbers_of, self.version
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class TemplateRow:
+    """A template: the digest of its text, and the unit of each quantity that is drawn."""
+
+    template: str
+    revision: int
+    text: str
+    units: dict[str, Unit]
+
+
+@dataclass(frozen=True, slots=True)
+class IssueRow:
+    """layouts: the digest of each one's text."""
+
+    probgen: str
+    set: ProblemSet
+    templates: tuple[TemplateRow, ...]
+    style: HouseStyle | None = None
+    layouts: dict[str, str] = field(default_factory=dict)
+    erratum: Erratum | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class EditionRow:
+    """drawn: for each problem the values of its quantities, in the order of the issue's units."""
+
+    code: str
+    owner: str
+    drawn: tuple[tuple[Decimal, ...], ...]
+    name: str = ""
+    section: str = ""
+    large: bool = False
+    version: int = 1
+    follows: str = ""
+    errata: tuple[Erratum, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class PrintingRow:
+    issue: int
+    editions: tuple[EditionRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RecordFile:
+    """A file of format 2.
+
+    digest: of all the rest; texts: each template and layout once, by its digest.
+    """
+
+    format: Literal[2]
+    digest: str
+    probgen: str
+    seed: str
+    secret: str
+    students: tuple[MemberRow, ...]
+    issues: tuple[IssueRow, ...]
+    printings: tuple[PrintingRow, ...]
+    texts: dict[str, Frozen]
+
+
 def is_code(text: str) -> bool:
     """Whether a text has the form of a version code."""
-    return re.fullmatch(r"[0-9A-Z][0-9A-Z-]{0,19}", text) is not None
+    return re.fullmatch(_CODE, text) is not None
 
 
 def _digits(value: Any) -> Decimal:
@@ -136,14 +222,46 @@ def _is_gravity(value: Any) -> bool:
 
 _LONGEST: Final = 2 * LONGEST_CELL + 1  # a first and a last name, with a space between
 _SOME: Final = matching(rf"(?=.*\S).{{1,{_LONGEST}}}", "a text that is not empty, nor endless")
+_CODE: Final = "[0-9A-Z][0-9A-Z-]{0,19}"
+_DIGEST: Final = matching("[0-9a-f]{32}", "a digest of 32 signs")
 BOUNDS: Final = {
-    RecordFile: {
+    FirstFile: {
         "seed": _SOME,
         "students": entries(1, MOST_ROWS),
         "problems": entries(1, LONGEST_LIST),
         "versions": entries(0, MOST_VERSIONS, dict),
         "layouts": entries(0, LONGEST_LIST, dict),
     },
+    RecordFile: {
+        "digest": _DIGEST,
+        "seed": _SOME,
+        "secret": matching(r"([0-9a-f]{32})?", "32 signs from 0 to 9 and a to f, or nothing"),
+        "students": entries(1, MOST_ROWS),
+        "issues": entries(1, MOST_ISSUES),
+        "printings": entries(1, MOST_ROWS),
+        "texts": entries(1, MOST_ISSUES * LONGEST_LIST, dict),
+    },
+    MemberRow: {"name": _SOME, "id": _SOME, "letter": matching("[A-Z]?", "a letter, or nothing")},
+    TemplateRow: {
+        "template": _SOME,
+        "revision": within(1, 1_000_000),
+        "text": _DIGEST,
+        "units": entries(0, LONGEST_LIST, dict),
+    },
+    IssueRow: {
+        "templates": entries(1, LONGEST_LIST),
+        "layouts": entries(0, LONGEST_LIST, dict),
+    },
+    EditionRow: {
+        "code": matching(_CODE, "a code"),
+        "owner": _SOME,
+        "drawn": entries(1, LONGEST_LIST),
+        "version": within(1, 1000),
+        "follows": matching(f"({_CODE})?", "a code, or nothing"),
+        "errata": entries(0, MOST_ISSUES),
+    },
+    Erratum: {"day": matching(r"\d{4}-\d\d-\d\d", "a date such as 2027-03-12"), "what": _SOME},
+    PrintingRow: {"issue": within(0, MOST_ISSUES), "editions": entries(1, MOST_ROWS)},
     StudentRow: {"name": _SOME, "id": _SOME},
     ProblemRow: {
         "template": _SOME,
@@ -154,7 +272,7 @@ BOUNDS: Final = {
     ProblemSet: {"problems": entries(1, LONGEST_LIST), "working": within(0, 20)},
     Assigned: {"template": _SOME, "points": within(1, 1000)},
     Exam: {
-        "versions": within(2, MOST_VERSIONS),
+        "versions": within(1, MOST_VERSIONS),
         "row": within(0, 1000),
         "spare": within(0, 1000),
         "notes": entries(0, LONGEST_LIST),
@@ -178,5 +296,6 @@ RECORD_SCHEMA: Final = Schema(
         bytes: _picture,
         Source: _long(LONGEST_TEXT),
         Layout: _long(LARGEST_LAYOUT),
+        Frozen: _long(max(LONGEST_TEXT, LARGEST_LAYOUT)),
     },
 )

@@ -1,8 +1,9 @@
 """The class list: a CSV file as a spreadsheet or a gradebook exports it.
 
 Columns are found by their headings, in any case and in the usual spellings: a name (or a first and
-a last name), an id, and optionally a section, a seat, and a mark for those who need large print;
-further columns are left alone, and nothing of them is kept.
+a last name), an id, and optionally a section, a seat, a mark for those who need large print, and
+for single students whose numbers they have or which version; further columns are left alone, and
+nothing of them is kept.
 Commas, semicolons and tabs separate; UTF-8, UTF-16 with its mark, and Windows-1252 are read.  Empty
 lines and lines that begin with "# " do not count.
 """
@@ -26,6 +27,8 @@ class Student:
     """One student; a text is empty when the list has no such column.
 
     seat: as it is called, "B7"; large: whether the student's sheets are printed large.
+    numbers_of: the id whose numbers the student has, as after a change of it; version: the letter
+    of an exam, or 2, 3 ... for other numbers than those handed out before.
     """
 
     name: str
@@ -33,6 +36,8 @@ class Student:
     section: str = ""
     seat: str = ""
     large: bool = False
+    numbers_of: str = ""
+    version: str = ""
 
 
 _HEADINGS: Final[dict[str, tuple[str, ...]]] = {
@@ -51,6 +56,8 @@ _HEADINGS: Final[dict[str, tuple[str, ...]]] = {
     "section": ("section", "group", "class", "tutorial", "recitation", "lab"),
     "seat": ("seat", "seatnumber", "seatno", "place", "desk"),
     "large": ("largeprint", "large", "print"),
+    "numbers_of": ("numbersof", "sameas", "oldid", "formerid"),
+    "version": ("version",),
 }
 """Headings by what they mean, letters and digits only; of several in a file the first here wins."""
 
@@ -171,7 +178,15 @@ def _read_student(cells: Sequence[str], columns: Columns) -> Student:
     else:
         name = cell("name")
     large = _MARKS.get(cell("large").casefold(), False)
-    return Student(name, cell("id"), cell("section"), cell("seat"), large)
+    return Student(
+        name,
+        cell("id"),
+        cell("section"),
+        cell("seat"),
+        large,
+        cell("numbers_of"),
+        cell("version"),
+    )
 
 
 def _judge_width(cells: Sequence[str], width: int, number: int, faults: Faults) -> None:

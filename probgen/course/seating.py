@@ -50,6 +50,14 @@ def dealt(places: Sequence[Place], versions: int) -> tuple[int, ...]:
     return tuple((across + forward * down) % versions for down, across in places)
 
 
+def neighbours(place: Place, versions: int) -> tuple[Place, ...]:
+    """The places that are to have other versions than this: as `dealt` keeps them apart."""
+    down, across = place
+    steps = [(0, -1), (0, 1), (-1, 0), (1, 0)]
+    steps += [(-1, -1), (-1, 1), (1, -1), (1, 1)] if versions > 3 else []
+    return tuple((down + rows, across + columns) for rows, columns in steps)
+
+
 def _natural(text: str) -> list[tuple[int, str]]:
     """A key that sorts the numbers in a text by their size."""
     parts = re.findall(r"\d+|\D+", text.casefold())

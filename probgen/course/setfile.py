@@ -5,6 +5,7 @@ TOML; every field is described in the set file that `probgen demo` leaves behind
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import date
@@ -76,6 +77,8 @@ _MONTHS: Final = (
 )  # fmt: skip
 _USUAL: Final = ProblemSet(course="", title="", roster="", problems=())
 _GRAVITY: Final = (Decimal("9.7"), Decimal("9.9"))  # m/s^2, least and greatest
+SHORTEST_SEED: Final = 16
+"""Characters of a seed that somebody types; a word or a date can be guessed in a second."""
 _SYSTEMS: Final = {system.name: system for system in (SI, US_CUSTOMARY)}
 
 
@@ -95,7 +98,7 @@ def parse_set(text: str, where: str) -> ProblemSet:
         roster=table.text("roster"),
         problems=_read_problems(table),
         due=_read_day(table, "due"),
-        seed=table.text("seed", usual.seed),
+        seed=_read_seed(table),
         bank=table.text("bank", usual.bank),
         paper=cast(Paper, table.word("paper", get_args(Paper), usual.paper)),
         working=float(_read_number(table, "working", usual.working, "0", "20")),
@@ -118,9 +121,7 @@ def unit_system_named(name: str) -> UnitSystem:
     return _SYSTEMS[name]
 
 
-def convention_with(
-    gravity: str | None, where: str, units: UnitSystem = SI
-) -> Convention:
+def convention_with(gravity: str | None, where: str, units: UnitSystem = SI) -> Convention:
     """The usual convention in a system of units, with another g as typed in `where`.
 
     Raises InputError.
@@ -151,6 +152,20 @@ def _read_problems(table: Table) -> tuple[Assigned, ...]:
         entry.close()
         problems.append(problem)
     return tuple(problems)
+
+
+def _read_seed(table: Table) -> str:
+    seed = table.text("seed", _USUAL.seed)
+    judge_seed(seed, table.fault)
+    return seed
+
+
+def judge_seed(seed: str, fault: Callable[[str, object, str, str], None]) -> None:
+    """Notes a seed that somebody might guess, and make everybody's numbers from."""
+    if 0 < len(seed) < SHORTEST_SEED:
+        expected = f"at least {SHORTEST_SEED} characters that nobody can guess"
+        mend = "leave it out: one is drawn, and kept in the record"
+        fault("seed", seed, expected, mend)
 
 
 def _read_method(table: Table) -> Convention:

@@ -1,31 +1,33 @@
-"""The versions of a set: one for each student, or a few that an exam's neighbours share out."""
+"""What is printed once each: a student's own paper, or a letter of an exam, in its last edition."""
 
 from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from probgen.course.exam import Exam, deal
+from probgen.course.edition import Edition
+from probgen.course.issue import Erratum
 from probgen.course.roster import Student
+from probgen.draws.draw import Draw
 
 
 @dataclass(frozen=True, slots=True)
 class Version:
     """What one paper and its key are made from.
 
-    number: which draw of each problem it has, from 0; code: printed on it; name: of its files.
+    code: printed on it; name: of its files; draws: one for each problem.
     letter: of an exam's version; its student is nobody.  large: whether its sheet is in large
-    print.
+    print.  errata: the corrections it tells of.
     """
 
-    number: int
     code: str
     name: str
     student: Student
+    draws: tuple[Draw, ...] = ()
     letter: str = ""
     large: bool = False
+    errata: tuple[Erratum, ...] = ()
 
     @property
     def owner(self) -> str:
@@ -40,40 +42,31 @@ class Version:
         return bool(self.letter) and self.large
 
 
-def versions_of_class(students: Sequence[Student], codes: Sequence[str]) -> tuple[Version, ...]:
-    """A version for each student, in their order."""
-    rows = zip(codes, file_names(students), students, strict=True)
-    return tuple(
-        Version(number, code, name, student, large=student.large)
-        for number, (code, name, student) in enumerate(rows)
+def version_of(edition: Edition, exam: bool) -> Version:
+    """An edition as it is printed: of an exam it has a letter, else a student."""
+    student = Student("", "") if exam else _student(edition)
+    return Version(
+        edition.code,
+        file_name(edition, exam),
+        student,
+        edition.draws,
+        edition.owner if exam else "",
+        edition.large,
+        edition.errata,
     )
 
 
-def versions_of_exam(
-    exam: Exam, students: Sequence[Student], codes: Sequence[str]
-) -> tuple[Version, ...]:
-    """The versions of an exam, each in large print too where somebody needs it so."""
-    made = []
-    large = {letter for letter, student in deal(exam, students) if student and student.large}
-    for number, (letter, code) in enumerate(zip(exam.letters, codes, strict=True)):
-        name = f"version-{letter.lower()}"
-        made.append(Version(number, code, name, _NOBODY, letter))
-        if letter in large:
-            made.append(Version(number, code, f"{name}-large", _NOBODY, letter, large=True))
-    return tuple(made)
+def _student(edition: Edition) -> Student:
+    """The one whose paper it is, as the paper names them."""
+    return Student(edition.name, edition.owner, edition.section, large=edition.large)
 
 
-def file_names(students: Iterable[Student]) -> tuple[str, ...]:
-    """A file name, without ending, for each student: place in the class, name, id."""
-    listed = list(students)
-    width = max(2, len(str(len(listed))))
-    return tuple(
-        "-".join(filter(None, (f"{place:0{width}}", _slug(student.name), _slug(student.id))))
-        for place, student in enumerate(listed, start=1)
-    )
-
-
-_NOBODY = Student("", "")
+def file_name(edition: Edition, exam: bool) -> str:
+    """A file name, without ending: name, id and code, or letter and code."""
+    own = ["version", edition.owner.lower()]
+    if not exam:
+        own = [_slug(edition.name), _slug(edition.owner)]
+    return "-".join(filter(None, [*own, edition.code, "large" if edition.large else ""]))
 
 
 def _slug(text: str) -> str:

@@ -7,9 +7,10 @@ roster changes nothing.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
+from types import MappingProxyType
 from typing import Final
 
 from probgen.bank.template import Template
@@ -24,7 +25,8 @@ MOST_TRIED: Final = 20_000
 _AT_ONCE: Final = 16
 
 Accept = Callable[[Sequence[Draw]], Sequence[bool]]
-_Set = tuple[Decimal, ...]
+Values = tuple[Decimal, ...]
+"""One value for each given of a template."""
 
 
 class NoDrawError(RuntimeError):
@@ -40,22 +42,37 @@ class ClassDraws:
 
 
 def class_draws(
-    template: Template, seed: str, students: Sequence[str], accept: Accept | None = None
+    template: Template,
+    seed: str,
+    students: Sequence[str],
+    accept: Accept | None = None,
+    taken: Collection[Values] = (),
+    barred: Mapping[str, Collection[Values]] = MappingProxyType({}),
 ) -> ClassDraws:
     """The draws of a class; `students` are their ids, each once.
 
     accept: called with batches of draws, tells for each whether it may be used.
+    taken: sets of values of the givens, in their order, that others have; barred: those that one
+    student must not have again.  Where a template has no room left the taken ones are given again,
+    and last of all the barred ones; a remark then tells of it.
     Raises ValueError when an id comes twice, NoDrawError when too many draws are refused.
     """
     if len(set(students)) < len(students):
         raise ValueError("a student's id comes twice")
     spread = _Spread(template, seed, accept or (lambda draws: [True] * len(draws)))
-    found = spread.settle(students)
+    found = spread.settle(students, taken, barred)
     different = len(found)
     while len(found) < len(students):
-        found |= spread.settle(student for student in students if student not in found)
+        waiting = [student for student in students if student not in found]
+        settled = spread.settle(waiting, (), barred) or spread.settle(waiting, (), {})
+        found |= settled
     remarks = [] if different == len(students) else [_too_small(template, different, len(students))]
     return ClassDraws(tuple(found[student] for student in students), tuple(remarks))
+
+
+def values_of(template: Template, each: Draw) -> Values:
+    """The values of the givens, in their order: what no two students are to have alike."""
+    return tuple(each.values[given.id].value for given in template.givens)
 
 
 def _too_small(template: Template, different: int, students: int) -> str:
@@ -73,27 +90,38 @@ class _Spread:
     template: Template
     seed: str
     accept: Accept
-    fit: dict[_Set, bool] = field(default_factory=dict)
+    fit: dict[Values, bool] = field(default_factory=dict)
 
     @property
     def _last_attempt(self) -> int:
         return FREE_ATTEMPTS + min(self.template.room, MOST_TRIED)
 
-    def settle(self, students: Iterable[str]) -> dict[str, Draw]:
-        """Draws, no two alike, for as many of the students as there is room for."""
+    def settle(
+        self,
+        students: Iterable[str],
+        outside: Collection[Values],
+        barred: Mapping[str, Collection[Values]],
+    ) -> dict[str, Draw]:
+        """Draws, no two alike, for as many of the students as there is room for.
+
+        None of them is one of those outside, nor barred for its student.
+        """
         order = sorted(students, key=self._turn)
         first = self._first_fit(order)
-        taken: set[_Set] = set()
+        taken: set[Values] = set(outside)
         found = {}
         for student in order:
-            everything = len(self.fit) == self.template.room
-            if everything and len(taken) == sum(self.fit.values()):
+            if len(self.fit) == self.template.room and not self._free(taken):
                 break
-            each = self._first_free(student, first[student], taken)
+            each = self._first_free(student, first[student], taken, barred.get(student, ()))
             if each is not None:
                 found[student] = each
-                taken.add(self._set(each))
+                taken.add(values_of(self.template, each))
         return found
+
+    def _free(self, taken: Collection[Values]) -> bool:
+        """Whether a set of numbers that is known to be fit is left."""
+        return any(fits and each not in taken for each, fits in self.fit.items())
 
     def _turn(self, student: str) -> tuple[int, str]:
         return keyed_choice(1 << 64, self.seed, student, self.template.id, "turn"), student
@@ -116,15 +144,20 @@ class _Spread:
             attempt += 1
         return first
 
-    def _first_free(self, student: str, start: int, taken: set[_Set]) -> Draw | None:
+    def _first_free(
+        self, student: str, start: int, taken: Collection[Values], barred: Collection[Values]
+    ) -> Draw | None:
         """The first draw from attempt `start` on that is fit and free; None when there is none."""
         for batch in range(start, self._last_attempt, _AT_ONCE):
             attempts = range(batch, min(batch + _AT_ONCE, self._last_attempt))
             for attempt in attempts:
                 each = self._attempt(student, attempt)
-                if each is None or self._set(each) in taken:
+                if each is None:
                     continue
-                if self._set(each) not in self.fit:
+                values = values_of(self.template, each)
+                if values in taken or values in barred:
+                    continue
+                if values not in self.fit:
                     self._judge(self._attempt(student, later) for later in attempts)
                 if self._is_fit(each):
                     return each
@@ -136,20 +169,18 @@ class _Spread:
         except ArithmeticError:  # a derived quantity has no value: as good as refused
             return None
 
-    def _set(self, each: Draw) -> _Set:
-        return tuple(each.values[given.id].value for given in self.template.givens)
-
     def _is_fit(self, each: Draw | None) -> bool:
-        return each is not None and self.fit[self._set(each)]
+        return each is not None and self.fit[values_of(self.template, each)]
 
     def _judge(self, drawn: Iterable[Draw | None]) -> None:
         """Finds out which draws are fit for use, each set of numbers once."""
-        new = {self._set(e): e for e in drawn if e is not None and self._set(e) not in self.fit}
+        values = {values_of(self.template, each): each for each in drawn if each is not None}
+        new = {key: each for key, each in values.items() if key not in self.fit}
         if not new:
             return
         self.fit |= dict.fromkeys(new, False)
         held = requirements_hold(self.template, stacked(list(new.values())), known_only=True)
         passed = [each for each, holds in zip(new.values(), held, strict=True) if holds]
         if passed:
-            flags = self.accept(passed)
-            self.fit |= {self._set(e): bool(f) for e, f in zip(passed, flags, strict=True)}
+            rows = zip(passed, self.accept(passed), strict=True)
+            self.fit |= {values_of(self.template, each): bool(fits) for each, fits in rows}

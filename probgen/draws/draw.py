@@ -44,8 +44,7 @@ def draw(template: Template, seed: str, student: str, attempt: int = 0) -> Draw:
     else:
         places = _walked(template, key, attempt - FREE_ATTEMPTS)
     chosen = {
-        given.id: given.choices[place]
-        for given, place in zip(template.givens, places, strict=True)
+        given.id: given.choices[place] for given, place in zip(template.givens, places, strict=True)
     }
     return completed(template, chosen)
 

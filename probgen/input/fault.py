@@ -1,8 +1,8 @@
 """What is wrong with something a person typed, said once, with the mend; all faults together.
 
-    faults = Faults("templates/beams/shelf.toml")
-    faults.add("hinge[0].at", "Q", "one of the points A, B, C", nearest("Q", "ABC"))
-    faults.settle()         # raises InputError when there are any
+faults = Faults("templates/beams/shelf.toml")
+faults.add("hinge[0].at", "Q", "one of the points A, B, C", nearest("Q", "ABC"))
+faults.settle()         # raises InputError when there are any
 """
 
 from __future__ import annotations

@@ -38,4 +38,14 @@ class TrustLayouts:
     """Use the layouts that a record carries, or a folder of layouts that the person has."""
 
 
-Remedy = OtherFolder | SeeTemplates | TrustLayouts | WorkAgain
+@dataclass(frozen=True, slots=True)
+class CorrectOrReplace:
+    """Correct what was handed out, or begin anew and keep the old build beside the new one."""
+
+
+@dataclass(frozen=True, slots=True)
+class TakeEdited:
+    """Take a record as it is, although somebody has edited it."""
+
+
+Remedy = OtherFolder | SeeTemplates | TrustLayouts | WorkAgain | CorrectOrReplace | TakeEdited

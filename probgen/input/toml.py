@@ -27,9 +27,7 @@ _LONGEST_KEY: Final = 24
 """Parts of a dotted key; the library takes memory by the square of their number."""
 
 _PART: Final = r"""(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')"""
-_DOTTED: Final = re.compile(
-    rf"(?<![\w-]){_PART}(?:[ \t]*+\.[ \t]*+{_PART}){{{_LONGEST_KEY}}}"
-)
+_DOTTED: Final = re.compile(rf"(?<![\w-]){_PART}(?:[ \t]*+\.[ \t]*+{_PART}){{{_LONGEST_KEY}}}")
 _DIGITS: Final = re.compile(r"[\d_]{1000}")  # Python refuses to read 4,300 and more
 _PLACE: Final = re.compile(r"\s*\(at (?:line (\d+), column \d+|end of document)\)$")
 

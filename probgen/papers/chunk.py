@@ -13,7 +13,6 @@ from typing import NamedTuple
 
 from probgen.course.setfile import ProblemSet
 from probgen.course.version import Version
-from probgen.draws.draw import Draw
 from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
 from probgen.mistakes.comparison import class_slips
@@ -26,13 +25,14 @@ from probgen.problem.problem import Problem, work
 
 @dataclass(frozen=True, slots=True)
 class Chunk:
-    """Some versions of a set with all that is theirs, in the order of the class.
+    """Some papers that were made at one time, in their order, also of those who have left.
 
-    draws: for each problem, one draw a version.
+    id: a digest of all that they are made from; wanted: the names of those that somebody has now.
     """
 
     versions: tuple[Version, ...]
-    draws: tuple[tuple[Draw, ...], ...]
+    wanted: frozenset[str]
+    id: str = ""
 
 
 class Loss(NamedTuple):
@@ -57,14 +57,15 @@ class Loss(NamedTuple):
 class PrintedChunk:
     """The PDFs of a chunk, by file name and all together, its answers, and what was lost.
 
-    remarks: what should be looked at before it is handed out, with document, student, problem.
+    remarks: what should be looked at before it is handed out, with student and problem, each with
+    the path of its document.
     """
 
     pdfs: Mapping[Kind, tuple[tuple[str, bytes], ...]]
     together: Mapping[Kind, bytes]
     rows: tuple[Row, ...]
     losses: tuple[Loss, ...]
-    remarks: tuple[str, ...] = ()
+    remarks: tuple[tuple[str, str], ...] = ()
 
 
 def print_chunk(
@@ -93,7 +94,7 @@ def print_chunk(
     )
 
 
-def _remarks(batch: Batch, copies: Sequence[Copy]) -> Iterator[str]:
+def _remarks(batch: Batch, copies: Sequence[Copy]) -> Iterator[tuple[str, str]]:
     """What TeX could set, but not as it should be."""
     owners = {copy.version.name: copy.version.owner for copy in copies}
     for printed in batch.printed:
@@ -102,13 +103,14 @@ def _remarks(batch: Batch, copies: Sequence[Copy]) -> Iterator[str]:
                 continue  # in a head stand texts of the class list, told of before the build
             where = f", problem {blemish.place}" if blemish.place else ""
             owner = owners[printed.name]
-            yield f"{printed.pile}/{printed.name}.pdf: {owner}{where}: {blemish.words}"
+            yield f"{printed.pile}/{printed.name}.pdf", f"{owner}{where}: {blemish.words}"
 
 
 def _copies(
     chunk: Chunk, problem_set: ProblemSet, problems: tuple[Problem, ...]
 ) -> tuple[Copy, ...]:
-    columns = [work(problem, draws) for problem, draws in zip(problems, chunk.draws, strict=True)]
+    rows = zip(*(version.draws for version in chunk.versions), strict=True)
+    columns = [work(problem, draws) for problem, draws in zip(problems, rows, strict=True)]
     slips = [
         class_slips([own.digits for own in column], problem.missteps)
         for problem, column in zip(problems, columns, strict=True)

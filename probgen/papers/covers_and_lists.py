@@ -5,8 +5,9 @@ None of it is for students.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import groupby
+from typing import Final
 
 from probgen.course.exam import Exam, deal
 from probgen.course.record import Record
@@ -90,24 +91,52 @@ def version_list(record: Record, exam: Exam, words: PageWords = ENGLISH.page) ->
 
 def pile_heads(words: PageWords = ENGLISH.page) -> tuple[str, ...]:
     """The heads of the columns of `pile_rows`."""
-    return (words.paper, words.seat, words.name, words.id, words.version, words.print)
+    return (words.paper, words.seat, words.name, words.id, words.version, words.print, words.code)
 
 
-def pile_rows(
-    record: Record, exam: Exam, words: PageWords = ENGLISH.page
-) -> list[tuple[str, ...]]:
+def pile_rows(record: Record, exam: Exam, words: PageWords = ENGLISH.page) -> list[tuple[str, ...]]:
     """The same as texts, a row for each paper."""
     rows: list[tuple[str, ...]] = []
-    for place, (letter, student) in enumerate(deal(exam, record.students), start=1):
+    codes = {version.letter: version.code for version in record.versions}
+    pile = deal(exam, record.students, record.letters)
+    for place, (letter, student) in enumerate(pile, start=1):
         own = (student.seat, student.name, student.id) if student else ("", words.spare, "")
         large = words.large if student and student.large else ""
-        rows.append((str(place), *own, letter, large))
+        rows.append((str(place), *own, letter, large, codes[letter]))
     return rows
 
 
-def _answer_row(
-    own: Sequence[Row], columns: Sequence[tuple[int, str]], exam: bool
-) -> AnswerRow:
+CODE_HEADS: Final = (
+    "code", "name", "id", "version", "edition", "sheet", "key", "key_pile", "key_page",
+)  # fmt: skip
+"""The heads of the columns of `code_rows`."""
+
+
+def code_rows(
+    record: Record, keys: Mapping[str, tuple[str, int]]
+) -> Iterator[tuple[str | int, ...]]:
+    """Which paper has which code and where its key is, a row for each edition there ever was.
+
+    keys: the pile and the page, from 1, of the key to each paper of now, by the name of its files.
+    The files of editions that nobody has now are empty: their keys can be made again.
+    """
+    now = {(version.code, version.large): version for version in record.versions}
+    counts: dict[str, int] = {}
+    for edition in record.editions:
+        exam = record.is_exam
+        if exam and edition.large:
+            continue
+        number = counts.get(edition.follows, 0) + 1
+        counts.setdefault(edition.code, number)
+        whose = ("", "", edition.owner) if exam else (edition.name, edition.owner, "")
+        version = now.get((edition.code, edition.large))
+        files = (f"sheets/{version.name}.pdf", f"keys/{version.name}.pdf") if version else ("", "")
+        pile, page = keys.get(version.name, ("", 0)) if version else ("", 0)
+        place = (f"{pile}.pdf" if pile else "", page or "")
+        yield (edition.code, *whose, counts[edition.code], *files, *place)
+
+
+def _answer_row(own: Sequence[Row], columns: Sequence[tuple[int, str]], exam: bool) -> AnswerRow:
     first = own[0]
     labels = (first.version,) if exam else (first.name, first.id)
     printed = {(row.problem, row.answer): row.printed for row in own}

@@ -44,6 +44,6 @@ def _copy_of(single: Single) -> Copy:
     problem, own = single.problem, single.worked
     title = problem.template.title
     problem_set = ProblemSet("", title, "", (Assigned(problem.template.id, _POINTS),))
-    version = Version(0, "", title, Student("", ""))
+    version = Version("", title, Student("", ""))
     wrong = class_slips([own.digits], problem.missteps)
     return Copy(problem_set, version, (problem,), (own,), wrong)

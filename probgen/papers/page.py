@@ -22,15 +22,18 @@ from probgen.sheets.formula_page import formula_page
 from probgen.statics.system import Form, Role
 from probgen.wording.block import Block, Inline, Math, Picture, Section, Text
 from probgen.wording.facts.asked import GravityTaken
+from probgen.wording.facts.papers import Corrected
 from probgen.wording.find import tell_find
 from probgen.wording.language import Language
 from probgen.wording.nouns import NO_NOUNS
+from probgen.wording.sentence import plain_text
 from probgen.wording.slip import slips_told
 from probgen.working.criteria import follow_through
 from probgen.working.scheme import scheme
 from probgen.working.tolerance import intervals
 
 Inlines = tuple[Inline, ...]
+
 
 @dataclass(frozen=True, slots=True)
 class Face:
@@ -84,6 +87,10 @@ class Copy:
             section=self.version.student.section,
             due=self.problem_set.due,
             version=self.version.letter,
+            errata=tuple(
+                plain_text(self.language.say(Corrected(each.day, each.what), NO_NOUNS))
+                for each in self.version.errata
+            ),
         )
 
     @cached_property
@@ -122,9 +129,7 @@ def sheet_of(copy: Copy) -> document.Sheet:
     )
     cautions = tuple(_cautions(copy)) if copy.problem_set.caution else ()
     formulas = formulas_of(copy)
-    return document.Sheet(
-        copy.header, copy.preface, cautions, problems, formulas, cover_of(copy)
-    )
+    return document.Sheet(copy.header, copy.preface, cautions, problems, formulas, cover_of(copy))
 
 
 def formulas_of(copy: Copy) -> document.Formulas | None:

@@ -37,7 +37,6 @@ class Typesetter:
     """How one class's documents are written and printed."""
 
     paper: Paper = "letter"
-    duplex: bool = False
     house: House = USUAL
     language: Language = ENGLISH
 
@@ -45,6 +44,7 @@ class Typesetter:
         """A copy's sheet or key.  Raises InputError when it cannot be told."""
         version = copy.version
         title = f"{copy.problem_set.title}: {version.student.name or version.owner}"
+        title += f", {version.code}" if version.code else ""
         layouts = _layouts(self.house, self.language)
         if kind is Kind.KEYS:
             body = layouts.key(key_of(copy))
@@ -60,7 +60,7 @@ class Typesetter:
 
     def print(self, documents: Sequence[Document]) -> Batch:
         """Raises OutsideError when TeX is not there."""
-        return print_batch(documents, duplex=self.duplex, files=self.house.style.files)
+        return print_batch(documents, files=self.house.style.files)
 
     def require_tex(self) -> None:
         """Raises OutsideError when TeX is missing, too old or lacks a package."""
@@ -77,7 +77,7 @@ class Typesetter:
 
 def typesetter_of(problem_set: ProblemSet, house: House) -> Typesetter:
     """The typesetter a set file asks for."""
-    return Typesetter(problem_set.paper, problem_set.run.duplex, house)
+    return Typesetter(problem_set.paper, house)
 
 
 @cache

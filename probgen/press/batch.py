@@ -71,15 +71,13 @@ class Batch:
 def print_batch(
     documents: Sequence[Document],
     language: str = "en",
-    duplex: bool = False,
     files: Mapping[str, bytes] = MappingProxyType({}),
 ) -> Batch:
     """Prints documents: those of one preamble in one run, or in several when one of them fails.
 
     Documents in scripts that pdfLaTeX has no fonts for are printed in runs of their own.
-    duplex: in `together` each document begins on a right-hand page.  files: what preambles ask for
-    by name, such as a logo.  Raises OutsideError when TeX is missing or lacks a package or a font,
-    InputError when TeX cannot read a preamble.
+    files: what preambles ask for by name, such as a logo.  Raises OutsideError when TeX is missing
+    or lacks a package or a font, InputError when TeX cannot read a preamble.
     """
     alike: dict[_Press, list[Document]] = {}
     for document in documents:
@@ -98,7 +96,7 @@ def print_batch(
     return Batch(
         tuple(_printed(d, done, language) for d, done in pairs if isinstance(done, _Set)),
         tuple(Failure(d.name, d.pile, told) for d, told in pairs if isinstance(told, str)),
-        {pile: collate(own, language, duplex) if own else b"" for pile, own in parts.items()},
+        {pile: collate(own, language) if own else b"" for pile, own in parts.items()},
     )
 
 

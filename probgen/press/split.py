@@ -9,7 +9,7 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Sequence
 from copy import copy
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from io import BytesIO
 from pathlib import Path
 
@@ -84,21 +84,16 @@ def extract(part: Part, language: str) -> bytes:
         return _saved(document)
 
 
-def collate(parts: Iterable[Part], language: str, duplex: bool = False) -> bytes:
+def collate(parts: Iterable[Part], language: str) -> bytes:
     """One PDF of documents, also of several runs, with a bookmark for each.
 
     What the documents of one run share, such as its fonts, is in it once.
-    duplex: each document begins on a right-hand page, after an empty page where that needs one.
     """
     marks: list[Bookmark] = []
     with pikepdf.new() as whole:
         for part in parts:
-            if duplex:
-                _fill_leaf(whole)
             marks.append(Bookmark(part.title, len(whole.pages)))
             whole.pages.extend(part.run.pages[place] for place in part.pages)
-        if duplex:
-            _fill_leaf(whole)
         set_bookmarks(whole, marks)
         label_pages(whole, [mark.page for mark in marks])
         _describe(whole, "", language)
@@ -119,8 +114,17 @@ def _blank(document: pikepdf.Pdf, beside: pikepdf.Page) -> pikepdf.Page:
     return pikepdf.Page(document.make_indirect(blank))
 
 
+@dataclass(frozen=True, slots=True)
+class Leaves:
+    """Some pages of a PDF: those of one document in it; from 0, all of them for a count of None."""
+
+    source: bytes | Path
+    first: int = 0
+    count: int | None = None
+
+
 def join(
-    parts: Iterable[bytes | Path],
+    parts: Iterable[Leaves],
     target: Path | BytesIO,
     title: str = "",
     language: str = "en",
@@ -128,53 +132,65 @@ def join(
 ) -> None:
     """One PDF of all parts in order, written while they are read; one that comes again is in once.
 
+    What parts of one PDF share, such as its fonts, is in it once too.
     duplex: each part begins on a right-hand page, after an empty page where that needs one.
     """
-    with _joined(parts, title, language, duplex) as whole:
+    with pikepdf.new() as whole:
+        joined = _Joined(whole)
+        for part in parts:
+            if duplex:
+                _fill_leaf(whole)
+            joined.add(part)
+        set_bookmarks(whole, joined.marks)
+        label_pages(whole, joined.starts)
+        _describe(whole, title, language)
         _save(whole, target)
 
 
-@dataclass(frozen=True, slots=True)
-class _Copied:
-    """A part's pages in the joined PDF; its bookmarks and labels are counted from the first."""
+@dataclass(slots=True)
+class _Joined:
+    """What has been put into a joined PDF: its bookmarks, and the pages where labels begin."""
 
-    pages: range
+    whole: pikepdf.Pdf
+    marks: list[Bookmark] = field(default_factory=list)
+    starts: list[int] = field(default_factory=list)
+    _opened: dict[bytes | Path, _Source] = field(default_factory=dict)
+    _known: dict[Leaves, range] = field(default_factory=dict)
+
+    def add(self, part: Leaves) -> None:
+        """Appends pages, whose content is read when the whole is written."""
+        if part.source not in self._opened:
+            self._opened[part.source] = _Source.of(part.source)
+        source = self._opened[part.source]
+        end = len(source.pdf.pages) if part.count is None else part.first + part.count
+        start = len(self.whole.pages)
+        if part in self._known:
+            again = [self.whole.pages[place] for place in self._known[part]]
+            self.whole.pages.extend(
+                pikepdf.Page(self.whole.make_indirect(copy(page.obj))) for page in again
+            )
+        else:
+            self.whole.pages.extend(source.pdf.pages[part.first : end])
+            self._known[part] = range(start, start + end - part.first)
+        own = range(part.first, end)
+        moved = start - part.first
+        self.marks += (Bookmark(m.title, m.page + moved) for m in source.marks if m.page in own)
+        self.starts += (first + moved for first in source.starts if first in own)
+
+
+@dataclass(frozen=True, slots=True)
+class _Source:
+    """A PDF that pages are taken from; its bookmarks and labels are counted from its first page."""
+
+    pdf: pikepdf.Pdf
     marks: tuple[Bookmark, ...]
     starts: tuple[int, ...]
 
-
-def _joined(
-    parts: Iterable[bytes | Path], title: str, language: str, duplex: bool
-) -> pikepdf.Pdf:
-    marks: list[Bookmark] = []
-    starts: list[int] = []
-    known: dict[bytes | Path, _Copied] = {}
-    whole = pikepdf.new()
-    for part in parts:
-        if duplex:
-            _fill_leaf(whole)
-        start = len(whole.pages)
-        if part in known:
-            again = [whole.pages[place] for place in known[part].pages]
-            whole.pages.extend(pikepdf.Page(whole.make_indirect(copy(p.obj))) for p in again)
-        else:
-            known[part] = _copied(part, whole)
-        marks += (Bookmark(mark.title, mark.page + start) for mark in known[part].marks)
-        starts += (first + start for first in known[part].starts)
-    set_bookmarks(whole, marks)
-    label_pages(whole, starts)
-    _describe(whole, title, language)
-    return whole
-
-
-def _copied(part: bytes | Path, whole: pikepdf.Pdf) -> _Copied:
-    """Appends a part's pages, whose content is read when the whole is written."""
-    source = BytesIO(part) if isinstance(part, bytes) else part
-    opened = pikepdf.open(source, access_mode=pikepdf.AccessMode.stream)
-    start = len(whole.pages)
-    whole.pages.extend(opened.pages)
-    marks, starts = read_bookmarks(opened), label_starts(opened)
-    return _Copied(range(start, len(whole.pages)), tuple(marks), tuple(starts))
+    @classmethod
+    def of(cls, source: bytes | Path) -> _Source:
+        content = BytesIO(source) if isinstance(source, bytes) else source
+        opened = pikepdf.open(content, access_mode=pikepdf.AccessMode.stream)
+        return cls(opened, tuple(read_bookmarks(opened)), tuple(label_starts(opened)))
 
 
 def _describe(document: pikepdf.Pdf, title: str, language: str) -> None:

@@ -5,17 +5,18 @@ The plan is found once, symbolically; a whole class is then solved and proved in
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from functools import cached_property
+from types import MappingProxyType
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 from probgen.bank.template import Template
-from probgen.draws.class_draws import ClassDraws, NoDrawError, class_draws
+from probgen.draws.class_draws import ClassDraws, NoDrawError, Values, class_draws
 from probgen.draws.draw import Draw
 from probgen.draws.draw import draw as draw_one
 from probgen.draws.requirement import requirements_hold, stacked
@@ -108,9 +109,7 @@ class Worked:
         return self.digits.case
 
 
-def prepare(
-    template: Template, convention: Convention, language: Language = ENGLISH
-) -> Problem:
+def prepare(template: Template, convention: Convention, language: Language = ENGLISH) -> Problem:
     """The problem, with its plan found on a few draws of no student.
 
     Raises InputError when the situation cannot be solved as stated.
@@ -127,25 +126,39 @@ def prepare(
     return Problem(template, plan, convention, language)
 
 
-def draw_class(problem: Problem, seed: str, students: Sequence[str]) -> ClassDraws:
+def draw_class(
+    problem: Problem,
+    seed: str,
+    students: Sequence[str],
+    taken: Collection[Values] = (),
+    barred: Mapping[str, Collection[Values]] = MappingProxyType({}),
+) -> ClassDraws:
     """The draws of a class; every one meets the template's requirements and passes its proof.
 
-    students: their ids.  Raises InputError when too few draws of the template do.
+    students: their ids; taken, barred: as `class_draws` has them.
+    Raises InputError when too few draws of the template do.
     """
 
     def accept(draws: Sequence[Draw]) -> Sequence[bool]:
-        solved, proof = proved(problem, draws)
-        fit = requirements_hold(problem.template, solved) & proof.holds
-        return [bool(fits) for fits in fit]
+        return fit(problem, draws)
 
     try:
-        return class_draws(problem.template, seed, students, accept)
+        return class_draws(problem.template, seed, students, accept, taken, barred)
     except NoDrawError as error:
         expected = "draws that meet every requirement and pass their proof"
         template = problem.template
         reasons = why_refused(template, *proved_values(problem, sample(template, _TRIED).values))
         mend = f"{error}; dropped are {'; '.join(map(str, reasons))}"
         raise InputError([Fault(template.path, "", template.id, expected, mend)]) from None
+
+
+def fit(problem: Problem, draws: Sequence[Draw]) -> tuple[bool, ...]:
+    """Whether each draw meets the template's requirements and passes its proof."""
+    if not draws:
+        return ()
+    solved, proof = proved(problem, draws)
+    held = requirements_hold(problem.template, solved) & proof.holds
+    return tuple(bool(fits) for fits in held)
 
 
 def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
@@ -195,9 +208,7 @@ def tell_steps(problem: Problem, own: Worked) -> tuple[Section, ...]:
     return tuple(problem.language.section(passage, problem.nouns) for passage in told)
 
 
-def proved(
-    problem: Problem, draws: Sequence[Draw]
-) -> tuple[dict[str, NDArray[np.float64]], Proof]:
+def proved(problem: Problem, draws: Sequence[Draw]) -> tuple[dict[str, NDArray[np.float64]], Proof]:
     """Solution and proof, one entry a draw; what has no value is the proof's to blame."""
     return proved_values(problem, stacked(draws))
 

@@ -51,7 +51,15 @@ def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:
     with _drawable(problem.template, own):
         drawn = drawn_sizes(problem.template, own.case.values)
         return free_body(
-            own.case.system, labels, values, body, pivot, positive, drawn, look, balance,
+            own.case.system,
+            labels,
+            values,
+            body,
+            pivot,
+            positive,
+            drawn,
+            look,
+            balance,
             _axes(problem, body),
         )
 

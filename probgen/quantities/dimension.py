@@ -81,9 +81,7 @@ def common_dimension(left: Expression, right: Expression, dimensions: Dimensions
     return _common((left, right), dimensions, "compared with")
 
 
-def _of_call(
-    function: str, arguments: tuple[Expression, ...], dimensions: Dimensions
-) -> Dimension:
+def _of_call(function: str, arguments: tuple[Expression, ...], dimensions: Dimensions) -> Dimension:
     if function in _OF_AN_ANGLE:
         require_dimension(arguments[0], dimensions, ANGLE)
         return PLAIN

@@ -102,9 +102,7 @@ def parse_equation(text: str, scope: Mapping[str, Name]) -> Comparison:
     return _parse_sides(text, scope, ("=",))
 
 
-def _parse_sides(
-    text: str, scope: Mapping[str, Name], relations: tuple[str, ...]
-) -> Comparison:
+def _parse_sides(text: str, scope: Mapping[str, Name], relations: tuple[str, ...]) -> Comparison:
     reader = _Reader(text, scope)
     left = reader.expression(0)
     relation = reader.take()

@@ -23,9 +23,7 @@ def exact(value: float) -> Decimal:
     return _NOISE_FREE.create_decimal_from_float(float(value)).normalize()
 
 
-def round_figures(
-    value: float | Decimal, figures: int, rule: RoundingRule = "half up"
-) -> Decimal:
+def round_figures(value: float | Decimal, figures: int, rule: RoundingRule = "half up") -> Decimal:
     """The value to so many significant figures; trailing zeros are kept, zero is Decimal(0)."""
     number = value if isinstance(value, Decimal) else exact(value)
     if number.is_zero():

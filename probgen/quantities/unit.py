@@ -225,9 +225,7 @@ class UnitSystem:
         for unit in (*self.units, *SI.units):
             if unit.dimension == dimension:
                 return unit
-        return next(
-            (u for u in UNITS.values() if u.dimension == dimension and u.size == 1), ONE
-        )
+        return next((u for u in UNITS.values() if u.dimension == dimension and u.size == 1), ONE)
 
     def speaks(self, unit: Unit) -> bool:
         """Whether a unit is at home in this system; degrees and plain numbers are in each."""

@@ -27,6 +27,7 @@ class Header:
     due: as it is to be printed.  Empty texts are left out of the page, but lines to write on
     stand for an empty name and id.
     version: the letter of an exam's version, printed large; "" where each student has an own one.
+    errata: lines on what was corrected in this paper.
     """
 
     course: str
@@ -38,6 +39,7 @@ class Header:
     due: str = ""
     institution: str = ""
     version: str = ""
+    errata: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

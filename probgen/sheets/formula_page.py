@@ -53,9 +53,7 @@ def formula_page(
         FormulaGroup(words(Topic.TORQUE, F, X, Y, R), tuple(_turning(course))),
         FormulaGroup(words(Topic.COMPONENTS), tuple(_components(course))),
         FormulaGroup(words(Topic.FORCES), tuple(_forces(course))),
-        FormulaGroup(
-            words(Topic.TRIANGLES, *SIDES, *ANGLES), (_row((), _sines(), _cosines()),)
-        ),
+        FormulaGroup(words(Topic.TRIANGLES, *SIDES, *ANGLES), (_row((), _sines(), _cosines()),)),
     )
     return Formulas(groups)
 

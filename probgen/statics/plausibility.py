@@ -92,9 +92,7 @@ def _ends_beyond(
     return _beyond(outline, start) | _beyond(outline, start + length * _unit(turn))
 
 
-def _near_axis(
-    plan: Plan, values: Mapping[str, Value], draws: int
-) -> Iterator[tuple[Flaw, _Mask]]:
+def _near_axis(plan: Plan, values: Mapping[str, Value], draws: int) -> Iterator[tuple[Flaw, _Mask]]:
     """Directions that are asked and hardly off an axis; those exactly along it need no angle."""
     for find in plan.system.finds:
         of = Quantity(find.quantity)

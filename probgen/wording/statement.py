@@ -39,9 +39,7 @@ def _told(template: Template, piece: str | Mention) -> Text:
     return Text("weight" if dimension == FORCE else dimension.noun)
 
 
-def _mentioned(
-    mention: Mention, symbols: Mapping[str, str], values: Mapping[str, Number]
-) -> Math:
+def _mentioned(mention: Mention, symbols: Mapping[str, str], values: Mapping[str, Number]) -> Math:
     name, number = Name(mention.id, symbols[mention.id]), values.get(mention.id)
     if number is None or mention.filter == "symbol":
         return Math((name,))

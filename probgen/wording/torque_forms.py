@@ -60,8 +60,10 @@ def _by_angles(digits: Digits, equation: Equation) -> Expression | None:
 def _with_angle(digits: Digits, pivot: str, term: Term) -> Expression | None:
     """F r sin(angle); a torque without an arm, or with one that is read off, as it is."""
     if term.length is None or partly_along(digits, pivot, term):
-        return term.magnitude if term.length is None else times(
-            term.magnitude, Lump(term.length), term.ratio
+        return (
+            term.magnitude
+            if term.length is None
+            else times(term.magnitude, Lump(term.length), term.ratio)
         )
     angle = number(90, DEGREE) if term.ratio == UNITY else angle_to_arm(digits, term)
     if angle is None:

@@ -49,8 +49,9 @@ def test_si_students_get_what_they_would_without_the_us_ranges(id: str) -> None:
     si, table = BANK.read(id), parse_toml(source, id)
     for given in si.givens:
         row = table["given"][given.id]
-        low, high = min(row.get("choices", [row.get("from")])), max(
-            row.get("choices", [row.get("to")])
+        low, high = (
+            min(row.get("choices", [row.get("from")])),
+            max(row.get("choices", [row.get("to")])),
         )
         assert (given.choices[0], given.choices[-1]) == (Decimal(low), Decimal(high))
         assert given.unit.name == row["unit"]

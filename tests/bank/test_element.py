@@ -14,6 +14,7 @@ from probgen.statics.system import Kind, Role, System
 
 L = Name("L", "L")
 
+
 def system_of(text: str) -> System:
     return read_template(text, "pair.toml").system
 
@@ -132,7 +133,7 @@ def test_a_particle_needs_no_point(pair: str) -> None:
     system = system_of(pair)
     assert system.body("ring").outline == ("P",)
     assert system.force("W_r").point == "P"
-    two = pair.replace("[body.ring]", '[body.bead]\nparticle = true\n[body.ring]')
+    two = pair.replace("[body.ring]", "[body.bead]\nparticle = true\n[body.ring]")
     points = system_of(two).points
     assert points["P"].links != points["P_1"].links
 

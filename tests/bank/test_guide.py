@@ -67,7 +67,7 @@ ODD: tuple[object, ...] = (
 )  # fmt: skip
 
 
-def places(value: Any, path: tuple[Any, ...]=()) -> Iterator[tuple[Any, ...]]:
+def places(value: Any, path: tuple[Any, ...] = ()) -> Iterator[tuple[Any, ...]]:
     """The path of every value within one."""
     inner = value.items() if isinstance(value, dict) else enumerate(value)
     for key, each in inner:

@@ -41,7 +41,7 @@ OTHERWISE = [
     ('name = "shelf mass"', 'name = "weight of wood"'),
     ('measured = "up"', 'measured = "from the wall"'),
     ('symbol = "M"', 'symbol = "m_t"'),
-    ('[body.shelf]\n', '[body.shelf]\nname = "board"\n'),
+    ("[body.shelf]\n", '[body.shelf]\nname = "board"\n'),
     ('symbol = "R"', 'symbol = "R"\nname = "pin"'),
     ('symbol = "T"', 'symbol = "T"\nname = "wire"'),
     ('[[find]]\nquantity = "T"', '[[find]]\nquantity = "T"\nwording = "the pull"'),

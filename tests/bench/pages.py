@@ -27,7 +27,7 @@ def bench(school: School, students: int) -> None:
     set_file = school.set_file(students)
     stages = Stages()
     with stages.watched():
-        build_set(set_file, set_file.parent / "watched", None, Crew(1), lambda *told: None)
+        build_set(set_file, set_file.parent / "watched", Crew(1), lambda *told: None)
     preamble = Layouts().preamble("letter")
     bare, bare_work = _cost(lambda: _bare(stages.documents, preamble))
     with patch.object(format_cache, "OWN", format_cache.OWN[:1]):  # without the press's shortcuts

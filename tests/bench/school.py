@@ -40,7 +40,8 @@ class School:
         problems = "".join(
             f'[[problem]]\ntemplate = "{id}"\npoints = 10\n' for id in of_different_families()
         )
-        head = 'course = "Mechanics"\ntitle = "Bench"\nroster = "class.csv"\nseed = "bench"\n'
+        head = 'course = "Mechanics"\ntitle = "Bench"\nroster = "class.csv"\n'
+        head += 'seed = "five problems of a bench"\n'
         (folder / "set.toml").write_text(head + problems, encoding="utf-8")
         return folder / "set.toml"
 

@@ -14,6 +14,7 @@ from probgen.course.version import Version
 from probgen.papers.answers import Row
 from probgen.papers.chunk import Chunk, Loss, PrintedChunk
 from probgen.papers.typesetter import Kind
+from probgen.press.split import Leaves
 
 
 def pdf(pages: int) -> bytes:
@@ -27,7 +28,10 @@ def pdf(pages: int) -> bytes:
 
 ROW = Row("ABCD-EFGH", "Zoë", "7", 1, "shelf", "T", "123.25", "N", "123 N", "", "")
 LOSS = Loss("keys/01-zoe-7.pdf", "Zoë (7)", 1, "shelf", "TeX: Undefined control sequence.")
-CHUNK = Chunk((Version(0, "ABCD-EFGH", "01-zoe-7", Student("Zoë", "7")),), ())
+ZOE = Version("ABCD-EFGH", "01-zoe-7", Student("Zoë", "7"))
+BO = Version("BCDE-FGHJ", "02-bo-8", Student("Bo", "8"))
+CHUNK = Chunk((ZOE,), frozenset({"01-zoe-7"}), "c0de")
+OTHER = Chunk((BO,), frozenset({"02-bo-8"}), "0the")
 PRINTED = PrintedChunk(
     {Kind.SHEETS: (("01-zoe-7", pdf(3)),), Kind.KEYS: ()},
     {Kind.SHEETS: pdf(3), Kind.KEYS: b""},
@@ -39,12 +43,11 @@ PRINTED = PrintedChunk(
 def working_in(folder: Path) -> Working:
     working = Working(folder)
     working.whole.mkdir()
-    working.chunks.mkdir()
     return working
 
 
 def store_in(working: Working) -> ChunkStore:
-    return ChunkStore(working, [CHUNK, CHUNK])
+    return ChunkStore(working, [CHUNK, OTHER])
 
 
 def test_a_chunk_is_read_back_as_it_was(tmp_path: Path) -> None:
@@ -53,26 +56,26 @@ def test_a_chunk_is_read_back_as_it_was(tmp_path: Path) -> None:
     again = store_in(working)
     assert again.has(0)
     assert not again.has(1)
-    assert list(again.rows(range(1))) == [ROW]
-    assert again.losses(range(1)) == (LOSS,)
-    sheet, whole = working.whole / "sheets" / "01-zoe-7.pdf", again.together(Kind.SHEETS, range(1))
+    assert list(again.rows("01-zoe-7")) == [ROW]
+    assert again.losses == (LOSS,)
+    sheet, leaves = working.whole / "sheets" / "01-zoe-7.pdf", again.leaves(Kind.SHEETS, "01-zoe-7")
     assert sheet.read_bytes() == dict(PRINTED.pdfs[Kind.SHEETS])["01-zoe-7"]
-    assert [path.read_bytes() for path in whole] == [PRINTED.together[Kind.SHEETS]]
-    assert again.together(Kind.KEYS, range(1)) == []
-    assert [again.pages(path) for path in (sheet, *whole)] == [[3], [3]]
+    assert leaves == Leaves(working.pieces / "c0de-sheets.pdf", 0, 3)
+    assert (working.pieces / "c0de-sheets.pdf").read_bytes() == PRINTED.together[Kind.SHEETS]
+    assert again.leaves(Kind.KEYS, "01-zoe-7") is None
 
 
 def test_a_chunk_without_its_note_does_not_count(tmp_path: Path) -> None:
     working = working_in(tmp_path)
     store_in(working).keep(0, PRINTED)
-    (note,) = working.chunks.glob("*.json")
+    (note,) = working.pieces.glob("*.json")
     note.unlink()
     assert not store_in(working).has(0)
     store_in(working).keep(0, PRINTED)
     assert store_in(working).has(0)
 
 
-@pytest.mark.parametrize("name", ["whole/sheets/01-zoe-7.pdf", "chunks/0-sheets.pdf"])
+@pytest.mark.parametrize("name", ["whole/sheets/01-zoe-7.pdf", "whole/.pieces/c0de-sheets.pdf"])
 @pytest.mark.parametrize("content", [b"", None, pdf(1)], ids=["empty", "gone", "shorter"])
 def test_what_a_power_cut_left_is_printed_again(
     name: str, content: bytes | None, tmp_path: Path
@@ -88,12 +91,12 @@ def test_what_a_power_cut_left_is_printed_again(
 
 NOTES = {
     "nothing told": '{"answers": [], "lost": []}',
-    "no document told": '{"answers": [], "lost": [], "files": {}, "together": {}}',
+    "no document told": '{"answers": [], "lost": [], "files": {}, "pieces": {}}',
     "cut": '{"answers": [], "lo',
     "empty": "",
     "another kind": "[1, 2]",
     "deep": "[" * 100_000,
-    "wrong types": '{"answers": 7, "lost": {}, "files": [], "together": 1}',
+    "wrong types": '{"answers": 7, "lost": {}, "files": [], "pieces": 1}',
 }
 
 
@@ -101,14 +104,14 @@ NOTES = {
 def test_a_note_that_tells_too_little_is_not_believed(text: str, tmp_path: Path) -> None:
     working = working_in(tmp_path)
     store_in(working).keep(0, PRINTED)
-    (working.chunks / "0.json").write_text(text)
+    (working.pieces / "c0de.json").write_text(text)
     assert not store_in(working).has(0)
 
 
 def test_a_note_that_leaves_a_student_out_is_not_believed(tmp_path: Path) -> None:
     working = working_in(tmp_path)
     store_in(working).keep(0, PRINTED)
-    note = json.loads((working.chunks / "0.json").read_text())
+    note = json.loads((working.pieces / "c0de.json").read_text())
     note["files"] = {}
-    (working.chunks / "0.json").write_text(json.dumps(note))
+    (working.pieces / "c0de.json").write_text(json.dumps(note))
     assert not store_in(working).has(0)

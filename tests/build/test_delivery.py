@@ -1,7 +1,9 @@
 """A record printed into its folder: chunks that follow from the class alone, and whole PDFs."""
 
 from dataclasses import replace
+from decimal import Decimal
 from pathlib import Path
+from typing import Any
 
 import pikepdf
 import pytest
@@ -11,20 +13,23 @@ from probgen.build.build import build_set
 from probgen.build.delivery import chunks_of
 from probgen.build.workers import Crew
 from probgen.course.exam import Exam
-from probgen.course.record import Assignment, Record
+from probgen.course.record import Record
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import Draw
 from probgen.input.outside import OutsideError
 from probgen.papers.chunk import Loss
 from probgen.papers.typesetter import Kind
+from probgen.quantities.expression import Number
+from probgen.quantities.unit import METRE
+from tests.records import Column, record_of
 
 SET = ProblemSet("Mechanics", "Week 3", "class.csv", (Assigned("shelf", 8),))
 SET_FILE = """
 course = "M"
 title = "W"
 roster = "class.csv"
-seed = "s"
+seed = "spring term, section 2"
 print.duplex = false
 [[problem]]
 template = "seesaw-two-riders"
@@ -32,32 +37,54 @@ points = 1
 """
 
 
-def record_of(students: int) -> Record:
-    people = tuple(Student(f"Student {n}", str(n)) for n in range(students))
-    draws = tuple(Draw("shelf", 1, {}) for _ in people)
-    codes = tuple(f"C{n}" for n in range(students))
-    return Record("s", SET, people, codes, (Assignment("shelf", "", draws),))
+def class_of(students: int) -> Record:
+    people = [Student(f"Student {n}", str(n)) for n in range(students)]
+    codes = [f"C{n}" for n in range(students)]
+    return record_of(SET, people, codes, [Column("shelf", "", [Draw("shelf", 1, {})] * students)])
 
 
 @pytest.mark.parametrize(
     ("students", "sizes"),
     [(1, [1]), (12, [6, 6]), (26, [7, 7, 7, 5]), (101, [13] * 7 + [10]), (300, [25] * 12)],
 )
-def test_chunks_follow_from_the_size_of_the_class(students: int, sizes: list[int]) -> None:
-    record = record_of(students)
+def test_chunks_follow_from_the_size_of_the_printing(students: int, sizes: list[int]) -> None:
+    record = class_of(students)
     chunks = chunks_of(record)
     assert [len(chunk.versions) for chunk in chunks] == sizes
     assert sum((chunk.versions for chunk in chunks), ()) == record.versions
-    assert all(len(chunk.draws[0]) == len(chunk.versions) for chunk in chunks)
+    assert all(chunk.wanted == {each.name for each in chunk.versions} for chunk in chunks)
 
 
-def test_another_draw_changes_no_chunk_but_its_own() -> None:
-    record = record_of(30)
-    (assignment,) = record.assignments
-    draws = (*assignment.draws[:-1], Draw("shelf", 2, {}))
-    other = chunks_of(replace(record, assignments=(replace(assignment, draws=draws),)))
+def changed_last(record: Record, **changes: Any) -> Record:
+    """The record with another last edition."""
+    (printing,) = record.printings
+    *others, last = printing.editions
+    editions = (*others, replace(last, **changes))
+    return replace(record, printings=(replace(printing, editions=editions),))
+
+
+LONGER = Draw("shelf", 1, {"L": Number(Decimal("1.3"), METRE)})
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [{"draws": (LONGER,)}, {"large": True}, {"name": "Bo"}, {"code": "X"}],
+    ids=str,
+)
+def test_another_edition_changes_no_chunk_but_its_own(changes: dict[str, Any]) -> None:
+    record = class_of(30)
+    other = chunks_of(changed_last(record, **changes))
     assert other[:-1] == chunks_of(record)[:-1]
-    assert other[-1] != chunks_of(record)[-1]
+    assert other[-1].id != chunks_of(record)[-1].id
+
+
+def test_who_has_left_stays_in_the_chunk_and_is_not_wanted() -> None:
+    record = class_of(12)
+    smaller = replace(record, students=record.students[1:6])
+    (chunk,) = chunks_of(smaller)
+    assert (chunk.id, chunk.versions) == (chunks_of(record)[0].id, chunks_of(record)[0].versions)
+    assert chunk.wanted == {version.name for version in smaller.versions}
+    assert len(chunk.wanted) == 5
 
 
 def pages(path: Path) -> int:
@@ -74,14 +101,12 @@ def test_a_large_class_gets_its_whole_pdfs_in_volumes(
     told: list[tuple[str, int, int]] = []
     for name, value in {"_LEAST": 1, "_AT_ONCE": 1, "_MOST": 3}.items():
         monkeypatch.setattr(delivery, name, value)
-    monkeypatch.setattr(joined_pdfs, "CHUNKS_A_VOLUME", 2)
+    monkeypatch.setattr(joined_pdfs, "PAPERS_A_VOLUME", 6)
     out = tmp_path / "out"
-    built = build_set(
-        tmp_path / "set.toml", out, None, Crew(1), lambda *stage: told.append(stage)
-    )
+    built = build_set(tmp_path / "set.toml", out, Crew(1), lambda *stage: told.append(stage))
     for kind in ("sheets", "keys"):
         whole = [pages(out / f"all-{kind}-{volume}.pdf") for volume in ("01", "02")]
-        alone = [pages(path) for path in sorted((out / kind).iterdir())]
+        alone = [pages(out / kind / f"{v.name}.pdf") for v in built.record.versions]
         assert whole == [sum(alone[:6]), sum(alone[6:])]
     assert [path.name for path in built.together(Kind.SHEETS)] == [
         "all-sheets-01.pdf",

@@ -13,6 +13,7 @@ from probgen.working.convention import Convention
 
 WRITTEN = 60
 
+
 def test_the_set_file_says_what_is_usual(tmp_path: Path) -> None:
     problem_set = read_set(write_demo(tmp_path))
     assert problem_set.convention == Convention()

@@ -6,7 +6,15 @@ from pathlib import Path
 
 import pytest
 
-from probgen.build.folder import Working, delivered, kept_record, recover, working_on
+from probgen.build.folder import (
+    PIECES,
+    Delivery,
+    Working,
+    delivered,
+    kept_record,
+    recover,
+    working_on,
+)
 from probgen.build.manifest import MANIFEST
 from probgen.build.seal import seal
 from probgen.course.record import RECORD
@@ -15,15 +23,16 @@ from probgen.input.outside import OutsideError
 
 
 def build(target: Path, content: str = "new") -> None:
-    with delivered(target, content) as working:
+    with delivered(target, Delivery(content)) as working:
         (working.whole / "sheets").mkdir(exist_ok=True)
 
 
 def fail_midway(working: Working, printed: bool, found: Collection[str] = ()) -> None:
-    assert entries(working.chunks) == set(found)
+    assert {path.name for path in working.pieces.glob("*")} == set(found)
     (working.whole / "sheets").mkdir(exist_ok=True)
     if printed:
-        (working.chunks / "0.json").write_text("{}")
+        working.pieces.mkdir(exist_ok=True)
+        (working.pieces / "0.json").write_text("{}")
     raise OSError("disk full")
 
 
@@ -33,7 +42,7 @@ def entries(folder: Path) -> set[str]:
 
 def test_a_new_folder_appears_when_it_is_whole(tmp_path: Path) -> None:
     target = tmp_path / "deep" / "class"
-    with delivered(target, "{}"):
+    with delivered(target, Delivery("{}")):
         assert not target.exists()
     assert entries(target) == {RECORD}
     assert entries(target.parent) == {"class"}
@@ -42,7 +51,7 @@ def test_a_new_folder_appears_when_it_is_whole(tmp_path: Path) -> None:
 def test_a_failure_leaves_the_earlier_build_and_nothing_else(tmp_path: Path) -> None:
     target = tmp_path / "class"
     build(target, "old")
-    with pytest.raises(OSError, match="full"), delivered(target, "new") as working:
+    with pytest.raises(OSError, match="full"), delivered(target, Delivery("new")) as working:
         fail_midway(working, printed=False)
     assert (target / RECORD).read_text() == "old"
     assert entries(tmp_path) == {"class"}
@@ -51,17 +60,17 @@ def test_a_failure_leaves_the_earlier_build_and_nothing_else(tmp_path: Path) -> 
 def test_what_is_printed_is_kept_for_the_same_record_only(tmp_path: Path) -> None:
     target = tmp_path / "class"
     for record, found in (("one", set()), ("one", {"0.json"}), ("other", set())):
-        with pytest.raises(OSError, match="full"), delivered(target, record) as working:
+        with pytest.raises(OSError, match="full"), delivered(target, Delivery(record)) as working:
             fail_midway(working, printed=True, found=found)
         assert not target.exists()
     build(target, "other")
-    assert entries(target) == {RECORD, "sheets"}
+    assert entries(target) == {RECORD, "sheets", PIECES}
     assert entries(tmp_path) == {"class"}
 
 
 def test_two_builds_at_once_are_one_too_many(tmp_path: Path) -> None:
     target = tmp_path / "class"
-    with delivered(target, "one"):
+    with delivered(target, Delivery("one")):
         with pytest.raises(OutsideError, match="another build"):
             build(target, "two")
         assert not target.exists()
@@ -94,14 +103,14 @@ def test_the_set_file_may_lie_in_the_target(tmp_path: Path) -> None:
     target = tmp_path / "class"
     target.mkdir()
     (target / "set.toml").write_text("mine")
-    with delivered(target, "{}", [target / "set.toml"]):
+    with delivered(target, Delivery("{}", (target / "set.toml",))):
         pass
     assert entries(target) == {RECORD, "set.toml"}
 
 
 def test_what_an_earlier_build_made_and_this_one_does_not_is_gone(tmp_path: Path) -> None:
     target = tmp_path / "class"
-    with delivered(target, "old") as working:
+    with delivered(target, Delivery("old")) as working:
         for name in ("missing.txt", "all-sheets-02.pdf"):
             (working.whole / name).write_text("old")
     (target / "all-my-notes.pdf").write_text("mine")
@@ -130,7 +139,7 @@ def test_a_build_killed_after_its_rename_is_mended(tmp_path: Path) -> None:
     build(target, "old")
     (target / "set.toml").write_text("mine")
     target.rename(tmp_path / ".class.previous")
-    working_on(target).chunks.mkdir(parents=True)
+    working_on(target).pieces.mkdir(parents=True)
     seal(working_on(target).folder)
     build(tmp_path / "elsewhere", "new")
     (tmp_path / "elsewhere").rename(target)
@@ -144,7 +153,7 @@ def test_a_build_killed_after_its_rename_is_mended(tmp_path: Path) -> None:
 
 def class_in(folder: Path) -> Path:
     """A finished build."""
-    with delivered(folder / "class", "old") as working:
+    with delivered(folder / "class", Delivery("old")) as working:
         (working.whole / "keys").mkdir()
         (working.whole / "keys" / "01.pdf").write_text("a key")
         (working.whole / "answers.csv").write_text("answers")
@@ -163,13 +172,47 @@ def test_marked_papers_are_carried_over(tmp_path: Path) -> None:
     assert entries(tmp_path) == {"class"}
 
 
-@pytest.mark.parametrize("name", ["answers.csv", "keys/01.pdf"])
-def test_what_somebody_has_edited_is_not_replaced(name: str, tmp_path: Path) -> None:
+def test_what_somebody_has_edited_is_not_replaced(tmp_path: Path) -> None:
     target = class_in(tmp_path)
-    (target / name).write_text("edited")
-    with pytest.raises(InputError, match=f"{name}.*\n.*changed since"):
-        build(target)
-    assert (target / name).read_text() == "edited"
+    (target / "answers.csv").write_text("edited")
+    with (
+        pytest.raises(InputError, match=r"answers\.csv.*\n.*changed since"),
+        delivered(target, Delivery("new")) as working,
+    ):
+        (working.whole / "answers.csv").write_text("other answers")
+    assert (target / "answers.csv").read_text() == "edited"
+    assert (target / RECORD).read_text() == "old"
+
+
+@pytest.mark.parametrize("again", ["a key", None], ids=["made again", "not made"])
+def test_what_somebody_has_edited_stays_and_is_named(again: str | None, tmp_path: Path) -> None:
+    target = class_in(tmp_path)
+    (target / "keys" / "01.pdf").write_text("with remarks")
+    how = Delivery("new")
+    with delivered(target, how) as working:
+        (working.whole / "keys").mkdir()
+        if again:
+            (working.whole / "keys" / "01.pdf").write_text(again)
+    assert how.left == ("keys/01.pdf",)
+    assert (target / "keys" / "01.pdf").read_text() == "with remarks"
+    assert (target / RECORD).read_text() == "new"
+    assert entries(tmp_path) == {"class"}
+
+
+def test_an_earlier_build_can_be_kept_beside_the_new_one(tmp_path: Path) -> None:
+    target = class_in(tmp_path)
+    (target / "keys" / "01.pdf").write_text("with remarks")
+    (target / "set.toml").write_text("mine")
+    for number in (1, 2):
+        how = Delivery("new", replace=True)
+        with delivered(target, how):
+            pass
+        assert how.kept == tmp_path / f"class.replaced-{number}"
+        assert entries(target) == {RECORD, "set.toml"}
+    kept = tmp_path / "class.replaced-1"
+    assert entries(kept) == {RECORD, "answers.csv", "keys", "set.toml"}
+    assert (kept / RECORD).read_text() == "old"
+    assert (kept / "keys" / "01.pdf").read_text() == "with remarks"
 
 
 def test_an_own_file_with_a_name_that_is_needed_is_not_replaced(tmp_path: Path) -> None:
@@ -177,7 +220,7 @@ def test_an_own_file_with_a_name_that_is_needed_is_not_replaced(tmp_path: Path) 
     (target / "versions.csv").write_text("mine")
     with (
         pytest.raises(OutsideError, match=r"versions\.csv"),
-        delivered(target, "new") as working,
+        delivered(target, Delivery("new")) as working,
     ):
         (working.whole / "versions.csv").write_text("made")
     assert (target / "versions.csv").read_text() == "mine"
@@ -206,7 +249,8 @@ def test_a_planted_working_folder_is_not_believed(tmp_path: Path) -> None:
 
 
 def test_a_seal_holds_at_its_place_only(tmp_path: Path) -> None:
-    with pytest.raises(OSError, match="full"), delivered(tmp_path / "a", "one") as working:
+    how = Delivery("one")
+    with pytest.raises(OSError, match="full"), delivered(tmp_path / "a", how) as working:
         fail_midway(working, printed=True)
     assert kept_record(tmp_path / "a")
     (tmp_path / ".a.part").rename(tmp_path / ".b.part")

@@ -7,6 +7,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from probgen.cli import main
+from probgen.course.secret import write_secret
 
 Run = Callable[..., Result]
 FilesIn = Callable[[Path], dict[str, bytes]]
@@ -15,7 +16,7 @@ SET = """
 course = "Mechanics & More_1"
 title = "Week 3: 50 % statics"
 roster = "class.csv"
-seed = "spring"
+seed = "spring term, section 2"
 [[problem]]
 template = "seesaw-two-riders"
 points = 8
@@ -35,8 +36,9 @@ def run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Run:
 
 @pytest.fixture
 def set_file(tmp_path: Path) -> Path:
-    """A set of two problems for a class of two."""
+    """A set of two problems for a class of two, in a course that has a secret."""
     (tmp_path / "class.csv").write_text(ROSTER, encoding="utf-8")
+    write_secret(tmp_path)
     path = tmp_path / "week-3.toml"
     path.write_text(SET, encoding="utf-8")
     return path

@@ -23,17 +23,20 @@ def test_a_class_from_set_file_to_folder(run: Run, files_in: FilesIn, set_file: 
     assert result.exit_code == 0, result.stderr
     assert result.stderr == ""
     built = set_file.parent / "output" / "week-3"
-    names = {"01-quill-ada-1-s-7.pdf", "02-zoe-muller-ukasz-s-8.pdf"}
-    assert set(files_in(built)) == {
-        "record.json", ".made.json", "answers.csv", "all-sheets.pdf", "all-keys.pdf",
-        *(f"sheets/{name}" for name in names), *(f"keys/{name}" for name in names),
-    }  # fmt: skip
     table = (built / "answers.csv").read_text(encoding="utf-8")
     rows = list(csv.DictReader(table.splitlines()))
+    code = {row["id"]: row["code"] for row in rows}
+    names = {
+        f"quill-ada-1-s-7-{code['s_7']}.pdf", f"zoe-muller-ukasz-s-8-{code['s_8']}.pdf"
+    }  # fmt: skip
+    assert {name for name in files_in(built) if not name.startswith(".pieces/")} == {
+        "record.json", ".made.json", "answers.csv", "codes.csv", "all-sheets.pdf", "all-keys.pdf",
+        *(f"sheets/{name}" for name in names), *(f"keys/{name}" for name in names),
+    }  # fmt: skip
     assert [row["answer"] for row in rows[:4]] == ["distance_2", "P", "B", "J.magnitude"]
     for student in ("s_7", "s_8"):
         own = [row for row in rows if row["id"] == student]
-        (name,) = (name for name in names if name.endswith(f"{student.replace('_', '-')}.pdf"))
+        (name,) = (name for name in names if name.endswith(f"{code[student]}.pdf"))
         sheet, key = text_of(built / "sheets" / name), text_of(built / "keys" / name)
         assert own[0]["code"] in sheet
         assert own[0]["code"] in key
@@ -66,11 +69,11 @@ def test_what_cannot_be_printed_or_kept_apart_is_remarked(run: Run, set_file: Pa
 
 def test_another_seed_gives_other_numbers(run: Run, set_file: Path) -> None:
     drawn = []
-    for seed in ("a", "b"):
+    for seed in ("a" * 16, "b" * 16):
         run("build", set_file, "--out", seed, "--seed", seed)
         record = json.loads((set_file.parent / seed / "record.json").read_text(encoding="utf-8"))
         assert record["seed"] == seed
-        drawn.append([problem["values"] for problem in record["problems"]])
+        drawn.append([each["drawn"] for each in record["printings"][0]["editions"]])
     assert drawn[0] != drawn[1]
 
 
@@ -124,6 +127,16 @@ def test_a_record_is_checked(run: Run, set_file: Path) -> None:
     assert result.exit_code == 1
     assert "format 7" in result.stderr
     assert run("build", "record.json", "--seed", "x").exit_code == 2
+    assert run("build", "record.json", "--correct", "x").exit_code == 2
+
+
+def test_a_seed_that_can_be_guessed_is_refused(run: Run, set_file: Path) -> None:
+    result = run("build", set_file, "--seed", "2027")
+    assert result.exit_code == 1
+    assert "that nobody can guess" in result.stderr
+    named = set_file.read_text(encoding="utf-8").replace("spring term, section 2", "spring")
+    set_file.write_text(named, encoding="utf-8")
+    assert "that nobody can guess" in run("build", set_file).stderr
 
 
 def test_the_demonstration_is_built_and_can_be_edited(run: Run, tmp_path: Path) -> None:
@@ -170,7 +183,7 @@ def test_quiet_says_nothing(run: Run, set_file: Path) -> None:
 def test_a_seed_drawn_by_a_build_that_was_stopped_is_kept(
     run: Run, set_file: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    unseeded = set_file.read_text(encoding="utf-8").replace('seed = "spring"\n', "")
+    unseeded = set_file.read_text(encoding="utf-8").replace('seed = "spring term, section 2"\n', "")
     set_file.write_text(unseeded, encoding="utf-8")
     with monkeypatch.context() as patch:
         patch.setattr(joined_pdfs, "join", stopped)

@@ -28,7 +28,7 @@ SET = """
 course = "Mechanics"
 title = "Week 3"
 roster = "class.csv"
-seed = "spring"
+seed = "spring term, section 2"
 [[problem]]
 template = "seesaw-two-riders"
 points = 8
@@ -52,7 +52,7 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 def test_each_pdf_says_whose_it_is_and_where_one_is_in_it(built: Path) -> None:
     for kind in ("sheets", "keys"):
-        for name, path in zip(STUDENTS, sorted((built / kind).iterdir()), strict=True):
+        for name, path in papers(built, kind):
             with pikepdf.open(path) as opened:
                 assert list(opened.docinfo) == ["/Title"]
                 assert name in str(opened.docinfo["/Title"])
@@ -66,7 +66,7 @@ def test_each_pdf_says_whose_it_is_and_where_one_is_in_it(built: Path) -> None:
 
 def test_fonts_are_embedded_outlines_of_the_engine_that_is_meant(built: Path) -> None:
     for kind in ("sheets", "keys"):
-        for name, path in zip(STUDENTS, sorted((built / kind).iterdir()), strict=True):
+        for name, path in papers(built, kind):
             with pikepdf.open(path) as opened:
                 held = [thing for thing in opened.objects if isinstance(thing, pikepdf.Dictionary)]
                 fonts = [thing for thing in held if thing.get("/Type") == "/Font"]
@@ -81,7 +81,7 @@ def test_fonts_are_embedded_outlines_of_the_engine_that_is_meant(built: Path) ->
 
 
 def test_a_sheet_has_no_trace_of_its_key(built: Path) -> None:
-    sheets = sorted((built / "sheets").iterdir())
+    sheets = [path for _, path in papers(built, "sheets")]
     for number, path in enumerate([*sheets, built / "all-sheets.pdf"], 1):
         told = everything_told(path)
         assert "Name" in told
@@ -95,11 +95,18 @@ def test_a_sheet_has_no_trace_of_its_key(built: Path) -> None:
 
 
 def test_the_words_and_answers_sought_are_those_of_keys(built: Path) -> None:
-    for number, path in enumerate(sorted((built / "keys").iterdir()), 1):
+    for number, (_, path) in enumerate(papers(built, "keys"), 1):
         told = everything_told(path)
         assert len(words_of_a_key(told)) >= 4
         found = [row["printed"] in told for row in answers(built, f"s{number}")]
         assert sum(found) >= 4
+
+
+def papers(built: Path, kind: str) -> list[tuple[str, Path]]:
+    """Each student with the paper of a kind, in the order of the class list."""
+    paths = {path.stem[-13]: path for path in (built / kind).iterdir()}
+    assert len(paths) == len(STUDENTS)
+    return [(name, paths[str(number)]) for number, name in enumerate(STUDENTS, 1)]
 
 
 def answers(built: Path, student: str) -> list[dict[str, str]]:

@@ -13,6 +13,7 @@ from pathlib import Path
 
 import pytest
 
+from probgen.course.secret import SECRET
 from tests.cli.conftest import FilesIn
 
 ROSTER = "name,id\n" + "".join(f"Student {n},{n}\n" for n in range(1, 19))
@@ -30,8 +31,10 @@ def undisturbed(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, float]:
 def begin(folder: Path, *more: str) -> "subprocess.Popen[str]":
     """Starts the build in a process group of its own, as a shell does."""
     (folder / "class.csv").write_text(ROSTER)
+    (folder / SECRET).write_text("0123456789abcdef" * 2)
+    (folder / SECRET).chmod(0o600)
     (folder / "set.toml").write_text(
-        'course = "M"\ntitle = "W"\nroster = "class.csv"\nseed = "s"\n'
+        'course = "M"\ntitle = "W"\nroster = "class.csv"\nseed = "spring term, section 2"\n'
         '[[problem]]\ntemplate = "forearm-load"\npoints = 1\n'
     )
     words = ["-m", "probgen", "build", "set.toml", "--out", "class", "--workers", "2", *more]
@@ -63,7 +66,7 @@ def finish(folder: Path) -> None:
 
 def require_same(folder: Path, whole: Path, files_in: FilesIn) -> None:
     assert files_in(folder / "class") == files_in(whole)
-    assert {entry.name for entry in folder.iterdir()} == {"class", "class.csv", "set.toml"}
+    assert {entry.name for entry in folder.iterdir()} == {"class", "class.csv", "set.toml", SECRET}
 
 
 def kill_at(folder: Path, seconds: float) -> None:
@@ -100,7 +103,7 @@ def interrupted(folder: Path, seconds: float) -> tuple[int, str]:
     It ends within 5 s, or, on a busy machine, within half of the seconds an undisturbed one takes.
     """
     with begin(folder) as build:
-        while build.poll() is None and not list(folder.glob(".class.part/chunks/*.json")):
+        while build.poll() is None and not list(folder.glob(".class.part/whole/.pieces/*.json")):
             time.sleep(0.01)
         os.killpg(build.pid, signal.SIGINT)
         pressed = time.monotonic()

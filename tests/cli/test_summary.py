@@ -8,10 +8,11 @@ import pytest
 from probgen.build.build import Built
 from probgen.cli.summary import show_built
 from probgen.course.exam import Exam
-from probgen.course.record import Assignment, Record
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
+from probgen.draws.draw import Draw
 from probgen.papers.chunk import Loss
+from tests.records import Column, record_of
 
 LOSS = Loss("keys/01-ada.pdf", "Ada (1)", 1, "shelf", "TeX: a complaint")
 
@@ -21,7 +22,9 @@ def built(folder: Path, files: list[str], exam: Exam | None = None, *losses: Los
         (folder / name).touch()
     problem_set = ProblemSet("M", "W", "class.csv", (Assigned("shelf", 1),), exam=exam)
     students = (Student("Ada", "1"), Student("Bo", "2"))
-    record = Record("s33d", problem_set, students, (), (Assignment("shelf", "", ()),))
+    codes = exam.letters if exam else "AB"
+    column = Column("shelf", "", [Draw("shelf", 1, {})] * len(codes))
+    record = record_of(problem_set, students, codes, [column])
     return Built(folder, record, ("numbers are shared",), losses)
 
 
@@ -30,11 +33,12 @@ def test_where_everything_is(tmp_path: Path, capsys: pytest.CaptureFixture[str])
     show_built(built(tmp_path, files), quiet=False)
     told = capsys.readouterr()
     assert told.out.replace(f"{tmp_path}/", "") == (
-        f"2 students x 1 problems in {tmp_path}\n"
+        f"2 students x 1 problem in {tmp_path}\n"
         "  to hand out   all-sheets-01.pdf to all-sheets-03.pdf, one by one in sheets/\n"
         "  to mark with  all-keys.pdf, one by one in keys/\n"
         "  all answers   answers.csv\n"
-        "  to rebuild    record.json (seed s33d)\n"
+        "  all codes     codes.csv\n"
+        "  to keep       record.json\n"
     )
     assert told.err == "remark: numbers are shared\n"
 
@@ -43,7 +47,7 @@ def test_an_exam_and_its_lists(tmp_path: Path, capsys: pytest.CaptureFixture[str
     files = ["all-sheets.pdf", "all-keys.pdf", "answers.pdf", "versions.pdf"]
     show_built(built(tmp_path, files, Exam(4)), quiet=False)
     told = capsys.readouterr().out.replace(f"{tmp_path}/", "")
-    assert told.startswith("4 versions for 2 students x 1 problems")
+    assert told.startswith("4 versions for 2 students x 1 problem in")
     assert "all answers   answers.csv and answers.pdf and versions.pdf\n" in told
 
 
@@ -57,4 +61,4 @@ def test_what_is_missing_is_told_also_when_quiet(
     assert told.out == ""
     assert "1 document is missing" in told.err
     assert str(LOSS) in told.err
-    assert "same seed (s33d)" in told.err
+    assert "everybody keeps their numbers" in told.err

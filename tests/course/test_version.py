@@ -1,45 +1,45 @@
-"""Versions: one for each student, or an exam's few, dealt so that neighbours differ."""
+"""What is printed once each, and the names of its files."""
 
-from probgen.course.exam import Exam
-from probgen.course.roster import Student
-from probgen.course.version import file_names, versions_of_class, versions_of_exam
+import pytest
 
-CLASS = [Student(f"Student {n}", f"s{n}", large=n == 5) for n in range(10)]
-CODES = ["C0", "C1", "C2", "C3"]
+from probgen.course.edition import Edition
+from probgen.course.version import file_name, version_of
 
 
-def test_each_student_has_a_version() -> None:
-    versions = versions_of_class(CLASS, [f"C{n}" for n in range(10)])
-    assert [version.student for version in versions] == CLASS
-    assert [version.number for version in versions] == list(range(10))
-    assert [version.owner for version in versions if version.large] == ["Student 5 (s5)"]
-    assert not any(version.letter or version.repeats for version in versions)
+def edition(owner: str, name: str = "", code: str = "7K3MQ-9TXB4", large: bool = False) -> Edition:
+    return Edition(code, owner, (), name, "B", large)
 
 
-def test_an_exam_has_its_letters_and_large_print_where_it_is_needed() -> None:
-    versions = versions_of_exam(Exam(4, row=4), CLASS, CODES)
-    assert [(v.letter, v.large, v.number, v.code) for v in versions] == [
-        ("A", False, 0, "C0"),
-        ("B", False, 1, "C1"),
-        ("C", False, 2, "C2"),
-        ("D", False, 3, "C3"),
-        ("D", True, 3, "C3"),
-    ]  # student 5 sits in the second row, second place: one to the right, two on for the row
-    assert [v.name for v in versions if v.repeats] == ["version-d-large"]
-    assert not any(v.student.name or v.student.id for v in versions)
+def test_a_paper_names_whom_it_named_when_it_was_handed_out() -> None:
+    version = version_of(edition("s5", "Student 5", large=True), exam=False)
+    assert version.owner == "Student 5 (s5)"
+    assert (version.student.section, version.student.large, version.large) == ("B", True, True)
+    assert (version.letter, version.repeats) == ("", False)
 
 
-def test_file_names_are_safe_ordered_and_distinct() -> None:
-    names = ["Zoë Å. Müller", "../../etc/passwd", "李 明", "A" * 300, "con", "Zoë Å. Müller"]
-    students = [Student(name, f"id/{place % 5}") for place, name in enumerate(names)]
-    found = file_names(students)
-    assert found[:3] == ("01-zoe-a-muller-id-0", "02-etc-passwd-id-1", "03-id-2")
-    assert sorted(found) == list(found)
-    assert len(set(found)) == len(found)
-    assert all(len(name) < 100 and set(name) <= set("abcdefghijklmnopqrstuvwxyz0123456789-")
-               for name in found)  # fmt: skip
+def test_an_exams_version_is_nobodys_and_repeats_in_large_print() -> None:
+    usual, large = (version_of(edition("D", large=big), exam=True) for big in (False, True))
+    assert [(v.letter, v.large, v.repeats) for v in (usual, large)] == [
+        ("D", False, False), ("D", True, True),
+    ]  # fmt: skip
+    assert usual.name == "version-d-7K3MQ-9TXB4"
+    assert large.name == "version-d-7K3MQ-9TXB4-large"
+    assert not any(v.student.name or v.student.id for v in (usual, large))
 
 
-def test_file_names_of_a_large_class_stay_in_order() -> None:
-    students = [Student("Ada", str(place)) for place in range(1200)]
-    assert sorted(file_names(students)) == list(file_names(students))
+NAMES = {
+    "Zoë Å. Müller": "zoe-a-muller-id-0-7K3MQ-9TXB4",
+    "../../etc/passwd": "etc-passwd-id-0-7K3MQ-9TXB4",
+    "李 明": "id-0-7K3MQ-9TXB4",
+    "A" * 300: f"{'a' * 40}-id-0-7K3MQ-9TXB4",
+    "con": "con-id-0-7K3MQ-9TXB4",
+}
+
+
+@pytest.mark.parametrize(("name", "file"), NAMES.items())
+def test_file_names_are_safe_and_end_in_the_code(name: str, file: str) -> None:
+    assert file_name(edition("id/0", name), exam=False) == file
+
+
+def test_large_print_of_the_same_paper_has_another_file() -> None:
+    assert file_name(edition("7", "Zoë", large=True), exam=False) == "zoe-7-7K3MQ-9TXB4-large"

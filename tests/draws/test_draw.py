@@ -34,9 +34,7 @@ def test_numbers_keep_the_digits_of_the_template(hook: Callable[..., Template]) 
 
 
 def test_a_given_is_drawn_alike_whatever_else_is_drawn(hook: Callable[..., Template]) -> None:
-    masses = {
-        numbers(draw(template, "s", "ann"))["m"] for template in (hook(), hook("3.00"))
-    }
+    masses = {numbers(draw(template, "s", "ann"))["m"] for template in (hook(), hook("3.00"))}
     assert len(masses) == 1
 
 

@@ -9,7 +9,7 @@ from probgen.draws.keyed_choice import keyed_choice
 def test_choices_are_fixed_for_good() -> None:
     # BLAKE2b of the length-prefixed parts, worked out with the coreutils program b2sum:
     # printf '\0\0\0\0\0\0\0\4seed\0\0\0\0\0\0\0\1\x37\0\0\0\0\0\0\0\1\x30' | b2sum -l 128
-    digest = 0x01463f9f61681e7937ad1a039c72d9d3
+    digest = 0x01463F9F61681E7937AD1A039C72D9D3
     assert keyed_choice(1000, "seed", 7) == digest % 1000
 
 

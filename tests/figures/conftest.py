@@ -54,9 +54,8 @@ def _fits(values: Mapping[str, float]) -> bool:
     """Whether everything lies on its body, a little apart."""
     length = values.get("length", np.inf)
     cable, load = values.get("cable_at", 0.0), values.get("load_at", 0.0)
-    return (
-        max(cable, load, values.get("climber_at", 0.0)) <= 0.97 * length
-        and ("cable_at" not in values or cable > 0.4 * length)
+    return max(cable, load, values.get("climber_at", 0.0)) <= 0.97 * length and (
+        "cable_at" not in values or cable > 0.4 * length
     )
 
 

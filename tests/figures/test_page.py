@@ -26,9 +26,7 @@ from .readings import (
 )
 
 FEW, MANY = 2, 100
-SEVERAL = [
-    path for path in TEMPLATES if any(f.pair for f in prepared(path).template.system.forces)
-]
+SEVERAL = [path for path in TEMPLATES if any(f.pair for f in prepared(path).template.system.forces)]
 
 
 def strokes_missing(scene: Scene, page: Page) -> list[str]:

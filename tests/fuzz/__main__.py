@@ -71,9 +71,7 @@ class _Worker:
     heard: float
 
 
-def _start(
-    selector: selectors.BaseSelector, kind: str, seed: str, number: int, step: int
-) -> None:
+def _start(selector: selectors.BaseSelector, kind: str, seed: str, number: int, step: int) -> None:
     command = [sys.executable, "-m", "tests.fuzz.worker", kind, seed, str(number), str(step)]
     alone = {**os.environ, "OPENBLAS_NUM_THREADS": "1", "OMP_NUM_THREADS": "1"}
     process = subprocess.Popen(

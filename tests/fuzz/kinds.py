@@ -5,6 +5,7 @@ Everything up to TeX is done; TeX itself is not run.
 
 from __future__ import annotations
 
+import json
 import re
 import shlex
 from collections.abc import Callable
@@ -17,14 +18,16 @@ from random import Random
 from click.testing import CliRunner
 
 from probgen.bank.bank import default_bank, read_bank, read_file
-from probgen.build.build import _of_record
 from probgen.cli import main
 from probgen.cli.mend import told
+from probgen.course.edited import recoded
+from probgen.course.edition import Edition
+from probgen.course.frozen import frozen_problems
 from probgen.course.inputs import read_inputs
-from probgen.course.record import Assignment, Record, read_record, write_record
+from probgen.course.record_file import read_record, write_record
 from probgen.course.roster import Student, read_roster
 from probgen.course.setfile import Assigned, ProblemSet, read_set
-from probgen.course.version import versions_of_class
+from probgen.course.version import Version, file_name
 from probgen.draws.draw import draw
 from probgen.figures.writers.svg import svg
 from probgen.input.fault import InputError
@@ -38,6 +41,7 @@ from probgen.sheets.house import LAYOUTS, House
 from probgen.sheets.style import HouseStyle, read_style
 from probgen.working.convention import Convention
 from tests.fuzz.mutation import spoilt, spoilt_json
+from tests.records import Column, first_format, record_of
 
 ROOT = Path(__file__).parents[2]
 GUIDE = ROOT / "templates" / "README.md"
@@ -96,7 +100,7 @@ def _worked(problem: Problem) -> None:
     for _, scene in every_scene(problem, own):
         svg(scene)
     chosen = ProblemSet("", template.title, "", (Assigned(template.id, 10),))
-    (version,) = versions_of_class([Student("Zoë", "7")], ["ABCD-EFGH"])
+    version = Version("ABCD-EFGH", "zoe", Student("Zoë", "7"))
     copy = Copy(chosen, version, (problem,), (own,), class_slips([own.digits], problem.missteps))
     for kind in Kind:
         Typesetter().document(kind, copy)
@@ -169,7 +173,8 @@ def _rosters() -> tuple[bytes, ...]:
 
 def _roster(content: bytes, folder: Path) -> None:
     students = read_roster(_written(folder, "class.csv", content))
-    versions_of_class(students, [f"C{place}" for place in range(len(students))])
+    for student in students:
+        file_name(Edition("C", student.id, (), student.name), exam=False)
 
 
 @cache
@@ -181,23 +186,20 @@ def _records() -> tuple[bytes, ...]:
         draws = tuple(draw(template, "spring", student.id) for student in students)
         style = HouseStyle(logo=b"\x89PNG\x00", logo_kind=".png", colour="#102030")
         chosen = ProblemSet("Mechanics", "Week 3", "class.csv", (Assigned(id, 8),))
-        assignment = Assignment(template.id, template.source, draws)
+        column = Column(template.id, template.source, draws)
         codes = ("ABCD-EFGH", "JKMN-PQRS")
-        made.append(write_record(Record("s", chosen, students, codes, (assignment,), House(style))))
+        made.append(write_record(record_of(chosen, students, codes, [column], House(style))))
+        made.append(json.dumps(first_format(chosen, students, codes, column)))
     return tuple(text.encode() for text in made)
 
 
 def _record(content: bytes, folder: Path) -> None:
     path = _written(folder, "record.json", content)
-    record = read_record(path)
-    problems = tuple(
-        prepare(
-            _of_record(each, assigned.pivot, str(path), record.set.convention.units),
-            record.set.convention,
-        )
-        for each, assigned in zip(record.assignments, record.set.problems, strict=True)
-    )
-    columns = [work(p, each.draws) for p, each in zip(problems, record.assignments, strict=True)]
+    record = read_record(path, edited=True)
+    problems = frozen_problems(record.issue, record.current, str(path))
+    recoded(record)
+    rows = zip(*(edition.draws for edition in record.current), strict=True)
+    columns = [work(problem, draws) for problem, draws in zip(problems, rows, strict=True)]
     slips = tuple(
         class_slips([own.digits for own in column], p.missteps)[0]
         for p, column in zip(problems, columns, strict=True)
@@ -240,7 +242,7 @@ def _usual() -> Copy:
     (made,) = draw_class(problem, "fuzz", ["1"]).draws
     (own,) = work(problem, [made])
     chosen = ProblemSet("M", "W", "", (Assigned("forearm-load", 10),), formulas=True)
-    (version,) = versions_of_class([Student("Zoë", "7")], ["ABCD-EFGH"])
+    version = Version("ABCD-EFGH", "zoe", Student("Zoë", "7"))
     return Copy(chosen, version, (problem,), (own,), class_slips([own.digits], problem.missteps))
 
 
@@ -270,6 +272,7 @@ list --family beams --json
 list --bank first-course
 build set.toml --out out --seed x
 build record.json --trust-layouts
+build record.json --edited
 work template.toml
 --version
 """.strip().split("\n")

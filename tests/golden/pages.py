@@ -114,7 +114,7 @@ def _copies() -> tuple[Copy, ...]:
 
 def _version(place: int, id: str) -> Version:
     student = Student("Åsa Dvořáková-Nguyễn", id, "B")
-    return Version(place, f"H4QX-{place:02}", id, student)
+    return Version(f"H4QX-{place:02}", id, student)
 
 
 def _with_room(sheet: Sheet, room: Any) -> Sheet:

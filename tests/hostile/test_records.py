@@ -16,14 +16,9 @@ from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
 from probgen.cli import main
 from probgen.course.exam import Exam
-from probgen.course.record import (
-    Assignment,
-    Record,
-    read_record,
-    require_drawn_from,
-    write_record,
-)
-from probgen.course.record_schema import BOUNDS, _picture
+from probgen.course.record import Record
+from probgen.course.record_file import read_record, write_record
+from probgen.course.record_schema import BOUNDS
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import draw
@@ -32,23 +27,26 @@ from probgen.input.schema import WrongError
 from probgen.sheets.house import House
 from probgen.sheets.style import LARGEST_LOGO, HouseStyle
 from tests.draws.conftest import HOOK
+from tests.records import Column, first_format, record_of
 
 STUDENTS = (Student("Zoë", "007", "A"), Student("李 明", "8"))
 
 
-def record() -> Record:
-    template = default_bank().read("forearm-load")
-    draws = tuple(draw(template, "spring", student.id) for student in STUDENTS)
-    return Record(
-        seed="spring",
-        set=ProblemSet("Mechanics", "Week 3", "class.csv", (Assigned("forearm-load", 8),)),
-        students=STUDENTS,
-        codes=("ABCD-EFGH", "JKMN-PQRS"),
-        assignments=(Assignment(template.id, template.source, draws),),
-        house=House(HouseStyle(logo=b"\x89PNG\x00", logo_kind=".png", text="sans")),
-    )
+SET = ProblemSet("Mechanics", "Week 3", "class.csv", (Assigned("forearm-load", 8),))
+TEMPLATE = default_bank().read("forearm-load")
+COLUMN = Column(
+    TEMPLATE.id, TEMPLATE.source, [draw(TEMPLATE, "spring", each.id) for each in STUDENTS]
+)
+STYLE = House(HouseStyle(logo=b"\x89PNG\x00", logo_kind=".png", text="sans"))
+CODES = ("ABCD-EFGH", "JKMN-PQRS")
 
 
+def record(house: House = STYLE) -> Record:
+    return record_of(SET, STUDENTS, CODES, [COLUMN], house)
+
+
+FIRST: dict[str, Any] = first_format(SET, STUDENTS, CODES, COLUMN)
+FIRST["style"] = json.loads(write_record(record()))["issues"][0]["style"]
 DATA: dict[str, Any] = json.loads(write_record(record()))
 
 
@@ -64,9 +62,9 @@ def set_at(*place: str | int, to: object) -> Callable[[Any], Any]:
 
 
 VALUES = ("problems", 0, "values")
-GIVEN = next(iter(DATA["problems"][0]["values"]))
+GIVEN = next(iter(FIRST["problems"][0]["values"]))
 OTHER = default_bank().read("seesaw-two-riders").source
-ATTACKS: dict[str, Callable[[Any], Any]] = {
+FIRST_ATTACKS: dict[str, Callable[[Any], Any]] = {
     "a list": lambda _: [],
     "nothing": lambda _: None,
     "a number": lambda _: 10**30,
@@ -113,12 +111,61 @@ ATTACKS: dict[str, Callable[[Any], Any]] = {
     "another revision": set_at("problems", 0, "revision", to=999),
     "no template": set_at("problems", 0, "source", to="x = 1"),
     "another template's text": set_at("problems", 0, "source", to=OTHER),
-    "a format to come": set_at("format", to=2),
+    "a format to come": set_at("format", to=3),
+    "another format": set_at("format", to=2),
     "a format in words": set_at("format", to="1"),
     "layouts in a list": set_at("layouts", to=["sheet.tex.j2"]),
     "a layout of another type": set_at("layouts", to={"sheet.tex.j2": 3}),
     "layouts nobody vouched for": set_at("layouts", to={"sheet.tex.j2": "\\input{/etc/passwd}"}),
 }
+
+
+ISSUE = ("issues", 0)
+EDITION = ("printings", 0, "editions", 0)
+TEXT = DATA["issues"][0]["templates"][0]["text"]
+ATTACKS: dict[str, Callable[[Any], Any]] = {
+    "a list": lambda _: [],
+    "the kind of a logo is a path": set_at(*ISSUE, "style", "logo_kind", to="/../evil.tex"),
+    "a logo that is none": set_at(*ISSUE, "style", "logo", to="cGxhaW4="),
+    "an unknown field": set_at(*ISSUE, "script", to="x"),
+    "versions without end": set_at(*ISSUE, "set", "exam", to={"versions": 10**9}),
+    "an exam without versions": set_at(*ISSUE, "set", "exam", to={"versions": 2}),
+    "figures without end": set_at(*ISSUE, "set", "convention", "figures", to=10**6),
+    "no issues": set_at("issues", to=[]),
+    "an issue more": lambda data: {**data, "issues": data["issues"] * 2},
+    "no template": set_at(*ISSUE, "templates", to=[]),
+    "a text that is not there": set_at(*ISSUE, "templates", 0, "text", to="0" * 32),
+    "a layout that is not there": set_at(*ISSUE, "layouts", to={"sheet.tex.j2": "0" * 32}),
+    "a text that is no digest": set_at(*ISSUE, "templates", 0, "text", to="../../x"),
+    "no unit": set_at(*ISSUE, "templates", 0, "units", GIVEN, to="furlong"),
+    "another unit": set_at(*ISSUE, "templates", 0, "units", GIVEN, to="deg"),
+    "another template": set_at(*ISSUE, "templates", 0, "template", to="shelf"),
+    "another template's text": set_at("texts", TEXT, to=OTHER),
+    "a text without end": set_at("texts", TEXT, to="x" * 10**7),
+    "an erratum without a day": set_at(*ISSUE, "erratum", to={"day": "soon", "what": "x"}),
+    "no printings": set_at("printings", to=[]),
+    "a printing of no issue": set_at("printings", 0, "issue", to=7),
+    "a printing before all": set_at("printings", 0, "issue", to=-1),
+    "a code twice": set_at(*EDITION, "code", to="JKMN-PQRS"),
+    "a code that is a path": set_at(*EDITION, "code", to="../../x"),
+    "what follows nothing": set_at(*EDITION, "follows", to="0000-0000"),
+    "what follows a path": set_at(*EDITION, "follows", to="../x"),
+    "nobody's paper": set_at(*EDITION, "owner", to="7"),
+    "a paper without an owner": set_at(*EDITION, "owner", to=""),
+    "versions of a paper without end": set_at(*EDITION, "version", to=10**9),
+    "no values": set_at(*EDITION, "drawn", to=[]),
+    "one value less": lambda data: (data["printings"][0]["editions"][0]["drawn"][0].pop(), data)[1],
+    "values as numbers": set_at(*EDITION, "drawn", 0, 0, to=1.0),
+    "huge values": set_at(*EDITION, "drawn", 0, 0, to="1e999999"),
+    "digits nobody draws": set_at(*EDITION, "drawn", 0, 0, to="0.123"),
+    "a secret in words": set_at("secret", to="hush"),
+    "no digest": lambda data: {k: v for k, v in data.items() if k != "digest"},
+    "a digest of another type": set_at("digest", to=5),
+    "an id twice": set_at("students", 0, "id", to="8"),
+    "a letter in a class": set_at("students", 0, "letter", to="B"),
+    "layouts nobody vouched for": lambda data: set_at(*ISSUE, "layouts", to={
+        "sheet.tex.j2": "e" * 32})(set_at("texts", "e" * 32, to="\\input{/etc/passwd}")(data)),
+}  # fmt: skip
 
 
 def build(text: str, folder: Path, *options: str) -> tuple[int, str]:
@@ -135,10 +182,24 @@ def build(text: str, folder: Path, *options: str) -> tuple[int, str]:
 def test_a_record_that_is_wrong_is_one_message(
     attack: Callable[[Any], Any], tmp_path: Path
 ) -> None:
-    code, message = build(json.dumps(attack(json.loads(json.dumps(DATA)))), tmp_path)
+    """Also where the person says that it was edited, and is to be taken all the same."""
+    text = json.dumps(attack(json.loads(json.dumps(DATA))))
+    refused(text, tmp_path)
+    refused(text, tmp_path, "--edited")
+
+
+@pytest.mark.parametrize("attack", FIRST_ATTACKS.values(), ids=FIRST_ATTACKS)
+def test_a_record_of_version_0_1_that_is_wrong_is_one_message(
+    attack: Callable[[Any], Any], tmp_path: Path
+) -> None:
+    refused(json.dumps(attack(json.loads(json.dumps(FIRST)))), tmp_path)
+
+
+def refused(text: str, folder: Path, *options: str) -> None:
+    code, message = build(text, folder, *options)
     assert code == 1
     assert "record.json" in message
-    assert not (tmp_path / "out").exists()
+    assert not (folder / "out").exists()
     for inside in ("Traceback", "<class", "Decimal(", "KeyError", "Error:"):
         assert inside not in message
 
@@ -323,7 +384,7 @@ def test_deep_and_endless_records(tmp_path: Path) -> None:
 
 def test_layouts_of_a_record_are_asked_about(tmp_path: Path) -> None:
     house = House(layouts=(("sheet.tex.j2", "x"),))
-    code, message = build(write_record(replace(record(), house=house)), tmp_path)
+    code, message = build(write_record(record(house)), tmp_path)
     assert code == 1
     assert "sheet.tex.j2" in message
     assert "--trust-layouts" in message
@@ -332,10 +393,10 @@ def test_layouts_of_a_record_are_asked_about(tmp_path: Path) -> None:
 
 def test_an_exam_has_a_code_for_each_version(tmp_path: Path) -> None:
     path = tmp_path / "record.json"
-    whole = replace(record(), set=replace(record().set, exam=Exam(2)))
-    path.write_text(write_record(whole), encoding="utf-8")
-    assert read_record(path).codes == whole.codes
-    path.write_text(write_record(whole).replace('"B": ', '"C": '), encoding="utf-8")
+    text = json.dumps(first_format(replace(SET, exam=Exam(2)), STUDENTS, CODES, COLUMN))
+    path.write_text(text, encoding="utf-8")
+    assert [version.code for version in read_record(path).versions] == list(CODES)
+    path.write_text(text.replace('"B": ', '"C": '), encoding="utf-8")
     with pytest.raises(InputError, match="A, B"):
         read_record(path)
 

@@ -7,12 +7,14 @@ from pathlib import Path
 import pytest
 
 import probgen
-from probgen.build.joined_pdfs import _write_versions
+from probgen.build.joined_pdfs import _write_list
 from probgen.course.exam import Exam
-from probgen.course.record import Record
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
+from probgen.draws.draw import Draw
 from probgen.papers.answers import Row, write_answers
+from probgen.papers.covers_and_lists import pile_heads, pile_rows
+from tests.records import Column, record_of
 
 ATTACKS = ["=1+1", "+cmd|' /C calc'!A0", "-2+3", "@SUM(A1)", "\t=1", "\u00a0=1", "＝1"]
 
@@ -31,9 +33,10 @@ def test_answers_hold_no_formula(name: str, tmp_path: Path) -> None:
 def test_the_list_of_versions_holds_no_formula(name: str, tmp_path: Path) -> None:
     exam = Exam(2)
     whole = ProblemSet("Mechanics", "Week 3", "class.csv", (Assigned("shelf", 8),), exam=exam)
-    record = Record("spring", whole, (Student(name, "7", seat=name),), ("A", "B"), ())
+    column = Column("shelf", "", [Draw("shelf", 1, {})] * 2)
+    record = record_of(whole, [Student(name, "7", seat=name)], "AB", [column])
     path = tmp_path / "versions.csv"
-    _write_versions(path, record, exam)
+    _write_list(path, [[head.lower() for head in pile_heads()], *pile_rows(record, exam)])
     assert path.read_bytes().startswith(b"\xef\xbb\xbfpaper,")
     with path.open(encoding="utf-8-sig", newline="") as file:
         (row,) = csv.DictReader(file)

@@ -55,7 +55,7 @@ ORIGIN = (0.0, 0.0)
 """The foot of a bar; where all forces on a particle act."""
 
 
-def weight_of(mass: float, point: Place=ORIGIN) -> Acting:
+def weight_of(mass: float, point: Place = ORIGIN) -> Acting:
     return point, mass * GRAVITY, 270
 
 

@@ -24,9 +24,7 @@ def test_it_is_closed_to_others(base: Path) -> None:
     assert [path.stat().st_mode & 0o777 for path in (folder, folder.parent)] == [0o700] * 2
 
 
-def test_a_folder_of_somebody_else_is_not_used(
-    base: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_a_folder_of_somebody_else_is_not_used(base: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     (base / "probgen").mkdir(parents=True)
     monkeypatch.setattr(os, "geteuid", lambda: 12345)
     assert base not in cache_folder("plans").parents

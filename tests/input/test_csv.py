@@ -67,4 +67,4 @@ def test_numbers_and_texts_stay(text: str) -> None:
 
 def test_tables_are_written() -> None:
     written = "".join(csv_lines([("a", "b"), (-4.9, '=2,"x"')]))
-    assert list(csv.reader(StringIO(written))) == [["a", "b"], ["-4.9", "'=2,\"x\""]]
+    assert list(csv.reader(StringIO(written))) == [["a", "b"], ["-4.9", '\'=2,"x"']]

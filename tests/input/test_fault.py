@@ -56,9 +56,7 @@ def test_suggestions() -> None:
         ("a\x1b[2J\ud800", '"a\\x1b[2J\\ud800"'),
     ],
 )
-def test_no_value_shows_the_programs_inside(
-    value: object, text: str
-) -> None:
+def test_no_value_shows_the_programs_inside(value: object, text: str) -> None:
     assert shown(value) == text
 
 

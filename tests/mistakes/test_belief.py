@@ -17,7 +17,7 @@ BEAMS = worked(TWO_BEAMS)[1].case  # M_A = 98.0 N m
 MOVABLE = (
     SHELF.replace("[points]", '[unknown]\nx = { name = "place", unit = "m" }\n[points]')
     .replace('C = ["d", 0]', 'C = ["x", 0]')
-    .replace('uniform = true', 'at = "A"')
+    .replace("uniform = true", 'at = "A"')
     + """
 [[cable]]
 at = "C"
@@ -73,7 +73,7 @@ def test_a_right_answer_of_nothing_has_no_size_to_compare_with() -> None:
 
 
 def test_a_place_that_is_sought_lies_on_the_body() -> None:
-    (reach, whole), = places(SOUGHT.system)
+    ((reach, whole),) = places(SOUGHT.system)
     assert float(evaluate(reach, SOUGHT.values)) == pytest.approx(0.80)
     assert float(evaluate(whole, SOUGHT.values)) == pytest.approx(1.20)
     assert places(SHELF_CASE.system) == ()

@@ -12,7 +12,7 @@ from probgen.course.version import Version
 from probgen.papers.answers import HEADINGS, answer_rows, write_answers
 from tests.situations import STAYED_SHELF, worked
 
-ADA = Version(0, "CODE", "01-ada-1", Student("Ada", "1"))
+ADA = Version("CODE", "01-ada-1", Student("Ada", "1"))
 
 
 def test_a_row_for_each_quantity_asked_in_the_order_of_the_sheet() -> None:
@@ -39,7 +39,7 @@ def test_values_in_full_beside_what_is_printed() -> None:
 
 def test_an_exam_has_its_letter() -> None:
     _, own = worked(STAYED_SHELF)
-    letter = Version(0, "CODE", "B", Student("", ""), "B")
+    letter = Version("CODE", "B", Student("", ""), letter="B")
     assert {row.version for row in answer_rows(letter, [own])} == {"B"}
 
 

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
 from probgen.course.exam import Exam
 from probgen.course.print_run import PrintRun
-from probgen.course.record import Assignment, Record
+from probgen.course.record import Record
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
 from probgen.papers.answers import answer_rows
@@ -22,26 +24,30 @@ from probgen.papers.covers_and_lists import (
 )
 from probgen.wording.english import ENGLISH
 from probgen.wording.sentence import plain_text
+from tests.records import Column, record_of
 from tests.situations import STAYED_SHELF, worked
 
 PROBLEM, OWN = worked(STAYED_SHELF)
 STUDENTS = (Student("Zoë", "7", seat="A1"), Student("Bea", "8", seat="A2"), Student("Cid", "9"))
-CLASS = Record(
-    seed="s",
-    set=ProblemSet(
-        "Mechanics", "Week 3", "class.csv", (Assigned("own", 8), Assigned("own", 5)),
-        due="5 May 2031", run=PrintRun(duplex=False),
-    ),
-    students=STUDENTS,
-    codes=("AAAA", "BBBB", "CCCC"),
-    assignments=(Assignment("own", STAYED_SHELF, (OWN.draw,) * 3),) * 2,
+ROOM = Exam(2, row=5, spare=3)
+SET = ProblemSet(
+    "Mechanics", "Week 3", "class.csv", (Assigned("own", 8), Assigned("own", 5)),
+    due="5 May 2031", run=PrintRun(duplex=False),
 )  # fmt: skip
+COLUMNS = [Column("own", STAYED_SHELF, [OWN.draw] * 3)] * 2
+CODES = ("AAAA", "BBBB", "CCCC")
+
+
+def class_of(problem_set: ProblemSet = SET, students: Sequence[Student] = STUDENTS) -> Record:
+    return record_of(problem_set, students, CODES, COLUMNS)
+
+
+def exam_of(exam: Exam = ROOM, students: Sequence[Student] = STUDENTS, **changes: Any) -> Record:
+    return class_of(replace(SET, exam=exam, **changes), students)
+
+
+CLASS, EXAM = class_of(), exam_of()
 SEATED = tuple(replace(each, seat=f"A{n}") for n, each in enumerate(STUDENTS, start=1))
-EXAM = replace(
-    CLASS,
-    set=replace(CLASS.set, exam=Exam(2, row=5, spare=3)),
-    codes=("AAAA", "BBBB"),
-)
 
 
 def test_a_cover_counts_papers_problems_and_points() -> None:
@@ -67,17 +73,13 @@ def test_a_cover_of_keys_counts_each_key_once() -> None:
 
 
 def test_without_a_date_none_is_told() -> None:
-    undated = replace(CLASS, set=replace(CLASS.set, due=""))
+    undated = class_of(replace(SET, due=""))
     assert [label for label, _ in sheets_cover(undated).facts] == ["Papers", "Problems"]
-
-
-def noted(record: Record, **changes: object) -> tuple[str, ...]:
-    return sheets_cover(replace(record, **changes)).notes  # type: ignore[arg-type]
 
 
 def test_how_the_pile_lies() -> None:
     run = PrintRun("seat", duplex=True)
-    notes = noted(CLASS, set=replace(CLASS.set, run=run))
+    notes = sheets_cover(class_of(replace(SET, run=run))).notes
     assert notes == (
         "In the order of the seats.",
         "Print on both sides: each paper begins on a right-hand page.",
@@ -86,14 +88,14 @@ def test_how_the_pile_lies() -> None:
 
 def test_who_gets_large_print_is_told() -> None:
     students = (replace(STUDENTS[0], large=True), *STUDENTS[1:])
-    assert noted(CLASS, students=students)[-1] == "In large print: Zoë."
+    assert sheets_cover(class_of(students=students)).notes[-1] == "In large print: Zoë."
 
 
 DEALT = [
     (EXAM, "Deal them out in this order, 5 to a row"),
-    (replace(EXAM, set=replace(EXAM.set, exam=Exam(2))), "Deal them out in this order: nobody"),
-    (replace(EXAM, students=SEATED), "Give each seat the version that the list of versions names"),
-    (replace(EXAM, students=SEATED, set=replace(EXAM.set, run=PrintRun("seat", duplex=False))),
+    (exam_of(Exam(2)), "Deal them out in this order: nobody"),
+    (exam_of(students=SEATED), "Give each seat the version that the list of versions names"),
+    (exam_of(students=SEATED, run=PrintRun("seat", duplex=False)),
      "Deal them out in this order, row by row"),
 ]  # fmt: skip
 
@@ -109,7 +111,7 @@ def test_spare_papers_are_last() -> None:
 
 
 def test_the_pile_from_top_to_bottom() -> None:
-    rows = pile_rows(EXAM, Exam(2, row=5, spare=3))
+    rows = pile_rows(EXAM, ROOM)
     assert [row[0] for row in rows] == ["1", "2", "3", "4", "5", "6"]
     assert [row[1:4] for row in rows[:3]] == [
         ("A1", "Zoë", "7"),
@@ -120,13 +122,14 @@ def test_the_pile_from_top_to_bottom() -> None:
     assert rows[0][4] != rows[1][4]
     assert {row[4] for row in rows} == {"A", "B"}
     assert {row[5] for row in rows} == {""}
+    assert {(row[4], row[6]) for row in rows} == {("A", "AAAA"), ("B", "BBBB")}
     assert len(pile_heads()) == len(rows[0])
-    assert [row.labels for row in version_list(EXAM, Exam(2, row=5, spare=3)).rows] == rows
+    assert [row.labels for row in version_list(EXAM, ROOM).rows] == rows
 
 
 def test_large_print_is_marked_in_the_list() -> None:
     large = (replace(STUDENTS[0], large=True), *STUDENTS[1:])
-    rows = pile_rows(replace(EXAM, students=large), Exam(2))
+    rows = pile_rows(exam_of(Exam(2), large), Exam(2))
     assert [bool(row[5]) for row in rows] == [True, False, False]
 
 

@@ -53,7 +53,7 @@ def strays(id: str, draws: int, look: Look) -> list[str]:
     problem = prepare(default_bank().read(id), Convention())
     worked = work(problem, draw_class(problem, "ink", [str(n) for n in range(draws)]).draws)
     problem_set = ProblemSet("M", "W", "class.csv", (Assigned(id, 10),))
-    version = Version(0, "CODE", "", Student("Ada", "1"), large=look.large)
+    version = Version("CODE", "", Student("Ada", "1"), large=look.large)
     copies = [
         Copy(problem_set, replace(version, name=str(n)), (problem,), (own,))
         for n, own in enumerate(worked)

@@ -4,7 +4,6 @@ from probgen.bank.bank import default_bank
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.version import Version
-from probgen.draws.draw import Draw
 from probgen.papers.chunk import Chunk, print_chunk
 from probgen.papers.typesetter import Typesetter
 from probgen.problem.problem import draw_class, prepare
@@ -15,12 +14,11 @@ IDS = ("seesaw-two-riders", "forearm-load")
 SET = ProblemSet("M", "W", "class.csv", tuple(Assigned(id, 10) for id in IDS))
 
 
-def remarks_of(layouts: tuple[tuple[str, str], ...]) -> tuple[str, ...]:
+def remarks_of(layouts: tuple[tuple[str, str], ...]) -> tuple[tuple[str, str], ...]:
     problems = tuple(prepare(default_bank().read(id), Convention()) for id in IDS)
-    draws: tuple[tuple[Draw, ...], ...] = tuple(
-        tuple(draw_class(problem, "remarks", ["1"]).draws) for problem in problems
-    )
-    chunk = Chunk((Version(0, "CODE", "01-ada", Student("Ada", "1")),), draws)
+    draws = tuple(draw_class(problem, "remarks", ["1"]).draws[0] for problem in problems)
+    version = Version("CODE", "01-ada", Student("Ada", "1"), draws)
+    chunk = Chunk((version,), frozenset({"01-ada"}))
     printed = print_chunk(chunk, SET, problems, Typesetter(house=House(layouts=layouts)))
     assert printed.losses == ()
     return printed.remarks
@@ -33,5 +31,8 @@ def test_supplied_layouts_leave_nothing_to_remark() -> None:
 def test_a_layout_that_is_too_wide() -> None:
     own = r"\nextmark{<< '2 Slab' | bookmark >>}\problemhead{2}{Slab}{}\hbox to 1mm{\hskip 3mm}"
     assert remarks_of((("sheet.tex.j2", own),)) == (
-        "sheets/01-ada.pdf: Ada (1), problem 2 Slab: something is 2.0 mm too wide for its place",
+        (
+            "sheets/01-ada.pdf",
+            "Ada (1), problem 2 Slab: something is 2.0 mm too wide for its place",
+        ),
     )

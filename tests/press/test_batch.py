@@ -128,15 +128,6 @@ def test_all_fonts_are_embedded(printed: Batch) -> None:
         assert all("/FontFile" in font for font in fonts)
 
 
-def test_on_duplex_printers_each_document_begins_on_a_right_hand_page() -> None:
-    pages = {"a": 1, "b": 2, "c": 3, "d": 1}
-    documents = [plain(n, rf"\newpage {n}".join([n] * count)) for n, count in pages.items()]
-    padded = print_batch(documents, duplex=True)
-    assert padded.printed == print_batch(documents).printed
-    firsts = [text[:1] for text in page_texts(padded.together[""])]
-    assert firsts == ["a", "", "b", "b", "c", "c", "c", "", "d", ""]
-
-
 def test_together_tells_whose_pages_are_whose(printed: Batch) -> None:
     with pikepdf.open(BytesIO(printed.together[""])) as opened:
         with opened.open_outline() as outline:
@@ -176,9 +167,7 @@ def test_paper(paper: Paper, size: tuple[float, float], sheets: dict[str, str]) 
         assert max(thing["x1"] for thing in inked) < size[0] - 36
 
 
-def test_hostile_names_are_only_printed(
-    layouts: Layouts, sheet_for: Callable[..., Sheet]
-) -> None:
+def test_hostile_names_are_only_printed(layouts: Layouts, sheet_for: Callable[..., Sheet]) -> None:
     documents = [plain(name, layouts.sheet(sheet_for(name))) for name in HOSTILE]
     printed = print_batch(documents)
     assert printed.failures == ()
@@ -202,9 +191,7 @@ def test_every_character_the_escaping_lets_through_prints() -> None:
 
 
 @pytest.mark.parametrize(("body", "complaint"), BROKEN.values(), ids=BROKEN)
-def test_a_broken_document_is_found_and_the_others_print(
-    body: str, complaint: str
-) -> None:
+def test_a_broken_document_is_found_and_the_others_print(body: str, complaint: str) -> None:
     documents = [plain("a", "A"), plain("b", "B"), plain("bad", body), plain("c", "C")]
     printed = print_batch(documents)
     assert [part.name for part in printed.printed] == ["a", "b", "c"]
@@ -220,7 +207,7 @@ def test_piles_share_a_run_and_are_joined_apart(tex_runs: list[Path]) -> None:
         plain("one", "A"), plain("two", r"B\newpage b"),
         plain("one", "C", "keys"), plain("two", "D", "keys"), plain("three", "E", "keys"),
     ]  # fmt: skip
-    printed = print_batch(documents, duplex=True)
+    printed = print_batch(documents)
     assert len(tex_runs) == 1
     found = [(part.pile, part.name, words(part.pdf)[0]) for part in printed.printed]
     assert found == [
@@ -228,7 +215,7 @@ def test_piles_share_a_run_and_are_joined_apart(tex_runs: list[Path]) -> None:
         ("keys", "one", "C"), ("keys", "two", "D"), ("keys", "three", "E"),
     ]  # fmt: skip
     assert printed.together.keys() == {"", "keys"}
-    for pile, firsts in {"": ["A", "", "B", "b"], "keys": ["C", "", "D", "", "E", ""]}.items():
+    for pile, firsts in {"": ["A", "B", "b"], "keys": ["C", "D", "E"]}.items():
         assert [text[:1] for text in page_texts(printed.together[pile])] == firsts
 
 

@@ -62,9 +62,7 @@ def test_a_format_is_stored_unpacked() -> None:
     assert format_for(SMALL).read_bytes()[:2] != b"\x1f\x8b"
 
 
-def test_a_read_only_home_is_no_hindrance(
-    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
-) -> None:
+def test_a_read_only_home_is_no_hindrance(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     blocked = tmp_path / "file"
     blocked.write_text("no folder")
     monkeypatch.setenv("XDG_CACHE_HOME", str(blocked))

@@ -150,8 +150,8 @@ def test_sheets_of_both_engines_keep_their_order(
         Document(str(number), student, layouts.sheet(sheet_for(student, number)), preamble)
         for number, student in enumerate(students)
     ]
-    batch = print_batch(documents, duplex=True)
-    assert batch == print_batch(documents, duplex=True)
+    batch = print_batch(documents)
+    assert batch == print_batch(documents)
     assert [part.pages for part in batch.printed] == [2, 2, 2]
     with pdfplumber.open(BytesIO(batch.together[""])) as opened:
         codes = [re.search(r"K7Q2-\d+", page.extract_text() or "-") for page in opened.pages]
@@ -175,18 +175,14 @@ def test_a_broken_document_is_found(layouts: Layouts) -> None:
     assert "Undefined control sequence" in failure.complaint
 
 
-def test_missing_fonts_name_their_packages(
-    monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_missing_fonts_name_their_packages(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(lualatex, "_is_there", lambda font: "CJK" not in font)
     with pytest.raises(OutsideError, match=r"Chinese text was not found.*\n.*fonts-noto-cjk;"):
         print_batch([named("Ada"), named("李")])
     assert print_batch([named("Ada")]).failures == ()
 
 
-def test_a_missing_engine_names_all_packages(
-    monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_a_missing_engine_names_all_packages(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(lualatex, "PROGRAM", "no-such-engine")
     packages = "fonts-noto-cjk fonts-noto-core texlive-luatex"
     with pytest.raises(OutsideError, match=packages):

@@ -119,7 +119,9 @@ def test_large_print(paper: Any, layouts: Layouts, sheet_for: Callable[..., Shee
 FORMULAS = {
     formula_page(): ("Torque of a force", "components, counter-clockwise", "xF −yF"),
     formula_page("moment", clockwise=True): (
-        "Moment of a force", "components, clockwise", "yF −xF",
+        "Moment of a force",
+        "components, clockwise",
+        "yF −xF",
     ),
 }
 

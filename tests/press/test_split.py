@@ -9,7 +9,7 @@ import pikepdf
 import pytest
 
 from probgen.press.bookmark import Bookmark, label_pages, read_bookmarks, set_bookmarks
-from probgen.press.split import join
+from probgen.press.split import Leaves, join
 
 
 def pages(count: int, title: str = "", size: tuple[int, int] = (612, 792)) -> bytes:
@@ -26,7 +26,7 @@ def pages(count: int, title: str = "", size: tuple[int, int] = (612, 792)) -> by
 
 def joined(parts: Sequence[bytes | Path], title: str = "", duplex: bool = False) -> bytes:
     target = BytesIO()
-    join(parts, target, title, duplex=duplex)
+    join(map(Leaves, parts), target, title, duplex=duplex)
     return target.getvalue()
 
 
@@ -59,7 +59,7 @@ def test_an_empty_page_is_as_large_as_those_beside_it() -> None:
     whole = joined([pages(1, size=(300, 400)), pages(1)], duplex=True)
     with pikepdf.open(BytesIO(whole)) as opened:
         sizes = [[float(edge) for edge in page.mediabox] for page in opened.pages]
-    assert sizes == [[0, 0, 300, 400], [0, 0, 300, 400], [0, 0, 612, 792]]
+    assert sizes == [[0, 0, 300, 400]] * 2 + [[0, 0, 612, 792]]
 
 
 def test_bookmarks_and_labels_move_with_their_pages() -> None:
@@ -93,6 +93,18 @@ def test_a_part_that_comes_again_is_held_once(tmp_path: Path) -> None:
 def test_joined_into_a_file(tmp_path: Path) -> None:
     parts = [pages(1, "one"), pages(2, "two"), pages(1, "one")]
     target = tmp_path / "all.pdf"
-    join(parts, target, "All", duplex=True)
+    join(map(Leaves, parts), target, "All", duplex=True)
     assert target.read_bytes() == joined(parts, "All", duplex=True)
     assert [entry.name for entry in tmp_path.iterdir()] == ["all.pdf"]
+
+
+def test_some_pages_of_a_pdf_with_their_bookmark(tmp_path: Path) -> None:
+    path = tmp_path / "three.pdf"
+    path.write_bytes(joined([pages(2, "one"), pages(3, "two"), pages(1, "three")]))
+    target = BytesIO()
+    join([Leaves(path, 5, 1), Leaves(path, 0, 2), Leaves(path, 2, 3)], target, duplex=True)
+    with pikepdf.open(target) as opened:
+        assert [m for m in read_bookmarks(opened) if m.title != "end"] == [
+            Bookmark("three", 0), Bookmark("one", 2), Bookmark("two", 4),
+        ]  # fmt: skip
+        assert [page.label for page in opened.pages][::2] == ["1", "1", "1", "3"]

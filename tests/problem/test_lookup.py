@@ -90,9 +90,7 @@ def test_a_template_by_its_id_or_by_a_path_from_the_folder(tmp_path: Path) -> No
         ("zzzz.toml", "correct the path", False),
     ],
 )
-def test_a_template_that_is_not_there(
-    tmp_path: Path, named: str, mend: str, listed: bool
-) -> None:
+def test_a_template_that_is_not_there(tmp_path: Path, named: str, mend: str, listed: bool) -> None:
     """The nearest one is offered; where nothing is near, the list of all of them."""
     with pytest.raises(InputError) as caught:
         chosen(named, tmp_path)

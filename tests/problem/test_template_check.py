@@ -20,7 +20,7 @@ BANK = default_bank()
 FOREARM = BANK.read("forearm-load").source
 PUSHING = 'from = 3.5, to = 5.0, step = 0.1, unit = "cm"', 'choices = [-4.0, 4.0], unit = "cm"'
 STATED = "[[require]]\n"
-NEVER = '[[hinge]]', '[[require]]\nthat = "B < 1 N"\nbecause = "weak"\n\n[[hinge]]'
+NEVER = "[[hinge]]", '[[require]]\nthat = "B < 1 N"\nbecause = "weak"\n\n[[hinge]]'
 
 
 def changed(old: str, new: str) -> Template:
@@ -109,7 +109,7 @@ def test_requirements_that_no_draw_meets() -> None:
 
 def test_each_requirement_says_what_it_drops() -> None:
     """Bags of 1.0 to 8.0 kg by 0.5 kg: 10 of 15 are below 6 kg, so a third is dropped."""
-    light = f"{STATED}that = \"load_mass < 6 kg\"\nbecause = \"a light bag\"\n\n[[hinge]]"
+    light = f'{STATED}that = "load_mass < 6 kg"\nbecause = "a light bag"\n\n[[hinge]]'
     checked = check_template(changed("[[hinge]]", light), 20_000)
     (dropped,) = checked.dropped
     assert dropped.by == "m_b < 6 kg (a light bag)"

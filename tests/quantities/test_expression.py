@@ -102,8 +102,10 @@ SIMPLIFIED = [
     (times(T, ONE_CM), Product((T, ONE_CM))),
     (over(T, ONE_CM), Quotient(T, ONE_CM)),
     (positive_first(Sum(((-1, T), (1, W)))), Sum(((1, W), (-1, T)))),
-    (positive_first(Sum(((-1, T), (1, W), (-1, D), (1, L)))),
-     Sum(((1, W), (1, L), (-1, T), (-1, D)))),
+    (
+        positive_first(Sum(((-1, T), (1, W), (-1, D), (1, L)))),
+        Sum(((1, W), (1, L), (-1, T), (-1, D))),
+    ),
     (positive_first(T), T),
     (total(), ZERO),
     (total((1, T)), T),

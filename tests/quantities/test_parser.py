@@ -173,11 +173,17 @@ def test_any_text_is_read_or_refused(text: str) -> None:
     assert 1 <= column <= len(text) + 1
 
 
-@given(st.recursive(st.integers(1, 9).map(str), lambda inner: st.one_of(
-    st.tuples(inner, st.sampled_from("+-*/"), inner).map("".join),
-    inner.map("({})".format),
-    inner.map("-({})".format),
-), max_leaves=8))
+@given(
+    st.recursive(
+        st.integers(1, 9).map(str),
+        lambda inner: st.one_of(
+            st.tuples(inner, st.sampled_from("+-*/"), inner).map("".join),
+            inner.map("({})".format),
+            inner.map("-({})".format),
+        ),
+        max_leaves=8,
+    )
+)
 def test_arithmetic_agrees_with_the_language_itself(text: str) -> None:
     try:
         expected = eval(text)

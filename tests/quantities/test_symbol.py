@@ -22,8 +22,13 @@ def test_read(short: str, symbol: Symbol) -> None:
 
 @pytest.mark.parametrize(
     ("subscript", "italic"),
-    [*((axis, True) for axis in "xyznijk"), ("theta", True), ("s", False), ("1", False),
-     ("xy", False)],
+    [
+        *((axis, True) for axis in "xyznijk"),
+        ("theta", True),
+        ("s", False),
+        ("1", False),
+        ("xy", False),
+    ],
 )
 def test_italic_subscripts_stand_for_quantities(subscript: str, italic: bool) -> None:
     """NIST SP 811 (2008), 10.2: a subscript that is no quantity is roman."""

@@ -100,10 +100,7 @@ INDETERMINATE = [
     Refused(
         "three cords at a knot",
         ball(
-            *(
-                entry("cable", direction=way, symbol=f"T_{way}")
-                for way in (30, 90, 150)
-            ),
+            *(entry("cable", direction=way, symbol=f"T_{way}") for way in (30, 90, 150)),
             finding("T_30"),
         ),
         r"indeterminate: 3 unknowns .* but only 2 independent equations",
@@ -162,9 +159,9 @@ DEGENERATE = [
     ),
     Refused(
         "a cable along the beam for these numbers only",
-        beam(
-            HINGE, entry("cable", at="B", direction="180 - q", symbol="T"), finding("T")
-        ).replace("choices = [50]", "choices = [0, 50]"),
+        beam(HINGE, entry("cable", at="B", direction="180 - q", symbol="T"), finding("T")).replace(
+            "choices = [50]", "choices = [0, 50]"
+        ),
         r"T\b.* has no value",
     ),
     Refused(

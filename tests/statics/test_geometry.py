@@ -90,9 +90,7 @@ WAYS = [
 
 
 @pytest.mark.parametrize(("start", "end", "links"), WAYS)
-def test_ways_join_links_along_one_line(
-    start: str, end: str, links: list[tuple[str, str]]
-) -> None:
+def test_ways_join_links_along_one_line(start: str, end: str, links: list[tuple[str, str]]) -> None:
     found = [(plain(link.length), plain(link.direction)) for link in way(POINTS, start, end)]
     assert found == links
 

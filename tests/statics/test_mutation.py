@@ -67,7 +67,8 @@ SLOPE = "up1-6.2-p55b"  # University Physics vol. 1, section 6.2, problem 55(b)
 OWN = {
     "three cables": THREE_CABLES,
     "slide or tip": cabinet() + SLIDES + TIPS + finding("P", "largest"),
-    "built in": HEAD + """
+    "built in": HEAD
+    + """
 [given]
 L = { name = "length", choices = [2.0], unit = "m" }
 m = { name = "mass", choices = [60], unit = "kg" }
@@ -247,9 +248,7 @@ def torques_assembled(*arguments: Any) -> dict[str, list[Any]]:
     return {**sums, "turn": turns}
 
 
-def massless_g(
-    row: Any, situation: Any, key: str, noun: str, words: str
-) -> Expression:
+def massless_g(row: Any, situation: Any, key: str, noun: str, words: str) -> Expression:
     """A mass is taken for a weight."""
     size = _weight(row, situation, key, noun, words)
     for at, each in enumerate(situation.definitions):

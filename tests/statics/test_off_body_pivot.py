@@ -63,9 +63,7 @@ def system_of(text: str) -> System:
     return read_template(HEAD + text, "own.toml").system
 
 
-THREE = (
-    PLATFORM + cable("A", "180 - theta", "T_1") + cable("B", 60, "T_2") + cable("C", 80, "T_3")
-)
+THREE = PLATFORM + cable("A", "180 - theta", "T_1") + cable("B", 60, "T_2") + cable("C", 80, "T_3")
 
 
 def meetings(system: System) -> dict[str, tuple[np.ndarray, np.ndarray]]:

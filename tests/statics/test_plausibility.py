@@ -23,7 +23,7 @@ def flaws(text: str) -> dict[Flaw, int]:
 
 
 BOARD = SHELF + HINGED + STAYED + FIND_T
-POINT = '[points]\nA = [0, 0]\n'
+POINT = "[points]\nA = [0, 0]\n"
 
 
 def extra(place: str, entry: str) -> str:
@@ -74,7 +74,7 @@ def test_a_weight_may_stand_on_an_upright_body_and_not_below_it(place: str, off:
 
 
 OUTLINE = BRACKET.replace('along = ["A", "K", "E"]', 'along = ["A", "K", "E", "A"]').replace(
-    "[body.bracket]", 'X = [<place>]\n[body.bracket]'
+    "[body.bracket]", "X = [<place>]\n[body.bracket]"
 )
 
 

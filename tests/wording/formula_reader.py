@@ -112,7 +112,7 @@ class Reader:
     def whole(self) -> Size:
         size = self.sum()
         if self.at != len(self.tokens):
-            raise UnreadableError(f"left over: {self.tokens[self.at:]} of {self.text}")
+            raise UnreadableError(f"left over: {self.tokens[self.at :]} of {self.text}")
         return size
 
     def next(self) -> tuple[str, str]:

@@ -46,7 +46,6 @@ ON_LIMITS = [
 ]
 
 
-
 def shown(inlines: Sequence[Inline]) -> str:
     """Text with the symbols in it as they are typed."""
     return "".join(i.text if isinstance(i, Text) else plain(i.formula) for i in inlines)

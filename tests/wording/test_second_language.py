@@ -109,7 +109,7 @@ def copy(name: str, method: str, language: Language) -> Copy:
     problem_set = ProblemSet("", template.title, "", (Assigned(template.id, 10),))
     problem_set = replace(problem_set, convention=convention, formulas=True, caution=True)
     slips = tuple(class_slips([each.digits for each in own], problem.missteps))
-    return Copy(problem_set, Version(0, "", "", Student("", "")), (problem,), own, slips)
+    return Copy(problem_set, Version("", "", Student("", "")), (problem,), own, slips)
 
 
 def runs(part: object) -> Iterator[str]:

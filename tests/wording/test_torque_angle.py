@@ -47,9 +47,7 @@ ANGLES = [
 
 
 @pytest.mark.parametrize(("direction", "angle", "sine"), ANGLES)
-def test_the_angle_is_folded_in_letters_and_numbers(
-    direction: str, angle: str, sine: str
-) -> None:
+def test_the_angle_is_folded_in_letters_and_numbers(direction: str, angle: str, sine: str) -> None:
     ((digits, term),) = terms(pushed(direction), "P")
     found, ratio = angle_between(digits, term, frozenset(digits.case.values))
     assert plain(found) == angle

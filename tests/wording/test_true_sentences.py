@@ -81,9 +81,7 @@ def turning(reach: complex, way: complex) -> float:
 
 @pytest.mark.parametrize("students", [FEW, MANY])
 @pytest.mark.parametrize("name", TEMPLATES)
-def test_right_angles_angles_and_distances_are_as_said(
-    name: str, students: int
-) -> None:
+def test_right_angles_angles_and_distances_are_as_said(name: str, students: int) -> None:
     for own, passages in told(name, "angle", students):
         if own.case.plan.branches:
             continue  # told at other values than the case has
@@ -141,9 +139,7 @@ def _in_arm(equation: Equation, unknown: str) -> bool:
 
 @pytest.mark.parametrize("students", [FEW, MANY])
 @pytest.mark.parametrize("name", TEMPLATES)
-def test_a_pull_is_compared_with_weights_as_their_lever_arms_say(
-    name: str, students: int
-) -> None:
+def test_a_pull_is_compared_with_weights_as_their_lever_arms_say(name: str, students: int) -> None:
     for own, passages in told(name, "angle", students):
         pivots = [pivot for pivot, _ in about(passages) if pivot]
         for _, fact in about(passages):

@@ -173,9 +173,7 @@ class Arrows:
         assert best is not None  # there are trials, and no trouble is infinite
         return best, least
 
-    def _sides(
-        self, arrow: Arrow, whole: Vector, legs: Sequence[Vector]
-    ) -> tuple[Arrow, Arrow]:
+    def _sides(self, arrow: Arrow, whole: Vector, legs: Sequence[Vector]) -> tuple[Arrow, Arrow]:
         """The components, each on the near or the far side of the rectangle about an arrow."""
         found = []
         share = self._length(whole) / whole.size

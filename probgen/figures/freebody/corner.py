@@ -38,9 +38,7 @@ def frame_of(measured: Survey, axes: Sequence[Axis]) -> Frame:
     return Frame((first.label, second.label), tilt) if second else Frame()
 
 
-def draw_axes(
-    field: Field, sense: int, solid: Sequence[Spot], widest: float, frame: Frame
-) -> None:
+def draw_axes(field: Field, sense: int, solid: Sequence[Spot], widest: float, frame: Frame) -> None:
     """Axes near a corner with room, else beside or below the drawing.
 
     sense: of the positive rotation, as in `axes.axes`; solid: the corners of a body they keep out

@@ -36,9 +36,7 @@ def draw_body(
         field.add(_bar(spots, tag))
 
 
-def _draw_round(
-    field: Field, measured: Survey, body: Body, look: Look, scale: float
-) -> None:
+def _draw_round(field: Field, measured: Survey, body: Body, look: Look, scale: float) -> None:
     """A drum by its rims, and the crank that turns it."""
     axle, radii, bars = arms_of(measured, body, look)
     centre, tag = measured.places[axle] * scale, f"body:{body.id}"

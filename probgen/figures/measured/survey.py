@@ -138,9 +138,7 @@ def _settle(system: System, known: dict[str, float]) -> None:
 def _sketch(system: System, known: dict[str, float]) -> frozenset[str]:
     """Give unknown lengths and angles a size to be drawn at."""
     lengths = [
-        known[v.id]
-        for v in system.variables.values()
-        if v.dimension == LENGTH and v.id in known
+        known[v.id] for v in system.variables.values() if v.dimension == LENGTH and v.id in known
     ]
     missing = [
         v

@@ -91,9 +91,7 @@ class Field:
     @property
     def box(self) -> Box:
         """The rectangle around all that is drawn."""
-        return Box(
-            min(self._across), min(self._upward), max(self._across), max(self._upward)
-        )
+        return Box(min(self._across), min(self._upward), max(self._across), max(self._upward))
 
     def add(self, *shapes: Shape, solid: bool = True) -> None:
         """Draw shapes; labels keep clear of them unless they are not `solid`."""
@@ -186,9 +184,7 @@ class Field:
 
     def _near(self, piece: Segment) -> list[Segment]:
         """The pieces drawn about a straight piece, some more than once."""
-        return [
-            near for square in _squares_of(piece) for near in self._squares.get(square, ())
-        ]
+        return [near for square in _squares_of(piece) for near in self._squares.get(square, ())]
 
     def hits_label(self, start: Spot, end: Spot) -> bool:
         """Whether the straight piece comes too near a label."""
@@ -208,9 +204,7 @@ class Field:
                 hidden.append((min(reached), max(reached)))
         return Ray(met, tuple(hidden), tuple(_along(start, end, strokes)))
 
-    def place(
-        self, text: Text, candidates: Iterable[Box], tag: str, size: float = SIZE
-    ) -> Label:
+    def place(self, text: Text, candidates: Iterable[Box], tag: str, size: float = SIZE) -> Label:
         """Set a label in the first candidate box that is free and add it to the paper.
 
         Raises StopIteration when the candidates run out; those of `around` reach far enough.

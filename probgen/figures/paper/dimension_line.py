@@ -58,6 +58,7 @@ def draw_length(
     The offset and side are those that meet the fewest other strokes; the label meets none.
     Whether there was such a place; the number stands apart from its line where there was none.
     """
+
     @cache
     def rays(side: complex) -> tuple[Ray, Ray]:
         """Along what the extension lines on one side run."""
@@ -103,7 +104,10 @@ def _steps(field: Field, start: Spot, end: Spot, half: float) -> list[tuple[floa
     if abs(end - start) > 2.0 * abs(cut):
         crossed = field.crossed(start + cut, end - cut, steps)
     costs = [
-        abs(step) - half + _rise(step / abs(step)) + _CROSSED * count
+        abs(step)
+        - half
+        + _rise(step / abs(step))
+        + _CROSSED * count
         - (_CONTINUED if _continues(field, start + step, end + step) else 0.0)
         for step, count in zip(steps, crossed, strict=True)
     ]
@@ -205,9 +209,7 @@ def _off(box: Box, pieces: Iterable[tuple[Spot, Spot]]) -> bool:
     return not any(meets((a.real, a.imag, b.real, b.imag), wide) for a, b in pieces)
 
 
-def _forced(
-    field: Field, start: Spot, end: Spot, text: Text
-) -> tuple[float, _Place, _Setting]:
+def _forced(field: Field, start: Spot, end: Spot, text: Text) -> tuple[float, _Place, _Setting]:
     """When no side is free: arrows where they spoil no label, the number wherever there is room."""
     lines = [
         (start + side * offset, end + side * offset)

@@ -18,8 +18,7 @@ GAP: Final = 2.2
 
 _DISTANCES: Final = (3.0, 5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 40.0, 52.0, 66.0, 85.0, 110.0, 150.0)
 _TURNS: Final = tuple(
-    heading(turn)
-    for turn in (30.0, -30.0, 60.0, -60.0, 90.0, -90.0, 125.0, -125.0, 160.0, -160.0)
+    heading(turn) for turn in (30.0, -30.0, 60.0, -60.0, 90.0, -90.0, 125.0, -125.0, 160.0, -160.0)
 )
 
 
@@ -29,9 +28,7 @@ def set_in(text: Text, box: Box, tag: str, size: float = SIZE) -> Label:
     return Label(complex(box.left, box.bottom + room.depth), text, size, box, tag)
 
 
-def beside(
-    text: Text, anchor: Spot, direction: float, distance: float, size: float = SIZE
-) -> Box:
+def beside(text: Text, anchor: Spot, direction: float, distance: float, size: float = SIZE) -> Box:
     """The label's box in a direction from an anchor, `distance` away from that point."""
     room = extent(text, size)
     return beyond(anchor, heading(direction), distance, room.width, room.height + room.depth)

@@ -151,9 +151,7 @@ class Box(NamedTuple):
 
     def grown(self, margin: float) -> Box:
         """The box with a margin added on all sides."""
-        return Box(
-            self.left - margin, self.bottom - margin, self.right + margin, self.top + margin
-        )
+        return Box(self.left - margin, self.bottom - margin, self.right + margin, self.top + margin)
 
     def gap(self, other: Box) -> float:
         """How far another box is away, pt; 0 where they touch."""
@@ -321,11 +319,7 @@ def _flattened(curve: Curve) -> tuple[Spot, ...]:
 
 def segments(shape: Shape) -> list[Segment]:
     """The straight pieces of a shape (curves flattened), none for a label."""
-    return [
-        (a.real, a.imag, b.real, b.imag)
-        for run in runs(shape)
-        for a, b in pairwise(run)
-    ]
+    return [(a.real, a.imag, b.real, b.imag) for run in runs(shape) for a, b in pairwise(run)]
 
 
 def bounds(shapes: Iterable[Shape]) -> Box:

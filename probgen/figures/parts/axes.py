@@ -35,9 +35,7 @@ def axes(origin: Spot, sense: int, tilt: float = 0.0) -> tuple[Shape, ...]:
     return *arrows, *turning(centre, 7.0, sense, LIGHT, "axes:positive"), plus
 
 
-def turning(
-    centre: Spot, radius: float, sense: int, pen: Pen, tag: str
-) -> tuple[Shape, ...]:
+def turning(centre: Spot, radius: float, sense: int, pen: Pen, tag: str) -> tuple[Shape, ...]:
     """A curved arrow around a centre; sense 1 is counter-clockwise."""
     start, sweep = (-40.0, 230.0) if sense > 0 else (220.0, -230.0)
     end = start + sweep

@@ -161,7 +161,9 @@ def roller(top: Spot, normal: float, tag: str) -> tuple[Shape, ...]:
     places = (top - up * 4.6 + side * k for k in (-4.0, 4.0))
     wheels = [circle(place, 2.4, LIGHT, tag, tone=Tone.PAPER) for place in places]
     plate = polygon(
-        (top, top - up * 2.0 + side * 7.5, top - up * 2.0 - side * 7.5), MEDIUM, tag,
+        (top, top - up * 2.0 + side * 7.5, top - up * 2.0 - side * 7.5),
+        MEDIUM,
+        tag,
         tone=Tone.BODY,
     )
     return (plate, *wheels)

@@ -114,9 +114,7 @@ def bone(joint: Spot, end: Spot, tag: str, thickness: float = 1.0) -> tuple[Shap
     return inside, side(1), side(-1), *break_mark(end, bearing(unit), 6.6 * thickness, tag)
 
 
-def head(
-    base: Spot, radius: float, facing: int, tag: str, lean: float = 0.0
-) -> tuple[Shape, ...]:
+def head(base: Spot, radius: float, facing: int, tag: str, lean: float = 0.0) -> tuple[Shape, ...]:
     """A head in profile with its neck, standing on `base`, the joint of head and neck.
 
     facing: 1 to the right, -1 to the left; lean: how far it is bent forward, degrees.

@@ -128,9 +128,7 @@ def block(foot: Spot, width: float, height: float, tag: str) -> tuple[Shape, ...
     return (polygon((a, b, b + up, a + up), MEDIUM, tag, tone=Tone.BODY),)
 
 
-def hung_block(
-    at: Spot, rope: float, width: float, height: float, tag: str
-) -> tuple[Shape, ...]:
+def hung_block(at: Spot, rope: float, width: float, height: float, tag: str) -> tuple[Shape, ...]:
     """A block on a rope of a length below its point; the block comes last."""
     top = at - complex(0, rope)
     ring = circle(top - 1.4j, 1.4, LIGHT, tag)
@@ -177,7 +175,9 @@ def plant(foot: Spot, tag: str) -> tuple[Shape, ...]:
     sides = (foot - 4, foot + 4, foot + 5.5 + 8j, foot - 5.5 + 8j)
     pot = polygon(sides, MEDIUM, tag, tone=Tone.BODY)
     rim = polygon(
-        (foot - 6.2 + 8j, foot + 6.2 + 8j, foot + 6.2 + 10j, foot - 6.2 + 10j), MEDIUM, tag,
+        (foot - 6.2 + 8j, foot + 6.2 + 8j, foot + 6.2 + 10j, foot - 6.2 + 10j),
+        MEDIUM,
+        tag,
         tone=Tone.BODY,
     )
     root = foot + 10j
@@ -206,8 +206,9 @@ def bucket(at: Spot, rope: float, size: float, tag: str) -> tuple[Shape, ...]:
     top = at - complex(0, rope)
     rim, floor = top - 7j * size, top - 19j * size
     wide, narrow = 6.5 * size, 4.6 * size
-    pail = polygon((rim - wide, rim + wide, floor + narrow, floor - narrow), MEDIUM, tag,
-                   tone=Tone.BODY)
+    pail = polygon(
+        (rim - wide, rim + wide, floor + narrow, floor - narrow), MEDIUM, tag, tone=Tone.BODY
+    )
     handle = Path(((rim - wide, top, rim + wide),), LIGHT, tag)
     return line(at, top, MEDIUM, tag), handle, pail, _fixing(at, tag)
 
@@ -217,8 +218,9 @@ def pail(at: Spot, half: complex, tag: str) -> tuple[Shape, ...]:
     top = at + 1j * (half.imag - 11.0)
     rim, floor = top.imag * 1j + at.real, at - 1j * half.imag
     wide, narrow = half.real, 0.78 * half.real
-    pail = polygon((rim - wide, rim + wide, floor + narrow, floor - narrow), MEDIUM, tag,
-                   tone=Tone.BODY)
+    pail = polygon(
+        (rim - wide, rim + wide, floor + narrow, floor - narrow), MEDIUM, tag, tone=Tone.BODY
+    )
     arch = complex(0.0, 14.0)
     handle = Curve(rim - wide, ((rim - wide + arch, rim + wide + arch, rim + wide),), LIGHT, tag)
     return pail, handle
@@ -334,10 +336,14 @@ def _passes(start: Spot, end: Spot, box: Box) -> bool:
     """Whether the upright rectangle about a straight piece shares area with a box."""
     left, right = sorted((start.real, end.real))
     bottom, top = sorted((start.imag, end.imag))
-    return box.left < right + 0.1 and left < box.right and (
-        box.bottom < top - 3.0 and bottom + 3.0 < box.top
-        if top - bottom > 6.0
-        else box.bottom < top and bottom < box.top
+    return (
+        box.left < right + 0.1
+        and left < box.right
+        and (
+            box.bottom < top - 3.0 and bottom + 3.0 < box.top
+            if top - bottom > 6.0
+            else box.bottom < top and bottom < box.top
+        )
     )
 
 

@@ -95,9 +95,7 @@ def barrow_wheel(axle: Spot, tag: str) -> tuple[Shape, ...]:
 
 def post(foot: Spot, top: Spot, tag: str) -> tuple[Shape, ...]:
     """A post from the ground up."""
-    return (
-        polygon((foot - 2.2, top - 2.2, top + 2.2, foot + 2.2), MEDIUM, tag, tone=Tone.BODY),
-    )
+    return (polygon((foot - 2.2, top - 2.2, top + 2.2, foot + 2.2), MEDIUM, tag, tone=Tone.BODY),)
 
 
 def rope_ring(at: Spot, tag: str) -> Shape:

@@ -86,9 +86,7 @@ class Burdens:
             return self.stage.text(mass), f"label:{mass.id}"
         return self.stage.measured.labels.whole(element.id), f"label:{element.id}"
 
-    def _block_label(
-        self, element: Element, block: Block, text: Datum, tag: str
-    ) -> Note | None:
+    def _block_label(self, element: Element, block: Block, text: Datum, tag: str) -> Note | None:
         """The label of a particle drawn as a block: on its face, or beside it."""
         spot = self.stage.spot(element.at)
         if block.look in (Look.PERSON, Look.SITTER):
@@ -101,9 +99,7 @@ class Burdens:
         self.field.add(set_in(text, face, tag))
         return None
 
-    def _on_particle(
-        self, element: Element, load: Load, text: Datum, tag: str
-    ) -> Note | None:
+    def _on_particle(self, element: Element, load: Load, text: Datum, tag: str) -> Note | None:
         """No surface carries it, so it hangs from its lines, below what hangs there already."""
         seat = self._seat(element)
         if any(e.kind == Kind.HINGE and e.body == element.body for e in self.system.elements):
@@ -112,9 +108,7 @@ class Burdens:
         seat = replace(seat, spot=complex(seat.spot.real, below))
         return self._load(element, replace(load, manner=Manner.HANGS), seat, text, tag)
 
-    def _load(
-        self, element: Element, load: Load, seat: Seat, text: Datum, tag: str
-    ) -> Note | None:
+    def _load(self, element: Element, load: Load, seat: Seat, text: Datum, tag: str) -> Note | None:
         """Something a body carries."""
         shapes, face = self._clear_load(load, seat, extent(text), f"load:{element.id}")
         box = bounds(shapes)
@@ -157,9 +151,7 @@ class Burdens:
             return self._clear_load(load, seat, _NARROW, tag)[0], None
         return first
 
-    def _on_block(
-        self, element: Element, block: Block, text: Datum, tag: str
-    ) -> Note | None:
+    def _on_block(self, element: Element, block: Block, text: Datum, tag: str) -> Note | None:
         """What else weighs on a block stands on it, at its end when somebody else does."""
         top = self.stage.spot(element.at) + 1j * block.half.imag
         width = max(extent(text).width + 9.0, 13.0)

@@ -168,9 +168,7 @@ def _slope(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture
     return Fixture((*held, *plane), beneath, inclines=_inclines(stage, element, foot, way))
 
 
-def _inclines(
-    stage: Stage, element: Element, foot: Spot, way: complex
-) -> tuple[Incline, ...]:
+def _inclines(stage: Stage, element: Element, foot: Spot, way: complex) -> tuple[Incline, ...]:
     """The quantity that a slope rises by, where it is one."""
     assert element.surface is not None  # it has a normal
     level = 0.0 if way.real > 0 else 180.0
@@ -205,9 +203,7 @@ def _to_pulley(
     return surface, tuple(held), tuple(beneath)
 
 
-def _ended(
-    stage: Stage, each: Hoist, body: str, surface: Surface
-) -> tuple[Surface, Spot]:
+def _ended(stage: Stage, each: Hoist, body: str, surface: Surface) -> tuple[Surface, Spot]:
     """A body's surface ended below the pulley of its rope, and the edge it ends at."""
     hanging = each.second if each.first.body == body else each.first
     block = stage.blocks.get(hanging.body)

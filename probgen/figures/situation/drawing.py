@@ -412,4 +412,3 @@ class _Situation:
             for point in self.system.points
             if point in wanted and not untold_in(self.measured, point)
         ]
-

@@ -235,9 +235,7 @@ def _knee(stage: Stage, element: Element) -> Spot | None:
     return None
 
 
-def _over_knee(
-    stage: Stage, element: Element, start: Spot, unit: complex, knee: Spot
-) -> Line:
+def _over_knee(stage: Stage, element: Element, start: Spot, unit: complex, knee: Spot) -> Line:
     """The tendon below the knee, the kneecap it ends at, and the muscle along the thigh."""
     tag = f"muscle:{element.id}"
     cap = start + unit * abs((knee - start).real / unit.real) * 0.86
@@ -377,9 +375,7 @@ def _reach(surface: Surface, start: Spot, unit: complex) -> float | None:
     return -height / closing if height > 0 else None
 
 
-def _anchored(
-    walls: list[Surface], end: Spot, direction: float, tag: str
-) -> tuple[Shape, ...]:
+def _anchored(walls: list[Surface], end: Spot, direction: float, tag: str) -> tuple[Shape, ...]:
     """A line's far end fixed to a wall nearby, or to a ceiling or wall of its own."""
     for place, surface in enumerate(walls):
         if abs(surface.height(end)) <= _REACH:

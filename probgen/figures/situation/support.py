@@ -20,7 +20,10 @@ from probgen.statics.system import Element, Kind
 _WALL_GAP: Final = 11.0  # from a hinge's pin to the wall's face, pt
 _RING: Final = 4.0  # radius of a limb's joint, pt
 _JOINTS: Final[dict[Hinge | None, Look | None]] = {
-    Hinge.JOINT: None, Hinge.ELBOW: Look.FOREARM, Hinge.KNEE: None, Hinge.HIP: Look.TRUNK,
+    Hinge.JOINT: None,
+    Hinge.ELBOW: Look.FOREARM,
+    Hinge.KNEE: None,
+    Hinge.HIP: Look.TRUNK,
 }  # the limb a joint belongs to, where the body does not say it
 
 
@@ -105,9 +108,7 @@ def _bracket(pin: Spot, normal: float, tag: str, gap: float = 0.0) -> Fixture:
     return Fixture(lug(pin, face, tag), (Surface(face, normal, FACE, FACE),), gap)
 
 
-def _bracket_normal(
-    stage: Stage, element: Element, told: Hinge | None, way: complex
-) -> float:
+def _bracket_normal(stage: Stage, element: Element, told: Hinge | None, way: complex) -> float:
     """The outward normal of the face a hinge is fixed to."""
     sideways = 0.0 if way.real > 0 else 180.0
     match told:
@@ -142,9 +143,7 @@ def _axle(stage: Stage, element: Element, pin: Spot, tag: str) -> Fixture:
     return Fixture(solid.stand(pin, radius, height, tag), (surface,))
 
 
-def _joint(
-    stage: Stage, element: Element, told: Hinge | None, part: Look | None
-) -> Fixture:
+def _joint(stage: Stage, element: Element, told: Hinge | None, part: Look | None) -> Fixture:
     """A joint's ring, and the limb beyond it; part: the limb that ends there, where it is known."""
     pin, tag = stage.spot(element.at), f"support:{element.id}"
     if part is Look.KNEECAP:

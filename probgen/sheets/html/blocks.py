@@ -97,5 +97,3 @@ def _parts(formula: Formula) -> Iterator[Formula]:
 def _math(formula: Formula, display: bool) -> Markup:
     # mathml escapes what it is given: nothing but its elements is left.
     return Markup("<math>{}</math>").format(Markup(mathml(formula, display=display)))
-
-

@@ -120,7 +120,9 @@ def write_rows(rows: Sequence[Row]) -> str:
     for place, row in enumerate(rows):
         if len(rows) > _UNBROKEN_ROWS and 2 <= place <= len(rows) - 2:
             lines.append(r"\mayturn")
-        lines.append(rf"\row{{{latex(row.left)}}}{{{_relation(row.relation)}}}{{{latex(row.right)}}}")
+        lines.append(
+            rf"\row{{{latex(row.left)}}}{{{_relation(row.relation)}}}{{{latex(row.right)}}}"
+        )
     body = "%\n".join(lines)
     return f"\\working{{%\n{body}%\n}}"
 

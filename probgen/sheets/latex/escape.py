@@ -187,9 +187,7 @@ def _in_alphabet(script: str, word: list[str]) -> str:
 
 def _in_script(script: str, run: list[str]) -> str:
     joint = r"\inbreak{}" if script in _EAST_ASIAN else ""  # lines may end after any ideograph
-    shown = joint.join(
-        cluster if script_of(cluster[0]) else _latex_of(cluster) for cluster in run
-    )
+    shown = joint.join(cluster if script_of(cluster[0]) else _latex_of(cluster) for cluster in run)
     return rf"\inscript{{{script}}}{{{shown}}}"
 
 

@@ -6,6 +6,7 @@ from probgen.wording.block import Text
 from probgen.wording.english.saying import say
 from probgen.wording.facts.papers import (
     BothSides,
+    Corrected,
     DealtByList,
     DealtByRows,
     DealtInOrder,
@@ -68,6 +69,18 @@ def dealt_in_order(fact: DealtInOrder, nouns: Nouns) -> Inlines:
 @say.register
 def spare_last(fact: SpareLast, nouns: Nouns) -> Inlines:
     return (Text(f"The last {fact.spare} are spare."),)
+
+
+_MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September",
+    "October", "November", "December",
+)  # fmt: skip
+
+
+@say.register
+def corrected(fact: Corrected, nouns: Nouns) -> Inlines:
+    _, month, day = fact.day.split("-")
+    return (Text(f"Corrected {int(day)} {_MONTHS[int(month) - 1]}: {fact.what}."),)
 
 
 @say.register

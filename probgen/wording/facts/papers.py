@@ -56,6 +56,14 @@ class SpareLast(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class Corrected(Fact):
+    """What a paper has otherwise than the one before it; day: "2027-03-12"."""
+
+    day: str
+    what: str
+
+
+@dataclass(frozen=True, slots=True)
 class LargePrint(Fact):
     """Who has large print; names as the class list has them."""
 

@@ -32,7 +32,8 @@ def test_words_name_body_supports_and_loads() -> None:
 def test_words_of_a_diagram_tell_each_force_its_point_and_its_way() -> None:
     template, _, _ = read(BEAM)
     forces = [
-        Vector("W", "W", 1 + 0j, 9.0, 270.0, "W"), Vector("T", "T_1", 3 + 0j, 9.0, 150.0, "T")
+        Vector("W", "W", 1 + 0j, 9.0, 270.0, "W"),
+        Vector("T", "T_1", 3 + 0j, 9.0, 150.0, "T"),
     ]
     words = diagram_words(template.labels, template.system.bodies[0], forces, ["G", "B"])
     assert words == (

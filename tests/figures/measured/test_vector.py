@@ -94,12 +94,15 @@ def test_a_force_is_called_by_its_letter_or_by_what_it_is_computed_from() -> Non
 
 
 def test_each_pair_has_a_number_of_its_own_and_components_count_together() -> None:
-    pairs = read(STACK + """
+    pairs = read(
+        STACK
+        + """
 [[hinge]]
 body = "books"
 other = "box"
 symbol = "Q"
-""")[0].system
+"""
+    )[0].system
     marks = pair_marks(pairs)
     numbers = {force.id: marks[force.id] for force in pairs.forces if force.pair}
     assert numbers["Q.x"] == numbers["Q.y"] != numbers["N_1"]

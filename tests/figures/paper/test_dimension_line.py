@@ -22,9 +22,7 @@ def arrows(field: Field) -> list[Arrow]:
 
 def extensions(field: Field) -> list[Path]:
     return [
-        shape
-        for shape in field.shapes
-        if isinstance(shape, Path) and shape.tag == "dimension:a"
+        shape for shape in field.shapes if isinstance(shape, Path) and shape.tag == "dimension:a"
     ]
 
 

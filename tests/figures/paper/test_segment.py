@@ -48,9 +48,7 @@ def test_meeting_agrees_with_walking_along_the_piece(
 ) -> None:
     box = Box(-7.3, -4.1, 6.2, 5.7)
     spots = [(x0 + (x1 - x0) * i / 400, y0 + (y1 - y0) * i / 400) for i in range(401)]
-    inside = any(
-        box.left <= x <= box.right and box.bottom <= y <= box.top for x, y in spots
-    )
+    inside = any(box.left <= x <= box.right and box.bottom <= y <= box.top for x, y in spots)
     grown = box.grown(0.1)
     if inside:
         assert meets((x0, y0, x1, y1), grown)

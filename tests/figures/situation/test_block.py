@@ -71,7 +71,9 @@ def test_edges_and_grips_of_a_block() -> None:
 
 
 def test_what_is_tied_to_another_hangs_below_it() -> None:
-    text = KNOT + '''
+    text = (
+        KNOT
+        + """
 [body.bob]
 particle = true
 [[cable]]
@@ -84,7 +86,8 @@ body = "bob"
 mass = "m"
 of = "bob"
 symbol = "W_b"
-'''
+"""
+    )
     template, values, givens = read(text)
     measured = stacked(surveyed(template, values), {})
     found = blocks_of(measured, Depictions(), givens)

@@ -135,9 +135,9 @@ def test_push_on_a_solid_ends_at_its_face() -> None:
 
 
 def test_length_laid_off_by_halves_is_dimensioned() -> None:
-    text = LEANING.replace(
-        "[body.pole]", 'E = ["-L/2", 0]\nF = ["L/2", 0]\n[body.pole]'
-    ).replace('distance = "L"', 'distance = "3.5 m"')
+    text = LEANING.replace("[body.pole]", 'E = ["-L/2", 0]\nF = ["L/2", 0]\n[body.pole]').replace(
+        'distance = "L"', 'distance = "3.5 m"'
+    )
     scene = sketch(text)
     start, end = dimension_ends(scene, "L")
     assert abs(end - start) / scene.scale == pytest.approx(3.0)

@@ -40,9 +40,7 @@ def test_a_rope_that_pulls_once_at_each_of_two_particles_is_found() -> None:
     assert hoists_of(surveyed(template, values)) == ()
 
 
-@pytest.mark.parametrize(
-    ("strands", "count"), [(2, 2), (6, 6), (1, 1), (7, 1), ("2.5", 1)]
-)
+@pytest.mark.parametrize(("strands", "count"), [(2, 2), (6, 6), (1, 1), (7, 1), ("2.5", 1)])
 def test_strands_are_the_whole_number_a_tension_is_multiplied_by(
     strands: int | str, count: int
 ) -> None:

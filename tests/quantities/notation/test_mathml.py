@@ -115,8 +115,11 @@ def test_a_space_of_a_sixth_of_an_em_stands_before_a_unit_but_for_the_degree_sig
     [
         ("-2", "<mrow><mo>−</mo><mn>2</mn></mrow>"),
         ("2E+4", "<mrow><mn>2</mn><mo>×</mo><msup><mn>10</mn><mn>4</mn></msup></mrow>"),
-        ("2E-4", "<mrow><mn>2</mn><mo>×</mo><msup><mn>10</mn>"
-                 "<mrow><mo>−</mo><mn>4</mn></mrow></msup></mrow>"),
+        (
+            "2E-4",
+            "<mrow><mn>2</mn><mo>×</mo><msup><mn>10</mn>"
+            "<mrow><mo>−</mo><mn>4</mn></mrow></msup></mrow>",
+        ),
         ("21192", "<mn>21\u202f192</mn>"),
     ],
 )

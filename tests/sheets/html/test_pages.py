@@ -29,7 +29,7 @@ def copy_of(id: str) -> Copy:
     problem = prepare(default_bank().read(id), Convention())
     worked = work(problem, draw_class(problem, "html", ["ada"]).draws)
     problem_set = ProblemSet("A < B & C", "<script>x</script>", "class.csv", (Assigned(id, 10),))
-    version = Version(0, "CODE", "01-ada-1", Student('"Ada" <b>', "1"))
+    version = Version("CODE", "01-ada-1", Student('"Ada" <b>', "1"))
     return Copy(problem_set, version, (problem,), worked)
 
 

@@ -47,6 +47,7 @@ INLINES = {
     ),
 }  # fmt: skip
 
+
 def draw(picture: Picture) -> str:
     return {"situation": "FIGURE", "free-body": f"FORCES {picture.body}"}[picture.kind]
 

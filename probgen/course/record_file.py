@@ -1,0 +1,235 @@
+"""A record's file: JSON, with no clock in it; an edition a line, each text once, and a digest.
+
+Format 2.  Format 1, which version 0.1 wrote, is read by `first_format`.
+"""
+
+from __future__ import annotations
+
+import json
+from base64 import b64encode
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import asdict
+from decimal import Decimal
+from pathlib import Path
+from typing import Any, Final
+
+from probgen.course.edition import Edition, Printing
+from probgen.course.first_format import read_first
+from probgen.course.issue import FrozenTemplate, Issue, canonical, digest_of, issue_digest
+from probgen.course.record import RECORD, Record
+from probgen.course.record_judge import judge_record
+from probgen.course.record_schema import RECORD_SCHEMA, EditionRow, IssueRow, RecordFile
+from probgen.course.setfile import ProblemSet
+from probgen.draws.draw import Draw
+from probgen.input.fault import Fault, Faults, InputError, shown
+from probgen.input.json import read_json
+from probgen.input.remedy import TakeEdited
+from probgen.quantities.expression import Number
+from probgen.sheets.house import House
+from probgen.sheets.style import PLAIN
+
+_FORMAT: Final = 2
+_FORMATS: Final = (1, 2)
+_MEND: Final = "take the record.json of a build, unchanged"
+
+
+def write_record(record: Record) -> str:
+    """The record as JSON text; the same record gives the same text."""
+    texts: dict[str, str] = {}
+    head = {
+        "format": _FORMAT,
+        "probgen": record.version,
+        "seed": record.seed,
+        "secret": record.secret,
+    }
+    students = [_member(record, place) for place in range(len(record.students))]
+    issues = [_issue_as_data(record, place, texts) for place in range(len(record.issues))]
+    printings = [
+        {"issue": each.issue, "editions": [_edition_as_data(e) for e in each.editions]}
+        for each in record.printings
+    ]
+    body = {"students": students, "issues": issues, "printings": printings, "texts": texts}
+    digest = digest_of(canonical({**head, **body}))
+    fields = {
+        **{name: _quoted(value) for name, value in head.items()},
+        "digest": _quoted(digest),
+        "students": _rows(map(_quoted, students)),
+        "issues": _rows(map(_quoted, issues)),
+        "printings": _rows(map(_printing, printings)),
+        "texts": json.dumps(texts, ensure_ascii=False, indent=1),
+    }
+    return "{\n" + ",\n".join(f' "{name}": {text}' for name, text in fields.items()) + "\n}\n"
+
+
+def read_record(path: Path, edited: bool = False) -> Record:
+    """The record at a path, of either format.
+
+    edited: take one that has been edited since it was written.  Raises InputError when there is
+    none, it is not whole, or it has been edited otherwise, all faults at once.
+    What is in it is data; its templates' texts and its layouts are still to be read.
+    """
+    content = read_json(path, "record", _MEND)
+    if _format_of(content, str(path)) == 1:
+        return read_first(content, str(path), _MEND)
+    file = RECORD_SCHEMA.read(content, RecordFile, str(path), _MEND)
+    if not edited:
+        _require_unedited(content, str(path))
+    faults = Faults(str(path))
+    judge_record(file, faults, _MEND)
+    faults.settle()
+    record = _record(file)
+    try:
+        _ = record.current
+    except KeyError as missing:
+        owner, _ = missing.args[0]
+        faults.add("printings", None, f"a paper that {owner} has now", _MEND)
+        faults.settle()
+    return record
+
+
+def chunk_id(issue: Issue, editions: Sequence[Edition]) -> str:
+    """A digest of all that some papers of an issue are made from, their look too."""
+    look = [asdict(issue.house.style) | {"logo": issue.house.style.logo.hex()}]
+    rows = [_edition_as_data(edition) for edition in editions]
+    return digest_of(
+        canonical([issue_digest(issue), look, list(issue.house.layouts), rows, issue.version])
+    )
+
+
+def _format_of(content: object, where: str) -> int:
+    """What another release has written gets one message, and not one for each field."""
+    found = content.get("format", _FORMAT) if isinstance(content, dict) else _FORMAT
+    if type(found) is not int or found not in _FORMATS:
+        expected = f"format {' or '.join(map(str, _FORMATS))}, which this probgen reads"
+        mend = "build it with the release of probgen that wrote it"
+        raise InputError([Fault(where, "format", f"format {shown(found)}", expected, mend)])
+    return found
+
+
+def _require_unedited(content: Mapping[str, Any], where: str) -> None:
+    rest = {name: value for name, value in content.items() if name != "digest"}
+    if digest_of(canonical(rest)) != content["digest"]:
+        expected = "a record as probgen wrote it"
+        mend = "take an unchanged copy"
+        raise InputError([Fault(where, "", "edited since", expected, mend, TakeEdited())])
+
+
+def _quoted(value: object) -> str:
+    return json.dumps(value, ensure_ascii=False)
+
+
+def _rows(rows: Iterable[str]) -> str:
+    """A list, an entry a line: a class of thousands stays readable."""
+    return "[\n" + ",\n".join(rows) + "\n]"
+
+
+def _printing(data: Mapping[str, Any]) -> str:
+    editions = _rows(map(_quoted, data["editions"]))
+    return f'{{"issue": {data["issue"]}, "editions": {editions}}}'
+
+
+def _member(record: Record, place: int) -> dict[str, Any]:
+    letters = record.letters
+    row = {**asdict(record.students[place]), "letter": letters[place] if letters else ""}
+    return {name: value for name, value in row.items() if value or name in ("name", "id")}
+
+
+def _issue_as_data(record: Record, place: int, texts: dict[str, str]) -> dict[str, Any]:
+    """An issue, its texts put among those of the record."""
+    issue = record.issues[place]
+    sample = next(e for each in record.printings if each.issue == place for e in each.editions)
+    data: dict[str, Any] = {
+        "probgen": issue.version,
+        "set": _set_as_data(issue.set),
+        "templates": [
+            {
+                "template": frozen.template_id,
+                "revision": frozen.revision,
+                "text": _kept(frozen.source, texts),
+                "units": {name: _unit(number) for name, number in own.values.items()},
+            }
+            for frozen, own in zip(issue.templates, sample.draws, strict=True)
+        ],
+    }
+    if issue.house.style != PLAIN:
+        logo = b64encode(issue.house.style.logo).decode()
+        data["style"] = {**asdict(issue.house.style), "logo": logo}
+    if issue.house.layouts:
+        data["layouts"] = {name: _kept(text, texts) for name, text in issue.house.layouts}
+    if issue.erratum:
+        data["erratum"] = asdict(issue.erratum)
+    return data
+
+
+def _kept(text: str, texts: dict[str, str]) -> str:
+    digest = digest_of(text)
+    texts[digest] = text
+    return digest
+
+
+def _unit(number: Number) -> str:
+    return number.unit.name if number.unit else "1"
+
+
+def _set_as_data(problem_set: ProblemSet) -> dict[str, Any]:
+    data = asdict(problem_set)
+    data["convention"]["units"] = problem_set.convention.units.name
+    return data
+
+
+def _edition_as_data(edition: Edition) -> dict[str, Any]:
+    row = {
+        "code": edition.code,
+        "owner": edition.owner,
+        "name": edition.name,
+        "section": edition.section,
+        "large": edition.large,
+        "version": edition.version if edition.version > 1 else 0,
+        "follows": edition.follows,
+        "errata": [asdict(erratum) for erratum in edition.errata],
+    }
+    drawn = [[str(number.value) for number in each.values.values()] for each in edition.draws]
+    return {**{name: value for name, value in row.items() if value}, "drawn": drawn}
+
+
+def _record(file: RecordFile) -> Record:
+    return Record(
+        file.seed,
+        file.secret,
+        tuple(_issue(row, file.texts) for row in file.issues),
+        tuple(
+            Printing(each.issue, tuple(_edition(e, file.issues[each.issue]) for e in each.editions))
+            for each in file.printings
+        ),
+        tuple(row.student for row in file.students),
+        tuple(row.letter for row in file.students) if file.students[0].letter else (),
+        file.probgen,
+    )
+
+
+def _issue(row: IssueRow, texts: Mapping[str, str]) -> Issue:
+    layouts = tuple((name, texts[digest]) for name, digest in row.layouts.items())
+    return Issue(
+        row.set,
+        tuple(FrozenTemplate(t.template, t.revision, texts[t.text]) for t in row.templates),
+        House(row.style or PLAIN, layouts, f"{RECORD}: layouts" if layouts else ""),
+        row.erratum,
+        row.probgen,
+    )
+
+
+def _edition(row: EditionRow, issue: IssueRow) -> Edition:
+    draws = tuple(
+        Draw(each.template, each.revision, _numbers(each.units, drawn))
+        for each, drawn in zip(issue.templates, row.drawn, strict=True)
+    )
+    return Edition(
+        row.code, row.owner, draws, row.name, row.section, row.large, row.version, row.errata,
+        row.follows,
+    )  # fmt: skip
+
+
+def _numbers(units: Mapping[str, Any], drawn: Iterable[Decimal]) -> dict[str, Number]:
+    return {
+        name: Number(value, unit) for (name, unit), value in zip(units.items(), drawn, strict=True)
+    }

@@ -1,0 +1,211 @@
+"""From the record of what was handed out, and what is wanted now, to the next record.
+
+Nobody's paper changes unless an instructor says so: what would change one is refused, or corrected
+with an erratum; newcomers draw around all numbers there ever were; who has left stays on record.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass, replace
+
+from probgen import __version__
+from probgen.course.differences import Difference, differences
+from probgen.course.drafts import Draft, Drafts
+from probgen.course.edition import Coder, Edition, Elsewhere, Nowhere, Printing
+from probgen.course.exam import letters_for
+from probgen.course.issue import Erratum, Issue
+from probgen.course.record import Record, large_letters
+from probgen.course.roster import Student
+from probgen.course.wanted import Wanted
+from probgen.draws.kept import kept_draw
+from probgen.input.fault import Fault, InputError
+from probgen.input.remedy import CorrectOrReplace
+from probgen.problem.problem import fit
+
+NOWHERE = Nowhere()
+_NAMED = 5
+"""Students whose names a message tells; of more it tells how many."""
+
+
+@dataclass(frozen=True, slots=True)
+class Changes:
+    """What a build changed of the class before.
+
+    added, left: students who are new, and who are gone; back: who had left and has come again.
+    printed: editions made; moved: students who have other numbers without anybody's saying so.
+    redrawn: whose numbers a correction could not keep; others: words on single students' papers.
+    remarks: what the instructor should know of the draws and the class list.
+    """
+
+    added: tuple[Student, ...] = ()
+    left: tuple[Student, ...] = ()
+    back: tuple[Student, ...] = ()
+    printed: int = 0
+    moved: int = 0
+    corrected: int = 0
+    redrawn: tuple[str, ...] = ()
+    others: tuple[str, ...] = ()
+    remarks: tuple[str, ...] = ()
+
+
+def succeed(
+    earlier: Record,
+    wanted: Wanted,
+    erratum: Erratum | None = None,
+    elsewhere: Elsewhere = NOWHERE,
+) -> tuple[Record, Changes]:
+    """The record that follows on an earlier one, and what is new in it.
+
+    earlier: without issues for a new class.  erratum: of the papers that are to be corrected.
+    elsewhere: the course's other assignments.
+    Raises InputError with all that would change papers, or that cannot be drawn.
+    """
+    changed = differences(earlier.issue, wanted.issue) if earlier.issues else ()
+    _require_kind(earlier, wanted)
+    if changed and erratum is None:
+        raise InputError(list(_refusals(earlier, wanted, changed)))
+    issues = _issues(earlier, wanted, bool(changed), erratum)
+    letters = _letters(earlier, wanted)
+    drafts = Drafts(earlier, wanted, issues, None if changed else erratum)
+    made = drafts.of_exam(letters) if wanted.exam else drafts.of_class()
+    if erratum and not changed and not any(draft.errata for draft in made):
+        expected = "something that differs from what was handed out"
+        mend = "leave the correction out, or correct the file first"
+        raise InputError([Fault(wanted.where, "", "nothing", expected, mend)])
+    drawn, redrawn, remarks = drafts.drawn(made)
+    taken = {edition.code for edition in earlier.editions}
+    coder = Coder(earlier.secret, issues[-1], taken, elsewhere)
+    editions = _editions(coder, earlier, drawn, letters, wanted)
+    printings = earlier.printings
+    if editions:
+        printings = (*printings, Printing(len(issues) - 1, editions))
+    version = __version__ if editions else earlier.version
+    record = Record(
+        earlier.seed, earlier.secret, issues, printings, wanted.students, letters, version
+    )
+    changes = _changes(earlier, record, made, drafts.new_ids)
+    return record, replace(
+        changes,
+        printed=len(editions),
+        redrawn=redrawn,
+        remarks=(*drafts.remarks, *remarks),
+    )
+
+
+def _changes(
+    earlier: Record, record: Record, made: Sequence[Draft], new_ids: Collection[str]
+) -> Changes:
+    """Who is new, gone and back; whose paper is another one.
+
+    new_ids: of students who were known by another.
+    """
+    before = {student.id: student for student in earlier.students}
+    ids = {student.id for student in record.students}
+    known = set(before)
+    if not record.is_exam:
+        known |= {edition.owner for edition in earlier.editions}
+    new = [s for s in record.students if s.id not in before and s.id not in new_ids]
+    renamed = {draft.replaces for draft in made}
+    return Changes(
+        added=tuple(s for s in new if s.id not in known),
+        left=tuple(s for id, s in before.items() if id not in ids | renamed),
+        back=tuple(s for s in new if s.id in known),
+        moved=_moved(earlier, record, made),
+        corrected=sum(bool(draft.errata) and draft.old is not None for draft in made),
+        others=tuple(draft.words for draft in made if draft.words),
+    )
+
+
+def _issues(
+    earlier: Record, wanted: Wanted, changed: bool, erratum: Erratum | None
+) -> tuple[Issue, ...]:
+    """The issues with the one that holds now last; what is on no paper may have changed in it."""
+    if not earlier.issues:
+        return (wanted.issue,)
+    if changed:
+        return (*earlier.issues, replace(wanted.issue, erratum=erratum))
+    return (*earlier.issues[:-1], replace(earlier.issue, set=wanted.issue.set))
+
+
+def _letters(earlier: Record, wanted: Wanted) -> tuple[str, ...]:
+    if not wanted.exam:
+        return ()
+    return letters_for(wanted.exam, wanted.students, earlier.letter_of)
+
+
+def _editions(
+    coder: Coder,
+    earlier: Record,
+    drawn: Sequence[tuple[Draft, Edition]],
+    letters: tuple[str, ...],
+    wanted: Wanted,
+) -> tuple[Edition, ...]:
+    """The new editions under their codes; large print of an exam's version has that one's code."""
+    made = tuple(e if draft.same_paper else coder.coded(e) for draft, e in drawn)
+    if not wanted.exam:
+        return made
+    now = {**earlier.held, **{(edition.owner, False): edition for edition in made}}
+    large = large_letters(wanted.students, letters)
+    twins = (
+        replace(now[letter, False], large=True) for letter in wanted.exam.letters if letter in large
+    )
+    held = {edition.code for place, edition in earlier.held.items() if place[1]}
+    return (*made, *(twin for twin in twins if twin.code not in held))
+
+
+def _moved(earlier: Record, record: Record, made: Sequence[Draft]) -> int:
+    """Students of before who have other numbers now, and nobody has asked for it."""
+    asked = {draft.owner for draft in made if draft.old is not None}
+    return sum(
+        edition.draws != record.held[place].draws
+        for place, edition in earlier.held.items()
+        if place in record.held and place[0] not in asked
+    )
+
+
+def _require_kind(earlier: Record, wanted: Wanted) -> None:
+    if earlier.issues and earlier.is_exam != (wanted.exam is not None):
+        kinds = ("papers of each student's own", "an exam's versions")
+        found, expected = kinds[not earlier.is_exam], f"{kinds[earlier.is_exam]}, as before"
+        mend = "give it a folder of its own"
+        raise InputError([Fault(wanted.where, "exam", found, expected, mend, CorrectOrReplace())])
+
+
+def _refusals(earlier: Record, wanted: Wanted, changed: Sequence[Difference]) -> list[Fault]:
+    """A fault for each difference, with those whose papers it would change."""
+    owners = _told([_owner(edition, earlier.is_exam) for edition in earlier.current])
+    faults = []
+    for each in changed:
+        was = f"{each.was}, " if each.was else ""
+        expected = f"{was}as handed out to {owners}"
+        if lost := _would_lose(earlier, wanted, each.problem):
+            expected += f"; the numbers of {_told(lost)} would no longer do"
+        remedy = CorrectOrReplace()
+        faults.append(Fault(wanted.where, each.field, each.now, expected, "", remedy))
+    return faults
+
+
+def _would_lose(earlier: Record, wanted: Wanted, place: int | None) -> list[str]:
+    """Whose numbers of a problem its template, as it is now, would not give."""
+    if place is None or place >= min(len(wanted.problems), len(earlier.issue.templates)):
+        return []
+    problem = wanted.problems[place]
+    if problem.template.id != earlier.issue.templates[place].template_id:
+        return []
+    kept = [kept_draw(problem.template, edition.draws[place]) for edition in earlier.current]
+    fits = iter(fit(problem, [draw for draw in kept if draw is not None]))
+    return [
+        _owner(edition, earlier.is_exam)
+        for edition, draw in zip(earlier.current, kept, strict=True)
+        if draw is None or not next(fits)
+    ]
+
+
+def _owner(edition: Edition, exam: bool) -> str:
+    return f"version {edition.owner}" if exam else f"{edition.name} ({edition.owner})"
+
+
+def _told(owners: Sequence[str]) -> str:
+    more = f" and {len(owners) - _NAMED} more" if len(owners) > _NAMED else ""
+    return ", ".join(owners[:_NAMED]) + more

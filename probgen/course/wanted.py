@@ -1,0 +1,34 @@
+"""What an instructor wants printed now: the set, the class, and the problems ready to be drawn."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass, field
+
+from probgen.course.exam import Exam
+from probgen.course.issue import Issue
+from probgen.course.roster import Student
+from probgen.draws.class_draws import Values
+from probgen.problem.problem import Problem
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """issue: as the set file has it, with its templates; problems: the same, ready to be worked.
+
+    students: in the order of the print run.  where, class_list: name both files in messages.
+    avoided: for each problem sets of numbers that the class must not get; own: the same for one
+    student, by id.
+    """
+
+    issue: Issue
+    students: tuple[Student, ...]
+    problems: tuple[Problem, ...]
+    where: str
+    class_list: str
+    avoided: tuple[Collection[Values], ...] = ()
+    own: tuple[Mapping[str, Collection[Values]], ...] = field(default=())
+
+    @property
+    def exam(self) -> Exam | None:
+        return self.issue.set.exam

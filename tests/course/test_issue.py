@@ -1,0 +1,24 @@
+"""What all papers of an assignment have in common, as plain data."""
+
+from dataclasses import fields
+
+from probgen.course.issue import FrozenTemplate, Issue, canonical, issue_digest, printed_parts
+from probgen.course.setfile import Assigned, ProblemSet
+from probgen.working.convention import Convention
+
+SET = ProblemSet("M", "W", "class.csv", (Assigned("a", 5), Assigned("b", 5)))
+ISSUE = Issue(SET, (FrozenTemplate("a", 1, "x"), FrozenTemplate("b", 2, "y")))
+UNPRINTED = {"roster", "seed", "bank", "style", "layouts", "run"}
+"""Of a set's fields those that stand on no paper; whoever adds a field decides here."""
+
+
+def test_every_field_of_a_set_and_of_a_method_counts_but_what_is_on_no_paper() -> None:
+    parts = printed_parts(ISSUE)
+    own = {field.name for field in fields(ProblemSet)} - UNPRINTED - {"problems", "convention"}
+    method = {f"method {field.name}" for field in fields(Convention)}
+    assert parts.keys() == own | method | {"problem 1", "problem 2"}
+
+
+def test_the_same_data_are_the_same_text() -> None:
+    assert canonical({"b": 1, "a": ["ö"]}) == canonical({"a": ["ö"], "b": 1}) == '{"a":["ö"],"b":1}'
+    assert issue_digest(ISSUE) == issue_digest(Issue(SET, ISSUE.templates))

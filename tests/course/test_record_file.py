@@ -1,0 +1,184 @@
+"""A record's file: what was handed out can be read back, whole or not at all."""
+
+import json
+from collections.abc import Callable
+from dataclasses import replace
+from decimal import Decimal
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from probgen.course.edition import Edition, Printing
+from probgen.course.exam import Exam
+from probgen.course.issue import Erratum, Issue
+from probgen.course.print_run import PrintRun
+from probgen.course.record import Record
+from probgen.course.record_file import read_record, write_record
+from probgen.course.roster import Student
+from probgen.course.setfile import Assigned, ProblemSet
+from probgen.draws.draw import Draw
+from probgen.input.fault import InputError
+from probgen.quantities.expression import Number
+from probgen.quantities.unit import DEGREE, METRE, ONE, US_CUSTOMARY
+from probgen.sheets.house import House
+from probgen.sheets.style import HouseStyle
+from probgen.working.convention import Convention
+from tests.records import Column, record_of
+
+
+def draw_of(length: str) -> Draw:
+    values = {
+        "L": Number(Decimal(length), METRE),
+        "theta": Number(Decimal("40"), DEGREE),
+        "n": Number(Decimal("0.50"), ONE),
+    }
+    return Draw("shelf", 2, values)
+
+
+SET = ProblemSet(
+    "Mechanics",
+    "Week 3",
+    "class.csv",
+    (Assigned("shelf", 8),),
+    paper="a4",
+    convention=Convention(torque="arm", gravity="32.17", units=US_CUSTOMARY),
+)
+CLASS = (Student("Zoë", "007", "A"), Student("李 明", "8"))
+CODES = ("ABCDE-FGHJK", "MNPQR-STWXY")
+COLUMN = Column("shelf", 'id = "shelf"\n', (draw_of("1.20"), draw_of("1.30")))
+HOUSE = House(
+    HouseStyle(text="sans", colour="#102030", logo=b"\x89PNG\x00", logo_kind=".png"),
+    (("sheet.tex.j2", "<< sheet.points >>"),),
+    "record.json: layouts",
+)
+
+
+def class_of(problem_set: ProblemSet = SET, students: tuple[Student, ...] = CLASS) -> Record:
+    return record_of(problem_set, students, CODES, [COLUMN])
+
+
+def corrected(record: Record) -> Record:
+    """The same with a second issue, a changed id, and somebody who has left."""
+    erratum = Erratum("2027-03-12", "the shelf's length")
+    issue = replace(record.issue, erratum=erratum)
+    first, second = record.editions
+    later = replace(first, code="00000-00000", errata=(erratum,), follows=first.code, version=2)
+    moved = replace(second, code="11111-11111", owner="88", follows=second.code)
+    printings = (*record.printings, Printing(0, (moved,)), Printing(1, (later,)))
+    issues = (*record.issues, issue)
+    return replace(record, issues=issues, printings=printings, students=CLASS[:1])
+
+
+EXAM = class_of(replace(SET, exam=Exam(2, 5, 1, notes=("Hush.",))))
+RECORDS = {
+    "each their own": class_of(),
+    "seats, print run": class_of(
+        replace(SET, run=PrintRun("seat", duplex=False, answers=True)),
+        (Student("Zoë", "007", seat="B7", large=True, numbers_of="6"), CLASS[1]),
+    ),
+    "an exam": EXAM,
+    "an exam in large print": class_of(
+        replace(SET, exam=Exam(2)), (replace(CLASS[0], large=True, version="B"), CLASS[1])
+    ),
+    "a house": record_of(SET, CLASS, CODES, [COLUMN], HOUSE),
+    "corrected": corrected(class_of()),
+}
+
+
+@pytest.mark.parametrize("record", RECORDS.values(), ids=RECORDS)
+def test_a_record_is_read_back_as_it_was(record: Record, tmp_path: Path) -> None:
+    path = tmp_path / "record.json"
+    path.write_text(write_record(record), encoding="utf-8")
+    assert read_record(path) == record
+    assert write_record(read_record(path)) == write_record(record)
+
+
+def test_printed_digits_and_texts_are_kept_each_text_once() -> None:
+    data = json.loads(write_record(RECORDS["corrected"]))
+    assert [each["drawn"] for p in data["printings"] for each in p["editions"]][:2] == [
+        [["1.20", "40", "0.50"]], [["1.30", "40", "0.50"]],
+    ]  # fmt: skip
+    assert list(data["texts"].values()) == ['id = "shelf"\n']
+    assert {issue["templates"][0]["text"] for issue in data["issues"]} == set(data["texts"])
+
+
+def test_a_record_that_was_edited_is_refused_unless_it_is_wanted_so(tmp_path: Path) -> None:
+    path = tmp_path / "record.json"
+    path.write_text(write_record(class_of()).replace('"1.20"', '"1.50"'), encoding="utf-8")
+    with pytest.raises(InputError, match="edited since"):
+        read_record(path)
+    first = read_record(path, edited=True).editions[0].draws[0]
+    assert first.values["L"].value == Decimal("1.50")
+
+
+def test_a_record_laid_out_by_another_program_is_the_same(tmp_path: Path) -> None:
+    path = tmp_path / "record.json"
+    path.write_text(json.dumps(json.loads(write_record(EXAM)), indent=4), encoding="utf-8")
+    assert read_record(path) == EXAM
+
+
+BROKEN: dict[str, Callable[[str], str]] = {
+    "not JSON": lambda text: text[:-20],
+    "another format": lambda text: text.replace('"format": 2', '"format": 3'),
+    "no seed": lambda text: text.replace('"seed"', '"sead"', 1),
+    "a draw too few": lambda text: text.replace('"1.20", ', ""),
+    "a list": lambda text: "[]",
+    "no unit": lambda text: text.replace('"L": "m"', '"L": "furlong"'),
+    "a value in words": lambda text: text.replace('"1.20"', '"long"'),
+}
+
+
+@pytest.mark.parametrize("broken", BROKEN.values(), ids=BROKEN)
+def test_a_broken_record_is_refused(broken: Callable[[str], str], tmp_path: Path) -> None:
+    path = tmp_path / "record.json"
+    spoilt = broken(write_record(class_of()))
+    assert spoilt != write_record(class_of())
+    path.write_text(spoilt, encoding="utf-8")
+    with pytest.raises(InputError, match=r"record\.json") as refused:
+        read_record(path, edited=True)
+    assert "edited since" not in str(refused.value)
+
+
+def one(*changes: Edition, students: tuple[Student, ...] = CLASS) -> Record:
+    """The class with one printing more."""
+    record = class_of()
+    return replace(record, printings=(*record.printings, Printing(0, changes)), students=students)
+
+
+ISSUE = json.loads(write_record(class_of()))["issues"][0]
+ZOE, MING = class_of().editions
+WRONG: dict[str, tuple[Record, str]] = {
+    "a code for two papers": (one(replace(MING, code=ZOE.code)), "a code of its own"),
+    "a code again with other numbers": (
+        one(replace(ZOE, draws=MING.draws)), "a code of its own"),
+    "what follows nothing": (one(replace(ZOE, code="0", follows="9")), "an earlier edition"),
+    "somebody without a paper": (
+        one(replace(ZOE, code="0"), students=(*CLASS, Student("New", "9"))), "issue for 9"),
+    "whose paper another has now": (
+        one(replace(ZOE, code="0", owner="77", follows=ZOE.code)), "a paper that 007 has now"),
+    "an id twice": (one(replace(ZOE, code="0"), students=(*CLASS, CLASS[0])), "each student"),
+    "an issue nobody has": (
+        replace(class_of(), printings=(Printing(1, (ZOE, MING)),),
+                issues=class_of().issues * 2), "papers printed under each"),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("record", "said"), WRONG.values(), ids=WRONG)
+def test_what_does_not_fit_together_is_refused(
+    record: Record, said: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "record.json"
+    monkeypatch.setattr("probgen.course.record_file._issue_as_data", _any_issue)
+    path.write_text(write_record(record), encoding="utf-8")
+    with pytest.raises(InputError, match=said):
+        read_record(path)
+
+
+def _any_issue(record: Record, place: int, texts: dict[str, str]) -> dict[str, Any]:
+    """An issue as data, whether or not anything was printed under it."""
+    found: Issue = record.issues[place]
+    units = {"L": "m", "theta": "deg", "n": "1"}
+    texts["d" * 32] = found.templates[0].source
+    template = {**ISSUE["templates"][0], "text": "d" * 32, "units": units}
+    return {**ISSUE, "templates": [template]}
