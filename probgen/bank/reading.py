@@ -66,7 +66,7 @@ def read_template(text: str, where: str, units: UnitSystem = SI) -> Template:
         family=top.word("family", FAMILIES),
         level=top.whole("level", 1, 5),
         goals=top.texts("goals", required=True),
-        statement=check_statement(top, "statement", _names_to_tell(situation)),
+        statement=_read_statement(top, situation),
         givens=givens,
         derived=derived,
         system=_system(situation, finds, _read_pivot(top, situation), given),
@@ -168,6 +168,11 @@ def _read_cautions(top: Table) -> tuple[str, ...]:
         if word not in CAUTIONS:
             top.fault(f"cautions[{place}]", word, one_of(CAUTIONS), nearest(word, CAUTIONS))
     return cautions
+
+
+def _read_statement(top: Table, situation: Situation) -> str:
+    quantities = situation.scope.variables
+    return check_statement(top, "statement", _names_to_tell(situation), quantities)
 
 
 def _names_to_tell(situation: Situation) -> list[str] | None:

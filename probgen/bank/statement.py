@@ -47,15 +47,15 @@ def told_ids(statement: str) -> frozenset[str]:
     return frozenset(each.id for each in mentions if each.filter in ("", "equation"))
 
 
-def check_statement(table: Table, key: str, known: Collection[str] | None) -> str:
+def check_statement(
+    table: Table, key: str, known: Collection[str] | None, quantities: Collection[str] = ()
+) -> str:
     """The statement under `key`, its faults noted: braces that hold no name, unknown names.
 
-    known: what may be named; None when that could not be found out.
+    known: what may be named; None when that could not be found out.  quantities: what of that the
+    filter `quantity` has a word for.
     """
-    text = table.text(key, expected="the problem's text")
-    if len(text) > LONGEST_STATEMENT:
-        table.fault(key, f"{len(text)} characters", f"at most {LONGEST_STATEMENT} characters")
-        return text
+    text = table.text(key, expected="the problem's text", most=LONGEST_STATEMENT)
     for piece in statement_pieces(text):
         if isinstance(piece, str):
             _check_text(table, key, piece)
@@ -65,6 +65,9 @@ def check_statement(table: Table, key: str, known: Collection[str] | None) -> st
         elif known is not None and piece.id not in known:
             expected = one_of(sorted(known), "the names ")
             table.fault(key, f"{{{{ {piece.id} }}}}", expected, nearest(piece.id, known))
+        elif known is not None and piece.filter == "quantity" and piece.id not in quantities:
+            mend = f"write {{{{ {piece.id} }}}}"
+            table.fault(key, f"{{{{ {piece.id} | quantity }}}}", "a quantity before it", mend)
     return text
 
 

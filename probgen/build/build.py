@@ -11,7 +11,7 @@ from datetime import date
 from pathlib import Path
 
 from probgen.build.delivery import deliver
-from probgen.build.folder import Delivery, kept_record, recover
+from probgen.build.folder import Delivery, kept_record, recover, require_ours
 from probgen.build.progress import Report
 from probgen.build.workers import Crew
 from probgen.course.archive import records_beside
@@ -109,17 +109,23 @@ def build_set(set_file: Path, out: Path, crew: Crew, report: Report, order: Orde
     recover(out)
     problem_set = read_set(set_file)
     inputs = read_inputs(problem_set, set_file, order.layouts)
+    roster, secret = (set_file.parent / name for name in (problem_set.roster, SECRET))
+    own = (set_file, roster, secret, *_record_read(out, order))
+    require_ours(out, own)
     typesetter_of(problem_set, inputs.house).require_tex()
     earlier, told = _earlier(problem_set, set_file, out, order)
     wanted = _wanted(problem_set, inputs, set_file, report)
     elsewhere = records_beside(out, find_secret(set_file.parent))
     record, changes = succeed(earlier, wanted, order.erratum, elsewhere)
-    roster, secret = (set_file.parent / name for name in (problem_set.roster, SECRET))
-    own = (set_file, roster, secret, *_record_read(out, order))
     how = Delivery(inputs=own, replace=order.replace)
     short = deliver(record, wanted.problems, out, crew, report, how)
     remarks = (*told, *changes.remarks, *unprintable_texts(problem_set, inputs), *short.remarks)
-    return Built(out, record, remarks, short.losses, changes, how.left, how.kept)
+    return Built(_found(out), record, remarks, short.losses, changes, how.left, how.kept)
+
+
+def _found(out: Path) -> Path:
+    """The folder as it was named; without links where that way leads nowhere ("no/../class")."""
+    return out if out.exists() else out.resolve()
 
 
 def _record_read(out: Path, order: Order) -> tuple[Path, ...]:
@@ -144,7 +150,7 @@ def build_record(path: Path, out: Path, crew: Crew, report: Report, order: Order
     how = Delivery(inputs=(path,), replace=order.replace)
     short = deliver(record, problems, out, crew, report, how)
     remarks = (*told, *short.remarks)
-    return Built(out, record, remarks, short.losses, None, how.left, how.kept)
+    return Built(_found(out), record, remarks, short.losses, None, how.left, how.kept)
 
 
 def _earlier(

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-import os
 import shutil
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import AbstractContextManager, contextmanager, suppress
 from dataclasses import dataclass, field
 from itertools import count
@@ -12,15 +11,11 @@ from pathlib import Path
 from typing import Final
 
 from probgen.build.lock import held
-from probgen.build.manifest import (
-    MANIFEST,
-    edited_files,
-    made_in,
-    own_files,
-    write_manifest,
-)
+from probgen.build.manifest import MANIFEST, edited_files, made_in, own_files, write_manifest
+from probgen.build.place import place_of
 from probgen.build.seal import is_sealed, seal
 from probgen.course.record import RECORD
+from probgen.input.cache_folder import cached_bytes
 from probgen.input.fault import Fault, InputError
 from probgen.input.file import write_beside
 from probgen.input.outside import OutsideError
@@ -86,8 +81,8 @@ def delivered(target: Path, how: Delivery) -> Iterator[Working]:
     Raises InputError when the target holds something that is no earlier build, or the new one has
     another content for an edited file; OutsideError while another build works on it.
     """
-    target = target.resolve()
-    _require_ours(target, {path.resolve() for path in how.inputs})
+    target = place_of(target)
+    require_ours(target, how.inputs)
     target.parent.mkdir(parents=True, exist_ok=True)
     with _locked(target):
         _recover(target)
@@ -114,22 +109,21 @@ def working_on(target: Path) -> Working:
 
 
 def recover(target: Path) -> None:
-    """Mends a target whose build was killed just as it took its place."""
-    target = target.resolve()
+    """Mends a target whose build was killed just as it took its place.
+
+    Raises InputError where no build can be put.
+    """
+    target = place_of(target)
     if _previous(target).exists():
         with _locked(target):
             _recover(target)
 
 
-def _require_ours(target: Path, inputs: set[Path]) -> None:
+def require_ours(out: Path, inputs: Iterable[Path]) -> None:
+    """Raises InputError when a folder holds what no build has made and what is no input of it."""
+    target, inputs = place_of(out), {path.resolve() for path in inputs}
     if not target.exists():
         return
-    if not target.is_dir():
-        fault = Fault(str(target), "", "a file", "a folder, or nothing", remedy=OtherFolder())
-        raise InputError([fault])
-    if os.path.ismount(target):
-        fault = Fault(str(target), "", "a mount point", "a folder in it", remedy=OtherFolder())
-        raise InputError([fault])
     strangers = [entry for entry in sorted(target.iterdir()) if entry not in inputs]
     if strangers and not made_in(target):
         expected = f"an empty folder, or one of an earlier build (with its {MANIFEST})"
@@ -187,6 +181,7 @@ def _exchange(whole: Path, target: Path, how: Delivery) -> None:
         return
     how.left = _judge_edited(whole, target, how)
     previous = _previous(target)
+    _exchange_note(target).write_text(_identity(target), encoding="ascii")
     target.rename(previous)
     try:
         whole.rename(target)
@@ -243,15 +238,35 @@ def _require_no_collision(whole: Path, target: Path) -> None:
 def _recover(target: Path) -> None:
     """Back, or further on, from between the two renames of `_exchange`.
 
-    A folder of that name which no build has made is left alone.
+    A folder of that name which no build of this user has put there is left alone.
     """
     previous = _previous(target)
-    if previous.is_symlink() or not previous.is_dir() or not made_in(previous):
+    if not _was_ours(previous, target):
         return
     if target.exists():
         _carry(previous, target)
     else:
         previous.rename(target)
+
+
+def _was_ours(previous: Path, target: Path) -> bool:
+    """Whether an exchange begun by this user has renamed the target to that."""
+    note = cached_bytes(_exchange_note(target))
+    sealed = is_sealed(working_on(target).folder)
+    return sealed and note is not None and note.decode("ascii", "replace") == _identity(previous)
+
+
+def _exchange_note(target: Path) -> Path:
+    """Tells, within the sealed working folder, which folder is about to make place."""
+    return working_on(target).folder / "exchange"
+
+
+def _identity(folder: Path) -> str:
+    """What a folder keeps when it is renamed."""
+    with suppress(OSError):
+        found = folder.lstat()
+        return f"{found.st_dev} {found.st_ino}"
+    return "none"
 
 
 def _carry(previous: Path, target: Path) -> None:

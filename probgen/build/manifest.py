@@ -10,6 +10,8 @@ from types import MappingProxyType
 from typing import Final
 
 from probgen.build.file_digest import file_digest
+from probgen.input.fault import InputError
+from probgen.input.file import read_text
 
 MANIFEST: Final = ".made.json"
 """Lies in the folder: the digest of each file made, by its path."""
@@ -25,8 +27,8 @@ def write_manifest(folder: Path, known: Mapping[str, str] = MappingProxyType({})
 
 def made_in(folder: Path) -> Mapping[str, str]:
     """The digests of what a build has made in a folder; empty when none has."""
-    with suppress(OSError, ValueError, RecursionError):
-        made = json.loads((folder / MANIFEST).read_text(encoding="utf-8"))
+    with suppress(InputError, ValueError, RecursionError):
+        made = json.loads(read_text(folder / MANIFEST, "list of what a build has made"))
         if isinstance(made, dict):
             return {str(name): str(mark) for name, mark in made.items()}
     return {}
@@ -44,7 +46,7 @@ def edited_files(folder: Path) -> Iterator[str]:
     made = made_in(folder)
     for path in _files(folder):
         name = path.relative_to(folder).as_posix()
-        if name in made and (path.is_symlink() or file_digest(path) != made[name]):
+        if name in made and not (_is_plain(path) and file_digest(path) == made[name]):
             yield name
 
 
@@ -53,3 +55,8 @@ def _files(folder: Path) -> Iterator[Path]:
     for path in sorted(folder.rglob("*")):
         if (path.is_symlink() or not path.is_dir()) and path != folder / MANIFEST:
             yield path
+
+
+def _is_plain(path: Path) -> bool:
+    """Whether it is a file, and no link, device or pipe, which might never end."""
+    return not path.is_symlink() and path.is_file()

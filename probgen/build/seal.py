@@ -22,12 +22,11 @@ def seal(folder: Path) -> None:
 
 
 def is_sealed(folder: Path) -> bool:
-    """Whether this user has sealed a folder, and it lies where it did then."""
-    try:
-        found = (folder / _SEAL).read_text(encoding="ascii")
-    except (OSError, UnicodeDecodeError):
+    """Whether this user has sealed a folder, and it lies where it did then; no link to one has."""
+    if folder.is_symlink():
         return False
-    return hmac.compare_digest(found, _expected(folder))
+    found = cached_bytes(folder / _SEAL)
+    return found is not None and hmac.compare_digest(found, _expected(folder).encode())
 
 
 def _expected(folder: Path) -> str:

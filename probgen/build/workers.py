@@ -22,6 +22,7 @@ from probgen.press.lualatex import fast_scripts
 
 _WATCH_SECONDS: Final = 1.0
 _ANSWER_SECONDS: Final = 10.0
+_SAFE_PATH: Final = "PYTHONSAFEPATH"
 
 T = TypeVar("T")
 
@@ -45,7 +46,7 @@ class Crew:
         as they are needed. Raises what `do` raises, and OutsideError when a worker is lost or the
         cluster does not answer; the other workers are then stopped.
         """
-        with self._place(count) as jobs, warnings.catch_warnings():
+        with self._place(count) as jobs, _safe_path(), warnings.catch_warnings():
             # When one task fails the others are cancelled, which is as it should be.
             warnings.filterwarnings("ignore", message=".*have been cancelled")
             run: Any = Parallel(jobs, return_as="generator_unordered", batch_size=1)
@@ -90,6 +91,24 @@ def ended_like_interrupts() -> Iterator[None]:
 
 def _interrupt(number: int, frame: object) -> None:
     raise KeyboardInterrupt(signal.Signals(number).name)
+
+
+@contextmanager
+def _safe_path() -> Iterator[None]:
+    """Workers begun meanwhile import nothing from the folder that the build was started in.
+
+    They are started as `python -c`, for which that folder comes before Python's own: a random.py
+    in it, beside somebody's class list, would be run.
+    """
+    usual = os.environ.get(_SAFE_PATH)
+    os.environ[_SAFE_PATH] = "1"
+    try:
+        yield
+    finally:
+        if usual is None:
+            del os.environ[_SAFE_PATH]
+        else:
+            os.environ[_SAFE_PATH] = usual
 
 
 @contextmanager

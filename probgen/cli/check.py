@@ -19,6 +19,7 @@ def check(named: tuple[str, ...], draws: int) -> None:
     NAME is a template's id, a bank that comes with probgen, or the path of a template, a bank or a
     folder of templates; if left out, all that come with probgen.
     """
+    from probgen.cli.terminal import say
     from probgen.input.fault import Faults, InputError
     from probgen.problem.template_check import check_template, templates_named
     from probgen.quantities.unit import SI
@@ -31,7 +32,7 @@ def check(named: tuple[str, ...], draws: int) -> None:
             checked = check_template(template, draws)
         except InputError as error:
             faults.take(error)
-            click.echo(f"{name}  FAILED")
+            say(f"{name}  FAILED")
             continue
         _show(name, checked)
     faults.settle()
@@ -39,11 +40,12 @@ def check(named: tuple[str, ...], draws: int) -> None:
 
 def _show(name: str, checked: Checked) -> None:
     """One line, and one more for every requirement that drops draws."""
+    from probgen.cli.terminal import say
     from probgen.problem.dropped import percent
 
     share = checked.refused / (checked.proved + checked.refused)
     refused = f", {percent(share)} dropped by its requirements" if checked.refused else ""
     proved = f"{checked.proved} draws proved{refused}"
-    click.echo(f"{name}  {proved}, largest residual {checked.residual:.1e}")
+    say(f"{name}  {proved}, largest residual {checked.residual:.1e}")
     for each in checked.dropped:
-        click.echo(f"    {each}")
+        say(f"    {each}")

@@ -24,13 +24,14 @@ def demo(out: Path, students: int, workers: int | None) -> None:
     from probgen.build.workers import Crew
     from probgen.cli.progress import progress
     from probgen.cli.summary import show_built
+    from probgen.cli.terminal import say
 
     set_file = write_demo(out, students)
     order = Order(seed=SEED, guessable=True, secret=SECRET, forget=True)
     with progress() as report:
         built = build_set(set_file, out, Crew(workers), report, order)
     show_built(built, quiet=False)
-    click.echo(
+    say(
         f"\nThe set file {set_file} and the class list beside it are yours to edit; then:\n"
         f"  {_program()} build {set_file} --out output/my-class"
     )

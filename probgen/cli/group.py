@@ -17,6 +17,7 @@ from probgen.cli.check import check
 from probgen.cli.demo import demo
 from probgen.cli.list import list_templates
 from probgen.cli.mend import told, told_by_system
+from probgen.cli.terminal import make_tolerant, say
 from probgen.cli.work import work
 from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
@@ -30,6 +31,7 @@ class _Guarded(click.Group):
     """A group whose commands end with a message and an exit code, whatever happens."""
 
     def invoke(self, ctx: click.Context) -> object:
+        make_tolerant()
         try:
             return super().invoke(ctx)
         except InputError as error:
@@ -47,7 +49,7 @@ class _Guarded(click.Group):
 def _stop(error: BaseException, message: str, code: int) -> NoReturn:
     """Ends with a message and what is noted on the error, such as how to go on."""
     for line in (message, *getattr(error, "__notes__", ())):
-        click.echo(line, err=True)
+        say(line, err=True)
     raise click.exceptions.Exit(code)
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
@@ -20,12 +19,13 @@ def list_templates(bank: str, family: str | None, as_json: bool) -> None:
     """List the templates of a bank: id, family, level, title, revision."""
     from dataclasses import asdict
 
+    from probgen.cli.terminal import say_json
     from probgen.problem.catalogue import read_catalogue
 
     entries = list(_of_bank(bank)) if bank else list(read_catalogue())
     entries = [entry for entry in entries if family in (None, entry.family)]
     if as_json:
-        click.echo(json.dumps([asdict(entry) for entry in entries], ensure_ascii=False, indent=2))
+        say_json([asdict(entry) for entry in entries])
         return
     _show(entries)
 

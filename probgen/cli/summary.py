@@ -8,6 +8,7 @@ import click
 
 from probgen.build.build import Built
 from probgen.build.folder import ANSWERS, CODES, MISSING
+from probgen.cli.terminal import say
 from probgen.course.record import RECORD
 from probgen.papers.typesetter import Kind
 
@@ -17,13 +18,13 @@ _SOMETHING_MISSING = 3
 def show_built(built: Built, quiet: bool) -> None:
     """Tells what was built; ends with exit code 3 when something of it is missing."""
     for remark in built.remarks:
-        click.echo(f"remark: {remark}", err=True)
+        say(f"remark: {remark}", err=True)
     for name in built.left:
-        click.echo(f"remark: {built.folder / name} has been edited, and stays as it is", err=True)
+        say(f"remark: {built.folder / name} has been edited, and stays as it is", err=True)
     if not quiet:
-        click.echo(_summary(built))
+        say(_summary(built))
     if built.losses:
-        click.echo(_shortfall(built), err=True)
+        say(_shortfall(built), err=True)
         raise click.exceptions.Exit(_SOMETHING_MISSING)
 
 
@@ -70,6 +71,8 @@ def _news(built: Built) -> Iterator[str]:
 def _together(built: Built, kind: Kind) -> str:
     """The PDF of all sheets or keys; the first and the last when there are several."""
     paths = built.together(kind)
+    if not paths:
+        return f"no {kind}, for none could be printed"
     return " to ".join(str(path) for path in dict.fromkeys((paths[0], paths[-1])))
 
 

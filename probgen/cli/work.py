@@ -50,11 +50,10 @@ def work(
 
     TEMPLATE is an id (see `probgen list`) or the path of a template file.
     """
-    import json
-
     from rich.console import Console
 
     from probgen.cli.telling import show
+    from probgen.cli.terminal import say, say_json
     from probgen.course.setfile import convention_with
     from probgen.problem.report import as_data
     from probgen.problem.single import work_single
@@ -65,18 +64,18 @@ def work(
     froms = {"template_from": "TEMPLATE", "values_from": "--with"}
     single = work_single(template, number, _split(stated), convention, **froms)
     for remark in single.remarks:
-        click.echo(f"remark: {remark}", err=True)
+        say(f"remark: {remark}", err=True)
     if pdf is not None:
         _write_handout(single, pdf, layouts)
-        click.echo(f"sheet and key are in {pdf}", err=as_json)
+        say(f"sheet and key are in {pdf}", err=as_json)
     if html is not None:
         _write_page(single, html)
-        click.echo(f"sheet and key are in {html}", err=as_json)
+        say(f"sheet and key are in {html}", err=as_json)
     if figures is not None:
         _write_figures(single, figures)
-        click.echo(f"its figures are in {figures}", err=as_json)
+        say(f"its figures are in {figures}", err=as_json)
     if as_json:
-        click.echo(json.dumps(as_data(single), ensure_ascii=False, indent=2))
+        say_json(as_data(single))
     elif pdf is html is figures is None:
         show(single, Console())
 

@@ -12,9 +12,10 @@ from probgen.course.exam import MOST_VERSIONS, Exam
 from probgen.course.issue import Erratum
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet, unit_system_named
-from probgen.input.csv import LONGEST_CELL, MOST_ROWS
+from probgen.input.csv import MOST_ROWS
 from probgen.input.schema import Bound, Schema, WrongError, entries, matching, within
 from probgen.input.table import LONGEST_LIST
+from probgen.input.text import LONGEST_TEXT as LONGEST_WORDS
 from probgen.input.toml import LONGEST_TEXT
 from probgen.quantities.unit import UNITS, Unit, UnitSystem
 from probgen.sheets.house import LARGEST_LAYOUT
@@ -220,10 +221,13 @@ def _is_gravity(value: Any) -> bool:
     return plain is not None and Decimal("0.01") <= Decimal(value) <= 100
 
 
-_LONGEST: Final = 2 * LONGEST_CELL + 1  # a first and a last name, with a space between
-_SOME: Final = matching(rf"(?=.*\S).{{1,{_LONGEST}}}", "a text that is not empty, nor endless")
 _CODE: Final = "[0-9A-Z][0-9A-Z-]{0,19}"
 _DIGEST: Final = matching("[0-9a-f]{32}", "a digest of 32 signs")
+_SOME: Final = Bound(
+    f"a text of 1 to {LONGEST_WORDS} characters",
+    lambda value: bool(value.strip()) and len(value) <= LONGEST_WORDS,
+    str,
+)
 BOUNDS: Final = {
     FirstFile: {
         "seed": _SOME,

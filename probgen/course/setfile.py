@@ -166,6 +166,8 @@ def judge_seed(seed: str, fault: Callable[[str, object, str, str], None]) -> Non
         expected = f"at least {SHORTEST_SEED} characters that nobody can guess"
         mend = "leave it out: one is drawn, and kept in the record"
         fault("seed", seed, expected, mend)
+    elif found := unfit(seed):
+        fault("seed", found, f"a text of at most {LONGEST_TEXT} characters", "leave it out")
 
 
 def _read_method(table: Table) -> Convention:

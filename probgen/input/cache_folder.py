@@ -9,8 +9,14 @@ import stat
 import tempfile
 from functools import cache
 from pathlib import Path
+from typing import Final
 
 from platformdirs import user_cache_path
+
+from probgen.input.folder_lock import hold
+
+_MOST_BYTES: Final = 2**28
+"""Of a cached file; a dumped TeX format has some 20 MB."""
 
 
 def cache_folder(kind: str) -> Path:
@@ -39,7 +45,7 @@ def cached_bytes(path: Path) -> bytes | None:
     """The content of a cached file; None when there is none, or one that others could write."""
     try:
         with open(path, "rb", opener=_no_link) as file:
-            return file.read() if _is_own(os.fstat(file.fileno())) else None
+            return file.read(_MOST_BYTES) if _is_own(os.fstat(file.fileno())) else None
     except OSError:
         return None
 
@@ -67,5 +73,6 @@ def _is_own(found: os.stat_result) -> bool:
 @cache
 def _for_this_process(kind: str) -> Path:
     folder = Path(tempfile.mkdtemp(prefix=f"probgen-run-{kind}-"))
+    hold(folder)  # as long as the process lives
     atexit.register(shutil.rmtree, folder, ignore_errors=True)
     return folder

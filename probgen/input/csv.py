@@ -8,7 +8,8 @@ import re
 from collections.abc import Iterable, Iterator
 from typing import Final
 
-from probgen.input.fault import Faults
+from probgen.input.fault import Fault, Faults
+from probgen.input.text import unfit
 
 MOST_ROWS: Final = 100_000
 """Of a class list: ten times the largest class a build is made for."""
@@ -67,6 +68,9 @@ def _fits(row: list[str], number: int, faults: Faults) -> bool:
         longest = max(map(len, row))
         expected = f"at most {LONGEST_CELL} characters"
         faults.add(f"line {number}", f"a cell of {longest} characters", expected, mend)
+    elif what := next(filter(None, map(unfit, row)), ""):
+        mend = "take it out, or save the list anew as CSV UTF-8"
+        faults.found.append(Fault(faults.file, f"line {number}", what, "text", mend))
     else:
         return True
     return False

@@ -15,6 +15,7 @@ from itertools import islice
 from typing import Final
 
 from probgen.input.remedy import Remedy
+from probgen.input.text import visible
 
 MOST_TOLD: Final = 200
 """Faults of one message; more than that have one cause."""
@@ -112,11 +113,7 @@ def _cut(text: str) -> str:
     one_line = " ".join(text.split())
     if len(one_line) > _LONGEST_SHOWN:
         one_line = f"{one_line[: _LONGEST_SHOWN - 3]}..."
-    return "".join(each if _shows(each) else ascii(each)[1:-1] for each in one_line)
-
-
-def _shows(letter: str) -> bool:
-    return letter.isprintable() or letter.isspace()
+    return visible(one_line)
 
 
 def nearest(word: object, known: Iterable[str]) -> str:

@@ -49,10 +49,13 @@ def read_text(path: Path, kind: str, most: int = MOST_BYTES) -> str:
 
 
 def require_nameable(path: Path, kind: str) -> None:
-    """Raises InputError for a path that no file can have, or that no message can show."""
-    name = str(path)
-    if "\0" in name or any("\ud800" <= letter <= "\udfff" for letter in name):
-        shown = name.encode("ascii", "backslashreplace").decode().replace("\0", "\\0")
+    """Raises InputError for a path that no file can have."""
+    try:
+        unfit = b"\0" in os.fsencode(path)
+    except UnicodeEncodeError:
+        unfit = True
+    if unfit:
+        shown = str(path).encode("ascii", "backslashreplace").decode().replace("\0", "\\0")
         mend = "rename it in plain letters"
         raise InputError([Fault(shown, "", "a name that is no text", f"a {kind}", mend)])
 

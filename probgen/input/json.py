@@ -9,6 +9,7 @@ from typing import Any, Final, NoReturn
 
 from probgen.input.fault import Fault, InputError
 from probgen.input.file import read_text
+from probgen.input.text import unfit
 
 MOST_VALUES: Final = 4_000_000
 """Values in a file.  10,000 students with 20 problems of 8 values each are 1.6 million."""
@@ -16,8 +17,9 @@ DEEPEST: Final = 12
 """Objects and lists in each other; a record has five."""
 LONGEST_NUMBER: Final = 40
 """Characters of a number, as in TOML."""
-# Escapes of NUL and of half a surrogate pair; their backslash may be an escaped one itself.
-_SUSPECT: Final = re.compile(r"\\u(?:0000|[dD][89a-fA-F])")
+# Control characters and half a surrogate pair, which JSON mostly escapes; the backslash may be an
+# escaped one itself.
+_SUSPECT: Final = re.compile(r"\\[bf]|\\u(?:00[0189]|007[fF]|[dD][89a-fA-F])|[\x7f-\x9f]")
 
 
 def read_json(path: Path, kind: str, mend: str) -> Any:
@@ -95,8 +97,8 @@ def _judge(content: Any, texts: bool) -> None:
                 inner += value.keys() if texts else ()
             elif isinstance(value, list):
                 inner += value
-            elif texts and isinstance(value, str) and re.search("[\0\ud800-\udfff]", value):
-                raise _UnfitError("a text with a NUL or half a character in it")
+            elif texts and isinstance(value, str) and (found := unfit(value, len(value))):
+                raise _UnfitError(f"a text with {found} in it")
         level = inner if texts else [each for each in inner if isinstance(each, dict | list)]
         if not level:
             return

@@ -16,9 +16,7 @@ from cattrs.errors import ClassValidationError, IterableValidationError
 from cattrs.gen import make_dict_structure_fn, override
 
 from probgen.input.fault import Fault, InputError, one_of, shown
-
-LONGEST_TEXT: Final = 1000
-"""Characters of a text that has no bound of its own."""
+from probgen.input.text import LONGEST_TEXT
 
 T = TypeVar("T")
 Hook = Callable[[Any, Any], Any]

@@ -11,6 +11,7 @@ from decimal import Decimal
 from typing import Any, Final
 
 from probgen.input.fault import Faults, nearest, one_of
+from probgen.input.text import LONGEST_TEXT
 
 LONGEST_LIST: Final = 200
 
@@ -53,13 +54,22 @@ class Table:
             self.fault(key, None, expected, f"add {key} = ...")
         return value
 
-    def text(self, key: str, default: str | None = None, expected: str = "text") -> str:
+    def text(
+        self,
+        key: str,
+        default: str | None = None,
+        expected: str = "text",
+        most: int = LONGEST_TEXT,
+    ) -> str:
         """A text; without a default it must be there.  "" stands in after a fault."""
         value = self.value(key, expected, default is None)
         if value is None:
             return default or ""
         if not isinstance(value, str) or (default is None and not value.strip()):
             self.fault(key, value, expected, f'write it in quotes: {key} = "..."')
+            return default or ""
+        if len(value) > most:
+            self.fault(key, f"{len(value)} characters", f"at most {most} characters")
             return default or ""
         return value.strip()
 
@@ -111,6 +121,9 @@ class Table:
         for place, value in enumerate(values):
             if not isinstance(value, str):
                 self.fault(f"{key}[{place}]", value, "a text in quotes")
+            elif len(value) > LONGEST_TEXT:
+                found = f"{len(value)} characters"
+                self.fault(f"{key}[{place}]", found, f"at most {LONGEST_TEXT} characters")
         return tuple(value for value in values if isinstance(value, str))
 
     def table(self, key: str) -> Table:

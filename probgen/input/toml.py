@@ -14,6 +14,7 @@ from typing import Any, Final
 
 from probgen.input.fault import Fault, InputError
 from probgen.input.file import read_text
+from probgen.input.text import unfit
 
 LONGEST_TEXT: Final = 100_000
 """Characters of a TOML file; the longest supplied template has a tenth of that."""
@@ -100,7 +101,7 @@ def _unfit(content: dict[str, Any], where: str) -> Iterator[Fault]:
             dot = "." if path else ""
             inner = [(f"{path}{dot}{key}", each, depth + 1) for key, each in value.items()]
             waiting += inner[::-1]
-            yield from (_no_text(where, path) for key in value if "\0" in key)
+            yield from (_no_text(where, path, what) for key in value if (what := _unfit_text(key)))
         elif isinstance(value, list):
             waiting += [(f"{path}[{i}]", each, depth + 1) for i, each in enumerate(value)][::-1]
         elif isinstance(value, _Strange):
@@ -109,8 +110,8 @@ def _unfit(content: dict[str, Any], where: str) -> Iterator[Fault]:
         elif isinstance(value, int) and abs(value) >= 10**LARGEST_EXPONENT:
             expected = "a whole number of ordinary size"
             yield Fault(where, path, f"about 2 to the power {value.bit_length()}", expected)
-        elif isinstance(value, str) and "\0" in value:
-            yield _no_text(where, path)
+        elif isinstance(value, str) and (what := _unfit_text(value)):
+            yield _no_text(where, path, what)
 
 
 def _too_deep(where: str, path: str) -> Fault:
@@ -118,8 +119,12 @@ def _too_deep(where: str, path: str) -> Fault:
     return Fault(where, path, found, expected)
 
 
-def _no_text(where: str, path: str) -> Fault:
-    return Fault(where, path, "a NUL character", "text", "take \\u0000 out")
+def _unfit_text(text: str) -> str:
+    return unfit(text, LONGEST_TEXT)
+
+
+def _no_text(where: str, path: str, found: str) -> Fault:
+    return Fault(where, path, found, "text", "take it out")
 
 
 def _complaint(error: tomllib.TOMLDecodeError, text: str, where: str) -> Fault:

@@ -6,21 +6,25 @@ the bytes of a PDF depend on the documents it shared a TeX run with.
 
 from __future__ import annotations
 
+import traceback
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import chain
-from typing import NamedTuple
+from pathlib import Path
+from typing import Final, NamedTuple
 
 from probgen.course.setfile import ProblemSet
 from probgen.course.version import Version
 from probgen.input.fault import InputError
-from probgen.input.outside import OutsideError
 from probgen.mistakes.comparison import class_slips
 from probgen.papers.answers import Row, answer_rows
 from probgen.papers.page import Copy
 from probgen.papers.typesetter import Kind, Typesetter
 from probgen.press.batch import Batch, Document
 from probgen.problem.problem import Problem, work
+
+_LOOKED_INTO: Final = 3
+"""Losses of a chunk of which each problem is printed alone, to see which is at fault."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,8 +77,7 @@ def print_chunk(
 ) -> PrintedChunk:
     """The sheets and keys of a chunk, as PDF.
 
-    Raises InputError when a solution fails its proof, InputError or OutsideError when not one
-    sheet or key of several can be printed, OutsideError when TeX is not there.
+    Raises InputError when a solution fails its proof, OutsideError when TeX is not there.
     """
     copies = _copies(chunk, problem_set, problems)
     written = {kind: _written(kind, copies, typesetter) for kind in Kind}
@@ -126,38 +129,43 @@ def _of_kind(kind: Kind, copies: Sequence[Copy]) -> tuple[Copy, ...]:
 
 def _written(
     kind: Kind, copies: Sequence[Copy], typesetter: Typesetter
-) -> tuple[list[Document], dict[str, InputError]]:
+) -> tuple[list[Document], dict[str, str]]:
     """One kind of document for each copy, and those that cannot be told, by name."""
     documents: list[Document] = []
-    refused: dict[str, InputError] = {}
+    refused: dict[str, str] = {}
     for copy in _of_kind(kind, copies):
         try:
             documents.append(typesetter.document(kind, copy))
-        except InputError as error:
-            refused[copy.version.name] = error
-    if not documents and len(refused) > 1:
-        raise next(iter(refused.values()))
+        except Exception as error:  # whatever it is, it costs this page and no other
+            refused[copy.version.name] = _said(error)
     return documents, refused
+
+
+def _said(error: Exception) -> str:
+    """Why a page cannot be written; where the program itself is at fault, where that is."""
+    if isinstance(error, InputError):
+        return str(error)
+    place = traceback.extract_tb(error.__traceback__)[-1]
+    return f"a defect of probgen, at line {place.lineno} of {Path(place.filename).name}: report it"
 
 
 def _lost(
     kind: Kind,
     batch: Batch,
-    refused: Mapping[str, InputError],
+    refused: Mapping[str, str],
     copies: Sequence[Copy],
     typesetter: Typesetter,
 ) -> Iterator[Loss]:
-    """What of one kind was lost.  Raises OutsideError when TeX could set none of several."""
-    chosen = _of_kind(kind, copies)
-    failures = [failure for failure in batch.failures if failure.pile == kind]
-    if len(chosen) > 1 and len(failures) + len(refused) == len(chosen):
-        mend = "look at the layouts and at the texts of the set file"
-        raise OutsideError(f"TeX could set none of the {kind}: {failures[0].complaint}", mend)
-    words = {name: str(error) for name, error in refused.items()}
-    words |= {failure.name: f"TeX: {failure.complaint}" for failure in failures}
-    for copy in chosen:
-        if copy.version.name in words:
-            yield _loss(kind, copy, words[copy.version.name], typesetter)
+    """What of one kind was lost, and why: for the first few, which problem is at fault."""
+    failures = (failure for failure in batch.failures if failure.pile == kind)
+    words = {**refused, **{each.name: f"TeX: {each.complaint}" for each in failures}}
+    lost = [copy for copy in _of_kind(kind, copies) if copy.version.name in words]
+    for place, copy in enumerate(lost):
+        told = words[copy.version.name]
+        if place < _LOOKED_INTO:
+            yield _loss(kind, copy, told, typesetter)
+        else:
+            yield Loss(f"{kind}/{copy.version.name}.pdf", copy.version.owner, 0, "", told)
 
 
 def _loss(kind: Kind, copy: Copy, words: str, typesetter: Typesetter) -> Loss:
@@ -173,8 +181,8 @@ def _complaint(kind: Kind, copy: Copy, typesetter: Typesetter) -> str:
     """What is said when a copy is printed on its own; empty when it can be."""
     try:
         document = typesetter.document(kind, copy)
-    except InputError as error:
-        return str(error)
+    except Exception as error:
+        return _said(error)
     batch = typesetter.print([document])
     return next((f"TeX: {failure.complaint}" for failure in batch.failures), "")
 

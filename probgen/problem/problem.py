@@ -25,6 +25,7 @@ from probgen.input.fault import Fault, InputError
 from probgen.mistakes.wrong_working import Missteps, plan_missteps
 from probgen.problem.dropped import why_refused
 from probgen.problem.flaw_words import flaws_told
+from probgen.problem.time_limit import within
 from probgen.quantities.expression import evaluate
 from probgen.quantities.printing import plain
 from probgen.statics.flaw import Flaw
@@ -49,6 +50,10 @@ from probgen.working.result import results
 _PROBES: Final = 8
 _ATTEMPTS: Final = 100
 _TRIED: Final = 1000  # draws that tell why a template has none that are fit for use
+_SECONDS: Final = 4.0
+"""Of processor time for each stage; the supplied templates take some hundredths."""
+_SECONDS_A_STUDENT: Final = 0.1
+"""More of it for each of a class; here they take some thousandths."""
 
 
 @dataclass(frozen=True)
@@ -73,14 +78,16 @@ class Problem:
     @cached_property
     def unused(self) -> Unused:
         """The balances left for a look back at the end, written once for all students."""
-        return unused_balances(self.plan)
+        with within(_SECONDS, self.template.path, "planning its working"):
+            return unused_balances(self.plan)
 
     @cached_property
     def missteps(self) -> Missteps:
         """What may go wrong in a working, found once for all students."""
-        probe = coherent_values(_probes(self.template), self.convention)
-        units = working_units(self.template.system, self.convention)
-        return plan_missteps(self.plan, probe, units)
+        with within(_SECONDS, self.template.path, "looking for slips"):
+            probe = coherent_values(_probes(self.template), self.convention)
+            units = working_units(self.template.system, self.convention)
+            return plan_missteps(self.plan, probe, units)
 
     def settle(self) -> None:
         """Finds what all students share, which is then sent along to other processes."""
@@ -116,7 +123,10 @@ def prepare(template: Template, convention: Convention, language: Language = ENG
     """
     method = Method(convention.torque, convention.positive, convention.axes)
     try:
-        with np.errstate(all="ignore"):  # what has no value is no way to go
+        with (
+            within(_SECONDS, template.path, "planning its working"),
+            np.errstate(all="ignore"),  # what has no value is no way to go
+        ):
             probes = coherent_values(_probes(template), convention)
             plan = find_plan(template.system, probes, method)
     except Refusal as refusal:
@@ -142,8 +152,10 @@ def draw_class(
     def accept(draws: Sequence[Draw]) -> Sequence[bool]:
         return fit(problem, draws)
 
+    seconds = _SECONDS + _SECONDS_A_STUDENT * len(students)
     try:
-        return class_draws(problem.template, seed, students, accept, taken, barred)
+        with within(seconds, problem.template.path, "drawing its numbers"):
+            return class_draws(problem.template, seed, students, accept, taken, barred)
     except NoDrawError as error:
         expected = "draws that meet every requirement and pass their proof"
         template = problem.template
@@ -156,8 +168,13 @@ def fit(problem: Problem, draws: Sequence[Draw]) -> tuple[bool, ...]:
     """Whether each draw meets the template's requirements and passes its proof."""
     if not draws:
         return ()
-    solved, proof = proved(problem, draws)
-    held = requirements_hold(problem.template, solved) & proof.holds
+    solved = _solved(problem, stacked(draws))
+    held = requirements_hold(problem.template, solved)
+    chosen = np.flatnonzero(held)  # a proof takes longer than all else
+    if len(chosen):
+        with np.errstate(all="ignore"):
+            some = {name: value[chosen] for name, value in solved.items()}
+            held[chosen] = prove(problem.plan, some).holds
     return tuple(bool(fits) for fits in held)
 
 
@@ -168,7 +185,9 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
     """
     if not draws:
         return ()
-    solved, proof = proved(problem, draws)
+    seconds = _SECONDS + _SECONDS_A_STUDENT * len(draws)
+    with within(seconds, problem.template.path, "solving it"):
+        solved, proof = proved(problem, draws)
     faults = [
         _refused(problem.template, draw, blamed)
         for draw, blamed in zip(draws, proof.faults, strict=True)
@@ -198,7 +217,8 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
 def tell_steps(problem: Problem, own: Worked) -> tuple[Section, ...]:
     """The worked steps.  Raises InputError where no printed digits would lead to the result."""
     try:
-        told = tell(own.digits, problem.unused)
+        with within(_SECONDS, problem.template.path, "telling its working"):
+            told = tell(own.digits, problem.unused)
     except ArithmeticError as error:
         template = problem.template
         expected = "values whose working can be printed"
@@ -217,11 +237,18 @@ def proved_values(
     problem: Problem, drawn: Mapping[str, NDArray[np.float64]]
 ) -> tuple[dict[str, NDArray[np.float64]], Proof]:
     """As `proved`, of coherent values of everything drawn, one entry a draw."""
+    solved = _solved(problem, drawn)
+    with np.errstate(all="ignore"):
+        return solved, prove(problem.plan, solved)
+
+
+def _solved(
+    problem: Problem, drawn: Mapping[str, NDArray[np.float64]]
+) -> dict[str, NDArray[np.float64]]:
     count = len(next(iter(drawn.values())))
     with np.errstate(all="ignore"):
         solved = solve(problem.plan, _with_gravity(drawn, count, problem.convention))
-        proof = prove(problem.plan, solved)
-    return {name: np.broadcast_to(value, count) for name, value in solved.items()}, proof
+    return {name: np.broadcast_to(value, count) for name, value in solved.items()}
 
 
 def _probes(template: Template) -> list[Draw]:

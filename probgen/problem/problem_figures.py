@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from typing import Final
 
 from probgen.bank.proportions import drawn_sizes
 from probgen.bank.template import Template
@@ -13,11 +14,15 @@ from probgen.figures.situation.drawing import situation
 from probgen.figures.situation.shape import look_of
 from probgen.input.fault import Fault, InputError
 from probgen.problem.problem import Problem, Worked, shown_values
+from probgen.problem.time_limit import within
 from probgen.quantities.expression import Name
 from probgen.quantities.unit import ANGLE, LENGTH
 from probgen.statics.equation import Axis, Equation
 from probgen.statics.system import Role
 from probgen.wording.block import Math
+
+_SECONDS: Final = 3.0
+"""Of processor time for a figure; the supplied templates take some hundredths."""
 
 
 def every_scene(problem: Problem, own: Worked) -> Iterator[tuple[str, Scene]]:
@@ -68,7 +73,8 @@ def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:
 def _drawable(template: Template, own: Worked) -> Iterator[None]:
     """Tells of values that leave nothing to draw: points in one place, a length of zero."""
     try:
-        yield
+        with within(_SECONDS, template.path, "drawing its figure"):
+            yield
     except ArithmeticError:
         expected = "values whose figure can be drawn, with no two of its points in one place"
         mend = "change the values, or the template's ranges or [[require]]"

@@ -177,7 +177,10 @@ class _Reader:
             case "*":
                 return _multiplied(left, self.expression(_PRODUCT))
             case "/":
-                return _divided(left, self.expression(_PRODUCT))
+                bottom = self.expression(_PRODUCT)
+                if isinstance(bottom, Number) and not bottom.value:
+                    raise ExpressionError("a division by zero", operator.column)
+                return _divided(left, bottom)
             case _:
                 if _holds_power(left):  # a tower of powers grows beyond any bound
                     raise ExpressionError("a power of a power", operator.column)

@@ -35,6 +35,8 @@ def require_determinate(system: System, values: Mapping[str, Value]) -> None:
     slopes = jacobian(system, first, trial)[0]
     size = np.where(here.scale[0] > 0.0, here.scale[0], 1.0)
     scaled = slopes / size[:, None] * np.maximum(np.abs(trial[0]), 1e-3)
+    if not np.all(np.isfinite(scaled)):
+        raise Refusal("a length or a force has no value: look for a division by zero or a root")
     _, singular, right = np.linalg.svd(scaled)
     rank = int(np.sum(singular > _SLOPE * max(float(singular[0]), 1.0)))
     motion = _unresisted(scaled, here.residual[0] / size, rank)

@@ -22,7 +22,7 @@ from probgen.statics.solve_for import Range, eliminated, solved_for
 
 _MOST_TOGETHER = 4
 _TOGETHER = 30.0  # dearer than the single steps that may take their place
-MOST_STATES: Final = 1000
+MOST_STATES: Final = 400
 """Sets of known quantities that a search looks at; the supplied templates need 21 at most.
 
 Each independent body doubles their number: a bound in states, and not in seconds, is the same on

@@ -58,6 +58,14 @@ def test_an_unknown_filter() -> None:
     assert mend == 'did you mean "symbol"?'
 
 
+def test_a_word_for_what_is_no_quantity() -> None:
+    faults = Faults("own.toml")
+    table = Table({"statement": "The {{ m | quantity }} at {{ A | quantity }}."}, "", faults)
+    check_statement(table, "statement", {"m", "A"}, {"m"})
+    (fault,) = faults.found
+    assert "{{ A | quantity }}" in fault.found
+
+
 @pytest.mark.parametrize("brace", ["{{ }}", "{L}", "{ L }", "{{ L", "L }}", "{% if L %}"])
 def test_other_braces_are_a_slip(brace: str) -> None:
     assert len(faults_of(f"A {brace} b", {"L"})) == 1

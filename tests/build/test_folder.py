@@ -1,6 +1,8 @@
 """The output folder: whole or not there, and nobody's files are lost."""
 
 import os
+import subprocess
+import sys
 from collections.abc import Collection
 from pathlib import Path
 
@@ -13,10 +15,8 @@ from probgen.build.folder import (
     delivered,
     kept_record,
     recover,
-    working_on,
 )
 from probgen.build.manifest import MANIFEST
-from probgen.build.seal import seal
 from probgen.course.record import RECORD
 from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
@@ -124,31 +124,78 @@ def test_a_file_is_no_folder(tmp_path: Path) -> None:
         build(tmp_path / "class")
 
 
-def test_a_build_killed_before_its_rename_is_mended(tmp_path: Path) -> None:
+KILLED = """
+import os, sys
+from pathlib import Path
+from probgen.build.folder import delivered
+
+rename, left = Path.rename, int(sys.argv[2])
+
+def counted(path, to):
+    global left
+    if not left:
+        os._exit(9)
+    left -= 1
+    return rename(path, to)
+
+Path.rename = counted
+with delivered(Path(sys.argv[1]), "new") as working:
+    (working.whole / "sheets").mkdir()
+"""
+
+
+def killed_as_it_is_delivered(target: Path, renames: int) -> None:
+    """A build into the target that is killed after so many of its renames."""
+    run = subprocess.run([sys.executable, "-c", KILLED, str(target), str(renames)], check=False)
+    assert run.returncode == 9
+    assert (target.parent / ".class.previous").is_dir()
+
+
+def test_a_build_killed_between_its_renames_is_mended(tmp_path: Path) -> None:
     target = tmp_path / "class"
     build(target, "old")
     (target / "set.toml").write_text("mine")
-    target.rename(tmp_path / ".class.previous")
+    killed_as_it_is_delivered(target, renames=1)
+    assert not target.exists()
     recover(target)
     assert (target / "set.toml").read_text() == "mine"
+    assert (target / RECORD).read_text() == "old"
+    build(target, "newer")
+    assert entries(target) == {RECORD, "sheets", "set.toml"}
     assert entries(tmp_path) == {"class"}
 
 
-def test_a_build_killed_after_its_rename_is_mended(tmp_path: Path) -> None:
+def test_a_build_killed_after_its_renames_is_mended(tmp_path: Path) -> None:
     target = tmp_path / "class"
     build(target, "old")
     (target / "set.toml").write_text("mine")
-    target.rename(tmp_path / ".class.previous")
-    working_on(target).pieces.mkdir(parents=True)
-    seal(working_on(target).folder)
-    build(tmp_path / "elsewhere", "new")
-    (tmp_path / "elsewhere").rename(target)
+    killed_as_it_is_delivered(target, renames=2)
     recover(target)
     assert (target / RECORD).read_text() == "new"
     assert (target / "set.toml").read_text() == "mine"
     build(target, "newer")
     assert entries(target) == {RECORD, "sheets", "set.toml"}
     assert entries(tmp_path) == {"class"}
+
+
+@pytest.mark.parametrize("there", [True, False])
+def test_a_previous_folder_with_a_list_of_what_was_made_is_not_believed(
+    there: bool, tmp_path: Path
+) -> None:
+    """It would have become the build, or its files part of what is handed out."""
+    target = tmp_path / "class"
+    if there:
+        build(target, "old")
+    previous = tmp_path / ".class.previous"
+    (previous / "sheets").mkdir(parents=True)
+    (previous / "sheets" / "00.pdf").write_text("not from here")
+    (previous / MANIFEST).write_text('{"record.json": "0"}')
+    recover(target)
+    with pytest.raises(OutsideError, match="in the way"):
+        build(target)
+    assert target.exists() == there
+    assert (previous / "sheets" / "00.pdf").exists()
+    assert not list(target.glob("sheets/*"))
 
 
 def class_in(folder: Path) -> Path:

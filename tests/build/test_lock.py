@@ -1,5 +1,6 @@
 """The lock on an output folder: one holder at a time, and none when the holder is killed."""
 
+import os
 import subprocess
 import sys
 from pathlib import Path
@@ -54,3 +55,28 @@ def test_a_lock_that_is_a_link_is_refused(tmp_path: Path) -> None:
         pass
     assert (tmp_path / "thesis.tex").read_text() == "years of work"
     assert (tmp_path / "lock").is_symlink()
+
+
+@pytest.mark.parametrize("there", ["a folder", "a pipe", "somebody's file", "another name"])
+def test_what_is_no_lock_is_left_where_it_is(there: str, tmp_path: Path) -> None:
+    path, thesis = tmp_path / "lock", tmp_path / "thesis.tex"
+    thesis.touch()
+    match there:
+        case "a folder":
+            path.mkdir()
+        case "a pipe":
+            os.mkfifo(path)
+        case "somebody's file":
+            path.write_text("years of work")
+        case _:
+            os.link(thesis, path)
+    with pytest.raises(OutsideError, match=there), held(path):
+        pass
+    assert path.exists()
+
+
+def test_an_empty_file_that_a_killed_build_has_left_is_a_lock(tmp_path: Path) -> None:
+    (tmp_path / "lock").touch()
+    with held(tmp_path / "lock"):
+        pass
+    assert not (tmp_path / "lock").exists()

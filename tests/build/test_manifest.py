@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
@@ -57,3 +58,14 @@ def test_a_manifest_that_cannot_be_read_is_none(made: Path, text: str) -> None:
 
 def test_a_folder_without_one(tmp_path: Path) -> None:
     assert made_in(tmp_path) == {}
+
+
+@pytest.mark.parametrize("place", [MANIFEST, "record.json"])
+@pytest.mark.parametrize("kind", ["a pipe", "a device"])
+def test_what_never_ends_is_not_read(place: str, kind: str, made: Path) -> None:
+    (made / place).unlink()
+    if kind == "a pipe":
+        os.mkfifo(made / place)
+    else:
+        (made / place).symlink_to("/dev/zero")
+    assert list(edited_files(made)) == ([] if place == MANIFEST else ["record.json"])

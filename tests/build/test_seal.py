@@ -37,6 +37,11 @@ def test_moved_or_copied_it_is_known_no_more(folder: Path, tmp_path: Path) -> No
     assert not is_sealed(moved)
 
 
+def test_a_link_to_a_sealed_folder_is_not_sealed(folder: Path, tmp_path: Path) -> None:
+    (tmp_path / "link").symlink_to(folder)
+    assert not is_sealed(tmp_path / "link")
+
+
 @pytest.mark.parametrize("found", [b"", b"0" * 64, b"\xff\xfe"])
 def test_a_forged_seal_is_none(folder: Path, found: bytes) -> None:
     (folder / "seal").write_bytes(found)

@@ -8,8 +8,7 @@ import pdfplumber
 import pytest
 
 from probgen.bank.bank import default_bank
-from probgen.build import joined_pdfs
-from probgen.course.record import read_record
+from probgen.build import build, joined_pdfs
 from tests.cli.conftest import FilesIn, Run
 
 
@@ -101,7 +100,13 @@ def test_all_mistakes_of_set_file_and_class_list_at_once(run: Run, set_file: Pat
     assert not (set_file.parent / "output").exists()
 
 
-def test_a_folder_of_something_else_is_not_touched(run: Run, set_file: Path) -> None:
+def test_a_folder_of_something_else_is_not_touched(
+    run: Run, set_file: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    result = run("build", set_file, "--out", ".")
+    assert result.exit_code == 1
+    assert "the folder you are in" in result.stderr
+    monkeypatch.chdir(set_file.parent.parent)
     result = run("build", set_file, "--out", set_file.parent)
     assert result.exit_code == 0  # it holds nothing but the set file and the class list
     (set_file.parent / "thesis").mkdir()
@@ -109,6 +114,25 @@ def test_a_folder_of_something_else_is_not_touched(run: Run, set_file: Path) -> 
     result = run("build", set_file, "--out", set_file.parent / "thesis")
     assert result.exit_code == 1
     assert (set_file.parent / "thesis" / "all-sheets.pdf").read_text() == "mine"
+
+
+def test_what_is_in_the_way_is_told_before_the_work(
+    run: Run, set_file: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A mount point was found out when everything was printed."""
+    (set_file.parent / "thesis").mkdir()
+    (set_file.parent / "thesis" / "chapter.tex").write_text("years of work")
+    monkeypatch.setattr(build, "_draw", None)  # no work is begun
+    for out, told in {"/proc": "a mount point", "thesis": "chapter.tex", "/": "the root"}.items():
+        result = run("build", set_file, "--out", out)
+        assert result.exit_code == 1
+        assert told in result.stderr
+
+
+def test_a_way_over_a_folder_that_is_not_there(run: Run, set_file: Path) -> None:
+    result = run("build", set_file, "--out", "no/../class")
+    assert result.exit_code == 0
+    assert (set_file.parent / "class" / "all-sheets.pdf").exists()
 
 
 def test_tex_missing_is_told_with_the_mend(

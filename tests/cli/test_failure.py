@@ -120,6 +120,54 @@ def test_a_complete_build_later_takes_the_list_of_what_is_missing_away(
     assert files_in(set_file.parent / "class") == undisturbed
 
 
+def test_a_whole_chunk_that_cannot_be_set_costs_no_other(
+    run: Run, set_file: Path, files_in: FilesIn, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Two bad names in a short last chunk once stopped the class."""
+    monkeypatch.setattr(delivery, "_LEAST", 2)
+    roster = "Name;ID\n" + "".join(f"Student {n};s_{n}\n" for n in range(1, 5))
+    (set_file.parent / "class.csv").write_text(roster)
+    break_keys(monkeypatch, {"s_3", "s_4"}, "forearm-load")
+    result = run("build", set_file, "--out", "class", *ALONE)
+    assert result.exit_code == 3
+    assert "2 documents are missing" in result.stderr
+    built = files_in(set_file.parent / "class")
+    kept = {"keys/01-student-1-s-1.pdf", "keys/02-student-2-s-2.pdf", "all-keys.pdf"}
+    assert {name for name in built if "key" in name} == kept
+    assert len([name for name in built if name.startswith("sheets/")]) == 4
+
+
+def test_sheets_are_delivered_also_where_no_key_can_be_set(
+    run: Run, set_file: Path, files_in: FilesIn, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    break_keys(monkeypatch, {"s_7", "s_8"}, "forearm-load")
+    result = run("build", set_file, "--out", "class", *ALONE)
+    assert result.exit_code == 3
+    assert "no keys, for none could be printed" in result.stdout
+    built = files_in(set_file.parent / "class")
+    assert [name for name in built if name.startswith(("sheets/", "keys/"))] == [
+        "sheets/01-quill-ada-1-s-7.pdf", "sheets/02-zoe-muller-ukasz-s-8.pdf",
+    ]  # fmt: skip
+
+
+def test_a_defect_of_the_program_costs_one_page(
+    run: Run, set_file: Path, files_in: FilesIn, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    write = Typesetter.document
+
+    def broken(self: Typesetter, kind: Kind, copy: Copy) -> Document:
+        if kind is Kind.KEYS and copy.version.student.id == "s_7":
+            raise ZeroDivisionError("division by zero")
+        return write(self, kind, copy)
+
+    monkeypatch.setattr(Typesetter, "document", broken)
+    result = run("build", set_file, "--out", "class", *ALONE)
+    assert result.exit_code == 3
+    assert "a defect of probgen, at line" in result.stderr
+    assert "Traceback" not in result.stderr
+    assert len([name for name in files_in(set_file.parent / "class") if name[0] in "sk"]) == 3
+
+
 def test_when_nothing_can_be_set_nothing_is_delivered(
     run: Run, set_file: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -60,7 +60,7 @@ def test_a_pipe_is_refused_at_once(tmp_path: Path) -> None:
     assert done == ["refused"]
 
 
-@pytest.mark.parametrize("name", ["a\0b", "a\udcffb", "\ud800"])
+@pytest.mark.parametrize("name", ["a\0b", "\ud800"])
 def test_names_that_are_no_text_are_refused(name: str) -> None:
     for use in (lambda: read_bytes(Path(name), "record"), lambda: write_beside(Path(name), b"")):
         with pytest.raises(InputError, match="a name that is no text") as caught:

@@ -29,7 +29,10 @@ BEYOND = {
     "huge": ('{"a": ' + "1" * 5000 + "}", "5000 digits"),
     "half a character": (r'{"a": ["\ud800"]}', "half a character"),
     "half a character in a key": (r'{"\udc00": 1}', "half a character"),
-    "NUL": (r'{"a": "\u0000"}', "NUL"),
+    "NUL": (r'{"a": "\u0000"}', r"the control character, \x00"),
+    "the escape of a terminal": (r'{"a": "\u001b[2J"}', r"the control character, \x1b"),
+    "one for terminals of eight bits": ('{"a": "\u009b2J"}', r"the control character, \x9b"),
+    "a backspace in a key": (r'{"a\b": 1}', r"the control character, \x08"),
     "a field twice": ('{"a": 1, "a": 2}', "'a' twice"),
 }
 

@@ -31,8 +31,9 @@ BEYOND = {
     "a key of many parts": (f"{'a.' * 40_000}a = 1", "line 1", "key"),
     "a quoted key of many parts": ('"a" . ' * 9_000 + "a = 1", "line 1", "key"),
     "a long file": (f"# {'x' * LONGEST_TEXT}", "", "characters"),
-    "NUL": (r'b = "a\u0000"', "b", "NUL"),
-    "NUL in a key": (r'"b\u0000" = 1', "", "NUL"),
+    "NUL": (r'b = "a\u0000"', "b", r"control character, \x00"),
+    "the escape of a terminal": (r'b = "\u001b[2J"', "b", r"control character, \x1b"),
+    "NUL in a key": (r'"b\u0000" = 1', "", r"control character, \x00"),
 }
 
 

@@ -105,6 +105,8 @@ FAULTS = [
     ("__import__", "no meaning for '_'", 1),
     ("'a'", 'no meaning for "\'"', 1),
     ("1e400", "out of range", 1),
+    ("L/0", "a division by zero", 2),
+    ("L/0.0", "a division by zero", 2),
     ("L < m", "expected an operator, found '<'", 3),
     ("+" * 200 + "L", "nested too deeply", 25),
     ("(" * 100, "nested too deeply", 25),

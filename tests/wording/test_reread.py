@@ -45,7 +45,7 @@ def problem_of(id: str, convention: str) -> Problem:
 
 
 def worlds_of(own: Worked) -> list[World]:
-    """What each printed symbol stands for: in the end, with each resultant's angle, at each limit."""
+    """What each printed symbol means: in the end, with each resultant's angle, at each limit."""
     data, labels = {name: own.case.values[name] for name in own.case.numbers}, own.case.labels
     branches = [solve(branch.plan, data) for branch in own.case.plan.branches]
     found = []

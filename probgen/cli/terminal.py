@@ -1,0 +1,31 @@
+"""What is told in a terminal: texts of others shown as they are, and nothing that commands it."""
+
+from __future__ import annotations
+
+import codecs
+import json
+import sys
+from typing import Any
+
+import click
+
+from probgen.input.text import visible
+
+
+def say(text: str, err: bool = False) -> None:
+    """Prints a text, on standard error with `err`; what no terminal should get is spelled out."""
+    click.echo(visible(text), err=err)
+
+
+def say_json(data: Any) -> None:
+    """Prints data as JSON; in other encodings than UTF-8 with every letter escaped."""
+    encoding = getattr(sys.stdout, "encoding", None) or "ascii"
+    plain = codecs.lookup(encoding).name != "utf-8"
+    click.echo(json.dumps(data, ensure_ascii=plain, indent=2))
+
+
+def make_tolerant() -> None:
+    """Has letters that the terminal's encoding lacks spelled out; they would stop a command."""
+    for stream in (sys.stdout, sys.stderr):  # None where it is closed
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="backslashreplace")
