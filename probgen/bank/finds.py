@@ -7,9 +7,9 @@ from dataclasses import replace
 from typing import Final
 
 from probgen.bank.direction import component_sum, plain_degrees
-from probgen.bank.labels import Label
+from probgen.bank.labels import Coined, Label, Sort
 from probgen.bank.quantity import read_unit
-from probgen.bank.situation import Situation, with_article
+from probgen.bank.situation import Situation
 from probgen.bank.support import check_own, declare_components
 from probgen.input.fault import nearest, one_of
 from probgen.input.table import Table
@@ -27,8 +27,6 @@ from probgen.statics.geometry import way
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Element, Find, Form, Kind, Link, Point, Role
 
-_RESULTANT: Final = "resultant"
-"""The kind of an element that only gathers forces for a find."""
 _TWO_PARTS: Final = (Form.MAGNITUDE_AND_DIRECTION, Form.COMPONENTS)
 _UTMOST: Final = (Form.LARGEST, Form.SMALLEST)
 
@@ -41,7 +39,11 @@ def read_finds(top: Table, situation: Situation) -> tuple[Find, ...]:
     finds: list[Find] = []
     for row in rows:
         reader = next((_WORKED_OUT[key] for key in _WORKED_OUT if row.has(key)), _read_find)
-        finds += reader(row, situation)
+        asked = reader(row, situation)
+        if set(asked) & set(finds) and not row.faulty("quantity"):
+            found = row.content.get("quantity")
+            row.fault("quantity", found, "something that is not asked yet", "leave one of them out")
+        finds += asked
         row.close()
     return tuple(finds)
 
@@ -103,13 +105,13 @@ def _read_resultant(row: Table, situation: Situation) -> list[Find]:
         if name not in ids and situation.scope.whole:
             row.fault(f"resultant[{place}]", name, one_of(ids, "the forces "), nearest(name, ids))
     forces = [force for force in situation.forces if force.id in names]
-    name = with_article(row.text("name", expected='what exerts it, such as "two heads"'))
+    name = row.text("name", expected='what exerts it, such as "two heads"')
     symbol = situation.symbol(row)
     check_own(row, situation, symbol)
     form = _read_form(row, _TWO_PARTS)
     if forces:
         body, at = forces[0].body, forces[0].point
-        situation.place(row, Element(symbol, _RESULTANT, body, at), Label(symbol, name))
+        situation.place(row, Element(symbol, Kind.RESULTANT, body, at), Label(symbol, name))
         declare_components(row, situation, symbol, forces, name)
     return [_asked(row, situation, Find(symbol, form))]
 
@@ -163,13 +165,12 @@ def _read_centre(row: Table, situation: Situation) -> list[Find]:
     letter = situation.symbol(row) if row.has("symbol") else "G"
     shares = _shares(situation, known)
     finds: list[Find] = []
-    for axis, part in (("x", "cos"), ("y", "sin")):
+    for axis, part, sort in (("x", "cos", Sort.CENTRE_X), ("y", "sin", Sort.CENTRE_Y)):
         centre = _balance_point(situation, known, shares, part)
         if is_number(centre, 0) and (axis == "x" or finds):
             continue
         id = f"{axis}_{letter}"
-        words = f"{axis}-coordinate of the centre of mass"
-        situation.defined(row, id, centre, unit, words)
+        situation.defined(row, id, centre, unit, Coined(sort))
         finds.append(_asked(row, situation, Find(id, Form.VALUE)))
     return finds
 

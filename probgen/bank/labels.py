@@ -1,15 +1,99 @@
 """What the things of a system are called: letters, nouns and reasons, by id.
 
-The system itself knows none of this, so that the same physics may be told in other words.
+The system itself knows none of this, so that the same physics may be told in other words.  What an
+author wrote is kept as it was written; what was left to us is data, which a language has words for.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from enum import Enum, auto
 
 from probgen.quantities.expression import Name
 from probgen.statics.system import Couple, Find, Force
+
+
+class ByKind(Enum):
+    """What exerts a force, by its kind alone."""
+
+    HINGE = auto()
+    SUPPORT = auto()  # a built-in end
+    PART_CUT_OFF = auto()
+    ROLLER = auto()
+    SURFACE = auto()
+    FULCRUM = auto()
+    CABLE = auto()
+    MUSCLE = auto()
+    STRUT = auto()
+    SPRING = auto()
+    ROPE = auto()
+    FORCE = auto()
+    COUPLE = auto()
+    LOAD = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class BodyNamed:
+    """Called as a body is."""
+
+    body: str
+
+
+class Sort(Enum):
+    """What a quantity is, of what exerts it or where."""
+
+    TENSION = auto()
+    PULL = auto()
+    PUSH = auto()
+    SPRING_FORCE = auto()
+    SUPPORT_FORCE = auto()
+    X_COMPONENT = auto()
+    Y_COMPONENT = auto()
+    COUPLE = auto()
+    NORMAL_FORCE = auto()
+    FRICTION = auto()
+    LEAST_COEFFICIENT = auto()  # of static friction
+    AXIAL_FORCE = auto()
+    SHEAR_FORCE = auto()
+    BENDING_MOMENT = auto()
+    APPLIED_FORCE = auto()
+    WEIGHT = auto()
+    RESULTANT = auto()
+    CENTRE_X = auto()  # a coordinate of a centre of mass
+    CENTRE_Y = auto()
+    FREE_FALL = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class Coined:
+    """A quantity its author gave no name; of: what exerts it or weighs; at: a point of a member."""
+
+    sort: Sort
+    of: Called = ""
+    at: str = ""
+
+
+Called = str | ByKind | BodyNamed | Coined
+"""A name: the author's own text, or what goes in its place."""
+
+
+@dataclass(frozen=True, slots=True)
+class Slipping:
+    """What happens beyond a limit of friction: a body slips on what it is on."""
+
+    body: str
+    on: Called
+
+
+class Reason(Enum):
+    """Why a condition holds whose author does not say it."""
+
+    RATIO_STATED = auto()
+    SLIDES_STEADILY = auto()
+    VERGE_OF_SLIPPING = auto()
+    FRICTION_AT_LIMIT = auto()
+    LEAST_COEFFICIENT = auto()
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,12 +102,12 @@ class Label:
 
     symbol: its printed letter in the author's short notation, "m_1", "theta", "R_x"; "R" for the
     whole of a hinge.
-    name: in words: "shelf mass" for a quantity; "the cable" for what exerts a force.
+    name: in words: "shelf mass" for a quantity; "cable" or "your hand" for what exerts a force.
     measured: how an angle or a distance is measured, in words ("from the shelf"), or "".
     """
 
     symbol: str
-    name: str
+    name: Called
     measured: str = ""
 
 
@@ -39,8 +123,8 @@ class Labels:
     quantities: Mapping[str, Label] = field(default_factory=dict)
     elements: Mapping[str, Label] = field(default_factory=dict)
     bodies: Mapping[str, str] = field(default_factory=dict)
-    limits: Mapping[str, str] = field(default_factory=dict)
-    reasons: Mapping[str, str] = field(default_factory=dict)
+    limits: Mapping[str, str | Slipping] = field(default_factory=dict)
+    reasons: Mapping[str, str | Reason] = field(default_factory=dict)
     finds: Mapping[Find, str] = field(default_factory=dict)
 
     def __hash__(self) -> int:
@@ -54,6 +138,6 @@ class Labels:
         """The letter of an element as a whole: R where R_x and R_y are its components."""
         return Name(element, self.elements[element].symbol)
 
-    def source(self, acting: Force | Couple) -> str:
-        """What exerts a force or a couple, with its article: "the cable"."""
+    def source(self, acting: Force | Couple) -> Called:
+        """What exerts a force or a couple."""
         return self.elements[acting.element].name

@@ -7,8 +7,8 @@ Directions are degrees counter-clockwise from +x, of the force on the body.  Whe
 from __future__ import annotations
 
 from probgen.bank.direction import turned
-from probgen.bank.labels import Label
-from probgen.bank.situation import Situation, with_article
+from probgen.bank.labels import ByKind, Called, Coined, Label, Sort
+from probgen.bank.situation import Situation
 from probgen.input.table import Table
 from probgen.quantities.expression import Expression, Name, Product, number
 from probgen.quantities.unit import LENGTH, NEWTON, STIFFNESS
@@ -18,20 +18,20 @@ from probgen.statics.system import Element, Force, Kind
 
 def cable(row: Table, situation: Situation) -> None:
     """A cable, tie or chain: it pulls along `direction`, or toward a point."""
-    _pull(row, situation, Kind.CABLE, "cable", "tension in")
+    _pull(row, situation, Kind.CABLE, ByKind.CABLE, Sort.TENSION)
 
 
 def muscle(row: Table, situation: Situation) -> None:
     """A muscle or tendon: it pulls along `direction`, or toward a point."""
-    _pull(row, situation, Kind.MUSCLE, "muscle", "pull of")
+    _pull(row, situation, Kind.MUSCLE, ByKind.MUSCLE, Sort.PULL)
 
 
-def _pull(row: Table, situation: Situation, kind: Kind, noun: str, words: str) -> None:
+def _pull(row: Table, situation: Situation, kind: Kind, usual: ByKind, sort: Sort) -> None:
     body = situation.body(row)
     at = situation.at(row, body)
     direction, toward = situation.line(row, at)
-    name = with_article(row.text("name", noun))
-    size, symbol = stated_size(row, situation, f"{words} {name}", nonnegative=True)
+    name = situation.named_or(row, usual)
+    size, symbol = stated_size(row, situation, Coined(sort, name), nonnegative=True)
     element = Element(symbol, kind, body, at, (symbol,), toward)
     force = Force(symbol, body, at, size, direction, kind, symbol)
     back = situation.reaction(row, body, at, name, toward, "toward")
@@ -44,8 +44,8 @@ def strut(row: Table, situation: Situation) -> None:
     at = situation.at(row, body)
     direction, base = situation.line(row, at, "away_from")
     direction = turned(direction, 180) if base else direction
-    name = with_article(row.text("name", "strut"))
-    size, symbol = stated_size(row, situation, f"push of {name}", nonnegative=True)
+    name = situation.named_or(row, ByKind.STRUT)
+    size, symbol = stated_size(row, situation, Coined(Sort.PUSH, name), nonnegative=True)
     element = Element(symbol, Kind.STRUT, body, at, (symbol,), base)
     force = Force(symbol, body, at, size, direction, Kind.STRUT, symbol)
     back = situation.reaction(row, body, at, name, base, "away_from")
@@ -60,16 +60,16 @@ def spring(row: Table, situation: Situation) -> None:
     body = situation.body(row)
     at = situation.at(row, body)
     direction, toward = situation.line(row, at)
-    name = with_article(row.text("name", "spring"))
+    name = situation.named_or(row, ByKind.SPRING)
     change = "compression" if row.has("compression") else "stretch"
     if toward and change == "compression":
         direction = turned(direction, 180)
-    words = f"force of {name}"
+    called = Coined(Sort.SPRING_FORCE, name)
     if row.has("stiffness") or row.has(change):
-        size: Expression = _elastic(row, situation, change, words)
+        size: Expression = _elastic(row, situation, change, called)
         symbol = str(row.content.get("symbol", ""))
     else:
-        size, symbol = stated_size(row, situation, words, nonnegative=True)
+        size, symbol = stated_size(row, situation, called, nonnegative=True)
     element = Element(
         symbol, Kind.SPRING, body, at, (symbol,), toward, compressed=change == "compression"
     )
@@ -78,7 +78,7 @@ def spring(row: Table, situation: Situation) -> None:
     situation.place(row, element, Label(symbol, name), [force], back=back)
 
 
-def _elastic(row: Table, situation: Situation, change: str, words: str) -> Name:
+def _elastic(row: Table, situation: Situation, change: str, name: Called) -> Name:
     """A spring's force as its stiffness (N/m) times its change of length (m)."""
     if change == "compression" and row.has("stretch"):
         row.fault("stretch", row.content["stretch"], "either stretch or compression, not both")
@@ -86,7 +86,7 @@ def _elastic(row: Table, situation: Situation, change: str, words: str) -> Name:
         situation.scope.expression(row, "stiffness", STIFFNESS),
         situation.scope.expression(row, change, LENGTH),
     )
-    return situation.defined(row, situation.symbol(row), Product(factors), NEWTON, words)
+    return situation.defined(row, situation.symbol(row), Product(factors), NEWTON, name)
 
 
 def rope(row: Table, situation: Situation) -> None:
@@ -94,8 +94,8 @@ def rope(row: Table, situation: Situation) -> None:
 
     Each of `pulls` says on which body, at which point and which way, and by how many strands.
     """
-    name = with_article(row.text("name", "rope"))
-    tension, symbol = stated_size(row, situation, f"tension in {name}", nonnegative=True)
+    name = situation.named_or(row, ByKind.ROPE)
+    tension, symbol = stated_size(row, situation, Coined(Sort.TENSION, name), nonnegative=True)
     pulls = row.tables("pulls")
     if not pulls and not row.faulty("pulls"):
         expected = "the places it pulls at"
@@ -108,18 +108,19 @@ def rope(row: Table, situation: Situation) -> None:
         pull.close()
         size = tension if strands == 1 else Product((number(strands), tension))
         id = pull_id(symbol, place + 1) if place else symbol
-        element = Element(id, Kind.ROPE, body, at, (id,), toward)
+        of = symbol if place else ""
+        element = Element(id, Kind.ROPE, body, at, (id,), toward, of=of)
         force = Force(id, body, at, size, direction, Kind.ROPE, id)
         situation.place(row, element, Label(symbol, name), [force])
 
 
 def stated_size(
-    row: Table, situation: Situation, words: str, *, nonnegative: bool = False
+    row: Table, situation: Situation, name: Called, *, nonnegative: bool = False
 ) -> tuple[Expression, str]:
     """The magnitude of a force and its id: as stated, or an unknown with the symbol written."""
     if row.has("magnitude"):
         symbol = situation.symbol(row) if row.has("symbol") else ""
-        size = situation.known(row, "magnitude", symbol, NEWTON, words)
+        size = situation.known(row, "magnitude", symbol, NEWTON, name)
     else:
-        size = situation.unknown(row, situation.symbol(row), NEWTON, words, nonnegative=nonnegative)
+        size = situation.unknown(row, situation.symbol(row), NEWTON, name, nonnegative=nonnegative)
     return size, size.id if isinstance(size, Name) else ""

@@ -12,12 +12,12 @@ from fractions import Fraction
 from probgen.bank.bounds import sign_of
 from probgen.bank.depiction import Load, Manner, Thing
 from probgen.bank.direction import legs, straight
-from probgen.bank.labels import Label
+from probgen.bank.labels import BodyNamed, ByKind, Called, Coined, Label, Sort
 from probgen.bank.length import links_to_middle, part_of
 from probgen.bank.line_elements import stated_size
 from probgen.bank.points import read_point
 from probgen.bank.scope import Scope
-from probgen.bank.situation import Situation, with_article
+from probgen.bank.situation import Situation
 from probgen.bank.template import Requirement
 from probgen.input.table import Table
 from probgen.quantities.expression import (
@@ -43,9 +43,8 @@ def force(row: Table, situation: Situation) -> None:
     """A force in a stated direction; without a magnitude it is to be found."""
     body = situation.body(row)
     at, direction = situation.at(row, body), situation.direction(row)
-    name = with_article(row.text("name", "force"))
-    words = name if name == "the force" else f"force from {name}"
-    size, symbol = stated_size(row, situation, words)
+    name = situation.named_or(row, ByKind.FORCE)
+    size, symbol = stated_size(row, situation, Coined(Sort.APPLIED_FORCE, name))
     element = Element(symbol, Kind.FORCE, body, at, (symbol,))
     acting = Force(symbol, body, at, size, direction, Kind.FORCE, symbol)
     situation.place(row, element, Label(symbol, name), [acting])
@@ -55,16 +54,16 @@ def couple(row: Table, situation: Situation) -> None:
     """A couple, counter-clockwise positive; without a moment it is to be found."""
     body = situation.body(row)
     at = situation.at(row, body)
-    name = with_article(row.text("name", "couple"))
-    words = name if name == "the couple" else f"couple from {name}"
+    name = situation.named_or(row, ByKind.COUPLE)
+    called = Coined(Sort.COUPLE, name)
     if row.has("moment"):
         symbol = situation.symbol(row) if row.has("symbol") else ""
-        size = situation.known(row, "moment", symbol, NEWTON_METRE, words)
+        size = situation.known(row, "moment", symbol, NEWTON_METRE, called)
     else:
-        size = situation.unknown(row, situation.symbol(row), NEWTON_METRE, words)
+        size = situation.unknown(row, situation.symbol(row), NEWTON_METRE, called)
     id = size.id if isinstance(size, Name) else ""
     acting = Couple(id, body, at, size, id)
-    situation.place(row, Element(id, "couple", body, at), Label(id, name), couples=[acting])
+    situation.place(row, Element(id, Kind.COUPLE, body, at), Label(id, name), couples=[acting])
 
 
 def weight(row: Table, situation: Situation) -> None:
@@ -77,13 +76,12 @@ def weight(row: Table, situation: Situation) -> None:
         row.expect("of", "symbol", "force")
         return
     key = "mass" if row.has("mass") else "force"
-    noun = row.text("of", "") or _what_weighs(row.content.get(key), situation, body)
-    name, words = with_article(noun), f"weight of {with_article(noun)}"
-    size = _weight(row, situation, key, noun, words)
+    noun, own = _what_weighs(row, key, situation, body)
+    name: Called = BodyNamed(body) if own else noun
+    size = _weight(row, situation, key, noun, name)
     id = size.id if isinstance(size, Name) else ""
     letter = situation.scope.called(id)
     printed = size.symbol if isinstance(size, Name) else ""
-    own = name == situation.noun(body)
     if own and not situation.place_of(body):
         situation.shown[letter] = Load(Thing.CENTRE, Manner.HELD)
     element = Element(letter, Kind.WEIGHT, body, at, (id,), own=own)
@@ -91,10 +89,12 @@ def weight(row: Table, situation: Situation) -> None:
     situation.place(row, element, Label(printed, name), [acting])
 
 
-def _weight(row: Table, situation: Situation, key: str, noun: str, words: str) -> Expression:
+def _weight(row: Table, situation: Situation, key: str, noun: str, name: Called) -> Expression:
+    """noun: for its symbol where the author gives none; name: of what weighs."""
+    called = Coined(Sort.WEIGHT, name)
     symbol = situation.symbol(row) if row.has("symbol") else ""
     if key == "force":
-        return situation.known(row, key, symbol, NEWTON, words)
+        return situation.known(row, key, symbol, NEWTON, called)
     symbol = symbol or _weight_symbol(noun, situation.scope)
     if isinstance(given := _given_weight(row, situation), Name):
         situation.scope.call(given.id, symbol)
@@ -102,7 +102,7 @@ def _weight(row: Table, situation: Situation, key: str, noun: str, words: str) -
     mass = situation.scope.expression(row, "mass", MASS)
     factors = mass.factors if isinstance(mass, Product) else (mass,)
     product = Product((*factors, situation.scope.variables["g"].as_name))
-    return situation.defined(row, symbol, product, NEWTON, words)
+    return situation.defined(row, symbol, product, NEWTON, called)
 
 
 def _given_weight(row: Table, situation: Situation) -> Name | None:
@@ -124,19 +124,32 @@ def _middle(row: Table, situation: Situation, body: str) -> str:
     return situation.add_point("G", links_to_middle(known[0], known[1]))
 
 
-def _what_weighs(text: object, situation: Situation, body: str) -> str:
-    """The noun of what is called "tree mass" or "mass of the tree"; else the body's own."""
-    label = situation.scope.labels.get(text) if isinstance(text, str) else None
-    named = r"(?:mass|weight) of (.+)|(.+) (?:mass|weight)"
-    found = re.fullmatch(named, label.name) if label else None
-    if found:
-        return str(found[1] or found[2])
-    return situation.nouns.get(body, "load")
+def _what_weighs(row: Table, key: str, situation: Situation, body: str) -> tuple[str, bool]:
+    """The noun of what weighs, and whether that is the body itself.
+
+    Where `of` does not say it, a given's name does that is written "tree mass" or "mass of the
+    tree", a shorthand of templates in English; nothing that says otherwise is the body's own.
+    """
+    own = situation.nouns.get(body, "load")
+    noun = row.text("of", "") or _lent(row.content.get(key), situation.scope) or own
+    return noun, _bare(noun) == _bare(own)
+
+
+def _lent(text: object, scope: Scope) -> str:
+    """The noun within a mass's name, "" where there is none."""
+    label = scope.labels.get(text) if isinstance(text, str) else None
+    named = label.name if label and isinstance(label.name, str) else ""
+    found = re.fullmatch(r"(?:mass|weight) of (.+)|(.+) (?:mass|weight)", named)
+    return (found[1] or found[2]) if found else ""
+
+
+def _bare(noun: str) -> str:
+    return re.sub(r"^(the|a|an) ", "", noun.lower())
 
 
 def _weight_symbol(noun: str, scope: Scope) -> str:
     """W with the first letter of what weighs, or with more of it where that is taken."""
-    letters = re.sub(r"[^a-z]", "", re.sub(r"^(the|a|an) ", "", noun.lower())) or "o"
+    letters = re.sub(r"[^a-z]", "", _bare(noun)) or "o"
     lengths = range(1, min(len(letters), 6) + 1)
     symbols = [*(f"W_{letters[:n]}" for n in lengths), *(f"W_{n}" for n in range(1, 100))]
     return next(symbol for symbol in symbols if symbol not in scope.names)
@@ -178,10 +191,10 @@ def distributed(row: Table, situation: Situation) -> None:
     direction = situation.direction(row, DOWN)
     spread = _read_spread(row, situation.scope)
     line = _line(row, situation)
-    name = with_article(row.text("name", "load"))
+    name = situation.named_or(row, ByKind.LOAD)
     size = times(spread.mean, line.length)
     symbol = situation.symbol(row)
-    resultant = situation.defined(row, symbol, size, NEWTON, f"resultant of {name}")
+    resultant = situation.defined(row, symbol, size, NEWTON, Coined(Sort.RESULTANT, name))
     start = situation.points.get(str(row.content.get("from")))
     reach = Link(spread.centroid(line.length), line.direction)
     at = situation.add_point("Q", (*(start.links if start else ()), reach))

@@ -37,8 +37,7 @@ def read_givens(table: Table, scope: Scope) -> tuple[Given, ...]:
         if choices:
             factor = variable.unit.factor
             scope.bounds[id] = (float(choices[0]) * factor, float(choices[-1]) * factor)
-        given = Given(id, label.symbol, label.name, variable.unit, choices, label.measured)
-        givens.append(given)
+        givens.append(Given(id, variable.unit, choices))
     if not table.content:
         table.faults.add("given", None, "at least one quantity to draw", "add a [given] table")
     return tuple(givens)
@@ -60,16 +59,7 @@ def read_derived(table: Table, scope: Scope) -> tuple[Derived, ...]:
         row.close()
         _declare(variable, label, row, scope, before)
         scope.bounds[id] = _rounded_bounds(bounds(expression, scope.bounds), variable.unit, step)
-        made = Derived(
-            id,
-            expression,
-            step,
-            variable.unit,
-            label.name,
-            label.symbol,
-            label.measured,
-        )
-        derived.append(made)
+        derived.append(Derived(id, expression, step, variable.unit))
     return tuple(derived)
 
 

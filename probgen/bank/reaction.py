@@ -7,12 +7,16 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from probgen.bank.direction import turned
-from probgen.bank.labels import Label
+from probgen.bank.labels import Called, Label
 from probgen.quantities.expression import negative
 from probgen.statics.system import Couple, Element, Force
 
-MARK: Final = "'"
-"""Ends the id of a force, couple or element that acts back on the other body."""
+_MARK: Final = "'"
+
+
+def back_id(id: str) -> str:
+    """The id of what acts back on the other body."""
+    return id + _MARK
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,18 +28,18 @@ class Reaction:
 
     body: str
     at: str
-    name: str
+    name: Called
     toward: str = ""
 
     def force(self, action: Force) -> Force:
         """The same magnitude the opposite way."""
         return replace(
             action,
-            id=action.id + MARK,
+            id=back_id(action.id),
             body=self.body,
             point=self.at,
             direction=turned(action.direction, 180),
-            element=action.element + MARK,
+            element=back_id(action.element),
             pair=action.id,
         )
 
@@ -47,11 +51,11 @@ class Reaction:
         """The same moment the opposite way."""
         return replace(
             action,
-            id=action.id + MARK,
+            id=back_id(action.id),
             body=self.body,
             point=self.at,
             moment=negative(action.moment),
-            element=action.element + MARK,
+            element=back_id(action.element),
             pair=action.id,
         )
 
@@ -59,7 +63,8 @@ class Reaction:
         """The entry as the other body has it, with the forces that act back."""
         return replace(
             action,
-            id=action.id + MARK,
+            id=back_id(action.id),
+            of=action.id,
             body=self.body,
             at=self.at,
             forces=tuple(force.id for force in forces),

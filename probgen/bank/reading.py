@@ -14,7 +14,6 @@ from probgen.bank.labels import Labels
 from probgen.bank.points import read_point, read_points
 from probgen.bank.proportions import read_picture
 from probgen.bank.quantity import check_used, read_derived, read_givens, read_unknowns
-from probgen.bank.reaction import MARK
 from probgen.bank.requirements import read_conditions, read_limits, read_requirements
 from probgen.bank.scope import Scope, is_symbol
 from probgen.bank.situation import Situation
@@ -25,7 +24,6 @@ from probgen.input.table import Table
 from probgen.input.toml import parse_toml
 from probgen.quantities.expression import number
 from probgen.quantities.unit import METRE, SI, UnitSystem
-from probgen.statics.quantity_id import is_of_another
 from probgen.statics.system import Body, Find, Link, System
 
 FAMILIES: Final = ("particles", "levers", "limbs", "beams", "ladders", "structures")
@@ -179,9 +177,10 @@ def _names_to_tell(situation: Situation) -> list[str] | None:
     """What a statement may name: quantities, two-component forces, points; None in doubt."""
     if not situation.scope.whole:
         return None
-    quantities = [id for id in situation.scope.variables if not is_of_another(id)]
-    forces = [element.id for element in situation.elements if element.id not in quantities]
-    named = [id for id in forces if not is_of_another(id) and not id.endswith(MARK)]
+    variables = situation.scope.variables.values()
+    quantities = [variable.id for variable in variables if not variable.component_of]
+    own = [element.id for element in situation.elements if not element.of]
+    named = [id for id in own if id not in quantities]
     return [*quantities, *named, *situation.points]
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
+from probgen.bank.labels import Reason, Slipping
 from probgen.bank.scope import check_id
 from probgen.bank.situation import Situation
 from probgen.bank.template import Requirement
@@ -28,8 +29,8 @@ def read_conditions(top: Table, situation: Situation) -> None:
         scope = situation.scope
         one, other = (scope.expression(row, key, FORCE) for key in ("of", "to"))
         ratio = scope.expression(row, "ratio", PLAIN)
-        reason = row.text("because", "the problem states their ratio")
-        situation.add_condition(one, times(ratio, other), reason)
+        stated = row.text("because", "") or Reason.RATIO_STATED
+        situation.add_condition(one, times(ratio, other), stated)
         row.close()
 
 
@@ -53,12 +54,16 @@ def read_requirements(
     """What each draw must satisfy; where no find asks about limits, all of them must be kept."""
     asked = any(find.form in _ON_LIMITS for find in finds)
     kept = () if asked else situation.limits
-    events = situation.events
     return (
         *situation.requirements,
-        *(Requirement(each.left, each.relation, each.right, events[each.id]) for each in kept),
+        *(_keeping(each, situation.events[each.id]) for each in kept),
         *_stated(top, situation),
     )
+
+
+def _keeping(limit: Limit, event: str | Slipping) -> Requirement:
+    because = event if isinstance(event, str) else f"{limit.id} is kept"
+    return Requirement(limit.left, limit.relation, limit.right, because)
 
 
 def _stated(top: Table, situation: Situation) -> Iterator[Requirement]:

@@ -9,7 +9,7 @@ from decimal import Decimal
 from typing import Any, Final, TypeVar
 
 from probgen.bank.bounds import Interval
-from probgen.bank.labels import Label
+from probgen.bank.labels import Coined, Label, Sort
 from probgen.input.table import Table
 from probgen.quantities.dimension import (
     DimensionError,
@@ -36,7 +36,7 @@ _GREEK: Final = (
 _SYMBOL: Final = re.compile(rf"(?:[A-Za-z]|{_GREEK})(?:_[A-Za-z0-9]{{1,6}})?")
 _ID: Final = re.compile(r"[A-Za-z][A-Za-z0-9_]{0,39}")
 GRAVITY: Final = Variable(Name("g", "g"), ACCELERATION, METRE_PER_SECOND_SQUARED, Role.CONSTANT)
-_FREE_FALL: Final = Label("g", "acceleration of free fall")
+_FREE_FALL: Final = Label("g", Coined(Sort.FREE_FALL))
 
 _Read = TypeVar("_Read")
 

@@ -8,9 +8,9 @@ from itertools import count
 
 from probgen.bank.depiction import Depiction
 from probgen.bank.direction import direction_between, read_direction
-from probgen.bank.labels import Label
+from probgen.bank.labels import BodyNamed, Called, Label, Reason, Slipping
 from probgen.bank.points import read_point
-from probgen.bank.reaction import MARK, Reaction
+from probgen.bank.reaction import Reaction, back_id
 from probgen.bank.scope import SYMBOL_EXPECTED, Scope, is_symbol
 from probgen.bank.template import Requirement
 from probgen.input.table import Table
@@ -56,8 +56,8 @@ class Situation:
     shown: dict[str, Depiction] = field(default_factory=dict)
     named: dict[str, Label] = field(default_factory=dict)
     nouns: dict[str, str] = field(default_factory=dict)
-    events: dict[str, str] = field(default_factory=dict)
-    reasons: dict[str, str] = field(default_factory=dict)
+    events: dict[str, str | Slipping] = field(default_factory=dict)
+    reasons: dict[str, str | Reason] = field(default_factory=dict)
     wordings: dict[Find, str] = field(default_factory=dict)
 
     def body(self, row: Table) -> str:
@@ -67,9 +67,14 @@ class Situation:
             return ids[0]
         return row.word("body", ids)
 
-    def noun(self, body: str) -> str:
-        """What a body is called in sentences, with its article; "" when there is none."""
-        return with_article(self.nouns[body]) if body in self.nouns else ""
+    def named_or(self, row: Table, usual: Called) -> Called:
+        """What the author calls what acts, else what it goes by."""
+        return row.text("name", "") or usual
+
+    def touched(self, row: Table, usual: Called) -> Called:
+        """What a surface goes by: the other body where there is one, else its kind."""
+        other = next((body.id for body in self.bodies if body.id == row.content.get("other")), "")
+        return self.named_or(row, BodyNamed(other) if other else usual)
 
     def at(self, row: Table, body: str, key: str = "at") -> str:
         """The point an element acts at, that of a particle unless said; "" after a fault."""
@@ -111,7 +116,7 @@ class Situation:
         return direction_between(self.points[at], self.points[toward], self.scope), toward
 
     def reaction(
-        self, row: Table, body: str, at: str, name: str, toward: str = "", key: str = "at"
+        self, row: Table, body: str, at: str, name: Called, toward: str = "", key: str = "at"
     ) -> Reaction | None:
         """Where the element acts back, when `other` names a second body; None without one.
 
@@ -124,7 +129,7 @@ class Situation:
         place = self.place_of(other)
         said = toward or (key == "at" and (row.has("at") or not self.place_of(body)))
         if other and not place and not said and not row.faulty(key):
-            expected = f"the point of {self.noun(other)} it acts at"
+            expected = f"the point of {other} it acts at"
             row.fault(key, None, expected, f"add {key} = ...")
         return Reaction(other, place or toward or at, name, at if toward else "")
 
@@ -142,20 +147,21 @@ class Situation:
         row: Table,
         id: str,
         unit: Unit,
-        name: str,
+        name: Called,
         *,
         symbol: str = "",
         key: str = "symbol",
         nonnegative: bool = False,
+        component_of: str = "",
     ) -> Name:
         """Declares an unknown and gives its name in expressions."""
         letter = Name(id, symbol or id)
-        variable = Variable(letter, unit.dimension, unit, Role.UNKNOWN, nonnegative)
+        variable = Variable(letter, unit.dimension, unit, Role.UNKNOWN, nonnegative, component_of)
         if id:
             self.scope.declare(variable, Label(letter.symbol, name), row, key)
         return letter
 
-    def known(self, row: Table, key: str, symbol: str, unit: Unit, name: str) -> Expression:
+    def known(self, row: Table, key: str, symbol: str, unit: Unit, name: Called) -> Expression:
         """A size the author states under `key`: the name of a quantity, or a definition.
 
         An expression other than a bare name gets a quantity of its own, with the symbol written.
@@ -166,12 +172,22 @@ class Situation:
         return self.defined(row, symbol or self.symbol(row), size, unit, name)
 
     def defined(
-        self, row: Table, id: str, size: Expression, unit: Unit, name: str, *, symbol: str = ""
+        self,
+        row: Table,
+        id: str,
+        size: Expression,
+        unit: Unit,
+        name: Called,
+        *,
+        symbol: str = "",
+        component_of: str = "",
     ) -> Name:
         """Declares a quantity that the working computes, and gives its name."""
         letter = Name(id, symbol or id)
         if id:
-            variable = Variable(letter, unit.dimension, unit, Role.DEFINED)
+            variable = Variable(
+                letter, unit.dimension, unit, Role.DEFINED, component_of=component_of
+            )
             self.scope.declare(variable, Label(letter.symbol, name), row)
             self.definitions.append(Definition(id, size))
         return letter
@@ -201,8 +217,8 @@ class Situation:
         self._add(
             element,
             label,
-            [replace(force, pair=force.id + MARK) for force in forces],
-            [replace(couple, pair=couple.id + MARK) for couple in couples],
+            [replace(force, pair=back_id(force.id)) for force in forces],
+            [replace(couple, pair=back_id(couple.id)) for couple in couples],
         )
         self._add(back.element(element, reacting), back.label(label), reacting, turning)
 
@@ -229,14 +245,16 @@ class Situation:
         written += [side for each in self.conditions for side in (each.left, each.right)]
         return frozenset().union(*map(names_in, written))
 
-    def add_condition(self, left: Expression, right: Expression, reason: str, id: str = "") -> None:
+    def add_condition(
+        self, left: Expression, right: Expression, reason: str | Reason, id: str = ""
+    ) -> None:
         """Adds a further equation, numbered unless it has an id."""
         taken = {condition.id for condition in self.conditions}
         id = id or next(str(n) for n in count(1) if str(n) not in taken)
         self.conditions.append(Condition(id, left, right))
         self.reasons[id] = reason
 
-    def add_limit(self, limit: Limit, event: str) -> None:
+    def add_limit(self, limit: Limit, event: str | Slipping) -> None:
         """Adds something that may give way; event: what happens beyond it."""
         self.limits.append(limit)
         self.events.setdefault(limit.id, event)
@@ -245,9 +263,3 @@ class Situation:
         """Closes an element's table; without its symbol some names are not known."""
         whole = row.close() and not row.faulty("symbol")
         self.scope.whole = self.scope.whole and whole
-
-
-def with_article(noun: str) -> str:
-    """A noun as sentences use it: "the cable"; left alone when it has an article already."""
-    first = noun.split(" ", 1)[0].lower()
-    return noun if first in ("the", "a", "an", "your", "one", "") else f"the {noun}"

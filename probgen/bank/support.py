@@ -10,14 +10,23 @@ from collections.abc import Sequence
 
 from probgen.bank.depiction import Touch
 from probgen.bank.direction import turned
-from probgen.bank.labels import Label
-from probgen.bank.situation import Situation, with_article
+from probgen.bank.labels import (
+    BodyNamed,
+    ByKind,
+    Called,
+    Coined,
+    Label,
+    Reason,
+    Slipping,
+    Sort,
+)
+from probgen.bank.situation import Situation
 from probgen.input.table import Table
 from probgen.quantities.expression import Call, Expression, Name, number, times, total
 from probgen.quantities.unit import NEWTON, NEWTON_METRE, ONE, PLAIN
 from probgen.statics.geometry import angle_of, cosine, sine
 from probgen.statics.quantity_id import Quantity, QuantityPart
-from probgen.statics.system import Couple, Element, Force, Kind, Limit, Role
+from probgen.statics.system import Couple, Element, Force, ForcePart, Kind, Limit, Role
 
 RIGHT, UP = number(0), number(90)
 
@@ -26,7 +35,7 @@ def hinge(row: Table, situation: Situation) -> None:
     """A pin: a force of any direction, given by its components along x and y."""
     body = situation.body(row)
     at, symbol = situation.at(row, body), situation.symbol(row)
-    name = with_article(row.text("name", "hinge"))
+    name = situation.named_or(row, ByKind.HINGE)
     whole = Force("", body, at, RIGHT, RIGHT, Kind.HINGE, symbol)
     forces = _components(row, situation, whole, name)
     element = Element(symbol, Kind.HINGE, body, at, tuple(f.id for f in forces))
@@ -38,7 +47,7 @@ def fixed(row: Table, situation: Situation) -> None:
     """A built-in end: a force of any direction and a couple, counter-clockwise on the body."""
     body = situation.body(row)
     at, symbol = situation.at(row, body), situation.symbol(row)
-    name = with_article(row.text("name", "support"))
+    name = situation.named_or(row, ByKind.SUPPORT)
     whole = Force("", body, at, RIGHT, RIGHT, Kind.FIXED, symbol)
     forces = _components(row, situation, whole, name)
     couple = _couple(row, situation, Couple("", body, at, RIGHT, symbol), name)
@@ -47,17 +56,19 @@ def fixed(row: Table, situation: Situation) -> None:
     situation.place(row, element, Label(symbol, name), forces, [couple], back)
 
 
-def _components(row: Table, situation: Situation, whole: Force, source: str) -> list[Force]:
+def _components(row: Table, situation: Situation, whole: Force, source: Called) -> list[Force]:
     """Forces along x and y of unknown size, called after the whole force's element."""
     symbol = whole.element
     check_own(row, situation, symbol)
     forces = []
-    for axis, direction in (("x", RIGHT), ("y", UP)):
+    ways = (("x", RIGHT, Sort.X_COMPONENT), ("y", UP, Sort.Y_COMPONENT))
+    for axis, direction, sort in ways:
         id = str(Quantity(symbol, QuantityPart(axis))) if symbol else ""
-        words = f"{axis}-component of the force from {source}"
-        size = situation.unknown(row, id, NEWTON, words, symbol=component_symbol(symbol, axis))
-        part = Force(id, whole.body, whole.point, size, direction, whole.kind, symbol, axis)
-        forces.append(part)
+        named, letter = Coined(sort, source), component_symbol(symbol, axis)
+        size = situation.unknown(row, id, NEWTON, named, symbol=letter, component_of=symbol)
+        part = ForcePart(axis)
+        at = whole.body, whole.point
+        forces.append(Force(id, *at, size, direction, whole.kind, symbol, part))
     return forces
 
 
@@ -73,11 +84,11 @@ def component_symbol(symbol: str, axis: str) -> str:
     return f"{symbol}{axis}" if "_" in symbol else f"{symbol}_{axis}"
 
 
-def _couple(row: Table, situation: Situation, whole: Couple, source: str) -> Couple:
+def _couple(row: Table, situation: Situation, whole: Couple, source: Called) -> Couple:
     """The unknown couple under `couple`."""
     id = situation.symbol(row, "couple")
-    words = f"couple from {source}"
-    moment = situation.unknown(row, id, NEWTON_METRE, words, key="couple")
+    named = Coined(Sort.COUPLE, source)
+    moment = situation.unknown(row, id, NEWTON_METRE, named, key="couple")
     return Couple(id, whole.body, whole.point, moment, whole.element)
 
 
@@ -89,60 +100,60 @@ def cut(row: Table, situation: Situation) -> None:
     """
     body = situation.body(row)
     at = situation.at(row, body)
-    name = with_article(row.text("name", "part cut off"))
+    name = situation.named_or(row, ByKind.PART_CUT_OFF)
     axis = situation.direction(row, key="axis")
     axial, shear = situation.symbol(row, "axial"), situation.symbol(row, "shear")
     sizes = {
-        key: situation.unknown(row, id, NEWTON, f"{key} force at {at}", key=key)
-        for key, id in (("axial", axial), ("shear", shear))
+        key: situation.unknown(row, id, NEWTON, Coined(sort, at=at), key=key)
+        for key, id, sort in (
+            ("axial", axial, Sort.AXIAL_FORCE),
+            ("shear", shear, Sort.SHEAR_FORCE),
+        )
     }
     ways = {"axial": axis, "shear": turned(axis, -90)}
     forces = [
-        Force(size.id, body, at, size, ways[part], Kind.FIXED, axial, part)
+        Force(size.id, body, at, size, ways[part], Kind.FIXED, axial, ForcePart(part))
         for part, size in sizes.items()
     ]
     bending = situation.symbol(row, "couple")
-    moment = situation.unknown(row, bending, NEWTON_METRE, f"bending moment at {at}", key="couple")
+    named = Coined(Sort.BENDING_MOMENT, at=at)
+    moment = situation.unknown(row, bending, NEWTON_METRE, named, key="couple")
     couple = Couple(bending, body, at, moment, axial)
-    element = Element(axial, "cut", body, at, (axial, shear))
-    back = situation.reaction(row, body, at, situation.noun(body))
+    element = Element(axial, Kind.CUT, body, at, (axial, shear))
+    back = situation.reaction(row, body, at, BodyNamed(body))
     situation.place(row, element, Label(axial, name), forces, [couple], back)
 
 
 def roller(row: Table, situation: Situation) -> None:
     """A roller: it pushes along `direction`, straight up unless said otherwise."""
-    _push(row, situation, Kind.ROLLER, "roller", situation.direction(row, UP))
+    _push(row, situation, Kind.ROLLER, ByKind.ROLLER, situation.direction(row, UP))
 
 
 def contact(row: Table, situation: Situation) -> None:
     """A smooth surface: it pushes along `direction`, its outward normal."""
-    _push(row, situation, Kind.CONTACT, "surface", situation.direction(row))
+    _push(row, situation, Kind.CONTACT, ByKind.SURFACE, situation.direction(row))
 
 
 def fulcrum(row: Table, situation: Situation) -> None:
     """A support under a lever, pushing straight up."""
-    id = _push(row, situation, Kind.CONTACT, "fulcrum", UP)
+    id = _push(row, situation, Kind.CONTACT, ByKind.FULCRUM, UP)
     situation.shown[id] = Touch.FULCRUM
 
 
-def _push(row: Table, situation: Situation, kind: Kind, noun: str, direction: Expression) -> str:
+def _push(
+    row: Table, situation: Situation, kind: Kind, usual: ByKind, direction: Expression
+) -> str:
     """One push along a normal, and its id."""
     body = situation.body(row)
     at, symbol = situation.at(row, body), situation.symbol(row)
-    name = _surface_name(row, situation, noun)
-    size = situation.unknown(row, symbol, NEWTON, f"force from {name}", nonnegative=True)
+    name = situation.touched(row, usual)
+    pressing = Coined(Sort.SUPPORT_FORCE, name)
+    size = situation.unknown(row, symbol, NEWTON, pressing, nonnegative=True)
     element = Element(symbol, kind, body, at, (symbol,), surface=direction)
-    force = Force(symbol, body, at, size, direction, kind, symbol, "normal")
-    back = situation.reaction(row, body, at, situation.noun(body))
+    force = Force(symbol, body, at, size, direction, kind, symbol, ForcePart.NORMAL)
+    back = situation.reaction(row, body, at, BodyNamed(body))
     situation.place(row, element, Label(symbol, name), [force], back=back)
     return symbol
-
-
-def _surface_name(row: Table, situation: Situation, noun: str) -> str:
-    """What pushes: as named, else the other body, else the noun of its kind."""
-    other = row.content.get("other")
-    touched = situation.noun(other) if isinstance(other, str) else ""
-    return with_article(row.text("name", touched or noun))
 
 
 def rough(row: Table, situation: Situation) -> None:
@@ -156,52 +167,53 @@ def rough(row: Table, situation: Situation) -> None:
     body = situation.body(row)
     at = situation.at(row, body)
     normal, friction = situation.symbol(row, "normal"), situation.symbol(row, "friction")
-    name = _surface_name(row, situation, "surface")
+    name = situation.touched(row, ByKind.SURFACE)
     outward = situation.direction(row, UP)
     along = situation.direction(row, turned(outward, -90), "friction_direction")
-    push = situation.unknown(
-        row, normal, NEWTON, f"normal force from {name}", key="normal", nonnegative=True
-    )
-    grip = situation.unknown(row, friction, NEWTON, f"friction from {name}", key="friction")
-    _grip_limit(row, situation, push, grip, f"{situation.noun(body)} slips on {name}")
+    pressing, holding = Coined(Sort.NORMAL_FORCE, name), Coined(Sort.FRICTION, name)
+    push = situation.unknown(row, normal, NEWTON, pressing, key="normal", nonnegative=True)
+    grip = situation.unknown(row, friction, NEWTON, holding, key="friction")
+    _grip_limit(row, situation, push, grip, Slipping(body, name))
     kind = Kind.ROUGH
     whole = situation.symbol(row) if row.has("symbol") else normal
     forces = [
-        Force(normal, body, at, push, outward, kind, whole, "normal"),
-        Force(friction, body, at, grip, along, kind, whole, "friction"),
+        Force(normal, body, at, push, outward, kind, whole, ForcePart.NORMAL),
+        Force(friction, body, at, grip, along, kind, whole, ForcePart.FRICTION),
     ]
     if whole != normal:
         check_own(row, situation, whole)
         declare_components(row, situation, whole, forces, name)
     element = Element(whole, kind, body, at, (normal, friction), surface=outward)
-    back = situation.reaction(row, body, at, situation.noun(body))
+    back = situation.reaction(row, body, at, BodyNamed(body))
     situation.place(row, element, Label(whole, name), forces, back=back)
 
 
-def _why_at_limit(sliding: bool, given: bool, declared: bool) -> str:
+def _why_at_limit(sliding: bool, given: bool, declared: bool) -> Reason:
     """declared: the author says what an unknown coefficient means, who need not mean the least."""
     if sliding:
-        return "while it slides, friction is the coefficient times the normal push"
+        return Reason.SLIDES_STEADILY
     if given:
-        return "on the verge of slipping friction has its largest value"
+        return Reason.VERGE_OF_SLIPPING
     if declared:
-        return "friction is the coefficient times the normal push"
-    return "with the least coefficient that will do, friction is at its limit"
+        return Reason.FRICTION_AT_LIMIT
+    return Reason.LEAST_COEFFICIENT
 
 
 def declare_components(
-    row: Table, situation: Situation, symbol: str, forces: Sequence[Force], source: str
+    row: Table, situation: Situation, symbol: str, forces: Sequence[Force], source: Called
 ) -> None:
     """The components along x and y of forces taken together, worked out from them."""
-    for axis, part in (("x", cosine), ("y", sine)):
+    for axis, part, sort in (("x", cosine, Sort.X_COMPONENT), ("y", sine, Sort.Y_COMPONENT)):
         terms = ((1, times(f.magnitude, part(angle_of(f.direction)))) for f in forces)
-        words = f"{axis}-component of the force from {source}"
         printed = component_symbol(symbol, axis)
         id = str(Quantity(symbol, QuantityPart(axis)))
-        situation.defined(row, id, total(*terms), NEWTON, words, symbol=printed)
+        named = Coined(sort, source)
+        situation.defined(
+            row, id, total(*terms), NEWTON, named, symbol=printed, component_of=symbol
+        )
 
 
-def _grip_limit(row: Table, situation: Situation, push: Name, grip: Name, slips: str) -> None:
+def _grip_limit(row: Table, situation: Situation, push: Name, grip: Name, slips: Slipping) -> None:
     """The condition f = mu N, or the limit |f| <= mu N, when a coefficient is named."""
     verge = row.flag("verge") if row.has("verge") else None
     if not row.has("coefficient"):
@@ -215,9 +227,9 @@ def _grip_limit(row: Table, situation: Situation, push: Name, grip: Name, slips:
         coefficient = situation.scope.expression(row, "coefficient", PLAIN)
     else:
         symbol = situation.symbol(row, "coefficient")
-        words = "least coefficient of static friction"
+        named = Coined(Sort.LEAST_COEFFICIENT)
         coefficient = situation.unknown(
-            row, symbol, ONE, words, key="coefficient", nonnegative=True
+            row, symbol, ONE, named, key="coefficient", nonnegative=True
         )
     largest = times(coefficient, push)
     if verge is False:

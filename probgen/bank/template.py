@@ -18,15 +18,11 @@ class Given:
     """A quantity that is drawn.
 
     choices: every value it may take, in `unit`, ascending, with the digits that are printed.
-    measured: how an angle or a distance is measured, in words ("from the shelf"), or "".
     """
 
     id: str
-    symbol: str
-    name: str
     unit: Unit
     choices: tuple[Decimal, ...]
-    measured: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,9 +36,6 @@ class Derived:
     expression: Expression
     round: Decimal | None
     unit: Unit
-    name: str
-    symbol: str
-    measured: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -50,7 +50,8 @@ def show(single: Single, console: Console) -> None:
 def _given(single: Single, name: str, number: Number) -> tuple[str, str, str]:
     case = single.worked.case
     label, angle = case.labels.quantities[name], case.system.variables[name].dimension == ANGLE
-    told = f"{label.name}, {label.measured}" if angle and label.measured else label.name
+    called = single.problem.nouns.given(name)
+    told = f"{called}, {label.measured}" if angle and label.measured else called
     return name, f"{symbol_plain(label.symbol)} = {plain(number)}", told
 
 

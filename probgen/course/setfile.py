@@ -18,6 +18,7 @@ from probgen.course.print_run import PrintRun, read_print_run
 from probgen.input.fault import Faults
 from probgen.input.file import read_text
 from probgen.input.table import Table
+from probgen.input.text import LONGEST_TEXT, unfit
 from probgen.input.toml import parse_toml
 from probgen.quantities.unit import ACCELERATION, SI, US_CUSTOMARY, UnitSystem
 from probgen.sheets.document import Paper, Room

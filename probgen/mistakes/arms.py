@@ -34,10 +34,10 @@ from probgen.quantities.unit import KILOGRAM, LENGTH, MASS, UnitSystem
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import way
 from probgen.statics.plan import Plan
-from probgen.statics.system import Force, Kind, Link, Point, Role, System
+from probgen.statics.system import Force, ForcePart, Kind, Link, Point, Role, System
 
 _CORDS: Final = (Kind.CABLE, Kind.ROPE)
-_PARTLY: Final = ("x", "y", "friction")
+_PARTLY: Final = (ForcePart.X, ForcePart.Y, ForcePart.FRICTION)
 
 
 def _half_forgotten(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:

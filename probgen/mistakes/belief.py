@@ -11,7 +11,6 @@ from probgen.quantities.expression import Expression, evaluate, names_in
 from probgen.quantities.unit import MASS, TORQUE
 from probgen.statics.derivation import span_of
 from probgen.statics.geometry import way
-from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Role, System
 from probgen.working.case import Case
 
@@ -49,12 +48,12 @@ def _sized(case: Case, id: str, value: float) -> bool:
 
     A component may vanish or turn, and a couple is as likely one way round as the other.
     """
-    right, of = case.values[id], Quantity.of(id)
+    right, variable = case.values[id], case.system.variables.get(id)
     if not math.isfinite(value):
         return False
-    if not right or not (of.is_whole or of.is_magnitude):
+    if not right or case.system.asked[id].is_direction or (variable and variable.component_of):
         return True
-    couple = of.is_whole and case.system.variables[id].dimension == TORQUE
+    couple = variable is not None and variable.dimension == TORQUE
     if abs(value + right) <= _SAME * abs(right) and not couple:
         return False
     return abs(right) <= MOST * abs(value) and abs(value) <= MOST * abs(right)

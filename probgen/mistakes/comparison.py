@@ -13,7 +13,7 @@ from typing import Final
 from probgen.mistakes.belief import Place, believable, places, possible
 from probgen.mistakes.likelihood import rank
 from probgen.mistakes.variant import Misstep
-from probgen.mistakes.wrong_working import Missteps, WrongCase, asked_numbers, wrong_workings
+from probgen.mistakes.wrong_working import Missteps, WrongCase, wrong_workings
 from probgen.statics.quantity_id import Quantity
 from probgen.working.case import Case
 from probgen.working.digits import Digits
@@ -27,7 +27,7 @@ CLEAR: Final = 3.0
 class Slip:
     """One wrong answer and what leads to it.
 
-    answer: the id of the answer.
+    answer: the id of the answer; of: the same as data.
     value: the wrong one, coherent units, a direction in degrees counter-clockwise from +x.
     misstep: the likeliest working with the slip; alike: ids of others that give the same number.
     origin: whether it is the first answer of the working that the slip spoils; later ones follow.
@@ -36,6 +36,7 @@ class Slip:
     """
 
     answer: str
+    of: Quantity
     value: float
     misstep: Misstep
     alike: tuple[str, ...]
@@ -63,7 +64,7 @@ def class_slips(students: Sequence[Digits], made: Missteps) -> tuple[tuple[Slip,
         return ()
     cases = [own.case for own in students]
     wrong = wrong_workings(cases, made)
-    asked, sought = asked_numbers(cases[0].system), places(cases[0].system)
+    asked, sought = cases[0].system.asked, places(cases[0].system)
     return tuple(
         tuple(_of_case(digits, asked, sought, [working.at(place) for working in wrong]))
         for place, digits in enumerate(students)
@@ -86,7 +87,7 @@ def likely(found: Sequence[Slip], count: int = 3) -> tuple[Slip, ...]:
 
 def _clear(slip: Slip, chosen: Iterable[Slip]) -> bool:
     return all(
-        gap(slip.answer)(slip.value, other.value) > CLEAR * max(slip.half, other.half)
+        gap(slip.of)(slip.value, other.value) > CLEAR * max(slip.half, other.half)
         for other in chosen
         if other.answer == slip.answer
     )
@@ -96,7 +97,10 @@ def _clear(slip: Slip, chosen: Iterable[Slip]) -> bool:
 
 
 def _of_case(
-    digits: Digits, asked: Sequence[str], sought: Sequence[Place], wrong: Sequence[WrongCase]
+    digits: Digits,
+    asked: Mapping[str, Quantity],
+    sought: Sequence[Place],
+    wrong: Sequence[WrongCase],
 ) -> Iterator[Slip]:
     case, convention = digits.case, digits.convention
     halves = {id: half_width(digits, id) for id in asked}
@@ -107,7 +111,7 @@ def _of_case(
         for i, own in enumerate(wrong)
         if origins[i] and believable(case, own.misstep, own.until(origins[i]), sought)
     ]
-    for answer in asked:
+    for answer, of in asked.items():
         # a slip made here is likelier than one made before and carried on
         order = sorted(possible_ones, key=lambda i: origins[i] != answer)
         numbers = [(i, spoils[i][answer]) for i in order if answer in spoils[i]]
@@ -115,17 +119,18 @@ def _of_case(
             first = alike[0]
             ids = tuple(dict.fromkeys(wrong[i].misstep.slip for i in alike))
             value, half = spoils[first][answer], halves[answer]
-            if not Quantity.of(answer).is_direction:
+            if not of.is_direction:
                 half = max(half, convention.tolerance * abs(value))
             origin = origins[first] == answer
             misstep = wrong[first].misstep
-            yield Slip(answer, value, misstep, ids[1:], origin, half, spoils[first])
+            yield Slip(answer, of, value, misstep, ids[1:], origin, half, spoils[first])
 
 
 def _origin(case: Case, spoilt: Mapping[str, float], halves: Mapping[str, float]) -> str:
     """The first answer of the working that is told from the right one."""
     for id, value in spoilt.items():
-        if not gap(id)(value, case.values[id]) <= CLEAR * halves[id]:  # also what is no number
+        apart = gap(case.system.asked[id])(value, case.values[id])
+        if not apart <= CLEAR * halves[id]:  # also what is no number
             return id
     return ""
 
@@ -134,7 +139,7 @@ def _classes(
     case: Case, answer: str, numbers: Sequence[tuple[int, float]], half: float
 ) -> list[list[int]]:
     """The places of the slips that give one number clear of the right one."""
-    right, apart = case.values[answer], gap(answer)
+    right, apart = case.values[answer], gap(case.system.asked[answer])
     classes: list[tuple[float, list[int]]] = []
     for place, value in numbers:
         if apart(value, right) <= CLEAR * half or not possible(case, answer, value):
@@ -151,9 +156,9 @@ def _classes(
 _SAME: Final = 1e-9  # relative difference that only the rounding of floats accounts for
 
 
-def gap(answer: str) -> Callable[[float, float], float]:
+def gap(answer: Quantity) -> Callable[[float, float], float]:
     """How far two values of an answer are apart; directions the short way round."""
-    return _turn if Quantity.of(answer).is_direction else _gap
+    return _turn if answer.is_direction else _gap
 
 
 def _gap(value: float, other: float) -> float:

@@ -41,7 +41,7 @@ from probgen.statics.derivation import Step
 from probgen.statics.equation import Term
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
-from probgen.statics.system import Element, Force, Kind, System
+from probgen.statics.system import Element, Force, ForcePart, Kind, System
 
 _PULLS: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE)
 _CABLES: Final = (Kind.CABLE, Kind.ROPE)
@@ -227,7 +227,7 @@ def _normal_at_wall_is_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep
     Only where there is a wall to lean on.
     """
     own = {force.id for force in own_weights(plan.system)}
-    pushes = [f for f in plan.system.forces if f.kind in _SURFACES and f.part == "normal"]
+    pushes = [f for f in plan.system.forces if f.kind in _SURFACES and f.part is ForcePart.NORMAL]
     walls = [push for push in pushes if facing(push) in (0, 180)]
     for push, step in found_forces(plan, _SURFACES) if walls else ():
         weights = weights_on(plan.system, push.body)
@@ -236,7 +236,7 @@ def _normal_at_wall_is_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep
         body = plan.system.body(push.body)
         tries = {"own": of_body} if wall or floor else {}
         tries |= {"total": weights} if wall and len(weights) > 1 else {}
-        for way, forces in tries.items() if push.part == "normal" else ():
+        for way, forces in tries.items() if push.part is ForcePart.NORMAL else ():
             if forces:
                 changed = replaced(plan, step.unknown, sum_of(forces))
                 parts: dict[str, Part] = {"N": push.magnitude, "W": letters(forces), "body": body}
@@ -246,7 +246,7 @@ def _normal_at_wall_is_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep
 def _friction_at_limit(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """f = mu N although nothing is about to slip: a limit the draw stays below."""
     found = {step.unknown for step in plan.steps}
-    grips = {f.id for f in plan.system.forces if f.part == "friction"} & found
+    grips = {f.id for f in plan.system.forces if f.part is ForcePart.FRICTION} & found
     for limit in plan.system.limits:
         for grip in sorted(grips & names_in(limit.left)):
             changed = replaced(plan, grip, limit.right)

@@ -30,10 +30,11 @@ from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
-from probgen.statics.system import Force, Form, Kind, Role, System
+from probgen.statics.system import Force, ForcePart, Form, Kind, Role, System
 
 _PULLS: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE, Kind.FORCE, Kind.STRUT)
 _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH)
+_PARTLY: Final = (ForcePart.X, ForcePart.Y, ForcePart.FRICTION)
 
 
 # Surfaces.
@@ -52,12 +53,12 @@ def _normal_is_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 def _not_alone(system: System, push: Force) -> str:
     """Why a particle's normal force is not its weight: "slope", "pull", "carried"; "" if it is."""
-    if push.part != "normal" or not system.body(push.body).particle:
+    if push.part is not ForcePart.NORMAL or not system.body(push.body).particle:
         return ""
     others = [f for f in system.forces if f.body == push.body and f.id != push.id]
     if facing(push) is None:
         return "slope"
-    if any(f.pair and f.part == "normal" for f in others):
+    if any(f.pair and f.part is ForcePart.NORMAL for f in others):
         return "carried" if not push.pair else ""
     oblique = [f for f in others if f.kind in _PULLS and facing(f) not in (0, 180)]
     return "pull" if oblique else ""
@@ -99,7 +100,7 @@ def _friction_reversed(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 def _friction(plan: Plan, change: TermChange) -> Iterator[tuple[Force, Plan]]:
     """The balances changed in which friction is known beside at least two other forces."""
     for force in plan.system.forces:
-        if force.part != "friction":
+        if force.part is not ForcePart.FRICTION:
             continue
         balances = [
             equation
@@ -193,7 +194,7 @@ def _force(system: System, id: str) -> Force | None:
 def _transmitted_left_out(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """What another body passes on left out: a lower basket on an upper spring."""
     for force in plan.system.forces:
-        if not force.pair or force.part in ("x", "y", "friction"):
+        if not force.pair or force.part in _PARTLY:
             continue
         known = [
             step.equation

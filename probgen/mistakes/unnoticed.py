@@ -8,7 +8,7 @@ from typing import Final
 
 from probgen.mistakes.comparison import gap
 from probgen.mistakes.variant import Misstep
-from probgen.mistakes.wrong_working import Missteps, WrongCase, asked_numbers, wrong_workings
+from probgen.mistakes.wrong_working import Missteps, WrongCase, wrong_workings
 from probgen.quantities.expression import evaluate
 from probgen.working.digits import Digits
 from probgen.working.tolerance import half_width
@@ -32,7 +32,7 @@ def unnoticed(students: Sequence[Digits], made: Missteps) -> tuple[Unnoticed, ..
     """
     if not students:
         return ()
-    asked = asked_numbers(students[0].case.system)
+    asked = students[0].case.system.asked
     halves = [{id: half_width(own, id) for id in asked} for own in students]
     counted = []
     for working in wrong_workings([own.case for own in students], made):
@@ -49,6 +49,7 @@ def _passes(own: Digits, wrong: WrongCase, halves: dict[str, float]) -> bool:
     right, only_if = own.case.values, wrong.misstep.only_if
     if only_if is not None and not evaluate(only_if, right) > 0.0:
         return False
-    gaps = {id: gap(id)(wrong.found[id], right[id]) for id in halves if id in wrong.found}
+    asked = own.case.system.asked
+    gaps = {id: gap(asked[id])(wrong.found[id], right[id]) for id in halves if id in wrong.found}
     changed = any(size > _DUST * max(1.0, abs(right[id])) for id, size in gaps.items())
     return changed and all(size <= halves[id] for id, size in gaps.items())

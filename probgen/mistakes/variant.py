@@ -29,6 +29,7 @@ from probgen.statics.equation import Equation, Term, torque_balance
 from probgen.statics.geometry import angle_of, way
 from probgen.statics.line import in_full
 from probgen.statics.plan import Outcome, Plan
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.rerun import rerun
 from probgen.statics.solve_for import eliminated
 from probgen.statics.system import (
@@ -199,14 +200,12 @@ def restated(plan: Plan, results: Mapping[str, Expression]) -> Plan:
 
     A component that is stated otherwise changes the magnitude and direction made of it.
     """
-    ends = [Outcome(id, results.get(id, old)) for id, old in _outcomes(plan)]
-    known = {id for id, _ in _outcomes(plan)}
-    first = [Outcome(id, expression) for id, expression in results.items() if id not in known]
+    ends = [replace(end, expression=results.get(end.id, end.expression)) for end in plan.outcomes]
+    known = {outcome.id for outcome in plan.outcomes}
+    first = [
+        Outcome(Quantity(id), expression) for id, expression in results.items() if id not in known
+    ]
     return replace(plan, outcomes=(*first, *ends))
-
-
-def _outcomes(plan: Plan) -> list[tuple[str, Expression]]:
-    return [(outcome.id, outcome.expression) for outcome in plan.outcomes]
 
 
 def replaced(plan: Plan, unknown: str, expression: Expression) -> Plan:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,8 +13,7 @@ from probgen.mistakes.rules import missteps
 from probgen.mistakes.variant import Misstep, wrong_values
 from probgen.quantities.unit import UnitSystem
 from probgen.statics.plan import Branch, Plan, Probe, extreme_find
-from probgen.statics.quantity_id import Quantity, QuantityPart
-from probgen.statics.system import Form, System
+from probgen.statics.system import Form
 from probgen.working.case import Case
 
 Column = NDArray[np.float64]
@@ -117,20 +115,3 @@ def _first(plan: Plan, columns: Sequence[Mapping[str, Column]]) -> dict[str, Col
 def _alone(branch: Branch, given: Probe, count: int) -> tuple[Misstep, dict[str, Column]]:
     misstep = Misstep("other_limit", branch.plan, parts={"limit": branch.limit})
     return misstep, _values(misstep, given, count)
-
-
-def asked_numbers(system: System) -> tuple[str, ...]:
-    """The ids of the asked answers that are numbers, in the order asked."""
-    ids: list[str] = []
-    for find in system.finds:
-        ids += [str(Quantity(find.quantity, part)) for part in _PARTS.get(find.form, ())]
-    return tuple(ids)
-
-
-_PARTS: Final = {
-    Form.VALUE: (QuantityPart.WHOLE,),
-    Form.LARGEST: (QuantityPart.WHOLE,),
-    Form.SMALLEST: (QuantityPart.WHOLE,),
-    Form.COMPONENTS: (QuantityPart.X, QuantityPart.Y),
-    Form.MAGNITUDE_AND_DIRECTION: (QuantityPart.MAGNITUDE, QuantityPart.DIRECTION),
-}

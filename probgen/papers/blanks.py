@@ -8,7 +8,6 @@ from probgen.problem.problem import Problem, Worked
 from probgen.quantities.expression import Name, Number
 from probgen.sheets.document import Blank
 from probgen.statics.plan import limits_asked
-from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Find
 from probgen.wording.answer import Answer
 from probgen.wording.block import Inline
@@ -47,7 +46,7 @@ def blanks_of(problem: Problem, own: Worked, find: Find) -> Iterator[Blank]:
     """
     limits = tuple(limit.id for limit in limits_asked(own.case.system, find))
     for answer in own.answers:
-        if not answer.asked or Quantity.of(answer.owner).owner not in (find.quantity, *limits):
+        if not answer.asked or answer.find != find:
             continue
         called = label(problem, answer)
         match answer.kind:

@@ -105,7 +105,7 @@ class Copy:
                 problem,
                 own,
                 own.statement,
-                situation_scene(problem.template, own, solved=False),
+                situation_scene(problem, own, solved=False),
                 slips,
             )
             for number, (assigned, problem, own, slips) in enumerate(rows, start=1)
@@ -165,7 +165,7 @@ def solution_of(face: Face) -> document.Solution:
     sections = tell_steps(problem, own)
     figure = face.figure
     if asks_for_sizes(problem.template):
-        figure = situation_scene(problem.template, own, solved=True)
+        figure = situation_scene(problem, own, solved=True)
     return document.Solution(
         number=face.number,
         title=problem.template.title,
@@ -185,13 +185,12 @@ def solution_of(face: Face) -> document.Solution:
 
 def _given(face: Face) -> Iterator[document.Given]:
     """Everything drawn or computed for this student before any working, as it was told."""
-    case, labels = face.own.case, face.problem.template.labels
+    case, nouns = face.own.case, face.problem.nouns
     for id, variable in case.system.variables.items():
         if variable.role not in (Role.GIVEN, Role.DERIVED) or id not in case.numbers:
             continue
-        called = labels.quantities[id]
-        measured = called.measured if variable.dimension == ANGLE else ""
-        name = f"{called.name} {measured}".strip()
+        measured = nouns.labels.quantities[id].measured if variable.dimension == ANGLE else ""
+        name = f"{nouns.given(id)} {measured}".strip()
         symbol, value = Math((variable.as_name,)), Math((case.numbers[id],))
         yield document.Given((symbol,), name, (value,))
 
@@ -254,7 +253,7 @@ def _parts(problem: Problem, own: Worked) -> Iterator[document.Part]:
         lettered = letter if len(finds) > 1 else ""
         told = tell_find(find, problem.nouns, problem.language)
         if find.form is Form.VALUE:
-            (answer,) = (each for each in own.answers if each.id == find.quantity)
+            answer = next(each for each in own.answers if each.find == find)
             yield document.Part(lettered, told, unit_printed(answer))
         else:
             yield document.Part(lettered, told, blanks=tuple(blanks_of(problem, own, find)))

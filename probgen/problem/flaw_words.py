@@ -1,4 +1,4 @@
-"""What a proof found wrong with a solution, said to the template's author."""
+"""What is wrong with a template's draws or its figure, said to its author."""
 
 from __future__ import annotations
 
@@ -6,9 +6,12 @@ from collections.abc import Iterable
 from typing import Final
 
 from probgen.bank.template import Template
+from probgen.figures.measured.proportion import Amiss, Disturbance
 from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.plausibility import NEAR_AXIS
 from probgen.statics.system import Kind, System
+from probgen.wording.english import names
+from probgen.wording.nouns import Nouns
 
 _IMPLAUSIBLE: Final = (
     FlawKind.LIFTING_WEIGHT,
@@ -25,13 +28,26 @@ def flaws_told(template: Template, flaws: Iterable[Flaw]) -> str:
     return "; ".join(_told(template, flaw) for flaw in flaws)
 
 
+def disturbance_told(template: Template, disturbance: Disturbance) -> str:
+    """What is elsewhere in a figure than in truth."""
+    points, body = " and ".join(disturbance.points), template.labels.bodies.get(disturbance.body)
+    match disturbance.amiss:
+        case Amiss.OFF_BODY:
+            return f"{points} lies off the {body}"
+        case Amiss.CHANGED_PLACES:
+            return f"{points} change places along the {body}"
+        case Amiss.TOGETHER:
+            return f"{points} fall together"
+
+
 def _told(template: Template, flaw: Flaw) -> str:
     """One flaw in words, quantities by their names and ids, values in their units."""
     if flaw.kind in _IMPLAUSIBLE:
         return _implausible(template, flaw)
     system = template.system
-    name, value = _name(template, flaw.quantity), _shown(system, flaw)
-    limit = template.labels.limits.get(flaw.limit, "")
+    nouns = Nouns(system, template.labels)
+    name, value = _name(nouns, flaw.quantity), _shown(system, flaw)
+    limit = names.limit(flaw.limit, nouns) if flaw.limit else ""
     match flaw.kind:
         case FlawKind.UNBALANCED:
             return "the balances do not close"
@@ -79,8 +95,8 @@ def _implausible(template: Template, flaw: Flaw) -> str:
     )
 
 
-def _name(template: Template, quantity: str) -> str:
-    return f"{template.labels.quantities[quantity].name} ({quantity})" if quantity else ""
+def _name(nouns: Nouns, quantity: str) -> str:
+    return f"{names.quantity(quantity, nouns)} ({quantity})" if quantity else ""
 
 
 def _shown(system: System, flaw: Flaw) -> str:

@@ -41,10 +41,12 @@ from probgen.wording.english import ENGLISH
 from probgen.wording.key import tell
 from probgen.wording.language import Language
 from probgen.wording.nouns import Nouns
+from probgen.wording.sentence import plain_text
 from probgen.wording.statement import tell_statement
 from probgen.working.case import Case, case_of
 from probgen.working.convention import Convention
 from probgen.working.digits import Digits, working_units
+from probgen.working.fact import Fact
 from probgen.working.result import results
 
 _PROBES: Final = 8
@@ -69,6 +71,10 @@ class Problem:
     def nouns(self) -> Nouns:
         """The author's words."""
         return Nouns(self.template.system, self.template.labels)
+
+    def tell(self, fact: Fact) -> str:
+        """A fact in the problem's language, as one line of plain text."""
+        return plain_text(self.language.say(fact, self.nouns))
 
     @property
     def needs_gravity(self) -> bool:
@@ -204,7 +210,7 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
         residual = float(proof.max_residual[place])
         difference = float(proof.second_solver_difference[place])
         digits = Digits(case, problem.convention)
-        statement = tell_statement(problem.template, draw)
+        statement = tell_statement(problem.template, draw, problem.language)
         told = tuple(
             told_answer(result, problem.nouns, problem.language) for result in results(digits)
         )

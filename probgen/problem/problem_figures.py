@@ -27,24 +27,26 @@ _SECONDS: Final = 3.0
 
 def every_scene(problem: Problem, own: Worked) -> Iterator[tuple[str, Scene]]:
     """The figures of a problem with their names: "situation", "free-body-shelf"."""
-    yield "situation", situation_scene(problem.template, own, solved=False)
+    yield "situation", situation_scene(problem, own, solved=False)
     for body in own.case.system.bodies:
         yield f"free-body-{body.id}", free_body_scene(problem, own, body.id)
 
 
-def situation_scene(template: Template, own: Worked, solved: bool) -> Scene:
+def situation_scene(problem: Problem, own: Worked, solved: bool) -> Scene:
     """The figure of a problem's situation, to scale unless its template says otherwise.
 
     solved: with the lengths and angles that were to be found in their true size; a sheet's figure
     is drawn from the data alone, so that none of them can be measured on it.
     """
-    system, givens = own.case.system, own.draw.values
+    template, system, givens = problem.template, own.case.system, own.draw.values
     known = {id: own.case.values[id] for id in (*givens, "g")}
     values = own.complete if solved else known
     labels, depicts = template.labels, template.depicts
     with _drawable(template, own):
         named, drawn = points_told(template, own), drawn_sizes(template, known)
-        return situation(system, labels, values, depicts, givens, named=named, drawn=drawn)
+        return situation(
+            system, labels, values, depicts, givens, tell=problem.tell, named=named, drawn=drawn
+        )
 
 
 def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:
@@ -61,11 +63,12 @@ def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:
             values,
             body,
             pivot,
-            positive,
-            drawn,
-            look,
-            balance,
-            _axes(problem, body),
+            tell=problem.tell,
+            positive=positive,
+            drawn=drawn,
+            look=look,
+            balance=balance,
+            axes=_axes(problem, body),
         )
 
 

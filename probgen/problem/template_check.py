@@ -23,7 +23,7 @@ from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.remedy import WorkAgain
 from probgen.input.toml import parse_toml
 from probgen.problem.dropped import Dropped, misses
-from probgen.problem.flaw_words import flaws_told
+from probgen.problem.flaw_words import disturbance_told, flaws_told
 from probgen.problem.lookup import choose_several
 from probgen.problem.problem import (
     Problem,
@@ -199,7 +199,7 @@ def _disturbed(template: Template, own: Worked) -> Iterator[Fault]:
             survey(template.system, template.labels, {**own.complete, **each})
             for each in ({}, sizes)
         )
-        wrong += disturbances(true, drawn)
+        wrong += (disturbance_told(template, each) for each in disturbances(true, drawn))
     if wrong:
         expected = f"sizes that leave every point in its order: {'; '.join(wrong)}"
         mend = "change a size, or write it so that it grows with the others"

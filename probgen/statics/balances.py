@@ -9,6 +9,7 @@ from probgen.quantities.expression import Expression, number, total
 from probgen.statics.equation import (
     Axis,
     Equation,
+    Lie,
     X,
     Y,
     condition_equation,
@@ -19,7 +20,7 @@ from probgen.statics.geometry import angle_of
 from probgen.statics.method import Method
 from probgen.statics.system import Condition, Definition, System
 
-ALONG, SQUARE = "∥", "⊥"
+_ALONG, _SQUARE = "∥", "⊥"
 
 
 def candidates(
@@ -88,5 +89,5 @@ def _axes(system: System, bodies: tuple[str, ...], method: Method) -> Iterator[A
         if angle.multiples or angle.constant % 90:
             seen.add(normal)
             mark = "" if len(seen) == 1 else str(len(seen))
-            yield Axis(ALONG + mark, total((1, normal), (-1, number(90))))
-            yield Axis(SQUARE + mark, normal)
+            yield Axis(_ALONG + mark, total((1, normal), (-1, number(90))), Lie.ALONG_SURFACE)
+            yield Axis(_SQUARE + mark, normal, Lie.SQUARE_TO_SURFACE)

@@ -19,7 +19,6 @@ from probgen.quantities.unit import ANGLE
 from probgen.statics.balances import candidates
 from probgen.statics.equation import Equation, oriented, pruned
 from probgen.statics.method import Method
-from probgen.statics.quantity_id import Quantity
 from probgen.statics.refusal import Refusal
 from probgen.statics.search import Field, Move, dependence, shortest, trial_values
 from probgen.statics.solve_for import Range, all_roots, eliminated, tidied
@@ -87,7 +86,7 @@ def derived_steps(
                 reached[step.unknown] = np.asarray(evaluate(chosen.expression, reached))
             if step.partners and not np.any(np.isfinite(reached[step.unknown])):
                 return None  # equations that only seemed independent
-    return _needed(steps, wanted)
+    return _components_last(system, _needed(steps, wanted))
 
 
 def _absent(unknowns: tuple[str, ...], held: int) -> frozenset[str]:
@@ -178,7 +177,7 @@ def _physical(step: Step, within: Range, known: Mapping[str, Value]) -> Step:
     return replace(step, expression=chosen, others=tuple(v for v in values if v != chosen))
 
 
-def _needed(steps: list[Step], wanted: tuple[str, ...]) -> tuple[Step, ...]:
+def _needed(steps: list[Step], wanted: tuple[str, ...]) -> list[Step]:
     """The steps without those whose quantity nobody asked for and no later step uses."""
     kept: list[Step] = []
     held = set(wanted)
@@ -186,17 +185,17 @@ def _needed(steps: list[Step], wanted: tuple[str, ...]) -> tuple[Step, ...]:
         if step.unknown in held:
             kept.append(step)
             held |= names_in(step.expression)
-    return _components_last(kept[::-1])
+    return kept[::-1]
 
 
-def _components_last(steps: list[Step]) -> tuple[Step, ...]:
+def _components_last(system: System, steps: list[Step]) -> tuple[Step, ...]:
     """Components that only their definition gives come last, beside each other."""
     used = frozenset[str]().union(*(names_in(step.expression) for step in steps))
     last = [
         step
         for step in steps
         if step.equation.kind == "condition"
-        and Quantity.of(step.unknown).is_component
+        and system.variables[step.unknown].component_of
         and step.unknown not in used
     ]
     return (*(step for step in steps if step not in last), *last)

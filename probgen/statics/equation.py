@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from enum import Enum, auto
 from typing import Final
 
 import numpy as np
@@ -33,16 +34,31 @@ from probgen.statics.method import Method
 from probgen.statics.system import Condition, Couple, Force, Link, System
 
 
+class Lie(Enum):
+    """How an axis lies."""
+
+    LEVEL = auto()
+    UPRIGHT = auto()
+    ALONG_SURFACE = auto()
+    SQUARE_TO_SURFACE = auto()
+
+
 @dataclass(frozen=True, slots=True)
 class Axis:
     """A direction forces are summed along: its label and its degrees counter-clockwise from +x."""
 
     label: str
     direction: Expression
+    lie: Lie
+
+    @property
+    def tilted(self) -> bool:
+        """Along or square to a surface, and not x or y."""
+        return self.lie in (Lie.ALONG_SURFACE, Lie.SQUARE_TO_SURFACE)
 
 
-X: Final = Axis("x", number(0))
-Y: Final = Axis("y", number(90))
+X: Final = Axis("x", number(0), Lie.LEVEL)
+Y: Final = Axis("y", number(90), Lie.UPRIGHT)
 
 
 @dataclass(frozen=True, slots=True)

@@ -34,10 +34,14 @@ from probgen.statics.system import (
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
-    """An answer made of solved quantities: a magnitude (N) or a direction (deg from +x)."""
+    """What is put together at the end: a magnitude (N) or a direction (deg from +x)."""
 
-    id: str
+    of: Quantity
     expression: Expression
+
+    @property
+    def id(self) -> str:
+        return str(self.of)
 
 
 @dataclass(frozen=True, slots=True)
@@ -236,6 +240,6 @@ def _outcomes(system: System) -> Iterator[Outcome]:
     for find in system.finds:
         if find.form is Form.MAGNITUDE_AND_DIRECTION:
             x, y = (system.variables[part].as_name for part in _parts_of(find))
-            of = Quantity(find.quantity)
-            yield Outcome(of.magnitude, Call("hypot", (x, y)))
-            yield Outcome(of.direction, Call("atan2", (y, x)))
+            magnitude, direction = find.numbers
+            yield Outcome(magnitude, Call("hypot", (x, y)))
+            yield Outcome(direction, Call("atan2", (y, x)))

@@ -21,7 +21,6 @@ from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.line import Line, worked
 from probgen.statics.numeric_equations import assemble, coordinates
 from probgen.statics.plan import Plan, extreme_find
-from probgen.statics.quantity_id import Quantity
 from probgen.statics.rerun import GOVERNING
 from probgen.statics.system import Find, Form, Limit, Role, System, Variable
 
@@ -229,7 +228,7 @@ def _off_outcomes(plan: Plan, batch: Mapping[str, Array]) -> Array:
     """How far magnitudes and directions are from the force their components make, relative."""
     worst = np.zeros(len(next(iter(batch.values()))))
     for outcome in plan.outcomes:
-        of = Quantity.of(outcome.id)
+        of = outcome.of
         if of.is_magnitude:
             x, y = batch[of.x], batch[of.y]
             size, turn = batch[outcome.id], np.radians(batch[of.direction])

@@ -1,6 +1,7 @@
 """Ids of quantities: "T", or a part of what acts, such as "R.x" and "R.magnitude".
 
-The one place that knows how an id is put together; it is printed so in JSON and answers.csv.
+The one place where an id is put together, as it is printed in JSON and answers.csv; none is ever
+taken apart.
 """
 
 from __future__ import annotations
@@ -27,22 +28,8 @@ class Quantity:
     owner: str
     part: QuantityPart = QuantityPart.WHOLE
 
-    @classmethod
-    def of(cls, id: str) -> Quantity:
-        """The quantity an id names.  Raises ValueError when no quantity has such a part."""
-        owner, _, part = id.partition(".")
-        return cls(owner, QuantityPart(part))
-
     def __str__(self) -> str:
         return f"{self.owner}.{self.part}" if self.part else self.owner
-
-    @property
-    def is_whole(self) -> bool:
-        return self.part is QuantityPart.WHOLE
-
-    @property
-    def is_component(self) -> bool:
-        return self.part in (QuantityPart.X, QuantityPart.Y)
 
     @property
     def is_magnitude(self) -> bool:
@@ -87,8 +74,3 @@ class Quantity:
 def pull_id(tension: str, place: int) -> str:
     """The id of one of several pulls of a rope, counted from 1, whose tension has an id."""
     return f"{tension}.{place}"
-
-
-def is_of_another(id: str) -> bool:
-    """Whether an id is of a part, or of one of several, and not of an owner itself."""
-    return "." in id

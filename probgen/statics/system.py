@@ -11,9 +11,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
+from typing import Final
 
 from probgen.quantities.expression import Expression, Name, names_in
 from probgen.quantities.unit import Dimension, Unit
+from probgen.statics.quantity_id import Quantity, QuantityPart
 
 
 class Role(StrEnum):
@@ -32,6 +34,7 @@ class Variable:
 
     as_name: how expressions name it; unit: what it is stated and printed in.
     nonnegative: a negative value has no meaning (a pull, a push of a surface, a length).
+    component_of: the element whose force it is the x- or y-component of, "" for any other.
     low, high: the bounds an author states for an unknown, coherent units; None where there is none.
     """
 
@@ -40,6 +43,7 @@ class Variable:
     unit: Unit
     role: Role
     nonnegative: bool = False
+    component_of: str = ""
     low: float | None = None
     high: float | None = None
 
@@ -97,6 +101,26 @@ class Kind(StrEnum):
     SPRING = "spring"
     ROPE = "rope"  # one tension wherever the rope pulls, over pulleys or round a bone
     DISTRIBUTED = "distributed"  # the resultant of a load spread along a line
+    COUPLE = "couple"  # a couple and no force
+    CUT = "cut"  # the part of a member that is cut off
+    RESULTANT = "resultant"  # exerts nothing itself: several forces gathered for a find
+
+
+class ForcePart(StrEnum):
+    """Which part of what exerts it a force is."""
+
+    WHOLE = ""
+    X = "x"
+    Y = "y"
+    NORMAL = "normal"
+    FRICTION = "friction"
+    AXIAL = "axial"
+    SHEAR = "shear"
+
+    @property
+    def is_component(self) -> bool:
+        """Along x or y, as the force of a joint is taken apart."""
+        return self in (ForcePart.X, ForcePart.Y)
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +129,7 @@ class Force:
 
     id: the id of its magnitude where that is one quantity ("T", "R.x").
     magnitude: newtons; direction: degrees, of the force on the body when the magnitude is positive.
-    element: what exerts it; part: "" or which part of it: "x", "y", "normal", "friction".
+    element: what exerts it; part: which part of that.
     pair: id of the equal and opposite force on another body, "" when it comes from outside.
     """
 
@@ -116,7 +140,7 @@ class Force:
     direction: Expression
     kind: Kind
     element: str
-    part: str = ""
+    part: ForcePart = ForcePart.WHOLE
     pair: str = ""
 
 
@@ -156,10 +180,11 @@ class Element:
     spread: where a distributed load lies, else None.
     compressed: a spring that pushes.
     own: it is the weight of the body itself, not of something it carries.
+    of: the element whose reaction or further pull this is, "" for one of its own.
     """
 
     id: str
-    kind: Kind | str
+    kind: Kind
     body: str
     at: str
     forces: tuple[str, ...] = ()
@@ -168,6 +193,7 @@ class Element:
     spread: Spread | None = None
     compressed: bool = False
     own: bool = False
+    of: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -215,6 +241,20 @@ class Find:
     quantity: str
     form: Form
 
+    @property
+    def numbers(self) -> tuple[Quantity, ...]:
+        """The numbers that answer it, in the order they are asked."""
+        return tuple(Quantity(self.quantity, part) for part in _NUMBERS.get(self.form, ()))
+
+
+_NUMBERS: Final = {
+    Form.VALUE: (QuantityPart.WHOLE,),
+    Form.LARGEST: (QuantityPart.WHOLE,),
+    Form.SMALLEST: (QuantityPart.WHOLE,),
+    Form.COMPONENTS: (QuantityPart.X, QuantityPart.Y),
+    Form.MAGNITUDE_AND_DIRECTION: (QuantityPart.MAGNITUDE, QuantityPart.DIRECTION),
+}
+
 
 @dataclass(frozen=True, slots=True)
 class System:
@@ -237,6 +277,11 @@ class System:
     def unknowns(self) -> tuple[str, ...]:
         """Ids of the unknowns, in the order the template names them."""
         return tuple(v.id for v in self.variables.values() if v.role is Role.UNKNOWN)
+
+    @property
+    def asked(self) -> dict[str, Quantity]:
+        """The numbers asked for by their ids, in the order asked."""
+        return {str(number): number for find in self.finds for number in find.numbers}
 
     @property
     def names_used(self) -> frozenset[str]:

@@ -26,6 +26,7 @@ def told_answer(result: Result, nouns: Nouns, language: Language) -> Answer:
     return Answer(
         result.id,
         result.kind,
+        result.find,
         result.owner,
         result.symbol,
         result.asked,

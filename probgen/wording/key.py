@@ -6,9 +6,8 @@ from collections.abc import Iterator, Sequence
 
 from probgen.quantities.expression import ZERO, Expression, Number, evaluate, names_in
 from probgen.quantities.like_terms import collected, in_one_order
-from probgen.statics.balances import ALONG
 from probgen.statics.derivation import Step
-from probgen.statics.equation import X, Y
+from probgen.statics.equation import Lie, X, Y
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Form, Limit, System, Variable
@@ -281,7 +280,7 @@ def _axis(digits: Digits, step: Step) -> Iterator[Part]:
     if axis is None or axis in (X, Y):
         return
     way = way_of(float(evaluate(axis.direction, digits.case.values)))
-    along = axis.label.startswith(ALONG)
+    along = axis.lie is Lie.ALONG_SURFACE
     yield sentences(AxisTilted(axis.label, along, way, _unknown_silent(digits, step)))
 
 
@@ -300,7 +299,7 @@ def _condition_passage(digits: Digits, step: Step) -> Passage:
 
 def _heading_of(variable: Variable) -> Fact:
     """What a passage that works out one quantity is headed."""
-    if Quantity.of(variable.id).is_component:
+    if variable.component_of:
         return ComponentHeading(variable.as_name)
     return QuantityHeading(variable.id)
 
@@ -316,4 +315,4 @@ def _sign(digits: Digits, step: Step) -> Iterator[Part]:
         way = way_of(float(evaluate(force.direction, digits.case.values)) + 180.0)
         expected = expectations(digits, system.body(force.body)).get(force.id)
         reasoned = expected is not None and expected.sign < 0
-        yield sentences(ForceNegative(force.magnitude, force.part in ("x", "y"), way, reasoned))
+        yield sentences(ForceNegative(force.magnitude, force.part.is_component, way, reasoned))

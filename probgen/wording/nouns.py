@@ -1,11 +1,14 @@
-"""What an author calls the things of a problem: the words that pass through any language."""
+"""What an author calls the things of a problem: the words that pass through any language.
+
+Where an author said nothing there is what a language has words for (`probgen.bank.labels`).
+"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from typing import Final
 
-from probgen.bank.labels import Labels
+from probgen.bank.labels import Called, Labels, Reason, Slipping
 from probgen.statics.system import Find, System
 
 
@@ -17,28 +20,34 @@ class Nouns:
     labels: Labels
 
     def body(self, id: str) -> str:
-        """ "shelf", without an article."""
+        """ "shelf", "your forearm"."""
         return self.labels.bodies[id]
 
-    def element(self, id: str) -> str:
-        """ "the cable"."""
+    def element(self, id: str) -> Called:
+        """ "cable"."""
         return self.labels.elements[id].name
 
-    def couple(self, id: str) -> str:
-        """What exerts a couple: "the motor"."""
+    def couple(self, id: str) -> Called:
+        """What exerts a couple: "motor"."""
         couple = next(couple for couple in self.system.couples if couple.id == id)
         return self.labels.source(couple)
 
-    def quantity(self, id: str) -> str:
+    def quantity(self, id: str) -> Called:
         """ "shelf mass"."""
         return self.labels.quantities[id].name
 
-    def limit(self, id: str) -> str:
+    def given(self, id: str) -> str:
+        """What is drawn, and is therefore named by the author."""
+        name = self.quantity(id)
+        assert isinstance(name, str), id
+        return name
+
+    def limit(self, id: str) -> str | Slipping:
         """What happens beyond a limit: "the foot slips"."""
         return self.labels.limits[id]
 
-    def reason(self, id: str) -> str:
-        """Why a condition holds; "" where its author does not say."""
+    def reason(self, id: str) -> str | Reason:
+        """Why a condition holds; "" of one that is no author's."""
         return self.labels.reasons.get(id, "")
 
     def asked(self, find: Find) -> str:

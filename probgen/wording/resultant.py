@@ -11,7 +11,7 @@ from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.rounding import exact, round_places
 from probgen.quantities.unit import ANGLE, DEGREE, FORCE
 from probgen.statics.quantity_id import Quantity
-from probgen.statics.system import Element, Find, Form
+from probgen.statics.system import Element, Find, Form, Kind
 from probgen.wording.block import Display, Row
 from probgen.wording.facts.ending import (
     ForceActs,
@@ -120,6 +120,6 @@ def _outcome(digits: Digits, find: Find, element: Element) -> Fact:
     way = direction_of(case.values[of.direction], digits.convention)
     unit = digits.unit_of(of.x)
     size = digits.rounded(case.values[of.magnitude], unit)
-    if element.kind == "resultant":
+    if element.kind is Kind.RESULTANT:
         return ResultantIs(case.labels.whole(element.id), size, way)
     return ForceActs(element.id, element.body, size, way)

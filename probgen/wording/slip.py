@@ -21,19 +21,18 @@ def slips_told(chosen: Sequence[Slip], digits: Digits) -> Items:
 
 def tell_slip(slip: Slip, digits: Digits) -> SlipNamed:
     """A slip in the case whose digits these are."""
-    quantity = _letter(digits.case.labels, slip.answer)
+    quantity = _letter(digits.case.labels, slip.of)
     return SlipNamed(quantity, _shown(slip, digits), slip.misstep, digits.convention.turning)
 
 
 def _shown(slip: Slip, digits: Digits) -> Number | Direction:
     """The wrong value as it would be printed."""
-    answer = Quantity.of(slip.answer)
-    if answer.is_direction:
+    if slip.of.is_direction:
         return direction_of(slip.value, digits.convention)
-    return digits.answered(slip.answer, slip.value, digits.unit_of(answer.unit_id))
+    return digits.answered(str(slip.of), slip.value, digits.unit_of(slip.of.unit_id))
 
 
-def _letter(labels: Labels, answer: str) -> Name:
+def _letter(labels: Labels, of: Quantity) -> Name:
     """The printed letter of an answer; of a magnitude or a direction that of the force."""
-    of = Quantity.of(answer)
-    return labels.whole(of.owner) if of.is_magnitude or of.is_direction else labels.letter(answer)
+    whole = of.is_magnitude or of.is_direction
+    return labels.whole(of.owner) if whole else labels.letter(str(of))

@@ -9,11 +9,13 @@ from probgen.bank.template import Template
 from probgen.draws.draw import Draw
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Relation
-from probgen.quantities.unit import FORCE
 from probgen.wording.block import Inline, Math, Text
+from probgen.wording.facts.asked import KindOfQuantity
+from probgen.wording.language import Language
+from probgen.wording.nouns import NO_NOUNS
 
 
-def tell_statement(template: Template, draw: Draw) -> tuple[Inline, ...]:
+def tell_statement(template: Template, draw: Draw, language: Language) -> tuple[Inline, ...]:
     """The statement as running text with formulas.
 
     A quantity that is drawn prints with its value and unit, any other as its symbol, a point as its
@@ -23,20 +25,16 @@ def tell_statement(template: Template, draw: Draw) -> tuple[Inline, ...]:
     symbols = {id: label.symbol for id, label in labels.quantities.items()}
     symbols |= {id: label.symbol for id, label in labels.elements.items() if id}
     symbols |= {name: name for name in template.system.points}
-    return tuple(
-        _told(template, piece)
-        if isinstance(piece, str) or piece.filter == "quantity"
-        else _mentioned(piece, symbols, draw.values)
-        for piece in statement_pieces(template.statement)
-    )
-
-
-def _told(template: Template, piece: str | Mention) -> Text:
-    """The author's own text, and the word for what a quantity is: a force given is a weight."""
-    if isinstance(piece, str):
-        return Text(piece)
-    dimension = template.system.variables[piece.id].dimension
-    return Text("weight" if dimension == FORCE else dimension.noun)
+    inlines: list[Inline] = []
+    for piece in statement_pieces(template.statement):
+        if isinstance(piece, str):
+            inlines.append(Text(piece))
+        elif piece.filter == "quantity":
+            dimension = template.system.variables[piece.id].dimension
+            inlines += language.say(KindOfQuantity(dimension), NO_NOUNS)
+        else:
+            inlines.append(_mentioned(piece, symbols, draw.values))
+    return tuple(inlines)
 
 
 def _mentioned(mention: Mention, symbols: Mapping[str, str], values: Mapping[str, Number]) -> Math:

@@ -45,11 +45,10 @@ def case_of(
         if variable and variable.dimension == FORCE and abs(known[name]) < 1e-11 * largest:
             known[name] = 0.0
     for outcome in plan.outcomes:
-        if Quantity.of(outcome.id).is_direction:
-            known[outcome.id] = _direction(known, outcome.id)
+        if outcome.of.is_direction:
+            known[outcome.id] = _direction(known, outcome.of)
     return Case(plan, labels, dict(numbers), known)
 
 
-def _direction(known: Mapping[str, float], id: str) -> float:
-    of = Quantity.of(id)
+def _direction(known: Mapping[str, float], of: Quantity) -> float:
     return math.degrees(math.atan2(known[of.y], known[of.x]))

@@ -13,7 +13,7 @@ from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
-from probgen.statics.system import Body, Form, System, Variable
+from probgen.statics.system import Body, ForcePart, Form, System, Variable
 from probgen.working.convention import Convention, Turning
 from probgen.working.fact import Fact
 
@@ -216,7 +216,7 @@ def _steps(plan: Plan) -> list[Step]:
 
 def _forces_on(system: System, body: str) -> int:
     """How many forces the diagram shows: one for a hinge, whose components are two."""
-    return sum(1 for force in system.forces if force.body == body and force.part != "y")
+    return sum(1 for force in system.forces if force.body == body and force.part is not ForcePart.Y)
 
 
 def _of_step(variable: Variable, step: Step, turning: Turning) -> Iterator[Criterion]:

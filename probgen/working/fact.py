@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 
 class Fact:
     """Something that is so, as ids, expressions, numbers and choices; it holds no words.
@@ -10,3 +12,7 @@ class Fact:
     """
 
     __slots__ = ()
+
+
+Tell = Callable[[Fact], str]
+"""A fact in some language's words, as one line of plain text, for what is printed in a figure."""

@@ -41,6 +41,7 @@ class Target:
     """What one result is of, known before any number is.
 
     id: the unknown's id, or "R.magnitude", "R.direction", "R.x", "R.y" of a two-component force.
+    find: what asks for it.
     owner: the quantity, element or limit it is of; symbol: the printed letter of the quantity, of a
     direction that of its force, "" for a limit or a verdict.
     asked: False for components told beside an answer.
@@ -48,6 +49,7 @@ class Target:
 
     id: str
     kind: ResultKind
+    find: Find
     owner: str
     symbol: str
     asked: bool
@@ -89,33 +91,34 @@ def _targets(system: System, labels: Labels, find: Find) -> Iterator[Target]:
     owner, of = find.quantity, Quantity(find.quantity)
     match find.form:
         case Form.VALUE:
-            yield _quantity(labels, owner)
+            yield _quantity(labels, find, owner)
         case Form.LARGEST | Form.SMALLEST:
-            yield _quantity(labels, owner)
-            yield Target(of.limit, ResultKind.LIMIT, owner, "", True)
+            yield _quantity(labels, find, owner)
+            yield Target(of.limit, ResultKind.LIMIT, find, owner, "", True)
         case Form.HOLDS:
             for limit in limits_asked(system, find):
-                yield Target(limit.id, ResultKind.VERDICT, limit.id, "", True)
+                yield Target(limit.id, ResultKind.VERDICT, find, limit.id, "", True)
         case Form.COMPONENTS:
-            yield from _components(labels, owner, asked=True)
+            yield from _components(labels, find, asked=True)
         case Form.MAGNITUDE_AND_DIRECTION:
             symbol = labels.elements[owner].symbol
-            yield Target(of.magnitude, ResultKind.MAGNITUDE, owner, symbol, True)
-            yield Target(of.direction, ResultKind.DIRECTION, owner, symbol, True)
-            yield from _components(labels, owner, asked=False)
+            yield Target(of.magnitude, ResultKind.MAGNITUDE, find, owner, symbol, True)
+            yield Target(of.direction, ResultKind.DIRECTION, find, owner, symbol, True)
+            yield from _components(labels, find, asked=False)
 
 
-def _quantity(labels: Labels, id: str, asked: bool = True) -> Target:
-    return Target(id, ResultKind.QUANTITY, id, labels.quantities[id].symbol, asked)
+def _quantity(labels: Labels, find: Find, id: str, asked: bool = True) -> Target:
+    return Target(id, ResultKind.QUANTITY, find, id, labels.quantities[id].symbol, asked)
 
 
-def _components(labels: Labels, owner: str, asked: bool) -> Iterator[Target]:
-    for id in Quantity(owner).components:
-        yield _quantity(labels, id, asked)
+def _components(labels: Labels, find: Find, asked: bool) -> Iterator[Target]:
+    for id in Quantity(find.quantity).components:
+        yield _quantity(labels, find, id, asked)
 
 
 def _result(digits: Digits, target: Target) -> Result:
-    case, of = digits.case, (target.id, target.kind, target.owner, target.symbol, target.asked)
+    case = digits.case
+    of = (target.id, target.kind, target.find, target.owner, target.symbol, target.asked)
     match target.kind:
         case ResultKind.QUANTITY:
             unit = digits.unit_of(target.id)

@@ -44,7 +44,7 @@ def half_width(digits: Digits, id: str) -> float:
     of the largest force found, because a small difference of large forces cannot be known better
     than they are.
     """
-    of = Quantity.of(id)
+    of = _quantity(digits, id)
     if of.is_direction:
         return ANGLE_FLOOR
     case = digits.case
@@ -55,13 +55,18 @@ def half_width(digits: Digits, id: str) -> float:
     return max(relative, _force_floor(digits)) if dimension == FORCE else relative
 
 
+def _quantity(digits: Digits, id: str) -> Quantity:
+    """What is asked by an id; else, told beside an answer, a quantity of its own."""
+    return digits.case.system.asked.get(id, Quantity(id))
+
+
 def _rounding(digits: Digits, id: str) -> float:
     """Half a unit of the last figure of an answer, coherent units.
 
     More where the utmost value before a limit is printed farther off, since it is rounded to the
     side that holds: a student who does so is right, and so is one who rounds as usual.
     """
-    unit, value = digits.unit_of(Quantity.of(id).unit_id), digits.case.values[id]
+    unit, value = digits.unit_of(_quantity(digits, id).unit_id), digits.case.values[id]
     shown = digits.rounded(value, unit).value
     if not shown:
         return 0.0
@@ -92,7 +97,7 @@ def intervals(digits: Digits, found: Iterable[Result]) -> tuple[Interval, ...]:
 
 
 def _interval(digits: Digits, result: Result) -> Interval:
-    unit = digits.unit_of(Quantity.of(result.id).unit_id)
+    unit = digits.unit_of(_quantity(digits, result.id).unit_id)
     half = half_width(digits, result.id) / unit.factor
     place = last_place(digits.rounded(result.value * unit.factor, unit).value)
     low, high = _outward(result.value, half, place)

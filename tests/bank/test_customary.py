@@ -55,7 +55,8 @@ def test_si_students_get_what_they_would_without_the_us_ranges(id: str) -> None:
         )
         assert (given.choices[0], given.choices[-1]) == (Decimal(low), Decimal(high))
         assert given.unit.name == row["unit"]
-        assert (given.name, given.symbol) == (row["name"], row.get("symbol", given.id))
+        label = si.labels.quantities[given.id]
+        assert (label.name, label.symbol) == (row["name"], row.get("symbol", given.id))
 
 
 @pytest.mark.parametrize("id", OWN)

@@ -5,6 +5,7 @@ from decimal import Decimal
 
 import pytest
 
+from probgen.bank.labels import BodyNamed, Slipping
 from probgen.bank.reading import read_template
 from probgen.input.fault import Fault, InputError
 from probgen.quantities.expression import Call, Name, Number, Product, Sum, number
@@ -85,8 +86,8 @@ def test_each_body_names_the_other_where_they_touch(pair: str) -> None:
     entry = '[[contact]]\nbody = "post"\nother = "prop"\nat = "K"\ndirection = 0\nsymbol = "N"'
     read = read_template(pair + entry, "pair.toml")
     system, labels = read.system, read.labels
-    assert labels.elements["N"].name == labels.source(system.force("N")) == "the prop"
-    assert labels.elements["N'"].name == labels.source(system.force("N'")) == "the post"
+    assert labels.elements["N"].name == labels.source(system.force("N")) == BodyNamed("prop")
+    assert labels.elements["N'"].name == labels.source(system.force("N'")) == BodyNamed("post")
     assert system.element("N'").surface == number(180)
 
 
@@ -194,8 +195,8 @@ def test_friction_below_its_limit_may_point_either_way(
     (limit,) = read.system.limits
     assert (limit.id, limit.relation) == ("f.limit", "<=")
     assert limit.left == Call("abs", (Name("f", "f"),))
-    assert read.labels.limits == {"f.limit": "the shelf slips on the post"}
-    assert read.requirements[0].because == "the shelf slips on the post"  # must be kept
+    assert read.labels.limits == {"f.limit": Slipping("shelf", "post")}
+    assert read.requirements[0].because == "f.limit is kept"  # must be kept
     definitions = {d.variable: d.expression for d in read.system.definitions}
     assert definitions["F.x"] == Name("f", "f")
     assert definitions["F.y"] == Name("N_f", "N_f")
@@ -209,17 +210,17 @@ SPOILT = [
     (
         '[[contact]]\nbody = "ring"\nother = "post"\ndirection = 0\nsymbol = "N"',
         "contact[0].at",
-        "the point of the post",
+        "the point of post",
     ),
     (
         '[[cable]]\nbody = "ring"\nother = "post"\ndirection = 0\nsymbol = "T"',
         "cable[0].toward",
-        "the point of the post",
+        "the point of post",
     ),
     (
         '[[strut]]\nbody = "ring"\nother = "post"\ndirection = 0\nsymbol = "T"',
         "strut[0].away_from",
-        "the point of the post",
+        "the point of post",
     ),
     (
         '[[strut]]\nbody = "ring"\naway_from = "K"\ndirection = 0\nsymbol = "T"',

@@ -61,7 +61,7 @@ def test_several_forces_may_be_taken_together(shelf: str) -> None:
     assert found["F.y"] == parse("T*sin(theta) - W_t", scope_of(system))
     element = system.element("F")
     assert (element.body, element.forces) == ("shelf", ())
-    assert read.labels.elements["F"] == Label("F", "the cable and tree")
+    assert read.labels.elements["F"] == Label("F", "cable and tree")
     assert system.finds[-1] == Find("F", Form.MAGNITUDE_AND_DIRECTION)
 
 
@@ -168,3 +168,13 @@ def test_an_answer_may_state_its_unit() -> None:
     with pytest.raises(InputError) as caught:
         read_template(text.replace('"kN"', '"cm"'), "t.toml")
     assert "a unit of force" in str(caught.value)
+
+
+@pytest.mark.parametrize("form", ["", '\nas = "components"', '\nas = "magnitude and direction"'])
+def test_the_same_is_asked_once(shelf: str, form: str) -> None:
+    asking = f'[[find]]\nquantity = "{"R" if form else "T"}"{form}\n'
+    text = shelf[: shelf.index("[[find]]")] + asking + asking
+    with pytest.raises(InputError) as caught:
+        read_template(text, "shelf.toml")
+    (fault,) = caught.value.faults
+    assert (fault.field, fault.expected) == ("find[1].quantity", "something that is not asked yet")

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from probgen.bank.labels import Label
+from probgen.bank.labels import BodyNamed, ByKind, Coined, Label, Sort
 from probgen.bank.reading import read_template
 from probgen.quantities.expression import Name
 from probgen.statics.system import Find, Form, System
@@ -16,11 +16,12 @@ def test_what_a_file_calls_things(shelf: str) -> None:
     labels = read_template(shelf, "shelf.toml").labels
     assert labels.quantities["tree_mass"] == Label("M", "mass of the tree")
     assert labels.quantities["theta"] == Label("theta", "cable angle", "up")
-    assert labels.quantities["T"] == Label("T", "tension in the cable")
-    assert labels.quantities["R.x"] == Label("R_x", "x-component of the force from the hinge")
+    assert labels.quantities["T"] == Label("T", Coined(Sort.TENSION, ByKind.CABLE))
+    assert labels.quantities["R.x"] == Label("R_x", Coined(Sort.X_COMPONENT, ByKind.HINGE))
     assert labels.quantities["g"].symbol == "g"
-    assert labels.elements["R"] == Label("R", "the hinge")
-    assert labels.elements["W_s"] == Label("W_s", "the shelf")
+    assert labels.elements["R"] == Label("R", ByKind.HINGE)
+    assert labels.elements["W_s"] == Label("W_s", BodyNamed("shelf"))
+    assert labels.elements["W_t"] == Label("W_t", "the tree")
     assert labels.bodies == {"shelf": "shelf"}
     assert (labels.limits, labels.reasons, labels.finds) == ({}, {}, {})
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from probgen.bank.labels import Label
 from probgen.bank.reaction import Reaction
 from probgen.quantities.expression import Name, evaluate, negative, number
-from probgen.statics.system import Couple, Element, Force, Kind
+from probgen.statics.system import Couple, Element, Force, ForcePart, Kind
 
 T, M = Name("T", "T"), Name("M", "M")
 BACK = Reaction("prop", "Q", "the post", "J")
-PULL = Force("T", "post", "J", T, number(30), Kind.CABLE, "T", "x")
+PULL = Force("T", "post", "J", T, number(30), Kind.CABLE, "T", ForcePart.X)
 
 
 def test_a_force() -> None:

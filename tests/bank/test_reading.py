@@ -4,6 +4,7 @@ from decimal import Decimal
 import pytest
 
 from probgen.bank.depiction import Load, Look, Manner, Thing
+from probgen.bank.labels import BodyNamed, ByKind
 from probgen.bank.reading import read_template
 from probgen.input.fault import Fault, InputError
 from probgen.quantities.expression import (
@@ -36,7 +37,7 @@ def test_head_and_givens(shelf: str) -> None:
     assert [str(value) for value in read.given("L").choices][:2] == ["0.80", "0.90"]
     assert [str(value) for value in read.given("m").choices] == ["2.0", "4.5", "6.0"]
     assert [str(value) for value in read.given("tree_mass").choices] == ["3", "6", "9", "12"]
-    assert read.given("theta").measured == "up"
+    assert read.labels.quantities["theta"].measured == "up"
     assert read.room == 9 * 3 * 4 * 9
     assert (read.derived[0].round, read.derived[0].unit.name) == (Decimal("0.01"), "m")
     assert read.depicts.bodies == {"shelf": Look.BEAM}
@@ -59,10 +60,10 @@ def test_elements_become_forces(shelf: str) -> None:
     system, labels = read.system, read.labels
     acting = {f.id: (f.kind, f.point, labels.source(f), f.part) for f in system.forces}
     assert acting == {
-        "R.x": (Kind.HINGE, "A", "the hinge", "x"),
-        "R.y": (Kind.HINGE, "A", "the hinge", "y"),
-        "T": (Kind.CABLE, "C", "the cable", ""),
-        "W_s": (Kind.WEIGHT, "G", "the shelf", ""),
+        "R.x": (Kind.HINGE, "A", ByKind.HINGE, "x"),
+        "R.y": (Kind.HINGE, "A", ByKind.HINGE, "y"),
+        "T": (Kind.CABLE, "C", ByKind.CABLE, ""),
+        "W_s": (Kind.WEIGHT, "G", BodyNamed("shelf"), ""),
         "W_t": (Kind.WEIGHT, "B", "the tree", ""),
     }
     assert system.force("W_t").direction == number(270)

@@ -1,5 +1,6 @@
 import pytest
 
+from probgen.bank.labels import Reason
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
 from probgen.input.fault import InputError
@@ -25,7 +26,7 @@ def test_an_equation_of_the_author_becomes_a_condition(shelf: str) -> None:
 def test_a_share_is_a_ratio_of_two_forces(shelf: str) -> None:
     template = read(shelf + '[[share]]\nof = "R.y"\nto = "T"\nratio = 1')
     assert template.system.conditions == (Condition("1", RY, T),)
-    assert template.labels.reasons == {"1": "the problem states their ratio"}
+    assert template.labels.reasons == {"1": Reason.RATIO_STATED}
 
 
 def test_a_limit_keeps_its_name_and_holds_where_it_is_reached(shelf: str) -> None:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.bank.labels import Label
+from probgen.bank.labels import BodyNamed, ByKind, Label
 from probgen.bank.scope import Scope
-from probgen.bank.situation import Situation, with_article
+from probgen.bank.situation import Situation
 from probgen.input.fault import Faults
 from probgen.input.table import Table
 from probgen.quantities.expression import Name, number
@@ -26,18 +26,6 @@ def row(**content: object) -> Table:
     return Table(content, "row", Faults("own.toml"))
 
 
-ARTICLES = [
-    ("cable", "the cable"), ("The cable", "The cable"), ("a cable", "a cable"),
-    ("an oar", "an oar"), ("your hand", "your hand"), ("one foot", "one foot"), ("", ""),
-    ("another", "the another"),
-]  # fmt: skip
-
-
-@pytest.mark.parametrize(("noun", "said"), ARTICLES)
-def test_a_noun_has_one_article(noun: str, said: str) -> None:
-    assert with_article(noun) == said
-
-
 def test_the_only_body_need_not_be_named() -> None:
     assert situation(BEAM).body(row()) == "beam"
     assert situation(BEAM, BALL).body(row(body="ball")) == "ball"
@@ -46,10 +34,14 @@ def test_the_only_body_need_not_be_named() -> None:
     assert [fault.field for fault in table.faults.found] == ["row.body"]
 
 
-def test_a_body_in_sentences() -> None:
-    assert situation(BEAM, BALL).noun("beam") == "the beam"
-    assert situation(BEAM, BALL).noun("ball") == "your ball"
-    assert situation(BEAM, BALL).noun("") == ""
+def test_what_has_no_name_goes_by_its_kind_or_by_what_it_touches() -> None:
+    found = situation(BEAM, BALL)
+    usual, named = row(), row(name=" your hand ")
+    assert found.named_or(usual, ByKind.HINGE) is ByKind.HINGE
+    assert found.named_or(named, ByKind.HINGE) == "your hand"
+    assert found.touched(row(other="ball"), ByKind.SURFACE) == BodyNamed("ball")
+    assert found.touched(row(other="bal"), ByKind.SURFACE) is ByKind.SURFACE
+    assert found.touched(row(other="ball", name="pad"), ByKind.SURFACE) == "pad"
 
 
 def test_a_particle_is_where_it_is() -> None:

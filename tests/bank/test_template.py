@@ -10,10 +10,7 @@ from tests.situations import STAYED_SHELF, cabinet, finding
 
 def test_a_given_by_its_id() -> None:
     template = read_template(STAYED_SHELF, "own.toml")
-    assert (template.given("d").name, template.given("d").unit.name) == (
-        "distance to the cable",
-        "m",
-    )
+    assert (template.given("d").id, template.given("d").unit.name) == ("d", "m")
     with pytest.raises(StopIteration):
         template.given("T")
 

@@ -6,17 +6,22 @@ import random
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 import numpy as np
 import pytest
 
+from probgen.bank.depiction import Depictions
 from probgen.bank.labels import Labels
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
+from probgen.figures.freebody.diagram import free_body
 from probgen.figures.measured.survey import survey
-from probgen.figures.paper.scene import heading
+from probgen.figures.paper.scene import Scene, heading
+from probgen.figures.situation.drawing import situation
 from probgen.quantities.expression import Name, Number, evaluate
 from probgen.statics.system import Kind, Role, System
+from tests.figures.telling import telling
 
 CASES = ("beam", "forearm", "ladder", "seesaw")
 SEEDS = range(30)
@@ -43,6 +48,24 @@ class Case:
     def known(self) -> dict[str, float]:
         """The values that stand on a student's sheet."""
         return {name: self.values[name] for name in (*self.givens, "g")}
+
+    def situation(
+        self,
+        values: Mapping[str, float] | None = None,
+        depicts: Depictions | None = None,
+        drawn: Mapping[str, float] | None = None,
+    ) -> Scene:
+        """Its figure, from what stands on the sheet unless there are other values."""
+        depicts = self.template.depicts if depicts is None else depicts
+        shown = (self.system, self.labels, values or self.known, depicts, self.givens)
+        return situation(*shown, tell=telling(self.template), drawn=drawn)
+
+    def alone(
+        self, body: str, pivot: str, values: Mapping[str, float] | None = None, **choices: Any
+    ) -> Scene:
+        """The free-body diagram of one body."""
+        shown = (self.system, self.labels, values or self.values, body, pivot)
+        return free_body(*shown, tell=telling(self.template), **choices)
 
 
 def read_case(name: str) -> Template:

@@ -12,6 +12,7 @@ from probgen.figures.paper.scene import Scene
 from probgen.figures.situation.drawing import situation
 from probgen.figures.situation.stage import Stage, stage_at
 from probgen.quantities.expression import Number, evaluate
+from tests.figures.telling import telling
 
 HEAD = """
 id = "case"
@@ -349,7 +350,8 @@ def sketch(text: str, *shown: str, named: Sequence[str] = ()) -> Scene:
     template = template_of(text, shown)
     _, values, givens = _numbered(template)
     system, labels = template.system, template.labels
-    return situation(system, labels, values, template.depicts, givens, named=named)
+    depicts, tell = template.depicts, telling(template)
+    return situation(system, labels, values, depicts, givens, tell=tell, named=named)
 
 
 def surveyed(template: Template, values: Mapping[str, float]) -> Survey:
@@ -358,7 +360,8 @@ def surveyed(template: Template, values: Mapping[str, float]) -> Survey:
 
 def alone(template: Template, values: Mapping[str, float], body: str, pivot: str) -> Scene:
     """The free-body diagram of one body."""
-    return free_body(template.system, template.labels, values, body, pivot)
+    tell = telling(template)
+    return free_body(template.system, template.labels, values, body, pivot, tell=tell)
 
 
 def stage(text: str, *shown: str, scale: float = 40.0) -> Stage:

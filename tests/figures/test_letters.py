@@ -48,7 +48,7 @@ def points_named(problem: Problem, own: Worked) -> set[str]:
 
 def lettered(problem: Problem, own: Worked) -> set[str]:
     scenes = [scene for _, scene in every_scene(problem, own)]
-    scenes.append(situation_scene(problem.template, own, solved=True))
+    scenes.append(situation_scene(problem, own, solved=True))
     return {shape.tag.removeprefix("letter:") for s in scenes for shape in s.tagged("letter")}
 
 

@@ -56,13 +56,16 @@ def figure(template: str, kind: str) -> str:
     labels = own.case.labels
     system, givens, depicts = own.case.system, own.draw.values, single.problem.template.depicts
     known = {name: own.case.values[name] for name in (*givens, "g")}
+    tell = single.problem.tell
     sizes = drawn_sizes(single.problem.template, known)
     if kind == "situation":
-        return svg(situation(system, labels, known, depicts, givens, drawn=sizes))
+        return svg(situation(system, labels, known, depicts, givens, tell=tell, drawn=sizes))
     pivot = next(iter(single.problem.plan.pivots), "")
     body = system.bodies[0].id
     look = look_of(depicts, body)
-    return svg(free_body(system, labels, own.complete, body, pivot, drawn=sizes, look=look))
+    return svg(
+        free_body(system, labels, own.complete, body, pivot, tell=tell, drawn=sizes, look=look)
+    )
 
 
 def contact_sheet() -> str:

@@ -5,11 +5,16 @@ from collections.abc import Iterator
 import pytest
 
 from probgen.bank.bank import default_bank
-from probgen.papers.page import key_of, sheet_of
+from probgen.course.roster import Student
+from probgen.course.setfile import Assigned, ProblemSet
+from probgen.course.version import Version
+from probgen.papers.page import Copy, key_of, sheet_of
 from probgen.sheets.document import Blank
+from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
 from probgen.working.result import ResultKind
 from tests.papers.test_page import copy_of
+from tests.situations import HEAD, HINGED, SHELF, STAYED, worked
 
 IDS = sorted(default_bank().files)
 WAYS = {
@@ -54,3 +59,52 @@ def test_what_happens_first_is_circled() -> None:
     assert push.unit == "N"
     assert not first.written
     assert "slides / " in str(first.choices)
+
+
+SLIPPING = (
+    HEAD
+    + """
+[given]
+m = { name = "mass", choices = [4.0], unit = "kg" }
+P = { name = "push", choices = [12.0], unit = "N" }
+mu = { name = "coefficient", choices = [0.40], unit = "1" }
+[body.crate]
+particle = true
+[[weight]]
+mass = "m"
+[[force]]
+magnitude = "P"
+direction = 0
+[[rough]]
+normal = "N"
+friction = "f"
+coefficient = "mu"
+verge = false
+"""
+)
+
+
+def blanks_of_text(text: str) -> list[list[Blank]]:
+    problem, own = worked(text)
+    problem_set = ProblemSet("", "Own", "", (Assigned("own", 10),))
+    copy = Copy(problem_set, Version(0, "", "", Student("", "")), (problem,), (own,))
+    (shown,) = sheet_of(copy).problems
+    return [list(part.blanks) or [Blank((), part.unit)] for part in shown.parts]
+
+
+@pytest.mark.parametrize("named", ["", 'quantity = "f.limit"\n'])
+def test_a_limit_of_friction_has_a_place_for_yes_or_no_and_one_for_the_margin(named: str) -> None:
+    """Such a limit is called f.limit, after the friction it is of."""
+    ((verdict, margin),) = blanks_of_text(f'{SLIPPING}[[find]]\n{named}as = "holds"\n')
+    assert plain_text(verdict.choices) == "yes / no"
+    assert not verdict.written
+    assert (plain_text(margin.label), margin.unit) == ("margin", "N")
+
+
+def test_what_is_asked_twice_in_two_ways_has_places_of_its_own() -> None:
+    """A component is told beside a magnitude and direction, and asked by itself."""
+    one = '[[find]]\nquantity = "R.x"\n'
+    other = '[[find]]\nquantity = "R"\nas = "components"\n'
+    whole = '[[find]]\nquantity = "R"\nas = "magnitude and direction"\n'
+    parts = blanks_of_text(SHELF + HINGED + STAYED + one + other + whole)
+    assert [[blank.unit for blank in part] for part in parts] == [["N"], ["N", "N"], ["N", "°"]]

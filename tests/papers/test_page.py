@@ -130,7 +130,7 @@ def test_every_picture_a_key_asks_for_is_there() -> None:
 def test_the_key_shows_the_sheet_s_figure_unless_a_size_is_sought(id: str) -> None:
     copy = copy_of(id)
     (face,) = copy.faces
-    solved = situation_scene(face.problem.template, face.own, solved=True)
+    solved = situation_scene(face.problem, face.own, solved=True)
     (asked,), (answered,) = sheet_of(copy).problems, key_of(copy).solutions
     assert answered.figure == solved
     assert (asked.figure != solved) <= asks_for_sizes(face.problem.template)

@@ -37,17 +37,13 @@ def test_a_length_that_is_sought_is_not_to_be_measured(text: str, asks: bool) ->
 def test_the_key_s_figure_has_what_was_sought_in_its_place() -> None:
     text = cabinet("100", m="50.0", b="0.50", h="0.80", mu="0.30") + SLIDES + finding("x")
     problem, own = worked(text)
-    asked, answered = (
-        situation_scene(problem.template, own, solved=solved) for solved in (False, True)
-    )
+    asked, answered = (situation_scene(problem, own, solved=solved) for solved in (False, True))
     assert asked != answered
 
 
 def test_without_anything_sought_it_is_the_same_figure() -> None:
     problem, own = worked(STAYED_SHELF)
-    asked, answered = (
-        situation_scene(problem.template, own, solved=solved) for solved in (False, True)
-    )
+    asked, answered = (situation_scene(problem, own, solved=solved) for solved in (False, True))
     assert asked == answered
 
 
@@ -62,7 +58,7 @@ def test_points_in_one_place_are_told_and_not_drawn() -> None:
     problem, own = worked(STAYED_SHELF)
     own.case.values["L"] = own.case.values["d"] = 0.0  # type: ignore[index]
     with pytest.raises(InputError, match="values whose figure can be drawn"):
-        situation_scene(problem.template, own, solved=False)
+        situation_scene(problem, own, solved=False)
 
 
 def test_a_body_alone_shows_the_pivot_of_the_working() -> None:

@@ -85,10 +85,11 @@ def letters_in(told: object) -> Iterator[str]:
 
 def unseen(problem: Problem, own: Worked) -> set[str]:
     """Letters of the key that stand in no figure, nor in a table of what is given and asked."""
-    scenes = [situation_scene(problem.template, own, solved=True)]
+    scenes = [situation_scene(problem, own, solved=True)]
     scenes += [free_body_scene(problem, own, body.id) for body in own.case.system.bodies]
     seen = {letter for scene in scenes for label in scene.labels for letter in letters_in(label)}
-    seen |= {given.symbol for given in problem.template.givens}
+    labels = problem.template.labels.quantities
+    seen |= {labels[given.id].symbol for given in problem.template.givens}
     seen |= {own.case.labels.whole(element.id).symbol for element in own.case.system.elements}
     # A key says what B_x is where it first uses it.
     forces = {letter for force in own.case.system.forces for letter in letters_in(force.magnitude)}

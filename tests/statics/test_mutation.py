@@ -42,6 +42,7 @@ from probgen.statics import (
 )
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import Angle, cosine, sine, way
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Couple, Force, Kind, Link, System
 from probgen.working import case
 from tests.situations import (
@@ -214,9 +215,9 @@ def swapped_sides(system: System) -> Iterator[plan.Outcome]:
                 yield outcome
 
 
-def swapped_angle(known: Mapping[str, float], id: str) -> float:
+def swapped_angle(known: Mapping[str, float], of: Quantity) -> float:
     """The angle from the other axis."""
-    return 90.0 - _direction(known, id)
+    return 90.0 - _direction(known, of)
 
 
 def wrong_root(step: derivation.Step, *rest: Any) -> derivation.Step:

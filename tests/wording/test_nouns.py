@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from probgen.bank.labels import ByKind
 from probgen.statics.system import Find, Form
 from probgen.wording.nouns import NO_NOUNS, Nouns
 from tests.situations import FIND_T, HINGED, SHELF, STAYED, TWO_BEAMS, worked
@@ -28,7 +29,7 @@ def test_each_thing_has_its_author_s_words() -> None:
     unknown = '[unknown]\nM = { name = "load mass", unit = "kg" }\n[points]'
     nouns = nouns_of(text.replace("[points]", unknown))
     assert nouns.body("shelf") == "shelf"
-    assert nouns.element("T") == "the steel wire"
+    assert nouns.element("T") == "steel wire"
     assert nouns.quantity("d") == "distance to the cable"
     assert nouns.limit("snaps") == "the wire snaps"
     assert nouns.reason("1") == "a scale shows it"
@@ -44,7 +45,7 @@ def test_what_the_author_leaves_unsaid_is_empty() -> None:
 def test_a_couple_is_called_after_what_exerts_it() -> None:
     motor = '[[couple]]\nbody = "right"\nat = "B"\nmoment = "5 N*m"\nsymbol = "M_m"\n'
     nouns = nouns_of(TWO_BEAMS + motor + 'name = "motor"\n')
-    assert (nouns.couple("M_m"), nouns.couple("M_A")) == ("the motor", "the support")
+    assert (nouns.couple("M_m"), nouns.couple("M_A")) == ("motor", ByKind.SUPPORT)
 
 
 def test_whole_papers_have_no_nouns() -> None:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import fields, is_dataclass, replace
 from functools import cache
+from html.parser import HTMLParser
 from pathlib import Path
 from typing import Any
 
@@ -34,6 +35,7 @@ from probgen.quantities.expression import (
 from probgen.quantities.formula import Balance, Relation, Words
 from probgen.quantities.unit import UNITS
 from probgen.sheets.document import Cover, Key, Sheet
+from probgen.sheets.html.pages import HtmlPages
 from probgen.sheets.latex.layout import Layouts
 from probgen.wording.block import Inline, Math, Text
 from probgen.wording.english import ENGLISH
@@ -42,6 +44,7 @@ from probgen.wording.nouns import Nouns
 from probgen.wording.page_words import PageWords
 from probgen.working.convention import Convention
 from probgen.working.fact import Fact
+from tests.situations import HEAD
 
 ROOT = Path(__file__).parents[2]
 TEMPLATES = [
@@ -53,6 +56,87 @@ TEMPLATES = [
     "structures/footbridge-two-beams",
     "structures/table-pulley-sand",
 ]
+# What these say no names and no reasons of, the language has to have words for.
+UNNAMED = {
+    "shared": HEAD
+    + """
+[given]
+L = { name = "length", choices = [1.20], unit = "m" }
+m = { name = "mass", choices = [4.0], unit = "kg" }
+[points]
+A = [0, 0]
+B = ["L", 0]
+C = ["0.8*L", 0]
+[body.shelf]
+along = ["A", "B"]
+[[weight]]
+uniform = true
+mass = "m"
+[[hinge]]
+at = "A"
+symbol = "R"
+[[cable]]
+at = "C"
+direction = 140
+symbol = "T_1"
+[[cable]]
+at = "B"
+direction = 120
+symbol = "T_2"
+[[share]]
+of = "T_2"
+to = "T_1"
+ratio = 2
+[[find]]
+quantity = "T_1"
+[[find]]
+quantity = "R"
+as = "magnitude and direction"
+""",
+    "slipping": HEAD
+    + """
+[given]
+m = { name = "mass", choices = [4.0], unit = "kg" }
+P = { name = "push", choices = [12.0], unit = "N" }
+mu = { name = "coefficient", choices = [0.40], unit = "1" }
+[body.crate]
+particle = true
+[[weight]]
+mass = "m"
+[[force]]
+magnitude = "P"
+direction = 0
+[[rough]]
+normal = "N"
+friction = "f"
+coefficient = "mu"
+verge = false
+[[find]]
+quantity = "f.limit"
+as = "holds"
+[[find]]
+quantity = "f"
+""",
+    "verge": HEAD
+    + """
+[given]
+m = { name = "mass", choices = [4.0], unit = "kg" }
+mu = { name = "coefficient", choices = [0.40], unit = "1" }
+[body.crate]
+particle = true
+[[weight]]
+mass = "m"
+[[force]]
+direction = 0
+symbol = "P"
+[[rough]]
+normal = "N"
+friction = "f"
+coefficient = "mu"
+[[find]]
+quantity = "P"
+""",
+}
 METHODS = {
     "usual": Convention(),
     "arms": Convention(torque="arm", direction="vertical", turning="moment"),
@@ -83,7 +167,7 @@ def _shown(value: object) -> Iterator[Inline]:
         for part in value:
             yield from _shown(part)
     elif isinstance(value, Fact):
-        yield Text(f"{type(value).__name__} ")
+        yield Text(f" {type(value).__name__} ")
         yield from _formulas(value)
 
 
@@ -102,7 +186,8 @@ MADE_UP = Language(say, page_words())
 @cache
 def copy(name: str, method: str, language: Language) -> Copy:
     path = ROOT / "templates" / f"{name}.toml"
-    template = read_template(path.read_text(encoding="utf-8"), path.name)
+    text = UNNAMED[name] if name in UNNAMED else path.read_text(encoding="utf-8")
+    template = read_template(text, path.name)
     convention = METHODS[method]
     problem = prepare(template, convention, language)
     own = work(problem, draw_class(problem, "language", ["0"]).draws)
@@ -113,13 +198,18 @@ def copy(name: str, method: str, language: Language) -> Copy:
 
 
 def runs(part: object) -> Iterator[str]:
-    """All running text of a document; formulas and figures are no words."""
+    """All running text of a document, with what its figures say and show; formulas are no words."""
     if isinstance(part, str):
         yield part
+    elif isinstance(part, Scene):
+        yield part.words
+        yield from (label.text for label in part.labels if isinstance(label.text, str))
+    elif isinstance(part, Mapping):
+        yield from runs(tuple(part.values()))
     elif isinstance(part, tuple):
         for each in part:
             yield from runs(each)
-    elif is_dataclass(part) and not isinstance(part, Math | Scene | PIECES):
+    elif is_dataclass(part) and not isinstance(part, Math | PIECES):
         for field in fields(part):
             if field.name not in ("code", "kind", "room", "body", "relation"):  # not printed
                 yield from runs(getattr(part, field.name))
@@ -133,7 +223,10 @@ def authors_words(of: Copy) -> set[str]:
     """Of the title, the statement, what is asked and what quantities are called."""
     problem = of.problems[0]
     asked = [problem.nouns.asked(find) for find in problem.template.system.finds]
-    called = [f"{each.name} {each.measured}" for each in problem.nouns.labels.quantities.values()]
+    called = [
+        f"{each.name if isinstance(each.name, str) else ''} {each.measured}"
+        for each in problem.nouns.labels.quantities.values()
+    ]
     return words(" ".join([problem.template.title, problem.template.statement, *asked, *called]))
 
 
@@ -147,7 +240,7 @@ UNIT_WORDS = set().union(*(words(unit.plain) for unit in UNITS.values()))
 MADE_UP_WORDS = {kind.__name__ for kind in kinds_of_fact()} | set().union(
     *(words(text) for text in runs(MADE_UP.page))
 )
-CASES = [(name, method) for name in TEMPLATES for method in METHODS]
+CASES = [(name, method) for name in (*TEMPLATES, *UNNAMED) for method in METHODS]
 
 
 @pytest.mark.parametrize(("name", "method"), CASES)
@@ -164,6 +257,32 @@ def test_a_document_holds_no_words_but_its_language_s_and_its_author_s(
 
 
 @pytest.mark.parametrize(("name", "method"), CASES)
+def test_figures_say_and_show_what_the_language_has_for_it(name: str, method: str) -> None:
+    made_up = copy(name, method, MADE_UP)
+    (solution,) = key_of(made_up).solutions
+    diagrams = [scene for name, scene in solution.pictures.items() if name != "situation"]
+    for scene in (solution.figure, *diagrams):
+        assert scene is not None
+        (said,) = {*words(scene.words)} & {"SituationShown", "DiagramShown"}
+        noted = {label.text for label in scene.labels if isinstance(label.text, str)}
+        assert noted <= {"ScaleNoted", "PairsNoted"}
+        assert said == "SituationShown" or "ScaleNoted" in noted
+
+
+@pytest.mark.parametrize(("name", "method"), CASES)
+def test_a_page_for_the_screen_has_no_words_of_another_language(name: str, method: str) -> None:
+    made_up = copy(name, method, MADE_UP)
+    pages = HtmlPages(MADE_UP.page)
+    articles = pages.sheet(sheet_of(made_up)), pages.key(key_of(made_up))
+    read = Read(pages.whole(made_up.problems[0].template.title, *articles))
+    known = MADE_UP_WORDS | UNIT_WORDS | FUNCTIONS | authors_words(made_up)
+    assert {word for text in read.shown for word in words(text)} - known == set()
+    assert {word for text in read.formulas for word in words(text)} - known == set()
+    assert read.language == MADE_UP.page.language
+    assert len(read.formulas) > 20
+
+
+@pytest.mark.parametrize(("name", "method"), CASES)
 def test_numbers_and_equations_are_the_same(name: str, method: str) -> None:
     """The language changes words only: equations, values and points are those of English."""
 
@@ -176,6 +295,35 @@ def test_numbers_and_equations_are_the_same(name: str, method: str) -> None:
     assert displays(made_up) == displays(english)
     assert displays(english)
 
+
+class Read(HTMLParser):
+    """What a reader gets of a page, on the screen or read aloud: text, labels, formulas' text."""
+
+    def __init__(self, page: str) -> None:
+        super().__init__()
+        self.shown: list[str] = []
+        self.formulas: list[str] = []
+        self.language = ""
+        self._within: list[str] = []
+        self.feed(page)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self._within.append(tag)
+        given = dict(attrs)
+        self.language = self.language or given.get("lang") or ""
+        self.shown += [given[name] or "" for name in LABELLING if name in given]
+
+    def handle_endtag(self, tag: str) -> None:
+        while self._within.pop() != tag:
+            pass
+
+    def handle_data(self, data: str) -> None:
+        if "style" not in self._within:
+            (self.formulas if "math" in self._within else self.shown).append(data)
+
+
+LABELLING = ("alt", "aria-label", "title", "placeholder")
+FUNCTIONS = {"sin", "cos", "tan", "arcsin", "arccos", "arctan"}
 
 # What layouts print.
 

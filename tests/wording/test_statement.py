@@ -8,6 +8,7 @@ from probgen.input.fault import InputError
 from probgen.quantities.expression import Name
 from probgen.quantities.formula import Relation
 from probgen.wording.block import Inline, Math, Text
+from probgen.wording.english import ENGLISH
 from probgen.wording.statement import tell_statement
 
 
@@ -22,6 +23,7 @@ CASES = [
     ("{{ mass_1 | symbol }} at {{ O }}", ["symbol", " at ", "letter"]),
     ("It is {{ mass_1 | equation }}.", ["It is ", "equation", "."]),
     ("{{ distance_2 }}{{ P }}", ["unknown", "unknown"]),
+    ("Of {{ mass_1 | quantity }} m.", ["Of ", "mass", " m."]),
     ("No\n   numbers \u2003here.", ["No numbers here."]),
     ("100 % of \\LaTeX & <b>", ["100 % of \\LaTeX & <b>"]),
     ("{{mass_1|symbol}}, {{\n  O\n}}", ["symbol", ", ", "letter"]),
@@ -48,12 +50,12 @@ def kind(inline: Inline, drawn: Draw) -> str:
 def test_names_become_formulas(statement: str, told: list[str]) -> None:
     template = seesaw(statement)
     drawn = draw(template, "s", "ann")
-    assert [kind(inline, drawn) for inline in tell_statement(template, drawn)] == told
+    assert [kind(inline, drawn) for inline in tell_statement(template, drawn, ENGLISH)] == told
 
 
 def test_marks_an_author_types_are_only_text() -> None:
     template = seesaw("A\ue000value:mass_1\ue001 plank.")
-    told = tell_statement(template, draw(template, "s", "ann"))
+    told = tell_statement(template, draw(template, "s", "ann"), ENGLISH)
     assert told == (Text("A\ue000value:mass_1\ue001 plank."),)
 
 
@@ -92,5 +94,5 @@ def test_anything_but_names_is_refused(statement: str) -> None:
 def test_every_statement_tells_every_given(id: str) -> None:
     template = default_bank().read(id)
     drawn = draw(template, "s", "ann")
-    told = {i.formula[0] for i in tell_statement(template, drawn) if isinstance(i, Math)}
+    told = {i.formula[0] for i in tell_statement(template, drawn, ENGLISH) if isinstance(i, Math)}
     assert set(drawn.values.values()) <= told

@@ -30,7 +30,7 @@ class Frame:
 
 def frame_of(measured: Survey, axes: Sequence[Axis]) -> Frame:
     """The frame of some balances' axes, which may lie along a slope."""
-    if not axes or all(axis.label in ("x", "y") for axis in axes):
+    if not any(axis.tilted for axis in axes):
         return Frame()
     first, *others = sorted(axes, key=lambda axis: measured.number(axis.direction))
     tilt = measured.number(first.direction)

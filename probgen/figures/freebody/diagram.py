@@ -26,7 +26,7 @@ from probgen.figures.freebody.lengths import (
 )
 from probgen.figures.freebody.lettering import Lettering
 from probgen.figures.freebody.outline import HALF, draw_body
-from probgen.figures.measured.alt_text import diagram_words
+from probgen.figures.measured.alt_text import diagram_shown
 from probgen.figures.measured.distributed import rows
 from probgen.figures.measured.survey import Opening, Survey, openings, survey
 from probgen.figures.measured.vector import (
@@ -57,6 +57,8 @@ from probgen.quantities.expression import Value
 from probgen.quantities.unit import LENGTH
 from probgen.statics.equation import Axis, Equation
 from probgen.statics.system import Body, System
+from probgen.working.fact import Tell
+from probgen.working.figure import PairsNoted, ScaleNoted
 
 WIDTH: Final = 241.0
 HEIGHT: Final = 170.0
@@ -79,6 +81,8 @@ def free_body(
     values: Mapping[str, Value],
     body_id: str,
     pivot: str,
+    *,
+    tell: Tell,
     positive: Sense = "counter-clockwise",
     drawn: Mapping[str, float] | None = None,
     look: Look = Look.BEAM,
@@ -88,8 +92,8 @@ def free_body(
     """The free-body diagram of one body.
 
     values: coherent values of every quantity, the solved ones included, for the lengths of the
-    arrows.  pivot: the point torques are taken about, "" for none.  positive: the rotation counted
-    positive.
+    arrows.  pivot: the point torques are taken about, "" for none.
+    tell: says what it shows and what is printed in it.  positive: the rotation counted positive.
     drawn: sizes (coherent units) the situation is drawn with; the diagram takes the lengths among
     them and then says that it is not to scale, while its angles stay true.
     look: what the body is drawn as in its situation, of which solids and rounds keep their outline.
@@ -110,6 +114,7 @@ def free_body(
         lengths_of(measured, balance, body_id) if balance else Lengths(),
         frame_of(measured, axes),
         pivot,
+        tell,
         positive,
         parted=balance is not None and balance.method.torque == "components",
         distorted=bool(lengths),
@@ -160,6 +165,7 @@ class _Shown:
     lengths: Lengths
     frame: Frame
     pivot: str
+    tell: Tell
     positive: Sense
     parted: bool
     distorted: bool
@@ -175,6 +181,7 @@ class _Diagram:
         self.body = body = shown.body
         self.look = shown.look
         self.pivot = shown.pivot
+        self.tell = shown.tell
         self.positive = shown.positive
         self.distorted = shown.distorted
         self.lengths = shown.lengths
@@ -237,7 +244,7 @@ class _Diagram:
         shown = (*self.single, *self.joints)
         points = {self.measured.places[f.point]: f.point for f in self.system.forces}
         letters = [points.get(vector.at, "") for vector in shown]
-        words = diagram_words(self.measured.labels, self.body, shown, letters)
+        words = self.tell(diagram_shown(self.body, shown, letters))
         shapes = tuple(self.field.shapes)
         return Scene(shapes, self.field.box, self.scale, words, self.lettering.strained)
 
@@ -322,19 +329,17 @@ class _Diagram:
 
     def _notes(self) -> None:
         """What is to scale and what is not, and what the strokes across some arrows mean."""
-        scale = f"arrows {'' if self.arrows.lengths.linear else 'not '}to scale"
-        if self.distorted:
-            scale = "lengths not to scale" if self.arrows.lengths.linear else "not to scale"
-        draw_note(self.field, scale, "note:scale")
+        scale = ScaleNoted(lengths=not self.distorted, arrows=self.arrows.lengths.linear)
+        draw_note(self.field, self.tell(scale), "note:scale")
         if any(vector.id in self.marks for vector in self.forces):
-            draw_note(self.field, "ticks: action and reaction", "note:pairs")
+            draw_note(self.field, self.tell(PairsNoted()), "note:pairs")
 
 
 def _joints(labels: Labels, forces: Sequence[Vector]) -> dict[Vector, tuple[Vector, ...]]:
     """The force of each joint that acts as its two components are assumed, and these."""
     found: dict[str, list[Vector]] = {}
     for vector in forces:
-        if vector.part in ("x", "y"):
+        if vector.part.is_component:
             found.setdefault(vector.element, []).append(vector)
     return {
         resultant(labels.whole(id), legs): tuple(legs)

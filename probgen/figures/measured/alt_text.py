@@ -1,86 +1,57 @@
-"""A figure in words, for readers who cannot see it: one or two sentences from the system."""
+"""What a figure shows, as facts that a language says for readers who cannot see it."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from typing import Final
 
-from probgen.bank.labels import Labels
 from probgen.figures.measured.vector import Vector
-from probgen.quantities.printing import symbol_plain
+from probgen.quantities.expression import Name
 from probgen.statics.system import Body, Element, Kind, System
+from probgen.working.direction import Way, way_of
+from probgen.working.figure import Acting, BodyShown, DiagramShown, ForceShown, SituationShown
 
 _HELD: Final = (
     Kind.HINGE, Kind.FIXED, Kind.ROLLER, Kind.CONTACT, Kind.ROUGH, Kind.CABLE, Kind.MUSCLE,
-    Kind.ROPE, Kind.SPRING, Kind.STRUT, "cut",
+    Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.CUT,
 )  # fmt: skip
-_COMPASS: Final = (
-    "to the right", "up and to the right", "straight up", "up and to the left", "to the left",
-    "down and to the left", "straight down", "down and to the right",
-)  # fmt: skip
+_ALIGNED: Final = 0.5  # degrees from an axis within which a force is said to be along it
 
 
-def situation_words(system: System, labels: Labels) -> str:
-    """What a situation shows: each body, what holds it, and what loads it."""
-    return " ".join(_body_words(system, labels, body) for body in system.bodies)
+def situation_shown(system: System) -> SituationShown:
+    """Each body, what holds it, and what loads it."""
+    return SituationShown(tuple(_body_shown(system, body) for body in system.bodies))
 
 
-def _body_words(system: System, labels: Labels, body: Body) -> str:
-    elements = [e for e in system.elements if e.body == body.id]
-    holds = _unique(_at(labels, e, body) for e in elements if e.kind in _HELD)
-    loads = _unique(_load(labels, e, body) for e in elements if e.kind not in _HELD)
-    parts = [f"is held by {_listed(holds)}"] if holds else []
-    if loads:
-        parts.append(f"{'carries' if holds else 'is acted on by'} {_listed(loads)}")
-    told = (f"The {_noun(labels, body)}", " and ".join(parts))
-    return f"{' '.join(filter(None, told))}."
+def _body_shown(system: System, body: Body) -> BodyShown:
+    elements = [each for each in system.elements if each.body == body.id]
+    holds = tuple(_acting(each, body) for each in elements if each.kind in _HELD)
+    loads = tuple(_acting(each, body) for each in elements if each.kind not in _HELD)
+    return BodyShown(body.id, holds, loads)
 
 
-def _load(labels: Labels, element: Element, body: Body) -> str:
-    if element.kind == Kind.WEIGHT:
-        return f"the weight of {_at(labels, element, body)}"
-    return _at(labels, element, body)
+def _acting(element: Element, body: Body) -> Acting:
+    return Acting(element.id, element.kind, element.at if _has_extent(body) else "")
 
 
-def _at(labels: Labels, element: Element, body: Body) -> str:
-    """What exerts a force, and where on a body with extent."""
-    where = f" at {symbol_plain(element.at)}" if element.at and len(body.outline) > 1 else ""
-    return f"{labels.elements[element.id].name}{where}"
+def diagram_shown(body: Body, forces: Sequence[Vector], points: Sequence[str]) -> DiagramShown:
+    """Every force, where it acts, and which way; points: the letter of each force's point."""
+    shown = (
+        ForceShown(
+            Name(force.symbol, force.symbol),
+            point if _has_extent(body) else "",
+            roughly(force.direction),
+        )
+        for force, point in zip(forces, points, strict=True)
+    )
+    return DiagramShown(body.id, tuple(shown))
 
 
-def diagram_words(
-    labels: Labels, body: Body, forces: Sequence[Vector], letters: Sequence[str]
-) -> str:
-    """What a free-body diagram shows: every force, where, and which way.
-
-    letters: the point of each force.
-    """
-    told = [
-        f"{symbol_plain(force.symbol)}"
-        + (f" at {symbol_plain(letter)}" if len(body.outline) > 1 else "")
-        + f" {towards(force.direction)}"
-        for force, letter in zip(forces, letters, strict=True)
-    ]
-    return f"Free-body diagram of the {_noun(labels, body)}: {_listed(told)}."
+def roughly(direction: float) -> Way:
+    """Which way: along an axis where it is within half a degree of one, else in which quarter."""
+    nearest = 90.0 * round(direction / 90.0)
+    return way_of(nearest if abs(direction - nearest) < _ALIGNED else direction)
 
 
-def towards(direction: float) -> str:
-    """A direction in words: within half a degree of an axis, or in which quarter."""
-    turn = direction % 360.0
-    if abs((turn + 45.0) % 90.0 - 45.0) < 0.5:
-        return _COMPASS[2 * round(turn / 90.0) % 8]
-    return _COMPASS[2 * int(turn // 90.0) + 1]
-
-
-def _noun(labels: Labels, body: Body) -> str:
-    return labels.bodies[body.id].removeprefix("the ")
-
-
-def _unique(words: Iterable[str]) -> list[str]:
-    return list(dict.fromkeys(words))
-
-
-def _listed(words: Sequence[str]) -> str:
-    if len(words) < 3:
-        return " and ".join(words)
-    return ", ".join(words[:-1]) + " and " + words[-1]
+def _has_extent(body: Body) -> bool:
+    return len(body.outline) > 1

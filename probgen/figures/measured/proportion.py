@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
+from enum import Enum, auto
 from itertools import chain, combinations, pairwise
 from typing import Final
 
@@ -12,15 +14,17 @@ from probgen.figures.paper.placement import around
 from probgen.figures.paper.scene import Box
 from probgen.figures.paper.type_metrics import extent
 from probgen.statics.system import Body
+from probgen.working.fact import Tell
+from probgen.working.figure import ScaleNoted
 
-_NOTE: Final = "not to scale"
 _SMALL: Final = 8.0  # size of the note, pt
 _NEAR: Final = 1e-6  # of the size of a body: no distance
 
 
-def note_distorted(field: Field) -> None:
+def note_distorted(field: Field, tell: Tell) -> None:
     """Say that a drawing's proportions are not true: where it leaves room low down, or below it."""
-    box, room = field.box, extent(_NOTE, _SMALL)
+    note = tell(ScaleNoted(lengths=False))
+    box, room = field.box, extent(note, _SMALL)
     width, height = room.width, room.height + room.depth
     inside = (
         Box(left, bottom, left + width, bottom + height)
@@ -29,20 +33,35 @@ def note_distorted(field: Field) -> None:
         for left in (box.left + part * (box.width - width),)
         if box.width > width and box.height > height
     )
-    below = around(_NOTE, ((complex(box.right - width / 2, box.bottom), 270.0),), size=_SMALL)
-    field.place(_NOTE, chain(inside, below), "note:scale", _SMALL)
+    below = around(note, ((complex(box.right - width / 2, box.bottom), 270.0),), size=_SMALL)
+    field.place(note, chain(inside, below), "note:scale", _SMALL)
 
 
-def disturbances(true: Survey, drawn: Survey) -> Iterator[str]:
-    """What is elsewhere in a drawn figure than in truth, in words: points off their body, points
-    in another order along it, points that fall together.
-    """
+class Amiss(Enum):
+    """What is elsewhere in a drawn figure than in truth."""
+
+    OFF_BODY = auto()
+    CHANGED_PLACES = auto()
+    TOGETHER = auto()
+
+
+@dataclass(frozen=True, slots=True)
+class Disturbance:
+    """Points that are amiss; body: that they are off, or change places along, by its id."""
+
+    amiss: Amiss
+    points: tuple[str, ...]
+    body: str = ""
+
+
+def disturbances(true: Survey, drawn: Survey) -> Iterator[Disturbance]:
+    """Points off their body, points in another order along it, points that fall together."""
     for body in true.system.bodies:
         yield from _out_of_order(body, true, drawn)
     before, after = _together(true), _together(drawn)
     for one, other in after:
         if (one, other) not in before:
-            yield f"{one} and {other} fall together"
+            yield Disturbance(Amiss.TOGETHER, (one, other))
 
 
 def _together(measured: Survey) -> list[tuple[str, str]]:
@@ -55,20 +74,19 @@ def _together(measured: Survey) -> list[tuple[str, str]]:
     return [pair for pair, gap in gaps.items() if gap <= near]
 
 
-def _out_of_order(body: Body, true: Survey, drawn: Survey) -> Iterator[str]:
+def _out_of_order(body: Body, true: Survey, drawn: Survey) -> Iterator[Disturbance]:
     """What has moved along a body's axis, or off it."""
-    noun = true.labels.bodies[body.id].removeprefix("the ")
     stations: dict[str, tuple[float, float]] = {}
     for name in _points_on(body, true):
         station = _station(drawn.outline(body), drawn.places[name])
         if station is None:
-            yield f"{name} lies off the {noun}"
+            yield Disturbance(Amiss.OFF_BODY, (name,), body.id)
         else:
             own = _station(true.outline(body), true.places[name])
             stations[name] = (own or 0.0, station)
     for (one, (a, new_a)), (other, (b, new_b)) in combinations(stations.items(), 2):
         if (a - b) * (new_a - new_b) < 0:
-            yield f"{one} and {other} change places along the {noun}"
+            yield Disturbance(Amiss.CHANGED_PLACES, (one, other), body.id)
 
 
 def _points_on(body: Body, true: Survey) -> list[str]:

@@ -13,7 +13,7 @@ from probgen.figures.paper.scene import bearing, heading
 from probgen.quantities.expression import Expression, Name, Sum, times
 from probgen.statics.geometry import angle_of, cosine, sine
 from probgen.statics.quantity_id import Quantity
-from probgen.statics.system import Body, Force, Kind, System
+from probgen.statics.system import Body, Force, ForcePart, Kind, System
 
 _LEAST: Final = 14.0  # arrow of the least force drawn to scale, pt
 _SHORTEST: Final = 18.0  # arrow of a force next to nothing where arrows are not to scale, pt
@@ -39,7 +39,7 @@ class Vector:
     size: float
     direction: float
     element: str
-    part: str = ""
+    part: ForcePart = ForcePart.WHOLE
     sign: int = 1
     written: Expression | None = None
     pulls: bool = False
@@ -164,7 +164,7 @@ def pair_marks(system: System) -> dict[str, int]:
     counts: dict[tuple[str, str], int] = {}
     for force in system.forces:
         if force.pair and force.id not in marks:
-            whole = (force.element, "" if force.part in ("x", "y") else force.id)
+            whole = (force.element, "" if force.part.is_component else force.id)
             number = counts.setdefault(whole, len(counts) + 1)
             marks[force.id] = marks[force.pair] = number
     return marks

@@ -24,7 +24,7 @@ from probgen.figures.paper.type_metrics import extent
 from probgen.figures.parts import mechanical, person
 from probgen.figures.situation.datum import datum_of
 from probgen.quantities.expression import Number
-from probgen.statics.system import Body, Element, Kind
+from probgen.statics.system import Body, Element, ForcePart, Kind
 
 _APART: Final = 122.0  # between particles that do not touch, pt
 _HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kind.HINGE)
@@ -247,7 +247,7 @@ def _carriers(measured: Survey) -> dict[str, str]:
     system = measured.system
     found = {}
     for force in system.forces:
-        upward = force.pair and force.kind in _SURFACES and force.part == "normal"
+        upward = force.pair and force.kind in _SURFACES and force.part is ForcePart.NORMAL
         if upward and heading(measured.number(force.direction)).imag > 0.3:
             found[force.body] = system.force(force.pair).body
     return found

@@ -13,7 +13,7 @@ from typing import Final
 
 from probgen.bank.depiction import Depictions, Source
 from probgen.bank.labels import Labels
-from probgen.figures.measured.alt_text import situation_words
+from probgen.figures.measured.alt_text import situation_shown
 from probgen.figures.measured.proportion import note_distorted
 from probgen.figures.measured.survey import (
     Opening,
@@ -69,6 +69,7 @@ from probgen.figures.situation.support import draw_supports
 from probgen.quantities.expression import Expression, Name, Number, Value, names_in
 from probgen.quantities.unit import STIFFNESS
 from probgen.statics.system import Element, Kind, System
+from probgen.working.fact import Tell
 
 WIDTH: Final = 241.0
 HEIGHT: Final = 178.0
@@ -90,6 +91,7 @@ def situation(
     depicts: Depictions,
     givens: Mapping[str, Number],
     *,
+    tell: Tell,
     named: Collection[str] = (),
     drawn: Mapping[str, float] | None = None,
 ) -> Scene:
@@ -98,6 +100,7 @@ def situation(
     values: coherent values of the givens, derived quantities and g.  An unknown length or angle
     is drawn to scale when it is among them, and at a size that tells nothing when it is not.
     depicts: what bodies and elements are drawn as.  givens: the printed number of each quantity.
+    tell: says what it shows and what is printed in it.
     named: points the statement names, which are lettered with those of supports and lines.
     drawn: sizes (coherent units) some lengths or angles are drawn at instead of their own; the
     figure then says that it is not to scale.
@@ -106,7 +109,7 @@ def situation(
     measured = survey(system, labels, {**values, **(drawn or {})})
     measured = stacked(measured, {h.second.body: h.first.body for h in hoists_of(measured)})
     lettered, seen = frozenset(named), (spans(measured), openings(measured))
-    shown = _Shown(measured, depicts, givens, lettered, bool(drawn), *seen)
+    shown = _Shown(measured, depicts, givens, tell, lettered, bool(drawn), *seen)
     scene, core = _fitted(shown), _core(shown)
     filled = scene.scale * max(core.real / WIDTH, core.imag / HEIGHT)
     if core.real > POINTLIKE and (scene.strained or filled < _SMALL or not fits(scene, _ROOM)):
@@ -144,6 +147,7 @@ class _Shown:
     measured: Survey
     depicts: Depictions
     givens: Mapping[str, Number]
+    tell: Tell
     named: frozenset[str]
     distorted: bool
     spans: tuple[Span, ...]
@@ -195,9 +199,9 @@ class _Situation:
                     self._note(burdens.weight(element))
                 case Kind.FORCE if not self.stage.is_inner(element):
                     self._note(self._force(element))
-                case "couple":
+                case Kind.COUPLE:
                     self._couple(element)
-                case "cut":
+                case Kind.CUT:
                     self._section(element)
         for body in self.system.bodies:
             self.notes += burdens.spreads(body)
@@ -222,8 +226,8 @@ class _Situation:
             return again.labelled()
         self._letters()
         if self.shown.distorted:
-            note_distorted(self.field)
-        words = situation_words(self.system, self.measured.labels)
+            note_distorted(self.field, self.shown.tell)
+        words = self.shown.tell(situation_shown(self.system))
         shapes, strained = layered(self.field.shapes), 0 if placed else 1
         return Scene(shapes, self.field.box, self.scale, words, strained)
 

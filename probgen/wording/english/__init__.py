@@ -3,12 +3,22 @@
 Another language is another package like this one, and a `Language` made of it.
 """
 
-from probgen.wording.english import asked, balance, ending, forces, formulas, marks, papers, torque
+from probgen.wording.english import (
+    asked,
+    balance,
+    ending,
+    figures,
+    forces,
+    formulas,
+    marks,
+    papers,
+    torque,
+)
 from probgen.wording.english.page import PAGE
 from probgen.wording.english.saying import say
 from probgen.wording.language import Language
 
-_WORDS = (asked, balance, ending, forces, formulas, marks, papers, torque)
+_WORDS = (asked, balance, ending, figures, forces, formulas, marks, papers, torque)
 """The modules that register what they say."""
 
 ENGLISH = Language(say, PAGE)

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from typing import Final
 
-from probgen.bank.situation import with_article
+from probgen.quantities.unit import FORCE
 from probgen.wording.block import Math, Text
+from probgen.wording.english import names
 from probgen.wording.english.saying import say
 from probgen.wording.facts.asked import (
     AnswerNamed,
     ForceAsked,
     GravityTaken,
+    KindOfQuantity,
     LimitsAsked,
     LimitsOffered,
     MarginNamed,
@@ -25,13 +27,18 @@ from probgen.working.result import ResultKind
 
 
 @say.register
+def kind_of_quantity(fact: KindOfQuantity, nouns: Nouns) -> Inlines:
+    return (Text("weight" if fact.dimension == FORCE else fact.dimension.noun),)
+
+
+@say.register
 def gravity_taken(fact: GravityTaken, nouns: Nouns) -> Inlines:
     return filled("Take {g} throughout.", g=fact.value)
 
 
 @say.register
 def quantity_asked(fact: QuantityAsked, nouns: Nouns) -> Inlines:
-    named = with_article(nouns.quantity(fact.quantity.id))
+    named = names.the(names.quantity(fact.quantity.id, nouns))
     return filled("{named}, {q}", named=named, q=fact.quantity)
 
 
@@ -40,14 +47,14 @@ def force_asked(fact: ForceAsked, nouns: Nouns) -> Inlines:
     return filled(
         "the {asked} of the force from {by}, {F}",
         asked="components" if fact.components else "magnitude and direction",
-        by=nouns.element(fact.element),
+        by=names.the_element(fact.element, nouns),
         F=fact.letter,
     )
 
 
 @say.register
 def utmost_asked(fact: UtmostAsked, nouns: Nouns) -> Inlines:
-    limits = [nouns.limit(limit) for limit in fact.limits]
+    limits = [names.limit(limit, nouns) for limit in fact.limits]
     pattern = "the {largest} {named}, {q}, before {limits}"
     if len(limits) > 1:
         pattern = (
@@ -57,7 +64,7 @@ def utmost_asked(fact: UtmostAsked, nouns: Nouns) -> Inlines:
     return filled(
         pattern,
         largest="largest" if fact.largest else "smallest",
-        named=nouns.quantity(fact.quantity.id),
+        named=names.quantity(fact.quantity.id, nouns),
         q=fact.quantity,
         limits=" or ".join(limits),
     )
@@ -65,7 +72,7 @@ def utmost_asked(fact: UtmostAsked, nouns: Nouns) -> Inlines:
 
 @say.register
 def limits_asked(fact: LimitsAsked, nouns: Nouns) -> Inlines:
-    named = " or ".join(nouns.limit(limit) for limit in fact.limits)
+    named = " or ".join(names.limit(limit, nouns) for limit in fact.limits)
     return (Text(f"whether {named}, and by what margin"),)
 
 
@@ -96,12 +103,12 @@ def ways_offered(fact: WaysOffered, nouns: Nouns) -> Inlines:
 
 @say.register
 def limits_offered(fact: LimitsOffered, nouns: Nouns) -> Inlines:
-    return (Text(" / ".join(nouns.limit(limit) for limit in fact.limits)),)
+    return (Text(" / ".join(names.limit(limit, nouns) for limit in fact.limits)),)
 
 
 @say.register
 def yes_or_no(fact: YesOrNo, nouns: Nouns) -> Inlines:
-    return (Text(f"{nouns.limit(fact.limit)}: yes / no" if fact.limit else "yes / no"),)
+    return (Text(f"{names.limit(fact.limit, nouns)}: yes / no" if fact.limit else "yes / no"),)
 
 
 @say.register

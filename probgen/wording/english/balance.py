@@ -8,6 +8,7 @@ from probgen.quantities.expression import Expression
 from probgen.quantities.printing import symbol_plain
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import heading, numeral, series, the_bodies, toward
+from probgen.wording.english.names import quantity, reason
 from probgen.wording.english.saying import say
 from probgen.wording.facts.balance import (
     AxesAndTurning,
@@ -74,7 +75,7 @@ def together_heading(fact: TogetherHeading, nouns: Nouns) -> Inlines:
 
 @say.register
 def quantity_heading(fact: QuantityHeading, nouns: Nouns) -> Inlines:
-    return (Text(heading(nouns.quantity(fact.quantity))),)
+    return (Text(heading(quantity(fact.quantity, nouns))),)
 
 
 @say.register
@@ -170,8 +171,8 @@ def force_split(fact: ForceSplit, nouns: Nouns) -> Inlines:
 
 @say.register
 def conditions_hold(fact: ConditionsHold, nouns: Nouns) -> Inlines:
-    reasons = dict.fromkeys(nouns.reason(id) for id in fact.conditions)
-    return (Text(" ".join(heading(reason).rstrip(".") + "." for reason in reasons)),)
+    reasons = dict.fromkeys(reason(id, nouns) for id in fact.conditions)
+    return (Text(" ".join(heading(each).rstrip(".") + "." for each in reasons)),)
 
 
 @say.register

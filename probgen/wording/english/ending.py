@@ -7,6 +7,7 @@ from typing import Final
 from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain
 from probgen.wording.block import Text
+from probgen.wording.english import names
 from probgen.wording.english.grammar import capitalized, direction, heading, toward
 from probgen.wording.english.saying import say
 from probgen.wording.facts.ending import (
@@ -42,14 +43,14 @@ from probgen.working.verdict import Verdict
 
 @say.register
 def supposed_heading(fact: SupposedHeading, nouns: Nouns) -> Inlines:
-    return (Text(heading(nouns.limit(fact.limit))),)
+    return (Text(heading(names.limit(fact.limit, nouns))),)
 
 
 @say.register
 def limit_supposed(fact: LimitSupposed, nouns: Nouns) -> Inlines:
     return filled(
         "Suppose that {limit}: then {left} has just reached {right}.",
-        limit=nouns.limit(fact.limit),
+        limit=names.limit(fact.limit, nouns),
         left=fact.left,
         right=fact.right,
     )
@@ -72,7 +73,7 @@ def holds_heading(fact: HoldsHeading, nouns: Nouns) -> Inlines:
 
 @say.register
 def limit_reached(fact: LimitReached, nouns: Nouns) -> Inlines:
-    reached = filled("{limit} at {value}", limit=nouns.limit(fact.limit), value=fact.value)
+    reached = filled("{limit} at {value}", limit=names.limit(fact.limit, nouns), value=fact.value)
     return capitalized((*reached, Text("."))) if fact.only else reached
 
 
@@ -81,7 +82,7 @@ def limit_decides(fact: LimitDecides, nouns: Nouns) -> Inlines:
     return filled(
         "The {smaller} value decides: {limit} first, so the {largest} value is {value}.",
         smaller="smaller" if fact.largest else "larger",
-        limit=nouns.limit(fact.limit),
+        limit=names.limit(fact.limit, nouns),
         largest="largest" if fact.largest else "smallest",
         value=fact.value,
     )
@@ -115,7 +116,7 @@ def limit_judged(fact: LimitJudged, nouns: Nouns) -> Inlines:
         under="within" if most else "above",
         most="most" if most else "least",
         verdict=say(fact.verdict, nouns),
-        Limit=heading(nouns.limit(fact.limit)),
+        Limit=heading(names.limit(fact.limit, nouns)),
     )
 
 
@@ -129,7 +130,7 @@ def verdict(fact: Verdict, nouns: Nouns) -> Inlines:
 
 @say.register
 def limit_named(fact: LimitNamed, nouns: Nouns) -> Inlines:
-    return (Text(nouns.limit(fact.limit)),)
+    return (Text(names.limit(fact.limit, nouns)),)
 
 
 # Magnitude and direction.
@@ -216,11 +217,11 @@ def resultant_is(fact: ResultantIs, nouns: Nouns) -> Inlines:
 
 @say.register
 def force_acts(fact: ForceActs, nouns: Nouns) -> Inlines:
-    by = nouns.element(fact.element)
+    by = names.the_element(fact.element, nouns)
     return filled(
-        "{By} acts on the {body} with a force of {size}{joint}{way}.",
+        "{By} acts on {body} with a force of {size}{joint}{way}.",
         By=by[:1].upper() + by[1:],
-        body=nouns.body(fact.body),
+        body=names.the_body(fact.body, nouns),
         size=fact.size,
         joint=_joint(fact.direction),
         way=direction(fact.direction),
@@ -242,7 +243,7 @@ def check_heading(fact: CheckHeading, nouns: Nouns) -> Inlines:
 
 @say.register
 def body_check_heading(fact: BodyCheckHeading, nouns: Nouns) -> Inlines:
-    return (Text(f"Check: the {nouns.body(fact.body)}"),)
+    return (Text(f"Check: {names.the_body(fact.body, nouns)}"),)
 
 
 @say.register

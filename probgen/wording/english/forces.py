@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from typing import Final
 
 from probgen.quantities.expression import Expression
-from probgen.statics.system import Kind
+from probgen.statics.system import ForcePart, Kind
 from probgen.wording.english.grammar import at, counted, series, toward
+from probgen.wording.english.names import the_body, the_couple, the_element
 from probgen.wording.english.saying import say
 from probgen.wording.facts.forces import (
     CoupleNamed,
@@ -31,13 +32,13 @@ from probgen.working.direction import Way
 
 @say.register
 def forces_heading(fact: ForcesHeading, nouns: Nouns) -> Inlines:
-    return filled("Forces on the {body}", body=nouns.body(fact.body))
+    return filled("Forces on {body}", body=the_body(fact.body, nouns))
 
 
 @say.register
 def forces_counted(fact: ForcesCounted, nouns: Nouns) -> Inlines:
     act = "acts" if fact.forces == 1 else "act"
-    told = f"{counted(fact.forces, 'force').capitalize()} {act} on the {nouns.body(fact.body)}"
+    told = f"{counted(fact.forces, 'force').capitalize()} {act} on {the_body(fact.body, nouns)}"
     couples = f", and {counted(fact.couples, 'couple')}" if fact.couples else ""
     return filled("{told}{couples}:", told=told, couples=couples)
 
@@ -48,7 +49,7 @@ def joint_force(fact: JointForce, nouns: Nouns) -> Inlines:
         "the force {R} of {by}{at}, unknown in size and direction, so we write its components "
         "{parts}",
         R=fact.letter,
-        by=nouns.element(fact.element),
+        by=the_element(fact.element, nouns),
         at=at(fact.point),
         parts=_components(fact.parts),
     )
@@ -57,10 +58,10 @@ def joint_force(fact: JointForce, nouns: Nouns) -> Inlines:
 @say.register
 def joint_reaction(fact: JointReaction, nouns: Nouns) -> Inlines:
     return filled(
-        "the reaction of {by}{at}, equal and opposite to the force on the {other}: {parts}",
-        by=nouns.element(fact.element),
+        "the reaction of {by}{at}, equal and opposite to the force on {other}: {parts}",
+        by=the_element(fact.element, nouns),
         at=at(fact.point),
-        other=nouns.body(fact.other),
+        other=the_body(fact.other, nouns),
         parts=_components(fact.parts),
     )
 
@@ -89,17 +90,20 @@ _PUSHES: Final = {
     Kind.DISTRIBUTED: "the resultant {F} of {by}{at}, {way}",
     Kind.FIXED: "{part} {F} at the cut{at}, {way}",
 }
-_CUT_PARTS: Final = {"axial": "the axial force", "shear": "the shear force"}
+_CUT_PARTS: Final = {
+    ForcePart.AXIAL: "the axial force",
+    ForcePart.SHEAR: "the shear force",
+}
 _FORCE_NOUNS: Final = ("force", "push", "pull", "thrust", "load")
 
 
 @say.register
 def force_named(fact: ForceNamed, nouns: Nouns) -> Inlines:
     pattern = _PUSHES.get(fact.kind, _PUSHES[Kind.FORCE])
-    if fact.part == "friction":
+    if fact.part is ForcePart.FRICTION:
         pattern = "the friction {F} of {by}{at}, taken {way}"
     straight = fact.way.quarter in (1, 3)
-    by = nouns.element(fact.element)
+    by = the_element(fact.element, nouns)
     return filled(
         pattern,
         F=fact.letter,
@@ -121,7 +125,7 @@ def _of(by: str, force: Expression) -> Inlines:
 
 @say.register
 def couple_named(fact: CoupleNamed, nouns: Nouns) -> Inlines:
-    by = nouns.couple(fact.couple)
+    by = the_couple(fact.couple, nouns)
     pattern = "{by} {M}" if by.endswith("couple") else "the couple {M} of {by}"
     taken = "taken " if fact.taken else ""
     return filled(f"{pattern}, {taken}{fact.rotation}", M=fact.moment, by=by)
@@ -195,7 +199,7 @@ def nothing_against(fact: NothingAgainst, nouns: Nouns) -> Inlines:
 
 @say.register
 def strut_along(fact: StrutAlong, nouns: Nouns) -> Inlines:
-    by = nouns.element(fact.element)
+    by = the_element(fact.element, nouns)
     return filled(
         "{By} is pinned at both ends and carries nothing else: only two forces act on it, so they "
         "must be opposite and along the line between its ends. That is why {F} runs along it.",

@@ -7,6 +7,7 @@ from typing import Final
 
 from probgen.quantities.printing import plain
 from probgen.wording.block import Text
+from probgen.wording.english.names import the_body
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, Part, filled, letter, listed
 from probgen.working.direction import Direction, Way
@@ -48,7 +49,7 @@ def heading(words: str) -> str:
 
 def the_bodies(ids: Iterable[str], nouns: Nouns) -> str:
     """A body, or several taken as one: "the ladder", "the crane and the crate"."""
-    told = [f"the {nouns.body(id)}" for id in ids]
+    told = [the_body(id, nouns) for id in ids]
     return told[0] if len(told) == 1 else ", ".join(told[:-1]) + " and " + told[-1]
 
 

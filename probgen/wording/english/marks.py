@@ -10,6 +10,7 @@ from probgen.quantities.expression import Number
 from probgen.quantities.formula import Relation
 from probgen.statics.system import Body, Element, Limit
 from probgen.wording.block import Text
+from probgen.wording.english import names
 from probgen.wording.english.grammar import counted, direction, numeral, series
 from probgen.wording.english.saying import say
 from probgen.wording.facts.asked import SlipNamed
@@ -60,7 +61,7 @@ def follows_through(fact: FollowsThrough, nouns: Nouns) -> Inlines:
 
 @say.register
 def diagram_drawn(fact: DiagramDrawn, nouns: Nouns) -> Inlines:
-    whose = "" if fact.alone else f" of the {nouns.body(fact.body)}"
+    whose = "" if fact.alone else f" of {names.the_body(fact.body, nouns)}"
     return (Text(f"free-body diagram{whose} with {counted(fact.forces, 'force')}"),)
 
 
@@ -168,7 +169,7 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("load_at_middle", ""): "the resultant {W} of the triangular load placed at half its length",
     ("half_forgotten", ""): "{b} taken where half of it belongs",
     ("unweighted_mean", ""): "{q} taken as the plain mean, whatever the masses",
-    ("transmitted_left_out", ""): "{F}, which also acts on the {body}, left out",
+    ("transmitted_left_out", ""): "{F}, which also acts on {body}, left out",
     ("load_forgotten", ""): "{W} left out",
     ("component_sign", "axis"): "the {axis}-component of {F} with the wrong sign",
     ("component_sign", "tilted"): "a component of {F} with the wrong sign",
@@ -177,7 +178,7 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("sizes_added", ""): "the sizes of {F} simply added",
     ("equal_sharing", ""): "{N} each taken to be half of {W}",
     ("exchanged", ""): "{a} and {b} exchanged",
-    ("wrong_end", ""): "the distance of {W} measured from the other end of the {body}",
+    ("wrong_end", ""): "the distance of {W} measured from the other end of {body}",
     ("sin_cos_swap", "torque"): "sine and cosine exchanged in the {turning} of {F}",
     ("sin_cos_swap", "one"): "sine and cosine exchanged for {F}",
     ("sin_cos_swap", "all"): "sine and cosine exchanged throughout",
@@ -185,9 +186,9 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("wrong_reference_line", "tilt"): "{a} measured from the wrong line, so {b} in its place",
     ("no_angle", "one"): "{F} taken to act square to its arm (no angle in its {turning})",
     ("no_angle", "all"): "every force taken to act square to its arm (no angles)",
-    ("whole_length_for_weight", ""): "the {body}'s weight {W} placed at its end {end}",
-    ("distance_not_perpendicular", ""): "distances along the {body} used as lever arms of {W}",
-    ("own_weight_forgotten", ""): "the {body}'s own weight {W} left out",
+    ("whole_length_for_weight", ""): "{body}'s weight {W} placed at its end {end}",
+    ("distance_not_perpendicular", ""): "distances along {body} used as lever arms of {W}",
+    ("own_weight_forgotten", ""): "{body}'s own weight {W} left out",
     ("torque_sign", ""): "the {turning} of {F} taken the wrong way round",
     ("unit_not_converted", ""): "{q} left in {own}, not converted to {due}",
     ("inverted_arm_ratio", ""): "the ratio of the lever arms upside down",
@@ -195,7 +196,7 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("joint_added_not_subtracted", ""): "{T} added to the weights in {y}, not taken off",
     ("hinge_vertical_only", "right"): "{R} taken to be vertical, {x} forgotten",
     ("hinge_vertical_only", "full"): "every force taken to be vertical, {R} too",
-    ("hinge_along_body", ""): "{R} taken to act along the {body}",
+    ("hinge_along_body", ""): "{R} taken to act along {body}",
     ("component_only", "x"): "{x} alone given as {R}",
     ("component_only", "y"): "{y} alone given as {R}",
     ("component_only", "sum"): "the sizes of {x} and {y} simply added",
@@ -208,7 +209,7 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("tension_equals_load", "total"): "{T} taken to be all the weight, {W}",
     ("friction_at_limit", ""): "{f} taken at its limit {m}, though nothing is about to slip",
     ("mu_inverted", ""): "the fraction for {mu} upside down",
-    ("normal_at_wall_is_weight", "own"): "{N} taken to be the {body}'s own weight {W}",
+    ("normal_at_wall_is_weight", "own"): "{N} taken to be {body}'s own weight {W}",
     ("normal_at_wall_is_weight", "total"): "{N} taken to be all the weight, {W}",
     ("early_rounding", ""): "results rounded to two figures before they were used again",
 }
@@ -237,11 +238,11 @@ def _part(part: variant.Part, nouns: Nouns) -> Part:
     """A body by its noun, a support by its letter, several quantities in a row."""
     match part:
         case Body(id):
-            return nouns.body(id)
+            return names.the_body(id, nouns)
         case Element(id):
             return nouns.labels.whole(id)
         case Limit(id):
-            return nouns.limit(id)
+            return names.limit(id, nouns)
         case tuple():
             return series(part)
         case _:

@@ -6,6 +6,7 @@ from typing import Final
 
 from probgen.quantities.expression import ZERO, times, total
 from probgen.wording.english.grammar import series, the_bodies
+from probgen.wording.english.names import the_body, the_element
 from probgen.wording.english.saying import say
 from probgen.wording.facts.torque import (
     AngleToArm,
@@ -51,8 +52,8 @@ def pivot_bare(fact: PivotBare, nouns: Nouns) -> Inlines:
 
 _PIVOTS: Final = {
     Hold.HINGE: "We take {word}s about {by} {P}.",
-    Hold.BUILT_IN: "We take {word}s about {P}, where {by} holds the {body}.",
-    Hold.TOUCHING: "We take {word}s about {P}, where {by} touches the {body}.",
+    Hold.BUILT_IN: "We take {word}s about {P}, where {by} holds {body}.",
+    Hold.TOUCHING: "We take {word}s about {P}, where {by} touches {body}.",
     Hold.PUSHED: "We take {word}s about {P}, where the push of {by} acts.",
 }
 
@@ -63,8 +64,8 @@ def pivot_held(fact: PivotHeld, nouns: Nouns) -> Inlines:
         _PIVOTS[fact.hold],
         word=fact.turning,
         P=letter(fact.pivot),
-        by=nouns.element(fact.element),
-        body=nouns.body(fact.body),
+        by=the_element(fact.element, nouns),
+        body=the_body(fact.body, nouns),
     )
 
 

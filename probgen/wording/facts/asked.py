@@ -8,10 +8,18 @@ from typing import Literal
 from probgen.mistakes.variant import Misstep
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Formula
+from probgen.quantities.unit import Dimension
 from probgen.working.convention import Turning
 from probgen.working.direction import Direction
 from probgen.working.fact import Fact
 from probgen.working.result import ResultKind
+
+
+@dataclass(frozen=True, slots=True)
+class KindOfQuantity(Fact):
+    """What a given is, in a statement: a mass, or a weight where it is given as a force."""
+
+    dimension: Dimension
 
 
 @dataclass(frozen=True, slots=True)

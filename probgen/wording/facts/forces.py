@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum, auto
 
 from probgen.quantities.expression import Expression, Name
-from probgen.statics.system import Kind
+from probgen.statics.system import ForcePart, Kind
 from probgen.working.convention import Rotation
 from probgen.working.direction import Way
 from probgen.working.fact import Fact
@@ -55,7 +55,7 @@ class ForceNamed(Fact):
 
     element: str
     kind: Kind
-    part: str
+    part: ForcePart
     letter: Expression
     point: str
     way: Way

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from probgen.figures.freebody.arrows import distance
-from probgen.figures.freebody.diagram import UPRIGHT, WIDTH, free_body
+from probgen.figures.freebody.diagram import UPRIGHT, WIDTH
 from probgen.figures.measured.survey import survey
 from probgen.figures.measured.vector import vectors
 from probgen.figures.paper.scene import Arrow, Label, Path, Scene, apart, bearing, heading
@@ -16,7 +16,7 @@ from tests.figures.sketches import STACK, alone, loaded, read
 
 def drawing(case: Case) -> Scene:
     body = case.system.bodies[0].id
-    return free_body(case.system, case.labels, case.values, body, case.system.elements[0].at)
+    return case.alone(body, case.system.elements[0].at)
 
 
 @pytest.fixture(scope="module")
@@ -133,7 +133,7 @@ def test_positive_rotation_is_the_course_s(
     cases: dict[tuple[str, int], Case], sense: str, sign: int
 ) -> None:
     case = cases["beam", 0]
-    scene = free_body(case.system, case.labels, case.values, "beam", "A", sense)  # type: ignore[arg-type]
+    scene = case.alone("beam", "A", positive=sense)
     arc = scene.tagged("axes:positive")[0]
     assert arc.sweep * sign > 0  # type: ignore[union-attr]
 
@@ -141,14 +141,14 @@ def test_positive_rotation_is_the_course_s(
 def test_force_without_a_value_is_drawn_as_assumed(cases: dict[tuple[str, int], Case]) -> None:
     case = cases["ladder", 0]
     values = {name: value for name, value in case.values.items() if name != "N_f"}
-    drawn = arrow(free_body(case.system, case.labels, values, "ladder", "B"), "force:N_f")
+    drawn = arrow(case.alone("ladder", "B", values), "force:N_f")
     assert bearing(drawn.head - drawn.tail) == pytest.approx(90.0)
 
 
 def test_components_without_values_make_no_resultant(cases: dict[tuple[str, int], Case]) -> None:
     case = cases["beam", 0]
     values = {name: v for name, v in case.values.items() if not name.startswith("R.")}
-    scene = free_body(case.system, case.labels, values, "beam", "A")
+    scene = case.alone("beam", "A", values)
     assert not scene.tagged("force:R")
     assert scene.tagged("force:R.x")
     assert scene.tagged("force:R.y")

@@ -6,7 +6,6 @@ from typing import Literal
 
 import pytest
 
-from probgen.figures.freebody.diagram import free_body
 from probgen.figures.freebody.lengths import lengths_of
 from probgen.figures.measured.survey import survey
 from probgen.figures.paper.scene import Arrow, Path, Scene, dot, heading
@@ -20,7 +19,7 @@ from tests.figures.seen import dimension_ends, touching
 def diagram(case: Case, torque: Literal["angle", "arm", "components"]) -> Scene:
     body, pivot = case.system.bodies[0].id, case.system.elements[0].at
     balance = torque_balance(case.system, (body,), pivot, Method(torque))
-    return free_body(case.system, case.labels, case.values, body, pivot, balance=balance)
+    return case.alone(body, pivot, balance=balance)
 
 
 @pytest.mark.parametrize("name", CASES)

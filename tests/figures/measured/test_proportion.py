@@ -5,11 +5,9 @@ from __future__ import annotations
 import pytest
 
 from probgen.bank.depiction import Depictions
-from probgen.figures.freebody.diagram import free_body
-from probgen.figures.measured.proportion import disturbances
+from probgen.figures.measured.proportion import Amiss, Disturbance, disturbances
 from probgen.figures.measured.survey import survey
 from probgen.figures.paper.scene import Arrow, Label, Scene, bearing
-from probgen.figures.situation.drawing import situation
 from tests.figures.conftest import Case
 from tests.figures.seen import touching
 
@@ -25,7 +23,7 @@ def station(scene: Scene, tag: str) -> float:
 
 def diagram(case: Case, sizes: dict[str, float]) -> Scene:
     body = case.system.bodies[0].id
-    return free_body(case.system, case.labels, case.values, body, "E", drawn=sizes)
+    return case.alone(body, "E", drawn=sizes)
 
 
 @pytest.mark.parametrize("seed", [0, 1, 2])
@@ -53,8 +51,8 @@ def test_diagram_with_other_angles_only_is_to_scale(cases: dict[tuple[str, int],
 
 def test_situation_keeps_its_room(cases: dict[tuple[str, int], Case]) -> None:
     case = cases["forearm", 0]
-    plain = situation(case.system, case.labels, case.known, Depictions(), case.givens)
-    noted = situation(case.system, case.labels, case.known, Depictions(), case.givens, drawn=SIZES)
+    plain = case.situation(depicts=Depictions())
+    noted = case.situation(depicts=Depictions(), drawn=SIZES)
     (note,) = noted.tagged("note:scale")
     assert note.box.bottom >= noted.box.bottom  # type: ignore[union-attr]
     assert noted.box.height <= 1.1 * plain.box.height
@@ -68,18 +66,18 @@ def test_nothing_is_disturbed_by_true_sizes(cases: dict[tuple[str, int], Case]) 
 
 
 @pytest.mark.parametrize(
-    ("length", "told"),
+    ("length", "amiss"),
     [
-        (0.5, ["B lies off the forearm"]),
-        (-0.01, ["B lies off the forearm"]),
-        (0.0, ["E and B fall together"]),
-        (0.25, ["B and G change places along the forearm"]),
+        (0.5, Disturbance(Amiss.OFF_BODY, ("B",), "forearm")),
+        (-0.01, Disturbance(Amiss.OFF_BODY, ("B",), "forearm")),
+        (0.0, Disturbance(Amiss.TOGETHER, ("E", "B"))),
+        (0.25, Disturbance(Amiss.CHANGED_PLACES, ("B", "G"), "forearm")),
     ],
 )
-def test_what_is_elsewhere_is_told(
-    cases: dict[tuple[str, int], Case], length: float, told: list[str]
+def test_what_is_elsewhere_is_found(
+    cases: dict[tuple[str, int], Case], length: float, amiss: Disturbance
 ) -> None:
     case = cases["forearm", 0]
     true = survey(case.system, case.labels, case.values)
     drawn = survey(case.system, case.labels, {**case.values, "insertion": length})
-    assert list(disturbances(true, drawn)) == told
+    assert list(disturbances(true, drawn)) == [amiss]

@@ -14,10 +14,11 @@ from probgen.quantities.unit import ANGLE, LENGTH
 from tests.figures.conftest import Case, unknown_forces
 from tests.figures.seen import box_of, dimension_ends, touching
 from tests.figures.sketches import BEAM, CABINET, LEANING, loaded, read, sketch
+from tests.figures.telling import telling
 
 
 def drawing(case: Case) -> Scene:
-    return situation(case.system, case.labels, case.known, case.template.depicts, case.givens)
+    return case.situation()
 
 
 @pytest.fixture(scope="module")
@@ -110,7 +111,7 @@ def test_unknown_length_is_to_scale_when_its_value_is_passed(
     cases: dict[tuple[str, int], Case],
 ) -> None:
     case = cases["seesaw", 0]
-    scene = situation(case.system, case.labels, case.values, case.template.depicts, case.givens)
+    scene = case.situation(case.values)
     start, end = dimension_ends(scene, "distance_2")
     assert abs(end - start) / scene.scale == pytest.approx(case.values["distance_2"])
 
@@ -124,7 +125,7 @@ def test_missing_given_is_an_error(draws: list[Case]) -> None:
     known = case.known
     del known[next(g.id for g in case.template.givens if g.unit.dimension == LENGTH)]
     with pytest.raises(KeyError):
-        situation(case.system, case.labels, known, case.template.depicts, case.givens)
+        case.situation(known)
 
 
 def test_push_on_a_solid_ends_at_its_face() -> None:
@@ -146,10 +147,10 @@ def test_length_laid_off_by_halves_is_dimensioned() -> None:
 def test_stated_sizes_are_drawn_and_said_not_to_be_to_scale() -> None:
     template, values, givens = read(loaded("even"))
     shown = (template.system, template.labels, values, Depictions(), givens)
-    scene = situation(*shown, drawn={"L": 1.0})
+    scene = situation(*shown, drawn={"L": 1.0}, tell=telling(template))
     assert "not to scale" in {label.text for label in scene.labels}
     assert "not to scale" in latex_picture(scene)
-    plain = situation(*shown)
+    plain = situation(*shown, tell=telling(template))
     assert not plain.tagged("note:scale")
 
 
@@ -157,8 +158,8 @@ def test_points_the_statement_names_are_lettered() -> None:
     middle = BEAM.replace('B = ["L", 0]', 'B = ["L", 0]\nM = ["L/2", 0]')
     template, values, givens = read(middle)
     shown = (template.system, template.labels, values, Depictions(), givens)
-    assert not situation(*shown).tagged("letter:M")
-    assert situation(*shown, named=["M"]).tagged("letter:M")
+    assert not situation(*shown, tell=telling(template)).tagged("letter:M")
+    assert situation(*shown, named=["M"], tell=telling(template)).tagged("letter:M")
 
 
 def test_ends_of_bodies_are_lettered_as_keys_take_torques_about_them() -> None:

@@ -34,7 +34,6 @@ from probgen.figures.paper.scene import (
     polygon,
 )
 from probgen.figures.paper.scene import Path as Strokes
-from probgen.figures.situation.drawing import situation
 from probgen.figures.writers.latex import dashes, latex_picture
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.unit import METRE
@@ -86,10 +85,7 @@ def test_lines_in_the_pdf_have_the_drawn_angles(
     cases: dict[tuple[str, int], Case], tmp_path: Path
 ) -> None:
     chosen = [(name, cases[name, seed]) for name in EXPECTED for seed in range(4)]
-    scenes = [
-        situation(case.system, case.labels, case.known, case.template.depicts, case.givens)
-        for _, case in chosen
-    ]
+    scenes = [case.situation() for _, case in chosen]
     for (name, case), strokes in zip(chosen, typeset(scenes, tmp_path), strict=True):
         angle = EXPECTED[name](case.values) % 180.0
         off = [min(apart(slope(s), angle), 180.0 - apart(slope(s), angle)) for s in strokes
@@ -102,7 +98,7 @@ def test_labels_are_where_the_scene_has_them(
 ) -> None:
     """The text of a label lies inside the box it was given, and the frame fits the drawing."""
     case = cases["beam", 3]
-    scene = situation(case.system, case.labels, case.known, case.template.depicts, case.givens)
+    scene = case.situation()
     strokes = typeset([scene], tmp_path)[0]
     with pdfplumber.open(tmp_path / "a.pdf") as pdf:
         characters = pdf.pages[0].chars

@@ -6,7 +6,6 @@ import xml.etree.ElementTree as ET
 
 import pytest
 
-from probgen.figures.freebody.diagram import free_body
 from probgen.figures.paper.scene import (
     BARE,
     MEDIUM,
@@ -18,7 +17,6 @@ from probgen.figures.paper.scene import (
     composed,
     polygon,
 )
-from probgen.figures.situation.drawing import situation
 from probgen.figures.writers.svg import svg
 from tests.figures.conftest import CASES, Case
 
@@ -30,8 +28,8 @@ def test_both_figures_are_sound_xml(cases: dict[tuple[str, int], Case], name: st
     case = cases[name, 0]
     body = case.system.bodies[0].id
     for scene in (
-        situation(case.system, case.labels, case.known, case.template.depicts, case.givens),
-        free_body(case.system, case.labels, case.values, body, ""),
+        case.situation(),
+        case.alone(body, ""),
     ):
         root = ET.fromstring(svg(scene))
         assert len(root.findall(f"{SPACE}text")) == len(scene.labels)
@@ -44,7 +42,7 @@ def test_both_figures_are_sound_xml(cases: dict[tuple[str, int], Case], name: st
 
 def test_labels_read_as_printed(cases: dict[tuple[str, int], Case]) -> None:
     case = cases["beam", 0]
-    scene = free_body(case.system, case.labels, case.values, "beam", "A")
+    scene = case.alone("beam", "A")
     root = ET.fromstring(svg(scene))
     texts = {"".join(text.itertext()) for text in root.findall(f"{SPACE}text")}
     assert {"T", "Rx", "Ry", "θ", "A"} <= texts

@@ -1,0 +1,120 @@
+"""What things go by in English: an author's own nouns with their articles, and ours."""
+
+from __future__ import annotations
+
+from typing import Final, assert_never
+
+from probgen.bank.labels import BodyNamed, ByKind, Called, Coined, Reason, Slipping, Sort
+from probgen.wording.nouns import Nouns
+
+_ARTICLES: Final = ("the", "a", "an", "your", "one", "")
+_KINDS: Final = {
+    ByKind.HINGE: "hinge",
+    ByKind.SUPPORT: "support",
+    ByKind.PART_CUT_OFF: "part cut off",
+    ByKind.ROLLER: "roller",
+    ByKind.SURFACE: "surface",
+    ByKind.FULCRUM: "fulcrum",
+    ByKind.CABLE: "cable",
+    ByKind.MUSCLE: "muscle",
+    ByKind.STRUT: "strut",
+    ByKind.SPRING: "spring",
+    ByKind.ROPE: "rope",
+    ByKind.FORCE: "force",
+    ByKind.COUPLE: "couple",
+    ByKind.LOAD: "load",
+}
+_COINED: Final = {
+    Sort.TENSION: "tension in {of}",
+    Sort.PULL: "pull of {of}",
+    Sort.PUSH: "push of {of}",
+    Sort.SPRING_FORCE: "force of {of}",
+    Sort.SUPPORT_FORCE: "force from {of}",
+    Sort.X_COMPONENT: "x-component of the force from {of}",
+    Sort.Y_COMPONENT: "y-component of the force from {of}",
+    Sort.COUPLE: "couple from {of}",
+    Sort.NORMAL_FORCE: "normal force from {of}",
+    Sort.FRICTION: "friction from {of}",
+    Sort.LEAST_COEFFICIENT: "least coefficient of static friction",
+    Sort.AXIAL_FORCE: "axial force at {at}",
+    Sort.SHEAR_FORCE: "shear force at {at}",
+    Sort.BENDING_MOMENT: "bending moment at {at}",
+    Sort.APPLIED_FORCE: "force from {of}",
+    Sort.WEIGHT: "weight of {of}",
+    Sort.RESULTANT: "resultant of {of}",
+    Sort.CENTRE_X: "x-coordinate of the centre of mass",
+    Sort.CENTRE_Y: "y-coordinate of the centre of mass",
+    Sort.FREE_FALL: "acceleration of free fall",
+}
+_ALONE: Final = {
+    (Sort.APPLIED_FORCE, ByKind.FORCE): "the force",
+    (Sort.COUPLE, ByKind.COUPLE): "the couple",
+}
+"""What is no more than a force or a couple."""
+_REASONS: Final = {
+    Reason.RATIO_STATED: "the problem states their ratio",
+    Reason.SLIDES_STEADILY: "while it slides, friction is the coefficient times the normal push",
+    Reason.VERGE_OF_SLIPPING: "on the verge of slipping friction has its largest value",
+    Reason.FRICTION_AT_LIMIT: "friction is the coefficient times the normal push",
+    Reason.LEAST_COEFFICIENT: "with the least coefficient that will do, friction is at its limit",
+}
+
+
+def the(noun: str) -> str:
+    """A noun as sentences use it: "the cable"; left alone when it has an article already."""
+    return noun if noun.split(" ", 1)[0].lower() in _ARTICLES else f"the {noun}"
+
+
+def called(name: Called, nouns: Nouns) -> str:
+    """A name without an article of ours: "cable", "tension in the cable"."""
+    match name:
+        case str():
+            return name
+        case ByKind():
+            return _KINDS[name]
+        case BodyNamed(body):
+            return nouns.body(body)
+        case Coined(sort, of, at):
+            if isinstance(of, ByKind) and (sort, of) in _ALONE:
+                return _ALONE[sort, of]
+            return _COINED[sort].format(of=the(called(of, nouns)), at=at)
+        case _:
+            assert_never(name)
+
+
+def the_body(id: str, nouns: Nouns) -> str:
+    """ "the shelf", "your forearm"."""
+    return the(nouns.body(id))
+
+
+def the_element(id: str, nouns: Nouns) -> str:
+    """What exerts a force: "the cable"."""
+    return the(called(nouns.element(id), nouns))
+
+
+def the_couple(id: str, nouns: Nouns) -> str:
+    """What exerts a couple: "the motor"."""
+    return the(called(nouns.couple(id), nouns))
+
+
+def quantity(id: str, nouns: Nouns) -> str:
+    """ "shelf mass", "tension in the cable"."""
+    return called(nouns.quantity(id), nouns)
+
+
+def limit(id: str, nouns: Nouns) -> str:
+    """What happens beyond a limit: "the foot slips"."""
+    match nouns.limit(id):
+        case Slipping(body, on):
+            return f"{the_body(body, nouns)} slips on {the(called(on, nouns))}"
+        case str(words):
+            return words
+
+
+def reason(id: str, nouns: Nouns) -> str:
+    """Why a condition holds, in a sentence without its end."""
+    match nouns.reason(id):
+        case Reason() as ours:
+            return _REASONS[ours]
+        case str(words):
+            return words

@@ -1,0 +1,105 @@
+"""What things go by in English, with one article each."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.bank.labels import (
+    BodyNamed,
+    ByKind,
+    Called,
+    Coined,
+    Label,
+    Labels,
+    Reason,
+    Slipping,
+    Sort,
+)
+from probgen.quantities.expression import ZERO
+from probgen.statics.system import Couple
+from probgen.wording.english import names
+from probgen.wording.nouns import NO_NOUNS, Nouns
+
+ARTICLES = [
+    ("cable", "the cable"), ("The cable", "The cable"), ("a cable", "a cable"),
+    ("an oar", "an oar"), ("your hand", "your hand"), ("one foot", "one foot"), ("", ""),
+    ("another", "the another"),
+]  # fmt: skip
+LABELS = Labels(
+    quantities={"m": Label("m", "shelf mass"), "T": Label("T", Coined(Sort.TENSION, "stay"))},
+    elements={
+        "T": Label("T", "stay"),
+        "C": Label("C", ByKind.COUPLE),
+        "N": Label("N", "your hand"),
+    },
+    bodies={"shelf": "shelf", "arm": "your forearm"},
+    limits={"tips": "the cabinet tips", "f.limit": Slipping("arm", BodyNamed("shelf"))},
+    reasons={"1": "so it is built", "2": Reason.RATIO_STATED},
+)
+NOUNS = Nouns(NO_NOUNS.system, LABELS)
+CALLED: list[tuple[Called, str]] = [
+    ("stay", "stay"),
+    (ByKind.PART_CUT_OFF, "part cut off"),
+    (BodyNamed("arm"), "your forearm"),
+    (Coined(Sort.PULL, ByKind.MUSCLE), "pull of the muscle"),
+    (Coined(Sort.WEIGHT, BodyNamed("shelf")), "weight of the shelf"),
+    (Coined(Sort.WEIGHT, BodyNamed("arm")), "weight of your forearm"),
+    (Coined(Sort.X_COMPONENT, "the pin"), "x-component of the force from the pin"),
+    (Coined(Sort.AXIAL_FORCE, at="C"), "axial force at C"),
+    (Coined(Sort.APPLIED_FORCE, ByKind.FORCE), "the force"),
+    (Coined(Sort.APPLIED_FORCE, "wind"), "force from the wind"),
+    (Coined(Sort.COUPLE, ByKind.COUPLE), "the couple"),
+    (Coined(Sort.COUPLE, ByKind.SUPPORT), "couple from the support"),
+    (Coined(Sort.FREE_FALL), "acceleration of free fall"),
+]
+
+
+@pytest.mark.parametrize(("noun", "said"), ARTICLES)
+def test_a_noun_has_one_article(noun: str, said: str) -> None:
+    assert names.the(noun) == said
+
+
+@pytest.mark.parametrize(("name", "said"), CALLED, ids=[said for _, said in CALLED])
+def test_an_author_s_words_or_ours(name: Called, said: str) -> None:
+    assert names.called(name, NOUNS) == said
+
+
+@pytest.mark.parametrize("kind", ByKind)
+def test_every_kind_has_a_noun(kind: ByKind) -> None:
+    assert names.called(kind, NOUNS).islower()
+
+
+@pytest.mark.parametrize("sort", Sort)
+def test_every_sort_of_quantity_has_a_name(sort: Sort) -> None:
+    said = names.called(Coined(sort, ByKind.HINGE, "A"), NOUNS)
+    assert said
+    assert "{" not in said
+
+
+def test_by_their_ids() -> None:
+    assert names.the_body("shelf", NOUNS) == "the shelf"
+    assert names.the_body("arm", NOUNS) == "your forearm"
+    assert names.the_element("T", NOUNS) == "the stay"
+    assert names.the_element("N", NOUNS) == "your hand"
+    assert names.quantity("m", NOUNS) == "shelf mass"
+    assert names.quantity("T", NOUNS) == "tension in the stay"
+    assert names.limit("tips", NOUNS) == "the cabinet tips"
+    assert names.limit("f.limit", NOUNS) == "your forearm slips on the shelf"
+
+
+def test_a_couple_by_what_exerts_it() -> None:
+    couple = Couple("M", "shelf", "A", ZERO, "C")
+    system = NO_NOUNS.system
+    with_couple = Nouns(type(system)({}, (), {}, (), (), (couple,), (), (), ()), LABELS)
+    assert names.the_couple("M", with_couple) == "the couple"
+
+
+@pytest.mark.parametrize("reason", Reason)
+def test_every_reason_has_words(reason: Reason) -> None:
+    nouns = Nouns(NO_NOUNS.system, Labels(reasons={"1": reason}))
+    assert len(names.reason("1", nouns).split()) > 3
+
+
+def test_an_author_s_own_reason() -> None:
+    assert names.reason("1", NOUNS) == "so it is built"
+    assert names.reason("3", NOUNS) == ""
