@@ -18,6 +18,7 @@ DATA_ONLY: Final = (
     "sheets/writer.py",
     "statics/flaw.py",
     "statics/method.py",
+    "statics/step.py",
     "wording/block.py",
     "wording/page_words.py",
     "wording/passage.py",

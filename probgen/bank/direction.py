@@ -26,11 +26,14 @@ from probgen.quantities.expression import (
     Product,
     Sum,
     is_number,
+    negative,
     number,
+    positive_first,
     total,
 )
+from probgen.quantities.like_terms import collected
 from probgen.quantities.unit import ANGLE, DEGREE, LENGTH
-from probgen.statics.geometry import way
+from probgen.statics.geometry import slope_of, way
 from probgen.statics.system import Link, Point
 
 WAYS: Final = {"right": 0, "up": 90, "left": 180, "down": 270}
@@ -110,8 +113,21 @@ def direction_between(start: Point, end: Point, scope: Scope) -> Expression:
     sign = sign_of(line.length, scope.bounds) if line else 0
     if line and sign:
         return line.direction if sign > 0 else turned(line.direction, 180)
-    across, up = legs(start, end)
-    return Call("atan2", (up, across))
+    across, up = (collected(leg) for leg in legs(start, end))
+    return _by_quadrant(across, up, scope) or Call("atan2", (up, across))
+
+
+def _by_quadrant(across: Expression, up: Expression, scope: Scope) -> Expression | None:
+    """180 + atan2(h, L) for a way to the left and down; None where its quadrant is not known."""
+    right, above = sign_of(across, scope.bounds), sign_of(up, scope.bounds)
+    if not right or not above:
+        return None
+    run = across if right > 0 else negative(across)
+    rise = up if above > 0 else negative(up)
+    slope = slope_of(positive_first(run), positive_first(rise))
+    if right > 0 and above > 0:
+        return slope
+    return joined(number(0 if right > 0 else 180), right * above, slope)
 
 
 def legs(start: Point, end: Point) -> tuple[Expression, Expression]:

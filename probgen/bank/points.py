@@ -19,7 +19,7 @@ from probgen.bank.length import links_to_middle
 from probgen.bank.scope import Scope
 from probgen.input.fault import nearest, one_of
 from probgen.input.table import Table
-from probgen.quantities.expression import Expression, Number, Sum, is_number
+from probgen.quantities.expression import Expression, Number, Product, Sum, is_number, times
 from probgen.quantities.unit import LENGTH
 from probgen.statics.system import Link, Point
 
@@ -127,5 +127,7 @@ def _link(length: Expression, direction: int) -> Link:
             return Link(Number(-value, unit), Number(Decimal(direction + 180)))
         case Sum(((-1, inner),)):
             return Link(inner, Number(Decimal(direction + 180)))
+        case Product((Number(value, unit), *others)) if value < 0:
+            return Link(times(Number(-value, unit), *others), Number(Decimal(direction + 180)))
         case _:
             return Link(length, Number(Decimal(direction)))

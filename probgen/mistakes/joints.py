@@ -37,10 +37,10 @@ from probgen.quantities.expression import (
     total,
 )
 from probgen.quantities.unit import PLAIN, UnitSystem
-from probgen.statics.derivation import Step
 from probgen.statics.equation import Term
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
+from probgen.statics.step import Step
 from probgen.statics.system import Element, Force, ForcePart, Kind, System
 
 _PULLS: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE)

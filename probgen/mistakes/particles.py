@@ -26,10 +26,10 @@ from probgen.mistakes.variant import (
 )
 from probgen.quantities.expression import UNITY, Expression, Name, names_in, substituted
 from probgen.quantities.unit import ANGLE, FORCE, LENGTH, MASS, UnitSystem
-from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
+from probgen.statics.step import Step
 from probgen.statics.system import Force, ForcePart, Form, Kind, Role, System
 
 _PULLS: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE, Kind.FORCE, Kind.STRUT)

@@ -42,11 +42,11 @@ from probgen.quantities.unit import (
     SI,
     UnitSystem,
 )
-from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import way
 from probgen.statics.plan import Plan, Probe, find_plan
 from probgen.statics.refusal import Refusal
+from probgen.statics.step import Step
 from probgen.statics.system import Body, Force, Kind, Role, System
 
 Rule = Callable[[Plan, UnitSystem], Iterator[Misstep]]
@@ -224,9 +224,13 @@ def _is_lever(equation: Equation) -> bool:
 
 
 def _early_rounding(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """Each result cut to two figures before it is used again."""
-    if plan.steps or plan.definitions:
-        yield Misstep("early_rounding", plan, figures=2)
+    """Each result cut to two figures before it is used again, where one is."""
+    found: set[str] = set()
+    for line in plan.lines:
+        if names_in(line.expression) & found:
+            yield Misstep("early_rounding", plan, figures=2)
+            return
+        found.add(line.id)
 
 
 RULES: Final[tuple[Rule, ...]] = (

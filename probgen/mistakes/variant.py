@@ -24,14 +24,14 @@ from probgen.quantities.expression import (
     substituted,
     total,
 )
-from probgen.statics.derivation import Step
+from probgen.statics.elimination import eliminated
 from probgen.statics.equation import Equation, Term, torque_balance
 from probgen.statics.geometry import angle_of, way
 from probgen.statics.line import in_full
 from probgen.statics.plan import Outcome, Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.rerun import rerun
-from probgen.statics.solve_for import eliminated
+from probgen.statics.step import Step
 from probgen.statics.system import (
     Body,
     Element,

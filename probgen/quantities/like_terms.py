@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Iterator
 from decimal import Decimal
 from fractions import Fraction
 
@@ -10,11 +11,13 @@ from probgen.quantities.expression import (
     UNITY,
     Call,
     Expression,
+    Name,
     Number,
     Product,
     Quotient,
     Sum,
     number,
+    parts,
     rebuilt,
     times,
     total,
@@ -51,6 +54,52 @@ def collected_sum(*signed: tuple[int, Expression]) -> Expression:
 
 
 def _joined(expression: Sum) -> Expression:
+    """The sum with its like terms joined, and with those inside (a + b)/2 where that is shorter."""
+    plainly = _terms_joined(expression)
+    if not any(_multiple_of_sum(term) for _, term in expression.terms):
+        return plainly
+    apart = _terms_joined(Sum(tuple(_distributed(expression))))
+    together = _common_multiple(apart)
+    return together if _letters(together) < _letters(plainly) else plainly
+
+
+def _multiple_of_sum(term: Expression) -> tuple[Sum, Fraction] | None:
+    part, factor = _coefficient(term)
+    return (part, factor) if isinstance(part, Sum) and factor != 1 else None
+
+
+def _distributed(expression: Sum) -> Iterator[tuple[int, Expression]]:
+    for sign, term in expression.terms:
+        found = _multiple_of_sum(term)
+        if found is None:
+            yield sign, term
+            continue
+        for inner_sign, inner in found[0].terms:
+            part, factor = _coefficient(inner)
+            whole = factor * found[1]
+            yield sign * inner_sign * (1 if whole > 0 else -1), multiple(part, abs(whole))
+
+
+def _common_multiple(expression: Expression) -> Expression:
+    """(a + b)/2 for a/2 + b/2."""
+    if not isinstance(expression, Sum):
+        return expression
+    found = [(sign, *_coefficient(term)) for sign, term in expression.terms]
+    factors = {factor for _, _, factor in found}
+    if len(factors) > 1 or factors == {Fraction(1)}:
+        return expression
+    turn = 1 if any(sign > 0 for sign, _, _ in found) else -1
+    inner = total(*((sign * turn, part) for sign, part, _ in found))
+    return total((turn, multiple(inner, factors.pop())))
+
+
+def _letters(expression: Expression) -> int:
+    """How many names an expression is written with."""
+    own = int(isinstance(expression, Name))
+    return own + sum(_letters(part) for part in parts(expression))
+
+
+def _terms_joined(expression: Sum) -> Expression:
     """Terms alone of their kind stay as they are written."""
     groups: dict[Expression, list[tuple[int, Expression, Fraction]]] = {}
     flat = total(*expression.terms)
@@ -63,7 +112,7 @@ def _joined(expression: Sum) -> Expression:
         if len(alike) == 1:
             kept.append(alike[0][:2])
         elif count:
-            kept.append((1 if count > 0 else -1, _multiple(part, abs(count))))
+            kept.append((1 if count > 0 else -1, multiple(part, abs(count))))
     return total(*_squares_joined(kept))
 
 
@@ -118,8 +167,8 @@ def _coefficient(term: Expression) -> tuple[Expression, Fraction]:
             return term, Fraction(1)
 
 
-def _multiple(part: Expression, factor: Fraction) -> Expression:
-    """factor * part as one writes it: L/2, 2L/3, 0.8 L."""
+def multiple(part: Expression, factor: Fraction) -> Expression:
+    """factor * part as one writes it: L/2, 2L/3, 0.8 L; factor: positive."""
     if factor == 1:
         return part
     if isinstance(part, Number):

@@ -9,45 +9,23 @@ written.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 
 import numpy as np
 
 from probgen.quantities.expression import Expression, Value, evaluate, names_in
 from probgen.quantities.unit import ANGLE
 from probgen.statics.balances import candidates
-from probgen.statics.equation import Equation, oriented, pruned
+from probgen.statics.body_by_body import body_by_body
+from probgen.statics.elimination import Solved, eliminated
+from probgen.statics.equation import Equation, oriented, pruned, read_positively
 from probgen.statics.method import Method
 from probgen.statics.refusal import Refusal
 from probgen.statics.search import Field, Move, dependence, shortest, trial_values
-from probgen.statics.solve_for import Range, all_roots, eliminated, tidied
+from probgen.statics.solve_for import Range, all_roots, tidied
+from probgen.statics.step import Step
 from probgen.statics.system import Definition, Role, System, Variable
-
-
-@dataclass(frozen=True, slots=True)
-class Step:
-    """One equation solved for one quantity: unknown = expression.
-
-    removed: unknowns of the same bodies that the choice of pivot or axis keeps out of the equation.
-    others: further roots of the equation, which lie where the quantity may not.
-    reduced: the equation with what was taken out of others put in, as an expression that is zero.
-    partners: on the first step of equations that had to be solved together, the steps of the
-    others; they follow in the plan as far as their quantities are needed.
-    """
-
-    unknown: str
-    equation: Equation
-    expression: Expression
-    removed: tuple[str, ...] = ()
-    partners: tuple[Step, ...] = ()
-    reduced: Expression | None = None
-    others: tuple[Expression, ...] = ()
-
-    @property
-    def equations(self) -> tuple[Equation, ...]:
-        """The equation, and those it had to be solved with."""
-        return (self.equation, *(partner.equation for partner in self.partners))
 
 
 def derived_steps(
@@ -77,8 +55,10 @@ def derived_steps(
     reached = dict(known)
     steps: list[Step] = []
     for move in path:
-        for step in _steps(field, move, kept_out[move.equations[0]], reached):
+        for step in _steps(field, move, kept_out[move.equations[0]], reached, wanted):
             chosen = _physical(step, field.ranges[step.unknown], reached)
+            written = read_positively(chosen.expression, reached)
+            chosen = replace(chosen, expression=written)
             if not reached.keys() >= names_in(chosen.expression) - {step.unknown}:
                 return None  # at odd values an unknown seemed to drop out, and has not
             steps.append(chosen)
@@ -122,7 +102,11 @@ def _unknown_in(system: System, expression: Expression) -> frozenset[str]:
 
 
 def _steps(
-    field: Field, move: Move, removed: tuple[str, ...], known: Mapping[str, Value]
+    field: Field,
+    move: Move,
+    removed: tuple[str, ...],
+    known: Mapping[str, Value],
+    wanted: tuple[str, ...],
 ) -> Iterator[Step]:
     """The step of a move; a move of several equations gives as many.
 
@@ -130,14 +114,26 @@ def _steps(
     """
     equations = tuple(oriented(field.equations[index], known) for index in move.equations)
     names = tuple(field.unknowns[place] for place in move.unknowns)
-    found = eliminated(tuple(e.expression for e in equations), names, field.ranges)
+    expressions = tuple(equation.expression for equation in equations)
+    found = eliminated(expressions, names, field.ranges, frozenset(wanted))
     assert found is not None, "the search admits only equations that can be solved"
-    steps = [
-        Step(each.unknown, equations[each.place], tidied(each.value), removed, reduced=each.balance)
-        for each in found
-    ]
+    steps = [_step(each, equations, removed) for each in found]
     yield replace(steps[0], partners=tuple(steps[1:]))
     yield from steps[1:]
+
+
+def _step(solved: Solved, equations: Sequence[Equation], removed: tuple[str, ...]) -> Step:
+    cosine, sine = solved.divided or (0, 0)
+    return Step(
+        solved.unknown,
+        equations[solved.place],
+        tidied(solved.value),
+        removed,
+        reduced=solved.balance,
+        put_in=solved.put_in,
+        dropped=solved.dropped,
+        divided=(equations[cosine], equations[sine]) if solved.divided else None,
+    )
 
 
 def _ranges(system: System, unknowns: tuple[str, ...]) -> dict[str, Range]:
@@ -185,7 +181,7 @@ def _needed(steps: list[Step], wanted: tuple[str, ...]) -> list[Step]:
         if step.unknown in held:
             kept.append(step)
             held |= names_in(step.expression)
-    return kept[::-1]
+    return body_by_body(kept[::-1])
 
 
 def _components_last(system: System, steps: list[Step]) -> tuple[Step, ...]:

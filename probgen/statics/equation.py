@@ -19,6 +19,7 @@ from probgen.quantities.expression import (
     Call,
     Expression,
     Lump,
+    Quotient,
     Sum,
     Value,
     evaluate,
@@ -29,7 +30,8 @@ from probgen.quantities.expression import (
     times,
     total,
 )
-from probgen.statics.geometry import angle_of, cosine, sine, way
+from probgen.quantities.factors import factors_of
+from probgen.statics.geometry import angle_of, cosine, inclined, sine, way
 from probgen.statics.method import Method
 from probgen.statics.system import Condition, Couple, Force, Link, System
 
@@ -130,7 +132,8 @@ def force_balance(system: System, bodies: tuple[str, ...], axis: Axis, method: M
     outer, inner = _acting(system, bodies)
     along = angle_of(axis.direction)
     for force in outer:
-        sign, ratio = _signed(cosine(angle_of(force.direction).minus(along)))
+        towards = angle_of(force.direction)
+        sign, ratio = _signed(sine(towards) if axis == Y else cosine(towards.minus(along)))
         if ratio == ZERO:
             silent.append(force.id)
             continue
@@ -175,7 +178,7 @@ def _cancels(system: System, couple: Couple, bodies: tuple[str, ...]) -> bool:
 
 def _turning(system: System, force: Force, pivot: str, turn: int) -> Iterator[Term]:
     direction = angle_of(force.direction)
-    for link in way(system.points, pivot, force.point):
+    for link in inclined(way(system.points, pivot, force.point), direction):
         sign, ratio = _signed(sine(direction.minus(angle_of(link.direction))))
         if ratio != ZERO:
             yield Term(force.id, turn * sign, force.magnitude, ratio, link.length, link)
@@ -218,6 +221,43 @@ def _oriented_ratio(term: Term, values: Mapping[str, Value]) -> Term:
             return replace(term, ratio=Call("cos", (positive_first(negative(angle)),)))
         case _:
             return term
+
+
+def read_positively(value: Expression, values: Mapping[str, Value]) -> Expression:
+    """A value written without needless minus signs, as far as the values are known.
+
+    What is below a line is positive: a/(c - b) for -a/(b - c); and so is a difference behind a
+    minus sign: W (sin a - mu cos a) for -W (mu cos a - sin a).
+    """
+    match value:
+        case Quotient(top, Sum() as bottom) if _negative(bottom, values):
+            return read_positively(_turned(top, bottom), values)
+        case Sum(((-1, Quotient(top, Sum() as bottom)),)) if _negative(bottom, values):
+            return read_positively(_turned(negative(top), bottom), values)
+        case Sum(((-1, Quotient(top, bottom)),)):
+            turned = _difference_turned(top, values)
+            return Quotient(turned, bottom) if turned else value
+        case Sum(((-1, term),)):
+            return _difference_turned(term, values) or value
+        case _:
+            return value
+
+
+def _difference_turned(product: Expression, values: Mapping[str, Value]) -> Expression | None:
+    """A product with its one negative difference turned round."""
+    factors = factors_of(product)
+    below = [each for each in factors if isinstance(each, Sum) and _negative(each, values)]
+    if len(below) != 1 or len(factors) < 2:
+        return None
+    turned = positive_first(negative(below[0]))
+    return times(*(turned if each is below[0] else each for each in factors))
+
+
+def _turned(top: Expression, bottom: Expression) -> Expression:
+    above, below = (positive_first(negative(part)) for part in (top, bottom))
+    if isinstance(above, Sum) and len(above.terms) == 1:
+        return negative(Quotient(above.terms[0][1], below))
+    return Quotient(above, below)
 
 
 def _negative(expression: Expression, values: Mapping[str, Value]) -> bool:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from fractions import Fraction
 
 from probgen.quantities.expression import (
     UNITY,
@@ -24,16 +25,16 @@ from probgen.quantities.expression import (
     negative,
     number,
     over,
-    times,
     total,
 )
-from probgen.quantities.like_terms import collected_sum
+from probgen.quantities.like_terms import collected, collected_sum, multiple
 from probgen.quantities.unit import DEGREE
 from probgen.statics.system import Link, Point
 
 _QUARTER = Decimal(90)
 _HALF = Decimal(180)
 _FULL = Decimal(360)
+_LARGEST_DENOMINATOR = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,9 +70,10 @@ def _short(value: Decimal) -> Decimal:
 
 
 def _multiple(part: Expression, factor: Decimal) -> tuple[int, Expression]:
-    size = abs(factor)
-    shown = part if size == 1 else times(number(size), part)
-    return (1 if factor > 0 else -1, shown)
+    size = Fraction(abs(factor))
+    short = size.limit_denominator(_LARGEST_DENOMINATOR)  # a third is written with 28 threes
+    exact = short if abs(short - size) < Fraction(1, 10**12) else size
+    return 1 if factor > 0 else -1, multiple(part, exact)
 
 
 def _collected(constant: Decimal, multiples: Sequence[tuple[Expression, Decimal]]) -> Angle:
@@ -145,8 +147,8 @@ def _sides(
     part, factor = multiples[0]
     match part:
         case Call("atan2", (rise, run)) | Call("atan", (Quotient(rise, run),)):
-            slant = Call("hypot", (_unsigned(run), _unsigned(rise)))
-            found = over(rise, slant), over(run, slant)
+            slant = Lump(slant_of(collected(run), collected(rise)))
+            found = over(collected(rise), slant), over(collected(run), slant)
         case Call("asin", (ratio,)):
             found = ratio, _other_side(ratio)
         case Call("acos", (ratio,)):
@@ -154,6 +156,47 @@ def _sides(
         case _:
             return None
     return (found[0] if factor > 0 else negative(found[0]), found[1])
+
+
+def slant_of(run: Expression, rise: Expression) -> Expression:
+    """The length of a way by two lengths: L, where it runs d and rises sqrt(L^2 - d^2)."""
+    for one, other in ((run, rise), (rise, run)):
+        match _unsigned(other):
+            case Call("sqrt", (Sum(((1, Power(whole, 2)), (-1, Power(part, 2)))),)) if (
+                part == _unsigned(one)
+            ):
+                return whole
+    return Call("hypot", (_unsigned(run), _unsigned(rise)))
+
+
+def inclined(links: tuple[Link, ...], direction: Angle) -> tuple[Link, ...]:
+    """A way to the right and then up as one link, where the direction holds its slope.
+
+    So is a force square to a bar reached in one straight step, and not in two.
+    """
+    ways = [angle_of(link.direction) for link in links]
+    if ways != [Angle(Decimal(0), ()), Angle(_QUARTER, ())]:
+        return links
+    run, rise = (link.length for link in links)
+    slope = slope_of(run, rise)
+    if slope not in [part for part, _ in direction.multiples]:
+        return links
+    match slope:
+        case Call():
+            return (Link(slant_of(run, rise), slope),)
+        case _:
+            return (Link(over(run, Call("cos", (slope,))), slope),)
+
+
+def slope_of(run: Expression, rise: Expression) -> Expression:
+    """The direction of a way by two lengths: t, where it runs s and rises s tan t."""
+    match rise:
+        case Product((length, Call("tan", (slope,)))) if length == run:
+            return slope
+        case Call("tan", (slope,)) if run == UNITY:
+            return slope
+        case _:
+            return Call("atan2", (rise, run))
 
 
 def _unsigned(side: Expression) -> Expression:
@@ -173,7 +216,9 @@ def _sine_by_sides(sines: Expression, cosines: Expression, quarter: int) -> Expr
 
 
 def cosine(angle: Angle) -> Expression:
-    """The cosine of an angle, as `sine` writes it."""
+    """The cosine of an angle, as `sine` writes it; that of a number stays one: cos 60°."""
+    if not angle.multiples:
+        return _cosine_of_number(_turned_once(angle.constant))
     return sine(angle.turned(_QUARTER))
 
 
@@ -191,6 +236,16 @@ def _sine_of_number(constant: Decimal) -> Expression:
     if not folded:
         return ZERO
     shown = UNITY if folded == _QUARTER else Call("sin", (number(folded, DEGREE),))
+    return shown if sign > 0 else negative(shown)
+
+
+def _cosine_of_number(constant: Decimal) -> Expression:
+    folded = min(constant, _FULL - constant)
+    sign = -1 if folded > _QUARTER else 1
+    folded = min(folded, _HALF - folded)
+    if folded == _QUARTER:
+        return ZERO
+    shown = Call("cos", (number(folded, DEGREE),)) if folded else UNITY
     return shown if sign > 0 else negative(shown)
 
 

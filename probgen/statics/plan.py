@@ -14,13 +14,14 @@ from numpy.typing import NDArray
 
 from probgen.quantities.expression import Call, Expression, evaluate, names_in, negative
 from probgen.quantities.printing import plain
-from probgen.statics.derivation import Step, derived_steps
+from probgen.statics.derivation import derived_steps
 from probgen.statics.determinacy import require_determinate
 from probgen.statics.line import Line, worked
 from probgen.statics.method import Method
 from probgen.statics.off_body_pivot import with_meeting_points
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.refusal import Refusal
+from probgen.statics.step import Step
 from probgen.statics.system import (
     Condition,
     Definition,

@@ -16,9 +16,10 @@ from typing import Final
 import numpy as np
 
 from probgen.quantities.expression import UNITY, Value, evaluate, names_in
+from probgen.statics.elimination import eliminated
 from probgen.statics.equation import Equation, X, Y
 from probgen.statics.refusal import Refusal
-from probgen.statics.solve_for import Range, eliminated, solved_for
+from probgen.statics.solve_for import Range, solved_for
 
 _MOST_TOGETHER = 4
 _TOGETHER = 30.0  # dearer than the single steps that may take their place

@@ -8,18 +8,14 @@ numerically within the range the quantity has.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
 
 from probgen.quantities.expression import (
-    UNITY,
     ZERO,
     Call,
     Expression,
     Name,
     Number,
     Power,
-    Product,
     Quotient,
     Root,
     Sum,
@@ -32,6 +28,14 @@ from probgen.quantities.expression import (
     substituted,
     times,
     total,
+)
+from probgen.quantities.factors import (
+    factored,
+    factors_of,
+    shared_factors,
+    terms_of,
+    with_powers,
+    without_factors,
 )
 from probgen.quantities.like_terms import collected, in_one_order
 from probgen.quantities.unit import DEGREE
@@ -113,176 +117,39 @@ def isolated(slope: Expression, rest: Expression) -> Expression:
 def tidied(value: Expression) -> Expression:
     """A solution whose like terms meet in whatever order their factors stand: -1 for a - 1 - a.
 
-    What vanishes above or below stays as it is, for it may be 0/0: equations that only seemed
-    independent.
+    What all terms of a sum share is written once.  What vanishes above or below stays as it is, for
+    it may be 0/0: equations that only seemed independent.
     """
     if not isinstance(value, Quotient):
-        return value
+        return with_powers(factored(value))
     top, bottom = (collected(in_one_order(part)) for part in (value.top, value.bottom))
-    if (top, bottom) == (value.top, value.bottom) or ZERO in (top, bottom):
+    if ZERO in (top, bottom):
         return value
-    return positive_first(over(top, bottom))
-
-
-@dataclass(frozen=True, slots=True)
-class Solved:
-    """One of several equations solved: its place among them, the unknown, and its value.
-
-    balance: the expression that was zero, with what had been taken out before put in.
-    """
-
-    place: int
-    unknown: str
-    value: Expression
-    balance: Expression
-
-
-def eliminated(
-    expressions: tuple[Expression, ...],
-    unknowns: tuple[str, ...],
-    ranges: Mapping[str, Range] | None = None,
-) -> tuple[Solved, ...] | None:
-    """Equations (each an expression that is zero) solved together for as many unknowns.
-
-    One unknown after the other is taken out of an equation and put into the rest.  Given in the
-    order they are to be valued: the first holds none of the unknowns, each other only those before
-    it.  None when no order of taking out leads on.
-    """
-    if len(expressions) == 1:
-        within = (ranges or {}).get(unknowns[0], (-math.inf, math.inf))
-        found = solved_for(expressions[0], unknowns[0], within)
-        return None if found is None else (Solved(0, unknowns[0], found, expressions[0]),)
-    pairs = [(unknown, place) for unknown in unknowns for place in range(len(expressions))]
-    for unknown, place in sorted(pairs, key=lambda pair: not _says(expressions[pair[1]], pair[0])):
-        expression = expressions[place]
-        taken_out = linear_parts(expression, unknown)
-        if taken_out is None or collected(taken_out[0]) == ZERO:
-            continue
-        value = isolated(*taken_out)
-        others = tuple(
-            _put_into(other, unknown, taken_out)
-            for at, other in enumerate(expressions)
-            if at != place
-        )
-        rest = tuple(name for name in unknowns if name != unknown)
-        possible = tuple(other for other in others if other is not None)
-        solved = eliminated(possible, rest, ranges) if len(possible) == len(rest) else None
-        if solved is not None:
-            back = (replace(each, place=each.place + (each.place >= place)) for each in solved)
-            return (*back, Solved(place, unknown, value, expression))
-    return None
-
-
-def _says(expression: Expression, unknown: str) -> bool:
-    """Whether it reads unknown - (something else), such as f - mu N: that is put in first."""
-    match expression:
-        case Sum(((1, Name(id=name)), (_, other))):
-            return name == unknown and unknown not in names_in(other)
+    if (top, bottom) != (value.top, value.bottom):
+        value = positive_first(over(top, bottom))
+    match value:
+        case Quotient(top, bottom):
+            return with_powers(_one_fraction(factored(top), factored(bottom)))
         case _:
-            return False
+            return with_powers(factored(value))
 
 
-def _put_into(
-    expression: Expression, unknown: str, taken_out: tuple[Expression, Expression]
-) -> Expression | None:
-    """The expression with unknown = -rest/slope put in, multiplied by the slope."""
-    parts = linear_parts(expression, unknown)
-    if parts is None:
-        return None
-    slope, rest = taken_out
-    if parts[0] == ZERO:
-        return expression
-    put_in = _with_tangent(parts[0], negative(rest), slope)
-    if put_in is not None:
-        return collected(total((1, put_in), (1, parts[1])))
-    crossed = total((1, times(parts[1], slope)), (-1, times(parts[0], rest)))
-    return collected(_without_common(expanded(crossed)))
-
-
-def _with_tangent(factor: Expression, top: Expression, bottom: Expression) -> Expression | None:
-    """factor * top/bottom, where that is a product once sin a/cos a is written tan a; else None."""
-    above, below = _terms(times(factor, top)), _terms(bottom)
-    if len(above) > 1 or len(below) > 1:
-        return None
-    (sign, product), (turned, divisor) = above[0], below[0]
-    factors = list(_factors(product))
-    for cosine in _factors(divisor):
-        if not (isinstance(cosine, Call) and cosine.function == "cos"):
-            return None
-        sine = Call("sin", cosine.arguments)
-        if sine not in factors:
-            return None
-        factors[factors.index(sine)] = Call("tan", cosine.arguments)
-    return total((sign * turned, times(*factors)))
-
-
-def expanded(expression: Expression) -> Expression:
-    """Products of sums multiplied out, one level deep, so that equal terms can meet."""
-    terms: list[tuple[int, Expression]] = []
-    for sign, term in expression.terms if isinstance(expression, Sum) else ((1, expression),):
-        terms += [(sign * s, t) for s, t in _multiplied_out(term)]
-    return total(*terms)
-
-
-def _multiplied_out(term: Expression) -> list[tuple[int, Expression]]:
-    if not isinstance(term, Product):
-        return [(1, term)]
-    made: list[tuple[int, Expression]] = [(1, UNITY)]
-    for factor in term.factors:
-        inner = factor.terms if isinstance(factor, Sum) else ((1, factor),)
-        made = [(s * sign, times(t, part)) for s, t in made for sign, part in inner]
-    return [
-        (sign * inner_sign, inner)
-        for sign, made_term in made
-        for inner_sign, inner in (
-            made_term.terms if isinstance(made_term, Sum) else ((1, made_term),)
-        )
-    ]
-
-
-def _factors(term: Expression) -> tuple[Expression, ...]:
-    return term.factors if isinstance(term, Product) else (term,)
-
-
-def _terms(expression: Expression) -> tuple[tuple[int, Expression], ...]:
-    return expression.terms if isinstance(expression, Sum) else ((1, expression),)
-
-
-def _shared(terms: Iterable[Expression]) -> list[Expression]:
-    """Factors that stand in every term, once each time they do."""
-    lists = [list(_factors(term)) for term in terms]
-    shared: list[Expression] = []
-    for factor in lists[0]:
-        if all(factor in held for held in lists):
-            shared.append(factor)
-            for held in lists[1:]:
-                held.remove(factor)
-    return shared
-
-
-def _divided(expression: Expression, factors: list[Expression]) -> Expression:
-    terms = []
-    for sign, term in _terms(expression):
-        held = list(_factors(term))
-        for factor in factors:
-            held.remove(factor)
-        terms.append((sign, times(*held)))
-    return total(*terms)
-
-
-def _without_common(expression: Expression) -> Expression:
-    """An expression that is zero, without the factors all its terms share."""
-    terms = [term for _, term in _terms(expression)]
-    return expression if len(terms) < 2 else _divided(expression, _shared(terms))
+def _one_fraction(top: Expression, bottom: Expression) -> Expression:
+    """top/(a/b) as one fraction, top b/a."""
+    match bottom:
+        case Quotient(over_line, below_line):
+            return over(times(top, below_line), over_line)
+        case _:
+            return Quotient(top, bottom)
 
 
 def _reduced(quotient: Quotient) -> Expression:
     """A quotient without the factors that all terms above and below share."""
-    above, below = _terms(quotient.top), _terms(quotient.bottom)
-    shared = _shared([term for _, term in (*above, *below)])
+    above, below = terms_of(quotient.top), terms_of(quotient.bottom)
+    shared = shared_factors([term for _, term in (*above, *below)])
     if not shared:
         return quotient
-    return over(_divided(quotient.top, shared), _divided(quotient.bottom, shared))
+    return over(without_factors(quotient.top, shared), without_factors(quotient.bottom, shared))
 
 
 def _from_angle(expression: Expression, unknown: str) -> Expression | None:
@@ -315,8 +182,8 @@ def _inverse(function: str, expression: Expression, part: Name) -> Expression | 
 
 
 def _from_both(expression: Expression) -> Expression | None:
-    """A sin x + B cos x + C = 0: tan x = -B/A without C, else sin(x + phi) = -C/sqrt(A^2 + B^2)
-    with tan phi = B/A.
+    """A sin x + B cos x + C = 0: tan x = -B/A without C, else sin(x + d) = -C/sqrt(A^2 + B^2)
+    with tan d = B/A, all signs turned where A is taken away.
     """
     sines = linear_parts(expression, _SINE.id)
     cosines = sines and linear_parts(sines[1], _COSINE.id)
@@ -324,9 +191,15 @@ def _from_both(expression: Expression) -> Expression | None:
         return None
     if cosines[1] == ZERO:
         return Call("atan", (isolated(sines[0], cosines[0]),))
-    size = Call("hypot", (sines[0], cosines[0]))
-    shifted = Call("asin", (isolated(size, cosines[1]),))
-    return total((1, shifted), (-1, Call("atan2", (cosines[0], sines[0]))))
+    a, b, c = (collected(part) for part in (sines[0], *cosines))
+    if all(sign < 0 for sign, _ in terms_of(a)):
+        a, b, c = negative(a), negative(b), negative(c)
+    turn = -1 if all(sign < 0 for sign, _ in terms_of(b)) else 1
+    side = negative(b) if turn < 0 else b
+    shifted = Call("asin", (isolated(Call("hypot", (a, side)), c),))
+    if not isinstance(a, Name | Number) and any(isinstance(f, Call | Sum) for f in factors_of(a)):
+        return total((1, shifted), (-1, Call("atan2", (b, a))))  # its sign is not known
+    return total((1, shifted), (-turn, Call("atan", (isolated(a, negative(side)),))))
 
 
 def _from_square(expression: Expression, unknown: str) -> Expression | None:

@@ -8,9 +8,9 @@ from decimal import Decimal
 from probgen.quantities.expression import UNITY, Name, evaluate, names_in, negative, number, times
 from probgen.quantities.formula import Formula
 from probgen.quantities.unit import DEGREE
-from probgen.statics.derivation import Step
 from probgen.statics.equation import X, Y
 from probgen.statics.geometry import Angle, angle_of
+from probgen.statics.step import Step
 from probgen.statics.system import Force, System
 from probgen.wording.facts.balance import ForceSplit
 from probgen.wording.numbers import angle_worked

@@ -17,12 +17,15 @@ from probgen.quantities.expression import (
     Sum,
     evaluate,
     names_in,
+    negative,
+    times,
+    total,
 )
 from probgen.quantities.formula import Balance, Formula, Relation
 from probgen.quantities.rounding import last_place
 from probgen.quantities.unit import Dimension
-from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation
+from probgen.statics.step import Step
 from probgen.wording.block import Display, Row
 from probgen.wording.torque_forms import written_out
 from probgen.working.digits import Digits, Line
@@ -36,7 +39,7 @@ def working(digits: Digits, step: Step) -> Display:
 def _balance(digits: Digits, step: Step) -> Iterator[Row]:
     """The equation a step starts from; none where it already says what the unknown is."""
     equation = step.equation
-    if equation.kind == "condition" and _says(equation, step.unknown):
+    if says(equation, step.unknown):
         return
     row = balance_row(digits, equation)
     first = written_out(digits, equation) if equation.kind == "torque" else None
@@ -47,8 +50,10 @@ def _balance(digits: Digits, step: Step) -> Iterator[Row]:
         yield Row((), "=", row.right)
 
 
-def _says(equation: Equation, unknown: str) -> bool:
-    """Whether a condition reads unknown = what is known."""
+def says(equation: Equation, unknown: str) -> bool:
+    """Whether it is a condition that reads unknown = what is known."""
+    if equation.kind != "condition":
+        return False
     left, right = (term.magnitude for term in equation.terms)
     return isinstance(left, Name) and left.id == unknown and unknown not in names_in(right)
 
@@ -77,6 +82,7 @@ def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iter
     if expression == ZERO or isinstance(expression, Number | Root):
         yield ending
         return
+    yield from _one_sine(left, expression)
     if isinstance(expression, Call) and expression.function in _DIRECT:
         yield Row((Call(_DIRECT[expression.function], (left,)),), "=", expression.arguments)
     yield Row((left,), "=", (expression,))
@@ -86,6 +92,26 @@ def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iter
     if between is not None:
         yield Row((), "=", (between,))
     yield replace(ending, left=())
+
+
+def _one_sine(left: Name, expression: Expression) -> Iterator[Row]:
+    """W sin x - Q cos x = P with its left side as one sine, before x = arcsin ... + arctan ..."""
+    terms = expression.terms if isinstance(expression, Sum) else ()
+    for _, term in terms:
+        match term:
+            case Call("asin", (ratio,)):
+                sign, ratio = _split_sign(ratio)
+                shifts = [(-s, t) for s, t in terms if isinstance(t, Call) and t is not term]
+                if isinstance(ratio, Quotient) and shifts:
+                    sine = Call("sin", (total((1, left), *shifts),))
+                    right = ratio.top if sign > 0 else negative(ratio.top)
+                    yield Row((times(ratio.bottom, sine),), "=", (right,))
+
+
+def _split_sign(expression: Expression) -> tuple[int, Expression]:
+    if isinstance(expression, Sum) and len(expression.terms) == 1:
+        return expression.terms[0]
+    return 1, expression
 
 
 def lone_number(printed: Expression) -> bool:
@@ -109,14 +135,13 @@ def _ending(digits: Digits, id: str, carried: Number) -> Formula:
 def _between(digits: Digits, line: Line) -> Expression | None:
     """A quotient with its top and bottom worked out, where either was more than one number.
 
-    Its digits give the printed result within one unit of the last place; None where they cannot.
+    So are the sides of an angle or of a right triangle.  Its digits give the printed result within
+    one unit of the last place; None where they cannot.
     """
     printed, result = line.printed, line.result
-    if not isinstance(printed, Quotient):
-        return None
     near = float(last_place(result.value)) * (result.unit.factor if result.unit else 1.0)
     for more in range(line.guard, line.guard + 3):
-        worked = Quotient(_one(digits, printed.top, more), _one(digits, printed.bottom, more))
+        worked = _parts_worked(digits, printed, more)
         if worked == printed:
             return None
         if abs(float(evaluate(worked, {})) - float(evaluate(result, {}))) < near:
@@ -124,8 +149,20 @@ def _between(digits: Digits, line: Line) -> Expression | None:
     return None
 
 
+def _parts_worked(digits: Digits, printed: Expression, guard: int) -> Expression:
+    match printed:
+        case Quotient(top, bottom):
+            return Quotient(_one(digits, top, guard), _one(digits, bottom, guard))
+        case Call("hypot", sides):
+            return Call("hypot", tuple(_one(digits, side, guard) for side in sides))
+        case Call("atan", (Quotient() as tangent,)):
+            return Call("atan", (_parts_worked(digits, tangent, guard),))
+        case _:
+            return printed
+
+
 def _one(digits: Digits, printed: Expression, guard: int) -> Expression:
-    if isinstance(printed, Number):
+    if lone_number(printed):
         return printed
     dimension = dimension_of(printed, _NO_NAMES)
     if digits.units.unit_of(dimension).dimension != dimension:

@@ -4,37 +4,28 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from probgen.quantities.expression import ZERO, Expression, Number, evaluate, names_in
-from probgen.quantities.like_terms import collected, in_one_order
-from probgen.statics.derivation import Step
+from probgen.quantities.expression import Expression, Number, evaluate, names_in
 from probgen.statics.equation import Lie, X, Y
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
+from probgen.statics.step import Step
 from probgen.statics.system import Form, Limit, System, Variable
-from probgen.wording.block import Display, Row
+from probgen.wording.block import Display
 from probgen.wording.check import Unused, check_passage
 from probgen.wording.components import split_told, splits
-from probgen.wording.equations import balance_row, rows_of, working
+from probgen.wording.equations import rows_of, working
 from probgen.wording.facts.balance import (
     AxesAndTurning,
     AxesHeading,
     AxesTaken,
     AxisTilted,
     ComponentHeading,
-    ConditionsHold,
-    CoupleNegative,
     ForceHeading,
-    ForceNegative,
     ForcesZero,
     GoOnWith,
-    NoneAlone,
-    PutIntoTheRest,
     QuantityHeading,
-    TakenOut,
-    TogetherHeading,
     TorqueHeading,
     TorquesZero,
-    WithTheResult,
 )
 from probgen.wording.facts.ending import LimitSupposed, SupposedHeading
 from probgen.wording.forces import forces_passage
@@ -42,7 +33,8 @@ from probgen.wording.limit import comparison_passage, holding_passage
 from probgen.wording.once import said_once
 from probgen.wording.passage import Part, Passage, Sentences, sentences
 from probgen.wording.resultant import resultant_passages
-from probgen.wording.signs import expectations
+from probgen.wording.signs import negative_part
+from probgen.wording.together import reasons, together_passage
 from probgen.wording.torque import together, turning_passage
 from probgen.working.criteria import bodies_used
 from probgen.working.digits import Digits
@@ -148,7 +140,7 @@ def _steps(digits: Digits) -> Iterator[Passage]:
         if step.partners:
             needed = [later for later in steps if later in step.partners]
             steps = [later for later in steps if later not in needed]
-            yield _together_passage(digits, step, needed)
+            yield together_passage(digits, step, needed)
         else:
             yield from _single(digits, step)
     yield from _force_passage(digits, waiting)
@@ -162,61 +154,13 @@ def _single(digits: Digits, step: Step) -> Iterator[Passage]:
         yield _condition_passage(digits, step)
 
 
-def _together_passage(digits: Digits, step: Step, needed: list[Step]) -> Passage:
-    """Equations that hold the same unknowns: all of them, how they go together, the results.
-
-    needed: the steps among the partners whose quantities are wanted.
-    """
-    group = (step, *step.partners)
-    names = tuple(digits.case.system.variables[each.unknown].as_name for each in group)
-    taken_out = [
-        Row((name,), "=", (each.expression,)) for name, each in zip(names, group, strict=True)
-    ][:0:-1]
-    parts: list[Part] = [
-        sentences(NoneAlone(len(group), names)),
-        Display(tuple(balance_row(digits, equation) for equation in step.equations[::-1])),
-        *_reasons(digits, step),
-        sentences(TakenOut(names[:0:-1])),
-        Display(tuple(taken_out)),
-        sentences(PutIntoTheRest(names[0])),
-        *_reduced(step),
-        *_worked(digits, step),
-    ]
-    if needed:
-        parts.append(sentences(WithTheResult()))
-    for each in needed:
-        parts += _worked(digits, each)
-    return Passage(TogetherHeading(len(group)), tuple(parts))
-
-
-def _reasons(digits: Digits, step: Step) -> Iterator[Part]:
-    """Why the conditions among the equations hold."""
-    reasons = digits.case.labels.reasons
-    conditions = (each.about for each in step.equations if each.kind == "condition")
-    stated = tuple(id for id in conditions if id in reasons)
-    if stated:
-        yield sentences(ConditionsHold(stated))
-
-
-def _reduced(step: Step) -> Iterator[Part]:
-    """What is left of the last equation once the others are put in."""
-    if step.reduced is not None:
-        left = collected(in_one_order(step.reduced))
-        yield Display((Row((left,), "=", (ZERO,)),))
-
-
-def _worked(digits: Digits, step: Step) -> Iterator[Part]:
-    """The value of a step without its equation."""
-    name = digits.case.system.variables[step.unknown].as_name
-    yield Display(tuple(rows_of(digits, name, step.expression, step.unknown)))
-    yield from _sign(digits, step)
-
-
 def _torque_passage(digits: Digits, step: Step) -> Passage:
     turning, equation = digits.convention.turning, step.equation
     zero = TorquesZero(equation.bodies, equation.about, turning)
     opening = sentences(zero, *_go_on(digits, [step]))
-    return Passage(TorqueHeading(turning), (opening, working(digits, step), *_sign(digits, step)))
+    return Passage(
+        TorqueHeading(turning), (opening, working(digits, step), *negative_part(digits, step))
+    )
 
 
 def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
@@ -234,7 +178,7 @@ def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
     )
     parts: list[Part] = [opening]
     for step in steps:
-        parts += [*_axis(digits, step), working(digits, step), *_sign(digits, step)]
+        parts += [*_axis(digits, step), working(digits, step), *negative_part(digits, step)]
     alone = len(system.bodies) == 1
     yield Passage(ForceHeading(() if alone else equation.bodies), tuple(parts))
 
@@ -294,7 +238,9 @@ def _unknown_silent(digits: Digits, step: Step) -> tuple[Expression, ...]:
 
 def _condition_passage(digits: Digits, step: Step) -> Passage:
     heading = _heading_of(digits.case.system.variables[step.unknown])
-    return Passage(heading, (*_reasons(digits, step), working(digits, step), *_sign(digits, step)))
+    return Passage(
+        heading, (*reasons(digits, step), working(digits, step), *negative_part(digits, step))
+    )
 
 
 def _heading_of(variable: Variable) -> Fact:
@@ -302,17 +248,3 @@ def _heading_of(variable: Variable) -> Fact:
     if variable.component_of:
         return ComponentHeading(variable.as_name)
     return QuantityHeading(variable.id)
-
-
-def _sign(digits: Digits, step: Step) -> Iterator[Part]:
-    """What a negative result means: the force acts the other way."""
-    system, value = digits.case.system, digits.case.values[step.unknown]
-    if value >= 0.0:
-        return
-    if any(couple.id == step.unknown for couple in system.couples):
-        yield sentences(CoupleNegative(system.variables[step.unknown].as_name))
-    for force in [force for force in system.forces if force.id == step.unknown][:1]:
-        way = way_of(float(evaluate(force.direction, digits.case.values)) + 180.0)
-        expected = expectations(digits, system.body(force.body)).get(force.id)
-        reasoned = expected is not None and expected.sign < 0
-        yield sentences(ForceNegative(force.magnitude, force.part.is_component, way, reasoned))

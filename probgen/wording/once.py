@@ -1,34 +1,47 @@
-"""Reasons that hold again and again are given once in a key, then in short."""
+"""Reasons that hold again and again are given once in a key, then in short or not at all."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from probgen.wording.facts.torque import TurnsNothing
+from probgen.wording.facts.forces import StrutAlong
+from probgen.wording.facts.torque import TakenAsOne, TurnsNothing
 from probgen.wording.passage import Items, Part, Passage, Sentences
 from probgen.working.fact import Fact
 
 
 def said_once(passages: Iterable[Passage]) -> tuple[Passage, ...]:
-    """The passages, with the reason why a force turns nothing in full only the first time."""
-    said: set[type[Fact]] = set()
-    return tuple(
-        replace(passage, parts=tuple(_part(part, said) for part in passage.parts))
-        for passage in passages
-    )
+    """The passages, with a reason in full only the first time.
+
+    So it is with forces that turn nothing and struts that push along themselves; why bodies are
+    taken as one is not said again of the same.
+    """
+    said: set[object] = set()
+    return tuple(replace(passage, parts=tuple(_parts(passage, said))) for passage in passages)
 
 
-def _part(part: Part, said: set[type[Fact]]) -> Part:
-    if not isinstance(part, Sentences | Items):
-        return part
-    return replace(part, facts=tuple(_shortened(part.facts, said)))
+def _parts(passage: Passage, said: set[object]) -> Iterator[Part]:
+    for part in passage.parts:
+        if not isinstance(part, Sentences | Items):
+            yield part
+            continue
+        facts = tuple(_shortened(part.facts, said))
+        if facts:
+            yield replace(part, facts=facts)
 
 
-def _shortened(facts: Iterable[Fact], said: set[type[Fact]]) -> Iterator[Fact]:
+def _shortened(facts: Iterable[Fact], said: set[object]) -> Iterator[Fact]:
     for fact in facts:
-        if isinstance(fact, TurnsNothing):
-            yield replace(fact, again=TurnsNothing in said)
-            said.add(TurnsNothing)
-        else:
-            yield fact
+        match fact:
+            case TurnsNothing():
+                yield replace(fact, again=TurnsNothing in said)
+            case StrutAlong(force=force):
+                if (StrutAlong, force) not in said:
+                    yield replace(fact, again=StrutAlong in said)
+                said.add((StrutAlong, force))
+            case TakenAsOne() if fact in said:
+                pass
+            case _:
+                yield fact
+        said |= {fact, type(fact)}

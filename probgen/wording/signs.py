@@ -8,7 +8,9 @@ from dataclasses import dataclass
 from typing import Final
 
 from probgen.quantities.expression import Expression, Name, evaluate, names_in
+from probgen.statics.step import Step
 from probgen.statics.system import Body, Force, Kind, Role, System
+from probgen.wording.facts.balance import CoupleNegative, ForceNegative
 from probgen.wording.facts.forces import LeverExpected, NothingAgainst, PartExpected, SignsOpen
 from probgen.wording.passage import Part, sentences
 from probgen.wording.sense import signed_arms
@@ -162,3 +164,17 @@ def _expected(digits: Digits, expectation: Expectation) -> Fact:
     theirs = way_of(drawn + 180.0 if expectation.sign > 0 else drawn)
     letters = tuple(dict.fromkeys(each.magnitude for each in expectation.against))
     return PartExpected(force.magnitude, way, letters, theirs, axis, expectation.sign > 0)
+
+
+def negative_part(digits: Digits, step: Step) -> Iterator[Part]:
+    """What a negative result means: the force acts the other way."""
+    system, value = digits.case.system, digits.case.values[step.unknown]
+    if value >= 0.0:
+        return
+    if any(couple.id == step.unknown for couple in system.couples):
+        yield sentences(CoupleNegative(system.variables[step.unknown].as_name))
+    for force in [force for force in system.forces if force.id == step.unknown][:1]:
+        way = way_of(float(evaluate(force.direction, digits.case.values)) + 180.0)
+        expected = expectations(digits, system.body(force.body)).get(force.id)
+        reasoned = expected is not None and expected.sign < 0
+        yield sentences(ForceNegative(force.magnitude, force.part in ("x", "y"), way, reasoned))

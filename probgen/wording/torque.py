@@ -20,13 +20,14 @@ from probgen.quantities.expression import (
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.rounding import exact
 from probgen.quantities.unit import DEGREE, LENGTH
-from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import way
+from probgen.statics.step import Step
 from probgen.statics.system import Force, Kind, Role, System
 from probgen.wording.facts.torque import (
     AngleToArm,
     ArmOfLegs,
+    CoordinatesFrom,
     Hold,
     LeverArm,
     LineBeside,
@@ -77,9 +78,11 @@ def turning_passage(digits: Digits, step: Step) -> Passage:
         _pivot(system, step, digits.convention.turning),
         *_silent(system, step),
     )
-    senses = _senses(equation, turners, digits.convention.positive)
-    parts: list[Part] = [Sentences(reasons), Sentences(tuple(senses))]
+    senses: list[Fact] = [*_senses(equation, turners, digits.convention.positive)]
     arms = tuple(_arms(digits, step, turners))
+    if digits.convention.torque == "components" and arms:
+        senses.append(CoordinatesFrom(equation.about))
+    parts: list[Part] = [Sentences(reasons), Sentences(tuple(senses))]
     if arms:
         parts.append(Items(arms) if len(arms) > 1 else Sentences(arms))
     return Passage(TurningHeading(equation.bodies, equation.about), tuple(parts))
@@ -213,7 +216,7 @@ def _arm_known(digits: Digits, term: Term, known: frozenset[str]) -> Formula:
     """A lever arm by its letters, and its value once that is known."""
     assert term.length is not None
     arm = term.length if term.ratio == UNITY else _product(term)
-    if not names_in(arm) <= known:
+    if not names_in(arm) <= known or isinstance(arm, Number):
         return (arm,)
     if isinstance(arm, Name) and digits.is_data(arm.id):
         return (arm, Relation("="), digits.data(arm.id))

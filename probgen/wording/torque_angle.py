@@ -15,7 +15,8 @@ from probgen.working.digits import Digits
 def partly_along(digits: Digits, pivot: str, term: Term) -> bool:
     """Whether part of the way from the pivot runs along the force, and gives no torque."""
     points = digits.case.system.points
-    return len(way(points, pivot, digits.case.system.force(term.source).point)) > 1
+    links = way(points, pivot, digits.case.system.force(term.source).point)
+    return len(links) > 1 and term.link in links
 
 
 def angle_between(digits: Digits, term: Term, known: frozenset[str]) -> tuple[Formula, Formula]:

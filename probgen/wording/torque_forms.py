@@ -17,9 +17,10 @@ from probgen.quantities.expression import (
     Expression,
     Lump,
     Name,
-    Sum,
+    evaluate,
     negative,
     number,
+    positive_first,
     substituted,
     times,
     total,
@@ -27,7 +28,7 @@ from probgen.quantities.expression import (
 from probgen.quantities.unit import DEGREE
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import angle_of, cosine, sine, way
-from probgen.statics.system import Force, System
+from probgen.statics.system import Force
 from probgen.wording.facts.torque import ByCoordinates
 from probgen.wording.torque_angle import angle_to_arm, partly_along
 from probgen.working.digits import Digits
@@ -40,7 +41,7 @@ def written_out(digits: Digits, equation: Equation) -> Expression | None:
         case "angle":
             return _by_angles(digits, equation)
         case "components":
-            return _by_components(digits.case.system, equation)
+            return _by_components(digits, equation)
         case "arm":
             return None
 
@@ -86,30 +87,30 @@ class _Acting:
         return total((turn, first), (-turn, second))
 
 
-def _acting(system: System, pivot: str, force: Force) -> _Acting:
-    links = way(system.points, pivot, force.point)
+def _acting(digits: Digits, pivot: str, force: Force) -> _Acting:
+    links = way(digits.case.system.points, pivot, force.point)
     directions = [angle_of(link.direction) for link in links]
     x = total(*((1, times(k.length, cosine(a))) for k, a in zip(links, directions, strict=True)))
     y = total(*((1, times(k.length, sine(a))) for k, a in zip(links, directions, strict=True)))
     towards = angle_of(force.direction)
     along = (times(force.magnitude, part(towards)) for part in (cosine, sine))
-    return _Acting(_lumped(x), _lumped(y), *along)
+    return _Acting(_lumped(digits, x), _lumped(digits, y), *along)
 
 
-def _lumped(length: Expression) -> Expression:
-    """A coordinate as one number, a minus sign before it."""
-    if length == ZERO:
-        return length
-    if isinstance(length, Sum) and all(sign < 0 for sign, _ in length.terms):
-        return negative(Lump(negative(length)))
-    return Lump(length)
+def _lumped(digits: Digits, coordinate: Expression) -> Expression:
+    """A coordinate as one number, a minus sign before what is to the left or below: -(h - c)."""
+    if coordinate == ZERO:
+        return coordinate
+    if float(evaluate(coordinate, digits.case.values)) < 0.0:
+        return negative(Lump(positive_first(negative(coordinate))))
+    return Lump(positive_first(coordinate))
 
 
 def _turn(equation: Equation) -> int:
     return 1 if equation.method.positive == "counter-clockwise" else -1
 
 
-def _by_components(system: System, equation: Equation) -> Expression | None:
+def _by_components(digits: Digits, equation: Equation) -> Expression | None:
     if all(term.ratio == UNITY for term in equation.terms):
         return None
     turn, terms = _turn(equation), list[tuple[int, Expression]]()
@@ -118,18 +119,19 @@ def _by_components(system: System, equation: Equation) -> Expression | None:
         if own[0].length is None:
             terms += [(term.sign, term.magnitude) for term in own]
         else:
-            terms.append((1, _acting(system, equation.about, system.force(source)).torque(turn)))
+            force = digits.case.system.force(source)
+            terms.append((1, _acting(digits, equation.about, force).torque(turn)))
     return total(*terms)
 
 
 def by_coordinates(digits: Digits, equation: Equation) -> Iterator[Fact]:
-    """Where each force acts, its components, and the torque that they give."""
+    """Where each force acts, seen from the pivot, its components, and the torque they give."""
     system, turn = digits.case.system, _turn(equation)
     for source in dict.fromkeys(term.source for term in equation.terms):
         if all(term.length is None for term in equation.terms if term.source == source):
             continue
         force = system.force(source)
-        acting = _acting(system, equation.about, force)
+        acting = _acting(digits, equation.about, force)
         x, y = (_bare(part) for part in (acting.x, acting.y))
         torque = acting.torque(turn)
         written = force.magnitude.symbol if isinstance(force.magnitude, Name) else force.id

@@ -9,10 +9,10 @@ from enum import StrEnum, auto
 from probgen.quantities.expression import Name, names_in
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.unit import FORCE, TORQUE
-from probgen.statics.derivation import Step
 from probgen.statics.equation import Equation
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
+from probgen.statics.step import Step
 from probgen.statics.system import Body, ForcePart, Form, System, Variable
 from probgen.working.convention import Convention, Turning
 from probgen.working.fact import Fact

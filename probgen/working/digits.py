@@ -14,14 +14,20 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 
 from probgen.quantities.expression import (
+    Call,
     Expression,
     Lump,
     Name,
     Number,
+    Product,
+    Quotient,
     Root,
+    Sum,
     evaluate,
     names_in,
+    parts,
     substituted,
+    total,
 )
 from probgen.quantities.rounding import (
     RoundingRule,
@@ -38,6 +44,7 @@ from probgen.working.convention import Convention
 from probgen.working.direction import PLACES
 
 _MOST_GUARD = 7
+_INVERSE = ("asin", "acos", "atan", "atan2")
 _AT_LIMIT = 1e-9  # relative; a limit solved for is met to the digits of a float
 
 
@@ -176,6 +183,8 @@ class Digits:
                     return self.shown(id, guard)
                 case Lump(inner):
                     return self._lump(inner, guard)
+                case Call("sin" | "cos" | "tan" as function, (angle,)) if _by_lengths(angle):
+                    return Call(function, (self._with_degrees(angle, guard),))
                 case Root(balance, name, low, high):
                     kept = substituted(balance, lambda e: _itself(e, name) or replacement(e))
                     return Root(kept, name, low, high)
@@ -183,6 +192,16 @@ class Digits:
                     return None
 
         return substituted(expression, replacement)
+
+    def _with_degrees(self, angle: Expression, guard: int) -> Expression:
+        """An angle with what is made of lengths in it as degrees."""
+
+        def degrees(part: Expression) -> Expression | None:
+            if not isinstance(part, Call) or part.function not in _INVERSE:
+                return None
+            return self.carried(float(evaluate(part, self.case.values)), ANGLE, guard)
+
+        return self.put_in(substituted(angle, degrees), guard)
 
     def _lump(self, inner: Expression, guard: int) -> Number:
         printed = self.put_in(inner, guard)
@@ -218,7 +237,7 @@ class Digits:
         result = self.result(value, dimension, id)
         near = float(last_place(result.value)) if result.value else 1e-3
         for guard in range(1, _MOST_GUARD + 1):
-            printed = self.put_in(expression, guard)
+            printed = _without_zeros(self.put_in(expression, guard))
             worked = float(evaluate(printed, {})) / unit.factor
             if abs(worked - float(result.value)) < near:
                 return Line(printed, result, guard)
@@ -236,6 +255,29 @@ def working_units(system: System, convention: Convention) -> UnitSystem:
     stated = (Role.GIVEN, Role.DERIVED, Role.UNKNOWN)
     variables = system.variables.values()
     return convention.units.suited_to(each.unit for each in variables if each.role in stated)
+
+
+def _by_lengths(angle: Expression) -> bool:
+    """Whether an arc function stands in it."""
+    own = isinstance(angle, Call) and angle.function in _INVERSE
+    return own or any(_by_lengths(part) for part in parts(angle))
+
+
+def _without_zeros(printed: Expression) -> Expression:
+    """A printed sum without products with a zero: (300 N)(2.50 m) - (0 N)(5.00 m)."""
+    match printed:
+        case Quotient(top, bottom):
+            return Quotient(_without_zeros(top), bottom)
+        case Sum(terms):
+            kept = tuple(term for term in terms if not _is_product_with_zero(term[1]))
+            return total(*kept) if kept else printed
+        case _:
+            return printed
+
+
+def _is_product_with_zero(term: Expression) -> bool:
+    factors = term.factors if isinstance(term, Product) else ()
+    return any(isinstance(factor, Number) and not factor.value for factor in factors)
 
 
 def _equal(value: float, number: Number) -> bool:

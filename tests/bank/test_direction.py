@@ -50,7 +50,7 @@ def test_each_form_gives_plain_degrees(shelf: str, written: str, expected: str) 
 def test_a_direction_between_points_off_one_line_is_computed(shelf: str) -> None:
     found = direction(shelf, '{ square_to = ["A", "W"], side = "right" }')
     assert evaluate(found, VALUES) == pytest.approx(
-        evaluate(parse("atan2(1.5, -1.2)", {}), {}) - 90 + 360
+        evaluate(parse("atan2(1.5, -1.2)", {}), {}) - 90
     )
 
 

@@ -158,8 +158,9 @@ def test_a_cable_runs_toward_a_point(spoilt: Callable[[str, str], str]) -> None:
     text = spoilt('direction = "180 - theta"', 'toward = "W"')
     system = read_template(text, "shelf.toml").system
     d = Name("d", "d")
-    across, up = Sum(((-1, d), (-1, L))), Number(Decimal("1.5"), UNITS["m"])
-    assert system.force("T").direction == Call("atan2", (up, across))
+    back, up = Sum(((1, d), (1, L))), Number(Decimal("1.5"), UNITS["m"])
+    slope = Call("atan2", (up, back))
+    assert system.force("T").direction == Sum(((1, Number(Decimal(180))), (-1, slope)))
     assert system.element("T").toward == "W"
 
 

@@ -26,7 +26,7 @@ REDUCED = [
     (number(0), "0", "1"),
     (number(90), "1", "0"),
     (number(-90), "−1", "0"),
-    (number(210), "−sin 30°", "−sin 60°"),
+    (number(210), "−sin 30°", "−cos 30°"),
     (TH, "sin θ", "cos θ"),
     (total((1, number(180)), (-1, TH)), "sin θ", "−cos θ"),
     (total((1, number(90)), (1, TH)), "cos θ", "−sin θ"),
@@ -34,7 +34,7 @@ REDUCED = [
     (total((1, number(270)), (1, TH)), "−cos θ", "sin θ"),
     (total((1, TH), (-1, AL)), "sin(θ − α)", "cos(θ − α)"),
     (total((1, number(180)), (1, TH), (-1, AL)), "−sin(θ − α)", "−cos(θ − α)"),
-    (over(TH, number(2)), "sin(0.5 θ)", "cos(0.5 θ)"),
+    (over(TH, number(2)), "sin(θ/2)", "cos(θ/2)"),
     (times(number(2), TH), "sin(2 θ)", "cos(2 θ)"),
 ]
 

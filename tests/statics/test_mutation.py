@@ -32,6 +32,7 @@ from probgen.quantities.expression import (
 from probgen.statics import (
     cross_check,
     derivation,
+    elimination,
     equation,
     numeric_equations,
     off_body_pivot,
@@ -139,7 +140,7 @@ def agrees(told: Mapping[str, Any], value: float, angle: float | None) -> bool:
 
 # -- the breaks --------------------------------------------------------------------------------
 
-_turning, _way, _put_into = equation._turning, way, solve_for._put_into
+_turning, _way, _put_into = equation._turning, way, elimination._put_into
 _cosine, _couple_term, _direction = cosine, equation._couple_term, case._direction
 _meeting, _entries, _sums = off_body_pivot._meeting, cross_check._entries, numeric_equations._sums
 _physical = derivation._physical
@@ -302,7 +303,8 @@ BREAKS = [
     Break("the sign of a couple", (equation, "_couple_term"), couple_sign, "built in", CLOSES),
     Break("the sign of an isolated quantity", (solve_for, "isolated"), wrong_isolation, STRUT,
           SECOND),
-    Break("the sign of what is put in", (solve_for, "_put_into"), elimination_sign, ROPES, CLOSES),
+    Break("the sign of what is put in", (elimination, "_put_into"), elimination_sign, ROPES,
+          CLOSES),
     Break("a wrong root", (derivation, "_physical"), wrong_root, "ball on a cord",
           "lean (t) is above 90 °"),
     Break("a wrong limit", (rerun, "_at_first_limit"), last_limit, "slide or tip", "it slides"),

@@ -11,8 +11,6 @@ from dataclasses import dataclass, field
 
 import numpy as np
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 from scipy.optimize import brentq
 
 from probgen.quantities.expression import (
@@ -26,7 +24,7 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.parser import parse
 from probgen.quantities.printing import plain
-from probgen.statics.solve_for import all_roots, eliminated, expanded, solved_for
+from probgen.statics.solve_for import all_roots, solved_for
 
 LETTERS = ("a", "b", "c", "d", "x", "y", "z")
 SCOPE = {letter: Name(letter, letter) for letter in LETTERS}
@@ -224,106 +222,6 @@ def test_common_factors_are_not_printed(equation: str, written: str) -> None:
     solved = solved_for(read(equation), "x")
     assert solved is not None
     assert plain(solved) == written
-
-
-# -- several equations -------------------------------------------------------------------------
-
-TOGETHER = [
-    (("a*x + b*y - c", "x - y - d"), ("x", "y")),
-    (("a*x - b*y", "b*x + a*y - c"), ("x", "y")),
-    (("x*sin(30 deg) - y*sin(40 deg)", "x*cos(30 deg) + y*cos(40 deg) - c"), ("x", "y")),
-    (("a*x + y - b", "x + b*z - c", "y + z - d"), ("x", "y", "z")),
-    (("a*x + y + z - b", "x + b*y - z - c", "x + y + c*z - d"), ("x", "y", "z")),
-]
-
-
-@pytest.mark.parametrize(("equations", "unknowns"), TOGETHER)
-def test_linear_equations_together_are_as_numpy_solves_them(
-    equations: tuple[str, ...], unknowns: tuple[str, ...]
-) -> None:
-    trees = tuple(map(read, equations))
-    zero = {**VALUES, **dict.fromkeys(unknowns, 0.0)}
-    rest = np.array([number(tree, zero) for tree in trees])
-    slopes = np.array(
-        [[number(tree, {**zero, name: 1.0}) for name in unknowns] for tree in trees]
-    ) - rest[:, None]  # fmt: skip
-    expected = dict(zip(unknowns, np.linalg.solve(slopes, -rest), strict=True))
-    solved = eliminated(trees, unknowns)
-    assert solved is not None
-    known: dict[str, Value] = dict(VALUES)
-    for each in solved:
-        assert names_in(each.value) <= known.keys()
-        known[each.unknown] = number(each.value, known)
-    assert {name: known[name] for name in unknowns} == pytest.approx(expected, rel=1e-12)
-    assert sorted(each.place for each in solved) == list(range(len(unknowns)))
-
-
-def test_what_is_left_of_the_last_equation_holds_one_unknown() -> None:
-    """f = mu N, f = W sin x, N = W cos x leave tan x = mu, with a for mu and b for W."""
-    solved = eliminated(
-        (read("y - a*z"), read("y - b*sin(x)"), read("z - b*cos(x)")), ("x", "y", "z")
-    )
-    assert solved is not None
-    assert solved[0].unknown == "x"
-    assert names_in(solved[0].balance) == {"a", "x"}
-    assert number(solved[0].value, VALUES) == pytest.approx(math.degrees(math.atan(2.0)))
-
-
-@pytest.mark.parametrize(
-    "equations",
-    [
-        ("a*x + b*y - c", "a*x + b*y - d"),  # they contradict each other
-        ("a*x + b*y - c", "a*x + b*y - c"),  # the same twice
-    ],
-)
-def test_equations_that_settle_nothing_lead_nowhere(equations: tuple[str, str]) -> None:
-    assert eliminated(tuple(map(read, equations)), ("x", "y")) is None
-
-
-def test_a_slope_that_cancels_is_none() -> None:
-    """a x - a x + b y - c settles y alone, though x is written in it; x follows from the other."""
-    found = eliminated((read("a*x - a*x + b*y - c"), read("x + y - d")), ("x", "y"))
-    assert found is not None
-    values = dict(VALUES)
-    for each in found:
-        values[each.unknown] = number(each.value, values)
-    assert values["y"] == pytest.approx(VALUES["c"] / VALUES["b"])
-    assert values["x"] == pytest.approx(VALUES["d"] - VALUES["c"] / VALUES["b"])
-
-
-SIZES = st.floats(-20.0, 20.0).filter(lambda size: abs(size) > 1e-3)
-
-
-@given(st.lists(SIZES, min_size=6, max_size=6))
-def test_any_two_linear_equations(sizes: list[float]) -> None:
-    """With coefficients of any sign, the values satisfy both equations."""
-    names = ("a", "b", "c", "d", "p", "q")
-    scope = {**SCOPE, "p": Name("p", "p"), "q": Name("q", "q")}
-    values = dict(zip(names, sizes, strict=True))
-    if abs(values["a"] * values["p"] - values["b"] * values["d"]) < 1e-2:
-        return
-    pair = (parse("a*x + b*y - c", scope), parse("d*x + p*y - q", scope))
-    solved = eliminated(pair, ("x", "y"))
-    assert solved is not None
-    known: dict[str, Value] = dict(values)
-    for each in solved:
-        known[each.unknown] = number(each.value, known)
-    size = max(abs(value) for value in (*sizes, *map(float, known.values())))
-    for equation in pair:
-        assert abs(number(equation, known)) <= 1e-9 * size**2
-
-
-# -- products multiplied out -------------------------------------------------------------------
-
-
-@pytest.mark.parametrize(
-    ("text", "terms"),
-    [("a*(b + c)", 2), ("(a + b)*(c - d)", 4), ("a*b - c*(a - b)", 3), ("a", 1)],
-)
-def test_products_are_multiplied_out_without_change_of_value(text: str, terms: int) -> None:
-    written = expanded(read(text))
-    assert len(getattr(written, "terms", (written,))) == terms
-    assert number(written, VALUES) == pytest.approx(number(read(text), VALUES))
 
 
 def test_a_quotient_has_no_sum_of_negatives_above_and_below() -> None:

@@ -117,11 +117,23 @@ def slack_of(chain: Chain, result: Size) -> float:
     assert result.last is not None
     if result.value != 0.0:
         return result.last
-    written = re.split(r" [-+] ", chain.links[-2][1].strip("-"))
-    terms = [Reader(part.strip()).whole() for part in written]
+    terms = [Reader(part).whole() for part in _terms(chain.links[-2][1].strip("-"))]
     rounded = sum(term.last or 0.0 for term in terms) / 2
     noise = 1e-12 * sum(abs(term.value) for term in terms)
     return rounded if chain.links[-1][0] == r"\approx" else noise
+
+
+def _terms(text: str) -> Iterator[str]:
+    """The terms of a sum, without their signs; what stands in parentheses is one of them."""
+    term, depth = "", 0
+    for mark in text:
+        depth += (mark == "(") - (mark == ")")
+        if depth == 0 and mark in "+-":
+            yield term.strip()
+            term = ""
+        else:
+            term += mark
+    yield term.strip()
 
 
 def check_symbols(chain: Chain, worlds: Sequence[World]) -> int:

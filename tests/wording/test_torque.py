@@ -193,6 +193,7 @@ def test_by_coordinates() -> None:
     assert said == [
         *HINGE_AT_A,
         *TURNED_BOTH_WAYS,
+        "CoordinatesFrom(A)",
         "ByCoordinates(T, T_x T_y, d 0, −T cos θ T sin θ, d T sin θ, True)",
         "ByCoordinates(W_s, W_sx W_sy, L/2 0, 0 −W_s, −(L/2) W_s, True)",
         "ByCoordinates(W_t, W_tx W_ty, L 0, 0 −W_t, −L W_t, True)",
@@ -219,7 +220,8 @@ def test_a_force_reached_by_two_legs() -> None:
             "LeverArm(W, L = 2.00 m, False)",
         ],
         "components": [
-            "ByCoordinates(T, T_x T_y, L h, −T sin 60° T sin 30°, L T sin 30° + h T sin 60°, True)",
+            "CoordinatesFrom(A)",
+            "ByCoordinates(T, T_x T_y, L h, −T cos 30° T sin 30°, L T sin 30° + h T cos 30°, True)",
             "ByCoordinates(W, W_x W_y, L 0, 0 −W, −L W, True)",
         ],
     }

@@ -17,6 +17,7 @@ import pytest
 from probgen.bank.reading import read_template
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
 from probgen.quantities.expression import Expression, Number, evaluate, names_in
+from probgen.quantities.printing import plain
 from probgen.statics.equation import Equation
 from probgen.statics.numeric_equations import coordinates
 from probgen.statics.system import Force, Kind
@@ -26,6 +27,7 @@ from probgen.wording.facts.ending import ArmAmong, PullCompared, QuadrantTold
 from probgen.wording.facts.forces import LeverExpected, NothingAgainst, PartExpected
 from probgen.wording.facts.torque import (
     AngleToArm,
+    ByCoordinates,
     LeverArm,
     LineBeside,
     Side,
@@ -215,3 +217,20 @@ def check_split(own: Worked, fact: ForceSplit) -> None:
         trig = math.cos if axis == "x" else math.sin
         found = float(evaluate(part, values))  # type: ignore[arg-type]
         assert found == pytest.approx(size * trig(math.radians(turned)), rel=1e-3)
+
+
+@pytest.mark.parametrize("name", TEMPLATES)
+def test_coordinates_are_written_with_one_sign(name: str) -> None:
+    """−(h − c) where that is below the pivot, never c − h, and no minus before a minus."""
+    for own, passages in told(name, "components", 3):
+        if own.case.plan.branches:
+            continue  # told at other values than the case has
+        for _, fact in about(passages):
+            if isinstance(fact, ByCoordinates):
+                for coordinate in fact.at:
+                    written = plain(coordinate)
+                    inner = written.removeprefix("−")
+                    assert not inner.startswith(("−", "(−"))
+                    value = float(evaluate(coordinate, own.case.values))
+                    assert (value < 0.0) == (inner != written)
+                assert "−(−" not in plain(fact.torque)

@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 
 from probgen.bank.reading import read_template
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, tell_steps, work
-from probgen.statics.derivation import Step
 from probgen.statics.plan import Plan
+from probgen.statics.step import Step
 from probgen.statics.system import Form
 from probgen.wording.english import ENGLISH
 from probgen.wording.sentence import plain_text

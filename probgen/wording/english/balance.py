@@ -15,17 +15,21 @@ from probgen.wording.facts.balance import (
     AxesHeading,
     AxesTaken,
     AxisTilted,
+    BalancesSay,
     ComponentHeading,
     ConditionsHold,
     CoupleNegative,
+    Divided,
     ForceHeading,
     ForceNegative,
     ForceSplit,
     ForcesZero,
     GoOnWith,
     NoneAlone,
+    PutIn,
     PutIntoTheRest,
     QuantityHeading,
+    SquaredAndAdded,
     TakenOut,
     TogetherHeading,
     TorqueHeading,
@@ -86,7 +90,7 @@ def component_heading(fact: ComponentHeading, nouns: Nouns) -> Inlines:
 @say.register
 def none_alone(fact: NoneAlone, nouns: Nouns) -> Inlines:
     return filled(
-        "No equation holds only one unknown. These {count} hold {names} and no other:",
+        "Each of these {count} equations holds more than one unknown; together they give {names}:",
         count=numeral(fact.equations),
         names=series(fact.unknowns),
     )
@@ -94,7 +98,41 @@ def none_alone(fact: NoneAlone, nouns: Nouns) -> Inlines:
 
 @say.register
 def taken_out(fact: TakenOut, nouns: Nouns) -> Inlines:
-    return filled("We take {others} out,", others=series(fact.unknowns))
+    put_in = filled("put {said} in and ", said=series(fact.said)) if fact.said else ()
+    return filled("We {first}take {others} out,", first=put_in, others=series(fact.unknowns))
+
+
+@say.register
+def put_in(fact: PutIn, nouns: Nouns) -> Inlines:
+    gone = "; {dropped} drops out" if len(fact.dropped) == 1 else "; {dropped} drop out"
+    return filled(
+        "We put {said} in{gone}, which leaves {left} alone:",
+        said=series(fact.said),
+        gone=filled(gone, dropped=series(fact.dropped)) if fact.dropped else "",
+        left=fact.left,
+    )
+
+
+@say.register
+def balances_say(fact: BalancesSay, nouns: Nouns) -> Inlines:
+    return (Text("The balances say:"),)
+
+
+@say.register
+def divided(fact: Divided, nouns: Nouns) -> Inlines:
+    return filled(
+        "We divide the second of these by the first, so that {dropped} drops out:",
+        dropped=fact.dropped,
+    )
+
+
+@say.register
+def squared_and_added(fact: SquaredAndAdded, nouns: Nouns) -> Inlines:
+    return filled(
+        "Squared and added, the same two give {size}, because the squares of sine and cosine add "
+        "up to one:",
+        size=fact.size,
+    )
 
 
 @say.register

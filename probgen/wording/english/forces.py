@@ -200,6 +200,8 @@ def nothing_against(fact: NothingAgainst, nouns: Nouns) -> Inlines:
 @say.register
 def strut_along(fact: StrutAlong, nouns: Nouns) -> Inlines:
     by = the_element(fact.element, nouns)
+    if fact.again:
+        return filled("{F} runs along {by} for the same reason.", F=fact.force, by=by)
     return filled(
         "{By} is pinned at both ends and carries nothing else: only two forces act on it, so they "
         "must be opposite and along the line between its ends. That is why {F} runs along it.",

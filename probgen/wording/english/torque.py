@@ -12,6 +12,7 @@ from probgen.wording.facts.torque import (
     AngleToArm,
     ArmOfLegs,
     ByCoordinates,
+    CoordinatesFrom,
     Hold,
     LeverArm,
     LineBeside,
@@ -179,17 +180,24 @@ def lever_arm(fact: LeverArm, nouns: Nouns) -> Inlines:
 
 
 @say.register
-def by_coordinates(fact: ByCoordinates, nouns: Nouns) -> Inlines:
-    x, y = (letter(axis) for axis in "xy")
-    (at_x, at_y), (along_x, along_y) = fact.at, fact.parts
-    where = filled(
-        "{F} acts at {x} = {at_x}, {y} = {at_y}", F=fact.force, x=x, at_x=at_x, y=y, at_y=at_y
+def coordinates_from(fact: CoordinatesFrom, nouns: Nouns) -> Inlines:
+    return filled(
+        "Coordinates ({x}, {y}) are counted from {P}.",
+        x=letter("x"),
+        y=letter("y"),
+        P=letter(fact.pivot),
     )
+
+
+@say.register
+def by_coordinates(fact: ByCoordinates, nouns: Nouns) -> Inlines:
+    (at_x, at_y), (along_x, along_y) = fact.at, fact.parts
+    where = filled("{F} acts at ({x}, {y})", F=fact.force, x=at_x, y=at_y)
     if ZERO in (along_x, along_y):
         arm, axis = ("x", "y") if along_x == ZERO else ("y", "x")
         minus = (axis == "x") == fact.counter_clockwise
         return filled(
-            "{where}, along {axis} only: its torque, {minus}{arm} times its part along {axis}, "
+            "{where}, along {axis} only: {minus}its {arm}-coordinate times its part along {axis} "
             "is {torque}.",
             where=where,
             axis=letter(axis),
@@ -197,6 +205,7 @@ def by_coordinates(fact: ByCoordinates, nouns: Nouns) -> Inlines:
             arm=letter(arm),
             torque=fact.torque,
         )
+    x, y = (letter(axis) for axis in "xy")
     first, second = times(x, fact.letters[1]), times(y, fact.letters[0])
     if not fact.counter_clockwise:
         first, second = second, first

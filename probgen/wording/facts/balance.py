@@ -66,9 +66,41 @@ class NoneAlone(Fact):
 
 @dataclass(frozen=True, slots=True)
 class TakenOut(Fact):
-    """Unknowns that are written by the others."""
+    """Unknowns that are written by the others, once what conditions say is put in."""
 
+    said: tuple[Formula, ...]
     unknowns: tuple[Name, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PutIn(Fact):
+    """What conditions say, put into the rest, which then holds one unknown.
+
+    dropped: unknowns that then stand in every term.
+    """
+
+    said: tuple[Formula, ...]
+    left: Name
+    dropped: tuple[Name, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class BalancesSay(Fact):
+    """Balances with what is known on one side follow."""
+
+
+@dataclass(frozen=True, slots=True)
+class Divided(Fact):
+    """One equation divided by the other, which leaves out what stands before sine and cosine."""
+
+    dropped: Expression
+
+
+@dataclass(frozen=True, slots=True)
+class SquaredAndAdded(Fact):
+    """A size from its two parts, by Pythagoras."""
+
+    size: Name
 
 
 @dataclass(frozen=True, slots=True)

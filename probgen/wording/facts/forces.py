@@ -123,10 +123,14 @@ class NothingAgainst(Fact):
 
 @dataclass(frozen=True, slots=True)
 class StrutAlong(Fact):
-    """A strut pinned at both ends and carrying nothing else pushes along itself."""
+    """A strut pinned at both ends and carrying nothing else pushes along itself.
+
+    again: whether the reason was given before, of another.
+    """
 
     element: str
     force: Expression
+    again: bool = False
 
 
 class Spreading(StrEnum):

@@ -148,6 +148,13 @@ class LeverArm(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class CoordinatesFrom(Fact):
+    """Coordinates are seen from the pivot."""
+
+    pivot: str
+
+
+@dataclass(frozen=True, slots=True)
 class ByCoordinates(Fact):
     """A force's coordinates from the pivot, its components, and its torque x F_y - y F_x.
 

@@ -1,0 +1,90 @@
+"""Two equations that hold the cosine and the sine of one angle: divided, they leave its tangent."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from probgen.quantities.expression import (
+    ZERO,
+    Call,
+    Expression,
+    Name,
+    Sum,
+    linear_parts,
+    names_in,
+    negative,
+    substituted,
+)
+from probgen.quantities.like_terms import collected, in_one_order
+from probgen.statics.solve_for import isolated
+
+_PART = Name("?part", "part")
+
+
+@dataclass(frozen=True, slots=True)
+class AnglePair:
+    """size * cos(angle) = along and size * sin(angle) = across."""
+
+    size: Expression
+    along: Expression
+    across: Expression
+
+    @property
+    def tangent(self) -> Expression:
+        """across/along with what both hold left out."""
+        return isolated(self.along, negative(self.across))
+
+    @property
+    def sides(self) -> frozenset[str]:
+        """The names in what is along and across."""
+        return names_in(self.along) | names_in(self.across)
+
+
+def angle_pair(cosines: Expression, sines: Expression, angle: str) -> AnglePair | None:
+    """The pair that two expressions, each of them zero, are; None where they are none.
+
+    The first may hold the angle in its cosine alone, the second in its sine alone.
+    """
+    of_cosine, of_sine = _split(cosines, "cos", angle), _split(sines, "sin", angle)
+    if of_cosine is None or of_sine is None:
+        return None
+    (turn, size), (other_turn, other) = _signed(of_cosine[0]), _signed(of_sine[0])
+    if size == ZERO or not _same(size, other):
+        return None
+    along, across = _moved(of_cosine[1], turn), _moved(of_sine[1], other_turn)
+    return None if along == ZERO else AnglePair(size, along, across)
+
+
+def _split(
+    expression: Expression, function: str, angle: str
+) -> tuple[Expression, Expression] | None:
+    """(a, b) with expression = a * function(angle) + b, neither holding the angle; else None."""
+
+    def part(inner: Expression) -> Expression | None:
+        match inner:
+            case Call(called, (Name(id=id),)) if called == function and id == angle:
+                return _PART
+            case _:
+                return None
+
+    replaced = substituted(expression, part)
+    if angle in names_in(replaced) or _PART.id not in names_in(replaced):
+        return None
+    found = linear_parts(replaced, _PART.id)
+    return found and (collected(found[0]), collected(found[1]))
+
+
+def _signed(expression: Expression) -> tuple[int, Expression]:
+    """A sum with nothing added turned round, and whether it was: -F is F taken away."""
+    if isinstance(expression, Sum) and all(sign < 0 for sign, _ in expression.terms):
+        return -1, negative(expression)
+    return 1, expression
+
+
+def _same(one: Expression, other: Expression) -> bool:
+    return collected(in_one_order(Sum(((1, one), (-1, other))))) == ZERO
+
+
+def _moved(rest: Expression, turn: int) -> Expression:
+    """What stands on the other side of the equation."""
+    return negative(rest) if turn > 0 else rest

@@ -1,0 +1,60 @@
+"""The order of steps as one works: one body after the other, as far as the steps allow."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from probgen.quantities.expression import names_in
+from probgen.statics.step import Step
+
+_Home = tuple[str, ...]
+
+
+def body_by_body(steps: Sequence[Step]) -> list[Step]:
+    """The steps so that those of one body, or of one group of bodies, follow one another.
+
+    A step comes after those whose results it uses; else the order is kept.  A condition belongs to
+    the body whose result it uses.  Steps of equations solved together stay together.
+    """
+    waiting = _units(steps)
+    found = {step.unknown for step in steps}
+    homes: dict[str, _Home] = {}
+    ordered: list[Step] = []
+    here: _Home = ()
+    while waiting:
+        ready = [unit for unit in waiting if not _needs(unit) & found - homes.keys()]
+        unit = next((u for u in ready if _home(u, homes) in (here, ())), ready[0])
+        waiting.remove(unit)
+        here = _home(unit, homes) or here
+        homes |= {step.unknown: here for step in unit}
+        ordered += unit
+    return ordered
+
+
+def _units(steps: Sequence[Step]) -> list[tuple[Step, ...]]:
+    """Each step alone, or with those it was solved with."""
+    units: list[tuple[Step, ...]] = []
+    taken: set[str] = set()
+    for step in steps:
+        if step.unknown in taken:
+            continue
+        partners = {partner.unknown for partner in step.partners}
+        unit = (step, *(each for each in steps if each.unknown in partners))
+        taken |= {each.unknown for each in unit}
+        units.append(unit)
+    return units
+
+
+def _needs(unit: Sequence[Step]) -> frozenset[str]:
+    """What the steps use that they do not give themselves."""
+    used = frozenset[str]().union(*(names_in(step.expression) for step in unit))
+    return used - {step.unknown for step in unit}
+
+
+def _home(unit: Sequence[Step], homes: dict[str, _Home]) -> _Home:
+    """The bodies a step is about; () for a condition on data alone."""
+    for step in unit:
+        if step.equation.bodies:
+            return step.equation.bodies
+    results = [homes[id] for id in homes if id in _needs(unit)]
+    return results[-1] if results else ()

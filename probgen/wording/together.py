@@ -1,0 +1,166 @@
+"""Equations that had to be solved together: all of them, how they go together, the results."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from probgen.quantities.expression import (
+    UNITY,
+    ZERO,
+    Call,
+    Expression,
+    Name,
+    linear_parts,
+    names_in,
+    negative,
+    times,
+)
+from probgen.quantities.factors import with_powers
+from probgen.quantities.formula import Formula, Relation
+from probgen.quantities.like_terms import collected, in_one_order
+from probgen.statics.angle_pair import angle_pair
+from probgen.statics.equation import Equation
+from probgen.statics.step import Step
+from probgen.wording.block import Display, Row
+from probgen.wording.equations import balance_row, rows_of, says
+from probgen.wording.facts.balance import (
+    BalancesSay,
+    ConditionsHold,
+    Divided,
+    NoneAlone,
+    PutIn,
+    PutIntoTheRest,
+    SquaredAndAdded,
+    TakenOut,
+    TogetherHeading,
+    WithTheResult,
+)
+from probgen.wording.passage import Part, Passage, sentences
+from probgen.wording.signs import negative_part
+from probgen.working.digits import Digits
+
+
+def together_passage(digits: Digits, step: Step, needed: Sequence[Step]) -> Passage:
+    """Equations that hold the same unknowns: all of them, how they go together, the results.
+
+    needed: the steps among the partners whose quantities are wanted.
+    """
+    group = (step, *step.partners)
+    names = tuple(_name(digits, each.unknown) for each in group)
+    parts: list[Part] = [
+        sentences(NoneAlone(len(group), _as_stated(digits, names))),
+        Display(tuple(balance_row(digits, equation) for equation in _in_order(step))),
+        *reasons(digits, step),
+        *(_by_division(digits, step) if step.divided else _by_putting_in(digits, step)),
+        *_worked(digits, step),
+    ]
+    squared = [each for each in needed if _squared(each)]
+    for each in squared:
+        parts.append(sentences(SquaredAndAdded(_name(digits, each.unknown))))
+        parts += _worked(digits, each)
+    rest = [each for each in needed if each not in squared]
+    if rest:
+        parts.append(sentences(WithTheResult()))
+    for each in rest:
+        parts += _worked(digits, each)
+    return Passage(TogetherHeading(len(group)), tuple(parts))
+
+
+def _name(digits: Digits, id: str) -> Name:
+    return digits.case.system.variables[id].as_name
+
+
+def _as_stated(digits: Digits, names: Sequence[Name]) -> tuple[Name, ...]:
+    order = list(digits.case.system.variables)
+    return tuple(sorted(names, key=lambda name: order.index(name.id)))
+
+
+def _in_order(step: Step) -> list[Equation]:
+    """Balances as they are used, then conditions."""
+    used = step.divided or ()
+    rest = [each for each in reversed(step.equations) if each not in used]
+    return sorted((*used, *rest), key=lambda equation: equation.kind == "condition")
+
+
+def reasons(digits: Digits, step: Step) -> Iterator[Part]:
+    """Why the conditions among the equations hold."""
+    known = digits.case.labels.reasons
+    conditions = (each.about for each in step.equations if each.kind == "condition")
+    stated = tuple(id for id in conditions if id in known)
+    if stated:
+        yield sentences(ConditionsHold(stated))
+
+
+def _squared(step: Step) -> bool:
+    return isinstance(step.expression, Call) and step.expression.function == "hypot"
+
+
+def _worked(digits: Digits, step: Step) -> Iterator[Part]:
+    """The value of a step without its equation."""
+    name = _name(digits, step.unknown)
+    yield Display(tuple(rows_of(digits, name, step.expression, step.unknown)))
+    yield from negative_part(digits, step)
+
+
+def _by_division(digits: Digits, step: Step) -> Iterator[Part]:
+    """Two equations with the cosine and the sine of one angle, and what their quotient leaves."""
+    assert step.divided is not None
+    cosines, sines = (equation.expression for equation in step.divided)
+    pair, angle = angle_pair(cosines, sines, step.unknown), _name(digits, step.unknown)
+    if pair is None:  # it is one only with something put in
+        yield from _by_putting_in(digits, step)
+        return
+    yield sentences(BalancesSay())
+    sides = ((pair.along, "cos"), (pair.across, "sin"))
+    yield Display(tuple(_side(pair.size, side, function, angle) for side, function in sides))
+    yield sentences(Divided(pair.size))
+    if names_in(pair.tangent) & set(step.put_in):
+        yield Display((Row((Call("tan", (angle,)),), "=", (pair.tangent,)),))
+        yield sentences(PutIn(_said(step), angle, _dropped(digits, step)))
+
+
+def _side(size: Expression, side: Expression, function: str, angle: Name) -> Row:
+    """N = W cos x, or F cos x = what is known."""
+    part = times(size, Call(function, (angle,)))
+    return Row((side,), "=", (part,)) if isinstance(side, Name) else Row((part,), "=", (side,))
+
+
+def _by_putting_in(digits: Digits, step: Step) -> Iterator[Part]:
+    """What is put into the equation or taken out of others, and what that leaves."""
+    name, said = _name(digits, step.unknown), _said(step)
+    out = [each for each in _put_in(step) if not says(each.equation, each.unknown)]
+    if out:
+        yield sentences(TakenOut(said, tuple(_name(digits, each.unknown) for each in out)))
+        rows = (Row((_name(digits, each.unknown),), "=", (each.expression,)) for each in out)
+        yield Display(tuple(rows))
+        yield sentences(PutIntoTheRest(name))
+    elif said:
+        yield sentences(PutIn(said, name, _dropped(digits, step)))
+    if step.reduced is not None and not _plain(step.reduced, step.unknown):
+        left = with_powers(collected(in_one_order(step.reduced)))
+        yield Display((Row((left,), "=", (ZERO,)),))
+
+
+def _put_in(step: Step) -> Iterator[Step]:
+    """The partners whose values stand in the equation, those that hold others before them."""
+    yield from (each for each in step.partners[::-1] if each.unknown in step.put_in)
+
+
+def _said(step: Step) -> tuple[Formula, ...]:
+    """What the conditions among them say of what is put in: f = mu N."""
+    found = []
+    for equation in reversed(step.equations):
+        if any(says(equation, id) for id in step.put_in):
+            left, right = (term.magnitude for term in equation.terms)
+            found.append((left, Relation("="), right))
+    return tuple(found)
+
+
+def _dropped(digits: Digits, step: Step) -> tuple[Name, ...]:
+    return tuple(_name(digits, id) for id in step.dropped)
+
+
+def _plain(reduced: Expression, unknown: str) -> bool:
+    """Whether the next line, unknown = the rest, says the same."""
+    parts = linear_parts(collected(in_one_order(reduced)), unknown)
+    return parts is not None and collected(parts[0]) in (UNITY, negative(UNITY))

@@ -1,0 +1,47 @@
+"""Products and sums taken apart and put together: other looks, the same values."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.quantities.expression import Expression, Name, evaluate
+from probgen.quantities.factors import expanded, factored, without_common
+from probgen.quantities.parser import parse
+from probgen.quantities.printing import plain
+
+SCOPE = {letter: Name(letter, letter) for letter in ("a", "b", "c", "d", "x")}
+VALUES = {"a": 2.0, "b": 3.0, "c": 5.0, "d": 0.4, "x": 35.0}
+
+
+def read(text: str) -> Expression:
+    return parse(text, SCOPE)
+
+
+@pytest.mark.parametrize(
+    ("text", "terms"),
+    [("a*(b + c)", 2), ("(a + b)*(c - d)", 4), ("a*b - c*(a - b)", 3), ("a", 1)],
+)
+def test_products_are_multiplied_out_without_change_of_value(text: str, terms: int) -> None:
+    written = expanded(read(text))
+    assert len(getattr(written, "terms", (written,))) == terms
+    assert evaluate(written, VALUES) == pytest.approx(evaluate(read(text), VALUES))
+
+
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        ("a*b*cos(x) + c*d*cos(x)", "(a b + c d) cos x"),
+        ("a*sin(x) - b*a*cos(x)", "a (sin x − b cos x)"),
+        ("-a*cos(x) - b*cos(x)", "−(a + b) cos x"),
+        ("a*b*cos(x) + c*d*sin(x)", "a b cos x + c d sin x"),
+        ("a*b", "a b"),
+    ],
+)
+def test_what_all_terms_share_is_written_once(text: str, written: str) -> None:
+    assert plain(factored(read(text))) == written
+    assert evaluate(factored(read(text)), VALUES) == pytest.approx(evaluate(read(text), VALUES))
+
+
+def test_an_equation_without_what_all_its_terms_hold() -> None:
+    assert plain(without_common(read("a*b*sin(x) - b*c"))) == "a sin x − c"
+    assert plain(without_common(read("a*b"))) == "a b"

@@ -1,0 +1,50 @@
+"""Which two equations hold the cosine and the sine of one angle, beside the same size."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.quantities.expression import Expression, Name
+from probgen.quantities.parser import parse
+from probgen.quantities.printing import plain
+from probgen.statics.angle_pair import angle_pair
+
+SCOPE = {letter: Name(letter, letter) for letter in ("a", "b", "c", "x", "F", "N")}
+
+
+def read(text: str) -> Expression:
+    return parse(text, SCOPE)
+
+
+PAIRS = [  # by hand
+    ("a - F*cos(x)", "b - F*sin(x)", "F", "a", "b", "b/a"),
+    ("F*cos(x) - a", "b - F*sin(x)", "F", "a", "b", "b/a"),
+    ("-F*cos(x) - a", "F*sin(x) - b", "F", "−a", "b", "−b/a"),
+    ("N - F*cos(x)", "a*N - F*sin(x)", "F", "N", "a N", "a"),
+    ("a - 2*F*cos(x)", "b - 2*F*sin(x)", "2 F", "a", "b", "b/a"),
+]
+
+
+@pytest.mark.parametrize(("cosines", "sines", "size", "along", "across", "tangent"), PAIRS)
+def test_what_the_two_say(
+    cosines: str, sines: str, size: str, along: str, across: str, tangent: str
+) -> None:
+    pair = angle_pair(read(cosines), read(sines), "x")
+    assert pair is not None
+    written = [plain(each) for each in (pair.size, pair.along, pair.across, pair.tangent)]
+    assert written == [size, along, across, tangent]
+
+
+@pytest.mark.parametrize(
+    ("cosines", "sines"),
+    [
+        ("a - F*sin(x)", "b - F*cos(x)"),  # the other way round
+        ("a - F*cos(x)", "b - N*sin(x)"),  # two sizes
+        ("a - F*cos(x) - N*sin(x)", "b - F*sin(x)"),  # sine and cosine in one of them
+        ("a - x*cos(x)", "b - F*sin(x)"),
+        ("F*cos(x)", "b - F*sin(x)"),  # nothing along: the angle is a right one
+        ("a - F", "b - F*sin(x)"),
+    ],
+)
+def test_others_are_no_pair(cosines: str, sines: str) -> None:
+    assert angle_pair(read(cosines), read(sines), "x") is None

@@ -1,0 +1,109 @@
+"""Steps in the order one works them: a body's own one after the other, no step before its data."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.problem.problem import prepare
+from probgen.quantities.expression import names_in
+from probgen.statics.body_by_body import body_by_body
+from probgen.statics.step import Step
+from probgen.working.convention import Convention
+from tests.situations import HEAD
+
+ROOT = Path(__file__).parents[2] / "templates"
+STACKED = (ROOT / "structures/box-pulled-from-under.toml").read_text(encoding="utf-8")
+STEPLADDER = (ROOT / "ladders/stepladder-tie.toml").read_text(encoding="utf-8")
+STATES = (
+    HEAD
+    + """
+[given]
+W = { name = "weight of the box", choices = [100], unit = "N" }
+mu = { name = "coefficient", choices = [0.25], unit = "1" }
+P = { name = "push", choices = [40], unit = "N" }
+[body.before]
+particle = true
+[body.after]
+particle = true
+[[weight]]
+body = "before"
+force = "W"
+of = "box"
+symbol = "W_1"
+[[weight]]
+body = "after"
+force = "W"
+of = "box"
+symbol = "W_2"
+[[rough]]
+body = "before"
+normal = "N_1"
+friction = "f_1"
+friction_direction = 180
+coefficient = "mu"
+[[force]]
+body = "before"
+direction = 0
+symbol = "Q"
+[[rough]]
+body = "after"
+normal = "N_2"
+friction = "f_2"
+friction_direction = 180
+coefficient = "mu"
+[[force]]
+body = "after"
+direction = 270
+magnitude = "P"
+[[force]]
+body = "after"
+direction = 0
+symbol = "S"
+[[find]]
+quantity = "Q"
+[[find]]
+quantity = "S"
+"""
+)
+
+
+def steps_of(text: str) -> tuple[Step, ...]:
+    return prepare(read_template(text, "own.toml"), Convention()).plan.steps
+
+
+@pytest.mark.parametrize(
+    ("text", "order"),
+    [
+        (STACKED, "N_1 f_1 T N_2 f_2 P"),  # the chest first, then the box
+        (STATES, "N_1 f_1 Q N_2 f_2 S"),  # one state after the other
+    ],
+)
+def test_one_body_after_the_other(text: str, order: str) -> None:
+    assert " ".join(step.unknown for step in steps_of(text)) == order
+
+
+def test_no_body_is_come_back_to_without_need() -> None:
+    """Both sides of the stepladder, the right one, then the left."""
+    homes = [step.equation.bodies for step in steps_of(STEPLADDER)]
+    assert [home for at, home in enumerate(homes) if home != homes[at - 1] or not at] == [
+        ("left", "right"), ("right",), ("left",),
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize("text", [STACKED, STEPLADDER, STATES])
+def test_no_step_comes_before_what_it_uses(text: str) -> None:
+    steps = steps_of(text)
+    for shuffled in (steps, body_by_body(steps[::-1]), body_by_body(sorted(steps, key=_name))):
+        found: set[str] = set()
+        for step in shuffled:
+            later = {each.unknown for each in steps} - found
+            assert not names_in(step.expression) & later
+            found.add(step.unknown)
+        assert len(shuffled) == len(steps)
+
+
+def _name(step: Step) -> str:
+    return step.unknown

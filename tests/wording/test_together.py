@@ -1,0 +1,105 @@
+"""Equations solved together are told the way that was gone: divided, put in, taken out."""
+
+from __future__ import annotations
+
+from probgen.working.convention import Convention
+from tests.situations import HEAD
+from tests.wording.own_telling import told, told_of
+
+LEVEL = Convention(torque="components", axes="level")
+
+
+def after(lines: list[str], heading: str) -> list[str]:
+    """The lines of the passage with a heading."""
+    start = lines.index(f"# {heading}") + 1
+    ends = [at for at, line in enumerate(lines) if line.startswith("# ") and at > start]
+    return lines[start : min([*ends, len(lines)])]
+
+
+def in_order(lines: list[str], *wanted: str) -> None:
+    """The wanted lines stand among the lines, one after the other."""
+    rest = iter(lines)
+    for line in wanted:
+        assert line in rest, f"{line!r} is not where it should be in {lines}"
+
+
+def test_a_rope_is_found_by_division_and_pythagoras() -> None:
+    in_order(
+        after(told_of("ring-three-ropes"), "Two equations together"),
+        "The balances say:",
+        "F_3 cos γ = F_1 cos α − F_2 cos β",
+        "F_3 sin γ = F_1 sin α + F_2 sin β",
+        "We divide the second of these by the first, so that F_3 drops out:",
+        "tan γ = (F_1 sin α + F_2 sin β)/(F_1 cos α − F_2 cos β)",
+        "F_3 = √((F_1 cos α − F_2 cos β)² + (F_1 sin α + F_2 sin β)²)",
+    )
+
+
+def test_the_mass_drops_out_of_a_slope_on_the_verge() -> None:
+    in_order(
+        after(told_of("plank-raised-slowly"), "Three equations together"),
+        "N = W cos θ",
+        "f = W sin θ",
+        "We divide the second of these by the first, so that W drops out:",
+        "tan θ = f/N",
+        "We put f = μ N in, which leaves θ alone:",
+        "tan θ = μ",
+        "With it:",
+        "f = W sin θ",
+    )
+
+
+def test_along_level_axes_the_normal_force_drops_out() -> None:
+    lines = after(told_of("plank-raised-slowly", LEVEL), "Three equations together")
+    in_order(lines, "We put f = μ N in; N drops out, which leaves θ alone:", "−sin θ + μ cos θ = 0")
+
+
+def test_what_a_condition_says_is_put_in_and_the_rest_taken_out() -> None:
+    lines = after(told_of("crate-ramp-strap", LEVEL), "Three equations together")
+    in_order(
+        lines,
+        "We put f = μ N in and take N out,",
+        "and put this into the rest, which leaves T alone:",
+        "T = W (sin θ − μ cos θ)",
+    )
+
+
+def test_a_stated_share_is_put_in() -> None:
+    lines = after(told_of("gate-two-hinges"), "Two equations together")
+    in_order(lines, "We put R_1y = R_2y in, which leaves R_2y alone:", "2 R_2y − W_g − W_c = 0")
+    assert not any("take R_1y out" in line for line in lines)
+
+
+KNOT = (
+    HEAD
+    + """
+[given]
+m = { name = "mass", choices = [5.0], unit = "kg" }
+alpha = { name = "slope", choices = [30], unit = "deg" }
+beta = { name = "slope", choices = [45], unit = "deg" }
+[body.knot]
+particle = true
+[[weight]]
+mass = "m"
+symbol = "W"
+[[cable]]
+direction = "180 - alpha"
+symbol = "T_1"
+[[cable]]
+direction = "beta"
+symbol = "T_2"
+[[find]]
+quantity = "<asked>"
+"""
+)
+
+
+def test_what_is_not_asked_is_taken_out() -> None:
+    for asked, other in (("T_1", "T_2"), ("T_2", "T_1")):
+        lines = told(KNOT.replace("<asked>", asked))
+        in_order(
+            lines,
+            f"We take {other} out,",
+            f"and put this into the rest, which leaves {asked} alone:",
+        )
+        assert not any(line.startswith("With it") for line in lines)
