@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from probgen.problem.problem import Problem, Worked
 from probgen.quantities.expression import Name, Number
@@ -13,8 +13,9 @@ from probgen.wording.answer import Answer
 from probgen.wording.block import Inline
 from probgen.wording.facts.asked import (
     AnswerNamed,
-    LimitsOffered,
+    LimitOffered,
     MarginNamed,
+    SidesOffered,
     WaysOffered,
     YesOrNo,
 )
@@ -51,19 +52,30 @@ def blanks_of(problem: Problem, own: Worked, find: Find) -> Iterator[Blank]:
         called = label(problem, answer)
         match answer.kind:
             case ResultKind.DIRECTION:
-                ways = WaysOffered(problem.convention.direction)
-                yield Blank(called, "°", _say(problem, ways))
+                yield Blank(called, "°", tuple(_ways(problem)))
             case ResultKind.LIMIT:
                 all_limits = tuple(branch.limit.id for branch in problem.plan.branches)
                 if len(all_limits) > 1:
-                    offered = _say(problem, LimitsOffered(all_limits))
-                    yield Blank(called, choices=offered, written=False)
+                    yield Blank(called, choices=tuple(_offered(problem, all_limits)), written=False)
             case ResultKind.VERDICT:
                 choice = YesOrNo(answer.owner if len(limits) > 1 else None)
-                yield Blank((), choices=_say(problem, choice), written=False)
+                yield Blank((), choices=(_say(problem, choice),), written=False)
                 yield Blank(_say(problem, MarginNamed()), _margin_unit(answer))
             case ResultKind.QUANTITY | ResultKind.MAGNITUDE:
                 yield Blank(called, unit_printed(answer))
+
+
+def _ways(problem: Problem) -> Iterator[Inlines]:
+    """Which way an angle is taken, and to which side, where one angle could be either."""
+    reference = problem.convention.direction
+    yield _say(problem, WaysOffered(reference))
+    if reference != "axis":
+        yield _say(problem, SidesOffered())
+
+
+def _offered(problem: Problem, limits: Sequence[str]) -> Iterator[Inlines]:
+    for limit in limits:
+        yield _say(problem, LimitOffered(limit, limit == limits[-1]))
 
 
 def _margin_unit(answer: Answer) -> str:

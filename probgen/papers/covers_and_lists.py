@@ -24,6 +24,7 @@ from probgen.wording.facts.papers import (
     DealtByRows,
     DealtInOrder,
     DealtRowByRow,
+    DirectionListed,
     LargePrint,
     PileOrder,
     ProblemsCounted,
@@ -34,6 +35,8 @@ from probgen.wording.language import Language
 from probgen.wording.nouns import NO_NOUNS
 from probgen.wording.page_words import PageWords
 from probgen.wording.sentence import plain_text
+from probgen.working.convention import Convention
+from probgen.working.direction import direction_of
 from probgen.working.fact import Fact
 from probgen.working.result import targets
 
@@ -57,12 +60,13 @@ def answer_table(
     record: Record,
     problems: Sequence[Problem],
     rows: Iterable[Row],
-    words: PageWords = ENGLISH.page,
+    language: Language = ENGLISH,
 ) -> AnswerTable:
     """The answers of some versions, one to a row.
 
     rows: theirs, those of one version together.
     """
+    words = language.page
     columns: list[tuple[int, str]] = []
     heads: list[tuple[str, tuple[Inlines, ...]]] = []
     for number, problem in enumerate(problems, start=1):
@@ -76,7 +80,7 @@ def answer_table(
         (*own, words.code),
         tuple(heads),
         tuple(
-            _answer_row(list(own), columns, bool(record.set.exam))
+            _answer_row(list(own), columns, record, language)
             for _, own in groupby(rows, lambda row: row.code)
         ),
         words.answers,
@@ -136,12 +140,22 @@ def code_rows(
         yield (edition.code, *whose, counts[edition.code], *files, *place)
 
 
-def _answer_row(own: Sequence[Row], columns: Sequence[tuple[int, str]], exam: bool) -> AnswerRow:
+def _answer_row(
+    own: Sequence[Row], columns: Sequence[tuple[int, str]], record: Record, language: Language
+) -> AnswerRow:
     first = own[0]
-    labels = (first.version,) if exam else (first.name, first.id)
-    printed = {(row.problem, row.answer): row.printed for row in own}
-    cells = tuple((Text(printed.get(column, "")),) for column in columns)
+    labels = (first.version,) if record.set.exam else (first.name, first.id)
+    shown = {(row.problem, row.answer): _cell(row, record.set.convention, language) for row in own}
+    cells = tuple(shown.get(column, ()) for column in columns)
     return AnswerRow((*labels, first.code), cells)
+
+
+def _cell(row: Row, convention: Convention, language: Language) -> Inlines:
+    """What is printed of an answer, a direction in short."""
+    if not row.angle_from_x:
+        return (Text(row.printed),)
+    listed = DirectionListed(direction_of(float(row.angle_from_x), convention))
+    return language.say(listed, NO_NOUNS)
 
 
 def _header(problem_set: ProblemSet) -> Header:

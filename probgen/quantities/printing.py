@@ -2,8 +2,9 @@
 
 Follows NIST SP 811 (2008): quantity symbols italic, units and descriptive subscripts roman
 (10.1 to 10.2), a space between number and unit but none before the degree sign (7.2), digits in
-groups of three from five digits on (10.5.3).  Numbers of five and more digits whose last printed
-figure is left of the units place, and numbers below a thousandth, are printed with a power of ten.
+groups of three from five digits on (10.5.3).  Numbers whose last known figure is left of the units
+place, and numbers below a thousandth, are printed with a power of ten: a zero at the end of a whole
+number never only fills a place (7.9 and its note).
 """
 
 from __future__ import annotations

@@ -19,8 +19,17 @@ _NOISE_FREE: Final = Context(prec=12)
 
 
 def exact(value: float) -> Decimal:
-    """The decimal a computed float stands for, to twelve figures: 2.4999999999999996 is 2.5."""
-    return _NOISE_FREE.create_decimal_from_float(float(value)).normalize()
+    """The decimal a computed float stands for, to twelve figures: 2.4999999999999996 is 2.5.
+
+    Whole numbers are written in full, 90 and not 9E+1, for no figure of theirs is unknown.
+    """
+    return in_full(_NOISE_FREE.create_decimal_from_float(float(value)).normalize())
+
+
+def in_full(value: Decimal) -> Decimal:
+    """The same number down to its units place (3.5E+2 is 350), if it has twelve figures at most."""
+    large = int(value.as_tuple().exponent) > 0 and value.adjusted() < _NOISE_FREE.prec
+    return value.quantize(Decimal(1)) if large else value
 
 
 def round_figures(value: float | Decimal, figures: int, rule: RoundingRule = "half up") -> Decimal:

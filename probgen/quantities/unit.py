@@ -202,6 +202,19 @@ UNITS: Final[dict[str, Unit]] = {
 }
 """Every unit an author may write, by the name typed."""
 
+_MULTIPLES: Final = {
+    **{"mm": "m", "cm": "m", "m": "km", "g": "kg", "N": "kN", "kN": "MN"},
+    **{"N*mm": "N*m", "N*cm": "N*m", "N*m": "kN*m", "N/m": "kN/m", "N/m^2": "kN/m^2"},
+    **{"Pa": "kPa", "kPa": "MPa", "N/m^3": "kN/m^3"},
+    **{"lbf": "kip", "lbf*ft": "kip*ft", "lbf*in": "kip*in", "lbf/ft": "kip/ft", "psi": "ksi"},
+}
+
+
+def multiple_of(unit: Unit) -> Unit | None:
+    """The next larger unit, by a power of ten, that is used beside one; None for none."""
+    return UNITS.get(_MULTIPLES.get(unit.name, ""))
+
+
 _SPELLINGS: Final = {
     **{"°": "deg", "degrees": "deg", "N·m": "N*m", "N m": "N*m", "Nm": "N*m", "": "1"},
     **{"ft*lbf": "lbf*ft", "in*lbf": "lbf*in", "lbf·ft": "lbf*ft", "lbf·in": "lbf*in"},

@@ -46,13 +46,13 @@ class Header:
 class Blank:
     """A place for one answer of several.
 
-    label: before it ("R"); unit: behind it, plain Unicode; choices: words behind that, one of which
-    is to be circled.  written: whether there is a line to write on.
+    label: before it ("R"); unit: behind it, plain Unicode; choices: words behind that, some of them
+    to be circled, in pieces that are not torn apart.  written: whether there is a line to write on.
     """
 
     label: tuple[Inline, ...]
     unit: str = ""
-    choices: tuple[Inline, ...] = ()
+    choices: tuple[tuple[Inline, ...], ...] = ()
     written: bool = True
 
 

@@ -12,7 +12,7 @@ from probgen.wording.block import Inline, Math, Text
 
 _NO_BREAK: Final = "\u00a0"
 _THIN: Final = "\u202f"
-_AFTER_WORD: Final = re.compile(r"\w $")
+_AFTER_WORD: Final = re.compile(r"[\w,] $")
 _BLANK_LINE: Final = re.compile(r"\s*\n[^\S\n]*\n\s*")
 _UNITS: Final = "|".join(
     re.escape(unit.plain) for unit in UNITS.values() if unit.plain not in ("", "°", "in")
@@ -22,7 +22,7 @@ _BEFORE_UNIT: Final = re.compile(rf"(?<=\d) (?=(?:{_UNITS})(?![\w²]))")
 
 
 def tied(inlines: tuple[Inline, ...]) -> tuple[Inline, ...]:
-    """Running text whose letters stay on the line of the word before them ("at A")."""
+    """Running text whose letters stay on the line of the word before them ("at A", "joint, J")."""
     tied = list(inlines)
     for place, inline in enumerate(inlines[:-1]):
         if isinstance(inline, Text) and _is_letter(inlines[place + 1]):

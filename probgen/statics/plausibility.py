@@ -64,7 +64,7 @@ def _beside(
     for element in system.elements:
         if element.body != body.id or element.kind in _ANYWHERE:
             continue
-        if element.kind == "cut":
+        if element.kind is Kind.CUT:
             away = _distance(outline, places[element.at]) > _NEAR * _size(outline)
             yield from _flaw(away, FlawKind.OFF_SECTION, element.id, element.at, body.id)
             continue

@@ -28,7 +28,7 @@ from probgen.statics.equation import Equation
 from probgen.statics.step import Step
 from probgen.wording.block import Display, Row
 from probgen.wording.torque_forms import written_out
-from probgen.working.digits import Digits, Line
+from probgen.working.digits import Digits, Line, same_amount
 
 
 def working(digits: Digits, step: Step) -> Display:
@@ -125,11 +125,14 @@ def lone_number(printed: Expression) -> bool:
 
 def _ending(digits: Digits, id: str, carried: Number) -> Formula:
     """The carried value and, where it has more digits, the rounded one."""
-    final = digits.final(id)
+    return rounded_off(carried, digits.final(id))
+
+
+def rounded_off(carried: Number, final: Number) -> Formula:
+    """A carried value and the same rounded, which stands alone where nothing differs."""
     if carried.unit in (final.unit, None) and carried.value == final.value:
         return (final,)
-    same = evaluate(carried, {}) == evaluate(final, {})
-    return (carried, Relation("=" if same else "≈"), final)
+    return (carried, Relation("=" if same_amount(carried, final) else "≈"), final)
 
 
 def _between(digits: Digits, line: Line) -> Expression | None:

@@ -37,7 +37,7 @@ from probgen.wording.signs import negative_part
 from probgen.wording.together import reasons, together_passage
 from probgen.wording.torque import together, turning_passage
 from probgen.working.criteria import bodies_used
-from probgen.working.digits import Digits
+from probgen.working.digits import Digits, same_amount
 from probgen.working.direction import way_of
 from probgen.working.fact import Fact
 from probgen.working.verdict import at_limit
@@ -215,7 +215,7 @@ def _size(number: Number) -> Number:
 def _rounds(digits: Digits, id: str) -> bool:
     """Whether a quantity's printed result is not its value."""
     shown, final = digits.shown(id), digits.final(id)
-    return float(evaluate(final, {})) != float(evaluate(shown, {}))
+    return not same_amount(final, shown)
 
 
 def _axis(digits: Digits, step: Step) -> Iterator[Part]:

@@ -81,4 +81,4 @@ def _final(digits: Digits, side: Expression) -> Number:
     dimension = side_dimension(digits.case, side)
     unit = digits.units.unit_of(dimension)
     found = digits.rounded(float(evaluate(side, digits.case.values)), unit)
-    return Number(found.value, None if dimension == PLAIN else unit)
+    return Number(found.value, None if dimension == PLAIN else found.unit)

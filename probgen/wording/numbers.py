@@ -17,7 +17,7 @@ def degrees_shown(digits: Digits, value: float, expression: Expression) -> Numbe
     if isinstance(expression, Name) and digits.is_data(expression.id):
         return digits.data(expression.id)
     short = exact(value)
-    few = len(short.as_tuple().digits) <= digits.convention.figures
+    few = len(short.normalize().as_tuple().digits) <= digits.convention.figures
     return (
         Number(short.quantize(Decimal(1)), DEGREE)
         if few and short == int(short)

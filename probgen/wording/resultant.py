@@ -13,6 +13,7 @@ from probgen.quantities.unit import ANGLE, DEGREE, FORCE
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Element, Find, Form, Kind
 from probgen.wording.block import Display, Row
+from probgen.wording.equations import rounded_off
 from probgen.wording.facts.ending import (
     ForceActs,
     OneComponent,
@@ -82,10 +83,7 @@ def _magnitude(digits: Digits, find: Find, force: Name, x: Name, y: Name) -> Ite
     root = Call("hypot", (x, y))
     line = digits.line(root, size, FORCE)
     yield Row((force,), "=", (root, Relation("="), line.printed))
-    final = digits.rounded(size, digits.unit_of(x.id))
-    carried = line.result
-    ending: Formula = (final,) if carried == final else (carried, Relation("≈"), final)
-    yield Row((), "=", ending)
+    yield Row((), "=", rounded_off(line.result, digits.rounded(size, digits.unit_of(x.id))))
 
 
 def _angle(digits: Digits, x: Name, y: Name) -> Iterator[Row]:

@@ -1,10 +1,11 @@
 """Which digits of a number a working shows.
 
 Data are shown as given, converted to the unit of the working.  Results end at the course's
-significant figures, angles at a tenth of a degree.  A value at its limit is shown equal to it, and
-the largest or smallest value before a limit is rounded to the side where the limit still holds.  A
-value carried from one line to the next is shown with guard digits, as many as the step needs so
-that its printed numbers really give its printed result.
+significant figures, angles at a tenth of a degree; a result whose last zero would only fill a place
+is in a multiple of its unit (1.20 kN).  A value at its limit is shown equal to it, and the largest
+or smallest value before a limit is rounded to the side where the limit still holds.  A value
+carried from one line to the next is shown with guard digits, as many as the step needs so that its
+printed numbers really give its printed result.
 """
 
 from __future__ import annotations
@@ -32,11 +33,21 @@ from probgen.quantities.expression import (
 from probgen.quantities.rounding import (
     RoundingRule,
     exact,
+    in_full,
     last_place,
     round_figures,
     round_places,
 )
-from probgen.quantities.unit import ANGLE, DEGREE, PLAIN, SI, Dimension, Unit, UnitSystem
+from probgen.quantities.unit import (
+    ANGLE,
+    DEGREE,
+    PLAIN,
+    SI,
+    Dimension,
+    Unit,
+    UnitSystem,
+    multiple_of,
+)
 from probgen.statics.plan import extreme_find
 from probgen.statics.system import Find, Form, Role, System
 from probgen.working.case import Case
@@ -124,9 +135,12 @@ class Digits:
         return self.units.unit_of(variable.dimension)
 
     def rounded(self, value: float, unit: Unit, rule: RoundingRule | None = None) -> Number:
-        """A value (coherent) to the course's figures in a unit, an angle to its fixed place."""
+        """A value (coherent) to the course's figures in a unit, an angle to its fixed place.
+
+        In a multiple of the unit where that is what shows the figures.
+        """
         rule = rule or self.convention.rounding
-        return Number(self._ended(exact(value / unit.factor), unit, rule), unit)
+        return figures_shown(Number(self._ended(exact(value / unit.factor), unit, rule), unit))
 
     def _ended(self, value: Decimal, unit: Unit, rule: RoundingRule) -> Decimal:
         if unit == DEGREE:
@@ -139,7 +153,7 @@ class Digits:
         figures, full = self.convention.figures, exact(value / unit.factor)
         digits = round_figures(full, figures + guard, self.convention.rounding)
         if digits == full:
-            digits = _shortened(digits, figures)
+            digits = in_full(_shortened(digits, figures))
         return Number(digits, unit if dimension != PLAIN else None)
 
     def data(self, id: str, guard: int = 1) -> Number:
@@ -155,10 +169,10 @@ class Digits:
         if own is None or own.factor == unit.factor:
             return Number(number.value, unit if variable.dimension != PLAIN else None)
         ratio = own.size / unit.size
-        decimal = exact(float(ratio))
+        decimal = exact(float(ratio)).normalize()
         if own.dimension == ANGLE or (ratio.denominator > 1 and len(decimal.as_tuple().digits) > 1):
             return self.carried(self.case.values[id], variable.dimension, guard)
-        return Number(_plain_exponent(number.value * decimal), unit)
+        return Number(in_full(number.value * decimal), unit)
 
     def shown(self, id: str, guard: int = 1) -> Number:
         """A quantity within a substitution."""
@@ -250,6 +264,26 @@ class Digits:
         return role in (Role.GIVEN, Role.DERIVED, Role.CONSTANT)
 
 
+def figures_shown(number: Number) -> Number:
+    """The number in a multiple of its unit where a zero at its end would only fill a place.
+
+    1240 N to three figures is 1.24 kN; where there is no such unit the number stays, and is printed
+    with a power of ten.
+    """
+    while number.unit is not None and int(number.value.as_tuple().exponent) > 0:
+        multiple = multiple_of(number.unit)
+        if multiple is None:
+            break
+        places = exact(float(multiple.size / number.unit.size)).adjusted()
+        number = Number(number.value.scaleb(-places), multiple)
+    return number
+
+
+def same_amount(one: Number, other: Number) -> bool:
+    """Whether two printed numbers stand for the same value, whatever unit each is in."""
+    return math.isclose(*(float(evaluate(each, {})) for each in (one, other)), rel_tol=1e-12)
+
+
 def working_units(system: System, convention: Convention) -> UnitSystem:
     """The units a working is printed in: the course's, by those the author states."""
     stated = (Role.GIVEN, Role.DERIVED, Role.UNKNOWN)
@@ -287,12 +321,6 @@ def _equal(value: float, number: Number) -> bool:
 def _itself(part: Expression, name: str) -> Expression | None:
     """The part when it is the quantity looked for, which keeps its name."""
     return part if isinstance(part, Name) and part.id == name else None
-
-
-def _plain_exponent(value: Decimal) -> Decimal:
-    """The same number without a positive exponent (3.5E+2 is written 350)."""
-    exponent = int(value.as_tuple().exponent)
-    return value.quantize(Decimal(1)) if exponent > 0 else value
 
 
 def _shortened(digits: Decimal, figures: int) -> Decimal:

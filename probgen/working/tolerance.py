@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
 from typing import Final
 
-from probgen.quantities.expression import Number
+from probgen.quantities.expression import Number, evaluate
 from probgen.quantities.rounding import exact, last_place
 from probgen.quantities.unit import ANGLE, DEGREE, FORCE
 from probgen.statics.quantity_id import Quantity
@@ -67,13 +67,13 @@ def _rounding(digits: Digits, id: str) -> float:
     side that holds: a student who does so is right, and so is one who rounds as usual.
     """
     unit, value = digits.unit_of(_quantity(digits, id).unit_id), digits.case.values[id]
-    shown = digits.rounded(value, unit).value
-    if not shown:
+    shown = digits.rounded(value, unit)
+    if not shown.value:
         return 0.0
-    half = float(last_place(shown)) / 2 * unit.factor
+    half = float(last_place(shown.value)) / 2 * _factor(shown)
     if id not in digits.case.system.variables:
         return half
-    return max(half, abs(float(digits.final(id).value) * unit.factor - value))
+    return max(half, abs(float(evaluate(digits.final(id), {})) - value))
 
 
 def _force_floor(digits: Digits) -> float:
@@ -83,8 +83,11 @@ def _force_floor(digits: Digits) -> float:
     if not forces:
         return 0.0
     largest = digits.final(max(forces, key=lambda id: abs(case.values[id])))
-    factor = largest.unit.factor if largest.unit else 1.0
-    return float(last_place(largest.value)) / 2 * factor if largest.value else 0.0
+    return float(last_place(largest.value)) / 2 * _factor(largest) if largest.value else 0.0
+
+
+def _factor(number: Number) -> float:
+    return number.unit.factor if number.unit else 1.0
 
 
 def intervals(digits: Digits, found: Iterable[Result]) -> tuple[Interval, ...]:
@@ -98,10 +101,12 @@ def intervals(digits: Digits, found: Iterable[Result]) -> tuple[Interval, ...]:
 
 def _interval(digits: Digits, result: Result) -> Interval:
     unit = digits.unit_of(_quantity(digits, result.id).unit_id)
-    half = half_width(digits, result.id) / unit.factor
-    place = last_place(digits.rounded(result.value * unit.factor, unit).value)
-    low, high = _outward(result.value, half, place)
-    return Interval(result.id, Number(low, unit), Number(high, unit))
+    value = result.value * unit.factor
+    printed = digits.rounded(value, unit)
+    shown = printed.unit or unit  # a multiple, where the answer is printed in one
+    half = half_width(digits, result.id) / shown.factor
+    low, high = _outward(value / shown.factor, half, last_place(printed.value))
+    return Interval(result.id, Number(low, shown), Number(high, shown))
 
 
 def _around(digits: Digits, direction: Result) -> Interval:

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from probgen.quantities.dimension import dimension_of
 from probgen.quantities.expression import Expression, Number, evaluate
-from probgen.quantities.rounding import round_figures
 from probgen.quantities.unit import PLAIN, Dimension
 from probgen.statics.plan import Branch, extreme_find
 from probgen.statics.rerun import GOVERNING
@@ -61,10 +60,8 @@ def margin(digits: Digits, limit: Limit) -> Number:
     left, right = (float(evaluate(side, case.values)) for side in (limit.left, limit.right))
     dimension = side_dimension(case, limit.left)
     unit = digits.units.unit_of(dimension)
-    size = round_figures(
-        abs(left - right) / unit.factor, digits.convention.figures, digits.convention.rounding
-    )
-    return Number(size, None if dimension == PLAIN else unit)
+    size = digits.rounded(abs(left - right), unit)
+    return Number(size.value, None if dimension == PLAIN else size.unit)
 
 
 def side_dimension(case: Case, side: Expression) -> Dimension:

@@ -9,7 +9,7 @@ import numpy as np
 import pypdfium2
 
 MM = 72 / 25.4
-_DARK = 200  # of 255, and paler ink is the grey of a fill's smoothed edge
+DARK = 200  # of 255, and paler ink is the grey of a fill's smoothed edge
 
 
 class White(NamedTuple):
@@ -25,7 +25,7 @@ def whites(pdf: bytes) -> Iterator[White]:
     """For each page of a PDF that is not empty; to a third of a millimetre."""
     for page in pypdfium2.PdfDocument(pdf):
         shade = page.render(scale=1, grayscale=True).to_numpy()
-        dark = shade.reshape(shade.shape[:2]) < _DARK
+        dark = shade.reshape(shade.shape[:2]) < DARK
         across, down = np.flatnonzero(dark.any(0)), np.flatnonzero(dark.any(1))
         if across.size:
             height, width = dark.shape

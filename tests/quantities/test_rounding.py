@@ -62,3 +62,4 @@ def test_a_float_is_taken_to_twelve_figures_without_zeros_at_its_end() -> None:
     assert str(exact(1234567890123.0)) == "1.23456789012E+12"
     assert str(exact(0.50)) == "0.5"
     assert str(exact(0.0)) == "0"
+    assert str(exact(90.0)) == "90"  # no figure of it is unknown

@@ -22,6 +22,8 @@ from probgen.quantities.unit import (
     US_CUSTOMARY,
     WEIGHT_PER_VOLUME,
     Dimension,
+    Unit,
+    multiple_of,
     unit_named,
 )
 from tests.quantities.unit_list import unit_list
@@ -237,3 +239,26 @@ def test_a_working_in_feet_and_inches_is_in_inches() -> None:
     assert US_CUSTOMARY.suited_to([feet, UNITS["lbf"]]).unit_of(TORQUE).name == "lbf*ft"
     assert US_CUSTOMARY.suited_to([feet, inches]).unit_of(TORQUE).name == "lbf*in"
     assert SI.suited_to([inches]) is SI
+
+
+MULTIPLES = [
+    ("N", "kN"), ("kN", "MN"), ("N*m", "kN*m"), ("cm", "m"), ("lbf", "kip"), ("psi", "ksi"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("name", "larger"), MULTIPLES)
+def test_a_unit_and_the_next_larger_one(name: str, larger: str) -> None:
+    assert multiple_of(unit_named(name)) == unit_named(larger)
+
+
+@pytest.mark.parametrize("name", ["kg", "deg", "1", "in", "ft"])
+def test_some_have_none(name: str) -> None:
+    assert multiple_of(unit_named(name)) is None
+
+
+@pytest.mark.parametrize("unit", UNITS.values(), ids=lambda unit: unit.name)
+def test_a_multiple_only_moves_the_point(unit: Unit) -> None:
+    larger = multiple_of(unit)
+    if larger is not None:
+        assert larger.dimension == unit.dimension
+        assert larger.size / unit.size in {10, 100, 1000, 10**6}

@@ -12,6 +12,7 @@ EQUAL = Math((Name("A", "A"), Relation("="), Name("B", "B")))
 
 TIED: dict[str, tuple[tuple[Inline, ...], str]] = {
     "a letter to its word": ((Text("pulls at "), A), "pulls at\u00a0"),
+    "a letter that is what was named": ((Text("of the joint, "), A), "of the joint,\u00a0"),
     "no letter to a sentence before": ((Text("It is so. "), A), "It is so. "),
     "no formula": ((Text("so that "), EQUAL), "so that "),
     "nothing after": ((Text("so that "),), "so that "),

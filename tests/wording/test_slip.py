@@ -45,7 +45,7 @@ def strut(convention: Convention = USUAL) -> dict[str, str]:
 
 SAID = {
     "own_weight_forgotten": "T = 667 N: the strut's own weight w_b left out.",
-    "whole_length_for_weight": "T = 1670 N: the strut's weight w_b placed at its end B.",
+    "whole_length_for_weight": "T = 1.67 kN: the strut's weight w_b placed at its end B.",
     "sin_cos_swap": "T = 875 N: sine and cosine exchanged in the torque of T.",
     "tension_equals_load": "T = 400 N: T taken to be the load w_s.",
     "joint_is_total_weight": "R straight up: R taken as the sum of the weights alone.",

@@ -37,7 +37,7 @@ from probgen.statics.plan import Plan
 from probgen.statics.system import Condition, Find, Form, Limit, Role, System, Variable
 from probgen.working.case import Case
 from probgen.working.convention import Convention
-from probgen.working.digits import Digits
+from probgen.working.digits import Digits, figures_shown, same_amount
 
 
 def _variable(id: str, dimension: Dimension, unit: Unit, role: Role) -> Variable:
@@ -86,7 +86,36 @@ def test_customary_data_are_shown_in_customary_units() -> None:
 
 def test_results_are_in_their_own_unit() -> None:
     assert plain(_digits().final("x")) == "3.46 cm"
-    assert plain(_digits(figures=2).final("T")) == "190 N"
+
+
+# 190.57616879 N to two figures; the others by hand.
+SHOWN = [
+    ("1.20E+3", "N", "1.20 kN"),
+    ("1204", "N", "1204 N"),
+    ("8E+2", "N", "0.8 kN"),
+    ("1.31E+4", "N*m", "13.1 kN·m"),
+    ("1.24E+6", "N", "1.24 MN"),
+    ("1.2E+2", "cm", "1.2 m"),
+    ("1.2E+3", "lbf", "1.2 kip"),
+    ("1.2E+3", "kg", "1.2 × 10³ kg"),
+]
+
+
+@pytest.mark.parametrize(("digits", "unit", "shown"), SHOWN)
+def test_a_last_zero_never_only_fills_a_place(digits: str, unit: str, shown: str) -> None:
+    assert plain(figures_shown(Number(Decimal(digits), UNITS[unit]))) == shown
+
+
+def test_so_results_are_in_a_multiple_of_their_unit() -> None:
+    assert plain(_digits(figures=2).final("T")) == "0.19 kN"
+    assert plain(_digits().rounded(1204.5, NEWTON)) == "1.20 kN"
+    assert same_amount(_digits(figures=2).final("T"), Number(Decimal("190"), NEWTON))
+    assert not same_amount(_digits(figures=2).final("T"), Number(Decimal("190.6"), NEWTON))
+
+
+def test_carried_whole_numbers_are_written_in_full() -> None:
+    assert plain(_digits().carried(1000.0, FORCE)) == "1000 N"
+    assert plain(_digits(figures=2).carried(1234.5, FORCE)) == "1.23 × 10³ N"
 
 
 # Halves by hand: 2.505 m lies between 2.50 and 2.51, of which 2.50 ends with an even figure; with

@@ -11,7 +11,7 @@ import pytest
 from probgen.bank.reading import read_template
 from probgen.problem.problem import Worked, draw_class, prepare, work
 from probgen.quantities.expression import Number
-from probgen.quantities.unit import US_CUSTOMARY, unit_named
+from probgen.quantities.unit import US_CUSTOMARY, Unit, unit_named
 from probgen.wording.answer import Answer
 from probgen.working.convention import Convention
 from probgen.working.tolerance import ANGLE_FLOOR, half_width, intervals
@@ -44,6 +44,13 @@ def numbers(own: Worked) -> list[Answer]:
     return [answer for answer in own.answers if answer.is_number]
 
 
+def printed_unit(answer: Answer) -> Unit | None:
+    """The unit of an answer on the page."""
+    if isinstance(answer.shown, Number):
+        return answer.shown.unit
+    return unit_named(answer.unit)
+
+
 def named(path: Path) -> str:
     return path.stem
 
@@ -56,16 +63,17 @@ def test_printed_interval_holds_the_exact_one(path: Path, convention: Convention
         told = intervals(own.digits, own.answers)
         assert [each.answer for each in told] == [answer.id for answer in asked]
         for answer, each in zip(asked, told, strict=True):
-            unit = unit_named(answer.unit)
+            unit = each.low.unit
+            assert unit is not None
+            assert unit == each.high.unit == printed_unit(answer)
             half = half_width(own.digits, answer.id) / unit.factor
             value = answer.value if answer.angle_from_x is None else answer.angle_from_x
+            value *= unit_named(answer.unit).factor / unit.factor
             slack = 1e-9 * abs(value)
             assert float(each.low.value) <= value - half + slack
             assert float(each.high.value) >= value + half - slack
             step = 10.0 ** int(each.low.value.as_tuple().exponent)
             assert float(each.high.value - each.low.value) < 2 * half + 2 * step + slack
-            assert each.low.unit is not None
-            assert each.low.unit.name == unit.name
 
 
 @pytest.mark.parametrize("convention", COURSES, ids=["usual", "customary", "two figures"])
@@ -101,12 +109,14 @@ ROUGH = replace(USUAL, figures=2)
 
 @pytest.mark.parametrize("path", OWN, ids=named)
 def test_at_two_figures_full_marks_are_no_wider_and_hold_the_printed_answer(path: Path) -> None:
-    """190.6 N, printed 190 N: from 186 N to 195 N, and not from 180 N to 200 N."""
+    """190.6 N, printed 0.19 kN: from 0.186 kN to 0.195 kN, and not from 0.18 kN to 0.20 kN."""
     for own in works(path, ROUGH):
         told = {each.answer: each for each in intervals(own.digits, own.answers)}
         for answer in (a for a in numbers(own) if a.asked):
             each = told[answer.id]
-            half = half_width(own.digits, answer.id) / unit_named(answer.unit).factor
+            unit = printed_unit(answer)
+            assert unit is not None
+            half = half_width(own.digits, answer.id) / unit.factor
             assert float(each.high.value - each.low.value) <= 2.5 * half * (1 + 1e-9)
             if isinstance(answer.shown, Number):
                 assert each.low.value <= answer.shown.value <= each.high.value

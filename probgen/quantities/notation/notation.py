@@ -112,9 +112,12 @@ class Notation(ABC):
 
 
 def scaled(value: Decimal) -> int:
-    """The power of ten a number is printed with, 0 for none."""
+    """The power of ten a number is printed with, 0 for none.
+
+    A zero that only fills a place would hide which figures are known.
+    """
     size = value.adjusted() if value else 0
-    return size if size < -3 or (size >= 4 and int(value.as_tuple().exponent) > 0) else 0
+    return size if size < -3 or int(value.as_tuple().exponent) > 0 else 0
 
 
 def digits(value: Decimal, group: str) -> str:

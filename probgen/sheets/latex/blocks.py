@@ -62,7 +62,10 @@ def write_step(section: Section, number: int, draw: Draw) -> str:
         case [*all_]:
             first = rf"\stepover{head}{{{write_blocks(all_[:1], draw)}}}"
             rest = all_[1:]
-    return "\n".join([*hung, first, *_flows(rest)])
+    flows = list(_flows(rest))
+    if rest and not isinstance(rest[-1], Display):
+        flows[-1] = rf"\last{flows[-1][1:]}"
+    return "\n".join([*hung, first, *flows])
 
 
 def _hang(picture: Picture, draw: Draw) -> str:

@@ -13,10 +13,11 @@ from probgen.wording.facts.asked import (
     ForceAsked,
     GravityTaken,
     KindOfQuantity,
+    LimitOffered,
     LimitsAsked,
-    LimitsOffered,
     MarginNamed,
     QuantityAsked,
+    SidesOffered,
     UtmostAsked,
     WaysOffered,
     YesOrNo,
@@ -90,8 +91,8 @@ def answer_named(fact: AnswerNamed, nouns: Nouns) -> Inlines:
 
 
 _WAYS: Final = {
-    "horizontal": "above / below the horizontal, to the right / left",
-    "vertical": "from the upward / downward vertical, to the right / left",
+    "horizontal": "above / below the horizontal,",
+    "vertical": "from the upward / downward vertical,",
     "axis": "counter-clockwise from +x",
 }
 
@@ -102,8 +103,13 @@ def ways_offered(fact: WaysOffered, nouns: Nouns) -> Inlines:
 
 
 @say.register
-def limits_offered(fact: LimitsOffered, nouns: Nouns) -> Inlines:
-    return (Text(" / ".join(names.limit(limit, nouns) for limit in fact.limits)),)
+def sides_offered(fact: SidesOffered, nouns: Nouns) -> Inlines:
+    return (Text("to the right / left"),)
+
+
+@say.register
+def limit_offered(fact: LimitOffered, nouns: Nouns) -> Inlines:
+    return (Text(names.limit(fact.limit, nouns) + ("" if fact.last else " /")),)
 
 
 @say.register

@@ -79,3 +79,16 @@ def direction(direction: Direction) -> str:
     if direction.reference == "vertical":
         return f"{shown} from the {'upward' if way.up else 'downward'} vertical, {_side(way)}"
     return f"{shown} {'above' if way.up else 'below'} the horizontal, {_side(way)}"
+
+
+def direction_in_short(direction: Direction) -> str:
+    """ "12.3° above, right"; "12.3° from up, right"; "12.3° from +x"."""
+    way, shown = direction.way, plain(direction.shown)
+    if direction.reference == "axis":
+        return f"{shown} from +x"
+    if way.quarter is not None:
+        return _STRAIGHT[way.quarter]
+    side = "right" if way.right else "left"
+    if direction.reference == "vertical":
+        return f"{shown} from {'up' if way.up else 'down'}, {side}"
+    return f"{shown} {'above' if way.up else 'below'}, {side}"

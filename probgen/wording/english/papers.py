@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from probgen.wording.block import Text
+from probgen.wording.english.grammar import direction_in_short
 from probgen.wording.english.saying import say
 from probgen.wording.facts.papers import (
     BothSides,
@@ -11,6 +12,7 @@ from probgen.wording.facts.papers import (
     DealtByRows,
     DealtInOrder,
     DealtRowByRow,
+    DirectionListed,
     LargePrint,
     PileOrder,
     ProblemsCounted,
@@ -19,6 +21,11 @@ from probgen.wording.facts.papers import (
 )
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines
+
+
+@say.register
+def direction_listed(fact: DirectionListed, nouns: Nouns) -> Inlines:
+    return (Text(direction_in_short(fact.direction)),)
 
 
 @say.register

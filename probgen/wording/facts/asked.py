@@ -69,16 +69,22 @@ class AnswerNamed(Fact):
 
 @dataclass(frozen=True, slots=True)
 class WaysOffered(Fact):
-    """The sides a direction may lie on, to choose from; reference: what its angle is taken from."""
+    """Which way the angle of a direction is taken, to choose from; reference: what it is from."""
 
     reference: Literal["horizontal", "vertical", "axis"]
 
 
 @dataclass(frozen=True, slots=True)
-class LimitsOffered(Fact):
-    """The limits of which one is reached first, to choose from."""
+class SidesOffered(Fact):
+    """The side a direction lies to, to choose from."""
 
-    limits: tuple[str, ...]
+
+@dataclass(frozen=True, slots=True)
+class LimitOffered(Fact):
+    """One of the limits of which one is reached first; last: whether no other follows."""
+
+    limit: str
+    last: bool
 
 
 @dataclass(frozen=True, slots=True)

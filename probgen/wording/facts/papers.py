@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from probgen.working.direction import Direction
 from probgen.working.fact import Fact
+
+
+@dataclass(frozen=True, slots=True)
+class DirectionListed(Fact):
+    """A direction in a narrow column, under a head that says what it is."""
+
+    direction: Direction
 
 
 @dataclass(frozen=True, slots=True)

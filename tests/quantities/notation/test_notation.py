@@ -19,7 +19,8 @@ NUMBERS = [
     ("2E+4", "2", 4, False, False),
     ("0.000123", "1.23", -4, True, False),
     ("0.0001", "1", -4, False, False),
-    ("1.2E+3", "1200", 0, False, False),
+    ("1.2E+3", "1.2", 3, True, False),
+    ("9E+1", "9", 1, False, False),
     ("0.001", "0.001", 0, True, False),
     ("-0", "0", 0, False, False),
     ("9999", "9999", 0, False, False),  # in groups from five digits on

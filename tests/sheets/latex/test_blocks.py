@@ -65,15 +65,15 @@ BLOCKS = {
 WORKING = f"\\working{{%\n{ROW_WRITTEN}%\n}}"
 STEPS = {
     "the heading runs into its text": (
-        (TEXT, TEXT), "\\step{3}{Pull \\& push}{Pull}\n\\flow{Pull\\par}",
+        (TEXT, TEXT), "\\step{3}{Pull \\& push}{Pull}\n\\lastflow{Pull\\par}",
     ),
     "the heading stands over equations": (
         (Display((ROW,)), TEXT),
-        f"\\stepover{{3}}{{Pull \\& push}}{{{WORKING}}}\n\\flow{{Pull\\par}}",
+        f"\\stepover{{3}}{{Pull \\& push}}{{{WORKING}}}\n\\lastflow{{Pull\\par}}",
     ),
     "a picture hangs from the heading on": (
         (TEXT, Itemize(((Text("a"),),)), Picture("situation")),
-        "\\hangfigure{FIGURE}\n\\step{3}{Pull \\& push}{Pull}\n\\flow{\\listitem{a}}",
+        "\\hangfigure{FIGURE}\n\\step{3}{Pull \\& push}{Pull}\n\\lastflow{\\listitem{a}}",
     ),
     "two workings may share a line": (
         (TEXT, Display((ROW,)), Display((ROW,))),

@@ -1,0 +1,128 @@
+"""How a key's pages are made up, read from its PDF: where lines, headings and panels stand."""
+
+from __future__ import annotations
+
+import ctypes
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+import numpy as np
+import pypdfium2
+import pypdfium2.raw as pdfium
+
+from tests.papers.ink import DARK
+
+FOOT_GAP = 20.0  # pt from the foot of a key's text to the line above its foot
+TOP = 37.0  # pt from the edge of the paper to a key's first line
+_PROBLEM = re.compile(r"\d+ .*\d+ points$")
+_STEP = re.compile(r"\d+ ")
+_FOOT = re.compile(r"page \d+ of \d+$")
+
+
+@dataclass(frozen=True)
+class Line:
+    """A line of text, pt from the top of its page; bold: whether it begins so."""
+
+    top: float
+    bottom: float
+    text: str
+    bold: bool
+
+    @property
+    def begins_problem(self) -> bool:
+        return self.bold and bool(_PROBLEM.match(self.text))
+
+    @property
+    def begins_step(self) -> bool:
+        return self.bold and bool(_STEP.match(self.text)) and not self.begins_problem
+
+    @property
+    def begins_answers(self) -> bool:
+        return self.bold and self.text.startswith("Answers")
+
+
+@dataclass(frozen=True)
+class Page:
+    """lines: without the foot's; filled: the part of the height for text that has ink above."""
+
+    lines: tuple[Line, ...]
+    filled: float
+
+
+def pages(pdf: bytes) -> tuple[Page, ...]:
+    """The pages of a key."""
+    with pypdfium2.PdfDocument(pdf) as document:
+        return tuple(_page(page) for page in document)
+
+
+def answers_apart(key: Sequence[Page]) -> Iterator[int]:
+    """The pages that begin with a panel of answers, away from all of its working."""
+    for number, page in enumerate(key, start=1):
+        if page.lines and page.lines[0].begins_answers:
+            yield number
+
+
+def lone_lines(key: Sequence[Page]) -> Iterator[int]:
+    """The pages whose first line alone belongs to what began on the page before."""
+    for number, page in enumerate(key[1:], start=2):
+        first, *others = page.lines
+        goes_on = not (first.begins_problem or first.begins_step or first.begins_answers)
+        if goes_on and (not others or _begins(others[0])):
+            yield number
+
+
+def _begins(line: Line) -> bool:
+    return line.begins_problem or line.begins_step or line.begins_answers
+
+
+def white_feet(key: Sequence[Page]) -> Iterator[tuple[int, float]]:
+    """How much of each page is white at its foot, but for the last and before a new problem."""
+    for number, (page, following) in enumerate(pairwise(key), start=1):
+        if not following.lines[0].begins_problem:
+            yield number, 1.0 - page.filled
+
+
+def _page(page: pypdfium2.PdfPage) -> Page:
+    height = page.get_height()
+    lines = list(_lines(page, height))
+    foot = next(line for line in reversed(lines) if _FOOT.search(line.text))
+    body = tuple(line for line in lines if line.bottom < foot.top - 6.0)
+    shade = page.render(scale=1, grayscale=True).to_numpy()
+    end = foot.top - 8.0 - FOOT_GAP
+    dark = np.flatnonzero((shade.reshape(shade.shape[:2])[: int(end + 12.0)] < DARK).any(1))
+    last = float(dark[-1]) if dark.size else TOP
+    return Page(body, (last - TOP) / (end - TOP))
+
+
+def _lines(page: pypdfium2.PdfPage, height: float) -> Iterator[Line]:
+    """What overlaps in height is a line, with its pieces from left to right."""
+    text = page.get_textpage()
+    boxes = [(text.get_rect(place), place) for place in range(text.count_rects())]
+    row: list[tuple[float, float, float, float]] = []
+    for box, _ in sorted(boxes, key=lambda each: -each[0][3]):
+        if row and box[3] < min(each[1] for each in row) + 1.0:
+            yield _line(text, row, height)
+            row = []
+        row.append(box)
+    if row:
+        yield _line(text, row, height)
+
+
+def _line(
+    text: pypdfium2.PdfTextPage, row: Sequence[tuple[float, float, float, float]], height: float
+) -> Line:
+    row = sorted(row)
+    words = " ".join(text.get_text_bounded(*box).strip() for box in row)
+    left, bottom, _, top = row[0]
+    first = text.get_index(left + 1.0, (bottom + top) / 2, 4.0, 4.0)
+    bold = first is not None and "Bold" in _font(text, first)
+    edges = height - max(box[3] for box in row), height - min(box[1] for box in row)
+    return Line(*edges, " ".join(words.split()), bold)
+
+
+def _font(text: pypdfium2.PdfTextPage, place: int) -> str:
+    buffer, flags = ctypes.create_string_buffer(80), ctypes.c_int()
+    size = pdfium.FPDFText_GetFontInfo(text, place, buffer, len(buffer), flags)
+    return buffer.raw[: max(size - 1, 0)].decode("utf-8", "replace")
