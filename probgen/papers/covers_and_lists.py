@@ -74,7 +74,7 @@ def answer_table(
         asked = [target for target in told if target.asked]
         columns += [(number, target.id) for target in asked]
         heads.append((problem.template.title, tuple(label(problem, target) for target in asked)))
-    own = (words.version,) if record.set.exam else (words.name, words.id)
+    own = (words.version,) if record.is_exam else (words.name, words.id)
     return AnswerTable(
         _header(record.set),
         (*own, words.code),
@@ -144,7 +144,7 @@ def _answer_row(
     own: Sequence[Row], columns: Sequence[tuple[int, str]], record: Record, language: Language
 ) -> AnswerRow:
     first = own[0]
-    labels = (first.version,) if record.set.exam else (first.name, first.id)
+    labels = (first.version,) if record.is_exam else (first.name, first.id)
     shown = {(row.problem, row.answer): _cell(row, record.set.convention, language) for row in own}
     cells = tuple(shown.get(column, ()) for column in columns)
     return AnswerRow((*labels, first.code), cells)

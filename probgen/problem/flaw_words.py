@@ -40,6 +40,11 @@ def disturbance_told(template: Template, disturbance: Disturbance) -> str:
             return f"{points} fall together"
 
 
+def untold(template: Template, quantity: str) -> str:
+    """A datum that a statement does not tell: its id and what it is called."""
+    return f"{quantity} ({names.quantity(quantity, Nouns(template.system, template.labels))})"
+
+
 def _told(template: Template, flaw: Flaw) -> str:
     """One flaw in words, quantities by their names and ids, values in their units."""
     if flaw.kind in _IMPLAUSIBLE:

@@ -23,7 +23,7 @@ from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.remedy import WorkAgain
 from probgen.input.toml import parse_toml
 from probgen.problem.dropped import Dropped, misses
-from probgen.problem.flaw_words import disturbance_told, flaws_told
+from probgen.problem.flaw_words import disturbance_told, flaws_told, untold
 from probgen.problem.lookup import choose_several
 from probgen.problem.problem import (
     Problem,
@@ -173,7 +173,7 @@ def _untold(template: Template) -> Iterator[Fault]:
     stated: tuple[Given | Derived, ...] = (*template.givens, *template.derived)
     for each in stated:
         if each.id not in told:
-            found = f"{each.id} ({each.name})"
+            found = untold(template, each.id)
             mend = f"write {{{{ {each.id} }}}} where it is to be told, or leave the quantity out"
             yield Fault(template.path, "statement", found, "every given with its value", mend)
 

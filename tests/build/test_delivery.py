@@ -142,7 +142,7 @@ class Store:
 def test_a_stopped_build_says_what_is_kept_and_how_to_go_on(
     kept: tuple[int, ...], told: list[str]
 ) -> None:
-    chunks = chunks_of(record_of(12))
+    chunks = chunks_of(class_of(12))
     with (
         pytest.raises(RuntimeError) as caught,
         delivery._told_how_far(Store(*kept), chunks, "students"),  # type: ignore[arg-type]
@@ -154,6 +154,8 @@ def test_a_stopped_build_says_what_is_kept_and_how_to_go_on(
 
 
 def test_an_exam_is_counted_in_versions() -> None:
-    exam = replace(record_of(2), set=replace(SET, exam=Exam(2)))
+    people = [Student(f"Student {n}", str(n)) for n in range(2)]
+    draws = [Draw("shelf", 1, {})] * 2
+    exam = record_of(replace(SET, exam=Exam(2)), people, ["A", "B"], [Column("shelf", "", draws)])
     assert delivery._stage(exam) == "versions"
-    assert delivery._stage(record_of(2)) == "students"
+    assert delivery._stage(class_of(2)) == "students"

@@ -76,17 +76,6 @@ def test_another_seed_gives_other_numbers(run: Run, set_file: Path) -> None:
     assert drawn[0] != drawn[1]
 
 
-def test_the_same_seed_gives_another_paper_another_code(run: Run, set_file: Path) -> None:
-    """Two papers with one code could not be told apart by who marks them."""
-    assert run("build", set_file, "--out", "one").exit_code == 0
-    text = set_file.read_text(encoding="utf-8").replace("points = 12", "points = 11")
-    set_file.write_text(text, encoding="utf-8")
-    assert run("build", set_file, "--out", "two").exit_code == 0
-    one, two = (read_record(set_file.parent / out / "record.json") for out in ("one", "two"))
-    assert [each.draws for each in one.assignments] == [each.draws for each in two.assignments]
-    assert not {*one.codes} & {*two.codes}
-
-
 def test_all_mistakes_of_set_file_and_class_list_at_once(run: Run, set_file: Path) -> None:
     wrong = set_file.read_text(encoding="utf-8").replace("two-riders", "three-riders")
     set_file.write_text(wrong, encoding="utf-8")

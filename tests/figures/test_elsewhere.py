@@ -41,10 +41,12 @@ def drawn(path: Path, moved: bool) -> Iterator[Scene]:
     system, template = own.case.system, problem.template
     system = elsewhere(system) if moved else system
     known = {id: own.case.values[id] for id in (*own.draw.values, "g")}
-    yield situation(system, template.labels, known, template.depicts, own.draw.values)
+    tell = problem.tell
+    drawn = own.draw.values
+    yield situation(system, template.labels, known, template.depicts, drawn, tell=tell)
     for body in system.bodies:
         look = look_of(template.depicts, body.id)
-        yield free_body(system, template.labels, own.complete, body.id, "", look=look)
+        yield free_body(system, template.labels, own.complete, body.id, "", tell=tell, look=look)
 
 
 SET_LAST = ("label", "letter", "leader", "axes", "axis", "note", "dimension", "arm", "reference")

@@ -16,9 +16,11 @@ from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
 from probgen.cli import main
 from probgen.course.exam import Exam
+from probgen.course.frozen import require_drawn_from
+from probgen.course.issue import FrozenTemplate
 from probgen.course.record import Record
 from probgen.course.record_file import read_record, write_record
-from probgen.course.record_schema import BOUNDS
+from probgen.course.record_schema import BOUNDS, _picture
 from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import draw
@@ -254,7 +256,7 @@ FIELDS = {
     "layouts in a list": "layouts",
     "layouts of another type": "layouts[sheet.tex.j2]",
 }
-ATTACKS["layouts of another type"] = ATTACKS.pop("a layout of another type")
+FIRST_ATTACKS["layouts of another type"] = FIRST_ATTACKS.pop("a layout of another type")
 
 
 def faults_of(data: Any, folder: Path) -> list[str]:
@@ -269,16 +271,16 @@ def faults_of(data: Any, folder: Path) -> list[str]:
 
 
 def changed(change: Callable[[Any], Any]) -> Any:
-    return change(json.loads(json.dumps(DATA)))
+    return change(json.loads(json.dumps(FIRST)))
 
 
 @pytest.mark.parametrize(("attack", "field"), FIELDS.items(), ids=FIELDS)
 def test_the_field_that_is_wrong_is_named(attack: str, field: str, tmp_path: Path) -> None:
-    assert faults_of(changed(ATTACKS[attack]), tmp_path)[0] == field
+    assert faults_of(changed(FIRST_ATTACKS[attack]), tmp_path)[0] == field
 
 
 def test_a_format_of_another_release_is_one_fault_whatever_else_is_there(tmp_path: Path) -> None:
-    other = {**DATA, "format": 2, "classes": 7, "students": "all"}
+    other = {**DATA, "format": 3, "classes": 7, "students": "all"}
     assert faults_of(other, tmp_path) == ["format"]
 
 
@@ -296,10 +298,12 @@ STRANGE = {
 def drawn_faults(data: Any, folder: Path) -> list[str]:
     path = folder / "record.json"
     path.write_text(json.dumps(data), encoding="utf-8")
-    (assignment,) = read_record(path).assignments
-    template = read_template(assignment.source, "source")
+    whole = read_record(path)
+    (frozen,) = whole.issue.templates
+    template = read_template(frozen.source, "source")
+    draws = [edition.draws[0] for edition in whole.current]
     try:
-        require_drawn_from(template, assignment, "source")
+        require_drawn_from(template, frozen, draws, "source")
     except InputError as error:
         return [fault.field for fault in error.faults]
     return []
@@ -307,21 +311,21 @@ def drawn_faults(data: Any, folder: Path) -> list[str]:
 
 @pytest.mark.parametrize(("attack", "field"), STRANGE.items(), ids=STRANGE)
 def test_draws_that_the_template_does_not_give(attack: str, field: str, tmp_path: Path) -> None:
-    assert drawn_faults(changed(ATTACKS[attack]), tmp_path)[0] == field
-    assert drawn_faults(DATA, tmp_path) == []
+    assert drawn_faults(changed(FIRST_ATTACKS[attack]), tmp_path)[0] == field
+    assert drawn_faults(FIRST, tmp_path) == []
 
 
 def test_a_derived_quantity_follows_from_the_givens() -> None:
     template = read_template(HOOK.format(longest="0.80", relation=">"), "hook.toml")
     draws = tuple(draw(template, "spring", student.id) for student in STUDENTS)
-    assignment = Assignment(template.id, template.source, draws)
-    require_drawn_from(template, assignment, "source")
+    frozen = FrozenTemplate(template.id, template.revision, template.source)
+    require_drawn_from(template, frozen, draws, "source")
     name = template.derived[0].id
     one = draws[1].values[name]
     wrong = replace(one, value=one.value + 1)
     moved = replace(draws[1], values={**draws[1].values, name: wrong})
     with pytest.raises(InputError) as caught:
-        require_drawn_from(template, replace(assignment, draws=(draws[0], moved)), "source")
+        require_drawn_from(template, frozen, (draws[0], moved), "source")
     assert [fault.field for fault in caught.value.faults] == [f"values.{name}.drawn[1]"]
 
 

@@ -9,7 +9,7 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.mistakes.variant import Misstep
-from probgen.mistakes.wrong_working import WrongWorking, asked_numbers, wrong_workings
+from probgen.mistakes.wrong_working import WrongWorking, wrong_workings
 from probgen.problem.problem import draw_class, prepare, work
 from probgen.statics.system import Find, Form
 from probgen.working.convention import Convention
@@ -74,4 +74,4 @@ ASKED = [
 @pytest.mark.parametrize(("form", "ids"), ASKED)
 def test_which_numbers_are_asked(form: Form, ids: list[str]) -> None:
     system = worked(STAYED_SHELF)[0].template.system
-    assert list(asked_numbers(replace(system, finds=(Find("T", form),)))) == ids
+    assert list(replace(system, finds=(Find("T", form),)).asked) == ids

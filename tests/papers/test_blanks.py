@@ -87,7 +87,7 @@ verge = false
 def blanks_of_text(text: str) -> list[list[Blank]]:
     problem, own = worked(text)
     problem_set = ProblemSet("", "Own", "", (Assigned("own", 10),))
-    copy = Copy(problem_set, Version(0, "", "", Student("", "")), (problem,), (own,))
+    copy = Copy(problem_set, Version("", "", Student("", "")), (problem,), (own,))
     (shown,) = sheet_of(copy).problems
     return [list(part.blanks) or [Blank((), part.unit)] for part in shown.parts]
 
@@ -96,7 +96,7 @@ def blanks_of_text(text: str) -> list[list[Blank]]:
 def test_a_limit_of_friction_has_a_place_for_yes_or_no_and_one_for_the_margin(named: str) -> None:
     """Such a limit is called f.limit, after the friction it is of."""
     ((verdict, margin),) = blanks_of_text(f'{SLIPPING}[[find]]\n{named}as = "holds"\n')
-    assert plain_text(verdict.choices) == "yes / no"
+    assert [plain_text(each) for each in verdict.choices] == ["yes / no"]
     assert not verdict.written
     assert (plain_text(margin.label), margin.unit) == ("margin", "N")
 

@@ -26,7 +26,7 @@ def copies() -> Iterator[Copy]:
     worked = [work(problem, draws) for problem, draws in zip(problems, drawn, strict=True)]
     problem_set = ProblemSet("M", "W", "", tuple(Assigned(id, 10) for id in IDS))
     for number, own in enumerate(zip(*worked, strict=True)):
-        version = Version(number, "CODE", str(number), Student("Ada", STUDENTS[number]))
+        version = Version("CODE", str(number), Student("Ada", STUDENTS[number]))
         yield Copy(problem_set, version, problems, own)
 
 

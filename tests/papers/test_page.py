@@ -37,7 +37,7 @@ def copy_with(ids: Sequence[str], large: bool = False, letter: str = "", **choic
     worked = tuple(work(each, draw_class(each, "page", ["ada"]).draws)[0] for each in problems)
     assigned = tuple(Assigned(id, 10 + place) for place, id in enumerate(ids))
     problem_set = ProblemSet("M", "W", "class.csv", assigned, **choices)
-    version = Version("CODE", "01-ada-1", Student("Ada", "1", "B"), letter, large)
+    version = Version("CODE", "01-ada-1", Student("Ada", "1", "B"), letter=letter, large=large)
     return Copy(problem_set, version, problems, worked)
 
 

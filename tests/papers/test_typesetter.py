@@ -26,7 +26,7 @@ COPY, LARGE = copy_with([BEAM]), copy_with([BEAM], large=True)
 
 def anonymous() -> Copy:
     """An exam's copy, which names nobody."""
-    version = Version(1, "CODE", "version-b", Student("", ""), "B")
+    version = Version("CODE", "version-b", Student("", ""), letter="B")
     return Copy(COPY.problem_set, version, COPY.problems, COPY.worked)
 
 
@@ -67,9 +67,9 @@ def test_covers_and_tables_are_set_each_in_its_layout() -> None:
 def test_a_set_says_paper_sides_and_house() -> None:
     house = House(HouseStyle(text="sans"))
     problem_set = ProblemSet("M", "W", "class.csv", (Assigned(BEAM, 1),), paper="a4")
-    assert typesetter_of(problem_set, house) == Typesetter("a4", True, house)
+    assert typesetter_of(problem_set, house) == Typesetter("a4", house)
     simplex = ProblemSet("M", "W", "c", (Assigned(BEAM, 1),), run=PrintRun(duplex=False))
-    assert typesetter_of(simplex, USUAL) == Typesetter("letter", False, USUAL)
+    assert typesetter_of(simplex, USUAL) == Typesetter("letter", USUAL)
     letter, a4 = Typesetter("letter"), Typesetter("a4")
     assert letter.document(Kind.KEYS, COPY).preamble != a4.document(Kind.KEYS, COPY).preamble
 
@@ -78,7 +78,7 @@ def test_sides_and_files_go_to_the_press(monkeypatch: pytest.MonkeyPatch) -> Non
     asked: list[tuple[Sequence[Any], dict[str, Any]]] = []
     monkeypatch.setattr(module, "print_batch", lambda docs, **how: asked.append((docs, how)))
     house = House(HouseStyle(logo=b"logo", logo_kind=".png"))
-    Typesetter(duplex=True, house=house).print(["one"])  # type: ignore[list-item]
+    Typesetter(house=house).print(["one"])  # type: ignore[list-item]
     assert asked == [(["one"], {"duplex": True, "files": house.style.files})]
     assert house.style.files
 

@@ -44,6 +44,7 @@ from probgen.statics import (
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import Angle, cosine, sine, way
 from probgen.statics.quantity_id import Quantity
+from probgen.statics.step import Step
 from probgen.statics.system import Couple, Force, Kind, Link, System
 from probgen.working import case
 from tests.situations import (
@@ -221,7 +222,7 @@ def swapped_angle(known: Mapping[str, float], of: Quantity) -> float:
     return 90.0 - _direction(known, of)
 
 
-def wrong_root(step: derivation.Step, *rest: Any) -> derivation.Step:
+def wrong_root(step: Step, *rest: Any) -> Step:
     """A root that lies where the quantity may not."""
     right = _physical(step, *rest)
     return replace(right, expression=right.others[0], others=()) if right.others else right

@@ -1,6 +1,7 @@
 """Formulas are written as a teacher writes them: no nested roots, no double signs, no zeros.
 
-Each situation is our own, a file in formulas/; what its working must hold and must not hold stands beside it.
+Each situation is our own, a file in formulas/; what its working must hold and must not hold stands
+beside it.
 """
 
 from __future__ import annotations

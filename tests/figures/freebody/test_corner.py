@@ -21,11 +21,11 @@ from probgen.figures.paper.scene import (
 )
 from probgen.figures.parts.axes import HEIGHT, WIDTH
 from probgen.quantities.expression import Name, number, total
-from probgen.statics.equation import Axis, X, Y
+from probgen.statics.equation import Axis, Lie, X, Y
 from tests.figures.sketches import SLOPE, read, surveyed
 
-ALONG = Axis("∥", Name("theta", "theta"))
-SQUARE = Axis("⊥", total((1, number(90)), (1, Name("theta", "theta"))))
+ALONG = Axis("∥", Name("theta", "theta"), Lie.ALONG_SURFACE)
+SQUARE = Axis("⊥", total((1, number(90)), (1, Name("theta", "theta"))), Lie.SQUARE_TO_SURFACE)
 
 
 def frame(*axes: Axis) -> Frame:
