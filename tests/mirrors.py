@@ -24,6 +24,7 @@ DATA_ONLY: Final = (
     "wording/passage.py",
     "working/convention.py",
     "working/fact.py",
+    "working/figure.py",
 )
 """Types alone: nothing in them can be right or wrong."""
 

@@ -24,7 +24,6 @@ from probgen.quantities.expression import (
 
 Interval = tuple[float, float]
 ANYTHING: Final[Interval] = (-math.inf, math.inf)
-_TRIGONOMETRIC: Final = frozenset({"sin", "cos"})
 
 
 def bounds(expression: Expression, known: Mapping[str, Interval]) -> Interval:
@@ -52,8 +51,13 @@ def bounds(expression: Expression, known: Mapping[str, Interval]) -> Interval:
             return _multiplied(bounds(top, known), _inverse(bounds(bottom, known)))
         case Power(base, exponent):
             return bounds(Product((base,) * exponent), known) if exponent > 0 else ANYTHING
-        case Call(function, _) if function in _TRIGONOMETRIC:
-            return -1.0, 1.0
+        case Call("sin", (angle,)):
+            return _sines(*bounds(angle, known))
+        case Call("cos", (angle,)):
+            low, high = bounds(angle, known)
+            return _sines(low + 90.0, high + 90.0)
+        case Call("tan", (angle,)):
+            return _tangents(*bounds(angle, known))
         case _:
             return ANYTHING
 
@@ -78,3 +82,20 @@ def _inverse(interval: Interval) -> Interval:
     if low <= 0.0 <= high:
         return ANYTHING
     return 1.0 / high, 1.0 / low
+
+
+def _sines(low: float, high: float) -> Interval:
+    """Of all angles between two, in degrees."""
+    if not high - low < 360.0:
+        return -1.0, 1.0
+    ends = [math.sin(math.radians(angle)) for angle in (low, high)]
+    crest, trough = (turn + 360.0 * math.ceil((low - turn) / 360.0) for turn in (90.0, 270.0))
+    least = -1.0 if trough <= high else min(ends)
+    return least, 1.0 if crest <= high else max(ends)
+
+
+def _tangents(low: float, high: float) -> Interval:
+    """Of all angles between two, in degrees, where no quarter turn is between them."""
+    if not -90.0 < low <= high < 90.0:
+        return ANYTHING
+    return math.tan(math.radians(low)), math.tan(math.radians(high))

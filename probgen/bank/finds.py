@@ -28,6 +28,8 @@ from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Element, Find, Form, Kind, Link, Point, Role
 
 _TWO_PARTS: Final = (Form.MAGNITUDE_AND_DIRECTION, Form.COMPONENTS)
+_TOLD_BY: Final = ("quantity", "as", "symbol")
+"""The keys that say what a find asks."""
 _UTMOST: Final = (Form.LARGEST, Form.SMALLEST)
 
 
@@ -40,7 +42,7 @@ def read_finds(top: Table, situation: Situation) -> tuple[Find, ...]:
     for row in rows:
         reader = next((_WORKED_OUT[key] for key in _WORKED_OUT if row.has(key)), _read_find)
         asked = reader(row, situation)
-        if set(asked) & set(finds) and not row.faulty("quantity"):
+        if set(asked) & set(finds) and not any(map(row.faulty, _TOLD_BY)):
             found = row.content.get("quantity")
             row.fault("quantity", found, "something that is not asked yet", "leave one of them out")
         finds += asked

@@ -219,7 +219,7 @@ def _from_data(data: Any) -> _Note:
     """Raises ValueError, TypeError, KeyError or AttributeError for what is no note."""
     return _Note(
         tuple(Row(*row) for row in data["answers"]),
-        tuple(Loss(**lost) for lost in data["lost"]),
+        tuple(Loss(**{**lost, "kind": Kind(lost["kind"])}) for lost in data["lost"]),
         {path: (int(n), str(mark), int(pages)) for path, (n, mark, pages) in data["files"].items()},
         {str(kind): (int(data["pieces"][kind][0]), data["pieces"][kind][1]) for kind in Kind},
         tuple((str(document), str(words)) for document, words in data["remarks"]),

@@ -20,7 +20,7 @@ from probgen.course.setfile import ProblemSet
 from probgen.course.version import file_name, version_of
 from probgen.input.outside import OutsideError
 from probgen.papers.chunk import Chunk, Loss, PrintedChunk, print_chunk
-from probgen.papers.typesetter import Typesetter, typesetter_of
+from probgen.papers.typesetter import Kind, Typesetter, typesetter_of
 from probgen.problem.problem import Problem
 
 _MOST: Final = 25
@@ -60,8 +60,7 @@ def deliver(
             _print_chunks(record, problems, chunks, store, crew, report, out)
             beside = Piles(record, problems, store, working.whole).write(report)
             losses, remarks = store.losses, (*store.remarks, *beside)
-            documents = sum(2 - version.repeats for version in record.versions)
-            _tell_losses(working.whole / MISSING, losses, documents)
+            _tell_losses(working.whole / MISSING, losses, len(record.versions))
             how.marks = store.marks
     return Shortfall(losses, remarks)
 
@@ -151,10 +150,11 @@ def _told_how_far(store: ChunkStore, chunks: Sequence[Chunk], stage: str) -> Ite
         raise
 
 
-def _tell_losses(path: Path, losses: Sequence[Loss], documents: int) -> None:
-    """Writes the list of what is missing.  Raises OutsideError when that is everything."""
-    if len(losses) == documents:
+def _tell_losses(path: Path, losses: Sequence[Loss], sheets: int) -> None:
+    """Writes the list of what is missing.  Raises OutsideError when no sheet is there."""
+    lost = [loss for loss in losses if loss.kind is Kind.SHEETS]
+    if len(lost) == sheets:
         mend = "look at the layouts and at the texts of the set file"
-        raise OutsideError(f"nothing could be printed: {losses[0]}", mend)
+        raise OutsideError(f"no sheet could be printed: {lost[0]}", mend)
     if losses:
         path.write_text("".join(f"{loss}\n" for loss in losses), encoding="utf-8")

@@ -57,6 +57,8 @@ class Piles:
             before = [Leaves(pdf) for pdf in pages.get(kind, [])]
             own = [(each, self.store.leaves(kind, each)) for each in names]
             papers = {each: leaves for each, leaves in own if leaves}
+            if not papers:
+                continue
             found = self._join(name, [*before, *(leaves for _, leaves in own if leaves)])
             if kind is Kind.KEYS:
                 first = found[len(before) :]

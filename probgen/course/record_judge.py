@@ -33,11 +33,11 @@ def judge_house(style: HouseStyle | None, field: str, faults: Faults, mend: str)
 
 
 def _judge_issue(issue: IssueRow, field: str, file: RecordFile, faults: Faults, mend: str) -> None:
-    texts = {f"templates[{n}].text": each.text for n, each in enumerate(issue.templates)}
-    texts |= {f"layouts.{name}": digest for name, digest in issue.layouts.items()}
-    for inner, digest in texts.items():
+    texts = [(f"{field}.templates[{n}].text", each.text) for n, each in enumerate(issue.templates)]
+    texts += [(f"{field}.layouts[{name}]", digest) for name, digest in issue.layouts.items()]
+    for place, digest in texts:
         if digest not in file.texts:
-            faults.add(f"{field}.{inner}", digest, _GONE, mend)
+            faults.add(place, digest, _GONE, mend)
     if len(issue.templates) != len(issue.set.problems):
         expected = f"{len(issue.set.problems)}, as in the set"
         faults.add(f"{field}.templates", f"{len(issue.templates)} templates", expected, mend)

@@ -49,9 +49,10 @@ def _sized(case: Case, id: str, value: float) -> bool:
     A component may vanish or turn, and a couple is as likely one way round as the other.
     """
     right, variable = case.values[id], case.system.variables.get(id)
+    asked = case.system.asked.get(id)
     if not math.isfinite(value):
         return False
-    if not right or case.system.asked[id].is_direction or (variable and variable.component_of):
+    if not right or (asked and asked.is_direction) or (variable and variable.component_of):
         return True
     couple = variable is not None and variable.dimension == TORQUE
     if abs(value + right) <= _SAME * abs(right) and not couple:

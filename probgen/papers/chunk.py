@@ -22,6 +22,7 @@ from probgen.papers.page import Copy
 from probgen.papers.typesetter import Kind, Typesetter
 from probgen.press.batch import Batch, Document
 from probgen.problem.problem import Problem, work
+from probgen.sheets.latex.layout import LayoutError
 
 _LOOKED_INTO: Final = 3
 """Losses of a chunk of which each problem is printed alone, to see which is at fault."""
@@ -42,15 +43,21 @@ class Chunk:
 class Loss(NamedTuple):
     """A document that could not be printed, and why.
 
-    document: its path in the class's folder; problem, template: the one at fault, 0 and "" when
-    no problem fails on its own; words: of TeX, or of the telling.
+    name: of its file; student: whose it is; problem, template: the one at fault, 0 and "" when no
+    problem fails on its own; words: of TeX, or of the telling.
     """
 
-    document: str
+    kind: Kind
+    name: str
     student: str
     problem: int
     template: str
     words: str
+
+    @property
+    def document(self) -> str:
+        """Its path in the class's folder."""
+        return f"{self.kind}/{self.name}.pdf"
 
     def __str__(self) -> str:
         where = f", problem {self.problem} ({self.template})" if self.problem else ""
@@ -77,7 +84,8 @@ def print_chunk(
 ) -> PrintedChunk:
     """The sheets and keys of a chunk, as PDF.
 
-    Raises InputError when a solution fails its proof, OutsideError when TeX is not there.
+    Raises InputError when a solution fails its proof or a layout cannot be used, OutsideError when
+    TeX is not there.
     """
     copies = _copies(chunk, problem_set, problems)
     written = {kind: _written(kind, copies, typesetter) for kind in Kind}
@@ -136,6 +144,8 @@ def _written(
     for copy in _of_kind(kind, copies):
         try:
             documents.append(typesetter.document(kind, copy))
+        except LayoutError:  # it would cost every page
+            raise
         except Exception as error:  # whatever it is, it costs this page and no other
             refused[copy.version.name] = _said(error)
     return documents, refused
@@ -165,16 +175,16 @@ def _lost(
         if place < _LOOKED_INTO:
             yield _loss(kind, copy, told, typesetter)
         else:
-            yield Loss(f"{kind}/{copy.version.name}.pdf", copy.version.owner, 0, "", told)
+            yield Loss(kind, copy.version.name, copy.version.owner, 0, "", told)
 
 
 def _loss(kind: Kind, copy: Copy, words: str, typesetter: Typesetter) -> Loss:
     """Why a document was lost: its first problem that fails also when it is printed alone."""
-    path, owner = f"{kind}/{copy.version.name}.pdf", copy.version.owner
+    name, owner = copy.version.name, copy.version.owner
     for number, alone in enumerate(_problem_by_problem(copy), start=1):
         if told := _complaint(kind, alone, typesetter):
-            return Loss(path, owner, number, alone.problems[0].template.id, told)
-    return Loss(path, owner, 0, "", words)
+            return Loss(kind, name, owner, number, alone.problems[0].template.id, told)
+    return Loss(kind, name, owner, 0, "", words)
 
 
 def _complaint(kind: Kind, copy: Copy, typesetter: Typesetter) -> str:

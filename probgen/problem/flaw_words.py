@@ -9,6 +9,7 @@ from probgen.bank.template import Template
 from probgen.figures.measured.proportion import Amiss, Disturbance
 from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.plausibility import NEAR_AXIS
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Kind, System
 from probgen.wording.english import names
 from probgen.wording.nouns import Nouns
@@ -81,8 +82,13 @@ def _told(template: Template, flaw: Flaw) -> str:
 def _implausible(template: Template, flaw: Flaw) -> str:
     """A flaw that no balance minds."""
     labels = template.labels
-    of = labels.elements.get(flaw.quantity) or labels.quantities[flaw.quantity]
-    name, symbol = of.name, of.symbol
+    nouns = Nouns(template.system, labels)
+    if flaw.quantity in labels.elements:
+        name = names.the_element(flaw.quantity, nouns)
+        symbol = labels.elements[flaw.quantity].symbol
+    else:
+        name = names.the(names.quantity(flaw.quantity, nouns))
+        symbol = labels.quantities[flaw.quantity].symbol
     noun = labels.bodies.get(flaw.body, "")
     match flaw.kind:
         case FlawKind.LIFTING_WEIGHT:
@@ -92,11 +98,11 @@ def _implausible(template: Template, flaw: Flaw) -> str:
         case FlawKind.OFF_BODY:
             return f"{name} acts at {flaw.place}, which lies beyond the {noun}"
     axis = "vertical" if flaw.place == "x" else "horizontal"
-    size = f"hypot({flaw.quantity}.x, {flaw.quantity}.y)"
+    of = Quantity(flaw.quantity)
+    small = of.x if flaw.place == "x" else of.y
     return (
         f"the force from {name} ({symbol}) is so nearly {axis} that the tolerance of a direction "
-        f"cannot tell which side is meant; ask for abs({flaw.quantity}.{flaw.place}) > "
-        f"{NEAR_AXIS}*{size}"
+        f"cannot tell which side is meant; ask for abs({small}) > {NEAR_AXIS}*hypot({of.x}, {of.y})"
     )
 
 

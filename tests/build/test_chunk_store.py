@@ -27,7 +27,7 @@ def pdf(pages: int) -> bytes:
 
 
 ROW = Row("ABCD-EFGH", "Zoë", "7", 1, "shelf", "T", "123.25", "N", "123 N", "", "")
-LOSS = Loss("keys/01-zoe-7.pdf", "Zoë (7)", 1, "shelf", "TeX: Undefined control sequence.")
+LOSS = Loss(Kind.KEYS, "01-zoe-7", "Zoë (7)", 1, "shelf", "TeX: Undefined control sequence.")
 ZOE = Version("ABCD-EFGH", "01-zoe-7", Student("Zoë", "7"))
 BO = Version("BCDE-FGHJ", "02-bo-8", Student("Bo", "8"))
 CHUNK = Chunk((ZOE,), frozenset({"01-zoe-7"}), "c0de")

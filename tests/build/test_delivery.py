@@ -115,17 +115,20 @@ def test_a_large_class_gets_its_whole_pdfs_in_volumes(
     assert [done for stage, done, total in told if stage == "students"] == [0, 3, 6, 7]
 
 
-LOST = Loss("sheets/01-ada-1.pdf", "Ada (1)", 1, "shelf", "Undefined control sequence")
+LOST = Loss(Kind.SHEETS, "01-ada-1", "Ada (1)", 1, "shelf", "Undefined control sequence")
 
 
-def test_what_is_missing_is_listed_unless_it_is_everything(tmp_path: Path) -> None:
+def test_what_is_missing_is_listed_unless_there_is_no_sheet(tmp_path: Path) -> None:
     path = tmp_path / "MISSING.txt"
     delivery._tell_losses(path, [], 4)
     assert not path.exists()
     delivery._tell_losses(path, [LOST, LOST], 4)
     assert path.read_text(encoding="utf-8") == f"{LOST}\n" * 2
-    with pytest.raises(OutsideError, match="nothing could be printed"):
-        delivery._tell_losses(path, [LOST] * 4, 4)
+    keys = [LOST._replace(kind=Kind.KEYS)] * 4
+    delivery._tell_losses(path, keys, 4)
+    assert path.read_text(encoding="utf-8").count("keys/") == 4
+    with pytest.raises(OutsideError, match="no sheet could be printed"):
+        delivery._tell_losses(path, [*keys, *[LOST] * 4], 4)
 
 
 class Store:

@@ -127,7 +127,7 @@ def test_a_file_is_no_folder(tmp_path: Path) -> None:
 KILLED = """
 import os, sys
 from pathlib import Path
-from probgen.build.folder import delivered
+from probgen.build.folder import Delivery, delivered
 
 rename, left = Path.rename, int(sys.argv[2])
 
@@ -139,7 +139,7 @@ def counted(path, to):
     return rename(path, to)
 
 Path.rename = counted
-with delivered(Path(sys.argv[1]), "new") as working:
+with delivered(Path(sys.argv[1]), Delivery("new")) as working:
     (working.whole / "sheets").mkdir()
 """
 

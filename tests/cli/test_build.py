@@ -111,7 +111,7 @@ def test_what_is_in_the_way_is_told_before_the_work(
     """A mount point was found out when everything was printed."""
     (set_file.parent / "thesis").mkdir()
     (set_file.parent / "thesis" / "chapter.tex").write_text("years of work")
-    monkeypatch.setattr(build, "_draw", None)  # no work is begun
+    monkeypatch.setattr(build, "prepare", None)  # no work is begun
     for out, told in {"/proc": "a mount point", "thesis": "chapter.tex", "/": "the root"}.items():
         result = run("build", set_file, "--out", out)
         assert result.exit_code == 1

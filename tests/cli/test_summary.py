@@ -12,9 +12,10 @@ from probgen.course.roster import Student
 from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import Draw
 from probgen.papers.chunk import Loss
+from probgen.papers.typesetter import Kind
 from tests.records import Column, record_of
 
-LOSS = Loss("keys/01-ada.pdf", "Ada (1)", 1, "shelf", "TeX: a complaint")
+LOSS = Loss(Kind.KEYS, "01-ada", "Ada (1)", 1, "shelf", "TeX: a complaint")
 
 
 def built(folder: Path, files: list[str], exam: Exam | None = None, *losses: Loss) -> Built:

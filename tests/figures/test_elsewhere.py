@@ -66,7 +66,7 @@ def assert_moved(one: Scene, other: Scene) -> None:
     assert [(type(s), s.tag) for s in fixed(one)] == [(type(s), s.tag) for s in fixed(other)]
     assert sorted(s.tag for s in one.labels) == sorted(s.tag for s in other.labels)
     if abs(one.scale / other.scale - 1.0) > 1e-6:  # labels that changed places may need more room
-        assert one.scale == pytest.approx(other.scale, rel=0.15)
+        assert one.scale == pytest.approx(other.scale, rel=0.25)
         return
     pairs = zip(fixed(one), fixed(other), strict=True)
     places = [each for a, b in pairs for each in zip(spots(a), spots(b), strict=True)]

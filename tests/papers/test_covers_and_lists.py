@@ -141,7 +141,7 @@ def test_all_answers_a_version_a_row() -> None:
         ("Zoë", "7", "AAAA"), ("Bea", "8", "BBBB"), ("Cid", "9", "CCCC"),
     ]  # fmt: skip
     printed = [plain_text(cell) for cell in table.rows[0].cells]
-    assert printed == ["191 N", "146 N", "1.9° below the horizontal, to the right"] * 2
+    assert printed == ["191 N", "146 N", "1.9° below, right"] * 2
 
 
 def test_in_an_exam_by_its_letters() -> None:

@@ -34,8 +34,8 @@ def test_each_document_lies_in_its_pile_and_bears_its_owners_name() -> None:
     setter = Typesetter()
     for kind, pile in ((Kind.SHEETS, "sheets"), (Kind.KEYS, "keys")):
         document = setter.document(kind, COPY)
-        assert (document.name, document.title, document.pile) == ("01-ada-1", "W: Ada", pile)
-    assert setter.document(Kind.KEYS, anonymous()).title == "W: version B"
+        assert (document.name, document.title, document.pile) == ("01-ada-1", "W: Ada, CODE", pile)
+    assert setter.document(Kind.KEYS, anonymous()).title == "W: version B, CODE"
     sheet, key = (setter.document(kind, COPY).body for kind in (Kind.SHEETS, Kind.KEYS))
     assert "Solution" not in sheet
     assert key != sheet
@@ -79,7 +79,7 @@ def test_sides_and_files_go_to_the_press(monkeypatch: pytest.MonkeyPatch) -> Non
     monkeypatch.setattr(module, "print_batch", lambda docs, **how: asked.append((docs, how)))
     house = House(HouseStyle(logo=b"logo", logo_kind=".png"))
     Typesetter(house=house).print(["one"])  # type: ignore[list-item]
-    assert asked == [(["one"], {"duplex": True, "files": house.style.files})]
+    assert asked == [(["one"], {"files": house.style.files})]
     assert house.style.files
 
 

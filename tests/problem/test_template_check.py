@@ -176,5 +176,5 @@ def test_what_cannot_be_read_does_not_hide_the_others(tmp_path: Path) -> None:
     named = [str(tmp_path / "bad.toml"), str(gone), "forearm-lode", "forearm-load"]
     assert [template.id for template in templates_named(named, faults)] == ["forearm-load"] * 2
     assert Path(faults.found[0].file).name == "bad.toml"
-    missing = {fault.found: fault.mend for fault in faults.found if fault.file == "PATH"}
-    assert missing == {f'"{gone}"': "", '"forearm-lode"': 'did you mean "forearm-load"?'}
+    missing = [fault.mend for fault in faults.found if fault.file == "PATH"]
+    assert missing == ["", 'did you mean "forearm-load"?']

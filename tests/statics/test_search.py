@@ -114,8 +114,8 @@ def test_one_body_is_preferred_to_two() -> None:
 
 def test_too_many_ways_are_refused_and_not_waited_for() -> None:
     """Ten unknowns each found by itself, and one that no equation gives: 2^10 sets."""
-    assert MOST_STATES < 2**10
+    assert 2**8 < MOST_STATES < 2**10
     many = [condition(f"a*x{n} - b") for n in range(10)]
     with pytest.raises(Refusal, match="too many orders of steps"):
         shortest(field(*many, unknowns=11), 1 << 10)
-    assert shortest(field(*many[:9], unknowns=11), 1 << 10) is None
+    assert shortest(field(*many[:8], unknowns=11), 1 << 10) is None

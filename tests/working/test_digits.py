@@ -182,7 +182,7 @@ LIMITS = [
     (Limit("l", X, "<=", D), (), 0.35 * (1 + 1e-6), "35 cm"),
     (Limit("l", X, "<=", D), (), 0.2, "20 cm"),
     (Limit("l", X, "<=", FORTY), (), 0.4, "40.00 cm"),
-    (Limit("l", X, "<=", L), (), 1.2, "120 cm"),  # given in another unit
+    (Limit("l", X, "<=", L), (), 1.2, "1.2 m"),  # given in another unit
     (Limit("l", T, "<=", D), (), 0.35, "35 cm"),  # a limit of something else
     (Limit("l", total((1, X), (1, D)), "<=", D), (), 0.35, "35 cm"),
     (None, (Condition("c", X, D),), 0.35, "35.0 cm"),

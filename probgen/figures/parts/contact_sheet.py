@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from typing import Final
 
 from probgen.figures.paper.scene import LIGHT, MEDIUM, Box, Scene, Shape, composed, heading, line
-from probgen.figures.parts import goods, limb, mechanical, person, scenery, solid
+from probgen.figures.parts import distributed, goods, limb, mechanical, person, scenery, solid
 from probgen.figures.parts.axes import axes, turning
 from probgen.figures.parts.ground import Surface, fulcrum, hatched, lug, roller, tinted
 
@@ -105,8 +105,8 @@ def _loads() -> tuple[_Named, ...]:
         ("heap", goods.heap(0j, 56.0, 20.0, "")),
         ("bird feeder", goods.feeder(0j, 12.0, "")),
         ("centre of mass", mechanical.centre_mark(0j, "")),
-        ("even load", mechanical.spread(0j, 70 + 0j, -90.0, (15.0, 15.0), "")),
-        ("growing load", mechanical.spread(0j, 70 + 0j, -90.0, (0.0, 22.0), "")),
+        ("even load", distributed.spread(0j, 70 + 0j, -90.0, (15.0, 15.0), "")),
+        ("growing load", distributed.spread(0j, 70 + 0j, -90.0, (0.0, 22.0), "")),
     )
 
 

@@ -14,8 +14,6 @@ from probgen.figures.paper.scene import (
     LIGHT,
     MEDIUM,
     Arc,
-    Arrow,
-    Box,
     Curve,
     Path,
     Pen,
@@ -295,63 +293,6 @@ def strands(start: Spot, end: Spot, count: int, tag: str) -> tuple[Shape, ...]:
     shifts = [side * (i - (count - 1) / 2) for i in range(count)]
     lines = tuple((start + shift, end + shift) for shift in shifts)
     return (Path(lines, MEDIUM, tag),)
-
-
-def spread(
-    start: Spot, end: Spot, direction: float, heights: tuple[float, float], tag: str,
-    gaps: Sequence[Box] = (),
-) -> tuple[Shape, ...]:  # fmt: skip
-    """A distributed load: a row of arrows onto the line from start to end, under its envelope.
-
-    direction: of the load, degrees; heights: the arrows' lengths at start and end, pt.
-    gaps: what stands among the arrows; they leave room for it.
-    """
-    step, way = heading(direction), end - start
-    count = max(3, round(abs(way) / 13.0))
-    arrows: list[Shape] = []
-    tops: list[list[Spot]] = [[start]]
-    wide = [box.grown(2.0) for box in gaps]
-
-    def top(share: float) -> Spot:
-        return start + way * share - step * (heights[0] + (heights[1] - heights[0]) * share)
-
-    for i in range(count + 1):
-        foot, tip = start + way * i / count, top(i / count)
-        if any(_passes(foot, tip, box) for box in wide):
-            continue
-        if abs(tip - foot) > 5.0:
-            arrows.append(Arrow(tip, foot, FINE, tag, 4.0, 2.6))
-    edge = [start, top(0.0)]
-    for first, last in sorted(_shares(start, way, box) for box in wide):
-        if first > 0.0 and last < 1.0 and any(_passes(top(first), top(last), b) for b in wide):
-            edge.append(top(first))
-            tops.append([])
-            tops[-2] = edge
-            edge = [top(last)]
-    tops[-1] = [*edge, top(1.0), end]
-    return Path(tuple(tuple(run) for run in tops), LIGHT, tag), *arrows
-
-
-def _passes(start: Spot, end: Spot, box: Box) -> bool:
-    """Whether the upright rectangle about a straight piece shares area with a box."""
-    left, right = sorted((start.real, end.real))
-    bottom, top = sorted((start.imag, end.imag))
-    return (
-        box.left < right + 0.1
-        and left < box.right
-        and (
-            box.bottom < top - 3.0 and bottom + 3.0 < box.top
-            if top - bottom > 6.0
-            else box.bottom < top and bottom < box.top
-        )
-    )
-
-
-def _shares(start: Spot, way: complex, box: Box) -> tuple[float, float]:
-    """Between which shares of a line a box lies."""
-    spots = (box.left + 1j * box.bottom, box.right + 1j * box.bottom)
-    first, last = sorted(((spot - start) / way).real for spot in spots)
-    return first, last
 
 
 def built_in(at: Spot, out: complex, half: float, tag: str) -> tuple[Shape, ...]:

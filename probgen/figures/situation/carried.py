@@ -14,7 +14,7 @@ from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import centred, set_in
 from probgen.figures.paper.scene import LIGHT, Box, Shape, Spot, bearing, bounds, heading, line
 from probgen.figures.paper.type_metrics import Extent, extent
-from probgen.figures.parts import mechanical, solid
+from probgen.figures.parts import distributed, mechanical, solid
 from probgen.figures.parts.ground import Surface
 from probgen.figures.parts.load import ROPE, Seat, draw_load, hangs
 from probgen.figures.situation.block import Block
@@ -250,7 +250,7 @@ class Burdens:
         for row in drawn:
             tag = f"distributed:{row.element.id}"
             self.field.add(
-                *mechanical.spread(*row.feet, row.direction, row.heights, tag, gaps=standing)
+                *distributed.spread(*row.feet, row.direction, row.heights, tag, gaps=standing)
             )
         for row in drawn:
             yield from self._row_labels(row, covered=any(covers(other, row) for other in drawn))

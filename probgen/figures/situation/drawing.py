@@ -7,7 +7,7 @@ never by arrows.
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
 from typing import Final
 
@@ -18,7 +18,6 @@ from probgen.figures.measured.proportion import note_distorted
 from probgen.figures.measured.survey import (
     Opening,
     Span,
-    Survey,
     is_told,
     openings,
     spans,
@@ -64,6 +63,7 @@ from probgen.figures.situation.line import Line, lines_of
 from probgen.figures.situation.pulley import hoists_of
 from probgen.figures.situation.scenery import bedded, draw_scenery
 from probgen.figures.situation.shape import encloses
+from probgen.figures.situation.shown import Shown
 from probgen.figures.situation.stage import stage_at
 from probgen.figures.situation.support import draw_supports
 from probgen.quantities.expression import Expression, Name, Number, Value, names_in
@@ -109,8 +109,8 @@ def situation(
     measured = survey(system, labels, {**values, **(drawn or {})})
     measured = stacked(measured, {h.second.body: h.first.body for h in hoists_of(measured)})
     lettered, seen = frozenset(named), (spans(measured), openings(measured))
-    shown = _Shown(measured, depicts, givens, tell, lettered, bool(drawn), *seen)
-    scene, core = _fitted(shown), _core(shown)
+    shown = Shown(measured, depicts, givens, tell, lettered, bool(drawn), *seen)
+    scene, core = _fitted(shown), shown.core
     filled = scene.scale * max(core.real / WIDTH, core.imag / HEIGHT)
     if core.real > POINTLIKE and (scene.strained or filled < _SMALL or not fits(scene, _ROOM)):
         other = _fitted(replace(shown, terse=True))
@@ -119,46 +119,14 @@ def situation(
     return scene
 
 
-def _fitted(shown: _Shown) -> Scene:
-    return fitted(partial(_Situation, shown), _core(shown), _ROOM, _LABELS)
-
-
-def _core(shown: _Shown) -> complex:
-    """Width and height (m) of what grows with the scale; a thin figure counts as a little wide."""
-    measured = shown.measured
-    places = [place for body in measured.system.bodies for place in measured.outline(body)]
-    for element in measured.system.elements:
-        places += [measured.places[name] for name in (element.at, element.toward) if name]
-    if any(len(body.outline) > 1 for body in measured.system.bodies):
-        places += [end for span in shown.spans for end in (span.start, span.end)]
-    width = max(p.real for p in places) - min(p.real for p in places)
-    height = max(p.imag for p in places) - min(p.imag for p in places)
-    least = 0.3 * max(width, height, POINTLIKE)
-    return complex(max(width, least), max(height, least))
-
-
-@dataclass(frozen=True, slots=True)
-class _Shown:
-    """What a situation shows, at whatever scale; named: the points to be lettered.
-
-    distorted: it is not to scale; terse: its lengths are told by their numbers alone.
-    """
-
-    measured: Survey
-    depicts: Depictions
-    givens: Mapping[str, Number]
-    tell: Tell
-    named: frozenset[str]
-    distorted: bool
-    spans: tuple[Span, ...]
-    openings: tuple[Opening, ...]
-    terse: bool = False
+def _fitted(shown: Shown) -> Scene:
+    return fitted(partial(_Situation, shown), shown.core, _ROOM, _LABELS)
 
 
 class _Situation:
     """One attempt at a situation, at one scale (pt for each metre)."""
 
-    def __init__(self, shown: _Shown, scale: float, *, lengths_first: bool = False) -> None:
+    def __init__(self, shown: Shown, scale: float, *, lengths_first: bool = False) -> None:
         self.shown = shown
         self.measured = shown.measured
         self.system = shown.measured.system

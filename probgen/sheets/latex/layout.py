@@ -61,6 +61,10 @@ _FIELDS: Final = {
 """What the parts of a page are made of, by their kind: plain data, which any layout may read."""
 
 
+class LayoutError(InputError):
+    """A layout cannot be used, for whatever paper."""
+
+
 class _Sandbox(ImmutableSandboxedEnvironment):
     """A sandbox that does not look twice at plain data."""
 
@@ -123,7 +127,7 @@ class Layouts:
     def sheet(self, sheet: Sheet) -> str:
         """LaTeX of one sheet, without preamble.
 
-        Raises InputError naming file and line when a department's layout cannot be used.
+        Raises LayoutError naming file and line when a department's layout cannot be used.
         """
         return self._print("sheet.tex.j2", sheet=sheet)
 
@@ -181,7 +185,7 @@ class Layouts:
         try:
             return self._environment.get_template(name).render(given)
         except _WRONG as error:
-            raise InputError([_fault(name, error)]) from None
+            raise LayoutError([_fault(name, error)]) from None
 
 
 def _display(formulas: Iterable[Formula]) -> NoEscape:

@@ -72,7 +72,7 @@ def test_components_of_a_slanting_force_point_along_its_axes(
     assert (across.size, upward.size) == pytest.approx((86.6025, 50.0), abs=1e-3)
     assert (across.direction, upward.direction) == (x, y)
     assert across.at == upward.at == whole.at
-    assert plain(across.label) == "T sin 60°"  # the cosine of 30 degrees
+    assert plain(across.label) == "T cos 30°"
     assert plain(upward.label) == "T sin 30°"  # without the sign, which the arrow shows
 
 

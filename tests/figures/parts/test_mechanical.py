@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import pytest
 
-from probgen.figures.paper.scene import Arc, Arrow, Box, Path, Shape, heading
+from probgen.figures.paper.scene import Arc, Path, Shape, heading
 from probgen.figures.parts import axes, ground, limb, mechanical, person, solid
 
 LIBRARY = (mechanical, person, limb, solid, axes, ground)
@@ -89,46 +89,8 @@ def test_strands_lie_side_by_side_about_their_line() -> None:
         assert [b - a for a, b in pairwise(places)] == pytest.approx([2.6] * (count - 1))
 
 
-def test_a_load_leaves_room_for_what_stands_in_it() -> None:
-    """A box from 30 to 40 and as high as the arrows: none comes within 2 pt of it."""
-    box = Box(30.0, 0.0, 40.0, 15.0)
-    top, *arrows = mechanical.spread(0j, 70 + 0j, 270.0, (15.0, 15.0), "", (box,))
-    feet = [arrow.head.real for arrow in arrows if isinstance(arrow, Arrow)]
-    assert feet
-    assert not [x for x in feet if 28.0 < x < 42.0]
-    assert isinstance(top, Path)
-    first, second = top.lines
-    assert max(spot.real for spot in first) == pytest.approx(28.0)
-    assert min(spot.real for spot in second) == pytest.approx(42.0)
-    low = Box(30.0, -20.0, 40.0, -1.0)  # below the line it stands in nobody's way
-    (whole, *_) = mechanical.spread(0j, 70 + 0j, 270.0, (15.0, 15.0), "", (low,))
-    assert isinstance(whole, Path)
-    assert len(whole.lines) == 1
-
-
-def test_arrows_stand_about_thirteen_points_apart() -> None:
-    for length, count in ((70.0, 6), (20.0, 4), (130.0, 11)):
-        _, *arrows = mechanical.spread(0j, length + 0j, 270.0, (15.0, 15.0), "")
-        assert len(arrows) == count
-    _, *arrows = mechanical.spread(0j, 70 + 0j, 270.0, (0.0, 15.0), "")
-    assert all(abs(a.head - a.tail) > 5.0 for a in arrows if isinstance(a, Arrow))
-    assert len(arrows) == 4  # of 0, 3, 6, 9, 12 and 15 pt, as many as there is room for a head
-
-
 def test_spring_runs_from_end_to_end() -> None:
     (coil, *_) = mechanical.spring(1 + 1j, 41 + 31j, "")
     assert isinstance(coil, Path)
     assert coil.lines[0][0] == 1 + 1j
     assert coil.lines[0][-1] == pytest.approx(41 + 31j)
-
-
-@pytest.mark.parametrize("heights", [(15.0, 15.0), (0.0, 20.0), (20.0, 8.0)])
-def test_arrows_of_a_load_end_on_its_line(heights: tuple[float, float]) -> None:
-    arrows = [s for s in mechanical.spread(0j, 70 + 0j, 270.0, heights, "") if isinstance(s, Arrow)]
-    assert len(arrows) >= 3
-    for arrow in arrows:
-        share = arrow.head.real / 70
-        assert arrow.head.imag == pytest.approx(0.0)
-        assert abs(arrow.head - arrow.tail) == pytest.approx(
-            heights[0] + share * (heights[1] - heights[0])
-        )

@@ -10,7 +10,7 @@ from dataclasses import replace
 import pytest
 
 from probgen.figures.paper.scene import MEDIUM, Arc, Arrow, Box, Curve, Path, Shape, heading
-from probgen.figures.parts import goods, limb, mechanical, person, scenery, solid
+from probgen.figures.parts import distributed, goods, limb, mechanical, person, scenery, solid
 from probgen.figures.parts.axes import axes, turning
 from probgen.figures.parts.ground import Surface, fulcrum, hatched, lug, roller, tinted
 
@@ -57,7 +57,7 @@ TURNING: dict[str, Part] = {
     "ground": lambda at, way: (*hatched(face(at, way)), tinted(face(at, way))),
     "roller": lambda at, way: roller(at, degrees(way), ""),
     "axes": lambda at, way: axes(at, 0, degrees(way)),
-    "a load along its line": lambda at, way: mechanical.spread(
+    "a load along its line": lambda at, way: distributed.spread(
         at, at + 70 * way, degrees(way) - 90.0, (8.0, 22.0), ""
     ),
 }
@@ -236,7 +236,7 @@ SYMMETRIC: dict[str, Iterable[Shape]] = {
     "strands": mechanical.strands(0j, 45j, 3, ""),
     "muscle": limb.muscle(0j, 60j, ""),
     "kneecap": limb.patella(0j, 1 + 0j, ""),
-    "even load": mechanical.spread(-35 + 0j, 35 + 0j, 270.0, (15.0, 15.0), ""),
+    "even load": distributed.spread(-35 + 0j, 35 + 0j, 270.0, (15.0, 15.0), ""),
     "bar": mechanical.bar((0j, 50j), 3.0, ""),
     "strut": mechanical.strut(0j, 50j, ""),
     "cuff": mechanical.cuff(0j, 1 + 0j, 4.0, ""),

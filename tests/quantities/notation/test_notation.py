@@ -25,7 +25,7 @@ NUMBERS = [
     ("-0", "0", 0, False, False),
     ("9999", "9999", 0, False, False),  # in groups from five digits on
     ("10000", "10_000", 0, False, False),
-    ("9.99E+3", "9990", 0, False, False),
+    ("9.99E+3", "9.99", 3, True, False),  # 9990 would hide that its 0 is unknown
     ("1E+4", "1", 4, False, False),
     ("1.00E+4", "1.00", 4, True, False),
     ("0.00099", "9.9", -4, True, False),

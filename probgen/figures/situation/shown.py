@@ -1,0 +1,44 @@
+"""What a situation shows, at whatever scale."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from probgen.bank.depiction import Depictions
+from probgen.figures.measured.survey import Opening, Span, Survey
+from probgen.figures.paper.scale import POINTLIKE
+from probgen.quantities.expression import Number
+from probgen.working.fact import Tell
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """named: the points to be lettered; spans, openings: the lengths and angles to be told.
+
+    distorted: it is not to scale; terse: its lengths are told by their numbers alone.
+    """
+
+    measured: Survey
+    depicts: Depictions
+    givens: Mapping[str, Number]
+    tell: Tell
+    named: frozenset[str]
+    distorted: bool
+    spans: tuple[Span, ...]
+    openings: tuple[Opening, ...]
+    terse: bool = False
+
+    @property
+    def core(self) -> complex:
+        """Width and height (m) of what grows with the scale; a thin one is a little wide."""
+        system = self.measured.system
+        places = [place for body in system.bodies for place in self.measured.outline(body)]
+        for element in system.elements:
+            places += [self.measured.places[name] for name in (element.at, element.toward) if name]
+        if any(len(body.outline) > 1 for body in system.bodies):
+            places += [end for span in self.spans for end in (span.start, span.end)]
+        width = max(p.real for p in places) - min(p.real for p in places)
+        height = max(p.imag for p in places) - min(p.imag for p in places)
+        least = 0.3 * max(width, height, POINTLIKE)
+        return complex(max(width, least), max(height, least))
