@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from dataclasses import asdict
 from typing import Any, NamedTuple
 
+from probgen.course.assignment import ProblemSet
 from probgen.course.edition import Edition, Printing
 from probgen.course.exam import letters_for
 from probgen.course.issue import FrozenTemplate, Issue
 from probgen.course.record import Record, large_letters
 from probgen.course.roster import Student
-from probgen.course.setfile import ProblemSet
 from probgen.draws.draw import Draw
 from probgen.sheets.house import USUAL, House
 

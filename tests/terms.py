@@ -10,11 +10,11 @@ from functools import cache
 from typing import Any, Final
 
 from probgen.bank.reading import read_template
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
 from probgen.course.issue import Erratum, FrozenTemplate, Issue
 from probgen.course.record import Record
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.succession import Changes, succeed
 from probgen.course.wanted import Wanted
 from probgen.problem.problem import Problem, prepare

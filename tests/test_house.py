@@ -22,7 +22,7 @@ LONGEST_FILE = 400
 LONGEST_FUNCTION = 50
 
 GUIDE, README = ((ROOT / f"{name}.md").read_text("utf-8") for name in ("DEVELOPERS", "README"))
-BUILT = {"keys/", "sheets/", "output/demo", "mechanics/roster.csv", "mechanics/set.toml"}
+BUILT = {"keys/", "sheets/", "output/demo", "mechanics/roster.csv", "mechanics/assignment.toml"}
 NAMED = set(re.findall(r"`((?:\w+/)+(?:\w+(?:\.\w+)?)?)`", GUIDE + README)) - BUILT
 
 Imports = dict[str, set[str]]

@@ -1,4 +1,4 @@
-"""The main job: a set file and a class list become a record, and a record becomes a folder.
+"""The main job: an assignment file and a class list become a record, and a record becomes a folder.
 
 Everything a build prints follows from its record; that is why a record alone can make it again.
 """
@@ -15,14 +15,14 @@ from probgen.build.folder import Delivery, kept_record, recover, require_ours
 from probgen.build.progress import Report
 from probgen.build.workers import Crew
 from probgen.course.archive import records_beside
+from probgen.course.assignment import ProblemSet, judge_seed, read_assignment
 from probgen.course.edited import recoded
 from probgen.course.frozen import frozen_problems
-from probgen.course.inputs import Inputs, read_inputs, unprintable_texts
+from probgen.course.inputs import Inputs, read_inputs, remarks_on
 from probgen.course.issue import Erratum, FrozenTemplate, Issue
 from probgen.course.record import RECORD, Record, require_no_layouts
 from probgen.course.record_file import read_record
 from probgen.course.secret import SECRET, find_secret, new_secret
-from probgen.course.setfile import ProblemSet, judge_seed, read_set
 from probgen.course.succession import Changes, succeed
 from probgen.course.wanted import Wanted
 from probgen.input.fault import Fault, Faults, InputError
@@ -37,9 +37,9 @@ from probgen.sheets.house import House, read_layouts
 class Order:
     """What an instructor asks of a build, besides what stands in the files.
 
-    seed: in place of the set file's; guessable: whether it may be.  secret: in place of one that
-    is drawn, or the course's.  layouts: a folder of them in
-    place of the set file's, or of those a record carries, which are used only when `trusted`.
+    seed: in place of the assignment file's; guessable: whether it may be.  secret: in place of one
+    that is drawn, or the course's.  layouts: a folder of them in place of the assignment file's, or
+    of those a record carries, which are used only when `trusted`.
     correct: what is corrected in papers that were handed out, on this day.
     replace: begin anew, and keep an earlier build beside the new one; forget: begin anew.
     edited: take a record that somebody has edited.
@@ -98,28 +98,31 @@ class Built:
         return tuple(path for path in named if path.exists())
 
 
-def build_set(set_file: Path, out: Path, crew: Crew, report: Report, order: Order = USUAL) -> Built:
-    """Builds a class from a set file into a folder, or goes on with a build that was stopped.
+def build_assignment(
+    assignment_file: Path, out: Path, crew: Crew, report: Report, order: Order = USUAL
+) -> Built:
+    """Builds a class from an assignment file, or goes on with a build that was stopped.
 
     Where the folder has a record, that is the fixed point: who has a paper keeps it.
-    Raises InputError with every fault of the set file, class list and templates, and with all that
+    Raises InputError with every fault of the file, class list and templates, and with all that
     would change papers; OutsideError or OSError when something outside fails; then nothing in
     `out` has changed.
     """
     recover(out)
-    problem_set = read_set(set_file)
-    inputs = read_inputs(problem_set, set_file, order.layouts)
-    roster, secret = (set_file.parent / name for name in (problem_set.roster, SECRET))
-    own = (set_file, roster, secret, *_record_read(out, order))
+    words: list[str] = []
+    problem_set = read_assignment(assignment_file, words)
+    inputs = read_inputs(problem_set, assignment_file, order.layouts)
+    roster, secret = (assignment_file.parent / name for name in (problem_set.roster, SECRET))
+    own = (assignment_file, roster, secret, *_record_read(out, order))
     require_ours(out, own)
     typesetter_of(problem_set, inputs.house).require_tex()
-    earlier, told = _earlier(problem_set, set_file, out, order)
-    wanted = _wanted(problem_set, inputs, set_file, report)
-    elsewhere = records_beside(out, find_secret(set_file.parent))
+    earlier, told = _earlier(problem_set, assignment_file, out, order)
+    wanted = _wanted(problem_set, inputs, assignment_file, report)
+    elsewhere = records_beside(out, find_secret(assignment_file.parent))
     record, changes = succeed(earlier, wanted, order.erratum, elsewhere)
     how = Delivery(inputs=own, replace=order.replace)
     short = deliver(record, wanted.problems, out, crew, report, how)
-    remarks = (*told, *changes.remarks, *unprintable_texts(problem_set, inputs), *short.remarks)
+    remarks = (*words, *told, *changes.remarks, *remarks_on(problem_set, inputs), *short.remarks)
     return Built(_found(out), record, remarks, short.losses, changes, how.left, how.kept)
 
 
@@ -134,7 +137,7 @@ def _record_read(out: Path, order: Order) -> tuple[Path, ...]:
 
 
 def build_record(path: Path, out: Path, crew: Crew, report: Report, order: Order = USUAL) -> Built:
-    """Builds a class again from the record of an earlier build.  Raises as `build_set` does."""
+    """Builds a class again from the record of an earlier build.  Raises as `build_assignment`."""
     recover(out)
     record, told = _read(path, order)
     if order.layouts:
@@ -154,7 +157,7 @@ def build_record(path: Path, out: Path, crew: Crew, report: Report, order: Order
 
 
 def _earlier(
-    problem_set: ProblemSet, set_file: Path, out: Path, order: Order
+    problem_set: ProblemSet, assignment_file: Path, out: Path, order: Order
 ) -> tuple[Record, tuple[str, ...]]:
     """The record that a folder holds, or one without papers for a new class; and remarks."""
     typed = order.seed or problem_set.seed
@@ -162,7 +165,7 @@ def _earlier(
         faults = Faults("--seed")
         judge_seed(order.seed, faults.add)
         faults.settle()
-    course, kept, path = find_secret(set_file.parent), _kept(out), out / RECORD
+    course, kept, path = find_secret(assignment_file.parent), _kept(out), out / RECORD
     secret = order.secret or (course.text if course else kept.secret if kept else new_secret())
     if path.is_file() and not (order.replace or order.forget):
         record, told = _read(path, order)
@@ -188,7 +191,9 @@ def _kept(out: Path) -> Record | None:
         return None
 
 
-def _wanted(problem_set: ProblemSet, inputs: Inputs, set_file: Path, report: Report) -> Wanted:
+def _wanted(
+    problem_set: ProblemSet, inputs: Inputs, assignment_file: Path, report: Report
+) -> Wanted:
     problems = []
     for done, template in enumerate(inputs.templates):
         report("draws", done, len(inputs.templates))
@@ -196,8 +201,8 @@ def _wanted(problem_set: ProblemSet, inputs: Inputs, set_file: Path, report: Rep
     report("draws", len(inputs.templates), len(inputs.templates))
     frozen = tuple(FrozenTemplate(t.id, t.revision, t.source) for t in inputs.templates)
     issue = Issue(problem_set, frozen, inputs.house)
-    roster = set_file.parent / problem_set.roster
-    return Wanted(issue, inputs.students, tuple(problems), str(set_file), str(roster))
+    roster = assignment_file.parent / problem_set.roster
+    return Wanted(issue, inputs.students, tuple(problems), str(assignment_file), str(roster))
 
 
 def _require_no_loss(record: Record, out: Path) -> None:

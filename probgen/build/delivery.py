@@ -13,11 +13,11 @@ from probgen.build.folder import MISSING, Delivery, delivered
 from probgen.build.joined_pdfs import Piles
 from probgen.build.progress import Report
 from probgen.build.workers import Crew, ended_like_interrupts
+from probgen.course.assignment import ProblemSet
 from probgen.course.edition import Edition
 from probgen.course.record import Record
 from probgen.course.record_file import chunk_id, write_record
-from probgen.course.setfile import ProblemSet
-from probgen.course.version import file_name, version_of
+from probgen.course.version import name_of_files, version_of
 from probgen.input.outside import OutsideError
 from probgen.papers.chunk import Chunk, Loss, PrintedChunk, print_chunk
 from probgen.papers.typesetter import Kind, Typesetter, typesetter_of
@@ -76,7 +76,7 @@ def chunks_of(record: Record) -> tuple[Chunk, ...]:
         issue = record.issues[printing.issue]
         exam = issue.set.exam is not None
         for editions in _slices(printing.editions):
-            wanted = frozenset(file_name(each, exam) for each in editions if id(each) in now)
+            wanted = frozenset(name_of_files(each, exam) for each in editions if id(each) in now)
             if wanted:
                 versions = tuple(version_of(edition, exam) for edition in editions)
                 chunks.append(Chunk(versions, wanted, chunk_id(issue, editions)))
@@ -154,7 +154,7 @@ def _tell_losses(path: Path, losses: Sequence[Loss], sheets: int) -> None:
     """Writes the list of what is missing.  Raises OutsideError when no sheet is there."""
     lost = [loss for loss in losses if loss.kind is Kind.SHEETS]
     if len(lost) == sheets:
-        mend = "look at the layouts and at the texts of the set file"
+        mend = "look at the layouts and at the texts of the assignment file"
         raise OutsideError(f"no sheet could be printed: {lost[0]}", mend)
     if losses:
         path.write_text("".join(f"{loss}\n" for loss in losses), encoding="utf-8")

@@ -1,4 +1,4 @@
-"""The demonstration class: an invented roster, a set file full of remarks, and their build."""
+"""The demonstration class: an invented roster, an assignment file full of remarks, their build."""
 
 from __future__ import annotations
 
@@ -8,10 +8,12 @@ from itertools import cycle, islice
 from pathlib import Path
 from typing import Final
 
+from probgen.course.assignment import ASSIGNMENT
 from probgen.input.csv import csv_lines
 
 _FILES: Final = files(__package__)
-SET: Final = "set.toml"
+_FORMER: Final = "set.toml"
+"""Its name in release 0.1."""
 ROSTER: Final = "roster.csv"
 SEED: Final = "demonstration"
 SECRET: Final = "demonstration"
@@ -21,19 +23,20 @@ _SEED: Final = 1730  # another than that of the names written down
 
 
 def write_demo(folder: Path, students: int = 12) -> Path:
-    """Puts a set file and a class list into a folder, and gives the set file's path.
+    """Puts an assignment file and a class list into a folder, and gives the assignment file's path.
 
     Files of those names that are there already stay as they are: somebody may have edited them.
     """
     folder.mkdir(parents=True, exist_ok=True)
-    set_text = (_FILES / "demo-set.toml").read_text(encoding="utf-8")
-    for name, text in ((SET, set_text), (ROSTER, invent_roster(students))):
+    assignment = folder / (_FORMER if (folder / _FORMER).exists() else ASSIGNMENT)
+    set_text = (_FILES / "demo-assignment.toml").read_text(encoding="utf-8")
+    for path, text in ((assignment, set_text), (folder / ROSTER, invent_roster(students))):
         try:
-            with (folder / name).open("x", encoding="utf-8") as file:
+            with path.open("x", encoding="utf-8") as file:
                 file.write(text)
         except FileExistsError:
             continue
-    return folder / SET
+    return assignment
 
 
 def invent_roster(students: int) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
@@ -10,14 +10,15 @@ from typing import Final
 from probgen.build.chunk_store import ChunkStore
 from probgen.build.folder import ANSWERS, CODES, VERSIONS
 from probgen.build.progress import Report
+from probgen.build.tables import write_csv, write_workbook
 from probgen.course.exam import deal
 from probgen.course.record import Record
 from probgen.course.version import Version
-from probgen.input.csv import csv_lines
 from probgen.input.outside import OutsideError
-from probgen.papers.answers import Row, write_answers
+from probgen.papers.answers import HEADINGS, NUMBERS, Row
 from probgen.papers.covers_and_lists import (
     CODE_HEADS,
+    CODE_NUMBERS,
     answer_table,
     code_rows,
     keys_cover,
@@ -70,11 +71,25 @@ class Piles:
 
     def _write_tables(self, keys: Mapping[str, tuple[str, int]]) -> None:
         """keys: the pile and the page, from 1, of each key."""
-        write_answers(self.folder / ANSWERS, self._rows(self.record.versions))
-        _write_list(self.folder / CODES, [CODE_HEADS, *code_rows(self.record, keys)])
-        if exam := self.record.set.exam:
+        record = self.record
+        self._write_table(ANSWERS, HEADINGS, lambda: self._rows(record.versions), NUMBERS)
+        self._write_table(CODES, CODE_HEADS, lambda: code_rows(record, keys), CODE_NUMBERS)
+        if exam := record.set.exam:
             heads = [head.lower() for head in pile_heads()]
-            _write_list(self.folder / VERSIONS, [heads, *pile_rows(self.record, exam)])
+            self._write_table(VERSIONS, heads, lambda: pile_rows(record, exam), heads[:1])
+
+    def _write_table(
+        self,
+        name: str,
+        heads: Sequence[str],
+        rows: Callable[[], Iterable[Sequence[object]]],
+        numbers: Collection[str],
+    ) -> None:
+        """A table for spreadsheets, as CSV and, if the run asks for it, as a workbook."""
+        path = self.folder / name
+        write_csv(path, heads, rows())
+        if self.record.set.run.tables == "xlsx":
+            write_workbook(path.with_suffix(".xlsx"), heads, rows(), numbers)
 
     def _rows(self, versions: Iterable[Version]) -> Iterator[Row]:
         for version in versions:
@@ -136,7 +151,7 @@ class Piles:
         ]
         batch = typesetter.print(documents)
         for failure in batch.failures:
-            mend = "look at the layouts and at the texts of the set file"
+            mend = "look at the layouts and at the texts of the assignment file"
             raise OutsideError(f"TeX could not set {failure.pile}: {failure.complaint}", mend)
         printed: dict[str, list[bytes]] = {}
         for page in batch.printed:
@@ -166,9 +181,3 @@ class Piles:
             failed = f"{path.name} has {found} pages, and {wanted} were printed"
             raise OutsideError(failed, "see whether the disk is sound; nothing was delivered")
         return starts
-
-
-def _write_list(path: Path, rows: Iterable[Iterable[object]]) -> None:
-    """For people and their spreadsheets, which know UTF-8 by its mark."""
-    with path.open("w", encoding="utf-8-sig", newline="") as file:
-        file.writelines(csv_lines(rows))

@@ -1,4 +1,4 @@
-"""`probgen build`: the main job, from a set file (or a record) to a folder of PDFs."""
+"""`probgen build`: the main job, from an assignment file (or a record) to a folder of PDFs."""
 
 from __future__ import annotations
 
@@ -8,11 +8,12 @@ import click
 
 
 @click.command()
-@click.argument("source", metavar="SET.toml", type=click.Path(path_type=Path))
+@click.argument("source", metavar="ASSIGNMENT.toml", type=click.Path(path_type=Path))
 @click.option(
     "--out",
     type=click.Path(path_type=Path),
-    help="The folder to make; if left out, output/ and the name of the set file.",
+    help="The folder to make.  [default: beside the file, and called as it is; for "
+    "assignment.toml: output]",
 )
 @click.option("--seed", help="A long text; the numbers of every student follow from it.")
 @click.option(
@@ -49,13 +50,14 @@ def build(
 ) -> None:
     """Build sheets, keys and answers for a class.
 
-    SET.toml is a set file, or the record.json of an earlier build, which is made again as it was.
+    ASSIGNMENT.toml is an assignment file, or the record.json of an earlier build, which is made
+    again as it was.
 
     A folder that holds a build is added to: nobody's paper changes unless you say so.
 
     What a stopped build has printed is kept: the same command goes on with it.
     """
-    from probgen.build.build import Order, build_record, build_set
+    from probgen.build.build import Order, build_assignment, build_record
     from probgen.build.workers import Crew
     from probgen.cli.progress import progress
     from probgen.cli.summary import show_built
@@ -66,7 +68,7 @@ def build(
     if trust_layouts and not again:
         raise click.UsageError("only a record carries layouts; leave out --trust-layouts")
     if again and correct:
-        raise click.UsageError("a record has nothing to correct; name the set file")
+        raise click.UsageError("a record has nothing to correct; name the assignment file")
     name = source.resolve().parent.name if again else source.stem
     out = out or Path("output") / name
     crew = Crew(workers, cluster)
@@ -79,6 +81,18 @@ def build(
         edited=edited,
     )
     with progress(quiet) as report:
-        make = build_record if again else build_set
+        make = build_record if again else build_assignment
         built = make(source, out, crew, report, order)
     show_built(built, quiet)
+
+
+def _beside(source: Path) -> Path:
+    """The folder of a build for which none is named: beside what it is made from.
+
+    week-5.toml has week-5, assignment.toml has output; a record is made again beside its own build.
+    """
+    whole = source.resolve()
+    if whole.suffix == ".json":
+        return whole.parent.with_name(f"{whole.parent.name}-again")
+    name = "output" if whole.stem in ("assignment", "set") else whole.stem
+    return source.with_name(name if name != source.name else f"{name}-built")

@@ -19,21 +19,22 @@ import click
 @click.option("--workers", type=click.IntRange(min=1), help="Processes at a time; all cores.")
 def demo(out: Path, students: int, workers: int | None) -> None:
     """Build a demonstration class of invented students."""
-    from probgen.build.build import Order, build_set
+    from probgen.build.build import Order, build_assignment
     from probgen.build.demo import SECRET, SEED, write_demo
     from probgen.build.workers import Crew
     from probgen.cli.progress import progress
     from probgen.cli.summary import show_built
     from probgen.cli.terminal import say
 
-    set_file = write_demo(out, students)
+    assignment_file = write_demo(out, students)
     order = Order(seed=SEED, guessable=True, secret=SECRET, forget=True)
     with progress() as report:
-        built = build_set(set_file, out, Crew(workers), report, order)
+        built = build_assignment(assignment_file, out, Crew(workers), report, order)
     show_built(built, quiet=False)
     say(
-        f"\nThe set file {set_file} and the class list beside it are yours to edit; then:\n"
-        f"  {_program()} build {set_file} --out output/my-class"
+        f"\nThe assignment file {assignment_file} and the class list beside it "
+        "are yours to edit; then:\n"
+        f"  {_program()} build {assignment_file} --out output/my-class"
     )
 
 

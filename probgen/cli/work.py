@@ -54,7 +54,7 @@ def work(
 
     from probgen.cli.telling import show
     from probgen.cli.terminal import say, say_json
-    from probgen.course.setfile import convention_with
+    from probgen.course.method import convention_with
     from probgen.problem.report import as_data
     from probgen.problem.single import work_single
     from probgen.quantities.unit import SI, US_CUSTOMARY

@@ -1,1 +1,1 @@
-"""The course: set file, class list, exam, versions with their codes, and the record of a build."""
+"""The course: assignment file, class list, exam, versions with their codes, record of a build."""

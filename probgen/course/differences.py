@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from itertools import zip_longest
 from typing import Any
 
+from probgen.course.assignment import Assigned
 from probgen.course.issue import FrozenTemplate, Issue, printed_parts
-from probgen.course.setfile import Assigned
 from probgen.input.fault import shown
 
 

@@ -38,7 +38,7 @@ class Exam:
 
 
 def read_exam(table: Table) -> Exam:
-    """The exam of a set file's [exam]; notes its faults.  Closes the table."""
+    """The exam of an assignment file's [exam]; notes its faults.  Closes the table."""
     usual = Exam(_USUAL)
     found = Exam(
         versions=table.whole("versions", _FEWEST, MOST_VERSIONS),

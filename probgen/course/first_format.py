@@ -11,10 +11,10 @@ from decimal import Decimal
 from probgen.course.edition import Edition, Printing
 from probgen.course.exam import letters_for
 from probgen.course.issue import FrozenTemplate, Issue
+from probgen.course.method import gravity_bounds
 from probgen.course.record import RECORD, Record, large_letters
 from probgen.course.record_judge import judge_house
 from probgen.course.record_schema import RECORD_SCHEMA, FirstFile, ProblemRow, is_code
-from probgen.course.setfile import gravity_bounds
 from probgen.draws.draw import Draw
 from probgen.input.fault import Faults
 from probgen.quantities.expression import Number

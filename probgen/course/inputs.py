@@ -1,16 +1,16 @@
-"""What a set file names, read: the class list, the templates, the house."""
+"""What an assignment file names, read: the class list, the templates, the house."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from probgen.bank.bank import default_bank
 from probgen.bank.template import Template
-from probgen.course.roster import Student, read_roster
+from probgen.course.assignment import ProblemSet
+from probgen.course.roster import ClassList, Student, read_roster
 from probgen.course.seating import seat_order
-from probgen.course.setfile import ProblemSet
 from probgen.input.fault import Faults, InputError
 from probgen.problem.lookup import choose_bank, choose_template, with_pivot
 from probgen.sheets.house import USUAL, House, read_house
@@ -19,23 +19,27 @@ from probgen.sheets.latex.escape import unprintable
 
 @dataclass(frozen=True, slots=True)
 class Inputs:
-    """The students in the order of the print run, the templates in the order of the set."""
+    """The students in the order of the print run, the templates in the order of the set.
+
+    remarks: on how the class list was read.
+    """
 
     students: tuple[Student, ...]
     templates: tuple[Template, ...]
     house: House
+    remarks: tuple[str, ...] = ()
 
 
-def read_inputs(problem_set: ProblemSet, set_file: Path, layouts: Path | None) -> Inputs:
-    """Everything a set file names; layouts: a folder in place of the set file's own.
+def read_inputs(problem_set: ProblemSet, assignment_file: Path, layouts: Path | None) -> Inputs:
+    """Everything an assignment file names; layouts: a folder in place of the assignment file's own.
 
     Raises InputError with the faults of all of it at once.
     """
-    faults = Faults(str(set_file))
-    students = _read_class(problem_set, set_file.parent, faults)
-    templates = _read_templates(problem_set, set_file, faults)
+    faults = Faults(str(assignment_file))
+    listed = _read_class(problem_set, assignment_file.parent, faults)
+    templates = _read_templates(problem_set, assignment_file, faults)
     style, own = (
-        set_file.parent / named if named else None
+        assignment_file.parent / named if named else None
         for named in (problem_set.style, problem_set.layouts)
     )
     house = USUAL
@@ -44,11 +48,12 @@ def read_inputs(problem_set: ProblemSet, set_file: Path, layouts: Path | None) -
     except InputError as error:
         faults.take(error)
     faults.settle()
-    return Inputs(students, templates, house)
+    return Inputs(listed.students, templates, house, listed.remarks)
 
 
-def unprintable_texts(problem_set: ProblemSet, inputs: Inputs) -> Iterator[str]:
-    """A remark for each text with characters that no page can show."""
+def remarks_on(problem_set: ProblemSet, inputs: Inputs) -> Iterator[str]:
+    """How the class list was read, and each text with characters that no page can show."""
+    yield from inputs.remarks
     texts = [problem_set.course, problem_set.title, problem_set.due]
     texts += problem_set.exam.notes if problem_set.exam else ()
     for student in inputs.students:
@@ -58,25 +63,25 @@ def unprintable_texts(problem_set: ProblemSet, inputs: Inputs) -> Iterator[str]:
             yield f"{text}: boxes are printed for {lost}, which the fonts do not have"
 
 
-def _read_class(problem_set: ProblemSet, folder: Path, faults: Faults) -> tuple[Student, ...]:
+def _read_class(problem_set: ProblemSet, folder: Path, faults: Faults) -> ClassList:
     path = folder / problem_set.roster
     try:
-        students = read_roster(path)
+        listed = read_roster(path)
     except InputError as error:
         faults.take(error)
-        return ()
+        return ClassList(())
     if problem_set.run.order == "roster":
-        return students
-    if not any(student.seat for student in students):
+        return listed
+    if not any(student.seat for student in listed.students):
         mend = f'add a column Seat to {path}, or write order = "roster"'
         faults.add("print.order", "seat", "a class list with seats", mend)
-    return seat_order(students)
+    return replace(listed, students=seat_order(listed.students))
 
 
 def _read_templates(
-    problem_set: ProblemSet, set_file: Path, faults: Faults
+    problem_set: ProblemSet, assignment_file: Path, faults: Faults
 ) -> tuple[Template, ...]:
-    folder, where = set_file.parent, str(set_file)
+    folder, where = assignment_file.parent, str(assignment_file)
     try:
         bank = choose_bank(problem_set.bank, folder, where, "bank")
     except InputError as error:

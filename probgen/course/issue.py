@@ -9,7 +9,7 @@ from hashlib import blake2b
 from typing import Any, Final
 
 from probgen import __version__
-from probgen.course.setfile import ProblemSet
+from probgen.course.assignment import ProblemSet
 from probgen.sheets.house import USUAL, House
 
 _UNPRINTED: Final = ("roster", "seed", "bank", "style", "layouts", "run", "problems", "exam")

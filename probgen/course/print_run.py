@@ -8,6 +8,7 @@ from typing import Literal, cast, get_args
 from probgen.input.table import Table
 
 Order = Literal["roster", "seat"]
+Tables = Literal["csv", "xlsx"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,24 +17,28 @@ class PrintRun:
 
     order: of the papers, as the class list has the students, or by their seats.
     duplex: each paper begins on a right-hand page, so that both sides can be printed.
-    cover: a page before the papers that tells what they are.
+    cover: a page before the papers that tells what they are ("pile_cover" in the file).
     answers: a table of everybody's answers, to print.
+    tables: what the tables for a spreadsheet are besides CSV.
     """
 
     order: Order = "roster"
     duplex: bool = True
     cover: bool = False
     answers: bool = False
+    tables: Tables = "csv"
 
 
 def read_print_run(table: Table) -> PrintRun:
-    """The print run of a set file's [print]; notes its faults.  Closes the table."""
+    """The print run of an assignment file's [print]; notes its faults.  Closes the table."""
     usual = PrintRun()
+    table.rename(pile_cover="cover")
     found = PrintRun(
         order=cast(Order, table.word("order", get_args(Order), usual.order)),
         duplex=table.flag("duplex", usual.duplex),
-        cover=table.flag("cover", usual.cover),
+        cover=table.flag("pile_cover", usual.cover),
         answers=table.flag("answers", usual.answers),
+        tables=cast(Tables, table.word("tables", get_args(Tables), usual.tables)),
     )
     table.close()
     return found

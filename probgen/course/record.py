@@ -7,10 +7,10 @@ from functools import cached_property
 from typing import Final
 
 from probgen import __version__
+from probgen.course.assignment import ProblemSet
 from probgen.course.edition import Edition, Printing, current
 from probgen.course.issue import Issue
 from probgen.course.roster import Student
-from probgen.course.setfile import ProblemSet
 from probgen.course.version import Version, version_of
 from probgen.input.fault import Fault, InputError
 from probgen.input.remedy import TrustLayouts

@@ -13,13 +13,13 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any, Final
 
+from probgen.course.assignment import ProblemSet
 from probgen.course.edition import Edition, Printing
 from probgen.course.first_format import read_first
 from probgen.course.issue import FrozenTemplate, Issue, canonical, digest_of, issue_digest
 from probgen.course.record import RECORD, Record
 from probgen.course.record_judge import judge_record
 from probgen.course.record_schema import RECORD_SCHEMA, EditionRow, IssueRow, RecordFile
-from probgen.course.setfile import ProblemSet
 from probgen.draws.draw import Draw
 from probgen.input.fault import Fault, Faults, InputError, shown
 from probgen.input.json import read_json

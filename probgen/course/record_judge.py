@@ -6,8 +6,8 @@ from collections.abc import Iterator, Sequence
 from decimal import Decimal
 from typing import Final
 
+from probgen.course.method import gravity_bounds
 from probgen.course.record_schema import EditionRow, IssueRow, PrintingRow, RecordFile
-from probgen.course.setfile import gravity_bounds
 from probgen.input.fault import Faults
 from probgen.quantities.unit import SI
 from probgen.sheets.style import HouseStyle, is_picture

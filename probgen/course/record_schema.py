@@ -8,10 +8,11 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Any, Final, Literal, NewType
 
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import MOST_VERSIONS, Exam
 from probgen.course.issue import Erratum
+from probgen.course.method import unit_system_named
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet, unit_system_named
 from probgen.input.csv import MOST_ROWS
 from probgen.input.schema import Bound, Schema, WrongError, entries, matching, within
 from probgen.input.table import LONGEST_LIST
@@ -96,13 +97,15 @@ class MemberRow:
     large: bool = False
     numbers_of: str = ""
     version: str = ""
+    needs: str = ""
     letter: str = ""
 
     @property
     def student(self) -> Student:
         return Student(
-            self.name, self.id, self.section, self.seat, self.large, self.numbers_of, self.version
-        )
+            self.name, self.id, self.section, self.seat, self.large, self.numbers_of,
+            self.version, self.needs,
+        )  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import re
-import unicodedata
 from dataclasses import dataclass
 
 from probgen.course.edition import Edition
+from probgen.course.file_name import file_name
 from probgen.course.issue import Erratum
 from probgen.course.roster import Student
 from probgen.draws.draw import Draw
@@ -47,7 +46,7 @@ def version_of(edition: Edition, exam: bool) -> Version:
     student = Student("", "") if exam else _student(edition)
     return Version(
         edition.code,
-        file_name(edition, exam),
+        name_of_files(edition, exam),
         student,
         edition.draws,
         edition.owner if exam else "",
@@ -61,15 +60,7 @@ def _student(edition: Edition) -> Student:
     return Student(edition.name, edition.owner, edition.section, large=edition.large)
 
 
-def file_name(edition: Edition, exam: bool) -> str:
-    """A file name, without ending: name, id and code, or letter and code."""
-    own = ["version", edition.owner.lower()]
-    if not exam:
-        own = [_slug(edition.name), _slug(edition.owner)]
-    return "-".join(filter(None, [*own, edition.code, "large" if edition.large else ""]))
-
-
-def _slug(text: str) -> str:
-    """Lower-case ASCII letters, digits and hyphens; empty when nothing of the text is left."""
-    plain = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode().lower()
-    return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:40].rstrip("-")
+def name_of_files(edition: Edition, exam: bool) -> str:
+    """The name of a paper's files, without ending: name, id and code, or letter and code."""
+    own = ("version", edition.owner) if exam else (edition.name, edition.owner)
+    return file_name(*own, "large" if edition.large else "", code=edition.code)

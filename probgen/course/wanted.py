@@ -14,7 +14,7 @@ from probgen.problem.problem import Problem
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """issue: as the set file has it, with its templates; problems: the same, ready to be worked.
+    """issue: as the assignment file has it, with its templates; problems: the same, ready to work.
 
     students: in the order of the print run.  where, class_list: name both files in messages.
     avoided: for each problem sets of numbers that the class must not get; own: the same for one

@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
 from probgen.input.fault import Fault, Faults
@@ -33,7 +33,7 @@ def read_rows(text: str, separator: str, faults: Faults) -> Iterator[Line]:
         for row in reader:
             number, first = first, reader.line_num + 1
             count += 1
-            if count > MOST_ROWS or not _fits(row, number, faults):
+            if count > MOST_ROWS or not fits(row, f"line {number}", faults):
                 break
             yield number, row
     except csv.Error as error:
@@ -60,17 +60,18 @@ def safe_cell(value: object) -> str:
     return f"'{text}" if _FORMULA.match(text) and not _NUMBER.fullmatch(text) else text
 
 
-def _fits(row: list[str], number: int, faults: Faults) -> bool:
+def fits(row: Sequence[str], place: str, faults: Faults) -> bool:
+    """Whether a row is within bounds; notes a fault where it is not."""
     if len(row) > MOST_COLUMNS:
-        faults.add(f"line {number}", f"{len(row)} cells", f"at most {MOST_COLUMNS} cells")
+        faults.add(place, f"{len(row)} cells", f"at most {MOST_COLUMNS} cells")
     elif any(len(cell) > LONGEST_CELL for cell in row):
         mend = "close every quotation mark, and see whether it is the right file"
         longest = max(map(len, row))
         expected = f"at most {LONGEST_CELL} characters"
-        faults.add(f"line {number}", f"a cell of {longest} characters", expected, mend)
+        faults.add(place, f"a cell of {longest} characters", expected, mend)
     elif what := next(filter(None, map(unfit, row)), ""):
         mend = "take it out, or save the list anew as CSV UTF-8"
-        faults.found.append(Fault(faults.file, f"line {number}", what, "text", mend))
+        faults.found.append(Fault(faults.file, place, what, "text", mend))
     else:
         return True
     return False

@@ -7,6 +7,7 @@ faults.settle()         # raises InputError when there are any
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from datetime import date, time
@@ -20,13 +21,20 @@ from probgen.input.text import visible
 MOST_TOLD: Final = 200
 """Faults of one message; more than that have one cause."""
 _LONGEST_SHOWN: Final = 80
+_MOST_LISTED: Final = 40
+"""Words that a message lists; of more it gives the first few and their number."""
+_FEW: Final = 12
+_NEAR: Final = 0.7
+"""How alike two words are, from 0 to 1, for one to be a slip of the other."""
+_PLACED: Final = re.compile(r"\[(\d{1,9})\](\.)?")
 
 
 @dataclass(frozen=True, slots=True)
 class Fault:
     """One mistake in one place.
 
-    file: or whatever else was read; field: where in it ("hinge[0].at"), "" for the whole.
+    file: or whatever else was read; field: where in it ("hinge[0].at", for people "hinge 1, at"),
+    "" for the whole.
     found: the value as typed, "" when something is missing; expected: what would be right.
     mend: what to do about it, "" when `expected` says it all.
     remedy: what the front end has to offer besides, in its own words.
@@ -40,7 +48,7 @@ class Fault:
     remedy: Remedy | None = None
 
     def __str__(self) -> str:
-        place = f"{self.file}: {self.field}" if self.field else self.file
+        place = f"{self.file}: {counted_from_one(self.field)}" if self.field else self.file
         lines = [f"found     {self.found}" if self.found else "found     nothing"]
         lines.append(f"expected  {self.expected}")
         lines += [f"mend      {self.mend}"] if self.mend else []
@@ -63,14 +71,19 @@ class InputError(Exception):
 
 @dataclass(slots=True)
 class Faults:
-    """Faults gathered while reading one file goes on."""
+    """Faults gathered while reading one file goes on, and remarks on what is no fault."""
 
     file: str
     found: list[Fault] = field(default_factory=list)
+    remarks: list[str] = field(default_factory=list)
 
     def add(self, field: str, found: object, expected: str, mend: str = "") -> None:
         """Notes a fault; None as `found` means that something is missing."""
         self.found.append(Fault(self.file, field, shown(found), expected, mend))
+
+    def remark(self, field: str, text: str) -> None:
+        """Notes what a person should know, and need not mend at once."""
+        self.remarks.append(f"{self.file}: {counted_from_one(field)}: {text}")
 
     def take(self, error: InputError) -> None:
         """Adds what another reading found."""
@@ -80,6 +93,12 @@ class Faults:
         """Raises InputError when there are faults."""
         if self.found:
             raise InputError(self.found)
+
+
+def counted_from_one(field: str) -> str:
+    """A field for people: "problem[0].template" is problem 1, template."""
+    named = _PLACED.sub(lambda found: f" {int(found[1]) + 1}{', ' if found[2] else ''}", field)
+    return named.strip()
 
 
 def shown(value: object) -> str:
@@ -121,11 +140,14 @@ def nearest(word: object, known: Iterable[str]) -> str:
     if not isinstance(word, str) or len(word) > _LONGEST_SHOWN:
         return ""
     by_small = {name.lower(): name for name in known}
-    found = get_close_matches(word.lower(), by_small, 1, cutoff=0.6)
+    found = get_close_matches(word.lower(), by_small, 1, cutoff=_NEAR)
     return f'did you mean "{by_small[found[0]]}"?' if found else ""
 
 
 def one_of(known: Iterable[str], what: str = "") -> str:
     """The words "one of a, b, c", for `expected`."""
-    listed = ", ".join(known)
+    words = list(known)
+    listed = ", ".join(words if len(words) <= _MOST_LISTED else words[:_FEW])
+    if len(words) > _MOST_LISTED:
+        listed += f" and {len(words) - _FEW} more"
     return f"one of {what}{listed}" if listed else f"nothing, for there are no {what or 'choices'}"

@@ -18,6 +18,10 @@ MOST_BYTES: Final = 32 * 2**20
 take more than 1 GB of memory."""
 
 
+_NO_TEXT: Final = (b"PK\x03\x04", b"%PDF", b"\xd0\xcf\x11\xe0", b"\x89PNG", b"\xff\xd8\xff")
+"""How files begin that somebody names by mistake."""
+
+
 def read_bytes(path: Path, kind: str, most: int = MOST_BYTES) -> bytes:
     """The content of a file; `kind` is what it should be ("class list"), for messages.
 
@@ -35,17 +39,27 @@ def read_bytes(path: Path, kind: str, most: int = MOST_BYTES) -> bytes:
         found, mend = "a folder", "name the file in it"
     except OSError as error:
         found, mend = error.strerror or str(error), "make the file readable"
-    raise InputError([Fault(str(path), "", found, f"a {kind}", mend)])
+    raise InputError([Fault(str(path), "", found, a(kind), mend)])
 
 
 def read_text(path: Path, kind: str, most: int = MOST_BYTES) -> str:
     """As `read_bytes`, as UTF-8 text with or without its mark, lines ended by "\\n"."""
+    content = read_bytes(path, kind, most)
     try:
-        text = read_bytes(path, kind, most).decode("utf-8-sig")
-    except UnicodeDecodeError:
-        fault = Fault(str(path), "", "text that is not UTF-8", f"a {kind}", "save it as UTF-8")
-        raise InputError([fault]) from None
+        if content.startswith(_NO_TEXT):
+            raise UnicodeError
+        text = content.decode("utf-8-sig")
+    except UnicodeError:
+        found, mend = "text that is not UTF-8", "save it as UTF-8"
+        if content.startswith(_NO_TEXT):
+            found, mend = "a workbook, a PDF or another file that is no text", "name the text file"
+        raise InputError([Fault(str(path), "", found, a(kind), mend)]) from None
     return text.replace("\r\n", "\n").replace("\r", "\n")
+
+
+def a(kind: str) -> str:
+    """A noun with its article."""
+    return f"an {kind}" if kind[0] in "aeiou" else f"a {kind}"
 
 
 def require_nameable(path: Path, kind: str) -> None:
@@ -57,7 +71,7 @@ def require_nameable(path: Path, kind: str) -> None:
     if unfit:
         shown = str(path).encode("ascii", "backslashreplace").decode().replace("\0", "\\0")
         mend = "rename it in plain letters"
-        raise InputError([Fault(shown, "", "a name that is no text", f"a {kind}", mend)])
+        raise InputError([Fault(shown, "", "a name that is no text", a(kind), mend)])
 
 
 def write_beside(path: Path, content: bytes) -> None:

@@ -6,6 +6,7 @@ read too.  What nobody asked for when the table is closed is an unknown field.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Iterator, Mapping
 from decimal import Decimal
 from typing import Any, Final
@@ -14,6 +15,7 @@ from probgen.input.fault import Faults, nearest, one_of
 from probgen.input.text import LONGEST_TEXT
 
 LONGEST_LIST: Final = 200
+_NOTHING: Final[Mapping[str, str]] = {}
 
 
 class Table:
@@ -37,6 +39,19 @@ class Table:
         """Whether the field is there."""
         self._known.append(key)
         return key in self.content
+
+    def rename(self, **names: str) -> None:
+        """Takes fields by their former names (new = old) for one release, with a remark."""
+        for new, old in names.items():
+            if old not in self.content:
+                continue
+            if new in self.content:
+                self.fault(old, old, f"{new} alone, which is its new name", f"remove {old}")
+            else:
+                told = f"is called {new} now, and will be read by that name alone"
+                self.faults.remark(self.field(old), told)
+            moved = {new if key == old else key: value for key, value in self.content.items()}
+            self.content = {**moved, **{new: self.content.get(new, self.content[old])}}
 
     def fault(self, key: str, found: object, expected: str, mend: str = "") -> None:
         """Notes a fault of one field."""
@@ -73,13 +88,20 @@ class Table:
             return default or ""
         return value.strip()
 
-    def word(self, key: str, known: Collection[str], default: str | None = None) -> str:
-        """One of the known words."""
+    def word(
+        self,
+        key: str,
+        known: Collection[str],
+        default: str | None = None,
+        meant: Mapping[str, str] = _NOTHING,
+    ) -> str:
+        """One of the known words; meant: what others stand for, for the mend."""
         value = self.text(key, default, one_of(known))
         if value in known or (value == (default or "") and self.content.get(key) != ""):
             return value
         if not self.faulty(key):
-            self.fault(key, value, one_of(known), nearest(value, known))
+            mend = _did_you_mean(meant.get(value.casefold(), "")) or nearest(value, known)
+            self.fault(key, value, one_of(known), mend)
         return default or ""
 
     def whole(self, key: str, least: int, most: int, default: int | None = None) -> int:
@@ -97,6 +119,16 @@ class Table:
         """A finite number with its digits; None when there is none, or after a fault."""
         value = self.value(key, "a number", required)
         return None if value is None else self._finite(key, value)
+
+    def number(self, key: str, usual: float, least: str, most: str) -> Decimal:
+        """A number with its digits, from `least` to `most`; the usual one when it is not there."""
+        found = self.decimal(key, required=False)
+        if found is None:
+            return Decimal(str(usual))
+        if not Decimal(least) <= found <= Decimal(most):
+            mend = f"the usual one is {Decimal(str(usual)).normalize():f}"
+            self.fault(key, found, f"a number from {least} to {most}", mend)
+        return found
 
     def decimals(self, key: str) -> tuple[Decimal, ...]:
         """A list of finite numbers."""
@@ -139,7 +171,8 @@ class Table:
         if value is None:
             return []
         if not isinstance(value, list) or not all(isinstance(entry, dict) for entry in value):
-            self.fault(key, value, "an array of tables", f"write [[{self.field(key)}]]")
+            expected = f"entries, each below a line [[{self.field(key)}]]"
+            self.fault(key, value, expected, f"write [[{self.field(key)}]] in double brackets")
             return []
         if len(value) > LONGEST_LIST:
             self.fault(key, f"{len(value)} entries", f"at most {LONGEST_LIST}")
@@ -156,12 +189,16 @@ class Table:
             else:
                 self.fault(key, self.content[key], f"a table: {key} = {{ ... }}")
 
-    def close(self) -> bool:
-        """Notes every field nobody read; True when there was none."""
+    def close(self, meant: Mapping[str, str] = _NOTHING) -> bool:
+        """Notes every field nobody read; True when there was none.
+
+        meant: fields that other words stand for, for the mend.
+        """
         unknown = [key for key in self.content if key not in self._known]
         known = sorted(set(self._known))
         for key in unknown:
-            self.fault(key, key, one_of(known, "the fields "), nearest(key, known))
+            mend = _did_you_mean(meant.get(key.casefold(), "")) or nearest(key, known)
+            self.fault(key, key, one_of(known, "the fields "), mend)
         return not unknown
 
     def _list(self, key: str, what: str) -> list[Any]:
@@ -176,9 +213,23 @@ class Table:
     def _finite(self, key: str, value: object) -> Decimal | None:
         number = Decimal(value) if type(value) is int else value
         if not isinstance(number, Decimal) or not number.is_finite():
-            self.fault(key, value, "a number, without quotes or unit")
+            self.fault(key, value, "a number, without quotes or unit", _as_number(key, value))
             return None
         if number and not -12 <= number.adjusted() <= 12:
             self.fault(key, value, "a number of ordinary size")
             return None
         return number
+
+
+def _did_you_mean(word: str) -> str:
+    return f'did you mean "{word}"?' if word else ""
+
+
+def _as_number(key: str, value: object) -> str:
+    """The mend for a number in quotes, or with a per cent sign."""
+    text = value.strip().replace(",", ".") if isinstance(value, str) else ""
+    if percent := re.fullmatch(r"(\d{1,9}(?:\.\d{1,9})?)\s*%", text):
+        return f"write {key} = {Decimal(percent[1]).scaleb(-2).normalize():f}"
+    if start := re.match(r"[+-]?\d{1,9}(\.\d{1,9})?", text):
+        return f"write {key} = {start[0]}"
+    return ""

@@ -15,6 +15,7 @@ from typing import Any, Final
 from probgen.input.fault import Fault, InputError
 from probgen.input.file import read_text
 from probgen.input.text import unfit
+from probgen.input.toml_mend import last_open, mend_of
 
 LONGEST_TEXT: Final = 100_000
 """Characters of a TOML file; the longest supplied template has a tenth of that."""
@@ -30,6 +31,7 @@ _LONGEST_KEY: Final = 24
 _PART: Final = r"""(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')"""
 _DOTTED: Final = re.compile(rf"(?<![\w-]){_PART}(?:[ \t]*+\.[ \t]*+{_PART}){{{_LONGEST_KEY}}}")
 _DIGITS: Final = re.compile(r"[\d_]{1000}")  # Python refuses to read 4,300 and more
+_TABLE: Final = re.compile(r"\((?:'[^']*',? ?)+\)")  # ('method', 'x'), as the library has it
 _PLACE: Final = re.compile(r"\s*\(at (?:line (\d+), column \d+|end of document)\)$")
 
 
@@ -132,34 +134,15 @@ def _complaint(error: tomllib.TOMLDecodeError, text: str, where: str) -> Fault:
     message = str(error)
     place = _PLACE.search(message)
     reason = _PLACE.sub("", message)
+    reason = _TABLE.sub(lambda found: re.sub("[(),' ]+", ".", found[0]).strip("."), reason)
     reason = reason[:1].lower() + reason[1:]
     lines = text.split("\n")
-    number = int(place[1]) if place and place[1] else len(lines)
+    number = int(place[1]) if place and place[1] else last_open(lines)
     while number > 1 and not lines[number - 1].strip():  # what is not closed is seen only later
         number -= 1
     line = lines[number - 1].strip()
-    return Fault(where, f"line {number}", _cut(line), f"a TOML file: {reason}", _mend(line, reason))
-
-
-def _mend(line: str, reason: str) -> str:
-    """What to do about a line, by the mistakes that people make."""
-    if re.search("[“”„‟‘’‚«»]", line):
-        return 'type straight quotation marks: "..."'
-    if re.search(r"=\s*[+-]?\d+,\d", line):
-        return "write a decimal point, as in 1.5"
-    if "overwrite" in reason or "twice" in reason or "already" in reason or "mutate" in reason:
-        return "the same field or table is there twice: remove one of them"
-    if "\\" in line:
-        return "write / in paths, or put the text between single quotes: '...'"
-    if "date" in reason or re.search(r"=\s*\d{4}-\d", line):
-        return "write a date as 2026-03-09"
-    if line.count('"') % 2 or line.count("'") % 2:
-        return "close the quotation mark"
-    if re.search(r"=\s*[+-]?[\d.]+\s*[^\d\s.,\]}#]", line):
-        return 'put a number with its unit between quotes: "1.2 m"'
-    if re.fullmatch(r"[\w.-]+\s*:.*", line):
-        return "write = between a field and its value"
-    return "correct the line; words stand between quotes, lists between [ and ]"
+    mend = mend_of(lines, number, reason)
+    return Fault(where, f"line {number}", _cut(line), f"a TOML file: {reason}", mend)
 
 
 def _cut(text: str) -> str:

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
-from pathlib import Path
+from collections.abc import Iterator, Sequence
 from typing import Final, NamedTuple
 
 from probgen.course.version import Version
-from probgen.input.csv import csv_lines
 from probgen.problem.problem import Worked
 
 
@@ -31,6 +29,8 @@ class Row(NamedTuple):
 
 
 HEADINGS: Final = Row._fields
+NUMBERS: Final = ("problem", "value", "angle_from_x")
+"""The columns that hold numbers."""
 
 
 def answer_rows(version: Version, problems: Sequence[Worked]) -> Iterator[Row]:
@@ -52,11 +52,3 @@ def answer_rows(version: Version, problems: Sequence[Worked]) -> Iterator[Row]:
                     turned,
                     version.letter,
                 )
-
-
-def write_answers(path: Path, rows: Iterable[Row]) -> None:
-    """The table as CSV; without the mark by which spreadsheets know UTF-8, for programs read it by
-    the names of its columns."""
-    with path.open("w", encoding="utf-8", newline="") as file:
-        file.writelines(csv_lines([HEADINGS]))
-        file.writelines(csv_lines(rows))

@@ -13,7 +13,7 @@ from itertools import chain
 from pathlib import Path
 from typing import Final, NamedTuple
 
-from probgen.course.setfile import ProblemSet
+from probgen.course.assignment import ProblemSet
 from probgen.course.version import Version
 from probgen.input.fault import InputError
 from probgen.mistakes.comparison import class_slips

@@ -9,9 +9,9 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import groupby
 from typing import Final
 
+from probgen.course.assignment import ProblemSet
 from probgen.course.exam import Exam, deal
 from probgen.course.record import Record
-from probgen.course.setfile import ProblemSet
 from probgen.papers.answers import Row
 from probgen.papers.blanks import Inlines, label
 from probgen.problem.problem import Problem
@@ -26,6 +26,7 @@ from probgen.wording.facts.papers import (
     DealtRowByRow,
     DirectionListed,
     LargePrint,
+    NeedsTold,
     PileOrder,
     ProblemsCounted,
     SolutionsInside,
@@ -95,7 +96,7 @@ def version_list(record: Record, exam: Exam, words: PageWords = ENGLISH.page) ->
 
 def pile_heads(words: PageWords = ENGLISH.page) -> tuple[str, ...]:
     """The heads of the columns of `pile_rows`."""
-    return (words.paper, words.seat, words.name, words.id, words.version, words.print, words.code)
+    return (words.paper, words.seat, words.name, words.id, words.version, words.needs, words.code)
 
 
 def pile_rows(record: Record, exam: Exam, words: PageWords = ENGLISH.page) -> list[tuple[str, ...]]:
@@ -106,7 +107,8 @@ def pile_rows(record: Record, exam: Exam, words: PageWords = ENGLISH.page) -> li
     for place, (letter, student) in enumerate(pile, start=1):
         own = (student.seat, student.name, student.id) if student else ("", words.spare, "")
         large = words.large if student and student.large else ""
-        rows.append((str(place), *own, letter, large, codes[letter]))
+        needs = "; ".join(filter(None, (large, student.needs if student else "")))
+        rows.append((str(place), *own, letter, needs, codes[letter]))
     return rows
 
 
@@ -114,6 +116,8 @@ CODE_HEADS: Final = (
     "code", "name", "id", "version", "edition", "sheet", "key", "key_pile", "key_page",
 )  # fmt: skip
 """The heads of the columns of `code_rows`."""
+CODE_NUMBERS: Final = ("edition", "key_page")
+"""Those of numbers."""
 
 
 def code_rows(
@@ -188,6 +192,8 @@ def _notes(record: Record) -> Iterator[Fact]:
             yield SpareLast(exam.spare)
     if large := tuple(student.name for student in record.students if student.large):
         yield LargePrint(large)
+    if needs := tuple((each.name, each.needs) for each in record.students if each.needs):
+        yield NeedsTold(needs)
 
 
 def _dealing(record: Record, exam: Exam) -> Fact:

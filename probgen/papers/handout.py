@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.version import Version
 from probgen.input.outside import OutsideError
 from probgen.mistakes.comparison import class_slips

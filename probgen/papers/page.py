@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from string import ascii_lowercase
 
-from probgen.course.setfile import ProblemSet
+from probgen.course.assignment import ProblemSet
 from probgen.course.version import Version
 from probgen.figures.paper.scene import Scene
 from probgen.mistakes.comparison import Slip, likely

@@ -9,7 +9,7 @@ from enum import StrEnum
 from functools import cache
 from typing import Final
 
-from probgen.course.setfile import ProblemSet
+from probgen.course.assignment import ProblemSet
 from probgen.input.outside import OutsideError
 from probgen.papers.page import Copy, key_of, sheet_of
 from probgen.press.batch import Batch, Document, print_batch
@@ -76,7 +76,7 @@ class Typesetter:
 
 
 def typesetter_of(problem_set: ProblemSet, house: House) -> Typesetter:
-    """The typesetter a set file asks for."""
+    """The typesetter an assignment file asks for."""
     return Typesetter(problem_set.paper, house)
 
 

@@ -226,7 +226,8 @@ _SPELLINGS: Final = {
 class UnitSystem:
     """The coherent units a course's working is printed in, one for each dimension.
 
-    name: as a set file states it; gravity: the usual g, as printed, in `unit_of(ACCELERATION)`.
+    name: as an assignment file states it; gravity: the usual g, as printed, in
+    `unit_of(ACCELERATION)`.
     """
 
     name: str

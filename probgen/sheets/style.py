@@ -39,7 +39,7 @@ class HouseStyle:
     header: stands at the top right of a first page, where a document names no institution.
     logo: the content of a PDF, PNG or JPEG file, printed `logo_height` mm high above the header;
     logo_kind: which of them it is, ".png".  figures: in black, or with colours too.
-    paper: None where the set file decides.
+    paper: None where the assignment file decides.
     """
 
     text: Letters = "roman"

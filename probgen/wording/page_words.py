@@ -50,6 +50,6 @@ class PageWords:
     problems: str
     paper: str
     seat: str
-    print: str
+    needs: str
     spare: str
     large: str

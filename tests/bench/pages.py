@@ -8,7 +8,7 @@ from unittest.mock import patch
 
 from joblib import Parallel, delayed
 
-from probgen.build.build import build_set
+from probgen.build.build import build_assignment
 from probgen.build.workers import Crew
 from probgen.press import format_cache
 from probgen.press.batch import Document
@@ -24,10 +24,10 @@ _LIMIT = 3600.0
 
 
 def bench(school: School, students: int) -> None:
-    set_file = school.set_file(students)
+    assignment = school.assignment(students)
     stages = Stages()
     with stages.watched():
-        build_set(set_file, set_file.parent / "watched", Crew(1), lambda *told: None)
+        build_assignment(assignment, assignment.parent / "watched", Crew(1), lambda *told: None)
     preamble = Layouts().preamble("letter")
     bare, bare_work = _cost(lambda: _bare(stages.documents, preamble))
     with patch.object(format_cache, "OWN", format_cache.OWN[:1]):  # without the press's shortcuts

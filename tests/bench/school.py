@@ -32,7 +32,7 @@ class School:
 
     folder: Path
 
-    def set_file(self, students: int) -> Path:
+    def assignment(self, students: int) -> Path:
         """A set of five problems of different families for so many students."""
         folder = self.folder / str(students)
         folder.mkdir(exist_ok=True)
@@ -42,13 +42,13 @@ class School:
         )
         head = 'course = "Mechanics"\ntitle = "Bench"\nroster = "class.csv"\n'
         head += 'seed = "five problems of a bench"\n'
-        (folder / "set.toml").write_text(head + problems, encoding="utf-8")
-        return folder / "set.toml"
+        (folder / "assignment.toml").write_text(head + problems, encoding="utf-8")
+        return folder / "assignment.toml"
 
     def build(self, students: int, workers: int | None = None) -> Cost:
         """Builds a class as a user does, watching the memory of all its processes."""
-        set_file = self.set_file(students)
-        words = ["build", str(set_file), "--out", str(set_file.parent / "built"), "--quiet"]
+        assignment = self.assignment(students)
+        words = ["build", str(assignment), "--out", str(assignment.parent / "built"), "--quiet"]
         words += ["--workers", str(workers)] if workers else []
         start, most, before = time.perf_counter(), 0.0, work_of_children()
         with subprocess.Popen([sys.executable, "-m", "probgen", *words]) as build:

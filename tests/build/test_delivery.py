@@ -9,13 +9,13 @@ import pikepdf
 import pytest
 
 from probgen.build import delivery, joined_pdfs
-from probgen.build.build import build_set
+from probgen.build.build import build_assignment
 from probgen.build.delivery import chunks_of
 from probgen.build.workers import Crew
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
 from probgen.course.record import Record
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import Draw
 from probgen.input.outside import OutsideError
 from probgen.papers.chunk import Loss
@@ -25,7 +25,7 @@ from probgen.quantities.unit import METRE
 from tests.records import Column, record_of
 
 SET = ProblemSet("Mechanics", "Week 3", "class.csv", (Assigned("shelf", 8),))
-SET_FILE = """
+ASSIGNMENT_FILE = """
 course = "M"
 title = "W"
 roster = "class.csv"
@@ -97,13 +97,14 @@ def test_a_large_class_gets_its_whole_pdfs_in_volumes(
 ) -> None:
     roster = "name,id\n" + "".join(f"Student {n},{n}\n" for n in range(7))
     (tmp_path / "class.csv").write_text(roster)
-    (tmp_path / "set.toml").write_text(SET_FILE)
+    (tmp_path / "assignment.toml").write_text(ASSIGNMENT_FILE)
     told: list[tuple[str, int, int]] = []
     for name, value in {"_LEAST": 1, "_AT_ONCE": 1, "_MOST": 3}.items():
         monkeypatch.setattr(delivery, name, value)
     monkeypatch.setattr(joined_pdfs, "PAPERS_A_VOLUME", 6)
     out = tmp_path / "out"
-    built = build_set(tmp_path / "set.toml", out, Crew(1), lambda *stage: told.append(stage))
+    file = tmp_path / "assignment.toml"
+    built = build_assignment(file, out, Crew(1), lambda *stage: told.append(stage))
     for kind in ("sheets", "keys"):
         whole = [pages(out / f"all-{kind}-{volume}.pdf") for volume in ("01", "02")]
         alone = [pages(out / kind / f"{v.name}.pdf") for v in built.record.versions]

@@ -6,8 +6,8 @@ from pathlib import Path
 import pytest
 
 from probgen.build.demo import invent_roster, write_demo
+from probgen.course.assignment import read_assignment
 from probgen.course.roster import parse_roster, read_roster
-from probgen.course.setfile import read_set
 from probgen.problem.catalogue import read_catalogue
 from probgen.working.convention import Convention
 
@@ -15,18 +15,18 @@ WRITTEN = 60
 
 
 def test_the_set_file_says_what_is_usual(tmp_path: Path) -> None:
-    problem_set = read_set(write_demo(tmp_path))
+    problem_set = read_assignment(write_demo(tmp_path))
     assert problem_set.convention == Convention()
     assert len(problem_set.problems) == 4
     assert {p.template for p in problem_set.problems} <= {e.id for e in read_catalogue()}
-    assert len(read_roster(tmp_path / problem_set.roster)) == 12
+    assert len(read_roster(tmp_path / problem_set.roster).students) == 12
 
 
 def test_a_class_of_ordinary_size_does_not_depend_on_faker(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     monkeypatch.setitem(sys.modules, "faker", None)  # importing it fails
-    students = parse_roster(invent_roster(WRITTEN), "roster.csv")
+    students = parse_roster(invent_roster(WRITTEN), "roster.csv").students
     assert invent_roster(12) == "\n".join(invent_roster(WRITTEN).split("\n")[:14]) + "\n"
     assert len({student.name for student in students}) == WRITTEN
     with pytest.raises(ImportError):
@@ -37,11 +37,12 @@ def test_further_students_are_made_up_the_same_way_each_time() -> None:
     more = invent_roster(3 * WRITTEN)
     assert more == invent_roster(3 * WRITTEN)
     assert more.startswith(invent_roster(WRITTEN))
-    assert len({student.name for student in parse_roster(more, "roster.csv")}) > 2.5 * WRITTEN
+    many = parse_roster(more, "roster.csv").students
+    assert len({student.name for student in many}) > 2.5 * WRITTEN
 
 
 def test_what_is_there_stays(tmp_path: Path) -> None:
-    (tmp_path / "set.toml").write_text("mine")
+    (tmp_path / "assignment.toml").write_text("mine")
     write_demo(tmp_path)
-    assert (tmp_path / "set.toml").read_text() == "mine"
+    assert (tmp_path / "assignment.toml").read_text() == "mine"
     assert (tmp_path / "roster.csv").exists()

@@ -99,13 +99,13 @@ def test_a_folder_of_something_else_is_left_alone(tmp_path: Path) -> None:
     assert entries(tmp_path) == {"thesis.tex"}
 
 
-def test_the_set_file_may_lie_in_the_target(tmp_path: Path) -> None:
+def test_the_assignment_file_may_lie_in_the_target(tmp_path: Path) -> None:
     target = tmp_path / "class"
     target.mkdir()
-    (target / "set.toml").write_text("mine")
-    with delivered(target, Delivery("{}", (target / "set.toml",))):
+    (target / "assignment.toml").write_text("mine")
+    with delivered(target, Delivery("{}", (target / "assignment.toml",))):
         pass
-    assert entries(target) == {RECORD, "set.toml"}
+    assert entries(target) == {RECORD, "assignment.toml"}
 
 
 def test_what_an_earlier_build_made_and_this_one_does_not_is_gone(tmp_path: Path) -> None:
@@ -154,27 +154,27 @@ def killed_as_it_is_delivered(target: Path, renames: int) -> None:
 def test_a_build_killed_between_its_renames_is_mended(tmp_path: Path) -> None:
     target = tmp_path / "class"
     build(target, "old")
-    (target / "set.toml").write_text("mine")
+    (target / "assignment.toml").write_text("mine")
     killed_as_it_is_delivered(target, renames=1)
     assert not target.exists()
     recover(target)
-    assert (target / "set.toml").read_text() == "mine"
+    assert (target / "assignment.toml").read_text() == "mine"
     assert (target / RECORD).read_text() == "old"
     build(target, "newer")
-    assert entries(target) == {RECORD, "sheets", "set.toml"}
+    assert entries(target) == {RECORD, "sheets", "assignment.toml"}
     assert entries(tmp_path) == {"class"}
 
 
 def test_a_build_killed_after_its_renames_is_mended(tmp_path: Path) -> None:
     target = tmp_path / "class"
     build(target, "old")
-    (target / "set.toml").write_text("mine")
+    (target / "assignment.toml").write_text("mine")
     killed_as_it_is_delivered(target, renames=2)
     recover(target)
     assert (target / RECORD).read_text() == "new"
-    assert (target / "set.toml").read_text() == "mine"
+    assert (target / "assignment.toml").read_text() == "mine"
     build(target, "newer")
-    assert entries(target) == {RECORD, "sheets", "set.toml"}
+    assert entries(target) == {RECORD, "sheets", "assignment.toml"}
     assert entries(tmp_path) == {"class"}
 
 
@@ -249,15 +249,15 @@ def test_what_somebody_has_edited_stays_and_is_named(again: str | None, tmp_path
 def test_an_earlier_build_can_be_kept_beside_the_new_one(tmp_path: Path) -> None:
     target = class_in(tmp_path)
     (target / "keys" / "01.pdf").write_text("with remarks")
-    (target / "set.toml").write_text("mine")
+    (target / "assignment.toml").write_text("mine")
     for number in (1, 2):
         how = Delivery("new", replace=True)
         with delivered(target, how):
             pass
         assert how.kept == tmp_path / f"class.replaced-{number}"
-        assert entries(target) == {RECORD, "set.toml"}
+        assert entries(target) == {RECORD, "assignment.toml"}
     kept = tmp_path / "class.replaced-1"
-    assert entries(kept) == {RECORD, "answers.csv", "keys", "set.toml"}
+    assert entries(kept) == {RECORD, "answers.csv", "keys", "assignment.toml"}
     assert (kept / RECORD).read_text() == "old"
     assert (kept / "keys" / "01.pdf").read_text() == "with remarks"
 

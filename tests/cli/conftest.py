@@ -24,7 +24,7 @@ points = 8
 template = "forearm-load"
 points = 12
 """
-ROSTER = 'Name;ID\n"Quill, Ada #1";s_7\nZoë Müller-Łukasz;s_8\n'
+ROSTER = 'Name;ID\n"Ada #1 Quill, Jr.";s_7\nZoë Müller-Łukasz;s_8\n'
 
 
 @pytest.fixture
@@ -35,12 +35,18 @@ def run(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Run:
 
 
 @pytest.fixture
-def set_file(tmp_path: Path) -> Path:
+def assignment(tmp_path: Path) -> Path:
     """A set of two problems for a class of two, in a course that has a secret."""
     (tmp_path / "class.csv").write_text(ROSTER, encoding="utf-8")
     write_secret(tmp_path)
     path = tmp_path / "week-3.toml"
     path.write_text(SET, encoding="utf-8")
+    return path
+
+
+def file_of(folder: Path, id: str) -> Path:
+    """The one file of a student, or of "version-a", in a folder of sheets or keys."""
+    (path,) = (*folder.glob(f"*-{id}-????-????.pdf"), *folder.glob(f"{id}-????-????.pdf"))
     return path
 
 

@@ -38,9 +38,9 @@ def entries(folder: Path) -> set[str]:
 
 
 @pytest.fixture
-def undisturbed(run: Run, set_file: Path, files_in: FilesIn) -> dict[str, bytes]:
-    assert run("build", set_file, "--out", "undisturbed", *ALONE).exit_code == 0
-    return files_in(set_file.parent / "undisturbed")
+def undisturbed(run: Run, assignment: Path, files_in: FilesIn) -> dict[str, bytes]:
+    assert run("build", assignment, "--out", "undisturbed", *ALONE).exit_code == 0
+    return files_in(assignment.parent / "undisturbed")
 
 
 def papers(built: dict[str, bytes]) -> list[str]:
@@ -68,22 +68,28 @@ def break_keys(monkeypatch: pytest.MonkeyPatch, students: set[str], template: st
     monkeypatch.setattr(Typesetter, "document", broken)
 
 
+def lost_key(files: dict[str, bytes]) -> str:
+    """The key of the second student, which the tests below lose."""
+    (name,) = (name for name in files if name.startswith("keys/") and "-s_8-" in name)
+    return name
+
+
 def test_one_key_that_tex_cannot_set_costs_that_key_only(
     run: Run,
-    set_file: Path,
+    assignment: Path,
     files_in: FilesIn,
     undisturbed: dict[str, bytes],
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     break_keys(monkeypatch, {"s_8"}, "forearm-load")
-    result = run("build", set_file, *ALONE)
+    result = run("build", assignment, *ALONE)
     assert result.exit_code == 3
     ada, zoe = papers(undisturbed)
     told = f"keys/{zoe}: Zoë Müller-Łukasz (s_8), problem 2 (forearm-load)"
     assert told in result.stderr
     assert "TeX: Undefined control sequence. (at: " in result.stderr
     assert "1 document is missing" in result.stderr
-    built = files_in(set_file.parent / "output" / "week-3")
+    built = files_in(assignment.parent / "week-3")
     assert told in built["missing.txt"].decode()
     assert undisturbed.keys() - built.keys() == {f"keys/{zoe}"}
     others = (f"sheets/{ada}", f"keys/{ada}")
@@ -93,7 +99,7 @@ def test_one_key_that_tex_cannot_set_costs_that_key_only(
 
 def test_a_key_whose_working_cannot_be_told_costs_that_key_only(
     run: Run,
-    set_file: Path,
+    assignment: Path,
     files_in: FilesIn,
     undisturbed: dict[str, bytes],
     monkeypatch: pytest.MonkeyPatch,
@@ -103,61 +109,61 @@ def test_a_key_whose_working_cannot_be_told_costs_that_key_only(
             raise InputError([Fault("x.toml", "", "B = 0 N", "values that can be printed", "")])
         return tell_steps(problem, own)
 
-    record = read_record(set_file.parent / "undisturbed" / "record.json")
+    record = read_record(assignment.parent / "undisturbed" / "record.json")
     drawn = [edition.draws[1] for edition in record.editions]
     monkeypatch.setattr(page, "tell_steps", untold)
-    result = run("build", set_file, "--out", "class", *ALONE)
+    result = run("build", assignment, "--out", "class", *ALONE)
     assert result.exit_code == 3
     _, zoe = papers(undisturbed)
     assert f"{zoe}: Zoë Müller-Łukasz (s_8), problem 2 (forearm-load)" in result.stderr
     assert "values that can be printed" in result.stderr
-    built = files_in(set_file.parent / "class")
+    built = files_in(assignment.parent / "class")
     assert undisturbed.keys() - built.keys() == {f"keys/{zoe}"}
     assert built[f"sheets/{zoe}"]
 
 
 def test_a_complete_build_later_takes_the_list_of_what_is_missing_away(
-    run: Run, set_file: Path, files_in: FilesIn, undisturbed: dict[str, bytes]
+    run: Run, assignment: Path, files_in: FilesIn, undisturbed: dict[str, bytes]
 ) -> None:
     with pytest.MonkeyPatch.context() as patch:
         break_keys(patch, {"s_8"}, "forearm-load")
-        assert run("build", set_file, "--out", "class", *ALONE).exit_code == 3
-    assert run("build", set_file, "--out", "class", *ALONE).exit_code == 0
-    assert files_in(set_file.parent / "class") == undisturbed
+        assert run("build", assignment, "--out", "class", *ALONE).exit_code == 3
+    assert run("build", assignment, "--out", "class", *ALONE).exit_code == 0
+    assert files_in(assignment.parent / "class") == undisturbed
 
 
 def test_a_whole_chunk_that_cannot_be_set_costs_no_other(
-    run: Run, set_file: Path, files_in: FilesIn, monkeypatch: pytest.MonkeyPatch
+    run: Run, assignment: Path, files_in: FilesIn, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Two bad names in a short last chunk once stopped the class."""
     monkeypatch.setattr(delivery, "_LEAST", 2)
     roster = "Name;ID\n" + "".join(f"Student {n};s_{n}\n" for n in range(1, 5))
-    (set_file.parent / "class.csv").write_text(roster)
+    (assignment.parent / "class.csv").write_text(roster)
     break_keys(monkeypatch, {"s_3", "s_4"}, "forearm-load")
-    result = run("build", set_file, "--out", "class", *ALONE)
+    result = run("build", assignment, "--out", "class", *ALONE)
     assert result.exit_code == 3
     assert "2 documents are missing" in result.stderr
-    built = files_in(set_file.parent / "class")
-    assert whose(built, "keys") == ["student-1-s-1", "student-2-s-2"]
+    built = files_in(assignment.parent / "class")
+    assert whose(built, "keys") == ["student-1-s_1", "student-2-s_2"]
     assert "all-keys.pdf" in built
     assert len([name for name in built if name.startswith("sheets/")]) == 4
 
 
 def test_sheets_are_delivered_also_where_no_key_can_be_set(
-    run: Run, set_file: Path, files_in: FilesIn, monkeypatch: pytest.MonkeyPatch
+    run: Run, assignment: Path, files_in: FilesIn, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     break_keys(monkeypatch, {"s_7", "s_8"}, "forearm-load")
-    result = run("build", set_file, "--out", "class", *ALONE)
+    result = run("build", assignment, "--out", "class", *ALONE)
     assert result.exit_code == 3
     assert "no keys, for none could be printed" in result.stdout
-    built = files_in(set_file.parent / "class")
+    built = files_in(assignment.parent / "class")
     assert whose(built, "keys") == []
     assert "all-keys.pdf" not in built
-    assert whose(built, "sheets") == ["quill-ada-1-s-7", "zoe-muller-ukasz-s-8"]
+    assert whose(built, "sheets") == ["ada-1-quill-jr-s_7", "zoë-müller-łukasz-s_8"]
 
 
 def test_a_defect_of_the_program_costs_one_page(
-    run: Run, set_file: Path, files_in: FilesIn, monkeypatch: pytest.MonkeyPatch
+    run: Run, assignment: Path, files_in: FilesIn, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     write = Typesetter.document
 
@@ -167,30 +173,30 @@ def test_a_defect_of_the_program_costs_one_page(
         return write(self, kind, copy)
 
     monkeypatch.setattr(Typesetter, "document", broken)
-    result = run("build", set_file, "--out", "class", *ALONE)
+    result = run("build", assignment, "--out", "class", *ALONE)
     assert result.exit_code == 3
     assert "a defect of probgen, at line" in result.stderr
     assert "Traceback" not in result.stderr
-    assert len([name for name in files_in(set_file.parent / "class") if name[0] in "sk"]) == 3
+    assert len([name for name in files_in(assignment.parent / "class") if name[0] in "sk"]) == 3
 
 
 def test_when_nothing_can_be_set_nothing_is_delivered(
-    run: Run, set_file: Path, monkeypatch: pytest.MonkeyPatch
+    run: Run, assignment: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     write = Typesetter.document
     monkeypatch.setattr(
         Typesetter, "document", lambda *words: replace(write(*words), body=r"\oops")
     )
-    result = run("build", set_file, "--out", "class", *ALONE)
+    result = run("build", assignment, "--out", "class", *ALONE)
     assert result.exit_code == 3
     assert "no sheet could be printed" in result.stderr
     assert "Undefined control sequence" in result.stderr
-    assert "class" not in entries(set_file.parent)
+    assert "class" not in entries(assignment.parent)
 
 
 def test_a_full_disk_loses_nothing_that_is_printed(
     run: Run,
-    set_file: Path,
+    assignment: Path,
     files_in: FilesIn,
     undisturbed: dict[str, bytes],
     monkeypatch: pytest.MonkeyPatch,
@@ -205,16 +211,16 @@ def test_a_full_disk_loses_nothing_that_is_printed(
 
     with monkeypatch.context() as patch:
         patch.setattr(Path, "write_bytes", full)
-        result = run("build", set_file, "--out", "class", *ALONE)
+        result = run("build", assignment, "--out", "class", *ALONE)
     assert result.exit_code == 3
     assert "No space left on device" in result.stderr
     assert "make room on the disk" in result.stderr
     assert "1 of 2 students are printed and kept; the same command goes on" in result.stderr
-    assert "class" not in entries(set_file.parent)
+    assert "class" not in entries(assignment.parent)
     with monkeypatch.context() as patch:  # what is kept is not printed again
         patch.setattr(chunk, "work", worked_only(1))
-        assert run("build", set_file, "--out", "class", *ALONE).exit_code == 0
-    assert files_in(set_file.parent / "class") == undisturbed
+        assert run("build", assignment, "--out", "class", *ALONE).exit_code == 0
+    assert files_in(assignment.parent / "class") == undisturbed
 
 
 def worked_only(students: int) -> Callable[[Problem, Sequence[Draw]], tuple[Worked, ...]]:
@@ -230,21 +236,21 @@ def worked_only(students: int) -> Callable[[Problem, Sequence[Draw]], tuple[Work
     return counted
 
 
-def test_two_builds_into_one_folder(run: Run, set_file: Path) -> None:
-    with delivered(set_file.parent / "class", Delivery("{}")):
-        before = entries(set_file.parent)
-        result = run("build", set_file, "--out", "class", *ALONE)
+def test_two_builds_into_one_folder(run: Run, assignment: Path) -> None:
+    with delivered(assignment.parent / "class", Delivery("{}")):
+        before = entries(assignment.parent)
+        result = run("build", assignment, "--out", "class", *ALONE)
         assert result.exit_code == 3
         assert "another build is writing to this folder" in result.stderr
-        assert entries(set_file.parent) == before
+        assert entries(assignment.parent) == before
 
 
 @pytest.mark.skipif(not Path("/sys/kernel").is_dir(), reason="needs a folder closed even to root")
-def test_a_folder_nobody_may_write_to(run: Run, set_file: Path) -> None:
-    result = run("build", set_file, "--out", "/sys/kernel/class", *ALONE)
+def test_a_folder_nobody_may_write_to(run: Run, assignment: Path) -> None:
+    result = run("build", assignment, "--out", "/sys/kernel/class", *ALONE)
     assert result.exit_code == 3
     assert "name a folder you may write to with --out" in result.stderr
-    assert entries(set_file.parent) == {"class.csv", "week-3.toml"}
+    assert entries(assignment.parent) == {"class.csv", "week-3.toml"}
 
 
 @pytest.mark.parametrize(
@@ -256,16 +262,16 @@ def test_a_folder_nobody_may_write_to(run: Run, set_file: Path) -> None:
     ids=["too old", "missing"],
 )
 def test_tex_that_will_not_do(
-    script: str | None, told: str, run: Run, set_file: Path, monkeypatch: pytest.MonkeyPatch
+    script: str | None, told: str, run: Run, assignment: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    programs = set_file.parent / "programs"
+    programs = assignment.parent / "programs"
     programs.mkdir()
     if script:
         (programs / "pdflatex").write_text(f"#!/bin/sh\n{script}\n")
         (programs / "pdflatex").chmod(0o755)
     monkeypatch.setenv("PATH", str(programs))
-    result = run("build", set_file, *ALONE)
+    result = run("build", assignment, *ALONE)
     assert result.exit_code == 3
     assert told in result.stderr
     assert "mend" in result.stderr
-    assert not (set_file.parent / "output").exists()
+    assert not (assignment.parent / "week-3").exists()

@@ -12,6 +12,7 @@ import pytest
 from click.testing import CliRunner
 
 from probgen.cli import main
+from tests.cli.conftest import file_of
 
 STUDENTS = {
     "Żaneta Święćka": "/Type1", "Юлия Їжак": "/Type1", "李小龍": "/Type0", "สมชาย": "/Type0",
@@ -43,11 +44,16 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("class")
     lines = [f"{name},s{number}" for number, name in enumerate(STUDENTS, 1)]
     (folder / "class.csv").write_text("\n".join(["name,id", *lines]), encoding="utf-8")
-    (folder / "set.toml").write_text(SET, encoding="utf-8")
-    words = ["build", folder / "set.toml", "--out", folder / "out", "--workers", 1]
+    (folder / "assignment.toml").write_text(SET, encoding="utf-8")
+    words = ["build", folder / "assignment.toml", "--out", folder / "out", "--workers", 1]
     result = CliRunner().invoke(main, [str(word) for word in words])
     assert (result.exit_code, result.stderr) == (0, "")
     return folder / "out"
+
+
+def files(folder: Path) -> list[Path]:
+    """The students' files in their order."""
+    return [file_of(folder, f"s{number}") for number in range(1, len(STUDENTS) + 1)]
 
 
 def test_each_pdf_says_whose_it_is_and_where_one_is_in_it(built: Path) -> None:
@@ -111,7 +117,7 @@ def papers(built: Path, kind: str) -> list[tuple[str, Path]]:
 
 def answers(built: Path, student: str) -> list[dict[str, str]]:
     """A student's rows of the table of answers, all rows for ""."""
-    rows = csv.DictReader(StringIO((built / "answers.csv").read_text(encoding="utf-8")))
+    rows = csv.DictReader(StringIO((built / "answers.csv").read_text(encoding="utf-8-sig")))
     own = [row for row in rows if student in ("", row["id"])]
     assert own
     return own

@@ -41,8 +41,8 @@ def folder(tmp_path: Path) -> Path:
 
 
 def build(run: Run, folder: Path, head: str = "", *words: object) -> Path:
-    (folder / "set.toml").write_text(head + SET, encoding="utf-8")
-    result = run("build", "set.toml", "--out", "out", "--workers", 1, *words)
+    (folder / "assignment.toml").write_text(head + SET, encoding="utf-8")
+    result = run("build", "assignment.toml", "--out", "out", "--workers", 1, *words)
     assert result.exit_code == 0, result.stderr
     return folder / "out"
 
@@ -69,7 +69,7 @@ def test_an_exam_has_a_sheet_and_a_key_for_each_version(run: Run, folder: Path) 
         "sheets/version-c-large.pdf",
         *(f"{name}.pdf" for name in ("all-sheets", "all-keys", "answers", "versions")),
     }
-    rows = list(csv.DictReader(StringIO((out / "answers.csv").read_text())))
+    rows = list(csv.DictReader(StringIO((out / "answers.csv").read_text("utf-8-sig"))))
     assert sorted({row["version"] for row in rows}) == ["A", "B", "C", "D"]
     for version in "ABCD":
         own = [row["answer"] for row in rows if row["version"] == version]
@@ -86,7 +86,7 @@ def test_an_exams_papers_name_nobody_and_lie_in_the_order_of_the_seats(
     dealt = list(csv.DictReader(StringIO((out / "versions.csv").read_text())))
     assert [row["seat"] for row in dealt] == ["A1", "A2", "A10", "B1", "B2", "", ""]
     assert [row["version"] for row in dealt] == ["A", "B", "C", "C", "D", "A", "B"]
-    assert [row["print"] for row in dealt] == ["", "", "large", "", "", "", ""]
+    assert [row["needs"] for row in dealt] == ["", "", "large print", "", "", "", ""]
     assert [row["name"] for row in dealt[-2:]] == ["spare", "spare"]
     pages = texts(out / "all-sheets.pdf")
     covers = [place for place, text in enumerate(pages) if "Write legibly." in text]
@@ -108,7 +108,7 @@ def test_an_exams_keys_say_which_version_they_are_to(run: Run, folder: Path) -> 
 
 
 def test_the_cover_of_an_exams_pile_says_how_to_deal_it(run: Run, folder: Path) -> None:
-    cover = texts(build(run, folder, EXAM + "print.cover = true\n") / "all-sheets.pdf")[0]
+    cover = texts(build(run, folder, EXAM + "print.pile_cover = true\n") / "all-sheets.pdf")[0]
     for words in ("the order of the seats.", "row by row", "The last 2 are spare.", "A, B, C, D"):
         assert words in cover
     assert "7" in cover.split("Papers")[1].split("\n")[0]
@@ -127,7 +127,7 @@ def test_the_cover_claims_no_more_than_the_room_allows(
     roster: str, exam: str, told: str, run: Run, folder: Path
 ) -> None:
     (folder / "class.csv").write_text(roster, encoding="utf-8")
-    head = exam.replace('print.order = "seat"', "print.cover = true")
+    head = exam.replace('print.order = "seat"', "print.pile_cover = true")
     assert told in texts(build(run, folder, head) / "all-sheets.pdf")[0]
 
 
@@ -238,8 +238,8 @@ def test_layouts_of_the_command_line_go_first(run: Run, folder: Path, house: Pat
 def test_every_fault_of_the_house_and_the_seats_is_told_at_once(run: Run, folder: Path) -> None:
     (folder / "class.csv").write_text("name,id\nAda,1\n", encoding="utf-8")
     head = 'style = "none.toml"\nlayouts = "nowhere"\nprint.order = "seat"\n'
-    (folder / "set.toml").write_text(head + SET, encoding="utf-8")
-    result = run("build", "set.toml")
+    (folder / "assignment.toml").write_text(head + SET, encoding="utf-8")
+    result = run("build", "assignment.toml")
     assert result.exit_code == 1
     assert "3 problems" in result.stderr
     for words in ("none.toml", "nowhere", "print.order", "add a column Seat"):
@@ -250,8 +250,8 @@ def test_a_layout_that_cannot_be_used_is_told_by_file_and_line(run: Run, folder:
     own = folder / "own"
     own.mkdir()
     (own / "sheet.tex.j2").write_text("\n<< sheet.titel >>", encoding="utf-8")
-    (folder / "set.toml").write_text(SET, encoding="utf-8")
-    result = run("build", "set.toml", "--layouts", own, "--workers", 1)
+    (folder / "assignment.toml").write_text(SET, encoding="utf-8")
+    result = run("build", "assignment.toml", "--layouts", own, "--workers", 1)
     assert result.exit_code == 1
     assert "sheet.tex.j2: line 2" in result.stderr
-    assert not (folder / "output" / "set").exists()
+    assert not (folder / "output").exists()

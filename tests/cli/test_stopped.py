@@ -33,11 +33,11 @@ def begin(folder: Path, *more: str) -> "subprocess.Popen[str]":
     (folder / "class.csv").write_text(ROSTER)
     (folder / SECRET).write_text("0123456789abcdef" * 2)
     (folder / SECRET).chmod(0o600)
-    (folder / "set.toml").write_text(
+    (folder / "assignment.toml").write_text(
         'course = "M"\ntitle = "W"\nroster = "class.csv"\nseed = "spring term, section 2"\n'
         '[[problem]]\ntemplate = "forearm-load"\npoints = 1\n'
     )
-    words = ["-m", "probgen", "build", "set.toml", "--out", "class", "--workers", "2", *more]
+    words = ["-m", "probgen", "build", "assignment.toml", "--out", "class", "--workers", "2", *more]
     with ctrl_c_heard():
         return subprocess.Popen(
             [sys.executable, *words],
@@ -66,7 +66,8 @@ def finish(folder: Path) -> None:
 
 def require_same(folder: Path, whole: Path, files_in: FilesIn) -> None:
     assert files_in(folder / "class") == files_in(whole)
-    assert {entry.name for entry in folder.iterdir()} == {"class", "class.csv", "set.toml", SECRET}
+    left = {entry.name for entry in folder.iterdir()}
+    assert left == {"class", "class.csv", "assignment.toml", SECRET}
 
 
 def kill_at(folder: Path, seconds: float) -> None:

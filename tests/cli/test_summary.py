@@ -7,9 +7,9 @@ import pytest
 
 from probgen.build.build import Built
 from probgen.cli.summary import show_built
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import Draw
 from probgen.papers.chunk import Loss
 from probgen.papers.typesetter import Kind

@@ -7,9 +7,9 @@ from typing import Any
 
 import pytest
 
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.differences import Difference, differences
 from probgen.course.issue import FrozenTemplate, Issue
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.sheets.house import House
 from probgen.sheets.style import HouseStyle
 from probgen.working.convention import Convention

@@ -8,10 +8,10 @@ from decimal import Decimal
 import pytest
 
 from probgen.course import version_code
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.edition import Coder, Edition, content_of, current
 from probgen.course.exam import Exam
 from probgen.course.issue import Erratum, FrozenTemplate, Issue
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import Draw
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import UNITS, US_CUSTOMARY

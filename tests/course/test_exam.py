@@ -14,7 +14,7 @@ CLASS = [Student(f"Student {n}", f"s{n}") for n in range(10)]
 
 
 def read(text: str) -> tuple[Exam, list[str]]:
-    faults = Faults("set.toml")
+    faults = Faults("assignment.toml")
     found = read_exam(Table(tomllib.loads(text), "exam", faults))
     return found, [fault.field for fault in faults.found]
 

@@ -1,15 +1,15 @@
-"""What a set file names: read together, its faults told together."""
+"""What an assignment file names: read together, its faults told together."""
 
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
-from probgen.course.inputs import Inputs, read_inputs, unprintable_texts
+from probgen.course.inputs import Inputs, read_inputs, remarks_on
 from probgen.course.print_run import PrintRun
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.input.fault import InputError
 from probgen.sheets.house import USUAL
 
@@ -17,28 +17,28 @@ SET = ProblemSet("M", "W", "class.csv", (Assigned("seesaw-two-riders", 5),))
 
 
 @pytest.fixture
-def set_file(tmp_path: Path) -> Path:
+def assignment(tmp_path: Path) -> Path:
     (tmp_path / "class.csv").write_text("Name,ID,Seat\nAda,1,B2\nBo,2,A10\nCy,3,A2\n")
-    return tmp_path / "set.toml"
+    return tmp_path / "assignment.toml"
 
 
-def test_students_come_in_the_order_of_the_print_run(set_file: Path) -> None:
+def test_students_come_in_the_order_of_the_print_run(assignment: Path) -> None:
     by_seat = replace(SET, run=PrintRun(order="seat"))
     orders = {
-        each.run.order: [student.name for student in read_inputs(each, set_file, None).students]
+        each.run.order: [student.name for student in read_inputs(each, assignment, None).students]
         for each in (SET, by_seat)
     }
     assert orders == {"roster": ["Ada", "Bo", "Cy"], "seat": ["Cy", "Bo", "Ada"]}
 
 
-def test_templates_come_in_the_order_of_the_set_about_the_course_s_pivot(set_file: Path) -> None:
+def test_templates_come_in_the_order_of_the_set_about_the_course_s_pivot(assignment: Path) -> None:
     named = (Assigned("beam-stay-cable", 5, "C"), *SET.problems)
-    templates = read_inputs(replace(SET, problems=named), set_file, None).templates
+    templates = read_inputs(replace(SET, problems=named), assignment, None).templates
     assert [template.id for template in templates] == ["beam-stay-cable", "seesaw-two-riders"]
     assert [template.system.pivot for template in templates] == ["C", ""]
 
 
-def test_faults_of_every_input_come_at_once(set_file: Path) -> None:
+def test_faults_of_every_input_come_at_once(assignment: Path) -> None:
     wrong = replace(
         SET,
         roster="gone.csv",
@@ -47,27 +47,27 @@ def test_faults_of_every_input_come_at_once(set_file: Path) -> None:
         problems=(Assigned("no-such", 1), Assigned("beam-stay-cable", 1, "Q")),
     )
     with pytest.raises(InputError) as caught:
-        read_inputs(wrong, set_file, None)
+        read_inputs(wrong, assignment, None)
     fields = [fault.field for fault in caught.value.faults]
     assert fields == ["", "bank", "problem[0].template", "problem[1].pivot", ""]
     files = [Path(fault.file).name for fault in caught.value.faults]
-    assert files == ["gone.csv", "set.toml", "set.toml", "set.toml", "gone.toml"]
+    assert files == ["gone.csv", *["assignment.toml"] * 3, "gone.toml"]
 
 
-def test_layouts_named_besides_come_before_the_set_s_own(set_file: Path) -> None:
-    own, named = (set_file.parent / name for name in ("own", "named"))
+def test_layouts_named_besides_come_before_the_set_s_own(assignment: Path) -> None:
+    own, named = (assignment.parent / name for name in ("own", "named"))
     for folder in (own, named):
         folder.mkdir()
         (folder / "sheet.tex.j2").write_text(f"of {folder.name}")
     with_own = replace(SET, layouts="own")
-    houses = [read_inputs(with_own, set_file, each).house for each in (None, named)]
+    houses = [read_inputs(with_own, assignment, each).house for each in (None, named)]
     assert [dict(house.layouts)["sheet.tex.j2"] for house in houses] == ["of own", "of named"]
 
 
-def test_seats_are_needed_for_their_order(set_file: Path) -> None:
-    (set_file.parent / "class.csv").write_text("Name,ID\nAda,1\n")
+def test_seats_are_needed_for_their_order(assignment: Path) -> None:
+    (assignment.parent / "class.csv").write_text("Name,ID\nAda,1\n")
     with pytest.raises(InputError) as caught:
-        read_inputs(replace(SET, run=PrintRun(order="seat")), set_file, None)
+        read_inputs(replace(SET, run=PrintRun(order="seat")), assignment, None)
     (fault,) = caught.value.faults
     assert (fault.field, fault.expected) == ("print.order", "a class list with seats")
 
@@ -75,5 +75,5 @@ def test_seats_are_needed_for_their_order(set_file: Path) -> None:
 def test_texts_that_no_font_shows_are_remarked_on() -> None:
     inputs = Inputs((Student("Ada \U00013000", "1"), Student("Bo", "2")), (), USUAL)
     exam = Exam(2, notes=("plain", "\U00013001"))
-    told = list(unprintable_texts(replace(SET, exam=exam), inputs))
+    told = list(remarks_on(replace(SET, exam=exam), inputs))
     assert [text.partition(":")[0] for text in told] == ["\U00013001", "Ada \U00013000"]

@@ -2,8 +2,8 @@
 
 from dataclasses import fields
 
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.issue import FrozenTemplate, Issue, canonical, issue_digest, printed_parts
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.working.convention import Convention
 
 SET = ProblemSet("M", "W", "class.csv", (Assigned("a", 5), Assigned("b", 5)))

@@ -1,4 +1,4 @@
-"""The print run of a set file."""
+"""The print run of an assignment file."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from probgen.input.table import Table
 
 
 def read(text: str) -> tuple[PrintRun, Faults]:
-    faults = Faults("set.toml")
+    faults = Faults("assignment.toml")
     return read_print_run(Table(tomllib.loads(text), "print", faults)), faults
 
 
@@ -20,8 +20,9 @@ READ = [
     ("", PrintRun("roster", True, False, False)),
     ('order = "seat"', PrintRun("seat", True, False, False)),
     ("duplex = false", PrintRun("roster", False, False, False)),
-    ("cover = true", PrintRun("roster", True, True, False)),
+    ("pile_cover = true", PrintRun("roster", True, True, False)),
     ("answers = true", PrintRun("roster", True, False, True)),
+    ('tables = "xlsx"', PrintRun("roster", True, False, False, "xlsx")),
 ]
 
 
@@ -33,7 +34,8 @@ def test_what_is_not_said_is_as_usual(text: str, run: PrintRun) -> None:
 
 @pytest.mark.parametrize(
     ("text", "field"),
-    [('order = "name"', "order"), ("duplex = 1", "duplex"), ('cover = "yes"', "cover"),
+    [('order = "name"', "order"), ("duplex = 1", "duplex"), ('tables = "ods"', "tables"),
+     ('pile_cover = "yes"', "pile_cover"),
      ("colour = true", "colour")],
 )  # fmt: skip
 def test_what_cannot_be_meant_is_refused(text: str, field: str) -> None:

@@ -2,10 +2,10 @@
 
 from dataclasses import replace
 
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.edition import Printing
 from probgen.course.exam import Exam
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import Draw
 from tests.records import Column, record_of
 

@@ -9,6 +9,7 @@ from typing import Any
 
 import pytest
 
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.edition import Edition, Printing
 from probgen.course.exam import Exam
 from probgen.course.issue import Erratum, Issue
@@ -16,7 +17,6 @@ from probgen.course.print_run import PrintRun
 from probgen.course.record import Record
 from probgen.course.record_file import read_record, write_record
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import Draw
 from probgen.input.fault import InputError
 from probgen.quantities.expression import Number

@@ -126,6 +126,6 @@ def test_what_cannot_be_taken_is_a_fault(
 def test_all_faults_come_at_once(hook: Callable[..., Template]) -> None:
     template = hook()
     with pytest.raises(InputError) as caught:
-        with_values(template, draw(template, "s", "ann"), {"L": "1 kg", "x": "2"}, "set.toml")
+        with_values(template, draw(template, "s", "ann"), {"L": "1 kg", "x": "2"}, "a.toml")
     places = [(fault.file, fault.field) for fault in caught.value.faults]
-    assert places == [("set.toml", "L"), ("set.toml", "x")]
+    assert places == [("a.toml", "L"), ("a.toml", "x")]

@@ -20,14 +20,14 @@ from click.testing import CliRunner
 from probgen.bank.bank import default_bank, read_bank, read_file
 from probgen.cli import main
 from probgen.cli.mend import told
+from probgen.course.assignment import Assigned, ProblemSet, read_assignment
 from probgen.course.edited import recoded
 from probgen.course.edition import Edition
 from probgen.course.frozen import frozen_problems
 from probgen.course.inputs import read_inputs
 from probgen.course.record_file import read_record, write_record
 from probgen.course.roster import Student, read_roster
-from probgen.course.setfile import Assigned, ProblemSet, read_set
-from probgen.course.version import Version, file_name
+from probgen.course.version import Version, name_of_files
 from probgen.draws.draw import draw
 from probgen.figures.writers.svg import svg
 from probgen.input.fault import InputError
@@ -126,7 +126,7 @@ title = "W"
 roster = "class.csv"
 paper = "a4"
 working = 4.5
-room = "grid"
+working_style = "grid"
 due = 2026-03-09
 [print]
 order = "seat"
@@ -137,7 +137,7 @@ spare = 2
 notes = ["Hush."]
 [method]
 gravity = 9.8
-figures = 4
+significant_figures = 4
 tolerance = 0.05
 torque = "arm"
 [[problem]]
@@ -147,8 +147,8 @@ pivot = "E"
 """
 
 
-def _set_files() -> tuple[bytes, ...]:
-    demo = (files("probgen.build") / "demo-set.toml").read_bytes()
+def _assignment_files() -> tuple[bytes, ...]:
+    demo = (files("probgen.build") / "demo-assignment.toml").read_bytes()
     return demo, EXAM.encode()
 
 
@@ -159,11 +159,11 @@ O'Hara,s3,,A2,no
 """
 
 
-def _set_file(content: bytes, folder: Path) -> None:
+def _assignment_file(content: bytes, folder: Path) -> None:
     _written(folder, "class.csv", CLASS.encode())
     _written(folder, "roster.csv", CLASS.encode())
-    path = _written(folder, "set.toml", content)
-    read_inputs(read_set(path), path, None)
+    path = _written(folder, "assignment.toml", content)
+    read_inputs(read_assignment(path), path, None)
 
 
 def _rosters() -> tuple[bytes, ...]:
@@ -172,9 +172,9 @@ def _rosters() -> tuple[bytes, ...]:
 
 
 def _roster(content: bytes, folder: Path) -> None:
-    students = read_roster(_written(folder, "class.csv", content))
+    students = read_roster(_written(folder, "class.csv", content)).students
     for student in students:
-        file_name(Edition("C", student.id, (), student.name), exam=False)
+        name_of_files(Edition("C", student.id, (), student.name), exam=False)
 
 
 @cache
@@ -270,7 +270,7 @@ work hip-one-leg --figures f
 list
 list --family beams --json
 list --bank first-course
-build set.toml --out out --seed x
+build assignment.toml --out out --seed x
 build record.json --trust-layouts
 build record.json --edited
 work template.toml
@@ -300,7 +300,7 @@ TARGETS = {
     for target in (
         Target("templates", _templates, _template),
         Target("guide", _guide, _template),
-        Target("sets", _set_files, _set_file),
+        Target("sets", _assignment_files, _assignment_file),
         Target("rosters", _rosters, _roster),
         Target("records", _records, _record, spoilt_json),
         Target("styles", lambda: (STYLE.encode(),), _style),

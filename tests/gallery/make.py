@@ -12,7 +12,7 @@ import tempfile
 from pathlib import Path
 
 from probgen.bank.proportions import drawn_sizes
-from probgen.build.build import Order, build_set
+from probgen.build.build import Order, build_assignment
 from probgen.build.demo import write_demo
 from probgen.build.workers import Crew
 from probgen.figures.freebody.diagram import free_body
@@ -38,9 +38,9 @@ CAPTION = 'font-family="serif" font-size="11"'
 
 def pages(folder: Path, into: Path) -> None:
     """A page of a sheet and a page of its key."""
-    set_file = write_demo(folder)
+    assignment = write_demo(folder)
     order = Order(seed="gallery", guessable=True, secret="gallery")
-    built = build_set(set_file, folder / "class", Crew(1), lambda *_: None, order)
+    built = build_assignment(assignment, folder / "class", Crew(1), lambda *_: None, order)
     for name, page in (("sheets", 1), ("keys", 2)):
         pdf = built.folder / name / f"{built.record.versions[0].name}.pdf"
         target = into / name.removesuffix("s")

@@ -12,8 +12,8 @@ from typing import Any
 from PIL import Image, ImageDraw
 
 from probgen.bank.bank import read_file
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.version import Version
 from probgen.mistakes.comparison import class_slips
 from probgen.papers.page import Copy, key_of, sheet_of

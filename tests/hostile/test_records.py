@@ -14,6 +14,7 @@ from click.testing import CliRunner
 from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
 from probgen.cli import main
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
 from probgen.course.frozen import require_drawn_from
 from probgen.course.issue import FrozenTemplate
@@ -21,7 +22,6 @@ from probgen.course.record import Record
 from probgen.course.record_file import read_record, write_record
 from probgen.course.record_schema import BOUNDS
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.draws.draw import draw
 from probgen.input.fault import InputError
 from probgen.sheets.house import House

@@ -3,7 +3,7 @@ from decimal import Decimal
 
 import pytest
 
-from probgen.input.fault import Fault, Faults, InputError, nearest, one_of, shown
+from probgen.input.fault import Fault, Faults, InputError, counted_from_one, nearest, one_of, shown
 
 
 def test_the_message_names_place_value_expectation_and_mend() -> None:
@@ -11,11 +11,26 @@ def test_the_message_names_place_value_expectation_and_mend() -> None:
     lines = [line.split(maxsplit=1) for line in str(error).splitlines()]
     assert lines == [
         ["1", "problem:"],
-        ["a.toml:", "hinge[0].at"],
+        ["a.toml:", "hinge 1, at"],
         ["found", '"Q"'],
         ["expected", "one of A, B"],
         ["mend", "write A"],
     ]
+
+
+COUNTED = {
+    "problem[0].template": "problem 1, template",
+    "person[1].load[2].at": "person 2, load 3, at",
+    "given.m.choices[3]": "given.m.choices 4",
+    "[2]": "3",
+    "line 2, id": "line 2, id",
+    "m_2": "m_2",
+}
+
+
+@pytest.mark.parametrize(("field", "told"), COUNTED.items())
+def test_people_count_from_one(field: str, told: str) -> None:
+    assert counted_from_one(field) == told
 
 
 def test_several_faults_are_told_together() -> None:

@@ -8,8 +8,8 @@ from io import BytesIO
 import pdfplumber
 
 from probgen.bank.bank import default_bank
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.version import Version
 from probgen.papers.page import Copy, key_of
 from probgen.papers.typesetter import Kind, Typesetter

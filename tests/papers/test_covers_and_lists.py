@@ -8,11 +8,11 @@ from typing import Any
 
 import pytest
 
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
 from probgen.course.print_run import PrintRun
 from probgen.course.record import Record
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.papers.answers import answer_rows
 from probgen.papers.covers_and_lists import (
     answer_table,

@@ -5,8 +5,8 @@ from dataclasses import dataclass, replace
 import pytest
 
 from probgen.bank.bank import default_bank
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.version import Version
 from probgen.papers.page import Copy
 from probgen.papers.typesetter import Kind, Typesetter

@@ -7,9 +7,9 @@ from typing import Any
 import pytest
 
 from probgen.bank.bank import default_bank
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.version import Version
 from probgen.mistakes.comparison import class_slips
 from probgen.papers.page import Copy, cover_of, formulas_of, key_of, sheet_of

@@ -1,8 +1,8 @@
 """What TeX set but not as it should be is told with document, student and problem."""
 
 from probgen.bank.bank import default_bank
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.version import Version
 from probgen.papers.chunk import Chunk, print_chunk
 from probgen.papers.typesetter import Typesetter

@@ -7,9 +7,9 @@ from typing import Any
 
 import pytest
 
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.print_run import PrintRun
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.version import Version
 from probgen.input.outside import OutsideError
 from probgen.papers import typesetter as module

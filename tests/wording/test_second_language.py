@@ -14,8 +14,8 @@ from typing import Any
 import pytest
 
 from probgen.bank.reading import read_template
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.version import Version
 from probgen.figures.paper.scene import Scene
 from probgen.mistakes.comparison import class_slips

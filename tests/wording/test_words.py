@@ -26,7 +26,7 @@ PAGES = [
     )
 ]
 LAYOUTS = sorted((PACKAGE / "sheets").rglob("*.j2"))
-CHOICES = {"half up", "half even"}  # what a set file may say of rounding
+CHOICES = {"half up", "half even"}  # what an assignment file may say of rounding
 
 
 def texts(tree: ast.AST) -> Iterator[str]:

@@ -57,7 +57,7 @@ PAGE: Final = PageWords(
     problems="Problems",
     paper="Paper",
     seat="Seat",
-    print="Print",
+    needs="Needs",
     spare="spare",
-    large="large",
+    large="large print",
 )

@@ -14,6 +14,7 @@ from probgen.wording.facts.papers import (
     DealtRowByRow,
     DirectionListed,
     LargePrint,
+    NeedsTold,
     PileOrder,
     ProblemsCounted,
     SolutionsInside,
@@ -93,3 +94,8 @@ def corrected(fact: Corrected, nouns: Nouns) -> Inlines:
 @say.register
 def large_print(fact: LargePrint, nouns: Nouns) -> Inlines:
     return (Text(f"In large print: {', '.join(fact.names)}."),)
+
+
+@say.register
+def needs_told(fact: NeedsTold, nouns: Nouns) -> Inlines:
+    return (Text(f"Needs: {', '.join(f'{name} ({need})' for name, need in fact.told)}."),)

@@ -76,3 +76,10 @@ class LargePrint(Fact):
     """Who has large print; names as the class list has them."""
 
     names: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class NeedsTold(Fact):
+    """Who needs what besides: pairs of a name and a need, as the class list has them."""
+
+    told: tuple[tuple[str, str], ...]

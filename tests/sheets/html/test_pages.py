@@ -8,8 +8,8 @@ from xml.etree import ElementTree
 import pytest
 
 from probgen.bank.bank import default_bank
+from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.roster import Student
-from probgen.course.setfile import Assigned, ProblemSet
 from probgen.course.version import Version
 from probgen.papers.page import Copy, key_of, sheet_of
 from probgen.problem.problem import draw_class, prepare, work

@@ -1,28 +1,32 @@
-"""The set file: which problems a class gets, when they are due, and the method its keys show.
+"""The assignment file: which problems a class gets, when they are due, the method its keys show.
 
-TOML; every field is described in the set file that `probgen demo` leaves behind.
+TOML; every field is described in the assignment file that `probgen demo` leaves behind.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import date
-from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
 from pathlib import Path
-from typing import Any, Final, cast, get_args, get_type_hints
+from typing import Final, cast, get_args
 
 from probgen.course.exam import Exam, read_exam
+from probgen.course.method import read_method
 from probgen.course.print_run import PrintRun, read_print_run
 from probgen.input.fault import Faults
 from probgen.input.file import read_text
 from probgen.input.table import Table
 from probgen.input.text import LONGEST_TEXT, unfit
 from probgen.input.toml import parse_toml
-from probgen.quantities.unit import ACCELERATION, SI, US_CUSTOMARY, UnitSystem
 from probgen.sheets.document import Paper, Room
 from probgen.working.convention import Convention
+
+ASSIGNMENT: Final = "assignment.toml"
+"""The usual name of an assignment file."""
+_FORMER_NAME: Final = "set.toml"
+SHORTEST_SEED: Final = 16
+"""Characters of a seed that somebody types; a word or a date can be guessed in a second."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +43,7 @@ class Assigned:
 
 @dataclass(frozen=True, slots=True)
 class ProblemSet:
-    """A set file as it was written; paths are as typed, meant from the folder of the set file.
+    """An assignment file as it was written; paths are as typed, meant from its folder.
 
     due: as printed; seed: empty when the build is to draw one; bank: empty for all templates.
     working: height (cm) of the room left after each problem for the student's working.
@@ -69,29 +73,29 @@ class ProblemSet:
     convention: Convention = field(default_factory=Convention)
 
 
-_METHOD_CHOICES: Final[dict[str, tuple[str, ...]]] = {
-    name: get_args(hint) for name, hint in get_type_hints(Convention).items() if get_args(hint)
-}
 _MONTHS: Final = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September",
     "October", "November", "December",
 )  # fmt: skip
 _USUAL: Final = ProblemSet(course="", title="", roster="", problems=())
-_GRAVITY: Final = (Decimal("9.7"), Decimal("9.9"))  # m/s^2, least and greatest
-SHORTEST_SEED: Final = 16
-"""Characters of a seed that somebody types; a word or a date can be guessed in a second."""
-_SYSTEMS: Final = {system.name: system for system in (SI, US_CUSTOMARY)}
 
 
-def read_set(path: Path) -> ProblemSet:
-    """The set file at a path.  Raises InputError with every fault of the file."""
-    return parse_set(read_text(path, "set file"), str(path))
+def read_assignment(path: Path, remarks: list[str] | None = None) -> ProblemSet:
+    """The assignment file at a path; adds remarks on what it says in words of an earlier release.
+
+    Raises InputError with every fault of the file.
+    """
+    text, told = read_text(path, "assignment file"), remarks if remarks is not None else []
+    if path.name == _FORMER_NAME:
+        told.append(f"{path}: is called {ASSIGNMENT} now; rename it when it suits")
+    return parse_assignment(text, str(path), told)
 
 
-def parse_set(text: str, where: str) -> ProblemSet:
-    """As `read_set`, from text; `where` names the file in messages."""
-    faults = Faults(where)
+def parse_assignment(text: str, where: str, remarks: list[str] | None = None) -> ProblemSet:
+    """As `read_assignment`, from text; `where` names the file in messages."""
+    faults = Faults(where, remarks=[] if remarks is None else remarks)
     table = Table(parse_toml(text, where), "", faults)
+    table.rename(working_style="room")
     usual = _USUAL
     found = ProblemSet(
         course=table.text("course"),
@@ -102,40 +106,19 @@ def parse_set(text: str, where: str) -> ProblemSet:
         seed=_read_seed(table),
         bank=table.text("bank", usual.bank),
         paper=cast(Paper, table.word("paper", get_args(Paper), usual.paper)),
-        working=float(_read_number(table, "working", usual.working, "0", "20")),
-        room=cast(Room, table.word("room", get_args(Room), usual.room)),
+        working=float(table.number("working", usual.working, "0", "20")),
+        room=cast(Room, table.word("working_style", get_args(Room), usual.room)),
         formulas=table.flag("formulas", usual.formulas),
         caution=table.flag("caution", usual.caution),
         style=table.text("style", usual.style),
         layouts=table.text("layouts", usual.layouts),
         run=read_print_run(table.table("print")),
         exam=read_exam(table.table("exam")) if table.has("exam") else None,
-        convention=_read_method(table.table("method")),
+        convention=read_method(table.table("method")),
     )
     table.close()
     faults.settle()
     return found
-
-
-def unit_system_named(name: str) -> UnitSystem:
-    """The unit system of that name; KeyError when there is none."""
-    return _SYSTEMS[name]
-
-
-def convention_with(gravity: str | None, where: str, units: UnitSystem = SI) -> Convention:
-    """The usual convention in a system of units, with another g as typed in `where`.
-
-    Raises InputError.
-    """
-    if gravity is None:
-        return Convention(units=units)
-    faults = Faults(where)
-    content: dict[str, object] = {"units": units.name, "gravity": gravity}
-    with suppress(ArithmeticError):
-        content["gravity"] = Decimal(gravity)
-    convention = _read_method(Table(content, "", faults))
-    faults.settle()
-    return convention
 
 
 def _read_problems(table: Table) -> tuple[Assigned, ...]:
@@ -169,57 +152,6 @@ def judge_seed(seed: str, fault: Callable[[str, object, str, str], None]) -> Non
         fault("seed", seed, expected, mend)
     elif found := unfit(seed):
         fault("seed", found, f"a text of at most {LONGEST_TEXT} characters", "leave it out")
-
-
-def _read_method(table: Table) -> Convention:
-    usual = Convention()
-    read: dict[str, Any] = {
-        name: table.word(name, choices, getattr(usual, name))
-        for name, choices in _METHOD_CHOICES.items()
-    }
-    units = unit_system_named(table.word("units", list(_SYSTEMS), usual.units.name) or SI.name)
-    read["units"] = units
-    read["gravity"] = str(_read_gravity(table, units))
-    read["figures"] = table.whole("figures", 2, 6, usual.figures)
-    read["tolerance"] = float(_read_number(table, "tolerance", usual.tolerance, "0", "0.5"))
-    table.close()
-    return Convention(**read)
-
-
-def gravity_bounds(units: UnitSystem) -> tuple[Decimal, Decimal]:
-    """The least and the greatest g that a set may state, in the system's own unit."""
-    size = Decimal(str(units.unit_of(ACCELERATION).factor))
-    low, high = (end / size for end in _GRAVITY)
-    place = Decimal("0.01")
-    return low.quantize(place, ROUND_CEILING), high.quantize(place, ROUND_FLOOR)
-
-
-def _read_gravity(table: Table, units: UnitSystem) -> Decimal:
-    """g in the unit of the system, between its least and its greatest on the ground.
-
-    From 9.7 to 9.9 m/s^2: it is 9.76 on high mountains at the equator and 9.83 at the poles.
-    """
-    unit, (low, high) = units.unit_of(ACCELERATION), gravity_bounds(units)
-    g = table.decimal("gravity", required=False)
-    if g is None:
-        return Decimal(units.gravity)
-    if not low <= g <= high:
-        expected = f"g on the ground in {unit.plain}, from {low} to {high}"
-        other = "" if units == SI else ", for the units are US customary"
-        table.fault("gravity", g, expected, f"write {units.gravity}{other}")
-        return Decimal(units.gravity)
-    return g
-
-
-def _read_number(table: Table, key: str, usual: float | str, low: str, high: str) -> Decimal:
-    """A number with its digits, from low to high."""
-    number = table.decimal(key, required=False)
-    if number is None:
-        return Decimal(str(usual))
-    if not Decimal(low) <= number <= Decimal(high):
-        mend = f"the usual one is {Decimal(str(usual)).normalize():f}"
-        table.fault(key, number, f"a number from {low} to {high}", mend)
-    return number
 
 
 def _read_day(table: Table, key: str) -> str:

@@ -1,4 +1,4 @@
-"""Set files: what is read, and what each mistake gets."""
+"""Assignment files: what is read, and what each mistake gets."""
 
 from dataclasses import fields, replace
 from pathlib import Path
@@ -6,15 +6,20 @@ from typing import Any
 
 import pytest
 
-from probgen.course import setfile
+from probgen.course import assignment
+from probgen.course.assignment import (
+    Assigned,
+    ProblemSet,
+    parse_assignment,
+    read_assignment,
+)
 from probgen.course.exam import Exam
 from probgen.course.print_run import PrintRun
-from probgen.course.setfile import Assigned, ProblemSet, convention_with, parse_set, read_set
 from probgen.input.fault import InputError
 from probgen.quantities.unit import SI, US_CUSTOMARY
 from probgen.working.convention import Convention
 
-DEMONSTRATION = Path(setfile.__file__).parents[1] / "build" / "demo-set.toml"
+DEMONSTRATION = Path(assignment.__file__).parents[1] / "build" / "demo-assignment.toml"
 SMALLEST = """
 course = "Mechanics I"
 title = "Week 3"
@@ -28,12 +33,12 @@ USUAL = ProblemSet("Mechanics I", "Week 3", "roster.csv", (Assigned("forearm-loa
 
 
 def test_what_is_left_out_is_usual() -> None:
-    assert parse_set(SMALLEST, "set.toml") == USUAL
+    assert parse_assignment(SMALLEST, "assignment.toml") == USUAL
 
 
 def test_the_usual_set_is_what_the_readme_says() -> None:
     """Defaults that a course finds on its pages when it asks for nothing else."""
-    usual = parse_set(SMALLEST, "set.toml")
+    usual = parse_assignment(SMALLEST, "assignment.toml")
     assert (usual.due, usual.seed, usual.bank, usual.paper) == ("", "", "", "letter")
     assert (usual.working, usual.room) == (5.0, "free")
     assert (usual.formulas, usual.caution) == (False, True)
@@ -47,7 +52,7 @@ def test_the_usual_set_is_what_the_readme_says() -> None:
 
 
 def test_the_demonstration_says_what_is_usual() -> None:
-    demonstration = parse_set(DEMONSTRATION.read_text(encoding="utf-8"), "set.toml")
+    demonstration = parse_assignment(DEMONSTRATION.read_text(encoding="utf-8"), "assignment.toml")
     assert demonstration.convention == Convention()
     assert demonstration.run == PrintRun()
 
@@ -60,12 +65,12 @@ HEAD = {
     'paper = "a4"': {"paper": "a4"},
     "working = 4.5": {"working": 4.5},
     "caution = false": {"caution": False},
-    'room = "grid"': {"room": "grid"},
+    'working_style = "grid"': {"room": "grid"},
     "formulas = true": {"formulas": True},
     'style = "house/style.toml"': {"style": "house/style.toml"},
     'layouts = "house"': {"layouts": "house"},
     'print = { order = "seat" }': {"run": PrintRun(order="seat")},
-    "print = { duplex = false, cover = true }": {"run": PrintRun(duplex=False, cover=True)},
+    "print = { duplex = false, pile_cover = true }": {"run": PrintRun(duplex=False, cover=True)},
     "print.answers = true": {"run": PrintRun(answers=True)},
     "exam.versions = 3": {"exam": Exam(3)},
     "exam = { versions = 4, row = 12, spare = 6 }": {"exam": Exam(4, 12, 6)},
@@ -77,7 +82,7 @@ HEAD = {
 
 @pytest.mark.parametrize(("line", "change"), HEAD.items())
 def test_each_field_of_the_set(line: str, change: dict[str, Any]) -> None:
-    assert parse_set(line + SMALLEST, "set.toml") == replace(USUAL, **change)
+    assert parse_assignment(line + SMALLEST, "assignment.toml") == replace(USUAL, **change)
 
 
 METHOD = {
@@ -94,13 +99,48 @@ METHOD = {
 }
 
 
+CALLED = {"turning": "torque_word", "figures": "significant_figures"}
+
+
 @pytest.mark.parametrize("name", [field.name for field in fields(Convention)])
 def test_each_choice_of_the_method_reaches_the_convention(name: str) -> None:
     written, value = METHOD[name]
     choice: Any = {name: value}
-    found = parse_set(f"{SMALLEST}[method]\n{name} = {written}\n", "set.toml")
+    told = CALLED.get(name, name)
+    found = parse_assignment(f"{SMALLEST}[method]\n{told} = {written}\n", "assignment.toml")
     assert found.convention == Convention(**choice)
     assert found.convention != Convention()
+
+
+FORMER = {
+    'room = "grid"': ('working_style = "grid"', "room"),
+    "print.cover = true": ("print.pile_cover = true", "print.cover"),
+    'method.turning = "moment"': ('method.torque_word = "moment"', "method.turning"),
+    "method.figures = 4": ("method.significant_figures = 4", "method.figures"),
+}
+
+
+@pytest.mark.parametrize(("former", "now", "field"), [(k, *v) for k, v in FORMER.items()])
+def test_words_of_an_earlier_release_are_read_with_a_remark(
+    former: str, now: str, field: str
+) -> None:
+    remarks: list[str] = []
+    found = parse_assignment(f"{former}\n{SMALLEST}", "a.toml", remarks)
+    assert found == parse_assignment(f"{now}\n{SMALLEST}", "a.toml")
+    assert found != USUAL
+    (remark,) = remarks
+    assert remark.startswith(f"a.toml: {field}: is called ")
+    with pytest.raises(InputError) as caught:
+        parse_assignment(f"{former}\n{now}\n{SMALLEST}", "a.toml")
+    assert [fault.field for fault in caught.value.faults] == [field]
+
+
+def test_the_former_name_of_the_file_is_remarked_on(tmp_path: Path) -> None:
+    for name, told in (("assignment.toml", 1), ("assignment.toml", 0), ("week-5.toml", 0)):
+        remarks: list[str] = []
+        (tmp_path / name).write_text(SMALLEST)
+        assert read_assignment(tmp_path / name, remarks) == USUAL
+        assert len(remarks) == told
 
 
 FAULTY = {
@@ -123,7 +163,11 @@ FAULTY = {
     ),
     "gravity nan": (SMALLEST + "[method]\ngravity = nan", ["method.gravity"], "number"),
     "gravity as words": (SMALLEST + '[method]\ngravity = "strong"', ["method.gravity"], "number"),
-    "figures": (SMALLEST + "[method]\nfigures = 2.5", ["method.figures"], "whole"),
+    "figures": (
+        SMALLEST + "[method]\nsignificant_figures = 2.5",
+        ["method.significant_figures"],
+        "whole",
+    ),
     "points": (SMALLEST.replace("10", "true"), ["problem[0].points"], "whole"),
     "method no section": ('method = "arm"' + SMALLEST, ["method"], "[method]"),
     "twice the same": (
@@ -152,10 +196,10 @@ FAULTY = {
 @pytest.mark.parametrize(("text", "places", "words"), FAULTY.values(), ids=FAULTY)
 def test_faults_name_field_and_mend(text: str, places: list[str], words: str) -> None:
     with pytest.raises(InputError) as caught:
-        parse_set(text, "set.toml")
+        parse_assignment(text, "assignment.toml")
     assert [fault.field for fault in caught.value.faults] == places
     assert words in str(caught.value)
-    assert all(fault.file == "set.toml" for fault in caught.value.faults)
+    assert all(fault.file == "assignment.toml" for fault in caught.value.faults)
 
 
 # A field with what its smallest and largest value are, and what is just beyond them.
@@ -163,7 +207,7 @@ BOUNDS = {
     "points = {}": (["1", "1000"], ["0", "1001"]),
     "working = {}": (["0", "20"], ["-0.01", "20.01"]),
     "method.gravity = {}": (["9.7", "9.9"], ["9.69", "9.91", "10", "32.2"]),
-    "method.figures = {}": (["2", "6"], ["1", "7"]),
+    "method.significant_figures = {}": (["2", "6"], ["1", "7"]),
     "method.tolerance = {}": (["0", "0.5"], ["-0.001", "0.501"]),
     "exam = {{ versions = {} }}": (["1", "26"], ["0", "27"]),
     "exam = {{ versions = 2, row = {} }}": (["1", "1000"], ["0", "1001"]),
@@ -180,10 +224,10 @@ def test_numbers_are_taken_up_to_their_bounds(
         own = line.startswith("points")
         text = SMALLEST.replace("points = 10", written) if own else f"{written}\n{SMALLEST}"
         if value in inside:
-            parse_set(text, "set.toml")
+            parse_assignment(text, "assignment.toml")
             continue
         with pytest.raises(InputError) as caught:
-            parse_set(text, "set.toml")
+            parse_assignment(text, "assignment.toml")
         assert len(caught.value.faults) == 1
 
 
@@ -193,28 +237,19 @@ def test_numbers_are_taken_up_to_their_bounds(
 def test_g_in_us_customary_is_in_feet(g: str, kept: bool) -> None:
     text = SMALLEST + f'[method]\nunits = "US customary"\ngravity = {g}\n'
     if kept:
-        assert parse_set(text, "set.toml").convention.gravity == g
+        assert parse_assignment(text, "assignment.toml").convention.gravity == g
         return
     with pytest.raises(InputError) as caught:
-        parse_set(text, "set.toml")
+        parse_assignment(text, "assignment.toml")
     (fault,) = caught.value.faults
     assert (fault.field, fault.mend[:10]) == ("method.gravity", "write 32.2")
 
 
-def test_another_g_for_one_problem() -> None:
-    assert convention_with(None, "--g") == Convention()
-    assert convention_with("9.81", "--g") == replace(Convention(), gravity="9.81")
-    with pytest.raises(InputError) as caught:
-        convention_with("moon", "where it was typed")
-    (fault,) = caught.value.faults
-    assert (fault.file, fault.field) == ("where it was typed", "gravity")
-
-
-def test_a_set_file_must_exist_and_be_text(tmp_path: Path) -> None:
+def test_an_assignment_file_must_exist_and_be_text(tmp_path: Path) -> None:
     with pytest.raises(InputError, match="no such file"):
-        read_set(tmp_path / "set.toml")
+        read_assignment(tmp_path / "assignment.toml")
     with pytest.raises(InputError, match="a folder"):
-        read_set(tmp_path)
-    (tmp_path / "set.toml").write_bytes(b'course = "\xe9"')
+        read_assignment(tmp_path)
+    (tmp_path / "assignment.toml").write_bytes(b'course = "\xe9"')
     with pytest.raises(InputError, match="UTF-8"):
-        read_set(tmp_path / "set.toml")
+        read_assignment(tmp_path / "assignment.toml")

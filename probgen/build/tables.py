@@ -1,0 +1,45 @@
+"""Tables for people and their spreadsheets: CSV with the mark of UTF-8, or a workbook."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Sequence
+from datetime import datetime
+from pathlib import Path
+from typing import Final
+
+from xlsxwriter import Workbook
+
+from probgen.input.csv import csv_lines
+
+_NO_CLOCK: Final = datetime(1980, 1, 1)
+
+
+def write_csv(path: Path, heads: Sequence[str], rows: Iterable[Sequence[object]]) -> None:
+    """A table as CSV; no cell of it is a formula."""
+    with path.open("w", encoding="utf-8-sig", newline="") as file:
+        file.writelines(csv_lines([heads]))
+        file.writelines(csv_lines(rows))
+
+
+def write_workbook(
+    path: Path,
+    heads: Sequence[str],
+    rows: Iterable[Sequence[object]],
+    numbers: Collection[str] = (),
+) -> None:
+    """The same as a workbook (.xlsx), heads kept in sight; the same rows give the same bytes.
+
+    numbers: heads of the columns that hold numbers; all else is text, whatever it looks like.
+    """
+    counted = [place for place, head in enumerate(heads) if head in numbers]
+    with Workbook(path, {"constant_memory": True}) as book:
+        book.set_properties({"created": _NO_CLOCK})
+        sheet = book.add_worksheet()
+        sheet.freeze_panes(1, 0)
+        sheet.write_row(0, 0, heads, book.add_format({"bold": True}))
+        for number, row in enumerate(rows, start=1):
+            for place, cell in enumerate(row):
+                if place in counted and cell != "":
+                    sheet.write_number(number, place, float(str(cell)))
+                else:
+                    sheet.write_string(number, place, str(cell))

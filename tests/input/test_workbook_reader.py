@@ -1,0 +1,26 @@
+"""What the process that opens workbooks writes."""
+
+import json
+import subprocess
+import sys
+from datetime import date
+
+from probgen.input.workbook_reader import sheets
+from tests.spreadsheets import xlsx
+
+
+def test_every_kind_of_cell_is_data() -> None:
+    made = sheets(xlsx({"A": [["x", 1, 2.5, True, date(2026, 3, 9), "=1/0"]]}))
+    (sheet,) = made["sheets"]
+    assert sheet["rows"][0][:4] == ["x", 1, 2.5, True]
+    assert json.loads(json.dumps(made)) == made
+
+
+def test_what_is_no_workbook_is_said() -> None:
+    assert sheets(b"PK") == {"failed": "Cannot detect file format"}
+
+
+def test_it_is_a_process_of_its_own() -> None:
+    words = [sys.executable, "-m", "probgen.input.workbook_reader"]
+    done = subprocess.run(words, input=xlsx({"A": [["x"]]}), capture_output=True, check=True)
+    assert json.loads(done.stdout)["sheets"][0]["rows"] == [["x"]]
