@@ -69,8 +69,7 @@ def build(
         raise click.UsageError("only a record carries layouts; leave out --trust-layouts")
     if again and correct:
         raise click.UsageError("a record has nothing to correct; name the assignment file")
-    name = source.resolve().parent.name if again else source.stem
-    out = out or Path("output") / name
+    out = out or _beside(source)
     crew = Crew(workers, cluster)
     order = Order(
         seed=seed or "",

@@ -162,7 +162,7 @@ class Table:
         """A table within this one; an empty one when it is not there."""
         value = self.value(key, "a table", False)
         if value is not None and not isinstance(value, dict):
-            self.fault(key, value, f"a table: [{self.field(key)}]")
+            self.fault(key, value, f"a table: [{self._heading(key)}]")
         return Table(value if isinstance(value, dict) else {}, self.field(key), self.faults)
 
     def tables(self, key: str) -> list[Table]:
@@ -171,8 +171,9 @@ class Table:
         if value is None:
             return []
         if not isinstance(value, list) or not all(isinstance(entry, dict) for entry in value):
-            expected = f"entries, each below a line [[{self.field(key)}]]"
-            self.fault(key, value, expected, f"write [[{self.field(key)}]] in double brackets")
+            heading = f"[[{self._heading(key)}]]"
+            mend = f"write {heading} in double brackets"
+            self.fault(key, value, f"entries, each below a line {heading}", mend)
             return []
         if len(value) > LONGEST_LIST:
             self.fault(key, f"{len(value)} entries", f"at most {LONGEST_LIST}")
@@ -209,6 +210,10 @@ class Table:
             self.fault(key, value, f"a list of 1 to {LONGEST_LIST} {what}")
             return []
         return value
+
+    def _heading(self, key: str) -> str:
+        """What stands between brackets above a table within this one."""
+        return re.sub(r"\[\d+\]", "", self.field(key))
 
     def _finite(self, key: str, value: object) -> Decimal | None:
         number = Decimal(value) if type(value) is int else value

@@ -44,12 +44,6 @@ def assignment(tmp_path: Path) -> Path:
     return path
 
 
-def file_of(folder: Path, id: str) -> Path:
-    """The one file of a student, or of "version-a", in a folder of sheets or keys."""
-    (path,) = (*folder.glob(f"*-{id}-????-????.pdf"), *folder.glob(f"{id}-????-????.pdf"))
-    return path
-
-
 @pytest.fixture
 def files_in() -> FilesIn:
     """Every file below a folder, by its path from there."""

@@ -21,12 +21,12 @@ def test_a_class_from_file_to_folder(run: Run, files_in: FilesIn, assignment: Pa
     result = run("build", assignment)
     assert result.exit_code == 0, result.stderr
     assert result.stderr == ""
-    built = assignment.parent / "output" / "week-3"
-    table = (built / "answers.csv").read_text(encoding="utf-8")
+    built = assignment.parent / "week-3"
+    table = (built / "answers.csv").read_text(encoding="utf-8-sig")
     rows = list(csv.DictReader(table.splitlines()))
     code = {row["id"]: row["code"] for row in rows}
     names = {
-        f"quill-ada-1-s-7-{code['s_7']}.pdf", f"zoe-muller-ukasz-s-8-{code['s_8']}.pdf"
+        f"ada-1-quill-jr-s_7-{code['s_7']}.pdf", f"zoë-müller-łukasz-s_8-{code['s_8']}.pdf"
     }  # fmt: skip
     assert {name for name in files_in(built) if not name.startswith(".pieces/")} == {
         "record.json", ".made.json", "answers.csv", "codes.csv", "all-sheets.pdf", "all-keys.pdf",

@@ -204,7 +204,7 @@ def test_a_full_disk_loses_nothing_that_is_printed(
     write = Path.write_bytes
 
     def full(path: Path, content: bytes) -> int:
-        if path.name.startswith("zoe"):
+        if path.name.startswith("zoë"):
             write(path, content[:100])
             raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC), str(path))
         return write(path, content)

@@ -12,7 +12,6 @@ import pytest
 from click.testing import CliRunner
 
 from probgen.cli import main
-from tests.cli.conftest import file_of
 
 STUDENTS = {
     "Żaneta Święćka": "/Type1", "Юлия Їжак": "/Type1", "李小龍": "/Type0", "สมชาย": "/Type0",
@@ -49,11 +48,6 @@ def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
     result = CliRunner().invoke(main, [str(word) for word in words])
     assert (result.exit_code, result.stderr) == (0, "")
     return folder / "out"
-
-
-def files(folder: Path) -> list[Path]:
-    """The students' files in their order."""
-    return [file_of(folder, f"s{number}") for number in range(1, len(STUDENTS) + 1)]
 
 
 def test_each_pdf_says_whose_it_is_and_where_one_is_in_it(built: Path) -> None:

@@ -136,7 +136,7 @@ def test_words_of_an_earlier_release_are_read_with_a_remark(
 
 
 def test_the_former_name_of_the_file_is_remarked_on(tmp_path: Path) -> None:
-    for name, told in (("assignment.toml", 1), ("assignment.toml", 0), ("week-5.toml", 0)):
+    for name, told in (("set.toml", 1), ("assignment.toml", 0), ("week-5.toml", 0)):
         remarks: list[str] = []
         (tmp_path / name).write_text(SMALLEST)
         assert read_assignment(tmp_path / name, remarks) == USUAL
@@ -242,7 +242,7 @@ def test_g_in_us_customary_is_in_feet(g: str, kept: bool) -> None:
     with pytest.raises(InputError) as caught:
         parse_assignment(text, "assignment.toml")
     (fault,) = caught.value.faults
-    assert (fault.field, fault.mend[:10]) == ("method.gravity", "write 32.2")
+    assert (fault.field, fault.mend[:20]) == ("method.gravity", "write gravity = 32.2")
 
 
 def test_an_assignment_file_must_exist_and_be_text(tmp_path: Path) -> None:

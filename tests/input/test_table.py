@@ -86,9 +86,9 @@ REFUSED: list[tuple[str, Read, object, str, str]] = [
     ("a = 1", lambda t: t.flag("a"), False, "a", "true or false, without quotes"),
     ('a = ["x", 1]', lambda t: t.texts("a"), ("x",), "a[1]", "a text in quotes"),
     ("", lambda t: t.texts("a", required=True), (), "a", "a list of texts"),
-    ("a = 1", lambda t: t.table("a").content, {}, "a", "a table: [hinge[0].a]"),
-    ("a = 1", lambda t: t.tables("a"), [], "a", "an array of tables"),
-    ("a = [{}, 1]", lambda t: t.tables("a"), [], "a", "an array of tables"),
+    ("a = 1", lambda t: t.table("a").content, {}, "a", "a table: [hinge.a]"),
+    ("a = 1", lambda t: t.tables("a"), [], "a", "entries, each below a line [[hinge.a]]"),
+    ("a = [{}, 1]", lambda t: t.tables("a"), [], "a", "entries, each below a line [[hinge.a]]"),
     ("[[a]]\n" * 201, lambda t: len(t.tables("a")), 200, "a", "at most 200"),
     ("a = 1", lambda t: list(t.rows()), [], "a", "a table: a = { ... }"),
 ]
