@@ -37,7 +37,7 @@ _WATCHED: tuple[tuple[str, object, str], ...] = (
     ("split", joined_pdfs, "join"),
     ("write", Path, "write_bytes"),
     ("write", chunk_store, "write_beside"),
-    ("write", joined_pdfs, "write_answers"),
+    ("write", joined_pdfs, "write_csv"),
     ("write", delivery, "write_record"),
 )
 """Stage, and the function (where it is called from) whose time is the stage's."""
