@@ -14,7 +14,7 @@ from probgen.working.convention import Convention
 WRITTEN = 60
 
 
-def test_the_set_file_says_what_is_usual(tmp_path: Path) -> None:
+def test_the_assignment_file_says_what_is_usual(tmp_path: Path) -> None:
     problem_set = read_assignment(write_demo(tmp_path))
     assert problem_set.convention == Convention()
     assert len(problem_set.problems) == 4
