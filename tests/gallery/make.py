@@ -16,12 +16,12 @@ from probgen.build.build import Order, build_assignment
 from probgen.build.demo import write_demo
 from probgen.build.workers import Crew
 from probgen.figures.freebody.diagram import free_body
-from probgen.figures.parts.contact_sheet import part_scenes
 from probgen.figures.situation.drawing import situation
 from probgen.figures.situation.shape import look_of
 from probgen.figures.writers.svg import svg
 from probgen.problem.problem import Worked
 from probgen.problem.single import work_single
+from tests.gallery.part_scenes import part_scenes
 
 FIGURES = (
     ("forearm-load", "situation"),

@@ -28,10 +28,10 @@ from probgen.figures.paper.scene import (
     polygon,
 )
 from probgen.figures.paper.scene import Path as Strokes
-from probgen.figures.parts.contact_sheet import part_scenes
 from probgen.figures.writers.latex import latex_picture
 from probgen.figures.writers.svg import svg
 from tests.figures.sketches import BOOM, CABINET, LIMB, SLOPE, STACK, TACKLE, loaded, sketch
+from tests.gallery.part_scenes import part_scenes
 
 SPACE = "{http://www.w3.org/2000/svg}"
 

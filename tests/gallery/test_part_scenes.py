@@ -7,11 +7,12 @@ import inspect
 import re
 from collections.abc import Iterator
 
-from probgen.figures.parts import axes, contact_sheet, ground, limb, mechanical, person, solid
-from probgen.figures.parts.contact_sheet import part_scenes
+from probgen.figures.parts import axes, distributed, ground, limb, mechanical, person, solid
 from probgen.figures.writers.latex import latex_picture
+from tests.gallery import part_scenes as contact_sheet
+from tests.gallery.part_scenes import part_scenes
 
-LIBRARY = (mechanical, person, limb, solid, axes, ground)
+LIBRARY = (mechanical, distributed, person, limb, solid, axes, ground)
 NOT_DRAWN = {"backing"}  # what labels keep clear of behind a wall
 
 
