@@ -61,16 +61,16 @@ class Lettering:
             boxes = chain(own, self._strained(around(name, anchors, clear[spot], _SMALL)))
             self.field.place(name, boxes, f"letter:{point}", _SMALL)
 
+    @staticmethod
     def _nearest(
-        self, boxes: Iterable[Box], own: tuple[Spot, Spot], others: Sequence[tuple[Spot, Spot]]
+        boxes: Iterable[Box], own: tuple[Spot, Spot], others: Sequence[tuple[Spot, Spot]]
     ) -> Iterator[Box]:
-        """The free boxes that lie nearer to a straight piece than to all others."""
+        """The boxes that lie nearer to a straight piece than to all others."""
         for box in boxes:
-            if self.field.is_free(box):
-                centre = box.centre
-                away = distance(centre, *own)
-                if all(distance(centre, *other) > away + 1.0 for other in others):
-                    yield box
+            centre = box.centre
+            away = distance(centre, *own)
+            if all(distance(centre, *other) > away + 1.0 for other in others):
+                yield box
 
     def _strained(self, boxes: Iterator[Box]) -> Iterator[Box]:
         """The boxes for a label that has no place near what it names, which is counted."""

@@ -1,0 +1,155 @@
+"""Letters of a free-body diagram: each nearer to what it names than to anything of its kind."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.figures.freebody.arrows import Placed, distance
+from probgen.figures.freebody.lettering import Lettering
+from probgen.figures.measured.vector import Vector
+from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.placement import GAP
+from probgen.figures.paper.scene import HEAVY, Arrow, Label, Spot, line
+
+
+def placed(id: str, tail: Spot, head: Spot, component: bool = False) -> Placed:
+    vector = Vector(id, id, tail, abs(head - tail), 0.0, id)
+    return Placed(Arrow(tail, head, HEAVY), vector, component)
+
+
+def named(*arrows: Placed, spots: tuple[Spot, ...] = ()) -> dict[str, Label]:
+    """The labels of arrows that are alone on the paper, by the symbol."""
+    lettering = Lettering(Field())
+    lettering.field.add(*(each.arrow for each in arrows))
+    lettering.name_arrows(arrows, spots)
+    assert lettering.strained == 0
+    return labels(lettering)
+
+
+def labels(lettering: Lettering) -> dict[str, Label]:
+    shapes = lettering.field.shapes
+    return {shape.tag: shape for shape in shapes if isinstance(shape, Label)}
+
+
+def fenced(lettering: Lettering, reach: float) -> None:
+    """Fills the square of so many pt about the origin with strokes that no letter fits between."""
+    steps = range(-int(reach), int(reach) + 1, 4)
+    lettering.field.add(*(line(complex(-reach, y), complex(reach, y), HEAVY) for y in steps))
+
+
+AT, TO = 30 + 60j, 80 + 60j
+# An arrow 50 pt long to the right, and where its symbol goes: past one of its ends, or at its
+# side.  It acts at its tail, or ends at its point as a push does, whatever else acts elsewhere.
+PLACES = [
+    (placed("F", AT, TO), (AT,), "ahead"),
+    (placed("F", AT, TO), (TO,), "behind"),
+    (placed("F", AT, TO), (TO + 0.5, 0j), "behind"),  # a point half a pt off is the same
+    (placed("F", AT, TO), (TO + 5, 0j), "ahead"),
+    (placed("F.x", AT, TO, component=True), (AT,), "at its side"),
+]
+
+
+@pytest.mark.parametrize(("arrow", "spots", "where"), PLACES)
+def test_a_symbol_stands_off_the_body_and_that_of_a_component_at_its_side(
+    arrow: Placed, spots: tuple[Spot, ...], where: str
+) -> None:
+    box = named(arrow, spots=spots)[f"label:{arrow.vector.id}"].box
+    if where == "at its side":
+        assert AT.real < box.left < box.right < TO.real
+        assert min(abs(box.bottom - AT.imag), abs(box.top - AT.imag)) < 6
+        assert box.centre.real == pytest.approx(55.0, abs=box.width)
+    else:
+        assert box.bottom < AT.imag < box.top  # on the arrow's line
+        gap = box.left - TO.real if where == "ahead" else AT.real - box.right
+        assert GAP <= gap < 6
+
+
+def test_a_symbol_beside_a_whole_force_stands_by_its_head() -> None:
+    """Past the head there is no room: it goes to the side of the arrow's outer part."""
+    lettering = Lettering(Field())
+    arrow = placed("F", 40 + 0j, 140 + 0j)
+    wall = [line(complex(x, -200), complex(x, 200), HEAVY) for x in range(141, 340, 4)]
+    lettering.field.add(arrow.arrow, *wall)
+    lettering.name_arrows([arrow], [40 + 0j])
+    box = labels(lettering)["label:F"].box
+    assert box.centre.real == pytest.approx(110.0, abs=box.width)
+    assert box.bottom > 0 or box.top < 0
+
+
+# Arrows so near each other that the place a symbol likes best is as near to a neighbour.
+CLOSE = [
+    [placed("F", 0j, 40j), placed("G", 14 + 0j, 14 + 40j)],
+    [placed("F", 0j, 40j), placed("G", 6 + 90j, 6 + 46j)],  # head to head
+    [placed("F", 0j, 40j), placed("G", 5 + 45j, 60 + 45j), placed("H", -90j, -40j)],
+]
+
+
+@pytest.mark.parametrize("arrows", CLOSE, ids=["side by side", "head to head", "above it"])
+def test_each_symbol_is_nearest_to_its_own_arrow(arrows: list[Placed]) -> None:
+    found = named(*arrows)
+    for own in arrows:
+        centre = found[f"label:{own.vector.id}"].box.centre
+        nearest, *others = sorted(
+            (distance(centre, each.arrow.tail, each.arrow.head), each is not own) for each in arrows
+        )
+        assert nearest[1] is False
+        assert nearest[0] + 1.0 < others[0][0]
+
+
+def test_the_shortest_arrow_chooses_first() -> None:
+    order = [placed("long", 0j, 90j), placed("short", 60 + 0j, 60 + 20j)]
+    assert [*named(*order)] == ["label:short", "label:long"]
+    assert [*named(*order[::-1])] == ["label:short", "label:long"]
+
+
+def test_a_symbol_without_a_place_near_its_arrow_is_set_all_the_same_and_counted() -> None:
+    lettering = Lettering(Field())
+    arrow = placed("F", -10 + 0j, 10 + 0j)
+    fenced(lettering, 60)
+    lettering.name_arrows([arrow], [])
+    assert lettering.strained == 1
+    box = labels(lettering)["label:F"].box
+    assert max(abs(box.centre.real), abs(box.centre.imag)) > 60
+
+
+def lettered(points: dict[Spot, str], clear: float = 2.0) -> dict[str, Label]:
+    lettering = Lettering(Field())
+    lettering.name_points(points, dict.fromkeys(points, clear))
+    assert lettering.strained == 0
+    return labels(lettering)
+
+
+def test_a_letter_is_small_and_below_its_point_on_the_left() -> None:
+    label = lettered({0j: "A"})["letter:A"]
+    assert label.size == 7.5
+    assert label.box.right < 0
+    assert label.box.top < 0
+
+
+@pytest.mark.parametrize("clear", [0.0, 4.0, 9.0])
+def test_a_letter_keeps_off_the_mark_at_its_point(clear: float) -> None:
+    box = lettered({0j: "A"}, clear)["letter:A"].box
+    away = abs(box.nearest(0j))
+    assert clear < away < clear + 5.0
+
+
+def test_each_letter_is_nearest_to_its_own_point() -> None:
+    points = {0j: "A", 16 + 0j: "B", 16 + 14j: "C"}
+    found = lettered(points)
+    for spot, name in points.items():
+        centre = found[f"letter:{name}"].box.centre
+        others = [abs(centre - other) for other in points if other != spot]
+        assert abs(centre - spot) + 1.0 < min(others)
+
+
+def test_points_almost_in_one_place_share_the_room_about_it() -> None:
+    """Of points 2 pt apart no letter can be 1 pt nearer to its own all round; that is no strain."""
+    assert {*lettered({0j: "A", 2 + 0j: "B"})} == {"letter:A", "letter:B"}
+
+
+def test_a_letter_without_a_place_by_its_point_is_set_all_the_same_and_counted() -> None:
+    lettering = Lettering(Field())
+    fenced(lettering, 40)
+    lettering.name_points({0j: "A"}, {0j: 2.0})
+    assert lettering.strained == 1
+    assert abs(labels(lettering)["letter:A"].box.centre) > 40
