@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import replace
 from typing import Final
 
@@ -112,8 +112,21 @@ def _joint_added_not_subtracted(plan: Plan, units: UnitSystem) -> Iterator[Misst
             continue
         changed = _in_step(plan, Quantity(joint.id).y, flipped, {force.id for force in here})
         if changed:
+            kind_of_way = "down" if _with_weights(plan, joint, here) else ""
             parts: dict[str, Part] = {**_of(plan, joint), "T": letters(here)}
-            yield Misstep("joint_added_not_subtracted", changed, parts=parts)
+            yield Misstep("joint_added_not_subtracted", changed, kind_of_way, parts)
+
+
+def _with_weights(plan: Plan, joint: Element, pulls: Sequence[Force]) -> bool:
+    """Whether pulls act downward like the weights in the balance that gives the joint's force."""
+    ids = {force.id for force in pulls}
+    weights = {force.id for force in weights_on(plan.system, joint.body)}
+    for step in plan.steps:
+        if step.unknown == Quantity(joint.id).y and step.equation.kind == "force":
+            signs = {term.source: term.sign for term in step.equation.terms}
+            down = {signs[id] for id in weights if id in signs}
+            return all(signs[id] in down for id in ids if id in signs)
+    return False
 
 
 def _in_step(

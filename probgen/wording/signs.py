@@ -11,10 +11,18 @@ from probgen.quantities.expression import Expression, Name, evaluate, names_in
 from probgen.statics.step import Step
 from probgen.statics.system import Body, Force, Kind, Role, System
 from probgen.wording.facts.balance import CoupleNegative, ForceNegative
-from probgen.wording.facts.forces import LeverExpected, NothingAgainst, PartExpected, SignsOpen
+from probgen.wording.facts.forces import (
+    LeverExpected,
+    NothingAgainst,
+    PartExpected,
+    SharesExpected,
+    SignsOpen,
+    TurnExpected,
+)
 from probgen.wording.passage import Part, sentences
 from probgen.wording.sense import signed_arms
 from probgen.working.case import Case
+from probgen.working.convention import Rotation
 from probgen.working.digits import Digits
 from probgen.working.direction import quarter_of, way_of
 from probgen.working.fact import Fact
@@ -28,23 +36,35 @@ class Expectation:
 
     sign: +1 as drawn, -1 against it, 0 none at all; against: the forces it holds in balance.
     lever: one force that holds all others about the joint, where the sense follows from that; else
-    None.
+    None.  pivot: the point about which it alone holds the others, where that tells its sense;
+    else "".  sharing: the force that takes a stated share of the same load; else None.
     """
 
     force: Force
     sign: int
     against: tuple[Force, ...]
     lever: Force | None = None
+    pivot: str = ""
+    sharing: Force | None = None
 
 
 def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
     """What is to be expected of the forces and couples whose sense is not known."""
     system = digits.case.system
     expected = expectations(digits, body)
-    facts: list[Fact] = [_expected(digits, each) for each in expected.values()]
+    facts: list[Fact] = []
+    shared: set[str] = set()
+    for id, each in expected.items():
+        if id not in shared:  # else told with the one it shares with
+            facts.append(_expected(digits, each))
+        shared |= {each.sharing.id} if each.sharing else set()
     sizes = [f.magnitude for f in system.forces if f.body == body.id and _open(system, f)]
     sizes += [couple.moment for couple in system.couples if couple.body == body.id]
     reasoned = {each.force.magnitude for each in expected.values()}
+    reasoned |= {each.sharing.magnitude for each in expected.values() if each.sharing}
+    turned = list(_couples_expected(digits, body))
+    facts += turned
+    reasoned |= {each.letter for each in turned}
     free = [size for size in dict.fromkeys(sizes) if sign_unknown(system, size)]
     settled = {condition.left for condition in system.conditions}  # friction on the verge
     left = tuple(size for size in free if size not in reasoned | settled)
@@ -69,40 +89,128 @@ def expectations(digits: Digits, body: Body) -> Mapping[str, Expectation]:
     """By the id of each force whose way follows from the ways of the others alone."""
     system = digits.case.system
     on = [force for force in system.forces if force.body == body.id]
-    found = {}
-    for force in on:
-        if isinstance(force.magnitude, Name) and _open(system, force):
-            expected = _expectation(digits, force, [each for each in on if each is not force])
-            if expected is not None:
-                found[force.id] = expected
-    return found
+    free = [force for force in on if isinstance(force.magnitude, Name) and _open(system, force)]
+    found: dict[str, Expectation] = {}
+    while True:
+        fresh = [force for force in free if force.id not in found]
+        expected = (
+            _expectation(digits, force, [each for each in on if each is not force], found)
+            or _by_turning(digits, force)
+            for force in fresh
+        )
+        first = next(filter(None, expected), None)
+        if first is None:
+            return found
+        found[first.force.id] = first
 
 
-def _expectation(digits: Digits, force: Force, others: list[Force]) -> Expectation | None:
-    """None where others act both ways along the line of the force, or themselves are open."""
+def _expectation(
+    digits: Digits, force: Force, others: list[Force], found: Mapping[str, Expectation]
+) -> Expectation | None:
+    """None where others act both ways along the line of the force, or themselves are open.
+
+    found: what was reasoned of others before.
+    """
     values = digits.case.values
     along = float(evaluate(force.direction, values))
     if quarter_of(along) is None:
         return None
     parts: dict[str, float] = {}
     against: list[Force] = []
+    sharing = None
     for other in others:
         known = names_in(other.direction) <= values.keys()
         turned = float(evaluate(other.direction, values)) - along if known else 45.0
         part = math.cos(math.radians(turned))
         if abs(part) < _STRAIGHT:
             continue
-        if _open(digits.case.system, other):
+        if _shares(digits.case, force, other) and part > 0.0:
+            sharing = other
+            continue
+        sign = _sign_of(digits, other, found)
+        if sign is None:
             return None
-        valued = names_in(other.magnitude) <= values.keys()
-        if valued and float(evaluate(other.magnitude, values)) < 0.0:
-            return None
-        against.append(other)
-        parts[other.id] = part
+        if sign:
+            against.append(other)
+            parts[other.id] = sign * part
     signs = {1 if part > 0 else -1 for part in parts.values()}
     if len(signs) > 1:
-        return _by_lever(digits, force, against, parts)
-    return Expectation(force, -signs.pop() if signs else 0, tuple(against))
+        return None if sharing else _by_lever(digits, force, against, parts)
+    return Expectation(force, -signs.pop() if signs else 0, tuple(against), sharing=sharing)
+
+
+def _sign_of(digits: Digits, force: Force, found: Mapping[str, Expectation]) -> int | None:
+    """+1 for a force that acts as drawn, -1 against it, 0 for none; None where nothing tells."""
+    if force.id in found:
+        return found[force.id].sign
+    values = digits.case.values
+    valued = names_in(force.magnitude) <= values.keys()
+    negative = valued and float(evaluate(force.magnitude, values)) < 0.0
+    return None if negative or _open(digits.case.system, force) else 1
+
+
+def _shares(case: Case, force: Force, other: Force) -> bool:
+    """Whether a condition states the ratio of two forces, which is above zero."""
+    for condition in case.system.conditions:
+        held = names_in(condition.left), names_in(condition.right)
+        if not {force.id, other.id} <= held[0] | held[1] or force.id in held[0] & held[1]:
+            continue
+        bare = {force.magnitude, other.magnitude} & {condition.left, condition.right}
+        unknown = (held[0] | held[1]) & set(case.system.unknowns)
+        if bare and unknown == {force.id, other.id}:
+            return case.values[force.id] * case.values[other.id] > 0.0
+    return False
+
+
+def _by_turning(digits: Digits, force: Force) -> Expectation | None:
+    """A force that alone holds all others about a pivot has to turn the body the other way."""
+    against = _turned_against(digits, (force.body,), force.id)
+    if against is None:
+        return None
+    pivot, sense, others = against
+    return Expectation(force, sense, others, pivot=pivot)
+
+
+def _turned_against(
+    digits: Digits, bodies: tuple[str, ...], unknown: str
+) -> tuple[str, int, tuple[Force, ...]] | None:
+    """The pivot about which one unknown holds forces that all turn one way.
+
+    Gives the pivot, +1 where the unknown turns the other way as drawn and -1 where against it, and
+    the forces.
+    """
+    system, values = digits.case.system, digits.case.values
+    for step in digits.case.plan.steps:
+        equation = step.equation
+        if (equation.kind, equation.bodies, step.unknown, step.partners) != (
+            "torque", bodies, unknown, ()
+        ):  # fmt: skip
+            continue
+        turning = signed_arms(equation, values)
+        turning |= {t.source: float(t.sign) for t in equation.terms if t.length is None}
+        own = turning.pop(unknown, 0.0)
+        ids = {force.id for force in system.forces}
+        if not own or not turning or not turning.keys() <= ids:
+            return None
+        others = tuple(system.force(id) for id in turning)
+        senses = {turning[each.id] > 0.0 for each in others if abs(turning[each.id]) > _STRAIGHT}
+        if len(senses) != 1 or any(_sign_of(digits, each, {}) is None for each in others):
+            return None
+        return equation.about, 1 if (own > 0.0) != senses.pop() else -1, others
+    return None
+
+
+def _couples_expected(digits: Digits, body: Body) -> Iterator[TurnExpected]:
+    """Couples that alone hold the forces on a body about some point."""
+    for couple in digits.case.system.couples:
+        if couple.body != body.id or not isinstance(couple.moment, Name):
+            continue
+        against = _turned_against(digits, (body.id,), couple.id)
+        if against is not None and sign_unknown(digits.case.system, couple.moment):
+            pivot, sign, others = against
+            letters = tuple(dict.fromkeys(each.magnitude for each in others))
+            rotation: Rotation = "clockwise" if sign > 0 else "counter-clockwise"
+            yield TurnExpected(couple.moment, body.id, pivot, letters, rotation, None, sign > 0)
 
 
 def _by_lever(
@@ -116,12 +224,11 @@ def _by_lever(
     for lever in others:
         rest = [other for other in others if other is not lever]
         opposite = all(parts[other.id] * parts[lever.id] < 0 for other in rest)
-        straight = all(abs(abs(parts[other.id]) - 1.0) < _STRAIGHT for other in rest)
-        arms = _arms_about(digits.case, joint, lever) if opposite and straight and rest else {}
+        arms = _arms_about(digits.case, joint, lever) if opposite and rest else {}
         if not arms or set(arms) - {lever.id} > {other.id for other in rest}:
             continue
         near = abs(arms[lever.id] / parts[lever.id])
-        theirs = [arms.get(other.id, 0.0) for other in rest]
+        theirs = [arms.get(other.id, 0.0) / abs(parts[other.id]) for other in rest]
         if any(arm * arms[lever.id] > 0.0 for arm in theirs):
             continue
         up = 1 if parts[lever.id] > 0 else -1
@@ -150,20 +257,45 @@ def _expected(digits: Digits, expectation: Expectation) -> Fact:
     if not expectation.against:
         return NothingAgainst(force.magnitude, axis)
     way = way_of(drawn if expectation.sign > 0 else drawn + 180.0)
+    against = tuple(dict.fromkeys(each.magnitude for each in expectation.against))
+    if expectation.sharing is not None:
+        both = (force.magnitude, expectation.sharing.magnitude)
+        theirs = way_of(drawn + 180.0 if expectation.sign > 0 else drawn)
+        return SharesExpected(both, way, against, theirs, expectation.sign > 0)
+    if expectation.pivot:
+        rotation = _rotation(digits, expectation)
+        return TurnExpected(
+            force.magnitude, force.body, expectation.pivot, against, rotation, way,
+            expectation.sign > 0,
+        )  # fmt: skip
     if expectation.lever is not None:
-        against = tuple(dict.fromkeys(each.magnitude for each in expectation.against))
         pull = float(evaluate(expectation.lever.direction, digits.case.values))
         level = way_of(90.0 if way_of(pull).up else 270.0) if axis == "y" else None
         side = level or way_of(0.0 if way_of(pull).right else 180.0)
         nearer = side.quarter != way.quarter
         lever = expectation.lever.magnitude
         drawn_so = expectation.sign > 0
+        values = digits.case.values
+        oblique = any(
+            quarter_of(float(evaluate(each.direction, values))) is None
+            for each in expectation.against
+        )
         return LeverExpected(
-            force.magnitude, way, lever, against, side, force.point, nearer, drawn_so
+            force.magnitude, way, lever, against, side, force.point, nearer, drawn_so, oblique
         )
     theirs = way_of(drawn + 180.0 if expectation.sign > 0 else drawn)
-    letters = tuple(dict.fromkeys(each.magnitude for each in expectation.against))
-    return PartExpected(force.magnitude, way, letters, theirs, axis, expectation.sign > 0)
+    return PartExpected(force.magnitude, way, against, theirs, axis, expectation.sign > 0)
+
+
+def _rotation(digits: Digits, expectation: Expectation) -> Rotation:
+    """Which way the forces turn the body that one of them holds about a pivot."""
+    for step in digits.case.plan.steps:
+        if step.unknown == expectation.force.id:
+            arms = signed_arms(step.equation, digits.case.values)
+            turned = next(arms[each.id] for each in expectation.against if arms[each.id])
+            positive = step.equation.method.positive == "counter-clockwise"
+            return "counter-clockwise" if (turned > 0.0) == positive else "clockwise"
+    raise AssertionError(expectation.force.id)
 
 
 def negative_part(digits: Digits, step: Step) -> Iterator[Part]:

@@ -226,6 +226,22 @@ def test_pulls_are_counted_with_weights_where_there_are_some() -> None:
     assert not counted & {"pedal-bell-crank", "jaw-bites-nut", "kneecap-squat"}
 
 
+@pytest.mark.parametrize(
+    ("template", "way"),
+    [
+        ("forearm-load", ""),
+        ("arm-held-out", ""),
+        ("head-over-phone", "down"),
+        ("hip-one-leg", "down"),
+    ],
+)
+def test_a_pull_is_mistaken_against_the_way_it_acts(template: str, way: str) -> None:
+    """A muscle that pulls down belongs to the weights: the slip is to take it off them."""
+    (path,) = [each for each in OWN if each.stem == template]
+    found = [each.way for each in made(path) if each.slip == "joint_added_not_subtracted"]
+    assert found == [way]
+
+
 def test_an_upright_force_has_no_tangent_to_mistake() -> None:
     """The forearm's joint force is straight down: no sides to exchange, none to leave out."""
     plan, given = problem(ARM)

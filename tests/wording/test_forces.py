@@ -18,6 +18,7 @@ from probgen.wording.facts.forces import (
     JointForce,
     JointReaction,
     SignsOpen,
+    TurnExpected,
 )
 from probgen.wording.forces import forces_passage
 from probgen.wording.passage import Items, Passage, Sentences
@@ -128,5 +129,5 @@ def test_the_sign_is_open_of_what_may_be_negative(nonnegative: bool) -> None:
     system = replace(own.case.system, variables=variables)
     case = replace(own.case, plan=replace(own.case.plan, system=system))
     passage = forces_passage(replace(own.digits, case=case), system.bodies[0])
-    open_signs = [fact for fact in facts_of(passage) if isinstance(fact, SignsOpen)]
-    assert [shown(fact.letters) for fact in open_signs] == ([] if nonnegative else ["R_x R_y T"])
+    reasoned = [fact for fact in facts_of(passage) if isinstance(fact, TurnExpected)]
+    assert [shown((fact.letter,)) for fact in reasoned] == ([] if nonnegative else ["T"])

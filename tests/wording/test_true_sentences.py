@@ -24,7 +24,14 @@ from probgen.statics.system import Force, Kind
 from probgen.wording.block import Display, Picture
 from probgen.wording.facts.balance import ForceSplit
 from probgen.wording.facts.ending import ArmAmong, PullCompared, QuadrantTold
-from probgen.wording.facts.forces import LeverExpected, NothingAgainst, PartExpected
+from probgen.wording.facts.forces import (
+    LeverExpected,
+    NothingAgainst,
+    PartExpected,
+    SharesExpected,
+    SignsOpen,
+    TurnExpected,
+)
 from probgen.wording.facts.torque import (
     AngleToArm,
     ByCoordinates,
@@ -184,6 +191,31 @@ def test_forces_act_the_way_that_was_reasoned_before_solving(name: str, students
                     assert value * (1 if drawn else -1) > 0.0
                 case NothingAgainst(force):
                     assert float(evaluate(force, own.case.values)) == 0.0
+                case TurnExpected(letter, drawn=drawn):
+                    value = float(evaluate(letter, own.case.values))
+                    assert value * (1 if drawn else -1) > 0.0
+                    check_turned(own, fact)
+                case SharesExpected(forces, drawn=drawn):
+                    values = [float(evaluate(force, own.case.values)) for force in forces]
+                    assert all(value * (1 if drawn else -1) > 0.0 for value in values)
+
+
+def check_turned(own: Worked, fact: TurnExpected) -> None:
+    """Whether the other forces turn the body the way that is said."""
+    for letter in fact.others:
+        sense = 1 if turning(*geometry(own, fact.pivot, letter)) > 0.0 else -1
+        assert sense == (1 if fact.rotation == "counter-clockwise" else -1)
+
+
+def test_what_alone_holds_weights_about_a_pivot_is_reasoned() -> None:
+    """A couple of a wall, and the upper hinge of a gate: nobody leaves them open."""
+    told_of = {}
+    for name in ("balcony-built-in", "gate-two-hinges"):
+        ((_, passages),) = told(name, "angle", 1)
+        facts = [fact for _, fact in about(passages)]
+        told_of[name] = [plain(f.letter) for f in facts if isinstance(f, TurnExpected)]
+        assert not any(isinstance(fact, SignsOpen) for fact in facts)
+    assert told_of == {"balcony-built-in": ["M_A"], "gate-two-hinges": ["R_2x"]}
 
 
 @pytest.mark.parametrize("students", [FEW, MANY])

@@ -7,6 +7,7 @@ from typing import Final
 
 from probgen.quantities.expression import Expression
 from probgen.statics.system import ForcePart, Kind
+from probgen.wording.block import Text
 from probgen.wording.english.grammar import at, counted, series, toward
 from probgen.wording.english.names import the_body, the_couple, the_element
 from probgen.wording.english.saying import say
@@ -20,10 +21,12 @@ from probgen.wording.facts.forces import (
     LeverExpected,
     NothingAgainst,
     PartExpected,
+    SharesExpected,
     SignsOpen,
     Spreading,
     SpreadLoad,
     StrutAlong,
+    TurnExpected,
 )
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, filled, letter
@@ -159,7 +162,10 @@ def part_expected(fact: PartExpected, nouns: Nouns) -> Inlines:
     )
 
 
-_DRAWN: Final = {True: ", as drawn", False: "; drawn the other way, it will come out negative"}
+_DRAWN: Final = {
+    True: ", as drawn",
+    False: "; we count it positive the other way, so it will come out negative",
+}
 
 
 _PART: Final = ("to the right", "upward", "to the left", "downward")
@@ -181,10 +187,60 @@ def lever_expected(fact: LeverExpected, nouns: Nouns) -> Inlines:
         these=series(fact.others),
         P=letter(fact.pivot),
         side=_PART[fact.side.quarter or 0],
-        all="it" if len(fact.others) == 1 else "all of them together",
+        all=_compared(fact),
         F=fact.force,
         way=toward(fact.way),
         how=_DRAWN[fact.drawn],
+    )
+
+
+def _compared(fact: LeverExpected) -> Inlines:
+    """What the lever's force is larger or smaller than."""
+    if fact.oblique:
+        act = "act" if len(fact.others) > 1 else "acts"
+        opposite = _PART[((fact.side.quarter or 0) + 2) % 4]
+        return filled("{these} {act} {way}", these=series(fact.others), act=act, way=opposite)
+    return (Text("it" if len(fact.others) == 1 else "all of them together"),)
+
+
+@say.register
+def turn_expected(fact: TurnExpected, nouns: Nouns) -> Inlines:
+    one = len(fact.others) == 1
+    if fact.way is None:
+        back = "counter-clockwise" if fact.rotation == "clockwise" else "clockwise"
+        must = f"must turn it {back}"
+    else:
+        must = f"must act {toward(fact.way)}"
+    return filled(
+        "About {P}, {these} {turn} {body} {rotation} and only {F} can hold {them}, so {F} "
+        "{must}{how}.",
+        P=letter(fact.pivot),
+        these=series(fact.others),
+        turn="turns" if one else "turn",
+        body=the_body(fact.body, nouns),
+        rotation=fact.rotation,
+        F=fact.letter,
+        them="it" if one else "them",
+        must=must,
+        how=_DRAWN[fact.drawn],
+    )
+
+
+@say.register
+def shares_expected(fact: SharesExpected, nouns: Nouns) -> Inlines:
+    one = len(fact.others) == 1
+    return filled(
+        "{these} {act} {theirs}, and {both} hold {them} together in a stated ratio, so both must "
+        "act {way}{how}.",
+        both=series(fact.forces),
+        these=series(fact.others),
+        act="acts" if one else "act",
+        them="it" if one else "them",
+        theirs=toward(fact.theirs),
+        way=toward(fact.way),
+        how=", as drawn"
+        if fact.drawn
+        else "; counted positive the other way, both come out negative",
     )
 
 

@@ -194,6 +194,7 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("inverted_arm_ratio", ""): "the ratio of the lever arms upside down",
     ("joint_is_total_weight", ""): "{R} taken as the sum of the weights alone",
     ("joint_added_not_subtracted", ""): "{T} added to the weights in {y}, not taken off",
+    ("joint_added_not_subtracted", "down"): "{T} taken off the weights in {y}, not added",
     ("hinge_vertical_only", "right"): "{R} taken to be vertical, {x} forgotten",
     ("hinge_vertical_only", "full"): "every force taken to be vertical, {R} too",
     ("hinge_along_body", ""): "{R} taken to act along {body}",

@@ -52,11 +52,15 @@ _ALONE: Final = {
 }
 """What is no more than a force or a couple."""
 _REASONS: Final = {
-    Reason.RATIO_STATED: "the problem states their ratio",
+    Reason.RATIO_STATED: "the problem says how these two share the load",
     Reason.SLIDES_STEADILY: "while it slides, friction is the coefficient times the normal push",
-    Reason.VERGE_OF_SLIPPING: "on the verge of slipping friction has its largest value",
+    Reason.VERGE_OF_SLIPPING: (
+        "on the verge of slipping friction has its largest value, against the motion about to begin"
+    ),
     Reason.FRICTION_AT_LIMIT: "friction is the coefficient times the normal push",
-    Reason.LEAST_COEFFICIENT: "with the least coefficient that will do, friction is at its limit",
+    Reason.LEAST_COEFFICIENT: (
+        "with the least coefficient that will do, this friction is the largest there can be"
+    ),
 }
 
 

@@ -100,7 +100,8 @@ class LeverExpected(Fact):
 
     lever, side: that force and which way it acts; nearer: whether its line of action passes the
     pivot nearer than those of the others, so that it is larger than all of them, or farther out.
-    drawn: as in `PartExpected`.
+    drawn: as in `PartExpected`; oblique: whether only a part of some of the others acts along its
+    axis.
     """
 
     force: Expression
@@ -110,6 +111,35 @@ class LeverExpected(Fact):
     side: Way
     pivot: str
     nearer: bool
+    drawn: bool
+    oblique: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class TurnExpected(Fact):
+    """Which way a force or couple has to act that alone holds others about a pivot.
+
+    rotation: which way the others all turn the body; way: which way the force acts, None for a
+    couple; drawn: as in `PartExpected`.
+    """
+
+    letter: Expression
+    body: str
+    pivot: str
+    others: tuple[Expression, ...]
+    rotation: Rotation
+    way: Way | None
+    drawn: bool
+
+
+@dataclass(frozen=True, slots=True)
+class SharesExpected(Fact):
+    """Two forces in a stated ratio, which together hold others; the rest as in `PartExpected`."""
+
+    forces: tuple[Expression, Expression]
+    way: Way
+    others: tuple[Expression, ...]
+    theirs: Way
     drawn: bool
 
 
