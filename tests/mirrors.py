@@ -35,6 +35,7 @@ ELSEWHERE: Final = {
     "build/joined_pdfs.py": "cli/test_pdfs.py",
     "cli/demo.py": "build/test_demo.py",
     "cli/group.py": "cli/test_failure.py",
+    "cli/reprint.py": "cli/test_trace.py",
     "course/drafts.py": "course/test_succession.py",  # what becomes of a class is told there
     "course/first_format.py": "hostile/test_records.py",
     "course/record_judge.py": "course/test_record_file.py",
@@ -47,6 +48,7 @@ ELSEWHERE: Final = {
     "mistakes/particles.py": "mistakes/test_templates.py",
     "mistakes/unnoticed.py": "mistakes/test_templates.py",
     "papers/chunk.py": "cli/test_failure.py",
+    "papers/reprint.py": "cli/test_trace.py",
     "press/format_cache.py": "press/test_engine.py",
     "quantities/notation/latex.py": "quantities/notation/test_notation.py",  # one expression, all
     "quantities/notation/plain.py": "quantities/notation/test_notation.py",

@@ -23,7 +23,7 @@ from probgen.course.issue import Erratum, FrozenTemplate, Issue
 from probgen.course.record import RECORD, Record, require_no_layouts
 from probgen.course.record_file import read_record
 from probgen.course.secret import SECRET, find_secret, new_secret
-from probgen.course.succession import Changes, succeed
+from probgen.course.succession import Changes, asking_others, succeed
 from probgen.course.wanted import Wanted
 from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.remedy import CorrectOrReplace
@@ -43,6 +43,7 @@ class Order:
     correct: what is corrected in papers that were handed out, on this day.
     replace: begin anew, and keep an earlier build beside the new one; forget: begin anew.
     edited: take a record that somebody has edited.
+    another: ids of students who get other numbers than those they have.
     """
 
     seed: str = ""
@@ -55,6 +56,7 @@ class Order:
     replace: bool = False
     forget: bool = False
     edited: bool = False
+    another: tuple[str, ...] = ()
 
     @property
     def erratum(self) -> Erratum | None:
@@ -118,6 +120,8 @@ def build_assignment(
     typesetter_of(problem_set, inputs.house).require_tex()
     earlier, told = _earlier(problem_set, assignment_file, out, order)
     wanted = _wanted(problem_set, inputs, assignment_file, report)
+    if order.another:
+        wanted = asking_others(earlier, wanted, order.another, "--another")
     elsewhere = records_beside(out, find_secret(assignment_file.parent))
     record, changes = succeed(earlier, wanted, order.erratum, elsewhere)
     how = Delivery(inputs=own, replace=order.replace)

@@ -24,8 +24,6 @@ from probgen.input.remedy import OtherFolder
 ANSWERS: Final = "answers.csv"
 VERSIONS: Final = "versions.csv"
 """Tells who gets which version of an exam; there only for an exam."""
-CODES: Final = "codes.csv"
-"""Tells which paper has which code, and where its key is."""
 PIECES: Final = ".pieces"
 """The folder of what later builds need not print again."""
 MISSING: Final = "missing.txt"

@@ -8,11 +8,11 @@ from pathlib import Path
 from typing import Final
 
 from probgen.build.chunk_store import ChunkStore
-from probgen.build.folder import ANSWERS, CODES, VERSIONS
+from probgen.build.folder import ANSWERS, VERSIONS
 from probgen.build.progress import Report
 from probgen.build.tables import write_csv, write_workbook
 from probgen.course.exam import deal
-from probgen.course.record import Record
+from probgen.course.record import CODES, Record
 from probgen.course.version import Version
 from probgen.input.outside import OutsideError
 from probgen.papers.answers import HEADINGS, NUMBERS, Row

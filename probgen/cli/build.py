@@ -25,6 +25,12 @@ import click
 @click.option(
     "--replace", is_flag=True, help="Begin anew, and keep the earlier build beside the new one."
 )
+@click.option(
+    "--another",
+    metavar="ID",
+    multiple=True,
+    help="Give this student other numbers; the paper in hand stays on record. Repeatable.",
+)
 @click.option("--edited", is_flag=True, help="Take a record that somebody has edited.")
 @click.option("--workers", type=click.IntRange(min=1), help="Processes at a time; all cores.")
 @click.option(
@@ -41,6 +47,7 @@ def build(
     seed: str | None,
     correct: str,
     replace: bool,
+    another: tuple[str, ...],
     edited: bool,
     workers: int | None,
     cluster: str,
@@ -63,12 +70,7 @@ def build(
     from probgen.cli.summary import show_built
 
     again = source.suffix == ".json"
-    if again and seed is not None:
-        raise click.UsageError("a record has its own seed; leave out --seed")
-    if trust_layouts and not again:
-        raise click.UsageError("only a record carries layouts; leave out --trust-layouts")
-    if again and correct:
-        raise click.UsageError("a record has nothing to correct; name the assignment file")
+    _require_fit(again, {"--seed": seed, "--correct": correct, "--another": another}, trust_layouts)
     out = out or _beside(source)
     crew = Crew(workers, cluster)
     order = Order(
@@ -78,6 +80,7 @@ def build(
         correct=correct,
         replace=replace,
         edited=edited,
+        another=another,
     )
     with progress(quiet) as report:
         make = build_record if again else build_assignment
@@ -95,3 +98,14 @@ def _beside(source: Path) -> Path:
         return whole.parent.with_name(f"{whole.parent.name}-again")
     name = "output" if whole.stem in ("assignment", "set") else whole.stem
     return source.with_name(name if name != source.name else f"{name}-built")
+
+
+def _require_fit(again: bool, of_a_class: dict[str, object], trusted: bool) -> None:
+    """Raises UsageError for options of an assignment file with a record, or the reverse."""
+    if trusted and not again:
+        raise click.UsageError("only a record carries layouts; leave out --trust-layouts")
+    for option, given in of_a_class.items():
+        if again and given:
+            raise click.UsageError(
+                f"a record is made again as it was: name the assignment file, or leave out {option}"
+            )

@@ -17,7 +17,9 @@ from probgen.cli.check import check
 from probgen.cli.demo import demo
 from probgen.cli.list import list_templates
 from probgen.cli.mend import told, told_by_system
+from probgen.cli.reprint import reprint
 from probgen.cli.terminal import make_tolerant, say
+from probgen.cli.trace import trace
 from probgen.cli.work import work
 from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
@@ -59,5 +61,5 @@ def main() -> None:
     """Static-equilibrium problems with own numbers for each student, and worked keys."""
 
 
-for command in (demo, list_templates, work, check, build):
+for command in (demo, list_templates, work, check, build, trace, reprint):
     main.add_command(command)

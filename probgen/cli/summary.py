@@ -7,9 +7,9 @@ from collections.abc import Iterator
 import click
 
 from probgen.build.build import Built
-from probgen.build.folder import ANSWERS, CODES, MISSING
+from probgen.build.folder import ANSWERS, MISSING
 from probgen.cli.terminal import say
-from probgen.course.record import RECORD
+from probgen.course.record import CODES, RECORD
 from probgen.papers.typesetter import Kind
 
 _SOMETHING_MISSING = 3

@@ -18,6 +18,8 @@ from probgen.sheets.house import House
 
 RECORD: Final = "record.json"
 """The name of the record in a build's folder."""
+CODES: Final = "codes.csv"
+"""The table beside it that tells which paper has which code, and where its key is."""
 
 
 @dataclass(frozen=True)

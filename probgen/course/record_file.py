@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import json
 from base64 import b64encode
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import asdict
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import asdict, dataclass
 from decimal import Decimal
 from pathlib import Path
 from typing import Any, Final
@@ -87,6 +87,44 @@ def read_record(path: Path, edited: bool = False) -> Record:
     return record
 
 
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """What is wanted of a record's file: rows of its students, and codes of editions."""
+
+    students: tuple[Any, ...]
+    codes: frozenset[str]
+
+
+def read_cut(
+    path: Path, choose: Callable[[Sequence[Any], Sequence[Any]], Cut]
+) -> tuple[Record, bool] | None:
+    """A record with those papers only that `choose` picks, and whether it has been edited.
+
+    choose: from the rows of the students and of the editions, as they stand in the file.  None
+    where it picks no paper.  Raises InputError as `read_record` does, for what is read.
+    """
+    content = read_json(path, "record", _MEND)
+    if _format_of(content, str(path)) == 1:
+        content = json.loads(write_record(read_first(content, str(path), _MEND)))
+    try:
+        rows = [edition for each in content["printings"] for edition in each["editions"]]
+        chosen = choose(content["students"], rows)
+        students = [*chosen.students] or content["students"][:1]
+        printings = [
+            {**each, "editions": own}
+            for each in content["printings"]
+            if (own := [row for row in each["editions"] if row["code"] in chosen.codes])
+        ]
+        edited = _is_edited(content)
+    except (TypeError, KeyError, AttributeError):
+        read_record(path)  # tells what is wrong
+        raise
+    if not printings:
+        return None
+    cut = {**content, "students": students, "printings": printings}
+    return _record(RECORD_SCHEMA.read(cut, RecordFile, str(path), _MEND)), edited
+
+
 def chunk_id(issue: Issue, editions: Sequence[Edition]) -> str:
     """A digest of all that some papers of an issue are made from, their look too."""
     look = [asdict(issue.house.style) | {"logo": issue.house.style.logo.hex()}]
@@ -106,9 +144,14 @@ def _format_of(content: object, where: str) -> int:
     return found
 
 
-def _require_unedited(content: Mapping[str, Any], where: str) -> None:
+def _is_edited(content: Mapping[str, Any]) -> bool:
+    """Whether it is not as its digest tells."""
     rest = {name: value for name, value in content.items() if name != "digest"}
-    if digest_of(canonical(rest)) != content["digest"]:
+    return bool(digest_of(canonical(rest)) != content["digest"])
+
+
+def _require_unedited(content: Mapping[str, Any], where: str) -> None:
+    if _is_edited(content):
         expected = "a record as probgen wrote it"
         mend = "take an unchanged copy"
         raise InputError([Fault(where, "", "edited since", expected, mend, TakeEdited())])

@@ -19,11 +19,12 @@ from probgen.course.record import Record, large_letters
 from probgen.course.roster import Student
 from probgen.course.wanted import Wanted
 from probgen.draws.kept import kept_draw
-from probgen.input.fault import Fault, InputError
+from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.remedy import CorrectOrReplace
 from probgen.problem.problem import fit
 
 NOWHERE = Nowhere()
+_OWN_EXAM = "write an exam of one version, versions = 1, with this one as its class"
 _NAMED = 5
 """Students whose names a message tells; of more it tells how many."""
 
@@ -91,6 +92,29 @@ def succeed(
         redrawn=redrawn,
         remarks=(*drafts.remarks, *remarks),
     )
+
+
+def asking_others(earlier: Record, wanted: Wanted, ids: Collection[str], field: str) -> Wanted:
+    """The same wish, and other numbers for single students; field: where they were named.
+
+    Raises InputError for those who have no paper, and for an exam, whose versions are nobody's own.
+    """
+    faults = Faults("")
+    here = {student.id for student in wanted.students}
+    for id in ids:
+        if wanted.exam:
+            faults.add(field, id, "homework: an exam's versions are nobody's own", _OWN_EXAM)
+        elif id not in here or (id, False) not in earlier.held:
+            mend = "newcomers get numbers of their own anyway"
+            faults.add(field, id, "the id of a student of the class who has a paper", mend)
+    faults.settle()
+    students = tuple(
+        replace(each, version=str(earlier.held[each.id, False].version + 1))
+        if each.id in ids
+        else each
+        for each in wanted.students
+    )
+    return replace(wanted, students=students)
 
 
 def _changes(

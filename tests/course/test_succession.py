@@ -11,7 +11,7 @@ from probgen.course.edition import Edition
 from probgen.course.exam import Exam
 from probgen.course.record import Record
 from probgen.course.roster import Student
-from probgen.course.succession import succeed
+from probgen.course.succession import asking_others, succeed
 from probgen.draws.class_draws import values_of
 from probgen.input.fault import InputError
 from probgen.working.convention import Convention
@@ -340,3 +340,22 @@ def test_a_code_tells_nothing_of_the_seed() -> None:
     drawn_alike, _ = succeed(new_record(secret="f" * 32), wanted(CLASS))
     assert masses(drawn_alike) == masses(record)
     assert {e.code for e in record.editions}.isdisjoint(e.code for e in drawn_alike.editions)
+
+
+def test_other_numbers_on_request_and_the_list_need_not_say_so() -> None:
+    record = begun(CLASS)
+    want = asking_others(record, wanted(CLASS), ["3"], "--another")
+    later, changes = succeed(record, want)
+    (new,) = later.printings[-1].editions
+    assert (new.owner, new.version, new.follows) == ("3", 2, record.current[2].code)
+    assert new.draws != record.current[2].draws
+    assert (changes.moved, changes.printed) == (0, 1)
+    assert on(later, CLASS)[0].printings == later.printings
+
+
+def test_other_numbers_are_for_those_who_have_some() -> None:
+    with pytest.raises(InputError, match="a student of the class who has a paper"):
+        asking_others(begun(CLASS), wanted([*CLASS, LATE]), ["99"], "--another")
+    exam: dict[str, Any] = {"exam": Exam(2)}
+    with pytest.raises(InputError, match="versions are nobody's own"):
+        asking_others(begun(CLASS, **exam), wanted(CLASS, **exam), ["3"], "--another")

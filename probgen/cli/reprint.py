@@ -1,0 +1,42 @@
+"""`probgen reprint`: one sheet again, as it was handed out."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+
+@click.command()
+@click.argument("record", type=click.Path(path_type=Path))
+@click.argument("sought", metavar="CODE|ID")
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path),
+    default=Path(),
+    help="The folder to put it into; if left out, the one you are in.",
+)
+@click.option("--trust-layouts", is_flag=True, help="Use the page layouts that a record carries.")
+def reprint(record: Path, sought: str, out: Path, trust_layouts: bool) -> None:
+    """Print one sheet again, as it was handed out, with its code.
+
+    RECORD is the record.json of a build, or its folder.  CODE names one paper, also an earlier one
+    whose place another has taken; an ID the paper that a student has now.
+
+    For the key to it see `probgen trace`.
+    """
+    from probgen.cli.terminal import say
+    from probgen.course.trail import follow, require_one
+    from probgen.input.file import write_beside
+    from probgen.papers.reprint import print_one
+    from probgen.papers.traced import version_at
+    from probgen.papers.typesetter import Kind
+
+    trail = require_one(follow(sought, [record]), sought)
+    path = out / f"{version_at(trail).name}.pdf"
+    write_beside(path, print_one(trail, Kind.SHEETS, trust_layouts))
+    if trail.later:
+        say(f"remark: {trail.later} has taken the place of this paper", err=True)
+    if trail.edited:
+        say(f"remark: {trail.path} has been edited since probgen wrote it", err=True)
+    say(f"the sheet {trail.edition.code} of {trail.owner} is in {path}")
