@@ -13,7 +13,7 @@ from typing import Final
 from probgen.build.lock import held
 from probgen.build.manifest import MANIFEST, edited_files, made_in, own_files, write_manifest
 from probgen.build.place import place_of
-from probgen.build.seal import is_sealed, seal
+from probgen.build.seal import is_being_sealed, is_sealed, seal
 from probgen.course.record import RECORD
 from probgen.input.cache_folder import cached_bytes
 from probgen.input.fault import Fault, InputError
@@ -152,10 +152,8 @@ def kept_record(target: Path) -> Path | None:
 
 
 def _start(working: Working, record: str) -> None:
-    if is_sealed(working.folder):
+    if is_sealed(working.folder) or is_being_sealed(working.folder):
         shutil.rmtree(working.folder)
-    with suppress(OSError):
-        working.folder.rmdir()  # empty: a build was killed just there
     if working.folder.is_symlink() or working.folder.exists():
         failed = f"{working.folder} is in the way, and no build of yours"
         raise OutsideError(failed, "move it elsewhere", OtherFolder())

@@ -61,6 +61,8 @@ def work(
 
     system = {"SI": SI, "US": US_CUSTOMARY}[units]
     convention = convention_with(gravity, "--g", system)
+    for path, kind in ((pdf, ".pdf"), (html, ".html"), (figures, "")):
+        _require_place(path, kind)
     froms = {"template_from": "TEMPLATE", "values_from": "--with"}
     single = work_single(template, number, _split(stated), convention, **froms)
     for remark in single.remarks:
@@ -80,30 +82,44 @@ def work(
         show(single, Console())
 
 
+def _require_place(path: Path | None, kind: str) -> None:
+    """Judges before the work where its outcome is to go; a kind of "" stands for a folder."""
+    from probgen.input.own_file import require_folder, require_free
+
+    if path is not None and kind:
+        require_free(path, kind)
+    elif path is not None:
+        require_folder(path)
+
+
 def _write_handout(single: Single, pdf: Path, layouts: Path | None) -> None:
-    from probgen.input.file import write_beside
+    from probgen.input.own_file import write_own
     from probgen.papers.handout import print_handout
     from probgen.papers.typesetter import Typesetter
     from probgen.sheets.house import read_house
 
     typesetter = Typesetter(house=read_house(None, layouts))
-    write_beside(pdf, print_handout(single, typesetter))
+    write_own(pdf, print_handout(single, typesetter), ".pdf")
 
 
 def _write_page(single: Single, html: Path) -> None:
-    from probgen.input.file import write_beside
+    from probgen.input.own_file import write_own
     from probgen.papers.handout import html_handout
 
-    write_beside(html, html_handout(single).encode())
+    write_own(html, html_handout(single).encode(), ".html")
 
 
 def _write_figures(single: Single, folder: Path) -> None:
     from probgen.figures.writers.svg import svg
-    from probgen.input.file import write_beside
+    from probgen.input.own_file import require_free, write_own
     from probgen.problem.problem_figures import every_scene
 
-    for name, scene in every_scene(single.problem, single.worked):
-        write_beside(folder / f"{name}.svg", svg(scene).encode())
+    scenes = every_scene(single.problem, single.worked)
+    drawn = {folder / f"{name}.svg": svg(scene).encode() for name, scene in scenes}
+    for path in drawn:
+        require_free(path, ".svg")
+    for path, content in drawn.items():
+        write_own(path, content, ".svg")
 
 
 def _split(stated: tuple[str, ...]) -> dict[str, str]:

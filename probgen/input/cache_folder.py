@@ -38,7 +38,7 @@ def cache_folder(kind: str) -> Path:
                 return own
     except (OSError, RuntimeError):
         pass
-    return _for_this_process(kind)
+    return folder_for_this_process(kind)
 
 
 def cached_bytes(path: Path) -> bytes | None:
@@ -71,7 +71,8 @@ def _is_own(found: os.stat_result) -> bool:
 
 
 @cache
-def _for_this_process(kind: str) -> Path:
+def folder_for_this_process(kind: str) -> Path:
+    """A folder in place of the cache's, gone when the process ends.  Raises OSError."""
     folder = Path(tempfile.mkdtemp(prefix=f"probgen-run-{kind}-"))
     hold(folder)  # as long as the process lives
     atexit.register(shutil.rmtree, folder, ignore_errors=True)

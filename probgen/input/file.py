@@ -6,8 +6,9 @@ Only plain files are read: a device or a pipe might never end, and is refused be
 from __future__ import annotations
 
 import os
+import re
+import secrets
 import stat
-import threading
 from pathlib import Path
 from typing import Final
 
@@ -16,6 +17,8 @@ from probgen.input.fault import Fault, InputError
 MOST_BYTES: Final = 32 * 2**20
 """Of any file.  A record of 10,000 students with 20 problems is below it; twice as much JSON would
 take more than 1 GB of memory."""
+
+_PART: Final = re.compile(r"\.[0-9a-f]{16}\.part")
 
 
 _NO_TEXT: Final = (b"PK\x03\x04", b"%PDF", b"\xd0\xcf\x11\xe0", b"\x89PNG", b"\xff\xd8\xff")
@@ -75,15 +78,27 @@ def require_nameable(path: Path, kind: str) -> None:
 
 
 def write_beside(path: Path, content: bytes) -> None:
-    """One file, written beside its place and renamed: nobody ever sees half of it."""
+    """One file, written beside its place and renamed: nobody ever sees half of it.
+
+    Raises OSError, which names the file also where it is the disk that is full.
+    """
     require_nameable(path, "place for a file")
     path.parent.mkdir(parents=True, exist_ok=True)
-    part = path.with_name(f".{path.name}.{os.getpid()}-{threading.get_ident()}.part")
+    part = path.with_name(f".{secrets.token_hex(8)}.part")
     try:
-        part.write_bytes(content)
+        with part.open("xb") as file:  # nothing that somebody has put there is written into
+            file.write(content)
         part.replace(path)
+    except OSError as error:
+        error.filename = str(path)
+        raise
     finally:
         part.unlink(missing_ok=True)
+
+
+def is_part(name: str) -> bool:
+    """Whether a file is named as `write_beside` names one that is not whole yet."""
+    return _PART.fullmatch(name) is not None
 
 
 class _UnfitError(Exception):

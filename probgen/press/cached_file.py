@@ -10,8 +10,9 @@ import hashlib
 from contextlib import suppress
 from functools import cache
 from pathlib import Path
+from tempfile import gettempdir
 
-from probgen.input.cache_folder import cache_folder, cached_bytes
+from probgen.input.cache_folder import cache_folder, cached_bytes, folder_for_this_process
 from probgen.input.file import write_beside
 from probgen.input.outside import OutsideError
 
@@ -21,9 +22,14 @@ def mark_of(*made_from: str) -> str:
     return hashlib.blake2b("\n".join(made_from).encode(), digest_size=16).hexdigest()
 
 
+_spare: dict[tuple[str, str], Path] = {}
+"""What this process keeps elsewhere, by kind and mark, as the cache folder has no room."""
+
+
 def find(kind: str, mark: str) -> Path | None:
     """The file kept under a mark, None when there is none that is whole."""
-    for path in sorted(cache_folder(kind).glob(f"{mark}-*")):
+    spare = [_spare[kind, mark]] if (kind, mark) in _spare else []
+    for path in [*sorted(cache_folder(kind).glob(f"{mark}-*")), *spare]:
         with suppress(OSError):
             found = path.stat()
             if _is_whole(path, (found.st_ino, found.st_mtime_ns, found.st_size)):
@@ -33,13 +39,24 @@ def find(kind: str, mark: str) -> Path | None:
 
 
 def keep(kind: str, mark: str, content: bytes, suffix: str) -> Path:
-    """Writes a file and gives its path.  Raises OutsideError, naming the folder that is full."""
-    path = cache_folder(kind) / f"{mark}-{_digest(content)}{suffix}"
+    """Writes a file and gives its path: in the cache folder, or for this process alone.
+
+    Raises OutsideError, naming the folder, where there is no room for either.
+    """
+    name = f"{mark}-{_digest(content)}{suffix}"
     try:
-        write_beside(path, content)
+        with suppress(OSError):
+            return _written(cache_folder(kind) / name, content)
+        path = _spare[kind, mark] = _written(folder_for_this_process(kind) / name, content)
     except OSError as error:
-        mend = "make room there, or set XDG_CACHE_HOME to another folder"
-        raise OutsideError(f"{path.parent} cannot be written: {error.strerror}", mend) from None
+        failed = f"{cache_folder(kind)} and {gettempdir()} cannot be written: {error.strerror}"
+        mend = "make room there, or set XDG_CACHE_HOME or TMPDIR to other folders"
+        raise OutsideError(failed, mend) from None
+    return path
+
+
+def _written(path: Path, content: bytes) -> Path:
+    write_beside(path, content)
     return path
 
 

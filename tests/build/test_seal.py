@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from probgen.build.seal import is_sealed, seal
+from probgen.build.seal import _key_of_this_process, is_being_sealed, is_sealed, seal
 
 
 @pytest.fixture(autouse=True)
@@ -67,3 +67,35 @@ def test_a_spoilt_secret_is_drawn_anew(folder: Path, own_cache: Path) -> None:
     assert not is_sealed(folder)
     seal(folder)
     assert is_sealed(folder)
+
+
+def test_where_no_secret_can_be_kept_a_seal_holds_for_this_process(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def full(path: Path, content: bytes) -> None:
+        if path.name == "key":
+            raise OSError(28, "No space left on device")
+        path.write_bytes(content)
+
+    monkeypatch.setattr("probgen.build.seal.write_beside", full)
+    (folder := tmp_path / "class").mkdir()
+    seal(folder)
+    assert is_sealed(folder)
+    _key_of_this_process.cache_clear()
+    assert not is_sealed(folder)
+
+
+def test_what_was_killed_as_it_was_sealed_is_known(folder: Path, tmp_path: Path) -> None:
+    (empty := tmp_path / "empty").mkdir()
+    assert is_being_sealed(empty)
+    (empty / ".0123456789abcdef.part").write_bytes(b"0" * 30)
+    assert is_being_sealed(empty)
+    assert not is_being_sealed(folder)
+    (tmp_path / "link").symlink_to(empty)
+    assert not is_being_sealed(tmp_path / "link")
+
+
+@pytest.mark.parametrize("name", ["thesis.part", "seal", ".0123456789abcdef.part"])
+def test_somebody_s_file_is_no_beginning_of_a_seal(name: str, tmp_path: Path) -> None:
+    (tmp_path / name).write_text("years of work" * 10)
+    assert not is_being_sealed(tmp_path)

@@ -3,11 +3,12 @@
 import os
 import threading
 from pathlib import Path
+from typing import NoReturn
 
 import pytest
 
 from probgen.input.fault import InputError
-from probgen.input.file import read_bytes, read_text, write_beside
+from probgen.input.file import is_part, read_bytes, read_text, write_beside
 
 
 def test_text_is_read_with_or_without_its_mark(tmp_path: Path) -> None:
@@ -83,3 +84,23 @@ def test_a_file_is_written_whole(tmp_path: Path) -> None:
     write_beside(tmp_path / "new" / "a", b"two")
     assert [path.name for path in (tmp_path / "new").iterdir()] == ["a"]
     assert (tmp_path / "new" / "a").read_bytes() == b"two"
+
+
+def test_a_disk_that_is_full_is_named_and_nothing_is_left(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def full(path: Path, mode: str) -> NoReturn:
+        assert is_part(path.name)
+        path.touch()
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(Path, "open", full)
+    with pytest.raises(OSError, match="No space left") as caught:
+        write_beside(tmp_path / "a", b"one")
+    assert caught.value.filename == str(tmp_path / "a")
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_only_files_not_yet_whole_are_named_as_such() -> None:
+    assert is_part(".0123456789abcdef.part")
+    assert not any(map(is_part, ("a.part", ".part", ".0123456789abcdef.part2", ".class.part")))

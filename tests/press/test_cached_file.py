@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from pathlib import Path
+from tempfile import gettempdir
 
 import pytest
 
+from probgen.input.file import write_beside
 from probgen.input.outside import OutsideError
 from probgen.press.cached_file import find, keep, mark_of
 
@@ -51,13 +53,30 @@ def test_a_whole_one_beside_a_broken_one_is_found() -> None:
     assert find("fonts", mark_of("a")) == whole
 
 
-def test_where_nothing_can_be_written_the_folder_is_named(
+def full(path: Path, content: bytes) -> None:
+    raise OSError(28, "No space left on device")
+
+
+def test_a_full_cache_costs_time_and_no_build(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def full(path: Path, content: bytes) -> None:
-        raise OSError(28, "No space left on device")
+    def full_there(path: Path, content: bytes) -> None:
+        full(path, content) if tmp_path in path.parents else write_beside(path, content)
 
+    monkeypatch.setattr("probgen.press.cached_file.write_beside", full_there)
+    path = keep("fonts", mark_of("full"), b"content", ".zip")
+    assert tmp_path not in path.parents
+    assert find("fonts", mark_of("full")) == path
+    path.write_bytes(b"conten")
+    assert find("fonts", mark_of("full")) is None
+    assert keep("fonts", mark_of("full"), b"content", ".zip").read_bytes() == b"content"
+
+
+def test_where_nothing_can_be_written_the_folders_are_named(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     monkeypatch.setattr("probgen.press.cached_file.write_beside", full)
     with pytest.raises(OutsideError, match="No space left") as caught:
         keep("fonts", mark_of("a"), b"content", ".zip")
     assert str(tmp_path) in caught.value.failed
+    assert gettempdir() in caught.value.failed
