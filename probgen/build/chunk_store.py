@@ -12,7 +12,7 @@ from __future__ import annotations
 import json
 import os
 import shutil
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from functools import cached_property
@@ -21,7 +21,8 @@ from typing import Any
 
 from probgen.build.file_digest import digest_of_content, file_mark
 from probgen.build.folder import PIECES, Working
-from probgen.input.file import write_beside
+from probgen.input.file import sync, write_beside
+from probgen.input.outside import OutsideError
 from probgen.papers.answers import Row
 from probgen.papers.chunk import Chunk, Loss, PrintedChunk
 from probgen.papers.typesetter import Kind
@@ -89,11 +90,11 @@ class ChunkStore:
         files |= {self._whole / self._piece(place, kind): pdf for kind, pdf in pieces.items()}
         for path, pdf in files.items():
             path.write_bytes(pdf)
-        _sync(files)
-        _sync({path.parent for path in files})
+        sync(files)
+        sync({path.parent for path in files})
         written = self._whole / self._note(place)
         write_beside(written, json.dumps(_as_data(note), ensure_ascii=False).encode())
-        _sync([written, written.parent])
+        sync([written, written.parent])
         self._notes[place] = note
 
     def leaves(self, kind: Kind, name: str) -> Leaves | None:
@@ -111,6 +112,15 @@ class ChunkStore:
         place = self._places[name]
         code = next(v.code for v in self._chunks[place].versions if v.name == name)
         return (row for row in self._notes[place].answers if row.code == code)
+
+    def require_whole(self) -> None:
+        """Raises OutsideError unless all that somebody is to have is there as it was printed."""
+        for place, chunk in enumerate(self._chunks):
+            note = self._notes.get(place)
+            if note is None or not self._is_whole(self._whole, place, note):
+                whose = ", ".join(sorted(chunk.wanted)[:3])
+                failed = f"of what was printed for {whose} something is not as it was"
+                raise OutsideError(failed, "see whether the disk is sound, and build again")
 
     @property
     def losses(self) -> tuple[Loss, ...]:
@@ -192,17 +202,6 @@ def _link(source: Path, target: Path) -> None:
         os.link(source, target)
     except OSError:
         shutil.copyfile(source, target)
-
-
-def _sync(paths: Iterable[Path]) -> None:
-    """Returns when files, or the names in folders, are on the disk itself."""
-    for path in paths:
-        with suppress(PermissionError):  # Windows opens no folders
-            opened = os.open(path, os.O_RDONLY)
-            try:
-                os.fsync(opened)
-            finally:
-                os.close(opened)
 
 
 def _as_data(note: _Note) -> dict[str, Any]:

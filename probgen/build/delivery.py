@@ -61,6 +61,7 @@ def deliver(
             beside = Piles(record, problems, store, working.whole).write(report)
             losses, remarks = store.losses, (*store.remarks, *beside)
             _tell_losses(working.whole / MISSING, losses, len(record.versions))
+            store.require_whole()
             how.marks = store.marks
     return Shortfall(losses, remarks)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import shutil
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from contextlib import AbstractContextManager, contextmanager, suppress
 from dataclasses import dataclass, field
 from itertools import count
@@ -17,7 +17,7 @@ from probgen.build.seal import is_being_sealed, is_sealed, seal
 from probgen.course.record import RECORD
 from probgen.input.cache_folder import cached_bytes
 from probgen.input.fault import Fault, InputError
-from probgen.input.file import write_beside
+from probgen.input.file import sync, write_beside
 from probgen.input.outside import OutsideError
 from probgen.input.remedy import OtherFolder
 
@@ -93,7 +93,9 @@ def delivered(target: Path, how: Delivery) -> Iterator[Working]:
         try:
             yield working
             write_manifest(working.whole, how.marks)
+            _sync_new(working.whole, how.marks)
             _exchange(working.whole, target, how)
+            sync([target.parent])
         finally:
             begun = working.whole.exists() and any(working.pieces.glob("*.json"))
             if is_sealed(working.folder) and not begun:
@@ -127,6 +129,12 @@ def require_ours(out: Path, inputs: Iterable[Path]) -> None:
         expected = f"an empty folder, or one of an earlier build (with its {MANIFEST})"
         found = strangers[0].name
         raise InputError([Fault(str(target), "", found, expected, remedy=OtherFolder())])
+
+
+def _sync_new(whole: Path, known: Collection[str]) -> None:
+    """Returns when a whole build is on the disk; known: the paths of files that are already."""
+    made = [path for path in whole.rglob("*") if path.relative_to(whole).as_posix() not in known]
+    sync([*made, whole])
 
 
 def _locked(target: Path) -> AbstractContextManager[None]:

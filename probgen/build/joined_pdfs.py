@@ -58,6 +58,7 @@ class Piles:
             before = [Leaves(pdf) for pdf in pages.get(kind, [])]
             own = [(each, self.store.leaves(kind, each)) for each in names]
             papers = {each: leaves for each, leaves in own if leaves}
+            self._require_told(kind, name, [each for each in names if each not in papers])
             if not papers:
                 continue
             found = self._join(name, [*before, *(leaves for _, leaves in own if leaves)])
@@ -68,6 +69,13 @@ class Piles:
             self._join(name, [Leaves(pdf) for pdf in pages[name]])
         self._write_tables(places)
         return remarks
+
+    def _require_told(self, kind: Kind, pile: str, absent: Iterable[str]) -> None:
+        """Raises OutsideError where a pile lacks a paper of the record that is not told as lost."""
+        told = {loss.document for loss in self.store.losses}
+        if untold := [each for each in absent if f"{kind}/{each}.pdf" not in told]:
+            failed = f"{pile}.pdf lacks {', '.join(untold[:3])}"
+            raise OutsideError(failed, "build again; nothing was delivered")
 
     def _write_tables(self, keys: Mapping[str, tuple[str, int]]) -> None:
         """keys: the pile and the page, from 1, of each key."""

@@ -9,6 +9,8 @@ import os
 import re
 import secrets
 import stat
+from collections.abc import Iterable
+from contextlib import suppress
 from pathlib import Path
 from typing import Final
 
@@ -94,6 +96,17 @@ def write_beside(path: Path, content: bytes) -> None:
         raise
     finally:
         part.unlink(missing_ok=True)
+
+
+def sync(paths: Iterable[Path]) -> None:
+    """Returns when files, or the names in folders, are on the disk itself."""
+    for path in paths:
+        with suppress(PermissionError):  # Windows opens no folders
+            opened = os.open(path, os.O_RDONLY)
+            try:
+                os.fsync(opened)
+            finally:
+                os.close(opened)
 
 
 def is_part(name: str) -> bool:

@@ -48,9 +48,9 @@ def cut_run(run: bytes, titles: Sequence[str]) -> list[Part]:
     """
     try:
         source = pikepdf.open(BytesIO(run), attempt_recovery=False)
-    except pikepdf.PdfError as error:
-        raise ValueError(f"TeX has written no whole PDF: {error}") from None
-    owners = [int(page.obj.get(_MARK, -1)) for page in source.pages]
+        owners = [int(page.obj.get(_MARK, -1)) for page in source.pages]
+    except (pikepdf.PdfError, TypeError, ValueError, RuntimeError):
+        raise ValueError("TeX has written no whole PDF") from None
     if owners != sorted(owners) or set(owners) != set(range(len(titles))):
         raise ValueError("a document has no pages")
     for page in source.pages:
@@ -70,8 +70,8 @@ def pages_in(pdf: bytes | Path) -> int:
     try:
         with pikepdf.open(BytesIO(pdf) if isinstance(pdf, bytes) else pdf) as opened:
             return len(opened.pages)
-    except pikepdf.PdfError as error:
-        raise ValueError(f"no whole PDF: {error}") from None
+    except pikepdf.PdfError:
+        raise ValueError("no whole PDF") from None
 
 
 def extract(part: Part, language: str) -> bytes:

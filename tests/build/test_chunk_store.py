@@ -11,6 +11,7 @@ from probgen.build.chunk_store import ChunkStore
 from probgen.build.folder import Working
 from probgen.course.roster import Student
 from probgen.course.version import Version
+from probgen.input.outside import OutsideError
 from probgen.papers.answers import Row
 from probgen.papers.chunk import Chunk, Loss, PrintedChunk
 from probgen.papers.typesetter import Kind
@@ -115,3 +116,18 @@ def test_a_note_that_leaves_a_student_out_is_not_believed(tmp_path: Path) -> Non
     note["files"] = {}
     (working.pieces / "c0de.json").write_text(json.dumps(note))
     assert not store_in(working).has(0)
+
+
+@pytest.mark.parametrize("name", ["sheets/01-zoe-7.pdf", ".pieces/c0de-sheets.pdf"])
+def test_what_is_spoilt_after_it_was_printed_is_noticed_before_it_is_delivered(
+    name: str, tmp_path: Path
+) -> None:
+    working = working_in(tmp_path)
+    store = ChunkStore(working, [CHUNK])
+    with pytest.raises(OutsideError, match="01-zoe-7"):
+        store.require_whole()
+    store.keep(0, PRINTED)
+    store.require_whole()
+    (working.whole / name).write_bytes(pdf(1))
+    with pytest.raises(OutsideError, match="01-zoe-7"):
+        store.require_whole()

@@ -9,8 +9,10 @@ import pikepdf
 import pytest
 
 from probgen.build import delivery, joined_pdfs
-from probgen.build.build import build_assignment
+from probgen.build.build import Built, build_assignment
+from probgen.build.chunk_store import ChunkStore
 from probgen.build.delivery import chunks_of
+from probgen.build.progress import Report
 from probgen.build.workers import Crew
 from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
@@ -20,6 +22,7 @@ from probgen.draws.draw import Draw
 from probgen.input.outside import OutsideError
 from probgen.papers.chunk import Loss
 from probgen.papers.typesetter import Kind
+from probgen.press.split import Leaves
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import METRE
 from tests.records import Column, record_of
@@ -163,3 +166,55 @@ def test_an_exam_is_counted_in_versions() -> None:
     exam = record_of(replace(SET, exam=Exam(2)), people, ["A", "B"], [Column("shelf", "", draws)])
     assert delivery._stage(exam) == "versions"
     assert delivery._stage(class_of(2)) == "students"
+
+
+def built_with(folder: Path) -> Built:
+    (folder / "class.csv").write_text("name,id\nAda,1\nBo,2\n")
+    (folder / "set.toml").write_text(ASSIGNMENT_FILE)
+    return build_assignment(folder / "set.toml", folder / "out", Crew(1), lambda *stage: None)
+
+
+def test_a_pile_that_lacks_a_paper_is_not_delivered(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    leaves = ChunkStore.leaves
+
+    def without_bo(self: ChunkStore, kind: Kind, name: str) -> Leaves | None:
+        return None if name.startswith("bo") and kind is Kind.KEYS else leaves(self, kind, name)
+
+    monkeypatch.setattr(ChunkStore, "leaves", without_bo)
+    with pytest.raises(OutsideError, match=r"all-keys\.pdf lacks bo-2"):
+        built_with(tmp_path)
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_pile_with_other_pages_than_its_papers_is_not_delivered(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    leaves = ChunkStore.leaves
+
+    def miscounted(self: ChunkStore, kind: Kind, name: str) -> Leaves | None:
+        found = leaves(self, kind, name)
+        assert found
+        return Leaves(found.source, found.first, (found.count or 0) + 5)
+
+    monkeypatch.setattr(ChunkStore, "leaves", miscounted)
+    with pytest.raises(OutsideError, match=r"all-sheets\.pdf has \d+ pages, and"):
+        built_with(tmp_path)
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_paper_spoilt_while_the_piles_are_made_is_not_delivered(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    write = joined_pdfs.Piles.write
+
+    def spoiling(self: joined_pdfs.Piles, report: Report) -> tuple[str, ...]:
+        remarks = write(self, report)
+        next((self.folder / "sheets").glob("*.pdf")).write_bytes(b"%PDF")
+        return remarks
+
+    monkeypatch.setattr(joined_pdfs.Piles, "write", spoiling)
+    with pytest.raises(OutsideError, match="something is not as it was"):
+        built_with(tmp_path)
+    assert not (tmp_path / "out").exists()

@@ -308,3 +308,31 @@ def test_a_seal_holds_at_its_place_only(tmp_path: Path) -> None:
 def test_a_mount_point_is_refused_before_the_work() -> None:
     with pytest.raises(InputError, match="mount point"):
         build(Path("/dev/shm"))
+
+
+def test_a_build_is_on_the_disk_itself_before_it_takes_its_place(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    synced: dict[int, str] = {}
+    sync, rename = os.fsync, Path.rename
+
+    def noted(opened: int) -> None:
+        sync(opened)
+        synced[os.fstat(opened).st_ino] = "before"
+
+    def renamed(path: Path, to: Path) -> Path:
+        found = {each.relative_to(path).as_posix(): each.stat().st_ino for each in path.rglob("*")}
+        assert {name for name, number in found.items() if number not in synced} == {"keys/known"}
+        assert path.stat().st_ino in synced
+        synced.clear()
+        return rename(path, to)
+
+    monkeypatch.setattr(os, "fsync", noted)
+    monkeypatch.setattr(Path, "rename", renamed)
+    how = Delivery("new")
+    with delivered(tmp_path / "class", how) as working:
+        for name in ("keys/known", "keys/new", "all-keys.pdf"):
+            (working.whole / name).parent.mkdir(exist_ok=True)
+            (working.whole / name).write_text(name)
+        how.marks = {"keys/known": "0" * 32}
+    assert set(synced) == {tmp_path.stat().st_ino}
