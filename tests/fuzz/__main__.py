@@ -24,7 +24,7 @@ from tests.fuzz.worker import SECONDS
 
 _PATIENCE: Final = 3.0 * SECONDS
 """Seconds without a word from a worker, after which it is taken to hang where it hears no alarm."""
-_DEFECTS: Final = ("traceback", "inside", "hang", "memory", "died")
+_DEFECTS: Final = ("traceback", "inside", "hang", "memory", "died", "harness")
 
 
 @dataclass
@@ -106,7 +106,8 @@ def _again(selector: selectors.BaseSelector, worker: _Worker, tally: Tally, end:
     selector.unregister(worker.process.stdout)
     worker.process.kill()
     worker.process.communicate()
-    tally.add(worker.number, end, f"input {worker.number}")
+    code = worker.process.returncode
+    tally.add(worker.number, end, f"input {worker.number}, exit code {code}")
     _start(selector, worker.kind, worker.seed, worker.number + worker.step, worker.step)
 
 

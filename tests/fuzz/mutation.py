@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Callable
+from copy import deepcopy
 from random import Random
 from typing import Any
 
@@ -73,20 +74,21 @@ def _change_entry(data: Any, place: Any, random: Random) -> None:
         case 0:
             del data[place]
         case 1:
-            data[place] = random.choice(_JSON_VALUES)
+            data[place] = deepcopy(random.choice(JSON_VALUES))  # may be changed further
         case 2 if isinstance(data, list):
-            data.insert(place, data[place])
+            data.insert(place, deepcopy(data[place]))
         case 2:
             data[f"{place}{random.choice('xs_ ')}"] = data.pop(place)
         case _ if isinstance(data[place], str):
-            data[place] = _letters(data[place].encode(), random).decode("utf-8", "replace")
+            whole = data[place].encode("utf-8", "replace")
+            data[place] = _letters(whole, random).decode("utf-8", "replace")
         case _ if isinstance(data[place], int | float):
             data[place] = data[place] * random.choice((-1, 0, 10**6, 0.5, 10**15))
         case _:
             data[place] = None
 
 
-_JSON_VALUES: tuple[Any, ...] = (
+JSON_VALUES: tuple[Any, ...] = (
     None, True, False, 0, -1, 1, 2, 27, 1e308, 10**15, 10**30, 0.5, "", " ", "x", "\ud800",
     "\x00", [], {}, [[]],
     [None], {"a": 1}, "1", "1.20", "1e999999", "NaN", "../x", ".tex", "<%", "x" * 2000,

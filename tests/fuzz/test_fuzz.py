@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from tests.fuzz.kinds import TARGETS
-from tests.fuzz.mutation import spoilt, spoilt_json
+from tests.fuzz.mutation import JSON_VALUES, spoilt, spoilt_json
 from tests.fuzz.worker import attempt
 
 COUNTS = {"templates": 12, "guide": 20, "layouts": 40, "records": 15, "sets": 20, "lines": 20}
@@ -30,3 +30,11 @@ def test_a_seed_spoils_the_same_way_every_time() -> None:
         content = b'{"a": [1, 2, {"b": "c"}]}'
         first, again = (change(content, random.Random("seed")) for _ in range(2))
         assert first == again
+
+
+def test_what_an_input_is_spoilt_with_stays_as_it_is() -> None:
+    """Otherwise an input would depend on those before it, and could hold itself."""
+    before = repr(JSON_VALUES)
+    for number in range(1000):
+        spoilt_json(b'{"a": [[1], {"b": [2, {}]}]}', random.Random(number))
+    assert repr(JSON_VALUES) == before
