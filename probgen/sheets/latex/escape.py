@@ -9,18 +9,19 @@ fails a small box stands, and `unprintable` tells which those are.
 
 from __future__ import annotations
 
-import re
 import unicodedata
 from collections.abc import Container, Iterator
 from functools import cache, lru_cache
-from itertools import pairwise
+from itertools import groupby, pairwise
 from typing import Final
 
 from pylatex.utils import escape_latex
 
 from probgen.sheets.latex.alphabet import ALPHABETS
+from probgen.sheets.latex.cluster import clusters
+from probgen.sheets.latex.leftward import mirrored, parts, run_end
 from probgen.sheets.latex.letter import LETTERS
-from probgen.sheets.latex.script import east_asian, script_of
+from probgen.sheets.latex.script import SCRIPTS, east_asian, script_of
 
 MISSING: Final = r"\missingglyph{}"
 """Stands for a character that cannot be printed; the preamble defines it as a small box."""
@@ -46,6 +47,7 @@ _CORK: Final = frozenset(
 
 # Text companion symbols (TS1), and signs the working of a problem may carry.
 _SYMBOLS: Final = {
+    "\u00ad": r"\-", "\u200b": r"\hskip0pt\relax{}",
     "\u00a0": "~", "\u2007": "~", "\u2009": r"\,", "\u202f": r"\,", "\u2011": "{-}",
     "°": r"\textdegree{}", "±": r"\textpm{}", "¹": r"\textonesuperior{}",
     "²": r"\texttwosuperior{}", "³": r"\textthreesuperior{}", "·": r"\textperiodcentered{}",
@@ -98,9 +100,8 @@ _MOST_ACCENTS: Final = 4
 _UNDOTTED: Final = {"i": r"\i", "j": r"\j"}
 
 _EAST_ASIAN: Final = ("chinese", "japanese", "korean")
-_MICRO: Final = re.compile("μ(?=[A-Za-z])")  # the prefix of a unit, whichever of the two was typed
-_SPACE: Final = re.compile(r"[\s\u2028\u2029]+")
-_NO_BREAK: Final = "\u00a0\u2007\u2009\u202f"
+_JOINTS: Final = " \u00a0\u2007\u2009\u202f\u200b\u00ad"
+"""What may stand between two words of one run."""
 
 
 @lru_cache(maxsize=4096)  # a class's pages say the same words again and again
@@ -110,36 +111,39 @@ def escape(text: str) -> str:
     Greek and Cyrillic stand in `\inalphabet{script}{places}{letters}`; what else Latin fonts do not
     have stands in `\inscript{script}{...}` and asks for LuaLaTeX.
     """
-    clusters = _clusters(text)
-    scripts = _scripts(clusters)
-    spelled = _spelled(clusters, scripts)
+    letters = clusters(text)
+    scripts = _scripts(letters)
+    spelled = _spelled(letters, scripts)
     pieces = []
-    for script, run in _runs(clusters, scripts, spelled):
+    for script, run in _runs(letters, scripts, spelled):
         if not script:
             pieces += [_latex_of(cluster) for cluster in run]
+        elif script in spelled:
+            pieces.append(_in_alphabet(script, run))
         else:
-            pieces.append((_in_alphabet if script in spelled else _in_script)(script, run))
+            write = _leftward if SCRIPTS[script].leftward else _in_script
+            pieces.append(rf"\inscript{{{script}}}{{{write(script, run)}}}")
     return "".join(pieces)
 
 
 def unprintable(text: str) -> str:
     """The characters of a text that `escape` can only print as boxes, each once, in order."""
-    clusters = _clusters(text)
+    letters = clusters(text)
     lost = (
         cluster
-        for cluster, script in zip(clusters, _scripts(clusters), strict=True)
+        for cluster, script in zip(letters, _scripts(letters), strict=True)
         if not script and MISSING in _latex_of(cluster)
     )
     return "".join(dict.fromkeys(lost))
 
 
-def _scripts(clusters: list[str]) -> list[str]:
+def _scripts(letters: list[str]) -> list[str]:
     """The script of each cluster that Latin fonts cannot print, "" for the others."""
-    own = [script_of(cluster[0]) for cluster in clusters]
+    own = [script_of(cluster[0]) for cluster in letters]
     ideographs = east_asian(own)
     symbols = ("greek", "greek") not in pairwise(own)  # no words: single letters are symbols
     found = []
-    for cluster, name in zip(clusters, own, strict=True):
+    for cluster, name in zip(letters, own, strict=True):
         if name == "greek" and not (symbols and cluster in _GREEK):
             found.append(name)
         elif MISSING not in _latex_of(cluster):
@@ -149,34 +153,45 @@ def _scripts(clusters: list[str]) -> list[str]:
     return found
 
 
-def _spelled(clusters: list[str], scripts: list[str]) -> set[str]:
+def _spelled(letters: list[str], scripts: list[str]) -> set[str]:
     """The scripts of a text whose alphabet has every letter that is used of them."""
     wanting = {
         script
-        for cluster, script in zip(clusters, scripts, strict=True)
+        for cluster, script in zip(letters, scripts, strict=True)
         if script not in ALPHABETS or cluster not in ALPHABETS[script].letters
     }
     return set(scripts) - wanting
 
 
 def _runs(
-    clusters: list[str], scripts: list[str], spelled: Container[str]
+    letters: list[str], scripts: list[str], spelled: Container[str]
 ) -> Iterator[tuple[str, list[str]]]:
-    """Clusters in a row of the same script.
+    """Clusters in a row of the same script, with the spaces between its words.
 
-    What stands between two runs of one script belongs to it, unless that is spelled by words.
+    Of a script that goes from right to left all that stands between its words; of one that is
+    spelled words alone.
     """
     place = 0
-    while place < len(clusters):
-        script, end = scripts[place], place + 1
-        goes_on = script and script not in spelled
-        while end < len(clusters):
-            following = next((name for name in scripts[end:] if name), "")
-            if scripts[end] != script and not (goes_on and script == following):
-                break
-            end += 1
-        yield script, clusters[place:end]
+    while place < len(letters):
+        script = scripts[place]
+        if script and script not in spelled and SCRIPTS[script].leftward:
+            end = run_end(letters, scripts, place)
+        else:
+            joints = _JOINTS if script and script not in spelled else ""
+            end = _row_end(letters, scripts, place, joints)
+        yield script, letters[place:end]
         place = end
+
+
+def _row_end(letters: list[str], scripts: list[str], start: int, joints: str) -> int:
+    """Where the clusters in a row end that have the script of the first, or are joints in it."""
+    end = start + 1
+    for place in range(start + 1, len(letters)):
+        if scripts[place] == scripts[start]:
+            end = place + 1
+        elif letters[place] not in joints:
+            break
+    return end
 
 
 def _in_alphabet(script: str, word: list[str]) -> str:
@@ -187,39 +202,25 @@ def _in_alphabet(script: str, word: list[str]) -> str:
 
 def _in_script(script: str, run: list[str]) -> str:
     joint = r"\inbreak{}" if script in _EAST_ASIAN else ""  # lines may end after any ideograph
-    shown = joint.join(cluster if script_of(cluster[0]) else _latex_of(cluster) for cluster in run)
-    return rf"\inscript{{{script}}}{{{shown}}}"
+    return joint.join(_latex_of(each) if each in _JOINTS else each for each in run)
 
 
-def _clusters(text: str) -> list[str]:
-    """The text as single letters, each with the marks that belong to it."""
-    clusters: list[str] = []
-    for character in unicodedata.normalize("NFC", _MICRO.sub("µ", _tidy(text))):
-        if clusters and unicodedata.combining(character) and clusters[-1] != " ":
-            clusters[-1] += character
-        else:
-            clusters.append(character)
-    return clusters
-
-
-def _tidy(text: str) -> str:
-    """The text without characters that have no shape, and with plain single spaces."""
-    shown = "".join(
-        character
-        if character in _NO_BREAK
-        else " "
-        if _SPACE.match(character)
-        else ""
-        if unicodedata.category(character) in ("Cc", "Cf")
-        else character
-        for character in text
-    )
-    return re.sub(" {2,}", " ", shown)
+def _leftward(script: str, run: list[str]) -> str:
+    """Clusters from right to left; numbers and Latin words among them stay as they are read."""
+    written = []
+    for rightward, places in parts(run):
+        part = [run[place] if rightward else mirrored(run[place]) for place in places]
+        shown = "".join(
+            "".join(some) if own else rf"\inlatin{{{''.join(map(_latex_of, some))}}}"
+            for own, some in groupby(part, lambda each: each == " " or script_of(each[0]) == script)
+        )
+        written.append(rf"\rightward{{{shown}}}" if rightward else shown)
+    return "".join(written)
 
 
 @cache
 def _latex_of(cluster: str) -> str:
-    if len(cluster) == 1 and cluster.isascii():
+    if len(cluster) == 1 and cluster.isascii() and cluster.isprintable():
         return _ASCII.get(cluster) or str(escape_latex(cluster))
     if cluster in LETTERS:
         encoding, slot = LETTERS[cluster]

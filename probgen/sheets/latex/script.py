@@ -109,6 +109,8 @@ def script_of(character: str) -> str:
 
     By Unicode's property Script_Extensions; of several scripts the first in `SCRIPTS`.
     """
+    if unicodedata.category(character) == "Cn":
+        return ""  # Python counts what Unicode has not assigned to the wide letters
     if unicodedata.east_asian_width(character) == "F":
         return "chinese"  # Latin letters and signs as wide as an ideograph
     codes = script_extension(character)
