@@ -41,7 +41,8 @@ def require_determinate(system: System, values: Mapping[str, Value]) -> None:
     rank = int(np.sum(singular > _SLOPE * max(float(singular[0]), 1.0)))
     motion = _unresisted(scaled, here.residual[0] / size, rank)
     if motion is not None:
-        raise Refusal(_unheld(system, first, motion, here.labels))
+        tried = {name: trial[:, place] for place, name in enumerate(unknowns)}
+        raise Refusal(_unheld(system, first | tried, motion, here.labels))
     if rank < len(unknowns):
         _refuse_indeterminate(system, right[rank:], here.labels)
 
@@ -118,7 +119,10 @@ _MOTIONS = {
 
 
 def _through_one_point(system: System, values: Mapping[str, Array], body: str) -> str:
-    """Names the unknown forces whose lines pass through the point another one acts at."""
+    """Names the unknown forces whose lines pass through the point another one acts at.
+
+    values: of every variable, of unknowns at a trial state.
+    """
     unknown = [
         force
         for force in system.forces

@@ -60,6 +60,15 @@ NOT_AT_REST = [
         r"unstable: nothing holds .*beam against turning.*add a support with a lever arm",
     ),
     Refused(
+        "free to turn, and a ratio of what would be found is asked",
+        beam(
+            HINGE,
+            entry("cable", at="B", direction=180, symbol="T"),
+            entry("find", value="T / F", symbol="k", name="ratio", unit="1"),
+        ),
+        r"unstable: nothing holds .*beam against turning.*line of action of T passes through A",
+    ),
+    Refused(
         "a knot that falls",
         ball(
             entry("cable", direction=0, symbol="T_1"),
