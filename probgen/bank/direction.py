@@ -42,7 +42,13 @@ _FORMS: Final = ("from", "along", "square_to", "rise", "bearing")
 
 def read_direction(row: Table, key: str, scope: Scope, points: Mapping[str, Point]) -> Expression:
     """The direction under `key`; a stand-in after a fault."""
-    if not isinstance(row.content.get(key), dict):
+    typed = row.content[key] if row.has(key) else None
+    if isinstance(typed, str) and typed.strip().lower() in WAYS:
+        angle = WAYS[typed.strip().lower()]
+        expected = "an angle in degrees, counter-clockwise from +x"
+        row.fault(key, typed, expected, f"write {key} = {angle}")
+        return number(angle)
+    if not isinstance(typed, dict):
         return scope.expression(row, key, ANGLE)
     table = row.table(key)
     forms = [form for form in _FORMS if table.has(form)]

@@ -36,6 +36,10 @@ _GREEK: Final = (
 _SYMBOL: Final = re.compile(rf"(?:[A-Za-z]|{_GREEK})(?:_[A-Za-z0-9]{{1,6}})?")
 _ID: Final = re.compile(r"[A-Za-z][A-Za-z0-9_]{0,39}")
 GRAVITY: Final = Variable(Name("g", "g"), ACCELERATION, METRE_PER_SECOND_SQUARED, Role.CONSTANT)
+_DECLARE: Final = (
+    "what is not there yet stands below [given] with its range, or below [unknown] where it is "
+    "looked for"
+)
 _FREE_FALL: Final = Label("g", Coined(Sort.FREE_FALL))
 
 _Read = TypeVar("_Read")
@@ -160,7 +164,7 @@ class Scope:
             return reader(text, self.names)
         except UnknownNameError as error:
             if self.whole:
-                table.fault(key, text, expected, str(error))
+                table.fault(key, text, expected, f"{error}; {_DECLARE}")
         except ExpressionError as error:
             table.fault(key, text, expected, str(error))
         return None

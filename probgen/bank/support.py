@@ -6,6 +6,7 @@ Directions are degrees counter-clockwise from +x, of the force on the body.  Whe
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from probgen.bank.depiction import Touch
@@ -226,7 +227,7 @@ def _grip_limit(row: Table, situation: Situation, push: Name, grip: Name, slips:
     if given or held is not None or verge is False:
         coefficient = situation.scope.expression(row, "coefficient", PLAIN)
     else:
-        symbol = situation.symbol(row, "coefficient")
+        symbol = _coefficient_symbol(row, situation)
         named = Coined(Sort.LEAST_COEFFICIENT)
         coefficient = situation.unknown(
             row, symbol, ONE, named, key="coefficient", nonnegative=True
@@ -238,3 +239,15 @@ def _grip_limit(row: Table, situation: Situation, push: Name, grip: Name, slips:
         return
     reason = _why_at_limit(row.has("sliding") and row.flag("sliding"), given, held is not None)
     situation.add_condition(grip, largest, reason, Quantity(grip.id).limit)
+
+
+def _coefficient_symbol(row: Table, situation: Situation) -> str:
+    """The symbol of a coefficient that is looked for; "" after a fault."""
+    text = row.content["coefficient"]
+    if isinstance(text, str) and re.search(r"[-+*/^()\s]", text.strip()):
+        mend = f'declare "{text}" below [derived], and write its name here'
+        expected = "one name: of a given or derived quantity, or the symbol of an unknown one"
+        row.fault("coefficient", text, expected, mend)
+        situation.scope.whole = False
+        return ""
+    return situation.symbol(row, "coefficient")

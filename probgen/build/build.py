@@ -83,11 +83,10 @@ class Built:
     left: tuple[str, ...] = ()
     kept: Path | None = None
 
-    @property
-    def lists(self) -> tuple[Path, ...]:
-        """The tables of answers and versions that it has to print."""
-        named = (self.folder / name for name in ("answers.pdf", "versions.pdf"))
-        return tuple(path for path in named if path.exists())
+    def tables(self, name: str) -> tuple[Path, ...]:
+        """The forms of a table ("answers") that there are: for programs, spreadsheets, paper."""
+        forms = (self.folder / f"{name}{ending}" for ending in (".csv", ".xlsx", ".pdf"))
+        return tuple(path for path in forms if path.exists())
 
     def together(self, kind: Kind) -> tuple[Path, ...]:
         """The PDFs of all sheets or all keys: one, or several volumes in their order."""

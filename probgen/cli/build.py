@@ -32,7 +32,9 @@ import click
     help="Give this student other numbers; the paper in hand stays on record. Repeatable.",
 )
 @click.option("--edited", is_flag=True, help="Take a record that somebody has edited.")
-@click.option("--workers", type=click.IntRange(min=1), help="Processes at a time; all cores.")
+@click.option(
+    "--workers", type=click.IntRange(min=1), help="Processes at a time.  [default: one a core]"
+)
 @click.option(
     "--cluster", metavar="tcp://HOST:PORT", default="", help="Work on a Dask cluster's machines."
 )

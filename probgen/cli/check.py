@@ -31,7 +31,7 @@ def check(named: tuple[str, ...], draws: int) -> None:
         try:
             checked = check_template(template, draws)
         except InputError as error:
-            faults.take(error)
+            faults.take(InputError(each for each in error.faults if each not in faults.found))
             say(f"{name}  FAILED")
             continue
         _show(name, checked)

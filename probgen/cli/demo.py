@@ -16,7 +16,9 @@ import click
     help="The folder to make.",
 )
 @click.option("--students", type=click.IntRange(1, 10_000), default=12, show_default=True)
-@click.option("--workers", type=click.IntRange(min=1), help="Processes at a time; all cores.")
+@click.option(
+    "--workers", type=click.IntRange(min=1), help="Processes at a time.  [default: one a core]"
+)
 def demo(out: Path, students: int, workers: int | None) -> None:
     """Build a demonstration class of invented students."""
     from probgen.build.build import Order, build_assignment

@@ -45,7 +45,7 @@ class _Guarded(click.Group):
         except (BrokenPipeError, click.exceptions.Exit):
             raise
         except OSError as error:
-            _stop(error, told_by_system(error), _OUTSIDE)
+            _stop(error, told_by_system(error, ctx.invoked_subcommand or ""), _OUTSIDE)
 
 
 def _stop(error: BaseException, message: str, code: int) -> NoReturn:

@@ -20,10 +20,11 @@ def list_templates(bank: str, family: str | None, as_json: bool) -> None:
     from dataclasses import asdict
 
     from probgen.cli.terminal import say_json
-    from probgen.problem.catalogue import read_catalogue
+    from probgen.problem.catalogue import of_family, read_catalogue
 
     entries = list(_of_bank(bank)) if bank else list(read_catalogue())
-    entries = [entry for entry in entries if family in (None, entry.family)]
+    if family is not None:
+        entries = of_family(entries, family, "--family")
     if as_json:
         say_json([asdict(entry) for entry in entries])
         return

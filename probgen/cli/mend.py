@@ -9,6 +9,7 @@ from typing import Final
 from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
 from probgen.input.remedy import (
+    BuildIt,
     CorrectOrReplace,
     OtherFolder,
     Remedy,
@@ -16,10 +17,11 @@ from probgen.input.remedy import (
     TakeEdited,
     TrustLayouts,
     WorkAgain,
+    WorkIt,
 )
 
-_FULL = "make room on the disk, or name a folder on another one with --out"
-_CLOSED = "name a folder you may write to with --out"
+_FULL = "make room on the disk, or name a {place} on another one{option}"
+_CLOSED = "name a {place} you may write to{option}"
 _MENDS: Final = {
     errno.ENOSPC: _FULL,
     errno.EDQUOT: _FULL,
@@ -27,8 +29,12 @@ _MENDS: Final = {
     errno.EPERM: _CLOSED,
     errno.EROFS: _CLOSED,
     errno.ENOENT: _CLOSED,
+    errno.ENOTDIR: _CLOSED,
+    errno.EISDIR: "name a file, and not a folder{option}",
 }
 """What to do when the system refuses; nothing is half-written then."""
+_INTO_FOLDERS: Final = ("build", "demo")
+"""Commands that make a folder, named with --out; others write the files that are named."""
 
 
 def told(error: InputError | OutsideError) -> str:
@@ -39,10 +45,12 @@ def told(error: InputError | OutsideError) -> str:
     return str(InputError(faults))
 
 
-def told_by_system(error: OSError) -> str:
-    """As `told`, of what the operating system refused."""
+def told_by_system(error: OSError, command: str) -> str:
+    """As `told`, of what the operating system refused to a command."""
     where = f": {error.filename}" if error.filename else ""
     mend = _MENDS.get(error.errno or 0, "see whether the place can be written to")
+    folder = command in _INTO_FOLDERS
+    mend = mend.format(place="folder" if folder else "place", option=" with --out" * folder)
     return str(OutsideError(f"{error.strerror or error}{where}", mend))
 
 
@@ -63,6 +71,10 @@ def _mend(mend: str, remedy: Remedy | None) -> str:
         case TakeEdited():
             own = "take it as it is with --edited: papers that changed get new codes"
             return ", or ".join(filter(None, (mend, own)))
+        case BuildIt(path):
+            return "; ".join(filter(None, (mend, f"build it with: probgen build {path}")))
+        case WorkIt(path):
+            return "; ".join(filter(None, (mend, f"work it with: probgen work {path}")))
         case TrustLayouts():
             own = "name your own folder of them with --layouts, or add --trust-layouts"
             return "; ".join(filter(None, (mend, own)))

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from pathlib import Path
 
 import click
 
 from probgen.build.build import Built
-from probgen.build.folder import ANSWERS, MISSING
+from probgen.build.folder import ANSWERS, CODES, MISSING, VERSIONS
 from probgen.cli.terminal import say
 from probgen.course.record import CODES, RECORD
 from probgen.papers.typesetter import Kind
@@ -32,17 +33,22 @@ def _summary(built: Built) -> str:
     exam, problems = built.record.set.exam, len(built.record.issue.templates)
     whom = _counted(len(built.record.students), "student")
     whom = f"{_counted(exam.versions, 'version')} for {whom}" if exam else whom
-    answers = " and ".join(map(str, (built.folder / ANSWERS, *built.lists)))
     lines = [
         f"{whom} x {_counted(problems, 'problem')} in {built.folder}",
         *_news(built),
         f"  to hand out   {_together(built, Kind.SHEETS)}, one by one in sheets/",
         f"  to mark with  {_together(built, Kind.KEYS)}, one by one in keys/",
-        f"  all answers   {answers}",
-        f"  all codes     {built.folder / CODES}",
+        *_tables(built),
         f"  to keep       {built.folder / RECORD}",
     ]
     return "\n".join(lines)
+
+
+def _tables(built: Built) -> Iterator[str]:
+    tables = {"all answers": ANSWERS, "who has which": VERSIONS, "all codes": CODES}
+    for words, name in tables.items():
+        if forms := built.tables(Path(name).stem):
+            yield f"  {words:13} {', '.join(map(str, forms))}"
 
 
 def _counted(count: int, noun: str) -> str:

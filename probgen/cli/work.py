@@ -13,7 +13,14 @@ if TYPE_CHECKING:
 
 @click.command()
 @click.argument("template")
-@click.option("--draw", "number", type=click.IntRange(min=1), default=1, help="Which draw; 1.")
+@click.option(
+    "--draw",
+    "number",
+    type=click.IntRange(min=1),
+    default=1,
+    show_default=True,
+    help="Which draw.",
+)
 @click.option(
     "--with",
     "stated",
@@ -21,9 +28,17 @@ if TYPE_CHECKING:
     multiple=True,
     help='A given set by hand, in its own unit or with one: --with d="35 cm". Repeatable.',
 )
-@click.option("--units", type=click.Choice(["SI", "US"], case_sensitive=False), default="SI")
 @click.option(
-    "--g", "gravity", help="Acceleration of free fall with its digits: 9.80 m/s^2 or 32.2 ft/s^2."
+    "--units",
+    type=click.Choice(["SI", "US"], case_sensitive=False),
+    default="SI",
+    show_default=True,
+    help="Units of its data and answers.",
+)
+@click.option(
+    "--g",
+    "gravity",
+    help="Acceleration of free fall with its digits.  [default: 9.80 in m/s^2, 32.2 in ft/s^2]",
 )
 @click.option("--json", "as_json", is_flag=True, help="As one JSON object.")
 @click.option("--pdf", type=click.Path(path_type=Path), help="Write sheet and key to a PDF file.")

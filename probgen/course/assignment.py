@@ -14,8 +14,10 @@ from typing import Final, cast, get_args
 from probgen.course.exam import Exam, read_exam
 from probgen.course.method import read_method
 from probgen.course.print_run import PrintRun, read_print_run
+from probgen.input import file_kind
 from probgen.input.fault import Faults
 from probgen.input.file import read_text
+from probgen.input.file_kind import require_kind, require_no_table
 from probgen.input.table import Table
 from probgen.input.text import LONGEST_TEXT, unfit
 from probgen.input.toml import parse_toml
@@ -85,7 +87,9 @@ def read_assignment(path: Path, remarks: list[str] | None = None) -> ProblemSet:
 
     Raises InputError with every fault of the file.
     """
-    text, told = read_text(path, "assignment file"), remarks if remarks is not None else []
+    require_no_table(path, file_kind.ASSIGNMENT)
+    text = read_text(path, file_kind.ASSIGNMENT)
+    told = remarks if remarks is not None else []
     if path.name == _FORMER_NAME:
         told.append(f"{path}: is called {ASSIGNMENT} now; rename it when it suits")
     return parse_assignment(text, str(path), told)
@@ -94,7 +98,9 @@ def read_assignment(path: Path, remarks: list[str] | None = None) -> ProblemSet:
 def parse_assignment(text: str, where: str, remarks: list[str] | None = None) -> ProblemSet:
     """As `read_assignment`, from text; `where` names the file in messages."""
     faults = Faults(where, remarks=[] if remarks is None else remarks)
-    table = Table(parse_toml(text, where), "", faults)
+    content = parse_toml(text, where)
+    require_kind(content, file_kind.ASSIGNMENT, where)
+    table = Table(content, "", faults)
     table.rename(working_style="room")
     usual = _USUAL
     found = ProblemSet(

@@ -136,9 +136,11 @@ def chunk_id(issue: Issue, editions: Sequence[Edition]) -> str:
 
 def _format_of(content: object, where: str) -> int:
     """What another release has written gets one message, and not one for each field."""
-    found = content.get("format", _FORMAT) if isinstance(content, dict) else _FORMAT
+    expected = f"format {' or '.join(map(str, _FORMATS))}, which this probgen reads"
+    if not isinstance(content, dict) or "format" not in content:
+        raise InputError([Fault(where, "", "a JSON file that is no record", "a record", _MEND)])
+    found = content["format"]
     if type(found) is not int or found not in _FORMATS:
-        expected = f"format {' or '.join(map(str, _FORMATS))}, which this probgen reads"
         mend = "build it with the release of probgen that wrote it"
         raise InputError([Fault(where, "format", f"format {shown(found)}", expected, mend)])
     return found

@@ -34,7 +34,8 @@ def with_values(
     chosen = {given.id: start.values[given.id].value for given in template.givens}
     for id, text in stated.items():
         if id not in quantities:
-            faults.add(id, text, one_of(quantities, "the quantities "), nearest(id, quantities))
+            mend = _by_symbol(template, id) or nearest(id, quantities)
+            faults.add(id, text, one_of(quantities, "the quantities "), mend)
         elif (value := _stated(quantities[id], text, faults)) is not None:
             chosen[id] = value
     faults.settle()
@@ -45,6 +46,13 @@ def with_values(
         faults.settle()
         raise
     return made, tuple(filter(None, (_remark(g, made.values[g.id]) for g in template.givens)))
+
+
+def _by_symbol(template: Template, symbol: str) -> str:
+    """A suggestion for one who names a quantity as the page prints it."""
+    ids = [each.id for each in template.givens] + [each.id for each in template.derived]
+    named = [id for id in ids if template.labels.quantities[id].symbol == symbol]
+    return f'{symbol} is the symbol of "{named[0]}"' if named else ""
 
 
 def _stated(quantity: Given | Derived, text: str, faults: Faults) -> Decimal | None:

@@ -21,11 +21,13 @@ from probgen.input.text import visible
 MOST_TOLD: Final = 200
 """Faults of one message; more than that have one cause."""
 _LONGEST_SHOWN: Final = 80
-_MOST_LISTED: Final = 40
+_MOST_LISTED: Final = 24
 """Words that a message lists; of more it gives the first few and their number."""
 _FEW: Final = 12
 _NEAR: Final = 0.7
 """How alike two words are, from 0 to 1, for one to be a slip of the other."""
+_LONG: Final = 4
+"""Letters of a word that is looked for within others."""
 _PLACED: Final = re.compile(r"\[(\d{1,9})\](\.)?")
 
 
@@ -139,9 +141,17 @@ def nearest(word: object, known: Iterable[str]) -> str:
     """A suggestion for a misspelt word, "" when nothing is near or it is no word at all."""
     if not isinstance(word, str) or len(word) > _LONGEST_SHOWN:
         return ""
-    by_small = {name.lower(): name for name in known}
-    found = get_close_matches(word.lower(), by_small, 1, cutoff=_NEAR)
-    return f'did you mean "{by_small[found[0]]}"?' if found else ""
+    small, by_small = word.lower(), {name.lower(): name for name in known}
+    found = get_close_matches(small, by_small, 1, cutoff=_NEAR)
+    found = found or [name for name in by_small if _parts(name) == _parts(small)]
+    if not found and len(small) >= _LONG:
+        found = [name for name in by_small if small in name]
+    return f'did you mean "{by_small[found[0]]}"?' if len(found) == 1 else ""
+
+
+def _parts(words: str) -> list[str]:
+    """The words of a name whatever their order."""
+    return sorted(re.findall(r"[^\W_]+", words))
 
 
 def one_of(known: Iterable[str], what: str = "") -> str:

@@ -48,4 +48,27 @@ class TakeEdited:
     """Take a record as it is, although somebody has edited it."""
 
 
-Remedy = OtherFolder | SeeTemplates | TrustLayouts | WorkAgain | CorrectOrReplace | TakeEdited
+@dataclass(frozen=True, slots=True)
+class BuildIt:
+    """Build a class from an assignment file."""
+
+    path: str
+
+
+@dataclass(frozen=True, slots=True)
+class WorkIt:
+    """Work the problem of a template's file."""
+
+    path: str
+
+
+Remedy = (
+    OtherFolder
+    | SeeTemplates
+    | TrustLayouts
+    | WorkAgain
+    | CorrectOrReplace
+    | TakeEdited
+    | BuildIt
+    | WorkIt
+)

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
 from probgen.bank.supplied import supplied
-from probgen.input.fault import Faults, InputError
+from probgen.input.fault import Fault, Faults, InputError, nearest, one_of, shown
 from probgen.input.table import Table
 from probgen.input.toml import read_toml
 
@@ -41,6 +42,18 @@ def read_catalogue(folder: Path | None = None) -> tuple[Entry, ...]:
         faults.found += own.found
     faults.settle()
     return tuple(sorted(entries, key=lambda e: (e.family, e.level, e.id)))
+
+
+def of_family(entries: Sequence[Entry], family: str, where: str) -> list[Entry]:
+    """The entries of one family; `where` names it in messages.
+
+    Raises InputError where neither they nor the supplied templates have such a family.
+    """
+    known = dict.fromkeys(entry.family for entry in (*read_catalogue(), *entries))
+    if family not in known:
+        expected = one_of(known, "the families ")
+        raise InputError([Fault(where, "", shown(family), expected, nearest(family, known))])
+    return [entry for entry in entries if entry.family == family]
 
 
 def _entry(top: Table, path: str) -> Entry:

@@ -7,11 +7,13 @@ from contextlib import suppress
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
+from typing import Any
 
 from probgen.bank.bank import Bank, default_bank, read_bank, read_file
 from probgen.bank.supplied import supplied
 from probgen.bank.template import Template
 from probgen.input.fault import Fault, InputError, nearest, one_of, shown
+from probgen.input.file_kind import BANK, TEMPLATE, kind_of, require_kind
 from probgen.input.remedy import SeeTemplates
 from probgen.input.toml import read_toml
 from probgen.quantities.unit import SI, UnitSystem
@@ -44,6 +46,7 @@ def choose_template(
     if named in bank.files:
         return bank.read(named, units)
     if named.endswith(".toml") and (folder / named).is_file():
+        require_kind(read_toml(folder / named, TEMPLATE), TEMPLATE, folder / named)
         return read_file(folder / named, units)
     found, mend = shown(named), nearest(named, bank.files)
     if named.endswith(".toml"):
@@ -64,6 +67,7 @@ def choose_several(named: str, folder: Path, where: str) -> Iterator[Callable[..
     if named in bank.files:
         yield partial(bank.read, named)
     elif (folder / named).is_file() and not _is_bank(folder / named) and named.endswith(".toml"):
+        require_kind(_content(folder / named), TEMPLATE, folder / named)
         yield partial(read_file, folder / named)
     else:
         chosen = _bank_of(named, folder, where, bank)
@@ -86,9 +90,14 @@ def _bank_of(named: str, folder: Path, where: str, known: Bank) -> Bank:
 
 def _is_bank(path: Path) -> bool:
     """Whether a file lists templates, or is one; a file that is no TOML is read as a template."""
+    return kind_of(_content(path)) == BANK
+
+
+def _content(path: Path) -> dict[str, Any]:
+    """What is in a TOML file; empty where that cannot be read."""
     with suppress(InputError):
-        return "template" in read_toml(path, "template or a bank")
-    return False
+        return read_toml(path, "template or a bank")
+    return {}
 
 
 def with_pivot(template: Template, pivot: str, file: str, field: str) -> Template:

@@ -72,11 +72,13 @@ def _refuse_indeterminate(system: System, free: Array, labels: tuple[tuple[str, 
         for place, name in enumerate(system.unknowns)
         if float(np.max(np.abs(free[:, place]))) > 1e-6
     ]
+    independent = len(system.unknowns) - len(free)
+    among = "" if independent == len(labels) else f"among the {len(labels)} "
     raise Refusal(
         f"statically indeterminate: {len(system.unknowns)} unknowns "
-        f"({', '.join(system.unknowns)}) but only {len(system.unknowns) - len(free)} independent "
-        f"equations ({_equation_list(labels)}); {', '.join(loose)} cannot be told apart: give "
-        f"{len(free)} of them, or take away {len(free)} support reaction"
+        f"({', '.join(system.unknowns)}) but only {independent} independent "
+        f"equations {among}({_equation_list(labels)}); {', '.join(loose)} cannot be told apart: "
+        f"give {len(free)} of them, or take away {len(free)} support reaction"
         f"{'s' if len(free) > 1 else ''}"
     )
 

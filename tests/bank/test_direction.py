@@ -95,6 +95,8 @@ SPOILT = [
     ('{ rise = "L", run = "theta" }', "direction.run", "where a length is needed"),
     ('{ bearing = "L" }', "direction.bearing", "where an angle is needed"),
     ("[1, 2]", "direction", "write it in quotes"),
+    ('"down"', "direction", "write direction = 270"),
+    ('"Left"', "direction", "write direction = 180"),
 ]
 
 

@@ -260,7 +260,7 @@ SPOILT = [
         "not both",
     ),
     ('[[rope]]\nsymbol = "T"', "rope[0].pulls", "pulls = [{"),
-    ('[[rope]]\nsymbol = "T"\npulls = 3', "rope[0].pulls", "array of tables"),
+    ('[[rope]]\nsymbol = "T"\npulls = 3', "rope[0].pulls", "in double brackets"),
     (
         '[[rope]]\nsymbol = "T"\npulls = [{ body = "ring", direction = 0, strands = 0 }]',
         "rope[0].pulls[0].strands",
@@ -280,6 +280,11 @@ SPOILT = [
         '[[rough]]\nbody = "ring"\nnormal = "N"\nfriction = "f"\ncoefficient = "mu"\nverge = false',
         "rough[0].coefficient",
         "no quantity named 'mu'",
+    ),
+    (
+        '[[rough]]\nbody = "ring"\nnormal = "N"\nfriction = "f"\ncoefficient = "r*mu_s"',
+        "rough[0].coefficient",
+        'declare "r*mu_s" below [derived]',
     ),
     (
         '[[rough]]\nbody = "ring"\nnormal = "N"\nfriction = "f"\nsymbol = "m"',

@@ -79,6 +79,14 @@ def test_anything_else_is_refused_with_its_place(written: object) -> None:
     assert (fault.field, fault.expected) == ("row.at", "an expression for a length")
 
 
+def test_what_is_not_there_yet_is_to_be_declared() -> None:
+    table = row(at="m_2")
+    scope().expression(table, "at", LENGTH)
+    (fault,) = table.faults.found
+    assert "no quantity named 'm_2'" in fault.mend
+    assert "below [given] with its range, or below [unknown]" in fault.mend
+
+
 def test_nothing_written_is_a_fault_and_unity_stands_in() -> None:
     table = row()
     assert scope().expression(table, "at", LENGTH) == UNITY

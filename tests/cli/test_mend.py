@@ -7,7 +7,7 @@ import pytest
 from probgen.cli.mend import told, told_by_system
 from probgen.input.fault import Fault, InputError
 from probgen.input.outside import OutsideError
-from probgen.input.remedy import OtherFolder, Remedy, SeeTemplates, WorkAgain
+from probgen.input.remedy import BuildIt, OtherFolder, Remedy, SeeTemplates, WorkAgain, WorkIt
 
 AGAIN = WorkAgain("own.toml", {"m": "4.0", "d": "35"})
 MENDS: list[tuple[str, Remedy | None, str]] = [
@@ -15,6 +15,8 @@ MENDS: list[tuple[str, Remedy | None, str]] = [
     ("wait", OtherFolder(), "wait, or name another folder with --out"),
     ("", OtherFolder(), "name another folder with --out"),
     ("", SeeTemplates(), "see the ids with `probgen list`"),
+    ("", BuildIt("a.toml"), "build it with: probgen build a.toml"),
+    ("", WorkIt("my.toml"), "work it with: probgen work my.toml"),
     (
         "change a range",
         AGAIN,
@@ -37,7 +39,10 @@ def test_a_remedy_is_worded_behind_the_mend(mend: str, remedy: Remedy | None, wo
 
 
 def test_what_the_system_refuses() -> None:
-    told_full = told_by_system(OSError(errno.ENOSPC, "No space left on device", "out/x.pdf"))
+    full = OSError(errno.ENOSPC, "No space left on device", "out/x.pdf")
+    told_full = told_by_system(full, "build")
     assert told_full.startswith("No space left on device: out/x.pdf\n")
     assert "--out" in told_full
-    assert "can be written to" in told_by_system(OSError(errno.EIO, "Input/output error"))
+    assert "--out" not in told_by_system(full, "work"), "which has no such option"
+    assert "{" not in told_by_system(full, "work") + told_full
+    assert "can be written to" in told_by_system(OSError(errno.EIO, "Input/output error"), "build")

@@ -31,6 +31,7 @@ def built(folder: Path, files: list[str], exam: Exam | None = None, *losses: Los
 
 def test_where_everything_is(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     files = ["all-sheets-01.pdf", "all-sheets-02.pdf", "all-sheets-03.pdf", "all-keys.pdf"]
+    files += ["answers.csv", "codes.csv"]
     show_built(built(tmp_path, files), quiet=False)
     told = capsys.readouterr()
     assert told.out.replace(f"{tmp_path}/", "") == (
@@ -45,11 +46,13 @@ def test_where_everything_is(tmp_path: Path, capsys: pytest.CaptureFixture[str])
 
 
 def test_an_exam_and_its_lists(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    files = ["all-sheets.pdf", "all-keys.pdf", "answers.pdf", "versions.pdf"]
+    files = ["all-sheets.pdf", "all-keys.pdf", "answers.csv", "answers.pdf", "answers.xlsx"]
+    files += ["versions.csv", "versions.pdf"]
     show_built(built(tmp_path, files, Exam(4)), quiet=False)
     told = capsys.readouterr().out.replace(f"{tmp_path}/", "")
     assert told.startswith("4 versions for 2 students x 1 problem in")
-    assert "all answers   answers.csv and answers.pdf and versions.pdf\n" in told
+    assert "all answers   answers.csv, answers.xlsx, answers.pdf\n" in told
+    assert "who has which versions.csv, versions.pdf\n" in told
 
 
 def test_what_is_missing_is_told_also_when_quiet(

@@ -140,6 +140,15 @@ def test_a_broken_record_is_refused(broken: Callable[[str], str], tmp_path: Path
     assert "edited since" not in str(refused.value)
 
 
+@pytest.mark.parametrize("text", ['{"a": 1}', "[]", "3"])
+def test_what_is_no_record_at_all_gets_one_message(text: str, tmp_path: Path) -> None:
+    (tmp_path / "record.json").write_text(text, encoding="utf-8")
+    with pytest.raises(InputError) as refused:
+        read_record(tmp_path / "record.json")
+    (fault,) = refused.value.faults
+    assert (fault.expected, fault.found) == ("a record", "a JSON file that is no record")
+
+
 def one(*changes: Edition, students: tuple[Student, ...] = CLASS) -> Record:
     """The class with one printing more."""
     record = class_of()

@@ -2,6 +2,7 @@ from collections.abc import Callable
 
 import pytest
 
+from probgen.bank.bank import default_bank
 from probgen.bank.template import Template
 from probgen.draws.draw import draw
 from probgen.draws.override import with_values
@@ -121,6 +122,12 @@ def test_what_cannot_be_taken_is_a_fault(
     (fault,) = caught.value.faults
     assert (fault.file, fault.field) == ("values", field)
     assert words in f"{fault.expected} {fault.mend}"
+
+
+def test_a_symbol_as_it_is_printed_is_told_the_name() -> None:
+    template = default_bank().read("beam-stay-cable")
+    with pytest.raises(InputError, match='m_b is the symbol of "beam_mass"'):
+        with_values(template, draw(template, "s", "ann"), {"m_b": "20"})
 
 
 def test_all_faults_come_at_once(hook: Callable[..., Template]) -> None:

@@ -58,7 +58,12 @@ def test_values_are_shown_as_typed(value: bool | int | str | None, text: str) ->
 def test_suggestions() -> None:
     assert nearest("hinges", ["hinge", "cable"]) == 'did you mean "hinge"?'
     assert nearest("zzz", ["hinge", "cable"]) == ""
+    assert nearest("optics", ["particles", "levers"]) == ""
+    assert nearest("hung crate", ["crate hung", "block"]) == 'did you mean "crate hung"?'
+    assert nearest("seesaw", ["seesaw-two-riders", "arm"]) == 'did you mean "seesaw-two-riders"?'
+    assert nearest("beam", ["beam-stay-cable", "footbridge-two-beams"]) == ""
     assert one_of(["a", "b"], "the points ") == "one of the points a, b"
+    assert one_of(map(str, range(30))).endswith(" 11 and 18 more")
     assert one_of([], "points") == "nothing, for there are no points"
 
 

@@ -8,7 +8,7 @@ import pytest
 
 from probgen.bank.bank import default_bank
 from probgen.input.fault import InputError
-from probgen.problem.catalogue import Entry, read_catalogue
+from probgen.problem.catalogue import Entry, of_family, read_catalogue
 
 
 def template(folder: Path, id: str, family: str = "beams", level: object = 1) -> Path:
@@ -40,6 +40,26 @@ def test_every_file_that_is_no_template_is_named(tmp_path: Path, level: object) 
     with pytest.raises(InputError) as caught:
         read_catalogue(tmp_path)
     assert {fault.file for fault in caught.value.faults} == {str(one), str(two)}
+
+
+@pytest.mark.parametrize(
+    ("typed", "mend"),
+    [("optics", ""), ("Beam", 'did you mean "beams"?'), ("particle", "particles")],
+)
+def test_a_family_that_there_is_not_is_no_empty_list(typed: str, mend: str) -> None:
+    with pytest.raises(InputError) as caught:
+        of_family(read_catalogue(), typed, "--family")
+    (fault,) = caught.value.faults
+    assert fault.found == f'"{typed}"'
+    assert fault.expected.startswith("one of the families beams, ladders, ")
+    assert mend in fault.mend
+    assert bool(mend) is bool(fault.mend)
+
+
+def test_the_templates_of_one_family(tmp_path: Path) -> None:
+    entries = [*read_catalogue(), Entry("mine", "arches", 1, "T", 1, "mine.toml")]
+    assert [each.id for each in of_family(entries, "arches", "--family")] == ["mine"]
+    assert {each.family for each in of_family(entries, "beams", "--family")} == {"beams"}
 
 
 def test_the_supplied_templates_are_all_listed() -> None:

@@ -93,7 +93,7 @@ INDETERMINATE = [
         "three rollers",
         beam(HOLDS_ENDS, roller("C", "N_3"), finding("N_1")),
         r"indeterminate: 3 unknowns \(N_1, N_2, N_3\) but only 2 independent equations "
-        r".*F_y on .*beam; .*torques on .*beam.*N_1, N_2, N_3 cannot be told apart",
+        r"among the 3 .*F_y on .*beam; .*torques on .*beam.*N_1, N_2, N_3 cannot be told apart",
     ),
     Refused(
         "two hinges",
