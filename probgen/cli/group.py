@@ -45,7 +45,12 @@ class _Guarded(click.Group):
         except (BrokenPipeError, click.exceptions.Exit):
             raise
         except OSError as error:
-            _stop(error, told_by_system(error, ctx.invoked_subcommand or ""), _OUTSIDE)
+            _stop(error, told_by_system(error, self._makes_folder(ctx)), _OUTSIDE)
+
+    def _makes_folder(self, ctx: click.Context) -> bool:
+        """Whether the command that was called has an option --out."""
+        command = self.get_command(ctx, ctx.invoked_subcommand or "")
+        return command is not None and any(each.name == "out" for each in command.params)
 
 
 def _stop(error: BaseException, message: str, code: int) -> NoReturn:

@@ -33,8 +33,6 @@ _MENDS: Final = {
     errno.EISDIR: "name a file, and not a folder{option}",
 }
 """What to do when the system refuses; nothing is half-written then."""
-_INTO_FOLDERS: Final = ("build", "demo")
-"""Commands that make a folder, named with --out; others write the files that are named."""
 
 
 def told(error: InputError | OutsideError) -> str:
@@ -45,11 +43,13 @@ def told(error: InputError | OutsideError) -> str:
     return str(InputError(faults))
 
 
-def told_by_system(error: OSError, command: str) -> str:
-    """As `told`, of what the operating system refused to a command."""
+def told_by_system(error: OSError, folder: bool) -> str:
+    """As `told`, of what the operating system refused.
+
+    folder: whether the command makes a folder, named with --out; others write a file that is named.
+    """
     where = f": {error.filename}" if error.filename else ""
     mend = _MENDS.get(error.errno or 0, "see whether the place can be written to")
-    folder = command in _INTO_FOLDERS
     mend = mend.format(place="folder" if folder else "place", option=" with --out" * folder)
     return str(OutsideError(f"{error.strerror or error}{where}", mend))
 

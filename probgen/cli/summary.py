@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 
 from probgen.build.build import Built
-from probgen.build.folder import ANSWERS, CODES, MISSING, VERSIONS
+from probgen.build.folder import ANSWERS, MISSING, VERSIONS
 from probgen.cli.terminal import say
 from probgen.course.record import CODES, RECORD
 from probgen.papers.typesetter import Kind

@@ -40,9 +40,9 @@ def test_a_remedy_is_worded_behind_the_mend(mend: str, remedy: Remedy | None, wo
 
 def test_what_the_system_refuses() -> None:
     full = OSError(errno.ENOSPC, "No space left on device", "out/x.pdf")
-    told_full = told_by_system(full, "build")
+    told_full = told_by_system(full, True)
     assert told_full.startswith("No space left on device: out/x.pdf\n")
     assert "--out" in told_full
-    assert "--out" not in told_by_system(full, "work"), "which has no such option"
-    assert "{" not in told_by_system(full, "work") + told_full
-    assert "can be written to" in told_by_system(OSError(errno.EIO, "Input/output error"), "build")
+    assert "--out" not in told_by_system(full, False), "which has no such option"
+    assert "{" not in told_by_system(full, False) + told_full
+    assert "can be written to" in told_by_system(OSError(errno.EIO, "Input/output error"), True)

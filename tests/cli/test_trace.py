@@ -21,13 +21,13 @@ def squeezed(text: str) -> str:
 
 
 @pytest.fixture
-def built(run: Run, set_file: Path) -> Path:
+def built(run: Run, assignment: Path) -> Path:
     """A class of two, built, with the first one's numbers changed on request afterwards."""
-    assert run("build", set_file, "--out", "week").exit_code == 0
-    done = run("build", set_file, "--out", "week", "--another", "s_7")
+    assert run("build", assignment, "--out", "week").exit_code == 0
+    done = run("build", assignment, "--out", "week", "--another", "s_7")
     assert done.exit_code == 0, done.stderr
     assert "other numbers, version 2" in done.stdout
-    return set_file.parent / "week"
+    return assignment.parent / "week"
 
 
 def test_a_paper_is_traced_and_printed_again(run: Run, built: Path) -> None:

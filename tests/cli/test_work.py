@@ -173,3 +173,10 @@ def test_a_value_may_hold_an_equals_sign_and_a_later_one_counts(run: Run) -> Non
     refused = run("work", "forearm-load", "--with", "load_mass=3=4")
     assert refused.exit_code == 1
     assert "load_mass" in refused.stderr
+
+
+def test_what_cannot_be_written_is_no_matter_of_an_option_it_has_not(run: Run) -> None:
+    result = run("work", "beam-stay-cable", "--html", "/")
+    assert result.exit_code == 3
+    assert "name a file, and not a folder" in result.stderr
+    assert "--out" not in result.stderr
