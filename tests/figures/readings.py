@@ -21,6 +21,7 @@ from probgen.figures.paper.type_metrics import extent
 from probgen.figures.writers.latex import latex_picture
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
 from probgen.problem.problem_figures import every_scene
+from probgen.quantities.unit import US_CUSTOMARY
 from probgen.working.convention import Convention
 
 ROOT = Path(__file__).parents[2]
@@ -43,6 +44,13 @@ _HEAD = r"""\documentclass{article}
 @cache
 def prepared(path: Path) -> Problem:
     return prepare(read_template(path.read_text(encoding="utf-8"), path.name), Convention())
+
+
+@cache
+def customary(path: Path) -> Problem:
+    """The problem in US customary units."""
+    template = read_template(path.read_text(encoding="utf-8"), path.name, US_CUSTOMARY)
+    return prepare(template, Convention(units=US_CUSTOMARY))
 
 
 def solved(problem: Problem, count: int) -> tuple[Worked, ...]:

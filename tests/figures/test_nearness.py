@@ -15,6 +15,7 @@ from .readings import TEMPLATES, prepared, scenes_of, solved
 
 FEW, MANY = 2, 100
 BESIDE = 5.0  # so near its own load a label can mean nothing else, pt
+OFF = 14.5  # further off a line leads from a label to its load, pt
 
 
 def loads(system: System, scene: Scene) -> dict[str, Box]:
@@ -45,12 +46,21 @@ def astray(system: System, scene: Scene) -> Iterator[str]:
             yield label.tag
 
 
+def adrift(system: System, scene: Scene) -> Iterator[str]:
+    """Labels of masses that stand far from their loads, and have no line to them."""
+    things = loads(system, scene)
+    for label in scene.labels:
+        own = things.get(label.tag.removeprefix("label:"))
+        if own and label.box.gap(own) > OFF and not scene.tagged(f"leader:{label.tag}"):
+            yield label.tag
+
+
 def check(path: Path, count: int) -> None:
     problem = prepared(path)
     system = problem.template.system
     for own in solved(problem, count):
         scene = scenes_of(problem, own)[0]
-        assert [*astray(system, scene)] == []
+        assert [*astray(system, scene), *adrift(system, scene)] == []
 
 
 @pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)

@@ -19,6 +19,7 @@ _SHAFT: Final = 7.0  # the least line on either side of a number in its break, p
 _TAIL: Final = 11.0  # length of an arrow that points at a short distance from outside, pt
 _ASIDE: Final = 4.0  # from a line to a number beside it, pt
 _SHARES: Final = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)  # where along the line the number may stand
+_UNBROKEN: Final = 60.0  # what a number costs that stands outside a line it would go into, pt
 _CLEAR: Final = 2.5  # gap between the object and its extension line, pt
 _PAST: Final = 2.5  # how far an extension line runs past the dimension line, pt
 _STUB: Final = 4.0  # the least of an extension line that is left where it begins late, pt
@@ -178,22 +179,24 @@ def _settings(start: Spot, end: Spot, width: float, height: float) -> Iterator[_
     length = abs(end - start)
     unit = (end - start) / length
     gap = _chord(width + 2 * GAP, height + 2 * GAP, unit)
-    if length - gap >= 2 * _SHAFT:
+    breakable = length - gap >= 2 * _SHAFT
+    if breakable:
         for share in _SHARES:
             if min(share, 1.0 - share) * length - gap / 2 >= _SHAFT:
                 middle, reach = start + (end - start) * share, unit * gap / 2
                 broken = ((middle - reach, start), (middle + reach, end))
                 yield _Setting(about(middle, width, height), 8.0 * abs(share - 0.5), broken)
-        return
+    aside = _UNBROKEN if breakable else 0.0
     within = length >= 2 * _HEAD + 4
     tail = unit * (0.0 if within else _TAIL)
     outside = ((start - tail, start), (end + tail, end))
     pieces: tuple[tuple[Spot, Spot], ...] = ((start, end),) if within else outside
     for way in (unit * -1j, unit * 1j):
         box = past((start + end) / 2, way, _ASIDE, width, height)
-        yield _Setting(box, 2.0, pieces, both=within)
+        yield _Setting(box, 2.0 + aside, pieces, both=within)
     for tip, way in ((end + tail, unit), (start - tail, -unit)):
-        yield _Setting(past(tip, way, _ASIDE, width, height), 5.0, pieces, both=within)
+        box = past(tip, way, _ASIDE, width, height)
+        yield _Setting(box, 5.0 + aside, pieces, both=within)
 
 
 def _chord(width: float, height: float, unit: complex) -> float:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from probgen.bank.depiction import Load, Manner, Thing
-from probgen.figures.paper.scene import Box, Shape, Spot, bearing, bounds
+from probgen.figures.paper.scene import Box, Shape, Spot, bearing, bounds, heading
 from probgen.figures.paper.type_metrics import Extent
 from probgen.figures.parts import goods, limb, mechanical, person
 
@@ -20,6 +20,8 @@ CHILD: Final = 1.2
 
 _SHORTEST: Final = 34.0  # of a person standing, pt
 _TALLEST: Final = 71.0  # 25 mm
+_HEAD: Final = 11.0  # radius of a head at the end of a trunk, pt
+_BRAIN: Final = 0.75  # from the joint of its neck to its centre of mass, of the radius
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,10 +134,12 @@ def _hung(
 
 
 def _head(seat: Seat, tag: str) -> tuple[Shape, ...]:
-    """A head at the end of a trunk, looking to the side it leans to."""
+    """A head at the end of a trunk, about its centre of mass; it looks to the side it leans to."""
     facing = 1 if seat.beyond.real >= 0 else -1
     lean = max(abs(90.0 - bearing(seat.beyond)) - 25.0, 0.0)
-    return limb.head(seat.spot + seat.beyond * 13.0, 11.0, facing, tag, lean)
+    neck = seat.spot - 1j * heading(-lean * facing) * _BRAIN * _HEAD
+    shapes = limb.head(neck, _HEAD, facing, tag, lean)
+    return *shapes, *mechanical.centre_mark(seat.spot, tag)
 
 
 def _person(thing: Thing, manner: Manner, seat: Seat, tag: str) -> tuple[Shape, ...]:

@@ -79,7 +79,7 @@ _ROOM: Final = complex(WIDTH, HEIGHT)
 _LABELS: Final = 28 + 31j  # what labels and dimension lines usually take beyond the strokes
 _PUSH: Final = 30.0  # length of a given force's arrow, pt
 _SMALL: Final = 0.5  # of the room, below which lengths are rather told tersely
-_LARGER: Final = 1.15  # by how much a figure told tersely has to gain
+_LARGER: Final = 1.3  # by how much a figure told tersely has to gain
 _STRIP: Final = 20.0  # how far beside a body labels leave room for extension lines, pt
 _REFERENCE: Final = 30.0  # the least an angle's reference line reaches, pt
 

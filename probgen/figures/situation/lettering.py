@@ -40,7 +40,7 @@ def set_notes(
             continue
         others = [thing for thing in things if thing != note.thing]
         far = around(note.text, note.anchors, farthest=_FAR)
-        own = _nearer(note.thing, others, chain(near, far))
+        own = _led(field, note.thing, _nearer(note.thing, others, chain(near, far)))
         led = _with_line(field, note.thing, around(note.text, note.anchors, farthest=_LONG))
         label = field.place(note.text, chain(own, led, anywhere), note.tag)
         away = label.box.gap(note.thing)
@@ -77,6 +77,13 @@ def _line(box: Box, thing: Box) -> tuple[Spot, Spot]:
     """Where a line from a label's box to its thing begins and ends."""
     end = thing.nearest(box.centre)
     return box.grown(_CLEAR).nearest(end), end
+
+
+def _led(field: Field, thing: Box, boxes: Iterable[Box]) -> Iterator[Box]:
+    """The boxes beside a thing, and those further off from which a line to it can be drawn."""
+    for box in boxes:
+        if box.gap(thing) <= _OFF or not field.hits_label(*_line(box, thing)):
+            yield box
 
 
 def _with_line(field: Field, thing: Box, boxes: Iterable[Box]) -> Iterator[Box]:

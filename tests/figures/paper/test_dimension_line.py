@@ -84,6 +84,17 @@ def test_number_of_a_short_length_stands_beside_it(direction: float) -> None:
     assert abs(label.box.centre - middle) < 45.0
 
 
+def test_number_stands_beside_a_line_where_there_is_no_room_in_it() -> None:
+    """Strokes every 14 pt across leave room beyond the ends of the line alone."""
+    field = Field()
+    for x in range(5, 100, 14):
+        field.add(line(x - 170j, x - 2j, FINE), line(x + 2j, x + 170j, FINE))
+    assert draw_length(field, 0j, 100 + 0j, TEXT, "a")
+    (label,) = [shape for shape in field.shapes if isinstance(shape, Label)]
+    assert label.box.left > 100.0 or label.box.right < 0.0
+    assert {tip for a in arrows(field) for tip in (a.head.real, a.tail.real)} == {0.0, 100.0}
+
+
 def test_hemmed_in_it_says_so() -> None:
     field = Field()
     for i in range(-40, 41):

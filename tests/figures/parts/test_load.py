@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from probgen.bank.depiction import LOADS, Load
-from probgen.figures.paper.scene import bounds, heading
+from probgen.figures.paper.scene import Curve, bounds, dot, heading
 from probgen.figures.paper.type_metrics import Extent
 from probgen.figures.parts import goods, limb, mechanical, person
 from probgen.figures.parts.load import CHILD, PERSON, ROPE, Seat, draw_load, hangs
@@ -124,10 +124,22 @@ def test_a_head_looks_to_the_side_its_trunk_leans_to(degrees: float, facing: int
     """A trunk 60 degrees from upright: the head is bent by 25 degrees less."""
     way = heading(degrees)
     shapes, _ = draw_load(load("head"), replace(LEVEL, beyond=way), ROOM, "")
-    (profile,), (expected,) = shapes, limb.head(SPOT + 13.0 * way, 11.0, facing, "", 35.0)
-    assert bounds([profile]) == pytest.approx(bounds([expected]))
+    up = heading(90.0 - 35.0 * facing)
+    profile = limb.head(SPOT - 8.25 * up, 11.0, facing, "", 35.0)
+    assert bounds(shapes[:1]) == pytest.approx(bounds(profile))
+    assert shapes[1:] == mechanical.centre_mark(SPOT, "")
     elsewhere, _ = draw_load(load("head"), LEVEL, ROOM, "")  # not at an end it is a ball
     assert elsewhere == mechanical.ball(FOOT + 7j, 7.0, "")
+
+
+@pytest.mark.parametrize("degrees", [20.0, 30.0, 40.0, 140.0, 160.0])
+def test_a_head_lies_about_its_centre_of_mass_and_its_neck_on_the_trunk(degrees: float) -> None:
+    way = heading(degrees)
+    shapes, _ = draw_load(load("head"), replace(LEVEL, beyond=way), ROOM, "")
+    (profile,) = (shape for shape in shapes[:1] if isinstance(shape, Curve))
+    assert abs(bounds([profile]).centre - SPOT) < 6.0
+    ends = (profile.start, profile.pieces[-1][-1])
+    assert all(-20.0 < dot(end - SPOT, way) < -6.0 for end in ends)
 
 
 @pytest.mark.parametrize("word", ["sign", "lamp", "bucket", "block hung"])
