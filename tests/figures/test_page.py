@@ -131,7 +131,8 @@ def test_nothing_is_strained_in_a_hundred_draws(path: Path, units: str) -> None:
 
 @pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
 def test_arrows_of_forces_cross_nowhere(path: Path) -> None:
-    for scene in drawn(path, FEW):
+    count = 12 if path.stem == "stepladder-tie" else FEW  # the most crowded one, in some draws
+    for scene in drawn(path, count):
         assert crossings(scene) == []
 
 

@@ -29,14 +29,14 @@ from probgen.figures.situation.shape import encloses
 
 _LEAST_LEG: Final = 13.0  # shortest component drawn as a side of the rectangle, pt
 _ASIDE: Final = (3.0, 5.5, 8.0, 11.0)  # how far beside its point an arrow may go, pt
-_BESIDE: Final = 20.0  # what that costs it, besides the way
+_BESIDE: Final = 50.0  # what that costs it, besides the way; more than two arrows that adjoin
 _FURTHER: Final = 70.0  # what it costs to begin beyond another arrow on the same line
 _APART: Final = 5.0  # the least between two arrows side by side, pt
 _ALONG_BODY: Final = 30.0  # what it costs to run along inside the body
 _IN_SOLID: Final = 15.0  # what it costs to lie within a solid
 _FROM_ABOVE: Final = 10.0  # what it costs an arrow that points down to end at its point
 _PULLED: Final = 25.0  # what it costs the pull of a line to end at its point, as a push does
-_OVER_POINT: Final = 40.0  # what it costs to run over a point where another force acts
+_OVER_POINT: Final = 70.0  # what it costs to run over a point where another force acts
 _CLOSE: Final = 10.0  # two arrows this near leave no room for a symbol between them, pt
 _CROWDED: Final = 8.0  # what that costs
 _CROSSED: Final = 55.0  # what it costs to cross another arrow
