@@ -33,6 +33,7 @@ ELSEWHERE: Final = {
     "bank/support.py": "bank/test_element.py",
     "build/build.py": "cli/test_build.py",  # whole builds are run as a user runs them
     "build/joined_pdfs.py": "cli/test_pdfs.py",
+    "build/solutions.py": "cli/test_solutions.py",
     "cli/demo.py": "build/test_demo.py",
     "cli/group.py": "cli/test_failure.py",
     "cli/reprint.py": "cli/test_trace.py",
@@ -49,6 +50,7 @@ ELSEWHERE: Final = {
     "mistakes/unnoticed.py": "mistakes/test_templates.py",
     "papers/chunk.py": "cli/test_failure.py",
     "papers/reprint.py": "cli/test_trace.py",
+    "papers/solutions.py": "cli/test_solutions.py",
     "press/format_cache.py": "press/test_engine.py",
     "quantities/notation/latex.py": "quantities/notation/test_notation.py",  # one expression, all
     "quantities/notation/plain.py": "quantities/notation/test_notation.py",

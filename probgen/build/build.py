@@ -18,7 +18,7 @@ from probgen.course.archive import records_beside
 from probgen.course.assignment import ProblemSet, judge_seed, read_assignment
 from probgen.course.edited import recoded
 from probgen.course.frozen import frozen_problems
-from probgen.course.inputs import Inputs, read_inputs, remarks_on
+from probgen.course.inputs import Inputs, read_class, read_inputs, remarks_on
 from probgen.course.issue import Erratum, FrozenTemplate, Issue
 from probgen.course.record import RECORD, Record, require_no_layouts
 from probgen.course.record_file import read_record
@@ -44,6 +44,7 @@ class Order:
     replace: begin anew, and keep an earlier build beside the new one; forget: begin anew.
     edited: take a record that somebody has edited.
     another: ids of students who get other numbers than those they have.
+    roster: a class list in place of the class that a record has.
     """
 
     seed: str = ""
@@ -57,6 +58,7 @@ class Order:
     forget: bool = False
     edited: bool = False
     another: tuple[str, ...] = ()
+    roster: Path | None = None
 
     @property
     def erratum(self) -> Erratum | None:
@@ -140,7 +142,10 @@ def _record_read(out: Path, order: Order) -> tuple[Path, ...]:
 
 
 def build_record(path: Path, out: Path, crew: Crew, report: Report, order: Order = USUAL) -> Built:
-    """Builds a class again from the record of an earlier build.  Raises as `build_assignment`."""
+    """Builds a class again from the record of an earlier build, or another class with its texts.
+
+    Raises as `build_assignment`.
+    """
     recover(out)
     record, told = _read(path, order)
     if order.layouts:
@@ -153,10 +158,17 @@ def build_record(path: Path, out: Path, crew: Crew, report: Report, order: Order
         _require_no_loss(record, out)
     problems = frozen_problems(record.issue, record.current, str(path))
     typesetter_of(record.set, record.house).require_tex()
+    changes = None
+    if order.roster:
+        listed = read_class(record.set, order.roster)
+        issue, class_list = record.issue, str(order.roster)
+        wanted = Wanted(issue, listed.students, problems, str(path), class_list)
+        record, changes = succeed(record, wanted, None, records_beside(out, find_secret(out)))
+        told = (*told, *listed.remarks, *changes.remarks)
     how = Delivery(inputs=(path,), replace=order.replace)
     short = deliver(record, problems, out, crew, report, how)
     remarks = (*told, *short.remarks)
-    return Built(_found(out), record, remarks, short.losses, None, how.left, how.kept)
+    return Built(_found(out), record, remarks, short.losses, changes, how.left, how.kept)
 
 
 def _earlier(

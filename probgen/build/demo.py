@@ -16,7 +16,7 @@ _FORMER: Final = "set.toml"
 """Its name in release 0.1."""
 ROSTER: Final = "roster.csv"
 SEED: Final = "demonstration"
-SECRET: Final = "demonstration"
+SECRET: Final = "de30" * 8
 """The demonstration's seed and secret are known to all, and so are its numbers and codes."""
 _LOCALES: Final = ["en_US", "en_GB", "es_ES", "de_DE", "fr_FR", "pl_PL"]
 _SEED: Final = 1730  # another than that of the names written down

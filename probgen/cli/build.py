@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 
 import click
+
+Options = Mapping[str, object]
 
 
 @click.command()
@@ -41,6 +44,11 @@ import click
 @click.option(
     "--layouts", type=click.Path(path_type=Path), help="A folder with page layouts of your own."
 )
+@click.option(
+    "--roster",
+    type=click.Path(path_type=Path),
+    help="With a record: this class list in place of the class that the record has.",
+)
 @click.option("--trust-layouts", is_flag=True, help="Use the page layouts that a record carries.")
 @click.option("--quiet", is_flag=True, help="Show no progress and no summary.")
 def build(
@@ -54,6 +62,7 @@ def build(
     workers: int | None,
     cluster: str,
     layouts: Path | None,
+    roster: Path | None,
     trust_layouts: bool,
     quiet: bool,
 ) -> None:
@@ -72,7 +81,9 @@ def build(
     from probgen.cli.summary import show_built
 
     again = source.suffix == ".json"
-    _require_fit(again, {"--seed": seed, "--correct": correct, "--another": another}, trust_layouts)
+    for_one = {"--seed": seed, "--correct": correct, "--another": another}
+    of_a_record = {"--trust-layouts": trust_layouts, "--roster": roster}
+    _require_fit(again, for_one, of_a_record)
     out = out or _beside(source)
     crew = Crew(workers, cluster)
     order = Order(
@@ -83,6 +94,7 @@ def build(
         replace=replace,
         edited=edited,
         another=another,
+        roster=roster,
     )
     with progress(quiet) as report:
         make = build_record if again else build_assignment
@@ -102,12 +114,13 @@ def _beside(source: Path) -> Path:
     return source.with_name(name if name != source.name else f"{name}-built")
 
 
-def _require_fit(again: bool, of_a_class: dict[str, object], trusted: bool) -> None:
+def _require_fit(again: bool, of_a_file: Options, of_a_record: Options) -> None:
     """Raises UsageError for options of an assignment file with a record, or the reverse."""
-    if trusted and not again:
-        raise click.UsageError("only a record carries layouts; leave out --trust-layouts")
-    for option, given in of_a_class.items():
-        if again and given:
+    for option, given in of_a_record.items():
+        if given and not again:
+            raise click.UsageError(f"{option} is for a record.json; leave it out")
+    for option, given in of_a_file.items():
+        if given and again:
             raise click.UsageError(
                 f"a record is made again as it was: name the assignment file, or leave out {option}"
             )

@@ -18,6 +18,7 @@ from probgen.cli.demo import demo
 from probgen.cli.list import list_templates
 from probgen.cli.mend import told, told_by_system
 from probgen.cli.reprint import reprint
+from probgen.cli.solutions import solutions
 from probgen.cli.terminal import make_tolerant, say
 from probgen.cli.trace import trace
 from probgen.cli.work import work
@@ -66,5 +67,5 @@ def main() -> None:
     """Static-equilibrium problems with own numbers for each student, and worked keys."""
 
 
-for command in (demo, list_templates, work, check, build, trace, reprint):
+for command in (demo, list_templates, work, check, build, trace, reprint, solutions):
     main.add_command(command)

@@ -51,6 +51,14 @@ def read_inputs(problem_set: ProblemSet, assignment_file: Path, layouts: Path | 
     return Inputs(listed.students, templates, house, listed.remarks)
 
 
+def read_class(problem_set: ProblemSet, class_list: Path) -> ClassList:
+    """The class of an assignment from another list than the one it names.  Raises InputError."""
+    faults = Faults(str(class_list))
+    listed = _read_class(replace(problem_set, roster=class_list.name), class_list.parent, faults)
+    faults.settle()
+    return listed
+
+
 def remarks_on(problem_set: ProblemSet, inputs: Inputs) -> Iterator[str]:
     """How the class list was read, and each text with characters that no page can show."""
     yield from inputs.remarks

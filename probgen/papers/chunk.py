@@ -87,7 +87,7 @@ def print_chunk(
     Raises InputError when a solution fails its proof or a layout cannot be used, OutsideError when
     TeX is not there.
     """
-    copies = _copies(chunk, problem_set, problems)
+    copies = copies_of(chunk.versions, problem_set, problems)
     written = {kind: _written(kind, copies, typesetter) for kind in Kind}
     batch = typesetter.print([each for documents, _ in written.values() for each in documents])
     rows = chain.from_iterable(
@@ -117,16 +117,20 @@ def _remarks(batch: Batch, copies: Sequence[Copy]) -> Iterator[tuple[str, str]]:
             yield f"{printed.pile}/{printed.name}.pdf", f"{owner}{where}: {blemish.words}"
 
 
-def _copies(
-    chunk: Chunk, problem_set: ProblemSet, problems: tuple[Problem, ...]
+def copies_of(
+    versions: Sequence[Version], problem_set: ProblemSet, problems: tuple[Problem, ...]
 ) -> tuple[Copy, ...]:
-    rows = zip(*(version.draws for version in chunk.versions), strict=True)
+    """The papers worked, with what goes wrong in them.
+
+    Raises InputError when a solution fails its proof.
+    """
+    rows = zip(*(version.draws for version in versions), strict=True)
     columns = [work(problem, draws) for problem, draws in zip(problems, rows, strict=True)]
     slips = [
         class_slips([own.digits for own in column], problem.missteps)
         for problem, column in zip(problems, columns, strict=True)
     ]
-    rows = zip(chunk.versions, zip(*columns, strict=True), zip(*slips, strict=True), strict=True)
+    rows = zip(versions, zip(*columns, strict=True), zip(*slips, strict=True), strict=True)
     return tuple(Copy(problem_set, version, problems, own, wrong) for version, own, wrong in rows)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from string import ascii_lowercase
 
@@ -22,7 +22,7 @@ from probgen.sheets.formula_page import formula_page
 from probgen.statics.system import Form, Role
 from probgen.wording.block import Block, Inline, Math, Picture, Section, Text
 from probgen.wording.facts.asked import GravityTaken
-from probgen.wording.facts.papers import Corrected
+from probgen.wording.facts.papers import Corrected, Released
 from probgen.wording.find import tell_find
 from probgen.wording.language import Language
 from probgen.wording.nouns import NO_NOUNS
@@ -157,6 +157,26 @@ def key_of(copy: Copy) -> document.Key:
     """What the one who marks it gets."""
     solutions = tuple(solution_of(face) for face in copy.faces)
     return document.Key(copy.header, solutions, copy.preface)
+
+
+def solutions_of(copy: Copy, note: str = "") -> document.Key:
+    """What students may see of a key: the working, without marks, intervals and slips.
+
+    note: a line in place of the usual one on when it was released.
+    """
+    key, exam = key_of(copy), copy.problem_set.exam is not None
+    told = copy.language.say(Released(copy.problem_set.due, exam), NO_NOUNS)
+    solutions = tuple(
+        replace(
+            each,
+            answers=tuple(replace(answer, full_marks=()) for answer in each.answers),
+            scheme=(),
+            follow_through=(),
+            slips=(),
+        )
+        for each in key.solutions
+    )
+    return replace(key, solutions=solutions, release=note or plain_text(told))
 
 
 def solution_of(face: Face) -> document.Solution:

@@ -11,7 +11,7 @@ from typing import Final
 
 from probgen.course.assignment import ProblemSet
 from probgen.input.outside import OutsideError
-from probgen.papers.page import Copy, key_of, sheet_of
+from probgen.papers.page import Copy, key_of, sheet_of, solutions_of
 from probgen.press.batch import Batch, Document, print_batch
 from probgen.press.engine import engine, engine_version
 from probgen.press.format_cache import format_for
@@ -23,6 +23,10 @@ from probgen.wording.language import Language
 
 _OLDEST: Final = 17
 """The first pdfTeX 1.40.x that can leave the clock and random ids out of a PDF (its NEWS file)."""
+
+
+SOLUTIONS: Final = "solutions"
+"""The pile of what students get after a key's time."""
 
 
 class Kind(StrEnum):
@@ -42,15 +46,18 @@ class Typesetter:
 
     def document(self, kind: Kind, copy: Copy) -> Document:
         """A copy's sheet or key.  Raises InputError when it cannot be told."""
-        version = copy.version
-        title = f"{copy.problem_set.title}: {version.student.name or version.owner}"
-        title += f", {version.code}" if version.code else ""
+        version, title = copy.version, _title(copy)
         layouts = _layouts(self.house, self.language)
         if kind is Kind.KEYS:
             body = layouts.key(key_of(copy))
             return Document(version.name, title, body, self._preamble(), kind)
         body = layouts.sheet(sheet_of(copy))
         return Document(version.name, title, body, self._preamble(version.large), kind)
+
+    def solutions(self, copy: Copy, note: str = "") -> Document:
+        """A copy's solutions for its student.  Raises InputError when they cannot be told."""
+        body = _layouts(self.house, self.language).key(solutions_of(copy, note))
+        return Document(copy.version.name, _title(copy), body, self._preamble(), SOLUTIONS)
 
     def page(self, pile: str, name: str, page: Cover | AnswerTable) -> Document:
         """A cover or a table for a pile.  Raises InputError when its layout cannot be used."""
@@ -73,6 +80,12 @@ class Typesetter:
 
     def _preamble(self, large: bool = False) -> str:
         return _preamble(self.house, self.language, self.paper, large)
+
+
+def _title(copy: Copy) -> str:
+    version = copy.version
+    title = f"{copy.problem_set.title}: {version.student.name or version.owner}"
+    return title + (f", {version.code}" if version.code else "")
 
 
 def typesetter_of(problem_set: ProblemSet, house: House) -> Typesetter:

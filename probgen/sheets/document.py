@@ -216,11 +216,15 @@ class Solution:
 
 @dataclass(frozen=True, slots=True)
 class Key:
-    """The worked solutions of one student's sheet, for the one who marks it."""
+    """The worked solutions of one student's sheet, for the one who marks it.
+
+    release: the line on what students get, who see no marks, intervals and slips; "" for a key.
+    """
 
     header: Header
     solutions: tuple[Solution, ...]
     preface: tuple[Inline, ...] = ()
+    release: str = ""
 
     @property
     def points(self) -> int:

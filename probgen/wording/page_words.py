@@ -13,7 +13,7 @@ class PageWords:
     page, page_of: "page 2 of 5"; points: behind a number, with points_head as a label.
     find: before what is asked; given, asked: heads of both in a key.
     caution: before the cautions, pairs of a kind and its words.
-    key, key_mark: of a key, in its foot and in its head.
+    key, key_mark: of a key, in its foot and in its head; solutions: in both, of what students get.
     papers to print: what a cover counts; paper to seat: heads of the columns of a list.
     """
 
@@ -37,6 +37,7 @@ class PageWords:
     cautions: tuple[tuple[str, str], ...]
     key: str
     key_mark: str
+    solutions: str
     answers: str
     full_marks: str
     marks: str

@@ -1,15 +1,18 @@
 """The demonstration's files: good input themselves, and never written over an edit."""
 
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
-from probgen.build.demo import invent_roster, write_demo
+from probgen.build.demo import SECRET, SEED, invent_roster, write_demo
 from probgen.course.assignment import read_assignment
+from probgen.course.record_file import read_record, write_record
 from probgen.course.roster import parse_roster, read_roster
 from probgen.problem.catalogue import read_catalogue
 from probgen.working.convention import Convention
+from tests.terms import begun, class_of
 
 WRITTEN = 60
 
@@ -39,6 +42,12 @@ def test_further_students_are_made_up_the_same_way_each_time() -> None:
     assert more.startswith(invent_roster(WRITTEN))
     many = parse_roster(more, "roster.csv").students
     assert len({student.name for student in many}) > 2.5 * WRITTEN
+
+
+def test_its_seed_and_secret_stand_in_a_record_that_can_be_read(tmp_path: Path) -> None:
+    path = tmp_path / "record.json"
+    path.write_text(write_record(replace(begun(class_of(2)), seed=SEED, secret=SECRET)))
+    assert read_record(path).secret == SECRET
 
 
 def test_what_is_there_stays(tmp_path: Path) -> None:

@@ -44,6 +44,7 @@ PAGE: Final = PageWords(
     ),
     key="Key",
     key_mark="Worked key",
+    solutions="Solutions",
     answers="Answers",
     full_marks="full marks",
     marks="Marks",

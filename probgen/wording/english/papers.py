@@ -17,6 +17,7 @@ from probgen.wording.facts.papers import (
     NeedsTold,
     PileOrder,
     ProblemsCounted,
+    Released,
     SolutionsInside,
     SpareLast,
 )
@@ -89,6 +90,12 @@ _MONTHS = (
 def corrected(fact: Corrected, nouns: Nouns) -> Inlines:
     _, month, day = fact.day.split("-")
     return (Text(f"Corrected {int(day)} {_MONTHS[int(month) - 1]}: {fact.what}."),)
+
+
+@say.register
+def released(fact: Released, nouns: Nouns) -> Inlines:
+    when = "the exam" if fact.exam else "the due date"
+    return (Text(f"Released after {when}{f', {fact.due}' if fact.due else ''}."),)
 
 
 @say.register

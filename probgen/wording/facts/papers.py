@@ -72,6 +72,14 @@ class Corrected(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class Released(Fact):
+    """When students may have solutions; due: the date as it is printed, "" for none."""
+
+    due: str
+    exam: bool
+
+
+@dataclass(frozen=True, slots=True)
 class LargePrint(Fact):
     """Who has large print; names as the class list has them."""
 
