@@ -52,12 +52,7 @@ ELSEWHERE: Final = {
     "papers/reprint.py": "cli/test_trace.py",
     "papers/solutions.py": "cli/test_solutions.py",
     "press/format_cache.py": "press/test_engine.py",
-    "quantities/notation/latex.py": "quantities/notation/test_notation.py",  # one expression, all
-    "quantities/notation/plain.py": "quantities/notation/test_notation.py",
-    "statics/determinacy.py": "statics/test_refusal.py",  # what it refuses, to the word
     "wording/components.py": "wording/test_true_sentences.py",  # what is told is held to be so
-    "wording/numbers.py": "wording/test_true_sentences.py",
-    "wording/once.py": "wording/test_true_sentences.py",
     "wording/signs.py": "wording/test_true_sentences.py",
     "wording/english/*.py": "wording/test_words.py",  # sentences are read where they stand
     "wording/facts/*.py": "wording/test_second_language.py",  # every fact is told in two languages

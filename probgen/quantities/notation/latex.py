@@ -45,6 +45,8 @@ class Latex(Notation):
         elif len(letter) > 1:
             letter = rf"\mathit{{{letter}}}"
         low = ",".join(_subscript(part) for part in symbol.subscripts)
+        if symbol.sign and letter.isalpha():
+            letter = " " + letter  # which would else belong to the sign's command
         return _SIGNS[symbol.sign] + letter + (f"_{{{low}}}" if low else "")
 
     def quantity(self, printed: Number) -> str:

@@ -128,7 +128,7 @@ def test_fractions_on_one_line(expression: Expression, written: str) -> None:
         ("x_theta", r"x_{\theta}", "x_θ"),
         ("x_1_s", r"x_{1,\mathrm{s}}", "x_1_s"),
         ("ab", r"\mathit{ab}", "ab"),
-        ("⊥W", r"\perpW", "⊥W"),
+        ("⊥W", r"\perp W", "⊥W"),
         ("r_∥", r"r_{\parallel}", "r_∥"),
     ],
 )

@@ -1,0 +1,109 @@
+"""LaTeX for math mode, piece by piece, as amsmath writes it."""
+
+from decimal import Decimal
+
+import pytest
+
+from probgen.quantities.expression import Number
+from probgen.quantities.formula import Balance
+from probgen.quantities.notation.latex import Latex, SlashedLatex
+from probgen.quantities.notation.notation import FACTOR, LOOSE, TERM, TIGHT, Printed
+from probgen.quantities.symbol import read_symbol
+from probgen.quantities.unit import UNITS
+
+SYMBOLS = [
+    ("T", "T"),
+    ("theta", r"\theta"),
+    ("Delta", r"\Delta"),
+    ("CM", r"\mathit{CM}"),  # a name of two letters is one symbol
+    ("T_1", "T_{1}"),
+    ("R_x", "R_{x}"),
+    ("W_s", r"W_{\mathrm{s}}"),
+    ("mu_s", r"\mu_{\mathrm{s}}"),
+    ("r_theta", r"r_{\theta}"),
+    ("r_⊥", r"r_{\perp}"),
+    ("theta_1_x", r"\theta_{1,x}"),
+    ("∥", r"\parallel"),
+    ("⊥2", r"\perp2"),
+    ("⊥theta", r"\perp\theta"),
+    ("⊥W_s", r"\perp W_{\mathrm{s}}"),
+]
+
+
+@pytest.mark.parametrize(("short", "written"), SYMBOLS)
+def test_symbols(short: str, written: str) -> None:
+    assert Latex().symbol(read_symbol(short)) == written
+
+
+QUANTITIES = [
+    (Number(Decimal("39.2"), UNITS["N"]), r"39.2\,\mathrm{N}"),
+    (Number(Decimal("40"), UNITS["deg"]), r"40^{\circ}"),  # no space before the sign (7.2)
+    (Number(Decimal("-0.30"), UNITS["1"]), "-0.30"),
+    (Number(Decimal("0.30")), "0.30"),
+    (Number(Decimal("12345")), r"12\,345"),
+    (Number(Decimal("-1.2E+5"), UNITS["N"]), r"-1.2\times 10^{5}\,\mathrm{N}"),
+]
+
+
+@pytest.mark.parametrize(("number", "written"), QUANTITIES)
+def test_quantities(number: Number, written: str) -> None:
+    assert Latex().quantity(number) == written
+
+
+BALANCES = [
+    (Balance("force", "x"), r"\textstyle\sum F_{x}"),
+    (Balance("torque", "A"), r"\textstyle\sum \tau_{A}"),
+    (Balance("moment", "A_1"), r"\textstyle\sum M_{A_{1}}"),
+    (Balance("torque", ""), r"\textstyle\sum \tau"),
+]
+
+
+@pytest.mark.parametrize(("balance", "written"), BALANCES)
+def test_balances(balance: Balance, written: str) -> None:
+    assert Latex().balance(balance) == written
+
+
+def test_a_fraction_is_of_full_size_only_where_it_stands_by_itself() -> None:
+    one, two = Printed("a + b", LOOSE), Printed("2", TIGHT)
+    assert Latex().fraction(one, two, 0).text == r"\dfrac{a + b}{2}"
+    within = Latex().fraction(one, two, 1)
+    assert within == Printed(r"\tfrac{a + b}{2}", TIGHT, tall=True)
+
+
+# What is above and below a slash, each with how tightly it holds together.
+SLASHED = [
+    ("a", TIGHT, "b", TIGHT, "a/b"),
+    ("a b", TERM, "c", TIGHT, "a b/c"),
+    ("a + b", LOOSE, "c", TIGHT, "(a + b)/c"),
+    ("a", TIGHT, "b c", FACTOR, "a/(b c)"),
+    ("a", TIGHT, "b - c", LOOSE, "a/(b - c)"),
+]
+
+
+@pytest.mark.parametrize(("top", "hold", "bottom", "holds", "written"), SLASHED)
+def test_on_one_line_a_fraction_is_slashed_with_the_brackets_it_needs(
+    top: str, hold: int, bottom: str, holds: int, written: str
+) -> None:
+    found = SlashedLatex().fraction(Printed(top, hold), Printed(bottom, holds), 0)
+    assert found == Printed(written, TERM)
+
+
+def test_brackets_grow_about_what_is_tall() -> None:
+    assert Latex().brackets("x", False) == "(x)"
+    assert Latex().brackets("x", True) == r"\left(x\right)"
+
+
+def test_functions_and_what_has_no_command_of_its_own() -> None:
+    names = ("sin", "asin", "atan", "atan2")
+    written = [r"\sin", r"\arcsin", r"\arctan", r"\operatorname{atan2}"]
+    assert [Latex().function(name) for name in names] == written
+
+
+def test_pieces() -> None:
+    notation = Latex()
+    assert notation.power("x", 2) == "x^{2}"
+    assert notation.root("x") == r"\sqrt{x}"
+    assert notation.bars("x") == "|x|"
+    assert notation.words("at most") == r"\text{at most}"
+    assert notation.summed("F") == r"\sum F"
+    assert [notation.relation(sign) for sign in "=≤⇒"] == ["=", r"\leq", r"\Rightarrow"]

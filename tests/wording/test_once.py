@@ -1,0 +1,52 @@
+"""A reason that holds again is given in full the first time, then in short or not at all."""
+
+from __future__ import annotations
+
+from probgen.quantities.expression import Name, number
+from probgen.wording.block import Display, Row
+from probgen.wording.facts.forces import StrutAlong
+from probgen.wording.facts.torque import TakenAsOne, TurnsNothing
+from probgen.wording.once import said_once
+from probgen.wording.passage import Items, Passage, Sentences
+from probgen.working.fact import Fact
+
+A, B = Name("A", "A"), Name("B", "B")
+BOTH, OTHERS = TakenAsOne(("left", "right"), (A,)), TakenAsOne(("left", "post"), (B,))
+ANY = Fact()
+
+
+def once(*passages: tuple[Fact, ...]) -> list[list[Fact]]:
+    """What is left of the facts of each passage."""
+    told = [Passage(ANY, (Sentences(facts),)) for facts in passages]
+    left: list[list[Fact]] = []
+    for passage in said_once(told):
+        left.append([])
+        for part in passage.parts:
+            assert isinstance(part, Sentences)
+            left[-1] += part.facts
+    return left
+
+
+def test_why_forces_turn_nothing_is_explained_once_whatever_the_forces() -> None:
+    first, second = TurnsNothing((A,), False, 1), TurnsNothing((B,), True, 0)
+    assert once((first,), (second,)) == [[first], [TurnsNothing((B,), True, 0, again=True)]]
+
+
+def test_each_strut_is_told_once_and_the_reason_with_the_first() -> None:
+    one, other = StrutAlong("one", A), StrutAlong("other", B)
+    shortly = StrutAlong("other", B, again=True)
+    assert once((one,), (one, other), (other, one)) == [[one], [shortly], []]
+
+
+def test_bodies_taken_as_one_are_told_once_and_other_bodies_again() -> None:
+    assert once((BOTH,), (OTHERS,), (BOTH, OTHERS)) == [[BOTH], [OTHERS], []]
+
+
+def test_a_part_of_which_nothing_is_left_goes_and_what_holds_no_facts_stays() -> None:
+    rows = Display((Row((A,), "=", (number(1),)),))
+    (passage,) = said_once([Passage(ANY, (Items((BOTH,)), rows, Sentences((BOTH,)), rows))])
+    assert passage.parts == (Items((BOTH,)), rows, rows)
+
+
+def test_other_facts_are_said_as_often_as_they_are_told() -> None:
+    assert once((ANY, ANY), (ANY,)) == [[ANY, ANY], [ANY]]
