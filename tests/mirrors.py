@@ -43,7 +43,6 @@ ELSEWHERE: Final = {
     "course/record_schema.py": "hostile/test_records.py",
     "figures/parts/goods.py": "figures/situation/test_scenery.py",
     "figures/parts/scenery.py": "figures/situation/test_scenery.py",
-    "mistakes/arms.py": "mistakes/test_templates.py",  # slips are one table of wrong numbers
     "mistakes/joints.py": "mistakes/test_rules.py",
     "mistakes/likelihood.py": "mistakes/test_comparison.py",
     "mistakes/particles.py": "mistakes/test_templates.py",
@@ -59,6 +58,7 @@ ELSEWHERE: Final = {
     "wording/language.py": "wording/test_second_language.py",
 }
 """Modules tested by the file of another: of its neighbours, or of what uses it whole."""
+
 
 def mirror_of(module: str) -> str:
     """The test file of a module; paths within probgen/ and tests/."""

@@ -7,7 +7,7 @@ and that a load drives (a combination of equations no unknown enters) means the 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 import numpy as np
 from numpy.typing import NDArray
@@ -39,7 +39,8 @@ def require_determinate(system: System, values: Mapping[str, Value]) -> None:
         raise Refusal("a length or a force has no value: look for a division by zero or a root")
     _, singular, right = np.linalg.svd(scaled)
     rank = int(np.sum(singular > _SLOPE * max(float(singular[0]), 1.0)))
-    motion = _unresisted(scaled, here.residual[0] / size, rank)
+    turns = [kind == "turn" for _, kind in here.labels]
+    motion = _unresisted(scaled, here.residual[0] / size, rank, turns)
     if motion is not None:
         tried = {name: trial[:, place] for place, name in enumerate(unknowns)}
         raise Refusal(_unheld(system, first | tried, motion, here.labels))
@@ -48,12 +49,12 @@ def require_determinate(system: System, values: Mapping[str, Value]) -> None:
 
 
 def _typical(system: System, values: Mapping[str, Array]) -> Array:
-    """A trial state, shape (1, unknowns): forces as large as the loads, nothing special."""
+    """A trial state, shape (1, unknowns): forces and couples as large as the loads, no more."""
     zero = assembled_at(system, values, np.zeros((1, len(system.unknowns))))
     load = max(float(np.max(zero.scale, initial=0.0)), 1.0)
-    forces = {name for force in system.forces for name in [force.id]}
+    acting = {force.id for force in system.forces} | {couple.id for couple in system.couples}
     return np.array([[
-        (load if name in forces else 0.7) * (0.83 + 0.17 * place)
+        (load if name in acting else 0.7) * (0.83 + 0.17 * place)
         for place, name in enumerate(system.unknowns)
     ]])  # fmt: skip
 
@@ -83,10 +84,17 @@ def _refuse_indeterminate(system: System, free: Array, labels: tuple[tuple[str, 
     )
 
 
-def _unresisted(scaled: Array, residual: Array, rank: int) -> Array | None:
-    """A combination of equations that no unknown enters and that the loads do not fulfil."""
+def _unresisted(scaled: Array, residual: Array, rank: int, turns: Sequence[bool]) -> Array | None:
+    """A combination of equations that no unknown enters and that the loads do not fulfil.
+
+    turns: which equations are balances of torques; one without any is taken if there is one, as
+    a body that is free to move is free to turn about far points as well.
+    """
     left, _, _ = np.linalg.svd(scaled)
-    for motion in left[:, rank:].T:
+    free = left[:, rank:].T
+    _, sizes, mixed = np.linalg.svd(free[:, np.asarray(turns)].T)
+    straight = mixed[int(np.sum(sizes > _SLOPE)) :] @ free
+    for motion in (*straight, *free):
         if abs(float(motion @ residual)) > 1e-7:
             return np.asarray(motion, dtype=np.float64)
     return None
@@ -107,7 +115,8 @@ def _unheld(
                 f"the condition {told} contradicts the balances: leave it out, or let one of the "
                 "known quantities be found"
             )
-    owner, kind = max(sizes, key=lambda label: sizes[label])
+    turning = [label for label in sizes if label[1] == "turn" and sizes[label] > 1e-6]
+    owner, kind = max(turning or sizes, key=lambda label: sizes[label])
     through = _through_one_point(system, values, owner) if kind == "turn" else ""
     held = f"unstable: nothing holds the {owner} against {_MOTIONS[kind]}"
     return f"{held}{through}{_let_one_be_found(system)}"

@@ -34,7 +34,9 @@ def test_a_spread_load_acts_at_its_centroid(
 ) -> None:
     text = shelf + f'[[distributed]]\nfrom = "A"\nto = "B"\nsymbol = "W_q"\n{fields}'
     text = text.replace('B = { from = "C", distance = "L - d", direction = 0 }', 'B = ["L", 0]')
-    system = read_template(text, "shelf.toml").system
+    read = read_template(text, "shelf.toml")
+    system = read.system
+    assert read.labels.elements["W_q"].symbol == "W_q"
     size = {d.variable: d.expression for d in system.definitions}["W_q"]
     assert size == parse(resultant, {"L": L})
     force = system.force("W_q")

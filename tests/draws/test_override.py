@@ -1,13 +1,14 @@
 from collections.abc import Callable
+from decimal import Decimal
 
 import pytest
 
 from probgen.bank.bank import default_bank
 from probgen.bank.template import Template
 from probgen.draws.draw import draw
-from probgen.draws.override import with_values
+from probgen.draws.override import _converted, with_values
 from probgen.input.fault import InputError
-from probgen.quantities.unit import METRE
+from probgen.quantities.unit import METRE, UNITS
 
 
 @pytest.mark.parametrize(
@@ -28,6 +29,15 @@ def test_a_value_is_taken_in_its_unit(
     made, _ = with_values(template, draw(template, "s", "ann"), {"L": text})
     assert str(made.values["L"].value) == printed
     assert made.values["L"].unit == METRE
+
+
+@pytest.mark.parametrize(
+    ("value", "old", "new", "printed"),
+    [("70", "cm", "mm", "700"), ("1", "ft", "in", "12"), ("304.8", "mm", "ft", "1"),
+     ("2.5", "kN", "N", "2500")],
+)  # fmt: skip
+def test_a_value_is_converted_to_any_unit(value: str, old: str, new: str, printed: str) -> None:
+    assert str(_converted(Decimal(value), UNITS[old], UNITS[new])) == printed
 
 
 def test_derived_quantities_follow_and_the_rest_stays(hook: Callable[..., Template]) -> None:

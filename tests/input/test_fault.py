@@ -49,7 +49,14 @@ def test_several_faults_are_told_together() -> None:
 
 @pytest.mark.parametrize(
     ("value", "text"),
-    [(None, ""), ("a", '"a"'), (3, "3"), (False, "false"), ("x" * 200, '"' + "x" * 76 + "...")],
+    [
+        (None, ""),
+        ("a", '"a"'),
+        (3, "3"),
+        (False, "false"),
+        ("x" * 78, f'"{"x" * 78}"'),
+        ("x" * 200, '"' + "x" * 76 + "..."),
+    ],
 )
 def test_values_are_shown_as_typed(value: bool | int | str | None, text: str) -> None:
     assert shown(value) == text

@@ -19,6 +19,13 @@ def test_json_is_read(tmp_path: Path) -> None:
     assert read(tmp_path / "a.json", text) == {"a": [1, 2.5, "é\\u0000😀"]}
 
 
+def test_as_deep_as_a_record_may_be_is_read(tmp_path: Path) -> None:
+    deep = "[" * (json.DEEPEST + 1) + "]" * (json.DEEPEST + 1)  # lists in the outermost one
+    assert read(tmp_path / "a.json", deep) is not None
+    with pytest.raises(InputError, match="nested"):
+        read(tmp_path / "a.json", f"[{deep}]")
+
+
 BEYOND = {
     "cut": ('{"a": [1,', "line 1"),
     "deep": ("[" * 100_000 + "]" * 100_000, "nested"),

@@ -21,6 +21,7 @@ PAIRS = [  # by hand
     ("F*cos(x) - a", "b - F*sin(x)", "F", "a", "b", "b/a"),
     ("-F*cos(x) - a", "F*sin(x) - b", "F", "−a", "b", "−b/a"),
     ("N - F*cos(x)", "a*N - F*sin(x)", "F", "N", "a N", "a"),
+    ("a - c - F*cos(x)", "b - F*sin(x)", "F", "a − c", "b", "b/(a − c)"),
     ("a - 2*F*cos(x)", "b - 2*F*sin(x)", "2 F", "a", "b", "b/a"),
 ]
 

@@ -17,10 +17,11 @@ VALUES = {"L": [2.0, 1.0], "m": [10.0, 20.0], "mu": [0.5, 0.4], "F": [12.0, 15.0
           "S": [24.0, 30.0], "q": [50.0, 40.0], "g": [9.8, 9.8]}  # fmt: skip
 
 
-def refusal(template: str) -> str:
-    """What is said against a situation; "" where it is determinate."""
+def refusal(template: str, length: float = 1.0, mass: float = 1.0) -> str:
+    """What is said against a situation so many times as long, and as heavy; "" for nothing."""
     system = read_template(template, "own.toml").system
-    values = {id: np.array(choices) for id, choices in VALUES.items()}
+    times = {"L": length, "m": mass, "F": mass, "S": mass}
+    values = {id: times.get(id, 1.0) * np.array(choices) for id, choices in VALUES.items()}
     try:
         require_determinate(system, values)
     except Refusal as refused:
@@ -45,6 +46,31 @@ def test_as_many_independent_equations_as_unknowns_settle_a_situation(template: 
     assert refusal(template) == ""
 
 
+SIZES = [(1e-3, 1.0), (1e3, 1.0), (1.0, 1e-3), (1.0, 1e3), (1e-3, 1e3), (1e3, 1e-3)]
+
+
+@pytest.mark.parametrize(("length", "mass"), SIZES)
+def test_no_size_makes_a_situation_determinate_or_takes_that_from_it(
+    length: float, mass: float
+) -> None:
+    assert refusal(DETERMINATE[0], length, mass) == ""
+    assert refusal(DETERMINATE[2], length, mass) == ""
+    assert "indeterminate" in refusal(
+        beam(HINGE, CABLE, roller("C", "N"), finding("N")), length, mass
+    )
+    assert "turning" in refusal(beam(HINGE, finding("R")), length, mass)
+
+
+def test_a_long_heavy_beam_may_be_built_in() -> None:
+    """20 t over 40 m: the couple at the wall, 4 MN m, is far from 1 N m, and holds it."""
+    assert refusal(DETERMINATE[2], 20.0, 2000.0) == ""
+
+
+def test_something_has_to_be_looked_for() -> None:
+    held = beam(entry("cable", at="C", direction=90, magnitude="F", symbol="T"))
+    assert "nothing is unknown" in refusal(held + '[[find]]\nquantity = "T"\n')
+
+
 # Supports, and by the degree of indeterminacy (unknowns less equations) which of their reactions
 # share the load: of a beam on rollers the horizontal balance says nothing.
 SHARED = [
@@ -52,6 +78,10 @@ SHARED = [
     ((HINGE, CABLE, roller("C", "N_3")), 4, 1, {"R.y", "T", "N_3"}),
     ((HINGE, entry("hinge", at="B", symbol="Q")), 4, 1, {"R.x", "Q.x"}),
     ((HOLDS_ENDS, roller("C", "N_3"), CABLE), 4, 2, {"N_1", "N_2", "N_3", "T"}),
+    (
+        (HINGE, entry("hinge", at="B", symbol="Q"), roller("C", "N_3")),
+        *(5, 2, {"R.x", "Q.x", "R.y", "Q.y", "N_3"}),  # along the beam by itself, and across it
+    ),
 ]
 
 
@@ -64,6 +94,7 @@ def test_more_unknowns_than_independent_equations_share_the_load(
     assert found is not None
     assert (int(found[1]), int(found[2]), int(found[4])) == (unknowns, unknowns - degree, degree)
     assert set(found[3].split(", ")) == loose
+    assert re.findall(r"sum of (\w+) on beam", said) == ["F_x", "F_y", "torques"]
 
 
 # A support missing, and the motion that its loads then drive.
@@ -90,13 +121,25 @@ def test_a_motion_that_a_load_drives_and_nothing_resists_is_named(
     assert motion in said
 
 
-def test_a_line_of_action_through_the_hinge_has_no_lever_arm() -> None:
-    """The cable lies along the beam, and so cannot hold it against turning about A."""
-    along = entry("cable", at="B", direction=180, symbol="T")
-    said = refusal(beam(HINGE, along, finding("T")))
-    assert "line of action of T passes through A" in said
-    slanting = entry("cable", at="B", direction=150, symbol="T")
-    assert refusal(beam(HINGE, slanting, finding("T"))) == ""
+# The hinge, and a cable's point and direction; D is 1 m above the middle.
+THROUGH = [("A", "B", 180), ("B", "A", 0), ("A", "D", 225), ("B", "D", 315)]
+
+
+@pytest.mark.parametrize(("hinge", "at", "direction"), THROUGH)
+def test_a_line_of_action_through_the_hinge_has_no_lever_arm(
+    hinge: str, at: str, direction: int
+) -> None:
+    """The cable cannot hold the beam against turning; 30 degrees aside, it can."""
+    above = 'D = ["L/2", "L/2"]\n'
+
+    def held_by(way: int) -> str:
+        cable = entry("cable", at=at, direction=way, symbol="T")
+        return refusal(
+            beam(entry("hinge", at=hinge, symbol="R"), cable, finding("T"), points=above)
+        )
+
+    assert f"of T passes through {hinge}, where R_x, R_y acts" in held_by(direction)
+    assert held_by(direction + 30) == ""
 
 
 def test_a_force_that_is_given_may_have_to_be_found() -> None:

@@ -1,5 +1,7 @@
 """Balances in symbols: signs, sines, lever arms; each checked against the vectors themselves."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -34,6 +36,12 @@ def test_forces_along_the_axes(stayed: System) -> None:
     assert {(t.source, t.sign) for t in y.terms} == {
         ("R.y", 1), ("T", 1), ("W_s", -1), ("W_t", -1),
     }  # fmt: skip
+
+
+def test_a_group_goes_by_the_first_of_its_bodies(stayed: System) -> None:
+    balance = torque_balance(stayed, ("shelf",), "A", Method())
+    assert replace(balance, bodies=("shelf", "post")).body == "shelf"
+    assert replace(balance, bodies=()).body == ""
 
 
 @pytest.mark.parametrize("pivot", ["A", "C", "G", "B"])

@@ -104,6 +104,20 @@ def test_couples_are_named_after_the_forces() -> None:
     assert shown(signs.letters) == "Q_x Q_y R_x R_y M_A"
 
 
+@pytest.mark.parametrize(
+    ("moment", "rotation"), [("20", "counter-clockwise"), ("-20", "clockwise")]
+)
+def test_a_known_couple_turns_the_way_its_sign_says(moment: str, rotation: str) -> None:
+    """Counter-clockwise is positive."""
+    couple = f'[[couple]]\nbody = "left"\nat = "C"\nmoment = "{moment} N*m"\nsymbol = "M_0"\n'
+    (own,) = [
+        fact
+        for fact in facts_of(passage_of(TWO_BEAMS + couple))
+        if isinstance(fact, CoupleNamed) and fact.couple == "M_0"
+    ]
+    assert (own.rotation, own.taken) == (rotation, False)
+
+
 def test_what_is_asked_is_not_told_beforehand() -> None:
     """A weight that is the question of the problem is left for its own step."""
     asked = BRACKET + '[[find]]\nquantity = "W"\n'

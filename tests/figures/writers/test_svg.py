@@ -57,3 +57,11 @@ def test_a_tone_fills_a_face_and_paints_an_open_stroke() -> None:
     assert (face.get("fill"), face.get("stroke")) == ("#e6e6e6", "#000000")
     assert (limb.get("fill"), limb.get("stroke")) == (None, "#c7c7c7")
     assert (ground.get("fill"), ground.get("stroke")) == ("#d1d1d1", "none")
+
+
+def test_a_tone_is_a_share_of_an_ink_of_the_page() -> None:
+    """A body's grey of 0.9 is a tenth of the ink on the page's own paper."""
+    box = polygon((0j, 9 + 0j, 9 + 9j), MEDIUM, "body:box", tone=Tone.BODY)
+    (face,) = ET.fromstring(svg(composed([box]), ink="currentColor")).findall(f"{SPACE}path")
+    assert face.get("fill") == "color-mix(in srgb, currentColor 10%, Canvas)"
+    assert face.get("stroke") == "currentColor"

@@ -3,7 +3,14 @@
 import pytest
 
 from probgen.quantities.expression import Name
-from probgen.wording.english.grammar import capitalized, counted, direction, series, toward
+from probgen.wording.english.grammar import (
+    capitalized,
+    counted,
+    direction,
+    direction_in_short,
+    series,
+    toward,
+)
 from probgen.wording.sentence import filled, plain_text
 from probgen.working.convention import Convention
 from probgen.working.direction import direction_of, way_of
@@ -43,6 +50,21 @@ ROUGH = [
 @pytest.mark.parametrize(("degrees", "words"), ROUGH)
 def test_rough_directions(degrees: float, words: str) -> None:
     assert toward(way_of(degrees)) == words
+
+
+IN_SHORT = [
+    (0.0, HORIZONTAL, "to the right"),
+    (90.0, HORIZONTAL, "straight up"),
+    (12.34, HORIZONTAL, "12.3° above, right"),
+    (-167.66, HORIZONTAL, "12.3° below, left"),
+    (12.34, VERTICAL, "77.7° from up, right"),
+    (-12.34, AXIS, "347.7° from +x"),
+]
+
+
+@pytest.mark.parametrize(("degrees", "convention", "words"), IN_SHORT)
+def test_directions_in_short(degrees: float, convention: Convention, words: str) -> None:
+    assert direction_in_short(direction_of(degrees, convention)) == words
 
 
 A, B, C = (Name(n, n) for n in "ABC")
