@@ -37,7 +37,6 @@ ELSEWHERE: Final = {
     "cli/demo.py": "build/test_demo.py",
     "cli/group.py": "cli/test_failure.py",
     "cli/reprint.py": "cli/test_trace.py",
-    "course/drafts.py": "course/test_succession.py",  # what becomes of a class is told there
     "course/first_format.py": "hostile/test_records.py",
     "course/record_judge.py": "course/test_record_file.py",
     "course/record_schema.py": "hostile/test_records.py",

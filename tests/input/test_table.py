@@ -105,6 +105,19 @@ def test_what_is_not_is_one_fault_and_a_harmless_stand_in(
     assert fault.expected == expected
 
 
+def test_a_field_may_have_its_former_name_for_a_release_and_that_is_remarked_on() -> None:
+    own = table("b = 3")
+    own.rename(a="b")
+    assert own.whole("a", 3, 5) == 3
+    (remark,) = own.faults.remarks
+    assert remark.startswith("own.toml: hinge 1, b: ")
+    assert " a " in remark
+    both = table("a = 4\nb = 3")
+    both.rename(a="b")
+    assert [fault.field for fault in both.faults.found] == ["hinge[0].b"]
+    assert both.faults.remarks == []
+
+
 def test_too_many_rows_are_cut_with_one_fault() -> None:
     own = table("\n".join(f"k{i} = {{}}" for i in range(LONGEST_LIST + 1)))
     assert len(list(own.rows())) == LONGEST_LIST

@@ -24,6 +24,7 @@ from probgen.statics.plan import Plan, find_plan
 from probgen.statics.solution import solve
 from probgen.statics.system import Element, Kind, Limit
 from probgen.working.convention import Convention
+from tests.situations import STAYED_SHELF, worked
 
 ROOT = Path(__file__).parents[2]
 PUBLISHED = ROOT / "tests" / "published"
@@ -305,6 +306,23 @@ def test_nothing_to_convert_where_the_course_uses_the_unit() -> None:
     assert {str(m.parts["q"].symbol) for m in slipped} == {"r_1", "r_2", "r_3", "m_a", "m_b"}  # type: ignore[union-attr]
     first = wrong_values(slipped[0], given)["B"]
     assert float(np.ravel(first)[0]) == pytest.approx(470.4 / 30.48, rel=1e-4)
+
+
+@pytest.mark.parametrize("unit", ["kg", "g"])
+def test_a_mass_is_taken_as_a_weight_where_kilograms_go_with_newtons(unit: str) -> None:
+    """4.0 g are no 4.0 N to anybody who puts kilograms into m g."""
+    shelf = STAYED_SHELF.replace('unit = "kg"', f'unit = "{unit}"')
+    own, _ = worked(shelf)
+    slips = {each.slip for missteps in own.missteps for each in missteps}
+    assert ("mass_as_weight" in slips) == (unit == "kg")
+
+
+def test_the_sign_of_a_torque_is_mistaken_of_what_is_known() -> None:
+    """The shelf's weights turn it one way, which makes the slip unlikely; nobody flips T."""
+    own, _ = worked(STAYED_SHELF)
+    made = [m for missteps in own.missteps for m in missteps if m.slip == "torque_sign"]
+    assert {str(m.parts["F"].symbol) for m in made} == {"W_s", "W_t"}  # type: ignore[union-attr]
+    assert all(each.unlikely for each in made)
 
 
 def test_a_line_that_uses_what_is_not_found_is_no_working() -> None:

@@ -214,6 +214,8 @@ def _logic(node: ast.AST) -> _Found:
 def _number(node: ast.Constant) -> _Found:
     if isinstance(node.value, bool):
         yield node, "truth turned", str(not node.value)
+    elif isinstance(node.value, int) and node.value >= 100 and not node.value % 100:
+        yield node, "number doubled", str(2 * node.value)  # a round bound, where one more is none
     elif isinstance(node.value, int):
         yield node, "off by one", str(node.value + 1)
     elif isinstance(node.value, float) and node.value >= 0.01:  # smaller ones are slack
@@ -223,6 +225,8 @@ def _number(node: ast.Constant) -> _Found:
 def _condition(node: ast.AST) -> _Found:
     """A rule that never applies, a choice the other way, a filter that lets all through."""
     match node:
+        case ast.If(test=ast.Name(id="TYPE_CHECKING")):
+            return
         case ast.If(body=[*_, ast.Raise()]):
             yield node.test, "rule left out", "False"
         case ast.If():

@@ -38,6 +38,7 @@ Reaches = Mapping[Path, Reach]
 
 GUARDS: Final[dict[str, tuple[str, ...]]] = {
     "bank": ("published", "problem"),  # what a template means shows in its answers
+    "build": ("cli/test_build.py", "cli/test_print_run.py"),  # builds run as a user runs them
     "course": ("papers", "hostile/test_records.py"),
     "draws": ("course",),
     "figures": ("golden/test_drawings.py",),  # what somebody has looked at

@@ -17,6 +17,7 @@ from probgen.problem.problem import draw_class, prepare, work
 from probgen.problem.problem_figures import asks_for_sizes, situation_scene
 from probgen.sheets.document import picture_name
 from probgen.sheets.formula_page import formula_page
+from probgen.statics.system import Form
 from probgen.wording.block import Math, Picture
 from probgen.wording.english import ENGLISH
 from probgen.wording.sentence import plain_text
@@ -105,6 +106,17 @@ def test_parts_are_lettered_where_there_are_several() -> None:
     assert [part.label for part in one.parts] == [""]
     (several,) = sheet_of(copy_with([BEAM])).problems
     assert [part.label for part in several.parts] == ["a", "b"]
+
+
+@pytest.mark.parametrize("id", IDS)
+def test_each_answer_line_ends_with_the_unit_of_what_it_asks(id: str) -> None:
+    """Units as the key rounds each answer, asked of the quantity itself."""
+    copy = copy_of(id)
+    (own,), (shown,) = copy.worked, sheet_of(copy).problems
+    for find, part in zip(own.case.system.finds, shown.parts, strict=True):
+        if find.form is Form.VALUE:
+            unit = own.digits.final(find.quantity).unit
+            assert part.unit == (unit.plain if unit else "")
 
 
 def test_a_key_holds_marks_that_sum_to_the_points_and_what_may_be_wrong() -> None:

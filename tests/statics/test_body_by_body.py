@@ -69,6 +69,39 @@ quantity = "S"
 """
 )
 
+KNOTS = (
+    HEAD
+    + """
+[given]
+W = { name = "weight", choices = [100], unit = "N" }
+[body.one]
+particle = true
+[body.other]
+particle = true
+"""
+    + "".join(
+        f"""[[weight]]
+body = "{body}"
+force = "W"
+of = "lamp"
+symbol = "W_{mark}"
+[[cable]]
+body = "{body}"
+direction = 35
+symbol = "T_{mark}"
+[[cable]]
+body = "{body}"
+direction = 160
+symbol = "S_{mark}"
+[[find]]
+quantity = "T_{mark}"
+[[find]]
+quantity = "S_{mark}"
+"""
+        for body, mark in (("one", 1), ("other", 2))
+    )
+)
+
 
 def steps_of(text: str) -> tuple[Step, ...]:
     return prepare(read_template(text, "own.toml"), Convention()).plan.steps
@@ -103,6 +136,15 @@ def test_no_step_comes_before_what_it_uses(text: str) -> None:
             assert not names_in(step.expression) & later
             found.add(step.unknown)
         assert len(shuffled) == len(steps)
+
+
+def test_steps_solved_together_stay_together_and_come_once() -> None:
+    """Of two knots, each on two cords: the balances of a knot are solved together."""
+    steps = steps_of(KNOTS)
+    assert sum(bool(step.partners) for step in steps) == 2
+    ordered = body_by_body(steps[::2] + steps[1::2])
+    assert sorted(map(_name, ordered)) == ["S_1", "S_2", "T_1", "T_2"]
+    assert [step.equation.bodies for step in ordered] == 2 * [("one",)] + 2 * [("other",)]
 
 
 def _name(step: Step) -> str:

@@ -7,6 +7,7 @@ import pytest
 from probgen.quantities.printing import plain
 from probgen.quantities.unit import FORCE, LENGTH
 from probgen.working.convention import Convention
+from probgen.working.result import ResultKind
 from probgen.working.verdict import at_limit, governing, side_dimension, verdict_on
 from tests.situations import HOLDS, SLIDES, TIPS, cabinet, finding, worked
 
@@ -39,6 +40,15 @@ def test_whether_a_limit_is_kept_and_by_how_much(
     else:
         assert float(verdict.margin.value) == pytest.approx(float(margin.split()[0]), rel=1e-3)
         assert plain(verdict.margin).endswith(margin.split()[1])
+
+
+@pytest.mark.parametrize(("push", "value"), [("120", 1.0), ("160", 0.0)])
+def test_a_program_reads_one_for_a_limit_that_is_kept_and_else_none(
+    push: str, value: float
+) -> None:
+    _, own = worked(text(push) + SLIDES + HOLDS)
+    (answer,) = [each for each in own.answers if each.kind is ResultKind.VERDICT]
+    assert (answer.id, answer.value) == ("slides", value)
 
 
 def test_the_margin_has_the_course_s_figures() -> None:

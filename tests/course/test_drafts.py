@@ -1,0 +1,47 @@
+"""Each problem of an assignment keeps its own numbers: two templates with letters in common."""
+
+from __future__ import annotations
+
+from probgen.course.assignment import Assigned, ProblemSet
+from probgen.course.issue import Erratum, FrozenTemplate, Issue
+from probgen.course.record import Record
+from probgen.course.succession import succeed
+from probgen.course.wanted import Wanted
+from probgen.working.convention import Convention
+from tests.terms import class_of, lamp, new_record, problem_of
+
+SIGN = lamp("A sign of", low="20.0", high="60.0").replace('id = "lamp"', 'id = "sign"')
+
+
+def wanted(count: int, lamp_text: str = "A lamp of", sign: str = SIGN) -> Wanted:
+    """A lamp of 2 kg to 6 kg and, as a rule, a sign of 20 kg to 60 kg, for so many students."""
+    problems = tuple(problem_of(source, Convention()) for source in (lamp(lamp_text), sign))
+    assigned = tuple(Assigned(problem.template.id, 8) for problem in problems)
+    chosen = ProblemSet("Mechanics", "Week 1", "class.csv", assigned)
+    frozen = tuple(FrozenTemplate(p.template.id, 1, p.template.source) for p in problems)
+    issue = Issue(chosen, frozen)
+    return Wanted(issue, tuple(class_of(count)), problems, "week-1.toml", "class.csv")
+
+
+def masses(record: Record, place: int) -> list[float]:
+    return [float(edition.draws[place].values["m"].value) for edition in record.current]
+
+
+def test_numbers_are_kept_template_by_template() -> None:
+    record, _ = succeed(new_record(), wanted(6))
+    assert max(masses(record, 0)) <= 6.0
+    assert min(masses(record, 1)) >= 20.0
+    later, changes = succeed(record, wanted(6, "A lantern of"), Erratum("2027-03-12", "the name"))
+    assert changes.redrawn == ()
+    for place in (0, 1):
+        assert masses(later, place) == masses(record, place)
+
+
+def test_newcomers_draw_around_the_numbers_of_the_same_template_alone() -> None:
+    """Lamps and signs alike have 45 sets of numbers, as many as there are students at last."""
+    alike = lamp("A sign of").replace('id = "lamp"', 'id = "sign"')
+    record, _ = succeed(new_record(), wanted(22, sign=alike))
+    later, _ = succeed(record, wanted(45, sign=alike))
+    for place in (0, 1):
+        values = [edition.draws[place].values for edition in later.current]
+        assert len({(own["m"].value, own["L"].value) for own in values}) == 45
