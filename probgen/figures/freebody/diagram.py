@@ -321,10 +321,9 @@ class _Diagram:
             return  # everything acts at the one point there is
         named = [force.point for force in self.system.forces if force.body == self.body.id]
         wanted = dict.fromkeys((*((self.pivot,) if self.pivot else ()), *named, *self.body.outline))
-        letters: dict[complex, str] = {}
-        for point in wanted:
-            letters.setdefault(self._spot(self.measured.places[point]), point)
-        clear = {spot: 3.6 if point == self.pivot else HALF for spot, point in letters.items()}
+        letters = {point: self._spot(self.measured.places[point]) for point in wanted}
+        pivot = letters.get(self.pivot)
+        clear = {spot: 3.6 if spot == pivot else HALF for spot in letters.values()}
         self.lettering.name_points(letters, clear)
 
     def _notes(self) -> None:

@@ -50,12 +50,13 @@ class Lettering:
         boxes = chain(own, self._strained(around(name, anchors)))
         self.field.place(name, boxes, f"label:{vector.id}")
 
-    def name_points(self, letters: Mapping[Spot, str], clear: Mapping[Spot, float]) -> None:
-        """The letter of each point, small; clear: what it keeps off (pt)."""
-        for spot, point in letters.items():
+    def name_points(self, letters: Mapping[str, Spot], clear: Mapping[Spot, float]) -> None:
+        """The letter of each point, small, also of several in one place; clear: what it keeps off."""
+        for point, spot in letters.items():
             name = Name(point, point)
             anchors = [(spot, d) for d in (225.0, 135.0, 315.0, 45.0, 90.0, 270.0)]
-            others = [(other, other) for other in letters if abs(other - spot) > _TOGETHER]
+            apart = (other for other in letters.values() if abs(other - spot) > _TOGETHER)
+            others = [(other, other) for other in apart]
             near = around(name, anchors, clear[spot], _SMALL, farthest=_NEAR)
             own = self._nearest(near, (spot, spot), others)
             boxes = chain(own, self._strained(around(name, anchors, clear[spot], _SMALL)))

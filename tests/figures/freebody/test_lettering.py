@@ -112,15 +112,15 @@ def test_a_symbol_without_a_place_near_its_arrow_is_set_all_the_same_and_counted
     assert max(abs(box.centre.real), abs(box.centre.imag)) > 60
 
 
-def lettered(points: dict[Spot, str], clear: float = 2.0) -> dict[str, Label]:
+def lettered(points: dict[str, Spot], clear: float = 2.0) -> dict[str, Label]:
     lettering = Lettering(Field())
-    lettering.name_points(points, dict.fromkeys(points, clear))
+    lettering.name_points(points, dict.fromkeys(points.values(), clear))
     assert lettering.strained == 0
     return labels(lettering)
 
 
 def test_a_letter_is_small_and_below_its_point_on_the_left() -> None:
-    label = lettered({0j: "A"})["letter:A"]
+    label = lettered({"A": 0j})["letter:A"]
     assert label.size == 7.5
     assert label.box.right < 0
     assert label.box.top < 0
@@ -128,28 +128,35 @@ def test_a_letter_is_small_and_below_its_point_on_the_left() -> None:
 
 @pytest.mark.parametrize("clear", [0.0, 4.0, 9.0])
 def test_a_letter_keeps_off_the_mark_at_its_point(clear: float) -> None:
-    box = lettered({0j: "A"}, clear)["letter:A"].box
+    box = lettered({"A": 0j}, clear)["letter:A"].box
     away = abs(box.nearest(0j))
     assert clear < away < clear + 5.0
 
 
 def test_each_letter_is_nearest_to_its_own_point() -> None:
-    points = {0j: "A", 16 + 0j: "B", 16 + 14j: "C"}
+    points = {"A": 0j, "B": 16 + 0j, "C": 16 + 14j}
     found = lettered(points)
-    for spot, name in points.items():
+    for name, spot in points.items():
         centre = found[f"letter:{name}"].box.centre
-        others = [abs(centre - other) for other in points if other != spot]
+        others = [abs(centre - other) for other in points.values() if other != spot]
         assert abs(centre - spot) + 1.0 < min(others)
 
 
 def test_points_almost_in_one_place_share_the_room_about_it() -> None:
     """Of points 2 pt apart no letter can be 1 pt nearer to its own all round; that is no strain."""
-    assert {*lettered({0j: "A", 2 + 0j: "B"})} == {"letter:A", "letter:B"}
+    assert {*lettered({"A": 0j, "B": 2 + 0j})} == {"letter:A", "letter:B"}
+
+
+def test_points_in_one_place_each_have_their_letter() -> None:
+    """A load put at the middle of a beam, where its weight acts: a key names either."""
+    found = lettered({"D": 0j, "Q": 0j})
+    assert {*found} == {"letter:D", "letter:Q"}
+    assert found["letter:D"].box.gap(found["letter:Q"].box) > 0.0
 
 
 def test_a_letter_without_a_place_by_its_point_is_set_all_the_same_and_counted() -> None:
     lettering = Lettering(Field())
     fenced(lettering, 40)
-    lettering.name_points({0j: "A"}, {0j: 2.0})
+    lettering.name_points({"A": 0j}, {0j: 2.0})
     assert lettering.strained == 1
     assert abs(labels(lettering)["letter:A"].box.centre) > 40
