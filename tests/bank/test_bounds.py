@@ -25,7 +25,7 @@ EXPRESSIONS = [
     "sin(3*theta)",
     "cos(2*theta + 90)",
     "tan(theta) + tan(theta - 90)",
-    "a*tan(2*theta)",
+    "a*tan(theta)",
 ]
 
 

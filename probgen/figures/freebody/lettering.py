@@ -51,7 +51,7 @@ class Lettering:
         self.field.place(name, boxes, f"label:{vector.id}")
 
     def name_points(self, letters: Mapping[str, Spot], clear: Mapping[Spot, float]) -> None:
-        """The letter of each point, small, also of several in one place; clear: what it keeps off."""
+        """The letter of each point, small, also of several in one place; clear: how far off, pt."""
         for point, spot in letters.items():
             name = Name(point, point)
             anchors = [(spot, d) for d in (225.0, 135.0, 315.0, 45.0, 90.0, 270.0)]
