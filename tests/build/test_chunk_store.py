@@ -66,6 +66,28 @@ def test_a_chunk_is_read_back_as_it_was(tmp_path: Path) -> None:
     assert again.leaves(Kind.KEYS, "01-zoe-7") is None
 
 
+WHOLE = PrintedChunk(
+    {kind: (("01-zoe-7", pdf(3)),) for kind in (Kind.SHEETS, Kind.KEYS)},
+    {kind: pdf(3) for kind in (Kind.SHEETS, Kind.KEYS)},
+    (ROW,),
+    (),
+)
+
+
+@pytest.mark.parametrize(("printed", "taken"), [(WHOLE, True), (PRINTED, False)])
+def test_what_an_earlier_build_has_printed_is_taken_unless_a_document_is_lost(
+    printed: PrintedChunk, taken: bool, tmp_path: Path
+) -> None:
+    """What kept a key from being printed may have been mended since."""
+    for name in ("earlier", "now"):
+        (tmp_path / name).mkdir()
+    earlier, now = working_in(tmp_path / "earlier"), store_in(working_in(tmp_path / "now"))
+    store_in(earlier).keep(0, printed)
+    assert now.adopt(0, earlier.whole) is taken
+    assert now.has(0) is taken
+    assert not now.adopt(1, earlier.whole)
+
+
 def test_a_chunk_without_its_note_does_not_count(tmp_path: Path) -> None:
     working = working_in(tmp_path)
     store_in(working).keep(0, PRINTED)

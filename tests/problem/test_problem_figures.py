@@ -15,7 +15,7 @@ from probgen.bank.support import component_symbol
 from probgen.figures.paper.scene import Arrow, Scene, bearing
 from probgen.figures.paper.segment import crosses
 from probgen.problem.problem import Problem, Worked, prepare, tell_steps
-from probgen.problem.problem_figures import free_body_scene, situation_scene
+from probgen.problem.problem_figures import _torques, free_body_scene, situation_scene
 from probgen.quantities.expression import Name
 from probgen.quantities.formula import Balance
 from probgen.statics.system import Body
@@ -46,6 +46,14 @@ def told(problem: Problem, own: Worked, body: Body) -> Iterator[tuple[str, Way]]
                     if each.part == fact.part and each.magnitude == fact.letter
                 )
                 yield force.id, fact.way
+
+
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+def test_the_lever_arms_of_a_diagram_are_those_of_a_balance_of_its_body(path: Path) -> None:
+    problem = prepared(path)
+    for body in problem.template.system.bodies:
+        balance = _torques(problem, body.id)
+        assert balance is None or (balance.kind, balance.body) == ("torque", body.id)
 
 
 def arrows_of(scene: Scene) -> dict[str, Arrow]:

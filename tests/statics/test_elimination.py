@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 from probgen.quantities.expression import Expression, Name, Value, evaluate, names_in
 from probgen.quantities.parser import parse
 from probgen.quantities.printing import plain
-from probgen.statics.elimination import Solved, eliminated
+from probgen.statics.elimination import Solved, _with_tangent, eliminated
 
 LETTERS = ("a", "b", "c", "d", "x", "y", "z")
 SCOPE = {letter: Name(letter, letter) for letter in LETTERS}
@@ -174,3 +174,29 @@ def test_different_sizes_beside_sine_and_cosine_are_not_divided() -> None:
     assert found[0].divided is None
     values = {**VALUES, "x": number(found[0].value, VALUES)}
     assert math.tan(math.radians(values["x"])) == pytest.approx(2.0 / 3.0)
+
+
+# A factor times one size over another: written with a tangent where that makes a product of it.
+TANGENTS = [
+    ("a", "sin(t)", "cos(t)", "a tan θ"),
+    ("a", "b*sin(t)", "cos(t)", "a b tan θ"),
+    ("a", "-sin(t)", "cos(t)", "−a tan θ"),
+    ("a", "sin(t)*sin(s)", "cos(t)*cos(s)", "a tan θ tan φ"),
+    ("sin(t)", "a", "cos(t)", "a tan θ"),
+    ("a", "cos(t)", "cos(t)", None),
+    ("a", "sin(s)", "cos(t)", None),
+    ("a", "cos(t)", "sin(t)", None),
+    ("a", "sin(t)", "2*cos(t)", None),
+    ("a", "sin(t) + b", "cos(t)", None),
+    ("a", "sin(t)", "cos(t) + b", None),
+]
+
+
+@pytest.mark.parametrize(("factor", "top", "bottom", "written"), TANGENTS)
+def test_a_sine_over_its_cosine_is_a_tangent(
+    factor: str, top: str, bottom: str, written: str | None
+) -> None:
+    symbols = {"a": "a", "b": "b", "t": "theta", "s": "phi"}
+    scope = {id: Name(id, symbol) for id, symbol in symbols.items()}
+    found = _with_tangent(*(parse(text, scope) for text in (factor, top, bottom)))
+    assert (found and plain(found)) == written

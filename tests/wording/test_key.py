@@ -22,6 +22,8 @@ from probgen.wording.answer import Answer
 from probgen.wording.block import Math, Section
 from probgen.working.convention import Convention
 from probgen.working.direction import quarter_of
+from tests.situations import HEAD
+from tests.wording.own_telling import told as told_lines
 from tests.wording.told_keys import (
     ABOUT_TURNING,
     CHOICES,
@@ -279,3 +281,28 @@ def test_two_balances_solved_together_are_both_shown_first(name: str) -> None:
                 shown = [plain((term.magnitude,)) for term in balance.terms]
                 other = shown[1] if balance.kind == "condition" else plain((balance.expression,))
                 assert -1 < text.find(other) < solved, step.unknown
+
+
+def test_force_balances_of_each_body_stand_by_themselves() -> None:
+    """Two lamps on a cord each: the one balance follows the other, under a heading of its own."""
+    lamps = "".join(
+        f"""[body.{body}]
+particle = true
+[[weight]]
+body = "{body}"
+mass = "m"
+of = "lamp"
+symbol = "W_{body[0]}"
+[[cable]]
+body = "{body}"
+direction = 90
+symbol = "T_{body[0]}"
+[[find]]
+quantity = "T_{body[0]}"
+"""
+        for body in ("left", "right")
+    )
+    mass = '[given]\nm = { name = "mass", choices = [2.0], unit = "kg" }\n'
+    lines = told_lines(HEAD + mass + lamps)
+    headings = [line for line in lines if line.startswith("# Force balance")]
+    assert headings == ["# Force balance on the left", "# Force balance on the right"]
