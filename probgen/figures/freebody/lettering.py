@@ -8,14 +8,21 @@ from typing import Final
 
 from probgen.figures.freebody.arrows import Placed, distance
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.placement import around
-from probgen.figures.paper.scene import Box, Spot, bearing
+from probgen.figures.paper.placement import GAP, around
+from probgen.figures.paper.scene import FINE, Box, Spot, bearing, line
 from probgen.quantities.expression import Name
 
 _SMALL: Final = 7.5  # size of the letters of points, pt
 _NEAR: Final = 12.0  # how far from its point a letter is first tried, pt
 _TOGETHER: Final = 5.0  # points so near each other share the place their letters have, pt
+_LED: Final = 40.0  # how far from it with a line to it, pt
+_OFF: Final = GAP + 0.1  # between a letter and the line to its point, pt
 _BESIDE: Final = 30.0  # how far from its arrow a symbol is first tried, pt
+
+
+def _leader(box: Box, spot: Spot) -> tuple[Spot, Spot]:
+    """Where a line from a letter to its point begins and ends."""
+    return box.grown(_OFF).nearest(spot), spot
 
 
 class Lettering:
@@ -59,8 +66,17 @@ class Lettering:
             others = [(other, other) for other in apart]
             near = around(name, anchors, clear[spot], _SMALL, farthest=_NEAR)
             own = self._nearest(near, (spot, spot), others)
-            boxes = chain(own, self._strained(around(name, anchors, clear[spot], _SMALL)))
-            self.field.place(name, boxes, f"letter:{point}", _SMALL)
+            led = self._led(spot, around(name, anchors, clear[spot], _SMALL, farthest=_LED))
+            anywhere = self._strained(around(name, anchors, clear[spot], _SMALL))
+            label = self.field.place(name, chain(own, led, anywhere), f"letter:{point}", _SMALL)
+            if abs(label.box.nearest(spot) - spot) > clear[spot] + _NEAR:
+                self.field.add(line(*_leader(label.box, spot), FINE, f"leader:letter:{point}"))
+
+    def _led(self, spot: Spot, boxes: Iterable[Box]) -> Iterator[Box]:
+        """The free boxes from which a line to a point runs through no label."""
+        for box in boxes:
+            if self.field.is_free(box) and not self.field.hits_label(*_leader(box, spot)):
+                yield box
 
     @staticmethod
     def _nearest(

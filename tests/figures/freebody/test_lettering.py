@@ -9,7 +9,7 @@ from probgen.figures.freebody.lettering import Lettering
 from probgen.figures.measured.vector import Vector
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import GAP
-from probgen.figures.paper.scene import HEAVY, Arrow, Label, Spot, line
+from probgen.figures.paper.scene import HEAVY, Arrow, Label, Path, Spot, line
 
 
 def placed(id: str, tail: Spot, head: Spot, component: bool = False) -> Placed:
@@ -156,7 +156,22 @@ def test_points_in_one_place_each_have_their_letter() -> None:
 
 def test_a_letter_without_a_place_by_its_point_is_set_all_the_same_and_counted() -> None:
     lettering = Lettering(Field())
-    fenced(lettering, 40)
+    fenced(lettering, 60)
     lettering.name_points({"A": 0j}, {0j: 2.0})
     assert lettering.strained == 1
-    assert abs(labels(lettering)["letter:A"].box.centre) > 40
+    assert abs(labels(lettering)["letter:A"].box.centre) > 60
+
+
+@pytest.mark.parametrize("reach", [0, 20])
+def test_a_line_leads_from_a_letter_further_off_to_its_point(reach: float) -> None:
+    lettering = Lettering(Field())
+    fenced(lettering, reach)
+    lettering.name_points({"A": 0j}, {0j: 2.0})
+    led = [shape for shape in lettering.field.shapes if shape.tag == "leader:letter:A"]
+    assert lettering.strained == 0
+    assert len(led) == (1 if reach else 0)
+    for shape in led:
+        assert isinstance(shape, Path)
+        start, end = shape.lines[0]
+        assert end == 0j
+        assert labels(lettering)["letter:A"].box.grown(GAP + 0.2).nearest(start) == start
