@@ -43,6 +43,9 @@ CASES = {
     "another problem": (
         with_second(FrozenTemplate("c", 1, "z")), (Difference("problem 2", "b", "c", 1),)),
     "a problem less": (with_second(), (Difference("problem 2", "b", "none", 1),)),
+    "a problem more": (
+        with_second(ISSUE.templates[1], FrozenTemplate("c", 1, "z")),
+        (Difference("problem 3", "none", "c", 2),)),
     "a revision": (
         with_second(FrozenTemplate("b", 3, "new")),
         (Difference("problem 2 (b)", "revision 2", "revision 3", 1),)),

@@ -5,8 +5,9 @@ from pathlib import Path
 import pytest
 
 from probgen.input.fault import InputError
-from probgen.sheets.house import LAYOUTS, House, read_layouts
+from probgen.sheets.house import LAYOUTS, USUAL, House, read_house, read_layouts
 from probgen.sheets.latex.layout import Layouts
+from probgen.sheets.style import HouseStyle
 
 
 def test_the_layouts_named_are_those_there_are() -> None:
@@ -21,6 +22,18 @@ def test_every_layout_of_a_folder_is_read(tmp_path: Path) -> None:
     house = House(layouts=read_layouts(tmp_path), folder=str(tmp_path))
     assert [name for name, _ in house.layouts] == ["mark.j2", "sheet.tex.j2"]
     assert Layouts(house)._print("sheet.tex.j2") == "own mark"
+
+
+def test_a_house_has_a_style_layouts_both_or_neither(tmp_path: Path) -> None:
+    (tmp_path / "mark.j2").write_text("mark", encoding="utf-8")
+    (tmp_path / "sheet.tex.j2").write_text("own", encoding="utf-8")
+    style = tmp_path / "house.toml"
+    style.write_text('text = "sans"\n', encoding="utf-8")
+    assert read_house(None, None) == USUAL
+    assert read_house(None, tmp_path).layouts == read_layouts(tmp_path)
+    assert read_house(None, tmp_path).folder == str(tmp_path)
+    assert read_house(style, None) == House(HouseStyle(text="sans"))
+    assert read_house(style, tmp_path).style.text == "sans"
 
 
 def test_a_folder_without_layouts_is_refused(tmp_path: Path) -> None:

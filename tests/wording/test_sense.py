@@ -50,6 +50,14 @@ def test_nothing_where_another_force_helps() -> None:
     assert said(SHELF + UPRIGHT + pushed) == []
 
 
+def test_nothing_where_a_weight_helps_the_pull() -> None:
+    """A load 0.20 m behind the hinge: 39.2 N x 0.60 m - 78.4 N x 0.20 m = 7.84 N m are left."""
+    behind = SHELF.replace('at = "B"\nmass', 'at = "E"\nmass').replace(
+        "[body.shelf]", 'E = ["-0.20 m", 0]\n[body.shelf]'
+    )
+    assert said(behind + UPRIGHT) == []
+
+
 def test_nothing_where_there_is_no_pull() -> None:
     assert said(TWO_BEAMS) == []
 

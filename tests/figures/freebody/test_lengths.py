@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Literal
 
 import pytest
 
-from probgen.figures.freebody.lengths import lengths_of
+from probgen.figures.freebody.lengths import draw_arms, lengths_of
 from probgen.figures.measured.survey import survey
+from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import Arrow, Path, Scene, dot, heading
 from probgen.quantities.expression import evaluate
 from probgen.statics.equation import torque_balance
@@ -70,6 +72,18 @@ def test_lever_arm_is_square_to_the_line_of_action_and_gives_the_torque(
             assert label
             seen += 1
     assert seen > 20
+
+
+def test_an_arm_too_short_to_be_seen_hides_no_other(cases: dict[tuple[str, int], Case]) -> None:
+    case = cases["beam", 0]
+    measured = survey(case.system, case.labels, case.values)
+    body, pivot = case.system.bodies[0].id, case.system.elements[0].at
+    balance = torque_balance(case.system, (body,), pivot, Method("arm"))
+    (arm,) = lengths_of(measured, balance, body).arms
+    short = replace(arm, reach=replace(arm.reach, end=arm.reach.start))
+    field = Field()
+    draw_arms(field, measured, (short, arm), 60.0)
+    assert [s.tag for s in field.shapes if s.tag.startswith("lever:")] == [f"lever:{arm.force.id}"]
 
 
 def lengths_label(case: Case, force: str) -> str:

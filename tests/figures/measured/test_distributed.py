@@ -8,6 +8,7 @@ from probgen.figures.measured.distributed import covers, rows, spread_of
 from probgen.figures.paper.scene import (
     Arrow,
 )
+from probgen.quantities.printing import plain
 from tests.figures.seen import touching
 from tests.figures.sketches import BEAM, LOADS, alone, loaded, read, sketch, surveyed
 
@@ -31,6 +32,17 @@ def test_distributed_load_is_drawn_in_both_figures(kind: str) -> None:
     assert diagram.tagged("distributed")
     assert diagram.tagged("force:Q_s")
     assert touching(scene) == touching(diagram) == []
+
+
+def test_a_load_given_as_a_number_is_labelled_with_it_and_nothing_is_said_of_none() -> None:
+    text = BEAM + (
+        '\n[[distributed]]\nfrom = "A"\nto = "B"\nsymbol = "Q_s"\nstart = "9 N/m"\nend = 0\n'
+    )
+    template, values, _ = read(text)
+    element = next(e for e in template.system.elements if e.kind == "distributed")
+    load = spread_of(surveyed(template, values), element)
+    assert load is not None
+    assert [plain(each) for each in load.names] == ["9 N/m"]
 
 
 def test_second_load_stands_on_the_first_and_both_are_labelled() -> None:
