@@ -358,7 +358,7 @@ def _wall_hit(
         if particle and surface.normal == 270.0 and reach < _SHORTEST:
             continue  # a steep cord beside one that rises little has a ceiling of its own
         size, rise = stage.size(element.body), abs(unit.imag) * reach
-        if rise > _RISE * size:
+        if not particle and rise > _RISE * size:
             end = start + unit * reach * _BROKEN * size / rise
             return end, (line(end, end + unit * 13.0, REFERENCE, f"beyond:{element.id}"),)
         walls[place] = surface.covering(start + unit * reach, FACE)

@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from probgen.figures.paper.scene import Arc, Path, heading
+from probgen.figures.paper.scene import Arc, Path, bounds, heading
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation.fixture import FACE
 from probgen.figures.situation.line import (
@@ -16,6 +16,7 @@ from probgen.figures.situation.line import (
     _reach,
     lines_of,
 )
+from tests.figures.readings import PUBLISHED, prepared, scenes_of, solved
 from tests.figures.sketches import HINGED, KNOT, LIMB, TACKLE, TWO, stage
 
 
@@ -46,6 +47,17 @@ def test_a_cable_that_would_rise_too_high_is_broken_off_before_its_wall() -> Non
     assert end.imag == pytest.approx(0.6 * 120.0)
     assert cable.shapes[0].tag == "beyond:T"
     assert walls == [Surface(-11 + 0j, 0.0, 14.0, 14.0)]
+
+
+def test_springs_to_both_sides_of_a_particle_end_at_one_ceiling() -> None:
+    """A particle has no size that would say how high is too high."""
+    (path,) = (each for each in PUBLISHED if each.stem == "up1-5.7-p87")
+    problem = prepared(path)
+    (own,) = solved(problem, 1)
+    scene = scenes_of(problem, own)[0]
+    left, right = (bounds(scene.tagged(f"spring:{id}")) for id in ("F_A", "F_B"))
+    assert scene.tagged("beyond") == ()
+    assert right.top == pytest.approx(left.top, abs=1.5)
 
 
 @pytest.mark.parametrize(("way", "normal"), [("120", 270.0), ("180", 0.0), ("0", 180.0)])
