@@ -8,8 +8,14 @@ from itertools import cycle, islice
 from pathlib import Path
 from typing import Final
 
+from probgen.build.folder import require_ours
 from probgen.course.assignment import ASSIGNMENT
+from probgen.course.record import RECORD
 from probgen.input.csv import csv_lines
+from probgen.input.fault import Fault, InputError
+from probgen.input.file import write_beside
+from probgen.input.json import read_json
+from probgen.input.remedy import OtherFolder
 
 _FILES: Final = files(__package__)
 _FORMER: Final = "set.toml"
@@ -26,17 +32,28 @@ def write_demo(folder: Path, students: int = 12) -> Path:
     """Puts an assignment file and a class list into a folder, and gives the assignment file's path.
 
     Files of those names that are there already stay as they are: somebody may have edited them.
+    Raises InputError for a folder of something else, and for that of a real class.
     """
-    folder.mkdir(parents=True, exist_ok=True)
     assignment = folder / (_FORMER if (folder / _FORMER).exists() else ASSIGNMENT)
+    roster = folder / ROSTER
+    require_ours(folder, (assignment, roster))
+    _require_no_class(folder / RECORD)
     set_text = (_FILES / "demo-assignment.toml").read_text(encoding="utf-8")
-    for path, text in ((assignment, set_text), (folder / ROSTER, invent_roster(students))):
-        try:
-            with path.open("x", encoding="utf-8") as file:
-                file.write(text)
-        except FileExistsError:
-            continue
+    for path, text in ((assignment, set_text), (roster, invent_roster(students))):
+        if not path.exists():
+            write_beside(path, text.encode())
     return assignment
+
+
+def _require_no_class(record: Path) -> None:
+    """Raises InputError where papers were built that are no demonstration's: they would be lost."""
+    if not record.is_file():
+        return
+    content = read_json(record, "record", "name another folder")
+    seed = content.get("seed") if isinstance(content, dict) else None
+    if seed != SEED:
+        found, expected = "the record of a class", "none, or that of a demonstration"
+        raise InputError([Fault(str(record), "", found, expected, remedy=OtherFolder())])
 
 
 def invent_roster(students: int) -> str:

@@ -49,7 +49,10 @@ class Crew:
         with self._place(count) as jobs, _safe_path(), warnings.catch_warnings():
             # When one task fails the others are cancelled, which is as it should be.
             warnings.filterwarnings("ignore", message=".*have been cancelled")
-            run: Any = Parallel(jobs, return_as="generator_unordered", batch_size=1)
+            # max_nbytes: large arrays would else be pickled into files that other users can read.
+            run: Any = Parallel(
+                jobs, return_as="generator_unordered", batch_size=1, max_nbytes=None
+            )
             do = do if self.cluster or jobs == 1 else _Watched(do, os.getpid())
             try:
                 with _interrupts_ignored():  # the workers, begun here, leave Ctrl-C to this process

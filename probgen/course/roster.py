@@ -16,6 +16,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Final
 
+from probgen.course.alike import alike
 from probgen.course.class_file import Row, read_class_file, split_rows
 from probgen.course.headings import (
     Columns,
@@ -158,6 +159,7 @@ def _students(reading: _Reading, rows: Sequence[Row], width: int) -> Iterator[St
     seen: dict[str, str] = {}
     numbers: dict[str, bool] = {}
     commas: list[str] = []
+    names: list[str] = []
     for row in rows:
         name, id = reading.name(row), reading.cell(row, "id")
         if reason := _no_student(row, name, id):
@@ -168,6 +170,7 @@ def _students(reading: _Reading, rows: Sequence[Row], width: int) -> Iterator[St
         _judge_student(reading, row, (name, id, number), seen)
         seen.setdefault(id, row.place)
         numbers[id] = number
+        names.append(turned(name))
         if turned(name) != name:
             commas.append(name)
         yield _student(reading, row, turned(name), id)
@@ -175,6 +178,8 @@ def _students(reading: _Reading, rows: Sequence[Row], width: int) -> Iterator[St
         reading.remark(f'"{commas[0]}" is printed as {turned(commas[0])}{_and_more(commas)}')
     if lost := lost_zeros(numbers):
         reading.remark(f"ids: {lost}")
+    for told in (*alike(numbers, "ids"), *alike(names, "names")):
+        reading.remark(told)
 
 
 def _and_more(names: Sequence[str]) -> str:

@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterator
 from contextlib import closing
 from pathlib import Path
 
+import numpy as np
 import psutil
 import pytest
 
@@ -46,6 +47,16 @@ def await_(holds: Callable[[], bool], seconds: float = 20.0) -> bool:
     while not holds() and time.monotonic() < end:
         time.sleep(0.05)
     return holds()
+
+
+def kind_of(array: object) -> str:
+    return type(array).__name__
+
+
+def test_large_arrays_are_no_files() -> None:
+    """joblib would pickle them into a folder that others can read, and map that."""
+    large = np.zeros(1_000_000)
+    assert set(Crew(2).each(kind_of, [(large,)] * 2, 2)) == {"ndarray"}
 
 
 @pytest.mark.parametrize("workers", [1, 2])
