@@ -18,12 +18,13 @@ from probgen.course.archive import records_beside
 from probgen.course.assignment import ProblemSet, judge_seed, read_assignment
 from probgen.course.edited import recoded
 from probgen.course.frozen import frozen_problems
-from probgen.course.inputs import Inputs, read_class, read_inputs, remarks_on
+from probgen.course.inputs import Inputs, read_class, read_inputs
 from probgen.course.issue import Erratum, FrozenTemplate, Issue
 from probgen.course.record import RECORD, Record, require_no_layouts
 from probgen.course.record_file import read_record
 from probgen.course.secret import SECRET, find_secret, new_secret
 from probgen.course.succession import Changes, asking_others, succeed
+from probgen.course.typed_texts import remarks_on_texts
 from probgen.course.wanted import Wanted
 from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.remedy import CorrectOrReplace
@@ -127,7 +128,8 @@ def build_assignment(
     record, changes = succeed(earlier, wanted, order.erratum, elsewhere)
     how = Delivery(inputs=own, replace=order.replace)
     short = deliver(record, wanted.problems, out, crew, report, how)
-    remarks = (*words, *told, *changes.remarks, *remarks_on(problem_set, inputs), *short.remarks)
+    texts = remarks_on_texts(record)
+    remarks = (*words, *told, *changes.remarks, *inputs.remarks, *texts, *short.remarks)
     return Built(_found(out), record, remarks, short.losses, changes, how.left, how.kept)
 
 
@@ -167,7 +169,7 @@ def build_record(path: Path, out: Path, crew: Crew, report: Report, order: Order
         told = (*told, *listed.remarks, *changes.remarks)
     how = Delivery(inputs=(path,), replace=order.replace)
     short = deliver(record, problems, out, crew, report, how)
-    remarks = (*told, *short.remarks)
+    remarks = (*told, *remarks_on_texts(record), *short.remarks)
     return Built(_found(out), record, remarks, short.losses, changes, how.left, how.kept)
 
 

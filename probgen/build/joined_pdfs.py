@@ -165,10 +165,7 @@ class Piles:
         for page in batch.printed:
             printed.setdefault(page.pile, []).append(page.pdf)
         remarks = (
-            f"{page.pile}: {blemish.words}"
-            for page in batch.printed
-            for blemish in page.blemishes
-            if not blemish.boxed  # of the class list, told of before
+            f"{page.pile}: {blemish.words}" for page in batch.printed for blemish in page.blemishes
         )
         return printed, tuple(dict.fromkeys(remarks))
 

@@ -20,6 +20,7 @@ def check(named: tuple[str, ...], draws: int) -> None:
     folder of templates; if left out, all that come with probgen.
     """
     from probgen.cli.terminal import say
+    from probgen.course.typed_texts import remarks_on_template
     from probgen.input.fault import Faults, InputError
     from probgen.problem.template_check import check_template, templates_named
     from probgen.quantities.unit import SI
@@ -35,6 +36,8 @@ def check(named: tuple[str, ...], draws: int) -> None:
             say(f"{name}  FAILED")
             continue
         _show(name, checked)
+        for remark in remarks_on_template(template.id, template.source):
+            say(f"    remark: {remark}")
     faults.settle()
 
 

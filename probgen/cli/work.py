@@ -108,6 +108,7 @@ def _require_place(path: Path | None, kind: str) -> None:
 
 
 def _write_handout(single: Single, pdf: Path, layouts: Path | None) -> None:
+    from probgen.course.typed_texts import remarks_on_template
     from probgen.input.own_file import write_own
     from probgen.papers.handout import print_handout
     from probgen.papers.typesetter import Typesetter
@@ -115,6 +116,9 @@ def _write_handout(single: Single, pdf: Path, layouts: Path | None) -> None:
 
     typesetter = Typesetter(house=read_house(None, layouts))
     write_own(pdf, print_handout(single, typesetter), ".pdf")
+    template = single.problem.template
+    for remark in remarks_on_template(template.id, template.source):
+        say(f"remark: {remark}", err=True)
 
 
 def _write_page(single: Single, html: Path) -> None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -14,7 +13,6 @@ from probgen.course.seating import seat_order
 from probgen.input.fault import Faults, InputError
 from probgen.problem.lookup import choose_bank, choose_template, with_pivot
 from probgen.sheets.house import USUAL, House, read_house
-from probgen.sheets.latex.escape import unprintable
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,18 +55,6 @@ def read_class(problem_set: ProblemSet, class_list: Path) -> ClassList:
     listed = _read_class(replace(problem_set, roster=class_list.name), class_list.parent, faults)
     faults.settle()
     return listed
-
-
-def remarks_on(problem_set: ProblemSet, inputs: Inputs) -> Iterator[str]:
-    """How the class list was read, and each text with characters that no page can show."""
-    yield from inputs.remarks
-    texts = [problem_set.course, problem_set.title, problem_set.due]
-    texts += problem_set.exam.notes if problem_set.exam else ()
-    for student in inputs.students:
-        texts += [student.name, student.id, student.section]
-    for text in texts:
-        if lost := unprintable(text):
-            yield f"{text}: boxes are printed for {lost}, which the fonts do not have"
 
 
 def _read_class(problem_set: ProblemSet, folder: Path, faults: Faults) -> ClassList:

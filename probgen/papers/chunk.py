@@ -110,8 +110,6 @@ def _remarks(batch: Batch, copies: Sequence[Copy]) -> Iterator[tuple[str, str]]:
     owners = {copy.version.name: copy.version.owner for copy in copies}
     for printed in batch.printed:
         for blemish in printed.blemishes:
-            if blemish.boxed and not blemish.place:
-                continue  # in a head stand texts of the class list, told of before the build
             where = f", problem {blemish.place}" if blemish.place else ""
             owner = owners[printed.name]
             yield f"{printed.pile}/{printed.name}.pdf", f"{owner}{where}: {blemish.words}"

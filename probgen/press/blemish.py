@@ -12,9 +12,10 @@ _SAID: Final = re.compile(
     r"|<bookmark (?P<title>[0-9a-f]*)>"
     r"|<(?P<trial>try|kept|dropped)>"
     r"|Overfull \\(?P<box>[hv]box) \((?P<excess>[\d.]+)pt too"
-    r"|Missing character: There is no .+? in font (?P<font>[^!\n]+)!"
-    r"|(?P<boxed><missing glyph>)"
+    r"|Missing character: There is no (?P<lost>.+?) in font (?P<font>[^!\n]+)!"
+    r"|<missing glyph (?P<undefined>[^>]*)>"
 )
+_FONT_FILE: Final = re.compile(r"^\[?(?:file:)?([^:\]]+).*")
 _POINTS_A_MM: Final = 72.27 / 25.4
 
 
@@ -23,12 +24,10 @@ class Blemish:
     r"""Something of a document that is not as it should be, though TeX could set it.
 
     place: the title of the last `\bookmark` before it, "" where there is none.
-    boxed: a box stands for a character that `escape` knew to have no shape.
     """
 
     place: str
     words: str
-    boxed: bool = False
 
 
 def blemishes(said: str) -> dict[int, tuple[Blemish, ...]]:
@@ -61,7 +60,7 @@ def _blemishes(said: str) -> Iterator[tuple[int, Blemish]]:
             if event["trial"] == "kept":
                 trials[-1] += tried
         else:
-            trials[-1].append(Blemish(place, _words(event), bool(event["boxed"])))
+            trials[-1].append(Blemish(place, _words(event)))
         if len(trials) == 1:
             yield from ((document, blemish) for blemish in trials[0])
             trials = [[]]
@@ -73,6 +72,8 @@ def _words(event: re.Match[str]) -> str:
         return (
             f"something is {float(event['excess']) / _POINTS_A_MM:.1f} mm too {side} for its place"
         )
-    if event["boxed"]:
-        return "a character is printed as a box: no font here has it"
-    return f"a character is missing in the font {event['font'].partition(' ')[0]}"
+    if event["undefined"] is not None:
+        return f"a box is printed for {event['undefined']}, which the fonts do not have"
+    font = _FONT_FILE.sub(r"\1", event["font"]).partition(" ")[0]
+    lost = "a character" if "\ufffd" in event["lost"] else event["lost"]  # of an old font: a byte
+    return f"{lost} is missing in the font {font}"

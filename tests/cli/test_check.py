@@ -1,5 +1,6 @@
 """`probgen check`."""
 
+import re
 from pathlib import Path
 
 from probgen.bank.bank import default_bank
@@ -40,3 +41,13 @@ def test_ids_and_banks_are_named_as_elsewhere(run: Run) -> None:
     wrong = run("check", "seesaw-two-rider", "--draws", 60)
     assert wrong.exit_code == 1
     assert 'did you mean "seesaw-two-riders"?' in wrong.stderr
+
+
+def test_texts_that_no_font_shows_are_remarked(run: Run, tmp_path: Path) -> None:
+    source = default_bank().read("seesaw-two-riders").source
+    text = re.sub('title = "', 'title = "\U00013000', source, count=1)
+    (tmp_path / "own.toml").write_text(text, encoding="utf-8")
+    result = run("check", "own.toml", "--draws", 2)
+    assert "    remark: seesaw-two-riders, title: boxes are printed for \U00013000" in result.stdout
+    result = run("work", "own.toml", "--pdf", "own.pdf")
+    assert "remark: seesaw-two-riders, title: boxes are printed for \U00013000" in result.stderr

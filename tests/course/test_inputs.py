@@ -6,12 +6,9 @@ from pathlib import Path
 import pytest
 
 from probgen.course.assignment import Assigned, ProblemSet
-from probgen.course.exam import Exam
-from probgen.course.inputs import Inputs, read_inputs, remarks_on
+from probgen.course.inputs import read_inputs
 from probgen.course.print_run import PrintRun
-from probgen.course.roster import Student
 from probgen.input.fault import InputError
-from probgen.sheets.house import USUAL
 
 SET = ProblemSet("M", "W", "class.csv", (Assigned("seesaw-two-riders", 5),))
 
@@ -70,10 +67,3 @@ def test_seats_are_needed_for_their_order(assignment: Path) -> None:
         read_inputs(replace(SET, run=PrintRun(order="seat")), assignment, None)
     (fault,) = caught.value.faults
     assert (fault.field, fault.expected) == ("print.order", "a class list with seats")
-
-
-def test_texts_that_no_font_shows_are_remarked_on() -> None:
-    inputs = Inputs((Student("Ada \U00013000", "1"), Student("Bo", "2")), (), USUAL)
-    exam = Exam(2, notes=("plain", "\U00013001"))
-    told = list(remarks_on(replace(SET, exam=exam), inputs))
-    assert [text.partition(":")[0] for text in told] == ["\U00013001", "Ada \U00013000"]

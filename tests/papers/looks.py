@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from probgen.bank.bank import default_bank
-from probgen.course.roster import Student
 from probgen.course.assignment import Assigned, ProblemSet
+from probgen.course.roster import Student
 from probgen.course.version import Version
 from probgen.mistakes.comparison import class_slips
 from probgen.papers.page import Copy
