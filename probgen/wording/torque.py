@@ -220,8 +220,7 @@ def _arm_known(digits: Digits, term: Term, known: frozenset[str]) -> Formula:
         return (arm,)
     if isinstance(arm, Name) and digits.is_data(arm.id):
         return (arm, Relation("="), digits.data(arm.id))
-    value = float(evaluate(arm, digits.case.values))
-    return (arm, Relation("="), digits.carried(value, LENGTH, digits.guards.of(arm, 1)))
+    return (arm, Relation("="), digits.carried(float(evaluate(arm, digits.case.values)), LENGTH))
 
 
 def _side(digits: Digits, pivot: str, term: Term) -> Side:
