@@ -108,6 +108,7 @@ def _require_place(path: Path | None, kind: str) -> None:
 
 
 def _write_handout(single: Single, pdf: Path, layouts: Path | None) -> None:
+    from probgen.cli.terminal import say
     from probgen.course.typed_texts import remarks_on_template
     from probgen.input.own_file import write_own
     from probgen.papers.handout import print_handout

@@ -25,7 +25,7 @@ def remarks_on_template(name: str, source: str) -> Iterator[str]:
         if isinstance(value, str):
             yield from remarks_on_text(value, f"{name}, {field}")
         elif isinstance(value, dict):
-            waiting += [(f"{field}.{key}".lstrip("."), each) for key, each in value.items()]
+            waiting += [(".".join(filter(None, (field, key))), each) for key, each in value.items()]
         elif isinstance(value, list):
             waiting += [(f"{field}[{place}]", each) for place, each in enumerate(value)]
 
