@@ -161,7 +161,7 @@ def definition_row(digits: Digits, definition: Definition) -> Row:
     """W = m g = (4.0 kg)(9.80 m/s^2) = 39.2 N."""
     variable = digits.case.system.variables[definition.variable]
     value = digits.case.values[definition.variable]
-    line = digits.line(definition.expression, value, variable.dimension)
+    line = digits.line(definition.expression, value, variable.dimension, variable.id)
     if isinstance(definition.expression, Number):
         return Row((variable.as_name,), "=", (line.result,))
     shown = () if lone_number(line.printed) else (line.printed, Relation("="))

@@ -14,14 +14,14 @@ from probgen.working.digits import Digits
 
 def degrees_shown(digits: Digits, value: float, expression: Expression) -> Number:
     """An angle made of given ones, without zeros it does not need; a given one as it was given."""
-    if isinstance(expression, Name) and digits.is_data(expression.id):
-        return digits.data(expression.id)
+    if isinstance(expression, Name):
+        return digits.shown(expression.id)
     short = exact(value)
     few = len(short.normalize().as_tuple().digits) <= digits.convention.figures
     return (
         Number(short.quantize(Decimal(1)), DEGREE)
         if few and short == int(short)
-        else digits.carried(value, ANGLE)
+        else digits.carried(value, ANGLE, digits.guards.of(expression, 1))
     )
 
 

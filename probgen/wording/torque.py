@@ -220,7 +220,8 @@ def _arm_known(digits: Digits, term: Term, known: frozenset[str]) -> Formula:
         return (arm,)
     if isinstance(arm, Name) and digits.is_data(arm.id):
         return (arm, Relation("="), digits.data(arm.id))
-    return (arm, Relation("="), digits.carried(float(evaluate(arm, digits.case.values)), LENGTH))
+    value = float(evaluate(arm, digits.case.values))
+    return (arm, Relation("="), digits.carried(value, LENGTH, digits.guards.of(arm, 1)))
 
 
 def _side(digits: Digits, pivot: str, term: Term) -> Side:

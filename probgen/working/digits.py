@@ -4,8 +4,8 @@ Data are shown as given, converted to the unit of the working.  Results end at t
 significant figures, angles at a tenth of a degree; a result whose last zero would only fill a place
 is in a multiple of its unit (1.20 kN).  A value at its limit is shown equal to it, and the largest
 or smallest value before a limit is rounded to the side where the limit still holds.  A value
-carried from one line to the next is shown with guard digits, as many as the step needs so that its
-printed numbers really give its printed result.
+carried from one line to the next is shown with a guard digit, or more where a line needs them so
+that its printed numbers really give its printed result: the same digits in every line (`Guards`).
 """
 
 from __future__ import annotations
@@ -53,6 +53,7 @@ from probgen.statics.system import Find, Form, Role, System
 from probgen.working.case import Case
 from probgen.working.convention import Convention
 from probgen.working.direction import PLACES
+from probgen.working.guards import Guards
 
 _MOST_GUARD = 7
 _INVERSE = ("asin", "acos", "atan", "atan2")
@@ -77,12 +78,14 @@ class Digits:
 
     utmost: the find that asks how far something may go; that of the case's system if None.
     units: what the working is printed in: the course's, by the lengths that are given.
+    guards: the guard digits of its carried values; those of a key's branches are the same.
     """
 
     case: Case
     convention: Convention
     utmost: Find | None = None
     units: UnitSystem = field(init=False, repr=False)
+    guards: Guards = field(default_factory=Guards, compare=False, repr=False)
     # The same few quantities stand in line after line.
     _shown: dict[tuple[str, int], Number] = field(default_factory=dict, compare=False, repr=False)
     _final: dict[str, Number] = field(default_factory=dict, compare=False, repr=False)
@@ -148,12 +151,14 @@ class Digits:
         return round_figures(value, self.convention.figures, rule)
 
     def carried(self, value: float, dimension: Dimension, guard: int = 1) -> Number:
-        """A value (coherent) on its way to the next line; exact short values stay short."""
+        """A value (coherent) on its way to the next line; without zeros that add nothing."""
         unit = self.units.unit_of(dimension)
         figures, full = self.convention.figures, exact(value / unit.factor)
         digits = round_figures(full, figures + guard, self.convention.rounding)
         if digits == full:
             digits = in_full(_shortened(digits, figures))
+        elif last_place(digits) < 1:
+            digits = max(_shortened(digits, figures), digits.to_integral_value(), key=_places)
         return Number(digits, unit if dimension != PLAIN else None)
 
     def data(self, id: str, guard: int = 1) -> Number:
@@ -162,20 +167,28 @@ class Digits:
         Where that is neither a whole nor a decimal multiple of the given one, the digits are
         carried ones.
         """
-        number = self.case.numbers[id]
-        variable = self.case.system.variables[id]
+        number, variable = self.case.numbers[id], self.case.system.variables[id]
         unit = self.units.unit_of(variable.dimension)
-        own = number.unit
-        if own is None or own.factor == unit.factor:
+        if number.unit is None or number.unit.factor == unit.factor:
             return Number(number.value, unit if variable.dimension != PLAIN else None)
-        ratio = own.size / unit.size
-        decimal = exact(float(ratio)).normalize()
-        if own.dimension == ANGLE or (ratio.denominator > 1 and len(decimal.as_tuple().digits) > 1):
+        if not self._printed(id):
             return self.carried(self.case.values[id], variable.dimension, guard)
-        return Number(in_full(number.value * decimal), unit)
+        return Number(in_full(number.value * _decimal(number.unit, unit)), unit)
+
+    def _printed(self, id: str) -> bool:
+        """Whether a given quantity's digits are those it was given with."""
+        own, unit = self.case.numbers[id].unit, None
+        if own is not None:
+            unit = self.units.unit_of(self.case.system.variables[id].dimension)
+        if own is None or unit is None or own.factor == unit.factor:
+            return True
+        whole = (own.size / unit.size).denominator == 1
+        return own.dimension != ANGLE and (whole or _decimal(own, unit).as_tuple().digits == (1,))
 
     def shown(self, id: str, guard: int = 1) -> Number:
         """A quantity within a substitution."""
+        if not (id in self.case.numbers and self._printed(id)):
+            guard = self.guards.of(id, guard)
         if (id, guard) not in self._shown:
             self._shown[id, guard] = self._within(id, guard)
         return self._shown[id, guard]
@@ -213,7 +226,8 @@ class Digits:
         def degrees(part: Expression) -> Expression | None:
             if not isinstance(part, Call) or part.function not in _INVERSE:
                 return None
-            return self.carried(float(evaluate(part, self.case.values)), ANGLE, guard)
+            digits = self.guards.of(part, guard)
+            return self.carried(float(evaluate(part, self.case.values)), ANGLE, digits)
 
         return self.put_in(substituted(angle, degrees), guard)
 
@@ -221,7 +235,8 @@ class Digits:
         printed = self.put_in(inner, guard)
         units = self.units
         length = units.unit_of(Dimension(length=1))
-        return self.carried(float(evaluate(printed, {})), length.dimension, guard)
+        digits = self.guards.of(inner, guard)
+        return self.carried(float(evaluate(printed, {})), length.dimension, digits)
 
     def result(self, value: float, dimension: Dimension, id: str = "") -> Number:
         """A computed value (coherent) as the line that ends its working shows it.
@@ -232,10 +247,13 @@ class Digits:
         rule = self._rule(id)
         unit = self.units.unit_of(dimension)
         final = self._ended(exact(value / unit.factor), unit, rule)
-        for guard in range(1, _MOST_GUARD):
+        for guard in range(self.guards.least.get(id, 1), _MOST_GUARD):
             printed = self.carried(value, dimension, guard)
             if self._ended(printed.value, unit, rule) == final:
                 break
+        if id:
+            self.guards.raise_to(id, guard)
+            self.guards.of(id, guard)
         return printed
 
     def line(
@@ -250,11 +268,14 @@ class Digits:
         unit = self.units.unit_of(dimension)
         result = self.result(value, dimension, id)
         near = float(last_place(result.value)) if result.value else 1e-3
+        if id and (twin := _lone_name(expression)):
+            self.guards.same(id, twin)
+        self.guards.begin_line()
         for guard in range(1, _MOST_GUARD + 1):
             printed = _without_zeros(self.put_in(expression, guard))
             worked = float(evaluate(printed, {})) / unit.factor
             if abs(worked - float(result.value)) < near:
-                return Line(printed, result, guard)
+                return Line(printed, result, self.guards.end_line(guard))
         raise ArithmeticError(
             f"no printed working of {sorted(names_in(expression))} reaches {value!r}"
         )
@@ -262,6 +283,23 @@ class Digits:
     def is_data(self, id: str) -> bool:
         role = self.case.system.variables[id].role
         return role in (Role.GIVEN, Role.DERIVED, Role.CONSTANT)
+
+
+def _lone_name(expression: Expression) -> str:
+    """The quantity that an expression is, but for its sign; "" where it is more."""
+    if isinstance(expression, Sum) and len(expression.terms) == 1:
+        return _lone_name(expression.terms[0][1])
+    return expression.id if isinstance(expression, Name) else ""
+
+
+def _places(number: Decimal) -> int:
+    """How many decimal places it is written with."""
+    return -int(number.as_tuple().exponent)
+
+
+def _decimal(own: Unit, unit: Unit) -> Decimal:
+    """How many of one unit another is."""
+    return exact(float(own.size / unit.size)).normalize()
 
 
 def figures_shown(number: Number) -> Number:
