@@ -216,7 +216,7 @@ def test_a_force_reached_by_two_legs() -> None:
         "angle": ["ArmOfLegs(T, L h, torque)", "SquareToArm(W, sin 90° = 1)"],
         "arm": [
             "LeverArm(T, L sin 30° = (2.00 m) sin 30° = 1.00 m, False)",
-            "LeverArm(T, h sin 60° = (0.50 m) sin 60° = 0.4330 m, False)",
+            "LeverArm(T, h sin 60° = (0.50 m) sin 60° = 0.433 m, False)",
             "LeverArm(W, L = 2.00 m, False)",
         ],
         "components": [
