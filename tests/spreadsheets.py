@@ -53,10 +53,7 @@ def ods_of(table: str) -> bytes:
 
 
 def _content(rows: str) -> str:
-    spaces = " ".join(
-        f'xmlns:{name}="{_SPACE}:{name}:1.0"'
-        for name in ("office", "table", "text")
-    )
+    spaces = " ".join(f'xmlns:{name}="{_SPACE}:{name}:1.0"' for name in ("office", "table", "text"))
     return (
         f'<?xml version="1.0" encoding="UTF-8"?><office:document-content {spaces}><office:body>'
         f'<office:spreadsheet><table:table table:name="Class">{rows}</table:table>'

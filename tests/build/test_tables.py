@@ -22,9 +22,7 @@ def test_a_workbook_has_texts_and_numbers(tmp_path: Path) -> None:
     )  # fmt: skip
 
 
-def test_the_same_rows_are_the_same_bytes(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_the_same_rows_are_the_same_bytes(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     write_workbook(tmp_path / "a.xlsx", HEADS, ROWS, ["value"])
     monkeypatch.setenv("TZ", "Asia/Tokyo")
     time.sleep(2.1)  # a zip file counts in twos of seconds

@@ -40,7 +40,7 @@ def test_another_encoding_is_guessed_and_said(tmp_path: Path) -> None:
 
 
 def test_texts_that_spreadsheets_were_kept_from_reading(tmp_path: Path) -> None:
-    rows, _ = read(b"name,id\n\"'t Hooft\",\"=\"\"0071\"\"\"\n'=Ada,'0072\n", tmp_path)
+    rows, _ = read(b'name,id\n"\'t Hooft","=""0071"""\n\'=Ada,\'0072\n', tmp_path)
     assert rows[1:] == [("'t Hooft", "0071"), ("=Ada", "0072")]
 
 

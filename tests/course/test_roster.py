@@ -64,7 +64,6 @@ FAULTY = {
     "marks for ids": ("name,id\nAda,??\nBea,n/a\nCid,TBD\n", IDS),
     "marks for names": ("name,id\n??,1\n#NAME?,2\n-,3\n", NAMES),
     "lost letters": ("name,id\n?? ??,1\nM?ller,2\nM\ufffdller,3\n", NAMES),
-
     "no id column": ("name,section\nAda,1\n", ["line 1"]),
     "no name column": ("first name,id\nAda,1\n", ["line 1"]),
     "an id twice": ("name,id\nAda,1\n\nBea,1\n", ["line 4, id"]),
@@ -137,9 +136,7 @@ def test_needs_are_told() -> None:
 def test_of_several_columns_of_ids_one_is_named() -> None:
     listed = parse_roster("ID,Student ID,name\n9,0071,Ada Quill\n", "class.csv")
     assert listed.students == (ADA,)
-    assert listed.remarks == (
-        'class.csv: ids are taken from the column "Student ID", not from ID',
-    )
+    assert listed.remarks == ('class.csv: ids are taken from the column "Student ID", not from ID',)
 
 
 def test_lost_zeros_are_remarked_on() -> None:
