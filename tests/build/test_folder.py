@@ -336,3 +336,12 @@ def test_a_build_is_on_the_disk_itself_before_it_takes_its_place(
             (working.whole / name).write_text(name)
         how.marks = {"keys/known": "0" * 32}
     assert set(synced) == {tmp_path.stat().st_ino}
+
+
+@pytest.mark.parametrize("left", [None, ".0123456789abcdef.part"], ids=["empty", "half a seal"])
+def test_a_build_killed_as_it_began_is_no_hindrance(left: str | None, tmp_path: Path) -> None:
+    (working := tmp_path / ".class.part").mkdir()
+    if left:
+        (working / left).write_bytes(b"0" * 30)
+    build(tmp_path / "class")
+    assert entries(tmp_path) == {"class"}
