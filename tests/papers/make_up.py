@@ -16,27 +16,32 @@ from tests.papers.ink import DARK
 
 FOOT_GAP = 20.0  # pt from the foot of a key's text to the line above its foot
 TOP = 37.0  # pt from the edge of the paper to a key's first line
-_PROBLEM = re.compile(r"\d+ .*\d+ points$")
-_STEP = re.compile(r"\d+ ")
+HEAD = 11.0  # pt, and a problem's head is larger than that
+_NUMBERED = re.compile(r"\d+ ")
 _FOOT = re.compile(r"page \d+ of \d+$")
 
 
 @dataclass(frozen=True)
 class Line:
-    """A line of text, pt from the top of its page; bold: whether it begins so."""
+    """A line of text, pt from the top of its page; bold, size: how it begins, in pt."""
 
     top: float
     bottom: float
     text: str
     bold: bool
+    size: float
 
     @property
     def begins_problem(self) -> bool:
-        return self.bold and bool(_PROBLEM.match(self.text))
+        return self._numbered and self.size > HEAD
 
     @property
     def begins_step(self) -> bool:
-        return self.bold and bool(_STEP.match(self.text)) and not self.begins_problem
+        return self._numbered and self.size < HEAD
+
+    @property
+    def _numbered(self) -> bool:
+        return self.bold and bool(_NUMBERED.match(self.text))
 
     @property
     def begins_answers(self) -> bool:
@@ -118,8 +123,9 @@ def _line(
     left, bottom, _, top = row[0]
     first = text.get_index(left + 1.0, (bottom + top) / 2, 4.0, 4.0)
     bold = first is not None and "Bold" in _font(text, first)
+    size = 0.0 if first is None else pdfium.FPDFText_GetFontSize(text, first)
     edges = height - max(box[3] for box in row), height - min(box[1] for box in row)
-    return Line(*edges, " ".join(words.split()), bold)
+    return Line(*edges, " ".join(words.split()), bold, size)
 
 
 def _font(text: pypdfium2.PdfTextPage, place: int) -> str:

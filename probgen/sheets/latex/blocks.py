@@ -7,7 +7,7 @@ from functools import cache
 from typing import Final
 
 from probgen.quantities.formula import Formula, Relation
-from probgen.quantities.printing import latex
+from probgen.quantities.printing import latex, latex_in_line
 from probgen.sheets.latex.escape import escape
 from probgen.sheets.spacing import paragraphs, tied
 from probgen.wording.block import (
@@ -33,7 +33,8 @@ _UNBROKEN_ROWS: Final = 5  # a display of more rows may go over to the next page
 def write_inlines(inlines: tuple[Inline, ...]) -> str:
     """Running text; a blank line in a text begins a new paragraph.
 
-    A letter stays on the line of the word before it ("at A").
+    A letter stays on the line of the word before it ("at A"), and fractions stand on the line too,
+    so that all lines are as far apart.
     """
     return "".join([_inline(inline) for inline in tied(inlines)])
 
@@ -43,7 +44,7 @@ def _inline(inline: Inline) -> str:
         case Text(text):
             return r"\par ".join([escape(part) for part in paragraphs(text)])
         case Math(formula):
-            written = latex(formula, display=False)
+            written = latex_in_line(formula)
             short = sum(isinstance(piece, Relation) for piece in formula) <= 1
             return f"${{{written}}}$" if short else f"${written}$"  # braces: never torn apart
 
