@@ -83,10 +83,25 @@ def _begins(line: Line) -> bool:
 
 
 def white_feet(key: Sequence[Page]) -> Iterator[tuple[int, float]]:
-    """How much of each page is white at its foot, but for the last and before a new problem."""
+    """How much of each page is white at its foot, but for the last of a problem."""
     for number, (page, following) in enumerate(pairwise(key), start=1):
         if not following.lines[0].begins_problem:
             yield number, 1.0 - page.filled
+
+
+def begun_anew(key: Sequence[Page]) -> Iterator[tuple[int, float, int]]:
+    """Each page that begins with a problem: how much of the one before it is white, and on how
+    many pages the problem stands."""
+    tops = [number for number, page in enumerate(key) if page.lines[0].begins_problem]
+    for top in tops:
+        if top:
+            later = (n for n in range(top, len(key)) if _ends(key, n))
+            yield top + 1, 1.0 - key[top - 1].filled, next(later) - top + 1
+
+
+def _ends(key: Sequence[Page], number: int) -> bool:
+    """Whether the problem that a page begins with has its end there: its answers."""
+    return any(line.begins_answers for line in key[number].lines)
 
 
 def _page(page: pypdfium2.PdfPage) -> Page:

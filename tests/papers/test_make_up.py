@@ -1,0 +1,79 @@
+"""How the pages of keys are made up: nothing alone, nothing apart, none half empty."""
+
+from collections.abc import Iterator, Sequence
+
+import pytest
+
+from probgen.bank.bank import default_bank
+from probgen.papers.typesetter import Kind
+from tests.papers.looks import LOOKS, copies, printed
+from tests.papers.make_up import Page, answers_apart, begun_anew, lone_lines, pages, white_feet
+from tests.papers.test_ink import strays
+
+IDS = sorted(default_bank().files)
+WHITE = 0.15  # of the height for text
+LARGER = {"ring-three-ropes": 0.20}  # its last equations, two high roots, stay with their answers
+SPREAD = 2
+LONGER = {"stepladder-tie": 3, "bent-back-toolbox": 3}  # two free-body diagrams; three forces found
+SHORT = 0.20  # what the last page of a problem that goes over it holds at least
+
+
+def faults(key: Sequence[Page], id: str = "") -> Iterator[str]:
+    """What a page should not have, in a key to a problem alone where that is named."""
+    if not any(line.begins_problem for line in key[0].lines):
+        yield "page 1 has a head and nothing more"
+    yield from (f"page {n} begins with the answers" for n in answers_apart(key))
+    yield from (f"page {n} begins with a line alone" for n in lone_lines(key))
+    for n, white in white_feet(key):
+        if white > LARGER.get(id, WHITE):
+            yield f"page {n}: {white:.0%} are white at its foot"
+    for n, white, count in begun_anew(key):
+        if white > WHITE and count > SPREAD:
+            yield f"page {n} begins anew for nothing: {white:.0%} are white before it"
+    if id and len(key) > LONGER.get(id, SPREAD):
+        yield f"{len(key)} pages"
+    if len(key) > 1 and key[-1].filled < SHORT:
+        yield f"the last page is {key[-1].filled:.0%} full"
+
+
+def told(ids: Sequence[str], draws: int) -> list[str]:
+    documents = printed(copies(ids, draws), LOOKS["letter"], (Kind.KEYS,))
+    id = ids[0] if len(ids) == 1 else ""
+    keys = [(each.name, pages(each.pdf)) for each in documents]
+    return [f"draw {name}: {fault}" for name, key in keys for fault in faults(key, id)]
+
+
+@pytest.mark.parametrize(
+    "ids",
+    [
+        ("diving-board",),
+        ("lantern-two-cords",),  # just a page, or hardly more
+        ("stepladder-tie",),
+        ("balcony-built-in", "leg-raise-cuff", "plank-over-edge", "well-windlass"),
+        ("forearm-load", "sign-arm-strut", "table-pulley-sand"),
+    ],
+    ids=" ".join,
+)
+def test_pages_are_made_up_well(ids: tuple[str, ...]) -> None:
+    assert told(ids, 5) == []
+
+
+@pytest.mark.proof
+@pytest.mark.parametrize("start", range(len(IDS)))
+def test_pages_of_whole_keys_are_made_up_well(start: int) -> None:
+    """Keys of four problems that have little in common."""
+    four = [IDS[(start + step) % len(IDS)] for step in (0, 7, 18, 29)]
+    assert told(four, 12) == []
+
+
+@pytest.mark.proof
+@pytest.mark.parametrize("look", LOOKS)
+@pytest.mark.parametrize("id", IDS)
+def test_pages_over_many_draws(id: str, look: str) -> None:
+    """Sheets and keys: all ink in its place, nothing to remark, and the pages of keys made up."""
+    documents = printed(copies([id], 100), LOOKS[look])
+    found = list(strays(documents, LOOKS[look]))
+    for each in documents:
+        if each.pile == Kind.KEYS:
+            found += [f"draw {each.name}: {fault}" for fault in faults(pages(each.pdf), id)]
+    assert found == []
