@@ -1,0 +1,1 @@
+"""Marking: from what students wrote to marks, with what went wrong named."""
