@@ -36,37 +36,11 @@ _FORWARD: Final = (
     "anti-clockwise",
     "ccw",
 )
-_FILL: Final = frozenset(
-    [
-        "the",
-        "to",
-        "and",
-        "of",
-        "from",
-        "with",
-        "at",
-        "an",
-        "angle",
-        "is",
-        "line",
-        "axis",
-        "straight",
-        "pointing",
-        "points",
-        "point",
-        "toward",
-        "towards",
-        "direction",
-        "degrees",
-        "degree",
-        "deg",
-        "side",
-        "measured",
-        "makes",
-        "a",
-        "in",
-    ]
-)
+_FILL: Final = frozenset([
+    "the", "to", "and", "of", "from", "with", "at", "an", "angle", "is", "line", "axis", "straight",
+    "pointing", "points", "point", "toward", "towards", "direction", "degrees", "degree", "deg",
+    "side", "measured", "makes", "a", "in",
+])  # fmt: skip
 _WORD: Final = re.compile(r"[+\-]?[a-z]+(?:-[a-z]+)?|[→↑←↓]|[+\-]x|[+\-]y")
 _NEGATIVE: Final = re.compile(r"\b(?:negative|minus)\s+(?=[xy]\b)")
 _POSITIVE: Final = re.compile(r"\b(?:positive|plus)\s+(?=[xy]\b)")
@@ -92,7 +66,7 @@ def readings(text: str) -> tuple[TypedDirection, ...]:
         words = _words(text)
         return _all(_straight(words)) if words else ()
     start, end = angles[0].span()
-    words = _words(text[:start]) + ["#"] + _words(text[end:])
+    words = [*_words(text[:start]), "#", *_words(text[end:])]
     if not _known(words):
         return ()
     found = []
@@ -192,7 +166,7 @@ def _by_sides(size: Decimal, beside: list[str], ways: list[str]) -> list[Decimal
     level = [way for way in map(_WAY_OF.__getitem__, ways) if way in (_RIGHT, _LEFT)]
     if len(upright) != 1 or len(level) != 1:
         return []
-    from_level = bool(set(beside) & set((*_LEVEL, *_FROM_LEVEL)))
+    from_level = bool(set(beside) & {*_LEVEL, *_FROM_LEVEL})
     from_plumb = bool(set(beside) & set(_PLUMB))
     if from_level and from_plumb:
         return []

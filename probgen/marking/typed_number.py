@@ -1,8 +1,8 @@
 """Numbers as people type them: every reading a text allows, and none that it does not.
 
 A text with one reading means that; what may be read in two ways ("1,234 N") is for a person to
-decide, and so is what cannot be read.  The sheets print points for decimals, so a single point is one;
-a comma may be either.
+decide, and so is what cannot be read.  The sheets print points for decimals, so a single point is
+one; a comma may be either.
 """
 
 from __future__ import annotations
