@@ -15,6 +15,7 @@ from probgen import __version__
 from probgen.cli.build import build
 from probgen.cli.check import check
 from probgen.cli.demo import demo
+from probgen.cli.form import form
 from probgen.cli.list import list_templates
 from probgen.cli.mend import told, told_by_system
 from probgen.cli.reprint import reprint
@@ -67,5 +68,5 @@ def main() -> None:
     """Static-equilibrium problems with own numbers for each student, and worked keys."""
 
 
-for command in (demo, list_templates, work, check, build, trace, reprint, solutions):
+for command in (demo, list_templates, work, check, build, trace, reprint, solutions, form):
     main.add_command(command)

@@ -1,0 +1,44 @@
+"""`probgen form`: the empty table that students' answers are typed into."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+
+@click.command()
+@click.argument("record", type=click.Path(path_type=Path))
+@click.option(
+    "--out",
+    type=click.Path(path_type=Path),
+    default=Path(),
+    help="The folder to put it into; if left out, the one you are in.",
+)
+def form(record: Path, out: Path) -> None:
+    """Write the empty answer form of a class: answer-form.csv and answer-form.xlsx.
+
+    RECORD is the record.json of a build, or its folder.  A row a paper; a column for each number,
+    each unit and each side of a direction that is asked.  Nothing that lies there is overwritten.
+    """
+    from probgen.build.tables import write_csv, write_workbook
+    from probgen.cli.terminal import say
+    from probgen.course.frozen import frozen_problems
+    from probgen.course.record import RECORD
+    from probgen.course.record_file import read_record
+    from probgen.input.fault import Fault, InputError
+    from probgen.marking.form import OWN_HEADINGS, columns, form_rows
+
+    path = record / RECORD if record.is_dir() else record
+    read = read_record(path)
+    asked = columns(frozen_problems(read.issue, read.current, str(path)))
+    heads = [*OWN_HEADINGS, *(column.heading for column in asked)]
+    files = [out / f"answer-form.{ending}" for ending in ("csv", "xlsx")]
+    there = [file for file in files if file.exists()]
+    if there:
+        mend = "somebody may have typed into it: move it, or name another folder with --out"
+        raise InputError([Fault(str(each), "", "a file", "no file yet", mend) for each in there])
+    out.mkdir(parents=True, exist_ok=True)
+    write_csv(files[0], heads, form_rows(read, asked))
+    write_workbook(files[1], heads, form_rows(read, asked))
+    say(f"{len(asked)} columns for {len(read.students)} papers in {files[0]} and {files[1].name}")

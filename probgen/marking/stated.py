@@ -1,0 +1,137 @@
+"""What a student states for one answer: every reading of the cells that it was typed into."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from probgen.marking import typed_direction, typed_number
+from probgen.marking.form import Place
+from probgen.marking.typed_number import TypedNumber
+from probgen.marking.typed_unit import units_of
+from probgen.quantities.unit import ANGLE, DEGREE, ONE, Dimension, Unit
+
+_AXIS: Final = "axis"
+
+
+@dataclass(frozen=True, slots=True)
+class Blank:
+    """The place on a paper that an answer is written into.
+
+    unit: printed beside it, which holds where nobody typed another; None for none.
+    reference: what a direction's angle is measured from, "" for what is no direction.
+    choices: what a choice may be called, by its place among them; empty for a number.
+    """
+
+    unit: Unit | None = None
+    reference: str = ""
+    choices: tuple[tuple[str, ...], ...] = ()
+
+    @property
+    def dimension(self) -> Dimension:
+        return (self.unit or ONE).dimension
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """One meaning of what was typed.
+
+    value: coherent units, a direction in degrees counter-clockwise from +x, a choice by its place;
+    not finite where a unit of another kind stands behind the number.
+    bare: the number taken in the unit printed on the paper, coherent units.
+    half: half a unit of the last figure typed, coherent units.
+    unit: the one typed, None for none; figures: significant ones, at least and at most.
+    """
+
+    value: float
+    bare: float
+    half: float
+    unit: Unit | None = None
+    figures: tuple[int, int] = (0, 0)
+
+
+@dataclass(frozen=True, slots=True)
+class Stated:
+    """What was typed, as one text, and all that it may mean."""
+
+    text: str
+    readings: tuple[Reading, ...] = ()
+
+    @property
+    def empty(self) -> bool:
+        return not self.text
+
+    @property
+    def only(self) -> Reading | None:
+        """The reading that counts; None where there is none, or there are several."""
+        return self.readings[0] if len(self.readings) == 1 else None
+
+
+def stated(blank: Blank, cells: Mapping[Place, str]) -> Stated:
+    """The readings of an answer's cells; a row without any has left it empty."""
+    text = " ".join(filter(None, (cells.get(place, "").strip() for place in Place)))
+    if not text or not any(cells.get(p) for p in (Place.NUMBER, Place.CHOICE, Place.SIDE)):
+        return Stated("")
+    if blank.choices:
+        return Stated(text, tuple(_choices(blank, text)))
+    if blank.reference:
+        return Stated(text, tuple(_directions(blank, text)))
+    return Stated(text, _numbers(blank, cells))
+
+
+def _choices(blank: Blank, text: str) -> Iterator[Reading]:
+    plain = " ".join(text.casefold().split())
+    for place, names in enumerate(blank.choices):
+        if plain in (name.casefold() for name in names):
+            yield Reading(place, place, 0.0)
+
+
+def _directions(blank: Blank, text: str) -> Iterator[Reading]:
+    numbers = typed_number.readings(text)
+    if blank.reference == _AXIS and numbers:
+        for number in numbers:
+            if number.unit is None or number.unit.dimension == ANGLE:
+                angle = float(number.value) * (number.unit or DEGREE).factor % 360.0
+                yield Reading(angle, angle, _half(number, number.unit or DEGREE))
+        return
+    for typed in typed_direction.readings(text):
+        angle = float(typed.angle_from_x)
+        yield Reading(angle, angle, 0.5)
+
+
+def _numbers(blank: Blank, cells: Mapping[Place, str]) -> tuple[Reading, ...]:
+    """Readings with a unit of the right kind where there are any; the same amount counts once."""
+    printed = blank.unit or ONE
+    found = [_reading(number, printed) for number in _typed(cells)]
+    fitting = [each for each in found if math.isfinite(each.value)] or found
+    once = {(each.value, each.bare) if math.isfinite(each.value) else each.bare: each
+            for each in fitting}  # fmt: skip
+    return tuple(once.values())
+
+
+def _typed(cells: Mapping[Place, str]) -> tuple[TypedNumber, ...]:
+    """The number, with the unit of its own cell; one typed twice has to be the same."""
+    number, unit = cells.get(Place.NUMBER, ""), cells.get(Place.UNIT, "")
+    alone = typed_number.readings(number)
+    if not unit:
+        return alone
+    beside = {each for each, _ in units_of(unit)}
+    if any(each.unit for each in alone):
+        return tuple(each for each in alone if each.unit in beside)
+    return typed_number.readings(f"{number} {unit}")
+
+
+def _reading(number: TypedNumber, printed: Unit) -> Reading:
+    unit = number.unit or printed
+    bare = float(number.value) * printed.factor
+    value = float(number.value) * unit.factor if unit.dimension == printed.dimension else math.nan
+    return Reading(value, bare, _half(number, unit), number.unit, number.figures)
+
+
+def _half(number: TypedNumber, unit: Unit) -> float:
+    """Half a unit of the last figure typed: of "4.9e2" that is 5."""
+    exponent = number.value.as_tuple().exponent
+    last = float(exponent) if isinstance(exponent, int) else 0.0
+    return 0.5 * math.pow(10.0, last) * unit.factor

@@ -1,0 +1,59 @@
+"""The answer form: whose a row is, and a column for each thing that is typed."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.course.exam import Exam
+from probgen.marking.form import columns, form_rows, papers
+from probgen.problem.problem import Problem, prepare
+from probgen.working.convention import Convention
+from tests.terms import begun, class_of, lamp, problem_of
+
+PUBLISHED = Path(__file__).parents[1] / "published"
+
+
+@cache
+def problem(name: str, convention: Convention = Convention()) -> Problem:  # noqa: B008
+    path = PUBLISHED / f"{name}.toml"
+    return prepare(read_template(path.read_text(encoding="utf-8"), path.name), convention)
+
+
+def headings(own: Problem) -> list[str]:
+    return [column.heading for column in columns([own])]
+
+
+def test_a_column_for_each_number_unit_and_side() -> None:
+    for own in (problem("up1-12.2-p43"), problem_of(lamp(), Convention())):
+        asked = headings(own)
+        sides = [each for each in asked if each.endswith(" side")]
+        directions = [each for each in asked if each.endswith(".direction")]
+        assert [f"{each} side" for each in directions] == sides
+        assert f"{asked[0]} unit" in asked
+
+
+def test_an_angle_from_the_axis_has_no_side() -> None:
+    own = problem("up1-12.2-p43", Convention(direction="axis"))
+    assert any(each.endswith(".direction") for each in headings(own))
+    assert not any(each.endswith(" side") for each in headings(own))
+
+
+def test_a_row_a_paper() -> None:
+    record = begun(class_of(3))
+    asked = columns([problem_of(lamp(), record.set.convention)])
+    rows = list(form_rows(record, asked))
+    assert [row[:3] for row in rows] == [(e.code, e.owner, e.name) for e in record.editions]
+    assert all(set(row[3:]) == {""} and len(row) == 3 + len(asked) for row in rows)
+
+
+@pytest.mark.parametrize("versions", [2, 3])
+def test_in_an_exam_a_row_a_student_with_the_code_of_the_version(versions: int) -> None:
+    record = begun(class_of(5), exam=Exam(versions=versions))
+    rows = papers(record)
+    assert [row.id for row in rows] == [student.id for student in record.students]
+    codes = {edition.owner: edition.code for edition in record.editions}
+    assert [row.code for row in rows] == [codes[letter] for letter in record.letters]
