@@ -144,11 +144,14 @@ def _between(digits: Digits, line: Line) -> Expression | None:
     printed, result = line.printed, line.result
     near = float(last_place(result.value)) * (result.unit.factor if result.unit else 1.0)
     for more in range(line.guard, line.guard + 3):
+        digits.guards.begin_line()
         worked = _parts_worked(digits, printed, more)
         if worked == printed:
-            return None
+            break
         if abs(float(evaluate(worked, {})) - float(evaluate(result, {}))) < near:
+            digits.guards.end_line(more)
             return worked
+    digits.guards.leave_line()
     return None
 
 

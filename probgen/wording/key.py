@@ -49,11 +49,20 @@ def tell(digits: Digits, unused: Unused) -> tuple[Passage, ...]:
     unused: what `unused_balances` gives for the plan.
     Raises ArithmeticError when some printed working would not give its printed result.
     """
+    while True:
+        digits.guards.begin_key()
+        passages = said_once(_told(digits, unused))
+        if not digits.guards.raised:  # else a line shows fewer digits than a later one
+            return passages
+
+
+def _told(digits: Digits, unused: Unused) -> tuple[Passage, ...]:
+    """The passages with as many digits as are known to be needed by now."""
     case = digits.case
     if case.plan.branches:
-        return said_once(_told_to_limits(digits))
+        return _told_to_limits(digits)
     bodies = bodies_used(case.plan)
-    passages = (
+    return (
         *((_axes(digits),) if bodies else ()),
         *(forces_passage(digits, body) for body in bodies),
         *_steps(digits),
@@ -62,7 +71,6 @@ def tell(digits: Digits, unused: Unused) -> tuple[Passage, ...]:
         *(holding_passage(digits, find) for find in case.system.finds if find.form is Form.HOLDS),
         *_checks(digits, unused),
     )
-    return said_once(passages)
 
 
 def _checks(digits: Digits, unused: Unused) -> Iterator[Passage]:

@@ -93,8 +93,8 @@ def _angle(digits: Digits, x: Name, y: Name) -> Iterator[Row]:
         sizes.reverse()
     slope = Call("atan", (Quotient(*sizes),))
     value = float(evaluate(slope, digits.case.values))
-    guard = digits.line(slope, value, ANGLE).guard
-    printed = Call("atan", (Quotient(*(_size(digits, part, guard) for part in sizes)),))
+    digits.line(slope, value, ANGLE)  # gives the components the digits the angle needs
+    printed = Call("atan", (Quotient(*(_size(digits, part) for part in sizes)),))
     yield Row((_letter_of_angle(digits),), "=", (slope,))
     yield Row((), "=", (printed, Relation("="), _steepness(digits, x, y)))
 
@@ -106,10 +106,10 @@ def _letter_of_angle(digits: Digits) -> Name:
     return Name(letter, letter)
 
 
-def _size(digits: Digits, part: Call, guard: int) -> Number:
+def _size(digits: Digits, part: Call) -> Number:
     inner = part.arguments[0]
     assert isinstance(inner, Name)
-    number = digits.shown(inner.id, guard)
+    number = digits.shown(inner.id)
     return Number(abs(number.value), number.unit)
 
 

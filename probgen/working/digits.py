@@ -4,8 +4,8 @@ Data are shown as given, converted to the unit of the working.  Results end at t
 significant figures, angles at a tenth of a degree; a result whose last zero would only fill a place
 is in a multiple of its unit (1.20 kN).  A value at its limit is shown equal to it, and the largest
 or smallest value before a limit is rounded to the side where the limit still holds.  A value
-carried from one line to the next is shown with guard digits, as many as the step needs so that its
-printed numbers really give its printed result.
+carried from one line to the next is shown with a guard digit, or more where a line needs them so
+that its printed numbers really give its printed result: the same digits in every line (`Guards`).
 """
 
 from __future__ import annotations
@@ -53,6 +53,7 @@ from probgen.statics.system import Find, Form, Role, System
 from probgen.working.case import Case
 from probgen.working.convention import Convention
 from probgen.working.direction import PLACES
+from probgen.working.guards import Guards
 
 _MOST_GUARD = 7
 _INVERSE = ("asin", "acos", "atan", "atan2")
@@ -77,14 +78,18 @@ class Digits:
 
     utmost: the find that asks how far something may go; that of the case's system if None.
     units: what the working is printed in: the course's, by the lengths that are given.
+    guards: the guard digits of its carried values; those of a key's branches are the same.
     """
 
     case: Case
     convention: Convention
     utmost: Find | None = None
     units: UnitSystem = field(init=False, repr=False)
+    guards: Guards = field(default_factory=Guards, compare=False, repr=False)
     # The same few quantities stand in line after line.
-    _shown: dict[tuple[str, int], Number] = field(default_factory=dict, compare=False, repr=False)
+    _short: dict[tuple[float, Dimension, int], Number] = field(
+        default_factory=dict, compare=False, repr=False
+    )
     _final: dict[str, Number] = field(default_factory=dict, compare=False, repr=False)
 
     def __post_init__(self) -> None:
@@ -148,7 +153,20 @@ class Digits:
         return round_figures(value, self.convention.figures, rule)
 
     def carried(self, value: float, dimension: Dimension, guard: int = 1) -> Number:
-        """A value (coherent) on its way to the next line; exact short values stay short."""
+        """A value (coherent) on its way to the next line; exact short values stay short.
+
+        guard: digits beyond the course's figures, or more where another line needs more.
+        """
+        alike = self._shortly(abs(value), dimension, 1)
+        return self._shortly(value, dimension, self.guards.of(alike, guard))
+
+    def _shortly(self, value: float, dimension: Dimension, guard: int) -> Number:
+        key = (value, dimension, guard)
+        if key not in self._short:
+            self._short[key] = self._cut(value, dimension, guard)
+        return self._short[key]
+
+    def _cut(self, value: float, dimension: Dimension, guard: int) -> Number:
         unit = self.units.unit_of(dimension)
         figures, full = self.convention.figures, exact(value / unit.factor)
         digits = round_figures(full, figures + guard, self.convention.rounding)
@@ -176,11 +194,6 @@ class Digits:
 
     def shown(self, id: str, guard: int = 1) -> Number:
         """A quantity within a substitution."""
-        if (id, guard) not in self._shown:
-            self._shown[id, guard] = self._within(id, guard)
-        return self._shown[id, guard]
-
-    def _within(self, id: str, guard: int) -> Number:
         if id in self.case.numbers:
             return self.data(id, guard)
         variable = self.case.system.variables[id]
@@ -232,10 +245,12 @@ class Digits:
         rule = self._rule(id)
         unit = self.units.unit_of(dimension)
         final = self._ended(exact(value / unit.factor), unit, rule)
+        self.guards.begin_line()
         for guard in range(1, _MOST_GUARD):
             printed = self.carried(value, dimension, guard)
             if self._ended(printed.value, unit, rule) == final:
                 break
+        self.guards.end_line(guard)
         return printed
 
     def line(
@@ -250,10 +265,12 @@ class Digits:
         unit = self.units.unit_of(dimension)
         result = self.result(value, dimension, id)
         near = float(last_place(result.value)) if result.value else 1e-3
+        self.guards.begin_line()
         for guard in range(1, _MOST_GUARD + 1):
             printed = _without_zeros(self.put_in(expression, guard))
             worked = float(evaluate(printed, {})) / unit.factor
             if abs(worked - float(result.value)) < near:
+                self.guards.end_line(guard)
                 return Line(printed, result, guard)
         raise ArithmeticError(
             f"no printed working of {sorted(names_in(expression))} reaches {value!r}"

@@ -35,7 +35,7 @@ def at_limit(digits: Digits, branch: Branch) -> Digits:
     data = {name: case.values[name] for name in case.numbers}
     solved = {name: float(value) for name, value in solve(branch.plan, data).items()}
     reached = case_of(branch.plan, case.labels, case.numbers, solved)
-    return Digits(reached, digits.convention, extreme_find(case.system))
+    return Digits(reached, digits.convention, extreme_find(case.system), digits.guards)
 
 
 def governing(case: Case) -> Limit:

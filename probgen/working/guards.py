@@ -1,0 +1,52 @@
+"""How many guard digits each carried value has: as many as any line needs, the same in all lines.
+
+Which lines there are is known once a key has been told; where a line raises what an earlier one
+showed, the key is told again (`wording.key.tell`).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Hashable
+from dataclasses import dataclass, field
+
+
+@dataclass(slots=True)
+class Guards:
+    """The guard digits of one key.
+
+    least: by a value as one guard digit shows it, so that what is alike on paper is written alike,
+    whatever it was worked out from.
+    raised: whether a value that was shown before has more digits now.
+    """
+
+    least: dict[Hashable, int] = field(default_factory=dict)
+    raised: bool = False
+    _shown: set[Hashable] = field(default_factory=set)
+    _line: set[Hashable] | None = None
+
+    def of(self, value: Hashable, wanted: int) -> int:
+        """The guard digits of a value in a line that works with `wanted` of them."""
+        (self._shown if self._line is None else self._line).add(value)
+        return max(wanted, self.least.get(value, 1))
+
+    def begin_line(self) -> None:
+        """Another line, tried with more digits until it holds: what it needs is not known yet."""
+        self._line = set()
+
+    def end_line(self, needed: int) -> None:
+        """Whatever the line held has `needed` digits from now on."""
+        held, self._line = self._line or set(), None
+        for value in held:
+            if needed > self.least.get(value, 1):
+                self.least[value] = needed
+                self.raised = self.raised or value in self._shown
+        self._shown |= held
+
+    def leave_line(self) -> None:
+        """The line is not shown."""
+        self._line = None
+
+    def begin_key(self) -> None:
+        """A key is told from its first line on, with what is known of its digits by now."""
+        self.raised = False
+        self._shown.clear()

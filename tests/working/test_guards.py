@@ -1,0 +1,98 @@
+"""Guard digits: as many as any line needs, and the same in every line."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from itertools import chain
+
+import pytest
+
+from probgen.quantities.expression import Expression, Number, evaluate, parts
+from probgen.quantities.unit import US_CUSTOMARY
+from probgen.working.convention import Convention
+from probgen.working.guards import Guards
+from tests.wording.test_workings import working
+from tests.wording.told_keys import OWN, USUAL, cases, chains, digit, keys, works
+
+
+def test_a_value_has_the_digits_of_the_line_that_needs_most() -> None:
+    guards = Guards()
+    guards.begin_line()
+    assert guards.of("190.6 N", 1) == 1
+    guards.end_line(1)
+    guards.begin_line()
+    assert (guards.of("190.6 N", 2), guards.of("39.2 N", 2)) == (2, 2)
+    guards.end_line(2)
+    assert guards.of("190.6 N", 1) == 2
+    assert guards.of("4.917 N", 1) == 1
+
+
+def test_a_key_is_told_again_where_a_value_that_was_shown_has_more_digits_now() -> None:
+    guards = Guards()
+    guards.begin_key()
+    raise_to(guards, "190.6 N", 2)
+    assert not guards.raised  # nothing showed it before
+    raise_to(guards, "190.6 N", 3)
+    assert guards.raised
+    guards.begin_key()
+    assert not guards.raised
+    assert guards.of("190.6 N", 1) == 3
+
+
+def test_a_line_that_is_not_shown_needs_nothing() -> None:
+    guards = Guards()
+    guards.begin_line()
+    guards.of("190.6 N", 4)
+    guards.leave_line()
+    assert guards.of("190.6 N", 1) == 1
+
+
+def raise_to(guards: Guards, value: str, needed: int) -> None:
+    guards.begin_line()
+    guards.of(value, needed)
+    guards.end_line(needed)
+
+
+def numbers(expression: Expression) -> Iterator[Number]:
+    if isinstance(expression, Number):
+        yield expression
+    for part in parts(expression):
+        yield from numbers(part)
+
+
+CONVENTIONS = [USUAL, Convention(units=US_CUSTOMARY), Convention(torque="arm")]
+
+
+@pytest.mark.parametrize("convention", CONVENTIONS, ids=["usual", "US", "arm"])
+@pytest.mark.parametrize("name", OWN)
+def test_a_quantity_has_the_same_digits_in_every_line_of_a_key(
+    name: str, convention: Convention
+) -> None:
+    for own, sections in zip(works(name, convention), keys(name, convention), strict=True):
+        if len(cases(own)) > 1:
+            continue  # a quantity has another value at each limit
+        rounded = {own.digits.final(step.unknown) for step in own.case.plan.steps}
+        # A check adds terms up, each to the same place.
+        told = [section for section in sections if not section.title.startswith("Check")]
+        lines = chain.from_iterable(chains(section) for section in told)
+        pieces = [side for line in lines for relation, side in line if relation == "="]
+        shown = [n for piece in pieces for n in numbers(piece) if n not in rounded and n.unit]
+        for step in own.case.plan.steps:
+            value = abs(own.case.values[step.unknown])
+            alike = {abs(n.value) for n in shown if value and _is_it(n, value)}
+            assert len(alike) <= 1, (step.unknown, alike)
+
+
+def test_a_lever_arm_reads_in_its_line_as_in_the_equation() -> None:
+    """The strut's arm in the first draw of the sign: 0.2724 m and then 0.27239 m before."""
+    text = working("sign-arm-strut-arm")
+    assert text.count("0.27239 m") == 3
+    assert not re.search(r"0\.2724(?!\d)", text)
+
+
+def _is_it(number: Number, value: float) -> bool:
+    """Whether a number is a value (coherent) rounded to four figures or more."""
+    size = abs(float(evaluate(number, {})))
+    long = len(number.value.as_tuple().digits) > USUAL.figures
+    return long and abs(size - value) <= 0.51 * digit(number)
