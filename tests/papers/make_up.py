@@ -16,6 +16,7 @@ from tests.papers.ink import DARK
 
 FOOT_GAP = 20.0  # pt from the foot of a key's text to the line above its foot
 TOP = 37.0  # pt from the edge of the paper to a key's first line
+FIRST = 3  # axes and forces: the two steps that a problem begins with end where this one begins
 HEAD = 11.0  # pt, and a problem's head is larger than that
 _NUMBERED = re.compile(r"\d+ ")
 _FOOT = re.compile(r"page \d+ of \d+$")
@@ -50,10 +51,12 @@ class Line:
 
 @dataclass(frozen=True)
 class Page:
-    """lines: without the foot's; filled: the part of the height for text that has ink above."""
+    """lines: without the foot's; filled: the part of the height for text that has ink above;
+    height: for text, in pt."""
 
     lines: tuple[Line, ...]
     filled: float
+    height: float
 
 
 def pages(pdf: bytes) -> tuple[Page, ...]:
@@ -99,6 +102,17 @@ def begun_anew(key: Sequence[Page]) -> Iterator[tuple[int, float, int]]:
             yield top + 1, 1.0 - key[top - 1].filled, next(later) - top + 1
 
 
+def begun_late(key: Sequence[Page]) -> Iterator[tuple[int, float]]:
+    """Each page that begins with a problem whose data, figure and first steps, with a quarter
+    more, would have had room on the page before it: how much of that is white."""
+    for number, (before, page) in enumerate(pairwise(key), start=2):
+        steps = [line for line in page.lines if line.begins_step][:FIRST]
+        if page.lines[0].begins_problem and len(steps) == FIRST:
+            white, wanted = (1.0 - before.filled) * page.height, steps[-1].top - TOP
+            if white > 1.25 * wanted:
+                yield number, 1.0 - before.filled
+
+
 def _ends(key: Sequence[Page], number: int) -> bool:
     """Whether the problem that a page begins with has its end there: its answers."""
     return any(line.begins_answers for line in key[number].lines)
@@ -113,7 +127,7 @@ def _page(page: pypdfium2.PdfPage) -> Page:
     end = foot.top - 8.0 - FOOT_GAP
     dark = np.flatnonzero((shade.reshape(shade.shape[:2])[: int(end + 12.0)] < DARK).any(1))
     last = float(dark[-1]) if dark.size else TOP
-    return Page(body, (last - TOP) / (end - TOP))
+    return Page(body, (last - TOP) / (end - TOP), end - TOP)
 
 
 def _lines(page: pypdfium2.PdfPage, height: float) -> Iterator[Line]:

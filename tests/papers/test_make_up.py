@@ -7,7 +7,15 @@ import pytest
 from probgen.bank.bank import default_bank
 from probgen.papers.typesetter import Kind
 from tests.papers.looks import LOOKS, copies, printed
-from tests.papers.make_up import Page, answers_apart, begun_anew, lone_lines, pages, white_feet
+from tests.papers.make_up import (
+    Page,
+    answers_apart,
+    begun_anew,
+    begun_late,
+    lone_lines,
+    pages,
+    white_feet,
+)
 from tests.papers.test_ink import strays
 
 IDS = sorted(default_bank().files)
@@ -30,6 +38,8 @@ def faults(key: Sequence[Page], id: str = "") -> Iterator[str]:
     for n, white, count in begun_anew(key):
         if white > WHITE and count > SPREAD:
             yield f"page {n} begins anew for nothing: {white:.0%} are white before it"
+    for n, white in begun_late(key):
+        yield f"page {n} begins with a problem that had room before it: {white:.0%} are white"
     if id and len(key) > LONGER.get(id, SPREAD):
         yield f"{len(key)} pages"
     if len(key) > 1 and key[-1].filled < SHORT:
@@ -51,6 +61,7 @@ def told(ids: Sequence[str], draws: int) -> list[str]:
         ("stepladder-tie",),
         ("balcony-built-in", "leg-raise-cuff", "plank-over-edge", "well-windlass"),
         ("forearm-load", "sign-arm-strut", "table-pulley-sand"),
+        ("arm-held-out", "crate-ramp-strap", "painter-board-seat", "ring-three-ropes"),
     ],
     ids=" ".join,
 )

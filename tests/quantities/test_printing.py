@@ -90,7 +90,7 @@ FORMULAS: list[tuple[Expression | Formula, str, str]] = [
     (
         Call("atan", (Quotient(Call("abs", (W,)), Call("abs", (T,))),)),
         "arctan(|W_s|/|T|)",
-        r"\arctan\left(\tfrac{|W_{\mathrm{s}}|}{|T|}\right)",
+        r"\arctan\left(\dfrac{|W_{\mathrm{s}}|}{|T|}\right)",
     ),
     (times(number(2), number(3)), "2 × 3", r"2\times 3"),
     (

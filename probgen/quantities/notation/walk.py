@@ -37,6 +37,9 @@ from probgen.quantities.symbol import read_symbol
 TRIGONOMETRIC: Final = frozenset({"sin", "cos", "tan", "asin", "acos", "atan"})
 """The functions that are written without brackets where their argument holds together."""
 
+_INVERSE: Final = frozenset({"asin", "acos", "atan"})
+"""The functions of a ratio, which is read with its own letters: its fraction has its full size."""
+
 
 def write(formula: Expression | Formula, to: Notation, depth: int) -> str:
     """A formula in a notation; depth: 0 where fractions have their full size."""
@@ -153,7 +156,8 @@ def _power(base: Expression, printed: Printed, exponent: int, to: Notation) -> P
 
 
 def _call(function: str, arguments: tuple[Expression, ...], to: Notation, depth: int) -> Printed:
-    inner = [_print(argument, to, depth + 1) for argument in arguments]
+    deeper = depth if function in _INVERSE else depth + 1
+    inner = [_print(argument, to, deeper) for argument in arguments]
     tall = any(printed.tall for printed in inner)
     match function:
         case "sqrt":
