@@ -1,5 +1,7 @@
 """`probgen work`: the JSON contract, values set by hand, and what mistakes get."""
 
+import errno
+import importlib
 import json
 from pathlib import Path
 from xml.etree import ElementTree
@@ -8,6 +10,8 @@ import pytest
 
 from probgen.problem.catalogue import read_catalogue
 from tests.cli.conftest import Run
+
+command = importlib.import_module("probgen.cli.work")  # the module, not the command
 
 FOREARM_AND_BOOK = {
     # OpenStax College Physics 2e, section 9.6, example 9.4, where the biceps pulls straight up.
@@ -175,8 +179,22 @@ def test_a_value_may_hold_an_equals_sign_and_a_later_one_counts(run: Run) -> Non
     assert "load_mass" in refused.stderr
 
 
-def test_what_cannot_be_written_is_no_matter_of_an_option_it_has_not(run: Run) -> None:
+def test_a_folder_is_no_file_to_write_a_page_to(run: Run) -> None:
     result = run("work", "beam-stay-cable", "--html", "/")
     assert result.exit_code == 1
     assert "name another file" in result.stderr
     assert "--out" not in result.stderr
+
+
+def test_what_cannot_be_written_is_no_matter_of_an_option_it_has_not(
+    run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def closed(*_: object) -> None:
+        raise PermissionError(errno.EACCES, "Permission denied", "page.html")
+
+    monkeypatch.setattr(command, "_write_page", closed)
+    result = run("work", "beam-stay-cable", "--html", "page.html")
+    assert result.exit_code == 3
+    assert result.stderr == (
+        "Permission denied: page.html\n    mend      name a place you may write to\n"
+    )
