@@ -13,6 +13,7 @@ from probgen.build.progress import Report
 from probgen.build.tables import write_csv, write_workbook
 from probgen.course.exam import deal
 from probgen.course.record import CODES, Record
+from probgen.course.section import folder_names, part_of, sections_of
 from probgen.course.version import Version
 from probgen.input.outside import OutsideError
 from probgen.papers.answers import HEADINGS, NUMBERS, Row
@@ -32,24 +33,46 @@ from probgen.press.split import Leaves, join, pages_in
 from probgen.problem.problem import Problem
 from probgen.sheets.document import AnswerTable, Cover
 
+SECTIONS: Final = "sections"
+"""The folder with a folder for each section."""
+_UP: Final = "../../"
 PAPERS_A_VOLUME: Final = 500
 """Of a large class's joined PDFs: a printer and a reader must hold one in memory."""
 
 
 @dataclass(frozen=True, slots=True)
 class Piles:
-    """store: the printed chunks; folder: where the piles go."""
+    """store: the printed chunks; folder: where the piles go.
+
+    section: whose they are, with the way up to the folder of the whole; "" for everybody's.
+    """
 
     record: Record
     problems: Sequence[Problem]
     store: ChunkStore
     folder: Path
+    section: str = ""
+    up: str = ""
 
     def write(self, report: Report) -> tuple[str, ...]:
-        """Writes every pile and list; gives remarks on its own pages.
+        """Writes every pile and list, also by section where the run asks for it.
 
-        Raises OutsideError when TeX cannot set one of them.
+        Gives remarks on its own pages.  Raises OutsideError when TeX cannot set one of them.
         """
+        remarks = self._write(report)
+        if self.record.set.run.by_section:
+            for name, folder in folder_names(sections_of(self.record)).items():
+                place = self.folder / SECTIONS / folder
+                place.mkdir(parents=True, exist_ok=True)
+                remarks += self._of_section(name, place)._write(report)
+        return tuple(dict.fromkeys(remarks))
+
+    def _of_section(self, name: str, folder: Path) -> Piles:
+        problems = [self.problems[place] for place in self.record.set.places_in(name)]
+        part = part_of(self.record, name)
+        return Piles(part, problems, self.store, folder, name, _UP)
+
+    def _write(self, report: Report) -> tuple[str, ...]:
         pages, remarks = self._print_pages()
         piles = {name: (kind, names) for kind in Kind for name, names in self._piles(kind)}
         places: dict[str, tuple[str, int]] = {}
@@ -61,7 +84,7 @@ class Piles:
             self._require_told(kind, name, [each for each in names if each not in papers])
             if not papers:
                 continue
-            found = self._join(name, [*before, *(leaves for _, leaves in own if leaves)])
+            found = self._join(name, [*before, *(leaves for _, leaves in own if leaves)], kind)
             if kind is Kind.KEYS:
                 first = found[len(before) :]
                 places |= {e: (name, page) for e, page in zip(papers, first, strict=True)}
@@ -81,7 +104,9 @@ class Piles:
         """keys: the pile and the page, from 1, of each key."""
         record = self.record
         self._write_table(ANSWERS, HEADINGS, lambda: self._rows(record.versions), NUMBERS)
-        self._write_table(CODES, CODE_HEADS, lambda: code_rows(record, keys), CODE_NUMBERS)
+        self._write_table(
+            CODES, CODE_HEADS, lambda: code_rows(record, keys, self.up), CODE_NUMBERS
+        )
         if exam := record.set.exam:
             heads = [head.lower() for head in pile_heads()]
             self._write_table(VERSIONS, heads, lambda: pile_rows(record, exam), heads[:1])
@@ -140,15 +165,24 @@ class Piles:
         """What this class gets besides sheets and keys, with the name of its pile."""
         run, exam = self.record.set.run, self.record.set.exam
         if run.cover:
-            yield Kind.SHEETS, sheets_cover(self.record)
-            yield Kind.KEYS, keys_cover(self.record)
+            yield Kind.SHEETS, sheets_cover(self.record, self.section)
+            yield Kind.KEYS, keys_cover(self.record, self.section)
         if run.answers or exam:
-            versions = self.record.versions
-            for start in range(0, len(versions), PAPERS_A_VOLUME):
-                rows = self._rows(versions[start : start + PAPERS_A_VOLUME])
-                yield "answers", answer_table(self.record, self.problems, rows)
+            yield from (("answers", table) for table in self._answer_tables())
         if exam:
-            yield "versions", version_list(self.record, exam)
+            yield "versions", version_list(self.record, exam, self.section)
+
+    def _answer_tables(self) -> Iterator[AnswerTable]:
+        """The answers of all in tables of one length; a section's with problems of its own apart."""
+        names = sections_of(self.record)
+        if len(names) > 1 and any(each.sections for each in self.record.set.problems):
+            for name in names:
+                yield from self._of_section(name, self.folder)._answer_tables()
+            return
+        versions = self.record.versions
+        for start in range(0, len(versions), PAPERS_A_VOLUME):
+            rows = self._rows(versions[start : start + PAPERS_A_VOLUME])
+            yield answer_table(self.record, self.problems, rows, self.section)
 
     def _print_pages(self) -> tuple[dict[str, list[bytes]], tuple[str, ...]]:
         """The pages of each pile, and remarks on them."""
@@ -169,12 +203,13 @@ class Piles:
         )
         return printed, tuple(dict.fromkeys(remarks))
 
-    def _join(self, name: str, parts: Sequence[Leaves]) -> list[int]:
-        """Writes a pile; gives the page, from 1, on which each part begins.
+    def _join(self, name: str, parts: Sequence[Leaves], kind: Kind | None = None) -> list[int]:
+        """Writes a pile, of keys or not; gives the page, from 1, on which each part begins.
 
         Raises OutsideError when the file has other pages than its parts.
         """
-        duplex = self.record.set.run.duplex
+        run = self.record.set.run
+        duplex = run.duplex and (run.pad_keys or kind is not Kind.KEYS)
         path = self.folder / f"{name}.pdf"
         join(parts, path, self.record.set.title, duplex=duplex)
         starts, wanted = [], 0

@@ -6,7 +6,7 @@ TOML; every field is described in the assignment file that `probgen demo` leaves
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
 from typing import Final, cast, get_args
@@ -36,18 +36,29 @@ class Assigned:
     """One problem of the set: a template's id, or the path of its file, and its points.
 
     pivot: the point the course takes torques about; empty leaves the choice to the plan.
+    sections: who gets it, by the names of the class list; empty for everybody.
     """
 
     template: str
     points: int
     pivot: str = ""
+    sections: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class SectionDue:
+    """When one section's papers are due, as printed."""
+
+    section: str
+    due: str
 
 
 @dataclass(frozen=True, slots=True)
 class ProblemSet:
     """An assignment file as it was written; paths are as typed, meant from its folder.
 
-    due: as printed; seed: empty when the build is to draw one; bank: empty for all templates.
+    due: as printed; due_in: for sections that have another day.
+    seed: empty when the build is to draw one; bank: empty for all templates.
     working: height (cm) of the room left after each problem for the student's working.
     room: what that room is: free, lines, grid, or none at all.
     formulas: whether a page of formulas follows each sheet.
@@ -73,6 +84,24 @@ class ProblemSet:
     run: PrintRun = field(default_factory=PrintRun)
     exam: Exam | None = None
     convention: Convention = field(default_factory=Convention)
+    due_in: tuple[SectionDue, ...] = ()
+
+    def places_in(self, section: str) -> tuple[int, ...]:
+        """The places, from 0, of the problems that a section gets."""
+        own = enumerate(self.problems)
+        return tuple(i for i, each in own if not each.sections or section in each.sections)
+
+    def for_section(self, section: str) -> ProblemSet:
+        """The set as a section has it."""
+        due = next((each.due for each in self.due_in if each.section == section), self.due)
+        problems = tuple(self.problems[place] for place in self.places_in(section))
+        return replace(self, problems=problems, due=due)
+
+    @property
+    def sections(self) -> tuple[str, ...]:
+        """The sections that the file names, each once."""
+        named = (name for problem in self.problems for name in problem.sections)
+        return tuple(dict.fromkeys((*named, *(each.section for each in self.due_in))))
 
 
 _MONTHS: Final = (
@@ -121,7 +150,12 @@ def parse_assignment(text: str, where: str, remarks: list[str] | None = None) ->
         run=read_print_run(table.table("print")),
         exam=read_exam(table.table("exam")) if table.has("exam") else None,
         convention=read_method(table.table("method")),
+        due_in=_read_due_in(table.table("due_in")),
     )
+    if found.exam and found.sections:
+        expected = "one set of problems and one day for all who sit an exam"
+        mend = "give the section an assignment file of its own"
+        table.fault("exam", ", ".join(found.sections), expected, mend)
     table.close()
     faults.settle()
     return found
@@ -135,7 +169,8 @@ def _read_problems(table: Table) -> tuple[Assigned, ...]:
     problems: list[Assigned] = []
     for entry in entries:
         points, pivot = entry.whole("points", 1, 1000), entry.text("pivot", "")
-        problem = Assigned(entry.text("template"), points, pivot)
+        sections = tuple(dict.fromkeys(entry.texts("sections")))
+        problem = Assigned(entry.text("template"), points, pivot, sections)
         if problem.template and any(p.template == problem.template for p in problems):
             mend = "take another template, or remove the entry"
             entry.fault("template", problem.template, "each template once in a set", mend)
@@ -158,6 +193,12 @@ def judge_seed(seed: str, fault: Callable[[str, object, str, str], None]) -> Non
         fault("seed", seed, expected, mend)
     elif found := unfit(seed):
         fault("seed", found, f"a text of at most {LONGEST_TEXT} characters", "leave it out")
+
+
+def _read_due_in(table: Table) -> tuple[SectionDue, ...]:
+    found = tuple(SectionDue(name, _read_day(table, name)) for name in table.content)
+    table.close()
+    return found
 
 
 def _read_day(table: Table, key: str) -> str:

@@ -73,6 +73,12 @@ def _of_problem(old: _Row | None, new: _Row | None) -> Iterator[tuple[str, str, 
         yield f"{named}.points", str(assigned.points), str(other.points)
     if assigned.pivot != other.pivot:
         yield f"{named}.pivot", _told(assigned.pivot), _told(other.pivot)
+    if assigned.sections != other.sections:
+        yield f"{named}.sections", _all(assigned.sections), _all(other.sections)
+
+
+def _all(sections: tuple[str, ...]) -> str:
+    return ", ".join(sections) or "everybody"
 
 
 def _first_change(old: str, new: str) -> str:

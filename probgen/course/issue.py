@@ -78,6 +78,7 @@ def printed_parts(issue: Issue) -> Mapping[str, Any]:
             digest_of(frozen.source),
             assigned.points,
             assigned.pivot,
+            *assigned.sections,
         ]
     return parts
 

@@ -17,6 +17,8 @@ class PrintRun:
 
     order: of the papers, as the class list has the students, or by their seats.
     duplex: each paper begins on a right-hand page, so that both sides can be printed.
+    pad_keys: keys do so too; else they follow one another without empty pages.
+    by_section: piles and tables for each section of the class list, beside those of all.
     cover: a page before the papers that tells what they are ("pile_cover" in the file).
     answers: a table of everybody's answers, to print.
     tables: what the tables for a spreadsheet are besides CSV.
@@ -27,6 +29,8 @@ class PrintRun:
     cover: bool = False
     answers: bool = False
     tables: Tables = "csv"
+    pad_keys: bool = True
+    by_section: bool = False
 
 
 def read_print_run(table: Table) -> PrintRun:
@@ -39,6 +43,8 @@ def read_print_run(table: Table) -> PrintRun:
         cover=table.flag("pile_cover", usual.cover),
         answers=table.flag("answers", usual.answers),
         tables=cast(Tables, table.word("tables", get_args(Tables), usual.tables)),
+        pad_keys=table.flag("pad_keys", usual.pad_keys),
+        by_section=table.flag("by_section", usual.by_section),
     )
     table.close()
     return found

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Any, Final, Literal, NewType
 
-from probgen.course.assignment import Assigned, ProblemSet
+from probgen.course.assignment import Assigned, ProblemSet, SectionDue
 from probgen.course.exam import MOST_VERSIONS, Exam
 from probgen.course.issue import Erratum
 from probgen.course.method import unit_system_named
@@ -276,8 +276,17 @@ BOUNDS: Final = {
         "values": entries(0, LONGEST_LIST, dict),
     },
     Column: {"drawn": entries(1, MOST_ROWS)},
-    ProblemSet: {"problems": entries(1, LONGEST_LIST), "working": within(0, 20)},
-    Assigned: {"template": _SOME, "points": within(1, 1000)},
+    ProblemSet: {
+        "problems": entries(1, LONGEST_LIST),
+        "working": within(0, 20),
+        "due_in": entries(0, MOST_ROWS),
+    },
+    Assigned: {
+        "template": _SOME,
+        "points": within(1, 1000),
+        "sections": entries(0, LONGEST_LIST),
+    },
+    SectionDue: {"section": _SOME, "due": _SOME},
     Exam: {
         "versions": within(1, MOST_VERSIONS),
         "row": within(0, 1000),

@@ -12,7 +12,7 @@ from probgen.problem.problem import Worked
 class Row(NamedTuple):
     """One quantity asked of one version; value has full precision, in `unit`.
 
-    name, id: empty in an exam; version: its letter there, else empty.
+    name, id: empty in an exam; version: its letter there, else empty; section: as printed.
     """
 
     code: str
@@ -26,6 +26,7 @@ class Row(NamedTuple):
     printed: str
     angle_from_x: str
     version: str
+    section: str = ""
 
 
 HEADINGS: Final = Row._fields
@@ -51,4 +52,5 @@ def answer_rows(version: Version, problems: Sequence[Worked]) -> Iterator[Row]:
                     answer.printed,
                     turned,
                     version.letter,
+                    version.student.section,
                 )

@@ -18,7 +18,7 @@ from probgen.course.version import Version
 from probgen.input.fault import InputError
 from probgen.mistakes.comparison import class_slips
 from probgen.papers.answers import Row, answer_rows
-from probgen.papers.page import Copy
+from probgen.papers.page import Copy, copy_of
 from probgen.papers.typesetter import Kind, Typesetter
 from probgen.press.batch import Batch, Document
 from probgen.problem.problem import Problem, work
@@ -129,7 +129,9 @@ def copies_of(
         for problem, column in zip(problems, columns, strict=True)
     ]
     rows = zip(versions, zip(*columns, strict=True), zip(*slips, strict=True), strict=True)
-    return tuple(Copy(problem_set, version, problems, own, wrong) for version, own, wrong in rows)
+    return tuple(
+        copy_of(problem_set, version, problems, own, wrong) for version, own, wrong in rows
+    )
 
 
 def _of_kind(kind: Kind, copies: Sequence[Copy]) -> tuple[Copy, ...]:

@@ -12,6 +12,7 @@ from typing import Final
 from probgen.course.assignment import ProblemSet
 from probgen.course.exam import Exam, deal
 from probgen.course.record import Record
+from probgen.course.section import sections_of
 from probgen.papers.answers import Row
 from probgen.papers.blanks import Inlines, label
 from probgen.problem.problem import Problem
@@ -42,25 +43,26 @@ from probgen.working.fact import Fact
 from probgen.working.result import targets
 
 
-def sheets_cover(record: Record, language: Language = ENGLISH) -> Cover:
-    """The page before everybody's sheets."""
+def sheets_cover(record: Record, section: str = "", language: Language = ENGLISH) -> Cover:
+    """The page before everybody's sheets, or those of a section."""
     words = language.page
     papers = len(record.students) + (record.set.exam.spare if record.set.exam else 0)
     facts = ((words.papers, str(papers)), *_facts(record, language))
-    return Cover(_header(record.set), facts, _said(_notes(record), language))
+    return Cover(_header(record.set, section), facts, _said(_notes(record), language))
 
 
-def keys_cover(record: Record, language: Language = ENGLISH) -> Cover:
-    """The page before all keys."""
+def keys_cover(record: Record, section: str = "", language: Language = ENGLISH) -> Cover:
+    """The page before all keys, or those of a section."""
     count = len({version.code for version in record.versions})
     facts = ((language.page.keys, str(count)), *_facts(record, language))
-    return Cover(_header(record.set), facts, _said([SolutionsInside()], language))
+    return Cover(_header(record.set, section), facts, _said([SolutionsInside()], language))
 
 
 def answer_table(
     record: Record,
     problems: Sequence[Problem],
     rows: Iterable[Row],
+    section: str = "",
     language: Language = ENGLISH,
 ) -> AnswerTable:
     """The answers of some versions, one to a row.
@@ -77,7 +79,7 @@ def answer_table(
         heads.append((problem.template.title, tuple(label(problem, target) for target in asked)))
     own = (words.version,) if record.is_exam else (words.name, words.id)
     return AnswerTable(
-        _header(record.set),
+        _header(record.set, section),
         (*own, words.code),
         tuple(heads),
         tuple(
@@ -88,10 +90,12 @@ def answer_table(
     )
 
 
-def version_list(record: Record, exam: Exam, words: PageWords = ENGLISH.page) -> AnswerTable:
+def version_list(
+    record: Record, exam: Exam, section: str = "", words: PageWords = ENGLISH.page
+) -> AnswerTable:
     """The pile of an exam from top to bottom, and for whom each paper is."""
     rows = tuple(AnswerRow(row, ()) for row in pile_rows(record, exam, words))
-    return AnswerTable(_header(record.set), pile_heads(words), (), rows, words.versions)
+    return AnswerTable(_header(record.set, section), pile_heads(words), (), rows, words.versions)
 
 
 def pile_heads(words: PageWords = ENGLISH.page) -> tuple[str, ...]:
@@ -114,6 +118,7 @@ def pile_rows(record: Record, exam: Exam, words: PageWords = ENGLISH.page) -> li
 
 CODE_HEADS: Final = (
     "code", "name", "id", "version", "edition", "sheet", "key", "key_pile", "key_page",
+    "section",
 )  # fmt: skip
 """The heads of the columns of `code_rows`."""
 CODE_NUMBERS: Final = ("edition", "key_page")
@@ -121,11 +126,12 @@ CODE_NUMBERS: Final = ("edition", "key_page")
 
 
 def code_rows(
-    record: Record, keys: Mapping[str, tuple[str, int]]
+    record: Record, keys: Mapping[str, tuple[str, int]], up: str = ""
 ) -> Iterator[tuple[str | int, ...]]:
     """Which paper has which code and where its key is, a row for each edition there ever was.
 
     keys: the pile and the page, from 1, of the key to each paper of now, by the name of its files.
+    up: the way from the table to the folder of the whole build.
     The files of editions that nobody has now are empty: their keys can be made again.
     """
     now = {(version.code, version.large): version for version in record.versions}
@@ -138,10 +144,10 @@ def code_rows(
         counts.setdefault(edition.code, number)
         whose = ("", "", edition.owner) if exam else (edition.name, edition.owner, "")
         version = now.get((edition.code, edition.large))
-        files = (f"sheets/{version.name}.pdf", f"keys/{version.name}.pdf") if version else ("", "")
+        files = (f"{up}sheets/{version.name}.pdf", f"{up}keys/{version.name}.pdf") if version else ("", "")
         pile, page = keys.get(version.name, ("", 0)) if version else ("", 0)
         place = (f"{pile}.pdf" if pile else "", page or "")
-        yield (edition.code, *whose, counts[edition.code], *files, *place)
+        yield (edition.code, *whose, counts[edition.code], *files, *place, edition.section)
 
 
 def _answer_row(
@@ -162,19 +168,31 @@ def _cell(row: Row, convention: Convention, language: Language) -> Inlines:
     return language.say(listed, NO_NOUNS)
 
 
-def _header(problem_set: ProblemSet) -> Header:
-    return Header(problem_set.course, problem_set.title, "", "", "", due=problem_set.due)
+def _header(problem_set: ProblemSet, section: str) -> Header:
+    own = problem_set
+    return Header(own.course, own.title, "", "", "", section=section, due=own.due)
 
 
 def _facts(record: Record, language: Language) -> Iterator[tuple[str, str]]:
     """What a cover counts beside its papers: a label and a text each."""
     words, exam, problems = language.page, record.set.exam, record.set.problems
-    counted = ProblemsCounted(len(problems), sum(problem.points for problem in problems))
-    yield words.problems, plain_text(language.say(counted, NO_NOUNS))
+    if not any(problem.sections for problem in problems) or len(sections_of(record)) == 1:
+        counted = ProblemsCounted(len(problems), sum(problem.points for problem in problems))
+        yield words.problems, plain_text(language.say(counted, NO_NOUNS))
     if exam:
         yield words.versions, ", ".join(exam.letters)
-    if record.set.due:
-        yield words.date if exam else words.due, record.set.due
+    if due := _due(record):
+        yield words.date if exam else words.due, due
+
+
+def _due(record: Record) -> str:
+    """The day, and that of each section with another one."""
+    sections, usual = sections_of(record), record.set.due
+    days = {name: record.set.for_section(name).due for name in sections}
+    if len(set(days.values())) == 1:
+        return days[sections[0]]
+    others = (f"{name}: {day}" for name, day in days.items() if day != usual)
+    return "; ".join(filter(None, (usual, *others)))
 
 
 def _said(facts: Iterable[Fact], language: Language) -> tuple[str, ...]:

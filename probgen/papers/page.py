@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 from string import ascii_lowercase
@@ -110,6 +110,25 @@ class Copy:
             )
             for number, (assigned, problem, own, slips) in enumerate(rows, start=1)
         )
+
+
+def copy_of(
+    problem_set: ProblemSet,
+    version: Version,
+    problems: Sequence[Problem],
+    worked: Sequence[Worked],
+    slips: Sequence[tuple[Slip, ...]],
+) -> Copy:
+    """A version with the problems and the day that its section has, of all in the set."""
+    section = version.student.section
+    places = problem_set.places_in(section)
+    return Copy(
+        problem_set.for_section(section),
+        version,
+        tuple(problems[place] for place in places),
+        tuple(worked[place] for place in places),
+        tuple(slips[place] for place in places),
+    )
 
 
 def sheet_of(copy: Copy) -> document.Sheet:

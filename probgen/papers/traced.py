@@ -73,9 +73,10 @@ def traced(trail: Trail) -> Traced:
     Raises InputError where its template can no longer be read.
     """
     problems = problems_of(trail)
-    own = zip(trail.issue.set.problems, problems, trail.edition.draws, strict=True)
+    own = list(zip(trail.issue.set.problems, problems, trail.edition.draws, strict=True))
     told = []
-    for assigned, problem, draw in own:
+    for place in trail.issue.set.places_in(trail.edition.section):
+        assigned, problem, draw = own[place]
         (worked,) = work(problem, [draw])
         full = intervals(worked.digits, worked.answers)
         wrong = slips(worked.digits, problem.missteps)
