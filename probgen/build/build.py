@@ -12,6 +12,7 @@ from pathlib import Path
 
 from probgen.build.delivery import deliver
 from probgen.build.folder import Delivery, kept_record, recover, require_ours
+from probgen.build.joined_pdfs import SECTIONS
 from probgen.build.progress import Report
 from probgen.build.workers import Crew
 from probgen.course.archive import records_beside
@@ -23,6 +24,7 @@ from probgen.course.issue import Erratum, FrozenTemplate, Issue
 from probgen.course.record import RECORD, Record, require_no_layouts
 from probgen.course.record_file import read_record
 from probgen.course.secret import SECRET, find_secret, new_secret
+from probgen.course.section import require_sections
 from probgen.course.succession import Changes, asking_others, succeed
 from probgen.course.typed_texts import remarks_on_texts
 from probgen.course.wanted import Wanted
@@ -91,6 +93,11 @@ class Built:
         forms = (self.folder / f"{name}{ending}" for ending in (".csv", ".xlsx", ".pdf"))
         return tuple(path for path in forms if path.exists())
 
+    @property
+    def sections(self) -> tuple[Path, ...]:
+        """The folders with the piles and tables of each section, where the run makes them."""
+        return tuple(sorted((self.folder / SECTIONS).glob("*/")))
+
     def together(self, kind: Kind) -> tuple[Path, ...]:
         """The PDFs of all sheets or all keys: one, or several volumes in their order."""
         return tuple(sorted(self.folder.glob(f"all-{kind}*.pdf")))
@@ -121,6 +128,7 @@ def build_assignment(
     require_ours(out, own)
     typesetter_of(problem_set, inputs.house).require_tex()
     earlier, told = _earlier(problem_set, assignment_file, out, order)
+    require_sections(problem_set, inputs.students, earlier, str(assignment_file), str(roster))
     wanted = _wanted(problem_set, inputs, assignment_file, report)
     if order.another:
         wanted = asking_others(earlier, wanted, order.another, "--another")

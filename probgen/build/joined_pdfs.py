@@ -104,9 +104,7 @@ class Piles:
         """keys: the pile and the page, from 1, of each key."""
         record = self.record
         self._write_table(ANSWERS, HEADINGS, lambda: self._rows(record.versions), NUMBERS)
-        self._write_table(
-            CODES, CODE_HEADS, lambda: code_rows(record, keys, self.up), CODE_NUMBERS
-        )
+        self._write_table(CODES, CODE_HEADS, lambda: code_rows(record, keys, self.up), CODE_NUMBERS)
         if exam := record.set.exam:
             heads = [head.lower() for head in pile_heads()]
             self._write_table(VERSIONS, heads, lambda: pile_rows(record, exam), heads[:1])
@@ -173,7 +171,7 @@ class Piles:
             yield "versions", version_list(self.record, exam, self.section)
 
     def _answer_tables(self) -> Iterator[AnswerTable]:
-        """The answers of all in tables of one length; a section's with problems of its own apart."""
+        """The answers of all in tables of one length, by section where problems differ."""
         names = sections_of(self.record)
         if len(names) > 1 and any(each.sections for each in self.record.set.problems):
             for name in names:

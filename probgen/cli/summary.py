@@ -10,10 +10,13 @@ import click
 from probgen.build.build import Built
 from probgen.build.folder import ANSWERS, MISSING, VERSIONS
 from probgen.cli.terminal import say
-from probgen.course.record import CODES, RECORD
+from probgen.course.record import CODES, RECORD, Record
+from probgen.course.section import sections_of
 from probgen.papers.typesetter import Kind
 
 _SOMETHING_MISSING = 3
+_NAMED = 5
+"""Students whose needs are told; those of more are counted."""
 
 
 def show_built(built: Built, quiet: bool) -> None:
@@ -30,15 +33,17 @@ def show_built(built: Built, quiet: bool) -> None:
 
 
 def _summary(built: Built) -> str:
-    exam, problems = built.record.set.exam, len(built.record.issue.templates)
+    exam = built.record.set.exam
     whom = _counted(len(built.record.students), "student")
     whom = f"{_counted(exam.versions, 'version')} for {whom}" if exam else whom
     lines = [
-        f"{whom} x {_counted(problems, 'problem')} in {built.folder}",
+        f"{whom} x {_problems(built.record)} in {built.folder}",
         *_news(built),
         f"  to hand out   {_together(built, Kind.SHEETS)}, one by one in sheets/",
         f"  to mark with  {_together(built, Kind.KEYS)}, one by one in keys/",
         *_tables(built),
+        *_sections(built),
+        *_needs(built),
         f"  to keep       {built.folder / RECORD}",
     ]
     return "\n".join(lines)
@@ -49,6 +54,28 @@ def _tables(built: Built) -> Iterator[str]:
     for words, name in tables.items():
         if forms := built.tables(Path(name).stem):
             yield f"  {words:13} {', '.join(map(str, forms))}"
+
+
+def _problems(record: Record) -> str:
+    """How many everybody has; from the fewest to the most where sections have others."""
+    counts = {len(record.set.places_in(section)) for section in sections_of(record)}
+    span = f"{min(counts)} to " if len(counts) > 1 else ""
+    return span + _counted(max(counts), "problem")
+
+
+def _sections(built: Built) -> Iterator[str]:
+    if folders := built.sections:
+        names = ", ".join(f"{folder.name}/" for folder in folders)
+        yield f"  by section    {names} in {folders[0].parent}"
+
+
+def _needs(built: Built) -> Iterator[str]:
+    """What single students need besides large print, where no page of homework tells it."""
+    record = built.record
+    told = [f"{each.name} ({each.id}): {each.needs}" for each in record.students if each.needs]
+    if told and not record.is_exam:
+        more = f"; and {len(told) - _NAMED} more" if len(told) > _NAMED else ""
+        yield f"  needs         {'; '.join(told[:_NAMED])}{more}; all are in {CODES}"
 
 
 def _counted(count: int, noun: str) -> str:

@@ -98,10 +98,11 @@ class ProblemSet:
         return replace(self, problems=problems, due=due)
 
     @property
-    def sections(self) -> tuple[str, ...]:
-        """The sections that the file names, each once."""
-        named = (name for problem in self.problems for name in problem.sections)
-        return tuple(dict.fromkeys((*named, *(each.section for each in self.due_in))))
+    def sections_named(self) -> tuple[tuple[str, str], ...]:
+        """The sections that the file names, each with the field that does."""
+        problems = enumerate(self.problems)
+        named = ((f"problem[{i}].sections", name) for i, own in problems for name in own.sections)
+        return (*named, *((f"due_in.{each.section}", each.section) for each in self.due_in))
 
 
 _MONTHS: Final = (
@@ -152,10 +153,10 @@ def parse_assignment(text: str, where: str, remarks: list[str] | None = None) ->
         convention=read_method(table.table("method")),
         due_in=_read_due_in(table.table("due_in")),
     )
-    if found.exam and found.sections:
-        expected = "one set of problems and one day for all who sit an exam"
-        mend = "give the section an assignment file of its own"
-        table.fault("exam", ", ".join(found.sections), expected, mend)
+    if found.exam:
+        for field, name in found.sections_named:
+            expected = "one set of problems and one day for all who sit an exam"
+            faults.add(field, name, expected, "give the section an assignment file of its own")
     table.close()
     faults.settle()
     return found
@@ -169,14 +170,22 @@ def _read_problems(table: Table) -> tuple[Assigned, ...]:
     problems: list[Assigned] = []
     for entry in entries:
         points, pivot = entry.whole("points", 1, 1000), entry.text("pivot", "")
-        sections = tuple(dict.fromkeys(entry.texts("sections")))
-        problem = Assigned(entry.text("template"), points, pivot, sections)
+        problem = Assigned(entry.text("template"), points, pivot, _read_sections(entry))
         if problem.template and any(p.template == problem.template for p in problems):
             mend = "take another template, or remove the entry"
             entry.fault("template", problem.template, "each template once in a set", mend)
         entry.close()
         problems.append(problem)
     return tuple(problems)
+
+
+def _read_sections(entry: Table) -> tuple[str, ...]:
+    sections = tuple(name.strip() for name in entry.texts("sections"))
+    for place, name in enumerate(sections):
+        if not name:
+            mend = "leave sections out for everybody"
+            entry.fault(f"sections[{place}]", name, "a section of the class list", mend)
+    return tuple(dict.fromkeys(sections))
 
 
 def _read_seed(table: Table) -> str:
@@ -196,9 +205,13 @@ def judge_seed(seed: str, fault: Callable[[str, object, str, str], None]) -> Non
 
 
 def _read_due_in(table: Table) -> tuple[SectionDue, ...]:
-    found = tuple(SectionDue(name, _read_day(table, name)) for name in table.content)
-    table.close()
-    return found
+    found = []
+    for name in table.content:
+        found.append(SectionDue(name, day := _read_day(table, name)))
+        if not day and not table.faulty(name):
+            expected = "a date such as 2026-03-09, or a text"
+            table.fault(name, day, expected, "leave it out for the day of all")
+    return tuple(found)
 
 
 def _read_day(table: Table, key: str) -> str:

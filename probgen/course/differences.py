@@ -42,6 +42,8 @@ def _called(name: str) -> str:
 
 
 def _told(value: Any) -> str:
+    if isinstance(value, tuple | list) and all(isinstance(each, dict) for each in value):
+        return ", ".join(": ".join(map(str, each.values())) for each in value) or "nothing"
     return shown(value) or "nothing"
 
 

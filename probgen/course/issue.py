@@ -14,6 +14,8 @@ from probgen.sheets.house import USUAL, House
 
 _UNPRINTED: Final = ("roster", "seed", "bank", "style", "layouts", "run", "problems", "exam")
 """Fields of a set that stand on no paper as they are: paths, the seed, what is said otherwise."""
+_YOUNGER: Final = ("due_in",)
+"""Parts that the first papers with codes knew nothing of."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,5 +86,10 @@ def printed_parts(issue: Issue) -> Mapping[str, Any]:
 
 
 def issue_digest(issue: Issue) -> str:
-    """The digest of all that its papers have in common, but for their look."""
-    return digest_of(canonical(printed_parts(issue)))
+    """The digest of all that its papers have in common, but for their look.
+
+    Where a part that is younger than the codes says nothing, papers have the codes they had.
+    """
+    parts = printed_parts(issue)
+    told = {name: part for name, part in parts.items() if part or name not in _YOUNGER}
+    return digest_of(canonical(told))

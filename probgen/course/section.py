@@ -1,17 +1,21 @@
 """A class by its sections: which there are, and the part of a record that one of them has.
 
+A student without a section is of the section "", which no assignment file can name.
 A student's section is the one their paper says; on an exam's papers stands none, and the class
 list's counts.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
+from probgen.course.assignment import ProblemSet
+from probgen.course.edition import Edition
 from probgen.course.file_name import file_name
 from probgen.course.record import Record
 from probgen.course.roster import Student
+from probgen.input.fault import Faults, nearest, one_of
 
 
 def sections_of(record: Record) -> tuple[str, ...]:
@@ -29,8 +33,9 @@ def part_of(record: Record, section: str) -> Record:
     issue = replace(record.issue, set=whole.for_section(section), templates=templates)
     printings = record.printings
     if not record.is_exam:
+        last = _last_sections(record.editions)
         printings = tuple(
-            replace(each, editions=tuple(e for e in each.editions if e.section == section))
+            replace(each, editions=tuple(e for e in each.editions if last[e.code] == section))
             for each in printings
         )
     return replace(
@@ -40,6 +45,41 @@ def part_of(record: Record, section: str) -> Record:
         students=students,
         letters=letters if record.letters else (),
     )
+
+
+def _last_sections(editions: Sequence[Edition]) -> dict[str, str]:
+    """For each code the section of the last edition that took its paper's place."""
+    last: dict[str, str] = {}
+    for edition in reversed(editions):
+        last.setdefault(edition.code, edition.section)
+        last.setdefault(edition.follows, last[edition.code])
+    return last
+
+
+def require_sections(
+    problem_set: ProblemSet, students: Sequence[Student], earlier: Record, where: str, listed: str
+) -> None:
+    """Raises InputError where sections are named that there are not, or one gets no problem.
+
+    where, listed: name the assignment file and the class list in messages.  A section counts also
+    where its students have left: it stands on papers of the earlier record.
+    """
+    faults = Faults(where)
+    known = {student.section for student in students}
+    known |= {edition.section for edition in earlier.editions}
+    known.discard("")
+    expected = one_of(sorted(known), "a section of the class list: ")
+    if not known:
+        expected = f"a class list with sections: {listed} has no column Section, or it is empty"
+    for field, name in problem_set.sections_named:
+        if name not in known:
+            faults.add(field, name, expected, nearest(name, known))
+    for name in dict.fromkeys(student.section for student in students):
+        if not problem_set.places_in(name):
+            own = f"section {name}" if name else "students without a section"
+            mend = "add it to the sections of a problem, or leave sections out of one"
+            faults.add("problem", f"none for {own}", "at least one problem for everybody", mend)
+    faults.settle()
 
 
 def folder_names(sections: Iterable[str]) -> dict[str, str]:

@@ -33,6 +33,7 @@ def remarks_on_template(name: str, source: str) -> Iterator[str]:
 def _texts(record: Record) -> Iterator[str]:
     problem_set = record.set
     yield from (problem_set.course, problem_set.title, problem_set.due, record.house.style.header)
+    yield from (text for each in problem_set.due_in for text in (each.section, each.due))
     if problem_set.exam:
         yield from problem_set.exam.notes
     yield from (issue.erratum.what for issue in record.issues if issue.erratum)

@@ -12,6 +12,7 @@ from typing import Final
 from probgen.course.assignment import ProblemSet
 from probgen.course.exam import Exam, deal
 from probgen.course.record import Record
+from probgen.course.roster import Student
 from probgen.course.section import sections_of
 from probgen.papers.answers import Row
 from probgen.papers.blanks import Inlines, label
@@ -110,15 +111,19 @@ def pile_rows(record: Record, exam: Exam, words: PageWords = ENGLISH.page) -> li
     pile = deal(exam, record.students, record.letters)
     for place, (letter, student) in enumerate(pile, start=1):
         own = (student.seat, student.name, student.id) if student else ("", words.spare, "")
-        large = words.large if student and student.large else ""
-        needs = "; ".join(filter(None, (large, student.needs if student else "")))
+        needs = _needs_of(student, words) if student else ""
         rows.append((str(place), *own, letter, needs, codes[letter]))
     return rows
 
 
+def _needs_of(student: Student, words: PageWords = ENGLISH.page) -> str:
+    """All that a student needs, for a column."""
+    return "; ".join(filter(None, (words.large if student.large else "", student.needs)))
+
+
 CODE_HEADS: Final = (
     "code", "name", "id", "version", "edition", "sheet", "key", "key_pile", "key_page",
-    "section",
+    "section", "needs",
 )  # fmt: skip
 """The heads of the columns of `code_rows`."""
 CODE_NUMBERS: Final = ("edition", "key_page")
@@ -135,6 +140,7 @@ def code_rows(
     The files of editions that nobody has now are empty: their keys can be made again.
     """
     now = {(version.code, version.large): version for version in record.versions}
+    needs = {student.id: _needs_of(student) for student in record.students}
     counts: dict[str, int] = {}
     for edition in record.editions:
         exam = record.is_exam
@@ -144,10 +150,12 @@ def code_rows(
         counts.setdefault(edition.code, number)
         whose = ("", "", edition.owner) if exam else (edition.name, edition.owner, "")
         version = now.get((edition.code, edition.large))
-        files = (f"{up}sheets/{version.name}.pdf", f"{up}keys/{version.name}.pdf") if version else ("", "")
+        folders = (f"{up}sheets", f"{up}keys")
+        files = [f"{folder}/{version.name}.pdf" if version else "" for folder in folders]
         pile, page = keys.get(version.name, ("", 0)) if version else ("", 0)
         place = (f"{pile}.pdf" if pile else "", page or "")
-        yield (edition.code, *whose, counts[edition.code], *files, *place, edition.section)
+        own = (edition.section, needs.get(edition.owner, "") if version and not exam else "")
+        yield (edition.code, *whose, counts[edition.code], *files, *place, *own)
 
 
 def _answer_row(
