@@ -78,7 +78,7 @@ def require_sections(
         if not problem_set.places_in(name):
             own = f"section {name}" if name else "students without a section"
             mend = "add it to the sections of a problem, or leave sections out of one"
-            faults.add("problem", f"none for {own}", "at least one problem for everybody", mend)
+            faults.add("problem", None, f"a problem for {own} too", mend)
     faults.settle()
 
 

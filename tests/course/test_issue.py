@@ -1,9 +1,16 @@
 """What all papers of an assignment have in common, as plain data."""
 
-from dataclasses import fields
+from dataclasses import fields, replace
 
-from probgen.course.assignment import Assigned, ProblemSet
-from probgen.course.issue import FrozenTemplate, Issue, canonical, issue_digest, printed_parts
+from probgen.course.assignment import Assigned, ProblemSet, SectionDue
+from probgen.course.issue import (
+    FrozenTemplate,
+    Issue,
+    canonical,
+    digest_of,
+    issue_digest,
+    printed_parts,
+)
 from probgen.working.convention import Convention
 
 SET = ProblemSet("M", "W", "class.csv", (Assigned("a", 5), Assigned("b", 5)))
@@ -22,3 +29,11 @@ def test_every_field_of_a_set_and_of_a_method_counts_but_what_is_on_no_paper() -
 def test_the_same_data_are_the_same_text() -> None:
     assert canonical({"b": 1, "a": ["ö"]}) == canonical({"a": ["ö"], "b": 1}) == '{"a":["ö"],"b":1}'
     assert issue_digest(ISSUE) == issue_digest(Issue(SET, ISSUE.templates))
+
+
+def test_a_part_younger_than_the_codes_that_says_nothing_leaves_them_as_they_were() -> None:
+    told = dict(printed_parts(ISSUE))
+    assert told.pop("due_in") == ()
+    assert issue_digest(ISSUE) == digest_of(canonical(told))
+    due = replace(ISSUE, set=replace(SET, due_in=(SectionDue("B", "6 May"),)))
+    assert issue_digest(due) != issue_digest(ISSUE)
