@@ -16,6 +16,8 @@ _UNPRINTED: Final = ("roster", "seed", "bank", "style", "layouts", "run", "probl
 """Fields of a set that stand on no paper as they are: paths, the seed, what is said otherwise."""
 _YOUNGER: Final = ("due_in",)
 """Parts that the first papers with codes knew nothing of."""
+_OF_A_PROBLEM: Final = ("sections",)
+"""And what an assignment may say of a problem since."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,13 +76,14 @@ def printed_parts(issue: Issue) -> Mapping[str, Any]:
     parts["exam"] = exam and [exam.cover, list(exam.notes)]
     rows = zip(problem_set.problems, issue.templates, strict=True)
     for number, (assigned, frozen) in enumerate(rows, start=1):
+        own = asdict(assigned)
         parts[f"problem {number}"] = [
             frozen.template_id,
             frozen.revision,
             digest_of(frozen.source),
             assigned.points,
             assigned.pivot,
-            *assigned.sections,
+            *([name, said] for name in _OF_A_PROBLEM if (said := own[name])),
         ]
     return parts
 

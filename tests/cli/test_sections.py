@@ -90,8 +90,8 @@ def test_each_section_has_its_problems_its_day_its_piles_and_its_tables(
     cover = texts(out / "all-sheets.pdf")[0]
     assert "B: 6 May" in cover
     for row in codes.values():
-        pages = texts(out / row["key_pile"])
-        assert row["code"] in pages[int(row["key_page"]) - 1]
+        keys = texts(out / row["key_pile"])
+        assert row["code"] in keys[int(row["key_page"]) - 1]
     again = run("build", "out/record.json", "--out", "again")
     assert again.exit_code == 0, again.stderr
     assert files_in(folder / "again") == files_in(out)
