@@ -11,7 +11,14 @@ from pathlib import Path
 from typing import Final
 
 from probgen.build.lock import held
-from probgen.build.manifest import MANIFEST, edited_files, made_in, own_files, write_manifest
+from probgen.build.manifest import (
+    MANIFEST,
+    edited_files,
+    is_of_this_user,
+    made_in,
+    own_files,
+    write_manifest,
+)
 from probgen.build.place import place_of
 from probgen.build.seal import is_being_sealed, is_sealed, seal
 from probgen.course.record import RECORD
@@ -73,7 +80,8 @@ def delivered(target: Path, how: Delivery) -> Iterator[Working]:
     """A working folder beside `target`; its whole takes the target's place when the block ends.
 
     An earlier build there is replaced then and not before; other files in it are carried over, and
-    so are files of it that somebody has edited, where the new build has not other ones.
+    so are files of it that somebody has edited, where the new build has not other ones.  One that
+    this user has not built is kept beside.
     When the block fails, or its process is killed, the working folder stays if chunks in it
     are done, and is what the block gets next time if the record is the same.
     Raises InputError when the target holds something that is no earlier build, or the new one has
@@ -177,13 +185,14 @@ def _exchange(whole: Path, target: Path, how: Delivery) -> None:
         whole.rename(target)
         return
     _require_no_collision(whole, target)
-    if how.replace:
+    if not how.replace:
+        how.left = _judge_edited(whole, target, how)
+    if how.replace or (made_in(target) and not is_of_this_user(target)):
         how.kept = _beside(target)
         target.rename(how.kept)
         whole.rename(target)
-        _copy_own(how.kept, target)
+        _copy((*own_files(how.kept), *how.left), how.kept, target)
         return
-    how.left = _judge_edited(whole, target, how)
     previous = _previous(target)
     _exchange_note(target).write_text(_identity(target), encoding="ascii")
     target.rename(previous)
@@ -201,9 +210,9 @@ def _beside(target: Path) -> Path:
     return next(place for place in places if not place.exists())
 
 
-def _copy_own(kept: Path, target: Path) -> None:
-    """Copies what no build has made: it may be wanted beside the new build too."""
-    for name in own_files(kept):
+def _copy(names: Iterable[str], kept: Path, target: Path) -> None:
+    """Copies what no build has made, or not so: it may be wanted beside the new build too."""
+    for name in names:
         (target / name).parent.mkdir(parents=True, exist_ok=True)
         shutil.copy2(kept / name, target / name, follow_symlinks=False)
 

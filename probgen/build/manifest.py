@@ -1,4 +1,8 @@
-"""What a build has made in its folder, so that a later one replaces that and nothing else."""
+"""What a build has made in its folder, so that a later one replaces that and nothing else.
+
+The list bears the mark of the user whose build wrote it.  One without, as of another machine or put
+there by somebody else, tells what may have been made; nothing is taken away on its word.
+"""
 
 from __future__ import annotations
 
@@ -10,28 +14,33 @@ from types import MappingProxyType
 from typing import Final
 
 from probgen.build.file_digest import file_digest
+from probgen.build.seal import is_mark, mark_of
 from probgen.input.fault import InputError
 from probgen.input.file import read_text
 
 MANIFEST: Final = ".made.json"
 """Lies in the folder: the digest of each file made, by its path."""
+_MARK: Final = ""
+"""Where the mark stands among the paths."""
 
 
 def write_manifest(folder: Path, known: Mapping[str, str] = MappingProxyType({})) -> None:
     """Notes what is in a folder as made by a build; known: digests of files, by their paths."""
     names = {path.relative_to(folder).as_posix(): path for path in _files(folder)}
     made = {name: known.get(name) or file_digest(path) for name, path in names.items()}
-    text = json.dumps(dict(sorted(made.items())), indent=0, ensure_ascii=False)
+    made = dict(sorted(made.items()))
+    text = json.dumps({_MARK: mark_of(_content(made)), **made}, indent=0, ensure_ascii=False)
     (folder / MANIFEST).write_text(text, encoding="utf-8")
 
 
 def made_in(folder: Path) -> Mapping[str, str]:
     """The digests of what a build has made in a folder; empty when none has."""
-    with suppress(InputError, ValueError, RecursionError):
-        made = json.loads(read_text(folder / MANIFEST, "list of what a build has made"))
-        if isinstance(made, dict):
-            return {str(name): str(mark) for name, mark in made.items()}
-    return {}
+    return {name: digest for name, digest in _read(folder).items() if name != _MARK}
+
+
+def is_of_this_user(folder: Path) -> bool:
+    """Whether a build of this user has written the list of what was made in a folder."""
+    return is_mark(_read(folder).get(_MARK, ""), _content(made_in(folder)))
 
 
 def own_files(folder: Path) -> Iterator[str]:
@@ -48,6 +57,18 @@ def edited_files(folder: Path) -> Iterator[str]:
         name = path.relative_to(folder).as_posix()
         if name in made and not (_is_plain(path) and file_digest(path) == made[name]):
             yield name
+
+
+def _read(folder: Path) -> Mapping[str, str]:
+    with suppress(InputError, ValueError, RecursionError):
+        made = json.loads(read_text(folder / MANIFEST, "list of what a build has made"))
+        if isinstance(made, dict):
+            return {str(name): str(digest) for name, digest in made.items()}
+    return {}
+
+
+def _content(made: Mapping[str, str]) -> bytes:
+    return json.dumps(sorted(made.items())).encode()
 
 
 def _files(folder: Path) -> Iterator[Path]:

@@ -1,4 +1,4 @@
-"""A seal by which a working folder is known as begun by this user, and not put there by another."""
+"""Seals by which a working folder and a list are known as this user's, not put there by another."""
 
 from __future__ import annotations
 
@@ -41,6 +41,16 @@ def is_sealed(folder: Path) -> bool:
         return False
     found = cached_bytes(folder / _SEAL)
     return found is not None and hmac.compare_digest(found, _expected(folder).encode())
+
+
+def mark_of(content: bytes) -> str:
+    """What nobody else can put beside a content."""
+    return hmac.new(_key(), b"content " + content, hashlib.sha256).hexdigest()
+
+
+def is_mark(found: str, content: bytes) -> bool:
+    """Whether that is this user's mark of a content."""
+    return hmac.compare_digest(found.encode("utf-8", "replace"), mark_of(content).encode())
 
 
 def _expected(folder: Path) -> str:

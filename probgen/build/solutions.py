@@ -30,13 +30,14 @@ class Solutions:
     """Finished solutions.
 
     folder: where they are; count: of papers; together: all in one, in several volumes of a large
-    class.  lost: the papers without, and why.
+    class.  lost: the papers without, and why.  kept: where what was there before is, if it is.
     """
 
     folder: Path
     count: int
     together: tuple[Path, ...]
     lost: tuple[tuple[str, str], ...]
+    kept: Path | None = None
 
 
 def build_solutions(
@@ -62,7 +63,8 @@ def build_solutions(
         (place, chunk, record.set, problems, typesetter, note)
         for place, chunk in enumerate(_chunks(versions))
     ]
-    with ended_like_interrupts(), delivered(out, Delivery()) as working:
+    how = Delivery()
+    with ended_like_interrupts(), delivered(out, how) as working:
         working.record.unlink()  # it is no business of students
         done = 0
         printed: dict[int, PrintedSolutions] = {}
@@ -80,7 +82,7 @@ def build_solutions(
         names = _join(printed, working.whole, record.set.title, record.set.run.duplex)
     folder = out if out.exists() else out.resolve()
     together = tuple(folder / name for name in names)
-    return Solutions(folder, len(versions) - len(lost), together, lost)
+    return Solutions(folder, len(versions) - len(lost), together, lost, how.kept)
 
 
 def print_placed(

@@ -50,6 +50,8 @@ def solutions(
         papers = "1 student" if made.count == 1 else f"{made.count} papers"
         say(f"solutions for {papers} in {made.folder}")
         say(f"  all in one    {', '.join(map(str, made.together))}")
+        if made.kept:
+            say(f"  what was there is kept in {made.kept}")
     for name, words in made.lost:
         say(f"missing: {name}: {words}", err=True)
     if made.lost:

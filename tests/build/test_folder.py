@@ -1,5 +1,6 @@
 """The output folder: whole or not there, and nobody's files are lost."""
 
+import json
 import os
 import subprocess
 import sys
@@ -8,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+from probgen.build.file_digest import file_digest
 from probgen.build.folder import (
     PIECES,
     Delivery,
@@ -260,6 +262,28 @@ def test_an_earlier_build_can_be_kept_beside_the_new_one(tmp_path: Path) -> None
     assert entries(kept) == {RECORD, "answers.csv", "keys", "assignment.toml"}
     assert (kept / RECORD).read_text() == "old"
     assert (kept / "keys" / "01.pdf").read_text() == "with remarks"
+
+
+def test_what_another_user_says_was_made_is_kept(tmp_path: Path) -> None:
+    """A list can be planted, with true digests of files that nobody has made."""
+    target = class_in(tmp_path)
+    (target / "thesis.tex").write_text("years of work")
+    (target / "keys" / "01.pdf").write_text("with remarks")
+    (target / "mine.txt").write_text("mine")
+    listed = json.loads((target / MANIFEST).read_text()) | {
+        "thesis.tex": file_digest(target / "thesis.tex"),
+    }
+    (target / MANIFEST).write_text(json.dumps(listed))
+    how = Delivery("new")
+    with delivered(target, how):
+        pass
+    assert entries(target) == {RECORD, "keys", "mine.txt"}
+    assert (target / "keys" / "01.pdf").read_text() == "with remarks"
+    assert how.kept == tmp_path / "class.replaced-1"
+    assert entries(how.kept) == {RECORD, "keys", "answers.csv", "thesis.tex", "mine.txt"}
+    assert (how.kept / "thesis.tex").read_text() == "years of work"
+    build(target, "newer")
+    assert entries(tmp_path) == {"class", "class.replaced-1"}
 
 
 def test_an_own_file_with_a_name_that_is_needed_is_not_replaced(tmp_path: Path) -> None:

@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
+import json
 import os
 from pathlib import Path
 
 import pytest
 
-from probgen.build.manifest import MANIFEST, edited_files, made_in, own_files, write_manifest
+from probgen.build.manifest import (
+    MANIFEST,
+    edited_files,
+    is_of_this_user,
+    made_in,
+    own_files,
+    write_manifest,
+)
 
 
 @pytest.fixture
@@ -69,3 +77,21 @@ def test_what_never_ends_is_not_read(place: str, kind: str, made: Path) -> None:
     else:
         (made / place).symlink_to("/dev/zero")
     assert list(edited_files(made)) == ([] if place == MANIFEST else ["record.json"])
+
+
+def test_a_list_with_true_digests_is_not_therefore_this_user_s(
+    made: Path, monkeypatch: pytest.MonkeyPatch, tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    assert is_of_this_user(made)
+    path = made / MANIFEST
+    whole = path.read_text()
+    for mark in ({}, {"": "0" * 64}, {"": "\ud800"}):
+        path.write_text(json.dumps({**made_in(made), **mark}))
+        assert set(made_in(made)) == {"record.json", "sheets/01.pdf"}
+        assert not is_of_this_user(made)
+    path.write_text(whole.replace("01.pdf", "02.pdf"))
+    assert not is_of_this_user(made)
+    path.write_text(whole)
+    assert is_of_this_user(made)
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.mktemp("of another")))
+    assert not is_of_this_user(made)
