@@ -25,6 +25,7 @@ from probgen.course.record import RECORD, Record, require_no_layouts
 from probgen.course.record_file import read_record
 from probgen.course.secret import SECRET, find_secret, new_secret
 from probgen.course.section import require_sections
+from probgen.course.shares import judge_shares
 from probgen.course.succession import Changes, asking_others, succeed
 from probgen.course.typed_texts import remarks_on_texts
 from probgen.course.wanted import Wanted
@@ -219,10 +220,13 @@ def _kept(out: Path) -> Record | None:
 def _wanted(
     problem_set: ProblemSet, inputs: Inputs, assignment_file: Path, report: Report
 ) -> Wanted:
-    problems = []
-    for done, template in enumerate(inputs.templates):
+    problems, faults = [], Faults(str(assignment_file))
+    rows = zip(inputs.templates, problem_set.problems, strict=True)
+    for done, (template, assigned) in enumerate(rows):
         report("draws", done, len(inputs.templates))
         problems.append(prepare(template, problem_set.convention))
+        judge_shares(problems[-1], assigned, f"problem[{done}]", faults)
+    faults.settle()
     report("draws", len(inputs.templates), len(inputs.templates))
     frozen = tuple(FrozenTemplate(t.id, t.revision, t.source) for t in inputs.templates)
     issue = Issue(problem_set, frozen, inputs.house)

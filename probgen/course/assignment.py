@@ -23,6 +23,7 @@ from probgen.input.text import LONGEST_TEXT, unfit
 from probgen.input.toml import parse_toml
 from probgen.sheets.document import Paper, Room
 from probgen.working.convention import Convention
+from probgen.working.shares import GROUPS, Share, Shares
 
 ASSIGNMENT: Final = "assignment.toml"
 """The usual name of an assignment file."""
@@ -37,12 +38,19 @@ class Assigned:
 
     pivot: the point the course takes torques about; empty leaves the choice to the plan.
     sections: who gets it, by the names of the class list; empty for everybody.
+    parts, marks: the course's own sharing of the points, as in `Shares`.
     """
 
     template: str
     points: int
     pivot: str = ""
     sections: tuple[str, ...] = ()
+    parts: tuple[int, ...] = ()
+    marks: tuple[Share, ...] = ()
+
+    @property
+    def shares(self) -> Shares:
+        return Shares(self.parts, self.marks)
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,7 +178,9 @@ def _read_problems(table: Table) -> tuple[Assigned, ...]:
     problems: list[Assigned] = []
     for entry in entries:
         points, pivot = entry.whole("points", 1, 1000), entry.text("pivot", "")
-        problem = Assigned(entry.text("template"), points, pivot, _read_sections(entry))
+        shares = _read_shares(entry, points)
+        template, sections = entry.text("template"), _read_sections(entry)
+        problem = Assigned(template, points, pivot, sections, shares.parts, shares.marks)
         if problem.template and any(p.template == problem.template for p in problems):
             mend = "take another template, or remove the entry"
             entry.fault("template", problem.template, "each template once in a set", mend)
@@ -186,6 +196,27 @@ def _read_sections(entry: Table) -> tuple[str, ...]:
             mend = "leave sections out for everybody"
             entry.fault(f"sections[{place}]", name, "a section of the class list", mend)
     return tuple(dict.fromkeys(sections))
+
+
+def _read_shares(entry: Table, points: int) -> Shares:
+    """The course's own sharing of a problem's points."""
+    own = entry.table("marks")
+    named = [group for group in GROUPS if own.has(group)]
+    marks = tuple(Share(group, own.whole(group, 1, points)) for group in own.content
+                  if group in named)  # fmt: skip
+    own.close()
+    found = entry.decimals("parts") if entry.has("parts") else ()
+    if any(part != int(part) or part < 1 for part in found):
+        entry.fault("parts", ", ".join(map(str, found)), "whole points of 1 or more for each part")
+        found = ()
+    shares = Shares(tuple(map(int, found)), marks)
+    if shares.parts and shares.marks:
+        mend = "leave one of them out"
+        entry.fault("marks", "marks beside parts", "points by parts or by kinds of steps", mend)
+    if not entry.faulty("points"):
+        for key, told in shares.complaints(points):
+            entry.fault(key, told, f"a sum of {points}, as points says", "make the two agree")
+    return shares
 
 
 def _read_seed(table: Table) -> str:

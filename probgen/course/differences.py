@@ -10,6 +10,7 @@ from typing import Any
 from probgen.course.assignment import Assigned
 from probgen.course.issue import FrozenTemplate, Issue, printed_parts
 from probgen.input.fault import shown
+from probgen.working.shares import Shares
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +78,15 @@ def _of_problem(old: _Row | None, new: _Row | None) -> Iterator[tuple[str, str, 
         yield f"{named}.pivot", _told(assigned.pivot), _told(other.pivot)
     if assigned.sections != other.sections:
         yield f"{named}.sections", _all(assigned.sections), _all(other.sections)
+    if assigned.shares != other.shares:
+        yield f"{named}.points", _shared(assigned.shares), _shared(other.shares)
+
+
+def _shared(shares: Shares) -> str:
+    """How points are shared, in a file's words."""
+    told = [f"parts {', '.join(map(str, shares.parts))}"] if shares.parts else []
+    told += [f"{each.group} {each.points}" for each in shares.marks]
+    return ", ".join(told) or "shared as usual"
 
 
 def _all(sections: tuple[str, ...]) -> str:

@@ -8,6 +8,7 @@ from probgen.bank.reading import read_template
 from probgen.bank.template import Template
 from probgen.course.edition import Edition
 from probgen.course.issue import FrozenTemplate, Issue
+from probgen.course.shares import judge_shares
 from probgen.draws.draw import Draw, completed
 from probgen.input.fault import Faults
 from probgen.problem.lookup import with_pivot
@@ -24,7 +25,7 @@ def frozen_problems(issue: Issue, editions: Sequence[Edition], where: str) -> tu
     draw is none that it gives.
     """
     convention = issue.set.convention
-    problems = []
+    problems, faults = [], Faults(where)
     for place, (frozen, assigned) in enumerate(
         zip(issue.templates, issue.set.problems, strict=True)
     ):
@@ -32,6 +33,8 @@ def frozen_problems(issue: Issue, editions: Sequence[Edition], where: str) -> tu
         template = _template(frozen, draws, where, convention.units)
         pivoted = with_pivot(template, assigned.pivot, where, frozen.template_id)
         problems.append(prepare(pivoted, convention))
+        judge_shares(problems[-1], assigned, frozen.template_id, faults)
+    faults.settle()
     return tuple(problems)
 
 

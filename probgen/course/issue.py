@@ -16,7 +16,7 @@ _UNPRINTED: Final = ("roster", "seed", "bank", "style", "layouts", "run", "probl
 """Fields of a set that stand on no paper as they are: paths, the seed, what is said otherwise."""
 _YOUNGER: Final = ("due_in",)
 """Parts that the first papers with codes knew nothing of."""
-_OF_A_PROBLEM: Final = ("sections",)
+_OF_A_PROBLEM: Final = ("sections", "parts", "marks")
 """And what an assignment may say of a problem since."""
 
 

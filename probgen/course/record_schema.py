@@ -22,6 +22,7 @@ from probgen.quantities.unit import UNITS, Unit, UnitSystem
 from probgen.sheets.house import LARGEST_LAYOUT
 from probgen.sheets.style import COLOUR, LARGEST_LOGO, HouseStyle
 from probgen.working.convention import Convention
+from probgen.working.shares import GROUPS, Share
 
 MOST_ISSUES: Final = 1000
 """Corrections of one assignment; nobody prints a thousand errata."""
@@ -285,7 +286,10 @@ BOUNDS: Final = {
         "template": _SOME,
         "points": within(1, 1000),
         "sections": entries(0, LONGEST_LIST),
+        "parts": entries(0, LONGEST_LIST),
+        "marks": entries(0, len(GROUPS)),
     },
+    Share: {"group": matching("|".join(GROUPS), "a kind of step"), "points": within(1, 1000)},
     SectionDue: {"section": _SOME, "due": _SOME},
     Exam: {
         "versions": within(1, MOST_VERSIONS),

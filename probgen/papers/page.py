@@ -30,6 +30,7 @@ from probgen.wording.sentence import plain_text
 from probgen.wording.slip import slips_told
 from probgen.working.criteria import follow_through
 from probgen.working.scheme import scheme
+from probgen.working.shares import USUAL, Shares
 from probgen.working.tolerance import intervals
 
 Inlines = tuple[Inline, ...]
@@ -49,6 +50,7 @@ class Face:
     statement: Inlines
     figure: Scene
     slips: tuple[Slip, ...]
+    shares: Shares = USUAL
 
 
 @dataclass(frozen=True)
@@ -107,6 +109,7 @@ class Copy:
                 own.statement,
                 situation_scene(problem, own, solved=False),
                 slips,
+                assigned.shares,
             )
             for number, (assigned, problem, own, slips) in enumerate(rows, start=1)
         )
@@ -138,7 +141,7 @@ def sheet_of(copy: Copy) -> document.Sheet:
             number=face.number,
             title=face.problem.template.title,
             statement=face.statement,
-            parts=tuple(_parts(face.problem, face.own)),
+            parts=tuple(_parts(face)),
             figure=face.figure,
             points=face.points,
             space=copy.problem_set.working * 10.0,
@@ -254,7 +257,7 @@ def _answers(problem: Problem, own: Worked) -> Iterator[document.Answer]:
 
 def _marks(face: Face) -> Iterator[document.Mark]:
     problem = face.problem
-    for mark in scheme(problem.plan, problem.convention, face.points):
+    for mark in scheme(problem.plan, problem.convention, face.points, face.shares):
         yield document.Mark(problem.language.say(mark, problem.nouns), mark.points)
 
 
@@ -285,17 +288,20 @@ def _pictures(
                 yield name, free_body_scene(face.problem, face.own, block.body)
 
 
-def _parts(problem: Problem, own: Worked) -> Iterator[document.Part]:
+def _parts(face: Face) -> Iterator[document.Part]:
     """What is asked, lettered when there is more than one thing."""
+    problem, own = face.problem, face.own
     finds = own.case.system.finds
-    for letter, find in zip(ascii_lowercase, finds, strict=False):
+    shared = face.shares.parts or (0,) * len(finds)
+    for letter, find, points in zip(ascii_lowercase, finds, shared, strict=False):
         lettered = letter if len(finds) > 1 else ""
         told = tell_find(find, problem.nouns, problem.language)
         if find.form is Form.VALUE:
             answer = next(each for each in own.answers if each.find == find)
-            yield document.Part(lettered, told, unit_printed(answer))
+            yield document.Part(lettered, told, unit_printed(answer), points=points)
         else:
-            yield document.Part(lettered, told, blanks=tuple(blanks_of(problem, own, find)))
+            blanks = tuple(blanks_of(problem, own, find))
+            yield document.Part(lettered, told, blanks=blanks, points=points)
 
 
 def _cautions(copy: Copy) -> Iterator[str]:

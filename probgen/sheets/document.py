@@ -63,12 +63,14 @@ class Part:
     label: "a", "b", ..., empty when a problem asks for one thing only.
     unit: printed behind the answer line, plain Unicode ("N·m"), empty for none.
     blanks: in place of that line, where one thing has several answers.
+    points: of this part, 0 where the problem's are not told apart.
     """
 
     label: str
     asked: tuple[Inline, ...]
     unit: str = ""
     blanks: tuple[Blank, ...] = ()
+    points: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,9 +8,10 @@ student of a template is marked alike.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum, auto
 from itertools import pairwise
+from string import ascii_lowercase
 from typing import Final
 
 from probgen.statics.plan import Plan
@@ -25,6 +26,7 @@ from probgen.working.criteria import (
     criteria,
 )
 from probgen.working.fact import Fact
+from probgen.working.shares import USUAL, Shares, by_part, of_group
 
 WEIGHTS: Final = {
     "diagram": 2,
@@ -59,10 +61,14 @@ class Earned(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Mark(Fact):
-    """Points, and what they are given for: one criterion, or several where points are few."""
+    """Points, and what they are given for: one criterion, or several where points are few.
+
+    part: the letter of what is asked, where each part has points of its own.
+    """
 
     criteria: tuple[Criterion, ...]
     points: int
+    part: str = ""
 
     @property
     def kinds(self) -> tuple[str, ...]:
@@ -83,8 +89,10 @@ class Mark(Fact):
         return tuple(c.quantity for c in self.criteria if c.quantity)
 
 
-def scheme(plan: Plan, convention: Convention, points: int) -> tuple[Mark, ...]:
-    """Whole points for every step, adding up to `points`.
+def scheme(
+    plan: Plan, convention: Convention, points: int, shares: Shares = USUAL
+) -> tuple[Mark, ...]:
+    """Whole points for every step, adding up to `points`; shares: the course's own.
 
     Diagrams have a third at most.  With fewer points than steps, neighbouring steps are marked as
     one; every balance keeps a mark of its own where there are points for all.  Raises ValueError
@@ -93,6 +101,19 @@ def scheme(plan: Plan, convention: Convention, points: int) -> tuple[Mark, ...]:
     if points < 1:
         raise ValueError(f"{points} points: expected 1 or more")
     found = tuple(criteria(plan, convention))
+    if shares.marks:
+        rows = ((of_group(found, each.group), each.points) for each in shares.marks)
+        return tuple(mark for own, part in rows for mark in _marks(own, part))
+    if shares.parts:
+        parts = zip(ascii_lowercase, by_part(plan, found), shares.parts, strict=False)
+        return tuple(
+            replace(mark, part=letter) for letter, own, part in parts for mark in _usual(own, part)
+        )
+    return _usual(found, points)
+
+
+def _usual(found: tuple[Criterion, ...], points: int) -> tuple[Mark, ...]:
+    """All the points, of which those of diagrams have a third at most."""
     drawn = tuple(each for each in found if each.kind == "diagram")
     others = found[len(drawn) :]
     most = points // 3 if others else points

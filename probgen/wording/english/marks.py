@@ -43,7 +43,8 @@ from probgen.working.tolerance import Interval
 @say.register
 def mark(fact: Mark, nouns: Nouns) -> Inlines:
     words = series([say(criterion.what, nouns) for criterion in fact.criteria])
-    return filled("{words}{earned}", words=words, earned=_EARNED[fact.earned])
+    part = f"({fact.part}) " if fact.part else ""
+    return filled("{part}{words}{earned}", part=part, words=words, earned=_EARNED[fact.earned])
 
 
 _EARNED: Final = {

@@ -1,0 +1,108 @@
+"""How a course shares the points of a problem itself: among its parts, or among kinds of steps."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from probgen.quantities.expression import names_in
+from probgen.statics.line import Line
+from probgen.statics.plan import Plan, limits_asked
+from probgen.statics.quantity_id import Quantity
+from probgen.statics.system import Find, Form
+from probgen.working.criteria import Criterion
+
+GROUPS: Final = {
+    "diagrams": ("diagram",),
+    "torques": ("torque",),
+    "forces": ("force", "balance"),
+    "conditions": ("condition", "formula", "limit"),
+    "algebra": ("elimination", "substitution"),
+    "results": ("result", "magnitude", "direction"),
+}
+"""What a course calls the kinds of criteria that it shares points among."""
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """Points for one of the `GROUPS`."""
+
+    group: str
+    points: int
+
+
+@dataclass(frozen=True, slots=True)
+class Shares:
+    """parts: points of each thing asked, in order; marks: of kinds of steps, what is not named
+    getting none.  At most one of them; both empty leave it to `scheme.WEIGHTS`.
+    """
+
+    parts: tuple[int, ...] = ()
+    marks: tuple[Share, ...] = ()
+
+    def complaints(self, points: int) -> Iterator[tuple[str, str]]:
+        """The field of each sum that is not the problem's points, and the sum as it is."""
+        for field, own in (("parts", self.parts), ("marks", [each.points for each in self.marks])):
+            if own and sum(own) != points:
+                yield field, f"{' + '.join(map(str, own))} = {sum(own)}"
+
+
+USUAL: Final = Shares()
+
+
+def of_group(found: Iterable[Criterion], group: str) -> tuple[Criterion, ...]:
+    """The criteria of a group, in their order."""
+    return tuple(each for each in found if each.kind in GROUPS[group])
+
+
+def by_part(plan: Plan, found: Sequence[Criterion]) -> tuple[tuple[Criterion, ...], ...]:
+    """The criteria of each thing asked: what leads to it and to nothing asked before.
+
+    Equations and diagrams go with the next result; a part for which nothing is left has none.
+    """
+    finds = plan.system.finds
+    plans = [branch.plan for branch in plan.branches] or [plan]
+    lines = [line for each in plans for line in each.lines]
+    needed = [_needed(_targets(plan, find), lines) for find in finds]
+    places = [_place(plan, each, needed) for each in found]
+    following = len(finds) - 1
+    for at in reversed(range(len(found))):
+        place = places[at]
+        following = following if place is None else place
+        places[at] = following
+    rows = list(zip(found, places, strict=True))
+    return tuple(tuple(each for each, place in rows if place == part) for part in range(len(finds)))
+
+
+def _targets(plan: Plan, find: Find) -> set[str]:
+    """The ids of what answers a find, or of what its limits hold."""
+    if find.form is Form.HOLDS:
+        limits = limits_asked(plan.system, find)
+        return {name for each in limits for side in (each.left, each.right)
+                for name in names_in(side)}  # fmt: skip
+    if find.form is Form.MAGNITUDE_AND_DIRECTION:
+        of = Quantity(find.quantity)
+        return {*of.components, *map(str, (of.magnitude, of.direction))}
+    return {find.quantity}
+
+
+def _needed(targets: set[str], lines: Sequence[Line]) -> set[str]:
+    """The targets and all they are worked out from."""
+    needed, waiting = set(targets), list(targets)
+    while waiting:
+        id = waiting.pop()
+        fresh = {name for line in lines if line.id == id for name in names_in(line.expression)}
+        waiting += fresh - needed
+        needed |= fresh
+    return needed
+
+
+def _place(plan: Plan, criterion: Criterion, needed: Sequence[set[str]]) -> int | None:
+    """The place of the part a criterion is for, None where what follows it tells."""
+    if criterion.kind == "limit":
+        forms = (Form.HOLDS, Form.LARGEST, Form.SMALLEST)
+        return next(at for at, find in enumerate(plan.system.finds) if find.form in forms)
+    if not criterion.quantity:
+        return None
+    return next((at for at, ids in enumerate(needed) if criterion.quantity in ids), None)
