@@ -81,8 +81,10 @@ def _targets(plan: Plan, find: Find) -> set[str]:
         limits = limits_asked(plan.system, find)
         return {name for each in limits for side in (each.left, each.right)
                 for name in names_in(side)}  # fmt: skip
+    of = Quantity(find.quantity)
+    if find.form is Form.COMPONENTS:
+        return {*of.components}
     if find.form is Form.MAGNITUDE_AND_DIRECTION:
-        of = Quantity(find.quantity)
         return {*of.components, *map(str, (of.magnitude, of.direction))}
     return {find.quantity}
 
