@@ -40,7 +40,6 @@ ELSEWHERE: Final = {
     "course/first_format.py": "hostile/test_records.py",
     "course/record_judge.py": "course/test_record_file.py",
     "course/record_schema.py": "hostile/test_records.py",
-    "figures/parts/goods.py": "figures/situation/test_scenery.py",
     "figures/parts/scenery.py": "figures/situation/test_scenery.py",
     "mistakes/joints.py": "mistakes/test_rules.py",
     "mistakes/likelihood.py": "mistakes/test_comparison.py",

@@ -66,6 +66,20 @@ def test_no_template_pushes_with_a_cable() -> None:
                 assert size is None or size.role is not Role.UNKNOWN or size.nonnegative
 
 
+def test_a_bank_counts_up_to_a_million(tmp_path: Path) -> None:
+    path = tmp_path / "own.toml"
+    entry = 'id="a"\ntitle="b"\nrelease={}\n[[template]]\nid="forearm-load"\nrevision={}'
+    path.write_text(entry.format(1_000_000, 1_000_000))
+    bank = read_bank(path)
+    assert (bank.release, bank.revisions) == (1_000_000, {"forearm-load": 1_000_000})
+    for most in (0, 1_000_001):
+        path.write_text(entry.format(most, most))
+        with pytest.raises(InputError) as caught:
+            read_bank(path)
+        fields = {fault.field for fault in caught.value.faults}
+        assert fields == {"release", "template[0].revision"}
+
+
 @pytest.mark.parametrize("path", sorted(supplied("banks").glob("*.toml")), ids=lambda p: p.stem)
 def test_a_supplied_bank_releases_supplied_templates(path: Path) -> None:
     bank = read_bank(path)

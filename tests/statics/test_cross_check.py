@@ -111,6 +111,16 @@ def test_equations_that_are_not_linear_are_solved_from_a_guess() -> None:
     assert found == pytest.approx({"x": 0.25 + 80.0 / 490.0, "N": 490.0, "f": 100.0})
 
 
+def test_a_guess_with_no_value_is_left_alone() -> None:
+    """Where an angle is not a number no step can be taken, and nothing is found."""
+    text = cabinet("100", m="50.0", b="0.50", h="0.80", mu="0.30") + finding("x")
+    system = system_of(text)
+    data = {"m": 50.0, "b": 0.5, "h": 0.8, "mu": 0.3, "P_0": 100.0, "g": 9.8}
+    values = {id: np.array([value]) for id, value in data.items()}
+    start = np.full((1, len(system.unknowns)), np.nan)
+    assert np.isnan(solve_all(system, values, start)).all()
+
+
 def test_what_is_defined_follows_from_the_data() -> None:
     found = with_definitions(system_of(STAYED_SHELF), {"m": 4.0, "M": 8.0, "g": 9.8})
     assert (found["W_s"], found["W_t"]) == pytest.approx((39.2, 78.4))

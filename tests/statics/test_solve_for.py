@@ -24,7 +24,7 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.parser import parse
 from probgen.quantities.printing import plain
-from probgen.statics.solve_for import all_roots, solved_for
+from probgen.statics.solve_for import all_roots, solved_for, tidied
 
 LETTERS = ("a", "b", "c", "d", "x", "y", "z")
 SCOPE = {letter: Name(letter, letter) for letter in LETTERS}
@@ -229,3 +229,20 @@ def test_a_quotient_has_no_sum_of_negatives_above_and_below() -> None:
     solved = solved_for(read("-a*x + b + c"), "x")
     assert isinstance(solved, Quotient)
     assert plain(solved) == "(b + c)/a"
+
+
+@pytest.mark.parametrize(
+    ("solution", "written"),
+    [  # by hand
+        ("a/(b/c)", "a c/b"),
+        ("(a*b - b*a + c)/d", "c/d"),
+        ("c/(a*b - b*a + d)", "c/d"),
+        ("(a - a)/b", None),  # 0/b stays, for b may be 0 as well
+        ("b/(a - a)", None),
+    ],
+)
+def test_like_terms_meet_in_any_order_and_fractions_are_one(
+    solution: str, written: str | None
+) -> None:
+    value = read(solution)
+    assert plain(tidied(value)) == (plain(value) if written is None else written)

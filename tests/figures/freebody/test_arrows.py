@@ -187,6 +187,7 @@ def test_no_arrow_crosses_another_where_another_side_is_free() -> None:
             force("T", 9 + 30j, 25.0, 180.0),
         )
     )
+    assert found.keys() == {"force:W", "force:N", "force:T"}  # a force tried again is still there
     for one, other in combinations(found.values(), 2):
         ends = [(arrow.tail.real, arrow.tail.imag, arrow.head.real, arrow.head.imag)
                 for arrow in (one, other)]  # fmt: skip

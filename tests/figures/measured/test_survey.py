@@ -104,6 +104,10 @@ def test_ways_out_of_a_bent_body(at: complex, ways: list[complex]) -> None:
     assert ways_out((0j, 2 + 0j, 2 + 1j), at) == pytest.approx(ways)
 
 
+def test_a_place_named_twice_does_not_end_a_body_s_axis() -> None:
+    assert ways_out((0j, 0j, 2 + 0j, 2 + 1j), 2 + 0j) == [-2, 1j]
+
+
 def test_weight_is_labelled_by_its_mass(cases: dict[tuple[str, int], Case]) -> None:
     system = cases["beam", 0].system
     name = mass_name(system, system.element("W_l"))

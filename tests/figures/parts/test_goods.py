@@ -1,0 +1,52 @@
+"""A heap lies on its foot; a bird feeder hangs upright below its cord's upper end."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.figures.paper.scene import Curve, Path, Shape, Tone, runs
+from probgen.figures.parts.goods import feeder, heap
+
+
+def test_a_heap_lies_on_its_foot_closed_and_as_wide_and_high_as_it_is_told() -> None:
+    (shape,) = heap(50 + 20j, 40.0, 12.0, "load")
+    assert isinstance(shape, Curve)
+    assert shape.start == shape.pieces[-1][-1] == 30 + 20j
+    assert [piece[-1] for piece in shape.pieces] == [50 + 32j, 70 + 20j, 30 + 20j]
+    assert shape.pieces[-1] == (70 + 20j, 30 + 20j, 30 + 20j)  # straight along the ground
+    assert (shape.tag, shape.tone) == ("load", Tone.GROUND)
+
+
+def test_the_sides_of_a_heap_mirror_each_other() -> None:
+    (shape,) = heap(0j, 40.0, 12.0, "load")
+    assert isinstance(shape, Curve)
+    left, right, _ = shape.pieces
+    there = [shape.start, *left]
+    back = [left[-1], *right]
+    assert [-spot.conjugate() for spot in reversed(back)] == pytest.approx(there)
+
+
+def spots(shape: Shape) -> list[complex]:
+    return [spot for run in runs(shape) for spot in run]
+
+
+def heights(shape: Shape) -> tuple[float, float]:
+    """The lowest and the highest of its spots."""
+    found = [spot.imag for spot in spots(shape)]
+    return min(found), max(found)
+
+
+def test_a_feeder_hangs_below_its_cord_straight_down() -> None:
+    cord, tube, seed, tray, roof = feeder(100 + 200j, 15.0, "load")
+    assert isinstance(cord, Path)
+    assert cord.lines == ((100 + 200j, 100 + 185j),)
+    assert heights(roof)[1] == 185.0  # the cord ends at the ridge
+    assert heights(roof)[0] == heights(tube)[1]
+    assert heights(tube)[0] == heights(tray)[1] > heights(tray)[0]
+    assert heights(tube)[0] < heights(seed)[0] == heights(seed)[1] < heights(tube)[1]
+    for part in (cord, tube, seed, tray, roof):
+        found = {complex(round(spot.real - 100, 9), spot.imag) for spot in spots(part)}
+        assert found == {complex(-spot.real, spot.imag) for spot in found}, part
+        assert part.tag == "load"
+    widths = [max(spot.real for spot in spots(part)) for part in (seed, tube, tray, roof)]
+    assert widths[0] == widths[1] < widths[2] < widths[3]
