@@ -7,6 +7,7 @@ from typing import Any
 
 import pdfplumber
 import pikepdf
+import pypdfium2
 import pytest
 
 from probgen.figures.paper.scene import HEAVY, composed, polygon
@@ -101,6 +102,40 @@ def test_room_for_working(
     assert across >= rules[0]
     assert down >= rules[1]
     assert (across > 0, down > 0) == (rules[0] > 0, rules[1] > 0)
+
+
+def test_the_lines_of_a_grid_are_alike(layouts: Layouts, sheet_for: Callable[..., Sheet]) -> None:
+    """The one on top and the last one too."""
+    problems = tuple(replace(each, room="grid", figure=None) for each in sheet_for("Ada").problems)
+    body = layouts.sheet(replace(sheet_for("Ada"), problems=problems))
+    batch = print_batch([Document("a", "a", body, layouts.preamble())])
+    with pypdfium2.PdfDocument(batch.printed[0].pdf) as pdf:
+        scale = 10
+        shade = pdf[0].render(scale=scale, grayscale=True).to_numpy()
+    between = round((SIDE + 2.5 * MM) * scale)  # two lines down
+    column = 255.0 - shade.reshape(shade.shape[:2])[:, between]
+    cell = round(5 * MM * scale)
+    starts = [
+        y
+        for y in range(4, len(column))
+        if column[y] > 8 >= column[y - 4 : y].max() and column[y : y + 8].max() < 150  # grey
+    ]
+    lines = [
+        column[y : y + 8].sum() for y in starts if any(abs(abs(y - z) - cell) < 3 for z in starts)
+    ]
+    assert len(lines) > 8
+    assert max(lines) == pytest.approx(min(lines), rel=0.4)  # 2.0 before, and a pixel is 0.1 pt
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+def test_a_name_in_large_print_stands_on_one_line(
+    paper: Any, layouts: Layouts, sheet_for: Callable[..., Sheet]
+) -> None:
+    body = layouts.sheet(sheet_for("Åsa Dvořáková-Nguyễn Wolkenstein"))
+    batch = print_batch([Document("a", "a", body, layouts.preamble(paper, large=True))])
+    with pdfplumber.open(BytesIO(batch.printed[0].pdf)) as opened:
+        lines = opened.pages[0].extract_text().splitlines()
+    assert any("Name" in line and "Wolkenstein" in line for line in lines)
 
 
 @pytest.mark.parametrize("paper", ["letter", "a4"])
@@ -237,6 +272,9 @@ def test_a_house_style(sheet_for: Callable[..., Sheet]) -> None:
         assert arms["height"] == pytest.approx(15 * MM, abs=0.5)
         assert arms["width"] == pytest.approx(30 * MM, abs=0.5)
         title = [char for char in page.chars if char["size"] > 16]
+        words = page.extract_words(extra_attrs=["bottom"])
+        (points,) = [word["bottom"] for word in words if word["text"] == "points"][:1]
+        assert any(abs(word["bottom"] - points) < 1.0 and word["text"] == "1" for word in words)
         assert {char["non_stroking_color"] for char in title} == {(1, 0, 0)}
         letters = [char for char in page.chars if char["text"].isalpha() and char["size"] > 10.8]
         assert sum("LMSans" in char["fontname"] for char in letters) > len(letters) / 2
