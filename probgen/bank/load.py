@@ -162,11 +162,14 @@ class _Spread:
     start: Expression
     end: Expression
 
-    @property
-    def mean(self) -> Expression:
+    def whole(self, length: Expression) -> Expression:
+        """The resultant: w l, of a triangle w l/2."""
         if self.start == self.end:
-            return self.start
-        return Quotient(total((1, self.start), (1, self.end)), number(2))
+            return times(self.start, length)
+        sides = total((1, self.start), (1, self.end))
+        if isinstance(sides, Sum) and len(sides.terms) > 1:
+            return times(Quotient(sides, number(2)), length)
+        return Quotient(times(sides, length), number(2))
 
     def centroid(self, length: Expression) -> Expression:
         """How far from the start the resultant acts: l (a + 2 b) / (3 (a + b))."""
@@ -192,7 +195,7 @@ def distributed(row: Table, situation: Situation) -> None:
     spread = _read_spread(row, situation.scope)
     line = _line(row, situation)
     name = situation.named_or(row, ByKind.LOAD)
-    size = times(spread.mean, line.length)
+    size = spread.whole(line.length)
     symbol = situation.symbol(row)
     resultant = situation.defined(row, symbol, size, NEWTON, Coined(Sort.RESULTANT, name))
     start = situation.points.get(str(row.content.get("from")))

@@ -5,14 +5,24 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from decimal import Decimal
 
-from probgen.quantities.expression import UNITY, Name, evaluate, names_in, negative, number, times
+from probgen.quantities.expression import (
+    UNITY,
+    Call,
+    Expression,
+    Name,
+    evaluate,
+    names_in,
+    negative,
+    number,
+    times,
+)
 from probgen.quantities.formula import Formula
 from probgen.quantities.unit import DEGREE
-from probgen.statics.equation import X, Y
+from probgen.statics.equation import Equation, Lie, X, Y
 from probgen.statics.geometry import Angle, angle_of
 from probgen.statics.step import Step
-from probgen.statics.system import Force, System
-from probgen.wording.facts.balance import ForceSplit
+from probgen.statics.system import Force, Kind, System
+from probgen.wording.facts.balance import ForceSplit, PullsSeveral, WeightTurned
 from probgen.wording.numbers import angle_worked
 from probgen.working.digits import Digits
 from probgen.working.direction import way_of
@@ -35,7 +45,57 @@ def splits(digits: Digits, steps: Sequence[Step], told: frozenset[str]) -> Itera
     for source, found in terms.items():
         force = system.force(source)
         if isinstance(force.magnitude, Name) and _known(digits, steps, force):
-            yield _split(digits, force, tuple(found))
+            in_order = sorted(found, key=lambda part: part[0])  # x before y
+            yield _split(digits, force, tuple(in_order))
+
+
+def counted_forces(system: System, steps: Sequence[Step]) -> Iterator[Fact]:
+    """Forces that a balance holds more than once: both ends of one rope."""
+    for equation in (equation for step in steps for equation in step.equations):
+        if equation.kind != "force":
+            continue
+        sources: dict[tuple[int, Expression], list[str]] = {}
+        for term in equation.terms:
+            sources.setdefault((term.sign, term.expression(equation.method)), []).append(
+                term.source
+            )
+        for (_, part), several in sources.items():
+            if len(several) > 1:
+                element = system.force(several[0]).element
+                yield PullsSeveral(element, part, len(several), equation.about)
+
+
+def weights_turned(
+    system: System, steps: Sequence[Step], earlier: Sequence[Step]
+) -> Iterator[Fact]:
+    """Weights in balances along and square to a surface; earlier: steps told before."""
+    told = {
+        source
+        for step in earlier
+        for equation in step.equations
+        for source in _weights_on_slope(system, equation)
+    }
+    for equation in (equation for step in steps for equation in step.equations):
+        for source, angle in _weights_on_slope(system, equation).items():
+            if source not in told:
+                told.add(source)
+                weight = system.force(source).magnitude
+                square, along = (times(weight, Call(each, (angle,))) for each in ("cos", "sin"))
+                yield WeightTurned(weight, angle, square, along)
+
+
+def _weights_on_slope(system: System, equation: Equation) -> dict[str, Expression]:
+    """The angle of the slope by the id of each weight in a balance along a tilted axis."""
+    found: dict[str, Expression] = {}
+    if equation.axis is None or not equation.axis.tilted:
+        return found
+    function = "cos" if equation.axis.lie is Lie.SQUARE_TO_SURFACE else "sin"
+    for term in equation.terms:
+        match term.ratio:
+            case Call(name, (angle,)) if name == function:
+                if system.force(term.source).kind is Kind.WEIGHT:
+                    found[term.source] = angle
+    return found
 
 
 def split_told(system: System, steps: Sequence[Step]) -> frozenset[str]:

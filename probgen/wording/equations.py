@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
@@ -18,6 +19,7 @@ from probgen.quantities.expression import (
     evaluate,
     names_in,
     negative,
+    number,
     times,
     total,
 )
@@ -64,8 +66,21 @@ def balance_row(digits: Digits, equation: Equation) -> Row:
         left, right = equation.terms
         return Row((left.magnitude,), "=", (right.magnitude,))
     kind = "force" if equation.kind == "force" else digits.convention.turning
-    balance: Formula = (equation.expression, Relation("="), ZERO)
+    balance: Formula = (counted(equation), Relation("="), ZERO)
     return Row((Balance(kind, equation.about),), "=", balance)
+
+
+def counted(equation: Equation) -> Expression:
+    """Its sum; forces along an axis that are alike in size and sign counted: 2 T for T + T."""
+    if equation.kind != "force":
+        return equation.expression
+    terms = ((term.sign, term.expression(equation.method)) for term in equation.terms)
+    return total(
+        *(
+            (sign, term if often == 1 else times(number(often), term))
+            for (sign, term), often in Counter(terms).items()
+        )
+    )
 
 
 def _result_rows(digits: Digits, step: Step) -> Iterator[Row]:

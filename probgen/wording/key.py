@@ -12,7 +12,7 @@ from probgen.statics.step import Step
 from probgen.statics.system import Form, Limit, System, Variable
 from probgen.wording.block import Display
 from probgen.wording.check import Unused, check_passage
-from probgen.wording.components import split_told, splits
+from probgen.wording.components import counted_forces, split_told, splits, weights_turned
 from probgen.wording.equations import rows_of, working
 from probgen.wording.facts.balance import (
     AxesAndTurning,
@@ -29,7 +29,7 @@ from probgen.wording.facts.balance import (
 )
 from probgen.wording.facts.ending import LimitSupposed, SupposedHeading
 from probgen.wording.forces import forces_passage
-from probgen.wording.limit import comparison_passage, holding_passage
+from probgen.wording.limit import comparison_passage, edge_reached, holding_passage
 from probgen.wording.once import said_once
 from probgen.wording.passage import Part, Passage, Sentences, sentences
 from probgen.wording.resultant import resultant_passages
@@ -88,7 +88,7 @@ def _told_to_limits(digits: Digits) -> tuple[Passage, ...]:
     turning = [own for own in owns if _takes_torques(own.case.plan)] or owns
     passages = [_axes(turning[0]), *_forces_of(owns)]
     for branch, own in zip(branches, owns, strict=True):
-        passages.append(_supposing(branch.limit))
+        passages.append(_supposing(digits.case.system, branch.limit))
         passages += _steps(own)
     return (*passages, comparison_passage(digits, owns))
 
@@ -107,9 +107,10 @@ def _forces_of(branches: list[Digits]) -> Iterator[Passage]:
                 yield forces_passage(own, body)
 
 
-def _supposing(limit: Limit) -> Passage:
+def _supposing(system: System, limit: Limit) -> Passage:
     """The opening of a branch: its limit is just reached."""
-    supposed = LimitSupposed(limit.id, limit.left, limit.right)
+    push, at = edge_reached(system, limit)
+    supposed = LimitSupposed(limit.id, limit.left, limit.right, push, at)
     return Passage(SupposedHeading(limit.id), (sentences(supposed),))
 
 
@@ -181,6 +182,8 @@ def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
             *together(system, equation),
             _forces_zero(system, steps, earlier),
             *splits(digits, steps, split_told(system, earlier)),
+            *weights_turned(system, steps, earlier),
+            *counted_forces(system, steps),
             *_go_on(digits, steps),
         )
     )

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from probgen.quantities.expression import Expression, Number, evaluate
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.unit import PLAIN
 from probgen.statics.plan import extreme_find, limits_asked
-from probgen.statics.system import Find, Form, Limit
+from probgen.statics.system import Find, Force, ForcePart, Form, Kind, Limit, System
 from probgen.wording.block import Display, Row
 from probgen.wording.equations import lone_number
 from probgen.wording.facts.ending import (
@@ -25,6 +26,35 @@ from probgen.wording.passage import Items, Part, Passage, sentences
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
 from probgen.working.verdict import governing, side_dimension, verdict_on
+
+
+def edge_reached(system: System, limit: Limit) -> tuple[Expression | None, str]:
+    """The normal force that a limit lets act at a point at the utmost, and that point.
+
+    None and "" where the limit is of something else, or another contact still holds the body.
+    """
+    for force in system.forces:
+        contact = force.kind in (Kind.ROUGH, Kind.CONTACT) and force.part is not ForcePart.FRICTION
+        if not contact or not _held_by(system, force):
+            continue
+        links = system.points[force.point].links
+        if not any(link.length == limit.left for link in links):
+            continue
+        moved = tuple(
+            replace(link, length=limit.right) if link.length == limit.left else link
+            for link in links
+        )
+        for point in system.points.values():
+            if point.links == moved:
+                return force.magnitude, point.id
+    return None, ""
+
+
+def _held_by(system: System, force: Force) -> bool:
+    """Whether nothing else holds the body that a contact pushes."""
+    holding = (Kind.WEIGHT, Kind.FORCE, Kind.DISTRIBUTED)
+    others = (each for each in system.forces if each.body == force.body)
+    return all(each.kind in holding or each.element == force.element for each in others)
 
 
 def comparison_passage(digits: Digits, reached: Sequence[Digits]) -> Passage:

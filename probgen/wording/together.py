@@ -19,25 +19,30 @@ from probgen.quantities.factors import with_powers
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.like_terms import collected, in_one_order
 from probgen.statics.angle_pair import angle_pair
-from probgen.statics.equation import Equation
+from probgen.statics.equation import Equation, X, Y
 from probgen.statics.step import Step
+from probgen.statics.system import Kind, System
 from probgen.wording.block import Display, Row
+from probgen.wording.components import counted_forces, split_told, splits, weights_turned
 from probgen.wording.equations import balance_row, rows_of, says
 from probgen.wording.facts.balance import (
     BalancesSay,
     ConditionsHold,
     Divided,
+    ForcesZero,
     NoneAlone,
     PutIn,
     PutIntoTheRest,
     SquaredAndAdded,
     TakenOut,
     TogetherHeading,
+    TorquesZero,
     WithTheResult,
 )
 from probgen.wording.passage import Part, Passage, sentences
 from probgen.wording.signs import negative_part
 from probgen.working.digits import Digits
+from probgen.working.fact import Fact
 
 
 def together_passage(digits: Digits, step: Step, needed: Sequence[Step]) -> Passage:
@@ -47,8 +52,16 @@ def together_passage(digits: Digits, step: Step, needed: Sequence[Step]) -> Pass
     """
     group = (step, *step.partners)
     names = tuple(_name(digits, each.unknown) for each in group)
+    system, plan = digits.case.system, digits.case.plan
+    earlier = plan.steps[: plan.steps.index(step)]
     parts: list[Part] = [
-        sentences(NoneAlone(len(group), _as_stated(digits, names))),
+        sentences(
+            *_why_zero(digits, step),
+            *(splits(digits, [step], split_told(system, earlier)) if _upright(system) else ()),
+            *weights_turned(system, [step], earlier),
+            *counted_forces(system, [step]),
+            NoneAlone(len(group), _as_stated(digits, names)),
+        ),
         Display(tuple(balance_row(digits, equation) for equation in _in_order(step))),
         *reasons(digits, step),
         *(_by_division(digits, step) if step.divided else _by_putting_in(digits, step)),
@@ -64,6 +77,31 @@ def together_passage(digits: Digits, step: Step, needed: Sequence[Step]) -> Pass
     for each in rest:
         parts += _worked(digits, each)
     return Passage(TogetherHeading(len(group)), tuple(parts))
+
+
+def _upright(system: System) -> bool:
+    """Whether it is surely seen from the side: ropes that hold no weight may all be level."""
+    return any(force.kind is Kind.WEIGHT for force in system.forces)
+
+
+def _why_zero(digits: Digits, step: Step) -> Iterator[Fact]:
+    """Why the balances among the equations are zero, body by body."""
+    system, plan = digits.case.system, digits.case.plan
+    before = [each for one in plan.steps[: plan.steps.index(step)] for each in one.equations]
+    told = {each.bodies for each in before}
+    balances = [each for each in _in_order(step) if each.kind != "condition"]
+    for bodies in dict.fromkeys(each.bodies for each in balances):
+        own = [each for each in balances if each.bodies == bodies]
+        for each in own:
+            if each.kind == "torque":
+                yield TorquesZero(bodies, each.about, digits.convention.turning)
+                told.add(bodies)
+        along = [each for each in own if each.kind == "force"]
+        if along:
+            level = all(each.axis in (X, Y) for each in along)
+            axes = tuple(sorted({each.about for each in along})) if level else ()
+            particle = any(system.body(body).particle for body in bodies)
+            yield ForcesZero(bodies, axes, bodies in told, particle)
 
 
 def _name(digits: Digits, id: str) -> Name:

@@ -37,15 +37,22 @@ class DiagramDrawn(Fact):
 
 @dataclass(frozen=True, slots=True)
 class TorqueEquation(Fact):
+    """bodies: whose balance it is; none where there is only one."""
+
     pivot: str
     turning: Turning
+    bodies: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class BalanceWritten(Fact):
-    """A balance of forces that is solved together with others; axis: its label."""
+    """A balance of forces that is solved together with others; axis: its label.
+
+    bodies: whose balance it is; none where there is only one.
+    """
 
     axis: str
+    bodies: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,11 +90,12 @@ class QuantityFound(Fact):
 
 @dataclass(frozen=True, slots=True)
 class FoundFromBalance(Fact):
-    """axis: the label of the axis forces are summed along."""
+    """axis: the label of the axis forces are summed along; bodies: none where there is only one."""
 
     quantity: Name
     axis: str
     judged: Judged
+    bodies: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,7 +175,7 @@ def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
             together |= {partner.unknown for partner in step.partners}
             yield from _of_equations(system, step, convention.turning)
         else:
-            yield from _of_step(variable, step, convention.turning)
+            yield from _of_step(system, step, convention.turning)
     for variable in _from_data(plan):
         name = variable.as_name
         found = QuantityFound(name, _judged(variable))
@@ -219,15 +227,16 @@ def _forces_on(system: System, body: str) -> int:
     return sum(1 for force in system.forces if force.body == body and force.part is not ForcePart.Y)
 
 
-def _of_step(variable: Variable, step: Step, turning: Turning) -> Iterator[Criterion]:
+def _of_step(system: System, step: Step, turning: Turning) -> Iterator[Criterion]:
+    variable = system.variables[step.unknown]
     name, equation, judged = variable.as_name, step.equation, _judged(variable)
     match equation.kind:
         case "torque":
-            yield Criterion("torque", TorqueEquation(equation.about, turning))
+            yield Criterion("torque", _torque(system, equation, turning))
             yield Criterion("substitution", NumbersPutIn(name))
             yield Criterion("result", QuantityFound(name, judged), step.unknown)
         case "force":
-            found = FoundFromBalance(name, equation.about, judged)
+            found = FoundFromBalance(name, equation.about, judged, _whose(system, equation))
             yield Criterion("force", found, step.unknown)
         case _:
             condition = FoundFromCondition(name, _formula(equation), judged)
@@ -239,9 +248,10 @@ def _of_equations(system: System, step: Step, turning: Turning) -> Iterator[Crit
     for equation in step.equations:
         match equation.kind:
             case "torque":
-                yield Criterion("torque", TorqueEquation(equation.about, turning))
+                yield Criterion("torque", _torque(system, equation, turning))
             case "force":
-                yield Criterion("balance", BalanceWritten(equation.about))
+                balance = BalanceWritten(equation.about, _whose(system, equation))
+                yield Criterion("balance", balance)
             case _:
                 yield Criterion("condition", ConditionWritten(_formula(equation)))
     variable = system.variables[step.unknown]
@@ -249,6 +259,15 @@ def _of_equations(system: System, step: Step, turning: Turning) -> Iterator[Crit
     yield Criterion("elimination", TakenOutOfEquations(len(step.equations), others))
     found = QuantityFound(variable.as_name, _judged(variable))
     yield Criterion("result", found, step.unknown)
+
+
+def _torque(system: System, equation: Equation, turning: Turning) -> TorqueEquation:
+    return TorqueEquation(equation.about, turning, _whose(system, equation))
+
+
+def _whose(system: System, equation: Equation) -> tuple[str, ...]:
+    """The bodies of a balance, where there are several it could be of."""
+    return equation.bodies if len(system.bodies) > 1 else ()
 
 
 def _formula(equation: Equation) -> Formula:

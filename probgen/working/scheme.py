@@ -156,8 +156,8 @@ def _told_apart(group: tuple[Criterion, ...], points: int) -> Iterator[Mark]:
 def _halves(criterion: Criterion) -> tuple[Criterion, Criterion] | None:
     """What is set up, and what comes out of it."""
     match criterion.what:
-        case FoundFromBalance(quantity, axis, judged):
-            method = Criterion("balance", BalanceWritten(axis))
+        case FoundFromBalance(quantity, axis, judged, bodies):
+            method = Criterion("balance", BalanceWritten(axis, bodies))
         case FoundFromCondition(quantity, condition, judged):
             method = Criterion("condition", ConditionWritten(condition))
         case _:

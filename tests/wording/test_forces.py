@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -26,6 +27,7 @@ from probgen.working.convention import Convention
 from probgen.working.direction import Way
 from probgen.working.fact import Fact
 from tests.situations import BRACKET, STAYED_SHELF, TWO_BEAMS, worked
+from tests.wording.own_telling import told_of
 from tests.wording.shown import shown
 
 RIGHT, UP, LEFT, DOWN = (
@@ -145,3 +147,8 @@ def test_the_sign_is_open_of_what_may_be_negative(nonnegative: bool) -> None:
     passage = forces_passage(replace(own.digits, case=case), system.bodies[0])
     reasoned = [fact for fact in facts_of(passage) if isinstance(fact, TurnExpected)]
     assert [shown((fact.letter,)) for fact in reasoned] == ([] if nonnegative else ["T"])
+
+
+def test_a_triangular_load_is_half_of_its_largest_value_times_its_length() -> None:
+    (row,) = (line for line in told_of("porch-roof-snow") if line.startswith("W_s ="))
+    assert re.match(r"W_s = w_s L/2 = \(\d+ N/m\)\([\d.]+ m\)/2 = \d+ N$", row)

@@ -21,6 +21,7 @@ from probgen.working.convention import Convention
 from probgen.working.verdict import at_limit, governing, holds, margin
 from tests import situations
 from tests.situations import HOLDS, SLIDES, TIPS, cabinet, finding
+from tests.wording.own_telling import told_of
 
 LEAST = '[[limit]]\nid = "least"\nthat = "N >= 500 N"\nname = "it stands too lightly"\n'
 LARGEST = finding("P", "largest")
@@ -165,3 +166,10 @@ def test_a_value_at_its_limit_is_printed_equal_to_it() -> None:
 def test_the_largest_value_is_not_rounded_past_what_holds(figures: int, printed: str) -> None:
     """By hand: 60 N (sin 20 + cos 20 tan 60)/(9.80 m/s^2) = 12.0589 kg."""
     assert plain(feeder(figures).digits.final("mass")) == printed
+
+
+def test_a_body_that_tips_stands_on_its_edge_where_the_floor_then_pushes() -> None:
+    (opening,) = (
+        line for line in told_of("cabinet-slide-or-tip") if "Suppose" in line and "tip" in line
+    )
+    assert "it stands on its edge at B alone, so N acts at B: x has just reached b." in opening

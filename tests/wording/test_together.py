@@ -103,3 +103,31 @@ def test_what_is_not_asked_is_taken_out() -> None:
             f"and put this into the rest, which leaves {asked} alone:",
         )
         assert not any(line.startswith("With it") for line in lines)
+
+
+def test_equations_solved_together_say_first_why_their_sums_are_zero() -> None:
+    (opening,) = [
+        line
+        for line in after(told_of("lantern-two-cords"), "Two equations together")
+        if "together they give" in line
+    ]
+    assert opening.startswith("The forces on the knot balance: along x and along y")
+    assert "above the horizontal, to the left: −T_1 cos α along x and T_1 sin α along y." in opening
+
+
+def test_ropes_that_hold_no_weight_may_be_level_and_have_no_horizontal() -> None:
+    assert not any("horizontal" in line for line in told_of("ring-three-ropes"))
+
+
+def test_a_weight_on_a_slope_has_its_angle_explained_once() -> None:
+    for name in ("crate-ramp-strap", "plank-raised-slowly"):
+        said = [line for line in told_of(name) if "W points straight down, so it is at θ" in line]
+        (line,) = said
+        assert "W cos θ square to the surface and W sin θ along it" in line
+
+
+def test_a_rope_that_pulls_twice_is_counted() -> None:
+    lines = told_of("painter-board-seat")
+    assert any("The rope acts twice along y, with T each time: 2 T together." in x for x in lines)
+    assert "ΣF_y = 2 T − W_w − W_b − W_p = 0" in lines
+    assert not any("T + T" in line for line in lines)

@@ -118,3 +118,10 @@ def test_what_follows_an_earlier_wrong_result_earns() -> None:
 
 def test_where_nothing_follows_nothing_is_said() -> None:
     assert follow_through(problem("bookcase-centre-tilt").plan) is None
+
+
+def test_marks_say_whose_balance_is_meant_where_there_are_several_bodies() -> None:
+    told = " ".join(words for words, _ in said("painter-board-seat", 12))
+    assert "on the worker and the board along y" in told
+    assert "on the worker along y" in told
+    assert " on " not in " ".join(words for words, _ in said("crate-ramp-strap", 12))

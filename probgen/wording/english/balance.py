@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from probgen.quantities.expression import Expression
+from probgen.quantities.expression import Expression, number, times
 from probgen.quantities.printing import symbol_plain
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import heading, numeral, series, the_bodies, toward
-from probgen.wording.english.names import quantity, reason
+from probgen.wording.english.names import quantity, reason, the_element
 from probgen.wording.english.saying import say
 from probgen.wording.facts.balance import (
     AxesAndTurning,
@@ -26,6 +26,7 @@ from probgen.wording.facts.balance import (
     ForcesZero,
     GoOnWith,
     NoneAlone,
+    PullsSeveral,
     PutIn,
     PutIntoTheRest,
     QuantityHeading,
@@ -34,6 +35,7 @@ from probgen.wording.facts.balance import (
     TogetherHeading,
     TorqueHeading,
     TorquesZero,
+    WeightTurned,
     WithTheResult,
 )
 from probgen.wording.nouns import Nouns
@@ -179,6 +181,31 @@ def forces_zero(fact: ForcesZero, nouns: Nouns) -> Inlines:
 
 def _capital(words: str) -> str:
     return words[:1].upper() + words[1:]
+
+
+@say.register
+def pulls_several(fact: PullsSeveral, nouns: Nouns) -> Inlines:
+    return filled(
+        "{Element} acts {count} along {axis}, with {T} each time: {all} together.",
+        Element=_capital(the_element(fact.element, nouns)),
+        count="twice" if fact.count == 2 else f"{numeral(fact.count)} times",
+        axis=letter(fact.axis),
+        T=fact.force,
+        all=times(number(fact.count), fact.force),
+    )
+
+
+@say.register
+def weight_turned(fact: WeightTurned, nouns: Nouns) -> Inlines:
+    return filled(
+        "The surface slopes at {angle}, and the line square to it leans as far from the vertical. "
+        "{W} points straight down, so it is at {angle} to that line: its parts are {square} square "
+        "to the surface and {along} along it.",
+        angle=fact.angle,
+        W=fact.weight,
+        square=fact.square,
+        along=fact.along,
+    )
 
 
 @say.register

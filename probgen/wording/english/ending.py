@@ -48,6 +48,16 @@ def supposed_heading(fact: SupposedHeading, nouns: Nouns) -> Inlines:
 
 @say.register
 def limit_supposed(fact: LimitSupposed, nouns: Nouns) -> Inlines:
+    if fact.push is not None:
+        return filled(
+            "Suppose that {limit}: then it stands on its edge at {B} alone, so {N} acts at {B}: "
+            "{left} has just reached {right}.",
+            limit=names.limit(fact.limit, nouns),
+            B=letter(fact.at),
+            N=fact.push,
+            left=fact.left,
+            right=fact.right,
+        )
     return filled(
         "Suppose that {limit}: then {left} has just reached {right}.",
         limit=names.limit(fact.limit, nouns),

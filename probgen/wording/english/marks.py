@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Final
 
 from probgen.mistakes import variant
@@ -11,7 +11,7 @@ from probgen.quantities.formula import Relation
 from probgen.statics.system import Body, Element, Limit
 from probgen.wording.block import Text
 from probgen.wording.english import names
-from probgen.wording.english.grammar import counted, direction, numeral, series
+from probgen.wording.english.grammar import counted, direction, numeral, series, the_bodies
 from probgen.wording.english.saying import say
 from probgen.wording.facts.asked import SlipNamed
 from probgen.wording.nouns import Nouns
@@ -68,13 +68,20 @@ def diagram_drawn(fact: DiagramDrawn, nouns: Nouns) -> Inlines:
 
 @say.register
 def torque_equation(fact: TorqueEquation, nouns: Nouns) -> Inlines:
-    pattern = "{word} equation about {P} with signs and lever arms"
-    return filled(pattern, word=fact.turning, P=letter(fact.pivot))
+    pattern = "{word} equation{whose} about {P} with signs and lever arms"
+    whose = _whose(fact.bodies, "for", nouns)
+    return filled(pattern, word=fact.turning, whose=whose, P=letter(fact.pivot))
 
 
 @say.register
 def balance_written(fact: BalanceWritten, nouns: Nouns) -> Inlines:
-    return filled("force balance along {axis}", axis=letter(fact.axis))
+    whose = _whose(fact.bodies, "on", nouns)
+    return filled("force balance{whose} along {axis}", whose=whose, axis=letter(fact.axis))
+
+
+def _whose(bodies: Sequence[str], before: str, nouns: Nouns) -> str:
+    """ " on the board"; nothing where there is one body only."""
+    return f" {before} {the_bodies(bodies, nouns)}" if bodies else ""
 
 
 @say.register
@@ -109,8 +116,9 @@ def quantity_found(fact: QuantityFound, nouns: Nouns) -> Inlines:
 @say.register
 def found_from_balance(fact: FoundFromBalance, nouns: Nouns) -> Inlines:
     return filled(
-        "{q} from the balance along {axis}{judged}",
+        "{q} from the balance{whose} along {axis}{judged}",
         q=fact.quantity,
+        whose=_whose(fact.bodies, "on", nouns),
         axis=letter(fact.axis),
         judged=_JUDGED.get(fact.judged, ""),
     )

@@ -138,6 +138,26 @@ class ForcesZero(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class PullsSeveral(Fact):
+    """A force that acts so many times in one balance, each time the same way and as large."""
+
+    element: str
+    force: Expression
+    count: int
+    axis: str
+
+
+@dataclass(frozen=True, slots=True)
+class WeightTurned(Fact):
+    """A weight on a slope; angle: of the slope; square, along: its parts, without signs."""
+
+    weight: Expression
+    angle: Expression
+    square: Expression
+    along: Expression
+
+
+@dataclass(frozen=True, slots=True)
 class GoOnWith(Fact):
     """Earlier results as they are used from here on, and as they were rounded."""
 

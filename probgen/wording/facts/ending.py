@@ -23,11 +23,16 @@ class SupposedHeading(Fact):
 
 @dataclass(frozen=True, slots=True)
 class LimitSupposed(Fact):
-    """A limit just reached: both of its sides are equal."""
+    """A limit just reached: both of its sides are equal.
+
+    push, at: the normal force that has moved as far as a point, where that is the limit; else None.
+    """
 
     limit: str
     left: Expression
     right: Expression
+    push: Expression | None = None
+    at: str = ""
 
 
 @dataclass(frozen=True, slots=True)
