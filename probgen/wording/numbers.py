@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from probgen.quantities.expression import Expression, Name, Number, evaluate
+from probgen.quantities.expression import Call, Expression, Name, Number, Quotient, evaluate
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.rounding import exact
 from probgen.quantities.unit import ANGLE, DEGREE
@@ -25,10 +25,24 @@ def degrees_shown(digits: Digits, value: float, expression: Expression) -> Numbe
     )
 
 
+def by_lengths(digits: Digits, expression: Expression, shown: Number) -> Formula | None:
+    """arctan(h/d), with numbers, and its value: an acute angle that two lengths tell; else None."""
+    match expression:
+        case Call("atan2", (rise, run)):
+            values = digits.case.values
+            if min(float(evaluate(each, values)) for each in (rise, run)) > 0.0:
+                slope = Call("atan", (Quotient(rise, run),))
+                return (slope, Relation("="), digits.put_in(slope), Relation("="), shown)
+    return None
+
+
 def angle_worked(digits: Digits, angle: Angle) -> Formula:
     """An angle in letters where they are letters, with numbers, and its value."""
     expression = angle.expression
     shown = degrees_shown(digits, float(evaluate(expression, digits.case.values)), expression)
+    found = by_lengths(digits, expression, shown)
+    if found is not None:
+        return found
     if not angle.multiples or not all(isinstance(part, Name) for part, _ in angle.multiples):
         return (shown,)
     if isinstance(expression, Name):

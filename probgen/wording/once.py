@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
+from probgen.wording.facts.balance import ForceSplit, PullsSeveral, WeightTurned
 from probgen.wording.facts.forces import StrutAlong
 from probgen.wording.facts.torque import TakenAsOne, TurnsNothing
 from probgen.wording.passage import Items, Part, Passage, Sentences
@@ -15,7 +16,7 @@ def said_once(passages: Iterable[Passage]) -> tuple[Passage, ...]:
     """The passages, with a reason in full only the first time.
 
     So it is with forces that turn nothing and struts that push along themselves; why bodies are
-    taken as one is not said again of the same.
+    taken as one, and how a force lies to the axes, is not said again of the same.
     """
     said: set[object] = set()
     return tuple(replace(passage, parts=tuple(_parts(passage, said))) for passage in passages)
@@ -40,7 +41,7 @@ def _shortened(facts: Iterable[Fact], said: set[object]) -> Iterator[Fact]:
                 if (StrutAlong, force) not in said:
                     yield replace(fact, again=StrutAlong in said)
                 said.add((StrutAlong, force))
-            case TakenAsOne() if fact in said:
+            case TakenAsOne() | ForceSplit() | WeightTurned() | PullsSeveral() if fact in said:
                 pass
             case _:
                 yield fact

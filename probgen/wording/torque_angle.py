@@ -8,7 +8,7 @@ from probgen.quantities.expression import ZERO, Call, Expression, Name, evaluate
 from probgen.quantities.formula import Balance, Formula, Relation, Words
 from probgen.statics.equation import Term
 from probgen.statics.geometry import angle_of, way
-from probgen.wording.numbers import degrees_shown
+from probgen.wording.numbers import by_lengths, degrees_shown
 from probgen.working.digits import Digits
 
 
@@ -32,6 +32,9 @@ def angle_between(digits: Digits, term: Term, known: frozenset[str]) -> tuple[Fo
     symbolic = _folded(digits, between.expression, turned, folded)
     if not names_in(between.expression) <= known:
         return _angle_sought(symbolic, term)
+    slope = by_lengths(digits, between.expression, shown)
+    if slope is not None and abs(turned - folded) < 1e-9:
+        symbolic = slope[:-2]
     angle: Formula = (shown,) if symbolic is None else (*symbolic, Relation("="), shown)
     sine, ratio = Call("sin", (shown,)), digits.put_in(term.ratio)
     return angle, () if ratio == sine else (sine, Relation("="), ratio)

@@ -9,6 +9,7 @@ from probgen.wording.facts.torque import TakenAsOne, TurnsNothing
 from probgen.wording.once import said_once
 from probgen.wording.passage import Items, Passage, Sentences
 from probgen.working.fact import Fact
+from tests.wording.own_telling import told_of
 
 A, B = Name("A", "A"), Name("B", "B")
 BOTH, OTHERS = TakenAsOne(("left", "right"), (A,)), TakenAsOne(("left", "post"), (B,))
@@ -50,3 +51,8 @@ def test_a_part_of_which_nothing_is_left_goes_and_what_holds_no_facts_stays() ->
 
 def test_other_facts_are_said_as_often_as_they_are_told() -> None:
     assert once((ANY, ANY), (ANY,)) == [[ANY, ANY], [ANY]]
+
+
+def test_how_a_force_lies_to_the_axes_is_said_once_for_both_limits() -> None:
+    lines = told_of("feeder-cord-strength")
+    assert sum("T_1 points" in line for line in lines) == 1

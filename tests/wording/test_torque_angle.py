@@ -14,6 +14,7 @@ from probgen.statics.equation import Term, torque_balance
 from probgen.wording.torque_angle import angle_between, angle_to_arm, partly_along
 from probgen.working.digits import Digits
 from tests.situations import BRACKET, STAYED_SHELF, worked
+from tests.wording.own_telling import told_of
 
 
 def pushed(direction: str) -> str:
@@ -82,3 +83,11 @@ def test_only_of_a_way_with_a_bend_a_part_may_run_along_the_force() -> None:
     assert [partly_along(digits, "A", term) for digits, term in both] == [True, True]
     ((digits, term),) = terms(STAYED_SHELF, "T")
     assert not partly_along(digits, "A", term)
+
+
+def test_an_angle_that_lengths_tell_comes_with_its_tangent() -> None:
+    """The strut of the first draw: 0.30 m down at 0.65 m along."""
+    worked = "arctan(h/d) = arctan(0.30 m/(0.65 m)) = 24.78°"
+    lines = told_of("sign-arm-strut")
+    assert any(f"The angle between F and its arm is {worked}, and" in line for line in lines)
+    assert any(f"F points {worked} above the horizontal" in line for line in lines)
