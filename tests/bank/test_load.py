@@ -17,8 +17,8 @@ L = Name("L", "L")
 
 SPREADS = [
     ('load = "9 N/m"', "9 N/m*L", "L/2"),
-    ('start = 0\nend = "9 N/m"', "(9 N/m)/2*L", "2*L/3"),
-    ('start = "9 N/m"\nend = 0', "(9 N/m)/2*L", "L/3"),
+    ('start = 0\nend = "9 N/m"', "(9 N/m)*L/2", "2*L/3"),
+    ('start = "9 N/m"\nend = 0', "(9 N/m)*L/2", "L/3"),
     (
         'start = "4 N/m"\nend = "9 N/m"',
         "(4 N/m + 9 N/m)/2*L",
