@@ -21,6 +21,7 @@ from probgen.bank.statement import check_statement
 from probgen.bank.template import Template
 from probgen.input.fault import Faults, nearest, one_of
 from probgen.input.table import Table
+from probgen.input.time_limit import within
 from probgen.input.toml import parse_toml
 from probgen.quantities.expression import number
 from probgen.quantities.unit import METRE, SI, UnitSystem
@@ -28,6 +29,8 @@ from probgen.statics.system import Body, Find, Link, System
 
 FAMILIES: Final = ("particles", "levers", "limbs", "beams", "ladders", "structures")
 CAUTIONS: Final = ("body", "ladder", "lifting", "rigging")
+_SECONDS: Final = 4.0
+"""Of processor time for reading; the supplied templates take some hundredths."""
 _ID: Final = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 _BODY_ID: Final = re.compile(r"[A-Za-z][A-Za-z0-9_-]{0,39}")
 
@@ -45,6 +48,11 @@ def read_template(text: str, where: str, units: UnitSystem = SI) -> Template:
 
     Raises InputError with every fault there is.
     """
+    with within(_SECONDS, where, "reading it"):
+        return _read(text, where, units)
+
+
+def _read(text: str, where: str, units: UnitSystem) -> Template:
     faults = Faults(where)
     top = Table(in_units(parse_toml(text, where), units, faults), "", faults)
     scope = Scope()

@@ -21,6 +21,8 @@ LONGEST_CELL: Final = 1000
 Line = tuple[int, list[str]]
 
 _FORMULA: Final = re.compile(r"[\s\0]*[=+\-@＝＋－＠]|\t")
+_INNER: Final = re.compile(r"((?<=[,;|])|(?<=.\t))(?=[\s\"']*[=+\-@＝＋－＠])")
+"""Behind what a spreadsheet may split at, where other separators are usual there."""
 _BREAK: Final = re.compile("[\r\n\0]")
 _NUMBER: Final = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?")
 
@@ -54,9 +56,10 @@ def csv_lines(rows: Iterable[Iterable[object]]) -> Iterator[str]:
 def safe_cell(value: object) -> str:
     """A cell's text; one that a spreadsheet would take for a formula begins with an apostrophe.
 
+    So does a part of it that would be a formula if the spreadsheet split the cell.
     Numbers stay numbers, -4.9 among them; a cell has one line, or a row would end in it.
     """
-    text = _BREAK.sub(" ", str(value))
+    text = _INNER.sub("'", _BREAK.sub(" ", str(value)))
     return f"'{text}" if _FORMULA.match(text) and not _NUMBER.fullmatch(text) else text
 
 

@@ -22,10 +22,10 @@ from probgen.draws.draw import draw as draw_one
 from probgen.draws.requirement import requirements_hold, stacked
 from probgen.draws.sample import sample
 from probgen.input.fault import Fault, InputError
+from probgen.input.time_limit import within
 from probgen.mistakes.wrong_working import Missteps, plan_missteps
 from probgen.problem.dropped import why_refused
 from probgen.problem.flaw_words import flaws_told
-from probgen.problem.time_limit import within
 from probgen.quantities.expression import evaluate
 from probgen.quantities.printing import plain
 from probgen.statics.flaw import Flaw

@@ -13,8 +13,8 @@ from probgen.figures.paper.scene import Scene
 from probgen.figures.situation.drawing import situation
 from probgen.figures.situation.shape import look_of
 from probgen.input.fault import Fault, InputError
+from probgen.input.time_limit import within
 from probgen.problem.problem import Problem, Worked, shown_values
-from probgen.problem.time_limit import within
 from probgen.quantities.expression import Name
 from probgen.quantities.unit import ANGLE, LENGTH
 from probgen.statics.equation import Axis, Equation

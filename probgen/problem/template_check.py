@@ -21,6 +21,7 @@ from probgen.figures.measured.proportion import disturbances
 from probgen.figures.measured.survey import survey
 from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.remedy import WorkAgain
+from probgen.input.time_limit import within
 from probgen.input.toml import parse_toml
 from probgen.problem.dropped import Dropped, misses
 from probgen.problem.flaw_words import disturbance_told, flaws_told, untold
@@ -44,6 +45,10 @@ _DEPICTED: Final = 100  # draws whose stated proportions are looked at
 _SHOWN: Final = 3  # failing draws shown of one template
 _LEAST: Final = 0.02  # of all draws must be fit for use, or classes will hardly find theirs
 _AT_ONCE: Final = 25_000  # draws proved in one go, so that a million fit into memory
+
+_SECONDS: Final = 4.0
+_SECONDS_A_DRAW: Final = 0.02
+"""More of it for each; here they take less than a thousandth."""
 
 _Mask = NDArray[np.bool_]
 
@@ -99,10 +104,11 @@ def check_template(template: Template, draws: int, convention: Convention | None
     """
     untold = list(_untold(template))
     problem = prepare(template, convention or Convention(units=template.units))
-    made = sample(template, draws)
-    tally = _Tally(problem, made)
-    for start in range(0, len(made), _AT_ONCE):
-        tally.take(slice(start, start + _AT_ONCE))
+    with within(_SECONDS + _SECONDS_A_DRAW * draws, template.path, "proving its draws"):
+        made = sample(template, draws)
+        tally = _Tally(problem, made)
+        for start in range(0, len(made), _AT_ONCE):
+            tally.take(slice(start, start + _AT_ONCE))
     if faults := [*untold, *tally.failed[:_SHOWN], *tally.unlikely.values()]:
         raise InputError(faults)
     if len(tally.fit) <= _LEAST * draws:

@@ -20,6 +20,9 @@ LAYOUTS: Final = (
 LARGEST_LAYOUT: Final = 1_000_000
 """Bytes; the largest of the usual ones has a hundredth of that."""
 
+MOST_LAYOUTS: Final = 100
+"""Files of a folder of layouts, those of other names that they include among them."""
+
 
 @dataclass(frozen=True, slots=True)
 class House:
@@ -66,4 +69,8 @@ def read_layouts(folder: Path) -> tuple[tuple[str, str], ...]:
         expected = f"a folder with one or more of {', '.join(LAYOUTS)}"
         mend = "correct the path, or name the files so"
         raise InputError([Fault(str(folder), "", "no layout", expected, mend)])
+    if len(paths) > MOST_LAYOUTS:
+        found, expected = f"{len(paths)} layouts", f"at most {MOST_LAYOUTS}"
+        mend = "keep those that your pages use"
+        raise InputError([Fault(str(folder), "", found, expected, mend)])
     return tuple((path.name, read_text(path, "layout", LARGEST_LAYOUT)) for path in paths)

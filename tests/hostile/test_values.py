@@ -11,6 +11,7 @@ from probgen.bank.reading import read_template
 from probgen.cli import main
 from probgen.input.fault import InputError
 from probgen.problem.problem import draw_class, prepare
+from probgen.problem.template_check import check_template
 from probgen.working.convention import Convention
 
 LINES = {
@@ -89,3 +90,20 @@ def test_a_requirement_on_what_nobody_asks_for() -> None:
     template = read_template(source.replace(asked[0], ""), "a.toml")
     with pytest.raises(InputError, match=r"require\n +found +distance_2"):
         draw_class(prepare(template, Convention()), "s", ["1"])
+
+
+@pytest.mark.parametrize(
+    ("limit", "rings_there", "told"),
+    [
+        ("probgen.bank.reading._SECONDS", 40, "reading it takes longer"),
+        ("probgen.problem.problem._SECONDS", 4, "planning its working takes longer"),
+        ("probgen.problem.template_check._SECONDS", 4, "proving its draws takes longer"),
+    ],
+)
+def test_every_stage_of_a_template_is_limited(
+    limit: str, rings_there: int, told: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(limit, 0.0005)
+    monkeypatch.setattr("probgen.problem.template_check._SECONDS_A_DRAW", 0.0)
+    with pytest.raises(InputError, match=told):
+        check_template(read_template(rings(rings_there), "rings.toml"), 20_000)

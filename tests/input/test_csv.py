@@ -55,6 +55,17 @@ def test_no_cell_is_a_formula(text: str) -> None:
     assert safe_cell(text) == f"'{text}"
 
 
+PARTS = {
+    "Smith;=1+1": "Smith;'=1+1", "a|@x": "a|'@x", "a\t-1": "a\t'-1", "a, =1": "a,' =1",
+    'a;"=1"': "a;'\"=1\"", "a;\u00a0=1;+2": "a;'\u00a0=1;'+2", "a;b": "a;b", "=1;=2": "'=1;'=2",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("text", "safe"), PARTS.items())
+def test_no_part_of_a_cell_is_a_formula(text: str, safe: str) -> None:
+    assert safe_cell(text) == safe
+
+
 @pytest.mark.parametrize("text", BROKEN)
 def test_a_cell_has_one_line(text: str) -> None:
     assert safe_cell(text) == "' =1"

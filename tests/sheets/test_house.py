@@ -5,7 +5,15 @@ from pathlib import Path
 import pytest
 
 from probgen.input.fault import InputError
-from probgen.sheets.house import LAYOUTS, USUAL, House, read_house, read_layouts
+from probgen.sheets.house import (
+    LARGEST_LAYOUT,
+    LAYOUTS,
+    MOST_LAYOUTS,
+    USUAL,
+    House,
+    read_house,
+    read_layouts,
+)
 from probgen.sheets.latex.layout import Layouts
 from probgen.sheets.style import HouseStyle
 
@@ -45,3 +53,16 @@ def test_a_layout_that_is_no_text_is_refused(tmp_path: Path) -> None:
     (tmp_path / "key.tex.j2").write_bytes(b"\xe9")
     with pytest.raises(InputError, match="UTF-8"):
         read_layouts(tmp_path)
+
+
+def test_layouts_beyond_bounds_are_refused(tmp_path: Path) -> None:
+    (tmp_path / "sheet.tex.j2").write_text("x" * (LARGEST_LAYOUT + 1))
+    with pytest.raises(InputError, match="layout"):
+        read_layouts(tmp_path)
+    for number in range(MOST_LAYOUTS):
+        (tmp_path / f"{number}.j2").touch()
+    with pytest.raises(InputError, match=f"{MOST_LAYOUTS + 1} layouts"):
+        read_layouts(tmp_path)
+    (tmp_path / "sheet.tex.j2").write_text("x")
+    (tmp_path / "0.j2").unlink()
+    assert len(read_layouts(tmp_path)) == MOST_LAYOUTS

@@ -31,6 +31,7 @@ from pylatex.utils import NoEscape
 from probgen.figures.paper.scene import Scene
 from probgen.figures.writers.latex import latex_picture
 from probgen.input.fault import Fault, InputError
+from probgen.input.time_limit import within
 from probgen.quantities.formula import Formula
 from probgen.sheets import document
 from probgen.sheets.document import AnswerTable, Cover, Key, Paper, Sheet, picture_name
@@ -51,6 +52,9 @@ from probgen.wording.sentence import are_inlines
 
 Pictures = Mapping[str, Scene]
 
+_SECONDS: Final = 4.0
+"""Of processor time for one document; the usual layouts take some hundredths."""
+_MEND: Final = "look for layouts that include themselves, and for loops in loops"
 _ROOM: Final = "probgen.sheets.latex"
 
 _FIELDS: Final = {
@@ -183,7 +187,10 @@ class Layouts:
 
     def _print(self, name: str, **given: object) -> str:
         try:
-            return self._environment.get_template(name).render(given)
+            with within(_SECONDS, f"{self._house.folder}/{name}", "filling it in", "layout", _MEND):
+                return self._environment.get_template(name).render(given)
+        except InputError as error:
+            raise LayoutError(error.faults) from None
         except _WRONG as error:
             raise LayoutError([_fault(name, error)]) from None
 

@@ -10,7 +10,7 @@ from probgen.figures.writers.latex import latex_picture
 from probgen.input.fault import InputError
 from probgen.sheets.document import Header, Key, Part, Problem, Sheet, Solution
 from probgen.sheets.house import House, read_layouts
-from probgen.sheets.latex.layout import Layouts
+from probgen.sheets.latex.layout import LayoutError, Layouts
 from probgen.sheets.style import HouseStyle
 from probgen.wording.block import Picture, Section, Text
 
@@ -68,6 +68,24 @@ def test_refused(layout: str, line: str, found: str, tmp_path: Path) -> None:
     assert fault.file == str(tmp_path / "sheet.tex.j2")
     assert fault.field == line
     assert found in fault.found
+
+
+LOOP = "<% for a in range(9999) %>"
+END = "<% endfor %>"
+ENDLESS = {
+    "loops in loops": LOOP * 3 + END * 3,
+    "itself behind much else": f"{LOOP}x{END}<% include 'sheet.tex.j2' %>",
+}
+
+
+@pytest.mark.parametrize("layout", ENDLESS.values(), ids=ENDLESS)
+def test_a_layout_without_end_is_told(
+    layout: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("probgen.sheets.latex.layout._SECONDS", 0.1)
+    with pytest.raises(LayoutError, match=r"sheet\.tex\.j2") as caught:
+        print_with(layout, tmp_path)
+    assert "takes longer" in caught.value.faults[0].found
 
 
 def test_a_folder_replaces_only_the_layouts_it_has(tmp_path: Path) -> None:

@@ -3,12 +3,13 @@
 import signal
 import threading
 import time
+from collections.abc import Callable
 from contextlib import suppress
 
 import pytest
 
 from probgen.input.fault import InputError
-from probgen.problem.time_limit import within
+from probgen.input.time_limit import within
 
 
 def spin(seconds: float) -> None:
@@ -58,15 +59,44 @@ def test_one_limit_within_another() -> None:
         work()
 
 
-def test_other_threads_have_none() -> None:
-    done = []
+def in_a_thread(work: Callable[[], None]) -> list[str]:
+    """What is told of some work done in a thread of its own; empty where it is done."""
+    told: list[str] = []
 
-    def work() -> None:
-        with within(0.01, "a.toml", "solving it"):
-            spin(0.05)
-        done.append(True)
+    def run() -> None:
+        try:
+            work()
+        except InputError as error:
+            told.append(error.faults[0].file)
 
-    thread = threading.Thread(target=work)
+    thread = threading.Thread(target=run)
     thread.start()
-    thread.join()
-    assert done == [True]
+    thread.join(timeout=20)
+    assert not thread.is_alive()
+    return told
+
+
+def test_it_holds_in_other_threads() -> None:
+    def endless() -> None:
+        with within(0.05, "a.toml", "solving it"):
+            while True:
+                with suppress(Exception):
+                    spin(0.01)
+
+    def short() -> None:
+        for _ in range(20):
+            with within(5.0, "a.toml", "solving it"):
+                spin(0.001)
+
+    assert in_a_thread(endless) == ["a.toml"]
+    assert in_a_thread(short) == []
+    assert threading.main_thread().is_alive()
+
+
+def test_one_limit_within_another_in_other_threads() -> None:
+    def work() -> None:
+        with within(0.1, "outer.toml", "reading it"), within(5.0, "inner.toml", "solving it"):
+            while True:
+                spin(0.01)
+
+    assert in_a_thread(work) == ["outer.toml"]
