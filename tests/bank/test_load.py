@@ -1,11 +1,15 @@
 """Loads: where they act and how large they are, and what an author can get wrong."""
 
 from collections.abc import Callable
+from types import SimpleNamespace
+from typing import cast
 
 import numpy as np
 import pytest
 
+from probgen.bank.load import _weight_symbol
 from probgen.bank.reading import read_template
+from probgen.bank.scope import Scope
 from probgen.draws.class_draws import class_draws
 from probgen.draws.requirement import requirements_hold
 from probgen.input.fault import InputError
@@ -141,3 +145,23 @@ def test_each_mistake_is_one_fault(pair: str, entry: str, field: str, words: str
     (fault,) = caught.value.faults
     assert fault.field == field
     assert words in f"{fault.expected}\n{fault.mend}"
+
+
+@pytest.mark.parametrize(
+    ("noun", "taken", "symbol"),
+    [
+        ("the trolley", "", "W_t"),
+        ("the trolley", "W_t W_tr", "W_tro"),
+        ("the trolley", "W_t W_tr W_tro W_trol W_troll", "W_trolle"),  # six letters at most
+        ("the trolley", "W_t W_tr W_tro W_trol W_troll W_trolle", "W_1"),
+        ("an ox", "W_o", "W_ox"),
+        ("an ox", "W_o W_ox W_1", "W_2"),
+        ("A 2nd box", "", "W_n"),
+        ("9", "", "W_o"),
+    ],
+)
+def test_a_weight_takes_letters_of_what_weighs_until_its_symbol_is_its_own(
+    noun: str, taken: str, symbol: str
+) -> None:
+    scope = cast(Scope, SimpleNamespace(names=dict.fromkeys(taken.split())))
+    assert _weight_symbol(noun, scope) == symbol

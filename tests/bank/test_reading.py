@@ -341,3 +341,9 @@ def test_too_long_a_file_is_refused() -> None:
 def test_an_empty_file_names_everything_that_is_missing() -> None:
     fields = {fault.field for fault in faults_of("")}
     assert fields >= {"id", "title", "statement", "given", "body", "find"}
+
+
+def test_a_particle_may_be_placed_at_the_one_point_it_is(pair: str) -> None:
+    text = pair.replace("particle = true", 'particle = true\nalong = ["K"]')
+    body = read_template(text, "pair.toml").system.body("ring")
+    assert (body.outline, body.particle) == (("K",), True)

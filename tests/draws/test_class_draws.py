@@ -1,9 +1,10 @@
 from collections.abc import Callable, Sequence
+from decimal import Decimal
 
 import pytest
 
 from probgen.bank.template import Template
-from probgen.draws.class_draws import ClassDraws, NoDrawError, class_draws
+from probgen.draws.class_draws import ClassDraws, NoDrawError, _Spread, class_draws
 from probgen.draws.draw import Draw
 
 
@@ -75,3 +76,27 @@ def test_a_student_twice_is_refused(hook: Callable[..., Template]) -> None:
 
 def test_an_empty_class(hook: Callable[..., Template]) -> None:
     assert class_draws(hook(), "s", []).draws == ()
+
+
+ONE, TWO = (Decimal(1),), (Decimal(2),)
+
+
+@pytest.mark.parametrize(
+    ("fit", "taken", "free"),
+    [
+        ({}, [], False),
+        ({ONE: True}, [], True),
+        ({ONE: True}, [ONE], False),
+        ({ONE: False}, [], False),
+        ({ONE: True, TWO: False}, [ONE], False),
+        ({ONE: True, TWO: True}, [ONE], True),
+    ],
+)
+def test_free_is_what_is_fit_and_nobody_has(
+    hook: Callable[..., Template],
+    fit: dict[tuple[Decimal, ...], bool],
+    taken: list[tuple[Decimal, ...]],
+    free: bool,
+) -> None:
+    spread = _Spread(hook(), "seed", lambda draws: [True] * len(draws), fit)
+    assert spread._free(taken) is free

@@ -2,7 +2,9 @@
 
 What no test can be asked to notice is passed over: words in messages, annotations, caches and
 checks for programmers (`strict=True`), and measures of taste in what is drawn, with the sums they
-stand in: no test knows whether an arm looks better a tenth longer.
+stand in: no test knows whether an arm looks better a tenth longer.  Nor is drawn what computes the
+same number: a spot 25 + 0j written 25 - 0j, a division by 1.0 or -1.0 in place of a product, the
+sides of a scalar product exchanged.
 """
 
 from __future__ import annotations
@@ -60,9 +62,9 @@ _SAME_VALUE: Final = frozenset(
 # These do not mind the order of their arguments, or mind it for programmers only.
 _ANY_ORDER: Final = frozenset(
     {
-        "add", "apart", "chain", "combinations", "crosses", "gcd", "getattr", "hypot", "isclose",
-        "isinstance", "issubclass", "max", "maximum", "min", "minimum", "print", "product",
-        "setattr", "union", "zip",
+        "add", "apart", "chain", "combinations", "crosses", "dot", "gcd", "getattr", "hypot",
+        "isclose", "isinstance", "issubclass", "max", "maximum", "min", "minimum", "print",
+        "product", "setattr", "union", "zip",
     }
 )  # fmt: skip
 # Keyword arguments that only programmers meet, or that bound a cache.
@@ -169,7 +171,7 @@ def _in_brackets(node: ast.expr) -> str:
 def _arithmetic(node: ast.AST) -> _Found:
     if isinstance(node, ast.BinOp) and type(node.op) in _OPPOSITE:
         sides = node.left, node.right
-        if any(_is_text(side) or _is_type(side) for side in sides):
+        if any(_is_text(side) or _is_type(side) for side in sides) or _same_either_way(node):
             return
         left, right = (f"({ast.unparse(side)})" for side in sides)
         yield node, "arithmetic turned", f"({left} {_OPPOSITE[type(node.op)]} {right})"
@@ -177,6 +179,24 @@ def _arithmetic(node: ast.AST) -> _Found:
         sign = _OPPOSITE[type(node.op)]
         target, value = ast.unparse(node.target), ast.unparse(node.value)
         yield node, "arithmetic turned", f"{target} {sign}= {value}"
+
+
+def _same_either_way(node: ast.BinOp) -> bool:
+    """Whether the opposite sign gives an equal number: 25 + 0j, b * 1.0, b / -1.0.
+
+    Not b + 0, which makes 0.0 of -0.0 as b - 0 does not; nor b * 1, which is whole where b is.
+    """
+    match node:
+        case ast.BinOp(left=ast.Constant(value=left), op=ast.Add() | ast.Sub()):
+            right = node.right.value if isinstance(node.right, ast.Constant) else None
+            above = isinstance(left, int | float) and left > 0
+            return above and isinstance(right, complex) and not right
+        case ast.BinOp(op=ast.Mult() | ast.Div(), right=ast.Constant(value=right)):
+            return type(right) is float and right == 1.0
+        case ast.BinOp(op=ast.Mult() | ast.Div(), right=ast.UnaryOp(ast.USub(), one)):
+            return isinstance(one, ast.Constant) and type(one.value) is float and one.value == 1.0
+        case _:
+            return False
 
 
 def _is_text(node: ast.expr) -> bool:

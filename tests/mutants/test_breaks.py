@@ -6,6 +6,7 @@ import ast
 
 import pytest
 
+from probgen.figures.paper.scene import dot
 from tests.mutants.breaks import breaks_in
 from tests.mutants.reach import ROOT
 from tests.mutants.sample import sample, sites
@@ -44,6 +45,31 @@ BROKEN = [
 @pytest.mark.parametrize(("source", "broken"), BROKEN, ids=[source for source, _ in BROKEN])
 def test_each_break_is_one_change(source: str, broken: list[str]) -> None:
     assert sorted(each.applied(source) for each in breaks_in(source)) == sorted(broken)
+
+
+@pytest.mark.parametrize("ends", ["25 {} 0j", "2.5 {} 0j", "b {} 1.0", "b {} -1.0"])
+def test_what_computes_the_same_is_no_break(ends: str) -> None:
+    """Shown on numbers, signs of zero included."""
+    for signs in ("+-", "-+") if "0j" in ends else ("*/", "/*"):
+        one, other = (ends.format(sign) for sign in signs)
+        for b in (0, 3, 0.0, -0.0, -2.5, 1e300, 5e-324, 2 + 3j):
+            assert eval(one, {"b": b}) == eval(other, {"b": b})
+            assert f"{eval(one, {'b': b})!s:.1}" == f"{eval(other, {'b': b})!s:.1}"
+        assert not [b for b in breaks_in(f"a = {one}") if b.kind == "arithmetic turned"]
+
+
+@pytest.mark.parametrize(
+    "sum",
+    ["b + 0", "b - 0.0", "b + 0j", "0 - b", "b * 1", "1.0 / b", "3 + 1j", "b * -2.0", "3 - 0"],
+)
+def test_what_computes_another_number_is_broken(sum: str) -> None:
+    assert [b.kind for b in breaks_in(f"a = {sum}")].count("arithmetic turned") == 1
+
+
+def test_sides_of_a_scalar_product_may_be_exchanged() -> None:
+    for one, other in ((1 + 2j, 3 - 5j), (0.1 + 0.7j, -0.3 + 1e-9j), (0j, 1j)):
+        assert dot(one, other) == dot(other, one)
+    assert breaks_in("a = dot(b, c)") == []
 
 
 def test_a_rule_is_left_out_or_always_applied() -> None:

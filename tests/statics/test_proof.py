@@ -13,7 +13,7 @@ from probgen.quantities.expression import Expression, Value, negative, number, t
 from probgen.statics.cross_check import solve_all
 from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.plan import Plan, find_plan
-from probgen.statics.proof import TOLERANCE, Proof, prove
+from probgen.statics.proof import TOLERANCE, Proof, _blame_range, _Faults, _size_of, prove
 from probgen.statics.solution import solve
 from probgen.statics.system import System
 from probgen.working.convention import Convention
@@ -265,3 +265,38 @@ def test_a_force_that_vanishes_at_its_limit_drowns_no_other_equation() -> None:
     v = {id: np.asarray(proof.values[id]) for id in ("w", "p", "s", "x", "L", "d")}
     assert np.allclose(v["x"], v["w"] * v["s"] / (2 * v["p"]))
     assert np.allclose(v["d"], v["w"] * v["L"] / (2 * (v["w"] + v["p"])))
+
+
+@pytest.mark.parametrize(
+    ("value", "kinds"),
+    [
+        (2.0, []), (3.0, []), (2.0 * (1 - TOLERANCE / 2), []), (3.0 * (1 + TOLERANCE / 2), []),
+        (1.999, [FlawKind.TOO_LOW]), (3.001, [FlawKind.TOO_HIGH]),
+    ],
+)  # fmt: skip
+def test_bounds_belong_to_what_they_bound(
+    stayed: System, value: float, kinds: list[FlawKind]
+) -> None:
+    variable = replace(stayed.variables["T"], low=2.0, high=3.0)
+    faults = _Faults(1)
+    beyond = _blame_range(variable, np.array([value]), faults)
+    assert [flaw.kind for flaw in faults[0]] == kinds
+    assert beyond.tolist() == [bool(kinds)]
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "size"),
+    [
+        ("T", 0.5, 100.0),  # of forces the largest that is looked for, not a load
+        ("T", -700.0, 700.0),
+        ("theta", 0.2, 1.0),  # a degree
+        ("theta", -40.0, 40.0),
+        ("d", 0.0, 0.002),  # a thousandth of the largest length
+        ("d", 0.9, 0.9),
+    ],
+)
+def test_a_difference_counts_against_others_of_its_kind(
+    stayed: System, name: str, value: float, size: float
+) -> None:
+    values = {"R.x": -100.0, "R.y": 3.0, "T": 0.5, "W_t": 900.0, "L": 2.0, "d": 0.9, "theta": 70.0}
+    assert _size_of(stayed, name, np.array([value]), values) == pytest.approx(size)

@@ -14,8 +14,8 @@ from probgen.bank.reading import read_template
 from probgen.problem.problem import Problem, coherent_values, draw_class, prepare
 from probgen.quantities.expression import Value, evaluate, names_in
 from probgen.statics.plan import Plan, find_plan
-from probgen.statics.rerun import GOVERNING, rerun
-from probgen.statics.system import System
+from probgen.statics.rerun import GOVERNING, _passed, rerun
+from probgen.statics.system import Form, System
 from probgen.working.convention import Convention
 
 ROOT = Path(__file__).parents[2]
@@ -89,6 +89,22 @@ def test_the_limit_stated_as_first_and_the_size_stated_in_the_end_are_kept() -> 
     stated = rerun(plan, values, {sought: size})
     np.testing.assert_array_equal(stated[sought], size)
     np.testing.assert_array_equal(stated[GOVERNING], right[GOVERNING])
+
+
+@pytest.mark.parametrize(("way", "passed"), [(1.0, True), (-1.0, False)])
+def test_the_limit_that_is_reached_is_passed_on_going_on_and_only_there(
+    way: float, passed: bool
+) -> None:
+    for id in limited():
+        problem, values = of_template(id)
+        right, sought = rerun(problem.plan, values), problem.plan.system.finds[0]
+        onward = way if sought.form is Form.LARGEST else -way
+        for draw in range(DRAWS):
+            one = at(values, draw)
+            size = float(np.broadcast_to(right[sought.quantity], DRAWS)[draw])
+            place = int(np.broadcast_to(right[GOVERNING], DRAWS)[draw])
+            branch = problem.plan.branches[place]
+            assert bool(_passed(branch, sought.quantity, size, onward, one)) is passed, id
 
 
 # Over all templates.

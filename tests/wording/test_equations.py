@@ -9,7 +9,7 @@ import pytest
 
 from probgen.quantities.expression import Call, Name, Number, Quotient, Sum, number
 from probgen.quantities.unit import NEWTON
-from probgen.wording.equations import lone_number, working
+from probgen.wording.equations import _one_sine, lone_number, working
 from probgen.working.convention import Convention
 from tests.situations import FIND_R, FIND_T, HINGED, SHELF, STAYED, STAYED_SHELF, worked
 from tests.wording.shown import shown
@@ -78,3 +78,26 @@ def test_a_line_that_only_repeats_the_result_is_known(
     printed: Sum | Call | Quotient | Number, lone: bool
 ) -> None:
     assert lone_number(printed) is lone
+
+
+P, R, SHIFT, X = (Name(letter, letter) for letter in ("P", "R", "q", "x"))
+ANGLE = Call("atan", (SHIFT,))
+
+
+@pytest.mark.parametrize(
+    ("solution", "written"),
+    [  # by hand: x - arctan q is the angle whose sine is P/R
+        (Sum(((1, Call("asin", (Quotient(P, R),))), (1, ANGLE))), ["R sin(x − arctan q) = P"]),
+        (Sum(((1, Call("asin", (Quotient(P, R),))), (-1, ANGLE))), ["R sin(x + arctan q) = P"]),
+        (
+            Sum(((1, Call("asin", (Sum(((-1, Quotient(P, R)),)),))), (1, ANGLE))),
+            ["R sin(x − arctan q) = −P"],
+        ),
+        (Sum(((1, Call("asin", (P,))), (1, ANGLE))), []),
+        (Sum(((1, Call("asin", (Quotient(P, R),))), (1, SHIFT))), []),
+        (Sum(((1, Call("acos", (Quotient(P, R),))), (1, ANGLE))), []),
+        (Call("asin", (Quotient(P, R),)), []),
+    ],
+)
+def test_a_sine_and_a_cosine_are_made_one_sine(solution: Sum | Call, written: list[str]) -> None:
+    assert [shown(row) for row in _one_sine(X, solution)] == written

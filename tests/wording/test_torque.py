@@ -272,3 +272,10 @@ def test_bodies_taken_as_one() -> None:
     assert taken
     assert all(said[1] == "TakenAsOne(left right, Q_x Q_y)" for said in taken)
     assert not any("Q" in line for said in taken for line in said[2:])
+
+
+def test_of_a_force_with_two_legs_the_greater_torque_tells_the_sense() -> None:
+    """At (2.00, 0.50) m along 30°: 2.00 sin 30° - 0.50 cos 30° = +0.567 m."""
+    (said,) = turning(BRACKET.replace("direction = 150", "direction = 30"))
+    assert "TurnsBody(T, bracket, counter-clockwise, True)" in said
+    assert "TurnsBody(W, bracket, clockwise, False)" in said
