@@ -87,7 +87,7 @@ def wrong_values(misstep: Misstep, values: Mapping[str, Value]) -> dict[str, Val
     values: givens, derived quantities and g; floats for one draw or arrays with one entry a draw.
     What the slip makes impossible is not finite.
     """
-    carry = partial(_cut, figures=misstep.figures) if misstep.figures else in_full
+    carry = partial(cut, figures=misstep.figures) if misstep.figures else in_full
     found = rerun(misstep.plan, values, carry=carry)
     return {line.id: found[line.id] for line in misstep.plan.lines}
 
@@ -95,7 +95,8 @@ def wrong_values(misstep: Misstep, values: Mapping[str, Value]) -> dict[str, Val
 _SMALLEST: Final = 1e-300  # stands in for zero, which has no order of magnitude
 
 
-def _cut(value: Value, figures: int) -> Value:
+def cut(value: Value, figures: int) -> Value:
+    """A value with so many significant figures, rounded."""
     order = np.floor(np.log10(np.maximum(np.abs(value), _SMALLEST)))
     place = 10.0 ** (order - (figures - 1))
     cut: Value = np.round(value / place) * place

@@ -1,0 +1,99 @@
+"""What one paper asks, and what is right there: all that judging an answer needs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Final
+
+from probgen.marking.stated import Blank
+from probgen.problem.problem import Problem, Worked
+from probgen.quantities.expression import Number
+from probgen.quantities.unit import DEGREE, ONE
+from probgen.wording.answer import Answer
+from probgen.working.result import LimitNamed, ResultKind
+from probgen.working.tolerance import intervals
+
+_NO_YES: Final = (("no", "n", "false", "0"), ("yes", "y", "true", "1"))
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """One answer that a paper asks for.
+
+    value: the right one, coherent units, a direction in degrees counter-clockwise from +x, a choice
+    by its place.  low, high: what earns full marks, both included, as the key prints it (low may be
+    negative for a direction, high above 360).
+    printed: as the key prints the answer.
+    """
+
+    id: str
+    kind: ResultKind
+    blank: Blank
+    value: float
+    low: float
+    high: float
+    printed: str
+
+    @property
+    def is_direction(self) -> bool:
+        return self.kind is ResultKind.DIRECTION
+
+    @property
+    def is_choice(self) -> bool:
+        return bool(self.blank.choices)
+
+    def earns(self, value: float) -> bool:
+        """Whether a value earns full marks; never what is not finite."""
+        if self.is_direction:
+            return (value - self.low + _DUST) % 360.0 <= self.high - self.low + 2 * _DUST
+        dust = _DUST * max(abs(self.low), abs(self.high))
+        return self.low - dust <= value <= self.high + dust
+
+
+_DUST: Final = 1e-9  # of floats; relative, or degrees
+
+
+def asked_of(problem: Problem, own: Worked) -> tuple[Asked, ...]:
+    """Everything asked on one paper, in the order asked."""
+    return tuple(_asked_of(problem, own))
+
+
+def _asked_of(problem: Problem, own: Worked) -> Iterator[Asked]:
+    full = {each.answer: each for each in intervals(own.digits, own.answers)}
+    for answer in own.answers:
+        if not answer.asked:
+            continue
+        blank = _blank(problem, answer)
+        if answer.id in full:
+            low, high = (_coherent(end) for end in (full[answer.id].low, full[answer.id].high))
+            value = own.case.values[answer.id]
+        else:
+            value = answer.value if answer.kind is ResultKind.VERDICT else _place(problem, answer)
+            low = high = value
+        yield Asked(answer.id, answer.kind, blank, value, low, high, answer.printed)
+
+
+def _coherent(number: Number) -> float:
+    return float(number.value) * (number.unit.factor if number.unit else 1.0)
+
+
+def _place(problem: Problem, answer: Answer) -> float:
+    """Which of the limits offered is reached first."""
+    assert isinstance(answer.shown, LimitNamed)
+    ids = [branch.limit.id for branch in problem.plan.branches]
+    return float(ids.index(answer.shown.limit))
+
+
+def _blank(problem: Problem, answer: Answer) -> Blank:
+    match answer.kind:
+        case ResultKind.DIRECTION:
+            return Blank(DEGREE, problem.convention.direction)
+        case ResultKind.VERDICT:
+            return Blank(choices=_NO_YES)
+        case ResultKind.LIMIT:
+            limits = (branch.limit.id for branch in problem.plan.branches)
+            return Blank(choices=tuple((id, problem.tell(LimitNamed(id))) for id in limits))
+        case ResultKind.QUANTITY | ResultKind.MAGNITUDE:
+            assert isinstance(answer.shown, Number)
+            return Blank(answer.shown.unit or ONE)

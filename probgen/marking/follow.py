@@ -1,0 +1,60 @@
+"""Error carried forward: what follows, rightly worked, from a student's own earlier answers.
+
+Papers of one problem whose own answers stand in the same places are gone through together.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from probgen.quantities.expression import Value
+from probgen.statics.plan import Plan
+from probgen.statics.rerun import rerun
+from probgen.working.digits import Digits
+from probgen.working.tolerance import half_width
+
+Own = Mapping[str, float]
+"""What one student states, by id, coherent units."""
+Columns = Mapping[str, Value]
+
+
+def order(plan: Plan) -> tuple[str, ...]:
+    """The ids of what a working comes to, in its order."""
+    branches = plan.branches
+    lines = branches[0].plan.lines if branches else plan.lines
+    return tuple(dict.fromkeys(line.id for line in lines))
+
+
+def by_pattern(own: Sequence[Own]) -> Iterator[tuple[tuple[int, ...], Columns]]:
+    """Papers with answers of their own in the same places, and those answers, a column each."""
+    patterns: dict[tuple[str, ...], list[int]] = {}
+    for place, stated in enumerate(own):
+        patterns.setdefault(tuple(sorted(stated)), []).append(place)
+    for ids, places in patterns.items():
+        yield tuple(places), {id: np.array([own[place][id] for place in places]) for id in ids}
+
+
+def some(given: Columns, places: Sequence[int]) -> dict[str, Value]:
+    """The data of some papers."""
+    return {id: np.asarray(column)[list(places)] for id, column in given.items()}
+
+
+def followed(plan: Plan, given: Columns, own: Sequence[Own]) -> list[dict[str, float]]:
+    """For each paper everything that follows from what its student states; not finite: nothing."""
+    found: list[dict[str, float]] = [{} for _ in own]
+    for places, stated in by_pattern(own):
+        reached = rerun(plan, some(given, places), stated)
+        columns = {id: np.broadcast_to(value, len(places)) for id, value in reached.items()}
+        for at, place in enumerate(places):
+            found[place] = {id: float(column[at]) for id, column in columns.items()}
+    return found
+
+
+def tolerance(digits: Digits, reached: Own, id: str) -> float:
+    """How far (coherent units) an answer may be off from what follows from a student's own."""
+    case = digits.case
+    known = {name: reached.get(name, value) for name, value in case.values.items()}
+    return half_width(Digits(replace(case, values=known), digits.convention), id)

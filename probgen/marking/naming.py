@@ -1,0 +1,170 @@
+"""The slip named: which wrong working gives the number a student typed.
+
+A number is compared with what each slip, and each two slips together, lead to with that student's
+values, within half a unit of the last figure typed.  Precision comes before reach: the likeliest
+are looked at first, and no more of them than a number typed at random would meet once in
+1/`CHANCE` times; where figures are few, or numbers lie close, little can be named, and what cannot
+be told from chance is not named.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from functools import partial
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from probgen.marking.asked import Asked
+from probgen.marking.follow import Columns
+from probgen.marking.stated import Reading
+from probgen.mistakes.belief import possible
+from probgen.mistakes.rules import missteps
+from probgen.mistakes.variant import Misstep, cut
+from probgen.mistakes.wrong_working import Missteps, wrong_workings
+from probgen.quantities.expression import evaluate
+from probgen.quantities.unit import UnitSystem
+from probgen.statics.line import in_full
+from probgen.statics.plan import Plan, Probe
+from probgen.statics.rerun import rerun
+from probgen.working.case import Case
+
+CHANCE: Final = 0.01
+"""How often a number typed at random may be given a name; measured by `make bench`."""
+_WINDOW: Final = 3.0
+"""Numbers at random are thought of as within so many times the one typed, evenly by ratio."""
+
+
+@dataclass(frozen=True, slots=True)
+class WrongWay:
+    """A working with one slip, or with two: the last one's plan has both in it."""
+
+    slips: tuple[Misstep, ...]
+
+    @property
+    def plan(self) -> Plan:
+        return self.slips[-1].plan
+
+    @property
+    def figures(self) -> int:
+        return max(each.figures for each in self.slips)
+
+    @property
+    def ids(self) -> tuple[str, ...]:
+        return tuple(each.slip for each in self.slips)
+
+    def made_by(self, case: Case) -> bool:
+        """Whether anybody would make it with these values."""
+        conditions = (each.only_if for each in self.slips)
+        return all(e is None or evaluate(e, case.values) > 0.0 for e in conditions)
+
+
+Ways = tuple[WrongWay, ...]
+Table = Mapping[str, NDArray[np.float64]]
+"""By answer what each way leads to, a row a way, an entry a paper; coherent units."""
+
+
+def ways_of(made: Missteps, probe: Probe, units: UnitSystem) -> Ways:
+    """Each slip, the likeliest first, then every two of them, in the same order.
+
+    probe: as for `missteps`.  Of a problem with limits to compare, single slips alone.
+    """
+    if len(made) > 1:
+        return ()
+    (own,) = made
+    single = [WrongWay((each,)) for each in own]
+    return (*single, *_pairs(own, probe, units))
+
+
+def _pairs(own: Sequence[Misstep], probe: Probe, units: UnitSystem) -> Iterator[WrongWay]:
+    """The second slip is looked for in the working that has the first."""
+    rank = {each.slip: place for place, each in reversed(list(enumerate(own)))}
+    found = [
+        (rank[first.slip] + rank[second.slip], at, WrongWay((first, second)))
+        for at, first in enumerate(own)
+        for second in missteps(first.plan, probe, units)
+        if second.slip in rank and rank[second.slip] > rank[first.slip]
+    ]
+    return (way for _, _, way in sorted(found, key=lambda each: each[:2]))
+
+
+def table(ways: Ways, given: Columns, stated: Columns, count: int, ids: Sequence[str]) -> Table:
+    """What the ways lead to on some papers, whose students state some earlier answers alike."""
+    rows: dict[str, list[NDArray[np.float64]]] = {id: [] for id in ids}
+    nothing = np.full(count, np.nan)
+    for way in ways:
+        carry = partial(cut, figures=way.figures) if way.figures else in_full
+        reached = rerun(way.plan, given, stated, carry)
+        for id in ids:
+            value = reached.get(id)
+            rows[id].append(nothing if value is None else np.broadcast_to(value, count))
+    return {id: np.array(each, float).reshape(len(ways), count) for id, each in rows.items()}
+
+
+def limit_table(cases: Sequence[Case], made: Missteps, ids: Sequence[str]) -> tuple[Ways, Table]:
+    """The same where limits are compared: each slip on the way to all of them."""
+    workings = wrong_workings(cases, made)
+    nothing = np.full(len(cases), np.nan)
+    rows = {id: np.array([each.values.get(id, nothing) for each in workings]) for id in ids}
+    return tuple(WrongWay((each.misstep,)) for each in workings), rows
+
+
+def named(
+    typed: Reading, asked: Asked, values: NDArray[np.float64], ways: Ways, case: Case
+) -> tuple[WrongWay, ...]:
+    """The ways that lead to what was typed; none where that may be chance.
+
+    values: of the answer, an entry a way, in their order.
+    """
+    gaps = _apart(asked, values, typed.value)
+    with np.errstate(invalid="ignore"):
+        matched = np.flatnonzero(gaps <= typed.half * (1.0 + 1e-9) + 1e-12 * abs(typed.value))
+    if not len(matched):
+        return ()
+    chance = _chances(typed, asked, values)
+    return tuple(_once(
+        ways[place]
+        for place in matched
+        if chance[place] <= CHANCE
+        and not asked.earns(float(values[place]))
+        and possible(case, asked.id, float(values[place]))
+        and ways[place].made_by(case)
+    ))  # fmt: skip
+
+
+def _once(ways: Iterator[WrongWay]) -> Iterator[WrongWay]:
+    """Of ways with the same slips the first; two together say nothing where one alone does."""
+    seen: list[frozenset[str]] = []
+    for way in ways:
+        ids = frozenset(way.ids)
+        if not any(other <= ids for other in seen):
+            seen.append(ids)
+            yield way
+
+
+def _chances(
+    typed: Reading, asked: Asked, values: NDArray[np.float64]
+) -> NDArray[np.float64]:
+    """How likely a random number is to meet a way, or any that is likelier, at each way."""
+    half = max(typed.half, 1e-12 * abs(typed.value), 1e-300)
+    if asked.is_direction:
+        near, width = np.isfinite(values), np.full(len(values), 2.0 * half / 360.0)
+    else:
+        with np.errstate(all="ignore"):
+            ratio = np.abs(values / typed.value) if typed.value else np.full(len(values), np.nan)
+            near = (ratio < _WINDOW) & (ratio > 1.0 / _WINDOW)
+            width = 2.0 * half / np.abs(values) / (2.0 * math.log(_WINDOW))
+    cells = np.where(near, np.round(values / (2.0 * half)), 0.0)
+    _, first = np.unique(cells, return_index=True)
+    counted = np.zeros(len(values), bool)
+    counted[first] = True
+    chance: NDArray[np.float64] = np.cumsum(np.where(counted & near, width, 0.0))
+    return chance
+
+
+def _apart(asked: Asked, values: NDArray[np.float64], value: float) -> NDArray[np.float64]:
+    gaps = np.abs(values - value)
+    return np.abs((gaps + 180.0) % 360.0 - 180.0) if asked.is_direction else gaps
