@@ -62,7 +62,8 @@ def asked_of(problem: Problem, own: Worked) -> tuple[Asked, ...]:
 def _asked_of(problem: Problem, own: Worked) -> Iterator[Asked]:
     full = {each.answer: each for each in intervals(own.digits, own.answers)}
     for answer in own.answers:
-        if not answer.asked:
+        alone = answer.kind is ResultKind.LIMIT and len(problem.plan.branches) < 2
+        if not answer.asked or alone:
             continue
         blank = _blank(problem, answer)
         if answer.id in full:

@@ -67,6 +67,8 @@ def columns(problems: Sequence[Problem]) -> tuple[Column, ...]:
 
 def _places(problem: Problem, target: Target) -> Iterator[Place]:
     match target.kind:
+        case ResultKind.LIMIT if len(problem.plan.branches) < 2:
+            return  # no sheet asks which of one
         case ResultKind.LIMIT | ResultKind.VERDICT:
             yield Place.CHOICE
         case ResultKind.DIRECTION:

@@ -91,7 +91,7 @@ class Problem:
     def missteps(self) -> Missteps:
         """What may go wrong in a working, found once for all students."""
         with within(_SECONDS, self.template.path, "looking for slips"):
-            probe = coherent_values(_probes(self.template), self.convention)
+            probe = probe_values(self)
             units = working_units(self.template.system, self.convention)
             return plan_missteps(self.plan, probe, units)
 
@@ -277,6 +277,11 @@ def coherent_values(
 ) -> dict[str, NDArray[np.float64]]:
     """Coherent values of everything drawn, and g, one entry a draw."""
     return _with_gravity(stacked(draws), len(draws), convention)
+
+
+def probe_values(problem: Problem) -> dict[str, NDArray[np.float64]]:
+    """Coherent values of a few draws of no student, by which a plan and its slips are found."""
+    return coherent_values(_probes(problem.template), problem.convention)
 
 
 def _with_gravity(
