@@ -17,6 +17,7 @@ from probgen.cli.check import check
 from probgen.cli.demo import demo
 from probgen.cli.form import form
 from probgen.cli.list import list_templates
+from probgen.cli.mark import mark
 from probgen.cli.mend import told, told_by_system
 from probgen.cli.reprint import reprint
 from probgen.cli.solutions import solutions
@@ -68,5 +69,5 @@ def main() -> None:
     """Static-equilibrium problems with own numbers for each student, and worked keys."""
 
 
-for command in (demo, list_templates, work, check, build, trace, reprint, solutions, form):
+for command in (demo, list_templates, work, check, build, trace, reprint, solutions, form, mark):
     main.add_command(command)

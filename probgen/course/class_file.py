@@ -35,13 +35,15 @@ Judge = Callable[[Sequence[str]], int]
 """How many headings of a class list a row has."""
 
 
-def read_class_file(path: Path, headings: Judge, remarks: list[str]) -> tuple[Row, ...]:
-    """The rows of a class list; adds remarks on how it was read.
+def read_class_file(
+    path: Path, headings: Judge, remarks: list[str], kind: str = "class list"
+) -> tuple[Row, ...]:
+    """The rows of a class list, or another table of students; adds remarks on how it was read.
 
     headings: tells which of several separators, or sheets, is the right one.
     Raises InputError with every fault of the file.
     """
-    content, where = read_bytes(path, "class list"), str(path)
+    content, where = read_bytes(path, kind), str(path)
     if is_workbook(content):
         return _read_workbook(content, where, headings, remarks)
     return split_rows(_decode(content, where, remarks), where, headings)

@@ -12,7 +12,7 @@ import numpy as np
 from probgen.marking.asked import Asked, asked_of
 from probgen.marking.finding import CERTAIN, Finding, finding
 from probgen.marking.follow import by_pattern, followed, order, some, tolerance
-from probgen.marking.naming import WrongWay, Ways, limit_table, named, table, ways_of
+from probgen.marking.naming import Ways, WrongWay, limit_table, named, table, ways_of
 from probgen.marking.points import Policy, points_of
 from probgen.marking.stated import Stated
 from probgen.mistakes.comparison import gap

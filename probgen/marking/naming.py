@@ -145,9 +145,7 @@ def _once(ways: Iterator[WrongWay]) -> Iterator[WrongWay]:
             yield way
 
 
-def _chances(
-    typed: Reading, asked: Asked, values: NDArray[np.float64]
-) -> NDArray[np.float64]:
+def _chances(typed: Reading, asked: Asked, values: NDArray[np.float64]) -> NDArray[np.float64]:
     """How likely a random number is to meet a way, or any that is likelier, at each way."""
     half = max(typed.half, 1e-12 * abs(typed.value), 1e-300)
     if asked.is_direction:

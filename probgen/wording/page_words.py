@@ -12,6 +12,7 @@ class PageWords:
     language: its tag by BCP 47, "en".
     page, page_of: "page 2 of 5"; points: behind a number, with points_head as a label.
     find: before what is asked; given, asked: heads of both in a key.
+    verdicts: on answers that were marked, pairs of a finding and its words.
     caution: before the cautions, pairs of a kind and its words.
     key, key_mark: of a key, in its foot and in its head; solutions: in both, of what students get.
     papers to print: what a cover counts; paper to seat: heads of the columns of a list.
@@ -35,6 +36,7 @@ class PageWords:
     asked: str
     caution: str
     cautions: tuple[tuple[str, str], ...]
+    verdicts: tuple[tuple[str, str], ...]
     key: str
     key_mark: str
     solutions: str

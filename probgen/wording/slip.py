@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from probgen.bank.labels import Labels
 from probgen.mistakes.comparison import Slip
+from probgen.mistakes.variant import Misstep
 from probgen.quantities.expression import Name, Number
 from probgen.statics.quantity_id import Quantity
 from probgen.wording.facts.asked import SlipNamed
@@ -21,15 +22,24 @@ def slips_told(chosen: Sequence[Slip], digits: Digits) -> Items:
 
 def tell_slip(slip: Slip, digits: Digits) -> SlipNamed:
     """A slip in the case whose digits these are."""
-    quantity = _letter(digits.case.labels, slip.of)
-    return SlipNamed(quantity, _shown(slip, digits), slip.misstep, digits.convention.turning)
+    return tell_wrong(slip.of, slip.value, (slip.misstep,), digits)
 
 
-def _shown(slip: Slip, digits: Digits) -> Number | Direction:
+def tell_wrong(
+    of: Quantity, value: float, missteps: Sequence[Misstep], digits: Digits
+) -> SlipNamed:
+    """A wrong value (coherent units) of an answer, and the one or two slips that lead to it."""
+    quantity = _letter(digits.case.labels, of)
+    second = missteps[1] if len(missteps) > 1 else None
+    turning = digits.convention.turning
+    return SlipNamed(quantity, _shown(of, value, digits), missteps[0], turning, second)
+
+
+def _shown(of: Quantity, value: float, digits: Digits) -> Number | Direction:
     """The wrong value as it would be printed."""
-    if slip.of.is_direction:
-        return direction_of(slip.value, digits.convention)
-    return digits.answered(str(slip.of), slip.value, digits.unit_of(slip.of.unit_id))
+    if of.is_direction:
+        return direction_of(value, digits.convention)
+    return digits.answered(str(of), value, digits.unit_of(of.unit_id))
 
 
 def _letter(labels: Labels, of: Quantity) -> Name:

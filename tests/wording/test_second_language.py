@@ -174,7 +174,9 @@ def _shown(value: object) -> Iterator[Inline]:
 def page_words() -> PageWords:
     words: dict[str, Any] = {f.name: f"Page{f.name.title()}" for f in fields(PageWords)}
     kinds = (kind for kind, _ in ENGLISH.page.cautions)
-    return PageWords(**{**words, "cautions": tuple((kind, f"Caution{kind}") for kind in kinds)})
+    verdicts = tuple((found, f"Verdict{found}") for found, _ in ENGLISH.page.verdicts)
+    cautions = tuple((kind, f"Caution{kind}") for kind in kinds)
+    return PageWords(**{**words, "cautions": cautions, "verdicts": verdicts})
 
 
 MADE_UP = Language(say, page_words())

@@ -238,10 +238,17 @@ def slip_named(fact: SlipNamed, nouns: Nouns) -> Inlines:
 
 
 def _went_wrong(fact: SlipNamed, nouns: Nouns) -> Inlines:
+    first = _one_slip(fact, fact.misstep, nouns)
+    if fact.second is None:
+        return first
+    return filled("{first}; and {second}", first=first, second=_one_slip(fact, fact.second, nouns))
+
+
+def _one_slip(fact: SlipNamed, misstep: variant.Misstep, nouns: Nouns) -> Inlines:
     parts: dict[str, Part] = {"turning": fact.turning}
-    for name, part in fact.misstep.parts.items():
+    for name, part in misstep.parts.items():
         parts[name] = _part(part, nouns)
-    return filled(SLIPS[fact.misstep.slip, fact.misstep.way], **parts)
+    return filled(SLIPS[misstep.slip, misstep.way], **parts)
 
 
 def _part(part: variant.Part, nouns: Nouns) -> Part:

@@ -24,6 +24,18 @@ PAGE: Final = PageWords(
     given="Given",
     asked="Asked",
     caution="Caution.",
+    verdicts=(
+        ("right", "right"),
+        ("carried", "right by carrying forward"),
+        ("unit", "unit wrong"),
+        ("sign", "sign or side wrong"),
+        ("slip", "a known slip"),
+        ("wrong", "wrong"),
+        ("unread", "to be read by a person"),
+        ("empty", "empty"),
+        ("impossible", "nothing follows from the student's own earlier answers"),
+        ("readings", "readings"),
+    ),
     cautions=(
         ("body", "Limbs are idealised as rigid rods with one muscle: not for clinical use."),
         (

@@ -101,9 +101,13 @@ class MarginNamed(Fact):
 
 @dataclass(frozen=True, slots=True)
 class SlipNamed(Fact):
-    """A wrong answer and the slip that leads to it; quantity: the answer's letter."""
+    """A wrong answer and the slip that leads to it; quantity: the answer's letter.
+
+    second: another slip in the same working, where it takes both.
+    """
 
     quantity: Name
     shown: Number | Direction
     misstep: Misstep
     turning: Turning
+    second: Misstep | None = None

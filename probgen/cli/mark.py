@@ -1,0 +1,46 @@
+"""`probgen mark`: from the answers students typed to marks."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import click
+
+
+@click.command()
+@click.argument("record", type=click.Path(path_type=Path))
+@click.argument("answers", type=click.Path(path_type=Path))
+@click.option(
+    "--out",
+    required=True,
+    type=click.Path(path_type=Path),
+    help="The folder for the marks; points changed by hand in it stay.",
+)
+def mark(record: Path, answers: Path, out: Path) -> None:
+    """Mark a table of answers: verdict, points, and the slip that a wrong number comes from.
+
+    RECORD is the record.json of a build, or its folder.  ANSWERS is the form of `probgen form`,
+    filled in: CSV, .xlsx or .ods.
+
+    What cannot be read in one way only is in look-at.csv for a person, and has no points yet.  Put
+    points into the column "changed" there or in answer-marks.csv, and mark again: they stay.
+    """
+    from collections import Counter
+
+    from probgen.cli.terminal import say
+    from probgen.course.record import RECORD
+    from probgen.marking.folder import mark_class
+    from probgen.marking.points import Policy
+
+    path = record / RECORD if record.is_dir() else record
+    done = mark_class(path, answers, out, Policy())
+    for remark in done.remarks:
+        say(f"remark: {remark}", err=True)
+    counted = Counter(row.verdict for row in done.rows)
+    say(f"{done.papers} papers marked in {done.folder}")
+    for verdict, count in counted.most_common():
+        say(f"  {count:6}  {verdict}")
+    if done.changed:
+        say(f"  {done.changed:6}  points changed by hand")
+    if done.look_at:
+        say(f"to look at: {done.look_at} answers in {done.folder / 'look-at.csv'}")

@@ -1,0 +1,182 @@
+"""The table of students' answers: whose each row is, and what was typed; all faults at once."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Final
+
+from probgen.course.class_file import Row, read_class_file
+from probgen.course.record import Record
+from probgen.course.version_code import read_code
+from probgen.input.fault import Faults
+from probgen.marking.form import OWN_HEADINGS, Column, Paper, Place, papers
+
+Cells = Mapping[tuple[int, str], Mapping[Place, str]]
+"""What was typed, by problem and answer, and the place it was typed into."""
+
+_SEARCHED: Final = 20
+_DATE: Final = re.compile(r"\d{4}-\d\d-\d\d(T[\d:.]+)?|\d{1,2}[-./][A-Za-z]{3,9}([-./]\d{2,4})?")
+_ASKED: Final = re.compile(r"\d{1,3} \S+( unit| side)?")
+
+
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """One paper's row."""
+
+    paper: Paper
+    cells: Cells
+
+
+@dataclass(slots=True)
+class _Reading:
+    """A table while it is read."""
+
+    record: Record
+    columns: Mapping[str, int]
+    asked: Sequence[Column]
+    faults: Faults
+    seen: dict[str, str] = field(default_factory=dict)
+
+
+def read_answers(
+    path: Path, record: Record, asked: Sequence[Column], remarks: list[str]
+) -> tuple[Typed, ...]:
+    """The rows of a table of answers: CSV, .xlsx or .ods, with the headings of the form.
+
+    Raises InputError with every fault: answers of another set, codes that are none or of another
+    edition, students the record has not, double rows, missing columns, dates.
+    """
+    known = {_plain(head) for head in (*OWN_HEADINGS, *(column.heading for column in asked))}
+    rows = read_class_file(
+        path, lambda row: sum(_plain(cell) in known for cell in row), remarks, "table of answers"
+    )
+    faults = Faults(str(path))
+    count = {
+        i: sum(_plain(c) in known for c in row.cells) for i, row in enumerate(rows[:_SEARCHED])
+    }
+    head = max(count, key=lambda i: (count[i], -i), default=-1)
+    if head < 0 or not count[head]:
+        mend = "take the form that `probgen form` writes for this record"
+        faults.add("", None, "a line of headings such as code, id, 1 T, 1 T unit", mend)
+        faults.settle()
+    reading = _Reading(record, _columns(rows[head], faults), asked, faults)
+    _judge_columns(reading, rows[head])
+    found = tuple(_rows(reading, rows[head + 1 :]))
+    faults.settle()
+    missing = len(papers(record)) - len(found)
+    if missing:
+        remarks.append(f"{path}: {missing} of {len(papers(record))} papers have no row")
+    return found
+
+
+def _plain(heading: str) -> str:
+    return " ".join(heading.casefold().split())
+
+
+def _columns(row: Row, faults: Faults) -> dict[str, int]:
+    found: dict[str, int] = {}
+    for place, cell in enumerate(row.cells):
+        if _plain(cell) in found and cell:
+            faults.add(row.place, cell, "each heading once", "remove the double column")
+        elif cell:
+            found[_plain(cell)] = place
+    return found
+
+
+def _judge_columns(reading: _Reading, row: Row) -> None:
+    heads = [column.heading for column in reading.asked]
+    if not {"code", "id"} & reading.columns.keys():
+        reading.faults.add(row.place, ", ".join(row.cells), "a column code or id", "add one")
+    wanted = {_plain(head) for head in heads}
+    needed = [c.heading for c in reading.asked if c.place in (Place.NUMBER, Place.CHOICE)]
+    for head in needed:
+        if _plain(head) not in reading.columns:
+            reading.faults.add(row.place, None, f'a column "{head}"', "add it, empty if need be")
+    for cell in row.cells:
+        if _ASKED.fullmatch(cell) and _plain(cell) not in wanted:
+            mend = "see whether these are the answers of another set"
+            reading.faults.add(row.place, cell, "columns of what this set asks", mend)
+
+
+def _rows(reading: _Reading, rows: Sequence[Row]) -> Iterator[Typed]:
+    by_id = {paper.id: paper for paper in papers(reading.record)}
+    for row in rows:
+        paper = _paper(reading, row, by_id)
+        if paper is None:
+            continue
+        if paper.id in reading.seen:
+            expected = f"one row a paper; {reading.seen[paper.id]} is of {paper.name} too"
+            reading.faults.add(row.place, paper.code, expected, "remove one of them")
+        reading.seen.setdefault(paper.id, row.place)
+        yield Typed(paper, _cells(reading, row))
+
+
+def _paper(reading: _Reading, row: Row, by_id: Mapping[str, Paper]) -> Paper | None:
+    """Whose a row is; None after a fault."""
+    code, id = _cell(reading, row, "code"), _cell(reading, row, "id")
+    if not code and not id:
+        reading.faults.add(row.place, None, "a code or an id", "fill it in, or remove the row")
+        return None
+    if id and id not in by_id:
+        mend = "see whether it is the id of the class list, with all its zeros"
+        reading.faults.add(f"{row.place}, id", id, "an id of this class", mend)
+        return None
+    if not code:
+        return by_id[id]
+    return _by_code(reading, row, code, id, by_id)
+
+
+def _by_code(
+    reading: _Reading, row: Row, typed: str, id: str, by_id: Mapping[str, Paper]
+) -> Paper | None:
+    faults, place = reading.faults, f"{row.place}, code"
+    try:
+        code = read_code(typed)
+    except ValueError as error:
+        expected = "a code with the check sign that fits it"
+        faults.add(place, typed, expected, f"look at the paper: {error}")
+        return None
+    holders = [paper for paper in by_id.values() if paper.code == code]
+    if not holders:
+        faults.add(place, code, *_why_none(reading.record, code))
+        return None
+    if id and by_id[id] not in holders:
+        faults.add(
+            place, code, f"{by_id[id].code}, the paper of {id}", "correct the code or the id"
+        )
+        return None
+    if not id and len(holders) > 1:
+        mend = "fill in the ids: several students have this version"
+        faults.add(f"{row.place}, id", None, "an id", mend)
+        return None
+    return by_id[id] if id else holders[0]
+
+
+def _why_none(record: Record, code: str) -> tuple[str, str]:
+    """What is expected in the place of a code that nobody has, and the mend."""
+    own = next((each for each in record.editions if each.code == code), None)
+    if own is None:
+        return "a code of this record", "see whether it is the answer of another set"
+    now = next((paper.code for paper in papers(record) if paper.owner == own.owner), "")
+    told = f"{now}, which has taken its place" if now else "a paper of somebody in the class"
+    return told, "mark the earlier edition by hand: its numbers are others"
+
+
+def _cells(reading: _Reading, row: Row) -> Cells:
+    found: dict[tuple[int, str], dict[Place, str]] = {}
+    for column in reading.asked:
+        text = _cell(reading, row, _plain(column.heading))
+        if column.place is Place.NUMBER and _DATE.fullmatch(text):
+            mend = "format the column as text, and type the number again"
+            place = f"{row.place}, {column.heading}"
+            reading.faults.add(place, text, "a number; the spreadsheet made it a date", mend)
+        found.setdefault((column.problem, column.answer), {})[column.place] = text
+    return found
+
+
+def _cell(reading: _Reading, row: Row, heading: str) -> str:
+    place = reading.columns.get(heading, len(row.cells))
+    return row.cells[place] if place < len(row.cells) else ""
