@@ -77,10 +77,18 @@ def _find_separator(text: str, headings: Judge) -> str:
     lines = [line for line in text.split("\n") if line.strip(" ,;\t")][:20]
 
     def known(mark: str) -> tuple[int, int]:
-        rows = (next(csv.reader([line], delimiter=mark), []) for line in lines)
+        rows = (_cells(line, mark) for line in lines)
         return max(map(headings, rows), default=0), sum(line.count(mark) for line in lines)
 
     return max(",;\t", key=known)
+
+
+def _cells(line: str, mark: str) -> list[str]:
+    """The cells of one line; none where one is too long, which the reading then tells."""
+    try:
+        return next(csv.reader([line], delimiter=mark), [])
+    except csv.Error:
+        return []
 
 
 _NULS: Final = {0: "utf-16-be", 1: "utf-16-le"}

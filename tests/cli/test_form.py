@@ -5,7 +5,7 @@ from pathlib import Path
 from probgen.course.record_file import write_record
 from probgen.input.workbook import read_sheets
 from tests.cli.conftest import Run
-from tests.terms import begun, class_of
+from tests.terms import begun, class_of, masses
 
 
 def test_the_form_is_written_twice_and_never_over_another(run: Run, tmp_path: Path) -> None:
@@ -24,3 +24,24 @@ def test_the_form_is_written_twice_and_never_over_another(run: Run, tmp_path: Pa
     assert again.exit_code == 1
     assert "somebody may have typed into it" in again.stderr
     assert (tmp_path / "form/answer-form.csv").read_text(encoding="utf-8") == "typed already"
+
+
+def test_a_filled_form_is_marked_and_what_is_wrong_with_one_is_told(
+    run: Run, tmp_path: Path
+) -> None:
+    record = begun(class_of(2))
+    (tmp_path / "record.json").write_text(write_record(record), encoding="utf-8")
+    weight = float(masses(record)["1"]) * 9.8
+    rows = f"code,id,name,1 T,1 T unit\n,1,,{weight / 2:.3g},N\n,2,,1 or 2,N\n"
+    (tmp_path / "typed.csv").write_text(rows, encoding="utf-8")
+    done = run("mark", ".", "typed.csv", "--out", "marks")
+    assert done.exit_code == 0, done.stderr
+    assert "2 papers marked in marks" in done.stdout
+    assert "1  right" in done.stdout
+    assert "to look at: 1 answers in marks/look-at.csv" in done.stdout
+
+    (tmp_path / "typed.csv").write_text(rows.replace(",2,", ",1,"), encoding="utf-8")
+    refused = run("mark", ".", "typed.csv", "--out", "other")
+    assert refused.exit_code == 1
+    assert "one row a paper" in refused.stderr
+    assert not (tmp_path / "other").exists()

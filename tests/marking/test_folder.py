@@ -1,0 +1,101 @@
+"""A class marked: verdicts, points, what is left to a person, and marks changed by hand."""
+
+from __future__ import annotations
+
+import csv
+from pathlib import Path
+
+import pytest
+
+from probgen.course.record_file import write_record
+from probgen.input.fault import InputError
+from probgen.marking.folder import Done, mark_class
+from probgen.marking.points import Policy
+from tests.marking.lamps import record_of, table, tension
+
+RECORD = record_of(8)
+
+
+def marked(folder: Path, text: str) -> Done:
+    (folder / "record.json").write_text(write_record(RECORD), encoding="utf-8")
+    (folder / "answers.csv").write_text(text, encoding="utf-8")
+    return mark_class(folder / "record.json", folder / "answers.csv", folder / "out", Policy())
+
+
+def read(path: Path) -> list[dict[str, str]]:
+    with path.open(encoding="utf-8-sig", newline="") as file:
+        return list(csv.DictReader(file))
+
+
+def typed() -> dict[str, tuple[str, str]]:
+    """What each student typed, from the hand-worked tension."""
+    right = {str(n): tension(RECORD, str(n)) for n in range(1, 9)}
+    return {
+        "1": (f"{right['1']:.3g}", "N"),
+        "2": (f"-{right['2']:.3g}", "N"),
+        "3": (f"{right['3']:.3g}", "kN"),
+        "4": (f"{right['4']:.3g} N", ""),
+        "5": ("", ""),
+        "6": ("1,234", "N"),
+        "7": ("?", ""),
+        "8": (f"{2 * right['8']:.4g}", "N"),  # all of the weight
+    }
+
+
+def test_verdicts_points_and_what_a_person_looks_at(tmp_path: Path) -> None:
+    done = marked(tmp_path, table(RECORD, typed()))
+    found = {row["id"]: (row["verdict"], row["points"]) for row in
+             read(tmp_path / "out/answer-marks.csv")}  # fmt: skip
+    assert found["1"] == found["4"] == ("right", "8")
+    assert found["2"] == ("sign or side wrong", "4")
+    assert found["3"] == ("unit wrong", "4")
+    assert found["5"] == ("empty", "0")
+    assert found["6"] == found["7"] == ("to be read by a person", "")
+    assert found["8"][0] in ("a known slip", "wrong")
+    assert {row["id"] for row in read(tmp_path / "out/look-at.csv")} == {"6", "7"}
+    sums = {row["id"]: row for row in read(tmp_path / "out/marks.csv")}
+    assert (sums["1"]["sum of 8"], sums["1"]["still open"]) == ("8", "0")
+    assert (sums["6"]["sum of 8"], sums["6"]["still open"]) == ("0", "1")
+    assert (done.papers, done.look_at) == (8, 2)
+    assert (tmp_path / "out/marks.xlsx").is_file()
+
+
+def change(path: Path, id: str, points: str) -> None:
+    rows = read(path)
+    for row in rows:
+        if row["id"] == id:
+            row["changed"] = points
+    with path.open("w", encoding="utf-8-sig", newline="") as file:
+        writer = csv.DictWriter(file, list(rows[0]))
+        writer.writeheader()
+        writer.writerows(rows)
+
+
+def test_points_changed_by_hand_stay(tmp_path: Path) -> None:
+    text = table(RECORD, typed())
+    marked(tmp_path, text)
+    change(tmp_path / "out/answer-marks.csv", "2", "7")
+    change(tmp_path / "out/look-at.csv", "6", "2,5")
+    for _ in range(2):
+        done = marked(tmp_path, text)
+        sums = {row["id"]: row["sum of 8"] for row in read(tmp_path / "out/marks.csv")}
+        assert (sums["1"], sums["2"], sums["6"]) == ("8", "7", "2.5")
+        assert (done.changed, done.look_at) == (2, 1)
+
+
+def test_nothing_is_written_where_a_changed_mark_is_none(tmp_path: Path) -> None:
+    text = table(RECORD, typed())
+    marked(tmp_path, text)
+    change(tmp_path / "out/answer-marks.csv", "2", "9")
+    before = {path: path.read_bytes() for path in (tmp_path / "out").iterdir()}
+    with pytest.raises(InputError, match="points from 0 to 8"):
+        marked(tmp_path, text)
+    assert {path: path.read_bytes() for path in (tmp_path / "out").iterdir()} == before
+
+
+def test_the_same_answers_give_the_same_bytes(tmp_path: Path) -> None:
+    text = table(RECORD, typed())
+    marked(tmp_path, text)
+    before = {path: path.read_bytes() for path in (tmp_path / "out").iterdir()}
+    marked(tmp_path, text)
+    assert {path: path.read_bytes() for path in (tmp_path / "out").iterdir()} == before

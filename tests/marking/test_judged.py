@@ -1,0 +1,109 @@
+"""Answers judged: by themselves, by what came before them, and by the slip they come from.
+
+A rail of weight W = m g hangs from two cords: T = S = W/2, and with a wrong T the other cord,
+from the balance of forces, carries S = W - T.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.marking.asked import asked_of
+from probgen.marking.finding import Finding
+from probgen.marking.follow import order
+from probgen.marking.form import Place
+from probgen.marking.judged import Judged, judged
+from probgen.marking.points import Policy, points_of
+from probgen.marking.stated import stated
+from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
+from probgen.working.convention import Convention
+from tests.terms import lamp
+
+BOTH = lamp() + '[[find]]\nquantity = "S"\n'
+
+
+@cache
+def hung() -> tuple[Problem, Worked]:
+    problem = prepare(read_template(BOTH, "lamp.toml"), Convention())
+    (worked,) = work(problem, draw_class(problem, "cords", ["1"]).draws)
+    return problem, worked
+
+
+def weight() -> float:
+    return float(hung()[1].draw.values["m"].value) * 9.8
+
+
+def cords() -> tuple[str, str]:
+    """The cord that the working comes to first, and the other one."""
+    first, second = (id for id in order(hung()[0].plan) if id in ("T", "S"))
+    return first, second
+
+
+def judge(**typed: str) -> dict[str, Judged]:
+    problem, worked = hung()
+    told = {
+        each.id: stated(each.blank, {Place.NUMBER: typed.get(each.id, "")})
+        for each in asked_of(problem, worked)
+    }
+    (answers,) = judged(problem, [worked], [told], 10, Policy())
+    return {each.asked.id: each for each in answers}
+
+
+def test_points_add_up_and_every_answer_has_some() -> None:
+    problem, worked = hung()
+    for points in (2, 5, 10, 30):
+        shares = points_of(problem, asked_of(problem, worked), points)
+        assert sum(shares.values()) == points
+    assert all(shares.values())
+
+
+def test_a_later_answer_is_right_by_the_students_own_earlier_one() -> None:
+    wrong = 0.37 * weight()
+    first, second = cords()
+    typed = {first: f"{wrong:.4g}", second: f"{weight() - float(f'{wrong:.4g}'):.4g}"}
+    found = judge(**typed)
+    assert found[first].finding in (Finding.WRONG, Finding.SLIP)
+    assert found[second].finding is Finding.CARRIED
+    assert found[second].points == found[second].most
+
+
+def test_a_later_answer_that_fits_neither_is_wrong() -> None:
+    first, second = cords()
+    found = judge(**{first: f"{0.37 * weight():.4g}", second: f"{0.81 * weight():.4g}"})
+    assert found[second].finding in (Finding.WRONG, Finding.SLIP)
+
+
+def test_right_values_stay_right_whatever_stands_before() -> None:
+    first, second = cords()
+    found = judge(**{first: f"{0.37 * weight():.4g}", second: f"{weight() / 2:.3g}"})
+    assert found[second].finding is Finding.RIGHT
+
+
+@pytest.mark.parametrize(
+    ("typed", "expected"),
+    [
+        ("{0:.3g}", Finding.RIGHT),
+        ("-{0:.3g}", Finding.SIGN),
+        ("{0:.3g} kN", Finding.UNIT),
+        ("{0:.3g} kg", Finding.UNIT),
+        ("", Finding.EMPTY),
+        ("about {0:.3g} or so", Finding.UNREAD),
+    ],
+)
+def test_one_answer_by_itself(typed: str, expected: Finding) -> None:
+    assert judge(T=typed.format(weight() / 2))["T"].finding is expected
+
+
+def test_a_mass_used_as_a_weight_is_named() -> None:
+    mass = float(hung()[1].draw.values["m"].value)
+    found = judge(T=f"{mass / 2:.4f}")
+    assert found["T"].finding is Finding.SLIP
+    assert "mass_as_weight" in {id for way in found["T"].slips for id in way.ids}
+
+
+def test_few_figures_name_nothing() -> None:
+    mass = float(hung()[1].draw.values["m"].value)
+    assert judge(T=f"{mass / 2:.0f}e0")["T"].finding is Finding.WRONG
