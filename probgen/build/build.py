@@ -5,7 +5,7 @@ Everything a build prints follows from its record; that is why a record alone ca
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
@@ -18,6 +18,7 @@ from probgen.build.workers import Crew
 from probgen.course.archive import records_beside
 from probgen.course.assignment import ProblemSet, judge_seed, read_assignment
 from probgen.course.edited import recoded
+from probgen.course.edition import Edition
 from probgen.course.frozen import frozen_problems
 from probgen.course.inputs import Inputs, read_class, read_inputs
 from probgen.course.issue import Erratum, FrozenTemplate, Issue
@@ -30,7 +31,7 @@ from probgen.course.succession import Changes, asking_others, succeed
 from probgen.course.typed_texts import remarks_on_texts
 from probgen.course.wanted import Wanted
 from probgen.input.fault import Fault, Faults, InputError
-from probgen.input.remedy import CorrectOrReplace
+from probgen.input.remedy import CorrectOrReplace, OtherFolderOrReplace
 from probgen.papers.chunk import Loss
 from probgen.papers.typesetter import Kind, typesetter_of
 from probgen.problem.problem import prepare
@@ -46,6 +47,7 @@ class Order:
     of those a record carries, which are used only when `trusted`.
     correct: what is corrected in papers that were handed out, on this day.
     replace: begin anew, and keep an earlier build beside the new one; forget: begin anew.
+    draft: print papers that are not to be handed out; the next build takes their place.
     edited: take a record that somebody has edited.
     another: ids of students who get other numbers than those they have.
     roster: a class list in place of the class that a record has.
@@ -60,6 +62,7 @@ class Order:
     day: str = ""
     replace: bool = False
     forget: bool = False
+    draft: bool = False
     edited: bool = False
     another: tuple[str, ...] = ()
     roster: Path | None = None
@@ -129,8 +132,10 @@ def build_assignment(
     require_ours(out, own)
     typesetter_of(problem_set, inputs.house).require_tex()
     earlier, told = _earlier(problem_set, assignment_file, out, order)
+    earlier, drafted = _apart(earlier, problem_set, out / RECORD, order)
     require_sections(problem_set, inputs.students, earlier, str(assignment_file), str(roster))
     wanted = _wanted(problem_set, inputs, assignment_file, report)
+    wanted = replace(wanted, issue=replace(wanted.issue, draft=order.draft), drafted=drafted)
     if order.another:
         wanted = asking_others(earlier, wanted, order.another, "--another")
     elsewhere = records_beside(out, find_secret(assignment_file.parent))
@@ -195,11 +200,30 @@ def _earlier(
     secret = order.secret or (course.text if course else kept.secret if kept else new_secret())
     if path.is_file() and not (order.replace or order.forget):
         record, told = _read(path, order)
+        if record.is_draft and typed and typed != record.seed:
+            return Record(typed, record.secret, (), (), ()), told
         if typed and typed != record.seed:
             told += (f"the seed stays that of {path}: the papers in hand were drawn from it",)
         return replace(record, secret=record.secret or secret), told
     seed = typed or (kept.seed if kept else new_secret())
     return Record(seed, secret, (), (), ()), ()
+
+
+def _apart(
+    earlier: Record, problem_set: ProblemSet, path: Path, order: Order
+) -> tuple[Record, Mapping[str, Edition]]:
+    """A record of what was handed out, and a draft's papers, by owner, of which no record counts.
+
+    Raises InputError where a draft would take the place of papers that were handed out.
+    """
+    if earlier.is_draft:
+        anew = replace(earlier, issues=(), printings=(), students=(), letters=())
+        alike = earlier.is_exam == (problem_set.exam is not None)
+        return anew, {edition.owner: edition for edition in earlier.current if alike}
+    if order.draft and earlier.issues:
+        found, expected = "papers that were handed out", "none, or a draft"
+        raise InputError([Fault(str(path), "", found, expected, "", OtherFolderOrReplace())])
+    return earlier, {}
 
 
 def _read(path: Path, order: Order) -> tuple[Record, tuple[str, ...]]:
@@ -238,9 +262,10 @@ def _require_no_loss(record: Record, out: Path) -> None:
     """Raises InputError where a folder's own record tells of papers that this one does not know."""
     path = out / RECORD
     try:
-        there: Sequence[str] = [e.code for e in read_record(path).editions]
+        found_there = read_record(path)
     except InputError:
         return
+    there: Sequence[str] = [e.code for e in found_there.editions if not found_there.is_draft]
     known = {edition.code for edition in record.editions}
     if lost := [code for code in there if code not in known]:
         found = f"the paper {lost[0]}" + (f" and {len(lost) - 1} more" if lost[1:] else "")

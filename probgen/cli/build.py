@@ -34,6 +34,11 @@ Options = Mapping[str, object]
     multiple=True,
     help="Give this student other numbers; the paper in hand stays on record. Repeatable.",
 )
+@click.option(
+    "--draft",
+    is_flag=True,
+    help="While you are writing: papers marked DRAFT, which the next build replaces.",
+)
 @click.option("--edited", is_flag=True, help="Take a record that somebody has edited.")
 @click.option(
     "--workers", type=click.IntRange(min=1), help="Processes at a time.  [default: one a core]"
@@ -58,6 +63,7 @@ def build(
     correct: str,
     replace: bool,
     another: tuple[str, ...],
+    draft: bool,
     edited: bool,
     workers: int | None,
     cluster: str,
@@ -81,7 +87,7 @@ def build(
     from probgen.cli.summary import show_built
 
     again = source.suffix == ".json"
-    for_one = {"--seed": seed, "--correct": correct, "--another": another}
+    for_one = {"--seed": seed, "--correct": correct, "--another": another, "--draft": draft}
     of_a_record = {"--trust-layouts": trust_layouts, "--roster": roster}
     _require_fit(again, for_one, of_a_record)
     out = out or _beside(source)
@@ -92,6 +98,7 @@ def build(
         trusted=trust_layouts,
         correct=correct,
         replace=replace,
+        draft=draft,
         edited=edited,
         another=another,
         roster=roster,

@@ -12,6 +12,7 @@ from probgen.input.remedy import (
     BuildIt,
     CorrectOrReplace,
     OtherFolder,
+    OtherFolderOrReplace,
     Remedy,
     SeeTemplates,
     TakeEdited,
@@ -60,12 +61,19 @@ def _mend(mend: str, remedy: Remedy | None) -> str:
             return mend
         case OtherFolder():
             return ", or ".join(filter(None, (mend, "name another folder with --out")))
+        case OtherFolderOrReplace():
+            own = (
+                "name another folder with --out, or begin anew with --draft --replace, which keeps "
+                "the old build beside it"
+            )
+            return "; ".join(filter(None, (mend, own)))
         case SeeTemplates():
             return "; ".join(filter(None, (mend, "see the ids with `probgen list`")))
         case CorrectOrReplace():
             own = (
                 'say what is corrected with --correct "the beam\'s length", and print it anew; or '
-                "begin anew with --replace, which keeps the old build beside it"
+                "begin anew with --replace, which keeps the old build beside it; where nothing was "
+                "handed out yet, write on with --draft --replace, and later with --draft alone"
             )
             return "; ".join(filter(None, (mend, own)))
         case TakeEdited():

@@ -87,6 +87,8 @@ def _news(built: Built) -> Iterator[str]:
     changes = built.changes
     if built.kept:
         yield f"  the old build is kept in {built.kept}"
+    if built.record.is_draft:
+        yield "  a draft, marked so: hand out what you build without --draft, with these numbers"
     if changes is None or (len(built.record.printings) < 2 and not changes.left):
         return
     counts = [f"{len(changes.added)} added", f"{changes.moved} moved", f"{len(changes.left)} left"]

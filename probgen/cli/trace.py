@@ -95,6 +95,8 @@ def _facts(found: Traced) -> list[tuple[str, str]]:
     trail, edition = found.trail, found.trail.edition
     course = trail.issue.set.course
     rows = [("assignment", f"{trail.issue.set.title}, {course}" if course else "")]
+    if trail.issue.draft:
+        rows.append(("draft", "not handed out: the build without --draft has other codes"))
     if trail.record.is_exam:
         who = ", ".join(f"{s.name} ({s.id})" for s in trail.students) or "nobody now"
         rows.append(("for", who))

@@ -66,7 +66,7 @@ class Drafts:
         for letter in self.wanted.exam.letters:
             held = self.earlier.held.get((letter, False))
             if held is None:
-                made.append(Draft(letter))
+                made.append(Draft(letter, old=self.wanted.drafted.get(letter)))
             elif errata := self._errata(held):
                 made.append(Draft(letter, old=held, errata=errata, follows=held.code))
         return made
@@ -126,7 +126,9 @@ class Drafts:
 
     def _newcomer(self, student: Student, now: set[str], faults: Faults) -> Draft:
         large, version = student.large, max(1, _number(student))
-        draft = Draft(student.id, student.name, student.section, large, version)
+        old = self.wanted.drafted.get(student.id)
+        fresh = old is not None and version > old.version
+        draft = Draft(student.id, student.name, student.section, large, version, old, fresh)
         source = "" if student.numbers_of == NOBODY else student.numbers_of
         if not source:
             self._judge_namesake(student, now, faults)
@@ -138,12 +140,12 @@ class Drafts:
             faults.add(f"{student.name}, numbers of", source, expected, mend)
             return draft
         if source in now:
-            return replace(draft, old=held)
+            return replace(draft, old=held, fresh=False)
         self.new_ids.add(student.id)
         words = f"{student.name} ({student.id}): the paper of {source} under the new id"
         errata = self._errata(held) or held.errata
         return replace(
-            draft, old=held, version=held.version, errata=errata, follows=held.code,
+            draft, old=held, fresh=False, version=held.version, errata=errata, follows=held.code,
             replaces=source, words=words,
         )  # fmt: skip
 
@@ -227,9 +229,9 @@ class Drafts:
         return dict(zip(keys, found.draws, strict=True)), found.remarks
 
     def _ever(self, problem: Problem) -> Iterator[tuple[str, Values]]:
-        """All sets of numbers of a template in the record, with the owner of each."""
+        """All sets of numbers of a template in the record or a draft, with the owner of each."""
         givens = [given.id for given in problem.template.givens]
-        for edition in self.earlier.editions:
+        for edition in (*self.earlier.editions, *self.wanted.drafted.values()):
             for each in edition.draws:
                 if each.template_id == problem.template.id and each.values.keys() >= set(givens):
                     yield edition.owner, tuple(each.values[id].value for id in givens)

@@ -72,10 +72,10 @@ class Coder:
     def coded(self, draft: Edition) -> Edition:
         """The edition under its code."""
         content = _content(self._common, draft)
-        code = code_of(self.secret, content, self.taken)
+        code = code_of(self.secret, content, self.taken, self.issue.draft)
         while self.elsewhere.content(code) not in ("", content):
             self.taken.add(code)
-            code = code_of(self.secret, content, self.taken)
+            code = code_of(self.secret, content, self.taken, self.issue.draft)
         self.taken.add(code)
         return replace(draft, code=code)
 
@@ -84,7 +84,7 @@ class Coder:
         content = _content(self._common, edition)
         tried: set[str] = set()
         while len(tried) < attempts:
-            tried.add(code_of(self.secret, content, tried))
+            tried.add(code_of(self.secret, content, tried, self.issue.draft))
         return edition.code in tried
 
 

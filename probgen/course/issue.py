@@ -41,7 +41,7 @@ class Erratum:
 class Issue:
     """templates: one for each problem of the set; erratum: what led to it, None for the first.
 
-    version: of probgen, when it was made.
+    version: of probgen, when it was made.  draft: whether its papers are not to be handed out.
     """
 
     set: ProblemSet
@@ -49,6 +49,7 @@ class Issue:
     house: House = USUAL
     erratum: Erratum | None = None
     version: str = __version__
+    draft: bool = False
 
 
 def digest_of(text: str) -> str:

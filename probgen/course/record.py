@@ -58,6 +58,11 @@ class Record:
     def is_exam(self) -> bool:
         return bool(self.issues) and self.set.exam is not None
 
+    @property
+    def is_draft(self) -> bool:
+        """Whether none of its papers was ever handed out."""
+        return bool(self.issues) and self.issue.draft
+
     @cached_property
     def editions(self) -> tuple[Edition, ...]:
         """Every edition there ever was, in their order."""

@@ -203,6 +203,8 @@ def _issue_as_data(record: Record, place: int, texts: dict[str, str]) -> dict[st
         data["layouts"] = {name: _kept(text, texts) for name, text in issue.house.layouts}
     if issue.erratum:
         data["erratum"] = asdict(issue.erratum)
+    if issue.draft:
+        data["draft"] = True
     return data
 
 
@@ -260,6 +262,7 @@ def _issue(row: IssueRow, texts: Mapping[str, str]) -> Issue:
         House(row.style or PLAIN, layouts, f"{RECORD}: layouts" if layouts else ""),
         row.erratum,
         row.probgen,
+        row.draft,
     )
 
 

@@ -49,6 +49,8 @@ def _judge_issue(issue: IssueRow, field: str, file: RecordFile, faults: Faults, 
     judge_house(issue.style, f"{field}.style.logo", faults, mend)
     if issue.set.exam is None and file.issues[0].set.exam is not None:
         faults.add(f"{field}.set.exam", None, "an exam, as at first", mend)
+    if issue.draft and len(file.issues) > 1:
+        faults.add(f"{field}.draft", True, "a draft alone, or none", mend)
 
 
 def _judge_printing(

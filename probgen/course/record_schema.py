@@ -129,6 +129,7 @@ class IssueRow:
     style: HouseStyle | None = None
     layouts: dict[str, str] = field(default_factory=dict)
     erratum: Erratum | None = None
+    draft: bool = False
 
 
 @dataclass(frozen=True, slots=True)

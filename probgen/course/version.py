@@ -8,6 +8,7 @@ from probgen.course.edition import Edition
 from probgen.course.file_name import file_name
 from probgen.course.issue import Erratum
 from probgen.course.roster import Student
+from probgen.course.version_code import is_draft
 from probgen.draws.draw import Draw
 
 
@@ -34,6 +35,11 @@ class Version:
         if self.letter:
             return f"version {self.letter}"
         return f"{self.student.name} ({self.student.id})"
+
+    @property
+    def draft(self) -> bool:
+        """Whether it is not to be handed out."""
+        return is_draft(self.code)
 
     @property
     def repeats(self) -> bool:

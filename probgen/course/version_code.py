@@ -6,6 +6,8 @@ alphabet leaves out I, L, O, U and V, which are misread for 1, 0 and one another
 31 signs, a prime number, so that a weighted sum modulo 31 catches every single wrong sign and every
 two signs that changed places.  There are 31^9 codes, 2.6e13: among the 60,000 papers that a large
 department prints in a term two share one by chance once in 15,000 terms.
+
+A draft's code begins with DRAFT, such as "DRAFT-7K3MQ", and no other does.
 """
 
 from __future__ import annotations
@@ -16,20 +18,29 @@ from typing import Final
 
 ALPHABET: Final = "0123456789ABCDEFGHJKMNPQRSTWXYZ"
 _LENGTH: Final = 9
+_DRAFT: Final = "DRAFT"
 _ONCE: Final = 7
 """Signs, without the check sign, of the codes that version 0.1 printed."""
 _MISREAD: Final = str.maketrans("ILO", "110", " -–—")
 
 
-def code_of(secret: str, content: str, taken: Container[str] = ()) -> str:
+def code_of(secret: str, content: str, taken: Container[str] = (), draft: bool = False) -> str:
     """The code of a paper's content: the first of its sequence that is not taken.
 
-    taken: codes that stand for other papers.  The same arguments give the same code.
+    taken: codes that stand for other papers; draft: whether it is to say that of itself.
+    The same arguments give the same code.
     """
     attempt = 0
-    while (code := _draw_code(secret, content, attempt)) in taken:
+    while (code := _draw_code(secret, content, attempt, draft)) in taken or (
+        is_draft(code) and not draft
+    ):
         attempt += 1
     return code
+
+
+def is_draft(code: str) -> bool:
+    """Whether a code says that its paper is a draft, which nobody was handed."""
+    return code.startswith(f"{_DRAFT}-")
 
 
 def read_code(text: str) -> str:
@@ -51,7 +62,7 @@ def is_like_code(text: str) -> bool:
     return len(signs) in (_LENGTH + 1, _ONCE + 1) and all(sign in ALPHABET for sign in signs)
 
 
-def _draw_code(secret: str, content: str, attempt: int) -> str:
+def _draw_code(secret: str, content: str, attempt: int, draft: bool) -> str:
     """One code of a content's sequence."""
     keyed = blake2b(
         f"{attempt}:{content}".encode(),
@@ -60,8 +71,8 @@ def _draw_code(secret: str, content: str, attempt: int) -> str:
         person=b"version code",
     )
     left = int.from_bytes(keyed.digest())
-    signs = ""
-    for _ in range(_LENGTH):
+    signs = _DRAFT if draft else ""
+    while len(signs) < _LENGTH:
         left, place = divmod(left, len(ALPHABET))
         signs += ALPHABET[place]
     return _grouped(signs + _check_sign(signs))

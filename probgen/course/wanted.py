@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 
+from probgen.course.edition import Edition
 from probgen.course.exam import Exam
 from probgen.course.issue import Issue
 from probgen.course.roster import Student
@@ -19,6 +20,7 @@ class Wanted:
     students: in the order of the print run.  where, class_list: name both files in messages.
     avoided: for each problem sets of numbers that the class must not get; own: the same for one
     student, by id.
+    drafted: the papers of a draft, by owner: their numbers are kept where they can be.
     """
 
     issue: Issue
@@ -28,6 +30,7 @@ class Wanted:
     class_list: str
     avoided: tuple[Collection[Values], ...] = ()
     own: tuple[Mapping[str, Collection[Values]], ...] = field(default=())
+    drafted: Mapping[str, Edition] = field(default_factory=dict)
 
     @property
     def exam(self) -> Exam | None:

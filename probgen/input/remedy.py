@@ -16,6 +16,11 @@ class OtherFolder:
 
 
 @dataclass(frozen=True, slots=True)
+class OtherFolderOrReplace:
+    """Have what is made put into another folder, or begin anew and keep the old build."""
+
+
+@dataclass(frozen=True, slots=True)
 class SeeTemplates:
     """Look up the ids of the templates there are."""
 
@@ -64,6 +69,7 @@ class WorkIt:
 
 Remedy = (
     OtherFolder
+    | OtherFolderOrReplace
     | SeeTemplates
     | TrustLayouts
     | WorkAgain

@@ -89,6 +89,7 @@ class Copy:
             section=self.version.student.section,
             due=self.problem_set.due,
             version=self.version.letter,
+            draft=self.version.draft,
             errata=tuple(
                 plain_text(self.language.say(Corrected(each.day, each.what), NO_NOUNS))
                 for each in self.version.errata

@@ -123,6 +123,7 @@ def as_data(found: Traced) -> dict[str, Any]:
         "code": edition.code,
         "record": str(trail.path),
         "edited": trail.edited,
+        "draft": trail.issue.draft,
         "course": trail.issue.set.course,
         "assignment": trail.issue.set.title,
         "name": edition.name,

@@ -28,6 +28,7 @@ class Header:
     stand for an empty name and id.
     version: the letter of an exam's version, printed large; "" where each student has an own one.
     errata: lines on what was corrected in this paper.
+    draft: whether it is not to be handed out, which is printed large.
     """
 
     course: str
@@ -40,6 +41,7 @@ class Header:
     institution: str = ""
     version: str = ""
     errata: tuple[str, ...] = ()
+    draft: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,6 +25,7 @@ class PageWords:
     code: str
     version: str
     versions: str
+    draft: str
     date: str
     due: str
     page: str

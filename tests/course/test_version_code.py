@@ -4,7 +4,7 @@ from hashlib import blake2b
 
 import pytest
 
-from probgen.course.version_code import ALPHABET, code_of, is_like_code, read_code
+from probgen.course.version_code import ALPHABET, code_of, is_draft, is_like_code, read_code
 
 SECRET = "0123456789abcdef" * 2
 CONTENTS = [f"paper {number}" for number in range(2000)]
@@ -76,3 +76,10 @@ def test_what_is_no_code_is_refused(typed: str) -> None:
     assert not is_like_code(typed)
     with pytest.raises(ValueError, match="is not a code"):
         read_code(typed)
+
+
+def test_a_drafts_code_says_so_and_no_other_does() -> None:
+    drafts = {code_of(SECRET, f"paper {n}", draft=True) for n in range(200)}
+    assert len(drafts) == 200
+    assert all(is_draft(code) and read_code(code) == code for code in drafts)
+    assert not any(is_draft(code_of(SECRET, f"paper {n}")) for n in range(200))

@@ -14,6 +14,7 @@ PAGE: Final = PageWords(
     code="Code",
     version="Version",
     versions="Versions",
+    draft="DRAFT",
     date="Date",
     due="Due",
     page="page",

@@ -1,0 +1,81 @@
+"""Drafts: built freely, marked on every page, and replaced by what is handed out."""
+
+import csv
+import json
+from pathlib import Path
+
+import pdfplumber
+import pytest
+
+from tests.cli.conftest import Run
+
+
+def rows_of(folder: Path) -> list[dict[str, str]]:
+    with (folder / "answers.csv").open(encoding="utf-8-sig", newline="") as file:
+        return list(csv.DictReader(file))
+
+
+def numbers(folder: Path) -> dict[tuple[str, str], str]:
+    return {(row["id"], row["answer"]): row["value"] for row in rows_of(folder)}
+
+
+def build(run: Run, assignment: Path, *words: object, points: int = 8) -> Path:
+    text = assignment.read_text(encoding="utf-8").replace("points = 8", f"points = {points}")
+    assignment.write_text(text, encoding="utf-8")
+    result = run("build", assignment, "--out", "out", "--workers", 1, *words)
+    assert result.exit_code == 0, result.stderr
+    assert ("a draft" in result.stdout) == ("--draft" in words)
+    return assignment.parent / "out"
+
+
+@pytest.fixture
+def draft(run: Run, assignment: Path) -> Path:
+    """The folder of a draft."""
+    return build(run, assignment, "--draft")
+
+
+def test_every_page_of_a_draft_says_so(draft: Path) -> None:
+    for kind in ("sheets", "keys"):
+        for path in (draft / kind).iterdir():
+            assert "draft-" in path.name.casefold()
+            with pdfplumber.open(path) as opened:
+                pages = [page.extract_text() for page in opened.pages]
+            assert "DRAFT" in pages[0].split("\n")[0] + pages[0].split("\n")[1]
+            assert all("DRAFT-" in page for page in pages)
+    assert {row["code"][:6] for row in rows_of(draft)} == {"DRAFT-"}
+
+
+def test_a_draft_is_built_again_and_replaced_whatever_has_changed(
+    run: Run, assignment: Path, draft: Path
+) -> None:
+    before, codes = numbers(draft), {row["code"] for row in rows_of(draft)}
+    build(run, assignment, "--draft", points=9)
+    assert numbers(draft) == before
+    build(run, assignment)
+    assert numbers(draft) == before
+    after = {row["code"] for row in rows_of(draft)}
+    assert not any("DRAFT" in code for code in after)
+    assert not after & codes
+    assert len(json.loads((draft / "record.json").read_text("utf-8"))["printings"]) == 1
+    again = run("build", assignment, "--out", "out", "--draft", "--workers", 1)
+    assert again.exit_code == 1
+    assert "papers that were handed out" in again.stderr
+    assert "--draft --replace" in again.stderr
+    assignment.write_text(assignment.read_text("utf-8").replace("points = 9", "points = 10"))
+    refused = run("build", assignment, "--out", "out", "--workers", 1)
+    assert refused.exit_code == 1
+    assert "write on with --draft --replace" in refused.stderr
+
+
+def test_trace_of_a_drafts_code_says_that_it_is_one(run: Run, draft: Path) -> None:
+    code = rows_of(draft)[0]["code"]
+    result = run("trace", code.lower(), draft)
+    assert result.exit_code == 0, result.stderr
+    assert "not handed out" in result.stdout
+    (paper,) = json.loads(run("trace", code, draft, "--json").stdout)["papers"]
+    assert paper["draft"] is True
+
+
+def test_a_record_is_no_place_for_the_option(run: Run, tmp_path: Path) -> None:
+    (tmp_path / "record.json").write_text("{}")
+    assert run("build", "record.json", "--draft").exit_code == 2
