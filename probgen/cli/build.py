@@ -90,8 +90,6 @@ def build(
     for_one = {"--seed": seed, "--correct": correct, "--another": another, "--draft": draft}
     of_a_record = {"--trust-layouts": trust_layouts, "--roster": roster}
     _require_fit(again, for_one, of_a_record)
-    out = out or _beside(source)
-    crew = Crew(workers, cluster)
     order = Order(
         seed=seed or "",
         layouts=layouts,
@@ -105,7 +103,7 @@ def build(
     )
     with progress(quiet) as report:
         make = build_record if again else build_assignment
-        built = make(source, out, crew, report, order)
+        built = make(source, out or _beside(source), Crew(workers, cluster), report, order)
     show_built(built, quiet)
 
 
