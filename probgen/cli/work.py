@@ -31,14 +31,17 @@ if TYPE_CHECKING:
 @click.option(
     "--units",
     type=click.Choice(["SI", "US"], case_sensitive=False),
-    default="SI",
-    show_default=True,
-    help="Units of its data and answers.",
+    help="Units of its data and answers.  [default: SI]",
 )
 @click.option(
     "--g",
     "gravity",
     help="Acceleration of free fall with its digits.  [default: 9.80 in m/s^2, 32.2 in ft/s^2]",
+)
+@click.option(
+    "--method",
+    type=click.Path(path_type=Path),
+    help="A file with a course's method: an assignment file, or the lines of its [method].",
 )
 @click.option("--json", "as_json", is_flag=True, help="As one JSON object.")
 @click.option("--pdf", type=click.Path(path_type=Path), help="Write sheet and key to a PDF file.")
@@ -53,8 +56,9 @@ def work(
     template: str,
     number: int,
     stated: tuple[str, ...],
-    units: str,
+    units: str | None,
     gravity: str | None,
+    method: Path | None,
     as_json: bool,
     pdf: Path | None,
     html: Path | None,
@@ -69,13 +73,18 @@ def work(
 
     from probgen.cli.telling import show
     from probgen.cli.terminal import say, say_json
-    from probgen.course.method import convention_with
+    from probgen.course.method import convention_with, read_method_file
     from probgen.problem.report import as_data
     from probgen.problem.single import work_single
     from probgen.quantities.unit import SI, US_CUSTOMARY
 
-    system = {"SI": SI, "US": US_CUSTOMARY}[units]
-    convention = convention_with(gravity, "--g", system)
+    if method is None:
+        system = {"SI": SI, "US": US_CUSTOMARY}[units or "SI"]
+        convention = convention_with(gravity, "--g", system)
+    elif units or gravity:
+        raise click.UsageError("--method states units and g: leave out --units and --g")
+    else:
+        convention = read_method_file(method)
     for path, kind in ((pdf, ".pdf"), (html, ".html"), (figures, "")):
         _require_place(path, kind)
     froms = {"template_from": "TEMPLATE", "values_from": "--with"}

@@ -14,8 +14,11 @@ from probgen.sheets.house import USUAL, House
 
 _UNPRINTED: Final = ("roster", "seed", "bank", "style", "layouts", "run", "problems", "exam")
 """Fields of a set that stand on no paper as they are: paths, the seed, what is said otherwise."""
-_YOUNGER: Final = ("due_in",)
-"""Parts that the first papers with codes knew nothing of."""
+_YOUNGER: Final[Mapping[str, Any]] = {
+    "due_in": (), "method order": "shortest", "method pivot": "simplest",
+}  # fmt: skip
+"""Parts that the first papers with codes knew nothing of, as they were all the same."""
+_NEVER: Final = object()
 _OF_A_PROBLEM: Final = ("sections", "parts", "marks")
 """And what an assignment may say of a problem since."""
 
@@ -95,5 +98,5 @@ def issue_digest(issue: Issue) -> str:
     Where a part that is younger than the codes says nothing, papers have the codes they had.
     """
     parts = printed_parts(issue)
-    told = {name: part for name, part in parts.items() if part or name not in _YOUNGER}
+    told = {name: part for name, part in parts.items() if part != _YOUNGER.get(name, _NEVER)}
     return digest_of(canonical(told))

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from contextlib import suppress
 from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
+from pathlib import Path
 from typing import Any, Final, get_args, get_type_hints
 
 from probgen.input.fault import Faults
+from probgen.input.file_kind import ASSIGNMENT, kind_of, require_kind
 from probgen.input.table import Table
+from probgen.input.toml import read_toml
 from probgen.quantities.unit import ACCELERATION, SI, US_CUSTOMARY, UnitSystem
 from probgen.working.convention import Convention
 
@@ -50,6 +54,29 @@ def read_method(table: Table) -> Convention:
     read["tolerance"] = float(table.number("tolerance", usual.tolerance, "0", "0.5"))
     table.close(_MEANT)
     return Convention(**read)
+
+
+def read_method_file(path: Path) -> Convention:
+    """The [method] of an assignment file, or a file that has nothing but a method.
+
+    Raises InputError with all its faults.
+    """
+    content = read_toml(path, "file with a method")
+    require_method(content, str(path))
+    faults = Faults(str(path))
+    if "method" in content or kind_of(content) == ASSIGNMENT:
+        table = Table(content, "", faults).table("method")
+    else:
+        table = Table(content, "", faults)
+    convention = read_method(table)
+    faults.settle()
+    return convention
+
+
+def require_method(content: Mapping[str, Any], where: str) -> None:
+    """Raises InputError for a file of another kind that says nothing of a method."""
+    if "method" not in content:
+        require_kind(content, ASSIGNMENT, where)
 
 
 def _read_units(table: Table, usual: str) -> str:

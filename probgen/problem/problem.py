@@ -127,7 +127,8 @@ def prepare(template: Template, convention: Convention, language: Language = ENG
 
     Raises InputError when the situation cannot be solved as stated.
     """
-    method = Method(convention.torque, convention.positive, convention.axes)
+    own = convention
+    method = Method(own.torque, own.positive, own.axes, own.order, own.pivot)
     try:
         with (
             within(_SECONDS, template.path, "planning its working"),

@@ -21,6 +21,7 @@ from probgen.statics.body_by_body import body_by_body
 from probgen.statics.elimination import Solved, eliminated
 from probgen.statics.equation import Equation, oriented, pruned, read_positively
 from probgen.statics.method import Method
+from probgen.statics.preference import surcharge
 from probgen.statics.refusal import Refusal
 from probgen.statics.search import Field, Move, dependence, shortest, trial_values
 from probgen.statics.solve_for import Range, all_roots, tidied
@@ -48,7 +49,8 @@ def derived_steps(
     kept_out = [_removed(system, e, h, unknowns) for e, h in zip(equations, holds, strict=True)]
     weights = [_relief(system, e, out) for e, out in zip(equations, kept_out, strict=True)]
     trial, ranges = trial_values(unknowns, known), _ranges(system, unknowns)
-    field = Field(equations, unknowns, holds, weights, trial, ranges)
+    rules = [surcharge(system, e, out) for e, out in zip(equations, weights, strict=True)]
+    field = Field(equations, unknowns, holds, weights, trial, ranges, rules)
     path = shortest(field, sum(1 << at for at, name in enumerate(unknowns) if name in wanted))
     if path is None:
         return None

@@ -18,6 +18,7 @@ import numpy as np
 from probgen.quantities.expression import UNITY, Value, evaluate, names_in
 from probgen.statics.elimination import eliminated
 from probgen.statics.equation import Equation, X, Y
+from probgen.statics.preference import lateness
 from probgen.statics.refusal import Refusal
 from probgen.statics.solve_for import Range, solved_for
 
@@ -54,6 +55,7 @@ class Field:
     trial: values of everything, the unknowns' invented, to test whether equations are independent.
     removed: for each equation how much its pivot or axis keeps out: two for an unknown force at
     the pivot, one for another that does not enter.
+    surcharges: for each equation what the course's rules add to its price; empty for none.
     """
 
     equations: Sequence[Equation]
@@ -62,6 +64,7 @@ class Field:
     removed: Sequence[int]
     trial: Mapping[str, Value]
     ranges: Mapping[str, Range]
+    surcharges: Sequence[float] = ()
 
     @cached_property
     def solvable(self) -> dict[tuple[int, int], bool]:
@@ -229,10 +232,11 @@ def _price(field: Field, index: int, depth: int) -> float:
     equation = field.equations[index]
     price = 10.0 + _COST[equation.kind] + 0.01 * len(equation.terms)
     price += 0.2 * max(len(equation.bodies) - 1, 0)
+    price += lateness(equation) * depth
     if equation.kind == "torque":
-        price += 0.3 * depth - 0.05 * field.removed[index]
+        price -= 0.05 * field.removed[index]
     if equation.axis is not None and equation.axis not in (X, Y):
         price += 0.05
     if equation.kind == "force":
         price += 0.15 * sum(term.ratio != UNITY for term in equation.terms)
-    return price
+    return price + (field.surcharges[index] if field.surcharges else 0.0)

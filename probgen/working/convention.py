@@ -22,6 +22,7 @@ class Convention:
     part of the force square to the arm.
     positive: the rotation counted positive.
     axes: "simplest" may sum forces along a tilted surface, "level" keeps to x and y.
+    order, pivot: which balances come first and where torques are taken about, as in `Method`.
     gravity: g as its printed digits, in the units' own (m/s^2 or ft/s^2); the usual one if empty.
     figures: significant figures of a final answer; rounding: what happens to an exact half.
     direction: "horizontal" words the angle from the horizontal ("12.3° above the horizontal, to
@@ -40,6 +41,8 @@ class Convention:
     turning: Turning = "torque"
     units: UnitSystem = SI
     tolerance: float = 0.02
+    order: Literal["shortest", "forces first", "torques first"] = "shortest"
+    pivot: Literal["simplest", "support", "most unknowns"] = "simplest"
 
     def __post_init__(self) -> None:
         if not self.gravity:

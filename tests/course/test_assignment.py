@@ -96,6 +96,8 @@ METHOD = {
     "turning": ('"moment"', "moment"),
     "units": ('"US customary"', US_CUSTOMARY),
     "tolerance": ("0.05", 0.05),
+    "order": ('"forces first"', "forces first"),
+    "pivot": ('"support"', "support"),
 }
 
 

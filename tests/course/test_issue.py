@@ -34,6 +34,10 @@ def test_the_same_data_are_the_same_text() -> None:
 def test_a_part_younger_than_the_codes_that_says_nothing_leaves_them_as_they_were() -> None:
     told = dict(printed_parts(ISSUE))
     assert told.pop("due_in") == ()
+    assert told.pop("method order") == "shortest"
+    assert told.pop("method pivot") == "simplest"
     assert issue_digest(ISSUE) == digest_of(canonical(told))
     due = replace(ISSUE, set=replace(SET, due_in=(SectionDue("B", "6 May"),)))
-    assert issue_digest(due) != issue_digest(ISSUE)
+    ordered = replace(ISSUE, set=replace(SET, convention=Convention(order="forces first")))
+    pivoted = replace(ISSUE, set=replace(SET, convention=Convention(pivot="support")))
+    assert len({issue_digest(each) for each in (ISSUE, due, ordered, pivoted)}) == 4
