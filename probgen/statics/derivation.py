@@ -49,7 +49,7 @@ def derived_steps(
     kept_out = [_removed(system, e, h, unknowns) for e, h in zip(equations, holds, strict=True)]
     weights = [_relief(system, e, out) for e, out in zip(equations, kept_out, strict=True)]
     trial, ranges = trial_values(unknowns, known), _ranges(system, unknowns)
-    rules = [surcharge(system, e, out) for e, out in zip(equations, weights, strict=True)]
+    rules = [surcharge(system, equation) for equation in equations]
     field = Field(equations, unknowns, holds, weights, trial, ranges, rules)
     path = shortest(field, sum(1 << at for at, name in enumerate(unknowns) if name in wanted))
     if path is None:

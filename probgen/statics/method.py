@@ -8,8 +8,8 @@ from typing import Literal
 TorqueForm = Literal["angle", "arm", "components"]
 Rotation = Literal["counter-clockwise", "clockwise"]
 Axes = Literal["simplest", "level"]
-Order = Literal["shortest", "forces first", "torques first"]
-Pivot = Literal["simplest", "support", "most unknowns"]
+Order = Literal["shortest", "forces first", "torques throughout"]
+Pivot = Literal["simplest", "support"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,10 +18,11 @@ class Method:
 
     positive: the rotation whose torques are counted positive in the working.
     axes: "simplest" may sum forces along a tilted surface, "level" keeps to x and y.
-    order: which balances are taken where several would do: "shortest" has no rule.
-    pivot: where torques are taken about: "simplest" gives the shortest balance, "support" is where
-    the body is held, "most unknowns" where most unknown forces drop out.
-    No order and no pivot is kept to where the working would need another step for it.
+    order: "shortest" has no rule, "forces first" begins with balances of forces where it can,
+    "torques throughout" takes a balance of torques wherever one will do.
+    pivot: where torques are taken about: "simplest" gives the shortest balance, "support" is a
+    point where the body is held.
+    Neither is kept to where the working would need another step for it.
     """
 
     torque: TorqueForm = "angle"

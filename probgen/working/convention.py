@@ -41,8 +41,8 @@ class Convention:
     turning: Turning = "torque"
     units: UnitSystem = SI
     tolerance: float = 0.02
-    order: Literal["shortest", "forces first", "torques first"] = "shortest"
-    pivot: Literal["simplest", "support", "most unknowns"] = "simplest"
+    order: Literal["shortest", "forces first", "torques throughout"] = "shortest"
+    pivot: Literal["simplest", "support"] = "simplest"
 
     def __post_init__(self) -> None:
         if not self.gravity:

@@ -198,3 +198,17 @@ def test_what_cannot_be_written_is_no_matter_of_an_option_it_has_not(
     assert result.stderr == (
         "Permission denied: page.html\n    mend      name a place you may write to\n"
     )
+
+
+def test_a_problem_in_a_course_s_method(run: Run, tmp_path: Path) -> None:
+    (tmp_path / "ours.toml").write_text(
+        'order = "forces first"\ngravity = 9.81\n', encoding="utf-8"
+    )
+    told = run("work", "seesaw-two-riders", "--method", "ours.toml")
+    assert told.exit_code == 0, told.stderr
+    assert "9.81" in told.stdout
+    assert told.stdout.index("Force balance") < told.stdout.index("Torque balance")
+    usual = run("work", "seesaw-two-riders").stdout
+    assert usual.index("Torque balance") < usual.index("Force balance")
+    twice = run("work", "seesaw-two-riders", "--method", "ours.toml", "--g", "9.8")
+    assert twice.exit_code == 2

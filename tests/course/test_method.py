@@ -1,10 +1,16 @@
 """The method of a course by itself; its fields are read with the assignment file's."""
 
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
-from probgen.course.method import convention_with, gravity_bounds, unit_system_named
+from probgen.course.method import (
+    convention_with,
+    gravity_bounds,
+    read_method_file,
+    unit_system_named,
+)
 from probgen.input.fault import InputError
 from probgen.quantities.unit import SI, US_CUSTOMARY
 from probgen.working.convention import Convention
@@ -27,3 +33,31 @@ def test_another_g_for_one_problem() -> None:
         convention_with("moon", "where it was typed")
     (fault,) = caught.value.faults
     assert (fault.file, fault.field) == ("where it was typed", "gravity")
+
+
+def test_a_method_alone_or_that_of_an_assignment_file(tmp_path: Path) -> None:
+    lines = 'torque = "arm"\norder = "forces first"\n'
+    wanted = Convention(torque="arm", order="forces first")
+    path = tmp_path / "method.toml"
+    whole = f'roster = "class.csv"\n[[problem]]\ntemplate = "a"\n[method]\n{lines}'
+    for text in (lines, f"[method]\n{lines}", whole):
+        path.write_text(text, encoding="utf-8")
+        assert read_method_file(path) == wanted
+    path.write_text(whole.partition("[method]")[0], encoding="utf-8")
+    assert read_method_file(path) == Convention()
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ('order = "torque"\npivot = "mass"\n', ["2 problems", "torques throughout", "support"]),
+        ('statement = "A beam"\n', ["a template"]),
+        ('roster = "c.csv"\n[method]\naxis = 1\n', ["method.axis"]),
+    ],
+)
+def test_a_method_that_is_none(text: str, told: list[str], tmp_path: Path) -> None:
+    path = tmp_path / "method.toml"
+    path.write_text(text, encoding="utf-8")
+    with pytest.raises(InputError) as caught:
+        read_method_file(path)
+    assert all(words in str(caught.value) for words in told)

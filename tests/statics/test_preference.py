@@ -1,0 +1,82 @@
+"""A course's rules of order and pivot: they choose among ways of one length, and make none longer."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import cache
+
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.problem.problem import draw_class, prepare, work
+from probgen.statics.plan import Plan
+from probgen.statics.step import Step
+from probgen.working.convention import Convention
+from tests.working.test_scheme import OWN
+
+RULES = {
+    "forces first": Convention(order="forces first"),
+    "torques throughout": Convention(order="torques throughout"),
+    "support": Convention(pivot="support"),
+    "torques about supports": Convention(order="torques throughout", pivot="support"),
+}
+
+
+@cache
+def plan_of(name: str, rule: str = "") -> Plan:
+    template = read_template(OWN[name].read_text(encoding="utf-8"), OWN[name].name)
+    return prepare(template, RULES.get(rule, Convention())).plan
+
+
+def steps_of(name: str, rule: str = "") -> list[Step]:
+    plan = plan_of(name, rule)
+    return [step for each in (plan, *(b.plan for b in plan.branches)) for step in each.steps]
+
+
+def balances(name: str, rule: str = "") -> list[str]:
+    return [f"{s.equation.kind} {s.equation.about}" for s in steps_of(name, rule)]
+
+
+def test_forces_come_first_where_they_can() -> None:
+    # The pivot's force follows from the balance of forces alone, whatever the distance is.
+    assert balances("seesaw-two-riders") == ["torque O", "force y"]
+    assert balances("seesaw-two-riders", "forces first") == ["force y", "torque O"]
+
+
+def test_torques_take_the_place_of_forces() -> None:
+    assert balances("forearm-load") == ["torque E", "force x", "force y"]
+    assert balances("forearm-load", "torques throughout") == ["torque E", "torque M", "force x"]
+
+
+def test_torques_are_taken_about_supports_alone_where_a_course_says_so() -> None:
+    # M is where the muscle pulls; the joint E holds the forearm.
+    told = balances("forearm-load", "torques about supports")
+    assert told == ["torque E", "force x", "force y"]
+
+
+@pytest.mark.parametrize("rule", RULES)
+def test_no_rule_makes_a_working_longer(rule: str) -> None:
+    for name in OWN:
+        own, usual = steps_of(name, rule), steps_of(name)
+        assert len(own) == len(usual), name
+        assert sum(map(bool, (s.partners for s in own))) == sum(
+            map(bool, (s.partners for s in usual))
+        ), name
+
+
+@pytest.mark.parametrize("rule", RULES)
+@pytest.mark.parametrize("name", ["forearm-load", "stepladder-tie", "ladder-smooth-wall"])
+def test_no_rule_changes_an_answer(name: str, rule: str) -> None:
+    template = read_template(OWN[name].read_text(encoding="utf-8"), OWN[name].name)
+    usual, own = (prepare(template, each) for each in (Convention(), RULES[rule]))
+    draws = draw_class(usual, "a seed", ["1", "2"]).draws
+    for one, other in zip(work(usual, draws), work(own, draws), strict=True):
+        assert [each.printed for each in one.answers] == [each.printed for each in other.answers]
+
+
+def test_a_template_s_own_pivot_goes_before_a_rule() -> None:
+    path = OWN["forearm-load"]
+    template = read_template(path.read_text(encoding="utf-8"), path.name)
+    pivoted = replace(template, system=replace(template.system, pivot="M"))
+    for rule in RULES.values():
+        assert set(prepare(pivoted, rule).plan.pivots) <= {"M"}
