@@ -1,7 +1,7 @@
 """What a course's rules of order and pivot add to the price of an equation.
 
-The search takes the cheapest way, and a step costs ten.  What is added here is little beside that, so
-that a rule chooses among ways of one length and makes none of a few steps longer.
+The search takes the cheapest way, and a step costs ten.  What is added here is little beside that,
+so that a rule chooses among ways of one length and makes none of a few steps longer.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""A course's rules of order and pivot: they choose among ways of one length, and make none longer."""
+"""A course's rules of order and pivot: they choose among ways as short as others."""
 
 from __future__ import annotations
 
