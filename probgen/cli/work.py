@@ -9,6 +9,7 @@ import click
 
 if TYPE_CHECKING:
     from probgen.problem.single import Single
+    from probgen.working.convention import Convention
 
 
 @click.command()
@@ -73,18 +74,10 @@ def work(
 
     from probgen.cli.telling import show
     from probgen.cli.terminal import say, say_json
-    from probgen.course.method import convention_with, read_method_file
     from probgen.problem.report import as_data
     from probgen.problem.single import work_single
-    from probgen.quantities.unit import SI, US_CUSTOMARY
 
-    if method is None:
-        system = {"SI": SI, "US": US_CUSTOMARY}[units or "SI"]
-        convention = convention_with(gravity, "--g", system)
-    elif units or gravity:
-        raise click.UsageError("--method states units and g: leave out --units and --g")
-    else:
-        convention = read_method_file(method)
+    convention = _convention(method, units, gravity)
     for path, kind in ((pdf, ".pdf"), (html, ".html"), (figures, "")):
         _require_place(path, kind)
     froms = {"template_from": "TEMPLATE", "values_from": "--with"}
@@ -104,6 +97,19 @@ def work(
         say_json(as_data(single))
     elif pdf is html is figures is None:
         show(single, Console())
+
+
+def _convention(method: Path | None, units: str | None, gravity: str | None) -> Convention:
+    """The course's method from its file, or the usual one with what was typed."""
+    from probgen.course.method import convention_with, read_method_file
+    from probgen.quantities.unit import SI, US_CUSTOMARY
+
+    if method is None:
+        system = {"SI": SI, "US": US_CUSTOMARY}[units or "SI"]
+        return convention_with(gravity, "--g", system)
+    if units or gravity:
+        raise click.UsageError("--method states units and g: leave out --units and --g")
+    return read_method_file(method)
 
 
 def _require_place(path: Path | None, kind: str) -> None:
