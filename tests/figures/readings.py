@@ -152,7 +152,7 @@ def measured_box(label: Label, page: Page) -> Box:
 
 def overlapping(scene: Scene, page: Page) -> list[str]:
     """Labels of the PDF that overlap another label or a stroke of it."""
-    boxes = [(label.tag, measured_box(label, page)) for label in scene.labels]
+    boxes = [(str(label.tag), measured_box(label, page)) for label in scene.labels]
     found = []
     for i, (tag, box) in enumerate(boxes):
         found += [f"{tag} / {other}" for other, b in boxes[i + 1 :] if box.overlaps(b)]

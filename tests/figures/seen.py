@@ -2,8 +2,22 @@
 
 from __future__ import annotations
 
-from probgen.figures.paper.scene import Arrow, Box, Label, Path, Scene, bounds, segments
+from probgen.figures.paper.scene import Arrow, Box, Label, Path, Scene, Shape, bounds, segments
 from probgen.figures.paper.segment import meets
+from probgen.figures.paper.tag import Tag, What
+
+
+def tag(words: str) -> Tag:
+    """A tag as a drawing's file names it: "body:beam"."""
+    what, _, of = words.partition(":")
+    serves = What(what) in (What.LEADER, What.HATCH)
+    return Tag(What(what), tag(of) if serves else of)
+
+
+def tagged(scene: Scene, words: str) -> tuple[Shape, ...]:
+    """The shapes of a tag; of a kind, whatever they are of, where words name a kind alone."""
+    sought = tag(words)
+    return scene.showing(sought.what, sought.of or None)
 
 
 def touching(scene: Scene) -> list[str]:
@@ -22,7 +36,7 @@ def touching(scene: Scene) -> list[str]:
 
 def dimension_ends(scene: Scene, id: str) -> tuple[complex, complex]:
     """The tips of a dimension line's arrows."""
-    arrows = [s for s in scene.tagged(f"dimension:{id}") if isinstance(s, Arrow)]
+    arrows = [s for s in tagged(scene, f"dimension:{id}") if isinstance(s, Arrow)]
     tips = [arrow.head for arrow in arrows]
     if len(arrows) == 1:
         tips.append(arrows[0].tail)
@@ -30,9 +44,9 @@ def dimension_ends(scene: Scene, id: str) -> tuple[complex, complex]:
     return tips[0], tips[1]
 
 
-def outlines(scene: Scene, tag: str) -> list[Path]:
-    return [shape for shape in scene.tagged(tag) if isinstance(shape, Path)]
+def outlines(scene: Scene, words: str) -> list[Path]:
+    return [shape for shape in tagged(scene, words) if isinstance(shape, Path)]
 
 
-def box_of(scene: Scene, tag: str) -> Box:
-    return bounds(scene.tagged(tag))
+def box_of(scene: Scene, words: str) -> Box:
+    return bounds(tagged(scene, words))

@@ -14,6 +14,7 @@ from probgen.problem.problem_figures import every_scene, situation_scene
 from probgen.quantities.expression import Name
 from probgen.wording.block import Inline, Itemize, Math, Paragraph
 from probgen.working.convention import Convention
+from tests.figures.seen import tagged
 
 from .readings import TEMPLATES, solved
 
@@ -49,7 +50,7 @@ def points_named(problem: Problem, own: Worked) -> set[str]:
 def lettered(problem: Problem, own: Worked) -> set[str]:
     scenes = [scene for _, scene in every_scene(problem, own)]
     scenes.append(situation_scene(problem, own, solved=True))
-    return {shape.tag.removeprefix("letter:") for s in scenes for shape in s.tagged("letter")}
+    return {str(shape.tag).removeprefix("letter:") for s in scenes for shape in tagged(s, "letter")}
 
 
 def check(path: Path, count: int) -> None:

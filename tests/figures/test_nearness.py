@@ -10,6 +10,7 @@ import pytest
 from probgen.figures.measured.survey import mass_name
 from probgen.figures.paper.scene import Box, Scene, bounds
 from probgen.statics.system import Kind, System
+from tests.figures.seen import tagged
 
 from .readings import TEMPLATES, prepared, scenes_of, solved
 
@@ -25,9 +26,9 @@ def loads(system: System, scene: Scene) -> dict[str, Box]:
         if element.kind != Kind.WEIGHT:
             continue
         mass = mass_name(system, element)
-        drawn = scene.tagged(f"load:{element.id}")
+        drawn = tagged(scene, f"load:{element.id}")
         if not drawn and len(system.body(element.body).outline) > 1:
-            drawn = tuple(scene.tagged(f"centre:{element.body}"))
+            drawn = tuple(tagged(scene, f"centre:{element.body}"))
         if mass and drawn:
             found[mass.id] = bounds(drawn)
     return found
@@ -37,22 +38,22 @@ def astray(system: System, scene: Scene) -> Iterator[str]:
     """Labels of masses that are nearer to another load than to their own, and have no line."""
     things = loads(system, scene)
     for label in scene.labels:
-        mass = label.tag.removeprefix("label:")
-        if mass not in things or scene.tagged(f"leader:{label.tag}"):
+        mass = str(label.tag).removeprefix("label:")
+        if mass not in things or tagged(scene, f"leader:{label.tag}"):
             continue
         own = label.box.gap(things[mass])
         others = [label.box.gap(box) for id, box in things.items() if id != mass]
         if own > BESIDE and any(other < own for other in others):
-            yield label.tag
+            yield str(label.tag)
 
 
 def adrift(system: System, scene: Scene) -> Iterator[str]:
     """Labels of masses that stand far from their loads, and have no line to them."""
     things = loads(system, scene)
     for label in scene.labels:
-        own = things.get(label.tag.removeprefix("label:"))
-        if own and label.box.gap(own) > OFF and not scene.tagged(f"leader:{label.tag}"):
-            yield label.tag
+        own = things.get(str(label.tag).removeprefix("label:"))
+        if own and label.box.gap(own) > OFF and not tagged(scene, f"leader:{label.tag}"):
+            yield str(label.tag)
 
 
 def check(path: Path, count: int) -> None:

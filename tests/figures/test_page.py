@@ -14,7 +14,7 @@ from probgen.figures.paper.scene import Path as Strokes
 from probgen.figures.paper.segment import crosses
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.unit import ANGLE, LENGTH
-from tests.figures.seen import dimension_ends, touching
+from tests.figures.seen import dimension_ends, tagged, touching
 
 from .readings import (
     PUBLISHED,
@@ -47,7 +47,7 @@ def strokes_missing(scene: Scene, page: Page) -> list[str]:
         wanted = (start.real, start.imag, end.real, end.imag)
         near = any(max(abs(a - b) for a, b in zip(wanted, s, strict=True)) < 0.08 for s in drawn)
         if not near and not shape.pen.dash:
-            missing.append(shape.tag)
+            missing.append(str(shape.tag))
     return missing
 
 
@@ -95,7 +95,7 @@ def test_labels_overlap_nothing_in_a_hundred_draws(path: Path, tmp_path: Path) -
 
 def crossings(scene: Scene) -> list[str]:
     """Pairs of force arrows that cross between their ends."""
-    arrows = [a for a in scene.tagged("force") if isinstance(a, Arrow)]
+    arrows = [a for a in tagged(scene, "force") if isinstance(a, Arrow)]
     pieces = [(a, (a.tail.real, a.tail.imag, a.head.real, a.head.imag)) for a in arrows]
     return [
         f"{a.tag} / {b.tag}"
@@ -107,8 +107,8 @@ def crossings(scene: Scene) -> list[str]:
 
 def untold(scene: Scene) -> list[str]:
     """Dimension lines of data that have a number alone, without its symbol."""
-    labels = {label.tag.removeprefix("label:"): label for label in scene.labels}
-    measured = {s.tag.removeprefix("dimension:") for s in scene.tagged("dimension")}
+    labels = {str(label.tag).removeprefix("label:"): label for label in scene.labels}
+    measured = {str(s.tag).removeprefix("dimension:") for s in tagged(scene, "dimension")}
     return [id for id in measured & set(labels) if isinstance(labels[id].text, Number)]
 
 
@@ -148,11 +148,11 @@ def test_drawn_lengths_and_angles_are_those_of_the_draw(path: Path) -> None:
         drawn_as = drawn_sizes(problem.template, own.case.values)
         for given in problem.template.givens:
             value = drawn_as.get(given.id, own.case.values[given.id])
-            if given.unit.dimension == LENGTH and scene.tagged(f"dimension:{given.id}"):
+            if given.unit.dimension == LENGTH and tagged(scene, f"dimension:{given.id}"):
                 start, end = dimension_ends(scene, given.id)
                 assert abs(end - start) / scene.scale == pytest.approx(value)
                 seen.add(given.id)
-            for arc in scene.tagged(f"angle:{given.id}"):
+            for arc in tagged(scene, f"angle:{given.id}"):
                 assert isinstance(arc, Arc)
                 assert given.unit.dimension == ANGLE
                 assert abs(arc.sweep) == pytest.approx(value)
@@ -178,12 +178,12 @@ def test_action_and_reaction_have_one_letter_and_one_mark(path: Path) -> None:
     system = own.case.system
     shown: dict[str, list[tuple[str, int]]] = {}
     for body, scene in zip(system.bodies, diagrams, strict=True):
-        for stroke in scene.tagged("pair"):
+        for stroke in tagged(scene, "pair"):
             assert isinstance(stroke, Strokes)
-            force = system.force(stroke.tag.removeprefix("pair:"))
+            force = system.force(str(stroke.tag).removeprefix("pair:"))
             assert force.body == body.id
             whole = force.element if force.part in ("x", "y") else force.id
-            (label,) = scene.tagged(f"label:{force.id}") or scene.tagged(f"label:{whole}")
+            (label,) = tagged(scene, f"label:{force.id}") or tagged(scene, f"label:{whole}")
             assert isinstance(label, Label)
             assert isinstance(label.text, Name)
             letter = (label.text.symbol, len(stroke.lines))

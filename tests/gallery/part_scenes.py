@@ -6,10 +6,12 @@ from collections.abc import Iterable
 from typing import Final
 
 from probgen.figures.paper.scene import LIGHT, MEDIUM, Box, Scene, Shape, composed, heading, line
+from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.parts import distributed, goods, limb, mechanical, person, scenery, solid
 from probgen.figures.parts.axes import axes, turning
 from probgen.figures.parts.ground import Surface, fulcrum, hatched, lug, roller, tinted
 
+_T = UNTAGGED
 _ADULT: Final = 64.0  # pt
 _SLOPE: Final = heading(68.0)
 _CASE: Final = (-16 + 0j, 16 + 0j, 16 + 60j, -16 + 60j)
@@ -26,141 +28,147 @@ def part_scenes() -> tuple[tuple[str, Scene], ...]:
 
 def _bodies() -> tuple[_Named, ...]:
     return (
-        ("beam", mechanical.bar((0j, 70 + 0j), 3.0, "")),
-        ("bent lever", mechanical.bar((-40 + 0j, 0j, 35j), 3.0, "")),
-        ("ladder", mechanical.ladder((0j, 70 * _SLOPE), 3.2, "", (0j, 0j))),
-        ("particle", (mechanical.ring(0j, ""),)),
-        ("wheel", mechanical.wheel(0j, 16.0, "")),
-        ("pulley", mechanical.pulley(0j, 10.0, "")),
-        ("cabinet", solid.box(_CASE, "")),
+        ("beam", mechanical.bar((0j, 70 + 0j), 3.0, _T)),
+        ("bent lever", mechanical.bar((-40 + 0j, 0j, 35j), 3.0, _T)),
+        ("ladder", mechanical.ladder((0j, 70 * _SLOPE), 3.2, _T, (0j, 0j))),
+        ("particle", (mechanical.ring(0j, _T),)),
+        ("wheel", mechanical.wheel(0j, 16.0, _T)),
+        ("pulley", mechanical.pulley(0j, 10.0, _T)),
+        ("cabinet", solid.box(_CASE, _T)),
         ("bookcase", (
-            *solid.box(_CASE, ""),
-            *(line(*ends, LIGHT, "") for ends in solid.shelf_lines(0j, 60j, 16.0)),
+            *solid.box(_CASE, _T),
+            *(line(*ends, LIGHT, _T) for ends in solid.shelf_lines(0j, 60j, 16.0)),
         )),
         ("drum on its stand", (
-            *solid.drum(0j, (20.0, 11.0), ""), *solid.stand(0j, 20.0, 46.0, ""),
+            *solid.drum(0j, (20.0, 11.0), _T), *solid.stand(0j, 20.0, 46.0, _T),
         )),
-        ("wheelbarrow", (*solid.wheelbarrow(0j, 90 + 8j, ""), *solid.barrow_wheel(0j, ""))),
+        ("wheelbarrow", (*solid.wheelbarrow(0j, 90 + 8j, _T), *solid.barrow_wheel(0j, _T))),
     )  # fmt: skip
 
 
 def _people() -> tuple[_Named, ...]:
-    rungs = mechanical.ladder((-12 * _SLOPE, 66 * _SLOPE), 3.2, "", (0j, 0j))
+    rungs = mechanical.ladder((-12 * _SLOPE, 66 * _SLOPE), 3.2, _T, (0j, 0j))
     on = _SLOPE * 1j
     return (
-        ("person", person.standing(0j, _ADULT, "")),
-        ("child", person.standing(0j, 0.69 * _ADULT, "")),
+        ("person", person.standing(0j, _ADULT, _T)),
+        ("child", person.standing(0j, 0.69 * _ADULT, _T)),
         (
             "seated",
-            (*person.seated(0j, _ADULT, 1, ""), *mechanical.bar((-25 - 3j, 35 - 3j), 3.0, "")),
+            (
+                *person.seated(0j, _ADULT, 1, _T),
+                *mechanical.bar((-25 - 3j, 35 - 3j), 3.0, _T),
+            ),
         ),
-        ("lying", person.lying(0j, _ADULT + 0j, "")),
-        ("climber", (*rungs, *person.climbing(on * 3.2, _SLOPE, on, _ADULT, ""))),
-        ("hanging", person.hanging(0j, _ADULT, "")),
-        ("holding", person.holding(0j, _ADULT, 1, "")),
-        ("sitting and holding", person.sitting(0j, _ADULT, 1, "")),
+        ("lying", person.lying(0j, _ADULT + 0j, _T)),
+        ("climber", (*rungs, *person.climbing(on * 3.2, _SLOPE, on, _ADULT, _T))),
+        ("hanging", person.hanging(0j, _ADULT, _T)),
+        ("holding", person.holding(0j, _ADULT, 1, _T)),
+        ("sitting and holding", person.sitting(0j, _ADULT, 1, _T)),
     )
 
 
 def _limbs() -> tuple[_Named, ...]:
     return (
         ("upper arm, forearm, hand", (
-            *limb.bone(0j, 58j, ""), *limb.joint(0j, 4.0, ""), *limb.forearm(0j, 95 + 0j, ""),
+            *limb.bone(0j, 58j, _T), *limb.joint(0j, 4.0, _T), *limb.forearm(0j, 95 + 0j, _T),
         )),
         ("thigh, lower leg, foot", (
-            *limb.bone(0j, -58 + 0j, "", 1.3), *limb.joint(0j, 4.0, ""),
-            *limb.lower_leg(0j, 75 * heading(-60.0), ""),
+            *limb.bone(0j, -58 + 0j, _T, 1.3), *limb.joint(0j, 4.0, _T),
+            *limb.lower_leg(0j, 75 * heading(-60.0), _T),
         )),
-        ("head and neck", limb.head(0j, 22.0, 1, "")),
-        ("pelvis", limb.pelvis(-45 + 12j, 0j, 80 + 0j, "")),
-        ("foot on its ball", limb.foot(0j, 16 - 4j, 60 - 34j, "")),
-        ("jaws", (*limb.upper_jaw(0j, 80 + 0j, ""), *limb.jaw(0j, 80 + 0j, ""))),
-        ("trunk", limb.trunk(0j, 80 * heading(30.0), "")),
+        ("head and neck", limb.head(0j, 22.0, 1, _T)),
+        ("pelvis", limb.pelvis(-45 + 12j, 0j, 80 + 0j, _T)),
+        ("foot on its ball", limb.foot(0j, 16 - 4j, 60 - 34j, _T)),
+        ("jaws", (*limb.upper_jaw(0j, 80 + 0j, _T), *limb.jaw(0j, 80 + 0j, _T))),
+        ("trunk", limb.trunk(0j, 80 * heading(30.0), _T)),
         ("kneecap and bones", (
-            *limb.kneecap(0j, _BACK, ""), *limb.knee(0j, heading(150.0), heading(240.0), ""),
+            *limb.kneecap(0j, _BACK, _T), *limb.knee(0j, heading(150.0), heading(240.0), _T),
         )),
-        ("small kneecap", limb.patella(0j, 1 + 0j, "")),
-        ("muscle", limb.muscle(0j, 60j, "")),
+        ("small kneecap", limb.patella(0j, 1 + 0j, _T)),
+        ("muscle", limb.muscle(0j, 60j, _T)),
     )  # fmt: skip
 
 
 def _loads() -> tuple[_Named, ...]:
     return (
-        ("block", mechanical.block(0j, 30.0, 20.0, "")),
-        ("crate", mechanical.crate(0j, 30.0, 20.0, "")),
-        ("hung crate", mechanical.hung_block(0j, 12.0, 30.0, 20.0, "")),
-        ("sign", mechanical.hung_sign(0j, 36.0, 18.0, "")),
-        ("lamp", mechanical.lamp(0j, 12.0, "")),
-        ("bucket", mechanical.bucket(0j, 12.0, 1.0, "")),
-        ("pail that stands", mechanical.standing_pail(0j, "")),
-        ("basket", mechanical.pail(0j, 15 + 14j, "")),
-        ("plant", mechanical.plant(0j, "")),
-        ("tree", mechanical.tree(0j, 48.0, "")),
-        ("ball", mechanical.ball(0j, 7.0, "")),
+        ("block", mechanical.block(0j, 30.0, 20.0, _T)),
+        ("crate", mechanical.crate(0j, 30.0, 20.0, _T)),
+        ("hung crate", mechanical.hung_block(0j, 12.0, 30.0, 20.0, _T)),
+        ("sign", mechanical.hung_sign(0j, 36.0, 18.0, _T)),
+        ("lamp", mechanical.lamp(0j, 12.0, _T)),
+        ("bucket", mechanical.bucket(0j, 12.0, 1.0, _T)),
+        ("pail that stands", mechanical.standing_pail(0j, _T)),
+        ("basket", mechanical.pail(0j, 15 + 14j, _T)),
+        ("plant", mechanical.plant(0j, _T)),
+        ("tree", mechanical.tree(0j, 48.0, _T)),
+        ("ball", mechanical.ball(0j, 7.0, _T)),
         (
             "cuff",
-            (*mechanical.bar((-25 + 0j, 25 + 0j), 4.0, ""), *mechanical.cuff(0j, 1 + 0j, 4.0, "")),
+            (
+                *mechanical.bar((-25 + 0j, 25 + 0j), 4.0, _T),
+                *mechanical.cuff(0j, 1 + 0j, 4.0, _T),
+            ),
         ),
-        ("pedal", (mechanical.pad(0j, -1j, ""),)),
-        ("heap", goods.heap(0j, 56.0, 20.0, "")),
-        ("bird feeder", goods.feeder(0j, 12.0, "")),
-        ("centre of mass", mechanical.centre_mark(0j, "")),
-        ("even load", distributed.spread(0j, 70 + 0j, -90.0, (15.0, 15.0), "")),
-        ("growing load", distributed.spread(0j, 70 + 0j, -90.0, (0.0, 22.0), "")),
+        ("pedal", (mechanical.pad(0j, -1j, _T),)),
+        ("heap", goods.heap(0j, 56.0, 20.0, _T)),
+        ("bird feeder", goods.feeder(0j, 12.0, _T)),
+        ("centre of mass", mechanical.centre_mark(0j, _T)),
+        ("even load", distributed.spread(0j, 70 + 0j, -90.0, (15.0, 15.0), _T)),
+        ("growing load", distributed.spread(0j, 70 + 0j, -90.0, (0.0, 22.0), _T)),
     )
 
 
 def _lines() -> tuple[_Named, ...]:
     return (
-        ("cable", mechanical.cable(0j, 45 + 30j, "")),
-        ("two strands", mechanical.strands(0j, 45j, 2, "")),
-        ("spring", mechanical.spring(0j, 50 + 0j, "")),
-        ("strut", mechanical.strut(0j, 45 + 30j, "")),
-        ("broken off", limb.break_mark(0j, 0.0, 4.0, "")),
+        ("cable", mechanical.cable(0j, 45 + 30j, _T)),
+        ("two strands", mechanical.strands(0j, 45j, 2, _T)),
+        ("spring", mechanical.spring(0j, 50 + 0j, _T)),
+        ("strut", mechanical.strut(0j, 45 + 30j, _T)),
+        ("broken off", limb.break_mark(0j, 0.0, 4.0, _T)),
         ("section", (
-            *mechanical.bar((-22 + 0j, 22 + 0j), 3.0, ""), *mechanical.section(0j, 1 + 0j, 3.0, ""),
+            *mechanical.bar((-22 + 0j, 22 + 0j), 3.0, _T), *mechanical.section(0j, 1 + 0j, 3.0, _T),
         )),
     )  # fmt: skip
 
 
 def _supports() -> tuple[_Named, ...]:
     floor, wall = Surface(0j, 90.0, 30.0, 30.0), Surface(-11 + 0j, 0.0, 18.0, 18.0)
-    beam = mechanical.bar((0j, 40 + 0j), 3.0, "")
+    beam = mechanical.bar((0j, 40 + 0j), 3.0, _T)
     return (
-        ("hinge on a wall", (*lug(0j, -11 + 0j, ""), *hatched(wall))),
-        ("hinge on the ground", (*lug(11j, 0j, ""), *hatched(floor))),
+        ("hinge on a wall", (*lug(0j, -11 + 0j, _T), *hatched(wall))),
+        ("hinge on the ground", (*lug(11j, 0j, _T), *hatched(floor))),
         ("built-in end", (
             *beam,
-            *mechanical.built_in(0j, 1 + 0j, 3.0, ""),
+            *mechanical.built_in(0j, 1 + 0j, 3.0, _T),
             *hatched(Surface(0j, 0.0, 18.0, 18.0)),
         )),
-        ("fulcrum", (*fulcrum(17j, 17.0, ""), *hatched(floor))),
-        ("roller", (*roller(7.2j, 90.0, ""), *hatched(floor))),
-        ("scale", (*solid.scale(0j, 17.0, ""), *hatched(floor))),
+        ("fulcrum", (*fulcrum(17j, 17.0, _T), *hatched(floor))),
+        ("roller", (*roller(7.2j, 90.0, _T), *hatched(floor))),
+        ("scale", (*solid.scale(0j, 17.0, _T), *hatched(floor))),
         ("ground", (tinted(floor), *hatched(floor))),
         ("joint pin", (
-            *mechanical.bar((-35 + 0j, -2.4 + 0j), 3.0, ""), mechanical.pin(0j, ""),
-            *mechanical.bar((2.4 + 0j, 35 + 0j), 3.0, ""),
+            *mechanical.bar((-35 + 0j, -2.4 + 0j), 3.0, _T), mechanical.pin(0j, _T),
+            *mechanical.bar((2.4 + 0j, 35 + 0j), 3.0, _T),
         )),
-        ("post with a rope", (*solid.post(0j, 60j, ""), solid.rope_ring(55j, ""))),
-        ("post", scenery.post(34j, 0j, 4.5, "")),
-        ("ledge", scenery.ledge(0j, 20 + 0j, 8.0, "")),
-        ("inclined plane", mechanical.wedge(0j, 65.0, 37.5, "")),
+        ("post with a rope", (*solid.post(0j, 60j, _T), solid.rope_ring(55j, _T))),
+        ("post", scenery.post(34j, 0j, 4.5, _T)),
+        ("ledge", scenery.ledge(0j, 20 + 0j, 8.0, _T)),
+        ("inclined plane", mechanical.wedge(0j, 65.0, 37.5, _T)),
     )  # fmt: skip
 
 
 def _about() -> tuple[_Named, ...]:
     return (
-        ("water", scenery.water(Box(0.0, 0.0, 80.0, 20.0), "")),
-        ("boat", scenery.boat(0j, 46.0, "")),
-        ("phone", scenery.phone(0j, 24.0, "")),
+        ("water", scenery.water(Box(0.0, 0.0, 80.0, 20.0), _T)),
+        ("boat", scenery.boat(0j, 46.0, _T)),
+        ("phone", scenery.phone(0j, 24.0, _T)),
     )
 
 
 def _signs() -> tuple[_Named, ...]:
     return (
-        ("couple", turning(0j, 11.0, 1, MEDIUM, "")),
+        ("couple", turning(0j, 11.0, 1, MEDIUM, _T)),
         ("axes", axes(0j, 1)),
         ("axes of a particle", axes(0j, 0)),
-        ("other rotation", turning(0j, 11.0, -1, LIGHT, "")),
+        ("other rotation", turning(0j, 11.0, -1, LIGHT, _T)),
     )

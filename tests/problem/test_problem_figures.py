@@ -26,7 +26,7 @@ from probgen.working.convention import Convention
 from probgen.working.digits import Digits
 from probgen.working.direction import Way, way_of
 from tests.figures.readings import TEMPLATES, prepared, solved
-from tests.figures.seen import touching
+from tests.figures.seen import tagged, touching
 
 
 def told(problem: Problem, own: Worked, body: Body) -> Iterator[tuple[str, Way]]:
@@ -58,8 +58,8 @@ def test_the_lever_arms_of_a_diagram_are_those_of_a_balance_of_its_body(path: Pa
 
 def arrows_of(scene: Scene) -> dict[str, Arrow]:
     """The arrows of forces and of their components, by the ids of these."""
-    shapes = (*scene.tagged("force"), *scene.tagged("component"))
-    return {s.tag.partition(":")[2]: s for s in shapes if isinstance(s, Arrow)}
+    shapes = (*tagged(scene, "force"), *tagged(scene, "component"))
+    return {str(s.tag).partition(":")[2]: s for s in shapes if isinstance(s, Arrow)}
 
 
 @pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
@@ -110,12 +110,12 @@ def unseen(problem: Problem, own: Worked) -> set[str]:
 def cross(scene: Scene) -> list[str]:
     """The arrows of forces that cross elsewhere than at their ends."""
     found = []
-    arrows = [shape for shape in scene.tagged("force") if isinstance(shape, Arrow)]
+    arrows = [shape for shape in tagged(scene, "force") if isinstance(shape, Arrow)]
     for one, other in combinations(arrows, 2):
         a, b, c, d = one.tail, one.head, other.tail, other.head
         apart = min(abs(a - c), abs(a - d), abs(b - c), abs(b - d)) > 1.0
         if apart and crosses((a.real, a.imag, b.real, b.imag), (c.real, c.imag, d.real, d.imag)):
-            found.append(f"{one.tag} / {other.tag}")
+            found.append(f"{one.tag!s} / {other.tag!s}")
     return found
 
 

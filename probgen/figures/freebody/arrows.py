@@ -25,6 +25,7 @@ from probgen.figures.paper.scene import (
     heading,
 )
 from probgen.figures.paper.segment import crosses
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.situation.shape import encloses
 
 _LEAST_LEG: Final = 13.0  # shortest component drawn as a side of the rectangle, pt
@@ -139,9 +140,9 @@ class Arrows:
             sides = self._sides(arrow, whole, legs) if legs else ()
             self.placed.append(Placed(arrow, whole, marked=legs[0].id if legs else whole.id))
             for side, leg in zip(sides, legs, strict=True):
-                named = Arrow(side.tail, side.head, DASHED, f"component:{leg.id}", 5.0, 3.6)
+                named = Arrow(side.tail, side.head, DASHED, Tag(What.COMPONENT, leg.id), 5.0, 3.6)
                 self.placed.append(Placed(named, leg, component=True))
-                edges.append(_edge(arrow, side, f"rectangle:{whole.id}"))
+                edges.append(_edge(arrow, side, Tag(What.RECTANGLE, whole.id)))
         return _Layout(cost, crossed, self.placed, tuple(edges))
 
     def shows_legs(self, whole: Vector, legs: Sequence[Vector]) -> bool:
@@ -196,7 +197,7 @@ class Arrows:
             for i in range(count)
         )
         if strokes:
-            self.field.add(Path(strokes, MEDIUM, f"pair:{force}"))
+            self.field.add(Path(strokes, MEDIUM, Tag(What.PAIR, force)))
 
     def _trials(self, vector: Vector) -> Iterator[tuple[Arrow, float]]:
         """Where a force's arrow may go with what that costs, best first.
@@ -219,7 +220,7 @@ class Arrows:
                 tails.append((spot + unit * (past + 5.0), _FURTHER + past))
         tails.sort(key=lambda tail: tail[1])
         for tail, cost in tails:
-            yield Arrow(tail, tail + step, HEAVY, f"force:{vector.id}"), cost
+            yield Arrow(tail, tail + step, HEAVY, Tag(What.FORCE, vector.id)), cost
 
     def _trouble(self, arrow: Arrow) -> float:
         """How badly an arrow sits among what is drawn."""
@@ -243,7 +244,7 @@ class Arrows:
         return _IN_SOLID if closed and not falls and encloses(self.outline[1:], middle) else 0.0
 
 
-def _edge(arrow: Arrow, side: Arrow, tag: str) -> Path:
+def _edge(arrow: Arrow, side: Arrow, tag: Tag) -> Path:
     """The side of a rectangle about an arrow that is opposite to one of its components."""
     step = side.head - side.tail
     opposite = arrow.tail if abs(side.tail - arrow.tail) > 0.5 else arrow.head - step

@@ -11,6 +11,7 @@ from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import around
 from probgen.figures.paper.scene import Box, Spot, bearing, heading
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.paper.type_metrics import extent
 from probgen.figures.parts import axes
 from probgen.figures.situation.shape import encloses
@@ -61,7 +62,7 @@ def draw_axes(field: Field, sense: int, solid: Sequence[Spot], widest: float, fr
     for symbol, way in zip(frame.letters, (turn, turn * 1j), strict=True):
         name = Name(symbol, symbol)
         anchor = (start + way * axes.LENGTH, bearing(way))
-        field.place(name, around(name, (anchor,)), f"axis:{symbol}")
+        field.place(name, around(name, (anchor,)), Tag(What.AXIS, symbol))
 
 
 def _corners_first(box: Box, width: float, height: float) -> list[Spot]:
@@ -85,7 +86,7 @@ def _box(corner: Spot, width: float, height: float) -> Box:
     return Box(corner.real, corner.imag, corner.real + width, corner.imag + height)
 
 
-def draw_note(field: Field, words: str, tag: str) -> None:
+def draw_note(field: Field, words: str, tag: Tag) -> None:
     """Say something of the drawing, small, in a lower corner with room, else below it."""
     box, room = field.box, extent(words, _SMALL)
     width, height = room.width, room.height + room.depth

@@ -6,6 +6,7 @@ from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import around
 from probgen.figures.paper.scene import MEDIUM
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import axes
 from probgen.quantities.expression import Expression, Lump, Name, Sum, names_in
 from probgen.statics.system import Body, Couple, Role
@@ -18,12 +19,12 @@ def draw_couples(field: Field, measured: Survey, body: Body, scale: float) -> No
         if couple.body != body.id or not turn:
             continue
         spot = measured.places[couple.point] * scale
-        field.add(*axes.turning(spot, 11.0, turn, MEDIUM, f"couple:{couple.id}"))
+        field.add(*axes.turning(spot, 11.0, turn, MEDIUM, Tag(What.COUPLE, couple.id)))
         _, moment = _signed(couple.moment)
         symbol = moment.symbol if isinstance(moment, Name) else couple.id
         name = Name(couple.id, symbol)
         anchors = [(spot + 12j, 90.0), (spot - 12j, 270.0)]
-        field.place(name, around(name, anchors), f"label:{couple.id}")
+        field.place(name, around(name, anchors), Tag(What.LABEL, couple.id))
 
 
 def _turn(measured: Survey, couple: Couple) -> int:

@@ -52,6 +52,7 @@ from probgen.figures.paper.scene import (
     bearing,
     circle,
 )
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.situation.shape import ROUND, corners_of
 from probgen.quantities.expression import Value
 from probgen.quantities.unit import LENGTH
@@ -71,6 +72,7 @@ _PARTICLE: Final = 3.0  # radius of a particle's ring, pt
 _LARGE_PARTICLE: Final = 8.0
 _UPRIGHT: Final = 1.5  # how much higher than broad a body is that may take more height
 _ROW: Final = 13.0  # height of a distributed load's arrows, pt
+_POINT: Final = Tag(What.POINT)
 
 Sense = Literal["counter-clockwise", "clockwise"]
 
@@ -270,14 +272,14 @@ class _Diagram:
         own = [element for element in self.system.elements if element.body == self.body.id]
         for row in rows(self.measured, own, self.scale, HALF, _ROW):
             edge = (row.feet[0], *row.tops, row.feet[1])
-            self.field.add(Path((edge,), REFERENCE, f"distributed:{row.element.id}"))
+            self.field.add(Path((edge,), REFERENCE, Tag(What.DISTRIBUTED, row.element.id)))
 
     # Marks and labels
 
     def _mark_points(self) -> None:
-        tag = f"pivot:{self.pivot}"
+        tag = Tag(What.PIVOT, self.pivot)
         for place in dict.fromkeys(vector.at for vector in self.forces):
-            self.field.add(circle(self._spot(place), 1.2, FINE, "point", filled=True))
+            self.field.add(circle(self._spot(place), 1.2, FINE, _POINT, filled=True))
         if self.pivot:
             self.field.add(circle(self._spot(self.measured.places[self.pivot]), 3.6, MEDIUM, tag))
 
@@ -329,9 +331,9 @@ class _Diagram:
     def _notes(self) -> None:
         """What is to scale and what is not, and what the strokes across some arrows mean."""
         scale = ScaleNoted(lengths=not self.distorted, arrows=self.arrows.lengths.linear)
-        draw_note(self.field, self.tell(scale), "note:scale")
+        draw_note(self.field, self.tell(scale), Tag(What.NOTE, "scale"))
         if any(vector.id in self.marks for vector in self.forces):
-            draw_note(self.field, self.tell(PairsNoted()), "note:pairs")
+            draw_note(self.field, self.tell(PairsNoted()), Tag(What.NOTE, "pairs"))
 
 
 def _joints(labels: Labels, forces: Sequence[Vector]) -> dict[Vector, tuple[Vector, ...]]:

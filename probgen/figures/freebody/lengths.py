@@ -15,6 +15,7 @@ from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.dimension_line import draw_length
 from probgen.figures.paper.placement import around
 from probgen.figures.paper.scene import FINE, REFERENCE, Path, Spot, bearing, dot, heading, line
+from probgen.figures.paper.tag import Tag, What
 from probgen.quantities.expression import UNITY, Expression, Lump, Name, times
 from probgen.quantities.printing import plain
 from probgen.statics.equation import Equation, Term
@@ -154,11 +155,11 @@ def draw_arms(field: Field, measured: Survey, arms: tuple[Arm, ...], scale: floa
         at = measured.places[arm.force.point] * scale
         inward = (pivot - foot) / abs(pivot - foot)
         out = inward * (1j if dot(foot - at, inward * 1j) >= 0 else -1j)
-        field.add(line(at, foot + out * _PAST, REFERENCE, f"action:{arm.force.id}"))
-        field.add(line(pivot, foot, REFERENCE, f"lever:{arm.force.id}"))
+        field.add(line(at, foot + out * _PAST, REFERENCE, Tag(What.ACTION, arm.force.id)))
+        field.add(line(pivot, foot, REFERENCE, Tag(What.LEVER, arm.force.id)))
         corner = foot - out * _CORNER
         square = (corner, corner + inward * _CORNER, foot + inward * _CORNER)
-        field.add(Path((square,), FINE, f"square:{arm.force.id}"))
+        field.add(Path((square,), FINE, Tag(What.SQUARE, arm.force.id)))
 
 
 def name_arms(field: Field, arms: tuple[Arm, ...], scale: float) -> None:
@@ -174,4 +175,4 @@ def name_arms(field: Field, arms: tuple[Arm, ...], scale: float) -> None:
             for turn in (90.0, -90.0)
         ]
         text = arm.reach.length
-        field.place(text, around(text, spots), f"label:{arm.reach.tag}")
+        field.place(text, around(text, spots), Tag(What.LABEL, arm.reach.tag))

@@ -10,6 +10,7 @@ from probgen.figures.freebody.arrows import Placed, distance
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import GAP, around
 from probgen.figures.paper.scene import FINE, Box, Spot, bearing, line
+from probgen.figures.paper.tag import Tag, What
 from probgen.quantities.expression import Name
 
 _SMALL: Final = 7.5  # size of the letters of points, pt
@@ -55,7 +56,7 @@ class Lettering:
         close = around(name, anchors, farthest=_BESIDE)
         own = self._nearest(close, (arrow.tail, arrow.head), others)
         boxes = chain(own, self._strained(around(name, anchors)))
-        self.field.place(name, boxes, f"label:{vector.id}")
+        self.field.place(name, boxes, Tag(What.LABEL, vector.id))
 
     def name_points(self, letters: Mapping[str, Spot], clear: Mapping[Spot, float]) -> None:
         """The letter of each point, small, also of several in one place; clear: how far off, pt."""
@@ -68,9 +69,11 @@ class Lettering:
             own = self._nearest(near, (spot, spot), others)
             led = self._led(spot, around(name, anchors, clear[spot], _SMALL, farthest=_LED))
             anywhere = self._strained(around(name, anchors, clear[spot], _SMALL))
-            label = self.field.place(name, chain(own, led, anywhere), f"letter:{point}", _SMALL)
+            label = self.field.place(
+                name, chain(own, led, anywhere), Tag(What.LETTER, point), _SMALL
+            )
             if abs(label.box.nearest(spot) - spot) > clear[spot] + _NEAR:
-                self.field.add(line(*_leader(label.box, spot), FINE, f"leader:letter:{point}"))
+                self.field.add(line(*_leader(label.box, spot), FINE, Tag(What.LEADER, label.tag)))
 
     def _led(self, spot: Spot, boxes: Iterable[Box]) -> Iterator[Box]:
         """The free boxes from which a line to a point runs through no label."""

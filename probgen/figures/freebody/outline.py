@@ -8,6 +8,7 @@ from probgen.bank.depiction import Look
 from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import LIGHT, Path, Spot, Tone, circle, polygon
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import mechanical
 from probgen.figures.situation.shape import ROUND, arms_of, corners_of
 from probgen.statics.system import Body
@@ -25,7 +26,7 @@ def draw_body(
     """
     spots = [place * scale for place in measured.outline(body)]
     corners = [place * scale for place in corners_of(measured, body, look)]
-    tag = f"body:{body.id}"
+    tag = Tag(What.BODY, body.id)
     if len(spots) < 2:
         field.add(circle(spots[0], radius, LIGHT, tag, tone=Tone.BODY))
     elif corners:
@@ -39,13 +40,13 @@ def draw_body(
 def _draw_round(field: Field, measured: Survey, body: Body, look: Look, scale: float) -> None:
     """A drum by its rims, and the crank that turns it."""
     axle, radii, bars = arms_of(measured, body, look)
-    centre, tag = measured.places[axle] * scale, f"body:{body.id}"
+    centre, tag = measured.places[axle] * scale, Tag(What.BODY, body.id)
     for radius in radii:
         field.add(circle(centre, radius * scale, LIGHT, tag, tone=Tone.BODY))
     for name in bars:
         field.add(_bar([centre, measured.places[name] * scale], tag))
 
 
-def _bar(spots: list[Spot], tag: str) -> Path:
+def _bar(spots: list[Spot], tag: Tag) -> Path:
     left, right = mechanical.rails(spots, HALF)
     return polygon((*left, *reversed(right)), LIGHT, tag, tone=Tone.BODY)

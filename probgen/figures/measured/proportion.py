@@ -12,6 +12,7 @@ from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import around
 from probgen.figures.paper.scene import Box
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.paper.type_metrics import extent
 from probgen.statics.system import Body
 from probgen.working.fact import Tell
@@ -34,7 +35,7 @@ def note_distorted(field: Field, tell: Tell) -> None:
         if box.width > width and box.height > height
     )
     below = around(note, ((complex(box.right - width / 2, box.bottom), 270.0),), size=_SMALL)
-    field.place(note, chain(inside, below), "note:scale", _SMALL)
+    field.place(note, chain(inside, below), Tag(What.NOTE, "scale"), _SMALL)
 
 
 class Amiss(Enum):

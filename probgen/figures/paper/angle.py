@@ -22,6 +22,7 @@ from probgen.figures.paper.scene import (
     line,
 )
 from probgen.figures.paper.segment import meets
+from probgen.figures.paper.tag import Tag, What
 
 _RADII: Final = (17.0, 21.0, 25.0, 14.0, 30.0, 36.0)
 _WIDE_RADII: Final = (44.0, 54.0, 66.0)  # for where nothing nearer will do
@@ -94,11 +95,11 @@ def draw_angle(
     lines = (reference, direction) if reference_drawn else (direction,)
     arms = [_arm(at, radius, way, tag) for way in lines]
     bare = [arm for arm in arms if _is_bare(field, *arm.lines[0]) and _off(box, *arm.lines[0])]
-    field.add(Arc(at, radius, reference, sweep, FINE, f"angle:{tag}"))
+    field.add(Arc(at, radius, reference, sweep, FINE, Tag(What.ANGLE, tag)))
     if corner.dashed:
-        field.add(line(at, corner.end(radius), REFERENCE, f"reference:{tag}"))
+        field.add(line(at, corner.end(radius), REFERENCE, Tag(What.REFERENCE, tag)))
     field.add(*bare)
-    field.add(set_in(text, box, f"label:{tag}"))
+    field.add(set_in(text, box, Tag(What.LABEL, tag)))
 
 
 def arc_pieces(at: Spot, reference: float, direction: float) -> list[tuple[Spot, Spot]]:
@@ -173,7 +174,9 @@ def _struck(field: Field, corner: _Corner, radius: float) -> int:
 def _arm(at: Spot, radius: float, way: float, tag: str) -> Path:
     """A piece of one of an angle's lines about the end of its arc, for where none is drawn."""
     unit = heading(way)
-    return line(at + unit * (radius - 7.0), at + unit * (radius + 5.0), REFERENCE, f"arm:{tag}")
+    return line(
+        at + unit * (radius - 7.0), at + unit * (radius + 5.0), REFERENCE, Tag(What.ARM, tag)
+    )
 
 
 def _is_bare(field: Field, start: Spot, end: Spot) -> bool:

@@ -26,6 +26,7 @@ from probgen.figures.paper.scene import (
     segments,
 )
 from probgen.figures.paper.segment import crosses, edges, meeting, meets
+from probgen.figures.paper.tag import Tag
 from probgen.figures.paper.type_metrics import SIZE
 
 _BESIDE: Final = 6.5  # the least clear space between two labels side by side, pt
@@ -204,7 +205,7 @@ class Field:
                 hidden.append((min(reached), max(reached)))
         return Ray(met, tuple(hidden), tuple(_along(start, end, strokes)))
 
-    def place(self, text: Text, candidates: Iterable[Box], tag: str, size: float = SIZE) -> Label:
+    def place(self, text: Text, candidates: Iterable[Box], tag: Tag, size: float = SIZE) -> Label:
         """Set a label in the first candidate box that is free and add it to the paper.
 
         Raises StopIteration when the candidates run out; those of `around` reach far enough.

@@ -11,6 +11,7 @@ from probgen.figures.paper.canvas import Field, Ray
 from probgen.figures.paper.placement import GAP, about, around, past, set_in
 from probgen.figures.paper.scene import FINE, Arrow, Box, Spot, Text, bearing, dot, line
 from probgen.figures.paper.segment import meets
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.paper.type_metrics import Extent, extent
 
 _HEAD: Final = 4.0  # length of a dimension's arrow head, pt
@@ -77,11 +78,11 @@ def draw_length(
             best = (place.cost + setting.cost, place, setting)
     _, place, setting = best or _forced(field, start, end, text)
     field.measures.append(place.ends)
-    drawn = f"dimension:{tag}"
+    drawn = Tag(What.DIMENSION, tag)
     field.add(*(line(*ends, FINE, drawn) for ends in place.extensions))
     for tail, head in setting.pieces:
         field.add(Arrow(tail, head, FINE, drawn, _HEAD, _WIDTH, both=setting.both))
-    field.add(set_in(text, setting.box, f"label:{tag}"))
+    field.add(set_in(text, setting.box, Tag(What.LABEL, tag)))
     return best is not None
 
 

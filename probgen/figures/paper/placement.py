@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from typing import Final
 
 from probgen.figures.paper.scene import Box, Label, Spot, Text, heading
+from probgen.figures.paper.tag import Tag
 from probgen.figures.paper.type_metrics import SIZE, extent
 
 GAP: Final = 2.2
@@ -22,7 +23,7 @@ _TURNS: Final = tuple(
 )
 
 
-def set_in(text: Text, box: Box, tag: str, size: float = SIZE) -> Label:
+def set_in(text: Text, box: Box, tag: Tag, size: float = SIZE) -> Label:
     """The label that fills a box of its extent."""
     room = extent(text, size)
     return Label(complex(box.left, box.bottom + room.depth), text, size, box, tag)

@@ -2,8 +2,7 @@
 
 Places on paper are complex numbers x + i y in printer's points (1/72.27 in), x to the right, y up;
 so turning by an angle is multiplying by `heading(angle)`.  Angles are degrees counter-clockwise
-from +x.  Every shape carries a `tag` telling what it stands for, such as "body:beam",
-"force:T", "dimension:length", "angle:theta", "cable:T", "ground".
+from +x.  Every shape carries a `tag` telling what it stands for: a body, a force, a dimension.
 """
 
 from __future__ import annotations
@@ -16,6 +15,7 @@ from enum import Enum, auto
 from itertools import pairwise
 from typing import Final, NamedTuple
 
+from probgen.figures.paper.tag import UNTAGGED, Tag, What
 from probgen.quantities.expression import Expression, Name, Number
 
 Spot = complex
@@ -78,7 +78,7 @@ class Path:
 
     lines: tuple[tuple[Spot, ...], ...]
     pen: Pen
-    tag: str = ""
+    tag: Tag = UNTAGGED
     closed: bool = False
     filled: bool = False
     tone: Tone | None = None
@@ -94,7 +94,7 @@ class Curve:
     start: Spot
     pieces: tuple[tuple[Spot, Spot, Spot], ...]
     pen: Pen
-    tag: str = ""
+    tag: Tag = UNTAGGED
     filled: bool = False
     tone: Tone | None = None
 
@@ -108,7 +108,7 @@ class Arc:
     start: float
     sweep: float
     pen: Pen
-    tag: str = ""
+    tag: Tag = UNTAGGED
     filled: bool = False
     tone: Tone | None = None
 
@@ -120,7 +120,7 @@ class Arrow:
     tail: Spot
     head: Spot
     pen: Pen
-    tag: str = ""
+    tag: Tag = UNTAGGED
     length: float = 6.0
     width: float = 4.2
     both: bool = False
@@ -186,7 +186,7 @@ class Label:
     text: Text
     size: float
     box: Box
-    tag: str = ""
+    tag: Tag = UNTAGGED
 
 
 Stroke = Path | Curve | Arc | Arrow
@@ -209,9 +209,9 @@ class Scene:
     words: str = ""
     strained: int = 0
 
-    def tagged(self, tag: str) -> tuple[Shape, ...]:
-        """The shapes whose tag is this one or begins with it and a colon."""
-        return tuple(s for s in self.shapes if s.tag == tag or s.tag.startswith(tag + ":"))
+    def showing(self, what: What, of: str | Tag | None = None) -> tuple[Shape, ...]:
+        """The shapes of a kind; those of one thing alone where its id is given."""
+        return tuple(s for s in self.shapes if s.tag.what is what and of in (None, s.tag.of))
 
     @property
     def labels(self) -> tuple[Label, ...]:
@@ -240,20 +240,20 @@ def dot(one: complex, other: complex) -> float:
 
 
 def circle(
-    centre: Spot, radius: float, pen: Pen, tag: str = "", *, filled: bool = False,
+    centre: Spot, radius: float, pen: Pen, tag: Tag = UNTAGGED, *, filled: bool = False,
     tone: Tone | None = None,
 ) -> Arc:  # fmt: skip
     """A whole circle."""
     return Arc(centre, radius, 0.0, 360.0, pen, tag, filled, tone)
 
 
-def line(start: Spot, end: Spot, pen: Pen, tag: str = "") -> Path:
+def line(start: Spot, end: Spot, pen: Pen, tag: Tag = UNTAGGED) -> Path:
     """A single straight stroke."""
     return Path(((start, end),), pen, tag)
 
 
 def polygon(
-    corners: Iterable[Spot], pen: Pen, tag: str = "", *, filled: bool = False,
+    corners: Iterable[Spot], pen: Pen, tag: Tag = UNTAGGED, *, filled: bool = False,
     tone: Tone | None = None,
 ) -> Path:  # fmt: skip
     """A closed outline."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from probgen.figures.paper.scene import FINE, LIGHT, Arc, Arrow, Path, Pen, Shape, Spot, heading
+from probgen.figures.paper.tag import Tag, What
 
 WIDTH: Final = 40.0
 HEIGHT: Final = 38.0
@@ -23,19 +24,21 @@ def axes(origin: Spot, sense: int, tilt: float = 0.0) -> tuple[Shape, ...]:
     """
     turn = heading(tilt)
     arrows = (
-        Arrow(origin, origin + LENGTH * turn, LIGHT, "axes:x", 4.5, 3.2),
-        Arrow(origin, origin + 1j * LENGTH * turn, LIGHT, "axes:y", 4.5, 3.2),
+        Arrow(origin, origin + LENGTH * turn, LIGHT, Tag(What.AXES, "x"), 4.5, 3.2),
+        Arrow(origin, origin + 1j * LENGTH * turn, LIGHT, Tag(What.AXES, "y"), 4.5, 3.2),
     )
     if not sense:
         return arrows
     centre = origin + (18 + 18j) * turn
     plus = Path(
-        ((centre - 2.2, centre + 2.2), (centre - 2.2j, centre + 2.2j)), FINE, "axes:positive"
+        ((centre - 2.2, centre + 2.2), (centre - 2.2j, centre + 2.2j)),
+        FINE,
+        Tag(What.AXES, "positive"),
     )
-    return *arrows, *turning(centre, 7.0, sense, LIGHT, "axes:positive"), plus
+    return *arrows, *turning(centre, 7.0, sense, LIGHT, Tag(What.AXES, "positive")), plus
 
 
-def turning(centre: Spot, radius: float, sense: int, pen: Pen, tag: str) -> tuple[Shape, ...]:
+def turning(centre: Spot, radius: float, sense: int, pen: Pen, tag: Tag) -> tuple[Shape, ...]:
     """A curved arrow around a centre; sense 1 is counter-clockwise."""
     start, sweep = (-40.0, 230.0) if sense > 0 else (220.0, -230.0)
     end = start + sweep

@@ -8,10 +8,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from probgen.figures.paper.scene import FINE, LIGHT, Arrow, Box, Path, Shape, Spot, heading
+from probgen.figures.paper.tag import Tag
 
 
 def spread(
-    start: Spot, end: Spot, direction: float, heights: tuple[float, float], tag: str,
+    start: Spot, end: Spot, direction: float, heights: tuple[float, float], tag: Tag,
     gaps: Sequence[Box] = (),
 ) -> tuple[Shape, ...]:  # fmt: skip
     """A distributed load: a row of arrows onto the line from start to end, under its envelope.

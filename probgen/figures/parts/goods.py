@@ -6,9 +6,10 @@ Lengths are pt, places complex numbers in pt.
 from __future__ import annotations
 
 from probgen.figures.paper.scene import FINE, LIGHT, MEDIUM, Curve, Shape, Spot, Tone, line, polygon
+from probgen.figures.paper.tag import Tag
 
 
-def heap(foot: Spot, width: float, height: float, tag: str) -> tuple[Shape, ...]:
+def heap(foot: Spot, width: float, height: float, tag: Tag) -> tuple[Shape, ...]:
     """Something loose in a heap."""
     a, b, up = foot - width / 2, foot + width / 2, 1j * height
     pieces = (
@@ -19,7 +20,7 @@ def heap(foot: Spot, width: float, height: float, tag: str) -> tuple[Shape, ...]
     return (Curve(a, pieces, MEDIUM, tag, tone=Tone.GROUND),)
 
 
-def feeder(at: Spot, rope: float, tag: str) -> tuple[Shape, ...]:
+def feeder(at: Spot, rope: float, tag: Tag) -> tuple[Shape, ...]:
     """A bird feeder on a cord: a roof, a tube of seed, a tray with a perch."""
     top = at - 1j * rope
     eaves, floor = top - 8j, top - 27j

@@ -27,10 +27,12 @@ from probgen.figures.paper.scene import (
     line,
     polygon,
 )
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts.mechanical import PIN
 
 _DEPTH: Final = 4.5  # of the hatching, pt
 _SPACING: Final = 3.6  # of its strokes, pt
+_GROUND: Final = Tag(What.GROUND)
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,7 +111,7 @@ def _to_corners(surface: Surface, others: Sequence[Surface]) -> Surface:
     return surface
 
 
-def hatched(surface: Surface, tag: str = "ground") -> tuple[Shape, ...]:
+def hatched(surface: Surface, tag: Tag = _GROUND) -> tuple[Shape, ...]:
     """The face as a line, with slanted strokes behind it."""
     start, end = surface.ends
     length = abs(end - start)
@@ -117,7 +119,7 @@ def hatched(surface: Surface, tag: str = "ground") -> tuple[Shape, ...]:
     count = max(2, int((length - _DEPTH) / _SPACING))
     first = (length - (count - 1) * _SPACING - _DEPTH) / 2 + _DEPTH
     feet = [start + surface.tangent * (first + i * _SPACING) for i in range(count)]
-    hatching = Path(tuple((foot, foot + back) for foot in feet), FINE, f"hatch:{tag}")
+    hatching = Path(tuple((foot, foot + back) for foot in feet), FINE, Tag(What.HATCH, tag))
     return line(start, end, HEAVY, tag), hatching
 
 
@@ -126,7 +128,7 @@ def tinted(surface: Surface) -> Path:
     start, end = surface.ends
     back = -heading(surface.normal) * _DEPTH
     corners = (start, end, end + back, start + back)
-    return polygon(corners, BARE, "soil", tone=Tone.GROUND)
+    return polygon(corners, BARE, Tag(What.SOIL), tone=Tone.GROUND)
 
 
 def backing(surface: Surface) -> Path:
@@ -136,7 +138,7 @@ def backing(surface: Surface) -> Path:
     return line(start + shift, end + shift, FINE)
 
 
-def lug(pin: Spot, face: Spot, tag: str) -> tuple[Shape, ...]:
+def lug(pin: Spot, face: Spot, tag: Tag) -> tuple[Shape, ...]:
     """A bracket that carries a pin out from a face."""
     way = pin - face
     side = way / abs(way) * 1j
@@ -149,13 +151,13 @@ def lug(pin: Spot, face: Spot, tag: str) -> tuple[Shape, ...]:
     return plate, Path(cheeks, MEDIUM, tag), circle(pin, PIN, MEDIUM, tag, tone=Tone.PAPER)
 
 
-def fulcrum(tip: Spot, height: float, tag: str) -> tuple[Shape, ...]:
+def fulcrum(tip: Spot, height: float, tag: Tag) -> tuple[Shape, ...]:
     """A wedge with its edge up."""
     left, right = complex(-0.58 * height, -height), complex(0.58 * height, -height)
     return (polygon((tip, tip + left, tip + right), MEDIUM, tag, tone=Tone.BODY),)
 
 
-def roller(top: Spot, normal: float, tag: str) -> tuple[Shape, ...]:
+def roller(top: Spot, normal: float, tag: Tag) -> tuple[Shape, ...]:
     """Two small wheels under a plate; `top` is where the body rests."""
     up, side = heading(normal), heading(normal - 90.0)
     places = (top - up * 4.6 + side * k for k in (-4.0, 4.0))

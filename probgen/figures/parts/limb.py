@@ -23,13 +23,14 @@ from probgen.figures.paper.scene import (
     circle,
     heading,
 )
+from probgen.figures.paper.tag import Tag
 
 Bend = tuple[tuple[float, float], tuple[float, float], tuple[float, float]]
 """A cubic piece: two controls and an end, along and across the limb (pt)."""
 
 
 def _outline(origin: Spot, unit: complex, start: tuple[float, float], bends: Sequence[Bend],
-             tag: str) -> Curve:  # fmt: skip
+             tag: Tag) -> Curve:  # fmt: skip
     """A curve given along and across a direction."""
 
     def at(place: tuple[float, float]) -> Spot:
@@ -45,7 +46,7 @@ def _mirrored(bend: Bend, sign: int) -> Bend:
     return (a, sign * b), (c, sign * d), (e, sign * f)
 
 
-def forearm(elbow: Spot, hand: Spot, tag: str) -> tuple[Shape, ...]:
+def forearm(elbow: Spot, hand: Spot, tag: Tag) -> tuple[Shape, ...]:
     """A tapering forearm from the elbow's pin, and a fist about its end point."""
     n = abs(hand - elbow)
     wrist = n - 15.0
@@ -63,7 +64,7 @@ def forearm(elbow: Spot, hand: Spot, tag: str) -> tuple[Shape, ...]:
     return _outline(elbow, unit, (4.0, 5.4), bends, tag), _fingers(elbow + unit * wrist, unit, tag)
 
 
-def _fingers(wrist: Spot, unit: complex, tag: str) -> Path:
+def _fingers(wrist: Spot, unit: complex, tag: Tag) -> Path:
     """The thumb across a fist, and the lines between its fingers."""
     thumb = ((5.0, 1.5), (9.0, 3.8), (14.0, 3.2), (16.0, 0.6), (13.5, -0.8), (9.0, 0.0))
     lines = (thumb, *(((x, -0.6), (x + 1.0, -5.6)) for x in (14.0, 17.5, 21.0)))
@@ -71,7 +72,7 @@ def _fingers(wrist: Spot, unit: complex, tag: str) -> Path:
     return Path(tuple(spots), FINE, tag)
 
 
-def lower_leg(knee: Spot, ankle: Spot, tag: str, toes: int = 1) -> tuple[Shape, ...]:
+def lower_leg(knee: Spot, ankle: Spot, tag: Tag, toes: int = 1) -> tuple[Shape, ...]:
     """A lower leg from the knee's pin with its calf, and a foot beyond the ankle.
 
     toes: 1 for a foot to the left of the way from knee to ankle, -1 for one to the right.
@@ -91,7 +92,7 @@ def lower_leg(knee: Spot, ankle: Spot, tag: str, toes: int = 1) -> tuple[Shape, 
     return (_outline(knee, (ankle - knee) / n, (4.0, 5.2 * s), bends, tag),)
 
 
-def bone(joint: Spot, end: Spot, tag: str, thickness: float = 1.0) -> tuple[Shape, ...]:
+def bone(joint: Spot, end: Spot, tag: Tag, thickness: float = 1.0) -> tuple[Shape, ...]:
     """The limb beyond a joint (upper arm, thigh): it broadens at the joint and is broken off."""
     length = abs(end - joint)
     unit = (end - joint) / length
@@ -114,7 +115,7 @@ def bone(joint: Spot, end: Spot, tag: str, thickness: float = 1.0) -> tuple[Shap
     return inside, side(1), side(-1), *break_mark(end, bearing(unit), 6.6 * thickness, tag)
 
 
-def head(base: Spot, radius: float, facing: int, tag: str, lean: float = 0.0) -> tuple[Shape, ...]:
+def head(base: Spot, radius: float, facing: int, tag: Tag, lean: float = 0.0) -> tuple[Shape, ...]:
     """A head in profile with its neck, standing on `base`, the joint of head and neck.
 
     facing: 1 to the right, -1 to the left; lean: how far it is bent forward, degrees.
@@ -143,7 +144,7 @@ def head(base: Spot, radius: float, facing: int, tag: str, lean: float = 0.0) ->
     return profile, circle(at(0.62, 0.72), 0.07 * r, FINE, tag, filled=True)
 
 
-def trunk(hips: Spot, neck: Spot, tag: str) -> tuple[Shape, ...]:
+def trunk(hips: Spot, neck: Spot, tag: Tag) -> tuple[Shape, ...]:
     """A trunk seen from the side, from the hips to the neck; the back is its upper side."""
     n = abs(neck - hips)
     unit = (neck - hips) / n
@@ -160,7 +161,7 @@ def trunk(hips: Spot, neck: Spot, tag: str) -> tuple[Shape, ...]:
     return (_outline(hips, unit, (-9.0, 2.0 * s), bends, tag),)
 
 
-def foot(heel: Spot, ankle: Spot, ball: Spot, tag: str) -> tuple[Shape, ...]:
+def foot(heel: Spot, ankle: Spot, ball: Spot, tag: Tag) -> tuple[Shape, ...]:
     """A foot raised on its ball, from where the Achilles tendon is fixed; toes on the ground."""
     n, a = abs(ball - heel), abs(ankle - heel)
     unit = (ball - heel) / n
@@ -183,7 +184,7 @@ def foot(heel: Spot, ankle: Spot, ball: Spot, tag: str) -> tuple[Shape, ...]:
     return (_outline(heel, unit, (a + 5.5, 6.5 * s), bends, tag),)
 
 
-def jaw(joint: Spot, tip: Spot, tag: str) -> tuple[Shape, ...]:
+def jaw(joint: Spot, tip: Spot, tag: Tag) -> tuple[Shape, ...]:
     """A lower jaw from its joint to its teeth, which bite at `tip`."""
     n = abs(tip - joint)
     unit = (tip - joint) / n
@@ -206,7 +207,7 @@ def jaw(joint: Spot, tip: Spot, tag: str) -> tuple[Shape, ...]:
     return outline, Path(teeth, LIGHT, tag, closed=True, tone=Tone.PAPER)
 
 
-def upper_jaw(joint: Spot, tip: Spot, tag: str) -> tuple[Shape, ...]:
+def upper_jaw(joint: Spot, tip: Spot, tag: Tag) -> tuple[Shape, ...]:
     """The skull above a lower jaw: from the joint along the cheekbone to nose and upper teeth."""
     n = abs(tip - joint)
     unit = (tip - joint) / n
@@ -232,7 +233,7 @@ def upper_jaw(joint: Spot, tip: Spot, tag: str) -> tuple[Shape, ...]:
     return outline, Path(teeth, LIGHT, tag, closed=True, tone=Tone.PAPER)
 
 
-def pelvis(crest: Spot, joint: Spot, middle: Spot, tag: str) -> tuple[Shape, ...]:
+def pelvis(crest: Spot, joint: Spot, middle: Spot, tag: Tag) -> tuple[Shape, ...]:
     """One half of a pelvis, from its outer crest over the socket of the hip to its middle."""
     way, rise = middle - joint, abs(crest - joint) * 1j
     rim = joint + 1.04 * (crest - joint)
@@ -248,7 +249,7 @@ def pelvis(crest: Spot, joint: Spot, middle: Spot, tag: str) -> tuple[Shape, ...
     return (Curve(rim, pieces, MEDIUM, tag, tone=Tone.BODY),)
 
 
-def kneecap(at: Spot, back: complex, tag: str) -> tuple[Shape, ...]:
+def kneecap(at: Spot, back: complex, tag: Tag) -> tuple[Shape, ...]:
     """A kneecap in profile; back: the unit step toward the thigh bone behind it."""
     half, thick = 14.0, 6.0
     bends: tuple[Bend, ...] = (
@@ -258,7 +259,7 @@ def kneecap(at: Spot, back: complex, tag: str) -> tuple[Shape, ...]:
     return (replace(_outline(at, back, (0.0, half), bends, tag), tone=Tone.PERSON),)
 
 
-def patella(at: Spot, along: complex, tag: str) -> tuple[Shape, ...]:
+def patella(at: Spot, along: complex, tag: Tag) -> tuple[Shape, ...]:
     """A small kneecap that a tendon runs into along a unit step."""
     bends: tuple[Bend, ...] = (
         ((-3.0, 3.2), (3.0, 3.2), (4.5, 0.0)),
@@ -267,7 +268,7 @@ def patella(at: Spot, along: complex, tag: str) -> tuple[Shape, ...]:
     return (replace(_outline(at, along, (-4.5, 0.0), bends, tag), tone=Tone.PERSON),)
 
 
-def knee(at: Spot, thigh: complex, shin: complex, tag: str) -> tuple[Shape, ...]:
+def knee(at: Spot, thigh: complex, shin: complex, tag: Tag) -> tuple[Shape, ...]:
     """The bones behind a kneecap: a round end, the thigh and the shin along their unit steps."""
     back = (thigh + shin) / abs(thigh + shin)
     centre, apart = at + back * 42.0, thigh - shin
@@ -278,7 +279,7 @@ def knee(at: Spot, thigh: complex, shin: complex, tag: str) -> tuple[Shape, ...]
     )
 
 
-def break_mark(at: Spot, direction: float, half: float, tag: str) -> tuple[Shape, ...]:
+def break_mark(at: Spot, direction: float, half: float, tag: Tag) -> tuple[Shape, ...]:
     """The wavy end of a member that goes on beyond the drawing."""
     side, unit = heading(direction) * 1j, heading(direction)
     a, b = at + side * (half + 1.5), at - side * (half + 1.5)
@@ -287,13 +288,13 @@ def break_mark(at: Spot, direction: float, half: float, tag: str) -> tuple[Shape
     return (Curve(a, ((a + third + bend, b - third - bend, b),), LIGHT, tag),)
 
 
-def joint(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
+def joint(at: Spot, radius: float, tag: Tag) -> tuple[Shape, ...]:
     """The joint of a limb: a ring about its centre."""
     ring = circle(at, radius, MEDIUM, tag, tone=Tone.PAPER)
     return ring, circle(at, 0.8, FINE, tag, filled=True)
 
 
-def muscle(insertion: Spot, end: Spot, tag: str) -> tuple[Shape, ...]:
+def muscle(insertion: Spot, end: Spot, tag: Tag) -> tuple[Shape, ...]:
     """A muscle: tendons along its line of action, a spindle-shaped belly between them."""
     way = end - insertion
     unit = way / abs(way)

@@ -8,6 +8,7 @@ from typing import Final
 
 from probgen.bank.depiction import Load, Manner, Thing
 from probgen.figures.paper.scene import Box, Shape, Spot, bearing, bounds, heading
+from probgen.figures.paper.tag import Tag
 from probgen.figures.paper.type_metrics import Extent
 from probgen.figures.parts import goods, limb, mechanical, person
 
@@ -72,7 +73,7 @@ def hangs(load: Load, seat: Seat) -> bool:
 
 
 def draw_load(
-    load: Load, seat: Seat, room: Extent, tag: str
+    load: Load, seat: Seat, room: Extent, tag: Tag
 ) -> tuple[tuple[Shape, ...], Box | None]:
     """The strokes of a load at its place, and the box its label goes into if it has a face.
 
@@ -109,7 +110,7 @@ def draw_load(
 
 
 def _hung(
-    thing: Thing, seat: Seat, size: tuple[float, float], tag: str
+    thing: Thing, seat: Seat, size: tuple[float, float], tag: Tag
 ) -> tuple[tuple[Shape, ...], Box | None]:
     """A load on a rope, both short enough to stay off the ground where that can be."""
     spot = seat.spot
@@ -133,7 +134,7 @@ def _hung(
     return shapes, bounds(shapes[-1:])
 
 
-def _head(seat: Seat, tag: str) -> tuple[Shape, ...]:
+def _head(seat: Seat, tag: Tag) -> tuple[Shape, ...]:
     """A head at the end of a trunk, about its centre of mass; it looks to the side it leans to."""
     facing = 1 if seat.beyond.real >= 0 else -1
     lean = max(abs(90.0 - bearing(seat.beyond)) - 25.0, 0.0)
@@ -142,7 +143,7 @@ def _head(seat: Seat, tag: str) -> tuple[Shape, ...]:
     return *shapes, *mechanical.centre_mark(seat.spot, tag)
 
 
-def _person(thing: Thing, manner: Manner, seat: Seat, tag: str) -> tuple[Shape, ...]:
+def _person(thing: Thing, manner: Manner, seat: Seat, tag: Tag) -> tuple[Shape, ...]:
     """A person at true size where the scale allows, on whatever is there to stand or sit on."""
     true = (CHILD if thing is Thing.CHILD else PERSON) * seat.scale
     height = min(max(true, _SHORTEST), _TALLEST)

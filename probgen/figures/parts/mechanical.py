@@ -26,6 +26,7 @@ from probgen.figures.paper.scene import (
     line,
     polygon,
 )
+from probgen.figures.paper.tag import Tag, What
 
 PIN: Final = 2.4
 """Radius of a drawn pin, pt."""
@@ -64,7 +65,7 @@ def cut_rails(
 
 
 def bar(
-    spots: Sequence[Spot], half: float, tag: str, cuts: tuple[complex, complex] = (0j, 0j)
+    spots: Sequence[Spot], half: float, tag: Tag, cuts: tuple[complex, complex] = (0j, 0j)
 ) -> tuple[Shape, ...]:
     """A straight or bent bar of thickness 2 `half` about its axis."""
     if len(spots) == 2:
@@ -75,7 +76,7 @@ def bar(
 
 
 def ladder(
-    ends: tuple[Spot, Spot], half: float, tag: str, cuts: tuple[complex, complex]
+    ends: tuple[Spot, Spot], half: float, tag: Tag, cuts: tuple[complex, complex]
 ) -> tuple[Shape, ...]:
     """Two rails with rungs between."""
     foot, top = ends
@@ -88,16 +89,16 @@ def ladder(
     return Path(cut_rails(ends, half, cuts), HEAVY, tag), Path(rungs, LIGHT, tag)
 
 
-def _fixing(at: Spot, tag: str) -> Arc:
+def _fixing(at: Spot, tag: Tag) -> Arc:
     return circle(at, 1.3, FINE, tag, filled=True)
 
 
-def cable(start: Spot, end: Spot, tag: str) -> tuple[Shape, ...]:
+def cable(start: Spot, end: Spot, tag: Tag) -> tuple[Shape, ...]:
     """A taut cable with its fixing at the start."""
     return line(start, end, MEDIUM, tag), _fixing(start, tag)
 
 
-def centre_mark(at: Spot, tag: str) -> tuple[Shape, ...]:
+def centre_mark(at: Spot, tag: Tag) -> tuple[Shape, ...]:
     """The mark of a centre of mass: a ring with two opposite quarters filled."""
     r = 2.3
 
@@ -119,14 +120,14 @@ def centre_mark(at: Spot, tag: str) -> tuple[Shape, ...]:
     return circle(at, r, LIGHT, tag, tone=Tone.PAPER), quarter(0.0), quarter(180.0)
 
 
-def block(foot: Spot, width: float, height: float, tag: str) -> tuple[Shape, ...]:
+def block(foot: Spot, width: float, height: float, tag: Tag) -> tuple[Shape, ...]:
     """A block standing with the middle of its bottom edge at `foot`."""
     a, b = foot - width / 2, foot + width / 2
     up = complex(0, height)
     return (polygon((a, b, b + up, a + up), MEDIUM, tag, tone=Tone.BODY),)
 
 
-def hung_block(at: Spot, rope: float, width: float, height: float, tag: str) -> tuple[Shape, ...]:
+def hung_block(at: Spot, rope: float, width: float, height: float, tag: Tag) -> tuple[Shape, ...]:
     """A block on a rope of a length below its point; the block comes last."""
     top = at - complex(0, rope)
     ring = circle(top - 1.4j, 1.4, LIGHT, tag)
@@ -135,7 +136,7 @@ def hung_block(at: Spot, rope: float, width: float, height: float, tag: str) -> 
 
 
 def hung_sign(
-    at: Spot, width: float, height: float, tag: str, rope: float = 13.0
+    at: Spot, width: float, height: float, tag: Tag, rope: float = 13.0
 ) -> tuple[Shape, ...]:
     """A sign board on two cords, `rope` below its point; the board comes last."""
     fork, top = at - 1j * max(rope - 13.0, 0.0), at - 1j * rope
@@ -145,19 +146,19 @@ def hung_sign(
     return Path(cords, LIGHT, tag), _fixing(at, tag), *board
 
 
-def ball(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
+def ball(at: Spot, radius: float, tag: Tag) -> tuple[Shape, ...]:
     """A ball about its centre."""
     return (circle(at, radius, MEDIUM, tag, tone=Tone.BODY),)
 
 
-def pad(at: Spot, pressed: complex, tag: str) -> Path:
+def pad(at: Spot, pressed: complex, tag: Tag) -> Path:
     """The pad of a pedal, pressed along a unit step at the middle of its face."""
     side, back = pressed * 9j, pressed * 3.0
     corners = (at - side, at + side, at + side + back, at - side + back)
     return polygon(corners, MEDIUM, tag, tone=Tone.PERSON)
 
 
-def cuff(at: Spot, along: complex, half: float, tag: str) -> tuple[Shape, ...]:
+def cuff(at: Spot, along: complex, half: float, tag: Tag) -> tuple[Shape, ...]:
     """A weighted cuff about a limb."""
     side, length = along * 1j, along * 5.5
     pads = [
@@ -168,7 +169,7 @@ def cuff(at: Spot, along: complex, half: float, tag: str) -> tuple[Shape, ...]:
     return tuple(pads)
 
 
-def plant(foot: Spot, tag: str) -> tuple[Shape, ...]:
+def plant(foot: Spot, tag: Tag) -> tuple[Shape, ...]:
     """A potted plant with five leaves."""
     sides = (foot - 4, foot + 4, foot + 5.5 + 8j, foot - 5.5 + 8j)
     pot = polygon(sides, MEDIUM, tag, tone=Tone.BODY)
@@ -199,7 +200,7 @@ def plant(foot: Spot, tag: str) -> tuple[Shape, ...]:
     return pot, rim, *leaves
 
 
-def bucket(at: Spot, rope: float, size: float, tag: str) -> tuple[Shape, ...]:
+def bucket(at: Spot, rope: float, size: float, tag: Tag) -> tuple[Shape, ...]:
     """A bucket hung by its handle from a rope; `size` is 1 for one of 19 pt."""
     top = at - complex(0, rope)
     rim, floor = top - 7j * size, top - 19j * size
@@ -211,7 +212,7 @@ def bucket(at: Spot, rope: float, size: float, tag: str) -> tuple[Shape, ...]:
     return line(at, top, MEDIUM, tag), handle, pail, _fixing(at, tag)
 
 
-def pail(at: Spot, half: complex, tag: str) -> tuple[Shape, ...]:
+def pail(at: Spot, half: complex, tag: Tag) -> tuple[Shape, ...]:
     """A pail or basket about its middle, its handle reaching up to half its height above that."""
     top = at + 1j * (half.imag - 11.0)
     rim, floor = top.imag * 1j + at.real, at - 1j * half.imag
@@ -224,7 +225,7 @@ def pail(at: Spot, half: complex, tag: str) -> tuple[Shape, ...]:
     return pail, handle
 
 
-def standing_pail(foot: Spot, tag: str) -> tuple[Shape, ...]:
+def standing_pail(foot: Spot, tag: Tag) -> tuple[Shape, ...]:
     """A pail that stands on something."""
     rim = foot + 12j
     corners = (foot - 4.6, rim - 6.0, rim + 6.0, foot + 4.6)
@@ -234,7 +235,7 @@ def standing_pail(foot: Spot, tag: str) -> tuple[Shape, ...]:
     return sides, handle
 
 
-def lamp(at: Spot, rope: float, tag: str) -> tuple[Shape, ...]:
+def lamp(at: Spot, rope: float, tag: Tag) -> tuple[Shape, ...]:
     """A lamp with a cone for a shade."""
     top = at - complex(0, rope)
     shade = polygon((top - 2, top + 2, top + 9 - 9j, top - 9 - 9j), MEDIUM, tag, tone=Tone.BODY)
@@ -242,7 +243,7 @@ def lamp(at: Spot, rope: float, tag: str) -> tuple[Shape, ...]:
     return line(at, top, MEDIUM, tag), shade, bulb, _fixing(at, tag)
 
 
-def pulley(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
+def pulley(at: Spot, radius: float, tag: Tag) -> tuple[Shape, ...]:
     """A grooved wheel with its pin."""
     return (
         circle(at, radius, MEDIUM, tag, tone=Tone.BODY),
@@ -251,7 +252,7 @@ def pulley(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
     )
 
 
-def wheel(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
+def wheel(at: Spot, radius: float, tag: Tag) -> tuple[Shape, ...]:
     """A wheel with a hub and spokes."""
     spokes = tuple(
         (at + 0.2 * radius * heading(45.0 * i), at + radius * heading(45.0 * i)) for i in range(8)
@@ -263,7 +264,7 @@ def wheel(at: Spot, radius: float, tag: str) -> tuple[Shape, ...]:
     )
 
 
-def spring(start: Spot, end: Spot, tag: str, half: float = 4.0) -> tuple[Shape, ...]:
+def spring(start: Spot, end: Spot, tag: Tag, half: float = 4.0) -> tuple[Shape, ...]:
     """A coil spring between two places: straight ends, and a zigzag of even teeth between."""
     length = abs(end - start)
     unit = (end - start) / length
@@ -279,7 +280,7 @@ def spring(start: Spot, end: Spot, tag: str, half: float = 4.0) -> tuple[Shape, 
     return Path((tuple(spots),), MEDIUM, tag), _fixing(start, tag)
 
 
-def strut(start: Spot, end: Spot, tag: str, half: float = 1.7) -> tuple[Shape, ...]:
+def strut(start: Spot, end: Spot, tag: Tag, half: float = 1.7) -> tuple[Shape, ...]:
     """A slender prop with a pin at either end."""
     unit = (end - start) / abs(end - start)
     left, right = cut_rails((start + unit * PIN, end - unit * PIN), half, (0j, 0j))
@@ -287,7 +288,7 @@ def strut(start: Spot, end: Spot, tag: str, half: float = 1.7) -> tuple[Shape, .
     return polygon((*left, *reversed(right)), MEDIUM, tag, tone=Tone.BODY), *pins
 
 
-def strands(start: Spot, end: Spot, count: int, tag: str) -> tuple[Shape, ...]:
+def strands(start: Spot, end: Spot, count: int, tag: Tag) -> tuple[Shape, ...]:
     """Several strands of a rope side by side."""
     side = (end - start) / abs(end - start) * 1j * 2.6
     shifts = [side * (i - (count - 1) / 2) for i in range(count)]
@@ -295,28 +296,28 @@ def strands(start: Spot, end: Spot, count: int, tag: str) -> tuple[Shape, ...]:
     return (Path(lines, MEDIUM, tag),)
 
 
-def built_in(at: Spot, out: complex, half: float, tag: str) -> tuple[Shape, ...]:
+def built_in(at: Spot, out: complex, half: float, tag: Tag) -> tuple[Shape, ...]:
     """Where a body enters what holds it fast: its edges, drawn on a little behind the face."""
     side = out * 1j * half
     edges = ((at + side, at + side - out * 4.5), (at - side, at - side - out * 4.5))
     return (Path(edges, MEDIUM, tag),)
 
 
-def wedge(foot: Spot, run: float, rise: float, tag: str) -> tuple[Shape, ...]:
+def wedge(foot: Spot, run: float, rise: float, tag: Tag) -> tuple[Shape, ...]:
     """An inclined plane from its foot, `run` to the right (to the left when negative)."""
     corner = foot + run
     top = corner + 1j * rise
-    ground = polygon((foot, corner, top), LIGHT, "soil", tone=Tone.GROUND)
+    ground = polygon((foot, corner, top), LIGHT, Tag(What.SOIL), tone=Tone.GROUND)
     return ground, line(foot, top, HEAVY, tag)
 
 
-def section(at: Spot, along: complex, half: float, tag: str) -> tuple[Shape, ...]:
+def section(at: Spot, along: complex, half: float, tag: Tag) -> tuple[Shape, ...]:
     """The mark of a section through a member: a dash-dotted line square to it."""
     side = along * 1j * (half + 9.0)
     return (line(at - side, at + side, SECTION, tag),)
 
 
-def tree(foot: Spot, height: float, tag: str) -> tuple[Shape, ...]:
+def tree(foot: Spot, height: float, tag: Tag) -> tuple[Shape, ...]:
     """A tree with a round crown."""
     trunk = 0.45 * height
     edges = ((foot - 0.05 * height, foot + 1j * trunk - 0.035 * height),
@@ -325,7 +326,7 @@ def tree(foot: Spot, height: float, tag: str) -> tuple[Shape, ...]:
     return Path(edges, MEDIUM, tag), crown
 
 
-def crate(foot: Spot, width: float, height: float, tag: str) -> tuple[Shape, ...]:
+def crate(foot: Spot, width: float, height: float, tag: Tag) -> tuple[Shape, ...]:
     """A crate: a block with corner posts; the block comes last."""
     post = min(2.6, 0.12 * width)
     left, right = foot - width / 2 + post, foot + width / 2 - post
@@ -334,11 +335,11 @@ def crate(foot: Spot, width: float, height: float, tag: str) -> tuple[Shape, ...
     return posts, *block(foot, width, height, tag)
 
 
-def ring(at: Spot, tag: str, radius: float = 3.0) -> Arc:
+def ring(at: Spot, tag: Tag, radius: float = 3.0) -> Arc:
     """A ring or a knot, where lines meet."""
     return circle(at, radius, MEDIUM, tag, tone=Tone.PAPER)
 
 
-def pin(at: Spot, tag: str) -> Arc:
+def pin(at: Spot, tag: Tag) -> Arc:
     """A pin that joins two bodies."""
     return circle(at, PIN, MEDIUM, tag, tone=Tone.PAPER)

@@ -12,6 +12,7 @@ from dataclasses import replace
 from typing import Final
 
 from probgen.figures.paper.scene import BARE, FINE, Path, Pen, Shape, Spot, Tone, circle
+from probgen.figures.paper.tag import Tag
 
 _HEAD: Final = 0.075  # radius, of the height
 _TRUNK: Final = 0.135  # thickness
@@ -24,7 +25,7 @@ Run = tuple[tuple[float, float], ...]
 
 
 def _figure(
-    at: Place, height: float, tag: str, head: tuple[float, float], trunk: Run,
+    at: Place, height: float, tag: Tag, head: tuple[float, float], trunk: Run,
     legs: Sequence[Run], arms: Sequence[Run],
 ) -> tuple[Shape, ...]:  # fmt: skip
     """The strokes of a pose; all places are shares of the height."""
@@ -48,7 +49,7 @@ def _figure(
     )
 
 
-def standing(feet: Spot, height: float, tag: str) -> tuple[Shape, ...]:
+def standing(feet: Spot, height: float, tag: Tag) -> tuple[Shape, ...]:
     """A person upright on both feet, seen from the front."""
     return _figure(
         lambda x, y: feet + height * complex(x, y), height, tag, (0.0, 0.925),
@@ -59,7 +60,7 @@ def standing(feet: Spot, height: float, tag: str) -> tuple[Shape, ...]:
     )  # fmt: skip
 
 
-def lying(soles: Spot, way: complex, tag: str) -> tuple[Shape, ...]:
+def lying(soles: Spot, way: complex, tag: Tag) -> tuple[Shape, ...]:
     """A person flat on their back on something level, the head a step `way` from the soles."""
     height = abs(way)
     unit = way / height
@@ -72,7 +73,7 @@ def lying(soles: Spot, way: complex, tag: str) -> tuple[Shape, ...]:
     )  # fmt: skip
 
 
-def seated(seat: Spot, height: float, facing: int, tag: str) -> tuple[Shape, ...]:
+def seated(seat: Spot, height: float, facing: int, tag: Tag) -> tuple[Shape, ...]:
     """A person sitting on something level, feet before them on it, facing right (1) or left."""
     return _figure(
         lambda x, y: seat + height * complex(x * facing, y), height, tag, (0.0, 0.485),
@@ -83,7 +84,7 @@ def seated(seat: Spot, height: float, facing: int, tag: str) -> tuple[Shape, ...
 
 
 def climbing(
-    feet: Spot, along: complex, outward: complex, height: float, tag: str
+    feet: Spot, along: complex, outward: complex, height: float, tag: Tag
 ) -> tuple[Shape, ...]:
     """A person on a ladder that rises `along`, on its side `outward` (unit steps)."""
     away = 1.0 if outward.real > 0 else -1.0
@@ -105,7 +106,7 @@ def climbing(
     )  # fmt: skip
 
 
-def hanging(hands: Spot, height: float, tag: str) -> tuple[Shape, ...]:
+def hanging(hands: Spot, height: float, tag: Tag) -> tuple[Shape, ...]:
     """A person who hangs by both hands from a point; the feet reach 1.2 heights below."""
     return _figure(
         lambda x, y: hands + height * complex(x, y - 1.2), height, tag, (0.0, 0.925),
@@ -116,7 +117,7 @@ def hanging(hands: Spot, height: float, tag: str) -> tuple[Shape, ...]:
     )  # fmt: skip
 
 
-def sitting(seat: Spot, height: float, facing: int, tag: str) -> tuple[Shape, ...]:
+def sitting(seat: Spot, height: float, facing: int, tag: Tag) -> tuple[Shape, ...]:
     """A person who sits on something level and holds a rope before them."""
     return _figure(
         lambda x, y: seat + height * complex(x * facing, y), height, tag, (0.0, 0.485),
@@ -126,7 +127,7 @@ def sitting(seat: Spot, height: float, facing: int, tag: str) -> tuple[Shape, ..
     )  # fmt: skip
 
 
-def holding(feet: Spot, height: float, facing: int, tag: str) -> tuple[Shape, ...]:
+def holding(feet: Spot, height: float, facing: int, tag: Tag) -> tuple[Shape, ...]:
     """A person who stands and holds, pulls or pushes something at 0.6 of their height."""
     return _figure(
         lambda x, y: feet + height * complex(x * facing, y), height, tag, (0.02, 0.925),

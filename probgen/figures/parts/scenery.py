@@ -18,11 +18,12 @@ from probgen.figures.paper.scene import (
     heading,
     polygon,
 )
+from probgen.figures.paper.tag import Tag
 
 _WAVE = 13.0  # length of a wave, pt
 
 
-def water(box: Box, tag: str) -> tuple[Shape, ...]:
+def water(box: Box, tag: Tag) -> tuple[Shape, ...]:
     """Water filling a box, with a ruffled surface."""
     corners = (
         complex(box.left, box.bottom), complex(box.right, box.bottom),
@@ -39,7 +40,7 @@ def water(box: Box, tag: str) -> tuple[Shape, ...]:
     return polygon(corners, BARE, tag, tone=Tone.WATER), Curve(start, tuple(pieces), FINE, tag)
 
 
-def boat(bow: Spot, length: float, tag: str) -> tuple[Shape, ...]:
+def boat(bow: Spot, length: float, tag: Tag) -> tuple[Shape, ...]:
     """A rowing boat with its bow to the left, where a rope is fixed."""
     stern = bow + length
     hull = Curve(
@@ -57,20 +58,20 @@ def boat(bow: Spot, length: float, tag: str) -> tuple[Shape, ...]:
     return (hull,)
 
 
-def post(top: Spot, foot: Spot, half: float, tag: str) -> tuple[Shape, ...]:
+def post(top: Spot, foot: Spot, half: float, tag: Tag) -> tuple[Shape, ...]:
     """A post or a pier from the ground up."""
     return (polygon((foot - half, foot + half, top + half, top - half), MEDIUM, tag,
                     tone=Tone.BODY),)  # fmt: skip
 
 
-def ledge(inner: Spot, outer: Spot, thick: float, tag: str) -> tuple[Shape, ...]:
+def ledge(inner: Spot, outer: Spot, thick: float, tag: Tag) -> tuple[Shape, ...]:
     """A ledge that sticks out from a wall, its top from `inner` at the wall to `outer`."""
     down = -1j * thick
     corners = (inner, outer, outer + 0.5 * down, inner + down)
     return (polygon(corners, MEDIUM, tag, tone=Tone.BODY),)
 
 
-def phone(at: Spot, lean: float, tag: str) -> tuple[Shape, ...]:
+def phone(at: Spot, lean: float, tag: Tag) -> tuple[Shape, ...]:
     """A phone seen from its side, about its middle, its top leaning by some degrees."""
     along = heading(90.0 + lean)
     side = along * -1j

@@ -22,6 +22,7 @@ from probgen.figures.paper.scene import (
     line,
     polygon,
 )
+from probgen.figures.paper.tag import Tag
 from probgen.figures.parts import mechanical
 
 WHEEL: Final = 13.0
@@ -30,7 +31,7 @@ TRAY: Final = 27.0
 """Height of its tray's rim above the shafts, pt."""
 
 
-def box(corners: Sequence[Spot], tag: str) -> tuple[Shape, ...]:
+def box(corners: Sequence[Spot], tag: Tag) -> tuple[Shape, ...]:
     """A solid outline."""
     return (polygon(corners, MEDIUM, tag, tone=Tone.BODY),)
 
@@ -44,14 +45,14 @@ def shelf_lines(foot: Spot, top: Spot, half: float) -> list[tuple[Spot, Spot]]:
     ]
 
 
-def drum(axle: Spot, radii: Sequence[float], tag: str) -> tuple[Shape, ...]:
+def drum(axle: Spot, radii: Sequence[float], tag: Tag) -> tuple[Shape, ...]:
     """A drum, or drums of several radii on one axle."""
     largest_first = sorted(radii, reverse=True)
     rims = tuple(circle(axle, r, MEDIUM, tag, tone=Tone.BODY) for r in largest_first)
     return (*rims, circle(axle, mechanical.PIN, MEDIUM, tag, tone=Tone.PAPER))
 
 
-def stand(axle: Spot, radius: float, height: float, tag: str) -> tuple[Shape, ...]:
+def stand(axle: Spot, radius: float, height: float, tag: Tag) -> tuple[Shape, ...]:
     """The posts that carry a drum's axle, seen below the drum."""
     feet = axle - 1j * height
     way = complex(0.2, -1.0) / abs(complex(0.2, -1.0))
@@ -62,7 +63,7 @@ def stand(axle: Spot, radius: float, height: float, tag: str) -> tuple[Shape, ..
     return (Path(tuple(posts), HEAVY, tag),)
 
 
-def scale(foot: Spot, height: float, tag: str) -> tuple[Shape, ...]:
+def scale(foot: Spot, height: float, tag: Tag) -> tuple[Shape, ...]:
     """A scale to weigh on, its dial to the front."""
     dial = foot + 0.5j * height
     hand = line(dial, dial + heading(60.0) * 0.25 * height, FINE, tag)
@@ -70,7 +71,7 @@ def scale(foot: Spot, height: float, tag: str) -> tuple[Shape, ...]:
     return *mechanical.block(foot, 30.0, height, tag), face, hand
 
 
-def wheelbarrow(axle: Spot, grips: Spot, tag: str) -> tuple[Shape, ...]:
+def wheelbarrow(axle: Spot, grips: Spot, tag: Tag) -> tuple[Shape, ...]:
     """Shafts from the wheel's axle to the grips, a tray on them, and a leg."""
     way = grips - axle
     up = way / abs(way) * (1j if way.real > 0 else -1j)
@@ -84,7 +85,7 @@ def wheelbarrow(axle: Spot, grips: Spot, tag: str) -> tuple[Shape, ...]:
     return *shaft, polygon(tray, MEDIUM, tag, tone=Tone.BODY), Path(leg, LIGHT, tag)
 
 
-def barrow_wheel(axle: Spot, tag: str) -> tuple[Shape, ...]:
+def barrow_wheel(axle: Spot, tag: Tag) -> tuple[Shape, ...]:
     """The wheel of a wheelbarrow about its axle."""
     return (
         circle(axle, WHEEL, HEAVY, tag, tone=Tone.PERSON),
@@ -93,11 +94,11 @@ def barrow_wheel(axle: Spot, tag: str) -> tuple[Shape, ...]:
     )
 
 
-def post(foot: Spot, top: Spot, tag: str) -> tuple[Shape, ...]:
+def post(foot: Spot, top: Spot, tag: Tag) -> tuple[Shape, ...]:
     """A post from the ground up."""
     return (polygon((foot - 2.2, top - 2.2, top + 2.2, foot + 2.2), MEDIUM, tag, tone=Tone.BODY),)
 
 
-def rope_ring(at: Spot, tag: str) -> Shape:
+def rope_ring(at: Spot, tag: Tag) -> Shape:
     """Where a rope goes round a post."""
     return line(at - 2.2, at + 2.2, HEAVY, tag)

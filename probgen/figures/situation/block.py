@@ -20,6 +20,7 @@ from probgen.figures.paper.scene import (
     heading,
     polygon,
 )
+from probgen.figures.paper.tag import Tag
 from probgen.figures.paper.type_metrics import extent
 from probgen.figures.parts import mechanical, person
 from probgen.figures.situation.datum import datum_of
@@ -86,7 +87,7 @@ class Block:
         """From the middle back to the face it touches (pt)."""
         return self.reach(-normal)
 
-    def drawn(self, spot: Spot, tag: str) -> tuple[Shape, ...]:
+    def drawn(self, spot: Spot, tag: Tag) -> tuple[Shape, ...]:
         """Its strokes about a spot."""
         if self.look is Look.BALL:
             return (circle(spot, self.half.real, MEDIUM, tag, tone=Tone.BODY),)

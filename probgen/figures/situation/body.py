@@ -7,6 +7,7 @@ from typing import Final
 
 from probgen.bank.depiction import Look
 from probgen.figures.paper.scene import Shape, Spot
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import limb, mechanical, solid
 from probgen.figures.situation.shape import ROUND, arms_of
 from probgen.figures.situation.stage import Ends, Stage
@@ -20,7 +21,7 @@ def outline_of(stage: Stage, body: Body, ends: Ends) -> tuple[Shape, ...]:
     """A body's own strokes, stopped short of its pins and cut to its surfaces."""
     look = stage.look(body.id)
     spots = [stage.spot(name) for name in body.outline]
-    tag = f"body:{body.id}"
+    tag = Tag(What.BODY, body.id)
     if len(spots) < 2:
         return _particle(stage, body, look, tag)
     corners = stage.corners(body)
@@ -44,7 +45,7 @@ def outline_of(stage: Stage, body: Body, ends: Ends) -> tuple[Shape, ...]:
     return mechanical.bar(spots, half, tag, cuts)
 
 
-def _particle(stage: Stage, body: Body, look: Look, tag: str) -> tuple[Shape, ...]:
+def _particle(stage: Stage, body: Body, look: Look, tag: Tag) -> tuple[Shape, ...]:
     spot = stage.spot(body.outline[0])
     block = stage.blocks.get(body.id)
     if block:
@@ -64,7 +65,7 @@ def _pulled(stage: Stage, body: Body) -> complex:
     return whole / abs(whole) if abs(whole) > 0.1 else 1j
 
 
-def _round(stage: Stage, body: Body, look: Look, tag: str) -> tuple[Shape, ...]:
+def _round(stage: Stage, body: Body, look: Look, tag: Tag) -> tuple[Shape, ...]:
     axle, radii, bars = arms_of(stage.measured, body, look)
     centre = stage.spot(axle)
     shapes = solid.drum(centre, [radius * stage.scale for radius in radii], tag)
@@ -75,7 +76,7 @@ def _round(stage: Stage, body: Body, look: Look, tag: str) -> tuple[Shape, ...]:
 
 
 def _limb(
-    stage: Stage, body: Body, spots: Sequence[Spot], look: Look, tag: str
+    stage: Stage, body: Body, spots: Sequence[Spot], look: Look, tag: Tag
 ) -> tuple[Shape, ...]:
     """A part of a human body between its joint and its other end; none for another body."""
     elements = stage.system.elements

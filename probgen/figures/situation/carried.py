@@ -13,6 +13,7 @@ from probgen.figures.measured.survey import mass_name
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import centred, set_in
 from probgen.figures.paper.scene import LIGHT, Box, Shape, Spot, bearing, bounds, heading, line
+from probgen.figures.paper.tag import UNTAGGED, Tag, What
 from probgen.figures.paper.type_metrics import Extent, extent
 from probgen.figures.parts import distributed, mechanical, solid
 from probgen.figures.parts.ground import Surface
@@ -40,7 +41,7 @@ class Note:
 
     text: Datum
     anchors: tuple[tuple[Spot, float], ...]
-    tag: str
+    tag: Tag
     thing: Box | None = None
 
 
@@ -69,7 +70,7 @@ class Burdens:
         load = self.stage.depicts.loads.get(element.id)
         own = load is None and not body.particle and self.stage.look(body.id) in LIMBS
         if own or (load and load.thing is Thing.CENTRE):
-            mark = mechanical.centre_mark(self.stage.spot(element.at), f"centre:{body.id}")
+            mark = mechanical.centre_mark(self.stage.spot(element.at), Tag(What.CENTRE, body.id))
             self.field.add(*mark)
             return self._of(bounds(mark), Note(text, self._either_side(element), tag))
         corners = self.stage.corners(body)
@@ -79,18 +80,18 @@ class Burdens:
             return self._on_particle(element, load or _PLAIN, text, tag)
         return self._load(element, load or _PLAIN, self._seat(element), text, tag)
 
-    def _label(self, element: Element) -> tuple[Datum, str]:
+    def _label(self, element: Element) -> tuple[Datum, Tag]:
         """What a weight is labelled with, and the label's tag."""
         mass = mass_name(self.system, element)
         if mass:
-            return self.stage.text(mass), f"label:{mass.id}"
-        return self.stage.measured.labels.whole(element.id), f"label:{element.id}"
+            return self.stage.text(mass), Tag(What.LABEL, mass.id)
+        return self.stage.measured.labels.whole(element.id), Tag(What.LABEL, element.id)
 
-    def _block_label(self, element: Element, block: Block, text: Datum, tag: str) -> Note | None:
+    def _block_label(self, element: Element, block: Block, text: Datum, tag: Tag) -> Note | None:
         """The label of a particle drawn as a block: on its face, or beside it."""
         spot = self.stage.spot(element.at)
         if block.look in (Look.PERSON, Look.SITTER):
-            box = bounds(block.drawn(spot, ""))
+            box = bounds(block.drawn(spot, UNTAGGED))
             right, left = complex(box.right, spot.imag), complex(box.left, spot.imag)
             return self._of(box, Note(text, ((right, 0.0), (left, 180.0)), tag))
         face = centred(text, spot + block.face)
@@ -99,7 +100,7 @@ class Burdens:
         self.field.add(set_in(text, face, tag))
         return None
 
-    def _on_particle(self, element: Element, load: Load, text: Datum, tag: str) -> Note | None:
+    def _on_particle(self, element: Element, load: Load, text: Datum, tag: Tag) -> Note | None:
         """No surface carries it, so it hangs from its lines, below what hangs there already."""
         seat = self._seat(element)
         if any(e.kind == Kind.HINGE and e.body == element.body for e in self.system.elements):
@@ -108,9 +109,9 @@ class Burdens:
         seat = replace(seat, spot=complex(seat.spot.real, below))
         return self._load(element, replace(load, manner=Manner.HANGS), seat, text, tag)
 
-    def _load(self, element: Element, load: Load, seat: Seat, text: Datum, tag: str) -> Note | None:
+    def _load(self, element: Element, load: Load, seat: Seat, text: Datum, tag: Tag) -> Note | None:
         """Something a body carries."""
-        shapes, face = self._clear_load(load, seat, extent(text), f"load:{element.id}")
+        shapes, face = self._clear_load(load, seat, extent(text), Tag(What.LOAD, element.id))
         box = bounds(shapes)
         self.loads.setdefault(element.body, []).append(box)
         self.hung[element.body] = box.bottom
@@ -118,7 +119,7 @@ class Burdens:
 
     def _set(
         self, shapes: tuple[Shape, ...], face: Box | None, spot: Spot,
-        text: Datum, tag: str,
+        text: Datum, tag: Tag,
     ) -> Note | None:  # fmt: skip
         """A load drawn, its label on its face where it has one."""
         self.field.add(*shapes)
@@ -135,7 +136,7 @@ class Burdens:
         return replace(note, thing=thing)
 
     def _clear_load(
-        self, load: Load, seat: Seat, room: Extent, tag: str
+        self, load: Load, seat: Seat, room: Extent, tag: Tag
     ) -> tuple[tuple[Shape, ...], Box | None]:
         """A load; what hangs is let down until it is clear of all that is drawn."""
         first = shapes, face = draw_load(load, seat, room, tag)
@@ -151,7 +152,7 @@ class Burdens:
             return self._clear_load(load, seat, _NARROW, tag)[0], None
         return first
 
-    def _on_block(self, element: Element, block: Block, text: Datum, tag: str) -> Note | None:
+    def _on_block(self, element: Element, block: Block, text: Datum, tag: Tag) -> Note | None:
         """What else weighs on a block stands on it, at its end when somebody else does."""
         top = self.stage.spot(element.at) + 1j * block.half.imag
         width = max(extent(text).width + 9.0, 13.0)
@@ -160,11 +161,11 @@ class Burdens:
             top -= block.half.real - width / 2 - 2.0
         seat = Seat(top, 1 + 0j, 0.0, self.stage.scale, 1)
         load = replace(self.stage.depicts.loads.get(element.id, _PLAIN), manner=Manner.STANDS)
-        shapes, face = draw_load(load, seat, extent(text), f"load:{element.id}")
+        shapes, face = draw_load(load, seat, extent(text), Tag(What.LOAD, element.id))
         return self._set(shapes, face, top, text, tag)
 
     def _in_solid(
-        self, element: Element, corners: list[Spot], text: Datum, tag: str
+        self, element: Element, corners: list[Spot], text: Datum, tag: Tag
     ) -> Note | None:
         """What is kept in a box, or on top of it, as a block about its centre of mass."""
         spot, room = self.stage.spot(element.at), extent(text)
@@ -175,7 +176,7 @@ class Burdens:
         foot = high if spot.imag > high else min(max(foot, low), high - height)
         inner = 0.8 * (right - left)
         at = complex(spot.real, foot)
-        shapes = mechanical.block(at, min(width, inner), height, f"load:{element.id}")
+        shapes = mechanical.block(at, min(width, inner), height, Tag(What.LOAD, element.id))
         self.field.add(*shapes)
         self.things.append(bounds(shapes))
         middle = at + 0.5j * height
@@ -195,7 +196,7 @@ class Burdens:
         foot, top = (self.stage.spot(name) for name in body.outline)
         for a, b in solid.shelf_lines(foot, top, self.stage.halves[body.id]):
             if not self.field.crossings(a, b, trim=2.0) and not self.field.hits_label(a, b):
-                self.field.add(line(a, b, LIGHT, f"shelf:{body.id}"))
+                self.field.add(line(a, b, LIGHT, Tag(What.SHELF, body.id)))
 
     def _seat(self, element: Element) -> Seat:
         spot = self.stage.spot(element.at)
@@ -248,7 +249,7 @@ class Burdens:
         drawn = rows(self.stage.measured, own, self.stage.scale, self.stage.halves[body.id], _ROW)
         standing = self.loads.get(body.id, [])
         for row in drawn:
-            tag = f"distributed:{row.element.id}"
+            tag = Tag(What.DISTRIBUTED, row.element.id)
             self.field.add(
                 *distributed.spread(*row.feet, row.direction, row.heights, tag, gaps=standing)
             )
@@ -270,7 +271,7 @@ class Burdens:
             places = [tuple(even) if shares[0] == shares[1] else ((largest, away),)]
         for name, anchors in zip(row.spread.names, places, strict=False):
             id = name.id if isinstance(name, Name) else row.element.id
-            yield Note(self.stage.text(name), anchors, f"label:{id}")
+            yield Note(self.stage.text(name), anchors, Tag(What.LABEL, id))
 
 
 def _weighs(element: Element, body: Body) -> bool:

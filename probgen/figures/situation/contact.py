@@ -20,6 +20,7 @@ from probgen.figures.paper.scene import (
     heading,
     line,
 )
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import mechanical, scenery, solid
 from probgen.figures.parts.ground import (
     ROLLER_HEIGHT,
@@ -58,7 +59,7 @@ def source(stage: Stage, element: Element) -> Fixture:
     direction = stage.measured.direction_of(element)
     if direction is None:
         return Fixture()
-    spot, back, tag = stage.spot(element.at), -heading(direction), f"support:{element.id}"
+    spot, back, tag = stage.spot(element.at), -heading(direction), Tag(What.SUPPORT, element.id)
     match stage.depicts.forces.get(element.id):
         case Source.NUT:
             return Fixture((circle(spot + back * 10.0, 5.5, MEDIUM, tag, tone=Tone.PERSON),))
@@ -74,7 +75,7 @@ def source(stage: Stage, element: Element) -> Fixture:
 
 def rolling(stage: Stage, element: Element) -> Fixture:
     """A roller on its ground, or the wheel of a barrow."""
-    normal, tag = stage.normal(element), f"support:{element.id}"
+    normal, tag = stage.normal(element), Tag(What.SUPPORT, element.id)
     spot, out = stage.spot(element.at), heading(normal)
     if stage.depicts.rollers.get(element.id) is Roller.WHEEL:
         surface = Surface(spot - out * solid.WHEEL, normal, 1.5 * FACE, 1.5 * FACE)
@@ -97,7 +98,7 @@ def _side(stage: Stage, element: Element) -> int:
     return 1 if not ways or ways[0].real > 0 else -1
 
 
-def _on_post(top: Spot, tag: str) -> Fixture:
+def _on_post(top: Spot, tag: Tag) -> Fixture:
     """A roller on top of a post."""
     head = top - 1j * ROLLER_HEIGHT
     foot = head - 1j * _POST
@@ -105,7 +106,7 @@ def _on_post(top: Spot, tag: str) -> Fixture:
     return Fixture(shapes, (Surface(foot, 90.0, FACE, FACE),))
 
 
-def _on_ledge(top: Spot, side: int, tag: str) -> Fixture:
+def _on_ledge(top: Spot, side: int, tag: Tag) -> Fixture:
     """A roller on a ledge of a house's wall, which goes down as far as a post does."""
     head = top - 1j * ROLLER_HEIGHT
     inner, outer = head - side * 10.0, head + side * 10.0
@@ -115,7 +116,7 @@ def _on_ledge(top: Spot, side: int, tag: str) -> Fixture:
     return Fixture(shapes, (wall,))
 
 
-def _on_bank(top: Spot, side: int, tag: str) -> Fixture:
+def _on_bank(top: Spot, side: int, tag: Tag) -> Fixture:
     """A roller on a bank that falls away to the side its body runs to."""
     face = top - 1j * ROLLER_HEIGHT
     edge = face + side * 10.0
@@ -127,7 +128,7 @@ def _on_bank(top: Spot, side: int, tag: str) -> Fixture:
 
 def touching(stage: Stage, element: Element) -> Fixture:
     """What a body rests on or leans against, at the point where they touch."""
-    normal, tag = stage.normal(element), f"support:{element.id}"
+    normal, tag = stage.normal(element), Tag(What.SUPPORT, element.id)
     spot, told = stage.spot(element.at), stage.depicts.contacts.get(element.id)
     if told is Touch.FULCRUM:
         return wedge_under(spot, stage.halves[element.body], tag)
@@ -164,7 +165,7 @@ def _slope(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture
     surface, held, beneath = _to_pulley(stage, element, Surface(face, normal, *reaches))
     foot, top = sorted(surface.ends, key=lambda spot: spot.imag)
     way = top - foot
-    plane = mechanical.wedge(foot, way.real, way.imag, f"incline:{element.id}")
+    plane = mechanical.wedge(foot, way.real, way.imag, Tag(What.INCLINE, element.id))
     return Fixture((*held, *plane), beneath, inclines=_inclines(stage, element, foot, way))
 
 
@@ -195,7 +196,7 @@ def _to_pulley(
             continue
         surface, corner = _ended(stage, each, element.body, surface)
         centre = stage.course(each).centre
-        held.append(line(corner, centre, HEAVY, f"support:{each.first.id}"))
+        held.append(line(corner, centre, HEAVY, Tag(What.SUPPORT, each.first.id)))
         if abs(surface.normal - 90.0) < 1.0:
             right = surface.reach(corner) > 0
             away, above, under = (0.0, 0.0, _FALL) if right else (180.0, _FALL, 0.0)
@@ -256,8 +257,8 @@ def draw_posts(field: Field, tops: Sequence[Spot]) -> None:
         return
     ground = 1j * (field.box.bottom - 12.0)
     for top in tops:
-        field.add(*solid.post(top.real + ground, top + 5j, "support:post"))
-        field.add(solid.rope_ring(top, "support:post"))
+        field.add(*solid.post(top.real + ground, top + 5j, Tag(What.SUPPORT, "post")))
+        field.add(solid.rope_ring(top, Tag(What.SUPPORT, "post")))
     left, right = min(top.real for top in tops), max(top.real for top in tops)
     run = (right - left) / 2 + FACE
     _hatch(field, Surface((left + right) / 2 + ground, 90.0, run, run))

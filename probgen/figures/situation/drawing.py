@@ -45,6 +45,7 @@ from probgen.figures.paper.scene import (
     line,
     segments,
 )
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import mechanical
 from probgen.figures.parts.axes import TURN, turning
 from probgen.figures.parts.ground import Surface
@@ -211,10 +212,10 @@ class _Situation:
         inside = self.measured.runs_along(self.measured.places[element.at], direction) or (
             encloses(self.stage.corners(self.system.body(element.body)), spot + 0.05 * step)
         )
-        tag = f"force:{element.id}"
+        tag = Tag(What.FORCE, element.id)
         if self.stage.depicts.forces.get(element.id) is Source.PEDAL:
             inside, spot = True, spot - step / _PUSH * (self.stage.halves[element.body] + 3.0)
-            self.field.add(mechanical.pad(spot, step / _PUSH, f"load:{element.id}"))
+            self.field.add(mechanical.pad(spot, step / _PUSH, Tag(What.LOAD, element.id)))
         tail, head = (spot - step, spot) if inside else (spot, spot + step)
         self.field.add(Arrow(tail, head, MEDIUM, tag))
         text = self.stage.text(force.magnitude)
@@ -223,7 +224,7 @@ class _Situation:
         beside = ((near, direction - 90.0), (near, direction + 90.0))
         # Beyond an arrow that points up or down an extension line may run on.
         anchors = beside if abs(step.real) < 1.0 else ((free, away), *beside)
-        return Note(text, anchors, f"label:{element.id}")
+        return Note(text, anchors, Tag(What.LABEL, element.id))
 
     def _pulls(self) -> None:
         """The sizes of the lines that pull or push with a given force, each once."""
@@ -241,7 +242,7 @@ class _Situation:
                 near, way = start + (end - start) * 0.7, bearing(end - start)
                 anchors = ((near, way - 90.0), (near, way + 90.0), (end, way))
                 text = self.stage.text(magnitude)
-                self.notes.append(Note(text, anchors, f"label:{magnitude.id}"))
+                self.notes.append(Note(text, anchors, Tag(What.LABEL, magnitude.id)))
 
     def _stiffness(self, magnitude: Expression) -> Name | None:
         """The stiffness a spring's force is computed with, where it is data."""
@@ -260,16 +261,18 @@ class _Situation:
                 continue
             spot = self.stage.spot(element.at)
             sense = 1 if self.measured.number(couple.moment) > 0 else -1
-            self.field.add(*turning(spot, TURN, sense, MEDIUM, f"couple:{couple.id}"))
+            self.field.add(*turning(spot, TURN, sense, MEDIUM, Tag(What.COUPLE, couple.id)))
             anchors = ((spot + 1j * TURN, 90.0), (spot - 1j * TURN, 270.0))
-            self.notes.append(Note(self.stage.text(couple.moment), anchors, f"label:{couple.id}"))
+            self.notes.append(
+                Note(self.stage.text(couple.moment), anchors, Tag(What.LABEL, couple.id))
+            )
 
     def _section(self, element: Element) -> None:
         ways = self.stage.ways(element)
         if ways:
             spot, along = self.stage.spot(element.at), ways[0] / abs(ways[0])
             half = self.stage.halves[element.body]
-            self.field.add(*mechanical.section(spot, along, half, f"section:{element.id}"))
+            self.field.add(*mechanical.section(spot, along, half, Tag(What.SECTION, element.id)))
 
     # Data
 
@@ -277,7 +280,7 @@ class _Situation:
         for opening in self.shown.openings:  # no label may lie where a reference line will
             start = self._paper(opening.at)
             end = start + heading(opening.reference) * _REFERENCE
-            self.field.watch(line(start, end, LIGHT, f"reference:{opening.id}"))
+            self.field.watch(line(start, end, LIGHT, Tag(What.REFERENCE, opening.id)))
         for opening in reversed(self.shown.openings):  # those of cables need their place most
             if opening.id in self.inclines or not is_told(self.measured, opening.id):
                 continue
@@ -304,7 +307,7 @@ class _Situation:
         for each in self.shown.openings:
             if each is own or not is_told(self.measured, each.id):
                 continue
-            arc = drawn.get(f"angle:{each.id}")
+            arc = drawn.get(Tag(What.ANGLE, each.id))
             if arc:
                 pieces += [(complex(a, b), complex(c, d)) for a, b, c, d in segments(arc)]
             else:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from probgen.figures.paper.scene import Shape, Spot
+from probgen.figures.paper.tag import Tag
 from probgen.figures.parts.ground import Surface, fulcrum
 from probgen.figures.situation.datum import Datum
 
@@ -42,7 +43,7 @@ class Fixture:
     inclines: tuple[Incline, ...] = ()
 
 
-def wedge_under(spot: Spot, half: float, tag: str) -> Fixture:
+def wedge_under(spot: Spot, half: float, tag: Tag) -> Fixture:
     """A wedge on the ground under a body of half a thickness (pt)."""
     tip = spot - 1j * half
     surface = Surface(tip - 1j * _WEDGE, 90.0, 24.0, 24.0)

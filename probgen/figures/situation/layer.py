@@ -6,24 +6,25 @@ from collections.abc import Iterable
 from typing import Final
 
 from probgen.figures.paper.scene import Shape
+from probgen.figures.paper.tag import What
 
 _BACK_TO_FRONT: Final = (
-    ("scenery",),
-    ("soil",),
-    ("ground", "hatch", "incline"),
-    ("beyond",),
-    ("body",),
-    ("support",),
-    ("muscle", "cable", "rope", "spring", "strut", "pulley"),
-    ("load", "shelf", "distributed"),
+    (What.SCENERY,),
+    (What.SOIL,),
+    (What.GROUND, What.HATCH, What.INCLINE),
+    (What.BEYOND,),
+    (What.BODY,),
+    (What.SUPPORT,),
+    (What.MUSCLE, What.CABLE, What.ROPE, What.SPRING, What.STRUT, What.PULLEY),
+    (What.LOAD, What.SHELF, What.DISTRIBUTED),
 )
 _LAYERS: Final = {kind: place for place, kinds in enumerate(_BACK_TO_FRONT) for kind in kinds}
 
 
 def layered(shapes: Iterable[Shape]) -> tuple[Shape, ...]:
-    """Shapes from the back to the front, by the kind in their tags; alike ones as they come."""
+    """Shapes from the back to the front, by what they stand for; alike ones as they come."""
     return tuple(sorted(shapes, key=_layer))
 
 
 def _layer(shape: Shape) -> int:
-    return _LAYERS.get(shape.tag.partition(":")[0], len(_LAYERS))
+    return _LAYERS.get(shape.tag.what, len(_LAYERS))

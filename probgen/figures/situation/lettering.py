@@ -10,6 +10,7 @@ from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import GAP, around
 from probgen.figures.paper.scene import FINE, Box, Label, Segment, Spot, line
 from probgen.figures.paper.segment import meets
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.situation.carried import Note
 from probgen.quantities.expression import Name
 
@@ -61,7 +62,7 @@ def set_letters(field: Field, points: Mapping[str, tuple[Spot, float]]) -> None:
         within = around(name, (*above, *below), farthest=_NEAR) if half > _STOUT else ()
         nearest = _nearer(own, others, chain(within, near, further))
         boxes = chain(nearest, around(name, (*above, *below), half))
-        label = field.place(name, boxes, f"letter:{point}")
+        label = field.place(name, boxes, Tag(What.LETTER, point))
         if label.box.gap(own) > (_ASTRAY if half > _STOUT else half + _ASTRAY):
             _lead(field, label, own)
 
@@ -70,7 +71,7 @@ def _lead(field: Field, label: Label, thing: Box) -> None:
     """A thin line from a label to its thing, unless it would run through another label."""
     start, end = _line(label.box, thing)
     if abs(end - start) > _SHORTEST and not field.hits_label(start, end):
-        field.add(line(start, end, FINE, f"leader:{label.tag}"))
+        field.add(line(start, end, FINE, Tag(What.LEADER, label.tag)))
 
 
 def _line(box: Box, thing: Box) -> tuple[Spot, Spot]:

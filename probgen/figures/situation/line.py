@@ -24,6 +24,7 @@ from probgen.figures.paper.scene import (
     heading,
     line,
 )
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import limb, mechanical
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation import pulley
@@ -43,7 +44,13 @@ _SHORTEST: Final = 46.0  # how near a ceiling may be to it, along a cord, pt
 _FARTHEST: Final = 110.0  # how far a wall may be from a particle it holds, pt
 _PULLEY: Final = 9.0  # radius of a pulley, pt
 _BONE: Final = 5.0  # from a bone's axis to what is fixed to it, pt
-_DRAWN: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT)
+_SHOWN: Final = {
+    Kind.CABLE: What.CABLE,
+    Kind.ROPE: What.ROPE,
+    Kind.SPRING: What.SPRING,
+    Kind.STRUT: What.STRUT,
+}
+"""The lines drawn as such, and what they show."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +80,7 @@ def lines_of(stage: Stage, walls: list[Surface]) -> Iterator[Line]:
         done |= {stage.system.force(id).pair for id in element.forces}
         if element.kind == Kind.ROPE:
             ropes.setdefault((element.body, element.at), []).append(element)
-        elif element.kind in _DRAWN:
+        elif element.kind in _SHOWN:
             yield from _single(stage, walls, element, stage.rest(element))
         elif element.kind == Kind.MUSCLE:
             yield from _muscle(stage, element)
@@ -92,7 +99,7 @@ def _over(stage: Stage, walls: list[Surface], hoist: Hoist) -> Line:
         ends = (stage.spot(pulls[0].at), stage.spot(pulls[1].at))
         return Line(pulley.tackle(hoist, (one, other), ends))
     run = stage.course(hoist)
-    shapes = pulley.drawn(hoist, run, hoist.first.id)
+    shapes = pulley.drawn(hoist, run)
     rests = {e.body for e in stage.system.elements if e.surface is not None}
     if hoist.alike or not rests & {hoist.first.body, hoist.second.body}:
         shapes += _hung(walls, hoist, run)
@@ -101,7 +108,7 @@ def _over(stage: Stage, walls: list[Surface], hoist: Hoist) -> Line:
 
 def _hung(walls: list[Surface], hoist: Hoist, run: pulley.Course) -> tuple[Shape, ...]:
     """What fixes a pulley to a ceiling or a wall of its own."""
-    whole, tag = sum(hoist.ways, 0j), f"support:{hoist.first.id}"
+    whole, tag = sum(hoist.ways, 0j), Tag(What.SUPPORT, hoist.first.id)
     unit = whole / abs(whole)
     end = run.centre + unit * (run.radius + 12.0)
     return line(run.centre, end, MEDIUM, tag), *_anchored(walls, end, bearing(unit), tag)
@@ -121,7 +128,7 @@ def _rope(stage: Stage, walls: list[Surface], pulls: Sequence[Element]) -> Itera
             yield from _single(stage, walls, pull, stage.rest(pull))
         return
     centre = stage.spot(pulls[0].at)
-    yield Line(mechanical.pulley(centre, _PULLEY, f"pulley:{pulls[0].at}"))
+    yield Line(mechanical.pulley(centre, _PULLEY, Tag(What.PULLEY, pulls[0].at)))
     for side, pull, unit in zip((1, -1), pulls, known, strict=True):
         leaves = unit * 1j
         across = dot(leaves, turned)
@@ -134,7 +141,7 @@ def _rope(stage: Stage, walls: list[Surface], pulls: Sequence[Element]) -> Itera
 
 def _tendon(stage: Stage, pull: Element, unit: complex) -> Line:
     """A tendon from a kneecap; the upper one ends in its muscle."""
-    start, tag = stage.spot(pull.at), f"rope:{pull.id}"
+    start, tag = stage.spot(pull.at), Tag(What.ROPE, pull.id)
     if unit.imag > 0:
         shapes = limb.muscle(start, start + unit * 104.0, tag)
     else:
@@ -153,7 +160,7 @@ def _single(
     stage: Stage, walls: list[Surface], element: Element, start: Spot, aside: complex = 0j
 ) -> Iterator[Line]:
     """One line from its start to where it is fixed; aside: its shift from the point it is at."""
-    tied, tag = _tied(stage, element), f"{element.kind}:{element.id}"
+    tied, tag = _tied(stage, element), Tag(_SHOWN[element.kind], element.id)
     way = _way(stage, element)
     if tied is not None:
         yield _stroked(stage, element, start, tied + aside)
@@ -172,7 +179,7 @@ def _followed(
     stage: Stage, walls: list[Surface], element: Element, start: Spot, way: float
 ) -> Line:
     """A line followed from its start until something holds it."""
-    tag, unit = f"{element.kind}:{element.id}", heading(way)
+    tag, unit = Tag(_SHOWN[element.kind], element.id), heading(way)
     named = _named_end(stage, element, start, way)
     hit = None if named else _wall_hit(stage, walls, start, way, element)
     if hit:
@@ -194,7 +201,7 @@ def _stroked(
     held: tuple[Shape, ...] = (), *, posted: bool = False,
 ) -> Line:  # fmt: skip
     """A line's own strokes, after what holds its far end."""
-    tag = f"{element.kind}:{element.id}"
+    tag = Tag(_SHOWN[element.kind], element.id)
     count = _strands(stage, element)
     shapes: tuple[Shape, ...]
     if element.kind == Kind.SPRING:
@@ -210,7 +217,7 @@ def _stroked(
 
 def _muscle(stage: Stage, element: Element) -> Iterator[Line]:
     """A muscle to where it is fixed, or as far as it comes over its joint."""
-    start, tag = stage.spot(element.at), f"muscle:{element.id}"
+    start, tag = stage.spot(element.at), Tag(What.MUSCLE, element.id)
     direction = stage.measured.direction_of(element)
     if _has_far_end(stage, element):
         end = stage.spot(element.toward)
@@ -237,7 +244,7 @@ def _knee(stage: Stage, element: Element) -> Spot | None:
 
 def _over_knee(stage: Stage, element: Element, start: Spot, unit: complex, knee: Spot) -> Line:
     """The tendon below the knee, the kneecap it ends at, and the muscle along the thigh."""
-    tag = f"muscle:{element.id}"
+    tag = Tag(What.MUSCLE, element.id)
     cap = start + unit * abs((knee - start).real / unit.real) * 0.86
     thigh = beyond(stage.look(element.body), Hinge.KNEE, 0.0)
     side = thigh / abs(thigh) * (-1j if ((cap - knee) / thigh).imag < 0 else 1j)
@@ -247,7 +254,7 @@ def _over_knee(stage: Stage, element: Element, start: Spot, unit: complex, knee:
     return Line(shapes, element.id, (start, cap))
 
 
-def _origin(stage: Stage, element: Element, end: Spot, tag: str) -> tuple[Shape, ...]:
+def _origin(stage: Stage, element: Element, end: Spot, tag: Tag) -> tuple[Shape, ...]:
     """The tendon from a muscle's end to the bone beyond the joint, where it ends beside that."""
     for hinge in stage.system.elements:
         if hinge.kind != Kind.HINGE or hinge.body != element.body:
@@ -360,7 +367,7 @@ def _wall_hit(
         size, rise = stage.size(element.body), abs(unit.imag) * reach
         if not particle and rise > _RISE * size:
             end = start + unit * reach * _BROKEN * size / rise
-            return end, (line(end, end + unit * 13.0, REFERENCE, f"beyond:{element.id}"),)
+            return end, (line(end, end + unit * 13.0, REFERENCE, Tag(What.BEYOND, element.id)),)
         walls[place] = surface.covering(start + unit * reach, FACE)
         return start + unit * reach, ()
     return None
@@ -375,7 +382,7 @@ def _reach(surface: Surface, start: Spot, unit: complex) -> float | None:
     return -height / closing if height > 0 else None
 
 
-def _anchored(walls: list[Surface], end: Spot, direction: float, tag: str) -> tuple[Shape, ...]:
+def _anchored(walls: list[Surface], end: Spot, direction: float, tag: Tag) -> tuple[Shape, ...]:
     """A line's far end fixed to a wall nearby, or to a ceiling or wall of its own."""
     for place, surface in enumerate(walls):
         if abs(surface.height(end)) <= _REACH:

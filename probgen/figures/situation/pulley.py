@@ -21,6 +21,7 @@ from probgen.figures.paper.scene import (
     heading,
     line,
 )
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import mechanical
 from probgen.figures.situation.block import Block
 from probgen.quantities.expression import Expression, Number, Product, names_in
@@ -126,7 +127,7 @@ def course(hoist: Hoist, start: Spot, end: Spot) -> Course:
     return Course(start, end, centre, WHEEL, (touch, centre - side * away * WHEEL))
 
 
-def drawn(hoist: Hoist, run: Course, tag: str) -> tuple[Shape, ...]:
+def drawn(hoist: Hoist, run: Course) -> tuple[Shape, ...]:
     """The rope of a hoist and its pulley."""
     one, other = run.touching
     begin, stop = bearing(one - run.centre), bearing(other - run.centre)
@@ -134,12 +135,12 @@ def drawn(hoist: Hoist, run: Course, tag: str) -> tuple[Shape, ...]:
     across = ((run.end - run.start) / hoist.ways[0]).imag
     if across < 0 if hoist.alike else hoist.turn < 0:
         sweep -= 360.0
-    wheel = mechanical.pulley(run.centre, run.radius - 0.4, f"pulley:{tag}")
+    wheel = mechanical.pulley(run.centre, run.radius - 0.4, Tag(What.PULLEY, hoist.first.id))
     return (
         *wheel,
-        Path(((run.start, one),), MEDIUM, f"rope:{hoist.first.id}"),
-        Arc(run.centre, run.radius, begin, sweep, MEDIUM, f"rope:{tag}"),
-        Path(((run.end, other),), MEDIUM, f"rope:{hoist.second.id}"),
+        Path(((run.start, one),), MEDIUM, Tag(What.ROPE, hoist.first.id)),
+        Arc(run.centre, run.radius, begin, sweep, MEDIUM, Tag(What.ROPE, hoist.first.id)),
+        Path(((run.end, other),), MEDIUM, Tag(What.ROPE, hoist.second.id)),
     )
 
 
@@ -147,13 +148,15 @@ def tackle(hoist: Hoist, counts: tuple[int, int], ends: tuple[Spot, Spot]) -> tu
     """The strands between two pulley blocks, and the free end of the one with more of them."""
     one, _ = hoist.ways
     lower, upper = ends[0] + one * WHEEL * 0.3, ends[1] - one * WHEEL * 0.3
-    tag = f"rope:{hoist.first.id}"
+    tag = Tag(What.ROPE, hoist.first.id)
     both = mechanical.strands(lower, upper, min(counts), tag)
     if counts[0] == counts[1]:
         return both
     begin, way = (ends[0], one) if counts[0] > counts[1] else (ends[1], -one)
     begin += way * -1j * WHEEL
-    return *both, line(begin, begin + way * (0.6 * _BLOCKS), MEDIUM, f"rope:{hoist.second.id}")
+    return *both, line(
+        begin, begin + way * (0.6 * _BLOCKS), MEDIUM, Tag(What.ROPE, hoist.second.id)
+    )
 
 
 def strand_count(magnitude: Expression) -> int:

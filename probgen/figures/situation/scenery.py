@@ -9,6 +9,7 @@ from typing import Final
 from probgen.bank.depiction import Look, Scenery
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import Arrow, Box, apart
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import scenery
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation.stage import Stage
@@ -17,7 +18,7 @@ _SHORE: Final = 26.0  # how far water is drawn beyond a body where no bank ends 
 _DEPTH: Final = 20.0  # of water, pt
 _BOAT: Final = 46.0  # length of a boat, pt
 _DRAUGHT: Final = 7.0  # from a boat's bow down to the water, pt
-_TAG: Final = "scenery"
+_TAG: Final = Tag(What.SCENERY)
 
 
 def about(stage: Stage) -> Scenery | None:
@@ -50,7 +51,7 @@ def bedded(stage: Stage, surfaces: Sequence[Surface]) -> tuple[tuple[Surface, ..
 
 def draw_scenery(stage: Stage, field: Field, water: Box | None) -> None:
     """Draw it, behind everything else."""
-    ropes = [s for s in field.shapes if isinstance(s, Arrow) and s.tag.startswith("force")]
+    ropes = [s for s in field.shapes if isinstance(s, Arrow) and s.tag.what is What.FORCE]
     if water and about(stage) is Scenery.BOAT and ropes:
         bow = ropes[0].head
         water = water._replace(top=max(bow.imag - _DRAUGHT, water.bottom + 4.0))

@@ -9,6 +9,7 @@ from probgen.bank.depiction import Hinge, Look
 from probgen.figures.paper.angle import draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import MEDIUM, Shape, Spot, bearing, circle, heading
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import limb, mechanical, solid
 from probgen.figures.parts.ground import Surface, lug
 from probgen.figures.situation.contact import rolling, source, stands_for, touching
@@ -51,7 +52,7 @@ def draw_supports(stage: Stage, field: Field) -> Held:
             # The pin is in the body drawn first; the other one stops short of it too.
             if element.kind == Kind.HINGE and element.at not in gaps:
                 gaps[element.at] = mechanical.PIN
-                field.add(mechanical.pin(stage.spot(element.at), f"support:{element.id}"))
+                field.add(mechanical.pin(stage.spot(element.at), Tag(What.SUPPORT, element.id)))
             continue
         fixture = fixture_of(stage, element)
         field.add(*fixture.shapes)
@@ -85,7 +86,7 @@ def fixture_of(stage: Stage, element: Element) -> Fixture:
 
 
 def _hinge(stage: Stage, element: Element) -> Fixture:
-    pin, ways, tag = stage.spot(element.at), stage.ways(element), f"support:{element.id}"
+    pin, ways, tag = stage.spot(element.at), stage.ways(element), Tag(What.SUPPORT, element.id)
     told, look = stage.depicts.hinges.get(element.id), stage.look(element.body)
     if look in ROUND and ways:
         return _axle(stage, element, pin, tag)
@@ -102,7 +103,7 @@ def _hinge(stage: Stage, element: Element) -> Fixture:
     return _bracket(pin, normal, tag, gap=mechanical.PIN)
 
 
-def _bracket(pin: Spot, normal: float, tag: str, gap: float = 0.0) -> Fixture:
+def _bracket(pin: Spot, normal: float, tag: Tag, gap: float = 0.0) -> Fixture:
     """A bracket that carries a pin out from a face of some outward normal."""
     face = pin - heading(normal) * _WALL_GAP
     return Fixture(lug(pin, face, tag), (Surface(face, normal, FACE, FACE),), gap)
@@ -133,7 +134,7 @@ def _stands_on_ground(stage: Stage, body: str) -> bool:
     return pushed and not any(e.kind == Kind.CABLE for e in elements)
 
 
-def _axle(stage: Stage, element: Element, pin: Spot, tag: str) -> Fixture:
+def _axle(stage: Stage, element: Element, pin: Spot, tag: Tag) -> Fixture:
     """The axle of a drum on a stand."""
     body = stage.system.body(element.body)
     _, radii, _ = arms_of(stage.measured, body, stage.look(body.id))
@@ -145,7 +146,7 @@ def _axle(stage: Stage, element: Element, pin: Spot, tag: str) -> Fixture:
 
 def _joint(stage: Stage, element: Element, told: Hinge | None, part: Look | None) -> Fixture:
     """A joint's ring, and the limb beyond it; part: the limb that ends there, where it is known."""
-    pin, tag = stage.spot(element.at), f"support:{element.id}"
+    pin, tag = stage.spot(element.at), Tag(What.SUPPORT, element.id)
     if part is Look.KNEECAP:
         match stage.pulls(element.body):
             case [thigh, shin]:
@@ -168,6 +169,6 @@ def _built_in(stage: Stage, element: Element) -> Fixture:
     if not ways:
         return Fixture()
     out, spot = ways[0] / abs(ways[0]), stage.spot(element.at)
-    tag, half = f"support:{element.id}", stage.halves[element.body]
+    tag, half = Tag(What.SUPPORT, element.id), stage.halves[element.body]
     surface = Surface(spot, bearing(out), FACE, FACE)
     return Fixture(mechanical.built_in(spot, out, half, tag), (surface,))

@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import Final
 
 from probgen.figures.paper.scene import Tone
+from probgen.figures.paper.tag import Tag, What
 
 Ink = tuple[float, float, float]
 """Red, green and blue, 0 to 1."""
@@ -22,17 +23,17 @@ _PURPLE: Final[Ink] = (0.80, 0.47, 0.65)
 _GREY: Final[Ink] = (0.35, 0.35, 0.35)
 
 _INKS: Final = {
-    "force": _BLUE, "component": _BLUE, "rectangle": _BLUE, "couple": _PURPLE,
-    "distributed": _BLUE, "muscle": _VERMILION, "cable": _GREEN, "spring": _GREEN,
-    "dimension": _GREY, "angle": _GREY, "reference": _GREY, "ground": _GREY, "hatch": _GREY,
-    "axes": _GREY, "soil": _GREY, "pivot": _VERMILION,
+    What.FORCE: _BLUE, What.COMPONENT: _BLUE, What.RECTANGLE: _BLUE, What.COUPLE: _PURPLE,
+    What.DISTRIBUTED: _BLUE, What.MUSCLE: _VERMILION, What.CABLE: _GREEN, What.SPRING: _GREEN,
+    What.DIMENSION: _GREY, What.ANGLE: _GREY, What.REFERENCE: _GREY, What.GROUND: _GREY,
+    What.HATCH: _GREY, What.AXES: _GREY, What.SOIL: _GREY, What.PIVOT: _VERMILION,
 }  # fmt: skip
-"""The first word of a tag -> its ink; all else is black."""
+"""What is shown -> its ink; all else is black."""
 
 
-def ink_of(tag: str, colour: bool = True) -> Ink:
+def ink_of(tag: Tag, colour: bool = True) -> Ink:
     """The ink of a shape by its tag; black where no colour is asked for."""
-    return _INKS.get(tag.partition(":")[0], BLACK) if colour else BLACK
+    return _INKS.get(tag.what, BLACK) if colour else BLACK
 
 
 _GREYS: Final = {

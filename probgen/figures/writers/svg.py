@@ -18,6 +18,7 @@ from probgen.figures.paper.scene import (
     barbs,
     shaft,
 )
+from probgen.figures.paper.tag import Tag
 from probgen.figures.paper.type_metrics import runs
 from probgen.figures.writers.colour import BLACK, Ink, hexadecimal, ink_of, tint_of
 from probgen.figures.writers.latex import arc_pieces
@@ -106,8 +107,8 @@ def _stroke(pen: Pen, ink: str) -> str:
     return look
 
 
-def _path(way: str, tag: str, look: str) -> str:
-    return f"<path d={quoteattr(way)} {look} data-tag={quoteattr(tag)}/>"
+def _path(way: str, tag: Tag, look: str) -> str:
+    return f"<path d={quoteattr(way)} {look} data-tag={quoteattr(str(tag))}/>"
 
 
 def _way(run: tuple[Spot, ...], corner: Spot) -> str:
@@ -132,7 +133,7 @@ def _text(label: Label, corner: Spot, ink: str) -> str:
     x, y = _at(label.spot, corner).split(",")
     return (
         f'<text x="{x}" y="{y}" font-size="{_n(label.size)}" fill="{ink}" stroke="none" '
-        f"data-tag={quoteattr(label.tag)}>{''.join(spans)}</text>"
+        f"data-tag={quoteattr(str(label.tag))}>{''.join(spans)}</text>"
     )
 
 

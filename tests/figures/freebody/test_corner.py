@@ -22,6 +22,7 @@ from probgen.figures.paper.scene import (
 from probgen.figures.parts.axes import HEIGHT, WIDTH
 from probgen.quantities.expression import Name, number, total
 from probgen.statics.equation import Axis, Lie, X, Y
+from tests.figures.seen import tag
 from tests.figures.sketches import SLOPE, read, surveyed
 
 ALONG = Axis("∥", Name("theta", "theta"), Lie.ALONG_SURFACE)
@@ -48,8 +49,8 @@ def drawing(width: float, height: float) -> Field:
 
 
 def axes_of(field: Field) -> tuple[Box, dict[str, Arrow]]:
-    shapes = [shape for shape in field.shapes if shape.tag.startswith("axes:")]
-    arrows = {s.tag.partition(":")[2]: s for s in shapes if isinstance(s, Arrow)}
+    shapes = [shape for shape in field.shapes if str(shape.tag).startswith("axes:")]
+    arrows = {str(s.tag).partition(":")[2]: s for s in shapes if isinstance(s, Arrow)}
     return bounds(shapes), arrows
 
 
@@ -67,7 +68,7 @@ def test_axes_stand_in_the_free_corner() -> None:
 def test_axes_keep_out_of_a_solid_and_off_strokes() -> None:
     field = drawing(200.0, 150.0)
     solid = (100 + 20j, 200 + 20j, 200 + 150j, 100 + 150j)
-    field.add(polygon(solid, HEAVY, "body:box"))
+    field.add(polygon(solid, HEAVY, tag("body:box")))
     draw_axes(field, 0, solid, 300.0, Frame())
     box, _ = axes_of(field)
     assert box.right < 100.0
@@ -91,10 +92,10 @@ def test_turned_axes_have_their_letters_and_room_to_their_left() -> None:
     _, arrows = axes_of(field)
     assert bearing(arrows["x"].head - arrows["x"].tail) == pytest.approx(25.0)
     assert bearing(arrows["y"].head - arrows["y"].tail) == pytest.approx(115.0)
-    labels = {shape.tag: shape for shape in field.shapes if isinstance(shape, Label)}
+    labels = {str(shape.tag): shape for shape in field.shapes if isinstance(shape, Label)}
     assert set(labels) == {"axis:∥", "axis:⊥"}
-    for key, tag in (("x", "axis:∥"), ("y", "axis:⊥")):
-        assert abs(labels[tag].box.centre - arrows[key].head) < 14.0
+    for key, axis in (("x", "axis:∥"), ("y", "axis:⊥")):
+        assert abs(labels[axis].box.centre - arrows[key].head) < 14.0
     assert field.box.width <= 201.0
     assert HEIGHT > 0.0
 
@@ -107,16 +108,16 @@ def notes(field: Field) -> Box:
 def test_a_note_stands_low_in_a_free_corner_the_right_one_first() -> None:
     field = Field()
     field.add(line(0j, 150j, FINE), line(0j, 200 + 150j, FINE))
-    draw_note(field, "arrows to scale", "note")
+    draw_note(field, "arrows to scale", tag("note"))
     assert notes(field).right == pytest.approx(200.175)
     assert notes(field).bottom == pytest.approx(-0.175)
     taken = Field()
     taken.add(line(200 + 0j, 200 + 150j, FINE), line(0j + 150j, 200 + 0j, FINE))
-    draw_note(taken, "arrows to scale", "note")
+    draw_note(taken, "arrows to scale", tag("note"))
     assert notes(taken).left == pytest.approx(0.0, abs=0.2)
 
 
 def test_a_note_without_room_stands_below() -> None:
     field = drawing(30.0, 20.0)
-    draw_note(field, "arrows to scale", "note")
+    draw_note(field, "arrows to scale", tag("note"))
     assert notes(field).top < 0.0

@@ -11,11 +11,12 @@ from probgen.figures.freebody.lengths import draw_arms, lengths_of
 from probgen.figures.measured.survey import survey
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import Arrow, Path, Scene, dot, heading
+from probgen.figures.paper.tag import What
 from probgen.quantities.expression import evaluate
 from probgen.statics.equation import torque_balance
 from probgen.statics.method import Method
 from tests.figures.conftest import CASES, SEEDS, Case
-from tests.figures.seen import dimension_ends, touching
+from tests.figures.seen import dimension_ends, tagged, touching
 
 
 def diagram(case: Case, torque: Literal["angle", "arm", "components"]) -> Scene:
@@ -38,7 +39,7 @@ def test_dimension_lines_are_as_long_as_what_they_say(
         found = lengths_of(measured, balance, body).reaches
         assert found
         for reach in found:
-            if scene.tagged(f"dimension:{reach.tag}"):
+            if tagged(scene, f"dimension:{reach.tag}"):
                 start, end = dimension_ends(scene, reach.tag)
                 value = abs(float(evaluate(reach.length, case.values)))
                 assert abs(end - start) / scene.scale == pytest.approx(value)
@@ -55,9 +56,9 @@ def test_lever_arm_is_square_to_the_line_of_action_and_gives_the_torque(
         scene = diagram(case, "arm")
         measured = survey(case.system, case.labels, case.values)
         pivot = measured.places[case.system.elements[0].at]
-        for lever in scene.tagged("lever"):
-            force = case.system.force(lever.tag.removeprefix("lever:"))
-            (action,) = scene.tagged(f"action:{force.id}")
+        for lever in tagged(scene, "lever"):
+            force = case.system.force(str(lever.tag.of))
+            (action,) = tagged(scene, f"action:{force.id}")
             assert isinstance(lever, Path)
             assert isinstance(action, Path)
             start, end = lever.lines[0]
@@ -68,7 +69,7 @@ def test_lever_arm_is_square_to_the_line_of_action_and_gives_the_torque(
             way = measured.places[force.point] - pivot
             torque = way.real * unit.imag - way.imag * unit.real
             assert abs(end - start) / scene.scale == pytest.approx(abs(torque))
-            (label,) = scene.tagged(f"label:{lengths_label(case, force.id)}")
+            (label,) = tagged(scene, f"label:{lengths_label(case, force.id)}")
             assert label
             seen += 1
     assert seen > 20
@@ -83,7 +84,7 @@ def test_an_arm_too_short_to_be_seen_hides_no_other(cases: dict[tuple[str, int],
     short = replace(arm, reach=replace(arm.reach, end=arm.reach.start))
     field = Field()
     draw_arms(field, measured, (short, arm), 60.0)
-    assert [s.tag for s in field.shapes if s.tag.startswith("lever:")] == [f"lever:{arm.force.id}"]
+    assert [s.tag.of for s in field.shapes if s.tag.what is What.LEVER] == [arm.force.id]
 
 
 def lengths_label(case: Case, force: str) -> str:
@@ -102,13 +103,13 @@ def test_components_of_a_slanting_force_are_sides_of_its_rectangle(
     for seed in SEEDS:
         case = cases["beam", seed]
         scene = diagram(case, "components")
-        (whole,) = scene.tagged("force:T")
+        (whole,) = tagged(scene, "force:T")
         assert isinstance(whole, Arrow)
-        legs = [each for part in "xy" for each in scene.tagged(f"component:T.{part}")]
+        legs = [each for part in "xy" for each in tagged(scene, f"component:T.{part}")]
         if legs:  # long enough to be seen
             steps = [leg.head - leg.tail for leg in legs if isinstance(leg, Arrow)]
             assert sum(steps) == pytest.approx(whole.head - whole.tail)
-            assert {label.tag for label in scene.labels} >= {"label:T.x", "label:T.y"}
+            assert {str(label.tag) for label in scene.labels} >= {"label:T.x", "label:T.y"}
             seen += 1
     assert seen > 5
 

@@ -28,7 +28,7 @@ def named(*arrows: Placed, spots: tuple[Spot, ...] = ()) -> dict[str, Label]:
 
 def labels(lettering: Lettering) -> dict[str, Label]:
     shapes = lettering.field.shapes
-    return {shape.tag: shape for shape in shapes if isinstance(shape, Label)}
+    return {str(shape.tag): shape for shape in shapes if isinstance(shape, Label)}
 
 
 def fenced(lettering: Lettering, reach: float) -> None:
@@ -167,7 +167,7 @@ def test_a_line_leads_from_a_letter_further_off_to_its_point(reach: float) -> No
     lettering = Lettering(Field())
     fenced(lettering, reach)
     lettering.name_points({"A": 0j}, {0j: 2.0})
-    led = [shape for shape in lettering.field.shapes if shape.tag == "leader:letter:A"]
+    led = [shape for shape in lettering.field.shapes if str(shape.tag) == "leader:letter:A"]
     assert lettering.strained == 0
     assert len(led) == (1 if reach else 0)
     for shape in led:

@@ -16,7 +16,7 @@ def drawn(text: str, look: Look) -> list[Arc | Path]:
     measured, field = surveyed(template, values), Field()
     draw_body(field, measured, template.system.bodies[0], look, 10.0, 4.5)
     shapes = [shape for shape in field.shapes if isinstance(shape, Arc | Path)]
-    assert {shape.tag for shape in shapes} == {f"body:{template.system.bodies[0].id}"}
+    assert {str(shape.tag) for shape in shapes} == {f"body:{template.system.bodies[0].id}"}
     assert {shape.tone for shape in shapes} == {Tone.BODY}
     return shapes
 

@@ -9,7 +9,7 @@ from probgen.figures.paper.scene import (
     Arrow,
 )
 from probgen.quantities.printing import plain
-from tests.figures.seen import touching
+from tests.figures.seen import tagged, touching
 from tests.figures.sketches import BEAM, LOADS, alone, loaded, read, sketch, surveyed
 
 
@@ -28,9 +28,9 @@ def test_distributed_load_is_drawn_in_both_figures(kind: str) -> None:
     template, values, _ = read(loaded(kind))
     scene = sketch(loaded(kind))
     diagram = alone(template, {**values, "R.x": 0, "R.y": 9, "M_A": 9}, "shelf", "A")
-    assert len([s for s in scene.tagged("distributed") if isinstance(s, Arrow)]) >= 3
-    assert diagram.tagged("distributed")
-    assert diagram.tagged("force:Q_s")
+    assert len([s for s in tagged(scene, "distributed") if isinstance(s, Arrow)]) >= 3
+    assert tagged(diagram, "distributed")
+    assert tagged(diagram, "force:Q_s")
     assert touching(scene) == touching(diagram) == []
 
 

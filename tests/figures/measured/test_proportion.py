@@ -9,14 +9,14 @@ from probgen.figures.measured.proportion import Amiss, Disturbance, disturbances
 from probgen.figures.measured.survey import survey
 from probgen.figures.paper.scene import Arrow, Label, Scene, bearing
 from tests.figures.conftest import Case
-from tests.figures.seen import touching
+from tests.figures.seen import tagged, touching
 
 SIZES = {"insertion": 0.09, "muscle_angle": 30.0}
 
 
 def station(scene: Scene, tag: str) -> float:
     """Where a force's arrow begins, from the elbow, m."""
-    (arrow,) = scene.tagged(tag)
+    (arrow,) = tagged(scene, tag)
     assert isinstance(arrow, Arrow)
     return arrow.tail.real / scene.scale
 
@@ -34,7 +34,7 @@ def test_diagram_takes_the_lengths_and_keeps_the_angles(
     true, drawn = diagram(case, {}), diagram(case, SIZES)
     assert station(true, "force:F") == pytest.approx(case.values["insertion"])
     assert station(drawn, "force:F") == pytest.approx(0.09)
-    pulls = [scene.tagged("force:F")[0] for scene in (true, drawn)]
+    pulls = [tagged(scene, "force:F")[0] for scene in (true, drawn)]
     one, other = (bearing(a.head - a.tail) for a in pulls if isinstance(a, Arrow))
     assert one == pytest.approx(other)
     assert "not to scale" not in [label.text for label in true.labels]
@@ -44,7 +44,7 @@ def test_diagram_takes_the_lengths_and_keeps_the_angles(
 
 def test_diagram_with_other_angles_only_is_to_scale(cases: dict[tuple[str, int], Case]) -> None:
     scene = diagram(cases["forearm", 0], {"muscle_angle": 30.0})
-    (note,) = scene.tagged("note:scale")
+    (note,) = tagged(scene, "note:scale")
     assert isinstance(note, Label)
     assert str(note.text).startswith("arrows")  # and nothing of lengths
 
@@ -53,7 +53,7 @@ def test_situation_keeps_its_room(cases: dict[tuple[str, int], Case]) -> None:
     case = cases["forearm", 0]
     plain = case.situation(depicts=Depictions())
     noted = case.situation(depicts=Depictions(), drawn=SIZES)
-    (note,) = noted.tagged("note:scale")
+    (note,) = tagged(noted, "note:scale")
     assert note.box.bottom >= noted.box.bottom  # type: ignore[union-attr]
     assert noted.box.height <= 1.1 * plain.box.height
     assert touching(noted) == []

@@ -12,6 +12,7 @@ from probgen.bank.labels import Labels
 from probgen.bank.reading import read_template
 from probgen.figures.measured.survey import mass_name, openings, spans, survey, ways_out
 from tests.figures.conftest import CASES, Case
+from tests.figures.seen import tagged
 from tests.figures.sketches import CABINET, read, sketch
 
 LENGTHS = {
@@ -119,5 +120,5 @@ def test_unknown_position_is_sketched_on_the_body_and_not_told_unless_asked() ->
     template, values, _ = read(CABINET)
     assert 0 < survey(template.system, template.labels, values).places["Q"].real < values["L"]
     scene = sketch(CABINET)
-    assert not scene.tagged("dimension:x")
-    assert not scene.tagged("letter:Q")
+    assert not tagged(scene, "dimension:x")
+    assert not tagged(scene, "letter:Q")

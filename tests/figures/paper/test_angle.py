@@ -12,6 +12,7 @@ from probgen.figures.paper.scene import HEAVY, Arc, Label, bearing, heading, lin
 from probgen.figures.parts.mechanical import bar
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import UNITS
+from tests.figures.seen import tag
 
 
 def number(degrees: int) -> Number:
@@ -22,7 +23,7 @@ def leaning(degrees: int, wall: float) -> Field:
     """A ladder's place: a floor, a wall some way off (pt), a bar that leans against it."""
     field = Field()
     field.add(line(-20 + 0j, wall + 0j, HEAVY), line(wall + 0j, wall + 150j, HEAVY))
-    field.add(*bar((0j, heading(degrees) * 140.0), 3.2, "body"))
+    field.add(*bar((0j, heading(degrees) * 140.0), 3.2, tag("body")))
     draw_angle(field, 0j, 0.0, float(degrees), number(degrees), "theta", reference_drawn=True)
     return field
 
@@ -54,6 +55,6 @@ def test_reference_line_is_dashed_where_none_is_drawn() -> None:
     field = Field()
     field.add(line(0j, heading(50.0) * 90.0, HEAVY))
     draw_angle(field, 0j, 0.0, 50.0, number(50), "theta", reference_drawn=False)
-    (dashed,) = [shape for shape in field.shapes if shape.tag == "reference:theta"]
+    (dashed,) = [shape for shape in field.shapes if str(shape.tag) == "reference:theta"]
     assert not isinstance(dashed, Label)
     assert dashed.pen.dash

@@ -11,6 +11,7 @@ from probgen.figures.paper.placement import GAP, around, centred, set_in
 from probgen.figures.paper.scene import FINE, HEAVY, Path, bounds, circle, heading, line
 from probgen.figures.paper.segment import crosses, meets
 from probgen.quantities.expression import Name
+from tests.figures.seen import tag
 
 coordinate = st.integers(-20, 20).map(float)
 stroke = st.tuples(coordinate, coordinate, coordinate, coordinate)
@@ -27,8 +28,8 @@ def test_label_always_finds_a_free_place(
     field = Field()
     for x0, y0, x1, y1 in strokes:
         field.add(line(complex(x0, y0), complex(x1, y1), FINE))
-    first = field.place(TEXT, around(TEXT, [(0j, favoured)]), "one")
-    second = field.place(TEXT, around(TEXT, [(0j, favoured)]), "two")
+    first = field.place(TEXT, around(TEXT, [(0j, favoured)]), tag("one"))
+    second = field.place(TEXT, around(TEXT, [(0j, favoured)]), tag("two"))
     assert not first.box.overlaps(second.box)
     for label in (first, second):
         assert not any(meets(segment, label.box.grown(GAP - 0.01)) for segment in field.segments)
@@ -54,7 +55,7 @@ def test_crossings_of_a_moved_piece_are_those_counted_one_by_one(
 def test_box_holds_all_strokes_and_labels() -> None:
     field = Field()
     field.add(circle(3 + 4j, 10.0, HEAVY), line(0j, 20 + 1j, FINE))
-    field.add(set_in(TEXT, centred(TEXT, 40 + 40j), "x"))
+    field.add(set_in(TEXT, centred(TEXT, 40 + 40j), tag("note:x")))
     assert field.box == bounds(field.shapes)
 
 
@@ -68,7 +69,7 @@ def test_watched_stroke_is_kept_clear_of_but_not_drawn() -> None:
 def test_ray_tells_what_lies_along_it_what_it_meets_and_what_it_hides() -> None:
     field = Field()
     field.add(Path(((0j, 30j),), FINE), line(-5 + 50j, 5 + 50j, FINE))
-    field.add(set_in(TEXT, centred(TEXT, 80j), "x"))
+    field.add(set_in(TEXT, centred(TEXT, 80j), tag("note:x")))
     ray = field.ray(0j, 100j)
     assert ray.covered(40.0) == pytest.approx(30.0)
     assert not ray.covered(60.0)  # half of the way only

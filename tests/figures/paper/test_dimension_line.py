@@ -12,6 +12,7 @@ from probgen.figures.paper.placement import centred, set_in
 from probgen.figures.paper.scene import FINE, HEAVY, Arrow, Label, Path, heading, line
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import UNITS
+from tests.figures.seen import tag
 
 TEXT = Number(Decimal("1.20"), UNITS["m"])
 
@@ -22,7 +23,9 @@ def arrows(field: Field) -> list[Arrow]:
 
 def extensions(field: Field) -> list[Path]:
     return [
-        shape for shape in field.shapes if isinstance(shape, Path) and shape.tag == "dimension:a"
+        shape
+        for shape in field.shapes
+        if isinstance(shape, Path) and shape.tag == tag("dimension:a")
     ]
 
 
@@ -49,7 +52,7 @@ def test_longer_one_lies_further_out() -> None:
     draw_length(field, 0j, 80 + 0j, TEXT, "a")
     draw_length(field, 0j, 170 + 0j, TEXT, "b")
     near, far = (
-        next(arrow.head.imag for arrow in arrows(field) if arrow.tag == f"dimension:{id}")
+        next(arrow.head.imag for arrow in arrows(field) if str(arrow.tag) == f"dimension:{id}")
         for id in "ab"
     )
     assert far < near < 0
@@ -58,7 +61,7 @@ def test_longer_one_lies_further_out() -> None:
 def test_extension_line_begins_where_the_face_ends_that_serves_for_it() -> None:
     field = Field()
     field.add(line(20j, -18j, HEAVY))
-    field.add(set_in(TEXT, centred(TEXT, 50 - 14j), "x"))  # keeps it further out
+    field.add(set_in(TEXT, centred(TEXT, 50 - 14j), tag("note:x")))  # keeps it further out
     draw_length(field, 0j, 100 + 0j, TEXT, "a")
     (left,) = [p for p in extensions(field) if abs(p.lines[0][0].real) < 1e-9]
     start, end = left.lines[0]

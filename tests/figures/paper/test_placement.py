@@ -7,6 +7,7 @@ import pytest
 from probgen.figures.paper.placement import beside, centred, past, set_in
 from probgen.figures.paper.type_metrics import extent
 from probgen.quantities.expression import Name
+from tests.figures.seen import tag
 
 TEXT = Name("T", "T_x")
 
@@ -20,7 +21,7 @@ def test_label_beside_an_anchor_keeps_its_distance(direction: float) -> None:
 
 def test_label_fills_its_box() -> None:
     box = centred(TEXT, 10 + 20j)
-    label = set_in(TEXT, box, "x")
+    label = set_in(TEXT, box, tag("note:x"))
     room = extent(TEXT)
     assert label.spot.real == pytest.approx(box.left)
     assert label.spot.imag - room.depth == pytest.approx(box.bottom)

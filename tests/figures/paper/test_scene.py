@@ -29,7 +29,9 @@ from probgen.figures.paper.scene import (
     segments,
     shaft,
 )
+from probgen.figures.paper.tag import What
 from probgen.figures.writers.latex import arc_pieces
+from tests.figures.seen import tag
 
 
 @pytest.mark.parametrize("degrees", [0.0, 45.0, 90.0, 179.0, 270.0, 359.0])
@@ -122,10 +124,10 @@ def test_the_nearest_spot_of_a_box(spot: complex, nearest: complex) -> None:
 
 def test_an_arrow_is_cut_short_of_its_tips() -> None:
     """A head of 5 by 4 pt: its shaft ends 4 pt short, its corners lie 5 back and 2 aside."""
-    arrow = Arrow(0j, 20 + 0j, HEAVY, "", 5.0, 4.0)
+    arrow = Arrow(0j, 20 + 0j, HEAVY, tag(""), 5.0, 4.0)
     assert shaft(arrow) == (0j, 16 + 0j)
     assert barbs(arrow) == ((20 + 0j, 15 + 2j, 15 - 2j),)
-    both = Arrow(0j, 20j, HEAVY, "", 5.0, 4.0, both=True)
+    both = Arrow(0j, 20j, HEAVY, tag(""), 5.0, 4.0, both=True)
     assert shaft(both) == (4j, 16j)
     assert barbs(both)[1] == (0j, 2 + 5j, -2 + 5j)
 
@@ -159,12 +161,12 @@ def test_an_arc_is_taken_in_pieces_of_at_most_24_degrees(
 def test_an_open_path_is_not_closed_and_a_label_has_no_strokes() -> None:
     path = Path(((0j, 1 + 0j, 1j), (2j, 3j)), FINE)
     assert len(segments(path)) == 3
-    assert segments(set_in("x", Box(0, 0, 5, 5), "x")) == []
+    assert segments(set_in("x", Box(0, 0, 5, 5), tag("note:x"))) == []
     assert len(segments(Arrow(0j, 9j, FINE))) == 1 + 2
 
 
 def test_bounds_of_labels_and_strokes_together() -> None:
-    label = set_in("x", Box(7.0, -3.0, 12.0, 5.0), "x")
+    label = set_in("x", Box(7.0, -3.0, 12.0, 5.0), tag("note:x"))
     assert bounds([line(0j, 10 + 4j, FINE), label]) == pytest.approx((-0.175, -3.0, 12.0, 5.0))
 
 
@@ -173,7 +175,8 @@ def test_the_scalar_product_of_two_steps(one: complex, other: complex, product: 
     assert dot(one, other) == product
 
 
-def test_tags_are_found_whole_or_by_their_beginning() -> None:
-    scene = composed([line(0j, 1j, FINE, "force:T"), line(0j, 2j, FINE, "forces")])
-    assert len(scene.tagged("force")) == 1
-    assert len(scene.tagged("forces")) == 1
+def test_shapes_are_found_by_what_they_show_and_of_what() -> None:
+    scene = composed([line(0j, 1j, FINE, tag("force:T")), line(0j, 2j, FINE, tag("force:W"))])
+    assert scene.showing(What.FORCE) == scene.shapes
+    assert scene.showing(What.FORCE, "W") == scene.shapes[1:]
+    assert scene.showing(What.BODY) == ()

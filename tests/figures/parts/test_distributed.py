@@ -5,13 +5,14 @@ from __future__ import annotations
 import pytest
 
 from probgen.figures.paper.scene import Arrow, Box, Path
+from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.parts import distributed
 
 
 def test_a_load_leaves_room_for_what_stands_in_it() -> None:
     """A box from 30 to 40 and as high as the arrows: none comes within 2 pt of it."""
     box = Box(30.0, 0.0, 40.0, 15.0)
-    top, *arrows = distributed.spread(0j, 70 + 0j, 270.0, (15.0, 15.0), "", (box,))
+    top, *arrows = distributed.spread(0j, 70 + 0j, 270.0, (15.0, 15.0), UNTAGGED, (box,))
     feet = [arrow.head.real for arrow in arrows if isinstance(arrow, Arrow)]
     assert feet
     assert not [x for x in feet if 28.0 < x < 42.0]
@@ -20,16 +21,16 @@ def test_a_load_leaves_room_for_what_stands_in_it() -> None:
     assert max(spot.real for spot in first) == pytest.approx(28.0)
     assert min(spot.real for spot in second) == pytest.approx(42.0)
     low = Box(30.0, -20.0, 40.0, -1.0)  # below the line it stands in nobody's way
-    (whole, *_) = distributed.spread(0j, 70 + 0j, 270.0, (15.0, 15.0), "", (low,))
+    (whole, *_) = distributed.spread(0j, 70 + 0j, 270.0, (15.0, 15.0), UNTAGGED, (low,))
     assert isinstance(whole, Path)
     assert len(whole.lines) == 1
 
 
 def test_arrows_stand_about_thirteen_points_apart() -> None:
     for length, count in ((70.0, 6), (20.0, 4), (130.0, 11)):
-        _, *arrows = distributed.spread(0j, length + 0j, 270.0, (15.0, 15.0), "")
+        _, *arrows = distributed.spread(0j, length + 0j, 270.0, (15.0, 15.0), UNTAGGED)
         assert len(arrows) == count
-    _, *arrows = distributed.spread(0j, 70 + 0j, 270.0, (0.0, 15.0), "")
+    _, *arrows = distributed.spread(0j, 70 + 0j, 270.0, (0.0, 15.0), UNTAGGED)
     assert all(abs(a.head - a.tail) > 5.0 for a in arrows if isinstance(a, Arrow))
     assert len(arrows) == 4  # of 0, 3, 6, 9, 12 and 15 pt, as many as there is room for a head
 
@@ -37,7 +38,7 @@ def test_arrows_stand_about_thirteen_points_apart() -> None:
 @pytest.mark.parametrize("heights", [(15.0, 15.0), (0.0, 20.0), (20.0, 8.0)])
 def test_arrows_of_a_load_end_on_its_line(heights: tuple[float, float]) -> None:
     arrows = [
-        s for s in distributed.spread(0j, 70 + 0j, 270.0, heights, "") if isinstance(s, Arrow)
+        s for s in distributed.spread(0j, 70 + 0j, 270.0, heights, UNTAGGED) if isinstance(s, Arrow)
     ]
     assert len(arrows) >= 3
     for arrow in arrows:

@@ -8,10 +8,13 @@ import pytest
 
 from probgen.bank.depiction import LOADS, Load
 from probgen.figures.paper.scene import Curve, bounds, dot, heading
+from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.paper.type_metrics import Extent
 from probgen.figures.parts import goods, limb, mechanical, person
 from probgen.figures.parts.load import CHILD, PERSON, ROPE, Seat, draw_load, hangs
+from tests.figures.seen import tag
 
+_TAG = UNTAGGED
 ROOM = Extent(25.0, 6.0, 2.0)
 LEVEL = Seat(10 + 20j, 1 + 0j, 3.0, 40.0, 1)
 
@@ -29,7 +32,7 @@ def test_what_stands_hangs_from_a_steep_body() -> None:
 
 @pytest.mark.parametrize("word", ["crate", "person", "rider", "plant", "ball", "block"])
 def test_what_stands_lies_above_its_body(word: str) -> None:
-    shapes, _ = draw_load(load(word), LEVEL, ROOM, "load:W")
+    shapes, _ = draw_load(load(word), LEVEL, ROOM, tag("load:W"))
     assert bounds(shapes).bottom >= 20.0 + LEVEL.half - 1.5
 
 
@@ -37,31 +40,31 @@ def test_what_stands_lies_above_its_body(word: str) -> None:
 # pt has 9 and 8 pt to spare on a face, and a crate 6 and 2 pt more.
 SPOT, FOOT = 10 + 20j, 10 + 23j
 DRAWN = {
-    "block": mechanical.block(FOOT, 34.0, 16.0, ""),
-    "crate": mechanical.crate(FOOT, 40.0, 18.0, ""),
-    "plant": mechanical.plant(FOOT, ""),
-    "tree": mechanical.tree(FOOT, 44.0, ""),
-    "heap": goods.heap(FOOT, 56.0, 20.0, ""),
-    "pail standing": mechanical.standing_pail(FOOT, ""),
-    "ball": mechanical.ball(FOOT + 7j, 7.0, ""),
-    "cuff": mechanical.cuff(SPOT, 1 + 0j, 3.0, ""),
-    "person": person.standing(FOOT, PERSON * 40.0, ""),
-    "rider": person.seated(FOOT, PERSON * 40.0, 1, ""),
-    "child": person.seated(FOOT, CHILD * 40.0, 1, ""),
-    "rider hung": person.hanging(SPOT, 0.8 * 71.0, ""),
-    "block hung": mechanical.hung_block(SPOT, ROPE, 34.0, 16.0, ""),
-    "crate hung": mechanical.hung_block(SPOT, ROPE, 34.0, 16.0, ""),
-    "lamp": mechanical.lamp(SPOT, ROPE, ""),
-    "feeder": goods.feeder(SPOT, ROPE, ""),
-    "bucket": mechanical.bucket(SPOT, ROPE, 1.0, ""),
-    "sign": mechanical.hung_sign(SPOT, 38.0, 18.0, "", 13.0),
+    "block": mechanical.block(FOOT, 34.0, 16.0, _TAG),
+    "crate": mechanical.crate(FOOT, 40.0, 18.0, _TAG),
+    "plant": mechanical.plant(FOOT, _TAG),
+    "tree": mechanical.tree(FOOT, 44.0, _TAG),
+    "heap": goods.heap(FOOT, 56.0, 20.0, _TAG),
+    "pail standing": mechanical.standing_pail(FOOT, _TAG),
+    "ball": mechanical.ball(FOOT + 7j, 7.0, _TAG),
+    "cuff": mechanical.cuff(SPOT, 1 + 0j, 3.0, _TAG),
+    "person": person.standing(FOOT, PERSON * 40.0, _TAG),
+    "rider": person.seated(FOOT, PERSON * 40.0, 1, _TAG),
+    "child": person.seated(FOOT, CHILD * 40.0, 1, _TAG),
+    "rider hung": person.hanging(SPOT, 0.8 * 71.0, _TAG),
+    "block hung": mechanical.hung_block(SPOT, ROPE, 34.0, 16.0, _TAG),
+    "crate hung": mechanical.hung_block(SPOT, ROPE, 34.0, 16.0, _TAG),
+    "lamp": mechanical.lamp(SPOT, ROPE, _TAG),
+    "feeder": goods.feeder(SPOT, ROPE, _TAG),
+    "bucket": mechanical.bucket(SPOT, ROPE, 1.0, _TAG),
+    "sign": mechanical.hung_sign(SPOT, 38.0, 18.0, _TAG, 13.0),
 }
 
 
 @pytest.mark.parametrize("word", DRAWN)
 def test_each_word_draws_its_part(word: str) -> None:
     seat = replace(LEVEL, scale=40.0)
-    shapes, face = draw_load(load(word), seat, ROOM, "")
+    shapes, face = draw_load(load(word), seat, ROOM, _TAG)
     assert shapes == DRAWN[word]
     faced = word in ("block", "crate", "block hung", "crate hung", "sign")
     assert (face is not None) is faced
@@ -71,8 +74,8 @@ def test_each_word_draws_its_part(word: str) -> None:
 @pytest.mark.parametrize(("scale", "height"), [(10.0, 34.0), (30.0, 52.5), (60.0, 71.0)])
 def test_people_are_to_scale_within_bounds(scale: float, height: float) -> None:
     """1.75 m, but never below 34 pt or above 71 pt."""
-    shapes, _ = draw_load(load("person"), replace(LEVEL, scale=scale), ROOM, "")
-    assert shapes == person.standing(FOOT, height, "")
+    shapes, _ = draw_load(load("person"), replace(LEVEL, scale=scale), ROOM, _TAG)
+    assert shapes == person.standing(FOOT, height, _TAG)
 
 
 def test_who_stands_on_a_steep_body_climbs_it_and_who_lies_does_so() -> None:
@@ -80,13 +83,15 @@ def test_who_stands_on_a_steep_body_climbs_it_and_who_lies_does_so() -> None:
     steep = replace(LEVEL, along=along)
     top = 10 + 20j + 3.0 * heading(155.0)
     assert steep.outward == pytest.approx(heading(155.0))
-    climbing = person.climbing(top, along, heading(155.0), 70.0, "")
-    assert draw_load(load("climber"), steep, ROOM, "")[0] == climbing
+    climbing = person.climbing(top, along, heading(155.0), 70.0, _TAG)
+    assert draw_load(load("climber"), steep, ROOM, _TAG)[0] == climbing
     down = replace(LEVEL, along=-along)  # the same body told from its other end
     assert down.outward == pytest.approx(heading(155.0))
-    assert draw_load(load("climber"), down, ROOM, "")[0] == climbing
+    assert draw_load(load("climber"), down, ROOM, _TAG)[0] == climbing
     board = replace(LEVEL, lying=(1 + 2j, 60 + 0j))
-    assert draw_load(load("person lying"), board, ROOM, "")[0] == person.lying(1 + 2j, 60 + 0j, "")
+    assert draw_load(load("person lying"), board, ROOM, _TAG)[0] == person.lying(
+        1 + 2j, 60 + 0j, _TAG
+    )
 
 
 @pytest.mark.parametrize(("degrees", "steep"), [(0, False), (36, False), (38, True), (143, True)])
@@ -97,25 +102,25 @@ def test_from_some_37_degrees_on_nothing_stands(degrees: float, steep: bool) -> 
 def test_on_a_slope_a_load_stands_on_the_edge_above_its_point() -> None:
     """Half a thickness of 3 pt over cos 30 above the axis."""
     sloping = replace(LEVEL, along=heading(30.0))
-    shapes, _ = draw_load(load("block"), sloping, ROOM, "")
+    shapes, _ = draw_load(load("block"), sloping, ROOM, _TAG)
     assert bounds(shapes).bottom == pytest.approx(20.0 + 3.0 / 0.8660254 - 0.4)
 
 
 def test_a_rope_is_short_near_the_ground_but_never_nothing() -> None:
     for clear, rope in ((100.0, ROPE), (30.0, 6.0), (20.0, 3.0)):
-        shapes, _ = draw_load(load("lamp"), replace(LEVEL, clear=clear), ROOM, "")
-        assert shapes == mechanical.lamp(SPOT, rope, "")
-    low, _ = draw_load(load("bucket"), replace(LEVEL, clear=23.0), ROOM, "")
-    assert low == mechanical.bucket(SPOT, 3.0, 20.0 / 23.0, "")
-    lowest, _ = draw_load(load("bucket"), replace(LEVEL, clear=5.0), ROOM, "")
-    assert lowest == mechanical.bucket(SPOT, 3.0, 0.5, "")
+        shapes, _ = draw_load(load("lamp"), replace(LEVEL, clear=clear), ROOM, _TAG)
+        assert shapes == mechanical.lamp(SPOT, rope, _TAG)
+    low, _ = draw_load(load("bucket"), replace(LEVEL, clear=23.0), ROOM, _TAG)
+    assert low == mechanical.bucket(SPOT, 3.0, 20.0 / 23.0, _TAG)
+    lowest, _ = draw_load(load("bucket"), replace(LEVEL, clear=5.0), ROOM, _TAG)
+    assert lowest == mechanical.bucket(SPOT, 3.0, 0.5, _TAG)
 
 
 def test_what_an_arm_holds_hangs_from_its_hand() -> None:
-    shapes, face = draw_load(load("block hung"), replace(LEVEL, arm=True), ROOM, "")
+    shapes, face = draw_load(load("block hung"), replace(LEVEL, arm=True), ROOM, _TAG)
     hand = SPOT - 40j
-    held = mechanical.hung_block(hand, 11.0, 34.0, 16.0, "")
-    assert shapes == (*limb.forearm(SPOT, hand, ""), *held)
+    held = mechanical.hung_block(hand, 11.0, 34.0, 16.0, _TAG)
+    assert shapes == (*limb.forearm(SPOT, hand, _TAG), *held)
     assert face == bounds(held[-1:])
 
 
@@ -123,19 +128,19 @@ def test_what_an_arm_holds_hangs_from_its_hand() -> None:
 def test_a_head_looks_to_the_side_its_trunk_leans_to(degrees: float, facing: int) -> None:
     """A trunk 60 degrees from upright: the head is bent by 25 degrees less."""
     way = heading(degrees)
-    shapes, _ = draw_load(load("head"), replace(LEVEL, beyond=way), ROOM, "")
+    shapes, _ = draw_load(load("head"), replace(LEVEL, beyond=way), ROOM, _TAG)
     up = heading(90.0 - 35.0 * facing)
-    profile = limb.head(SPOT - 8.25 * up, 11.0, facing, "", 35.0)
+    profile = limb.head(SPOT - 8.25 * up, 11.0, facing, _TAG, 35.0)
     assert bounds(shapes[:1]) == pytest.approx(bounds(profile))
-    assert shapes[1:] == mechanical.centre_mark(SPOT, "")
-    elsewhere, _ = draw_load(load("head"), LEVEL, ROOM, "")  # not at an end it is a ball
-    assert elsewhere == mechanical.ball(FOOT + 7j, 7.0, "")
+    assert shapes[1:] == mechanical.centre_mark(SPOT, _TAG)
+    elsewhere, _ = draw_load(load("head"), LEVEL, ROOM, _TAG)  # not at an end it is a ball
+    assert elsewhere == mechanical.ball(FOOT + 7j, 7.0, _TAG)
 
 
 @pytest.mark.parametrize("degrees", [20.0, 30.0, 40.0, 140.0, 160.0])
 def test_a_head_lies_about_its_centre_of_mass_and_its_neck_on_the_trunk(degrees: float) -> None:
     way = heading(degrees)
-    shapes, _ = draw_load(load("head"), replace(LEVEL, beyond=way), ROOM, "")
+    shapes, _ = draw_load(load("head"), replace(LEVEL, beyond=way), ROOM, _TAG)
     (profile,) = (shape for shape in shapes[:1] if isinstance(shape, Curve))
     assert abs(bounds([profile]).centre - SPOT) < 6.0
     ends = (profile.start, profile.pieces[-1][-1])
@@ -144,14 +149,14 @@ def test_a_head_lies_about_its_centre_of_mass_and_its_neck_on_the_trunk(degrees:
 
 @pytest.mark.parametrize("word", ["sign", "lamp", "bucket", "block hung"])
 def test_what_hangs_lies_below_its_point(word: str) -> None:
-    shapes, _ = draw_load(load(word), LEVEL, ROOM, "load:W")
+    shapes, _ = draw_load(load(word), LEVEL, ROOM, tag("load:W"))
     box = bounds(shapes)
     assert box.top <= 20.0 + 1.5
     assert box.centre.real == pytest.approx(10.0, abs=0.5)
 
 
 def test_face_has_room_for_the_label() -> None:
-    _, face = draw_load(load("crate"), LEVEL, ROOM, "load:W")
+    _, face = draw_load(load("crate"), LEVEL, ROOM, tag("load:W"))
     assert face is not None
     assert face.width > ROOM.width
     assert face.height > ROOM.height + ROOM.depth
@@ -159,5 +164,5 @@ def test_face_has_room_for_the_label() -> None:
 
 def test_bucket_near_the_ground_stays_off_it() -> None:
     low = Seat(10 + 20j, 1 + 0j, 3.0, 40.0, 1, clear=16.0)
-    shapes, _ = draw_load(load("bucket"), low, ROOM, "load:W")
+    shapes, _ = draw_load(load("bucket"), low, ROOM, tag("load:W"))
     assert bounds(shapes).bottom > 4.0

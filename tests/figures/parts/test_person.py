@@ -5,19 +5,20 @@ from __future__ import annotations
 import pytest
 
 from probgen.figures.paper.scene import Path, bounds, heading
+from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.parts import person
 
 
 @pytest.mark.parametrize("height", [34.0, 71.0])
 def test_standing_person_is_as_tall_as_asked(height: float) -> None:
-    box = bounds(person.standing(10 + 5j, height, ""))
+    box = bounds(person.standing(10 + 5j, height, UNTAGGED))
     assert box.bottom == pytest.approx(5.0, abs=0.02 * height)
     assert box.height == pytest.approx(height, rel=0.03)
 
 
 @pytest.mark.parametrize("facing", [1, -1])
 def test_seated_person_looks_the_way_they_face(facing: int) -> None:
-    box = bounds(person.seated(0j, 60.0, facing, ""))
+    box = bounds(person.seated(0j, 60.0, facing, UNTAGGED))
     assert (box.right > -box.left) == (facing > 0)
     assert box.bottom == pytest.approx(0.0, abs=1.0)
 
@@ -26,26 +27,26 @@ def test_seated_person_looks_the_way_they_face(facing: int) -> None:
 def test_climber_keeps_to_their_side_of_the_ladder(degrees: float) -> None:
     along = heading(degrees)
     out = along * 1j
-    legs = person.climbing(0j, along, out, 60.0, "")[1]
+    legs = person.climbing(0j, along, out, 60.0, UNTAGGED)[1]
     assert isinstance(legs, Path)
     aside = [((spot) / along).imag for line in legs.lines for spot in line]
     assert min(aside) > -0.05 * 60.0
 
 
 def test_who_lies_reaches_from_soles_to_head_and_lies_on_the_board() -> None:
-    box = bounds(person.lying(5 + 3j, 60 + 0j, ""))
+    box = bounds(person.lying(5 + 3j, 60 + 0j, UNTAGGED))
     assert box.left == pytest.approx(5.0, abs=4.0)
     assert box.right == pytest.approx(65.0, abs=2.0)
     assert box.bottom >= 3.0 - 0.5
 
 
 def test_who_hangs_is_below_their_hands() -> None:
-    box = bounds(person.hanging(0j, 50.0, ""))
+    box = bounds(person.hanging(0j, 50.0, UNTAGGED))
     assert box.top == pytest.approx(0.0, abs=2.0)
     assert box.bottom == pytest.approx(-60.0, abs=1.5)
 
 
 @pytest.mark.parametrize("facing", [1, -1])
 def test_who_holds_a_line_reaches_out_to_its_side(facing: int) -> None:
-    arms = bounds(person.holding(0j, 60.0, facing, "")[2:3])
+    arms = bounds(person.holding(0j, 60.0, facing, UNTAGGED)[2:3])
     assert arms.centre.real * facing > 4.0

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from probgen.figures.paper.scene import Arc, bounds
+from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.parts import solid
 
 
@@ -17,7 +18,7 @@ def test_shelves_lie_between_the_sides_from_below() -> None:
 
 
 def test_a_drum_has_its_rims_about_its_axle() -> None:
-    *rims, pin = solid.drum(3 + 4j, (20.0, 9.0), "")
+    *rims, pin = solid.drum(3 + 4j, (20.0, 9.0), UNTAGGED)
     assert [rim.radius for rim in rims if isinstance(rim, Arc)] == [20.0, 9.0]
     assert isinstance(pin, Arc)
     assert pin.centre == 3 + 4j
@@ -25,30 +26,30 @@ def test_a_drum_has_its_rims_about_its_axle() -> None:
 
 
 def test_a_stand_reaches_from_the_rim_to_the_ground() -> None:
-    box = bounds(solid.stand(0j, 20.0, 50.0, ""))
+    box = bounds(solid.stand(0j, 20.0, 50.0, UNTAGGED))
     assert box.bottom == pytest.approx(-50.0, abs=0.6)
     assert box.top == pytest.approx(-20.0, abs=1.0)
 
 
 def test_a_scale_and_a_post_are_as_high_as_asked() -> None:
-    scale = bounds(solid.scale(10 + 0j, 17.0, ""))
+    scale = bounds(solid.scale(10 + 0j, 17.0, UNTAGGED))
     assert (scale.bottom, scale.top) == pytest.approx((0.0, 17.0), abs=0.5)
-    post = bounds(solid.post(5 + 0j, 5 + 60j, ""))
+    post = bounds(solid.post(5 + 0j, 5 + 60j, UNTAGGED))
     assert post.height == pytest.approx(60.0, abs=1.0)
     assert post.centre.real == pytest.approx(5.0)
 
 
 @pytest.mark.parametrize("side", [1, -1])
 def test_the_tray_of_a_wheelbarrow_is_over_its_shafts_whichever_way_it_stands(side: int) -> None:
-    *_, tray, leg = solid.wheelbarrow(0j, 90.0 * side + 0j, "")
+    *_, tray, leg = solid.wheelbarrow(0j, 90.0 * side + 0j, UNTAGGED)
     assert bounds([tray]).bottom > 0.0
     assert bounds([leg]).bottom < -9.0
     assert bounds([tray]).centre.real * side > 0
 
 
 def test_a_wheel_is_about_its_axle() -> None:
-    rings = [ring for ring in solid.barrow_wheel(2 + 3j, "") if isinstance(ring, Arc)]
+    rings = [ring for ring in solid.barrow_wheel(2 + 3j, UNTAGGED) if isinstance(ring, Arc)]
     assert {ring.centre for ring in rings} == {2 + 3j}
     assert max(ring.radius for ring in rings) == solid.WHEEL
-    ring = solid.rope_ring(1j, "")
+    ring = solid.rope_ring(1j, UNTAGGED)
     assert bounds([ring]).centre == pytest.approx(1j)

@@ -11,15 +11,16 @@ from probgen.figures.paper.scene import (
     heading,
 )
 from probgen.figures.situation.block import Block, blocks_of, shifts_of, stacked
+from tests.figures.seen import tagged
 from tests.figures.sketches import KNOT, SLOPE, STACK, read, sketch, stage, surveyed
 
 
 def test_what_rests_on_another_is_drawn_on_it_and_only_the_lower_on_the_ground() -> None:
     scene = sketch(STACK)
-    (books,), (box,) = scene.tagged("body:books"), scene.tagged("body:box")
+    (books,), (box,) = tagged(scene, "body:books"), tagged(scene, "body:box")
     upper, lower = (min(s.imag for s in b.lines[0]) for b in (books, box))  # type: ignore
     assert upper == pytest.approx(max(s.imag for s in box.lines[0]))  # type: ignore[union-attr]
-    (face,) = scene.tagged("ground")
+    (face,) = tagged(scene, "ground")
     assert face.lines[0][0].imag == pytest.approx(lower)  # type: ignore[union-attr]
 
 

@@ -13,7 +13,7 @@ from probgen.figures.paper.scene import (
 )
 from probgen.figures.situation.body import outline_of
 from probgen.figures.situation.stage import Ends
-from tests.figures.seen import touching
+from tests.figures.seen import tagged, touching
 from tests.figures.sketches import (
     BEAM,
     DRUM,
@@ -28,8 +28,8 @@ from tests.figures.sketches import (
 @pytest.mark.parametrize("word", ["foot", "head", "jaw", "forearm", "lower leg", "arm"])
 def test_limbs_are_drawn_with_their_flesh(word: str) -> None:
     scene = sketch(LIMB, f'limb = "{word}"')
-    assert any(isinstance(shape, Curve) for shape in scene.tagged("body"))
-    assert scene.tagged("centre")  # its weight is its own, nothing it carries
+    assert any(isinstance(shape, Curve) for shape in tagged(scene, "body"))
+    assert tagged(scene, "centre")  # its weight is its own, nothing it carries
     assert touching(scene) == []
 
 

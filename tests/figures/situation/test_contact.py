@@ -28,7 +28,7 @@ from probgen.figures.situation.contact import (
     touching as touched,
 )
 from probgen.figures.situation.fixture import FACE
-from tests.figures.seen import box_of, outlines, touching
+from tests.figures.seen import box_of, outlines, tag, tagged, touching
 from tests.figures.sketches import (
     CABINET,
     CASE,
@@ -55,7 +55,7 @@ def test_closed_outline_is_one_solid_on_a_floor_that_reaches_under_all_of_it() -
 
 def test_branch_is_a_circle_that_touches_what_leans_on_it() -> None:
     scene = sketch(LEANING, 'pole = "rod"', 'N = "branch"')
-    rings = (shape for shape in scene.tagged("support:N") if isinstance(shape, Arc))
+    rings = (shape for shape in tagged(scene, "support:N") if isinstance(shape, Arc))
     branch = max(rings, key=lambda ring: ring.radius)
     body = outlines(scene, "body")[0]
     away = heading(150.0)
@@ -65,9 +65,9 @@ def test_branch_is_a_circle_that_touches_what_leans_on_it() -> None:
 
 def test_slope_is_drawn_with_its_angle_and_the_block_on_it() -> None:
     scene = sketch(SLOPE)
-    (arc,) = scene.tagged("angle:theta")
+    (arc,) = tagged(scene, "angle:theta")
     assert abs(arc.sweep) == pytest.approx(25.0)  # type: ignore[union-attr]
-    plane = next(iter(scene.tagged("incline")))
+    plane = next(iter(tagged(scene, "incline")))
     a, b = plane.lines[0]  # type: ignore[union-attr]
     assert apart(bearing(b - a), 25.0) < 1e-6
     assert touching(scene) == []
@@ -77,9 +77,9 @@ def test_slope_is_drawn_with_its_angle_and_the_block_on_it() -> None:
 def test_what_hangs_over_an_edge_is_clear_of_it(slope: int) -> None:
     scene = sketch(TWO.replace("SLOPE", str(slope)), 'pail = "bucket"')
     pail = box_of(scene, "body:pail")
-    support = [*scene.tagged("ground"), *scene.tagged("incline"), *scene.tagged("body:box")]
+    support = [*tagged(scene, "ground"), *tagged(scene, "incline"), *tagged(scene, "body:box")]
     assert not [s for shape in support for s in segments(shape) if meets(s, pail)]
-    assert scene.tagged("pulley")
+    assert tagged(scene, "pulley")
     assert touching(scene) == []
 
 
@@ -156,10 +156,10 @@ def test_such_a_floor_lies_under_its_feet_however_high_they_are() -> None:
 
 def test_posts_stand_on_one_ground_below_everything() -> None:
     field = Field()
-    field.add(circle(0j, 20.0, MEDIUM, "load:W"))
+    field.add(circle(0j, 20.0, MEDIUM, tag("load:W")))
     below = field.box.bottom
     draw_posts(field, [-60 + 10j, 60 + 30j])
-    (ground,) = (shape for shape in field.shapes if shape.tag == "ground")
+    (ground,) = (shape for shape in field.shapes if str(shape.tag) == "ground")
     assert isinstance(ground, Path)
     assert {spot.imag for spot in ground.lines[0]} == {below - 12.0}
     draw_posts(empty := Field(), [])

@@ -6,6 +6,7 @@ import pytest
 
 from probgen.figures.paper.scene import bounds
 from probgen.figures.situation.fixture import Fixture, wedge_under
+from tests.figures.seen import tag
 
 
 def test_nothing_is_left_by_what_holds_nothing() -> None:
@@ -14,7 +15,7 @@ def test_nothing_is_left_by_what_holds_nothing() -> None:
 
 @pytest.mark.parametrize("half", [0.0, 3.0])
 def test_a_wedge_has_its_edge_under_the_body_and_stands_on_the_ground(half: float) -> None:
-    wedge = wedge_under(10 + 40j, half, "support:N")
+    wedge = wedge_under(10 + 40j, half, tag("support:N"))
     (ground,) = wedge.surfaces
     box = bounds(wedge.shapes)
     assert box.top == pytest.approx(40.0 - half, abs=0.5)

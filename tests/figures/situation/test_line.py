@@ -17,6 +17,7 @@ from probgen.figures.situation.line import (
     lines_of,
 )
 from tests.figures.readings import PUBLISHED, prepared, scenes_of, solved
+from tests.figures.seen import tag, tagged
 from tests.figures.sketches import HINGED, KNOT, LIMB, TACKLE, TWO, stage
 
 
@@ -45,7 +46,7 @@ def test_a_cable_that_would_rise_too_high_is_broken_off_before_its_wall() -> Non
     cable = lines(HINGED.replace("WAY", "120"), walls=walls)["T"]
     _, end = ends_of(cable)
     assert end.imag == pytest.approx(0.6 * 120.0)
-    assert cable.shapes[0].tag == "beyond:T"
+    assert str(cable.shapes[0].tag) == "beyond:T"
     assert walls == [Surface(-11 + 0j, 0.0, 14.0, 14.0)]
 
 
@@ -55,8 +56,8 @@ def test_springs_to_both_sides_of_a_particle_end_at_one_ceiling() -> None:
     problem = prepared(path)
     (own,) = solved(problem, 1)
     scene = scenes_of(problem, own)[0]
-    left, right = (bounds(scene.tagged(f"spring:{id}")) for id in ("F_A", "F_B"))
-    assert scene.tagged("beyond") == ()
+    left, right = (bounds(tagged(scene, f"spring:{id}")) for id in ("F_A", "F_B"))
+    assert tagged(scene, "beyond") == ()
     assert right.top == pytest.approx(left.top, abs=1.5)
 
 
@@ -160,21 +161,21 @@ ANCHORS = [(90.0, 270.0), (60.0, 270.0), (150.0, 270.0), (10.0, 180.0), (170.0, 
 def test_what_holds_a_line_faces_it(way: float, normal: float) -> None:
     """What rises ends at a ceiling, what is nearly level at a wall, what falls at the ground."""
     walls: list[Surface] = []
-    assert _anchored(walls, 5 + 7j, way, "cable:T") == ()
+    assert _anchored(walls, 5 + 7j, way, tag("cable:T")) == ()
     (face,) = walls
     assert (face.at, face.normal) == (5 + 7j, normal)
 
 
 def test_a_wall_nearby_holds_a_line_and_is_lengthened() -> None:
     walls = [Surface(0j, 0.0, 5.0, 5.0)]
-    link = _anchored(walls, 16 + 30j, 180.0, "cable:T")
+    link = _anchored(walls, 16 + 30j, 180.0, tag("cable:T"))
     assert [type(shape) for shape in link] == [Path, Arc]
     assert isinstance(link[0], Path)
     assert link[0].lines == ((30j, 16 + 30j),)
     assert len(walls) == 1
     assert max(spot.imag for spot in walls[0].ends) == pytest.approx(30.0 + FACE)
-    assert _anchored(walls, 0.2 + 10j, 180.0, "cable:T") == ()  # it lies on the face
-    _anchored(walls, 17 + 30j, 180.0, "cable:T")  # too far: a wall of its own
+    assert _anchored(walls, 0.2 + 10j, 180.0, tag("cable:T")) == ()  # it lies on the face
+    _anchored(walls, 17 + 30j, 180.0, tag("cable:T"))  # too far: a wall of its own
     assert len(walls) == 2
 
 
@@ -193,7 +194,7 @@ def test_a_rope_over_an_edge_runs_to_its_pulley_and_the_other_pull_is_drawn_with
     start, end = ends_of(found["T"])
     assert end.real > start.real
     assert end.imag == pytest.approx(start.imag)
-    tags = {shape.tag for shape in found["T"].shapes}
+    tags = {str(shape.tag) for shape in found["T"].shapes}
     assert {"rope:T", "rope:T.2", "pulley:T"} <= tags
 
 

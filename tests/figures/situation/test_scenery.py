@@ -9,6 +9,7 @@ import pytest
 from probgen.figures.paper.scene import Arrow, Scene, bounds, runs
 from probgen.figures.paper.scene import Path as Strokes
 from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
+from tests.figures.seen import tagged
 
 
 def drawn(template: str, count: int = 3) -> list[Scene]:
@@ -19,9 +20,9 @@ def drawn(template: str, count: int = 3) -> list[Scene]:
 
 def test_a_pier_stands_in_water_between_two_banks() -> None:
     for scene in drawn("footbridge-two-beams"):
-        pier = bounds(scene.tagged("support:N_B"))
-        water = bounds(scene.tagged("scenery"))
-        near, far = (bounds(scene.tagged(f"support:{id}")) for id in ("N_A", "N_E"))
+        pier = bounds(tagged(scene, "support:N_B"))
+        water = bounds(tagged(scene, "scenery"))
+        near, far = (bounds(tagged(scene, f"support:{id}")) for id in ("N_A", "N_E"))
         assert water.left < pier.left < pier.right < water.right
         assert near.left < water.left < water.right < far.right
         assert pier.bottom == pytest.approx(water.bottom, abs=0.5)
@@ -30,17 +31,17 @@ def test_a_pier_stands_in_water_between_two_banks() -> None:
 
 def test_a_boat_floats_where_its_rope_ends() -> None:
     for scene in drawn("jetty-mooring"):
-        (rope,) = (shape for shape in scene.tagged("force") if isinstance(shape, Arrow))
-        _, _, hull = scene.tagged("scenery")
+        (rope,) = (shape for shape in tagged(scene, "force") if isinstance(shape, Arrow))
+        _, _, hull = tagged(scene, "scenery")
         box = bounds([hull])
         assert abs(complex(box.left, box.top) - rope.head) < 1.0
-        assert box.bottom < bounds(scene.tagged("scenery")[:1]).top
+        assert box.bottom < bounds(tagged(scene, "scenery")[:1]).top
 
 
 def test_a_head_is_bent_over_a_phone_and_its_muscles_pull_down_and_backward() -> None:
     for scene in drawn("head-over-phone"):
-        assert bounds(scene.tagged("scenery")).left > bounds(scene.tagged("body")).right - 30.0
-        tendons = scene.tagged("muscle")[0]
+        assert bounds(tagged(scene, "scenery")).left > bounds(tagged(scene, "body")).right - 30.0
+        tendons = tagged(scene, "muscle")[0]
         assert isinstance(tendons, Strokes)
         way = tendons.lines[-1][-1] - tendons.lines[0][0]
         assert way.real < 0
@@ -49,26 +50,26 @@ def test_a_head_is_bent_over_a_phone_and_its_muscles_pull_down_and_backward() ->
 
 def test_a_spring_is_labelled_with_its_stiffness() -> None:
     for scene in drawn("spring-scales-baskets"):
-        assert scene.tagged("label:upper_stiffness")
-        assert scene.tagged("label:lower_stiffness")
+        assert tagged(scene, "label:upper_stiffness")
+        assert tagged(scene, "label:lower_stiffness")
 
 
 def test_a_foot_presses_on_its_pedal_from_above() -> None:
     for scene in drawn("pedal-bell-crank"):
-        (press,) = (shape for shape in scene.tagged("force") if isinstance(shape, Arrow))
-        pad = bounds(scene.tagged("load"))
+        (press,) = (shape for shape in tagged(scene, "force") if isinstance(shape, Arrow))
+        pad = bounds(tagged(scene, "load"))
         assert press.tail.imag > press.head.imag >= pad.top - 0.5
 
 
 @pytest.mark.parametrize("limb", ["forearm-load", "leg-raise-cuff"])
 def test_a_muscle_ends_at_the_bone_beyond_its_joint(limb: str) -> None:
     for scene in drawn(limb):
-        bone = bounds(scene.tagged("support"))
-        muscle = scene.tagged("muscle")
+        bone = bounds(tagged(scene, "support"))
+        muscle = tagged(scene, "muscle")
         ends = [spot for shape in muscle for run in runs(shape) for spot in (run[0], run[-1])]
         assert any(bone.grown(4.0).nearest(spot) == spot for spot in ends)
 
 
 def test_a_back_keeps_its_size_however_many_labels_stand_about_it() -> None:
     for scene in drawn("bent-back-toolbox", 30):
-        assert bounds(scene.tagged("body")).width > 60.0
+        assert bounds(tagged(scene, "body")).width > 60.0

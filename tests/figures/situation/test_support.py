@@ -123,7 +123,7 @@ def test_bodies_pinned_to_each_other_both_stop_short_of_one_pin() -> None:
     field = Field()
     held = draw_supports(stage(TIED), field)
     assert held.ends.gaps == {"A": PIN, "B": PIN}
-    pins = [shape for shape in field.shapes if shape.tag.startswith("support:S")]
+    pins = [shape for shape in field.shapes if str(shape.tag).startswith("support:S")]
     assert [type(pin) for pin in pins] == [Arc]
     assert [face.normal for face in held.surfaces] == [0.0, 90.0]
 

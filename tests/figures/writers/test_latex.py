@@ -38,6 +38,7 @@ from probgen.figures.writers.latex import dashes, latex_picture
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.unit import METRE
 from tests.figures.conftest import Case
+from tests.figures.seen import tag
 
 POINT = 72.0 / 72.27
 """PDF units in a printer's point."""
@@ -109,7 +110,7 @@ def test_labels_are_where_the_scene_has_them(
             if label.box.left - 0.6 <= c["x0"] / POINT - left + scene.box.left
             and c["x1"] / POINT - left + scene.box.left <= label.box.right + 0.9
         ]  # fmt: skip
-        assert near, label.tag
+        assert near, str(label.tag)
 
 
 def test_numbers_are_rounded_to_a_hundredth_of_a_point() -> None:
@@ -140,8 +141,8 @@ def test_only_path_commands_of_pict2e_are_used() -> None:
 
 
 def test_a_tone_is_painted_under_its_outline_and_ends_with_it() -> None:
-    box = polygon((0j, 9 + 0j, 9 + 9j), MEDIUM, "body:box", tone=Tone.BODY)
-    written = latex_picture(composed([box, line(0j, 9 + 0j, MEDIUM, "cable:T")]))
+    box = polygon((0j, 9 + 0j, 9 + 9j), MEDIUM, tag("body:box"), tone=Tone.BODY)
+    written = latex_picture(composed([box, line(0j, 9 + 0j, MEDIUM, tag("cable:T"))]))
     tinted, _, after = written.partition(r"\closepath\strokepath")
     assert r"pIIe@linejoin\endcsname{ 1 j 0.9 g}" in tinted
     assert r"pIIe@stroke@op\endcsname{B}" in tinted
@@ -149,14 +150,14 @@ def test_a_tone_is_painted_under_its_outline_and_ends_with_it() -> None:
 
 
 def test_an_open_stroke_takes_its_tone_and_a_bare_face_no_outline() -> None:
-    arm = Strokes(((0j, 9 + 0j),), Pen(4.0, round=True), "body:p", tone=Tone.PERSON)
+    arm = Strokes(((0j, 9 + 0j),), Pen(4.0, round=True), tag("body:p"), tone=Tone.PERSON)
     assert r"{ 1 j 0.78 G}" in latex_picture(composed([arm]))
-    soil = polygon((0j, 9 + 0j, 9 + 9j), BARE, "soil", tone=Tone.GROUND)
+    soil = polygon((0j, 9 + 0j, 9 + 9j), BARE, tag("soil"), tone=Tone.GROUND)
     assert r"pIIe@stroke@op\endcsname{f}" in latex_picture(composed([soil]))
 
 
 def test_a_symbol_stands_with_its_number() -> None:
     stated = Stated(Name("d", "d_c"), Number(Decimal("2.10"), METRE))
     box = centred(stated, 0j)
-    written = latex_picture(composed([set_in(stated, box, "label:d")]))
+    written = latex_picture(composed([set_in(stated, box, tag("label:d"))]))
     assert r"$d_{\mathrm{c}} = 2.10\,\mathrm{m}$" in written

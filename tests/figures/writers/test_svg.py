@@ -19,6 +19,7 @@ from probgen.figures.paper.scene import (
 )
 from probgen.figures.writers.svg import svg
 from tests.figures.conftest import CASES, Case
+from tests.figures.seen import tag
 
 SPACE = "{http://www.w3.org/2000/svg}"
 
@@ -37,7 +38,7 @@ def test_both_figures_are_sound_xml(cases: dict[tuple[str, int], Case], name: st
         others = len(scene.shapes) - arrows - len(scene.labels)
         assert len(root.findall(f"{SPACE}path")) == 2 * arrows + others
         tags = {element.get("data-tag") for element in root if not element.tag.endswith("title")}
-        assert {shape.tag for shape in scene.shapes} == tags
+        assert {str(shape.tag) for shape in scene.shapes} == tags
 
 
 def test_labels_read_as_printed(cases: dict[tuple[str, int], Case]) -> None:
@@ -50,9 +51,9 @@ def test_labels_read_as_printed(cases: dict[tuple[str, int], Case]) -> None:
 
 
 def test_a_tone_fills_a_face_and_paints_an_open_stroke() -> None:
-    box = polygon((0j, 9 + 0j, 9 + 9j), MEDIUM, "body:box", tone=Tone.BODY)
-    arm = Path(((0j, 9 + 0j),), Pen(4.0, round=True), "body:p", tone=Tone.PERSON)
-    soil = polygon((0j, 9 + 0j, 9 + 9j), BARE, "soil", tone=Tone.GROUND)
+    box = polygon((0j, 9 + 0j, 9 + 9j), MEDIUM, tag("body:box"), tone=Tone.BODY)
+    arm = Path(((0j, 9 + 0j),), Pen(4.0, round=True), tag("body:p"), tone=Tone.PERSON)
+    soil = polygon((0j, 9 + 0j, 9 + 9j), BARE, tag("soil"), tone=Tone.GROUND)
     face, limb, ground = ET.fromstring(svg(composed([box, arm, soil]))).findall(f"{SPACE}path")
     assert (face.get("fill"), face.get("stroke")) == ("#e6e6e6", "#000000")
     assert (limb.get("fill"), limb.get("stroke")) == (None, "#c7c7c7")
@@ -61,7 +62,7 @@ def test_a_tone_fills_a_face_and_paints_an_open_stroke() -> None:
 
 def test_a_tone_is_a_share_of_an_ink_of_the_page() -> None:
     """A body's grey of 0.9 is a tenth of the ink on the page's own paper."""
-    box = polygon((0j, 9 + 0j, 9 + 9j), MEDIUM, "body:box", tone=Tone.BODY)
+    box = polygon((0j, 9 + 0j, 9 + 9j), MEDIUM, tag("body:box"), tone=Tone.BODY)
     (face,) = ET.fromstring(svg(composed([box]), ink="currentColor")).findall(f"{SPACE}path")
     assert face.get("fill") == "color-mix(in srgb, currentColor 10%, Canvas)"
     assert face.get("stroke") == "currentColor"

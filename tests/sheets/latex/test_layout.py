@@ -13,9 +13,10 @@ from probgen.sheets.house import House, read_layouts
 from probgen.sheets.latex.layout import LayoutError, Layouts
 from probgen.sheets.style import HouseStyle
 from probgen.wording.block import Picture, Section, Text
+from tests.figures.seen import tag
 
 HEADER = Header("Physics & Co", "Set 1", "Ada \\end{document}", "007", "K7-1")
-FIGURE = composed([line(0j, 20 + 9j, MEDIUM, "cable:T")])
+FIGURE = composed([line(0j, 20 + 9j, MEDIUM, tag("cable:T"))])
 PROBLEM = Problem(1, "Shelf", (Text("50 %"),), (Part("a", (Text("T"),), "N"),), FIGURE, 10)
 BARE = replace(PROBLEM, figure=None)
 SHEET = Sheet(HEADER, (), ("Take care_",), (PROBLEM, BARE))
