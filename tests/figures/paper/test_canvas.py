@@ -28,8 +28,8 @@ def test_label_always_finds_a_free_place(
     field = Field()
     for x0, y0, x1, y1 in strokes:
         field.add(line(complex(x0, y0), complex(x1, y1), FINE))
-    first = field.place(TEXT, around(TEXT, [(0j, favoured)]), tag("one"))
-    second = field.place(TEXT, around(TEXT, [(0j, favoured)]), tag("two"))
+    first = field.place(TEXT, around(TEXT, [(0j, favoured)]), tag("label:one"))
+    second = field.place(TEXT, around(TEXT, [(0j, favoured)]), tag("label:two"))
     assert not first.box.overlaps(second.box)
     for label in (first, second):
         assert not any(meets(segment, label.box.grown(GAP - 0.01)) for segment in field.segments)
