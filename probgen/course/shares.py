@@ -18,7 +18,7 @@ def judge_shares(problem: Problem, assigned: Assigned, field: str, faults: Fault
     """
     for name, told in assigned.shares.complaints(assigned.points):
         expected = f"a sum of {assigned.points}, as points says"
-        faults.add(f"{field}.{name}", told, expected, "make the two agree")
+        faults.add(".".join((field, name)), told, expected, "make the two agree")
     found = tuple(criteria(problem.plan, problem.convention))
     there = [group for group in GROUPS if of_group(found, group)]
     for share in assigned.marks:

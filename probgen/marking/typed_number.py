@@ -91,7 +91,7 @@ def _decimals(digits: str) -> Iterator[Decimal]:
         if fraction and not fraction.isdecimal():
             continue
         joined = whole.replace(group, "") if group else whole
-        number = Decimal(f"{joined or '0'}.{fraction}" if fraction else joined)
+        number = Decimal(f"{joined}{fraction}").scaleb(-len(fraction))
         if number not in found:
             found.append(number)
             yield number

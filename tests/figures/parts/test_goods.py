@@ -5,20 +5,23 @@ from __future__ import annotations
 import pytest
 
 from probgen.figures.paper.scene import Curve, Path, Shape, Tone, runs
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts.goods import feeder, heap
+
+LOAD = Tag(What.LOAD)
 
 
 def test_a_heap_lies_on_its_foot_closed_and_as_wide_and_high_as_it_is_told() -> None:
-    (shape,) = heap(50 + 20j, 40.0, 12.0, "load")
+    (shape,) = heap(50 + 20j, 40.0, 12.0, LOAD)
     assert isinstance(shape, Curve)
     assert shape.start == shape.pieces[-1][-1] == 30 + 20j
     assert [piece[-1] for piece in shape.pieces] == [50 + 32j, 70 + 20j, 30 + 20j]
     assert shape.pieces[-1] == (70 + 20j, 30 + 20j, 30 + 20j)  # straight along the ground
-    assert (shape.tag, shape.tone) == ("load", Tone.GROUND)
+    assert (shape.tag, shape.tone) == (LOAD, Tone.GROUND)
 
 
 def test_the_sides_of_a_heap_mirror_each_other() -> None:
-    (shape,) = heap(0j, 40.0, 12.0, "load")
+    (shape,) = heap(0j, 40.0, 12.0, LOAD)
     assert isinstance(shape, Curve)
     left, right, _ = shape.pieces
     there = [shape.start, *left]
@@ -37,7 +40,7 @@ def heights(shape: Shape) -> tuple[float, float]:
 
 
 def test_a_feeder_hangs_below_its_cord_straight_down() -> None:
-    cord, tube, seed, tray, roof = feeder(100 + 200j, 15.0, "load")
+    cord, tube, seed, tray, roof = feeder(100 + 200j, 15.0, LOAD)
     assert isinstance(cord, Path)
     assert cord.lines == ((100 + 200j, 100 + 185j),)
     assert heights(roof)[1] == 185.0  # the cord ends at the ridge
@@ -47,6 +50,6 @@ def test_a_feeder_hangs_below_its_cord_straight_down() -> None:
     for part in (cord, tube, seed, tray, roof):
         found = {complex(round(spot.real - 100, 9), spot.imag) for spot in spots(part)}
         assert found == {complex(-spot.real, spot.imag) for spot in found}, part
-        assert part.tag == "load"
+        assert part.tag == LOAD
     widths = [max(spot.real for spot in spots(part)) for part in (seed, tube, tray, roof)]
     assert widths[0] == widths[1] < widths[2] < widths[3]
