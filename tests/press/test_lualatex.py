@@ -44,7 +44,7 @@ OTHERS = (
 )  # fmt: skip
 FEW = ("Сәбит Қожахмет", "محمد علي الحسن", "अनुष्का शर्मा", "李小龍")
 MIXED = "李小龍 (Ἄννα Κόρη, Юлия)"
-HOSTILE = r"李\directlua{os.exit()} a-b ^^5c 100% {it} 李"
+HOSTILE = r"""李\directlua{os.exit()} a-b a--b a---b <<c>> ,,d ''e'' !`f ?`g "h" 'i' ^^5c 100% {it} 李"""
 _TURNS = re.compile(r"[\u200b-\u200f\u202a-\u202e\u2066-\u2069\s]")
 
 
@@ -119,6 +119,13 @@ def test_the_other_engine_has_bold_letters(tmp_path: Path) -> None:
 
 def test_a_few_names_of_the_other_engine(tmp_path: Path) -> None:
     check_names((*FEW, MIXED, HOSTILE), "/Type0", tmp_path)
+
+
+@pytest.mark.proof
+@pytest.mark.parametrize("shape", [r"\bfseries", r"\itshape", r"\sffamily", r"\small"])
+def test_no_signs_join_to_others(shape: str, tmp_path: Path) -> None:
+    (part,) = print_batch([replace(named(HOSTILE), body=f"{shape} {escape(HOSTILE)}")]).printed
+    assert bare(HOSTILE) in read_back(part.pdf, tmp_path)
 
 
 @pytest.mark.proof
