@@ -32,6 +32,7 @@ from probgen.papers.typesetter import Kind, typesetter_of
 from probgen.press.split import Leaves, join, pages_in
 from probgen.problem.problem import Problem
 from probgen.sheets.document import AnswerTable, Cover
+from probgen.working.result import targets
 
 SECTIONS: Final = "sections"
 """The folder with a folder for each section."""
@@ -93,21 +94,43 @@ class Piles:
         self._write_tables(places)
         return remarks
 
+    @property
+    def _lost(self) -> set[str]:
+        """The documents that are told as lost."""
+        return {loss.document for loss in self.store.losses}
+
     def _require_told(self, kind: Kind, pile: str, absent: Iterable[str]) -> None:
         """Raises OutsideError where a pile lacks a paper of the record that is not told as lost."""
-        told = {loss.document for loss in self.store.losses}
-        if untold := [each for each in absent if f"{kind}/{each}.pdf" not in told]:
+        if untold := [each for each in absent if f"{kind}/{each}.pdf" not in self._lost]:
             failed = f"{pile}.pdf lacks {', '.join(untold[:3])}"
             raise OutsideError(failed, "build again; nothing was delivered")
 
     def _write_tables(self, keys: Mapping[str, tuple[str, int]]) -> None:
         """keys: the pile and the page, from 1, of each key."""
         record = self.record
+        self._require_answers()
         self._write_table(ANSWERS, HEADINGS, lambda: self._rows(record.versions), NUMBERS)
         self._write_table(CODES, CODE_HEADS, lambda: code_rows(record, keys, self.up), CODE_NUMBERS)
         if exam := record.set.exam:
             heads = [head.lower() for head in pile_heads()]
             self._write_table(VERSIONS, heads, lambda: pile_rows(record, exam), heads[:1])
+
+    def _require_answers(self) -> None:
+        """Raises OutsideError unless each paper with a key has a row for each quantity asked."""
+        lost = self._lost
+        asked = [
+            (number, target.id)
+            for number, problem in enumerate(self.problems, start=1)
+            for target in targets(problem.plan.system, problem.template.labels)
+            if target.asked
+        ]
+        for version in self.record.versions:
+            if version.repeats or f"{Kind.KEYS}/{version.name}.pdf" in lost:
+                continue
+            rows = [(row.problem, row.answer) for row in self.store.rows(version.name)]
+            if rows != asked:
+                failed = f"{ANSWERS} has {len(rows)} rows for {version.name}, not {len(asked)}"
+                raise OutsideError(failed, "build again; nothing was delivered")
 
     def _write_table(
         self,
@@ -119,6 +142,7 @@ class Piles:
         """A table for spreadsheets, as CSV and, if the run asks for it, as a workbook."""
         path = self.folder / name
         write_csv(path, heads, rows())
+        _require_rows(path, sum(1 for _ in rows()))
         if self.record.set.run.tables == "xlsx":
             write_workbook(path.with_suffix(".xlsx"), heads, rows(), numbers)
 
@@ -219,3 +243,12 @@ class Piles:
             failed = f"{path.name} has {found} pages, and {wanted} were printed"
             raise OutsideError(failed, "see whether the disk is sound; nothing was delivered")
         return starts
+
+
+def _require_rows(path: Path, count: int) -> None:
+    """Raises OutsideError unless a CSV has so many rows below its heads."""
+    with path.open(encoding="utf-8-sig", newline="") as file:
+        found = sum(1 for _ in file) - 1  # a cell has one line
+    if found != count:
+        failed = f"{path.name} has {found} rows, and {count} were written"
+        raise OutsideError(failed, "see whether the disk is sound; nothing was delivered")

@@ -1,5 +1,6 @@
 """A record printed into its folder: chunks that follow from the class alone, and whole PDFs."""
 
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
@@ -13,6 +14,7 @@ from probgen.build.build import Built, build_assignment
 from probgen.build.chunk_store import ChunkStore
 from probgen.build.delivery import chunks_of
 from probgen.build.progress import Report
+from probgen.build.tables import write_csv
 from probgen.build.workers import Crew
 from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
@@ -20,6 +22,7 @@ from probgen.course.record import Record
 from probgen.course.roster import Student
 from probgen.draws.draw import Draw
 from probgen.input.outside import OutsideError
+from probgen.papers.answers import Row
 from probgen.papers.chunk import Loss
 from probgen.papers.typesetter import Kind
 from probgen.press.split import Leaves
@@ -200,6 +203,33 @@ def test_a_pile_with_other_pages_than_its_papers_is_not_delivered(
 
     monkeypatch.setattr(ChunkStore, "leaves", miscounted)
     with pytest.raises(OutsideError, match=r"all-sheets\.pdf has \d+ pages, and"):
+        built_with(tmp_path)
+    assert not (tmp_path / "out").exists()
+
+
+def test_answers_that_lack_a_row_are_not_delivered(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    rows = ChunkStore.rows
+
+    def fewer(self: ChunkStore, name: str) -> Iterator[Row]:
+        yield from list(rows(self, name))[1:]
+
+    monkeypatch.setattr(ChunkStore, "rows", fewer)
+    with pytest.raises(OutsideError, match=r"answers\.csv has \d rows for ada-1"):
+        built_with(tmp_path)
+    assert not (tmp_path / "out").exists()
+
+
+@pytest.mark.parametrize("table", ["answers.csv", "codes.csv"])
+def test_a_table_cut_short_is_not_delivered(
+    table: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def cut(path: Path, heads: Sequence[str], rows: Iterable[Sequence[object]]) -> None:
+        write_csv(path, heads, list(rows)[path.name == table :])
+
+    monkeypatch.setattr(joined_pdfs, "write_csv", cut)
+    with pytest.raises(OutsideError, match=rf"{table} has \d rows, and \d were written"):
         built_with(tmp_path)
     assert not (tmp_path / "out").exists()
 

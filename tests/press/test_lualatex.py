@@ -44,7 +44,10 @@ OTHERS = (
 )  # fmt: skip
 FEW = ("Сәбит Қожахмет", "محمد علي الحسن", "अनुष्का शर्मा", "李小龍")
 MIXED = "李小龍 (Ἄννα Κόρη, Юлия)"
-HOSTILE = r"""李\directlua{os.exit()} a-b a--b a---b <<c>> ,,d ''e'' !`f ?`g "h" 'i' ^^5c 100% {it} 李"""
+HOSTILE = (
+    r"""李\directlua{os.exit()} a-b a--b a---b <<c>> ,,d ''e'' !`f ?`g "h" 'i' ^^5c """
+    "100% {it} 李"
+)
 _TURNS = re.compile(r"[\u200b-\u200f\u202a-\u202e\u2066-\u2069\s]")
 
 
