@@ -117,19 +117,15 @@ class Piles:
 
     def _require_answers(self) -> None:
         """Raises OutsideError unless each paper with a key has a row for each quantity asked."""
-        lost = self._lost
-        asked = [
-            (number, target.id)
-            for number, problem in enumerate(self.problems, start=1)
-            for target in targets(problem.plan.system, problem.template.labels)
-            if target.asked
-        ]
+        asked = [_asked(problem) for problem in self.problems]
         for version in self.record.versions:
-            if version.repeats or f"{Kind.KEYS}/{version.name}.pdf" in lost:
+            if version.repeats or f"{Kind.KEYS}/{version.name}.pdf" in self._lost:
                 continue
+            places = self.record.set.places_in(version.student.section)
+            due = [(n, each) for n, place in enumerate(places, start=1) for each in asked[place]]
             rows = [(row.problem, row.answer) for row in self.store.rows(version.name)]
-            if rows != asked:
-                failed = f"{ANSWERS} has {len(rows)} rows for {version.name}, not {len(asked)}"
+            if rows != due:
+                failed = f"{ANSWERS} has {len(rows)} rows for {version.name}, not {len(due)}"
                 raise OutsideError(failed, "build again; nothing was delivered")
 
     def _write_table(
@@ -243,6 +239,12 @@ class Piles:
             failed = f"{path.name} has {found} pages, and {wanted} were printed"
             raise OutsideError(failed, "see whether the disk is sound; nothing was delivered")
         return starts
+
+
+def _asked(problem: Problem) -> list[str]:
+    """The ids of what a problem asks, in the order of its answers."""
+    found = targets(problem.plan.system, problem.template.labels)
+    return [target.id for target in found if target.asked]
 
 
 def _require_rows(path: Path, count: int) -> None:

@@ -79,6 +79,21 @@ class Field:
             self.solvable[key] = solved_for(expression, name, self.ranges[name]) is not None
         return self.solvable[key]
 
+    @cached_property
+    def _eliminable(self) -> dict[tuple[tuple[int, ...], int], bool]:
+        """Whether equations can be solved together for unknowns (bits); filled as asked."""
+        return {}
+
+    def can_eliminate(self, chosen: tuple[int, ...], new: int) -> bool:
+        """Whether equations that settle the unknowns in `new` can be solved for them by hand."""
+        key = (chosen, new)
+        if key not in self._eliminable:
+            names = [name for place, name in enumerate(self.unknowns) if new >> place & 1]
+            expressions = [self.equations[index].expression for index in chosen]
+            settled = self.independent(chosen, new)
+            self._eliminable[key] = settled and bool(eliminated(expressions, names, self.ranges))
+        return self._eliminable[key]
+
     def independent(self, chosen: Sequence[int], new: int) -> bool:
         """Whether equations settle the unknowns: their slopes, at the trial values, have full rank.
 
@@ -212,16 +227,12 @@ def _at_once(
 ) -> Iterator[tuple[Move, float]]:
     """The cheapest equations that together settle the unknowns in `new`."""
     places = tuple(place for place in range(new.bit_length()) if new >> place & 1)
-    names = tuple(field.unknowns[place] for place in places)
     ranked = sorted(indices, key=lambda index: _price(field, index, depth))
     for chosen in combinations(ranked[:8], size):
         held = 0
         for index in chosen:
             held |= field.holds[index]
-        if new & ~held or not field.independent(chosen, new):
-            continue
-        expressions = tuple(field.equations[index].expression for index in chosen)
-        if eliminated(expressions, names, field.ranges) is not None:
+        if new & ~held == 0 and field.can_eliminate(chosen, new):
             price = sum(_price(field, index, depth) for index in chosen)
             yield Move(chosen, places), price + _TOGETHER * (size - 1)
             return

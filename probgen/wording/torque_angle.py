@@ -69,10 +69,13 @@ def _folded(digits: Digits, between: Expression, turned: float, folded: float) -
 
 
 def angle_to_arm(digits: Digits, term: Term) -> Expression | None:
-    """The angle in letters, or its exact number of degrees; None where a number is rounded."""
+    """The angle in letters, or its exact number of degrees.
+
+    None where a number is rounded, or lengths tell the angle: nobody writes sin(arctan(h/d)).
+    """
     found, _ = angle_between(digits, term, frozenset(digits.case.values))
     angle = found[0]
-    if isinstance(angle, Relation | Balance | Words | str):
+    if isinstance(angle, Relation | Balance | Words | str | Call):
         return None
     sine, values = Call("sin", (angle,)), digits.case.values
     exact_enough = abs(float(evaluate(sine, values)) - float(evaluate(term.ratio, values))) < 1e-9

@@ -181,7 +181,7 @@ def test_gravity_is_the_course_s() -> None:
 
 
 def test_every_choice_of_a_course_is_tried() -> None:
-    tried = {*OTHER, "rounding", "gravity", "axes"}
+    tried = {*OTHER, "rounding", "gravity", "axes", "order", "pivot"}
     assert {field.name for field in fields(Convention)} - tried == {"tolerance"}  # marks only
 
 

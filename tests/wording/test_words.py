@@ -26,7 +26,8 @@ PAGES = [
     )
 ]
 LAYOUTS = sorted((PACKAGE / "sheets").rglob("*.j2"))
-CHOICES = {"half up", "half even"}  # what an assignment file may say of rounding
+CHOICES = {"half up", "half even", "forces first", "torques throughout"}
+"""What an assignment file may say of its method."""
 
 
 def texts(tree: ast.AST) -> Iterator[str]:

@@ -41,16 +41,22 @@ OTHER: dict[str, list[Any]] = {
 }
 """Choices that show in every key which holds a torque and a direction."""
 CHOICES = [replace(USUAL, **{field: value}) for field in OTHER for value in OTHER[field]]
+ORDERS = [
+    replace(USUAL, order="forces first"),
+    replace(USUAL, order="torques throughout"),
+    replace(USUAL, pivot="support"),
+    replace(USUAL, order="torques throughout", pivot="support"),
+]
+"""Choices of balances and of pivots; where a problem has one way only, its key stays the same."""
 ABOUT_TURNING = ("torque", "positive", "turning")
 
 
 def named(convention: Convention) -> str:
-    """The one choice that is not the usual one."""
-    for field in fields(Convention):
-        value = getattr(convention, field.name)
-        if value != getattr(USUAL, field.name):
-            return f"{field.name}={getattr(value, 'name', value)}"
-    return "usual"
+    """What is not as usual."""
+    values = {field.name: getattr(convention, field.name) for field in fields(Convention)}
+    own = {name: value for name, value in values.items() if value != getattr(USUAL, name)}
+    told = (f"{name}={getattr(value, 'name', value)}" for name, value in own.items())
+    return ",".join(told) or "usual"
 
 
 @cache
@@ -59,7 +65,7 @@ def template(name: str) -> Template:
     return read_template(path.read_text(encoding="utf-8"), path.name)
 
 
-METHOD = ("torque", "positive", "axes")
+METHOD = ("torque", "positive", "axes", "order", "pivot")
 """What of a convention decides how a problem is derived; the rest is about its telling."""
 
 
@@ -77,6 +83,7 @@ TOLD = [
     for convention, marks in [
         (USUAL, ()),
         *((choice, () if name in OWN else pytest.mark.proof) for choice in CHOICES),
+        *((order, pytest.mark.proof) for order in ORDERS),
     ]
 ]
 """Every problem as usual, those of the project in every other way too, the rest when proving."""
