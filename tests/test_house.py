@@ -21,9 +21,10 @@ MODULES = [path.relative_to(PACKAGE).as_posix() for path in FILES if not path.na
 LONGEST_FILE = 400
 LONGEST_FUNCTION = 50
 
-GUIDE, README = ((ROOT / f"{name}.md").read_text("utf-8") for name in ("DEVELOPERS", "README"))
+GUIDES = ("DEVELOPERS.md", "README.md", "probgen/course/README.md")
+GUIDE, *OTHERS = ((ROOT / name).read_text("utf-8") for name in GUIDES)
 BUILT = {"keys/", "sheets/", "output/demo", "mechanics/roster.csv", "mechanics/assignment.toml"}
-NAMED = set(re.findall(r"`((?:\w+/)+(?:\w+(?:\.\w+)?)?)`", GUIDE + README)) - BUILT
+NAMED = set(re.findall(r"`((?:\w+/)+(?:\w+(?:\.\w+)?)?)`", GUIDE + "".join(OTHERS))) - BUILT
 
 Imports = dict[str, set[str]]
 
