@@ -14,6 +14,9 @@ of its weight hangs on the joint, and M_A = 49.0 N x 2.00 m = 98.0 N m.
 The cabinet: weight W, depth b, pushed at height h on a floor with coefficient mu: it slides at
 P = mu W and tips at P = W b/(2 h).
 
+A ball pulled aside by F = 9.8 N on a cord that a counterweight holds: T = M g = 19.6 N and
+sin t = F/T, t = 30 degrees.
+
 The crate on a slope theta, held by a cable along it: it slips down below T = W (sin theta - mu cos
 theta), up above W (sin theta + mu cos theta).
 """
@@ -250,6 +253,50 @@ mass = "m"
 quantity = "t"
 """
     )
+
+
+HUNG_ASIDE: Final = (
+    HEAD
+    + """
+[given]
+M = { name = "counterweight mass", choices = [2.0], unit = "kg" }
+m = { name = "ball mass", choices = [1.0], unit = "kg" }
+F = { name = "pull", choices = [9.8], unit = "N" }
+[unknown]
+t = { name = "lean", symbol = "theta", unit = "deg", from = 10, to = 80 }
+[body.counterweight]
+particle = true
+[body.ball]
+particle = true
+[[cable]]
+body = "counterweight"
+direction = 90
+symbol = "T"
+[[weight]]
+body = "counterweight"
+mass = "M"
+[[cable]]
+body = "ball"
+direction = "90 + t"
+magnitude = "T"
+symbol = "S"
+[[force]]
+body = "ball"
+direction = 0
+magnitude = "F"
+[[force]]
+body = "ball"
+direction = 90
+symbol = "P"
+[[weight]]
+body = "ball"
+mass = "m"
+[[find]]
+quantity = "T"
+[[find]]
+quantity = "t"
+"""
+)
 
 
 def cabinet(push: str = "", **values: str) -> str:

@@ -9,7 +9,7 @@ from typing import Final
 
 from probgen.marking.asked import Asked
 from probgen.marking.stated import Reading, Stated
-from probgen.quantities.unit import UNITS, Unit
+from probgen.quantities.unit import ONE, UNITS, Unit
 
 
 class Finding(StrEnum):
@@ -40,9 +40,7 @@ def finding(asked: Asked, told: Stated) -> Finding:
         return Finding.UNREAD
     if asked.earns(only.value):
         return Finding.RIGHT
-    if asked.is_choice:
-        return Finding.WRONG
-    if not asked.is_direction and _unit_alone(asked, only):
+    if _unit_alone(asked, only):
         return Finding.UNIT
     return Finding.SIGN if _sign_alone(asked, only) else Finding.WRONG
 
@@ -58,9 +56,7 @@ def _unit_alone(asked: Asked, only: Reading) -> bool:
     """Whether the number is right and its unit is not: of another kind, or a power of ten off."""
     if asked.earns(only.bare):
         return True
-    typed = only.unit or asked.blank.unit
-    if typed is None or not math.isfinite(only.value):
-        return False
+    typed = only.unit or asked.blank.unit or ONE
     number = only.value / typed.factor
     return any(asked.earns(number * other.factor) for other in _relatives(typed))
 
@@ -70,7 +66,7 @@ def _relatives(typed: Unit) -> list[Unit]:
     return [
         each
         for each in UNITS.values()
-        if each.dimension == typed.dimension and each != typed and _ten(each.size / typed.size)
+        if each.dimension == typed.dimension and _ten(each.size / typed.size)
     ]
 
 

@@ -11,6 +11,7 @@ from probgen.marking import typed_direction, typed_number
 from probgen.marking.form import Place
 from probgen.marking.typed_number import TypedNumber
 from probgen.marking.typed_unit import units_of
+from probgen.quantities.rounding import last_place
 from probgen.quantities.unit import ANGLE, DEGREE, ONE, Dimension, Unit
 
 _AXIS: Final = "axis"
@@ -132,6 +133,4 @@ def _reading(number: TypedNumber, printed: Unit) -> Reading:
 
 def _half(number: TypedNumber, unit: Unit) -> float:
     """Half a unit of the last figure typed: of "4.9e2" that is 5."""
-    exponent = number.value.as_tuple().exponent
-    last = float(exponent) if isinstance(exponent, int) else 0.0
-    return 0.5 * math.pow(10.0, last) * unit.factor
+    return 0.5 * float(last_place(number.value)) * unit.factor

@@ -20,6 +20,7 @@ from probgen.marking.points import Policy, points_of
 from probgen.marking.stated import stated
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
 from probgen.working.convention import Convention
+from tests.situations import HUNG_ASIDE, SLIDES, TIPS, cabinet, finding, worked
 from tests.terms import lamp
 
 BOTH = lamp() + '[[find]]\nquantity = "S"\n'
@@ -107,3 +108,75 @@ def test_a_mass_used_as_a_weight_is_named() -> None:
 def test_few_figures_name_nothing() -> None:
     mass = float(hung()[1].draw.values["m"].value)
     assert judge(T=f"{mass / 2:.0f}e0")["T"].finding is Finding.WRONG
+
+
+# What is typed for T and theta, what each is found to be; whether nothing follows from T.
+ASIDE = [
+    ("19.6", "30", "right", "right", False),
+    ("15.0", "40.8", "wrong", "carried", False),  # sin theta = 9.8/15.0
+    ("15.0", "41.7", "wrong", "carried", False),  # an angle's degree either way
+    ("15.0", "41.9", "wrong", "wrong", False),
+    ("15.0", "30", "wrong", "right", False),
+    ("9.0", "40", "wrong", "wrong", True),  # no sine is 9.8/9.0
+    ("", "30", "empty", "right", False),
+    ("", "40.8", "empty", "wrong", False),
+    ("?", "40.8", "unread", "wrong", False),
+    ("19.6 kg", "40.8", "unit", "wrong", False),
+    ("15.0 kg", "40.8", "wrong", "wrong", False),
+]
+
+
+def test_papers_are_judged_together_each_by_its_own_earlier_answers() -> None:
+    problem, own = worked(HUNG_ASIDE)
+    asked = {each.id: each for each in asked_of(problem, own)}
+    told = [
+        {"T": stated(asked["T"].blank, {Place.NUMBER: tension}),
+         "t": stated(asked["t"].blank, {Place.NUMBER: lean})}
+        for tension, lean, *_ in ASIDE
+    ]  # fmt: skip
+    papers = judged(problem, [own] * len(told), told, 10, Policy())
+    found = [
+        (*case[:2], first.finding, second.finding, second.impossible)
+        for case, (first, second) in zip(ASIDE, papers, strict=True)
+    ]
+    assert found == ASIDE
+    earned = {"right": 4, "unit": 2, "unread": None}
+    for (tension, _, verdict, *_), (first, second) in zip(ASIDE, papers, strict=True):
+        stands = verdict == "wrong" and "kg" not in tension
+        assert second.earlier == (stands and second.finding != "right")
+        assert (first.earlier, first.impossible) == (False, False)
+        assert (first.points, first.most) == (earned.get(verdict, 0), 4)
+
+
+def test_an_answer_whose_cells_are_missing_is_empty() -> None:
+    problem, own = worked(HUNG_ASIDE)
+    ((first, second),) = judged(problem, [own], [{}], 10, Policy())
+    assert first.finding is second.finding is Finding.EMPTY
+
+
+def test_a_class_without_papers_has_no_answers() -> None:
+    assert judged(hung()[0], [], [], 10, Policy()) == []
+
+
+# The cabinet (40 kg, 0.50 m, pushed at 0.60 m, 0.30) slides at 117.6 N and would tip at 163.3 N.
+PUSHED = cabinet(m="40", b="0.50", h="0.60", mu="0.30") + SLIDES + TIPS + finding("P", "largest")
+LIMITS = [
+    ("117.6", "slides", "right", "right", set()),
+    ("163", "tips", "slip", "wrong", {"other_limit"}),
+    ("12.0", "slides", "slip", "right", {"mass_as_weight"}),
+    ("240", "both", "wrong", "unread", set()),
+]
+
+
+@pytest.mark.parametrize(("push", "limit", "first", "second", "slips"), LIMITS)
+def test_a_largest_value_may_be_of_the_wrong_limit(
+    push: str, limit: str, first: str, second: str, slips: set[str]
+) -> None:
+    problem, own = worked(PUSHED)
+    told = {
+        each.id: stated(each.blank, {Place.CHOICE if each.is_choice else Place.NUMBER: typed})
+        for each, typed in zip(asked_of(problem, own), (push, limit), strict=True)
+    }
+    (answers,) = judged(problem, [own], [told], 10, Policy())
+    assert [each.finding for each in answers] == [first, second]
+    assert {id for way in answers[0].slips for id in way.ids} == slips

@@ -1,0 +1,71 @@
+"""Points changed by hand, read back: which count, and what is told of those that are none."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+
+from probgen.input.fault import InputError
+from probgen.marking.changed import read_changed
+
+HEADS = "id,problem,answer,changed,of"
+
+
+def table(folder: Path, *rows: str, name: str = "marks.csv", heads: str = HEADS) -> Path:
+    path = folder / name
+    path.write_text("\n".join([heads, *rows]), encoding="utf-8")
+    return path
+
+
+@pytest.mark.parametrize(
+    ("typed", "points"),
+    [("7", "7"), ("2.5", "2.5"), ('"2,5"', "2.5"), ("0", "0"), ("8", "8"), ("7.50", "7.5")],
+)
+def test_points_are_numbers_from_none_to_all(tmp_path: Path, typed: str, points: str) -> None:
+    path = table(tmp_path, "1,1,T,,8", f"2,1,T,{typed},8", "3,1,T,,8")
+    assert read_changed([path]) == {("2", "1", "T"): Decimal(points)}
+
+
+@pytest.mark.parametrize("typed", ["9", "8.01", "-1", "-0.5", "none", "nan", "inf", "1/2", "7 8"])
+def test_what_is_no_number_of_points_is_told_with_its_place(tmp_path: Path, typed: str) -> None:
+    path = table(tmp_path, "1,1,T,5,8", f"2,1,T,{typed},8")
+    with pytest.raises(InputError) as raised:
+        read_changed([path])
+    (fault,) = raised.value.faults
+    assert (fault.file, fault.field, fault.found) == (str(path), "line 3, changed", f'"{typed}"')
+    assert fault.expected == "points from 0 to 8"
+
+
+def test_an_answer_without_points_can_be_given_none(tmp_path: Path) -> None:
+    with pytest.raises(InputError, match="points from 0 to 0"):
+        read_changed([table(tmp_path, "1,1,T,0.5,")])
+
+
+def test_tables_that_are_not_there_change_nothing(tmp_path: Path) -> None:
+    assert read_changed([tmp_path / "marks.csv"]) == {}
+    assert read_changed([table(tmp_path)]) == {}
+
+
+def test_two_tables_add_up_and_must_not_contradict_each_other(tmp_path: Path) -> None:
+    first = table(tmp_path, "1,1,T,5,8", "1,2,T,3,8", "2,1,T,,8")
+    other = table(tmp_path, "1,1,T,5.0,8", "2,1,T,4,8", name="look-at.csv")
+    assert read_changed([first, other]) == {
+        ("1", "1", "T"): 5, ("1", "2", "T"): 3, ("2", "1", "T"): 4,
+    }  # fmt: skip
+    table(tmp_path, "1,1,T,6,8", name="look-at.csv")
+    with pytest.raises(InputError, match="5, as told before"):
+        read_changed([first, other])
+
+
+def test_columns_may_stand_in_any_order_and_short_rows_end_empty(tmp_path: Path) -> None:
+    path = table(tmp_path, "8,T,1,2,,7", "8,T,1,3", heads="of,answer,problem,id,remark,changed")
+    assert read_changed([path]) == {("2", "1", "T"): 7}
+
+
+@pytest.mark.parametrize("column", HEADS.split(","))
+def test_a_missing_column_is_told(tmp_path: Path, column: str) -> None:
+    path = table(tmp_path, "1,1,T,5,8", heads=HEADS.replace(column, "other"))
+    with pytest.raises(InputError, match=f"the columns {column}"):
+        read_changed([path])
