@@ -17,9 +17,11 @@ from probgen.build.progress import Report
 from probgen.build.workers import Crew
 from probgen.course.archive import records_beside
 from probgen.course.assignment import ProblemSet, judge_seed, read_assignment
+from probgen.course.before import read_before, require_new
 from probgen.course.edited import recoded
 from probgen.course.edition import Edition
 from probgen.course.frozen import frozen_problems
+from probgen.course.had import Had
 from probgen.course.inputs import Inputs, read_class, read_inputs
 from probgen.course.issue import Erratum, FrozenTemplate, Issue
 from probgen.course.record import RECORD, Record, require_no_layouts
@@ -135,7 +137,10 @@ def build_assignment(
     earlier, drafted = _apart(earlier, problem_set, out / RECORD, order)
     require_sections(problem_set, inputs.students, earlier, str(assignment_file), str(roster))
     wanted = _wanted(problem_set, inputs, assignment_file, report)
-    wanted = replace(wanted, issue=replace(wanted.issue, draft=order.draft), drafted=drafted)
+    had = _had_before(wanted, assignment_file, earlier, out, order.replace)
+    wanted = replace(
+        wanted, issue=replace(wanted.issue, draft=order.draft), drafted=drafted, had=had
+    )
     if order.another:
         wanted = asking_others(earlier, wanted, order.another, "--another")
     elsewhere = records_beside(out, find_secret(assignment_file.parent))
@@ -145,6 +150,20 @@ def build_assignment(
     texts = remarks_on_texts(record)
     remarks = (*words, *told, *changes.remarks, *inputs.remarks, *texts, *short.remarks)
     return Built(_found(out), record, remarks, short.losses, changes, how.left, how.kept)
+
+
+def _had_before(
+    wanted: Wanted, assignment_file: Path, earlier: Record, out: Path, anew: bool
+) -> tuple[Had, ...]:
+    """What students had in the assignments that this one avoids; anew: as `read_before` has it.
+
+    Raises InputError as `read_before` does, and for templates of an exam that the class had.
+    """
+    problem_set, ids = wanted.issue.set, [each.template_id for each in wanted.issue.templates]
+    before = read_before(problem_set, ids, assignment_file, out, anew)
+    handed = {each.template_id for issue in earlier.issues for each in issue.templates}
+    require_new(before, problem_set, ids, handed, wanted.where)
+    return before.had
 
 
 def _found(out: Path) -> Path:
@@ -217,7 +236,7 @@ def _apart(
     Raises InputError where a draft would take the place of papers that were handed out.
     """
     if earlier.is_draft:
-        anew = replace(earlier, issues=(), printings=(), students=(), letters=())
+        anew = replace(earlier, issues=(), printings=(), students=(), letters=(), avoided=())
         alike = earlier.is_exam == (problem_set.exam is not None)
         return anew, {edition.owner: edition for edition in earlier.current if alike}
     if order.draft and earlier.issues:

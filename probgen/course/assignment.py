@@ -73,6 +73,8 @@ class ProblemSet:
     caution: whether sheets print the templates' cautions.
     style, layouts: a house style's file and a folder of layouts, empty for the usual pages.
     run: how the papers come off the printer; exam: None where each student has a version alone.
+    avoid: globs of records, or of folders with some, whose numbers are drawn around; again:
+    templates that an exam may have although the class had them before.
     """
 
     course: str
@@ -93,6 +95,8 @@ class ProblemSet:
     exam: Exam | None = None
     convention: Convention = field(default_factory=Convention)
     due_in: tuple[SectionDue, ...] = ()
+    avoid: tuple[str, ...] = ()
+    again: tuple[str, ...] = ()
 
     def places_in(self, section: str) -> tuple[int, ...]:
         """The places, from 0, of the problems that a section gets."""
@@ -160,7 +164,12 @@ def parse_assignment(text: str, where: str, remarks: list[str] | None = None) ->
         exam=read_exam(table.table("exam")) if table.has("exam") else None,
         convention=read_method(table.table("method")),
         due_in=_read_due_in(table.table("due_in")),
+        avoid=table.texts("avoid"),
+        again=table.texts("again"),
     )
+    if found.again and not (found.exam and found.avoid):
+        expected = "beside avoid and an [exam]: homework may have any template again"
+        faults.add("again", list(found.again), expected, "leave it out")
     if found.exam:
         for field, name in found.sections_named:
             expected = "one set of problems and one day for all who sit an exam"

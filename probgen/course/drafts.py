@@ -2,20 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from hashlib import blake2b
 
 from probgen.course.edition import Edition
 from probgen.course.issue import Erratum, Issue
 from probgen.course.record import Record
 from probgen.course.roster import Student
 from probgen.course.wanted import Wanted
-from probgen.draws.class_draws import Values
-from probgen.draws.draw import Draw
-from probgen.draws.kept import kept_draw
-from probgen.input.fault import Fault, Faults, InputError
-from probgen.problem.problem import Problem, draw_class, fit
+from probgen.input.fault import Faults
 
 NOBODY = "none"
 """In the column "Numbers of": nobody's, although somebody of the same name has left."""
@@ -27,7 +22,8 @@ class Draft:
 
     old: whose numbers it keeps where it can, None for new ones.  fresh: other numbers than old's.
     errata: all the lines it is to print; replaces: the id it takes the place of, where that is
-    another; same_paper: whether it is old in letters of another size.  words: what is told of it.
+    another; former: an id that its owner had in other assignments; same_paper: whether it is old in
+    letters of another size.  words: what is told of it.
     """
 
     owner: str
@@ -40,6 +36,7 @@ class Draft:
     errata: tuple[Erratum, ...] = ()
     follows: str = ""
     replaces: str = ""
+    former: str = ""
     same_paper: bool = False
     words: str = ""
 
@@ -49,7 +46,8 @@ class Drafts:
     """earlier, wanted: as `succeed` has them; issues: of the record that is to be.
 
     erratum: of single students' papers, where nothing that all have in common has changed.
-    remarks: what the class list says that has no effect; new_ids: of students known by another.
+    remarks: what the class list says that has no effect; new_ids: of students known by
+    another, with that.
     """
 
     earlier: Record
@@ -57,7 +55,7 @@ class Drafts:
     issues: tuple[Issue, ...]
     erratum: Erratum | None = None
     remarks: list[str] = field(default_factory=list)
-    new_ids: set[str] = field(default_factory=set)
+    new_ids: dict[str, str] = field(default_factory=dict)
 
     def of_exam(self, letters: Sequence[str]) -> list[Draft]:
         """Drafts of the versions that are new or are to be corrected."""
@@ -135,19 +133,30 @@ class Drafts:
             return draft
         held = self.earlier.held.get((source, False))
         if held is None:
-            expected = "the id of somebody who has a paper already"
-            mend = "correct it, or leave it empty for new numbers"
-            faults.add(f"{student.name}, numbers of", source, expected, mend)
-            return draft
+            self._judge_source(student, source, now, faults)
+            return replace(draft, former=source)
         if source in now:
             return replace(draft, old=held, fresh=False)
-        self.new_ids.add(student.id)
+        self.new_ids[student.id] = source
         words = f"{student.name} ({student.id}): the paper of {source} under the new id"
         errata = self._errata(held) or held.errata
         return replace(
             draft, old=held, fresh=False, version=held.version, errata=errata, follows=held.code,
             replaces=source, words=words,
         )  # fmt: skip
+
+    def _judge_source(self, student: Student, source: str, now: set[str], faults: Faults) -> None:
+        """Numbers of one who has none: of the class, or an id of before this assignment."""
+        if source in now:
+            expected = "the id of somebody who has a paper already"
+            mend = "correct it, or leave it empty for new numbers"
+            faults.add(f"{student.name}, numbers of", source, expected, mend)
+            return
+        self._judge_namesake(student, now, faults)
+        self.remarks.append(
+            f"{student.name} ({student.id}): nobody has a paper here under the id {source}, so the "
+            "numbers are new"
+        )
 
     def _judge_namesake(self, student: Student, now: set[str], faults: Faults) -> None:
         """Somebody of that name has just left: most likely the same one under another id."""
@@ -171,116 +180,7 @@ class Drafts:
             return ()
         return (*held.errata, *(each.erratum for each in since if each.erratum))
 
-    def drawn(
-        self, made: Sequence[Draft]
-    ) -> tuple[list[tuple[Draft, Edition]], tuple[str, ...], list[str]]:
-        """Each draft as an edition without a code; whose numbers a correction lost; remarks.
-
-        Raises InputError where a template has no numbers to give.
-        """
-        columns: list[tuple[Draw, ...]] = []
-        lost: dict[str, None] = {}
-        remarks: list[str] = []
-        for place, problem in enumerate(self.wanted.problems):
-            kept = self._kept_draws(problem, made)
-            waiting = [draft for draft, draw in zip(made, kept, strict=True) if draw is None]
-            fresh, told = self._fresh(place, waiting)
-            remarks += told
-            rows = zip(made, kept, strict=True)
-            columns.append(tuple(draw or fresh[draft.owner] for draft, draw in rows))
-            lost |= {
-                self._whose(draft): None
-                for draft in waiting
-                if draft.old and not draft.fresh and _had(draft.old, problem)
-            }
-        drawn = zip(made, zip(*columns, strict=True), strict=True)
-        editions = [(draft, _edition(draft, draws)) for draft, draws in drawn]
-        _require_other(editions, self.wanted.class_list)
-        return editions, tuple(lost), remarks
-
-    def _whose(self, draft: Draft) -> str:
-        return f"version {draft.owner}" if self.wanted.exam else f"{draft.name} ({draft.owner})"
-
-    def _kept_draws(self, problem: Problem, made: Sequence[Draft]) -> list[Draw | None]:
-        """The draw that each draft keeps of a problem, None where it has or may have none."""
-        kept = [_old_draw(draft, problem) for draft in made]
-        fits = iter(fit(problem, [draw for draw in kept if draw is not None]))
-        return [draw if draw is not None and next(fits) else None for draw in kept]
-
-    def _fresh(
-        self, place: int, waiting: Sequence[Draft]
-    ) -> tuple[dict[str, Draw], tuple[str, ...]]:
-        """New draws, around all that this record has ever given, by owner; and remarks."""
-        if not waiting:
-            return {}, ()
-        problem = self.wanted.problems[place]
-        ever = list(self._ever(problem))
-        avoided = self.wanted.avoided[place] if self.wanted.avoided else ()
-        own = self.wanted.own[place] if self.wanted.own else {}
-        taken = {*avoided, *(values for _, values in ever)}
-        barred: dict[str, set[Values]] = {}
-        keys = {draft.owner: _key(draft.owner, bool(self.wanted.exam)) for draft in waiting}
-        for draft in waiting:
-            owners = {draft.owner, draft.old.owner if draft.old else draft.owner}
-            mine = {values for owner, values in ever if owner in owners}
-            barred[keys[draft.owner]] = mine.union(own.get(draft.owner, ()))
-        seed = own_seed(self.earlier.seed, self.issues[0])
-        found = draw_class(problem, seed, list(keys.values()), taken, barred)
-        return dict(zip(keys, found.draws, strict=True)), found.remarks
-
-    def _ever(self, problem: Problem) -> Iterator[tuple[str, Values]]:
-        """All sets of numbers of a template in the record or a draft, with the owner of each."""
-        givens = [given.id for given in problem.template.givens]
-        for edition in (*self.earlier.editions, *self.wanted.drafted.values()):
-            for each in edition.draws:
-                if each.template_id == problem.template.id and each.values.keys() >= set(givens):
-                    yield edition.owner, tuple(each.values[id].value for id in givens)
-
-
-def own_seed(seed: str, issue: Issue) -> str:
-    """What an assignment's numbers are drawn from: the seed, mixed with course and title."""
-    digest = blake2b(digest_size=16, person=b"assignment")
-    for part in (seed, issue.set.course, issue.set.title):
-        digest.update(len(part.encode()).to_bytes(8, "big") + part.encode())
-    return digest.hexdigest()
-
 
 def _number(student: Student) -> int:
     """The version of a paper that the class list asks for, 0 where it says nothing."""
     return int(student.version) if student.version.isdecimal() else 0
-
-
-def _key(owner: str, exam: bool) -> str:
-    return f"version {owner}" if exam else owner
-
-
-def _had(old: Edition, problem: Problem) -> bool:
-    return any(each.template_id == problem.template.id for each in old.draws)
-
-
-def _old_draw(draft: Draft, problem: Problem) -> Draw | None:
-    if draft.old is None or draft.fresh:
-        return None
-    own = (each for each in draft.old.draws if each.template_id == problem.template.id)
-    earlier = next(own, None)
-    return kept_draw(problem.template, earlier) if earlier else None
-
-
-def _edition(draft: Draft, draws: tuple[Draw, ...]) -> Edition:
-    code = draft.old.code if draft.same_paper and draft.old else ""
-    return Edition(
-        code, draft.owner, draws, draft.name, draft.section, draft.large, draft.version,
-        draft.errata, draft.follows,
-    )  # fmt: skip
-
-
-def _require_other(editions: Sequence[tuple[Draft, Edition]], where: str) -> None:
-    """Raises InputError where other numbers were asked for and there are no others."""
-    faults = [
-        Fault(where, f"{draft.name}, version", str(draft.version), "other numbers to give",
-              "widen a range of the templates, or leave the version as it was")
-        for draft, edition in editions
-        if draft.fresh and draft.old and draft.old.draws == edition.draws
-    ]  # fmt: skip
-    if faults:
-        raise InputError(faults)

@@ -9,6 +9,7 @@ from typing import Final
 from probgen import __version__
 from probgen.course.assignment import ProblemSet
 from probgen.course.edition import Edition, Printing, current
+from probgen.course.had import Had
 from probgen.course.issue import Issue
 from probgen.course.roster import Student
 from probgen.course.version import Version, version_of
@@ -32,6 +33,7 @@ class Record:
     students: the class as it is, in the order of the print run; letters: for an exam the version
     each of them gets.
     version: of probgen, when the record was last added to.
+    avoided: what students had in other assignments, around which numbers were drawn.
     """
 
     seed: str
@@ -41,6 +43,7 @@ class Record:
     students: tuple[Student, ...]
     letters: tuple[str, ...] = ()
     version: str = __version__
+    avoided: tuple[Had, ...] = ()
 
     @property
     def issue(self) -> Issue:

@@ -16,6 +16,7 @@ from typing import Any, Final
 from probgen.course.assignment import ProblemSet
 from probgen.course.edition import Edition, Printing
 from probgen.course.first_format import read_first
+from probgen.course.had import Had
 from probgen.course.issue import FrozenTemplate, Issue, canonical, digest_of, issue_digest
 from probgen.course.record import RECORD, Record
 from probgen.course.record_judge import judge_record
@@ -49,13 +50,15 @@ def write_record(record: Record) -> str:
         for each in record.printings
     ]
     body = {"students": students, "issues": issues, "printings": printings, "texts": texts}
-    digest = digest_of(canonical({**head, **body}))
+    avoided = {"avoided": _avoided_as_data(record.avoided)} if record.avoided else {}
+    digest = digest_of(canonical({**head, **body, **avoided}))
     fields = {
         **{name: _quoted(value) for name, value in head.items()},
         "digest": _quoted(digest),
         "students": _rows(map(_quoted, students)),
         "issues": _rows(map(_quoted, issues)),
         "printings": _rows(map(_printing, printings)),
+        **{name: _rows(map(_quoted, rows)) for name, rows in avoided.items()},
         "texts": json.dumps(texts, ensure_ascii=False, indent=1),
     }
     return "{\n" + ",\n".join(f' "{name}": {text}' for name, text in fields.items()) + "\n}\n"
@@ -121,7 +124,7 @@ def read_cut(
         raise
     if not printings:
         return None
-    cut = {**content, "students": students, "printings": printings}
+    cut = {**content, "students": students, "printings": printings, "avoided": []}
     return _record(RECORD_SCHEMA.read(cut, RecordFile, str(path), _MEND)), edited
 
 
@@ -239,6 +242,19 @@ def _edition_as_data(edition: Edition) -> dict[str, Any]:
     return {**{name: value for name, value in row.items() if value}, "drawn": drawn}
 
 
+def _avoided_as_data(avoided: Sequence[Had]) -> list[dict[str, Any]]:
+    """What was drawn around, by the template and the units of its quantities."""
+    rows: dict[str, dict[str, Any]] = {}
+    for each in avoided:
+        draw = each.draw
+        units = {name: _unit(number) for name, number in draw.values.items()}
+        head = {"template": draw.template_id, "revision": draw.revision, "units": units}
+        row = rows.setdefault(canonical(head), {**head, "had": []})
+        values = [str(number.value) for number in draw.values.values()]
+        row["had"].append(({"owner": each.owner} if each.owner else {}) | {"drawn": values})
+    return list(rows.values())
+
+
 def _record(file: RecordFile) -> Record:
     return Record(
         file.seed,
@@ -251,6 +267,11 @@ def _record(file: RecordFile) -> Record:
         tuple(row.student for row in file.students),
         tuple(row.letter for row in file.students) if file.students[0].letter else (),
         file.probgen,
+        tuple(
+            Had(had.owner, Draw(each.template, each.revision, _numbers(each.units, had.drawn)))
+            for each in file.avoided
+            for had in each.had
+        ),
     )
 
 

@@ -21,6 +21,12 @@ def judge_record(file: RecordFile, faults: Faults, mend: str) -> None:
         _judge_issue(issue, f"issues[{place}]", file, faults, mend)
     for place, printing in enumerate(file.printings):
         _judge_printing(printing, f"printings[{place}]", file, faults, mend)
+    for place, avoided in enumerate(file.avoided):
+        wanted = len(avoided.units)
+        for inner, had in enumerate(avoided.had):
+            if len(had.drawn) != wanted:
+                field = f"avoided[{place}].had[{inner}].drawn"
+                faults.add(field, len(had.drawn), f"{wanted} values, as there are units", mend)
     if not faults.found:
         _judge_codes(file, faults, mend)
         _judge_class(file, faults, mend)

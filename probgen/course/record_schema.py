@@ -26,6 +26,8 @@ from probgen.working.shares import GROUPS, Share
 
 MOST_ISSUES: Final = 1000
 """Corrections of one assignment; nobody prints a thousand errata."""
+_MOST_HAD: Final = 50 * MOST_ROWS
+"""Sets of numbers of one template in a course: many terms of a large class."""
 Source = NewType("Source", str)
 """A template's whole text."""
 Layout = NewType("Layout", str)
@@ -154,6 +156,24 @@ class PrintingRow:
 
 
 @dataclass(frozen=True, slots=True)
+class HadRow:
+    """Numbers that a student had in another assignment; owner: "" for anybody."""
+
+    drawn: tuple[Decimal, ...]
+    owner: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class AvoidedRow:
+    """What was drawn around of one template, the values in the order of their units."""
+
+    template: str
+    revision: int
+    units: dict[str, Unit]
+    had: tuple[HadRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class RecordFile:
     """A file of format 2.
 
@@ -169,6 +189,7 @@ class RecordFile:
     issues: tuple[IssueRow, ...]
     printings: tuple[PrintingRow, ...]
     texts: dict[str, Frozen]
+    avoided: tuple[AvoidedRow, ...] = ()
 
 
 def is_code(text: str) -> bool:
@@ -249,7 +270,15 @@ BOUNDS: Final = {
         "issues": entries(1, MOST_ISSUES),
         "printings": entries(1, MOST_ROWS),
         "texts": entries(1, MOST_ISSUES * LONGEST_LIST, dict),
+        "avoided": entries(0, MOST_ISSUES),
     },
+    AvoidedRow: {
+        "template": _SOME,
+        "revision": within(1, 1_000_000),
+        "units": entries(0, LONGEST_LIST, dict),
+        "had": entries(1, _MOST_HAD),
+    },
+    HadRow: {"drawn": entries(0, LONGEST_LIST)},
     MemberRow: {"name": _SOME, "id": _SOME, "letter": matching("[A-Z]?", "a letter, or nothing")},
     TemplateRow: {
         "template": _SOME,
@@ -282,6 +311,8 @@ BOUNDS: Final = {
         "problems": entries(1, LONGEST_LIST),
         "working": within(0, 20),
         "due_in": entries(0, MOST_ROWS),
+        "avoid": entries(0, LONGEST_LIST),
+        "again": entries(0, LONGEST_LIST),
     },
     Assigned: {
         "template": _SOME,

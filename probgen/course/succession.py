@@ -6,12 +6,13 @@ with an erratum; newcomers draw around all numbers there ever were; who has left
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from probgen import __version__
 from probgen.course.differences import Difference, differences
 from probgen.course.drafts import Draft, Drafts
+from probgen.course.drawing import Drawing
 from probgen.course.edition import Coder, Edition, Elsewhere, Nowhere, Printing
 from probgen.course.exam import letters_for
 from probgen.course.issue import Erratum, Issue
@@ -67,30 +68,32 @@ def succeed(
     if changed and erratum is None:
         raise InputError(list(_refusals(earlier, wanted, changed)))
     issues = _issues(earlier, wanted, bool(changed), erratum)
-    letters = _letters(earlier, wanted)
+    renamed = _renamed(earlier, wanted)
+    letters = _letters(earlier, wanted, renamed)
     drafts = Drafts(earlier, wanted, issues, None if changed else erratum)
     made = drafts.of_exam(letters) if wanted.exam else drafts.of_class()
     if erratum and not changed and not any(draft.errata for draft in made):
         expected = "something that differs from what was handed out"
         mend = "leave the correction out, or correct the file first"
         raise InputError([Fault(wanted.where, "", "nothing", expected, mend)])
-    drawn, redrawn, remarks = drafts.drawn(made)
+    drawn = Drawing(earlier, wanted, issues[0]).of(made)
     taken = {edition.code for edition in earlier.editions}
     coder = Coder(earlier.secret, issues[-1], taken, elsewhere)
-    editions = _editions(coder, earlier, drawn, letters, wanted)
+    editions = _editions(coder, earlier, drawn.editions, letters, wanted)
     printings = earlier.printings
     if editions:
         printings = (*printings, Printing(len(issues) - 1, editions))
     version = __version__ if editions else earlier.version
     record = Record(
-        earlier.seed, earlier.secret, issues, printings, wanted.students, letters, version
-    )
-    changes = _changes(earlier, record, made, drafts.new_ids)
+        earlier.seed, earlier.secret, issues, printings, wanted.students, letters, version,
+        drawn.avoided,
+    )  # fmt: skip
+    changes = _changes(earlier, record, made, {**renamed, **drafts.new_ids})
     return record, replace(
         changes,
         printed=len(editions),
-        redrawn=redrawn,
-        remarks=(*drafts.remarks, *remarks),
+        redrawn=drawn.redrawn,
+        remarks=(*drafts.remarks, *drawn.remarks),
     )
 
 
@@ -118,22 +121,22 @@ def asking_others(earlier: Record, wanted: Wanted, ids: Collection[str], field: 
 
 
 def _changes(
-    earlier: Record, record: Record, made: Sequence[Draft], new_ids: Collection[str]
+    earlier: Record, record: Record, made: Sequence[Draft], renamed: Mapping[str, str]
 ) -> Changes:
     """Who is new, gone and back; whose paper is another one.
 
-    new_ids: of students who were known by another.
+    renamed: the earlier ids of students who were known by another, by the new one.
     """
     before = {student.id: student for student in earlier.students}
     ids = {student.id for student in record.students}
     known = set(before)
     if not record.is_exam:
         known |= {edition.owner for edition in earlier.editions}
-    new = [s for s in record.students if s.id not in before and s.id not in new_ids]
-    renamed = {draft.replaces for draft in made}
+    new = [s for s in record.students if s.id not in before and s.id not in renamed]
+    gone = {id: s for id, s in before.items() if id not in {*ids, *renamed.values()}}
     return Changes(
         added=tuple(s for s in new if s.id not in known),
-        left=tuple(s for id, s in before.items() if id not in ids | renamed),
+        left=tuple(gone.values()),
         back=tuple(s for s in new if s.id in known),
         moved=_moved(earlier, record, made),
         corrected=sum(bool(draft.errata) and draft.old is not None for draft in made),
@@ -152,10 +155,23 @@ def _issues(
     return (*earlier.issues[:-1], replace(earlier.issue, set=wanted.issue.set))
 
 
-def _letters(earlier: Record, wanted: Wanted) -> tuple[str, ...]:
+def _renamed(earlier: Record, wanted: Wanted) -> dict[str, str]:
+    """The students of an exam who were known by another id, and that, by the new one."""
+    now = {student.id for student in wanted.students}
+    before = earlier.letter_of
+    return {
+        each.id: each.numbers_of
+        for each in wanted.students
+        if wanted.exam and each.id not in before and each.numbers_of in before.keys() - now
+    }
+
+
+def _letters(earlier: Record, wanted: Wanted, renamed: Mapping[str, str]) -> tuple[str, ...]:
     if not wanted.exam:
         return ()
-    return letters_for(wanted.exam, wanted.students, earlier.letter_of)
+    kept = earlier.letter_of
+    kept |= {id: kept[old] for id, old in renamed.items()}
+    return letters_for(wanted.exam, wanted.students, kept)
 
 
 def _editions(

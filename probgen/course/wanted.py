@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from probgen.course.edition import Edition
 from probgen.course.exam import Exam
+from probgen.course.had import Had
 from probgen.course.issue import Issue
 from probgen.course.roster import Student
-from probgen.draws.class_draws import Values
 from probgen.problem.problem import Problem
 
 
@@ -18,8 +18,7 @@ class Wanted:
     """issue: as the assignment file has it, with its templates; problems: the same, ready to work.
 
     students: in the order of the print run.  where, class_list: name both files in messages.
-    avoided: for each problem sets of numbers that the class must not get; own: the same for one
-    student, by id.
+    had: what students had in other assignments, to be drawn around.
     drafted: the papers of a draft, by owner: their numbers are kept where they can be.
     """
 
@@ -28,8 +27,7 @@ class Wanted:
     problems: tuple[Problem, ...]
     where: str
     class_list: str
-    avoided: tuple[Collection[Values], ...] = ()
-    own: tuple[Mapping[str, Collection[Values]], ...] = field(default=())
+    had: tuple[Had, ...] = ()
     drafted: Mapping[str, Edition] = field(default_factory=dict)
 
     @property

@@ -33,6 +33,14 @@ class NoDrawError(RuntimeError):
     """A template whose draws are all, or almost all, refused."""
 
 
+class NoneLeftError(RuntimeError):
+    """Students to whom a template has no numbers to give that they are not barred from."""
+
+    def __init__(self, template: Template, students: Sequence[str]) -> None:
+        super().__init__(f"{template.id} has no numbers left for {', '.join(students)}")
+        self.students = tuple(students)
+
+
 @dataclass(frozen=True, slots=True)
 class ClassDraws:
     """The draws in the order of the students, and what the teacher should know about them."""
@@ -48,26 +56,42 @@ def class_draws(
     accept: Accept | None = None,
     taken: Collection[Values] = (),
     barred: Mapping[str, Collection[Values]] = MappingProxyType({}),
+    had: Collection[Values] = (),
 ) -> ClassDraws:
     """The draws of a class; `students` are their ids, each once.
 
     accept: called with batches of draws, tells for each whether it may be used.
-    taken: sets of values of the givens, in their order, that others have; barred: those that one
-    student must not have again.  Where a template has no room left the taken ones are given again,
-    and last of all the barred ones; a remark then tells of it.
-    Raises ValueError when an id comes twice, NoDrawError when too many draws are refused.
+    taken: sets of values of the givens, in their order, that others have; had: those that others
+    had before; barred: those that one student must not get.  Where a template has no room left,
+    what was had is given again, and at last what is taken; a remark then tells of it.
+    Raises ValueError when an id comes twice, NoDrawError when too many draws are refused,
+    NoneLeftError where somebody is barred from all that the template has.
     """
     if len(set(students)) < len(students):
         raise ValueError("a student's id comes twice")
     spread = _Spread(template, seed, accept or (lambda draws: [True] * len(draws)))
-    found = spread.settle(students, taken, barred)
+    found = spread.settle(students, {*taken, *had}, barred)
+    remarks = []
+    if had and len(found) < len(students):
+        mine = {values_of(template, each) for each in found.values()}
+        again = spread.settle(_waiting(students, found), {*taken, *mine}, barred)
+        remarks += [_had_again(template, len(again), len(students))] if again else []
+        found |= again
     different = len(found)
     while len(found) < len(students):
-        waiting = [student for student in students if student not in found]
-        settled = spread.settle(waiting, (), barred) or spread.settle(waiting, (), {})
+        waiting = _waiting(students, found)
+        settled = spread.settle(waiting, (), barred)
+        if not settled:
+            raise NoneLeftError(template, waiting)
         found |= settled
-    remarks = [] if different == len(students) else [_too_small(template, different, len(students))]
+    remarks += (
+        [] if different == len(students) else [_too_small(template, different, len(students))]
+    )
     return ClassDraws(tuple(found[student] for student in students), tuple(remarks))
+
+
+def _waiting(students: Sequence[str], found: Collection[str]) -> list[str]:
+    return [student for student in students if student not in found]
 
 
 def values_of(template: Template, each: Draw) -> Values:
@@ -80,6 +104,13 @@ def _too_small(template: Template, different: int, students: int) -> str:
     return (
         f"{template.id} has room for {sets} of numbers only: {students - different} of {students} "
         "students share theirs with another; widen a range or take smaller steps"
+    )
+
+
+def _had_again(template: Template, again: int, students: int) -> str:
+    return (
+        f"{template.id} has no room for numbers that nobody had before: {again} of {students} "
+        "students have some that others had; widen a range or take smaller steps"
     )
 
 

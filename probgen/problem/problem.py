@@ -149,11 +149,12 @@ def draw_class(
     students: Sequence[str],
     taken: Collection[Values] = (),
     barred: Mapping[str, Collection[Values]] = MappingProxyType({}),
+    had: Collection[Values] = (),
 ) -> ClassDraws:
     """The draws of a class; every one meets the template's requirements and passes its proof.
 
-    students: their ids; taken, barred: as `class_draws` has them.
-    Raises InputError when too few draws of the template do.
+    students: their ids; taken, barred, had: as `class_draws` has them.
+    Raises InputError when too few draws of the template do, NoneLeftError as `class_draws` does.
     """
 
     def accept(draws: Sequence[Draw]) -> Sequence[bool]:
@@ -162,7 +163,7 @@ def draw_class(
     seconds = _SECONDS + _SECONDS_A_STUDENT * len(students)
     try:
         with within(seconds, problem.template.path, "drawing its numbers"):
-            return class_draws(problem.template, seed, students, accept, taken, barred)
+            return class_draws(problem.template, seed, students, accept, taken, barred, had)
     except NoDrawError as error:
         expected = "draws that meet every requirement and pass their proof"
         template = problem.template

@@ -72,6 +72,12 @@ HEAD = {
     'print = { order = "seat" }': {"run": PrintRun(order="seat")},
     "print = { duplex = false, pile_cover = true }": {"run": PrintRun(duplex=False, cover=True)},
     "print.answers = true": {"run": PrintRun(answers=True)},
+    'avoid = ["../week-*/", "exam"]': {"avoid": ("../week-*/", "exam")},
+    'avoid = ["e"]\nagain = ["x"]\nexam.versions = 3': {
+        "avoid": ("e",),
+        "again": ("x",),
+        "exam": Exam(3),
+    },
     "exam.versions = 3": {"exam": Exam(3)},
     "exam = { versions = 4, row = 12, spare = 6 }": {"exam": Exam(4, 12, 6)},
     'exam = { versions = 2, cover = false, notes = ["Take care."] }': {
@@ -187,6 +193,13 @@ FAULTY = {
         ["exam.notes"],
         "list",
     ),
+    "again in homework": ('avoid = ["x"]\nagain = ["y"]' + SMALLEST, ["again"], "any template"),
+    "again and nothing avoided": (
+        'again = ["y"]\nexam.versions = 2' + SMALLEST,
+        ["again"],
+        "beside avoid",
+    ),
+    "one text to avoid": ('avoid = "../week-*/"' + SMALLEST, ["avoid"], "list"),
     "all at once": (
         'due = 7\npaper = "b5"\nworking = -1\ncaution = "no"\nx = 1' + SMALLEST,
         ["due", "paper", "working", "caution", "x"],

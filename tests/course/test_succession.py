@@ -224,9 +224,25 @@ def test_two_may_share_their_numbers() -> None:
     assert record.current[-1].code != record.current[2].code
 
 
-def test_numbers_of_somebody_without_a_paper_are_refused() -> None:
+def test_numbers_of_one_of_the_class_without_a_paper_are_refused() -> None:
+    two = [replace(LATE, numbers_of="98"), Student("Later Still", "98")]
     with pytest.raises(InputError, match="numbers of"):
-        on(begun(CLASS), [*CLASS, replace(LATE, numbers_of="7777")])
+        on(begun(CLASS), [*CLASS, *two])
+
+
+def test_an_id_of_before_this_assignment_is_told_and_its_owner_gets_numbers() -> None:
+    """A course's one class list says of a changed id what only the earlier assignments know."""
+    record, changes = on(begun(CLASS), [*CLASS, replace(LATE, numbers_of="7777")])
+    assert numbers(record.current[-1]) not in {numbers(e) for e in record.editions[:-1]}
+    assert "nobody has a paper here under the id 7777" in changes.remarks[0]
+    record, changes = succeed(new_record(), wanted([replace(LATE, numbers_of="7777"), *CLASS]))
+    assert len(record.current) == 21
+    assert "nobody has a paper here under the id 7777" in changes.remarks[0]
+
+
+def test_a_mistyped_former_id_is_asked_about_where_somebody_of_the_name_is_gone() -> None:
+    with pytest.raises(InputError, match=r'write 1 in a column "Numbers of"'):
+        on(begun(CLASS), [replace(CLASS[0], id="1001", numbers_of="7777"), *CLASS[1:]])
 
 
 def test_numbers_of_another_are_not_taken_by_one_who_has_a_paper() -> None:
@@ -291,6 +307,15 @@ def test_in_an_exam_a_late_student_changes_nobodys_version() -> None:
     assert later.printings == record.printings
     assert {id: each for id, each in letters(later).items() if id != "99"} == letters(record)
     assert changes.added == (LATE,)
+
+
+def test_in_an_exam_a_changed_id_keeps_the_version() -> None:
+    record = begun(CLASS, exam=EXAM)
+    for place, student in enumerate(CLASS):
+        moved = [*CLASS[:place], replace(student, id="1001", numbers_of=student.id)]
+        later, changes = on(record, [*moved, *CLASS[place + 1 :]], exam=EXAM)
+        assert letters(later)["1001"] == letters(record)[student.id]
+        assert (changes.added, changes.left, later.printings) == ((), (), record.printings)
 
 
 def test_a_version_more_and_a_large_one_are_printed_alone() -> None:

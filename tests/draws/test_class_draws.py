@@ -4,7 +4,14 @@ from decimal import Decimal
 import pytest
 
 from probgen.bank.template import Template
-from probgen.draws.class_draws import ClassDraws, NoDrawError, _Spread, class_draws
+from probgen.draws.class_draws import (
+    ClassDraws,
+    NoDrawError,
+    NoneLeftError,
+    _Spread,
+    class_draws,
+    values_of,
+)
 from probgen.draws.draw import Draw
 
 
@@ -46,6 +53,51 @@ def test_too_small_a_room_is_told_and_shared_evenly(hook: Callable[..., Template
     (remark,) = found.remarks
     assert "28 different sets" in remark
     assert "42 of 70 students" in remark
+
+
+# The hook has 28 sets of numbers.
+
+
+def test_what_others_had_is_drawn_around_while_there_is_room(
+    hook: Callable[..., Template],
+) -> None:
+    template = hook()
+    first = class_draws(template, "s", names(20))
+    had = [values_of(template, each) for each in first.draws]
+    later = class_draws(template, "t", names(8), had=had)
+    assert not set(sets(later)) & set(sets(first))
+    assert later.remarks == ()
+    more = class_draws(template, "t", names(11), had=had)
+    assert len(set(sets(more))) == 11
+    assert len(set(sets(more)) & set(sets(first))) == 3
+    (remark,) = more.remarks
+    assert "3 of 11 students have some that others had" in remark
+
+
+def test_what_is_taken_is_given_again_after_what_was_had(hook: Callable[..., Template]) -> None:
+    template = hook()
+    every = [values_of(template, each) for each in class_draws(template, "s", names(28)).draws]
+    found = class_draws(template, "t", names(12), taken=every[:20], had=every[20:])
+    assert {values_of(template, each) for each in found.draws} >= set(every[20:])
+    assert len(found.remarks) == 2
+
+
+def test_nobody_gets_what_is_barred_also_where_numbers_are_shared(
+    hook: Callable[..., Template],
+) -> None:
+    template = hook()
+    every = [values_of(template, each) for each in class_draws(template, "s", names(28)).draws]
+    barred = {"student-3": every[:27]}
+    found = class_draws(template, "t", names(40), barred=barred)
+    assert values_of(template, found.draws[3]) == every[27]
+
+
+def test_who_is_barred_from_all_there_is_is_named(hook: Callable[..., Template]) -> None:
+    template = hook()
+    every = [values_of(template, each) for each in class_draws(template, "s", names(28)).draws]
+    with pytest.raises(NoneLeftError) as none:
+        class_draws(template, "t", names(5), barred={"student-1": every, "student-4": every})
+    assert none.value.students == ("student-1", "student-4")
 
 
 def test_refused_draws_are_drawn_again(hook: Callable[..., Template]) -> None:
