@@ -31,7 +31,7 @@ def form(record: Path, out: Path) -> None:
 
     path = record / RECORD if record.is_dir() else record
     read = read_record(path)
-    asked = columns(frozen_problems(read.issue, read.current, str(path)))
+    asked = columns(read, frozen_problems(read.issue, read.current, str(path)))
     heads = [*OWN_HEADINGS, *(column.heading for column in asked)]
     files = [out / f"answer-form.{ending}" for ending in ("csv", "xlsx")]
     there = [file for file in files if file.exists()]

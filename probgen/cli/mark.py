@@ -30,7 +30,7 @@ def mark(record: Path, answers: Path, out: Path) -> None:
     from probgen.cli.terminal import say
     from probgen.course.record import RECORD
     from probgen.marking.folder import mark_class
-    from probgen.marking.points import Policy
+    from probgen.marking.policy import Policy
 
     path = record / RECORD if record.is_dir() else record
     done = mark_class(path, answers, out, Policy())

@@ -13,6 +13,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
+from xlsxwriter.utility import xl_range
+
 from probgen.input.csv import MOST_ROWS, fits, read_rows
 from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.file import read_bytes
@@ -24,11 +26,13 @@ class Row:
     """One row: `place` tells where it stands ("line 14"); its cells have single spaces.
 
     numbers: the columns whose cells are numbers of a workbook, which keeps no zeros before them.
+    merged: cells of the row that are one with others ("A2:C2").
     """
 
     place: str
     cells: tuple[str, ...]
     numbers: frozenset[int] = frozenset()
+    merged: str = ""
 
 
 Judge = Callable[[Sequence[str]], int]
@@ -118,7 +122,7 @@ def _decode(content: bytes, where: str, remarks: list[str]) -> str:
     raise InputError([Fault(where, "", "not plain text", _EXPECTED, mend)])
 
 
-_EXPECTED: Final = "a class list as CSV, .xlsx or .ods"
+_EXPECTED: Final = "a table as CSV, .xlsx or .ods"
 
 
 def _encodings(content: bytes) -> tuple[str, ...]:
@@ -145,7 +149,7 @@ def _read_workbook(
     others = [f'"{each.name}"' for place, each in enumerate(sheets) if place != best]
     if others:
         remarks.append(
-            f'{where}: the class is read from the sheet "{sheets[best].name}", '
+            f'{where}: the table is read from the sheet "{sheets[best].name}", '
             f"and nothing from {', '.join(others)}"
         )
     faults = Faults(where)
@@ -159,7 +163,13 @@ def _read_workbook(
 def _sheet_rows(sheet: Sheet) -> Iterator[Row]:
     for number, cells in enumerate(sheet.rows, start=1):
         numbers = {place for place, cell in enumerate(cells) if type(cell) in (int, float)}
-        yield Row(f"row {number}", _tidy([_text(cell) for cell in cells]), frozenset(numbers))
+        merged = ", ".join(
+            xl_range(*first, *last)
+            for first, last in sheet.merged
+            if first[0] < number <= last[0] + 1
+        )
+        texts = _tidy([_text(cell) for cell in cells])
+        yield Row(f"row {number}", texts, frozenset(numbers), merged)
 
 
 def _text(cell: Cell) -> str:

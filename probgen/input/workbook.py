@@ -23,7 +23,7 @@ MOST_UNPACKED: Final = 64 * 2**20
 _MOST_MEMBERS: Final = 1000
 _SECONDS: Final = 30.0
 _PIECE: Final = 2**16
-_MEND: Final = "save the sheet with the class alone, as .xlsx or as CSV"
+_MEND: Final = "save the sheet with the table alone, as .xlsx or as CSV"
 _PACKED: Final = b"PK\x03\x04"
 _OLD: Final = b"\xd0\xcf\x11\xe0"
 
@@ -31,13 +31,20 @@ Cell = str | float | bool
 """As it is kept, not as it is shown: a number has no zeros before it.  Dates are texts."""
 
 
+Range = tuple[tuple[int, int], tuple[int, int]]
+
+
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """A sheet's cells, row by row from the first; hidden: the spreadsheet does not show it."""
+    """A sheet's cells, row by row from the first; hidden: the spreadsheet does not show it.
+
+    merged: cells made one, as row and column from 0 of the first and the last of them.
+    """
 
     name: str
     hidden: bool
     rows: tuple[tuple[Cell, ...], ...]
+    merged: tuple[Range, ...] = ()
 
 
 def is_workbook(content: bytes) -> bool:
@@ -60,12 +67,17 @@ def read_sheets(content: bytes, where: str) -> tuple[Sheet, ...]:
     except subprocess.TimeoutExpired:
         raise _refused(where, f"a workbook that takes more than {_SECONDS:.0f} s to read") from None
     if done.returncode:
-        raise _refused(where, "a workbook that takes more memory than a class list does")
+        raise _refused(where, "a workbook that takes more memory than a table of a class does")
     answer = json.loads(done.stdout)
     if "failed" in answer:
         raise _refused(where, f"no workbook that can be read: {answer['failed']}")
     return tuple(
-        Sheet(each["name"], each["hidden"], tuple(map(tuple, each["rows"])))
+        Sheet(
+            each["name"],
+            each["hidden"],
+            tuple(map(tuple, each["rows"])),
+            tuple((tuple(first), tuple(last)) for first, last in each["merged"]),
+        )
         for each in answer["sheets"]
         if each["rows"]
     )
@@ -91,5 +103,5 @@ def _require_small(content: bytes, where: str) -> None:
 
 
 def _refused(where: str, found: str, mend: str = _MEND) -> InputError:
-    expected = f"a workbook (.xlsx or .ods) with a class list of at most {MOST_ROWS} rows"
+    expected = f"a workbook (.xlsx or .ods) with a table of at most {MOST_ROWS} rows"
     return InputError([Fault(where, "", found, expected, mend)])

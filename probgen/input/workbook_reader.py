@@ -35,13 +35,19 @@ def sheets(content: bytes) -> dict[str, Any]:
                 {
                     "name": each.name,
                     "hidden": each.visible != SheetVisibleEnum.Visible,
-                    "rows": list(_rows(workbook.get_sheet_by_name(each.name))),
+                    **_content(workbook.get_sheet_by_name(each.name)),
                 }
                 for each in shown
             ]
         }
     except CalamineError as error:
         return {"failed": " ".join(str(error).split())[:200]}
+
+
+def _content(sheet: CalamineSheet) -> dict[str, Any]:
+    """A sheet's rows, and its merged cells as far as its kind of file tells them."""
+    merged = (sheet.merged_cell_ranges or [])[:MOST_ROWS]
+    return {"rows": list(_rows(sheet)), "merged": merged}
 
 
 def _rows(sheet: CalamineSheet) -> Iterator[list[Any]]:

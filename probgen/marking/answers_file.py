@@ -38,6 +38,7 @@ class _Reading:
     columns: Mapping[str, int]
     asked: Sequence[Column]
     faults: Faults
+    remarks: list[str]
     seen: dict[str, str] = field(default_factory=dict)
 
 
@@ -62,7 +63,7 @@ def read_answers(
         mend = "take the form that `probgen form` writes for this record"
         faults.add("", None, "a line of headings such as code, id, 1 T, 1 T unit", mend)
         faults.settle()
-    reading = _Reading(record, _columns(rows[head], faults), asked, faults)
+    reading = _Reading(record, _columns(rows[head], faults), asked, faults, remarks)
     _judge_columns(reading, rows[head])
     found = tuple(_rows(reading, rows[head + 1 :]))
     faults.settle()
@@ -104,6 +105,10 @@ def _judge_columns(reading: _Reading, row: Row) -> None:
 def _rows(reading: _Reading, rows: Sequence[Row]) -> Iterator[Typed]:
     by_id = {paper.id: paper for paper in papers(reading.record)}
     for row in rows:
+        if row.merged:
+            mend = "split the cells, and type what belongs into each of them"
+            found = f"merged cells {row.merged}"
+            reading.faults.add(row.place, found, "a cell for each answer", mend)
         paper = _paper(reading, row, by_id)
         if paper is None:
             continue
@@ -111,7 +116,7 @@ def _rows(reading: _Reading, rows: Sequence[Row]) -> Iterator[Typed]:
             expected = f"one row a paper; {reading.seen[paper.id]} is of {paper.name} too"
             reading.faults.add(row.place, paper.code, expected, "remove one of them")
         reading.seen.setdefault(paper.id, row.place)
-        yield Typed(paper, _cells(reading, row))
+        yield Typed(paper, _cells(reading, row, paper))
 
 
 def _paper(reading: _Reading, row: Row, by_id: Mapping[str, Paper]) -> Paper | None:
@@ -140,6 +145,11 @@ def _by_code(
         faults.add(place, typed, expected, f"look at the paper: {error}")
         return None
     holders = [paper for paper in by_id.values() if paper.code == code]
+    if not holders and (owner := _same_numbers(reading.record, code)):
+        holders = [paper for paper in by_id.values() if paper.owner == owner]
+        if holders:
+            told = f"{row.place}: {code} is an earlier edition with the same numbers as"
+            reading.remarks.append(f"{told} {holders[0].code}, and is marked as that one")
     if not holders:
         faults.add(place, code, *_why_none(reading.record, code))
         return None
@@ -155,6 +165,15 @@ def _by_code(
     return by_id[id] if id else holders[0]
 
 
+def _same_numbers(record: Record, code: str) -> str:
+    """Whose an earlier edition is whose numbers are those of the present one; "" for none."""
+    own = next((each for each in record.editions if each.code == code), None)
+    now = own and record.held.get((own.owner, False))
+    if own is None or now is None or [d.values for d in own.draws] != [d.values for d in now.draws]:
+        return ""
+    return own.owner
+
+
 def _why_none(record: Record, code: str) -> tuple[str, str]:
     """What is expected in the place of a code that nobody has, and the mend."""
     own = next((each for each in record.editions if each.code == code), None)
@@ -165,10 +184,16 @@ def _why_none(record: Record, code: str) -> tuple[str, str]:
     return told, "mark the earlier edition by hand: its numbers are others"
 
 
-def _cells(reading: _Reading, row: Row) -> Cells:
+def _cells(reading: _Reading, row: Row, paper: Paper) -> Cells:
     found: dict[tuple[int, str], dict[Place, str]] = {}
     for column in reading.asked:
         text = _cell(reading, row, _plain(column.heading))
+        if column.section not in ("", paper.section):
+            if text:
+                place, expected = f"{row.place}, {column.heading}", "nothing in this column"
+                mend = f"see whether {paper.name} has this problem: the section is {paper.section}"
+                reading.faults.add(place, text, expected, mend)
+            continue
         if column.place is Place.NUMBER and _DATE.fullmatch(text):
             mend = "format the column as text, and type the number again"
             place = f"{row.place}, {column.heading}"

@@ -24,7 +24,8 @@ class Asked:
     value: the right one, coherent units, a direction in degrees counter-clockwise from +x, a choice
     by its place.  low, high: what earns full marks, both included, as the key prints it (low may be
     negative for a direction, high above 360).
-    printed: as the key prints the answer.
+    printed: as the key prints the answer; part: which of the things asked it is of, from 0.
+    figures: significant ones that the course asks for.
     """
 
     id: str
@@ -34,6 +35,8 @@ class Asked:
     low: float
     high: float
     printed: str
+    part: int = 0
+    figures: int = 3
 
     @property
     def is_direction(self) -> bool:
@@ -72,7 +75,9 @@ def _asked_of(problem: Problem, own: Worked) -> Iterator[Asked]:
         else:
             value = answer.value if answer.kind is ResultKind.VERDICT else _place(problem, answer)
             low = high = value
-        yield Asked(answer.id, answer.kind, blank, value, low, high, answer.printed)
+        part = problem.plan.system.finds.index(answer.find)
+        figures = problem.convention.figures
+        yield Asked(answer.id, answer.kind, blank, value, low, high, answer.printed, part, figures)
 
 
 def _coherent(number: Number) -> float:

@@ -38,11 +38,25 @@ def finding(asked: Asked, told: Stated) -> Finding:
     only = told.only
     if only is None:
         return Finding.UNREAD
-    if asked.earns(only.value):
+    if asked.earns(only.value) or rounds(asked, only, asked.value):
         return Finding.RIGHT
     if _unit_alone(asked, only):
         return Finding.UNIT
     return Finding.SIGN if _sign_alone(asked, only) else Finding.WRONG
+
+
+FEWEST: Final = 2
+"""Significant figures that a right number may be rounded to: fewer say too little."""
+
+
+def rounds(asked: Asked, only: Reading, right: float) -> bool:
+    """Whether what was typed is a right value rounded, to two figures or more.
+
+    Too few figures are a matter of their own: they are told, and cost points only by choice.
+    """
+    if asked.is_choice or asked.is_direction or not only.figures[1] >= FEWEST:
+        return False
+    return abs(only.value - right) <= only.coarse * (1.0 + 1e-9)
 
 
 def _sign_alone(asked: Asked, only: Reading) -> bool:

@@ -14,14 +14,21 @@ from probgen.course.record import Record
 from probgen.course.record_file import read_record
 from probgen.input.file import write_beside
 from probgen.marking.answers_file import Typed, read_answers
-from probgen.marking.asked import asked_of
 from probgen.marking.changed import read_changed
-from probgen.marking.form import columns
+from probgen.marking.form import Place, columns
 from probgen.marking.judged import judged
-from probgen.marking.marks import HEADINGS, NUMBERS, Marked, Row, rows, summary, to_look_at
-from probgen.marking.points import Policy
-from probgen.marking.stated import Stated, stated
-from probgen.problem.problem import Problem, Worked, work
+from probgen.marking.marks import (
+    HEADINGS,
+    NUMBERS,
+    Answered,
+    Marked,
+    Row,
+    rows,
+    summary,
+    to_look_at,
+)
+from probgen.marking.policy import Policy
+from probgen.problem.problem import Problem, work
 
 ANSWERS: Final = "answer-marks"
 LOOK_AT: Final = "look-at"
@@ -52,7 +59,7 @@ def mark_class(path: Path, answers: Path, out: Path, policy: Policy) -> Done:
     """
     record, remarks = read_record(path), list[str]()
     problems = frozen_problems(record.issue, record.current, str(path))
-    typed = read_answers(answers, record, columns(problems), remarks)
+    typed = read_answers(answers, record, columns(record, problems), remarks)
     changed = read_changed([out / f"{name}.csv" for name in (ANSWERS, LOOK_AT)])
     marked = mark(record, problems, typed, policy)
     found = tuple(rows(marked, changed))
@@ -69,25 +76,26 @@ def mark(
     record: Record, problems: Sequence[Problem], typed: Sequence[Typed], policy: Policy
 ) -> tuple[Marked, ...]:
     """Every paper judged: a function of record, answers and policy alone."""
-    columns = []
-    for number, (assigned, problem) in enumerate(
-        zip(record.set.problems, problems, strict=True), start=1
-    ):
-        draws = [record.held[row.paper.owner, False].draws[number - 1] for row in typed]
+    found: dict[tuple[str, int], Answered] = {}
+    for place, (assigned, problem) in enumerate(zip(record.set.problems, problems, strict=True)):
+        having = [row for row in typed if place in record.set.places_in(row.paper.section)]
+        draws = [record.held[row.paper.owner, False].draws[place] for row in having]
         worked = work(problem, draws)
-        told = [_told(problem, own, row, number) for own, row in zip(worked, typed, strict=True)]
-        found = judged(problem, worked, told, assigned.points, policy)
-        columns.append([(problem, own, each) for own, each in zip(worked, found, strict=True)])
+        told = [_told(row, place + 1) for row in having]
+        own = judged(problem, worked, told, assigned.points, policy, assigned.shares)
+        for row, each, answers in zip(having, worked, own, strict=True):
+            found[row.paper.id, place] = Answered(place + 1, problem, each, answers)
     return tuple(
-        Marked(row.paper, own) for row, own in zip(typed, zip(*columns, strict=True), strict=True)
-    )
+        Marked(row.paper, tuple(
+            found[row.paper.id, place] for place in record.set.places_in(row.paper.section)
+        ))
+        for row in typed
+    )  # fmt: skip
 
 
-def _told(problem: Problem, own: Worked, row: Typed, number: int) -> Mapping[str, Stated]:
-    return {
-        each.id: stated(each.blank, row.cells.get((number, each.id), {}))
-        for each in asked_of(problem, own)
-    }
+def _told(row: Typed, number: int) -> dict[str, Mapping[Place, str]]:
+    """What was typed for one problem, by answer."""
+    return {answer: cells for (problem, answer), cells in row.cells.items() if problem == number}
 
 
 def _write(

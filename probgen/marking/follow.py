@@ -10,9 +10,10 @@ from dataclasses import replace
 
 import numpy as np
 
-from probgen.quantities.expression import Value
+from probgen.quantities.expression import Value, evaluate
 from probgen.statics.plan import Plan
 from probgen.statics.rerun import rerun
+from probgen.statics.system import Limit
 from probgen.working.digits import Digits
 from probgen.working.tolerance import half_width
 
@@ -58,3 +59,9 @@ def tolerance(digits: Digits, reached: Own, id: str) -> float:
     case = digits.case
     known = {name: reached.get(name, value) for name, value in case.values.items()}
     return half_width(Digits(replace(case, values=known), digits.convention), id)
+
+
+def keeps(limit: Limit, reached: Own) -> bool:
+    """Whether a limit is kept by what follows from a student's own."""
+    left, right = (float(evaluate(side, reached)) for side in (limit.left, limit.right))
+    return left <= right if limit.relation == "<=" else left >= right

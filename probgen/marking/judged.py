@@ -10,18 +10,23 @@ from decimal import Decimal
 import numpy as np
 
 from probgen.marking.asked import Asked, asked_of
-from probgen.marking.finding import CERTAIN, Finding, finding
-from probgen.marking.follow import by_pattern, followed, order, some, tolerance
+from probgen.marking.finding import CERTAIN, Finding, finding, rounds
+from probgen.marking.follow import by_pattern, followed, keeps, order, tolerance
+from probgen.marking.form import Place
 from probgen.marking.naming import Ways, WrongWay, limit_table, named, table, ways_of
-from probgen.marking.points import Policy, points_of
-from probgen.marking.stated import Stated
+from probgen.marking.parting import first_spoilt
+from probgen.marking.points import points_of
+from probgen.marking.policy import Policy
+from probgen.marking.stated import Stated, stated
 from probgen.mistakes.comparison import gap
 from probgen.problem.problem import Problem, Worked, probe_values
 from probgen.statics.quantity_id import Quantity
 from probgen.working.digits import working_units
+from probgen.working.result import ResultKind
+from probgen.working.shares import USUAL, Shares
 
-Typed = Mapping[str, Stated]
-"""What was typed on one paper for one problem, by answer."""
+Typed = Mapping[str, Mapping[Place, str]]
+"""What was typed on one paper for one problem, by answer and place."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +36,8 @@ class Judged:
     points: earned, None where a person is to say; most: what it is worth.
     slips: each way that leads to the number typed; earlier: whether wrong answers stand before it.
     impossible: whether nothing follows from those.
+    parts: the first quantity that the likeliest slip spoils, or the answer itself; "" where it is
+    right, or follows from what came before.
     """
 
     asked: Asked
@@ -39,8 +46,18 @@ class Judged:
     points: Decimal | None
     most: int
     slips: tuple[WrongWay, ...] = ()
+    parts: str = ""
     earlier: bool = False
     impossible: bool = False
+
+    @property
+    def few_figures(self) -> bool:
+        """Whether fewer significant figures were typed than the course asks for."""
+        return _few_figures(self.asked, self.stated)
+
+
+def _few_figures(asked: Asked, told: Stated) -> bool:
+    return told.only is not None and 0 < told.only.figures[1] < asked.figures
 
 
 @dataclass(slots=True)
@@ -48,31 +65,52 @@ class _Open:
     """A paper while it is judged: its verdicts so far, and the student's own wrong values."""
 
     asked: dict[str, Asked]
-    typed: Typed
+    typed: dict[str, Stated]
     found: dict[str, Finding]
     slips: dict[str, tuple[WrongWay, ...]]
+    parts: dict[str, str]
     own: dict[str, float]
     earlier: set[str]
     impossible: set[str]
 
 
+@dataclass(frozen=True, slots=True)
+class _Class:
+    """What is the same for all answers of the problem."""
+
+    problem: Problem
+    worked: Sequence[Worked]
+    papers: Sequence[_Open]
+    ways: Ways
+    parted: dict[tuple[int, str], str]
+
+
 def judged(
-    problem: Problem, worked: Sequence[Worked], typed: Sequence[Typed], most: int, policy: Policy
+    problem: Problem,
+    worked: Sequence[Worked],
+    typed: Sequence[Typed],
+    most: int,
+    policy: Policy,
+    shares: Shares = USUAL,
 ) -> list[tuple[Judged, ...]]:
     """The answers of every paper judged, in the order asked.
 
-    most: the points of the problem.
+    most: the points of the problem; shares: the course's own, of them.
     """
     if not worked:
         return []
     papers = [_opened(problem, own, told) for own, told in zip(worked, typed, strict=True)]
-    ways = ways_for(problem)
+    own = _Class(problem, worked, papers, ways_for(problem), {})
     places = {id: place for place, id in enumerate(order(problem.plan))}
     for id in sorted(papers[0].asked, key=lambda id: places.get(id, len(places))):
         doubtful = [i for i, p in enumerate(papers) if p.found[id] not in CERTAIN]
-        if doubtful and not papers[0].asked[id].is_choice:
-            _look_closer(problem, worked, papers, doubtful, id, ways)
-    points = points_of(problem, tuple(papers[0].asked.values()), most)
+        if not doubtful:
+            continue
+        if papers[0].asked[id].is_choice:
+            _look_at_verdicts(own, doubtful, id)
+        else:
+            _look_closer(own, doubtful, id)
+    points = points_of(problem, tuple(papers[0].asked.values()), most, shares)
     return [tuple(_closed(p, id, points[id], policy) for id in p.asked) for p in papers]
 
 
@@ -84,44 +122,41 @@ def ways_for(problem: Problem) -> Ways:
 
 def _opened(problem: Problem, own: Worked, typed: Typed) -> _Open:
     asked = {each.id: each for each in asked_of(problem, own)}
-    told = {id: typed.get(id, Stated("")) for id in asked}
+    told = {id: stated(each.blank, typed.get(id, {})) for id, each in asked.items()}
     found = {id: finding(each, told[id]) for id, each in asked.items()}
-    return _Open(asked, told, found, {}, {}, set(), set())
+    return _Open(asked, told, found, {}, {}, {}, set(), set())
 
 
-def _look_closer(
-    problem: Problem,
-    worked: Sequence[Worked],
-    papers: Sequence[_Open],
-    doubtful: Sequence[int],
-    id: str,
-    ways: Ways,
-) -> None:
-    """Judges one answer of the papers where it may follow from earlier ones, or from a slip."""
-    cases = [worked[i].case for i in doubtful]
+def _reached(own: _Class, doubtful: Sequence[int]) -> list[dict[str, float]]:
+    """What follows from the data and their own answers for some papers."""
+    cases = [own.worked[i].case for i in doubtful]
     given = {name: np.array([case.values[name] for case in cases]) for name in cases[0].numbers}
-    own = [dict(papers[i].own) for i in doubtful]
-    reached = followed(problem.plan, given, own)
+    return followed(own.problem.plan, given, [dict(own.papers[i].own) for i in doubtful])
+
+
+def _look_at_verdicts(own: _Class, doubtful: Sequence[int], id: str) -> None:
+    """Judges whether a wrong yes or no is right with the student's own earlier answers."""
+    first = own.papers[doubtful[0]].asked[id]
+    if first.kind is not ResultKind.VERDICT:
+        return
+    limit = next(each for each in own.problem.plan.system.limits if each.id == id)
+    for i, reached in zip(doubtful, _reached(own, doubtful), strict=True):
+        paper = own.papers[i]
+        only = paper.typed[id].only
+        if paper.own and only is not None:
+            paper.earlier.add(id)
+            if keeps(limit, reached) is bool(only.value):
+                paper.found[id] = Finding.CARRIED
+
+
+def _look_closer(own: _Class, doubtful: Sequence[int], id: str) -> None:
+    """Judges one answer of the papers where it may follow from earlier ones, or from a slip."""
+    papers = own.papers
+    reached = _reached(own, doubtful)
     for at, i in enumerate(doubtful):
-        if own[at]:
-            _carry(papers[i], worked[i], reached[at], id)
-    left = [at for at, i in enumerate(doubtful) if papers[i].found[id] is Finding.WRONG]
-    for group, stated in by_pattern([own[at] for at in left]):
-        members = [left[place] for place in group]
-        if problem.plan.branches:
-            theirs, rows = limit_table([cases[m] for m in members], problem.missteps, [id])
-        else:
-            theirs = ways
-            rows = table(ways, some(given, members), stated, len(members), [id])
-        for column, member in enumerate(members):
-            paper = papers[doubtful[member]]
-            only = paper.typed[id].only
-            assert only is not None
-            if math.isfinite(only.value):
-                values = rows[id][:, column]
-                found = named(only, paper.asked[id], values, theirs, cases[member])
-                if found:
-                    paper.slips[id], paper.found[id] = found, Finding.SLIP
+        if papers[i].own:
+            _carry(papers[i], own.worked[i], reached[at], id)
+    _name(own, [i for i in doubtful if papers[i].found[id] is Finding.WRONG], id)
     for i in doubtful:
         only = papers[i].typed[id].only
         if only is not None and math.isfinite(only.value):
@@ -140,13 +175,44 @@ def _carry(paper: _Open, own: Worked, reached: Mapping[str, float], id: str) -> 
     apart = gap(own.case.system.asked.get(id, Quantity(id)))
     if asked.earns(right):  # it does not depend on them
         return
-    if apart(only.value, right) <= tolerance(own.digits, reached, id) * (1.0 + 1e-9):
+    near = apart(only.value, right) <= tolerance(own.digits, reached, id) * (1.0 + 1e-9)
+    if near or rounds(asked, only, right):
         paper.found[id] = Finding.CARRIED
 
 
+def _name(own: _Class, left: Sequence[int], id: str) -> None:
+    """Names the slips of the papers whose answer nothing else explains."""
+    problem, papers = own.problem, own.papers
+    cases = {i: own.worked[i].case for i in left}
+    for group, told in by_pattern([papers[i].own for i in left]):
+        members = [left[place] for place in group]
+        chosen = [cases[i] for i in members]
+        if problem.plan.branches:
+            ways, rows = limit_table(chosen, problem.missteps, [id])
+        else:
+            names = chosen[0].numbers
+            given = {name: np.array([case.values[name] for case in chosen]) for name in names}
+            ways, rows = own.ways, table(own.ways, given, told, len(members), [id])
+        for column, i in enumerate(members):
+            only = papers[i].typed[id].only
+            if only is None or not math.isfinite(only.value):
+                continue
+            found = named(only, papers[i].asked[id], rows[id][:, column], ways, cases[i])
+            if found:
+                papers[i].found[id] = Finding.SLIP
+                papers[i].slips[id] = tuple(ways[place] for place in found)
+                key = found[0], id  # where it parts is the same for all numbers
+                if key not in own.parted:
+                    own.parted[key] = first_spoilt(ways[found[0]], cases[i], id)
+                papers[i].parts[id] = own.parted[key]
+
+
 def _closed(paper: _Open, id: str, most: int, policy: Policy) -> Judged:
-    found = paper.found[id]
+    found, asked, told = paper.found[id], paper.asked[id], paper.typed[id]
+    points = policy.earned(found, most, _few_figures(asked, told))
+    itself = id if found is Finding.WRONG and id not in paper.earlier else ""
+    parts = paper.parts.get(id, itself)
     return Judged(
-        paper.asked[id], paper.typed[id], found, policy.earned(found, most), most,
-        paper.slips.get(id, ()), id in paper.earlier, id in paper.impossible,
+        asked, told, found, points, most,
+        paper.slips.get(id, ()), parts, id in paper.earlier, id in paper.impossible,
     )  # fmt: skip

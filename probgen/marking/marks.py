@@ -10,9 +10,8 @@ from typing import Final, NamedTuple
 from probgen.marking.finding import Finding
 from probgen.marking.form import Paper
 from probgen.marking.judged import Judged
+from probgen.marking.told import facts_of
 from probgen.problem.problem import Problem, Worked
-from probgen.statics.quantity_id import Quantity
-from probgen.wording.slip import tell_wrong
 
 Key = tuple[str, str, str]
 """Whose answer it is: the student's id, the problem's number, the answer's id."""
@@ -20,12 +19,21 @@ Changed = Mapping[Key, Decimal]
 """Points that a person has given by hand."""
 
 
+class Answered(NamedTuple):
+    """One problem of a paper: its place in the set, from 1, how it is worked, and its answers."""
+
+    place: int
+    problem: Problem
+    worked: Worked
+    answers: tuple[Judged, ...]
+
+
 @dataclass(frozen=True, slots=True)
 class Marked:
-    """One paper judged: for each problem how it was worked, and its answers."""
+    """One paper judged."""
 
     paper: Paper
-    problems: tuple[tuple[Problem, Worked, tuple[Judged, ...]], ...]
+    problems: tuple[Answered, ...]
 
 
 class Row(NamedTuple):
@@ -58,61 +66,36 @@ NUMBERS: Final = ("problem", "points", "changed", "counts", "of")
 def rows(marked: Iterable[Marked], changed: Changed) -> Iterator[Row]:
     """A row for each answer of each paper."""
     for each in marked:
-        for number, (problem, own, answers) in enumerate(each.problems, start=1):
-            for answer in answers:
-                yield _row(each.paper, str(number), (problem, own), answer, changed)
+        for answered in each.problems:
+            for answer in answered.answers:
+                yield _row(each.paper, answered, answer, changed)
 
 
-def _row(
-    paper: Paper, number: str, told: tuple[Problem, Worked], own: Judged, changed: Changed
-) -> Row:
-    problem, worked = told
+def _row(paper: Paper, at: Answered, own: Judged, changed: Changed) -> Row:
+    number, page = str(at.place), at.problem.language.page
     by_hand = changed.get((paper.id, number, own.asked.id))
     counts = own.points if by_hand is None else by_hand
+    told = " ".join(at.problem.tell(fact) for fact in facts_of(at.problem, own))
+    figures = str(own.stated.only.figures[1]) if own.few_figures and own.stated.only else ""
     return Row(
         paper.code, paper.id, paper.name, number, own.asked.id, own.stated.text, own.asked.printed,
-        dict(problem.language.page.verdicts)[own.finding], _explained(problem, worked, own),
-        _figures(problem, own), _points(own.points), _points(by_hand), _points(counts),
-        str(own.most),
+        dict(page.verdicts)[own.finding], told, figures,
+        points_shown(own.points), points_shown(by_hand), points_shown(counts), str(own.most),
     )  # fmt: skip
 
 
-def _points(points: Decimal | None) -> str:
+def points_shown(points: Decimal | None) -> str:
+    """Points without zeros at their end; nothing for none yet."""
     return "" if points is None else f"{points.normalize():f}"
-
-
-def _explained(problem: Problem, worked: Worked, own: Judged) -> str:
-    """The slips in the key's words, and what stands in the way of carrying forward."""
-    only, words = own.stated.only, dict(problem.language.page.verdicts)
-    told = []
-    if only is not None and own.slips:
-        of = worked.case.system.asked.get(own.asked.id, Quantity(own.asked.id))
-        for way in own.slips:
-            fact = tell_wrong(of, only.value, way.slips, worked.digits)
-            told.append(problem.tell(fact))
-    if own.impossible:
-        told.append(words["impossible"])
-    if own.finding is Finding.UNREAD:
-        told.append(f"{len(own.stated.readings)} {words['readings']}")
-    return " or ".join(told)
-
-
-def _figures(problem: Problem, own: Judged) -> str:
-    """Significant figures, where fewer were typed than the course asks for."""
-    only = own.stated.only
-    if only is None or not only.figures[1]:
-        return ""
-    few = only.figures[1] < problem.convention.figures
-    return str(only.figures[1]) if few else ""
 
 
 def to_look_at(found: Iterable[Row], marked: Iterable[Marked]) -> Iterator[Row]:
     """What a person has to decide, and has not yet."""
     open_ones = {
-        (each.paper.id, str(number), own.asked.id)
+        (each.paper.id, str(at.place), own.asked.id)
         for each in marked
-        for number, (_, _, answers) in enumerate(each.problems, start=1)
-        for own in answers
+        for at in each.problems
+        for own in at.answers
         if own.finding is Finding.UNREAD or own.impossible
     }
     return (row for row in found if row.key in open_ones and not row.changed)
@@ -137,5 +120,7 @@ def summary(found: Sequence[Row], points: Sequence[int]) -> tuple[list[str], lis
             for n in range(1, len(points) + 1)
         ]
         still = sum(not row.counts for row in answers)
-        table.append([*own, *map(_points, sums), _points(sum(sums, Decimal(0))), str(still)])
+        table.append(
+            [*own, *map(points_shown, sums), points_shown(sum(sums, Decimal(0))), str(still)]
+        )
     return [*heads, f"sum of {sum(points)}", "still open"], table

@@ -114,8 +114,8 @@ def limit_table(cases: Sequence[Case], made: Missteps, ids: Sequence[str]) -> tu
 
 def named(
     typed: Reading, asked: Asked, values: NDArray[np.float64], ways: Ways, case: Case
-) -> tuple[WrongWay, ...]:
-    """The ways that lead to what was typed; none where that may be chance.
+) -> tuple[int, ...]:
+    """The places of the ways that lead to what was typed; none where that may be chance.
 
     values: of the answer, an entry a way, in their order.
     """
@@ -125,24 +125,25 @@ def named(
     if not len(matched):
         return ()
     chance = _chances(typed, asked, values)
-    return tuple(_once(
-        ways[place]
+    fitting = (
+        int(place)
         for place in matched
         if chance[place] <= CHANCE
         and not asked.earns(float(values[place]))
         and possible(case, asked.id, float(values[place]))
         and ways[place].made_by(case)
-    ))  # fmt: skip
+    )
+    return tuple(_once(ways, fitting))
 
 
-def _once(ways: Iterator[WrongWay]) -> Iterator[WrongWay]:
+def _once(ways: Ways, places: Iterator[int]) -> Iterator[int]:
     """Of ways with the same slips the first; two together say nothing where one alone does."""
     seen: list[frozenset[str]] = []
-    for way in ways:
-        ids = frozenset(way.ids)
+    for place in places:
+        ids = frozenset(ways[place].ids)
         if not any(other <= ids for other in seen):
             seen.append(ids)
-            yield way
+            yield place
 
 
 def _chances(typed: Reading, asked: Asked, values: NDArray[np.float64]) -> NDArray[np.float64]:

@@ -2,62 +2,65 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
-from decimal import Decimal
+from collections.abc import Iterable, Mapping, Sequence
+from string import ascii_lowercase
 
 from probgen.marking.asked import Asked
-from probgen.marking.finding import Finding
 from probgen.problem.problem import Problem
+from probgen.working.criteria import Criterion, criteria
 from probgen.working.result import ResultKind
 from probgen.working.scheme import Mark, scheme, shared
+from probgen.working.shares import USUAL, Shares
 
 
-def _usual() -> dict[Finding, Decimal]:
-    whole, half, none = Decimal(1), Decimal("0.5"), Decimal(0)
-    return {
-        Finding.RIGHT: whole,
-        Finding.CARRIED: whole,
-        Finding.UNIT: half,
-        Finding.SIGN: half,
-        Finding.SLIP: half,
-        Finding.WRONG: none,
-        Finding.EMPTY: none,
-    }
-
-
-@dataclass(frozen=True, slots=True)
-class Policy:
-    """What part of an answer's points each finding earns: a judgement, no source.
-
-    What nobody could read has no part yet: a person decides.
-    """
-
-    parts: Mapping[Finding, Decimal] = field(default_factory=_usual)
-
-    def earned(self, found: Finding, points: int) -> Decimal | None:
-        part = self.parts.get(found)
-        return None if part is None else part * points
-
-
-def points_of(problem: Problem, asked: Sequence[Asked], points: int) -> dict[str, int]:
+def points_of(
+    problem: Problem, asked: Sequence[Asked], points: int, shares: Shares = USUAL
+) -> dict[str, int]:
     """The points of each answer, by id; they add up to the problem's.
 
     What leads to an answer counts with it: its balance, its numbers put in.  Diagrams count with
-    all, in proportion.
+    all, in proportion.  shares: the course's own; points of a part stay with what it asks.
     """
-    ids = [each.id for each in asked]
+    marks = scheme(problem.plan, problem.convention, points, shares)
+    leads = _leads(problem, asked)
+    found = dict.fromkeys((each.id for each in asked), 0)
+    for letter in dict.fromkeys(mark.part for mark in marks):
+        own = [e.id for e in asked if not letter or ascii_lowercase[e.part] == letter]
+        found |= _points(own, [mark for mark in marks if mark.part == letter], leads)
+    return found
+
+
+Leads = Mapping[Criterion, tuple[str, ...]]
+"""The answers that each step of a working leads to."""
+
+
+def _leads(problem: Problem, asked: Sequence[Asked]) -> Leads:
+    """For each step the first answer that it or a later one gives."""
+    found: dict[Criterion, tuple[str, ...]] = {}
+    following: tuple[str, ...] = ()
+    for each in reversed(tuple(criteria(problem.plan, problem.convention))):
+        following = _answers(each, asked) or following
+        found[each] = following
+    return found
+
+
+def _points(ids: Sequence[str], marks: Iterable[Mark], leads: Leads) -> dict[str, int]:
     found = dict.fromkeys(ids, 0)
+    shares: dict[tuple[str, ...], int] = {}  # of all that leads to the same answers
     waiting = diagrams = 0
-    for mark in scheme(problem.plan, problem.convention, points):
+    for mark in marks:
         if set(mark.kinds) == {"diagram"}:
             diagrams += mark.points
             continue
         waiting += mark.points
-        if own := _answers(mark, asked):
-            _share(found, own, waiting)
+        led = dict.fromkeys(
+            id for each in mark.criteria for id in leads.get(each, (each.quantity,))
+        )  # the number of a balance is a criterion of its own
+        if own := tuple(id for id in led if id in found):
+            shares[own] = shares.get(own, 0) + waiting
             waiting = 0
-    _share(found, ids[-1:], waiting)
+    for own, points in (*shares.items(), (tuple(ids[-1:]), waiting)):
+        _share(found, own, points)
     weights = [found[id] for id in ids] if any(found.values()) else [1] * len(ids)
     for id, share in zip(ids, shared(diagrams, weights), strict=True):
         found[id] += share
@@ -69,11 +72,11 @@ def _share(found: dict[str, int], ids: Sequence[str], points: int) -> None:
         found[id] += share
 
 
-def _answers(mark: Mark, asked: Sequence[Asked]) -> list[str]:
-    """The answers a mark is given for."""
+def _answers(criterion: Criterion, asked: Sequence[Asked]) -> tuple[str, ...]:
+    """The answers a step gives."""
     words = (ResultKind.LIMIT, ResultKind.VERDICT)
-    return [
+    return tuple(
         each.id
         for each in asked
-        if each.id in mark.quantities or ("limit" in mark.kinds and each.kind in words)
-    ]
+        if each.id == criterion.quantity or (criterion.kind == "limit" and each.kind in words)
+    )

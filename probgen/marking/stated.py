@@ -42,7 +42,8 @@ class Reading:
     value: coherent units, a direction in degrees counter-clockwise from +x, a choice by its place;
     not finite where a unit of another kind stands behind the number.
     bare: the number taken in the unit printed on the paper, coherent units.
-    half: half a unit of the last figure typed, coherent units.
+    half: half a unit of the last figure typed, coherent units; coarse: the same where zeros at the
+    end of a whole number only fill their places, of two figures at least.
     unit: the one typed, None for none; figures: significant ones, at least and at most.
     """
 
@@ -51,6 +52,7 @@ class Reading:
     half: float
     unit: Unit | None = None
     figures: tuple[int, int] = (0, 0)
+    coarse: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,7 +130,9 @@ def _reading(number: TypedNumber, printed: Unit) -> Reading:
     unit = number.unit or printed
     bare = float(number.value) * printed.factor
     value = float(number.value) * unit.factor if unit.dimension == printed.dimension else math.nan
-    return Reading(value, bare, _half(number, unit), number.unit, number.figures)
+    half = _half(number, unit)
+    coarse = half * 10.0 ** (number.figures[1] - max(2, number.figures[0]))
+    return Reading(value, bare, half, number.unit, number.figures, max(half, coarse))
 
 
 def _half(number: TypedNumber, unit: Unit) -> float:

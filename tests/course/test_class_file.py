@@ -84,7 +84,7 @@ def test_the_sheet_with_the_headings_is_taken(tmp_path: Path) -> None:
     content = xlsx({"Notes": [["to do"]], "Old": CLASS[:2], "Class": CLASS}, hidden=["Old"])
     rows, remarks = read(content, tmp_path, "class.xlsx")
     assert len(rows) == 4
-    assert remarks == ['the class is read from the sheet "Class", and nothing from "Notes", "Old"']
+    assert remarks == ['the table is read from the sheet "Class", and nothing from "Notes", "Old"']
 
 
 REFUSED = {

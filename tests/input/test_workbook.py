@@ -69,7 +69,7 @@ def test_what_is_too_large_or_none_is_refused_with_a_mend(content: bytes) -> Non
     (fault,) = caught.value.faults
     assert fault.found
     assert fault.mend
-    assert "class list" in fault.expected
+    assert "a table of at most" in fault.expected
 
 
 def test_sizes_are_counted_and_not_believed() -> None:

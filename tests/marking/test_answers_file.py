@@ -2,20 +2,25 @@
 
 from __future__ import annotations
 
+from datetime import datetime
+from io import BytesIO
 from pathlib import Path
+from zipfile import ZipFile
 
 import pytest
+from xlsxwriter import Workbook
 
 from probgen.input.fault import InputError
 from probgen.marking.answers_file import Typed, read_answers
 from probgen.marking.form import Place, columns
 from tests.marking.lamps import HEADS, record_of
+from tests.marking.sections import lamp_problem, record_of_sections
 from tests.spreadsheets import ods, packed, xlsx
-from tests.terms import lamp, problem_of
+from tests.terms import lamp, on, problem_of
 
 RECORD = record_of(3)
 CODES = {edition.owner: edition.code for edition in RECORD.editions}
-ASKED = columns([problem_of(lamp(), RECORD.set.convention)])
+ASKED = columns(RECORD, [problem_of(lamp(), RECORD.set.convention)])
 
 
 def read(folder: Path, content: str | bytes, remarks: list[str] | None = None) -> tuple[Typed, ...]:
@@ -40,6 +45,39 @@ def mistyped(code: str) -> str:
     return ("2" if code[0] != "2" else "3") + code[1:]
 
 
+def merged(place: str) -> bytes:
+    """The form with some cells made one."""
+    made = BytesIO()
+    with Workbook(made, {"in_memory": True}) as book:
+        sheet = book.add_worksheet()
+        sheet.write_row(0, 0, HEADS.split(","))
+        sheet.write_row(1, 0, ["", "1", "", "5", "N"])
+        sheet.merge_range(place, "1")
+    return made.getvalue()
+
+
+def vast() -> bytes:
+    """The form with a cell of ten million characters, more than any spreadsheet allows."""
+    rows = [HEADS.split(","), ["", "1", "", "many nines"]]
+    with ZipFile(BytesIO(xlsx({"A": rows}))) as book:
+        members = {name: book.read(name) for name in book.namelist()}
+    told = "xl/sharedStrings.xml"
+    members[told] = members[told].replace(b"many nines", b"9" * 10_000_000)
+    return packed(members)
+
+
+def dated() -> bytes:
+    """The form where a spreadsheet took "4-9" for a day."""
+    made = BytesIO()
+    with Workbook(made, {"in_memory": True}) as book:
+        sheet = book.add_worksheet()
+        sheet.write_row(0, 0, HEADS.split(","))
+        sheet.write_row(1, 0, ["", "1"])
+        day = book.add_format({"num_format": "d-mmm"})
+        sheet.write_datetime(1, 3, datetime(2026, 4, 9), day)
+    return made.getvalue()
+
+
 FAULTS = {
     "a wrong check sign": (f"{HEADS}\n{mistyped(CODES['1'])},,,5,N", "mistyped"),
     "a code of another record": (f"{HEADS}\n00000-00000,,,5,N", "a code of this record"),
@@ -55,6 +93,12 @@ FAULTS = {
     "ten megabytes": (f"{HEADS}\n,1,,{'9' * 10_000_000},N", "cells between separators"),
     "a long cell": (f"{HEADS}\n,1,,{'9' * 5000},N", "at most 1000 characters"),
     "a zip bomb": (packed({"xl/big.xml": b"0" * (65 * 2**20)}), "MB when unpacked"),
+    "merged cells": (merged("A2:C2"), "merged cells A2:C2"),
+    "ten megabytes in a workbook": (
+        xlsx({"A": [[*HEADS.split(",")], ["", "1", "", "9" * 32_000]]}),
+        "at most 1000 characters",
+    ),
+    "a date in a workbook": (dated(), "made it a date"),
     "a double column": (f"{HEADS},1 T\n,1,,5,N,5", "each heading once"),
 }
 
@@ -72,3 +116,38 @@ def test_all_faults_are_told_at_once(tmp_path: Path) -> None:
     assert [fault.field for fault in raised.value.faults] == [
         "line 2, code", "line 3, id", "line 4, 1 T",
     ]  # fmt: skip
+
+
+def test_a_row_has_the_columns_of_its_own_section(tmp_path: Path) -> None:
+    record = record_of_sections()
+    asked = columns(record, [lamp_problem(), lamp_problem()])
+    heads = ",".join(["id", *(column.heading for column in asked)])
+    path = tmp_path / "answers.csv"
+    path.write_text(f"{heads}\n1,,,7,N,,\n2,5,N,,,6,N\n", encoding="utf-8")
+    ada, bea = read_answers(path, record, asked, [])
+    assert {at: cells[Place.NUMBER] for (at, _), cells in ada.cells.items()} == {2: "7"}
+    assert {at: cells[Place.NUMBER] for (at, _), cells in bea.cells.items()} == {1: "5", 2: "6"}
+    path.write_text(f"{heads}\n1,5,N,7,N,,\n2,5,N,,,6,N\n", encoding="utf-8")
+    with pytest.raises(InputError, match="nothing in this column"):
+        read_answers(path, record, asked, [])
+
+
+def test_an_earlier_edition_with_the_same_numbers_is_marked_as_the_present_one(
+    tmp_path: Path,
+) -> None:
+    corrected = on(RECORD, RECORD.students, correct="a word", source=lamp("A lantern of", 2))[0]
+    path = tmp_path / "answers.csv"
+    path.write_text(f"{HEADS}\n{CODES['1']},1,,5,N\n", encoding="utf-8")
+    remarks: list[str] = []
+    (row,) = read_answers(path, corrected, ASKED, remarks)
+    assert row.paper.code == corrected.held["1", False].code != CODES["1"]
+    assert any("an earlier edition with the same numbers" in each for each in remarks)
+
+
+def test_an_earlier_edition_with_other_numbers_is_left_to_a_person(tmp_path: Path) -> None:
+    other = on(RECORD, RECORD.students, correct="the mass", source=lamp(revision=2, low="6.5",
+               high="9.0"))[0]  # fmt: skip
+    path = tmp_path / "answers.csv"
+    path.write_text(f"{HEADS}\n{CODES['1']},1,,5,N\n", encoding="utf-8")
+    with pytest.raises(InputError, match="mark the earlier edition by hand"):
+        read_answers(path, other, ASKED, [])

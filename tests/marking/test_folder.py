@@ -10,7 +10,7 @@ import pytest
 from probgen.course.record_file import write_record
 from probgen.input.fault import InputError
 from probgen.marking.folder import Done, mark_class
-from probgen.marking.points import Policy
+from probgen.marking.policy import Policy
 from tests.marking.lamps import record_of, table, tension
 
 RECORD = record_of(8)

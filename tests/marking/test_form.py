@@ -12,6 +12,7 @@ from probgen.course.exam import Exam
 from probgen.marking.form import columns, form_rows, papers
 from probgen.problem.problem import Problem, prepare
 from probgen.working.convention import Convention
+from tests.marking.sections import lamp_problem, record_of_sections
 from tests.terms import begun, class_of, lamp, problem_of
 
 PUBLISHED = Path(__file__).parents[1] / "published"
@@ -24,7 +25,7 @@ def problem(name: str, convention: Convention = Convention()) -> Problem:  # noq
 
 
 def headings(own: Problem) -> list[str]:
-    return [column.heading for column in columns([own])]
+    return [column.heading for column in columns(begun(class_of(1)), [own])]
 
 
 def test_a_column_for_each_number_unit_and_side() -> None:
@@ -44,7 +45,7 @@ def test_an_angle_from_the_axis_has_no_side() -> None:
 
 def test_a_row_a_paper() -> None:
     record = begun(class_of(3))
-    asked = columns([problem_of(lamp(), record.set.convention)])
+    asked = columns(record, [problem_of(lamp(), record.set.convention)])
     rows = list(form_rows(record, asked))
     assert [row[:3] for row in rows] == [(e.code, e.owner, e.name) for e in record.editions]
     assert all(set(row[3:]) == {""} and len(row) == 3 + len(asked) for row in rows)
@@ -57,3 +58,11 @@ def test_in_an_exam_a_row_a_student_with_the_code_of_the_version(versions: int) 
     assert [row.id for row in rows] == [student.id for student in record.students]
     codes = {edition.owner: edition.code for edition in record.editions}
     assert [row.code for row in rows] == [codes[letter] for letter in record.letters]
+
+
+def test_a_problem_has_the_number_that_is_printed_on_each_sections_papers() -> None:
+    asked = columns(record_of_sections(), [lamp_problem(), lamp_problem()])
+    assert [column.heading for column in asked if not column.heading.endswith("unit")] == [
+        "B 1 T", "A 1 T", "B 2 T",
+    ]  # fmt: skip
+    assert [column.problem for column in asked] == [1, 1, 2, 2, 2, 2]

@@ -6,6 +6,7 @@ from the balance of forces, carries S = W - T.
 
 from __future__ import annotations
 
+from decimal import Decimal
 from functools import cache
 
 import pytest
@@ -16,8 +17,8 @@ from probgen.marking.finding import Finding
 from probgen.marking.follow import order
 from probgen.marking.form import Place
 from probgen.marking.judged import Judged, judged
-from probgen.marking.points import Policy, points_of
-from probgen.marking.stated import stated
+from probgen.marking.points import points_of
+from probgen.marking.policy import Policy
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
 from probgen.working.convention import Convention
 from tests.situations import HUNG_ASIDE, SLIDES, TIPS, cabinet, finding, worked
@@ -45,10 +46,7 @@ def cords() -> tuple[str, str]:
 
 def judge(**typed: str) -> dict[str, Judged]:
     problem, worked = hung()
-    told = {
-        each.id: stated(each.blank, {Place.NUMBER: typed.get(each.id, "")})
-        for each in asked_of(problem, worked)
-    }
+    told = {id: {Place.NUMBER: text} for id, text in typed.items()}
     (answers,) = judged(problem, [worked], [told], 10, Policy())
     return {each.asked.id: each for each in answers}
 
@@ -87,6 +85,7 @@ def test_right_values_stay_right_whatever_stands_before() -> None:
     ("typed", "expected"),
     [
         ("{0:.3g}", Finding.RIGHT),
+        ("{0:.2g}", Finding.RIGHT),  # rounded rightly, though to fewer figures than asked for
         ("-{0:.3g}", Finding.SIGN),
         ("{0:.3g} kN", Finding.UNIT),
         ("{0:.3g} kg", Finding.UNIT),
@@ -128,12 +127,9 @@ ASIDE = [
 
 def test_papers_are_judged_together_each_by_its_own_earlier_answers() -> None:
     problem, own = worked(HUNG_ASIDE)
-    asked = {each.id: each for each in asked_of(problem, own)}
     told = [
-        {"T": stated(asked["T"].blank, {Place.NUMBER: tension}),
-         "t": stated(asked["t"].blank, {Place.NUMBER: lean})}
-        for tension, lean, *_ in ASIDE
-    ]  # fmt: skip
+        {"T": {Place.NUMBER: tension}, "t": {Place.NUMBER: lean}} for tension, lean, *_ in ASIDE
+    ]
     papers = judged(problem, [own] * len(told), told, 10, Policy())
     found = [
         (*case[:2], first.finding, second.finding, second.impossible)
@@ -174,9 +170,70 @@ def test_a_largest_value_may_be_of_the_wrong_limit(
 ) -> None:
     problem, own = worked(PUSHED)
     told = {
-        each.id: stated(each.blank, {Place.CHOICE if each.is_choice else Place.NUMBER: typed})
+        each.id: {Place.CHOICE if each.is_choice else Place.NUMBER: typed}
         for each, typed in zip(asked_of(problem, own), (push, limit), strict=True)
     }
     (answers,) = judged(problem, [own], [told], 10, Policy())
     assert [each.finding for each in answers] == [first, second]
     assert {id for way in answers[0].slips for id in way.ids} == slips
+
+
+def test_one_figure_is_too_few_to_be_right() -> None:
+    right = weight() / 2
+    one = f"{right:.0e}"
+    assert abs(float(one) / right - 1) > 0.02, "draw another lamp"
+    assert judge(T=one)["T"].finding is not Finding.RIGHT
+
+
+def test_few_figures_are_told_and_cost_points_only_by_choice() -> None:
+    problem, worked = hung()
+    told = {"T": {Place.NUMBER: f"{weight() / 2:.2g}"}}
+    for off, part in ((Decimal(0), 1), (Decimal("0.25"), Decimal("0.75"))):
+        (answers,) = judged(problem, [worked], [told], 10, Policy(figures=off))
+        (own,) = (each for each in answers if each.asked.id == "T")
+        assert own.few_figures
+        assert own.points == part * own.most
+
+
+def test_what_a_slip_spoils_first_is_known() -> None:
+    mass = float(hung()[1].draw.values["m"].value)
+    first, second = cords()
+    own = judge(**{second: f"{mass / 2:.4f}"})[second]
+    assert own.parts == "W"  # a mass for a weight, which is long before the cord
+    assert judge(**{first: f"{0.37 * weight():.4g}"})[first].parts == first
+    assert judge(**{first: f"{weight() / 2:.4g}"})[first].parts == ""
+
+
+BREAKS = (
+    lamp()
+    + """
+[[limit]]
+id = "breaks"
+that = "T <= 0.8*W"
+name = "the cord breaks"
+[[find]]
+quantity = "breaks"
+as = "holds"
+"""
+)
+
+
+@pytest.mark.parametrize(
+    ("part", "kept", "expected"),
+    [
+        (0.9, "no", Finding.CARRIED),  # 0.9 W is more than the cord bears, by their own T
+        (0.9, "yes", Finding.RIGHT),  # as it truly is
+        (0.7, "no", Finding.WRONG),
+        (0.5, "no", Finding.WRONG),
+        (0.5, "yes", Finding.RIGHT),
+    ],
+)
+def test_a_yes_or_no_is_right_by_the_students_own_number(
+    part: float, kept: str, expected: Finding
+) -> None:
+    problem = prepare(read_template(BREAKS, "lamp.toml"), Convention())
+    worked = work(problem, draw_class(problem, "cords", ["1"]).draws)
+    own = part * worked[0].case.values["W"]
+    told = {"T": {Place.NUMBER: f"{own:.4g}"}, "breaks": {Place.CHOICE: kept}}
+    (answers,) = judged(problem, worked, [told], 10, Policy())
+    assert {each.asked.id: each.finding for each in answers}["breaks"] is expected

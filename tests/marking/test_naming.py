@@ -43,7 +43,7 @@ def names(
     """The slips named; unless other ways are meant, each value's is its place."""
     own = tuple(ways) or tuple(WrongWay((slip(str(place)),)) for place in range(len(values)))
     found = named(Reading(typed, typed, half), asked, np.array(values), own, shelf()[1].case)
-    return ["+".join(way.ids) for way in found]
+    return ["+".join(own[place].ids) for place in found]
 
 
 NEAR = [

@@ -1,23 +1,30 @@
-"""What a finding earns, and how a problem's points are shared among its answers."""
+"""Points of answers: the scheme's, and the course's own by parts or kinds of steps."""
 
 from __future__ import annotations
 
-from decimal import Decimal
+from functools import cache
+from pathlib import Path
 
 import pytest
 
-from probgen.marking.asked import asked_of
-from probgen.marking.finding import Finding
-from probgen.marking.points import Policy, points_of
+from probgen.bank.reading import read_template
+from probgen.marking.asked import Asked, asked_of
+from probgen.marking.points import points_of
+from probgen.problem.problem import Problem, draw_class, prepare, work
+from probgen.working.convention import Convention
+from probgen.working.shares import Share, Shares
 from tests.marking.test_asked import FIRST, IN_PARTS, NUMBERS, ONE_LIMIT
 from tests.situations import HOLDS, SLIDES, STAYED_SHELF, TIPS, cabinet, worked
 
+FOREARM = Path(__file__).parents[2] / "templates/limbs/forearm-load.toml"
 
-def test_what_nobody_could_read_has_no_points_yet_and_never_none_silently() -> None:
-    assert Policy().earned(Finding.UNREAD, 8) is None
-    assert Policy().earned(Finding.EMPTY, 8) == 0
-    assert Policy().earned(Finding.CARRIED, 7) == 7
-    assert Policy({Finding.UNIT: Decimal("0.25")}).earned(Finding.UNIT, 8) == 2
+
+@cache
+def forearm() -> tuple[Problem, tuple[Asked, ...]]:
+    """First the muscle's pull B, then the push J at the elbow, by magnitude and direction."""
+    problem = prepare(read_template(FOREARM.read_text(encoding="utf-8"), "own.toml"), Convention())
+    (own,) = work(problem, draw_class(problem, "points", ["1"]).draws)
+    return problem, asked_of(problem, own)
 
 
 SHARED = [
@@ -42,3 +49,17 @@ def test_what_leads_to_an_answer_counts_with_it(
 ) -> None:
     problem, own = worked(text)
     assert points_of(problem, asked_of(problem, own), points) == expected
+
+
+@pytest.mark.parametrize("parts", [(3, 7), (9, 1), (5, 5)])
+def test_points_of_a_part_stay_with_what_it_asks(parts: tuple[int, int]) -> None:
+    found = points_of(*forearm(), 10, Shares(parts=parts))
+    assert found["B"] == parts[0]
+    assert found["J.magnitude"] + found["J.direction"] == parts[1]
+
+
+def test_points_by_kinds_of_steps_add_up() -> None:
+    usual = points_of(*forearm(), 10)
+    found = points_of(*forearm(), 10, Shares(marks=(Share("torques", 9), Share("results", 1))))
+    assert sum(found.values()) == sum(usual.values()) == 10
+    assert found["B"] >= 9 > usual["B"]

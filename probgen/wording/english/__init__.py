@@ -10,6 +10,7 @@ from probgen.wording.english import (
     figures,
     forces,
     formulas,
+    marked,
     marks,
     papers,
     torque,
@@ -18,7 +19,7 @@ from probgen.wording.english.page import PAGE
 from probgen.wording.english.saying import say
 from probgen.wording.language import Language
 
-_WORDS = (asked, balance, ending, figures, forces, formulas, marks, papers, torque)
+_WORDS = (asked, balance, ending, figures, forces, formulas, marked, marks, papers, torque)
 """The modules that register what they say."""
 
 ENGLISH = Language(say, PAGE)

@@ -16,6 +16,7 @@ from probgen.wording.english.saying import say
 from probgen.wording.facts.asked import SlipNamed
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, Part, filled, letter
+from probgen.working.convention import Turning
 from probgen.working.criteria import (
     BalanceWritten,
     ConditionWritten,
@@ -238,14 +239,16 @@ def slip_named(fact: SlipNamed, nouns: Nouns) -> Inlines:
 
 
 def _went_wrong(fact: SlipNamed, nouns: Nouns) -> Inlines:
-    first = _one_slip(fact, fact.misstep, nouns)
+    first = one_slip(fact.turning, fact.misstep, nouns)
     if fact.second is None:
         return first
-    return filled("{first}; and {second}", first=first, second=_one_slip(fact, fact.second, nouns))
+    second = one_slip(fact.turning, fact.second, nouns)
+    return filled("{first}; and {second}", first=first, second=second)
 
 
-def _one_slip(fact: SlipNamed, misstep: variant.Misstep, nouns: Nouns) -> Inlines:
-    parts: dict[str, Part] = {"turning": fact.turning}
+def one_slip(turning: Turning, misstep: variant.Misstep, nouns: Nouns) -> Inlines:
+    """A slip as a phrase."""
+    parts: dict[str, Part] = {"turning": turning}
     for name, part in misstep.parts.items():
         parts[name] = _part(part, nouns)
     return filled(SLIPS[misstep.slip, misstep.way], **parts)

@@ -34,8 +34,6 @@ PAGE: Final = PageWords(
         ("wrong", "wrong"),
         ("unread", "to be read by a person"),
         ("empty", "empty"),
-        ("impossible", "nothing follows from the student's own earlier answers"),
-        ("readings", "readings"),
     ),
     cautions=(
         ("body", "Limbs are idealised as rigid rods with one muscle: not for clinical use."),
