@@ -11,7 +11,7 @@ import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Final
+from typing import Final, NoReturn
 
 from xlsxwriter.utility import xl_range
 
@@ -108,7 +108,9 @@ def _decode(content: bytes, where: str, remarks: list[str]) -> str:
             text = content.decode(encoding)
         except UnicodeDecodeError:
             continue
-        if re.search("[\0-\x08\x0e-\x1f\x7f]", text):
+        if control := _CONTROL.search(text):
+            if encoding == "utf-8" and len(_CONTROL.findall(text)) < len(text) // 20:
+                _refuse_control(text, control.start(), where)
             continue
         if encoding == "cp1252":
             odd = re.search(r"[^\n,;\t\"]*[^\x00-\x7f][^\n,;\t\"]*", text)
@@ -122,6 +124,15 @@ def _decode(content: bytes, where: str, remarks: list[str]) -> str:
     raise InputError([Fault(where, "", "not plain text", _EXPECTED, mend)])
 
 
+def _refuse_control(text: str, at: int, where: str) -> NoReturn:
+    """Raises InputError with the line of a sign that nobody sees."""
+    line = len(re.findall(r"\r\n?|\n", text[:at])) + 1
+    mend = "delete it there, or save the table anew from the spreadsheet"
+    found = f"the control character U+{ord(text[at]):04X}"
+    raise InputError([Fault(where, f"line {line}", found, "letters and signs", mend)])
+
+
+_CONTROL: Final = re.compile("[\0-\x08\x0e-\x1f\x7f]")
 _EXPECTED: Final = "a table as CSV, .xlsx or .ods"
 
 

@@ -10,7 +10,8 @@ from probgen.course.method import gravity_bounds
 from probgen.course.record_schema import EditionRow, IssueRow, PrintingRow, RecordFile
 from probgen.input.fault import Faults
 from probgen.quantities.unit import SI
-from probgen.sheets.style import HouseStyle, is_picture
+from probgen.sheets.logo import flaw_of
+from probgen.sheets.style import HouseStyle
 
 _GONE: Final = "a text that the record holds"
 
@@ -34,8 +35,8 @@ def judge_record(file: RecordFile, faults: Faults, mend: str) -> None:
 
 def judge_house(style: HouseStyle | None, field: str, faults: Faults, mend: str) -> None:
     """Notes a logo that is no picture of its kind."""
-    if style and not is_picture(style.logo, style.logo_kind):
-        faults.add(field, style.logo_kind, "the content of such a picture", mend)
+    if style and (flaw := flaw_of(style.logo, style.logo_kind)):
+        faults.add(field, f"{style.logo_kind}: {flaw}", "the content of such a picture", mend)
 
 
 def _judge_issue(issue: IssueRow, field: str, file: RecordFile, faults: Faults, mend: str) -> None:

@@ -20,7 +20,8 @@ from probgen.input.text import LONGEST_TEXT as LONGEST_WORDS
 from probgen.input.toml import LONGEST_TEXT
 from probgen.quantities.unit import UNITS, Unit, UnitSystem
 from probgen.sheets.house import LARGEST_LAYOUT
-from probgen.sheets.style import COLOUR, LARGEST_LOGO, HouseStyle
+from probgen.sheets.logo import LARGEST_LOGO
+from probgen.sheets.style import COLOUR, HouseStyle
 from probgen.working.convention import Convention
 from probgen.working.shares import GROUPS, Share
 

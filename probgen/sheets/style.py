@@ -13,22 +13,11 @@ from probgen.input.file import read_bytes, read_text
 from probgen.input.table import Table
 from probgen.input.toml import parse_toml
 from probgen.sheets.document import Paper
+from probgen.sheets.logo import BEGINNINGS, LARGEST_LOGO, MOST_PIXELS, Picture, flaw_of
 
 Letters = Literal["roman", "sans"]
 Figures = Literal["black", "colour"]
 COLOUR: Final = re.compile(r"#[0-9A-Fa-f]{6}")
-LARGEST_LOGO: Final = 4 * 2**20
-"""Bytes; a logo is in every PDF that is made."""
-Picture = Literal["", ".pdf", ".png", ".jpg", ".jpeg"]
-_BEGINNINGS: Final[Mapping[str, bytes]] = {
-    ".pdf": b"%PDF", ".png": b"\x89PNG", ".jpg": b"\xff\xd8", ".jpeg": b"\xff\xd8",
-}  # fmt: skip
-"""How the content of each kind of picture begins, by the standards they follow."""
-
-
-def is_picture(content: bytes, kind: Picture) -> bool:
-    """Whether a file's content is a picture of the kind; none at all is of the kind ""."""
-    return content.startswith(_BEGINNINGS[kind]) if kind else not content
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,8 +112,8 @@ def _read_logo(table: Table, folder: Path) -> tuple[bytes, Picture]:
         return b"", ""
     path = folder / named
     kind = path.suffix.lower()
-    if kind not in _BEGINNINGS:
-        expected = f"a picture: {', '.join(_BEGINNINGS)}"
+    if kind not in BEGINNINGS:
+        expected = f"a picture: {', '.join(BEGINNINGS)}"
         table.fault("logo", named, expected, "save the logo in one of these formats")
         return b"", ""
     try:
@@ -135,7 +124,8 @@ def _read_logo(table: Table, folder: Path) -> tuple[bytes, Picture]:
         mend = f"{fault.mend}; its path starts from {folder}"
         table.fault("logo", f"{named}: {fault.found}", expected, mend)
         return b"", ""
-    if not is_picture(content, cast(Picture, kind)):
-        table.fault("logo", named, f"a {kind} picture", "its content is something else")
+    if flaw := flaw_of(content, cast(Picture, kind)):
+        expected = f"a {kind} picture of at most {MOST_PIXELS} pixels each way"
+        table.fault("logo", f"{named}: {flaw}", expected, "save the logo anew, small")
         return b"", ""
     return content, cast(Picture, kind)

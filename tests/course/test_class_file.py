@@ -90,6 +90,10 @@ def test_the_sheet_with_the_headings_is_taken(tmp_path: Path) -> None:
 REFUSED = {
     "a web page": (b"<html><table><tr><td>name", "a web page"),
     "no text": (b"\x00\x01\x02\x03", "not plain text"),
+    "a sign nobody sees": (
+        b"name,id\r\nAda Quill,s1\r\nBea\x01 Ostrander,s2\r\n",
+        r"line 3\n +found +the control character U\+0001\n",
+    ),
     "an empty workbook": (xlsx({"A": []}), "an empty workbook"),
     "too wide": (xlsx({"A": [["name", "id", *"x" * MOST_COLUMNS]]}), f"{MOST_COLUMNS + 2} cells"),
 }

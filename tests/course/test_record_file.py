@@ -25,6 +25,7 @@ from probgen.sheets.house import House
 from probgen.sheets.style import HouseStyle
 from probgen.working.convention import Convention
 from tests.records import Column, record_of
+from tests.sheets.pictures import PNG
 
 
 def draw_of(length: str) -> Draw:
@@ -48,7 +49,7 @@ CLASS = (Student("Zoë", "007", "A"), Student("李 明", "8"))
 CODES = ("ABCDE-FGHJK", "MNPQR-STWXY")
 COLUMN = Column("shelf", 'id = "shelf"\n', (draw_of("1.20"), draw_of("1.30")))
 HOUSE = House(
-    HouseStyle(text="sans", colour="#102030", logo=b"\x89PNG\x00", logo_kind=".png"),
+    HouseStyle(text="sans", colour="#102030", logo=PNG, logo_kind=".png"),
     (("sheet.tex.j2", "<< sheet.points >>"),),
     "record.json: layouts",
 )

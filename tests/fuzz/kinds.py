@@ -42,6 +42,7 @@ from probgen.sheets.style import HouseStyle, read_style
 from probgen.working.convention import Convention
 from tests.fuzz.mutation import spoilt, spoilt_json
 from tests.records import Column, first_format, record_of
+from tests.sheets.pictures import PNG
 
 ROOT = Path(__file__).parents[2]
 GUIDE = ROOT / "templates" / "README.md"
@@ -184,7 +185,7 @@ def _records() -> tuple[bytes, ...]:
     for id in ("forearm-load", "seesaw-two-riders"):
         template = default_bank().read(id)
         draws = tuple(draw(template, "spring", student.id) for student in students)
-        style = HouseStyle(logo=b"\x89PNG\x00", logo_kind=".png", colour="#102030")
+        style = HouseStyle(logo=PNG, logo_kind=".png", colour="#102030")
         chosen = ProblemSet("Mechanics", "Week 3", "class.csv", (Assigned(id, 8),))
         column = Column(template.id, template.source, draws)
         codes = ("ABCD-EFGH", "JKMN-PQRS")
@@ -218,7 +219,7 @@ STYLE = (
 
 
 def _style(content: bytes, folder: Path) -> None:
-    _written(folder, "logo.png", b"\x89PNG\x00")
+    _written(folder, "logo.png", PNG)
     style = read_style(_written(folder, "style.toml", content))
     _documents(House(style))
 

@@ -10,7 +10,7 @@ import pytest
 
 from probgen.course.record_schema import _picture
 from probgen.input.schema import WrongError
-from probgen.sheets.style import LARGEST_LOGO
+from probgen.sheets.logo import LARGEST_LOGO
 from tests.hostile.test_records import changed, faults_of, set_at
 
 # A field, its least and its greatest value, and what is just beyond them.

@@ -28,6 +28,7 @@ from probgen.sheets.house import House
 from probgen.sheets.style import HouseStyle
 from tests.draws.conftest import HOOK
 from tests.records import Column, first_format, record_of
+from tests.sheets.pictures import PNG
 
 STUDENTS = (Student("Zoë", "007", "A"), Student("李 明", "8"))
 
@@ -37,7 +38,7 @@ TEMPLATE = default_bank().read("forearm-load")
 COLUMN = Column(
     TEMPLATE.id, TEMPLATE.source, [draw(TEMPLATE, "spring", each.id) for each in STUDENTS]
 )
-STYLE = House(HouseStyle(logo=b"\x89PNG\x00", logo_kind=".png", text="sans"))
+STYLE = House(HouseStyle(logo=PNG, logo_kind=".png", text="sans"))
 CODES = ("ABCD-EFGH", "JKMN-PQRS")
 
 

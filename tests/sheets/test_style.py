@@ -8,6 +8,7 @@ from probgen.input.fault import InputError
 from probgen.sheets.house import House
 from probgen.sheets.latex.layout import Layouts
 from probgen.sheets.style import HouseStyle, read_style
+from tests.sheets.pictures import PNG
 
 WHOLE = """
 text = "sans"
@@ -19,7 +20,6 @@ logo_height = 9
 figures = "colour"
 paper = "a4"
 """
-PNG = b"\x89PNG and so on"
 FAULTY = {
     "letters": ('text = "serif"', "text"),
     "colour": ('colour = "blue"', "colour"),
