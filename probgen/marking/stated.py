@@ -109,9 +109,7 @@ def _numbers(blank: Blank, cells: Mapping[Place, str]) -> tuple[Reading, ...]:
     printed = blank.unit or ONE
     found = [_reading(number, printed) for number in _typed(cells)]
     fitting = [each for each in found if math.isfinite(each.value)] or found
-    once = {(each.value, each.bare) if math.isfinite(each.value) else each.bare: each
-            for each in fitting}  # fmt: skip
-    return tuple(once.values())
+    return tuple({(each.value, each.bare): each for each in fitting}.values())  # nan is one object
 
 
 def _typed(cells: Mapping[Place, str]) -> tuple[TypedNumber, ...]:
@@ -121,7 +119,7 @@ def _typed(cells: Mapping[Place, str]) -> tuple[TypedNumber, ...]:
     if not unit:
         return alone
     beside = {each for each, _ in units_of(unit)}
-    if any(each.unit for each in alone):
+    if not alone or alone[0].unit:
         return tuple(each for each in alone if each.unit in beside)
     return typed_number.readings(f"{number} {unit}")
 

@@ -13,7 +13,6 @@ from itertools import product
 from typing import Final
 
 from probgen.marking.typed_number import readings as numbers
-from probgen.quantities.unit import ANGLE
 
 _FULL, _HALF, _QUARTER = Decimal(360), Decimal(180), Decimal(90)
 _RIGHT, _UP, _LEFT, _DOWN = (_QUARTER * n for n in range(4))
@@ -71,9 +70,8 @@ def readings(text: str) -> tuple[TypedDirection, ...]:
         return ()
     found = []
     for number in numbers(angles[0][0]):
-        if number.unit is None or number.unit.dimension == ANGLE:
-            size = number.value * Decimal(str(number.unit.factor)) if number.unit else number.value
-            found += _turned(size, [word for word in words if word])
+        size = number.value * Decimal(str(number.unit.factor)) if number.unit else number.value
+        found += _turned(size, words)
     return _all(found)
 
 
@@ -83,7 +81,7 @@ def _all(angles: list[Decimal]) -> tuple[TypedDirection, ...]:
 
 def _once(angle: Decimal) -> Decimal:
     """The same direction from 0 up to 360."""
-    return angle - _FULL * (angle // _FULL) if angle >= 0 else _once(angle + _FULL * 2)
+    return (angle % _FULL + _FULL) % _FULL  # of Decimals, % has the sign of the angle
 
 
 def _words(text: str) -> list[str]:

@@ -75,10 +75,9 @@ def _table() -> dict[str, tuple[Unit, ...]]:
 def _spellings(unit: Unit) -> Iterator[str]:
     yield _spelled(unit.name)
     yield from map(_spelled, _WORDS.get(unit.name, ()))
-    if "*" in unit.name and "/" not in unit.name:
-        factors = unit.name.split("*")
-        yield "*".join(reversed(factors))
-        yield "".join(factors)
+    factors = unit.name.split("*")
+    yield "*".join(reversed(factors))
+    yield "".join(factors)
 
 
 @cache

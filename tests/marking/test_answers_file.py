@@ -40,6 +40,24 @@ def test_rows_are_found_by_code_or_id_in_every_kind_of_file(tmp_path: Path) -> N
         assert any("1 of 3 papers have no row" in remark for remark in remarks)
 
 
+def test_the_headings_are_looked_for_on_every_sheet_and_below_a_title(tmp_path: Path) -> None:
+    rows = [HEADS.split(","), ["", "2", "", "9", ""]]
+    notes = [["what", "who"], ["typed", "by hand"]]
+    for above in (0, 3, 19):
+        content = xlsx({"Notes": notes, "Answers": [["Week 1"]] * above + rows})
+        (found,) = read(tmp_path, content)
+        assert found.cells[1, "T"][Place.NUMBER] == "9"
+    with pytest.raises(InputError, match="a line of headings"):
+        read(tmp_path, xlsx({"A": [["Week 1"]] * 20 + rows}))
+
+
+def test_a_full_table_has_no_remarks_and_short_rows_end_empty(tmp_path: Path) -> None:
+    remarks: list[str] = []
+    found = read(tmp_path, f"{HEADS}\n,1\n,2,,5\n,3,,5,N", remarks)
+    assert [row.cells[1, "T"][Place.NUMBER] for row in found] == ["", "5", "5"]
+    assert remarks == []
+
+
 def mistyped(code: str) -> str:
     """The code with its first sign another one."""
     return ("2" if code[0] != "2" else "3") + code[1:]
@@ -99,6 +117,7 @@ FAULTS = {
         "at most 1000 characters",
     ),
     "a date in a workbook": (dated(), "made it a date"),
+    "headings twice": (f"{HEADS}\n,1,,5,N\n{HEADS}\n,2,,5,N", "line 3, id"),
     "a double column": (f"{HEADS},1 T\n,1,,5,N,5", "each heading once"),
 }
 

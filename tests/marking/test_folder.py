@@ -9,6 +9,7 @@ import pytest
 
 from probgen.course.record_file import write_record
 from probgen.input.fault import InputError
+from probgen.input.workbook import read_sheets
 from probgen.marking.folder import Done, mark_class
 from probgen.marking.policy import Policy
 from tests.marking.lamps import record_of, table, tension
@@ -57,7 +58,8 @@ def test_verdicts_points_and_what_a_person_looks_at(tmp_path: Path) -> None:
     assert (sums["1"]["sum of 8"], sums["1"]["still open"]) == ("8", "0")
     assert (sums["6"]["sum of 8"], sums["6"]["still open"]) == ("0", "1")
     assert (done.papers, done.look_at) == (8, 2)
-    assert (tmp_path / "out/marks.xlsx").is_file()
+    (sheet,) = read_sheets((tmp_path / "out/marks.xlsx").read_bytes(), "marks")
+    assert sheet.rows[1] == (RECORD.editions[0].code, "1", "Student 1", 8, 8, 0)
 
 
 def change(path: Path, id: str, points: str) -> None:

@@ -9,12 +9,15 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.course.exam import Exam
-from probgen.marking.form import columns, form_rows, papers
+from probgen.marking.form import Place, columns, form_rows, papers
 from probgen.problem.problem import Problem, prepare
 from probgen.working.convention import Convention
 from tests.marking.sections import lamp_problem, record_of_sections
+from tests.situations import HOLDS, SLIDES, TIPS, cabinet, worked
+from tests.situations import finding as limit
 from tests.terms import begun, class_of, lamp, problem_of
 
+RATIO = '[[find]]\nratio = "P/N"\nname = "share"\nsymbol = "n"\n'
 PUBLISHED = Path(__file__).parents[1] / "published"
 
 
@@ -41,6 +44,27 @@ def test_an_angle_from_the_axis_has_no_side() -> None:
     own = problem("up1-12.2-p43", Convention(direction="axis"))
     assert any(each.endswith(".direction") for each in headings(own))
     assert not any(each.endswith(" side") for each in headings(own))
+
+
+NUMBERS = {"m": "40", "b": "0.50", "h": "1.20", "mu": "0.30"}
+LIMITED = [
+    (cabinet(**NUMBERS) + SLIDES + TIPS + limit("P", "largest"), ["1 P", "1 P unit", "1 P.limit"]),
+    (cabinet(**NUMBERS) + SLIDES + limit("P", "largest"), ["1 P", "1 P unit"]),  # of one, none
+    (cabinet("60", **NUMBERS) + SLIDES + TIPS + HOLDS, ["1 slides", "1 tips"]),
+]
+
+
+@pytest.mark.parametrize(("text", "heads"), LIMITED)
+def test_limits_are_chosen_where_there_is_a_choice(text: str, heads: list[str]) -> None:
+    asked = columns(begun(class_of(1)), [worked(text)[0]])
+    assert [column.heading for column in asked] == heads
+    places = {column.place for column in asked} - {Place.NUMBER, Place.UNIT}
+    assert places <= {Place.CHOICE}
+
+
+def test_a_plain_number_has_no_unit() -> None:
+    plain = cabinet(**NUMBERS) + SLIDES + limit("P", "largest") + RATIO
+    assert headings(worked(plain)[0]) == ["1 P", "1 P unit", "1 n"]
 
 
 def test_a_row_a_paper() -> None:

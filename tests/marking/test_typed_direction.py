@@ -32,6 +32,26 @@ ONE = [
     ("12.3° counter-clockwise from the x-axis", "12.3"),
     ("20° clockwise from the +y axis", "70"),
     ("30° above +x", "30"),
+    ("0.5° above +x", "0.5"),
+    ("90° above +x", "90"),
+    ("0° right of the vertical, up", "90"),
+    ("90 counterclockwise", "90"),
+    ("10° ccw from the y-axis", "100"),
+    ("10° cw from the -x axis", "170"),
+    ("10° cw from the -y axis", "260"),
+    ("-x", "180"),
+    ("positive y", "90"),
+    ("minus y", "270"),
+    ("E 30° N", "30"),
+    ("30° west of north", "120"),
+    ("S 30° E", "300"),
+    ("30° from vertical, down and to the left", "240"),
+    ("0° up and left, from the horizontal", "180"),
+    ("90° below the horizontal, to the right", "270"),
+    ("360", "0"),
+    ("-360", "0"),
+    ("90.5", "90.5"),
+    ("straight up the y axis", "90"),
     ("30° below the -x axis", "210"),
     ("60° above the negative x-axis", "120"),
     ("left, 12° above", "168"),
@@ -43,12 +63,19 @@ SEVERAL = [
     ("30° above the horizontal", {"30", "150"}),
     ("10° up and left", {"170", "100"}),  # from the level or from the plumb line
     ("20° left of the vertical", {"110", "250"}),
+    ("20° right of the vertical", {"70", "290"}),
+    ("30° below the horizontal", {"330", "210"}),
+    ("90", {"90", "270"}),
+    ("0", {"0", "180"}),
 ]
 
 NONE = [
     "", "?", "blah 30", "30 and 40", "30° sideways", "100° above the horizontal, left",
     "north of east", "up and down", "30° left of right", "5 N", "x" * 300, "30° above below",
-    "<b>30</b>", "30° from the horizontal and the vertical, up and left", "400°",
+    "<b>30</b>", "30° above the blah +x", "blah down", "360.5", "-361", "up left", "N 30° S",
+    "100° right of the vertical", "100° ccw cw", "30° ccw from x or y", "30° above", "30° left",
+    "-30° above the horizontal, left", "30 N", "2 rad/s", "30° above +x" + " " * 200 + "!",
+    "30° from the horizontal and the vertical, up and left", "400°",
 ]  # fmt: skip
 
 

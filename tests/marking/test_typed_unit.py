@@ -16,6 +16,8 @@ SPELLED = [
     ("pounds", ["lb", "lbf"]), ("lbf", ["lbf"]), ("deg.", ["deg"]), ("°", ["deg"]),
     ("m/s^2", ["m/s^2"]), ("N per m", ["N/m"]), ("N / m", ["N/m"]), ("furlong", []),
     ("N N", []), ("kgf", []), ("ft.", ["ft"]), ("N.", ["N"]),
+    ("m kN", ["kN*m"]), ("kNm", ["kN*m"]), ("kg/m^3", ["kg/m^3"]), ("m/N", []), ("NEWTON", ["N"]),
+    ("in.", ["in"]), ("″", ["in"]), ("lbs/ft", ["lbf/ft"]), ("LBF", ["lbf"]), ("KIPS", ["kip"]),
 ]  # fmt: skip
 
 
