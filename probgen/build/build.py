@@ -11,6 +11,7 @@ from datetime import date
 from pathlib import Path
 
 from probgen.build.delivery import deliver
+from probgen.build.example import remarks_on_example
 from probgen.build.folder import Delivery, kept_record, recover, require_ours
 from probgen.build.joined_pdfs import SECTIONS
 from probgen.build.progress import Report
@@ -148,7 +149,8 @@ def build_assignment(
     how = Delivery(inputs=own, replace=order.replace)
     short = deliver(record, wanted.problems, out, crew, report, how)
     texts = remarks_on_texts(record)
-    remarks = (*words, *told, *changes.remarks, *inputs.remarks, *texts, *short.remarks)
+    listed = (*inputs.remarks, *remarks_on_example(roster))
+    remarks = (*words, *told, *changes.remarks, *listed, *texts, *short.remarks)
     return Built(_found(out), record, remarks, short.losses, changes, how.left, how.kept)
 
 

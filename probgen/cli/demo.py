@@ -26,7 +26,7 @@ def demo(out: Path, students: int, workers: int | None) -> None:
     from probgen.build.workers import Crew
     from probgen.cli.progress import progress
     from probgen.cli.summary import show_built
-    from probgen.cli.terminal import say
+    from probgen.cli.terminal import program, say
 
     assignment_file = write_demo(out, students)
     order = Order(seed=SEED, guessable=True, secret=SECRET, forget=True)
@@ -36,15 +36,5 @@ def demo(out: Path, students: int, workers: int | None) -> None:
     say(
         f"\nThe assignment file {assignment_file} and the class list beside it "
         "are yours to edit; then:\n"
-        f"  {_program()} build {assignment_file} --out output/my-class"
+        f"  {program()} build {assignment_file} --out output/my-class"
     )
-
-
-def _program() -> str:
-    """What to type to run probgen: its name, or its path where the name alone is not found."""
-    import shutil
-    import sys
-
-    if sys.argv[0].endswith("__main__.py"):
-        return "python -m probgen"
-    return "probgen" if shutil.which("probgen") else sys.argv[0]

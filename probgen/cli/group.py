@@ -7,7 +7,7 @@ command when it runs.
 
 from __future__ import annotations
 
-from typing import NoReturn
+from typing import Final, NoReturn
 
 import click
 
@@ -19,6 +19,7 @@ from probgen.cli.form import form
 from probgen.cli.list import list_templates
 from probgen.cli.mark import mark
 from probgen.cli.mend import told, told_by_system
+from probgen.cli.new import new
 from probgen.cli.reprint import reprint
 from probgen.cli.solutions import solutions
 from probgen.cli.terminal import make_tolerant, say
@@ -69,5 +70,8 @@ def main() -> None:
     """Static-equilibrium problems with own numbers for each student, and worked keys."""
 
 
-for command in (demo, list_templates, work, check, build, trace, reprint, solutions, form, mark):
+_COMMANDS: Final = (
+    demo, new, list_templates, work, check, build, trace, reprint, solutions, form, mark,
+)  # fmt: skip
+for command in _COMMANDS:
     main.add_command(command)

@@ -29,3 +29,12 @@ def make_tolerant() -> None:
     for stream in (sys.stdout, sys.stderr):  # None where it is closed
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="backslashreplace")
+
+
+def program() -> str:
+    """What to type to run probgen: its name, or its path where the name alone is not found."""
+    import shutil
+
+    if sys.argv[0].endswith("__main__.py"):
+        return "python -m probgen"
+    return "probgen" if shutil.which("probgen") else sys.argv[0]

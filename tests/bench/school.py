@@ -9,7 +9,7 @@ from pathlib import Path
 
 import psutil
 
-from probgen.build.demo import invent_roster
+from probgen.build.example import invent_roster
 from probgen.problem.catalogue import read_catalogue
 
 PROBLEMS = 5

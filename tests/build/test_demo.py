@@ -1,23 +1,20 @@
 """The demonstration's files: good input themselves, and never written over an edit."""
 
 import os
-import sys
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
-from probgen.build.demo import SECRET, SEED, invent_roster, write_demo
+from probgen.build.demo import SECRET, SEED, write_demo
 from probgen.course.assignment import read_assignment
 from probgen.course.record_file import read_record, write_record
 from probgen.course.record_schema import BOUNDS, RecordFile
-from probgen.course.roster import parse_roster, read_roster
+from probgen.course.roster import read_roster
 from probgen.input.fault import InputError
 from probgen.problem.catalogue import read_catalogue
 from probgen.working.convention import Convention
 from tests.terms import begun, class_of
-
-WRITTEN = 60
 
 
 def test_the_assignment_file_says_what_is_usual(tmp_path: Path) -> None:
@@ -26,25 +23,6 @@ def test_the_assignment_file_says_what_is_usual(tmp_path: Path) -> None:
     assert len(problem_set.problems) == 4
     assert {p.template for p in problem_set.problems} <= {e.id for e in read_catalogue()}
     assert len(read_roster(tmp_path / problem_set.roster).students) == 12
-
-
-def test_a_class_of_ordinary_size_does_not_depend_on_faker(
-    monkeypatch: pytest.MonkeyPatch,
-) -> None:
-    monkeypatch.setitem(sys.modules, "faker", None)  # importing it fails
-    students = parse_roster(invent_roster(WRITTEN), "roster.csv").students
-    assert invent_roster(12) == "\n".join(invent_roster(WRITTEN).split("\n")[:14]) + "\n"
-    assert len({student.name for student in students}) == WRITTEN
-    with pytest.raises(ImportError):
-        invent_roster(WRITTEN + 1)
-
-
-def test_further_students_are_made_up_the_same_way_each_time() -> None:
-    more = invent_roster(3 * WRITTEN)
-    assert more == invent_roster(3 * WRITTEN)
-    assert more.startswith(invent_roster(WRITTEN))
-    many = parse_roster(more, "roster.csv").students
-    assert len({student.name for student in many}) > 2.5 * WRITTEN
 
 
 def test_its_seed_and_secret_stand_in_a_record_that_can_be_read(tmp_path: Path) -> None:

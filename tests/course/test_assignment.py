@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from probgen.course import assignment
+from probgen.build.example import demo_assignment
 from probgen.course.assignment import (
     Assigned,
     ProblemSet,
@@ -19,7 +19,6 @@ from probgen.input.fault import InputError
 from probgen.quantities.unit import SI, US_CUSTOMARY
 from probgen.working.convention import Convention
 
-DEMONSTRATION = Path(assignment.__file__).parents[1] / "build" / "demo-assignment.toml"
 SMALLEST = """
 course = "Mechanics I"
 title = "Week 3"
@@ -52,7 +51,7 @@ def test_the_usual_set_is_what_the_readme_says() -> None:
 
 
 def test_the_demonstration_says_what_is_usual() -> None:
-    demonstration = parse_assignment(DEMONSTRATION.read_text(encoding="utf-8"), "assignment.toml")
+    demonstration = parse_assignment(demo_assignment(), "assignment.toml")
     assert demonstration.convention == Convention()
     assert demonstration.run == PrintRun()
 

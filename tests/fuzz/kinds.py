@@ -18,6 +18,7 @@ from random import Random
 from click.testing import CliRunner
 
 from probgen.bank.bank import default_bank, read_bank, read_file
+from probgen.build.example import demo_assignment
 from probgen.cli import main
 from probgen.cli.mend import told
 from probgen.course.assignment import Assigned, ProblemSet, read_assignment
@@ -149,8 +150,7 @@ pivot = "E"
 
 
 def _assignment_files() -> tuple[bytes, ...]:
-    demo = (files("probgen.build") / "demo-assignment.toml").read_bytes()
-    return demo, EXAM.encode()
+    return demo_assignment().encode(), EXAM.encode()
 
 
 CLASS = """Name,Student ID,Section,Seat,Large print
