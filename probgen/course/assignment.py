@@ -222,7 +222,7 @@ def _read_shares(entry: Table, points: int) -> Shares:
     if shares.parts and shares.marks:
         mend = "leave one of them out"
         entry.fault("marks", "marks beside parts", "points by parts or by kinds of steps", mend)
-    if not entry.faulty("points"):
+    if not (entry.faulty("points") or any(map(own.faulty, named))):
         for key, told in shares.complaints(points):
             entry.fault(key, told, f"a sum of {points}, as points says", "make the two agree")
     return shares

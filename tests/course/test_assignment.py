@@ -10,6 +10,7 @@ from probgen.build.example import demo_assignment
 from probgen.course.assignment import (
     Assigned,
     ProblemSet,
+    SectionDue,
     parse_assignment,
     read_assignment,
 )
@@ -18,6 +19,7 @@ from probgen.course.print_run import PrintRun
 from probgen.input.fault import InputError
 from probgen.quantities.unit import SI, US_CUSTOMARY
 from probgen.working.convention import Convention
+from probgen.working.shares import Share
 
 SMALLEST = """
 course = "Mechanics I"
@@ -59,7 +61,10 @@ def test_the_demonstration_says_what_is_usual() -> None:
 HEAD = {
     "due = 2026-03-09": {"due": "9 March 2026"},
     'due = "Monday, at noon"': {"due": "Monday, at noon"},
-    'seed = "spring term, section 2"': {"seed": "spring term, section 2"},
+    'seed = "sixteen letters."': {"seed": "sixteen letters."},
+    'due_in = { A = 2026-03-09, B = "at noon" }': {
+        "due_in": (SectionDue("A", "9 March 2026"), SectionDue("B", "at noon")),
+    },
     'bank = "first-term"': {"bank": "first-term"},
     'paper = "a4"': {"paper": "a4"},
     "working = 4.5": {"working": 4.5},
@@ -88,6 +93,23 @@ HEAD = {
 @pytest.mark.parametrize(("line", "change"), HEAD.items())
 def test_each_field_of_the_set(line: str, change: dict[str, Any]) -> None:
     assert parse_assignment(line + SMALLEST, "assignment.toml") == replace(USUAL, **change)
+
+
+OF_A_PROBLEM = {
+    'pivot = "A"': Assigned("forearm-load", 10, "A"),
+    'sections = [" B", "A", "B"]': Assigned("forearm-load", 10, sections=("B", "A")),
+    "parts = [9, 1]": Assigned("forearm-load", 10, parts=(9, 1)),
+    "marks = { torques = 6, results = 4 }": Assigned(
+        "forearm-load", 10, marks=(Share("torques", 6), Share("results", 4))
+    ),
+    "marks = { diagrams = 10 }": Assigned("forearm-load", 10, marks=(Share("diagrams", 10),)),
+}
+
+
+@pytest.mark.parametrize(("line", "problem"), OF_A_PROBLEM.items())
+def test_each_field_of_a_problem(line: str, problem: Assigned) -> None:
+    found = parse_assignment(f"{SMALLEST}{line}\n", "assignment.toml")
+    assert found.problems == (problem,)
 
 
 METHOD = {
@@ -199,6 +221,44 @@ FAULTY = {
         "beside avoid",
     ),
     "one text to avoid": ('avoid = "../week-*/"' + SMALLEST, ["avoid"], "list"),
+    "a section without a name": (
+        SMALLEST + 'sections = ["A", " "]',
+        ["problem[0].sections[1]"],
+        "leave sections out",
+    ),
+    "part of a point": (SMALLEST + "parts = [9.5, 0.5]", ["problem[0].parts"], "whole points"),
+    "no point": (SMALLEST + "parts = [10, 0]", ["problem[0].parts"], "1 or more"),
+    "parts of another sum": (SMALLEST + "parts = [4, 5]", ["problem[0].parts"], "a sum of 10"),
+    "marks of another sum": (SMALLEST + "marks.results = 9", ["problem[0].marks"], "a sum of 10"),
+    "parts and marks": (
+        SMALLEST + "parts = [10]\nmarks.results = 10",
+        ["problem[0].marks"],
+        "beside parts",
+    ),
+    "marks of no kind": (
+        SMALLEST + "marks = { results = 10, beauty = 1 }",
+        ["problem[0].marks.beauty"],
+        "field",
+    ),
+    "more marks than points": (
+        SMALLEST + "marks.results = 11",
+        ["problem[0].marks.results"],
+        "1 to 10",
+    ),
+    "points missing": (
+        SMALLEST.replace("points = 10", "parts = [4, 5]"),
+        ["problem[0].points"],
+        "add points",
+    ),
+    "a seed that is guessed": ('seed = "fifteen letters"' + SMALLEST, ["seed"], "at least 16"),
+    "a seed without end": (f'seed = "{"x" * 3000}"' + SMALLEST, ["seed"], "at most 1000"),
+    "a section without a day": ('due_in = { A = "" }' + SMALLEST, ["due_in.A"], "day of all"),
+    "a section's day as a number": ("due_in = { A = 7 }" + SMALLEST, ["due_in.A"], ""),
+    "an exam for sections": (
+        'exam.versions = 2\ndue_in.B = "noon"' + SMALLEST + 'sections = ["A"]',
+        ["problem[0].sections", "due_in.B"],
+        "all who sit an exam",
+    ),
     "all at once": (
         'due = 7\npaper = "b5"\nworking = -1\ncaution = "no"\nx = 1' + SMALLEST,
         ["due", "paper", "working", "caution", "x"],

@@ -7,12 +7,13 @@ from typing import Any
 
 import pytest
 
-from probgen.course.assignment import Assigned, ProblemSet
+from probgen.course.assignment import Assigned, ProblemSet, SectionDue
 from probgen.course.differences import Difference, differences
 from probgen.course.issue import FrozenTemplate, Issue
 from probgen.sheets.house import House
 from probgen.sheets.style import HouseStyle
 from probgen.working.convention import Convention
+from probgen.working.shares import Share
 
 SET = ProblemSet("M", "W", "class.csv", (Assigned("a", 5), Assigned("b", 5)))
 ISSUE = Issue(SET, (FrozenTemplate("a", 1, "x\ny"), FrozenTemplate("b", 2, "z")))
@@ -40,6 +41,23 @@ CASES = {
     "a pivot": (
         with_set(problems=(Assigned("a", 5, "A"), SET.problems[1])),
         (Difference("problem 1 (a).pivot", '""', '"A"', 0),)),
+    "its parts": (
+        with_set(problems=(Assigned("a", 5, parts=(4, 1)), SET.problems[1])),
+        (Difference("problem 1 (a).points", "shared as usual", "parts 4, 1", 0),)),
+    "its marks": (
+        with_set(problems=(Assigned("a", 5, marks=(Share("torques", 3), Share("results", 2))),
+                           SET.problems[1])),
+        (Difference("problem 1 (a).points", "shared as usual", "torques 3, results 2", 0),)),
+    "its sections": (
+        with_set(problems=(SET.problems[0], Assigned("b", 5, sections=("A", "B")))),
+        (Difference("problem 2 (b).sections", "everybody", "A, B", 1),)),
+    "days of sections": (
+        with_set(due_in=(SectionDue("A", "noon"), SectionDue("B", "night"))),
+        (Difference("due_in", "nothing", "A: noon, B: night"),)),
+    "several": (
+        with_set(title="V", problems=(Assigned("a", 6, "A"), SET.problems[1])),
+        (Difference("title", '"W"', '"V"'), Difference("problem 1 (a).points", "5", "6", 0),
+         Difference("problem 1 (a).pivot", '""', '"A"', 0))),
     "another problem": (
         with_second(FrozenTemplate("c", 1, "z")), (Difference("problem 2", "b", "c", 1),)),
     "a problem less": (with_second(), (Difference("problem 2", "b", "none", 1),)),

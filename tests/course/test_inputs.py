@@ -28,6 +28,18 @@ def test_students_come_in_the_order_of_the_print_run(assignment: Path) -> None:
     assert orders == {"roster": ["Ada", "Bo", "Cy"], "seat": ["Cy", "Bo", "Ada"]}
 
 
+def test_some_need_no_seat_where_others_have_one(assignment: Path) -> None:
+    by_seat = replace(SET, run=PrintRun(order="seat"))
+    for seats, said in ((("B2", ""), ""), (("", ""), "a class list with seats")):
+        rows = [f"{name},{n},{seat}" for n, (name, seat) in enumerate(zip("AB", seats))]  # noqa: B905
+        (assignment.parent / "class.csv").write_text("\n".join(["Name,ID,Seat", *rows]))
+        if said:
+            with pytest.raises(InputError, match=said):
+                read_inputs(by_seat, assignment, None)
+        else:
+            assert len(read_inputs(by_seat, assignment, None).students) == 2
+
+
 def test_templates_come_in_the_order_of_the_set_about_the_course_s_pivot(assignment: Path) -> None:
     named = (Assigned("beam-stay-cable", 5, "C"), *SET.problems)
     templates = read_inputs(replace(SET, problems=named), assignment, None).templates

@@ -165,6 +165,8 @@ WRONG: dict[str, tuple[Record, str]] = {
     "what follows nothing": (one(replace(ZOE, code="0", follows="9")), "an earlier edition"),
     "somebody without a paper": (
         one(replace(ZOE, code="0"), students=(*CLASS, Student("New", "9"))), "issue for 9"),
+    "somebody with a paper of an earlier issue": (
+        replace(corrected(class_of()), students=CLASS), "last issue for 8"),
     "whose paper another has now": (
         one(replace(ZOE, code="0", owner="77", follows=ZOE.code)), "a paper that 007 has now"),
     "an id twice": (one(replace(ZOE, code="0"), students=(*CLASS, CLASS[0])), "each student"),

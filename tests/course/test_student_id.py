@@ -38,6 +38,9 @@ def test_names_that_are_none() -> None:
         (["0071234", "0071235", "71236"], "71236: "),
         (["1", "2", "10", "100"], ""),
         (["1071234", "1071235", "71236", "7", "8", "9", "1"], ""),
+        (["1071234", "1071235", "1071236", "1", "12", "123", "1234"], ""),  # most are no mishap
+        (["1071234", "1071235", "1071236", "1", "12", "123"], "1, 12, 123: "),
+        (["1234567", "1234568", "1234569", "12345670", "12345671"], ""),
         (["S1", "S22", "A"], ""),
     ],
 )
@@ -48,3 +51,5 @@ def test_fewer_digits_than_the_others(ids: list[str], lost: str) -> None:
 
 def test_numbers_of_a_workbook_are_suspected_sooner() -> None:
     assert lost_zeros({"2071": True, "71": True}).startswith("71: ")
+    ids = ["1071234", "1071235", "1071236", "1", "12", "123", "1234"]
+    assert lost_zeros(dict.fromkeys(ids, True)).startswith("1, 12, 123, ...: ")

@@ -137,6 +137,19 @@ def test_a_changed_id_leads_from_either(tmp_path: Path) -> None:
     assert new.edition.draws == old.edition.draws
 
 
+def test_editions_are_counted_whichever_is_asked_for(tmp_path: Path) -> None:
+    record = begun(CLASS)
+    for was, id in (("1", "1001"), ("1001", "1002")):
+        record = on(record, [replace(CLASS[0], id=id, numbers_of=was), *CLASS[1:]])[0]
+    path = put(tmp_path, record)
+    codes = [e.code for e in record.editions if e.owner in ("1", "1001", "1002")]
+    for number, code in enumerate(codes, start=1):
+        (found,) = follow(code, [path])
+        assert found.number == number
+        assert found.later == [*codes, ""][number]
+        assert len(found.students) == (number == 3)
+
+
 def test_an_edited_record_is_told(tmp_path: Path) -> None:
     record = begun(CLASS)
     path = put(tmp_path, record)

@@ -55,6 +55,7 @@ def test_codes_of_version_0_1_are_read_still() -> None:
     """Two codes as that version printed them."""
     for code in ("01EW-0DSM", "01XY-13PY"):
         assert read_code(code.lower()) == code
+        assert is_like_code(code.lower())
 
 
 @pytest.mark.parametrize("code", [code_of(SECRET, "paper 0"), "01EW-0DSM"])
@@ -68,7 +69,7 @@ def test_every_wrong_sign_and_every_swap_is_noticed(code: str) -> None:
             read_code(slip)
 
 
-WRONG = ["", "7K3M", "7K3MQ-9TXX", "7K3MQ-9TXB4C", "7K3M-Q9T!", "UUUU-UUUU"]
+WRONG = ["", "7K3M", "7K3M-Q9T", "7K3MQ-9TXX", "7K3MQ-9TXB4C", "7K3M-Q9T!", "UUUU-UUUU"]
 
 
 @pytest.mark.parametrize("typed", WRONG)
