@@ -19,11 +19,13 @@ from probgen.course.record_file import read_record, write_record
 from probgen.course.roster import Student
 from probgen.draws.draw import Draw
 from probgen.input.fault import InputError
+from probgen.input.table import LONGEST_LIST
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import DEGREE, METRE, ONE, US_CUSTOMARY
 from probgen.sheets.house import House
 from probgen.sheets.style import HouseStyle
 from probgen.working.convention import Convention
+from probgen.working.shares import Share
 from tests.records import Column, record_of
 from tests.sheets.pictures import PNG
 
@@ -119,6 +121,71 @@ def test_a_record_laid_out_by_another_program_is_the_same(tmp_path: Path) -> Non
     assert read_record(path) == EXAM
 
 
+def own(**changes: Any) -> ProblemSet:
+    """The set with another problem."""
+    return replace(SET, problems=(Assigned("shelf", **{"points": 8, **changes}),))
+
+
+def printed(**changes: Any) -> Record:
+    """The class with another first edition."""
+    record = class_of()
+    first, second = record.editions
+    return replace(record, printings=(Printing(0, (replace(first, **changes), second)),))
+
+
+def drawn(revision: int) -> Record:
+    draws = [replace(draw, revision=revision) for draw in COLUMN.draws]
+    return record_of(SET, CLASS, CODES, [COLUMN._replace(draws=draws)])
+
+
+LISTS = [0, LONGEST_LIST], [LONGEST_LIST + 1]
+# What makes a record of a value; the least and the most it may be, what is just beyond them.
+EDGES: dict[str, tuple[Callable[[Any], Record], list[Any], list[Any]]] = {
+    "working": (lambda v: class_of(replace(SET, working=v)), [0.0, 20.0], [-0.1, 20.1]),
+    "points": (lambda v: class_of(own(points=v)), [1, 1000], [0, 1001]),
+    "marks": (lambda v: class_of(own(marks=(Share("torques", v),))), [1, 1000], [0, 1001]),
+    "figures": (lambda v: class_of(method(figures=v)), [2, 6], [1, 7]),
+    "tolerance": (lambda v: class_of(method(tolerance=v)), [0.0, 0.5], [-0.01, 0.51]),
+    "row": (lambda v: class_of(replace(SET, exam=Exam(2, v))), [0, 1000], [-1, 1001]),
+    "spare": (lambda v: class_of(replace(SET, exam=Exam(2, 5, v))), [0, 1000], [-1, 1001]),
+    "logo": (lambda v: record_of(SET, CLASS, CODES, [COLUMN], House(HouseStyle(logo_height=v))),
+             [5, 40], [4, 41]),
+    "revision": (drawn, [1, 1_000_000], [0, 1_000_001]),
+    "version": (lambda v: printed(version=v), [1, 1000], [1001]),
+    "parts": (lambda v: class_of(own(parts=(1,) * v)), *LISTS),
+    "sections": (lambda v: class_of(own(sections=("A",) * v)), *LISTS),
+    "avoid": (lambda v: class_of(replace(SET, avoid=("e",) * v)), *LISTS),
+    "notes": (lambda v: class_of(replace(SET, exam=Exam(2, notes=("n",) * v))), *LISTS),
+}  # fmt: skip
+
+
+def method(**changes: Any) -> ProblemSet:
+    return replace(SET, convention=replace(SET.convention, **changes))
+
+
+@pytest.mark.parametrize(("made", "inside", "beyond"), EDGES.values(), ids=EDGES)
+def test_a_record_holds_all_that_an_assignment_may_say_and_no_more(
+    made: Callable[[Any], Record], inside: list[Any], beyond: list[Any], tmp_path: Path
+) -> None:
+    path = tmp_path / "record.json"
+    for value in inside:
+        path.write_text(write_record(made(value)), encoding="utf-8")
+        assert read_record(path) == made(value)
+    for value in beyond:
+        path.write_text(write_record(made(value)), encoding="utf-8")
+        with pytest.raises(InputError) as refused:
+            read_record(path)
+        assert len(refused.value.faults) == 1
+
+
+def test_a_set_has_as_many_problems_as_an_assignment(tmp_path: Path) -> None:
+    columns = [COLUMN._replace(template_id=f"s{n}", source=f"{n}") for n in range(LONGEST_LIST)]
+    long = replace(SET, problems=tuple(Assigned(each.template_id, 1) for each in columns))
+    path = tmp_path / "record.json"
+    path.write_text(write_record(record_of(long, CLASS, CODES, columns)), encoding="utf-8")
+    assert len(read_record(path).set.problems) == LONGEST_LIST
+
+
 BROKEN: dict[str, Callable[[str], str]] = {
     "not JSON": lambda text: text[:-20],
     "another format": lambda text: text.replace('"format": 2', '"format": 3'),
@@ -165,6 +232,7 @@ WRONG: dict[str, tuple[Record, str]] = {
     "what follows nothing": (one(replace(ZOE, code="0", follows="9")), "an earlier edition"),
     "somebody without a paper": (
         one(replace(ZOE, code="0"), students=(*CLASS, Student("New", "9"))), "issue for 9"),
+    "somebody without a version": (replace(EXAM, letters=("A", "")), "a version's letter"),
     "somebody with a paper of an earlier issue": (
         replace(corrected(class_of()), students=CLASS), "last issue for 8"),
     "whose paper another has now": (

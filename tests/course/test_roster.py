@@ -46,6 +46,13 @@ def test_quoted_commas_and_optional_columns() -> None:
     assert student == Student('Ada "Addie" Quill', "1", "Mon, 9 am")
 
 
+def test_headings_that_are_none_are_shown_as_they_stand() -> None:
+    with pytest.raises(InputError) as caught:
+        parse_roster("who,,id,\nAda,,1,\n", "class.csv")
+    (fault,) = caught.value.faults
+    assert (fault.found, fault.expected[:14]) == ('"who, id"', "a heading Name")
+
+
 def test_seats_and_large_print() -> None:
     text = "name,id,Seat,Large print\nAda,1,B7,x\nBea,2,B 8,\nCid,3,,NO\n"
     ada, bea, cid = parse_roster(text, "class.csv").students

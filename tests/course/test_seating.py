@@ -5,7 +5,7 @@ from itertools import combinations
 import pytest
 
 from probgen.course.roster import Student
-from probgen.course.seating import dealt, places_of, seat_order
+from probgen.course.seating import dealt, neighbours, places_of, seat_order
 
 
 def people(*seats: str) -> list[Student]:
@@ -52,6 +52,15 @@ def test_neighbours_differ(versions: int) -> None:
         apart = abs(down - other_down), abs(across - other_across)
         if apart in {(0, 1), (1, 0)} or (apart == (1, 1) and versions >= 4):
             assert has[down, across] != has[other_down, other_across]
+
+
+@pytest.mark.parametrize("versions", range(2, 6))
+def test_neighbours_are_those_that_are_kept_apart(versions: int) -> None:
+    beside = {(2, 4), (4, 4), (3, 3), (3, 5)}
+    diagonal = {(2, 3), (2, 5), (4, 3), (4, 5)}
+    found = neighbours((3, 4), versions)
+    assert len(found) == len(set(found))
+    assert set(found) == beside | (diagonal if versions >= 4 else set())
 
 
 def test_versions_are_dealt_evenly() -> None:
