@@ -2,7 +2,8 @@
 
 What no test can be asked to notice is passed over: words in messages, annotations, caches and
 checks for programmers (`strict=True`), and measures of taste in what is drawn, with the sums they
-stand in: no test knows whether an arm looks better a tenth longer.  Nor is drawn what computes the
+stand in, their signs, and the spots two of them make: no test knows whether an arm looks better a
+tenth longer.  Nor is drawn what computes the
 same number: a spot 25 + 0j written 25 - 0j, a division by 1.0 or -1.0 in place of a product, the
 sides of a scalar product exchanged.
 """
@@ -34,6 +35,7 @@ class Break:
 
 
 _Found = Iterator[tuple[ast.AST, str, str]]  # what is replaced, what sort of change, by which text
+_Change = Callable[[ast.AST], _Found]
 
 _TURNED: Final[dict[type[ast.cmpop], str]] = {
     ast.Lt: ">", ast.Gt: "<", ast.LtE: ">=", ast.GtE: "<=", ast.Eq: "!=", ast.NotEq: "==",
@@ -105,17 +107,38 @@ def _in_block(node: ast.AST, taste: bool) -> _Found:
     """The breaks below a node, without those in what is passed over."""
     for child in _looked_into(node, taste):
         for change in _CHANGES:
-            if not (taste and change is _arithmetic and _measured(child)):
+            if not (taste and _is_measure(child, change)):
                 yield from change(child)
         if not taste and isinstance(child, ast.Constant):
             yield from _number(child)
         yield from _in_block(child, taste)
 
 
+def _is_measure(node: ast.AST, change: _Change) -> bool:
+    """Whether a change is of a measure alone: a sum with 0.55 of a limb, the spot (0.9, 0.4)."""
+    match node:
+        case ast.BinOp() | ast.AugAssign():
+            return change is _arithmetic and _measured(node)
+        case ast.UnaryOp(ast.USub(), ast.Constant()):
+            return change is _logic and _measured(node)
+        case ast.Call(args=[one, other]):
+            return change is _call and _is_number(one) and _is_number(other) and _measured(node)
+        case _:
+            return False
+
+
 def _measured(node: ast.AST) -> bool:
     """Whether it holds a measure: 0.55 of a limb, as whoever drew it found right."""
     parts = ast.walk(node)
     return any(isinstance(part, ast.Constant) and type(part.value) is float for part in parts)
+
+
+def _is_number(node: ast.expr) -> bool:
+    match node:
+        case ast.Constant(value=int() | float()) | ast.UnaryOp(ast.USub(), ast.Constant()):
+            return True
+        case _:
+            return False
 
 
 def _looked_into(node: ast.AST, taste: bool) -> Iterator[ast.AST]:
@@ -295,6 +318,6 @@ def _statement(node: ast.AST) -> _Found:
             yield node, "loop not ended", "continue"
 
 
-_CHANGES: Final[tuple[Callable[[ast.AST], _Found], ...]] = (
+_CHANGES: Final[tuple[_Change, ...]] = (
     _comparison, _arithmetic, _logic, _condition, _call, _statement
 )  # fmt: skip

@@ -83,6 +83,11 @@ def test_measures_of_taste_stay() -> None:
     assert [each.new for each in breaks_in(source, taste=True)] == ["3 <= b", "3 > b"]
     drawn = "a = b + 0.55 * c\nd = b + c"
     assert [each.new for each in breaks_in(drawn, taste=True)] == ["((b) - (c))"]
+    spots = "a = at(0.98, -0.42)\nb = at(1, c)\nd = -e\nf = at(-1, 2)"
+    assert [each.new for each in breaks_in(spots, taste=True)] == [
+        "at(c, 1)", "(e)", "at(2, -1)", "(1)",
+    ]  # fmt: skip
+    assert "at(-0.42, 0.98)" in [each.new for each in breaks_in(spots)]
 
 
 def test_every_break_of_the_package_can_be_read_as_code() -> None:
