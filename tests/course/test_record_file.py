@@ -23,7 +23,7 @@ from probgen.input.table import LONGEST_LIST
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import DEGREE, METRE, ONE, US_CUSTOMARY
 from probgen.sheets.house import House
-from probgen.sheets.style import HouseStyle
+from probgen.sheets.style import LARGEST_LOGO, HouseStyle
 from probgen.working.convention import Convention
 from probgen.working.shares import Share
 from tests.records import Column, record_of
@@ -176,6 +176,19 @@ def test_a_record_holds_all_that_an_assignment_may_say_and_no_more(
         with pytest.raises(InputError) as refused:
             read_record(path)
         assert len(refused.value.faults) == 1
+
+
+def test_the_largest_logo_is_recorded(tmp_path: Path) -> None:
+    path = tmp_path / "record.json"
+    for size, kept in ((LARGEST_LOGO, True), (LARGEST_LOGO + 6, False)):
+        style = HouseStyle(logo=PNG.ljust(size, b"0"), logo_kind=".png")
+        record = record_of(SET, CLASS, CODES, [COLUMN], House(style))
+        path.write_text(write_record(record), encoding="utf-8")
+        if kept:
+            assert read_record(path) == record
+            continue
+        with pytest.raises(InputError, match="a picture of at most"):
+            read_record(path)
 
 
 def test_a_set_has_as_many_problems_as_an_assignment(tmp_path: Path) -> None:

@@ -19,6 +19,7 @@ SAME_CLASS = {
     "named separator": b"sep=;\nname;id\nAda Quill;0071\nBea Ostrander;0072\n",
     "utf-16": "name\tid\nAda Quill\t0071\nBea Ostrander\t0072\n".encode("utf-16"),
     "empty lines": b"\n,,\nname,id,\n,,\nAda Quill,0071,\n\n\nBea Ostrander,0072,\n,,\n",
+    "cells to spare": b"name,id\nAda Quill,0071,,\nBea Ostrander,0072,,,\n",
     "remarks": b'# the class, as of May\nname,id\n# "late"\nAda Quill,0071\nBea Ostrander,0072\n',
     "two names": b"Last name,First name,id\nQuill,Ada,0071\nOstrander,Bea,0072\n",
     "other columns": b"#,id,room,Student name\n1,0071,B,Ada Quill\n2,0072,C,Bea Ostrander\n",
