@@ -23,7 +23,8 @@ from probgen.input.table import LONGEST_LIST
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import DEGREE, METRE, ONE, US_CUSTOMARY
 from probgen.sheets.house import House
-from probgen.sheets.style import LARGEST_LOGO, HouseStyle
+from probgen.sheets.logo import LARGEST_LOGO
+from probgen.sheets.style import HouseStyle
 from probgen.working.convention import Convention
 from probgen.working.shares import Share
 from tests.records import Column, record_of
