@@ -39,10 +39,11 @@ Reaches = Mapping[Path, Reach]
 GUARDS: Final[dict[str, tuple[str, ...]]] = {
     "bank": ("published", "problem"),  # what a template means shows in its answers
     "build": ("cli/test_build.py", "cli/test_print_run.py"),  # builds run as a user runs them
-    "course": ("papers", "hostile/test_records.py"),
+    "course": ("papers", "hostile/test_records.py", "cli/test_sections.py", "cli/test_draft.py"),
     "draws": ("course",),
     "figures": ("golden/test_drawings.py",),  # what somebody has looked at
     "input": ("bank/test_requirements.py", "course"),  # faults and bounds show in what is read
+    "marking": ("cli/test_form.py",),  # a class marked as a user marks it
     "mistakes": ("wording/test_slip.py",),  # a slip is shown by the key that tells of it
     "papers": ("golden", "cli/test_pdfs.py"),  # what stands on a page, looked for on pages
     "problem": ("cli/test_work.py", "cli/test_check.py"),
