@@ -147,6 +147,12 @@ class Copy:
         data.unlink(missing_ok=True)
         return Reach(not how, time.monotonic() - began, lines)
 
+    def is_sound(self, reaches: Reaches) -> bool:
+        """Whether tests still pass here with nothing broken: the quickest of those that did."""
+        passing = [test for test, reach in reaches.items() if reach.passes]
+        quickest = min(passing, key=lambda test: reaches[test].seconds)
+        return not self._complaint([quickest], 10 + _LONGER * reaches[quickest].seconds)
+
     def tried(self, module: Module, change: Break, reaches: Reaches) -> Trial:
         """The break made and tests run, until one fails."""
         file = self.folder / module.path
