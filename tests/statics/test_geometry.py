@@ -56,6 +56,23 @@ def test_reduction_never_changes_the_value(constant: int, multiple: str) -> None
     assert float(evaluate(cosine(angle), values)) == pytest.approx(np.cos(degrees), abs=1e-14)
 
 
+PRINTED = [
+    (total((1, TH), (1, number(30))), "30° + θ"),
+    (total((-1, TH), (1, number(180))), "180° − θ"),
+    (total((1, TH), (-1, number(30))), "θ − 30°"),
+    (total((-1, TH), (-1, number(30))), "−30° − θ"),
+    (total((-1, TH), (1, AL), (1, number(90))), "90° + α − θ"),
+    (total((1, TH), (1, number(30)), (-1, number(30))), "θ"),
+    (number(-45), "−45°"),
+    (number(0), "0"),
+]
+
+
+@pytest.mark.parametrize(("direction", "printed"), PRINTED)
+def test_an_angle_is_printed_with_what_is_added_first(direction: Expression, printed: str) -> None:
+    assert plain(angle_of(direction).expression) == printed
+
+
 def test_the_constant_of_an_angle_is_collected() -> None:
     angle = angle_of(total((1, number(180)), (-1, total((1, TH), (-1, number(30))))))
     assert angle.constant == Decimal(210)
