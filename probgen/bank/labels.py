@@ -118,6 +118,7 @@ class Labels:
     quantities, elements: by id of a variable, of an element.
     bodies: the noun a body goes by, "shelf"; limits: what happens beyond one, "the foot slips".
     reasons: why a condition holds; finds: the author's own words for what is asked, where any.
+    plan: whether all is seen from above, so that ways are told by the compass, y to the north.
     """
 
     quantities: Mapping[str, Label] = field(default_factory=dict)
@@ -126,6 +127,7 @@ class Labels:
     limits: Mapping[str, str | Slipping] = field(default_factory=dict)
     reasons: Mapping[str, str | Reason] = field(default_factory=dict)
     finds: Mapping[Find, str] = field(default_factory=dict)
+    plan: bool = False
 
     def __hash__(self) -> int:
         return hash(frozenset(self.quantities))

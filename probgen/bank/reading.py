@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterator
+from dataclasses import replace
 from typing import Final
 
 from probgen.bank.customary import in_units, require_units
@@ -25,9 +26,10 @@ from probgen.input.time_limit import within
 from probgen.input.toml import parse_toml
 from probgen.quantities.expression import number
 from probgen.quantities.unit import METRE, SI, UnitSystem
-from probgen.statics.system import Body, Find, Link, System
+from probgen.statics.system import Body, Find, Kind, Link, System
 
 FAMILIES: Final = ("particles", "levers", "limbs", "beams", "ladders", "structures")
+VIEWS: Final = ("side", "plan")
 CAUTIONS: Final = ("body", "ladder", "lifting", "rigging")
 _SECONDS: Final = 4.0
 """Of processor time for reading; the supplied templates take some hundredths."""
@@ -37,7 +39,7 @@ _BODY_ID: Final = re.compile(r"[A-Za-z][A-Za-z0-9_-]{0,39}")
 
 _TOP: Final = (
     *("id", "revision", "title", "family", "level", "goals", "statement", "cautions", "pivot"),
-    *("given", "derived", "unknown", "points", "body", "depicts", "picture"),
+    *("given", "derived", "unknown", "points", "body", "depicts", "picture", "view"),
     *("find", "require", "condition", "share", "limit"),
 )
 _QUANTITIES: Final = ("given", "derived", "unknown")
@@ -76,7 +78,7 @@ def _read(text: str, where: str, units: UnitSystem) -> Template:
         givens=givens,
         derived=derived,
         system=_system(situation, finds, _read_pivot(top, situation), given),
-        labels=_labels(situation),
+        labels=replace(_labels(situation), plan=_is_plan(top, situation)),
         requirements=read_requirements(top, situation, finds),
         cautions=_read_cautions(top),
         depicts=read_depicts(top.table("depicts"), situation),
@@ -220,6 +222,14 @@ def _labels(situation: Situation) -> Labels:
         reasons=situation.reasons,
         finds=situation.wordings,
     )
+
+
+def _is_plan(top: Table, situation: Situation) -> bool:
+    """Whether all is seen from above, y to the north; weights, which point away, then have none."""
+    plan = top.word("view", VIEWS, VIEWS[0]) == "plan"
+    if plan and any(force.kind is Kind.WEIGHT for force in situation.forces):
+        top.fault("view", "plan", "a situation without weights", "leave view out, or the weights")
+    return plan
 
 
 def _read_id(top: Table) -> str:

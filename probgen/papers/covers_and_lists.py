@@ -84,7 +84,7 @@ def answer_table(
         (*own, words.code),
         tuple(heads),
         tuple(
-            _answer_row(list(own), columns, record, language)
+            _answer_row(list(own), columns, record, problems)
             for _, own in groupby(rows, lambda row: row.code)
         ),
         words.answers,
@@ -159,21 +159,27 @@ def code_rows(
 
 
 def _answer_row(
-    own: Sequence[Row], columns: Sequence[tuple[int, str]], record: Record, language: Language
+    own: Sequence[Row],
+    columns: Sequence[tuple[int, str]],
+    record: Record,
+    problems: Sequence[Problem],
 ) -> AnswerRow:
     first = own[0]
     labels = (first.version,) if record.is_exam else (first.name, first.id)
-    shown = {(row.problem, row.answer): _cell(row, record.set.convention, language) for row in own}
+    shown = {
+        (row.problem, row.answer): _cell(row, record.set.convention, problems[row.problem - 1])
+        for row in own
+    }
     cells = tuple(shown.get(column, ()) for column in columns)
     return AnswerRow((*labels, first.code), cells)
 
 
-def _cell(row: Row, convention: Convention, language: Language) -> Inlines:
+def _cell(row: Row, convention: Convention, problem: Problem) -> Inlines:
     """What is printed of an answer, a direction in short."""
     if not row.angle_from_x:
         return (Text(row.printed),)
     listed = DirectionListed(direction_of(float(row.angle_from_x), convention))
-    return language.say(listed, NO_NOUNS)
+    return problem.language.say(listed, problem.nouns)
 
 
 def _header(problem_set: ProblemSet, section: str) -> Header:

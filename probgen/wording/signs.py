@@ -27,6 +27,7 @@ from probgen.working.digits import Digits
 from probgen.working.direction import quarter_of, way_of
 from probgen.working.fact import Fact
 
+_NEARER: Final = 1e-3  # of a distance, less than which nobody calls nearer
 _STRAIGHT: Final = 1e-9  # of a force, the part along an axis that counts as none
 
 
@@ -228,13 +229,14 @@ def _by_lever(
         if not arms or set(arms) - {lever.id} > {other.id for other in rest}:
             continue
         near = abs(arms[lever.id] / parts[lever.id])
+        margin = _NEARER * near
         theirs = [arms.get(other.id, 0.0) / abs(parts[other.id]) for other in rest]
         if any(arm * arms[lever.id] > 0.0 for arm in theirs):
             continue
         up = 1 if parts[lever.id] > 0 else -1
-        if near < min(map(abs, theirs)):
+        if near + margin < min(map(abs, theirs)):
             return Expectation(joint, -up, tuple(rest), lever)
-        if near > max(map(abs, theirs)):
+        if near - margin > max(map(abs, theirs)):
             return Expectation(joint, up, tuple(rest), lever)
     return None
 

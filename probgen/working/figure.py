@@ -57,5 +57,10 @@ class ScaleNoted(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class NorthMarked(Fact):
+    """Where north is, of what is seen from above."""
+
+
+@dataclass(frozen=True, slots=True)
 class PairsNoted(Fact):
     """What strokes across arrows mark: action and reaction."""

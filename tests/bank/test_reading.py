@@ -221,6 +221,8 @@ SPOILT = [
     ("level = 2", "level = 9", "level", "from 1 to 5"),
     ('goals = ["torque balance"]', "goals = []", "goals", "a list of 1 to"),
     ('["rigging"]', '["riging"]', "cautions[0]", 'did you mean "rigging"?'),
+    ("level = 2", 'level = 2\nview = "above"', "view", "one of side, plan"),
+    ("level = 2", 'level = 2\nview = "plan"', "view", "a situation without weights"),
     ('pivot = "A"', 'pivot = "Q"', "pivot", "one of the points A, C, G, B, W"),
     ('pivot = "A"', 'pivto = "A"', "pivto", 'did you mean "pivot"?'),
     ("{{ L }}", "{{ Lenght }}", "statement", "one of the names"),

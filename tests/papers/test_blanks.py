@@ -14,7 +14,7 @@ from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
 from probgen.working.result import ResultKind
 from tests.papers.test_page import copy_of
-from tests.situations import HEAD, HINGED, SHELF, STAYED, worked
+from tests.situations import FROM_ABOVE, HEAD, HINGED, SHELF, STAYED, worked
 
 IDS = sorted(default_bank().files)
 WAYS = {
@@ -86,12 +86,27 @@ verge = false
 )
 
 
-def blanks_of_text(text: str) -> list[list[Blank]]:
-    problem, own = worked(text)
-    problem_set = ProblemSet("", "Own", "", (Assigned("own", 10),))
+def blanks_of_text(text: str, convention: Convention | None = None) -> list[list[Blank]]:
+    problem, own = worked(text, convention)
+    chosen = convention or Convention()
+    problem_set = ProblemSet("", "Own", "", (Assigned("own", 10),), convention=chosen)
     copy = Copy(problem_set, Version("", "", Student("", "")), (problem,), (own,))
     (shown,) = sheet_of(copy).problems
     return [list(part.blanks) or [Blank((), part.unit)] for part in shown.parts]
+
+
+COMPASS = {
+    "horizontal": ("north / south of", "east / west"),
+    "vertical": ("from north / south toward", "east / west"),
+    "axis": ("counter-clockwise from +x",),
+}
+
+
+@pytest.mark.parametrize("reference", COMPASS)
+def test_sides_to_circle_by_the_compass(reference: str) -> None:
+    convention = Convention(direction=reference)  # type: ignore[arg-type]
+    _, (_, way) = blanks_of_text(FROM_ABOVE, convention)
+    assert tuple(plain_text(choice) for choice in way.choices) == COMPASS[reference]
 
 
 @pytest.mark.parametrize("named", ["", 'quantity = "f.limit"\n'])

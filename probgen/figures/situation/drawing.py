@@ -61,6 +61,7 @@ from probgen.figures.situation.contact import (
 from probgen.figures.situation.layer import layered
 from probgen.figures.situation.lettering import set_letters, set_notes
 from probgen.figures.situation.line import Line, lines_of
+from probgen.figures.situation.north import draw_north
 from probgen.figures.situation.pulley import hoists_of
 from probgen.figures.situation.scenery import bedded, draw_scenery
 from probgen.figures.situation.shape import encloses
@@ -194,6 +195,8 @@ class _Situation:
             again.strokes()
             return again.labelled()
         self._letters()
+        if self.measured.labels.plan:
+            draw_north(self.field, self.shown.tell)
         if self.shown.distorted:
             note_distorted(self.field, self.shown.tell)
         words = self.shown.tell(situation_shown(self.system))

@@ -95,16 +95,21 @@ _WAYS: Final = {
     "vertical": "from the upward / downward vertical,",
     "axis": "counter-clockwise from +x",
 }
+_COMPASS: Final = {
+    "horizontal": "north / south of",
+    "vertical": "from north / south toward",
+    "axis": "counter-clockwise from +x",
+}
 
 
 @say.register
 def ways_offered(fact: WaysOffered, nouns: Nouns) -> Inlines:
-    return (Text(_WAYS[fact.reference]),)
+    return (Text((_COMPASS if nouns.labels.plan else _WAYS)[fact.reference]),)
 
 
 @say.register
 def sides_offered(fact: SidesOffered, nouns: Nouns) -> Inlines:
-    return (Text("to the right / left"),)
+    return (Text("east / west" if nouns.labels.plan else "to the right / left"),)
 
 
 @say.register

@@ -7,9 +7,10 @@ from collections.abc import Sequence
 from probgen.quantities.expression import Expression, number, times
 from probgen.quantities.printing import symbol_plain
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import heading, numeral, series, the_bodies, toward
+from probgen.wording.english.grammar import heading, numeral, series, the_bodies
 from probgen.wording.english.names import quantity, reason, the_element
 from probgen.wording.english.saying import say
+from probgen.wording.english.ways import beside, from_level, from_plumb, toward
 from probgen.wording.facts.balance import (
     AxesAndTurning,
     AxesHeading,
@@ -47,17 +48,22 @@ def axes_heading(fact: AxesHeading, nouns: Nouns) -> Inlines:
     return (Text("Axes and signs"),)
 
 
+def _axes(nouns: Nouns) -> Inlines:
+    if nouns.labels.plan:
+        return filled("{x} to the east, {y} to the north", x=letter("x"), y=letter("y"))
+    return filled("{x} to the right, {y} up", x=letter("x"), y=letter("y"))
+
+
 @say.register
 def axes_taken(fact: AxesTaken, nouns: Nouns) -> Inlines:
-    return filled("{x} to the right, {y} up.", x=letter("x"), y=letter("y"))
+    return filled("{axes}.", axes=_axes(nouns))
 
 
 @say.register
 def axes_and_turning(fact: AxesAndTurning, nouns: Nouns) -> Inlines:
     return filled(
-        "{x} to the right, {y} up; {positive} {word}s are positive.",
-        x=letter("x"),
-        y=letter("y"),
+        "{axes}; {positive} {word}s are positive.",
+        axes=_axes(nouns),
         positive=fact.positive,
         word=fact.turning,
     )
@@ -219,17 +225,14 @@ def go_on_with(fact: GoOnWith, nouns: Nouns) -> Inlines:
 
 @say.register
 def force_split(fact: ForceSplit, nouns: Nouns) -> Inlines:
-    if fact.upright:
-        where = f"from the {'upward' if fact.way.up else 'downward'} vertical"
-    else:
-        where = f"{'above' if fact.way.up else 'below'} the horizontal"
+    where = (from_plumb if fact.upright else from_level)(fact.way, nouns)
     parts = [filled("{p} along {a}", p=part, a=letter(axis)) for axis, part in fact.parts]
     return filled(
-        "{F} points {angle} {where}, to the {side}: {parts}.",
+        "{F} points {angle} {where}{beside}: {parts}.",
         F=fact.force,
         angle=fact.angle,
         where=where,
-        side="right" if fact.way.right else "left",
+        beside=beside(fact.way, nouns),
         parts=series(parts),
     )
 
@@ -246,7 +249,7 @@ def axis_tilted(fact: AxisTilted, nouns: Nouns) -> Inlines:
         "Along the axis {axis}, {kind} ({way} is positive){missing}:",
         axis=letter(fact.axis),
         kind="along the surface" if fact.along else "square to the surface",
-        way=toward(fact.way),
+        way=toward(fact.way, nouns),
         missing=_left_out(fact.missing),
     )
 
@@ -265,7 +268,7 @@ def force_negative(fact: ForceNegative, nouns: Nouns) -> Inlines:
         F=fact.force,
         expected=", as expected" if fact.expected else "",
         it="this part of the force" if fact.component else "it",
-        way=toward(fact.way),
+        way=toward(fact.way, nouns),
         against="" if fact.expected else ", against the way first taken",
     )
 

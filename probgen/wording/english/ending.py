@@ -8,8 +8,17 @@ from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain
 from probgen.wording.block import Text
 from probgen.wording.english import names
-from probgen.wording.english.grammar import capitalized, direction, heading, toward
+from probgen.wording.english.grammar import capitalized, heading
 from probgen.wording.english.saying import say
+from probgen.wording.english.ways import (
+    direction,
+    from_level,
+    from_plumb,
+    lies_along,
+    side,
+    toward,
+    upright,
+)
 from probgen.wording.facts.ending import (
     ArmAmong,
     BodyCheckHeading,
@@ -148,12 +157,12 @@ def limit_named(fact: LimitNamed, nouns: Nouns) -> Inlines:
 
 @say.register
 def way_told(fact: Way, nouns: Nouns) -> Inlines:
-    return (Text(toward(fact)),)
+    return (Text(toward(fact, nouns)),)
 
 
 @say.register
 def direction_told(fact: Direction, nouns: Nouns) -> Inlines:
-    return (Text(direction(fact)),)
+    return (Text(direction(fact, nouns)),)
 
 
 @say.register
@@ -167,7 +176,7 @@ def one_component(fact: OneComponent, nouns: Nouns) -> Inlines:
         "{zero} is zero, so {R} is {way} and its magnitude is that of {other}.",
         zero=fact.zero,
         R=fact.force,
-        way="horizontal" if fact.level else "vertical",
+        way=lies_along(fact.level, nouns),
         other=fact.other,
     )
 
@@ -200,17 +209,14 @@ def quadrant_told(fact: QuadrantTold, nouns: Nouns) -> Inlines:
             turned=fact.turned,
             axis=letter("x"),
         )
-    where = {
-        "horizontal": f"{'above' if way.up else 'below'} the horizontal",
-        "vertical": f"from the {'upward' if way.up else 'downward'} vertical",
-    }
+    where = {"horizontal": from_level, "vertical": from_plumb}
     return filled(
         "{signs}: to the {side} and {up}, so {steep} {where}.",
         signs=signs,
-        side="right" if way.right else "left",
-        up="up" if way.up else "down",
+        side=side(way, nouns),
+        up=upright(way, nouns),
         steep=fact.steep,
-        where=where[fact.direction.reference],
+        where=where[fact.direction.reference](way, nouns),
     )
 
 
@@ -221,7 +227,7 @@ def resultant_is(fact: ResultantIs, nouns: Nouns) -> Inlines:
         R=fact.force,
         size=fact.size,
         joint=_joint(fact.direction),
-        way=direction(fact.direction),
+        way=direction(fact.direction, nouns),
     )
 
 
@@ -234,7 +240,7 @@ def force_acts(fact: ForceActs, nouns: Nouns) -> Inlines:
         body=names.the_body(fact.body, nouns),
         size=fact.size,
         joint=_joint(fact.direction),
-        way=direction(fact.direction),
+        way=direction(fact.direction, nouns),
     )
 
 

@@ -7,9 +7,10 @@ from typing import Final
 
 from probgen.statics.system import Kind
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import at, capitalized, series, toward
+from probgen.wording.english.grammar import at, capitalized, series
 from probgen.wording.english.names import the_body, the_element
 from probgen.wording.english.saying import say
+from probgen.wording.english.ways import toward
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, filled, listed
 from probgen.working.figure import (
@@ -17,6 +18,7 @@ from probgen.working.figure import (
     BodyShown,
     DiagramShown,
     ForceShown,
+    NorthMarked,
     PairsNoted,
     ScaleNoted,
     SituationShown,
@@ -58,7 +60,7 @@ def diagram_shown(fact: DiagramShown, nouns: Nouns) -> Inlines:
 
 @say.register
 def force_shown(fact: ForceShown, nouns: Nouns) -> Inlines:
-    return filled("{F}{at} {way}", F=fact.letter, at=at(fact.at), way=toward(fact.way))
+    return filled("{F}{at} {way}", F=fact.letter, at=at(fact.at), way=toward(fact.way, nouns))
 
 
 _SCALES: Final = {
@@ -74,6 +76,11 @@ _SCALES: Final = {
 @say.register
 def scale_noted(fact: ScaleNoted, nouns: Nouns) -> Inlines:
     return (Text(_SCALES[fact.lengths, fact.arrows]),)
+
+
+@say.register
+def north_marked(fact: NorthMarked, nouns: Nouns) -> Inlines:
+    return (Text("N"),)
 
 
 @say.register

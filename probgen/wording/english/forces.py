@@ -8,9 +8,10 @@ from typing import Final
 from probgen.quantities.expression import Expression
 from probgen.statics.system import ForcePart, Kind
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import at, counted, series, toward
+from probgen.wording.english.grammar import at, counted, series
 from probgen.wording.english.names import the_body, the_couple, the_element
 from probgen.wording.english.saying import say
+from probgen.wording.english.ways import part, toward
 from probgen.wording.facts.forces import (
     CoupleNamed,
     ForceNamed,
@@ -54,7 +55,7 @@ def joint_force(fact: JointForce, nouns: Nouns) -> Inlines:
         R=fact.letter,
         by=the_element(fact.element, nouns),
         at=at(fact.point),
-        parts=_components(fact.parts),
+        parts=_components(fact.parts, nouns),
     )
 
 
@@ -65,15 +66,15 @@ def joint_reaction(fact: JointReaction, nouns: Nouns) -> Inlines:
         by=the_element(fact.element, nouns),
         at=at(fact.point),
         other=the_body(fact.other, nouns),
-        parts=_components(fact.parts),
+        parts=_components(fact.parts, nouns),
     )
 
 
-def _components(parts: Sequence[tuple[Expression, Way]]) -> Inlines:
+def _components(parts: Sequence[tuple[Expression, Way]], nouns: Nouns) -> Inlines:
     """ "R_x (to the right) and R_y (up)"."""
     return series(
         [
-            filled("{F} ({way})", F=force, way=toward(way).replace("straight ", ""))
+            filled("{F} ({way})", F=force, way=toward(way, nouns).replace("straight ", ""))
             for force, way in parts
         ]
     )
@@ -113,7 +114,7 @@ def force_named(fact: ForceNamed, nouns: Nouns) -> Inlines:
         by=by,
         of=_of(by, fact.letter),
         at=at(fact.point),
-        way=toward(fact.way),
+        way=toward(fact.way, nouns),
         part=_CUT_PARTS.get(fact.part, "the force"),
         smooth="" if straight else ", square to its surface because it is smooth",
     )
@@ -155,9 +156,9 @@ def part_expected(fact: PartExpected, nouns: Nouns) -> Inlines:
         these=series(fact.others),
         act="acts" if one else "act",
         axis=letter(fact.axis),
-        theirs=toward(fact.theirs),
+        theirs=toward(fact.theirs, nouns),
         F=fact.force,
-        way=toward(fact.way),
+        way=toward(fact.way, nouns),
         how=_DRAWN[fact.drawn],
     )
 
@@ -166,9 +167,6 @@ _DRAWN: Final = {
     True: ", as drawn",
     False: "; we count it positive the other way, so it will come out negative",
 }
-
-
-_PART: Final = ("to the right", "upward", "to the left", "downward")
 
 
 @say.register
@@ -186,19 +184,19 @@ def lever_expected(fact: LeverExpected, nouns: Nouns) -> Inlines:
         U=fact.lever,
         these=series(fact.others),
         P=letter(fact.pivot),
-        side=_PART[fact.side.quarter or 0],
-        all=_compared(fact),
+        side=part(fact.side.quarter or 0, nouns),
+        all=_compared(fact, nouns),
         F=fact.force,
-        way=toward(fact.way),
+        way=toward(fact.way, nouns),
         how=_DRAWN[fact.drawn],
     )
 
 
-def _compared(fact: LeverExpected) -> Inlines:
+def _compared(fact: LeverExpected, nouns: Nouns) -> Inlines:
     """What the lever's force is larger or smaller than."""
     if fact.oblique:
         act = "act" if len(fact.others) > 1 else "acts"
-        opposite = _PART[((fact.side.quarter or 0) + 2) % 4]
+        opposite = part((fact.side.quarter or 0) + 2, nouns)
         return filled("{these} {act} {way}", these=series(fact.others), act=act, way=opposite)
     return (Text("it" if len(fact.others) == 1 else "all of them together"),)
 
@@ -210,7 +208,7 @@ def turn_expected(fact: TurnExpected, nouns: Nouns) -> Inlines:
         back = "counter-clockwise" if fact.rotation == "clockwise" else "clockwise"
         must = f"must turn it {back}"
     else:
-        must = f"must act {toward(fact.way)}"
+        must = f"must act {toward(fact.way, nouns)}"
     return filled(
         "About {P}, {these} {turn} {body} {rotation} and only {F} can hold {them}, so {F} "
         "{must}{how}.",
@@ -236,8 +234,8 @@ def shares_expected(fact: SharesExpected, nouns: Nouns) -> Inlines:
         these=series(fact.others),
         act="acts" if one else "act",
         them="it" if one else "them",
-        theirs=toward(fact.theirs),
-        way=toward(fact.way),
+        theirs=toward(fact.theirs, nouns),
+        way=toward(fact.way, nouns),
         how=", as drawn"
         if fact.drawn
         else "; counted positive the other way, both come out negative",

@@ -11,8 +11,9 @@ from probgen.quantities.formula import Relation
 from probgen.statics.system import Body, Element, Limit
 from probgen.wording.block import Text
 from probgen.wording.english import names
-from probgen.wording.english.grammar import counted, direction, numeral, series, the_bodies
+from probgen.wording.english.grammar import counted, numeral, series, the_bodies
 from probgen.wording.english.saying import say
+from probgen.wording.english.ways import direction, ends_of_axes
 from probgen.wording.facts.asked import SlipNamed
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, Part, filled, letter
@@ -213,8 +214,8 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("component_only", "sum"): "the sizes of {x} and {y} simply added",
     ("tangent_inverted", ""): "{x} and {y} exchanged in the tangent",
     ("tangent_inverted", "angle"): "the fraction for tan {a} upside down",
-    ("angle_sign", "up"): "up and down exchanged",
-    ("angle_sign", "side"): "left and right exchanged",
+    ("angle_sign", "up"): "{up} and {down} exchanged",
+    ("angle_sign", "side"): "{left} and {right} exchanged",
     ("calculator_radians", ""): "calculator set to radians",
     ("tension_equals_load", "load"): "{T} taken to be the load {W}",
     ("tension_equals_load", "total"): "{T} taken to be all the weight, {W}",
@@ -234,7 +235,7 @@ def slip_named(fact: SlipNamed, nouns: Nouns) -> Inlines:
         value = (fact.quantity, Relation("="), fact.shown)
         return filled("{value}: {words}.", value=value, words=words)
     joint = " at " if fact.shown.oblique else " "
-    way = joint + direction(fact.shown)
+    way = joint + direction(fact.shown, nouns)
     return filled("{q}{way}: {words}.", q=fact.quantity, way=way, words=words)
 
 
@@ -248,7 +249,7 @@ def _went_wrong(fact: SlipNamed, nouns: Nouns) -> Inlines:
 
 def one_slip(turning: Turning, misstep: variant.Misstep, nouns: Nouns) -> Inlines:
     """A slip as a phrase."""
-    parts: dict[str, Part] = {"turning": turning}
+    parts: dict[str, Part] = {"turning": turning, **ends_of_axes(nouns)}
     for name, part in misstep.parts.items():
         parts[name] = _part(part, nouns)
     return filled(SLIPS[misstep.slip, misstep.way], **parts)

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import direction_in_short
 from probgen.wording.english.saying import say
+from probgen.wording.english.ways import direction_in_short
 from probgen.wording.facts.papers import (
     BothSides,
     Corrected,
@@ -27,7 +27,7 @@ from probgen.wording.sentence import Inlines
 
 @say.register
 def direction_listed(fact: DirectionListed, nouns: Nouns) -> Inlines:
-    return (Text(direction_in_short(fact.direction)),)
+    return (Text(direction_in_short(fact.direction, nouns)),)
 
 
 @say.register

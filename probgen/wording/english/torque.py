@@ -148,14 +148,22 @@ _SIDES: Final = {
     Side.BELOW: "below {P}: that is {its}; how far to the side does not matter",
     Side.OBLIQUE: "beside {P}: that is {its}; where along the line does not matter",
 }
+_COMPASS_SIDES: Final = {
+    Side.RIGHT: "east of {P}: that is {its}; how far north or south does not matter",
+    Side.LEFT: "west of {P}: that is {its}; how far north or south does not matter",
+    Side.ABOVE: "north of {P}: that is {its}; how far east or west does not matter",
+    Side.BELOW: "south of {P}: that is {its}; how far east or west does not matter",
+    Side.OBLIQUE: _SIDES[Side.OBLIQUE],
+}
 
 
 @say.register
 def line_beside(fact: LineBeside, nouns: Nouns) -> Inlines:
     one = len(fact.forces) == 1
+    sides = _COMPASS_SIDES if nouns.labels.plan else _SIDES
     lines = "The line of action of {F} passes" if one else "The lines of action of {F} pass"
     return filled(
-        f"{lines} {{arm}} {_SIDES[fact.side]}.",
+        f"{lines} {{arm}} {sides[fact.side]}.",
         F=series(fact.forces),
         arm=fact.arm,
         P=letter(fact.pivot),

@@ -1,0 +1,96 @@
+"""Ways in English: left, right, up and down, or by the compass where all is seen from above."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from probgen.quantities.printing import plain
+from probgen.wording.nouns import Nouns
+from probgen.working.direction import Direction, Way
+
+_ENDS: Final = ("right", "up", "left", "down")
+_STRAIGHT: Final = ("to the right", "straight up", "to the left", "straight down")
+_PARTS: Final = ("to the right", "upward", "to the left", "downward")
+_COMPASS: Final = ("to the east", "to the north", "to the west", "to the south")
+
+
+def toward(way: Way, nouns: Nouns) -> str:
+    """ "straight down", "up and to the left"; "to the north-west"."""
+    if way.quarter is not None:
+        return (_COMPASS if nouns.labels.plan else _STRAIGHT)[way.quarter]
+    if nouns.labels.plan:
+        return f"to the {upright(way, nouns)}-{side(way, nouns)}"
+    return f"{upright(way, nouns)} and to the {side(way, nouns)}"
+
+
+def part(quarter: int, nouns: Nouns) -> str:
+    """Along an axis: "upward"; "to the north".  quarter: as of a `Way`."""
+    return (_COMPASS if nouns.labels.plan else _PARTS)[quarter % 4]
+
+
+def side(way: Way, nouns: Nouns) -> str:
+    """ "right"; "east"."""
+    return ends_of_axes(nouns)["right" if way.right else "left"]
+
+
+def upright(way: Way, nouns: Nouns) -> str:
+    """ "up"; "north"."""
+    return ends_of_axes(nouns)["up" if way.up else "down"]
+
+
+def ends_of_axes(nouns: Nouns) -> dict[str, str]:
+    """What the ends of the axes are called, by their names in the frame: "up" is "north"."""
+    own = ("east", "north", "west", "south")
+    return dict(zip(_ENDS, own if nouns.labels.plan else _ENDS, strict=True))
+
+
+def lies_along(level: bool, nouns: Nouns) -> str:
+    """Of a force with one component, along x if level: "horizontal"; "along x"."""
+    if nouns.labels.plan:
+        return "along x" if level else "along y"
+    return "horizontal" if level else "vertical"
+
+
+def from_level(way: Way, nouns: Nouns) -> str:
+    """What an angle from x is measured by: "above the horizontal"; "north of east"."""
+    if nouns.labels.plan:
+        return f"{upright(way, nouns)} of {side(way, nouns)}"
+    return f"{'above' if way.up else 'below'} the horizontal"
+
+
+def from_plumb(way: Way, nouns: Nouns) -> str:
+    """And an angle from y: "from the upward vertical"; "east of north"."""
+    if nouns.labels.plan:
+        return f"{side(way, nouns)} of {upright(way, nouns)}"
+    return f"from the {'upward' if way.up else 'downward'} vertical"
+
+
+def beside(way: Way, nouns: Nouns) -> str:
+    """ ", to the right" after such an angle; nothing where it says the side itself."""
+    return "" if nouns.labels.plan else f", to the {side(way, nouns)}"
+
+
+def direction(direction: Direction, nouns: Nouns) -> str:
+    """ "12.3° above the horizontal, to the right"; "12.3° north of east"."""
+    way, shown = direction.way, plain(direction.shown)
+    if direction.reference == "axis":
+        return f"{shown} counter-clockwise from +x"
+    if way.quarter is not None:
+        return toward(way, nouns)
+    where = from_plumb if direction.reference == "vertical" else from_level
+    return f"{shown} {where(way, nouns)}{beside(way, nouns)}"
+
+
+def direction_in_short(direction: Direction, nouns: Nouns) -> str:
+    """ "12.3° above, right"; "12.3° from up, right"; "12.3° from +x"; "12.3° north of east"."""
+    way, shown = direction.way, plain(direction.shown)
+    if direction.reference == "axis":
+        return f"{shown} from +x"
+    if way.quarter is not None:
+        return toward(way, nouns)
+    if nouns.labels.plan:
+        where = from_plumb if direction.reference == "vertical" else from_level
+        return f"{shown} {where(way, nouns)}"
+    if direction.reference == "vertical":
+        return f"{shown} from {upright(way, nouns)}, {side(way, nouns)}"
+    return f"{shown} {'above' if way.up else 'below'}, {side(way, nouns)}"

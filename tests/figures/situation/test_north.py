@@ -1,0 +1,47 @@
+"""The arrow to the north: in a free corner or beside the drawing, where all is seen from above."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.figures.paper.scene import Arrow, Label, Scene
+from probgen.figures.paper.tag import What
+from probgen.problem.problem_figures import situation_scene
+from probgen.problem.single import work_single
+from tests.figures.seen import box_of, touching
+from tests.situations import FROM_ABOVE, worked
+
+
+def of_template(name: str, draw: int) -> Scene:
+    single = work_single(name, draw, None)
+    return situation_scene(single.problem, single.worked, solved=False)
+
+
+def arrows(scene: Scene) -> list[Arrow]:
+    return [each for each in scene.showing(What.AXES, "north") if isinstance(each, Arrow)]
+
+
+@pytest.mark.parametrize("draw", range(1, 9))
+def test_it_points_up_and_touches_nothing(draw: int) -> None:
+    scene = of_template("ring-three-ropes", draw)
+    (arrow,) = arrows(scene)
+    assert (arrow.head - arrow.tail).real == 0.0
+    assert (arrow.head - arrow.tail).imag > 0.0
+    (letter,) = scene.showing(What.NOTE, "north")
+    assert isinstance(letter, Label)
+    assert touching(scene) == []
+    for at in (arrow.tail, arrow.head):
+        assert scene.box.left <= at.real <= scene.box.right
+        assert scene.box.bottom <= at.imag <= scene.box.top
+
+
+def test_a_flat_drawing_has_it_beside_it() -> None:
+    problem, own = worked(FROM_ABOVE)
+    scene = situation_scene(problem, own, solved=False)
+    (arrow,) = arrows(scene)
+    gate = box_of(scene, "body:gate")
+    assert arrow.tail.real > gate.right
+
+
+def test_what_is_seen_from_the_side_has_none() -> None:
+    assert arrows(of_template("lantern-two-cords", 1)) == []
