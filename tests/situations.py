@@ -70,39 +70,6 @@ STAYED: Final = '[[cable]]\nat = "C"\ndirection = "180 - theta"\nsymbol = "T"\n'
 FIND_T, FIND_R = (f'[[find]]\nquantity = "{quantity}"\n' for quantity in "TR")
 STAYED_SHELF: Final = SHELF + HINGED + STAYED + FIND_T + FIND_R
 
-FROM_ABOVE: Final = (
-    'view = "plan"\n'
-    + HEAD
-    + """
-[given]
-L = { name = "length", choices = [2.00], unit = "m" }
-F = { name = "wind force", choices = [60], unit = "N" }
-theta = { name = "slope", symbol = "theta", choices = [60], unit = "deg" }
-[points]
-A = [0, 0]
-B = ["L", 0]
-[body.gate]
-along = ["A", "B"]
-[[hinge]]
-at = "A"
-symbol = "R"
-[[force]]
-at = "B"
-direction = "180 + theta"
-magnitude = "F"
-name = "wind"
-[[cable]]
-at = "B"
-direction = 30
-symbol = "T"
-[[find]]
-quantity = "T"
-[[find]]
-quantity = "R"
-"""
-)
-"""A gate on the x axis, seen from above: the wind pushes to the south of west, a rope holds it."""
-
 BRACKET: Final = (
     HEAD
     + """

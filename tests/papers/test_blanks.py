@@ -14,7 +14,8 @@ from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
 from probgen.working.result import ResultKind
 from tests.papers.test_page import copy_of
-from tests.situations import FROM_ABOVE, HEAD, HINGED, SHELF, STAYED, worked
+from tests.plan_view import FROM_ABOVE
+from tests.situations import HEAD, HINGED, SHELF, STAYED, worked
 
 IDS = sorted(default_bank().files)
 WAYS = {

@@ -7,7 +7,7 @@ import re
 import pytest
 
 from probgen.working.convention import Convention
-from tests.situations import FROM_ABOVE
+from tests.plan_view import FROM_ABOVE
 from tests.wording.own_telling import told, told_of
 
 BY_SIDES = re.compile(

@@ -9,7 +9,8 @@ from probgen.figures.paper.tag import What
 from probgen.problem.problem_figures import situation_scene
 from probgen.problem.single import work_single
 from tests.figures.seen import box_of, touching
-from tests.situations import FROM_ABOVE, worked
+from tests.plan_view import FROM_ABOVE
+from tests.situations import worked
 
 
 def of_template(name: str, draw: int) -> Scene:
