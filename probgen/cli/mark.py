@@ -16,7 +16,12 @@ import click
     type=click.Path(path_type=Path),
     help="The folder for the marks; points changed by hand in it stay.",
 )
-def mark(record: Path, answers: Path, out: Path) -> None:
+@click.option(
+    "--rules",
+    type=click.Path(path_type=Path),
+    help="A file with a table [marking]: what verdicts earn, tolerance, a gradebook's headings.",
+)
+def mark(record: Path, answers: Path, out: Path, rules: Path | None) -> None:
     """Mark a table of answers: verdict, points, and the slip that a wrong number comes from.
 
     RECORD is the record.json of a build, or its folder.  ANSWERS is the form of `probgen form`,
@@ -30,10 +35,9 @@ def mark(record: Path, answers: Path, out: Path) -> None:
     from probgen.cli.terminal import say
     from probgen.course.record import RECORD
     from probgen.marking.folder import mark_class
-    from probgen.marking.policy import Policy
 
     path = record / RECORD if record.is_dir() else record
-    done = mark_class(path, answers, out, Policy())
+    done = mark_class(path, answers, out, rules)
     for remark in done.remarks:
         say(f"remark: {remark}", err=True)
     counted = Counter(row.verdict for row in done.rows)

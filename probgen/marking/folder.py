@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Final
@@ -15,7 +16,12 @@ from probgen.course.record_file import read_record
 from probgen.input.file import write_beside
 from probgen.marking.answers_file import Typed, read_answers
 from probgen.marking.changed import read_changed
-from probgen.marking.form import Place, columns
+from probgen.marking.class_page import Heading, class_page, notes, slip_lines, step_lines
+from probgen.marking.class_report import ClassReport, class_report
+from probgen.marking.finding import Finding
+from probgen.marking.form import Place
+from probgen.marking.form import columns as asked_columns
+from probgen.marking.gradebook import gradebook, numbered, totals, usual_columns
 from probgen.marking.judged import judged
 from probgen.marking.marks import (
     HEADINGS,
@@ -24,15 +30,26 @@ from probgen.marking.marks import (
     Marked,
     Row,
     rows,
-    summary,
     to_look_at,
 )
 from probgen.marking.policy import Policy
+from probgen.marking.policy_file import read_policy
+from probgen.marking.scores import scores
 from probgen.problem.problem import Problem, work
 
 ANSWERS: Final = "answer-marks"
 LOOK_AT: Final = "look-at"
 MARKS: Final = "marks"
+STATISTICS: Final = "statistics"
+SPREAD: Final = "spread"
+CLASS: Final = "class"
+"""The names of the files, without ending."""
+
+ITEM_HEADINGS: Final = (
+    "problem", "template", "answer", "papers", "facility", "discrimination",
+    "correlation with the rest", "alpha without it",
+)  # fmt: skip
+SPREAD_HEADINGS: Final = ("problem", "by", "group", "papers", "mean", "deviation")
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,25 +68,64 @@ class Done:
     remarks: tuple[str, ...]
 
 
-def mark_class(path: Path, answers: Path, out: Path, policy: Policy) -> Done:
+def mark_class(path: Path, answers: Path, out: Path, rules: Path | None = None) -> Done:
     """Marks a table of answers by a record; what was changed by hand in `out` stays.
 
+    rules: a file with the department's own.
     Raises InputError with every fault of the answers or of the tables in `out`, before anything is
     written.
     """
     record, remarks = read_record(path), list[str]()
+    policy = read_policy(rules, len(record.set.problems)) if rules else Policy()
     problems = frozen_problems(record.issue, record.current, str(path))
-    typed = read_answers(answers, record, columns(record, problems), remarks)
+    typed = read_answers(answers, record, asked_columns(record, problems), remarks)
     changed = read_changed([out / f"{name}.csv" for name in (ANSWERS, LOOK_AT)])
     marked = mark(record, problems, typed, policy)
     found = tuple(rows(marked, changed))
     look_at = tuple(to_look_at(found, marked))
     _write(out, ANSWERS, HEADINGS, found, NUMBERS)
     _write(out, LOOK_AT, HEADINGS, look_at, NUMBERS)
-    heads, table = summary(found, [each.points for each in record.set.problems])
-    _write(out, MARKS, heads, table, heads[3:])
+    columns = policy.columns or usual_columns([each.points for each in record.set.problems])
+    _write(out, MARKS, *gradebook(totals(marked, found), columns), numbered(columns))
+    points = scores(marked, found)
+    remarks += _report(out, record, class_report(marked, points, record.is_exam), problems)
     by_hand = sum(bool(row.changed) for row in found)
     return Done(out, len(typed), len(look_at), by_hand, found, tuple(remarks))
+
+
+def _report(
+    out: Path, record: Record, report: ClassReport, problems: Sequence[Problem]
+) -> Iterator[str]:
+    """Writes what the class's numbers say; yields remarks."""
+    language = problems[0].language
+    items = [
+        (at.item.problem, record.set.problems[at.item.problem - 1].template, at.item.answer,
+         at.papers, *map(_shown, at[2:6]), *(at.verdicts.get(each, 0) for each in Finding))
+        for at in report.items
+    ]  # fmt: skip
+    heads = (*ITEM_HEADINGS, *(each.value for each in Finding))
+    _write(out, STATISTICS, heads, items, [h for h in heads if h not in ("template", "answer")])
+    spreads = [
+        (each.place or "", each.by, each.group, each.papers, *map(_shown, each[4:]))
+        for each in report.spreads
+    ]
+    _write(out, SPREAD, SPREAD_HEADINGS, spreads, ("problem", "papers", "mean", "deviation"))
+    lines = [*notes(report, language), "", language.page.commonest_slips]
+    lines += [line for line, _ in slip_lines(report)]
+    lines += ["", language.page.teach_again, *(line for line, _ in step_lines(report))]
+    write_beside(out / f"{CLASS}.txt", "\n".join([*lines, ""]).encode())
+    heading = Heading(record.set.course, record.set.title, record.set.paper)
+    try:
+        page = class_page(report, heading, language)
+    except ImportError:
+        yield f"no {CLASS}.pdf: matplotlib is not installed (pip install 'probgen[plots]')"
+    else:
+        write_beside(out / f"{CLASS}.pdf", page)
+
+
+def _shown(value: float) -> str:
+    """A statistic to three figures; nothing for what has no value."""
+    return f"{value:.3f}" if math.isfinite(value) else ""
 
 
 def mark(
@@ -77,7 +133,8 @@ def mark(
 ) -> tuple[Marked, ...]:
     """Every paper judged: a function of record, answers and policy alone."""
     found: dict[tuple[str, int], Answered] = {}
-    for place, (assigned, problem) in enumerate(zip(record.set.problems, problems, strict=True)):
+    for place, (assigned, stated) in enumerate(zip(record.set.problems, problems, strict=True)):
+        problem = _tolerant(stated, policy.tolerance)
         having = [row for row in typed if place in record.set.places_in(row.paper.section)]
         draws = [record.held[row.paper.owner, False].draws[place] for row in having]
         worked = work(problem, draws)
@@ -91,6 +148,13 @@ def mark(
         ))
         for row in typed
     )  # fmt: skip
+
+
+def _tolerant(problem: Problem, tolerance: float | None) -> Problem:
+    """The problem with another tolerance, if it is to have one."""
+    if tolerance is None:
+        return problem
+    return replace(problem, convention=replace(problem.convention, tolerance=tolerance))
 
 
 def _told(row: Typed, number: int) -> dict[str, Mapping[Place, str]]:

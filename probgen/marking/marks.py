@@ -1,8 +1,8 @@
-"""Marks of a class as rows: a row an answer, a row a paper, and what a person has to look at."""
+"""Marks of a class as rows: a row an answer, and what a person has to look at."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final, NamedTuple
@@ -99,28 +99,3 @@ def to_look_at(found: Iterable[Row], marked: Iterable[Marked]) -> Iterator[Row]:
         if own.finding is Finding.UNREAD or own.impossible
     }
     return (row for row in found if row.key in open_ones and not row.changed)
-
-
-def summary(found: Sequence[Row], points: Sequence[int]) -> tuple[list[str], list[list[str]]]:
-    """A row a paper: points of each problem, their sum, and how many answers are still open.
-
-    points: of each problem.
-    """
-    heads = ["code", "id", "name"]
-    heads += [f"problem {n} of {most}" for n, most in enumerate(points, start=1)]
-    papers: dict[tuple[str, str, str], list[Row]] = {}
-    for row in found:
-        papers.setdefault((row.code, row.id, row.name), []).append(row)
-    table = []
-    for own, answers in papers.items():
-        sums = [
-            sum(
-                (Decimal(r.counts) for r in answers if r.problem == str(n) and r.counts), Decimal(0)
-            )
-            for n in range(1, len(points) + 1)
-        ]
-        still = sum(not row.counts for row in answers)
-        table.append(
-            [*own, *map(points_shown, sums), points_shown(sum(sums, Decimal(0))), str(still)]
-        )
-    return [*heads, f"sum of {sum(points)}", "still open"], table

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import sys
 from pathlib import Path
 
 import pytest
@@ -11,7 +12,6 @@ from probgen.course.record_file import write_record
 from probgen.input.fault import InputError
 from probgen.input.workbook import read_sheets
 from probgen.marking.folder import Done, mark_class
-from probgen.marking.policy import Policy
 from tests.marking.lamps import record_of, table, tension
 
 RECORD = record_of(8)
@@ -20,7 +20,7 @@ RECORD = record_of(8)
 def marked(folder: Path, text: str) -> Done:
     (folder / "record.json").write_text(write_record(RECORD), encoding="utf-8")
     (folder / "answers.csv").write_text(text, encoding="utf-8")
-    return mark_class(folder / "record.json", folder / "answers.csv", folder / "out", Policy())
+    return mark_class(folder / "record.json", folder / "answers.csv", folder / "out")
 
 
 def read(path: Path) -> list[dict[str, str]]:
@@ -60,6 +60,8 @@ def test_verdicts_points_and_what_a_person_looks_at(tmp_path: Path) -> None:
     assert (done.papers, done.look_at) == (8, 2)
     (sheet,) = read_sheets((tmp_path / "out/marks.xlsx").read_bytes(), "marks")
     assert sheet.rows[1] == (RECORD.editions[0].code, "1", "Student 1", 8, 8, 0)
+    names = {path.name for path in (tmp_path / "out").iterdir()}
+    assert {"marks.xlsx", "statistics.csv", "spread.csv", "class.txt", "class.pdf"} <= names
 
 
 def change(path: Path, id: str, points: str) -> None:
@@ -101,3 +103,27 @@ def test_the_same_answers_give_the_same_bytes(tmp_path: Path) -> None:
     before = {path: path.read_bytes() for path in (tmp_path / "out").iterdir()}
     marked(tmp_path, text)
     assert {path: path.read_bytes() for path in (tmp_path / "out").iterdir()} == before
+
+
+def test_without_matplotlib_all_but_the_page_is_there(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setitem(sys.modules, "matplotlib", None)
+    done = marked(tmp_path, table(RECORD, typed()))
+    assert any("matplotlib is not installed" in remark for remark in done.remarks)
+    assert (tmp_path / "out/class.txt").is_file()
+    assert not (tmp_path / "out/class.pdf").exists()
+
+
+def test_a_departments_rules_and_headings(tmp_path: Path) -> None:
+    rules = tmp_path / "rules.toml"
+    rules.write_text(
+        '[marking]\nsign = 0.25\n[marking.columns]\n"Id" = "id"\n"=Week 1" = "sum"\n',
+        encoding="utf-8",
+    )
+    marked(tmp_path, table(RECORD, typed()))
+    mark_class(tmp_path / "record.json", tmp_path / "answers.csv", tmp_path / "own", rules)
+    sums = {row["Id"]: row["'=Week 1"] for row in read(tmp_path / "own/marks.csv")}
+    assert (sums["1"], sums["2"]) == ("8", "2")
+    (sheet,) = read_sheets((tmp_path / "own/marks.xlsx").read_bytes(), "marks")
+    assert sheet.rows[:2] == (("Id", "=Week 1"), ("1", 8.0))

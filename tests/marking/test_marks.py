@@ -10,7 +10,7 @@ import pytest
 from probgen.marking.asked import asked_of
 from probgen.marking.form import Paper, Place
 from probgen.marking.judged import judged
-from probgen.marking.marks import Answered, Key, Marked, Row, rows, summary, to_look_at
+from probgen.marking.marks import Answered, Key, Marked, Row, rows, to_look_at
 from probgen.marking.policy import Policy
 from tests.situations import HUNG_ASIDE, worked
 
@@ -98,17 +98,3 @@ def test_a_person_looks_at_what_is_unread_or_follows_from_nothing_until_it_is_de
     assert looked == [(id, n, answer) for id, answer in open_ones for n in "12"]
     found = table(PAPERS, {("2", "1", "t"): Decimal(6)})
     assert [row.key for row in to_look_at(found, PAPERS)] == looked[1:]
-
-
-def test_sums_of_each_problem_and_of_all() -> None:
-    found = table(PAPERS, {("3", "2", "T"): Decimal("1.5")})
-    heads, sums = summary(found, [10, 10])
-    assert heads == ["code", "id", "name", "problem 1 of 10", "problem 2 of 10", "sum of 20",
-                     "still open"]  # fmt: skip
-    assert sums == [
-        ["code-1", "1", "Student 1", "10", "10", "20", "0"],
-        ["code-2", "2", "Student 2", "0", "0", "0", "0"],
-        ["code-3", "3", "Student 3", "3", "4.5", "7.5", "1"],
-        ["code-4", "4", "Student 4", "6", "6", "12", "2"],
-    ]
-    assert summary([], [10])[1] == []

@@ -6,6 +6,7 @@ Another language is another package like this one, and a `Language` made of it.
 from probgen.wording.english import (
     asked,
     balance,
+    class_marks,
     ending,
     figures,
     forces,
@@ -19,7 +20,19 @@ from probgen.wording.english.page import PAGE
 from probgen.wording.english.saying import say
 from probgen.wording.language import Language
 
-_WORDS = (asked, balance, ending, figures, forces, formulas, marked, marks, papers, torque)
+_WORDS = (
+    asked,
+    balance,
+    class_marks,
+    ending,
+    figures,
+    forces,
+    formulas,
+    marked,
+    marks,
+    papers,
+    torque,
+)
 """The modules that register what they say."""
 
 ENGLISH = Language(say, PAGE)

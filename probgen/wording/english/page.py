@@ -35,6 +35,9 @@ PAGE: Final = PageWords(
         ("unread", "to be read by a person"),
         ("empty", "empty"),
     ),
+    verdicts_head="Verdicts, and % of the points",
+    commonest_slips="Commonest slips",
+    teach_again="Steps to teach again: where papers part from the key",
     cautions=(
         ("body", "Limbs are idealised as rigid rods with one muscle: not for clinical use."),
         (

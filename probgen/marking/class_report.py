@@ -1,0 +1,313 @@
+"""What a marked class tells its instructor: items, slips, steps to teach again, versions."""
+
+from __future__ import annotations
+
+import math
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final, NamedTuple
+
+import numpy as np
+from numpy.typing import NDArray
+
+from probgen.marking import item_statistics as statistics
+from probgen.marking.finding import Finding
+from probgen.marking.marks import Marked
+from probgen.marking.parting import step_to
+from probgen.marking.scores import Item, Scores
+from probgen.marking.version_statistics import (
+    LEVEL,
+    kruskal_wallis,
+    least_seen,
+    mantel_haenszel,
+    rank_correlation,
+    strata,
+)
+from probgen.mistakes.variant import Misstep
+from probgen.problem.problem import Problem
+from probgen.quantities.expression import evaluate
+from probgen.wording.facts.class_marks import (
+    AlphaFound,
+    ItemAgainst,
+    ItemEasierOn,
+    ItemsHard,
+    PapersLeftOut,
+    ValueMatters,
+    VersionsAlike,
+    VersionsDiffer,
+)
+from probgen.working.fact import Fact
+
+FEWEST: Final = 10
+"""Papers; of fewer no statistic beyond a mean says anything."""
+_HARD: Final = 0.4
+"""A facility below this is told: a judgement."""
+
+
+class ItemReport(NamedTuple):
+    """Statistics of one item; what has no value is not finite."""
+
+    item: Item
+    papers: int
+    facility: float
+    discrimination: float
+    with_rest: float
+    alpha_without: float
+    verdicts: dict[Finding, int]
+
+
+class Told(NamedTuple):
+    """How many papers something concerns, in one problem (its place in the set)."""
+
+    place: int
+    papers: int
+
+
+@dataclass(frozen=True, slots=True)
+class SlipCount:
+    """A slip, or two together, and on how many papers it was made."""
+
+    problem: Problem
+    told: Told
+    slips: tuple[Misstep, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class StepCount:
+    """A step of a key, and how many papers part from the key there."""
+
+    problem: Problem
+    told: Told
+    step: Fact
+
+
+class Spread(NamedTuple):
+    """Points of a problem (place; 0: of all) in one group of papers."""
+
+    place: int
+    by: str
+    group: str
+    papers: int
+    mean: float
+    deviation: float
+
+
+@dataclass(frozen=True, slots=True)
+class ClassReport:
+    """facts: what the numbers say, to be put in words; alpha: of all items."""
+
+    scores: Scores
+    items: tuple[ItemReport, ...]
+    alpha: float
+    slips: tuple[SlipCount, ...]
+    steps: tuple[StepCount, ...]
+    spreads: tuple[Spread, ...]
+    facts: tuple[Fact, ...]
+
+
+def class_report(marked: Sequence[Marked], scores: Scores, exam: bool) -> ClassReport:
+    """All of it; exam: whether papers are versions that several students have."""
+    complete, table = scores.whole()
+    found_alpha = statistics.alpha(table) if len(complete) >= FEWEST else math.nan
+    items = tuple(_items(marked, scores))
+    facts = [*_on_items(scores, items, found_alpha, len(complete))]
+    facts += _on_versions(scores) if exam else _on_values(marked, scores)
+    return ClassReport(
+        scores,
+        items,
+        found_alpha,
+        tuple(_slips(marked)),
+        tuple(_steps(marked)),
+        tuple(_by_version(scores) if exam else _by_value(marked, scores)),
+        tuple(facts),
+    )
+
+
+# Items.
+
+
+def _items(marked: Sequence[Marked], scores: Scores) -> Iterator[ItemReport]:
+    complete, table = scores.whole()
+    totals = table.sum(axis=1)
+    kept = [at for at in range(len(scores.items)) if np.isfinite(scores.points[:, at]).any()]
+    verdicts = _verdicts(marked)
+    for at, item in enumerate(scores.items):
+        parts = scores.column(at)
+        values = [math.nan] * 3
+        if len(complete) >= FEWEST and at in kept:
+            column = kept.index(at)
+            values = [
+                statistics.discrimination(table[:, column] / item.most, totals),
+                statistics.with_rest(table, column),
+                statistics.alpha_without(table, column),
+            ]
+        counted = dict(verdicts.get((item.problem, item.answer), {}))
+        telling, with_rest, without = values
+        hard = statistics.facility(parts)
+        yield ItemReport(item, len(parts), hard, telling, with_rest, without, counted)
+
+
+def _verdicts(marked: Sequence[Marked]) -> dict[tuple[int, str], Counter[Finding]]:
+    found: dict[tuple[int, str], Counter[Finding]] = {}
+    for each in marked:
+        for at in each.problems:
+            for own in at.answers:
+                found.setdefault((at.place, own.asked.id), Counter())[own.finding] += 1
+    return found
+
+
+def _on_items(
+    scores: Scores, items: Sequence[ItemReport], alpha: float, papers: int
+) -> Iterator[Fact]:
+    if papers < len(scores.papers):
+        yield PapersLeftOut(len(scores.papers) - papers)
+    if math.isfinite(alpha):
+        yield AlphaFound(alpha, len(items), papers)
+    hard = [each for each in items if each.facility < _HARD]
+    if hard:
+        yield ItemsHard(tuple((each.item.problem, each.item.answer) for each in hard), _HARD)
+    for each in items:
+        if each.with_rest < 0.0 and each.papers >= FEWEST:
+            yield ItemAgainst(each.item.problem, each.item.answer, each.with_rest)
+
+
+# Slips and steps.
+
+
+def _slips(marked: Sequence[Marked]) -> Iterator[SlipCount]:
+    """The likeliest of the ways that were named on each answer, the commonest first."""
+    counted: Counter[tuple[int, tuple[tuple[str, str, str], ...]]] = Counter()
+    first: dict[object, tuple[Problem, tuple[Misstep, ...]]] = {}
+    for each in marked:
+        for at in each.problems:
+            ways = [own.slips[0].slips for own in at.answers if own.slips]
+            own_keys = {}
+            for way in ways:
+                key = at.place, tuple((m.slip, m.way, repr(m.parts)) for m in way)
+                own_keys[key] = way
+            for key, way in own_keys.items():
+                counted[key] += 1
+                first.setdefault(key, (at.problem, way))
+    for key, papers in counted.most_common():
+        problem, way = first[key]
+        yield SlipCount(problem, Told(key[0], papers), way)
+
+
+def _steps(marked: Sequence[Marked]) -> Iterator[StepCount]:
+    """Where papers part from the key, each once a problem and step, the commonest first."""
+    counted: Counter[tuple[int, str]] = Counter()
+    problems: dict[int, Problem] = {}
+    for each in marked:
+        for at in each.problems:
+            problems.setdefault(at.place, at.problem)
+            counted.update({(at.place, own.parts) for own in at.answers if own.parts})
+    merged: Counter[tuple[int, Fact]] = Counter()
+    for (place, quantity), papers in counted.items():
+        step = step_to(problems[place], quantity)
+        if step is not None:
+            merged[place, step.what] += papers
+    for (place, what), papers in merged.most_common():
+        yield StepCount(problems[place], Told(place, papers), what)
+
+
+# Versions and drawn values.
+
+
+def _versions(scores: Scores) -> dict[str, NDArray[np.bool_]]:
+    """For each version which papers have it."""
+    letters = sorted({paper.owner for paper in scores.papers})
+    return {each: np.array([paper.owner == each for paper in scores.papers]) for each in letters}
+
+
+def _on_versions(scores: Scores) -> Iterator[Fact]:
+    complete, table = scores.whole()
+    totals = table.sum(axis=1)
+    groups = {id: own[complete] for id, own in _versions(scores).items()}
+    points = {id: totals[own] for id, own in groups.items() if own.sum() >= 2}
+    if len(points) < 2 or len(complete) < FEWEST:
+        return
+    found, least = kruskal_wallis(list(points.values())), least_seen(list(points.values()))
+    letters = tuple(points)
+    if found.p < LEVEL:
+        means = [float(each.mean()) for each in points.values()]
+        hardest, easiest = letters[int(np.argmin(means))], letters[int(np.argmax(means))]
+        yield VersionsDiffer(letters, found.p, hardest, easiest, max(means) - min(means))
+    else:
+        yield VersionsAlike(letters, found.p, least)
+    yield from _items_by_version(scores, complete, table, groups)
+
+
+def _items_by_version(
+    scores: Scores,
+    complete: NDArray[np.int_],
+    table: NDArray[np.float64],
+    groups: dict[str, NDArray[np.bool_]],
+) -> Iterator[Fact]:
+    """Items that are harder on one version for papers as good otherwise."""
+    had = [at for at in range(len(scores.items)) if np.isfinite(scores.points[:, at]).any()]
+    comparisons = len(had) * len(groups)
+    for column, at in enumerate(had):
+        item = scores.items[at]
+        right = table[:, column] >= item.most
+        rest = table.sum(axis=1) - table[:, column]
+        for letter, own in groups.items():
+            found = mantel_haenszel(strata(right, rest, own))
+            if found.size != "A":
+                yield ItemEasierOn(
+                    letter, item.problem, item.answer, found.ratio, found.low, found.high,
+                    found.size == "C", comparisons,
+                )  # fmt: skip
+
+
+def _by_version(scores: Scores) -> Iterator[Spread]:
+    for letter, own in _versions(scores).items():
+        for place in sorted({item.problem for item in scores.items}):
+            yield _spread(place, "version", letter, scores.problem(place)[own])
+        whole = np.array([np.nansum(row) if np.isfinite(row).any() else np.nan
+                          for row in scores.points[own]])  # fmt: skip
+        yield _spread(0, "version", letter, whole)
+
+
+def _spread(place: int, by: str, group: str, points: NDArray[np.float64]) -> Spread:
+    known = points[np.isfinite(points)]
+    mean = float(known.mean()) if len(known) else math.nan
+    deviation = float(known.std(ddof=1)) if len(known) > 1 else math.nan
+    return Spread(place, by, group, len(known), mean, deviation)
+
+
+def _drawn(marked: Sequence[Marked]) -> Iterator[tuple[int, str, NDArray[np.float64]]]:
+    """For each problem and given the value on each paper, coherent units; not finite for none."""
+    problems = {at.place: at.problem for each in marked for at in each.problems}
+    for place in sorted(problems):
+        for given in problems[place].template.givens:
+            values = [
+                next((float(evaluate(at.worked.draw.values[given.id], {}))
+                      for at in each.problems if at.place == place), math.nan)
+                for each in marked
+            ]  # fmt: skip
+            if len({value for value in values if math.isfinite(value)}) > 1:
+                yield place, given.id, np.array(values)
+
+
+def _on_values(marked: Sequence[Marked], scores: Scores) -> Iterator[Fact]:
+    """Givens whose value goes with the points, beyond what so many comparisons have by chance."""
+    drawn = list(_drawn(marked))
+    for place, given, values in drawn:
+        points = scores.problem(place)
+        known = np.isfinite(points) & np.isfinite(values)
+        if np.count_nonzero(known) < FEWEST:
+            continue
+        found = rank_correlation(values[known], points[known])
+        if found.p < LEVEL / len(drawn):
+            yield ValueMatters(place, given, found.statistic, found.p)
+
+
+def _by_value(marked: Sequence[Marked], scores: Scores) -> Iterator[Spread]:
+    """The points of papers with smaller and with larger values of each given."""
+    for place, given, values in _drawn(marked):
+        points, middle = scores.problem(place), float(np.nanmedian(values))
+        small, large = values <= middle, values > middle
+        if large.any():
+            yield _spread(place, given, "smaller half", points[small])
+            yield _spread(place, given, "larger half", points[large])
