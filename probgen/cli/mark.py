@@ -21,7 +21,8 @@ import click
     type=click.Path(path_type=Path),
     help="A file with a table [marking]: what verdicts earn, tolerance, a gradebook's headings.",
 )
-def mark(record: Path, answers: Path, out: Path, rules: Path | None) -> None:
+@click.option("--feedback", is_flag=True, help="Print a page for each student too (PDF).")
+def mark(record: Path, answers: Path, out: Path, rules: Path | None, feedback: bool) -> None:
     """Mark a table of answers: verdict, points, and the slip that a wrong number comes from.
 
     RECORD is the record.json of a build, or its folder.  ANSWERS is the form of `probgen form`,
@@ -37,7 +38,7 @@ def mark(record: Path, answers: Path, out: Path, rules: Path | None) -> None:
     from probgen.marking.folder import mark_class
 
     path = record / RECORD if record.is_dir() else record
-    done = mark_class(path, answers, out, rules)
+    done = mark_class(path, answers, out, rules, feedback)
     for remark in done.remarks:
         say(f"remark: {remark}", err=True)
     counted = Counter(row.verdict for row in done.rows)

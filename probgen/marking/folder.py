@@ -18,10 +18,12 @@ from probgen.marking.answers_file import Typed, read_answers
 from probgen.marking.changed import read_changed
 from probgen.marking.class_page import Heading, class_page, notes, slip_lines, step_lines
 from probgen.marking.class_report import ClassReport, class_report
+from probgen.marking.feedback import feedback_of, name_of
+from probgen.marking.feedback_pages import print_feedback
 from probgen.marking.finding import Finding
 from probgen.marking.form import Place
 from probgen.marking.form import columns as asked_columns
-from probgen.marking.gradebook import gradebook, numbered, totals, usual_columns
+from probgen.marking.gradebook import Total, gradebook, numbered, totals, usual_columns
 from probgen.marking.judged import judged
 from probgen.marking.marks import (
     HEADINGS,
@@ -35,6 +37,7 @@ from probgen.marking.marks import (
 from probgen.marking.policy import Policy
 from probgen.marking.policy_file import read_policy
 from probgen.marking.scores import scores
+from probgen.papers.typesetter import typesetter_of
 from probgen.problem.problem import Problem, work
 
 ANSWERS: Final = "answer-marks"
@@ -68,10 +71,12 @@ class Done:
     remarks: tuple[str, ...]
 
 
-def mark_class(path: Path, answers: Path, out: Path, rules: Path | None = None) -> Done:
+def mark_class(
+    path: Path, answers: Path, out: Path, rules: Path | None = None, feedback: bool = False
+) -> Done:
     """Marks a table of answers by a record; what was changed by hand in `out` stays.
 
-    rules: a file with the department's own.
+    rules: a file with the department's own; feedback: print a page for each student too.
     Raises InputError with every fault of the answers or of the tables in `out`, before anything is
     written.
     """
@@ -86,9 +91,12 @@ def mark_class(path: Path, answers: Path, out: Path, rules: Path | None = None) 
     _write(out, ANSWERS, HEADINGS, found, NUMBERS)
     _write(out, LOOK_AT, HEADINGS, look_at, NUMBERS)
     columns = policy.columns or usual_columns([each.points for each in record.set.problems])
-    _write(out, MARKS, *gradebook(totals(marked, found), columns), numbered(columns))
+    sums = totals(marked, found)
+    _write(out, MARKS, *gradebook(sums, columns), numbered(columns))
     points = scores(marked, found)
     remarks += _report(out, record, class_report(marked, points, record.is_exam), problems)
+    if feedback:
+        remarks += _feedback(out, record, marked, sums, found)
     by_hand = sum(bool(row.changed) for row in found)
     return Done(out, len(typed), len(look_at), by_hand, found, tuple(remarks))
 
@@ -121,6 +129,20 @@ def _report(
         yield f"no {CLASS}.pdf: matplotlib is not installed (pip install 'probgen[plots]')"
     else:
         write_beside(out / f"{CLASS}.pdf", page)
+
+
+def _feedback(
+    out: Path, record: Record, marked: Sequence[Marked], sums: Sequence[Total], found: Sequence[Row]
+) -> Iterator[str]:
+    """Prints a page for each student; yields what could not be printed."""
+    by_key = {row.key: row for row in found}
+    pages = {
+        name_of(each.paper): feedback_of(each, total, by_key, record.set)
+        for each, total in zip(marked, sums, strict=True)
+    }
+    house = replace(record.house, layouts=())  # a record's layouts need somebody's word for them
+    typesetter = typesetter_of(record.set, house)
+    yield from print_feedback(pages, out, typesetter, record.set.title, record.set.run.duplex)
 
 
 def _shown(value: float) -> str:

@@ -15,7 +15,7 @@ from probgen.papers.page import Copy, key_of, sheet_of, solutions_of
 from probgen.press.batch import Batch, Document, print_batch
 from probgen.press.engine import engine, engine_version
 from probgen.press.format_cache import format_for
-from probgen.sheets.document import AnswerTable, Cover, Paper
+from probgen.sheets.document import AnswerTable, Cover, Feedback, Paper
 from probgen.sheets.house import USUAL, House
 from probgen.sheets.latex.layout import Layouts
 from probgen.wording.english import ENGLISH
@@ -27,6 +27,8 @@ _OLDEST: Final = 17
 
 SOLUTIONS: Final = "solutions"
 """The pile of what students get after a key's time."""
+FEEDBACK: Final = "feedback"
+"""The pile of marks that students get back."""
 
 
 class Kind(StrEnum):
@@ -58,6 +60,12 @@ class Typesetter:
         """A copy's solutions for its student.  Raises InputError when they cannot be told."""
         body = _layouts(self.house, self.language).key(solutions_of(copy, note))
         return Document(copy.version.name, _title(copy), body, self._preamble(), SOLUTIONS)
+
+    def feedback(self, name: str, page: Feedback) -> Document:
+        """A student's marks.  Raises InputError when their layout cannot be used."""
+        title = f"{page.header.title}: {page.header.student_name or page.header.student_id}"
+        body = _layouts(self.house, self.language).feedback(page)
+        return Document(name, title, body, self._preamble(), FEEDBACK)
 
     def page(self, pile: str, name: str, page: Cover | AnswerTable) -> Document:
         """A cover or a table for a pile.  Raises InputError when its layout cannot be used."""

@@ -266,6 +266,43 @@ class AnswerTable:
                 raise ValueError(f"row {place}: {len(row.labels)} labels, {len(row.cells)} answers")
 
 
+@dataclass(frozen=True, slots=True)
+class MarkedAnswer:
+    """One answer as it was marked; typed: by the student; right: as the key prints it.
+
+    points: as they are printed, "" where a person has yet to decide; remarks: below it.
+    """
+
+    label: tuple[Inline, ...]
+    typed: str
+    right: tuple[Inline, ...]
+    verdict: str
+    points: str
+    most: int
+    remarks: tuple[tuple[Inline, ...], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedProblem:
+    """The answers to one problem; points: their sum, as it is printed."""
+
+    number: int
+    title: str
+    answers: tuple[MarkedAnswer, ...]
+    points: str
+    most: int
+
+
+@dataclass(frozen=True, slots=True)
+class Feedback:
+    """What one student gets back: verdicts and points; the sum as it is printed."""
+
+    header: Header
+    problems: tuple[MarkedProblem, ...]
+    points: str
+    most: int
+
+
 def picture_name(picture: Picture) -> str:
     """The name of a picture among `Solution.pictures`: "situation", "free-body shelf"."""
     return f"{picture.kind} {picture.body}".strip()

@@ -14,7 +14,7 @@ LAYOUTS: Final = (
     "sheet.tex.j2", "key.tex.j2", "cover.tex.j2", "answers.tex.j2", "formulas.tex.j2",
     "header.tex.j2", "preamble.tex.j2", "fonts.tex.j2", "scripts.tex.j2", "page.tex.j2",
     "large.tex.j2", "style.tex.j2", "flow.tex.j2", "working.tex.j2", "problem.tex.j2",
-    "makeup.tex.j2", "solution.tex.j2", "table.tex.j2",
+    "makeup.tex.j2", "solution.tex.j2", "table.tex.j2", "feedback.tex.j2", "marked.tex.j2",
 )  # fmt: skip
 """The layouts there are; a house may have its own of any of them."""
 LARGEST_LAYOUT: Final = 1_000_000

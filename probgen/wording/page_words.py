@@ -15,6 +15,7 @@ class PageWords:
     verdicts: on answers that were marked, pairs of a finding and its words.
     caution: before the cautions, pairs of a kind and its words.
     key, key_mark: of a key, in its foot and in its head; solutions: in both, of what students get.
+    feedback: of a student's marks, with typed and verdict as heads of its columns.
     verdicts_head, commonest_slips, teach_again: heads of an instructor's page of marks.
     papers to print: what a cover counts; paper to seat: heads of the columns of a list.
     """
@@ -39,6 +40,9 @@ class PageWords:
     caution: str
     cautions: tuple[tuple[str, str], ...]
     verdicts: tuple[tuple[str, str], ...]
+    feedback: str
+    typed: str
+    verdict: str
     verdicts_head: str
     commonest_slips: str
     teach_again: str

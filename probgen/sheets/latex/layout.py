@@ -34,7 +34,15 @@ from probgen.input.fault import Fault, InputError
 from probgen.input.time_limit import within
 from probgen.quantities.formula import Formula
 from probgen.sheets import document
-from probgen.sheets.document import AnswerTable, Cover, Key, Paper, Sheet, picture_name
+from probgen.sheets.document import (
+    AnswerTable,
+    Cover,
+    Feedback,
+    Key,
+    Paper,
+    Sheet,
+    picture_name,
+)
 from probgen.sheets.house import USUAL, House
 from probgen.sheets.latex.blocks import (
     Draw,
@@ -146,6 +154,10 @@ class Layouts:
     def answer_table(self, table: AnswerTable) -> str:
         """LaTeX of a table of answers, without preamble.  Errors as for `sheet`."""
         return self._print("answers.tex.j2", table=table)
+
+    def feedback(self, feedback: Feedback) -> str:
+        """LaTeX of one student's marks, without preamble.  Errors as for `sheet`."""
+        return self._print("feedback.tex.j2", feedback=feedback)
 
     def _printed(self, value: object) -> str:
         """What a layout prints, as LaTeX."""

@@ -11,6 +11,7 @@ from probgen.wording.facts.marked import (
     FollowsFromOwn,
     KeyPartsAt,
     NothingFollows,
+    PointsChanged,
     ReadingsCounted,
     SlipsFound,
 )
@@ -56,3 +57,8 @@ def readings_counted(fact: ReadingsCounted, nouns: Nouns) -> Inlines:
 def few_figures(fact: FewFigures, nouns: Nouns) -> Inlines:
     typed = counted(fact.typed, "significant figure")
     return (Text(f"It has {typed}; {fact.asked} are asked for."),)
+
+
+@say.register
+def points_changed(fact: PointsChanged, nouns: Nouns) -> Inlines:
+    return (Text("A person has looked at this, and given the points."),)

@@ -47,3 +47,8 @@ class FewFigures(Fact):
 
     typed: int
     asked: int
+
+
+@dataclass(frozen=True, slots=True)
+class PointsChanged(Fact):
+    """Points that a person has given by hand."""

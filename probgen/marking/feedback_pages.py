@@ -1,0 +1,72 @@
+"""Feedback printed: a PDF for each student, and all of them in one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import closing
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Final
+
+from probgen.build.joined_pdfs import PAPERS_A_VOLUME
+from probgen.build.workers import Crew, ended_like_interrupts
+from probgen.input.file import write_beside
+from probgen.papers.typesetter import FEEDBACK, Typesetter
+from probgen.press.batch import Document
+from probgen.press.split import Leaves, join, pages_in
+from probgen.sheets.document import Feedback
+
+_AT_A_TIME: Final = 40
+"""Pages in one run of TeX."""
+
+
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """pdfs: by their names, each with its pages; together: all in one; lost: those that failed."""
+
+    pdfs: tuple[tuple[str, bytes, int], ...]
+    together: bytes
+    lost: tuple[tuple[str, str], ...]
+
+
+def print_feedback(
+    pages: Mapping[str, Feedback], out: Path, typesetter: Typesetter, title: str, duplex: bool
+) -> Iterator[str]:
+    """Writes `feedback/` and the joined PDFs into a folder; yields what could not be printed.
+
+    pages: by the names of their files.  Raises OutsideError when TeX is not there.
+    """
+    typesetter.require_tex()
+    documents = [typesetter.feedback(name, page) for name, page in pages.items()]
+    starts = range(0, len(documents), _AT_A_TIME)
+    tasks = [(place, documents[at : at + _AT_A_TIME], typesetter)
+             for place, at in enumerate(starts)]  # fmt: skip
+    found: dict[int, Printed] = {}
+    with ended_like_interrupts(), closing(Crew().each(printed, tasks, len(tasks))) as results:
+        for place, each in results:
+            found[place] = each
+            for name, pdf, _ in each.pdfs:
+                write_beside(out / FEEDBACK / f"{name}.pdf", pdf)
+            yield from (f"no feedback for {name}: {why}" for name, why in each.lost)
+    leaves = [leaf for place in sorted(found) for leaf in _leaves(found[place])]
+    volumes = range(0, len(leaves), PAPERS_A_VOLUME)
+    for number, start in enumerate(volumes, start=1):
+        name = f"all-{FEEDBACK}{f'-{number:02}' if len(volumes) > 1 else ''}.pdf"
+        join(leaves[start : start + PAPERS_A_VOLUME], out / name, title, duplex=duplex)
+
+
+def printed(
+    place: int, documents: Sequence[Document], typesetter: Typesetter
+) -> tuple[int, Printed]:
+    """A chunk printed, with its place in the class: chunks get done in any order."""
+    batch = typesetter.print(documents)
+    pdfs = tuple((each.name, each.pdf, pages_in(each.pdf)) for each in batch.printed)
+    lost = tuple((failure.name, f"TeX: {failure.complaint}") for failure in batch.failures)
+    return place, Printed(pdfs, batch.together.get(FEEDBACK, b""), lost)
+
+
+def _leaves(own: Printed) -> Iterator[Leaves]:
+    first = 0
+    for _, _, pages in own.pdfs:
+        yield Leaves(own.together, first, pages)
+        first += pages
