@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import json
 import shutil
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from contextlib import AbstractContextManager, contextmanager, suppress
-from dataclasses import dataclass, field
+from dataclasses import asdict, dataclass, field
 from itertools import count
 from pathlib import Path
 from typing import Final
@@ -20,7 +21,7 @@ from probgen.build.manifest import (
     write_manifest,
 )
 from probgen.build.place import place_of
-from probgen.build.seal import is_being_sealed, is_sealed, seal
+from probgen.build.seal import SEAL, is_being_sealed, is_sealed, seal
 from probgen.course.record import RECORD
 from probgen.input.cache_folder import cached_bytes
 from probgen.input.fault import Fault, InputError
@@ -75,6 +76,19 @@ class Delivery:
     kept: Path | None = None
 
 
+@dataclass(frozen=True, slots=True)
+class Exchange:
+    """How an earlier build makes place.
+
+    identity: what its folder keeps when it is renamed; name: that it gets, beside its place.
+    copied: the files of it that are wanted in the new one too, by their paths.
+    """
+
+    identity: str
+    name: str
+    copied: Sequence[str] = ()
+
+
 @contextmanager
 def delivered(target: Path, how: Delivery) -> Iterator[Working]:
     """A working folder beside `target`; its whole takes the target's place when the block ends.
@@ -107,7 +121,8 @@ def delivered(target: Path, how: Delivery) -> Iterator[Working]:
         finally:
             begun = working.whole.exists() and any(working.pieces.glob("*.json"))
             if is_sealed(working.folder) and not begun:
-                shutil.rmtree(working.folder, ignore_errors=True)
+                with suppress(OSError):
+                    _remove(working)
 
 
 def working_on(target: Path) -> Working:
@@ -122,7 +137,7 @@ def recover(target: Path) -> None:
     Raises InputError where no build can be put.
     """
     target = place_of(target)
-    if _previous(target).exists():
+    if _note(target).exists():
         with _locked(target):
             _recover(target)
 
@@ -169,7 +184,7 @@ def kept_record(target: Path) -> Path | None:
 
 def _start(working: Working, record: str) -> None:
     if is_sealed(working.folder) or is_being_sealed(working.folder):
-        shutil.rmtree(working.folder)
+        _remove(working)
     if working.folder.is_symlink() or working.folder.exists():
         failed = f"{working.folder} is in the way, and no build of yours"
         raise OutsideError(failed, "move it elsewhere", OtherFolder())
@@ -177,6 +192,14 @@ def _start(working: Working, record: str) -> None:
     seal(working.folder)
     working.whole.mkdir()
     write_beside(working.record, record.encode())
+
+
+def _remove(working: Working) -> None:
+    """Takes a working folder away, its seal last: as long as it is there it is known."""
+    for entry in working.folder.iterdir():
+        if entry.name != SEAL:
+            shutil.rmtree(entry) if entry.is_dir() and not entry.is_symlink() else entry.unlink()
+    shutil.rmtree(working.folder)
 
 
 def _exchange(whole: Path, target: Path, how: Delivery) -> None:
@@ -187,21 +210,29 @@ def _exchange(whole: Path, target: Path, how: Delivery) -> None:
     _require_no_collision(whole, target)
     if not how.replace:
         how.left = _judge_edited(whole, target, how)
-    if how.replace or (made_in(target) and not is_of_this_user(target)):
-        how.kept = _beside(target)
-        target.rename(how.kept)
-        whole.rename(target)
-        _copy((*own_files(how.kept), *how.left), how.kept, target)
-        return
-    previous = _previous(target)
-    _exchange_note(target).write_text(_identity(target), encoding="ascii")
-    target.rename(previous)
+    beside = how.replace or bool(made_in(target) and not is_of_this_user(target))
+    moved = _beside(target) if beside else _previous(target)
+    copied = (*own_files(target), *how.left) if beside else ()
+    exchange = Exchange(_identity(target), moved.name, copied)
+    write_beside(_note(target), json.dumps(asdict(exchange)).encode())
+    target.rename(moved)
     try:
         whole.rename(target)
     except OSError:
-        previous.rename(target)
+        moved.rename(target)
         raise
-    _carry(previous, target)
+    how.kept = moved if beside else None
+    _settle(exchange, target)
+
+
+def _settle(exchange: Exchange, target: Path) -> None:
+    """Puts into a new build what of the earlier one is to be there too."""
+    moved = target.with_name(exchange.name)
+    if moved == _previous(target):
+        _carry(moved, target)
+    else:
+        _copy(exchange.copied, moved, target)
+    _note(target).unlink()
 
 
 def _beside(target: Path) -> Path:
@@ -211,10 +242,17 @@ def _beside(target: Path) -> Path:
 
 
 def _copy(names: Iterable[str], kept: Path, target: Path) -> None:
-    """Copies what no build has made, or not so: it may be wanted beside the new build too."""
-    for name in names:
+    """Copies what no build has made, or not so: it may be wanted beside the new build too.
+
+    What has been copied, and perhaps written into since, stays as it is.
+    """
+    there = {*own_files(target), *edited_files(target)}
+    part = working_on(target).folder / "copy"
+    for name in (name for name in names if name not in there):
         (target / name).parent.mkdir(parents=True, exist_ok=True)
-        shutil.copy2(kept / name, target / name, follow_symlinks=False)
+        part.unlink(missing_ok=True)
+        shutil.copy2(kept / name, part, follow_symlinks=False)
+        part.replace(target / name)
 
 
 def _judge_edited(whole: Path, target: Path, how: Delivery) -> tuple[str, ...]:
@@ -251,25 +289,28 @@ def _require_no_collision(whole: Path, target: Path) -> None:
 def _recover(target: Path) -> None:
     """Back, or further on, from between the two renames of `_exchange`.
 
-    A folder of that name which no build of this user has put there is left alone.
+    A folder which no build of this user has moved aside is left alone.
     """
-    previous = _previous(target)
-    if not _was_ours(previous, target):
+    exchange = _begun(target)
+    if exchange is None:
         return
     if target.exists():
-        _carry(previous, target)
+        _settle(exchange, target)
     else:
-        previous.rename(target)
+        target.with_name(exchange.name).rename(target)
 
 
-def _was_ours(previous: Path, target: Path) -> bool:
-    """Whether an exchange begun by this user has renamed the target to that."""
-    note = cached_bytes(_exchange_note(target))
-    sealed = is_sealed(working_on(target).folder)
-    return sealed and note is not None and note.decode("ascii", "replace") == _identity(previous)
+def _begun(target: Path) -> Exchange | None:
+    """The exchange by which this user has moved the target aside, None where there is none."""
+    note = cached_bytes(_note(target)) if is_sealed(working_on(target).folder) else None
+    with suppress(ValueError, TypeError):
+        found = Exchange(**json.loads(note or b""))
+        if _identity(target.with_name(found.name)) == found.identity:
+            return found
+    return None
 
 
-def _exchange_note(target: Path) -> Path:
+def _note(target: Path) -> Path:
     """Tells, within the sealed working folder, which folder is about to make place."""
     return working_on(target).folder / "exchange"
 
@@ -292,4 +333,5 @@ def _carry(previous: Path, target: Path) -> None:
         (target / name).parent.mkdir(parents=True, exist_ok=True)
         (previous / name).replace(target / name)
     if not any(own_files(previous)):
-        shutil.rmtree(previous)
+        # Not taken away where it is: half of it, without its list, would look like somebody's own.
+        previous.rename(working_on(target).folder / "earlier")

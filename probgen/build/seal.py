@@ -13,14 +13,15 @@ from typing import Final
 from probgen.input.cache_folder import cache_folder, cached_bytes
 from probgen.input.file import is_part, write_beside
 
-_SEAL: Final = "seal"
+SEAL: Final = "seal"
+"""The file's name in the folder."""
 _KEY_BYTES: Final = 32
 _SIGNS: Final = 64
 
 
 def seal(folder: Path) -> None:
     """Seals a folder, at the place where it lies."""
-    write_beside(folder / _SEAL, _expected(folder).encode())
+    write_beside(folder / SEAL, _expected(folder).encode())
 
 
 def is_being_sealed(folder: Path) -> bool:
@@ -39,7 +40,7 @@ def is_sealed(folder: Path) -> bool:
     """Whether this user has sealed a folder, and it lies where it did then; no link to one has."""
     if folder.is_symlink():
         return False
-    found = cached_bytes(folder / _SEAL)
+    found = cached_bytes(folder / SEAL)
     return found is not None and hmac.compare_digest(found, _expected(folder).encode())
 
 
