@@ -7,9 +7,13 @@ import numpy as np
 import pytest
 
 from probgen.quantities.expression import (
+    Call,
     Expression,
+    Lump,
     Name,
+    Power,
     evaluate,
+    negative,
     number,
     over,
     times,
@@ -17,7 +21,7 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.printing import plain
 from probgen.quantities.unit import DEGREE
-from probgen.statics.geometry import angle_of, cosine, sine, way
+from probgen.statics.geometry import angle_of, cosine, inclined, sine, slant_of, slope_of, way
 from probgen.statics.system import Link, Point
 
 TH, AL = Name("theta", "theta"), Name("alpha", "alpha")
@@ -110,6 +114,110 @@ WAYS = [
 def test_ways_join_links_along_one_line(start: str, end: str, links: list[tuple[str, str]]) -> None:
     found = [(plain(link.length), plain(link.direction)) for link in way(POINTS, start, end)]
     assert found == links
+
+
+HEIGHT = Call("sqrt", (total((1, Power(L, 2)), (-1, Power(D, 2))),))
+SLANTS = [
+    (D, HEIGHT, "L"),
+    (HEIGHT, D, "L"),
+    (negative(D), HEIGHT, "L"),
+    (HEIGHT, negative(D), "L"),
+    (L, HEIGHT, "hypot"),  # of another whole
+    (D, L, "hypot"),
+]
+
+
+@pytest.mark.parametrize(("run", "rise", "written"), SLANTS)
+def test_a_slant_is_the_whole_that_its_side_comes_from(
+    run: Expression, rise: Expression, written: str
+) -> None:
+    found = slant_of(run, rise)
+    assert plain(found) == "L" if written == "L" else isinstance(found, Call)
+    values = {"L": 1.3, "d": 0.5}
+    sides = (float(evaluate(each, values)) for each in (run, rise))
+    assert float(evaluate(found, values)) == pytest.approx(np.hypot(*sides), rel=1e-15)
+
+
+def tangent(slope: Expression) -> Expression:
+    return Call("tan", (slope,))
+
+
+SLOPES = [
+    (D, times(D, tangent(TH)), "θ"),
+    (number(1), tangent(TH), "θ"),
+    (D, times(L, tangent(TH)), ""),  # of another length
+    (D, tangent(TH), ""),
+]
+
+
+@pytest.mark.parametrize(("run", "rise", "slope"), SLOPES)
+def test_a_slope_is_the_angle_whose_tangent_it_has(
+    run: Expression, rise: Expression, slope: str
+) -> None:
+    found = slope_of(run, rise)
+    assert plain(found) == slope if slope else isinstance(found, Call)
+    values = {"L": 1.3, "d": 0.5, "theta": 23.7}
+    sides = [float(evaluate(each, values)) for each in (run, rise)]
+    angle = np.degrees(np.arctan2(sides[1], sides[0]))
+    assert float(evaluate(found, values)) == pytest.approx(angle, rel=1e-12)
+
+
+SQUARE = Call("atan2", (L, D))
+RIGHT_AND_UP = (Link(D, ZERO_DEG), Link(L, UP))
+ON_A_SLOPE = (Link(D, ZERO_DEG), Link(times(D, tangent(TH)), UP))
+INCLINED = [
+    (RIGHT_AND_UP, total((1, SQUARE), (1, UP)), 1),
+    (RIGHT_AND_UP, SQUARE, 1),
+    (RIGHT_AND_UP, total((1, TH), (1, UP)), 2),
+    (RIGHT_AND_UP[::-1], SQUARE, 2),
+    (RIGHT_AND_UP[:1], SQUARE, 1),
+    (ON_A_SLOPE, total((1, TH), (1, UP)), 1),
+    (ON_A_SLOPE, AL, 2),
+]
+
+
+@pytest.mark.parametrize(("links", "direction", "count"), INCLINED)
+def test_a_way_is_one_step_where_the_direction_holds_its_slope(
+    links: tuple[Link, ...], direction: Expression, count: int
+) -> None:
+    found = inclined(links, angle_of(direction))
+    assert len(found) == count
+    values = {"L": 1.3, "d": 0.5, "theta": 23.7, "alpha": 71.3}
+    ends = []
+    for way_ in (links, found):
+        steps = [[float(evaluate(part, values)) for part in (x.length, x.direction)] for x in way_]
+        ends.append(sum(size * np.exp(1j * np.radians(angle)) for size, angle in steps))
+    assert ends[0] == pytest.approx(ends[1], rel=1e-12)
+
+
+LENGTHS = [
+    Call("atan2", (L, D)),
+    Call("atan", (over(L, D),)),
+    Call("asin", (over(D, L),)),
+    Call("acos", (over(D, L),)),
+]
+
+
+@pytest.mark.parametrize("sign", [1, -1])
+@pytest.mark.parametrize("quarters", range(-4, 5))
+@pytest.mark.parametrize("angle", LENGTHS, ids=str)
+def test_the_sine_of_an_angle_that_lengths_tell_has_no_angle_in_it(
+    angle: Call, quarters: int, sign: int
+) -> None:
+    direction = angle_of(total((1, number(90 * quarters)), (sign, Lump(angle))))
+    values = {"L": 1.3, "d": 0.5}
+    degrees = np.radians(90 * quarters + sign * float(evaluate(angle, values)))
+    for shown, wanted in ((sine(direction), np.sin(degrees)), (cosine(direction), np.cos(degrees))):
+        assert float(evaluate(shown, values)) == pytest.approx(wanted, abs=1e-14)
+        assert angle.function not in str(shown)
+
+
+@pytest.mark.parametrize("slope", ["atan2", "atan"])
+def test_sides_are_collected_before_they_are_shown(slope: str) -> None:
+    rise, run = total((1, L), (1, L)), total((1, D), (1, L), (-1, L))
+    own = angle_of(Call(slope, (rise, run) if slope == "atan2" else (over(rise, run),)))
+    assert plain(sine(own)) == "2 L/√(d² + (2 L)²)"
+    assert plain(cosine(own)) == "d/√(d² + (2 L)²)"
 
 
 def test_degrees_are_degrees_also_in_a_copy_of_their_unit() -> None:
