@@ -8,7 +8,16 @@ import numpy as np
 import pytest
 import sympy
 
-from probgen.quantities.expression import Expression, Name, evaluate, names_in
+from probgen.quantities.expression import (
+    Expression,
+    Lump,
+    Name,
+    Power,
+    Root,
+    evaluate,
+    names_in,
+    total,
+)
 from probgen.quantities.parser import parse
 from probgen.quantities.printing import plain
 from probgen.statics.algebra import closed_forms
@@ -89,6 +98,14 @@ def test_they_are_written_with_the_equation_s_own_quantities(equation: str, writ
 )
 def test_none_is_given_where_there_is_no_short_one(equation: str) -> None:
     assert closed_forms(read(equation), "x") == ()
+
+
+def test_a_letter_for_a_part_is_seen_through_and_a_root_in_a_range_is_no_formula() -> None:
+    x, a = SCOPE["x"], SCOPE["a"]
+    inside = Root(total((1, Name("y", "y")), (-1, x)), "y", 0.0, 1.0)
+    (found,) = closed_forms(total((1, Power(Lump(x), 2)), (-1, a)), "x")
+    assert plain(found) == "√(a)"
+    assert closed_forms(total((1, inside), (-1, a)), "x") == ()
 
 
 def test_no_positive_root_gives_none_or_one_that_shows_it() -> None:

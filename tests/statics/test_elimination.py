@@ -61,6 +61,17 @@ def test_linear_equations_together_are_as_numpy_solves_them(
     assert sorted(each.place for each in solved) == list(range(len(unknowns)))
 
 
+@pytest.mark.parametrize("unknowns", [("x", "y"), ("y", "x")])
+@pytest.mark.parametrize("equations", [("a - x", "x*y - b"), ("x*y - b", "a - x")])
+def test_an_equation_of_one_unknown_comes_first_and_is_not_put_into_the_others(
+    equations: tuple[str, str], unknowns: tuple[str, str]
+) -> None:
+    solved = eliminated(tuple(map(read, equations)), unknowns)
+    assert solved is not None
+    assert [(each.unknown, plain(each.value)) for each in solved] == [("x", "a"), ("y", "b/x")]
+    assert [equations[each.place] for each in solved] == ["a - x", "x*y - b"]
+
+
 def test_what_is_left_of_the_last_equation_holds_one_unknown() -> None:
     """f = mu N, f = W sin x, N = W cos x leave tan x = mu, with a for mu and b for W."""
     solved = eliminated(

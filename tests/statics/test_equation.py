@@ -5,10 +5,18 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from probgen.quantities.expression import evaluate
+from probgen.quantities.expression import Name, evaluate
+from probgen.quantities.parser import parse
 from probgen.quantities.printing import plain
 from probgen.statics.cross_check import with_definitions
-from probgen.statics.equation import X, Y, force_balance, oriented, torque_balance
+from probgen.statics.equation import (
+    X,
+    Y,
+    force_balance,
+    oriented,
+    read_positively,
+    torque_balance,
+)
 from probgen.statics.method import Method
 from probgen.statics.numeric_equations import assemble
 from probgen.statics.system import System
@@ -69,3 +77,32 @@ def test_arms_are_written_the_way_round_that_makes_them_positive(
     lengths = [plain(t.length) for t in oriented(equation, beam_values).terms if t.length]
     assert "d − L/2" in lengths
     assert "L/2 − d" not in lengths
+
+
+LETTERS = {letter: Name(letter, letter) for letter in "abcx"}
+KNOWN = {"a": 2.0, "b": 3.0, "c": 5.0}
+
+POSITIVE = [  # by hand: b - c and a - c are negative, x is not known
+    ("-a/(b - c)", "a/(c − b)"),
+    ("a/(b - c)", "−a/(c − b)"),
+    ("a*b/(b - c)", "−a b/(c − b)"),
+    ("(a - c)/(b - c)", "(c − a)/(c − b)"),
+    ("-a*(b - c)", "a (c − b)"),
+    ("-a*(b - c)/c", "a (c − b)/c"),
+    ("-a*(b - c)/(a - c)", "a (b − c)/(c − a)"),
+    ("-x*(b - c)", "x (c − b)"),
+    ("a*(b - c)", "a (b − c)"),  # no minus in front
+    ("-a*(c - b)", "−a (c − b)"),
+    ("-a/(c - b)", "−a/(c − b)"),
+    ("-a*(x - c)", "−a (x − c)"),
+    ("a/(x - c)", "a/(x − c)"),
+    ("-a*(b - c)*(a - c)", "−a (b − c)(a − c)"),  # which of them?
+]
+
+
+@pytest.mark.parametrize(("value", "written"), POSITIVE)
+def test_a_value_is_written_without_needless_minus_signs(value: str, written: str) -> None:
+    found = read_positively(parse(value, LETTERS), KNOWN)
+    assert plain(found) == written
+    at = {**KNOWN, "x": 7.0}
+    assert evaluate(found, at) == pytest.approx(float(evaluate(parse(value, LETTERS), at)))

@@ -1,5 +1,6 @@
 """Sines reduced as by hand; ways from point to point."""
 
+import math
 import pickle
 from decimal import Decimal
 
@@ -135,7 +136,7 @@ def test_a_slant_is_the_whole_that_its_side_comes_from(
     assert plain(found) == "L" if written == "L" else isinstance(found, Call)
     values = {"L": 1.3, "d": 0.5}
     sides = (float(evaluate(each, values)) for each in (run, rise))
-    assert float(evaluate(found, values)) == pytest.approx(np.hypot(*sides), rel=1e-15)
+    assert float(evaluate(found, values)) == pytest.approx(math.hypot(*sides), rel=1e-15)
 
 
 def tangent(slope: Expression) -> Expression:
