@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Final
 
 from probgen.bank.direction import component_sum, plain_degrees
-from probgen.bank.labels import Coined, Label, Sort
+from probgen.bank.labels import Coined, Label, Reason, Sort
 from probgen.bank.quantity import read_unit
 from probgen.bank.situation import Situation
 from probgen.bank.support import check_own, declare_components
@@ -149,6 +149,8 @@ def _read_worked_out(row: Table, situation: Situation, key: str, unit: Unit) -> 
     name = row.text("name", expected='what it is in words, such as "share of the weight"')
     symbol = situation.symbol(row)
     situation.defined(row, symbol, expression, unit, name)
+    if because := row.text("because", ""):
+        situation.reasons[symbol] = because
     return _asked(row, situation, Find(symbol, Form.VALUE))
 
 
@@ -173,6 +175,7 @@ def _read_centre(row: Table, situation: Situation) -> list[Find]:
             continue
         id = f"{axis}_{letter}"
         situation.defined(row, id, centre, unit, Coined(sort))
+        situation.reasons[id] = Reason.CENTRE_OF_MASS
         finds.append(_asked(row, situation, Find(id, Form.VALUE)))
     return finds
 

@@ -87,13 +87,14 @@ class Slipping:
 
 
 class Reason(Enum):
-    """Why a condition holds whose author does not say it."""
+    """Why a condition or a definition holds whose author does not say it."""
 
     RATIO_STATED = auto()
     SLIDES_STEADILY = auto()
     VERGE_OF_SLIPPING = auto()
     FRICTION_AT_LIMIT = auto()
     LEAST_COEFFICIENT = auto()
+    CENTRE_OF_MASS = auto()
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +118,8 @@ class Labels:
 
     quantities, elements: by id of a variable, of an element.
     bodies: the noun a body goes by, "shelf"; limits: what happens beyond one, "the foot slips".
-    reasons: why a condition holds; finds: the author's own words for what is asked, where any.
+    reasons: why a condition or a definition holds; finds: the author's own words for what is
+    asked, where any.
     plan: whether all is seen from above, so that ways are told by the compass, y to the north.
     """
 

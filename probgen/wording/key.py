@@ -20,6 +20,7 @@ from probgen.wording.facts.balance import (
     AxesTaken,
     AxisTilted,
     ComponentHeading,
+    ConditionsHold,
     ForceHeading,
     ForcesZero,
     GoOnWith,
@@ -122,7 +123,9 @@ def _asked_definitions(digits: Digits) -> Iterator[Passage]:
         if definition.variable in asked:
             variable = digits.case.system.variables[definition.variable]
             rows = rows_of(digits, variable.as_name, definition.expression, definition.variable)
-            yield Passage(_heading_of(variable), (Display(tuple(rows)),))
+            because = definition.variable in digits.case.labels.reasons
+            said = (sentences(ConditionsHold((definition.variable,))),) if because else ()
+            yield Passage(_heading_of(variable), (*said, Display(tuple(rows))))
 
 
 def _axes(digits: Digits) -> Passage:

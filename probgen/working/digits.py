@@ -153,7 +153,7 @@ class Digits:
         return round_figures(value, self.convention.figures, rule)
 
     def carried(self, value: float, dimension: Dimension, guard: int = 1) -> Number:
-        """A value (coherent) on its way to the next line; exact short values stay short.
+        """A value (coherent) on its way to the next line; zeros beyond its figures are left out.
 
         guard: digits beyond the course's figures, or more where another line needs more.
         """
@@ -170,8 +170,9 @@ class Digits:
         unit = self.units.unit_of(dimension)
         figures, full = self.convention.figures, exact(value / unit.factor)
         digits = round_figures(full, figures + guard, self.convention.rounding)
+        digits = _shortened(digits, figures)
         if digits == full:
-            digits = in_full(_shortened(digits, figures))
+            digits = in_full(digits)
         return Number(digits, unit if dimension != PLAIN else None)
 
     def data(self, id: str, guard: int = 1) -> Number:

@@ -2,7 +2,7 @@ from collections.abc import Callable
 
 import pytest
 
-from probgen.bank.labels import Label
+from probgen.bank.labels import Label, Reason
 from probgen.bank.reading import read_template
 from probgen.input.fault import InputError
 from probgen.quantities.expression import Name, Quotient, evaluate
@@ -87,6 +87,13 @@ def test_the_centre_of_mass_is_asked_by_its_coordinates(shelf: str) -> None:
     expected = "(m*(L/2) + tree_mass*L)/(m + tree_mass)"
     assert system.definitions[-1].expression == parse(expected, scope_of(system))
     assert system.variables["x_G"].unit.name == "cm"
+
+
+def test_why_a_quantity_is_so(shelf: str) -> None:
+    rows = '[[find]]\ncentre_of_mass = ["W_s", "W_t"]\n[[find]]\nratio = "T/W_s"\n'
+    rows += 'symbol = "n"\nname = "share"\nbecause = "so it is"\n'
+    reasons = read_template(shelf + rows, "shelf.toml").labels.reasons
+    assert (reasons["x_G"], reasons["n"]) == (Reason.CENTRE_OF_MASS, "so it is")
 
 
 def test_weights_given_as_forces_have_a_centre_too(spoilt: Callable[[str, str], str]) -> None:

@@ -45,6 +45,7 @@ from probgen.wording.key import tell
 from probgen.wording.passage import Passage
 from probgen.working.convention import Convention
 from probgen.working.fact import Fact
+from tests.wording.own_telling import told_of as lines_told
 
 ROOT = Path(__file__).parents[2]
 TEMPLATES = {path.stem: path for path in sorted((ROOT / "templates").glob("*/*.toml"))}
@@ -266,3 +267,12 @@ def test_coordinates_are_written_with_one_sign(name: str) -> None:
                     value = float(evaluate(coordinate, own.case.values))
                     assert (value < 0.0) == (inner != written)
                 assert "−(−" not in plain(fact.torque)
+
+
+def test_a_formula_from_data_alone_has_its_reason() -> None:
+    lines = lines_told("bookcase-centre-tilt")
+    for heading, reason in (
+        ("# y-coordinate of the centre of mass", "The centre of mass of several parts is"),
+        ("# Tilt from upright at which it begins to fall over", "It begins to fall when its"),
+    ):
+        assert lines[lines.index(heading) + 1].startswith(reason)

@@ -61,6 +61,10 @@ _REASONS: Final = {
     Reason.LEAST_COEFFICIENT: (
         "with the least coefficient that will do, this friction is the largest there can be"
     ),
+    Reason.CENTRE_OF_MASS: (
+        "the centre of mass of several parts is the mean of their places, each part counted with "
+        "its share of the whole"
+    ),
 }
 
 
