@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ctypes
+import math
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -93,11 +94,12 @@ def white_feet(key: Sequence[Page]) -> Iterator[tuple[int, float]]:
 
 
 def begun_anew(key: Sequence[Page]) -> Iterator[tuple[int, float, int]]:
-    """Each page that begins with a problem: how much of the one before it is white, and on how
-    many pages the problem stands."""
+    """Each page that begins with a problem, unless what that begins with, its data and its figure
+    that nothing parts, would have had no room on the page before: how much of that page is white,
+    and on how many pages the problem stands."""
     tops = [number for number, page in enumerate(key) if page.lines[0].begins_problem]
     for top in tops:
-        if top:
+        if top and _white(key[top - 1]) > _opening(key[top], 1):
             later = (n for n in range(top, len(key)) if _ends(key, n))
             yield top + 1, 1.0 - key[top - 1].filled, next(later) - top + 1
 
@@ -106,11 +108,20 @@ def begun_late(key: Sequence[Page]) -> Iterator[tuple[int, float]]:
     """Each page that begins with a problem whose data, figure and first steps, with a quarter
     more, would have had room on the page before it: how much of that is white."""
     for number, (before, page) in enumerate(pairwise(key), start=2):
-        steps = [line for line in page.lines if line.begins_step][:FIRST]
-        if page.lines[0].begins_problem and len(steps) == FIRST:
-            white, wanted = (1.0 - before.filled) * page.height, steps[-1].top - TOP
-            if white > 1.25 * wanted:
-                yield number, 1.0 - before.filled
+        if page.lines[0].begins_problem and _white(before) > 1.25 * _opening(page, FIRST):
+            yield number, 1.0 - before.filled
+
+
+def _white(page: Page) -> float:
+    """The height that is white at the foot, in pt."""
+    return (1.0 - page.filled) * page.height
+
+
+def _opening(page: Page, step: int) -> float:
+    """How high what stands above a step of the page's first problem is, in pt; infinite where the
+    page does not have that step."""
+    steps = [line.top for line in page.lines if line.begins_step][:step]
+    return steps[-1] - TOP if len(steps) == step else math.inf
 
 
 def _ends(key: Sequence[Page], number: int) -> bool:
