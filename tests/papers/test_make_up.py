@@ -62,6 +62,9 @@ def told(ids: Sequence[str], draws: int) -> list[str]:
         ("balcony-built-in", "leg-raise-cuff", "plank-over-edge", "well-windlass"),
         ("forearm-load", "sign-arm-strut", "table-pulley-sand"),
         ("arm-held-out", "crate-ramp-strap", "painter-board-seat", "ring-three-ropes"),
+        ("boom-level-cable", "footbridge-two-beams", "lantern-two-cords", "spring-scales-baskets"),
+        ("plank-raised-slowly", "stepladder-tie", "box-pulled-from-under", "jaw-bites-nut"),
+        ("tiptoe-achilles", "bookcase-centre-tilt", "head-over-phone"),  # what is asked, alone
     ],
     ids=" ".join,
 )
