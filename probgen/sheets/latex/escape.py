@@ -19,8 +19,8 @@ from pylatex.utils import escape_latex
 
 from probgen.sheets.latex.alphabet import ALPHABETS
 from probgen.sheets.latex.cluster import clusters
-from probgen.sheets.latex.leftward import mirrored, parts, run_end
 from probgen.sheets.latex.letter import LETTERS
+from probgen.sheets.latex.right_to_left import mirrored, parts, run_end
 from probgen.sheets.latex.script import SCRIPTS, east_asian, script_of
 
 MISSING: Final = r"\missingglyph{}"

@@ -2,7 +2,7 @@
 
 import pytest
 
-from probgen.sheets.latex.leftward import mirrored, parts, run_end
+from probgen.sheets.latex.right_to_left import mirrored, parts, run_end
 
 RUNS = {
     "a word": "|אב|a",
