@@ -18,18 +18,19 @@ import click
 def form(record: Path, out: Path) -> None:
     """Write the empty answer form of a class: answer-form.csv and answer-form.xlsx.
 
-    RECORD is the record.json of a build, or its folder.  A row a paper; a column for each number,
-    each unit and each side of a direction that is asked.  Nothing that lies there is overwritten.
+    RECORD is the record.json of a build, or a folder with one in it.  A row a paper; a
+    column for each number, each unit and each side of a direction that is asked.  Nothing that lies
+    there is overwritten.
     """
     from probgen.build.tables import write_csv, write_workbook
     from probgen.cli.terminal import say
+    from probgen.course.archive import record_at
     from probgen.course.frozen import frozen_problems
-    from probgen.course.record import RECORD
     from probgen.course.record_file import read_record
     from probgen.input.fault import Fault, InputError
     from probgen.marking.form import OWN_HEADINGS, columns, form_rows
 
-    path = record / RECORD if record.is_dir() else record
+    path = record_at(record)
     read = read_record(path)
     asked = columns(read, frozen_problems(read.issue, read.current, str(path)))
     heads = [*OWN_HEADINGS, *(column.heading for column in asked)]

@@ -25,8 +25,8 @@ import click
 def mark(record: Path, answers: Path, out: Path, rules: Path | None, feedback: bool) -> None:
     """Mark a table of answers: verdict, points, and the slip that a wrong number comes from.
 
-    RECORD is the record.json of a build, or its folder.  ANSWERS is the form of `probgen form`,
-    filled in: CSV, .xlsx or .ods.
+    RECORD is the record.json of a build, or a folder with one in it.  ANSWERS is the form of
+    `probgen form`, filled in: CSV, .xlsx or .ods.
 
     What cannot be read in one way only is in look-at.csv for a person, and has no points yet.  Put
     points into the column "changed" there or in answer-marks.csv, and mark again: they stay.
@@ -34,10 +34,10 @@ def mark(record: Path, answers: Path, out: Path, rules: Path | None, feedback: b
     from collections import Counter
 
     from probgen.cli.terminal import say
-    from probgen.course.record import RECORD
+    from probgen.course.archive import record_at
     from probgen.marking.folder import mark_class
 
-    path = record / RECORD if record.is_dir() else record
+    path = record_at(record)
     done = mark_class(path, answers, out, rules, feedback)
     for remark in done.remarks:
         say(f"remark: {remark}", err=True)

@@ -33,15 +33,15 @@ def solutions(
 ) -> None:
     """Print solutions for students: the working of their own numbers, without marks and slips.
 
-    RECORD is the record.json of a build, or its folder.  No build makes them unasked.
+    RECORD is the record.json of a build, or a folder with one in it.  No build makes them unasked.
     """
     from probgen.build.solutions import build_solutions
     from probgen.build.workers import Crew
     from probgen.cli.progress import progress
     from probgen.cli.terminal import say
-    from probgen.course.record import RECORD
+    from probgen.course.archive import record_at
 
-    path = record / RECORD if record.is_dir() else record
+    path = record_at(record)
     folder = path.resolve().parent
     out = out or folder.with_name(f"{folder.name}-solutions")
     with progress(quiet) as report:

@@ -13,12 +13,14 @@ from probgen.course.edition import content_of
 from probgen.course.record import RECORD
 from probgen.course.record_file import read_record
 from probgen.course.secret import Secret
-from probgen.input.fault import InputError
+from probgen.input.fault import Fault, InputError
 from probgen.input.file import read_bytes
 
 _CODE: Final = re.compile(rb'"code": ?"([0-9A-Z-]{1,20})"')
 _DEEPEST: Final = 4
 """Folders below one that is searched."""
+_TOLD: Final = 5
+"""Records that a message names."""
 
 
 def records_in(place: Path, deepest: int = _DEEPEST) -> Iterator[Path]:
@@ -33,6 +35,22 @@ def records_in(place: Path, deepest: int = _DEEPEST) -> Iterator[Path]:
             for inner in sorted(place.iterdir()):
                 if inner.is_dir() and not inner.name.startswith(".") and not inner.is_symlink():
                     yield from records_in(inner, deepest - 1)
+
+
+def record_at(place: Path) -> Path:
+    """The record that is named, or the one in or below the folder that is.
+
+    A path without a record stays as it is; who reads it tells so.  Raises InputError where a folder
+    has several.
+    """
+    found = [] if place.is_file() or (place / RECORD).is_file() else list(records_in(place))
+    if len(found) > 1:
+        told = ", ".join(map(str, found[:_TOLD])) + (", ..." if found[_TOLD:] else "")
+        fault = Fault(str(place), "", f"{len(found)} records: {told}", "one", "name one of them")
+        raise InputError([fault])
+    if found:
+        return found[0]
+    return place / RECORD if place.is_dir() else place
 
 
 @dataclass(slots=True)

@@ -6,7 +6,7 @@ with an erratum; newcomers draw around all numbers there ever were; who has left
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from probgen import __version__
@@ -140,8 +140,15 @@ def _changes(
         back=tuple(s for s in new if s.id in known),
         moved=_moved(earlier, record, made),
         corrected=sum(bool(draft.errata) and draft.old is not None for draft in made),
-        others=tuple(draft.words for draft in made if draft.words),
+        others=(*(draft.words for draft in made if draft.words), *_versions_kept(record, renamed)),
     )
+
+
+def _versions_kept(record: Record, renamed: Mapping[str, str]) -> Iterator[str]:
+    """Words on those who sit an exam under another id than before."""
+    for student in record.students if record.is_exam else ():
+        if old := renamed.get(student.id):
+            yield f"{student.name} ({student.id}): the version of {old} under the new id"
 
 
 def _issues(

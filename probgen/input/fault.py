@@ -50,7 +50,7 @@ class Fault:
     remedy: Remedy | None = None
 
     def __str__(self) -> str:
-        place = f"{self.file}: {counted_from_one(self.field)}" if self.field else self.file
+        place = ": ".join(filter(None, (self.file, counted_from_one(self.field))))
         lines = [f"found     {self.found}" if self.found else "found     nothing"]
         lines.append(f"expected  {self.expected}")
         lines += [f"mend      {self.mend}"] if self.mend else []

@@ -4,10 +4,11 @@ from pathlib import Path
 
 import pytest
 
-from probgen.course.archive import records_beside, records_in
+from probgen.course.archive import record_at, records_beside, records_in
 from probgen.course.edition import content_of
 from probgen.course.record_file import write_record
 from probgen.course.secret import find_secret, write_secret
+from probgen.input.fault import InputError
 from tests.terms import begun, class_of
 
 
@@ -25,6 +26,26 @@ def test_records_in_and_below_a_folder_but_not_in_hidden_ones(tmp_path: Path) ->
     assert list(records_in(first)) == [first]
     assert list(records_in(tmp_path / "a")) == [first]
     assert list(records_in(tmp_path / "nowhere")) == []
+
+
+def test_the_one_record_of_a_folder_is_meant_and_of_several_none(tmp_path: Path) -> None:
+    first = put(tmp_path / "week-1" / "output")
+    for place in (first, first.parent, first.parent.parent, tmp_path):
+        assert record_at(place) == first
+    second = put(tmp_path / "week-2")
+    assert record_at(second.parent) == second
+    with pytest.raises(InputError, match="found     2 records"):
+        record_at(tmp_path)
+    for place in (tmp_path / "nowhere", tmp_path / "nowhere" / "record.json"):
+        assert record_at(place) == place
+
+
+def test_a_folder_with_a_record_of_its_own_has_that_also_where_others_are_below(
+    tmp_path: Path,
+) -> None:
+    own = put(tmp_path / "week-1")
+    put(tmp_path / "week-1" / "old")
+    assert record_at(own.parent) == own
 
 
 @pytest.mark.parametrize("course", [True, False], ids=["in a course", "side by side"])

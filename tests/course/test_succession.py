@@ -316,6 +316,8 @@ def test_in_an_exam_a_changed_id_keeps_the_version() -> None:
         later, changes = on(record, [*moved, *CLASS[place + 1 :]], exam=EXAM)
         assert letters(later)["1001"] == letters(record)[student.id]
         assert (changes.added, changes.left, later.printings) == ((), (), record.printings)
+        told = f"{student.name} (1001): the version of {student.id} under the new id"
+        assert changes.others == (told,)
 
 
 def test_a_version_more_and_a_large_one_are_printed_alone() -> None:

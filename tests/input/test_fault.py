@@ -18,6 +18,11 @@ def test_the_message_names_place_value_expectation_and_mend() -> None:
     ]
 
 
+def test_what_is_in_no_file_is_told_by_itself() -> None:
+    assert str(Fault("", "--seed", '"x"', "more")).startswith("--seed\n")
+    assert str(Fault("a.toml", "", '"x"', "more")).startswith("a.toml\n")
+
+
 COUNTED = {
     "problem[0].template": "problem 1, template",
     "person[1].load[2].at": "person 2, load 3, at",
