@@ -29,6 +29,13 @@ def order(plan: Plan) -> tuple[str, ...]:
     return tuple(dict.fromkeys(line.id for line in lines))
 
 
+def siblings(plan: Plan, id: str, asked: Sequence[str]) -> list[str]:
+    """The other answers that are put together at the end from the same components."""
+    outcomes = {each.id: each.of.owner for each in plan.outcomes}
+    owner = outcomes.get(id)
+    return [other for other in asked if other != id and owner and outcomes.get(other) == owner]
+
+
 def by_pattern(own: Sequence[Own]) -> Iterator[tuple[tuple[int, ...], Columns]]:
     """Papers with answers of their own in the same places, and those answers, a column each."""
     patterns: dict[tuple[str, ...], list[int]] = {}

@@ -6,14 +6,16 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
+from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from probgen.marking.asked import Asked, asked_of
 from probgen.marking.finding import CERTAIN, Finding, finding, rounds
-from probgen.marking.follow import by_pattern, followed, keeps, order, tolerance
+from probgen.marking.follow import by_pattern, followed, keeps, order, siblings, tolerance
 from probgen.marking.form import Place
-from probgen.marking.naming import Ways, WrongWay, limit_table, named, table, ways_of
+from probgen.marking.naming import Ways, WrongWay, apart, limit_table, named, table, ways_of
 from probgen.marking.parting import first_spoilt
 from probgen.marking.points import points_of
 from probgen.marking.policy import Policy
@@ -102,14 +104,15 @@ def judged(
     papers = [_opened(problem, own, told) for own, told in zip(worked, typed, strict=True)]
     own = _Class(problem, worked, papers, ways_for(problem), {})
     places = {id: place for place, id in enumerate(order(problem.plan))}
-    for id in sorted(papers[0].asked, key=lambda id: places.get(id, len(places))):
+    ids = sorted(papers[0].asked, key=lambda id: places.get(id, len(places)))
+    for at, id in enumerate(ids):
         doubtful = [i for i, p in enumerate(papers) if p.found[id] not in CERTAIN]
         if not doubtful:
             continue
         if papers[0].asked[id].is_choice:
             _look_at_verdicts(own, doubtful, id)
         else:
-            _look_closer(own, doubtful, id)
+            _look_closer(own, doubtful, id, ids[:at])
     points = points_of(problem, tuple(papers[0].asked.values()), most, shares)
     return [tuple(_closed(p, id, points[id], policy) for id in p.asked) for p in papers]
 
@@ -149,14 +152,17 @@ def _look_at_verdicts(own: _Class, doubtful: Sequence[int], id: str) -> None:
                 paper.found[id] = Finding.CARRIED
 
 
-def _look_closer(own: _Class, doubtful: Sequence[int], id: str) -> None:
-    """Judges one answer of the papers where it may follow from earlier ones, or from a slip."""
+def _look_closer(own: _Class, doubtful: Sequence[int], id: str, before: Sequence[str]) -> None:
+    """Judges one answer of the papers where it may follow from earlier ones, or from a slip.
+
+    before: the answers that the working comes to before.
+    """
     papers = own.papers
     reached = _reached(own, doubtful)
     for at, i in enumerate(doubtful):
         if papers[i].own:
             _carry(papers[i], own.worked[i], reached[at], id)
-    _name(own, [i for i in doubtful if papers[i].found[id] is Finding.WRONG], id)
+    _name(own, [i for i in doubtful if papers[i].found[id] is Finding.WRONG], id, before)
     for i in doubtful:
         only = papers[i].typed[id].only
         if only is not None and math.isfinite(only.value):
@@ -172,32 +178,40 @@ def _carry(paper: _Open, own: Worked, reached: Mapping[str, float], id: str) -> 
         return
     only = paper.typed[id].only
     assert only is not None
-    apart = gap(own.case.system.asked.get(id, Quantity(id)))
+    off = gap(own.case.system.asked.get(id, Quantity(id)))
     if asked.earns(right):  # it does not depend on them
         return
-    near = apart(only.value, right) <= tolerance(own.digits, reached, id) * (1.0 + 1e-9)
+    near = off(only.value, right) <= tolerance(own.digits, reached, id) * (1.0 + 1e-9)
     if near or rounds(asked, only, right):
         paper.found[id] = Finding.CARRIED
 
 
-def _name(own: _Class, left: Sequence[int], id: str) -> None:
-    """Names the slips of the papers whose answer nothing else explains."""
+def _name(own: _Class, left: Sequence[int], id: str, before: Sequence[str]) -> None:
+    """Names the slips of the papers whose answer nothing else explains.
+
+    Which slip it was has to fit what stands before: a student whose tension is right has not
+    forgotten a weight on the way to it.
+    """
     problem, papers = own.problem, own.papers
     cases = {i: own.worked[i].case for i in left}
-    for group, told in by_pattern([papers[i].own for i in left]):
+    beside = siblings(problem.plan, id, list(papers[0].asked))
+    for group, told in by_pattern([_standing(papers[i], before) for i in left]):
         members = [left[place] for place in group]
-        chosen = [cases[i] for i in members]
+        chosen, wanted = [cases[i] for i in members], [id, *beside]
         if problem.plan.branches:
-            ways, rows = limit_table(chosen, problem.missteps, [id])
+            ways, rows = limit_table(chosen, problem.missteps, wanted)
         else:
             names = chosen[0].numbers
             given = {name: np.array([case.values[name] for case in chosen]) for name in names}
-            ways, rows = own.ways, table(own.ways, given, told, len(members), [id])
+            ways, rows = own.ways, table(own.ways, given, told, len(members), wanted)
         for column, i in enumerate(members):
             only = papers[i].typed[id].only
             if only is None or not math.isfinite(only.value):
                 continue
-            found = named(only, papers[i].asked[id], rows[id][:, column], ways, cases[i])
+            values = rows[id][:, column].copy()
+            for other in beside:
+                values[~_fits(papers[i], other, rows[other][:, column])] = np.nan
+            found = named(only, papers[i].asked[id], values, ways, cases[i])
             if found:
                 papers[i].found[id] = Finding.SLIP
                 papers[i].slips[id] = tuple(ways[place] for place in found)
@@ -205,6 +219,34 @@ def _name(own: _Class, left: Sequence[int], id: str) -> None:
                 if key not in own.parted:
                     own.parted[key] = first_spoilt(ways[found[0]], cases[i], id)
                 papers[i].parts[id] = own.parted[key]
+
+
+def _standing(paper: _Open, before: Sequence[str]) -> dict[str, float]:
+    """The values of earlier answers that a student has gone on with: right ones in full."""
+    found = {}
+    for id in before:
+        asked = paper.asked[id]
+        if asked.is_choice or paper.found[id] in (Finding.EMPTY, Finding.UNREAD):
+            continue
+        found[id] = paper.own.get(id, asked.value)
+    return found
+
+
+def _fits(paper: _Open, id: str, values: NDArray[np.float64]) -> NDArray[np.bool_]:
+    """Whether what wrong ways lead to is what stands as another answer, or nothing stands there."""
+    asked, only = paper.asked[id], paper.typed[id].only
+    if only is None or not math.isfinite(only.value):
+        return np.ones(len(values), bool)
+    off = max(only.half, _ROUNDED * abs(only.value))
+    near: NDArray[np.bool_] = apart(asked, values, only.value) <= off
+    if paper.found[id] is not Finding.RIGHT:
+        return near
+    right: NDArray[np.bool_] = np.array([asked.earns(float(value)) for value in values], bool)
+    return np.logical_or(near, right)
+
+
+_ROUNDED: Final = 0.005
+"""How far two answers of one pair may be off for one another, relative: each is rounded."""
 
 
 def _closed(paper: _Open, id: str, most: int, policy: Policy) -> Judged:

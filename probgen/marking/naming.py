@@ -4,13 +4,14 @@ A number is compared with what each slip, and each two slips together, lead to w
 values, within half a unit of the last figure typed.  Precision comes before reach: the likeliest
 are looked at first, and no more of them than a number typed at random would meet once in
 1/`CHANCE` times; where figures are few, or numbers lie close, little can be named, and what cannot
-be told from chance is not named.
+be told from chance is not named.  Where one of the likeliest leads there, all that do are named:
+which of them it was, the number does not tell.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
 from typing import Final
@@ -32,8 +33,10 @@ from probgen.statics.plan import Plan, Probe
 from probgen.statics.rerun import rerun
 from probgen.working.case import Case
 
-CHANCE: Final = 0.01
+CHANCE: Final = 0.005
 """How often a number typed at random may be given a name; measured by `make bench`."""
+MOST: Final = 6
+"""Ways that are named together; what may come from more is not told by its number."""
 _WINDOW: Final = 3.0
 """Numbers at random are thought of as within so many times the one typed, evenly by ratio."""
 
@@ -55,6 +58,11 @@ class WrongWay:
     @property
     def ids(self) -> tuple[str, ...]:
         return tuple(each.slip for each in self.slips)
+
+    @property
+    def keys(self) -> frozenset[tuple[str, str, str]]:
+        """What tells its slips from others, whatever working they are made in."""
+        return frozenset((each.slip, each.way, repr(each.parts)) for each in self.slips)
 
     def made_by(self, case: Case) -> bool:
         """Whether anybody would make it with these values."""
@@ -119,30 +127,32 @@ def named(
 
     values: of the answer, an entry a way, in their order.
     """
-    gaps = _apart(asked, values, typed.value)
+    gaps = apart(asked, values, typed.value)
     with np.errstate(invalid="ignore"):
         matched = np.flatnonzero(gaps <= typed.half * (1.0 + 1e-9) + 1e-12 * abs(typed.value))
     if not len(matched):
         return ()
     chance = _chances(typed, asked, values)
-    fitting = (
+    fitting = [
         int(place)
         for place in matched
-        if chance[place] <= CHANCE
-        and not asked.earns(float(values[place]))
+        if not asked.earns(float(values[place]))
         and possible(case, asked.id, float(values[place]))
         and ways[place].made_by(case)
-    )
-    return tuple(_once(ways, fitting))
+    ]
+    if not any(chance[place] <= CHANCE for place in fitting):
+        return ()
+    found = tuple(_once(ways, fitting))
+    return found if len(found) <= MOST else ()
 
 
-def _once(ways: Ways, places: Iterator[int]) -> Iterator[int]:
+def _once(ways: Ways, places: Iterable[int]) -> Iterator[int]:
     """Of ways with the same slips the first; two together say nothing where one alone does."""
-    seen: list[frozenset[str]] = []
+    seen: list[frozenset[tuple[str, str, str]]] = []
     for place in places:
-        ids = frozenset(ways[place].ids)
-        if not any(other <= ids for other in seen):
-            seen.append(ids)
+        keys = ways[place].keys
+        if not any(other <= keys for other in seen):
+            seen.append(keys)
             yield place
 
 
@@ -164,6 +174,7 @@ def _chances(typed: Reading, asked: Asked, values: NDArray[np.float64]) -> NDArr
     return chance
 
 
-def _apart(asked: Asked, values: NDArray[np.float64], value: float) -> NDArray[np.float64]:
+def apart(asked: Asked, values: NDArray[np.float64], value: float) -> NDArray[np.float64]:
+    """How far values of an answer are from one, directions the short way round."""
     gaps = np.abs(values - value)
     return np.abs((gaps + 180.0) % 360.0 - 180.0) if asked.is_direction else gaps

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 from typing import Final
 
 from probgen.marking import typed_direction, typed_number
@@ -101,7 +102,7 @@ def _directions(blank: Blank, text: str) -> Iterator[Reading]:
         return
     for typed in typed_direction.readings(text):
         angle = float(typed.angle_from_x)
-        yield Reading(angle, angle, 0.5)
+        yield Reading(angle, angle, max(_FINEST, _last(typed.angle_from_x)))
 
 
 def _numbers(blank: Blank, cells: Mapping[Place, str]) -> tuple[Reading, ...]:
@@ -131,6 +132,16 @@ def _reading(number: TypedNumber, printed: Unit) -> Reading:
     half = _half(number, unit)
     coarse = half * 10.0 ** (number.figures[1] - max(2, number.figures[0]))
     return Reading(value, bare, half, number.unit, number.figures, max(half, coarse))
+
+
+_FINEST: Final = 0.1
+"""Degrees: an angle comes of two numbers, which were rounded before it was."""
+
+
+def _last(angle: Decimal) -> float:
+    """Half a unit of the last figure of an angle, degrees."""
+    exponent = angle.as_tuple().exponent
+    return 0.5 * 10.0**exponent if isinstance(exponent, int) else 0.5
 
 
 def _half(number: TypedNumber, unit: Unit) -> float:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from probgen.marking.finding import Finding
 from probgen.marking.judged import Judged
+from probgen.marking.naming import WrongWay
 from probgen.marking.parting import step_to
+from probgen.mistakes.variant import Misstep
 from probgen.problem.problem import Problem
 from probgen.wording.facts.marked import (
     FewFigures,
@@ -22,8 +24,7 @@ from probgen.working.fact import Fact
 def facts_of(problem: Problem, own: Judged) -> Iterator[Fact]:
     """The slip, where the key parts from it, and what stands in the way of marking."""
     if own.slips:
-        ways = tuple(way.slips for way in own.slips)
-        yield SlipsFound(ways, problem.convention.turning)
+        yield SlipsFound(tuple(_apart(own.slips)), problem.convention.turning)
     step = step_to(problem, own.parts) if own.parts else None
     if step is not None:
         yield KeyPartsAt(step.what)
@@ -35,3 +36,13 @@ def facts_of(problem: Problem, own: Judged) -> Iterator[Fact]:
         yield ReadingsCounted(len(own.stated.readings))
     if own.few_figures and own.stated.only is not None:
         yield FewFigures(own.stated.only.figures[1], own.asked.figures)
+
+
+def _apart(ways: Iterable[WrongWay]) -> Iterator[tuple[Misstep, ...]]:
+    """The ways named, one of those that are the same slips of one force in more or fewer places."""
+    told: set[tuple[tuple[str, str], ...]] = set()
+    for way in ways:
+        key = tuple((each.slip, repr(each.parts)) for each in way.slips)
+        if key not in told:
+            told.add(key)
+            yield way.slips

@@ -6,25 +6,28 @@ the stages stand below.
 
 STUDENTS=300 make bench    the class of the aims; left out, a small one, which is quick
 LARGE=3000 make bench      the large class that memory and growth are measured on; ten times as many
+PAPERS=10000 make bench    simulated papers a family that slips are named on; left out, a thousand
 """
 
 import os
 import tempfile
 from pathlib import Path
 
-from tests.bench import author, engine, growth, pages, startup
+from tests.bench import author, engine, growth, naming, pages, startup
 from tests.bench.school import School
 
 
 def main() -> None:
     students = int(os.environ.get("STUDENTS", "24"))
     large = int(os.environ.get("LARGE", str(10 * students)))
+    papers = int(os.environ.get("PAPERS", "1000"))
     load = os.getloadavg()[0]
     print(f"{os.cpu_count()} cores, load {load:.1f}, {students} students x 5 problems")
     with tempfile.TemporaryDirectory(prefix="probgen-bench-") as name:
         school = School(Path(name))
         engine.bench()
         startup.bench()
+        naming.bench(papers)
         author.bench(school)
         pages.bench(school, students)
         growth.bench(school, students, large)

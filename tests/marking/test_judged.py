@@ -6,8 +6,10 @@ from the balance of forces, carries S = W - T.
 
 from __future__ import annotations
 
+import math
 from decimal import Decimal
 from functools import cache
+from pathlib import Path
 
 import pytest
 
@@ -20,6 +22,7 @@ from probgen.marking.judged import Judged, judged
 from probgen.marking.points import points_of
 from probgen.marking.policy import Policy
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
+from probgen.statics.rerun import rerun
 from probgen.working.convention import Convention
 from tests.situations import HUNG_ASIDE, SLIDES, TIPS, cabinet, finding, worked
 from tests.terms import lamp
@@ -158,7 +161,7 @@ def test_a_class_without_papers_has_no_answers() -> None:
 PUSHED = cabinet(m="40", b="0.50", h="0.60", mu="0.30") + SLIDES + TIPS + finding("P", "largest")
 LIMITS = [
     ("117.6", "slides", "right", "right", set()),
-    ("163", "tips", "slip", "wrong", {"other_limit"}),
+    ("163.3", "tips", "slip", "wrong", {"other_limit"}),
     ("12.0", "slides", "slip", "right", {"mass_as_weight"}),
     ("240", "both", "wrong", "unread", set()),
 ]
@@ -237,3 +240,36 @@ def test_a_yes_or_no_is_right_by_the_students_own_number(
     told = {"T": {Place.NUMBER: f"{own:.4g}"}, "breaks": {Place.CHOICE: kept}}
     (answers,) = judged(problem, worked, [told], 10, Policy())
     assert {each.asked.id: each.finding for each in answers}["breaks"] is expected
+
+
+def forearm() -> tuple[Problem, Worked]:
+    path = Path(__file__).parents[2] / "templates/limbs/forearm-load.toml"
+    problem = prepare(read_template(path.read_text(encoding="utf-8"), path.name), Convention())
+    (worked,) = work(problem, draw_class(problem, "elbow", ["1"]).draws)
+    return problem, worked
+
+
+def test_a_slip_has_to_fit_what_stands_before_and_beside() -> None:
+    """A mass taken for a weight spoils all; whoever has one answer right has not made it there."""
+    problem, worked = forearm()
+    (slipped,) = (each for each in problem.missteps[0] if each.slip == "mass_as_weight")
+    given = {id: worked.case.values[id] for id in worked.case.numbers}
+    wrong = {id: float(value) for id, value in rerun(slipped.plan, given).items()}
+    right = worked.case.values
+    angle = math.degrees(math.asin(abs(right["J.y"]) / right["J.magnitude"]))
+    side = "below the horizontal, to the right"
+
+    def slips(pull: float, push: float, lean: float) -> list[Finding]:
+        told = {
+            "B": {Place.NUMBER: f"{pull:.4f}"},
+            "J.magnitude": {Place.NUMBER: f"{push:.4f}"},
+            "J.direction": {Place.NUMBER: f"{lean:.1f}", Place.SIDE: side},
+        }
+        (answers,) = judged(problem, [worked], [told], 10, Policy())
+        return [own.finding for own in answers]
+
+    all_wrong = slips(wrong["B"], wrong["J.magnitude"], angle)
+    assert all_wrong[0] is Finding.SLIP
+    assert all_wrong[1] in (Finding.SLIP, Finding.CARRIED)
+    assert slips(right["B"], wrong["J.magnitude"], angle)[:2] == [Finding.RIGHT, Finding.WRONG]
+    assert slips(wrong["B"], wrong["J.magnitude"], 5.0)[0] is Finding.SLIP
