@@ -161,3 +161,45 @@ def test_a_symbol_stands_with_its_number() -> None:
     box = centred(stated, 0j)
     written = latex_picture(composed([set_in(stated, box, tag("label:d"))]))
     assert r"$d_{\mathrm{c}} = 2.10\,\mathrm{m}$" in written
+
+
+ROUND, FLAT = Pen(2.0, round=True), Pen(2.0)
+DRAWN = [  # what is drawn, and its width, ink and cap on the page, one after the other
+    (line(0j, 9j, FINE, tag("body:b")), FINE.weight, "", False),
+    (line(0j, 9j, FINE, tag("cable:T")), FINE.weight, "0,0.62,0.45", False),
+    (line(1j, 9j, ROUND, tag("cable:T")), 2.0, "0,0.62,0.45", True),
+    (line(2j, 9j, FLAT, tag("cable:T")), 2.0, "0,0.62,0.45", False),
+    (line(3j, 9j, FLAT, tag("body:b")), 2.0, "0,0,0", False),
+    (line(4j, 9j, HEAVY, tag("force:F")), HEAVY.weight, "0,0.45,0.7", False),
+]
+
+
+@pytest.mark.parametrize("colour", [True, False])
+def test_every_stroke_has_its_own_width_ink_and_cap(colour: bool) -> None:
+    written = latex_picture(composed([shape for shape, *_ in DRAWN]), colour)
+    width, ink, rounded, found = 0.0, "", False, []
+    commands = r"\\linethickness\{([\d.]+)pt\}|\\color\[rgb\]\{([\d.,]+)\}|\\(roundcap|buttcap)"
+    for match in re.finditer(commands + r"|\\(moveto)", written):
+        width = float(match[1] or width)
+        ink, rounded = match[2] or ink, match[3] == "roundcap" if match[3] else rounded
+        if match[4]:
+            found.append((width, ink, rounded))
+    wanted = [(weight, shown if colour else "", cap) for _, weight, shown, cap in DRAWN]
+    assert found == wanted
+
+
+def test_every_label_has_its_own_size_and_ink() -> None:
+    labels = [
+        set_in(Name("F", "F"), centred(Name("F", "F"), 0j, 11.0), tag("label:F"), 11.0),
+        set_in(Name("d", "d"), centred(Name("d", "d"), 40j, 11.0), tag("dimension:d"), 11.0),
+        set_in(Name("e", "e"), centred(Name("e", "e"), 80j, 8.0), tag("dimension:e"), 8.0),
+    ]
+    written = latex_picture(composed(labels), colour=True)
+    parts = re.findall(r"\\(?:color|fontsize|put)[^\\%$]*\$?[a-zA-Z]?", written)
+    heads = [part.partition("{")[0].partition("(")[0] for part in parts]
+    assert heads == [r"\fontsize", r"\put", r"\color[rgb]", r"\fontsize", r"\put", r"\fontsize",
+                     r"\put"]  # fmt: skip
+    assert [part for part in parts if "fontsize" in part] == [
+        r"\fontsize{11}{13.2}", r"\fontsize{11}{13.2}", r"\fontsize{8}{9.6}",
+    ]  # fmt: skip
+    assert r"\color" not in latex_picture(composed(labels))
