@@ -5,18 +5,19 @@ from __future__ import annotations
 import pytest
 
 from probgen.bank.depiction import Depictions
-from probgen.figures.measured.proportion import Amiss, Disturbance, disturbances
+from probgen.figures.measured.proportion import Amiss, Disturbance, disturbances, note_distorted
 from probgen.figures.measured.survey import survey
-from probgen.figures.paper.scene import Arrow, Label, Scene, bearing
+from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.scene import FINE, Arrow, Label, Scene, bearing, circle
 from tests.figures.conftest import Case
-from tests.figures.seen import tagged, touching
+from tests.figures.seen import tag, tagged, touching
 
 SIZES = {"insertion": 0.09, "muscle_angle": 30.0}
 
 
-def station(scene: Scene, tag: str) -> float:
+def station(scene: Scene, tagged_as: str) -> float:
     """Where a force's arrow begins, from the elbow, m."""
-    (arrow,) = tagged(scene, tag)
+    (arrow,) = tagged(scene, tagged_as)
     assert isinstance(arrow, Arrow)
     return arrow.tail.real / scene.scale
 
@@ -81,3 +82,20 @@ def test_what_is_elsewhere_is_found(
     true = survey(case.system, case.labels, case.values)
     drawn = survey(case.system, case.labels, {**case.values, "insertion": length})
     assert list(disturbances(true, drawn)) == [amiss]
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "inside"),
+    [(300.0, 100.0, True), (300.0, 5.0, False), (20.0, 100.0, False)],
+)
+def test_the_note_stands_within_the_figure_where_there_is_room(
+    width: float, height: float, inside: bool
+) -> None:
+    field = Field()
+    for corner in (0j, complex(width, height)):
+        field.add(circle(corner, 0.1, FINE, tag("body:b")))
+    frame = field.box.grown(1e-9)
+    note_distorted(field, lambda fact: "not to scale")
+    (note,) = (shape for shape in field.shapes if isinstance(shape, Label))
+    within = note.box.left > frame.left and note.box.right < frame.right
+    assert (within and note.box.bottom > frame.bottom) == inside
