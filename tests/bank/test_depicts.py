@@ -150,3 +150,13 @@ def test_a_word_of_no_vocabulary_is_refused_with_the_nearest(
     assert fault.field == f"depicts.{line.split()[0]}"
     assert expected in fault.expected
     assert mend in fault.mend
+
+
+def test_words_of_others_are_judged_beside_a_body_whose_outline_is_at_fault() -> None:
+    head = HEAD.replace("[body.knot]\nparticle = true", '[body.knot]\nalong = ["A"]')
+    assert head != HEAD
+    with pytest.raises(InputError) as raised:
+        read_template(head + '[depicts]\nknot = "crte"\nR = "fulcrm"\n', "case.toml")
+    fields = [fault.field for fault in raised.value.faults]
+    assert "depicts.R" in fields
+    assert "depicts.knot" not in fields

@@ -58,6 +58,27 @@ def test_a_load_spread_backwards_keeps_its_sense(shelf: str) -> None:
     )
 
 
+# P lies 2 m from A, beyond the shelf's end in every draw: what a load is spread over is a length.
+@pytest.mark.parametrize(
+    ("start", "end", "direction"), [("A", "P", 0), ("P", "A", 180), ("B", "P", 0), ("P", "B", 180)]
+)
+def test_a_length_that_is_surely_one_is_written_as_one(
+    shelf: str, start: str, end: str, direction: int
+) -> None:
+    text = shelf.replace('B = { from = "C", distance = "L - d", direction = 0 }', 'B = ["L", 0]')
+    text = text.replace('W = ["-L", "1.5 m"]', 'P = ["2 m", 0]')
+    text += f'[[distributed]]\nfrom = "{start}"\nto = "{end}"\nsymbol = "W_q"\nload = "9 N/m"'
+    read = read_template(text, "shelf.toml")
+    assert [each.because for each in read.requirements] == ["a light cable"]
+    values = {"L": 1.3}
+    reach = 2.0 if "A" in start + end else 0.7
+    (size,) = (d.expression for d in read.system.definitions if d.variable == "W_q")
+    assert evaluate(size, values) == pytest.approx(9 * reach)
+    link = read.system.points[read.system.force("W_q").point].links[-1]
+    assert evaluate(link.length, values) == pytest.approx(reach / 2)
+    assert evaluate(link.direction, values) == direction
+
+
 def test_a_length_that_may_be_none_is_required_to_be_one(shelf: str) -> None:
     text = shelf + '[[distributed]]\nfrom = "C"\nto = "B"\nsymbol = "W_q"\nload = "9 N/m"'
     read = read_template(text, "shelf.toml")
