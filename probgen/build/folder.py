@@ -25,7 +25,7 @@ from probgen.build.seal import SEAL, is_being_sealed, is_sealed, seal
 from probgen.course.record import RECORD
 from probgen.input.cache_folder import cached_bytes
 from probgen.input.fault import Fault, InputError
-from probgen.input.file import sync, write_beside
+from probgen.input.file import is_part, sync, write_beside
 from probgen.input.outside import OutsideError
 from probgen.input.remedy import OtherFolder
 
@@ -110,7 +110,9 @@ def delivered(target: Path, how: Delivery) -> Iterator[Working]:
             failed = f"{_previous(target)} is in the way, and no build of yours"
             raise OutsideError(failed, "move it elsewhere", OtherFolder())
         working = working_on(target)
-        if not _is_of(working, how.record):
+        if _is_of(working, how.record):
+            _tidy(working)
+        else:
             _start(working, how.record)
         try:
             yield working
@@ -192,6 +194,13 @@ def _start(working: Working, record: str) -> None:
     seal(working.folder)
     working.whole.mkdir()
     write_beside(working.record, record.encode())
+
+
+def _tidy(working: Working) -> None:
+    """Takes away what a build that was killed left of files that it was writing."""
+    for path in working.folder.rglob("*"):
+        if is_part(path.name) and not path.is_dir():
+            path.unlink()
 
 
 def _remove(working: Working) -> None:

@@ -14,7 +14,7 @@ from probgen.course.issue import FrozenTemplate, Issue
 from probgen.course.method import gravity_bounds
 from probgen.course.record import RECORD, Record, large_letters
 from probgen.course.record_judge import judge_house
-from probgen.course.record_schema import RECORD_SCHEMA, FirstFile, ProblemRow, is_code
+from probgen.course.record_schema import FIRST_SCHEMA, FirstFile, ProblemRow, is_code
 from probgen.draws.draw import Draw
 from probgen.input.fault import Faults
 from probgen.quantities.expression import Number
@@ -25,7 +25,7 @@ from probgen.sheets.style import PLAIN
 
 def read_first(content: object, where: str, mend: str) -> Record:
     """The record that data of format 1 describe.  Raises InputError with every fault."""
-    file = RECORD_SCHEMA.read(content, FirstFile, where, mend)
+    file = FIRST_SCHEMA.read(content, FirstFile, where, mend)
     faults = Faults(where)
     _judge_gravity(file, faults)
     codes = _codes(file)

@@ -18,9 +18,10 @@ from probgen.course.edition import Edition, Printing
 from probgen.course.first_format import read_first
 from probgen.course.had import Had
 from probgen.course.issue import FrozenTemplate, Issue, canonical, digest_of, issue_digest
+from probgen.course.print_run import PrintRun
 from probgen.course.record import RECORD, Record
 from probgen.course.record_judge import judge_record
-from probgen.course.record_schema import RECORD_SCHEMA, EditionRow, IssueRow, RecordFile
+from probgen.course.record_schema import CALLED, RECORD_SCHEMA, EditionRow, IssueRow, RecordFile
 from probgen.draws.draw import Draw
 from probgen.input.fault import Fault, Faults, InputError, shown
 from probgen.input.json import read_json
@@ -28,6 +29,7 @@ from probgen.input.remedy import TakeEdited
 from probgen.quantities.expression import Number
 from probgen.sheets.house import House
 from probgen.sheets.style import PLAIN
+from probgen.working.convention import Convention
 
 _FORMAT: Final = 2
 _FORMATS: Final = (1, 2)
@@ -224,7 +226,14 @@ def _unit(number: Number) -> str:
 def _set_as_data(problem_set: ProblemSet) -> dict[str, Any]:
     data = asdict(problem_set)
     data["convention"]["units"] = problem_set.convention.units.name
-    return data
+    data["convention"] = _called(data["convention"], Convention)
+    data["run"] = _called(data["run"], PrintRun)
+    return _called(data, ProblemSet)
+
+
+def _called(data: Mapping[str, Any], kind: type) -> dict[str, Any]:
+    """The data of an object of a kind, its fields called as files do."""
+    return {CALLED[kind].get(name, name): each for name, each in data.items()}
 
 
 def _edition_as_data(edition: Edition) -> dict[str, Any]:

@@ -52,7 +52,7 @@ def _judge_issue(issue: IssueRow, field: str, file: RecordFile, faults: Faults, 
     low, high = gravity_bounds(convention.units)
     if convention.units != SI and not low <= Decimal(convention.gravity) <= high:
         expected = f"a number from {low} to {high}"
-        faults.add(f"{field}.set.convention.gravity", convention.gravity, expected, mend)
+        faults.add(f"{field}.set.method.gravity", convention.gravity, expected, mend)
     judge_house(issue.style, f"{field}.style.logo", faults, mend)
     if issue.set.exam is None and file.issues[0].set.exam is not None:
         faults.add(f"{field}.set.exam", None, "an exam, as at first", mend)

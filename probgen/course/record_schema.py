@@ -12,6 +12,7 @@ from probgen.course.assignment import Assigned, ProblemSet, SectionDue
 from probgen.course.exam import MOST_VERSIONS, Exam
 from probgen.course.issue import Erratum
 from probgen.course.method import unit_system_named
+from probgen.course.print_run import PrintRun
 from probgen.course.roster import Student
 from probgen.input.csv import MOST_ROWS
 from probgen.input.schema import Bound, Schema, WrongError, entries, matching, within
@@ -340,15 +341,21 @@ BOUNDS: Final = {
         "logo_height": within(5, 40),
     },
 }
-RECORD_SCHEMA: Final = Schema(
-    BOUNDS,
-    {
-        Decimal: _digits,
-        Unit: _unit,
-        UnitSystem: _system,
-        bytes: _picture,
-        Source: _long(LONGEST_TEXT),
-        Layout: _long(LARGEST_LAYOUT),
-        Frozen: _long(max(LONGEST_TEXT, LARGEST_LAYOUT)),
-    },
-)
+CALLED: Final[dict[type, dict[str, str]]] = {
+    ProblemSet: {"run": "print", "convention": "method", "room": "working_style"},
+    PrintRun: {"cover": "pile_cover"},
+    Convention: {"turning": "torque_word", "figures": "significant_figures"},
+}
+"""What files call fields of a set, as assignment files do; records have not always done so."""
+_HOOKS: Final = {
+    Decimal: _digits,
+    Unit: _unit,
+    UnitSystem: _system,
+    bytes: _picture,
+    Source: _long(LONGEST_TEXT),
+    Layout: _long(LARGEST_LAYOUT),
+    Frozen: _long(max(LONGEST_TEXT, LARGEST_LAYOUT)),
+}
+RECORD_SCHEMA: Final = Schema(BOUNDS, _HOOKS, CALLED)
+FIRST_SCHEMA: Final = Schema(BOUNDS, _HOOKS)
+"""Of format 1, whose files know the former words alone."""

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass
+from types import MappingProxyType
 from typing import Any, Final, Literal, TypeVar, get_args, get_origin
 
 from cattrs import BaseValidationError, Converter, ForbiddenExtraKeysError
@@ -70,14 +71,17 @@ class Schema:
 
     bounds: of fields, by class and name; a text without one has at most `LONGEST_TEXT` characters.
     hooks: how what JSON has not is made, such as bytes; a hook raises WrongError.
+    called: what a file calls a class's fields, where that is another word; both are read.
     """
 
     def __init__(
         self,
         bounds: Mapping[type, Mapping[str, Bound]],
         hooks: Mapping[Any, Callable[[Any], object]],
+        called: Mapping[type, Mapping[str, str]] = MappingProxyType({}),
     ) -> None:
         self._bounds = bounds
+        self._called = called
         self._converter = Converter(forbid_extra_keys=True)
         for plain, make in (*_PLAIN.items(), *hooks.items()):
             self._converter.register_structure_hook(plain, _alone(make))
@@ -92,19 +96,26 @@ class Schema:
         try:
             return self._converter.structure(content, kind)
         except (BaseValidationError, WrongError) as error:
-            faults = [Fault(where, field, *told, mend) for field, told in _told(error, "")]
+            found = _told(error, "", self._called)
+            faults = [Fault(where, field, *told, mend) for field, told in found]
             raise InputError(faults) from None
 
     def _of_class(self, kind: type) -> Hook:
         """Reads a class's own objects, each field within its bound."""
-        bounds = self._bounds.get(kind, {})
-        own = {name: override(struct_hook=self._bounded(bound)) for name, bound in bounds.items()}
+        bounds, called = self._bounds.get(kind, {}), self._called.get(kind, {})
+        own = {
+            name: override(
+                rename=called.get(name),
+                struct_hook=self._bounded(bounds[name]) if name in bounds else None,
+            )
+            for name in {**bounds, **called}
+        }
         make: Hook = make_dict_structure_fn(kind, self._converter, **own)  # type: ignore[arg-type]
 
         def read(value: Any, kind: Any) -> Any:
             if not isinstance(value, dict):
                 raise WrongError(value, "a table")
-            return make(value, kind)
+            return make({called.get(name, name): each for name, each in value.items()}, kind)
 
         return read
 
@@ -168,20 +179,25 @@ def _one_word(kind: Any) -> Hook:
     return read
 
 
-def _told(error: BaseException, path: str) -> Iterator[tuple[str, tuple[str, str]]]:
+def _told(
+    error: BaseException, path: str, called: Mapping[type, Mapping[str, str]]
+) -> Iterator[tuple[str, tuple[str, str]]]:
     """The place of each fault with what was found there and what was expected."""
     if isinstance(error, ClassValidationError | IterableValidationError):
         noted, others = error.group_exceptions()
         for inner, note in noted:
             if isinstance(error, IterableValidationError):
-                yield from _told(inner, f"{path}[{getattr(note, 'index', '')}]")
+                yield from _told(inner, f"{path}[{getattr(note, 'index', '')}]", called)
             else:
-                yield from _told(inner, f"{path}.{getattr(note, 'name', '')}".lstrip("."))
+                name = getattr(note, "name", "")
+                name = called.get(error.cl, {}).get(name, name)
+                yield from _told(inner, f"{path}.{name}".lstrip("."), called)
         for inner in others:
-            yield from _told(inner, path)
+            yield from _told(inner, path, called)
     elif isinstance(error, ForbiddenExtraKeysError):
         for key in sorted(error.extra_fields):
-            names = [field.name for field in fields(error.cl)]
+            words = called.get(error.cl, {})
+            names = [words.get(field.name, field.name) for field in fields(error.cl)]
             yield (f"{path}.{key}" if path else key), (shown(key), one_of(names, "the fields "))
     elif isinstance(error, WrongError):
         yield path, (shown(error.found), error.expected)

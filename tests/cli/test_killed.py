@@ -45,8 +45,8 @@ with open(os.environ["COUNTED"], "w") as file:
 
 It notes what it changed if it comes to its end.
 """
-PART: Final = ".class.part"
-"""Where a build is that is not whole yet."""
+PART: Final = ".part"
+"""How a folder's name ends that is not whole yet."""
 ASSIGNMENT: Final = """
 course = "M"
 title = "W"
@@ -168,7 +168,8 @@ def require_kept(folder: Path, before: Path, kind: Kind) -> None:
     """Whatever was handed out is in one of the records that are there, and so are own files."""
     if kind.begun is None or "--draft" in kind.begun:
         return
-    places = [path.parent for path in folder.rglob("record.json") if PART not in path.parts]
+    found = (path.parent for path in folder.rglob("record.json"))
+    places = [place for place in found if not any(part.endswith(PART) for part in place.parts)]
     known = {edition for place in places for edition in codes(place)}
     assert codes(before / "class") <= known
     assert any((place / "keys" / "marked.txt").exists() for place in places)

@@ -12,7 +12,8 @@ import pytest
 from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.edition import Edition, Printing
 from probgen.course.exam import Exam
-from probgen.course.issue import Erratum, Issue
+from probgen.course.had import Had
+from probgen.course.issue import Erratum, Issue, canonical, digest_of
 from probgen.course.print_run import PrintRun
 from probgen.course.record import Record
 from probgen.course.record_file import read_record, write_record
@@ -120,6 +121,36 @@ def test_a_record_laid_out_by_another_program_is_the_same(tmp_path: Path) -> Non
     path = tmp_path / "record.json"
     path.write_text(json.dumps(json.loads(write_record(EXAM)), indent=4), encoding="utf-8")
     assert read_record(path) == EXAM
+
+
+def test_a_set_has_the_words_of_assignment_files_and_former_ones_are_read(tmp_path: Path) -> None:
+    """Records were written in other words once, and have the digest of those."""
+    content = json.loads(write_record(class_of()))
+    said = content["issues"][0]["set"]
+    assert (said["print"]["pile_cover"], said["method"]["significant_figures"]) == (False, 3)
+    assert (said["method"]["torque_word"], said["working_style"]) == ("torque", "free")
+    method, run = said.pop("method"), said.pop("print")
+    said |= {"convention": method, "run": run, "room": said.pop("working_style")}
+    method |= {"turning": method.pop("torque_word"), "figures": method.pop("significant_figures")}
+    run |= {"cover": run.pop("pile_cover")}
+    content["digest"] = digest_of(canonical({k: v for k, v in content.items() if k != "digest"}))
+    path = tmp_path / "record.json"
+    path.write_text(json.dumps(content), encoding="utf-8")
+    assert read_record(path) == class_of()
+
+
+def test_what_was_drawn_around_has_a_value_for_each_unit(tmp_path: Path) -> None:
+    path = tmp_path / "record.json"
+    record = replace(class_of(), avoided=(Had("007", draw_of("1.40")), Had("", draw_of("1.50"))))
+    path.write_text(write_record(record), encoding="utf-8")
+    assert read_record(path) == record
+    content = json.loads(path.read_text(encoding="utf-8"))
+    content["avoided"][0]["had"][1]["drawn"].pop()
+    path.write_text(json.dumps(content), encoding="utf-8")
+    with pytest.raises(InputError) as refused:
+        read_record(path, edited=True)
+    (fault,) = refused.value.faults
+    assert (fault.field, fault.found) == ("avoided[0].had[1].drawn", "2")
 
 
 def own(**changes: Any) -> ProblemSet:

@@ -134,7 +134,7 @@ ATTACKS: dict[str, Callable[[Any], Any]] = {
     "an unknown field": set_at(*ISSUE, "script", to="x"),
     "versions without end": set_at(*ISSUE, "set", "exam", to={"versions": 10**9}),
     "an exam without versions": set_at(*ISSUE, "set", "exam", to={"versions": 2}),
-    "figures without end": set_at(*ISSUE, "set", "convention", "figures", to=10**6),
+    "figures without end": set_at(*ISSUE, "set", "method", "significant_figures", to=10**6),
     "no issues": set_at("issues", to=[]),
     "an issue more": lambda data: {**data, "issues": data["issues"] * 2},
     "no template": set_at(*ISSUE, "templates", to=[]),

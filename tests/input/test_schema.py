@@ -54,6 +54,22 @@ def test_data_become_objects() -> None:
     assert SCHEMA.read({"name": "Oak", "age": 3}, Tree, "a.json", "") == Tree("Oak", 3)
 
 
+CALLED = Schema(BOUNDS, {bytes: tag}, {Tree: {"leaves": "foliage"}, Leaf: {"kind": "shape"}})
+
+
+@pytest.mark.parametrize("words", [("leaves", "kind"), ("foliage", "shape")], ids=str)
+def test_a_field_is_read_by_what_files_call_it_and_by_its_own_name(words: tuple[str, str]) -> None:
+    leaves, kind = words
+    content = {"name": "Oak", "age": 3, leaves: [{kind: "flat"}]}
+    assert CALLED.read(content, Tree, "a.json", "").leaves == (Leaf(kind="flat"),)
+    for wrong, place in (({kind: 3}, "foliage[0].shape"), ({"size": 2}, "foliage[0].size")):
+        with pytest.raises(InputError) as refused:
+            CALLED.read({**content, leaves: [wrong]}, Tree, "a.json", "")
+        assert [fault.field for fault in refused.value.faults] == [place]
+    with pytest.raises(InputError, match="foliage"):
+        CALLED.read({"name": "Oak", "age": 3, "leafs": []}, Tree, "a.json", "")
+
+
 WRONG = [
     ("name", "oak", "name", "a name"),
     ("name", 3, "name", "a name"),
