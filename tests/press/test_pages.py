@@ -138,6 +138,37 @@ def test_a_name_in_large_print_stands_on_one_line(
     assert any("Name" in line and "Wolkenstein" in line for line in lines)
 
 
+def test_the_lines_of_a_longer_name_are_of_about_the_same_length(
+    layouts: Layouts, sheet_for: Callable[..., Sheet]
+) -> None:
+    names = [
+        *["Maximiliana", "Theodora", "Anastasia", "Genoveva", "von", "Hohenstaufen", "de", "la"],
+        "Vega",
+    ]
+    body = layouts.sheet(sheet_for(" ".join(names)))
+    batch = print_batch([Document("a", "a", body, layouts.preamble(large=True))])
+    with pdfplumber.open(BytesIO(batch.printed[0].pdf)) as opened:
+        lines = opened.pages[0].extract_text().splitlines()
+    (last,) = (line.split() for line in lines if "Vega" in line)
+    assert last == names[-len(last) :]
+    assert 2 < len(last) < len(names)
+
+
+def test_a_cover_keeps_its_cautions_however_many_problems_are_scored(
+    layouts: Layouts, sheet_for: Callable[..., Sheet]
+) -> None:
+    sheet = sheet_for("Ada Quill")
+    numbers = tuple((str(number), 10) for number in range(1, 16))
+    cover = Cover(sheet.header, scores=numbers)
+    body = layouts.sheet(replace(sheet, cover=cover))
+    for large in (False, True):
+        batch = print_batch([Document("a", "a", body, layouts.preamble(large=large))])
+        with pdfplumber.open(BytesIO(batch.printed[0].pdf)) as opened:
+            words = opened.pages[0].extract_text().split()
+        assert {*(number for number, _ in numbers), "150", *CAUTION.split()[:1]} <= set(words)
+        assert words.count("Problem") == 1 + large  # as many tables, side by side
+
+
 @pytest.mark.parametrize("paper", ["letter", "a4"])
 def test_large_print(paper: Any, layouts: Layouts, sheet_for: Callable[..., Sheet]) -> None:
     body = layouts.sheet(sheet_for("Ada Quill"))
@@ -216,6 +247,18 @@ def test_table_of_answers(
         assert any(f"R{n}" in page.extract_text() for n in (2, columns - 1))
     assert (len(pages) == 1) == (rows == 4)
     assert text.replace(" ", "").count("344N") == rows
+
+
+def test_short_tables_of_answers_follow_each_other_on_a_page(
+    layouts: Layouts, sheet_for: Callable[..., Sheet]
+) -> None:
+    direction = (Text("76.9° below the horizontal, to the right"),)
+    problems = tuple((f"Shelf {n}", ((Text(f"R{n}"),), (Text(f"S{n}"),))) for n in range(8))
+    rows = tuple(AnswerRow((f"Student {n}",), (direction,) * 16) for n in range(3))
+    table = AnswerTable(sheet_for("").header, ("Name",), problems, rows, "Answers")
+    (page,) = pages_of(layouts.answer_table(table), layouts)
+    assert page.extract_text().count("Student 2") > 2
+    assert page.extract_text().count("R7") == 1
 
 
 def test_a_key_is_short(layouts: Layouts, key_for: Callable[..., Key]) -> None:

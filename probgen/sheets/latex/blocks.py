@@ -110,8 +110,8 @@ def _parts(block: Flowing) -> list[str]:
 
 
 def write_formulas(formulas: Iterable[Formula]) -> str:
-    """Formulas side by side, for math mode in display style."""
-    return r",\qquad ".join(latex(formula) for formula in formulas)
+    """Formulas side by side or, where they are too wide, one below the other; for math mode."""
+    return r",\penalty0\qquad ".join(f"{{{latex(formula)}}}" for formula in formulas)
 
 
 def write_rows(rows: Sequence[Row]) -> str:
