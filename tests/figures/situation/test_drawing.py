@@ -165,3 +165,34 @@ def test_points_the_statement_names_are_lettered() -> None:
 def test_ends_of_bodies_are_lettered_as_keys_take_torques_about_them() -> None:
     scene = sketch(loaded("even"))
     assert {str(shape.tag) for shape in tagged(scene, "letter")} == {"letter:A", "letter:B"}
+
+
+@pytest.mark.parametrize(("moment", "sense"), [("3 N*m", 1), ("-3 N*m", -1)])
+def test_a_couple_that_is_data_turns_about_its_point_as_it_does(moment: str, sense: int) -> None:
+    motor = f'[[couple]]\nat = "B"\nmoment = "{moment}"\nsymbol = "C_0"\nname = "motor"\n'
+    scene = sketch(BEAM + motor)
+    arc, arrow = tagged(scene, "couple:C_0")
+    assert isinstance(arc, Arc)
+    assert isinstance(arrow, Arrow)
+    _, end = dimension_ends(scene, "L")
+    assert arc.centre.real == pytest.approx(end.real)
+    assert arc.sweep * sense > 0
+    radius, way = arrow.tail - arc.centre, arrow.head - arrow.tail
+    assert (radius.conjugate() * way).imag * sense > 0  # the arrow goes on round
+    assert abs(box_of(scene, "label:C_0").centre - arc.centre) < 2.0 * arc.radius
+    assert touching(scene) == []
+
+
+@pytest.mark.parametrize("steep", [0, 25])
+def test_a_section_is_a_line_square_across_its_member(steep: int) -> None:
+    fixed = '[[fixed]]\nat = "A"\nsymbol = "R"\ncouple = "M_A"\n'
+    cut = f'[[cut]]\nat = "A"\naxis = {steep}\naxial = "N"\nshear = "V"\ncouple = "M_A"\n'
+    text = BEAM.replace(fixed, cut).replace('quantity = "R"\nas = "components"', 'quantity = "V"')
+    text = text.replace('["L", 0]', f'{{ from = "A", distance = "L", direction = {steep} }}')
+    scene = sketch(text + '[[weight]]\nuniform = true\nmass = "m"\n')
+    (mark,) = tagged(scene, "section:N")
+    assert isinstance(mark, Path)
+    ((one, other),) = mark.lines
+    assert apart(bearing(other - one), steep + 90.0) == pytest.approx(0.0, abs=1e-9)
+    assert abs(one + other) < 1e-9  # about A, where the beam begins
+    assert abs(other - one) > 2.0 * 9.0
