@@ -19,6 +19,8 @@ from probgen.wording.facts.forces import (
     JointForce,
     JointReaction,
     SignsOpen,
+    Spreading,
+    SpreadLoad,
     TurnExpected,
 )
 from probgen.wording.forces import forces_passage
@@ -118,6 +120,24 @@ def test_a_known_couple_turns_the_way_its_sign_says(moment: str, rotation: str) 
         if isinstance(fact, CoupleNamed) and fact.couple == "M_0"
     ]
     assert (own.rotation, own.taken) == (rotation, False)
+
+
+SPREADS = [
+    ('load = "9 N/m"', Spreading.EVEN, ""),
+    ('start = 0\nend = "9 N/m"', Spreading.TRIANGLE, "B"),
+    ('start = "9 N/m"\nend = 0', Spreading.TRIANGLE, "A"),
+    ('start = "4 N/m"\nend = "9 N/m"', Spreading.UNEVEN, ""),
+]
+
+
+@pytest.mark.parametrize(("fields", "spreading", "heavy"), SPREADS)
+def test_a_spread_load_is_told_by_how_it_lies(
+    fields: str, spreading: Spreading, heavy: str
+) -> None:
+    row = f'[[distributed]]\nfrom = "A"\nto = "B"\nsymbol = "W_q"\n{fields}\n'
+    facts = facts_of(passage_of(STAYED_SHELF + row))
+    (told,) = [fact for fact in facts if isinstance(fact, SpreadLoad)]
+    assert (told.spreading, told.heavy) == (spreading, heavy)
 
 
 def test_what_is_asked_is_not_told_beforehand() -> None:

@@ -7,7 +7,16 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.quantities.expression import Call, Expression, Name, number, over, times, total
+from probgen.quantities.expression import (
+    Call,
+    Expression,
+    Name,
+    negative,
+    number,
+    over,
+    times,
+    total,
+)
 from probgen.quantities.printing import plain
 from probgen.statics.geometry import angle_of
 from probgen.wording.numbers import angle_worked, degrees_shown
@@ -15,6 +24,7 @@ from probgen.working.digits import Digits
 from tests.situations import STAYED_SHELF, worked
 
 THETA = Name("theta", "theta")
+D, L = Name("d", "d"), Name("L", "L")
 
 
 def digits(theta: str = "40") -> Digits:
@@ -56,7 +66,11 @@ WORKED: list[tuple[Expression, str]] = [
     (number(30), "30°"),  # no letter to tell of
     (over(THETA, number(3)), "θ/3 = 40.0°/3 = 13.33°"),
     # An angle worked out of lengths is not written out in them again.
-    (times(number(1), Call("atan", (over(Name("d", "d"), Name("L", "L")),))), "38.66°"),
+    (times(number(1), Call("atan", (over(D, L),))), "38.66°"),
+    # An acute angle by its two sides is; one beyond has another tangent than its own.
+    (Call("atan2", (D, L)), "arctan(d/L) = arctan(0.96 m/(1.20 m)) = 38.66°"),
+    (Call("atan2", (D, negative(L))), "141.3°"),
+    (Call("atan2", (negative(D), L)), "−38.66°"),
 ]
 
 
