@@ -19,7 +19,7 @@ from probgen.quantities.unit import DEGREE, SI, UNITS
 from probgen.statics.plan import extreme_find
 from probgen.statics.system import Form
 from probgen.wording.answer import Answer
-from probgen.wording.block import Math, Section
+from probgen.wording.block import Math, Section, Text
 from probgen.working.convention import Convention
 from probgen.working.direction import quarter_of
 from tests.situations import HEAD
@@ -306,3 +306,19 @@ quantity = "T_{body[0]}"
     lines = told_lines(HEAD + mass + lamps)
     headings = [line for line in lines if line.startswith("# Force balance")]
     assert headings == ["# Force balance on the left", "# Force balance on the right"]
+
+
+LETTER = re.compile(r"(?<![\w'’])(?<!\d )[B-Zb-z](?![\w'’])")
+"""A letter by itself that is no word, nor the unit of the number before it."""
+
+
+@pytest.mark.parametrize("name", OWN)
+def test_letters_of_points_axes_and_forces_are_symbols(name: str) -> None:
+    texts = [
+        inline.text
+        for section in keys(name)[0]
+        for run in runs(section)
+        for inline in run
+        if isinstance(inline, Text)
+    ]
+    assert [text for text in texts if LETTER.search(text)] == []
