@@ -61,9 +61,9 @@ def _of_double(lines: Sequence[str], number: int) -> str:
 def _of_date(key: str, found: re.Match[str]) -> str:
     """A date as TOML has it, where its order is beyond doubt; else how one is written."""
     first, second, third = (int(part) for part in found.groups())
-    if first > 31:
+    if len(found[1]) == 4:
         year, month, day = first, second, third
-    elif third > 31 and (first > 12) != (second > 12):
+    elif len(found[3]) == 4 and (first > 12) != (second > 12):
         year, month, day = third, min(first, second), max(first, second)
     else:
         return f'write year, month and day, as in 2026-03-09, or in your words: {key} = "9 March"'
