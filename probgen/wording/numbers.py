@@ -32,7 +32,8 @@ def by_lengths(digits: Digits, expression: Expression, shown: Number) -> Formula
             values = digits.case.values
             if min(float(evaluate(each, values)) for each in (rise, run)) > 0.0:
                 slope = Call("atan", (Quotient(rise, run),))
-                return (slope, Relation("="), digits.put_in(slope), Relation("="), shown)
+                worked = digits.line(slope, float(evaluate(slope, values)), ANGLE)
+                return (slope, Relation("="), worked.printed, Relation("="), shown)
     return None
 
 
