@@ -7,6 +7,7 @@ lever arms are not used.
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
@@ -267,6 +268,14 @@ def test_coordinates_are_written_with_one_sign(name: str) -> None:
                     value = float(evaluate(coordinate, own.case.values))
                     assert (value < 0.0) == (inner != written)
                 assert "−(−" not in plain(fact.torque)
+
+
+def test_no_coordinate_is_told_that_neither_turns_nor_stands_anywhere() -> None:
+    """How high a cabinet's weight acts is printed nowhere, and does not matter."""
+    lines = lines_told("cabinet-slide-or-tip", Convention(torque="components"))
+    placed = [line for line in lines if "-coordinate" in line]
+    assert len(placed) == 2
+    assert [line for line in placed if re.search(r"\d m\b", line)] == []
 
 
 def test_a_formula_from_data_alone_has_its_reason() -> None:

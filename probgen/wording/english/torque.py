@@ -200,17 +200,17 @@ def coordinates_from(fact: CoordinatesFrom, nouns: Nouns) -> Inlines:
 @say.register
 def by_coordinates(fact: ByCoordinates, nouns: Nouns) -> Inlines:
     (at_x, at_y), (along_x, along_y) = fact.at, fact.parts
-    where = filled("{F} acts at ({x}, {y})", F=fact.force, x=at_x, y=at_y)
-    if ZERO in (along_x, along_y):
+    if ZERO in (along_x, along_y):  # the other coordinate turns nothing, and may be told nowhere
         arm, axis = ("x", "y") if along_x == ZERO else ("y", "x")
         minus = (axis == "x") == fact.counter_clockwise
         return filled(
-            "{where}, along {axis} only: {minus}its {arm}-coordinate times its part along {axis} "
-            "is {torque}.",
-            where=where,
+            "{F} acts along {axis} only, with {arm}-coordinate {at}: {minus}that times its part "
+            "along {axis} is {torque}.",
+            F=fact.force,
             axis=letter(axis),
             minus="minus " if minus else "",
             arm=letter(arm),
+            at=at_x if arm == "x" else at_y,
             torque=fact.torque,
         )
     x, y = (letter(axis) for axis in "xy")
@@ -218,8 +218,10 @@ def by_coordinates(fact: ByCoordinates, nouns: Nouns) -> Inlines:
     if not fact.counter_clockwise:
         first, second = second, first
     return filled(
-        "{where} with {F_x} = {along_x} and {F_y} = {along_y}: {rule} = {torque}.",
-        where=where,
+        "{F} acts at ({x}, {y}) with {F_x} = {along_x} and {F_y} = {along_y}: {rule} = {torque}.",
+        F=fact.force,
+        x=at_x,
+        y=at_y,
         F_x=fact.letters[0],
         F_y=fact.letters[1],
         along_x=along_x,
