@@ -42,6 +42,20 @@ def test_alpha_of_all_and_without_each() -> None:
     assert without == pytest.approx([0.2754, 0.2376, 0.2168, 0.2459, 0.2663], abs=5e-5)
 
 
+ALPHAS = [  # by hand
+    ([[0, 0], [1, 1], [2, 2]], 1.0),  # variances 1 and 1, of the sums 4
+    ([[0, 0], [1, 1], [2, 1]], 6 / 7),  # 1 and 1/3, of the sums 7/3
+    ([[0, 0], [1, 1]], 1.0),
+    ([[0, 0], [1, 1], [1, 0], [0, 1]], 0.0),
+]
+
+
+@pytest.mark.parametrize(("table", "expected"), ALPHAS)
+def test_alpha_of_two_items(table: list[list[float]], expected: float) -> None:
+    assert alpha(np.array(table, float)) == pytest.approx(expected, abs=1e-12)
+    assert math.isnan(alpha(np.array(table[:1], float)))
+
+
 def test_correlations_with_the_total_and_with_the_rest() -> None:
     totals = LSAT.sum(axis=1)
     rest = [with_rest(LSAT, item) for item in range(5)]

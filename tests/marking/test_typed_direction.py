@@ -65,6 +65,7 @@ SEVERAL = [
     ("20° left of the vertical", {"110", "250"}),
     ("20° right of the vertical", {"70", "290"}),
     ("30° below the horizontal", {"330", "210"}),
+    ("30° north and left", {"150", "120"}),  # of no compass
     ("90", {"90", "270"}),
     ("0", {"0", "180"}),
 ]
@@ -72,7 +73,8 @@ SEVERAL = [
 NONE = [
     "", "?", "blah 30", "30 and 40", "30° sideways", "100° above the horizontal, left",
     "north of east", "up and down", "30° left of right", "5 N", "x" * 300, "30° above below",
-    "<b>30</b>", "30° above the blah +x", "blah down", "360.5", "-361", "up left", "N 30° S",
+    "<b>30</b>", "30° above the blah +x", "30° above +x!", "30° above the horizontal, % left",
+    "blah down", "360.5", "-361", "up left", "N 30° S",
     "100° right of the vertical", "100° ccw cw", "30° ccw from x or y", "30° above", "30° left",
     "-30° above the horizontal, left", "30 N", "2 rad/s", "30° above +x" + " " * 200 + "!",
     "30° from the horizontal and the vertical, up and left", "400°",

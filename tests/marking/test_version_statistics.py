@@ -105,6 +105,18 @@ def test_the_least_difference_seen_is_found_four_times_in_five() -> None:
     assert seen.mean() == pytest.approx(0.8, abs=0.02)
 
 
+def test_the_least_difference_of_groups_of_several_sizes() -> None:
+    """By hand: squares 2 and 8 about the means, 3 degrees of freedom; z of 97.5 % and of 80 %."""
+    groups = [np.array([1.0, 3.0]), np.array([2.0, 4.0, 6.0])]
+    expected = (1.959964 + 0.841621) * math.sqrt(10 / 3) * math.sqrt(1 / 2 + 1 / 3)
+    assert least_seen(groups) == pytest.approx(expected, rel=1e-6)
+    larger = [*groups, np.array([5.0, 5.0, 5.0, 5.0])]  # 6 degrees, and the two smallest stay
+    assert least_seen(larger) == pytest.approx(expected * math.sqrt(3 / 6), rel=1e-6)
+    assert math.isnan(least_seen([np.array([1.0]), np.array([2.0])]))
+    assert math.isnan(least_seen([np.array([]), np.array([2.0, 3.0])]))
+    assert math.isnan(least_seen(groups[:1]))
+
+
 def test_strata_hold_every_paper_once_among_its_like() -> None:
     rest = np.arange(100.0)
     group = rest % 2 == 0
