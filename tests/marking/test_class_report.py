@@ -16,6 +16,7 @@ from probgen.marking.scores import Item, Scores, scores
 from probgen.wording.facts.class_marks import (
     AlphaFound,
     ItemEasierOn,
+    ItemsHard,
     PapersLeftOut,
     ValueMatters,
     VersionsAlike,
@@ -67,6 +68,13 @@ def test_statistics_of_items_are_those_published() -> None:
     assert [each.with_rest for each in found.items] == pytest.approx(
         [0.1128, 0.1532, 0.1728, 0.1444, 0.1216], abs=5e-5
     )
+
+
+def test_items_that_hardly_anybody_gets_right_are_told_and_no_others() -> None:
+    for lost, hard in ((0, []), (1, ["0"]), (2, ["0", "1"])):
+        found = class_report((), of_lsat(lost={"A": lost}), exam=True).facts
+        told = [each for fact in found if isinstance(fact, ItemsHard) for each in fact.items]
+        assert told == [(1, answer) for answer in hard]
 
 
 def test_versions_dealt_in_turn_are_alike_and_it_is_said_what_would_be_seen() -> None:
