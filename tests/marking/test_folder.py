@@ -62,6 +62,21 @@ def test_verdicts_points_and_what_a_person_looks_at(tmp_path: Path) -> None:
     assert sheet.rows[1] == (RECORD.editions[0].code, "1", "Student 1", 8, 8, 0)
     names = {path.name for path in (tmp_path / "out").iterdir()}
     assert {"marks.xlsx", "statistics.csv", "spread.csv", "class.txt", "class.pdf"} <= names
+    # 8 + 8 points for what is right, 4 each for unit, sign and slip, of 6 papers that are marked
+    (item,) = read(tmp_path / "out/statistics.csv")
+    assert (item["problem"], item["answer"], item["papers"]) == ("1", "T", "6")
+    assert float(item["facility"]) == pytest.approx(28 / 48, abs=5e-4)
+    verdicts = ("right", "carried", "unit", "sign", "slip", "wrong", "unread", "empty")
+    assert [int(item[each]) for each in verdicts] == [2, 0, 1, 1, 1, 0, 2, 1]
+    for given in ("m", "L"):
+        halves = [row for row in read(tmp_path / "out/spread.csv") if row["by"] == given]
+        assert [row["group"] for row in halves] == ["smaller half", "larger half"]
+        assert sum(int(row["papers"]) for row in halves) == 6
+        points = sum(int(row["papers"]) * float(row["mean"]) for row in halves)
+        assert points == pytest.approx(28, abs=5e-3)
+    told = (tmp_path / "out/class.txt").read_text(encoding="utf-8")
+    assert "Two papers with answers that a person has to decide" in told
+    assert "Problem 1, one paper: T taken to be the load W" in told
 
 
 def change(path: Path, id: str, points: str) -> None:

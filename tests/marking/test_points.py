@@ -63,3 +63,10 @@ def test_points_by_kinds_of_steps_add_up() -> None:
     found = points_of(*forearm(), 10, Shares(marks=(Share("torques", 9), Share("results", 1))))
     assert sum(found.values()) == sum(usual.values()) == 10
     assert found["B"] >= 9 > usual["B"]
+
+
+def test_points_for_diagrams_alone_are_shared_alike() -> None:
+    problem, own = worked(STAYED_SHELF)
+    shares = Shares(marks=(Share("diagrams", 10),))
+    found = points_of(problem, asked_of(problem, own), 10, shares)
+    assert found == {"T": 4, "R.magnitude": 3, "R.direction": 3}
