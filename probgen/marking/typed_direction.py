@@ -162,8 +162,6 @@ def _by_sides(size: Decimal, beside: list[str], ways: list[str]) -> list[Decimal
     """ "9.9 below the horizontal, to the left"; from the vertical where that is said."""
     upright = [way for way in map(_WAY_OF.__getitem__, ways) if way in (_UP, _DOWN)]
     level = [way for way in map(_WAY_OF.__getitem__, ways) if way in (_RIGHT, _LEFT)]
-    if len(upright) != 1 or len(level) != 1:
-        return []
     from_level = bool(set(beside) & {*_LEVEL, *_FROM_LEVEL})
     from_plumb = bool(set(beside) & set(_PLUMB))
     if from_level and from_plumb:

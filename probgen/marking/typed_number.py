@@ -81,7 +81,6 @@ def _plain(text: str) -> str:
 
 def _decimals(digits: str) -> Iterator[Decimal]:
     """Every number that digits with points, commas, ticks and spaces in them may be."""
-    found: list[Decimal] = []
     for group, point in product(_GROUPS, _POINTS):
         if group and group == point:
             continue
@@ -91,10 +90,7 @@ def _decimals(digits: str) -> Iterator[Decimal]:
         if fraction and not fraction.isdecimal():
             continue
         joined = whole.replace(group, "") if group else whole
-        number = Decimal(f"{joined}{fraction}").scaleb(-len(fraction))
-        if number not in found:
-            found.append(number)
-            yield number
+        yield Decimal(f"{joined}{fraction}").scaleb(-len(fraction))
 
 
 def _is_whole(whole: str, group: str, decimals: bool) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from probgen.quantities.expression import Expression, Name, evaluate
-from probgen.quantities.factors import expanded, factored, without_common
+from probgen.quantities.factors import expanded, factored, with_powers, without_common
 from probgen.quantities.parser import parse
 from probgen.quantities.printing import plain
 
@@ -45,3 +45,22 @@ def test_what_all_terms_share_is_written_once(text: str, written: str) -> None:
 def test_an_equation_without_what_all_its_terms_hold() -> None:
     assert plain(without_common(read("a*b*sin(x) - b*c"))) == "a sin x − c"
     assert plain(without_common(read("a*b"))) == "a b"
+
+
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        ("a*a", "a²"),
+        ("a*a*a", "a³"),
+        ("a*b*a*c", "a² b c"),
+        ("a*b*b*a", "a² b²"),
+        ("a*a/b + b*b", "a²/b + b²"),
+        ("a*b", "a b"),
+        ("sin(x)*sin(x)", "sin x sin x"),  # no quantity by itself
+    ],
+)
+def test_a_quantity_that_stands_twice_is_squared(text: str, written: str) -> None:
+    assert plain(with_powers(read(text))) == written
+    assert evaluate(with_powers(read(text)), VALUES) == pytest.approx(
+        float(evaluate(read(text), VALUES))
+    )

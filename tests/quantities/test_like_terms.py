@@ -66,6 +66,27 @@ CASES += [
 ]
 
 
+BOTH, APART = total((1, L), (1, D)), total((1, L), (-1, D))
+
+
+def part(sum: Expression, of: int = 2) -> Expression:
+    return over(sum, number(of))
+
+
+CASES += [  # within a multiple of a sum, where that is shorter
+    (Sum(((1, part(BOTH)), (-1, HALF))), "d/2"),
+    (Sum(((1, part(BOTH)), (1, part(APART)))), "L"),
+    (Sum(((1, part(BOTH)), (-1, part(APART)))), "d"),
+    (Sum(((1, part(BOTH)), (1, W))), "(L + d)/2 + W_s"),
+    (Sum(((1, L), (-1, part(BOTH)))), "(L − d)/2"),
+    (Sum(((1, D), (-1, part(BOTH)))), "(d − L)/2"),
+    (Sum(((1, times(number(2), BOTH)), (-1, L))), "L + 2 d"),
+    (Sum(((-1, part(L, 4)), (-1, part(BOTH, 4)))), "−L/2 − d/4"),
+    (Sum(((1, part(BOTH, 3)), (1, part(BOTH, 3)))), "2 (L + d)/3"),
+    (Sum(((1, W), (-1, part(BOTH)), (1, HALF))), "W_s − d/2"),
+]
+
+
 @pytest.mark.parametrize(("expression", "text"), CASES)
 def test_like_terms_are_joined(expression: Expression, text: str) -> None:
     assert plain(collected(expression)) == text
