@@ -20,7 +20,9 @@ import click
     default="",
     help='In place of the line "Released after the due date": "Released 12 March."',
 )
-@click.option("--workers", type=click.IntRange(min=1), help="Processes at a time; all cores.")
+@click.option(
+    "--workers", type=click.IntRange(min=1), help="Processes at a time.  [default: one a core]"
+)
 @click.option("--trust-layouts", is_flag=True, help="Use the page layouts that a record carries.")
 @click.option("--quiet", is_flag=True, help="Show no progress and no summary.")
 def solutions(

@@ -72,7 +72,8 @@ def succeed(
     letters = _letters(earlier, wanted, renamed)
     drafts = Drafts(earlier, wanted, issues, None if changed else erratum)
     made = drafts.of_exam(letters) if wanted.exam else drafts.of_class()
-    if erratum and not changed and not any(draft.errata for draft in made):
+    new = changed or any(draft.errata for draft in made)
+    if erratum and not new and erratum not in _told_already(earlier):
         expected = "something that differs from what was handed out"
         mend = "leave the correction out, or correct the file first"
         raise InputError([Fault(wanted.where, "", "nothing", expected, mend)])
@@ -95,6 +96,11 @@ def succeed(
         redrawn=drawn.redrawn,
         remarks=(*drafts.remarks, *drawn.remarks),
     )
+
+
+def _told_already(earlier: Record) -> Iterator[Erratum]:
+    """The errata of papers that somebody holds: a command may be given twice, as after a stop."""
+    yield from (erratum for edition in earlier.held.values() for erratum in edition.errata)
 
 
 def asking_others(earlier: Record, wanted: Wanted, ids: Collection[str], field: str) -> Wanted:

@@ -172,6 +172,14 @@ def test_who_comes_back_after_a_correction_gets_the_corrected_paper() -> None:
     assert (changes.back, changes.printed, changes.corrected) == ((CLASS[0],), 1, 1)
 
 
+def test_a_correction_that_is_made_already_is_made_once() -> None:
+    corrected, _ = on(begun(CLASS), CLASS, "the name", source=lamp("A lantern of"))
+    again, changes = on(corrected, CLASS, "the name", source=lamp("A lantern of"))
+    assert (again, changes.printed) == (corrected, 0)
+    with pytest.raises(InputError, match="something that differs"):
+        on(corrected, CLASS, "the article", source=lamp("A lantern of"))
+
+
 def test_a_correction_of_nothing_is_refused() -> None:
     with pytest.raises(InputError, match="something that differs"):
         on(begun(CLASS), CLASS, "the name")
