@@ -139,9 +139,12 @@ def recover(target: Path) -> None:
     Raises InputError where no build can be put.
     """
     target = place_of(target)
+    working = working_on(target)
     if _note(target).exists():
         with _locked(target):
             _recover(target)
+            if is_sealed(working.folder) and not working.whole.exists():
+                _remove(working)
 
 
 def require_ours(out: Path, inputs: Iterable[Path]) -> None:
