@@ -28,6 +28,8 @@ def mark(record: Path, answers: Path, out: Path, rules: Path | None, feedback: b
     RECORD is the record.json of a build, or a folder with one in it.  ANSWERS is the form of
     `probgen form`, filled in: CSV, .xlsx or .ods.
 
+    Marking again into the same folder tells in changes.csv whose points change, and by how much.
+
     What cannot be read in one way only is in look-at.csv for a person, and has no points yet.  Put
     points into the column "changed" there or in answer-marks.csv, and mark again: they stay.
     """
@@ -47,5 +49,10 @@ def mark(record: Path, answers: Path, out: Path, rules: Path | None, feedback: b
         say(f"  {count:6}  {verdict}")
     if done.changed:
         say(f"  {done.changed:6}  points changed by hand")
+    if done.moved is not None:
+        own = done.moved
+        apart = f", by {own.least:+} to {own.most:+} points" if own.papers else ""
+        papers = "1 paper changes" if own.papers == 1 else f"{own.papers} papers change"
+        say(f"{papers} beside the last marking{apart}: {done.folder / 'changes.csv'}")
     if done.look_at:
         say(f"to look at: {done.look_at} answers in {done.folder / 'look-at.csv'}")

@@ -70,7 +70,12 @@ def split_rows(text: str, where: str, headings: Judge) -> tuple[Row, ...]:
 
 def _tidy(cells: Sequence[str]) -> tuple[str, ...]:
     """Cells with single spaces, without the signs that told a spreadsheet they are text."""
-    return tuple(_MARKED_TEXT.sub(r"\1", " ".join(cell.split())) for cell in cells)
+    return tuple(_tidy_cell(cell) for cell in cells)
+
+
+def _tidy_cell(cell: str) -> str:
+    tidy = " ".join(cell.split())
+    return _MARKED_TEXT.sub(r"\1", tidy) if tidy.startswith(("=", "'")) else tidy
 
 
 _MARKED_TEXT: Final = re.compile(r"""^="([^"]*)"$|^'(?=[=+\-@\d])""")

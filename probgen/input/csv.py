@@ -59,7 +59,10 @@ def safe_cell(value: object) -> str:
     So does a part of it that would be a formula if the spreadsheet split the cell.
     Numbers stay numbers, -4.9 among them; a cell has one line, or a row would end in it.
     """
-    text = _INNER.sub("'", _BREAK.sub(" ", str(value)))
+    text = str(value)
+    if text.isalnum():
+        return text
+    text = _INNER.sub("'", _BREAK.sub(" ", text))
     return f"'{text}" if _FORMULA.match(text) and not _NUMBER.fullmatch(text) else text
 
 

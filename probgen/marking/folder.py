@@ -9,13 +9,16 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Final
 
-from probgen.build.tables import write_csv, write_workbook
+from probgen.build.tables import write_workbook
 from probgen.course.frozen import frozen_problems
 from probgen.course.record import Record
 from probgen.course.record_file import read_record
+from probgen.input.csv import csv_lines
 from probgen.input.file import write_beside
+from probgen.marking.again import HEADINGS as CHANGES
+from probgen.marking.again import Moved, changes, moved
 from probgen.marking.answers_file import Typed, read_answers
-from probgen.marking.changed import read_changed
+from probgen.marking.changed import read_earlier
 from probgen.marking.class_page import Heading, class_page, notes, slip_lines, step_lines
 from probgen.marking.class_report import ClassReport, class_report
 from probgen.marking.feedback import feedback_of, name_of
@@ -27,7 +30,6 @@ from probgen.marking.gradebook import Total, gradebook, numbered, totals, usual_
 from probgen.marking.judged import judged
 from probgen.marking.marks import (
     HEADINGS,
-    NUMBERS,
     Answered,
     Marked,
     Row,
@@ -46,6 +48,7 @@ MARKS: Final = "marks"
 STATISTICS: Final = "statistics"
 SPREAD: Final = "spread"
 CLASS: Final = "class"
+AGAIN: Final = "changes"
 """The names of the files, without ending."""
 
 ITEM_HEADINGS: Final = (
@@ -60,7 +63,7 @@ class Done:
     """What a marking has made.
 
     look_at: answers for a person; changed: marks changed by hand that count; remarks: on the
-    reading of the answers.
+    reading of the answers; moved: what is not as an earlier marking had it, None for the first.
     """
 
     folder: Path
@@ -69,6 +72,7 @@ class Done:
     changed: int
     rows: tuple[Row, ...]
     remarks: tuple[str, ...]
+    moved: Moved | None = None
 
 
 def mark_class(
@@ -84,12 +88,15 @@ def mark_class(
     policy = read_policy(rules, len(record.set.problems)) if rules else Policy()
     problems = frozen_problems(record.issue, record.current, str(path))
     typed = read_answers(answers, record, asked_columns(record, problems), remarks)
-    changed = read_changed([out / f"{name}.csv" for name in (ANSWERS, LOOK_AT)])
+    earlier = read_earlier([out / f"{name}.csv" for name in (ANSWERS, LOOK_AT)])
     marked = mark(record, problems, typed, policy)
-    found = tuple(rows(marked, changed))
+    found = tuple(rows(marked, earlier.changed))
     look_at = tuple(to_look_at(found, marked))
-    _write(out, ANSWERS, HEADINGS, found, NUMBERS)
-    _write(out, LOOK_AT, HEADINGS, look_at, NUMBERS)
+    _write(out, ANSWERS, HEADINGS, found)
+    _write(out, LOOK_AT, HEADINGS, look_at)
+    again = tuple(changes(earlier.stood, found))
+    if earlier.stood:
+        _write(out, AGAIN, CHANGES, again)
     columns = policy.columns or usual_columns([each.points for each in record.set.problems])
     sums = totals(marked, found)
     _write(out, MARKS, *gradebook(sums, columns), numbered(columns))
@@ -98,7 +105,8 @@ def mark_class(
     if feedback:
         remarks += _feedback(out, record, marked, sums, found)
     by_hand = sum(bool(row.changed) for row in found)
-    return Done(out, len(typed), len(look_at), by_hand, found, tuple(remarks))
+    told = moved(again) if earlier.stood else None
+    return Done(out, len(typed), len(look_at), by_hand, found, tuple(remarks), told)
 
 
 def _report(
@@ -112,12 +120,12 @@ def _report(
         for at in report.items
     ]  # fmt: skip
     heads = (*ITEM_HEADINGS, *(each.value for each in Finding))
-    _write(out, STATISTICS, heads, items, [h for h in heads if h not in ("template", "answer")])
+    _write(out, STATISTICS, heads, items)
     spreads = [
         (each.place or "", each.by, each.group, each.papers, *map(_shown, each[4:]))
         for each in report.spreads
     ]
-    _write(out, SPREAD, SPREAD_HEADINGS, spreads, ("problem", "papers", "mean", "deviation"))
+    _write(out, SPREAD, SPREAD_HEADINGS, spreads)
     lines = [*notes(report, language), "", language.page.commonest_slips]
     lines += [line for line, _ in slip_lines(report)]
     lines += ["", language.page.teach_again, *(line for line, _ in step_lines(report))]
@@ -189,18 +197,13 @@ def _write(
     name: str,
     heads: Sequence[str],
     table: Sequence[Sequence[object]],
-    numbers: Sequence[str],
+    numbers: Sequence[str] | None = None,
 ) -> None:
-    """A table as CSV and as a workbook, each whole or not at all."""
-    with TemporaryDirectory(prefix="probgen-") as folder:
-        for file in _written(Path(folder) / name, heads, table, numbers):
-            write_beside(out / file.name, file.read_bytes())
-
-
-def _written(
-    path: Path, heads: Sequence[str], table: Sequence[Sequence[object]], numbers: Sequence[str]
-) -> Iterator[Path]:
-    text, book = path.with_suffix(".csv"), path.with_suffix(".xlsx")
-    write_csv(text, heads, table)
-    write_workbook(book, heads, table, numbers)
-    yield from (text, book)
+    """A table as CSV, and as a workbook where it is told which columns hold numbers."""
+    text = "".join(csv_lines([heads, *table]))
+    write_beside(out / f"{name}.csv", text.encode("utf-8-sig"))
+    if numbers is not None:
+        with TemporaryDirectory(prefix="probgen-") as folder:
+            book = Path(folder) / f"{name}.xlsx"
+            write_workbook(book, heads, table, numbers)
+            write_beside(out / book.name, book.read_bytes())

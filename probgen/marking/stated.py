@@ -116,6 +116,8 @@ def _numbers(blank: Blank, cells: Mapping[Place, str]) -> tuple[Reading, ...]:
 def _typed(cells: Mapping[Place, str]) -> tuple[TypedNumber, ...]:
     """The number, with the unit of its own cell; one typed twice has to be the same."""
     number, unit = cells.get(Place.NUMBER, ""), cells.get(Place.UNIT, "")
+    if unit and number.replace(".", "").isdecimal():  # as most are
+        return typed_number.readings(f"{number} {unit}")
     alone = typed_number.readings(number)
     if not unit:
         return alone

@@ -36,6 +36,8 @@ _NUMBER: Final = re.compile(
     \s*(?P<unit>[^\d].*)?""",
     re.VERBOSE,
 )
+_ORDINARY: Final = re.compile(r"[0-9]+(\.[0-9]+)?")
+"""Digits that say one thing only: a single point is for decimals."""
 _GROUPS: Final = ("", " ", "'", ",", ".")
 _POINTS: Final = ("", ".", ",")
 
@@ -81,6 +83,9 @@ def _plain(text: str) -> str:
 
 def _decimals(digits: str) -> Iterator[Decimal]:
     """Every number that digits with points, commas, ticks and spaces in them may be."""
+    if _ORDINARY.fullmatch(digits):
+        yield Decimal(digits)
+        return
     for group, point in product(_GROUPS, _POINTS):
         if group and group == point:
             continue

@@ -26,7 +26,7 @@ from probgen.input.time_limit import within
 from probgen.mistakes.wrong_working import Missteps, plan_missteps
 from probgen.problem.dropped import why_refused
 from probgen.problem.flaw_words import flaws_told
-from probgen.quantities.expression import evaluate
+from probgen.quantities.expression import Value, evaluate
 from probgen.quantities.printing import plain
 from probgen.statics.flaw import Flaw
 from probgen.statics.method import Method
@@ -204,9 +204,10 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
     if faults:
         raise InputError(faults)
     worked: list[Worked] = []
-    values = tuple(proof.values.items())
+    values = _listed(proof.values, len(draws))
+    found = _listed(solved, len(draws))
     for place, draw in enumerate(draws):
-        own = {name: float(column[place]) for name, column in solved.items()}
+        own = {name: column[place] for name, column in found.items()}
         numbers = {**draw.values, "g": problem.convention.g}
         case = case_of(problem.plan, problem.template.labels, numbers, own)
         residual = float(proof.max_residual[place])
@@ -216,10 +217,18 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
         told = tuple(
             told_answer(result, problem.nouns, problem.language) for result in results(digits)
         )
-        every = {name: float(np.broadcast_to(v, len(draws))[place]) for name, v in values}
+        every = {name: column[place] for name, column in values.items()}
         complete = {**every, **case.values}
         worked.append(Worked(draw, digits, statement, complete, told, residual, difference))
     return tuple(worked)
+
+
+def _listed(values: Mapping[str, Value], count: int) -> dict[str, list[float]]:
+    """Columns as lists of floats, an entry a draw."""
+    return {
+        name: np.broadcast_to(np.asarray(value, float), count).tolist()
+        for name, value in values.items()
+    }
 
 
 def tell_steps(problem: Problem, own: Worked) -> tuple[Section, ...]:

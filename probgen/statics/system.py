@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
+from functools import cache
 from typing import Final
 
 from probgen.quantities.expression import Expression, Name, names_in
@@ -281,7 +282,7 @@ class System:
     @property
     def asked(self) -> dict[str, Quantity]:
         """The numbers asked for by their ids, in the order asked."""
-        return {str(number): number for find in self.finds for number in find.numbers}
+        return dict(_asked(self.finds))
 
     @property
     def names_used(self) -> frozenset[str]:
@@ -301,3 +302,8 @@ class System:
 
     def force(self, id: str) -> Force:
         return next(force for force in self.forces if force.id == id)
+
+
+@cache
+def _asked(finds: tuple[Find, ...]) -> tuple[tuple[str, Quantity], ...]:
+    return tuple((str(number), number) for find in finds for number in find.numbers)

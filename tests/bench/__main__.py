@@ -13,7 +13,7 @@ import os
 import tempfile
 from pathlib import Path
 
-from tests.bench import author, engine, growth, naming, pages, startup
+from tests.bench import author, engine, growth, marking, naming, pages, startup
 from tests.bench.school import School
 
 
@@ -25,9 +25,11 @@ def main() -> None:
     print(f"{os.cpu_count()} cores, load {load:.1f}, {students} students x 5 problems")
     with tempfile.TemporaryDirectory(prefix="probgen-bench-") as name:
         school = School(Path(name))
+        (Path(name) / "marking").mkdir()
         engine.bench()
         startup.bench()
         naming.bench(papers)
+        marking.bench(Path(name) / "marking", large)
         author.bench(school)
         pages.bench(school, students)
         growth.bench(school, students, large)

@@ -53,7 +53,7 @@ class School:
         start, most, before = time.perf_counter(), 0.0, work_of_children()
         with subprocess.Popen([sys.executable, "-m", "probgen", *words]) as build:
             while build.poll() is None:
-                most = max(most, _memory(build.pid))
+                most = max(most, memory(build.pid))
                 time.sleep(_SAMPLE_SECONDS)
             taken = time.perf_counter() - start
         if build.returncode:
@@ -75,7 +75,7 @@ def work_of_children() -> float:
     return times.children_user + times.children_system
 
 
-def _memory(pid: int) -> float:
+def memory(pid: int) -> float:
     """Memory (MB) of a process and all it has started."""
     total = 0
     try:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import sys
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
@@ -11,6 +12,7 @@ import pytest
 from probgen.course.record_file import write_record
 from probgen.input.fault import InputError
 from probgen.input.workbook import read_sheets
+from probgen.marking.again import Moved
 from probgen.marking.folder import Done, mark_class
 from tests.marking.lamps import record_of, table, tension
 
@@ -117,7 +119,8 @@ def test_the_same_answers_give_the_same_bytes(tmp_path: Path) -> None:
     marked(tmp_path, text)
     before = {path: path.read_bytes() for path in (tmp_path / "out").iterdir()}
     marked(tmp_path, text)
-    assert {path: path.read_bytes() for path in (tmp_path / "out").iterdir()} == before
+    assert {path: path.read_bytes() for path in before} == before
+    assert read(tmp_path / "out/changes.csv") == []
 
 
 def test_without_matplotlib_all_but_the_page_is_there(
@@ -142,3 +145,21 @@ def test_a_departments_rules_and_headings(tmp_path: Path) -> None:
     assert (sums["1"], sums["2"]) == ("8", "2")
     (sheet,) = read_sheets((tmp_path / "own/marks.xlsx").read_bytes(), "marks")
     assert sheet.rows[:2] == (("Id", "=Week 1"), ("1", 8.0))
+
+
+def test_another_tolerance_changes_who_is_near(tmp_path: Path) -> None:
+    """The first number is 3 % too large: right within 5 %, not within the usual 2 %."""
+    near = {**typed(), "1": (f"{1.03 * tension(RECORD, '1'):.4g}", "N")}
+    first = marked(tmp_path, table(RECORD, near))
+    assert first.moved is None
+    assert not (tmp_path / "out/changes.csv").exists()
+    change(tmp_path / "out/answer-marks.csv", "2", "7")
+    rules = tmp_path / "rules.toml"
+    rules.write_text("[marking]\ntolerance = 0.05\n", encoding="utf-8")
+    files = (tmp_path / "record.json", tmp_path / "answers.csv", tmp_path / "out")
+    done = mark_class(*files, rules)
+    (own,) = read(tmp_path / "out/changes.csv")
+    assert (own["id"], own["verdict"], own["counts"]) == ("1", "right", "8")
+    assert done.moved is not None
+    assert (done.moved.papers, done.moved.most) == (1, Decimal(own["by"]))
+    assert mark_class(*files, rules).moved == Moved(0, Decimal(0), Decimal(0))
