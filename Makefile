@@ -7,7 +7,8 @@
 # make workings the workings that tests/wording keeps as text, to be read aloud
 # make golden   the pictures that tests/golden compares pages with, after a look at what differs
 # make fuzz    spoilt inputs of every kind; KINDS=templates,records SECONDS=60 COUNT=10000 SEED=fuzz
-# make bench    what a class costs beside what it would cost otherwise; STUDENTS=300 for a large one
+# make bench    what a class costs beside what it would cost otherwise, and how truly slips are named;
+#               STUDENTS=300 LARGE=3000 PAPERS=10000 for the figures of the aims
 # All of them set up first what is missing; make PYTHON=/path/to/python3.12 setup picks a Python.
 
 BIN = .venv/bin
