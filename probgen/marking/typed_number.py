@@ -108,7 +108,7 @@ def _is_whole(whole: str, group: str, decimals: bool) -> bool:
     usual = first.isdecimal() and len(first) <= 3 and not first.startswith("0")
     # One group behind a point would be a decimal on every sheet; two, or decimals behind, are not.
     marked = group != "." or decimals or len(groups) > 2
-    return len(groups) > 1 and threes and usual and marked
+    return threes and usual and marked
 
 
 def _figures(number: Decimal) -> tuple[int, int]:

@@ -113,5 +113,18 @@ def test_a_value_that_goes_with_the_points_is_told() -> None:
     assert not any(isinstance(f, ValueMatters) for f in class_report(spread, points, False).facts)
 
 
+def test_spreads_of_versions_come_in_order_and_count_what_is_known_of_a_paper() -> None:
+    """Paper 0 of B has one item open, paper 1 of A both."""
+    points = np.array([[1.0, math.nan], [math.nan, math.nan], [1.0, 1.0], [0.0, 1.0]])
+    papers = tuple(Paper("", str(n), "", owner) for n, owner in enumerate("BABA"))
+    items = tuple(Item(1, str(n), 1) for n in range(2))
+    spreads = class_report((), Scores(papers, items, points), exam=True).spreads
+    whole = [each for each in spreads if each.by == "version" and not each.place]
+    assert [(each.group, each.papers, each.mean) for each in whole] == [
+        ("A", 1, 1.0),
+        ("B", 2, 1.5),
+    ]
+
+
 def test_open_papers_are_left_out_of_sums_and_that_is_told() -> None:
     assert PapersLeftOut(2) in report(PAPERS).facts

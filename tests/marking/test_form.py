@@ -9,6 +9,7 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.course.exam import Exam
+from probgen.course.roster import Student
 from probgen.marking.form import Place, columns, form_rows, papers
 from probgen.problem.problem import Problem, prepare
 from probgen.working.convention import Convention
@@ -73,6 +74,12 @@ def test_a_row_a_paper() -> None:
     rows = list(form_rows(record, asked))
     assert [row[:3] for row in rows] == [(e.code, e.owner, e.name) for e in record.editions]
     assert all(set(row[3:]) == {""} and len(row) == 3 + len(asked) for row in rows)
+
+
+def test_a_students_section_stands_on_the_row_also_in_an_exam() -> None:
+    people = [Student("Ada", "1", "Tue"), Student("Bea", "2", "Wed")]
+    for exam in (None, Exam(versions=2)):
+        assert [row.section for row in papers(begun(people, exam=exam))] == ["Tue", "Wed"]
 
 
 @pytest.mark.parametrize("versions", [2, 3])
