@@ -31,6 +31,7 @@ def strays(documents: Sequence[Printed], look: Look) -> Iterator[str]:
         ("head-over-phone", "A4, sans"),
         ("gate-two-hinges", "letter, sans"),
         ("tiptoe-achilles", "letter, large"),
+        ("bent-back-toolbox", "letter, large"),  # as high as a page
     ],
 )
 def test_ink_stays_inside_the_margins(id: str, look: str) -> None:
