@@ -40,6 +40,11 @@ class Draft:
     same_paper: bool = False
     words: str = ""
 
+    @property
+    def corrects(self) -> bool:
+        """Whether it prints an erratum that the paper before it did not."""
+        return self.old is not None and not set(self.errata) <= set(self.old.errata)
+
 
 @dataclass(slots=True)
 class Drafts:
@@ -107,7 +112,7 @@ class Drafts:
         self._remark_kept(student, held, own)
         if student.large != held.large:
             words = f"{student.name} ({student.id}): {'large' if student.large else 'usual'} print"
-            return replace(draft, same_paper=True, words=words)
+            return replace(draft, same_paper=True, errata=held.errata, words=words)
         return None
 
     def _remark_kept(self, student: Student, held: Edition, own: bool) -> None:

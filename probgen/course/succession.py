@@ -72,7 +72,7 @@ def succeed(
     letters = _letters(earlier, wanted, renamed)
     drafts = Drafts(earlier, wanted, issues, None if changed else erratum)
     made = drafts.of_exam(letters) if wanted.exam else drafts.of_class()
-    new = changed or any(draft.errata for draft in made)
+    new = changed or any(draft.corrects for draft in made)
     if erratum and not new and erratum not in _told_already(earlier):
         expected = "something that differs from what was handed out"
         mend = "leave the correction out, or correct the file first"
@@ -145,7 +145,7 @@ def _changes(
         left=tuple(gone.values()),
         back=tuple(s for s in new if s.id in known),
         moved=_moved(earlier, record, made),
-        corrected=sum(bool(draft.errata) and draft.old is not None for draft in made),
+        corrected=sum(draft.corrects for draft in made),
         others=(*(draft.words for draft in made if draft.words), *_versions_kept(record, renamed)),
     )
 
