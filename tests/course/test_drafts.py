@@ -1,6 +1,8 @@
-"""Each problem of an assignment keeps its own numbers: two templates with letters in common."""
+"""What is kept of a paper: each problem its own numbers, each code its own text."""
 
 from __future__ import annotations
+
+from dataclasses import replace
 
 from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.issue import Erratum, FrozenTemplate, Issue
@@ -8,7 +10,7 @@ from probgen.course.record import Record
 from probgen.course.succession import succeed
 from probgen.course.wanted import Wanted
 from probgen.working.convention import Convention
-from tests.terms import class_of, lamp, new_record, problem_of
+from tests.terms import begun, class_of, lamp, new_record, on, problem_of
 
 SIGN = lamp("A sign of", low="20.0", high="60.0").replace('id = "lamp"', 'id = "sign"')
 
@@ -45,3 +47,16 @@ def test_newcomers_draw_around_the_numbers_of_the_same_template_alone() -> None:
     for place in (0, 1):
         values = [edition.draws[place].values for edition in later.current]
         assert len({(own["m"].value, own["L"].value) for own in values}) == 45
+
+
+def test_large_print_of_a_corrected_paper_has_its_errata() -> None:
+    """The same code, so the same text: of a record whose text was corrected before."""
+    students = class_of(2)
+    record, _ = on(begun(students), students, correct="the lamp", source=lamp("A lantern of"))
+    large = [replace(students[0], large=True), students[1]]
+    later, changes = on(record, large, source=lamp("A lantern of"))
+    (new,) = later.printings[-1].editions
+    held = record.held["1", False]
+    assert new == replace(held, large=True, follows=held.code)
+    assert [erratum.what for erratum in new.errata] == ["the lamp"]
+    assert (changes.corrected, changes.printed) == (0, 1)

@@ -328,18 +328,6 @@ def test_in_an_exam_a_changed_id_keeps_the_version() -> None:
         assert changes.others == (told,)
 
 
-def test_large_print_of_a_corrected_paper_has_its_errata() -> None:
-    """The same code, so the same text: of a record whose text was corrected before."""
-    record, _ = on(begun(CLASS), CLASS, correct="the lamp", source=lamp("A lantern of"))
-    large = [replace(CLASS[0], large=True), *CLASS[1:]]
-    later, changes = on(record, large, source=lamp("A lantern of"))
-    (new,) = later.printings[-1].editions
-    held = record.held["1", False]
-    assert new == replace(held, large=True, follows=held.code)
-    assert [erratum.what for erratum in new.errata] == ["the lamp"]
-    assert (changes.corrected, changes.printed) == (0, 1)
-
-
 def test_a_version_more_and_a_large_one_are_printed_alone() -> None:
     record = begun(CLASS, exam=EXAM)
     large = [replace(CLASS[0], large=True), *CLASS[1:]]
