@@ -43,6 +43,8 @@ FEWEST: Final = 10
 """Papers; of fewer no statistic beyond a mean says anything."""
 _HARD: Final = 0.4
 """A facility below this is told: a judgement."""
+_AGAINST: Final = 0.1
+"""A correlation with the rest is told where it is as far below zero, and farther than chance."""
 
 
 class ItemReport(NamedTuple):
@@ -168,7 +170,7 @@ def _on_items(
     if hard:
         yield ItemsHard(tuple((each.item.problem, each.item.answer) for each in hard), _HARD)
     for each in items:
-        if each.with_rest < 0.0 and each.papers >= FEWEST:
+        if each.with_rest < -max(_AGAINST, 1.96 / math.sqrt(max(each.papers, FEWEST))):
             yield ItemAgainst(each.item.problem, each.item.answer, each.with_rest)
 
 

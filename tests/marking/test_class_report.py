@@ -15,6 +15,7 @@ from probgen.marking.marks import Marked
 from probgen.marking.scores import Item, Scores, scores
 from probgen.wording.facts.class_marks import (
     AlphaFound,
+    ItemAgainst,
     ItemEasierOn,
     ItemsHard,
     PapersLeftOut,
@@ -75,6 +76,17 @@ def test_items_that_hardly_anybody_gets_right_are_told_and_no_others() -> None:
         found = class_report((), of_lsat(lost={"A": lost}), exam=True).facts
         told = [each for fact in found if isinstance(fact, ItemsHard) for each in fact.items]
         assert told == [(1, answer) for answer in hard]
+
+
+def test_an_item_that_goes_against_the_others_is_told() -> None:
+    plain = of_lsat()
+    turned = replace(plain, points=plain.points.copy())
+    turned.points[:, 2] = 1.0 - turned.points[:, 2]
+    told = [fact for fact in class_report((), turned, exam=True).facts
+            if isinstance(fact, ItemAgainst)]  # fmt: skip
+    assert [fact.answer for fact in told] == ["2"]
+    assert told[0].correlation == pytest.approx(-0.1728, abs=5e-5)
+    assert not any(isinstance(f, ItemAgainst) for f in class_report((), plain, exam=True).facts)
 
 
 def test_versions_dealt_in_turn_are_alike_and_it_is_said_what_would_be_seen() -> None:
