@@ -18,13 +18,13 @@ from probgen.build.progress import Report
 from probgen.build.workers import Crew
 from probgen.course.archive import records_beside
 from probgen.course.assignment import ProblemSet, judge_seed, read_assignment
-from probgen.course.before import read_before, require_new
+from probgen.course.avoided import read_avoided, require_new
 from probgen.course.edited import recoded
 from probgen.course.edition import Edition
 from probgen.course.frozen import frozen_problems
-from probgen.course.had import Had
 from probgen.course.inputs import Inputs, read_class, read_inputs
 from probgen.course.issue import Erratum, FrozenTemplate, Issue
+from probgen.course.numbers_had import Had
 from probgen.course.record import RECORD, Record, require_no_layouts
 from probgen.course.record_file import read_record
 from probgen.course.secret import SECRET, find_secret, new_secret
@@ -157,12 +157,12 @@ def build_assignment(
 def _had_before(
     wanted: Wanted, assignment_file: Path, earlier: Record, out: Path, anew: bool
 ) -> tuple[Had, ...]:
-    """What students had in the assignments that this one avoids; anew: as `read_before` has it.
+    """What students had in the assignments that this one avoids; anew: as `read_avoided` has it.
 
-    Raises InputError as `read_before` does, and for templates of an exam that the class had.
+    Raises InputError as `read_avoided` does, and for templates of an exam that the class had.
     """
     problem_set, ids = wanted.issue.set, [each.template_id for each in wanted.issue.templates]
-    before = read_before(problem_set, ids, assignment_file, out, anew)
+    before = read_avoided(problem_set, ids, assignment_file, out, anew)
     handed = {each.template_id for issue in earlier.issues for each in issue.templates}
     require_new(before, problem_set, ids, handed, wanted.where)
     return before.had

@@ -9,8 +9,8 @@ from typing import Final
 from probgen import __version__
 from probgen.course.assignment import ProblemSet
 from probgen.course.edition import Edition, Printing, current
-from probgen.course.had import Had
 from probgen.course.issue import Issue
+from probgen.course.numbers_had import Had
 from probgen.course.roster import Student
 from probgen.course.version import Version, version_of
 from probgen.input.fault import Fault, InputError

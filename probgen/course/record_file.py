@@ -16,8 +16,8 @@ from typing import Any, Final
 from probgen.course.assignment import ProblemSet
 from probgen.course.edition import Edition, Printing
 from probgen.course.first_format import read_first
-from probgen.course.had import Had
 from probgen.course.issue import FrozenTemplate, Issue, canonical, digest_of, issue_digest
+from probgen.course.numbers_had import Had
 from probgen.course.print_run import PrintRun
 from probgen.course.record import RECORD, Record
 from probgen.course.record_judge import judge_record

@@ -12,10 +12,10 @@ from dataclasses import dataclass, replace
 from probgen import __version__
 from probgen.course.differences import Difference, differences
 from probgen.course.drafts import Draft, Drafts
-from probgen.course.drawing import Drawing
 from probgen.course.edition import Coder, Edition, Elsewhere, Nowhere, Printing
 from probgen.course.exam import letters_for
 from probgen.course.issue import Erratum, Issue
+from probgen.course.numbering import Numbering
 from probgen.course.record import Record, large_letters
 from probgen.course.roster import Student
 from probgen.course.wanted import Wanted
@@ -77,7 +77,7 @@ def succeed(
         expected = "something that differs from what was handed out"
         mend = "leave the correction out, or correct the file first"
         raise InputError([Fault(wanted.where, "", "nothing", expected, mend)])
-    drawn = Drawing(earlier, wanted, issues[0]).of(made)
+    drawn = Numbering(earlier, wanted, issues[0]).of(made)
     taken = {edition.code for edition in earlier.editions}
     coder = Coder(earlier.secret, issues[-1], taken, elsewhere)
     editions = _editions(coder, earlier, drawn.editions, letters, wanted)

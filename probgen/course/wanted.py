@@ -7,8 +7,8 @@ from dataclasses import dataclass, field
 
 from probgen.course.edition import Edition
 from probgen.course.exam import Exam
-from probgen.course.had import Had
 from probgen.course.issue import Issue
+from probgen.course.numbers_had import Had
 from probgen.course.roster import Student
 from probgen.problem.problem import Problem
 

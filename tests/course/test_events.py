@@ -23,8 +23,8 @@ from hypothesis.stateful import (
 from probgen.course.edition import Edition, content_of
 from probgen.course.exam import Exam
 from probgen.course.frozen import frozen_problems
-from probgen.course.had import Had
 from probgen.course.issue import Erratum
+from probgen.course.numbers_had import Had
 from probgen.course.record import Record
 from probgen.course.record_file import read_record, write_record
 from probgen.course.roster import Student

@@ -12,8 +12,8 @@ import pytest
 from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.edition import Edition, Printing
 from probgen.course.exam import Exam
-from probgen.course.had import Had
 from probgen.course.issue import Erratum, Issue, canonical, digest_of
+from probgen.course.numbers_had import Had
 from probgen.course.print_run import PrintRun
 from probgen.course.record import Record
 from probgen.course.record_file import read_record, write_record

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from probgen.course.assignment import Assigned, ProblemSet
-from probgen.course.before import Before, read_before, require_new
+from probgen.course.avoided import Avoided, read_avoided, require_new
 from probgen.course.exam import Exam
 from probgen.course.record import RECORD, Record
 from probgen.course.record_file import write_record
@@ -34,11 +34,11 @@ def course(tmp_path: Path) -> Path:
     return tmp_path
 
 
-def before(course: Path, *avoid: str, **more: Any) -> Before:
+def before(course: Path, *avoid: str, **more: Any) -> Avoided:
     own = course / "week-3"
     chosen = ProblemSet("Mechanics", "Week 3", "c", (Assigned("lamp", 1),), avoid=avoid)
     out = more.pop("out", own / "output")
-    return read_before(chosen, ["lamp"], own / "assignment.toml", out, **more)
+    return read_avoided(chosen, ["lamp"], own / "assignment.toml", out, **more)
 
 
 @pytest.mark.parametrize(
@@ -80,7 +80,7 @@ def test_drafts_bind_nobody(course: Path) -> None:
     draft = begun(CLASS, title="Week 9")
     draft = replace(draft, issues=(replace(draft.issue, draft=True),))
     put(course / "week-9", draft)
-    assert before(course, "../week-9/") == Before()
+    assert before(course, "../week-9/") == Avoided()
 
 
 def test_where_a_template_was_is_told_by_title_and_folder(course: Path) -> None:
@@ -89,7 +89,7 @@ def test_where_a_template_was_is_told_by_title_and_folder(course: Path) -> None:
 
 def test_numbers_of_templates_that_nobody_asks_for_are_left_out(course: Path) -> None:
     chosen = ProblemSet("M", "W", "c", (Assigned("sign", 1),), avoid=("../week-1",))
-    found = read_before(chosen, ["sign"], course / "week-3" / "a.toml", course / "week-3" / "out")
+    found = read_avoided(chosen, ["sign"], course / "week-3" / "a.toml", course / "week-3" / "out")
     assert found.had == ()
     assert "lamp" in found.templates
 
@@ -106,7 +106,7 @@ def test_a_glob_that_finds_nothing_is_a_fault(course: Path, avoid: str) -> None:
 
 def test_a_glob_that_finds_its_own_folder_alone_is_none(tmp_path: Path) -> None:
     (tmp_path / "week-3").mkdir()
-    assert before(tmp_path, "../week-*/") == Before()
+    assert before(tmp_path, "../week-*/") == Avoided()
 
 
 @pytest.mark.parametrize(
@@ -124,7 +124,7 @@ def test_a_record_that_cannot_be_read_is_one_fault(course: Path, text: str, told
 
 
 EXAM = ProblemSet("M", "E", "c", (Assigned("lamp", 1), Assigned("sign", 1)), exam=Exam(2))
-SEEN = Before((), {"lamp": "Week 1 (../week-1)"})
+SEEN = Avoided((), {"lamp": "Week 1 (../week-1)"})
 
 
 def require(problem_set: ProblemSet, *known: str) -> None:

@@ -10,14 +10,14 @@ from pathlib import Path
 
 from probgen.course.archive import records_in
 from probgen.course.assignment import ProblemSet
-from probgen.course.had import Had, each_once
+from probgen.course.numbers_had import Had, each_once
 from probgen.course.record import RECORD, Record
 from probgen.course.record_file import read_record
 from probgen.input.fault import Faults, InputError, nearest, one_of
 
 
 @dataclass(frozen=True, slots=True)
-class Before:
+class Avoided:
     """had: numbers of the templates asked for, each once.
 
     templates: the ids of all that other assignments had, each with where that was.
@@ -27,13 +27,13 @@ class Before:
     templates: Mapping[str, str] = field(default_factory=dict)
 
 
-def read_before(
+def read_avoided(
     problem_set: ProblemSet,
     templates: Collection[str],
     assignment_file: Path,
     out: Path,
     anew: bool = False,
-) -> Before:
+) -> Avoided:
     """What the records that a set avoids tell, but for that of its own build.
 
     templates: the ids of those whose numbers are wanted; anew: whether the build begins anew, so
@@ -60,11 +60,11 @@ def read_before(
                 used = (each.template_id for issue in record.issues for each in issue.templates)
                 seen |= dict.fromkeys(used, f"{record.set.title} ({where})")
     faults.settle()
-    return Before(each_once(had), seen)
+    return Avoided(each_once(had), seen)
 
 
 def require_new(
-    before: Before, problem_set: ProblemSet, ids: Sequence[str], known: Collection[str], where: str
+    before: Avoided, problem_set: ProblemSet, ids: Sequence[str], known: Collection[str], where: str
 ) -> None:
     """Raises InputError for templates of an exam that the class had, and that are not allowed.
 

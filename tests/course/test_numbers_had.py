@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from probgen.course.had import Had, each_once, values_had
+from probgen.course.numbers_had import Had, each_once, values_had
 from probgen.draws.draw import Draw
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import UNITS

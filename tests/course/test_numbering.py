@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from probgen.course.exam import Exam
-from probgen.course.had import Had, values_had
+from probgen.course.numbers_had import Had, values_had
 from probgen.course.record import Record
 from probgen.course.record_file import read_record, write_record
 from probgen.course.roster import Student

@@ -10,8 +10,8 @@ from typing import Final
 
 from probgen.course.drafts import Draft
 from probgen.course.edition import Edition
-from probgen.course.had import Had, each_once, values_had
 from probgen.course.issue import Issue
+from probgen.course.numbers_had import Had, each_once, values_had
 from probgen.course.record import Record
 from probgen.course.wanted import Wanted
 from probgen.draws.class_draws import ClassDraws, NoneLeftError, Values, values_of
@@ -39,7 +39,7 @@ class Drawn:
 
 
 @dataclass(frozen=True)
-class Drawing:
+class Numbering:
     """earlier, wanted: as `succeed` has them; first: issue of the record that is to be."""
 
     earlier: Record
