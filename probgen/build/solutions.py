@@ -58,7 +58,7 @@ def build_solutions(
     typesetter.require_tex()
     for problem in problems:
         problem.settle()
-    versions = [version for version in record.versions if not version.repeats]
+    versions = record.versions
     tasks = [
         (place, chunk, record.set, problems, typesetter, note)
         for place, chunk in enumerate(_chunks(versions))

@@ -140,10 +140,14 @@ def _records(places: Sequence[Path], faults: Faults) -> list[Path]:
 def _in_record(path: Path, ask: _Asked) -> Iterator[Trail]:
     """The editions of one record that are meant."""
     meant: set[str] = set()
+    usual: set[str] = set()
+    large: set[str] = set()
 
     def choose(students: Sequence[Any], editions: Sequence[Any]) -> Cut:
         members = [row for row in students if ask.names(row["name"], row["id"])]
         letters = {row["letter"] for row in members if row.get("letter")}
+        usual.update(row["letter"] for row in members if row.get("letter") and not row.get("large"))
+        large.update(letters - usual)
         meant.update(row["code"] for row in editions if ask.picks(row, letters))
         owners = {row["owner"] for row in editions if row["code"] in meant}
         tied = _tied(editions, meant)
@@ -154,9 +158,13 @@ def _in_record(path: Path, ask: _Asked) -> Iterator[Trail]:
     if cut is None:
         return
     record, edited = cut
-    for edition in record.editions:
-        if edition.code in meant and not (record.is_exam and edition.large):
-            yield _trail(path, record, edition, edited)
+    papers = {}
+    for edition in record.editions:  # in letters of another size it is the same paper again
+        wanted = not record.is_exam or edition.large <= (edition.owner in large)
+        if edition.code in meant and wanted:
+            papers[edition.code] = edition
+    for edition in papers.values():
+        yield _trail(path, record, edition, edited)
 
 
 def _tied(editions: Sequence[Mapping[str, Any]], meant: set[str]) -> set[str]:
@@ -172,11 +180,12 @@ def _tied(editions: Sequence[Mapping[str, Any]], meant: set[str]) -> set[str]:
 
 
 def _trail(path: Path, record: Record, edition: Edition, edited: bool) -> Trail:
-    before = {each.code: each.follows for each in record.editions}
-    number, code = 1, edition.follows
+    others = [each for each in record.editions if each.follows != each.code]
+    before = {each.code: each.follows for each in others}
+    number, code = 0, edition.code
     while code:
-        number, code = number + 1, before.get(code, "")
-    later = next((e.code for e in record.editions if e.follows == edition.code), "")
+        number, code = number + 1, before.pop(code, "")
+    later = next((e.code for e in others if e.follows == edition.code), "")
     if record.is_exam:
         letters = record.letter_of
         now = tuple(s for s in record.students if letters[s.id] == edition.owner)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
@@ -30,14 +30,20 @@ class Printed:
 
 
 def print_feedback(
-    pages: Mapping[str, Feedback], out: Path, typesetter: Typesetter, title: str, duplex: bool
+    pages: Mapping[str, Feedback],
+    out: Path,
+    typesetter: Typesetter,
+    title: str,
+    duplex: bool,
+    large: Collection[str] = (),
 ) -> Iterator[str]:
     """Writes `feedback/` and the joined PDFs into a folder; yields what could not be printed.
 
-    pages: by the names of their files.  Raises OutsideError when TeX is not there.
+    pages: by the names of their files; large: those in large print.
+    Raises OutsideError when TeX is not there.
     """
     typesetter.require_tex()
-    documents = [typesetter.feedback(name, page) for name, page in pages.items()]
+    documents = [typesetter.feedback(name, page, name in large) for name, page in pages.items()]
     starts = range(0, len(documents), _AT_A_TIME)
     tasks = [(place, documents[at : at + _AT_A_TIME], typesetter)
              for place, at in enumerate(starts)]  # fmt: skip

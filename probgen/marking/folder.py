@@ -148,9 +148,13 @@ def _feedback(
         name_of(each.paper): feedback_of(each, total, by_key, record.set)
         for each, total in zip(marked, sums, strict=True)
     }
+    needing = {student.id for student in record.students if student.large}
+    large = {name_of(each.paper) for each in marked if each.paper.id in needing}
     house = replace(record.house, layouts=())  # a record's layouts need somebody's word for them
     typesetter = typesetter_of(record.set, house)
-    yield from print_feedback(pages, out, typesetter, record.set.title, record.set.run.duplex)
+    yield from print_feedback(
+        pages, out, typesetter, record.set.title, record.set.run.duplex, large
+    )
 
 
 def _shown(value: float) -> str:

@@ -59,13 +59,17 @@ class Typesetter:
     def solutions(self, copy: Copy, note: str = "") -> Document:
         """A copy's solutions for its student.  Raises InputError when they cannot be told."""
         body = _layouts(self.house, self.language).key(solutions_of(copy, note))
-        return Document(copy.version.name, _title(copy), body, self._preamble(), SOLUTIONS)
+        version = copy.version
+        return Document(version.name, _title(copy), body, self._preamble(version.large), SOLUTIONS)
 
-    def feedback(self, name: str, page: Feedback) -> Document:
-        """A student's marks.  Raises InputError when their layout cannot be used."""
+    def feedback(self, name: str, page: Feedback, large: bool = False) -> Document:
+        """A student's marks; large: in large print.
+
+        Raises InputError when their layout cannot be used.
+        """
         title = f"{page.header.title}: {page.header.student_name or page.header.student_id}"
         body = _layouts(self.house, self.language).feedback(page)
-        return Document(name, title, body, self._preamble(), FEEDBACK)
+        return Document(name, title, body, self._preamble(large), FEEDBACK)
 
     def page(self, pile: str, name: str, page: Cover | AnswerTable) -> Document:
         """A cover or a table for a pile.  Raises InputError when its layout cannot be used."""

@@ -137,6 +137,28 @@ def test_lists_of_an_earlier_exam_do_not_stay(run: Run, folder: Path) -> None:
     assert not lists & {path.name for path in build(run, folder, "", "--replace").iterdir()}
 
 
+def sizes(path: Path) -> set[float]:
+    with pdfplumber.open(path) as opened:
+        return {round(char["size"]) for page in opened.pages for char in page.chars}
+
+
+def test_large_print_is_large_wherever_it_is_printed(run: Run, folder: Path) -> None:
+    out = build(run, folder, EXAM)
+    (sheet,) = (out / "sheets").glob("*large*.pdf")
+    code = sheet.stem[-11:]
+    for words in (["s3"], [code, "--large"]):
+        done = run("reprint", out, *words, "--out", "again")
+        assert done.exit_code == 0, done.stderr
+        assert texts(folder / "again" / sheet.name) == texts(sheet)
+        (folder / "again" / sheet.name).unlink()
+    usual = run("reprint", out, code, "--out", "again")
+    assert "Cid Marlow needs it in large print" in usual.stderr
+    assert 18 not in sizes(next((folder / "again").iterdir()))
+    assert run("solutions", out, "--workers", 1).exit_code == 0
+    for path in (folder / "out-solutions").glob("version-*.pdf"):
+        assert (18 in sizes(path)) == (path.name == sheet.name)
+
+
 def test_seats_covers_answers_and_large_print_for_a_class(run: Run, folder: Path) -> None:
     out = build(run, folder, 'print = { order = "seat", cover = true, answers = true }\n')
     assert {path.stem[:-12].removesuffix("-large") for path in (out / "sheets").iterdir()} == {

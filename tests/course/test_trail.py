@@ -121,6 +121,22 @@ def test_a_student_of_an_exam_has_a_versions_paper(tmp_path: Path) -> None:
     assert version.owner == f"version {found.edition.owner}"
 
 
+def test_letters_of_another_size_are_the_same_paper(tmp_path: Path) -> None:
+    large = [replace(CLASS[0], large=True), *CLASS[1:]]
+    path = put(tmp_path, on(begun(CLASS), large)[0])
+    (found,) = follow("1", [path])
+    assert (found.edition.large, found.number, found.later) == (True, 1, "")
+
+
+def test_an_exams_large_print_is_found_by_who_has_it_so(tmp_path: Path) -> None:
+    record = begun([replace(CLASS[0], large=True), *CLASS[1:]], exam=Exam(3))
+    path = put(tmp_path, record)
+    (own,) = follow("1", [path])
+    (usual,) = follow(own.edition.code, [path])
+    assert (own.edition.large, usual.edition.large) == (True, False)
+    assert usual.edition == replace(own.edition, large=False)
+
+
 def test_who_has_left_is_found_and_has_it_no_more(tmp_path: Path) -> None:
     record = begun(CLASS)
     path = put(tmp_path, on(record, CLASS[1:])[0])
