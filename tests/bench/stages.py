@@ -9,7 +9,7 @@ from typing import Any
 from unittest.mock import patch
 
 from probgen.build import build, chunk_store, delivery, joined_pdfs
-from probgen.course import drawing
+from probgen.course import numbering
 from probgen.papers import page, typesetter
 from probgen.press import batch
 from probgen.press.batch import Document
@@ -19,7 +19,7 @@ from probgen.sheets.latex.layout import Layouts
 
 _WATCHED: tuple[tuple[str, object, str], ...] = (
     ("plan", build, "prepare"),
-    ("draw", drawing, "draw_class"),
+    ("draw", numbering, "draw_class"),
     ("solve", problem, "solve"),
     ("prove", problem, "prove"),
     ("word", problem, "results"),
