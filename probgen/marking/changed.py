@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
 from typing import Final, NamedTuple
@@ -10,16 +10,35 @@ from typing import Final, NamedTuple
 from probgen.course.class_file import read_class_file
 from probgen.input.fault import Faults
 from probgen.marking.again import Stood
-from probgen.marking.marks import HEADINGS, Changed, Key, points_shown
+from probgen.marking.marks import HEADINGS, Changed, Key, Row, points_shown
 
 _KEY: Final = ("id", "problem", "answer")
 
 
 class Earlier(NamedTuple):
-    """changed: points given by hand; stood: verdicts and points, those among them."""
+    """changed: points given by hand; stood: verdicts and points, those among them.
+
+    rows: of all answers, as they stood; look_at: those that were left to a person.
+    """
 
     changed: Changed
     stood: Mapping[Key, Stood]
+    rows: Mapping[Key, Row]
+    look_at: Mapping[Key, Row]
+
+    def kept(self, ids: Collection[str]) -> tuple[tuple[Row, ...], tuple[Row, ...]]:
+        """The rows of papers that are not marked now, and those of them left to a person yet.
+
+        ids: of the students whose papers are.  Points given by hand since count.
+        """
+        own = [self._by_hand(row) for row in self.rows.values() if row.id not in ids]
+        return tuple(own), tuple(r for r in own if r.key in self.look_at and not r.changed)
+
+    def _by_hand(self, row: Row) -> Row:
+        if row.key not in self.changed:
+            return row
+        points = points_shown(self.changed[row.key])
+        return row._replace(changed=points, counts=points)
 
 
 def read_changed(paths: Sequence[Path]) -> Changed:
@@ -27,36 +46,54 @@ def read_changed(paths: Sequence[Path]) -> Changed:
 
     Raises InputError for what is no number of points, and where two tables say different things.
     """
-    return read_earlier(paths).changed
+    found: dict[Key, Decimal] = {}
+    for path in paths:
+        _read(path, found)
+    return found
 
 
-def read_earlier(paths: Sequence[Path]) -> Earlier:
+def read_earlier(answers: Path, look_at: Path) -> Earlier:
     """The same, and how the answers stood by then.  Raises as `read_changed`."""
     found: dict[Key, Decimal] = {}
-    stood: dict[Key, Stood] = {}
-    for path in paths:
-        if path.is_file():
-            faults = Faults(str(path))
-            for place, cells in _rows(path, faults):
-                key = cells["id"], cells["problem"], cells["answer"]
-                stood.setdefault(key, Stood(cells.get("verdict", ""), cells.get("counts", "")))
-                if cells["changed"]:
-                    _note(found, key, cells, place, faults)
-            faults.settle()
-    by_hand = {key: Stood(stood[key].verdict, points_shown(found[key])) for key in found}
-    return Earlier(found, {**stood, **by_hand})
+    stood, left = _read(answers, found), _read(look_at, found)
+    before = {key: Stood(row.verdict, row.counts) for key, row in {**left, **stood}.items()}
+    by_hand = {
+        key: before[key]._replace(counts=points_shown(points)) for key, points in found.items()
+    }
+    return Earlier(found, {**before, **by_hand}, {**left, **stood}, left)
 
 
-def _note(
-    found: dict[Key, Decimal], key: Key, cells: Mapping[str, str], place: str, faults: Faults
-) -> None:
-    typed, most = cells["changed"], _points(cells["of"]) or Decimal(0)
+def _read(path: Path, found: dict[Key, Decimal]) -> dict[Key, Row]:
+    """The rows of a table that is there; notes the points changed in it."""
+    rows: dict[Key, Row] = {}
+    if path.is_file():
+        faults = Faults(str(path))
+        for place, cells in _rows(path, faults):
+            row = _row(cells)
+            if not row.problem.isdecimal():
+                faults.add(f"{place}, problem", row.problem, "the number of a problem")
+            rows.setdefault(row.key, row)
+            if row.changed:
+                _note(found, row, place, faults)
+        faults.settle()
+    return rows
+
+
+def _row(cells: Mapping[str, str]) -> Row:
+    """A row as it was written, whatever a spreadsheet made of its points."""
+    row = Row(*(cells.get(head, "") for head in HEADINGS))
+    most = int(_points(row.of) or 0)
+    return row._replace(counts=points_shown(_points(row.counts)), of=str(most))
+
+
+def _note(found: dict[Key, Decimal], row: Row, place: str, faults: Faults) -> None:
+    typed, most = row.changed, int(row.of)
     points = _points(typed)
     if points is None or not 0 <= points <= most:
         faults.add(f"{place}, changed", typed, f"points from 0 to {most}")
-    elif found.setdefault(key, points) != points:
+    elif found.setdefault(row.key, points) != points:
         mend = "leave one of the two empty"
-        faults.add(f"{place}, changed", typed, f"{found[key]}, as told before", mend)
+        faults.add(f"{place}, changed", typed, f"{found[row.key]}, as told before", mend)
 
 
 def _rows(path: Path, faults: Faults) -> Iterator[tuple[str, dict[str, str]]]:

@@ -24,9 +24,16 @@ from probgen.marking.class_report import ClassReport, class_report
 from probgen.marking.feedback import feedback_of, name_of
 from probgen.marking.feedback_pages import print_feedback
 from probgen.marking.finding import Finding
-from probgen.marking.form import Place
+from probgen.marking.form import Place, papers
 from probgen.marking.form import columns as asked_columns
-from probgen.marking.gradebook import Total, gradebook, numbered, totals, usual_columns
+from probgen.marking.gradebook import (
+    Total,
+    gradebook,
+    numbered,
+    totals,
+    totals_kept,
+    usual_columns,
+)
 from probgen.marking.judged import judged
 from probgen.marking.marks import (
     HEADINGS,
@@ -88,25 +95,36 @@ def mark_class(
     policy = read_policy(rules, len(record.set.problems)) if rules else Policy()
     problems = frozen_problems(record.issue, record.current, str(path))
     typed = read_answers(answers, record, asked_columns(record, problems), remarks)
-    earlier = read_earlier([out / f"{name}.csv" for name in (ANSWERS, LOOK_AT)])
+    earlier = read_earlier(*(out / f"{name}.csv" for name in (ANSWERS, LOOK_AT)))
     marked = mark(record, problems, typed, policy)
     found = tuple(rows(marked, earlier.changed))
-    look_at = tuple(to_look_at(found, marked))
-    _write(out, ANSWERS, HEADINGS, found)
+    kept, open_yet = earlier.kept({row.paper.id for row in typed})
+    look_at = (*to_look_at(found, marked), *open_yet)
+    _write(out, ANSWERS, HEADINGS, (*found, *kept))
     _write(out, LOOK_AT, HEADINGS, look_at)
     again = tuple(changes(earlier.stood, found))
     if earlier.stood:
         _write(out, AGAIN, CHANGES, again)
     columns = policy.columns or usual_columns([each.points for each in record.set.problems])
     sums = totals(marked, found)
-    _write(out, MARKS, *gradebook(sums, columns), numbered(columns))
+    before = tuple(totals_kept(papers(record), kept))
+    remarks += _remarks_kept(answers, kept)
+    _write(out, MARKS, *gradebook((*sums, *before), columns), numbered(columns))
     points = scores(marked, found)
     remarks += _report(out, record, class_report(marked, points, record.is_exam), problems)
     if feedback:
         remarks += _feedback(out, record, marked, sums, found)
-    by_hand = sum(bool(row.changed) for row in found)
+    by_hand = sum(bool(row.changed) for row in (*found, *kept))
     told = moved(again) if earlier.stood else None
     return Done(out, len(typed), len(look_at), by_hand, found, tuple(remarks), told)
+
+
+def _remarks_kept(answers: Path, kept: Sequence[Row]) -> Iterator[str]:
+    """What is told of papers that were marked before and are not in the table now."""
+    if kept:
+        count = len({row.id for row in kept})
+        told = f"{answers}: {count} papers marked before have no row"
+        yield f"{told}: they stay as they are, and count in no statistics"
 
 
 def _report(

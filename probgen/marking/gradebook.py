@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from typing import Final
@@ -80,6 +80,21 @@ def _total(each: Marked, counts: Mapping[tuple[str, str, str], str]) -> Total:
         sum(answer.most for at in each.problems for answer in at.answers),
         sum(not told for answers in own.values() for told in answers),
     )
+
+
+def totals_kept(papers: Iterable[Paper], kept: Iterable[Row]) -> Iterator[Total]:
+    """The points of papers of which rows were kept from an earlier marking."""
+    own: dict[str, list[Row]] = {}
+    for row in kept:
+        own.setdefault(row.id, []).append(row)
+    for paper in papers:
+        if answers := own.get(paper.id):
+            problems: dict[int, Decimal] = {}
+            for row in answers:
+                place = int(row.problem)
+                problems[place] = problems.get(place, Decimal(0)) + Decimal(row.counts or 0)
+            most = sum(int(row.of) for row in answers)
+            yield Total(paper, problems, most, sum(not row.counts for row in answers))
 
 
 def usual_columns(points: Sequence[int]) -> Columns:

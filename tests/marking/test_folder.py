@@ -104,6 +104,23 @@ def test_points_changed_by_hand_stay(tmp_path: Path) -> None:
         assert (done.changed, done.look_at) == (2, 1)
 
 
+def test_papers_that_are_not_in_this_table_keep_their_points(tmp_path: Path) -> None:
+    """2 and 6 have points by hand, 5 was absent, 7 is open: only 1 and 3 are typed again."""
+    marked(tmp_path, table(RECORD, typed()))
+    change(tmp_path / "out/answer-marks.csv", "2", "7")
+    change(tmp_path / "out/look-at.csv", "6", "2,5")
+    fewer = {id: typed()[id] for id in ("1", "3")}
+    for _ in range(2):
+        done = marked(tmp_path, table(RECORD, fewer))
+        sums = {row["id"]: row["sum of 8"] for row in read(tmp_path / "out/marks.csv")}
+        assert list(sums) == ["1", "3", "2", "4", "5", "6", "7", "8"]
+        assert [sums[id] for id in ("2", "5", "6", "7")] == ["7", "0", "2.5", "0"]
+        assert [row["id"] for row in read(tmp_path / "out/look-at.csv")] == ["7"]
+        assert (done.papers, done.changed, done.look_at) == (2, 2, 1)
+        assert any("6 papers marked before have no row" in each for each in done.remarks)
+    assert marked(tmp_path, table(RECORD, typed())).changed == 2
+
+
 def test_nothing_is_written_where_a_changed_mark_is_none(tmp_path: Path) -> None:
     text = table(RECORD, typed())
     marked(tmp_path, text)
