@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from contextlib import closing
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 from typing import Final
 
@@ -12,11 +13,15 @@ from probgen.build.folder import Delivery, delivered, recover
 from probgen.build.joined_pdfs import PAPERS_A_VOLUME
 from probgen.build.progress import Report
 from probgen.build.workers import Crew, ended_like_interrupts
+from probgen.course.assignment import day_of
 from probgen.course.frozen import frozen_problems
-from probgen.course.record import require_no_layouts
+from probgen.course.record import Record, require_no_layouts
 from probgen.course.record_file import read_record
+from probgen.course.section import sections_of
 from probgen.course.version import Version
+from probgen.input.fault import Fault, InputError
 from probgen.input.outside import OutsideError
+from probgen.input.remedy import OwnNote
 from probgen.papers.solutions import PrintedSolutions, print_solutions
 from probgen.papers.typesetter import SOLUTIONS, typesetter_of
 from probgen.press.split import Leaves, join
@@ -45,12 +50,16 @@ def build_solutions(
 ) -> Solutions:
     """The solutions of everybody in a record, into a folder that holds nothing else.
 
-    note: a line in place of the usual one on when they were released; trusted: use the layouts
-    that the record carries.  Raises InputError for a record that is none, or layouts that nobody
-    vouches for; OutsideError or OSError when something outside fails, and then nothing has changed.
+    note: a line in place of the usual one, that they were released after the due date; trusted: use
+    the layouts that the record carries.
+    Raises InputError for a record that is none, layouts that nobody vouches for, or a due date that
+    is still to come where no note is given; OutsideError or OSError when something outside fails,
+    and then nothing has changed.
     """
     recover(out)
     record = read_record(path)
+    if not note:
+        _require_past(record, str(path), date.today())
     if not trusted:
         require_no_layouts(record, str(path))
     problems = frozen_problems(record.issue, record.current, str(path))
@@ -83,6 +92,19 @@ def build_solutions(
     folder = out if out.exists() else out.resolve()
     together = tuple(folder / name for name in names)
     return Solutions(folder, len(versions) - len(lost), together, lost, how.kept)
+
+
+def _require_past(record: Record, where: str, today: date) -> None:
+    """Raises InputError where a page would say that a day is past which lies ahead."""
+    ahead = [
+        (day, due)
+        for due in record.set.dues_of(sections_of(record))
+        if (day := day_of(due)) and day > today
+    ]
+    if ahead:
+        expected = "a due date that is past: the solutions say that they were released after it"
+        fault = Fault(where, "due", max(ahead)[1], expected, "wait until then", OwnNote())
+        raise InputError([fault])
 
 
 def print_placed(

@@ -13,6 +13,7 @@ from probgen.input.remedy import (
     CorrectOrReplace,
     OtherFolder,
     OtherFolderOrReplace,
+    OwnNote,
     Remedy,
     SeeTemplates,
     TakeEdited,
@@ -78,6 +79,9 @@ def _mend(mend: str, remedy: Remedy | None) -> str:
             return "; ".join(filter(None, (mend, own)))
         case TakeEdited():
             own = "take it as it is with --edited: papers that changed get new codes"
+            return ", or ".join(filter(None, (mend, own)))
+        case OwnNote():
+            own = 'say in your own words when they were released: --note "Released early."'
             return ", or ".join(filter(None, (mend, own)))
         case BuildIt(path):
             return "; ".join(filter(None, (mend, f"build it with: probgen build {path}")))

@@ -18,7 +18,7 @@ import click
     "--note",
     metavar="TEXT",
     default="",
-    help='In place of the line "Released after the due date": "Released 12 March."',
+    help='In place of the line "Released after the due date": "Released 12 March.", and before it.',
 )
 @click.option(
     "--workers", type=click.IntRange(min=1), help="Processes at a time.  [default: one a core]"

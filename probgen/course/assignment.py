@@ -5,7 +5,7 @@ TOML; every field is described in the assignment file that `probgen demo` leaves
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
@@ -97,6 +97,10 @@ class ProblemSet:
     due_in: tuple[SectionDue, ...] = ()
     avoid: tuple[str, ...] = ()
     again: tuple[str, ...] = ()
+
+    def dues_of(self, sections: Iterable[str]) -> tuple[str, ...]:
+        """The days, as printed, of some sections, each once."""
+        return tuple(dict.fromkeys(self.for_section(each).due for each in sections))
 
     def places_in(self, section: str) -> tuple[int, ...]:
         """The places, from 0, of the problems that a section gets."""
@@ -258,5 +262,20 @@ def _read_day(table: Table, key: str) -> str:
     """A date as it is printed; a text stays as it is."""
     day = table.content.get(key)
     if isinstance(day, date) and table.has(key):
-        return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+        return day_printed(day)
     return table.text(key, "", "a date such as 2026-03-09, or a text")
+
+
+def day_printed(day: date) -> str:
+    """As it stands on papers: "9 March 2026"."""
+    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+
+
+def day_of(due: str) -> date | None:
+    """The date that is printed so; None for a text of another kind."""
+    words = due.split()
+    try:
+        day, month, year = words
+        return date(int(year), _MONTHS.index(month) + 1, int(day))
+    except ValueError:
+        return None

@@ -54,6 +54,11 @@ class TakeEdited:
 
 
 @dataclass(frozen=True, slots=True)
+class OwnNote:
+    """Say in words of one's own when solutions were released."""
+
+
+@dataclass(frozen=True, slots=True)
 class BuildIt:
     """Build a class from an assignment file."""
 
@@ -75,6 +80,7 @@ Remedy = (
     | WorkAgain
     | CorrectOrReplace
     | TakeEdited
+    | OwnNote
     | BuildIt
     | WorkIt
 )

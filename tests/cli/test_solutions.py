@@ -55,6 +55,20 @@ def test_students_see_the_working_and_no_marks(run: Run, built: Path, files_in: 
     assert set(files_in(folder)) == {*names, "all-solutions.pdf", ".made.json"}
 
 
+def test_no_page_says_that_a_day_is_past_which_lies_ahead(run: Run, assignment: Path) -> None:
+    text = assignment.read_text(encoding="utf-8")
+    assignment.write_text(f"due = 9999-03-05\n{text}", encoding="utf-8")
+    assert run("build", assignment, "--out", "week").exit_code == 0
+    refused = run("solutions", "week")
+    assert refused.exit_code == 1
+    assert "found     5 March 9999" in refused.stderr
+    assert "--note" in refused.stderr
+    folder = assignment.with_name("week-solutions")
+    assert not folder.exists()
+    assert run("solutions", "week", "--note", "Released early.").exit_code == 0
+    assert "Released early." in pages_of(folder / "all-solutions.pdf")[0]
+
+
 def test_a_record_takes_another_class_list(run: Run, built: Path, assignment: Path) -> None:
     before = read_record(built / "record.json")
     (assignment.parent / "later.csv").write_text("Name,ID\nNew Comer,s_9\nZoë Müller-Łukasz,s_8\n")

@@ -1,6 +1,7 @@
 """Assignment files: what is read, and what each mistake gets."""
 
 from dataclasses import fields, replace
+from datetime import date
 from pathlib import Path
 from typing import Any
 
@@ -11,6 +12,8 @@ from probgen.course.assignment import (
     Assigned,
     ProblemSet,
     SectionDue,
+    day_of,
+    day_printed,
     parse_assignment,
     read_assignment,
 )
@@ -31,6 +34,16 @@ points = 10
 """
 
 USUAL = ProblemSet("Mechanics I", "Week 3", "roster.csv", (Assigned("forearm-load", 10),))
+
+
+@pytest.mark.parametrize("day", [date(2026, 12, 11), date(2028, 2, 29)])
+def test_a_day_is_read_as_it_is_printed(day: date) -> None:
+    assert day_of(day_printed(day)) == day
+
+
+@pytest.mark.parametrize("due", ["", "5 May", "Friday, 5 p.m.", "31 February 2027", "5 May in 3"])
+def test_other_texts_are_no_day(due: str) -> None:
+    assert day_of(due) is None
 
 
 def test_what_is_left_out_is_usual() -> None:
