@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
 from typing import Final, NamedTuple
@@ -10,7 +10,7 @@ from typing import Final, NamedTuple
 from probgen.course.class_file import read_class_file
 from probgen.input.fault import Faults
 from probgen.marking.again import Stood
-from probgen.marking.marks import HEADINGS, Changed, Key, Row, points_shown
+from probgen.marking.marks import HEADINGS, Changed, Given, Key, Marked, Row, points_shown
 
 _KEY: Final = ("id", "problem", "answer")
 
@@ -26,6 +26,29 @@ class Earlier(NamedTuple):
     rows: Mapping[Key, Row]
     look_at: Mapping[Key, Row]
 
+    def by_hand(self, found: Iterable[Marked]) -> tuple[Changed, Mapping[Key, Given]]:
+        """The points that count, and those given where something else was typed by then."""
+        now = {
+            (each.paper.id, str(at.place), own.asked.id): own.stated.text
+            for each in found
+            for at in each.problems
+            for own in at.answers
+        }
+        counting, outdated = dict[Key, Decimal](), dict[Key, Given]()
+        for key, given in self._given():
+            if key in now and not same_text(given.typed, now[key]):
+                outdated[key] = given
+            else:
+                counting[key] = Decimal(given.points)
+        return counting, outdated
+
+    def _given(self) -> Iterator[tuple[Key, Given]]:
+        for key, points in self.changed.items():
+            yield key, Given(points_shown(points), self.rows[key].typed)
+        for key, row in self.rows.items():
+            if key not in self.changed and row.given:
+                yield key, Given(row.given, row.given_for)
+
     def kept(self, ids: Collection[str]) -> tuple[tuple[Row, ...], tuple[Row, ...]]:
         """The rows of papers that are not marked now, and those of them left to a person yet.
 
@@ -39,6 +62,17 @@ class Earlier(NamedTuple):
             return row
         points = points_shown(self.changed[row.key])
         return row._replace(changed=points, counts=points)
+
+
+def same_text(before: str, now: str) -> bool:
+    """Whether a cell holds what it held, also where a spreadsheet has kept it as a number."""
+    return before == now or not _meanings(before).isdisjoint(_meanings(now))
+
+
+def _meanings(text: str) -> set[str | Decimal]:
+    tidy = " ".join(text.split())
+    numbers = {_points(tidy), _points(tidy.replace(",", ""))} - {None}
+    return {tidy, *(each for each in numbers if each is not None)}
 
 
 def read_changed(paths: Sequence[Path]) -> Changed:
@@ -82,8 +116,9 @@ def _read(path: Path, found: dict[Key, Decimal]) -> dict[Key, Row]:
 def _row(cells: Mapping[str, str]) -> Row:
     """A row as it was written, whatever a spreadsheet made of its points."""
     row = Row(*(cells.get(head, "") for head in HEADINGS))
+    given = points_shown(_points(row.given))
     most = int(_points(row.of) or 0)
-    return row._replace(counts=points_shown(_points(row.counts)), of=str(most))
+    return row._replace(counts=points_shown(_points(row.counts)), of=str(most), given=given)
 
 
 def _note(found: dict[Key, Decimal], row: Row, place: str, faults: Faults) -> None:

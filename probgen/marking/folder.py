@@ -97,7 +97,9 @@ def mark_class(
     typed = read_answers(answers, record, asked_columns(record, problems), remarks)
     earlier = read_earlier(*(out / f"{name}.csv" for name in (ANSWERS, LOOK_AT)))
     marked = mark(record, problems, typed, policy)
-    found = tuple(rows(marked, earlier.changed))
+    counting, outdated = earlier.by_hand(marked)
+    found = tuple(rows(marked, counting, outdated))
+    remarks += _remarks_outdated(found)
     kept, open_yet = earlier.kept({row.paper.id for row in typed})
     look_at = (*to_look_at(found, marked), *open_yet)
     _write(out, ANSWERS, HEADINGS, (*found, *kept))
@@ -117,6 +119,15 @@ def mark_class(
     by_hand = sum(bool(row.changed) for row in (*found, *kept))
     told = moved(again) if earlier.stood else None
     return Done(out, len(typed), len(look_at), by_hand, found, tuple(remarks), told)
+
+
+def _remarks_outdated(found: Sequence[Row]) -> Iterator[str]:
+    """What is told of points that were given by hand to other answers."""
+    for row in found:
+        if row.given:
+            where = f"{row.name or row.id}, {row.problem} {row.answer}"
+            told = f'{row.given} points were given by hand for "{row.given_for}"'
+            yield f'{where}: {told}, and "{row.typed}" is typed now: decide again in {LOOK_AT}.csv'
 
 
 def _remarks_kept(answers: Path, kept: Sequence[Row]) -> Iterator[str]:

@@ -19,6 +19,13 @@ Changed = Mapping[Key, Decimal]
 """Points that a person has given by hand."""
 
 
+class Given(NamedTuple):
+    """Points that a person gave by hand, and what was typed where they gave them."""
+
+    points: str
+    typed: str
+
+
 class Answered(NamedTuple):
     """One problem of a paper: its place in the set, from 1, how it is worked, and its answers."""
 
@@ -37,7 +44,10 @@ class Marked:
 
 
 class Row(NamedTuple):
-    """One answer: verdict, points it earns by rule, points changed by hand, points that count."""
+    """One answer: verdict, points it earns by rule, points changed by hand, points that count.
+
+    given, given_for: points by hand for what was typed before, which is another answer by now.
+    """
 
     code: str
     id: str
@@ -53,6 +63,8 @@ class Row(NamedTuple):
     changed: str
     counts: str
     of: str
+    given: str = ""
+    given_for: str = ""
 
     @property
     def key(self) -> Key:
@@ -60,15 +72,22 @@ class Row(NamedTuple):
 
 
 HEADINGS: Final = Row._fields
-NUMBERS: Final = ("problem", "points", "changed", "counts", "of")
+NUMBERS: Final = ("problem", "points", "changed", "counts", "of", "given")
 
 
-def rows(marked: Iterable[Marked], changed: Changed) -> Iterator[Row]:
-    """A row for each answer of each paper."""
+def rows(
+    marked: Iterable[Marked], changed: Changed, outdated: Mapping[Key, Given] | None = None
+) -> Iterator[Row]:
+    """A row for each answer of each paper.
+
+    outdated: points that were given by hand to other answers; those rows count nothing yet.
+    """
     for each in marked:
         for answered in each.problems:
             for answer in answered.answers:
-                yield _row(each.paper, answered, answer, changed)
+                row = _row(each.paper, answered, answer, changed)
+                given = (outdated or {}).get(row.key)
+                yield row._replace(counts="", given=given[0], given_for=given[1]) if given else row
 
 
 def _row(paper: Paper, at: Answered, own: Judged, changed: Changed) -> Row:
@@ -98,4 +117,4 @@ def to_look_at(found: Iterable[Row], marked: Iterable[Marked]) -> Iterator[Row]:
         for own in at.answers
         if own.finding is Finding.UNREAD or own.impossible
     }
-    return (row for row in found if row.key in open_ones and not row.changed)
+    return (row for row in found if (row.key in open_ones or row.given) and not row.changed)

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from probgen.input.fault import InputError
-from probgen.marking.changed import read_changed
+from probgen.marking.changed import read_changed, same_text
 
 HEADS = "id,problem,answer,changed,of"
 
@@ -69,3 +69,17 @@ def test_a_missing_column_is_told(tmp_path: Path, column: str) -> None:
     path = table(tmp_path, "1,1,T,5,8", heads=HEADS.replace(column, "other"))
     with pytest.raises(InputError, match=f"the columns {column}"):
         read_changed([path])
+
+
+@pytest.mark.parametrize(
+    ("before", "now", "same"),
+    [
+        ("0.49", "0.490", True), ("1234", "1,234", True), ("4.9", "4,9", True),
+        ("4.9E+02", "490", True), ("9.9°  below", "9.9° below", True),
+        ("490", "491", False), ("4.9", "49", False), ("490 N", "490 kN", False), ("", "0", False),
+    ],
+)  # fmt: skip
+def test_what_a_spreadsheet_does_to_numbers_is_no_other_answer(
+    before: str, now: str, same: bool
+) -> None:
+    assert same_text(before, now) is same

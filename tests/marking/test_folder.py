@@ -104,6 +104,26 @@ def test_points_changed_by_hand_stay(tmp_path: Path) -> None:
         assert (done.changed, done.look_at) == (2, 1)
 
 
+def test_points_by_hand_are_for_what_was_typed_then(tmp_path: Path) -> None:
+    """Open until somebody decides again; what was typed before brings its points back."""
+    marked(tmp_path, table(RECORD, typed()))
+    change(tmp_path / "out/answer-marks.csv", "2", "7")
+    other = {**typed(), "2": (typed()["1"][0], "N")}
+    for _ in range(2):
+        done = marked(tmp_path, table(RECORD, other))
+        (row,) = (row for row in read(tmp_path / "out/look-at.csv") if row["id"] == "2")
+        assert (row["changed"], row["counts"], row["given"]) == ("", "", "7")
+        assert row["given_for"].removeprefix("'") == f"{typed()['2'][0]} N"
+        assert any("7 points were given by hand for" in each for each in done.remarks)
+        assert done.changed == 0
+    assert marked(tmp_path, table(RECORD, typed())).changed == 1
+    marked(tmp_path, table(RECORD, other))
+    change(tmp_path / "out/look-at.csv", "2", "3")
+    done = marked(tmp_path, table(RECORD, other))
+    assert (done.changed, done.remarks) == (1, ())
+    assert {row["id"] for row in read(tmp_path / "out/look-at.csv")} == {"6", "7"}
+
+
 def test_papers_that_are_not_in_this_table_keep_their_points(tmp_path: Path) -> None:
     """2 and 6 have points by hand, 5 was absent, 7 is open: only 1 and 3 are typed again."""
     marked(tmp_path, table(RECORD, typed()))
