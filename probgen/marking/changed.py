@@ -80,24 +80,40 @@ def read_changed(paths: Sequence[Path]) -> Changed:
 
     Raises InputError for what is no number of points, and where two tables say different things.
     """
-    found: dict[Key, Decimal] = {}
+    told: Told = {}
     for path in paths:
-        _read(path, found)
-    return found
+        _read(path, told)
+    return {key: points for key, (points, _) in told.items()}
 
 
 def read_earlier(answers: Path, look_at: Path) -> Earlier:
-    """The same, and how the answers stood by then.  Raises as `read_changed`."""
-    found: dict[Key, Decimal] = {}
-    stood, left = _read(answers, found), _read(look_at, found)
-    before = {key: Stood(row.verdict, row.counts) for key, row in {**left, **stood}.items()}
+    """The same, and how the answers stood by then.  Raises as `read_changed`.
+
+    answers, look_at: tables without the ending: each may be CSV, a workbook, or both.
+    """
+    told: Told = {}
+    stood, left = _read_both(answers, told), _read_both(look_at, told)
+    found = {key: points for key, (points, _) in told.items()}
+    rows = {**left, **stood}
+    before = {key: Stood(row.verdict, row.counts) for key, row in rows.items()}
     by_hand = {
         key: before[key]._replace(counts=points_shown(points)) for key, points in found.items()
     }
-    return Earlier(found, {**before, **by_hand}, {**left, **stood}, left)
+    return Earlier(found, {**before, **by_hand}, rows, left)
 
 
-def _read(path: Path, found: dict[Key, Decimal]) -> dict[Key, Row]:
+ENDINGS: Final = (".csv", ".xlsx")
+Told = dict[Key, tuple[Decimal, str]]
+"""Points given by hand, and where that is told."""
+
+
+def _read_both(table: Path, told: Told) -> dict[Key, Row]:
+    """The rows of a table, as its CSV has them where there are both."""
+    texts, book = (_read(table.with_name(table.name + each), told) for each in ENDINGS)
+    return {**book, **texts}
+
+
+def _read(path: Path, told: Told) -> dict[Key, Row]:
     """The rows of a table that is there; notes the points changed in it."""
     rows: dict[Key, Row] = {}
     if path.is_file():
@@ -108,7 +124,7 @@ def _read(path: Path, found: dict[Key, Decimal]) -> dict[Key, Row]:
                 faults.add(f"{place}, problem", row.problem, "the number of a problem")
             rows.setdefault(row.key, row)
             if row.changed:
-                _note(found, row, place, faults)
+                _note(told, row, f"{path.name}, {place}", faults)
         faults.settle()
     return rows
 
@@ -121,14 +137,16 @@ def _row(cells: Mapping[str, str]) -> Row:
     return row._replace(counts=points_shown(_points(row.counts)), of=str(most), given=given)
 
 
-def _note(found: dict[Key, Decimal], row: Row, place: str, faults: Faults) -> None:
+def _note(told: Told, row: Row, place: str, faults: Faults) -> None:
     typed, most = row.changed, int(row.of)
-    points = _points(typed)
+    points, field = _points(typed), f"{place.rpartition(', ')[2]}, changed"
     if points is None or not 0 <= points <= most:
-        faults.add(f"{place}, changed", typed, f"points from 0 to {most}")
-    elif found.setdefault(row.key, points) != points:
+        faults.add(field, typed, f"points from 0 to {most}")
+        return
+    before, where = told.setdefault(row.key, (points, place))
+    if before != points:
         mend = "leave one of the two empty"
-        faults.add(f"{place}, changed", typed, f"{found[row.key]}, as told before", mend)
+        faults.add(field, typed, f"{before}, as told before in {where}", mend)
 
 
 def _rows(path: Path, faults: Faults) -> Iterator[tuple[str, dict[str, str]]]:

@@ -37,6 +37,7 @@ from probgen.marking.gradebook import (
 from probgen.marking.judged import judged
 from probgen.marking.marks import (
     HEADINGS,
+    NUMBERS,
     Answered,
     Marked,
     Row,
@@ -95,15 +96,16 @@ def mark_class(
     policy = read_policy(rules, len(record.set.problems)) if rules else Policy()
     problems = frozen_problems(record.issue, record.current, str(path))
     typed = read_answers(answers, record, asked_columns(record, problems), remarks)
-    earlier = read_earlier(*(out / f"{name}.csv" for name in (ANSWERS, LOOK_AT)))
+    earlier = read_earlier(out / ANSWERS, out / LOOK_AT)
     marked = mark(record, problems, typed, policy)
     counting, outdated = earlier.by_hand(marked)
     found = tuple(rows(marked, counting, outdated))
     remarks += _remarks_outdated(found)
     kept, open_yet = earlier.kept({row.paper.id for row in typed})
     look_at = (*to_look_at(found, marked), *open_yet)
-    _write(out, ANSWERS, HEADINGS, (*found, *kept))
-    _write(out, LOOK_AT, HEADINGS, look_at)
+    for name, table in ((ANSWERS, (*found, *kept)), (LOOK_AT, look_at)):
+        beside = (out / f"{name}.xlsx").exists()  # a person's own, which was read: no stale one
+        _write(out, name, HEADINGS, table, NUMBERS if beside else None)
     again = tuple(changes(earlier.stood, found))
     if earlier.stood:
         _write(out, AGAIN, CHANGES, again)

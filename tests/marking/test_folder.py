@@ -15,6 +15,7 @@ from probgen.input.workbook import read_sheets
 from probgen.marking.again import Moved
 from probgen.marking.folder import Done, mark_class
 from tests.marking.lamps import record_of, table, tension
+from tests.spreadsheets import xlsx
 
 RECORD = record_of(8)
 
@@ -102,6 +103,25 @@ def test_points_changed_by_hand_stay(tmp_path: Path) -> None:
         sums = {row["id"]: row["sum of 8"] for row in read(tmp_path / "out/marks.csv")}
         assert (sums["1"], sums["2"], sums["6"]) == ("8", "7", "2.5")
         assert (done.changed, done.look_at) == (2, 1)
+
+
+def test_points_typed_into_workbooks_count_too(tmp_path: Path) -> None:
+    """A person saves a table as .xlsx and types there; two that differ are told with both files."""
+    marked(tmp_path, table(RECORD, typed()))
+    for name, id, points in (("answer-marks", "2", "7"), ("look-at", "6", "2,5")):
+        rows = read(tmp_path / f"out/{name}.csv")
+        cells = [[*row.values()] for row in rows]
+        for row in cells:
+            row[11] = points if row[1] == id else ""
+        book = xlsx({"A": [[*rows[0]], *cells]})
+        (tmp_path / f"out/{name}.xlsx").write_bytes(book)
+    for _ in range(2):
+        done = marked(tmp_path, table(RECORD, typed()))
+        sums = {row["id"]: row["sum of 8"] for row in read(tmp_path / "out/marks.csv")}
+        assert (sums["2"], sums["6"], done.changed) == ("7", "2.5", 2)
+    change(tmp_path / "out/answer-marks.csv", "2", "6")
+    with pytest.raises(InputError, match=r"6, as told before in answer-marks.csv, line 3"):
+        marked(tmp_path, table(RECORD, typed()))
 
 
 def test_points_by_hand_are_for_what_was_typed_then(tmp_path: Path) -> None:
