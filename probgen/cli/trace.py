@@ -10,6 +10,7 @@ import click
 if TYPE_CHECKING:
     from rich.console import Console
 
+    from probgen.course.roster import Student
     from probgen.course.trail import Trail
     from probgen.papers.traced import Traced, TracedProblem
 
@@ -94,28 +95,48 @@ def _show(found: Traced, console: Console, slips: bool) -> None:
 def _facts(found: Traced) -> list[tuple[str, str]]:
     trail, edition = found.trail, found.trail.edition
     course = trail.issue.set.course
-    rows = [("assignment", f"{trail.issue.set.title}, {course}" if course else "")]
+    rows = [("assignment", ", ".join(filter(None, (trail.issue.set.title, course))))]
     if trail.issue.draft:
         rows.append(("draft", "not handed out: the build without --draft has other codes"))
     if trail.record.is_exam:
         who = ", ".join(f"{s.name} ({s.id})" for s in trail.students) or "nobody now"
         rows.append(("for", who))
+    elif trail.renamed:
+        rows.append(("student", f"has the id {trail.renamed.id} now"))
     elif not trail.students:
         rows.append(("student", "has left the class"))
+    rows.append(("section", _section(trail)))
+    due = trail.issue.set.for_section(edition.section).due
+    rows.append(("date" if trail.record.is_exam else "due", due))
+    rows += [("needs", told) for each in trail.students if (told := _needs(each, trail))]
     if edition.version > 1:
         rows.append(("version", f"{edition.version}, with other numbers than before"))
     told = f"{trail.number}" + (f", in place of {edition.follows}" if edition.follows else "")
     rows.append(("edition", told))
     rows += [("corrected", f"{each.day}: {each.what}") for each in edition.errata]
     if trail.later:
-        rows.append(("later", f"{trail.later} has taken its place"))
+        rows.append(("later", f"{trail.later} has taken its place, and is in hand now"))
     rows.append(("record", str(trail.path)))
     if found.key.file:
         rows.append(("key", f"{trail.path.parent / found.key.file}"))
         rows.append(("", f"{found.key.pile}, page {found.key.page}"))
     else:
         rows.append(("key", f"made by: probgen trace {edition.code} {trail.path} --key key.pdf"))
-    return rows
+    return [(name, told) for name, told in rows if told or not name]
+
+
+def _section(trail: Trail) -> str:
+    """The one on the paper, and the student's of now where that is another."""
+    on_it = trail.edition.section
+    now = [each.section for each in trail.students if not trail.record.is_exam]
+    if now and now[0] != on_it:
+        return f"{on_it or 'none'} on this paper, {now[0] or 'none'} in the class list"
+    return on_it
+
+
+def _needs(each: Student, trail: Trail) -> str:
+    told = "; ".join(filter(None, ("large print" * each.large, each.needs)))
+    return f"{each.name}: {told}" if told and trail.record.is_exam else told
 
 
 def _show_problem(number: int, each: TracedProblem, console: Console, slips: bool) -> None:

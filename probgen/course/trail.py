@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -19,7 +20,7 @@ from probgen.course.record import Record
 from probgen.course.record_file import Cut, read_cut
 from probgen.course.roster import Student
 from probgen.course.version_code import is_like_code, read_code
-from probgen.input.fault import Fault, Faults, InputError
+from probgen.input.fault import Fault, Faults, InputError, nearest
 
 _SAID = "what was looked for"
 
@@ -29,8 +30,10 @@ class Trail:
     """One edition found.
 
     path: of its record; record: with this paper and those it is tied to, and no others.
-    number: 1, or more where it took the place of another; later: the code of the edition that
-    took its place, "" for none.  students: who have it now: one, or all with an exam's version.
+    number: 1, or more where it took the place of another; later: the code of the edition in hand
+    now, where another has taken its place, else "".
+    students: who have it now: one, or all with an exam's version.  renamed: its student of the
+    class, where known by another id than the one on it.
     edited: whether somebody has edited the record.
     """
 
@@ -40,6 +43,7 @@ class Trail:
     number: int = 1
     later: str = ""
     students: tuple[Student, ...] = ()
+    renamed: Student | None = None
     edited: bool = False
 
     @property
@@ -76,14 +80,40 @@ def follow(sought: str, places: Sequence[Path]) -> tuple[Trail, ...]:
         if found:
             break
     if not found:
-        if slip:
-            faults.add(_SAID, sought, "a code with the check sign that fits it", slip)
-        elif not faults.found:
-            where = ", ".join(map(str, places))
-            expected = f"a code, id or name in one of the {len(records)} records in {where}"
-            faults.add(_SAID, sought, expected, "name the folder or record that it may be in")
-        faults.settle()
+        _refuse(sought, slip, places, records, faults)
     return _once(found)
+
+
+def _refuse(
+    sought: str, slip: str, places: Sequence[Path], records: Sequence[Path], faults: Faults
+) -> None:
+    """Raises InputError for what is in no record, with what is most like it."""
+    if slip or not faults.found:
+        near = nearest(sought, [word for path in records for word in _words_in(path)])
+        expected, mend = "a code with the check sign that fits it", slip
+        if not slip:
+            where = str(records[0])
+            if len(records) > 1:
+                where = f"one of the {len(records)} records in {', '.join(map(str, places))}"
+            expected = f"a code, id or name in {where}"
+            mend = "" if near else "name the folder or record that it may be in"
+        faults.add(_SAID, sought, expected, "; ".join(filter(None, (mend, near))))
+    faults.settle()
+
+
+def _words_in(path: Path) -> Iterator[str]:
+    """The codes, ids and names of a record; nothing of one that cannot be read."""
+    words: dict[str, None] = {}
+
+    def choose(students: Sequence[Any], editions: Sequence[Any]) -> Cut:
+        words.update((row[key], None) for row in students for key in ("id", "name"))
+        words.update((row[key], None) for row in editions for key in ("code", "owner", "name")
+                     if row.get(key))  # fmt: skip
+        return Cut((), frozenset())
+
+    with suppress(InputError):
+        read_cut(path, choose)
+    yield from words
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,8 +179,8 @@ def _in_record(path: Path, ask: _Asked) -> Iterator[Trail]:
         usual.update(row["letter"] for row in members if row.get("letter") and not row.get("large"))
         large.update(letters - usual)
         meant.update(row["code"] for row in editions if ask.picks(row, letters))
-        owners = {row["owner"] for row in editions if row["code"] in meant}
         tied = _tied(editions, meant)
+        owners = {row["owner"] for row in editions if row["code"] in tied}
         now = [row for row in students if owners & {row["id"], row.get("letter")}]
         return Cut(tuple(now), frozenset(tied))
 
@@ -185,13 +215,18 @@ def _trail(path: Path, record: Record, edition: Edition, edited: bool) -> Trail:
     number, code = 0, edition.code
     while code:
         number, code = number + 1, before.pop(code, "")
-    later = next((e.code for e in others if e.follows == edition.code), "")
+    now = edition
+    for each in others:  # in their order
+        if each.follows == now.code and each.code != now.code:
+            now = each
+    later = now.code if now.code != edition.code else ""
     if record.is_exam:
         letters = record.letter_of
-        now = tuple(s for s in record.students if letters[s.id] == edition.owner)
+        having = tuple(s for s in record.students if letters[s.id] == edition.owner)
     else:
-        now = tuple(s for s in record.students if s.id == edition.owner)
-    return Trail(path, record, edition, number, later, now, edited)
+        having = tuple(s for s in record.students if s.id == edition.owner)
+    heirs = (s for s in record.students if not having and s.id == now.owner != edition.owner)
+    return Trail(path, record, edition, number, later, having, next(heirs, None), edited)
 
 
 def _once(found: Iterable[Trail]) -> tuple[Trail, ...]:

@@ -8,6 +8,7 @@ from typing import Any, NamedTuple
 
 from probgen.course.frozen import frozen_problems
 from probgen.course.record import CODES
+from probgen.course.roster import Student
 from probgen.course.trail import Trail
 from probgen.course.version import Version, version_of
 from probgen.input.csv import read_rows
@@ -116,9 +117,7 @@ def as_data(found: Traced) -> dict[str, Any]:
     """A traced paper as one JSON object."""
     trail, edition = found.trail, found.trail.edition
     exam = trail.record.is_exam
-    students = [
-        {"name": s.name, "id": s.id, "section": s.section, "seat": s.seat} for s in trail.students
-    ]
+    students = [_student(each) for each in trail.students]
     return {
         "code": edition.code,
         "record": str(trail.path),
@@ -130,12 +129,26 @@ def as_data(found: Traced) -> dict[str, Any]:
         "id": "" if exam else edition.owner,
         "version": edition.owner if exam else edition.version,
         "students": students,
+        "renamed": _student(trail.renamed) if trail.renamed else None,
+        "section": edition.section,
+        "due": trail.issue.set.for_section(edition.section).due,
         "edition": trail.number,
         "errata": [{"day": each.day, "what": each.what} for each in edition.errata],
         "follows": edition.follows,
         "later": trail.later,
         "key": found.key._asdict(),
         "problems": [_problem(n, each) for n, each in enumerate(found.problems, start=1)],
+    }
+
+
+def _student(each: Student) -> dict[str, Any]:
+    return {
+        "name": each.name,
+        "id": each.id,
+        "section": each.section,
+        "seat": each.seat,
+        "large_print": each.large,
+        "needs": each.needs,
     }
 
 

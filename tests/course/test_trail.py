@@ -62,7 +62,7 @@ def test_a_code_with_a_wrong_sign_is_told_as_mistyped(tmp_path: Path) -> None:
     record = begun(CLASS)
     path, code = put(tmp_path, record), record.editions[0].code
     wrong = ("7" if code[0] != "7" else "8") + code[1:]
-    with pytest.raises(InputError, match="was mistyped: its last sign does not fit"):
+    with pytest.raises(InputError, match=f'its last sign does not fit.*did you mean "{code}"'):
         follow(wrong, [path])
 
 
@@ -151,6 +151,8 @@ def test_a_changed_id_leads_from_either(tmp_path: Path) -> None:
     (old,), (new,) = follow("1", [path]), follow("1001", [path])
     assert (old.later, new.edition.follows) == (new.edition.code, old.edition.code)
     assert new.edition.draws == old.edition.draws
+    assert (old.students, old.renamed) == ((), moved[0])
+    assert (new.students, new.renamed) == ((moved[0],), None)
 
 
 def test_editions_are_counted_whichever_is_asked_for(tmp_path: Path) -> None:
@@ -162,7 +164,7 @@ def test_editions_are_counted_whichever_is_asked_for(tmp_path: Path) -> None:
     for number, code in enumerate(codes, start=1):
         (found,) = follow(code, [path])
         assert found.number == number
-        assert found.later == [*codes, ""][number]
+        assert found.later == ("" if number == 3 else codes[-1]), "the one in hand now"
         assert len(found.students) == (number == 3)
 
 
@@ -188,5 +190,15 @@ def test_what_is_no_record_is_told_beside_what_is_missing(tmp_path: Path) -> Non
 
 def test_nobody_of_that_name(tmp_path: Path) -> None:
     put(tmp_path, begun(CLASS))
-    with pytest.raises(InputError, match="in one of the 1 records"):
+    with pytest.raises(InputError, match=r"id or name in \S+record.json"):
         follow("Nobody At All", [tmp_path])
+    put(tmp_path / "b", begun(CLASS, title="Week 2"))
+    with pytest.raises(InputError, match="in one of the 2 records in"):
+        follow("Nobody At All", [tmp_path])
+
+
+@pytest.mark.parametrize(("sought", "meant"), [("0812", "00812"), ("Zoë Mülller", "Zoë Müller")])
+def test_the_nearest_is_offered(tmp_path: Path, sought: str, meant: str) -> None:
+    put(tmp_path, begun(CLASS))
+    with pytest.raises(InputError, match=f'did you mean "{meant}"'):
+        follow(sought, [tmp_path])
