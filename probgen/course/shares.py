@@ -8,6 +8,7 @@ from probgen.course.assignment import Assigned
 from probgen.input.fault import Faults, one_of
 from probgen.problem.problem import Problem
 from probgen.working.criteria import criteria
+from probgen.working.scheme import for_groups
 from probgen.working.shares import GROUPS, by_part, of_group
 
 
@@ -20,7 +21,7 @@ def judge_shares(problem: Problem, assigned: Assigned, field: str, faults: Fault
         expected = f"a sum of {assigned.points}, as points says"
         faults.add(".".join((field, name)), told, expected, "make the two agree")
     found = tuple(criteria(problem.plan, problem.convention))
-    there = [group for group in GROUPS if of_group(found, group)]
+    there = [group for group in GROUPS if of_group(for_groups(found, [group]), group)]
     for share in assigned.marks:
         if share.group not in there:
             mend = "give its points to another"

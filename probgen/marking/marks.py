@@ -115,6 +115,6 @@ def to_look_at(found: Iterable[Row], marked: Iterable[Marked]) -> Iterator[Row]:
         for each in marked
         for at in each.problems
         for own in at.answers
-        if own.finding is Finding.UNREAD or own.impossible
+        if own.most and (own.finding is Finding.UNREAD or own.impossible)
     }
     return (row for row in found if (row.key in open_ones or row.given) and not row.changed)

@@ -9,7 +9,7 @@ from probgen.marking.asked import Asked
 from probgen.problem.problem import Problem
 from probgen.working.criteria import Criterion, criteria
 from probgen.working.result import ResultKind
-from probgen.working.scheme import Mark, scheme, shared
+from probgen.working.scheme import Mark, halves, scheme, shared
 from probgen.working.shares import USUAL, Shares
 
 
@@ -40,7 +40,7 @@ def _leads(problem: Problem, asked: Sequence[Asked]) -> Leads:
     following: tuple[str, ...] = ()
     for each in reversed(tuple(criteria(problem.plan, problem.convention))):
         following = _answers(each, asked) or following
-        found[each] = following
+        found |= dict.fromkeys((each, *(halves(each) or ())), following)
     return found
 
 

@@ -38,7 +38,8 @@ class Policy:
     columns: tuple[tuple[str, str], ...] = ()
 
     def earned(self, found: Finding, points: int, few_figures: bool = False) -> Decimal | None:
-        part = self.parts.get(found)
+        """The points; None where a person decides, which what is worth none does not need."""
+        part = self.parts.get(found) if points else Decimal(0)
         if part is None:
             return None
         off = self.figures if few_figures else Decimal(0)

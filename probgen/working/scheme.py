@@ -7,7 +7,7 @@ student of a template is marked alike.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum, auto
 from itertools import pairwise
@@ -102,6 +102,7 @@ def scheme(
         raise ValueError(f"{points} points: expected 1 or more")
     found = tuple(criteria(plan, convention))
     if shares.marks:
+        found = for_groups(found, [each.group for each in shares.marks])
         rows = ((of_group(found, each.group), each.points) for each in shares.marks)
         return tuple(mark for own, part in rows for mark in _marks(own, part))
     if shares.parts:
@@ -110,6 +111,16 @@ def scheme(
             replace(mark, part=letter) for letter, own, part in parts for mark in _usual(own, part)
         )
     return _usual(found, points)
+
+
+def for_groups(found: Iterable[Criterion], groups: Collection[str]) -> tuple[Criterion, ...]:
+    """The criteria that kinds of steps are chosen among.
+
+    Where results have points of their own, what comes out of a balance or a condition is one too.
+    """
+    if "results" not in groups:
+        return tuple(found)
+    return tuple(half for each in found for half in halves(each) or (each,))
 
 
 def _usual(found: tuple[Criterion, ...], points: int) -> tuple[Mark, ...]:
@@ -144,16 +155,16 @@ def _marks(found: tuple[Criterion, ...], points: int) -> tuple[Mark, ...]:
 
 def _told_apart(group: tuple[Criterion, ...], points: int) -> Iterator[Mark]:
     """One mark; of a balance with points enough one for its method, and one for its number."""
-    halves = _halves(group[0]) if len(group) == 1 and points > 1 else None
-    if halves is None:
+    two = halves(group[0]) if len(group) == 1 and points > 1 else None
+    if two is None:
         yield Mark(group, points)
         return
-    method, number = halves
+    method, number = two
     yield Mark((method,), points - 1)
     yield Mark((number,), 1)
 
 
-def _halves(criterion: Criterion) -> tuple[Criterion, Criterion] | None:
+def halves(criterion: Criterion) -> tuple[Criterion, Criterion] | None:
     """What is set up, and what comes out of it."""
     match criterion.what:
         case FoundFromBalance(quantity, axis, judged, bodies):

@@ -65,6 +65,21 @@ def test_points_by_kinds_of_steps_add_up() -> None:
     assert found["B"] >= 9 > usual["B"]
 
 
+def test_points_for_results_go_to_every_answer_asked() -> None:
+    """Also to those that come straight out of a balance or a condition: 6 of 12 points, alike."""
+    path = FOREARM.parents[1] / "ladders/ladder-smooth-wall.toml"
+    problem = prepare(read_template(path.read_text(encoding="utf-8"), "own.toml"), Convention())
+    (own,) = work(problem, draw_class(problem, "points", ["1"]).draws)
+    asked = asked_of(problem, own)
+    results = (Share("results", 12),)
+    assert points_of(problem, asked, 12, Shares(marks=results)) == {
+        "N_w": 3, "N_f": 3, "f": 3, "mu": 3,
+    }  # fmt: skip
+    torques = (Share("torques", 4), Share("results", 8))
+    found = points_of(problem, asked, 12, Shares(marks=torques))
+    assert found == {"N_w": 6, "N_f": 2, "f": 2, "mu": 2}
+
+
 def test_points_for_diagrams_alone_are_shared_alike() -> None:
     problem, own = worked(STAYED_SHELF)
     shares = Shares(marks=(Share("diagrams", 10),))

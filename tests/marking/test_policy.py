@@ -10,6 +10,7 @@ from probgen.marking.policy import Policy
 
 def test_what_nobody_could_read_has_no_points_yet_and_never_none_silently() -> None:
     assert Policy().earned(Finding.UNREAD, 8) is None
+    assert Policy().earned(Finding.UNREAD, 0) == 0  # nothing is to be decided
     assert Policy().earned(Finding.EMPTY, 8) == 0
     assert Policy().earned(Finding.CARRIED, 7) == 7
     assert Policy({Finding.UNIT: Decimal("0.25")}).earned(Finding.UNIT, 8) == 2
