@@ -33,10 +33,10 @@ def told(text: str, convention: Convention = USUAL) -> tuple[list[str], ForceAct
 def test_magnitude_and_steepness() -> None:
     rows, acts = told(STAYED_SHELF)
     assert rows == [
-        "R = √(R_x² + R_y²) = √((146.0 N)² + (−4.90 N)²)",
+        "R = √(R_x² + R_y²) = √((146 N)² + (−4.90 N)²)",
         "= 146.1 N ≈ 146 N",
         "φ = arctan(|R_y|/|R_x|)",
-        "= arctan(4.90 N/(146.0 N)) = 1.9°",
+        "= arctan(4.90 N/(146 N)) = 1.9°",
     ]
     assert (acts.element, acts.body, shown(acts.size)) == ("R", "shelf", "146 N")
     assert shown(acts.direction.shown) == "1.9°"
@@ -45,7 +45,7 @@ def test_magnitude_and_steepness() -> None:
 
 def test_from_the_vertical_where_the_course_measures_so() -> None:
     rows, _ = told(STAYED_SHELF, Convention(direction="vertical"))
-    assert rows[2:] == ["φ = arctan(|R_x|/|R_y|)", "= arctan(146.0 N/(4.90 N)) = 88.1°"]
+    assert rows[2:] == ["φ = arctan(|R_x|/|R_y|)", "= arctan(146 N/(4.90 N)) = 88.1°"]
 
 
 def test_another_letter_where_phi_is_taken() -> None:

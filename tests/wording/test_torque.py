@@ -210,13 +210,13 @@ def test_the_positive_sense_and_the_word_are_the_course_s() -> None:
 
 
 def test_a_force_reached_by_two_legs() -> None:
-    """L sin 30° = 1.00 m and h sin 60° = 0.4330 m."""
+    """L sin 30° = 1.00 m and h sin 60° = 0.433 m."""
     said = {torque: turning(BRACKET, Convention(torque=torque))[0][5:] for torque in FORMS}
     assert said == {
         "angle": ["ArmOfLegs(T, L h, torque)", "SquareToArm(W, sin 90° = 1)"],
         "arm": [
             "LeverArm(T, L sin 30° = (2.00 m) sin 30° = 1.00 m, False)",
-            "LeverArm(T, h sin 60° = (0.50 m) sin 60° = 0.4330 m, False)",
+            "LeverArm(T, h sin 60° = (0.50 m) sin 60° = 0.433 m, False)",
             "LeverArm(W, L = 2.00 m, False)",
         ],
         "components": [
