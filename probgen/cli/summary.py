@@ -85,6 +85,9 @@ def _counted(count: int, noun: str) -> str:
 def _news(built: Built) -> Iterator[str]:
     """What is new beside the papers there were before."""
     changes = built.changes
+    if changes and changes.stale:
+        whose = f"{', '.join(changes.stale[:_NAMED])}{' ...' * (len(changes.stale) > _NAMED)}"
+        yield f'  by another name or section: {whose}; --correct "your section" prints those anew'
     if built.kept:
         yield f"  the old build is kept in {built.kept}"
     if built.record.is_draft:

@@ -52,7 +52,7 @@ class Drafts:
 
     erratum: of single students' papers, where nothing that all have in common has changed.
     remarks: what the class list says that has no effect; new_ids: of students known by
-    another, with that.
+    another, with that; stale: whose papers say another name or section than the class list.
     """
 
     earlier: Record
@@ -61,6 +61,7 @@ class Drafts:
     erratum: Erratum | None = None
     remarks: list[str] = field(default_factory=list)
     new_ids: dict[str, str] = field(default_factory=dict)
+    stale: list[str] = field(default_factory=list)
 
     def of_exam(self, letters: Sequence[str]) -> list[Draft]:
         """Drafts of the versions that are new or are to be corrected."""
@@ -99,7 +100,8 @@ class Drafts:
         own = (student.name, student.section) != (held.name, held.section)
         if self.erratum and own:
             errata = (*held.errata, self.erratum)
-        name, section = (student.name, student.section) if errata else (held.name, held.section)
+        printed = errata or version > held.version
+        name, section = (student.name, student.section) if printed else (held.name, held.section)
         draft = Draft(
             student.id, name, section, student.large, held.version, held, errata=errata,
             follows=held.code,
@@ -119,10 +121,26 @@ class Drafts:
         owner = f"{student.name} ({student.id})"
         if own:
             printed = ", ".join(filter(None, (held.name, held.section)))
-            self.remarks.append(f"{owner}: the paper in hand says {printed}, and stays as it is")
+            told = f"{owner}: the paper in hand says {printed}, and stays as it is"
+            if lacks := self._lacks(student.section, held.section):
+                told += f"; section {student.section} has {lacks}"
+            self.remarks.append(told)
+            self.stale.append(owner)
         source = student.numbers_of
         if source and source != NOBODY and not self._has_numbers_of(held, source):
             self.remarks.append(f"{owner}: the numbers in hand stay, and not those of {source}")
+
+    def _lacks(self, now: str, held: str) -> str:
+        """What papers of a section have otherwise than those of another, in words."""
+        own = self.wanted.issue.set
+        places, before = own.places_in(now), own.places_in(held)
+        due = own.for_section(now).due
+        told = [
+            *(f"{own.problems[place].template} besides" for place in places if place not in before),
+            *(f"no {own.problems[place].template}" for place in before if place not in places),
+            f"another due date, {due}" * (due != own.for_section(held).due),
+        ]
+        return ", ".join(filter(None, told))
 
     def _has_numbers_of(self, held: Edition, source: str) -> bool:
         return any(e.owner == source and e.draws == held.draws for e in self.earlier.editions)

@@ -37,6 +37,7 @@ class Changes:
     added, left: students who are new, and who are gone; back: who had left and has come again.
     printed: editions made; moved: students who have other numbers without anybody's saying so.
     redrawn: whose numbers a correction could not keep; others: words on single students' papers.
+    stale: whose papers in hand say another name or section than the class list.
     remarks: what the instructor should know of the draws and the class list.
     """
 
@@ -48,6 +49,7 @@ class Changes:
     corrected: int = 0
     redrawn: tuple[str, ...] = ()
     others: tuple[str, ...] = ()
+    stale: tuple[str, ...] = ()
     remarks: tuple[str, ...] = ()
 
 
@@ -94,6 +96,7 @@ def succeed(
         changes,
         printed=len(editions),
         redrawn=drawn.redrawn,
+        stale=tuple(drafts.stale),
         remarks=(*drafts.remarks, *drawn.remarks),
     )
 

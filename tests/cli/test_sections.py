@@ -130,6 +130,25 @@ def test_a_late_student_of_a_section_and_a_correction(
     assert "forearm" not in traced.stdout
 
 
+def test_who_changes_sections_is_told_what_the_paper_lacks(run: Run, folder: Path) -> None:
+    built(run)
+    moved = ROSTER.replace("s1,A", "s1,B").replace("s3,A", "s3,B")
+    (folder / "class.csv").write_text(moved, encoding="utf-8")
+    done = run("build", "assignment.toml", "--out", "out", "--workers", 1)
+    lacking = "section B has forearm-load besides, another due date, 6 May"
+    assert f"says Ada Quill, A, and stays as it is; {lacking}" in done.stderr
+    assert "Ada Quill (s1), Cid Marlow (s3); --correct" in done.stdout
+    built(run, "--another", "s1")
+    told = built(run, "--correct", "your section is B")
+    assert "--correct" not in told
+    rows = {row["id"]: row for row in rows_of(folder / "out/codes.csv") if row["sheet"]}
+    for id, corrected in (("s1", False), ("s3", True)):
+        pages = " ".join(texts(folder / "out" / rows[id]["sheet"]))
+        assert (rows[id]["section"], "6 May" in pages) == ("B", True)
+        assert "Points /20" in pages
+        assert ("your section is B" in pages) == corrected
+
+
 def test_sections_that_there_are_not_stop_a_build(run: Run, folder: Path) -> None:
     wrong = SET.replace('["B"]', '["b"]').replace("B = ", "C = ")
     (folder / "assignment.toml").write_text(wrong, encoding="utf-8")
