@@ -1,5 +1,6 @@
 """The example class and its assignment file: good input, as a course has it and a demonstration."""
 
+import re
 import sys
 import tomllib
 
@@ -47,3 +48,14 @@ def test_the_two_texts_differ_in_what_lies_where_alone() -> None:
     assert (own["roster"], own["style"], own["avoid"]) == (
         "../roster.csv", "../house.toml", ["../*/"],
     )  # fmt: skip
+
+
+@pytest.mark.parametrize("field", ["pivot", "parts", "marks", "sections"])
+def test_a_field_behind_a_remark_can_be_used_beside_the_points(field: str) -> None:
+    """The sharing of the points is besides them, as the text says, and adds up to them."""
+    text = re.sub(rf"^# ({field} *=)", r"\1", demo_assignment(), flags=re.MULTILINE)
+    (used,) = [each for each in parse_assignment(text, "a.toml").problems if getattr(each, field)]
+    told = re.search(rf"^{field} *=.*", text, re.MULTILINE)
+    assert used.points > 0
+    assert told is not None
+    assert "in place of" not in told[0]
