@@ -15,12 +15,12 @@ from probgen.marking.asked import Asked, asked_of
 from probgen.marking.finding import CERTAIN, Finding, finding, rounds
 from probgen.marking.follow import by_pattern, followed, keeps, order, siblings, tolerance
 from probgen.marking.form import Place
-from probgen.marking.naming import Ways, WrongWay, apart, limit_table, named, table, ways_of
+from probgen.marking.naming import Keys, Ways, WrongWay, apart, limit_table, named, table, ways_of
 from probgen.marking.parting import first_spoilt
 from probgen.marking.points import points_of
 from probgen.marking.policy import Policy
 from probgen.marking.stated import Stated, stated
-from probgen.mistakes.comparison import gap
+from probgen.mistakes.comparison import class_slips, gap, likely
 from probgen.problem.problem import Problem, Worked, probe_values
 from probgen.statics.quantity_id import Quantity
 from probgen.working.digits import working_units
@@ -85,6 +85,8 @@ class _Class:
     papers: Sequence[_Open]
     ways: Ways
     parted: dict[tuple[int, str], str]
+    in_key: dict[int, Mapping[str, Sequence[Keys]]]
+    """The slips that the keys of papers tell of, by place and answer."""
 
 
 def judged(
@@ -102,7 +104,7 @@ def judged(
     if not worked:
         return []
     papers = [_opened(problem, own, told) for own, told in zip(worked, typed, strict=True)]
-    own = _Class(problem, worked, papers, ways_for(problem), {})
+    own = _Class(problem, worked, papers, ways_for(problem), {}, {})
     places = {id: place for place, id in enumerate(order(problem.plan))}
     ids = sorted(papers[0].asked, key=lambda id: places.get(id, len(places)))
     for at, id in enumerate(ids):
@@ -193,6 +195,7 @@ def _name(own: _Class, left: Sequence[int], id: str, before: Sequence[str]) -> N
     forgotten a weight on the way to it.
     """
     problem, papers = own.problem, own.papers
+    _note_keys(own, left)
     cases = {i: own.worked[i].case for i in left}
     beside = siblings(problem.plan, id, list(papers[0].asked))
     for group, told in by_pattern([_standing(papers[i], before) for i in left]):
@@ -211,7 +214,8 @@ def _name(own: _Class, left: Sequence[int], id: str, before: Sequence[str]) -> N
             values = rows[id][:, column].copy()
             for other in beside:
                 values[~_fits(papers[i], other, rows[other][:, column])] = np.nan
-            found = named(only, papers[i].asked[id], values, ways, cases[i])
+            in_key = own.in_key[i].get(id, ())
+            found = named(only, papers[i].asked[id], values, ways, cases[i], in_key)
             if found:
                 papers[i].found[id] = Finding.SLIP
                 papers[i].slips[id] = tuple(ways[place] for place in found)
@@ -219,6 +223,17 @@ def _name(own: _Class, left: Sequence[int], id: str, before: Sequence[str]) -> N
                 if key not in own.parted:
                     own.parted[key] = first_spoilt(ways[found[0]], cases[i], id)
                 papers[i].parts[id] = own.parted[key]
+
+
+def _note_keys(own: _Class, left: Sequence[int]) -> None:
+    """Notes what the keys of some papers tell of, where that is not known yet."""
+    fresh = [i for i in left if i not in own.in_key]
+    made = class_slips([own.worked[i].digits for i in fresh], own.problem.missteps)
+    for i, slips in zip(fresh, made, strict=True):
+        told: dict[str, list[Keys]] = {}
+        for slip in likely(slips):
+            told.setdefault(slip.answer, []).append(WrongWay((slip.misstep,)).keys)
+        own.in_key[i] = told
 
 
 def _standing(paper: _Open, before: Sequence[str]) -> dict[str, float]:

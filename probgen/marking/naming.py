@@ -4,14 +4,15 @@ A number is compared with what each slip, and each two slips together, lead to w
 values, within half a unit of the last figure typed.  Precision comes before reach: the likeliest
 are looked at first, and no more of them than a number typed at random would meet once in
 1/`CHANCE` times; where figures are few, or numbers lie close, little can be named, and what cannot
-be told from chance is not named.  Where one of the likeliest leads there, all that do are named:
-which of them it was, the number does not tell.
+be told from chance is not named.  The two or three slips that the paper's own key tells of are no
+chance: they are named wherever a number has the figures asked for.  Where one of the likeliest
+leads there, all that do are named: which of them it was, the number does not tell.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
 from typing import Final
@@ -41,6 +42,9 @@ _WINDOW: Final = 3.0
 """Numbers at random are thought of as within so many times the one typed, evenly by ratio."""
 
 
+Keys = frozenset[tuple[str, str, str]]
+
+
 @dataclass(frozen=True, slots=True)
 class WrongWay:
     """A working with one slip, or with two: the last one's plan has both in it."""
@@ -60,7 +64,7 @@ class WrongWay:
         return tuple(each.slip for each in self.slips)
 
     @property
-    def keys(self) -> frozenset[tuple[str, str, str]]:
+    def keys(self) -> Keys:
         """What tells its slips from others, whatever working they are made in."""
         return frozenset((each.slip, each.way, repr(each.parts)) for each in self.slips)
 
@@ -121,11 +125,16 @@ def limit_table(cases: Sequence[Case], made: Missteps, ids: Sequence[str]) -> tu
 
 
 def named(
-    typed: Reading, asked: Asked, values: NDArray[np.float64], ways: Ways, case: Case
+    typed: Reading,
+    asked: Asked,
+    values: NDArray[np.float64],
+    ways: Ways,
+    case: Case,
+    in_key: Collection[Keys] = (),
 ) -> tuple[int, ...]:
     """The places of the ways that lead to what was typed; none where that may be chance.
 
-    values: of the answer, an entry a way, in their order.
+    values: of the answer, an entry a way, in their order; in_key: slips that its key tells of.
     """
     gaps = apart(asked, values, typed.value)
     with np.errstate(invalid="ignore"):
@@ -140,15 +149,17 @@ def named(
         and possible(case, asked.id, float(values[place]))
         and ways[place].made_by(case)
     ]
-    if not any(chance[place] <= CHANCE for place in fitting):
+    full = asked.is_direction or typed.figures[1] >= asked.figures
+    told = tuple(place for place in fitting if full and ways[place].keys in in_key)
+    if not told and not any(chance[place] <= CHANCE for place in fitting):
         return ()
     found = tuple(_once(ways, fitting))
-    return found if len(found) <= MOST else ()
+    return found if len(found) <= MOST else told
 
 
 def _once(ways: Ways, places: Iterable[int]) -> Iterator[int]:
     """Of ways with the same slips the first; two together say nothing where one alone does."""
-    seen: list[frozenset[tuple[str, str, str]]] = []
+    seen: list[Keys] = []
     for place in places:
         keys = ways[place].keys
         if not any(other <= keys for other in seen):

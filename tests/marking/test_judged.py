@@ -21,13 +21,18 @@ from probgen.marking.form import Place
 from probgen.marking.judged import Judged, judged
 from probgen.marking.points import points_of
 from probgen.marking.policy import Policy
+from probgen.mistakes.comparison import class_slips, likely
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
+from probgen.quantities.expression import Number
+from probgen.quantities.printing import plain
 from probgen.statics.rerun import rerun
+from probgen.wording.slip import tell_slip
 from probgen.working.convention import Convention
 from tests.situations import HUNG_ASIDE, SLIDES, TIPS, cabinet, finding, worked
 from tests.terms import lamp
 
 BOTH = lamp() + '[[find]]\nquantity = "S"\n'
+TEMPLATES = Path(__file__).parents[2] / "templates"
 
 
 @cache
@@ -273,3 +278,24 @@ def test_a_slip_has_to_fit_what_stands_before_and_beside() -> None:
     assert all_wrong[1] in (Finding.SLIP, Finding.CARRIED)
     assert slips(right["B"], wrong["J.magnitude"], angle)[:2] == [Finding.RIGHT, Finding.WRONG]
     assert slips(wrong["B"], wrong["J.magnitude"], 5.0)[0] is Finding.SLIP
+
+
+@pytest.mark.parametrize("path", ["limbs/arm-held-out.toml", "limbs/leg-raise-cuff.toml"])
+def test_what_the_key_tells_of_is_named_as_it_is_printed(path: str) -> None:
+    """Also where so few figures name nothing else; with one figure less nobody can tell."""
+    text = (TEMPLATES / path).read_text(encoding="utf-8")
+    problem = prepare(read_template(text, "own.toml"), Convention())
+    own = work(problem, draw_class(problem, "k", [str(n) for n in range(6)]).draws)
+    made = class_slips([each.digits for each in own], problem.missteps)
+    told = [
+        (paper, slip, shown)
+        for paper, slips in zip(own, made, strict=True)
+        for slip in likely(slips)
+        if isinstance(shown := tell_slip(slip, paper.digits).shown, Number)
+    ]
+    typed = [{slip.answer: {Place.NUMBER: plain(shown)}} for _, slip, shown in told]
+    found = judged(problem, [paper for paper, _, _ in told], typed, 10, Policy())
+    assert len(told) > 6
+    for (_, slip, _), answers in zip(told, found, strict=True):
+        (named,) = (each for each in answers if each.asked.id == slip.answer)
+        assert slip.id in {id for way in named.slips for id in way.ids}
