@@ -28,7 +28,7 @@ from probgen.course.numbers_had import Had
 from probgen.course.record import RECORD, Record, require_no_layouts
 from probgen.course.record_file import read_record
 from probgen.course.secret import SECRET, find_secret, new_secret
-from probgen.course.section import require_sections
+from probgen.course.section import judge_sections
 from probgen.course.shares import judge_shares
 from probgen.course.succession import Changes, asking_others, succeed
 from probgen.course.typed_texts import remarks_on_texts
@@ -37,7 +37,7 @@ from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.remedy import CorrectOrReplace, OtherFolderOrReplace
 from probgen.papers.chunk import Loss
 from probgen.papers.typesetter import Kind, typesetter_of
-from probgen.problem.problem import prepare
+from probgen.problem.problem import Problem, prepare
 from probgen.sheets.house import House, read_layouts
 
 
@@ -128,16 +128,20 @@ def build_assignment(
     """
     recover(out)
     words: list[str] = []
-    problem_set = read_assignment(assignment_file, words)
-    inputs = read_inputs(problem_set, assignment_file, order.layouts)
+    faults = Faults(str(assignment_file))
+    problem_set = read_assignment(assignment_file, words, faults)
+    inputs = read_inputs(problem_set, assignment_file, order.layouts, faults)
     roster, secret = (assignment_file.parent / name for name in (problem_set.roster, SECRET))
     own = (assignment_file, roster, secret, *_record_read(out, order))
-    require_ours(out, own)
-    typesetter_of(problem_set, inputs.house).require_tex()
-    earlier, told = _earlier(problem_set, assignment_file, out, order)
-    earlier, drafted = _apart(earlier, problem_set, out / RECORD, order)
-    require_sections(problem_set, inputs.students, earlier, str(assignment_file), str(roster))
-    wanted = _wanted(problem_set, inputs, assignment_file, report)
+    if not faults.found:
+        require_ours(out, own)
+        typesetter_of(problem_set, inputs.house).require_tex()
+    earlier, told, drafted = _before(problem_set, assignment_file, out, order, faults)
+    if inputs.students and problem_set.problems:
+        judge_sections(problem_set, inputs.students, earlier, str(roster), faults)
+    problems = _problems(problem_set, inputs, faults, report)
+    faults.settle()
+    wanted = _wanted(problem_set, inputs, problems, assignment_file)
     had = _had_before(wanted, assignment_file, earlier, out, order.replace)
     wanted = replace(
         wanted, issue=replace(wanted.issue, draft=order.draft), drafted=drafted, had=had
@@ -208,6 +212,23 @@ def build_record(path: Path, out: Path, crew: Crew, report: Report, order: Order
     return Built(_found(out), record, remarks, short.losses, changes, how.left, how.kept)
 
 
+def _before(
+    problem_set: ProblemSet, assignment_file: Path, out: Path, order: Order, faults: Faults
+) -> tuple[Record, tuple[str, ...], Mapping[str, Edition]]:
+    """What was handed out before, remarks on it, and a draft's papers.
+
+    Raises InputError where the folder's record cannot be gone on with, beside the faults so far.
+    """
+    try:
+        earlier, told = _earlier(problem_set, assignment_file, out, order)
+        earlier, drafted = _apart(earlier, problem_set, out / RECORD, order)
+    except InputError as error:
+        faults.take(error)
+        faults.settle()
+        raise
+    return earlier, told, drafted
+
+
 def _earlier(
     problem_set: ProblemSet, assignment_file: Path, out: Path, order: Order
 ) -> tuple[Record, tuple[str, ...]]:
@@ -262,21 +283,30 @@ def _kept(out: Path) -> Record | None:
         return None
 
 
-def _wanted(
-    problem_set: ProblemSet, inputs: Inputs, assignment_file: Path, report: Report
-) -> Wanted:
-    problems, faults = [], Faults(str(assignment_file))
-    rows = zip(inputs.templates, problem_set.problems, strict=True)
-    for done, (template, assigned) in enumerate(rows):
+def _problems(
+    problem_set: ProblemSet, inputs: Inputs, faults: Faults, report: Report
+) -> tuple[Problem, ...]:
+    """The problems of the templates that could be read; notes where they do not fit the set."""
+    problems = []
+    for done, (place, template) in enumerate(zip(inputs.places, inputs.templates, strict=True)):
         report("draws", done, len(inputs.templates))
-        problems.append(prepare(template, problem_set.convention))
-        judge_shares(problems[-1], assigned, f"problem[{done}]", faults)
-    faults.settle()
+        try:
+            problems.append(prepare(template, problem_set.convention))
+        except InputError as error:
+            faults.take(error)
+        else:
+            judge_shares(problems[-1], problem_set.problems[place], f"problem[{place}]", faults)
     report("draws", len(inputs.templates), len(inputs.templates))
+    return tuple(problems)
+
+
+def _wanted(
+    problem_set: ProblemSet, inputs: Inputs, problems: tuple[Problem, ...], assignment_file: Path
+) -> Wanted:
     frozen = tuple(FrozenTemplate(t.id, t.revision, t.source) for t in inputs.templates)
     issue = Issue(problem_set, frozen, inputs.house)
     roster = assignment_file.parent / problem_set.roster
-    return Wanted(issue, inputs.students, tuple(problems), str(assignment_file), str(roster))
+    return Wanted(issue, inputs.students, problems, str(assignment_file), str(roster))
 
 
 def _require_no_loss(record: Record, out: Path) -> None:

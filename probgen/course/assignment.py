@@ -128,20 +128,25 @@ _MONTHS: Final = (
 _USUAL: Final = ProblemSet(course="", title="", roster="", problems=())
 
 
-def read_assignment(path: Path, remarks: list[str] | None = None) -> ProblemSet:
+def read_assignment(
+    path: Path, remarks: list[str] | None = None, faults: Faults | None = None
+) -> ProblemSet:
     """The assignment file at a path; adds remarks on what it says in words of an earlier release.
 
-    Raises InputError with every fault of the file.
+    faults: where those of single fields are noted, when what could be read is wanted all the same.
+    Raises InputError with every fault of the file otherwise, and where it is no such file at all.
     """
     require_no_table(path, file_kind.ASSIGNMENT)
     text = read_text(path, file_kind.ASSIGNMENT)
     told = remarks if remarks is not None else []
     if path.name == _FORMER_NAME:
         told.append(f"{path}: is called {ASSIGNMENT} now; rename it when it suits")
-    return parse_assignment(text, str(path), told)
+    return parse_assignment(text, str(path), told, faults)
 
 
-def parse_assignment(text: str, where: str, remarks: list[str] | None = None) -> ProblemSet:
+def parse_assignment(
+    text: str, where: str, remarks: list[str] | None = None, noted: Faults | None = None
+) -> ProblemSet:
     """As `read_assignment`, from text; `where` names the file in messages."""
     faults = Faults(where, remarks=[] if remarks is None else remarks)
     content = parse_toml(text, where)
@@ -179,7 +184,10 @@ def parse_assignment(text: str, where: str, remarks: list[str] | None = None) ->
             expected = "one set of problems and one day for all who sit an exam"
             faults.add(field, name, expected, "give the section an assignment file of its own")
     table.close()
-    faults.settle()
+    if noted is None:
+        faults.settle()
+    else:
+        noted.found += faults.found
     return found
 
 
@@ -217,7 +225,7 @@ def _read_shares(entry: Table, points: int) -> Shares:
     named = [group for group in GROUPS if own.has(group)]
     marks = tuple(Share(group, own.whole(group, 1, points)) for group in own.content
                   if group in named)  # fmt: skip
-    own.close()
+    whole = own.close()
     found = entry.decimals("parts") if entry.has("parts") else ()
     if any(part != int(part) or part < 1 for part in found):
         entry.fault("parts", ", ".join(map(str, found)), "whole points of 1 or more for each part")
@@ -226,7 +234,7 @@ def _read_shares(entry: Table, points: int) -> Shares:
     if shares.parts and shares.marks:
         mend = "leave one of them out"
         entry.fault("marks", "marks beside parts", "points by parts or by kinds of steps", mend)
-    if not (entry.faulty("points") or any(map(own.faulty, named))):
+    if whole and not (entry.faulty("points") or any(map(own.faulty, named))):
         for key, told in shares.complaints(points):
             entry.fault(key, told, f"a sum of {points}, as points says", "make the two agree")
     return shares

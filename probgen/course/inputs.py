@@ -19,21 +19,28 @@ from probgen.sheets.house import USUAL, House, read_house
 class Inputs:
     """The students in the order of the print run, the templates in the order of the set.
 
-    remarks: on how the class list was read.
+    places: of the templates in the set; remarks: on how the class list was read.
     """
 
     students: tuple[Student, ...]
     templates: tuple[Template, ...]
     house: House
+    places: tuple[int, ...] = ()
     remarks: tuple[str, ...] = ()
 
 
-def read_inputs(problem_set: ProblemSet, assignment_file: Path, layouts: Path | None) -> Inputs:
+def read_inputs(
+    problem_set: ProblemSet,
+    assignment_file: Path,
+    layouts: Path | None,
+    noted: Faults | None = None,
+) -> Inputs:
     """Everything an assignment file names; layouts: a folder in place of the assignment file's own.
 
-    Raises InputError with the faults of all of it at once.
+    noted: where faults go, when what could be read is wanted all the same.
+    Raises InputError with the faults of all of it at once otherwise.
     """
-    faults = Faults(str(assignment_file))
+    faults = Faults(str(assignment_file)) if noted is None else noted
     listed = _read_class(problem_set, assignment_file.parent, faults)
     templates = _read_templates(problem_set, assignment_file, faults)
     style, own = (
@@ -45,8 +52,11 @@ def read_inputs(problem_set: ProblemSet, assignment_file: Path, layouts: Path | 
         house = read_house(style, layouts or own)
     except InputError as error:
         faults.take(error)
-    faults.settle()
-    return Inputs(listed.students, templates, house, listed.remarks)
+    if noted is None:
+        faults.settle()
+    return Inputs(
+        listed.students, tuple(templates.values()), house, tuple(templates), listed.remarks
+    )
 
 
 def read_class(problem_set: ProblemSet, class_list: Path) -> ClassList:
@@ -59,6 +69,8 @@ def read_class(problem_set: ProblemSet, class_list: Path) -> ClassList:
 
 def _read_class(problem_set: ProblemSet, folder: Path, faults: Faults) -> ClassList:
     path = folder / problem_set.roster
+    if not problem_set.roster:  # a fault of the assignment file
+        return ClassList(())
     try:
         listed = read_roster(path)
     except InputError as error:
@@ -74,21 +86,24 @@ def _read_class(problem_set: ProblemSet, folder: Path, faults: Faults) -> ClassL
 
 def _read_templates(
     problem_set: ProblemSet, assignment_file: Path, faults: Faults
-) -> tuple[Template, ...]:
+) -> dict[int, Template]:
+    """The templates that can be read, by their places in the set."""
     folder, where = assignment_file.parent, str(assignment_file)
     try:
         bank = choose_bank(problem_set.bank, folder, where, "bank")
     except InputError as error:
         faults.take(error)
         bank = default_bank()
-    templates: list[Template] = []
+    templates: dict[int, Template] = {}
     units = problem_set.convention.units
     for place, problem in enumerate(problem_set.problems):
+        if not problem.template:  # a fault of the assignment file
+            continue
         field = f"problem[{place}]"
         try:
             named = problem.template
             found = choose_template(named, bank, folder, where, f"{field}.template", units)
-            templates.append(with_pivot(found, problem.pivot, where, f"{field}.pivot"))
+            templates[place] = with_pivot(found, problem.pivot, where, f"{field}.pivot")
         except InputError as error:
             faults.take(error)
-    return tuple(templates)
+    return templates

@@ -35,6 +35,16 @@ _SYSTEMS_MEANT: Final = {
     **dict.fromkeys(("us", "usc", "uscs", "english", "imperial", "ft-lb"), US_CUSTOMARY.name),
     **dict.fromkeys(("metric", "mks", "si units"), SI.name),
 }
+_WORDS_MEANT: Final = {
+    "torque": {
+        **dict.fromkeys(("lever arm", "lever-arm", "lever", "moment arm", "arms"), "arm"),
+        **dict.fromkeys(("sine", "sin", "angles"), "angle"),
+        **dict.fromkeys(("cross product", "vector", "vectors", "component"), "components"),
+    },
+    "positive": {"ccw": "counter-clockwise", "anticlockwise": "counter-clockwise",
+                 "anti-clockwise": "counter-clockwise", "cw": "clockwise"},
+}  # fmt: skip
+"""Words by others of the trade."""
 _GRAVITY: Final = (Decimal("9.7"), Decimal("9.9"))  # m/s^2, least and greatest
 _SYSTEMS: Final = {system.name: system for system in (SI, US_CUSTOMARY)}
 
@@ -44,7 +54,9 @@ def read_method(table: Table) -> Convention:
     usual = Convention()
     table.rename(**{new: old for old, new in _CALLED.items()})
     read: dict[str, Any] = {
-        name: table.word(_CALLED.get(name, name), choices, getattr(usual, name))
+        name: table.word(
+            _CALLED.get(name, name), choices, getattr(usual, name), _WORDS_MEANT.get(name, {})
+        )
         for name, choices in _CHOICES.items()
     }
     units = unit_system_named(_read_units(table, usual.units.name))

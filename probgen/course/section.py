@@ -56,15 +56,18 @@ def _last_sections(editions: Sequence[Edition]) -> dict[str, str]:
     return last
 
 
-def require_sections(
-    problem_set: ProblemSet, students: Sequence[Student], earlier: Record, where: str, listed: str
+def judge_sections(
+    problem_set: ProblemSet,
+    students: Sequence[Student],
+    earlier: Record,
+    listed: str,
+    faults: Faults,
 ) -> None:
-    """Raises InputError where sections are named that there are not, or one gets no problem.
+    """Notes where sections are named that there are not, or one gets no problem.
 
-    where, listed: name the assignment file and the class list in messages.  A section counts also
-    where its students have left: it stands on papers of the earlier record.
+    listed: names the class list in messages.  A section counts also where its students have left:
+    it stands on papers of the earlier record.
     """
-    faults = Faults(where)
     known = {student.section for student in students}
     known |= {edition.section for edition in earlier.editions}
     known.discard("")
@@ -79,7 +82,6 @@ def require_sections(
             own = f"section {name}" if name else "students without a section"
             mend = "add it to the sections of a problem, or leave sections out of one"
             faults.add("problem", None, f"a problem for {own} too", mend)
-    faults.settle()
 
 
 def folder_names(sections: Iterable[str]) -> dict[str, str]:

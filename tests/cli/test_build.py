@@ -118,6 +118,33 @@ def test_what_is_in_the_way_is_told_before_the_work(
         assert told in result.stderr
 
 
+def test_faults_of_all_layers_come_at_once(run: Run, assignment: Path) -> None:
+    """Each is judged as far as it can be alone, whatever else is wrong."""
+    text = assignment.read_text(encoding="utf-8")
+    text = text.replace("seesaw-two-riders", "seesaw-two-rider")
+    text += """parts = [6, 4, 2]
+[[problem]]
+template = "beam-stay-cable"
+points = 5
+marks = { diagram = 1, results = 4 }
+[due_in]
+B = 2027-03-08
+[method]
+torque = "lever arm"
+"""
+    assignment.write_text(text, encoding="utf-8")
+    told = run("build", assignment).stderr
+    for words in ("problem 1, template", "problem 2, parts", "problem 3, marks.diagram",
+                  "due_in.B", 'did you mean "arm"?'):  # fmt: skip
+        assert words in told
+    assert told.startswith("5 problems")
+    assignment.write_text(text.replace("class.csv", "clas.csv"), encoding="utf-8")
+    told = run("build", assignment).stderr
+    assert "clas.csv" in told
+    assert "due_in.B" not in told, "nobody knows the sections"
+    assert told.startswith("5 problems")
+
+
 def test_a_way_over_a_folder_that_is_not_there(run: Run, assignment: Path) -> None:
     result = run("build", assignment, "--out", "no/../class")
     assert result.exit_code == 0
