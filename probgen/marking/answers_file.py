@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Final
@@ -16,6 +16,9 @@ from probgen.marking.form import OWN_HEADINGS, Column, Paper, Place, papers
 
 Cells = Mapping[tuple[int, str], Mapping[Place, str]]
 """What was typed, by problem and answer, and the place it was typed into."""
+
+Elsewhere = Callable[[], Mapping[str, Path]]
+"""Gives the records beside, by the codes in them."""
 
 _SEARCHED: Final = 20
 _DATE: Final = re.compile(r"\d{4}-\d\d-\d\d(T[\d:.]+)?|\d{1,2}[-./][A-Za-z]{3,9}([-./]\d{2,4})?")
@@ -34,6 +37,7 @@ class Typed:
 class _Reading:
     """A table while it is read."""
 
+    file: str
     record: Record
     columns: Mapping[str, int]
     asked: Sequence[Column]
@@ -43,12 +47,18 @@ class _Reading:
 
 
 def read_answers(
-    path: Path, record: Record, asked: Sequence[Column], remarks: list[str]
+    path: Path,
+    record: Record,
+    asked: Sequence[Column],
+    remarks: list[str],
+    elsewhere: Elsewhere = dict,
 ) -> tuple[Typed, ...]:
     """The rows of a table of answers: CSV, .xlsx or .ods, with the headings of the form.
 
-    Raises InputError with every fault: answers of another set, codes that are none or of another
-    edition, students the record has not, double rows, missing columns, dates.
+    Rows of earlier editions and of students who left are set aside, with a remark on each.
+    elsewhere: where the codes of other sets are, asked for only where a table is of another.
+    Raises InputError with every fault: answers of another set, codes that are none, students the
+    record never had, double rows, missing columns, dates.
     """
     known = {_plain(head) for head in (*OWN_HEADINGS, *(column.heading for column in asked))}
     rows = read_class_file(
@@ -63,7 +73,8 @@ def read_answers(
         mend = "take the form that `probgen form` writes for this record"
         faults.add("", None, "a line of headings such as code, id, 1 T, 1 T unit", mend)
         faults.settle()
-    reading = _Reading(record, _columns(rows[head], faults), asked, faults, remarks)
+    reading = _Reading(str(path), record, _columns(rows[head], faults), asked, faults, remarks)
+    _refuse_another_set(reading, rows[head + 1 :], elsewhere)
     _judge_columns(reading, rows[head])
     found = tuple(_rows(reading, rows[head + 1 :]))
     faults.settle()
@@ -87,6 +98,29 @@ def _columns(row: Row, faults: Faults) -> dict[str, int]:
     return found
 
 
+def _refuse_another_set(reading: _Reading, rows: Sequence[Row], elsewhere: Elsewhere) -> None:
+    """Stops where no code is of this record, at once: headings and ids would be told one by one."""
+    own = {each.code for each in reading.record.editions}
+    codes = [code for row in rows if (code := _code_of(_cell(reading, row, "code")))]
+    if not codes or not own.isdisjoint(codes):
+        return
+    places = elsewhere()
+    beside = next((places[code] for code in codes if code in places), None)
+    mend = f"name the record these codes are of: {beside}" if beside else "name their record"
+    found = f"{codes[0]}" + (f" and {len(codes) - 1} other codes" if codes[1:] else "")
+    expected = f"codes of {reading.record.set.course}, {reading.record.set.title}"
+    reading.faults.add("code", found, expected, mend)
+    reading.faults.settle()
+
+
+def _code_of(text: str) -> str:
+    """The code that was typed; "" for what is none."""
+    try:
+        return read_code(text)
+    except ValueError:
+        return ""
+
+
 def _judge_columns(reading: _Reading, row: Row) -> None:
     heads = [column.heading for column in reading.asked]
     if not {"code", "id"} & reading.columns.keys():
@@ -96,10 +130,21 @@ def _judge_columns(reading: _Reading, row: Row) -> None:
     for head in needed:
         if _plain(head) not in reading.columns:
             reading.faults.add(row.place, None, f'a column "{head}"', "add it, empty if need be")
+    for column in reading.asked:
+        if column.place in _TAKEN and _plain(column.heading) not in reading.columns:
+            told = f'{reading.file}: no column "{column.heading}"'
+            reading.remarks.append(f"{told}: {_TAKEN[column.place]}")
     for cell in row.cells:
         if _ASKED.fullmatch(cell) and _plain(cell) not in wanted:
             mend = "see whether these are the answers of another set"
             reading.faults.add(row.place, cell, "columns of what this set asks", mend)
+
+
+_TAKEN: Final = {
+    Place.UNIT: "a number without a unit beside it counts in the unit printed on the paper",
+    Place.SIDE: "the side counts only where it is typed with the number",
+}
+"""What holds where a column is not there."""
 
 
 def _rows(reading: _Reading, rows: Sequence[Row]) -> Iterator[Typed]:
@@ -124,6 +169,10 @@ def _paper(reading: _Reading, row: Row, by_id: Mapping[str, Paper]) -> Paper | N
     code, id = _cell(reading, row, "code"), _cell(reading, row, "id")
     if not code and not id:
         reading.faults.add(row.place, None, "a code or an id", "fill it in, or remove the row")
+        return None
+    if id and id not in by_id and _has_left(reading.record, id, code):
+        told = "is not in the class any more"
+        _set_aside(reading, row, id, told, "add them to the class list and build again")
         return None
     if id and id not in by_id:
         mend = "see whether it is the id of the class list, with all its zeros"
@@ -150,13 +199,22 @@ def _by_code(
         if holders:
             told = f"{row.place}: {code} is an earlier edition with the same numbers as"
             reading.remarks.append(f"{told} {holders[0].code}, and is marked as that one")
+    if not holders and any(each.code == code for each in reading.record.editions):
+        why, mend = _why_none(reading.record, code)
+        _set_aside(reading, row, code, why, mend)
+        return None
     if not holders:
-        faults.add(place, code, *_why_none(reading.record, code))
+        mend = "see whether it is the answer of another set"
+        faults.add(place, code, "a code of this record", mend)
         return None
     if id and by_id[id] not in holders:
-        faults.add(
-            place, code, f"{by_id[id].code}, the paper of {id}", "correct the code or the id"
-        )
+        mend = "correct the code or the id"
+        if reading.record.is_exam:
+            mend += (
+                f"; if {id} took version {holders[0].owner}, write {holders[0].owner} into the "
+                "column Version of the class list, build again, and mark then"
+            )
+        faults.add(place, code, f"{by_id[id].code}, the paper of {id}", mend)
         return None
     if not id and len(holders) > 1:
         mend = "fill in the ids: several students have this version"
@@ -174,14 +232,31 @@ def _same_numbers(record: Record, code: str) -> str:
     return own.owner
 
 
+def _has_left(record: Record, id: str, typed: str) -> bool:
+    """Whether a student who is not in the class had a paper once."""
+    if (id, False) in record.held and not record.is_exam:
+        return True
+    code = _code_of(typed)
+    of_others = {paper.owner for paper in papers(record)}
+    return any(each.code == code and each.owner not in of_others for each in record.editions)
+
+
+def _set_aside(reading: _Reading, row: Row, found: str, why: str, mend: str) -> None:
+    name = _cell(reading, row, "name") or _cell(reading, row, "id")
+    who = f" ({name})" if name and name != found else ""
+    told = f"{reading.file}: {row.place}{who} is set aside and not marked: {found} {why}"
+    reading.remarks.append(f"{told}; {mend}")
+
+
 def _why_none(record: Record, code: str) -> tuple[str, str]:
-    """What is expected in the place of a code that nobody has, and the mend."""
-    own = next((each for each in record.editions if each.code == code), None)
-    if own is None:
-        return "a code of this record", "see whether it is the answer of another set"
+    """Why nobody has a code of the record now, and the mend."""
+    own = next(each for each in record.editions if each.code == code)
     now = next((paper.code for paper in papers(record) if paper.owner == own.owner), "")
-    told = f"{now}, which has taken its place" if now else "a paper of somebody in the class"
-    return told, "mark the earlier edition by hand: its numbers are others"
+    if not now:
+        told = "is a paper of somebody who is not in the class any more"
+        return told, "add them to the class list and build again"
+    mend = f"mark it by hand, its numbers are others: `probgen trace {code}` tells its answers"
+    return f"is an earlier edition, whose place {now} has taken", mend
 
 
 def _cells(reading: _Reading, row: Row, paper: Paper) -> Cells:

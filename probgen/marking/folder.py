@@ -10,6 +10,7 @@ from tempfile import TemporaryDirectory
 from typing import Final
 
 from probgen.build.tables import write_workbook
+from probgen.course.archive import records_beside
 from probgen.course.frozen import frozen_problems
 from probgen.course.record import Record
 from probgen.course.record_file import read_record
@@ -95,7 +96,8 @@ def mark_class(
     record, remarks = read_record(path), list[str]()
     policy = read_policy(rules, len(record.set.problems)) if rules else Policy()
     problems = frozen_problems(record.issue, record.current, str(path))
-    typed = read_answers(answers, record, asked_columns(record, problems), remarks)
+    asked = asked_columns(record, problems)
+    typed = read_answers(answers, record, asked, remarks, lambda: codes_beside(path))
     earlier = read_earlier(out / ANSWERS, out / LOOK_AT)
     marked = mark(record, problems, typed, policy)
     counting, outdated = earlier.by_hand(marked)
@@ -138,6 +140,11 @@ def _remarks_kept(answers: Path, kept: Sequence[Row]) -> Iterator[str]:
         count = len({row.id for row in kept})
         told = f"{answers}: {count} papers marked before have no row"
         yield f"{told}: they stay as they are, and count in no statistics"
+
+
+def codes_beside(path: Path) -> Mapping[str, Path]:
+    """The records in the folders beside a record's own, by the codes in them."""
+    return records_beside(path.parent, None).places
 
 
 def _report(

@@ -10,13 +10,14 @@ from zipfile import ZipFile
 import pytest
 from xlsxwriter import Workbook
 
+from probgen.course.exam import Exam
 from probgen.input.fault import InputError
 from probgen.marking.answers_file import Typed, read_answers
 from probgen.marking.form import Place, columns
 from tests.marking.lamps import HEADS, record_of
 from tests.marking.sections import lamp_problem, record_of_sections
 from tests.spreadsheets import ods, packed, xlsx
-from tests.terms import lamp, on, problem_of
+from tests.terms import begun, class_of, lamp, on, problem_of
 
 RECORD = record_of(3)
 CODES = {edition.owner: edition.code for edition in RECORD.editions}
@@ -98,7 +99,11 @@ def dated() -> bytes:
 
 FAULTS = {
     "a wrong check sign": (f"{HEADS}\n{mistyped(CODES['1'])},,,5,N", "mistyped"),
-    "a code of another record": (f"{HEADS}\n00000-00000,,,5,N", "a code of this record"),
+    "a code of another record": (
+        f"{HEADS}\n00000-00000,,,5,N\n{CODES['1']},1,,5,N",
+        "a code of this record",
+    ),
+    "another record's form": (f"{HEADS}\n00000-00000,,,5,N\n,,,5,N", "name their record"),
     "an unknown student": (f"{HEADS}\n,77,,5,N", "an id of this class"),
     "another's code": (f"{HEADS}\n{CODES['1']},2,,5,N", "the paper of 2"),
     "double rows": (f"{HEADS}\n,1,,5,N\n,1,,6,N", "one row a paper"),
@@ -167,6 +172,50 @@ def test_an_earlier_edition_with_other_numbers_is_left_to_a_person(tmp_path: Pat
     other = on(RECORD, RECORD.students, correct="the mass", source=lamp(revision=2, low="6.5",
                high="9.0"))[0]  # fmt: skip
     path = tmp_path / "answers.csv"
-    path.write_text(f"{HEADS}\n{CODES['1']},1,,5,N\n", encoding="utf-8")
-    with pytest.raises(InputError, match="mark the earlier edition by hand"):
-        read_answers(path, other, ASKED, [])
+    path.write_text(f"{HEADS}\n{CODES['1']},1,,5,N\n,2,,5,N\n", encoding="utf-8")
+    remarks: list[str] = []
+    (row,) = read_answers(path, other, ASKED, remarks)
+    assert row.paper.id == "2"
+    (told,) = (each for each in remarks if "set aside" in each)
+    assert f"line 2 (1) is set aside and not marked: {CODES['1']} is an earlier" in told
+    assert "mark it by hand" in told
+
+
+@pytest.mark.parametrize("row", ["{code},3,Cy,5,N", ",3,Cy,5,N", "{code},,Cy,5,N"])
+def test_who_left_the_class_is_set_aside_and_the_others_marked(tmp_path: Path, row: str) -> None:
+    fewer = on(RECORD, RECORD.students[:2])[0]
+    path = tmp_path / "answers.csv"
+    rows = f"{row.format(code=CODES['3'])}\n,1,,5,N\n"
+    path.write_text(f"{HEADS}\n{rows}", encoding="utf-8")
+    remarks: list[str] = []
+    (found,) = read_answers(path, fewer, ASKED, remarks)
+    assert found.paper.id == "1"
+    assert any("line 2 (" in each and "not in the class any more" in each for each in remarks)
+
+
+def test_a_form_of_another_set_is_told_in_one_message_with_the_record_it_is_of(
+    tmp_path: Path,
+) -> None:
+    path = tmp_path / "answers.csv"
+    path.write_text("code,id,1 R\n00000-00000,1,5\n00000-00001,9,5\n", encoding="utf-8")
+    with pytest.raises(InputError) as raised:
+        read_answers(path, RECORD, ASKED, [], lambda: {"00000-00000": Path("week-2/record.json")})
+    (fault,) = raised.value.faults
+    assert fault.found == '"00000-00000"'
+    assert "week-2" in fault.mend
+
+
+def test_a_column_that_is_not_there_is_told_with_what_holds_then(tmp_path: Path) -> None:
+    remarks: list[str] = []
+    read(tmp_path, "id,1 T\n1,5\n2,5\n3,5\n", remarks)
+    (told,) = remarks
+    assert 'no column "1 T unit"' in told
+
+
+def test_another_version_of_an_exam_is_mended_in_the_class_list(tmp_path: Path) -> None:
+    exam = begun(class_of(4), exam=Exam(versions=2))
+    (other,) = (e.code for e in exam.current if e.owner != exam.letter_of["1"])
+    path = tmp_path / "answers.csv"
+    path.write_text(f"{HEADS}\n{other},1,,5,N\n", encoding="utf-8")
+    with pytest.raises(InputError, match="column Version of the class list, build again"):
+        read_answers(path, exam, ASKED, [])
