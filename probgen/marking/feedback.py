@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from probgen.course.assignment import ProblemSet
 from probgen.course.file_name import file_name
+from probgen.marking.finding import Finding
 from probgen.marking.form import Paper
 from probgen.marking.gradebook import Total
 from probgen.marking.judged import Judged
@@ -40,15 +41,18 @@ def feedback_of(each: Marked, total: Total, rows: Rows, problem_set: ProblemSet)
         _problem(number, at, paper.id, total, rows)
         for number, at in enumerate(each.problems, start=1)
     )
-    return Feedback(header, problems, points_shown(total.points), total.most)
+    points = "" if total.still_open else points_shown(total.points)
+    return Feedback(header, problems, points, total.most)
 
 
 def _problem(number: int, at: Answered, id: str, total: Total, rows: Rows) -> MarkedProblem:
+    answers = tuple(_answers(at, id, rows))
+    points = points_shown(total.problems.get(at.place, Decimal(0)))
     return MarkedProblem(
         number,
         at.problem.template.title,
-        tuple(_answers(at, id, rows)),
-        points_shown(total.problems.get(at.place, Decimal(0))),
+        answers,
+        points if all(each.points for each in answers) else "",
         sum(own.most for own in at.answers),
     )
 
@@ -61,12 +65,14 @@ def _answers(at: Answered, id: str, rows: Rows) -> Iterator[MarkedAnswer]:
 
 def _answer(at: Answered, own: Judged, answer: Answer, row: Row) -> MarkedAnswer:
     problem, shown = at.problem, answer.shown
-    facts = [*facts_of(problem, own), *([PointsChanged()] if row.changed else [])]
+    decided = bool(row.changed) and own.finding is Finding.UNREAD
+    facts = [] if decided else [*facts_of(problem, own)]
+    facts += [PointsChanged()] if row.changed else []
     return MarkedAnswer(
         label(problem, answer),
         own.stated.text or "–",
         (Math((shown,)) if isinstance(shown, Number) else Text(answer.printed),),
-        row.verdict,
+        problem.language.page.decided if decided else row.verdict,
         row.counts,
         own.most,
         tuple(problem.language.say(fact, problem.nouns) for fact in facts),

@@ -48,7 +48,7 @@ from probgen.marking.marks import (
 from probgen.marking.policy import Policy
 from probgen.marking.policy_file import read_policy
 from probgen.marking.scores import scores
-from probgen.papers.typesetter import typesetter_of
+from probgen.papers.typesetter import FEEDBACK, typesetter_of
 from probgen.problem.problem import Problem, work
 
 ANSWERS: Final = "answer-marks"
@@ -120,6 +120,9 @@ def mark_class(
     remarks += _report(out, record, class_report(marked, points, record.is_exam), problems)
     if feedback:
         remarks += _feedback(out, record, marked, sums, found)
+    elif (out / FEEDBACK).exists():
+        stale = f"{out / FEEDBACK} and all-{FEEDBACK}.pdf are of an earlier marking"
+        remarks.append(f"{stale}: mark with --feedback to print them again")
     by_hand = sum(bool(row.changed) for row in (*found, *kept))
     told = moved(again) if earlier.stood else None
     return Done(out, len(typed), len(look_at), by_hand, found, tuple(remarks), told)

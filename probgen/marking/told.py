@@ -33,7 +33,7 @@ def facts_of(problem: Problem, own: Judged) -> Iterator[Fact]:
     if own.impossible:
         yield NothingFollows()
     if own.finding is Finding.UNREAD:
-        yield ReadingsCounted(len(own.stated.readings))
+        yield ReadingsCounted(len(own.stated.readings), own.asked.is_direction)
     if own.few_figures and own.stated.only is not None:
         yield FewFigures(own.stated.only.figures[1], own.asked.figures)
 

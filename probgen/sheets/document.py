@@ -284,7 +284,7 @@ class MarkedAnswer:
 
 @dataclass(frozen=True, slots=True)
 class MarkedProblem:
-    """The answers to one problem; points: their sum, as it is printed."""
+    """The answers to one problem; points: their sum, as it is printed, "" while some are open."""
 
     number: int
     title: str
@@ -295,7 +295,10 @@ class MarkedProblem:
 
 @dataclass(frozen=True, slots=True)
 class Feedback:
-    """What one student gets back: verdicts and points; the sum as it is printed."""
+    """What one student gets back: verdicts and points.
+
+    points: their sum, as it is printed, "" while a person has yet to decide on some.
+    """
 
     header: Header
     problems: tuple[MarkedProblem, ...]

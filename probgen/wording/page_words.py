@@ -40,6 +40,8 @@ class PageWords:
     caution: str
     cautions: tuple[tuple[str, str], ...]
     verdicts: tuple[tuple[str, str], ...]
+    decided: str
+    still_open: str
     feedback: str
     typed: str
     verdict: str

@@ -41,10 +41,16 @@ def test_what_is_open_has_no_points_until_a_person_gives_some() -> None:
     tension, lean = feedback(1).problems[0].answers
     assert (tension.points, tension.verdict) == ("", "to be read by a person")
     assert (lean.typed, lean.verdict, lean.points) == ("–", "empty", "0")
+    assert feedback(1).points == feedback(1).problems[0].points == ""
     given = feedback(1, {("2", "1", "T"): Decimal(3)})
-    assert given.problems[0].answers[0].points == given.points == "3"
-    said = [plain_text(each) for each in given.problems[0].answers[0].remarks]
-    assert said[-1] == "A person has looked at this, and given the points."
+    assert [each.points for each in given.problems] == ["3", ""]
+    assert given.points == "", "the second problem is open yet"
+    decided = given.problems[0].answers[0]
+    assert (decided.points, decided.verdict) == ("3", "read by a person")
+    (said,) = (plain_text(each) for each in decided.remarks)
+    assert said == "A person has looked at this, and given the points."
+    both = feedback(1, {("2", "1", "T"): Decimal(3), ("2", "2", "T"): Decimal(2)})
+    assert both.points == "5"
 
 
 def test_files_are_named_after_their_students() -> None:

@@ -25,6 +25,7 @@ def test_a_page_a_student_and_all_in_one(tmp_path: Path) -> None:
         assert told in own
     (other,) = text_of(tmp_path / "feedback/bea.pdf")
     assert "?/4" in other
+    assert "Points open/20" in other
     assert list(print_feedback(pages, tmp_path, Typesetter(), "Week 1", False, {"bea"})) == []
     with pdfplumber.open(tmp_path / "feedback/bea.pdf") as pdf:
         assert 18 in {round(char["size"]) for char in pdf.pages[0].chars}

@@ -180,6 +180,13 @@ def test_the_same_answers_give_the_same_bytes(tmp_path: Path) -> None:
     assert read(tmp_path / "out/changes.csv") == []
 
 
+def test_feedback_of_an_earlier_marking_is_remarked_on(tmp_path: Path) -> None:
+    text = table(RECORD, typed())
+    assert not any("earlier marking" in each for each in marked(tmp_path, text).remarks)
+    (tmp_path / "out/feedback").mkdir()
+    assert any("are of an earlier marking" in each for each in marked(tmp_path, text).remarks)
+
+
 def test_without_matplotlib_all_but_the_page_is_there(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -50,7 +50,8 @@ def nothing_follows(fact: NothingFollows, nouns: Nouns) -> Inlines:
 def readings_counted(fact: ReadingsCounted, nouns: Nouns) -> Inlines:
     if not fact.count:
         return (Text("It could not be read."),)
-    return (Text(f"It can be read in {fact.count} ways."),)
+    missing = ": the side is missing" if fact.is_direction else ""
+    return (Text(f"It can be read in {fact.count} ways{missing}."),)
 
 
 @say.register

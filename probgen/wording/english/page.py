@@ -35,6 +35,8 @@ PAGE: Final = PageWords(
         ("unread", "to be read by a person"),
         ("empty", "empty"),
     ),
+    decided="read by a person",
+    still_open="open",
     feedback="Feedback",
     typed="Yours",
     verdict="Verdict",

@@ -36,9 +36,10 @@ class NothingFollows(Fact):
 
 @dataclass(frozen=True, slots=True)
 class ReadingsCounted(Fact):
-    """In how many ways what was typed can be read, if not in one."""
+    """In how many ways what was typed can be read, if not in one; of a direction its side lacks."""
 
     count: int
+    is_direction: bool = False
 
 
 @dataclass(frozen=True, slots=True)

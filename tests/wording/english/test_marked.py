@@ -17,6 +17,7 @@ STEP = AnswerNamed(ResultKind.LIMIT, Name("P", "P"))
 SAID: list[tuple[Fact, str]] = [
     (ReadingsCounted(0), "It could not be read."),
     (ReadingsCounted(2), "It can be read in 2 ways."),
+    (ReadingsCounted(4, is_direction=True), "It can be read in 4 ways: the side is missing."),
     (FewFigures(1, 3), "It has one significant figure; 3 are asked for."),
     (FewFigures(2, 4), "It has two significant figures; 4 are asked for."),
     (KeyPartsAt(STEP), "Compare with the key from here on: what happens first."),
