@@ -88,7 +88,8 @@ class Piles:
             found = self._join(name, [*before, *(leaves for _, leaves in own if leaves)], kind)
             if kind is Kind.KEYS:
                 first = found[len(before) :]
-                places |= {e: (name, page) for e, page in zip(papers, first, strict=True)}
+                found_in = {e: (name, page) for e, page in zip(papers, first, strict=True)}
+                places = found_in | places  # the whole pile stays, that of the new ones does not
         for name in pages.keys() - set(Kind):
             self._join(name, [Leaves(pdf) for pdf in pages[name]])
         self._write_tables(places)

@@ -36,11 +36,13 @@ def _summary(built: Built) -> str:
     exam = built.record.set.exam
     whom = _counted(len(built.record.students), "student")
     whom = f"{_counted(exam.versions, 'version')} for {whom}" if exam else whom
+    draft = built.record.is_draft
+    sheets, keys = ("to look at", "their keys") if draft else ("to hand out", "to mark with")
     lines = [
         f"{whom} x {_problems(built.record)} in {built.folder}",
         *_news(built),
-        f"  to hand out   {_together(built, Kind.SHEETS)}, one by one in sheets/",
-        f"  to mark with  {_together(built, Kind.KEYS)}, one by one in keys/",
+        f"  {sheets:13} {_together(built, Kind.SHEETS)}, one by one in sheets/",
+        f"  {keys:13} {_together(built, Kind.KEYS)}, one by one in keys/",
         *_tables(built),
         *_sections(built),
         *_needs(built),

@@ -61,6 +61,8 @@ class ClassList:
 
 _SEARCHED: Final = 20
 """Rows among which the headings are looked for."""
+_NAMED: Final = 3
+"""Names that a remark tells besides the first; of more it tells how many."""
 _SUMMARY: Final = re.compile(
     r"(class |course |section |overall |group )?"
     r"(average|mean|median|mode|std\.?( dev\.?)?|standard deviation|min(imum)?|max(imum)?|totals?"
@@ -183,7 +185,11 @@ def _students(reading: _Reading, rows: Sequence[Row], width: int) -> Iterator[St
 
 
 def _and_more(names: Sequence[str]) -> str:
-    return f", and so {len(names) - 1} more" if len(names) > 1 else ""
+    """The others to which the same has happened: the first few by name."""
+    others = [f'"{name}"' for name in names[1:]]
+    named = ", ".join(others[:_NAMED])
+    more = f" and {len(others) - _NAMED} more" if len(others) > _NAMED else ""
+    return f", and so {'are' if others[1:] else 'is'} {named}{more}" if others else ""
 
 
 def _no_student(row: Row, name: str, id: str) -> str:

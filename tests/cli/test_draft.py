@@ -25,6 +25,8 @@ def build(run: Run, assignment: Path, *words: object, points: int = 8) -> Path:
     result = run("build", assignment, "--out", "out", "--workers", 1, *words)
     assert result.exit_code == 0, result.stderr
     assert ("a draft" in result.stdout) == ("--draft" in words)
+    assert ("to look at" in result.stdout) == ("--draft" in words)
+    assert ("  to hand out" in result.stdout) != ("--draft" in words)
     return assignment.parent / "out"
 
 

@@ -108,6 +108,8 @@ def test_a_late_student_of_a_section_and_a_correction(
     after = {row["id"]: row for row in rows_of(out / "codes.csv")}
     assert all(after[id]["code"] == before[id]["code"] for id in before)
     (new,) = [row for row in after.values() if row["id"] not in before]
+    assert (out / "new-keys.pdf").exists()
+    assert new["key_pile"] == "all-keys.pdf", "the next build has other new ones"
     fresh = " ".join(texts(out / "sections" / "b" / "new-sheets.pdf"))
     assert (new["section"], new["code"] in fresh) == ("B", True)
     assert before["s2"]["code"] not in fresh

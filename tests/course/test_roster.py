@@ -124,7 +124,11 @@ def test_turned_names_are_remarked_on_once() -> None:
     assert [student.name for student in listed.students] == [
         "Ada Quill", "Bea Ostrander", "Cid Last", "Dee Ray, Jr.",
     ]  # fmt: skip
-    assert listed.remarks == ('class.csv: "Quill, Ada" is printed as Ada Quill, and so 1 more',)
+    said = 'class.csv: "Quill, Ada" is printed as Ada Quill, and so '
+    assert listed.remarks == (f'{said}is "Ostrander, Bea"',)
+    rows = "".join(f'"Quill, {name}",{name}\n' for name in ("Ada", "Bo", "Cy", "Di", "Ed", "Flo"))
+    (remark,) = parse_roster(f"name,id\n{rows}", "class.csv").remarks
+    assert remark == f'{said}are "Quill, Bo", "Quill, Cy", "Quill, Di" and 2 more'
 
 
 def test_needs_are_told() -> None:
