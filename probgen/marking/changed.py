@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
@@ -82,17 +83,18 @@ def read_changed(paths: Sequence[Path]) -> Changed:
     """
     told: Told = {}
     for path in paths:
-        _read(path, told)
+        _read(path, told, {})
     return {key: points for key, (points, _) in told.items()}
 
 
-def read_earlier(answers: Path, look_at: Path) -> Earlier:
+def read_earlier(answers: Path, look_at: Path, ids: Collection[str] = ()) -> Earlier:
     """The same, and how the answers stood by then.  Raises as `read_changed`.
 
     answers, look_at: tables without the ending: each may be CSV, a workbook, or both.
+    ids: of the class; one whose zeros a spreadsheet has dropped gets them back.
     """
-    told: Told = {}
-    stood, left = _read_both(answers, told), _read_both(look_at, told)
+    told, whole = Told(), _whole_ids(ids)
+    stood, left = (_read_both(each, told, whole) for each in (answers, look_at))
     found = {key: points for key, (points, _) in told.items()}
     rows = {**left, **stood}
     before = {key: Stood(row.verdict, row.counts) for key, row in rows.items()}
@@ -107,19 +109,27 @@ Told = dict[Key, tuple[Decimal, str]]
 """Points given by hand, and where that is told."""
 
 
-def _read_both(table: Path, told: Told) -> dict[Key, Row]:
+def _whole_ids(ids: Collection[str]) -> dict[str, str]:
+    """The id of the class for what is left of it without the zeros before it, if of no other."""
+    short = {id: id.lstrip("0") for id in ids}
+    count = Counter(short.values())
+    return {cut: id for id, cut in short.items() if count[cut] == 1}
+
+
+def _read_both(table: Path, told: Told, whole: Mapping[str, str]) -> dict[Key, Row]:
     """The rows of a table, as its CSV has them where there are both."""
-    texts, book = (_read(table.with_name(table.name + each), told) for each in ENDINGS)
+    texts, book = (_read(table.with_name(table.name + each), told, whole) for each in ENDINGS)
     return {**book, **texts}
 
 
-def _read(path: Path, told: Told) -> dict[Key, Row]:
+def _read(path: Path, told: Told, whole: Mapping[str, str]) -> dict[Key, Row]:
     """The rows of a table that is there; notes the points changed in it."""
     rows: dict[Key, Row] = {}
     if path.is_file():
         faults = Faults(str(path))
         for place, cells in _rows(path, faults):
             row = _row(cells)
+            row = row._replace(id=whole.get(row.id, row.id))
             if not row.problem.isdecimal():
                 faults.add(f"{place}, problem", row.problem, "the number of a problem")
             rows.setdefault(row.key, row)

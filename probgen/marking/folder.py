@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -98,7 +98,8 @@ def mark_class(
     problems = frozen_problems(record.issue, record.current, str(path))
     asked = asked_columns(record, problems)
     typed = read_answers(answers, record, asked, remarks, lambda: codes_beside(path))
-    earlier = read_earlier(out / ANSWERS, out / LOOK_AT)
+    ids = {student.id for student in record.students}
+    earlier = read_earlier(out / ANSWERS, out / LOOK_AT, ids)
     marked = mark(record, problems, typed, policy)
     counting, outdated = earlier.by_hand(marked)
     found = tuple(rows(marked, counting, outdated))
@@ -114,7 +115,7 @@ def mark_class(
     columns = policy.columns or usual_columns([each.points for each in record.set.problems])
     sums = totals(marked, found)
     before = tuple(totals_kept(papers(record), kept))
-    remarks += _remarks_kept(answers, kept)
+    remarks += _remarks_kept(answers, kept, ids, (out / FEEDBACK).exists() and feedback)
     _write(out, MARKS, *gradebook((*sums, *before), columns), numbered(columns))
     points = scores(marked, found)
     remarks += _report(out, record, class_report(marked, points, record.is_exam), problems)
@@ -137,12 +138,20 @@ def _remarks_outdated(found: Sequence[Row]) -> Iterator[str]:
             yield f'{where}: {told}, and "{row.typed}" is typed now: decide again in {LOOK_AT}.csv'
 
 
-def _remarks_kept(answers: Path, kept: Sequence[Row]) -> Iterator[str]:
-    """What is told of papers that were marked before and are not in the table now."""
+def _remarks_kept(
+    answers: Path, kept: Sequence[Row], ids: Collection[str], printed: bool
+) -> Iterator[str]:
+    """What is told of papers that were marked before and are not in the table now.
+
+    ids: of the class; printed: whether pages of an earlier marking may lie there.
+    """
     if kept:
         count = len({row.id for row in kept})
-        told = f"{answers}: {count} papers marked before have no row"
-        yield f"{told}: they stay as they are, and count in no statistics"
+        told = f"{answers}: papers marked before that have no row: {count}"
+        pages = ", and their feedback is of that marking" if printed else ""
+        yield f"{told}; their points stay, and count in no statistics{pages}"
+    for id in dict.fromkeys(row.id for row in kept if row.changed and row.id not in ids):
+        yield f"{ANSWERS}: points by hand of {id}, who is not in the class, count for nobody"
 
 
 def codes_beside(path: Path) -> Mapping[str, Path]:

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from probgen.input.fault import InputError
-from probgen.marking.changed import read_changed, same_text
+from probgen.marking.changed import read_changed, read_earlier, same_text
 
 HEADS = "id,problem,answer,changed,of"
 
@@ -62,6 +62,14 @@ def test_two_tables_add_up_and_must_not_contradict_each_other(tmp_path: Path) ->
 def test_columns_may_stand_in_any_order_and_short_rows_end_empty(tmp_path: Path) -> None:
     path = table(tmp_path, "8,T,1,2,,7", "8,T,1,3", heads="of,answer,problem,id,remark,changed")
     assert read_changed([path]) == {("2", "1", "T"): 7}
+
+
+def test_ids_get_back_the_zeros_that_a_spreadsheet_dropped(tmp_path: Path) -> None:
+    """7 may be 07 or 007, and 8 is somebody itself."""
+    table(tmp_path, "5,1,T,1,8", "7,1,T,2,8", "8,1,T,3,8", "9,1,T,4,8")
+    ids = ["05", "07", "007", "8", "08"]
+    found = read_earlier(tmp_path / "marks", tmp_path / "look-at", ids).changed
+    assert [id for id, _, _ in found] == ["05", "7", "8", "9"]
 
 
 @pytest.mark.parametrize("column", HEADS.split(","))
