@@ -157,6 +157,11 @@ def test_large_print_is_large_wherever_it_is_printed(run: Run, folder: Path) -> 
     assert run("solutions", out, "--workers", 1).exit_code == 0
     for path in (folder / "out-solutions").glob("version-*.pdf"):
         assert (18 in sizes(path)) == (path.name == sheet.name)
+    least = [
+        min(sizes(folder / "out-solutions" / name))
+        for name in (sheet.name, sheet.name.replace("-large", ""))
+    ]
+    assert least[0] >= 1.5 * least[1], "letters of figures too"
 
 
 def test_seats_covers_answers_and_large_print_for_a_class(run: Run, folder: Path) -> None:
