@@ -96,7 +96,7 @@ def read_earlier(answers: Path, look_at: Path, ids: Collection[str] = ()) -> Ear
     told, whole = Told(), _whole_ids(ids)
     stood, left = (_read_both(each, told, whole) for each in (answers, look_at))
     found = {key: points for key, (points, _) in told.items()}
-    rows = {**left, **stood}
+    rows = {**stood, **left, **stood}  # in the order of all answers
     before = {key: Stood(row.verdict, row.counts) for key, row in rows.items()}
     by_hand = {
         key: before[key]._replace(counts=points_shown(points)) for key, points in found.items()
@@ -113,7 +113,7 @@ def _whole_ids(ids: Collection[str]) -> dict[str, str]:
     """The id of the class for what is left of it without the zeros before it, if of no other."""
     short = {id: id.lstrip("0") for id in ids}
     count = Counter(short.values())
-    return {cut: id for id, cut in short.items() if count[cut] == 1}
+    return {cut: id for id, cut in short.items() if cut and count[cut] == 1}
 
 
 def _read_both(table: Path, told: Told, whole: Mapping[str, str]) -> dict[Key, Row]:

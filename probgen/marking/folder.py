@@ -163,6 +163,9 @@ def _report(
     out: Path, record: Record, report: ClassReport, problems: Sequence[Problem]
 ) -> Iterator[str]:
     """Writes what the class's numbers say; yields remarks."""
+    if not report.scores.papers:
+        yield f"no paper is marked: there are no statistics, and no {CLASS}.pdf"
+        return
     language = problems[0].language
     items = [
         (at.item.problem, record.set.problems[at.item.problem - 1].template, at.item.answer,

@@ -187,6 +187,16 @@ def test_feedback_of_an_earlier_marking_is_remarked_on(tmp_path: Path) -> None:
     assert any("are of an earlier marking" in each for each in marked(tmp_path, text).remarks)
 
 
+def test_a_table_without_papers_changes_nothing(tmp_path: Path) -> None:
+    marked(tmp_path, table(RECORD, typed()))
+    before = {path: path.read_bytes() for path in (tmp_path / "out").iterdir()}
+    done = marked(tmp_path, table(RECORD, {}))
+    assert (done.papers, done.look_at) == (0, 2)
+    assert any("no paper is marked" in each for each in done.remarks)
+    again = {path: path.read_bytes() for path in before}
+    assert {path.name for path in before if before[path] != again[path]} == set()
+
+
 def test_without_matplotlib_all_but_the_page_is_there(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
