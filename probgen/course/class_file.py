@@ -13,12 +13,10 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final, NoReturn
 
-from xlsxwriter.utility import xl_range
-
 from probgen.input.csv import MOST_ROWS, fits, read_rows
 from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.file import read_bytes
-from probgen.input.workbook import Cell, Sheet, is_workbook, read_sheets
+from probgen.input.workbook import Cell, Range, Sheet, is_workbook, read_sheets
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,13 +177,17 @@ def _read_workbook(
 def _sheet_rows(sheet: Sheet) -> Iterator[Row]:
     for number, cells in enumerate(sheet.rows, start=1):
         numbers = {place for place, cell in enumerate(cells) if type(cell) in (int, float)}
-        merged = ", ".join(
-            xl_range(*first, *last)
-            for first, last in sheet.merged
-            if first[0] < number <= last[0] + 1
-        )
+        spans = [each for each in sheet.merged if each[0][0] < number <= each[1][0] + 1]
+        merged = _told(spans) if spans else ""
         texts = _tidy([_text(cell) for cell in cells])
         yield Row(f"row {number}", texts, frozenset(numbers), merged)
+
+
+def _told(spans: Sequence[Range]) -> str:
+    """Merged cells as a spreadsheet names them: "A2:A3"."""
+    from xlsxwriter.utility import xl_range  # every command would wait for it
+
+    return ", ".join(xl_range(*first, *last) for first, last in spans)
 
 
 def _text(cell: Cell) -> str:
