@@ -19,10 +19,11 @@ def judge_shares(problem: Problem, assigned: Assigned, field: str, faults: Fault
     """
     noted = [fault.field for fault in faults.found]
     for name, told in assigned.shares.complaints(assigned.points):
-        if any(each.startswith(f"{field}.{name}") for each in noted):  # by who read the file
+        where = ".".join((field, name))
+        if any(each.startswith(where) for each in noted):  # by who read the file
             continue
         expected = f"a sum of {assigned.points}, as points says"
-        faults.add(".".join((field, name)), told, expected, "make the two agree")
+        faults.add(where, told, expected, "make the two agree")
     found = tuple(criteria(problem.plan, problem.convention))
     there = [group for group in GROUPS if of_group(for_groups(found, [group]), group)]
     for share in assigned.marks:
