@@ -1,4 +1,4 @@
-"""Drafts of editions get numbers: those they keep, else new ones around all that was given."""
+"""Editions to come get numbers: those they keep, else new ones around all that was given."""
 
 from __future__ import annotations
 
@@ -8,9 +8,9 @@ from functools import cached_property
 from hashlib import blake2b
 from typing import Final
 
-from probgen.course.drafts import Draft
 from probgen.course.edition import Edition
 from probgen.course.issue import Issue
+from probgen.course.next_edition import NextEdition
 from probgen.course.numbers_had import Had, each_once, values_had
 from probgen.course.record import Record
 from probgen.course.wanted import Wanted
@@ -27,12 +27,12 @@ _Sets = Mapping[str, set[Values]]
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """Each draft as an edition without a code; whose numbers a correction lost; remarks.
+    """Each one with its numbers, and without a code; whose numbers a correction lost; remarks.
 
     avoided: all that was ever drawn around.
     """
 
-    editions: list[tuple[Draft, Edition]]
+    editions: list[tuple[NextEdition, Edition]]
     redrawn: tuple[str, ...]
     remarks: tuple[str, ...]
     avoided: tuple[Had, ...]
@@ -46,8 +46,8 @@ class Numbering:
     wanted: Wanted
     first: Issue
 
-    def of(self, made: Sequence[Draft]) -> Drawn:
-        """Numbers for drafts.
+    def of(self, made: Sequence[NextEdition]) -> Drawn:
+        """Numbers for the papers that are to be made.
 
         Raises InputError where a template has none to give.
         """
@@ -59,57 +59,59 @@ class Numbering:
             barred = self._barred(problem, made)
             kept = self._kept_draws(problem, made, barred)
             rows = list(zip(made, kept, strict=True))
-            waiting = [draft for draft, draw in rows if draw is None]
+            waiting = [paper for paper, draw in rows if draw is None]
             avoided = self._had if waiting else avoided
             fresh, told = self._fresh(place, waiting, barred)
             remarks += told
-            columns.append(tuple(draw or fresh[draft.owner] for draft, draw in rows))
+            columns.append(tuple(draw or fresh[paper.owner] for paper, draw in rows))
             lost |= {
-                self._whose(draft): None
-                for draft in waiting
-                if draft.old and not draft.fresh and _had(draft.old, problem)
+                self._whose(paper): None
+                for paper in waiting
+                if paper.old and not paper.fresh and _has(paper.old, problem)
             }
         drawn = zip(made, zip(*columns, strict=True), strict=True)
-        editions = [(draft, _edition(draft, draws)) for draft, draws in drawn]
+        editions = [(paper, _edition(paper, draws)) for paper, draws in drawn]
         _require_other(editions, self.wanted.class_list)
         return Drawn(editions, tuple(lost), tuple(remarks), avoided)
 
-    def _whose(self, draft: Draft) -> str:
-        return f"version {draft.owner}" if self.wanted.exam else f"{draft.name} ({draft.owner})"
+    def _whose(self, paper: NextEdition) -> str:
+        return f"version {paper.owner}" if self.wanted.exam else f"{paper.name} ({paper.owner})"
 
     @cached_property
     def _had(self) -> tuple[Had, ...]:
         return each_once((*self.earlier.avoided, *self.wanted.had))
 
-    def _barred(self, problem: Problem, made: Sequence[Draft]) -> _Sets:
-        """What each draft's owner, or for an exam anybody, had in other assignments."""
+    def _barred(self, problem: Problem, made: Sequence[NextEdition]) -> _Sets:
+        """What the owner of each one, or for an exam anybody, had in other assignments."""
         had = values_had(self._had, problem.template)
         if self.wanted.exam:
-            return dict.fromkeys((draft.owner for draft in made), set().union(*had.values()))
+            return dict.fromkeys((paper.owner for paper in made), set().union(*had.values()))
         return {
-            draft.owner: set().union(*(had.get(each, ()) for each in _owners(draft)))
-            for draft in made
+            paper.owner: set().union(*(had.get(each, ()) for each in _owners(paper)))
+            for paper in made
         }
 
     def _kept_draws(
-        self, problem: Problem, made: Sequence[Draft], barred: _Sets
+        self, problem: Problem, made: Sequence[NextEdition], barred: _Sets
     ) -> list[Draw | None]:
-        """The draw that each draft keeps of a problem, None where it has or may have none."""
-        kept = [_old_draw(draft, problem) for draft in made]
+        """The draw that each one keeps of a problem, None where it has or may have none."""
+        kept = [_old_draw(paper, problem) for paper in made]
         kept = [
-            None if each and self._is_unprinted(draft, each, problem, barred) else each
-            for draft, each in zip(made, kept, strict=True)
+            None if each and self._is_unprinted(paper, each, problem, barred) else each
+            for paper, each in zip(made, kept, strict=True)
         ]
         fits = iter(fit(problem, [draw for draw in kept if draw is not None]))
         return [draw if draw is not None and next(fits) else None for draw in kept]
 
-    def _is_unprinted(self, draft: Draft, draw: Draw, problem: Problem, barred: _Sets) -> bool:
+    def _is_unprinted(
+        self, paper: NextEdition, draw: Draw, problem: Problem, barred: _Sets
+    ) -> bool:
         """Whether numbers were in no paper handed out, and are now barred."""
-        written = draft.old is self.wanted.drafted.get(draft.owner)
-        return written and values_of(problem.template, draw) in barred[draft.owner]
+        written = paper.old is self.wanted.drafted.get(paper.owner)
+        return written and values_of(problem.template, draw) in barred[paper.owner]
 
     def _fresh(
-        self, place: int, waiting: Sequence[Draft], barred: _Sets
+        self, place: int, waiting: Sequence[NextEdition], barred: _Sets
     ) -> tuple[dict[str, Draw], tuple[str, ...]]:
         """New draws, around all that this record has ever given, by owner; and remarks."""
         if not waiting:
@@ -120,15 +122,15 @@ class Numbering:
         had: set[Values] = set()
         if not exam:
             had = had.union(*values_had(self._had, problem.template).values())
-        never = {draft.owner: barred[draft.owner] for draft in waiting}
-        rather = {draft.owner: barred[draft.owner] | _given_to(draft, ever) for draft in waiting}
+        never = {paper.owner: barred[paper.owner] for paper in waiting}
+        rather = {paper.owner: barred[paper.owner] | _given_to(paper, ever) for paper in waiting}
         try:
             found = self._draw(problem, taken, rather, had)
         except NoneLeftError:
             try:
                 found = self._draw(problem, taken, never, had)
             except NoneLeftError as error:
-                none = [draft for draft in waiting if _key(draft.owner, exam) in error.students]
+                none = [paper for paper in waiting if _key(paper.owner, exam) in error.students]
                 raise self._none_left(problem, none) from None
         if exam and any(barred.values()):
             self._require_apart(problem, found.draws, taken)
@@ -150,13 +152,13 @@ class Numbering:
         for owner, sets in values_had(given, problem.template).items():
             yield from ((owner, values) for values in sets)
 
-    def _none_left(self, problem: Problem, none: Sequence[Draft]) -> InputError:
+    def _none_left(self, problem: Problem, none: Sequence[NextEdition]) -> InputError:
         """There are no numbers for some, who have had all that there are."""
         if self.wanted.exam:
             return InputError([self._too_few(problem, 0, len(none))])
         expected = f"numbers of {problem.template.id} that they have not had: none are left"
         return InputError(
-            Fault(self.wanted.where, "avoid", self._whose(draft), expected, _LESS) for draft in none
+            Fault(self.wanted.where, "avoid", self._whose(paper), expected, _LESS) for paper in none
         )
 
     def _require_apart(self, problem: Problem, draws: Sequence[Draw], taken: set[Values]) -> None:
@@ -171,13 +173,13 @@ class Numbering:
         return Fault(self.wanted.where, "avoid", found, expected, _LESS)
 
 
-def _require_other(editions: Sequence[tuple[Draft, Edition]], where: str) -> None:
+def _require_other(editions: Sequence[tuple[NextEdition, Edition]], where: str) -> None:
     """Raises InputError where other numbers were asked for and there are no others."""
     faults = [
-        Fault(where, f"{draft.name}, version", str(draft.version), "other numbers to give",
+        Fault(where, f"{paper.name}, version", str(paper.version), "other numbers to give",
               "widen a range of the templates, or leave the version as it was")
-        for draft, edition in editions
-        if draft.fresh and draft.old and draft.old.draws == edition.draws
+        for paper, edition in editions
+        if paper.fresh and paper.old and paper.old.draws == edition.draws
     ]  # fmt: skip
     if faults:
         raise InputError(faults)
@@ -191,14 +193,14 @@ def own_seed(seed: str, issue: Issue) -> str:
     return digest.hexdigest()
 
 
-def _owners(draft: Draft) -> set[str]:
-    """The ids that a draft's owner has or had, and that of what anybody had."""
-    return {draft.owner, draft.replaces, draft.former, ""}
+def _owners(paper: NextEdition) -> set[str]:
+    """The ids that the owner of one to come has or had, and that of what anybody had."""
+    return {paper.owner, paper.replaces, paper.former, ""}
 
 
-def _given_to(draft: Draft, ever: Sequence[tuple[str, Values]]) -> set[Values]:
-    """What the owner of a draft was given in this assignment."""
-    owners = {draft.owner, draft.old.owner if draft.old else draft.owner}
+def _given_to(paper: NextEdition, ever: Sequence[tuple[str, Values]]) -> set[Values]:
+    """What the owner of one to come was given in this assignment."""
+    owners = {paper.owner, paper.old.owner if paper.old else paper.owner}
     return {values for owner, values in ever if owner in owners}
 
 
@@ -206,21 +208,21 @@ def _key(owner: str, exam: bool) -> str:
     return f"version {owner}" if exam else owner
 
 
-def _had(old: Edition, problem: Problem) -> bool:
+def _has(old: Edition, problem: Problem) -> bool:
     return any(each.template_id == problem.template.id for each in old.draws)
 
 
-def _old_draw(draft: Draft, problem: Problem) -> Draw | None:
-    if draft.old is None or draft.fresh:
+def _old_draw(paper: NextEdition, problem: Problem) -> Draw | None:
+    if paper.old is None or paper.fresh:
         return None
-    own = (each for each in draft.old.draws if each.template_id == problem.template.id)
+    own = (each for each in paper.old.draws if each.template_id == problem.template.id)
     earlier = next(own, None)
     return kept_draw(problem.template, earlier) if earlier else None
 
 
-def _edition(draft: Draft, draws: tuple[Draw, ...]) -> Edition:
-    code = draft.old.code if draft.same_paper and draft.old else ""
+def _edition(paper: NextEdition, draws: tuple[Draw, ...]) -> Edition:
+    code = paper.old.code if paper.same_paper and paper.old else ""
     return Edition(
-        code, draft.owner, draws, draft.name, draft.section, draft.large, draft.version,
-        draft.errata, draft.follows,
+        code, paper.owner, draws, paper.name, paper.section, paper.large, paper.version,
+        paper.errata, paper.follows,
     )  # fmt: skip

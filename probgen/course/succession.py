@@ -11,10 +11,10 @@ from dataclasses import dataclass, replace
 
 from probgen import __version__
 from probgen.course.differences import Difference, differences
-from probgen.course.drafts import Draft, Drafts
 from probgen.course.edition import Coder, Edition, Elsewhere, Nowhere, Printing
 from probgen.course.exam import letters_for
 from probgen.course.issue import Erratum, Issue
+from probgen.course.next_edition import NextEdition, NextEditions
 from probgen.course.numbering import Numbering
 from probgen.course.record import Record, large_letters
 from probgen.course.roster import Student
@@ -72,9 +72,9 @@ def succeed(
     issues = _issues(earlier, wanted, bool(changed), erratum)
     renamed = _renamed(earlier, wanted)
     letters = _letters(earlier, wanted, renamed)
-    drafts = Drafts(earlier, wanted, issues, None if changed else erratum)
-    made = drafts.of_exam(letters) if wanted.exam else drafts.of_class()
-    new = changed or any(draft.corrects for draft in made)
+    following = NextEditions(earlier, wanted, issues, None if changed else erratum)
+    made = following.of_exam(letters) if wanted.exam else following.of_class()
+    new = changed or any(paper.corrects for paper in made)
     if erratum and not new and erratum not in _told_already(earlier):
         expected = "something that differs from what was handed out"
         mend = "leave the correction out, or correct the file first"
@@ -91,13 +91,13 @@ def succeed(
         earlier.seed, earlier.secret, issues, printings, wanted.students, letters, version,
         drawn.avoided,
     )  # fmt: skip
-    changes = _changes(earlier, record, made, {**renamed, **drafts.new_ids})
+    changes = _changes(earlier, record, made, {**renamed, **following.new_ids})
     return record, replace(
         changes,
         printed=len(editions),
         redrawn=drawn.redrawn,
-        stale=tuple(drafts.stale),
-        remarks=(*drafts.remarks, *drawn.remarks),
+        stale=tuple(following.stale),
+        remarks=(*following.remarks, *drawn.remarks),
     )
 
 
@@ -130,7 +130,7 @@ def asking_others(earlier: Record, wanted: Wanted, ids: Collection[str], field: 
 
 
 def _changes(
-    earlier: Record, record: Record, made: Sequence[Draft], renamed: Mapping[str, str]
+    earlier: Record, record: Record, made: Sequence[NextEdition], renamed: Mapping[str, str]
 ) -> Changes:
     """Who is new, gone and back; whose paper is another one.
 
@@ -148,8 +148,11 @@ def _changes(
         left=tuple(gone.values()),
         back=tuple(s for s in new if s.id in known),
         moved=_moved(earlier, record, made),
-        corrected=sum(draft.corrects for draft in made),
-        others=(*(draft.words for draft in made if draft.words), *_versions_kept(record, renamed)),
+        corrected=sum(paper.corrects for paper in made),
+        others=(
+            *(paper.words for paper in made if paper.words),
+            *_versions_kept(record, renamed),
+        ),
     )
 
 
@@ -193,12 +196,12 @@ def _letters(earlier: Record, wanted: Wanted, renamed: Mapping[str, str]) -> tup
 def _editions(
     coder: Coder,
     earlier: Record,
-    drawn: Sequence[tuple[Draft, Edition]],
+    drawn: Sequence[tuple[NextEdition, Edition]],
     letters: tuple[str, ...],
     wanted: Wanted,
 ) -> tuple[Edition, ...]:
     """The new editions under their codes; large print of an exam's version has that one's code."""
-    made = tuple(e if draft.same_paper else coder.coded(e) for draft, e in drawn)
+    made = tuple(e if paper.same_paper else coder.coded(e) for paper, e in drawn)
     if not wanted.exam:
         return made
     now = {**earlier.held, **{(edition.owner, False): edition for edition in made}}
@@ -210,9 +213,9 @@ def _editions(
     return (*made, *(twin for twin in twins if twin.code not in held))
 
 
-def _moved(earlier: Record, record: Record, made: Sequence[Draft]) -> int:
+def _moved(earlier: Record, record: Record, made: Sequence[NextEdition]) -> int:
     """Students of before who have other numbers now, and nobody has asked for it."""
-    asked = {draft.owner for draft in made if draft.old is not None}
+    asked = {paper.owner for paper in made if paper.old is not None}
     return sum(
         edition.draws != record.held[place].draws
         for place, edition in earlier.held.items()

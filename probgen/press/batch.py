@@ -12,7 +12,7 @@ from probgen.press.engine import run_tex
 from probgen.press.format_cache import format_for
 from probgen.press.lualatex import require_scripts, run_scripts, scripts_used
 from probgen.press.split import Part, collate, cut_run, extract
-from probgen.press.temp_folder import require_room, workroom
+from probgen.press.temp_folder import workroom
 
 # A document takes some hundredths of a second; what takes this long will never be done.
 _SECONDS_A_RUN: Final = 20.0
@@ -188,7 +188,6 @@ def _run(
             dumped = format_for(press.preamble)
             run = run_tex([f"-fmt={dumped}", "run.tex"], folder, limit, readable=[dumped])
         if not run.good:
-            require_room(folder)
             stopped = int(run.file) if run.file.isdecimal() else None
             return _Stop(run.complaint, stopped, run.endless)
         try:

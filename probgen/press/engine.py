@@ -69,7 +69,7 @@ _ERROR: Final = re.compile(
     re.MULTILINE,
 )
 _UNWRITTEN: Final = re.compile(
-    r"No space left on device|Disk quota exceeded|Could not write"
+    r"No space left on device|Disk quota exceeded|Could not write|error: \S+: fwrite\(\) failed"
     r"|I can't write on file `(?:run|preamble)\.\w+'"
 )
 """TeX cannot write; a document that asks for a file elsewhere is at fault for that itself."""

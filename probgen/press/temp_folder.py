@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import errno
-import os
 import shutil
 import tempfile
 import time
@@ -19,8 +18,6 @@ from probgen.input.outside import OutsideError
 _PREFIX: Final = "probgen-run-"
 _SECONDS_LEFT: Final = 86400.0
 """No run takes a day; what is as old as that was left by one that was killed."""
-_LEAST_ROOM: Final = 2**16
-"""Bytes: TeX writes as much as its buffers hold at a time, and then no part of them."""
 _OF_THE_DISK: Final = (errno.ENOSPC, errno.EDQUOT, errno.EROFS)
 
 
@@ -47,12 +44,6 @@ def workroom() -> Iterator[Path]:
         failed = f"{where} be used for temporary files"
         mend = "make room on the disk that holds it, or set TMPDIR to another folder"
         raise OutsideError(f"{failed}: {error.strerror or error}", mend) from None
-
-
-def require_room(folder: Path) -> None:
-    """Raises OSError where the disk of a folder is full: then no document is at fault."""
-    if shutil.disk_usage(folder).free < _LEAST_ROOM:
-        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
 
 
 @cache

@@ -73,6 +73,7 @@ def test_a_read_only_home_is_no_hindrance(monkeypatch: pytest.MonkeyPatch, tmp_p
 
 UNWRITTEN = (
     "\n!pdfTeX error: pdflatex: fflush() failed (No space left on device)\n",
+    "\n!pdfTeX error: /usr/bin/pdflatex: fwrite() failed\n",
     "! I can't write on file `run.log'.\n",
     "! Could not write 4096 8-byte item(s) to preamble.fmt.\n",
 )

@@ -70,27 +70,24 @@ def beside(way: Way, nouns: Nouns) -> str:
     return "" if nouns.labels.plan else f", to the {side(way, nouns)}"
 
 
-def direction(direction: Direction, nouns: Nouns) -> str:
+def direction(told: Direction, nouns: Nouns) -> str:
     """ "12.3° above the horizontal, to the right"; "12.3° north of east"."""
-    way, shown = direction.way, plain(direction.shown)
-    if direction.reference == "axis":
+    way, shown = told.way, plain(told.shown)
+    if told.reference == "axis":
         return f"{shown} counter-clockwise from +x"
     if way.quarter is not None:
         return toward(way, nouns)
-    where = from_plumb if direction.reference == "vertical" else from_level
+    where = from_plumb if told.reference == "vertical" else from_level
     return f"{shown} {where(way, nouns)}{beside(way, nouns)}"
 
 
-def direction_in_short(direction: Direction, nouns: Nouns) -> str:
+def direction_in_short(told: Direction, nouns: Nouns) -> str:
     """ "12.3° above, right"; "12.3° from up, right"; "12.3° from +x"; "12.3° north of east"."""
-    way, shown = direction.way, plain(direction.shown)
-    if direction.reference == "axis":
+    way, shown = told.way, plain(told.shown)
+    if told.reference == "axis":
         return f"{shown} from +x"
-    if way.quarter is not None:
-        return toward(way, nouns)
-    if nouns.labels.plan:
-        where = from_plumb if direction.reference == "vertical" else from_level
-        return f"{shown} {where(way, nouns)}"
-    if direction.reference == "vertical":
+    if way.quarter is not None or nouns.labels.plan:
+        return direction(told, nouns)
+    if told.reference == "vertical":
         return f"{shown} from {upright(way, nouns)}, {side(way, nouns)}"
     return f"{shown} {'above' if way.up else 'below'}, {side(way, nouns)}"

@@ -17,7 +17,7 @@ NOBODY = "none"
 
 
 @dataclass(frozen=True, slots=True)
-class Draft:
+class NextEdition:
     """An edition that is to be made.
 
     old: whose numbers it keeps where it can, None for new ones.  fresh: other numbers than old's.
@@ -47,7 +47,7 @@ class Draft:
 
 
 @dataclass(slots=True)
-class Drafts:
+class NextEditions:
     """earlier, wanted: as `succeed` has them; issues: of the record that is to be.
 
     erratum: of single students' papers, where nothing that all have in common has changed.
@@ -63,20 +63,20 @@ class Drafts:
     new_ids: dict[str, str] = field(default_factory=dict)
     stale: list[str] = field(default_factory=list)
 
-    def of_exam(self, letters: Sequence[str]) -> list[Draft]:
-        """Drafts of the versions that are new or are to be corrected."""
+    def of_exam(self, letters: Sequence[str]) -> list[NextEdition]:
+        """Those of the versions that are new or are to be corrected."""
         assert self.wanted.exam is not None
         made = []
         for letter in self.wanted.exam.letters:
             held = self.earlier.held.get((letter, False))
             if held is None:
-                made.append(Draft(letter, old=self.wanted.drafted.get(letter)))
+                made.append(NextEdition(letter, old=self.wanted.drafted.get(letter)))
             elif errata := self._errata(held):
-                made.append(Draft(letter, old=held, errata=errata, follows=held.code))
+                made.append(NextEdition(letter, old=held, errata=errata, follows=held.code))
         return made
 
-    def of_class(self) -> list[Draft]:
-        """Drafts of the papers that are new, or other than they were.
+    def of_class(self) -> list[NextEdition]:
+        """Those of the papers that are new, or other than they were.
 
         Raises InputError where the class list names numbers that nobody has, or a student comes
         under another id without a word on it.
@@ -88,12 +88,12 @@ class Drafts:
             held = self.earlier.held.get((student.id, False))
             if held is None:
                 made.append(self._newcomer(student, now, faults))
-            elif draft := self._kept(student, held):
-                made.append(draft)
+            elif paper := self._kept(student, held):
+                made.append(paper)
         faults.settle()
         return made
 
-    def _kept(self, student: Student, held: Edition) -> Draft | None:
+    def _kept(self, student: Student, held: Edition) -> NextEdition | None:
         """What is to be printed for one who has a paper; None where that holds."""
         version = _number(student)
         errata = self._errata(held)
@@ -102,19 +102,19 @@ class Drafts:
             errata = (*held.errata, self.erratum)
         printed = errata or version > held.version
         name, section = (student.name, student.section) if printed else (held.name, held.section)
-        draft = Draft(
+        paper = NextEdition(
             student.id, name, section, student.large, held.version, held, errata=errata,
             follows=held.code,
         )  # fmt: skip
         if version > held.version:
             words = f"{student.name} ({student.id}): other numbers, version {version}"
-            return replace(draft, version=version, fresh=True, words=words)
+            return replace(paper, version=version, fresh=True, words=words)
         if errata:
-            return draft
+            return paper
         self._remark_kept(student, held, own)
         if student.large != held.large:
             words = f"{student.name} ({student.id}): {'large' if student.large else 'usual'} print"
-            return replace(draft, same_paper=True, errata=held.errata, words=words)
+            return replace(paper, same_paper=True, errata=held.errata, words=words)
         return None
 
     def _remark_kept(self, student: Student, held: Edition, own: bool) -> None:
@@ -145,26 +145,26 @@ class Drafts:
     def _has_numbers_of(self, held: Edition, source: str) -> bool:
         return any(e.owner == source and e.draws == held.draws for e in self.earlier.editions)
 
-    def _newcomer(self, student: Student, now: set[str], faults: Faults) -> Draft:
+    def _newcomer(self, student: Student, now: set[str], faults: Faults) -> NextEdition:
         large, version = student.large, max(1, _number(student))
         old = self.wanted.drafted.get(student.id)
         fresh = old is not None and version > old.version
-        draft = Draft(student.id, student.name, student.section, large, version, old, fresh)
+        paper = NextEdition(student.id, student.name, student.section, large, version, old, fresh)
         source = "" if student.numbers_of == NOBODY else student.numbers_of
         if not source:
             self._judge_namesake(student, now, faults)
-            return draft
+            return paper
         held = self.earlier.held.get((source, False))
         if held is None:
             self._judge_source(student, source, now, faults)
-            return replace(draft, former=source)
+            return replace(paper, former=source)
         if source in now:
-            return replace(draft, old=held, fresh=False)
+            return replace(paper, old=held, fresh=False)
         self.new_ids[student.id] = source
         words = f"{student.name} ({student.id}): the paper of {source} under the new id"
         errata = self._errata(held) or held.errata
         return replace(
-            draft, old=held, fresh=False, version=held.version, errata=errata, follows=held.code,
+            paper, old=held, fresh=False, version=held.version, errata=errata, follows=held.code,
             replaces=source, words=words,
         )  # fmt: skip
 
