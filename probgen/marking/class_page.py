@@ -148,13 +148,16 @@ def _draw_totals(axes: Axes, report: ClassReport, title: str) -> None:
 
 
 def _draw_counts(axes: Axes, lines: Sequence[tuple[str, int]], title: str) -> None:
-    """A bar a line, its words above the bar."""
+    """A bar a line, its words on the bar; nothing at all where nothing was counted."""
+    if not lines:
+        axes.axis("off")
+        return
     for place, (line, count) in enumerate(lines):
         axes.barh(place, count, color="#9fb1c7", height=0.86)
         axes.text(0.0, place, " " + _plain(textwrap.shorten(line, 2 * _WIDTH)), va="center", size=7)
     axes.set_yticks([])
     axes.set_xticks([])
-    axes.set_ylim(max(len(lines), 1) - 0.4, -0.6)
+    axes.set_ylim(len(lines) - 0.4, -0.6)
     axes.set_title(title)
     _plain_frame(axes)
 

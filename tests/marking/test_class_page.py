@@ -13,6 +13,7 @@ from probgen.wording.english import ENGLISH
 from tests.marking.test_marks import marked, table
 
 PAPERS = marked(("2.00", "30"), ("2.00", "30"), ("12.3", "30"), ("a", "30"))
+RIGHT = marked(("19.6", "30"), ("19.6", "30"))
 REPORT = class_report(PAPERS, scores(PAPERS, table(PAPERS)), exam=False)
 
 
@@ -34,3 +35,13 @@ def test_one_page_with_what_there_is_to_tell() -> None:
     assert "Week 1: $5 and $6" in text
     assert "masses used as weights" in text
     assert ENGLISH.page.teach_again in text
+
+
+def test_what_nobody_did_has_no_heading() -> None:
+    report = class_report(RIGHT, scores(RIGHT, table(RIGHT)), exam=False)
+    made = class_page(report, Heading("Mechanics", "Week 1", "letter"), ENGLISH)
+    with pdfplumber.open(BytesIO(made)) as pdf:
+        text = pdf.pages[0].extract_text()
+    assert ENGLISH.page.verdicts_head in text
+    assert ENGLISH.page.commonest_slips not in text
+    assert ENGLISH.page.teach_again not in text
