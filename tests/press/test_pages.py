@@ -261,6 +261,17 @@ def test_short_tables_of_answers_follow_each_other_on_a_page(
     assert page.extract_text().count("R7") == 1
 
 
+def test_equations_that_share_a_line_have_room_in_it(layouts: Layouts) -> None:
+    """Else TeX breaks it behind a relation; of these widths some just fit, and some just do not."""
+    part = r"{=}{\left(\rule{%dpt}{1pt}\right)}"
+    rows = rf"\working{{\row{{T}}{part % 200}\row{{}}{part}}}"
+    body = "\n".join(rows % width for width in range(160, 260))
+    lines = [line for page in pages_of(body, layouts) for line in page.extract_text().splitlines()]
+    together = [line for line in lines if line.count("=") == 2]
+    assert 20 < len(together) < 80
+    assert [line for line in lines if line.rstrip().endswith("=")] == []
+
+
 def test_a_key_is_short(layouts: Layouts, key_for: Callable[..., Key]) -> None:
     assert len(pages_of(layouts.key(key_for("Ada Quill")), layouts)) <= 4
 

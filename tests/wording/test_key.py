@@ -15,7 +15,7 @@ from probgen.quantities.expression import Number, names_in
 from probgen.quantities.formula import Relation
 from probgen.quantities.printing import plain
 from probgen.quantities.rounding import RoundingRule, round_figures, round_places
-from probgen.quantities.unit import DEGREE, SI, UNITS
+from probgen.quantities.unit import DEGREE, SI, UNITS, US_CUSTOMARY
 from probgen.statics.plan import extreme_find
 from probgen.statics.system import Form
 from probgen.wording.answer import Answer
@@ -63,6 +63,12 @@ def test_so_they_do_for_a_whole_class(name: str, convention: Convention) -> None
     assert lines_read(told)
     for sections in told:
         read_sentences(sections)
+
+
+def test_lengths_that_are_converted_have_digits_enough_for_their_angle() -> None:
+    name, customary = "sign-arm-strut", replace(USUAL, units=US_CUSTOMARY)
+    own = problem(name, customary)
+    assert lines_read(tuple(tell_steps(own, each) for each in works(name, customary, 30)))
 
 
 def lines_read(told: tuple[tuple[Section, ...], ...]) -> int:

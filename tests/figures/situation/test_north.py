@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.figures.paper.scene import Arrow, Label, Scene
+from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.scene import HEAVY, Arrow, Label, Scene, Shape, polygon
 from probgen.figures.paper.tag import What
+from probgen.figures.situation.north import draw_north
 from probgen.problem.problem_figures import situation_scene
 from probgen.problem.single import work_single
 from tests.figures.seen import box_of, touching
@@ -42,6 +44,28 @@ def test_a_flat_drawing_has_it_beside_it() -> None:
     (arrow,) = arrows(scene)
     gate = box_of(scene, "body:gate")
     assert arrow.tail.real > gate.right
+
+
+AROUND = [polygon([at, at + 1, at + 1j], HEAVY) for at in (0j, 90 + 118j, 198 + 60j)]
+UPPER_LEFT, UPPER_RIGHT = (
+    polygon([at, at + 14, at + 14 + 38j], HEAVY) for at in (1 + 81j, 185 + 81j)
+)
+
+
+@pytest.mark.parametrize(
+    ("others", "right", "up"),
+    [
+        ((), True, True),
+        ((UPPER_RIGHT,), False, True),
+        ((UPPER_RIGHT, UPPER_LEFT), True, False),
+    ],
+)
+def test_it_takes_a_corner_with_room(others: tuple[Shape, ...], right: bool, up: bool) -> None:
+    field = Field()
+    field.add(*AROUND, *others)
+    draw_north(field, lambda fact: "N")
+    (arrow,) = (shape for shape in field.shapes if isinstance(shape, Arrow))
+    assert (arrow.tail.real > 100.0, arrow.tail.imag > 60.0) == (right, up)
 
 
 def test_what_is_seen_from_the_side_has_none() -> None:
