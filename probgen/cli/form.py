@@ -23,7 +23,7 @@ def form(record: Path, out: Path) -> None:
     there is overwritten.
     """
     from probgen.build.tables import write_csv, write_workbook
-    from probgen.cli.terminal import say
+    from probgen.cli.terminal import counted, say
     from probgen.course.archive import record_at
     from probgen.course.frozen import frozen_problems
     from probgen.course.record_file import read_record
@@ -42,4 +42,5 @@ def form(record: Path, out: Path) -> None:
     out.mkdir(parents=True, exist_ok=True)
     write_csv(files[0], heads, form_rows(read, asked))
     write_workbook(files[1], heads, form_rows(read, asked))
-    say(f"{len(asked)} columns for {len(read.students)} papers in {files[0]} and {files[1].name}")
+    size = f"{counted(len(asked), 'column')} for {counted(len(read.students), 'paper')}"
+    say(f"{size} in {files[0]} and {files[1].name}")

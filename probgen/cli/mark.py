@@ -35,7 +35,7 @@ def mark(record: Path, answers: Path, out: Path, rules: Path | None, feedback: b
     """
     from collections import Counter
 
-    from probgen.cli.terminal import say
+    from probgen.cli.terminal import counted, say
     from probgen.course.archive import record_at
     from probgen.marking.folder import mark_class
 
@@ -43,9 +43,9 @@ def mark(record: Path, answers: Path, out: Path, rules: Path | None, feedback: b
     done = mark_class(path, answers, out, rules, feedback)
     for remark in done.remarks:
         say(f"remark: {remark}", err=True)
-    counted = Counter(row.verdict for row in done.rows)
-    say(f"{done.papers} papers marked in {done.folder}")
-    for verdict, count in counted.most_common():
+    verdicts = Counter(row.verdict for row in done.rows)
+    say(f"{counted(done.papers, 'paper')} marked in {done.folder}")
+    for verdict, count in verdicts.most_common():
         say(f"  {count:6}  {verdict}")
     if done.changed:
         say(f"  {done.changed:6}  points changed by hand")
@@ -55,4 +55,4 @@ def mark(record: Path, answers: Path, out: Path, rules: Path | None, feedback: b
         papers = "1 paper changes" if own.papers == 1 else f"{own.papers} papers change"
         say(f"{papers} beside the last marking{apart}: {done.folder / 'changes.csv'}")
     if done.look_at:
-        say(f"to look at: {done.look_at} answers in {done.folder / 'look-at.csv'}")
+        say(f"to look at: {counted(done.look_at, 'answer')} in {done.folder / 'look-at.csv'}")

@@ -40,7 +40,7 @@ def solutions(
     from probgen.build.solutions import build_solutions
     from probgen.build.workers import Crew
     from probgen.cli.progress import progress
-    from probgen.cli.terminal import say
+    from probgen.cli.terminal import counted, say
     from probgen.course.archive import record_at
 
     path = record_at(record)
@@ -49,8 +49,7 @@ def solutions(
     with progress(quiet) as report:
         made = build_solutions(path, out, Crew(workers), report, note, trust_layouts)
     if not quiet:
-        papers = "1 student" if made.count == 1 else f"{made.count} papers"
-        say(f"solutions for {papers} in {made.folder}")
+        say(f"solutions for {counted(made.count, 'paper')} in {made.folder}")
         say(f"  all in one    {', '.join(map(str, made.together))}")
         if made.kept:
             say(f"  what was there is kept in {made.kept}")

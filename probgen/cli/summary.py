@@ -9,7 +9,7 @@ import click
 
 from probgen.build.build import Built
 from probgen.build.folder import ANSWERS, MISSING, VERSIONS
-from probgen.cli.terminal import say
+from probgen.cli.terminal import counted, say
 from probgen.course.record import CODES, RECORD, Record
 from probgen.course.section import sections_of
 from probgen.papers.typesetter import Kind
@@ -34,8 +34,8 @@ def show_built(built: Built, quiet: bool) -> None:
 
 def _summary(built: Built) -> str:
     exam = built.record.set.exam
-    whom = _counted(len(built.record.students), "student")
-    whom = f"{_counted(exam.versions, 'version')} for {whom}" if exam else whom
+    whom = counted(len(built.record.students), "student")
+    whom = f"{counted(exam.versions, 'version')} for {whom}" if exam else whom
     draft = built.record.is_draft
     sheets, keys = ("to look at", "their keys") if draft else ("to hand out", "to mark with")
     lines = [
@@ -62,7 +62,7 @@ def _problems(record: Record) -> str:
     """How many everybody has; from the fewest to the most where sections have others."""
     counts = {len(record.set.places_in(section)) for section in sections_of(record)}
     span = f"{min(counts)} to " if len(counts) > 1 else ""
-    return span + _counted(max(counts), "problem")
+    return span + counted(max(counts), "problem")
 
 
 def _sections(built: Built) -> Iterator[str]:
@@ -78,10 +78,6 @@ def _needs(built: Built) -> Iterator[str]:
     if told and not record.is_exam:
         more = f"; and {len(told) - _NAMED} more" if len(told) > _NAMED else ""
         yield f"  needs         {'; '.join(told[:_NAMED])}{more}; all are in {CODES}"
-
-
-def _counted(count: int, noun: str) -> str:
-    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
 
 
 def _news(built: Built) -> Iterator[str]:

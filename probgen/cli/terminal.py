@@ -31,6 +31,11 @@ def make_tolerant() -> None:
             stream.reconfigure(errors="backslashreplace")
 
 
+def counted(count: int, noun: str) -> str:
+    """ "1 paper"; "3 papers"."""
+    return f"{count} {noun}" if count == 1 else f"{count} {noun}s"
+
+
 def program() -> str:
     """What to type to run probgen: its name, or its path where the name alone is not found."""
     import shutil

@@ -38,7 +38,7 @@ def test_a_filled_form_is_marked_and_what_is_wrong_with_one_is_told(
     assert done.exit_code == 0, done.stderr
     assert "2 papers marked in marks" in done.stdout
     assert "1  right" in done.stdout
-    assert "to look at: 1 answers in marks/look-at.csv" in done.stdout
+    assert "to look at: 1 answer in marks/look-at.csv" in done.stdout
 
     (tmp_path / "typed.csv").write_text(rows.replace(",2,", ",1,"), encoding="utf-8")
     refused = run("mark", ".", "typed.csv", "--out", "other")

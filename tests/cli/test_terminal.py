@@ -9,7 +9,7 @@ import sys
 
 import pytest
 
-from probgen.cli.terminal import say
+from probgen.cli.terminal import counted, say
 
 LATIN = {"PYTHONIOENCODING": "latin-1", "PYTHONUTF8": "0"}
 PLAIN = {"LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
@@ -54,3 +54,8 @@ def test_letters_that_an_encoding_lacks_stop_no_command() -> None:
 def test_json_is_json_in_any_encoding(surroundings: dict[str, str]) -> None:
     data = json.loads(told("work", "forearm-load", "--json", surroundings=surroundings))
     assert "69.4° below" in next(a["printed"] for a in data["answers"] if "°" in a["printed"])
+
+
+@pytest.mark.parametrize(("count", "words"), [(0, "0 papers"), (1, "1 paper"), (2, "2 papers")])
+def test_counts_agree_with_their_noun(count: int, words: str) -> None:
+    assert counted(count, "paper") == words

@@ -77,7 +77,8 @@ def dealt_in_order(fact: DealtInOrder, nouns: Nouns) -> Inlines:
 
 @say.register
 def spare_last(fact: SpareLast, nouns: Nouns) -> Inlines:
-    return (Text(f"The last {fact.spare} are spare."),)
+    last = "one is" if fact.spare == 1 else f"{fact.spare} are"
+    return (Text(f"The last {last} spare."),)
 
 
 _MONTHS = (

@@ -35,6 +35,7 @@ SAID: list[tuple[Fact, str]] = [
     (DealtInOrder(), "Deal them out in this order: nobody then has the version of whom they sit "
      "beside."),
     (SpareLast(4), "The last 4 are spare."),
+    (SpareLast(1), "The last one is spare."),
     (Corrected("2027-03-09", "the mass"), "Corrected 9 March: the mass."),
     (Corrected("2027-12-31", "the mass"), "Corrected 31 December: the mass."),
     (Corrected("2027-01-01", "the mass"), "Corrected 1 January: the mass."),
