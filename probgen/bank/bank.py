@@ -1,7 +1,8 @@
 """Banks: which templates there are to choose from.
 
-A bank is a folder of template files, each named after its template's id, or a TOML file that
-releases a choice of them for a course:
+A bank is a folder of template files, each named after its template's id; a department's bank, or a
+release of it (`bank_folder.py`); or a TOML file that releases a choice of the supplied templates
+for a course:
 
     id = "first-course"
     release = 1
@@ -15,7 +16,7 @@ releases a choice of them for a course:
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -23,7 +24,7 @@ from probgen.bank.reading import read_template
 from probgen.bank.supplied import supplied
 from probgen.bank.template import Template
 from probgen.input.fault import Fault, Faults, InputError, nearest, one_of
-from probgen.input.file import read_text, require_nameable
+from probgen.input.file import read_text
 from probgen.input.table import Table
 from probgen.input.toml import read_toml
 from probgen.quantities.unit import SI, UnitSystem
@@ -70,24 +71,44 @@ class Bank:
     def _check(self, template: Template, id: str) -> None:
         faults = Faults(str(self.files[id]))
         if template.id != id:
-            faults.add("id", template.id, f'"{id}", as the file is named', "rename one of them")
+            expected = f'"{id}", as the file or its folder is named'
+            faults.add("id", template.id, expected, "rename one of them")
         wanted = (self.revisions or {}).get(id, template.revision)
         if wanted != template.revision:
-            mend = f"the bank {self.id} was released with it; release the bank anew"
-            faults.add("revision", template.revision, f"revision {wanted}", mend)
+            mend = "take the file that is meant, or release the bank anew"
+            expected = f"revision {wanted}, as the bank {self.id} has it"
+            faults.add("revision", template.revision, expected, mend)
         faults.settle()
 
 
 def default_bank() -> Bank:
     """The templates that come with the program."""
-    return _folder_bank("templates", "Templates that come with probgen", supplied("templates"))
+    return plain_folder("templates", "Templates that come with probgen", supplied("templates"))
 
 
-def read_bank(path: Path) -> Bank:
-    """The bank in a folder or a TOML file.  Raises InputError, all faults at once."""
-    require_nameable(path, "bank")
-    if path.is_dir():
-        return _folder_bank(path.name, path.name, path)
+def joined(banks: Sequence[Bank], where: str, field: str) -> Bank:
+    """Several banks as one; where, field: where they were named, for messages.
+
+    Raises InputError where two have a template of the same id.
+    """
+    if len(banks) == 1:
+        return banks[0]
+    files: dict[str, Path] = {}
+    revisions: dict[str, int] = {}
+    faults = Faults(where)
+    for bank in banks:
+        for id in bank.files.keys() & files.keys():
+            first = next(each.id for each in banks if id in each.files)
+            mend = "name one of the two banks only, and the other's templates by their paths"
+            faults.add(field, f"{id}, in {first} and in {bank.id}", "every id in one bank", mend)
+        files |= bank.files
+        revisions |= bank.revisions or {}
+    faults.settle()
+    return Bank(" and ".join(bank.id for bank in banks), "", files, revisions=revisions)
+
+
+def read_choice(path: Path) -> Bank:
+    """A choice of the supplied templates, from a TOML file.  Raises InputError, all at once."""
     faults = Faults(str(path))
     top = Table(read_toml(path, "bank of templates"), "", faults)
     known = default_bank().files
@@ -118,7 +139,8 @@ def read_file(path: Path, units: UnitSystem = SI) -> Template:
     return read_template(read_text(path, "template"), str(path), units)
 
 
-def _folder_bank(id: str, title: str, folder: Path) -> Bank:
+def plain_folder(id: str, title: str, folder: Path) -> Bank:
+    """All template files in a folder and its subfolders.  Raises InputError for an id twice."""
     files: dict[str, Path] = {}
     faults = Faults(str(folder))
     for path in sorted(folder.rglob("*.toml")):

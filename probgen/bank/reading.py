@@ -12,6 +12,7 @@ from probgen.bank.depicts import read_depicts
 from probgen.bank.element import READERS
 from probgen.bank.finds import read_finds
 from probgen.bank.labels import Labels
+from probgen.bank.origin import read_origin
 from probgen.bank.points import read_point, read_points
 from probgen.bank.proportions import read_picture
 from probgen.bank.quantity import check_used, read_derived, read_givens, read_unknowns
@@ -39,6 +40,7 @@ _BODY_ID: Final = re.compile(r"[A-Za-z][A-Za-z0-9_-]{0,39}")
 
 _TOP: Final = (
     *("id", "revision", "title", "family", "level", "goals", "statement", "cautions", "pivot"),
+    *("minutes", "origin"),
     *("given", "derived", "unknown", "points", "body", "depicts", "picture", "view"),
     *("find", "require", "condition", "share", "limit"),
 )
@@ -86,6 +88,7 @@ def _read(text: str, where: str, units: UnitSystem) -> Template:
         source=text,
         path=where,
         units=units,
+        origin=read_origin(top),
     )
     require_units(template.id, units, (*givens, *derived), faults)
     faults.settle()

@@ -8,6 +8,7 @@ from decimal import Decimal
 
 from probgen.bank.depiction import Depictions
 from probgen.bank.labels import Labels
+from probgen.bank.origin import UNSAID, Origin
 from probgen.quantities.expression import Expression
 from probgen.quantities.unit import SI, Unit, UnitSystem
 from probgen.statics.system import System
@@ -59,6 +60,7 @@ class Template:
     depicts: what the figure shows for bodies and elements.
     picture: the size a length or an angle is drawn at instead of its own, by its id.
     units: the system its quantities are given in.
+    origin: where it comes from, and how long it takes.
     """
 
     id: str
@@ -79,6 +81,7 @@ class Template:
     source: str
     path: str
     units: UnitSystem = SI
+    origin: Origin = UNSAID
 
     def given(self, id: str) -> Given:
         """The given of an id; StopIteration when there is none."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import errno
+import shlex
 from dataclasses import replace
 from typing import Final
 
@@ -11,6 +12,7 @@ from probgen.input.outside import OutsideError
 from probgen.input.remedy import (
     BuildIt,
     CorrectOrReplace,
+    NewBank,
     OtherFolder,
     OtherFolderOrReplace,
     OwnNote,
@@ -70,6 +72,9 @@ def _mend(mend: str, remedy: Remedy | None) -> str:
             return "; ".join(filter(None, (mend, own)))
         case SeeTemplates():
             return "; ".join(filter(None, (mend, "see the ids with `probgen list`")))
+        case NewBank(folder):
+            own = f"or make one with `probgen bank new {shlex.quote(folder)}`"
+            return ", ".join(filter(None, (mend, own)))
         case CorrectOrReplace():
             own = (
                 'say what is corrected with --correct "the beam\'s length", and print it anew; or '

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
-from typing import Final, cast, get_args
+from typing import Final, NewType, cast, get_args
 
 from probgen.course.exam import Exam, read_exam
 from probgen.course.method import read_method
@@ -28,6 +28,9 @@ from probgen.working.shares import GROUPS, Share, Shares
 ASSIGNMENT: Final = "assignment.toml"
 """The usual name of an assignment file."""
 _FORMER_NAME: Final = "set.toml"
+BankNames = NewType("BankNames", tuple[str, ...])
+"""Banks by name or path; what records of version 0.2 have as one text."""
+_ALL_TEMPLATES: Final = BankNames(())
 SHORTEST_SEED: Final = 16
 """Characters of a seed that somebody types; a word or a date can be guessed in a second."""
 
@@ -66,7 +69,7 @@ class ProblemSet:
     """An assignment file as it was written; paths are as typed, meant from its folder.
 
     due: as printed; due_in: for sections that have another day.
-    seed: empty when the build is to draw one; bank: empty for all templates.
+    seed: empty when the build is to draw one; banks: empty for the supplied templates.
     working: height (cm) of the room left after each problem for the student's working.
     room: what that room is: free, lines, grid, or none at all.
     formulas: whether a page of formulas follows each sheet.
@@ -83,7 +86,7 @@ class ProblemSet:
     problems: tuple[Assigned, ...]
     due: str = ""
     seed: str = ""
-    bank: str = ""
+    banks: BankNames = _ALL_TEMPLATES
     paper: Paper = "letter"
     working: float = 5.0
     room: Room = "free"
@@ -161,7 +164,7 @@ def parse_assignment(
         problems=_read_problems(table),
         due=_read_day(table, "due"),
         seed=_read_seed(table),
-        bank=table.text("bank", usual.bank),
+        banks=_read_banks(table),
         paper=cast(Paper, table.word("paper", get_args(Paper), usual.paper)),
         working=float(table.number("working", usual.working, "0", "20")),
         room=cast(Room, table.word("working_style", get_args(Room), usual.room)),
@@ -238,6 +241,14 @@ def _read_shares(entry: Table, points: int) -> Shares:
         for key, told in shares.complaints(points):
             entry.fault(key, told, f"a sum of {points}, as points says", "make the two agree")
     return shares
+
+
+def _read_banks(table: Table) -> BankNames:
+    """One bank as a text, several as a list."""
+    if isinstance(table.content.get("bank"), list):
+        return BankNames(table.texts("bank"))
+    named = table.text("bank", "", "the name or path of a bank, or a list of them")
+    return BankNames((named,) if named else ())
 
 
 def _read_seed(table: Table) -> str:

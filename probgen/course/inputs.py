@@ -11,7 +11,7 @@ from probgen.course.assignment import ProblemSet
 from probgen.course.roster import ClassList, Student, read_roster
 from probgen.course.seating import seat_order
 from probgen.input.fault import Faults, InputError
-from probgen.problem.lookup import choose_bank, choose_template, with_pivot
+from probgen.problem.lookup import choose_banks, choose_template, with_pivot
 from probgen.sheets.house import USUAL, House, read_house
 
 
@@ -90,7 +90,7 @@ def _read_templates(
     """The templates that can be read, by their places in the set."""
     folder, where = assignment_file.parent, str(assignment_file)
     try:
-        bank = choose_bank(problem_set.bank, folder, where, "bank")
+        bank = choose_banks(problem_set.banks, folder, where, "bank")
     except InputError as error:
         faults.take(error)
         bank = default_bank()

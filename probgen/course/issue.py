@@ -13,7 +13,7 @@ from probgen.course.assignment import ProblemSet
 from probgen.sheets.house import USUAL, House
 
 _UNPRINTED: Final = (
-    "roster", "seed", "bank", "style", "layouts", "run", "problems", "exam", "avoid", "again",
+    "roster", "seed", "banks", "style", "layouts", "run", "problems", "exam", "avoid", "again",
 )  # fmt: skip
 """Fields of a set that stand on no paper as they are: paths, the seed, what is said otherwise."""
 _YOUNGER: Final[Mapping[str, Any]] = {

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Any, Final, Literal, NewType
 
-from probgen.course.assignment import Assigned, ProblemSet, SectionDue
+from probgen.course.assignment import Assigned, BankNames, ProblemSet, SectionDue
 from probgen.course.exam import MOST_VERSIONS, Exam
 from probgen.course.issue import Erratum
 from probgen.course.method import unit_system_named
@@ -225,6 +225,13 @@ def _system(value: Any) -> UnitSystem:
         raise WrongError(value, "a system of units") from None
 
 
+def _banks(value: Any) -> BankNames:
+    named = [value] if isinstance(value, str) and value else value or []
+    if not isinstance(named, list) or len(named) > LONGEST_LIST:
+        raise WrongError(value, f"a list of at most {LONGEST_LIST} banks")
+    return BankNames(tuple(map(_long(LONGEST_WORDS), named)))
+
+
 def _picture(value: Any) -> bytes:
     expected = f"a picture of at most {LARGEST_LOGO // 2**20} MB, in base 64"
     if not isinstance(value, str) or len(value) > LARGEST_LOGO * 4 // 3 + 4:
@@ -342,7 +349,12 @@ BOUNDS: Final = {
     },
 }
 CALLED: Final[dict[type, dict[str, str]]] = {
-    ProblemSet: {"run": "print", "convention": "method", "room": "working_style"},
+    ProblemSet: {
+        "run": "print",
+        "convention": "method",
+        "room": "working_style",
+        "banks": "bank",
+    },
     PrintRun: {"cover": "pile_cover"},
     Convention: {"turning": "torque_word", "figures": "significant_figures"},
 }
@@ -352,10 +364,11 @@ _HOOKS: Final = {
     Unit: _unit,
     UnitSystem: _system,
     bytes: _picture,
+    BankNames: _banks,
     Source: _long(LONGEST_TEXT),
     Layout: _long(LARGEST_LAYOUT),
     Frozen: _long(max(LONGEST_TEXT, LARGEST_LAYOUT)),
 }
 RECORD_SCHEMA: Final = Schema(BOUNDS, _HOOKS, CALLED)
-FIRST_SCHEMA: Final = Schema(BOUNDS, _HOOKS)
+FIRST_SCHEMA: Final = Schema(BOUNDS, _HOOKS, {ProblemSet: {"banks": "bank"}})
 """Of format 1, whose files know the former words alone."""

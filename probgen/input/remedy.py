@@ -26,6 +26,13 @@ class SeeTemplates:
 
 
 @dataclass(frozen=True, slots=True)
+class NewBank:
+    """Make a bank in a folder."""
+
+    folder: str
+
+
+@dataclass(frozen=True, slots=True)
 class WorkAgain:
     """Work a template with given values, to see a failure again.
 
@@ -76,6 +83,7 @@ Remedy = (
     OtherFolder
     | OtherFolderOrReplace
     | SeeTemplates
+    | NewBank
     | TrustLayouts
     | WorkAgain
     | CorrectOrReplace

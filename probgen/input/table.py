@@ -165,8 +165,8 @@ class Table:
             self.fault(key, value, f"a table: [{self._heading(key)}]")
         return Table(value if isinstance(value, dict) else {}, self.field(key), self.faults)
 
-    def tables(self, key: str) -> list[Table]:
-        """The tables of an array of tables, such as [[cable]]."""
+    def tables(self, key: str, most: int = LONGEST_LIST) -> list[Table]:
+        """The tables of an array of tables, such as [[cable]]; at most so many."""
         value = self.value(key, "tables", False)
         if value is None:
             return []
@@ -175,9 +175,9 @@ class Table:
             mend = f"write {heading} in double brackets"
             self.fault(key, value, f"entries, each below a line {heading}", mend)
             return []
-        if len(value) > LONGEST_LIST:
-            self.fault(key, f"{len(value)} entries", f"at most {LONGEST_LIST}")
-        entries = enumerate(value[:LONGEST_LIST])
+        if len(value) > most:
+            self.fault(key, f"{len(value)} entries", f"at most {most}")
+        entries = enumerate(value[:most])
         return [Table(entry, f"{self.field(key)}[{i}]", self.faults) for i, entry in entries]
 
     def rows(self) -> Iterator[tuple[str, Table]]:

@@ -14,6 +14,7 @@ from typing import Any, Final
 
 from probgen.input.fault import Fault, InputError
 from probgen.input.file import read_text
+from probgen.input.merge import require_merged
 from probgen.input.text import unfit
 from probgen.input.toml_mend import last_open, mend_of
 
@@ -35,17 +36,19 @@ _TABLE: Final = re.compile(r"\((?:'[^']*',? ?)+\)")  # ('method', 'x'), as the l
 _PLACE: Final = re.compile(r"\s*\(at (?:line (\d+), column \d+|end of document)\)$")
 
 
-def read_toml(path: Path, kind: str) -> dict[str, Any]:
+def read_toml(path: Path, kind: str, longest: int = LONGEST_TEXT) -> dict[str, Any]:
     """The content of a TOML file; `kind` is what it should be, for messages.
 
+    longest: characters it may have.
     Raises InputError when it cannot be read, is no TOML, or exceeds a bound.
     """
-    return parse_toml(read_text(path, kind, 4 * LONGEST_TEXT), str(path))
+    return parse_toml(read_text(path, kind, 4 * longest), str(path), longest)
 
 
-def parse_toml(text: str, where: str) -> dict[str, Any]:
+def parse_toml(text: str, where: str, longest: int = LONGEST_TEXT) -> dict[str, Any]:
     """As `read_toml`, from text; `where` names the file in messages."""
-    _require_short(text, where)
+    _require_short(text, where, longest)
+    require_merged(text, where)
     try:
         content = tomllib.loads(text, parse_float=_number)
     except tomllib.TOMLDecodeError as error:
@@ -58,9 +61,9 @@ def parse_toml(text: str, where: str) -> dict[str, Any]:
     return content
 
 
-def _require_short(text: str, where: str) -> None:
-    if len(text) > LONGEST_TEXT:
-        found, most = f"{len(text)} characters", f"at most {LONGEST_TEXT} characters"
+def _require_short(text: str, where: str, longest: int) -> None:
+    if len(text) > longest:
+        found, most = f"{len(text)} characters", f"at most {longest} characters"
         raise InputError([Fault(where, "", found, most, "see whether it is the right file")])
     if long := _DIGITS.search(text):
         expected, place = f"at most {LONGEST_NUMBER} digits", _line(text, long.start())

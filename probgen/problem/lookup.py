@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import Any
 
-from probgen.bank.bank import Bank, default_bank, read_bank, read_file
+from probgen.bank.bank import Bank, default_bank, joined, read_file
+from probgen.bank.bank_path import read_bank, released_near
 from probgen.bank.supplied import supplied
 from probgen.bank.template import Template
-from probgen.input.fault import Fault, InputError, nearest, one_of, shown
+from probgen.input.fault import Fault, Faults, InputError, nearest, one_of, shown
 from probgen.input.file_kind import BANK, TEMPLATE, kind_of, require_kind
 from probgen.input.remedy import SeeTemplates
 from probgen.input.toml import read_toml
@@ -20,7 +21,8 @@ from probgen.quantities.unit import SI, UnitSystem
 
 
 def choose_bank(named: str, folder: Path, where: str, field: str) -> Bank:
-    """The bank of a name: "" for all templates, one that comes with probgen, or a path.
+    """The bank of a name: "" for all templates, one that comes with probgen, a path, or a release
+    of a bank near the folder.
 
     folder: where paths start; where, field: the file and field it was named in, for messages.
     Raises InputError.
@@ -31,9 +33,24 @@ def choose_bank(named: str, folder: Path, where: str, field: str) -> Bank:
     path = released.get(named, folder / named)
     if path.exists():
         return read_bank(path)
-    expected = one_of(released, "the banks ") + ", or the path of a bank"
+    if found := released_near(named, folder, where, field):
+        return found
+    expected = one_of(released, "the banks ") + ", the path of a bank, or a release of one nearby"
     mend = nearest(named, released) or "leave it out to choose from all templates"
     raise InputError([Fault(where, field, shown(named), expected, mend)])
+
+
+def choose_banks(named: Sequence[str], folder: Path, where: str, field: str) -> Bank:
+    """As `choose_bank`, of several names one bank of all their templates.  Raises InputError."""
+    faults = Faults(where)
+    banks: list[Bank] = []
+    for each in named or ("",):
+        try:
+            banks.append(choose_bank(each, folder, where, field))
+        except InputError as error:
+            faults.take(error)
+    faults.settle()
+    return joined(banks, where, field)
 
 
 def choose_template(

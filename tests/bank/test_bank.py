@@ -2,7 +2,7 @@ from pathlib import Path
 
 import pytest
 
-from probgen.bank.bank import default_bank, read_bank, read_file
+from probgen.bank.bank import default_bank, joined, plain_folder, read_choice, read_file
 from probgen.bank.reading import FAMILIES
 from probgen.bank.supplied import supplied
 from probgen.input.fault import InputError
@@ -70,19 +70,19 @@ def test_a_bank_counts_up_to_a_million(tmp_path: Path) -> None:
     path = tmp_path / "own.toml"
     entry = 'id="a"\ntitle="b"\nrelease={}\n[[template]]\nid="forearm-load"\nrevision={}'
     path.write_text(entry.format(1_000_000, 1_000_000))
-    bank = read_bank(path)
+    bank = read_choice(path)
     assert (bank.release, bank.revisions) == (1_000_000, {"forearm-load": 1_000_000})
     for most in (0, 1_000_001):
         path.write_text(entry.format(most, most))
         with pytest.raises(InputError) as caught:
-            read_bank(path)
+            read_choice(path)
         fields = {fault.field for fault in caught.value.faults}
         assert fields == {"release", "template[0].revision"}
 
 
 @pytest.mark.parametrize("path", sorted(supplied("banks").glob("*.toml")), ids=lambda p: p.stem)
 def test_a_supplied_bank_releases_supplied_templates(path: Path) -> None:
-    bank = read_bank(path)
+    bank = read_choice(path)
     assert bank.release >= 1
     assert {template.id for template in bank.read_all()} <= set(default_bank().files)
 
@@ -91,9 +91,9 @@ def test_a_folder_is_a_bank(tmp_path: Path, shelf: str) -> None:
     (tmp_path / "beams").mkdir()
     (tmp_path / "beams" / "shelf.toml").write_text(shelf)
     (tmp_path / "other.toml").write_text(shelf)
-    bank = read_bank(tmp_path)
+    bank = plain_folder("own", "Own", tmp_path)
     assert bank.read("shelf").title == "Shelf on a stay cable"
-    with pytest.raises(InputError, match="as the file is named"):
+    with pytest.raises(InputError, match="as the file or its folder is named"):
         bank.read_all()
 
 
@@ -102,7 +102,7 @@ def test_the_same_id_twice_in_a_folder_is_refused(tmp_path: Path, shelf: str) ->
         (tmp_path / folder).mkdir()
         (tmp_path / folder / "shelf.toml").write_text(shelf)
     with pytest.raises(InputError, match="every id once"):
-        read_bank(tmp_path)
+        plain_folder("own", "Own", tmp_path)
 
 
 BANKS = [
@@ -123,7 +123,7 @@ def test_faults_of_a_bank_file(tmp_path: Path, text: str, fields: set[str]) -> N
     path = tmp_path / "bank.toml"
     path.write_text(text)
     with pytest.raises(InputError) as caught:
-        read_bank(path)
+        read_choice(path)
     assert {fault.field for fault in caught.value.faults} == fields
 
 
@@ -131,7 +131,7 @@ def test_a_template_that_moved_on_is_not_set_quietly(tmp_path: Path) -> None:
     path = tmp_path / "bank.toml"
     path.write_text('id="a"\ntitle="b"\nrelease=1\n[[template]]\nid="forearm-load"\nrevision=99')
     with pytest.raises(InputError, match="release the bank anew"):
-        read_bank(path).read("forearm-load")
+        read_choice(path).read("forearm-load")
 
 
 def test_a_template_that_is_not_there(tmp_path: Path) -> None:
@@ -148,3 +148,17 @@ def test_a_template_is_found_by_its_path(tmp_path: Path, shelf: str) -> None:
     path.write_bytes(b"\xff\xfe")
     with pytest.raises(InputError, match="UTF-8"):
         read_file(path)
+
+
+def test_several_banks_as_one_and_ids_that_clash(tmp_path: Path, shelf: str) -> None:
+    banks = []
+    for place, names in enumerate((["shelf"], ["other"], ["other", "third"])):
+        folder = tmp_path / str(place)
+        folder.mkdir()
+        for name in names:
+            (folder / f"{name}.toml").write_text(shelf.replace('"shelf-stay"', f'"{name}"'))
+        banks.append(plain_folder(f"bank {place}", "", folder))
+    assert list(joined(banks[:2], "a.toml", "bank").files) == ["shelf", "other"]
+    assert joined(banks[:1], "a.toml", "bank") is banks[0]
+    with pytest.raises(InputError, match="other, in bank 1 and in bank 2"):
+        joined(banks, "a.toml", "bank")

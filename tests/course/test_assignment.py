@@ -53,7 +53,7 @@ def test_what_is_left_out_is_usual() -> None:
 def test_the_usual_set_is_what_the_readme_says() -> None:
     """Defaults that a course finds on its pages when it asks for nothing else."""
     usual = parse_assignment(SMALLEST, "assignment.toml")
-    assert (usual.due, usual.seed, usual.bank, usual.paper) == ("", "", "", "letter")
+    assert (usual.due, usual.seed, usual.banks, usual.paper) == ("", "", (), "letter")
     assert (usual.working, usual.room) == (5.0, "free")
     assert (usual.formulas, usual.caution) == (False, True)
     assert (usual.style, usual.layouts, usual.exam) == ("", "", None)
@@ -78,7 +78,8 @@ HEAD = {
     'due_in = { A = 2026-03-09, B = "at noon" }': {
         "due_in": (SectionDue("A", "9 March 2026"), SectionDue("B", "at noon")),
     },
-    'bank = "first-term"': {"bank": "first-term"},
+    'bank = "first-term"': {"banks": ("first-term",)},
+    'bank = ["one", "two"]': {"banks": ("one", "two")},
     'paper = "a4"': {"paper": "a4"},
     "working = 4.5": {"working": 4.5},
     "caution = false": {"caution": False},

@@ -8,7 +8,7 @@ from decimal import Decimal
 import pytest
 
 from probgen.course import version_code
-from probgen.course.assignment import Assigned, ProblemSet
+from probgen.course.assignment import Assigned, BankNames, ProblemSet
 from probgen.course.edition import Coder, Edition, content_of, current
 from probgen.course.exam import Exam
 from probgen.course.issue import Erratum, FrozenTemplate, Issue
@@ -73,8 +73,11 @@ def test_no_two_of_them_are_alike() -> None:
     assert len({content(), *OTHERS.values()}) == len(OTHERS) + 1
 
 
+BANKS = BankNames(("m.toml",))
 ALIKE = {
-    "paths": content(replace(SET, roster="b.csv", seed="x", bank="m.toml", style="h.toml")),
+    "paths": content(
+        replace(SET, roster="b.csv", seed="x", banks=BankNames(("m.toml",)), style="h.toml")
+    ),
     "seats": content(replace(SET, exam=Exam(2, row=5, spare=3))),
     "size of letters": content(edition=replace(USUAL, large=True)),
 }

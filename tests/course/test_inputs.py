@@ -5,10 +5,11 @@ from pathlib import Path
 
 import pytest
 
-from probgen.course.assignment import Assigned, ProblemSet
+from probgen.course.assignment import Assigned, BankNames, ProblemSet
 from probgen.course.inputs import read_inputs
 from probgen.course.print_run import PrintRun
 from probgen.input.fault import InputError
+from tests.banks import make_bank
 
 SET = ProblemSet("M", "W", "class.csv", (Assigned("seesaw-two-riders", 5),))
 
@@ -51,7 +52,7 @@ def test_faults_of_every_input_come_at_once(assignment: Path) -> None:
     wrong = replace(
         SET,
         roster="gone.csv",
-        bank="nowhere",
+        banks=BankNames(("nowhere",)),
         style="gone.toml",
         problems=(Assigned("no-such", 1), Assigned("beam-stay-cable", 1, "Q")),
     )
@@ -61,6 +62,16 @@ def test_faults_of_every_input_come_at_once(assignment: Path) -> None:
     assert fields == ["", "bank", "problem[0].template", "problem[1].pivot", ""]
     files = [Path(fault.file).name for fault in caught.value.faults]
     assert files == ["gone.csv", *["assignment.toml"] * 3, "gone.toml"]
+
+
+def test_templates_of_several_banks(assignment: Path) -> None:
+    for name in ("forearm-load", "beam-stay-cable"):
+        make_bank(assignment.parent / name, [name])
+    named = (Assigned("beam-stay-cable", 5), Assigned("forearm-load", 5))
+    several = replace(SET, problems=named, banks=BankNames(("forearm-load", "beam-stay-cable")))
+    templates = read_inputs(several, assignment, None).templates
+    assert [template.id for template in templates] == ["beam-stay-cable", "forearm-load"]
+    assert all("/r1.toml" in template.path for template in templates)
 
 
 def test_layouts_named_besides_come_before_the_set_s_own(assignment: Path) -> None:

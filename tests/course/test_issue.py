@@ -15,7 +15,7 @@ from probgen.working.convention import Convention
 
 SET = ProblemSet("M", "W", "class.csv", (Assigned("a", 5), Assigned("b", 5)))
 ISSUE = Issue(SET, (FrozenTemplate("a", 1, "x"), FrozenTemplate("b", 2, "y")))
-UNPRINTED = {"roster", "seed", "bank", "style", "layouts", "run", "avoid", "again"}
+UNPRINTED = {"roster", "seed", "banks", "style", "layouts", "run", "avoid", "again"}
 """Of a set's fields those that stand on no paper; whoever adds a field decides here."""
 
 

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from probgen.course.assignment import Assigned, ProblemSet
+from probgen.course.assignment import Assigned, BankNames, ProblemSet
 from probgen.course.edition import Edition, Printing
 from probgen.course.exam import Exam
 from probgen.course.issue import Erratum, Issue, canonical, digest_of
@@ -125,7 +125,8 @@ def test_a_record_laid_out_by_another_program_is_the_same(tmp_path: Path) -> Non
 
 def test_a_set_has_the_words_of_assignment_files_and_former_ones_are_read(tmp_path: Path) -> None:
     """Records were written in other words once, and have the digest of those."""
-    content = json.loads(write_record(class_of()))
+    record = class_of(replace(SET, banks=BankNames(("statics-2027.1",))))
+    content = json.loads(write_record(record))
     said = content["issues"][0]["set"]
     assert (said["print"]["pile_cover"], said["method"]["significant_figures"]) == (False, 3)
     assert (said["method"]["torque_word"], said["working_style"]) == ("torque", "free")
@@ -133,10 +134,12 @@ def test_a_set_has_the_words_of_assignment_files_and_former_ones_are_read(tmp_pa
     said |= {"convention": method, "run": run, "room": said.pop("working_style")}
     method |= {"turning": method.pop("torque_word"), "figures": method.pop("significant_figures")}
     run |= {"cover": run.pop("pile_cover")}
+    assert said["bank"] == ["statics-2027.1"]
+    said["bank"] = "statics-2027.1"
     content["digest"] = digest_of(canonical({k: v for k, v in content.items() if k != "digest"}))
     path = tmp_path / "record.json"
     path.write_text(json.dumps(content), encoding="utf-8")
-    assert read_record(path) == class_of()
+    assert read_record(path) == record
 
 
 def test_what_was_drawn_around_has_a_value_for_each_unit(tmp_path: Path) -> None:
@@ -186,6 +189,7 @@ EDGES: dict[str, tuple[Callable[[Any], Record], list[Any], list[Any]]] = {
     "version": (lambda v: printed(version=v), [1, 1000], [1001]),
     "parts": (lambda v: class_of(own(parts=(1,) * v)), *LISTS),
     "sections": (lambda v: class_of(own(sections=("A",) * v)), *LISTS),
+    "banks": (lambda v: class_of(replace(SET, banks=BankNames(("e",) * v))), *LISTS),
     "avoid": (lambda v: class_of(replace(SET, avoid=("e",) * v)), *LISTS),
     "notes": (lambda v: class_of(replace(SET, exam=Exam(2, notes=("n",) * v))), *LISTS),
 }  # fmt: skip

@@ -113,7 +113,7 @@ def test_a_range_that_is_narrower_tells_whose_numbers_it_has_no_more() -> None:
 
 @pytest.mark.parametrize(
     "changes",
-    [{"roster": "other.csv"}, {"seed": "another seed than before"}, {"bank": "mine.toml"}],
+    [{"roster": "other.csv"}, {"seed": "another seed than before"}, {"banks": ("mine.toml",)}],
     ids=str,
 )
 def test_what_stands_on_no_paper_may_change(changes: dict[str, Any]) -> None:

@@ -17,7 +17,8 @@ from random import Random
 
 from click.testing import CliRunner
 
-from probgen.bank.bank import default_bank, read_bank, read_file
+from probgen.bank.bank import default_bank, read_file
+from probgen.bank.bank_path import read_bank
 from probgen.build.example import demo_assignment
 from probgen.cli import main
 from probgen.cli.mend import told

@@ -1,0 +1,58 @@
+"""A department's bank made for a test, of templates that come with probgen."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from datetime import date
+from pathlib import Path
+
+from probgen.bank.bank import default_bank
+from probgen.bank.release import sealed, text_digest
+from probgen.input.toml import parse_toml
+
+HEAD = """id = "statics"
+name = "Statics problems"
+keeper = "Keeper of the bank"
+goals = ["torque balance about a joint", "direction of a force"]
+"""
+
+
+def template_text(id: str, revision: int = 1, **replaced: str) -> str:
+    """The text of a supplied template as a revision of its own; replaced: lines by their keys."""
+    text = default_bank().files[id].read_text("utf-8")
+    for key, value in {"revision": str(revision), **replaced}.items():
+        text, count = re.subn(rf"(?m)^{key} = .*$", f"{key} = {value}", text, count=1)
+        assert count == 1, key
+    return text
+
+
+def put(bank: Path, id: str, revision: int = 1, text: str | None = None) -> Path:
+    """A revision of a template in a bank; the supplied template's text if none is given."""
+    path = bank / "templates" / id / f"r{revision}.toml"
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(template_text(id, revision) if text is None else text, "utf-8")
+    return path
+
+
+def make_bank(folder: Path, ids: Sequence[str] = ("forearm-load", "seesaw-two-riders")) -> Path:
+    folder.mkdir(parents=True, exist_ok=True)
+    (folder / "bank.toml").write_text(HEAD, "utf-8")
+    for id in ids:
+        put(folder, id)
+    return folder
+
+
+def write_release(bank: Path, name: str, revisions: Mapping[str, int], of: str = "statics") -> Path:
+    """A release as the program writes them, its physics not looked at."""
+    rows = ""
+    for id, revision in revisions.items():
+        text = text_digest((bank / "templates" / id / f"r{revision}.toml").read_text("utf-8"))
+        rows += f'\n[[template]]\nid = "{id}"\nrevision = {revision}\n'
+        rows += f'text = "{text}"\nphysics = "{"0" * 32}"\n'
+    head = f'release = "{name}"\nbank = "{of}"\ndate = {date(2027, 8, 15)}\n'
+    digest = sealed(parse_toml(head + rows, name))
+    path = bank / "releases" / f"{name}.toml"
+    path.parent.mkdir(exist_ok=True)
+    path.write_text(f'{head}digest = "{digest}"\n{rows}', "utf-8")
+    return path
