@@ -51,12 +51,12 @@ def _marked(folder: Path, count: int) -> tuple[float, float]:
 
 
 def _fill_in(folder: Path, count: int) -> None:
-    """A record of five problems, and what its students typed."""
+    """A record of five problems, each student with numbers of their own, and what they typed."""
     ids = of_different_families()
     bank = default_bank()
     problems = [prepare(bank.read(id), Convention()) for id in ids]
     sheets = [
-        list(Students(problem, Random(f"marking {problem.template.id}")).papers(count))
+        list(Students(problem, Random(f"marking {problem.template.id}"), count).one_each())
         for problem in problems
     ]
     students = [Student(f"Student {n}", str(n)) for n in range(count)]

@@ -24,7 +24,7 @@ from probgen.statics.rerun import rerun
 KINDS: Final = {"right": 15, "slip": 35, "pair": 15, "arithmetic": 15, "unit": 5, "random": 15}
 """Kinds of papers, and how many of 100 are of each: a judgement, no source."""
 _FIGURES: Final = (2, 3, 3, 3, 4, 4)
-_DRAWS: Final = 120
+DRAWS: Final = 120
 """Different sets of numbers a template; several students have each."""
 _WITHIN: Final = 3.0
 """A number at random is within so many times the right one, evenly by ratio."""
@@ -48,11 +48,11 @@ class Paper:
 
 
 class Students:
-    """Those who work one problem."""
+    """Those who work one problem; draws: different sets of its numbers."""
 
-    def __init__(self, problem: Problem, chance: Random) -> None:
+    def __init__(self, problem: Problem, chance: Random, draws: int = DRAWS) -> None:
         self.problem, self._chance = problem, chance
-        ids = [str(n) for n in range(_DRAWS)]
+        ids = [str(n) for n in range(draws)]
         self._worked = work(problem, draw_class(problem, str(chance.random()), ids).draws)
         self._asked = [asked_of(problem, own) for own in self._worked]
         self._ways, self._rows = self._wrong_values()
@@ -60,10 +60,17 @@ class Students:
         self._pairs = [at for at, way in enumerate(self._ways) if len(way.slips) == 2]
 
     def papers(self, count: int) -> Iterator[Paper]:
-        """So many papers of all kinds."""
-        kinds = self._chance.choices(list(KINDS), list(KINDS.values()), k=count)
-        for kind in kinds:
+        """So many papers of all kinds, with draws at random."""
+        for kind in self._kinds(count):
             yield self._paper(kind, self._chance.randrange(len(self._worked)))
+
+    def one_each(self) -> Iterator[Paper]:
+        """A paper for each draw, in order."""
+        for place, kind in enumerate(self._kinds(len(self._worked))):
+            yield self._paper(kind, place)
+
+    def _kinds(self, count: int) -> Sequence[str]:
+        return self._chance.choices(list(KINDS), list(KINDS.values()), k=count)
 
     def _wrong_values(self) -> tuple[Sequence[WrongWay], Mapping[str, NDArray[np.float64]]]:
         """Every way to go wrong, and for each answer what it leads to: a row a way."""
