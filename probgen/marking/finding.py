@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from enum import StrEnum, auto
 from fractions import Fraction
+from functools import cache
 from typing import Final
 
 from probgen.marking.asked import Asked
@@ -75,6 +76,7 @@ def _unit_alone(asked: Asked, only: Reading) -> bool:
     return any(asked.earns(number * other.factor) for other in _relatives(typed))
 
 
+@cache
 def _relatives(typed: Unit) -> list[Unit]:
     """Units of the same kind a power of ten away, for which it may have been taken."""
     return [

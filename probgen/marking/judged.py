@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from typing import Final
@@ -15,7 +15,18 @@ from probgen.marking.asked import Asked, asked_of
 from probgen.marking.finding import CERTAIN, Finding, finding, rounds
 from probgen.marking.follow import by_pattern, followed, keeps, order, siblings, tolerance
 from probgen.marking.form import Place
-from probgen.marking.naming import Keys, Ways, WrongWay, apart, limit_table, named, table, ways_of
+from probgen.marking.naming import (
+    Fit,
+    Keys,
+    Ways,
+    WrongWay,
+    apart,
+    fitting,
+    limit_table,
+    named,
+    table,
+    ways_of,
+)
 from probgen.marking.parting import first_spoilt
 from probgen.marking.points import points_of
 from probgen.marking.policy import Policy
@@ -194,8 +205,24 @@ def _name(own: _Class, left: Sequence[int], id: str, before: Sequence[str]) -> N
     Which slip it was has to fit what stands before: a student whose tension is right has not
     forgotten a weight on the way to it.
     """
+    fits = list(_fits(own, left, id, before))
+    _note_keys(own, [i for i, fit, _ in fits if fit.asks_key])
+    for i, fit, ways in fits:
+        paper, case = own.papers[i], own.worked[i].case
+        if found := named(fit, ways, own.in_key.get(i, {}).get(id, ())):
+            paper.found[id] = Finding.SLIP
+            paper.slips[id] = tuple(ways[place] for place in found)
+            key = found[0], id  # where it parts is the same for all numbers
+            if key not in own.parted:
+                own.parted[key] = first_spoilt(ways[found[0]], case, id)
+            paper.parts[id] = own.parted[key]
+
+
+def _fits(
+    own: _Class, left: Sequence[int], id: str, before: Sequence[str]
+) -> Iterator[tuple[int, Fit, Ways]]:
+    """For each paper the ways that fit the answer, of all the ways there are."""
     problem, papers = own.problem, own.papers
-    _note_keys(own, left)
     cases = {i: own.worked[i].case for i in left}
     beside = siblings(problem.plan, id, list(papers[0].asked))
     for group, told in by_pattern([_standing(papers[i], before) for i in left]):
@@ -213,20 +240,12 @@ def _name(own: _Class, left: Sequence[int], id: str, before: Sequence[str]) -> N
                 continue
             values = rows[id][:, column].copy()
             for other in beside:
-                values[~_fits(papers[i], other, rows[other][:, column])] = np.nan
-            in_key = own.in_key[i].get(id, ())
-            found = named(only, papers[i].asked[id], values, ways, cases[i], in_key)
-            if found:
-                papers[i].found[id] = Finding.SLIP
-                papers[i].slips[id] = tuple(ways[place] for place in found)
-                key = found[0], id  # where it parts is the same for all numbers
-                if key not in own.parted:
-                    own.parted[key] = first_spoilt(ways[found[0]], cases[i], id)
-                papers[i].parts[id] = own.parted[key]
+                values[~_agrees(papers[i], other, rows[other][:, column])] = np.nan
+            yield i, fitting(only, papers[i].asked[id], values, ways, cases[i]), ways
 
 
 def _note_keys(own: _Class, left: Sequence[int]) -> None:
-    """Notes what the keys of some papers tell of, where that is not known yet."""
+    """Notes what the keys of some papers tell of, where that is not known yet: it takes long."""
     fresh = [i for i in left if i not in own.in_key]
     made = class_slips([own.worked[i].digits for i in fresh], own.problem.missteps)
     for i, slips in zip(fresh, made, strict=True):
@@ -247,7 +266,7 @@ def _standing(paper: _Open, before: Sequence[str]) -> dict[str, float]:
     return found
 
 
-def _fits(paper: _Open, id: str, values: NDArray[np.float64]) -> NDArray[np.bool_]:
+def _agrees(paper: _Open, id: str, values: NDArray[np.float64]) -> NDArray[np.bool_]:
     """Whether what wrong ways lead to is what stands as another answer, or nothing stands there."""
     asked, only = paper.asked[id], paper.typed[id].only
     if only is None or not math.isfinite(only.value):

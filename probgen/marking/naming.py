@@ -13,9 +13,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import partial
-from typing import Final
+from typing import Final, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -47,9 +47,17 @@ Keys = frozenset[tuple[str, str, str]]
 
 @dataclass(frozen=True, slots=True)
 class WrongWay:
-    """A working with one slip, or with two: the last one's plan has both in it."""
+    """A working with one slip, or with two: the last one's plan has both in it.
+
+    keys: what tells its slips from others, whatever working they are made in.
+    """
 
     slips: tuple[Misstep, ...]
+    keys: Keys = field(init=False, compare=False, repr=False)  # asked for paper by paper
+
+    def __post_init__(self) -> None:
+        keys = frozenset((each.slip, each.way, repr(each.parts)) for each in self.slips)
+        object.__setattr__(self, "keys", keys)
 
     @property
     def plan(self) -> Plan:
@@ -62,11 +70,6 @@ class WrongWay:
     @property
     def ids(self) -> tuple[str, ...]:
         return tuple(each.slip for each in self.slips)
-
-    @property
-    def keys(self) -> Keys:
-        """What tells its slips from others, whatever working they are made in."""
-        return frozenset((each.slip, each.way, repr(each.parts)) for each in self.slips)
 
     def made_by(self, case: Case) -> bool:
         """Whether anybody would make it with these values."""
@@ -124,36 +127,58 @@ def limit_table(cases: Sequence[Case], made: Missteps, ids: Sequence[str]) -> tu
     return tuple(WrongWay((each.misstep,)) for each in workings), rows
 
 
-def named(
-    typed: Reading,
-    asked: Asked,
-    values: NDArray[np.float64],
-    ways: Ways,
-    case: Case,
-    in_key: Collection[Keys] = (),
-) -> tuple[int, ...]:
-    """The places of the ways that lead to what was typed; none where that may be chance.
+class Fit(NamedTuple):
+    """Ways that lead to what was typed.
 
-    values: of the answer, an entry a way, in their order; in_key: slips that its key tells of.
+    places: of all of them; alone: of those it is put down to whatever the key tells of, none where
+    that may be chance.  full: whether it has the figures asked for.
+    """
+
+    places: tuple[int, ...] = ()
+    alone: tuple[int, ...] = ()
+    full: bool = False
+
+    @property
+    def asks_key(self) -> bool:
+        """Whether it matters which slips the paper's key tells of."""
+        return self.full and bool(self.places) and not self.alone
+
+
+def fitting(
+    typed: Reading, asked: Asked, values: NDArray[np.float64], ways: Ways, case: Case
+) -> Fit:
+    """The ways that a student with these values may have gone to what was typed.
+
+    values: of the answer, an entry a way, in their order.
     """
     gaps = apart(asked, values, typed.value)
     with np.errstate(invalid="ignore"):
         matched = np.flatnonzero(gaps <= typed.half * (1.0 + 1e-9) + 1e-12 * abs(typed.value))
-    if not len(matched):
-        return ()
-    chance = _chances(typed, asked, values)
-    fitting = [
+    places = tuple(
         int(place)
         for place in matched
         if not asked.earns(float(values[place]))
         and possible(case, asked.id, float(values[place]))
         and ways[place].made_by(case)
-    ]
+    )
+    if not places:
+        return Fit()
     full = asked.is_direction or typed.figures[1] >= asked.figures
-    told = tuple(place for place in fitting if full and ways[place].keys in in_key)
-    if not told and not any(chance[place] <= CHANCE for place in fitting):
-        return ()
-    found = tuple(_once(ways, fitting))
+    if not (_chances(typed, asked, values)[list(places)] <= CHANCE).any():
+        return Fit(places, (), full)
+    found = tuple(_once(ways, places))
+    return Fit(places, found if len(found) <= MOST else (), full)
+
+
+def named(fit: Fit, ways: Ways, in_key: Collection[Keys] = ()) -> tuple[int, ...]:
+    """The places of the ways that a number is put down to; none where that may be chance.
+
+    in_key: slips that the paper's key tells of.
+    """
+    if fit.alone or not fit.full:
+        return fit.alone
+    told = tuple(place for place in fit.places if ways[place].keys in in_key)
+    found = tuple(_once(ways, fit.places)) if told else ()
     return found if len(found) <= MOST else told
 
 

@@ -6,6 +6,8 @@ import math
 
 import numpy as np
 import pytest
+from numpy.typing import NDArray
+from scipy import stats
 
 from probgen.marking.version_statistics import (
     CommonOdds,
@@ -28,6 +30,29 @@ KRUSKAL = [
 def test_kruskal_and_wallis(groups: list[list[int]], statistic: float, p: float) -> None:
     found = kruskal_wallis([np.array(each, float) for each in groups])
     assert (found.statistic, found.p) == pytest.approx((statistic, p), abs=5e-8)
+
+
+def samples() -> list[tuple[NDArray[np.float64], NDArray[np.float64]]]:
+    """Pairs of columns, with many values alike, and with none."""
+    chance = np.random.default_rng(5)
+    return [
+        (np.floor(chance.uniform(0.0, ties, size)), chance.normal(size=size).round(places))
+        for size, ties, places in ((12, 3.0, 0), (40, 6.0, 1), (60, 1e9, 9))
+    ]
+
+
+@pytest.mark.parametrize("pair", samples())
+def test_ranks_are_compared_as_scipy_compares_them(
+    pair: tuple[NDArray[np.float64], NDArray[np.float64]],
+) -> None:
+    """Unequal groups of the first column, and both columns."""
+    own = np.split(pair[0], [5, 9])
+    for found, theirs in (
+        (kruskal_wallis(own), stats.kruskal(*own)),
+        (rank_correlation(*pair), stats.spearmanr(*pair)),
+    ):
+        expected = (float(theirs.statistic), float(theirs.pvalue))
+        assert (found.statistic, found.p) == pytest.approx(expected, rel=1e-9)
 
 
 def test_nothing_is_tested_where_nothing_differs() -> None:
@@ -128,5 +153,6 @@ def test_strata_hold_every_paper_once_among_its_like() -> None:
 
 
 def test_rank_correlation() -> None:
-    assert rank_correlation(np.arange(9.0), np.arange(9.0) ** 3).statistic == pytest.approx(1.0)
+    perfect = rank_correlation(np.arange(9.0), -(np.arange(9.0) ** 3))
+    assert (perfect.statistic, perfect.p) == pytest.approx((-1.0, 0.0), abs=1e-12)
     assert math.isnan(rank_correlation(np.ones(5), np.arange(5.0)).p)
