@@ -31,7 +31,7 @@ from probgen.course.secret import SECRET, find_secret, new_secret
 from probgen.course.section import judge_sections
 from probgen.course.shares import judge_shares
 from probgen.course.succession import Changes, asking_others, succeed
-from probgen.course.typed_texts import remarks_on_texts
+from probgen.course.typed_texts import judge_typed, remarks_on_texts
 from probgen.course.wanted import Wanted
 from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.remedy import CorrectOrReplace, OtherFolderOrReplace
@@ -133,6 +133,8 @@ def build_assignment(
     inputs = read_inputs(problem_set, assignment_file, order.layouts, faults)
     roster, secret = (assignment_file.parent / name for name in (problem_set.roster, SECRET))
     own = (assignment_file, roster, secret, *_record_read(out, order))
+    if order.correct:
+        judge_typed(order.correct, "--correct", faults)
     if not faults.found:
         require_ours(out, own)
         typesetter_of(problem_set, inputs.house).require_tex()

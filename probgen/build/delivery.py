@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from contextlib import closing, contextmanager
+from dataclasses import replace
 from math import ceil
 from pathlib import Path
 from typing import Final, NamedTuple
@@ -16,8 +17,9 @@ from probgen.build.workers import Crew, ended_like_interrupts
 from probgen.course.assignment import ProblemSet
 from probgen.course.edition import Edition
 from probgen.course.record import Record
-from probgen.course.record_file import chunk_id, write_record
+from probgen.course.record_file import chunk_id, read_record, write_record
 from probgen.course.version import name_of_files, version_of
+from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
 from probgen.papers.chunk import Chunk, Loss, PrintedChunk, print_chunk
 from probgen.papers.typesetter import Kind, Typesetter, typesetter_of
@@ -54,6 +56,7 @@ def deliver(
     """
     how.record = write_record(record)
     with ended_like_interrupts(), delivered(out, how) as working:
+        _require_readable(working.record)
         chunks = chunks_of(record)
         store = ChunkStore(working, chunks)
         with _told_how_far(store, chunks, _stage(record)):
@@ -64,6 +67,16 @@ def deliver(
             store.require_whole()
             how.marks = store.marks
     return Shortfall(losses, remarks)
+
+
+def _require_readable(path: Path) -> None:
+    """Raises InputError where nobody could go on from a record: its papers would be lost."""
+    try:
+        read_record(path)
+    except InputError as error:
+        mend = "change it in what you have typed; nothing is printed yet"
+        told = (replace(each, file="the record of this build", mend=mend) for each in error.faults)
+        raise InputError(told) from None
 
 
 def chunks_of(record: Record) -> tuple[Chunk, ...]:

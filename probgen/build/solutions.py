@@ -18,13 +18,15 @@ from probgen.course.frozen import frozen_problems
 from probgen.course.record import Record, require_no_layouts
 from probgen.course.record_file import read_record
 from probgen.course.section import sections_of
+from probgen.course.typed_texts import judge_typed
 from probgen.course.version import Version
-from probgen.input.fault import Fault, InputError
+from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.outside import OutsideError
 from probgen.input.remedy import OwnNote
 from probgen.papers.solutions import PrintedSolutions, print_solutions
 from probgen.papers.typesetter import SOLUTIONS, typesetter_of
 from probgen.press.split import Leaves, join
+from probgen.sheets.latex.remark import remarks_on_text
 
 _AT_A_TIME: Final = 20
 """Papers in one run of TeX."""
@@ -35,13 +37,15 @@ class Solutions:
     """Finished solutions.
 
     folder: where they are; count: of papers; together: all in one, in several volumes of a large
-    class.  lost: the papers without, and why.  kept: where what was there before is, if it is.
+    class.  lost: the papers without, and why.  remarks: on what of the note no page shows; kept:
+    where what was there before is, if it is.
     """
 
     folder: Path
     count: int
     together: tuple[Path, ...]
     lost: tuple[tuple[str, str], ...]
+    remarks: tuple[str, ...] = ()
     kept: Path | None = None
 
 
@@ -52,14 +56,13 @@ def build_solutions(
 
     note: a line in place of the usual one, that they were released after the due date; trusted: use
     the layouts that the record carries.
-    Raises InputError for a record that is none, layouts that nobody vouches for, or a due date that
-    is still to come where no note is given; OutsideError or OSError when something outside fails,
-    and then nothing has changed.
+    Raises InputError for a record that is none, layouts that nobody vouches for, a note that no
+    page can show, or a due date that is still to come where there is none; OutsideError or OSError
+    when something outside fails, and then nothing has changed.
     """
     recover(out)
     record = read_record(path)
-    if not note:
-        _require_past(record, str(path), date.today())
+    _judge_note(record, str(path), note)
     if not trusted:
         require_no_layouts(record, str(path))
     problems = frozen_problems(record.issue, record.current, str(path))
@@ -91,7 +94,18 @@ def build_solutions(
         names = _join(printed, working.whole, record.set.title, record.set.run.duplex)
     folder = out if out.exists() else out.resolve()
     together = tuple(folder / name for name in names)
-    return Solutions(folder, len(versions) - len(lost), together, lost, how.kept)
+    remarks = tuple(remarks_on_text(note))
+    return Solutions(folder, len(versions) - len(lost), together, lost, remarks, how.kept)
+
+
+def _judge_note(record: Record, where: str, note: str) -> None:
+    """Raises InputError where the pages would say nothing, or what is not so yet."""
+    if not note:
+        _require_past(record, where, date.today())
+        return
+    faults = Faults(where)
+    judge_typed(note, "--note", faults)
+    faults.settle()
 
 
 def _require_past(record: Record, where: str, today: date) -> None:

@@ -48,6 +48,8 @@ def solutions(
     out = out or folder.with_name(f"{folder.name}-solutions")
     with progress(quiet) as report:
         made = build_solutions(path, out, Crew(workers), report, note, trust_layouts)
+    for remark in made.remarks:
+        say(f"remark: {remark}", err=True)
     if not quiet:
         say(f"solutions for {counted(made.count, 'paper')} in {made.folder}")
         say(f"  all in one    {', '.join(map(str, made.together))}")

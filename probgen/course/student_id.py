@@ -7,6 +7,8 @@ from collections import Counter
 from collections.abc import Mapping
 from typing import Final
 
+from probgen.input.text import is_seen
+
 _ROUNDED: Final = re.compile(r"[+-]?\d+([.,]\d+)?[eE]\+\d+")
 _ERROR: Final = re.compile(r"#(N/A|REF!|VALUE!|NAME\?|DIV/0!|NULL!|NUM!|#+)|#", re.IGNORECASE)
 _PLACEHOLDER: Final = re.compile(
@@ -40,6 +42,11 @@ def complaint_of_text(text: str, what: str) -> Complaint | None:
     """What is wrong with a text that is to be a name or an id; None where nothing is."""
     if _ERROR.fullmatch(text):
         return f"{what}; the spreadsheet shows an error there", "mend the formula of that cell"
+    if not is_seen(text):
+        return (
+            f"{what} that can be seen; every sign of this one is drawn as nothing",
+            "type it anew",
+        )
     if _PLACEHOLDER.fullmatch(text):
         return f"{what}, not a mark that it is missing", f"fill in {what}, or remove the row"
     return None

@@ -5,8 +5,23 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from probgen.course.record import Record
+from probgen.input.fault import Fault, Faults, shown
+from probgen.input.text import LONGEST_TEXT, is_seen, unfit
 from probgen.input.toml import parse_toml
 from probgen.sheets.latex.remark import remarks_on_text
+
+
+def judge_typed(text: str, name: str, faults: Faults) -> None:
+    """Notes a text typed at a command that no record can hold, or that nobody would see.
+
+    name: of what it was typed for ("--note"), in place of a file.
+    """
+    expected = f"a text of at most {LONGEST_TEXT} characters"
+    if found := unfit(text):
+        faults.found.append(Fault(name, "", found, expected, "take it out, or say it shorter"))
+    elif not is_seen(text):
+        mend = "say it in words, or leave it out"
+        faults.found.append(Fault(name, "", shown(text), "a text that can be seen", mend))
 
 
 def remarks_on_texts(record: Record) -> tuple[str, ...]:

@@ -16,7 +16,7 @@ from itertools import islice
 from typing import Final
 
 from probgen.input.remedy import Remedy
-from probgen.input.text import visible
+from probgen.input.text import is_seen, visible
 
 MOST_TOLD: Final = 200
 """Faults of one message; more than that have one cause."""
@@ -111,6 +111,8 @@ def shown(value: object) -> str:
 def _typed(value: object) -> str:
     """A value as it stands in a file."""
     match value:
+        case str() if value.strip() and not is_seen(value):
+            return f'"{ascii(value[:_LONGEST_SHOWN])[1:-1]}"'
         case str():
             return f'"{value[:_LONGEST_SHOWN]}{"..." if value[_LONGEST_SHOWN:] else ""}"'
         case bool():

@@ -12,7 +12,7 @@ from decimal import Decimal
 from typing import Any, Final
 
 from probgen.input.fault import Faults, nearest, one_of
-from probgen.input.text import LONGEST_TEXT
+from probgen.input.text import LONGEST_TEXT, is_seen
 
 LONGEST_LIST: Final = 200
 _NOTHING: Final[Mapping[str, str]] = {}
@@ -80,7 +80,7 @@ class Table:
         value = self.value(key, expected, default is None)
         if value is None:
             return default or ""
-        if not isinstance(value, str) or (default is None and not value.strip()):
+        if not isinstance(value, str) or (default is None and not is_seen(value)):
             self.fault(key, value, expected, f'write it in quotes: {key} = "..."')
             return default or ""
         if len(value) > most:

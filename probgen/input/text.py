@@ -17,7 +17,15 @@ _NO_TEXT: Final = re.compile("[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-
 """Control characters but for the ends of lines and the tabulator; halves of characters."""
 _MISLEADING: Final = frozenset({"LRE", "RLE", "LRO", "RLO", "PDF", "LRI", "RLI", "FSI", "PDI"})
 """Classes of characters by which what follows is shown in another order than it stands."""
+_BLANK: Final = "\u115f\u1160\u2800\u3164\uffa0"
+"""Letters and signs by their class, which are drawn as nothing."""
 _SHAPELESS: Final = frozenset({"Cc", "Cs", "Co", "Cn"})
+
+
+def unfit_line(text: str) -> int:
+    """The line, from 1, of the first sign that no text may have; 0 where there is none."""
+    found = _NO_TEXT.search(text)
+    return text.count("\n", 0, found.start()) + 1 if found else 0
 
 
 def unfit(text: str, most: int = LONGEST_TEXT) -> str:
@@ -29,6 +37,16 @@ def unfit(text: str, most: int = LONGEST_TEXT) -> str:
         return ""
     half = "\ud800" <= found[0] <= "\udfff"
     return f"{'half a' if half else 'the control'} character, {ascii(found[0])[1:-1]}"
+
+
+def is_seen(text: str) -> bool:
+    """Whether anything of a text is seen: a letter, a digit, a sign, or a box in its place."""
+    return any(
+        unicodedata.category(each)[0] not in "ZM"
+        and unicodedata.category(each) not in ("Cc", "Cf")
+        and each not in _BLANK
+        for each in text
+    )
 
 
 def visible(text: str) -> str:

@@ -15,7 +15,7 @@ from typing import Any, Final
 from probgen.input.fault import Fault, InputError
 from probgen.input.file import read_text
 from probgen.input.merge import require_merged
-from probgen.input.text import unfit
+from probgen.input.text import unfit, unfit_line
 from probgen.input.toml_mend import last_open, mend_of
 
 LONGEST_TEXT: Final = 100_000
@@ -56,6 +56,8 @@ def parse_toml(text: str, where: str, longest: int = LONGEST_TEXT) -> dict[str, 
     except RecursionError:
         raise InputError([_too_deep(where, "")]) from None
     faults = list(_unfit(content, where))
+    if not faults and (line := unfit_line(text)):  # in a remark, which a record has to hold too
+        faults = [_no_text(where, f"line {line}", _unfit_text(text))]
     if faults:
         raise InputError(faults)
     return content

@@ -8,6 +8,7 @@ from typing import Final
 
 from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.file import read_text, require_nameable
+from probgen.input.text import unfit, unfit_line
 from probgen.sheets.style import PLAIN, HouseStyle, read_style
 
 LAYOUTS: Final = (
@@ -73,4 +74,12 @@ def read_layouts(folder: Path) -> tuple[tuple[str, str], ...]:
         found, expected = f"{len(paths)} layouts", f"at most {MOST_LAYOUTS}"
         mend = "keep those that your pages use"
         raise InputError([Fault(str(folder), "", found, expected, mend)])
-    return tuple((path.name, read_text(path, "layout", LARGEST_LAYOUT)) for path in paths)
+    return tuple((path.name, _read_layout(path)) for path in paths)
+
+
+def _read_layout(path: Path) -> str:
+    text = read_text(path, "layout", LARGEST_LAYOUT)
+    if line := unfit_line(text):  # which no record could hold
+        found, expected = unfit(text, LARGEST_LAYOUT), "a layout of printable text"
+        raise InputError([Fault(str(path), f"line {line}", found, expected, "take it out")])
+    return text

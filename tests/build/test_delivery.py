@@ -19,8 +19,10 @@ from probgen.build.workers import Crew
 from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
 from probgen.course.record import Record
+from probgen.course.record_file import write_record
 from probgen.course.roster import Student
 from probgen.draws.draw import Draw
+from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
 from probgen.papers.answers import Row
 from probgen.papers.chunk import Loss
@@ -247,4 +249,19 @@ def test_a_paper_spoilt_while_the_piles_are_made_is_not_delivered(
     monkeypatch.setattr(joined_pdfs.Piles, "write", spoiling)
     with pytest.raises(OutsideError, match="something is not as it was"):
         built_with(tmp_path)
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_record_that_nobody_could_read_again_is_not_built(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Whatever reader let it through: without the record no paper could be traced or corrected."""
+
+    def spoilt(record: Record) -> str:
+        return write_record(record).replace('"title": "W"', r'"title": "W\u001b"')
+
+    monkeypatch.setattr(delivery, "write_record", spoilt)
+    with pytest.raises(InputError, match="the record of this build") as caught:
+        built_with(tmp_path)
+    assert r"\x1b" in str(caught.value)
     assert not (tmp_path / "out").exists()

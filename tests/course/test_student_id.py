@@ -7,7 +7,7 @@ from probgen.course.student_id import complaint_of, complaint_of_text, lost_zero
 SPOILT = [
     ("2.026E+07", False), ("2,026E+07", False), ("1E+15", False), ("#N/A", False), ("??", False),
     ("#REF!", False), ("########", False), ("-", False), ("n/a", False), ("None", False),
-    ("1.5", True), ("-7", True), ("1234567890123456", True),
+    ("1.5", True), ("-7", True), ("1234567890123456", True), ("\u200b", False),
 ]  # fmt: skip
 SOUND = [
     ("0071", False), ("S1001", False), ("ada.quill", False), ("12E4", False), ("1.5", False),
@@ -28,8 +28,8 @@ def test_ids_of_every_kind_are_taken(id: str, number: bool) -> None:
 
 
 def test_names_that_are_none() -> None:
-    names = ("Ada", "X Æ", "??", "#NAME?", "N/A")
-    assert [name for name in names if complaint_of_text(name, "a name")] == ["??", "#NAME?", "N/A"]
+    names = ("Ada", "X Æ", "??", "#NAME?", "N/A", "\u202e\u0301")
+    assert [name for name in names if complaint_of_text(name, "a name")] == [*names[2:]]
 
 
 @pytest.mark.parametrize(

@@ -2,12 +2,15 @@
 
 from dataclasses import replace
 
+import pytest
+
 from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
 from probgen.course.issue import Erratum
 from probgen.course.roster import Student
-from probgen.course.typed_texts import remarks_on_texts
+from probgen.course.typed_texts import judge_typed, remarks_on_texts
 from probgen.draws.draw import Draw
+from probgen.input.fault import Faults
 from probgen.sheets.house import House
 from probgen.sheets.style import HouseStyle
 from tests.records import Column, record_of
@@ -52,3 +55,24 @@ IN_TEMPLATE = {"shelf, title", "shelf, given.L.name", "shelf, find[0].name"}
 def test_every_text_is_remarked_on() -> None:
     assert told(exam=False) == TYPED | IN_TEMPLATE
     assert told(exam=True) == TYPED | IN_TEMPLATE | {"note"}
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("\x1b[2J", r"\x1b"),
+        ("\udcff", r"\udcff"),
+        ("x" * 1001, "1001"),
+        (" ", '" "'),
+        ("\u200b", "200b"),
+    ],
+)
+def test_what_is_typed_at_a_command_is_judged_as_what_stands_in_files(
+    text: str, found: str
+) -> None:
+    faults = Faults("a.toml")
+    judge_typed("Since 12 March.", "--note", faults)
+    assert faults.found == []
+    judge_typed(text, "--note", faults)
+    (fault,) = faults.found
+    assert (fault.file, found in fault.found, bool(fault.mend)) == ("--note", True, True)

@@ -59,6 +59,7 @@ def test_several_faults_are_told_together() -> None:
         ("a", '"a"'),
         (3, "3"),
         (False, "false"),
+        ("\u200b", r'"\u200b"'),
         ("x" * 78, f'"{"x" * 78}"'),
         ("x" * 200, '"' + "x" * 76 + "..."),
     ],

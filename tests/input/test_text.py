@@ -4,7 +4,7 @@ import unicodedata
 
 import pytest
 
-from probgen.input.text import LONGEST_TEXT, unfit, visible
+from probgen.input.text import LONGEST_TEXT, is_seen, unfit, unfit_line, visible
 
 
 @pytest.mark.parametrize(
@@ -27,6 +27,23 @@ def test_texts(text: str) -> None:
 )
 def test_what_no_text_may_hold(text: str, found: str) -> None:
     assert unfit(text) == found
+
+
+@pytest.mark.parametrize("text", ["a", "7", "-", "李", "\u200bé", "\ue000", "\U0001f600"])
+def test_what_is_seen(text: str) -> None:
+    assert is_seen(text)
+
+
+@pytest.mark.parametrize(
+    "text", ["", " \n", "\u200b\u200d", "\u00a0\u2028", "\u202e", "\u0301", "\u3164\u2800", "\x1b"]
+)
+def test_what_is_not(text: str) -> None:
+    assert not is_seen(text)
+
+
+def test_the_line_of_what_no_text_may_hold() -> None:
+    assert unfit_line("a\n\nb\x1b\n\x00") == 3
+    assert unfit_line("a\tb\n") == 0
 
 
 def test_nothing_that_is_shown_is_a_control_or_turns_the_line() -> None:

@@ -33,6 +33,7 @@ BEYOND = {
     "a long file": (f"# {'x' * LONGEST_TEXT}", "", "characters"),
     "NUL": (r'b = "a\u0000"', "b", r"control character, \x00"),
     "the escape of a terminal": (r'b = "\u001b[2J"', "b", r"control character, \x1b"),
+    "a control character in a remark": ("a = 1\n# caf\x82 \nb = 2", "line 2", r"\x82"),
     "NUL in a key": (r'"b\u0000" = 1', "", r"control character, \x00"),
 }
 

@@ -55,6 +55,12 @@ def test_a_layout_that_is_no_text_is_refused(tmp_path: Path) -> None:
         read_layouts(tmp_path)
 
 
+def test_a_layout_with_a_sign_that_no_record_holds_is_told_with_its_line(tmp_path: Path) -> None:
+    (tmp_path / "key.tex.j2").write_text("one\ntwo\x0c\n")
+    with pytest.raises(InputError, match=r"line 2\n.*\\x0c"):
+        read_layouts(tmp_path)
+
+
 def test_layouts_beyond_bounds_are_refused(tmp_path: Path) -> None:
     (tmp_path / "sheet.tex.j2").write_text("x" * (LARGEST_LAYOUT + 1))
     with pytest.raises(InputError, match="layout"):
