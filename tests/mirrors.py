@@ -34,6 +34,7 @@ ELSEWHERE: Final = {
     "build/build.py": "cli/test_build.py",  # whole builds are run as a user runs them
     "build/joined_pdfs.py": "cli/test_pdfs.py",
     "build/solutions.py": "cli/test_solutions.py",
+    "cli/bank/*.py": "cli/test_bank.py",  # run as a user runs them
     "cli/demo.py": "build/test_demo.py",
     "cli/group.py": "cli/test_failure.py",
     "cli/reprint.py": "cli/test_trace.py",

@@ -18,7 +18,7 @@ from pathlib import Path
 from typing import Final
 
 from probgen.bank.bank import Bank
-from probgen.bank.release import Release, read_release, text_digest
+from probgen.bank.release import NAME, Release, read_release, text_digest
 from probgen.input.fault import Fault, Faults, InputError, nearest, one_of, shown
 from probgen.input.file import read_text
 from probgen.input.remedy import NewBank
@@ -101,6 +101,8 @@ def read_bank_folder(path: Path) -> BankFolder:
     faults = Faults(str(path / BANK_FILE))
     top = Table(read_toml(path / BANK_FILE, "bank"), "", faults)
     id, name = top.text("id"), top.text("name")
+    if id and not NAME.fullmatch(id):
+        top.fault("id", id, 'small letters, digits, hyphens and points, such as "statics"')
     keeper, goals = top.text("keeper"), top.texts("goals", required=True)
     top.close()
     revisions = dict(_revisions(path / TEMPLATES, faults))

@@ -12,6 +12,7 @@ from typing import Final, NoReturn
 import click
 
 from probgen import __version__
+from probgen.cli.bank.group import bank
 from probgen.cli.build import build
 from probgen.cli.check import check
 from probgen.cli.demo import demo
@@ -71,7 +72,7 @@ def main() -> None:
 
 
 _COMMANDS: Final = (
-    demo, new, list_templates, work, check, build, trace, reprint, solutions, form, mark,
+    demo, new, list_templates, work, check, build, trace, reprint, solutions, form, mark, bank,
 )  # fmt: skip
 for command in _COMMANDS:
     main.add_command(command)

@@ -1,0 +1,1 @@
+"""`probgen bank`: its commands, a module each."""

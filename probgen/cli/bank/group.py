@@ -1,0 +1,20 @@
+"""`probgen bank`: what a department does with its bank."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import click
+
+from probgen.cli.bank.intake import import_templates
+from probgen.cli.bank.new import new
+
+
+@click.group()
+def bank() -> None:
+    """Keep a department's templates: a folder with every revision, reviews, releases and uses."""
+
+
+_COMMANDS: Final = (new, import_templates)
+for command in _COMMANDS:
+    bank.add_command(command)

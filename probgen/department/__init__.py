@@ -1,0 +1,1 @@
+"""What a department does with its bank: begin it, take templates in, compare, review, release."""
