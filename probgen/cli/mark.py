@@ -22,7 +22,17 @@ import click
     help="A file with a table [marking]: what verdicts earn, tolerance, a gradebook's headings.",
 )
 @click.option("--feedback", is_flag=True, help="Print a page for each student too (PDF).")
-def mark(record: Path, answers: Path, out: Path, rules: Path | None, feedback: bool) -> None:
+@click.option(
+    "--workers", type=click.IntRange(min=1), help="Processes at a time.  [default: one a core]"
+)
+def mark(
+    record: Path,
+    answers: Path,
+    out: Path,
+    rules: Path | None,
+    feedback: bool,
+    workers: int | None,
+) -> None:
     """Mark a table of answers: verdict, points, and the slip that a wrong number comes from.
 
     RECORD is the record.json of a build, or a folder with one in it.  ANSWERS is the form of
@@ -35,12 +45,13 @@ def mark(record: Path, answers: Path, out: Path, rules: Path | None, feedback: b
     """
     from collections import Counter
 
+    from probgen.build.workers import Crew
     from probgen.cli.terminal import counted, say
     from probgen.course.archive import record_at
     from probgen.marking.folder import mark_class
 
     path = record_at(record)
-    done = mark_class(path, answers, out, rules, feedback)
+    done = mark_class(path, answers, out, rules, feedback, Crew(workers))
     for remark in done.remarks:
         say(f"remark: {remark}", err=True)
     verdicts = Counter(row.verdict for row in done.rows)

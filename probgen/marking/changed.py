@@ -27,21 +27,10 @@ class Earlier(NamedTuple):
     rows: Mapping[Key, Row]
     look_at: Mapping[Key, Row]
 
-    def by_hand(self, found: Iterable[Marked]) -> tuple[Changed, Mapping[Key, Given]]:
-        """The points that count, and those given where something else was typed by then."""
-        now = {
-            (each.paper.id, str(at.place), own.asked.id): own.stated.text
-            for each in found
-            for at in each.problems
-            for own in at.answers
-        }
-        counting, outdated = dict[Key, Decimal](), dict[Key, Given]()
-        for key, given in self._given():
-            if key in now and not same_text(given.typed, now[key]):
-                outdated[key] = given
-            else:
-                counting[key] = Decimal(given.points)
-        return counting, outdated
+    @property
+    def given(self) -> dict[Key, Given]:
+        """All points by hand, each with what was typed where they were given."""
+        return dict(self._given())
 
     def _given(self) -> Iterator[tuple[Key, Given]]:
         for key, points in self.changed.items():
@@ -63,6 +52,25 @@ class Earlier(NamedTuple):
             return row
         points = points_shown(self.changed[row.key])
         return row._replace(changed=points, counts=points)
+
+
+def by_hand(
+    given: Mapping[Key, Given], found: Iterable[Marked]
+) -> tuple[Changed, Mapping[Key, Given]]:
+    """The points that count, and those given where something else was typed by then."""
+    now = {
+        (each.paper.id, str(at.place), own.asked.id): own.stated.text
+        for each in found
+        for at in each.problems
+        for own in at.answers
+    }
+    counting, outdated = dict[Key, Decimal](), dict[Key, Given]()
+    for key, own in given.items():
+        if key in now and not same_text(own.typed, now[key]):
+            outdated[key] = own
+        else:
+            counting[key] = Decimal(own.points)
+    return counting, outdated
 
 
 def same_text(before: str, now: str) -> bool:

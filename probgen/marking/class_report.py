@@ -13,9 +13,9 @@ from numpy.typing import NDArray
 
 from probgen.marking import item_statistics as statistics
 from probgen.marking.finding import Finding
-from probgen.marking.marks import Marked
 from probgen.marking.parting import step_to
 from probgen.marking.scores import Item, Scores
+from probgen.marking.tally import Tally
 from probgen.marking.version_statistics import (
     LEVEL,
     kruskal_wallis,
@@ -26,7 +26,6 @@ from probgen.marking.version_statistics import (
 )
 from probgen.mistakes.variant import Misstep
 from probgen.problem.problem import Problem
-from probgen.quantities.expression import evaluate
 from probgen.wording.facts.class_marks import (
     AlphaFound,
     ItemAgainst,
@@ -108,20 +107,22 @@ class ClassReport:
     facts: tuple[Fact, ...]
 
 
-def class_report(marked: Sequence[Marked], scores: Scores, exam: bool) -> ClassReport:
-    """All of it; exam: whether papers are versions that several students have."""
+def class_report(
+    tally: Tally, scores: Scores, problems: Sequence[Problem], exam: bool
+) -> ClassReport:
+    """All of it; problems: of the set; exam: whether papers are versions several students have."""
     complete, table = scores.whole()
     found_alpha = statistics.alpha(table) if len(complete) >= FEWEST else math.nan
-    items = tuple(_items(marked, scores))
+    items = tuple(_items(tally, scores))
     facts = [*_on_items(scores, items, found_alpha, len(complete))]
-    facts += _on_versions(scores) if exam else _on_values(marked, scores)
+    facts += _on_versions(scores) if exam else _on_values(tally, scores)
     return ClassReport(
         scores,
         items,
         found_alpha,
-        tuple(_slips(marked)),
-        tuple(_steps(marked)),
-        tuple(_by_version(scores) if exam else _by_value(marked, scores)),
+        tuple(_slips(tally, problems)),
+        tuple(_steps(tally, problems)),
+        tuple(_by_version(scores) if exam else _by_value(tally, scores)),
         tuple(facts),
     )
 
@@ -129,11 +130,13 @@ def class_report(marked: Sequence[Marked], scores: Scores, exam: bool) -> ClassR
 # Items.
 
 
-def _items(marked: Sequence[Marked], scores: Scores) -> Iterator[ItemReport]:
+def _items(tally: Tally, scores: Scores) -> Iterator[ItemReport]:
     complete, table = scores.whole()
     totals = table.sum(axis=1)
     kept = [at for at in range(len(scores.items)) if np.isfinite(scores.points[:, at]).any()]
-    verdicts = _verdicts(marked)
+    verdicts: dict[tuple[int, str], dict[Finding, int]] = {}
+    for (problem, answer, finding), papers in tally.verdicts.items():
+        verdicts.setdefault((problem, answer), {})[finding] = papers
     for at, item in enumerate(scores.items):
         parts = scores.column(at)
         values = [math.nan] * 3
@@ -144,19 +147,10 @@ def _items(marked: Sequence[Marked], scores: Scores) -> Iterator[ItemReport]:
                 statistics.with_rest(table, column),
                 statistics.alpha_without(table, column),
             ]
-        counted = dict(verdicts.get((item.problem, item.answer), {}))
+        counted = verdicts.get((item.problem, item.answer), {})
         telling, with_rest, without = values
         hard = statistics.facility(parts)
         yield ItemReport(item, len(parts), hard, telling, with_rest, without, counted)
-
-
-def _verdicts(marked: Sequence[Marked]) -> dict[tuple[int, str], Counter[Finding]]:
-    found: dict[tuple[int, str], Counter[Finding]] = {}
-    for each in marked:
-        for at in each.problems:
-            for own in at.answers:
-                found.setdefault((at.place, own.asked.id), Counter())[own.finding] += 1
-    return found
 
 
 def _on_items(
@@ -177,40 +171,21 @@ def _on_items(
 # Slips and steps.
 
 
-def _slips(marked: Sequence[Marked]) -> Iterator[SlipCount]:
-    """The likeliest of the ways that were named on each answer, the commonest first."""
-    counted: Counter[tuple[int, tuple[tuple[str, str, str], ...]]] = Counter()
-    first: dict[object, tuple[Problem, tuple[Misstep, ...]]] = {}
-    for each in marked:
-        for at in each.problems:
-            ways = [own.slips[0].slips for own in at.answers if own.slips]
-            own_keys = {}
-            for way in ways:
-                key = at.place, tuple((m.slip, m.way, repr(m.parts)) for m in way)
-                own_keys[key] = way
-            for key, way in own_keys.items():
-                counted[key] += 1
-                first.setdefault(key, (at.problem, way))
-    for key, papers in counted.most_common():
-        problem, way = first[key]
-        yield SlipCount(problem, Told(key[0], papers), way)
+def _slips(tally: Tally, problems: Sequence[Problem]) -> Iterator[SlipCount]:
+    """What is named likeliest, the commonest first."""
+    for key, papers in tally.slips.most_common():
+        yield SlipCount(problems[key[0] - 1], Told(key[0], papers), tally.missteps[key])
 
 
-def _steps(marked: Sequence[Marked]) -> Iterator[StepCount]:
+def _steps(tally: Tally, problems: Sequence[Problem]) -> Iterator[StepCount]:
     """Where papers part from the key, each once a problem and step, the commonest first."""
-    counted: Counter[tuple[int, str]] = Counter()
-    problems: dict[int, Problem] = {}
-    for each in marked:
-        for at in each.problems:
-            problems.setdefault(at.place, at.problem)
-            counted.update({(at.place, own.parts) for own in at.answers if own.parts})
     merged: Counter[tuple[int, Fact]] = Counter()
-    for (place, quantity), papers in counted.items():
-        step = step_to(problems[place], quantity)
+    for (place, quantity), papers in tally.parts.items():
+        step = step_to(problems[place - 1], quantity)
         if step is not None:
             merged[place, step.what] += papers
     for (place, what), papers in merged.most_common():
-        yield StepCount(problems[place], Told(place, papers), what)
+        yield StepCount(problems[place - 1], Told(place, papers), what)
 
 
 # Versions and drawn values.
@@ -278,23 +253,16 @@ def _spread(place: int, by: str, group: str, points: NDArray[np.float64]) -> Spr
     return Spread(place, by, group, len(known), mean, deviation)
 
 
-def _drawn(marked: Sequence[Marked]) -> Iterator[tuple[int, str, NDArray[np.float64]]]:
-    """For each problem and given the value on each paper, coherent units; not finite for none."""
-    problems = {at.place: at.problem for each in marked for at in each.problems}
-    for place in sorted(problems):
-        for given in problems[place].template.givens:
-            values = [
-                next((float(evaluate(at.worked.draw.values[given.id], {}))
-                      for at in each.problems if at.place == place), math.nan)
-                for each in marked
-            ]  # fmt: skip
-            if len({value for value in values if math.isfinite(value)}) > 1:
-                yield place, given.id, np.array(values)
+def _drawn(tally: Tally) -> Iterator[tuple[int, str, NDArray[np.float64]]]:
+    """Each problem's givens that are not alike on all papers, with the value on each."""
+    for (place, given), values in tally.drawn.items():
+        if len({value for value in values if math.isfinite(value)}) > 1:
+            yield place, given, np.array(values)
 
 
-def _on_values(marked: Sequence[Marked], scores: Scores) -> Iterator[Fact]:
+def _on_values(tally: Tally, scores: Scores) -> Iterator[Fact]:
     """Givens whose value goes with the points, beyond what so many comparisons have by chance."""
-    drawn = list(_drawn(marked))
+    drawn = list(_drawn(tally))
     for place, given, values in drawn:
         points = scores.problem(place)
         known = np.isfinite(points) & np.isfinite(values)
@@ -305,9 +273,9 @@ def _on_values(marked: Sequence[Marked], scores: Scores) -> Iterator[Fact]:
             yield ValueMatters(place, given, found.statistic, found.p)
 
 
-def _by_value(marked: Sequence[Marked], scores: Scores) -> Iterator[Spread]:
+def _by_value(tally: Tally, scores: Scores) -> Iterator[Spread]:
     """The points of papers with smaller and with larger values of each given."""
-    for place, given, values in _drawn(marked):
+    for place, given, values in _drawn(tally):
         points, middle = scores.problem(place), float(np.nanmedian(values))
         small, large = values <= middle, values > middle
         if large.any():

@@ -11,10 +11,10 @@ from typing import Final
 from probgen.build.joined_pdfs import PAPERS_A_VOLUME
 from probgen.build.workers import Crew, ended_like_interrupts
 from probgen.input.file import write_beside
-from probgen.papers.typesetter import FEEDBACK, Typesetter
+from probgen.papers.typesetter import Typesetter
 from probgen.press.batch import Document
 from probgen.press.split import Leaves, join, pages_in
-from probgen.sheets.document import Feedback
+from probgen.sheets.document import FEEDBACK, Feedback
 
 _AT_A_TIME: Final = 40
 """Pages in one run of TeX."""
@@ -36,6 +36,7 @@ def print_feedback(
     title: str,
     duplex: bool,
     large: Collection[str] = (),
+    crew: Crew | None = None,
 ) -> Iterator[str]:
     """Writes `feedback/` and the joined PDFs into a folder; yields what could not be printed.
 
@@ -48,7 +49,8 @@ def print_feedback(
     tasks = [(place, documents[at : at + _AT_A_TIME], typesetter)
              for place, at in enumerate(starts)]  # fmt: skip
     found: dict[int, Printed] = {}
-    with ended_like_interrupts(), closing(Crew().each(printed, tasks, len(tasks))) as results:
+    own = crew or Crew()
+    with ended_like_interrupts(), closing(own.each(printed, tasks, len(tasks))) as results:
         for place, each in results:
             found[place] = each
             for name, pdf, _ in each.pdfs:

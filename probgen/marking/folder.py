@@ -10,6 +10,7 @@ from tempfile import TemporaryDirectory
 from typing import Final
 
 from probgen.build.tables import write_workbook
+from probgen.build.workers import Crew
 from probgen.course.archive import records_beside
 from probgen.course.frozen import frozen_problems
 from probgen.course.record import Record
@@ -18,39 +19,24 @@ from probgen.input.csv import csv_lines
 from probgen.input.file import write_beside
 from probgen.marking.again import HEADINGS as CHANGES
 from probgen.marking.again import Moved, changes, moved
-from probgen.marking.answers_file import Typed, read_answers
+from probgen.marking.answers_file import read_answers
 from probgen.marking.changed import read_earlier
+from probgen.marking.chunk import mark
 from probgen.marking.class_page import Heading, class_page, notes, slip_lines, step_lines
 from probgen.marking.class_report import ClassReport, class_report
-from probgen.marking.feedback import feedback_of, name_of
-from probgen.marking.feedback_pages import print_feedback
 from probgen.marking.finding import Finding
-from probgen.marking.form import Place, papers
+from probgen.marking.form import Paper, papers
 from probgen.marking.form import columns as asked_columns
-from probgen.marking.gradebook import (
-    Total,
-    gradebook,
-    numbered,
-    totals,
-    totals_kept,
-    usual_columns,
-)
-from probgen.marking.judged import judged
-from probgen.marking.marks import (
-    HEADINGS,
-    NUMBERS,
-    Answered,
-    Marked,
-    Row,
-    rows,
-    to_look_at,
-)
+from probgen.marking.gradebook import gradebook, numbered, totals, usual_columns
+from probgen.marking.marks import HEADINGS, NUMBERS, Row
 from probgen.marking.policy import Policy
 from probgen.marking.policy_file import read_policy
 from probgen.marking.scores import scores
-from probgen.papers.typesetter import FEEDBACK, typesetter_of
-from probgen.problem.problem import Problem, work
+from probgen.marking.tally import together
+from probgen.problem.problem import Problem
+from probgen.sheets.document import FEEDBACK, Feedback
 
+USUAL_CREW: Final = Crew()
 ANSWERS: Final = "answer-marks"
 LOOK_AT: Final = "look-at"
 MARKS: Final = "marks"
@@ -85,11 +71,17 @@ class Done:
 
 
 def mark_class(
-    path: Path, answers: Path, out: Path, rules: Path | None = None, feedback: bool = False
+    path: Path,
+    answers: Path,
+    out: Path,
+    rules: Path | None = None,
+    feedback: bool = False,
+    crew: Crew = USUAL_CREW,
 ) -> Done:
     """Marks a table of answers by a record; what was changed by hand in `out` stays.
 
-    rules: a file with the department's own; feedback: print a page for each student too.
+    rules: a file with the department's own; feedback: print a page for each student too; crew: who
+    does it, which changes nothing.
     Raises InputError with every fault of the answers or of the tables in `out`, before anything is
     written.
     """
@@ -100,12 +92,11 @@ def mark_class(
     typed = read_answers(answers, record, asked, remarks, lambda: codes_beside(path))
     ids = {student.id for student in record.students}
     earlier = read_earlier(out / ANSWERS, out / LOOK_AT, ids)
-    marked = mark(record, problems, typed, policy)
-    counting, outdated = earlier.by_hand(marked)
-    found = tuple(rows(marked, counting, outdated))
+    chunks = mark(record, problems, typed, policy, earlier.given, feedback, crew)
+    found = tuple(row for each in chunks for row in each.found)
     remarks += _remarks_outdated(found)
     kept, open_yet = earlier.kept({row.paper.id for row in typed})
-    look_at = (*to_look_at(found, marked), *open_yet)
+    look_at = (*(row for each in chunks for row in each.look_at), *open_yet)
     for name, table in ((ANSWERS, (*found, *kept)), (LOOK_AT, look_at)):
         beside = (out / f"{name}.xlsx").exists()  # a person's own, which was read: no stale one
         _write(out, name, HEADINGS, table, NUMBERS if beside else None)
@@ -113,14 +104,16 @@ def mark_class(
     if earlier.stood:
         _write(out, AGAIN, CHANGES, again)
     columns = policy.columns or usual_columns([each.points for each in record.set.problems])
-    sums = totals(marked, found)
-    before = tuple(totals_kept(papers(record), kept))
+    own = [row.paper for row in typed]
+    sums = (*totals(own, found), *totals(papers(record), kept))
     remarks += _remarks_kept(answers, kept, ids, (out / FEEDBACK).exists() and feedback)
-    _write(out, MARKS, *gradebook((*sums, *before), columns), numbered(columns))
-    points = scores(marked, found)
-    remarks += _report(out, record, class_report(marked, points, record.is_exam), problems)
+    _write(out, MARKS, *gradebook(sums, columns), numbered(columns))
+    counted = together(each.tally for each in chunks)
+    report = class_report(counted, scores(own, found), problems, record.is_exam)
+    remarks += _report(out, record, report, problems)
     if feedback:
-        remarks += _feedback(out, record, marked, sums, found)
+        pages = [page for each in chunks for page in each.pages]
+        remarks += _feedback(out, record, dict(zip(own, pages, strict=True)), crew)
     elif (out / FEEDBACK).exists():
         stale = f"{out / FEEDBACK} and all-{FEEDBACK}.pdf are of an earlier marking"
         remarks.append(f"{stale}: mark with --feedback to print them again")
@@ -193,60 +186,25 @@ def _report(
 
 
 def _feedback(
-    out: Path, record: Record, marked: Sequence[Marked], sums: Sequence[Total], found: Sequence[Row]
+    out: Path, record: Record, pages: Mapping[Paper, Feedback], crew: Crew
 ) -> Iterator[str]:
     """Prints a page for each student; yields what could not be printed."""
-    by_key = {row.key: row for row in found}
-    pages = {
-        name_of(each.paper): feedback_of(each, total, by_key, record.set)
-        for each, total in zip(marked, sums, strict=True)
-    }
+    from probgen.marking.feedback import name_of  # much, and seldom wanted
+    from probgen.marking.feedback_pages import print_feedback
+    from probgen.papers.typesetter import typesetter_of
+
     needing = {student.id for student in record.students if student.large}
-    large = {name_of(each.paper) for each in marked if each.paper.id in needing}
+    large = {name_of(paper) for paper in pages if paper.id in needing}
     house = replace(record.house, layouts=())  # a record's layouts need somebody's word for them
     typesetter = typesetter_of(record.set, house)
-    yield from print_feedback(
-        pages, out, typesetter, record.set.title, record.set.run.duplex, large
-    )
+    named = {name_of(paper): page for paper, page in pages.items()}
+    title, duplex = record.set.title, record.set.run.duplex
+    yield from print_feedback(named, out, typesetter, title, duplex, large, crew)
 
 
 def _shown(value: float) -> str:
     """A statistic to three figures; nothing for what has no value."""
     return f"{value:.3f}" if math.isfinite(value) else ""
-
-
-def mark(
-    record: Record, problems: Sequence[Problem], typed: Sequence[Typed], policy: Policy
-) -> tuple[Marked, ...]:
-    """Every paper judged: a function of record, answers and policy alone."""
-    found: dict[tuple[str, int], Answered] = {}
-    for place, (assigned, stated) in enumerate(zip(record.set.problems, problems, strict=True)):
-        problem = _tolerant(stated, policy.tolerance)
-        having = [row for row in typed if place in record.set.places_in(row.paper.section)]
-        draws = [record.held[row.paper.owner, False].draws[place] for row in having]
-        worked = work(problem, draws)
-        told = [_told(row, place + 1) for row in having]
-        own = judged(problem, worked, told, assigned.points, policy, assigned.shares)
-        for row, each, answers in zip(having, worked, own, strict=True):
-            found[row.paper.id, place] = Answered(place + 1, problem, each, answers)
-    return tuple(
-        Marked(row.paper, tuple(
-            found[row.paper.id, place] for place in record.set.places_in(row.paper.section)
-        ))
-        for row in typed
-    )  # fmt: skip
-
-
-def _tolerant(problem: Problem, tolerance: float | None) -> Problem:
-    """The problem with another tolerance, if it is to have one."""
-    if tolerance is None:
-        return problem
-    return replace(problem, convention=replace(problem.convention, tolerance=tolerance))
-
-
-def _told(row: Typed, number: int) -> dict[str, Mapping[Place, str]]:
-    """What was typed for one problem, by answer."""
-    return {answer: cells for (problem, answer), cells in row.cells.items() if problem == number}
 
 
 def _write(

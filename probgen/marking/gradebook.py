@@ -9,7 +9,7 @@ from decimal import ROUND_HALF_UP, Decimal
 from typing import Final
 
 from probgen.marking.form import Paper
-from probgen.marking.marks import Marked, Row, points_shown
+from probgen.marking.marks import Row, points_shown
 
 _TEXTS: Final = ("code", "id", "name", "section")
 _SUMS: Final = ("sum", "percent", "open")
@@ -60,32 +60,10 @@ class Total:
                 return points_shown(self.problems.get(int(source.removeprefix("problem "))))
 
 
-def totals(marked: Iterable[Marked], found: Iterable[Row]) -> tuple[Total, ...]:
-    """The points of each paper; found: the rows of its answers, with what was changed by hand."""
-    counts = {row.key: row.counts for row in found}
-    return tuple(_total(each, counts) for each in marked)
-
-
-def _total(each: Marked, counts: Mapping[tuple[str, str, str], str]) -> Total:
-    own = {
-        at.place: [counts[each.paper.id, str(at.place), answer.asked.id] for answer in at.answers]
-        for at in each.problems
-    }
-    return Total(
-        each.paper,
-        {
-            place: sum((Decimal(told) for told in answers if told), Decimal(0))
-            for place, answers in own.items()
-        },
-        sum(answer.most for at in each.problems for answer in at.answers),
-        sum(not told for answers in own.values() for told in answers),
-    )
-
-
-def totals_kept(papers: Iterable[Paper], kept: Iterable[Row]) -> Iterator[Total]:
-    """The points of papers of which rows were kept from an earlier marking."""
+def totals(papers: Iterable[Paper], found: Iterable[Row]) -> Iterator[Total]:
+    """The points of those papers of which there are rows, in the papers' order."""
     own: dict[str, list[Row]] = {}
-    for row in kept:
+    for row in found:
         own.setdefault(row.id, []).append(row)
     for paper in papers:
         if answers := own.get(paper.id):

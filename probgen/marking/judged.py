@@ -107,15 +107,17 @@ def judged(
     most: int,
     policy: Policy,
     shares: Shares = USUAL,
+    ways: Ways | None = None,
 ) -> list[tuple[Judged, ...]]:
     """The answers of every paper judged, in the order asked.
 
-    most: the points of the problem; shares: the course's own, of them.
+    most: the points of the problem; shares: the course's own, of them.  ways: as `ways_for` finds
+    them, where a class has them found already.
     """
     if not worked:
         return []
     papers = [_opened(problem, own, told) for own, told in zip(worked, typed, strict=True)]
-    own = _Class(problem, worked, papers, ways_for(problem), {}, {})
+    own = _Class(problem, worked, papers, ways_for(problem) if ways is None else ways, {}, {})
     places = {id: place for place, id in enumerate(order(problem.plan))}
     ids = sorted(papers[0].asked, key=lambda id: places.get(id, len(places)))
     for at, id in enumerate(ids):

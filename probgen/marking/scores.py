@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
@@ -10,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from probgen.marking.form import Paper
-from probgen.marking.marks import Marked, Row
+from probgen.marking.marks import Row
 
 
 class Item(NamedTuple):
@@ -49,29 +50,21 @@ class Scores:
         return complete, self.points[np.ix_(complete, np.flatnonzero(had))]
 
 
-def scores(marked: Sequence[Marked], found: Iterable[Row]) -> Scores:
-    """The table; found: the rows of all answers, with what was changed by hand.
+def scores(papers: Sequence[Paper], found: Iterable[Row]) -> Scores:
+    """The table; found: the rows of all their answers, with what was changed by hand.
 
     What is worth no points is no item.
     """
-    counts = {row.key: row.counts for row in found}
+    places = {paper.id: place for place, paper in enumerate(papers)}
     items: dict[Item, int] = {}
     cells: list[tuple[int, int, float]] = []
-    for place, each in enumerate(marked):
-        for at in each.problems:
-            for own in at.answers:
-                if not own.most:
-                    continue
-                item = Item(at.place, own.asked.id, own.most)
-                told = counts[each.paper.id, str(at.place), own.asked.id]
-                column = items.setdefault(item, len(items))
-                cells.append((place, column, float(told) if told else np.nan))
-    points = np.full((len(marked), len(items)), np.nan)
+    for row in found:
+        item = Item(int(row.problem), row.answer, int(row.of))
+        if item.most:
+            column = items.setdefault(item, len(items))
+            cells.append((places[row.id], column, float(row.counts or math.nan)))
+    points = np.full((len(papers), len(items)), np.nan)
     for place, column, value in cells:
         points[place, column] = value
     order = sorted(range(len(items)), key=lambda at: list(items)[at].problem)
-    return Scores(
-        tuple(each.paper for each in marked),
-        tuple(list(items)[at] for at in order),
-        points[:, order],
-    )
+    return Scores(tuple(papers), tuple(list(items)[at] for at in order), points[:, order])

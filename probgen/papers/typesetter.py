@@ -15,7 +15,7 @@ from probgen.papers.page import Copy, key_of, sheet_of, solutions_of
 from probgen.press.batch import Batch, Document, print_batch
 from probgen.press.engine import engine, engine_version
 from probgen.press.format_cache import format_for
-from probgen.sheets.document import AnswerTable, Cover, Feedback, Paper
+from probgen.sheets.document import FEEDBACK, AnswerTable, Cover, Feedback, Paper
 from probgen.sheets.house import USUAL, House
 from probgen.sheets.latex.layout import Layouts
 from probgen.wording.english import ENGLISH
@@ -27,8 +27,6 @@ _OLDEST: Final = 17
 
 SOLUTIONS: Final = "solutions"
 """The pile of what students get after a key's time."""
-FEEDBACK: Final = "feedback"
-"""The pile of marks that students get back."""
 
 
 class Kind(StrEnum):

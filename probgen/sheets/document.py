@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Final, Literal
 
 from probgen.figures.paper.scene import Scene
 from probgen.quantities.formula import Formula
@@ -291,6 +291,10 @@ class MarkedProblem:
     answers: tuple[MarkedAnswer, ...]
     points: str
     most: int
+
+
+FEEDBACK: Final = "feedback"
+"""What pages of marks are called together: their folder, and their pile."""
 
 
 @dataclass(frozen=True, slots=True)

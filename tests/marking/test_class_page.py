@@ -7,14 +7,13 @@ from io import BytesIO
 import pdfplumber
 
 from probgen.marking.class_page import Heading, class_page, notes, slip_lines, step_lines
-from probgen.marking.class_report import class_report
-from probgen.marking.scores import scores
 from probgen.wording.english import ENGLISH
-from tests.marking.test_marks import marked, table
+from tests.marking.test_class_report import report
+from tests.marking.test_marks import marked
 
 PAPERS = marked(("2.00", "30"), ("2.00", "30"), ("12.3", "30"), ("a", "30"))
 RIGHT = marked(("19.6", "30"), ("19.6", "30"))
-REPORT = class_report(PAPERS, scores(PAPERS, table(PAPERS)), exam=False)
+REPORT = report(PAPERS)
 
 
 def test_slips_and_steps_in_words() -> None:
@@ -38,8 +37,7 @@ def test_one_page_with_what_there_is_to_tell() -> None:
 
 
 def test_what_nobody_did_has_no_heading() -> None:
-    report = class_report(RIGHT, scores(RIGHT, table(RIGHT)), exam=False)
-    made = class_page(report, Heading("Mechanics", "Week 1", "letter"), ENGLISH)
+    made = class_page(report(RIGHT), Heading("Mechanics", "Week 1", "letter"), ENGLISH)
     with pdfplumber.open(BytesIO(made)) as pdf:
         text = pdf.pages[0].extract_text()
     assert ENGLISH.page.verdicts_head in text

@@ -13,6 +13,7 @@ from probgen.marking.finding import Finding
 from probgen.marking.form import Paper
 from probgen.marking.marks import Marked
 from probgen.marking.scores import Item, Scores, scores
+from probgen.marking.tally import Tally, tally
 from probgen.wording.facts.class_marks import (
     AlphaFound,
     ItemAgainst,
@@ -27,8 +28,16 @@ from tests.marking.test_item_statistics import LSAT
 from tests.marking.test_marks import PAPERS, marked, table
 
 
-def report(papers: tuple[Marked, ...]) -> ClassReport:
-    return class_report(papers, scores(papers, table(papers)), exam=False)
+def report(papers: tuple[Marked, ...], points: Scores | None = None) -> ClassReport:
+    """Of papers with the same problem twice; points: in the place of those they earn."""
+    problems = [at.problem for at in papers[0].problems]
+    own = points or scores([each.paper for each in papers], table(papers))
+    return class_report(tally(papers, problems), own, problems, exam=False)
+
+
+def of_scores(points: Scores) -> ClassReport:
+    """Of an exam of which the points alone are known."""
+    return class_report(Tally(), points, [], exam=True)
 
 
 def test_verdicts_and_facilities_of_items() -> None:
@@ -63,7 +72,7 @@ def of_lsat(versions: str = "A", lost: dict[str, int] | None = None) -> Scores:
 
 
 def test_statistics_of_items_are_those_published() -> None:
-    found = class_report((), of_lsat(), exam=True)
+    found = of_scores(of_lsat())
     assert found.alpha == pytest.approx(0.2950, abs=5e-5)
     assert found.facts[0] == AlphaFound(found.alpha, 5, 1000)
     assert [each.with_rest for each in found.items] == pytest.approx(
@@ -73,7 +82,7 @@ def test_statistics_of_items_are_those_published() -> None:
 
 def test_items_that_hardly_anybody_gets_right_are_told_and_no_others() -> None:
     for lost, hard in ((0, []), (1, ["0"]), (2, ["0", "1"])):
-        found = class_report((), of_lsat(lost={"A": lost}), exam=True).facts
+        found = of_scores(of_lsat(lost={"A": lost})).facts
         told = [each for fact in found if isinstance(fact, ItemsHard) for each in fact.items]
         assert told == [(1, answer) for answer in hard]
 
@@ -82,15 +91,14 @@ def test_an_item_that_goes_against_the_others_is_told() -> None:
     plain = of_lsat()
     turned = replace(plain, points=plain.points.copy())
     turned.points[:, 2] = 1.0 - turned.points[:, 2]
-    told = [fact for fact in class_report((), turned, exam=True).facts
-            if isinstance(fact, ItemAgainst)]  # fmt: skip
+    told = [fact for fact in of_scores(turned).facts if isinstance(fact, ItemAgainst)]
     assert [fact.answer for fact in told] == ["2"]
     assert told[0].correlation == pytest.approx(-0.1728, abs=5e-5)
-    assert not any(isinstance(f, ItemAgainst) for f in class_report((), plain, exam=True).facts)
+    assert not any(isinstance(f, ItemAgainst) for f in of_scores(plain).facts)
 
 
 def test_versions_dealt_in_turn_are_alike_and_it_is_said_what_would_be_seen() -> None:
-    (told,) = (f for f in class_report((), of_lsat("AB"), exam=True).facts
+    (told,) = (f for f in of_scores(of_lsat("AB")).facts
                if isinstance(f, VersionsAlike))  # fmt: skip
     spread = LSAT.sum(axis=1).std()
     assert told.versions == ("A", "B")
@@ -98,7 +106,7 @@ def test_versions_dealt_in_turn_are_alike_and_it_is_said_what_would_be_seen() ->
 
 
 def test_a_harder_version_and_its_items_are_told() -> None:
-    found = class_report((), of_lsat("ABC", {"B": 1}), exam=True).facts
+    found = of_scores(of_lsat("ABC", {"B": 1})).facts
     (told,) = (fact for fact in found if isinstance(fact, VersionsDiffer))
     assert (told.hardest, told.easiest) in (("B", "A"), ("B", "C"))
     assert told.apart == pytest.approx(0.924, abs=0.15)
@@ -110,19 +118,18 @@ def test_a_value_that_goes_with_the_points_is_told() -> None:
     papers = marked(*[("19.6", "30")] * 12)
     given = papers[0].problems[0].worked.draw
     name = next(iter(given.values))
-    spread = []
+    spread: tuple[Marked, ...] = ()
     for place, each in enumerate(papers):
         number = replace(given.values[name], value=given.values[name].value + place)
         draw = replace(given, values={**given.values, name: number})
         own = tuple(at._replace(worked=replace(at.worked, draw=draw)) for at in each.problems)
-        spread.append(replace(each, problems=own))
-    points = scores(papers, table(papers))
+        spread += (replace(each, problems=own),)
+    points = scores([each.paper for each in papers], table(papers))
     grown = replace(points, points=points.points * np.linspace(0.1, 1.0, 12)[:, None])
-    found = [fact for fact in class_report(spread, grown, exam=False).facts
-             if isinstance(fact, ValueMatters)]  # fmt: skip
+    found = [fact for fact in report(spread, grown).facts if isinstance(fact, ValueMatters)]
     assert {(fact.problem, fact.given) for fact in found} == {(1, name), (2, name)}
     assert all(fact.correlation == pytest.approx(1.0) for fact in found)
-    assert not any(isinstance(f, ValueMatters) for f in class_report(spread, points, False).facts)
+    assert not any(isinstance(fact, ValueMatters) for fact in report(spread, points).facts)
 
 
 def test_spreads_of_versions_come_in_order_and_count_what_is_known_of_a_paper() -> None:
@@ -130,7 +137,7 @@ def test_spreads_of_versions_come_in_order_and_count_what_is_known_of_a_paper() 
     points = np.array([[1.0, math.nan], [math.nan, math.nan], [1.0, 1.0], [0.0, 1.0]])
     papers = tuple(Paper("", str(n), "", owner) for n, owner in enumerate("BABA"))
     items = tuple(Item(1, str(n), 1) for n in range(2))
-    spreads = class_report((), Scores(papers, items, points), exam=True).spreads
+    spreads = of_scores(Scores(papers, items, points)).spreads
     whole = [each for each in spreads if each.by == "version" and not each.place]
     assert [(each.group, each.papers, each.mean) for each in whole] == [
         ("A", 1, 1.0),

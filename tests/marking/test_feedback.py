@@ -18,7 +18,7 @@ PAPERS = marked(("2.00", "30"), ("1,234", ""))
 
 def feedback(place: int, changed: dict[Key, Decimal] | None = None) -> Feedback:
     rows = table(PAPERS, changed)
-    sums = totals(PAPERS, rows)
+    sums = list(totals((each.paper for each in PAPERS), rows))
     return feedback_of(PAPERS[place], sums[place], {row.key: row for row in rows}, SET)
 
 

@@ -9,12 +9,14 @@ import numpy as np
 from probgen.marking.scores import Item, scores
 from tests.marking.test_marks import PAPERS, table
 
+OWN = [each.paper for each in PAPERS]
+
 # Of T (4 points) and theta (6), the same problem twice: the third and the fourth paper's T is open.
 ITEMS = (Item(1, "T", 4), Item(1, "t", 6), Item(2, "T", 4), Item(2, "t", 6))
 
 
 def test_a_row_a_paper_and_a_column_an_item() -> None:
-    found = scores(PAPERS, table(PAPERS))
+    found = scores(OWN, table(PAPERS))
     assert found.items == ITEMS
     expected = [[4, 6, 4, 6], [0, 0, 0, 0], [np.nan, 3, np.nan, 3], [np.nan, 6, np.nan, 6]]
     np.testing.assert_array_equal(found.points, np.array(expected, float))
@@ -24,11 +26,11 @@ def test_a_row_a_paper_and_a_column_an_item() -> None:
 
 
 def test_papers_of_which_all_is_known() -> None:
-    found = scores(PAPERS, table(PAPERS))
+    found = scores(OWN, table(PAPERS))
     places, points = found.whole()
     assert places.tolist() == [0, 1]
     assert points.tolist() == [[4, 6, 4, 6], [0, 0, 0, 0]]
     by_hand = {("4", "1", "T"): Decimal(2), ("4", "2", "T"): Decimal(1)}
-    places, points = scores(PAPERS, table(PAPERS, by_hand)).whole()
+    places, points = scores(OWN, table(PAPERS, by_hand)).whole()
     assert places.tolist() == [0, 1, 3]
     assert points[2].tolist() == [2, 6, 1, 6]
