@@ -21,6 +21,10 @@ _SIZE: Final = re.compile(r"(\d+)\s*(pt|point|points)?\.?", re.IGNORECASE)
 _LARGE: Final = re.compile(
     r"large[\s-]*(print|type|font)|enlarged|\b(1[6-9]|[2-9]\d)[\s-]*(pt|point)", re.IGNORECASE
 )
+_ONLY_LARGE: Final = re.compile(
+    r"(^|[;,])\s*(in )?(large[\s-]*(print|type|font)|enlarged)\.?\s*(?=[;,]|$)", re.IGNORECASE
+)
+"""A need that says nothing more than that: the lists tell of large print by themselves."""
 _SMALLEST: Final = 14
 """Points of type that are more than usual."""
 
@@ -45,7 +49,8 @@ def read_needs(large: str, time: str, other: str) -> Needs:
     marked = _MARKS.get(large.casefold())
     wants = int(size[1]) >= _SMALLEST if size and marked is None else bool(marked)
     wants = wants or bool(_LARGE.search(f"{large} {other}"))
-    told = [_time(time), other if _MARKS.get(other.casefold()) is not False else ""]
+    other = "" if _MARKS.get(other.casefold()) is False else other
+    told = [_time(time), _ONLY_LARGE.sub("", other).strip(" ;,")]
     return Needs(wants, "; ".join(filter(None, told))[:LONGEST])
 
 

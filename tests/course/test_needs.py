@@ -18,6 +18,10 @@ CASES = [
     (("", "", "enlarged paper"), Needs(True, "enlarged paper")),
     (("", "25%", "Print in 20 pt, quiet room"),
      Needs(True, "extra time 25%; Print in 20 pt, quiet room")),
+    (("yes", "", "Large print"), Needs(True)),  # is told once
+    (("", "", "large-print; quiet room, enlarged"), Needs(True, "quiet room")),
+    (("", "", "Quiet room; large print on cream paper"),
+     Needs(True, "Quiet room; large print on cream paper")),
 ]  # fmt: skip
 
 

@@ -207,6 +207,22 @@ def test_the_page_of_formulas(
     check_margins(last)
 
 
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+@pytest.mark.parametrize("text", ["roman", "sans"])
+def test_the_page_of_formulas_is_a_page_in_large_print(
+    paper: Any, text: Any, sheet_for: Callable[..., Sheet]
+) -> None:
+    layouts = Layouts(House(HouseStyle(text, text)))
+    sheet = replace(sheet_for("Ada Quill"), problems=())
+    for formulas in FORMULAS:
+        body = layouts.sheet(replace(sheet, formulas=formulas))
+        batch = print_batch([Document("a", "a", body, layouts.preamble(paper, large=True))])
+        with pdfplumber.open(BytesIO(batch.printed[0].pdf)) as opened:
+            _, page = opened.pages
+            signs = [char for char in page.chars if "Extension" in char["fontname"]]
+        assert min(char["size"] for char in signs) > 17.9  # of sums: as large as what they sum
+
+
 def test_an_exam_has_lines_for_the_name_and_a_large_letter(
     layouts: Layouts, sheet_for: Callable[..., Sheet]
 ) -> None:
