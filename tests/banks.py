@@ -18,7 +18,7 @@ goals = ["torque balance about a joint", "direction of a force"]
 """
 
 
-def template_text(id: str, revision: int = 1, **replaced: str) -> str:
+def template_text(id: str, revision: int = 1, /, **replaced: str) -> str:
     """The text of a supplied template as a revision of its own; replaced: lines by their keys."""
     text = default_bank().files[id].read_text("utf-8")
     for key, value in {"revision": str(revision), **replaced}.items():

@@ -1,7 +1,9 @@
 """`probgen bank`, as a department uses it."""
 
+import json
 from pathlib import Path
 
+from tests.banks import make_bank, put, template_text, write_release
 from tests.cli.conftest import Run
 
 
@@ -24,3 +26,24 @@ def test_what_is_no_bank_is_told_with_the_mend(run: Run) -> None:
     refused = run("bank", "import", "empty", "forearm-load")
     assert refused.exit_code == 1
     assert "probgen bank new empty" in refused.output
+
+
+def test_two_states_are_compared_and_told(run: Run) -> None:
+    make_bank(Path("statics"))
+    write_release(Path("statics"), "statics-2027.1", {"forearm-load": 1, "seesaw-two-riders": 1})
+    text = template_text("forearm-load", 2, direction='"90 - muscle_angle"')
+    put(Path("statics"), "forearm-load", 2, text.replace("still in one hand", "in one hand, still"))
+    told = run("bank", "compare", "statics")
+    assert told.exit_code == 0, told.output
+    lines = told.output.splitlines()
+    assert lines[1] == "other physics, reworded: forearm-load (r1 -> r2)"
+    assert "    muscle 1, direction: 90 + muscle_angle -> 90 - muscle_angle" in lines
+    assert "    statement: ... still in one hand, ... -> ... in one hand, still, ..." in lines
+    assert "    the same answers in 0 of 20 equal draws; the first:" in lines
+    assert lines[-1] == "1 as they were"
+    data = json.loads(run("bank", "compare", "statics-2027.1", "statics", "--json").output)
+    (change,) = data["changed"]
+    assert change["kinds"] == ["other physics", "reworded"]
+    assert len(change["trials"]) == 20
+    nothing = run("bank", "compare", "statics", "statics")
+    assert nothing.output == "statics -> statics\n2 as they were\n"

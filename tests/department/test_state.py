@@ -1,0 +1,98 @@
+"""States of a bank by their names."""
+
+import subprocess
+from pathlib import Path
+
+import pytest
+
+from probgen.department.state import last_release, read_state
+from probgen.input.fault import InputError
+from probgen.input.outside import OutsideError
+from tests.banks import make_bank, put, template_text, write_release
+
+
+def git(folder: Path, *words: str) -> None:
+    own = ("-c", "user.name=A", "-c", "user.email=a@example.org")
+    subprocess.run(["git", *own, "-C", str(folder), *words], check=True, capture_output=True)
+
+
+@pytest.fixture
+def bank(tmp_path: Path) -> Path:
+    """A bank below the top of a repository, with two states in it and a third not yet."""
+    bank = make_bank(tmp_path / "repository" / "statics", ["forearm-load"])
+    git(bank.parent, "init", "-q")
+    git(bank.parent, "add", ".")
+    git(bank.parent, "commit", "-qm", "first")
+    put(bank, "forearm-load", 2)
+    git(bank.parent, "add", ".")
+    git(bank.parent, "commit", "-qm", "second")
+    put(bank, "forearm-load", 3)
+    return bank
+
+
+def revision(named: str) -> int:
+    return read_state(named).templates["forearm-load"].revision
+
+
+def test_a_folder_a_release_and_what_git_knows(bank: Path) -> None:
+    release = write_release(bank, "statics-2027.1", {"forearm-load": 1})
+    named = (str(bank), f"{bank}@HEAD", f"{bank}@HEAD~1", str(release))
+    assert [revision(each) for each in named] == [3, 2, 1, 1]
+
+
+@pytest.mark.parametrize("at", ["HEAD~7", "no-such-branch", "--output=x", "-h"])
+def test_a_revision_that_is_none(bank: Path, at: str) -> None:
+    with pytest.raises(InputError, match="a revision of it"):
+        read_state(f"{bank}@{at}")
+    assert not list(bank.parent.rglob("x"))
+
+
+def test_a_folder_without_git_and_a_machine_without_it(
+    bank: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    alone = make_bank(tmp_path / "alone")
+    with pytest.raises(InputError, match="not a git repository"):
+        read_state(f"{alone}@HEAD")
+    with pytest.raises(InputError, match="no such folder"):
+        read_state(f"{tmp_path / 'nowhere'}@HEAD")
+    monkeypatch.setenv("PATH", str(tmp_path))
+    with pytest.raises(OutsideError, match="git is not there"):
+        read_state(f"{bank}@HEAD")
+
+
+def test_settings_of_a_repository_start_no_program(bank: Path, tmp_path: Path) -> None:
+    mark = tmp_path / "it-ran"
+    program = tmp_path / "program"
+    program.write_text(f"#!/bin/sh\ntouch {mark}\ncat\n")
+    program.chmod(0o755)
+    (bank.parent / ".gitattributes").write_text("*.toml filter=own diff=own\n")
+    for setting in ("core.fsmonitor", "filter.own.smudge", "core.pager", "diff.own.textconv",
+                    "tar.tar.command"):  # fmt: skip
+        git(bank.parent, "config", setting, str(program))
+    git(bank.parent, "commit", "-qm", "third", "--no-verify", "--allow-empty")
+    mark.unlink(missing_ok=True)
+    read_state(f"{bank}@HEAD")
+    assert not mark.exists()
+
+
+def test_a_folder_with_the_sign_in_its_name_is_a_folder(tmp_path: Path) -> None:
+    bank = make_bank(tmp_path / "us@home", ["forearm-load"])
+    assert revision(str(bank)) == 1
+
+
+def test_the_newest_release_is_the_last(tmp_path: Path) -> None:
+    bank = make_bank(tmp_path, ["forearm-load"])
+    with pytest.raises(InputError, match="a release made of the bank"):
+        last_release(str(bank))
+    for name in ("statics-2027.1", "statics-2027.2"):
+        write_release(bank, name, {"forearm-load": 1})
+    assert last_release(str(bank)).endswith("statics-2027.2.toml")
+
+
+def test_faults_of_every_template_come_at_once(tmp_path: Path) -> None:
+    bank = make_bank(tmp_path)
+    put(bank, "forearm-load", 1, template_text("forearm-load", level="7"))
+    put(bank, "seesaw-two-riders", 1, template_text("seesaw-two-riders", level="8"))
+    with pytest.raises(InputError) as error:
+        read_state(str(bank))
+    assert len(error.value.faults) == 2
