@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Hashable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import lru_cache
 from typing import Final, NamedTuple
 
 from probgen.marking.finding import Finding
 from probgen.marking.form import Paper
 from probgen.marking.judged import Judged
-from probgen.marking.told import facts_of
+from probgen.marking.told import facts_of, likeness
 from probgen.problem.problem import Problem, Worked
 
 Key = tuple[str, str, str]
@@ -82,19 +83,26 @@ def rows(
 
     outdated: points that were given by hand to other answers; those rows count nothing yet.
     """
+    told: dict[Hashable, str] = {}
     for each in marked:
         for answered in each.problems:
             for answer in answered.answers:
-                row = _row(each.paper, answered, answer, changed)
+                alike = answered.place, likeness(answer)
+                if alike not in told:
+                    told[alike] = _told(answered.problem, answer)
+                row = _row(each.paper, answered, answer, changed, told[alike])
                 given = (outdated or {}).get(row.key)
                 yield row._replace(counts="", given=given[0], given_for=given[1]) if given else row
 
 
-def _row(paper: Paper, at: Answered, own: Judged, changed: Changed) -> Row:
+def _told(problem: Problem, own: Judged) -> str:
+    return " ".join(problem.tell(fact) for fact in facts_of(problem, own))
+
+
+def _row(paper: Paper, at: Answered, own: Judged, changed: Changed, told: str) -> Row:
     number, page = str(at.place), at.problem.language.page
     by_hand = changed.get((paper.id, number, own.asked.id))
     counts = own.points if by_hand is None else by_hand
-    told = " ".join(at.problem.tell(fact) for fact in facts_of(at.problem, own))
     figures = str(own.stated.only.figures[1]) if own.few_figures and own.stated.only else ""
     return Row(
         paper.code, paper.id, paper.name, number, own.asked.id, own.stated.text, own.asked.printed,
@@ -103,6 +111,7 @@ def _row(paper: Paper, at: Answered, own: Judged, changed: Changed) -> Row:
     )  # fmt: skip
 
 
+@lru_cache(1000)
 def points_shown(points: Decimal | None) -> str:
     """Points without zeros at their end; nothing for none yet."""
     return "" if points is None else f"{points.normalize():f}"

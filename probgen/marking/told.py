@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Hashable, Iterable, Iterator
 
 from probgen.marking.finding import Finding
 from probgen.marking.judged import Judged
@@ -36,6 +36,15 @@ def facts_of(problem: Problem, own: Judged) -> Iterator[Fact]:
         yield ReadingsCounted(len(own.stated.readings), own.asked.is_direction)
     if own.few_figures and own.stated.only is not None:
         yield FewFigures(own.stated.only.figures[1], own.asked.figures)
+
+
+def likeness(own: Judged) -> Hashable:
+    """What decides which facts are told of an answer to a problem: of hundreds, a few differ."""
+    few = own.stated.only.figures[1] if own.few_figures and own.stated.only else 0
+    slips = tuple((way.ids, way.keys) for way in own.slips)
+    readings = len(own.stated.readings), own.asked.is_direction
+    unread = readings if own.finding is Finding.UNREAD else ()
+    return slips, own.parts, own.finding, own.impossible, unread, few
 
 
 def _apart(ways: Iterable[WrongWay]) -> Iterator[tuple[Misstep, ...]]:

@@ -36,6 +36,10 @@ _NUMBER: Final = re.compile(
     \s*(?P<unit>[^\d].*)?""",
     re.VERBOSE,
 )
+_USUAL: Final = re.compile(
+    r"(?P<sign>-?)(?P<digits>[0-9]+(?:\.[0-9]+)?)(?: (?P<unit>[A-WYZa-wyz][A-Za-z]*))?"
+)
+"""What most type, which is told sooner."""
 _ORDINARY: Final = re.compile(r"[0-9]+(\.[0-9]+)?")
 """Digits that say one thing only: a single point is for decimals."""
 _GROUPS: Final = ("", " ", "'", ",", ".")
@@ -60,16 +64,20 @@ def readings(text: str) -> tuple[TypedNumber, ...]:
     """Every number, with its unit, that a text may mean; none where it is no number."""
     if len(text) > LONGEST:
         return ()
-    match = _NUMBER.fullmatch(_BEFORE.sub("", _plain(text)))
+    match = _USUAL.fullmatch(text) or _NUMBER.fullmatch(_BEFORE.sub("", _plain(text)))
     if match is None:
         return ()
-    power = int((match["exponent"] or match["power"] or "0").replace(" ", ""))
+    power = _power(match) if match.re is _NUMBER else 0
     sign = -1 if match["sign"] == "-" else 1
     found = []
     for digits, (unit, scale) in product(_decimals(match["digits"]), units_of(match["unit"] or "")):
         value = digits.scaleb(power).copy_sign(sign) * scale
         found.append(TypedNumber(value, unit, _figures(digits)))
     return tuple(dict.fromkeys(found))
+
+
+def _power(match: re.Match[str]) -> int:
+    return int((match["exponent"] or match["power"] or "0").replace(" ", ""))
 
 
 def _plain(text: str) -> str:
@@ -113,8 +121,9 @@ def _is_whole(whole: str, group: str, decimals: bool) -> bool:
 
 def _figures(number: Decimal) -> tuple[int, int]:
     _, digits, exponent = number.as_tuple()
-    shown = "".join(map(str, digits)).lstrip("0")
-    most = max(1, len(shown))
+    least = most = len(digits)
     if isinstance(exponent, int) and exponent < 0:
         return most, most
-    return max(1, len(shown.rstrip("0"))), most
+    while least > 1 and not digits[least - 1]:
+        least -= 1
+    return least, most

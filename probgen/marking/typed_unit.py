@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from decimal import Decimal
-from functools import cache
+from functools import cache, lru_cache
 from typing import Final
 
 from probgen.quantities.unit import UNITS, Unit
@@ -41,6 +41,7 @@ _JOINTS: Final = re.compile(r"\s*[*.\-]\s*|\s+")
 _PER: Final = re.compile(r"\s*/\s*|\s+per\s+")
 
 
+@lru_cache(1000)
 def units_of(text: str) -> tuple[tuple[Unit | None, Decimal], ...]:
     """Every unit that a text may stand for, and what the number before it is taken times.
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from probgen.marking.told import facts_of
+from probgen.marking.told import facts_of, likeness
 from tests.marking.test_judged import cords, hung, judge, weight
 
 
@@ -31,3 +31,20 @@ def test_what_follows_is_said_to_follow_and_right_is_left_alone() -> None:
     assert told(second, **typed) == "It follows from your own earlier answers."
     assert told(first, **{first: f"{weight() / 2:.4g}"}) == ""
     assert told(first, **{first: "1,234"}) == "It can be read in 2 ways."
+
+
+def test_what_is_alike_is_told_alike_and_nothing_else() -> None:
+    """Of T: slips, a wrong number, one that follows, what cannot be read or be answered at all."""
+    first, second = cords()
+    mass, wrong = float(hung()[1].draw.values["m"].value), 0.37 * weight()
+    sheets: list[dict[str, str]] = [
+        {"T": text} for text in (f"{mass / 2:.4f}", f"{mass / 2:.2g}", "1,234", "110 lb", "?", "")
+    ]
+    sheets += [{first: f"{wrong:.{figures}g}"} for figures in (2, 3, 4)]
+    sheets += [{first: f"{wrong:.4g}", second: f"{weight() - float(f'{wrong:.4g}'):.4g}"}]
+    texts: dict[object, set[str]] = {}
+    for typed in sheets:
+        for id, own in judge(**typed).items():
+            texts.setdefault(likeness(own), set()).add(told(id, **typed))
+    assert all(len(said) == 1 for said in texts.values())
+    assert len(texts) >= 6

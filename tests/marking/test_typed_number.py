@@ -60,7 +60,7 @@ def test_what_is_no_number_has_no_reading(text: str) -> None:
 
 
 FIGURES = [("490", (2, 3)), ("491", (3, 3)), ("0.049", (2, 2)), ("4.90e2", (3, 3)),
-           ("490.0", (4, 4)), ("1 000", (1, 4)), ("0", (1, 1))]  # fmt: skip
+           ("490.0", (4, 4)), ("1 000", (1, 4)), ("0", (1, 1)), ("0.00", (1, 1)), ("0012", (2, 2))]  # fmt: skip
 
 
 @pytest.mark.parametrize(("text", "figures"), FIGURES)
@@ -89,3 +89,9 @@ def test_a_number_written_in_any_custom_is_among_its_readings(
 @given(st.text(max_size=30))
 def test_no_text_is_a_fault(text: str) -> None:
     assert all(found.value.is_finite() for found in readings(text))
+
+
+@given(st.from_regex(r"-?[0-9]{1,30}(\.[0-9]{1,30})?( [A-Za-z]{1,3})?", fullmatch=True))
+def test_what_most_type_is_read_as_all_else_is(text: str) -> None:
+    """Behind an equals sign nothing is the usual."""
+    assert readings(text) == readings(f"T = {text}")
