@@ -20,6 +20,7 @@ from python_calamine import (
 )
 
 from probgen.input.csv import LONGEST_CELL, MOST_ROWS
+from probgen.input.ods_spans import Span, spans
 
 _MEMORY: Final = 2**30  # bytes
 _SECONDS: Final = 25
@@ -29,13 +30,14 @@ def sheets(content: bytes) -> dict[str, Any]:
     """The sheets of a workbook as data, or why there are none."""
     try:
         workbook = CalamineWorkbook.from_filelike(BytesIO(content))
+        made_one = spans(content)
         shown = [each for each in workbook.sheets_metadata if each.typ == SheetTypeEnum.WorkSheet]
         return {
             "sheets": [
                 {
                     "name": each.name,
                     "hidden": each.visible != SheetVisibleEnum.Visible,
-                    **_content(workbook.get_sheet_by_name(each.name)),
+                    **_content(workbook.get_sheet_by_name(each.name), made_one.get(each.name, [])),
                 }
                 for each in shown
             ]
@@ -44,9 +46,9 @@ def sheets(content: bytes) -> dict[str, Any]:
         return {"failed": " ".join(str(error).split())[:200]}
 
 
-def _content(sheet: CalamineSheet) -> dict[str, Any]:
-    """A sheet's rows, and its merged cells as far as its kind of file tells them."""
-    merged = (sheet.merged_cell_ranges or [])[:MOST_ROWS]
+def _content(sheet: CalamineSheet, spans: list[Span]) -> dict[str, Any]:
+    """A sheet's rows, and its merged cells; spans: those of an OpenDocument spreadsheet."""
+    merged = (sheet.merged_cell_ranges or spans)[:MOST_ROWS]
     return {"rows": list(_rows(sheet)), "merged": merged}
 
 

@@ -16,7 +16,7 @@ from probgen.marking.answers_file import Typed, read_answers
 from probgen.marking.form import Place, columns
 from tests.marking.lamps import HEADS, record_of
 from tests.marking.sections import lamp_problem, record_of_sections
-from tests.spreadsheets import ods, packed, xlsx
+from tests.spreadsheets import ods, ods_of, packed, xlsx
 from tests.terms import begun, class_of, lamp, on, problem_of
 
 RECORD = record_of(3)
@@ -75,6 +75,22 @@ def merged(place: str) -> bytes:
     return made.getvalue()
 
 
+def open_document(cells: str) -> bytes:
+    """The form as .ods: the row of student 1, and these cells for what is asked."""
+    heads = "".join(map(_text, HEADS.split(",")))
+    rows = (heads, f"{_text('')}{_text('1')}{_text('')}{cells}")
+    return ods_of("".join(f"<table:table-row>{row}</table:table-row>" for row in rows))
+
+
+def _text(text: str, told: str = "") -> str:
+    shown = f"<text:p>{text}</text:p>"
+    return f'<table:table-cell office:value-type="string"{told}>{shown}</table:table-cell>'
+
+
+SPANNED = _text("5", ' table:number-columns-spanned="2"') + "<table:covered-table-cell/>"
+DAY = '<table:table-cell office:value-type="date" office:date-value="2026-04-09"/>'
+
+
 def vast() -> bytes:
     """The form with a cell of ten million characters, more than any spreadsheet allows."""
     rows = [HEADS.split(","), ["", "1", "", "many nines"]]
@@ -121,7 +137,10 @@ FAULTS = {
         xlsx({"A": [[*HEADS.split(",")], ["", "1", "", "9" * 32_000]]}),
         "at most 1000 characters",
     ),
+    "ten megabytes in a cell of a workbook": (vast(), "at most 1000 characters"),
+    "merged cells of .ods": (open_document(SPANNED), "merged cells D2:E2"),
     "a date in a workbook": (dated(), "made it a date"),
+    "a date in .ods": (open_document(DAY), "made it a date"),
     "headings twice": (f"{HEADS}\n,1,,5,N\n{HEADS}\n,2,,5,N", "line 3, id"),
     "a double column": (f"{HEADS},1 T\n,1,,5,N,5", "each heading once"),
 }
