@@ -19,11 +19,13 @@ from typing import Final
 
 from probgen.bank.bank import Bank
 from probgen.bank.release import NAME, Release, read_release, text_digest
+from probgen.bank.template import Template
 from probgen.input.fault import Fault, Faults, InputError, nearest, one_of, shown
 from probgen.input.file import read_text
 from probgen.input.remedy import NewBank
 from probgen.input.table import Table
 from probgen.input.toml import read_toml
+from probgen.quantities.unit import SI, UnitSystem
 
 BANK_FILE: Final = "bank.toml"
 TEMPLATES: Final = "templates"
@@ -35,6 +37,7 @@ _REVISION: Final = re.compile(r"r([1-9]\d{0,5})\.toml")
 class BankFolder:
     """keeper: who answers for the bank; goals: what its templates may teach.
 
+    own_approval: whether who wrote a template may approve it.
     revisions: each template's files by revision, ascending, by its id; releases: their files.
     """
 
@@ -45,6 +48,15 @@ class BankFolder:
     goals: tuple[str, ...]
     revisions: Mapping[str, Mapping[int, Path]]
     releases: Mapping[str, Path]
+    own_approval: bool = False
+
+    def read(self, id: str, revision: int, units: UnitSystem = SI) -> Template:
+        """A revision of a template, by numbers that are there.
+
+        Raises InputError with its faults, or where its own file says that it is another one.
+        """
+        files, revisions = {id: self.revisions[id][revision]}, {id: revision}
+        return Bank(self.id, self.name, files, revisions=revisions).read(id, units)
 
     def newest(self) -> Bank:
         """The newest revision of every template, reviewed or not."""
@@ -104,11 +116,12 @@ def read_bank_folder(path: Path) -> BankFolder:
     if id and not NAME.fullmatch(id):
         top.fault("id", id, 'small letters, digits, hyphens and points, such as "statics"')
     keeper, goals = top.text("keeper"), top.texts("goals", required=True)
+    own_approval = top.flag("own_approval")
     top.close()
     revisions = dict(_revisions(path / TEMPLATES, faults))
     releases = {each.stem: each for each in sorted((path / RELEASES).glob("*.toml"))}
     faults.settle()
-    return BankFolder(path, id, name, keeper, goals, revisions, releases)
+    return BankFolder(path, id, name, keeper, goals, revisions, releases, own_approval)
 
 
 def bank_around(release: Path) -> BankFolder | None:

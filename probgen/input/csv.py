@@ -45,11 +45,12 @@ def read_rows(text: str, separator: str, faults: Faults) -> Iterator[Line]:
         faults.add("", f"more than {MOST_ROWS} rows", f"at most {MOST_ROWS}")
 
 
-def csv_lines(rows: Iterable[Iterable[object]]) -> Iterator[str]:
+def csv_lines(rows: Iterable[Iterable[object]], separator: str = ",") -> Iterator[str]:
     """Each row as CSV text, every cell a number or a text and none a formula."""
     for row in rows:
         text = io.StringIO()
-        csv.writer(text, lineterminator="\n").writerow([safe_cell(cell) for cell in row])
+        writer = csv.writer(text, delimiter=separator, lineterminator="\n")
+        writer.writerow([safe_cell(cell) for cell in row])
         yield text.getvalue()
 
 

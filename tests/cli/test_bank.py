@@ -3,7 +3,7 @@
 import json
 from pathlib import Path
 
-from tests.banks import make_bank, put, template_text, write_release
+from tests.banks import make_bank, put, review, template_text, write_release
 from tests.cli.conftest import Run
 
 
@@ -47,3 +47,39 @@ def test_two_states_are_compared_and_told(run: Run) -> None:
     assert len(change["trials"]) == 20
     nothing = run("bank", "compare", "statics", "statics")
     assert nothing.output == "statics -> statics\n2 as they were\n"
+
+
+def test_what_waits_is_shown_and_a_verdict_given(run: Run) -> None:
+    make_bank(Path("statics"))
+    review(Path("statics"), "seesaw-two-riders", 1)
+    review(Path("statics"), "forearm-load", 1, person="B. Reader", note="well put")
+    text = template_text("forearm-load", 2, direction='"90 - muscle_angle"')
+    put(Path("statics"), "forearm-load", 2, text)
+    told = run("bank", "review", "statics")
+    assert told.exit_code == 0, told.output
+    lines = told.output.splitlines()
+    assert lines[0] == "forearm-load r2: not proposed"
+    assert "    other physics: forearm-load (r1 -> r2)" in lines
+    assert lines[-1] == "1 template of 2 to be reviewed"
+    asked = ("bank", "review", "statics", "forearm-load", "--verdict", "proposed")
+    given = run(*asked, "--by", "A. Editor", "--note", "reworded only", "--date", "2027-05-04")
+    assert given.exit_code == 0, given.output
+    assert "    proposed by A. Editor, 2027-05-04: reworded only" in given.output
+    assert "other physics" in given.output
+    own = run("bank", "review", "statics", "forearm-load", "--by", "A. Editor", "--verdict",
+              "approved")  # fmt: skip
+    assert own.exit_code == 1
+    assert "somebody who neither wrote nor proposed it" in own.output
+    first = run("bank", "review", "statics", "forearm-load", "--revision", "1")
+    assert "approved by B. Reader, 2027-05-03: well put" in first.output
+
+
+def test_a_verdict_without_its_person_or_templates(run: Run) -> None:
+    make_bank(Path("statics"))
+    for words in (
+        ("--verdict", "approved", "--by", "A. Reader"),
+        ("forearm-load", "--verdict", "approved"),
+        ("forearm-load", "--by", "A. Reader"),
+    ):
+        assert run("bank", "review", "statics", *words).exit_code == 2
+    assert not Path("statics/reviews.csv").exists()

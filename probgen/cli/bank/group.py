@@ -9,6 +9,7 @@ import click
 from probgen.cli.bank.compare import compare
 from probgen.cli.bank.intake import import_templates
 from probgen.cli.bank.new import new
+from probgen.cli.bank.review import review
 
 
 @click.group()
@@ -16,6 +17,6 @@ def bank() -> None:
     """Keep a department's templates: a folder with every revision, reviews, releases and uses."""
 
 
-_COMMANDS: Final = (new, import_templates, compare)
+_COMMANDS: Final = (new, import_templates, compare, review)
 for command in _COMMANDS:
     bank.add_command(command)
