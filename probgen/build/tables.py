@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Sequence
 from datetime import datetime
+from io import BytesIO
 from pathlib import Path
 from typing import Final
 
@@ -14,6 +15,20 @@ from probgen.input.csv import csv_lines
 _NO_CLOCK: Final = datetime(1980, 1, 1)
 
 
+def csv_content(heads: Sequence[str], rows: Iterable[Sequence[object]]) -> bytes:
+    """What `write_csv` writes."""
+    return "".join((*csv_lines([heads]), *csv_lines(rows))).encode("utf-8-sig")
+
+
+def workbook_content(
+    heads: Sequence[str], rows: Iterable[Sequence[object]], numbers: Collection[str] = ()
+) -> bytes:
+    """What `write_workbook` writes."""
+    content = BytesIO()
+    write_workbook(content, heads, rows, numbers)
+    return content.getvalue()
+
+
 def write_csv(path: Path, heads: Sequence[str], rows: Iterable[Sequence[object]]) -> None:
     """A table as CSV; no cell of it is a formula."""
     with path.open("w", encoding="utf-8-sig", newline="") as file:
@@ -22,7 +37,7 @@ def write_csv(path: Path, heads: Sequence[str], rows: Iterable[Sequence[object]]
 
 
 def write_workbook(
-    path: Path,
+    path: Path | BytesIO,
     heads: Sequence[str],
     rows: Iterable[Sequence[object]],
     numbers: Collection[str] = (),

@@ -32,7 +32,7 @@ def reprint(record: Path, sought: str, out: Path, large: bool, trust_layouts: bo
     from probgen.cli.terminal import say
     from probgen.course.trail import follow, require_one
     from probgen.course.version_code import is_like_code
-    from probgen.input.file import write_beside
+    from probgen.input.own_file import require_free, write_own
     from probgen.papers.reprint import print_one
     from probgen.papers.traced import version_at
     from probgen.papers.typesetter import Kind
@@ -41,7 +41,8 @@ def reprint(record: Path, sought: str, out: Path, large: bool, trust_layouts: bo
     if large:
         trail = replace(trail, edition=replace(trail.edition, large=True))
     path = out / f"{version_at(trail).name}.pdf"
-    write_beside(path, print_one(trail, Kind.SHEETS, trust_layouts))
+    require_free(path, ".pdf")
+    write_own(path, print_one(trail, Kind.SHEETS, trust_layouts), ".pdf")
     if trail.later:
         say(f"remark: {trail.later} has taken the place of this paper", err=True)
     needing = [each.name for each in trail.students if each.large]

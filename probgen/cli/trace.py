@@ -63,11 +63,12 @@ def trace(
 
 def _write_key(trail: Trail, path: Path, trusted: bool, quiet: bool) -> None:
     from probgen.cli.terminal import say
-    from probgen.input.file import write_beside
+    from probgen.input.own_file import require_free, write_own
     from probgen.papers.reprint import print_one
     from probgen.papers.typesetter import Kind
 
-    write_beside(path, print_one(trail, Kind.KEYS, trusted))
+    require_free(path, ".pdf")
+    write_own(path, print_one(trail, Kind.KEYS, trusted), ".pdf")
     say(f"the key to {trail.edition.code} is in {path}", err=quiet)
 
 

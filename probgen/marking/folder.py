@@ -6,16 +6,14 @@ import math
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
-from tempfile import TemporaryDirectory
 from typing import Final
 
-from probgen.build.tables import write_workbook
+from probgen.build.tables import csv_content, workbook_content
 from probgen.build.workers import Crew
 from probgen.course.archive import records_beside
 from probgen.course.frozen import frozen_problems
 from probgen.course.record import Record
 from probgen.course.record_file import read_record
-from probgen.input.csv import csv_lines
 from probgen.input.file import write_beside
 from probgen.marking.again import HEADINGS as CHANGES
 from probgen.marking.again import Moved, changes, moved
@@ -33,6 +31,7 @@ from probgen.marking.policy import Policy
 from probgen.marking.policy_file import read_policy
 from probgen.marking.scores import scores
 from probgen.marking.tally import together
+from probgen.marking.written import note_own, require_place, take_own
 from probgen.problem.problem import Problem
 from probgen.sheets.document import FEEDBACK, Feedback
 
@@ -82,9 +81,10 @@ def mark_class(
 
     rules: a file with the department's own; feedback: print a page for each student too; crew: who
     does it, which changes nothing.
-    Raises InputError with every fault of the answers or of the tables in `out`, before anything is
-    written.
+    Raises InputError with every fault of the answers or of the tables in `out`, and where others'
+    files are in the way, before anything is written.
     """
+    require_place(out)
     record, remarks = read_record(path), list[str]()
     policy = read_policy(rules, len(record.set.problems)) if rules else Policy()
     problems = frozen_problems(record.issue, record.current, str(path))
@@ -92,6 +92,7 @@ def mark_class(
     typed = read_answers(answers, record, asked, remarks, lambda: codes_beside(path))
     ids = {student.id for student in record.students}
     earlier = read_earlier(out / ANSWERS, out / LOOK_AT, ids)
+    listed = take_own(out, _names(out, record, feedback), begun=bool(earlier.rows))
     chunks = mark(record, problems, typed, policy, earlier.given, feedback, crew)
     found = tuple(row for each in chunks for row in each.found)
     remarks += _remarks_outdated(found)
@@ -117,9 +118,21 @@ def mark_class(
     elif (out / FEEDBACK).exists():
         stale = f"{out / FEEDBACK} and all-{FEEDBACK}.pdf are of an earlier marking"
         remarks.append(f"{stale}: mark with --feedback to print them again")
+    note_own(out, _names(out, record, feedback), listed)
     by_hand = sum(bool(row.changed) for row in (*found, *kept))
     told = moved(again) if earlier.stood else None
     return Done(out, len(typed), len(look_at), by_hand, found, tuple(remarks), told)
+
+
+def _names(out: Path, record: Record, feedback: bool) -> Iterator[str]:
+    """What a marking writes, and nobody is asked to write into."""
+    yield from (f"{name}.csv" for name in (MARKS, STATISTICS, SPREAD, AGAIN))
+    yield from (f"{MARKS}.xlsx", f"{CLASS}.txt", f"{CLASS}.pdf")
+    if feedback:
+        from probgen.marking.feedback import name_of  # much, and seldom wanted
+
+        yield from (f"{FEEDBACK}/{name_of(paper)}.pdf" for paper in papers(record))
+        yield from (path.name for path in out.glob(f"all-{FEEDBACK}*.pdf"))
 
 
 def _remarks_outdated(found: Sequence[Row]) -> Iterator[str]:
@@ -215,10 +228,6 @@ def _write(
     numbers: Sequence[str] | None = None,
 ) -> None:
     """A table as CSV, and as a workbook where it is told which columns hold numbers."""
-    text = "".join(csv_lines([heads, *table]))
-    write_beside(out / f"{name}.csv", text.encode("utf-8-sig"))
+    write_beside(out / f"{name}.csv", csv_content(heads, table))
     if numbers is not None:
-        with TemporaryDirectory(prefix="probgen-") as folder:
-            book = Path(folder) / f"{name}.xlsx"
-            write_workbook(book, heads, table, numbers)
-            write_beside(out / book.name, book.read_bytes())
+        write_beside(out / f"{name}.xlsx", workbook_content(heads, table, numbers))
