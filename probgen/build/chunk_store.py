@@ -21,7 +21,7 @@ from typing import Any
 
 from probgen.build.file_digest import digest_of_content, file_mark
 from probgen.build.folder import PIECES, Working
-from probgen.input.file import sync, write_beside
+from probgen.input.file import naming, sync, write_beside
 from probgen.input.outside import OutsideError
 from probgen.papers.answers import Row
 from probgen.papers.chunk import Chunk, Loss, PrintedChunk
@@ -89,7 +89,8 @@ class ChunkStore:
         files = {self._whole / path: documents[path] for path in self._wanted(place, note)}
         files |= {self._whole / self._piece(place, kind): pdf for kind, pdf in pieces.items()}
         for path, pdf in files.items():
-            path.write_bytes(pdf)
+            with naming(path):
+                path.write_bytes(pdf)
         sync(files)
         sync({path.parent for path in files})
         written = self._whole / self._note(place)

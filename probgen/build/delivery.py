@@ -20,6 +20,7 @@ from probgen.course.record import Record
 from probgen.course.record_file import chunk_id, read_record, write_record
 from probgen.course.version import name_of_files, version_of
 from probgen.input.fault import InputError
+from probgen.input.file import naming
 from probgen.input.outside import OutsideError
 from probgen.papers.chunk import Chunk, Loss, PrintedChunk, print_chunk
 from probgen.papers.typesetter import Kind, Typesetter, typesetter_of
@@ -171,4 +172,5 @@ def _tell_losses(path: Path, losses: Sequence[Loss], sheets: int) -> None:
         mend = "look at the layouts and at the texts of the assignment file"
         raise OutsideError(f"no sheet could be printed: {lost[0]}", mend)
     if losses:
-        path.write_text("".join(f"{loss}\n" for loss in losses), encoding="utf-8")
+        with naming(path):
+            path.write_text("".join(f"{loss}\n" for loss in losses), encoding="utf-8")

@@ -16,7 +16,7 @@ from typing import Final
 from probgen.build.file_digest import file_digest
 from probgen.build.seal import is_mark, mark_of
 from probgen.input.fault import InputError
-from probgen.input.file import read_text
+from probgen.input.file import naming, read_text
 
 MANIFEST: Final = ".made.json"
 """Lies in the folder: the digest of each file made, by its path."""
@@ -30,7 +30,8 @@ def write_manifest(folder: Path, known: Mapping[str, str] = MappingProxyType({})
     made = {name: known.get(name) or file_digest(path) for name, path in names.items()}
     made = dict(sorted(made.items()))
     text = json.dumps({_MARK: mark_of(_content(made)), **made}, indent=0, ensure_ascii=False)
-    (folder / MANIFEST).write_text(text, encoding="utf-8")
+    with naming(folder / MANIFEST):
+        (folder / MANIFEST).write_text(text, encoding="utf-8")
 
 
 def made_in(folder: Path) -> Mapping[str, str]:

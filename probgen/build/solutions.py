@@ -21,6 +21,7 @@ from probgen.course.section import sections_of
 from probgen.course.typed_texts import judge_typed
 from probgen.course.version import Version
 from probgen.input.fault import Fault, Faults, InputError
+from probgen.input.file import write_beside
 from probgen.input.outside import OutsideError
 from probgen.input.remedy import OwnNote
 from probgen.papers.solutions import PrintedSolutions, print_solutions
@@ -86,7 +87,7 @@ def build_solutions(
                 done += len(tasks[place][1])
                 report(SOLUTIONS, done, len(versions))
                 for name, pdf, _ in each.pdfs:
-                    (working.whole / f"{name}.pdf").write_bytes(pdf)
+                    write_beside(working.whole / f"{name}.pdf", pdf)
         lost = tuple(loss for place in sorted(printed) for loss in printed[place].lost)
         if len(lost) == len(versions):
             mend = "look at the layouts and the texts of the assignment"

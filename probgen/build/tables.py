@@ -6,13 +6,36 @@ from collections.abc import Collection, Iterable, Sequence
 from datetime import datetime
 from io import BytesIO
 from pathlib import Path
+from tempfile import gettempdir
 from typing import Final
 
 from xlsxwriter import Workbook
 
 from probgen.input.csv import csv_lines
+from probgen.input.file import naming
 
 _NO_CLOCK: Final = datetime(1980, 1, 1)
+
+
+def write_csv(path: Path, heads: Sequence[str], rows: Iterable[Sequence[object]]) -> None:
+    """A table as CSV; no cell of it is a formula."""
+    with naming(path), path.open("w", encoding="utf-8-sig", newline="") as file:
+        file.writelines(csv_lines([heads]))
+        file.writelines(csv_lines(rows))
+
+
+def write_workbook(
+    path: Path,
+    heads: Sequence[str],
+    rows: Iterable[Sequence[object]],
+    numbers: Collection[str] = (),
+) -> None:
+    """The same as a workbook (.xlsx), heads kept in sight; the same rows give the same bytes.
+
+    numbers: heads of the columns that hold numbers; all else is text, whatever it looks like.
+    """
+    with naming(path):
+        path.write_bytes(workbook_content(heads, rows, numbers))
 
 
 def csv_content(heads: Sequence[str], rows: Iterable[Sequence[object]]) -> bytes:
@@ -24,30 +47,9 @@ def workbook_content(
     heads: Sequence[str], rows: Iterable[Sequence[object]], numbers: Collection[str] = ()
 ) -> bytes:
     """What `write_workbook` writes."""
-    content = BytesIO()
-    write_workbook(content, heads, rows, numbers)
-    return content.getvalue()
-
-
-def write_csv(path: Path, heads: Sequence[str], rows: Iterable[Sequence[object]]) -> None:
-    """A table as CSV; no cell of it is a formula."""
-    with path.open("w", encoding="utf-8-sig", newline="") as file:
-        file.writelines(csv_lines([heads]))
-        file.writelines(csv_lines(rows))
-
-
-def write_workbook(
-    path: Path | BytesIO,
-    heads: Sequence[str],
-    rows: Iterable[Sequence[object]],
-    numbers: Collection[str] = (),
-) -> None:
-    """The same as a workbook (.xlsx), heads kept in sight; the same rows give the same bytes.
-
-    numbers: heads of the columns that hold numbers; all else is text, whatever it looks like.
-    """
     counted = [place for place, head in enumerate(heads) if head in numbers]
-    with Workbook(path, {"constant_memory": True}) as book:
+    content = BytesIO()
+    with naming(Path(gettempdir())), Workbook(content, {"constant_memory": True}) as book:
         book.set_properties({"created": _NO_CLOCK})
         sheet = book.add_worksheet()
         sheet.freeze_panes(1, 0)
@@ -60,3 +62,4 @@ def write_workbook(
                     sheet.write_number(number, place, float(str(cell)))
                 else:
                     sheet.write_string(number, place, str(cell))
+    return content.getvalue()

@@ -52,7 +52,7 @@ def read_avoided(
         try:
             record = read_record(path, edited=True)
         except InputError as error:
-            _tell(error, where, faults)
+            _tell(error, relpath(path, folder.resolve()), faults)
             continue
         if not record.is_draft:
             had += _had_in(record, templates)
@@ -104,7 +104,7 @@ def _tell(error: InputError, where: str, faults: Faults) -> None:
     what = ", ".join(filter(None, (first.field, first.found or "nothing")))
     expected = f"a record that can be read; in it is {what}, not {first.expected}"
     mend = "put an unchanged copy back, or let avoid leave it out"
-    faults.add("avoid", f"{where}/{RECORD}", expected, mend)
+    faults.add("avoid", where, expected, mend)
 
 
 def _had_in(record: Record, templates: Collection[str]) -> Iterator[Had]:

@@ -9,8 +9,8 @@ import os
 import re
 import secrets
 import stat
-from collections.abc import Iterable
-from contextlib import suppress
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Final
 
@@ -96,6 +96,19 @@ def write_beside(path: Path, content: bytes) -> None:
         raise
     finally:
         part.unlink(missing_ok=True)
+
+
+@contextmanager
+def naming(path: Path) -> Iterator[None]:
+    """Has what the system refuses in the block name a file, also where it is the disk that is full.
+
+    It does so by itself only where a file cannot be opened.
+    """
+    try:
+        yield
+    except OSError as error:
+        error.filename = error.filename or str(path)
+        raise
 
 
 def sync(paths: Iterable[Path]) -> None:

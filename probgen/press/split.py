@@ -15,6 +15,7 @@ from pathlib import Path
 
 import pikepdf
 
+from probgen.input.file import write_beside
 from probgen.press.bookmark import (
     Bookmark,
     label_pages,
@@ -130,7 +131,7 @@ def join(
     language: str = "en",
     duplex: bool = False,
 ) -> None:
-    """One PDF of all parts in order, written while they are read; one that comes again is in once.
+    """One PDF of all parts in order, put into its place whole; one that comes again is in once.
 
     What parts of one PDF share, such as its fonts, is in it once too.
     duplex: each part begins on a right-hand page, after an empty page where that needs one.
@@ -144,7 +145,11 @@ def join(
         set_bookmarks(whole, joined.marks)
         label_pages(whole, joined.starts)
         _describe(whole, title, language)
-        _save(whole, target)
+        content = _saved(whole)
+    if isinstance(target, Path):
+        write_beside(target, content)
+    else:
+        target.write(content)
 
 
 @dataclass(slots=True)
@@ -201,15 +206,12 @@ def _describe(document: pikepdf.Pdf, title: str, language: str) -> None:
 
 
 def _saved(document: pikepdf.Pdf) -> bytes:
+    """The document's bytes.  In memory: on a full disk the library would end the whole process."""
     target = BytesIO()
-    _save(document, target)
-    return target.getvalue()
-
-
-def _save(document: pikepdf.Pdf, target: Path | BytesIO) -> None:
     document.save(
         target,
         deterministic_id=True,
         object_stream_mode=pikepdf.ObjectStreamMode.generate,
         fix_metadata_version=False,
     )
+    return target.getvalue()

@@ -1,13 +1,16 @@
 """Written tables open in a spreadsheet with every letter, number and sign as it was."""
 
 import csv
+import errno
 import os
 import time
+from collections.abc import Callable
 from pathlib import Path
+from typing import NoReturn
 
 import pytest
 
-from probgen.build.tables import write_csv, write_workbook
+from probgen.build.tables import csv_content, workbook_content, write_csv, write_workbook
 from probgen.input.workbook import read_sheets
 
 HEADS = ("code", "name", "value")
@@ -37,3 +40,24 @@ def test_csv_has_the_mark_of_its_encoding(tmp_path: Path) -> None:
     assert (tmp_path / "a.csv").read_bytes().startswith(b"\xef\xbb\xbfcode,")
     with (tmp_path / "a.csv").open(encoding="utf-8-sig", newline="") as file:
         assert [row[1] for row in csv.reader(file)] == ["name", "Zoë =1+1", "'=1+1", "李 明"]
+
+
+@pytest.mark.parametrize("write", [write_csv, write_workbook])
+def test_a_disk_that_is_full_is_named(
+    write: Callable[..., None], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def full(self: Path, *words: object, **more: object) -> NoReturn:
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    for name in ("open", "write_bytes"):
+        monkeypatch.setattr(Path, name, full)
+    with pytest.raises(OSError, match="No space left") as caught:
+        write(tmp_path / "a", HEADS, ROWS)
+    assert caught.value.filename == str(tmp_path / "a")
+
+
+def test_contents_are_those_of_the_files(tmp_path: Path) -> None:
+    write_csv(tmp_path / "a.csv", HEADS, ROWS)
+    write_workbook(tmp_path / "a.xlsx", HEADS, ROWS, ["value"])
+    assert csv_content(HEADS, ROWS) == (tmp_path / "a.csv").read_bytes()
+    assert workbook_content(HEADS, ROWS, ["value"]) == (tmp_path / "a.xlsx").read_bytes()

@@ -123,6 +123,13 @@ def test_a_record_that_cannot_be_read_is_one_fault(course: Path, text: str, told
     assert told in fault.expected
 
 
+def test_a_file_that_is_no_record_is_named_as_it_is(course: Path) -> None:
+    (course / "class.csv").write_text("name,id")
+    with pytest.raises(InputError) as refused:
+        before(course, "../class.csv")
+    assert [fault.found for fault in refused.value.faults] == ['"../class.csv"']
+
+
 EXAM = ProblemSet("M", "E", "c", (Assigned("lamp", 1), Assigned("sign", 1)), exam=Exam(2))
 SEEN = Avoided((), {"lamp": "Week 1 (../week-1)"})
 

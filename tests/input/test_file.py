@@ -8,7 +8,7 @@ from typing import NoReturn
 import pytest
 
 from probgen.input.fault import InputError
-from probgen.input.file import is_part, read_bytes, read_text, write_beside
+from probgen.input.file import is_part, naming, read_bytes, read_text, write_beside
 
 
 def test_text_is_read_with_or_without_its_mark(tmp_path: Path) -> None:
@@ -104,3 +104,10 @@ def test_a_disk_that_is_full_is_named_and_nothing_is_left(
 def test_only_files_not_yet_whole_are_named_as_such() -> None:
     assert is_part(".0123456789abcdef.part")
     assert not any(map(is_part, ("a.part", ".part", ".0123456789abcdef.part2", ".class.part")))
+
+
+def test_what_the_system_refuses_names_a_file() -> None:
+    for own, told in ((None, "a"), ("b", "b")):
+        with pytest.raises(OSError, match="No space left") as caught, naming(Path("a")):
+            raise OSError(28, "No space left on device", own)
+        assert caught.value.filename == told

@@ -1,6 +1,8 @@
 """PDFs joined into one."""
 
 import random
+import subprocess
+import sys
 from collections.abc import Sequence
 from io import BytesIO
 from pathlib import Path
@@ -108,3 +110,27 @@ def test_some_pages_of_a_pdf_with_their_bookmark(tmp_path: Path) -> None:
             Bookmark("three", 0), Bookmark("one", 2), Bookmark("two", 4),
         ]  # fmt: skip
         assert [page.label for page in opened.pages][::2] == ["1", "1", "1", "3"]
+
+
+FULL = """
+import resource, sys
+from pathlib import Path
+from probgen.press.split import Leaves, join
+resource.setrlimit(resource.RLIMIT_FSIZE, (1000, 1000))
+try:
+    join([Leaves(Path(sys.argv[1]))] * 40, Path(sys.argv[2]))
+except OSError as error:
+    print(error.filename)
+"""
+
+
+def test_a_full_disk_is_told_and_does_not_end_the_process(tmp_path: Path) -> None:
+    """A limit to the size of files stands in: writing fails with a part written, as on a disk."""
+    (tmp_path / "one.pdf").write_bytes(pages(2))
+    target = tmp_path / "all.pdf"
+    run = subprocess.run(
+        [sys.executable, "-c", FULL, tmp_path / "one.pdf", target],
+        capture_output=True, text=True, check=False,
+    )  # fmt: skip
+    assert (run.returncode, run.stdout, run.stderr) == (0, f"{target}\n", "")
+    assert [path.name for path in tmp_path.iterdir()] == ["one.pdf"]
