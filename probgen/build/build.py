@@ -14,6 +14,7 @@ from probgen.build.delivery import deliver
 from probgen.build.example import remarks_on_example
 from probgen.build.folder import Delivery, kept_record, recover, require_ours
 from probgen.build.joined_pdfs import SECTIONS
+from probgen.build.manifest import made_in
 from probgen.build.progress import Report
 from probgen.build.workers import Crew
 from probgen.course.archive import records_beside
@@ -34,7 +35,7 @@ from probgen.course.succession import Changes, asking_others, succeed
 from probgen.course.typed_texts import judge_typed, remarks_on_texts
 from probgen.course.wanted import Wanted
 from probgen.input.fault import Fault, Faults, InputError
-from probgen.input.remedy import CorrectOrReplace, OtherFolderOrReplace
+from probgen.input.remedy import CorrectOrReplace, OtherFolderOrReplace, Replace
 from probgen.papers.chunk import Loss
 from probgen.papers.typesetter import Kind, typesetter_of
 from probgen.problem.problem import Problem, prepare
@@ -241,6 +242,8 @@ def _earlier(
         judge_seed(order.seed, faults.add)
         faults.settle()
     course, kept, path = find_secret(assignment_file.parent), _kept(out), out / RECORD
+    if not (order.replace or order.forget):
+        _require_record(out)
     secret = order.secret or (course.text if course else kept.secret if kept else new_secret())
     if path.is_file() and not (order.replace or order.forget):
         record, told = _read(path, order)
@@ -251,6 +254,14 @@ def _earlier(
         return replace(record, secret=record.secret or secret), told
     seed = typed or (kept.seed if kept else new_secret())
     return Record(seed, secret, (), (), ()), ()
+
+
+def _require_record(out: Path) -> None:
+    """Raises InputError where the record of an earlier build is gone: nobody knows its papers."""
+    if RECORD in made_in(out) and not (out / RECORD).is_file():
+        expected = "the record of the papers that were built here"
+        mend = "put a copy of it back, as the build left it"
+        raise InputError([Fault(str(out / RECORD), "", "", expected, mend, Replace())])
 
 
 def _apart(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import shutil
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from contextlib import AbstractContextManager, contextmanager, suppress
@@ -103,6 +104,7 @@ def delivered(target: Path, how: Delivery) -> Iterator[Working]:
     """
     target = place_of(target)
     require_ours(target, how.inputs)
+    _require_alike(target, how)
     target.parent.mkdir(parents=True, exist_ok=True)
     with _locked(target):
         _recover(target)
@@ -156,6 +158,16 @@ def require_ours(out: Path, inputs: Iterable[Path]) -> None:
     if strangers and not made_in(target):
         expected = f"an empty folder, or one of an earlier build (with its {MANIFEST})"
         found = strangers[0].name
+        raise InputError([Fault(str(target), "", found, expected, remedy=OtherFolder())])
+
+
+def _require_alike(target: Path, how: Delivery) -> None:
+    """Raises InputError where solutions would take the place of a class with its record, or the
+    other way round."""
+    made = made_in(target)
+    if made and (RECORD in made) != bool(how.record) and not how.replace:
+        found, own = ("a class", "solutions") if RECORD in made else ("solutions", "a class")
+        expected = f"a folder for {own} alone"
         raise InputError([Fault(str(target), "", found, expected, remedy=OtherFolder())])
 
 
@@ -250,7 +262,7 @@ def _settle(exchange: Exchange, target: Path) -> None:
 def _beside(target: Path) -> Path:
     """A free name for an earlier build of a target."""
     places = (target.with_name(f"{target.name}.replaced-{number}") for number in count(1))
-    return next(place for place in places if not place.exists())
+    return next(place for place in places if not os.path.lexists(place))
 
 
 def _copy(names: Iterable[str], kept: Path, target: Path) -> None:

@@ -17,6 +17,7 @@ from probgen.input.remedy import (
     OtherFolderOrReplace,
     OwnNote,
     Remedy,
+    Replace,
     SeeTemplates,
     TakeEdited,
     TrustLayouts,
@@ -70,6 +71,9 @@ def _mend(mend: str, remedy: Remedy | None) -> str:
                 "the old build beside it"
             )
             return "; ".join(filter(None, (mend, own)))
+        case Replace():
+            own = "begin anew with --replace, which keeps the old build beside it"
+            return "; or ".join(filter(None, (mend, own)))
         case SeeTemplates():
             return "; ".join(filter(None, (mend, "see the ids with `probgen list`")))
         case NewBank(folder):

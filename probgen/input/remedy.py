@@ -21,6 +21,11 @@ class OtherFolderOrReplace:
 
 
 @dataclass(frozen=True, slots=True)
+class Replace:
+    """Begin anew, and keep the old build."""
+
+
+@dataclass(frozen=True, slots=True)
 class SeeTemplates:
     """Look up the ids of the templates there are."""
 
@@ -82,6 +87,7 @@ class WorkIt:
 Remedy = (
     OtherFolder
     | OtherFolderOrReplace
+    | Replace
     | SeeTemplates
     | NewBank
     | TrustLayouts

@@ -94,13 +94,11 @@ def mark_class(
     earlier = read_earlier(out / ANSWERS, out / LOOK_AT, ids)
     listed = take_own(out, _names(out, record, feedback), begun=bool(earlier.rows))
     chunks = mark(record, problems, typed, policy, earlier.given, feedback, crew)
-    found = tuple(row for each in chunks for row in each.found)
-    remarks += _remarks_outdated(found)
+    remarks += _remarks_outdated(found := tuple(row for each in chunks for row in each.found))
     kept, open_yet = earlier.kept({row.paper.id for row in typed})
     look_at = (*(row for each in chunks for row in each.look_at), *open_yet)
-    for name, table in ((ANSWERS, (*found, *kept)), (LOOK_AT, look_at)):
-        beside = (out / f"{name}.xlsx").exists()  # a person's own, which was read: no stale one
-        _write(out, name, HEADINGS, table, NUMBERS if beside else None)
+    _write_answers(out, ANSWERS, (*found, *kept))
+    _write_answers(out, LOOK_AT, look_at)
     again = tuple(changes(earlier.stood, found))
     if earlier.stood:
         _write(out, AGAIN, CHANGES, again)
@@ -115,9 +113,8 @@ def mark_class(
     if feedback:
         pages = [page for each in chunks for page in each.pages]
         remarks += _feedback(out, record, dict(zip(own, pages, strict=True)), crew)
-    elif (out / FEEDBACK).exists():
-        stale = f"{out / FEEDBACK} and all-{FEEDBACK}.pdf are of an earlier marking"
-        remarks.append(f"{stale}: mark with --feedback to print them again")
+    else:
+        remarks += _remarks_stale(out)
     note_own(out, _names(out, record, feedback), listed)
     by_hand = sum(bool(row.changed) for row in (*found, *kept))
     told = moved(again) if earlier.stood else None
@@ -133,6 +130,13 @@ def _names(out: Path, record: Record, feedback: bool) -> Iterator[str]:
 
         yield from (f"{FEEDBACK}/{name_of(paper)}.pdf" for paper in papers(record))
         yield from (path.name for path in out.glob(f"all-{FEEDBACK}*.pdf"))
+
+
+def _remarks_stale(out: Path) -> Iterator[str]:
+    """What is told of feedback that is not printed now."""
+    if (out / FEEDBACK).exists():
+        stale = f"{out / FEEDBACK} and all-{FEEDBACK}.pdf are of an earlier marking"
+        yield f"{stale}: mark with --feedback to print them again"
 
 
 def _remarks_outdated(found: Sequence[Row]) -> Iterator[str]:
@@ -218,6 +222,12 @@ def _feedback(
 def _shown(value: float) -> str:
     """A statistic to three figures; nothing for what has no value."""
     return f"{value:.3f}" if math.isfinite(value) else ""
+
+
+def _write_answers(out: Path, name: str, table: Sequence[Row]) -> None:
+    """A table that a person may write into."""
+    beside = (out / f"{name}.xlsx").exists()  # a person's own, which was read: no stale one
+    _write(out, name, HEADINGS, table, NUMBERS if beside else None)
 
 
 def _write(

@@ -252,7 +252,8 @@ def test_an_earlier_build_can_be_kept_beside_the_new_one(tmp_path: Path) -> None
     target = class_in(tmp_path)
     (target / "keys" / "01.pdf").write_text("with remarks")
     (target / "assignment.toml").write_text("mine")
-    for number in (1, 2):
+    (tmp_path / "class.replaced-2").symlink_to("nowhere")
+    for number in (1, 3):
         how = Delivery("new", replace=True)
         with delivered(target, how):
             pass
@@ -360,3 +361,18 @@ def test_a_build_is_on_the_disk_itself_before_it_takes_its_place(
             (working.whole / name).write_text(name)
         how.marks = {"keys/known": "0" * 32}
     assert set(synced) == {tmp_path.stat().st_ino}
+
+
+def test_a_class_and_solutions_do_not_take_each_other_s_place(tmp_path: Path) -> None:
+    """A class's record would be gone, or what was released to students."""
+    target, solutions = tmp_path / "class", tmp_path / "solutions"
+    build(target, "old")
+    for _ in range(2):
+        with delivered(solutions, Delivery()) as working:
+            working.record.unlink()
+            (working.whole / "a.pdf").touch()
+    with pytest.raises(InputError, match="a folder for solutions"), delivered(target, Delivery()):
+        pass
+    with pytest.raises(InputError, match="a folder for a class"):
+        build(solutions)
+    assert (entries(target), entries(solutions)) == ({RECORD, "sheets"}, {"a.pdf"})

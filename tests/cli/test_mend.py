@@ -7,13 +7,26 @@ import pytest
 from probgen.cli.mend import told, told_by_system
 from probgen.input.fault import Fault, InputError
 from probgen.input.outside import OutsideError
-from probgen.input.remedy import BuildIt, OtherFolder, Remedy, SeeTemplates, WorkAgain, WorkIt
+from probgen.input.remedy import (
+    BuildIt,
+    OtherFolder,
+    Remedy,
+    Replace,
+    SeeTemplates,
+    WorkAgain,
+    WorkIt,
+)
 
 AGAIN = WorkAgain("own.toml", {"m": "4.0", "d": "35"})
 MENDS: list[tuple[str, Remedy | None, str]] = [
     ("wait", None, "wait"),
     ("wait", OtherFolder(), "wait, or name another folder with --out"),
     ("", OtherFolder(), "name another folder with --out"),
+    (
+        "wait",
+        Replace(),
+        "wait; or begin anew with --replace, which keeps the old build beside it",
+    ),
     ("", SeeTemplates(), "see the ids with `probgen list`"),
     ("", BuildIt("a.toml"), "build it with: probgen build a.toml"),
     ("", WorkIt("my.toml"), "work it with: probgen work my.toml"),

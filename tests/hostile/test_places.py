@@ -7,7 +7,9 @@ import pytest
 from click.testing import CliRunner, Result
 
 from probgen.bank.supplied import supplied
+from probgen.build.manifest import write_manifest
 from probgen.cli import main
+from probgen.course.record import RECORD
 
 TEMPLATE = supplied("templates") / "levers" / "seesaw-two-riders.toml"
 
@@ -83,3 +85,23 @@ def test_a_place_where_nothing_can_be_put_is_told_before_the_work(
     assert (result.exit_code, "Traceback" in result.output) == (code, False)
     assert told in result.output
     assert (tmp_path / "file").read_text() == "mine"
+
+
+def test_a_build_whose_record_is_gone_is_not_taken_for_a_new_one(run: Run, tmp_path: Path) -> None:
+    """Everybody would get other numbers, and the papers in hand could be traced no more."""
+    (folder := tmp_path / "week").mkdir()
+    for name in (RECORD, "all-sheets.pdf"):
+        (folder / name).write_text("built")
+    write_manifest(folder)
+    (folder / RECORD).unlink()
+    (tmp_path / "class.csv").write_text("name,id\nAda,1\n")
+    (tmp_path / "week.toml").write_text(
+        'course = "M"\ntitle = "W"\nroster = "class.csv"\n'
+        '[[problem]]\ntemplate = "seesaw-two-riders"\npoints = 8\n'
+    )
+    result = run("build", "week.toml")
+    assert result.exit_code == 1
+    assert "expected  the record of the papers that were built here" in result.output
+    assert "put a copy of it back" in result.output
+    assert "--replace" in result.output
+    assert (folder / "all-sheets.pdf").read_text() == "built"
