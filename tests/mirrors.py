@@ -21,6 +21,7 @@ DATA_ONLY: Final = (
     "statics/method.py",
     "statics/step.py",
     "wording/block.py",
+    "wording/catalogue_words.py",
     "wording/page_words.py",
     "wording/passage.py",
     "working/convention.py",

@@ -23,7 +23,7 @@ def print_handout(single: Single, typesetter: Typesetter) -> bytes:
 
     Raises InputError when the problem cannot be told, OutsideError when TeX fails.
     """
-    copy = _copy_of(single)
+    copy = copy_of_one(single)
     written = (typesetter.document(kind, copy) for kind in Kind)
     batch = typesetter.print([replace(each, name=each.pile, pile="") for each in written])
     if batch.failures:
@@ -35,12 +35,12 @@ def print_handout(single: Single, typesetter: Typesetter) -> bytes:
 
 def html_handout(single: Single) -> str:
     """Sheet and key as one page of HTML.  Raises InputError when the problem cannot be told."""
-    copy, pages = _copy_of(single), HtmlPages(single.problem.language.page)
+    copy, pages = copy_of_one(single), HtmlPages(single.problem.language.page)
     return pages.whole(copy.problem_set.title, pages.sheet(sheet_of(copy)), pages.key(key_of(copy)))
 
 
-def _copy_of(single: Single) -> Copy:
-    """The problem as a set of one, for nobody in particular."""
+def copy_of_one(single: Single) -> Copy:
+    """The problem as a set of one, for nobody in particular, with what goes wrong in it."""
     problem, own = single.problem, single.worked
     title = problem.template.title
     problem_set = ProblemSet("", title, "", (Assigned(problem.template.id, _POINTS),))

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from probgen.bank.bank import default_bank
+from probgen.draws.draw import Draw
 from probgen.draws.override import with_values
 from probgen.problem.lookup import choose_template
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
@@ -42,7 +43,11 @@ def work_single(
     method = convention or Convention()
     template = choose_template(named, default_bank(), Path(), template_from, "", method.units)
     problem = prepare(template, method)
-    start = draw_class(problem, _SEED, [str(number)]).draws[0]
-    made, remarks = with_values(template, start, stated or {}, values_from)
+    made, remarks = with_values(template, draw_single(problem, number), stated or {}, values_from)
     (worked,) = work(problem, [made])
     return Single(problem, worked, remarks)
+
+
+def draw_single(problem: Problem, number: int) -> Draw:
+    """The `number`th draw of a problem on its own.  Raises InputError as `draw_class` does."""
+    return draw_class(problem, _SEED, [str(number)]).draws[0]

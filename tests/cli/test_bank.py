@@ -83,3 +83,23 @@ def test_a_verdict_without_its_person_or_templates(run: Run) -> None:
     ):
         assert run("bank", "review", "statics", *words).exit_code == 2
     assert not Path("statics/reviews.csv").exists()
+
+
+def test_a_catalogue_is_one_page_that_is_ours(run: Run) -> None:
+    make_bank(Path("statics"))
+    written = run("bank", "catalogue", "statics", "--out", "shelf")
+    assert written.exit_code == 0, written.output
+    assert "2 problems in shelf/catalogue.html" in written.output
+    page = Path("shelf/catalogue.html")
+    first = page.read_bytes()
+    assert first.count(b"<article") == 2
+    again = run("bank", "catalogue", "statics", "--out", "shelf")
+    assert again.exit_code == 0, again.output
+    assert page.read_bytes() == first
+    page.write_bytes(first + b"mine")
+    refused = run("bank", "catalogue", "statics", "--out", "shelf")
+    assert refused.exit_code == 1
+    assert page.read_bytes() == first + b"mine"
+    unknown = run("bank", "catalogue", "static")
+    assert unknown.exit_code == 1
+    assert "expected" in unknown.output

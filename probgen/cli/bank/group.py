@@ -6,6 +6,7 @@ from typing import Final
 
 import click
 
+from probgen.cli.bank.catalogue import catalogue
 from probgen.cli.bank.compare import compare
 from probgen.cli.bank.intake import import_templates
 from probgen.cli.bank.new import new
@@ -17,6 +18,6 @@ def bank() -> None:
     """Keep a department's templates: a folder with every revision, reviews, releases and uses."""
 
 
-_COMMANDS: Final = (new, import_templates, compare, review)
+_COMMANDS: Final = (new, import_templates, compare, review, catalogue)
 for command in _COMMANDS:
     bank.add_command(command)

@@ -31,7 +31,8 @@ def svg(scene: Scene, colour: bool = False, ink: str = "") -> str:
     """The scene as an SVG document; its size is given in inches so that it prints to scale.
 
     colour: strokes in the colours of their kind; ink: what is written for black, such as
-    "currentColor" within a page.  What the scene shows in words is its title.
+    "currentColor" within a page, which is then spared the ends of lines between shapes.  What the
+    scene shows in words is its title.
     """
     box = scene.box.grown(_MARGIN)
     named = f" aria-label={quoteattr(scene.words)}" if scene.words and ink else ""
@@ -48,7 +49,7 @@ def svg(scene: Scene, colour: bool = False, ink: str = "") -> str:
         tint = _tint(shape, colour, ink)
         drawn.append(_drawn(shape, corner, inks.get(own) or hexadecimal(own), tint))
     title = [f"<title>{escape(scene.words)}</title>"] if scene.words else []
-    return "\n".join((head, *title, *drawn, "</svg>"))
+    return ("" if ink else "\n").join((head, *title, *drawn, "</svg>"))
 
 
 def _tint(shape: Shape, colour: bool, ink: str) -> str:

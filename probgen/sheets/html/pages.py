@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import Final
 
-from jinja2 import Environment, PackageLoader, StrictUndefined
+from jinja2 import BaseLoader, Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
 from probgen.figures.paper.scene import Scene
@@ -31,21 +31,7 @@ class HtmlPages:
     """Sheets and keys as parts of a page, and the whole file around them."""
 
     def __init__(self, words: PageWords = ENGLISH.page) -> None:
-        self._environment = Environment(
-            loader=PackageLoader(_ROOM, "layouts"),
-            undefined=StrictUndefined,
-            trim_blocks=True,
-            lstrip_blocks=True,
-            autoescape=True,
-        )
-        self._environment.globals["words"] = words
-        self._environment.filters.update(
-            inlines=write_inlines,
-            picture=_picture,
-            blocks=_blocks,
-            step=_step,
-            formula=write_formula,
-        )
+        self._environment = html_environment(PackageLoader(_ROOM, "layouts"), words)
 
     def sheet(self, sheet: Sheet) -> str:
         """One sheet as an `article`."""
@@ -61,6 +47,29 @@ class HtmlPages:
 
     def _print(self, name: str, **given: object) -> str:
         return self._environment.get_template(name).render(given)
+
+
+def html_environment(layouts: BaseLoader, words: object) -> Environment:
+    """What renders HTML layouts: all that they print is escaped but what the filters make.
+
+    words: what they have as `words`.
+    """
+    environment = Environment(
+        loader=layouts,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        autoescape=True,
+    )
+    environment.globals["words"] = words
+    environment.filters.update(
+        inlines=write_inlines,
+        picture=_picture,
+        blocks=_blocks,
+        step=_step,
+        formula=write_formula,
+    )
+    return environment
 
 
 def _picture(scene: Scene | None) -> Markup:

@@ -1,0 +1,65 @@
+"""A catalogue of a bank: chapters, goals, releases, faults of all templates at once."""
+
+from pathlib import Path
+
+import pytest
+
+from probgen.department.card import Use
+from probgen.department.catalogue import Catalogue, catalogue_of
+from probgen.input.fault import InputError
+from probgen.problem.lookup import choose_bank
+from tests.banks import make_bank, put, template_text, write_release
+
+SOLVABLE = "a situation that statics alone can solve"
+
+
+def silent(stage: str, done: int, total: int) -> None:
+    """Nobody watches."""
+
+
+def made(named: Path, **uses: Use) -> Catalogue:
+    bank = choose_bank(str(named), Path(), "BANK", "")
+    return catalogue_of(bank, silent, {id.replace("_", "-"): use for id, use in uses.items()})
+
+
+def test_chapters_by_family_with_what_can_be_looked_for(tmp_path: Path) -> None:
+    bank = make_bank(tmp_path, ["seesaw-two-riders", "forearm-load", "arm-held-out"])
+    put(bank, "forearm-load", 2)
+    found = made(bank, forearm_load=Use(facility=0.5))
+    assert [chapter.family for chapter in found.chapters] == ["levers", "limbs"]
+    assert found.cards[0].id == "seesaw-two-riders"
+    assert (found.title, found.keeper, found.release) == (
+        "Statics problems",
+        "Keeper of the bank",
+        "",
+    )
+    assert found.levels == tuple(sorted({card.template.level for card in found.cards}))
+    assert set(found.goals) == {goal for card in found.cards for goal in card.template.goals}
+    assert found.cautions == {"body"}
+    forearm = next(card for card in found.cards if card.id == "forearm-load")
+    assert [revision.number for revision in forearm.history] == [2, 1]
+    assert forearm.use.facility == 0.5
+
+
+def test_a_release_is_shown_as_it_was(tmp_path: Path) -> None:
+    bank = make_bank(tmp_path)
+    release = write_release(bank, "statics-2027.1", {"forearm-load": 1})
+    put(bank, "forearm-load", 2)
+    found = made(release)
+    assert found.release == "statics-2027.1"
+    (card,) = found.cards
+    assert [revision.number for revision in card.history] == [1]
+
+
+def test_all_that_cannot_be_worked_is_told_at_once(tmp_path: Path) -> None:
+    bank = make_bank(tmp_path, ["forearm-load", "seesaw-two-riders", "arm-held-out"])
+    for id in ("forearm-load", "arm-held-out"):
+        second = '[[muscle]]\nat = "H"\ndirection = "80"\nsymbol = "K"\nname = "strap"\n\n'
+        put(bank, id, 1, template_text(id).replace("[[weight]]", f"{second}[[weight]]", 1))
+    with pytest.raises(InputError) as caught:
+        made(bank)
+    assert {Path(fault.file).parent.name for fault in caught.value.faults} == {
+        "forearm-load",
+        "arm-held-out",
+    }
+    assert {fault.expected for fault in caught.value.faults} == {SOLVABLE}

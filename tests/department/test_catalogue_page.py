@@ -1,0 +1,194 @@
+"""The page is read back: whole, escaped, needing no other file, with all that a card holds."""
+
+import re
+from base64 import b64encode
+from dataclasses import replace
+from datetime import date
+from functools import cache
+from hashlib import sha256
+from html.parser import HTMLParser
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from probgen.bank.bank import Bank
+from probgen.department.card import Use
+from probgen.department.catalogue import Catalogue, catalogue_of
+from probgen.department.catalogue_page import catalogue_page
+from probgen.input.toml import parse_toml
+from probgen.problem.lookup import choose_bank
+from probgen.wording.english.catalogue import CATALOGUE
+from tests.banks import make_bank, put, template_text
+
+VOID = {"meta", "wbr", "mspace", "path", "input", "br"}
+HOSTILE = '<script>alert(1)</script> & \\"<img src=x onerror=alert(2)>'
+ORIGIN = f"""
+minutes = 12
+[origin]
+author = "{HOSTILE}"
+source = "{HOSTILE}"
+licence = "CC BY 4.0"
+language = "en"
+"""
+
+
+class Reader(HTMLParser):
+    """Every element closed in its turn; words and attributes by element."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.open: list[str] = []
+        self.words: list[str] = []
+        self.found: list[tuple[str, dict[str, str | None]]] = []
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.found.append((tag, dict(attrs)))
+        if tag not in VOID:
+            self.open.append(tag)
+
+    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.found.append((tag, dict(attrs)))
+
+    def handle_endtag(self, tag: str) -> None:
+        assert self.open.pop() == tag
+
+    def handle_data(self, data: str) -> None:
+        if not {"style", "script"} & set(self.open):
+            self.words.append(data)
+
+    def all(self, tag: str) -> list[dict[str, str | None]]:
+        return [attributes for name, attributes in self.found if name == tag]
+
+
+def hostile_bank(folder: Path) -> Bank:
+    """A bank whose texts try to be markup, with a template of three revisions."""
+    bank = make_bank(folder, ["seesaw-two-riders", "cabinet-slide-or-tip"])
+    first = template_text("forearm-load", 1, title=f'"{HOSTILE}"')
+    first = first.replace("[given]", f"{ORIGIN}[given]", 1).replace("minutes = 12\n", "", 1)
+    first = first.replace("level = 2", "level = 2\nminutes = 12")
+    put(bank, "forearm-load", 1, first)
+    second = first.replace("revision = 1", "revision = 2").replace("still in one", "calm in <b>one")
+    put(bank, "forearm-load", 2, second)
+    third = second.replace("revision = 2", "revision = 3")
+    put(bank, "forearm-load", 3, third.replace("90 + muscle_angle", "90 - muscle_angle"))
+    head = bank / "bank.toml"
+    head.write_text(head.read_text("utf-8").replace("Keeper of the bank", HOSTILE), "utf-8")
+    return choose_bank(str(bank), Path(), "BANK", "")
+
+
+@cache
+def catalogue() -> Catalogue:
+    with TemporaryDirectory() as folder:
+        bank = hostile_bank(Path(folder))
+        uses = {"forearm-load": Use(date(2027, 9, 1), 0.724)}
+        return catalogue_of(bank, lambda stage, done, total: None, uses)
+
+
+@cache
+def page() -> str:
+    return catalogue_page(catalogue())
+
+
+@cache
+def read() -> Reader:
+    reader = Reader()
+    reader.feed(page())
+    reader.close()
+    assert reader.open == []
+    return reader
+
+
+def words() -> str:
+    return " ".join(" ".join(read().words).split())
+
+
+def test_every_template_has_a_card_and_every_id_is_there_once() -> None:
+    assert [each["id"] for each in read().all("article")] == [
+        "seesaw-two-riders",
+        "cabinet-slide-or-tip",
+        "forearm-load",
+    ]
+    ids = [each["id"] for _, each in read().found if each.get("id")]
+    assert len(ids) == len(set(ids))
+    pointed = [
+        (each.get("for") or each.get("aria-labelledby") or (each.get("href") or "")[1:])
+        for _, each in read().found
+    ]
+    assert {each for each in pointed if each} <= set(ids)
+
+
+def test_nothing_is_fetched_and_one_script_runs() -> None:
+    for tag, attributes in read().found:
+        assert tag not in {"link", "img", "iframe", "object", "base"}
+        assert not {"src", "onload", "onclick", "onerror", "style"} & attributes.keys()
+        assert (attributes.get("href") or "#").startswith("#")
+    assert "url(" not in page()
+    assert "@import" not in page()
+    assert set(re.findall(r"https?://[^\s\"<]+", page())) == {"http://www.w3.org/2000/svg"}
+    (script,) = re.findall(r"<script>(.*?)</script>", page(), re.DOTALL)
+    digest = b64encode(sha256(script.encode()).digest()).decode()
+    policy = next(each for each in read().all("meta") if "http-equiv" in each)["content"]
+    assert policy is not None
+    assert policy.startswith("default-src 'none';")
+    assert f"script-src 'sha256-{digest}'" in policy
+    assert "unsafe-inline" not in policy.partition("script-src")[2]
+
+
+def test_what_an_author_typed_stands_there_as_typed() -> None:
+    for markup in ("<script>alert", "<img", "<b>one"):
+        assert markup not in page()
+    assert words().count('<script>alert(1)</script> & "<img src=x onerror=alert(2)>') >= 4
+    assert "calm in <b>one" in words()
+
+
+def test_a_card_says_all_that_is_known_and_nothing_that_is_not() -> None:
+    cards = {part.split('"')[0]: part for part in page().split('<article id="')[1:]}
+    known, unknown = cards["forearm-load"], cards["seesaw-two-riders"]
+    for name in ("minutes", "author", "licence", "use_last", "facility", "history"):
+        word = f">{getattr(CATALOGUE, name)}<"
+        assert word in known, name
+        assert (word in unknown) == (name == "history"), name
+    assert "<dd>2027-09-01</dd>" in known
+    assert "<dd>72 % of the points</dd>" in known
+    assert "<dd>12</dd>" in known
+
+
+def test_a_view_has_draws_histograms_slips_working_findings_and_history() -> None:
+    (card,) = (each for each in catalogue().cards if each.id == "forearm-load")
+    view = page().split('<article id="forearm-load"')[1].split("</article>")[0]
+    assert view.count('<div class="draw">') == 6
+    spreads = card.spreads.given + card.spreads.answers
+    assert view.count('<div class="spread">') == len(spreads) == 9
+    for spread in spreads:
+        assert spread.histogram is not None
+        assert spread.histogram.outline in view
+        assert f"<span>{spread.histogram.low}</span><span>{spread.histogram.high}</span>" in view
+    assert len(card.solution.sections) == view.count('<div class="step">') > 3
+    assert CATALOGUE.goes_wrong in view
+    assert CATALOGUE.proved.split("{")[1].split("}")[1].split(";")[0] in view
+    assert dict(CATALOGUE.cautions)["body"] in view
+    for told in ("<del>still</del>", "<ins>calm</ins>", "other physics", "<del>+</del>"):
+        assert told in view
+
+
+def test_the_lines_of_a_tick_are_those_of_an_assignment() -> None:
+    values = [
+        each["value"] or ""
+        for each in read().all("input")
+        if "name" not in each and each.get("value")
+    ]
+    told = [parse_toml(each, "lines")["problem"] for each in values]
+    assert told == [[{"template": card.id, "points": 10}] for card in catalogue().cards]
+
+
+def test_a_release_is_named_beside_the_lines() -> None:
+    named = catalogue_page(replace(catalogue(), release="statics-2027.1"))
+    assert "bank = &#34;statics-2027.1&#34;" in named
+    assert "bank = " not in page()
+
+
+def test_words_come_from_the_language() -> None:
+    other = replace(CATALOGUE, view="Ansicht", language="de", search="Suche")
+    found = catalogue_page(catalogue(), other)
+    assert '<html lang="de">' in found
+    assert ">Suche</label>" in found
+    assert CATALOGUE.view not in found
