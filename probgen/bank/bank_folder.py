@@ -132,6 +132,13 @@ def bank_around(release: Path) -> BankFolder | None:
     return None
 
 
+def bank_of(template: Path) -> Path | None:
+    """The folder of the bank that a template's file is a revision in; None for any other file."""
+    own = template.resolve().parents
+    among = len(own) > 2 and own[1].name == TEMPLATES and is_bank_folder(own[2])
+    return own[2] if among and _REVISION.fullmatch(template.name) else None
+
+
 def _revisions(folder: Path, faults: Faults) -> Iterator[tuple[str, dict[int, Path]]]:
     for own in sorted(folder.iterdir()) if folder.is_dir() else ():
         if not own.is_dir():

@@ -16,6 +16,7 @@ from probgen.build.folder import Delivery, kept_record, recover, require_ours
 from probgen.build.joined_pdfs import SECTIONS
 from probgen.build.manifest import made_in
 from probgen.build.progress import Report
+from probgen.build.use import note_use
 from probgen.build.workers import Crew
 from probgen.course.archive import records_beside
 from probgen.course.assignment import ProblemSet, judge_seed, read_assignment
@@ -55,6 +56,7 @@ class Order:
     edited: take a record that somebody has edited.
     another: ids of students who get other numbers than those they have.
     roster: a class list in place of the class that a record has.
+    uses: whether the banks drawn from note what was set; None: where the file lies in a course.
     """
 
     seed: str = ""
@@ -70,6 +72,7 @@ class Order:
     edited: bool = False
     another: tuple[str, ...] = ()
     roster: Path | None = None
+    uses: bool | None = None
 
     @property
     def erratum(self) -> Erratum | None:
@@ -157,8 +160,17 @@ def build_assignment(
     short = deliver(record, wanted.problems, out, crew, report, how)
     texts = remarks_on_texts(record)
     listed = (*inputs.remarks, *remarks_on_example(roster))
-    remarks = (*words, *told, *changes.remarks, *listed, *texts, *short.remarks)
+    noted = _noted(record, inputs, assignment_file, order)
+    remarks = (*words, *told, *changes.remarks, *listed, *texts, *short.remarks, *noted)
     return Built(_found(out), record, remarks, short.losses, changes, how.left, how.kept)
+
+
+def _noted(record: Record, inputs: Inputs, assignment_file: Path, order: Order) -> tuple[str, ...]:
+    """Has banks note what was set, unless it is a draft; remarks on what could not be."""
+    wanted = order.uses
+    if wanted is None:
+        wanted = find_secret(assignment_file.parent) is not None
+    return note_use(record, inputs.templates, date.today()) if wanted and not order.draft else ()
 
 
 def _had_before(

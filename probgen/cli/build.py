@@ -54,6 +54,12 @@ Options = Mapping[str, object]
     type=click.Path(path_type=Path),
     help="With a record: this class list in place of the class that the record has.",
 )
+@click.option(
+    "--uses/--no-uses",
+    default=None,
+    help="Note in the department's bank what was set, to how many.  [default: only in the folder "
+    "of a course]",
+)
 @click.option("--trust-layouts", is_flag=True, help="Use the page layouts that a record carries.")
 @click.option("--quiet", is_flag=True, help="Show no progress and no summary.")
 def build(
@@ -69,6 +75,7 @@ def build(
     cluster: str,
     layouts: Path | None,
     roster: Path | None,
+    uses: bool | None,
     trust_layouts: bool,
     quiet: bool,
 ) -> None:
@@ -87,20 +94,14 @@ def build(
     from probgen.cli.summary import show_built
 
     again = source.suffix == ".json"
-    for_one = {"--seed": seed, "--correct": correct, "--another": another, "--draft": draft}
+    for_one = {"--seed": seed, "--correct": correct, "--another": another, "--draft": draft,
+               "--uses": uses}  # fmt: skip
     of_a_record = {"--trust-layouts": trust_layouts, "--roster": roster}
     _require_fit(again, for_one, of_a_record)
     order = Order(
-        seed=seed or "",
-        layouts=layouts,
-        trusted=trust_layouts,
-        correct=correct,
-        replace=replace,
-        draft=draft,
-        edited=edited,
-        another=another,
-        roster=roster,
-    )
+        seed=seed or "", layouts=layouts, trusted=trust_layouts, correct=correct, replace=replace,
+        draft=draft, edited=edited, another=another, roster=roster, uses=uses,
+    )  # fmt: skip
     with progress(quiet) as report:
         make = build_record if again else build_assignment
         built = make(source, out or _beside(source), Crew(workers, cluster), report, order)

@@ -103,3 +103,46 @@ def test_a_catalogue_is_one_page_that_is_ours(run: Run) -> None:
     unknown = run("bank", "catalogue", "static")
     assert unknown.exit_code == 1
     assert "expected" in unknown.output
+
+
+def test_what_a_course_sets_is_noted_found_and_told(run: Run) -> None:
+    """From a bank near the course, by the name of a release, to what was set from it."""
+    make_bank(Path("statics"))
+    write_release(Path("statics"), "statics-2027.1", {"forearm-load": 1, "seesaw-two-riders": 1})
+    assert run("new", "mechanics").exit_code == 0
+    text = (
+        'course = "Mechanics"\ntitle = "Week 2"\nroster = "../roster.csv"\n'
+        'bank = "statics-2027.1"\n[[problem]]\ntemplate = "forearm-load"\npoints = 10\n'
+    )
+    Path("mechanics/week-1/assignment.toml").write_text(text, "utf-8")
+    draft = run("build", "mechanics/week-1/assignment.toml", "--draft")
+    assert draft.exit_code == 0, draft.output
+    assert not Path("statics/uses").exists()
+    built = run("build", "mechanics/week-1/assignment.toml")
+    assert built.exit_code == 0, built.output
+    told = json.loads(run("bank", "uses", "statics", "--json").output)
+    assert [(use["template"], use["course"], use["students"]) for use in told] == [
+        ("forearm-load", "Mechanics", 12)
+    ]
+    assert "Week 2" in run("bank", "uses", "statics", "forearm-load").output
+    assert run("bank", "uses", "statics", "seesaw-two-riders").output == "0 uses\n"
+    wrong = run("bank", "uses", "statics", "seesaw")
+    assert wrong.exit_code == 1
+    assert 'did you mean "seesaw-two-riders"' in wrong.output
+    unused = run("bank", "find", "statics", "--not-used-since", "2020-01-01", "--json")
+    assert [each["id"] for each in json.loads(unused.output)] == ["seesaw-two-riders"]
+    found = run("bank", "find", "statics", "--asks", "direction").output
+    assert "forearm-load" in found
+    assert found.endswith("1 template\n")
+
+
+def test_a_course_may_say_no(run: Run) -> None:
+    make_bank(Path("statics"), ["forearm-load"])
+    assert run("new", "mechanics").exit_code == 0
+    path = Path("mechanics/week-1/assignment.toml")
+    text = path.read_text("utf-8").partition("[[problem]]")[0]
+    own = f'bank = "../../statics"\n{text}[[problem]]\ntemplate = "forearm-load"\npoints = 10\n'
+    path.write_text(own, "utf-8")
+    built = run("build", str(path), "--no-uses")
+    assert built.exit_code == 0, built.output
+    assert not Path("statics/uses").exists()

@@ -8,9 +8,11 @@ import click
 
 from probgen.cli.bank.catalogue import catalogue
 from probgen.cli.bank.compare import compare
+from probgen.cli.bank.find import find
 from probgen.cli.bank.intake import import_templates
 from probgen.cli.bank.new import new
 from probgen.cli.bank.review import review
+from probgen.cli.bank.uses import uses
 
 
 @click.group()
@@ -18,6 +20,14 @@ def bank() -> None:
     """Keep a department's templates: a folder with every revision, reviews, releases and uses."""
 
 
-_COMMANDS: Final = (new, import_templates, compare, review, catalogue)
+_COMMANDS: Final = (
+    new,
+    import_templates,
+    compare,
+    review,
+    catalogue,
+    find,
+    uses,
+)
 for command in _COMMANDS:
     bank.add_command(command)
