@@ -4,7 +4,7 @@
     templates/forearm-load/r1.toml, r2.toml
     reviews.csv                   who looked at which revision, and what they said
     releases/statics-2027.1.toml  what was released, for ever
-    uses/2027-mechanics.csv       what was set, when, to how many
+    uses/mechanics.csv            what was set, when, to how many
 
 What was released is never edited: any change is the next revision, in a file of its own.
 """

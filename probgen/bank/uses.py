@@ -1,6 +1,6 @@
 """What was set from a department's bank: when, in which course, to how many; never to whom.
 
-CSV files in the bank's folder uses/, one for each year and course, a row for each template of an
+CSV files in the bank's folder uses/, one for each course, a row for each template of an
 assignment.  What marking found out is kept in the same row.
 """
 
@@ -24,6 +24,10 @@ HEADINGS: Final = (
     "date", "course", "assignment", "kind", "template", "revision", "text", "students",
     "papers marked", "facility", "slips",
 )  # fmt: skip
+UNDATED: Final = date.min
+"""The day of a use whose day is not known yet."""
+_A_TERM: Final = 240
+"""Days within which the same assignment of a course is the same use of a template."""
 _MOST_STUDENTS: Final = 1_000_000
 _WHOLE: Final = re.compile(r"\d{1,7}")
 _SHARE: Final = re.compile(r"0(\.\d{1,4})?|1(\.0{1,4})?")
@@ -69,8 +73,11 @@ def read_uses(bank: Path) -> tuple[Use, ...]:
     return tuple(sorted(found, key=lambda use: (use.day, use.of)))
 
 
-def read_use_file(path: Path, faults: Faults) -> Iterator[Use]:
-    """The uses in one file; what is wrong with a row is noted."""
+def read_use_file(path: Path, faults: Faults, undated: date | None = None) -> Iterator[Use]:
+    """The uses in one file; what is wrong with a row is noted.
+
+    undated: the day of rows without one, as marking writes them; None: each must have one.
+    """
     text = read_text(path, "table of uses")
     require_merged(text, str(path))
     rows = read_rows(text, ",", faults)
@@ -79,7 +86,8 @@ def read_use_file(path: Path, faults: Faults) -> Iterator[Use]:
         faults.add("line 1", ", ".join(head), ", ".join(HEADINGS), "put the headings back")
         return
     for line, row in rows:
-        if use := _use(row, f"line {line}", faults):
+        cells = [undated.isoformat(), *row[1:]] if undated and row[:1] == [""] else row
+        if use := _use(cells, f"line {line}", faults):
             yield use
 
 
@@ -90,16 +98,23 @@ def note_uses(bank: Path, uses: Iterable[Use]) -> None:
     """
     files: dict[Path, list[Use]] = {}
     for use in uses:
-        files.setdefault(bank / USES / f"{use.day.year}-{_plain(use.course)}.csv", []).append(use)
+        files.setdefault(bank / USES / f"{_plain(use.course)}.csv", []).append(use)
     for path, own in files.items():
         faults = Faults(str(path))
-        known = {use.of: use for use in read_use_file(path, faults)} if path.exists() else {}
+        known = list(read_use_file(path, faults)) if path.exists() else []
         faults.settle()
         for use in own:
-            known[use.of] = _renewed(known.get(use.of), use)
-        path.parent.mkdir(parents=True, exist_ok=True)
-        rows = (HEADINGS, *map(_row, sorted(known.values(), key=lambda use: (use.day, use.of))))
-        write_beside(path, "".join(csv_lines(rows)).encode("utf-8", "surrogatepass"))
+            same = next((each for each in known if _is_same(each, use)), None)
+            known = [each for each in known if each is not same]
+            known.append(_renewed(same, use))
+        write_uses(path, known)
+
+
+def write_uses(path: Path, uses: Iterable[Use]) -> None:
+    """A file of uses, by day."""
+    rows = map(_row, sorted(uses, key=lambda use: (use.day, use.of)))
+    path.parent.mkdir(parents=True, exist_ok=True)
+    write_beside(path, "".join(csv_lines((HEADINGS, *rows))).encode("utf-8", "surrogatepass"))
 
 
 def by_template(uses: Iterable[Use]) -> Mapping[str, Sequence[Use]]:
@@ -117,6 +132,10 @@ def facility_of(uses: Iterable[Use]) -> float | None:
     return sum(share * count for share, count in marked) / papers if papers else None
 
 
+def _is_same(before: Use, use: Use) -> bool:
+    return before.of == use.of and abs(use.day - before.day).days < _A_TERM
+
+
 def _renewed(before: Use | None, use: Use) -> Use:
     if before is None:
         return use
@@ -128,8 +147,9 @@ def _renewed(before: Use | None, use: Use) -> Use:
 def _row(use: Use) -> tuple[object, ...]:
     facility = "" if use.facility is None else f"{use.facility:.3f}"
     slips = "; ".join(f"{slip}: {count}" for slip, count in use.slips)
+    day = "" if use.day == UNDATED else use.day.isoformat()
     return (
-        use.day.isoformat(), use.course, use.assignment, use.kind, use.template, use.revision,
+        day, use.course, use.assignment, use.kind, use.template, use.revision,
         use.text, use.students, use.marked or "", facility, slips,
     )  # fmt: skip
 

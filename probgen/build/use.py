@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date
 from pathlib import Path
 
@@ -35,23 +35,22 @@ def uses_of(
     found: dict[Path, list[Use]] = {}
     for place, template in enumerate(templates):
         bank = bank_of(Path(template.path))
-        students = sum(_has(record, place))
-        if bank and students:
-            use = Use(
-                day=day,
-                course=record.set.course,
-                assignment=record.set.title,
-                kind="exam" if record.is_exam else "homework",
-                template=template.id,
-                revision=template.revision,
-                text=text_digest(template.source),
-                students=students,
-            )
+        use = use_of(record, place, day)
+        if bank and use.students:
             found.setdefault(bank, []).append(use)
     return found
 
 
-def _has(record: Record, place: int) -> Iterator[bool]:
-    """Whether each student of the class has the problem at a place of the set."""
-    for student in record.students:
-        yield place in record.set.places_in(student.section)
+def use_of(record: Record, place: int, day: date) -> Use:
+    """The use of the template at a place of a record's set, from 0."""
+    frozen = record.issue.templates[place]
+    return Use(
+        day=day,
+        course=record.set.course,
+        assignment=record.set.title,
+        kind="exam" if record.is_exam else "homework",
+        template=frozen.template_id,
+        revision=frozen.revision,
+        text=text_digest(frozen.source),
+        students=sum(place in record.set.places_in(each.section) for each in record.students),
+    )

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Final
 
 from probgen.build.tables import csv_content, workbook_content
+from probgen.bank.uses import USES, write_uses
 from probgen.build.workers import Crew
 from probgen.course.archive import records_beside
 from probgen.course.frozen import frozen_problems
@@ -32,6 +33,7 @@ from probgen.marking.policy_file import read_policy
 from probgen.marking.scores import scores
 from probgen.marking.tally import together
 from probgen.marking.written import note_own, require_place, take_own
+from probgen.marking.use import uses_marked
 from probgen.problem.problem import Problem
 from probgen.sheets.document import FEEDBACK, Feedback
 
@@ -193,6 +195,7 @@ def _report(
     lines += [line for line, _ in slip_lines(report)]
     lines += ["", language.page.teach_again, *(line for line, _ in step_lines(report))]
     write_beside(out / f"{CLASS}.txt", "\n".join([*lines, ""]).encode())
+    write_uses(out / f"{USES}.csv", uses_marked(record, report))
     heading = Heading(record.set.course, record.set.title, record.set.paper)
     try:
         page = class_page(report, heading, language)

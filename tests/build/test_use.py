@@ -41,7 +41,7 @@ def test_a_row_for_each_template_of_a_bank_and_none_for_others(tmp_path: Path) -
     }
     supplied = [default_bank().read(template.id) for template in templates]
     assert uses_of(record, supplied, DAY) == {}
-    (bank / "uses").joinpath("2027-mechanics.csv").write_text("spoilt")
+    (bank / "uses").joinpath("mechanics.csv").write_text("spoilt")
     (remark,) = note_use(record, templates, DAY)
     assert "not noted" in remark
     nobody = replace(record, students=())

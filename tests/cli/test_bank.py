@@ -125,6 +125,22 @@ def test_what_a_course_sets_is_noted_found_and_told(run: Run) -> None:
         ("forearm-load", "Mechanics", 12)
     ]
     assert "Week 2" in run("bank", "uses", "statics", "forearm-load").output
+    day = told[0]["day"]
+    form = run("form", "mechanics/week-1/output")
+    assert form.exit_code == 0, form.output
+    (table,) = Path().rglob("answer-form.csv")
+    head, *rows = table.read_text("utf-8-sig").splitlines()
+    assert head.split(",")[3] == "1 B"
+    table.write_text("\n".join([head, *(f"{row[: row.index(',,')]},1,N,,,," for row in rows)]))
+    marked = run("mark", "mechanics/week-1/output", str(table), "--out", "marks")
+    assert marked.exit_code == 0, marked.output
+    noted = run("bank", "note", "statics", "marks", "--date", "2027-01-05")
+    assert noted.exit_code == 0, noted.output
+    assert noted.output.splitlines()[0] == "forearm-load r1: 0.00 of its points earned"
+    (use,) = json.loads(run("bank", "uses", "statics", "--json").output)
+    assert (use["marked"], use["facility"], use["day"]) == (12, 0.0, day)
+    other = make_bank(Path("other"), ["seesaw-two-riders"])
+    assert "is not in other, and not noted" in run("bank", "note", str(other), "marks").output
     assert run("bank", "uses", "statics", "seesaw-two-riders").output == "0 uses\n"
     wrong = run("bank", "uses", "statics", "seesaw")
     assert wrong.exit_code == 1

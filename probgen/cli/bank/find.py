@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 
 import click
 
+from probgen.cli.bank.day import DAY
+
 if TYPE_CHECKING:
     from probgen.department.entry import Entry
-
-_DAY = click.DateTime(formats=["%Y-%m-%d"])
 
 
 @click.command()
@@ -21,7 +21,7 @@ _DAY = click.DateTime(formats=["%Y-%m-%d"])
 @click.option("--family", default="", help="Such as beams.")
 @click.option("--asks", default="", help="A kind of what is asked: force, direction, angle, mass.")
 @click.option("--minutes", type=click.IntRange(1, 600), help="At most so many, by its file.")
-@click.option("--not-used-since", type=_DAY, metavar="DATE", help="Not set on that day or later.")
+@click.option("--not-used-since", type=DAY, metavar="DATE", help="Not set on that day or later.")
 @click.option(
     "--easier-than",
     type=click.FloatRange(0, 1),

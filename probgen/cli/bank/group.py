@@ -11,6 +11,7 @@ from probgen.cli.bank.compare import compare
 from probgen.cli.bank.find import find
 from probgen.cli.bank.intake import import_templates
 from probgen.cli.bank.new import new
+from probgen.cli.bank.note import note
 from probgen.cli.bank.review import review
 from probgen.cli.bank.uses import uses
 
@@ -28,6 +29,7 @@ _COMMANDS: Final = (
     catalogue,
     find,
     uses,
+    note,
 )
 for command in _COMMANDS:
     bank.add_command(command)
