@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Final
 
-from probgen.build.tables import csv_content, workbook_content
 from probgen.bank.uses import USES, write_uses
+from probgen.build.tables import csv_content, workbook_content
 from probgen.build.workers import Crew
 from probgen.course.archive import records_beside
 from probgen.course.frozen import frozen_problems
@@ -32,8 +32,8 @@ from probgen.marking.policy import Policy
 from probgen.marking.policy_file import read_policy
 from probgen.marking.scores import scores
 from probgen.marking.tally import together
-from probgen.marking.written import note_own, require_place, take_own
 from probgen.marking.use import uses_marked
+from probgen.marking.written import note_own, require_place, take_own
 from probgen.problem.problem import Problem
 from probgen.sheets.document import FEEDBACK, Feedback
 
@@ -125,7 +125,7 @@ def mark_class(
 
 def _names(out: Path, record: Record, feedback: bool) -> Iterator[str]:
     """What a marking writes, and nobody is asked to write into."""
-    yield from (f"{name}.csv" for name in (MARKS, STATISTICS, SPREAD, AGAIN))
+    yield from (f"{name}.csv" for name in (MARKS, STATISTICS, SPREAD, USES, AGAIN))
     yield from (f"{MARKS}.xlsx", f"{CLASS}.txt", f"{CLASS}.pdf")
     if feedback:
         from probgen.marking.feedback import name_of  # much, and seldom wanted
