@@ -27,6 +27,13 @@ def template_text(id: str, revision: int = 1, /, **replaced: str) -> str:
     return text
 
 
+def ready_text(id: str, revision: int = 1, /, **replaced: str) -> str:
+    """As `template_text`, with all that a release needs."""
+    text = template_text(id, revision, **{"goals": '["direction of a force"]', **replaced})
+    origin = '[origin]\nauthor = "Ada Quill"\nsource = "own work"\nlicence = "CC BY 4.0"\n'
+    return "minutes = 15\n" + text.replace("[given]", f'{origin}language = "en"\n\n[given]', 1)
+
+
 def put(bank: Path, id: str, revision: int = 1, text: str | None = None) -> Path:
     """A revision of a template in a bank; the supplied template's text if none is given."""
     path = bank / "templates" / id / f"r{revision}.toml"
@@ -41,6 +48,21 @@ def make_bank(folder: Path, ids: Sequence[str] = ("forearm-load", "seesaw-two-ri
     for id in ids:
         put(folder, id)
     return folder
+
+
+def make_ready(folder: Path, ids: Sequence[str] = ("forearm-load", "seesaw-two-riders")) -> Path:
+    """A bank whose templates are complete and approved."""
+    make_bank(folder, ())
+    for id in ids:
+        put_ready(folder, id)
+    return folder
+
+
+def put_ready(bank: Path, id: str, revision: int = 1, text: str | None = None) -> Path:
+    """As `put`, complete and approved."""
+    path = put(bank, id, revision, ready_text(id, revision) if text is None else text)
+    review(bank, id, revision)
+    return path
 
 
 def review(bank: Path, id: str, revision: int, verdict: str = "approved", **told: str) -> None:

@@ -202,4 +202,5 @@ def _require_known(found: Iterable[tuple[Review, int]], bank: BankFolder, faults
             faults.add(f"line {number}, template", review.template or None, expected, mend)
         elif own is not None and review.revision and review.revision not in own:
             expected = one_of((str(each) for each in own), f"{review.template}'s revisions ")
-            faults.add(f"line {number}, revision", review.revision, expected)
+            mend = f"put r{review.revision}.toml back, or correct the row"
+            faults.add(f"line {number}, revision", review.revision, expected, mend)

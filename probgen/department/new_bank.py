@@ -25,7 +25,11 @@ goals = [
     "force balance of a particle",
     "direction of a hinge force",
 ]
+
+# own_approval = true             # who wrote a template may approve it: a bank that one keeps alone
 """
+_MERGES: Final = "reviews.csv merge=union\nuses/*.csv merge=union\n"
+"""For git: rows that two branches have added stay both."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +41,10 @@ class NewBank:
     @property
     def file(self) -> Path:
         return self.folder / BANK_FILE
+
+    @property
+    def merges(self) -> Path:
+        return self.folder / ".gitattributes"
 
     @property
     def templates(self) -> Path:
@@ -62,4 +70,6 @@ def write_bank(folder: Path) -> NewBank:
     )
     bank.templates.mkdir(parents=True, exist_ok=True)
     write_beside(bank.file, head.encode())
+    if not bank.merges.exists():
+        write_beside(bank.merges, _MERGES.encode())
     return bank

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Final
 
 from probgen.bank.bank_folder import read_bank_folder
-from probgen.bank.release import read_release
+from probgen.bank.release import newest, read_release
 from probgen.bank.template import Template
 from probgen.input.fault import Fault, InputError
 from probgen.input.outside import OutsideError
@@ -53,11 +53,11 @@ def last_release(folder: str) -> str:
     Raises InputError where the folder is no bank, or nothing was released of it.
     """
     bank = read_bank_folder(Path(folder))
-    if not bank.releases:
+    found = newest(read_release(path) for path in bank.releases.values())
+    if found is None:
         mend = "name two states to compare"
         raise InputError([Fault(folder, "releases", "", "a release made of the bank", mend)])
-    newest = max(bank.releases.values(), key=lambda path: (read_release(path).date, path.stem))
-    return str(newest)
+    return str(bank.releases[found.name])
 
 
 def _templates(named: str) -> dict[str, Template]:

@@ -144,12 +144,12 @@ class Table:
             self.fault(key, value, "true or false, without quotes")
         return value is True
 
-    def texts(self, key: str, required: bool = False) -> tuple[str, ...]:
-        """A list of texts."""
+    def texts(self, key: str, required: bool = False, most: int = LONGEST_LIST) -> tuple[str, ...]:
+        """A list of texts, at most so many."""
         if not required and key not in self.content:
             self._known.append(key)
             return ()
-        values = self._list(key, "texts")
+        values = self._list(key, "texts", most)
         for place, value in enumerate(values):
             if not isinstance(value, str):
                 self.fault(f"{key}[{place}]", value, "a text in quotes")
@@ -202,12 +202,12 @@ class Table:
             self.fault(key, key, one_of(known, "the fields "), mend)
         return not unknown
 
-    def _list(self, key: str, what: str) -> list[Any]:
+    def _list(self, key: str, what: str, most: int = LONGEST_LIST) -> list[Any]:
         value = self.value(key, f"a list of {what}", True)
         if value is None:
             return []
-        if not isinstance(value, list) or not value or len(value) > LONGEST_LIST:
-            self.fault(key, value, f"a list of 1 to {LONGEST_LIST} {what}")
+        if not isinstance(value, list) or not value or len(value) > most:
+            self.fault(key, value, f"a list of 1 to {most} {what}")
             return []
         return value
 

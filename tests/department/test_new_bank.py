@@ -26,6 +26,13 @@ def test_it_can_be_read_as_it_stands(tmp_path: Path, folder: str, id: str, name:
     assert made.templates.is_dir()
 
 
+def test_own_settings_of_the_version_control_stay(tmp_path: Path) -> None:
+    assert "reviews.csv merge=union" in write_bank(tmp_path / "a").merges.read_text("utf-8")
+    (tmp_path / "b").mkdir()
+    (tmp_path / "b" / ".gitattributes").write_text("* text=auto\n", "utf-8")
+    assert write_bank(tmp_path / "b").merges.read_text("utf-8") == "* text=auto\n"
+
+
 def test_nothing_is_written_over(tmp_path: Path) -> None:
     bank = write_bank(tmp_path / "bank")
     before = bank.file.read_text("utf-8")

@@ -12,6 +12,7 @@ from probgen.cli.bank.find import find
 from probgen.cli.bank.intake import import_templates
 from probgen.cli.bank.new import new
 from probgen.cli.bank.note import note
+from probgen.cli.bank.release import release
 from probgen.cli.bank.review import review
 from probgen.cli.bank.uses import uses
 
@@ -26,6 +27,7 @@ _COMMANDS: Final = (
     import_templates,
     compare,
     review,
+    release,
     catalogue,
     find,
     uses,
