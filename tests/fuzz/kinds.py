@@ -8,12 +8,9 @@ from __future__ import annotations
 import json
 import re
 import shlex
-from collections.abc import Callable
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from pathlib import Path
-from random import Random
 
 from click.testing import CliRunner
 
@@ -21,7 +18,6 @@ from probgen.bank.bank import default_bank, read_file
 from probgen.bank.bank_path import read_bank
 from probgen.build.example import demo_assignment
 from probgen.cli import main
-from probgen.cli.mend import told
 from probgen.course.assignment import Assigned, ProblemSet, read_assignment
 from probgen.course.edited import recoded
 from probgen.course.edition import Edition
@@ -32,7 +28,6 @@ from probgen.course.roster import Student, read_roster
 from probgen.course.version import Version, name_of_files
 from probgen.draws.draw import draw
 from probgen.figures.writers.svg import svg
-from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
 from probgen.mistakes.comparison import class_slips
 from probgen.papers.page import Copy
@@ -42,7 +37,9 @@ from probgen.problem.problem_figures import every_scene
 from probgen.sheets.house import LAYOUTS, House
 from probgen.sheets.style import HouseStyle, read_style
 from probgen.working.convention import Convention
-from tests.fuzz.mutation import spoilt, spoilt_json
+from tests.fuzz.marked import MARKED
+from tests.fuzz.mutation import spoilt_json
+from tests.fuzz.target import Target, written
 from tests.records import Column, first_format, record_of
 from tests.sheets.pictures import PNG
 
@@ -52,45 +49,13 @@ ASKED = '[[find]]\nvalue = "L"\nsymbol = "y"\nname = "a"\nunit = "m"\n'
 BLOCKS = re.findall(r"^```toml\n(.*?)^```", GUIDE.read_text(encoding="utf-8"), re.M | re.S)
 
 
-@dataclass(frozen=True)
-class Target:
-    """One kind: its good files, how they are spoilt, and what is done with one.
-
-    tried: raises InputError or OutsideError for what is refused, and anything else for a defect.
-    """
-
-    name: str
-    good: Callable[[], tuple[bytes, ...]]
-    tried: Callable[[bytes, Path], None]
-    spoil: Callable[[bytes, Random], bytes] = spoilt
-
-    def input(self, seed: str, number: int) -> bytes:
-        """The content of an input, the same for the same seed and number."""
-        random = Random(f"{seed} {self.name} {number}")
-        return self.spoil(random.choice(self.good()), random)
-
-    def run(self, content: bytes, folder: Path) -> str:
-        """The message that a content gets; empty when it is taken."""
-        try:
-            self.tried(content, folder)
-        except (InputError, OutsideError) as error:
-            return told(error)
-        return ""
-
-
-def _written(folder: Path, name: str, content: bytes) -> Path:
-    path = folder / name
-    path.write_bytes(content)
-    return path
-
-
 @cache
 def _templates() -> tuple[bytes, ...]:
     return tuple(path.read_bytes() for path in sorted(default_bank().files.values()))
 
 
 def _template(content: bytes, folder: Path) -> None:
-    template = read_file(_written(folder, "template.toml", content))
+    template = read_file(written(folder, "template.toml", content))
     _worked(prepare(template, Convention()))
 
 
@@ -162,9 +127,9 @@ O'Hara,s3,,A2,no
 
 
 def _assignment_file(content: bytes, folder: Path) -> None:
-    _written(folder, "class.csv", CLASS.encode())
-    _written(folder, "roster.csv", CLASS.encode())
-    path = _written(folder, "assignment.toml", content)
+    written(folder, "class.csv", CLASS.encode())
+    written(folder, "roster.csv", CLASS.encode())
+    path = written(folder, "assignment.toml", content)
     read_inputs(read_assignment(path), path, None)
 
 
@@ -174,7 +139,7 @@ def _rosters() -> tuple[bytes, ...]:
 
 
 def _roster(content: bytes, folder: Path) -> None:
-    students = read_roster(_written(folder, "class.csv", content)).students
+    students = read_roster(written(folder, "class.csv", content)).students
     for student in students:
         name_of_files(Edition("C", student.id, (), student.name), exam=False)
 
@@ -196,7 +161,7 @@ def _records() -> tuple[bytes, ...]:
 
 
 def _record(content: bytes, folder: Path) -> None:
-    path = _written(folder, "record.json", content)
+    path = written(folder, "record.json", content)
     record = read_record(path, edited=True)
     problems = frozen_problems(record.issue, record.current, str(path))
     recoded(record)
@@ -220,8 +185,8 @@ STYLE = (
 
 
 def _style(content: bytes, folder: Path) -> None:
-    _written(folder, "logo.png", PNG)
-    style = read_style(_written(folder, "style.toml", content))
+    written(folder, "logo.png", PNG)
+    style = read_style(written(folder, "style.toml", content))
     _documents(House(style))
 
 
@@ -258,7 +223,7 @@ def _banks() -> tuple[bytes, ...]:
 
 
 def _bank(content: bytes, folder: Path) -> None:
-    bank = read_bank(_written(folder, "bank.toml", content))
+    bank = read_bank(written(folder, "bank.toml", content))
     bank.read(next(iter(bank.files)))
 
 
@@ -272,6 +237,10 @@ work hip-one-leg --figures f
 list
 list --family beams --json
 list --bank first-course
+trace 007 week --slips
+trace ABCD-EFGH week --json
+form week --out form
+new mechanics
 build assignment.toml --out out --seed x
 build record.json --trust-layouts
 build record.json --edited
@@ -286,8 +255,10 @@ def _line(content: bytes, folder: Path) -> None:
         words = shlex.split(content.decode("utf-8", "surrogateescape").replace("\0", ""))
     except ValueError:
         return
-    if words[:1] in (["demo"], ["check"]) or "--pdf" in words or "--layouts" in words:
+    if words[:1] in (["demo"], ["check"]) or {"--pdf", "--layouts", "--key"} & {*words}:
         return
+    (folder / "week").mkdir(exist_ok=True)
+    written(folder / "week", "record.json", _records()[0])
     result = CliRunner().invoke(main, words, prog_name="probgen")
     if result.exception and not isinstance(result.exception, SystemExit):
         raise result.exception
@@ -309,5 +280,6 @@ TARGETS = {
         Target("banks", _banks, _bank),
         Target("layouts", _layouts, _layout),
         Target("lines", lambda: tuple(line.encode() for line in LINES), _line),
+        *MARKED,
     )
 }
