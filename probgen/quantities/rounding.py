@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, ROUND_HALF_UP, Context, Decimal
 from functools import lru_cache
+from math import isfinite
 from typing import Final, Literal
 
 RoundingRule = Literal["half up", "half even", "down", "up"]
@@ -22,7 +23,10 @@ def exact(value: float) -> Decimal:
     """The decimal a computed float stands for, to twelve figures: 2.4999999999999996 is 2.5.
 
     Whole numbers are written in full, 90 and not 9E+1, for no figure of theirs is unknown.
+    Raises ArithmeticError for what is none, as of a limit that is never reached.
     """
+    if not isfinite(value):
+        raise ArithmeticError("a value of its working is beyond all bounds")
     return in_full(_NOISE_FREE.create_decimal_from_float(float(value)).normalize())
 
 

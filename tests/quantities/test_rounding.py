@@ -63,3 +63,9 @@ def test_a_float_is_taken_to_twelve_figures_without_zeros_at_its_end() -> None:
     assert str(exact(0.50)) == "0.5"
     assert str(exact(0.0)) == "0"
     assert str(exact(90.0)) == "90"  # no figure of it is unknown
+
+
+@pytest.mark.parametrize("value", [float("inf"), float("-inf"), float("nan")])
+def test_what_is_no_number_is_said(value: float) -> None:
+    with pytest.raises(ArithmeticError, match="beyond all bounds"):
+        exact(value)

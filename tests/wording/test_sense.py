@@ -7,6 +7,8 @@ from __future__ import annotations
 
 import pytest
 
+from probgen.wording.english import ending
+from probgen.wording.facts.ending import ArmAmong
 from probgen.wording.sense import sense_of
 from tests.situations import BRACKET, FIND_R, FIND_T, HINGED, SHELF, STAYED, TWO_BEAMS, worked
 from tests.wording.shown import shown
@@ -43,6 +45,16 @@ def test_a_longer_arm_than_all() -> None:
 
 def test_one_weight() -> None:
     assert said(BRACKET) == ["PullCompared(T, 1.4, 98.0 N, False, shorter)"]
+
+
+def test_one_weight_with_an_arm_as_long() -> None:
+    """The cord goes straight up above the load, and so holds its 98.0 N."""
+    above = BRACKET.replace("direction = 150", "direction = 90")
+    assert said(above) == ["PullCompared(T, 1.0, 98.0 N, False, between)"]
+
+
+def test_a_reason_is_there_wherever_an_arm_may_lie() -> None:
+    assert {*ending._REASONS} == {(arm, several) for arm in ArmAmong for several in (False, True)}
 
 
 def test_nothing_where_another_force_helps() -> None:

@@ -178,7 +178,8 @@ class PullCompared(Fact):
     """A pull that alone holds the weights, beside their sum.
 
     share: pull / sum of weights; several: of weights.
-    arm: where the pull's lever arm lies among those of the weights.
+    arm: where the pull's lever arm lies among those of the weights; between them, too, where it is
+    as long as that of the only one.
     """
 
     pull: Expression
