@@ -1,6 +1,7 @@
 """What a release says of itself in several places says the same."""
 
 import re
+import tomllib
 from pathlib import Path
 
 from probgen import __version__
@@ -17,3 +18,11 @@ def test_the_version_is_the_same_wherever_it_stands() -> None:
 
 def test_the_package_says_that_it_is_typed() -> None:
     assert (ROOT / "probgen" / "py.typed").is_file()
+
+
+def test_no_jinja_is_allowed_that_layouts_could_get_out_of() -> None:
+    """Sandboxes before 3.1.6 have published ways out."""
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
+    (floor,) = (each for each in project["dependencies"] if each.startswith("jinja2"))
+    least = [int(part) for part in floor.removeprefix("jinja2>=").split(".")]
+    assert least >= [3, 1, 6]

@@ -163,7 +163,10 @@ def _solve_newton(
             break
         slopes = jacobian(system, values, guess)
         size = _row_sizes(slopes, here.scale, start)[:, :, None]
-        move = np.linalg.pinv(slopes / size) @ (here.residual[:, :, None] / size)
+        try:
+            move = np.linalg.pinv(slopes / size) @ (here.residual[:, :, None] / size)
+        except np.linalg.LinAlgError:  # a slope without value: what is found so far is no solution
+            break
         guess = guess - move[:, :, 0]
     return guess
 

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+import psutil
 import pytest
 
 from probgen.course.secret import SECRET
@@ -127,6 +128,25 @@ def test_ctrl_c_stops_at_once_and_says_how_to_go_on(
     assert not (folder / "class").exists()
     finish(folder)
     require_same(folder, undisturbed[0], files_in)
+
+
+@pytest.mark.proof
+@pytest.mark.parametrize("part", [0.005, 0.02, 0.1, 0.3, 0.45, 0.5, 0.55, 0.6, 0.8])
+def test_ended_by_the_system_at_any_moment(
+    part: float, undisturbed: tuple[Path, float], files_in: FilesIn, tmp_path: Path
+) -> None:
+    """SIGTERM, also before Python is up and while workers are started: no process outlives it."""
+    whole, seconds = undisturbed
+    with begin(tmp_path) as build:
+        time.sleep(part * seconds)
+        own = psutil.Process(build.pid).children(recursive=True) if build.poll() is None else []
+        build.terminate()
+        _, told = build.communicate(timeout=30.0)
+    assert build.returncode in (0, 130, -signal.SIGTERM)
+    assert "Traceback" not in told
+    assert psutil.wait_procs(own, timeout=10.0)[1] == []
+    finish(tmp_path)
+    require_same(tmp_path, whole, files_in)
 
 
 @pytest.fixture

@@ -17,6 +17,7 @@ ORDERS = {
     "rows that are numbers": (["10-1", "9-12", "9-2"], ["9-2", "9-12", "10-1"]),
     "numbers alone": (["101", "12", "7"], ["7", "12", "101"]),
     "no seat comes last": (["", "B1", "A1"], ["A1", "B1", ""]),
+    "a thousand digits and dashes": (["9" * 1000, "-" * 1000, "8"], ["-" * 1000, "8", "9" * 1000]),
     "case and spaces": (["b 2", "A3", "B1"], ["A3", "B1", "b 2"]),
 }
 

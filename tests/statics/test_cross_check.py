@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from probgen.bank.reading import read_template
+from probgen.statics import cross_check
 from probgen.statics.cross_check import is_linear, solve_all, with_definitions
 from probgen.statics.system import System
 from tests.situations import (
@@ -119,6 +120,18 @@ def test_a_guess_with_no_value_is_left_alone() -> None:
     values = {id: np.array([value]) for id, value in data.items()}
     start = np.full((1, len(system.unknowns)), np.nan)
     assert np.isnan(solve_all(system, values, start)).all()
+
+
+def test_slopes_without_value_end_the_search(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Beside a guess whose forces have values there may be none: 1e308 and a step further."""
+    text = cabinet("100", m="50.0", b="0.50", h="0.80", mu="0.30") + finding("x")
+    system = system_of(text)
+    data = {"m": 50.0, "b": 0.5, "h": 0.8, "mu": 0.3, "P_0": 100.0, "g": 9.8}
+    values = {id: np.array([value]) for id, value in data.items()}
+    start = np.full((1, len(system.unknowns)), 100.0)
+    slopes = np.full((1, len(system.unknowns), len(system.unknowns)), np.nan)
+    monkeypatch.setattr(cross_check, "jacobian", lambda *_: slopes)
+    assert (solve_all(system, values, start) == start).all()
 
 
 def test_what_is_defined_follows_from_the_data() -> None:
