@@ -17,6 +17,7 @@ from probgen.department.card import Card
 from probgen.department.catalogue import Catalogue
 from probgen.department.histogram import HEIGHT, WIDTH
 from probgen.department.rewording import rewording
+from probgen.input.fault import counted_from_one
 from probgen.sheets.html.pages import html_environment
 from probgen.wording.catalogue_words import CatalogueWords
 from probgen.wording.english.catalogue import CATALOGUE
@@ -35,7 +36,9 @@ _LAYOUTS: Final = ChoiceLoader(
 def catalogue_page(catalogue: Catalogue, words: CatalogueWords = CATALOGUE) -> str:
     """The whole page."""
     environment = html_environment(_LAYOUTS, words)
-    environment.filters.update(lines=_lines, reworded=rewording, plain=plain_text)
+    environment.filters.update(
+        lines=_lines, reworded=rewording, plain=plain_text, power=_power, field=counted_from_one
+    )
     environment.globals.update(box=(WIDTH, HEIGHT), trials=_TRIALS)
     script = environment.get_template("catalogue.js").render()
     given = {"catalogue": catalogue, "script": Markup(script), "digest": _digest(script)}
@@ -45,6 +48,14 @@ def catalogue_page(catalogue: Catalogue, words: CatalogueWords = CATALOGUE) -> s
 def _digest(script: str) -> str:
     """As a page's policy names a script."""
     return f"sha256-{b64encode(sha256(script.encode()).digest()).decode()}"
+
+
+def _power(value: float) -> Markup:
+    """A small number as a digit times a power of ten; zero as it is."""
+    digit, _, exponent = f"{value:.0e}".partition("e")
+    if not value:
+        return Markup(digit)
+    return Markup("{} × 10<sup>{}</sup>").format(digit, str(int(exponent)).replace("-", "−"))
 
 
 def _lines(card: Card) -> str:

@@ -65,6 +65,14 @@
     first?.tick.focus();
   }
 
+  /* What is wider than its place is scrolled by key too; nothing else is a stop on the way. */
+  function reach() {
+    for (const wide of document.querySelectorAll("details[open] .equations")) {
+      if (wide.scrollWidth > wide.clientWidth) wide.tabIndex = 0;
+      else wide.removeAttribute("tabindex");
+    }
+  }
+
   function open() {
     const article = named(decodeURIComponent(location.hash.slice(1)));
     if (article?.localName !== "article") return;
@@ -82,11 +90,13 @@
   for (const { article, tick } of entries) {
     tick.addEventListener("change", choose);
     tick.parentElement.hidden = false;
+    article.querySelector("details").addEventListener("toggle", reach);
     article.querySelector("h3 a").addEventListener("click", () => setTimeout(open));
   }
   named("_copy").addEventListener("click", copy);
   named("_drop").addEventListener("click", drop);
   addEventListener("hashchange", open);
+  addEventListener("resize", reach);
   looking.hidden = false;
   look();
   choose();
