@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
-import tarfile
 import tempfile
 from collections.abc import Mapping
 from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
-from typing import Final
+from typing import Final, NamedTuple
 
 from probgen.bank.bank_folder import read_bank_folder
 from probgen.bank.release import newest, read_release
@@ -21,8 +21,11 @@ from probgen.problem.lookup import choose_bank
 _SECONDS: Final = 60
 _MOST_BYTES: Final = 256 * 2**20
 """Of what a version control gives out of one revision."""
-_PLAIN: Final = ("-c", "core.fsmonitor=false", "-c", "core.hooksPath=/dev/null")
-"""That no program is run which a folder's own settings name."""
+_MOST_FILES: Final = 20_000
+_PLAIN: Final = (
+    "-c", "core.fsmonitor=false", "-c", "core.hooksPath=/dev/null", "-c", "protocol.allow=never",
+)  # fmt: skip
+"""That no program is run which a folder's own settings name, and nothing fetched."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,21 +69,64 @@ def _templates(named: str) -> dict[str, Template]:
 
 
 def _extract(folder: Path, revision: str, place: Path) -> None:
-    """The files of a folder as they were in a revision."""
-    expected = "a folder in a git repository, and a revision of it"
+    """The files of a folder as they were in a revision, byte for byte.
+
+    Listed and read object by object: what writes files out runs programs that settings name.
+    """
     if not folder.is_dir() or revision.startswith("-"):
-        raise InputError([Fault(f"{folder}@{revision}", "", "no such folder", expected)])
-    command = ["git", *_PLAIN, "-C", str(folder), "archive", "--format=tar", revision, "--", "."]
+        raise _unfit(folder, revision, "no such folder")
+    listed = _git(folder, revision, b"", "ls-tree", "-r", "-l", "-z", revision, ".")
+    files = [each for each in map(_Listed.of, listed.split(b"\0")) if each]
+    if sum(each.size for each in files) > _MOST_BYTES or len(files) > _MOST_FILES:
+        raise _unfit(folder, revision, "more than can be read")
+    wanted = b"".join(each.id + b"\n" for each in files)
+    content = BytesIO(_git(folder, revision, wanted, "cat-file", "--batch"))
+    for each in files:
+        content.readline()  # its id again
+        own, path = content.read(each.size), place / each.path
+        content.read(1)
+        if path.resolve().is_relative_to(place.resolve()):
+            path.parent.mkdir(parents=True, exist_ok=True)
+            path.write_bytes(own)
+
+
+class _Listed(NamedTuple):
+    """A plain file of a revision; size: in bytes."""
+
+    id: bytes
+    size: int
+    path: str
+
+    @classmethod
+    def of(cls, line: bytes) -> _Listed | None:
+        """From a line of git's list; None for links, for other repositories, and the end."""
+        head, _, path = line.partition(b"\t")
+        match head.split():
+            case [b"100644" | b"100755", b"blob", id, size]:
+                return cls(id, int(size), os.fsdecode(path))
+        return None
+
+
+def _git(folder: Path, revision: str, given: bytes, *words: str) -> bytes:
+    """What git prints for a command in a folder."""
+    command = ["git", *_PLAIN, "-C", str(folder), *words]
+    surroundings = {**os.environ, "GIT_NO_LAZY_FETCH": "1"}
     try:
-        found = subprocess.run(command, capture_output=True, timeout=_SECONDS, check=False)
+        found = subprocess.run(
+            command, input=given, env=surroundings, capture_output=True, timeout=_SECONDS,
+            check=False,
+        )  # fmt: skip
     except FileNotFoundError:
         mend = "install git, or check the revision out and name its folder"
         raise OutsideError("git is not there", mend) from None
     except subprocess.TimeoutExpired:
         raise OutsideError(f"git took more than {_SECONDS} s", "check the folder out") from None
-    if found.returncode or len(found.stdout) > _MOST_BYTES:
+    if found.returncode:
         said = found.stderr.decode(errors="replace").strip().splitlines()
-        told = said[-1] if said else "more than can be read"
-        raise InputError([Fault(f"{folder}@{revision}", "", told, expected, "see git log")])
-    with tarfile.open(fileobj=BytesIO(found.stdout)) as archive:
-        archive.extractall(place, filter="data")
+        raise _unfit(folder, revision, said[-1] if said else "nothing that git knows")
+    return found.stdout
+
+
+def _unfit(folder: Path, revision: str, found: str) -> InputError:
+    expected = "a folder in a git repository, and a revision of it"
+    return InputError([Fault(f"{folder}@{revision}", "", found, expected, "see git log")])

@@ -7,7 +7,7 @@ from contextlib import suppress
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
-from typing import Any
+from typing import Any, Final
 
 from probgen.bank.bank import Bank, default_bank, joined, read_file
 from probgen.bank.bank_path import read_bank, released_near
@@ -18,6 +18,10 @@ from probgen.input.file_kind import BANK, TEMPLATE, kind_of, require_kind
 from probgen.input.remedy import SeeTemplates
 from probgen.input.toml import read_toml
 from probgen.quantities.unit import SI, UnitSystem
+
+_NAMES: Final = (
+    "the id of a template, a bank, or the path of a template, a bank or a folder of some"
+)
 
 
 def choose_bank(named: str, folder: Path, where: str, field: str) -> Bank:
@@ -74,13 +78,21 @@ def choose_template(
     raise InputError([Fault(where, field, found, expected, mend, remedy)])
 
 
+def every_template() -> Iterator[Callable[..., Template]]:
+    """What reads each template that comes with probgen in a system of units."""
+    bank = default_bank()
+    yield from (partial(bank.read, id) for id in bank.files)
+
+
 def choose_several(named: str, folder: Path, where: str) -> Iterator[Callable[..., Template]]:
     """What reads each template of a name in a system of units: the id of one, a bank that comes
-    with probgen, or the path of a template, a bank or a folder.  "" names all there are.
+    with probgen, or the path of a template, a bank or a folder.
 
     Raises InputError for a name of nothing; what is called raises it for a faulty template.
     """
     bank = default_bank()
+    if not named.strip():  # an empty variable of somebody's shell names nothing, and not everything
+        raise InputError([Fault(where, "", shown(named), _NAMES, "", SeeTemplates())])
     if named in bank.files:
         yield partial(bank.read, named)
     elif (folder / named).is_file() and not _is_bank(folder / named) and named.endswith(".toml"):
@@ -88,6 +100,9 @@ def choose_several(named: str, folder: Path, where: str) -> Iterator[Callable[..
         yield partial(read_file, folder / named)
     else:
         chosen = _bank_of(named, folder, where, bank)
+        if not chosen.files:
+            mend = "name the folder they are in"
+            raise InputError([Fault(where, "", f"{shown(named)}, without one", _NAMES, mend)])
         for id in chosen.files:
             yield partial(chosen.read, id)
 
@@ -99,10 +114,9 @@ def _bank_of(named: str, folder: Path, where: str, known: Bank) -> Bank:
         if (folder / named).exists():
             raise
     released = [path.stem for path in supplied("banks").glob("*.toml")]
-    expected = "the id of a template, a bank, or the path of a template, a bank or a folder"
     mend = nearest(named, [*known.files, *released])
     remedy = None if mend else SeeTemplates()
-    raise InputError([Fault(where, "", shown(named), expected, mend, remedy)])
+    raise InputError([Fault(where, "", shown(named), _NAMES, mend, remedy)])
 
 
 def _is_bank(path: Path) -> bool:

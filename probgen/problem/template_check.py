@@ -25,7 +25,7 @@ from probgen.input.time_limit import within
 from probgen.input.toml import parse_toml
 from probgen.problem.dropped import Dropped, misses
 from probgen.problem.flaw_words import disturbance_told, flaws_told, untold
-from probgen.problem.lookup import choose_several
+from probgen.problem.lookup import choose_several, every_template
 from probgen.problem.problem import (
     Problem,
     Worked,
@@ -74,7 +74,9 @@ def templates_named(named: Sequence[str], faults: Faults) -> Iterator[Template]:
     Each is read for every system of units it is written for.  What cannot be read is added to the
     faults.
     """
-    for each in named or ("",):
+    for read in () if named else every_template():
+        yield from _in_each_system(read, faults)
+    for each in named:
         try:
             readers = list(choose_several(each, Path(), "PATH"))
         except InputError as error:

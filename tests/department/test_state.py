@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from probgen.department import state
 from probgen.department.state import last_release, read_state
 from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
@@ -60,19 +61,43 @@ def test_a_folder_without_git_and_a_machine_without_it(
         read_state(f"{bank}@HEAD")
 
 
-def test_settings_of_a_repository_start_no_program(bank: Path, tmp_path: Path) -> None:
+@pytest.mark.parametrize("filters", [["filter.own.smudge"], ["filter.own.process"]], ids=str)
+def test_settings_of_a_repository_start_no_program(
+    filters: list[str], bank: Path, tmp_path: Path
+) -> None:
     mark = tmp_path / "it-ran"
     program = tmp_path / "program"
     program.write_text(f"#!/bin/sh\ntouch {mark}\ncat\n")
     program.chmod(0o755)
-    (bank.parent / ".gitattributes").write_text("*.toml filter=own diff=own\n")
-    for setting in ("core.fsmonitor", "filter.own.smudge", "core.pager", "diff.own.textconv",
+    (bank / ".gitattributes").write_text("*.toml filter=own diff=own\n")
+    git(bank.parent, "add", ".")
+    git(bank.parent, "commit", "-qm", "third", "--no-verify")
+    for setting in ("core.fsmonitor", *filters, "core.pager", "diff.own.textconv",
                     "tar.tar.command"):  # fmt: skip
         git(bank.parent, "config", setting, str(program))
-    git(bank.parent, "commit", "-qm", "third", "--no-verify", "--allow-empty")
     mark.unlink(missing_ok=True)
     read_state(f"{bank}@HEAD")
     assert not mark.exists()
+
+
+def test_links_are_left_out_and_all_else_is_as_it_was(bank: Path) -> None:
+    (bank / "link.toml").symlink_to("/etc/passwd")
+    (bank / "templates" / "odd \n name.toml").write_bytes(b"\r\n\0blob")
+    git(bank.parent, "add", ".")
+    git(bank.parent, "commit", "-qm", "third", "--no-verify")
+    out = bank.parent / "out"
+    state._extract(bank, "HEAD", out)
+    assert not (out / "link.toml").is_symlink()
+    assert not (out / "link.toml").exists()
+    assert (out / "templates" / "odd \n name.toml").read_bytes() == b"\r\n\0blob"
+    assert (out / "bank.toml").read_bytes() == (bank / "bank.toml").read_bytes()
+
+
+@pytest.mark.parametrize("bound", ["_MOST_BYTES", "_MOST_FILES"])
+def test_a_revision_beyond_a_bound(bound: str, bank: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(state, bound, 1)
+    with pytest.raises(InputError, match="more than can be read"):
+        read_state(f"{bank}@HEAD")
 
 
 def test_a_folder_with_the_sign_in_its_name_is_a_folder(tmp_path: Path) -> None:

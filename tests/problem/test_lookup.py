@@ -8,7 +8,13 @@ from probgen.bank.bank import default_bank
 from probgen.bank.supplied import supplied
 from probgen.input.fault import InputError
 from probgen.input.remedy import SeeTemplates
-from probgen.problem.lookup import choose_bank, choose_several, choose_template, with_pivot
+from probgen.problem.lookup import (
+    choose_bank,
+    choose_several,
+    choose_template,
+    every_template,
+    with_pivot,
+)
 from probgen.problem.problem import prepare
 from probgen.quantities.unit import US_CUSTOMARY
 from probgen.working.convention import Convention
@@ -119,3 +125,14 @@ revision = 1
     (read,) = choose_several("old.toml", tmp_path, "PATH")
     with pytest.raises(InputError, match="release the bank anew"):
         read()
+
+
+@pytest.mark.parametrize("named", ["", " ", "empty"])
+def test_a_name_of_nothing_is_not_one_of_everything(named: str, tmp_path: Path) -> None:
+    """Such as an empty variable of a shell: a bank would take in all there are."""
+    (tmp_path / "empty").mkdir()
+    with pytest.raises(InputError) as caught:
+        list(choose_several(named, tmp_path, "PATH"))
+    (fault,) = caught.value.faults
+    assert (fault.file, fault.found[: len(named) + 2]) == ("PATH", f'"{named}"')
+    assert len(list(every_template())) == len(default_bank().files)
