@@ -8,6 +8,7 @@ from decimal import Decimal, InvalidOperation
 from pathlib import Path
 from typing import Final, NamedTuple
 
+from probgen.course.class_file import Row as ClassRow
 from probgen.course.class_file import read_class_file
 from probgen.input.fault import Faults
 from probgen.marking.again import Stood
@@ -178,8 +179,21 @@ def _rows(path: Path, faults: Faults) -> Iterator[tuple[str, dict[str, str]]]:
         mend = "put it back, or move the file away"
         faults.add("", None, f"the columns {', '.join(missing)}", mend)
         return
+    if own := _own_columns(heads, rows[1:]):
+        mend = "move what you have written into a file of your own: this table is written anew"
+        faults.add("", ", ".join(own), "the columns of the table and no others", mend)
     for row in rows[1:]:
         yield row.place, _padded(row.cells, heads)
+
+
+def _own_columns(heads: Mapping[str, int], rows: Sequence[ClassRow]) -> list[str]:
+    """Columns that somebody has added and written into."""
+    added = {head: at for head, at in heads.items() if head not in HEADINGS}
+    return [
+        head or "one without a heading"
+        for head, at in added.items()
+        if any(any(r.cells[at : at + 1]) for r in rows)
+    ]
 
 
 def _padded(cells: Sequence[str], heads: Mapping[str, int]) -> dict[str, str]:
