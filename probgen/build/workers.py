@@ -64,12 +64,16 @@ class Crew:
                     "try again with fewer workers: each needs memory of its own",
                 ) from None
 
+    def processes(self, count: int) -> int:
+        """How many of this machine there are for so many tasks."""
+        cores = os.cpu_count() or 1
+        return max(1, min(self.workers or cores, cores, count))
+
     @contextmanager
     def _place(self, count: int) -> Iterator[int]:
         """Where the tasks are run, and how many at a time."""
         if not self.cluster:
-            cores = os.cpu_count() or 1
-            yield max(1, min(self.workers or cores, cores, count))
+            yield self.processes(count)
             return
         configured: Any = parallel_config
         with _connected(self.cluster) as client, configured(backend="dask"):

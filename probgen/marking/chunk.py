@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Iterator, Mapping, Sequence
-from contextlib import closing
+from contextlib import closing, contextmanager
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -23,8 +24,10 @@ from probgen.marking.tally import Tally, tally
 from probgen.problem.problem import Problem, work
 from probgen.sheets.document import Feedback
 
-PAPERS: Final = 500
-"""Of a chunk.  Fewer take less time than a process takes to begin."""
+PAPERS: Final = 250
+"""Of a chunk."""
+FEWEST: Final = 500
+"""Papers that are worth a process of their own: fewer take less time than one takes to begin."""
 
 Draws = tuple[Draw, ...]
 """Of one edition: for each problem of the set."""
@@ -39,6 +42,15 @@ class Common:
     ways: tuple[Ways, ...]
     policy: Policy
     feedback: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Chunk:
+    """Papers to be marked, the draws of each, and points that were given them by hand."""
+
+    typed: Sequence[Typed]
+    draws: Sequence[Draws]
+    given: Mapping[Key, Given]
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,18 +84,17 @@ def mark(
     tolerant = tuple(_tolerant(each, policy.tolerance) for each in problems)
     ways = tuple(ways_for(each) for each in tolerant)
     common = Common(record.set, tolerant, ways, policy, feedback)
-    chunks = [typed[at : at + PAPERS] for at in range(0, len(typed), PAPERS)]
-    tasks = (
-        (place, common, own, [record.held[row.paper.owner, False].draws for row in own],
-         _of(own, given))
-        for place, own in enumerate(chunks)
-    )  # fmt: skip
+    own = crew or Crew()
+    chunks = [
+        Chunk(part, [record.held[row.paper.owner, False].draws for row in part], _of(part, given))
+        for part in (typed[at : at + PAPERS] for at in range(0, len(typed), PAPERS))
+    ]
+    shares = own.processes(len(typed) // FEWEST)
+    tasks = ((share, common, chunks[share::shares]) for share in range(shares))
     found: dict[int, MarkedChunk] = {}
-    with (
-        ended_like_interrupts(),
-        closing((crew or Crew()).each(mark_chunk, tasks, len(chunks))) as results,
-    ):
-        found.update(results)
+    with ended_like_interrupts(), closing(own.each(mark_share, tasks, shares)) as results:
+        for share, marked in results:
+            found.update(zip(range(share, len(chunks), shares), marked, strict=True))
     return [found[place] for place in sorted(found)]
 
 
@@ -92,19 +103,35 @@ def _of(typed: Sequence[Typed], given: Mapping[Key, Given]) -> dict[Key, Given]:
     return {key: points for key, points in given.items() if key[0] in ids}
 
 
-def mark_chunk(
-    place: int,
-    common: Common,
-    typed: Sequence[Typed],
-    draws: Sequence[Draws],
-    given: Mapping[Key, Given],
-) -> tuple[int, MarkedChunk]:
-    """A chunk marked, with its place in the class: chunks get done in any order."""
-    marked = judged_papers(common, typed, draws)
-    found = tuple(rows(marked, *by_hand(given, marked)))
+def mark_share(
+    share: int, common: Common, chunks: Sequence[Chunk]
+) -> tuple[int, list[MarkedChunk]]:
+    """What falls to one process, which it says again: they get done in any order."""
+    with uncollected():
+        return share, [mark_chunk(common, each) for each in chunks]
+
+
+def mark_chunk(common: Common, chunk: Chunk) -> MarkedChunk:
+    """A chunk marked."""
+    marked = judged_papers(common, chunk.typed, chunk.draws)
+    found = tuple(rows(marked, *by_hand(chunk.given, marked)))
     pages = tuple(_pages(common, marked, found)) if common.feedback else ()
     looked = tuple(to_look_at(found, marked))
-    return place, MarkedChunk(found, looked, tally(marked, common.problems), pages)
+    return MarkedChunk(found, looked, tally(marked, common.problems), pages)
+
+
+@contextmanager
+def uncollected() -> Iterator[None]:
+    """Python looks for no circles of dead objects, of which marking leaves none: it takes a third
+    of the time, as there are so many that live.
+    """
+    usual = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if usual:
+            gc.enable()
 
 
 def judged_papers(
@@ -119,7 +146,8 @@ def judged_papers(
         told = [_told(typed[at], place + 1) for at in having]
         own = judged(problem, worked, told, assigned.points, common.policy, assigned.shares, ways)
         for at, solved, answers in zip(having, worked, own, strict=True):
-            found[at].append(Answered(place + 1, problem, solved, answers))
+            own_answers = Answered(place + 1, problem, solved.draw, solved.answers, answers)
+            found[at].append(own_answers)
     return tuple(Marked(row.paper, tuple(own)) for row, own in zip(typed, found, strict=True))
 
 

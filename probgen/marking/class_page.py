@@ -12,7 +12,7 @@ import numpy as np
 
 from probgen.marking.class_report import ClassReport
 from probgen.marking.finding import Finding
-from probgen.wording.facts.class_marks import SlipCounted, StepCounted
+from probgen.wording.facts.class_marks import ItemAsked, SlipCounted, StepCounted
 from probgen.wording.language import Language
 from probgen.wording.nouns import NO_NOUNS
 from probgen.wording.sentence import plain_text
@@ -26,7 +26,8 @@ _STEPS: Final = 6
 _NOTES: Final = 9
 _ITEMS: Final = 24
 """The most that a page has room for; the tables beside it have all."""
-_WIDTH: Final = 62  # letters of a label
+_WIDTH: Final = 62  # letters of a line
+_LABEL: Final = 48  # letters beside a bar
 _GREYS: Final = {
     Finding.RIGHT: "#2b6b3f",
     Finding.CARRIED: "#7fb08d",
@@ -84,15 +85,16 @@ def class_page(report: ClassReport, heading: Heading, language: Language) -> byt
         figure.text(0.07, 0.965, _plain(heading.title), size=14, weight="bold", va="top")
         figure.text(0.07, 0.942, _plain(heading.course), va="top")
         grid = figure.add_gridspec(
-            4, 2, left=0.13, right=0.95, top=0.90, bottom=0.04, hspace=0.45, wspace=0.25,
+            4, 1, left=0.13, right=0.95, top=0.90, bottom=0.04, hspace=0.45,
             height_ratios=[1.35, 1.2, 0.95, 1.1],
         )  # fmt: skip
-        _draw_items(figure.add_subplot(grid[0, 0]), report, language)
-        _draw_totals(figure.add_subplot(grid[0, 1]), report, words.marks)
+        upper = grid[0].subgridspec(1, 3, width_ratios=[1.5, 2.5, 2.3], wspace=0.22)
+        _draw_items(figure.add_subplot(upper[1]), report, language)  # what is asked stands beside
+        _draw_totals(figure.add_subplot(upper[2]), report, words.marks)
         slips, steps = list(slip_lines(report)), list(step_lines(report))
-        _draw_counts(figure.add_subplot(grid[1, :]), slips[:_SLIPS], words.commonest_slips)
-        _draw_counts(figure.add_subplot(grid[2, :]), steps[:_STEPS], words.teach_again)
-        _write_notes(figure.add_subplot(grid[3, :]), notes(report, language))
+        _draw_counts(figure.add_subplot(grid[1]), slips[:_SLIPS], words.commonest_slips)
+        _draw_counts(figure.add_subplot(grid[2]), steps[:_STEPS], words.teach_again)
+        _write_notes(figure.add_subplot(grid[3]), notes(report, language))
         made = BytesIO()
         figure.savefig(made, format="pdf", metadata={"CreationDate": None, "Title": heading.title})
     return made.getvalue()
@@ -118,15 +120,24 @@ def _draw_items(axes: Axes, report: ClassReport, language: Language) -> None:
     for place, each in zip(places, items, strict=True):
         if np.isfinite(each.facility):
             axes.text(1.01, float(place), f"{100 * each.facility:.0f}", va="center", size=6)
-    names = [_plain(f"{each.item.problem} {each.item.answer}") for each in items]
+    names = [_plain(_label(each.asked, language)) for each in items]
     axes.set_yticks(places, names, size=6)
     axes.invert_yaxis()
     axes.set_xlim(0.0, 1.0)
     axes.set_xticks([])
     axes.set_title(language.page.verdicts_head)
-    axes.legend(ncols=4, loc="upper left", bbox_to_anchor=(-0.15, 0.0), frameon=False,
+    axes.legend(ncols=4, loc="upper left", bbox_to_anchor=(-0.8, 0.0), frameon=False,
                 fontsize=6, columnspacing=0.8, handlelength=1.0)  # fmt: skip
     _plain_frame(axes)
+
+
+def _label(asked: ItemAsked, language: Language) -> str:
+    """A problem's number and what it asks, its letter last where all of it is too long."""
+    told = plain_text(language.say(asked, asked.nouns))
+    words, _, letter = told.rpartition(" ")
+    if len(told) > _LABEL and words:
+        told = f"{words[: _LABEL - len(letter) - 2].rstrip()}… {letter}"
+    return f"{asked.problem} {told}"
 
 
 def _draw_totals(axes: Axes, report: ClassReport, title: str) -> None:

@@ -29,6 +29,7 @@ from probgen.problem.problem import Problem
 from probgen.wording.facts.class_marks import (
     AlphaFound,
     ItemAgainst,
+    ItemAsked,
     ItemEasierOn,
     ItemsHard,
     PapersLeftOut,
@@ -36,6 +37,7 @@ from probgen.wording.facts.class_marks import (
     VersionsAlike,
     VersionsDiffer,
 )
+from probgen.wording.nouns import NO_NOUNS, Nouns
 from probgen.working.fact import Fact
 
 FEWEST: Final = 10
@@ -50,6 +52,7 @@ class ItemReport(NamedTuple):
     """Statistics of one item; what has no value is not finite."""
 
     item: Item
+    asked: ItemAsked
     papers: int
     facility: float
     discrimination: float
@@ -113,9 +116,10 @@ def class_report(
     """All of it; problems: of the set; exam: whether papers are versions several students have."""
     complete, table = scores.whole()
     found_alpha = statistics.alpha(table) if len(complete) >= FEWEST else math.nan
-    items = tuple(_items(tally, scores))
-    facts = [*_on_items(scores, items, found_alpha, len(complete))]
-    facts += _on_versions(scores) if exam else _on_values(tally, scores)
+    nouns = tuple(each.nouns for each in problems)
+    items = tuple(_items(tally, scores, nouns))
+    facts = [*_on_items(scores, items, found_alpha)]
+    facts += _on_versions(scores, nouns) if exam else _on_values(tally, scores, nouns)
     return ClassReport(
         scores,
         items,
@@ -130,7 +134,7 @@ def class_report(
 # Items.
 
 
-def _items(tally: Tally, scores: Scores) -> Iterator[ItemReport]:
+def _items(tally: Tally, scores: Scores, nouns: Sequence[Nouns]) -> Iterator[ItemReport]:
     complete, table = scores.whole()
     totals = table.sum(axis=1)
     kept = [at for at in range(len(scores.items)) if np.isfinite(scores.points[:, at]).any()]
@@ -150,22 +154,28 @@ def _items(tally: Tally, scores: Scores) -> Iterator[ItemReport]:
         counted = verdicts.get((item.problem, item.answer), {})
         telling, with_rest, without = values
         hard = statistics.facility(parts)
-        yield ItemReport(item, len(parts), hard, telling, with_rest, without, counted)
+        asked = asked_of(item, nouns)
+        yield ItemReport(item, asked, len(parts), hard, telling, with_rest, without, counted)
 
 
-def _on_items(
-    scores: Scores, items: Sequence[ItemReport], alpha: float, papers: int
-) -> Iterator[Fact]:
+def _on_items(scores: Scores, items: Sequence[ItemReport], alpha: float) -> Iterator[Fact]:
+    papers = len(scores.whole()[0])
     if papers < len(scores.papers):
         yield PapersLeftOut(len(scores.papers) - papers)
     if math.isfinite(alpha):
         yield AlphaFound(alpha, len(items), papers)
     hard = [each for each in items if each.facility < _HARD]
     if hard:
-        yield ItemsHard(tuple((each.item.problem, each.item.answer) for each in hard), _HARD)
+        yield ItemsHard(tuple(each.asked for each in hard), _HARD)
     for each in items:
         if each.with_rest < -max(_AGAINST, 1.96 / math.sqrt(max(each.papers, FEWEST))):
-            yield ItemAgainst(each.item.problem, each.item.answer, each.with_rest)
+            yield ItemAgainst(each.asked, each.with_rest)
+
+
+def asked_of(item: Item, nouns: Sequence[Nouns]) -> ItemAsked:
+    """What an item asks; nouns: of the problems of the set, in their order."""
+    own = nouns[item.problem - 1] if nouns else NO_NOUNS
+    return ItemAsked(item.problem, item.answer, own)
 
 
 # Slips and steps.
@@ -197,7 +207,7 @@ def _versions(scores: Scores) -> dict[str, NDArray[np.bool_]]:
     return {each: np.array([paper.owner == each for paper in scores.papers]) for each in letters}
 
 
-def _on_versions(scores: Scores) -> Iterator[Fact]:
+def _on_versions(scores: Scores, nouns: Sequence[Nouns]) -> Iterator[Fact]:
     complete, table = scores.whole()
     totals = table.sum(axis=1)
     groups = {id: own[complete] for id, own in _versions(scores).items()}
@@ -212,16 +222,14 @@ def _on_versions(scores: Scores) -> Iterator[Fact]:
         yield VersionsDiffer(letters, found.p, hardest, easiest, max(means) - min(means))
     else:
         yield VersionsAlike(letters, found.p, least)
-    yield from _items_by_version(scores, complete, table, groups)
+    yield from _items_by_version(scores, groups, nouns)
 
 
 def _items_by_version(
-    scores: Scores,
-    complete: NDArray[np.int_],
-    table: NDArray[np.float64],
-    groups: dict[str, NDArray[np.bool_]],
+    scores: Scores, groups: dict[str, NDArray[np.bool_]], nouns: Sequence[Nouns]
 ) -> Iterator[Fact]:
-    """Items that are harder on one version for papers as good otherwise."""
+    """Items that are harder on one version for papers as good otherwise; groups: as in `whole`."""
+    _, table = scores.whole()
     had = [at for at in range(len(scores.items)) if np.isfinite(scores.points[:, at]).any()]
     comparisons = len(had) * len(groups)
     for column, at in enumerate(had):
@@ -232,7 +240,7 @@ def _items_by_version(
             found = mantel_haenszel(strata(right, rest, own))
             if found.size != "A":
                 yield ItemEasierOn(
-                    letter, item.problem, item.answer, found.ratio, found.low, found.high,
+                    letter, asked_of(item, nouns), found.ratio, found.low, found.high,
                     found.size == "C", comparisons,
                 )  # fmt: skip
 
@@ -260,7 +268,7 @@ def _drawn(tally: Tally) -> Iterator[tuple[int, str, NDArray[np.float64]]]:
             yield place, given, np.array(values)
 
 
-def _on_values(tally: Tally, scores: Scores) -> Iterator[Fact]:
+def _on_values(tally: Tally, scores: Scores, nouns: Sequence[Nouns]) -> Iterator[Fact]:
     """Givens whose value goes with the points, beyond what so many comparisons have by chance."""
     drawn = list(_drawn(tally))
     for place, given, values in drawn:
@@ -270,7 +278,8 @@ def _on_values(tally: Tally, scores: Scores) -> Iterator[Fact]:
             continue
         found = rank_correlation(values[known], points[known])
         if found.p < LEVEL / len(drawn):
-            yield ValueMatters(place, given, found.statistic, found.p)
+            own = nouns[place - 1]
+            yield ValueMatters(place, given, found.statistic, found.p, own)
 
 
 def _by_value(tally: Tally, scores: Scores) -> Iterator[Spread]:

@@ -58,7 +58,7 @@ def _problem(number: int, at: Answered, id: str, total: Total, rows: Rows) -> Ma
 
 
 def _answers(at: Answered, id: str, rows: Rows) -> Iterator[MarkedAnswer]:
-    told = {answer.id: answer for answer in at.worked.answers}
+    told = {answer.id: answer for answer in at.right}
     for own in at.answers:
         yield _answer(at, own, told[own.asked.id], rows[id, str(at.place), own.asked.id])
 

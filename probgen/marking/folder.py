@@ -20,7 +20,7 @@ from probgen.marking.again import HEADINGS as CHANGES
 from probgen.marking.again import Moved, changes, moved
 from probgen.marking.answers_file import read_answers
 from probgen.marking.changed import read_earlier
-from probgen.marking.chunk import mark
+from probgen.marking.chunk import mark, uncollected
 from probgen.marking.class_page import Heading, class_page, notes, slip_lines, step_lines
 from probgen.marking.class_report import ClassReport, class_report
 from probgen.marking.finding import Finding
@@ -87,6 +87,13 @@ def mark_class(
     files are in the way, before anything is written.
     """
     require_place(out)
+    with uncollected():
+        return _mark_class(path, answers, out, rules, feedback, crew)
+
+
+def _mark_class(
+    path: Path, answers: Path, out: Path, rules: Path | None, feedback: bool, crew: Crew
+) -> Done:
     record, remarks = read_record(path), list[str]()
     policy = read_policy(rules, len(record.set.problems)) if rules else Policy()
     problems = frozen_problems(record.issue, record.current, str(path))
@@ -181,7 +188,7 @@ def _report(
     language = problems[0].language
     items = [
         (at.item.problem, record.set.problems[at.item.problem - 1].template, at.item.answer,
-         at.papers, *map(_shown, at[2:6]), *(at.verdicts.get(each, 0) for each in Finding))
+         at.papers, *map(_shown, at[3:7]), *(at.verdicts.get(each, 0) for each in Finding))
         for at in report.items
     ]  # fmt: skip
     heads = (*ITEM_HEADINGS, *(each.value for each in Finding))

@@ -8,11 +8,13 @@ from decimal import Decimal
 from functools import lru_cache
 from typing import Final, NamedTuple
 
+from probgen.draws.draw import Draw
 from probgen.marking.finding import Finding
 from probgen.marking.form import Paper
 from probgen.marking.judged import Judged
 from probgen.marking.told import facts_of, likeness
-from probgen.problem.problem import Problem, Worked
+from probgen.problem.problem import Problem
+from probgen.wording.answer import Answer
 
 Key = tuple[str, str, str]
 """Whose answer it is: the student's id, the problem's number, the answer's id."""
@@ -28,11 +30,15 @@ class Given(NamedTuple):
 
 
 class Answered(NamedTuple):
-    """One problem of a paper: its place in the set, from 1, how it is worked, and its answers."""
+    """One problem of a paper: its place in the set, from 1, its numbers, its answers as judged.
+
+    right: the answers as its key prints them.
+    """
 
     place: int
     problem: Problem
-    worked: Worked
+    draw: Draw
+    right: tuple[Answer, ...]
     answers: tuple[Judged, ...]
 
 

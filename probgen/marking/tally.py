@@ -61,7 +61,7 @@ def _slips(at: Answered) -> Iterator[tuple[Slips, tuple[Misstep, ...]]]:
 def _drawn(
     marked: Sequence[Marked], problems: Sequence[Problem]
 ) -> Iterator[tuple[tuple[int, str], list[float]]]:
-    had = [{at.place: at.worked.draw.values for at in each.problems} for each in marked]
+    had = [{at.place: at.draw.values for at in each.problems} for each in marked]
     for place, problem in enumerate(problems, start=1):
         for given in problem.template.givens:
             yield (

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import gc
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
@@ -11,7 +13,7 @@ from probgen.course.frozen import frozen_problems
 from probgen.course.record_file import write_record
 from probgen.marking import chunk
 from probgen.marking.answers_file import Typed, read_answers
-from probgen.marking.chunk import mark
+from probgen.marking.chunk import mark, uncollected
 from probgen.marking.folder import mark_class
 from probgen.marking.form import columns
 from probgen.marking.policy import Policy
@@ -66,6 +68,7 @@ def test_any_number_of_workers_writes_the_same_bytes(
     (tmp_path / "record.json").write_text(write_record(RECORD), encoding="utf-8")
     (tmp_path / "answers.csv").write_text(answers(), encoding="utf-8")
     monkeypatch.setattr(chunk, "PAPERS", 2)
+    monkeypatch.setattr(chunk, "FEWEST", 2)
     made = []
     for workers in (1, 2, 3):
         out = tmp_path / f"by-{workers}"
@@ -73,3 +76,30 @@ def test_any_number_of_workers_writes_the_same_bytes(
         made.append({path.name: path.read_bytes() for path in out.iterdir()})
     assert len(made[0]) >= 6
     assert made[0] == made[1] == made[2]
+
+
+def test_few_papers_are_marked_by_this_process_and_many_by_several(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    typed, shared = read(tmp_path), list[int]()
+
+    class Watched(Crew):
+        def each(self, do, tasks, count):  # type: ignore[no-untyped-def]
+            shared.append(count)
+            return super().each(do, tasks, count)
+
+    monkeypatch.setattr(chunk, "PAPERS", 3)
+    for fewest in (9, 4, 1):
+        monkeypatch.setattr(chunk, "FEWEST", fewest)
+        mark(RECORD, PROBLEMS, typed, Policy(), {}, crew=Watched(2))
+    cores = Crew().processes(2)
+    assert shared == [1, cores, cores]
+
+
+def test_python_collects_again_when_all_is_marked() -> None:
+    assert gc.isenabled()
+    with uncollected():
+        with suppress(ArithmeticError), uncollected():
+            raise ArithmeticError
+        assert not gc.isenabled()
+    assert gc.isenabled()

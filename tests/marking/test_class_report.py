@@ -17,6 +17,7 @@ from probgen.marking.tally import Tally, tally
 from probgen.wording.facts.class_marks import (
     AlphaFound,
     ItemAgainst,
+    ItemAsked,
     ItemEasierOn,
     ItemsHard,
     PapersLeftOut,
@@ -84,7 +85,7 @@ def test_items_that_hardly_anybody_gets_right_are_told_and_no_others() -> None:
     for lost, hard in ((0, []), (1, ["0"]), (2, ["0", "1"])):
         found = of_scores(of_lsat(lost={"A": lost})).facts
         told = [each for fact in found if isinstance(fact, ItemsHard) for each in fact.items]
-        assert told == [(1, answer) for answer in hard]
+        assert told == [ItemAsked(1, answer) for answer in hard]
 
 
 def test_an_item_that_goes_against_the_others_is_told() -> None:
@@ -92,7 +93,7 @@ def test_an_item_that_goes_against_the_others_is_told() -> None:
     turned = replace(plain, points=plain.points.copy())
     turned.points[:, 2] = 1.0 - turned.points[:, 2]
     told = [fact for fact in of_scores(turned).facts if isinstance(fact, ItemAgainst)]
-    assert [fact.answer for fact in told] == ["2"]
+    assert [fact.item.answer for fact in told] == ["2"]
     assert told[0].correlation == pytest.approx(-0.1728, abs=5e-5)
     assert not any(isinstance(f, ItemAgainst) for f in of_scores(plain).facts)
 
@@ -111,18 +112,18 @@ def test_a_harder_version_and_its_items_are_told() -> None:
     assert (told.hardest, told.easiest) in (("B", "A"), ("B", "C"))
     assert told.apart == pytest.approx(0.924, abs=0.15)
     items = [fact for fact in found if isinstance(fact, ItemEasierOn)]
-    assert ("B", "0") in {(fact.version, fact.answer) for fact in items if fact.ratio < 1.0}
+    assert ("B", "0") in {(fact.version, fact.item.answer) for fact in items if fact.ratio < 1.0}
 
 
 def test_a_value_that_goes_with_the_points_is_told() -> None:
     papers = marked(*[("19.6", "30")] * 12)
-    given = papers[0].problems[0].worked.draw
+    given = papers[0].problems[0].draw
     name = next(iter(given.values))
     spread: tuple[Marked, ...] = ()
     for place, each in enumerate(papers):
         number = replace(given.values[name], value=given.values[name].value + place)
         draw = replace(given, values={**given.values, name: number})
-        own = tuple(at._replace(worked=replace(at.worked, draw=draw)) for at in each.problems)
+        own = tuple(at._replace(draw=draw) for at in each.problems)
         spread += (replace(each, problems=own),)
     points = scores([each.paper for each in papers], table(papers))
     grown = replace(points, points=points.points * np.linspace(0.1, 1.0, 12)[:, None])

@@ -27,7 +27,7 @@ def marked(*papers: tuple[str, str]) -> tuple[Marked, ...]:
     return tuple(
         Marked(
             Paper(f"code-{n}", str(n), f"Student {n}", str(n)),
-            tuple(Answered(place, problem, own, answers) for place in (1, 2)),
+            tuple(Answered(place, problem, own.draw, own.answers, answers) for place in (1, 2)),
         )
         for n, answers in enumerate(found, start=1)
     )

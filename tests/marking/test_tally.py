@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from probgen.marking.finding import Finding
 from probgen.marking.tally import tally, together
+from probgen.quantities.expression import evaluate
 from tests.marking.test_marks import marked
 
 # T of the third paper is M taken for M g, that of the fourth is nothing; its own angle follows.
@@ -30,7 +31,7 @@ def test_verdicts_slips_and_steps_are_counted_by_problem() -> None:
 def test_values_drawn_stand_in_the_order_of_the_papers() -> None:
     without = replace(PAPERS[1], problems=PAPERS[1].problems[:1])
     found = tally([PAPERS[0], without], PROBLEMS).drawn
-    value = PAPERS[0].problems[0].worked.case.values["M"]
+    value = float(evaluate(PAPERS[0].problems[0].draw.values["M"], {}))
     assert found[1, "M"] == [value, value]
     assert found[2, "M"][0] == value
     assert math.isnan(found[2, "M"][1])

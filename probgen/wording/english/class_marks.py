@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from probgen.quantities.expression import Name
 from probgen.wording.block import Text
+from probgen.wording.english import names
 from probgen.wording.english.grammar import counted
 from probgen.wording.english.marks import one_slip
 from probgen.wording.english.saying import say
 from probgen.wording.facts.class_marks import (
     AlphaFound,
     ItemAgainst,
+    ItemAsked,
     ItemEasierOn,
     ItemsHard,
     PapersLeftOut,
@@ -20,10 +23,36 @@ from probgen.wording.facts.class_marks import (
 )
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, filled, listed
+from probgen.working.result import ResultKind, targets
 
 
-def _item(problem: int, answer: str) -> str:
-    return f"problem {problem}, {answer}"
+@say.register
+def item_asked(fact: ItemAsked, nouns: Nouns) -> Inlines:
+    own, id = fact.nouns, fact.answer
+    asked = next((each for each in targets(own.system, own.labels) if each.id == id), None)
+    match asked and asked.kind:
+        case ResultKind.LIMIT:
+            return (Text("what happens first"),)
+        case ResultKind.VERDICT:
+            return (Text(f"whether {names.limit(id, own)}"),)
+        case ResultKind.MAGNITUDE | ResultKind.DIRECTION as kind if asked:
+            direction = "direction of the " if kind is ResultKind.DIRECTION else ""
+            by, letter = names.the_element(asked.owner, own), Name(asked.owner, asked.symbol)
+            return filled("{direction}force from {by} {R}", direction=direction, by=by, R=letter)
+        case _:
+            return _quantity(id, own)
+
+
+def _quantity(id: str, nouns: Nouns) -> Inlines:
+    """What an author calls it, and its letter; the id where nobody has named it."""
+    label = nouns.labels.quantities.get(id)
+    if label is None:
+        return (Text(id),)
+    return filled("{named} {q}", named=names.quantity(id, nouns), q=Name(id, label.symbol))
+
+
+def _item(item: ItemAsked) -> Inlines:
+    return filled("problem {n}, {asked}", n=str(item.problem), asked=say(item, item.nouns))
 
 
 def _chance(p: float) -> str:
@@ -51,16 +80,18 @@ def papers_left_out(fact: PapersLeftOut, nouns: Nouns) -> Inlines:
 
 @say.register
 def items_hard(fact: ItemsHard, nouns: Nouns) -> Inlines:
-    items = listed([_item(*each) for each in fact.items], "; and ", "; ")
+    items = listed([_item(each) for each in fact.items], "; and ", "; ")
     return filled("Less than {part} % of the points are earned in {items}.",
                   part=f"{100 * fact.part:.0f}", items=items)  # fmt: skip
 
 
 @say.register
 def item_against(fact: ItemAgainst, nouns: Nouns) -> Inlines:
-    item, mend = _item(fact.problem, fact.answer), "look whether its statement or key misleads"
-    told = f"Papers that are good otherwise do worse in {item} (correlation {fact.correlation:.2f})"
-    return (Text(f"{told}: {mend}."),)
+    pattern = (
+        "Papers that are good otherwise do worse in {item} (correlation {r}): look whether its "
+        "statement or key misleads."
+    )
+    return filled(pattern, item=_item(fact.item), r=f"{fact.correlation:.2f}")
 
 
 @say.register
@@ -99,17 +130,24 @@ def item_easier_on(fact: ItemEasierOn, nouns: Nouns) -> Inlines:
     odds = f"odds {fact.ratio:.2g} times"
     if fact.low > 0.0:
         odds = f"{odds}, {fact.low:.2g} to {fact.high:.2g}"
+    asked = say(fact.item, fact.item.nouns)
     told = f"is {size} {way} on version {fact.version} for papers as good otherwise"
-    item = _item(fact.problem, fact.answer)
     chance = f"of {fact.comparisons} comparisons about {by_chance} may look so by chance"
-    return (Text(f"{item[:1].upper()}{item[1:]} {told} (Mantel-Haenszel, {odds}); {chance}."),)
+    rest = f"{told} (Mantel-Haenszel, {odds}); {chance}."
+    return filled("Problem {n}, {asked}, {rest}", n=str(fact.item.problem), asked=asked, rest=rest)
 
 
 @say.register
 def value_matters(fact: ValueMatters, nouns: Nouns) -> Inlines:
     way = "more" if fact.correlation > 0.0 else "fewer"
-    told = f"In problem {fact.problem}, papers with a larger {fact.given} earn {way} points"
-    return (Text(f"{told} (Spearman {fact.correlation:.2f}, {_chance(fact.p)})."),)
+    return filled(
+        "In problem {n}, papers with a larger {given} earn {way} points (Spearman {r}, {p}).",
+        n=str(fact.problem),
+        given=_quantity(fact.given, fact.nouns),
+        way=way,
+        r=f"{fact.correlation:.2f}",
+        p=_chance(fact.p),
+    )
 
 
 @say.register

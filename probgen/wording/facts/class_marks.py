@@ -1,15 +1,25 @@
-"""Facts of a class that was marked, for its instructor.
-
-Items are told as pairs of a problem's number and the id of what is asked.
-"""
+"""Facts of a class that was marked, for its instructor."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from probgen.mistakes.variant import Misstep
+from probgen.wording.nouns import NO_NOUNS, Nouns
 from probgen.working.convention import Turning
 from probgen.working.fact import Fact
+
+
+@dataclass(frozen=True, slots=True)
+class ItemAsked(Fact):
+    """One thing asked, by its problem's number and its id.
+
+    nouns: of that problem, where what is said of a whole class concerns several.
+    """
+
+    problem: int
+    answer: str
+    nouns: Nouns = field(default=NO_NOUNS, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +42,7 @@ class PapersLeftOut(Fact):
 class ItemsHard(Fact):
     """Items that earn less than a part of their points, on average."""
 
-    items: tuple[tuple[int, str], ...]
+    items: tuple[ItemAsked, ...]
     part: float
 
 
@@ -40,8 +50,7 @@ class ItemsHard(Fact):
 class ItemAgainst(Fact):
     """An item that papers do worse on which are good otherwise."""
 
-    problem: int
-    answer: str
+    item: ItemAsked
     correlation: float
 
 
@@ -73,8 +82,7 @@ class ItemEasierOn(Fact):
     """
 
     version: str
-    problem: int
-    answer: str
+    item: ItemAsked
     ratio: float
     low: float
     high: float
@@ -84,12 +92,13 @@ class ItemEasierOn(Fact):
 
 @dataclass(frozen=True, slots=True)
 class ValueMatters(Fact):
-    """Points of a problem that go with the value of a given."""
+    """Points of a problem that go with the value of a given; nouns: of the problem."""
 
     problem: int
     given: str
     correlation: float
     p: float
+    nouns: Nouns = field(default=NO_NOUNS, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
