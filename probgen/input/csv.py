@@ -61,7 +61,7 @@ def safe_cell(value: object) -> str:
     Numbers stay numbers, -4.9 among them; a cell has one line, or a row would end in it.
     """
     text = str(value)
-    if text.isalnum():
+    if not text or text.isalnum():
         return text
     text = _INNER.sub("'", _BREAK.sub(" ", text))
     return f"'{text}" if _FORMULA.match(text) and not _NUMBER.fullmatch(text) else text

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
 from typing import Final, NamedTuple
@@ -46,11 +47,13 @@ class Earlier(NamedTuple):
         ids: of the students whose papers are.  Points given by hand since count.
         """
         own = [self._by_hand(row) for row in self.rows.values() if row.id not in ids]
-        return tuple(own), tuple(r for r in own if r.key in self.look_at and not r.changed)
+        waiting = [row for row in own if row.key in self.look_at or not row.counts]
+        return tuple(own), tuple(row for row in waiting if not row.changed)
 
     def _by_hand(self, row: Row) -> Row:
         if row.key not in self.changed:
-            return row
+            was = row.changed or _cleared(row) is not None
+            return row._replace(changed="", counts=_by_rule(row)) if was else row
         points = points_shown(self.changed[row.key])
         return row._replace(changed=points, counts=points)
 
@@ -90,10 +93,10 @@ def read_changed(paths: Sequence[Path]) -> Changed:
 
     Raises InputError for what is no number of points, and where two tables say different things.
     """
-    told: Told = {}
+    told = _Told()
     for path in paths:
         _read(path, told, {})
-    return {key: points for key, (points, _) in told.items()}
+    return told.counting
 
 
 def read_earlier(answers: Path, look_at: Path, ids: Collection[str] = ()) -> Earlier:
@@ -102,9 +105,9 @@ def read_earlier(answers: Path, look_at: Path, ids: Collection[str] = ()) -> Ear
     answers, look_at: tables without the ending: each may be CSV, a workbook, or both.
     ids: of the class; one whose zeros a spreadsheet has dropped gets them back.
     """
-    told, whole = Told(), _whole_ids(ids)
+    told, whole = _Told(), _whole_ids(ids)
     stood, left = (_read_both(each, told, whole) for each in (answers, look_at))
-    found = {key: points for key, (points, _) in told.items()}
+    found = told.counting
     rows = {**stood, **left, **stood}  # in the order of all answers
     before = {key: Stood(row.verdict, row.counts) for key, row in rows.items()}
     by_hand = {
@@ -114,8 +117,23 @@ def read_earlier(answers: Path, look_at: Path, ids: Collection[str] = ()) -> Ear
 
 
 ENDINGS: Final = (".csv", ".xlsx")
-Told = dict[Key, tuple[Decimal, str]]
-"""Points given by hand, and where that is told."""
+
+
+@dataclass(slots=True)
+class _Told:
+    """What the columns "changed" say.
+
+    points: given by hand, and where that is told; cleared: that counted, where none stand now.
+    """
+
+    points: dict[Key, tuple[Decimal, str]] = field(default_factory=dict)
+    cleared: set[tuple[Key, Decimal]] = field(default_factory=set)
+
+    @property
+    def counting(self) -> dict[Key, Decimal]:
+        """Points that are cleared in one table count no more, though another keeps them."""
+        told = self.points.items()
+        return {key: each for key, (each, _) in told if (key, each) not in self.cleared}
 
 
 def _whole_ids(ids: Collection[str]) -> dict[str, str]:
@@ -125,13 +143,13 @@ def _whole_ids(ids: Collection[str]) -> dict[str, str]:
     return {cut: id for id, cut in short.items() if cut and count[cut] == 1}
 
 
-def _read_both(table: Path, told: Told, whole: Mapping[str, str]) -> dict[Key, Row]:
+def _read_both(table: Path, told: _Told, whole: Mapping[str, str]) -> dict[Key, Row]:
     """The rows of a table, as its CSV has them where there are both."""
     texts, book = (_read(table.with_name(table.name + each), told, whole) for each in ENDINGS)
     return {**book, **texts}
 
 
-def _read(path: Path, told: Told, whole: Mapping[str, str]) -> dict[Key, Row]:
+def _read(path: Path, told: _Told, whole: Mapping[str, str]) -> dict[Key, Row]:
     """The rows of a table that is there; notes the points changed in it."""
     rows: dict[Key, Row] = {}
     if path.is_file():
@@ -144,6 +162,8 @@ def _read(path: Path, told: Told, whole: Mapping[str, str]) -> dict[Key, Row]:
             rows.setdefault(row.key, row)
             if row.changed:
                 _note(told, row, f"{path.name}, {place}", faults)
+            elif (points := _cleared(row)) is not None:
+                told.cleared.add((row.key, points))
         faults.settle()
     return rows
 
@@ -156,13 +176,26 @@ def _row(cells: Mapping[str, str]) -> Row:
     return row._replace(counts=points_shown(_points(row.counts)), of=str(most), given=given)
 
 
-def _note(told: Told, row: Row, place: str, faults: Faults) -> None:
+def _cleared(row: Row) -> Decimal | None:
+    """The points by hand that were there at the last marking, and were taken out since.
+
+    They have counted in the place of those by rule; None where all is as it was written.
+    """
+    counted = _points(row.counts)
+    return None if row.given or row.changed or counted == _points(row.points) else counted
+
+
+def _by_rule(row: Row) -> str:
+    return points_shown(_points(row.points))
+
+
+def _note(told: _Told, row: Row, place: str, faults: Faults) -> None:
     typed, most = row.changed, int(row.of)
     points, field = _points(typed), f"{place.rpartition(', ')[2]}, changed"
     if points is None or not 0 <= points <= most:
         faults.add(field, typed, f"points from 0 to {most}")
         return
-    before, where = told.setdefault(row.key, (points, place))
+    before, where = told.points.setdefault(row.key, (points, place))
     if before != points:
         mend = "leave one of the two empty"
         faults.add(field, typed, f"{before}, as told before in {where}", mend)

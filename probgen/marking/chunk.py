@@ -24,10 +24,8 @@ from probgen.marking.tally import Tally, tally
 from probgen.problem.problem import Problem, work
 from probgen.sheets.document import Feedback
 
-PAPERS: Final = 250
-"""Of a chunk."""
-FEWEST: Final = 500
-"""Papers that are worth a process of their own: fewer take less time than one takes to begin."""
+PAPERS: Final = 500
+"""Of a chunk.  Fewer are not worth a process of their own, which takes as long to begin."""
 
 Draws = tuple[Draw, ...]
 """Of one edition: for each problem of the set."""
@@ -89,7 +87,7 @@ def mark(
         Chunk(part, [record.held[row.paper.owner, False].draws for row in part], _of(part, given))
         for part in (typed[at : at + PAPERS] for at in range(0, len(typed), PAPERS))
     ]
-    shares = own.processes(len(typed) // FEWEST)
+    shares = own.processes(len(typed) // PAPERS)
     tasks = ((share, common, chunks[share::shares]) for share in range(shares))
     found: dict[int, MarkedChunk] = {}
     with ended_like_interrupts(), closing(own.each(mark_share, tasks, shares)) as results:

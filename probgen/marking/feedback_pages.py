@@ -37,10 +37,12 @@ def print_feedback(
     duplex: bool,
     large: Collection[str] = (),
     crew: Crew | None = None,
+    before: Sequence[str] = (),
 ) -> Iterator[str]:
     """Writes `feedback/` and the joined PDFs into a folder; yields what could not be printed.
 
-    pages: by the names of their files; large: those in large print.
+    pages: by the names of their files; large: those in large print; before: names of others of the
+    class whose pages may lie there from an earlier marking, and are in all-feedback.pdf too.
     Raises OutsideError when TeX is not there.
     """
     typesetter.require_tex()
@@ -57,10 +59,25 @@ def print_feedback(
                 write_beside(out / FEEDBACK / f"{name}.pdf", pdf)
             yield from (f"no feedback for {name}: {why}" for name, why in each.lost)
     leaves = [leaf for place in sorted(found) for leaf in _leaves(found[place])]
+    earlier = [path for name in before if (path := out / FEEDBACK / f"{name}.pdf").is_file()]
+    whole = [path for path in earlier if _is_whole(path)]
+    yield from (f"{path} is no whole PDF, and left out" for path in earlier if path not in whole)
+    (out / f"new-{FEEDBACK}.pdf").unlink(missing_ok=True)
+    if whole:
+        join(leaves, out / f"new-{FEEDBACK}.pdf", title, duplex=duplex)
+    leaves += [Leaves(path) for path in whole]
     volumes = range(0, len(leaves), PAPERS_A_VOLUME)
     for number, start in enumerate(volumes, start=1):
         name = f"all-{FEEDBACK}{f'-{number:02}' if len(volumes) > 1 else ''}.pdf"
         join(leaves[start : start + PAPERS_A_VOLUME], out / name, title, duplex=duplex)
+
+
+def _is_whole(pdf: Path) -> bool:
+    """Whether a PDF has not been cut off or spoilt."""
+    try:
+        return pages_in(pdf) > 0
+    except ValueError:
+        return False
 
 
 def printed(

@@ -121,7 +121,8 @@ def _mark_class(
     remarks += _report(out, record, report, problems)
     if feedback:
         pages = [page for each in chunks for page in each.pages]
-        remarks += _feedback(out, record, dict(zip(own, pages, strict=True)), crew)
+        others = {row.id for row in kept}
+        remarks += _feedback(out, record, dict(zip(own, pages, strict=True)), others, crew)
     else:
         remarks += _remarks_stale(out)
     note_own(out, _names(out, record, feedback), listed)
@@ -139,6 +140,7 @@ def _names(out: Path, record: Record, feedback: bool) -> Iterator[str]:
 
         yield from (f"{FEEDBACK}/{name_of(paper)}.pdf" for paper in papers(record))
         yield from (path.name for path in out.glob(f"all-{FEEDBACK}*.pdf"))
+        yield f"new-{FEEDBACK}.pdf"
 
 
 def _remarks_stale(out: Path) -> Iterator[str]:
@@ -167,7 +169,7 @@ def _remarks_kept(
     if kept:
         count = len({row.id for row in kept})
         told = f"{answers}: papers marked before that have no row: {count}"
-        pages = ", and their feedback is of that marking" if printed else ""
+        pages = f", and their {FEEDBACK} is of that marking" if printed else ""
         yield f"{told}; their points stay, and count in no statistics{pages}"
     for id in dict.fromkeys(row.id for row in kept if row.changed and row.id not in ids):
         yield f"{ANSWERS}: points by hand of {id}, who is not in the class, count for nobody"
@@ -213,9 +215,12 @@ def _report(
 
 
 def _feedback(
-    out: Path, record: Record, pages: Mapping[Paper, Feedback], crew: Crew
+    out: Path, record: Record, pages: Mapping[Paper, Feedback], kept: Collection[str], crew: Crew
 ) -> Iterator[str]:
-    """Prints a page for each student; yields what could not be printed."""
+    """Prints a page for each student; yields what could not be printed.
+
+    kept: the ids of those who are not marked now, and were before.
+    """
     from probgen.marking.feedback import name_of  # much, and seldom wanted
     from probgen.marking.feedback_pages import print_feedback
     from probgen.papers.typesetter import typesetter_of
@@ -226,7 +231,8 @@ def _feedback(
     typesetter = typesetter_of(record.set, house)
     named = {name_of(paper): page for paper, page in pages.items()}
     title, duplex = record.set.title, record.set.run.duplex
-    yield from print_feedback(named, out, typesetter, title, duplex, large, crew)
+    before = [name_of(paper) for paper in papers(record) if paper.id in kept]
+    yield from print_feedback(named, out, typesetter, title, duplex, large, crew, before)
 
 
 def _shown(value: float) -> str:

@@ -59,6 +59,33 @@ def test_two_tables_add_up_and_must_not_contradict_each_other(tmp_path: Path) ->
         read_changed([first, other])
 
 
+WHOLE = "id,problem,answer,points,changed,counts,of"
+
+
+@pytest.mark.parametrize(
+    ("first", "other", "counts"),
+    [
+        ("4,7,7", "4,7,7", "7"),
+        ("4,,7", "4,7,7", ""),  # cleared in one, and the other has been written with it
+        ("4,7,7", "4,,7", ""),
+        ("4,,7", "4,6,7", "6"),  # cleared in one, and changed in the other
+        ("4,,4", "4,7,4", "7"),  # typed into one alone
+        (",,7", ",7,7", ""), (",,", ",7,", "7"),
+        ("4,,7.0", '4,"7,0",7', ""),
+    ],
+)  # fmt: skip
+def test_points_cleared_in_one_table_do_not_come_back_from_another(
+    tmp_path: Path, first: str, other: str, counts: str
+) -> None:
+    """Points by rule, by hand, and that counted at the last marking."""
+    paths = [
+        table(tmp_path, f"1,1,T,{row},8", name=name, heads=WHOLE)
+        for name, row in (("answer-marks.csv", first), ("look-at.csv", other))
+    ]
+    for each in (paths, paths[::-1]):
+        assert read_changed(each) == ({("1", "1", "T"): Decimal(counts)} if counts else {})
+
+
 def test_columns_may_stand_in_any_order_and_short_rows_end_empty(tmp_path: Path) -> None:
     path = table(tmp_path, "8,T,1,2,,7", "8,T,1,3", heads="of,answer,problem,id,remark,changed")
     assert read_changed([path]) == {("2", "1", "T"): 7}

@@ -68,7 +68,6 @@ def test_any_number_of_workers_writes_the_same_bytes(
     (tmp_path / "record.json").write_text(write_record(RECORD), encoding="utf-8")
     (tmp_path / "answers.csv").write_text(answers(), encoding="utf-8")
     monkeypatch.setattr(chunk, "PAPERS", 2)
-    monkeypatch.setattr(chunk, "FEWEST", 2)
     made = []
     for workers in (1, 2, 3):
         out = tmp_path / f"by-{workers}"
@@ -88,12 +87,11 @@ def test_few_papers_are_marked_by_this_process_and_many_by_several(
             shared.append(count)
             return super().each(do, tasks, count)
 
-    monkeypatch.setattr(chunk, "PAPERS", 3)
-    for fewest in (9, 4, 1):
-        monkeypatch.setattr(chunk, "FEWEST", fewest)
+    for papers in (9, 5, 4, 1):
+        monkeypatch.setattr(chunk, "PAPERS", papers)
         mark(RECORD, PROBLEMS, typed, Policy(), {}, crew=Watched(2))
     cores = Crew().processes(2)
-    assert shared == [1, cores, cores]
+    assert shared == [1, 1, cores, cores]
 
 
 def test_python_collects_again_when_all_is_marked() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import sys
+from collections.abc import Sequence
 from decimal import Decimal
 from pathlib import Path
 
@@ -123,6 +124,28 @@ def test_points_typed_into_workbooks_count_too(tmp_path: Path) -> None:
     change(tmp_path / "out/answer-marks.csv", "2", "6")
     with pytest.raises(InputError, match=r"6, as told before in answer-marks.csv, line 3"):
         marked(tmp_path, table(RECORD, typed()))
+
+
+@pytest.mark.parametrize("again", [range(1, 9), [1]], ids=["all", "others"])
+def test_points_cleared_in_the_table_are_gone_though_a_workbook_keeps_them(
+    tmp_path: Path, again: Sequence[int]
+) -> None:
+    """2 has 4 points by rule, 6 is open: where they are marked again, and where others are."""
+    marked(tmp_path, table(RECORD, typed()))
+    change(tmp_path / "out/answer-marks.csv", "2", "7")
+    change(tmp_path / "out/look-at.csv", "6", "2,5")
+    assert marked(tmp_path, table(RECORD, typed())).changed == 2
+    written = read(tmp_path / "out/answer-marks.csv")
+    book = xlsx({"A": [[*written[0]], *([*row.values()] for row in written)]})
+    (tmp_path / "out/answer-marks.xlsx").write_bytes(book)
+    for id in ("2", "6"):
+        change(tmp_path / "out/answer-marks.csv", id, "")
+    done = marked(tmp_path, table(RECORD, {str(n): typed()[str(n)] for n in again}))
+    sums = {row["id"]: row for row in read(tmp_path / "out/marks.csv")}
+    assert (sums["2"]["sum of 8"], sums["6"]["still open"], done.changed) == ("4", "1", 0)
+    assert {row["id"] for row in read(tmp_path / "out/look-at.csv")} == {"6", "7"}
+    (sheet,) = read_sheets((tmp_path / "out/answer-marks.xlsx").read_bytes(), "marks")
+    assert {row[11] for row in sheet.rows[1:]} == {""}
 
 
 def test_points_by_hand_are_for_what_was_typed_then(tmp_path: Path) -> None:
