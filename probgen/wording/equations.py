@@ -154,11 +154,11 @@ def _between(digits: Digits, line: Line) -> Expression | None:
     """A quotient with its top and bottom worked out, where either was more than one number.
 
     So are the sides of an angle or of a right triangle.  Its digits give the printed result within
-    one unit of the last place; None where they cannot.
+    one unit of the last place; None where more than a few were needed.
     """
     printed, result = line.printed, line.result
     near = float(last_place(result.value)) * (result.unit.factor if result.unit else 1.0)
-    for more in range(line.guard, line.guard + 3):
+    for more in (1, 2):
         digits.guards.begin_line()
         worked = _parts_worked(digits, printed, more)
         if worked == printed:

@@ -6,11 +6,14 @@ is in a multiple of its unit (1.20 kN).  A value at its limit is shown equal to 
 or smallest value before a limit is rounded to the side where the limit still holds.  A value
 carried from one line to the next is shown with a guard digit, or more where a line needs them so
 that its printed numbers really give its printed result: the same digits in every line (`Guards`).
+Where that takes more than two of them, as with a small difference of large forces, the value is
+written as the printed numbers give it, as long as its answer is the same.
 """
 
 from __future__ import annotations
 
 import math
+from collections.abc import Hashable
 from dataclasses import dataclass, field
 from decimal import Decimal
 
@@ -56,6 +59,7 @@ from probgen.working.direction import PLACES
 from probgen.working.guards import Guards
 
 _MOST_GUARD = 7
+_USUAL_GUARD = 2  # as many as people write
 _INVERSE = ("asin", "acos", "atan", "atan2")
 _AT_LIMIT = 1e-9  # relative; a limit solved for is met to the digits of a float
 
@@ -157,6 +161,8 @@ class Digits:
 
         guard: digits beyond the course's figures, or more where another line needs more.
         """
+        if self.guards.written and (own := self.guards.written.get(_key(value, dimension))):
+            return own if value > 0.0 else Number(-own.value, own.unit)
         alike = self._shortly(abs(value), dimension, 1)
         return self._shortly(value, dimension, self.guards.of(alike, guard))
 
@@ -263,6 +269,17 @@ class Digits:
         The result agrees when it is less than one unit of its last digit away.  Raises
         ArithmeticError when no number of digits is enough.
         """
+        line = self._line(expression, value, dimension, id)
+        if line is None and self.guards.write_none():
+            line = self._line(expression, value, dimension, id)
+        if line is None:
+            names = sorted(names_in(expression))
+            raise ArithmeticError(f"no printed working of {names} reaches {value!r}")
+        return line
+
+    def _line(
+        self, expression: Expression, value: float, dimension: Dimension, id: str
+    ) -> Line | None:
         unit = self.units.unit_of(dimension)
         result = self.result(value, dimension, id)
         near = float(last_place(result.value)) if result.value else 1e-3
@@ -273,9 +290,26 @@ class Digits:
             if abs(worked - float(result.value)) < near:
                 self.guards.end_line(guard)
                 return Line(printed, result, guard)
-        raise ArithmeticError(
-            f"no printed working of {sorted(names_in(expression))} reaches {value!r}"
-        )
+            if guard == _USUAL_GUARD and (own := self._as_worked(worked, value, dimension, id)):
+                self.guards.end_line(guard)
+                self.guards.write(_key(value, dimension), Number(abs(own.value), own.unit))
+                return Line(printed, own, guard)
+        self.guards.leave_line()
+        return None
+
+    def _as_worked(
+        self, worked: float, value: float, dimension: Dimension, id: str
+    ) -> Number | None:
+        """What printed numbers give (in the working's unit), if its answer is that of the value."""
+        if self.guards.written is None:
+            return None
+        unit, rule = self.units.unit_of(dimension), self._rule(id)
+        final = self._ended(exact(value / unit.factor), unit, rule)
+        for guard in range(1, _USUAL_GUARD + 1):
+            printed = self._cut(worked * unit.factor, dimension, guard)
+            if self._ended(printed.value, unit, rule) == final:
+                return printed
+        return None
 
     def is_data(self, id: str) -> bool:
         role = self.case.system.variables[id].role
@@ -341,8 +375,16 @@ def _itself(part: Expression, name: str) -> Expression | None:
     return part if isinstance(part, Name) and part.id == name else None
 
 
+def _key(value: float, dimension: Dimension) -> Hashable:
+    return exact(abs(value)), dimension
+
+
 def _shortened(digits: Decimal, figures: int) -> Decimal:
-    """The number without zeros at its end, down to so many figures."""
-    while len(shown := digits.as_tuple().digits) > figures and shown[-1] == 0:
+    """The number without zeros at its end behind the point, down to so many figures."""
+    while (
+        len(shown := digits.as_tuple().digits) > figures
+        and shown[-1] == 0
+        and int(digits.as_tuple().exponent) < 0
+    ):
         digits = digits.quantize(last_place(digits).scaleb(1))
     return digits

@@ -116,6 +116,7 @@ def test_so_results_are_in_a_multiple_of_their_unit() -> None:
 def test_carried_whole_numbers_are_written_in_full() -> None:
     assert plain(_digits().carried(1000.0, FORCE)) == "1000 N"
     assert plain(_digits(figures=2).carried(1234.5, FORCE)) == "1.23 × 10³ N"
+    assert plain(_digits().carried(4190.48, FORCE)) == "4190 N"  # all of its figures are known
 
 
 # Halves by hand: 2.505 m lies between 2.50 and 2.51, of which 2.50 ends with an even figure; with
@@ -292,3 +293,38 @@ def test_rounding_twice_never_changes_a_result() -> None:
     case = Case(CASE.plan, Labels(), NUMBERS, {**VALUES, "T": 190.46})
     line = Digits(case, Convention()).line(T, 190.46, FORCE)
     assert (plain(line.result), plain(line.printed)) == ("190.46 N", "190.46 N")
+
+
+# 1129.94 + 1813.04 - 2557.36 is 385.62; of five digits, 1129.9 + 1813.0 - 2557.4 is 385.5.
+PUSHES = {"P": 1129.94, "Q": 1813.04, "N": 2557.36}
+DIFFERENCE = total((1, Name("P", "P")), (1, Name("Q", "Q")), (-1, Name("N", "N")))
+
+
+def test_a_small_difference_is_written_as_its_printed_numbers_give_it() -> None:
+    digits = _with_pushes()
+    line = digits.line(DIFFERENCE, 385.62, FORCE)
+    assert plain(line.printed) == "1129.9 N + 1813 N − 2557.4 N"
+    assert plain(line.result) == "385.5 N"
+    assert plain(digits.carried(385.62, FORCE)) == "385.5 N"
+    assert plain(digits.carried(-385.62, FORCE)) == "−385.5 N"
+    assert plain(digits.rounded(385.62, NEWTON)) == "386 N"
+
+
+def test_unless_a_later_line_would_give_another_answer() -> None:
+    """2.333 times 385.62 is 899.65, printed 900, and of 385.5 it is 899.37."""
+    digits = _with_pushes()
+    digits.line(DIFFERENCE, 385.62, FORCE)
+    later = times(number("2.333"), Name("D", "D"))
+    line = digits.line(later, 2.333 * 385.62, FORCE)
+    assert plain(line.printed) == "(2.333)(385.6 N)"
+    assert digits.guards.raised  # the key is told again, with more digits
+    again = digits.line(DIFFERENCE, 385.62, FORCE)
+    assert plain(again.printed) == "1129.94 N + 1813.04 N − 2557.36 N"
+    assert plain(again.result) == "385.6 N"
+
+
+def _with_pushes() -> Digits:
+    forces = {id: _variable(id, FORCE, NEWTON, Role.UNKNOWN) for id in (*PUSHES, "D")}
+    system = replace(SYSTEM, variables=forces)
+    values = {**PUSHES, "D": 385.62}
+    return Digits(Case(replace(CASE.plan, system=system), Labels(), {}, values), Convention())
