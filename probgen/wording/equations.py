@@ -173,7 +173,10 @@ def _between(digits: Digits, line: Line) -> Expression | None:
 def _parts_worked(digits: Digits, printed: Expression, guard: int) -> Expression:
     match printed:
         case Quotient(top, bottom):
-            return Quotient(_one(digits, top, guard), _one(digits, bottom, guard))
+            sides = _one(digits, top, guard), _one(digits, bottom, guard)
+            return Quotient(*sides) if all(map(lone_number, sides)) else printed
+        case Sum(((sign, Quotient() as term),)):
+            return total((sign, _parts_worked(digits, term, guard)))
         case Call("hypot", sides):
             return Call("hypot", tuple(_one(digits, side, guard) for side in sides))
         case Call("atan", (Quotient() as tangent,)):

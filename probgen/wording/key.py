@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from probgen.quantities.expression import Expression, Number, evaluate, names_in
-from probgen.statics.equation import Lie, X, Y
+from probgen.statics.equation import Axis, Lie, X, Y
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.step import Step
@@ -25,10 +25,11 @@ from probgen.wording.facts.balance import (
     ForcesZero,
     GoOnWith,
     QuantityHeading,
+    Tilt,
     TorqueHeading,
     TorquesZero,
 )
-from probgen.wording.facts.ending import LimitSupposed, SupposedHeading
+from probgen.wording.facts.ending import LimitSupposed, RoundedWithin, SupposedHeading
 from probgen.wording.forces import forces_passage
 from probgen.wording.limit import comparison_passage, edge_reached, holding_passage
 from probgen.wording.once import said_once
@@ -39,7 +40,7 @@ from probgen.wording.together import reasons, together_passage
 from probgen.wording.torque import together, turning_passage
 from probgen.working.criteria import bodies_used
 from probgen.working.digits import Digits, same_amount
-from probgen.working.direction import way_of
+from probgen.working.direction import Way, way_of
 from probgen.working.fact import Fact
 from probgen.working.verdict import at_limit
 
@@ -129,10 +130,27 @@ def _asked_definitions(digits: Digits) -> Iterator[Passage]:
 
 
 def _axes(digits: Digits) -> Passage:
-    taken: Fact = AxesTaken()
-    if _takes_torques(digits.case.plan):
-        taken = AxesAndTurning(digits.convention.positive, digits.convention.turning)
+    plan, convention = digits.case.plan, digits.convention
+    tilted = _tilted(digits)
+    taken: Fact = AxesTaken(tilted)
+    if _takes_torques(plan):
+        taken = AxesAndTurning(convention.positive, convention.turning, tilted)
     return Passage(AxesHeading(), (sentences(taken),))
+
+
+def _tilted(digits: Digits) -> tuple[Tilt, ...]:
+    """The axes along and square to a surface that forces are summed along, that along it first."""
+    equations = [each for step in digits.case.plan.steps for each in step.equations]
+    axes = {each.axis.label: each.axis for each in equations if each.axis and each.axis.tilted}
+    tilts = (
+        Tilt(axis.label, axis.lie is Lie.ALONG_SURFACE, _way_along(digits, axis))
+        for axis in axes.values()
+    )
+    return tuple(sorted(tilts, key=lambda tilt: not tilt.along))
+
+
+def _way_along(digits: Digits, axis: Axis) -> Way:
+    return way_of(float(evaluate(axis.direction, digits.case.values)))
 
 
 def _steps(digits: Digits) -> Iterator[Passage]:
@@ -170,9 +188,7 @@ def _torque_passage(digits: Digits, step: Step) -> Passage:
     turning, equation = digits.convention.turning, step.equation
     zero = TorquesZero(equation.bodies, equation.about, turning)
     opening = sentences(zero, *_go_on(digits, [step]))
-    return Passage(
-        TorqueHeading(turning), (opening, working(digits, step), *negative_part(digits, step))
-    )
+    return Passage(TorqueHeading(turning), (opening, working(digits, step), *_after(digits, step)))
 
 
 def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
@@ -192,7 +208,7 @@ def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
     )
     parts: list[Part] = [opening]
     for step in steps:
-        parts += [*_axis(digits, step), working(digits, step), *negative_part(digits, step)]
+        parts += [*_axis(digits, step), working(digits, step), *_after(digits, step)]
     alone = len(system.bodies) == 1
     yield Passage(ForceHeading(() if alone else equation.bodies), tuple(parts))
 
@@ -222,6 +238,16 @@ def _go_on(digits: Digits, steps: Sequence[Step]) -> Iterator[Fact]:
         )
 
 
+def _after(digits: Digits, step: Step) -> Iterator[Part]:
+    """What is said of a result: that it is negative, or rounded to the side where a limit holds."""
+    yield from negative_part(digits, step)
+    find = digits.utmost
+    if find is not None and find.quantity == step.unknown:
+        usual = digits.rounded(digits.case.values[step.unknown], digits.unit_of(step.unknown))
+        if not same_amount(usual, digits.final(step.unknown)):
+            yield sentences(RoundedWithin(find.form is Form.LARGEST))
+
+
 def _size(number: Number) -> Number:
     return Number(abs(number.value), number.unit)
 
@@ -237,7 +263,7 @@ def _axis(digits: Digits, step: Step) -> Iterator[Part]:
     axis = step.equation.axis
     if axis is None or axis in (X, Y):
         return
-    way = way_of(float(evaluate(axis.direction, digits.case.values)))
+    way = _way_along(digits, axis)
     along = axis.lie is Lie.ALONG_SURFACE
     yield sentences(AxisTilted(axis.label, along, way, _unknown_silent(digits, step)))
 
@@ -252,9 +278,7 @@ def _unknown_silent(digits: Digits, step: Step) -> tuple[Expression, ...]:
 
 def _condition_passage(digits: Digits, step: Step) -> Passage:
     heading = _heading_of(digits.case.system.variables[step.unknown])
-    return Passage(
-        heading, (*reasons(digits, step), working(digits, step), *negative_part(digits, step))
-    )
+    return Passage(heading, (*reasons(digits, step), working(digits, step), *_after(digits, step)))
 
 
 def _heading_of(variable: Variable) -> Fact:

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from probgen.wording.facts.balance import ForceSplit, PullsSeveral, WeightTurned
+from probgen.wording.facts.ending import RoundedWithin
 from probgen.wording.facts.forces import StrutAlong
 from probgen.wording.facts.torque import TakenAsOne, TurnsNothing
 from probgen.wording.passage import Items, Part, Passage, Sentences
@@ -16,7 +17,8 @@ def said_once(passages: Iterable[Passage]) -> tuple[Passage, ...]:
     """The passages, with a reason in full only the first time.
 
     So it is with forces that turn nothing and struts that push along themselves; why bodies are
-    taken as one, and how a force lies to the axes, is not said again of the same.
+    taken as one, how a force lies to the axes, and why a value is rounded to one side, is not said
+    again of the same.
     """
     said: set[object] = set()
     return tuple(replace(passage, parts=tuple(_parts(passage, said))) for passage in passages)
@@ -41,7 +43,9 @@ def _shortened(facts: Iterable[Fact], said: set[object]) -> Iterator[Fact]:
                 if (StrutAlong, force) not in said:
                     yield replace(fact, again=StrutAlong in said)
                 said.add((StrutAlong, force))
-            case TakenAsOne() | ForceSplit() | WeightTurned() | PullsSeveral() if fact in said:
+            case (
+                TakenAsOne() | ForceSplit() | WeightTurned() | PullsSeveral() | RoundedWithin()
+            ) if fact in said:
                 pass
             case _:
                 yield fact

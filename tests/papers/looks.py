@@ -47,9 +47,10 @@ LOOKS = {
 }
 
 
-def copies(ids: Sequence[str], draws: int) -> list[Copy]:
+def copies(ids: Sequence[str], draws: int, convention: Convention | None = None) -> list[Copy]:
     """Papers of these templates, one a draw."""
-    problems = tuple(prepare(default_bank().read(id), Convention()) for id in ids)
+    method = convention or Convention()
+    problems = tuple(prepare(default_bank().read(id), method) for id in ids)
     students = [str(number) for number in range(draws)]
     worked = [work(each, draw_class(each, "looks", students).draws) for each in problems]
     slips = [

@@ -4,7 +4,9 @@ from collections.abc import Iterator, Sequence
 
 import pytest
 
+from probgen.papers.typesetter import Kind
 from probgen.press.batch import Printed
+from probgen.working.convention import Convention
 from tests.papers.ink import whites
 from tests.papers.looks import LOOKS, Look, copies, printed
 
@@ -37,3 +39,10 @@ def strays(documents: Sequence[Printed], look: Look) -> Iterator[str]:
 def test_ink_stays_inside_the_margins(id: str, look: str) -> None:
     documents = printed(copies([id], 4), LOOKS[look])
     assert list(strays(documents, LOOKS[look])) == []
+
+
+@pytest.mark.parametrize("id", ["tiptoe-achilles", "bent-back-toolbox"])  # their longest lines
+def test_so_it_does_where_torques_are_told_by_components(id: str) -> None:
+    made = copies([id], 4, Convention(torque="components"))
+    for look in ("letter", "A4, sans"):
+        assert list(strays(printed(made, LOOKS[look], (Kind.KEYS,)), LOOKS[look])) == []

@@ -12,6 +12,7 @@ from probgen.quantities.unit import NEWTON
 from probgen.wording.equations import _one_sine, lone_number, working
 from probgen.working.convention import Convention
 from tests.situations import FIND_R, FIND_T, HINGED, SHELF, STAYED, STAYED_SHELF, worked
+from tests.wording.own_telling import told_of
 from tests.wording.shown import shown
 
 USUAL = Convention()
@@ -59,6 +60,13 @@ def test_a_condition_that_says_what_the_unknown_is_stands_once() -> None:
     text = text.replace("[points]", '[unknown]\nM = { name = "load mass", unit = "kg" }\n[points]')
     told = '[[condition]]\nthat = "T = 150 N"\nbecause = "a scale shows it"\n'
     assert rows(text + told)[0] == ["T = 150 N"]
+
+
+def test_a_quotient_is_worked_out_on_both_sides_or_not_at_all() -> None:
+    """kg m has no unit of its own, lbf in has; a minus sign before a quotient stays."""
+    spread = [line for line in told_of("bookcase-centre-tilt") if "kg)(" in line]
+    assert len(spread) == 1
+    assert any(line.startswith("= −299.1 N·m/") for line in told_of("gate-two-hinges"))
 
 
 @pytest.mark.parametrize(

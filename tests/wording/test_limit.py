@@ -58,8 +58,8 @@ def test_the_limit_reached_first_decides(height: str, first: str, value: str) ->
     tipping = "153 N" if height == "0.80" else "122 N"  # 122.5 N
     assert told.split("\n")[:2] == ["it slides at P = 147 N", f"it tips at P = {tipping}"]
     wanted = f"The smaller value decides: {first} first, so the largest value is P = {value}."
-    if height == "1.00":  # 122.5 N would tip it at 123 N
-        wanted += " It is rounded down, so that the limit still holds."
+    if height == "0.80":  # 147.0 N is not, 122.5 N has been said to be where it was found
+        assert "rounded" not in told
     assert told.split("\n")[2] == wanted
     assert own.case.labels.limits[governing(own.case).id] == first
 
@@ -173,3 +173,12 @@ def test_a_body_that_tips_stands_on_its_edge_where_the_floor_then_pushes() -> No
         line for line in told_of("cabinet-slide-or-tip") if "Suppose" in line and "tip" in line
     )
     assert "it stands on its edge at B alone, so N acts at B: x has just reached b." in opening
+
+
+def test_what_is_rounded_to_the_side_that_holds_says_so_where_that_shows_first() -> None:
+    """The cabinet tips at 122.5 N, which is 123 N rounded as usual."""
+    _, sections = worked(SLIDES + TIPS + LARGEST, "1.00")
+    texts = [section(sections, each.title) for each in sections if each.title == "Torque balance"]
+    assert [text.split("\n")[-2:] for text in texts] == [
+        [" = 122.5 N ≈ 122 N", "It is rounded down, so that the limit still holds."]
+    ]

@@ -22,11 +22,12 @@ from probgen.figures.paper.scene import (
     Spot,
     Stroke,
     Text,
+    bounds,
     runs,
     segments,
 )
 from probgen.figures.paper.segment import crosses, edges, meeting, meets
-from probgen.figures.paper.tag import Tag
+from probgen.figures.paper.tag import Tag, What
 from probgen.figures.paper.type_metrics import SIZE
 
 _BESIDE: Final = 6.5  # the least clear space between two labels side by side, pt
@@ -120,8 +121,7 @@ class Field:
         self._note(segments(shape), shape)
 
     def _note(self, pieces: list[Segment], shape: Stroke) -> None:
-        if isinstance(shape, Path) and shape.pen.weight > _THICK:
-            pieces += [edge for piece in pieces for edge in _rounded(piece, shape.pen.weight)]
+        pieces += _edges(pieces, shape)
         self.segments += pieces
         for piece in pieces:
             for square in _squares_of(piece):
@@ -192,6 +192,17 @@ class Field:
         piece = _piece(start, end)
         return any(meets(piece, wide) for wide in self._wide)
 
+    def hits(self, start: Spot, end: Spot, what: What, apart: Box) -> bool:
+        """Whether the straight piece meets a shape of a kind that is not all within a box."""
+        piece = _piece(start, end)
+        shapes = (each for each in self.shapes if each.tag.what is what)
+        return any(
+            crosses(piece, edge)
+            for shape in shapes
+            if not isinstance(shape, Label) and not apart.holds(bounds([shape]))
+            for edge in (*segments(shape), *_edges(segments(shape), shape))
+        )
+
     def ray(self, start: Spot, end: Spot) -> Ray:
         """What is met on the way from one spot to another."""
         piece, length = _piece(start, end), abs(end - start)
@@ -231,6 +242,13 @@ def _along(start: Spot, end: Spot, strokes: list[Segment]) -> Iterator[tuple[flo
         ):
             one, other = ux * (x0 - sx) + uy * (y0 - sy), ux * (x1 - sx) + uy * (y1 - sy)
             yield min(one, other), max(one, other)
+
+
+def _edges(pieces: Sequence[Segment], shape: Stroke) -> list[Segment]:
+    """The outline of the pieces of a stroke that is thick."""
+    if not isinstance(shape, Path) or shape.pen.weight <= _THICK:
+        return []
+    return [edge for piece in pieces for edge in _rounded(piece, shape.pen.weight)]
 
 
 def _rounded(segment: Segment, weight: float) -> list[Segment]:

@@ -165,6 +165,11 @@ class Box(NamedTuple):
             min(max(spot.real, self.left), self.right), min(max(spot.imag, self.bottom), self.top)
         )
 
+    def holds(self, other: Box) -> bool:
+        """Whether all of another box is within this one."""
+        level = self.left <= other.left and other.right <= self.right
+        return level and self.bottom <= other.bottom and other.top <= self.top
+
     def overlaps(self, other: Box) -> bool:
         """Whether the two share any area."""
         return (

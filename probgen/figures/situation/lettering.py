@@ -42,8 +42,12 @@ def set_notes(
         others = [thing for thing in things if thing != note.thing]
         far = around(note.text, note.anchors, farthest=_FAR)
         own = _led(field, note.thing, _nearer(note.thing, others, chain(near, far)))
-        led = _with_line(field, note.thing, around(note.text, note.anchors, farthest=_LONG))
-        label = field.place(note.text, chain(own, led, anywhere), note.tag)
+        led, again = (
+            _with_line(field, note.thing, around(note.text, note.anchors, farthest=_LONG))
+            for _ in range(2)
+        )
+        clear = _past_loads(field, note.thing, led)
+        label = field.place(note.text, chain(own, clear, again, anywhere), note.tag)
         away = label.box.gap(note.thing)
         if away > _OFF or any(label.box.gap(other) <= away for other in others):
             _lead(field, label, note.thing)
@@ -91,6 +95,13 @@ def _with_line(field: Field, thing: Box, boxes: Iterable[Box]) -> Iterator[Box]:
     """The free boxes from which a line to the thing runs through no label."""
     for box in boxes:
         if field.is_free(box) and not field.hits_label(*_line(box, thing)):
+            yield box
+
+
+def _past_loads(field: Field, thing: Box, boxes: Iterable[Box]) -> Iterator[Box]:
+    """The boxes from which a line to the thing runs through nobody and no other load."""
+    for box in boxes:
+        if not field.hits(*_line(box, thing), What.LOAD, thing):
             yield box
 
 

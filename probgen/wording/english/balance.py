@@ -33,6 +33,7 @@ from probgen.wording.facts.balance import (
     QuantityHeading,
     SquaredAndAdded,
     TakenOut,
+    Tilt,
     TogetherHeading,
     TorqueHeading,
     TorquesZero,
@@ -48,22 +49,32 @@ def axes_heading(fact: AxesHeading, nouns: Nouns) -> Inlines:
     return (Text("Axes and signs"),)
 
 
-def _axes(nouns: Nouns) -> Inlines:
+def _axes(tilted: Sequence[Tilt], nouns: Nouns) -> Inlines:
+    level = "{x} to the right, {y} up"
     if nouns.labels.plan:
-        return filled("{x} to the east, {y} to the north", x=letter("x"), y=letter("y"))
-    return filled("{x} to the right, {y} up", x=letter("x"), y=letter("y"))
+        level = "{x} to the east, {y} to the north"
+    told = filled(level, x=letter("x"), y=letter("y"))
+    for place, tilt in enumerate(tilted):
+        told += filled(
+            "{comma}{axis} {kind}, {way}",
+            comma=", " if place else "; ",
+            axis=letter(tilt.axis),
+            kind="along the surface" if tilt.along else "square to it",
+            way=toward(tilt.way, nouns),
+        )
+    return told
 
 
 @say.register
 def axes_taken(fact: AxesTaken, nouns: Nouns) -> Inlines:
-    return filled("{axes}.", axes=_axes(nouns))
+    return filled("{axes}.", axes=_axes(fact.tilted, nouns))
 
 
 @say.register
 def axes_and_turning(fact: AxesAndTurning, nouns: Nouns) -> Inlines:
     return filled(
         "{axes}; {positive} {word}s are positive.",
-        axes=_axes(nouns),
+        axes=_axes(fact.tilted, nouns),
         positive=fact.positive,
         word=fact.turning,
     )

@@ -17,8 +17,19 @@ class AxesHeading(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class Tilt:
+    """An axis along a surface, or square to it, and its positive way."""
+
+    axis: str
+    along: bool
+    way: Way
+
+
+@dataclass(frozen=True, slots=True)
 class AxesTaken(Fact):
-    """x to the right and y up."""
+    """x to the right and y up, and others where forces are summed along them."""
+
+    tilted: tuple[Tilt, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +38,7 @@ class AxesAndTurning(Fact):
 
     positive: Rotation
     turning: Turning
+    tilted: tuple[Tilt, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

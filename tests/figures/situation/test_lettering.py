@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.scene import MEDIUM, Box, Label, circle, line
+from probgen.figures.paper.scene import HEAVY, MEDIUM, Box, Label, Path, bounds, circle, line
 from probgen.figures.situation.carried import Note
 from probgen.figures.situation.lettering import set_letters, set_notes
 from probgen.quantities.expression import Name
@@ -37,6 +39,23 @@ def test_a_label_without_a_place_of_its_own_has_a_line_to_its_thing() -> None:
     set_notes(field, [note()], [OWN], [])
     (leader,) = [shape for shape in field.shapes if str(shape.tag) == "leader:label:m"]
     assert not isinstance(leader, Label)
+
+
+CENTRE = Box(0.0, 0.0, 4.0, 4.0)
+SOMEBODY = tag("load:W_p")
+
+
+def test_a_line_to_a_thing_keeps_off_whoever_stands_beside_it() -> None:
+    """As at the middle of a ladder, with the feet of somebody on the one side and a wall further
+    off on the other."""
+    field = Field()
+    leg = Path((((-4 - 30j), (-4 + 60j)),), replace(HEAVY, weight=5.0), SOMEBODY)
+    field.add(leg, line(11 - 200j, 11 + 200j, MEDIUM))
+    anchors, person = ((0j, 180.0), (4 + 0j, 0.0)), Box(-12.0, -30.0, 6.0, 60.0)
+    set_notes(field, [Note(MASS, anchors, tag("label:m"), CENTRE)], [CENTRE, person], [])
+    assert placed(field).box.left > 11.0
+    (leader,) = [shape for shape in field.shapes if str(shape.tag) == "leader:label:m"]
+    assert not bounds([leader]).overlaps(bounds([leg]))
 
 
 @pytest.mark.parametrize("apart", [12.0, 20.0, 40.0])
