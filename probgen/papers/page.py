@@ -252,8 +252,14 @@ def _answers(problem: Problem, own: Worked) -> Iterator[document.Answer]:
     }
     for answer in own.answers:
         shown = answer.shown
-        printed = Math((shown,)) if isinstance(shown, Number) else Text(answer.printed)
+        printed = Math((shown,)) if isinstance(shown, Number) else Text(_tied(answer.printed))
         yield document.Answer(label(problem, answer), (printed,), full.get(answer.id, ()))
+
+
+def _tied(printed: str) -> str:
+    """Words that stay together behind their last comma: "to the right" is not torn apart."""
+    before, comma, last = printed.rpartition(", ")
+    return before + comma + last.replace(" ", "\u00a0") if comma else printed
 
 
 def _marks(face: Face) -> Iterator[document.Mark]:

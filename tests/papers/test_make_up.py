@@ -1,6 +1,7 @@
 """How the pages of keys are made up: nothing alone, nothing apart, none half empty."""
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 import pytest
 
@@ -45,6 +46,22 @@ def faults(key: Sequence[Page], id: str = "") -> Iterator[str]:
         yield f"{len(key)} pages"
     if len(key) > 1 and key[-1].filled < SHORT:
         yield f"the last page is {key[-1].filled:.0%} full"
+
+
+def torn(key: Sequence[Page]) -> Iterator[str]:
+    """Pages that end with the heading of a balance whose equation is on the next one."""
+    for number, (page, following) in enumerate(pairwise(key), start=1):
+        heads = [place for place, line in enumerate(page.lines) if line.begins_step]
+        last = page.lines[heads[-1] :] if heads else ()
+        balance = any("balance" in line.text for line in last[:1])
+        if balance and not any("=" in line.text for line in last):
+            yield f"page {number}: {last[0].text}, {following.lines[0].text}"
+
+
+def test_a_balance_is_not_parted_from_its_equation() -> None:
+    """The balance along a ramp, whose axis is told before it."""
+    documents = printed(copies(["crate-ramp-strap"], 8), LOOKS["letter"], (Kind.KEYS,))
+    assert [fault for each in documents for fault in torn(pages(each.pdf))] == []
 
 
 def told(ids: Sequence[str], draws: int) -> list[str]:

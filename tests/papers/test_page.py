@@ -172,3 +172,10 @@ def test_a_figure_is_drawn_once_where_nothing_in_it_is_sought() -> None:
     copy = next(c for c in map(copy_of, IDS) if not asks_for_sizes(c.problems[0].template))
     (face,) = copy.faces
     assert key_of(copy).solutions[0].figure is face.figure
+
+
+def test_the_side_of_a_direction_is_not_torn_apart() -> None:
+    """ "32.1° above the horizontal, to the" with "right" alone on the next line."""
+    (solution,) = key_of(copy_of("beam-stay-cable")).solutions
+    printed = [plain_text(answer.printed) for answer in solution.answers]
+    assert any(text.endswith("the horizontal, to\u00a0the\u00a0right") for text in printed)

@@ -52,7 +52,8 @@ def _inline(inline: Inline) -> str:
 def write_step(section: Section, number: int, draw: Draw) -> str:
     r"""One step of a working; its pictures hang at its right, its text flows down beside them.
 
-    The heading runs into a first paragraph and stands over anything else.
+    The heading runs into a first paragraph and stands over anything else.  A first paragraph stays
+    with the text that leads on to an equation.
     """
     hung = [_hang(block, draw) for block in section.blocks if isinstance(block, Picture)]
     flowing = [block for block in section.blocks if not isinstance(block, Picture)]
@@ -60,6 +61,8 @@ def write_step(section: Section, number: int, draw: Draw) -> str:
     match flowing:
         case [Paragraph(inlines), *rest]:
             first = rf"\step{head}{{{write_inlines(inlines)}}}"
+            if _leads_on(rest):
+                first += r"\withnext"
         case [*all_]:
             first = rf"\stepover{head}{{{write_blocks(all_[:1], draw)}}}"
             rest = all_[1:]
@@ -67,6 +70,15 @@ def write_step(section: Section, number: int, draw: Draw) -> str:
     if rest and not isinstance(rest[-1], Display):
         flows[-1] = rf"\last{flows[-1][1:]}"
     return "\n".join([*hung, first, *flows])
+
+
+def _leads_on(blocks: Sequence[Flowing]) -> bool:
+    """Whether a text leads on to an equation."""
+    match blocks:
+        case [Paragraph(), Display(), *_]:
+            return True
+        case _:
+            return False
 
 
 def _hang(picture: Picture, draw: Draw) -> str:
