@@ -2,17 +2,35 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from pathlib import Path
 from types import MappingProxyType
+from typing import Final
 
 from probgen.bank.bank import Bank
+from probgen.bank.template import Template
 from probgen.build.progress import Report
+from probgen.build.workers import Crew
 from probgen.department.card import UNUSED, Card, Use, card_of
 from probgen.department.history import folder_of, history
-from probgen.input.fault import Faults, InputError
+from probgen.input.fault import Fault, Faults, InputError
 
-_NO_USES: Mapping[str, Use] = MappingProxyType({})
+_NO_USES: Final[Mapping[str, Use]] = MappingProxyType({})
+
+
+_STAGE: Final = "problems"
+_AT_ONCE: Final = 8
+"""Templates that one process takes; a few are sooner worked than a second process is begun."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Wanted:
+    """A template to be worked; revisions: its files in the bank."""
+
+    template: Template
+    revisions: Mapping[int, Path]
+    use: Use
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,25 +69,43 @@ class Catalogue:
         return frozenset(kind for card in self.cards for kind in card.template.cautions)
 
 
-def catalogue_of(bank: Bank, report: Report, uses: Mapping[str, Use] = _NO_USES) -> Catalogue:
+def catalogue_of(
+    bank: Bank, crew: Crew, report: Report, uses: Mapping[str, Use] = _NO_USES
+) -> Catalogue:
     """Works every template of a bank; uses: what is known of them, by their ids.
 
     Raises InputError with the faults of all templates that cannot be read, worked or drawn.
     """
-    templates = sorted(bank.read_all(), key=lambda each: (each.family, each.level, each.id))
-    folder, faults = folder_of(bank), Faults(bank.id)
+    templates, folder = bank.read_all(), folder_of(bank)
+    revisions = folder.revisions if folder else {}
+    wanted = [
+        _Wanted(each, revisions.get(each.id, {}), uses.get(each.id, UNUSED)) for each in templates
+    ]
+    tasks = [(wanted[start : start + _AT_ONCE],) for start in range(0, len(wanted), _AT_ONCE)]
     cards: list[Card] = []
-    for done, template in enumerate(templates):
-        report("problems", done, len(templates))
-        try:
-            revisions = folder.revisions[template.id] if folder else {}
-            past = history(revisions, template.revision)
-            cards.append(card_of(template, past, uses.get(template.id, UNUSED)))
-        except InputError as error:
-            faults.take(error)
+    faults = Faults(bank.id)
+    report(_STAGE, 0, len(wanted))
+    for made, found in crew.each(_work, tasks, len(tasks)):
+        cards += made
+        faults.found += found
+        report(_STAGE, len(cards), len(wanted))
     faults.settle()
+    cards.sort(key=lambda card: (card.template.family, card.template.level, card.id))
     released = bank.id if folder and bank.id in folder.releases else ""
     return Catalogue(bank.title, folder.keeper if folder else "", released, tuple(_chapters(cards)))
+
+
+def _work(wanted: Sequence[_Wanted]) -> tuple[list[Card], list[Fault]]:
+    """The cards of some templates, and what is wrong with those that have none."""
+    cards: list[Card] = []
+    faults = Faults("")
+    for each in wanted:
+        try:
+            past = history(each.revisions, each.template.revision)
+            cards.append(card_of(each.template, past, each.use))
+        except InputError as error:
+            faults.take(error)
+    return cards, faults.found
 
 
 def _chapters(cards: list[Card]) -> Iterator[Chapter]:

@@ -4,8 +4,10 @@ from pathlib import Path
 
 import pytest
 
+from probgen.build.workers import Crew
 from probgen.department.card import Use
 from probgen.department.catalogue import Catalogue, catalogue_of
+from probgen.department.catalogue_page import catalogue_page
 from probgen.input.fault import InputError
 from probgen.problem.lookup import choose_bank
 from tests.banks import make_bank, put, template_text, write_release
@@ -19,7 +21,9 @@ def silent(stage: str, done: int, total: int) -> None:
 
 def made(named: Path, **uses: Use) -> Catalogue:
     bank = choose_bank(str(named), Path(), "BANK", "")
-    return catalogue_of(bank, silent, {id.replace("_", "-"): use for id, use in uses.items()})
+    return catalogue_of(
+        bank, Crew(1), silent, {id.replace("_", "-"): use for id, use in uses.items()}
+    )
 
 
 def test_chapters_by_family_with_what_can_be_looked_for(tmp_path: Path) -> None:
@@ -63,3 +67,12 @@ def test_all_that_cannot_be_worked_is_told_at_once(tmp_path: Path) -> None:
         "arm-held-out",
     }
     assert {fault.expected for fault in caught.value.faults} == {SOLVABLE}
+
+
+def test_processes_change_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    ids = ["seesaw-two-riders", "crate-ramp-strap", "diving-board"]
+    bank = choose_bank(str(make_bank(tmp_path, ids)), Path(), "BANK", "")
+    one = catalogue_page(catalogue_of(bank, Crew(1), silent))
+    monkeypatch.setattr("probgen.department.catalogue._AT_ONCE", 1)
+    assert catalogue_page(catalogue_of(bank, Crew(2), silent)) == one
+    assert one.count("<article") == len(ids)

@@ -11,6 +11,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from probgen.bank.bank import Bank
+from probgen.build.workers import Crew
 from probgen.department.card import Use
 from probgen.department.catalogue import Catalogue, catalogue_of
 from probgen.department.catalogue_page import catalogue_page
@@ -80,7 +81,7 @@ def catalogue() -> Catalogue:
     with TemporaryDirectory() as folder:
         bank = hostile_bank(Path(folder))
         uses = {"forearm-load": Use(date(2027, 9, 1), 0.724)}
-        return catalogue_of(bank, lambda stage, done, total: None, uses)
+        return catalogue_of(bank, Crew(1), lambda stage, done, total: None, uses)
 
 
 @cache

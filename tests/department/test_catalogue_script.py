@@ -7,6 +7,7 @@ from typing import Literal
 import pytest
 from selenium.webdriver.common.keys import Keys
 
+from probgen.build.workers import Crew
 from probgen.department.catalogue import Catalogue, catalogue_of
 from probgen.department.catalogue_page import catalogue_page
 from probgen.input.toml import parse_toml
@@ -29,7 +30,7 @@ def catalogue(tmp_path_factory: pytest.TempPathFactory) -> Catalogue:
     text = template_text("forearm-load", 2, direction='"90 - muscle_angle"')
     put(folder, "forearm-load", 2, text)
     bank = choose_bank(str(folder), Path(), "BANK", "")
-    return catalogue_of(bank, lambda stage, done, total: None)
+    return catalogue_of(bank, Crew(1), lambda stage, done, total: None)
 
 
 @pytest.fixture(scope="module")
