@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import subprocess
 from collections.abc import Mapping, Sequence
 from datetime import date
 from pathlib import Path
@@ -16,6 +17,13 @@ name = "Statics problems"
 keeper = "Keeper of the bank"
 goals = ["torque balance about a joint", "direction of a force"]
 """
+
+
+def git(folder: Path, *words: str, fails: bool = False) -> None:
+    """A command of git in a folder of a repository; fails: whether it is to fail."""
+    own = ("-c", "user.name=A", "-c", "user.email=a@example.org")
+    done = subprocess.run(["git", *own, "-C", str(folder), *words], capture_output=True)
+    assert (done.returncode != 0) == fails, done.stderr
 
 
 def template_text(id: str, revision: int = 1, /, **replaced: str) -> str:

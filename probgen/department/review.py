@@ -25,14 +25,16 @@ from probgen.input.fault import Faults, InputError, nearest, one_of
 
 @dataclass(frozen=True, slots=True)
 class Reviewed:
-    """A revision with what was said of it.
-
-    change: against the revision before; None for the first.
-    """
+    """A revision with what was said of it; before: the revision before, None for the first."""
 
     template: Template
     standing: Standing
-    change: Change | None
+    before: Template | None
+
+    @property
+    def change(self) -> Change | None:
+        """What is other in it than in the revision before."""
+        return compare(self.before, self.template) if self.before else None
 
     @property
     def waits(self) -> bool:
@@ -58,8 +60,7 @@ def reviewed(
             faults.take(error)
     faults.settle()
     for template, old in pairs:
-        found = standing(template, reviews, bank.own_approval)
-        yield Reviewed(template, found, compare(old, template) if old else None)
+        yield Reviewed(template, standing(template, reviews, bank.own_approval), old)
 
 
 def give_verdict(

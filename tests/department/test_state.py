@@ -1,6 +1,5 @@
 """States of a bank by their names."""
 
-import subprocess
 from pathlib import Path
 
 import pytest
@@ -9,12 +8,7 @@ from probgen.department import state
 from probgen.department.state import last_release, read_state
 from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
-from tests.banks import make_bank, put, template_text, write_release
-
-
-def git(folder: Path, *words: str) -> None:
-    own = ("-c", "user.name=A", "-c", "user.email=a@example.org")
-    subprocess.run(["git", *own, "-C", str(folder), *words], check=True, capture_output=True)
+from tests.banks import git, make_bank, put, template_text, write_release
 
 
 @pytest.fixture

@@ -82,8 +82,8 @@ def _show(each: Reviewed) -> None:
         say(f"    edited since {found.outdated[-1].person} read it, {found.outdated[-1].date}")
     if lacking := list(template.origin.lacking):
         say(f"    lacks what a release needs: {', '.join(lacking)}")
-    if each.change:
-        for line in change_lines(each.change):
+    if change := each.change:
+        for line in change_lines(change):
             say(f"    {line}")
     else:
         say(f"    the first revision: {template.title}")
