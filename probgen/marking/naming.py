@@ -155,11 +155,9 @@ def fitting(
     with np.errstate(invalid="ignore"):
         matched = np.flatnonzero(gaps <= typed.half * (1.0 + 1e-9) + 1e-12 * abs(typed.value))
     places = tuple(
-        int(place)
-        for place in matched
-        if not asked.earns(float(values[place]))
-        and possible(case, asked.id, float(values[place]))
-        and ways[place].made_by(case)
+        place
+        for place, value in zip(matched.tolist(), values[matched].tolist(), strict=True)
+        if not asked.earns(value) and possible(case, asked.id, value) and ways[place].made_by(case)
     )
     if not places:
         return Fit()
