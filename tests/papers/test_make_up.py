@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+import pypdfium2
 import pytest
 
 from probgen.bank.bank import default_bank
@@ -62,6 +63,14 @@ def test_a_balance_is_not_parted_from_its_equation() -> None:
     """The balance along a ramp, whose axis is told before it."""
     documents = printed(copies(["crate-ramp-strap"], 8), LOOKS["letter"], (Kind.KEYS,))
     assert [fault for each in documents for fault in torn(pages(each.pdf))] == []
+
+
+@pytest.mark.parametrize("id", ["beam-stay-cable", "diving-board", "well-windlass"])
+def test_no_word_stands_alone_before_what_is_asked(id: str) -> None:
+    for each in printed(copies([id], 8), LOOKS["letter"], (Kind.SHEETS,)):
+        with pypdfium2.PdfDocument(each.pdf) as pdf:
+            lines = pdf[0].get_textpage().get_text_range().splitlines()
+        assert "Find" not in [line.strip() for line in lines]
 
 
 def told(ids: Sequence[str], draws: int) -> list[str]:

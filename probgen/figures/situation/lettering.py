@@ -64,10 +64,12 @@ def set_letters(field: Field, points: Mapping[str, tuple[Spot, float]]) -> None:
         further = around(name, (*above, *below), half, farthest=_FAR)
         # Within a stout body there is room beside the point itself.
         within = around(name, (*above, *below), farthest=_NEAR) if half > _STOUT else ()
-        nearest = _nearer(own, others, chain(within, near, further))
-        boxes = chain(nearest, around(name, (*above, *below), half))
+        astray = _ASTRAY if half > _STOUT else half + _ASTRAY
+        nearest = _led(field, own, _nearer(own, others, chain(within, near, further)), astray)
+        led = _with_line(field, own, around(name, (*above, *below), half, farthest=_LONG))
+        boxes = chain(nearest, led, around(name, (*above, *below), half))
         label = field.place(name, boxes, Tag(What.LETTER, point))
-        if label.box.gap(own) > (_ASTRAY if half > _STOUT else half + _ASTRAY):
+        if label.box.gap(own) > astray:
             _lead(field, label, own)
 
 
@@ -84,10 +86,10 @@ def _line(box: Box, thing: Box) -> tuple[Spot, Spot]:
     return box.grown(_CLEAR).nearest(end), end
 
 
-def _led(field: Field, thing: Box, boxes: Iterable[Box]) -> Iterator[Box]:
+def _led(field: Field, thing: Box, boxes: Iterable[Box], off: float = _OFF) -> Iterator[Box]:
     """The boxes beside a thing, and those further off from which a line to it can be drawn."""
     for box in boxes:
-        if box.gap(thing) <= _OFF or not field.hits_label(*_line(box, thing)):
+        if box.gap(thing) <= off or not field.hits_label(*_line(box, thing)):
             yield box
 
 

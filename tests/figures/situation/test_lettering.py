@@ -66,3 +66,13 @@ def test_letters_are_nearest_to_their_own_points(apart: float) -> None:
     for label in (shape for shape in field.shapes if isinstance(shape, Label)):
         nearest = min(spots, key=lambda point: abs(label.box.nearest(spots[point]) - spots[point]))
         assert str(label.tag) == f"letter:{nearest}"
+
+
+def test_a_letter_far_off_has_a_place_from_which_a_line_to_its_point_is_free() -> None:
+    """Between two labels, one above and one below it."""
+    field = Field()
+    for bottom in (6.0, -14.0):
+        wide = Box(-60.0, bottom, 60.0, bottom + 8.0)
+        field.add(Label(complex(-60.0, bottom), MASS, 9.0, wide, tag("label:m")))
+    set_letters(field, {"A": (0j, 2.0)})
+    assert [str(s.tag) for s in field.shapes if not isinstance(s, Label)] == ["leader:letter:A"]
