@@ -8,9 +8,11 @@ from datetime import date
 from typing import Final
 
 from probgen.bank.template import Template
+from probgen.bank.uses import Use, facility_of
 from probgen.department.findings import Findings, findings
 from probgen.department.history import Revision
 from probgen.department.spread import Spreads, spreads
+from probgen.department.standing import Status
 from probgen.figures.paper.scene import Scene
 from probgen.papers.blanks import label
 from probgen.papers.handout import copy_of_one
@@ -31,20 +33,6 @@ Inlines = tuple[Inline, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Use:
-    """What the bank knows of a template's use; None for what it does not.
-
-    last: the day it was set last; facility: the mean share of its points that students got, 0 to 1.
-    """
-
-    last: date | None = None
-    facility: float | None = None
-
-
-UNUSED: Final = Use()
-
-
-@dataclass(frozen=True, slots=True)
 class Drawn:
     """One draw; number: what `probgen work --draw` takes; values, answers: each with its letter."""
 
@@ -58,7 +46,8 @@ class Drawn:
 class Card:
     """A template, with its first draw as a sheet and a key have it.
 
-    history: the newest revision first; empty where the bank keeps none.
+    history: the newest revision first; uses: the latest first; both empty where the bank keeps
+    none.  status: where the revision stands after its reviews, None where nothing was said of it.
     """
 
     template: Template
@@ -68,15 +57,29 @@ class Card:
     spreads: Spreads
     findings: Findings
     history: tuple[Revision, ...] = ()
-    use: Use = UNUSED
+    uses: tuple[Use, ...] = ()
+    status: Status | None = None
 
     @property
     def id(self) -> str:
         return self.template.id
 
+    @property
+    def last_set(self) -> date | None:
+        """The day of its last use."""
+        return max((use.day for use in self.uses), default=None)
 
-def card_of(template: Template, history: tuple[Revision, ...] = (), use: Use = UNUSED) -> Card:
-    """The card of a template.  Raises InputError where it cannot be worked, told or drawn."""
+    @property
+    def facility(self) -> float | None:
+        """What share of its points students got, 0 to 1; None before any marking."""
+        return facility_of(self.uses)
+
+
+def card_of(template: Template) -> Card:
+    """The card of a template, without its past.
+
+    Raises InputError where it cannot be worked, told or drawn.
+    """
     problem = prepare(template, Convention(units=template.units))
     worked = work(problem, [draw_single(problem, number) for number in range(1, _SHOWN + 1)])
     copy = copy_of_one(Single(problem, worked[0]))
@@ -88,8 +91,6 @@ def card_of(template: Template, history: tuple[Revision, ...] = (), use: Use = U
         tuple(_drawn(problem, number, own) for number, own in enumerate(worked, start=1)),
         spreads(problem, _DRAWS),
         findings(template, _DRAWS),
-        history,
-        use,
     )
 
 

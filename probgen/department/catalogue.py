@@ -3,34 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
-from types import MappingProxyType
 from typing import Final
 
 from probgen.bank.bank import Bank
+from probgen.bank.bank_folder import BankFolder
+from probgen.bank.reviews import read_reviews
 from probgen.bank.template import Template
+from probgen.bank.uses import by_template, read_uses
 from probgen.build.progress import Report
 from probgen.build.workers import Crew
-from probgen.department.card import UNUSED, Card, Use, card_of
+from probgen.department.card import Card, card_of
 from probgen.department.history import folder_of, history
+from probgen.department.standing import Status, by_revision, standing
 from probgen.input.fault import Fault, Faults, InputError
-
-_NO_USES: Final[Mapping[str, Use]] = MappingProxyType({})
-
 
 _STAGE: Final = "problems"
 _AT_ONCE: Final = 8
 """Templates that one process takes; a few are sooner worked than a second process is begun."""
-
-
-@dataclass(frozen=True, slots=True)
-class _Wanted:
-    """A template to be worked; revisions: its files in the bank."""
-
-    template: Template
-    revisions: Mapping[int, Path]
-    use: Use
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,24 +60,39 @@ class Catalogue:
         return frozenset(kind for card in self.cards for kind in card.template.cautions)
 
 
-def catalogue_of(
-    bank: Bank, crew: Crew, report: Report, uses: Mapping[str, Use] = _NO_USES
-) -> Catalogue:
-    """Works every template of a bank; uses: what is known of them, by their ids.
+class _Past:
+    """What a bank's folder keeps of its templates.  Raises InputError with every fault of it."""
+
+    def __init__(self, folder: BankFolder) -> None:
+        self._folder = folder
+        self._uses = by_template(read_uses(folder.path))
+        self._reviews = by_revision(read_reviews(folder))
+
+    def revisions(self, template: Template) -> Mapping[int, Path]:
+        return self._folder.revisions[template.id]
+
+    def told(self, card: Card) -> Card:
+        """A card with what was said of its revision, and when its template was set."""
+        stands = standing(card.template, self._reviews, self._folder.own_approval)
+        status = None if stands.status is Status.NOT_PROPOSED else stands.status
+        uses = tuple(reversed(self._uses.get(card.id, ())))
+        return replace(card, uses=uses, status=status)
+
+
+def catalogue_of(bank: Bank, crew: Crew, report: Report) -> Catalogue:
+    """Works every template of a bank, and reads what its folder keeps of their past.
 
     Raises InputError with the faults of all templates that cannot be read, worked or drawn.
     """
     templates, folder = bank.read_all(), folder_of(bank)
-    revisions = folder.revisions if folder else {}
-    wanted = [
-        _Wanted(each, revisions.get(each.id, {}), uses.get(each.id, UNUSED)) for each in templates
-    ]
+    past = _Past(folder) if folder else None
+    wanted = [(each, past.revisions(each) if past else {}) for each in templates]
     tasks = [(wanted[start : start + _AT_ONCE],) for start in range(0, len(wanted), _AT_ONCE)]
     cards: list[Card] = []
     faults = Faults(bank.id)
     report(_STAGE, 0, len(wanted))
     for made, found in crew.each(_work, tasks, len(tasks)):
-        cards += made
+        cards += (past.told(card) if past else card for card in made)
         faults.found += found
         report(_STAGE, len(cards), len(wanted))
     faults.settle()
@@ -95,14 +101,16 @@ def catalogue_of(
     return Catalogue(bank.title, folder.keeper if folder else "", released, tuple(_chapters(cards)))
 
 
-def _work(wanted: Sequence[_Wanted]) -> tuple[list[Card], list[Fault]]:
-    """The cards of some templates, and what is wrong with those that have none."""
+def _work(
+    wanted: Sequence[tuple[Template, Mapping[int, Path]]],
+) -> tuple[list[Card], list[Fault]]:
+    """The cards of templates with their revisions' files, and what is wrong with the others."""
     cards: list[Card] = []
     faults = Faults("")
-    for each in wanted:
+    for template, revisions in wanted:
         try:
-            past = history(each.revisions, each.template.revision)
-            cards.append(card_of(each.template, past, each.use))
+            past = history(revisions, template.revision)
+            cards.append(replace(card_of(template), history=past))
         except InputError as error:
             faults.take(error)
     return cards, faults.found

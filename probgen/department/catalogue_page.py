@@ -18,6 +18,7 @@ from probgen.department.catalogue import Catalogue
 from probgen.department.histogram import HEIGHT, WIDTH
 from probgen.department.rewording import rewording
 from probgen.input.fault import counted_from_one
+from probgen.problem.dropped import percent
 from probgen.sheets.html.pages import html_environment
 from probgen.wording.catalogue_words import CatalogueWords
 from probgen.wording.english.catalogue import CATALOGUE
@@ -37,7 +38,12 @@ def catalogue_page(catalogue: Catalogue, words: CatalogueWords = CATALOGUE) -> s
     """The whole page."""
     environment = html_environment(_LAYOUTS, words)
     environment.filters.update(
-        lines=_lines, reworded=rewording, plain=plain_text, power=_power, field=counted_from_one
+        lines=_lines,
+        reworded=rewording,
+        plain=plain_text,
+        power=_power,
+        field=counted_from_one,
+        percent=percent,
     )
     environment.globals.update(box=(WIDTH, HEIGHT), trials=_TRIALS)
     script = environment.get_template("catalogue.js").render()

@@ -14,7 +14,8 @@ class CatalogueWords:
     nothing is; search_for: what can be looked for.
     choose: the label of a tick; chosen: {count} of them; take_lines: what the lines are for;
     of_bank: the bank they name; copied: when they were.
-    use_last, facility, facility_of: what is known of a template's use.
+    reviewed: before where it stands; use_last, facility, facility_of: of a template's uses, {share}
+    of its points; uses, day and those after: a table of them, and heads of its columns.
     view: opens a template's own view; draw: of {number}; over: of how many {draws}.
     proved: {draws} of them, with the largest {residual}; drops: before shares of draws that a
     requirement drops; to_mend: before what check complains of; clean: when it does not.
@@ -58,6 +59,7 @@ class CatalogueWords:
     licence: str
     language_of_texts: str
     replaces: str
+    reviewed: str
     use_last: str
     facility: str
     facility_of: str
@@ -77,6 +79,12 @@ class CatalogueWords:
     to_mend: str
     remarks: str
     clean: str
+    uses: str
+    day: str
+    course: str
+    assignment: str
+    students: str
+    papers_marked: str
     history: str
     revision_first: str
     revision_same: str

@@ -1,5 +1,6 @@
 """A card says what a sheet and a key say of the same draw."""
 
+from dataclasses import replace
 from datetime import date
 from functools import cache
 
@@ -7,7 +8,8 @@ import pytest
 
 from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
-from probgen.department.card import Card, Use, card_of
+from probgen.bank.uses import Use
+from probgen.department.card import Card, card_of
 from probgen.input.fault import InputError
 from probgen.problem.report import as_data
 from probgen.problem.single import work_single
@@ -17,7 +19,7 @@ from tests.banks import template_text
 
 @cache
 def card() -> Card:
-    return card_of(default_bank().read("forearm-load"), use=Use(date(2027, 9, 1), 0.7))
+    return card_of(default_bank().read("forearm-load"))
 
 
 def test_draws_are_those_that_work_shows() -> None:
@@ -36,7 +38,16 @@ def test_the_sheet_and_the_working_are_of_the_first_draw() -> None:
     assert f"B: {printed[0]}" == plain_text(card().draws[0].answers[0])
     assert card().solution.slips
     assert card().findings.proved > 0
-    assert card().use.facility == 0.7
+
+
+def test_what_is_known_of_its_uses() -> None:
+    first = Use(date(2027, 9, 3), "Mechanics", "Week 2", "homework", "forearm-load", 1, "ab12", 90)
+    early = replace(first, assignment="Week 1", day=date(2026, 9, 1), marked=30, facility=0.5)
+    later = replace(first, assignment="Test", day=date(2027, 12, 1), marked=10, facility=0.9)
+    assert (card().last_set, card().facility) == (None, None)
+    known = replace(card(), uses=(first, early, later))
+    assert known.last_set == date(2027, 12, 1)
+    assert known.facility == pytest.approx(0.6)
 
 
 def test_what_cannot_be_worked_is_told() -> None:

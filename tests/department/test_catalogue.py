@@ -1,16 +1,19 @@
 """A catalogue of a bank: chapters, goals, releases, faults of all templates at once."""
 
+from dataclasses import replace
+from datetime import date
 from pathlib import Path
 
 import pytest
 
+from probgen.bank.uses import Use, note_uses
 from probgen.build.workers import Crew
-from probgen.department.card import Use
 from probgen.department.catalogue import Catalogue, catalogue_of
 from probgen.department.catalogue_page import catalogue_page
+from probgen.department.standing import Status
 from probgen.input.fault import InputError
 from probgen.problem.lookup import choose_bank
-from tests.banks import make_bank, put, template_text, write_release
+from tests.banks import make_bank, put, review, template_text, write_release
 
 SOLVABLE = "a situation that statics alone can solve"
 
@@ -19,17 +22,14 @@ def silent(stage: str, done: int, total: int) -> None:
     """Nobody watches."""
 
 
-def made(named: Path, **uses: Use) -> Catalogue:
-    bank = choose_bank(str(named), Path(), "BANK", "")
-    return catalogue_of(
-        bank, Crew(1), silent, {id.replace("_", "-"): use for id, use in uses.items()}
-    )
+def made(named: Path) -> Catalogue:
+    return catalogue_of(choose_bank(str(named), Path(), "BANK", ""), Crew(1), silent)
 
 
 def test_chapters_by_family_with_what_can_be_looked_for(tmp_path: Path) -> None:
     bank = make_bank(tmp_path, ["seesaw-two-riders", "forearm-load", "arm-held-out"])
     put(bank, "forearm-load", 2)
-    found = made(bank, forearm_load=Use(facility=0.5))
+    found = made(bank)
     assert [chapter.family for chapter in found.chapters] == ["levers", "limbs"]
     assert found.cards[0].id == "seesaw-two-riders"
     assert (found.title, found.keeper, found.release) == (
@@ -42,7 +42,21 @@ def test_chapters_by_family_with_what_can_be_looked_for(tmp_path: Path) -> None:
     assert found.cautions == {"body"}
     forearm = next(card for card in found.cards if card.id == "forearm-load")
     assert [revision.number for revision in forearm.history] == [2, 1]
-    assert forearm.use.facility == 0.5
+    assert (forearm.uses, forearm.status) == ((), None)
+
+
+def test_what_the_folder_keeps_of_its_past(tmp_path: Path) -> None:
+    bank = make_bank(tmp_path)
+    put(bank, "forearm-load", 2)
+    review(bank, "forearm-load", 1)
+    review(bank, "forearm-load", 2, "changes wanted")
+    first = Use(date(2027, 9, 3), "Mechanics", "Week 2", "homework", "forearm-load", 1, "ab12", 90)
+    later = replace(first, assignment="Test", day=date(2027, 12, 1), marked=80, facility=0.72)
+    note_uses(bank, [later, first])
+    forearm, seesaw = sorted(made(bank).cards, key=lambda card: card.id)
+    assert forearm.status is Status.CHANGES_WANTED
+    assert forearm.uses == (later, first)
+    assert (seesaw.uses, seesaw.status) == ((), None)
 
 
 def test_a_release_is_shown_as_it_was(tmp_path: Path) -> None:

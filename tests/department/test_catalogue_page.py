@@ -11,14 +11,14 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from probgen.bank.bank import Bank
+from probgen.bank.uses import Use, note_uses
 from probgen.build.workers import Crew
-from probgen.department.card import Use
 from probgen.department.catalogue import Catalogue, catalogue_of
 from probgen.department.catalogue_page import catalogue_page
 from probgen.input.toml import parse_toml
 from probgen.problem.lookup import choose_bank
 from probgen.wording.english.catalogue import CATALOGUE
-from tests.banks import make_bank, put, template_text
+from tests.banks import make_bank, put, review, template_text
 
 VOID = {"meta", "wbr", "mspace", "path", "input", "br"}
 HOSTILE = '<script>alert(1)</script> & \\"<img src=x onerror=alert(2)>'
@@ -80,8 +80,12 @@ def hostile_bank(folder: Path) -> Bank:
 def catalogue() -> Catalogue:
     with TemporaryDirectory() as folder:
         bank = hostile_bank(Path(folder))
-        uses = {"forearm-load": Use(date(2027, 9, 1), 0.724)}
-        return catalogue_of(bank, Crew(1), lambda stage, done, total: None, uses)
+        use = Use(
+            date(2027, 9, 1), HOSTILE, "Week 2", "exam", "forearm-load", 1, "ab12", 90, 80, 0.724
+        )
+        note_uses(Path(folder), [use])
+        review(Path(folder), "forearm-load", 3)
+        return catalogue_of(bank, Crew(1), lambda stage, done, total: None)
 
 
 @cache
@@ -144,13 +148,24 @@ def test_what_an_author_typed_stands_there_as_typed() -> None:
 def test_a_card_says_all_that_is_known_and_nothing_that_is_not() -> None:
     cards = {part.split('"')[0]: part for part in page().split('<article id="')[1:]}
     known, unknown = cards["forearm-load"], cards["seesaw-two-riders"]
-    for name in ("minutes", "author", "licence", "use_last", "facility", "history"):
-        word = f">{getattr(CATALOGUE, name)}<"
+    for name in (
+        "minutes",
+        "author",
+        "licence",
+        "reviewed",
+        "use_last",
+        "facility",
+        "uses",
+        "history",
+    ):
+        word = f">{getattr(CATALOGUE, name)}</{'h4' if name in ('uses', 'history') else 'dt'}>"
         assert word in known, name
         assert (word in unknown) == (name == "history"), name
     assert "<dd>2027-09-01</dd>" in known
     assert "<dd>72 % of the points</dd>" in known
     assert "<dd>12</dd>" in known
+    assert "<dd>approved</dd>" in known
+    assert "<td>Week 2</td><td>1</td><td>90</td><td>80</td><td>72 %</td>" in known
 
 
 def test_a_view_has_draws_histograms_slips_working_findings_and_history() -> None:

@@ -67,7 +67,7 @@
 
   /* What is wider than its place is scrolled by key too; nothing else is a stop on the way. */
   function reach() {
-    for (const wide of document.querySelectorAll("details[open] .equations")) {
+    for (const wide of document.querySelectorAll("details[open] :is(.equations, .wide)")) {
       if (wide.scrollWidth > wide.clientWidth) wide.tabIndex = 0;
       else wide.removeAttribute("tabindex");
     }
