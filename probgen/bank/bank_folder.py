@@ -88,13 +88,16 @@ class BankFolder:
             own, field = self.revisions.get(each.id, {}), f"{each.id} r{each.revision}"
             if each.revision not in own:
                 mend = f"put {TEMPLATES}/{each.id}/r{each.revision}.toml back"
-                faults.add(field, "no file", "every revision that was released", mend)
+                expected = "every revision that was released"
+                faults.found.append(Fault(faults.file, field, "no file", expected, mend))
             elif text_digest(read_text(own[each.revision], "template")) != each.text:
                 mend = (
                     "put the released text back (the version control has it), and write what is "
                     "new as the next revision"
                 )
-                faults.add(field, "a text edited since", "the text that was released", mend)
+                expected = "the text that was released"
+                found = Fault(faults.file, field, "a text edited since", expected, mend)
+                faults.found.append(found)
         faults.settle()
 
 

@@ -30,7 +30,7 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Any, Final
 
-from probgen.input.fault import Faults
+from probgen.input.fault import Fault, Faults
 from probgen.input.table import Table
 from probgen.input.toml import read_toml
 
@@ -107,7 +107,8 @@ def read_release(path: Path) -> Release:
     top.close()
     if not faults.found and digest != sealed(content):
         mend = "take it as it was made (the version control has it), or make another release"
-        faults.add("digest", "a release that was edited", "one as it was made", mend)
+        found, expected = "a release that was edited", "one as it was made"
+        faults.found.append(Fault(str(path), "digest", found, expected, mend))
     faults.settle()
     return Release(name, bank, day, by, follows, changes, known)
 

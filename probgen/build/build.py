@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
+from probgen.build.chosen import with_choice
 from probgen.build.delivery import deliver
 from probgen.build.example import remarks_on_example
 from probgen.build.folder import Delivery, kept_record, recover, require_ours
@@ -134,6 +135,7 @@ def build_assignment(
     words: list[str] = []
     faults = Faults(str(assignment_file))
     problem_set = read_assignment(assignment_file, words, faults)
+    problem_set, order = _by_rule(problem_set, assignment_file, out, order, faults)
     inputs = read_inputs(problem_set, assignment_file, order.layouts, faults)
     roster, secret = (assignment_file.parent / name for name in (problem_set.roster, SECRET))
     own = (assignment_file, roster, secret, *_record_read(out, order))
@@ -163,6 +165,27 @@ def build_assignment(
     noted = _noted(record, inputs, assignment_file, order)
     remarks = (*words, *told, *changes.remarks, *listed, *texts, *short.remarks, *noted)
     return Built(_found(out), record, remarks, short.losses, changes, how.left, how.kept)
+
+
+def _by_rule(
+    problem_set: ProblemSet, assignment_file: Path, out: Path, order: Order, faults: Faults
+) -> tuple[ProblemSet, Order]:
+    """The set with templates in the places of its rules, and the seed that chose them."""
+    if not any(problem.rule for problem in problem_set.problems):
+        return problem_set, order
+    earlier = None if order.replace or order.forget else _there(out)
+    known = earlier or _kept(out)
+    seed = order.seed or problem_set.seed or (known.seed if known else new_secret())
+    found = with_choice(problem_set, assignment_file, seed, earlier, faults)
+    return found, replace(order, seed=seed, guessable=order.guessable or not order.seed)
+
+
+def _there(out: Path) -> Record | None:
+    """The record in a folder; None where there is none that can be read."""
+    try:
+        return read_record(out / RECORD, edited=True)
+    except InputError:
+        return None
 
 
 def _noted(record: Record, inputs: Inputs, assignment_file: Path, order: Order) -> tuple[str, ...]:

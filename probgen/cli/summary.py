@@ -11,6 +11,7 @@ from probgen.build.build import Built
 from probgen.build.folder import ANSWERS, MISSING, VERSIONS
 from probgen.cli.terminal import counted, say
 from probgen.course.record import CODES, RECORD, Record
+from probgen.course.rule import Rule
 from probgen.course.section import sections_of
 from probgen.papers.typesetter import Kind
 
@@ -41,6 +42,7 @@ def _summary(built: Built) -> str:
     lines = [
         f"{whom} x {_problems(built.record)} in {built.folder}",
         *_news(built),
+        *_chosen(built.record),
         f"  {sheets:13} {_together(built, Kind.SHEETS)}, one by one in sheets/",
         f"  {keys:13} {_together(built, Kind.KEYS)}, one by one in keys/",
         *_tables(built),
@@ -102,6 +104,29 @@ def _news(built: Built) -> Iterator[str]:
         yield f"  numbers that the correction could not keep: {', '.join(changes.redrawn)}"
     if built.fresh and changes.printed:
         yield f"  newly printed {' and '.join(map(str, built.fresh))}"
+
+
+def _chosen(record: Record) -> Iterator[str]:
+    """Why the templates that were chosen by rule were taken."""
+    for number, problem in enumerate(record.set.problems, start=1):
+        if chosen := problem.chosen:
+            last = f"last set {chosen.last}" if chosen.last else "not set before"
+            fits = "the only one that fits" if chosen.of == 1 else f"one of {chosen.of} that fit"
+            asked = ", ".join(_asked(chosen.rule))
+            yield f"  problem {number}     {problem.template}, taken for {asked}: {fits}, {last}"
+
+
+def _asked(rule: Rule) -> Iterator[str]:
+    if rule.family:
+        yield rule.family
+    if rule.level:
+        yield f"level {rule.level}"
+    for goal in rule.goals:
+        yield f'"{goal}"'
+    if rule.not_used_since:
+        yield f"not used since {rule.not_used_since}"
+    if not (rule.family or rule.level or rule.goals or rule.not_used_since):
+        yield "any problem"
 
 
 def _together(built: Built, kind: Kind) -> str:

@@ -14,6 +14,7 @@ from typing import Final, NewType, cast, get_args
 from probgen.course.exam import Exam, read_exam
 from probgen.course.method import read_method
 from probgen.course.print_run import PrintRun, read_print_run
+from probgen.course.rule import Chosen, Rule, read_rule
 from probgen.input import file_kind
 from probgen.input.fault import Faults
 from probgen.input.file import read_text
@@ -42,6 +43,7 @@ class Assigned:
     pivot: the point the course takes torques about; empty leaves the choice to the plan.
     sections: who gets it, by the names of the class list; empty for everybody.
     parts, marks: the course's own sharing of the points, as in `Shares`.
+    rule: to choose templates by, where none is named yet; chosen: why this one was taken.
     """
 
     template: str
@@ -50,6 +52,8 @@ class Assigned:
     sections: tuple[str, ...] = ()
     parts: tuple[int, ...] = ()
     marks: tuple[Share, ...] = ()
+    rule: Rule | None = None
+    chosen: Chosen | None = None
 
     @property
     def shares(self) -> Shares:
@@ -203,8 +207,9 @@ def _read_problems(table: Table) -> tuple[Assigned, ...]:
     for entry in entries:
         points, pivot = entry.whole("points", 1, 1000), entry.text("pivot", "")
         shares = _read_shares(entry, points)
-        template, sections = entry.text("template"), _read_sections(entry)
-        problem = Assigned(template, points, pivot, sections, shares.parts, shares.marks)
+        rule, sections = read_rule(entry), _read_sections(entry)
+        template = "" if rule else entry.text("template")
+        problem = Assigned(template, points, pivot, sections, shares.parts, shares.marks, rule)
         if problem.template and any(p.template == problem.template for p in problems):
             mend = "take another template, or remove the entry"
             entry.fault("template", problem.template, "each template once in a set", mend)

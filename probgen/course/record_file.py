@@ -228,6 +228,9 @@ def _set_as_data(problem_set: ProblemSet) -> dict[str, Any]:
     data["convention"]["units"] = problem_set.convention.units.name
     data["convention"] = _called(data["convention"], Convention)
     data["run"] = _called(data["run"], PrintRun)
+    data["problems"] = [
+        {name: said for name, said in row.items() if said is not None} for row in data["problems"]
+    ]
     return _called(data, ProblemSet)
 
 

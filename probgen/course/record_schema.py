@@ -14,6 +14,7 @@ from probgen.course.issue import Erratum
 from probgen.course.method import unit_system_named
 from probgen.course.print_run import PrintRun
 from probgen.course.roster import Student
+from probgen.course.rule import Rule
 from probgen.input.csv import MOST_ROWS
 from probgen.input.schema import Bound, Schema, WrongError, entries, matching, within
 from probgen.input.table import LONGEST_LIST
@@ -329,6 +330,11 @@ BOUNDS: Final = {
         "sections": entries(0, LONGEST_LIST),
         "parts": entries(0, LONGEST_LIST),
         "marks": entries(0, len(GROUPS)),
+    },
+    Rule: {
+        "goals": entries(0, LONGEST_LIST),
+        "level": within(0, 5),
+        "count": within(1, LONGEST_LIST),
     },
     Share: {"group": matching("|".join(GROUPS), "a kind of step"), "points": within(1, 1000)},
     SectionDue: {"section": _SOME, "due": _SOME},

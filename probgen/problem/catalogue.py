@@ -23,6 +23,7 @@ class Entry:
     title: str
     revision: int
     path: str
+    goals: tuple[str, ...] = ()
 
 
 @cache
@@ -42,6 +43,14 @@ def read_catalogue(folder: Path | None = None) -> tuple[Entry, ...]:
         faults.found += own.found
     faults.settle()
     return tuple(sorted(entries, key=lambda e: (e.family, e.level, e.id)))
+
+
+def read_entry(path: Path) -> Entry:
+    """What one template's file says of it.  Raises InputError where that is missing."""
+    faults = Faults(str(path))
+    entry = _entry(Table(read_toml(path, "template"), "", faults), str(path))
+    faults.settle()
+    return entry
 
 
 def of_family(entries: Sequence[Entry], family: str, where: str) -> list[Entry]:
@@ -64,4 +73,5 @@ def _entry(top: Table, path: str) -> Entry:
         title=top.text("title"),
         revision=top.whole("revision", 1, 1_000_000),
         path=path,
+        goals=top.texts("goals"),
     )

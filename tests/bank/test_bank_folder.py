@@ -37,7 +37,7 @@ def test_a_text_that_was_edited_since_is_refused(tmp_path: Path) -> None:
     with pytest.raises(InputError) as error:
         read_bank_folder(bank).released("statics-2027.1")
     assert [(fault.field, fault.found) for fault in error.value.faults] == [
-        ("forearm-load r1", '"a text edited since"'), ("seesaw-two-riders r1", '"no file"'),
+        ("forearm-load r1", "a text edited since"), ("seesaw-two-riders r1", "no file"),
     ]  # fmt: skip
 
 

@@ -162,3 +162,23 @@ def test_a_course_may_say_no(run: Run) -> None:
     built = run("build", str(path), "--no-uses")
     assert built.exit_code == 0, built.output
     assert not Path("statics/uses").exists()
+
+
+def test_problems_are_chosen_by_rule_and_the_same_again(run: Run) -> None:
+    make_bank(Path("statics"), ["forearm-load", "seesaw-two-riders", "leg-raise-cuff"])
+    assert run("new", "mechanics").exit_code == 0
+    path = Path("mechanics/week-1/assignment.toml")
+    head = 'course = "M"\ntitle = "W"\nroster = "../roster.csv"\nbank = "../../statics"\n'
+    path.write_text(f'{head}[[problem]]\nfamily = "limbs"\nlevel = 2\npoints = 4\n')
+    built = run("build", str(path), "--no-uses")
+    assert built.exit_code == 0, built.output
+    (line,) = [line for line in built.output.splitlines() if "taken for" in line]
+    assert "taken for limbs, level 2: " in line
+    put(Path("statics"), "bent-back-toolbox")
+    put(Path("statics"), "arm-held-out")
+    again = run("build", str(path), "--no-uses")
+    assert line in again.output.splitlines()
+    path.write_text(f'{head}[[problem]]\nfamily = "limb"\npoints = 4\n')
+    refused = run("build", str(path), "--draft", "--replace")
+    assert refused.exit_code == 1
+    assert 'family "limb" fits 0' in refused.output

@@ -18,6 +18,7 @@ from probgen.course.print_run import PrintRun
 from probgen.course.record import Record
 from probgen.course.record_file import read_record, write_record
 from probgen.course.roster import Student
+from probgen.course.rule import Chosen, Rule
 from probgen.draws.draw import Draw
 from probgen.input.fault import InputError
 from probgen.input.table import LONGEST_LIST
@@ -191,6 +192,8 @@ EDGES: dict[str, tuple[Callable[[Any], Record], list[Any], list[Any]]] = {
     "sections": (lambda v: class_of(own(sections=("A",) * v)), *LISTS),
     "banks": (lambda v: class_of(replace(SET, banks=BankNames(("e",) * v))), *LISTS),
     "avoid": (lambda v: class_of(replace(SET, avoid=("e",) * v)), *LISTS),
+    "rules": (lambda v: class_of(own(chosen=Chosen(Rule("limbs", ("a",) * v), 3))), *LISTS),
+    "count": (lambda v: class_of(own(chosen=Chosen(Rule(count=v), 3))), [1, 200], [0, 201]),
     "notes": (lambda v: class_of(replace(SET, exam=Exam(2, notes=("n",) * v))), *LISTS),
 }  # fmt: skip
 
