@@ -182,3 +182,18 @@ def test_problems_are_chosen_by_rule_and_the_same_again(run: Run) -> None:
     refused = run("build", str(path), "--draft", "--replace")
     assert refused.exit_code == 1
     assert 'family "limb" fits 0' in refused.output
+
+
+def test_a_bank_is_checked_with_what_to_look_at(run: Run) -> None:
+    make_bank(Path("statics"), ["plank-raised-slowly"])
+    checked = run("bank", "check", "statics", "--draws", "50", "--workers", "1")
+    assert checked.exit_code == 0, checked.output
+    assert "plank-raised-slowly  50 draws proved" in checked.output
+    assert "sets of numbers; 5000 last for years of large classes" in checked.output
+    data = json.loads(run("bank", "check", "statics", "--draws", "50", "--json").output)
+    assert [(own["units"], own["proved"]) for own in data] == [("SI", 50), ("US customary", 50)]
+    assert data[0]["doubts"][0]["kind"] == "few sets of numbers"
+    put(Path("statics"), "forearm-load", 1, template_text("forearm-load", direction='"270"'))
+    failed = run("bank", "check", "statics", "--draws", "50", "--workers", "1")
+    assert failed.exit_code == 1
+    assert "forearm-load  FAILED" in failed.output

@@ -7,6 +7,7 @@ from typing import Final
 import click
 
 from probgen.cli.bank.catalogue import catalogue
+from probgen.cli.bank.check import check
 from probgen.cli.bank.compare import compare
 from probgen.cli.bank.find import find
 from probgen.cli.bank.intake import import_templates
@@ -25,6 +26,7 @@ def bank() -> None:
 _COMMANDS: Final = (
     new,
     import_templates,
+    check,
     compare,
     review,
     release,

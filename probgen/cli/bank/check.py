@@ -1,0 +1,94 @@
+"""`probgen bank check`: whether a bank's templates can be trusted with a class."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+if TYPE_CHECKING:
+    from probgen.department.trust import Doubt, Trust
+
+
+@click.command()
+@click.argument("bank", default="")
+@click.option("--draws", type=click.IntRange(1, 1_000_000), default=2000, show_default=True)
+@click.option(
+    "--workers", type=click.IntRange(min=1), help="Processes at a time.  [default: one a core]"
+)
+@click.option("--json", "as_json", is_flag=True, help="As JSON.")
+def check(bank: str, draws: int, workers: int | None, as_json: bool) -> None:
+    """Prove every template of a bank, and look at what a class of 300 would make of it.
+
+    BANK is a bank's folder, a release by its name or file, or a folder of templates; if left out,
+    the templates that come with probgen.  Told are draws without a proven solution (exit code 1),
+    and what somebody should look at: students with answers within each other's tolerance, slips
+    that earn full marks, directions that change sides, few sets of numbers.
+
+    What did not change since it was checked is not checked again.
+    """
+    from probgen.build.workers import Crew
+    from probgen.cli.progress import progress
+    from probgen.cli.terminal import counted, say, say_json
+    from probgen.department.looked_at import looked_at
+    from probgen.input.fault import Faults, InputError
+    from probgen.problem.lookup import choose_bank
+
+    faults = Faults("")
+    chosen = choose_bank(bank, Path(), "BANK", "")
+    with progress(as_json) as report:
+        found = list(looked_at(chosen, draws, Crew(workers), report, faults))
+    for own in found:
+        faults.take(InputError(each for each in own.faults if each not in faults.found))
+    if as_json:
+        say_json([_data(own) for own in found])
+    else:
+        for own in found:
+            _show(own)
+        doubts = sum(len(own.doubts) for own in found)
+        say(f"{counted(len(found), 'template')} checked, {counted(doubts, 'doubt')}")
+    faults.settle()
+
+
+def _data(own: Trust) -> dict[str, object]:
+    checked = own.checked
+    return {
+        "template": own.id,
+        "units": own.units or "SI",
+        "proved": checked.proved if checked else None,
+        "dropped": [str(each) for each in checked.dropped] if checked else [],
+        "doubts": [
+            {"kind": str(each.kind), "share": each.share, "about": each.about, "draw": each.draw}
+            for each in own.doubts
+        ],
+    }
+
+
+def _show(own: Trust) -> None:
+    from probgen.cli.terminal import say
+
+    name = f"{own.id} ({own.units})" if own.units else own.id
+    if own.checked is None:
+        say(f"{name}  FAILED")
+        return
+    say(f"{name}  {own.checked.proved} draws proved")
+    for doubt in own.doubts:
+        say(f"    {_told(doubt)}")
+
+
+def _told(doubt: Doubt) -> str:
+    from probgen.department.trust import CLASS, ENOUGH, Kind
+    from probgen.problem.dropped import percent
+
+    match doubt.kind:
+        case Kind.ROOM:
+            return f"{doubt.share:.0f} sets of numbers; {ENOUGH} last for years of large classes"
+        case Kind.COPYING:
+            alike = percent(doubt.share)
+            return f"{alike} of the pairs of {CLASS} could copy: {doubt.draw}"
+        case Kind.PASSING:
+            return f"{percent(doubt.share)} of draws let a slip earn full marks: {doubt.about}"
+        case Kind.SIDES:
+            where = f"{doubt.about} points to another side in {percent(doubt.share)} of draws"
+            return f"{where}: {doubt.draw}"
