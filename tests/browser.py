@@ -5,16 +5,18 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any, Final, Literal
 
 import pytest
+from selenium.common.exceptions import TimeoutException
 from selenium.webdriver import Chrome, ChromeOptions
 from selenium.webdriver.chrome.service import Service
 from selenium.webdriver.common.action_chains import ActionChains
 from selenium.webdriver.common.keys import Keys
+from selenium.webdriver.support.wait import WebDriverWait
 
 AXE: Final = Path(sys.prefix) / "axe-core" / "axe.min.js"
 """The rules for accessible pages, which .ci/setup fetches."""
@@ -26,6 +28,7 @@ _FLAGS: Final = (
     "--disable-background-networking", "--disable-component-update", "--disable-sync",
 )  # fmt: skip
 _SECONDS: Final = 120
+_PATIENCE: Final = 10.0
 
 
 class Browser:
@@ -48,6 +51,13 @@ class Browser:
     def ask(self, script: str) -> Any:
         """What an expression of JavaScript comes to."""
         return self.driver.execute_script(f"return {script}")
+
+    def expect(self, script: str, value: object) -> None:
+        """Waits for what the page does in its own time; fails where it does not."""
+        with suppress(TimeoutException):
+            wait: WebDriverWait[Chrome] = WebDriverWait(self.driver, _PATIENCE, 0.05)
+            wait.until(lambda _: self.ask(script) == value)
+        assert self.ask(script) == value
 
     def press(self, *keys: str) -> None:
         """Keys, one after the other, to whatever has the focus."""

@@ -12,6 +12,7 @@ from probgen.department.catalogue import Catalogue, catalogue_of
 from probgen.department.catalogue_page import catalogue_page
 from probgen.input.toml import parse_toml
 from probgen.problem.lookup import choose_bank
+from probgen.wording.english.catalogue import CATALOGUE
 from tests.banks import make_bank, put, template_text
 from tests.browser import Browser, browser
 
@@ -90,7 +91,7 @@ def test_family_level_and_goal_filter(window: Browser, page: Path, catalogue: Ca
     assert set(window.ask(SHOWN)) == fitting & {"seesaw-two-riders", "forearm-load"}
     window.press_until("[type=reset]", Keys.SHIFT + Keys.TAB)
     window.press(Keys.ENTER)
-    assert window.ask(SHOWN) == all_ids(catalogue)
+    window.expect(SHOWN, all_ids(catalogue))
     window.press_until("#_goal")
     for goal in catalogue.goals:
         window.press(Keys.ARROW_DOWN)
@@ -108,12 +109,12 @@ def test_what_is_ticked_is_copied(window: Browser, page: Path) -> None:
     assert window.ask("document.getElementById('_chosen').textContent") == "2 chosen"
     window.press_until("#_copy")
     window.press(Keys.ENTER)
+    window.expect("document.getElementById('_said').textContent", CATALOGUE.copied)
     taken = parse_toml(window.clipboard(), "copied")["problem"]
     assert sorted((each["template"], each["points"]) for each in taken) == [
         ("crate-ramp-strap", 10),
         ("forearm-load", 10),
     ]
-    assert window.ask("document.getElementById('_said').textContent") == "The lines are copied."
     window.press(Keys.TAB, Keys.ENTER)
     assert window.ask("document.getElementById('_choice').hidden")
     assert window.ask("document.activeElement.matches('.tick input')")
@@ -122,17 +123,17 @@ def test_what_is_ticked_is_copied(window: Browser, page: Path) -> None:
 def test_a_view_is_opened_by_key_and_by_fragment(window: Browser, page: Path) -> None:
     window.see(page)
     opened = "[...document.querySelectorAll('details[open]')].map((each) => each.parentElement.id)"
-    assert window.ask(opened) == []
+    window.expect(opened, [])
     window.press_until("#seesaw-two-riders h3 a")
     window.press(Keys.ENTER)
-    assert window.ask(opened) == ["seesaw-two-riders"]
+    window.expect(opened, ["seesaw-two-riders"])
     window.press_until("#seesaw-two-riders summary")
     window.press(Keys.ENTER)
-    assert window.ask(opened) == []
+    window.expect(opened, [])
     window.press_until("#_search", Keys.SHIFT + Keys.TAB)
     window.press("seesaw")
     window.ask("location.hash = 'forearm-load'")
-    assert window.ask(opened) == ["forearm-load"]
+    window.expect(opened, ["forearm-load"])
     assert "forearm-load" in window.ask(SHOWN)
     top = window.ask("document.getElementById('forearm-load').getBoundingClientRect().top")
     assert 0 < top < 300
@@ -169,6 +170,7 @@ def test_axe_finds_nothing(
     window.press_until("#forearm-load .tick input")
     window.press(Keys.SPACE)
     window.ask("location.hash = 'forearm-load'")
+    window.expect("document.querySelector('#forearm-load details').open", True)
     assert window.ask("document.documentElement.scrollWidth <= innerWidth")
     assert window.findings() == []
 
