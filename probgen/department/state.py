@@ -76,7 +76,10 @@ def _extract(folder: Path, revision: str, place: Path) -> None:
     if not folder.is_dir() or revision.startswith("-"):
         raise _unfit(folder, revision, "no such folder")
     listed = _git(folder, revision, b"", "ls-tree", "-r", "-l", "-z", revision, ".")
-    files = [each for each in map(_Listed.of, listed.split(b"\0")) if each]
+    try:
+        files = [each for each in map(_Listed.of, listed.split(b"\0")) if each]
+    except ValueError:
+        raise _unfit(folder, revision, "files that git lacks") from None
     if sum(each.size for each in files) > _MOST_BYTES or len(files) > _MOST_FILES:
         raise _unfit(folder, revision, "more than can be read")
     wanted = b"".join(each.id + b"\n" for each in files)
@@ -99,7 +102,10 @@ class _Listed(NamedTuple):
 
     @classmethod
     def of(cls, line: bytes) -> _Listed | None:
-        """From a line of git's list; None for links, for other repositories, and the end."""
+        """From a line of git's list; None for links, for other repositories, and the end.
+
+        Raises ValueError where git has no such object.
+        """
         head, _, path = line.partition(b"\t")
         match head.split():
             case [b"100644" | b"100755", b"blob", id, size]:

@@ -87,6 +87,25 @@ def test_links_are_left_out_and_all_else_is_as_it_was(bank: Path) -> None:
     assert (out / "bank.toml").read_bytes() == (bank / "bank.toml").read_bytes()
 
 
+def test_files_that_git_lacks_are_told_and_not_fetched(bank: Path, tmp_path: Path) -> None:
+    mark = tmp_path / "it-ran"
+    listed = subprocess.run(
+        ["git", "-C", bank, "ls-tree", "HEAD", "bank.toml"], capture_output=True, check=True
+    ).stdout.split()
+    id = listed[2].decode()
+    (bank.parent / ".git" / "objects" / id[:2] / id[2:]).unlink()
+    for setting, value in {
+        "core.repositoryformatversion": "1",
+        "extensions.partialClone": "origin",
+        "remote.origin.url": "ssh://nowhere/x",
+        "core.sshCommand": f"touch {mark}; false",
+    }.items():
+        git(bank.parent, "config", setting, value)
+    with pytest.raises(InputError, match="files that git lacks"):
+        read_state(f"{bank}@HEAD")
+    assert not mark.exists()
+
+
 @pytest.mark.parametrize("bound", ["_MOST_BYTES", "_MOST_FILES"])
 def test_a_revision_beyond_a_bound(bound: str, bank: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(state, bound, 1)
