@@ -15,12 +15,13 @@ import shutil
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property
 from pathlib import Path
 from typing import Any
 
 from probgen.build.file_digest import digest_of_content, file_mark
 from probgen.build.folder import PIECES, Working
+from probgen.build.manifest import is_as_made, made_by_this_user
 from probgen.input.file import naming, sync, write_beside
 from probgen.input.outside import OutsideError
 from probgen.papers.answers import Row
@@ -50,6 +51,7 @@ class ChunkStore:
         self._whole = working.whole
         self._chunks = chunks
         self._notes: dict[int, _Note] = {}
+        self._made = cache(made_by_this_user)
         for folder in (*Kind, PIECES):
             (self._whole / folder).mkdir(exist_ok=True)
 
@@ -63,7 +65,12 @@ class ChunkStore:
         return True
 
     def adopt(self, place: int, earlier: Path) -> bool:
-        """Takes a chunk that an earlier build of this folder has printed whole, if it has."""
+        """Takes a chunk that an earlier build of this folder has printed whole, if it has.
+
+        Only one of this user's: who has put other sheets there could have put a note too.
+        """
+        if not is_as_made(earlier / self._note(place), self._made(earlier).get(self._note(place))):
+            return False
         note = self._read(earlier, place)
         if note is None or not self._is_whole(earlier, place, note):
             return False

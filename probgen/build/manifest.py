@@ -44,6 +44,16 @@ def is_of_this_user(folder: Path) -> bool:
     return is_mark(_read(folder).get(_MARK, ""), _content(made_in(folder)))
 
 
+def made_by_this_user(folder: Path) -> Mapping[str, str]:
+    """The digests of what a build of this user has made in a folder; empty for another's."""
+    return made_in(folder) if is_of_this_user(folder) else {}
+
+
+def is_as_made(path: Path, digest: str | None) -> bool:
+    """Whether a file is still the one of a digest; None for one that no build has made."""
+    return digest is not None and _is_plain(path) and file_digest(path) == digest
+
+
 def own_files(folder: Path) -> Iterator[str]:
     """The files in a folder that no build has made there."""
     made = made_in(folder)
@@ -56,7 +66,7 @@ def edited_files(folder: Path) -> Iterator[str]:
     made = made_in(folder)
     for path in _files(folder):
         name = path.relative_to(folder).as_posix()
-        if name in made and not (_is_plain(path) and file_digest(path) == made[name]):
+        if name in made and not is_as_made(path, made[name]):
             yield name
 
 

@@ -1,6 +1,8 @@
 """Chunks kept in a working folder count when they are whole, and are read back as they were."""
 
 import json
+import os
+from collections.abc import Callable
 from io import BytesIO
 from pathlib import Path
 
@@ -9,6 +11,7 @@ import pytest
 
 from probgen.build.chunk_store import ChunkStore
 from probgen.build.folder import Working
+from probgen.build.manifest import MANIFEST, write_manifest
 from probgen.course.roster import Student
 from probgen.course.version import Version
 from probgen.input.outside import OutsideError
@@ -83,9 +86,39 @@ def test_what_an_earlier_build_has_printed_is_taken_unless_a_document_is_lost(
         (tmp_path / name).mkdir()
     earlier, now = working_in(tmp_path / "earlier"), store_in(working_in(tmp_path / "now"))
     store_in(earlier).keep(0, printed)
+    write_manifest(earlier.whole)
     assert now.adopt(0, earlier.whole) is taken
     assert now.has(0) is taken
     assert not now.adopt(1, earlier.whole)
+
+
+def of_somebody_else(folder: Path, note: Path) -> None:
+    listed = json.loads((folder / MANIFEST).read_text())
+    (folder / MANIFEST).write_text(json.dumps(listed | {"": "0" * 64}))
+
+
+def edited(folder: Path, note: Path) -> None:
+    note.write_text(note.read_text().replace("zoe", "zoE"))
+
+
+def an_endless_pipe(folder: Path, note: Path) -> None:
+    note.unlink()
+    os.mkfifo(note)
+
+
+@pytest.mark.parametrize("plant", [of_somebody_else, edited, an_endless_pipe])
+def test_what_somebody_else_says_was_printed_is_printed_again(
+    plant: Callable[[Path, Path], None], tmp_path: Path
+) -> None:
+    """Sheets and answers of a colleague's folder, with a note that fits them."""
+    for name in ("earlier", "now"):
+        (tmp_path / name).mkdir()
+    earlier, now = working_in(tmp_path / "earlier"), store_in(working_in(tmp_path / "now"))
+    store_in(earlier).keep(0, WHOLE)
+    write_manifest(earlier.whole)
+    (note,) = earlier.pieces.glob("*.json")
+    plant(earlier.whole, note)
+    assert not now.adopt(0, earlier.whole)
 
 
 def test_a_chunk_without_its_note_does_not_count(tmp_path: Path) -> None:
