@@ -10,7 +10,14 @@ from rich.padding import Padding
 from rich.table import Table
 from rich.text import Text
 
+from probgen.input.text import visible
+
 _ENDLESS: Final = 10_000
+
+
+def line(text: str, style: str = "") -> Text:
+    """A text for a terminal: what commands it or misleads an eye is spelled out."""
+    return Text(visible(text), style)
 
 
 def show_columns(
@@ -22,7 +29,7 @@ def show_columns(
     """
     table = Table(*heads, box=None, padding=(0, 2, 0, 0), show_header=bool(heads))
     for row in rows:
-        table.add_row(*map(Text, row))
+        table.add_row(*map(line, row))
     for place, column in enumerate(table.columns):
         column.no_wrap, column.overflow = place == 0, "fold"  # what is copied stays whole
     if not console.is_terminal:

@@ -35,6 +35,8 @@ _MENDS: Final = {
     errno.EROFS: _CLOSED,
     errno.ENOENT: _CLOSED,
     errno.ENOTDIR: _CLOSED,
+    errno.EEXIST: "move what is there away, or name another {place}{option}",
+    errno.ENAMETOOLONG: "name a {place} with a shorter name{option}",
     errno.EISDIR: "name a file, and not a folder{option}",
 }
 """What to do when the system refuses; nothing is half-written then."""

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from rich.console import Console
-from rich.text import Text as Styled
 
-from probgen.cli.columns import show_columns
+from probgen.cli.columns import line, show_columns
 from probgen.problem.problem import tell_steps
 from probgen.problem.report import plain_lines
 from probgen.problem.single import Single
@@ -23,22 +22,22 @@ def show(single: Single, console: Console) -> None:
     """Prints statement, givens, each step, answers and proof."""
     template, worked = single.problem.template, single.worked
     case = worked.case
-    console.print(Styled(template.title, style="bold"))
-    console.print(Styled(plain_text(worked.statement)), end="\n\n")
+    console.print(line(template.title, "bold"))
+    console.print(line(plain_text(worked.statement)), end="\n\n")
     givens = [_given(single, name, n) for name, n in worked.draw.values.items()]
     show_columns(console, givens, indent=_INDENT)
     console.print()
     problem = single.problem
     for find in case.system.finds:
         asked = plain_text(tell_find(find, problem.nouns, problem.language))
-        console.print(Styled(f"Find {asked}."))
+        console.print(line(f"Find {asked}."))
     for number, section in enumerate(tell_steps(single.problem, worked), start=1):
         console.print()
-        console.print(Styled(f"{number} {section.title}", style="bold"))
+        console.print(line(f"{number} {section.title}", "bold"))
         for block in section.blocks:
             _show_block(console, block)
     console.print()
-    console.print(Styled("Answers", style="bold"))
+    console.print(line("Answers", "bold"))
     show_columns(console, [(a.id, f"= {a.printed}") for a in worked.answers], indent=_INDENT)
     console.print()
     console.print(
@@ -60,7 +59,7 @@ def _show_block(console: Console, block: Block) -> None:
         width = max((len(plain(row.left)) for row in block.rows), default=0)
         for row in block.rows:
             left = plain(row.left).rjust(width) if row.left else " " * width
-            line = f"{' ' * _INDENT}{left} {row.relation} {plain(row.right)}"
-            console.print(Styled(line), soft_wrap=True)
-    for line in plain_lines(block):
-        console.print(Styled(line))
+            formula = f"{' ' * _INDENT}{left} {row.relation} {plain(row.right)}"
+            console.print(line(formula), soft_wrap=True)
+    for text in plain_lines(block):
+        console.print(line(text))

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import codecs
 import json
+import re
 import sys
-from typing import Any
+from typing import Any, Final
 
 import click
 
 from probgen.input.text import visible
+
+_FURTHER: Final = re.compile(r"[^\n -~]")
 
 
 def say(text: str, err: bool = False) -> None:
@@ -18,10 +21,18 @@ def say(text: str, err: bool = False) -> None:
 
 
 def say_json(data: Any) -> None:
-    """Prints data as JSON; in other encodings than UTF-8 with every letter escaped."""
+    """Prints data as JSON; in other encodings than UTF-8 with every letter escaped.
+
+    What no terminal should get is escaped in any.
+    """
     encoding = getattr(sys.stdout, "encoding", None) or "ascii"
     plain = codecs.lookup(encoding).name != "utf-8"
-    click.echo(json.dumps(data, ensure_ascii=plain, indent=2))
+    text = json.dumps(data, ensure_ascii=plain, indent=2)
+    click.echo(_FURTHER.sub(lambda found: _escaped(found[0]), text))
+
+
+def _escaped(letter: str) -> str:
+    return letter if visible(letter) == letter else json.dumps(letter)[1:-1]
 
 
 def make_tolerant() -> None:

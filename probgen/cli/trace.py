@@ -81,12 +81,10 @@ def _show_briefly(trail: Trail) -> None:
 
 
 def _show(found: Traced, console: Console, slips: bool) -> None:
-    from rich.text import Text
-
-    from probgen.cli.columns import show_columns
+    from probgen.cli.columns import line, show_columns
 
     trail = found.trail
-    console.print(Text(f"{trail.edition.code}  {trail.owner}", style="bold"))
+    console.print(line(f"{trail.edition.code}  {trail.owner}", "bold"))
     show_columns(console, list(_facts(found)), indent=4)
     for number, each in enumerate(found.problems, start=1):
         _show_problem(number, each, console, slips)
@@ -141,15 +139,13 @@ def _needs(each: Student, trail: Trail) -> str:
 
 
 def _show_problem(number: int, each: TracedProblem, console: Console, slips: bool) -> None:
-    from rich.text import Text
-
-    from probgen.cli.columns import show_columns
+    from probgen.cli.columns import line, show_columns
     from probgen.quantities.printing import plain, symbol_plain
 
     template, own = each.problem.template, each.own
     console.print()
     named = f"{number} {template.title} ({template.id}, revision {template.revision})"
-    console.print(Text(f"{named}, {each.points} points", style="bold"))
+    console.print(line(f"{named}, {each.points} points", "bold"))
     labels = own.case.labels.quantities
     values = [
         (
@@ -165,6 +161,6 @@ def _show_problem(number: int, each: TracedProblem, console: Console, slips: boo
             continue
         full = each.interval(answer.id)
         marks = f"   full marks: {full}" if full else ""
-        console.print(Text(f"    {answer.id} = {answer.printed}{marks}", style="bold"))
+        console.print(line(f"    {answer.id} = {answer.printed}{marks}", "bold"))
         for _, told in each.slips_of(answer.id, likely_ones=not slips):
-            console.print(Text(f"        {told}"), soft_wrap=True)
+            console.print(line(f"        {told}"), soft_wrap=True)

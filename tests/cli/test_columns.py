@@ -24,6 +24,12 @@ def test_each_row_of_a_file_is_one_line_however_long() -> None:
     ]
 
 
+def test_what_misleads_an_eye_is_spelled_out() -> None:
+    file = io.StringIO()
+    show_columns(Console(file=file), [("gpj.\u202eexe", "[red]\x1b[31m")])
+    assert file.getvalue().split() == [r"gpj.\u202eexe", r"[red]\x1b[31m"]
+
+
 @pytest.mark.parametrize("width", [34, 44])
 def test_a_terminal_wraps_texts_and_keeps_what_is_copied_whole(width: int) -> None:
     lines = shown(terminal=True, width=width, heads=("id", "family", "title"))

@@ -58,4 +58,9 @@ def test_what_the_system_refuses() -> None:
     assert "--out" in told_full
     assert "--out" not in told_by_system(full, False), "which has no such option"
     assert "{" not in told_by_system(full, False) + told_full
+    there = told_by_system(OSError(errno.EEXIST, "File exists", "x"), False)
+    assert "move what is there away, or name another place" in there
+    assert "shorter" in told_by_system(
+        OSError(errno.ENAMETOOLONG, "File name too long", "x"), False
+    )
     assert "can be written to" in told_by_system(OSError(errno.EIO, "Input/output error"), True)

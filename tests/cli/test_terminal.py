@@ -6,10 +6,15 @@ import json
 import os
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
-from probgen.cli.terminal import counted, say
+import probgen.cli
+from probgen.cli.terminal import counted, say, say_json
+from probgen.input.text import visible
+
+CLI = Path(probgen.cli.__file__).parent
 
 LATIN = {"PYTHONIOENCODING": "latin-1", "PYTHONUTF8": "0"}
 PLAIN = {"LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
@@ -59,3 +64,19 @@ def test_json_is_json_in_any_encoding(surroundings: dict[str, str]) -> None:
 @pytest.mark.parametrize(("count", "words"), [(0, "0 papers"), (1, "1 paper"), (2, "2 papers")])
 def test_counts_agree_with_their_noun(count: int, words: str) -> None:
     assert counted(count, "paper") == words
+
+
+def test_json_commands_no_terminal_and_is_the_same_data(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    data = {"name": "gpj.\u202eexe \x9b2J \ue000 \U000e0001", "other": "Zoë 李"}
+    say_json(data)
+    told = capsys.readouterr().out
+    assert json.loads(told) == data
+    assert all(visible(letter) == letter for letter in told)
+
+
+def test_no_command_prints_texts_past_that() -> None:
+    """Rich knows markup, and not what misleads an eye."""
+    used = [path.name for path in CLI.rglob("*.py") if "rich.text" in path.read_text("utf-8")]
+    assert used == ["columns.py"]
