@@ -7,8 +7,10 @@ list's counts.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from typing import Final
 
 from probgen.course.assignment import ProblemSet
 from probgen.course.edition import Edition
@@ -16,6 +18,9 @@ from probgen.course.file_name import file_name
 from probgen.course.record import Record
 from probgen.course.roster import Student
 from probgen.input.fault import Faults, nearest, one_of
+
+_DEVICE: Final = re.compile("con|prn|aux|nul|(com|lpt)[0-9]")
+"""Names that no folder can have on Windows."""
 
 
 def sections_of(record: Record) -> tuple[str, ...]:
@@ -89,6 +94,8 @@ def folder_names(sections: Iterable[str]) -> dict[str, str]:
     names: dict[str, str] = {}
     for section in sections:
         plain = name = file_name(section) or "without-section"
+        if _DEVICE.fullmatch(name):
+            plain = name = f"section-{name}"
         count = 1
         while name in names.values():
             count += 1

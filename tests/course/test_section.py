@@ -81,6 +81,9 @@ def test_folders_that_no_system_takes_for_one_another() -> None:
     assert len({name.casefold() for name in names.values()}) == 4
     assert names[""] == "without-section"
     assert all("/" not in name for name in names.values())
+    assert folder_names(["CON", "con", "Com1", "cone"]) == {
+        "CON": "section-con", "con": "section-con-2", "Com1": "section-com1", "cone": "cone",
+    }  # fmt: skip
 
 
 def faults_of(earlier: Record = NOBODY, students: Any = PEOPLE, **changes: Any) -> list[str]:
