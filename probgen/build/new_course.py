@@ -18,7 +18,7 @@ from probgen.course.assignment import ASSIGNMENT
 from probgen.course.secret import SECRET, find_secret, write_secret
 from probgen.input.fault import Fault, InputError
 from probgen.input.file import require_nameable, write_beside
-from probgen.input.text import unfit
+from probgen.input.text import is_seen, unfit
 
 FIRST: Final = "week-1"
 """The folder of a course's first assignment."""
@@ -62,7 +62,7 @@ def write_course(folder: Path) -> NewCourse:
     texts = {
         course.roster: course_roster(),
         course.style: course_style(),
-        course.assignment: course_assignment(own if own and not unfit(own) else _UNNAMED),
+        course.assignment: course_assignment(own if is_seen(own) and not unfit(own) else _UNNAMED),
     }
     left = tuple(path for path in (*texts, course.secret) if os.path.lexists(path))
     if len(left) == len(texts) + 1:

@@ -12,7 +12,7 @@ from probgen.bank.release import NAME
 from probgen.course.file_name import file_name
 from probgen.input.fault import Fault, InputError
 from probgen.input.file import require_nameable, write_beside
-from probgen.input.text import unfit
+from probgen.input.text import is_seen, unfit
 
 _HEAD: Final = """# A bank of statics problems.  Keep this folder in your version control, whole.
 id = {id}                         # what releases and uses call it
@@ -62,7 +62,7 @@ def write_bank(folder: Path) -> NewBank:
         expected = "the path of a folder, which may be there or not"
         raise InputError([Fault(str(folder), "", "a file", expected, "take another name")])
     own = folder.resolve().name
-    name = own if own and not unfit(own) else "Statics problems"
+    name = own if is_seen(own) and not unfit(own) else "Statics problems"
     id = file_name(own, own_script=False)
     head = _HEAD.format(
         id=json.dumps(id if NAME.fullmatch(id) else "statics"),

@@ -32,6 +32,11 @@ def test_its_files_are_read_as_they_stand(tmp_path: Path) -> None:
     }  # fmt: skip
 
 
+@pytest.mark.parametrize("name", ["\u202e", "\x1b[2J", "n" * 200])
+def test_a_folder_of_any_name_has_files_that_can_be_read(name: str, tmp_path: Path) -> None:
+    assert read_assignment(write_course(tmp_path / name).assignment).course
+
+
 def test_its_secret_is_its_own_and_closed_to_others(tmp_path: Path) -> None:
     found = []
     for name in ("one", "two"):

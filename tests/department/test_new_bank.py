@@ -16,6 +16,7 @@ from probgen.input.fault import InputError
         ("Statics zu Übung 2", "statics-zu-ubung-2", "Statics zu Übung 2"),
         ("力学", "statics", "力学"),
         ("2027", "statics", "2027"),
+        ("\u202e", "statics", "Statics problems"),
         ('a "b" \\ c', "a-b-c", 'a "b" \\ c'),
     ],
 )
