@@ -89,7 +89,9 @@ def _mend(mend: str, remedy: Remedy | None) -> str:
             )
             return "; ".join(filter(None, (mend, own)))
         case TakeEdited():
-            own = "take it as it is with --edited: papers that changed get new codes"
+            own = (
+                "take it as it is with `probgen build --edited`: papers that changed get new codes"
+            )
             return ", or ".join(filter(None, (mend, own)))
         case OwnNote():
             own = 'say in your own words when they were released: --note "Released early."'
@@ -99,7 +101,7 @@ def _mend(mend: str, remedy: Remedy | None) -> str:
         case WorkIt(path):
             return "; ".join(filter(None, (mend, f"work it with: probgen work {path}")))
         case TrustLayouts():
-            own = "name your own folder of them with --layouts, or add --trust-layouts"
+            own = "add --trust-layouts, or take your own: `probgen build --layouts DIR`"
             return "; ".join(filter(None, (mend, own)))
         case WorkAgain(template, values, customary):
             stated = "--units US " * customary

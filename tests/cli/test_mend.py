@@ -13,6 +13,7 @@ from probgen.input.remedy import (
     Remedy,
     Replace,
     SeeTemplates,
+    TakeEdited,
     WorkAgain,
     WorkIt,
 )
@@ -26,6 +27,12 @@ MENDS: list[tuple[str, Remedy | None, str]] = [
         "wait",
         Replace(),
         "wait; or begin anew with --replace, which keeps the old build beside it",
+    ),
+    (
+        "wait",
+        TakeEdited(),  # also told by commands that have no such option
+        "wait, or take it as it is with `probgen build --edited`: papers that changed get "
+        "new codes",
     ),
     ("", SeeTemplates(), "see the ids with `probgen list`"),
     ("", BuildIt("a.toml"), "build it with: probgen build a.toml"),
