@@ -234,6 +234,7 @@ def build_record(path: Path, out: Path, crew: Crew, report: Report, order: Order
     elif not order.trusted:
         require_no_layouts(record, str(path))
     if not order.replace:
+        _require_record(out)
         _require_no_loss(record, out)
     problems = frozen_problems(record.issue, record.current, str(path))
     typesetter_of(record.set, record.house).require_tex()

@@ -10,6 +10,8 @@ from probgen.bank.supplied import supplied
 from probgen.build.manifest import write_manifest
 from probgen.cli import main
 from probgen.course.record import RECORD
+from probgen.course.record_file import write_record
+from tests.terms import begun, class_of
 
 TEMPLATE = supplied("templates") / "levers" / "seesaw-two-riders.toml"
 
@@ -99,9 +101,11 @@ def test_a_build_whose_record_is_gone_is_not_taken_for_a_new_one(run: Run, tmp_p
         'course = "M"\ntitle = "W"\nroster = "class.csv"\n'
         '[[problem]]\ntemplate = "seesaw-two-riders"\npoints = 8\n'
     )
-    result = run("build", "week.toml")
-    assert result.exit_code == 1
-    assert "expected  the record of the papers that were built here" in result.output
-    assert "put a copy of it back" in result.output
-    assert "--replace" in result.output
+    (tmp_path / "older.json").write_text(write_record(begun(class_of(2))), encoding="utf-8")
+    for source in ("week.toml", "older.json"):
+        result = run("build", source, "--out", "week")
+        assert result.exit_code == 1
+        assert "expected  the record of the papers that were built here" in result.output
+        assert "put a copy of it back" in result.output
+        assert "--replace" in result.output
     assert (folder / "all-sheets.pdf").read_text() == "built"
