@@ -1,5 +1,6 @@
 """States of a bank by their names."""
 
+import subprocess
 from pathlib import Path
 
 import pytest
