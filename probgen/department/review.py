@@ -100,9 +100,7 @@ def _require_another(
 def _row(template: Template, said: Review) -> Review:
     mark = text_mark(text_digest(template.source))
     person = " ".join(said.person.split())
-    return Review(
-        template.id, template.revision, mark, person, said.date, said.verdict, said.note.strip()
-    )
+    return Review(template.id, template.revision, mark, person, said.date, said.verdict, said.note)
 
 
 def _wanted(bank: BankFolder, ids: Sequence[str], revision: int | None) -> list[tuple[str, int]]:

@@ -17,14 +17,16 @@ from tests.banks import make_bank, make_ready, put, put_ready, ready_text, revie
 ARM, SEESAW = "forearm-load", "seesaw-two-riders"
 
 
-def planned(bank: Path, name: str = "statics-2027.1", day: int = 15, **more: str) -> NextRelease:
+DAY = date(2027, 8, 15)
+
+
+def planned(bank: Path, name: str = "statics-2027.1", **more: str) -> NextRelease:
     chosen = {key: (value,) for key, value in more.items()}
-    on = date(2027, 8, day)
-    return next_release(read_bank_folder(bank), name, "A. Keeper", on, draws=20, **chosen)
+    return next_release(read_bank_folder(bank), name, "A. Keeper", DAY, draws=20, **chosen)
 
 
-def released(bank: Path, name: str = "statics-2027.1", day: int = 15, **more: str) -> NextRelease:
-    found = planned(bank, name, day, **more)
+def released(bank: Path, name: str = "statics-2027.1", **more: str) -> NextRelease:
+    found = planned(bank, name, **more)
     write_release(found)
     return found
 
@@ -138,6 +140,17 @@ def test_only_what_the_release_before_has_not_is_proved_again(
 
 def test_a_long_list_of_changes_is_cut(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     bank = make_ready(tmp_path)
+    monkeypatch.setattr(module, "_LONGEST_LINE", 5)
+    assert planned(bank).release.changes == ("new: ", "new: ")
     monkeypatch.setattr(module, "MOST_CHANGES", 1)
     found = released(bank)
     assert found.release.changes == ("and 2 lines more: compare the two releases",)
+
+
+def test_who_releases_it_is_a_text_that_can_be_seen(tmp_path: Path) -> None:
+    bank = read_bank_folder(make_ready(tmp_path))
+    found = next_release(bank, "a", "  A.  Keeper ", DAY, draws=20)
+    assert (found.release.by, found.faults) == ("A. Keeper", ())
+    for by in ("", "\u2800", "A.\x1bKeeper"):
+        (fault,) = next_release(bank, "a", by, DAY, draws=20).faults
+        assert fault.file == "by"

@@ -128,6 +128,17 @@ def test_draws_that_fail_are_shown_in_every_system_of_units(bank: Path) -> None:
     assert {fault.expected for fault in found} == {"a solution that passes its proof"}
 
 
+def test_a_template_may_come_with_a_later_revision_as_its_first(bank: Path) -> None:
+    put_ready(bank, "tiptoe-achilles", 3)
+    assert faults(bank) == ()
+
+
+def test_a_fault_of_a_file_that_is_old_and_new_is_told_once(bank: Path) -> None:
+    put_ready(bank, ARM, 1, "<<<<<<< mine\n" + ready_text(ARM))
+    found = [(fault.field, fault.found) for fault in faults(bank)]
+    assert sorted(found) == [("", "a text edited since"), ("line 1", "<<<<<<<")]
+
+
 def test_what_is_approved_again_after_all_is_released(bank: Path) -> None:
     counted_up(bank)
     review(bank, ARM, 2, "changes wanted", date="2027-09-01")

@@ -82,6 +82,12 @@ def test_what_is_wrong_is_told_and_nothing_written(
     assert not (bank / "reviews.csv").exists()
 
 
+def test_person_and_note_are_judged_at_once_by_their_names(bank: Path) -> None:
+    with pytest.raises(InputError) as error:
+        give(bank, Verdict.APPROVED, "forearm-load", person=" ", note="\x07")
+    assert [fault.file for fault in error.value.faults] == ["person", "note"]
+
+
 def test_faults_of_templates_come_at_once_and_a_file_under_another_number(bank: Path) -> None:
     put(bank, "forearm-load", 4, template_text("forearm-load", 3))
     put(bank, "seesaw-two-riders", 1, template_text("seesaw-two-riders", level="9"))
