@@ -58,7 +58,7 @@ def review(
         say(f"{counted(waiting, 'template')} of {len(all_of_them)} to be reviewed")
         return
     if not person or not ids:
-        missing = "who says it: --by NAME" if not person else "which templates: their ids"
+        missing = "a person: --by NAME" if not person else "its templates: their ids"
         raise click.UsageError(f"a verdict needs {missing}")
     on = (day or datetime.now()).date()
     said = Review("", 0, "", person, on, Verdict(verdict), note)
