@@ -9,14 +9,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from contextlib import suppress
 from dataclasses import replace
-from typing import Any, Final
+from typing import Final
 
 from probgen.bank.customary import systems_of
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
 from probgen.department.change import Change, Difference, Kind
 from probgen.department.trial import trials
-from probgen.input.fault import InputError
+from probgen.input.fault import Faults, InputError
+from probgen.input.table import Table
 from probgen.input.toml import parse_toml
 from probgen.problem.problem import prepare
 from probgen.statics.fingerprint import fingerprint
@@ -104,20 +105,21 @@ def _whole(template: Template) -> Template:
 
 def _fields(template: Template) -> dict[str, str]:
     """Every field of a template's file by its path, as it is typed."""
-    return dict(_leaves(parse_toml(template.source, template.path), ""))
+    return dict(_leaves(Table(parse_toml(template.source, template.path), "", Faults(""))))
 
 
-def _leaves(value: Any, path: str) -> Iterator[tuple[str, str]]:
-    if isinstance(value, Mapping):
-        for key, each in value.items():
-            yield from _leaves(each, f"{path}.{key}" if path else key)
-    elif isinstance(value, list) and any(isinstance(each, Mapping) for each in value):
-        for place, each in enumerate(value):
-            yield from _leaves(each, f"{path}[{place}]")
-    elif isinstance(value, list):
-        yield path, ", ".join(map(str, value))
-    else:
-        yield path, str(value).strip()
+def _leaves(table: Table) -> Iterator[tuple[str, str]]:
+    for key, value in table.content.items():
+        path = table.field(key)
+        if isinstance(value, Mapping):
+            yield from _leaves(Table(value, path, table.faults))
+        elif isinstance(value, list) and any(isinstance(each, Mapping) for each in value):
+            for place, each in enumerate(value):
+                yield from _leaves(Table(each, f"{path}[{place}]", table.faults))
+        elif isinstance(value, list):
+            yield path, ", ".join(map(str, value))
+        else:
+            yield path, str(value).strip()
 
 
 def _differences(before: Mapping[str, str], after: Mapping[str, str]) -> Iterator[Difference]:

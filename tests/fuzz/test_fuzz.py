@@ -20,7 +20,8 @@ def test_spoilt_inputs_are_refused_with_a_message(kind: str) -> None:
 
 
 @pytest.mark.parametrize("kind", TARGETS)
-def test_good_inputs_are_taken(kind: str, tmp_path: Path) -> None:
+def test_good_inputs_are_taken(kind: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
     target = TARGETS[kind]
     assert target.run(random.Random(0).choice(target.good()), tmp_path) == ""
 
