@@ -42,6 +42,8 @@ def within(
             yield
         finally:
             alarm.clear()
+        if alarm.rung:  # where nobody heard it, as in a callback of the garbage collection
+            raise _OverTimeError
     except _OverTimeError:
         alarm.clear()  # it may have rung just as it was cleared
         if not alarm.rung:

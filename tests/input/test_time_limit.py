@@ -47,6 +47,15 @@ def test_nobody_suppresses_it() -> None:
         work()
 
 
+def test_who_did_not_hear_it_is_told_at_the_end() -> None:
+    def work() -> None:
+        with within(0.05, "a.toml", "solving it"), suppress(BaseException):
+            spin(5.0)
+
+    with pytest.raises(InputError, match="takes longer"):
+        work()
+
+
 def test_one_limit_within_another() -> None:
     def work() -> None:
         with within(0.2, "outer.toml", "reading it"):
