@@ -37,6 +37,7 @@ from probgen.problem.problem_figures import every_scene
 from probgen.sheets.house import LAYOUTS, House
 from probgen.sheets.style import HouseStyle, read_style
 from probgen.working.convention import Convention
+from tests.fuzz.departments import DEPARTMENTS
 from tests.fuzz.marked import MARKED
 from tests.fuzz.mutation import spoilt_json
 from tests.fuzz.target import Target, written
@@ -281,5 +282,6 @@ TARGETS = {
         Target("layouts", _layouts, _layout),
         Target("lines", lambda: tuple(line.encode() for line in LINES), _line),
         *MARKED,
+        *DEPARTMENTS,
     )
 }
