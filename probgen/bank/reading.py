@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterator
 from dataclasses import replace
 from typing import Final
 
-from probgen.bank.customary import in_units, require_units
+from probgen.bank.customary import in_units, require_units, systems_of
 from probgen.bank.depicts import read_depicts
 from probgen.bank.element import READERS
 from probgen.bank.finds import read_finds
@@ -54,6 +54,17 @@ def read_template(text: str, where: str, units: UnitSystem = SI) -> Template:
     """
     with within(_SECONDS, where, "reading it"):
         return _read(text, where, units)
+
+
+def in_each_system(template: Template) -> Iterator[Template]:
+    """A template, and then as it is in each other system of units that it is written for.
+
+    Raises InputError where it has faults in one of these.
+    """
+    yield template
+    for units in systems_of(parse_toml(template.source, template.path)):
+        if units != template.units:
+            yield read_template(template.source, template.path, units)
 
 
 def _read(text: str, where: str, units: UnitSystem) -> Template:

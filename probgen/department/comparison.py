@@ -11,8 +11,7 @@ from contextlib import suppress
 from dataclasses import replace
 from typing import Final
 
-from probgen.bank.customary import systems_of
-from probgen.bank.reading import read_template
+from probgen.bank.reading import in_each_system
 from probgen.bank.template import Template
 from probgen.department.change import Change, Difference, Kind
 from probgen.department.trial import trials
@@ -84,9 +83,8 @@ def _facets(template: Template) -> dict[Kind, object]:
 
 def _in_each_system(template: Template) -> Iterator[Template]:
     """As read for each system of units that it is written for and has no fault in."""
-    for units in systems_of(parse_toml(template.source, template.path)):
-        with suppress(InputError):
-            yield read_template(template.source, template.path, units)
+    with suppress(InputError):
+        yield from in_each_system(template)
 
 
 def _marks(template: Template) -> object:

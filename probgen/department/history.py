@@ -8,7 +8,7 @@ from itertools import pairwise
 from pathlib import Path
 
 from probgen.bank.bank import Bank, read_file
-from probgen.bank.bank_folder import BankFolder, is_bank_folder, read_bank_folder
+from probgen.bank.bank_folder import BankFolder, bank_of, read_bank_folder
 from probgen.department.change import Change
 from probgen.department.comparison import compare
 
@@ -26,10 +26,8 @@ def folder_of(bank: Bank) -> BankFolder | None:
 
     Raises InputError with what is wrong in that folder.
     """
-    for path in bank.files.values():
-        folder = path.absolute().parents[2]  # of templates/forearm-load/r1.toml
-        return read_bank_folder(folder) if is_bank_folder(folder) else None
-    return None
+    folder = next(map(bank_of, bank.files.values()), None)
+    return read_bank_folder(folder) if folder else None
 
 
 def history(revisions: Mapping[int, Path], last: int) -> tuple[Revision, ...]:

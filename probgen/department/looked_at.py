@@ -11,16 +11,14 @@ from typing import Any, Final
 
 from probgen import __version__
 from probgen.bank.bank import Bank, read_file
-from probgen.bank.customary import systems_of
-from probgen.bank.reading import read_template
+from probgen.bank.reading import in_each_system
 from probgen.bank.template import Template
 from probgen.build.progress import Report
 from probgen.build.workers import Crew
-from probgen.department.trust import Doubt, Kind, Trust, trust
+from probgen.department.trust import Doubt, Kind, Trust, trust, units_told
 from probgen.input.cache_folder import cache_folder, cached_bytes
 from probgen.input.fault import Faults, InputError
 from probgen.input.file import write_beside
-from probgen.input.toml import parse_toml
 from probgen.problem.dropped import Dropped
 from probgen.problem.template_check import Checked
 
@@ -52,11 +50,7 @@ def _look(place: int, template: Template, draws: int) -> tuple[int, Trust]:
 
 def _read(path: Path, faults: Faults) -> Iterator[Template]:
     try:
-        first = read_file(path)
-        yield first
-        for units in systems_of(parse_toml(first.source, first.path)):
-            if units != first.units:
-                yield read_template(first.source, first.path, units)
+        yield from in_each_system(read_file(path))
     except InputError as error:
         faults.take(error)
 
@@ -95,7 +89,7 @@ def _kept(template: Template, draws: int) -> Trust | None:
         return None
     return Trust(
         template.id,
-        "" if template.units.name == "SI" else template.units.name,
+        units_told(template),
         Checked(template, *numbers, dropped),
         (),
         doubts,

@@ -22,7 +22,7 @@ from probgen.input.fault import Fault, InputError
 from probgen.mistakes.unnoticed import unnoticed
 from probgen.problem.problem import Problem, Worked, fit, prepare, shown_values, work
 from probgen.problem.template_check import Checked, check_template
-from probgen.quantities.unit import US_CUSTOMARY
+from probgen.quantities.unit import SI
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Form
 from probgen.working.convention import Convention
@@ -77,9 +77,14 @@ class Trust:
     doubts: tuple[Doubt, ...] = ()
 
 
+def units_told(template: Template) -> str:
+    """The system of units it is in, "" for SI."""
+    return "" if template.units == SI else template.units.name
+
+
 def trust(template: Template, draws: int) -> Trust:
     """The template proved over so many draws, and a class of `CLASS` looked at."""
-    units = template.units.name if template.units == US_CUSTOMARY else ""
+    units = units_told(template)
     try:
         checked = check_template(template, draws)
         problem = prepare(template, Convention(units=template.units))

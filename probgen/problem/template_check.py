@@ -11,8 +11,8 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.bank.customary import systems_of
 from probgen.bank.proportions import drawn_sizes
+from probgen.bank.reading import in_each_system
 from probgen.bank.statement import told_ids
 from probgen.bank.template import Derived, Given, Template
 from probgen.draws.draw import Draw
@@ -22,7 +22,6 @@ from probgen.figures.measured.survey import survey
 from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.remedy import WorkAgain
 from probgen.input.time_limit import within
-from probgen.input.toml import parse_toml
 from probgen.problem.dropped import Dropped, misses
 from probgen.problem.flaw_words import disturbance_told, flaws_told, untold
 from probgen.problem.lookup import choose_several, every_template
@@ -88,11 +87,7 @@ def templates_named(named: Sequence[str], faults: Faults) -> Iterator[Template]:
 
 def _in_each_system(read: Callable[..., Template], faults: Faults) -> Iterator[Template]:
     try:
-        template = read()
-        yield template
-        for units in systems_of(parse_toml(template.source, template.path)):
-            if units != template.units:
-                yield read(units)
+        yield from in_each_system(read())
     except InputError as error:
         faults.take(error)
 

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from probgen.bank.bank import default_bank
+from probgen.bank.bank import Bank, default_bank
 from probgen.bank.bank_folder import read_bank_folder
 from probgen.department.change import Kind
 from probgen.department.history import folder_of, history
@@ -46,3 +46,4 @@ def test_the_folder_is_found_around_a_bank_and_around_its_release(tmp_path: Path
         assert folder is not None
         assert folder.id == "statics"
     assert folder_of(default_bank()) is None
+    assert folder_of(Bank("top", "", {"shelf": Path("/shelf.toml")})) is None
