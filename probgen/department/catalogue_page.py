@@ -16,7 +16,6 @@ from markupsafe import Markup
 from probgen.department.card import Card
 from probgen.department.catalogue import Catalogue
 from probgen.department.histogram import HEIGHT, WIDTH
-from probgen.department.rewording import rewording
 from probgen.input.fault import counted_from_one
 from probgen.problem.dropped import percent
 from probgen.sheets.html.pages import html_environment
@@ -39,7 +38,6 @@ def catalogue_page(catalogue: Catalogue, words: CatalogueWords = CATALOGUE) -> s
     environment = html_environment(_LAYOUTS, words)
     environment.filters.update(
         lines=_lines,
-        reworded=rewording,
         plain=plain_text,
         power=_power,
         field=counted_from_one,

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
 
+from probgen.department.rewording import Words, rewording
+
 
 class Kind(StrEnum):
     """A sort of change, in the order of what it means for whoever sets the problem."""
@@ -34,6 +36,11 @@ class Difference:
     field: str
     before: str
     after: str
+
+    @property
+    def words(self) -> tuple[Words, ...]:
+        """Both as one text, with what went and what came."""
+        return rewording(self.before, self.after)
 
 
 @dataclass(frozen=True, slots=True)

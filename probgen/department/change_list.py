@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
 from probgen.department.change import GRAVEST_FIRST, Change, Changes, Difference, Trial
+from probgen.department.rewording import CUT, Fate, Words
 from probgen.input.fault import counted_from_one
 
-_LONGEST: Final = 60  # characters of a value that is shown
+_LONGEST: Final = 120  # characters of a value that is shown
 _MOST: Final = 6  # fields of a template that are shown
 
 
@@ -55,28 +56,16 @@ def _trials(trials: Sequence[Trial]) -> Iterator[str]:
 
 
 def _told(difference: Difference) -> str:
-    """A field with what is other in it; of long texts, the words around that."""
-    old, new = (" ".join(text.split()) for text in (difference.before, difference.after))
-    if max(len(old), len(new)) > _LONGEST and old and new:
-        old, new = _around(old, new)
+    """A field with what is other in it, and the words around that."""
+    old, new = (_side(difference.words, other) for other in (Fate.CAME, Fate.WENT))
     field = counted_from_one(difference.field)
     return f"{field}: {_cut(old) or 'nothing'} -> {_cut(new) or 'nothing'}"
 
 
-def _around(old: str, new: str) -> tuple[str, str]:
-    words, others = old.split(), new.split()
-    start = _alike(words, others)
-    end = _alike(words[start:][::-1], others[start:][::-1])
-    before, after = "... " * (start > 0), " ..." * (end > 0)
-    own, other = words[start : len(words) - end], others[start : len(others) - end]
-    return f"{before}{' '.join(own)}{after}", f"{before}{' '.join(other)}{after}"
-
-
-def _alike(words: Sequence[str], others: Sequence[str]) -> int:
-    """How many words two texts begin with alike."""
-    pairs = enumerate(zip(words, others, strict=False))
-    return next((i for i, (one, other) in pairs if one != other), min(len(words), len(others)))
+def _side(words: Iterable[Words], other: Fate) -> str:
+    """One of two texts, without the words that are in the other alone."""
+    return " ".join(each.text for each in words if each.fate is not other)
 
 
 def _cut(text: str) -> str:
-    return text if len(text) <= 2 * _LONGEST else f"{text[: 2 * _LONGEST - 3]}..."
+    return text if len(text) <= _LONGEST else f"{text[: _LONGEST - 1]}{CUT}"

@@ -10,7 +10,8 @@ from typing import Final
 
 _AROUND: Final = 5
 """Words that are shown beside what is other."""
-_CUT: Final = "…"
+CUT: Final = "…"
+"""Stands for words that are left out."""
 
 
 class Fate(StrEnum):
@@ -56,4 +57,4 @@ def _kept(words: Sequence[str], first: bool, last: bool) -> list[str]:
     ends = 0 if first else _AROUND, 0 if last else _AROUND
     if len(words) <= sum(ends) + 1:
         return list(words)
-    return [*words[: ends[0]], _CUT, *words[len(words) - ends[1] :]]
+    return [*words[: ends[0]], CUT, *words[len(words) - ends[1] :]]

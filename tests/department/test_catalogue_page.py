@@ -6,7 +6,6 @@ from dataclasses import replace
 from datetime import date
 from functools import cache
 from hashlib import sha256
-from html.parser import HTMLParser
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -18,9 +17,10 @@ from probgen.department.catalogue_page import catalogue_page
 from probgen.input.toml import parse_toml
 from probgen.problem.lookup import choose_bank
 from probgen.wording.english.catalogue import CATALOGUE
+from tests import markup
 from tests.banks import make_bank, put, review, template_text
+from tests.markup import Reader, one_line
 
-VOID = {"meta", "wbr", "mspace", "path", "input", "br"}
 HOSTILE = '<script>alert(1)</script> & \\"<img src=x onerror=alert(2)>'
 ORIGIN = f"""
 minutes = 12
@@ -30,34 +30,6 @@ source = "{HOSTILE}"
 licence = "CC BY 4.0"
 language = "en"
 """
-
-
-class Reader(HTMLParser):
-    """Every element closed in its turn; words and attributes by element."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.open: list[str] = []
-        self.words: list[str] = []
-        self.found: list[tuple[str, dict[str, str | None]]] = []
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self.found.append((tag, dict(attrs)))
-        if tag not in VOID:
-            self.open.append(tag)
-
-    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self.found.append((tag, dict(attrs)))
-
-    def handle_endtag(self, tag: str) -> None:
-        assert self.open.pop() == tag
-
-    def handle_data(self, data: str) -> None:
-        if not {"style", "script"} & set(self.open):
-            self.words.append(data)
-
-    def all(self, tag: str) -> list[dict[str, str | None]]:
-        return [attributes for name, attributes in self.found if name == tag]
 
 
 def hostile_bank(folder: Path) -> Bank:
@@ -95,15 +67,11 @@ def page() -> str:
 
 @cache
 def read() -> Reader:
-    reader = Reader()
-    reader.feed(page())
-    reader.close()
-    assert reader.open == []
-    return reader
+    return markup.read(page())
 
 
 def words() -> str:
-    return " ".join(" ".join(read().words).split())
+    return one_line(read())
 
 
 def test_every_template_has_a_card_and_every_id_is_there_once() -> None:
@@ -112,7 +80,7 @@ def test_every_template_has_a_card_and_every_id_is_there_once() -> None:
         "cabinet-slide-or-tip",
         "forearm-load",
     ]
-    ids = [each["id"] for _, each in read().found if each.get("id")]
+    ids = read().ids
     assert len(ids) == len(set(ids))
     pointed = [
         (each.get("for") or each.get("aria-labelledby") or (each.get("href") or "")[1:])
@@ -139,8 +107,8 @@ def test_nothing_is_fetched_and_one_script_runs() -> None:
 
 
 def test_what_an_author_typed_stands_there_as_typed() -> None:
-    for markup in ("<script>alert", "<img", "<b>one"):
-        assert markup not in page()
+    for typed in ("<script>alert", "<img", "<b>one"):
+        assert typed not in page()
     assert words().count('<script>alert(1)</script> & "<img src=x onerror=alert(2)>') >= 4
     assert "calm in <b>one" in words()
 

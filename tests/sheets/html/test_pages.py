@@ -2,7 +2,6 @@
 
 import re
 from dataclasses import replace
-from html.parser import HTMLParser
 from xml.etree import ElementTree
 
 import pytest
@@ -19,8 +18,8 @@ from probgen.sheets.html.pages import HtmlPages
 from probgen.sheets.latex.layout import Layouts
 from probgen.sheets.writer import Writer
 from probgen.working.convention import Convention
+from tests.markup import read
 
-VOID = {"meta", "wbr", "mspace", "path"}
 IDS = sorted(default_bank().files)
 NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
@@ -31,39 +30,6 @@ def copy_of(id: str) -> Copy:
     problem_set = ProblemSet("A < B & C", "<script>x</script>", "class.csv", (Assigned(id, 10),))
     version = Version("CODE", "01-ada-1", Student('"Ada" <b>', "1"))
     return Copy(problem_set, version, (problem,), worked)
-
-
-class Reader(HTMLParser):
-    """Every element closed in its turn; the words, and the elements by name."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.open: list[str] = []
-        self.words: list[str] = []
-        self.found: list[tuple[str, dict[str, str | None]]] = []
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self.found.append((tag, dict(attrs)))
-        if tag not in VOID:
-            self.open.append(tag)
-
-    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self.found.append((tag, dict(attrs)))
-
-    def handle_endtag(self, tag: str) -> None:
-        assert self.open.pop() == tag
-
-    def handle_data(self, data: str) -> None:
-        if "style" not in self.open:
-            self.words.append(data)
-
-
-def read(page: str) -> Reader:
-    reader = Reader()
-    reader.feed(page)
-    reader.close()
-    assert reader.open == []
-    return reader
 
 
 def page_of(copy: Copy) -> str:
