@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -35,7 +36,7 @@ class Typed:
 
 @dataclass(slots=True)
 class _Reading:
-    """A table while it is read."""
+    """A table while it is read; columns: the places of the form's headings, and of others."""
 
     file: str
     record: Record
@@ -60,22 +61,24 @@ def read_answers(
     Raises InputError with every fault: answers of another set, codes that are none, students the
     record never had, double rows, missing columns, dates.
     """
-    known = {_plain(head) for head in (*OWN_HEADINGS, *(column.heading for column in asked))}
+    known = _headings(asked)
     rows = read_class_file(
-        path, lambda row: sum(_plain(cell) in known for cell in row), remarks, "table of answers"
+        path, lambda row: sum(_plain(c, known) in known for c in row), remarks, "table of answers"
     )
     faults = Faults(str(path))
     count = {
-        i: sum(_plain(c) in known for c in row.cells) for i, row in enumerate(rows[:_SEARCHED])
+        i: sum(_plain(cell, known) in known for cell in row.cells)
+        for i, row in enumerate(rows[:_SEARCHED])
     }
     head = max(count, key=lambda i: (count[i], -i), default=-1)
     if head < 0 or not count[head]:
         mend = "take the form that `probgen form` writes for this record"
         faults.add("", None, "a line of headings such as code, id, 1 T, 1 T unit", mend)
         faults.settle()
-    reading = _Reading(str(path), record, _columns(rows[head], faults), asked, faults, remarks)
+    columns = _columns(rows[head], known, faults)
+    reading = _Reading(str(path), record, columns, asked, faults, remarks)
     _refuse_another_set(reading, rows[head + 1 :], elsewhere)
-    _judge_columns(reading, rows[head])
+    _judge_columns(reading, rows[head], known)
     found = tuple(_rows(reading, rows[head + 1 :]))
     faults.settle()
     missing = len(papers(record)) - len(found)
@@ -84,17 +87,30 @@ def read_answers(
     return found
 
 
-def _plain(heading: str) -> str:
-    return " ".join(heading.casefold().split())
+def _headings(asked: Sequence[Column]) -> dict[str, str]:
+    """The form's headings by what may stand for each: capitals count only where two differ in them.
+
+    One problem may ask for N and for n.
+    """
+    own = [*OWN_HEADINGS, *(column.heading for column in asked)]
+    folded = Counter(head.casefold() for head in own)
+    alone = {head.casefold(): head for head in own if folded[head.casefold()] == 1}
+    return {**alone, **{head: head for head in own}}
 
 
-def _columns(row: Row, faults: Faults) -> dict[str, int]:
+def _plain(cell: str, known: Mapping[str, str]) -> str:
+    """The form's heading that is meant, or the text of another one in small letters."""
+    text = " ".join(cell.split())
+    return known.get(text) or known.get(text.casefold(), text.casefold())
+
+
+def _columns(row: Row, known: Mapping[str, str], faults: Faults) -> dict[str, int]:
     found: dict[str, int] = {}
     for place, cell in enumerate(row.cells):
-        if _plain(cell) in found and cell:
+        if (head := _plain(cell, known)) in found and cell:
             faults.add(row.place, cell, "each heading once", "remove the double column")
         elif cell:
-            found[_plain(cell)] = place
+            found[head] = place
     return found
 
 
@@ -121,21 +137,19 @@ def _code_of(text: str) -> str:
         return ""
 
 
-def _judge_columns(reading: _Reading, row: Row) -> None:
-    heads = [column.heading for column in reading.asked]
+def _judge_columns(reading: _Reading, row: Row, known: Mapping[str, str]) -> None:
     if not {"code", "id"} & reading.columns.keys():
         reading.faults.add(row.place, ", ".join(row.cells), "a column code or id", "add one")
-    wanted = {_plain(head) for head in heads}
     needed = [c.heading for c in reading.asked if c.place in (Place.NUMBER, Place.CHOICE)]
     for head in needed:
-        if _plain(head) not in reading.columns:
+        if head not in reading.columns:
             reading.faults.add(row.place, None, f'a column "{head}"', "add it, empty if need be")
     for column in reading.asked:
-        if column.place in _TAKEN and _plain(column.heading) not in reading.columns:
+        if column.place in _TAKEN and column.heading not in reading.columns:
             told = f'{reading.file}: no column "{column.heading}"'
             reading.remarks.append(f"{told}: {_TAKEN[column.place]}")
     for cell in row.cells:
-        if _ASKED.fullmatch(cell) and _plain(cell) not in wanted:
+        if _ASKED.fullmatch(cell) and _plain(cell, known) not in known:
             mend = "see whether these are the answers of another set"
             reading.faults.add(row.place, cell, "columns of what this set asks", mend)
 
@@ -262,7 +276,7 @@ def _why_none(record: Record, code: str) -> tuple[str, str]:
 def _cells(reading: _Reading, row: Row, paper: Paper) -> Cells:
     found: dict[tuple[int, str], dict[Place, str]] = {}
     for column in reading.asked:
-        text = _cell(reading, row, _plain(column.heading))
+        text = _cell(reading, row, column.heading)
         if column.section not in ("", paper.section):
             if text:
                 place, expected = f"{row.place}, {column.heading}", "nothing in this column"

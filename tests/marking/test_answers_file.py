@@ -13,7 +13,7 @@ from xlsxwriter import Workbook
 from probgen.course.exam import Exam
 from probgen.input.fault import InputError
 from probgen.marking.answers_file import Typed, read_answers
-from probgen.marking.form import Place, columns
+from probgen.marking.form import Column, Place, columns
 from tests.marking.lamps import HEADS, record_of
 from tests.marking.sections import lamp_problem, record_of_sections
 from tests.spreadsheets import ods, ods_of, packed, xlsx
@@ -57,6 +57,19 @@ def test_a_full_table_has_no_remarks_and_short_rows_end_empty(tmp_path: Path) ->
     found = read(tmp_path, f"{HEADS}\n,1\n,2,,5\n,3,,5,N", remarks)
     assert [row.cells[1, "T"][Place.NUMBER] for row in found] == ["", "5", "5"]
     assert remarks == []
+
+
+def test_capitals_in_headings_count_only_where_two_differ_in_them(tmp_path: Path) -> None:
+    asked = (*ASKED, Column(1, "t", Place.CHOICE, 1))
+    path = tmp_path / "answers.csv"
+    path.write_text("ID,1 t,1  T,1 T UNIT\n2,yes,9,kN")
+    (found,) = read_answers(path, RECORD, asked, [])
+    assert found.cells[1, "T"] == {Place.NUMBER: "9", Place.UNIT: "kN"}
+    assert found.cells[1, "t"] == {Place.CHOICE: "yes"}
+    path.write_text("ID,1 T,1 T,1 T unit\n2,yes,9,kN")
+    with pytest.raises(InputError, match="each heading once") as caught:
+        read_answers(path, RECORD, asked, [])
+    assert 'a column "1 t"' in str(caught.value)
 
 
 def mistyped(code: str) -> str:
