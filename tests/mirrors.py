@@ -22,6 +22,8 @@ DATA_ONLY: Final = (
     "statics/step.py",
     "wording/block.py",
     "wording/catalogue_words.py",
+    "wording/change_words.py",
+    "wording/comparison_words.py",
     "wording/page_words.py",
     "wording/passage.py",
     "working/convention.py",

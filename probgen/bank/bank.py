@@ -54,7 +54,7 @@ class Bank:
             mend = nearest(id, self.files) or "give the path of a .toml file"
             raise InputError([Fault(self.id, "template", id, listed, mend)])
         template = read_file(self.files[id], units)
-        self._check(template, id)
+        self.require_named(template, id)
         return template
 
     def read_all(self) -> tuple[Template, ...]:
@@ -68,8 +68,9 @@ class Bank:
         faults.settle()
         return tuple(templates)
 
-    def _check(self, template: Template, id: str) -> None:
-        faults = Faults(str(self.files[id]))
+    def require_named(self, template: Template, id: str) -> None:
+        """Raises InputError unless a template, read of one of the files, is the one of an id."""
+        faults = Faults(template.path)
         if template.id != id:
             expected = f'"{id}", as the file or its folder is named'
             faults.add("id", template.id, expected, "rename one of them")

@@ -11,15 +11,14 @@ from probgen.bank.template import Template
 from probgen.bank.uses import Use, facility_of
 from probgen.department.findings import Findings, findings
 from probgen.department.history import Revision
+from probgen.department.on_paper import on_paper
 from probgen.department.spread import Spreads, spreads
 from probgen.department.standing import Status
 from probgen.figures.paper.scene import Scene
 from probgen.papers.blanks import label
-from probgen.papers.handout import copy_of_one
-from probgen.papers.page import key_of, sheet_of
 from probgen.problem.problem import Problem, Worked, prepare, work
 from probgen.problem.problem_figures import situation_scene
-from probgen.problem.single import Single, draw_single
+from probgen.problem.single import draw_single
 from probgen.quantities.expression import Number
 from probgen.quantities.formula import Relation
 from probgen.sheets import document
@@ -82,12 +81,11 @@ def card_of(template: Template) -> Card:
     """
     problem = prepare(template, Convention(units=template.units))
     worked = work(problem, [draw_single(problem, number) for number in range(1, _SHOWN + 1)])
-    copy = copy_of_one(Single(problem, worked[0]))
-    (sheet,), (solution,) = sheet_of(copy).problems, key_of(copy).solutions
+    first = on_paper(problem, worked[0])
     return Card(
         template,
-        sheet,
-        solution,
+        first.sheet,
+        first.solution,
         tuple(_drawn(problem, number, own) for number, own in enumerate(worked, start=1)),
         spreads(problem, _DRAWS),
         findings(template, _DRAWS),

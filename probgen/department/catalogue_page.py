@@ -10,40 +10,31 @@ from base64 import b64encode
 from hashlib import sha256
 from typing import Final
 
-from jinja2 import ChoiceLoader, PackageLoader
 from markupsafe import Markup
 
+from probgen.department.bank_page import page_environment
 from probgen.department.card import Card
 from probgen.department.catalogue import Catalogue
 from probgen.department.histogram import HEIGHT, WIDTH
-from probgen.input.fault import counted_from_one
 from probgen.problem.dropped import percent
-from probgen.sheets.html.pages import html_environment
 from probgen.wording.catalogue_words import CatalogueWords
 from probgen.wording.english.catalogue import CATALOGUE
 from probgen.wording.sentence import plain_text
 
 _POINTS: Final = 10
 _TRIALS: Final = 3  # equal draws that are shown of other physics
-_LAYOUTS: Final = ChoiceLoader(
-    [
-        PackageLoader("probgen.department", "layouts"),
-        PackageLoader("probgen.sheets.html", "layouts"),
-    ]
-)
 
 
 def catalogue_page(catalogue: Catalogue, words: CatalogueWords = CATALOGUE) -> str:
     """The whole page."""
-    environment = html_environment(_LAYOUTS, words)
+    environment = page_environment(words, _TRIALS)
     environment.filters.update(
         lines=_lines,
         plain=plain_text,
         power=_power,
-        field=counted_from_one,
         percent=percent,
     )
-    environment.globals.update(box=(WIDTH, HEIGHT), trials=_TRIALS)
+    environment.globals["box"] = WIDTH, HEIGHT
     script = environment.get_template("catalogue.js").render()
     given = {"catalogue": catalogue, "script": Markup(script), "digest": _digest(script)}
     return environment.get_template("catalogue.html.j2").render(given)

@@ -74,6 +74,16 @@ class Change:
     def renamed(self) -> bool:
         return bool(self.formerly)
 
+    @property
+    def is_any(self) -> bool:
+        """Whether something is other at all."""
+        return self.renamed or bool(self.kinds)
+
+    @property
+    def gravity(self) -> int:
+        """The place of its gravest kind among them; that of one only renamed is behind all."""
+        return GRAVEST_FIRST.index(self.kinds[0]) if self.kinds else len(GRAVEST_FIRST)
+
 
 @dataclass(frozen=True, slots=True)
 class Changes:

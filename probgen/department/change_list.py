@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
-from probgen.department.change import GRAVEST_FIRST, Change, Changes, Difference, Trial
+from probgen.department.change import Change, Changes, Difference, Trial
 from probgen.department.rewording import CUT, Fate, Words
 from probgen.input.fault import counted_from_one
 
@@ -18,7 +18,7 @@ def change_list(changes: Changes) -> Iterator[str]:
     for title, ids in (("new", changes.new), ("gone", changes.gone)):
         for id in ids:
             yield f"{title}: {id}"
-    for change in sorted(changes.changed, key=_gravity):
+    for change in sorted(changes.changed, key=lambda each: (each.gravity, each.id)):
         yield from change_lines(change)
     yield f"{changes.same} as they were"
 
@@ -37,11 +37,6 @@ def change_lines(change: Change) -> Iterator[str]:
         yield f"    and {len(change.differences) - _MOST} more"
     if change.trials:
         yield from _trials(change.trials)
-
-
-def _gravity(change: Change) -> tuple[int, str]:
-    places = [GRAVEST_FIRST.index(kind) for kind in change.kinds]
-    return min(places, default=len(GRAVEST_FIRST)), change.id
 
 
 def _trials(trials: Sequence[Trial]) -> Iterator[str]:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from difflib import SequenceMatcher
 from typing import Final
 
 from probgen.bank.template import Template
-from probgen.department.change import Changes
+from probgen.department.change import Change, Changes
 from probgen.department.comparison import compare
 from probgen.statics.fingerprint import fingerprint
 
@@ -15,8 +16,23 @@ _ALIKE: Final = 0.5
 """Of two texts with the same physics, from which on one is taken for the other renamed."""
 
 
+@dataclass(frozen=True, slots=True)
+class Paired:
+    """The templates of two states, each with what it was; new, gone: those that have no other."""
+
+    pairs: tuple[tuple[Template, Template], ...]
+    new: tuple[Template, ...]
+    gone: tuple[Template, ...]
+
+
 def changes(before: Mapping[str, Template], after: Mapping[str, Template]) -> Changes:
-    """Every template of two states held against what it was.
+    """Every template of two states held against what it was."""
+    both = paired(before, after)
+    return gathered(both, [compare(*pair) for pair in both.pairs])
+
+
+def paired(before: Mapping[str, Template], after: Mapping[str, Template]) -> Paired:
+    """Which template of a state is which of another.
 
     A template with an id of its own counts as renamed where it says so (origin.replaces), or has
     the physics of one that is gone, and much of its text.
@@ -24,15 +40,22 @@ def changes(before: Mapping[str, Template], after: Mapping[str, Template]) -> Ch
     gone = {id: each for id, each in before.items() if id not in after}
     new = {id: each for id, each in after.items() if id not in before}
     formerly = dict(_renamed(gone, new))
-    pairs = [(before[formerly.get(id, id)], each) for id, each in after.items()
-             if formerly.get(id, id) in before]  # fmt: skip
-    found = [compare(old, now) for old, now in pairs]
-    told = tuple(each for each in found if each.kinds or each.renamed)
+    return Paired(
+        tuple((before[formerly.get(id, id)], each) for id, each in after.items()
+              if formerly.get(id, id) in before),
+        tuple(each for id, each in new.items() if id not in formerly),
+        tuple(each for id, each in gone.items() if id not in formerly.values()),
+    )  # fmt: skip
+
+
+def gathered(both: Paired, found: Sequence[Change], same: int = 0) -> Changes:
+    """What was found of every pair; same: templates that nobody had to look at."""
+    told = tuple(each for each in found if each.is_any)
     return Changes(
-        tuple(id for id in new if id not in formerly),
-        tuple(id for id in gone if id not in formerly.values()),
+        tuple(each.id for each in both.new),
+        tuple(each.id for each in both.gone),
         told,
-        len(found) - len(told),
+        len(found) - len(told) + same,
     )
 
 

@@ -11,10 +11,11 @@ from io import BytesIO
 from pathlib import Path
 from typing import Final, NamedTuple
 
+from probgen.bank.bank import Bank
 from probgen.bank.bank_folder import read_bank_folder
 from probgen.bank.release import newest, read_release
-from probgen.bank.template import Template
-from probgen.input.fault import Fault, InputError
+from probgen.input.fault import Fault, Faults, InputError
+from probgen.input.file import read_text
 from probgen.input.outside import OutsideError
 from probgen.problem.lookup import choose_bank
 
@@ -29,25 +30,37 @@ _PLAIN: Final = (
 
 
 @dataclass(frozen=True, slots=True)
+class Text:
+    """What a file holds; path: by which messages name it."""
+
+    path: str
+    content: str
+
+
+@dataclass(frozen=True, slots=True)
 class State:
-    """name: as it was named; templates: by their ids."""
+    """name: as it was named; texts: of its templates' files, by their ids.
+
+    bank: what they were read as; its files may be gone, where they came out of git.
+    """
 
     name: str
-    templates: Mapping[str, Template]
+    bank: Bank
+    texts: Mapping[str, Text]
 
 
 def read_state(named: str) -> State:
     """The state of a name: what `choose_bank` takes, or "FOLDER@REVISION" for git's revisions.
 
-    Raises InputError for a name of nothing, or with the faults of all templates; OutsideError where
-    git is needed and cannot be had.
+    Raises InputError for a name of nothing, or where files cannot be read; OutsideError where git
+    is needed and cannot be had.
     """
     folder, at, revision = named.rpartition("@")
     if at and folder and not Path(named).exists():
         with tempfile.TemporaryDirectory(prefix="probgen-state-") as place:
             _extract(Path(folder), revision, Path(place))
-            return State(named, _templates(str(place)))
-    return State(named, _templates(named))
+            return _state(named, place)
+    return _state(named)
 
 
 def last_release(folder: str) -> str:
@@ -63,9 +76,18 @@ def last_release(folder: str) -> str:
     return str(bank.releases[found.name])
 
 
-def _templates(named: str) -> dict[str, Template]:
-    bank = choose_bank(named, Path(), "BANK", "")
-    return {template.id: template for template in bank.read_all()}
+def _state(named: str, place: str = "") -> State:
+    """The state of a name; place: where the files of a revision lie until they are read."""
+    bank = choose_bank(place or named, Path(), "BANK", "")
+    faults, texts = Faults(bank.id), {}
+    for id, path in bank.files.items():
+        told = f"{named}/{path.relative_to(place).as_posix()}" if place else str(path)
+        try:
+            texts[id] = Text(told, read_text(path, "template"))
+        except InputError as error:
+            faults.take(error)
+    faults.settle()
+    return State(named, bank, texts)
 
 
 def _extract(folder: Path, revision: str, place: Path) -> None:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from probgen.wording.change_words import ChangeWords
+
 
 @dataclass(frozen=True, slots=True)
 class CatalogueWords:
@@ -19,8 +21,7 @@ class CatalogueWords:
     view: opens a template's own view; draw: of {number}; over: of how many {draws}.
     proved: {draws} of them, with the largest {residual}; drops: before shares of draws that a
     requirement drops; to_mend: before what check complains of; clean: when it does not.
-    revision_first: of the first one; changed: {kinds} of change; formerly: another id before.
-    equal_draws: {same} of {all} have the same answers; before, after: heads of columns.
+    revision_first: of the first one; revision_same: of one in which nothing is other.
     working_of, wrong_in: of the one draw that is worked.
     cautions: pairs of a kind and its words.
     """
@@ -88,11 +89,6 @@ class CatalogueWords:
     history: str
     revision_first: str
     revision_same: str
-    formerly: str
-    equal_draws: str
-    before: str
-    after: str
-    numbers: str
-    nothing: str
+    change: ChangeWords
     caution: str
     cautions: tuple[tuple[str, str], ...]

@@ -47,6 +47,13 @@ def test_two_states_are_compared_and_told(run: Run) -> None:
     (change,) = data["changed"]
     assert change["kinds"] == ["other physics", "reworded"]
     assert len(change["trials"]) == 20
+    page = Path("shown/comparison.html")
+    shown = run("bank", "compare", "statics", "--out", "shown", "--workers", "1")
+    assert shown.output.splitlines() == [*lines, str(page)]
+    assert page.read_text("utf-8").count("<article") == 1
+    page.write_text("mine", "utf-8")
+    assert run("bank", "compare", "statics", "--out", "shown").exit_code == 1
+    assert page.read_text("utf-8") == "mine"
     nothing = run("bank", "compare", "statics", "statics")
     assert nothing.output == "statics -> statics\n2 as they were\n"
 

@@ -5,11 +5,12 @@ from pathlib import Path
 
 import pytest
 
+from probgen.bank.reading import read_template
 from probgen.department import state
 from probgen.department.state import last_release, read_state
 from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
-from tests.banks import git, make_bank, put, template_text, write_release
+from tests.banks import git, make_bank, put, write_release
 
 
 @pytest.fixture
@@ -27,7 +28,8 @@ def bank(tmp_path: Path) -> Path:
 
 
 def revision(named: str) -> int:
-    return read_state(named).templates["forearm-load"].revision
+    text = read_state(named).texts["forearm-load"]
+    return read_template(text.content, text.path).revision
 
 
 def test_a_folder_a_release_and_what_git_knows(bank: Path) -> None:
@@ -128,10 +130,15 @@ def test_the_newest_release_is_the_last(tmp_path: Path) -> None:
     assert last_release(str(bank)).endswith("statics-2027.2.toml")
 
 
-def test_faults_of_every_template_come_at_once(tmp_path: Path) -> None:
+def test_files_that_cannot_be_read_are_told_at_once(tmp_path: Path) -> None:
     bank = make_bank(tmp_path)
-    put(bank, "forearm-load", 1, template_text("forearm-load", level="7"))
-    put(bank, "seesaw-two-riders", 1, template_text("seesaw-two-riders", level="8"))
+    for id in ("forearm-load", "seesaw-two-riders"):
+        (bank / "templates" / id / "r1.toml").write_bytes(b"\xff\xfe\xfa")
     with pytest.raises(InputError) as error:
         read_state(str(bank))
     assert len(error.value.faults) == 2
+
+
+def test_files_of_a_revision_are_named_by_it(bank: Path) -> None:
+    text = read_state(f"{bank}@HEAD~1").texts["forearm-load"]
+    assert text.path == f"{bank}@HEAD~1/templates/forearm-load/r1.toml"

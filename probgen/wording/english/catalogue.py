@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from probgen.wording.catalogue_words import CatalogueWords
+from probgen.wording.english.change import CHANGE
 from probgen.wording.english.page import PAGE
 
 CATALOGUE: Final = CatalogueWords(
@@ -72,12 +73,7 @@ CATALOGUE: Final = CatalogueWords(
     history="History",
     revision_first="the first in this bank",
     revision_same="nothing is other",
-    formerly="formerly {id}",
-    equal_draws="The same answers in {same} of {all} equal draws.",
-    before="Before",
-    after="After",
-    numbers="Numbers",
-    nothing="nothing",
+    change=CHANGE,
     caution=PAGE.caution,
     cautions=PAGE.cautions,
 )
