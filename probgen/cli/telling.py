@@ -14,20 +14,21 @@ from probgen.quantities.unit import ANGLE
 from probgen.wording.block import Block, Display
 from probgen.wording.find import tell_find
 from probgen.wording.sentence import plain_text
+from probgen.wording.statement import tell_statement
 
 _INDENT = 4
 
 
 def show(single: Single, console: Console) -> None:
     """Prints statement, givens, each step, answers and proof."""
-    template, worked = single.problem.template, single.worked
-    case = worked.case
+    problem, worked = single.problem, single.worked
+    template, case = problem.template, worked.case
+    statement = tell_statement(template, worked.draw, problem.language)
     console.print(line(template.title, "bold"))
-    console.print(line(plain_text(worked.statement)), end="\n\n")
+    console.print(line(plain_text(statement)), end="\n\n")
     givens = [_given(single, name, n) for name, n in worked.draw.values.items()]
     show_columns(console, givens, indent=_INDENT)
     console.print()
-    problem = single.problem
     for find in case.system.finds:
         asked = plain_text(tell_find(find, problem.nouns, problem.language))
         console.print(line(f"Find {asked}."))

@@ -17,7 +17,7 @@ from probgen.mistakes.wrong_working import Missteps, WrongCase, wrong_workings
 from probgen.statics.quantity_id import Quantity
 from probgen.working.case import Case
 from probgen.working.digits import Digits
-from probgen.working.tolerance import half_width
+from probgen.working.tolerance import half_widths
 
 CLEAR: Final = 3.0
 """Two numbers are told apart when they differ by more than so many half-widths of full marks."""
@@ -103,7 +103,7 @@ def _of_case(
     wrong: Sequence[WrongCase],
 ) -> Iterator[Slip]:
     case, convention = digits.case, digits.convention
-    halves = {id: half_width(digits, id) for id in asked}
+    halves = half_widths(digits, asked)
     spoils = [{id: own.found[id] for id in own.found if id in asked} for own in wrong]
     origins = [_origin(case, spoilt, halves) for spoilt in spoils]
     possible_ones = [

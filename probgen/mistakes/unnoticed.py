@@ -11,7 +11,7 @@ from probgen.mistakes.variant import Misstep
 from probgen.mistakes.wrong_working import Missteps, WrongCase, wrong_workings
 from probgen.quantities.expression import evaluate
 from probgen.working.digits import Digits
-from probgen.working.tolerance import half_width
+from probgen.working.tolerance import half_widths
 
 _DUST: Final = 1e-9  # a difference that only the rounding of floats accounts for
 
@@ -33,7 +33,7 @@ def unnoticed(students: Sequence[Digits], made: Missteps) -> tuple[Unnoticed, ..
     if not students:
         return ()
     asked = students[0].case.system.asked
-    halves = [{id: half_width(own, id) for id in asked} for own in students]
+    halves = [half_widths(own, asked) for own in students]
     counted = []
     for working in wrong_workings([own.case for own in students], made):
         passed = [

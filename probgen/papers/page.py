@@ -28,6 +28,7 @@ from probgen.wording.language import Language
 from probgen.wording.nouns import NO_NOUNS
 from probgen.wording.sentence import plain_text
 from probgen.wording.slip import slips_told
+from probgen.wording.statement import tell_statement
 from probgen.working.criteria import follow_through
 from probgen.working.scheme import scheme
 from probgen.working.shares import USUAL, Shares
@@ -107,7 +108,7 @@ class Copy:
                 assigned.points,
                 problem,
                 own,
-                own.statement,
+                tell_statement(problem.template, own.draw, problem.language),
                 situation_scene(problem, own, solved=False),
                 slips,
                 assigned.shares,

@@ -35,14 +35,13 @@ from probgen.statics.proof import Proof, prove
 from probgen.statics.refusal import Refusal
 from probgen.statics.solution import solve
 from probgen.wording.answer import Answer, told_answer
-from probgen.wording.block import Inline, Section
+from probgen.wording.block import Section
 from probgen.wording.check import Unused, unused_balances
 from probgen.wording.english import ENGLISH
 from probgen.wording.key import tell
 from probgen.wording.language import Language
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import plain_text
-from probgen.wording.statement import tell_statement
 from probgen.working.case import Case, case_of
 from probgen.working.convention import Convention
 from probgen.working.digits import Digits, working_units
@@ -104,14 +103,13 @@ class Problem:
 class Worked:
     """One student's problem, solved and proved.
 
-    digits: its printed numbers; statement: as its student reads it.
+    digits: its printed numbers.
     complete: values of every quantity, also of forces the working did not need, for the figures.
     residual: the largest relative residual of any balance; difference: from the second solver.
     """
 
     draw: Draw
     digits: Digits
-    statement: tuple[Inline, ...]
     complete: Mapping[str, float]
     answers: tuple[Answer, ...]
     residual: float
@@ -213,13 +211,12 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
         residual = float(proof.max_residual[place])
         difference = float(proof.second_solver_difference[place])
         digits = Digits(case, problem.convention)
-        statement = tell_statement(problem.template, draw, problem.language)
         told = tuple(
             told_answer(result, problem.nouns, problem.language) for result in results(digits)
         )
         every = {name: column[place] for name, column in values.items()}
         complete = {**every, **case.values}
-        worked.append(Worked(draw, digits, statement, complete, told, residual, difference))
+        worked.append(Worked(draw, digits, complete, told, residual, difference))
     return tuple(worked)
 
 

@@ -7,6 +7,7 @@ from contextlib import contextmanager
 from typing import Final
 
 from probgen.bank.proportions import drawn_sizes
+from probgen.bank.statement import Mention, statement_pieces
 from probgen.bank.template import Template
 from probgen.figures.freebody.diagram import free_body
 from probgen.figures.paper.scene import Scene
@@ -15,11 +16,9 @@ from probgen.figures.situation.shape import look_of
 from probgen.input.fault import Fault, InputError
 from probgen.input.time_limit import within
 from probgen.problem.problem import Problem, Worked, shown_values
-from probgen.quantities.expression import Name
 from probgen.quantities.unit import ANGLE, LENGTH
 from probgen.statics.equation import Axis, Equation
 from probgen.statics.system import Role
-from probgen.wording.block import Math
 
 _SECONDS: Final = 3.0
 """Of processor time for a figure; the supplied templates take some hundredths."""
@@ -43,7 +42,7 @@ def situation_scene(problem: Problem, own: Worked, solved: bool) -> Scene:
     values = own.complete if solved else known
     labels, depicts = template.labels, template.depicts
     with _drawable(template, own):
-        named, drawn = points_told(template, own), drawn_sizes(template, known)
+        named, drawn = points_told(template), drawn_sizes(template, known)
         return situation(
             system, labels, values, depicts, givens, tell=problem.tell, named=named, drawn=drawn
         )
@@ -93,15 +92,9 @@ def asks_for_sizes(template: Template) -> bool:
     )
 
 
-def points_told(template: Template, own: Worked) -> tuple[str, ...]:
+def points_told(template: Template) -> tuple[str, ...]:
     """The points the statement calls by their letters, which the figure has to show."""
-    told = {
-        piece.id
-        for inline in own.statement
-        if isinstance(inline, Math)
-        for piece in inline.formula
-        if isinstance(piece, Name)
-    }
+    told = {each.id for each in statement_pieces(template.statement) if isinstance(each, Mention)}
     return tuple(name for name in template.system.points if name in told)
 
 

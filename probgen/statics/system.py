@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from enum import StrEnum
-from functools import cache
+from functools import cached_property
 from typing import Final
 
 from probgen.quantities.expression import Expression, Name, names_in
@@ -257,7 +257,7 @@ _NUMBERS: Final = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class System:
     """Everything a template says of a situation, in the terms of statics."""
 
@@ -274,17 +274,17 @@ class System:
     given: tuple[str, ...] = field(default=())
     limits: tuple[Limit, ...] = field(default=())
 
-    @property
+    @cached_property
     def unknowns(self) -> tuple[str, ...]:
         """Ids of the unknowns, in the order the template names them."""
         return tuple(v.id for v in self.variables.values() if v.role is Role.UNKNOWN)
 
-    @property
-    def asked(self) -> dict[str, Quantity]:
+    @cached_property
+    def asked(self) -> Mapping[str, Quantity]:
         """The numbers asked for by their ids, in the order asked."""
-        return dict(_asked(self.finds))
+        return {str(number): number for find in self.finds for number in find.numbers}
 
-    @property
+    @cached_property
     def names_used(self) -> frozenset[str]:
         """Ids of what its forces, couples, equations and limits are written with."""
         written = [force.magnitude for force in self.forces]
@@ -302,8 +302,3 @@ class System:
 
     def force(self, id: str) -> Force:
         return next(force for force in self.forces if force.id == id)
-
-
-@cache
-def _asked(finds: tuple[Find, ...]) -> tuple[tuple[str, Quantity], ...]:
-    return tuple((str(number), number) for find in finds for number in find.numbers)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from decimal import ROUND_CEILING, ROUND_FLOOR, Decimal
+from functools import cache, partial
 from typing import Final
 
 from probgen.quantities.expression import Number, evaluate
@@ -35,8 +36,8 @@ class Interval(Fact):
     within: float | None = None
 
 
-def half_width(digits: Digits, id: str) -> float:
-    """How far (coherent units) an answer may be off and still earn full marks.
+def half_widths(digits: Digits, ids: Iterable[str]) -> dict[str, float]:
+    """How far (coherent units) each answer may be off and still earn full marks.
 
     The course's tolerance, relative to the answer, and at least half a unit of the last figure the
     course asks for, so that the right answer rounded rightly is right.  For angles at least
@@ -44,36 +45,55 @@ def half_width(digits: Digits, id: str) -> float:
     of the largest force found, because a small difference of large forces cannot be known better
     than they are.
     """
-    of = _quantity(digits, id)
-    if of.is_direction:
-        return ANGLE_FLOOR
+    of_forces = cache(partial(_force_floor, digits))
+    return {
+        id: ANGLE_FLOOR
+        if _quantity(digits, id).is_direction
+        else _half_width(digits, id, _printed(digits, id), of_forces)
+        for id in ids
+    }
+
+
+def half_width(digits: Digits, id: str) -> float:
+    """How far one answer may be off, as `half_widths` has it."""
+    return half_widths(digits, (id,))[id]
+
+
+def _half_width(digits: Digits, id: str, printed: Number, of_forces: Callable[[], float]) -> float:
+    """printed: the answer, rounded as usual; of_forces: gives the floor for forces."""
     case = digits.case
-    relative = max(digits.convention.tolerance * abs(case.values[id]), _rounding(digits, id))
-    dimension = FORCE if of.is_magnitude else case.system.variables[id].dimension
+    relative = max(
+        digits.convention.tolerance * abs(case.values[id]), _rounding(digits, id, printed)
+    )
+    dimension = FORCE if _quantity(digits, id).is_magnitude else case.system.variables[id].dimension
     if dimension == ANGLE:
         return max(relative, ANGLE_FLOOR)
-    return max(relative, _force_floor(digits)) if dimension == FORCE else relative
+    return max(relative, of_forces()) if dimension == FORCE else relative
 
 
 def _quantity(digits: Digits, id: str) -> Quantity:
     """What is asked by an id; else, told beside an answer, a quantity of its own."""
-    return digits.case.system.asked.get(id, Quantity(id))
+    return digits.case.system.asked.get(id) or Quantity(id)
 
 
-def _rounding(digits: Digits, id: str) -> float:
+def _rounding(digits: Digits, id: str, printed: Number) -> float:
     """Half a unit of the last figure of an answer, coherent units.
 
     More where the utmost value before a limit is printed farther off, since it is rounded to the
     side that holds: a student who does so is right, and so is one who rounds as usual.
     """
-    unit, value = digits.unit_of(_quantity(digits, id).unit_id), digits.case.values[id]
-    shown = digits.rounded(value, unit)
-    if not shown.value:
+    if not printed.value:
         return 0.0
-    half = float(last_place(shown.value)) / 2 * _factor(shown)
+    half = float(last_place(printed.value)) / 2 * _factor(printed)
     if id not in digits.case.system.variables:
         return half
-    return max(half, abs(float(evaluate(digits.final(id), {})) - value))
+    return max(half, abs(float(evaluate(digits.final(id), {})) - digits.case.values[id]))
+
+
+def _printed(digits: Digits, id: str) -> Number:
+    """An answer that is no direction, rounded as usual."""
+    unit = digits.unit_of(_quantity(digits, id).unit_id)
+    return digits.rounded(digits.case.values[id], unit)
 
 
 def _force_floor(digits: Digits) -> float:
@@ -92,30 +112,30 @@ def _factor(number: Number) -> float:
 
 def intervals(digits: Digits, found: Iterable[Result]) -> tuple[Interval, ...]:
     """For each asked answer that is a number the interval that earns full marks, as asked."""
+    of_forces = cache(partial(_force_floor, digits))
     return tuple(
-        _interval(digits, result) if result.angle_from_x is None else _around(digits, result)
+        _interval(digits, result.id, of_forces)
+        if result.angle_from_x is None
+        else _around(digits, result)
         for result in found
         if result.asked and result.is_number
     )
 
 
-def _interval(digits: Digits, result: Result) -> Interval:
-    unit = digits.unit_of(_quantity(digits, result.id).unit_id)
-    value = result.value * unit.factor
-    printed = digits.rounded(value, unit)
-    shown = printed.unit or unit  # a multiple, where the answer is printed in one
-    half = half_width(digits, result.id) / shown.factor
-    low, high = _outward(value / shown.factor, half, last_place(printed.value))
-    return Interval(result.id, Number(low, shown), Number(high, shown))
+def _interval(digits: Digits, id: str, of_forces: Callable[[], float]) -> Interval:
+    printed = _printed(digits, id)
+    factor = _factor(printed)
+    half = _half_width(digits, id, printed, of_forces) / factor
+    low, high = _outward(digits.case.values[id] / factor, half, last_place(printed.value))
+    return Interval(id, Number(low, printed.unit), Number(high, printed.unit))
 
 
 def _around(digits: Digits, direction: Result) -> Interval:
     """The interval of a direction, which is as wide either way."""
     assert direction.angle_from_x is not None
-    half = half_width(digits, direction.id)
     place = last_place(digits.rounded(direction.value, DEGREE).value)
-    start, end = _outward(direction.angle_from_x, half, place)
-    return Interval(direction.id, Number(start, DEGREE), Number(end, DEGREE), half)
+    start, end = _outward(direction.angle_from_x, ANGLE_FLOOR, place)
+    return Interval(direction.id, Number(start, DEGREE), Number(end, DEGREE), ANGLE_FLOOR)
 
 
 _FINER: Final = 4
