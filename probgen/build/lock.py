@@ -24,18 +24,17 @@ def held(path: Path) -> Iterator[None]:
         raise OutsideError(f"{path} is {what}, not a lock", "move it elsewhere", OtherFolder())
     if not path.parent.is_dir():
         raise FileNotFoundError(2, "No such folder", str(path.parent))
-    lock = FileLock(path)
     try:
-        lock.acquire(timeout=0)
+        taken = FileLock(path).acquire(timeout=0)
     except Timeout:
         failed = "another build is writing to this folder"
         raise OutsideError(failed, "wait until it is done", OtherFolder()) from None
-    try:
-        yield
-    finally:
-        with suppress(OSError):  # Windows removes no file that is open; it can stay
-            path.unlink()
-        lock.release()
+    with taken:
+        try:
+            yield
+        finally:
+            with suppress(OSError):  # Windows removes no file that is open; it can stay
+                path.unlink()
 
 
 def _else_than_a_lock(path: Path) -> str:

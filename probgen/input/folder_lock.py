@@ -7,6 +7,8 @@ leave a folder alone that is held so (systemd-tmpfiles(8)), whatever the clock s
 from __future__ import annotations
 
 import os
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 try:
@@ -35,3 +37,13 @@ def let_go(held: int | None) -> None:
     """Lets go of what `hold` has given."""
     if held is not None:
         os.close(held)
+
+
+@contextmanager
+def holding(folder: Path) -> Iterator[None]:
+    """Holds a folder in a block; raises what `hold` does."""
+    held = hold(folder)
+    try:
+        yield
+    finally:
+        let_go(held)

@@ -70,6 +70,6 @@ def _fonts(script: Script) -> Iterator[str]:
 def _packed(folder: Path) -> bytes:
     packed = io.BytesIO()
     with zipfile.ZipFile(packed, "w", zipfile.ZIP_DEFLATED, compresslevel=1) as archive:
-        for path in sorted(folder.rglob("*")):
+        for path in folder.rglob("*"):
             archive.write(path, path.relative_to(folder))
     return packed.getvalue()

@@ -12,7 +12,7 @@ from functools import cache
 from pathlib import Path
 from typing import Final
 
-from probgen.input.folder_lock import hold, let_go
+from probgen.input.folder_lock import holding
 from probgen.input.outside import OutsideError
 
 _PREFIX: Final = "probgen-run-"
@@ -31,12 +31,8 @@ def workroom() -> Iterator[Path]:
     try:
         place = tempfile.gettempdir()
         _sweep(Path(place))
-        with tempfile.TemporaryDirectory(prefix=_PREFIX) as name:
-            held = hold(Path(name))
-            try:
-                yield Path(name)
-            finally:
-                let_go(held)
+        with tempfile.TemporaryDirectory(prefix=_PREFIX) as name, holding(Path(name)):
+            yield Path(name)
     except OSError as error:
         if place and error.errno not in _OF_THE_DISK and not str(error.filename).startswith(place):
             raise
@@ -53,6 +49,5 @@ def _sweep(place: Path) -> None:
     for left in place.glob(f"{_PREFIX}*"):
         with suppress(OSError):  # another process may just be sweeping too, or still be at work
             if left.stat().st_mtime < oldest:
-                held = hold(left)
-                shutil.rmtree(left, ignore_errors=True)
-                let_go(held)
+                with holding(left):
+                    shutil.rmtree(left, ignore_errors=True)

@@ -177,10 +177,9 @@ def fit(problem: Problem, draws: Sequence[Draw]) -> tuple[bool, ...]:
     solved = _solved(problem, stacked(draws))
     held = requirements_hold(problem.template, solved)
     chosen = np.flatnonzero(held)  # a proof takes longer than all else
-    if len(chosen):
-        with np.errstate(all="ignore"):
-            some = {name: value[chosen] for name, value in solved.items()}
-            held[chosen] = prove(problem.plan, some).holds
+    with np.errstate(all="ignore"):
+        some = {name: value[chosen] for name, value in solved.items()}
+        held[chosen] = prove(problem.plan, some).holds
     return tuple(bool(fits) for fits in held)
 
 

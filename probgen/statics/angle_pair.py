@@ -48,10 +48,10 @@ def angle_pair(cosines: Expression, sines: Expression, angle: str) -> AnglePair 
     of_cosine, of_sine = _split(cosines, "cos", angle), _split(sines, "sin", angle)
     if of_cosine is None or of_sine is None:
         return None
-    (turn, size), (other_turn, other) = _signed(of_cosine[0]), _signed(of_sine[0])
+    (turned, size), (other_turned, other) = _added(of_cosine[0]), _added(of_sine[0])
     if size == ZERO or not _same(size, other):
         return None
-    along, across = _moved(of_cosine[1], turn), _moved(of_sine[1], other_turn)
+    along, across = _moved(of_cosine[1], turned), _moved(of_sine[1], other_turned)
     return None if along == ZERO else AnglePair(size, along, across)
 
 
@@ -74,17 +74,17 @@ def _split(
     return found and (collected(found[0]), collected(found[1]))
 
 
-def _signed(expression: Expression) -> tuple[int, Expression]:
-    """A sum with nothing added turned round, and whether it was: -F is F taken away."""
+def _added(expression: Expression) -> tuple[bool, Expression]:
+    """Whether a sum has nothing added, and it turned round if so: -F is F taken away."""
     if isinstance(expression, Sum) and all(sign < 0 for sign, _ in expression.terms):
-        return -1, negative(expression)
-    return 1, expression
+        return True, negative(expression)
+    return False, expression
 
 
 def _same(one: Expression, other: Expression) -> bool:
     return collected(in_one_order(Sum(((1, one), (-1, other))))) == ZERO
 
 
-def _moved(rest: Expression, turn: int) -> Expression:
-    """What stands on the other side of the equation."""
-    return negative(rest) if turn > 0 else rest
+def _moved(rest: Expression, turned: bool) -> Expression:
+    """What stands on the other side of the equation; turned: its signs are changed there."""
+    return rest if turned else negative(rest)

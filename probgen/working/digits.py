@@ -76,7 +76,7 @@ class Line:
     guard: int
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Digits:
     """The printed numbers of one case under one convention: one for each student's problem.
 
@@ -88,13 +88,11 @@ class Digits:
     case: Case
     convention: Convention
     utmost: Find | None = None
-    units: UnitSystem = field(init=False, repr=False)
-    guards: Guards = field(default_factory=Guards, compare=False, repr=False)
+    units: UnitSystem = field(init=False)
+    guards: Guards = field(default_factory=Guards)
     # The same few quantities stand in line after line.
-    _short: dict[tuple[float, Dimension, int], Number] = field(
-        default_factory=dict, compare=False, repr=False
-    )
-    _final: dict[str, Number] = field(default_factory=dict, compare=False, repr=False)
+    _short: dict[tuple[float, Dimension, int], Number] = field(default_factory=dict)
+    _final: dict[str, Number] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         system = self.case.system

@@ -5,7 +5,7 @@ from decimal import Decimal
 
 import pytest
 
-from probgen.bank.labels import BodyNamed, Slipping
+from probgen.bank.labels import BodyNamed, Label, Slipping
 from probgen.bank.reading import read_template
 from probgen.input.fault import Fault, InputError
 from probgen.quantities.expression import Call, Name, Number, Product, Sum, number
@@ -89,6 +89,10 @@ def test_each_body_names_the_other_where_they_touch(pair: str) -> None:
     assert labels.elements["N"].name == labels.source(system.force("N")) == BodyNamed("prop")
     assert labels.elements["N'"].name == labels.source(system.force("N'")) == BodyNamed("post")
     assert system.element("N'").surface == number(180)
+    rough = '[[rough]]\nbody = "post"\nother = "prop"\nat = "K"\nnormal = "N"\nfriction = "f"'
+    labels = read_template(pair + rough, "pair.toml").labels
+    assert labels.elements["N"] == Label("N", BodyNamed("prop"))
+    assert labels.elements["N'"] == Label("N", BodyNamed("post"))
 
 
 def test_a_cable_between_bodies_runs_both_ways(pair: str) -> None:

@@ -72,6 +72,13 @@ def test_a_link_that_leads_nowhere_is_not_written_over(tmp_path: Path) -> None:
     assert not (tmp_path / "gone.csv").exists()
 
 
+def test_a_name_that_is_no_text_is_told(tmp_path: Path) -> None:
+    with pytest.raises(InputError) as caught:
+        write_course(tmp_path / "a\0b")
+    (fault,) = caught.value.faults
+    assert (fault.found, fault.expected) == ("a name that is no text", "a folder of a course")
+
+
 def test_no_course_is_made_within_another_nor_in_place_of_a_file(tmp_path: Path) -> None:
     course = write_course(tmp_path / "mechanics").folder
     (tmp_path / "notes").write_text("mine")

@@ -53,6 +53,14 @@ def kind_of(array: object) -> str:
     return type(array).__name__
 
 
+def watches(_: int) -> int:
+    return sum(thread.name == "_Watched" for thread in threading.enumerate())
+
+
+def test_a_worker_watches_the_process_it_works_for_once() -> None:
+    assert set(Crew(2).each(watches, ((number,) for number in range(8)), 8)) == {1}
+
+
 def test_large_arrays_are_no_files() -> None:
     """joblib would pickle them into a folder that others can read, and map that."""
     large = np.zeros(1_000_000)

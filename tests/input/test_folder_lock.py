@@ -4,9 +4,10 @@ import subprocess
 import sys
 from pathlib import Path
 
+import psutil
 import pytest
 
-from probgen.input.folder_lock import hold, let_go
+from probgen.input.folder_lock import hold, holding, let_go
 
 HOLDER = """
 import sys, time
@@ -23,7 +24,17 @@ def test_one_at_a_time(tmp_path: Path) -> None:
     with pytest.raises(BlockingIOError):
         hold(tmp_path)
     let_go(held)
+    with holding(tmp_path), pytest.raises(BlockingIOError):
+        hold(tmp_path)
     let_go(hold(tmp_path))
+
+
+def test_who_was_refused_has_opened_nothing(tmp_path: Path) -> None:
+    with holding(tmp_path):
+        before = psutil.Process().num_fds()
+        with pytest.raises(BlockingIOError):
+            hold(tmp_path)
+        assert psutil.Process().num_fds() == before
 
 
 def test_a_killed_process_holds_nothing(tmp_path: Path) -> None:

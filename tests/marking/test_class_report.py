@@ -144,6 +144,9 @@ def test_spreads_of_versions_come_in_order_and_count_what_is_known_of_a_paper() 
         ("A", 1, 1.0),
         ("B", 2, 1.5),
     ]
+    assert [each.deviation for each in whole] == pytest.approx(
+        [math.nan, math.sqrt(0.5)], nan_ok=True
+    )
 
 
 def test_open_papers_are_left_out_of_sums_and_that_is_told() -> None:

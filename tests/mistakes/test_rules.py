@@ -325,6 +325,22 @@ def test_the_sign_of_a_torque_is_mistaken_of_what_is_known() -> None:
     assert all(each.unlikely for each in made)
 
 
+def test_so_it_is_in_the_balance_of_each_body() -> None:
+    """A bridge of two beams: of what is known each load turns one of them, and all turn one way."""
+    (bridge,) = (path for path in OWN if path.stem == "footbridge-two-beams")
+    signs = [m for m in made(bridge) if m.slip == "torque_sign"]
+    assert {str(m.parts["F"].symbol) for m in signs} == {"P", "W_1", "W_2", "W_h"}  # type: ignore[union-attr]
+    assert all(each.unlikely for each in signs)
+
+
+@pytest.mark.parametrize(
+    ("name", "added"), [("up1-6.1-p29", True), ("cp2e-9.6-p30", False), ("up1-6.2-ex10", False)]
+)
+def test_sizes_of_two_pulls_are_added_but_none_to_a_weight(name: str, added: bool) -> None:
+    """Two muscles at a junction; one and the weight of a head; a push and the weight of a crate."""
+    assert ("sizes_added" in {m.slip for m in made(PUBLISHED / f"{name}.toml")}) == added
+
+
 def test_a_line_that_uses_what_is_not_found_is_no_working() -> None:
     plan, _ = problem(LADDER)
     assert workable(plan)

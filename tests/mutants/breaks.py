@@ -5,7 +5,8 @@ checks for programmers (`strict=True`), and measures of taste in what is drawn, 
 stand in, their signs, and the spots two of them make: no test knows whether an arm looks better a
 tenth longer.  Nor is drawn what computes the
 same number: a spot 25 + 0j written 25 - 0j, a division by 1.0 or -1.0 in place of a product, the
-sides of a scalar product exchanged.
+sides of a scalar product exchanged, another whole number as the pattern of `quantize`,
+which reads its exponent alone.
 """
 
 from __future__ import annotations
@@ -65,17 +66,21 @@ _SAME_VALUE: Final = frozenset(
 _ANY_ORDER: Final = frozenset(
     {
         "add", "apart", "chain", "combinations", "crosses", "dot", "gcd", "getattr", "hypot",
-        "isclose", "isinstance", "issubclass", "max", "maximum", "min", "minimum", "print",
-        "product", "setattr", "union", "zip",
+        "isclose", "isinstance", "issubclass", "logical_and", "logical_or", "max", "maximum",
+        "min", "minimum", "multiply", "print", "product", "setattr", "union", "zip",
     }
 )  # fmt: skip
-# Keyword arguments that only programmers meet, or that bound a cache.
+# Keyword arguments that only programmers meet, or that bound a cache; what a dataclass's repr
+# shows is theirs too.
 _FOR_PROGRAMMERS: Final = frozenset(
     {
-        "default", "encoding", "exist_ok", "frozen", "maxsize", "newline", "parents", "slots",
-        "strict", "timeout",
+        "default", "encoding", "exist_ok", "frozen", "maxsize", "newline", "parents", "repr",
+        "slots", "strict", "timeout",
     }
 )  # fmt: skip
+# How long a thread sleeps before it looks again: more changes when it sees, and nothing that is
+# seen.  Only a test with a clock would notice, and those fail on a busy machine.
+_NAPS: Final = frozenset({"sleep", "wait"})
 
 
 def breaks_in(source: str, *, taste: bool = False) -> list[Break]:
@@ -141,6 +146,15 @@ def _is_number(node: ast.expr) -> bool:
             return False
 
 
+def _is_whole(node: ast.expr) -> bool:
+    """Whether it is Decimal(1), whose exponent is that of any other whole number written out."""
+    match node:
+        case ast.Call(func=ast.Name(id="Decimal"), args=[ast.Constant(value=int())]):
+            return True
+        case _:
+            return False
+
+
 def _looked_into(node: ast.AST, taste: bool) -> Iterator[ast.AST]:
     """The parts of a node that hold rules."""
     match node:
@@ -157,6 +171,12 @@ def _looked_into(node: ast.AST, taste: bool) -> Iterator[ast.AST]:
             return
         case ast.If(body=[*_, ast.Raise()]):
             yield from (node.test, *node.orelse)  # what stands before it only words the message
+        case ast.Call(func=ast.Attribute(attr="quantize") as function, args=[pattern, *others]) if (
+            _is_whole(pattern)
+        ):
+            yield from (function, *others, *node.keywords)
+        case ast.Call(func=ast.Attribute(attr=name) as function) if name in _NAPS:
+            yield from (function, *(each for each in node.args if not _is_number(each)))
         case ast.Raise() | ast.Import() | ast.ImportFrom() | ast.JoinedStr() | ast.Assert():
             return
         case ast.keyword() if node.arg in _FOR_PROGRAMMERS:

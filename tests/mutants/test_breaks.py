@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 import ast
+from collections.abc import Callable
+from decimal import Decimal
 
+import numpy as np
 import pytest
+from numpy.typing import NDArray
 
 from probgen.figures.paper.scene import dot
 from tests.mutants.breaks import breaks_in
@@ -70,6 +74,38 @@ def test_sides_of_a_scalar_product_may_be_exchanged() -> None:
     for one, other in ((1 + 2j, 3 - 5j), (0.1 + 0.7j, -0.3 + 1e-9j), (0j, 1j)):
         assert dot(one, other) == dot(other, one)
     assert breaks_in("a = dot(b, c)") == []
+
+
+def test_a_pattern_is_read_for_its_exponent_alone() -> None:
+    for number in ("0", "-0.0", "2.5", "3.5", "-7.25", "1E+2", "12345.678"):
+        for one in (0, 1, 9):
+            same = [Decimal(number).quantize(Decimal(each)) for each in (one, one + 1)]
+            assert str(same[0]) == str(same[1])
+    assert breaks_in("a = b.quantize(Decimal(1))") == []
+    assert [each.new for each in breaks_in("a = f(b).quantize(Decimal(1))")] == ["(b)"]
+    assert [each.new for each in breaks_in("a = b.quantize(Decimal(f(c)))")] == ["(c)"]
+    assert len(breaks_in("a = b.quantize(c, d)")) == 1
+
+
+@pytest.mark.parametrize("function", [np.multiply, np.logical_and, np.logical_or])
+def test_sides_of_what_arrays_are_joined_by_may_be_exchanged(
+    function: Callable[[object, object], NDArray[np.float64]],
+) -> None:
+    one, other = np.array([0.1, -0.0, 3.0, 1e300]), np.array([0.3, 5.0, 0.0, 7.0])
+    assert function(one, other).tobytes() == function(other, one).tobytes()
+    assert breaks_in(f"a = np.{function.__name__}(b, c)") == []
+
+
+def test_how_long_a_nap_is_stays_and_what_is_waited_for_does_not() -> None:
+    assert [each.new for each in breaks_in("time.sleep(0.05)")] == ["pass"]
+    assert [each.new for each in breaks_in("a = done.wait(f(b))")] == ["(b)"]
+
+
+def test_what_a_dataclass_shows_of_itself_stays_and_what_it_compares_does_not() -> None:
+    source = "a: int = field(compare=False, repr=False)"
+    assert [each.applied(source) for each in breaks_in(source)] == [
+        "a: int = field(compare=True, repr=False)"
+    ]
 
 
 def test_a_rule_is_left_out_or_always_applied() -> None:

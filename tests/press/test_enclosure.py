@@ -37,6 +37,15 @@ def secret(tmp_path: Path) -> Path:
     return path
 
 
+@pytest.mark.parametrize(("version", "shut"), [(-1, False), (0, False), (1, True), (7, True)])
+def test_a_kernel_shuts_programs_in_that_knows_a_version_of_it(
+    version: int, shut: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """-1 is what a kernel without it says."""
+    monkeypatch.setattr(enclosure, "_version", lambda: version)
+    assert shuts.__wrapped__() is shut
+
+
 @needs_landlock
 def test_its_own_folder_is_free(own: Path) -> None:
     code = "open('a.txt', 'w').write('x'); import os; os.mkdir('b'); os.rename('a.txt', 'b/c')"

@@ -27,6 +27,10 @@ def test_products_are_multiplied_out_without_change_of_value(text: str, terms: i
     assert evaluate(written, VALUES) == pytest.approx(evaluate(read(text), VALUES))
 
 
+def test_what_is_multiplied_out_keeps_its_order() -> None:
+    assert plain(expanded(read("a*(b + c)*d"))) == "a b d + a c d"
+
+
 @pytest.mark.parametrize(
     ("text", "written"),
     [

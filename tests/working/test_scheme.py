@@ -95,6 +95,18 @@ def test_a_balance_with_points_enough_tells_method_and_accuracy_apart() -> None:
     ]
 
 
+def test_small_steps_share_a_mark_before_a_balance_that_weighs_more_loses_points() -> None:
+    """Weights 3, 1, 1, 1, 1 of five points leave one without; 3, 2, 1, 1 are 2.1, 1.4, 0.7, 0.7."""
+    marks = scheme(problem("balcony-built-in").plan, USUAL, 6)
+    assert [(mark.kinds, mark.points) for mark in marks] == [
+        (("diagram",), 1),
+        (("torque",), 2),
+        (("substitution", "result"), 1),
+        (("force",), 1),
+        (("force",), 1),
+    ]
+
+
 @pytest.mark.parametrize(
     ("direction", "words"),
     [

@@ -15,6 +15,20 @@ at = "B"
 symbol = "C_1"
 moment = MOMENT
 """
+ARM = """
+[points.C]
+from = "B"
+distance = "L"
+direction = 0
+[body.arm]
+along = ["B", "C"]
+[[fixed]]
+body = "arm"
+other = "shelf"
+at = "B"
+symbol = "S"
+couple = "M_B"
+"""
 
 
 def turns(text: str, body: str = "shelf") -> dict[str, float]:
@@ -43,6 +57,14 @@ def test_a_known_couple_turns_by_its_sign(moment: str, sense: int) -> None:
     assert len(found) == 2
     (sweep,) = [value for symbol, value in found.items() if symbol != "M_A"]
     assert sweep * sense > 0
+
+
+def test_a_couple_and_the_one_that_acts_back_have_one_letter() -> None:
+    text = BEAM.replace("[[fixed]]", '[[fixed]]\nbody = "shelf"') + ARM
+    on_arm, on_shelf = turns(text, "arm"), turns(text)
+    assert set(on_arm) == {"M_B"}
+    assert set(on_shelf) == {"M_A", "M_B"}
+    assert on_arm["M_B"] * on_shelf["M_B"] < 0
 
 
 def test_a_couple_of_nothing_is_not_drawn() -> None:
