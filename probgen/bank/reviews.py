@@ -19,6 +19,7 @@ from pathlib import Path
 from typing import Final
 
 from probgen.bank.bank_folder import BankFolder
+from probgen.bank.bank_lock import held
 from probgen.input.csv import csv_lines, read_rows
 from probgen.input.fault import Faults, nearest, one_of
 from probgen.input.file import read_bytes, read_text, write_beside
@@ -82,6 +83,12 @@ def add_reviews(bank: BankFolder, reviews: Sequence[Review]) -> Path:
     Raises InputError, before anything is written, where the file cannot be read.
     """
     path = bank.path / REVIEWS
+    with held(bank.path):
+        _add(path, reviews, bank)
+    return path
+
+
+def _add(path: Path, reviews: Sequence[Review], bank: BankFolder) -> None:
     read_reviews(bank)
     before = read_bytes(path, _KIND) if path.exists() else b""
     text = before.decode("utf-8-sig")
@@ -96,7 +103,6 @@ def add_reviews(bank: BankFolder, reviews: Sequence[Review]) -> Path:
     added += "".join(csv_lines(cells, separator)).replace("\n", end)
     _parse(text * bool(before) + added, path, bank)  # what could not be read again is not written
     write_beside(path, before + added.encode())
-    return path
 
 
 def _cells(review: Review) -> dict[str, object]:

@@ -13,6 +13,7 @@ from datetime import date
 from pathlib import Path
 from typing import Final
 
+from probgen.bank.bank_lock import held
 from probgen.input.csv import csv_lines, read_rows
 from probgen.input.fault import Faults, one_of
 from probgen.input.file import read_text, write_beside
@@ -99,15 +100,20 @@ def note_uses(bank: Path, uses: Iterable[Use]) -> None:
     files: dict[Path, list[Use]] = {}
     for use in uses:
         files.setdefault(bank / USES / f"{_plain(use.course)}.csv", []).append(use)
-    for path, own in files.items():
-        faults = Faults(str(path))
-        known = list(read_use_file(path, faults)) if path.exists() else []
-        faults.settle()
-        for use in own:
-            same = next((each for each in known if _is_same(each, use)), None)
-            known = [each for each in known if each is not same]
-            known.append(_renewed(same, use))
-        write_uses(path, known)
+    with held(bank):
+        for path, own in files.items():
+            _note(path, own)
+
+
+def _note(path: Path, uses: Iterable[Use]) -> None:
+    faults = Faults(str(path))
+    known = list(read_use_file(path, faults)) if path.exists() else []
+    faults.settle()
+    for use in uses:
+        same = next((each for each in known if _is_same(each, use)), None)
+        known = [each for each in known if each is not same]
+        known.append(_renewed(same, use))
+    write_uses(path, known)
 
 
 def write_uses(path: Path, uses: Iterable[Use]) -> None:

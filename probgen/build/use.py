@@ -12,6 +12,7 @@ from probgen.bank.template import Template
 from probgen.bank.uses import Use, note_uses
 from probgen.course.record import Record
 from probgen.input.fault import InputError
+from probgen.input.outside import OutsideError
 
 
 def note_use(record: Record, templates: Sequence[Template], day: date) -> tuple[str, ...]:
@@ -23,8 +24,9 @@ def note_use(record: Record, templates: Sequence[Template], day: date) -> tuple[
     for bank, uses in uses_of(record, templates, day).items():
         try:
             note_uses(bank, uses)
-        except (InputError, OSError) as error:
-            remarks.append(f"what was set is not noted in {bank}: {error}")
+        except (InputError, OutsideError, OSError) as error:
+            said = error.failed if isinstance(error, OutsideError) else error
+            remarks.append(f"what was set is not noted in {bank}: {said}")
     return tuple(remarks)
 
 

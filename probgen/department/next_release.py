@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Final
 
 from probgen.bank.bank_folder import RELEASES, BankFolder, read_bank_folder
+from probgen.bank.bank_lock import held
 from probgen.bank.release import (
     MOST_CHANGES,
     Release,
@@ -98,12 +99,20 @@ def next_release(
 
 
 def write_release(found: NextRelease) -> Path:
-    """Writes a release into its bank.  Raises InputError with all that is wrong with it."""
+    """Writes a release into its bank.
+
+    Raises InputError with all that is wrong with it, or where somebody has made one of its name
+    meanwhile.
+    """
     if found.faults:
         raise InputError(found.faults)
     name, folder = found.release.name, found.bank.path
     path = folder / RELEASES / f"{name}.toml"
-    write_beside(path, release_text(found.release).encode())
+    with held(folder):
+        if path.exists():
+            expected = "a name of its own"
+            raise InputError([Fault(str(path), "release", name, expected, "count it up")])
+        write_beside(path, release_text(found.release).encode())
     read_bank_folder(folder).released(name)  # it is what it says
     return path
 

@@ -1,5 +1,7 @@
 """Verdicts on templates, as a bank's reviews.csv has them."""
 
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -139,3 +141,12 @@ def test_nothing_is_added_to_what_cannot_be_read(bank: Path) -> None:
 )
 def test_digits_that_no_spreadsheet_takes_for_a_number(digest: str, mark: str) -> None:
     assert text_mark(digest) == mark
+
+
+def test_rows_of_several_at_one_moment_are_all_there(tmp_path: Path) -> None:
+    bank = read_bank_folder(make_bank(tmp_path))
+    people = [f"Reader {place}" for place in range(24)]
+    with ThreadPoolExecutor(8) as pool:
+        done = pool.map(lambda person: add_reviews(bank, [replace(ROW, person=person)]), people)
+        assert len(list(done)) == len(people)
+    assert sorted(each.person for each in read_reviews(bank)) == sorted(people)

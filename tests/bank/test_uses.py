@@ -1,5 +1,6 @@
 """What was set from a bank."""
 
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -15,6 +16,7 @@ from probgen.bank.uses import (
     read_uses,
 )
 from probgen.input.fault import InputError
+from tests.banks import make_bank
 
 FIRST = Use(date(2027, 9, 3), "Mechanics 1", "Week 2", "homework", "forearm-load", 1, "ab12", 120)
 MARKED = replace(
@@ -77,3 +79,11 @@ def test_faults(tmp_path: Path, old: str, new: str, field: str) -> None:
 def test_a_bank_that_was_never_used(tmp_path: Path) -> None:
     assert read_uses(tmp_path) == ()
     assert len(HEADINGS) == 11
+
+
+def test_uses_of_several_at_one_moment_are_all_there(tmp_path: Path) -> None:
+    bank = make_bank(tmp_path)
+    uses = [replace(FIRST, assignment=f"Week {place}") for place in range(24)]
+    with ThreadPoolExecutor(8) as pool:
+        list(pool.map(lambda use: note_uses(bank, [use]), uses))
+    assert set(read_uses(bank)) == set(uses)

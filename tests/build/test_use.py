@@ -4,6 +4,9 @@ from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
+import pytest
+
+from probgen.bank import bank_lock
 from probgen.bank.bank import default_bank, read_file
 from probgen.bank.uses import read_uses
 from probgen.build.use import note_use, uses_of
@@ -23,7 +26,9 @@ SET = ProblemSet(
 )
 
 
-def test_a_row_for_each_template_of_a_bank_and_none_for_others(tmp_path: Path) -> None:
+def test_a_row_for_each_template_of_a_bank_and_none_for_others(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     bank = make_bank(tmp_path / "bank")
     paths = [bank / "templates" / id / "r1.toml" for id in ("forearm-load", "seesaw-two-riders")]
     templates = [read_file(path) for path in paths]
@@ -41,6 +46,10 @@ def test_a_row_for_each_template_of_a_bank_and_none_for_others(tmp_path: Path) -
     }
     supplied = [default_bank().read(template.id) for template in templates]
     assert uses_of(record, supplied, DAY) == {}
+    monkeypatch.setattr(bank_lock, "PATIENCE", 0.0)
+    with bank_lock.held(bank):
+        (remark,) = note_use(record, templates, DAY)
+    assert remark.endswith(f"somebody else is writing to {bank}")
     (bank / "uses").joinpath("mechanics.csv").write_text("spoilt")
     (remark,) = note_use(record, templates, DAY)
     assert "not noted" in remark

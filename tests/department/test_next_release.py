@@ -154,3 +154,13 @@ def test_who_releases_it_is_a_text_that_can_be_seen(tmp_path: Path) -> None:
     for by in ("", "\u2800", "A.\x1bKeeper"):
         (fault,) = next_release(bank, "a", by, DAY, draws=20).faults
         assert fault.file == "by"
+
+
+def test_of_two_made_of_one_name_at_one_moment_the_first_stays(tmp_path: Path) -> None:
+    bank = make_ready(tmp_path)
+    one, other = planned(bank), planned(bank, only=ARM)
+    path = write_release(one)
+    before = path.read_bytes()
+    with pytest.raises(InputError, match="a name of its own"):
+        write_release(other)
+    assert path.read_bytes() == before
