@@ -28,6 +28,7 @@ from probgen.figures.measured.survey import (
 from probgen.figures.paper.angle import arc_pieces, draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.dimension_line import draw_length
+from probgen.figures.paper.enlargement import enlarged
 from probgen.figures.paper.scale import POINTLIKE, fits, fitted
 from probgen.figures.paper.scene import (
     LIGHT,
@@ -113,6 +114,8 @@ def situation(
     lettered, seen = frozenset(named), (spans(measured), openings(measured))
     shown = Shown(measured, depicts, givens, tell, lettered, bool(drawn), *seen)
     scene, core = _fitted(shown), shown.core
+    if max(core.real, core.imag) <= POINTLIKE:  # particles alone: their parts are of fixed size
+        return enlarged(scene, _ROOM)
     filled = scene.scale * max(core.real / WIDTH, core.imag / HEIGHT)
     if core.real > POINTLIKE and (scene.strained or filled < _SMALL or not fits(scene, _ROOM)):
         other = _fitted(replace(shown, terse=True))

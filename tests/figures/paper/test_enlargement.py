@@ -1,0 +1,87 @@
+"""A finished scene drawn larger: things grow, print keeps its size and its place beside them."""
+
+import pytest
+
+from probgen.figures.paper.enlargement import enlarged
+from probgen.figures.paper.scene import (
+    FINE,
+    LIGHT,
+    MEDIUM,
+    Arc,
+    Arrow,
+    Box,
+    Curve,
+    Label,
+    Path,
+    Scene,
+    Shape,
+    bounds,
+    circle,
+    composed,
+    line,
+    polygon,
+)
+from probgen.figures.paper.tag import Tag, What
+
+BLOCK = polygon((0j, 40 + 0j, 40 + 20j, 20j), MEDIUM, Tag(What.BODY, "block"))
+NAME = Label(14 + 7j, "name", 8.0, Box(14.0, 6.0, 26.0, 14.0), Tag(What.LABEL, "m"))
+FAR = Label(60 + 7j, "far", 8.0, Box(60.0, 6.0, 72.0, 14.0), Tag(What.LABEL, "f"))
+LEADER = line(58 + 10j, 40 + 10j, FINE, Tag(What.LEADER, FAR.tag))
+ROOM = 300 + 300j
+
+
+def grown(*shapes: Shape, room: complex = ROOM) -> Scene:
+    return enlarged(composed(shapes), room)
+
+
+def test_it_grows_up_to_a_limit_and_never_beyond_its_room() -> None:
+    free, tight = grown(BLOCK), grown(BLOCK, room=50 + 300j)
+    assert 1.2 < free.box.width / composed([BLOCK]).box.width < 1.6
+    assert 45 < tight.box.width <= 51
+    assert tight.box.height / tight.box.width == pytest.approx(0.5, abs=0.02)
+
+
+def test_what_fills_its_room_stays_as_it_is() -> None:
+    scene = composed([BLOCK, NAME])
+    assert enlarged(scene, complex(scene.box.width, 300)) == scene
+
+
+def test_print_keeps_its_size_and_its_share_of_the_way() -> None:
+    scene = grown(BLOCK, NAME)
+    (label,), (block,) = scene.labels, scene.showing(What.BODY)
+    assert (label.box.width, label.box.height, label.size) == (12.0, 8.0, 8.0)
+    assert label.box.centre == pytest.approx(bounds([block]).centre)
+    assert label.spot - complex(label.box.left, label.box.bottom) == pytest.approx(1j)
+
+
+def test_a_leader_runs_from_its_labels_edge_to_its_thing() -> None:
+    scene = grown(BLOCK, NAME, FAR, LEADER)
+    (leader,), (far,) = scene.showing(What.LEADER), scene.showing(What.LABEL, "f")
+    (block,) = scene.showing(What.BODY)
+    assert isinstance(leader, Path)
+    assert isinstance(far, Label)
+    ((start, end),) = leader.lines
+    assert far.box.left - start.real == pytest.approx(2.0)
+    assert end.real == pytest.approx(bounds([block]).right, abs=MEDIUM.weight)
+
+
+@pytest.mark.parametrize(
+    "shape",
+    [
+        BLOCK,
+        Curve(0j, ((5 + 5j, 20 + 9j, 30 + 0j),), LIGHT),
+        Arc(10 + 10j, 8.0, 20.0, 200.0, LIGHT),
+        circle(4j, 9.0, LIGHT),
+        Arrow(0j, 30 + 20j, MEDIUM),
+        line(1j, 25 + 8j, LIGHT),
+    ],
+    ids=lambda shape: type(shape).__name__,
+)
+def test_every_kind_of_stroke_grows_alike(shape: Shape) -> None:
+    """Beside a block, whose corners tell by how much."""
+    scene = grown(BLOCK, shape)
+    block, other = scene.shapes
+    by = bounds([block]).width / bounds([BLOCK]).width
+    before, after = bounds([shape]), bounds([other])
+    assert after.width / before.width == pytest.approx(by, abs=0.05)
+    assert after.centre == pytest.approx(before.centre * by, abs=2.0)
