@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+import numpy as np
+from numpy.typing import NDArray
+
 from probgen.marking.stated import Blank
 from probgen.problem.problem import Problem, Worked
-from probgen.quantities.expression import Number
+from probgen.quantities.expression import Number, Value
 from probgen.quantities.unit import DEGREE, ONE
 from probgen.wording.answer import Answer
 from probgen.working.result import LimitNamed, ResultKind
@@ -46,12 +49,29 @@ class Asked:
     def is_choice(self) -> bool:
         return bool(self.blank.choices)
 
+    @property
+    def full(self) -> tuple[float, float]:
+        """What earns full marks, with the dust of floats."""
+        dust = _DUST if self.is_direction else _DUST * max(abs(self.low), abs(self.high))
+        return self.low - dust, self.high + dust
+
     def earns(self, value: float) -> bool:
         """Whether a value earns full marks; never what is not finite."""
-        if self.is_direction:
-            return (value - self.low + _DUST) % 360.0 <= self.high - self.low + 2 * _DUST
-        dust = _DUST * max(abs(self.low), abs(self.high))
-        return self.low - dust <= value <= self.high + dust
+        return bool(_within(*self.full, value, self.is_direction))
+
+
+def earning(asked: Sequence[Asked], values: NDArray[np.float64]) -> NDArray[np.bool_]:
+    """Which values of one answer earn full marks: a column a paper."""
+    low, high = np.array([each.full for each in asked]).T
+    return np.asarray(_within(low, high, values, asked[0].is_direction))
+
+
+def _within(
+    low: Value, high: Value, value: Value, is_direction: bool
+) -> NDArray[np.bool_] | np.bool_ | bool:
+    if is_direction:
+        return (value - low) % 360.0 <= high - low
+    return (low <= value) & (value <= high)
 
 
 _DUST: Final = 1e-9  # of floats; relative, or degrees

@@ -11,13 +11,14 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.marking.asked import Asked, asked_of
+from probgen.marking.asked import Asked, asked_of, earning
 from probgen.marking.finding import CERTAIN, Finding, finding, rounds
 from probgen.marking.follow import by_pattern, followed, keeps, order, siblings, tolerance
 from probgen.marking.form import Place
 from probgen.marking.naming import (
     Fit,
     Keys,
+    Sought,
     Ways,
     WrongWay,
     apart,
@@ -207,7 +208,9 @@ def _name(own: _Class, left: Sequence[int], id: str, before: Sequence[str]) -> N
     Which slip it was has to fit what stands before: a student whose tension is right has not
     forgotten a weight on the way to it.
     """
-    fits = list(_fits(own, left, id, before))
+    typed = {i: own.papers[i].typed[id].only for i in left}
+    told = [i for i, only in typed.items() if only is not None and math.isfinite(only.value)]
+    fits = list(_fits(own, told, id, before))
     _note_keys(own, [i for i, fit, _ in fits if fit.asks_key])
     for i, fit, ways in fits:
         paper, case = own.papers[i], own.worked[i].case
@@ -223,27 +226,30 @@ def _name(own: _Class, left: Sequence[int], id: str, before: Sequence[str]) -> N
 def _fits(
     own: _Class, left: Sequence[int], id: str, before: Sequence[str]
 ) -> Iterator[tuple[int, Fit, Ways]]:
-    """For each paper the ways that fit the answer, of all the ways there are."""
+    """For each paper the ways that fit the answer, of all the ways there are.
+
+    left: papers whose answer is a number.
+    """
     problem, papers = own.problem, own.papers
-    cases = {i: own.worked[i].case for i in left}
     beside = siblings(problem.plan, id, list(papers[0].asked))
     for group, told in by_pattern([_standing(papers[i], before) for i in left]):
         members = [left[place] for place in group]
-        chosen, wanted = [cases[i] for i in members], [id, *beside]
+        cases, wanted = [own.worked[i].case for i in members], [id, *beside]
         if problem.plan.branches:
-            ways, rows = limit_table(chosen, problem.missteps, wanted)
+            ways, rows = limit_table(cases, problem.missteps, wanted)
         else:
-            names = chosen[0].numbers
-            given = {name: np.array([case.values[name] for case in chosen]) for name in names}
+            names = cases[0].numbers
+            given = {name: np.array([case.values[name] for case in cases]) for name in names}
             ways, rows = own.ways, table(own.ways, given, told, len(members), wanted)
-        for column, i in enumerate(members):
-            only = papers[i].typed[id].only
-            if only is None or not math.isfinite(only.value):
-                continue
-            values = rows[id][:, column].copy()
-            for other in beside:
-                values[~_agrees(papers[i], other, rows[other][:, column])] = np.nan
-            yield i, fitting(only, papers[i].asked[id], values, ways, cases[i]), ways
+        values = rows[id].copy()
+        for other in beside:
+            values[~_agree([papers[i] for i in members], other, rows[other])] = np.nan
+        answers = [
+            Sought(papers[i].typed[id].readings[0], papers[i].asked[id], case)
+            for i, case in zip(members, cases, strict=True)
+        ]
+        for i, fit in zip(members, fitting(answers, values, ways), strict=True):
+            yield i, fit, ways
 
 
 def _note_keys(own: _Class, left: Sequence[int]) -> None:
@@ -268,17 +274,21 @@ def _standing(paper: _Open, before: Sequence[str]) -> dict[str, float]:
     return found
 
 
-def _agrees(paper: _Open, id: str, values: NDArray[np.float64]) -> NDArray[np.bool_]:
-    """Whether what wrong ways lead to is what stands as another answer, or nothing stands there."""
-    asked, only = paper.asked[id], paper.typed[id].only
-    if only is None or not math.isfinite(only.value):
-        return np.ones(len(values), bool)
-    off = max(only.half, _ROUNDED * abs(only.value))
-    near: NDArray[np.bool_] = apart(asked, values, only.value) <= off
-    if paper.found[id] is not Finding.RIGHT:
-        return near
-    right: NDArray[np.bool_] = np.array([asked.earns(float(value)) for value in values], bool)
-    return np.logical_or(near, right)
+def _agree(papers: Sequence[_Open], id: str, values: NDArray[np.float64]) -> NDArray[np.bool_]:
+    """Whether what wrong ways lead to is what stands as another answer, or nothing stands there.
+
+    values: a row a way, an entry a paper.
+    """
+    asked = [paper.asked[id] for paper in papers]
+    readings = [paper.typed[id].only for paper in papers]
+    typed = np.array([math.nan if only is None else only.value for only in readings])
+    half = np.array([0.0 if only is None else only.half for only in readings])
+    right = np.array([paper.found[id] is Finding.RIGHT for paper in papers])
+    with np.errstate(invalid="ignore"):
+        near = apart(asked[0], values, typed) <= np.maximum(half, _ROUNDED * np.abs(typed))
+        near |= right & earning(asked, values)
+    agrees: NDArray[np.bool_] = near | ~np.isfinite(typed)
+    return agrees
 
 
 _ROUNDED: Final = 0.005

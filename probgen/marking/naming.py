@@ -20,14 +20,14 @@ from typing import Final, NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.marking.asked import Asked
+from probgen.marking.asked import Asked, earning
 from probgen.marking.follow import Columns
 from probgen.marking.stated import Reading
 from probgen.mistakes.belief import possible
 from probgen.mistakes.rules import missteps
 from probgen.mistakes.variant import Misstep, cut
 from probgen.mistakes.wrong_working import Missteps, wrong_workings
-from probgen.quantities.expression import evaluate
+from probgen.quantities.expression import Value, evaluate
 from probgen.quantities.unit import UnitSystem
 from probgen.statics.line import in_full
 from probgen.statics.plan import Plan, Probe
@@ -144,25 +144,45 @@ class Fit(NamedTuple):
         return self.full and bool(self.places) and not self.alone
 
 
-def fitting(
-    typed: Reading, asked: Asked, values: NDArray[np.float64], ways: Ways, case: Case
-) -> Fit:
-    """The ways that a student with these values may have gone to what was typed.
+class Sought(NamedTuple):
+    """A wrong answer whose slip is sought, with the values its student has."""
 
-    values: of the answer, an entry a way, in their order.
+    typed: Reading
+    asked: Asked
+    case: Case
+
+
+def fitting(answers: Sequence[Sought], values: NDArray[np.float64], ways: Ways) -> Iterator[Fit]:
+    """For each answer the ways that a student may have gone to what was typed.
+
+    answers: one that is asked, of several papers; values: what the ways lead to, a row a way, an
+    entry a paper.
     """
-    gaps = apart(asked, values, typed.value)
-    with np.errstate(invalid="ignore"):
-        matched = np.flatnonzero(gaps <= typed.half * (1.0 + 1e-9) + 1e-12 * abs(typed.value))
-    places = tuple(
-        place
-        for place, value in zip(matched.tolist(), values[matched].tolist(), strict=True)
-        if not asked.earns(value) and possible(case, asked.id, value) and ways[place].made_by(case)
-    )
+    with np.errstate(all="ignore"):
+        met = _met(answers, values)
+    for at, each in enumerate(answers):
+        reached = np.flatnonzero(met[:, at]).tolist()
+        places = tuple(place for place in reached if ways[place].made_by(each.case))
+        yield _fit(each, values[:, at], ways, places)
+
+
+def _met(answers: Sequence[Sought], values: NDArray[np.float64]) -> NDArray[np.bool_]:
+    """Which ways lead to what was typed, with an answer that is wrong and could be right."""
+    asked, system = answers[0].asked, answers[0].case.system
+    typed, half = np.array([(each.typed.value, each.typed.half) for each in answers]).T
+    right = np.array([each.case.values[asked.id] for each in answers])
+    near = apart(asked, values, typed) <= half * (1.0 + 1e-9) + 1e-12 * np.abs(typed)
+    earned = earning([each.asked for each in answers], values)
+    met: NDArray[np.bool_] = near & ~earned & possible(system, asked.id, right, values)
+    return met
+
+
+def _fit(own: Sought, values: NDArray[np.float64], ways: Ways, places: tuple[int, ...]) -> Fit:
     if not places:
         return Fit()
+    typed, asked = own.typed, own.asked
     full = asked.is_direction or typed.figures[1] >= asked.figures
-    if not (_chances(typed, asked, values)[list(places)] <= CHANCE).any():
+    if _chance(typed, asked, values[: places[0] + 1]) > CHANCE:
         return Fit(places, (), full)
     found = tuple(_once(ways, places))
     return Fit(places, found if len(found) <= MOST else (), full)
@@ -190,8 +210,8 @@ def _once(ways: Ways, places: Iterable[int]) -> Iterator[int]:
             yield place
 
 
-def _chances(typed: Reading, asked: Asked, values: NDArray[np.float64]) -> NDArray[np.float64]:
-    """How likely a random number is to meet a way, or any that is likelier, at each way."""
+def _chance(typed: Reading, asked: Asked, values: NDArray[np.float64]) -> float:
+    """How likely a random number is to meet one of some values; those that are alike count once."""
     half = max(typed.half, 1e-12 * abs(typed.value), 1e-300)
     if asked.is_direction:
         near, width = np.isfinite(values), np.full(len(values), 2.0 * half / 360.0)
@@ -200,15 +220,11 @@ def _chances(typed: Reading, asked: Asked, values: NDArray[np.float64]) -> NDArr
             ratio = np.abs(values / typed.value) if typed.value else np.full(len(values), np.nan)
             near = (ratio < _WINDOW) & (ratio > 1.0 / _WINDOW)
             width = 2.0 * half / np.abs(values) / (2.0 * math.log(_WINDOW))
-    cells = np.where(near, np.round(values / (2.0 * half)), 0.0)
-    _, first = np.unique(cells, return_index=True)
-    counted = np.zeros(len(values), bool)
-    counted[first] = True
-    chance: NDArray[np.float64] = np.cumsum(np.where(counted & near, width, 0.0))
-    return chance
+    _, first = np.unique(np.round(values[near] / (2.0 * half)), return_index=True)
+    return float(width[near][first].sum())
 
 
-def apart(asked: Asked, values: NDArray[np.float64], value: float) -> NDArray[np.float64]:
+def apart(asked: Asked, values: NDArray[np.float64], value: Value) -> NDArray[np.float64]:
     """How far values of an answer are from one, directions the short way round."""
     gaps = np.abs(values - value)
     return np.abs((gaps + 180.0) % 360.0 - 180.0) if asked.is_direction else gaps

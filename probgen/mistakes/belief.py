@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Final
 
+import numpy as np
+from numpy.typing import NDArray
+
 from probgen.mistakes.variant import Misstep, axis_of
-from probgen.quantities.expression import Expression, evaluate, names_in
+from probgen.quantities.expression import Expression, Value, evaluate, names_in
 from probgen.quantities.unit import MASS, TORQUE
 from probgen.statics.derivation import span_of
 from probgen.statics.geometry import way
 from probgen.statics.system import Role, System
-from probgen.working.case import Case
 
 MOST: Final = 15.0
 """An answer so many times too large or too small is noticed: a judgement, above g = 9.8, so that
@@ -26,59 +27,77 @@ Place = tuple[Expression, Expression]
 
 
 def believable(
-    case: Case, misstep: Misstep, found: Mapping[str, float], sought: Sequence[Place]
-) -> bool:
+    system: System,
+    misstep: Misstep,
+    right: Mapping[str, Value],
+    found: Mapping[str, Value],
+    until: NDArray[np.int_],
+    sought: Sequence[Place],
+) -> NDArray[np.bool_]:
     """Whether nothing is noticed at once in a wrong working, up to its first wrong answer.
 
-    found: what the wrong working has given by then, coherent units; sought: see `places`.
+    right, found: what the right working gives and what the wrong one does, in the order it comes to
+    it, coherent units, an entry a student; until: the place among `found` of that answer.
+    sought: see `places`.
     """
-    if misstep.only_if is not None and not evaluate(misstep.only_if, case.values) > 0.0:
-        return False
-    signed = all(_signed(case.system, id, value) for id, value in found.items())
-    return signed and _placed(case, found, sought)
+    fits = np.ones(len(until), bool)
+    if misstep.only_if is not None:
+        fits &= np.asarray(evaluate(misstep.only_if, right)) > 0.0
+    for place, (id, value) in enumerate(found.items()):
+        fits &= (until < place) | _signed(system, id, value)
+    if sought:
+        so_far = {
+            id: np.where(until < place, right.get(id, np.nan), value)
+            for place, (id, value) in enumerate(found.items())
+        }
+        fits &= _placed({**right, **so_far}, sought)
+    return fits
 
 
-def possible(case: Case, answer: str, value: float) -> bool:
-    """Whether an answer has a sign and a size it could have."""
-    return _sized(case, answer, value) and _signed(case.system, answer, value)
+def possible(system: System, answer: str, right: Value, value: Value) -> NDArray[np.bool_]:
+    """Whether an answer has a sign and a size it could have.
+
+    right, value: the right one and what is found for it, for one student or many.
+    """
+    return _sized(system, answer, right, value) & _signed(system, answer, value)
 
 
-def _sized(case: Case, id: str, value: float) -> bool:
+def _sized(system: System, id: str, right: Value, value: Value) -> NDArray[np.bool_]:
     """Whether an answer is a number of the right size, and not the right one with a minus sign.
 
     A component may vanish or turn, and a couple is as likely one way round as the other.
     """
-    right, variable = case.values[id], case.system.variables.get(id)
-    asked = case.system.asked.get(id)
-    if not math.isfinite(value):
-        return False
-    if not right or (asked and asked.is_direction) or (variable and variable.component_of):
-        return True
-    couple = variable is not None and variable.dimension == TORQUE
-    if abs(value + right) <= _SAME * abs(right) and not couple:
-        return False
-    return abs(right) <= MOST * abs(value) and abs(value) <= MOST * abs(right)
+    variable, asked = system.variables.get(id), system.asked.get(id)
+    finite: NDArray[np.bool_] = np.isfinite(value)
+    if (asked and asked.is_direction) or (variable and variable.component_of):
+        return finite
+    size, wanted = np.abs(value), np.abs(right)
+    fits = (wanted <= MOST * size) & (size <= MOST * wanted)
+    if variable is None or variable.dimension != TORQUE:
+        fits &= ~(np.abs(value + right) <= _SAME * wanted)
+    sized: NDArray[np.bool_] = finite & (fits | (wanted == 0.0))
+    return sized
 
 
-def _signed(system: System, id: str, value: float) -> bool:
+def _signed(system: System, id: str, value: Value) -> NDArray[np.bool_]:
     """Whether a quantity lies where it may: no pull or mass below zero, nothing out of bounds."""
     variable = system.variables.get(id)
     if variable is None or variable.role is not Role.UNKNOWN:
-        return True
+        return np.ones(np.shape(value), bool)
     low, high = span_of(variable)
     low = 0.0 if variable.dimension == MASS else low
-    slack = _SAME * max(1.0, abs(value))
-    return low - slack <= value <= high + slack
+    slack = _SAME * np.maximum(1.0, np.abs(value))
+    within: NDArray[np.bool_] = (low - slack <= value) & (value <= high + slack)
+    return within
 
 
-def _placed(case: Case, found: Mapping[str, float], sought: Sequence[Place]) -> bool:
+def _placed(known: Mapping[str, Value], sought: Sequence[Place]) -> NDArray[np.bool_]:
     """Whether every force whose place is sought still acts on its body."""
-    known = {**case.values, **found} if sought else {}
+    fits = np.ones((), bool)
     for reach, whole in sought:
-        place, length = (float(evaluate(each, known)) for each in (reach, whole))
-        if not -_SAME <= place <= length * (1.0 + _SAME):
-            return False
-    return True
+        place, length = (np.asarray(evaluate(each, known)) for each in (reach, whole))
+        fits = fits & (place >= -_SAME) & (place <= length * (1.0 + _SAME))
+    return fits
 
 
 def places(system: System) -> tuple[Place, ...]:

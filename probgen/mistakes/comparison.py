@@ -6,18 +6,30 @@ that give one number together, and those nobody would believe are left out.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Final
+from typing import Final, Protocol, TypeVar
+
+import numpy as np
+from numpy.typing import NDArray
 
 from probgen.mistakes.belief import Place, believable, places, possible
 from probgen.mistakes.likelihood import rank
 from probgen.mistakes.variant import Misstep
-from probgen.mistakes.wrong_working import Missteps, WrongCase, wrong_workings
+from probgen.mistakes.wrong_working import Column, Missteps, WrongWorking, wrong_workings
 from probgen.statics.quantity_id import Quantity
-from probgen.working.case import Case
+from probgen.statics.system import System
 from probgen.working.digits import Digits
 from probgen.working.tolerance import half_widths
+
+V = TypeVar("V", float, Column)
+
+
+class Gap(Protocol):
+    """How far two values are apart, or two of each student."""
+
+    def __call__(self, value: V, other: V, /) -> V: ...
+
 
 CLEAR: Final = 3.0
 """Two numbers are told apart when they differ by more than so many half-widths of full marks."""
@@ -62,12 +74,13 @@ def class_slips(students: Sequence[Digits], made: Missteps) -> tuple[tuple[Slip,
     """
     if not students:
         return ()
-    cases = [own.case for own in students]
-    wrong = wrong_workings(cases, made)
-    asked, sought = cases[0].system.asked, places(cases[0].system)
+    known = known_of(students)
+    workings, sought = wrong_workings([own.case for own in students], made), places(known.system)
+    with np.errstate(invalid="ignore"):
+        wrong = [_judged(known, each, sought) for each in workings]
+    tolerance = students[0].convention.tolerance
     return tuple(
-        tuple(_of_case(digits, asked, sought, [working.at(place) for working in wrong]))
-        for place, digits in enumerate(students)
+        tuple(_of_student(known, wrong, place, tolerance)) for place in range(len(students))
     )
 
 
@@ -93,77 +106,116 @@ def _clear(slip: Slip, chosen: Iterable[Slip]) -> bool:
     )
 
 
-# One case.
+# A class; columns have an entry a student.
 
 
-def _of_case(
-    digits: Digits,
-    asked: Mapping[str, Quantity],
-    sought: Sequence[Place],
-    wrong: Sequence[WrongCase],
+@dataclass(frozen=True, slots=True)
+class Known:
+    """The right values of a class's problem, and the half-widths of its answers.
+
+    count: of students.
+    """
+
+    count: int
+    system: System
+    right: Mapping[str, Column]
+    halves: Mapping[str, Column]
+
+
+def known_of(students: Sequence[Digits]) -> Known:
+    """What is right for one student or more."""
+    cases = [own.case for own in students]
+    system = cases[0].system
+    right = {id: np.array([case.values[id] for case in cases]) for id in cases[0].values}
+    widths = [half_widths(own, system.asked) for own in students]
+    halves = {id: np.array([own[id] for own in widths]) for id in system.asked}
+    return Known(len(cases), system, right, halves)
+
+
+@dataclass(frozen=True, slots=True)
+class _Judged:
+    """A wrong working and what betrays it.
+
+    found: its answers, in the order it comes to them; betrays: for each whether it could be given,
+    is clear of the right one, and stands in a working that is believed.
+    begins: for each whether it is the first that is clear.
+    """
+
+    misstep: Misstep
+    found: Mapping[str, Column]
+    betrays: Mapping[str, NDArray[np.bool_]]
+    begins: Mapping[str, NDArray[np.bool_]]
+
+
+def _judged(known: Known, working: WrongWorking, sought: Sequence[Place]) -> _Judged:
+    asked, right = known.system.asked, known.right
+    found = {id: value for id, value in working.values.items() if id in asked}
+    clear = {
+        id: ~(gap(asked[id])(value, right[id]) <= CLEAR * known.halves[id])  # also no number
+        for id, value in found.items()
+    }
+    if not found:
+        return _Judged(working.misstep, {}, {}, {})
+    rows = np.array(list(clear.values()))
+    origin, ids = rows.argmax(axis=0), list(working.values)
+    until = np.array([ids.index(id) for id in found])[origin]
+    believed = rows.any(axis=0) & believable(
+        known.system, working.misstep, right, working.values, until, sought
+    )
+    betrays = {
+        id: believed & clear[id] & possible(known.system, id, right[id], value)
+        for id, value in found.items()
+    }
+    begins = {id: origin == at for at, id in enumerate(found)}
+    return _Judged(working.misstep, found, betrays, begins)
+
+
+def _of_student(
+    known: Known, wrong: Sequence[_Judged], place: int, tolerance: float
 ) -> Iterator[Slip]:
-    case, convention = digits.case, digits.convention
-    halves = half_widths(digits, asked)
-    spoils = [{id: own.found[id] for id in own.found if id in asked} for own in wrong]
-    origins = [_origin(case, spoilt, halves) for spoilt in spoils]
-    possible_ones = [
-        i
-        for i, own in enumerate(wrong)
-        if origins[i] and believable(case, own.misstep, own.until(origins[i]), sought)
-    ]
-    for answer, of in asked.items():
+    """tolerance: the course's, of any other answer than a direction."""
+    for answer, of in known.system.asked.items():
+        made = [each for each in wrong if answer in each.betrays and each.betrays[answer][place]]
         # a slip made here is likelier than one made before and carried on
-        order = sorted(possible_ones, key=lambda i: origins[i] != answer)
-        numbers = [(i, spoils[i][answer]) for i in order if answer in spoils[i]]
-        for alike in _classes(case, answer, numbers, halves[answer]):
+        made.sort(key=lambda each: not each.begins[answer][place])
+        for alike in _classes(made, answer, place, gap(of), float(known.right[answer][place])):
             first = alike[0]
-            ids = tuple(dict.fromkeys(wrong[i].misstep.slip for i in alike))
-            value, half = spoils[first][answer], halves[answer]
+            ids = tuple(dict.fromkeys(each.misstep.slip for each in alike))
+            spoils = {id: float(column[place]) for id, column in first.found.items()}
+            value, half = spoils[answer], float(known.halves[answer][place])
             if not of.is_direction:
-                half = max(half, convention.tolerance * abs(value))
-            origin = origins[first] == answer
-            misstep = wrong[first].misstep
-            yield Slip(answer, of, value, misstep, ids[1:], origin, half, spoils[first])
-
-
-def _origin(case: Case, spoilt: Mapping[str, float], halves: Mapping[str, float]) -> str:
-    """The first answer of the working that is told from the right one."""
-    for id, value in spoilt.items():
-        apart = gap(case.system.asked[id])(value, case.values[id])
-        if not apart <= CLEAR * halves[id]:  # also what is no number
-            return id
-    return ""
+                half = max(half, tolerance * abs(value))
+            begins = bool(first.begins[answer][place])
+            yield Slip(answer, of, value, first.misstep, ids[1:], begins, half, spoils)
 
 
 def _classes(
-    case: Case, answer: str, numbers: Sequence[tuple[int, float]], half: float
-) -> list[list[int]]:
-    """The places of the slips that give one number clear of the right one."""
-    right, apart = case.values[answer], gap(case.system.asked[answer])
-    classes: list[tuple[float, list[int]]] = []
-    for place, value in numbers:
-        if apart(value, right) <= CLEAR * half or not possible(case, answer, value):
-            continue
+    made: Sequence[_Judged], answer: str, place: int, apart: Gap, right: float
+) -> list[list[_Judged]]:
+    """Workings that give one number together."""
+    classes: list[tuple[float, list[_Judged]]] = []
+    for each in made:
+        value = float(each.found[answer][place])
         dust = _SAME * max(abs(value), abs(right))
         same = next((alike for other, alike in classes if apart(value, other) <= dust), None)
         if same is None:
-            classes.append((value, [place]))
+            classes.append((value, [each]))
         else:
-            same.append(place)
+            same.append(each)
     return [alike for _, alike in classes]
 
 
 _SAME: Final = 1e-9  # relative difference that only the rounding of floats accounts for
 
 
-def gap(answer: Quantity) -> Callable[[float, float], float]:
+def gap(answer: Quantity) -> Gap:
     """How far two values of an answer are apart; directions the short way round."""
     return _turn if answer.is_direction else _gap
 
 
-def _gap(value: float, other: float) -> float:
+def _gap(value: V, other: V, /) -> V:
     return abs(value - other)
 
 
-def _turn(value: float, other: float) -> float:
+def _turn(value: V, other: V, /) -> V:
     return abs((abs(value - other) + 180.0) % 360.0 - 180.0)

@@ -6,12 +6,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from probgen.mistakes.comparison import gap
+import numpy as np
+from numpy.typing import NDArray
+
+from probgen.mistakes.comparison import Known, gap, known_of
 from probgen.mistakes.variant import Misstep
-from probgen.mistakes.wrong_working import Missteps, WrongCase, wrong_workings
+from probgen.mistakes.wrong_working import Missteps, WrongWorking, wrong_workings
 from probgen.quantities.expression import evaluate
 from probgen.working.digits import Digits
-from probgen.working.tolerance import half_widths
 
 _DUST: Final = 1e-9  # a difference that only the rounding of floats accounts for
 
@@ -32,24 +34,25 @@ def unnoticed(students: Sequence[Digits], made: Missteps) -> tuple[Unnoticed, ..
     """
     if not students:
         return ()
-    asked = students[0].case.system.asked
-    halves = [half_widths(own, asked) for own in students]
-    counted = []
-    for working in wrong_workings([own.case for own in students], made):
-        passed = [
-            _passes(own, working.at(place), halves[place]) for place, own in enumerate(students)
+    known = known_of(students)
+    with np.errstate(invalid="ignore"):
+        counted = [
+            Unnoticed(each.misstep, int(_passes(known, each).sum()))
+            for each in wrong_workings([own.case for own in students], made)
         ]
-        counted.append(Unnoticed(working.misstep, sum(passed)))
     let_pass = (each for each in counted if each.draws)
     return tuple(sorted(let_pass, key=lambda each: -each.draws))
 
 
-def _passes(own: Digits, wrong: WrongCase, halves: dict[str, float]) -> bool:
-    """Whether a slip that changes an answer changes none by more than full marks allow."""
-    right, only_if = own.case.values, wrong.misstep.only_if
-    if only_if is not None and not evaluate(only_if, right) > 0.0:
-        return False
-    asked = own.case.system.asked
-    gaps = {id: gap(asked[id])(wrong.found[id], right[id]) for id in halves if id in wrong.found}
-    changed = any(size > _DUST * max(1.0, abs(right[id])) for id, size in gaps.items())
-    return changed and all(size <= halves[id] for id, size in gaps.items())
+def _passes(known: Known, wrong: WrongWorking) -> NDArray[np.bool_]:
+    """For each student whether a slip that changes an answer changes none beyond full marks."""
+    right, only_if = known.right, wrong.misstep.only_if
+    changed, within = np.zeros(known.count, bool), np.ones(known.count, bool)
+    for id, of in known.system.asked.items():
+        if id in wrong.values:
+            off = gap(of)(wrong.values[id], right[id])
+            changed |= off > _DUST * np.maximum(1.0, np.abs(right[id]))
+            within &= off <= known.halves[id]
+    if only_if is not None:
+        within &= np.asarray(evaluate(only_if, right)) > 0.0
+    return changed & within

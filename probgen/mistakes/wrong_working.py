@@ -34,31 +34,13 @@ def plan_missteps(plan: Plan, probe: Probe, units: UnitSystem) -> Missteps:
 
 @dataclass(frozen=True, slots=True)
 class WrongWorking:
-    """A misstep and everything it leads to, coherent units, one entry a student."""
+    """A misstep and everything it leads to, in the order it comes to it.
 
-    misstep: Misstep
-    values: Mapping[str, Column]
-
-    def at(self, place: int) -> WrongCase:
-        """What it leads one student to."""
-        found = {id: float(column[place]) for id, column in self.values.items()}
-        return WrongCase(self.misstep, found)
-
-
-@dataclass(frozen=True, slots=True)
-class WrongCase:
-    """A misstep with one student's numbers.
-
-    found: everything it leads to, coherent units, in the order the working comes to it.
+    values: coherent units, one entry a student.
     """
 
     misstep: Misstep
-    found: Mapping[str, float]
-
-    def until(self, id: str) -> dict[str, float]:
-        """What has been found when coming to one answer."""
-        ids = list(self.found)
-        return {each: self.found[each] for each in ids[: ids.index(id) + 1]}
+    values: Mapping[str, Column]
 
 
 def wrong_workings(cases: Sequence[Case], made: Missteps) -> list[WrongWorking]:

@@ -113,7 +113,8 @@ class Students:
             wrong = [
                 each for each in asked if not each.is_choice and not each.earns(found[each.id])
             ]
-            fit = all(possible(own.case, each.id, found[each.id]) for each in wrong)
+            right, system = own.case.values, own.case.system
+            fit = all(possible(system, each.id, right[each.id], found[each.id]) for each in wrong)
             if wrong and fit and self._ways[at].made_by(own.case):
                 return self._ways[at], found
         return None, dict(own.case.values)

@@ -11,7 +11,7 @@ import pytest
 
 from probgen.marking.asked import Asked
 from probgen.marking.judged import ways_for
-from probgen.marking.naming import MOST, WrongWay, fitting, named
+from probgen.marking.naming import MOST, Sought, WrongWay, fitting, named
 from probgen.marking.stated import Blank, Reading
 from probgen.mistakes.variant import Misstep
 from probgen.problem.problem import Problem, Worked
@@ -43,7 +43,8 @@ def names(
 ) -> list[str]:
     """The slips named; unless other ways are meant, each value's is its place."""
     own = tuple(ways) or tuple(WrongWay((slip(str(place)),)) for place in range(len(values)))
-    fit = fitting(Reading(typed, typed, half), asked, np.array(values), own, shelf()[1].case)
+    sought = Sought(Reading(typed, typed, half), asked, shelf()[1].case)
+    (fit,) = fitting([sought], np.array(values, float).reshape(-1, 1), own)
     return ["+".join(own[place].ids) for place in named(fit, own)]
 
 

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
 
 from probgen.mistakes.belief import believable, places, possible
 from probgen.mistakes.variant import Misstep
-from probgen.quantities.expression import evaluate, number
+from probgen.quantities.expression import Name, evaluate, number
 from probgen.working.case import Case
 from tests.situations import SHELF, STAYED_SHELF, TWO_BEAMS, worked
 
@@ -30,6 +31,17 @@ quantity = "x"
 """The shelf hung from one cable, whose place is sought: 78.4 N 1.20 m = 117.6 N x, x = 0.80 m."""
 SOUGHT = worked(MOVABLE)[1].case
 
+
+def is_possible(case: Case, answer: str, value: float) -> bool:
+    return bool(possible(case.system, answer, case.values[answer], value))
+
+
+def is_believed(case: Case, misstep: Misstep, found: dict[str, float], until: int = -1) -> bool:
+    """Whether a student believes what is found up to an answer, the last one if none is named."""
+    ends, sought = np.array([until % len(found)]), places(case.system)
+    return bool(believable(case.system, misstep, case.values, found, ends, sought)[0])
+
+
 SIZES = [
     (15.0, True),  # times the right one
     (15.1, False),
@@ -48,28 +60,28 @@ SIZES = [
 def test_a_pull_of_another_sign_or_fifteen_times_too_large_is_noticed(
     times: float, believed: bool
 ) -> None:
-    assert possible(SHELF_CASE, "T", SHELF_CASE.values["T"] * times) is believed
+    assert is_possible(SHELF_CASE, "T", SHELF_CASE.values["T"] * times) is believed
 
 
 def test_a_component_may_turn_or_vanish() -> None:
     for value in (-145.99, 0.0, 1e4, -1e4):
-        assert possible(SHELF_CASE, "R.x", value)
-    assert not possible(SHELF_CASE, "R.x", float("nan"))
-    assert not possible(SHELF_CASE, "R.magnitude", 16 * 146.1)
+        assert is_possible(SHELF_CASE, "R.x", value)
+    assert not is_possible(SHELF_CASE, "R.x", float("nan"))
+    assert not is_possible(SHELF_CASE, "R.magnitude", 16 * 146.1)
 
 
 def test_a_couple_is_as_likely_one_way_round_as_the_other() -> None:
     assert BEAMS.values["M_A"] == pytest.approx(98.0)
-    assert possible(BEAMS, "M_A", -98.0)
-    assert not possible(BEAMS, "M_A", 98.0 * 15.1)
+    assert is_possible(BEAMS, "M_A", -98.0)
+    assert not is_possible(BEAMS, "M_A", 98.0 * 15.1)
 
 
 def test_a_right_answer_of_nothing_has_no_size_to_compare_with() -> None:
     still = Case(
         SHELF_CASE.plan, SHELF_CASE.labels, SHELF_CASE.numbers, {**SHELF_CASE.values, "T": 0.0}
     )
-    assert possible(still, "T", 1e6)
-    assert not possible(still, "T", -1.0)
+    assert is_possible(still, "T", 1e6)
+    assert not is_possible(still, "T", -1.0)
 
 
 def test_a_place_that_is_sought_lies_on_the_body() -> None:
@@ -78,19 +90,37 @@ def test_a_place_that_is_sought_lies_on_the_body() -> None:
     assert float(evaluate(whole, SOUGHT.values)) == pytest.approx(1.20)
     assert places(SHELF_CASE.system) == ()
     slip = Misstep("own", SOUGHT.plan)
-    sought = places(SOUGHT.system)
     for x, believed in ((0.0, True), (0.5, True), (1.2, True), (1.21, False), (-0.01, False)):
-        assert believable(SOUGHT, slip, {"x": x}, sought) is believed
+        assert is_believed(SOUGHT, slip, {"x": x}) is believed
 
 
 def test_nobody_goes_on_with_a_pull_below_zero() -> None:
     slip = Misstep("own", SHELF_CASE.plan)
-    assert believable(SHELF_CASE, slip, {"T": 10.0, "R.x": -5.0}, ())
-    assert not believable(SHELF_CASE, slip, {"T": -10.0, "R.x": 5.0}, ())
-    assert believable(SHELF_CASE, slip, {"W_s": -5.0}, ())  # which is given
+    assert is_believed(SHELF_CASE, slip, {"T": 10.0, "R.x": -5.0})
+    assert not is_believed(SHELF_CASE, slip, {"T": -10.0, "R.x": 5.0})
+    assert is_believed(SHELF_CASE, slip, {"W_s": -5.0})  # which is given
+
+
+def test_what_comes_after_the_first_wrong_answer_is_not_looked_at() -> None:
+    """Whoever stops at a pull of the hinge has not yet come to a cable that pushes."""
+    for case, found in ((SHELF_CASE, {"R.x": -5.0, "T": -10.0}), (SOUGHT, {"R.y": 1.0, "x": 1.3})):
+        slip = Misstep("own", case.plan)
+        assert is_believed(case, slip, found, until=0)
+        assert not is_believed(case, slip, found, until=1)
+
+
+def test_every_student_of_a_class_is_judged_by_their_own_numbers() -> None:
+    system, right = SHELF_CASE.system, np.array([100.0, 10.0, 100.0])
+    found = np.array([90.0, 160.0, -90.0])
+    assert possible(system, "T", right, found).tolist() == [True, False, False]
+    until, slip = np.array([0, 1, 1]), Misstep("own", SHELF_CASE.plan, only_if=Name("L", "L"))
+    columns = {"R.x": found, "T": np.array([-1.0, -1.0, 5.0])}
+    lengths = {"L": np.array([1.0, 1.0, 0.0])}
+    made = believable(system, slip, lengths, columns, until, ())
+    assert made.tolist() == [True, False, False]
 
 
 @pytest.mark.parametrize(("height", "made"), [(1, True), (0, False), (-1, False)])
 def test_a_slip_is_made_only_where_its_condition_holds(height: int, made: bool) -> None:
     slip = replace(Misstep("own", SHELF_CASE.plan), only_if=number(height))
-    assert believable(SHELF_CASE, slip, {"T": 10.0}, ()) is made
+    assert is_believed(SHELF_CASE, slip, {"T": 10.0}) is made

@@ -8,7 +8,6 @@ import numpy as np
 import pytest
 
 from probgen.bank.reading import read_template
-from probgen.mistakes.variant import Misstep
 from probgen.mistakes.wrong_working import WrongWorking, wrong_workings
 from probgen.problem.problem import draw_class, prepare, work
 from probgen.statics.system import Find, Form
@@ -51,14 +50,6 @@ def test_one_limit_alone_is_looked_at_for_each() -> None:
     assert {sliding.misstep.parts["limit"], tipping.misstep.parts["limit"]} == set(
         PROBLEM.template.system.limits
     )
-
-
-def test_one_students_numbers_in_the_order_of_the_working() -> None:
-    values = {"a": np.array([1.0, 2.0]), "b": np.array([3.0, 4.0]), "c": np.array([5.0, 6.0])}
-    own = WrongWorking(Misstep("own", PROBLEM.plan), values).at(1)
-    assert own.found == {"a": 2.0, "b": 4.0, "c": 6.0}
-    assert own.until("b") == {"a": 2.0, "b": 4.0}
-    assert own.until("a") == {"a": 2.0}
 
 
 ASKED = [
