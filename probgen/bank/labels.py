@@ -63,6 +63,7 @@ class Sort(Enum):
     CENTRE_X = auto()  # a coordinate of a centre of mass
     CENTRE_Y = auto()
     FREE_FALL = auto()
+    MEMBER_FORCE = auto()
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +75,23 @@ class Coined:
     at: str = ""
 
 
-Called = str | ByKind | BodyNamed | Coined
+class Piece(Enum):
+    """A piece of a truss."""
+
+    MEMBER = auto()
+    JOINT = auto()
+    PART = auto()  # what a section leaves
+
+
+@dataclass(frozen=True, slots=True)
+class Lettered:
+    """A piece of a truss goes by the letters of its joints."""
+
+    piece: Piece
+    joints: tuple[str, ...]
+
+
+Called = str | ByKind | BodyNamed | Coined | Lettered
 """A name: the author's own text, or what goes in its place."""
 
 

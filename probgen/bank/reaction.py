@@ -4,19 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import Final
 
 from probgen.bank.direction import turned
 from probgen.bank.labels import Called, Label
 from probgen.quantities.expression import negative
+from probgen.statics.quantity_id import back_id
 from probgen.statics.system import Couple, Element, Force
-
-_MARK: Final = "'"
-
-
-def back_id(id: str) -> str:
-    """The id of what acts back on the other body."""
-    return id + _MARK
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from probgen.bank.depicts import read_depicts
 from probgen.bank.element import READERS
 from probgen.bank.finds import read_finds
 from probgen.bank.labels import Labels
+from probgen.bank.member import TRUSS, read_members
 from probgen.bank.origin import read_origin
 from probgen.bank.points import read_point, read_points
 from probgen.bank.proportions import read_picture
@@ -31,6 +32,7 @@ from probgen.statics.system import Body, Find, Kind, Link, System
 
 FAMILIES: Final = ("particles", "levers", "limbs", "beams", "ladders", "structures")
 VIEWS: Final = ("side", "plan")
+WAYS_APART: Final = ("joints", "sections")
 CAUTIONS: Final = ("body", "ladder", "lifting", "rigging")
 _SECONDS: Final = 4.0
 """Of processor time for reading; the supplied templates take some hundredths."""
@@ -40,7 +42,7 @@ _BODY_ID: Final = re.compile(r"[A-Za-z][A-Za-z0-9_-]{0,39}")
 
 _TOP: Final = (
     *("id", "revision", "title", "family", "level", "goals", "statement", "cautions", "pivot"),
-    *("minutes", "origin"),
+    *("minutes", "origin", "member", "by"),
     *("given", "derived", "unknown", "points", "body", "depicts", "picture", "view"),
     *("find", "require", "condition", "share", "limit"),
 )
@@ -90,7 +92,7 @@ def _read(text: str, where: str, units: UnitSystem) -> Template:
         statement=_read_statement(top, situation),
         givens=givens,
         derived=derived,
-        system=_system(situation, finds, _read_pivot(top, situation), given),
+        system=_system(situation, finds, _read_pivot(top, situation), given, _read_by(top)),
         labels=replace(_labels(situation), plan=_is_plan(top, situation)),
         requirements=read_requirements(top, situation, finds),
         cautions=_read_cautions(top),
@@ -114,7 +116,9 @@ def _is_table_of_tables(top: Table, key: str) -> bool:
 def _read_situation(top: Table, scope: Scope) -> Situation:
     points = top.table("points")
     situation = Situation(scope, read_points(points, scope), frozenset(_letters(top.content)))
-    situation.bodies = _read_bodies(top.table("body"), situation)
+    members = top.tables("member")
+    situation.bodies = _read_bodies(top.table("body"), situation, trusses=bool(members))
+    read_members(members, situation)
     for kind, reader in READERS.items():
         for row in top.tables(kind):
             reader(row, situation)
@@ -139,7 +143,8 @@ def _letters(content: object) -> Iterator[str]:
             yield from _letters(each)
 
 
-def _read_bodies(table: Table, situation: Situation) -> tuple[Body, ...]:
+def _read_bodies(table: Table, situation: Situation, *, trusses: bool) -> tuple[Body, ...]:
+    """trusses: whether a body may be left to its members."""
     bodies: list[Body] = []
     for id, row in table.rows():
         if not _BODY_ID.fullmatch(id):
@@ -149,12 +154,17 @@ def _read_bodies(table: Table, situation: Situation) -> tuple[Body, ...]:
             # Particles nobody placed stand side by side, the first at the origin.
             away = Link(number(len(bodies), METRE), number(0))
             outline: tuple[str, ...] = (situation.add_point("P", [away] if bodies else []),)
+        elif trusses and not particle and not row.has("along"):
+            outline = ()
         else:
             outline = _read_outline(row, situation.points, particle)
         bodies.append(Body(id, outline, particle))
         situation.nouns[id] = row.text("name", id)
         row.close()
-    if not table.content:
+    if not table.content and trusses:
+        bodies.append(Body(TRUSS, ()))
+        situation.nouns[TRUSS] = TRUSS
+    elif not table.content:
         table.faults.add("body", None, "a body", 'add [body.shelf] and along = ["A", "B"]')
     return tuple(bodies)
 
@@ -184,6 +194,11 @@ def _read_pivot(top: Table, situation: Situation) -> str:
     return read_point(top, "pivot", situation.points) if top.has("pivot") else ""
 
 
+def _read_by(top: Table) -> str:
+    """How the trusses are worked, "" for the shorter way."""
+    return top.word("by", WAYS_APART) if top.has("by") else ""
+
+
 def _read_cautions(top: Table) -> tuple[str, ...]:
     cautions = top.texts("cautions")
     for place, word in enumerate(cautions):
@@ -209,7 +224,11 @@ def _names_to_tell(situation: Situation) -> list[str] | None:
 
 
 def _system(
-    situation: Situation, finds: tuple[Find, ...], pivot: str, given: tuple[str, ...]
+    situation: Situation,
+    finds: tuple[Find, ...],
+    pivot: str,
+    given: tuple[str, ...],
+    by: str,
 ) -> System:
     return System(
         variables=situation.scope.variables,
@@ -224,6 +243,8 @@ def _system(
         finds=finds,
         pivot=pivot,
         given=given,
+        members=tuple(situation.members),
+        by=by,
     )
 
 

@@ -10,12 +10,14 @@ from probgen.bank.depiction import Depiction
 from probgen.bank.direction import direction_between, read_direction
 from probgen.bank.labels import BodyNamed, Called, Label, Reason, Slipping
 from probgen.bank.points import read_point
-from probgen.bank.reaction import Reaction, back_id
+from probgen.bank.reaction import Reaction
 from probgen.bank.scope import SYMBOL_EXPECTED, Scope, is_symbol
 from probgen.bank.template import Requirement
+from probgen.input.fault import nearest, one_of
 from probgen.input.table import Table
 from probgen.quantities.expression import Expression, Name, names_in
 from probgen.quantities.unit import ANGLE, Unit
+from probgen.statics.quantity_id import back_id
 from probgen.statics.system import (
     Body,
     Condition,
@@ -26,6 +28,7 @@ from probgen.statics.system import (
     Force,
     Limit,
     Link,
+    Member,
     Point,
     Role,
     Variable,
@@ -52,6 +55,7 @@ class Situation:
     definitions: list[Definition] = field(default_factory=list)
     conditions: list[Condition] = field(default_factory=list)
     limits: list[Limit] = field(default_factory=list)
+    members: list[Member] = field(default_factory=list)
     requirements: list[Requirement] = field(default_factory=list)
     shown: dict[str, Depiction] = field(default_factory=dict)
     named: dict[str, Label] = field(default_factory=dict)
@@ -209,6 +213,9 @@ class Situation:
         if element.id and taken and not row.faulty("symbol"):
             expected = "a symbol that no other element has"
             row.fault("symbol", element.id, expected, 'write symbol = "..."')
+        self._check_joint(row, element.body, element.at)
+        if back is not None:
+            self._check_joint(row, back.body, back.at)
         if back is None:
             self._add(element, label, forces, couples)
             return
@@ -221,6 +228,13 @@ class Situation:
             [replace(couple, pair=back_id(couple.id)) for couple in couples],
         )
         self._add(back.element(element, reacting), back.label(label), reacting, turning)
+
+    def _check_joint(self, row: Table, body: str, at: str) -> None:
+        """What holds or loads a truss does so at its joints, else members would be bent."""
+        joints = next((each.joints for each in self.bodies if each.id == body), ())
+        if joints and at and at not in joints and not row.faulty("at"):
+            mend = "hold and load a truss at its joints"
+            row.fault("at", at, one_of(joints, "the joints "), nearest(at, joints) or mend)
 
     def _add(
         self,

@@ -69,7 +69,7 @@ class Problem:
     @property
     def nouns(self) -> Nouns:
         """The author's words."""
-        return Nouns(self.template.system, self.template.labels)
+        return Nouns(self.plan.system, self.template.labels)
 
     def tell(self, fact: Fact) -> str:
         """A fact in the problem's language, as one line of plain text."""

@@ -163,6 +163,9 @@ def _coefficient(term: Expression) -> tuple[Expression, Fraction]:
         case Product((Number(value, None), other)) | Product((other, Number(value, None))):
             part, factor = _coefficient(other)
             return part, factor * Fraction(value)
+        case Product((Number() | Quotient() as first, *rest)):
+            part, factor = _coefficient(first)
+            return (term, Fraction(1)) if factor == 1 else (times(part, *rest), factor)
         case _:
             return term, Fraction(1)
 

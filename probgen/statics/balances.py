@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from decimal import Decimal
 from itertools import combinations
 
-from probgen.quantities.expression import Expression, number, total
+from probgen.quantities.expression import Call, Expression, number, total
 from probgen.statics.equation import (
     Axis,
     Equation,
@@ -16,9 +17,9 @@ from probgen.statics.equation import (
     force_balance,
     torque_balance,
 )
-from probgen.statics.geometry import angle_of
+from probgen.statics.geometry import Angle, angle_of
 from probgen.statics.method import Method
-from probgen.statics.system import Condition, Definition, System
+from probgen.statics.system import Condition, Definition, Force, Kind, System
 
 _ALONG, _SQUARE = "∥", "⊥"
 
@@ -44,12 +45,14 @@ def candidates(
 def groups(system: System) -> Iterator[tuple[str, ...]]:
     """Each body alone, then every set of bodies held together by forces between them."""
     ids = [body.id for body in system.bodies]
-    owner = {force.id: force.body for force in system.forces}
+    yield from ((id,) for id in ids)
+    owner = {force.id: force.body for force in reversed(system.forces)}
     joined = {
         frozenset((force.body, owner[force.pair])) for force in system.forces if force.pair in owner
     }
-    for size in range(1, len(ids) + 1):
-        for bodies in combinations(ids, size):
+    tied = [id for id in ids if any(id in pair for pair in joined)]
+    for size in range(2, len(tied) + 1):
+        for bodies in combinations(tied, size):
             if _connected(bodies, joined):
                 yield bodies
 
@@ -71,7 +74,8 @@ def _pivots(system: System, bodies: tuple[str, ...]) -> tuple[str, ...]:
         return (system.pivot,)
     meeting = [point.id for point in system.points.values() if point.meeting]
     points = [force.point for force in system.forces if force.body in bodies]
-    return tuple(dict.fromkeys([*points, *meeting]))
+    cut = [e for e in system.elements if e.kind is Kind.MEMBER and e.body in bodies]
+    return tuple(dict.fromkeys([*points, *(member.toward for member in cut), *meeting]))
 
 
 def _axes(system: System, bodies: tuple[str, ...], method: Method) -> Iterator[Axis]:
@@ -91,3 +95,43 @@ def _axes(system: System, bodies: tuple[str, ...], method: Method) -> Iterator[A
             mark = "" if len(seen) == 1 else str(len(seen))
             yield Axis(_ALONG + mark, total((1, normal), (-1, number(90))), Lie.ALONG_SURFACE)
             yield Axis(_SQUARE + mark, normal, Lie.SQUARE_TO_SURFACE)
+    if len(bodies) == 1 and system.body(bodies[0]).particle:
+        yield from _square_to_members(system, bodies[0])
+
+
+def _square_to_members(system: System, joint: str) -> Iterator[Axis]:
+    """Axes at a joint that leave a member out and may leave another alone.
+
+    Where nothing but members pulls, one that is alone carries nothing.  A loaded joint is worked
+    so where two members are in line, by angles that have names.
+    """
+    pulls = [force for force in system.forces if force.body == joint]
+    members = [force for force in pulls if force.kind is Kind.MEMBER]
+    idle = len(members) == len(pulls)
+    seen: list[Angle] = []
+    for force in members:
+        angle = angle_of(force.direction)
+        if any(_in_line(angle, other) for other in seen):
+            continue
+        seen.append(angle)
+        pairs = sum(_in_line(angle, angle_of(other.direction)) for other in members) > 1
+        if _level(angle) or not (idle or (pairs and _named(pulls))):
+            continue
+        mark = _SQUARE if len(seen) == 1 else f"{_SQUARE}{len(seen)}"
+        square = angle.turned(Decimal(90)).expression
+        yield Axis(mark, square, Lie.SQUARE_TO_MEMBER, force.element)
+
+
+def _in_line(one: Angle, other: Angle) -> bool:
+    return one.minus(other) in (Angle(Decimal(n), ()) for n in (-180, 0, 180))
+
+
+def _level(angle: Angle) -> bool:
+    """Along x or y."""
+    return not angle.multiples and not angle.constant % 90
+
+
+def _named(forces: Iterable[Force]) -> bool:
+    """Whether no direction has to be worked out from lengths."""
+    parts = (part for force in forces for part, _ in angle_of(force.direction).multiples)
+    return not any(isinstance(part, Call) for part in parts)

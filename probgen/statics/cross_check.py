@@ -81,6 +81,7 @@ def _solve_linear(system: System, values: Mapping[str, Value], draws: int) -> Ar
         for place, (body, kind) in enumerate(
             (body, kind)
             for body in system.bodies
+            if not body.joints  # else its balances are those of its joints
             for kind in (("x", "y") if body.particle else ("x", "y", "turn"))
         )
     }
@@ -121,6 +122,8 @@ def _entries(
     """(equation, size, factor): each force and couple in each equation it enters."""
     points = coordinates(system, values)
     for force in system.forces:
+        if (force.body, "x") not in rows:
+            continue
         angle = np.radians(evaluate(force.direction, values))
         cosine, sine = np.cos(angle), np.sin(angle)
         x, y = points[force.point]

@@ -20,6 +20,7 @@ from probgen.statics.balances import candidates
 from probgen.statics.body_by_body import body_by_body
 from probgen.statics.elimination import Solved, eliminated
 from probgen.statics.equation import Equation, oriented, pruned, read_positively
+from probgen.statics.equation_sets import cheap_moves
 from probgen.statics.method import Method
 from probgen.statics.preference import surcharge
 from probgen.statics.refusal import Refusal
@@ -51,7 +52,9 @@ def derived_steps(
     trial, ranges = trial_values(unknowns, known), _ranges(system, unknowns)
     rules = [surcharge(system, equation) for equation in equations]
     field = Field(equations, unknowns, holds, weights, trial, ranges, rules)
-    path = shortest(field, sum(1 << at for at, name in enumerate(unknowns) if name in wanted))
+    sought = sum(1 << at for at, name in enumerate(unknowns) if name in wanted)
+    jointed = any(body.joints for body in system.bodies)
+    path = (cheap_moves if jointed else shortest)(field, sought)
     if path is None:
         return None
     reached = dict(known)

@@ -43,20 +43,25 @@ class Lie(Enum):
     UPRIGHT = auto()
     ALONG_SURFACE = auto()
     SQUARE_TO_SURFACE = auto()
+    SQUARE_TO_MEMBER = auto()
 
 
 @dataclass(frozen=True, slots=True)
 class Axis:
-    """A direction forces are summed along: its label and its degrees counter-clockwise from +x."""
+    """A direction forces are summed along: its label and its degrees counter-clockwise from +x.
+
+    element: the member of a truss it is square to, "" for none.
+    """
 
     label: str
     direction: Expression
     lie: Lie
+    element: str = ""
 
     @property
     def tilted(self) -> bool:
-        """Along or square to a surface, and not x or y."""
-        return self.lie in (Lie.ALONG_SURFACE, Lie.SQUARE_TO_SURFACE)
+        """Along or square to a surface, or to a member, and not x or y."""
+        return self.lie not in (Lie.LEVEL, Lie.UPRIGHT)
 
 
 X: Final = Axis("x", number(0), Lie.LEVEL)

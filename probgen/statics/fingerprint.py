@@ -117,6 +117,11 @@ def _statements(system: System) -> Iterator[Statement]:
         yield ("find", whole, find.form.value)
     if system.pivot:
         yield ("pivot", Part("point", system.pivot))
+    for member in system.members:
+        ends = AnyOrder((Part("point", member.start), Part("point", member.end)))
+        yield ("member", Part("body", member.body), ends, _expression(member.force))
+    if system.by:
+        yield ("by", system.by)
 
 
 def _actions(system: System) -> Iterator[Statement]:
@@ -154,9 +159,10 @@ def _element(element: Element) -> Statement:
 
 
 def _points_used(system: System) -> list[str]:
-    """The points that forces, spread loads and the pivot are at."""
+    """The points that forces, spread loads and the pivot are at, and the joints of members."""
+    joints = (name for member in system.members for name in (member.start, member.end))
     starts = (element.spread.start for element in system.elements if element.spread)
-    used = (*(force.point for force in system.forces), *starts, system.pivot)
+    used = (*(force.point for force in system.forces), *starts, *joints, system.pivot)
     return [name for name in dict.fromkeys(used) if name]
 
 

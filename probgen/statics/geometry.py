@@ -106,6 +106,12 @@ def angle_of(expression: Expression) -> Angle:
             return Angle(Decimal(0), ((expression, Decimal(1)),))
 
 
+def opposite(direction: Expression) -> Expression:
+    """The direction (degrees) turned half round."""
+    angle = angle_of(direction)
+    return Angle(_turned_once(angle.constant + _HALF), angle.multiples).expression
+
+
 def _turned_once(degrees: Decimal) -> Decimal:
     """Degrees from 0 up to 360 (Decimal's own remainder keeps the sign of the dividend)."""
     rest = degrees % _FULL

@@ -17,6 +17,9 @@ from probgen.quantities.expression import Value, evaluate
 from probgen.statics.system import Body, Condition, Force, System
 
 Array = NDArray[np.float64]
+_LEAST = 1e-6
+"""Of the largest force anywhere: below that a body's forces are what rounding left of it, such as
+those on a joint that carries nothing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,11 +63,13 @@ def assemble(
     columns: list[tuple[Array, Array]] = []
     labels: list[tuple[str, str]] = []
     reach = _reach(places, draws)
+    acting = {body.id: _sums(system, body, values, places, origin) for body in system.bodies}
+    everywhere = _largest([p for each in acting.values() for p in each["x"] + each["y"]], draws)
     for body in system.bodies:
-        sums = _sums(system, body, values, places, origin)
+        sums = acting[body.id]
         for name in ("x", "y") if body.particle else ("x", "y", "turn"):
             terms = [np.broadcast_to(term, draws) for term in sums[name]]
-            push = _largest(sums["x"] + sums["y"], draws)
+            push = np.maximum(_largest(sums["x"] + sums["y"], draws), _LEAST * everywhere)
             size = _largest(sums["turn"], draws) if name == "turn" else push
             if name == "turn":
                 size = np.maximum(size, push * reach)

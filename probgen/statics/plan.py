@@ -31,6 +31,7 @@ from probgen.statics.system import (
     Role,
     System,
 )
+from probgen.statics.truss import taken_apart, with_joints, without_idle_parts
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,16 +105,33 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     known = worked((Line(each.variable, each.expression) for each in settled), probe)
     wanted = wanted_unknowns(system)
     if not set(wanted) <= known.keys():
-        require_determinate(system, known)
+        require_determinate(with_joints(system), known)
+    if system.members:
+        system = taken_apart(system, _looked_for(system, wanted))
     found = derived_steps(system, open_definitions, known, wanted, method)
-    if found is None or any(step.partners for step in found):
+    if found is None or any(_of_extent(system, step) for step in found if step.partners):
         off_body = with_meeting_points(system)
         better = derived_steps(off_body, open_definitions, known, wanted, method)
         if better is not None and not any(step.partners for step in better):
             system, found = _pruned_points(system, off_body, better), better
     if found is None:
         raise Refusal(_no_way(wanted))
-    return Plan(system, method, settled, found, tuple(_outcomes(system)))
+    used = {body for step in found for each in step.equations for body in each.bodies}
+    apart = without_idle_parts(system, used)
+    return Plan(apart, method, settled, found, tuple(_outcomes(system)))
+
+
+def _of_extent(system: System, step: Step) -> bool:
+    """Whether a step is not of particles alone, which have no torques to take elsewhere."""
+    bodies = [system.body(body) for each in step.equations for body in each.bodies]
+    return not bodies or any(not body.particle for body in bodies)
+
+
+def _looked_for(system: System, wanted: tuple[str, ...]) -> frozenset[str]:
+    """The quantities wanted, and those that definitions and conditions are written with."""
+    written = [each.expression for each in system.definitions]
+    written += [side for each in system.conditions for side in (each.left, each.right)]
+    return frozenset(wanted).union(*map(names_in, written))
 
 
 def _pruned_points(system: System, off_body: System, steps: tuple[Step, ...]) -> System:

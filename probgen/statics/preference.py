@@ -14,12 +14,17 @@ from probgen.statics.system import Kind, System
 _SUPPORTS: Final = (Kind.HINGE, Kind.ROUGH, Kind.FIXED, Kind.ROLLER, Kind.CONTACT)
 _OTHER_KIND: Final = 1.5
 _OTHER_PIVOT: Final = 1.5
+_SECTION: Final = 0.5
 _EARLY: Final = 0.3  # a step later
 
 
 def surcharge(system: System, equation: Equation) -> float:
-    """What an equation costs beside its step; 0 where the course has no rules."""
-    return _of_kind(equation) + _of_pivot(system, equation)
+    """What an equation costs beside its step; 0 where the course has no rules.
+
+    Of a truss the balance of a joint is plainer than that of a part, where either will do.
+    """
+    joined = any(system.body(body).joints for body in equation.bodies)
+    return _of_kind(equation) + _of_pivot(system, equation) + (_SECTION if joined else 0.0)
 
 
 def lateness(equation: Equation) -> float:

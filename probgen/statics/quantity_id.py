@@ -6,6 +6,7 @@ taken apart.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -69,6 +70,21 @@ class Quantity:
     def unit_id(self) -> str:
         """The id of the quantity in whose unit it is printed: a magnitude in its components'."""
         return self.x if self.is_magnitude else str(self)
+
+
+def back_id(id: str) -> str:
+    """The id of what acts back on the other of two bodies."""
+    return f"{id}'"
+
+
+def joint_id(point: str) -> str:
+    """The id of the body that a truss's joint is by itself."""
+    return f"joint-{point}"
+
+
+def part_id(joints: Iterable[str]) -> str:
+    """The id of the body that a section leaves of a truss, by its joints."""
+    return "-".join(("part", *joints))
 
 
 def pull_id(tension: str, place: int) -> str:

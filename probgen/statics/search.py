@@ -22,7 +22,7 @@ from probgen.statics.preference import lateness
 from probgen.statics.refusal import Refusal
 from probgen.statics.solve_for import Range, solved_for
 
-_MOST_TOGETHER = 4
+MOST_TOGETHER: Final = 4
 _TOGETHER = 30.0  # dearer than the single steps that may take their place
 MOST_STATES: Final = 400
 """Sets of known quantities that a search looks at; the supplied templates need 21 at most.
@@ -166,7 +166,7 @@ def shortest(field: Field, wanted: int) -> list[Move] | None:
     Raises Refusal where there are more ways than `MOST_STATES` sets of known quantities.
     More equations at once are tried only where fewer lead nowhere.
     """
-    for most in range(1, _MOST_TOGETHER + 1):
+    for most in range(1, MOST_TOGETHER + 1):
         found = _shortest(field, wanted, most)
         if found is not None:
             return found
@@ -186,7 +186,7 @@ def _shortest(field: Field, wanted: int, most: int) -> list[Move] | None:
         seen.add(known)
         if len(seen) > MOST_STATES:
             raise Refusal(_TOO_MANY)
-        for move, price in _moves(field, known, most):
+        for move, price in moves_from(field, known, most):
             found = known
             for unknown in move.unknowns:
                 found |= 1 << unknown
@@ -195,7 +195,8 @@ def _shortest(field: Field, wanted: int, most: int) -> list[Move] | None:
     return None
 
 
-def _moves(field: Field, known: int, most: int) -> Iterator[tuple[Move, float]]:
+def moves_from(field: Field, known: int, most: int) -> Iterator[tuple[Move, float]]:
+    """What can be found next and its price, by one equation or by `most` together."""
     depth = known.bit_count()
     together: dict[int, list[int]] = {}
     for index, held in enumerate(field.holds):

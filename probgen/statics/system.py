@@ -79,11 +79,33 @@ class Body:
 
     outline: the points its axis or outline runs through, in order (one point for a particle).
     particle: no extent matters; only the force balances are written.
+    joints: of a truss or a part of one, whose outline is a walk along all its members; each joint
+    is a particle, so that the balances of the whole say nothing that theirs do not.
     """
 
     id: str
     outline: tuple[str, ...]
     particle: bool = False
+    joints: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Member:
+    """A straight bar pinned at both ends that carries nothing between: a two-force member.
+
+    force: what it pulls its joints with (N), negative where it pushes, in compression.
+    direction: from its start to its end, degrees.
+    """
+
+    body: str
+    start: str
+    end: str
+    force: Name
+    direction: Expression
+
+    @property
+    def ends(self) -> frozenset[str]:
+        return frozenset((self.start, self.end))
 
 
 class Kind(StrEnum):
@@ -103,6 +125,7 @@ class Kind(StrEnum):
     ROPE = "rope"  # one tension wherever the rope pulls, over pulleys or round a bone
     DISTRIBUTED = "distributed"  # the resultant of a load spread along a line
     COUPLE = "couple"  # a couple and no force
+    MEMBER = "member"  # of a truss: pulls along its line, or pushes where it is negative
     CUT = "cut"  # the part of a member that is cut off
     RESULTANT = "resultant"  # exerts nothing itself: several forces gathered for a find
 
@@ -259,7 +282,11 @@ _NUMBERS: Final = {
 
 @dataclass(frozen=True)
 class System:
-    """Everything a template says of a situation, in the terms of statics."""
+    """Everything a template says of a situation, in the terms of statics.
+
+    members: of trusses that are not taken apart into joints and parts yet (`statics.truss`).
+    by: what trusses are taken apart into, "joints" or "sections"; "" for whichever is shorter.
+    """
 
     variables: Mapping[str, Variable]
     definitions: tuple[Definition, ...]
@@ -273,6 +300,8 @@ class System:
     pivot: str = ""
     given: tuple[str, ...] = field(default=())
     limits: tuple[Limit, ...] = field(default=())
+    members: tuple[Member, ...] = field(default=())
+    by: str = ""
 
     @cached_property
     def unknowns(self) -> tuple[str, ...]:
@@ -288,6 +317,7 @@ class System:
     def names_used(self) -> frozenset[str]:
         """Ids of what its forces, couples, equations and limits are written with."""
         written = [force.magnitude for force in self.forces]
+        written += [member.force for member in self.members]
         written += [couple.moment for couple in self.couples]
         written += [each.expression for each in self.definitions]
         written += [side for each in self.conditions for side in (each.left, each.right)]

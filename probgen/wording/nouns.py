@@ -8,8 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from probgen.bank.labels import Called, Labels, Reason, Slipping
-from probgen.statics.system import Find, System
+from probgen.bank.labels import Called, Labels, Lettered, Piece, Reason, Slipping
+from probgen.statics.system import Body, Find, System
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,9 +19,14 @@ class Nouns:
     system: System
     labels: Labels
 
-    def body(self, id: str) -> str:
-        """ "shelf", "your forearm"."""
-        return self.labels.bodies[id]
+    def body(self, id: str) -> Called:
+        """ "shelf", "your forearm"; pieces of a truss go by their letters."""
+        return self.labels.bodies.get(id) or self._piece(self.system.body(id))
+
+    def _piece(self, body: Body) -> Lettered:
+        if body.particle:
+            return Lettered(Piece.JOINT, body.outline)
+        return Lettered(Piece.PART, body.joints)
 
     def element(self, id: str) -> Called:
         """ "cable"."""

@@ -53,6 +53,8 @@ CASES += [
     (Sum(((1, L), (-1, over(L, number(16))))), "0.9375 L"),  # no sixteenths
     (Sum(((1, L), (1, over(L, number(2))), (1, over(L, number(2))))), "2 L"),
     (Sum(((1, L), (1, times(D, L)))), "L + d L"),
+    (Sum(((1, times(number(2), L, OTHER)), (-1, times(L, OTHER)))), "L cos b"),
+    (Sum(((1, times(over(L, number(2)), OTHER)), (1, times(L, OTHER)))), "3 L cos b/2"),
     (Sum(((1, P6), (1, number(1)))), "0.6 m + 1"),  # no like terms
     (Sum(((1, times(L, SIN, SIN)), (1, times(L, COS, COS)))), "L"),
     (Sum(((-1, times(L, COS, COS)), (1, W), (-1, times(L, SIN, SIN)))), "−L + W_s"),

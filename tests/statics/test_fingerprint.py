@@ -15,12 +15,23 @@ from probgen.bank.bank import default_bank
 from probgen.quantities.expression import ZERO, Name, Number, Product, Sum, number, total
 from probgen.quantities.unit import DEGREE
 from probgen.statics.fingerprint import fingerprint
-from probgen.statics.system import Condition, Find, Form, Kind, Limit, Link, Point, System
+from probgen.statics.system import (
+    Body,
+    Condition,
+    Find,
+    Form,
+    Kind,
+    Limit,
+    Link,
+    Member,
+    Point,
+    System,
+)
 
 BANK = default_bank()
 TEMPLATES = sorted(BANK.files)
 SYSTEMS = {id: BANK.read(id).system for id in TEMPLATES}
-NO_ID = {"part", "relation", "function", "symbol"}
+NO_ID = {"by", "part", "relation", "function", "symbol"}
 """Fields whose texts are no ids."""
 
 
@@ -183,3 +194,28 @@ def test_it_matters_on_which_body_the_unknown_weight_hangs() -> None:
         replace(force, magnitude=sizes.get(force.id, force.magnitude)) for force in system.forces
     )
     assert fingerprint(replace(system, forces=crossed)) != fingerprint(system)
+
+
+def test_members_and_how_a_truss_is_worked_are_told_apart() -> None:
+    """The same joints with the other diagonal, and worked another way."""
+    ends = [("A", "B"), ("B", "C"), ("C", "D"), ("A", "D")]
+
+    def truss(*extra: tuple[str, str], by: str = "") -> System:
+        names = [Name(f"F_{one}{other}", f"F_{one}{other}") for one, other in (*ends, *extra)]
+        members = tuple(
+            Member("truss", *pair, name, number(0))
+            for pair, name in zip((*ends, *extra), names, strict=True)
+        )
+        points = {
+            name: Point(name, (Link(number(place), number(0)),))
+            for place, name in enumerate("ABCD")
+        }
+        body = Body("truss", tuple("ABCD"), joints=tuple("ABCD"))
+        return System({}, (), points, (body,), (), (), (), (), (), members=members, by=by)
+
+    prints = {
+        fingerprint(truss(("A", "C"))),
+        fingerprint(truss(("B", "D"))),
+        fingerprint(truss(("A", "C"), by="joints")),
+    }
+    assert len(prints) == 3

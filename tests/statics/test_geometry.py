@@ -20,9 +20,19 @@ from probgen.quantities.expression import (
     times,
     total,
 )
+from probgen.quantities.parser import parse
 from probgen.quantities.printing import plain
 from probgen.quantities.unit import DEGREE
-from probgen.statics.geometry import angle_of, cosine, inclined, sine, slant_of, slope_of, way
+from probgen.statics.geometry import (
+    angle_of,
+    cosine,
+    inclined,
+    opposite,
+    sine,
+    slant_of,
+    slope_of,
+    way,
+)
 from probgen.statics.system import Link, Point
 
 TH, AL = Name("theta", "theta"), Name("alpha", "alpha")
@@ -227,3 +237,13 @@ def test_degrees_are_degrees_also_in_a_copy_of_their_unit() -> None:
     """
     copied = pickle.loads(pickle.dumps(DEGREE))
     assert str(angle_of(number(90, copied)).constant) == "90"
+
+
+OPPOSITE = [("0", 180.0), ("270", 90.0), ("180 - theta", 340.0), ("theta", 200.0)]
+
+
+@pytest.mark.parametrize(("direction", "expected"), OPPOSITE)
+def test_half_a_turn_on(direction: str, expected: float) -> None:
+    turned = opposite(parse(direction, {"theta": Name("theta", "theta")}))
+    found = float(np.ravel(evaluate(turned, {"theta": 20.0}))[0])
+    assert found % 360.0 == pytest.approx(expected)

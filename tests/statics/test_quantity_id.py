@@ -8,7 +8,14 @@ from pathlib import Path
 import pytest
 
 from probgen.statics import quantity_id
-from probgen.statics.quantity_id import Quantity, QuantityPart, pull_id
+from probgen.statics.quantity_id import (
+    Quantity,
+    QuantityPart,
+    back_id,
+    joint_id,
+    part_id,
+    pull_id,
+)
 
 PACKAGE = Path(quantity_id.__file__).parents[1]
 BELOW = {"input", "quantities"}  # these rooms know no ids; they have dots in paths and decimals
@@ -36,6 +43,12 @@ def test_an_owner_and_a_part_are_an_id(id: str, owner: str, part: QuantityPart) 
 
 def test_a_tension_is_told_from_the_pulls_of_its_rope() -> None:
     assert pull_id("T", 2) == "T.2"
+
+
+def test_what_acts_back_and_the_pieces_of_a_truss_have_ids_of_their_own() -> None:
+    assert back_id("R.x") == "R.x'"
+    assert joint_id("A") == "joint-A"
+    assert part_id(["A", "B"]) == "part-A-B"
 
 
 def test_a_quantity_knows_what_else_its_owner_has() -> None:

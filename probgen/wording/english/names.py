@@ -2,9 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final, assert_never
 
-from probgen.bank.labels import BodyNamed, ByKind, Called, Coined, Reason, Slipping, Sort
+from probgen.bank.labels import (
+    BodyNamed,
+    ByKind,
+    Called,
+    Coined,
+    Lettered,
+    Piece,
+    Reason,
+    Slipping,
+    Sort,
+)
 from probgen.wording.nouns import Nouns
 
 _ARTICLES: Final = ("the", "a", "an", "your", "one", "")
@@ -44,6 +55,7 @@ _COINED: Final = {
     Sort.RESULTANT: "resultant of {of}",
     Sort.CENTRE_X: "x-coordinate of the centre of mass",
     Sort.CENTRE_Y: "y-coordinate of the centre of mass",
+    Sort.MEMBER_FORCE: "force in {of}",
     Sort.FREE_FALL: "acceleration of free fall",
 }
 _ALONE: Final = {
@@ -73,6 +85,19 @@ def the(noun: str) -> str:
     return noun if noun.split(" ", 1)[0].lower() in _ARTICLES else f"the {noun}"
 
 
+def the_called(name: Called, nouns: Nouns) -> str:
+    """ "the cable", "your forearm", "member AB"."""
+    match name:
+        case Lettered(Piece.PART):
+            return f"the {called(name, nouns)}"
+        case Lettered():
+            return called(name, nouns)
+        case BodyNamed(body):
+            return the_body(body, nouns)
+        case _:
+            return the(called(name, nouns))
+
+
 def called(name: Called, nouns: Nouns) -> str:
     """A name without an article of ours: "cable", "tension in the cable"."""
     match name:
@@ -81,28 +106,41 @@ def called(name: Called, nouns: Nouns) -> str:
         case ByKind():
             return _KINDS[name]
         case BodyNamed(body):
-            return nouns.body(body)
+            return called(nouns.body(body), nouns)
         case Coined(sort, of, at):
             if isinstance(of, ByKind) and (sort, of) in _ALONE:
                 return _ALONE[sort, of]
-            return _COINED[sort].format(of=the(called(of, nouns)), at=at)
+            return _COINED[sort].format(of=the_called(of, nouns), at=at)
+        case Lettered(piece, joints):
+            return _lettered(piece, joints)
         case _:
             assert_never(name)
 
 
+def _lettered(piece: Piece, joints: Sequence[str]) -> str:
+    """ "member AB", "joint A", "part with A, B and C"."""
+    match piece:
+        case Piece.MEMBER:
+            return f"member {''.join(joints)}"
+        case Piece.JOINT:
+            return f"joint {joints[0]}"
+        case Piece.PART:
+            return f"part with {', '.join(joints[:-1])} and {joints[-1]}"
+
+
 def the_body(id: str, nouns: Nouns) -> str:
     """ "the shelf", "your forearm"."""
-    return the(nouns.body(id))
+    return the_called(nouns.body(id), nouns)
 
 
 def the_element(id: str, nouns: Nouns) -> str:
     """What exerts a force: "the cable"."""
-    return the(called(nouns.element(id), nouns))
+    return the_called(nouns.element(id), nouns)
 
 
 def the_couple(id: str, nouns: Nouns) -> str:
     """What exerts a couple: "the motor"."""
-    return the(called(nouns.couple(id), nouns))
+    return the_called(nouns.couple(id), nouns)
 
 
 def quantity(id: str, nouns: Nouns) -> str:
@@ -114,7 +152,7 @@ def limit(id: str, nouns: Nouns) -> str:
     """What happens beyond a limit: "the foot slips"."""
     match nouns.limit(id):
         case Slipping(body, on):
-            return f"{the_body(body, nouns)} slips on {the(called(on, nouns))}"
+            return f"{the_body(body, nouns)} slips on {the_called(on, nouns)}"
         case str(words):
             return words
 
