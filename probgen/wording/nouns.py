@@ -21,12 +21,8 @@ class Nouns:
 
     def body(self, id: str) -> Called:
         """ "shelf", "your forearm"; pieces of a truss go by their letters."""
-        return self.labels.bodies.get(id) or self._piece(self.system.body(id))
-
-    def _piece(self, body: Body) -> Lettered:
-        if body.particle:
-            return Lettered(Piece.JOINT, body.outline)
-        return Lettered(Piece.PART, body.joints)
+        pieces = {body.id: body for body in self.system.bodies if id not in self.labels.bodies}
+        return _piece(pieces[id]) if pieces else self.labels.bodies[id]
 
     def element(self, id: str) -> Called:
         """ "cable"."""
@@ -58,6 +54,13 @@ class Nouns:
     def asked(self, find: Find) -> str:
         """How the author asks for something; "" where that is left to us."""
         return self.labels.finds.get(find, "")
+
+
+def _piece(body: Body) -> Lettered:
+    """A body no author names is a joint of a truss, or what a section leaves."""
+    if body.particle:
+        return Lettered(Piece.JOINT, body.outline)
+    return Lettered(Piece.PART, body.joints)
 
 
 NO_NOUNS: Final = Nouns(System({}, (), {}, (), (), (), (), (), ()), Labels())
