@@ -36,10 +36,19 @@ def template_text(id: str, revision: int = 1, /, **replaced: str) -> str:
 
 
 def ready_text(id: str, revision: int = 1, /, **replaced: str) -> str:
-    """As `template_text`, with all that a release needs."""
-    text = template_text(id, revision, **{"goals": '["direction of a force"]', **replaced})
-    origin = '[origin]\nauthor = "Ada Quill"\nsource = "own work"\nlicence = "CC BY 4.0"\n'
-    return "minutes = 15\n" + text.replace("[given]", f'{origin}language = "en"\n\n[given]', 1)
+    """As `template_text`, by an author of the bank's own, and with a goal that it lists."""
+    own = {
+        "goals": '["direction of a force"]', "minutes": "15", "author": '"Ada Quill"',
+        "source": '"own work"', "licence": '"CC BY 4.0"',
+    }  # fmt: skip
+    return template_text(id, revision, **{**own, **replaced})
+
+
+def without_origin(text: str) -> str:
+    """A template's text as of somebody who says nothing of where it comes from."""
+    own = re.sub(r"(?ms)^\[origin\]\n.*?\n\n", "", re.sub(r"(?m)^minutes = .*\n", "", text))
+    assert own != text
+    return own
 
 
 def put(bank: Path, id: str, revision: int = 1, text: str | None = None) -> Path:

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+import json
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
+from probgen.input.fault import InputError
 from probgen.input.table import Table
+from probgen.input.toml import parse_toml
 
 _LANGUAGE: Final = re.compile(r"[a-z]{2,3}(-[A-Za-z0-9]{2,8})*")
+FIELDS: Final = ("minutes", "origin")
+"""What is read here, and is on no paper."""
 LONGEST_WORK: Final = 600
 """Minutes."""
 
@@ -59,3 +64,17 @@ def read_origin(top: Table) -> Origin:
     )
     own.close()
     return found
+
+
+def same_but_origin(one: str, other: str) -> bool:
+    """Whether two texts of a template differ in where it comes from at most, or in comments."""
+    try:
+        return _rest(one) == _rest(other)
+    except InputError:
+        return one == other
+
+
+def _rest(text: str) -> str:
+    """All else that a text says, in its order: quantities are drawn in theirs."""
+    content = parse_toml(text, "")
+    return json.dumps({key: content[key] for key in content if key not in FIELDS}, default=str)

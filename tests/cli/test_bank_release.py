@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from probgen.course.secret import write_secret
-from tests.banks import make_ready, put, put_ready, ready_text
+from tests.banks import make_ready, put, put_ready, ready_text, template_text, without_origin
 from tests.cli.conftest import FilesIn, Run
 
 ARM, SEESAW = "forearm-load", "seesaw-two-riders"
@@ -26,9 +26,9 @@ points = 10
 
 def fill_in(path: Path) -> None:
     """What an author adds to a template that was taken in."""
-    text = re.sub(r"(?m)^goals = .*$", 'goals = ["torque balance about a joint"]', path.read_text())
-    origin = '[origin]\nauthor = "Ada Quill"\nsource = "own"\nlicence = "CC0"\nlanguage = "en"\n'
-    path.write_text("minutes = 12\n" + text.replace("[given]", f"{origin}[given]", 1))
+    goals = 'goals = ["torque balance about a joint"]'
+    text = re.sub(r"(?m)^goals = .*$", goals, path.read_text())
+    path.write_text(re.sub(r"(?m)^author = .*$", 'author = "Ada Quill"', text))
 
 
 def release(run: Run, name: str, day: str, *more: str) -> str:
@@ -151,7 +151,8 @@ def test_a_spoilt_bank_gets_one_clear_message(
 
 def test_a_release_is_refused_with_every_reason(run: Run) -> None:
     run("bank", "new", "statics")
-    run("bank", "import", "statics", ARM, SEESAW)
+    Path("own.toml").write_text(without_origin(template_text(ARM)), "utf-8")
+    run("bank", "import", "statics", "own.toml", SEESAW)
     approve(run, ARM)
     refused = run("bank", "release", "statics", "2027", "--by", "A. Keeper", "--draft")
     assert refused.exit_code == 1

@@ -14,6 +14,7 @@ from probgen.sheets.house import House
 from probgen.sheets.style import HouseStyle
 from probgen.working.convention import Convention
 from probgen.working.shares import Share
+from tests.banks import template_text, without_origin
 
 SET = ProblemSet("M", "W", "class.csv", (Assigned("a", 5), Assigned("b", 5)))
 ISSUE = Issue(SET, (FrozenTemplate("a", 1, "x\ny"), FrozenTemplate("b", 2, "z")))
@@ -81,3 +82,10 @@ CASES = {
 @pytest.mark.parametrize(("now", "told"), CASES.values(), ids=CASES)
 def test_what_differs(now: Issue, told: tuple[Difference, ...]) -> None:
     assert differences(ISSUE, now) == told
+
+
+def test_where_a_template_comes_from_is_on_no_paper() -> None:
+    said = template_text("forearm-load")
+    was = with_second(FrozenTemplate("b", 2, without_origin(said)))
+    assert differences(was, with_second(FrozenTemplate("b", 2, said))) == ()
+    assert differences(was, with_second(FrozenTemplate("b", 2, said.replace("rice", "flour"))))

@@ -57,8 +57,8 @@ def particulars(text: str, seed: random.Random) -> str:
     added: list[Change] = [
         lambda text, seed: _at_one(text, r"(?m)^level = (?P<it>\d)", seed, levels),
         lambda text, seed: _at_one(text, r"(?m)^goals = \[", seed, lambda f: f'{f[0]}"a goal", '),
-        lambda text, seed: f"minutes = 17\n{text}",
-        lambda text, seed: text.replace("[given]", '[origin]\nauthor = "A. N."\n[given]'),
+        lambda text, seed: re.sub(r"(?m)^minutes = .*$", "minutes = 17", text),
+        lambda text, seed: re.sub(r"(?m)^author = .*$", 'author = "A. N."', text),
     ]
     return seed.choice(added)(text, seed)
 

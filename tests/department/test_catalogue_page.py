@@ -18,26 +18,19 @@ from probgen.input.toml import parse_toml
 from probgen.problem.lookup import choose_bank
 from probgen.wording.english.catalogue import CATALOGUE
 from tests import markup
-from tests.banks import make_bank, put, review, template_text
+from tests.banks import make_bank, put, review, template_text, without_origin
 from tests.markup import Reader, one_line
 
 HOSTILE = '<script>alert(1)</script> & \\"<img src=x onerror=alert(2)>'
-ORIGIN = f"""
-minutes = 12
-[origin]
-author = "{HOSTILE}"
-source = "{HOSTILE}"
-licence = "CC BY 4.0"
-language = "en"
-"""
 
 
 def hostile_bank(folder: Path) -> Bank:
     """A bank whose texts try to be markup, with a template of three revisions."""
-    bank = make_bank(folder, ["seesaw-two-riders", "cabinet-slide-or-tip"])
-    first = template_text("forearm-load", 1, title=f'"{HOSTILE}"')
-    first = first.replace("[given]", f"{ORIGIN}[given]", 1).replace("minutes = 12\n", "", 1)
-    first = first.replace("level = 2", "level = 2\nminutes = 12")
+    bank = make_bank(folder, [])
+    for id in ("seesaw-two-riders", "cabinet-slide-or-tip"):
+        put(bank, id, 1, without_origin(template_text(id)))
+    typed = f'"{HOSTILE}"'
+    first = template_text("forearm-load", title=typed, author=typed, source=typed, minutes="12")
     put(bank, "forearm-load", 1, first)
     second = first.replace("revision = 1", "revision = 2").replace("still in one", "calm in <b>one")
     put(bank, "forearm-load", 2, second)

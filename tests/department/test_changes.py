@@ -40,7 +40,7 @@ def test_a_template_with_another_id_is_known_again() -> None:
 
 def test_one_that_says_what_it_replaces_is_known_again_with_other_physics() -> None:
     text = template_text("forearm-load", id='"arm-with-bag"', direction='"90 - muscle_angle"')
-    own = text.replace("[given]", '[origin]\nreplaces = "forearm-load"\n[given]')
+    own = text.replace("[origin]", '[origin]\nreplaces = "forearm-load"')
     found = changes(state("forearm-load"), state(own=own))
     assert found.changed[0].formerly == "forearm-load"
     assert Kind.PHYSICS in found.changed[0].kinds

@@ -12,7 +12,16 @@ from probgen.department import next_release as module
 from probgen.department.next_release import NextRelease, next_release, write_release
 from probgen.input.fault import InputError
 from probgen.statics.fingerprint import fingerprint
-from tests.banks import make_bank, make_ready, put, put_ready, ready_text, review
+from tests.banks import (
+    make_bank,
+    make_ready,
+    put,
+    put_ready,
+    ready_text,
+    review,
+    template_text,
+    without_origin,
+)
 
 ARM, SEESAW = "forearm-load", "seesaw-two-riders"
 
@@ -94,7 +103,7 @@ def test_nothing_is_written_where_something_is_wrong_and_all_is_told(tmp_path: P
     bank = make_bank(tmp_path)
     (fault,) = planned(bank).faults
     assert fault.expected == "one at least"
-    review(bank, ARM, 1)
+    put_ready(bank, ARM, 1, without_origin(template_text(ARM)))
     put_ready(bank, SEESAW, 1, ready_text(SEESAW, level="9"))
     found = planned(bank, "No Name")
     assert sorted({fault.field for fault in found.faults}) == [
