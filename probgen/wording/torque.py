@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Final
 
 from probgen.quantities.expression import (
     UNITY,
@@ -182,6 +183,14 @@ def _known_before(digits: Digits, step: Step) -> frozenset[str]:
     return frozenset(digits.case.values.keys() - later)
 
 
+_ALIKE: Final = (
+    frozenset({Side.RIGHT, Side.LEFT}),
+    frozenset({Side.ABOVE, Side.BELOW}),
+    frozenset({Side.OBLIQUE}),
+)
+"""Sides of a pivot that lines of one direction pass on."""
+
+
 def _angles(
     digits: Digits, pivot: str, turners: list[Turner], known: frozenset[str]
 ) -> Iterator[Fact]:
@@ -206,8 +215,11 @@ def _angles(
     if square:
         sine = Call("sin", (Number(exact(90), DEGREE),))
         yield SquareToArm(tuple(square), (sine, Relation("="), UNITY))
+    told: set[frozenset[Side]] = set()
     for (arm, side), names in beside.items():
-        yield LineBeside(tuple(names), pivot, arm, side)
+        lines = next(alike for alike in _ALIKE if side in alike)
+        yield LineBeside(tuple(names), pivot, arm, side, lines in told)
+        told.add(lines)
     for (angle, sine_of), names in oblique.items():
         yield AngleToArm(tuple(names), angle, sine_of)
 

@@ -23,7 +23,7 @@ from probgen.wording.facts.asked import (
     YesOrNo,
 )
 from probgen.wording.nouns import Nouns
-from probgen.wording.sentence import Inlines, filled
+from probgen.wording.sentence import Inlines, filled, letter
 from probgen.working.result import ResultKind
 
 
@@ -93,18 +93,18 @@ def answer_named(fact: AnswerNamed, nouns: Nouns) -> Inlines:
 _WAYS: Final = {
     "horizontal": "above / below the horizontal,",
     "vertical": "from the upward / downward vertical,",
-    "axis": "counter-clockwise from +x",
+    "axis": "counter-clockwise from +{x}",
 }
 _COMPASS: Final = {
     "horizontal": "north / south of",
     "vertical": "from north / south toward",
-    "axis": "counter-clockwise from +x",
+    "axis": "counter-clockwise from +{x}",
 }
 
 
 @say.register
 def ways_offered(fact: WaysOffered, nouns: Nouns) -> Inlines:
-    return (Text((_COMPASS if nouns.labels.plan else _WAYS)[fact.reference]),)
+    return filled((_COMPASS if nouns.labels.plan else _WAYS)[fact.reference], x=letter("x"))
 
 
 @say.register

@@ -142,28 +142,34 @@ def angle_to_arm(fact: AngleToArm, nouns: Nouns) -> Inlines:
 
 
 _SIDES: Final = {
-    Side.RIGHT: "to the right of {P}: that is {its}; the height does not matter",
-    Side.LEFT: "to the left of {P}: that is {its}; the height does not matter",
-    Side.ABOVE: "above {P}: that is {its}; how far to the side does not matter",
-    Side.BELOW: "below {P}: that is {its}; how far to the side does not matter",
-    Side.OBLIQUE: "beside {P}: that is {its}; where along the line does not matter",
-}
+    Side.RIGHT: "to the right of", Side.LEFT: "to the left of", Side.ABOVE: "above",
+    Side.BELOW: "below", Side.OBLIQUE: "beside",
+}  # fmt: skip
 _COMPASS_SIDES: Final = {
-    Side.RIGHT: "east of {P}: that is {its}; how far north or south does not matter",
-    Side.LEFT: "west of {P}: that is {its}; how far north or south does not matter",
-    Side.ABOVE: "north of {P}: that is {its}; how far east or west does not matter",
-    Side.BELOW: "south of {P}: that is {its}; how far east or west does not matter",
-    Side.OBLIQUE: _SIDES[Side.OBLIQUE],
-}
+    Side.RIGHT: "east of", Side.LEFT: "west of", Side.ABOVE: "north of", Side.BELOW: "south of",
+    Side.OBLIQUE: "beside",
+}  # fmt: skip
+_NO_MATTER: Final = {
+    Side.RIGHT: "the height", Side.LEFT: "the height", Side.ABOVE: "how far to the side",
+    Side.BELOW: "how far to the side", Side.OBLIQUE: "where along the line",
+}  # fmt: skip
+_COMPASS_NO_MATTER: Final = {
+    Side.RIGHT: "how far north or south", Side.LEFT: "how far north or south",
+    Side.ABOVE: "how far east or west", Side.BELOW: "how far east or west",
+    Side.OBLIQUE: "where along the line",
+}  # fmt: skip
 
 
 @say.register
 def line_beside(fact: LineBeside, nouns: Nouns) -> Inlines:
     one = len(fact.forces) == 1
-    sides = _COMPASS_SIDES if nouns.labels.plan else _SIDES
+    plan = nouns.labels.plan
+    side = (_COMPASS_SIDES if plan else _SIDES)[fact.side]
+    other = (_COMPASS_NO_MATTER if plan else _NO_MATTER)[fact.side]
+    ending = ", {its}." if fact.again else f": that is {{its}}; {other} does not matter."
     lines = "The line of action of {F} passes" if one else "The lines of action of {F} pass"
     return filled(
-        f"{lines} {{arm}} {sides[fact.side]}.",
+        f"{lines} {{arm}} {side} {{P}}{ending}",
         F=series(fact.forces),
         arm=fact.arm,
         P=letter(fact.pivot),

@@ -121,12 +121,14 @@ class LineBeside(Fact):
     """Forces whose line of action passes beside the pivot, applied anywhere along it.
 
     arm: the distance, as letter and value; the value is left out where it is not known yet.
+    again: what does not matter for it was told with a line before it.
     """
 
     forces: tuple[Expression, ...]
     pivot: str
     arm: Formula
     side: Side
+    again: bool = False
 
 
 @dataclass(frozen=True, slots=True)
