@@ -14,6 +14,7 @@ DATA_ONLY: Final = (
     "build/progress.py",
     "course/wanted.py",
     "department/change.py",
+    "department/doubt.py",
     "input/remedy.py",
     "quantities/formula.py",
     "sheets/writer.py",

@@ -46,6 +46,8 @@ def read_finds(top: Table, situation: Situation) -> tuple[Find, ...]:
             found = row.content.get("quantity")
             row.fault("quantity", found, "something that is not asked yet", "leave one of them out")
         finds += asked
+        if row.flag("varies"):
+            situation.varying.update(find.quantity for find in asked)
         row.close()
     return tuple(finds)
 

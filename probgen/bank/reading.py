@@ -102,6 +102,7 @@ def _read(text: str, where: str, units: UnitSystem) -> Template:
         path=where,
         units=units,
         origin=read_origin(top),
+        varying=frozenset(situation.varying),
     )
     require_units(template.id, units, (*givens, *derived), faults)
     faults.settle()

@@ -42,7 +42,7 @@ class Situation:
     letters: every text of the file that could be a symbol, so that a point made here gets another.
     shown: what the kind of an entry alone says the figure shows, by the element's id.
     named, nouns, events, reasons, wordings: what elements, bodies, limits, conditions and finds
-    are called.
+    are called.  varying: what is asked and may be of another regime in some draws.
     """
 
     scope: Scope
@@ -63,6 +63,7 @@ class Situation:
     events: dict[str, str | Slipping] = field(default_factory=dict)
     reasons: dict[str, str | Reason] = field(default_factory=dict)
     wordings: dict[Find, str] = field(default_factory=dict)
+    varying: set[str] = field(default_factory=set)
 
     def body(self, row: Table) -> str:
         """The body an element acts on; it need not be named when there is only one."""

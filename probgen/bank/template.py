@@ -61,6 +61,7 @@ class Template:
     picture: the size a length or an angle is drawn at instead of its own, by its id.
     units: the system its quantities are given in.
     origin: where it comes from, and how long it takes.
+    varying: quantities asked whose direction, sign or limit may be another in some draws.
     """
 
     id: str
@@ -82,6 +83,7 @@ class Template:
     path: str
     units: UnitSystem = SI
     origin: Origin = UNSAID
+    varying: frozenset[str] = frozenset()
 
     def given(self, id: str) -> Given:
         """The given of an id; StopIteration when there is none."""

@@ -77,6 +77,7 @@ def _facets(template: Template) -> dict[Kind, object]:
         Kind.FIGURE: (template.depicts, template.picture, shown),
         Kind.PARTICULARS: (
             template.family, template.level, template.goals, template.origin, reasons,
+            template.varying,
         ),
     }  # fmt: skip
 

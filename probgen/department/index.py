@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import json
 import sqlite3
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
 from contextlib import closing, suppress
 from dataclasses import asdict, dataclass, replace
 from datetime import date
@@ -30,15 +30,18 @@ create table template (path text primary key, id text not null, entry text not n
 create table use (path text not null, day text not null, template text not null,
                   students integer not null, marked integer not null, facility real);
 create index use_path on use (path);
-create index use_template on use (template);
+create table past (template text primary key, times integer not null, students integer not null,
+                   last text not null, earned real, marked integer not null);
 """
-_FORM: Final = f"{__version__} 1"
+_FORM: Final = f"{__version__} 2"
 """Of what is kept; a database of another form is made anew."""
-_PAST: Final = """
+_SUMMED_UP: Final = """
+insert into past
 select template, count(*), sum(students), max(day), sum(facility * marked),
        sum(case when facility is null then 0 else marked end)
 from use group by template
 """
+"""Of all uses of each template; renewed where a file of uses is other than it was."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +69,7 @@ def _entries(bank: BankFolder, database: str) -> Listed:
         _prepare(kept)
         files = [max(own.items())[1] for own in bank.revisions.values()]
         faults = _renew(kept, files, sorted((bank.path / USES).glob("*.csv")))
-        past = {row[0]: row[1:] for row in kept.execute(_PAST)}
+        past = {row[0]: row[1:] for row in kept.execute("select * from past")}
         rows = kept.execute("select entry from template order by id").fetchall()
         found = (_read(row[0]) for row in rows)
         return Listed(tuple(_with_past(each, past.get(each.id)) for each in found), tuple(faults))
@@ -76,7 +79,7 @@ def _prepare(kept: sqlite3.Connection) -> None:
     kept.execute("create table if not exists form (said text)")
     if kept.execute("select said from form").fetchall() == [(_FORM,)]:
         return
-    for table in ("form", "file", "template", "use"):
+    for table in ("form", "file", "template", "use", "past"):
         kept.execute(f"drop table if exists {table}")
     kept.execute("create table form (said text)")
     kept.execute("insert into form values (?)", (_FORM,))
@@ -90,7 +93,8 @@ def _renew(
     known = dict(kept.execute("select path, stamp from file"))
     stamps = {str(path): _stamp(path) for path in (*templates, *uses)}
     changed = {path for path, stamp in stamps.items() if known.get(path) != stamp}
-    _forget(kept, {*changed, *(known.keys() - stamps.keys())})
+    gone = known.keys() - stamps.keys()
+    _forget(kept, {*changed, *gone})
     faults: list[Fault] = []
     for path in changed & set(map(str, templates)):
         try:
@@ -101,14 +105,24 @@ def _renew(
         said = json.dumps(asdict(entry), default=str)
         kept.execute("insert into template values (?, ?, ?)", (path, entry.id, said))
         kept.execute("insert into file values (?, ?)", (path, stamps[path]))
-    for path in changed & set(map(str, uses)):
+    faults += _renew_uses(kept, {str(path): stamps[str(path)] for path in uses}, changed)
+    if gone or changed & set(map(str, uses)):
+        kept.execute("delete from past")
+        kept.execute(_SUMMED_UP)
+    return faults
+
+
+def _renew_uses(
+    kept: sqlite3.Connection, stamps: Mapping[str, str], changed: Set[str]
+) -> Iterator[Fault]:
+    """Takes in the rows of files of uses, as far as they are among those changed."""
+    for path in stamps.keys() & changed:
         own = Faults(path)
         rows = list(_use_rows(Path(path), own))
-        faults += own.found
+        yield from own.found
         if not own.found:
             kept.executemany("insert into use values (?, ?, ?, ?, ?, ?)", rows)
             kept.execute("insert into file values (?, ?)", (path, stamps[path]))
-    return faults
 
 
 def _stamp(path: Path) -> str:

@@ -15,14 +15,15 @@ from probgen.bank.reading import in_each_system
 from probgen.bank.template import Template
 from probgen.build.progress import Report
 from probgen.build.workers import Crew
-from probgen.department.trust import Doubt, Kind, Trust, trust, units_told
+from probgen.department.doubt import Doubt, Kind
+from probgen.department.trust import Trust, trust, units_told
 from probgen.input.cache_folder import cache_folder, cached_bytes
 from probgen.input.fault import Faults, InputError
 from probgen.input.file import write_beside
 from probgen.problem.dropped import Dropped
 from probgen.problem.template_check import Checked
 
-_FORM: Final = f"{__version__} 1"
+_FORM: Final = f"{__version__} 2"
 
 
 def looked_at(

@@ -1,14 +1,14 @@
 """Whether a template can be trusted with a class: what nobody would notice on a single sheet.
 
-Beside the proof of its draws: students who could copy from each other, slips that earn full marks,
-answers that change sides within a class, numbers that run out.
+Beside the proof of its draws: students who could copy from each other, slips that its numbers
+hide, answers of another regime within a class, numbers that run out or read badly, a level beside
+its steps.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from enum import StrEnum
 from itertools import islice
 from typing import Final
 
@@ -16,51 +16,28 @@ import numpy as np
 from numpy.typing import NDArray
 
 from probgen.bank.template import Template
+from probgen.department.demand import demand
+from probgen.department.doubt import Doubt, Kind
+from probgen.department.readable import badly_read
+from probgen.department.regimes import regimes
+from probgen.department.slips_apart import confused, passing
 from probgen.draws.draw import Draw
 from probgen.draws.sample import Sample, sample
 from probgen.input.fault import Fault, InputError
-from probgen.mistakes.unnoticed import unnoticed
 from probgen.problem.problem import Problem, Worked, fit, prepare, shown_values, work
 from probgen.problem.template_check import Checked, check_template
 from probgen.quantities.unit import SI
-from probgen.statics.quantity_id import Quantity
-from probgen.statics.system import Form
 from probgen.working.convention import Convention
-from probgen.working.direction import Way, way_of
 from probgen.working.tolerance import half_width
 
 CLASS: Final = 300
 """Students of the class that is looked at."""
+FEW: Final = 100
+"""Of them whose slips are held against one another."""
 ENOUGH: Final = 5000
 """Sets of numbers that a template should have, for years of large classes: a judgement."""
 MOST_ALIKE: Final = 0.001
 """Of all pairs of a class may have answers within each other's tolerance: a judgement."""
-MOST_PASSING: Final = 0.05
-"""Of all draws may let one slip pass with full marks: a judgement."""
-_RARE: Final = 0.5
-"""Of the draws; what fewer have, where others have something else, is another regime."""
-
-
-class Kind(StrEnum):
-    """What may be doubted."""
-
-    ROOM = "few sets of numbers"
-    COPYING = "answers alike"
-    PASSING = "a slip earns full marks"
-    SIDES = "a direction changes sides"
-
-
-@dataclass(frozen=True, slots=True)
-class Doubt:
-    """share: of pairs or draws, 0 to 1; of ROOM the number of sets.
-
-    about: the quantity or the slip it concerns, "" for all; draw: values that show it.
-    """
-
-    kind: Kind
-    share: float
-    about: str = ""
-    draw: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,19 +87,11 @@ def _doubts(problem: Problem, own: Sequence[Worked]) -> Iterator[Doubt]:
     if copying > MOST_ALIKE:
         shown = "; ".join(shown_values(own[place].draw) for place in np.argwhere(alike)[0])
         yield Doubt(Kind.COPYING, copying, "", shown)
-    yield from _passing(problem, own)
-    yield from _sides(problem, own)
-
-
-def _passing(problem: Problem, own: Sequence[Worked]) -> Iterator[Doubt]:
-    """Slips that many draws let pass, each once; who rounds early and is near has no slip."""
-    shares: dict[str, float] = {}
-    for each in unnoticed([worked.digits for worked in own], problem.missteps):
-        if not each.misstep.figures:
-            shares.setdefault(each.misstep.slip, each.draws / len(own))
-    for slip, share in shares.items():
-        if share > MOST_PASSING:
-            yield Doubt(Kind.PASSING, share, slip)
+    yield from passing(problem, own)
+    yield from confused(problem, own[:FEW])
+    yield from regimes(own, problem.template.varying)
+    yield from badly_read(own)
+    yield from demand(problem)
 
 
 def _alike(own: Sequence[Worked]) -> NDArray[np.bool_]:
@@ -136,21 +105,3 @@ def _alike(own: Sequence[Worked]) -> NDArray[np.bool_]:
             apart = np.abs((apart + 180.0) % 360.0 - 180.0)
         alike &= (apart <= halves[:, None]) & (apart <= halves[None, :])
     return alike
-
-
-def _sides(problem: Problem, own: Sequence[Worked]) -> Iterator[Doubt]:
-    """Forces asked with a direction that some of the class have on another side than most."""
-    for find in problem.template.system.finds:
-        if find.form is not Form.MAGNITUDE_AND_DIRECTION:
-            continue
-        direction = Quantity(find.quantity).direction
-        ways = [_side(way_of(worked.case.values[direction])) for worked in own]
-        for side in dict.fromkeys(ways):
-            share = ways.count(side) / len(ways)
-            if share < _RARE:
-                first = own[ways.index(side)].draw
-                yield Doubt(Kind.SIDES, share, find.quantity, shown_values(first))
-
-
-def _side(way: Way) -> tuple[bool, bool]:
-    return way.up, way.right

@@ -20,10 +20,14 @@ _DUST: Final = 1e-9  # a difference that only the rounding of floats accounts fo
 
 @dataclass(frozen=True, slots=True)
 class Unnoticed:
-    """A misstep, and in how many of the draws it spoils no answer beyond full marks."""
+    """A misstep, and in how many of the draws it spoils no answer beyond full marks.
+
+    first: the place of the first of these.
+    """
 
     misstep: Misstep
     draws: int
+    first: int
 
 
 def unnoticed(students: Sequence[Digits], made: Missteps) -> tuple[Unnoticed, ...]:
@@ -35,13 +39,14 @@ def unnoticed(students: Sequence[Digits], made: Missteps) -> tuple[Unnoticed, ..
     if not students:
         return ()
     known = known_of(students)
+    counted = []
     with np.errstate(invalid="ignore"):
-        counted = [
-            Unnoticed(each.misstep, int(_passes(known, each).sum()))
-            for each in wrong_workings([own.case for own in students], made)
-        ]
-    let_pass = (each for each in counted if each.draws)
-    return tuple(sorted(let_pass, key=lambda each: -each.draws))
+        for each in wrong_workings([own.case for own in students], made):
+            passed = _passes(known, each)
+            if passed.any():
+                first = int(np.argmax(passed))
+                counted.append(Unnoticed(each.misstep, int(passed.sum()), first))
+    return tuple(sorted(counted, key=lambda each: -each.draws))
 
 
 def _passes(known: Known, wrong: WrongWorking) -> NDArray[np.bool_]:

@@ -185,3 +185,12 @@ def test_the_same_is_asked_once(shelf: str, form: str) -> None:
         read_template(text, "shelf.toml")
     (fault,) = caught.value.faults
     assert (fault.field, fault.expected) == ("find[1].quantity", "something that is not asked yet")
+
+
+def test_what_is_asked_may_be_said_to_vary(shelf: str) -> None:
+    assert read_template(shelf, "shelf").varying == frozenset()
+    text = shelf.replace('quantity = "T"', 'quantity = "T"\nvaries = true', 1)
+    assert read_template(text, "shelf").varying == {"T"}
+    assert read_template(text, "shelf").system == read_template(shelf, "shelf").system
+    with pytest.raises(InputError, match="varies"):
+        read_template(text.replace("= true", '= "R"'), "shelf")

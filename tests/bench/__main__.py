@@ -13,7 +13,7 @@ import os
 import tempfile
 from pathlib import Path
 
-from tests.bench import author, engine, growth, marking, naming, pages, startup
+from tests.bench import author, bank, engine, growth, marking, naming, pages, startup
 from tests.bench.school import School
 
 
@@ -33,6 +33,8 @@ def main() -> None:
         author.bench(school)
         pages.bench(school, students)
         growth.bench(school, students, large)
+        (Path(name) / "banks").mkdir()
+        bank.bench(Path(name) / "banks")
 
 
 if __name__ == "__main__":

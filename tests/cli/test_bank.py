@@ -199,6 +199,7 @@ def test_a_bank_is_checked_with_what_to_look_at(run: Run) -> None:
     assert checked.exit_code == 0, checked.output
     assert "plank-raised-slowly  50 draws proved" in checked.output
     assert "sets of numbers; 5000 last for years of large classes" in checked.output
+    assert "        mend  widen a range, or make a step smaller" in checked.output.splitlines()
     data = json.loads(run("bank", "check", "statics", "--draws", "50", "--json").output)
     assert [(own["units"], own["proved"]) for own in data] == [("SI", 50), ("US customary", 50)]
     assert data[0]["doubts"][0]["kind"] == "few sets of numbers"

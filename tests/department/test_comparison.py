@@ -35,6 +35,7 @@ ONE = [
     ('cautions = ["body"]', 'cautions = ["body", "lifting"]', (Kind.WORDS,)),
     ('insertion = "9 cm"', 'insertion = "8 cm"', (Kind.FIGURE,)),
     ('family = "limbs"', 'family = "levers"', (Kind.PARTICULARS,)),
+    ('quantity = "B"', 'quantity = "B"\nvaries = true', (Kind.PARTICULARS,)),
     ("[given]", "\n[given]", (Kind.LAYOUT,)),
     ("revision = 1", "revision = 2", ()),
 ]

@@ -4,8 +4,10 @@ import pytest
 
 from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
+from probgen.bank.template import Template
 from probgen.department import trust as module
-from probgen.department.trust import Doubt, Kind, Trust, trust
+from probgen.department.doubt import Doubt, Kind
+from probgen.department.trust import Trust, trust
 from probgen.quantities.unit import US_CUSTOMARY
 
 DRAWS = 200
@@ -33,21 +35,29 @@ def test_few_sets_of_numbers_and_students_who_could_copy() -> None:
     assert one.count("=") == other.count("=") == 2
 
 
-def test_a_slip_that_earns_full_marks_is_told_once_and_rounding_is_none() -> None:
-    own = trust(default_bank().read("well-windlass"), DRAWS)
-    passing = {each.about: each.share for each in doubts(own, Kind.PASSING)}
-    assert passing["component_only"] == 1.0
-    assert "early_rounding" not in passing
-    assert len(passing) == len(doubts(own, Kind.PASSING))
+def test_each_kind_is_looked_for() -> None:
+    found = {each.kind for each in trust(default_bank().read("arm-held-out"), DRAWS).doubts}
+    assert {Kind.PASSING, Kind.CONFUSED} <= found
+    (regime,) = doubts(trust(without_word("beam-stay-cable"), DRAWS), Kind.REGIME)
+    assert regime.about == "R.direction"
+    text = default_bank().read("stepladder-tie").source.replace("level = 5", "level = 1")
+    assert len(doubts(trust(read_template(text, "low"), DRAWS), Kind.LEVEL)) == 1
+    text = default_bank().read("forearm-load").source
+    text = text.replace("from = 1.0, to = 8.0,", "from = 1.0005, to = 8.0005,")
+    assert len(doubts(trust(read_template(text, "odd"), DRAWS), Kind.READING)) == 1
 
 
-def test_a_force_that_some_have_on_another_side() -> None:
-    own = trust(default_bank().read("beam-stay-cable"), DRAWS)
-    (side,) = doubts(own, Kind.SIDES)
-    assert side.about == "R"
-    assert 0.0 < side.share < 0.5
-    assert "load_at = " in side.draw
-    assert doubts(trust(default_bank().read("forearm-load"), DRAWS), Kind.SIDES) == []
+def without_word(id: str) -> Template:
+    """A template that does not say what may vary."""
+    text = default_bank().read(id).source
+    return read_template(text.replace("varies = true\n", ""), id)
+
+
+def test_what_the_template_says_may_vary_is_no_doubt() -> None:
+    template = without_word("beam-stay-cable")
+    text = template.source.replace('quantity = "R"\n', 'quantity = "R"\nvaries = true\n')
+    assert text != template.source
+    assert doubts(trust(read_template(text, "varies"), DRAWS), Kind.REGIME) == []
 
 
 def test_us_customary_and_what_fails() -> None:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 if TYPE_CHECKING:
-    from probgen.department.trust import Doubt, Trust
+    from probgen.department.doubt import Doubt
+    from probgen.department.trust import Trust
 
 
 @click.command()
@@ -23,8 +25,9 @@ def check(bank: str, draws: int, workers: int | None, as_json: bool) -> None:
 
     BANK is a bank's folder, a release by its name or file, or a folder of templates; if left out,
     the templates that come with probgen.  Told are draws without a proven solution (exit code 1),
-    and what somebody should look at: students with answers within each other's tolerance, slips
-    that earn full marks, directions that change sides, few sets of numbers.
+    and what somebody should look at, with draws that show it and the mend: students with answers
+    within each other's tolerance, slips that earn full marks or cannot be told apart, answers of
+    another regime in some draws, numbers that run out or read badly, a level beside its steps.
 
     What did not change since it was checked is not checked again.
     """
@@ -52,16 +55,15 @@ def check(bank: str, draws: int, workers: int | None, as_json: bool) -> None:
 
 
 def _data(own: Trust) -> dict[str, object]:
+    from dataclasses import asdict
+
     checked = own.checked
     return {
         "template": own.id,
         "units": own.units or "SI",
         "proved": checked.proved if checked else None,
         "dropped": [str(each) for each in checked.dropped] if checked else [],
-        "doubts": [
-            {"kind": str(each.kind), "share": each.share, "about": each.about, "draw": each.draw}
-            for each in own.doubts
-        ],
+        "doubts": [{**asdict(each), "kind": str(each.kind)} for each in own.doubts],
     }
 
 
@@ -74,21 +76,39 @@ def _show(own: Trust) -> None:
         return
     say(f"{name}  {own.checked.proved} draws proved")
     for doubt in own.doubts:
-        say(f"    {_told(doubt)}")
+        for line in _told(doubt):
+            say(f"    {line}")
 
 
-def _told(doubt: Doubt) -> str:
-    from probgen.department.trust import CLASS, ENOUGH, Kind
+def _told(doubt: Doubt) -> Iterator[str]:
+    """A doubt, the draws that show it, and the mend."""
+    from probgen.department.doubt import Kind
+    from probgen.department.trust import CLASS, ENOUGH
     from probgen.problem.dropped import percent
 
+    share = percent(doubt.share)
     match doubt.kind:
         case Kind.ROOM:
-            return f"{doubt.share:.0f} sets of numbers; {ENOUGH} last for years of large classes"
+            yield f"{doubt.share:.0f} sets of numbers; {ENOUGH} last for years of large classes"
+            mend = "widen a range, or make a step smaller"
         case Kind.COPYING:
-            alike = percent(doubt.share)
-            return f"{alike} of the pairs of {CLASS} could copy: {doubt.draw}"
+            yield f"{share} of the pairs of {CLASS} could copy: {doubt.draw}"
+            mend = "widen the ranges that its answers depend on most"
         case Kind.PASSING:
-            return f"{percent(doubt.share)} of draws let a slip earn full marks: {doubt.about}"
-        case Kind.SIDES:
-            where = f"{doubt.about} points to another side in {percent(doubt.share)} of draws"
-            return f"{where}: {doubt.draw}"
+            yield f"{share} of draws let a slip earn full marks: {doubt.told}"
+            mend = "move a range to where the slip changes the answer"
+        case Kind.CONFUSED:
+            yield f"{share} of draws cannot tell two slips apart: {doubt.told}"
+            mend = "move a range to where their answers part"
+        case Kind.REGIME:
+            yield f"{doubt.about} is of another regime in {share} of draws: {doubt.told}"
+            mend = "narrow a range, or write varies = true at its [[find]] if that is meant"
+        case Kind.READING:
+            yield f"{doubt.about} reads badly in {share} of draws, such as {doubt.told}"
+            mend = "take rounder steps, or another unit"
+        case Kind.LEVEL:
+            yield f"its solution has {doubt.share:.0f} steps; {doubt.told}"
+            mend = "say another level"
+    if doubt.draw and doubt.kind is not Kind.COPYING:
+        yield f"    with {doubt.draw}"
+    yield f"    mend  {mend}"

@@ -14,7 +14,7 @@ from probgen.wording.english import names
 from probgen.wording.english.grammar import counted, numeral, series, the_bodies
 from probgen.wording.english.saying import say
 from probgen.wording.english.ways import direction, ends_of_axes
-from probgen.wording.facts.asked import SlipNamed
+from probgen.wording.facts.asked import SlipNamed, SlipSaid
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, Part, filled, letter
 from probgen.working.convention import Turning
@@ -237,6 +237,11 @@ def slip_named(fact: SlipNamed, nouns: Nouns) -> Inlines:
     joint = " at " if fact.shown.oblique else " "
     way = joint + direction(fact.shown, nouns)
     return filled("{q}{way}: {words}.", q=fact.quantity, way=way, words=words)
+
+
+@say.register
+def slip_said(fact: SlipSaid, nouns: Nouns) -> Inlines:
+    return one_slip(fact.turning, fact.misstep, nouns)
 
 
 def _went_wrong(fact: SlipNamed, nouns: Nouns) -> Inlines:

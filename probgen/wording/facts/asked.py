@@ -100,6 +100,14 @@ class MarginNamed(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class SlipSaid(Fact):
+    """What somebody does wrong, without any number."""
+
+    misstep: Misstep
+    turning: Turning
+
+
+@dataclass(frozen=True, slots=True)
 class SlipNamed(Fact):
     """A wrong answer and the slip that leads to it; quantity: the answer's letter.
 

@@ -1,0 +1,34 @@
+"""A level beside the steps that it takes."""
+
+import pytest
+
+from probgen.bank.bank import default_bank
+from probgen.department.demand import STEPS, demand
+from probgen.department.doubt import Kind
+from probgen.problem.problem import prepare
+from probgen.working.convention import Convention
+from tests.department.worked import worked
+
+
+@pytest.mark.parametrize("id", ["seesaw-two-riders", "stepladder-tie", "crate-ramp-strap"])
+def test_supplied_levels_fit(id: str) -> None:
+    assert not list(demand(prepare(default_bank().read(id), Convention())))
+
+
+@pytest.mark.parametrize(
+    ("id", "old", "new", "steps"),
+    [
+        ("stepladder-tie", "level = 5", "level = 2", 13),
+        ("seesaw-two-riders", "level = 1", "level = 5", 5),
+    ],
+)
+def test_one_too_low_and_one_too_high(id: str, old: str, new: str, steps: int) -> None:
+    (doubt,) = demand(worked(id, old, new)[0])
+    least, most = STEPS[int(new[-1])]
+    assert (doubt.kind, doubt.share) == (Kind.LEVEL, steps)
+    assert doubt.told == f"level {new[-1]} has {least} to {most}"
+
+
+def test_levels_take_more_and_more() -> None:
+    assert list(STEPS) == [1, 2, 3, 4, 5]
+    assert [most for _, most in STEPS.values()] == sorted(most for _, most in STEPS.values())
