@@ -6,7 +6,7 @@ import json
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Final
+from typing import Any, Final
 
 from probgen.input.fault import InputError
 from probgen.input.table import Table
@@ -66,8 +66,10 @@ def read_origin(top: Table) -> Origin:
     return found
 
 
-def same_but_origin(one: str, other: str) -> bool:
-    """Whether two texts of a template differ in where it comes from at most, or in comments."""
+def same_on_paper(one: str, other: str) -> bool:
+    """Whether two texts of a template differ at most in what is on no paper of a class: where it
+    comes from, what time it takes, what of its answers may vary, comments.
+    """
     try:
         return _rest(one) == _rest(other)
     except InputError:
@@ -77,4 +79,11 @@ def same_but_origin(one: str, other: str) -> bool:
 def _rest(text: str) -> str:
     """All else that a text says, in its order: quantities are drawn in theirs."""
     content = parse_toml(text, "")
-    return json.dumps({key: content[key] for key in content if key not in FIELDS}, default=str)
+    rest = {key: content[key] for key in content if key not in FIELDS}
+    if isinstance(rest.get("find"), list):
+        rest["find"] = [_without_varies(row) for row in rest["find"]]
+    return json.dumps(rest, default=str)
+
+
+def _without_varies(row: Any) -> Any:
+    return {key: row[key] for key in row if key != "varies"} if isinstance(row, dict) else row

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itertools import zip_longest
 from typing import Any
 
-from probgen.bank.origin import same_but_origin
+from probgen.bank.origin import same_on_paper
 from probgen.course.assignment import Assigned
 from probgen.course.issue import FrozenTemplate, Issue, printed_parts
 from probgen.input.fault import shown
@@ -71,7 +71,7 @@ def _of_problem(old: _Row | None, new: _Row | None) -> Iterator[tuple[str, str, 
     named = f" ({frozen.template_id})"
     if frozen.revision != later.revision:
         yield named, f"revision {frozen.revision}", f"revision {later.revision}"
-    elif not same_but_origin(frozen.source, later.source):
+    elif not same_on_paper(frozen.source, later.source):
         yield named, "", _first_change(frozen.source, later.source)
     if assigned.points != other.points:
         yield f"{named}.points", str(assigned.points), str(other.points)

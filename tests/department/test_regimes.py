@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import pytest
 
+from probgen.bank.bank import default_bank
 from probgen.department.doubt import Doubt, Kind
 from probgen.department.regimes import regime, regimes
 from probgen.problem.problem import shown_values
@@ -49,3 +50,10 @@ def test_a_sign_that_changes() -> None:
 @pytest.mark.parametrize(("id", "about", "one", "other"), CASES)
 def test_what_the_template_says_may_vary(id: str, about: str, one: str, other: str) -> None:
     assert found(id, frozenset({about.partition(".")[0], "slips"})) == []
+
+
+@pytest.mark.proof
+@pytest.mark.parametrize("id", default_bank().files)
+def test_supplied_templates_say_what_may_vary(id: str) -> None:
+    problem, own = worked(id)
+    assert list(regimes(own, problem.template.varying)) == []
