@@ -8,24 +8,28 @@ and that a load drives (a combination of equations no unknown enters) means the 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 import numpy as np
 from numpy.typing import NDArray
 
 from probgen.quantities.expression import Value, evaluate, names_in
 from probgen.quantities.printing import plain
-from probgen.statics.cross_check import assembled_at, jacobian, with_definitions
+from probgen.statics.cross_check import assembled_at, jacobian, solve_all, with_definitions
 from probgen.statics.numeric_equations import coordinates
 from probgen.statics.refusal import Refusal
-from probgen.statics.system import Force, Kind, System
+from probgen.statics.system import Condition, Force, Kind, System
 
 Array = NDArray[np.float64]
 _EQUATION_NAMES = {"x": "sum of F_x", "y": "sum of F_y", "turn": "sum of torques"}
 _SLOPE = 1e-8
 
 
-def require_determinate(system: System, values: Mapping[str, Value]) -> None:
-    """Raises Refusal unless the equations settle every unknown at the first draw given."""
+def unsettled(system: System, values: Mapping[str, Value], wanted: Sequence[str]) -> frozenset[str]:
+    """The unknowns that the equations leave open at the first draw given; often none.
+
+    Raises Refusal where one of those that are wanted is among them, or nothing holds a body.
+    """
     unknowns = system.unknowns
     if not unknowns:
         raise Refusal("nothing is unknown: name a support, a cable or an unknown quantity to find")
@@ -42,10 +46,14 @@ def require_determinate(system: System, values: Mapping[str, Value]) -> None:
     turns = [kind == "turn" for _, kind in here.labels]
     motion = _unresisted(scaled, here.residual[0] / size, rank, turns)
     if motion is not None:
-        tried = {name: trial[:, place] for place, name in enumerate(unknowns)}
-        raise Refusal(_unheld(system, first | tried, motion, here.labels))
-    if rank < len(unknowns):
-        _refuse_indeterminate(system, right[rank:], here.labels)
+        tried = first | {name: trial[:, place] for place, name in enumerate(unknowns)}
+        if not any(_follows(system, tried, each) for each in system.conditions):
+            raise Refusal(_unheld(system, tried, motion, here.labels))
+    free = right[rank:]
+    loose = [name for place, name in enumerate(unknowns) if _moves(free[:, place])]
+    if set(loose) & set(wanted):
+        raise Refusal(_indeterminate(system, loose, len(free), here.labels))
+    return frozenset(loose)
 
 
 def _typical(system: System, values: Mapping[str, Array]) -> Array:
@@ -66,21 +74,22 @@ def _equation_list(labels: tuple[tuple[str, str], ...]) -> str:
     )
 
 
-def _refuse_indeterminate(system: System, free: Array, labels: tuple[tuple[str, str], ...]) -> None:
-    """free: directions in the space of unknowns along which nothing changes, one a row."""
-    loose = [
-        name
-        for place, name in enumerate(system.unknowns)
-        if float(np.max(np.abs(free[:, place]))) > 1e-6
-    ]
-    independent = len(system.unknowns) - len(free)
+def _moves(along: Array) -> bool:
+    """Whether an unknown changes along a direction in which no equation does."""
+    return float(np.max(np.abs(along), initial=0.0)) > 1e-6
+
+
+def _indeterminate(
+    system: System, loose: Sequence[str], free: int, labels: tuple[tuple[str, str], ...]
+) -> str:
+    """loose: the unknowns left open; free: how many of them would settle all."""
+    independent = len(system.unknowns) - free
     among = "" if independent == len(labels) else f"among the {len(labels)} "
-    raise Refusal(
+    return (
         f"statically indeterminate: {len(system.unknowns)} unknowns "
         f"({', '.join(system.unknowns)}) but only {independent} independent "
         f"equations {among}({_equation_list(labels)}); {', '.join(loose)} cannot be told apart: "
-        f"give {len(free)} of them, or take away {len(free)} support reaction"
-        f"{'s' if len(free) > 1 else ''}"
+        f"give {free} of them, or take away {free} support reaction{'s' if free > 1 else ''}"
     )
 
 
@@ -120,6 +129,18 @@ def _unheld(
     through = _through_one_point(system, values, owner) if kind == "turn" else ""
     held = f"unstable: nothing holds the {owner} against {_MOTIONS[kind]}"
     return f"{held}{through}{_let_one_be_found(system)}"
+
+
+def _follows(system: System, values: Mapping[str, Array], condition: Condition) -> bool:
+    """Whether a condition holds wherever all other equations do, though not at a trial state.
+
+    values: of every variable, of unknowns at the trial state.
+    """
+    others = tuple(each for each in system.conditions if each is not condition)
+    trial = np.stack([values[name] for name in system.unknowns], axis=1)
+    with np.errstate(all="ignore"):
+        solved = solve_all(replace(system, conditions=others), values, trial)
+        return bool(np.all(assembled_at(system, values, solved).relative < _SLOPE))
 
 
 _MOTIONS = {

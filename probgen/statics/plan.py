@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from probgen.quantities.expression import Call, Expression, evaluate, names_in, negative
 from probgen.quantities.printing import plain
 from probgen.statics.derivation import derived_steps
-from probgen.statics.determinacy import require_determinate
+from probgen.statics.determinacy import unsettled
 from probgen.statics.line import Line, worked
 from probgen.statics.method import Method
 from probgen.statics.off_body_pivot import with_meeting_points
@@ -52,6 +52,7 @@ class Plan:
 
     branches: where the largest or smallest value before a limit is asked, the plan to each limit;
     definitions, steps and outcomes are then theirs, and empty here.
+    left_open: unknowns that nobody asks for and that equilibrium alone does not settle.
     """
 
     system: System
@@ -60,6 +61,7 @@ class Plan:
     steps: tuple[Step, ...]
     outcomes: tuple[Outcome, ...]
     branches: tuple[Branch, ...] = ()
+    left_open: frozenset[str] = frozenset()
 
     @property
     def lines(self) -> tuple[Line, ...]:
@@ -104,8 +106,9 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     settled, open_definitions = _settle(system)
     known = worked((Line(each.variable, each.expression) for each in settled), probe)
     wanted = wanted_unknowns(system)
+    left_open: frozenset[str] = frozenset()
     if not set(wanted) <= known.keys():
-        require_determinate(with_joints(system), known)
+        left_open = unsettled(with_joints(system), known, wanted)
     if system.members:
         system = taken_apart(system, _looked_for(system, wanted))
     found = derived_steps(system, open_definitions, known, wanted, method)
@@ -118,7 +121,8 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
         raise Refusal(_no_way(wanted))
     used = {body for step in found for each in step.equations for body in each.bodies}
     apart = without_idle_parts(system, used)
-    return Plan(apart, method, settled, found, tuple(_outcomes(system)))
+    outcomes = tuple(_outcomes(system))
+    return Plan(apart, method, settled, found, outcomes, left_open=left_open)
 
 
 def _of_extent(system: System, step: Step) -> bool:

@@ -122,14 +122,15 @@ def _prove(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
         residual = assembled.relative
         difference = np.maximum(_difference(plan, batch, second), _off_outcomes(plan, batch))
         size = assembled.scale.max(axis=1)
+    settled = _settled(plan, complete)
     faults = _Faults(draws)
     _blame(faults, ~(residual <= TOLERANCE), Flaw(FlawKind.UNBALANCED))
     _blame(faults, ~(difference <= TOLERANCE), Flaw(FlawKind.DISPUTED))
-    _blame_senses(plan, complete, size, faults)
+    _blame_senses(plan, settled, size, faults)
     _blame_other_roots(plan, batch, faults)
     if not any(find.form is Form.HOLDS for find in system.finds):
-        _blame_limits(system, complete, faults)
-    return Proof(residual, difference, faults.each(), complete)
+        _blame_limits(system, settled, faults)
+    return Proof(residual, difference, faults.each(), settled)
 
 
 def _prove_data(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
@@ -182,6 +183,18 @@ def _completed(plan: Plan, batch: Mapping[str, Array], second: Array) -> dict[st
     for place, name in enumerate(plan.system.unknowns):
         complete.setdefault(name, second[:, place])
     return complete
+
+
+def _settled(plan: Plan, complete: Mapping[str, Value]) -> dict[str, Value]:
+    """All values but those that equilibrium leaves open, and what follows from them.
+
+    The second solver takes one of many for each of these; it proves nothing about them.
+    """
+    loose = set(plan.left_open)
+    for definition in plan.system.definitions:
+        if names_in(definition.expression) & loose:
+            loose.add(definition.variable)
+    return {name: value for name, value in complete.items() if name not in loose}
 
 
 def _elsewhere(plan: Plan, values: Mapping[str, Value]) -> tuple[Array, Array]:
@@ -295,6 +308,8 @@ def _blame_other_roots(plan: Plan, values: Mapping[str, Array], faults: _Faults)
 def _blame_limits(system: System, values: Mapping[str, Value], faults: _Faults) -> None:
     """A limit that is passed; reaching it exactly is allowed."""
     for limit in system.limits:
+        if not names_in(limit.left) | names_in(limit.right) <= values.keys():
+            continue  # it limits what equilibrium leaves open
         left, right = (np.asarray(evaluate(side, values)) for side in (limit.left, limit.right))
         beyond = left - right if limit.relation == "<=" else right - left
         slack = TOLERANCE * np.maximum(np.abs(left), np.abs(right))

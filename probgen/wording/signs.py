@@ -12,6 +12,7 @@ from probgen.statics.step import Step
 from probgen.statics.system import Body, Force, Kind, Role, System
 from probgen.wording.facts.balance import CoupleNegative, ForceNegative
 from probgen.wording.facts.forces import (
+    LeftOpen,
     LeverExpected,
     NothingAgainst,
     PartExpected,
@@ -54,11 +55,11 @@ def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
     system = digits.case.system
     expected = expectations(digits, body)
     facts: list[Fact] = []
-    shared: set[str] = set()
+    with_another: set[str] = set()
     for id, each in expected.items():
-        if id not in shared:  # else told with the one it shares with
+        if id not in with_another:  # else told with the one it shares with
             facts.append(_expected(digits, each))
-        shared |= {each.sharing.id} if each.sharing else set()
+        with_another |= {each.sharing.id} if each.sharing else set()
     sizes = [f.magnitude for f in system.forces if f.body == body.id and _open(system, f)]
     sizes += [couple.moment for couple in system.couples if couple.body == body.id]
     reasoned = {each.force.magnitude for each in expected.values()}
@@ -68,9 +69,12 @@ def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
     reasoned |= {each.letter for each in turned}
     free = [size for size in dict.fromkeys(sizes) if sign_unknown(system, size)]
     settled = {condition.left for condition in system.conditions}  # friction on the verge
-    left = tuple(size for size in free if size not in reasoned | settled)
-    if left:
-        facts.append(SignsOpen(left))
+    left = [size for size in free if size not in reasoned | settled]
+    shared = [size for size in left if names_in(size) & digits.case.plan.left_open]
+    if told := tuple(size for size in left if size not in shared):
+        facts.append(SignsOpen(told))
+    if shared:
+        facts.append(LeftOpen(tuple(shared)))
     if facts:
         yield sentences(*facts)
 
@@ -159,7 +163,8 @@ def _shares(case: Case, force: Force, other: Force) -> bool:
         bare = {force.magnitude, other.magnitude} & {condition.left, condition.right}
         unknown = (held[0] | held[1]) & set(case.system.unknowns)
         if bare and unknown == {force.id, other.id}:
-            return case.values[force.id] * case.values[other.id] > 0.0
+            settled = unknown <= case.values.keys()
+            return settled and case.values[force.id] * case.values[other.id] > 0.0
     return False
 
 

@@ -8,8 +8,11 @@ import numpy as np
 import pytest
 
 from probgen.bank.reading import read_template
-from probgen.statics.determinacy import require_determinate
+from probgen.statics.determinacy import unsettled
+from probgen.statics.plan import find_plan, wanted_unknowns
+from probgen.statics.proof import prove
 from probgen.statics.refusal import Refusal
+from probgen.statics.rerun import rerun
 from tests.statics.entries import CABLE, HINGE, HOLDS_ENDS, ball, beam, entry, finding, roller
 
 # The choices of `entries.HEAD`, in coherent units; further draws must not matter.
@@ -23,7 +26,7 @@ def refusal(template: str, length: float = 1.0, mass: float = 1.0) -> str:
     times = {"L": length, "m": mass, "F": mass, "S": mass}
     values = {id: times.get(id, 1.0) * np.array(choices) for id, choices in VALUES.items()}
     try:
-        require_determinate(system, values)
+        unsettled(system, values, wanted_unknowns(system))
     except Refusal as refused:
         return str(refused)
     return ""
@@ -83,6 +86,37 @@ SHARED = [
         *(5, 2, {"R.x", "Q.x", "R.y", "Q.y", "N_3"}),  # along the beam by itself, and across it
     ),
 ]
+
+
+def rough(at: str, number: int) -> str:
+    normal, friction = f"N_{number}", f"f_{number}"
+    return entry(
+        "rough", at=at, normal=normal, friction=friction, friction_direction=0,
+        coefficient="mu", verge=False,
+    )  # fmt: skip
+
+
+# What is asked may be settled all the same: two hinges share what runs along their line alone.
+SETTLED = [
+    ((HINGE, entry("hinge", at="B", symbol="Q")), "R.y", {"R.x", "Q.x"}),
+    ((HOLDS_ENDS, roller("A", "N_3")), "N_2", {"N_1", "N_3"}),
+    ((rough("A", 1), rough("B", 2)), "N_1", {"f_1", "f_2"}),  # nor what is limited by it
+]
+
+
+@pytest.mark.parametrize(("supports", "asked", "loose"), SETTLED)
+def test_what_is_asked_is_found_where_only_the_rest_shares_the_load(
+    supports: tuple[str, ...], asked: str, loose: set[str]
+) -> None:
+    template = read_template(beam(*supports, f'[[find]]\nquantity = "{asked}"\n'), "own.toml")
+    values = {id: np.array(choices) for id, choices in VALUES.items()}
+    plan = find_plan(template.system, values)
+    assert plan.left_open == loose
+    solved = rerun(plan, values)
+    assert solved[asked] == pytest.approx(0.5 * values["m"] * values["g"])
+    proof = prove(plan, solved)
+    assert proof.holds.all()
+    assert not loose & proof.values.keys()
 
 
 @pytest.mark.parametrize(("supports", "unknowns", "degree", "loose"), SHARED)
@@ -155,3 +189,28 @@ def test_a_condition_against_the_balances_is_told_as_it_is_written() -> None:
     assert "N_1 = 2 N_2 contradicts" in refusal(beam(HOLDS_ENDS, told, finding("N_1")))
     agreed = entry("condition", that="N_1 = N_2", because="so told")
     assert refusal(beam(HOLDS_ENDS, agreed, finding("N_1"))) == ""
+
+
+ANGLES = "".join(
+    f'{id} = {{ name = "angle", unit = "deg", from = 0, to = 90, measured = "from up" }}\n'
+    for id in ("alpha", "beta")
+)
+
+
+@pytest.mark.parametrize(("third", "said"), [("alpha", ""), ("beta", "contradicts")])
+def test_a_condition_may_follow_from_balances_that_are_not_linear(third: str, said: str) -> None:
+    """98 N held by two weights over pulleys: the cosine rule of their closed triangle."""
+    template = ball(
+        *(
+            entry("cable", magnitude=size, direction=f"90 {sign} {angle}", symbol=f"T_{angle[0]}")
+            for size, sign, angle in (("9*F", "+", "alpha"), ("3*S", "-", "beta"))
+        ),
+        entry(
+            "condition",
+            that=f"(3*S)^2 = (9*F)^2 + (m*g)^2 - 2*(9*F)*m*g*cos({third})",
+            because="the forces form a closed triangle",
+        ),
+        finding("alpha"),
+        unknown=ANGLES,
+    )
+    assert (said in refusal(template)) if said else refusal(template) == ""

@@ -19,6 +19,7 @@ from probgen.wording.facts.forces import (
     ForcesHeading,
     JointForce,
     JointReaction,
+    LeftOpen,
     LeverExpected,
     NothingAgainst,
     PartExpected,
@@ -143,6 +144,16 @@ def signs_open(fact: SignsOpen, nouns: Nouns) -> Inlines:
         "result would mean the opposite way.",
         these=series(fact.letters),
         act="acts" if one else "act",
+        they="it is" if one else "they are",
+    )
+
+
+@say.register
+def left_open(fact: LeftOpen, nouns: Nouns) -> Inlines:
+    one = len(fact.letters) == 1
+    return filled(
+        "Statics alone does not give {these}; {they} not needed for what is asked.",
+        these=series(fact.letters),
         they="it is" if one else "they are",
     )
 

@@ -79,6 +79,13 @@ class SignsOpen(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class LeftOpen(Fact):
+    """Quantities that equilibrium alone does not settle, and that nobody asks for."""
+
+    letters: tuple[Expression, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PartExpected(Fact):
     """Which way a force has to act, because all others along its axis act the opposite way.
 
