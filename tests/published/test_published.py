@@ -1,4 +1,4 @@
-"""Published answers: problems of two open textbooks, told in the template language and worked.
+"""Published answers: problems of textbooks, told in the template language and worked.
 
 answers.toml beside this file says where each answer is printed; each problem is a template there,
 in the language any author uses.
@@ -19,13 +19,13 @@ import pytest
 from probgen.bank.reading import read_template
 from probgen.draws.draw import completed
 from probgen.problem.problem import Problem, Worked, prepare, tell_steps, work
-from probgen.quantities.unit import unit_named
+from probgen.quantities.unit import SI, US_CUSTOMARY, unit_named
 from probgen.working.convention import Convention
 
 HERE = Path(__file__).parent
-PROBLEMS, PUBLISHED = 67, 133
-"""Problems taken from the two books, and the answers printed there."""
-CONVENTION = Convention(gravity="9.80")
+PROBLEMS, PUBLISHED = 83, 160
+"""Problems taken from the books, and the answers printed there."""
+SYSTEMS = {system.name: system for system in (SI, US_CUSTOMARY)}
 
 
 @dataclass(frozen=True)
@@ -45,6 +45,8 @@ class Published:
     sign: int = 1
     start: float = 0.0
     turn: str = "counter-clockwise"
+    units: str = SI.name
+    g: str = ""
 
     def __str__(self) -> str:
         return f"{self.template}: {self.name}"
@@ -57,22 +59,24 @@ def listed() -> list[dict[str, Any]]:
 
 
 ANSWERS = [
-    Published(problem["template"], problem["source"], **answer)
+    Published(**{key: each for key, each in problem.items() if key != "answer"}, **answer)
     for problem in listed()
     for answer in problem["answer"]
 ]
 
 
 @cache
-def prepared(template: str) -> Problem:
+def prepared(template: str, units: str, g: str) -> Problem:
+    system = SYSTEMS[units]
     text = (HERE / f"{template}.toml").read_text(encoding="utf-8")
-    return prepare(read_template(text, f"{template}.toml"), CONVENTION)
+    read = read_template(text, f"{template}.toml", system)
+    return prepare(read, Convention(units=system, gravity=g))
 
 
 @cache
-def worked(template: str, draw: tuple[tuple[str, str], ...]) -> Worked:
+def worked(template: str, units: str, g: str, draw: tuple[tuple[str, str], ...]) -> Worked:
     """The problem with its published data, proved and told."""
-    problem = prepared(template)
+    problem = prepared(template, units, g)
     chosen = {given.id: given.choices[0] for given in problem.template.givens}
     chosen |= {id: Decimal(text) for id, text in draw}
     (own,) = work(problem, [completed(problem.template, chosen)])
@@ -82,7 +86,7 @@ def worked(template: str, draw: tuple[tuple[str, str], ...]) -> Worked:
 
 def found(answer: Published) -> float:
     """The answer in the published unit, counted the published way."""
-    own = worked(answer.template, tuple(answer.draw.items()))
+    own = worked(answer.template, answer.units, answer.g, tuple(answer.draw.items()))
     (ours,) = [each for each in own.answers if each.id == answer.id]
     if ours.angle_from_x is not None:
         turned = ours.angle_from_x - answer.start
