@@ -308,7 +308,7 @@ def _apart(
     Raises InputError where a draft would take the place of papers that were handed out.
     """
     if earlier.is_draft:
-        anew = replace(earlier, issues=(), printings=(), students=(), letters=(), avoided=())
+        anew = Record(earlier.seed, earlier.secret, (), (), (), version=earlier.version)
         alike = earlier.is_exam == (problem_set.exam is not None)
         return anew, {edition.owner: edition for edition in earlier.current if alike}
     if order.draft and earlier.issues:

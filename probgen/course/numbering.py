@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from hashlib import blake2b
@@ -13,9 +13,11 @@ from probgen.course.issue import Issue
 from probgen.course.next_edition import NextEdition
 from probgen.course.numbers_had import Had, each_once, values_had
 from probgen.course.record import Record
+from probgen.course.seating import beside
 from probgen.course.wanted import Wanted
-from probgen.draws.class_draws import ClassDraws, NoneLeftError, Values, values_of
-from probgen.draws.draw import Draw
+from probgen.draws.class_draws import ClassDraws, NoneLeftError
+from probgen.draws.classroom import Classmates
+from probgen.draws.draw import Draw, Values, values_of
 from probgen.draws.kept import kept_draw
 from probgen.input.fault import Fault, InputError
 from probgen.problem.problem import Problem, draw_class, fit
@@ -61,7 +63,8 @@ class Numbering:
             rows = list(zip(made, kept, strict=True))
             waiting = [paper for paper, draw in rows if draw is None]
             avoided = self._had if waiting else avoided
-            fresh, told = self._fresh(place, waiting, barred)
+            there = {p.owner: draw for p, draw in rows if draw is not None}
+            fresh, told = self._fresh(place, waiting, barred, self._classmates(place, made, there))
             remarks += told
             columns.append(tuple(draw or fresh[paper.owner] for paper, draw in rows))
             lost |= {
@@ -110,8 +113,31 @@ class Numbering:
         written = paper.old is self.wanted.drafted.get(paper.owner)
         return written and values_of(problem.template, draw) in barred[paper.owner]
 
+    def _classmates(
+        self, place: int, made: Sequence[NextEdition], there: Mapping[str, Draw]
+    ) -> Classmates:
+        """The class, with the numbers of a problem that stay; there: of papers that are made."""
+        exam = self.wanted.exam is not None
+        coming = {paper.owner for paper in made}
+        held = ((owner, self.earlier.held.get((owner, False))) for owner in self._beside)
+        stay = {each: own.draws[place] for each, own in held if own and each not in coming}
+        draws = {_key(owner, exam): draw for owner, draw in {**stay, **there}.items()}
+        beside = {
+            _key(owner, exam): [_key(other, exam) for other in others]
+            for owner, others in self._beside.items()
+        }
+        return Classmates(beside, draws)
+
+    @cached_property
+    def _beside(self) -> Mapping[str, Collection[str]]:
+        """Whose papers each owner can see; of an exam's versions any may lie beside any."""
+        if self.wanted.exam:
+            letters = self.wanted.exam.letters
+            return {letter: letters.replace(letter, "") for letter in letters}
+        return beside(self.wanted.students)
+
     def _fresh(
-        self, place: int, waiting: Sequence[NextEdition], barred: _Sets
+        self, place: int, waiting: Sequence[NextEdition], barred: _Sets, among: Classmates
     ) -> tuple[dict[str, Draw], tuple[str, ...]]:
         """New draws, around all that this record has ever given, by owner; and remarks."""
         if not waiting:
@@ -125,10 +151,10 @@ class Numbering:
         never = {paper.owner: barred[paper.owner] for paper in waiting}
         rather = {paper.owner: barred[paper.owner] | _given_to(paper, ever) for paper in waiting}
         try:
-            found = self._draw(problem, taken, rather, had)
+            found = self._draw(problem, taken, rather, had, among)
         except NoneLeftError:
             try:
-                found = self._draw(problem, taken, never, had)
+                found = self._draw(problem, taken, never, had, among)
             except NoneLeftError as error:
                 none = [paper for paper in waiting if _key(paper.owner, exam) in error.students]
                 raise self._none_left(problem, none) from None
@@ -137,13 +163,18 @@ class Numbering:
         return dict(zip(never, found.draws, strict=True)), found.remarks
 
     def _draw(
-        self, problem: Problem, taken: set[Values], barred: _Sets, had: set[Values]
+        self,
+        problem: Problem,
+        taken: set[Values],
+        barred: _Sets,
+        had: set[Values],
+        among: Classmates,
     ) -> ClassDraws:
         """Draws for the owners of what is barred."""
         exam = self.wanted.exam is not None
         keyed = {_key(owner, exam): sets for owner, sets in barred.items()}
         seed = own_seed(self.earlier.seed, self.first)
-        return draw_class(problem, seed, list(keyed), taken, keyed, had)
+        return draw_class(problem, seed, list(keyed), taken, keyed, had, among)
 
     def _ever(self, problem: Problem) -> Iterator[tuple[str, Values]]:
         """All sets of numbers of a template in the record or a draft, with the owner of each."""

@@ -6,8 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from probgen.bank.template import Template
-from probgen.draws.class_draws import Values, values_of
-from probgen.draws.draw import Draw
+from probgen.draws.draw import Draw, Values, values_of
 
 
 @dataclass(frozen=True, slots=True)

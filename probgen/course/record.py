@@ -13,6 +13,7 @@ from probgen.course.issue import Issue
 from probgen.course.numbers_had import Had
 from probgen.course.roster import Student
 from probgen.course.version import Version, version_of
+from probgen.draws.nearness import Copying
 from probgen.input.fault import Fault, InputError
 from probgen.input.remedy import TrustLayouts
 from probgen.sheets.house import House
@@ -34,6 +35,8 @@ class Record:
     each of them gets.
     version: of probgen, when the record was last added to.
     avoided: what students had in other assignments, around which numbers were drawn.
+    copying: of each problem who of the class could copy, when the record was last added to; empty
+    in records of before that was told.
     """
 
     seed: str
@@ -44,6 +47,7 @@ class Record:
     letters: tuple[str, ...] = ()
     version: str = __version__
     avoided: tuple[Had, ...] = ()
+    copying: tuple[Copying, ...] = ()
 
     @property
     def issue(self) -> Issue:

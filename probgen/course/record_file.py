@@ -23,6 +23,7 @@ from probgen.course.record import RECORD, Record
 from probgen.course.record_judge import judge_record
 from probgen.course.record_schema import CALLED, RECORD_SCHEMA, EditionRow, IssueRow, RecordFile
 from probgen.draws.draw import Draw
+from probgen.draws.nearness import Copying
 from probgen.input.fault import Fault, Faults, InputError, shown
 from probgen.input.json import read_json
 from probgen.input.remedy import TakeEdited
@@ -53,14 +54,15 @@ def write_record(record: Record) -> str:
     ]
     body = {"students": students, "issues": issues, "printings": printings, "texts": texts}
     avoided = {"avoided": _avoided_as_data(record.avoided)} if record.avoided else {}
-    digest = digest_of(canonical({**head, **body, **avoided}))
+    copying = {"copying": _copying_as_data(record)} if record.copying else {}
+    digest = digest_of(canonical({**head, **body, **avoided, **copying}))
     fields = {
         **{name: _quoted(value) for name, value in head.items()},
         "digest": _quoted(digest),
         "students": _rows(map(_quoted, students)),
         "issues": _rows(map(_quoted, issues)),
         "printings": _rows(map(_printing, printings)),
-        **{name: _rows(map(_quoted, rows)) for name, rows in avoided.items()},
+        **{name: _rows(map(_quoted, rows)) for name, rows in {**avoided, **copying}.items()},
         "texts": json.dumps(texts, ensure_ascii=False, indent=1),
     }
     return "{\n" + ",\n".join(f' "{name}": {text}' for name, text in fields.items()) + "\n}\n"
@@ -126,7 +128,7 @@ def read_cut(
         raise
     if not printings:
         return None
-    cut = {**content, "students": students, "printings": printings, "avoided": []}
+    cut = {**content, "students": students, "printings": printings, "avoided": [], "copying": []}
     return _record(RECORD_SCHEMA.read(cut, RecordFile, str(path), _MEND)), edited
 
 
@@ -267,6 +269,11 @@ def _avoided_as_data(avoided: Sequence[Had]) -> list[dict[str, Any]]:
     return list(rows.values())
 
 
+def _copying_as_data(record: Record) -> list[dict[str, Any]]:
+    rows = zip(record.issue.templates, record.copying, strict=True)
+    return [{"template": template.template_id, **asdict(each)} for template, each in rows]
+
+
 def _record(file: RecordFile) -> Record:
     return Record(
         file.seed,
@@ -284,6 +291,7 @@ def _record(file: RecordFile) -> Record:
             for each in file.avoided
             for had in each.had
         ),
+        tuple(Copying(each.papers, each.share, each.exposed) for each in file.copying),
     )
 
 

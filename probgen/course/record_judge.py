@@ -28,6 +28,10 @@ def judge_record(file: RecordFile, faults: Faults, mend: str) -> None:
             if len(had.drawn) != wanted:
                 field = f"avoided[{place}].had[{inner}].drawn"
                 faults.add(field, len(had.drawn), f"{wanted} values, as there are units", mend)
+    last = [each.template for each in file.issues[-1].templates]
+    if file.copying and [each.template for each in file.copying] != last:
+        found = ", ".join(each.template for each in file.copying)
+        faults.add("copying", found, f"{', '.join(last)}, as in the last issue", mend)
     if not faults.found:
         _judge_codes(file, faults, mend)
         _judge_class(file, faults, mend)

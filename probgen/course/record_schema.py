@@ -177,6 +177,16 @@ class AvoidedRow:
 
 
 @dataclass(frozen=True, slots=True)
+class CopyingRow:
+    """Who of a class could copy a problem; fields as `draws.nearness.Copying` has them."""
+
+    template: str
+    papers: int
+    share: float
+    exposed: int
+
+
+@dataclass(frozen=True, slots=True)
 class RecordFile:
     """A file of format 2.
 
@@ -193,6 +203,7 @@ class RecordFile:
     printings: tuple[PrintingRow, ...]
     texts: dict[str, Frozen]
     avoided: tuple[AvoidedRow, ...] = ()
+    copying: tuple[CopyingRow, ...] = ()
 
 
 def is_code(text: str) -> bool:
@@ -281,6 +292,13 @@ BOUNDS: Final = {
         "printings": entries(1, MOST_ROWS),
         "texts": entries(1, MOST_ISSUES * LONGEST_LIST, dict),
         "avoided": entries(0, MOST_ISSUES),
+        "copying": entries(0, LONGEST_LIST),
+    },
+    CopyingRow: {
+        "template": _SOME,
+        "papers": within(0, MOST_ROWS),
+        "share": within(0, 1),
+        "exposed": within(0, MOST_ROWS),
     },
     AvoidedRow: {
         "template": _SOME,

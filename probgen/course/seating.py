@@ -11,6 +11,8 @@ from probgen.course.roster import Student
 Place = tuple[int, int]
 """A row, counted from the front, and a place in it, both from 0."""
 
+_TOLD_APART: Final = 4
+"""So many versions of an exam keep those on a diagonal apart too."""
 _SEAT: Final = re.compile(r"(.*?)[\s/.,-]*(\d*)")
 
 
@@ -56,6 +58,22 @@ def neighbours(place: Place, versions: int) -> tuple[Place, ...]:
     steps = [(0, -1), (0, 1), (-1, 0), (1, 0)]
     steps += [(-1, -1), (-1, 1), (1, -1), (1, 1)] if versions > 3 else []
     return tuple((down + rows, across + columns) for rows, columns in steps)
+
+
+def beside(students: Sequence[Student]) -> dict[str, tuple[str, ...]]:
+    """Those who sit next to each student, also on a diagonal, all by their ids.
+
+    Without seats those before and after in the list.
+    """
+    places = dict(zip((student.id for student in students), places_of(students), strict=True))
+    there: dict[Place, list[str]] = {}
+    for id, place in places.items():
+        there.setdefault(place, []).append(id)
+    near = {id: (place, *neighbours(place, _TOLD_APART)) for id, place in places.items()}
+    return {
+        id: tuple(other for each in near[id] for other in there.get(each, ()) if other != id)
+        for id in places
+    }
 
 
 def _natural(text: str) -> list[tuple[int, str]]:

@@ -49,6 +49,7 @@ def part_of(record: Record, section: str) -> Record:
         printings=printings,
         students=students,
         letters=letters if record.letters else (),
+        copying=(),
     )
 
 

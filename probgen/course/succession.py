@@ -10,6 +10,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from probgen import __version__
+from probgen.course.copying import copying_in, remarks_on_copying
 from probgen.course.differences import Difference, differences
 from probgen.course.edition import Coder, Edition, Elsewhere, Nowhere, Printing
 from probgen.course.exam import letters_for
@@ -89,16 +90,28 @@ def succeed(
     version = __version__ if editions else earlier.version
     record = Record(
         earlier.seed, earlier.secret, issues, printings, wanted.students, letters, version,
-        drawn.avoided,
+        drawn.avoided, earlier.copying,
     )  # fmt: skip
+    record, told = _with_copying(record, earlier, wanted)
     changes = _changes(earlier, record, made, {**renamed, **following.new_ids})
     return record, replace(
         changes,
         printed=len(editions),
         redrawn=drawn.redrawn,
         stale=tuple(following.stale),
-        remarks=(*following.remarks, *drawn.remarks),
+        remarks=(*following.remarks, *drawn.remarks, *told),
     )
+
+
+def _with_copying(
+    record: Record, earlier: Record, wanted: Wanted
+) -> tuple[Record, tuple[str, ...]]:
+    """The record with who could copy, where papers or class are others; remarks on new papers."""
+    before, now = ((own.printings, own.students, own.letters) for own in (earlier, record))
+    if before == now:
+        return record, ()
+    told = replace(record, copying=copying_in(record, wanted.problems))
+    return told, tuple(remarks_on_copying(told)) if before[0] != now[0] else ()
 
 
 def _told_already(earlier: Record) -> Iterator[Erratum]:

@@ -12,23 +12,30 @@ from dataclasses import dataclass
 from itertools import islice
 from typing import Final
 
-import numpy as np
-from numpy.typing import NDArray
-
 from probgen.bank.template import Template
 from probgen.department.demand import demand
 from probgen.department.doubt import Doubt, Kind
 from probgen.department.readable import badly_read
 from probgen.department.regimes import regimes
 from probgen.department.slips_apart import confused, passing
+from probgen.draws.classroom import in_a_row
 from probgen.draws.draw import Draw
+from probgen.draws.nearness import MOST_ALIKE, alike, copying
 from probgen.draws.sample import Sample, sample
 from probgen.input.fault import Fault, InputError
-from probgen.problem.problem import Problem, Worked, fit, prepare, shown_values, work
+from probgen.problem.problem import (
+    Problem,
+    Worked,
+    answers_of,
+    draw_class,
+    fit,
+    prepare,
+    shown_values,
+    work,
+)
 from probgen.problem.template_check import Checked, check_template
 from probgen.quantities.unit import SI
 from probgen.working.convention import Convention
-from probgen.working.tolerance import half_width
 
 CLASS: Final = 300
 """Students of the class that is looked at."""
@@ -36,8 +43,6 @@ FEW: Final = 100
 """Of them whose slips are held against one another."""
 ENOUGH: Final = 5000
 """Sets of numbers that a template should have, for years of large classes: a judgement."""
-MOST_ALIKE: Final = 0.001
-"""Of all pairs of a class may have answers within each other's tolerance: a judgement."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,9 +71,10 @@ def trust(template: Template, draws: int) -> Trust:
         checked = check_template(template, draws)
         problem = prepare(template, Convention(units=template.units))
         own = work(problem, _class(problem, sample(template, 4 * CLASS)))
+        spread = _spread(problem)
     except InputError as error:
         return Trust(template.id, units, None, error.faults)
-    return Trust(template.id, units, checked, (), tuple(_doubts(problem, own)))
+    return Trust(template.id, units, checked, (), tuple(_doubts(problem, own, spread)))
 
 
 def _class(problem: Problem, made: Sample) -> list[Draw]:
@@ -78,30 +84,29 @@ def _class(problem: Problem, made: Sample) -> list[Draw]:
     return list(islice(fitting, CLASS))
 
 
-def _doubts(problem: Problem, own: Sequence[Worked]) -> Iterator[Doubt]:
+def _spread(problem: Problem) -> tuple[Draw, ...]:
+    """What the students of a class would get who sit in one row."""
+    students = [str(place) for place in range(CLASS)]
+    return draw_class(problem, "a class", students, among=in_a_row(students)).draws
+
+
+def _copied(problem: Problem, spread: Sequence[Draw]) -> Iterator[Doubt]:
+    """Whether too many pairs of a class could copy, with the first such pair."""
+    answers = answers_of(problem, spread)
+    share = copying(answers).share
+    if share > MOST_ALIKE:
+        pairs = zip(*alike(answers, answers), strict=True)
+        pair = next((one, other) for one, other in pairs if one < other)
+        shown = "; ".join(shown_values(spread[place]) for place in pair)
+        yield Doubt(Kind.COPYING, share, "", shown)
+
+
+def _doubts(problem: Problem, own: Sequence[Worked], spread: Sequence[Draw]) -> Iterator[Doubt]:
     if problem.template.room < ENOUGH:
         yield Doubt(Kind.ROOM, problem.template.room)
-    alike = _alike(own)
-    pairs = len(own) * (len(own) - 1) / 2
-    copying = float(np.count_nonzero(alike)) / 2 / pairs if pairs else 0.0
-    if copying > MOST_ALIKE:
-        shown = "; ".join(shown_values(own[place].draw) for place in np.argwhere(alike)[0])
-        yield Doubt(Kind.COPYING, copying, "", shown)
+    yield from _copied(problem, spread)
     yield from passing(problem, own)
     yield from confused(problem, own[:FEW])
     yield from regimes(own, problem.template.varying)
     yield from badly_read(own)
     yield from demand(problem)
-
-
-def _alike(own: Sequence[Worked]) -> NDArray[np.bool_]:
-    """Which pairs have all answers within each other's tolerance, a row a student."""
-    alike = ~np.eye(len(own), dtype=np.bool_)
-    for id, of in (own[0].case.system.asked if own else {}).items():
-        values = np.array([worked.case.values[id] for worked in own])
-        halves = np.array([half_width(worked.digits, id) for worked in own])
-        apart = np.abs(values[:, None] - values[None, :])
-        if of.is_direction:
-            apart = np.abs((apart + 180.0) % 360.0 - 180.0)
-        alike &= (apart <= halves[:, None]) & (apart <= halves[None, :])
-    return alike

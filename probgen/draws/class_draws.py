@@ -1,22 +1,23 @@
 """A class's draws of one problem: nobody gets the numbers of another while there is room.
 
-Each student has an own sequence of attempts, and takes the first set of numbers in it that is fit
-for use and not yet taken.  Students choose in an order fixed by their keys, so the order of the
-roster changes nothing.
+Where it is known who sits beside whom, numbers are spread over the class first (`spread.py`).  Who
+finds none that way, or is nobody's neighbour, has an own sequence of attempts, and takes the first
+set of numbers in it that is fit for use and not yet taken.  These choose in an order fixed by their
+keys, so the order of the roster changes nothing for them.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from decimal import Decimal
 from types import MappingProxyType
 from typing import Final
 
 from probgen.bank.template import Template
-from probgen.draws.draw import FREE_ATTEMPTS, Draw, draw
+from probgen.draws.draw import FREE_ATTEMPTS, Draw, Values, draw, values_of
 from probgen.draws.keyed_choice import keyed_choice
 from probgen.draws.requirement import requirements_hold, stacked
+from probgen.draws.spread import Spread
 
 MOST_REFUSED: Final = 1000
 """So many refused attempts of one student in a row mean that the template is at fault."""
@@ -25,8 +26,6 @@ MOST_TRIED: Final = 20_000
 _AT_ONCE: Final = 16
 
 Accept = Callable[[Sequence[Draw]], Sequence[bool]]
-Values = tuple[Decimal, ...]
-"""One value for each given of a template."""
 
 
 class NoDrawError(RuntimeError):
@@ -57,6 +56,7 @@ def class_draws(
     taken: Collection[Values] = (),
     barred: Mapping[str, Collection[Values]] = MappingProxyType({}),
     had: Collection[Values] = (),
+    spread: Spread | None = None,
 ) -> ClassDraws:
     """The draws of a class; `students` are their ids, each once.
 
@@ -64,26 +64,36 @@ def class_draws(
     taken: sets of values of the givens, in their order, that others have; had: those that others
     had before; barred: those that one student must not get.  Where a template has no room left,
     what was had is given again, and at last what is taken; a remark then tells of it.
+    spread: over a class whose neighbours are known.
     Raises ValueError when an id comes twice, NoDrawError when too many draws are refused,
     NoneLeftError where somebody is barred from all that the template has.
     """
     if len(set(students)) < len(students):
         raise ValueError("a student's id comes twice")
-    spread = _Spread(template, seed, accept or (lambda draws: [True] * len(draws)))
-    found = spread.settle(students, {*taken, *had}, barred)
+    attempts = _Attempts(template, seed, accept or (lambda draws: [True] * len(draws)))
+
+    def settle(waiting: Sequence[str], outside: Collection[Values]) -> dict[str, Draw]:
+        found = spread.settle(waiting, outside, barred) if spread else {}
+        gone = {*outside, *(values_of(template, each) for each in found.values())}
+        rest = attempts.settle(_waiting(waiting, found), gone, barred)
+        if spread:
+            spread.seat(rest)
+        return found | rest
+
+    found = settle(students, {*taken, *had})
     remarks = []
     if had and len(found) < len(students):
         mine = {values_of(template, each) for each in found.values()}
-        again = spread.settle(_waiting(students, found), {*taken, *mine}, barred)
+        again = settle(_waiting(students, found), {*taken, *mine})
         remarks += [_had_again(template, len(again), len(students))] if again else []
         found |= again
     different = len(found)
     while len(found) < len(students):
         waiting = _waiting(students, found)
-        settled = spread.settle(waiting, (), barred)
-        if not settled:
+        shared = settle(waiting, ())
+        if not shared:
             raise NoneLeftError(template, waiting)
-        found |= settled
+        found |= shared
     remarks += (
         [] if different == len(students) else [_too_small(template, different, len(students))]
     )
@@ -92,11 +102,6 @@ def class_draws(
 
 def _waiting(students: Sequence[str], found: Collection[str]) -> list[str]:
     return [student for student in students if student not in found]
-
-
-def values_of(template: Template, each: Draw) -> Values:
-    """The values of the givens, in their order: what no two students are to have alike."""
-    return tuple(each.values[given.id].value for given in template.givens)
 
 
 def _too_small(template: Template, different: int, students: int) -> str:
@@ -115,7 +120,7 @@ def _had_again(template: Template, again: int, students: int) -> str:
 
 
 @dataclass(slots=True)
-class _Spread:
+class _Attempts:
     """The attempts of all students; fit: whether a set of numbers may be used, once known."""
 
     template: Template

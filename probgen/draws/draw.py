@@ -31,6 +31,15 @@ class Draw:
         return {id: float(exact_value(number, {})) for id, number in self.values.items()}
 
 
+Values = tuple[Decimal, ...]
+"""One value for each given of a template."""
+
+
+def values_of(template: Template, each: Draw) -> Values:
+    """The values of the givens, in their order: what no two students are to have alike."""
+    return tuple(each.values[given.id].value for given in template.givens)
+
+
 def draw(template: Template, seed: str, student: str, attempt: int = 0) -> Draw:
     """The draw of one student, the same for the same arguments wherever it is made.
 

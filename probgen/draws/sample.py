@@ -1,4 +1,4 @@
-"""Many draws of a template in one go, for its check: arrays in place of single draws.
+"""Many draws of a template in one go, for its check or a class: arrays in place of single draws.
 
 Every set of values is as likely as with single draws; the numbers follow from a digest (SHAKE-256,
 FIPS 202), so that a check draws the same everywhere.
@@ -6,7 +6,7 @@ FIPS 202), so that a check draws the same everywhere.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from hashlib import shake_256
@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 
 from probgen.bank.template import Derived, Given, Template
 from probgen.draws.draw import Draw, completed
+from probgen.draws.keyed_choice import keyed_numbers
 from probgen.quantities.expression import names_in
 
 _Places = NDArray[np.int64]
@@ -45,13 +46,36 @@ class Sample:
 def sample(template: Template, draws: int) -> Sample:
     """So many draws, the same every time; without those whose derived quantities have no value."""
     chosen = np.stack([_chosen(template, given, draws) for given in template.givens])
+    made = _valued(template, chosen)
+    whole = np.all([np.isfinite(value) for value in made.values.values()], axis=0)
+    values = {id: value[whole] for id, value in made.values.items()}
+    return Sample(template, chosen[:, whole], values)
+
+
+def candidates(
+    template: Template, seed: str, students: Sequence[str], each: int, turn: int = 0
+) -> Sample:
+    """So many draws for each student to choose from, in the order of the students.
+
+    A student's follow from seed, id, template and turn; what a derived quantity has no value for is
+    not finite.
+    """
+    rows = len(template.givens)
+    chosen = np.empty((rows, len(students), each), dtype=np.int64)
+    choices = np.array([len(given.choices) for given in template.givens], dtype=np.uint64)
+    for place, student in enumerate(students):
+        key = (seed, student, template.id, template.revision, "candidates", turn)
+        numbers = keyed_numbers(rows * each, *key).reshape(rows, each)
+        chosen[:, place] = numbers % choices[:, None]
+    return _valued(template, chosen.reshape(rows, -1))
+
+
+def _valued(template: Template, chosen: _Places) -> Sample:
     values = {
         given.id: _coherent(given)[places]
         for given, places in zip(template.givens, chosen, strict=True)
     }
-    values |= dict(_derived(template, chosen))
-    whole = np.all([np.isfinite(value) for value in values.values()], axis=0)
-    return Sample(template, chosen[:, whole], {id: value[whole] for id, value in values.items()})
+    return Sample(template, chosen, values | dict(_derived(template, chosen)))
 
 
 def _chosen(template: Template, given: Given, draws: int) -> _Places:

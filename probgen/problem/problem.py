@@ -16,11 +16,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from probgen.bank.template import Template
-from probgen.draws.class_draws import ClassDraws, NoDrawError, Values, class_draws
-from probgen.draws.draw import Draw
+from probgen.draws.class_draws import ClassDraws, NoDrawError, class_draws
+from probgen.draws.classroom import Classmates, Classroom
+from probgen.draws.draw import Draw, Values
 from probgen.draws.draw import draw as draw_one
+from probgen.draws.nearness import Answers
 from probgen.draws.requirement import requirements_hold, stacked
 from probgen.draws.sample import sample
+from probgen.draws.spread import Looked, Spread
 from probgen.input.fault import Fault, InputError
 from probgen.input.time_limit import within
 from probgen.mistakes.wrong_working import Missteps, plan_missteps
@@ -42,6 +45,7 @@ from probgen.wording.key import tell
 from probgen.wording.language import Language
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import plain_text
+from probgen.working.asked import asked_answers
 from probgen.working.case import Case, case_of
 from probgen.working.convention import Convention
 from probgen.working.digits import Digits, working_units
@@ -51,6 +55,7 @@ from probgen.working.result import results
 _PROBES: Final = 8
 _ATTEMPTS: Final = 100
 _TRIED: Final = 1000  # draws that tell why a template has none that are fit for use
+_RANGED: Final = 1000  # draws that tell how far the answers of a template go
 _SECONDS: Final = 4.0
 """Of processor time for each stage; the supplied templates take some hundredths."""
 _SECONDS_A_STUDENT: Final = 0.1
@@ -148,10 +153,12 @@ def draw_class(
     taken: Collection[Values] = (),
     barred: Mapping[str, Collection[Values]] = MappingProxyType({}),
     had: Collection[Values] = (),
+    among: Classmates | None = None,
 ) -> ClassDraws:
     """The draws of a class; every one meets the template's requirements and passes its proof.
 
     students: their ids; taken, barred, had: as `class_draws` has them.
+    among: the class they are of, over which their answers are spread.
     Raises InputError when too few draws of the template do, NoneLeftError as `class_draws` does.
     """
 
@@ -161,7 +168,8 @@ def draw_class(
     seconds = _SECONDS + _SECONDS_A_STUDENT * len(students)
     try:
         with within(seconds, problem.template.path, "drawing its numbers"):
-            return class_draws(problem.template, seed, students, accept, taken, barred, had)
+            spread = _spread(problem, seed, among) if among and students else None
+            return class_draws(problem.template, seed, students, accept, taken, barred, had, spread)
     except NoDrawError as error:
         expected = "draws that meet every requirement and pass their proof"
         template = problem.template
@@ -170,17 +178,49 @@ def draw_class(
         raise InputError([Fault(template.path, "", template.id, expected, mend)]) from None
 
 
+def _spread(problem: Problem, seed: str, among: Classmates) -> Spread | None:
+    """A class as far as it has numbers; None where no draw shows what there is to spread."""
+
+    def look(drawn: Mapping[str, NDArray[np.float64]]) -> Looked:
+        return _looked(problem, drawn)
+
+    probes = look(sample(problem.template, _RANGED).values)
+    if not probes.fit.any():
+        return None
+    classroom = Classroom(among.beside, probes.answers.rows(probes.fit))
+    spread = Spread(problem.template, seed, classroom, look)
+    spread.seat(among.draws)
+    return spread
+
+
 def fit(problem: Problem, draws: Sequence[Draw]) -> tuple[bool, ...]:
     """Whether each draw meets the template's requirements and passes its proof."""
     if not draws:
         return ()
-    solved = _solved(problem, stacked(draws))
+    return tuple(bool(fits) for fits in _fit(problem, _solved(problem, stacked(draws))))
+
+
+def answers_of(problem: Problem, draws: Sequence[Draw]) -> Answers:
+    """The numbers that are asked for; at least one draw."""
+    return _asked(problem, _solved(problem, stacked(draws)))
+
+
+def _looked(problem: Problem, drawn: Mapping[str, NDArray[np.float64]]) -> Looked:
+    solved = _solved(problem, drawn)
+    return Looked(_fit(problem, solved), _asked(problem, solved))
+
+
+def _asked(problem: Problem, solved: Mapping[str, NDArray[np.float64]]) -> Answers:
+    return asked_answers(problem.plan, problem.template.labels, problem.convention, solved)
+
+
+def _fit(problem: Problem, solved: Mapping[str, NDArray[np.float64]]) -> NDArray[np.bool_]:
     held = requirements_hold(problem.template, solved)
     chosen = np.flatnonzero(held)  # a proof takes longer than all else
     with np.errstate(all="ignore"):
         some = {name: value[chosen] for name, value in solved.items()}
         held[chosen] = prove(problem.plan, some).holds
-    return tuple(bool(fits) for fits in held)
+    return held
 
 
 def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:

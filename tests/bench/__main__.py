@@ -13,7 +13,7 @@ import os
 import tempfile
 from pathlib import Path
 
-from tests.bench import author, bank, engine, growth, marking, naming, pages, startup
+from tests.bench import author, bank, engine, growth, marking, naming, pages, spreading, startup
 from tests.bench.school import School
 
 
@@ -29,6 +29,7 @@ def main() -> None:
         engine.bench()
         startup.bench()
         naming.bench(papers)
+        spreading.bench()
         marking.bench(Path(name) / "marking", large)
         author.bench(school)
         pages.bench(school, students)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -14,11 +15,11 @@ from probgen.course.numbers_had import Had, values_had
 from probgen.course.record import Record
 from probgen.course.record_file import read_record, write_record
 from probgen.course.roster import Student
-from probgen.course.succession import succeed
-from probgen.draws.class_draws import Values
+from probgen.course.succession import asking_others, succeed
+from probgen.draws.draw import Values
 from probgen.input.fault import InputError
 from probgen.working.convention import Convention
-from tests.terms import begun, class_of, lamp, new_record, problem_of, wanted
+from tests.terms import begun, class_of, lamp, masses, new_record, on, problem_of, wanted
 
 CLASS = class_of(15)
 LAMP = problem_of(lamp(), Convention()).template
@@ -140,3 +141,93 @@ def test_what_is_had_later_changes_no_record_that_draws_nothing() -> None:
     more, _ = succeed(first, replace(wanted(class_of(16)), had=had_in(later)))
     assert sets(more)["16"] not in {*sets(first).values(), *sets(later).values()}
     assert len(more.avoided) == 15
+
+
+# Lamps of which only those of one mass could be copied: 9 masses, 5 lengths.
+
+
+def heavy(record: Record, ids: Sequence[str]) -> list[str]:
+    return [masses(record)[id] for id in ids]
+
+
+@pytest.mark.parametrize("seed", ["one seed", "another seed", "a third"])
+def test_neighbours_in_the_list_could_not_copy(seed: str) -> None:
+    record, _ = succeed(new_record(seed), wanted(class_of(40)))
+    own = heavy(record, [str(n) for n in range(1, 41)])
+    assert all(one != other for one, other in pairwise(own))
+    assert len(set(own)) == 9
+
+
+@pytest.mark.parametrize("seed", ["one seed", "another seed", "a third"])
+def test_neighbours_in_the_room_could_not_copy(seed: str) -> None:
+    """Six rows of six; the class list has them in no such order."""
+    seats = [(down, across) for down in range(6) for across in range(6)]
+    students = [
+        Student(f"S {n}", str(n), seat=f"{'ABCDEF'[seats[n * 7 % 36][0]]}{seats[n * 7 % 36][1]}")
+        for n in range(36)
+    ]
+    record, _ = succeed(new_record(seed), wanted(students))
+    at = {seats[n * 7 % 36]: masses(record)[str(n)] for n in range(36)}
+    near = [(0, 1), (1, -1), (1, 0), (1, 1)]
+    pairs = [
+        (mass, at[down + rows, across + columns])
+        for (down, across), mass in at.items()
+        for rows, columns in near
+        if (down + rows, across + columns) in at
+    ]
+    assert len(pairs) == 110
+    assert [pair for pair in pairs if pair[0] == pair[1]] == []
+
+
+def test_who_joins_late_changes_nobody_and_sits_apart() -> None:
+    """Somebody new between any two; the place in the list says who sits beside."""
+    students = class_of(20)
+    first = begun(students)
+    for place in range(21):
+        late = Student("Late", "late")
+        joined = [*students[:place], late, *students[place:]]
+        record, changes = on(first, joined)
+        assert (changes.moved, changes.printed) == (0, 1)
+        assert {id: mass for id, mass in masses(record).items() if id != "late"} == masses(first)
+        near = heavy(record, [each.id for each in joined[max(0, place - 1) : place + 2]])
+        assert masses(record)["late"] in near
+        assert near.count(masses(record)["late"]) == 1
+
+
+def test_whose_number_is_asked_anew_sits_apart_from_those_who_keep_theirs() -> None:
+    students = class_of(12)
+    first = begun(students)
+    for student in students[1:-1]:
+        want = asking_others(first, wanted(students), [student.id], "--another")
+        record, changes = succeed(first, want)
+        assert changes.printed == 1
+        before, own, after = heavy(record, [str(int(student.id) + n) for n in (-1, 0, 1)])
+        assert own not in (before, after)
+
+
+def test_versions_of_an_exam_could_not_be_copied_from_one_another() -> None:
+    """Each is five tolerances of 2 % from any other, and so a tenth heavier."""
+    for seed in ("one seed", "another seed", "a third"):
+        many = wanted(class_of(30), source=lamp(high="60.0"), exam=Exam(6))
+        record, _ = succeed(new_record(seed), many)
+        own = sorted(map(float, masses(record).values()))
+        assert all(more >= 1.0999 * less for less, more in pairwise(own))
+
+
+def test_numbers_that_a_draft_leaves_are_kept_away_from() -> None:
+    students = class_of(12)
+    draft = {each.owner: each for each in begun(students).current}
+    for place in range(13):
+        joined = [*students[:place], Student("Late", "late"), *students[place:]]
+        want = replace(wanted(joined), drafted=draft)
+        own = heavy(succeed(new_record(), want)[0], [each.id for each in joined])
+        assert own[:place] + own[place + 1 :] == [
+            str(draft[each.id].draws[0].values["m"].value) for each in students
+        ]
+        assert own[place] not in own[max(0, place - 1) : place] + own[place + 1 : place + 2]
+
+
+def test_the_same_seed_and_list_give_the_same_numbers_and_what_is_added_below_moves_none() -> None:
+    assert masses(begun(class_of(20))) == masses(begun(class_of(20)))
+    longer = masses(begun(class_of(30)))
+    assert {str(n): longer[str(n)] for n in range(1, 21)} == masses(begun(class_of(20)))

@@ -20,6 +20,7 @@ from probgen.course.record_file import read_record, write_record
 from probgen.course.roster import Student
 from probgen.course.rule import Chosen, Rule
 from probgen.draws.draw import Draw
+from probgen.draws.nearness import Copying
 from probgen.input.fault import InputError
 from probgen.input.table import LONGEST_LIST
 from probgen.quantities.expression import Number
@@ -89,6 +90,7 @@ RECORDS = {
     ),
     "a house": record_of(SET, CLASS, CODES, [COLUMN], HOUSE),
     "corrected": corrected(class_of()),
+    "told who could copy": replace(class_of(), copying=(Copying(2, 0.125, 1),)),
 }
 
 
@@ -155,6 +157,23 @@ def test_what_was_drawn_around_has_a_value_for_each_unit(tmp_path: Path) -> None
         read_record(path, edited=True)
     (fault,) = refused.value.faults
     assert (fault.field, fault.found) == ("avoided[0].had[1].drawn", "2")
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "field"),
+    [("template", "sign", "copying"), ("share", 1.5, "copying[0].share")],
+)
+def test_who_could_copy_is_told_of_each_problem(
+    name: str, value: object, field: str, tmp_path: Path
+) -> None:
+    path = tmp_path / "record.json"
+    content = json.loads(write_record(RECORDS["told who could copy"]))
+    assert content["copying"] == [{"template": "shelf", "papers": 2, "share": 0.125, "exposed": 1}]
+    content["copying"][0][name] = value
+    path.write_text(json.dumps(content), encoding="utf-8")
+    with pytest.raises(InputError) as refused:
+        read_record(path, edited=True)
+    assert [fault.field for fault in refused.value.faults] == [field]
 
 
 def own(**changes: Any) -> ProblemSet:

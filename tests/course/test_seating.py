@@ -5,7 +5,7 @@ from itertools import combinations
 import pytest
 
 from probgen.course.roster import Student
-from probgen.course.seating import dealt, neighbours, places_of, seat_order
+from probgen.course.seating import beside, dealt, neighbours, places_of, seat_order
 
 
 def people(*seats: str) -> list[Student]:
@@ -68,3 +68,26 @@ def test_versions_are_dealt_evenly() -> None:
     room = places_of(people(*[""] * 300), 20)
     counts = [dealt(room, 4).count(version) for version in range(4)]
     assert max(counts) - min(counts) <= 1
+
+
+BESIDE = {
+    "in the list": (["", "", ""], {"0": "1", "1": "02", "2": "1"}),
+    "in rooms: beside, before, behind, on a diagonal": (
+        ["A1", "B3", "B2", "A3", "C1", "B1"],
+        {"0": "52", "1": "23", "2": "05314", "3": "21", "4": "52", "5": "024"},
+    ),
+    "a seat or a row between": (
+        ["A1", "A3", "C2", "B7", "C5"],
+        {"0": "", "1": "", "2": "", "3": "4", "4": "3"},
+    ),
+    "a seat for two": (["A1", "B2", "A1"], {"0": "21", "1": "02", "2": "01"}),
+    "one without a seat: as the list goes": (["A2", "", "A1"], {"0": "1", "1": "02", "2": "1"}),
+    "alone": ([""], {"0": ""}),
+}
+
+
+@pytest.mark.parametrize(("seats", "near"), BESIDE.values(), ids=BESIDE)
+def test_who_sits_beside_whom(seats: list[str], near: dict[str, str]) -> None:
+    found = beside(people(*seats))
+    assert {id: set(found[id]) for id in near} == {id: set(each) for id, each in near.items()}
+    assert all(len(each) == len(set(each)) for each in found.values())

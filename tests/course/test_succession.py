@@ -12,7 +12,7 @@ from probgen.course.exam import Exam
 from probgen.course.record import Record
 from probgen.course.roster import Student
 from probgen.course.succession import asking_others, succeed
-from probgen.draws.class_draws import values_of
+from probgen.draws.draw import values_of
 from probgen.input.fault import InputError
 from probgen.working.convention import Convention
 from tests.terms import begun, class_of, lamp, masses, new_record, on, problem_of, wanted
@@ -73,8 +73,9 @@ def test_where_no_numbers_are_left_they_are_shared_and_that_is_said() -> None:
     record, _ = on(begun(CLASS), class_of(44))
     full, changes = on(record, class_of(47))
     assert len({numbers(edition) for edition in full.editions}) == 45
-    assert len(changes.remarks) == 1
-    assert "2 of 3 students share" in changes.remarks[0]
+    shared, copied = changes.remarks
+    assert "2 of 3 students share" in shared
+    assert "47 of 47 students" in copied
 
 
 CHANGED: dict[str, tuple[dict[str, Any], str, str]] = {

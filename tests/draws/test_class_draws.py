@@ -1,5 +1,6 @@
 from collections.abc import Callable, Sequence
 from decimal import Decimal
+from itertools import pairwise
 
 import pytest
 
@@ -8,11 +9,12 @@ from probgen.draws.class_draws import (
     ClassDraws,
     NoDrawError,
     NoneLeftError,
-    _Spread,
+    _Attempts,
     class_draws,
-    values_of,
 )
-from probgen.draws.draw import Draw
+from probgen.draws.draw import Draw, values_of
+from probgen.draws.spread import Spread
+from tests.draws.test_spread import spread_of
 
 
 def sets(found: ClassDraws) -> list[tuple[str, ...]]:
@@ -53,6 +55,34 @@ def test_too_small_a_room_is_told_and_shared_evenly(hook: Callable[..., Template
     (remark,) = found.remarks
     assert "28 different sets" in remark
     assert "42 of 70 students" in remark
+
+
+@pytest.mark.parametrize("seed", "stuv")
+def test_who_has_to_share_shares_with_no_neighbour(
+    hook: Callable[..., Template], seed: str
+) -> None:
+    """Of 28 sets of numbers, for 70 students in a row."""
+    template = hook()
+    spread = spread_of(template, seed, names(70))
+    found = class_draws(template, seed, names(70), spread=spread)
+    own = sets(found)
+    assert sorted({own.count(each) for each in own}) == [2, 3]
+    assert "28 different sets" in found.remarks[0]
+    assert [place for place, (one, other) in enumerate(pairwise(own)) if one == other] == []
+
+
+def test_who_is_offered_nothing_gets_numbers_all_the_same_and_is_seated(
+    hook: Callable[..., Template], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """So that those who come after sit apart from them too."""
+    template = hook()
+    spread = spread_of(template, "s", names(5))
+    seated: dict[str, Draw] = {}
+    monkeypatch.setattr(Spread, "settle", lambda *_: {})
+    monkeypatch.setattr(Spread, "seat", lambda _, draws: seated.update(draws))
+    found = class_draws(template, "s", names(5), spread=spread)
+    assert found == class_draws(template, "s", names(5))
+    assert seated == dict(zip(names(5), found.draws, strict=True))
 
 
 # The hook has 28 sets of numbers.
@@ -150,5 +180,5 @@ def test_free_is_what_is_fit_and_nobody_has(
     taken: list[tuple[Decimal, ...]],
     free: bool,
 ) -> None:
-    spread = _Spread(hook(), "seed", lambda draws: [True] * len(draws), fit)
-    assert spread._free(taken) is free
+    attempts = _Attempts(hook(), "seed", lambda draws: [True] * len(draws), fit)
+    assert attempts._free(taken) is free

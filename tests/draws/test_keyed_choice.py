@@ -3,7 +3,7 @@ from collections import Counter
 import pytest
 
 from probgen.draws import keyed_choice as module
-from probgen.draws.keyed_choice import keyed_choice
+from probgen.draws.keyed_choice import keyed_choice, keyed_numbers
 
 
 def test_choices_are_fixed_for_good() -> None:
@@ -44,3 +44,12 @@ def test_digests_that_would_favour_a_choice_are_passed_over(
     assert keyed_choice(3, "a") == 2  # (2^128 - 2) % 3
     assert keyed_choice(2, "a") == 1  # an even number: all digests are fair
     assert keyed_choice(2**128 - 2, "a") == 5  # both of the first two are beyond
+
+
+def test_many_numbers_are_fixed_for_good() -> None:
+    # SHAKE-256 of the same bytes as above without the last part, worked out with openssl:
+    # printf '\0\0\0\0\0\0\0\4seed\0\0\0\0\0\0\0\1\x37' | openssl dgst -shake256 -xoflen 16
+    halves = bytes.fromhex("61826d20d1635142"), bytes.fromhex("2fff59639aa48ef7")
+    expected = [int.from_bytes(each, "little") for each in halves]
+    assert keyed_numbers(2, "seed", 7).tolist() == expected
+    assert keyed_numbers(1, "seed", 7).tolist() == expected[:1]

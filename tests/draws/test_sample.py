@@ -8,7 +8,7 @@ import pytest
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
 from probgen.draws.draw import completed
-from probgen.draws.sample import sample
+from probgen.draws.sample import candidates, sample
 
 
 def test_values_are_those_of_single_draws(hook: Callable[..., Template]) -> None:
@@ -56,3 +56,38 @@ def test_draws_without_a_value_are_left_out(hook: Callable[..., Template]) -> No
 @pytest.mark.parametrize("draws", [1, 2])
 def test_few_draws(hook: Callable[..., Template], draws: int) -> None:
     assert len(sample(hook(), draws)) == draws
+
+
+def test_a_student_s_candidates_follow_from_the_student_alone(
+    hook: Callable[..., Template],
+) -> None:
+    template = hook()
+    made = candidates(template, "seed", ["ada", "bea", "cid"], 5)
+    assert len(made) == 15
+    alone = candidates(template, "seed", ["bea"], 5)
+    assert np.array_equal(made.places[:, 5:10], alone.places)
+    assert made.draw(6) == alone.draw(1)
+    assert {id: value[5:10].tolist() for id, value in made.values.items()} == {
+        id: value.tolist() for id, value in alone.values.items()
+    }
+
+
+@pytest.mark.parametrize(
+    ("seed", "student", "turn"), [("other", "bea", 0), ("seed", "cid", 0), ("seed", "bea", 1)]
+)
+def test_another_seed_student_or_turn_has_other_candidates(
+    hook: Callable[..., Template], seed: str, student: str, turn: int
+) -> None:
+    template = hook("30.00")
+    one = candidates(template, "seed", ["bea"], 50)
+    other = candidates(template, seed, [student], 50, turn)
+    assert np.count_nonzero((one.places == other.places).all(axis=0)) < 5
+
+
+def test_candidates_without_a_value_keep_their_places(hook: Callable[..., Template]) -> None:
+    """As above; who has which follows from the place."""
+    text = hook().source.replace("(L - 0.5 m + 1 cm)", "(L - 0.5 m)")
+    made = candidates(read_template(text, "hook.toml"), "seed", ["ada", "bea"], 40)
+    assert len(made) == 80
+    assert np.array_equal(np.isfinite(made.values["q"]), made.values["L"] > 0.5)
+    assert not np.isfinite(made.values["q"]).all()

@@ -1,0 +1,93 @@
+"""The numbers asked for in many draws of a problem at once, each with how far it may be off.
+
+The widths are those of `tolerance.half_widths`, over arrays in place of one student's digits.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from probgen.bank.labels import Labels
+from probgen.draws.nearness import Answers
+from probgen.quantities.unit import ANGLE, DEGREE, FORCE
+from probgen.statics.plan import Plan
+from probgen.statics.quantity_id import Quantity
+from probgen.statics.system import Form
+from probgen.working.case import Case
+from probgen.working.convention import Convention
+from probgen.working.digits import Digits
+from probgen.working.direction import PLACES
+from probgen.working.tolerance import ANGLE_FLOOR
+
+Numbers = NDArray[np.float64]
+_NOISE_FREE: Final = 9
+"""Decimal places of a value, in units of its last figure, that no rounding of floats reaches."""
+
+
+def asked_answers(
+    plan: Plan, labels: Labels, convention: Convention, solved: Mapping[str, Numbers]
+) -> Answers:
+    """Those of everything the plan reaches, an entry a draw; of a yes or no there is none."""
+    asked = plan.system.asked
+    digits = Digits(Case(plan, labels, {}, {}), convention)
+    floors = _force_floors(digits, solved)
+    halves = [_half_widths(digits, of, solved[id], floors) for id, of in asked.items()]
+    shape = len(asked), len(next(iter(solved.values())))
+    values, widths = (np.reshape(rows, shape).T for rows in ([solved[id] for id in asked], halves))
+    return Answers(values, widths, tuple(of.is_direction for of in asked.values()))
+
+
+def _half_widths(digits: Digits, of: Quantity, values: Numbers, floors: Numbers) -> Numbers:
+    """floors: for forces, by the largest force found."""
+    if of.is_direction:
+        return np.full(len(values), ANGLE_FLOOR)
+    variables = digits.case.system.variables
+    rounding = _last_places(digits, of.unit_id, values) / 2
+    if str(of) in variables:
+        rounding = np.maximum(rounding, _cut_off(digits, str(of), values))
+    relative: Numbers = np.maximum(digits.convention.tolerance * np.abs(values), rounding)
+    dimension = FORCE if of.is_magnitude else variables[str(of)].dimension
+    if dimension == ANGLE:
+        return np.maximum(relative, ANGLE_FLOOR)
+    return np.maximum(relative, floors) if dimension == FORCE else relative
+
+
+def _last_places(digits: Digits, id: str, values: Numbers) -> Numbers:
+    """One unit of the last figure of each value as an answer, coherent units; 0 of zero."""
+    unit, figures = digits.unit_of(id), digits.convention.figures
+    if unit == DEGREE:
+        return np.full(len(values), unit.factor * 10.0**-PLACES)
+    sizes = np.abs(values) / unit.factor
+    with np.errstate(all="ignore"):
+        last = np.floor(np.log10(sizes)) - figures + 1
+        last += np.rint(sizes / 10.0**last) >= 10.0**figures  # 9.996 becomes 10.0
+        return np.where(sizes > 0.0, unit.factor * 10.0**last, 0.0)
+
+
+def _cut_off(digits: Digits, id: str, values: Numbers) -> Numbers:
+    """How far the utmost value before a limit is printed on the side that holds; else 0."""
+    utmost = digits.utmost
+    if utmost is None or utmost.quantity != id:
+        return np.zeros(len(values))
+    places = _last_places(digits, id, values)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        steps = np.round(values / places, _NOISE_FREE)
+    rounded = np.floor(steps) if utmost.form is Form.LARGEST else np.ceil(steps)
+    return np.where(places > 0.0, np.abs(steps - rounded) * places, 0.0)
+
+
+def _force_floors(digits: Digits, solved: Mapping[str, Numbers]) -> Numbers:
+    """Half a unit of the last figure of the largest force found, in each draw."""
+    system = digits.case.system
+    found = [id for id in system.unknowns if id in solved]
+    forces = [id for id in found if system.variables[id].dimension == FORCE]
+    if not forces:
+        return np.zeros(len(next(iter(solved.values()))))
+    places = np.array([_last_places(digits, id, solved[id]) for id in forces])
+    largest = np.argmax(np.abs([solved[id] for id in forces]), axis=0)
+    floors: Numbers = np.take_along_axis(places, largest[None, :], axis=0)[0] / 2
+    return floors
