@@ -116,7 +116,7 @@ def _allow(ruleset: int, path: Path, rights: int) -> None:
 
 @contextmanager
 def _opened(path: Path) -> Iterator[int]:
-    place = os.open(path, getattr(os, "O_PATH", 0) | getattr(os, "O_CLOEXEC", 0))
+    place = os.open(path, os.O_PATH)
     try:
         yield place
     finally:

@@ -9,6 +9,7 @@ from pathlib import Path
 import pikepdf
 import pytest
 
+from probgen.build import chunk_store
 from probgen.build.chunk_store import ChunkStore
 from probgen.build.folder import Working
 from probgen.build.manifest import MANIFEST, write_manifest
@@ -186,3 +187,36 @@ def test_what_is_spoilt_after_it_was_printed_is_noticed_before_it_is_delivered(
     (working.whole / name).write_bytes(pdf(1))
     with pytest.raises(OutsideError, match="01-zoe-7"):
         store.require_whole()
+
+
+def test_a_file_at_two_places_takes_room_once(tmp_path: Path) -> None:
+    source, target = tmp_path / "kept.pdf", tmp_path / "sheet.pdf"
+    source.write_text("a sheet")
+    for _ in range(2):  # the second time it is there already
+        chunk_store._link(source, target)
+        assert target.samefile(source)
+    target.unlink()
+    target.write_text("an older sheet")
+    chunk_store._link(source, target)
+    assert target.samefile(source)
+
+
+def test_a_chunk_is_on_the_disk_before_its_note_and_that_before_it_counts(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    working, sync = working_in(tmp_path), os.fsync
+    early: set[int] = set()
+    late: set[int] = set()
+
+    def noted(opened: int) -> None:
+        (late if [*tmp_path.rglob("*.json")] else early).add(os.fstat(opened).st_ino)
+        sync(opened)
+
+    monkeypatch.setattr(os, "fsync", noted)
+    store_in(working).keep(0, PRINTED)
+    (note,) = tmp_path.rglob("*.json")
+    assert late == {path.stat().st_ino for path in (note, note.parent)}
+    pdfs = [*tmp_path.rglob("*.pdf")]
+    assert len(pdfs) == 3
+    for path in (*pdfs, *(pdf.parent for pdf in pdfs)):
+        assert path.stat().st_ino in early

@@ -233,13 +233,14 @@ def test_what_somebody_has_edited_is_not_replaced(tmp_path: Path) -> None:
     assert (target / RECORD).read_text() == "old"
 
 
-@pytest.mark.parametrize("again", ["a key", None], ids=["made again", "not made"])
+@pytest.mark.parametrize("again", ["a key", "", None], ids=["made again", "not made", "no folder"])
 def test_what_somebody_has_edited_stays_and_is_named(again: str | None, tmp_path: Path) -> None:
     target = class_in(tmp_path)
     (target / "keys" / "01.pdf").write_text("with remarks")
     how = Delivery("new")
     with delivered(target, how) as working:
-        (working.whole / "keys").mkdir()
+        if again is not None:
+            (working.whole / "keys").mkdir()
         if again:
             (working.whole / "keys" / "01.pdf").write_text(again)
     assert how.left == ("keys/01.pdf",)

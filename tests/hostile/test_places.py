@@ -109,3 +109,6 @@ def test_a_build_whose_record_is_gone_is_not_taken_for_a_new_one(run: Run, tmp_p
         assert "put a copy of it back" in result.output
         assert "--replace" in result.output
     assert (folder / "all-sheets.pdf").read_text() == "built"
+    assert run("build", "week.toml", "--out", "week", "--replace").exit_code == 0
+    assert (folder / RECORD).is_file()
+    assert (tmp_path / "week.replaced-1" / "all-sheets.pdf").read_text() == "built"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ctypes
 import socket
 import subprocess
 import sys
@@ -44,6 +45,13 @@ def test_a_kernel_shuts_programs_in_that_knows_a_version_of_it(
     """-1 is what a kernel without it says."""
     monkeypatch.setattr(enclosure, "_version", lambda: version)
     assert shuts.__wrapped__() is shut
+
+
+@needs_landlock
+def test_what_the_kernel_refuses_is_an_error() -> None:
+    """No set of rules can be made of nothing."""
+    with pytest.raises(OSError, match=r"Bad address|Invalid argument"):
+        enclosure._call(enclosure._CREATE, None, ctypes.c_size_t(1), 0)
 
 
 @needs_landlock

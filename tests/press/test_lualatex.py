@@ -197,3 +197,6 @@ def test_a_missing_engine_names_all_packages(monkeypatch: pytest.MonkeyPatch) ->
     packages = "fonts-noto-cjk fonts-noto-core texlive-luatex"
     with pytest.raises(OutsideError, match=packages):
         print_batch([named("李"), named("علي")])
+    for names in (["greek", "thai"], ["thai", "greek"]):
+        with pytest.raises(OutsideError, match="which Greek and Thai text needs"):
+            lualatex.require_scripts(names)

@@ -11,7 +11,7 @@ import pikepdf
 import pytest
 
 from probgen.press.bookmark import Bookmark, label_pages, read_bookmarks, set_bookmarks
-from probgen.press.split import Leaves, join
+from probgen.press.split import Leaves, collate, cut_run, extract, join, pages_in
 
 
 def pages(count: int, title: str = "", size: tuple[int, int] = (612, 792)) -> bytes:
@@ -115,7 +115,7 @@ def test_some_pages_of_a_pdf_with_their_bookmark(tmp_path: Path) -> None:
 FULL = """
 import resource, sys
 from pathlib import Path
-from probgen.press.split import Leaves, join
+from probgen.press.split import Leaves, collate, cut_run, extract, join, pages_in
 resource.setrlimit(resource.RLIMIT_FSIZE, (1000, 1000))
 try:
     join([Leaves(Path(sys.argv[1]))] * 40, Path(sys.argv[2]))
@@ -134,3 +134,62 @@ def test_a_full_disk_is_told_and_does_not_end_the_process(tmp_path: Path) -> Non
     )  # fmt: skip
     assert (run.returncode, run.stdout, run.stderr) == (0, f"{target}\n", "")
     assert [path.name for path in tmp_path.iterdir()] == ["one.pdf"]
+
+
+def run_of(*owners: int | None) -> bytes:
+    """A run as TeX leaves it: each page says whose it is; None: one that does not."""
+    made = BytesIO()
+    with pikepdf.new() as pdf:
+        for place, owner in enumerate(owners):
+            pdf.add_blank_page(page_size=(100 + place, 100))
+            if owner is not None:
+                pdf.pages[-1].obj["/PressDocument"] = owner
+        names = pikepdf.NameTree.new(pdf)
+        for place, page in enumerate(pdf.pages):
+            spot = pikepdf.Array([page.obj, pikepdf.Name.Fit])
+            names[f"bookmark:{f'page {place}'.encode().hex()}"] = spot
+        pdf.Root.Names = pikepdf.Dictionary(Dests=names.obj)
+        pdf.save(made)
+    return made.getvalue()
+
+
+def widths(pdf: bytes) -> list[int]:
+    with pikepdf.open(BytesIO(pdf)) as opened:
+        return [int(page.mediabox[2]) for page in opened.pages]
+
+
+def test_a_run_is_cut_where_another_document_begins() -> None:
+    parts = cut_run(run_of(0, 0, 1, 2, 2), ["one", "two", "three"])
+    assert [part.pages for part in parts] == [range(2), range(2, 3), range(3, 5)]
+    assert [widths(extract(part, "en")) for part in parts] == [[100, 101], [102], [103, 104]]
+    assert parts[2].bookmarks == (Bookmark("page 3", 0), Bookmark("page 4", 1))
+    with pikepdf.open(BytesIO(extract(parts[1], "de"))) as opened:
+        assert (opened.docinfo["/Title"], opened.Root.Lang) == ("two", "de")
+        assert opened.Root.ViewerPreferences.DisplayDocTitle is True
+        assert "/PressDocument" not in opened.pages[0].obj
+
+
+@pytest.mark.parametrize("owners", [(0, 0), (0, 1, 0), (1, 1), (0, 1, 2), (0, None, 1), ()])
+def test_a_run_that_lacks_a_document_is_refused(owners: tuple[int | None, ...]) -> None:
+    with pytest.raises(ValueError, match="has no pages"):
+        cut_run(run_of(*owners), ["one", "two"])
+
+
+def test_what_is_no_pdf_is_refused() -> None:
+    for reads in (lambda: cut_run(b"no PDF", ["one"]), lambda: pages_in(b"no PDF")):
+        with pytest.raises(ValueError, match="no whole PDF"):
+            reads()
+    assert pages_in(pages(3)) == 3
+
+
+def test_documents_of_runs_are_collated_with_a_bookmark_for_each() -> None:
+    one, two = cut_run(run_of(0, 1, 1), ["one", "two"])
+    (three,) = cut_run(run_of(0), ["three"])
+    whole = collate([two, three, one], "en")
+    assert widths(whole) == [101, 102, 100, 100]
+    with pikepdf.open(BytesIO(whole)) as opened:
+        assert read_bookmarks(opened) == [
+            Bookmark("two", 0), Bookmark("three", 2), Bookmark("one", 3),
+        ]  # fmt: skip
+        assert [page.label for page in opened.pages] == ["1", "2", "1", "1"]
+        assert "/Title" not in opened.docinfo

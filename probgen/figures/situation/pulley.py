@@ -77,9 +77,8 @@ def hoists_of(measured: Survey) -> tuple[Hoist, ...]:
     groups: dict[str, list[Element]] = {}
     for element in measured.system.elements:
         if element.kind == Kind.ROPE and measured.direction_of(element) is not None:
-            names = names_in(measured.system.force(element.forces[0]).magnitude)
-            if len(names) == 1:
-                groups.setdefault(next(iter(names)), []).append(element)
+            (tension,) = names_in(measured.system.force(element.forces[0]).magnitude)
+            groups.setdefault(tension, []).append(element)
     found = []
     for pulls in groups.values():
         bodies = {pull.body for pull in pulls}
