@@ -207,7 +207,6 @@ def _start(working: Working, record: str) -> None:
         raise OutsideError(failed, "move it elsewhere", OtherFolder())
     working.folder.mkdir(mode=0o700)
     seal(working.folder)
-    working.whole.mkdir()
     write_beside(working.record, record.encode())
 
 

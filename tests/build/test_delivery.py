@@ -122,6 +122,9 @@ def test_a_large_class_gets_its_whole_pdfs_in_volumes(
         "all-sheets-02.pdf",
     ]
     assert [done for stage, done, total in told if stage == "students"] == [0, 3, 6, 7]
+    told.clear()
+    build_assignment(file, out, Crew(1), lambda *stage: told.append(stage))
+    assert [done for stage, done, total in told if stage == "students"] == [7]  # none anew
 
 
 LOST = Loss(Kind.SHEETS, "01-ada-1", "Ada (1)", 1, "shelf", "Undefined control sequence")

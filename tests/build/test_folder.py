@@ -70,6 +70,15 @@ def test_what_is_printed_is_kept_for_the_same_record_only(tmp_path: Path) -> Non
     assert entries(tmp_path) == {"class"}
 
 
+def test_what_somebody_puts_in_the_place_of_the_working_folder_stays(tmp_path: Path) -> None:
+    with pytest.raises(OSError, match="full"), delivered(tmp_path / "class", Delivery()) as working:
+        working.folder.rename(tmp_path / "moved")
+        working.folder.mkdir()
+        (working.folder / "thesis.tex").write_text("years of work")
+        raise OSError("disk full")
+    assert entries(working.folder) == {"thesis.tex"}
+
+
 def test_two_builds_at_once_are_one_too_many(tmp_path: Path) -> None:
     target = tmp_path / "class"
     with delivered(target, Delivery("one")):

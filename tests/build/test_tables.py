@@ -3,7 +3,9 @@
 import csv
 import errno
 import os
+import re
 import time
+import zipfile
 from collections.abc import Callable
 from pathlib import Path
 from typing import NoReturn
@@ -23,6 +25,16 @@ def test_a_workbook_has_texts_and_numbers(tmp_path: Path) -> None:
     assert sheet.rows == (
         HEADS, ("7K3M", "Zoë =1+1", -4.9), ("0071", "=1+1"), ("@x", "李 明", 1e-5),
     )  # fmt: skip
+
+
+def test_the_heads_of_a_workbook_stay_in_sight(tmp_path: Path) -> None:
+    write_workbook(tmp_path / "a.xlsx", HEADS, ROWS, ["value"])
+    with zipfile.ZipFile(tmp_path / "a.xlsx") as content:
+        sheet = content.read("xl/worksheets/sheet1.xml").decode()
+    pane = re.search(r"<pane [^>]*>", sheet)
+    assert pane is not None
+    assert 'ySplit="1" topLeftCell="A2"' in pane[0]
+    assert "xSplit" not in pane[0]
 
 
 def test_the_same_rows_are_the_same_bytes(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -244,6 +244,9 @@ def test_a_record_holds_the_house_its_pages_were_made_in(
     result = run("build", "out/record.json", "--out", "again", "--trust-layouts")
     assert result.exit_code == 0, result.stderr
     assert files_in(folder / "again") == files_in(out)
+    refused = run("solutions", "out")
+    assert (refused.exit_code, "--trust-layouts" in refused.stderr) == (1, True)
+    assert run("solutions", "out", "--trust-layouts").exit_code == 0
 
 
 def test_layouts_of_the_command_line_go_first(run: Run, folder: Path, house: Path) -> None:

@@ -55,6 +55,8 @@ def test_a_bone_is_broken_off_beyond_its_end() -> None:
     box = bounds(limb.bone(0j, 50j, UNTAGGED))
     assert box.top == pytest.approx(50.0, abs=4.0)
     assert box.bottom > 0.0
+    _, left, right, *_ = limb.bone(0j, 50j, UNTAGGED)
+    assert bounds([left]).right == pytest.approx(-bounds([right]).left)  # an edge on each side
 
 
 def test_a_kneecap_lies_before_the_bones_behind_it() -> None:

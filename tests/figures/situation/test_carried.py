@@ -13,6 +13,7 @@ from probgen.figures.paper.scene import (
     segments,
 )
 from probgen.figures.paper.segment import meets
+from probgen.figures.paper.type_metrics import extent
 from probgen.figures.situation.carried import Burdens
 from tests.figures.seen import box_of, tagged, touching
 from tests.figures.sketches import (
@@ -68,6 +69,8 @@ def test_what_is_in_a_case_is_a_block_about_its_centre_with_its_label_on_it_or_b
     assert note is not None
     block = bounds(shape for shape in carried.field.shapes if str(shape.tag) == "load:W_b")
     assert note.thing == block
+    room = extent(note.text)
+    assert block.height > room.height + room.depth + 6.0  # its letters have room in it
     assert not [shape for shape in carried.field.shapes if isinstance(shape, Label)]
 
 
