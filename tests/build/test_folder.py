@@ -71,12 +71,17 @@ def test_what_is_printed_is_kept_for_the_same_record_only(tmp_path: Path) -> Non
 
 
 def test_what_somebody_puts_in_the_place_of_the_working_folder_stays(tmp_path: Path) -> None:
-    with pytest.raises(OSError, match="full"), delivered(tmp_path / "class", Delivery()) as working:
-        working.folder.rename(tmp_path / "moved")
-        working.folder.mkdir()
-        (working.folder / "thesis.tex").write_text("years of work")
+    place = tmp_path / ".class.part"
+
+    def replaced(folder: Path) -> None:
+        folder.rename(tmp_path / "moved")
+        folder.mkdir()
+        (folder / "thesis.tex").write_text("years of work")
         raise OSError("disk full")
-    assert entries(working.folder) == {"thesis.tex"}
+
+    with pytest.raises(OSError, match="full"), delivered(tmp_path / "class", Delivery()) as working:
+        replaced(working.folder)
+    assert entries(place) == {"thesis.tex"}
 
 
 def test_two_builds_at_once_are_one_too_many(tmp_path: Path) -> None:

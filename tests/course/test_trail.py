@@ -186,6 +186,8 @@ def test_what_is_no_record_is_told_beside_what_is_missing(tmp_path: Path) -> Non
         follow("1", [path])
     with pytest.raises(InputError, match="a folder with records"):
         follow("1", [tmp_path / "nowhere"])
+    with pytest.raises(InputError, match="a folder with records"):
+        follow("1", [put(tmp_path / "whole", begun(CLASS)), tmp_path / "nowhere"])
 
 
 def test_nobody_of_that_name(tmp_path: Path) -> None:

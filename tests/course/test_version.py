@@ -3,7 +3,8 @@
 import pytest
 
 from probgen.course.edition import Edition
-from probgen.course.version import name_of_files, version_of
+from probgen.course.roster import Student
+from probgen.course.version import Version, name_of_files, version_of
 
 
 def edition(owner: str, name: str = "", code: str = "7K3MQ-9TXB4", large: bool = False) -> Edition:
@@ -15,6 +16,7 @@ def test_a_paper_names_whom_it_named_when_it_was_handed_out() -> None:
     assert version.owner == "Student 5 (s5)"
     assert (version.student.section, version.student.large, version.large) == ("B", True, True)
     assert (version.letter, version.repeats) == ("", False)
+    assert not Version("", "a sheet of one problem", Student("", "")).large
 
 
 def test_an_exams_version_is_nobodys_and_repeats_in_large_print() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Callable
 from dataclasses import replace
+from decimal import Decimal
 from pathlib import Path
 from typing import Any, get_origin, get_type_hints
 
@@ -14,6 +15,7 @@ from click.testing import CliRunner
 from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
 from probgen.cli import main
+from probgen.course import record_schema
 from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
 from probgen.course.frozen import require_drawn_from
@@ -24,6 +26,8 @@ from probgen.course.record_schema import BOUNDS
 from probgen.course.roster import Student
 from probgen.draws.draw import draw
 from probgen.input.fault import InputError
+from probgen.input.schema import WrongError
+from probgen.input.table import LONGEST_LIST
 from probgen.sheets.house import House
 from probgen.sheets.style import HouseStyle
 from tests.draws.conftest import HOOK
@@ -359,3 +363,30 @@ def test_every_list_and_table_of_a_record_has_a_bound() -> None:
         for name, hint in get_type_hints(owner).items():
             if get_origin(hint) in (list, tuple, dict):
                 assert bounds[name].form in (list, dict), f"{owner.__name__}.{name}"
+
+
+@pytest.mark.parametrize(
+    ("most", "more"),
+    [("0." + "3" * 28, "0." + "3" * 29), ("1E+15", "1E+16"), ("1E-15", "1E-16")],
+)
+def test_numbers_have_a_bound(most: str, more: str) -> None:
+    assert record_schema._digits(most) == Decimal(most)
+    with pytest.raises(WrongError):
+        record_schema._digits(more)
+
+
+def test_texts_and_lists_have_a_bound() -> None:
+    for read, most in (
+        (record_schema._long(5), "12345"),
+        (record_schema._banks, ["a"] * LONGEST_LIST),
+    ):
+        read(most)
+        with pytest.raises(WrongError):
+            read(most + most[:1])
+
+
+@pytest.mark.parametrize(
+    ("text", "is_one"), [("0.01", True), ("0.009", False), ("100", True), ("100.1", False)]
+)
+def test_gravity_is_that_of_some_planet(text: str, is_one: bool) -> None:
+    assert record_schema._is_gravity(text) == is_one

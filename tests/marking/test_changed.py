@@ -110,8 +110,9 @@ def test_a_missing_column_is_told(tmp_path: Path, column: str) -> None:
 def test_a_column_of_a_person_s_own_is_not_lost(tmp_path: Path, head: str, told: str) -> None:
     empty = table(tmp_path, "1,1,T,5,8,", heads=f"{HEADS},{head}")
     assert len(read_changed([empty])) == 1
+    written = table(tmp_path, "1,1,T,5,8,see me", "2,1,T,5,8,", heads=f"{HEADS},{head}")
     with pytest.raises(InputError, match=told):
-        read_changed([table(tmp_path, "1,1,T,5,8,see me", heads=f"{HEADS},{head}")])
+        read_changed([written])
 
 
 @pytest.mark.parametrize(
