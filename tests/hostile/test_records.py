@@ -375,14 +375,15 @@ def test_numbers_have_a_bound(most: str, more: str) -> None:
         record_schema._digits(more)
 
 
-def test_texts_and_lists_have_a_bound() -> None:
-    for read, most in (
-        (record_schema._long(5), "12345"),
-        (record_schema._banks, ["a"] * LONGEST_LIST),
-    ):
-        read(most)
-        with pytest.raises(WrongError):
-            read(most + most[:1])
+@pytest.mark.parametrize(
+    ("read", "most"),
+    [(record_schema._long(5), "12345"), (record_schema._banks, ["a"] * LONGEST_LIST)],
+    ids=["text", "list"],
+)
+def test_texts_and_lists_have_a_bound(read: Callable[[Any], object], most: Any) -> None:
+    read(most)
+    with pytest.raises(WrongError):
+        read(most + most[:1])
 
 
 @pytest.mark.parametrize(

@@ -40,12 +40,17 @@ def names(
     values: Sequence[float],
     asked: Asked = SIZE,
     ways: Sequence[WrongWay] = (),
+    in_key: Sequence[int] = (),
 ) -> list[str]:
-    """The slips named; unless other ways are meant, each value's is its place."""
+    """The slips named; unless other ways are meant, each value's is its place.
+
+    in_key: places of those that the paper's key tells of.
+    """
     own = tuple(ways) or tuple(WrongWay((slip(str(place)),)) for place in range(len(values)))
-    sought = Sought(Reading(typed, typed, half), asked, shelf()[1].case)
+    sought = Sought(Reading(typed, typed, half, figures=(3, 3)), asked, shelf()[1].case)
     (fit,) = fitting([sought], np.array(values, float).reshape(-1, 1), own)
-    return ["+".join(own[place].ids) for place in named(fit, own)]
+    told = [own[place].keys for place in in_key]
+    return ["+".join(own[place].ids) for place in named(fit, own, told)]
 
 
 NEAR = [
@@ -90,6 +95,18 @@ def test_what_may_be_chance_has_no_name(
     half: float, values: list[float], expected: list[str]
 ) -> None:
     assert names(245.0, half, values) == expected
+
+
+def test_what_the_key_tells_of_is_named_with_all_that_leads_there() -> None:
+    values = [*spaced(2), 245.0, 245.1]
+    assert names(245.0, 0.5, values) == names(245.0, 0.5, values, in_key=[0]) == []
+    assert names(245.0, 0.5, values, in_key=[2]) == ["2", "3"]
+    many = [*spaced(2), *[245.0] * (MOST + 1)]
+    assert names(245.0, 0.5, many, in_key=[3, 5]) == ["3", "5"]  # too many else
+
+
+def test_a_nought_is_the_slip_that_leaves_none_of_a_component() -> None:
+    assert names(0.0, 0.5, [245.0, 0.0], replace(SIZE, id="R.y")) == ["1"]
 
 
 # Of all directions one in 900 is met within a fifth of a degree: there is room for four.

@@ -164,8 +164,8 @@ def test_a_run_is_cut_where_another_document_begins() -> None:
     assert [widths(extract(part, "en")) for part in parts] == [[100, 101], [102], [103, 104]]
     assert parts[2].bookmarks == (Bookmark("page 3", 0), Bookmark("page 4", 1))
     with pikepdf.open(BytesIO(extract(parts[1], "de"))) as opened:
-        assert (opened.docinfo["/Title"], opened.Root.Lang) == ("two", "de")
-        assert opened.Root.ViewerPreferences.DisplayDocTitle is True
+        assert [str(each) for each in (opened.docinfo["/Title"], opened.Root.Lang)] == ["two", "de"]
+        assert bool(opened.Root.ViewerPreferences.DisplayDocTitle)
         assert "/PressDocument" not in opened.pages[0].obj
 
 
