@@ -73,7 +73,9 @@ def test_a_component_may_turn_or_vanish() -> None:
 def test_a_couple_is_as_likely_one_way_round_as_the_other() -> None:
     assert BEAMS.values["M_A"] == pytest.approx(98.0)
     assert is_possible(BEAMS, "M_A", -98.0)
-    assert not is_possible(BEAMS, "M_A", 98.0 * 15.1)
+    assert is_possible(BEAMS, "M_A", -98.0 / 14.9)
+    for times in (15.1, -15.1, 1 / 15.1, -1 / 15.1):
+        assert not is_possible(BEAMS, "M_A", 98.0 * times)
 
 
 def test_a_right_answer_of_nothing_has_no_size_to_compare_with() -> None:

@@ -186,6 +186,14 @@ def test_torques_are_also_taken_about_the_support() -> None:
     assert {166.7, 2166.7} <= pulls
 
 
+def test_several_bodies_have_no_support_that_all_torques_are_taken_about() -> None:
+    for path in OWN:
+        for plan in ways(path):
+            found = workings(plan, problem(path)[1])  # type: ignore[arg-type]
+            assert found[-1] == plan
+            assert len(found) == 1 or len(plan.system.bodies) == 1
+
+
 @pytest.mark.parametrize("path", [STRUT, *OWN], ids=lambda path: path.stem)
 def test_a_mistaken_tangent_keeps_its_quarter(path: Path) -> None:
     _, given = problem(path)
@@ -339,6 +347,19 @@ def test_so_it_is_in_the_balance_of_each_body() -> None:
 def test_sizes_of_two_pulls_are_added_but_none_to_a_weight(name: str, added: bool) -> None:
     """Two muscles at a junction; one and the weight of a head; a push and the weight of a crate."""
     assert ("sizes_added" in {m.slip for m in made(PUBLISHED / f"{name}.toml")}) == added
+
+
+NOT_MADE = [
+    (LADDER, "inverted_arm_ratio"),  # two torques, but none square to the ladder
+    (STRUT, "inverted_arm_ratio"),  # three
+    (PUBLISHED / "up1-5.6-p67b.toml", "equal_sharing"),  # the force on a ramp and its push
+    (PUBLISHED / "up1-6.1-p25.toml", "equal_sharing"),  # a swing's ropes and the level pull
+]
+
+
+@pytest.mark.parametrize(("path", "slip"), NOT_MADE)
+def test_what_only_looks_like_a_lever_or_like_two_supports(path: Path, slip: str) -> None:
+    assert slip not in {misstep.slip for misstep in made(path)}
 
 
 def test_a_line_that_uses_what_is_not_found_is_no_working() -> None:

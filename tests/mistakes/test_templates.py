@@ -210,6 +210,14 @@ CASES: list[tuple[str, str, str, str, Formula]] = [
             (d.barrow_mass * d.barrow_at + d.load_mass * (d.grip_at - d.load_at)) * d.g / d.grip_at
         ),
     ),
+    (
+        "ladder-smooth-wall",
+        "normal_at_wall_is_weight",
+        "total",
+        "N_w",
+        lambda d: (d.ladder_mass + d.climber_mass) * d.g,
+    ),
+    ("ladder-smooth-wall", "normal_at_wall_is_weight", "own", "N_w", lambda d: d.ladder_mass * d.g),
     ("ladder-holds", "friction_at_limit", "", "f", lambda d: d.mu * held(d)),
     (
         "seesaw-two-riders",

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import pytest
 
+from probgen.mistakes import variant
 from probgen.mistakes.variant import (
     Misstep,
     axis_of,
@@ -98,6 +99,14 @@ def test_a_result_put_together_otherwise_at_the_end() -> None:
 def test_intermediate_results_cut_to_figures() -> None:
     """To two figures T is 190 N, and R_x = 190 N cos 40°."""
     assert values(PLAN, figures=2)["R.x"] == pytest.approx(190.0 * COSINE)
+
+
+def test_a_step_stands_behind_those_it_uses() -> None:
+    """T comes before the components of R, which use it; where nothing can be first all stays."""
+    assert variant._in_order(tuple(reversed(PLAN.steps)))[0].unknown == "T"
+    assert variant._in_order(PLAN.steps) == PLAN.steps
+    circle = (*PLAN.steps[1:], replace(PLAN.steps[0], expression=Name("T", "T")))
+    assert variant._in_order(circle) == circle
 
 
 def test_lines_use_only_what_is_known_before_them() -> None:
