@@ -72,7 +72,7 @@ class Block:
         """From the middle to the edge in a direction (pt)."""
         if self.look is Look.BALL:
             return self.half.real
-        out, along = abs(dot(way, self.up)), abs(dot(way, self.up * -1j))
+        out, along = abs(dot(way, self.up)), abs(dot(way, 1j * self.up))
         return min(
             self.half.imag / out if out > 1e-9 else math.inf,
             self.half.real / along if along > 1e-9 else math.inf,

@@ -66,6 +66,8 @@ def test_lever_arm_is_square_to_the_line_of_action_and_gives_the_torque(
             assert dot(end - start, unit) == pytest.approx(0.0, abs=1e-6)
             along = action.lines[0][1] - action.lines[0][0]
             assert (along / unit).imag == pytest.approx(0.0, abs=1e-6)
+            assert abs(along) > abs(end - action.lines[0][0])  # it runs on past the foot
+            assert dot(along, end - action.lines[0][0]) >= 0
             way = measured.places[force.point] - pivot
             torque = way.real * unit.imag - way.imag * unit.real
             assert abs(end - start) / scene.scale == pytest.approx(abs(torque))

@@ -188,6 +188,13 @@ def test_every_stroke_has_its_own_width_ink_and_cap(colour: bool) -> None:
     assert found == wanted
 
 
+def test_a_width_is_set_where_it_changes() -> None:
+    strokes = [line(0j, 10 + place * 1j, pen) for place, pen in enumerate((MEDIUM, DASHED, HEAVY))]
+    widths = re.findall(r"\\linethickness\{([\d.]+)pt\}", latex_picture(composed(strokes)))
+    assert all(one != other for one, other in pairwise(widths))
+    assert len(widths) == len({MEDIUM.weight, DASHED.weight, HEAVY.weight})
+
+
 def test_every_label_has_its_own_size_and_ink() -> None:
     labels = [
         set_in(Name("F", "F"), centred(Name("F", "F"), 0j, 11.0), tag("label:F"), 11.0),
