@@ -246,9 +246,8 @@ def _over_knee(stage: Stage, element: Element, start: Spot, unit: complex, knee:
     """The tendon below the knee, the kneecap it ends at, and the muscle along the thigh."""
     tag = Tag(What.MUSCLE, element.id)
     cap = start + unit * abs((knee - start).real / unit.real) * 0.86
-    thigh = beyond(stage.look(element.body), Hinge.KNEE, 0.0)
-    side = thigh / abs(thigh) * (-1j if ((cap - knee) / thigh).imag < 0 else 1j)
-    origin = knee + 0.95 * thigh + side * 8.0
+    thigh = beyond(stage.look(element.body), Hinge.KNEE, 0.0)  # level
+    origin = knee + 0.95 * thigh + (8j if cap.imag > knee.imag else -8j)
     tendon = line(start, cap, HEAVY, tag)
     shapes = (*limb.muscle(cap, origin, tag), tendon, *limb.patella(cap, unit, tag))
     return Line(shapes, element.id, (start, cap))

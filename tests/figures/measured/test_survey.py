@@ -13,7 +13,7 @@ from probgen.bank.reading import read_template
 from probgen.figures.measured.survey import mass_name, openings, spans, survey, ways_out
 from tests.figures.conftest import CASES, Case
 from tests.figures.seen import tagged
-from tests.figures.sketches import CABINET, read, sketch
+from tests.figures.sketches import CABINET, SLOPE, read, sketch, surveyed
 
 LENGTHS = {
     "beam": {"length", "cable_at", "load_at"},
@@ -122,3 +122,9 @@ def test_unknown_position_is_sketched_on_the_body_and_not_told_unless_asked() ->
     scene = sketch(CABINET)
     assert not tagged(scene, "dimension:x")
     assert not tagged(scene, "letter:Q")
+
+
+def test_what_a_surface_pushes_along_opens_no_angle() -> None:
+    """The slope's own angle is drawn with the slope."""
+    template, values, _ = read(SLOPE)
+    assert openings(surveyed(template, values)) == ()

@@ -26,6 +26,12 @@ def test_a_load_leaves_room_for_what_stands_in_it() -> None:
     assert len(whole.lines) == 1
 
 
+def test_a_box_takes_a_share_of_a_slanting_line_too() -> None:
+    """Its lower corners 30 + 30j and 40 + 30j, laid off square to the line, as shares of 100."""
+    shares = distributed._shares(0j, 100 + 100j, Box(30.0, 30.0, 40.0, 60.0))
+    assert shares == pytest.approx((0.30, 0.35))
+
+
 def test_arrows_stand_about_thirteen_points_apart() -> None:
     for length, count in ((70.0, 6), (20.0, 4), (130.0, 11)):
         _, *arrows = distributed.spread(0j, length + 0j, 270.0, (15.0, 15.0), UNTAGGED)
