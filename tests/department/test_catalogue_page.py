@@ -9,9 +9,12 @@ from hashlib import sha256
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+import pytest
+
 from probgen.bank.bank import Bank
 from probgen.bank.uses import Use, note_uses
 from probgen.build.workers import Crew
+from probgen.department import catalogue_page as module
 from probgen.department.catalogue import Catalogue, catalogue_of
 from probgen.department.catalogue_page import catalogue_page
 from probgen.input.toml import parse_toml
@@ -169,3 +172,11 @@ def test_words_come_from_the_language() -> None:
     assert '<html lang="de">' in found
     assert ">Suche</label>" in found
     assert CATALOGUE.view not in found
+
+
+@pytest.mark.parametrize(
+    ("value", "shown"),
+    [(0.0, "0"), (3.2e-13, "3 × 10<sup>−13</sup>"), (2.6e4, "3 × 10<sup>4</sup>")],
+)
+def test_small_numbers_are_powers_of_ten(value: float, shown: str) -> None:
+    assert module._power(value) == shown

@@ -38,6 +38,14 @@ def test_a_template_with_another_id_is_known_again() -> None:
     )  # fmt: skip
 
 
+def test_so_is_one_whose_quantities_have_other_names_too() -> None:
+    text = template_text("forearm-load", id='"arm-with-bag"').replace("forearm_mass", "mass_of_arm")
+    found = changes(state("forearm-load"), state(own=text))
+    assert [(each.id, each.formerly) for each in found.changed] == [
+        ("arm-with-bag", "forearm-load"),
+    ]  # fmt: skip
+
+
 def test_one_that_says_what_it_replaces_is_known_again_with_other_physics() -> None:
     text = template_text("forearm-load", id='"arm-with-bag"', direction='"90 - muscle_angle"')
     own = text.replace("[origin]", '[origin]\nreplaces = "forearm-load"')

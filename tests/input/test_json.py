@@ -59,3 +59,12 @@ def test_the_number_of_values_is_bounded(tmp_path: Path, monkeypatch: pytest.Mon
     assert read(tmp_path / "a.json", "[1,2,3,4,5,6,7,8,9]")
     with pytest.raises(InputError, match="more than 10 values"):
         read(tmp_path / "a.json", "[1,2,3,4,5,6,7,8,9,[]]")
+
+
+@pytest.mark.parametrize(
+    ("most", "more"), [("1" * 40, "1" * 41), (f"0.{'1' * 38}", f"0.{'1' * 39}")]
+)
+def test_a_number_may_have_forty_signs(most: str, more: str, tmp_path: Path) -> None:
+    read(tmp_path / "a.json", f"[{most}]")
+    with pytest.raises(InputError):
+        read(tmp_path / "a.json", f"[{more}]")

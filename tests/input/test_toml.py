@@ -49,6 +49,16 @@ def test_what_is_beyond_a_bound_is_one_clear_fault(text: str, field: str, words:
     assert len(str(fault)) < 400
 
 
+@pytest.mark.parametrize(
+    ("most", "more"),
+    [("1." + "0" * 38, "1." + "0" * 39), ("1e40", "1e41"), ("1e-40", "1e-41")],
+)
+def test_a_number_may_be_as_long_and_as_large_as_is_told(most: str, more: str) -> None:
+    assert parse_toml(f"a = {most}", "a.toml") == {"a": Decimal(most)}
+    with pytest.raises(InputError):
+        parse_toml(f"a = {more}", "a.toml")
+
+
 def test_a_mistake_shows_its_line_and_a_mend() -> None:
     with pytest.raises(InputError) as caught:
         parse_toml("a = 1\n\n[method]\n[method]\n", "a.toml")

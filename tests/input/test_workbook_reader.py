@@ -5,6 +5,7 @@ import subprocess
 import sys
 from datetime import date
 
+from probgen.input.csv import LONGEST_CELL
 from probgen.input.workbook_reader import sheets
 from tests.spreadsheets import xlsx
 
@@ -14,6 +15,11 @@ def test_every_kind_of_cell_is_data() -> None:
     (sheet,) = made["sheets"]
     assert sheet["rows"][0][:4] == ["x", 1, 2.5, True]
     assert json.loads(json.dumps(made)) == made
+
+
+def test_of_a_long_cell_as_much_is_read_as_tells_that_it_is_too_long() -> None:
+    (sheet,) = sheets(xlsx({"A": [["x" * 2000, "y" * LONGEST_CELL]]}))["sheets"]
+    assert [len(cell) for cell in sheet["rows"][0]] == [LONGEST_CELL + 1, LONGEST_CELL]
 
 
 def test_what_is_no_workbook_is_said() -> None:
