@@ -67,7 +67,7 @@ def test_answers_lie_between_the_least_and_the_greatest_that_is_printed() -> Non
 def test_one_draw_is_a_spread_too() -> None:
     found = spreads(problem_of("forearm-load"), 1)
     assert found.draws == 1
-    assert [plain_text(each.symbol) for each in found.answers][0] == "B"
+    assert next(plain_text(each.symbol) for each in found.answers) == "B"
 
 
 @pytest.mark.parametrize("id", ["cabinet-slide-or-tip", "ladder-holds"])
