@@ -4,7 +4,7 @@
 
 Each break is made in a copy of the project; the module's own test file is run, then those tests of
 its room, and of other rooms that guard it (`trial.GUARDS`), which run the broken function.  What
-nobody notices is listed.
+no test notices is shown to mypy, as `make test` does.  What nobody notices is listed.
 Ends with 1 where fewer than AIM are noticed, with 2 where nothing was measured.
 """
 
@@ -23,7 +23,7 @@ from typing import Final, TypeVar
 
 from tests.mutants.reach import Reach, keep, kept
 from tests.mutants.sample import Site, sample, sites
-from tests.mutants.trial import GUARD, OUT_OF_TIME, OWN, ROOM, Copy, Reaches, Trial
+from tests.mutants.trial import GUARD, OUT_OF_TIME, OWN, ROOM, TYPES, Copy, Reaches, Trial
 
 AIM: Final = 0.95
 
@@ -51,7 +51,7 @@ def main() -> int:
     for each in sorted({trial.module.room for trial in trials}):
         own = [trial for trial in trials if trial.module.room == each]
         print(f"  {each}: {sum(bool(trial.noticed_by) for trial in own)} of {len(own)}")
-    for stage in (OWN, ROOM, GUARD):
+    for stage in (OWN, ROOM, GUARD, TYPES):
         print(f"{sum(trial.noticed_by == stage for trial in trials)} by {stage}")
     print(f"{sum(trial.how == OUT_OF_TIME for trial in trials)} because tests did not end")
     print(f"{time.monotonic() - began:.0f} s")

@@ -13,6 +13,7 @@ from collections.abc import Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from fnmatch import fnmatch
+from functools import cached_property
 from multiprocessing.process import BaseProcess
 from pathlib import Path
 from typing import Final
@@ -21,9 +22,11 @@ from tests.mirrors import ELSEWHERE, mirror_of
 from tests.mutants.breaks import Break
 from tests.mutants.reach import ROOT, Reach, read_lines
 from tests.mutants.run import LIBRARIES, run_tests
+from tests.mutants.type_check import types_fail
 
 _COPIED: Final = ("probgen", "tests", "templates", "banks")
 OWN, ROOM, GUARD = "the module's own test file", "its room", "the guards of its room"
+TYPES = "mypy alone"
 FAILED, OUT_OF_TIME = "failed", "out of time"
 _LONGER: Final = 5  # times as long as on sound code is how long tests may take
 _LONGEST: Final = 900.0  # seconds, on sound code
@@ -36,21 +39,30 @@ _PROCESSES.set_forkserver_preload([*LIBRARIES])
 Reaches = Mapping[Path, Reach]
 
 
+_READ_ALOUD: Final = "wording/test_workings.py"  # workings as they were last read
+_LOOKED_AT: Final = "golden/test_drawings.py"  # figures as somebody has seen them
+
 GUARDS: Final[dict[str, tuple[str, ...]]] = {
-    "bank": ("published", "problem"),  # what a template means shows in its answers
+    # what a template means shows in its answers, its words and its figures
+    "bank": (_READ_ALOUD, _LOOKED_AT, "published", "problem", "cli/test_check.py"),
     # builds run as a user runs them
     "build": ("cli/test_build.py", "cli/test_print_run.py", "hostile/test_places.py"),
+    "cli": ("hostile/test_commands.py", "hostile/test_output.py", "hostile/test_places.py"),
     "course": ("papers", "hostile/test_records.py", "cli/test_sections.py", "cli/test_draft.py"),
+    "department": ("cli/test_bank.py", "cli/test_bank_release.py"),  # kept as a keeper keeps it
     "draws": ("course",),
-    "figures": ("golden/test_drawings.py",),  # what somebody has looked at
-    "input": ("bank/test_requirements.py", "course"),  # faults and bounds show in what is read
+    "figures": (_LOOKED_AT,),
+    "input": ("bank/test_requirements.py", "course", "hostile"),  # faults and bounds show there
     "marking": ("cli/test_form.py",),  # a class marked as a user marks it
-    "mistakes": ("wording/test_slip.py",),  # a slip is shown by the key that tells of it
+    # a slip is shown by the key that tells of it, and named in what students type
+    "mistakes": ("wording/test_slip.py", "marking/test_judged.py"),
     "papers": ("golden", "cli/test_pdfs.py"),  # what stands on a page, looked for on pages
-    "problem": ("cli/test_work.py", "cli/test_check.py"),
-    "quantities": ("wording/test_reread.py",),  # what is printed is read back
+    "press": ("papers", "cli/test_pdfs.py", "cli/test_failure.py"),  # pages, and what is told
+    "problem": (_READ_ALOUD, "cli/test_work.py", "cli/test_check.py"),
+    "quantities": (_READ_ALOUD, _LOOKED_AT, "wording/test_reread.py"),  # what is printed is read
     "sheets": ("papers", "golden"),
-    "statics": ("published", "wording/test_reread.py"),  # answers printed in textbooks
+    # answers printed in textbooks, and the ways that lead to them
+    "statics": (_READ_ALOUD, _LOOKED_AT, "published", "wording/test_reread.py"),
     "wording": ("sheets/latex", "problem"),
     "working": ("published", "wording"),  # facts that the key tells
 }
@@ -116,8 +128,8 @@ class Module:
 class Trial:
     """What the tests said of a break.
 
-    noticed_by: OWN, ROOM or GUARD, "" where nobody did; how: FAILED, or OUT_OF_TIME when tests
-    went on for too long, as in an endless loop.
+    noticed_by: OWN, ROOM or GUARD, TYPES where no test did, "" where nobody did; how: FAILED, or
+    OUT_OF_TIME when tests went on for too long, as in an endless loop.
     """
 
     module: Module
@@ -154,8 +166,13 @@ class Copy:
         quickest = min(passing, key=lambda test: reaches[test].seconds)
         return not self._complaint([quickest], 10 + _LONGER * reaches[quickest].seconds)
 
+    @cached_property
+    def typed(self) -> bool:
+        """Whether mypy finds nothing while nothing is broken; it is quicker from then on."""
+        return not types_fail(self.folder)
+
     def tried(self, module: Module, change: Break, reaches: Reaches) -> Trial:
-        """The break made and tests run, until one fails."""
+        """The break made and tests run, until one fails; then its types looked at."""
         file = self.folder / module.path
         whole = file.read_text(encoding="utf-8")
         try:
@@ -164,6 +181,11 @@ class Copy:
                 limit = 10 + _LONGER * sum(reaches[test].seconds for test in tests)
                 if how := self._complaint(tests, limit):
                     return Trial(module, change, stage, how)
+            self._write(file, whole)
+            if self.typed:
+                self._write(file, change.applied(whole))
+                if types_fail(self.folder):
+                    return Trial(module, change, TYPES, FAILED)
         finally:
             self._write(file, whole)
         return Trial(module, change, "", "")
