@@ -89,8 +89,10 @@ def _judge_draw(
 
 def _underivable(template: Template, draw: Draw) -> list[str]:
     """The derived quantities that do not follow from the givens drawn."""
-    given = {each.id: draw.values[each.id].value for each in template.givens}
     derived = [each.id for each in template.derived]
+    if not derived:
+        return []
+    given = {each.id: draw.values[each.id].value for each in template.givens}
     try:
         values = completed(template, given).values
     except ArithmeticError:

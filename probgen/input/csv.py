@@ -23,6 +23,8 @@ Line = tuple[int, list[str]]
 _FORMULA: Final = re.compile(r"[\s\0]*[=+\-@＝＋－＠]|\t")
 _INNER: Final = re.compile(r"((?<=[,;|])|(?<=.\t))(?=[\s\"']*[=+\-@＝＋－＠])")
 """Behind what a spreadsheet may split at, where other separators are usual there."""
+_TOLD_APART: Final = re.compile("[\r\n\0\t=+\\-@＝＋－＠]")
+"""Without any of these a text is a cell as it stands."""
 _BREAK: Final = re.compile("[\r\n\0]")
 _NUMBER: Final = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?")
 
@@ -47,11 +49,20 @@ def read_rows(text: str, separator: str, faults: Faults) -> Iterator[Line]:
 
 def csv_lines(rows: Iterable[Iterable[object]], separator: str = ",") -> Iterator[str]:
     """Each row as CSV text, every cell a number or a text and none a formula."""
+    written = _Written()
+    writer = csv.writer(written, delimiter=separator, lineterminator="\n")
     for row in rows:
-        text = io.StringIO()
-        writer = csv.writer(text, delimiter=separator, lineterminator="\n")
         writer.writerow([safe_cell(cell) for cell in row])
-        yield text.getvalue()
+        yield written.line
+
+
+class _Written:
+    """What a CSV writer writes into: the last line alone."""
+
+    line = ""
+
+    def write(self, line: str) -> None:
+        self.line = line
 
 
 def safe_cell(value: object) -> str:
@@ -61,7 +72,7 @@ def safe_cell(value: object) -> str:
     Numbers stay numbers, -4.9 among them; a cell has one line, or a row would end in it.
     """
     text = str(value)
-    if not text or text.isalnum():
+    if not _TOLD_APART.search(text):
         return text
     text = _INNER.sub("'", _BREAK.sub(" ", text))
     return f"'{text}" if _FORMULA.match(text) and not _NUMBER.fullmatch(text) else text

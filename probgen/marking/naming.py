@@ -108,15 +108,13 @@ def _pairs(own: Sequence[Misstep], probe: Probe, units: UnitSystem) -> Iterator[
 
 def table(ways: Ways, given: Columns, stated: Columns, count: int, ids: Sequence[str]) -> Table:
     """What the ways lead to on some papers, whose students state some earlier answers alike."""
-    rows: dict[str, list[NDArray[np.float64]]] = {id: [] for id in ids}
-    nothing = np.full(count, np.nan)
-    for way in ways:
+    rows = {id: np.full((len(ways), count), np.nan) for id in ids}
+    for place, way in enumerate(ways):
         carry = partial(cut, figures=way.figures) if way.figures else in_full
-        reached = rerun(way.plan, given, stated, carry)
-        for id in ids:
-            value = reached.get(id)
-            rows[id].append(nothing if value is None else np.broadcast_to(value, count))
-    return {id: np.array(each, float).reshape(len(ways), count) for id, each in rows.items()}
+        reached = rerun(way.plan, given, stated, carry, ids)
+        for id in reached.keys() & rows.keys():
+            rows[id][place] = reached[id]
+    return rows
 
 
 def limit_table(cases: Sequence[Case], made: Missteps, ids: Sequence[str]) -> tuple[Ways, Table]:

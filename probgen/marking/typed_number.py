@@ -37,10 +37,10 @@ _NUMBER: Final = re.compile(
     re.VERBOSE,
 )
 _USUAL: Final = re.compile(
-    r"(?P<sign>-?)(?P<digits>[0-9]+(?:\.[0-9]+)?)(?: (?P<unit>[A-WYZa-wyz][A-Za-z]*))?"
+    r"(?P<sign>-?)(?P<digits>[0-9]+(?:\.[0-9]*)?)(?: (?P<unit>[A-WYZa-wyz][A-Za-z]*))?"
 )
 """What most type, which is told sooner."""
-_ORDINARY: Final = re.compile(r"[0-9]+(\.[0-9]+)?")
+_ORDINARY: Final = re.compile(r"[0-9]+(\.[0-9]*)?")
 """Digits that say one thing only: a single point is for decimals."""
 _GROUPS: Final = ("", " ", "'", ",", ".")
 _POINTS: Final = ("", ".", ",")

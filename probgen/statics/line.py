@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from typing import NamedTuple
 
 import numpy as np
 
-from probgen.quantities.expression import Expression, Value, evaluate
+from probgen.quantities.expression import Expression, Value, evaluate, names_in
 
 Carry = Callable[[Value], Value]
 """What is taken along of a value that was worked out: all of its figures, or a few."""
@@ -23,6 +23,17 @@ class Line(NamedTuple):
 def in_full(value: Value) -> Value:
     """A value carried with all its figures."""
     return value
+
+
+def needed(lines: Sequence[Line], ids: Collection[str], stated: Collection[str]) -> list[Line]:
+    """The lines without which some quantities are not found; what is stated needs no others."""
+    found, wanted = [], set(ids)
+    for line in reversed(lines):
+        if line.id in wanted:
+            found.append(line)
+            if line.id not in stated:
+                wanted |= names_in(line.expression)
+    return found[::-1]
 
 
 def worked(

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -46,7 +47,7 @@ class Outcome:
         return str(self.of)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Plan:
     """The way through a problem; evaluating its steps in order is the solution.
 
@@ -63,7 +64,7 @@ class Plan:
     branches: tuple[Branch, ...] = ()
     left_open: frozenset[str] = frozenset()
 
-    @property
+    @cached_property
     def lines(self) -> tuple[Line, ...]:
         """What is worked out, in order: definitions, steps, what is put together at the end."""
         first = [Line(each.variable, each.expression) for each in self.definitions]

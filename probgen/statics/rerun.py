@@ -5,14 +5,14 @@ A person who states one wrong value and goes on rightly finds what `rerun` finds
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 from probgen.quantities.expression import Value, evaluate
-from probgen.statics.line import Carry, in_full, worked
+from probgen.statics.line import Carry, in_full, needed, worked
 from probgen.statics.plan import Branch, Plan, extreme_find
 from probgen.statics.system import Form
 
@@ -23,7 +23,11 @@ Values = Mapping[str, Value]
 
 
 def rerun(
-    plan: Plan, values: Values, stated: Values | None = None, carry: Carry = in_full
+    plan: Plan,
+    values: Values,
+    stated: Values | None = None,
+    carry: Carry = in_full,
+    sought: Collection[str] | None = None,
 ) -> dict[str, Value]:
     """Values of everything the plan reaches, in its order, coherent units, angles in degrees.
 
@@ -31,13 +35,15 @@ def rerun(
     stated: what a person states in the place of a datum, a step's unknown or an outcome, alike;
     everything later follows from it, nothing earlier does.
     carry: what is taken along of a value that was worked out.
+    sought: what alone has to be reached; None: everything.
     What becomes impossible is not finite.  Where limits are asked, everything is at the limit
     reached first, whose place is `GOVERNING`; a person may state that as well.
     """
     stated = stated or {}
     if plan.branches:
         return _at_first_limit(plan, values, stated, carry)
-    return worked(plan.lines, values, stated, carry)
+    lines = plan.lines if sought is None else needed(plan.lines, sought, stated)
+    return worked(lines, values, stated, carry)
 
 
 _STEP: Final = 1e-4

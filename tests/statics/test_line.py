@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from probgen.quantities.expression import Expression, Name, Value, number, over, times, total
-from probgen.statics.line import Line, worked
+from probgen.statics.line import Line, needed, worked
 
 A, B, C = (Name(id, id) for id in "abc")
 LINES = (
@@ -31,6 +31,29 @@ def test_what_is_stated_stands_and_later_lines_go_on_with_it(
     stated: dict[str, float], found: dict[str, float]
 ) -> None:
     assert worked(LINES, {"a": 3.0}, stated) == found
+
+
+@pytest.mark.parametrize(
+    ("ids", "stated", "expected"),
+    [
+        ("b", "", "b"),
+        ("c", "", "bc"),
+        ("d", "", "bcd"),
+        ("d", "c", "bcd"),  # of b alone there is more than c
+        ("c", "c", "c"),
+        ("cb", "c", "bc"),
+        ("d", "cb", "bcd"),
+        ("d", "d", "d"),
+        ("a", "", ""),
+        ("", "", ""),
+    ],
+)
+def test_lines_that_nothing_needs_are_left_out(ids: str, stated: str, expected: str) -> None:
+    found = needed(LINES, [*ids], [*stated])
+    assert "".join(line.id for line in found) == expected
+    values = {each: np.float64(place) for place, each in enumerate(stated)}
+    every, some = (worked(lines, {"a": 3.0}, values) for lines in (LINES, found))
+    assert {id: every[id] for id in ids} == {id: some[id] for id in ids}
 
 
 def test_what_is_carried_goes_on_and_what_was_found_is_told() -> None:
