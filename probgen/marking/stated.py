@@ -73,10 +73,14 @@ class Stated:
         return self.readings[0] if len(self.readings) == 1 else None
 
 
+_ORDER: Final = tuple(Place)
+_TELLING: Final = (Place.NUMBER, Place.CHOICE, Place.SIDE)
+
+
 def stated(blank: Blank, cells: Mapping[Place, str]) -> Stated:
     """The readings of an answer's cells; a row without any has left it empty."""
-    text = " ".join(filter(None, (cells.get(place, "").strip() for place in Place)))
-    if not text or not any(cells.get(p) for p in (Place.NUMBER, Place.CHOICE, Place.SIDE)):
+    text = " ".join(filter(None, [cells[place].strip() for place in _ORDER if place in cells]))
+    if not text or not any(cells.get(place) for place in _TELLING):
         return Stated("")
     if blank.choices:
         return Stated(text, tuple(_choices(blank, text)))

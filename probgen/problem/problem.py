@@ -50,7 +50,7 @@ from probgen.working.case import Case, case_of
 from probgen.working.convention import Convention
 from probgen.working.digits import Digits, working_units
 from probgen.working.fact import Fact
-from probgen.working.result import results
+from probgen.working.result import results, targets
 
 _PROBES: Final = 8
 _ATTEMPTS: Final = 100
@@ -240,7 +240,7 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
     ]
     if faults:
         raise InputError(faults)
-    worked: list[Worked] = []
+    worked, sought = list[Worked](), targets(problem.plan.system, problem.template.labels)
     values = _listed(proof.values, len(draws))
     found = _listed(solved, len(draws))
     for place, draw in enumerate(draws):
@@ -251,7 +251,8 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
         difference = float(proof.second_solver_difference[place])
         digits = Digits(case, problem.convention)
         told = tuple(
-            told_answer(result, problem.nouns, problem.language) for result in results(digits)
+            told_answer(result, problem.nouns, problem.language)
+            for result in results(digits, sought)
         )
         every = {name: column[place] for name, column in values.items()}
         complete = {**every, **case.values}

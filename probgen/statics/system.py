@@ -15,7 +15,7 @@ from functools import cached_property
 from typing import Final
 
 from probgen.quantities.expression import Expression, Name, names_in
-from probgen.quantities.unit import Dimension, Unit
+from probgen.quantities.unit import FORCE, Dimension, Unit
 from probgen.statics.quantity_id import Quantity, QuantityPart
 
 
@@ -307,6 +307,11 @@ class System:
     def unknowns(self) -> tuple[str, ...]:
         """Ids of the unknowns, in the order the template names them."""
         return tuple(v.id for v in self.variables.values() if v.role is Role.UNKNOWN)
+
+    @cached_property
+    def unknown_forces(self) -> tuple[str, ...]:
+        """Ids of those unknowns that are forces."""
+        return tuple(id for id in self.unknowns if self.variables[id].dimension == FORCE)
 
     @cached_property
     def asked(self) -> Mapping[str, Quantity]:

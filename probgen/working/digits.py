@@ -92,6 +92,7 @@ class Digits:
     guards: Guards = field(default_factory=Guards)
     # The same few quantities stand in line after line.
     _short: dict[tuple[float, Dimension, int], Number] = field(default_factory=dict)
+    _rounded: dict[tuple[float, str, RoundingRule], Number] = field(default_factory=dict)
     _final: dict[str, Number] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
@@ -146,8 +147,11 @@ class Digits:
 
         In a multiple of the unit where that is what shows the figures.
         """
-        rule = rule or self.convention.rounding
-        return figures_shown(Number(self._ended(exact(value / unit.factor), unit, rule), unit))
+        key = (value, unit.name, rule := rule or self.convention.rounding)
+        if key not in self._rounded:
+            ended = self._ended(exact(value / unit.factor), unit, rule)
+            self._rounded[key] = figures_shown(Number(ended, unit))
+        return self._rounded[key]
 
     def _ended(self, value: Decimal, unit: Unit, rule: RoundingRule) -> Decimal:
         if unit == DEGREE:

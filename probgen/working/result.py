@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -81,10 +81,9 @@ def targets(system: System, labels: Labels) -> tuple[Target, ...]:
     return tuple(target for find in system.finds for target in _targets(system, labels, find))
 
 
-def results(digits: Digits) -> tuple[Result, ...]:
-    """The results of all `targets`, in their order."""
-    found = targets(digits.case.system, digits.case.labels)
-    return tuple(_result(digits, target) for target in found)
+def results(digits: Digits, sought: Iterable[Target]) -> tuple[Result, ...]:
+    """The results of some targets, in their order."""
+    return tuple(_result(digits, target) for target in sought)
 
 
 def _targets(system: System, labels: Labels, find: Find) -> Iterator[Target]:

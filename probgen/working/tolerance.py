@@ -98,8 +98,7 @@ def _printed(digits: Digits, id: str) -> Number:
 
 def _force_floor(digits: Digits) -> float:
     case = digits.case
-    found = [id for id in case.system.unknowns if id in case.values]
-    forces = [id for id in found if case.system.variables[id].dimension == FORCE]
+    forces = [id for id in case.system.unknown_forces if id in case.values]
     if not forces:
         return 0.0
     largest = digits.final(max(forces, key=lambda id: abs(case.values[id])))
