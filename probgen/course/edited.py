@@ -37,4 +37,6 @@ def recoded(record: Record) -> tuple[Record, tuple[str, ...]]:
     printings = tuple(
         Printing(each.issue, tuple(map(named, each.editions))) for each in record.printings
     )
-    return replace(record, printings=printings), tuple(remarks)
+    # Who could copy was told of other numbers.
+    told = () if renamed else record.copying
+    return replace(record, printings=printings, copying=told), tuple(remarks)

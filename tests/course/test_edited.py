@@ -29,6 +29,7 @@ def test_only_the_edited_paper_gets_another_code_and_that_is_said() -> None:
     before, after = ([e.code for e in each.editions] for each in (record, found))
     assert after[0] not in before
     assert after[1:] == before[1:]
+    assert (len(record.copying), found.copying) == (1, ())
     assert remarks == (
         f"Student 1 (1): the record's paper {before[0]} has been edited; "
         f"as it is now its code is {after[0]}",

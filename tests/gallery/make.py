@@ -13,7 +13,7 @@ from pathlib import Path
 
 from probgen.bank.proportions import drawn_sizes
 from probgen.build.build import Order, build_assignment
-from probgen.build.demo import write_demo
+from probgen.build.demo import SECRET, write_demo
 from probgen.build.workers import Crew
 from probgen.figures.freebody.diagram import free_body
 from probgen.figures.situation.drawing import situation
@@ -39,7 +39,7 @@ CAPTION = 'font-family="serif" font-size="11"'
 def pages(folder: Path, into: Path) -> None:
     """A page of a sheet and a page of its key."""
     assignment = write_demo(folder)
-    order = Order(seed="gallery", guessable=True, secret="gallery")
+    order = Order(seed="gallery", guessable=True, secret=SECRET)
     built = build_assignment(assignment, folder / "class", Crew(1), lambda *_: None, order)
     for name, page in (("sheets", 1), ("keys", 2)):
         pdf = built.folder / name / f"{built.record.versions[0].name}.pdf"
