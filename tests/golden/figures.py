@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Final
 
 from probgen.bank.bank import read_file
+from probgen.figures.paper.scene import Scene
 from probgen.figures.writers.svg import svg
 from probgen.problem.problem import draw_class, prepare, work
 from probgen.problem.problem_figures import every_scene
@@ -39,6 +40,13 @@ BODIES: Final = (
     ("wheelbarrow-compost", "barrow"),
 )  # fmt: skip
 """Bodies whose free-body diagram is kept, with their template."""
+LAID_OFF: Final = (
+    ("forearm-load", "forearm", Convention(torque="arm")),
+    ("beam-stay-cable", "beam", Convention(torque="arm")),
+    ("leg-raise-cuff", "leg", Convention(torque="components")),
+    ("sign-arm-strut", "arm", Convention(torque="components")),
+)
+"""The same, with the lever arms or components that a course's method takes from the diagram."""
 
 
 def drawn() -> dict[str, str]:
@@ -47,12 +55,18 @@ def drawn() -> dict[str, str]:
     wanted |= {(id, f"free-body-{body}") for id, body in BODIES}
     found = {"parts": contact_sheet()}
     for id in sorted({id for id, _ in wanted}):
-        problem = prepare(read_file(_template(id)), Convention())
-        (own,) = work(problem, draw_class(problem, _SEED, ["one"]).draws)
-        for name, scene in every_scene(problem, own):
-            if (id, name) in wanted:
-                found[f"{id}-{name}"] = svg(scene)
+        scenes = _scenes(id, Convention())
+        found |= {f"{id}-{name}": svg(scenes[name]) for name in scenes if (id, name) in wanted}
+    for id, body, convention in LAID_OFF:
+        scene = _scenes(id, convention)[f"free-body-{body}"]
+        found[f"{id}-{convention.torque}-{body}"] = svg(scene)
     return found
+
+
+def _scenes(id: str, convention: Convention) -> dict[str, Scene]:
+    problem = prepare(read_file(_template(id)), convention)
+    (own,) = work(problem, draw_class(problem, _SEED, ["one"]).draws)
+    return dict(every_scene(problem, own))
 
 
 def _template(id: str) -> Path:
