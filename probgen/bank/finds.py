@@ -158,7 +158,7 @@ def _read_worked_out(row: Table, situation: Situation, key: str, unit: Unit) -> 
 
 def _read_centre(row: Table, situation: Situation) -> list[Find]:
     """The coordinates of the centre of mass of several weights; a zero one is not asked."""
-    names = row.texts("centre_of_mass", required=True)
+    names = row.texts("centre_of_mass")
     weights = [f.element for f in situation.forces if f.kind is Kind.WEIGHT]
     known = [name for name in names if name in weights]
     for place, name in enumerate(names):

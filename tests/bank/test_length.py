@@ -4,10 +4,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from probgen.bank.length import part_of
+from probgen.bank.length import links_to_middle, part_of
 from probgen.quantities.expression import Name, Product, evaluate, number
 from probgen.quantities.parser import parse
 from probgen.quantities.unit import UNITS
+from probgen.statics.system import Link, Point
 
 L = Name("L", "L")
 SCOPE = {"L": L}
@@ -44,3 +45,9 @@ def test_a_part_has_its_share_of_the_value(text: str, part: Fraction) -> None:
 def test_a_product_keeps_its_other_factors() -> None:
     length = Product((number("0.5"), number(3, UNITS["m"]), L))
     assert evaluate(part_of(length, Fraction(1, 2)), {"L": 2.0}) == pytest.approx(1.5)
+
+
+def test_the_middle_is_half_of_the_way_on() -> None:
+    start = Point("A", (Link(number(2, UNITS["m"]), number(90)),))
+    end = Point("B", (*start.links, Link(L, number(0))))
+    assert links_to_middle(start, end) == (*start.links, Link(parse("L/2", SCOPE), number(0)))

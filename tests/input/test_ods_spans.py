@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from probgen.input import ods_spans
 from probgen.input.ods_spans import Span, spans
 from probgen.input.workbook_reader import sheets
 from tests.spreadsheets import ods_of, packed, xlsx
@@ -41,6 +42,11 @@ PLACES: dict[str, tuple[str, list[Span]]] = {
 @pytest.mark.parametrize(("table", "expected"), PLACES.values(), ids=PLACES)
 def test_places(table: str, expected: list[Span]) -> None:
     assert spans(ods_of(table)) == {"Class": expected}
+
+
+def test_no_more_are_told_than_a_table_has_rows(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(ods_spans, "MOST_ROWS", 3)
+    assert len(spans(ods_of(row(HIGH) * 5))["Class"]) == 3
 
 
 def test_they_are_told_with_the_sheet_they_are_on() -> None:

@@ -102,6 +102,18 @@ def test_it_holds_in_other_threads() -> None:
     assert threading.main_thread().is_alive()
 
 
+def test_what_looks_at_the_clock_keeps_no_process_from_its_end() -> None:
+    watches: list[bool] = []
+
+    def work() -> None:
+        before = set(threading.enumerate())
+        with within(5.0, "a.toml", "solving it"):
+            watches.extend(each.daemon for each in set(threading.enumerate()) - before)
+
+    assert in_a_thread(work) == []
+    assert watches == [True]
+
+
 def test_one_limit_within_another_in_other_threads() -> None:
     def work() -> None:
         with within(0.1, "outer.toml", "reading it"), within(5.0, "inner.toml", "solving it"):
