@@ -45,10 +45,17 @@ _LOOKED_AT: Final = "golden/test_drawings.py"  # figures as somebody has seen th
 GUARDS: Final[dict[str, tuple[str, ...]]] = {
     # what a template means shows in its answers, its words and its figures
     "bank": (_READ_ALOUD, _LOOKED_AT, "published", "problem", "cli/test_check.py"),
-    # builds run as a user runs them
-    "build": ("cli/test_build.py", "cli/test_print_run.py", "hostile/test_places.py"),
+    # builds run as a user runs them, and what is told when one fails
+    "build": (
+        "cli/test_build.py", "cli/test_print_run.py", "cli/test_solutions.py",
+        "cli/test_failure.py", "hostile/test_places.py",
+    ),
     "cli": ("hostile/test_commands.py", "hostile/test_output.py", "hostile/test_places.py"),
-    "course": ("papers", "hostile/test_records.py", "cli/test_sections.py", "cli/test_draft.py"),
+    # a term with its corrections, its sections and drafts, and papers looked for in it
+    "course": (
+        "papers", "hostile/test_records.py", "cli/test_sections.py", "cli/test_draft.py",
+        "cli/test_term.py", "cli/test_trace.py",
+    ),
     "department": ("cli/test_bank.py", "cli/test_bank_release.py"),  # kept as a keeper keeps it
     "draws": ("course",),
     "figures": (_LOOKED_AT,),
@@ -65,7 +72,7 @@ GUARDS: Final[dict[str, tuple[str, ...]]] = {
     "statics": (_READ_ALOUD, _LOOKED_AT, "published", "wording/test_reread.py"),
     "wording": ("sheets/latex", "problem"),
     "working": ("published", "wording"),  # facts that the key tells
-}
+}  # fmt: skip
 """Tests of other rooms that are the guard of a room's behaviour, tried after its own."""
 
 
