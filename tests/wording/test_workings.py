@@ -1,4 +1,4 @@
-"""Workings of eight templates in three methods, as text: a change of words is seen in review.
+"""Workings of templates, eight in three methods, as text: a change of words is seen in review.
 
 `make workings` writes them anew; read what has changed aloud before you commit it.
 """
@@ -33,7 +33,19 @@ METHODS = {
     "arm": Convention(torque="arm", positive="clockwise", direction="vertical"),
     "components": Convention(torque="components", axes="level", direction="axis"),
 }
-NAMES = [f"{template}-{method}" for template in TEMPLATES for method in METHODS]
+OTHERS = (
+    "cabinet-slide-or-tip",
+    "balcony-built-in",
+    "painter-board-seat",
+    "footbridge-two-beams",
+    "bookcase-centre-tilt",
+    "porch-roof-snow",
+)
+"""What nothing is told of in those: limits, couples, internal forces, several bodies, centres."""
+NAMES = [
+    *(f"{template}-{method}" for template in TEMPLATES for method in METHODS),
+    *(f"{template}-angle" for template in OTHERS),
+]
 
 
 def lines_of(block: Block) -> Iterator[str]:
