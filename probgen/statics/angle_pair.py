@@ -1,4 +1,7 @@
-"""Two equations that hold the cosine and the sine of one angle: divided, they leave its tangent."""
+"""Two equations that hold the cosine and the sine of one angle.
+
+Divided, they leave its tangent; squared and added, they leave what else they hold.
+"""
 
 from __future__ import annotations
 
@@ -9,11 +12,15 @@ from probgen.quantities.expression import (
     Call,
     Expression,
     Name,
+    Power,
     Sum,
     linear_parts,
     names_in,
     negative,
+    number,
     substituted,
+    times,
+    total,
 )
 from probgen.quantities.like_terms import collected, in_one_order
 from probgen.statics.solve_for import isolated
@@ -33,6 +40,25 @@ class AnglePair:
     def tangent(self) -> Expression:
         """across/along with what both hold left out."""
         return isolated(self.along, negative(self.across))
+
+    def squared(self, other: str) -> Expression | None:
+        """along^2 + across^2 - size^2 where they hold another angle; None if it does not go away.
+
+        (a + r cos x)^2 + (r sin x)^2 is a^2 + r^2 + 2 a r cos x, the cosine rule.
+        """
+        for function, rest in (("cos", "sin"), ("sin", "cos")):
+            for one, two in ((self.along, self.across), (self.across, self.along)):
+                beside, alone = _split(one, function, other), _split(two, rest, other)
+                if beside is None or alone is None or alone[1] != ZERO or beside[1] == ZERO:
+                    continue
+                radius, middle = beside
+                if _same(radius, alone[0]) or _same(radius, negative(alone[0])):
+                    crossed = times(
+                        number(2), middle, radius, Call(function, (Name(other, other),))
+                    )
+                    squares = ((1, _square(middle)), (1, _square(radius)), (-1, _square(self.size)))
+                    return total(*squares, (1, crossed))
+        return None
 
     @property
     def sides(self) -> frozenset[str]:
@@ -72,6 +98,12 @@ def _split(
         return None
     found = linear_parts(replaced, _PART.id)
     return found and (collected(found[0]), collected(found[1]))
+
+
+def _square(side: Expression) -> Expression:
+    """A square; that of a negative side is its size's."""
+    turned, size = _added(side)
+    return Power(negative(size) if turned and size == side else size, 2)
 
 
 def _added(expression: Expression) -> tuple[bool, Expression]:

@@ -128,7 +128,8 @@ def _steps(
 
 
 def _step(solved: Solved, equations: Sequence[Equation], removed: tuple[str, ...]) -> Step:
-    cosine, sine = solved.divided or (0, 0)
+    cosine, sine = solved.divided or solved.squared or (0, 0)
+    pair = (equations[cosine], equations[sine])
     return Step(
         solved.unknown,
         equations[solved.place],
@@ -137,7 +138,8 @@ def _step(solved: Solved, equations: Sequence[Equation], removed: tuple[str, ...
         reduced=solved.balance,
         put_in=solved.put_in,
         dropped=solved.dropped,
-        divided=(equations[cosine], equations[sine]) if solved.divided else None,
+        divided=pair if solved.divided else None,
+        squared=pair if solved.squared else None,
     )
 
 

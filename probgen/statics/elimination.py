@@ -35,6 +35,7 @@ class Solved:
     term, so that they left it.
     divided: the places of the equations with the angle's cosine and its sine, where one was divided
     by the other; balance is then tan(angle) - their quotient.
+    squared: those of two that were squared and added, which left another angle in the balance.
     """
 
     place: int
@@ -44,6 +45,7 @@ class Solved:
     put_in: tuple[str, ...] = ()
     dropped: tuple[str, ...] = ()
     divided: tuple[int, int] | None = None
+    squared: tuple[int, int] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,6 +119,7 @@ def _together(
         return None if value is None else (left[0].solved(unknowns[0], value),)
     return (
         _divided(left, unknowns, aim)
+        or _squared(left, unknowns, aim)
         or _alone_first(left, unknowns, aim)
         or _taken_out(left, unknowns, aim)
     )
@@ -137,6 +140,28 @@ def _divided(
             if value is None:
                 continue
             return _by_tangent(angle, pair.tangent, cosines, sines), cosines.solved(other, value)
+    return None
+
+
+def _squared(
+    left: tuple[_Left, ...], unknowns: tuple[str, ...], aim: _Aim
+) -> tuple[Solved, ...] | None:
+    """Two angles: K cos x = P and K sin x = Q leave P^2 + Q^2 = K^2 for the other one; then x."""
+    if len(left) != 2:
+        return None
+    for angle, other in (unknowns[::-1], unknowns):
+        for cosines, sines in (left, left[::-1]):
+            pair = angle_pair(cosines.expression, sines.expression, angle)
+            balance = pair and pair.squared(other)
+            value = balance and solved_for(balance, other, aim.within(other))
+            # A sine tells an angle up to 90 degrees either way, a cosine one up to 180.
+            low, high = aim.within(angle)
+            by, rest = (sines, cosines) if low >= -90.0 and high <= 90.0 else (cosines, sines)
+            after = solved_for(by.expression, angle, (low, high))
+            if balance and value and after:
+                first = replace(rest.solved(other, value), balance=balance)
+                places = (cosines.place, sines.place)
+                return replace(first, squared=places), by.solved(angle, after)
     return None
 
 

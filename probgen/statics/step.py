@@ -18,6 +18,7 @@ class Step:
     put_in: unknowns of the others whose values are in it; dropped: those that then stood in every
     term.
     divided: the equations with the unknown angle's cosine and sine, one divided by the other.
+    squared: those with another angle's cosine and sine, squared and added to leave that out.
     partners: on the first step of equations that had to be solved together, the steps of the
     others; they follow in the plan as far as their quantities are needed.
     """
@@ -32,6 +33,7 @@ class Step:
     put_in: tuple[str, ...] = ()
     dropped: tuple[str, ...] = ()
     divided: tuple[Equation, Equation] | None = None
+    squared: tuple[Equation, Equation] | None = None
 
     @property
     def equations(self) -> tuple[Equation, ...]:

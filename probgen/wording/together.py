@@ -10,10 +10,12 @@ from probgen.quantities.expression import (
     Call,
     Expression,
     Name,
+    Power,
     linear_parts,
     names_in,
     negative,
     times,
+    total,
 )
 from probgen.quantities.factors import with_powers
 from probgen.quantities.formula import Formula, Relation
@@ -26,6 +28,7 @@ from probgen.wording.block import Display, Row
 from probgen.wording.components import counted_forces, split_told, splits, weights_turned
 from probgen.wording.equations import balance_row, rows_of, says
 from probgen.wording.facts.balance import (
+    AngleSquaredOut,
     BalancesSay,
     ConditionsHold,
     Divided,
@@ -64,7 +67,7 @@ def together_passage(digits: Digits, step: Step, needed: Sequence[Step]) -> Pass
         ),
         Display(tuple(balance_row(digits, equation) for equation in _in_order(step))),
         *reasons(digits, step),
-        *(_by_division(digits, step) if step.divided else _by_putting_in(digits, step)),
+        *_combined(digits, step),
         *_worked(digits, step),
     ]
     squared = [each for each in needed if _squared(each)]
@@ -115,7 +118,7 @@ def _as_stated(digits: Digits, names: Sequence[Name]) -> tuple[Name, ...]:
 
 def _in_order(step: Step) -> list[Equation]:
     """Balances as they are used, then conditions."""
-    used = step.divided or ()
+    used = step.divided or step.squared or ()
     rest = [each for each in reversed(step.equations) if each not in used]
     return sorted((*used, *rest), key=lambda equation: equation.kind == "condition")
 
@@ -138,6 +141,32 @@ def _worked(digits: Digits, step: Step) -> Iterator[Part]:
     name = _name(digits, step.unknown)
     yield Display(tuple(rows_of(digits, name, step.expression, step.unknown)))
     yield from negative_part(digits, step)
+
+
+def _combined(digits: Digits, step: Step) -> Iterator[Part]:
+    """How the equations go together until one quantity is left."""
+    if step.divided:
+        yield from _by_division(digits, step)
+    elif step.squared:
+        yield from _by_squares(digits, step)
+    else:
+        yield from _by_putting_in(digits, step)
+
+
+def _by_squares(digits: Digits, step: Step) -> Iterator[Part]:
+    """Two equations with the cosine and the sine of another angle, and what is left without it."""
+    assert step.squared is not None
+    cosines, sines = (equation.expression for equation in step.squared)
+    (other,) = step.partners
+    pair, angle = angle_pair(cosines, sines, other.unknown), _name(digits, other.unknown)
+    assert pair is not None
+    yield sentences(BalancesSay())
+    sides = ((pair.along, "cos"), (pair.across, "sin"))
+    yield Display(tuple(_side(pair.size, side, function, angle) for side, function in sides))
+    yield sentences(AngleSquaredOut(angle))
+    assert step.reduced is not None
+    squares = total((1, step.reduced), (1, Power(pair.size, 2)))
+    yield Display((Row((Power(pair.size, 2),), "=", (collected(squares),)),))
 
 
 def _by_division(digits: Digits, step: Step) -> Iterator[Part]:

@@ -9,7 +9,7 @@ from probgen.quantities.parser import parse
 from probgen.quantities.printing import plain
 from probgen.statics.angle_pair import angle_pair
 
-SCOPE = {letter: Name(letter, letter) for letter in ("a", "b", "c", "x", "F", "N")}
+SCOPE = {letter: Name(letter, letter) for letter in ("a", "b", "c", "x", "y", "F", "N")}
 
 
 def read(text: str) -> Expression:
@@ -49,3 +49,35 @@ def test_what_the_two_say(
 )
 def test_others_are_no_pair(cosines: str, sines: str) -> None:
     assert angle_pair(read(cosines), read(sines), "x") is None
+
+
+# along and across squared and added, less the size squared: another angle y stands in one place.
+SQUARED = [
+    ("F*cos(x) + N*cos(y) - a", "N*sin(y) - F*sin(x)", "a² + N² − F² − 2 a N cos y"),
+    ("F*cos(x) - N*sin(y) - a", "N*cos(y) - F*sin(x)", "a² + N² − F² + 2 a N sin y"),
+    ("F*cos(x) - N*cos(y)", "b - N*sin(y) - F*sin(x)", "b² + N² − F² − 2 b N sin y"),
+]
+
+
+@pytest.mark.parametrize(("cosines", "sines", "left"), SQUARED)
+def test_squared_and_added_they_leave_another_angle(cosines: str, sines: str, left: str) -> None:
+    pair = angle_pair(read(cosines), read(sines), "x")
+    assert pair is not None
+    squared = pair.squared("y")
+    assert squared is not None
+    assert plain(squared) == left
+
+
+@pytest.mark.parametrize(
+    ("cosines", "sines"),
+    [
+        ("F*cos(x) - N*cos(y) - a", "a*sin(y) - F*sin(x)"),  # two sizes
+        ("F*cos(x) - N*cos(y) - a", "N*sin(y) - b - F*sin(x)"),  # something beside both
+        ("F*cos(x) - N*cos(y)", "N*sin(y) - F*sin(x)"),  # nothing beside either
+        ("F*cos(x) - a", "b - F*sin(x)"),
+    ],
+)
+def test_where_both_angles_stay_nothing_is_squared(cosines: str, sines: str) -> None:
+    pair = angle_pair(read(cosines), read(sines), "x")
+    assert pair is not None
+    assert pair.squared("y") is None

@@ -155,6 +155,24 @@ def test_a_rope_by_its_two_parts() -> None:
     assert second.place == 0
 
 
+@pytest.mark.parametrize(("most", "written"), [(90.0, "arcsin(b sin x/c)"), (180.0, "arccos(")])
+def test_two_angles_of_a_knot_by_squares(most: float, written: str) -> None:
+    """b and c, with a between them, at the angles x and y to it: a closed triangle."""
+    equations = (read("b*cos(x) + c*cos(y) - a"), read("c*sin(y) - b*sin(x)"))
+    found = eliminated(equations, ("x", "y"), {"x": (0.0, 180.0), "y": (0.0, most)})
+    assert found is not None
+    first, second = found
+    assert {first.unknown, first.squared, second.squared} == {"x", (0, 1), None}
+    assert plain(second.value).startswith(written)
+    assert {first.place, second.place} == {0, 1}
+    sides = {"a": 7.0, "b": 5.0, "c": 4.0}
+    x = number(first.value, sides)
+    y = number(second.value, {**sides, "x": x})
+    assert math.cos(math.radians(x)) == pytest.approx((49 + 25 - 16) / (2 * 7 * 5))  # cosine rule
+    assert math.sin(math.radians(y)) == pytest.approx(5 / 4 * math.sin(math.radians(x)))
+    assert x + y < 180.0
+
+
 def test_a_size_that_may_be_negative_is_not_taken_by_pythagoras() -> None:
     found = eliminated((read("b - y*cos(x)"), read("c - y*sin(x)")), ("x", "y"))
     assert found is not None

@@ -12,6 +12,7 @@ from probgen.wording.english.names import quantity, reason, the_element
 from probgen.wording.english.saying import say
 from probgen.wording.english.ways import beside, from_level, from_plumb, toward
 from probgen.wording.facts.balance import (
+    AngleSquaredOut,
     AxesAndTurning,
     AxesHeading,
     AxesTaken,
@@ -151,6 +152,15 @@ def squared_and_added(fact: SquaredAndAdded, nouns: Nouns) -> Inlines:
         "Squared and added, the same two give {size}, because the squares of sine and cosine add "
         "up to one:",
         size=fact.size,
+    )
+
+
+@say.register
+def angle_squared_out(fact: AngleSquaredOut, nouns: Nouns) -> Inlines:
+    return filled(
+        "We square both and add them: the squares of sine and cosine add up to one, so {dropped} "
+        "drops out:",
+        dropped=fact.dropped,
     )
 
 

@@ -116,6 +116,13 @@ class SquaredAndAdded(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class AngleSquaredOut(Fact):
+    """Two equations squared and added, which leaves out an angle."""
+
+    dropped: Name
+
+
+@dataclass(frozen=True, slots=True)
 class PutIntoTheRest(Fact):
     """What is left then holds one unknown."""
 
