@@ -18,6 +18,7 @@ from probgen.quantities.expression import Expression, Value, evaluate, names_in
 from probgen.quantities.unit import ANGLE
 from probgen.statics.balances import candidates
 from probgen.statics.body_by_body import body_by_body
+from probgen.statics.cross_check import assembled_at, solve_all, with_definitions
 from probgen.statics.elimination import Solved, eliminated
 from probgen.statics.equation import Equation, oriented, pruned, read_positively
 from probgen.statics.equation_sets import cheap_moves
@@ -28,6 +29,8 @@ from probgen.statics.search import Field, Move, dependence, shortest, trial_valu
 from probgen.statics.solve_for import Range, all_roots, tidied
 from probgen.statics.step import Step
 from probgen.statics.system import Definition, Role, System, Variable
+
+_CLOSE = 1e-9  # of an equation's largest term: the rest that counts as none
 
 
 def derived_steps(
@@ -51,7 +54,8 @@ def derived_steps(
     weights = [_relief(system, e, out) for e, out in zip(equations, kept_out, strict=True)]
     trial, ranges = trial_values(unknowns, known), _ranges(system, unknowns)
     rules = [surcharge(system, equation) for equation in equations]
-    field = Field(equations, unknowns, holds, weights, trial, ranges, rules)
+    balanced = _balanced(system, known, trial)
+    field = Field(equations, unknowns, holds, weights, trial, ranges, rules, balanced)
     sought = sum(1 << at for at, name in enumerate(unknowns) if name in wanted)
     jointed = any(body.joints for body in system.bodies)
     path = (cheap_moves if jointed else shortest)(field, sought)
@@ -72,6 +76,23 @@ def derived_steps(
             if step.partners and not np.any(np.isfinite(reached[step.unknown])):
                 return None  # equations that only seemed independent
     return _components_last(system, _needed(steps, wanted))
+
+
+def _balanced(
+    system: System, known: Mapping[str, Value], trial: Mapping[str, Value]
+) -> Mapping[str, Value] | None:
+    """The first draw's values at which every balance holds; None where they are not found."""
+    if not system.unknowns:
+        return None
+    first = {name: np.asarray(value, float).reshape(-1)[:1] for name, value in known.items()}
+    start = np.array([[float(np.asarray(trial[name]).flat[0]) for name in system.unknowns]])
+    with np.errstate(all="ignore"):
+        found = solve_all(system, first, start)
+        here = assembled_at(system, first, found)
+    if not np.all(here.relative < _CLOSE):
+        return None
+    complete = first | {name: found[:, at] for at, name in enumerate(system.unknowns)}
+    return with_definitions(system, complete)
 
 
 def _absent(unknowns: tuple[str, ...], held: int) -> frozenset[str]:

@@ -22,7 +22,7 @@ from probgen.statics.preference import lateness
 from probgen.statics.refusal import Refusal
 from probgen.statics.solve_for import Range, solved_for
 
-MOST_TOGETHER: Final = 4
+MOST_TOGETHER: Final = 6
 _TOGETHER = 30.0  # dearer than the single steps that may take their place
 MOST_STATES: Final = 400
 """Sets of known quantities that a search looks at; the supplied templates need 21 at most.
@@ -55,6 +55,7 @@ class Field:
     trial: values of everything, the unknowns' invented, to test whether equations are independent.
     removed: for each equation how much its pivot or axis keeps out: two for an unknown force at
     the pivot, one for another that does not enter.
+    balanced: values of everything at which all equations hold, where they are known.
     surcharges: for each equation what the course's rules add to its price; empty for none.
     """
 
@@ -65,6 +66,7 @@ class Field:
     trial: Mapping[str, Value]
     ranges: Mapping[str, Range]
     surcharges: Sequence[float] = ()
+    balanced: Mapping[str, Value] | None = None
 
     @cached_property
     def solvable(self) -> dict[tuple[int, int], bool]:
@@ -95,35 +97,41 @@ class Field:
         return self._eliminable[key]
 
     def independent(self, chosen: Sequence[int], new: int) -> bool:
-        """Whether equations settle the unknowns: their slopes, at the trial values, have full rank.
+        """Whether equations settle the unknowns: their slopes have full rank.
 
         Two torque balances about points on one line of action, say, are the same equation twice.
+        So are balances along other axes that turn with an unknown angle, but only where the
+        forces balance.
         """
         places = [place for place in range(new.bit_length()) if new >> place & 1]
         slopes = np.array([[self._slope(index, place) for place in places] for index in chosen])
         size = np.max(np.abs(slopes), axis=1, keepdims=True)
         if not np.all(size > 0.0):
             return False
-        return bool(np.linalg.matrix_rank(slopes / size, tol=1e-7) == len(places))
+        return bool(np.linalg.matrix_rank(slopes / size, tol=1e-6) == len(places))
 
     @cached_property
     def _first(self) -> dict[str, float]:
-        """The trial values of the first draw."""
-        return {name: float(np.asarray(value).flat[0]) for name, value in self.trial.items()}
+        """The balanced values of the first draw, or the trial values."""
+        values = self.balanced or self.trial
+        return {name: float(np.asarray(value).flat[0]) for name, value in values.items()}
 
     @cached_property
     def _slopes(self) -> dict[tuple[int, int], float]:
-        """Derivatives of equations by unknowns at the trial values; filled as asked."""
+        """Derivatives of equations by unknowns; filled as asked."""
         return {}
 
     def _slope(self, index: int, place: int) -> float:
         key = (index, place)
         if key not in self._slopes:
             name, expression = self.unknowns[place], self.equations[index].expression
-            step = 1e-3 * self._first[name]
-            moved = {**self._first, name: self._first[name] + step}
-            here = float(evaluate(expression, self._first))
-            self._slopes[key] = (float(evaluate(expression, moved)) - here) / step
+            middle = self._first[name]
+            step = 1e-4 * max(abs(middle), 1e-2)
+            above, below = (
+                float(evaluate(expression, {**self._first, name: middle + way}))
+                for way in (step, -step)
+            )
+            self._slopes[key] = (above - below) / (2.0 * step)
         return self._slopes[key]
 
 

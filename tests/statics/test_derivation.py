@@ -13,7 +13,10 @@ from probgen.quantities.expression import Name, evaluate
 from probgen.quantities.unit import ANGLE, DEGREE, FORCE, LENGTH, METRE, NEWTON
 from probgen.statics.derivation import derived_steps, span_of
 from probgen.statics.method import Method
+from probgen.statics.plan import find_plan
+from probgen.statics.proof import prove
 from probgen.statics.refusal import Refusal
+from probgen.statics.rerun import rerun
 from probgen.statics.system import Role, Variable
 from tests.situations import (
     FIND_R,
@@ -117,3 +120,65 @@ def test_the_root_that_lies_where_it_may(low: int, high: int, root: float) -> No
 def test_two_roots_where_it_may_are_refused() -> None:
     with pytest.raises(Refusal, match="t has more than one possible value between 0 and 180"):
         lean(0, 180)
+
+
+SLEDGES = """
+id = "sledges"
+revision = 1
+title = "Two sledges"
+family = "structures"
+level = 3
+goals = ["friction"]
+statement = "Two sledges tied together are about to slide down a slope."
+[given]
+W_1 = { name = "weight of the lower sledge", choices = [400], unit = "N" }
+W_2 = { name = "weight of the upper sledge", choices = [800], unit = "N" }
+mu_1 = { name = "lower coefficient of friction", choices = [0.15], unit = "1" }
+mu_2 = { name = "upper coefficient of friction", choices = [0.40], unit = "1" }
+[unknown]
+theta = { name = "slope", unit = "deg", from = 0, to = 89, measured = "from the horizontal" }
+[body.lower]
+particle = true
+[body.upper]
+particle = true
+[[cable]]
+body = "lower"
+other = "upper"
+direction = "theta"
+symbol = "T"
+[[find]]
+quantity = "theta"
+[[find]]
+quantity = "T"
+""" + "".join(
+    f"""
+[[weight]]
+body = "{body}"
+force = "W_{n}"
+symbol = "W_{n}"
+of = "{body} sledge"
+[[rough]]
+body = "{body}"
+direction = "90 + theta"
+normal = "N_{n}"
+friction = "f_{n}"
+friction_direction = "theta"
+coefficient = "mu_{n}"
+"""
+    for n, body in enumerate(("lower", "upper"), start=1)
+)
+
+
+def test_balances_along_axes_that_turn_with_an_unknown_angle_are_counted_once() -> None:
+    """Five equations together; along x, y, the slope and square to it they would be eight."""
+    known = {"W_1": np.array([400.0, 90.0]), "W_2": np.array([800.0, 60.0]), "g": np.full(2, 9.8),
+             "mu_1": np.array([0.15, 0.2]), "mu_2": np.array([0.40, 0.7])}  # fmt: skip
+    plan = find_plan(read_template(SLEDGES, "own.toml").system, known)
+    solved = rerun(plan, known)
+    pressed = known["mu_1"] * known["W_1"] + known["mu_2"] * known["W_2"]
+    slope = np.arctan(pressed / (known["W_1"] + known["W_2"]))
+    assert solved["theta"] == pytest.approx(np.degrees(slope))
+    assert solved["T"] == pytest.approx(
+        known["W_1"] * (np.sin(slope) - known["mu_1"] * np.cos(slope))
+    )
+    assert prove(plan, solved).holds.all()
