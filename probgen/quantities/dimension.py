@@ -25,8 +25,9 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.unit import ANGLE, PLAIN, Dimension
 
-_OF_AN_ANGLE: Final = frozenset({"sin", "cos", "tan"})
-_GIVING_AN_ANGLE: Final = frozenset({"asin", "acos", "atan", "atan2"})
+_OF_AN_ANGLE: Final = frozenset({"sin", "cos", "tan", "rad"})
+_GIVING_AN_ANGLE: Final = frozenset({"asin", "acos", "atan", "atan2", "deg"})
+_OF_A_NUMBER: Final = frozenset({"exp", "ln"})
 
 Dimensions = Mapping[str, Dimension]
 
@@ -90,6 +91,9 @@ def _of_call(function: str, arguments: tuple[Expression, ...], dimensions: Dimen
         if function != "atan2" and shared != PLAIN:
             raise DimensionError(f"{function} of {phrase(shared)}; it needs a plain number")
         return ANGLE
+    if function in _OF_A_NUMBER and shared != PLAIN:
+        hint = "; rad(beta) is an angle as a number" if shared == ANGLE else ""
+        raise DimensionError(f"{function} of {phrase(shared)}; it needs a plain number{hint}")
     if function != "sqrt":
         return shared
     if any(exponent % 2 for exponent in shared):

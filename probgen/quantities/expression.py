@@ -122,13 +122,17 @@ FUNCTIONS: Final[dict[str, Callable[..., Value]]] = {
     "acos": lambda x: np.degrees(np.arccos(x)),
     "atan": lambda x: np.degrees(np.arctan(x)),
     "atan2": lambda y, x: np.degrees(np.arctan2(y, x)),
+    "rad": np.radians,
+    "deg": np.degrees,
+    "exp": np.exp,
+    "ln": np.log,
     "sqrt": np.sqrt,
     "hypot": np.hypot,
     "abs": np.abs,
     "min": np.minimum,
     "max": np.maximum,
 }
-"""The functions an author may call."""
+"""The functions an author may call; rad: an angle as a plain number, deg: the way back."""
 
 
 def number(value: int | str | Decimal, unit: Unit | None = None) -> Number:

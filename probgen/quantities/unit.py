@@ -199,6 +199,7 @@ UNITS: Final[dict[str, Unit]] = {
         ONE,
         DEGREE,
         _unit("rad", Fraction(repr(180 / math.pi)), ANGLE, "radian"),
+        Unit("turn", Fraction(360), ANGLE, "turns", r"\mathrm{turns}"),
         *_METRIC,
         *_CUSTOMARY,
     )

@@ -41,7 +41,9 @@ from probgen.quantities.like_terms import collected, in_one_order
 from probgen.quantities.unit import DEGREE
 from probgen.statics.algebra import closed_forms
 
-_SINE, _COSINE, _TANGENT, _SQUARE = (Name(f"?{n}", n) for n in ("sin", "cos", "tan", "square"))
+_SINE, _COSINE, _TANGENT, _SQUARE, _POWER = (
+    Name(f"?{n}", n) for n in ("sin", "cos", "tan", "square", "power")
+)
 _PARTS = {"sin": _SINE, "cos": _COSINE, "tan": _TANGENT}
 
 
@@ -72,6 +74,9 @@ def all_roots(
     closed = _from_angle(expression, unknown) or _from_square(expression, unknown)
     if closed is not None:
         return (closed, *_other_angles(closed))
+    exponent = _from_exponent(expression, unknown)
+    if exponent is not None:
+        return (exponent,)
     roots = closed_forms(expression, unknown)
     if not roots and all(map(math.isfinite, within)):
         return (Root(expression, unknown, *within),)
@@ -200,6 +205,43 @@ def _from_both(expression: Expression) -> Expression | None:
     if not isinstance(a, Name | Number) and any(isinstance(f, Call | Sum) for f in factors_of(a)):
         return total((1, shifted), (-1, Call("atan2", (b, a))))  # its sign is not known
     return total((1, shifted), (-turn, Call("atan", (isolated(a, negative(side)),))))
+
+
+def _from_exponent(expression: Expression, unknown: str) -> Expression | None:
+    """x from A exp(b x) + C = 0: b x = ln(-C/A); an angle x stands there as a number, rad(x)."""
+    exponents: set[Expression] = set()
+
+    def power(inner: Expression) -> Expression | None:
+        match inner:
+            case Call("exp", (exponent,)) if unknown in names_in(exponent):
+                exponents.add(exponent)
+                return _POWER
+            case _:
+                return None
+
+    parts = linear_parts(substituted(expression, power), _POWER.id)
+    if (
+        parts is None
+        or len(exponents) != 1
+        or unknown in names_in(Sum(((1, parts[0]), (1, parts[1]))))
+    ):
+        return None
+    logarithm = Call("ln", (isolated(*parts),))
+
+    def as_number(inner: Expression) -> Expression | None:
+        match inner:
+            case Call("rad", (Name(id=name),)) if name == unknown:
+                return _POWER
+            case _:
+                return None
+
+    (exponent,) = exponents
+    written = substituted(exponent, as_number)
+    turned = linear_parts(written, _POWER.id if written != exponent else unknown)
+    if turned is None or unknown in names_in(turned[0]) | names_in(turned[1]):
+        return None
+    value = isolated(turned[0], total((1, turned[1]), (-1, logarithm)))
+    return Call("deg", (value,)) if written != exponent else value
 
 
 def _from_square(expression: Expression, unknown: str) -> Expression | None:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
+from decimal import Decimal
+from typing import Final
 
 from probgen.quantities.dimension import dimension_of
 from probgen.quantities.expression import (
@@ -25,7 +27,7 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.formula import Balance, Formula, Relation
 from probgen.quantities.rounding import last_place
-from probgen.quantities.unit import Dimension
+from probgen.quantities.unit import UNITS, Dimension
 from probgen.statics.equation import Equation
 from probgen.statics.step import Step
 from probgen.wording.block import Display, Row
@@ -181,8 +183,17 @@ def _parts_worked(digits: Digits, printed: Expression, guard: int) -> Expression
             return Call("hypot", tuple(_one(digits, side, guard) for side in sides))
         case Call("atan", (Quotient() as tangent,)):
             return Call("atan", (_parts_worked(digits, tangent, guard),))
+        case Call("deg", (Quotient() as turned,)):  # a quotient of numbers is an angle in radians
+            return _radians(float(evaluate(turned, {})), guard)
         case _:
             return printed
+
+
+_FIGURES: Final = 4  # of an angle in radians, at least
+
+
+def _radians(angle: float, guard: int) -> Number:
+    return Number(Decimal(f"{angle:.{_FIGURES + guard}g}"), UNITS["rad"])
 
 
 def _one(digits: Digits, printed: Expression, guard: int) -> Expression:

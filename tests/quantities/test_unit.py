@@ -111,9 +111,10 @@ def test_conversion_factors_are_the_published_ones(
 
 
 def test_every_unit_is_compared_with_a_published_one() -> None:
-    assert {name for name, _, _ in EXACT} | {"rad"} == set(UNITS)
+    assert {name for name, _, _ in EXACT} | {"rad", "turn"} == set(UNITS)
     assert UNITS["rad"].factor == 180 / math.pi
     assert UNITS["rad"].dimension == ANGLE
+    assert (UNITS["turn"].factor, UNITS["turn"].dimension) == (360, ANGLE)
 
 
 DIMENSIONS = {
@@ -210,7 +211,7 @@ def test_each_system_prints_a_dimension_in_its_coherent_unit(
 @pytest.mark.parametrize(
     ("name", "metric", "customary"),
     [
-        *(("deg", True, True), ("rad", True, True), ("1", True, True)),
+        *(("deg", True, True), ("rad", True, True), ("turn", True, True), ("1", True, True)),
         *(("cm", True, False), ("kg", True, False), ("m/s^2", True, False)),
         *(("ft", False, True), ("lbf", False, True), ("slug", False, True)),
     ],

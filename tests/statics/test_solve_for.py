@@ -95,11 +95,13 @@ class Rooted:
         terms = {f: lambda angle, f=f: degrees(f, angle) for f in ("sin", "cos", "tan")}
         return float(
             brentq(
-                lambda x: eval(self.height, {**terms, **known, "sqrt": math.sqrt, "x": x}),
+                lambda x: eval(self.height, {**terms, **known, **_OTHERS, "x": x}),
                 self.low, self.high, xtol=1e-13, rtol=1e-14,
             )
         )  # fmt: skip
 
+
+_OTHERS = {"sqrt": math.sqrt, "exp": math.exp, "radians": math.radians}
 
 CLOSED = [
     Rooted("a - c*sin(x)", "a - c*sin(x)", 0, 90),
@@ -116,6 +118,9 @@ CLOSED = [
     Rooted("a*x^2 - b", "a*x*x - b", 0, 10),
     Rooted("c - x^2/a", "c - x*x/a", 0, 10),
     Rooted("x^2 + a*x - b", "x*x + a*x - b", 0, 10),
+    Rooted("c - a*exp(d*x)", "c - a*exp(d*x)", 0, 10),
+    Rooted("c - a*exp(b*d*x + d)", "c - a*exp(b*d*x + d)", 0, 10),
+    Rooted("c - a*exp(d*rad(x))", "c - a*exp(d*radians(x))", 0, 720),
 ]
 EITHER = [  # a short closed form need not be found
     Rooted("a*x - b*sqrt(x^2 + c^2)/c", "a*x - b*sqrt(x*x + c*c)/c", 0, 10),

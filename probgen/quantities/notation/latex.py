@@ -25,7 +25,7 @@ _RELATIONS: Final = {
 }  # fmt: skip
 _FUNCTIONS: Final = {
     "sin": r"\sin", "cos": r"\cos", "tan": r"\tan",
-    "asin": r"\arcsin", "acos": r"\arccos", "atan": r"\arctan",
+    "asin": r"\arcsin", "acos": r"\arccos", "atan": r"\arctan", "ln": r"\ln",
 }  # fmt: skip
 _BALANCES: Final = {"force": "F", "torque": r"\tau", "moment": "M"}
 
@@ -67,6 +67,9 @@ class Latex(Notation):
 
     def power(self, base: str, exponent: int) -> str:
         return f"{base}^{{{exponent}}}"
+
+    def exponential(self, exponent: str) -> str:
+        return rf"\mathrm{{e}}^{{{exponent}}}"
 
     def root(self, inner: str) -> str:
         return rf"\sqrt{{{inner}}}"

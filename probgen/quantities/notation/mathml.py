@@ -64,6 +64,9 @@ class MathML(Notation):
     def power(self, base: str, exponent: int) -> str:
         return f"<msup>{self.row(base)}{_exponent(exponent)}</msup>"
 
+    def exponential(self, exponent: str) -> str:
+        return f'<msup><mi mathvariant="normal">e</mi><mrow>{exponent}</mrow></msup>'
+
     def root(self, inner: str) -> str:
         return f"<msqrt>{inner}</msqrt>"
 

@@ -83,6 +83,10 @@ class Notation(ABC):
         """A base, in brackets where it needs them, raised."""
 
     @abstractmethod
+    def exponential(self, exponent: str) -> str:
+        """The number e, raised."""
+
+    @abstractmethod
     def root(self, inner: str) -> str:
         """A square root."""
 

@@ -55,6 +55,9 @@ class Plain(Notation):
     def power(self, base: str, exponent: int) -> str:
         return base + str(exponent).translate(_RAISED)
 
+    def exponential(self, exponent: str) -> str:
+        return f"e^({exponent})"
+
     def root(self, inner: str) -> str:
         return f"√({inner})"
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
+from decimal import Decimal
 from functools import lru_cache
 from itertools import pairwise
 from typing import Final
@@ -33,9 +35,13 @@ from probgen.quantities.notation.notation import (
     scaled,
 )
 from probgen.quantities.symbol import read_symbol
+from probgen.quantities.unit import ANGLE, UNITS
 
 TRIGONOMETRIC: Final = frozenset({"sin", "cos", "tan", "asin", "acos", "atan"})
 """The functions that are written without brackets where their argument holds together."""
+
+_FIGURES: Final = 5
+"""Of an angle that is printed in radians, though it is known in degrees."""
 
 _INVERSE: Final = frozenset({"asin", "acos", "atan"})
 """The functions of a ratio, which is read with its own letters: its fraction has its full size."""
@@ -166,6 +172,10 @@ def _call(function: str, arguments: tuple[Expression, ...], to: Notation, depth:
             bases = zip(arguments, inner, strict=True)
             squares = _sum([(1, _power(base, printed, 2, to)) for base, printed in bases], to)
             return Printed(to.root(squares.text), TIGHT, tall=True)
+        case "rad" | "deg":
+            return _print(_in_radians(arguments[0]), to, depth)
+        case "exp":
+            return Printed(to.exponential(_print(arguments[0], to, depth + 1).text), TIGHT)
         case "sum":
             return Printed(to.summed(inner[0].text), TERM, tall=tall)
         case "abs":
@@ -176,6 +186,14 @@ def _call(function: str, arguments: tuple[Expression, ...], to: Notation, depth:
             listed = to.brackets(to.comma.join(printed.text for printed in inner), tall)
             text = to.row(to.function(name) + listed)
             return Printed(text, TIGHT, last=Edge.BRACKET, tall=tall)
+
+
+def _in_radians(angle: Expression) -> Expression:
+    """An angle as it stands in an exponent: a number of degrees in radians."""
+    if isinstance(angle, Number) and angle.unit is not None and angle.unit.dimension == ANGLE:
+        size = math.radians(float(angle.value) * angle.unit.factor)
+        return Number(Decimal(f"{size:.{_FIGURES}g}"), UNITS["rad"])
+    return angle
 
 
 def _trigonometric(name: str, argument: Expression, inner: Printed, to: Notation) -> Printed:

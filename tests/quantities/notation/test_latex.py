@@ -94,14 +94,15 @@ def test_brackets_grow_about_what_is_tall() -> None:
 
 
 def test_functions_and_what_has_no_command_of_its_own() -> None:
-    names = ("sin", "asin", "atan", "atan2")
-    written = [r"\sin", r"\arcsin", r"\arctan", r"\operatorname{atan2}"]
+    names = ("sin", "asin", "atan", "ln", "atan2")
+    written = [r"\sin", r"\arcsin", r"\arctan", r"\ln", r"\operatorname{atan2}"]
     assert [Latex().function(name) for name in names] == written
 
 
 def test_pieces() -> None:
     notation = Latex()
     assert notation.power("x", 2) == "x^{2}"
+    assert notation.exponential("x") == r"\mathrm{e}^{x}"
     assert notation.root("x") == r"\sqrt{x}"
     assert notation.bars("x") == "|x|"
     assert notation.words("at most") == r"\text{at most}"

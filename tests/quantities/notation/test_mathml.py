@@ -58,6 +58,7 @@ FORMULAS: dict[str, Formula] = {
     "1.2×10⁴N": (Number(Decimal("1.2E+4"), NEWTON),),
     "xsin40°": (Product((Call("sin", (Number(Decimal(40), DEGREE),)), X)),),
     "(x+W_s)²": (Power(Sum(((1, X), (1, W))), 2),),
+    "e²x": (Product((Call("exp", (number(2),)), X)),),
     "x<2": (X, Relation("<"), number(2)),
     "a&b": (Words("a&b"),),
     "∑F_x=0": (Balance("force", "x"), Relation("="), number(0)),

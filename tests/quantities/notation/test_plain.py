@@ -73,6 +73,7 @@ def test_pieces() -> None:
     notation = Plain()
     assert notation.brackets("x", True) == notation.brackets("x", False) == "(x)"
     assert notation.power("x", -12) == "x⁻¹²"
+    assert notation.exponential("x") == "e^(x)"
     assert notation.root("x") == "√(x)"
     assert notation.bars("x") == "|x|"
     assert notation.summed("F") == "Σ F"

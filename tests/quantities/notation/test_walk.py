@@ -63,6 +63,13 @@ SIDE_BY_SIDE: list[tuple[Expression, str]] = [
         Product((Call("atan2", (X, X)), Call("atan2", (X, X)))),
         r"\operatorname{atan2}(x, x)\,\operatorname{atan2}(x, x)",
     ),
+    (Product((X, Call("exp", (Product((X, Call("rad", (X,)))),)))), r"x\,\mathrm{e}^{x\,x}"),
+    (
+        Call("exp", (Call("rad", (Number(Decimal(540), DEGREE),)),)),
+        r"\mathrm{e}^{9.4248\,\mathrm{rad}}",
+    ),
+    (Quotient(Call("ln", (Quotient(X, X),)), X), r"\dfrac{\ln\left(\tfrac{x}{x}\right)}{x}"),
+    (Call("deg", (Quotient(X, X),)), r"\dfrac{x}{x}"),
     (Call("sum", (X,)), r"\sum x"),
     (Product((Call("sum", (X,)), X)), r"(\sum x)\,x"),
     (Call("abs", (Sum(((1, X), (-1, X))),)), "|x - x|"),
