@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from decimal import Decimal
 from math import isclose
 from typing import Final
@@ -24,14 +24,15 @@ _SAME: Final = 1e-9
 def trials(before: Template, after: Template) -> tuple[Trial, ...]:
     """Draws of one worked in both, each given that the other does not know at its own value."""
     olds, news = sample(before, TRIALS), sample(after, TRIALS)
-    one, other = _prepared(before), _prepared(after)
-    rows = []
-    for place in range(min(len(olds), len(news))):
-        old, new = olds.draw(place), news.draw(place)
-        values = {given.id: old.values[given.id].value for given in before.givens}
-        own = {g.id: values.get(g.id, new.values[g.id].value) for g in after.givens}
-        rows.append(_trial(_answers(one, values), _answers(other, own), shown_values(old)))
-    return tuple(rows)
+    drawn = [olds.draw(place) for place in range(min(len(olds), len(news)))]
+    values = [{given.id: each.values[given.id].value for given in before.givens} for each in drawn]
+    own = [
+        {g.id: row.get(g.id, news.draw(place).values[g.id].value) for g in after.givens}
+        for place, row in enumerate(values)
+    ]
+    both = zip(_answers(_prepared(before), values), _answers(_prepared(after), own), strict=True)
+    shown = map(shown_values, drawn)
+    return tuple(_trial(*pair, told) for pair, told in zip(both, shown, strict=True))
 
 
 def _prepared(template: Template) -> Problem | None:
@@ -41,15 +42,24 @@ def _prepared(template: Template) -> Problem | None:
         return None
 
 
-def _answers(problem: Problem | None, values: Mapping[str, Decimal]) -> dict[str, Answer]:
-    """Answers by what is asked; none where these numbers have no solution."""
+def _answers(
+    problem: Problem | None, rows: Sequence[Mapping[str, Decimal]]
+) -> Iterator[dict[str, Answer]]:
+    """For each row of givens the answers by what is asked; none where they have no solution."""
     if problem is None:
-        return {}
+        yield from ({} for _ in rows)
+        return
     try:
-        (worked,) = work(problem, [completed(problem.template, values)])
+        own = work(problem, [completed(problem.template, values) for values in rows])
     except (InputError, ArithmeticError):
-        return {}
-    return {each.id: each for each in worked.answers if each.asked}
+        if len(rows) == 1:
+            yield {}
+            return
+        for row in rows:  # most can be worked all the same
+            yield from _answers(problem, [row])
+        return
+    for worked in own:
+        yield {each.id: each for each in worked.answers if each.asked}
 
 
 def _trial(before: Mapping[str, Answer], after: Mapping[str, Answer], values: str) -> Trial:

@@ -34,3 +34,10 @@ def test_what_is_not_known_before_has_a_value_of_its_own_and_no_solution_is_no_a
     none = trials(BEFORE, read_template(falling, "after"))
     assert {trial.after for trial in none} == {()}
     assert not any(trial.agree for trial in none)
+
+
+def test_where_some_draws_have_no_solution_the_others_are_worked() -> None:
+    text = BEFORE.source.replace("90 + muscle_angle", "90 + 30*muscle_angle")  # it pushes in some
+    found = trials(BEFORE, read_template(text, "after"))
+    assert {bool(trial.after) for trial in found} == {True, False}
+    assert all(trial.before for trial in found)

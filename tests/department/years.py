@@ -107,9 +107,14 @@ class Department:
         self.commit("reworded")
 
     def rename(self, id: str) -> None:
+        """Under its new id it has other draws; where these do not hold, it is changed instead."""
         new = f"{id.partition('-renamed')[0]}-renamed-{self.changed}"
         _, text = self.newest(id)
-        put(self.bank, new, 1, numbered(re.sub(r"(?m)^id = .*$", f'id = "{new}"', text), 1))
+        text = numbered(re.sub(r"(?m)^id = .*$", f'id = "{new}"', text), 1)
+        if not holds(text):
+            self.change(id, slip=False)
+            return
+        put(self.bank, new, 1, text)
         self.say(Verdict.WITHDRAWN, self.random.choice(KEEPERS), id)
         self.approve(new)
         self.commit("renamed")
