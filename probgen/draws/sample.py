@@ -43,9 +43,12 @@ class Sample:
         return _draw(self.template, self.places[:, place])
 
 
-def sample(template: Template, draws: int) -> Sample:
-    """So many draws, the same every time; without those whose derived quantities have no value."""
-    chosen = np.stack([_chosen(template, given, draws) for given in template.givens])
+def sample(template: Template, draws: int, part: int = 0) -> Sample:
+    """So many draws, the same every time; without those whose derived quantities have no value.
+
+    part: others for each number of it, so that very many can be had one part after the other.
+    """
+    chosen = np.stack([_chosen(template, given, draws, part) for given in template.givens])
     made = _valued(template, chosen)
     whole = np.all([np.isfinite(value) for value in made.values.values()], axis=0)
     values = {id: value[whole] for id, value in made.values.items()}
@@ -78,10 +81,10 @@ def _valued(template: Template, chosen: _Places) -> Sample:
     return Sample(template, chosen, values | dict(_derived(template, chosen)))
 
 
-def _chosen(template: Template, given: Given, draws: int) -> _Places:
+def _chosen(template: Template, given: Given, draws: int, part: int) -> _Places:
     """A choice for each draw; 64 bits leave no choice noticeably likelier than another."""
-    key = f"{template.id} {template.units.name} {given.id}".encode()
-    numbers = np.frombuffer(shake_256(key).digest(8 * draws), dtype="<u8")
+    key = f"{template.id} {template.units.name} {given.id}{f' {part}' if part else ''}"
+    numbers = np.frombuffer(shake_256(key.encode()).digest(8 * draws), dtype="<u8")
     return (numbers % len(given.choices)).astype(np.int64)
 
 

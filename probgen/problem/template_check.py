@@ -102,33 +102,32 @@ def check_template(template: Template, draws: int, convention: Convention | None
     untold = list(_untold(template))
     problem = prepare(template, convention or Convention(units=template.units))
     with within(_SECONDS + _SECONDS_A_DRAW * draws, template.path, "proving its draws"):
-        made = sample(template, draws)
-        tally = _Tally(problem, made)
-        for start in range(0, len(made), _AT_ONCE):
-            tally.take(slice(start, start + _AT_ONCE))
+        tally = _Tally(problem, draws)
+        for part, start in enumerate(range(0, draws, _AT_ONCE)):
+            tally.take(sample(template, min(_AT_ONCE, draws - start), part))
     if faults := [*untold, *tally.failed[:_SHOWN], *tally.unlikely.values()]:
         raise InputError(faults)
-    if len(tally.fit) <= _LEAST * draws:
-        found = f"{len(tally.fit)} of {draws} draws fit for use"
+    if tally.fit <= _LEAST * draws:
+        found = f"{tally.fit} of {draws} draws fit for use"
         dropped = "; ".join(map(str, tally.dropped))
         mend = f"loosen a requirement or change a range; dropped are {dropped}"
         raise InputError([Fault(template.path, "require", found, "most draws", mend)])
-    _tell(problem, [made.draw(place) for place in tally.fit[:_DEPICTED]])
-    count = len(tally.fit)
-    return Checked(template, count, draws - count, tally.residual, tally.dropped)
+    _tell(problem, tally.first)
+    return Checked(template, tally.fit, draws - tally.fit, tally.residual, tally.dropped)
 
 
 class _Tally:
-    """What many draws come to, taken part by part.
+    """What so many draws come to, taken part by part.
 
-    fit: the places of draws that meet every requirement; failed, unlikely: what is wrong with
-    some of these, the latter by its kind.
+    fit: how many meet every requirement, first: the first of them; failed, unlikely: what is wrong
+    with some of these, the latter by its kind.
     """
 
-    def __init__(self, problem: Problem, made: Sample) -> None:
-        self._problem, self._made = problem, made
+    def __init__(self, problem: Problem, draws: int) -> None:
+        self._problem, self._draws = problem, draws
         self._missed: dict[str, int] = {}
-        self.fit: list[int] = []
+        self.fit = 0
+        self.first: list[Draw] = []
         self.failed: list[Fault] = []
         self.unlikely: dict[Flaw, Fault] = {}
         self.residual = 0.0
@@ -136,23 +135,26 @@ class _Tally:
     @property
     def dropped(self) -> tuple[Dropped, ...]:
         return tuple(
-            Dropped(by, count / len(self._made)) for by, count in self._missed.items() if count
+            Dropped(by, count / self._draws) for by, count in self._missed.items() if count
         )
 
-    def take(self, part: slice) -> None:
+    def take(self, made: Sample) -> None:
         """Solves and proves the draws of one part."""
         problem, template = self._problem, self._problem.template
-        values = {id: value[part] for id, value in self._made.values.items()}
-        solved, proof = proved_values(problem, values)
+        if not len(made):
+            return
+        solved, proof = proved_values(problem, made.values)
         fit = self._requirements(solved)
-        failing = np.flatnonzero(fit & ~proof.holds)
+        failing = np.flatnonzero(fit & ~proof.holds).tolist()
         for place in islice(failing, _SHOWN - len(self.failed)):
             flaws = flaws_told(template, proof.faults[place])
-            self.failed.append(_fault(template, flaws, self._made.draw(part.start + place)))
+            self.failed.append(_fault(template, flaws, made.draw(place)))
         sound = fit & proof.holds
         for flaw, wrong in implausible(problem.plan, {**proof.values, **solved}):
-            self._blame(part.start, flaw, sound & wrong)
-        self.fit += (part.start + np.flatnonzero(fit)).tolist()
+            self._blame(made, flaw, sound & wrong)
+        places = np.flatnonzero(fit).tolist()
+        self.first += map(made.draw, places[: _DEPICTED - len(self.first)])
+        self.fit += len(places)
         self.residual = max(self.residual, float(np.max(proof.max_residual[fit], initial=0.0)))
 
     def _requirements(self, solved: Mapping[str, NDArray[np.float64]]) -> _Mask:
@@ -163,9 +165,9 @@ class _Tally:
             self._missed[by] = self._missed.get(by, 0) + int(missed.sum())
         return fit
 
-    def _blame(self, start: int, flaw: Flaw, wrong: _Mask) -> None:
+    def _blame(self, made: Sample, flaw: Flaw, wrong: _Mask) -> None:
         if flaw not in self.unlikely and wrong.any():
-            first = self._made.draw(start + int(np.flatnonzero(wrong)[0]))
+            first = made.draw(int(np.flatnonzero(wrong)[0]))
             said = flaws_told(self._problem.template, [flaw])
             self.unlikely[flaw] = _fault(self._problem.template, said, first)
 

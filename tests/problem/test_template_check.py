@@ -10,8 +10,10 @@ from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
 from probgen.bank.supplied import supplied
 from probgen.bank.template import Template
+from probgen.draws.sample import Sample, sample
 from probgen.input.fault import Faults, InputError
 from probgen.input.remedy import WorkAgain
+from probgen.problem import template_check
 from probgen.problem.single import work_single
 from probgen.problem.template_check import check_template, templates_named
 from probgen.quantities.unit import SI, US_CUSTOMARY
@@ -178,3 +180,24 @@ def test_what_cannot_be_read_does_not_hide_the_others(tmp_path: Path) -> None:
     assert Path(faults.found[0].file).name == "bad.toml"
     missing = [fault.mend for fault in faults.found if fault.file == "PATH"]
     assert missing == ["", 'did you mean "forearm-load"?']
+
+
+def test_many_draws_are_taken_part_by_part(monkeypatch: pytest.MonkeyPatch) -> None:
+    """So that a million need no more memory than a part of them."""
+    made: list[Sample] = []
+
+    def noted(template: Template, draws: int, part: int = 0) -> Sample:
+        made.append(sample(template, draws, part))
+        return made[-1]
+
+    monkeypatch.setattr(template_check, "sample", noted)
+    whole = check_template(BANK.read("beam-stay-cable"), 120)
+    monkeypatch.setattr(template_check, "_AT_ONCE", 50)
+    parts = check_template(BANK.read("beam-stay-cable"), 120)
+    assert [len(each) for each in made] == [120, 50, 50, 20]
+    assert whole.proved + whole.refused == parts.proved + parts.refused == 120
+    assert parts.refused > 0
+    assert 0.0 < sum(each.share for each in parts.dropped) < 1.0
+    first, second = made[1].places, made[2].places
+    assert (first == made[0].places[:, :50]).all()
+    assert (first != second).any()
