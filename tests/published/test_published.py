@@ -23,7 +23,7 @@ from probgen.quantities.unit import SI, US_CUSTOMARY, unit_named
 from probgen.working.convention import Convention
 
 HERE = Path(__file__).parent
-PROBLEMS, PUBLISHED = 83, 160
+PROBLEMS, PUBLISHED = 103, 215
 """Problems taken from the books, and the answers printed there."""
 SYSTEMS = {system.name: system for system in (SI, US_CUSTOMARY)}
 
