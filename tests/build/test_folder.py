@@ -187,6 +187,7 @@ def test_a_build_killed_after_its_renames_is_mended(tmp_path: Path) -> None:
     (target / "assignment.toml").write_text("mine")
     killed_as_it_is_delivered(target, renames=2)
     recover(target)
+    assert entries(tmp_path) == {"class"}
     assert (target / RECORD).read_text() == "new"
     assert (target / "assignment.toml").read_text() == "mine"
     build(target, "newer")
