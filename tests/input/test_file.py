@@ -5,10 +5,11 @@ import threading
 from pathlib import Path
 from typing import NoReturn
 
+import psutil
 import pytest
 
 from probgen.input.fault import InputError
-from probgen.input.file import is_part, naming, read_bytes, read_text, write_beside
+from probgen.input.file import is_part, naming, read_bytes, read_text, sync, write_beside
 
 
 def test_text_is_read_with_or_without_its_mark(tmp_path: Path) -> None:
@@ -111,3 +112,10 @@ def test_what_the_system_refuses_names_a_file() -> None:
         with pytest.raises(OSError, match="No space left") as caught, naming(Path("a")):
             raise OSError(28, "No space left on device", own)
         assert caught.value.filename == told
+
+
+def test_what_is_on_the_disk_is_open_no_more(tmp_path: Path) -> None:
+    (tmp_path / "a").touch()
+    before = psutil.Process().num_fds()
+    sync([tmp_path / "a", tmp_path])
+    assert psutil.Process().num_fds() == before

@@ -5,6 +5,7 @@ import subprocess
 import sys
 from datetime import date
 
+from probgen.input import workbook_reader
 from probgen.input.csv import LONGEST_CELL
 from probgen.input.workbook_reader import sheets
 from tests.spreadsheets import xlsx
@@ -30,3 +31,16 @@ def test_it_is_a_process_of_its_own() -> None:
     words = [sys.executable, "-m", "probgen.input.workbook_reader"]
     done = subprocess.run(words, input=xlsx({"A": [["x"]]}), capture_output=True, check=True)
     assert json.loads(done.stdout)["sheets"][0]["rows"] == [["x"]]
+
+
+def test_it_has_bounds_of_its_own() -> None:
+    code = (
+        "import json, resource\n"
+        "from probgen.input import workbook_reader\n"
+        "workbook_reader._bound()\n"
+        "kinds = resource.RLIMIT_AS, resource.RLIMIT_CPU, resource.RLIMIT_CORE\n"
+        "print(json.dumps([resource.getrlimit(kind) for kind in kinds]))\n"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, check=True)
+    memory, seconds = workbook_reader._MEMORY, workbook_reader._SECONDS
+    assert json.loads(done.stdout) == [[memory] * 2, [seconds] * 2, [0, 0]]

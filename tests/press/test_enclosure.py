@@ -8,6 +8,7 @@ import subprocess
 import sys
 from pathlib import Path
 
+import psutil
 import pytest
 
 from probgen.press import enclosure
@@ -93,6 +94,14 @@ def test_what_it_starts_is_shut_in_as_well(own: Path, secret: Path) -> None:
     code = f"import os, sys; os.execv(sys.executable, ['python', '-S', '-c', {inner!r}])"
     assert not tried(code, own)
     assert tried(code, own, secret)
+
+
+@needs_landlock
+def test_nothing_stays_open_where_it_was_started(own: Path, secret: Path) -> None:
+    assert tried("1", own, secret)
+    before = psutil.Process().num_fds()
+    assert tried("1", own, secret)
+    assert psutil.Process().num_fds() == before
 
 
 @needs_landlock
