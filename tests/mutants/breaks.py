@@ -71,11 +71,11 @@ _ANY_ORDER: Final = frozenset(
     }
 )  # fmt: skip
 # Keyword arguments that only programmers meet, or that bound a cache; what a dataclass's repr
-# shows is theirs too.
+# shows is theirs too, and which way a type varies.
 _FOR_PROGRAMMERS: Final = frozenset(
     {
-        "default", "encoding", "exist_ok", "frozen", "maxsize", "newline", "parents", "repr",
-        "slots", "strict", "timeout",
+        "covariant", "default", "encoding", "exist_ok", "frozen", "maxsize", "newline", "parents",
+        "repr", "slots", "strict", "timeout",
     }
 )  # fmt: skip
 # How long a thread sleeps before it looks again: more changes when it sees, and nothing that is

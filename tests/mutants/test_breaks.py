@@ -38,6 +38,7 @@ BROKEN = [
     ("a += b", ["a -= b"]),
     ("a = zip(b, c, strict=True)", []),
     ("a: int | None = b", []),
+    ('A = TypeVar("A", covariant=True)', []),
     ("A = B | None", []),
     ("raise Wrong(a + 1)", []),
     ("if a:\n    b = c + 1\n    raise Wrong(b)", ["if False:\n    b = c + 1\n    raise Wrong(b)"]),
