@@ -1,14 +1,15 @@
 """A class as its numbers are given out: who sits beside whom, and what answers are there already.
 
-Of the numbers that a student could get those are chosen whose answers neighbours have least, then
-the class, then such as lie where the range of the answers has been used least.
+Of the numbers that a student could get those are chosen whose answers no neighbour could use, then
+as few of the class as possible; then those farther from the neighbours', then those that lie where
+the range of the answers has been used least.
 """
 
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Final
+from typing import Final, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -18,6 +19,8 @@ from probgen.draws.nearness import Answers, Numbers, alike, apart
 
 STRATA: Final = 10
 """Into so many parts of one width the range of each answer is cut."""
+SAFE: Final = 3
+"""Tolerances apart, from which on neighbours cannot copy, nor nearly: a judgement."""
 FAR: Final = 5
 """Tolerances apart, beyond which neighbours are as good as any: a judgement."""
 
@@ -38,6 +41,16 @@ def in_a_row(students: Sequence[str]) -> Classmates:
         for place, student in enumerate(students)
     }
     return Classmates(beside, {})
+
+
+class Choice(NamedTuple):
+    """The place of what is chosen, and how many tolerances the nearest neighbour is away.
+
+    steps: whole ones, `SAFE` at most.
+    """
+
+    place: int
+    steps: int
 
 
 @dataclass(slots=True)
@@ -70,7 +83,7 @@ class Classroom:
         for column, stratum in enumerate(self._strata(answers.rows([0]))[0]):
             self._counts[column, stratum] += 1
 
-    def choose(self, student: str, offered: Answers) -> int:
+    def choose(self, student: str, offered: Answers) -> Choice:
         """Which of the answers offered suit the class best; the first of equals.
 
         By whole numbers alone, so that no rounding of floats decides.
@@ -83,7 +96,8 @@ class Classroom:
         one, _ = alike(offered, there)
         partners = np.bincount(one, minlength=len(offered))
         used = self._counts[np.arange(self._counts.shape[0]), self._strata(offered)].sum(axis=1)
-        return int(np.lexsort((used, partners, -steps))[0])
+        chosen = int(np.lexsort((used, -steps, partners, -np.minimum(steps, SAFE)))[0])
+        return Choice(chosen, min(int(steps[chosen]), SAFE))
 
     def _strata(self, answers: Answers) -> NDArray[np.intp]:
         """In which part of its range each answer lies."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from probgen.bank.template import Template
-from probgen.draws.classroom import Classroom
+from probgen.draws.classroom import SAFE, Classroom
 from probgen.draws.draw import Draw, Values, values_of
 from probgen.draws.nearness import Answers
 from probgen.draws.requirement import stacked
@@ -19,7 +19,7 @@ from probgen.draws.sample import Sample, candidates
 OFFERED: Final = 16
 """Sets of numbers that a student is offered at once; those that are not fit or free fall away."""
 _TURNS: Final = 4
-"""So often a student to whom none is left is offered others."""
+"""So often a student is offered others, where none is free or none safe from neighbours."""
 _AT_ONCE: Final = 128
 """Students whose offers are worked out together: a large class takes no more memory."""
 
@@ -85,16 +85,29 @@ class Spread:
         gone = set(outside)
         found = {}
         for student, offers in self._offered(students):
-            for offer in offers:
-                free = offer.free(gone, barred.get(student, ()))
-                if free:
-                    answers = offer.looked.answers
-                    place = free[self.classroom.choose(student, answers.rows(free))]
-                    self.classroom.seat(student, answers.rows([place]))
-                    found[student] = offer.made.draw(place)
-                    gone.add(values_of(self.template, found[student]))
-                    break
+            if best := self._best(student, offers, (gone, barred.get(student, ()))):
+                offer, place = best
+                self.classroom.seat(student, offer.looked.answers.rows([place]))
+                found[student] = offer.made.draw(place)
+                gone.add(values_of(self.template, found[student]))
         return found
+
+    def _best(
+        self, student: str, offers: Iterable[_Offer], gone: Sequence[Collection[Values]]
+    ) -> tuple[_Offer, int] | None:
+        """What is taken: of the first offer that has something safe from neighbours, if one has.
+
+        Else what is farthest from them of all offers.
+        """
+        best, steps = None, -1
+        for offer in offers:
+            if free := offer.free(*gone):
+                choice = self.classroom.choose(student, offer.looked.answers.rows(free))
+                if choice.steps > steps:
+                    best, steps = (offer, free[choice.place]), choice.steps
+            if steps == SAFE:
+                break
+        return best
 
     def seat(self, draws: Mapping[str, Draw]) -> None:
         """Seats students, by their ids, who have numbers already."""

@@ -14,11 +14,11 @@ from probgen.bank.reading import read_template
 from probgen.bank.template import Template
 from probgen.draws import spread as module
 from probgen.draws.class_draws import class_draws
-from probgen.draws.classroom import Classroom, in_a_row
+from probgen.draws.classroom import SAFE, Choice, Classroom, in_a_row
 from probgen.draws.draw import Draw, values_of
 from probgen.draws.nearness import Answers, apart, copying
 from probgen.draws.requirement import stacked
-from probgen.draws.sample import sample
+from probgen.draws.sample import candidates, sample
 from probgen.draws.spread import OFFERED, Look, Looked, Spread
 
 LOOKED_AT: list[int] = []
@@ -88,7 +88,7 @@ def test_fewer_pairs_could_copy_than_without(wide: Template, students: int) -> N
 def test_neighbours_lie_apart(wide: Template, seed: str) -> None:
     own = answers_of(drawn(wide, seed, 300))
     steps = [apart(own.rows([a]), own.rows([b]))[0, 0] for a, b in pairwise(range(300))]
-    assert min(steps) > 3.0
+    assert min(steps) >= SAFE
 
 
 def test_who_comes_later_changes_nothing_for_those_before(wide: Template) -> None:
@@ -131,7 +131,7 @@ def test_who_has_numbers_is_kept_away_from(wide: Template) -> None:
         there = {"student-0": own["student-0"], "student-2": own["student-2"]}
         spread.seat(there)
         new = spread.settle(["student-1"], (), {})
-        assert apart(answers_of(new), answers_of(there)).min() > 3.0
+        assert apart(answers_of(new), answers_of(there)).min() >= SAFE
 
 
 def test_numbers_that_are_fit_no_more_are_not_counted(wide: Template) -> None:
@@ -140,9 +140,31 @@ def test_numbers_that_are_fit_no_more_are_not_counted(wide: Template) -> None:
     unfit = next(own for own in made if float(own.values["L"].value) < 0.6)
     offered = answers_of({"the same": unfit, "another": drawn(wide, "s", 1)["student-0"]})
     spread.seat({"student-0": unfit})
-    assert spread.classroom.choose("student-1", offered) == 0
+    assert spread.classroom.choose("student-1", offered).place == 0
     spread.classroom.seat("student-0", offered.rows([0]))
-    assert spread.classroom.choose("student-1", offered) == 1
+    assert spread.classroom.choose("student-1", offered).place == 1
+
+
+OFFERS = {
+    "the first that is safe": ([1, SAFE, SAFE], 1),
+    "else the farthest": ([1, 0, 2, 1], 2),
+    "of equals the first": ([1, 1, 0, 1], 0),
+}
+
+
+@pytest.mark.parametrize(("steps", "turn"), OFFERS.values(), ids=OFFERS)
+def test_offers_are_made_until_one_is_safe_from_neighbours(
+    wide: Template, monkeypatch: pytest.MonkeyPatch, steps: list[int], turn: int
+) -> None:
+    """One set of numbers a turn, as far from neighbours as the steps say."""
+    monkeypatch.setattr(module, "OFFERED", 1)
+    told = iter(steps)
+    monkeypatch.setattr(Classroom, "choose", lambda *_: Choice(0, next(told)))
+    spread = spread_of(wide, "s", ["ada"])
+    LOOKED_AT.clear()
+    found = spread.settle(["ada"], (), {})
+    assert found == {"ada": candidates(wide, "s", ["ada"], 1, turn).draw(0)}
+    assert len(LOOKED_AT) == (turn + 1 if SAFE in steps else len(steps))
 
 
 def test_a_large_class_is_looked_at_in_parts(wide: Template) -> None:
