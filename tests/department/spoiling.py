@@ -5,6 +5,7 @@ from __future__ import annotations
 import random
 import re
 from collections.abc import Callable
+from contextlib import suppress
 from decimal import Decimal
 
 from probgen.bank.bank import default_bank
@@ -73,11 +74,15 @@ def words(text: str, seed: random.Random) -> str:
 
 
 def figure(text: str, seed: random.Random) -> str:
-    """A word of [depicts] left out, or a look of the picture's proportions."""
+    """A word of [depicts] left out that is not what the figure shows anyway."""
     start = text.find("[depicts]")
     if start < 0:
         return text
-    return text[:start] + _at_one(text[start:], r"(?m)^[\w.]+ = .*\n", seed, lambda found: "")
+    made = text[:start] + _at_one(text[start:], r"(?m)^[\w.]+ = .*\n", seed, lambda found: "")
+    with suppress(InputError):
+        if read_template(made, "made").depicts == read_template(text, "before").depicts:
+            return text
+    return made
 
 
 def numbers(text: str, seed: random.Random) -> str:
@@ -117,7 +122,6 @@ def changed(seed: int) -> tuple[Template, Template, frozenset[Kind]]:
                 for units in systems_of(parse_toml(text, "changed")):
                     read_template(text, "changed", units)
                 after = read_template(text, "changed")
-                if Kind.FIGURE not in kinds or after.depicts != before.depicts:
-                    return before, after, kinds
             except InputError:
                 continue
+            return before, after, kinds
