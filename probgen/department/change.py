@@ -27,6 +27,7 @@ class Kind(StrEnum):
 
 
 GRAVEST_FIRST: Final = tuple(Kind)
+Marks = tuple[tuple[str, int], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +61,8 @@ class Trial:
 class Change:
     """A template that both states have; formerly: its id before, where that was another.
 
-    kinds: gravest first; trials: of other physics alone.
+    kinds: gravest first; trials: of other physics alone; marks: of other marks alone, before and
+    after, what a problem's points are given for, and how many of a hundred.
     """
 
     id: str
@@ -69,6 +71,7 @@ class Change:
     kinds: tuple[Kind, ...]
     differences: tuple[Difference, ...]
     trials: tuple[Trial, ...] = ()
+    marks: tuple[Marks, ...] = ()
 
     @property
     def renamed(self) -> bool:

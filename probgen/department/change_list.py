@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Final
 
-from probgen.department.change import Change, Changes, Difference, Trial
+from probgen.department.change import Change, Changes, Difference, Marks, Trial
 from probgen.department.rewording import CUT, Fate, Words
 from probgen.input.fault import counted_from_one
 
@@ -35,6 +35,8 @@ def change_lines(change: Change) -> Iterator[str]:
         yield f"    {_told(each)}"
     if len(change.differences) > _MOST:
         yield f"    and {len(change.differences) - _MOST} more"
+    if change.marks:
+        yield f"    points, of a hundred: {' -> '.join(map(_points, change.marks))}"
     if change.trials:
         yield from _trials(change.trials)
 
@@ -48,6 +50,10 @@ def _trials(trials: Sequence[Trial]) -> Iterator[str]:
         yield f"      {id}: {printed} -> {after.pop(id, 'not asked, or no solution')}"
     for id, printed in after.items():
         yield f"      {id}: not asked, or no solution -> {printed}"
+
+
+def _points(marks: Marks) -> str:
+    return ", ".join(f"{what} {points}" for what, points in marks) or "nothing"
 
 
 def _told(difference: Difference) -> str:

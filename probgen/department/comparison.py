@@ -13,7 +13,7 @@ from typing import Final
 
 from probgen.bank.reading import in_each_system
 from probgen.bank.template import Template
-from probgen.department.change import Change, Difference, Kind
+from probgen.department.change import Change, Difference, Kind, Marks
 from probgen.department.trial import trials
 from probgen.input.fault import Faults, InputError
 from probgen.input.table import Table
@@ -32,6 +32,7 @@ _NUMBERED: Final = ("id", "revision")
 def compare(before: Template, after: Template) -> Change:
     """What is other in a template, both as read in SI; it may have another id, where renamed."""
     kinds = _kinds(before, after)
+    marks = (_marks(before), _marks(after)) if Kind.MARKS in kinds else ()
     return Change(
         after.id,
         before.id if before.id != after.id else "",
@@ -39,6 +40,7 @@ def compare(before: Template, after: Template) -> Change:
         kinds,
         tuple(_differences(_fields(before), _fields(after))) if kinds else (),
         trials(before, after) if Kind.PHYSICS in kinds else (),
+        marks,
     )
 
 
@@ -88,14 +90,14 @@ def _in_each_system(template: Template) -> Iterator[Template]:
         yield from in_each_system(template)
 
 
-def _marks(template: Template) -> object:
-    """What points are given for in the usual method; None where it cannot be solved."""
+def _marks(template: Template) -> Marks:
+    """What points are given for in the usual method; nothing where it cannot be solved."""
     try:
         problem = prepare(template, Convention())
     except InputError:
-        return None
+        return ()
     marks = scheme(problem.plan, problem.convention, _POINTS)
-    return [(mark.kinds, mark.points) for mark in marks]
+    return tuple((" and ".join(mark.kinds), mark.points) for mark in marks)
 
 
 def _whole(template: Template) -> Template:

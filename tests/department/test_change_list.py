@@ -1,5 +1,7 @@
 """Changes told in lines."""
 
+from dataclasses import replace
+
 from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
 from probgen.department.change_list import change_lines, change_list
@@ -48,3 +50,12 @@ def test_many_fields_are_counted_and_long_values_cut() -> None:
 
 def test_nothing_other() -> None:
     assert list(change_lines(compare(BEFORE, BEFORE))) == ["as it was: forearm-load (r1)"]
+
+
+def test_other_marks_are_told_with_their_points() -> None:
+    after = read_template(BEFORE.source.replace("level = 2", "level = 3"), "after")
+    marks = ((("torque", 60), ("result", 40)), (("torque", 70), ("result and balance", 30)))
+    found = replace(compare(BEFORE, after), marks=marks)
+    told = "    points, of a hundred: torque 60, result 40 -> torque 70, result and balance 30"
+    assert list(change_lines(found))[-1] == told
+    assert not any("points" in line for line in change_lines(compare(BEFORE, after)))

@@ -58,7 +58,9 @@ def test_points_for_other_steps_are_other_marks_unless_physics_is(
     assert compare(before, wider).kinds == (Kind.NUMBERS,)
     monkeypatch.setattr(comparison, "prepare", lambda template, _: Prepared(template.source))
     monkeypatch.setattr(comparison, "scheme", lambda plan, *_: [Mark((plan,), 1)])
-    assert compare(before, wider).kinds == (Kind.NUMBERS, Kind.MARKS)
+    found = compare(before, wider)
+    assert found.kinds == (Kind.NUMBERS, Kind.MARKS)
+    assert [len(marks) for marks in found.marks] == [1, 1]
 
 
 def test_what_cannot_be_read_in_us_customary_is_compared_all_the_same() -> None:
