@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Final
 
 import numpy as np
@@ -27,6 +27,7 @@ class Asked:
     value: the right one, coherent units, a direction in degrees counter-clockwise from +x, a choice
     by its place.  low, high: what earns full marks, both included, as the key prints it (low may be
     negative for a direction, high above 360).
+    full: both with the dust of floats.
     printed: as the key prints the answer; part: which of the things asked it is of, from 0.
     figures: significant ones that the course asks for.
     """
@@ -40,6 +41,11 @@ class Asked:
     printed: str
     part: int = 0
     figures: int = 3
+    full: tuple[float, float] = field(init=False, compare=False, repr=False)
+
+    def __post_init__(self) -> None:
+        dust = _DUST if self.is_direction else _DUST * max(abs(self.low), abs(self.high))
+        object.__setattr__(self, "full", (self.low - dust, self.high + dust))
 
     @property
     def is_direction(self) -> bool:
@@ -48,12 +54,6 @@ class Asked:
     @property
     def is_choice(self) -> bool:
         return bool(self.blank.choices)
-
-    @property
-    def full(self) -> tuple[float, float]:
-        """What earns full marks, with the dust of floats."""
-        dust = _DUST if self.is_direction else _DUST * max(abs(self.low), abs(self.high))
-        return self.low - dust, self.high + dust
 
     def earns(self, value: float) -> bool:
         """Whether a value earns full marks; never what is not finite."""

@@ -218,8 +218,8 @@ def _chance(typed: Reading, asked: Asked, values: NDArray[np.float64]) -> float:
             ratio = np.abs(values / typed.value) if typed.value else np.full(len(values), np.nan)
             near = (ratio < _WINDOW) & (ratio > 1.0 / _WINDOW)
             width = 2.0 * half / np.abs(values) / (2.0 * math.log(_WINDOW))
-    _, first = np.unique(np.round(values[near] / (2.0 * half)), return_index=True)
-    return float(width[near][first].sum())
+    cells = np.round(values[near] / (2.0 * half))
+    return sum(dict(zip(cells[::-1].tolist(), width[near][::-1].tolist(), strict=True)).values())
 
 
 def apart(asked: Asked, values: NDArray[np.float64], value: Value) -> NDArray[np.float64]:
