@@ -11,9 +11,22 @@ PAPERS=10000 make bench    simulated papers a family that slips are named on; le
 
 import os
 import tempfile
+from compileall import compile_dir
 from pathlib import Path
 
-from tests.bench import author, bank, engine, growth, marking, naming, pages, spreading, startup
+import probgen
+from tests.bench import (
+    author,
+    bank,
+    engine,
+    growth,
+    marking,
+    naming,
+    pages,
+    python_share,
+    spreading,
+    startup,
+)
 from tests.bench.school import School
 
 
@@ -23,6 +36,7 @@ def main() -> None:
     papers = int(os.environ.get("PAPERS", "1000"))
     load = os.getloadavg()[0]
     print(f"{os.cpu_count()} cores, load {load:.1f}, {students} students x 5 problems")
+    compile_dir(Path(probgen.__file__).parent, quiet=2)  # as it is where it has been installed
     with tempfile.TemporaryDirectory(prefix="probgen-bench-") as name:
         school = School(Path(name))
         (Path(name) / "marking").mkdir()
@@ -33,6 +47,7 @@ def main() -> None:
         marking.bench(Path(name) / "marking", large)
         author.bench(school)
         pages.bench(school, students)
+        python_share.bench(school, students)
         growth.bench(school, students, large)
         (Path(name) / "banks").mkdir()
         bank.bench(Path(name) / "banks")
