@@ -7,6 +7,7 @@ the stages stand below.
 STUDENTS=300 make bench    the class of the aims; left out, a small one, which is quick
 LARGE=3000 make bench      the large class that memory and growth are measured on; ten times as many
 PAPERS=10000 make bench    simulated papers a family that slips are named on; left out, a thousand
+BANK=2000 make bench       templates of a department's bank; left out, two hundred
 """
 
 import os
@@ -50,7 +51,7 @@ def main() -> None:
         python_share.bench(school, students)
         growth.bench(school, students, large)
         (Path(name) / "banks").mkdir()
-        bank.bench(Path(name) / "banks")
+        bank.bench(Path(name) / "banks", int(os.environ.get("BANK", "200")))
 
 
 if __name__ == "__main__":
