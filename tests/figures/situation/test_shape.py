@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from probgen.bank.depiction import Hinge, Look
@@ -80,6 +82,9 @@ def test_radii_and_crank_of_a_round() -> None:
     measured, (drum,) = surveyed(template, values), template.system.bodies
     assert arms_of(measured, drum, Look.DRUM) == ("O", [0.5, 1.0], [])
     assert arms_of(measured, drum, Look.CRANKED_DRUM) == ("O", [0.5], ["H"])
+    system = template.system
+    backward = replace(template, system=replace(system, elements=system.elements[::-1]))
+    assert arms_of(surveyed(backward, values), drum, Look.DRUM) == ("O", [0.5, 1.0], [])
 
 
 def test_what_is_no_slender_thing_of_its_own_is_as_thick_as_a_beam() -> None:
