@@ -7,6 +7,7 @@ import pytest
 from probgen.bank.depiction import Depictions
 from probgen.figures.paper.scale import LEEWAY
 from probgen.figures.paper.scene import Arc, Arrow, Label, Path, Scene, Stated, apart, bearing
+from probgen.figures.situation import drawing as module
 from probgen.figures.situation.drawing import HEIGHT, WIDTH, situation
 from probgen.figures.writers.latex import latex_picture
 from probgen.quantities.expression import Name, Number, evaluate
@@ -196,3 +197,18 @@ def test_a_section_is_a_line_square_across_its_member(steep: int) -> None:
     assert apart(bearing(other - one), steep + 90.0) == pytest.approx(0.0, abs=1e-9)
     assert abs(one + other) < 1e-9  # about A, where the beam begins
     assert abs(other - one) > 2.0 * 9.0
+
+
+def test_lengths_that_find_no_place_are_drawn_once_more_before_the_labels(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    first: list[bool] = []
+
+    def nowhere(self: module._Situation) -> bool:
+        first.append(self.lengths_first)
+        return False
+
+    monkeypatch.setattr(module._Situation, "_lengths", nowhere)
+    sketch(BEAM)
+    assert first
+    assert first == [False, True] * (len(first) // 2)
