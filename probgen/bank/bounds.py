@@ -58,6 +58,9 @@ def bounds(expression: Expression, known: Mapping[str, Interval]) -> Interval:
             return _sines(low + 90.0, high + 90.0)
         case Call("tan", (angle,)):
             return _tangents(*bounds(angle, known))
+        case Call("sqrt", (inner,)):
+            low, high = bounds(inner, known)
+            return (math.sqrt(low), math.sqrt(high)) if low >= 0.0 else ANYTHING
         case _:
             return ANYTHING
 

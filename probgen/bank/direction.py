@@ -124,8 +124,15 @@ def direction_between(start: Point, end: Point, scope: Scope) -> Expression:
 
 
 def _by_quadrant(across: Expression, up: Expression, scope: Scope) -> Expression | None:
-    """180 + atan2(h, L) for a way to the left and down; None where its quadrant is not known."""
+    """180 + atan2(h, L) for a way to the left and down; None where its quadrant is not known.
+
+    A way that neither rises nor falls is level: 0 or 180.
+    """
     right, above = sign_of(across, scope.bounds), sign_of(up, scope.bounds)
+    if up == ZERO and right:
+        return number(0 if right > 0 else 180)
+    if across == ZERO and above:
+        return number(90 if above > 0 else 270)
     if not right or not above:
         return None
     run = across if right > 0 else negative(across)

@@ -18,6 +18,7 @@ from probgen.quantities.expression import (
     names_in,
     negative,
     number,
+    parts,
     substituted,
     times,
     total,
@@ -53,9 +54,8 @@ class AnglePair:
                     continue
                 radius, middle = beside
                 if _same(radius, alone[0]) or _same(radius, negative(alone[0])):
-                    crossed = times(
-                        number(2), middle, radius, Call(function, (Name(other, other),))
-                    )
+                    turned = Call(function, (_named(one, other),))
+                    crossed = times(number(2), middle, radius, turned)
                     squares = ((1, _square(middle)), (1, _square(radius)), (-1, _square(self.size)))
                     return total(*squares, (1, crossed))
         return None
@@ -98,6 +98,13 @@ def _split(
         return None
     found = linear_parts(replaced, _PART.id)
     return found and (collected(found[0]), collected(found[1]))
+
+
+def _named(expression: Expression, id: str) -> Expression:
+    """The name of a quantity that is in the expression, with its symbol."""
+    if isinstance(expression, Name):
+        return expression
+    return next(_named(part, id) for part in parts(expression) if id in names_in(part))
 
 
 def _square(side: Expression) -> Expression:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from decimal import Decimal
 from itertools import combinations
 
-from probgen.quantities.expression import Call, Expression, number, total
+from probgen.quantities.expression import Call, number, total
 from probgen.statics.equation import (
     Axis,
     Equation,
@@ -79,19 +79,22 @@ def _pivots(system: System, bodies: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def _axes(system: System, bodies: tuple[str, ...], method: Method) -> Iterator[Axis]:
-    """Horizontal and vertical, and along and square to each tilted surface that touches."""
+    """Horizontal and vertical, and along and square to each tilted surface that touches.
+
+    Surfaces square to each other have the same axes: those of the one with friction, or the first.
+    """
     yield X
     yield Y
     if method.axes == "level":
         return
-    seen: set[Expression] = set()
-    for element in system.elements:
+    seen: list[Angle] = []
+    for element in sorted(system.elements, key=lambda each: each.kind is not Kind.ROUGH):
         normal = element.surface
-        if element.body not in bodies or normal is None or normal in seen:
+        if element.body not in bodies or normal is None:
             continue
         angle = angle_of(normal)
-        if angle.multiples or angle.constant % 90:
-            seen.add(normal)
+        if not _level(angle) and not any(_level(angle.minus(other)) for other in seen):
+            seen.append(angle)
             mark = "" if len(seen) == 1 else str(len(seen))
             yield Axis(_ALONG + mark, total((1, normal), (-1, number(90))), Lie.ALONG_SURFACE)
             yield Axis(_SQUARE + mark, normal, Lie.SQUARE_TO_SURFACE)

@@ -70,9 +70,11 @@ def derived_steps(
             chosen = replace(chosen, expression=written)
             if not reached.keys() >= names_in(chosen.expression) - {step.unknown}:
                 return None  # at odd values an unknown seemed to drop out, and has not
-            steps.append(chosen)
             with np.errstate(all="ignore"):
                 reached[step.unknown] = np.asarray(evaluate(chosen.expression, reached))
+            if len(move.equations) == 1:  # the place it finds now tells the arms' sense too
+                chosen = replace(chosen, equation=oriented(chosen.equation, reached))
+            steps.append(chosen)
             if step.partners and not np.any(np.isfinite(reached[step.unknown])):
                 return None  # equations that only seemed independent
     return _components_last(system, _needed(steps, wanted))

@@ -12,6 +12,7 @@ from probgen.quantities.expression import (
     Expression,
     Name,
     Sum,
+    is_number,
     linear_parts,
     names_in,
     negative,
@@ -218,10 +219,16 @@ def _taken_out(
     return None
 
 
-def _rank(unknown: str, left: _Left, aim: _Aim) -> tuple[bool, bool, bool]:
-    """What is taken out first: what an equation says outright, without a sine; then not asked."""
+def _rank(unknown: str, left: _Left, aim: _Aim) -> tuple[bool, bool, bool, bool, int]:
+    """What is taken out first: what an equation says outright, without a sine; then not asked.
+
+    Then what needs no division, from the shorter equation: N_B = mu N_A rather than N_A = N_B/mu.
+    """
     said = _said(left.expression, unknown)
-    return said is None, said is not None and _turns(said), unknown in aim.kept
+    parts = linear_parts(left.expression, unknown)
+    divided = parts is None or (not is_number(parts[0], 1) and not is_number(negative(parts[0]), 1))
+    turns = said is not None and _turns(said)
+    return said is None, turns, divided, unknown in aim.kept, len(terms_of(left.expression))
 
 
 def _said(expression: Expression, unknown: str) -> Expression | None:

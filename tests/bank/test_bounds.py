@@ -26,6 +26,7 @@ EXPRESSIONS = [
     "cos(2*theta + 90)",
     "tan(theta) + tan(theta - 90)",
     "a*tan(theta)",
+    "b - sqrt(a + 2)",
 ]
 
 
@@ -59,6 +60,7 @@ def test_every_value_lies_between_the_bounds(text: str, shares: tuple[float, ...
         ("tan(2*theta)", 0),
         ("a^-1", 0),
         ("sqrt(c)", 0),
+        ("sqrt(a)", 1),
     ],
 )
 def test_a_sign_is_told_only_where_it_is_sure(text: str, sign: int) -> None:

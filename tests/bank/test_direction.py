@@ -65,6 +65,17 @@ def test_a_way_with_a_bend_is_computed_from_its_oblique_parts(
     assert evaluate(back, VALUES) == pytest.approx(158.8729 - 180, abs=1e-3)
 
 
+def test_a_way_that_does_not_rise_is_level(spoilt: Callable[[str, str], str]) -> None:
+    text = spoilt('["L/2", "0"]', '["L/2", "1.5 m"]')  # as high as W, by another way
+    assert direction(text, '{ along = ["W", "G"] }') == number(0)
+    assert direction(text, '{ along = ["G", "W"] }') == number(180)
+
+
+def test_a_way_that_only_rises_is_upright(spoilt: Callable[[str, str], str]) -> None:
+    text = spoilt('["L/2", "0"]', '["-L", "2 m"]')
+    assert direction(text, '{ along = ["W", "G"] }') == number(90)
+
+
 def test_a_way_whose_sense_is_in_doubt_is_computed(spoilt: Callable[[str, str], str]) -> None:
     text = spoilt('["L/2", "0"]', '["L - 1 m", 0]')  # left or right of A, as L is drawn
     found = direction(text, '{ along = ["A", "G"] }')

@@ -51,6 +51,16 @@ def test_others_are_no_pair(cosines: str, sines: str) -> None:
     assert angle_pair(read(cosines), read(sines), "x") is None
 
 
+def test_the_other_angle_keeps_its_symbol() -> None:
+    beta = SCOPE | {"y": Name("y", "beta")}
+    cosines = parse("F*cos(x) + N*cos(y) - a", beta)
+    pair = angle_pair(cosines, parse("N*sin(y) - F*sin(x)", beta), "x")
+    assert pair is not None
+    squared = pair.squared("y")
+    assert squared is not None
+    assert plain(squared).endswith("cos β")
+
+
 # along and across squared and added, less the size squared: another angle y stands in one place.
 SQUARED = [
     ("F*cos(x) + N*cos(y) - a", "N*sin(y) - F*sin(x)", "a² + N² − F² − 2 a N cos y"),

@@ -91,3 +91,14 @@ def test_level_axes_where_the_course_keeps_to_them() -> None:
 def test_a_level_or_upright_surface_needs_no_axes_of_its_own(direction: str) -> None:
     flat = SLOPING.replace('"90 + theta"', direction)
     assert [about for kind, _, about in written(flat) if kind == "force"] == ["x", "y"]
+
+
+def test_surfaces_square_to_each_other_have_the_axes_of_the_rough_one() -> None:
+    """The crate leans on a stop across the slope, which is told of first."""
+    stop = '[[contact]]\ndirection = "theta"\nsymbol = "S"\nname = "stop"\n'
+    own, found = (
+        [each.axis for each in candidates(system_of(text), (), Method()) if each.axis]
+        for text in (SLOPING, SLOPING.replace("[[rough]]", stop + "[[rough]]"))
+    )
+    assert [axis for axis in found if axis.tilted]
+    assert found == own

@@ -10,6 +10,7 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.quantities.expression import Name, evaluate
+from probgen.quantities.printing import plain
 from probgen.quantities.unit import ANGLE, DEGREE, FORCE, LENGTH, METRE, NEWTON
 from probgen.statics.derivation import derived_steps, span_of
 from probgen.statics.method import Method
@@ -27,6 +28,7 @@ from tests.situations import (
     STAYED_SHELF,
     THREE_CABLES,
     ball_on_a_cord,
+    finding,
 )
 
 X = Name("x", "x")
@@ -182,3 +184,18 @@ def test_balances_along_axes_that_turn_with_an_unknown_angle_are_counted_once() 
         known["W_1"] * (np.sin(slope) - known["mu_1"] * np.cos(slope))
     )
     assert prove(plan, solved).holds.all()
+
+
+ON_A_LOG = (
+    SHELF.replace('C = ["d", 0]', 'C = ["d", 0]\nX = ["x", 0]')
+    + '[unknown]\nx = { name = "distance to the log", unit = "m", from = 0, to = 1.6 }\n'
+    + '[[fulcrum]]\nat = "X"\nsymbol = "P"\n'
+    + finding("x")
+)
+
+
+def test_arms_from_a_place_that_is_found_are_written_the_positive_way_round() -> None:
+    """The log is between the middle and the end: W_s (x - L/2) against W_t (L - x)."""
+    (step,) = find_plan(read_template(ON_A_LOG, "own.toml").system, SHELF_DATA).steps
+    arms = {plain(term.length): term.sign for term in step.equation.terms if term.length}
+    assert arms == {"x − L/2": 1, "L − x": -1}

@@ -138,6 +138,13 @@ def solved(equations: tuple[str, ...], unknowns: tuple[str, ...], *kept: str) ->
     return found
 
 
+def test_what_needs_no_division_is_taken_out_first_from_the_shorter_equation() -> None:
+    """A ladder about to slip: x is the wall's push, y the floor's; x = a y, not y = x/a."""
+    solved = eliminated((read("a*y - x"), read("y + b*x - c")), ("x", "y"), kept=frozenset("xy"))
+    assert solved is not None
+    assert {each.unknown: plain(each.value) for each in solved} == {"y": "c/(1 + a b)", "x": "a y"}
+
+
 def test_what_is_asked_is_taken_out_last() -> None:
     """Two cords at a knot: y is asked, so z is taken out, whichever is named first."""
     knot = ("y*sin(30 deg) - z*sin(40 deg)", "y*cos(30 deg) + z*cos(40 deg) - c")

@@ -132,7 +132,9 @@ def mirrored_point(point: Point) -> Point:
 
 
 def mirrored_element(element: Element) -> Element:
-    """A distributed load lies along the mirrored line."""
+    """A surface faces the other way; a distributed load lies along the mirrored line."""
+    if element.surface is not None:
+        element = replace(element, surface=mirrored_direction(element.surface))
     if element.spread is None:
         return element
     return replace(element, spread=replace(element.spread, line=mirrored_link(element.spread.line)))
@@ -146,6 +148,9 @@ def mirrored(system: System) -> System:
         points={name: mirrored_point(point) for name, point in system.points.items()},
         forces=tuple(mirrored_force(force) for force in system.forces),
         elements=tuple(mirrored_element(element) for element in system.elements),
+        members=tuple(
+            replace(each, direction=mirrored_direction(each.direction)) for each in system.members
+        ),
         definitions=tuple(
             replace(each, expression=total((-1, each.expression)))
             if each.variable.endswith(".x")
