@@ -77,7 +77,8 @@ class ProblemSet:
     working: height (cm) of the room left after each problem for the student's working.
     room: what that room is: free, lines, grid, or none at all.
     formulas: whether a page of formulas follows each sheet.
-    caution: whether sheets print the templates' cautions.
+    caution: whether sheets print the templates' cautions; origins: and who wrote each template,
+    after what, and under which licence.
     style, layouts: a house style's file and a folder of layouts, empty for the usual pages.
     run: how the papers come off the printer; exam: None where each student has a version alone.
     avoid: globs of records, or of folders with some, whose numbers are drawn around; again:
@@ -96,6 +97,7 @@ class ProblemSet:
     room: Room = "free"
     formulas: bool = False
     caution: bool = True
+    origins: bool = False
     style: str = ""
     layouts: str = ""
     run: PrintRun = field(default_factory=PrintRun)
@@ -174,6 +176,7 @@ def parse_assignment(
         room=cast(Room, table.word("working_style", get_args(Room), usual.room)),
         formulas=table.flag("formulas", usual.formulas),
         caution=table.flag("caution", usual.caution),
+        origins=table.flag("origins", usual.origins),
         style=table.text("style", usual.style),
         layouts=table.text("layouts", usual.layouts),
         run=read_print_run(table.table("print")),

@@ -152,8 +152,15 @@ def sheet_of(copy: Copy) -> document.Sheet:
         for face in copy.faces
     )
     cautions = tuple(_cautions(copy)) if copy.problem_set.caution else ()
-    formulas = formulas_of(copy)
-    return document.Sheet(copy.header, copy.preface, cautions, problems, formulas, cover_of(copy))
+    return document.Sheet(
+        copy.header,
+        copy.preface,
+        cautions,
+        problems,
+        formulas_of(copy),
+        cover_of(copy),
+        tuple(_origins(copy)) if copy.problem_set.origins else (),
+    )
 
 
 def formulas_of(copy: Copy) -> document.Formulas | None:
@@ -310,6 +317,15 @@ def _parts(face: Face) -> Iterator[document.Part]:
         else:
             blanks = tuple(blanks_of(problem, own, find))
             yield document.Part(lettered, told, blanks=blanks, points=points)
+
+
+def _origins(copy: Copy) -> Iterator[str]:
+    """Who wrote each problem's template, after what, and under which licence."""
+    for face in copy.faces:
+        origin = face.problem.template.origin
+        told = [text for text in (origin.author, origin.source, origin.licence) if text]
+        if told:
+            yield f"{face.number}: {', '.join(told)}."
 
 
 def _cautions(copy: Copy) -> Iterator[str]:

@@ -143,6 +143,7 @@ class Sheet:
     cautions: small print at the end of the sheet.
     formulas: a page of them that follows.
     cover: a page of its own before the problems, in place of their head.
+    origins: where each problem comes from, small print as well.
     """
 
     header: Header
@@ -151,6 +152,7 @@ class Sheet:
     problems: tuple[Problem, ...]
     formulas: Formulas | None = None
     cover: Cover | None = None
+    origins: tuple[str, ...] = ()
 
     @property
     def points(self) -> int:

@@ -13,7 +13,7 @@ class PageWords:
     page, page_of: "page 2 of 5"; points: behind a number, with points_head as a label.
     find: before what is asked; given, asked: heads of both in a key.
     verdicts: on answers that were marked, pairs of a finding and its words.
-    caution: before the cautions, pairs of a kind and its words.
+    caution: before the cautions, pairs of a kind and its words; origins: before who wrote what.
     key, key_mark: of a key, in its foot and in its head; solutions: in both, of what students get.
     feedback: of a student's marks, with typed and verdict as heads of its columns.
     verdicts_head, commonest_slips, teach_again: heads of an instructor's page of marks.
@@ -38,6 +38,7 @@ class PageWords:
     given: str
     asked: str
     caution: str
+    origins: str
     cautions: tuple[tuple[str, str], ...]
     verdicts: tuple[tuple[str, str], ...]
     decided: str

@@ -55,7 +55,7 @@ def test_the_usual_set_is_what_the_readme_says() -> None:
     usual = parse_assignment(SMALLEST, "assignment.toml")
     assert (usual.due, usual.seed, usual.banks, usual.paper) == ("", "", (), "letter")
     assert (usual.working, usual.room) == (5.0, "free")
-    assert (usual.formulas, usual.caution) == (False, True)
+    assert (usual.formulas, usual.caution, usual.origins) == (False, True, False)
     assert (usual.style, usual.layouts, usual.exam) == ("", "", None)
     run, method = usual.run, usual.convention
     assert (run.order, run.duplex, run.cover, run.answers) == ("roster", True, False, False)
@@ -83,6 +83,7 @@ HEAD = {
     'paper = "a4"': {"paper": "a4"},
     "working = 4.5": {"working": 4.5},
     "caution = false": {"caution": False},
+    "origins = true": {"origins": True},
     'working_style = "grid"': {"room": "grid"},
     "formulas = true": {"formulas": True},
     'style = "house/style.toml"': {"style": "house/style.toml"},

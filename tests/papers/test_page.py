@@ -100,6 +100,14 @@ def test_cautions_are_those_of_the_problems_each_once() -> None:
     assert sorted(told) == sorted(texts[kind] for kind in kinds[careful[0]])
 
 
+def test_where_problems_come_from_is_told_only_where_the_set_asks_for_it() -> None:
+    assert sheet_of(copy_with([BEAM, JAW])).origins == ()
+    origin = default_bank().read(BEAM).origin
+    told = sheet_of(copy_with([BEAM, JAW], origins=True)).origins
+    assert told[0] == f"1: {origin.author}, {origin.source}, {origin.licence}."
+    assert [line[:2] for line in told] == ["1:", "2:"]
+
+
 def test_parts_are_lettered_where_there_are_several() -> None:
     alone = next(id for id in IDS if len(default_bank().read(id).system.finds) == 1)
     (one,) = sheet_of(copy_with([alone])).problems

@@ -25,6 +25,7 @@ PAGE: Final = PageWords(
     given="Given",
     asked="Asked",
     caution="Caution.",
+    origins="Where the problems come from.",
     verdicts=(
         ("right", "right"),
         ("carried", "right by carrying forward"),
