@@ -42,6 +42,7 @@ class Look(Enum):
     PERSON = auto()
     BUCKET = auto()
     SITTER = auto()
+    TRUSS = auto()
 
 
 class Thing(Enum):

@@ -48,7 +48,7 @@ def read_depicts(table: Table, situation: Situation) -> Depictions:
     vocabularies = dict(_vocabularies(situation))
     bodies = {body.id for body in situation.bodies}
     doubtful = {b.id for b in situation.bodies if b.particle != (len(b.outline) == 1)}
-    shapes: dict[str, Depiction] = {}
+    shapes: dict[str, Depiction] = {b.id: Look.TRUSS for b in situation.bodies if b.joints}
     others = dict(situation.shown)
     for id in table.content:
         if id in doubtful:  # its outline has a fault, so that its words are not known
@@ -74,7 +74,8 @@ def _vocabularies(situation: Situation) -> Iterator[tuple[str, Vocabulary[Depict
         if element.id:
             yield element.id, _BY_KIND.get(element.kind)
     for body in situation.bodies:
-        yield body.id, depiction.PARTICLES if body.particle else depiction.BODIES
+        words = depiction.PARTICLES if body.particle else depiction.BODIES
+        yield body.id, None if body.joints else words
     yield "scenery", depiction.SCENERY
 
 

@@ -18,6 +18,7 @@ _UNPRINTED: Final = (
 """Fields of a set that stand on no paper as they are: paths, the seed, what is said otherwise."""
 _YOUNGER: Final[Mapping[str, Any]] = {
     "due_in": (), "method order": "shortest", "method pivot": "simplest",
+    "method trusses": "shortest",
 }  # fmt: skip
 """Parts that the first papers with codes knew nothing of, as they were all the same."""
 _NEVER: Final = object()

@@ -34,6 +34,9 @@ LIKELIHOOD: Final[Mapping[str, str]] = {
     "half_forgotten": _PRACTICE,
     "unweighted_mean": _PRACTICE,
     "transmitted_left_out": _PRACTICE,
+    "reaction_left_out": _PRACTICE,
+    "member_turned": _PRACTICE,
+    "load_left_out": _PRACTICE,
     # In the order of a working: weights, angles, torques, balances, joints, numbers.
     "own_weight_forgotten": _PRACTICE,
     "load_forgotten": _PRACTICE,

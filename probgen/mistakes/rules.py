@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from typing import Final
 
-from probgen.mistakes import angles, arms, joints, particles
+from probgen.mistakes import angles, arms, joints, particles, trusses
 from probgen.mistakes.variant import (
     Misstep,
     Part,
@@ -178,7 +178,7 @@ def _torque_sign(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     Unlikely where all that is known turns one way: nobody sees one weight of many turn back.
     """
     turning = [step for step in plan.steps if step.equation.kind == "torque"]
-    for force in plan.system.forces:
+    for force in {each.id: each for each in plan.system.forces}.values():
         flip = on_terms(flipped, "torque", {force.id})
         holding = [s for s in turning if any(t.source == force.id for t in s.equation.terms)]
         if not holding or any(s.unknown in names_in(force.magnitude) for s in holding):
@@ -246,6 +246,7 @@ RULES: Final[tuple[Rule, ...]] = (
     *arms.RULES,
     *particles.RULES,
     *joints.RULES,
+    *trusses.RULES,
 )
 
 

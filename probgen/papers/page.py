@@ -29,6 +29,7 @@ from probgen.wording.nouns import NO_NOUNS
 from probgen.wording.sentence import plain_text
 from probgen.wording.slip import slips_told
 from probgen.wording.statement import tell_statement
+from probgen.wording.truss import member_state
 from probgen.working.criteria import follow_through
 from probgen.working.scheme import scheme
 from probgen.working.shares import USUAL, Shares
@@ -261,7 +262,9 @@ def _answers(problem: Problem, own: Worked) -> Iterator[document.Answer]:
     for answer in own.answers:
         shown = answer.shown
         printed = Math((shown,)) if isinstance(shown, Number) else Text(_tied(answer.printed))
-        yield document.Answer(label(problem, answer), (printed,), full.get(answer.id, ()))
+        state = member_state(own.case, answer.id)
+        told = (printed, *(problem.language.say(state, problem.nouns) if state else ()))
+        yield document.Answer(label(problem, answer), told, full.get(answer.id, ()))
 
 
 def _tied(printed: str) -> str:

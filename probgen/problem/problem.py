@@ -131,7 +131,7 @@ def prepare(template: Template, convention: Convention, language: Language = ENG
     Raises InputError when the situation cannot be solved as stated.
     """
     own = convention
-    method = Method(own.torque, own.positive, own.axes, own.order, own.pivot)
+    method = Method(own.torque, own.positive, own.axes, own.order, own.pivot, own.trusses)
     try:
         with (
             within(_SECONDS, template.path, "planning its working"),

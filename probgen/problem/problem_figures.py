@@ -19,6 +19,9 @@ from probgen.problem.problem import Problem, Worked, shown_values
 from probgen.quantities.unit import ANGLE, LENGTH
 from probgen.statics.equation import Axis, Equation
 from probgen.statics.system import Role
+from probgen.statics.truss import without_idle
+from probgen.wording.truss import is_piece
+from probgen.working.criteria import bodies_used
 
 _SECONDS: Final = 3.0
 """Of processor time for a figure; the supplied templates take some hundredths."""
@@ -27,7 +30,10 @@ _SECONDS: Final = 3.0
 def every_scene(problem: Problem, own: Worked) -> Iterator[tuple[str, Scene]]:
     """The figures of a problem with their names: "situation", "free-body-shelf"."""
     yield "situation", situation_scene(problem, own, solved=False)
+    used = bodies_used(problem.plan)
     for body in own.case.system.bodies:
+        if body not in used and is_piece(own.case.system, body):
+            continue  # a joint of a truss that no balance is written of
         yield f"free-body-{body.id}", free_body_scene(problem, own, body.id)
 
 
@@ -37,7 +43,9 @@ def situation_scene(problem: Problem, own: Worked, solved: bool) -> Scene:
     solved: with the lengths and angles that were to be found in their true size; a sheet's figure
     is drawn from the data alone, so that none of them can be measured on it.
     """
-    template, system, givens = problem.template, own.case.system, own.draw.values
+    template, givens = problem.template, own.draw.values
+    # A truss is drawn as it is read, before it was taken apart.
+    system = template.system if template.system.members else own.case.system
     known = {id: own.case.values[id] for id in (*givens, "g")}
     values = own.complete if solved else known
     labels, depicts = template.labels, template.depicts
@@ -57,7 +65,7 @@ def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:
     with _drawable(problem.template, own):
         drawn = drawn_sizes(problem.template, own.case.values)
         return free_body(
-            own.case.system,
+            without_idle(own.case.system, problem.plan.steps),
             labels,
             values,
             body,

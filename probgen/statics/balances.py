@@ -121,7 +121,8 @@ def _square_to_members(system: System, joint: str) -> Iterator[Axis]:
         if _level(angle) or not (idle or (pairs and _named(pulls))):
             continue
         mark = _SQUARE if len(seen) == 1 else f"{_SQUARE}{len(seen)}"
-        square = angle.turned(Decimal(90)).expression
+        upward = Decimal(-90 if angle.constant % 360 >= 180 else 90)
+        square = angle.turned(upward).expression
         yield Axis(mark, square, Lie.SQUARE_TO_MEMBER, force.element)
 
 

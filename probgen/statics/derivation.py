@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -29,6 +29,7 @@ from probgen.statics.search import Field, Move, dependence, shortest, trial_valu
 from probgen.statics.solve_for import Range, all_roots, tidied
 from probgen.statics.step import Step
 from probgen.statics.system import Definition, Role, System, Variable
+from probgen.statics.truss import finds_idle
 
 _CLOSE = 1e-9  # of an equation's largest term: the rest that counts as none
 
@@ -64,10 +65,12 @@ def derived_steps(
     reached = dict(known)
     steps: list[Step] = []
     for move in path:
-        for step in _steps(field, move, kept_out[move.equations[0]], reached, wanted):
+        idle = _Idle.of(system, steps)
+        for step in _steps(field, move, kept_out[move.equations[0]], reached, wanted, idle):
             chosen = _physical(step, field.ranges[step.unknown], reached)
             written = read_positively(chosen.expression, reached)
             chosen = replace(chosen, expression=written)
+            chosen = replace(chosen, idle=finds_idle(system, chosen))
             if not reached.keys() >= names_in(chosen.expression) - {step.unknown}:
                 return None  # at odd values an unknown seemed to drop out, and has not
             with np.errstate(all="ignore"):
@@ -129,18 +132,42 @@ def _unknown_in(system: System, expression: Expression) -> frozenset[str]:
     return names_in(expression) & frozenset(unknown)
 
 
+@dataclass(frozen=True, slots=True)
+class _Idle:
+    """Members found to carry nothing: the ids of their forces, as quantities and on bodies."""
+
+    quantities: frozenset[str]
+    forces: frozenset[str]
+
+    @classmethod
+    def of(cls, system: System, steps: Sequence[Step]) -> _Idle:
+        found = frozenset(step.unknown for step in steps if step.idle)
+        acting = (f.id for f in system.forces if names_in(f.magnitude) & found)
+        return cls(found, frozenset(acting))
+
+    def left_out(self, equation: Equation) -> Equation:
+        if not self.quantities:
+            return equation
+        kept = pruned(equation, self.quantities)
+        return replace(kept, silent=tuple(id for id in kept.silent if id not in self.forces))
+
+
 def _steps(
     field: Field,
     move: Move,
     removed: tuple[str, ...],
     known: Mapping[str, Value],
     wanted: tuple[str, ...],
+    idle: _Idle,
 ) -> Iterator[Step]:
     """The step of a move; a move of several equations gives as many.
 
-    Lever arms are written the positive way round as far as values are known by then.
+    Lever arms are written the positive way round as far as values are known by then, and members
+    that were found idle are left out.
     """
-    equations = tuple(oriented(field.equations[index], known) for index in move.equations)
+    equations = tuple(
+        oriented(idle.left_out(field.equations[index]), known) for index in move.equations
+    )
     names = tuple(field.unknowns[place] for place in move.unknowns)
     expressions = tuple(equation.expression for equation in equations)
     found = eliminated(expressions, names, field.ranges, frozenset(wanted))

@@ -25,6 +25,7 @@ from probgen.quantities.expression import (
     negative,
     number,
     over,
+    times,
     total,
 )
 from probgen.quantities.like_terms import collected, collected_sum, multiple
@@ -196,13 +197,28 @@ def inclined(links: tuple[Link, ...], direction: Angle) -> tuple[Link, ...]:
 
 def slope_of(run: Expression, rise: Expression) -> Expression:
     """The direction of a way by two lengths: t, where it runs s and rises s tan t."""
+    found = _over_tangent(rise)
+    if found is not None and collected_sum((1, found[0]), (-1, run)) == ZERO:
+        return found[1]
+    return Call("atan2", (rise, run))
+
+
+def _over_tangent(rise: Expression) -> tuple[Expression, Expression] | None:
+    """s and t, where a length is s tan t."""
     match rise:
-        case Product((length, Call("tan", (slope,)))) if length == run:
-            return slope
-        case Call("tan", (slope,)) if run == UNITY:
-            return slope
+        case Call("tan", (slope,)):
+            return UNITY, slope
+        case Product(factors):
+            for place, factor in enumerate(factors):
+                match factor:
+                    case Call("tan", (slope,)):
+                        return times(*factors[:place], *factors[place + 1 :]), slope
+            return None
+        case Quotient(top, bottom):
+            found = _over_tangent(top)
+            return found and (over(found[0], bottom), found[1])
         case _:
-            return Call("atan2", (rise, run))
+            return None
 
 
 def _unsigned(side: Expression) -> Expression:

@@ -10,6 +10,7 @@ Rotation = Literal["counter-clockwise", "clockwise"]
 Axes = Literal["simplest", "level"]
 Order = Literal["shortest", "forces first", "torques throughout"]
 Pivot = Literal["simplest", "support"]
+Trusses = Literal["shortest", "joints", "sections"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +23,7 @@ class Method:
     "torques throughout" takes a balance of torques wherever one will do.
     pivot: where torques are taken about: "simplest" gives the shortest balance, "support" is a
     point where the body is held.
+    trusses: what they are taken apart into, where their template does not say it.
     Neither is kept to where the working would need another step for it.
     """
 
@@ -30,3 +32,4 @@ class Method:
     axes: Axes = "simplest"
     order: Order = "shortest"
     pivot: Pivot = "simplest"
+    trusses: Trusses = "shortest"

@@ -32,7 +32,7 @@ from probgen.statics.system import (
     Role,
     System,
 )
-from probgen.statics.truss import taken_apart, with_joints, without_idle_parts
+from probgen.statics.truss import taken_apart, trimmed, with_joints
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +111,7 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     if not set(wanted) <= known.keys():
         left_open = unsettled(with_joints(system), known, wanted)
     if system.members:
-        system = taken_apart(system, _looked_for(system, wanted))
+        system = taken_apart(system, _looked_for(system, wanted), method.trusses)
     found = derived_steps(system, open_definitions, known, wanted, method)
     if found is None or any(_of_extent(system, step) for step in found if step.partners):
         off_body = with_meeting_points(system)
@@ -120,10 +120,8 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
             system, found = _pruned_points(system, off_body, better), better
     if found is None:
         raise Refusal(_no_way(wanted))
-    used = {body for step in found for each in step.equations for body in each.bodies}
-    apart = without_idle_parts(system, used)
     outcomes = tuple(_outcomes(system))
-    return Plan(apart, method, settled, found, outcomes, left_open=left_open)
+    return Plan(trimmed(system, found), method, settled, found, outcomes, left_open=left_open)
 
 
 def _of_extent(system: System, step: Step) -> bool:

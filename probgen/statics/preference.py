@@ -15,6 +15,7 @@ _SUPPORTS: Final = (Kind.HINGE, Kind.ROUGH, Kind.FIXED, Kind.ROLLER, Kind.CONTAC
 _OTHER_KIND: Final = 1.5
 _OTHER_PIVOT: Final = 1.5
 _SECTION: Final = 0.5
+_JOINT: Final = 60.0  # more than any number of steps by sections
 _EARLY: Final = 0.3  # a step later
 
 
@@ -23,8 +24,21 @@ def surcharge(system: System, equation: Equation) -> float:
 
     Of a truss the balance of a joint is plainer than that of a part, where either will do.
     """
-    joined = any(system.body(body).joints for body in equation.bodies)
-    return _of_kind(equation) + _of_pivot(system, equation) + (_SECTION if joined else 0.0)
+    return _of_kind(equation) + _of_pivot(system, equation) + _of_piece(system, equation)
+
+
+def _of_piece(system: System, equation: Equation) -> float:
+    """Of a truss: a section costs a little, a joint much where sections are to be laid; but that
+    a member carries nothing is seen at a joint.
+    """
+    bodies = [system.body(body) for body in equation.bodies]
+    if any(body.joints for body in bodies):
+        return _SECTION
+    held = any(
+        force.kind is Kind.MEMBER and force.body in equation.bodies for force in system.forces
+    )
+    shunned = held and system.by == "sections" and len(equation.terms) > 1
+    return _JOINT if shunned else 0.0
 
 
 def lateness(equation: Equation) -> float:

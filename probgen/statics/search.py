@@ -23,13 +23,13 @@ from probgen.statics.refusal import Refusal
 from probgen.statics.solve_for import Range, solved_for
 
 MOST_TOGETHER: Final = 6
-_TOGETHER = 30.0  # dearer than the single steps that may take their place
+TOGETHER: Final = 30.0  # dearer than the single steps that may take their place
 MOST_STATES: Final = 400
 """Sets of known quantities that a search looks at; the supplied templates need 21 at most.
 
 Each independent body doubles their number: a bound in states, and not in seconds, is the same on
 every machine."""
-_COST = {"force": 0.8, "torque": 1.0, "condition": 0.4}
+COST: Final = {"force": 0.8, "torque": 1.0, "condition": 0.4}
 
 
 _TOO_MANY: Final = (
@@ -243,14 +243,14 @@ def _at_once(
             held |= field.holds[index]
         if new & ~held == 0 and field.can_eliminate(chosen, new):
             price = sum(_price(field, index, depth) for index in chosen)
-            yield Move(chosen, places), price + _TOGETHER * (size - 1)
+            yield Move(chosen, places), price + TOGETHER * (size - 1)
             return
 
 
 def _price(field: Field, index: int, depth: int) -> float:
     """Fewer steps first; then shorter equations, pivots that remove much, torques early."""
     equation = field.equations[index]
-    price = 10.0 + _COST[equation.kind] + 0.01 * len(equation.terms)
+    price = 10.0 + COST[equation.kind] + 0.01 * len(equation.terms)
     price += 0.2 * max(len(equation.bodies) - 1, 0)
     price += lateness(equation) * depth
     if equation.kind == "torque":

@@ -107,8 +107,11 @@ def isolated(slope: Expression, rest: Expression) -> Expression:
         sides = (bottom, rest) if isinstance(bottom, Number) else (rest, bottom)
         rest, slope = times(*sides), slope.top
     quotient = over(negative(rest), slope)
-    if isinstance(quotient, Quotient):
-        quotient = _reduced(quotient)
+    match quotient:
+        case Quotient():
+            quotient = _reduced(quotient)
+        case Sum(((-1, Quotient() as inner),)):
+            quotient = negative(_reduced(inner))
     if isinstance(quotient, Quotient):
         if isinstance(quotient.top, Sum) and all(sign < 0 for sign, _ in quotient.top.terms):
             return negative(Quotient(negative(quotient.top), positive_first(quotient.bottom)))

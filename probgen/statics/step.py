@@ -19,6 +19,7 @@ class Step:
     term.
     divided: the equations with the unknown angle's cosine and sine, one divided by the other.
     squared: those with another angle's cosine and sine, squared and added to leave that out.
+    idle: it finds that a member of a truss carries nothing, being alone to pull along an axis.
     partners: on the first step of equations that had to be solved together, the steps of the
     others; they follow in the plan as far as their quantities are needed.
     """
@@ -34,6 +35,7 @@ class Step:
     dropped: tuple[str, ...] = ()
     divided: tuple[Equation, Equation] | None = None
     squared: tuple[Equation, Equation] | None = None
+    idle: bool = False
 
     @property
     def equations(self) -> tuple[Equation, ...]:

@@ -11,8 +11,10 @@ from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import combinations
 
+from probgen.quantities.expression import ZERO
 from probgen.statics.geometry import opposite
 from probgen.statics.quantity_id import back_id, joint_id, part_id
+from probgen.statics.step import Step
 from probgen.statics.system import Body, Element, Force, Kind, Member, System
 
 
@@ -30,31 +32,47 @@ def with_joints(system: System) -> System:
     )
 
 
-def taken_apart(system: System, asked: Collection[str]) -> System:
+def taken_apart(system: System, asked: Collection[str], usual: str = "shortest") -> System:
     """The system with the joints of its trusses, and the parts left by sections through members.
 
     asked: the quantities looked for; sections are laid through those of their members.
+    usual: how the course works trusses, where the system does not say it.
     """
+    by = system.by or ("" if usual == "shortest" else usual)
     bodies: list[Body] = []
     for truss in (body for body in system.bodies if body.joints):
         own = [member for member in system.members if member.body == truss.id]
         bodies += [_joint(truss, at) for at in truss.joints]
-        if system.by != "joints":
+        if by != "joints":
             through = [member for member in own if member.force.id in asked]
             bodies += _parts(truss, own, through)
-    return replace(_with_bodies(system, bodies), members=())
+    return replace(_with_bodies(system, bodies), members=(), by=by)
 
 
-def without_idle_parts(system: System, used: Collection[str]) -> System:
-    """The system without the parts of trusses that no balance is written of."""
+def trimmed(system: System, steps: Sequence[Step]) -> System:
+    """The system without the parts of trusses that no balance is written of.
+
+    A member found idle is left out of every body but the joint where that is seen.
+    """
+    used = {body for step in steps for each in step.equations for body in each.bodies}
     first = {body.id for body in system.bodies if body.joints and not _is_cut(system, body.id)}
     kept = {b.id for b in system.bodies if not b.joints or b.id in first or b.id in used}
+    seen = {step.unknown: step.equation.body for step in steps if step.idle}
+
+    def stays(acting: Force | Element, member: str) -> bool:
+        return acting.body in kept and seen.get(member, acting.body) == acting.body
+
     return replace(
         system,
         bodies=tuple(body for body in system.bodies if body.id in kept),
-        forces=tuple(force for force in system.forces if force.body in kept),
-        elements=tuple(element for element in system.elements if element.body in kept),
+        forces=tuple(f for f in system.forces if stays(f, _member(f.kind, f.id))),
+        elements=tuple(e for e in system.elements if stays(e, _member(e.kind, e.of or e.id))),
     )
+
+
+def _member(kind: Kind, id: str) -> str:
+    """The id of the force in a member, whichever joint it pulls at; "" of any other."""
+    return id.removesuffix(back_id("")) if kind is Kind.MEMBER else ""
 
 
 def _is_cut(system: System, body: str) -> bool:
@@ -98,6 +116,23 @@ def _pull(member: Member, body: str, at_start: bool) -> tuple[Force, Element]:
     force = Force(id, body, at, member.force, direction, Kind.MEMBER, id)
     of = "" if at_start else member.force.id
     return force, Element(id, Kind.MEMBER, body, at, (id,), toward, of=of)
+
+
+def finds_idle(system: System, step: Step) -> bool:
+    """Whether a step finds that a member carries nothing: it is alone to pull along some axis."""
+    terms = step.equation.terms
+    alone = step.equation.kind == "force" and len(terms) == 1 and step.expression == ZERO
+    return alone and system.force(terms[0].source).kind is Kind.MEMBER
+
+
+def without_idle(system: System, steps: Sequence[Step]) -> System:
+    """The system without the members found idle, as it is told and drawn."""
+    idle = {step.unknown for step in steps if step.idle}
+    return replace(
+        system,
+        forces=tuple(f for f in system.forces if _member(f.kind, f.id) not in idle),
+        elements=tuple(e for e in system.elements if _member(e.kind, e.of or e.id) not in idle),
+    )
 
 
 # Sections.

@@ -8,6 +8,7 @@ from probgen.quantities.expression import Expression, Number, Sum, evaluate, is_
 from probgen.quantities.formula import Formula, Relation
 from probgen.statics.plan import Plan
 from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Spread, System
+from probgen.statics.truss import without_idle
 from probgen.wording.block import Display, Picture, Row
 from probgen.wording.equations import lone_number
 from probgen.wording.facts.forces import (
@@ -23,6 +24,7 @@ from probgen.wording.facts.forces import (
 )
 from probgen.wording.passage import Items, Part, Passage, sentences
 from probgen.wording.signs import sign_unknown, signs_part
+from probgen.wording.truss import is_piece, section_laid
 from probgen.working.convention import Rotation
 from probgen.working.digits import Digits
 from probgen.working.direction import Way, way_of
@@ -37,7 +39,8 @@ def forces_passage(digits: Digits, body: Body) -> Passage:
     couples = [couple for couple in system.couples if couple.body == body.id]
     opening = ForcesCounted(body.id, len(named), len(couples))
     items = (*named, *(_couple(digits, couple) for couple in couples))
-    parts: list[Part] = [sentences(opening), Items(items)]
+    laid = section_laid(system, body)
+    parts: list[Part] = [sentences(*laid, opening), Items(items)]
     explained = tuple(_explained(digits, body))
     if explained:
         parts.append(sentences(*explained))
@@ -51,11 +54,12 @@ def forces_passage(digits: Digits, body: Body) -> Passage:
 
 def _named(digits: Digits, body: Body) -> Iterator[Fact]:
     """The forces one by one; those of a hinge as one."""
-    system = digits.case.system
+    system = without_idle(digits.case.system, digits.case.plan.steps)
+    on = {force.id: force for force in system.forces if force.body == body.id}
     for element in system.elements:
         if element.body != body.id or not element.forces:
             continue
-        forces = [system.force(id) for id in element.forces]
+        forces = [on[id] for id in element.forces]
         if element.kind in (Kind.HINGE, Kind.FIXED):
             yield _joint(digits, element, forces)
             continue
@@ -120,7 +124,8 @@ def _joint(digits: Digits, element: Element, forces: list[Force]) -> Fact:
     other = _first_of_pair(digits.case.system, forces[0])
     if other:
         return JointReaction(element.id, other, parts, at)
-    return JointForce(element.id, digits.case.labels.whole(element.id), parts, at)
+    again = is_piece(digits.case.system, digits.case.system.body(forces[0].body))
+    return JointForce(element.id, digits.case.labels.whole(element.id), parts, at, again)
 
 
 def _first_of_pair(system: System, force: Force) -> str:

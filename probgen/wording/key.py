@@ -38,6 +38,7 @@ from probgen.wording.resultant import resultant_passages
 from probgen.wording.signs import negative_part
 from probgen.wording.together import reasons, together_passage
 from probgen.wording.torque import together, turning_passage
+from probgen.wording.truss import idle_passage, is_piece, taken_in_tension
 from probgen.working.criteria import bodies_used
 from probgen.working.digits import Digits, same_amount
 from probgen.working.direction import Way, way_of
@@ -64,9 +65,10 @@ def _told(digits: Digits, unused: Unused) -> tuple[Passage, ...]:
     if case.plan.branches:
         return _told_to_limits(digits)
     bodies = bodies_used(case.plan)
+    whole = [body for body in bodies if not is_piece(case.system, body)]
     return (
         *((_axes(digits),) if bodies else ()),
-        *(forces_passage(digits, body) for body in bodies),
+        *(forces_passage(digits, body) for body in whole),
         *_steps(digits),
         *_asked_definitions(digits),
         *resultant_passages(digits),
@@ -135,13 +137,14 @@ def _axes(digits: Digits) -> Passage:
     taken: Fact = AxesTaken(tilted)
     if _takes_torques(plan):
         taken = AxesAndTurning(convention.positive, convention.turning, tilted)
-    return Passage(AxesHeading(), (sentences(taken),))
+    return Passage(AxesHeading(), (sentences(taken, *taken_in_tension(plan.system)),))
 
 
 def _tilted(digits: Digits) -> tuple[Tilt, ...]:
     """The axes along and square to a surface that forces are summed along, that along it first."""
     equations = [each for step in digits.case.plan.steps for each in step.equations]
-    axes = {each.axis.label: each.axis for each in equations if each.axis and each.axis.tilted}
+    laid = (Lie.ALONG_SURFACE, Lie.SQUARE_TO_SURFACE)
+    axes = {each.axis.label: each.axis for each in equations if each.axis and each.axis.lie in laid}
     tilts = (
         Tilt(axis.label, axis.lie is Lie.ALONG_SURFACE, _way_along(digits, axis))
         for axis in axes.values()
@@ -157,8 +160,21 @@ def _steps(digits: Digits) -> Iterator[Passage]:
     """Torque balances with their reasons; force balances that follow one another together."""
     waiting: list[Step] = []
     steps = list(digits.case.plan.steps)
+    pieces = [body for body in bodies_used(digits.case.plan) if is_piece(digits.case.system, body)]
     while steps:
         step = steps.pop(0)
+        bodies = {id for each in step.equations for id in each.bodies}
+        fresh = [] if step.idle else [b for b in pieces if b.id in bodies]
+        if fresh:
+            yield from _force_passage(digits, waiting)
+            waiting = []
+            yield from (forces_passage(digits, body) for body in fresh)
+            pieces = [body for body in pieces if body not in fresh]
+        if step.idle:
+            yield from _force_passage(digits, waiting)
+            waiting = []
+            yield idle_passage(digits, step)
+            continue
         if step.equation.kind == "force" and not step.partners:
             if waiting and waiting[-1].equation.bodies != step.equation.bodies:
                 yield from _force_passage(digits, waiting)
@@ -215,6 +231,7 @@ def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
 
 def _forces_zero(system: System, steps: Sequence[Step], earlier: Sequence[Step]) -> Fact:
     bodies = steps[0].equation.bodies
+    earlier = [step for step in earlier if not step.idle]
     level = all(step.equation.axis in (X, Y) for step in steps)
     axes = tuple(dict.fromkeys(step.equation.about for step in steps)) if level else ()
     before = any(bodies == each.bodies for step in earlier for each in step.equations)
@@ -265,7 +282,8 @@ def _axis(digits: Digits, step: Step) -> Iterator[Part]:
         return
     way = _way_along(digits, axis)
     along = axis.lie is Lie.ALONG_SURFACE
-    yield sentences(AxisTilted(axis.label, along, way, _unknown_silent(digits, step)))
+    missing = _unknown_silent(digits, step)
+    yield sentences(AxisTilted(axis.label, along, way, missing, axis.element))
 
 
 def _unknown_silent(digits: Digits, step: Step) -> tuple[Expression, ...]:

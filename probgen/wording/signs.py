@@ -22,6 +22,7 @@ from probgen.wording.facts.forces import (
 )
 from probgen.wording.passage import Part, sentences
 from probgen.wording.sense import signed_arms
+from probgen.wording.truss import is_piece, member_sense
 from probgen.working.case import Case
 from probgen.working.convention import Rotation
 from probgen.working.digits import Digits
@@ -51,8 +52,13 @@ class Expectation:
 
 
 def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
-    """What is to be expected of the forces and couples whose sense is not known."""
+    """What is to be expected of the forces and couples whose sense is not known.
+
+    Of a truss's pieces nothing is: members are taken in tension, and the rest is told of the whole.
+    """
     system = digits.case.system
+    if is_piece(system, body):
+        return
     expected = expectations(digits, body)
     facts: list[Fact] = []
     with_another: set[str] = set()
@@ -305,14 +311,23 @@ def _rotation(digits: Digits, expectation: Expectation) -> Rotation:
     raise AssertionError(expectation.force.id)
 
 
+def _forces_found(system: System, step: Step) -> list[Force]:
+    """The forces a step gives the size of, those on its own bodies first."""
+    forces = [force for force in system.forces if force.id == step.unknown]
+    return sorted(forces, key=lambda force: force.body not in step.equation.bodies)
+
+
 def negative_part(digits: Digits, step: Step) -> Iterator[Part]:
-    """What a negative result means: the force acts the other way."""
+    """What the sign of a result means: a force acts the other way, a member pulls or pushes."""
     system, value = digits.case.system, digits.case.values[step.unknown]
-    if value >= 0.0:
+    told = tuple(member_sense(digits, step))
+    if told:
+        yield sentences(*told)
+    if told or value >= 0.0:
         return
     if any(couple.id == step.unknown for couple in system.couples):
         yield sentences(CoupleNegative(system.variables[step.unknown].as_name))
-    for force in [force for force in system.forces if force.id == step.unknown][:1]:
+    for force in _forces_found(system, step)[:1]:
         way = way_of(float(evaluate(force.direction, digits.case.values)) + 180.0)
         expected = expectations(digits, system.body(force.body)).get(force.id)
         reasoned = expected is not None and expected.sign < 0

@@ -23,6 +23,7 @@ class Convention:
     positive: the rotation counted positive.
     axes: "simplest" may sum forces along a tilted surface, "level" keeps to x and y.
     order, pivot: which balances come first and where torques are taken about, as in `Method`.
+    trusses: by joints, by sections, or the shorter way, where a template leaves it open.
     gravity: g as its printed digits, in the units' own (m/s^2 or ft/s^2); the usual one if empty.
     figures: significant figures of a final answer; rounding: what happens to an exact half.
     direction: "horizontal" words the angle from the horizontal ("12.3° above the horizontal, to
@@ -43,6 +44,7 @@ class Convention:
     tolerance: float = 0.02
     order: Literal["shortest", "forces first", "torques throughout"] = "shortest"
     pivot: Literal["simplest", "support"] = "simplest"
+    trusses: Literal["shortest", "joints", "sections"] = "shortest"
 
     def __post_init__(self) -> None:
         if not self.gravity:

@@ -14,6 +14,7 @@ from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.step import Step
 from probgen.statics.system import Body, ForcePart, Form, System, Variable
+from probgen.statics.truss import without_idle
 from probgen.working.convention import Convention, Turning
 from probgen.working.fact import Fact
 
@@ -163,7 +164,7 @@ def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
     system = plan.system
     alone = len(system.bodies) == 1
     for body in bodies_used(plan):
-        drawn = DiagramDrawn(body.id, alone, _forces_on(system, body.id))
+        drawn = DiagramDrawn(body.id, alone, _forces_on(without_idle(system, plan.steps), body.id))
         yield Criterion("diagram", drawn)
     together: set[str] = set()
     for step in _steps(plan):
@@ -195,8 +196,12 @@ def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
 
 
 def bodies_used(plan: Plan) -> tuple[Body, ...]:
-    """The bodies whose forces the working needs: of its balances, and of resultants asked."""
-    used = {body for step in _steps(plan) for each in step.equations for body in each.bodies}
+    """The bodies whose forces the working needs: of its balances, and of resultants asked.
+
+    That a member is idle is seen without a diagram.
+    """
+    drawn = [step for step in _steps(plan) if not step.idle]
+    used = {body for step in drawn for each in step.equations for body in each.bodies}
     used |= {
         plan.system.element(find.quantity).body
         for find in plan.system.finds

@@ -35,9 +35,10 @@ def test_no_word_asks_for_two_drawings(vocabulary: Vocabulary[object]) -> None:
 
 @pytest.mark.parametrize("kind", [Look, Hinge, Roller, Touch, Source, Anchor, Thing])
 def test_every_drawing_has_a_word(kind: type) -> None:
+    """But a truss, which its members tell."""
     shown = {entry.shows for vocabulary in ALL for entry in vocabulary.entries}
     things = {each.thing for each in shown if isinstance(each, Load)}
-    assert set(kind) <= shown | things  # type: ignore[call-overload]
+    assert set(kind) - {Look.TRUSS} <= shown | things  # type: ignore[call-overload]
 
 
 @pytest.mark.parametrize(

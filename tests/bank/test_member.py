@@ -104,6 +104,7 @@ FAULTS = [
         "members alone",
     ),
     ("[[hinge]]", '[body.roof]\n[body.mast]\n[[hinge]]\nbody = "roof"', "body.mast", "or members"),
+    ("[[find]]", '[depicts]\ntruss = "beam"\n[[find]]', "depicts.truss", "no word"),
     ("level = 3", 'level = 3\nby = "cuts"', "by", "joints, sections"),
 ]
 

@@ -140,6 +140,7 @@ METHOD = {
     "tolerance": ("0.05", 0.05),
     "order": ('"forces first"', "forces first"),
     "pivot": ('"support"', "support"),
+    "trusses": ('"sections"', "sections"),
 }
 
 

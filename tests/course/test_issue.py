@@ -36,8 +36,10 @@ def test_a_part_younger_than_the_codes_that_says_nothing_leaves_them_as_they_wer
     assert told.pop("due_in") == ()
     assert told.pop("method order") == "shortest"
     assert told.pop("method pivot") == "simplest"
+    assert told.pop("method trusses") == "shortest"
     assert issue_digest(ISSUE) == digest_of(canonical(told))
     due = replace(ISSUE, set=replace(SET, due_in=(SectionDue("B", "6 May"),)))
     ordered = replace(ISSUE, set=replace(SET, convention=Convention(order="forces first")))
     pivoted = replace(ISSUE, set=replace(SET, convention=Convention(pivot="support")))
-    assert len({issue_digest(each) for each in (ISSUE, due, ordered, pivoted)}) == 4
+    cut = replace(ISSUE, set=replace(SET, convention=Convention(trusses="sections")))
+    assert len({issue_digest(each) for each in (ISSUE, due, ordered, pivoted, cut)}) == 5

@@ -42,6 +42,33 @@ at = "A"
 symbol = "R"
 couple = "M_A"
 """
+TRUSS = """
+[points]
+A = [0, 0]
+B = ["L", 0]
+C = ["L/2", "L/2*tan(theta)"]
+D = ["L/2", 0]
+[[member]]
+along = ["D", "A", "C", "D", "B", "C"]
+[[hinge]]
+at = "A"
+symbol = "R"
+[[roller]]
+at = "B"
+symbol = "N"
+[[force]]
+at = "C"
+magnitude = "400 N"
+direction = 270
+symbol = "P"
+[[force]]
+at = "D"
+magnitude = "300 N"
+direction = 270
+symbol = "Q"
+[[find]]
+quantity = "F_AC"
+"""
 STACK = """
 [body.books]
 particle = true

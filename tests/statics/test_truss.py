@@ -9,12 +9,13 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.quantities.expression import ZERO, Name, evaluate, number
+from probgen.statics.method import Method
 from probgen.statics.plan import Plan, find_plan
 from probgen.statics.proof import prove
 from probgen.statics.refusal import Refusal
 from probgen.statics.solution import solve
 from probgen.statics.system import Body, Kind, Member, System
-from probgen.statics.truss import taken_apart, walk, with_joints, without_idle_parts
+from probgen.statics.truss import taken_apart, trimmed, walk, with_joints
 
 HEAD = """
 id = "trial"
@@ -126,6 +127,16 @@ def test_a_section_isolates_a_member_by_one_balance() -> None:
     assert len(plan.steps) == 2  # a support first
 
 
+def test_the_course_s_way_is_taken_where_the_template_leaves_it_open() -> None:
+    sections, joints = Method(trusses="sections"), Method(trusses="joints")
+    assert bodies_of(find_plan(warren("F_BD"), VALUES, joints)) == {"truss", "joint-E", "joint-D"}
+    own = find_plan(warren("F_BD", by="joints"), VALUES, sections)
+    assert not any(body.startswith("part") for body in bodies_of(own))
+    cut = bodies_of(find_plan(warren("F_BC", "F_BD", "F_CD"), VALUES, sections))
+    assert any(body.startswith("part") for body in cut)
+    assert not any(body.startswith("joint") for body in cut)
+
+
 def test_the_shorter_way_is_the_section_for_a_chord_and_the_joint_for_an_end() -> None:
     assert any(b.startswith("part") for b in bodies_of(find_plan(warren("F_BD"), VALUES)))
     assert bodies_of(find_plan(warren("F_DE"), VALUES)) == {"truss", "joint-E"}
@@ -159,16 +170,17 @@ def test_joints_alone_hold_all_that_is_known_of_a_truss() -> None:
 
 def test_parts_without_a_balance_are_left_out() -> None:
     system = taken_apart(warren("F_BD", "F_CD"), {"F_BD", "F_CD"})
-    left = without_idle_parts(system, {"part-D-E"})
-    assert [body.id for body in left.bodies if body.joints] == ["truss", "part-D-E"]
+    plan = find_plan(warren("F_BD", by="sections"), VALUES)
+    assert {"part-A-B-C", "part-D-E"} <= {body.id for body in system.bodies}
+    left = trimmed(system, plan.steps)
+    (part,) = plan.steps[-1].equation.bodies
+    assert [body.id for body in left.bodies if body.joints] == ["truss", part]
     assert {force.body for force in left.forces} <= {body.id for body in left.bodies}
 
 
 def test_a_system_without_trusses_stays_as_it_is() -> None:
     system = System({}, (), {}, (Body("ball", ("A",), particle=True),), (), (), (), (), ())
-    assert (
-        with_joints(system) == taken_apart(system, ()) == without_idle_parts(system, ()) == system
-    )
+    assert with_joints(system) == taken_apart(system, ()) == trimmed(system, ()) == system
 
 
 FRAME = """

@@ -111,7 +111,7 @@ def test_diagrams_are_marked_where_the_key_has_them(path: Path) -> None:
     own = works(path)[0]
     kinds = [kind for mark in scheme(own.case.plan, USUAL, 30) for kind in mark.kinds]
     titles = [section.title for section in tell_steps(problem(path), own)]
-    drawn = sum(title.startswith("Forces on the ") for title in titles)
+    drawn = sum(title.startswith("Forces on ") for title in titles)
     assert kinds[:drawn] == ["diagram"] * drawn
     assert kinds.count("diagram") == drawn
 

@@ -16,21 +16,28 @@ from probgen.figures.paper.type_metrics import extent
 from probgen.figures.parts import axes
 from probgen.figures.situation.shape import encloses
 from probgen.quantities.expression import Name
-from probgen.statics.equation import Axis
+from probgen.statics.equation import Axis, Lie
 
 _SMALL: Final = 7.0  # size of notes, pt
 
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """The two axes forces are summed along: their letters, and how far they are turned, degrees."""
+    """The two axes forces are summed along: their letters, and how far they are turned, degrees.
+
+    others: letters and directions (degrees) of axes square to members.
+    """
 
     letters: tuple[str, str] = ("x", "y")
     tilt: float = 0.0
+    others: tuple[tuple[str, float], ...] = ()
 
 
 def frame_of(measured: Survey, axes: Sequence[Axis]) -> Frame:
     """The frame of some balances' axes, which may lie along a slope."""
+    square = [axis for axis in axes if axis.lie is Lie.SQUARE_TO_MEMBER]
+    if square:
+        return Frame(others=tuple((a.label, measured.number(a.direction)) for a in square))
     if not any(axis.tilted for axis in axes):
         return Frame()
     first, *others = sorted(axes, key=lambda axis: measured.number(axis.direction))
@@ -46,7 +53,8 @@ def draw_axes(field: Field, sense: int, solid: Sequence[Spot], widest: float, fr
     of; widest: how wide the drawing may become, pt; frame: which axes.
     """
     turn = heading(frame.tilt)
-    left = max(-(axes.LENGTH * turn * 1j).real, 0.0)  # how far a turned axis leans to the left
+    ways = [turn * 1j, *(heading(direction) for _, direction in frame.others)]
+    left = max(0.0, *(-(axes.LENGTH * way).real for way in ways))  # how far any leans to the left
     width, height = axes.WIDTH + left, axes.HEIGHT
     box = field.box
     beside = complex(box.right + 6.0, box.bottom)
@@ -59,7 +67,9 @@ def draw_axes(field: Field, sense: int, solid: Sequence[Spot], widest: float, fr
             break
     start = origin + 3 + 3j + left
     field.add(*axes.axes(start, sense, frame.tilt))
-    for symbol, way in zip(frame.letters, (turn, turn * 1j), strict=True):
+    field.add(*(axes.axis(start, direction) for _, direction in frame.others))
+    letters = (*frame.letters, *(letter for letter, _ in frame.others))
+    for symbol, way in zip(letters, (turn, *ways), strict=True):
         name = Name(symbol, symbol)
         anchor = (start + way * axes.LENGTH, bearing(way))
         field.place(name, around(name, (anchor,)), Tag(What.AXIS, symbol))

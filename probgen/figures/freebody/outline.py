@@ -17,6 +17,9 @@ HALF: Final = 2.2
 """Half the thickness of a slender body, pt."""
 
 
+_MEMBER: Final = 1.0  # of a member of a truss
+
+
 def draw_body(
     field: Field, measured: Survey, body: Body, look: Look, scale: float, radius: float
 ) -> None:
@@ -31,6 +34,8 @@ def draw_body(
         field.add(circle(spots[0], radius, LIGHT, tag, tone=Tone.BODY))
     elif corners:
         field.add(polygon(corners, LIGHT, tag, tone=Tone.BODY))
+    elif body.joints:
+        field.add(*mechanical.truss(spots, _MEMBER, tag))
     elif look in ROUND:
         _draw_round(field, measured, body, look, scale)
     else:

@@ -315,11 +315,15 @@ def _member_openings(measured: Survey) -> list[Opening]:
         for link in point.links:
             found += _split(measured, at, link.direction)
             at += measured.number(link.length) * heading(measured.number(link.direction))
+    for member in measured.system.members:
+        found += _split(measured, measured.places[member.start], member.direction)
     return found
 
 
 def _force_openings(measured: Survey) -> list[Opening]:
-    drawn = (Kind.CABLE, Kind.MUSCLE, Kind.FORCE, Kind.ROPE, Kind.SPRING, Kind.STRUT)
+    drawn = (
+        Kind.CABLE, Kind.MUSCLE, Kind.FORCE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MEMBER,
+    )  # fmt: skip
     found = []
     for force in measured.system.forces:
         if force.kind in drawn and not force.part and measured.has(force.direction):

@@ -38,6 +38,13 @@ def axes(origin: Spot, sense: int, tilt: float = 0.0) -> tuple[Shape, ...]:
     return *arrows, *turning(centre, 7.0, sense, LIGHT, Tag(What.AXES, "positive")), plus
 
 
+def axis(origin: Spot, direction: float) -> Arrow:
+    """A further axis, in a direction of degrees."""
+    return Arrow(
+        origin, origin + LENGTH * heading(direction), LIGHT, Tag(What.AXES, "square"), 4.5, 3.2
+    )
+
+
 def turning(centre: Spot, radius: float, sense: int, pen: Pen, tag: Tag) -> tuple[Shape, ...]:
     """A curved arrow around a centre; sense 1 is counter-clockwise."""
     start, sweep = (-40.0, 230.0) if sense > 0 else (220.0, -230.0)

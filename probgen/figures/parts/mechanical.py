@@ -6,6 +6,7 @@ Lengths are pt, places complex numbers in pt, directions degrees counter-clockwi
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import Final
 
 from probgen.figures.paper.scene import (
@@ -30,6 +31,9 @@ from probgen.figures.paper.tag import Tag, What
 
 PIN: Final = 2.4
 """Radius of a drawn pin, pt."""
+
+JOINT: Final = 2.6
+"""Radius of a truss's joint, pt."""
 
 SECTION: Final = Pen(0.6, 4.0, 2.0)
 _RUNG: Final = 7.0
@@ -73,6 +77,16 @@ def bar(
         return (polygon((*left, *reversed(right)), MEDIUM, tag, tone=Tone.BODY),)
     bent_left, bent_right = rails(spots, half)
     return (polygon((*bent_left, *reversed(bent_right)), MEDIUM, tag, tone=Tone.BODY),)
+
+
+def truss(spots: Sequence[Spot], half: float, tag: Tag) -> tuple[Shape, ...]:
+    """Bars of thickness 2 `half` between the joints a walk leads through, and a pin at each."""
+    bars = dict.fromkeys(
+        tuple(sorted(pair, key=lambda spot: (spot.real, spot.imag))) for pair in pairwise(spots)
+    )
+    members = [bar(ends, half, tag)[0] for ends in bars]
+    pins = [circle(spot, JOINT, MEDIUM, tag, tone=Tone.PAPER) for spot in dict.fromkeys(spots)]
+    return (*members, *pins)
 
 
 def ladder(

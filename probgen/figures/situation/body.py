@@ -29,6 +29,8 @@ def outline_of(stage: Stage, body: Body, ends: Ends) -> tuple[Shape, ...]:
         return solid.box(corners, tag)
     if look in ROUND:
         return _round(stage, body, look, tag)
+    if look is Look.TRUSS:
+        return mechanical.truss(spots, stage.halves[body.id], tag)
     if look is Look.WHEELBARROW:
         return solid.wheelbarrow(spots[0], spots[-1], tag)
     drawn = _limb(stage, body, spots, look, tag)

@@ -110,6 +110,12 @@ class Stage:
         places = corners_of(self.measured, body, self.look(body.id))
         return [place * self.scale for place in places]
 
+    def leads_into_truss(self, element: Element, step: complex) -> bool:
+        """Whether a step (pt) from an element's point goes in among the members of its truss."""
+        joints = [self.spot(name) for name in self.system.body(element.body).joints]
+        middle = sum(joints, 0j) / max(len(joints), 1)
+        return bool(joints) and dot(step, middle - self.spot(element.at)) > 0.0
+
     def size(self, body: str) -> float:
         """The length of a body, pt; a particle counts as a small one."""
         outline = self.measured.outline(self.system.body(body))

@@ -92,6 +92,10 @@ def _hinge(stage: Stage, element: Element) -> Fixture:
         return _axle(stage, element, pin, tag)
     if look in LIMBS or told in _JOINTS:
         return _joint(stage, element, told, look if look in LIMBS else None)
+    if look is Look.TRUSS and told in (Hinge.WALL, Hinge.CEILING):
+        ahead = sum(ways, 0j).real
+        sideways = 0.0 if ahead >= 0.0 else 180.0
+        return _bracket(pin, 270.0 if told is Hinge.CEILING else sideways, tag)
     corners = stage.corners(stage.system.body(element.body))
     if corners:
         middle = sum(corners, 0j) / len(corners)

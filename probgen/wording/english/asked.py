@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from probgen.bank.labels import Coined, Sort
 from probgen.quantities.unit import FORCE
 from probgen.wording.block import Math, Text
 from probgen.wording.english import names
@@ -40,7 +41,10 @@ def gravity_taken(fact: GravityTaken, nouns: Nouns) -> Inlines:
 @say.register
 def quantity_asked(fact: QuantityAsked, nouns: Nouns) -> Inlines:
     named = names.the(names.quantity(fact.quantity.id, nouns))
-    return filled("{named}, {q}", named=named, q=fact.quantity)
+    name = nouns.quantity(fact.quantity.id)
+    member = isinstance(name, Coined) and name.sort is Sort.MEMBER_FORCE
+    sign = " (positive in tension)" if member else ""
+    return filled("{named}, {q}{sign}", named=named, q=fact.quantity, sign=sign)
 
 
 @say.register

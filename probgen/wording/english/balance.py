@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from probgen.quantities.expression import Expression, number, times
 from probgen.quantities.printing import symbol_plain
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import heading, numeral, series, the_bodies
-from probgen.wording.english.names import quantity, reason, the_element
+from probgen.wording.english.grammar import capitalized, heading, numeral, series, the_bodies
+from probgen.wording.english.names import quantity, reason, the_element, the_members
 from probgen.wording.english.saying import say
 from probgen.wording.english.ways import beside, from_level, from_plumb, toward
 from probgen.wording.facts.balance import (
@@ -27,6 +27,10 @@ from probgen.wording.facts.balance import (
     ForceSplit,
     ForcesZero,
     GoOnWith,
+    MemberIdle,
+    MemberSense,
+    MembersPull,
+    MemberState,
     NoneAlone,
     PullsSeveral,
     PutIn,
@@ -269,10 +273,16 @@ def axis_tilted(fact: AxisTilted, nouns: Nouns) -> Inlines:
     return filled(
         "Along the axis {axis}, {kind} ({way} is positive){missing}:",
         axis=letter(fact.axis),
-        kind="along the surface" if fact.along else "square to the surface",
+        kind=_lie(fact, nouns),
         way=toward(fact.way, nouns),
         missing=_left_out(fact.missing),
     )
+
+
+def _lie(fact: AxisTilted, nouns: Nouns) -> str:
+    if fact.member:
+        return f"square to {the_element(fact.member, nouns)}"
+    return "along the surface" if fact.along else "square to the surface"
 
 
 def _left_out(forces: Sequence[Expression]) -> Inlines:
@@ -297,3 +307,47 @@ def force_negative(fact: ForceNegative, nouns: Nouns) -> Inlines:
 @say.register
 def couple_negative(fact: CoupleNegative, nouns: Nouns) -> Inlines:
     return filled("{M} is negative: the couple acts clockwise.", M=fact.couple)
+
+
+@say.register
+def members_pull(fact: MembersPull, nouns: Nouns) -> Inlines:
+    return (
+        Text(
+            "Every member is taken in tension, so that it pulls at its joints; a negative force "
+            "then means compression."
+        ),
+    )
+
+
+@say.register
+def member_sense(fact: MemberSense, nouns: Nouns) -> Inlines:
+    return filled(
+        "{F} is {sign}: {member} is in {state}.",
+        F=fact.force,
+        sign="positive" if fact.pulls else "negative",
+        member=the_element(fact.member, nouns),
+        state="tension" if fact.pulls else "compression",
+    )
+
+
+@say.register
+def member_state(fact: MemberState, nouns: Nouns) -> Inlines:
+    return (Text(" (tension)" if fact.pulls else " (compression)"),)
+
+
+@say.register
+def member_idle(fact: MemberIdle, nouns: Nouns) -> Inlines:
+    lie = "{joint} holds nothing but members, of which {others} are in line."
+    if fact.loaded:
+        lie = "All that acts on {joint} is along one line, but for {member}."
+    elif len(fact.across) == 1:
+        lie = "{joint} holds nothing but {member} and {others}, which are not in line."
+    told = filled(
+        lie + " Square to {that} {member} alone has a part, with nothing to balance it: it carries "
+        "nothing, and is a zero-force member.",
+        joint=the_bodies([fact.joint], nouns),
+        member=the_members([fact.member], nouns),
+        others=the_members(fact.across, nouns) if fact.across else "",
+        that=the_members(fact.across, nouns) if len(fact.across) == 1 else "that line",
+    )
+    return capitalized(told)

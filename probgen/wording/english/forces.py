@@ -9,7 +9,7 @@ from probgen.quantities.expression import Expression
 from probgen.statics.system import ForcePart, Kind
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import at, counted, series
-from probgen.wording.english.names import the_body, the_couple, the_element
+from probgen.wording.english.names import the_body, the_couple, the_element, the_members
 from probgen.wording.english.saying import say
 from probgen.wording.english.ways import part, toward
 from probgen.wording.facts.forces import (
@@ -23,6 +23,7 @@ from probgen.wording.facts.forces import (
     LeverExpected,
     NothingAgainst,
     PartExpected,
+    SectionLaid,
     SharesExpected,
     SignsOpen,
     Spreading,
@@ -50,9 +51,12 @@ def forces_counted(fact: ForcesCounted, nouns: Nouns) -> Inlines:
 
 @say.register
 def joint_force(fact: JointForce, nouns: Nouns) -> Inlines:
-    return filled(
+    pattern = (
         "the force {R} of {by}{at}, unknown in size and direction, so we write its components "
-        "{parts}",
+        "{parts}"
+    )
+    return filled(
+        "the force {R} of {by}{at} by its components {parts}" if fact.again else pattern,
         R=fact.letter,
         by=the_element(fact.element, nouns),
         at=at(fact.point),
@@ -84,6 +88,7 @@ def _components(parts: Sequence[tuple[Expression, Way]], nouns: Nouns) -> Inline
 _PUSHES: Final = {
     Kind.CABLE: "the pull {F} of {by}{at}, {way}",
     Kind.MUSCLE: "the pull {F} of {by}{at}, {way}",
+    Kind.MEMBER: "the pull {F} of {by}{at}, {way}",
     Kind.WEIGHT: "the weight {F} of {by}, {way}{at}",
     Kind.ROLLER: "the push {F} of {by}{at}, {way}",
     Kind.CONTACT: "the push {F} of {by}{at}, {way}{smooth}",
@@ -289,3 +294,12 @@ _SPREADINGS: Final = {
 def spread_load(fact: SpreadLoad, nouns: Nouns) -> Inlines:
     place = filled(" {P}", P=letter(fact.heavy)) if fact.heavy else ()
     return filled(_SPREADINGS[fact.spreading], F=fact.force, at=place)
+
+
+@say.register
+def section_laid(fact: SectionLaid, nouns: Nouns) -> Inlines:
+    return filled(
+        "We lay a section through {members} and keep {part}; the members cut pull at it.",
+        members=the_members(fact.members, nouns),
+        part=the_body(fact.part, nouns),
+    )

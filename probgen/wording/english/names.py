@@ -118,14 +118,14 @@ def called(name: Called, nouns: Nouns) -> str:
 
 
 def _lettered(piece: Piece, joints: Sequence[str]) -> str:
-    """ "member AB", "joint A", "part with A, B and C"."""
+    """ "member AB", "joint A", "part ABC"."""
     match piece:
         case Piece.MEMBER:
             return f"member {''.join(joints)}"
         case Piece.JOINT:
             return f"joint {joints[0]}"
         case Piece.PART:
-            return f"part with {', '.join(joints[:-1])} and {joints[-1]}"
+            return f"part {''.join(joints)}"
 
 
 def the_body(id: str, nouns: Nouns) -> str:
@@ -136,6 +136,15 @@ def the_body(id: str, nouns: Nouns) -> str:
 def the_element(id: str, nouns: Nouns) -> str:
     """What exerts a force: "the cable"."""
     return the_called(nouns.element(id), nouns)
+
+
+def the_members(ids: Sequence[str], nouns: Nouns) -> str:
+    """ "member AB", "members AB, BC and CD"."""
+    named = (nouns.element(id) for id in ids)
+    letters = ["".join(name.joints) for name in named if isinstance(name, Lettered)]
+    if len(letters) == 1:
+        return f"member {letters[0]}"
+    return f"members {', '.join(letters[:-1])} and {letters[-1]}"
 
 
 def the_couple(id: str, nouns: Nouns) -> str:

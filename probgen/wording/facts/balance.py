@@ -210,12 +210,14 @@ class AxisTilted(Fact):
     """along: whether the axis runs along the surface, and not square to it; way: its positive.
 
     missing: unknown forces that it leaves out.
+    member: the element of a member it is square to, "" for a surface.
     """
 
     axis: str
     along: bool
     way: Way
     missing: tuple[Expression, ...]
+    member: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -236,3 +238,39 @@ class CoupleNegative(Fact):
     """A couple that acts clockwise."""
 
     couple: Name
+
+
+@dataclass(frozen=True, slots=True)
+class MembersPull(Fact):
+    """Members are taken in tension, so that a negative force is one of compression."""
+
+
+@dataclass(frozen=True, slots=True)
+class MemberSense(Fact):
+    """What the sign of a member's force says of it."""
+
+    force: Name
+    member: str
+    pulls: bool
+
+
+@dataclass(frozen=True, slots=True)
+class MemberState(Fact):
+    """The same beside an answer."""
+
+    pulls: bool
+
+
+@dataclass(frozen=True, slots=True)
+class MemberIdle(Fact):
+    """Why a member carries nothing: at a joint it alone has a part along some axis.
+
+    across: the elements of the other members there, which have none, two of them in line; loaded:
+    whether anything acts there but members.
+    """
+
+    force: Name
+    member: str
+    joint: str
+    across: tuple[str, ...]
+    loaded: bool

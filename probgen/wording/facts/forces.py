@@ -30,13 +30,14 @@ class ForcesCounted(Fact):
 class JointForce(Fact):
     """A force unknown in size and direction, by its components and which way each is taken.
 
-    point: where it acts, "" on a particle.
+    point: where it acts, "" on a particle; again: whether it was told on the whole truss before.
     """
 
     element: str
     letter: Name
     parts: tuple[tuple[Expression, Way], ...]
     point: str
+    again: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,3 +186,14 @@ class SpreadLoad(Fact):
     force: Expression
     spreading: Spreading
     heavy: str
+
+
+@dataclass(frozen=True, slots=True)
+class SectionLaid(Fact):
+    """A section through members of a truss, and the part that is kept.
+
+    members: the elements of those that are cut.
+    """
+
+    part: str
+    members: tuple[str, ...]

@@ -28,6 +28,15 @@ def test_a_bent_bar_is_mitred_at_its_bend() -> None:
     assert outline(bent) == pytest.approx((*inner, *reversed(outer)))
 
 
+def test_a_truss_has_a_bar_for_each_member_and_a_pin_at_each_joint() -> None:
+    """A walk may go along a member twice, either way."""
+    shapes = mechanical.truss((0j, 40 + 0j, 20 + 30j, 0j, 40 + 0j), 2.0, UNTAGGED)
+    bars = [shape for shape in shapes if isinstance(shape, Path)]
+    pins = [shape.centre for shape in shapes if isinstance(shape, Arc)]
+    assert len(bars) == 3
+    assert sorted(pins, key=abs) == [0j, 20 + 30j, 40 + 0j]
+
+
 def test_an_oblique_bend_is_mitred_along_its_bisector() -> None:
     """60 degrees to the left: the edges meet 3/cos 30 from the axis, at 120 degrees."""
     bent = mechanical.bar((-40 + 0j, 0j, 40 * heading(60.0)), 3.0, UNTAGGED)

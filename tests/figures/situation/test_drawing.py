@@ -14,7 +14,7 @@ from probgen.quantities.expression import Name, Number, evaluate
 from probgen.quantities.unit import ANGLE, LENGTH
 from tests.figures.conftest import Case, unknown_forces
 from tests.figures.seen import box_of, dimension_ends, tagged, touching
-from tests.figures.sketches import BEAM, CABINET, LEANING, loaded, read, sketch
+from tests.figures.sketches import BEAM, CABINET, LEANING, TRUSS, loaded, read, sketch
 from tests.figures.telling import telling
 
 
@@ -212,3 +212,16 @@ def test_lengths_that_find_no_place_are_drawn_once_more_before_the_labels(
     sketch(BEAM)
     assert first
     assert first == [False, True] * (len(first) // 2)
+
+
+def test_loads_push_on_top_of_a_truss_and_hang_below_it() -> None:
+    scene = sketch(TRUSS)
+    joint = {str(label.tag): label for label in scene.labels}
+    assert {"letter:A", "letter:B", "letter:C", "letter:D"} <= joint.keys()
+    (push,), (pull,) = (
+        [each for each in tagged(scene, f"force:{id}") if isinstance(each, Arrow)] for id in "PQ"
+    )
+    assert push.tail.imag > push.head.imag > pull.tail.imag > pull.head.imag
+    (arc,) = tagged(scene, "angle:theta")
+    assert isinstance(arc, Arc)
+    assert abs(arc.sweep) == pytest.approx(25.0)

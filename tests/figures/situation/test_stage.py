@@ -17,6 +17,7 @@ from tests.figures.sketches import (
     LEANING,
     SLOPE,
     TACKLE,
+    TRUSS,
     TWO,
     stage,
 )
@@ -114,3 +115,13 @@ def test_the_part_of_a_rope_on_the_other_side_passes_in_front_of_who_holds_it() 
 
 def test_what_acts_between_two_bodies_is_inner() -> None:
     assert not any(stage(BEAM).is_inner(element) for element in stage(BEAM).system.elements)
+
+
+def test_a_load_on_top_of_a_truss_leads_in_among_its_members_and_one_below_away() -> None:
+    set_out = stage(TRUSS)
+    assert set_out.look("truss") is Look.TRUSS
+    above, below = (set_out.system.element(id) for id in ("P", "Q"))
+    assert set_out.leads_into_truss(above, -30j)
+    assert not set_out.leads_into_truss(below, -30j)
+    beam = stage(BEAM)
+    assert not beam.leads_into_truss(beam.system.element("R"), -30j)

@@ -9,7 +9,7 @@ from probgen.figures.paper.scene import Arc, Curve, bounds, heading
 from probgen.figures.parts.mechanical import PIN
 from probgen.figures.situation.fixture import Fixture
 from probgen.figures.situation.support import draw_supports, fixture_of
-from tests.figures.sketches import BEAM, DRUM, HINGED, LEANING, LIMB, SLOPE, STACK, stage
+from tests.figures.sketches import BEAM, DRUM, HINGED, LEANING, LIMB, SLOPE, STACK, TRUSS, stage
 
 TIED = """
 [points]
@@ -134,3 +134,12 @@ def test_what_supports_leave_is_told_by_point() -> None:
     assert not held.inclines
     assert draw_supports(stage(SLOPE), Field()).inclines == {"theta"}
     assert len(draw_supports(stage(STACK), Field()).surfaces) == 1  # nothing between the two
+
+
+@pytest.mark.parametrize(
+    ("word", "normal"), [("wall", 0.0), ("ceiling", 270.0), ("floor", 90.0), ("fulcrum", 90.0)]
+)
+def test_a_truss_is_pinned_to_what_is_said(word: str, normal: float) -> None:
+    """Where several members meet: to a wall beside them, under a ceiling, else on a wedge."""
+    (surface,) = fixture(TRUSS, "R", f'R = "{word}"').surfaces
+    assert surface.normal == normal

@@ -1,0 +1,78 @@
+"""Trusses told: sections laid, members that carry nothing, what a member's sign means."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from probgen.statics.step import Step
+from probgen.statics.system import Body, Force, Kind, System
+from probgen.wording.block import Display, Row
+from probgen.wording.facts.balance import (
+    MemberIdle,
+    MemberSense,
+    MembersPull,
+    MemberState,
+    QuantityHeading,
+)
+from probgen.wording.facts.forces import SectionLaid
+from probgen.wording.passage import Passage, sentences
+from probgen.working.case import Case
+from probgen.working.digits import Digits
+from probgen.working.fact import Fact
+
+
+def taken_in_tension(system: System) -> Iterator[Fact]:
+    """How members are taken, where there are any."""
+    if any(force.kind is Kind.MEMBER for force in system.forces):
+        yield MembersPull()
+
+
+def is_piece(system: System, body: Body) -> bool:
+    """Whether a body is a joint of a truss, or a part of one."""
+    return bool(members_on(system, body.id))
+
+
+def members_on(system: System, body: str) -> list[Force]:
+    """What members do to a body: those that meet at a joint, or that a section cuts."""
+    return [f for f in system.forces if f.kind is Kind.MEMBER and f.body == body]
+
+
+def section_laid(system: System, body: Body) -> Iterator[Fact]:
+    """The section that leaves a part; nothing for any other body."""
+    cut = members_on(system, body.id) if body.joints else []
+    if cut:
+        yield SectionLaid(body.id, tuple(force.element for force in cut))
+
+
+def idle_passage(digits: Digits, step: Step) -> Passage:
+    """A member that is seen to carry nothing."""
+    system = digits.case.system
+    member = system.force(step.equation.terms[0].source)
+    (joint,) = step.equation.bodies
+    on = [force for force in system.forces if force.body == joint and force.id != member.id]
+    others = [force for force in on if force.kind is Kind.MEMBER]
+    name = system.variables[step.unknown].as_name
+    across, loaded = tuple(force.element for force in others), len(others) < len(on)
+    because = MemberIdle(name, member.element, joint, across, loaded)
+    zero = digits.shown(step.unknown)
+    return Passage(
+        QuantityHeading(step.unknown),
+        (sentences(because), Display((Row((name,), "=", (zero,)),))),
+    )
+
+
+def member_sense(digits: Digits, step: Step) -> Iterator[Fact]:
+    """Tension or compression, once the force in a member is known."""
+    system, value = digits.case.system, digits.case.values[step.unknown]
+    member = next((f for f in system.forces if f.id == step.unknown), None)
+    if member is not None and member.kind is Kind.MEMBER and value:
+        name = system.variables[step.unknown].as_name
+        yield MemberSense(name, member.element, pulls=value > 0.0)
+
+
+def member_state(case: Case, quantity: str) -> Fact | None:
+    """Tension or compression beside an answer; None where it is no member's, or carries nothing."""
+    member = next((f for f in case.system.forces if f.id == quantity), None)
+    if member is None or member.kind is not Kind.MEMBER or not case.values[quantity]:
+        return None
+    return MemberState(case.values[quantity] > 0.0)

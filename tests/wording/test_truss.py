@@ -1,0 +1,126 @@
+"""Trusses told: facts of sections, of members that carry nothing, of tension and compression."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+
+from probgen.bank.bank import default_bank
+from probgen.problem.problem import Problem, Worked, draw_class, prepare, tell_steps, work
+from probgen.quantities.expression import Name
+from probgen.wording.block import Itemize, Paragraph, Picture, Section
+from probgen.wording.facts.balance import (
+    MemberIdle,
+    MemberSense,
+    MembersPull,
+    MemberState,
+    QuantityHeading,
+)
+from probgen.wording.facts.forces import SectionLaid
+from probgen.wording.passage import Sentences
+from probgen.wording.sentence import plain_text
+from probgen.wording.truss import (
+    idle_passage,
+    is_piece,
+    member_sense,
+    member_state,
+    section_laid,
+    taken_in_tension,
+)
+from probgen.working.convention import Convention
+
+ROOF, BRIDGE, BRACKET = "roof-truss-snow", "footbridge-truss-crowd", "wall-bracket-board"
+
+
+@cache
+def worked(template: str) -> tuple[Problem, Worked]:
+    problem = prepare(default_bank().read(template), Convention())
+    (own,) = work(problem, draw_class(problem, "told", ["1"]).draws)
+    return problem, own
+
+
+@cache
+def sections(template: str) -> tuple[Section, ...]:
+    return tell_steps(*worked(template))
+
+
+def text_of(section: Section) -> str:
+    told = [plain_text(block.inlines) for block in section.blocks if isinstance(block, Paragraph)]
+    for block in section.blocks:
+        if isinstance(block, Itemize):
+            told += map(plain_text, block.items)
+    return " ".join(told)
+
+
+def test_members_are_taken_in_tension_where_there_are_any() -> None:
+    assert list(taken_in_tension(worked(ROOF)[1].case.system)) == [MembersPull()]
+    assert "a negative force then means compression" in text_of(sections(ROOF)[0])
+
+
+def test_joints_and_parts_are_pieces_and_the_whole_is_none() -> None:
+    system = worked(BRIDGE)[1].case.system
+    pieces = {body.id for body in system.bodies if is_piece(system, body)}
+    assert {"joint-A", "part-A-B-C"} <= pieces
+    assert "truss" not in pieces
+
+
+def test_a_section_is_told_by_the_members_it_cuts() -> None:
+    system = worked(BRIDGE)[1].case.system
+    part = SectionLaid("part-A-B-C", ("F_CE", "F_BD", "F_BE"))
+    assert list(section_laid(system, system.body("part-A-B-C"))) == [part]
+    assert list(section_laid(system, system.body("truss"))) == []
+    assert list(section_laid(system, system.body("joint-A"))) == []
+
+
+def test_an_idle_member_is_told_with_its_reason() -> None:
+    _, own = worked(BRACKET)
+    step = own.case.plan.steps[0]
+    passage = idle_passage(own.digits, step)
+    assert passage.heading == QuantityHeading("F_BE")
+    (told, _) = passage.parts
+    assert isinstance(told, Sentences)
+    name = Name("F_BE", "F_BE")
+    assert told.facts == (MemberIdle(name, "F_BE", "joint-B", ("F_AB'", "F_BC"), loaded=False),)
+
+
+@pytest.mark.parametrize(
+    ("template", "quantity", "pulls"),
+    [(ROOF, "F_AE", False), (ROOF, "F_AD", True), (BRIDGE, "F_BD", False), (BRACKET, "F_AE", True)],
+)
+def test_what_the_sign_means(template: str, quantity: str, pulls: bool) -> None:
+    _, own = worked(template)
+    step = next(each for each in own.case.plan.steps if each.unknown == quantity)
+    name = Name(quantity, quantity)
+    assert list(member_sense(own.digits, step)) == [MemberSense(name, quantity, pulls)]
+    assert member_state(own.case, quantity) == MemberState(pulls)
+
+
+def test_a_support_and_an_idle_member_have_no_such_state() -> None:
+    _, own = worked(BRACKET)
+    assert member_state(own.case, "F_BE") is None
+    assert member_state(own.case, "R.x") is None
+
+
+def test_the_forces_on_a_piece_come_before_its_balances() -> None:
+    """Heading by heading: the whole, then each joint where it is worked, none of them twice."""
+    titles = [section.title for section in sections(ROOF)]
+    for joint in ("joint E", "joint A"):
+        first = titles.index(f"Forces on {joint}")
+        assert titles[first + 1] == f"Force balance on {joint}"
+    assert titles.count("Forces on the roof truss") == 1
+
+
+def test_nothing_is_drawn_or_listed_of_a_member_known_to_carry_nothing() -> None:
+    listed = next(each for each in sections(BRACKET) if each.title == "Forces on joint E")
+    assert "BE" not in text_of(listed)
+    drawn = [
+        block for each in sections(BRACKET) for block in each.blocks if isinstance(block, Picture)
+    ]
+    assert [picture.body for picture in drawn] == ["joint-C", "joint-E"]
+
+
+def test_the_force_of_a_support_is_not_explained_again_at_its_joint() -> None:
+    told = {each.title: text_of(each) for each in sections(ROOF)}
+    assert "unknown in size and direction" in told["Forces on the roof truss"]
+    assert "unknown in size and direction" not in told["Forces on joint A"]
