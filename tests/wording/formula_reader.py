@@ -61,10 +61,12 @@ UNITS: dict[str, tuple[float, Kind]] = {
     r"N/m^{2}": (1.0, (-1, 1, -2, 0)),
     r"kN/m^{2}": (1000.0, (-1, 1, -2, 0)),
     r"m^{2}": (1.0, (2, 0, 0, 0)),
+    r"rad": (math.degrees(1.0), DEGREES),
 }
 
 TOKEN = re.compile(
     r"(?P<number>\d{1,3}(?:\\,\d{3})+(?!\d)(?:\.\d+)?|\d+(?:\.\d+)?)"
+    r"|(?P<e>\\mathrm\{e\}\^(?=\{))"
     r"|(?P<unit>\\mathrm\{(?:[^{}]|\{[^{}]*\})*\})"
     r"|(?P<degree>\^\{\\circ\})"
     r"|(?P<power>\^\{-?\d+\})"
@@ -181,6 +183,8 @@ class Reader:
             return Size(abs(inner.value), inner.kind, named=inner.named)
         if text in (r"\dfrac", r"\tfrac"):
             return self.unpowered(self.fraction())
+        if kind == "e":
+            return self.unpowered(self.exponential())
         if text == r"\sqrt":
             self.take()
             inner = self.group()
@@ -242,6 +246,15 @@ class Reader:
         if below.value == 0.0:
             return Size(math.nan, kinds, named=named)  # type: ignore[arg-type]
         return Size(above.value / below.value, kinds, named=named)  # type: ignore[arg-type]
+
+    def exponential(self) -> Size:
+        """e to a plain number; an angle counts by its radians."""
+        self.take()
+        exponent = self.group()
+        if exponent.kind not in (NONE, DEGREES):
+            raise UnreadableError(f"e to the {exponent.kind} in {self.text}")
+        plain = exponent.value if exponent.kind == NONE else math.radians(exponent.value)
+        return Size(math.exp(plain), named=exponent.named)
 
     def function(self) -> Size:
         name = self.take()
