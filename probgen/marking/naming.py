@@ -97,11 +97,11 @@ def ways_of(made: Missteps, probe: Probe, units: UnitSystem) -> Ways:
 def _pairs(own: Sequence[Misstep], probe: Probe, units: UnitSystem) -> Iterator[WrongWay]:
     """The second slip is looked for in the working that has the first."""
     rank = {each.slip: place for place, each in reversed(list(enumerate(own)))}
+    later = {slip: {other for other in rank if rank[other] > rank[slip]} for slip in rank}
     found = [
         (rank[first.slip] + rank[second.slip], at, WrongWay((first, second)))
         for at, first in enumerate(own)
-        for second in missteps(first.plan, probe, units)
-        if second.slip in rank and rank[second.slip] > rank[first.slip]
+        for second in missteps(first.plan, probe, units, later[first.slip])
     ]
     return (way for _, _, way in sorted(found, key=lambda each: each[:2]))
 

@@ -146,13 +146,13 @@ def _calculator_radians(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
         yield Misstep("calculator_radians", changed)
 
 
-RULES: Final = (
-    _sin_cos_swap,
-    _wrong_reference_line,
-    _no_angle,
-    _distance_not_perpendicular,
-    _calculator_radians,
-)
+RULES: Final = {
+    "sin_cos_swap": _sin_cos_swap,
+    "wrong_reference_line": _wrong_reference_line,
+    "no_angle": _no_angle,
+    "distance_not_perpendicular": _distance_not_perpendicular,
+    "calculator_radians": _calculator_radians,
+}
 
 
 # What the rules ask of a plan.

@@ -219,11 +219,11 @@ def _loads(system: System, body: str) -> list[Force]:
     return known if all(facing(force) == 270 for force in known) else []
 
 
-RULES: Final = (
-    _half_forgotten,
-    _wrong_end,
-    _load_not_halved,
-    _load_at_middle,
-    _unweighted_mean,
-    _equal_sharing,
-)
+RULES: Final = {
+    "half_forgotten": _half_forgotten,
+    "wrong_end": _wrong_end,
+    "load_not_halved": _load_not_halved,
+    "load_at_middle": _load_at_middle,
+    "unweighted_mean": _unweighted_mean,
+    "equal_sharing": _equal_sharing,
+}

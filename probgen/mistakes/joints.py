@@ -276,16 +276,16 @@ def _mu_inverted(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
             yield Misstep("mu_inverted", changed, parts={"mu": variable.as_name})
 
 
-RULES: Final = (
-    _joint_is_total_weight,
-    _joint_added_not_subtracted,
-    _hinge_vertical_only,
-    _hinge_along_body,
-    _component_only,
-    _tangent_inverted,
-    _angle_sign,
-    _tension_equals_load,
-    _normal_at_wall_is_weight,
-    _friction_at_limit,
-    _mu_inverted,
-)
+RULES: Final = {
+    "joint_is_total_weight": _joint_is_total_weight,
+    "joint_added_not_subtracted": _joint_added_not_subtracted,
+    "hinge_vertical_only": _hinge_vertical_only,
+    "hinge_along_body": _hinge_along_body,
+    "component_only": _component_only,
+    "tangent_inverted": _tangent_inverted,
+    "angle_sign": _angle_sign,
+    "tension_equals_load": _tension_equals_load,
+    "normal_at_wall_is_weight": _normal_at_wall_is_weight,
+    "friction_at_limit": _friction_at_limit,
+    "mu_inverted": _mu_inverted,
+}

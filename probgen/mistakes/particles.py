@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator
+from collections.abc import Collection, Iterator
 from itertools import combinations
 from typing import Final
 
@@ -248,15 +248,15 @@ def _exchanged(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
             yield Misstep("exchanged", changed, parts={"a": a, "b": b})
 
 
-RULES: Final[tuple[Callable[[Plan, UnitSystem], Iterator[Misstep]], ...]] = (
-    _normal_is_weight,
-    _friction_of_weight,
-    _friction_left_out,
-    _friction_reversed,
-    _one_strand,
-    _component_sign,
-    _balance_sign,
-    _transmitted_left_out,
-    _sizes_added,
-    _exchanged,
-)
+RULES: Final = {
+    "normal_is_weight": _normal_is_weight,
+    "friction_of_weight": _friction_of_weight,
+    "friction_left_out": _friction_left_out,
+    "friction_reversed": _friction_reversed,
+    "one_strand": _one_strand,
+    "component_sign": _component_sign,
+    "balance_sign": _balance_sign,
+    "transmitted_left_out": _transmitted_left_out,
+    "sizes_added": _sizes_added,
+    "exchanged": _exchanged,
+}

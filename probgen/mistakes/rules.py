@@ -6,7 +6,7 @@ are, and what speaks for each, is told in `probgen.mistakes.comparison`.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 from typing import Final
 
@@ -53,17 +53,22 @@ Rule = Callable[[Plan, UnitSystem], Iterator[Misstep]]
 _SUPPORTS: Final = (Kind.HINGE, Kind.ROUGH)
 
 
-def missteps(plan: Plan, probe: Probe, units: UnitSystem = SI) -> tuple[Misstep, ...]:
+def missteps(
+    plan: Plan, probe: Probe, units: UnitSystem = SI, slips: Collection[str] | None = None
+) -> tuple[Misstep, ...]:
     """Every slip that has a meaning for a plan; found once, good for every draw.
 
     probe: coherent values of givens, derived quantities and g, arrays of one or more draws.
     units: the coherent units of the course; what is given in them needs no converting.
+    slips: the ids of those that are looked for; None: all.
     """
-    return tuple(made for working in workings(plan, probe) for made in _made_in(working, units))
+    rules = [rule for slip, rule in RULES.items() if slips is None or slip in slips]
+    ways = workings(plan, probe)
+    return tuple(made for working in ways for made in _made_in(working, units, rules))
 
 
-def _made_in(working: Plan, units: UnitSystem) -> tuple[Misstep, ...]:
-    found = (made for rule in RULES for made in rule(working, units))
+def _made_in(working: Plan, units: UnitSystem, rules: Sequence[Rule]) -> tuple[Misstep, ...]:
+    found = (made for rule in rules for made in rule(working, units))
     return tuple(misstep for misstep in found if workable(misstep.plan))
 
 
@@ -233,21 +238,22 @@ def _early_rounding(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
         found.add(line.id)
 
 
-RULES: Final[tuple[Rule, ...]] = (
-    _mass_as_weight,
-    _own_weight_forgotten,
-    _load_forgotten,
-    _whole_length_for_weight,
-    _unit_not_converted,
-    _torque_sign,
-    _inverted_arm_ratio,
-    _early_rounding,
-    *angles.RULES,
-    *arms.RULES,
-    *particles.RULES,
-    *joints.RULES,
-    *trusses.RULES,
-)
+RULES: Final[Mapping[str, Rule]] = {
+    "mass_as_weight": _mass_as_weight,
+    "own_weight_forgotten": _own_weight_forgotten,
+    "load_forgotten": _load_forgotten,
+    "whole_length_for_weight": _whole_length_for_weight,
+    "unit_not_converted": _unit_not_converted,
+    "torque_sign": _torque_sign,
+    "inverted_arm_ratio": _inverted_arm_ratio,
+    "early_rounding": _early_rounding,
+    **angles.RULES,
+    **arms.RULES,
+    **particles.RULES,
+    **joints.RULES,
+    **trusses.RULES,
+}
+"""Each rule makes one slip, which it stands under."""
 
 
 def _held(system: System) -> frozenset[str]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator
+from collections.abc import Collection, Iterator
 from typing import Final
 
 from probgen.mistakes.variant import (
@@ -72,8 +72,8 @@ def _holding(plan: Plan, body: Body, force: Force) -> list[Equation]:
     ]
 
 
-RULES: Final[tuple[Callable[[Plan, UnitSystem], Iterator[Misstep]], ...]] = (
-    _member_turned,
-    _reaction_left_out,
-    _load_left_out,
-)
+RULES: Final = {
+    "member_turned": _member_turned,
+    "reaction_left_out": _reaction_left_out,
+    "load_left_out": _load_left_out,
+}

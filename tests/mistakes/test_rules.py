@@ -6,6 +6,7 @@ from the mechanism of each slip, with the same data.
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
@@ -14,7 +15,8 @@ import numpy as np
 import pytest
 
 from probgen.bank.reading import read_template
-from probgen.mistakes.rules import missteps, workings
+from probgen.mistakes.likelihood import LIKELIHOOD
+from probgen.mistakes.rules import RULES, missteps, workings
 from probgen.mistakes.variant import Misstep, workable, wrong_values
 from probgen.problem.problem import draw_class, prepare, work
 from probgen.quantities.expression import Name, Product, Value, number
@@ -121,6 +123,17 @@ def test_gives_the_worked_number(wrong: Wrong) -> None:
     values = found(wrong.path, wrong.slip, wrong.way, wrong.answer)
     half = 0.5 * 10.0 ** -len(wrong.value.partition(".")[2])
     assert [value for value in values if abs(value - float(wrong.value)) <= half * 1.001], values
+
+
+@pytest.mark.parametrize("path", [STRUT, LADDER], ids=lambda path: path.stem)
+def test_of_some_slips_there_are_as_many_as_among_all(path: Path) -> None:
+    plan, given = problem(path)
+    every = Counter((each.slip, each.way, repr(each.parts)) for each in made(path))
+    assert {slip for slip, _, _ in every} <= RULES.keys() == LIKELIHOOD.keys() - {"other_limit"}
+    for slip in RULES:
+        alone = missteps(plan, given, slips={slip})  # type: ignore[arg-type]
+        told = Counter((each.slip, each.way, repr(each.parts)) for each in alone)
+        assert told == {key: count for key, count in every.items() if key[0] == slip}
 
 
 @pytest.mark.parametrize("path", [STRUT, LADDER, *OWN], ids=lambda path: path.stem)
