@@ -210,6 +210,7 @@ def test_a_third_member_at_an_unloaded_joint_carries_nothing() -> None:
     plan = find_plan(system_of(FRAME + '[[find]]\nquantity = "F_BD"\n'), VALUES)
     (step,) = plan.steps
     assert (step.unknown, step.expression, step.equation.bodies) == ("F_BD", ZERO, ("joint-B",))
+    assert step.idle
 
 
 TWO = (
@@ -225,6 +226,7 @@ def test_two_members_at_an_unloaded_joint_that_are_not_in_line_carry_nothing(ask
     plan = find_plan(system_of(TWO + f'[[find]]\nquantity = "{asked}"\n'), VALUES)
     (step,) = plan.steps
     assert (step.expression, step.equation.bodies) == (ZERO, ("joint-E",))
+    assert step.idle
     assert len(step.equation.terms) == 1
 
 
