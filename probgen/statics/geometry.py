@@ -192,7 +192,7 @@ def inclined(links: tuple[Link, ...], direction: Angle) -> tuple[Link, ...]:
         case Call():
             return (Link(slant_of(run, rise), slope),)
         case _:
-            return (Link(over(run, Call("cos", (slope,))), slope),)
+            return (Link(_one_fraction(run, Call("cos", (slope,))), slope),)
 
 
 def slope_of(run: Expression, rise: Expression) -> Expression:
@@ -201,6 +201,13 @@ def slope_of(run: Expression, rise: Expression) -> Expression:
     if found is not None and collected_sum((1, found[0]), (-1, run)) == ZERO:
         return found[1]
     return Call("atan2", (rise, run))
+
+
+def _one_fraction(top: Expression, bottom: Expression) -> Expression:
+    """(a/b)/c as a/(b c)."""
+    if isinstance(top, Quotient):
+        return over(top.top, times(top.bottom, bottom))
+    return over(top, bottom)
 
 
 def _over_tangent(rise: Expression) -> tuple[Expression, Expression] | None:

@@ -23,7 +23,7 @@ _WATCHED: tuple[tuple[str, object, str], ...] = (
     ("solve", problem, "solve"),
     ("prove", problem, "prove"),
     ("word", problem, "results"),
-    ("word", problem, "tell_statement"),
+    ("word", page, "tell_statement"),
     ("word", page, "tell_steps"),
     ("place labels", problem_figures, "situation"),
     ("place labels", problem_figures, "free_body"),

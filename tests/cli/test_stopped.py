@@ -77,6 +77,7 @@ def kill_at(folder: Path, seconds: float) -> None:
         build.kill()
 
 
+@pytest.mark.proof
 def test_killed_three_times_in_a_row(
     undisturbed: tuple[Path, float], files_in: FilesIn, tmp_path: Path
 ) -> None:

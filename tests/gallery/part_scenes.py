@@ -30,6 +30,7 @@ def _bodies() -> tuple[_Named, ...]:
     return (
         ("beam", mechanical.bar((0j, 70 + 0j), 3.0, _T)),
         ("bent lever", mechanical.bar((-40 + 0j, 0j, 35j), 3.0, _T)),
+        ("truss", mechanical.truss((0j, 30 + 36j, 60 + 0j, 0j), 2.0, _T)),
         ("ladder", mechanical.ladder((0j, 70 * _SLOPE), 3.2, _T, (0j, 0j))),
         ("particle", (mechanical.ring(0j, _T),)),
         ("wheel", mechanical.wheel(0j, 16.0, _T)),

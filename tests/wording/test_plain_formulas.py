@@ -47,7 +47,8 @@ WRITTEN = [
             "ΣF_x = H_x − R sin θ = 0",
         ),
         (
-            "tan θ/",
+            "tan θ/√",
+            "s/2/",
             "two legs",
         ),
     ),
@@ -74,7 +75,7 @@ WRITTEN = [
     ),
     Written(  # friction on two sides of a block
         "two-frictions",
-        ("N_w = W (sin α − μ cos α)/(2 μ sin α + cos α − μ² cos α)",),
+        ("N = W/(cos α + 2 μ sin α − μ² cos α)", "N_w = N (sin α − μ cos α)"),
         (
             "μ μ",
             "/(−",
