@@ -109,8 +109,7 @@ def _named(expression: Expression, id: str) -> Expression:
 
 def _square(side: Expression) -> Expression:
     """A square; that of a negative side is its size's."""
-    turned, size = _added(side)
-    return Power(negative(size) if turned and size == side else size, 2)
+    return Power(_added(side)[1], 2)
 
 
 def _added(expression: Expression) -> tuple[bool, Expression]:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
-from decimal import Decimal
 from typing import Final
 
 from probgen.quantities.dimension import dimension_of
@@ -26,7 +25,7 @@ from probgen.quantities.expression import (
     total,
 )
 from probgen.quantities.formula import Balance, Formula, Relation
-from probgen.quantities.rounding import last_place
+from probgen.quantities.rounding import last_place, round_figures
 from probgen.quantities.unit import UNITS, Dimension
 from probgen.statics.equation import Equation
 from probgen.statics.step import Step
@@ -193,7 +192,7 @@ _FIGURES: Final = 4  # of an angle in radians, at least
 
 
 def _radians(angle: float, guard: int) -> Number:
-    return Number(Decimal(f"{angle:.{_FIGURES + guard}g}"), UNITS["rad"])
+    return Number(round_figures(angle, _FIGURES + guard), UNITS["rad"])
 
 
 def _one(digits: Digits, printed: Expression, guard: int) -> Expression:

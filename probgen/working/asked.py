@@ -9,10 +9,9 @@ from collections.abc import Mapping
 from typing import Final
 
 import numpy as np
-from numpy.typing import NDArray
 
 from probgen.bank.labels import Labels
-from probgen.draws.nearness import Answers
+from probgen.draws.nearness import Answers, Numbers
 from probgen.quantities.unit import ANGLE, DEGREE, FORCE
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
@@ -23,7 +22,6 @@ from probgen.working.digits import Digits
 from probgen.working.direction import PLACES
 from probgen.working.tolerance import ANGLE_FLOOR
 
-Numbers = NDArray[np.float64]
 _NOISE_FREE: Final = 9
 """Decimal places of a value, in units of its last figure, that no rounding of floats reaches."""
 
@@ -83,8 +81,7 @@ def _cut_off(digits: Digits, id: str, values: Numbers) -> Numbers:
 def _force_floors(digits: Digits, solved: Mapping[str, Numbers]) -> Numbers:
     """Half a unit of the last figure of the largest force found, in each draw."""
     system = digits.case.system
-    found = [id for id in system.unknowns if id in solved]
-    forces = [id for id in found if system.variables[id].dimension == FORCE]
+    forces = [id for id in system.unknown_forces if id in solved]
     if not forces:
         return np.zeros(len(next(iter(solved.values()))))
     places = np.array([_last_places(digits, id, solved[id]) for id in forces])

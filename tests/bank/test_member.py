@@ -9,15 +9,11 @@ from probgen.bank.reading import read_template
 from probgen.bank.template import Template
 from probgen.input.fault import InputError
 from probgen.quantities.expression import evaluate
+from tests.situations import HEAD
 
-TEXT = """
-id = "trial"
-revision = 1
-title = "Trial"
-family = "structures"
-level = 3
-goals = ["trial"]
-statement = "Trial."
+TEXT = (
+    HEAD
+    + """
 [given]
 p = { name = "panel length", choices = [2.0], unit = "m" }
 P = { name = "load", choices = [12.0], unit = "kN" }
@@ -43,6 +39,7 @@ direction = 0
 [[find]]
 quantity = "F_AC"
 """
+)
 
 
 def read(text: str = TEXT) -> Template:

@@ -18,6 +18,7 @@ from probgen.quantities.expression import Value
 from probgen.statics.plan import Plan, find_plan
 from probgen.statics.proof import prove
 from probgen.statics.solution import solve
+from tests.situations import HEAD
 
 AGREEMENT = 1e-9
 """Largest difference, relative to the largest force."""
@@ -27,15 +28,6 @@ CASES = [
     pytest.param(seed, marks=[] if seed < QUICK else [pytest.mark.proof]) for seed in range(TRUSSES)
 ]
 LETTERS = "ABCDEFGHIJ"
-HEAD = """
-id = "truss"
-revision = 1
-title = "Truss"
-family = "structures"
-level = 3
-goals = ["truss"]
-statement = "Truss."
-"""
 
 
 Ends = tuple[str, str]

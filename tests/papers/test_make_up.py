@@ -25,7 +25,11 @@ from tests.papers.test_ink import strays
 IDS = sorted(default_bank().files)
 WHITE = 0.15  # of the height for text
 SPREAD = 2
-LONGER = {"stepladder-tie": 3, "bent-back-toolbox": 3}  # four things asked; 1 draw in 100
+LONGER = {
+    "stepladder-tie": 3,  # four things asked
+    "bent-back-toolbox": 3,  # 1 draw in 100
+    "footbridge-truss-crowd": 3,  # three members by a section, after the reactions
+}
 SHORT = 0.20  # what the last page of a problem that goes over it holds at least
 
 
@@ -90,6 +94,7 @@ def told(ids: Sequence[str], draws: int) -> list[str]:
     "ids",
     [
         ("diving-board",),
+        ("roof-truss-snow",),  # hardly more than two pages
         ("lantern-two-cords",),  # just a page, or hardly more
         ("stepladder-tie",),
         ("balcony-built-in", "leg-raise-cuff", "plank-over-edge", "well-windlass"),

@@ -22,6 +22,7 @@ from probgen.statics.system import Role, Variable
 from tests.situations import (
     FIND_R,
     FIND_T,
+    HEAD,
     HINGED,
     SHELF,
     STAYED,
@@ -124,14 +125,9 @@ def test_two_roots_where_it_may_are_refused() -> None:
         lean(0, 180)
 
 
-SLEDGES = """
-id = "sledges"
-revision = 1
-title = "Two sledges"
-family = "structures"
-level = 3
-goals = ["friction"]
-statement = "Two sledges tied together are about to slide down a slope."
+SLEDGES = (
+    HEAD
+    + """
 [given]
 W_1 = { name = "weight of the lower sledge", choices = [400], unit = "N" }
 W_2 = { name = "weight of the upper sledge", choices = [800], unit = "N" }
@@ -152,8 +148,9 @@ symbol = "T"
 quantity = "theta"
 [[find]]
 quantity = "T"
-""" + "".join(
-    f"""
+"""
+    + "".join(
+        f"""
 [[weight]]
 body = "{body}"
 force = "W_{n}"
@@ -167,7 +164,8 @@ friction = "f_{n}"
 friction_direction = "theta"
 coefficient = "mu_{n}"
 """
-    for n, body in enumerate(("lower", "upper"), start=1)
+        for n, body in enumerate(("lower", "upper"), start=1)
+    )
 )
 
 

@@ -16,16 +16,8 @@ from probgen.statics.refusal import Refusal
 from probgen.statics.solution import solve
 from probgen.statics.system import Body, Kind, Member, System
 from probgen.statics.truss import taken_apart, trimmed, walk, with_joints
+from tests.situations import HEAD
 
-HEAD = """
-id = "trial"
-revision = 1
-title = "Trial"
-family = "structures"
-level = 3
-goals = ["trial"]
-statement = "Trial."
-"""
 GIVEN = """
 [given]
 p = { name = "panel length", choices = [2.0], unit = "m" }

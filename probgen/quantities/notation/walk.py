@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from decimal import Decimal
 from functools import lru_cache
 from itertools import pairwise
 from typing import Final
@@ -34,11 +33,15 @@ from probgen.quantities.notation.notation import (
     is_negative,
     scaled,
 )
+from probgen.quantities.rounding import round_figures
 from probgen.quantities.symbol import read_symbol
 from probgen.quantities.unit import ANGLE, UNITS
 
 TRIGONOMETRIC: Final = frozenset({"sin", "cos", "tan", "asin", "acos", "atan"})
 """The functions that are written without brackets where their argument holds together."""
+
+_AS_IT_IS: Final = frozenset({"rad", "deg"})
+"""The functions that an angle and its number of radians are told apart by, though not on paper."""
 
 _FIGURES: Final = 5
 """Of an angle that is printed in radians, though it is known in degrees."""
@@ -162,6 +165,8 @@ def _power(base: Expression, printed: Printed, exponent: int, to: Notation) -> P
 
 
 def _call(function: str, arguments: tuple[Expression, ...], to: Notation, depth: int) -> Printed:
+    if function in _AS_IT_IS:
+        return _print(_in_radians(arguments[0]), to, depth)
     deeper = depth if function in _INVERSE else depth + 1
     inner = [_print(argument, to, deeper) for argument in arguments]
     tall = any(printed.tall for printed in inner)
@@ -172,10 +177,8 @@ def _call(function: str, arguments: tuple[Expression, ...], to: Notation, depth:
             bases = zip(arguments, inner, strict=True)
             squares = _sum([(1, _power(base, printed, 2, to)) for base, printed in bases], to)
             return Printed(to.root(squares.text), TIGHT, tall=True)
-        case "rad" | "deg":
-            return _print(_in_radians(arguments[0]), to, depth)
         case "exp":
-            return Printed(to.exponential(_print(arguments[0], to, depth + 1).text), TIGHT)
+            return Printed(to.exponential(inner[0].text), TIGHT)
         case "sum":
             return Printed(to.summed(inner[0].text), TERM, tall=tall)
         case "abs":
@@ -192,7 +195,7 @@ def _in_radians(angle: Expression) -> Expression:
     """An angle as it stands in an exponent: a number of degrees in radians."""
     if isinstance(angle, Number) and angle.unit is not None and angle.unit.dimension == ANGLE:
         size = math.radians(float(angle.value) * angle.unit.factor)
-        return Number(Decimal(f"{size:.{_FIGURES}g}"), UNITS["rad"])
+        return Number(round_figures(size, _FIGURES), UNITS["rad"])
     return angle
 
 
