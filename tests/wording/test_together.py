@@ -131,3 +131,86 @@ def test_a_rope_that_pulls_twice_is_counted() -> None:
     assert any("The rope acts twice along y, with T each time: 2 T together." in x for x in lines)
     assert "ΣF_y = 2 T − W_w − W_b − W_p = 0" in lines
     assert not any("T + T" in line for line in lines)
+
+
+OVER_PULLEYS = (
+    HEAD
+    + """
+[given]
+P = { name = "left weight", choices = [5.0], unit = "N" }
+Q = { name = "right weight", choices = [4.0], unit = "N" }
+W = { name = "middle weight", choices = [7.0], unit = "N" }
+[unknown]
+alpha = { name = "left angle", unit = "deg", from = 0, to = 90, measured = "from the vertical" }
+beta = { name = "right angle", unit = "deg", from = 0, to = 90, measured = "from the vertical" }
+[body.ring]
+particle = true
+[[cable]]
+direction = "90 + alpha"
+magnitude = "P"
+symbol = "P"
+[[cable]]
+direction = "90 - beta"
+magnitude = "Q"
+symbol = "Q"
+[[weight]]
+force = "W"
+[[find]]
+quantity = "alpha"
+[[find]]
+quantity = "beta"
+"""
+)
+
+
+def test_two_angles_of_a_knot_are_found_by_squares() -> None:
+    lines = told(OVER_PULLEYS)
+    in_order(
+        after(lines, "Two equations together"),
+        "Q cos β = −P cos α + W",
+        "Q sin β = P sin α",
+        "We square both and add them: the squares of sine and cosine add up to one, so β drops "
+        "out:",
+        "Q² = W² + P² − 2 W P cos α",
+        "α = arccos((W² + P² − Q²)/(2 W P))",
+    )
+    in_order(lines, "sin β = P sin α/Q")
+
+
+HUNG = (
+    HEAD
+    + """
+[given]
+b = { name = "width", choices = [0.80], unit = "m" }
+h = { name = "distance between the hinges", choices = [1.60], unit = "m" }
+W = { name = "weight", choices = [98.0], unit = "N" }
+[points]
+A = [0, 0]
+B = [0, "h"]
+C = ["b", "h"]
+D = ["b", 0]
+G = ["b/2", "h/2"]
+[body.door]
+along = ["A", "B", "C", "D", "A"]
+[[hinge]]
+at = "A"
+symbol = "H"
+[[hinge]]
+at = "B"
+symbol = "K"
+[[weight]]
+at = "G"
+force = "W"
+[[find]]
+quantity = "H.x"
+"""
+)
+
+
+def test_what_two_hinges_share_is_told_to_be_left_open() -> None:
+    """Of 98.0 N at half the width, about the upper hinge: 98.0 N x 0.40 m/(1.60 m)."""
+    lines = told(HUNG)
+    left = "Statics alone does not give H_y and K_y; they are not needed for what is asked."
+    assert any(left in line for line in lines)
+    assert not any("not plain" in line for line in lines)
+    assert any(line.endswith("= 24.5 N") for line in lines)
