@@ -121,6 +121,7 @@ class Source(Enum):
     """What a force is drawn as: an arrow, or what exerts it."""
 
     ARROW = auto()
+    PUSH = auto()
     FLOOR = auto()
     CEILING = auto()
     NUT = auto()
@@ -288,6 +289,7 @@ CONTACTS: Final = Vocabulary("a contact, smooth or rough", (
 
 FORCES: Final = Vocabulary("a force", (
     Entry(Source.ARROW, ("arrow", "hand", "hands"), "an arrow, where its direction is known"),
+    Entry(Source.PUSH, ("push",), "the same, behind what it pushes"),
     Entry(Source.FLOOR, ("floor", "ground"), "the ground instead of the arrow"),
     Entry(Source.CEILING, ("ceiling",), "a ceiling it hangs from"),
     Entry(Source.NUT, ("nut", "stone"), "something bitten on"),

@@ -78,9 +78,10 @@ def weight(row: Table, situation: Situation) -> None:
     key = "mass" if row.has("mass") else "force"
     noun, own = _what_weighs(row, key, situation, body)
     name: Called = BodyNamed(body) if own else noun
-    size = _weight(row, situation, key, noun, name)
+    size, letter = _weight(row, situation, key, noun, name)
     id = size.id if isinstance(size, Name) else ""
-    letter = situation.scope.called(id)
+    if any(force.id == id for force in situation.forces):  # it weighs on another body too
+        id = letter
     printed = size.symbol if isinstance(size, Name) else ""
     if own and not situation.place_of(body):
         situation.shown[letter] = Load(Thing.CENTRE, Manner.HELD)
@@ -89,20 +90,26 @@ def weight(row: Table, situation: Situation) -> None:
     situation.place(row, element, Label(printed, name), [acting])
 
 
-def _weight(row: Table, situation: Situation, key: str, noun: str, name: Called) -> Expression:
-    """noun: for its symbol where the author gives none; name: of what weighs."""
+def _weight(
+    row: Table, situation: Situation, key: str, noun: str, name: Called
+) -> tuple[Expression, str]:
+    """A weight's size, and the name it goes by in the file.
+
+    noun: for its symbol where the author gives none; name: of what weighs.
+    """
     called = Coined(Sort.WEIGHT, name)
     symbol = situation.symbol(row) if row.has("symbol") else ""
     if key == "force":
-        return situation.known(row, key, symbol, NEWTON, called)
+        size = situation.known(row, key, symbol, NEWTON, called)
+        return size, size.id if isinstance(size, Name) else ""
     symbol = symbol or _weight_symbol(noun, situation.scope)
     if isinstance(given := _given_weight(row, situation), Name):
         situation.scope.call(given.id, symbol)
-        return given
+        return given, symbol
     mass = situation.scope.expression(row, "mass", MASS)
     factors = mass.factors if isinstance(mass, Product) else (mass,)
     product = Product((*factors, situation.scope.variables["g"].as_name))
-    return situation.defined(row, symbol, product, NEWTON, called)
+    return situation.defined(row, symbol, product, NEWTON, called), symbol
 
 
 def _given_weight(row: Table, situation: Situation) -> Name | None:

@@ -53,7 +53,7 @@ class Scope:
     doubtful: ids whose entry had a fault, so that what uses them is not blamed as well.
     whole: False once a part of the file could not be read; a name not found may be in that part.
     bounds: between which values a quantity is known to lie, coherent units.
-    callings: a second name that expressions may use, by the id of the quantity it is of.
+    callings: the ids of quantities, by further names that expressions may use.
     """
 
     variables: dict[str, Variable] = field(default_factory=lambda: {"g": GRAVITY})
@@ -67,16 +67,12 @@ class Scope:
     def names(self) -> dict[str, Name]:
         """What expressions may name."""
         names = {id: variable.as_name for id, variable in self.variables.items()}
-        return names | {other: names[id] for id, other in self.callings.items()}
+        return names | {other: names[id] for other, id in self.callings.items()}
 
     def call(self, id: str, other: str) -> None:
         """Gives a quantity a second name, that of the weight it is (W_b beside bag_mass)."""
         if id != other:
-            self.callings.setdefault(id, other)
-
-    def called(self, id: str) -> str:
-        """The second name of a quantity, or its id where it has none."""
-        return self.callings.get(id, id)
+            self.callings.setdefault(other, id)
 
     @property
     def symbols(self) -> frozenset[str]:

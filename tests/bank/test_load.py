@@ -13,8 +13,9 @@ from probgen.bank.scope import Scope
 from probgen.draws.class_draws import class_draws
 from probgen.draws.requirement import requirements_hold
 from probgen.input.fault import InputError
-from probgen.quantities.expression import Name, Quotient, evaluate, number
+from probgen.quantities.expression import Name, Quotient, evaluate, names_in, number
 from probgen.quantities.parser import parse
+from probgen.quantities.unit import SI, US_CUSTOMARY
 from probgen.statics.system import Link
 
 L = Name("L", "L")
@@ -120,6 +121,20 @@ def test_a_uniform_body_weighs_at_its_middle(shelf: str, spoilt: Callable[[str, 
 
 
 # An entry added to the pair of bodies, and the one fault it must give.
+def test_one_weight_may_act_on_two_bodies_in_either_system_of_units(pair: str) -> None:
+    """As a mass before and after a change, which US customary gives as a weight."""
+    text = pair.replace('unit = "kg"', 'unit = "kg", us = { unit = "lbf" }')
+    text = text.replace('unit = "m" }', 'unit = "m", us = { unit = "ft" } }')
+    text = text.replace('quantity = "W_r"', 'quantity = "N"')
+    text += '[[roller]]\nbody = "post"\nat = "J"\nsymbol = "N"\n'
+    text += '[[weight]]\nbody = "post"\nat = "K"\nmass = "m"\nsymbol = "W_p"'
+    for units, sizes in ((SI, {"W_r", "W_p"}), (US_CUSTOMARY, {"m"})):
+        system = read_template(text, "pair.toml", units).system
+        acting = [system.force(system.element(id).forces[0]) for id in ("W_r", "W_p")]
+        assert [force.body for force in acting] == ["ring", "post"]
+        assert {id for force in acting for id in names_in(force.magnitude)} == sizes
+
+
 SPOILT = [
     (
         '[[weight]]\nbody = "ring"\nother = "post"\nmass = "m"',

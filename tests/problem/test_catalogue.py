@@ -51,7 +51,7 @@ def test_a_family_that_there_is_not_is_no_empty_list(typed: str, mend: str) -> N
         of_family(read_catalogue(), typed, "--family")
     (fault,) = caught.value.faults
     assert fault.found == f'"{typed}"'
-    assert fault.expected.startswith("one of the families beams, ladders, ")
+    assert fault.expected.startswith("one of the families beams, friction, ")
     assert mend in fault.mend
     assert bool(mend) is bool(fault.mend)
 

@@ -189,16 +189,16 @@ def test_forces_act_the_way_that_was_reasoned_before_solving(name: str, students
         for _, fact in about(passages):
             match fact:
                 case PartExpected(force, drawn=drawn) | LeverExpected(force, drawn=drawn):
-                    value = float(evaluate(force, own.case.values))
+                    value = float(evaluate(force, own.complete))
                     assert value * (1 if drawn else -1) > 0.0
                 case NothingAgainst(force):
-                    assert float(evaluate(force, own.case.values)) == 0.0
+                    assert float(evaluate(force, own.complete)) == 0.0
                 case TurnExpected(letter, drawn=drawn):
-                    value = float(evaluate(letter, own.case.values))
+                    value = float(evaluate(letter, own.complete))
                     assert value * (1 if drawn else -1) > 0.0
                     check_turned(own, fact)
                 case SharesExpected(forces, drawn=drawn):
-                    values = [float(evaluate(force, own.case.values)) for force in forces]
+                    values = [float(evaluate(force, own.complete)) for force in forces]
                     assert all(value * (1 if drawn else -1) > 0.0 for value in values)
 
 

@@ -192,12 +192,16 @@ class Span:
 
 @dataclass(frozen=True, slots=True)
 class Opening:
-    """A named angle at a place, from a reference direction to another, both in degrees."""
+    """A named angle at a place, from a reference direction to another, both in degrees.
+
+    force: the force whose direction it is, "" for that of a member.
+    """
 
     id: str
     at: complex
     reference: float
     direction: float
+    force: str = ""
 
 
 def spans(measured: Survey) -> tuple[Span, ...]:
@@ -327,15 +331,15 @@ def _force_openings(measured: Survey) -> list[Opening]:
     found = []
     for force in measured.system.forces:
         if force.kind in drawn and not force.part and measured.has(force.direction):
-            found += _split(measured, measured.places[force.point], force.direction)
+            found += _split(measured, measured.places[force.point], force.direction, force.id)
     return found
 
 
-def _split(measured: Survey, at: complex, direction: Expression) -> list[Opening]:
+def _split(measured: Survey, at: complex, direction: Expression, force: str = "") -> list[Opening]:
     """The named angles a direction is made of, each from what remains without it."""
     whole = measured.number(direction)
     return [
-        Opening(part.id, at, whole - float(factor) * measured.number(part), whole)
+        Opening(part.id, at, whole - float(factor) * measured.number(part), whole, force)
         for part, factor in angle_of(direction).multiples
         if isinstance(part, Name) and abs(factor) == 1 and _is_stated(measured.system, part.id)
     ]

@@ -50,7 +50,7 @@ _FALL: Final = 58.0  # how far a face is drawn down below the edge a rope runs o
 
 def stands_for(stage: Stage, element: Element) -> bool:
     """Whether a force is shown by what exerts it: a surface, or something bitten on."""
-    arrows = (Source.ARROW, Source.PEDAL)
+    arrows = (Source.ARROW, Source.PUSH, Source.PEDAL)
     return stage.depicts.forces.get(element.id, Source.ARROW) not in arrows
 
 

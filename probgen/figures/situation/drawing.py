@@ -219,6 +219,7 @@ class _Situation:
             encloses(self.stage.corners(self.system.body(element.body)), spot + 0.05 * step)
         )
         inside |= self.stage.leads_into_truss(element, step)
+        inside |= self.stage.behind(element)
         tag = Tag(What.FORCE, element.id)
         if self.stage.depicts.forces.get(element.id) is Source.PEDAL:
             inside, spot = True, spot - step / _PUSH * (self.stage.halves[element.body] + 3.0)
@@ -285,22 +286,22 @@ class _Situation:
 
     def _angles(self) -> None:
         for opening in self.shown.openings:  # no label may lie where a reference line will
-            start = self._paper(opening.at)
-            end = start + heading(opening.reference) * _REFERENCE
+            start, reference, _ = self.stage.set_out(opening)
+            end = start + heading(reference) * _REFERENCE
             self.field.watch(line(start, end, LIGHT, Tag(What.REFERENCE, opening.id)))
         for opening in reversed(self.shown.openings):  # those of cables need their place most
             if opening.id in self.inclines or not is_told(self.measured, opening.id):
                 continue
             variable = self.system.variables[opening.id]
-            at = self._paper(opening.at)
-            drawn = self.measured.runs_along(opening.at, opening.reference) or self._on_ground(
-                at, opening.reference
+            at, reference, direction = self.stage.set_out(opening)
+            drawn = self.measured.runs_along(opening.at, reference) or self._on_ground(
+                at, reference
             )
             draw_angle(
                 self.field,
                 at,
-                opening.reference,
-                opening.direction,
+                reference,
+                direction,
                 self.stage.text(variable.as_name),
                 opening.id,
                 reference_drawn=drawn,
@@ -318,15 +319,8 @@ class _Situation:
             if arc:
                 pieces += [(complex(a, b), complex(c, d)) for a, b, c, d in segments(arc)]
             else:
-                pieces += arc_pieces(self._paper(each.at), each.reference, each.direction)
+                pieces += arc_pieces(*self.stage.set_out(each))
         return pieces
-
-    def _paper(self, place: complex) -> Spot:
-        """A place (m) on paper, moved with the particle that is there."""
-        points = self.measured.places.items()
-        moved = self.stage.shifts
-        at = next((name for name, p in points if name in moved and abs(p - place) < 1e-9), "")
-        return place * self.scale + moved.get(at, 0j)
 
     def _on_ground(self, spot: Spot, direction: float) -> bool:
         """Whether a surface through a spot runs on in a direction."""

@@ -9,8 +9,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
 
-from probgen.bank.depiction import Depictions, Look
-from probgen.figures.measured.survey import Survey, pushes, ways_out
+from probgen.bank.depiction import Depictions, Look, Source
+from probgen.figures.measured.survey import Opening, Survey, pushes, ways_out
 from probgen.figures.paper.scene import Spot, dot, heading
 from probgen.figures.situation import pulley
 from probgen.figures.situation.block import Block, blocks_of, shifts_of
@@ -88,9 +88,31 @@ class Stage:
         if block is None or not self.measured.has(force.direction):
             return spot
         unit = heading(self.measured.number(force.direction))
-        if pushes(element):  # it stands behind its point
+        if self.behind(element):
             unit = -unit
         return spot + block.grip(unit)
+
+    def on_paper(self, place: complex) -> Spot:
+        """A place (m) on paper, moved with the particle that is there."""
+        points = self.measured.places.items()
+        at = next((name for name, p in points if name in self.shifts and abs(p - place) < 1e-9), "")
+        return place * self.scale + self.shifts.get(at, 0j)
+
+    def set_out(self, opening: Opening) -> tuple[Spot, float, float]:
+        """Where an angle opens on paper, from which direction to which (degrees).
+
+        That of a line at a block opens at the edge, behind the block where the line pushes.
+        """
+        ways = opening.reference, opening.direction
+        element = next((e for e in self.system.elements if opening.force in e.forces), None)
+        if element is None or element.body not in self.blocks:
+            return self.on_paper(opening.at), *ways
+        turn = 180.0 if self.behind(element) else 0.0
+        return self.rest(element), ways[0] + turn, ways[1] + turn
+
+    def behind(self, element: Element) -> bool:
+        """Whether what exerts a force stands behind its point: it pushes."""
+        return pushes(element) or self.depicts.forces.get(element.id) is Source.PUSH
 
     def course(self, each: Hoist) -> Course:
         """Where the rope between two particles runs."""

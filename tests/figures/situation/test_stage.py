@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from probgen.bank.depiction import Look
+from probgen.figures.measured.survey import openings
 from probgen.figures.paper.scene import Stated, dot, heading
 from probgen.quantities.expression import Name
 from tests.figures.sketches import (
@@ -15,6 +16,7 @@ from tests.figures.sketches import (
     HELD,
     KNOT,
     LEANING,
+    SHOVED,
     SLOPE,
     TACKLE,
     TRUSS,
@@ -70,6 +72,24 @@ def test_a_line_begins_at_the_edge_of_a_block_and_at_the_middle_of_a_ring() -> N
     knot = stage(KNOT)
     cord = knot.system.element("T_1")
     assert knot.rest(cord) == knot.spot(cord.at)
+
+
+@pytest.mark.parametrize(
+    ("side", "word", "corner", "ways"),
+    [
+        ("theta", "arrow", 1, (0.0, 25.0)),  # to the right, up from the level
+        ("-theta", "push", -1, (180.0, 155.0)),  # on the left, behind the crate
+    ],
+)
+def test_the_angle_of_a_force_opens_at_the_edge_of_its_block(
+    side: str, word: str, corner: int, ways: tuple[float, float]
+) -> None:
+    set_out = stage(SHOVED.replace("SIDE", side), f'P = "{word}"')
+    (opening,) = openings(set_out.measured)
+    spot, *found = set_out.set_out(opening)
+    assert spot == set_out.rest(set_out.system.element("P"))
+    assert corner * spot.real > 10.0
+    assert found == pytest.approx(ways)
 
 
 def test_a_bar_lies_on_its_face_and_its_end_is_cut_to_a_floor() -> None:
