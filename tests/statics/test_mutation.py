@@ -251,15 +251,15 @@ def torques_assembled(*arguments: Any) -> dict[str, list[Any]]:
     return {**sums, "turn": turns}
 
 
-def massless_g(row: Any, situation: Any, key: str, noun: str, words: str) -> Expression:
+def massless_g(row: Any, situation: Any, key: str, noun: str, words: str) -> tuple[Expression, str]:
     """A mass is taken for a weight."""
-    size = _weight(row, situation, key, noun, words)
+    found = _weight(row, situation, key, noun, words)
     for at, each in enumerate(situation.definitions):
         if isinstance(each.expression, Product) and key == "mass":
             situation.definitions[at] = replace(
                 each, expression=times(*each.expression.factors[:-1], number(1))
             )
-    return size
+    return found
 
 
 _weight, _grip_limit = load._weight, support._grip_limit
