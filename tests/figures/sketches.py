@@ -107,21 +107,6 @@ friction = "f"
 [[find]]
 quantity = "N"
 """
-SHOVED = """
-[body.crate]
-particle = true
-[[weight]]
-mass = "m"
-[[rough]]
-normal = "N"
-friction = "f"
-friction_direction = 180
-[[force]]
-direction = "SIDE"
-symbol = "P"
-[[find]]
-quantity = "P"
-"""
 CABINET = """
 [unknown]
 x = { name = "distance to the normal force", unit = "m" }

@@ -16,13 +16,28 @@ from tests.figures.sketches import (
     HELD,
     KNOT,
     LEANING,
-    SHOVED,
     SLOPE,
     TACKLE,
     TRUSS,
     TWO,
     stage,
 )
+
+SHOVED = """
+[body.crate]
+particle = true
+[[weight]]
+mass = "m"
+[[rough]]
+normal = "N"
+friction = "f"
+friction_direction = 180
+[[force]]
+direction = "SIDE"
+symbol = "P"
+[[find]]
+quantity = "P"
+"""
 
 
 def test_places_grow_with_the_scale_and_particles_beside_each_other_are_moved() -> None:
