@@ -113,6 +113,7 @@ class Touch(Enum):
 
     FACE = auto()
     EDGE = auto()
+    POST = auto()
     BRANCH = auto()
     FULCRUM = auto()
 
@@ -283,6 +284,7 @@ ROLLERS: Final = Vocabulary("a roller", (
 CONTACTS: Final = Vocabulary("a contact, smooth or rough", (
     Entry(Touch.FACE, ("floor", "ground", "wall", "ramp"), "a face as its normal has it"),
     Entry(Touch.EDGE, ("edge",), "the outer edge of a wall"),
+    Entry(Touch.POST, ("post", "mast"), "one side of a post, as long as its other side"),
     Entry(Touch.BRANCH, ("branch", "pipe", "rail", "log", "bar", "tube"), "something round"),
     Entry(Touch.FULCRUM, ("fulcrum", "pivot"), "a wedge"),
 ))  # fmt: skip

@@ -146,7 +146,8 @@ def test_a_slip_spoils_something(path: Path) -> None:
         spoiling = set()
         for misstep in every:
             values = wrong_values(misstep, given)
-            if any(not np.allclose(values[id], right[id], rtol=1e-6) for id in values):
+            both = values.keys() & right.keys()  # a slip may ask for what is not needed otherwise
+            if any(not np.allclose(values[id], right[id], rtol=1e-6) for id in both):
                 spoiling.add(misstep.slip)
         assert {misstep.slip for misstep in every} - spoiling <= {"torque_sign"}
 

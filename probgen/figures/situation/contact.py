@@ -140,6 +140,8 @@ def touching(stage: Stage, element: Element) -> Fixture:
         fixture = Fixture(rings)
     elif told is Touch.EDGE:
         fixture = Fixture(surfaces=_edge(stage, face, normal))
+    elif told is Touch.POST:
+        fixture = Fixture(surfaces=(_side_of_post(stage, face, normal),))
     elif 5.0 < normal % 90.0 < 85.0 and element.body in stage.blocks and normal < 180.0:
         fixture = _slope(stage, element, face, normal)
     else:
@@ -217,6 +219,15 @@ def _ended(stage: Stage, each: Hoist, body: str, surface: Surface) -> tuple[Surf
     if side > 0:
         return replace(surface, after=edge), corner
     return replace(surface, before=edge), corner
+
+
+def _side_of_post(stage: Stage, face: Spot, normal: float) -> Surface:
+    """One side of a post, drawn beyond all that touches the post."""
+    side = Surface(face, normal, 0.0, 0.0)
+    for element in stage.system.elements:
+        if stage.depicts.contacts.get(element.id) is Touch.POST:
+            side = side.covering(stage.spot(element.at), _POST)
+    return side
 
 
 def _edge(stage: Stage, corner: Spot, normal: float) -> tuple[Surface, Surface]:

@@ -40,6 +40,35 @@ from tests.figures.sketches import (
     stage,
 )
 
+CLAMPED = """
+[points]
+A = [0, 0]
+B = ["L/10", "-L/4"]
+E = ["L", 0]
+[body.arm]
+along = ["A", "E", "B"]
+[[rough]]
+at = "A"
+direction = 180
+normal = "N_A"
+friction = "f_A"
+friction_direction = 90
+[[rough]]
+at = "B"
+direction = 0
+normal = "N_B"
+friction = "f_B"
+friction_direction = 90
+[[find]]
+quantity = "N_B"
+[[weight]]
+at = "E"
+mass = "m"
+[[condition]]
+that = "f_A = f_B"
+because = "both are alike"
+"""
+
 
 def test_closed_outline_is_one_solid_on_a_floor_that_reaches_under_all_of_it() -> None:
     scene = sketch(CABINET)
@@ -89,6 +118,16 @@ def test_an_edge_has_a_level_top_and_a_face_down_to_the_lowest_point() -> None:
     assert (top.normal, face.normal) == (90.0, 180.0)
     assert face.ends[0].imag == pytest.approx(0.0)  # the foot of the pole
     assert top.at == face.at
+
+
+def test_both_sides_of_a_post_reach_beyond_all_that_touches_it() -> None:
+    set_out = stage(CLAMPED, 'N_A = "post"', 'N_B = "post"')
+    sides = [touched(set_out, set_out.system.element(id)).surfaces[0] for id in ("N_A", "N_B")]
+    left, right = (sorted(end.imag for end in side.ends) for side in sides)
+    assert left == pytest.approx(right)
+    spots = [set_out.spot(name).imag for name in ("A", "B")]
+    assert left[0] < min(spots) - FACE
+    assert left[1] > max(spots) + FACE
 
 
 def test_a_wedge_is_drawn_whatever_the_normal() -> None:
