@@ -273,6 +273,7 @@ def test_an_upright_force_has_no_tangent_to_mistake() -> None:
     assert not slipped & {"tangent_inverted", "component_only", "hinge_vertical_only"}
 
 
+@pytest.mark.one_in(3)
 @pytest.mark.parametrize("method", METHODS, ids=str)
 @pytest.mark.parametrize("path", [LADDER, *OWN], ids=lambda path: path.stem)
 def test_numbers_do_not_depend_on_how_torques_are_written(path: Path, method: Method) -> None:

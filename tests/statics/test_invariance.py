@@ -97,6 +97,7 @@ def dimension_power(system: System, id: str) -> int:
     return owner.dimension.mass
 
 
+@pytest.mark.one_in(3)
 @pytest.mark.parametrize("name", TEMPLATES)
 @few
 @given(place=places, factor=st.floats(0.01, 100.0))
@@ -170,6 +171,7 @@ def mirrored_problem(name: str) -> Problem:
     return prepare(replace(own, system=mirrored(own.system)), Convention())
 
 
+@pytest.mark.one_in(2)
 @pytest.mark.parametrize("name", TEMPLATES)
 @few
 @given(place=places)
@@ -202,6 +204,7 @@ def pivoted_problems(name: str) -> tuple[Problem, ...]:
     return tuple(found)
 
 
+@pytest.mark.one_in(2)
 @pytest.mark.parametrize("name", QUICK)
 @few
 @given(place=places)
@@ -225,6 +228,7 @@ def formed_problem(name: str, convention: Convention) -> Problem:
     return prepare(template(name), convention)
 
 
+@pytest.mark.one_in(3)
 @pytest.mark.parametrize("convention", FORMS[1:], ids=lambda c: f"{c.torque}, {c.positive}")
 @pytest.mark.parametrize("name", QUICK)
 def test_how_torque_is_written_changes_nothing(name: str, convention: Convention) -> None:

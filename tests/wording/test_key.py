@@ -50,6 +50,7 @@ from tests.wording.told_keys import (
 )
 
 
+@pytest.mark.one_in(3)
 @pytest.mark.parametrize(("name", "convention"), TOLD)
 def test_printed_numbers_give_the_printed_result(name: str, convention: Convention) -> None:
     assert lines_read(keys(name, convention))
@@ -125,6 +126,7 @@ def coherent(answer: Answer) -> float:
     return answer.value * UNITS[answer.unit or "1"].factor
 
 
+@pytest.mark.one_in(7)
 @pytest.mark.parametrize(
     "convention", [each for each in CHOICES if each.units == SI], ids=named
 )  # in US customary units a template has other ranges
@@ -230,6 +232,7 @@ def test_negative_forces_occur() -> None:
 SLIPS = re.compile(r"  |\{|\}|\b(\w+) \1\b| [.,:;]|\.\.|\bNone\b|\bthe an?\b")
 
 
+@pytest.mark.one_in(3)
 @pytest.mark.parametrize(("name", "convention"), TOLD)
 def test_sentences_are_well_formed(name: str, convention: Convention) -> None:
     for sections in keys(name, convention):

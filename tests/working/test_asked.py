@@ -31,6 +31,7 @@ def problem_of(path: Path, convention: Convention = USUAL) -> Problem:
     return prepare(read_template(text, path.name), convention)
 
 
+@pytest.mark.one_in(4)
 @pytest.mark.parametrize("convention", COURSES.values(), ids=COURSES)
 @pytest.mark.parametrize("path", OWN, ids=lambda path: path.stem)
 def test_a_row_a_draw_and_a_column_a_number_asked(path: Path, convention: Convention) -> None:

@@ -65,6 +65,7 @@ def numbers(expression: Expression) -> Iterator[Number]:
 CONVENTIONS = [USUAL, Convention(units=US_CUSTOMARY), Convention(torque="arm")]
 
 
+@pytest.mark.one_in(3)
 @pytest.mark.parametrize("convention", CONVENTIONS, ids=["usual", "US", "arm"])
 @pytest.mark.parametrize("name", OWN)
 def test_a_quantity_has_the_same_digits_in_every_line_of_a_key(
