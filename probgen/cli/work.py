@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -53,6 +54,9 @@ if TYPE_CHECKING:
 @click.option(
     "--layouts", type=click.Path(path_type=Path), help="A folder with page layouts of your own."
 )
+@click.option(
+    "--watch", is_flag=True, help="Work it anew each time its file is saved, until Ctrl-C."
+)
 def work(
     template: str,
     number: int,
@@ -65,38 +69,79 @@ def work(
     html: Path | None,
     figures: Path | None,
     layouts: Path | None,
+    watch: bool,
 ) -> None:
     """Work one problem: statement, givens, each step, answers, proof.
 
     TEMPLATE is an id (see `probgen list`) or the path of a template file.
     """
-    from rich.console import Console
-
-    from probgen.cli.telling import show
-    from probgen.cli.terminal import say, say_json
-    from probgen.problem.report import as_data
-    from probgen.problem.single import work_single
+    from probgen.cli.watch import follow
 
     convention = _convention(method, units, gravity)
     for path, kind in ((pdf, ".pdf"), (html, ".html"), (figures, "")):
         _require_place(path, kind)
+    values, wanted = _split(stated), _Wanted(as_json, pdf, html, figures, layouts)
+    if not watch:
+        wanted.give(_worked(template, number, values, convention))
+        return
+
+    def anew() -> Single:
+        single = _worked(template, number, values, convention)
+        wanted.give(single, followed=True)
+        return single
+
+    last = follow(_own_file(template), anew)
+    if last is not None and html is not None:
+        _write_page(last, html)
+
+
+@dataclass(frozen=True, slots=True)
+class _Wanted:
+    """What is to be made of a worked problem."""
+
+    as_json: bool
+    pdf: Path | None
+    html: Path | None
+    figures: Path | None
+    layouts: Path | None
+
+    def give(self, single: Single, followed: bool = False) -> None:
+        """followed: whether more will be made of the same file."""
+        from rich.console import Console
+
+        from probgen.cli.telling import show
+        from probgen.cli.terminal import say, say_json
+        from probgen.problem.report import as_data
+
+        for remark in single.remarks:
+            say(f"remark: {remark}", err=True)
+        if self.pdf is not None:
+            _write_handout(single, self.pdf, self.layouts)
+            say(f"sheet and key are in {self.pdf}", err=self.as_json)
+        if self.html is not None:
+            _write_page(single, self.html, followed)
+            say(f"sheet and key are in {self.html}", err=self.as_json)
+        if self.figures is not None:
+            _write_figures(single, self.figures)
+            say(f"its figures are in {self.figures}", err=self.as_json)
+        if self.as_json:
+            say_json(as_data(single))
+        elif self.pdf is self.html is self.figures is None:
+            show(single, Console())
+
+
+def _worked(template: str, number: int, values: dict[str, str], convention: Convention) -> Single:
+    from probgen.problem.single import work_single
+
     froms = {"template_from": "TEMPLATE", "values_from": "--with"}
-    single = work_single(template, number, _split(stated), convention, **froms)
-    for remark in single.remarks:
-        say(f"remark: {remark}", err=True)
-    if pdf is not None:
-        _write_handout(single, pdf, layouts)
-        say(f"sheet and key are in {pdf}", err=as_json)
-    if html is not None:
-        _write_page(single, html)
-        say(f"sheet and key are in {html}", err=as_json)
-    if figures is not None:
-        _write_figures(single, figures)
-        say(f"its figures are in {figures}", err=as_json)
-    if as_json:
-        say_json(as_data(single))
-    elif pdf is html is figures is None:
-        show(single, Console())
+    return work_single(template, number, values, convention, **froms)
+
+
+def _own_file(template: str) -> Path:
+    path = Path(template)
+    if not path.is_file():
+        raise click.UsageError("--watch follows a file: name the path of a template file")
+    return path
 
 
 def _convention(method: Path | None, units: str | None, gravity: str | None) -> Convention:
@@ -137,11 +182,11 @@ def _write_handout(single: Single, pdf: Path, layouts: Path | None) -> None:
         say(f"remark: {remark}", err=True)
 
 
-def _write_page(single: Single, html: Path) -> None:
+def _write_page(single: Single, html: Path, followed: bool = False) -> None:
     from probgen.input.own_file import write_own
     from probgen.papers.handout import html_handout
 
-    write_own(html, html_handout(single).encode(), ".html")
+    write_own(html, html_handout(single, reloads=followed).encode(), ".html")
 
 
 def _write_figures(single: Single, folder: Path) -> None:

@@ -33,10 +33,14 @@ def print_handout(single: Single, typesetter: Typesetter) -> bytes:
     return batch.together[""]
 
 
-def html_handout(single: Single) -> str:
-    """Sheet and key as one page of HTML.  Raises InputError when the problem cannot be told."""
+def html_handout(single: Single, reloads: bool = False) -> str:
+    """Sheet and key as one page of HTML.  Raises InputError when the problem cannot be told.
+
+    reloads: whether a browser is to look again and again for a newer one.
+    """
     copy, pages = copy_of_one(single), HtmlPages(single.problem.language.page)
-    return pages.whole(copy.problem_set.title, pages.sheet(sheet_of(copy)), pages.key(key_of(copy)))
+    articles = pages.sheet(sheet_of(copy)), pages.key(key_of(copy))
+    return pages.whole(copy.problem_set.title, *articles, reloads=reloads)
 
 
 def copy_of_one(single: Single) -> Copy:

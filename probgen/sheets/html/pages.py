@@ -41,9 +41,13 @@ class HtmlPages:
         """One key as an `article`."""
         return self._print("key.html.j2", key=key)
 
-    def whole(self, title: str, *articles: str) -> str:
-        """A file that needs no other: its style within, no script, nothing fetched."""
-        return self._print("whole.html.j2", title=title, articles=map(Markup, articles))
+    def whole(self, title: str, *articles: str, reloads: bool = False) -> str:
+        """A file that needs no other: its style within, no script, nothing fetched.
+
+        reloads: whether a browser is to show it anew every second.
+        """
+        articles_in = map(Markup, articles)
+        return self._print("whole.html.j2", title=title, articles=articles_in, reloads=reloads)
 
     def _print(self, name: str, **given: object) -> str:
         return self._environment.get_template(name).render(given)
