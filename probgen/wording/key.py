@@ -9,7 +9,7 @@ from probgen.statics.equation import Axis, Lie, X, Y
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.step import Step
-from probgen.statics.system import Form, Limit, System, Variable
+from probgen.statics.system import Form, Limit, System
 from probgen.wording.block import Display
 from probgen.wording.check import Unused, check_passage
 from probgen.wording.components import counted_forces, split_told, splits, weights_turned
@@ -19,7 +19,6 @@ from probgen.wording.facts.balance import (
     AxesHeading,
     AxesTaken,
     AxisTilted,
-    ComponentHeading,
     ConditionsHold,
     ForceHeading,
     ForcesZero,
@@ -128,7 +127,7 @@ def _asked_definitions(digits: Digits) -> Iterator[Passage]:
             rows = rows_of(digits, variable.as_name, definition.expression, definition.variable)
             because = definition.variable in digits.case.labels.reasons
             said = (sentences(ConditionsHold((definition.variable,))),) if because else ()
-            yield Passage(_heading_of(variable), (*said, Display(tuple(rows))))
+            yield Passage(QuantityHeading(variable.id), (*said, Display(tuple(rows))))
 
 
 def _axes(digits: Digits) -> Passage:
@@ -295,12 +294,5 @@ def _unknown_silent(digits: Digits, step: Step) -> tuple[Expression, ...]:
 
 
 def _condition_passage(digits: Digits, step: Step) -> Passage:
-    heading = _heading_of(digits.case.system.variables[step.unknown])
+    heading = QuantityHeading(step.unknown)
     return Passage(heading, (*reasons(digits, step), working(digits, step), *_after(digits, step)))
-
-
-def _heading_of(variable: Variable) -> Fact:
-    """What a passage that works out one quantity is headed."""
-    if variable.component_of:
-        return ComponentHeading(variable.as_name)
-    return QuantityHeading(variable.id)

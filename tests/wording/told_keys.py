@@ -40,7 +40,7 @@ OTHER: dict[str, list[Any]] = {
     "units": [US_CUSTOMARY],
 }
 """Choices that show in every key which holds a torque and a direction."""
-CHOICES = [replace(USUAL, **{field: value}) for field in OTHER for value in OTHER[field]]
+CHOICES = [Convention(**{field: value}) for field in OTHER for value in OTHER[field]]
 ORDERS = [
     replace(USUAL, order="forces first"),
     replace(USUAL, order="torques throughout"),

@@ -20,7 +20,7 @@ LADDER = ROOT / "templates" / "ladders" / "ladder-holds.toml"
 USUAL = Convention()
 COURSES = {
     "usual": USUAL,
-    "customary": replace(USUAL, units=US_CUSTOMARY),
+    "customary": Convention(units=US_CUSTOMARY),
     "two figures": replace(USUAL, figures=2, tolerance=0.05),
     "half a figure is more than the tolerance": replace(USUAL, figures=2, tolerance=0.001),
 }

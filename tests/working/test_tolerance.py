@@ -27,7 +27,7 @@ EVERY = [*OWN, STRUT, LADDER, ARM]
 USUAL = Convention()
 COURSES = [
     USUAL,
-    replace(USUAL, direction="axis", units=US_CUSTOMARY),
+    Convention(direction="axis", units=US_CUSTOMARY),
     replace(USUAL, direction="vertical", figures=2, tolerance=0.05),
 ]
 

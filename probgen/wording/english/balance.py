@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from probgen.quantities.expression import Expression, number, times
-from probgen.quantities.printing import symbol_plain
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import capitalized, heading, numeral, series, the_bodies
 from probgen.wording.english.names import quantity, reason, the_element, the_members
@@ -18,7 +17,6 @@ from probgen.wording.facts.balance import (
     AxesTaken,
     AxisTilted,
     BalancesSay,
-    ComponentHeading,
     ConditionsHold,
     CoupleNegative,
     Divided,
@@ -104,11 +102,6 @@ def together_heading(fact: TogetherHeading, nouns: Nouns) -> Inlines:
 @say.register
 def quantity_heading(fact: QuantityHeading, nouns: Nouns) -> Inlines:
     return (Text(heading(quantity(fact.quantity, nouns))),)
-
-
-@say.register
-def component_heading(fact: ComponentHeading, nouns: Nouns) -> Inlines:
-    return (Text(f"Component {symbol_plain(fact.component.symbol)}"),)
 
 
 @say.register

@@ -64,11 +64,6 @@ class QuantityHeading(Fact):
 
 
 @dataclass(frozen=True, slots=True)
-class ComponentHeading(Fact):
-    component: Name
-
-
-@dataclass(frozen=True, slots=True)
 class NoneAlone(Fact):
     """Equations that hold some unknowns, and no other, but none of them a single one."""
 
