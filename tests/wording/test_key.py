@@ -243,6 +243,7 @@ def read_sentences(sections: tuple[Section, ...]) -> None:
     for section in sections:
         # a letter that stands for a quantity or an axis keeps its case
         assert section.title[0].isupper() or section.title[1] == "-"
+        assert "_" not in section.title  # it is no formula
         for run in runs(section):
             text = "".join(plain(i.formula) if isinstance(i, Math) else i.text for i in run)
             assert not SLIPS.search(text), text
