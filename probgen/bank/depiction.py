@@ -35,6 +35,7 @@ class Look(Enum):
     PELVIS = auto()
     HEAD = auto()
     KNEECAP = auto()
+    PUSH_UP = auto()
     RING = auto()
     CRATE = auto()
     BOARD = auto()
@@ -225,6 +226,8 @@ BODIES: Final = Vocabulary("a body", (
     Entry(Look.JAW, ("jaw",), "a lower jaw with its teeth"),
     Entry(Look.PELVIS, ("pelvis", "hip"), "one half of a pelvis"),
     Entry(Look.HEAD, ("head",), "a head in profile"),
+    Entry(Look.PUSH_UP, ("push-up",),
+          "a person on toes and hands, the outline from toes to shoulder to hands"),
 ))  # fmt: skip
 
 PARTICLES: Final = Vocabulary("a particle", (

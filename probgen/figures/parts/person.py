@@ -135,3 +135,19 @@ def holding(feet: Spot, height: float, facing: int, tag: Tag) -> tuple[Shape, ..
         (((-0.13, 0.041), (-0.03, 0.5)), ((0.09, 0.041), (0.06, 0.27), (-0.01, 0.5))),
         (((0.0, 0.765), (0.1, 0.63), (0.27, 0.62)),),
     )  # fmt: skip
+
+
+def braced(toes: Spot, shoulder: Spot, hands: Spot, tag: Tag) -> tuple[Shape, ...]:
+    """A person straight from the toes to the shoulder, the arms down to the hands: a push-up."""
+    way = shoulder - toes
+    height = abs(way) / 0.82
+    unit = way / abs(way)
+    up = unit * (1j if unit.real >= 0 else -1j)
+    reach = (hands + 1j * _ARM * height / 2 - shoulder) / (height * unit)
+    arm = (0.82 + reach.real, reach.imag if unit.real >= 0 else -reach.imag)
+    return _figure(
+        lambda x, y: toes + height * (unit * x + up * y), height, tag, (0.95, 0.03),
+        ((0.78, 0.0), (0.54, 0.0)),
+        (((0.035, 0.02), (0.05, 0.075), (0.5, 0.0)),),
+        (((0.81, -0.01), arm),),
+    )  # fmt: skip

@@ -8,7 +8,7 @@ from typing import Final
 from probgen.bank.depiction import Look
 from probgen.figures.paper.scene import Shape, Spot
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import limb, mechanical, solid
+from probgen.figures.parts import limb, mechanical, person, solid
 from probgen.figures.situation.shape import ROUND, arms_of
 from probgen.figures.situation.stage import Ends, Stage
 from probgen.statics.system import Body, Kind
@@ -103,6 +103,8 @@ def _limb(
             way = (heavy[0] if heavy else spots[-1]) - joint
             radius = min(max(1.5 * abs(way), 26.0), 60.0)
             return limb.head(joint, radius, 1 if way.real >= 0 else -1, tag, BENT)
+        case Look.PUSH_UP:
+            return person.braced(spots[0], spots[len(spots) // 2], spots[-1], tag)
     return ()
 
 

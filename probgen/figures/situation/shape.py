@@ -16,7 +16,7 @@ from probgen.statics.system import Body, Kind
 
 LIMBS: Final = frozenset({
     Look.FOREARM, Look.ARM, Look.LEG, Look.TRUNK, Look.FOOT, Look.JAW, Look.PELVIS,
-    Look.HEAD, Look.KNEECAP,
+    Look.HEAD, Look.KNEECAP, Look.PUSH_UP,
 })  # fmt: skip
 """Parts of a human body."""
 

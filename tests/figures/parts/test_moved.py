@@ -98,6 +98,7 @@ UPRIGHT: dict[str, Part] = {
     "holding": lambda at, _: person.holding(at, 64.0, -1, _T),
     "sitting": lambda at, _: person.sitting(at, 64.0, 1, _T),
     "lying": lambda at, _: person.lying(at, 60 + 0j, _T),
+    "push-up": lambda at, _: person.braced(at, at + 70 + 25j, at + 70, _T),
     "climbing": lambda at, _: person.climbing(at, heading(68.0), heading(158.0), 64.0, _T),
     "head": lambda at, _: limb.head(at, 22.0, 1, _T, 20.0),
     "pelvis": lambda at, _: limb.pelvis(at - 45 + 12j, at, at + 80, _T),

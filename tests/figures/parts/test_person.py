@@ -50,3 +50,15 @@ def test_who_hangs_is_below_their_hands() -> None:
 def test_who_holds_a_line_reaches_out_to_its_side(facing: int) -> None:
     arms = bounds(person.holding(0j, 60.0, facing, UNTAGGED)[2:3])
     assert arms.centre.real * facing > 4.0
+
+
+@pytest.mark.parametrize("toward", [1, -1])
+def test_who_does_a_push_up_is_on_toes_and_hands(toward: int) -> None:
+    shapes = person.braced(0j, complex(80 * toward, 30), complex(80 * toward, 0), UNTAGGED)
+    box = bounds(shapes)
+    assert box.bottom == pytest.approx(0.0, abs=1.5)
+    nearest, farthest = sorted((box.left * toward, box.right * toward))
+    assert nearest == pytest.approx(0.0, abs=4.0)
+    assert farthest > 90.0  # the head, beyond the shoulder
+    arm = bounds(shapes[2:3])
+    assert (arm.left + arm.right) / 2 * toward == pytest.approx(80.0, abs=2.0)

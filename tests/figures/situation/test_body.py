@@ -8,6 +8,7 @@ from probgen.figures.paper.scene import (
     Arc,
     Curve,
     Path,
+    Tone,
     dot,
     heading,
 )
@@ -31,6 +32,13 @@ def test_limbs_are_drawn_with_their_flesh(word: str) -> None:
     assert any(isinstance(shape, Curve) for shape in tagged(scene, "body"))
     assert tagged(scene, "centre")  # its weight is its own, nothing it carries
     assert touching(scene) == []
+
+
+def test_who_does_a_push_up_is_drawn_as_a_person() -> None:
+    scene = sketch(LIMB, 'limb = "push-up"')
+    filled = [shape for shape in tagged(scene, "body") if isinstance(shape, Path)]
+    assert any(shape.tone is Tone.PERSON for shape in filled)
+    assert tagged(scene, "centre")
 
 
 def shapes_of(text: str, *shown: str, ends: Ends | None = None) -> list[object]:
