@@ -76,11 +76,11 @@ def _show(own: Trust) -> None:
         return
     say(f"{name}  {own.checked.proved} draws proved")
     for doubt in own.doubts:
-        for line in _told(doubt):
+        for line in doubt_told(doubt):
             say(f"    {line}")
 
 
-def _told(doubt: Doubt) -> Iterator[str]:
+def doubt_told(doubt: Doubt) -> Iterator[str]:
     """A doubt, the draws that show it, and the mend."""
     from probgen.department.doubt import Kind
     from probgen.department.trust import CLASS, ENOUGH
