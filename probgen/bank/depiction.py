@@ -36,6 +36,7 @@ class Look(Enum):
     HEAD = auto()
     KNEECAP = auto()
     PUSH_UP = auto()
+    BOLLARD = auto()
     RING = auto()
     CRATE = auto()
     BOARD = auto()
@@ -93,6 +94,7 @@ class Hinge(Enum):
     CEILING = auto()
     FULCRUM = auto()
     AXLE = auto()
+    SHAFT = auto()
     JOINT = auto()
     ELBOW = auto()
     KNEE = auto()
@@ -241,6 +243,7 @@ PARTICLES: Final = Vocabulary("a particle", (
           "a person who sits, and holds what line there is"),
     Entry(Look.HEAD, ("head",), "a head in profile"),
     Entry(Look.KNEECAP, ("kneecap",), "a kneecap between its tendons"),
+    Entry(Look.BOLLARD, ("bollard",), "a bollard, with a rope's turns round it"),
 ))  # fmt: skip
 
 LOADS: Final = Vocabulary("a weight", (
@@ -269,6 +272,7 @@ HINGES: Final = Vocabulary("a hinge", (
     Entry(Hinge.CEILING, ("ceiling",), "a bracket under a ceiling"),
     Entry(Hinge.FULCRUM, ("fulcrum",), "a wedge with a pin"),
     Entry(Hinge.AXLE, ("axle",), "the stand of a drum"),
+    Entry(Hinge.SHAFT, ("shaft",), "the shaft of a drum, its bearings not shown"),
     Entry(Hinge.JOINT, ("joint", "shoulder", "jaw joint", "neck joint", "ankle joint"),
           "a joint of the body, with what is beyond it where that shows"),
     Entry(Hinge.ELBOW, ("elbow", "elbow joint"), "such a joint and an upper arm"),

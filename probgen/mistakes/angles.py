@@ -77,7 +77,9 @@ def _other_function(term: Term) -> Term:
 
 def _wrong_reference_line(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """a -> 90° - a for each angle; beside a tilted body also a + tilt and a - tilt."""
-    angles = [v for v in plan.system.variables.values() if _is_given_angle(v)]
+    wound = _angles_of_contact(plan.system)
+    variables = plan.system.variables.values()
+    angles = [v for v in variables if _is_given_angle(v) and v.id not in wound]
     tilts = _tilts(plan.system)
     quarter = number(90, DEGREE)
     for angle in angles:
@@ -160,6 +162,19 @@ RULES: Final = {
 
 def _is_given_angle(variable: Variable) -> bool:
     return variable.dimension == ANGLE and variable.role in (Role.GIVEN, Role.DERIVED)
+
+
+def _angles_of_contact(system: System) -> frozenset[str]:
+    """The ids of the angles that conditions alone hold, and no direction or place: of a rope round
+    a post. They are measured from no line.
+    """
+    links = [link for point in system.points.values() for link in point.links]
+    laid = [part for link in links for part in (link.length, link.direction)]
+    laid += [force.direction for force in system.forces]
+    laid += [definition.expression for definition in system.definitions]
+    sides = [side for each in system.conditions for side in (each.left, each.right)]
+    held, elsewhere = (frozenset().union(*map(names_in, each)) for each in (sides, laid))
+    return held - elsewhere
 
 
 def _tilts(system: System) -> frozenset[str]:

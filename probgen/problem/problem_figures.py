@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
+from dataclasses import replace
 from typing import Final
 
 from probgen.bank.proportions import drawn_sizes
@@ -18,7 +19,7 @@ from probgen.input.time_limit import within
 from probgen.problem.problem import Problem, Worked, shown_values
 from probgen.quantities.unit import ANGLE, LENGTH
 from probgen.statics.equation import Axis, Equation
-from probgen.statics.system import Role
+from probgen.statics.system import Role, System
 from probgen.statics.truss import without_idle
 from probgen.wording.truss import is_piece
 from probgen.working.criteria import bodies_used
@@ -65,7 +66,7 @@ def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:
     with _drawable(problem.template, own):
         drawn = drawn_sizes(problem.template, own.case.values)
         return free_body(
-            without_idle(own.case.system, problem.plan.steps),
+            _told(problem, own.case.system),
             labels,
             values,
             body,
@@ -77,6 +78,17 @@ def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:
             balance=balance,
             axes=_axes(problem, body),
         )
+
+
+def _told(problem: Problem, system: System) -> System:
+    """The system as its diagrams tell it: without idle members, and with no reaction marked that
+    acts on a body the working needs no diagram of.
+    """
+    told = without_idle(system, problem.plan.steps)
+    shown = {body.id for body in bodies_used(problem.plan)}
+    hidden = {id for f in told.forces if f.body not in shown for id in (f.id, f.pair)}
+    forces = tuple(replace(f, pair="") if f.id in hidden else f for f in told.forces)
+    return replace(told, forces=forces)
 
 
 @contextmanager

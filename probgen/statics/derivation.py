@@ -93,8 +93,8 @@ def _balanced(
     start = np.array([[float(np.asarray(trial[name]).flat[0]) for name in system.unknowns]])
     with np.errstate(all="ignore"):
         found = solve_all(system, first, start)
-        here = assembled_at(system, first, found)
-    if not np.all(here.relative < _CLOSE):
+        off = assembled_at(system, first, found).relative
+    if not np.all(off < _CLOSE):
         return None
     complete = first | {name: found[:, at] for at, name in enumerate(system.unknowns)}
     return with_definitions(system, complete)

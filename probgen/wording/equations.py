@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
-from typing import Final
 
 from probgen.quantities.dimension import dimension_of
 from probgen.quantities.expression import (
@@ -95,6 +94,8 @@ def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iter
     value = digits.case.values[id]
     line = digits.line(expression, value, variable.dimension, id)
     ending = Row((left,), "=", _ending(digits, id, line.result))
+    if digits.final(id).unit is UNITS["turn"]:  # after radians, without its degrees
+        ending = Row((left,), "≈", (digits.final(id),))
     if expression == ZERO or isinstance(expression, Number | Root):
         yield ending
         return
@@ -183,16 +184,10 @@ def _parts_worked(digits: Digits, printed: Expression, guard: int) -> Expression
         case Call("atan", (Quotient() as tangent,)):
             return Call("atan", (_parts_worked(digits, tangent, guard),))
         case Call("deg", (Quotient() as turned,)):  # a quotient of numbers is an angle in radians
-            return _radians(float(evaluate(turned, {})), guard)
+            figures = digits.convention.figures + 1 + guard  # a digit more than in degrees
+            return Number(round_figures(float(evaluate(turned, {})), figures), UNITS["rad"])
         case _:
             return printed
-
-
-_FIGURES: Final = 4  # of an angle in radians, at least
-
-
-def _radians(angle: float, guard: int) -> Number:
-    return Number(round_figures(angle, _FIGURES + guard), UNITS["rad"])
 
 
 def _one(digits: Digits, printed: Expression, guard: int) -> Expression:

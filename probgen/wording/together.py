@@ -93,7 +93,8 @@ def _why_zero(digits: Digits, step: Step) -> Iterator[Fact]:
     before = [each for one in plan.steps[: plan.steps.index(step)] for each in one.equations]
     told = {each.bodies for each in before}
     balances = [each for each in _in_order(step) if each.kind != "condition"]
-    for bodies in dict.fromkeys(each.bodies for each in balances):
+    groups = list(dict.fromkeys(each.bodies for each in balances))
+    for bodies in groups:
         own = [each for each in balances if each.bodies == bodies]
         for each in own:
             if each.kind == "torque":
@@ -104,7 +105,8 @@ def _why_zero(digits: Digits, step: Step) -> Iterator[Fact]:
             level = all(each.axis in (X, Y) for each in along)
             axes = tuple(sorted({each.about for each in along})) if level else ()
             particle = any(system.body(body).particle for body in bodies)
-            yield ForcesZero(bodies, axes, bodies in told, particle)
+            too = bodies in told and len(groups) == 1  # else it would not be told of which
+            yield ForcesZero(bodies, axes, too, particle)
 
 
 def _name(digits: Digits, id: str) -> Name:

@@ -7,6 +7,8 @@ away from it, finds 98.0 N cos 30°/sin 80° = 86.18 N or 98.0 N cos 30°/sin 20
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from probgen.mistakes.variant import Misstep, wrong_values
@@ -53,6 +55,15 @@ def made(text: str, slip: str) -> tuple[list[Misstep], dict[str, float]]:
 def test_the_boom_is_worked_right() -> None:
     _, own = worked(BOOM)
     assert own.case.values["T"] == pytest.approx(110.79, abs=0.01)
+
+
+def test_an_angle_of_contact_is_measured_from_no_line() -> None:
+    (path,) = Path(__file__).parents[2].glob("templates/friction/band-brake-hoist.toml")
+    problem, _ = worked(path.read_text(encoding="utf-8"))
+    assert problem.template.givens[-2].unit.name == "deg"
+    slips = {each.slip for missteps in problem.missteps for each in missteps}
+    assert "mass_as_weight" in slips
+    assert "wrong_reference_line" not in slips
 
 
 def test_an_angle_taken_from_a_tilted_body() -> None:

@@ -64,6 +64,8 @@ UNITS: dict[str, tuple[float, Kind]] = {
     r"cm^{2}": (1.0e-4, (2, 0, 0, 0)),
     r"in^{2}": (0.0254**2, (2, 0, 0, 0)),
     r"rad": (math.degrees(1.0), DEGREES),
+    r"turn": (360.0, DEGREES),
+    r"turns": (360.0, DEGREES),
 }
 
 TOKEN = re.compile(
@@ -75,7 +77,7 @@ TOKEN = re.compile(
     r"|(?P<symbol>(?:\\(?:alpha|beta|gamma|delta|epsilon|eta|theta|kappa|lambda|mu|nu|rho|sigma"
     r"|tau|phi|psi|omega|Delta|Sigma|Omega|Phi|ell)(?![A-Za-z])|\\mathit\{[A-Za-z]+\}|[A-Za-z])"
     r"(?:_\{(?:[^{}]|\{[^{}]*\})*\})?)"
-    r"|(?P<word>\\(?:dfrac|tfrac|sqrt|sin|cos|tan|arcsin|arccos|arctan|times|left|right)(?![A-Za-z]))"
+    r"|(?P<word>\\(?:dfrac|tfrac|sqrt|sin|cos|tan|arcsin|arccos|arctan|ln|times|left|right)(?![A-Za-z]))"
     r"|(?P<mark>[-+(){}|])"
     r"|(?P<thin>\\,)"
     r"|(?P<space>\s+)"
@@ -273,6 +275,8 @@ class Reader:
             return Size(worked, named=argument.named)
         if argument.kind != NONE:
             raise UnreadableError(f"{name} of {argument.kind} in {self.text}")
+        if name == r"\ln":  # of e to a coefficient times an angle, which counts by its radians
+            return Size(math.degrees(math.log(argument.value)), DEGREES, named=argument.named)
         back = {r"\arcsin": math.asin, r"\arccos": math.acos, r"\arctan": math.atan}[name]
         return Size(math.degrees(back(argument.value)), DEGREES, named=argument.named)
 

@@ -115,6 +115,13 @@ def test_equations_solved_together_say_first_why_their_sums_are_zero() -> None:
     assert "above the horizontal, to the left: −T_1 cos α along x and T_1 sin α along y." in opening
 
 
+def test_equations_of_several_bodies_say_whose_sums_are_zero_though_told_before() -> None:
+    lines = after(told_of("ridge-two-pallets"), "Four equations together")
+    (opening,) = [line for line in lines if "together they give" in line]
+    for side in ("left", "right"):
+        assert f"The forces on the {side} pallet balance: along any axis" in opening
+
+
 def test_ropes_that_hold_no_weight_may_be_level_and_have_no_horizontal() -> None:
     assert not any("horizontal" in line for line in told_of("ring-three-ropes"))
 

@@ -25,6 +25,9 @@ from probgen.figures.paper.scene import (
 from probgen.figures.paper.tag import Tag
 from probgen.figures.parts import mechanical
 
+BOLLARD: Final = 5.5
+"""Half the breadth of a bollard, pt."""
+
 WHEEL: Final = 13.0
 """Radius of a wheelbarrow's wheel, pt."""
 TRAY: Final = 27.0
@@ -97,6 +100,27 @@ def barrow_wheel(axle: Spot, tag: Tag) -> tuple[Shape, ...]:
 def post(foot: Spot, top: Spot, tag: Tag) -> tuple[Shape, ...]:
     """A post from the ground up."""
     return (polygon((foot - 2.2, top - 2.2, top + 2.2, foot + 2.2), MEDIUM, tag, tone=Tone.BODY),)
+
+
+def bollard(at: Spot, foot: Spot, tag: Tag, rope: Tag) -> tuple[Shape, ...]:
+    """A bollard from the ground up, and a rope's turns round it about a spot."""
+
+    def slab(under: Spot, half: float, height: float) -> Path:
+        top = under + 1j * height
+        return polygon(
+            (under - half, under + half, top + half, top - half), MEDIUM, tag, tone=Tone.BODY
+        )
+
+    half = BOLLARD
+    turns = tuple(
+        (at - half + 1j * (lift - 1.0), at + half + 1j * (lift + 1.0)) for lift in (-3.0, 0.0, 3.0)
+    )
+    return (
+        slab(foot, half, abs(at - foot) + 8.0),
+        slab(foot, half + 3.0, 3.0),
+        slab(at + 8.0j, half + 3.0, 4.0),
+        Path(turns, MEDIUM, rope),
+    )
 
 
 def rope_ring(at: Spot, tag: Tag) -> Shape:

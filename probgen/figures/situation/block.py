@@ -212,7 +212,11 @@ def shifts_of(
         tied = next((b for b in placed if b.id == tied_to.get(body.id)), None)
         if tied and not carrier:
             start = shifts.get(tied.outline[0], 0j)
-            step = -links[body.id][1] * _TIED if body.id in links else ropes[body.id][1]
+            step = (
+                _beside(links[body.id][1], blocks.get(tied.id))
+                if body.id in links
+                else (ropes[body.id][1])
+            )
             shifts[point] = start + step
         elif carrier and body.id in blocks and carrier.id in blocks:
             lift = blocks[carrier.id].half.imag + blocks[body.id].half.imag
@@ -227,8 +231,17 @@ def shifts_of(
     return shifts
 
 
+def _beside(pull: complex, holder: Block | None) -> complex:
+    """The step to what a line ties to a particle and pulls in a direction (unit step); from the
+    hands of somebody who holds the line.
+    """
+    if holder is None or not holder.facing:
+        return -pull * _TIED
+    return holder.grip(-pull) - pull * (_TIED - holder.half.real)
+
+
 def _links(measured: Survey) -> dict[str, tuple[str, complex]]:
-    """Particles tied to another one: by body, the other and the way of its pull (unit step)."""
+    """Particles tied to another one: by body, the other and the way to it (unit step)."""
     system = measured.system
     found: dict[str, tuple[str, complex]] = {}
     for force in system.forces:
@@ -236,7 +249,8 @@ def _links(measured: Survey) -> dict[str, tuple[str, complex]]:
             continue
         other = system.force(force.pair).body
         if len(system.body(force.body).outline) == len(system.body(other).outline) == 1:
-            unit = heading(measured.number(force.direction))
+            away = pushes(system.element(force.element))
+            unit = heading(measured.number(force.direction)) * (-1 if away else 1)
             # The one that hangs is placed under the other, the left one of a row beside it.
             if unit.imag > 0.3 or (abs(unit.imag) <= 0.3 and unit.real > 0):
                 found.setdefault(force.body, (other, unit))

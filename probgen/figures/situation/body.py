@@ -57,6 +57,8 @@ def _particle(stage: Stage, body: Body, look: Look, tag: Tag) -> tuple[Shape, ..
             return limb.head(spot, 18.0, 1, tag)
         case Look.KNEECAP:
             return limb.kneecap(spot, _pulled(stage, body), tag)
+        case Look.BOLLARD:
+            return solid.bollard(spot, stage.foot(body), tag, Tag(What.ROPE, body.id))
     wheel = stage.wheel(body.id)
     return mechanical.pulley(spot, wheel, tag) if wheel else (mechanical.ring(spot, tag),)
 

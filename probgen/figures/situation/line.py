@@ -297,7 +297,7 @@ def _tied(stage: Stage, element: Element) -> Spot | None:
     if not force.pair or not stage.measured.has(force.direction):
         return None
     back = stage.system.force(force.pair)
-    unit = heading(stage.measured.number(force.direction))
+    unit = heading(stage.measured.number(force.direction)) * (-1 if pushes(element) else 1)
     end = stage.spot(back.point)
     block = stage.blocks.get(back.body)
     end -= unit * block.reach(unit) if block else 0j

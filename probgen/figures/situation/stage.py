@@ -12,6 +12,7 @@ from typing import Final
 from probgen.bank.depiction import Depictions, Look, Source
 from probgen.figures.measured.survey import Opening, Survey, pushes, ways_out
 from probgen.figures.paper.scene import Spot, dot, heading
+from probgen.figures.parts import solid
 from probgen.figures.situation import pulley
 from probgen.figures.situation.block import Block, blocks_of, shifts_of
 from probgen.figures.situation.datum import Datum, datum_of
@@ -28,6 +29,7 @@ from probgen.figures.situation.shape import (
 from probgen.quantities.expression import Name, Number
 from probgen.statics.system import Body, Element, Kind, System
 
+_STANDS: Final = 36.0  # how high a rope is on a bollard that stands by itself, pt
 _END_ON: Final = 0.6  # least |cosine| between axis and normal for an end cut to the surface
 
 
@@ -84,12 +86,14 @@ class Stage:
         """Where a line begins at an element's point: at the edge of a block drawn about it."""
         spot = self.spot(element.at)
         block = self.blocks.get(element.body)
-        force = self.system.force(element.forces[0])
-        if block is None or not self.measured.has(force.direction):
+        direction = self.measured.direction_of(element)
+        if direction is None:
             return spot
-        unit = heading(self.measured.number(force.direction))
-        if self.behind(element):
-            unit = -unit
+        unit = heading(direction + 180.0 if self.behind(element) else direction)
+        if self.look(element.body) is Look.BOLLARD:
+            return spot + unit * solid.BOLLARD
+        if block is None:
+            return spot
         return spot + block.grip(unit)
 
     def on_paper(self, place: complex) -> Spot:
@@ -101,11 +105,11 @@ class Stage:
     def set_out(self, opening: Opening) -> tuple[Spot, float, float]:
         """Where an angle opens on paper, from which direction to which (degrees).
 
-        That of a line at a block opens at the edge, behind the block where the line pushes.
+        That of a line at a particle opens at its edge, and behind it where the line pushes.
         """
         ways = opening.reference, opening.direction
         element = next((e for e in self.system.elements if opening.force in e.forces), None)
-        if element is None or element.body not in self.blocks:
+        if element is None or not self.system.body(element.body).particle:
             return self.on_paper(opening.at), *ways
         turn = 180.0 if self.behind(element) else 0.0
         return self.rest(element), ways[0] + turn, ways[1] + turn
@@ -148,6 +152,13 @@ class Stage:
         outline = self.measured.outline(self.system.body(element.body))
         at = self.measured.places[element.at]
         return [way * self.scale for way in ways_out(outline, at)]
+
+    def foot(self, body: Body) -> Spot:
+        """Where what stands beside blocks, or people, has its foot: on the ground they stand on."""
+        spot = self.spot(body.outline[0])
+        bodies = [each for each in self.system.bodies if each.id in self.blocks]
+        feet = [self.spot(b.outline[0]).imag - self.blocks[b.id].half.imag for b in bodies]
+        return complex(spot.real, min(feet, default=spot.imag - _STANDS))
 
     def pulls(self, body: str) -> list[complex]:
         """The unit steps of the ropes that pull at a particle, the upper first."""

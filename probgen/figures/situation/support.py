@@ -88,6 +88,11 @@ def fixture_of(stage: Stage, element: Element) -> Fixture:
 def _hinge(stage: Stage, element: Element) -> Fixture:
     pin, ways, tag = stage.spot(element.at), stage.ways(element), Tag(What.SUPPORT, element.id)
     told, look = stage.depicts.hinges.get(element.id), stage.look(element.body)
+    if look is Look.BOLLARD:
+        foot = stage.foot(stage.system.body(element.body))
+        return Fixture(surfaces=(Surface(foot, 90.0, FACE, FACE),))
+    if told is Hinge.SHAFT:
+        return Fixture()
     if look in ROUND and ways:
         return _axle(stage, element, pin, tag)
     if look in LIMBS or told in _JOINTS:

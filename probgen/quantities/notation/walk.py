@@ -43,7 +43,7 @@ TRIGONOMETRIC: Final = frozenset({"sin", "cos", "tan", "asin", "acos", "atan"})
 _AS_IT_IS: Final = frozenset({"rad", "deg"})
 """The functions that an angle and its number of radians are told apart by, though not on paper."""
 
-_FIGURES: Final = 5
+_FIGURES: Final = 6
 """Of an angle that is printed in radians, though it is known in degrees."""
 
 _INVERSE: Final = frozenset({"asin", "acos", "atan"})

@@ -31,6 +31,15 @@ def test_a_stand_reaches_from_the_rim_to_the_ground() -> None:
     assert box.top == pytest.approx(-20.0, abs=1.0)
 
 
+def test_a_rope_s_turns_keep_to_the_bollard_they_are_round() -> None:
+    *iron, turns = solid.bollard(20j, 0j, UNTAGGED, UNTAGGED)
+    whole, round_it = bounds(iron), bounds([turns])
+    assert whole.bottom == pytest.approx(0.0, abs=0.5)
+    assert whole.top > 20.0
+    assert round_it.centre == pytest.approx(20j)
+    assert round_it.width == pytest.approx(2 * solid.BOLLARD, abs=1.0)
+
+
 def test_a_scale_and_a_post_are_as_high_as_asked() -> None:
     scale = bounds(solid.scale(10 + 0j, 17.0, UNTAGGED))
     assert (scale.bottom, scale.top) == pytest.approx((0.0, 17.0), abs=0.5)

@@ -6,7 +6,7 @@ import pytest
 
 from probgen.bank.depiction import Look
 from probgen.figures.measured.survey import openings
-from probgen.figures.paper.scene import Stated, dot, heading
+from probgen.figures.paper.scene import Stated, bearing, dot, heading
 from probgen.quantities.expression import Name
 from tests.figures.sketches import (
     BEAM,
@@ -37,6 +37,38 @@ direction = "SIDE"
 symbol = "P"
 [[find]]
 quantity = "P"
+"""
+
+HOLDING = """
+[body.mate]
+particle = true
+[body.bit]
+particle = true
+[[weight]]
+body = "mate"
+mass = "m"
+[[rough]]
+body = "mate"
+normal = "N"
+friction = "f"
+[[cable]]
+body = "mate"
+other = "bit"
+direction = "WAY"
+symbol = "T"
+[[hinge]]
+body = "bit"
+symbol = "R"
+[[force]]
+body = "bit"
+direction = 180
+magnitude = "400 N"
+symbol = "P"
+[[condition]]
+that = "P = 4*T"
+because = "a rope about to slip"
+[[find]]
+quantity = "T"
 """
 
 
@@ -105,6 +137,24 @@ def test_the_angle_of_a_force_opens_at_the_edge_of_its_block(
     assert spot == set_out.rest(set_out.system.element("P"))
     assert corner * spot.real > 10.0
     assert found == pytest.approx(ways)
+
+
+@pytest.mark.parametrize("slope", [0, 12])
+def test_a_bollard_stands_on_the_ground_of_who_holds_its_rope(slope: int) -> None:
+    text = HOLDING.replace("WAY", f"180 + {slope}")
+    shown = stage(text, 'mate = "person"', 'bit = "bollard"', scale=0.0)
+    rope = shown.system.element("T")
+    bollard = shown.system.body("bit")
+    hands, turns = shown.rest(rope), shown.spot(bollard.outline[0])
+    assert bearing(turns - hands) == pytest.approx(180.0 + slope)
+    feet = shown.spot(shown.system.body("mate").outline[0]).imag - shown.blocks["mate"].half.imag
+    assert shown.foot(bollard) == pytest.approx(complex(turns.real, feet))
+
+
+def test_a_bollard_by_itself_has_a_foot_below_its_rope() -> None:
+    shown = stage(KNOT, 'knot = "bollard"')
+    knot = shown.system.body("knot")
+    assert shown.spot(knot.outline[0]).imag - shown.foot(knot).imag > 20.0
 
 
 def test_a_bar_lies_on_its_face_and_its_end_is_cut_to_a_floor() -> None:

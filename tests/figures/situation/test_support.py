@@ -114,6 +114,10 @@ def test_a_drum_turns_on_a_stand_higher_than_its_radius() -> None:
     assert ground.at.imag == pytest.approx(-(40.0 + 30.0))
 
 
+def test_the_bearings_of_a_shaft_are_not_shown() -> None:
+    assert fixture(DRUM, "R", 'drum = "drum"', 'R = "shaft"') == Fixture()
+
+
 def test_a_built_in_end_is_square_to_its_wall() -> None:
     (wall,) = fixture(BEAM, "R").surfaces
     assert (wall.at, wall.normal) == (0j, 0.0)

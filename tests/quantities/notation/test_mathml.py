@@ -14,7 +14,7 @@ from probgen.quantities.unit import DEGREE, NEWTON
 from probgen.wording.block import Block, Display, Itemize, Math, Paragraph
 from probgen.working.convention import Convention
 
-RAISED = str.maketrans("0123456789−", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
+RAISED = dict(zip(map(ord, "0123456789−"), "⁰¹²³⁴⁵⁶⁷⁸⁹⁻", strict=True))
 ARITY = {"mfrac": 2, "msup": 2, "msub": 2}
 CORE = {"math", "mrow", "mi", "mn", "mo", "mtext", "mspace", "msqrt", *ARITY}
 UNSEEN = {"\u2061": "", "\u2062": ""}  # "of" and "times" for readers aloud
@@ -31,7 +31,8 @@ def text_of(node: ElementTree.Element) -> str:
         case "msub":
             return f"{inner[0]}_{inner[1]}"
         case "msup":
-            return inner[0] + inner[1].translate(RAISED)
+            raised = inner[1].translate(RAISED)
+            return inner[0] + (raised if set(raised) <= set(RAISED.values()) else f"^{inner[1]}")
         case "msqrt":
             return f"√({''.join(inner)})"
         case "math" | "mrow":

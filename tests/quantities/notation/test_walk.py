@@ -66,7 +66,7 @@ SIDE_BY_SIDE: list[tuple[Expression, str]] = [
     (Product((X, Call("exp", (Product((X, Call("rad", (X,)))),)))), r"x\,\mathrm{e}^{x\,x}"),
     (
         Call("exp", (Call("rad", (Number(Decimal(540), DEGREE),)),)),
-        r"\mathrm{e}^{9.4248\,\mathrm{rad}}",
+        r"\mathrm{e}^{9.42478\,\mathrm{rad}}",
     ),
     (Quotient(Call("ln", (Quotient(X, X),)), X), r"\dfrac{\ln\left(\tfrac{x}{x}\right)}{x}"),
     (Call("deg", (Quotient(X, X),)), r"\dfrac{x}{x}"),
