@@ -1,15 +1,24 @@
-"""Random beams under spread loads against sympy's beam, which integrates singularity functions."""
+"""Random beams under spread loads against sympy's beam, which integrates singularity functions.
+
+sympy counts forces upward, couples clockwise, and shear and moment the other way round than we do.
+"""
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
 from sympy import Rational, Symbol
 from sympy.physics.continuum_mechanics.beam import Beam
 
-from tests.independent.conftest import Frame, Work
+from probgen.bank.reading import read_template
+from probgen.statics.cross_check import solve_all, with_definitions
+from probgen.statics.internal_forces import Inside, InternalForces, internal_forces, unbalanced
+from tests.independent.conftest import GRAVITY, Frame, Layout, Work, beam
 
 AGREEMENT = 1e-6
 """Largest difference, relative to the largest reaction."""
+EXACT = 1e-9
+"""The same inside a beam, where nothing is iterated: of the largest value along it."""
 LAYOUTS, QUICK = 50, 3
 """Random layouts; every test run compares the first few."""
 DRAWS = 4
@@ -19,8 +28,22 @@ CASES = [
 ]
 
 
+CUT_LAYOUTS, CUT_QUICK = 200, 30
+"""Random beams of which the inside is compared, one draw each."""
+CUT_CASES = [
+    pytest.param(seed, marks=[] if seed < CUT_QUICK else [pytest.mark.proof])
+    for seed in range(CUT_LAYOUTS)
+]
+
+
 def reactions(frame: Frame) -> dict[tuple[str, int], float]:
-    """By node and component (1 up, 2 couple); sympy counts couples clockwise."""
+    """By node and component: 1 up, 2 couple."""
+    beam, unknown = loaded(frame)
+    return {where: float(beam.reaction_loads[symbol]) for where, symbol in unknown.items()}
+
+
+def loaded(frame: Frame) -> tuple[Beam, dict[tuple[str, int], Symbol]]:
+    """The beam with its reactions found, and their symbols by node and component."""
     along = {node: exact(x) for node, (x, _) in frame.nodes.items()}
     beam = Beam(max(along.values()), 1, 1)
     unknown = {}
@@ -39,7 +62,7 @@ def reactions(frame: Frame) -> dict[tuple[str, int], float]:
         beam.apply_load(-low, first, 0, end=last)
         beam.apply_load(-(high - low) / (last - first), first, 1, end=last)
     beam.solve_for_reaction_loads(*unknown.values())
-    return {where: float(beam.reaction_loads[symbol]) for where, symbol in unknown.items()}
+    return beam, unknown
 
 
 def exact(value: float) -> Rational:
@@ -56,3 +79,45 @@ def test_reactions_agree(seed: int, work: Work) -> None:
         for id, where in layout.reactions.items():
             if where in theirs:
                 assert abs(ours[id][place] - theirs[where]) <= AGREEMENT * size, id
+
+
+def cut_open(layout: Layout) -> InternalForces:
+    """The first draw of a beam, by the solver that needs no plan."""
+    system = read_template(layout.text, "random.toml").system
+    values = {id: np.array([value]) for id, value in (layout.draws[0] | {"g": GRAVITY}).items()}
+    found = solve_all(system, values, np.ones((1, len(system.unknowns))))
+    known = {id: float(value[0]) for id, value in values.items()}
+    known |= {id: float(found[0, at]) for at, id in enumerate(system.unknowns)}
+    return internal_forces(system, with_definitions(system, known), "beam")
+
+
+@pytest.mark.parametrize("seed", CUT_CASES)
+def test_shear_and_moment_agree(seed: int) -> None:
+    layout = beam(seed)
+    ours = cut_open(layout)
+    theirs, _ = loaded(layout.frames[0])
+    assert ours.residual < EXACT
+    for of, along in (
+        (Inside.SHEAR, theirs.shear_force()),
+        (Inside.MOMENT, theirs.bending_moment()),
+    ):
+        size = max(ours.size(of), 1e-9)
+        for piece in ours.pieces:
+            for share in (0.1, 0.5, 0.8):
+                x = piece.start + share * (piece.end - piece.start)
+                there = float(along.subs(theirs.variable, Rational(repr(x))))
+                assert abs(ours.at(x, of) + there) <= EXACT * size, (of, x)
+                assert unbalanced(ours, x) < EXACT
+
+
+@pytest.mark.parametrize("seed", CUT_CASES[:8] + CUT_CASES[CUT_QUICK:])
+def test_nowhere_is_more_than_the_largest(seed: int) -> None:
+    """Values at many places, taken from the balances of the part beyond each."""
+    ours = cut_open(beam(seed, steepest=40.0))
+    for of in Inside:
+        most = ours.largest(of)
+        tried = [ours.at(x, of) for x in np.linspace(0.0, ours.length, 200)]
+        assert max(map(abs, tried)) <= abs(most.value) * (1.0 + EXACT) + EXACT
+        near = [abs(ours.at(most.x, of, before=before)) for before in (True, False)]
+        assert max(near) == pytest.approx(abs(most.value))
+    assert max(unbalanced(ours, piece.end - 1e-3) for piece in ours.pieces) < EXACT
