@@ -23,17 +23,17 @@ from probgen.quantities.expression import (
     Call,
     Expression,
     Number,
-    Product,
     Sum,
     is_number,
     negative,
     number,
     positive_first,
+    times,
     total,
 )
 from probgen.quantities.like_terms import collected
 from probgen.quantities.unit import ANGLE, DEGREE, LENGTH
-from probgen.statics.geometry import slope_of, way
+from probgen.statics.geometry import angle_of, cosine, sine, slope_of, way
 from probgen.statics.system import Link, Point
 
 WAYS: Final = {"right": 0, "up": 90, "left": 180, "down": 270}
@@ -207,6 +207,11 @@ def _component(link: Link, function: str) -> tuple[int, Expression]:
     """A sign and a length: one component of a link, exact along the axes."""
     quarter = _QUARTERS.get(link.direction)
     if quarter is None:
-        return 1, Product((link.length, Call(function, (link.direction,))))
+        part = (sine if function == "sin" else cosine)(angle_of(link.direction))
+        size = times(link.length, part)
+        match size:
+            case Sum(((sign, inner),)):
+                return sign, inner
+        return 1, size
     turn = quarter[function == "sin"]
     return (turn, link.length) if turn else (1, ZERO)

@@ -12,6 +12,7 @@ from probgen.bank.depicts import read_depicts
 from probgen.bank.element import READERS
 from probgen.bank.finds import read_finds
 from probgen.bank.labels import Labels
+from probgen.bank.link import find_links
 from probgen.bank.member import TRUSS, read_members
 from probgen.bank.origin import read_origin
 from probgen.bank.points import read_point, read_points
@@ -126,6 +127,8 @@ def _read_situation(top: Table, scope: Scope) -> Situation:
             situation.finish(row)
     if any(top.faulty(kind) for kind in READERS):
         scope.whole = False
+    if scope.whole:
+        find_links(top, situation)
     read_conditions(top, situation)
     read_limits(top, situation)
     _check_letters(points, situation)

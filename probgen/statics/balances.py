@@ -18,6 +18,7 @@ from probgen.statics.equation import (
     torque_balance,
 )
 from probgen.statics.geometry import Angle, angle_of
+from probgen.statics.link import whole_links
 from probgen.statics.method import Method
 from probgen.statics.system import Condition, Definition, Force, Kind, System
 
@@ -53,7 +54,7 @@ def groups(system: System) -> Iterator[tuple[str, ...]]:
     tied = [id for id in ids if any(id in pair for pair in joined)]
     for size in range(2, len(tied) + 1):
         for bodies in combinations(tied, size):
-            if _connected(bodies, joined):
+            if _connected(bodies, joined) and whole_links(system, bodies):
                 yield bodies
 
 

@@ -6,6 +6,7 @@ it by hand: sin(180° - theta) is sin theta, sin(-90° - theta) is -cos theta.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
@@ -28,6 +29,7 @@ from probgen.quantities.expression import (
     times,
     total,
 )
+from probgen.quantities.factors import factors_of
 from probgen.quantities.like_terms import collected, collected_sum, multiple
 from probgen.quantities.unit import DEGREE
 from probgen.statics.system import Link, Point
@@ -196,7 +198,16 @@ def inclined(links: tuple[Link, ...], direction: Angle) -> tuple[Link, ...]:
 
 
 def slope_of(run: Expression, rise: Expression) -> Expression:
-    """The direction of a way by two lengths: t, where it runs s and rises s tan t."""
+    """The direction of a way by two lengths: t, where it runs s and rises s tan t.
+
+    So is that of one that runs L cos t and rises L sin t.
+    """
+    for factor in factors_of(rise):
+        match factor:
+            case Call("sin", (slope,)):
+                sides = Counter(factors_of(rise)), Counter(factors_of(run))
+                if sides[0] - Counter([factor]) + Counter([Call("cos", (slope,))]) == sides[1]:
+                    return slope
     found = _over_tangent(rise)
     if found is not None and collected_sum((1, found[0]), (-1, run)) == ZERO:
         return found[1]

@@ -18,6 +18,7 @@ from probgen.quantities.printing import plain
 from probgen.statics.derivation import derived_steps
 from probgen.statics.determinacy import unsettled
 from probgen.statics.line import Line, worked
+from probgen.statics.link import along_links
 from probgen.statics.method import Method
 from probgen.statics.off_body_pivot import with_meeting_points
 from probgen.statics.quantity_id import Quantity
@@ -101,6 +102,7 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     Raises Refusal when the situation is unstable, indeterminate, or no order of steps is found.
     """
     method = method or Method()
+    system = along_links(system)
     extreme = extreme_find(system)
     if extreme is not None:
         return _to_each_limit(system, extreme, probe, method)

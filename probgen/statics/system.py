@@ -91,8 +91,9 @@ class Body:
 
 @dataclass(frozen=True, slots=True)
 class Member:
-    """A straight bar pinned at both ends that carries nothing between: a two-force member.
+    """A bar pinned at both ends that carries nothing between: a two-force member.
 
+    body: the truss it belongs to, or the body it is by itself, a link (`statics.link`).
     force: what it pulls its joints with (N), negative where it pushes, in compression.
     direction: from its start to its end, degrees.
     """
@@ -126,6 +127,7 @@ class Kind(StrEnum):
     DISTRIBUTED = "distributed"  # the resultant of a load spread along a line
     COUPLE = "couple"  # a couple and no force
     MEMBER = "member"  # of a truss: pulls along its line, or pushes where it is negative
+    LINK = "link"  # pinned at both ends: pulls along its line, or pushes where it is negative
     CUT = "cut"  # the part of a member that is cut off
     RESULTANT = "resultant"  # exerts nothing itself: several forces gathered for a find
 
@@ -284,7 +286,8 @@ _NUMBERS: Final = {
 class System:
     """Everything a template says of a situation, in the terms of statics.
 
-    members: of trusses that are not taken apart into joints and parts yet (`statics.truss`).
+    members: of trusses that are not taken apart into joints and parts yet (`statics.truss`), and
+    links whose pins have not given way to one force yet (`statics.link`).
     by: what trusses are taken apart into, "joints" or "sections"; "" for whichever is shorter.
     """
 

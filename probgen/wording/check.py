@@ -11,6 +11,7 @@ from probgen.quantities.formula import Balance
 from probgen.quantities.rounding import exact, round_figures, round_places
 from probgen.quantities.unit import FORCE, TORQUE
 from probgen.statics.equation import Equation, X, Y, force_balance, oriented, torque_balance
+from probgen.statics.link import is_link
 from probgen.statics.plan import Plan
 from probgen.statics.system import Body, System
 from probgen.wording.block import Display, Row
@@ -42,7 +43,8 @@ Unused = Mapping[str, tuple[UnusedBalance, ...]]
 
 def unused_balances(plan: Plan) -> Unused:
     """They follow from the plan alone, and to write them takes longer than to tell a key."""
-    return {body.id: _balances(plan, body) for body in bodies_used(plan)} if plan.steps else {}
+    bodies = bodies_used(plan) if plan.steps else ()
+    return {b.id: _balances(plan, b) for b in bodies if not is_link(plan.system, b)}
 
 
 def _balances(plan: Plan, body: Body) -> tuple[UnusedBalance, ...]:

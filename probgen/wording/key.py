@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from probgen.quantities.expression import Expression, Number, evaluate, names_in
 from probgen.statics.equation import Axis, Lie, X, Y
+from probgen.statics.link import is_link
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.step import Step
@@ -37,7 +38,7 @@ from probgen.wording.resultant import resultant_passages
 from probgen.wording.signs import negative_part
 from probgen.wording.together import reasons, together_passage
 from probgen.wording.torque import together, turning_passage
-from probgen.wording.truss import idle_passage, is_piece, taken_in_tension
+from probgen.wording.truss import idle_passage, is_piece, links_told, taken_in_tension
 from probgen.working.criteria import bodies_used
 from probgen.working.digits import Digits, same_amount
 from probgen.working.direction import Way, way_of
@@ -65,8 +66,10 @@ def _told(digits: Digits, unused: Unused) -> tuple[Passage, ...]:
         return _told_to_limits(digits)
     bodies = bodies_used(case.plan)
     whole = [body for body in bodies if not is_piece(case.system, body)]
+    whole = [body for body in whole if not is_link(case.system, body)]
     return (
         *((_axes(digits),) if bodies else ()),
+        *links_told(digits, bodies),
         *(forces_passage(digits, body) for body in whole),
         *_steps(digits),
         *_asked_definitions(digits),

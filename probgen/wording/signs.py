@@ -66,7 +66,7 @@ def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
         if id not in with_another:  # else told with the one it shares with
             facts.append(_expected(digits, each))
         with_another |= {each.sharing.id} if each.sharing else set()
-    sizes = [f.magnitude for f in system.forces if f.body == body.id and _open(system, f)]
+    sizes = [f.magnitude for f in _unreasoned(system, body)]
     sizes += [couple.moment for couple in system.couples if couple.body == body.id]
     reasoned = {each.force.magnitude for each in expected.values()}
     reasoned |= {each.sharing.magnitude for each in expected.values() if each.sharing}
@@ -96,11 +96,17 @@ def _open(system: System, force: Force) -> bool:
     return force.kind not in (Kind.FORCE, Kind.WEIGHT) and sign_unknown(system, force.magnitude)
 
 
+def _unreasoned(system: System, body: Body) -> list[Force]:
+    """The open forces on a body; how links are taken is told of them all."""
+    on = (force for force in system.forces if force.body == body.id)
+    return [force for force in on if force.kind is not Kind.LINK and _open(system, force)]
+
+
 def expectations(digits: Digits, body: Body) -> Mapping[str, Expectation]:
     """By the id of each force whose way follows from the ways of the others alone."""
     system = digits.case.system
     on = [force for force in system.forces if force.body == body.id]
-    free = [force for force in on if isinstance(force.magnitude, Name) and _open(system, force)]
+    free = [force for force in _unreasoned(system, body) if isinstance(force.magnitude, Name)]
     found: dict[str, Expectation] = {}
     while True:
         fresh = [force for force in free if force.id not in found]

@@ -1,12 +1,14 @@
-"""Trusses told: sections laid, members that carry nothing, what a member's sign means."""
+"""Two-force members told: sections laid, members that carry nothing, links, what signs mean."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
+from typing import Final
 
+from probgen.statics.link import is_link
 from probgen.statics.step import Step
 from probgen.statics.system import Body, Force, Kind, System
-from probgen.wording.block import Display, Row
+from probgen.wording.block import Display, Picture, Row
 from probgen.wording.facts.balance import (
     MemberIdle,
     MemberSense,
@@ -14,11 +16,13 @@ from probgen.wording.facts.balance import (
     MemberState,
     QuantityHeading,
 )
-from probgen.wording.facts.forces import SectionLaid
+from probgen.wording.facts.forces import ForcesHeading, LinkAlong, SectionLaid
 from probgen.wording.passage import Passage, sentences
 from probgen.working.case import Case
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
+
+_TWO_FORCE: Final = (Kind.MEMBER, Kind.LINK)
 
 
 def taken_in_tension(system: System) -> Iterator[Fact]:
@@ -35,6 +39,22 @@ def is_piece(system: System, body: Body) -> bool:
 def members_on(system: System, body: str) -> list[Force]:
     """What members do to a body: those that meet at a joint, or that a section cuts."""
     return [f for f in system.forces if f.kind is Kind.MEMBER and f.body == body]
+
+
+def links_told(digits: Digits, bodies: Collection[Body]) -> Iterator[Passage]:
+    """Why one force is all that acts in each link that pulls at some of the bodies."""
+    system, told = digits.case.system, {body.id for body in bodies}
+    for body in system.bodies:
+        own = [force for force in system.forces if force.body == body.id]
+        if not is_link(system, body) or not told & {body.id, *_pulled_by(system, own)}:
+            continue
+        said = LinkAlong(body.id, own[0].magnitude, tuple(sorted(force.point for force in own)))
+        yield Passage(ForcesHeading(body.id), (sentences(said), Picture("free-body", body.id)))
+
+
+def _pulled_by(system: System, pulls: Collection[Force]) -> set[str]:
+    """The bodies on which the opposites of forces act."""
+    return {system.force(force.pair).body for force in pulls if force.pair}
 
 
 def section_laid(system: System, body: Body) -> Iterator[Fact]:
@@ -65,7 +85,7 @@ def member_sense(digits: Digits, step: Step) -> Iterator[Fact]:
     """Tension or compression, once the force in a member is known."""
     system, value = digits.case.system, digits.case.values[step.unknown]
     member = next((f for f in system.forces if f.id == step.unknown), None)
-    if member is not None and member.kind is Kind.MEMBER and value:
+    if member is not None and member.kind in _TWO_FORCE and value:
         name = system.variables[step.unknown].as_name
         yield MemberSense(name, member.element, pulls=value > 0.0)
 
@@ -73,6 +93,6 @@ def member_sense(digits: Digits, step: Step) -> Iterator[Fact]:
 def member_state(case: Case, quantity: str) -> Fact | None:
     """Tension or compression beside an answer; None where it is no member's, or carries nothing."""
     member = next((f for f in case.system.forces if f.id == quantity), None)
-    if member is None or member.kind is not Kind.MEMBER or not case.values[quantity]:
+    if member is None or member.kind not in _TWO_FORCE or not case.values[quantity]:
         return None
     return MemberState(case.values[quantity] > 0.0)

@@ -23,16 +23,13 @@ from probgen.quantities.expression import (
     Lump,
     Name,
     Number,
-    Product,
-    Quotient,
     Root,
-    Sum,
     evaluate,
     names_in,
     parts,
     substituted,
-    total,
 )
+from probgen.quantities.printed_sum import tidied
 from probgen.quantities.rounding import (
     RoundingRule,
     exact,
@@ -287,7 +284,7 @@ class Digits:
         near = float(last_place(result.value)) if result.value else 1e-3
         self.guards.begin_line()
         for guard in range(1, _MOST_GUARD + 1):
-            printed = _without_zeros(self.put_in(expression, guard))
+            printed = tidied(self.put_in(expression, guard))
             worked = float(evaluate(printed, {})) / unit.factor
             if abs(worked - float(result.value)) < near:
                 self.guards.end_line(guard)
@@ -349,23 +346,6 @@ def _by_lengths(angle: Expression) -> bool:
     """Whether an arc function stands in it."""
     own = isinstance(angle, Call) and angle.function in _INVERSE
     return own or any(_by_lengths(part) for part in parts(angle))
-
-
-def _without_zeros(printed: Expression) -> Expression:
-    """A printed sum without products with a zero: (300 N)(2.50 m) - (0 N)(5.00 m)."""
-    match printed:
-        case Quotient(top, bottom):
-            return Quotient(_without_zeros(top), bottom)
-        case Sum(terms):
-            kept = tuple(term for term in terms if not _is_product_with_zero(term[1]))
-            return total(*kept) if kept else printed
-        case _:
-            return printed
-
-
-def _is_product_with_zero(term: Expression) -> bool:
-    factors = term.factors if isinstance(term, Product) else ()
-    return any(isinstance(factor, Number) and not factor.value for factor in factors)
 
 
 def _equal(value: float, number: Number) -> bool:

@@ -82,7 +82,8 @@ def test_three_hinges() -> None:
 
     About A for both: S_y 2 m = 98.0 N x 1.5 m; about C for the left leg: R_x 2 m = R_y 1 m.
     """
-    found = solved(THREE_HINGES, {"L": 2.0, "m": 10.0, "g": 9.8})
+    data = {"L": 2.0, "m": 10.0, "g": 9.8}
+    found = with_definitions(system_of(THREE_HINGES), data | solved(THREE_HINGES, data))
     assert found["S.y"] == pytest.approx(73.5)
     assert found["R.y"] == pytest.approx(24.5)
     assert found["R.x"] == pytest.approx(12.25)

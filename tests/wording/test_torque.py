@@ -276,7 +276,10 @@ def test_a_known_force_at_the_pivot_leaves_with_no_unknown() -> None:
 
 def test_bodies_taken_as_one() -> None:
     """Two legs of a step ladder on smooth hinges: about a foot both together."""
-    taken = [said for said in turning(THREE_HINGES) if "TurningHeading(left right" in said[0]]
+    heavy = '[[weight]]\nbody = "left"\nmass = "m"\nuniform = true\nsymbol = "W_l"\n'
+    taken = [
+        said for said in turning(THREE_HINGES + heavy) if "TurningHeading(left right" in said[0]
+    ]
     assert taken
     assert all(said[1] == "TakenAsOne(left right, Q_x Q_y)" for said in taken)
     assert not any("Q" in line for said in taken for line in said[2:])

@@ -327,6 +327,7 @@ def _member_openings(measured: Survey) -> list[Opening]:
 def _force_openings(measured: Survey) -> list[Opening]:
     drawn = (
         Kind.CABLE, Kind.MUSCLE, Kind.FORCE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MEMBER,
+        Kind.LINK,
     )  # fmt: skip
     found = []
     for force in measured.system.forces:

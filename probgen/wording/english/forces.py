@@ -21,6 +21,7 @@ from probgen.wording.facts.forces import (
     JointReaction,
     LeftOpen,
     LeverExpected,
+    LinkAlong,
     NothingAgainst,
     PartExpected,
     SectionLaid,
@@ -89,6 +90,7 @@ _PUSHES: Final = {
     Kind.CABLE: "the pull {F} of {by}{at}, {way}",
     Kind.MUSCLE: "the pull {F} of {by}{at}, {way}",
     Kind.MEMBER: "the pull {F} of {by}{at}, {way}",
+    Kind.LINK: "the pull {F} of {by}{at}, {way}",
     Kind.WEIGHT: "the weight {F} of {by}, {way}{at}",
     Kind.ROLLER: "the push {F} of {by}{at}, {way}",
     Kind.CONTACT: "the push {F} of {by}{at}, {way}{smooth}",
@@ -276,6 +278,23 @@ def strut_along(fact: StrutAlong, nouns: Nouns) -> Inlines:
         "{By} is pinned at both ends and carries nothing else: only two forces act on it, so they "
         "must be opposite and along the line between its ends. That is why {F} runs along it.",
         By=by[:1].upper() + by[1:],
+        F=fact.force,
+    )
+
+
+@say.register
+def link_along(fact: LinkAlong, nouns: Nouns) -> Inlines:
+    body = the_body(fact.body, nouns)
+    one, other = (letter(pin) for pin in fact.pins)
+    return filled(
+        "{Body} is pinned at {B} and {D} and carries nothing else: only two forces act on it, so "
+        "they are equal and opposite and lie along the line {B}{D}. That leaves one unknown, {F}, "
+        "taken as tension: {body} pulls at both its pins, and a negative {F} would mean that it "
+        "pushes.",
+        Body=body[:1].upper() + body[1:],
+        body=body,
+        B=one,
+        D=other,
         F=fact.force,
     )
 

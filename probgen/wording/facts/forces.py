@@ -171,6 +171,18 @@ class StrutAlong(Fact):
     again: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class LinkAlong(Fact):
+    """A body pinned at both ends that carries nothing else, and the one force along it.
+
+    pins: the points it is pinned at, in the order of the alphabet.
+    """
+
+    body: str
+    force: Expression
+    pins: tuple[str, ...]
+
+
 class Spreading(StrEnum):
     """How a load is spread along its line."""
 
