@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import Final
 
@@ -13,33 +13,39 @@ _MOST: Final = 1.4
 """Beyond this, labels would stand too far from what they name."""
 
 
-def enlarged(scene: Scene, room: complex) -> Scene:
+def enlarged(scene: Scene, room: complex, things: Mapping[Tag, Tag] | None = None) -> Scene:
     """The scene as large as its room (width and height, pt) lets it be, up to a limit.
 
-    Labels keep their place beside what they name; their leaders reach them as before.
+    things: by the tag of a label that of the thing it stands beside, and is to stay as near to.
+    Other labels keep their place beside what they name; their leaders reach them as before.
     """
     most = min(_MOST, room.real / scene.box.width, room.imag / scene.box.height)
     if most <= 1.0:
         return scene
-    grown = tuple(_grown(shape, most, scene.labels) for shape in scene.shapes)
+    near = {of: scene.showing(tag.what, tag.of) for of, tag in (things or {}).items()}
+    boxes = {of: bounds(shapes) for of, shapes in near.items() if shapes}
+    moved = {each: _moved(each, most, boxes.get(each.tag)) for each in scene.labels}
+    grown = tuple(_grown(shape, most, moved) for shape in scene.shapes)
     return replace(scene, shapes=grown, box=bounds(grown), scale=scene.scale * most)
 
 
-def _moved(label: Label, by: float) -> Label:
+def _moved(label: Label, by: float, thing: Box | None) -> Label:
+    """The label in its share of the way; as near to its thing as before, where that is named."""
     step = label.box.centre * (by - 1.0)
-    box = label.box
-    moved = Box(
-        box.left + step.real, box.bottom + step.imag, box.right + step.real, box.top + step.imag
-    )
-    return replace(label, spot=label.spot + step, box=moved)
+    if thing is not None:
+        moved, grown = label.box.shifted(step), thing.scaled(by)
+        way, before = moved.way_to(grown), label.box.gap(thing)
+        if abs(way) > before:
+            step += way * (1.0 - before / abs(way))
+    return replace(label, spot=label.spot + step, box=label.box.shifted(step))
 
 
-def _grown(shape: Shape, by: float, labels: Sequence[Label]) -> Shape:
+def _grown(shape: Shape, by: float, moved: Mapping[Label, Label]) -> Shape:
     match shape:
         case Label():
-            return _moved(shape, by)
+            return moved[shape]
         case Path(tag=Tag(What.LEADER)):
-            return _led(shape, by, [label for label in labels if label.tag == shape.tag.of])
+            return _led(shape, by, {a: b for a, b in moved.items() if a.tag == shape.tag.of})
         case Path():
             runs = tuple(tuple(spot * by for spot in run) for run in shape.lines)
             return replace(shape, lines=runs)
@@ -52,12 +58,10 @@ def _grown(shape: Shape, by: float, labels: Sequence[Label]) -> Shape:
             return replace(shape, tail=shape.tail * by, head=shape.head * by)
 
 
-def _led(leader: Path, by: float, labels: Sequence[Label]) -> Path:
+def _led(leader: Path, by: float, moved: Mapping[Label, Label]) -> Path:
     """The leader from its label's edge to what it points at, both of which have moved."""
     ((start, end),) = leader.lines
     at = Box(start.real, start.imag, start.real, start.imag)
-    label = min(labels, key=lambda each: each.box.gap(at))
-    margin = label.box.gap(at)
-    return replace(
-        leader, lines=((_moved(label, by).box.grown(margin).nearest(end * by), end * by),)
-    )
+    label = min(moved, key=lambda each: each.box.gap(at))
+    around = moved[label].box.grown(label.box.gap(at))
+    return replace(leader, lines=((around.nearest(end * by), end * by),))

@@ -153,11 +153,26 @@ class Box(NamedTuple):
         """The box with a margin added on all sides."""
         return Box(self.left - margin, self.bottom - margin, self.right + margin, self.top + margin)
 
+    def shifted(self, step: complex) -> Box:
+        """The box elsewhere, by a step to the right and up."""
+        across, upward = step.real, step.imag
+        return Box(self.left + across, self.bottom + upward, self.right + across, self.top + upward)
+
     def gap(self, other: Box) -> float:
         """How far another box is away, pt; 0 where they touch."""
         across = max(self.left - other.right, other.left - self.right, 0.0)
         upward = max(self.bottom - other.top, other.bottom - self.top, 0.0)
         return math.hypot(across, upward)
+
+    def way_to(self, other: Box) -> complex:
+        """The shortest step after which it touches another box, pt; 0 where it does already."""
+        across = max(other.left - self.right, 0.0) - max(self.left - other.right, 0.0)
+        upward = max(other.bottom - self.top, 0.0) - max(self.bottom - other.top, 0.0)
+        return complex(across, upward)
+
+    def scaled(self, by: float) -> Box:
+        """The box so many times as large, and as far from the origin."""
+        return Box(self.left * by, self.bottom * by, self.right * by, self.top * by)
 
     def nearest(self, spot: Spot) -> Spot:
         """The spot of the box nearest to another one."""

@@ -23,7 +23,7 @@ from probgen.figures.situation.datum import Datum
 from probgen.figures.situation.shape import LIMBS
 from probgen.figures.situation.stage import Stage
 from probgen.quantities.expression import Name
-from probgen.statics.system import Body, Element, Kind
+from probgen.statics.system import Body, Element, Kind, System
 
 _ROW: Final = 17.0  # height of a distributed load's arrows, pt
 _LYING: Final = 0.86  # length of somebody who lies on a board, of the board's
@@ -281,3 +281,13 @@ def _weighs(element: Element, body: Body) -> bool:
 def _over(foot: Spot, width: float) -> Box:
     """The room a small thing takes that stands somewhere."""
     return Box(foot.real - width / 2, foot.imag + 1.0, foot.real + width / 2, foot.imag + 14.0)
+
+
+def weighed(system: System) -> dict[Tag, Tag]:
+    """By the label of a mass, or of a weight that is given, what has it."""
+    weights = (element for element in system.elements if element.kind == Kind.WEIGHT)
+    return {
+        Tag(What.LABEL, mass.id): Tag(What.LOAD, weight.id)
+        for weight in weights
+        if (mass := mass_name(system, weight)) is not None
+    }

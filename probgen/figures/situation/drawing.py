@@ -52,7 +52,7 @@ from probgen.figures.parts.axes import TURN, turning
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation.block import stacked
 from probgen.figures.situation.body import outline_of
-from probgen.figures.situation.carried import Burdens, Note
+from probgen.figures.situation.carried import Burdens, Note, weighed
 from probgen.figures.situation.contact import (
     draw_posts,
     draw_surfaces,
@@ -115,7 +115,7 @@ def situation(
     shown = Shown(measured, depicts, givens, tell, lettered, bool(drawn), *seen)
     scene, core = _fitted(shown), shown.core
     if max(core.real, core.imag) <= POINTLIKE:  # particles alone: their parts are of fixed size
-        return enlarged(scene, _ROOM)
+        return enlarged(scene, _ROOM, weighed(system))
     filled = scene.scale * max(core.real / WIDTH, core.imag / HEIGHT)
     if core.real > POINTLIKE and (scene.strained or filled < _SMALL or not fits(scene, _ROOM)):
         other = _fitted(replace(shown, terse=True))

@@ -1,5 +1,7 @@
 """A finished scene drawn larger: things grow, print keeps its size and its place beside them."""
 
+from dataclasses import replace
+
 import pytest
 
 from probgen.figures.paper.enlargement import enlarged
@@ -52,6 +54,19 @@ def test_print_keeps_its_size_and_its_share_of_the_way() -> None:
     assert (label.box.width, label.box.height, label.size) == (12.0, 8.0, 8.0)
     assert label.box.centre == pytest.approx(bounds([block]).centre)
     assert label.spot - complex(label.box.left, label.box.bottom) == pytest.approx(1j)
+
+
+@pytest.mark.parametrize(
+    "left", [46.0, 60.0, -30.0], ids=["close to it", "further off", "on the other side"]
+)
+def test_what_is_told_of_a_thing_stays_as_near_to_it(left: float) -> None:
+    label = replace(NAME, spot=complex(left, 7.0), box=Box(left, 6.0, left + 12.0, 14.0))
+    before = label.box.gap(bounds([BLOCK]))
+    scene = enlarged(composed([BLOCK, label]), ROOM, {label.tag: BLOCK.tag})
+    (moved,), (block,) = scene.labels, scene.showing(What.BODY)
+    assert bounds([block]).width > 1.3 * bounds([BLOCK]).width
+    assert moved.box.gap(bounds([block])) == pytest.approx(before, abs=MEDIUM.weight)
+    assert moved.spot - complex(moved.box.left, moved.box.bottom) == pytest.approx(1j)
 
 
 def test_a_leader_runs_from_its_labels_edge_to_its_thing() -> None:
