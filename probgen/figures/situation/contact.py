@@ -33,10 +33,11 @@ from probgen.figures.parts.ground import (
 )
 from probgen.figures.situation.fixture import FACE, Fixture, Incline, wedge_under
 from probgen.figures.situation.pulley import Hoist
+from probgen.figures.situation.shape import ROUND, arms_of
 from probgen.figures.situation.stage import Stage
 from probgen.quantities.expression import Name
 from probgen.statics.geometry import angle_of
-from probgen.statics.system import Element, Kind
+from probgen.statics.system import Body, Element, Kind
 
 _SCALE: Final = 17.0  # height of a scale, that of a fulcrum, pt
 _ROUND: Final = 6.0  # radius of a branch or a rail, pt
@@ -150,13 +151,22 @@ def touching(stage: Stage, element: Element) -> Fixture:
 
 
 def _face(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
-    """The surface a body touches: all along a solid, up to the edge below a rope's pulley."""
-    surface = Surface(face, normal, FACE + 6.0, FACE + 6.0)
-    for corner in stage.corners(stage.system.body(element.body)):
+    """The surface a body touches: all along a solid, under all of a round, up to the edge below a
+    rope's pulley.
+    """
+    body = stage.system.body(element.body)
+    radii = arms_of(stage.measured, body, stage.look(body.id))[1] if _is_round(stage, body) else []
+    reach = FACE + 6.0 + max(radii, default=0.0) * stage.scale
+    surface = Surface(face, normal, reach, reach)
+    for corner in stage.corners(body):
         if abs(surface.height(corner)) < 0.5:
             surface = surface.covering(corner, FACE)
     surface, held, beneath = _to_pulley(stage, element, surface)
     return Fixture(held, (*beneath, surface))
+
+
+def _is_round(stage: Stage, body: Body) -> bool:
+    return len(body.outline) > 1 and stage.look(body.id) in ROUND
 
 
 def _slope(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:

@@ -68,6 +68,29 @@ mass = "m"
 that = "f_A = f_B"
 because = "both are alike"
 """
+REEL = """
+[points]
+O = [0, 0]
+K = { from = "O", distance = "L", direction = "270 + theta" }
+H = { from = "O", distance = "L", direction = "90 + theta" }
+[body.reel]
+along = ["K", "O", "H"]
+[[rough]]
+at = "K"
+direction = "90 + theta"
+normal = "N"
+friction = "f"
+friction_direction = "theta"
+[[cable]]
+at = "H"
+direction = "theta"
+symbol = "T"
+[[weight]]
+at = "O"
+mass = "m"
+[[find]]
+quantity = "T"
+"""
 
 
 def test_closed_outline_is_one_solid_on_a_floor_that_reaches_under_all_of_it() -> None:
@@ -128,6 +151,14 @@ def test_both_sides_of_a_post_reach_beyond_all_that_touches_it() -> None:
     spots = [set_out.spot(name).imag for name in ("A", "B")]
     assert left[0] < min(spots) - FACE
     assert left[1] > max(spots) + FACE
+
+
+def test_a_ramp_reaches_under_all_of_a_round_on_it() -> None:
+    set_out = stage(REEL, 'reel = "drum"')
+    (ramp,) = touched(set_out, set_out.system.element("N")).surfaces
+    radius = 3.0 * 40.0
+    assert min(ramp.before, ramp.after) > radius
+    assert ramp.height(set_out.spot("O")) == pytest.approx(radius)
 
 
 def test_a_wedge_is_drawn_whatever_the_normal() -> None:
