@@ -19,9 +19,9 @@ BESIDE = 5.0  # so near its own load a label can mean nothing else, pt
 OFF = 14.5  # further off a line leads from a label to its load, pt
 
 
-def loads(system: System, scene: Scene) -> dict[str, Box]:
-    """What has a mass: by the mass's id, the rectangle around its drawing."""
-    found = {}
+def loads(system: System, scene: Scene) -> dict[str, list[Box]]:
+    """What has a mass: by the mass's id, the rectangles around all that have as much."""
+    found: dict[str, list[Box]] = {}
     for element in system.elements:
         if element.kind != Kind.WEIGHT:
             continue
@@ -30,7 +30,7 @@ def loads(system: System, scene: Scene) -> dict[str, Box]:
         if not drawn and len(system.body(element.body).outline) > 1:
             drawn = tuple(tagged(scene, f"centre:{element.body}"))
         if mass and drawn:
-            found[mass.id] = bounds(drawn)
+            found.setdefault(mass.id, []).append(bounds(drawn))
     return found
 
 
@@ -41,8 +41,8 @@ def astray(system: System, scene: Scene) -> Iterator[str]:
         mass = str(label.tag).removeprefix("label:")
         if mass not in things or tagged(scene, f"leader:{label.tag}"):
             continue
-        own = label.box.gap(things[mass])
-        others = [label.box.gap(box) for id, box in things.items() if id != mass]
+        own = min(map(label.box.gap, things[mass]))
+        others = [label.box.gap(box) for id, some in things.items() if id != mass for box in some]
         if own > BESIDE and any(other < own for other in others):
             yield str(label.tag)
 
@@ -51,8 +51,9 @@ def adrift(system: System, scene: Scene) -> Iterator[str]:
     """Labels of masses that stand far from their loads, and have no line to them."""
     things = loads(system, scene)
     for label in scene.labels:
-        own = things.get(str(label.tag).removeprefix("label:"))
-        if own and label.box.gap(own) > OFF and not tagged(scene, f"leader:{label.tag}"):
+        own = things.get(str(label.tag).removeprefix("label:"), [])
+        far = own and min(map(label.box.gap, own)) > OFF
+        if far and not tagged(scene, f"leader:{label.tag}"):
             yield str(label.tag)
 
 
