@@ -119,7 +119,7 @@ def _read_situation(top: Table, scope: Scope) -> Situation:
     points = top.table("points")
     situation = Situation(scope, read_points(points, scope), frozenset(_letters(top.content)))
     members = top.tables("member")
-    situation.bodies = _read_bodies(top.table("body"), situation, trusses=bool(members))
+    situation.bodies = _read_bodies(top, top.table("body"), situation, trusses=bool(members))
     read_members(members, situation)
     for kind, reader in READERS.items():
         for row in top.tables(kind):
@@ -147,17 +147,22 @@ def _letters(content: object) -> Iterator[str]:
             yield from _letters(each)
 
 
-def _read_bodies(table: Table, situation: Situation, *, trusses: bool) -> tuple[Body, ...]:
+def _read_bodies(
+    top: Table, table: Table, situation: Situation, *, trusses: bool
+) -> tuple[Body, ...]:
     """trusses: whether a body may be left to its members."""
     bodies: list[Body] = []
+    pins = _pinned_at(top)
     for id, row in table.rows():
         if not _BODY_ID.fullmatch(id):
             table.fault(id, id, "a name of letters, digits, _ and -")
         particle = row.flag("particle")
-        if particle and not row.has("along"):
+        if particle and not row.has("along") and pins.get(id) in situation.points:
+            outline: tuple[str, ...] = (pins[id],)
+        elif particle and not row.has("along"):
             # Particles nobody placed stand side by side, the first at the origin.
             away = Link(number(len(bodies), METRE), number(0))
-            outline: tuple[str, ...] = (situation.add_point("P", [away] if bodies else []),)
+            outline = (situation.add_point("P", [away] if bodies else []),)
         elif trusses and not particle and not row.has("along"):
             outline = ()
         else:
@@ -171,6 +176,19 @@ def _read_bodies(table: Table, situation: Situation, *, trusses: bool) -> tuple[
     elif not table.content:
         table.faults.add("body", None, "a body", 'add [body.shelf] and along = ["A", "B"]')
     return tuple(bodies)
+
+
+def _pinned_at(top: Table) -> dict[str, str]:
+    """Where a hinge says that it holds a body: a particle nobody placed is there."""
+    rows = top.content.get("hinge", [])
+    return {
+        body: at
+        for row in (rows if isinstance(rows, list) else [])
+        for key in ("body", "other")
+        if isinstance(row, dict)
+        and isinstance(body := row.get(key), str)
+        and isinstance(at := row.get("at"), str)
+    }
 
 
 def _read_outline(row: Table, points: Collection[str], particle: bool) -> tuple[str, ...]:

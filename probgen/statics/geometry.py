@@ -29,7 +29,7 @@ from probgen.quantities.expression import (
     times,
     total,
 )
-from probgen.quantities.factors import factors_of
+from probgen.quantities.factors import factored, factors_of, without_factors
 from probgen.quantities.like_terms import collected, collected_sum, multiple
 from probgen.quantities.unit import DEGREE
 from probgen.statics.system import Link, Point
@@ -325,4 +325,35 @@ def way(points: Mapping[str, Point], start: str, end: str) -> tuple[Link, ...]:
         if isinstance(length, Sum) and all(sign < 0 for sign, _ in length.terms):
             length, angle = negative(length), angle.turned(_HALF)
         links.append(Link(length, angle.expression))
-    return tuple(links)
+    return tuple(links) if len(links) < 2 else _as_one(links) or tuple(links)
+
+
+def _as_one(links: Sequence[Link]) -> tuple[Link] | None:
+    """A way with bends as one link, where it runs r cos t and rises r sin t, whatever their signs.
+
+    So a leg of a frame is reached from its other end, though that is placed from elsewhere.
+    """
+    run_and_rise = (
+        total(*((1, times(link.length, part(angle_of(link.direction)))) for link in links))
+        for part in (cosine, sine)
+    )
+    (right, run), (above, rise) = (_one_term(factored(collected(leg))) for leg in run_and_rise)
+    for factor in factors_of(rise):
+        match factor:
+            case Call("sin", (slope,)) if (level := Call("cos", (slope,))) in factors_of(run):
+                high, wide = without_factors(rise, [factor]), without_factors(run, [level])
+                if collected_sum((1, high), (1, wide)) == ZERO:
+                    above, high = -above, wide
+                if collected_sum((1, high), (-1, wide)) == ZERO:
+                    angle = _scaled(angle_of(slope), Decimal(right * above))
+                    if right < 0:
+                        angle = angle.turned(_HALF)
+                    return (Link(wide, angle.expression),)
+    return None
+
+
+def _one_term(expression: Expression) -> tuple[int, Expression]:
+    """A sign, and what is left without it."""
+    if isinstance(expression, Sum) and len(expression.terms) == 1:
+        return expression.terms[0]
+    return 1, expression

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -32,6 +32,7 @@ from probgen.wording.facts.torque import (
     Hold,
     LeverArm,
     LineBeside,
+    PassesThrough,
     PivotBare,
     PivotHeld,
     PivotMeeting,
@@ -43,6 +44,7 @@ from probgen.wording.facts.torque import (
     TurnsNothing,
 )
 from probgen.wording.passage import Items, Part, Passage, Sentences
+from probgen.wording.sense import signed_arms
 from probgen.wording.torque_angle import angle_between, partly_along
 from probgen.wording.torque_forms import by_coordinates
 from probgen.working.convention import Rotation, Turning
@@ -56,6 +58,8 @@ _HOLDS = (
     ((Kind.CONTACT, Kind.ROUGH), Hold.TOUCHING),
     ((Kind.ROLLER,), Hold.PUSHED),  # there may be a wheel between
 )
+
+_NO_ARM: Final = 1e-9  # m
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,12 +85,22 @@ def turning_passage(digits: Digits, step: Step) -> Passage:
     )
     senses: list[Fact] = [*_senses(equation, turners, digits.convention.positive)]
     arms = tuple(_arms(digits, step, turners))
+    if _alone_through(digits, equation, turners):
+        senses, arms = [PassesThrough(turners[0].name, equation.bodies, equation.about)], ()
     if digits.convention.torque == "components" and arms:
         senses.append(CoordinatesFrom(equation.about))
     parts: list[Part] = [Sentences(reasons), Sentences(tuple(senses))]
     if arms:
         parts.append(Items(arms) if len(arms) > 1 else Sentences(arms))
     return Passage(TurningHeading(equation.bodies, equation.about), tuple(parts))
+
+
+def _alone_through(digits: Digits, equation: Equation, turners: Sequence[Turner]) -> bool:
+    """Whether one force alone could turn the body, and where it acts is what the balance tells."""
+    if len(turners) != 1:
+        return False
+    arms = signed_arms(equation, digits.case.values)
+    return bool(arms) and all(abs(arm) < _NO_ARM for arm in arms.values())
 
 
 def together(system: System, equation: Equation) -> Iterator[Fact]:

@@ -349,3 +349,8 @@ def test_a_particle_may_be_placed_at_the_one_point_it_is(pair: str) -> None:
     text = pair.replace("particle = true", 'particle = true\nalong = ["K"]')
     body = read_template(text, "pair.toml").system.body("ring")
     assert (body.outline, body.particle) == (("K",), True)
+
+
+def test_a_particle_that_a_hinge_holds_is_at_the_hinge(pair: str) -> None:
+    text = pair + '[[hinge]]\nbody = "ring"\nat = "K"\nsymbol = "R_1"\n'
+    assert read_template(text, "pair.toml").system.body("ring").outline == ("K",)

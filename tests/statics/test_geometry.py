@@ -96,6 +96,7 @@ def test_the_constant_of_an_angle_is_collected() -> None:
 
 L, D = Name("L", "L"), Name("d", "d")
 ZERO_DEG, UP = number(0), number(90)
+BACK = total((1, number(180)), (-1, TH))
 POINTS = {
     "O": Point("O", ()),
     "G": Point("G", (Link(over(L, number(2)), ZERO_DEG),)),
@@ -105,6 +106,9 @@ POINTS = {
     "Q": Point("Q", (Link(D, ZERO_DEG), Link(L, UP), Link(D, number(180)))),
     "T": Point("T", (Link(L, TH),)),
     "S": Point("S", (Link(over(L, number(2)), TH),)),
+    "F": Point("F", (Link(times(number(2), L, cosine(angle_of(TH))), ZERO_DEG),)),
+    "H": Point("H", (Link(times(number(2), L, cosine(angle_of(TH))), ZERO_DEG), Link(D, BACK))),
+    "V": Point("V", (Link(times(number(2), L, sine(angle_of(TH))), UP),)),
 }
 WAYS = [
     ("O", "B", [("L", "0")]),
@@ -118,6 +122,16 @@ WAYS = [
     ("O", "Q", [("L", "90°")]),
     ("S", "T", [("L/2", "θ")]),
     ("T", "S", [("L/2", "180° + θ")]),
+    ("F", "T", [("L", "180° − θ")]),  # the other leg of an A, from its foot
+    ("T", "F", [("L", "−θ")]),
+    ("T", "H", [("L − d", "−θ")]),
+    (
+        "V",
+        "T",
+        [
+            ("L", "−θ"),
+        ],
+    ),
 ]
 
 

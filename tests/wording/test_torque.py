@@ -21,6 +21,7 @@ from probgen.working.convention import Convention
 from tests.situations import (
     BRACKET,
     FIND_T,
+    HEAD,
     HINGED,
     SHELF,
     STAYED,
@@ -290,3 +291,36 @@ def test_of_a_force_with_two_legs_the_greater_torque_tells_the_sense() -> None:
     (said,) = turning(BRACKET.replace("direction = 150", "direction = 30"))
     assert "TurnsBody(T, bracket, counter-clockwise, True)" in said
     assert "TurnsBody(W, bracket, clockwise, False)" in said
+
+
+BALANCED = (
+    HEAD
+    + """
+[given]
+L = { name = "length", choices = [6.0], unit = "m" }
+m = { name = "mass", choices = [30], unit = "kg" }
+[unknown]
+x = { name = "distance", unit = "m", from = 0, to = 6 }
+[points]
+A = [0, 0]
+B = ["L", 0]
+X = ["x", 0]
+[body.board]
+along = ["A", "B"]
+[[fulcrum]]
+at = "X"
+symbol = "N"
+[[weight]]
+mass = "m"
+uniform = true
+[[find]]
+quantity = "x"
+"""
+)
+
+
+def test_the_line_of_the_only_force_beside_the_pivot_s_passes_through_it() -> None:
+    """The board balances on its middle, where its weight turns nothing."""
+    (said,) = turning(BALANCED)
+    assert said[-1] == "PassesThrough(W_b, board, X)"
+    assert not any(line.startswith("TurnsBody") for line in said)

@@ -219,7 +219,7 @@ class _Situation:
             encloses(self.stage.corners(self.system.body(element.body)), spot + 0.05 * step)
         )
         inside |= self.stage.leads_into_truss(element, step)
-        inside |= self.stage.behind(element)
+        inside |= self.stage.behind(element) or self.stage.squeezes(element, step)
         tag = Tag(What.FORCE, element.id)
         if self.stage.depicts.forces.get(element.id) is Source.PEDAL:
             inside, spot = True, spot - step / _PUSH * (self.stage.halves[element.body] + 3.0)

@@ -31,6 +31,8 @@ from probgen.statics.system import Body, Element, Kind, System
 
 _STANDS: Final = 36.0  # how high a rope is on a bollard that stands by itself, pt
 _END_ON: Final = 0.6  # least |cosine| between axis and normal for an end cut to the surface
+_AGAINST: Final = 0.9  # least cosine between two forces that act against each other
+_BESIDE: Final = 12.0  # how far beside each other their arrows may be, pt
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,6 +143,18 @@ class Stage:
         joints = [self.spot(name) for name in self.system.body(element.body).joints]
         middle = sum(joints, 0j) / max(len(joints), 1)
         return bool(joints) and dot(step, middle - self.spot(element.at)) > 0.0
+
+    def squeezes(self, element: Element, step: complex) -> bool:
+        """Whether a force's arrow (pt) would run into that of one against it: two hands, a vice."""
+        for other in self.system.elements:
+            way = self.measured.direction_of(other) if other.kind is Kind.FORCE else None
+            if other is element or way is None:
+                continue
+            along = (self.spot(other.at) - self.spot(element.at)) / (step / abs(step))
+            against = dot(heading(way), step) < -_AGAINST * abs(step)
+            if against and 0.0 < along.real < 2.2 * abs(step) and abs(along.imag) < _BESIDE:
+                return True
+        return False
 
     def size(self, body: str) -> float:
         """The length of a body, pt; a particle counts as a small one."""

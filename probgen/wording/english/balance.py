@@ -6,7 +6,14 @@ from collections.abc import Sequence
 
 from probgen.quantities.expression import Expression, number, times
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import capitalized, heading, numeral, series, the_bodies
+from probgen.wording.english.grammar import (
+    bodies_are,
+    capitalized,
+    heading,
+    numeral,
+    series,
+    the_bodies,
+)
 from probgen.wording.english.names import quantity, reason, the_element, the_members
 from probgen.wording.english.saying import say
 from probgen.wording.english.ways import beside, from_level, from_plumb, toward
@@ -176,7 +183,7 @@ def torques_zero(fact: TorquesZero, nouns: Nouns) -> Inlines:
     return filled(
         "{Body} {are} at rest, so the {word}s about {P} add up to zero.",
         Body=_capital(the_bodies(fact.bodies, nouns)),
-        are="is" if len(fact.bodies) == 1 else "are",
+        are=bodies_are(fact.bodies, nouns),
         word=fact.turning,
         P=letter(fact.pivot),
     )
@@ -198,7 +205,7 @@ def forces_zero(fact: ForcesZero, nouns: Nouns) -> Inlines:
         pattern,
         body=body,
         Body=_capital(body),
-        are="is" if len(fact.bodies) == 1 else "are",
+        are=bodies_are(fact.bodies, nouns),
         axes=axes,
     )
 

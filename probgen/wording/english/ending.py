@@ -8,7 +8,7 @@ from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain
 from probgen.wording.block import Text
 from probgen.wording.english import names
-from probgen.wording.english.grammar import capitalized, heading
+from probgen.wording.english.grammar import agreeing, capitalized, heading
 from probgen.wording.english.saying import say
 from probgen.wording.english.ways import (
     direction,
@@ -235,8 +235,9 @@ def resultant_is(fact: ResultantIs, nouns: Nouns) -> Inlines:
 def force_acts(fact: ForceActs, nouns: Nouns) -> Inlines:
     by = names.the_element(fact.element, nouns)
     return filled(
-        "{By} acts on {body} with a force of {size}{joint}{way}.",
+        "{By} {acts} on {body} with a force of {size}{joint}{way}.",
         By=by[:1].upper() + by[1:],
+        acts=agreeing([by], "acts", "act"),
         body=names.the_body(fact.body, nouns),
         size=fact.size,
         joint=_joint(fact.direction),

@@ -8,7 +8,7 @@ from typing import Final
 from probgen.quantities.expression import Expression
 from probgen.statics.system import ForcePart, Kind
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import at, counted, series
+from probgen.wording.english.grammar import agreeing, at, counted, series
 from probgen.wording.english.names import the_body, the_couple, the_element, the_members
 from probgen.wording.english.saying import say
 from probgen.wording.english.ways import part, toward
@@ -287,12 +287,12 @@ def link_along(fact: LinkAlong, nouns: Nouns) -> Inlines:
     body = the_body(fact.body, nouns)
     one, other = (letter(pin) for pin in fact.pins)
     return filled(
-        "{Body} is pinned at {B} and {D} and carries nothing else: only two forces act on it, so "
-        "they are equal and opposite and lie along the line {B}{D}. That leaves one unknown, {F}, "
-        "taken as tension: {body} pulls at both its pins, and a negative {F} would mean that it "
-        "pushes.",
+        "{Body} {is_} pinned at {B} and {D} and {carries} nothing else: only two forces act there, "
+        "so they are equal and opposite and lie along the line {B}{D}. That leaves one unknown, "
+        "{F}, taken as tension: a pull at both pins, and a negative {F} would mean a push.",
         Body=body[:1].upper() + body[1:],
-        body=body,
+        is_=agreeing([body], "is", "are"),
+        carries=agreeing([body], "carries", "carry"),
         B=one,
         D=other,
         F=fact.force,

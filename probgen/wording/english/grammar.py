@@ -50,6 +50,25 @@ def the_bodies(ids: Iterable[str], nouns: Nouns) -> str:
     return told[0] if len(told) == 1 else ", ".join(told[:-1]) + " and " + told[-1]
 
 
+_SINGULAR: Final = ("ss", "us", "is", "as", "lens")
+"""How nouns of one thing end that end with an s: a truss, an apparatus, a chassis."""
+
+
+def is_plural(noun: str) -> bool:
+    """Whether a noun is of several things, as "the pulleys", "your hands" and "tongs" are."""
+    return noun.endswith("s") and not noun.endswith(_SINGULAR)
+
+
+def agreeing(nouns: Sequence[str], one: str, several: str) -> str:
+    """The verb after a noun or several: "is" after "the shelf", "are" after "the pulleys"."""
+    return several if len(nouns) > 1 or is_plural(nouns[0]) else one
+
+
+def bodies_are(ids: Sequence[str], nouns: Nouns) -> str:
+    """ "is" or "are", after `the_bodies`."""
+    return agreeing([the_body(id, nouns) for id in ids], "is", "are")
+
+
 def at(point: str) -> Inlines:
     """ " at B"; nothing where there is no point."""
     return filled(" at {P}", P=letter(point)) if point else ()

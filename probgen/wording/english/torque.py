@@ -16,6 +16,7 @@ from probgen.wording.facts.torque import (
     Hold,
     LeverArm,
     LineBeside,
+    PassesThrough,
     PivotBare,
     PivotHeld,
     PivotMeeting,
@@ -106,6 +107,17 @@ _LEAVING: Final = (
     ", and both of these unknowns leave the equation",
     ", and these unknowns leave the equation",
 )
+
+
+@say.register
+def passes_through(fact: PassesThrough, nouns: Nouns) -> Inlines:
+    return filled(
+        "No other force turns {body} about {P}, so {F} may not either: its line of action has to "
+        "pass through {P}.",
+        body=the_bodies(fact.bodies, nouns),
+        P=letter(fact.pivot),
+        F=fact.force,
+    )
 
 
 @say.register

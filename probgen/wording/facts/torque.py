@@ -65,6 +65,15 @@ class PivotMeeting(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class PassesThrough(Fact):
+    """A force that alone could turn the body, whose line so has to pass through the pivot."""
+
+    force: Expression
+    bodies: tuple[str, ...]
+    pivot: str
+
+
+@dataclass(frozen=True, slots=True)
 class TurnsNothing(Fact):
     """Forces with no lever arm.
 

@@ -210,3 +210,45 @@ def test_a_load_on_top_of_a_truss_leads_in_among_its_members_and_one_below_away(
     assert not set_out.leads_into_truss(below, -30j)
     beam = stage(BEAM)
     assert not beam.leads_into_truss(beam.system.element("R"), -30j)
+
+
+SQUEEZED = """
+[points]
+A = ["-L", 0]
+B = [0, "0.5 m"]
+C = [0, "-0.5 m"]
+[body.upper]
+along = ["A", "B"]
+[body.lower]
+along = ["A", "C"]
+[[hinge]]
+body = "upper"
+other = "lower"
+at = "A"
+symbol = "R"
+[[force]]
+body = "upper"
+at = "B"
+direction = 270
+magnitude = "30 N"
+symbol = "P_1"
+[[force]]
+body = "lower"
+at = "C"
+direction = "TURN"
+magnitude = "30 N"
+symbol = "P_2"
+[[find]]
+quantity = "R"
+"""
+
+
+@pytest.mark.parametrize(
+    ("turn", "apart", "run_into"), [(90, 20.0, True), (90, 200.0, False), (270, 20.0, False)]
+)
+def test_hands_that_squeeze_push_from_outside(turn: int, apart: float, run_into: bool) -> None:
+    """Two arrows of 30 pt that point at each other have no room between points 20 pt apart."""
+    set_out = stage(SQUEEZED.replace("TURN", str(turn)), scale=apart)
+    for id, way in (("P_1", 270.0), ("P_2", float(turn))):
+        step = 30.0 * heading(way)
+        assert set_out.squeezes(set_out.system.element(id), step) == run_into

@@ -3,7 +3,7 @@
 import pytest
 
 from probgen.quantities.expression import Name
-from probgen.wording.english.grammar import capitalized, counted, series
+from probgen.wording.english.grammar import agreeing, capitalized, counted, is_plural, series
 from probgen.wording.sentence import filled, plain_text
 
 A, B, C = (Name(n, n) for n in "ABC")
@@ -26,3 +26,14 @@ def test_counts(number: int, text: str) -> None:
 def test_capitals() -> None:
     assert plain_text(capitalized(filled("the arm of {A}", A=A))) == "The arm of A"
     assert plain_text(capitalized(filled("{A} arm", A=A))) == "A arm"
+
+
+@pytest.mark.parametrize(
+    ("noun", "several"),
+    [("the pulleys", True), ("your hands", True), ("tongs", True), ("the shelf", False),
+     ("the truss", False), ("the apparatus", False), ("the chassis", False)],
+)  # fmt: skip
+def test_nouns_of_several_things(noun: str, several: bool) -> None:
+    assert is_plural(noun) == several
+    assert agreeing([noun], "is", "are") == ("are" if several else "is")
+    assert agreeing([noun, "the wall"], "is", "are") == "are"
