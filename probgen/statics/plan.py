@@ -161,6 +161,11 @@ def _to_each_limit(system: System, extreme: Find, probe: Probe, method: Method) 
         raise Refusal(
             f"{extreme.quantity} has no {extreme.form} value: nothing limits it; add a [[limit]]"
         )
+    if system.members:  # each limit would take the truss apart in its own way
+        raise Refusal(
+            f"the {extreme.form} {extreme.quantity} that a truss bears is not worked out; say in a "
+            "[[condition]] that a member's force has its limit, and ask for the quantity itself"
+        )
     finds = tuple(
         replace(find, form=Form.VALUE) if find is extreme else find for find in system.finds
     )

@@ -106,6 +106,20 @@ def test_the_force_in_a_member(asked: str, by: str) -> None:
     assert prove(plan, solved).holds.all()
 
 
+LOADED = '[[force]]\nat = "D"\ndirection = 270\nsymbol = "Q"\n[[find]]\nquantity = "Q"\n'
+
+
+def test_what_a_member_bears_is_asked_by_a_condition_and_not_as_a_limit() -> None:
+    """F_CE H = N p/2 with N = P/4 + 3Q/4, about D, the height H above CE."""
+    bears = '[[condition]]\nthat = "F_CE = 9 kN"\nbecause = "it yields"\n'
+    solved = solve(find_plan(system_of(WARREN + LOADED + bears), VALUES), VALUES)
+    expected = 4.0 / 3.0 * (9e3 * HEIGHT - 3e3)
+    assert float(np.ravel(solved["Q"])[0]) == pytest.approx(expected, rel=1e-12)
+    limit = 'as = "largest"\n[[limit]]\nid = "yields"\nthat = "F_CE <= 9 kN"\nname = "it yields"\n'
+    with pytest.raises(Refusal, match=r"largest Q that a truss bears .*\[\[condition\]\]"):
+        find_plan(system_of(WARREN + LOADED + limit), VALUES)
+
+
 def test_by_joints_no_section_is_laid() -> None:
     used = bodies_of(find_plan(warren("F_BD", by="joints"), VALUES))
     assert {"truss", "joint-E", "joint-D"} == used
