@@ -7,6 +7,7 @@ from typing import Final
 
 from probgen.bank.line_elements import cable, muscle, rope, spring, strut
 from probgen.bank.load import couple, distributed, force, weight
+from probgen.bank.section import section
 from probgen.bank.situation import Situation
 from probgen.bank.support import contact, cut, fixed, fulcrum, hinge, roller, rough
 from probgen.input.table import Table
@@ -28,5 +29,6 @@ READERS: Final[dict[str, Callable[[Table, Situation], None]]] = {
     "force": force,
     "distributed": distributed,
     "couple": couple,
+    "section": section,  # last, as it takes apart what all others have put on a body
 }
 """How each kind of entry is read; they are read in this order."""

@@ -163,7 +163,7 @@ def _weight_symbol(noun: str, scope: Scope) -> str:
 
 
 @dataclass(frozen=True, slots=True)
-class _Spread:
+class Spreading:
     """A load per length (N/m) that runs evenly from one size to another over a length."""
 
     start: Expression
@@ -215,16 +215,16 @@ def distributed(row: Table, situation: Situation) -> None:
     situation.place(row, element, Label(symbol, name), [acting])
 
 
-def _read_spread(row: Table, scope: Scope) -> _Spread:
+def _read_spread(row: Table, scope: Scope) -> Spreading:
     if row.has("pressure"):
         pressure = scope.expression(row, "pressure", PRESSURE)
         load = times(pressure, scope.expression(row, "width", LENGTH))
-        return _Spread(load, load)
+        return Spreading(load, load)
     if row.has("start") or row.has("end"):
         start, end = (scope.expression(row, key, STIFFNESS) for key in ("start", "end"))
-        return _Spread(start, end)
+        return Spreading(start, end)
     load = scope.expression(row, "load", STIFFNESS)
-    return _Spread(load, load)
+    return Spreading(load, load)
 
 
 def _line(row: Table, situation: Situation) -> Link:

@@ -67,7 +67,7 @@ class Situation:
 
     def body(self, row: Table) -> str:
         """The body an element acts on; it need not be named when there is only one."""
-        ids = [body.id for body in self.bodies]
+        ids = [body.id for body in self.bodies if not body.part_of]
         if len(ids) == 1 and not row.has("body"):
             return ids[0]
         return row.word("body", ids)

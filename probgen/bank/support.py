@@ -7,7 +7,7 @@ Directions are degrees counter-clockwise from +x, of the force on the body.  Whe
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from probgen.bank.depiction import Touch
 from probgen.bank.direction import turned
@@ -103,7 +103,22 @@ def cut(row: Table, situation: Situation) -> None:
     at = situation.at(row, body)
     name = situation.named_or(row, ByKind.PART_CUT_OFF)
     axis = situation.direction(row, key="axis")
-    axial, shear = situation.symbol(row, "axial"), situation.symbol(row, "shear")
+    letters = {key: situation.symbol(row, key) for key in ("axial", "shear", "couple")}
+    element, forces, couple = bared(row, situation, body, at, axis, letters)
+    back = situation.reaction(row, body, at, BodyNamed(body))
+    situation.place(row, element, Label(letters["axial"], name), forces, [couple], back)
+
+
+def bared(
+    row: Table,
+    situation: Situation,
+    body: str,
+    at: str,
+    axis: Expression,
+    letters: Mapping[str, str],
+) -> tuple[Element, list[Force], Couple]:
+    """What a section bares, as unknowns of its letters: "axial", "shear" and "couple"."""
+    axial, shear, bending = (letters[key] for key in ("axial", "shear", "couple"))
     sizes = {
         key: situation.unknown(row, id, NEWTON, Coined(sort, at=at), key=key)
         for key, id, sort in (
@@ -116,13 +131,10 @@ def cut(row: Table, situation: Situation) -> None:
         Force(size.id, body, at, size, ways[part], Kind.FIXED, axial, ForcePart(part))
         for part, size in sizes.items()
     ]
-    bending = situation.symbol(row, "couple")
     named = Coined(Sort.BENDING_MOMENT, at=at)
     moment = situation.unknown(row, bending, NEWTON_METRE, named, key="couple")
-    couple = Couple(bending, body, at, moment, axial)
     element = Element(axial, Kind.CUT, body, at, (axial, shear))
-    back = situation.reaction(row, body, at, BodyNamed(body))
-    situation.place(row, element, Label(axial, name), forces, [couple], back)
+    return element, forces, Couple(bending, body, at, moment, axial)
 
 
 def roller(row: Table, situation: Situation) -> None:

@@ -21,7 +21,7 @@ from probgen.sheets import document
 from probgen.sheets.formula_page import formula_page
 from probgen.statics.system import Form, Role
 from probgen.wording.block import Block, Inline, Math, Picture, Section, Text
-from probgen.wording.facts.asked import GravityTaken
+from probgen.wording.facts.asked import GravityTaken, SectionSigns
 from probgen.wording.facts.papers import Corrected, Released
 from probgen.wording.find import tell_find
 from probgen.wording.language import Language
@@ -31,6 +31,7 @@ from probgen.wording.slip import slips_told
 from probgen.wording.statement import tell_statement
 from probgen.wording.truss import member_state
 from probgen.working.criteria import follow_through
+from probgen.working.fact import Fact
 from probgen.working.scheme import scheme
 from probgen.working.shares import USUAL, Shares
 from probgen.working.tolerance import intervals
@@ -74,11 +75,14 @@ class Copy:
 
     @property
     def preface(self) -> Inlines:
-        """The value of g, said once for all problems; nothing where no weight comes from a mass."""
-        if not any(problem.needs_gravity for problem in self.problems):
-            return ()
-        taken = GravityTaken((Name("g", "g"), Relation("="), self.problem_set.convention.g))
-        return self.language.say(taken, NO_NOUNS)
+        """What is said once for all problems: g where a weight comes from a mass, signs inside."""
+        facts: list[Fact] = []
+        if any(problem.needs_gravity for problem in self.problems):
+            g = self.problem_set.convention.g
+            facts.append(GravityTaken((Name("g", "g"), Relation("="), g)))
+        if any(problem.cuts for problem in self.problems):
+            facts.append(SectionSigns())
+        return self.language.paragraph(tuple(facts), NO_NOUNS).inlines
 
     @property
     def header(self) -> document.Header:

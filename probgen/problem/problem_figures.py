@@ -45,8 +45,8 @@ def situation_scene(problem: Problem, own: Worked, solved: bool) -> Scene:
     is drawn from the data alone, so that none of them can be measured on it.
     """
     template, givens = problem.template, own.draw.values
-    # A truss is drawn as it is read, before it was taken apart.
-    system = template.system if template.system.members else own.case.system
+    # A truss is drawn as it is read, before it was taken apart; a beam as it is before it is cut.
+    system = (template.system if template.system.members else own.case.system).uncut
     known = {id: own.case.values[id] for id in (*givens, "g")}
     values = own.complete if solved else known
     labels, depicts = template.labels, template.depicts

@@ -9,7 +9,7 @@ counter-clockwise.  Nothing here is solved and nothing has a value: values come 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from functools import cached_property
 from typing import Final
@@ -81,12 +81,14 @@ class Body:
     particle: no extent matters; only the force balances are written.
     joints: of a truss or a part of one, whose outline is a walk along all its members; each joint
     is a particle, so that the balances of the whole say nothing that theirs do not.
+    part_of: the body that a section leaves this part of, "" of a body by itself.
     """
 
     id: str
     outline: tuple[str, ...]
     particle: bool = False
     joints: tuple[str, ...] = ()
+    part_of: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -331,6 +333,20 @@ class System:
         written += [side for each in self.conditions for side in (each.left, each.right)]
         written += [side for each in self.limits for side in (each.left, each.right)]
         return frozenset().union(*map(names_in, written))
+
+    @cached_property
+    def uncut(self) -> System:
+        """The system without the parts that sections leave."""
+        parts = {body.id for body in self.bodies if body.part_of}
+        if not parts:
+            return self
+        return replace(
+            self,
+            bodies=tuple(body for body in self.bodies if body.id not in parts),
+            forces=tuple(force for force in self.forces if force.body not in parts),
+            couples=tuple(couple for couple in self.couples if couple.body not in parts),
+            elements=tuple(element for element in self.elements if element.body not in parts),
+        )
 
     def body(self, id: str) -> Body:
         return next(body for body in self.bodies if body.id == id)

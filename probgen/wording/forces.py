@@ -105,7 +105,8 @@ def _couple(digits: Digits, couple: Couple) -> Fact:
     if not taken and float(evaluate(letter, digits.case.values)) < 0.0:
         sense = -sense
     rotation: Rotation = "counter-clockwise" if sense > 0 else "clockwise"
-    return CoupleNamed(couple.id, letter, rotation, taken)
+    bared = digits.case.system.element(couple.element).kind is Kind.CUT
+    return CoupleNamed(couple.id, letter, rotation, taken, bared)
 
 
 def _place(system: System, force: Force) -> str:

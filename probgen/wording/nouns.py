@@ -60,7 +60,7 @@ def _piece(body: Body) -> Lettered:
     """A body no author names is a joint of a truss, or what a section leaves."""
     if body.particle:
         return Lettered(Piece.JOINT, body.outline)
-    return Lettered(Piece.PART, body.joints)
+    return Lettered(Piece.PART, body.joints or body.outline)
 
 
 NO_NOUNS: Final = Nouns(System({}, (), {}, (), (), (), (), (), ()), Labels())

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator
 from typing import Final
 
+from probgen.quantities.expression import names_in
 from probgen.statics.link import is_link
 from probgen.statics.step import Step
 from probgen.statics.system import Body, Force, Kind, System
@@ -16,7 +17,7 @@ from probgen.wording.facts.balance import (
     MemberState,
     QuantityHeading,
 )
-from probgen.wording.facts.forces import ForcesHeading, LinkAlong, SectionLaid
+from probgen.wording.facts.forces import BodyCut, ForcesHeading, LinkAlong, SectionLaid
 from probgen.wording.passage import Passage, sentences
 from probgen.working.case import Case
 from probgen.working.digits import Digits
@@ -32,8 +33,8 @@ def taken_in_tension(system: System) -> Iterator[Fact]:
 
 
 def is_piece(system: System, body: Body) -> bool:
-    """Whether a body is a joint of a truss, or a part of one."""
-    return bool(members_on(system, body.id))
+    """Whether a body is a joint of a truss, or a part of one or of a body that is cut."""
+    return bool(body.part_of or members_on(system, body.id))
 
 
 def members_on(system: System, body: str) -> list[Force]:
@@ -59,9 +60,22 @@ def _pulled_by(system: System, pulls: Collection[Force]) -> set[str]:
 
 def section_laid(system: System, body: Body) -> Iterator[Fact]:
     """The section that leaves a part; nothing for any other body."""
+    if body.part_of:
+        yield from _cut_through(system, body)
     cut = members_on(system, body.id) if body.joints else []
     if cut:
         yield SectionLaid(body.id, tuple(force.element for force in cut))
+
+
+def _cut_through(system: System, part: Body) -> Iterator[Fact]:
+    """A section through a body, and which way what it bares is counted."""
+    bared = next(each for each in system.elements if each.body == part.id and each.kind is Kind.CUT)
+    sizes = [force.magnitude for force in system.forces if force.element == bared.id]
+    sizes += [couple.moment for couple in system.couples if couple.element == bared.id]
+    axial, shear, moment = (
+        system.variables[id].as_name for size in sizes for id in sorted(names_in(size))
+    )
+    yield BodyCut(part.part_of, part.id, bared.at, axial, shear, moment)
 
 
 def idle_passage(digits: Digits, step: Step) -> Passage:

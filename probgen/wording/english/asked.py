@@ -18,6 +18,7 @@ from probgen.wording.facts.asked import (
     LimitsAsked,
     MarginNamed,
     QuantityAsked,
+    SectionSigns,
     SidesOffered,
     UtmostAsked,
     WaysOffered,
@@ -31,6 +32,16 @@ from probgen.working.result import ResultKind
 @say.register
 def kind_of_quantity(fact: KindOfQuantity, nouns: Nouns) -> Inlines:
     return (Text("weight" if fact.dimension == FORCE else fact.dimension.noun),)
+
+
+@say.register
+def section_signs(fact: SectionSigns, nouns: Nouns) -> Inlines:
+    return (
+        Text(
+            "Inside a beam an axial force is positive in tension, a shear force where it turns "
+            "the piece it acts on clockwise, a bending moment where it stretches the lower side."
+        ),
+    )
 
 
 @say.register

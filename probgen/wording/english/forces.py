@@ -13,6 +13,7 @@ from probgen.wording.english.names import the_body, the_couple, the_element, the
 from probgen.wording.english.saying import say
 from probgen.wording.english.ways import part, toward
 from probgen.wording.facts.forces import (
+    BodyCut,
     CoupleNamed,
     ForceNamed,
     ForcesCounted,
@@ -139,6 +140,7 @@ def _of(by: str, force: Expression) -> Inlines:
 def couple_named(fact: CoupleNamed, nouns: Nouns) -> Inlines:
     by = the_couple(fact.couple, nouns)
     pattern = "{by} {M}" if by.endswith("couple") else "the couple {M} of {by}"
+    pattern = "the bending moment {M} at the cut" if fact.bared else pattern
     taken = "taken " if fact.taken else ""
     return filled(f"{pattern}, {taken}{fact.rotation}", M=fact.moment, by=by)
 
@@ -321,4 +323,20 @@ def section_laid(fact: SectionLaid, nouns: Nouns) -> Inlines:
         "We lay a section through {members} and keep {part}; the members cut pull at it.",
         members=the_members(fact.members, nouns),
         part=the_body(fact.part, nouns),
+    )
+
+
+@say.register
+def body_cut(fact: BodyCut, nouns: Nouns) -> Inlines:
+    return filled(
+        "We cut {body} at {P} and keep {part}. What the part cut off does to it: the axial force "
+        "{N}, positive in tension; the shear force {V}, positive where it turns the part kept "
+        "clockwise; the bending moment {M}, positive where it bends the part so that its lower "
+        "side is stretched.",
+        body=the_body(fact.body, nouns),
+        P=letter(fact.at),
+        part=the_body(fact.part, nouns),
+        N=fact.axial,
+        V=fact.shear,
+        M=fact.moment,
     )

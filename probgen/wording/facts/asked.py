@@ -23,6 +23,11 @@ class KindOfQuantity(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class SectionSigns(Fact):
+    """Which way what a section bares is counted positive."""
+
+
+@dataclass(frozen=True, slots=True)
 class GravityTaken(Fact):
     """The value of g, for a whole sheet."""
 

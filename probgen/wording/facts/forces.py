@@ -64,12 +64,16 @@ class ForceNamed(Fact):
 
 @dataclass(frozen=True, slots=True)
 class CoupleNamed(Fact):
-    """rotation: which way it turns; taken: whether that is only how it is counted positive."""
+    """rotation: which way it turns; taken: whether that is only how it is counted positive.
+
+    bared: the bending moment at a section.
+    """
 
     couple: str
     moment: Expression
     rotation: Rotation
     taken: bool
+    bared: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -209,3 +213,15 @@ class SectionLaid(Fact):
 
     part: str
     members: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class BodyCut(Fact):
+    """A section through a body at a point, the part that is kept, and what the section bares."""
+
+    body: str
+    part: str
+    at: str
+    axial: Name
+    shear: Name
+    moment: Name
