@@ -1,4 +1,4 @@
-"""Slips in trusses: a member turned round at the next joint, what is left out of a piece."""
+"""Slips in trusses and frames: members turned round, what is left out of a piece."""
 
 from __future__ import annotations
 
@@ -18,6 +18,7 @@ from probgen.mistakes.variant import (
 from probgen.quantities.expression import names_in
 from probgen.quantities.unit import UnitSystem
 from probgen.statics.equation import Equation
+from probgen.statics.link import is_link
 from probgen.statics.plan import Plan
 from probgen.statics.system import Body, Force, Kind
 
@@ -27,7 +28,8 @@ _LOADS: Final = (Kind.FORCE, Kind.WEIGHT)
 
 def _member_turned(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """A member known from one joint taken to act the other way on the next, or on a part."""
-    yield from _missteps(plan, "member_turned", (Kind.MEMBER,), flipped, _pieces(plan))
+    held = (*_pieces(plan), *_held_by_links(plan))
+    yield from _missteps(plan, "member_turned", (Kind.MEMBER, Kind.LINK), flipped, held)
 
 
 def _reaction_left_out(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
@@ -59,6 +61,13 @@ def _pieces(plan: Plan) -> list[Body]:
     """The joints of trusses, and the parts that sections leave."""
     cut = {force.body for force in plan.system.forces if force.kind is Kind.MEMBER}
     return [body for body in plan.system.bodies if body.id in cut]
+
+
+def _held_by_links(plan: Plan) -> list[Body]:
+    """The bodies of a frame that two-force members pull at or push."""
+    system = plan.system
+    pulled = {force.body for force in system.forces if force.kind is Kind.LINK}
+    return [body for body in system.bodies if body.id in pulled and not is_link(system, body)]
 
 
 def _holding(plan: Plan, body: Body, force: Force) -> list[Equation]:

@@ -194,3 +194,14 @@ def test_what_is_asked_may_be_said_to_vary(shelf: str) -> None:
     assert read_template(text, "shelf").system == read_template(shelf, "shelf").system
     with pytest.raises(InputError, match="varies"):
         read_template(text.replace("= true", '= "R"'), "shelf")
+
+
+def test_one_quantity_is_taken_to_its_limits(shelf: str) -> None:
+    asked = "".join(
+        f'[[find]]\nquantity = "T"\nas = "{form}"\n' for form in ("largest", "smallest")
+    )
+    with pytest.raises(InputError) as caught:
+        system_of(f"{shelf}{LIMIT}{asked}")
+    (fault,) = caught.value.faults
+    assert fault.field == "find[3].as"
+    assert "which T is already" in fault.expected

@@ -9,6 +9,8 @@ import pytest
 
 from probgen.mistakes.variant import wrong_values
 from tests.mistakes.test_templates import Data, problem, works
+from tests.situations import THREE_HINGES
+from tests.situations import worked as worked_out
 
 ROOF, BRIDGE, BRACKET = "roof-truss-snow", "footbridge-truss-crowd", "wall-bracket-board"
 
@@ -70,3 +72,16 @@ def test_a_slip_leads_to_its_number(
 
 def test_a_load_is_left_out_of_parts_only() -> None:
     assert not any(each.slip == "load_left_out" for each in problem(ROOF).missteps[0])
+
+
+def test_a_link_is_taken_to_pull_where_it_pushes() -> None:
+    """The left leg pushes with 12.25 N to the right and 24.5 N up; taken the other way round, the
+    right hinge has to hold 98.0 N + 24.5 N and a pull to the left.
+    """
+    own, case = worked_out(THREE_HINGES)
+    made = [each for each in own.missteps[0] if each.slip == "member_turned"]
+    values = case.case.values
+    wrong = [wrong_values(each, {id: values[id] for id in ("L", "m", "g")}) for each in made]
+    assert len(made) == 1
+    assert float(wrong[0]["S.y"]) == pytest.approx(98.0 + 24.5)
+    assert float(wrong[0]["S.x"]) == pytest.approx(12.25)
