@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from probgen.department.doubt import Doubt, Kind
+from probgen.department.doubt import Doubt, DoubtKind
 from probgen.problem.problem import Problem
 from probgen.working.criteria import criteria
 
@@ -19,4 +19,4 @@ def demand(problem: Problem) -> Iterator[Doubt]:
     least, most = STEPS[problem.template.level]
     if not least <= steps <= most:
         told = f"level {problem.template.level}"
-        yield Doubt(Kind.LEVEL, steps, "", "", f"{told} has {least} to {most}")
+        yield Doubt(DoubtKind.LEVEL, told=f"{told} has {least} to {most}", count=steps)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 
-class Kind(StrEnum):
+class DoubtKind(StrEnum):
     """What may be doubted."""
 
     ROOM = "few sets of numbers"
@@ -20,14 +20,15 @@ class Kind(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Doubt:
-    """share: of pairs or draws, 0 to 1; of ROOM the number of sets, of LEVEL that of steps.
+    """share: of pairs or draws, 0 to 1; count: of sets of numbers, or of steps.
 
     about: the id of the quantity, or of the slip, that it concerns, "" for all; told: of a slip or
     two what went wrong, in words, of a number as it is printed; draw: values that show it.
     """
 
-    kind: Kind
-    share: float
+    kind: DoubtKind
+    share: float = 0.0
     about: str = ""
     draw: str = ""
     told: str = ""
+    count: int = 0

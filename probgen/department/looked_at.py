@@ -15,7 +15,7 @@ from probgen.bank.reading import in_each_system
 from probgen.bank.template import Template
 from probgen.build.progress import Report
 from probgen.build.workers import Crew
-from probgen.department.doubt import Doubt, Kind
+from probgen.department.doubt import Doubt, DoubtKind
 from probgen.department.trust import Trust, trust, units_told
 from probgen.input.cache_folder import cache_folder, cached_bytes
 from probgen.input.fault import Faults, InputError
@@ -84,7 +84,9 @@ def _kept(template: Template, draws: int) -> Trust | None:
     try:
         data: Mapping[str, Any] = json.loads(content)
         dropped = tuple(Dropped(**each) for each in data["dropped"])
-        doubts = tuple(Doubt(**{**each, "kind": Kind(each["kind"])}) for each in data["doubts"])
+        doubts = tuple(
+            Doubt(**{**each, "kind": DoubtKind(each["kind"])}) for each in data["doubts"]
+        )
         numbers = (int(data["proved"]), int(data["refused"]), float(data["residual"]))
     except (ValueError, TypeError, KeyError):
         return None

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from decimal import Decimal
 from typing import Final
 
-from probgen.department.doubt import Doubt, Kind
+from probgen.department.doubt import Doubt, DoubtKind
 from probgen.problem.problem import Worked, shown_values
 from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain
@@ -32,7 +32,7 @@ def badly_read(own: Sequence[Worked]) -> Iterator[Doubt]:
     for id, rows in found.items():
         place, value = rows[0]
         draw = shown_values(own[place].draw)
-        yield Doubt(Kind.READING, len(rows) / len(own), id, draw, plain(value))
+        yield Doubt(DoubtKind.READING, len(rows) / len(own), id, draw, plain(value))
 
 
 def reads_well(given: Number) -> bool:

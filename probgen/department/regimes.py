@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from probgen.department.doubt import Doubt, Kind
+from probgen.department.doubt import Doubt, DoubtKind
 from probgen.problem.problem import Worked, shown_values
 from probgen.wording.answer import Answer
 from probgen.working.direction import way_of
@@ -31,7 +31,7 @@ def regimes(own: Sequence[Worked], varying: frozenset[str]) -> Iterator[Doubt]:
         if others:
             told = " or ".join(answers[found.index(each)].printed for each in dict.fromkeys(found))
             share = len(others) / len(found)
-            yield Doubt(Kind.REGIME, share, first.id, shown_values(own[others[0]].draw), told)
+            yield Doubt(DoubtKind.REGIME, share, first.id, shown_values(own[others[0]].draw), told)
 
 
 def regime(answer: Answer) -> Regime:

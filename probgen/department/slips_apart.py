@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from itertools import combinations
 from typing import Final
 
-from probgen.department.doubt import Doubt, Kind
+from probgen.department.doubt import Doubt, DoubtKind
 from probgen.mistakes.comparison import Slip, class_slips, gap
 from probgen.mistakes.unnoticed import unnoticed
 from probgen.mistakes.variant import Misstep
@@ -33,7 +33,7 @@ def passing(problem: Problem, own: Sequence[Worked]) -> Iterator[Doubt]:
         told.add(slip)
         if share > MOST_PASSING:
             draw = shown_values(own[each.first].draw)
-            yield Doubt(Kind.PASSING, share, slip, draw, _said(problem, each.misstep))
+            yield Doubt(DoubtKind.PASSING, share, slip, draw, _said(problem, each.misstep))
 
 
 def confused(problem: Problem, own: Sequence[Worked]) -> Iterator[Doubt]:
@@ -52,7 +52,7 @@ def confused(problem: Problem, own: Sequence[Worked]) -> Iterator[Doubt]:
             place, one, other = first[pair]
             said = "; or ".join(_said(problem, each.misstep) for each in (one, other))
             draw, about = shown_values(own[place].draw), ", ".join(pair)
-            yield Doubt(Kind.CONFUSED, count / len(own), about, draw, f"{one.answer}: {said}")
+            yield Doubt(DoubtKind.CONFUSED, count / len(own), about, draw, f"{one.answer}: {said}")
 
 
 def _near(found: Sequence[Slip]) -> Iterator[tuple[Slip, Slip]]:

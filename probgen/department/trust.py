@@ -14,7 +14,7 @@ from typing import Final
 
 from probgen.bank.template import Template
 from probgen.department.demand import demand
-from probgen.department.doubt import Doubt, Kind
+from probgen.department.doubt import Doubt, DoubtKind
 from probgen.department.readable import badly_read
 from probgen.department.regimes import regimes
 from probgen.department.slips_apart import confused, passing
@@ -98,12 +98,12 @@ def _copied(problem: Problem, spread: Sequence[Draw]) -> Iterator[Doubt]:
         pairs = zip(*alike(answers, answers), strict=True)
         pair = next((one, other) for one, other in pairs if one < other)
         shown = "; ".join(shown_values(spread[place]) for place in pair)
-        yield Doubt(Kind.COPYING, share, "", shown)
+        yield Doubt(DoubtKind.COPYING, share, "", shown)
 
 
 def _doubts(problem: Problem, own: Sequence[Worked], spread: Sequence[Draw]) -> Iterator[Doubt]:
     if problem.template.room < ENOUGH:
-        yield Doubt(Kind.ROOM, problem.template.room)
+        yield Doubt(DoubtKind.ROOM, count=problem.template.room)
     yield from _copied(problem, spread)
     yield from passing(problem, own)
     yield from confused(problem, own[:FEW])

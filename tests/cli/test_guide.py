@@ -8,7 +8,7 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.cli.bank.check import doubt_told
-from probgen.department.doubt import Doubt, Kind
+from probgen.department.doubt import Doubt, DoubtKind
 from probgen.problem.problem import draw_class, prepare, work
 from probgen.problem.template_check import check_template
 from probgen.working.convention import Convention
@@ -42,8 +42,8 @@ def test_what_a_proof_finds_is_explained(said: str) -> None:
     assert any(phrase in said for phrase in EXPLAINED)
 
 
-@pytest.mark.parametrize("kind", Kind)
-def test_what_is_doubted_is_explained(kind: Kind) -> None:
+@pytest.mark.parametrize("kind", DoubtKind)
+def test_what_is_doubted_is_explained(kind: DoubtKind) -> None:
     said = "\n".join(doubt_told(Doubt(kind, 0.5, "T", "L = 2 m", "told")))
     assert any(phrase in said for phrase in EXPLAINED)
 

@@ -4,7 +4,7 @@ import pytest
 
 from probgen.bank.bank import default_bank
 from probgen.department.demand import STEPS, demand
-from probgen.department.doubt import Kind
+from probgen.department.doubt import DoubtKind
 from probgen.problem.problem import prepare
 from probgen.working.convention import Convention
 from tests.department.worked import worked
@@ -25,7 +25,7 @@ def test_supplied_levels_fit(id: str) -> None:
 def test_one_too_low_and_one_too_high(id: str, old: str, new: str, steps: int) -> None:
     (doubt,) = demand(worked(id, old, new)[0])
     least, most = STEPS[int(new[-1])]
-    assert (doubt.kind, doubt.share) == (Kind.LEVEL, steps)
+    assert (doubt.kind, doubt.count) == (DoubtKind.LEVEL, steps)
     assert doubt.told == f"level {new[-1]} has {least} to {most}"
 
 

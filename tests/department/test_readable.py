@@ -4,7 +4,7 @@ from decimal import Decimal
 
 import pytest
 
-from probgen.department.doubt import Doubt, Kind
+from probgen.department.doubt import Doubt, DoubtKind
 from probgen.department.readable import badly_read, is_of_a_size, reads_well
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import METRE
@@ -41,5 +41,5 @@ def test_one_that_does_not_is_told_with_its_draw() -> None:
         "from = 1.0, to = 8.0, step = 0.5, unit",
         "from = 1.0125, to = 8.0125, step = 0.5, unit",
     )
-    assert (doubt.kind, doubt.about, doubt.share) == (Kind.READING, "load_mass", 1.0)
+    assert (doubt.kind, doubt.about, doubt.share) == (DoubtKind.READING, "load_mass", 1.0)
     assert f"load_mass = {doubt.told}" in doubt.draw.replace("\u00a0", " ")

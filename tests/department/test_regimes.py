@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from probgen.bank.bank import default_bank
-from probgen.department.doubt import Doubt, Kind
+from probgen.department.doubt import Doubt, DoubtKind
 from probgen.department.regimes import regime, regimes
 from probgen.problem.problem import shown_values
 from tests.department.worked import worked
@@ -26,7 +26,7 @@ def test_another_side_another_limit_and_no_for_yes(
     id: str, about: str, one: str, other: str
 ) -> None:
     (doubt,) = found(id)
-    assert (doubt.kind, doubt.about) == (Kind.REGIME, about)
+    assert (doubt.kind, doubt.about) == (DoubtKind.REGIME, about)
     assert {one in part or other in part for part in doubt.told.split(" or ")} == {True}
     own = worked(id)[1]
     answers = [next(a for a in each.answers if a.id == about) for each in own]

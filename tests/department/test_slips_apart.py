@@ -3,7 +3,7 @@
 import pytest
 
 from probgen.department import slips_apart as module
-from probgen.department.doubt import Doubt, Kind
+from probgen.department.doubt import Doubt, DoubtKind
 from probgen.department.slips_apart import confused, passing
 from probgen.mistakes.comparison import class_slips
 from probgen.mistakes.unnoticed import unnoticed
@@ -19,7 +19,7 @@ def test_one_that_earns_full_marks_is_told_once_in_words_and_rounding_is_none() 
     problem, own = worked("well-windlass")
     found = list(passing(problem, own))
     doubt = by_slip("well-windlass")["component_only"]
-    assert (doubt.share, doubt.kind) == (1.0, Kind.PASSING)
+    assert (doubt.share, doubt.kind) == (1.0, DoubtKind.PASSING)
     assert doubt.told == "R_y alone given as R"
     assert "early_rounding" not in by_slip("well-windlass")
     assert len({each.about for each in found}) == len(found)
@@ -38,7 +38,7 @@ def test_the_draw_told_lets_the_slip_pass() -> None:
 def test_two_that_most_draws_have_within_one_tolerance() -> None:
     problem, own = worked("arm-held-out")
     (doubt,) = confused(problem, own)
-    assert (doubt.kind, doubt.about) == (Kind.CONFUSED, "no_angle, sin_cos_swap")
+    assert (doubt.kind, doubt.about) == (DoubtKind.CONFUSED, "no_angle, sin_cos_swap")
     assert doubt.told.startswith("D: ")
     assert "; or sine and cosine exchanged" in doubt.told
     assert 0.5 < doubt.share < 1.0

@@ -6,14 +6,14 @@ from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
 from probgen.department import trust as module
-from probgen.department.doubt import Doubt, Kind
+from probgen.department.doubt import Doubt, DoubtKind
 from probgen.department.trust import Trust, trust
 from probgen.quantities.unit import US_CUSTOMARY
 
 DRAWS = 200
 
 
-def doubts(own: Trust, kind: Kind) -> list[Doubt]:
+def doubts(own: Trust, kind: DoubtKind) -> list[Doubt]:
     return [each for each in own.doubts if each.kind is kind]
 
 
@@ -27,9 +27,9 @@ def test_few_sets_of_numbers_and_students_who_could_copy() -> None:
     text = default_bank().read("plank-raised-slowly").source
     narrow = text.replace("step = 0.01", "step = 0.10").replace("step = 0.05", "step = 0.50")
     own = trust(read_template(narrow, "narrow"), DRAWS)
-    (room,), (copying,) = doubts(own, Kind.ROOM), doubts(own, Kind.COPYING)
-    assert room.share == read_template(narrow, "").room < 5000
-    before = doubts(trust(default_bank().read("plank-raised-slowly"), DRAWS), Kind.COPYING)
+    (room,), (copying,) = doubts(own, DoubtKind.ROOM), doubts(own, DoubtKind.COPYING)
+    assert room.count == read_template(narrow, "").room < 5000
+    before = doubts(trust(default_bank().read("plank-raised-slowly"), DRAWS), DoubtKind.COPYING)
     assert copying.share > 3 * max((each.share for each in before), default=0.0)
     one, other = copying.draw.split("; ")
     assert one.count("=") == other.count("=") == 2
@@ -37,14 +37,14 @@ def test_few_sets_of_numbers_and_students_who_could_copy() -> None:
 
 def test_each_kind_is_looked_for() -> None:
     found = {each.kind for each in trust(default_bank().read("arm-held-out"), DRAWS).doubts}
-    assert {Kind.PASSING, Kind.CONFUSED} <= found
-    (regime,) = doubts(trust(without_word("beam-stay-cable"), DRAWS), Kind.REGIME)
+    assert {DoubtKind.PASSING, DoubtKind.CONFUSED} <= found
+    (regime,) = doubts(trust(without_word("beam-stay-cable"), DRAWS), DoubtKind.REGIME)
     assert regime.about == "R.direction"
     text = default_bank().read("stepladder-tie").source.replace("level = 5", "level = 1")
-    assert len(doubts(trust(read_template(text, "low"), DRAWS), Kind.LEVEL)) == 1
+    assert len(doubts(trust(read_template(text, "low"), DRAWS), DoubtKind.LEVEL)) == 1
     text = default_bank().read("forearm-load").source
     text = text.replace("from = 1.0, to = 8.0,", "from = 1.0005, to = 8.0005,")
-    assert len(doubts(trust(read_template(text, "odd"), DRAWS), Kind.READING)) == 1
+    assert len(doubts(trust(read_template(text, "odd"), DRAWS), DoubtKind.READING)) == 1
 
 
 def without_word(id: str) -> Template:
@@ -57,7 +57,7 @@ def test_what_the_template_says_may_vary_is_no_doubt() -> None:
     template = without_word("beam-stay-cable")
     text = template.source.replace('quantity = "R"\n', 'quantity = "R"\nvaries = true\n')
     assert text != template.source
-    assert doubts(trust(read_template(text, "varies"), DRAWS), Kind.REGIME) == []
+    assert doubts(trust(read_template(text, "varies"), DRAWS), DoubtKind.REGIME) == []
 
 
 def test_us_customary_and_what_fails() -> None:

@@ -82,33 +82,33 @@ def _show(own: Trust) -> None:
 
 def doubt_told(doubt: Doubt) -> Iterator[str]:
     """A doubt, the draws that show it, and the mend."""
-    from probgen.department.doubt import Kind
+    from probgen.department.doubt import DoubtKind
     from probgen.department.trust import CLASS, ENOUGH
     from probgen.problem.dropped import percent
 
     share = percent(doubt.share)
     match doubt.kind:
-        case Kind.ROOM:
-            yield f"{doubt.share:.0f} sets of numbers; {ENOUGH} last for years of large classes"
+        case DoubtKind.ROOM:
+            yield f"{doubt.count} sets of numbers; {ENOUGH} last for years of large classes"
             mend = "widen a range, or make a step smaller"
-        case Kind.COPYING:
+        case DoubtKind.COPYING:
             yield f"{share} of the pairs of {CLASS} could copy: {doubt.draw}"
             mend = "widen the ranges that its answers depend on most"
-        case Kind.PASSING:
+        case DoubtKind.PASSING:
             yield f"{share} of draws let a slip earn full marks: {doubt.told}"
             mend = "move a range to where the slip changes the answer"
-        case Kind.CONFUSED:
+        case DoubtKind.CONFUSED:
             yield f"{share} of draws cannot tell two slips apart: {doubt.told}"
             mend = "move a range to where their answers part"
-        case Kind.REGIME:
+        case DoubtKind.REGIME:
             yield f"{doubt.about} is of another regime in {share} of draws: {doubt.told}"
             mend = "narrow a range, or write varies = true at its [[find]] if that is meant"
-        case Kind.READING:
+        case DoubtKind.READING:
             yield f"{doubt.about} reads badly in {share} of draws, such as {doubt.told}"
             mend = "take rounder steps, or another unit"
-        case Kind.LEVEL:
-            yield f"its solution has {doubt.share:.0f} steps; {doubt.told}"
+        case DoubtKind.LEVEL:
+            yield f"its solution has {doubt.count} steps; {doubt.told}"
             mend = "say another level"
-    if doubt.draw and doubt.kind is not Kind.COPYING:
+    if doubt.draw and doubt.kind is not DoubtKind.COPYING:
         yield f"    with {doubt.draw}"
     yield f"    mend  {mend}"
