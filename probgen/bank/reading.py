@@ -31,7 +31,16 @@ from probgen.quantities.expression import number
 from probgen.quantities.unit import METRE, SI, UnitSystem
 from probgen.statics.system import Body, Find, Kind, Link, System
 
-FAMILIES: Final = ("particles", "levers", "limbs", "beams", "ladders", "friction", "structures")
+FAMILIES: Final = (
+    "particles",
+    "levers",
+    "limbs",
+    "beams",
+    "ladders",
+    "loads",
+    "friction",
+    "structures",
+)
 VIEWS: Final = ("side", "plan")
 WAYS_APART: Final = ("joints", "sections")
 CAUTIONS: Final = ("body", "ladder", "lifting", "rigging")

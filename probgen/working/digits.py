@@ -181,7 +181,7 @@ class Digits:
         return Number(digits, unit if dimension != PLAIN else None)
 
     def data(self, id: str, guard: int = 1) -> Number:
-        """A given or derived quantity as printed, in the coherent unit of its dimension.
+        """A given or derived quantity as printed, in a coherent unit of its dimension.
 
         Where that is neither a whole nor a decimal multiple of the given one, the digits are
         carried ones.
@@ -190,8 +190,8 @@ class Digits:
         variable = self.case.system.variables[id]
         unit = self.units.unit_of(variable.dimension)
         own = number.unit
-        if own is None or own.factor == unit.factor:
-            return Number(number.value, unit if variable.dimension != PLAIN else None)
+        if own is None or own.factor == unit.factor:  # Pa and N/m^2: as it was told
+            return Number(number.value, (own or unit) if variable.dimension != PLAIN else None)
         ratio = own.size / unit.size
         decimal = exact(float(ratio)).normalize()
         if own.dimension == ANGLE or (ratio.denominator > 1 and len(decimal.as_tuple().digits) > 1):

@@ -27,6 +27,7 @@ from probgen.quantities.unit import (
     METRE,
     NEWTON,
     PLAIN,
+    PRESSURE,
     UNITS,
     US_CUSTOMARY,
     Dimension,
@@ -210,6 +211,9 @@ CONVERTED = [
     (Number(Decimal("1.5"), UNITS["kN"]), FORCE, "1500 N"),
     (Number(Decimal("7"), UNITS["lbf"]), FORCE, "31.14 N"),
     (Number(Decimal("0.30"), UNITS["1"]), PLAIN, "0.30"),
+    (Number(Decimal("250"), UNITS["N/m^2"]), PRESSURE, "250 N/m²"),  # no other name is put on it
+    (Number(Decimal("250"), UNITS["Pa"]), PRESSURE, "250 Pa"),
+    (Number(Decimal("0.4"), UNITS["kN/m^2"]), PRESSURE, "400 Pa"),
 ]
 
 

@@ -25,7 +25,7 @@ _SMALL: Final = 7.0  # size of notes, pt
 class Frame:
     """The two axes forces are summed along: their letters, and how far they are turned, degrees.
 
-    others: letters and directions (degrees) of axes square to members.
+    others: letters and directions (degrees) of axes square to members, or along one slope alone.
     """
 
     letters: tuple[str, str] = ("x", "y")
@@ -38,12 +38,12 @@ def frame_of(measured: Survey, axes: Sequence[Axis]) -> Frame:
     square = [axis for axis in axes if axis.lie is Lie.SQUARE_TO_MEMBER]
     if square:
         return Frame(others=tuple((a.label, measured.number(a.direction)) for a in square))
-    if not any(axis.tilted for axis in axes):
-        return Frame()
-    first, *others = sorted(axes, key=lambda axis: measured.number(axis.direction))
-    tilt = measured.number(first.direction)
-    second = next((o for o in others if abs(measured.number(o.direction) - tilt - 90) < 1e-6), None)
-    return Frame((first.label, second.label), tilt) if second else Frame()
+    tilted = [(axis.label, measured.number(axis.direction)) for axis in axes if axis.tilted]
+    for first, tilt in tilted:
+        for second, direction in tilted:
+            if abs(direction - tilt - 90) < 1e-6:
+                return Frame((first, second), tilt)
+    return Frame(others=tuple(dict.fromkeys(tilted)))
 
 
 def draw_axes(field: Field, sense: int, solid: Sequence[Spot], widest: float, frame: Frame) -> None:
@@ -55,7 +55,8 @@ def draw_axes(field: Field, sense: int, solid: Sequence[Spot], widest: float, fr
     turn = heading(frame.tilt)
     ways = [turn * 1j, *(heading(direction) for _, direction in frame.others)]
     left = max(0.0, *(-(axes.LENGTH * way).real for way in ways))  # how far any leans to the left
-    width, height = axes.WIDTH + left, axes.HEIGHT
+    down = max(0.0, *(-(axes.LENGTH * way).imag for way in ways))
+    width, height = axes.WIDTH + left, axes.HEIGHT + down
     box = field.box
     beside = complex(box.right + 6.0, box.bottom)
     under = complex(box.left, box.bottom - height - 4.0)
@@ -65,7 +66,7 @@ def draw_axes(field: Field, sense: int, solid: Sequence[Spot], widest: float, fr
         if not inside and field.is_free(_box(spot, width, height), 3.0):
             origin = spot
             break
-    start = origin + 3 + 3j + left
+    start = origin + 3 + 3j + left + 1j * down
     field.add(*axes.axes(start, sense, frame.tilt))
     field.add(*(axes.axis(start, direction) for _, direction in frame.others))
     letters = (*frame.letters, *(letter for letter, _ in frame.others))

@@ -17,6 +17,7 @@ from probgen.figures.paper.scene import (
     apart,
     bearing,
     circle,
+    dot,
     heading,
     line,
 )
@@ -172,13 +173,26 @@ def _is_round(stage: Stage, body: Body) -> bool:
 def _slope(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
     """An inclined plane under a block, with its angle at the foot."""
     half = stage.blocks[element.body].half.real
-    up, down = half + _UPHILL, half + _DOWNHILL
+    up, down = half + _UPHILL, _to_groove(stage, element, face, normal) or half + _DOWNHILL
     reaches = (up, down) if normal < 90.0 else (down, up)
     surface, held, beneath = _to_pulley(stage, element, Surface(face, normal, *reaches))
     foot, top = sorted(surface.ends, key=lambda spot: spot.imag)
     way = top - foot
     plane = mechanical.wedge(foot, way.real, way.imag, Tag(What.INCLINE, element.id))
     return Fixture((*held, *plane), beneath, inclines=_inclines(stage, element, foot, way))
+
+
+def _to_groove(stage: Stage, element: Element, face: Spot, normal: float) -> float:
+    """How far down a slope another rises, the block between them (pt); 0: there is none."""
+    downhill = heading(normal - 90.0 if normal < 90.0 else normal + 90.0)
+    block, spot = stage.blocks[element.body], stage.spot(element.at)
+    for other in stage.system.elements:
+        if other.body != element.body or other is element or other.surface is None:
+            continue
+        out = heading(stage.normal(other))
+        if 0.05 < out.imag < 0.995 and dot(downhill, out) < 0:
+            return dot(spot - out * block.depth(out) - face, out) / dot(downhill, out)
+    return 0.0
 
 
 def _inclines(stage: Stage, element: Element, foot: Spot, way: complex) -> tuple[Incline, ...]:

@@ -37,8 +37,10 @@ def frame(*axes: Axis) -> Frame:
 def test_a_frame_is_level_unless_forces_are_summed_along_a_slope() -> None:
     assert frame() == frame(X) == frame(X, Y) == Frame(("x", "y"), 0.0)
     assert frame(SQUARE, ALONG) == frame(ALONG, SQUARE) == Frame(("∥", "⊥"), 25.0)
-    assert frame(ALONG) == Frame()  # one axis alone makes none
-    assert frame(ALONG, replace(SQUARE, direction=number(100))) == Frame()
+    # One axis alone turns no frame, and is shown beside x and y.
+    assert frame(ALONG) == frame(ALONG, X) == Frame(others=(("∥", 25.0),))
+    askew = replace(SQUARE, direction=number(100))
+    assert frame(ALONG, askew) == Frame(others=(("∥", 25.0), ("⊥", 100.0)))
 
 
 def drawing(width: float, height: float) -> Field:
@@ -103,6 +105,15 @@ def test_turned_axes_have_their_letters_and_room_to_their_left() -> None:
 def notes(field: Field) -> Box:
     (label,) = [shape for shape in field.shapes if isinstance(shape, Label)]
     return label.box
+
+
+def test_an_axis_that_points_down_has_room_below() -> None:
+    field = Field()  # free at its lower corner on the right
+    field.add(line(0j, 150j, FINE), line(150j, 200 + 150j, FINE))
+    draw_axes(field, 0, (), 300.0, Frame(others=(("∥", -60.0),)))
+    box, arrows = axes_of(field)
+    assert arrows["square"].head.imag < arrows["x"].head.imag
+    assert box.bottom >= 0.0
 
 
 def test_a_note_stands_low_in_a_free_corner_the_right_one_first() -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import radians, sin
+
 import pytest
 
 from probgen.figures.paper.canvas import Field
@@ -234,3 +236,30 @@ def test_posts_stand_on_one_ground_below_everything() -> None:
     assert {spot.imag for spot in ground.lines[0]} == {below - 12.0}
     draw_posts(empty := Field(), [])
     assert not empty.shapes
+
+
+GROOVE = """
+[body.pipe]
+particle = true
+[[weight]]
+mass = "m"
+[[contact]]
+direction = "90 - theta"
+symbol = "N_1"
+[[contact]]
+direction = "90 + theta"
+symbol = "N_2"
+[[find]]
+quantity = "N_1"
+"""
+
+
+def test_two_slopes_under_one_thing_meet_below_it() -> None:
+    set_out = stage(GROOVE, 'pipe = "ball"')
+    left, right = (touched(set_out, set_out.system.element(id)) for id in ("N_1", "N_2"))
+    foot, end = (fixture.inclines[0].foot for fixture in (left, right))
+    assert foot == pytest.approx(end)
+    middle = set_out.spot(set_out.system.element("N_1").at)
+    radius = set_out.blocks["pipe"].half.real
+    # The groove opens by 180 - 25 - 25 degrees, and its faces touch the pipe.
+    assert abs(foot - middle) == pytest.approx(radius / sin(radians(130.0 / 2)))
