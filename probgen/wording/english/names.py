@@ -18,7 +18,7 @@ from probgen.bank.labels import (
 )
 from probgen.wording.nouns import Nouns
 
-_ARTICLES: Final = ("the", "a", "an", "your", "one", "")
+_ARTICLES: Final = ("the", "a", "an", "your", "one", "each", "every", "both", "")
 _KINDS: Final = {
     ByKind.HINGE: "hinge",
     ByKind.SUPPORT: "support",

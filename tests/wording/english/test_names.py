@@ -23,7 +23,7 @@ from probgen.wording.nouns import NO_NOUNS, Nouns
 ARTICLES = [
     ("cable", "the cable"), ("The cable", "The cable"), ("a cable", "a cable"),
     ("an oar", "an oar"), ("your hand", "your hand"), ("one foot", "one foot"), ("", ""),
-    ("another", "the another"),
+    ("another", "the another"), ("each block", "each block"), ("both hands", "both hands"),
 ]  # fmt: skip
 LABELS = Labels(
     quantities={"m": Label("m", "shelf mass"), "T": Label("T", Coined(Sort.TENSION, "stay"))},
