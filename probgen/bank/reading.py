@@ -9,6 +9,7 @@ from typing import Final
 
 from probgen.bank.customary import in_units, require_units, systems_of
 from probgen.bank.depicts import read_depicts
+from probgen.bank.diagram import read_diagrams
 from probgen.bank.element import READERS
 from probgen.bank.finds import read_finds
 from probgen.bank.labels import Labels
@@ -54,7 +55,7 @@ _TOP: Final = (
     *("id", "revision", "title", "family", "level", "goals", "statement", "cautions", "pivot"),
     *("minutes", "origin", "member", "by"),
     *("given", "derived", "unknown", "points", "body", "depicts", "picture", "view"),
-    *("find", "require", "condition", "share", "limit"),
+    *("find", "require", "condition", "share", "limit", "diagram"),
 )
 _QUANTITIES: Final = ("given", "derived", "unknown")
 
@@ -102,7 +103,10 @@ def _read(text: str, where: str, units: UnitSystem) -> Template:
         statement=_read_statement(top, situation),
         givens=givens,
         derived=derived,
-        system=_system(situation, finds, _read_pivot(top, situation), given, _read_by(top)),
+        system=replace(
+            _system(situation, finds, _read_pivot(top, situation), given, _read_by(top)),
+            diagrams=read_diagrams(top.tables("diagram"), situation),
+        ),
         labels=replace(_labels(situation), plan=_is_plan(top, situation)),
         requirements=read_requirements(top, situation, finds),
         cautions=_read_cautions(top),

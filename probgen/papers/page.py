@@ -13,7 +13,12 @@ from probgen.figures.paper.scene import Scene
 from probgen.mistakes.comparison import Slip, likely
 from probgen.papers.blanks import blanks_of, label, unit_printed
 from probgen.problem.problem import Problem, Worked, tell_steps
-from probgen.problem.problem_figures import asks_for_sizes, free_body_scene, situation_scene
+from probgen.problem.problem_figures import (
+    asks_for_sizes,
+    diagram_scene,
+    free_body_scene,
+    situation_scene,
+)
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Relation
 from probgen.quantities.unit import ANGLE
@@ -306,6 +311,8 @@ def _pictures(
             name = document.picture_name(block)
             if block.kind == "situation":
                 yield name, figure
+            elif block.kind == "diagram":
+                yield name, diagram_scene(face.problem, face.own, block.body)
             else:
                 yield name, free_body_scene(face.problem, face.own, block.body)
 

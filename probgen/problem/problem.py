@@ -5,7 +5,7 @@ The plan is found once, symbolically; a whole class is then solved and proved in
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from functools import cached_property
@@ -32,6 +32,7 @@ from probgen.problem.flaw_words import flaws_told
 from probgen.quantities.expression import Value, evaluate
 from probgen.quantities.printing import plain
 from probgen.statics.flaw import Flaw
+from probgen.statics.internal_forces import InternalForces, internal_forces
 from probgen.statics.method import Method
 from probgen.statics.plan import Plan, find_plan
 from probgen.statics.proof import Proof, prove
@@ -40,6 +41,7 @@ from probgen.statics.solution import solve
 from probgen.wording.answer import Answer, told_answer
 from probgen.wording.block import Section
 from probgen.wording.check import Unused, unused_balances
+from probgen.wording.diagram import diagram_passage
 from probgen.wording.english import ENGLISH
 from probgen.wording.key import tell
 from probgen.wording.language import Language
@@ -284,7 +286,14 @@ def tell_steps(problem: Problem, own: Worked) -> tuple[Section, ...]:
         mend = f"change the values, or the template's ranges: {error}"
         fault = Fault(template.path, "", shown_values(own.draw), expected, mend)
         raise InputError([fault]) from None
-    return tuple(problem.language.section(passage, problem.nouns) for passage in told)
+    drawn = (diagram_passage(own.digits, along) for along in along_bodies(problem, own))
+    return tuple(problem.language.section(passage, problem.nouns) for passage in (*told, *drawn))
+
+
+def along_bodies(problem: Problem, own: Worked) -> Iterator[InternalForces]:
+    """What acts inside each body that has a diagram."""
+    for body in problem.template.system.diagrams:
+        yield internal_forces(own.case.system.uncut, own.complete, body)
 
 
 def proved(problem: Problem, draws: Sequence[Draw]) -> tuple[dict[str, NDArray[np.float64]], Proof]:

@@ -5,25 +5,31 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import replace
+from functools import partial
 from typing import Final
 
 from probgen.bank.proportions import drawn_sizes
 from probgen.bank.statement import Mention, statement_pieces
 from probgen.bank.template import Template
 from probgen.figures.freebody.diagram import free_body
+from probgen.figures.inside.diagram import Row, diagram
 from probgen.figures.paper.scene import Scene
 from probgen.figures.situation.drawing import situation
 from probgen.figures.situation.shape import look_of
 from probgen.input.fault import Fault, InputError
 from probgen.input.time_limit import within
-from probgen.problem.problem import Problem, Worked, shown_values
+from probgen.problem.problem import Problem, Worked, along_bodies, shown_values
 from probgen.quantities.unit import ANGLE, LENGTH
 from probgen.statics.equation import Axis, Equation
+from probgen.statics.internal_forces import Inside
+from probgen.statics.numeric_equations import coordinates
 from probgen.statics.system import Role, System
 from probgen.statics.truss import without_idle
+from probgen.wording.diagram import drawn_of, inside_shown, plain_value, unit_of
 from probgen.wording.truss import is_piece
 from probgen.working.criteria import bodies_used
 
+_LETTERS: Final = {Inside.AXIAL: "N", Inside.SHEAR: "V", Inside.MOMENT: "M"}
 _SECONDS: Final = 3.0
 """Of processor time for a figure; the supplied templates take some hundredths."""
 
@@ -36,6 +42,8 @@ def every_scene(problem: Problem, own: Worked) -> Iterator[tuple[str, Scene]]:
         if body not in used and is_piece(own.case.system, body):
             continue  # a joint of a truss that no balance is written of
         yield f"free-body-{body.id}", free_body_scene(problem, own, body.id)
+    for id in problem.template.system.diagrams:
+        yield f"diagram-{id}", diagram_scene(problem, own, id)
 
 
 def situation_scene(problem: Problem, own: Worked, solved: bool) -> Scene:
@@ -55,6 +63,28 @@ def situation_scene(problem: Problem, own: Worked, solved: bool) -> Scene:
         return situation(
             system, labels, values, depicts, givens, tell=problem.tell, named=named, drawn=drawn
         )
+
+
+def diagram_scene(problem: Problem, own: Worked, body: str) -> Scene:
+    """What acts inside a body, drawn along it, below the situation or a bare bar."""
+    digits, template = own.digits, problem.template
+    found = next(each for each in along_bodies(problem, own) if each.body == body)
+    with _drawable(template, own):
+        rows = tuple(
+            Row(
+                of,
+                f"{_LETTERS[of]} ({unit_of(digits, of).plain})",
+                partial(plain_value, digits, of),
+            )
+            for of in drawn_of(found)
+        )
+        scene = situation_scene(problem, own, solved=True)
+        x, y = coordinates(own.case.system, own.complete)[own.case.system.body(body).outline[0]]
+        start = complex(float(x), float(y)) * scene.scale
+        words = problem.tell(inside_shown(digits, found))
+        if drawn_sizes(template, own.case.values):  # not to scale, as the curves have to be
+            return diagram(found, None, start, rows, words)
+        return diagram(found, scene, start, rows, words)
 
 
 def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:

@@ -290,6 +290,7 @@ class System:
 
     members: of trusses that are not taken apart into joints and parts yet (`statics.truss`), and
     links whose pins have not given way to one force yet (`statics.link`).
+    diagrams: bodies whose axial force, shear and bending moment are drawn along them.
     by: what trusses are taken apart into, "joints" or "sections"; "" for whichever is shorter.
     """
 
@@ -307,6 +308,7 @@ class System:
     limits: tuple[Limit, ...] = field(default=())
     members: tuple[Member, ...] = field(default=())
     by: str = ""
+    diagrams: tuple[str, ...] = field(default=())
 
     @cached_property
     def unknowns(self) -> tuple[str, ...]:

@@ -58,7 +58,7 @@ class Itemize:
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """The place of a figure: "situation", or "free-body" of the body named."""
+    """The place of a figure: "situation", or "free-body" or "diagram" of the body named."""
 
     kind: str
     body: str = ""

@@ -43,6 +43,7 @@ class What(StrEnum):
     SQUARE = "square"
     AXES = "axes"
     AXIS = "axis"
+    DIAGRAM = "diagram"
     # measures and letters
     DIMENSION = "dimension"
     ANGLE = "angle"

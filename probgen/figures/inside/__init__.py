@@ -1,0 +1,1 @@
+"""What acts inside a body, drawn along it."""

@@ -1,0 +1,161 @@
+"""Axial force, shear force and bending moment drawn to scale along a level body, below it.
+
+Each has its own zero line, as long as the body and right below it, positive values upward.  Dashed
+lines lead down from where a curve begins, jumps or ends.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from itertools import groupby
+from typing import Final
+
+from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.placement import around, beside, set_in
+from probgen.figures.paper.scene import (
+    BARE,
+    LIGHT,
+    MEDIUM,
+    REFERENCE,
+    Label,
+    Path,
+    Scene,
+    Shape,
+    Spot,
+    Tone,
+    line,
+    polygon,
+)
+from probgen.figures.paper.tag import Tag, What
+from probgen.figures.parts.mechanical import bar
+from probgen.quantities.expression import Number
+from probgen.statics.internal_forces import Curve, Inside, InternalForces, Piece
+
+_HEIGHT: Final = 38.0  # from the lowest to the highest value of a curve, pt
+_GAP: Final = 15.0  # above and below it, for its values, pt
+_PARTS: Final = 16  # straight pieces that a bent piece of a curve is drawn with
+_NONE: Final = 1e-6  # of the largest value: none
+_WIDTH: Final = 190.0  # of a bare bar, pt
+_HALF: Final = 3.0  # half its thickness, pt
+_HEAD: Final = 9.0  # from the end of a zero line to what its curve is called, pt
+_MEASURES: Final = (What.DIMENSION, What.REFERENCE, What.ANGLE, What.LEADER, What.NOTE)
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One of the three as it is to be drawn: what it is called there ("V in N"), and its values."""
+
+    of: Inside
+    head: str
+    printed: Callable[[float], Number]
+
+
+def diagram(
+    found: InternalForces, above: Scene | None, start: Spot, rows: tuple[Row, ...], words: str
+) -> Scene:
+    """The rows below the body's own figure; those of shear and moment are among them.
+
+    above: the situation, of which measures are left out; None for a bare bar.
+    start: where the body begins on it.  words: what is shown, for readers who cannot see.
+    """
+    field = Field()
+    if above is None:
+        start, scale = 0j, _WIDTH / found.length
+        field.add(*bar((start, start + _WIDTH), _HALF, Tag(What.BODY, found.body)))
+    else:
+        scale = above.scale
+        field.add(*_without_measures(above))
+    top = field.box.bottom
+    drawn = [
+        _Drawn(row, found, start.real, scale, top - place * (_HEIGHT + 2 * _GAP))
+        for place, row in enumerate(rows)
+    ]
+    marks = dict.fromkeys(x for piece in found.pieces for x in (piece.start, piece.end))
+    bottom = drawn[-1].level(drawn[-1].low)
+    for mark in marks:
+        across = start.real + mark * scale
+        field.add(line(complex(across, top - 1.0), complex(across, bottom), REFERENCE))
+    for each in drawn:
+        field.add(*each.strokes())
+    by = {each.row.of: each for each in drawn}
+    for place in found.turning_points(Inside.MOMENT):
+        if place.x not in marks:  # where the shear force passes through zero
+            ends = by[Inside.SHEAR].spot(place.x), by[Inside.MOMENT].spot(place.x, place.value)
+            field.add(line(*ends, REFERENCE))
+    for each in drawn:
+        each.letter(field)
+    return Scene(tuple(field.shapes), field.box, scale, words)
+
+
+def _without_measures(scene: Scene) -> Iterator[Shape]:
+    """What a figure shows without its dimension lines and angles, and their labels."""
+    measured = {shape.tag.of for shape in scene.shapes if shape.tag.what in _MEASURES}
+    for shape in scene.shapes:
+        told = isinstance(shape, Label) and shape.tag.what is What.LABEL
+        if shape.tag.what not in _MEASURES and not (told and shape.tag.of in measured):
+            yield shape
+
+
+class _Drawn:
+    """A row on paper: its zero line, and its curve at the scale that fills its height."""
+
+    def __init__(
+        self, row: Row, found: InternalForces, left: float, scale: float, top: float
+    ) -> None:
+        self.row, self.found, self.left, self.scale = row, found, left, scale
+        self.tag = Tag(What.DIAGRAM, row.of)
+        values = [place.value for place in found.turning_points(row.of)]
+        high, self.low = max(0.0, *values), min(0.0, *values)
+        self.size = max(high, -self.low)
+        self.rise = _HEIGHT / ((high - self.low) or 1.0)
+        self.zero = top - _GAP - high * self.rise
+
+    def level(self, value: float) -> float:
+        return self.zero + value * self.rise
+
+    def spot(self, x: float, value: float = 0.0) -> Spot:
+        return complex(self.left + x * self.scale, self.level(value))
+
+    def strokes(self) -> Iterator[Shape]:
+        """The area between the curve and the zero line, that line, and the curve."""
+        for piece in self.found.pieces:
+            under = [self.spot(piece.start), *self._run(piece), self.spot(piece.end)]
+            yield polygon(under, BARE, self.tag, tone=Tone.BODY)
+        end = self.found.length
+        yield line(self.spot(0.0), self.spot(end), LIGHT, self.tag)
+        runs = [spot for piece in self.found.pieces for spot in self._run(piece)]
+        yield Path(((self.spot(0.0), *runs, self.spot(end)),), MEDIUM, self.tag)
+
+    def _run(self, piece: Piece) -> list[Spot]:
+        """The curve along one piece."""
+        curve = piece.curve(self.row.of)
+        parts = _PARTS if len(curve) > 2 else 1
+        step = (piece.end - piece.start) / parts
+        marks = [piece.start + step * place for place in range(parts + 1)]
+        return [self.spot(x, _value(curve, x)) for x in marks]
+
+    def letter(self, field: Field) -> None:
+        """What it is called, and its values where it jumps, bends or turns."""
+        head = beside(self.row.head, self.spot(0.0), 180.0, _HEAD)
+        field.add(set_in(self.row.head, head, Tag(What.LABEL, self.row.of)))
+        for x, value in self._told():
+            spot = self.spot(x, value)
+            away = 90.0 if value > 0.0 else 270.0
+            text = self.row.printed(value)
+            field.place(text, around(text, [(spot, away)]), Tag(What.LABEL, f"{self.row.of}:{x}"))
+
+    def _told(self) -> Iterator[tuple[float, float]]:
+        """The places of the values that are told: of one that stays, the middle of its stretch."""
+        places = [
+            place
+            for place in self.found.turning_points(self.row.of)
+            if abs(place.value) > _NONE * self.size
+        ]
+        for _, same in groupby(places, key=lambda place: self.row.printed(place.value)):
+            told = list(same)
+            yield (told[0].x + told[-1].x) / 2, told[0].value
+
+
+def _value(curve: Curve, x: float) -> float:
+    return sum(size * x**power for power, size in enumerate(curve))

@@ -1,0 +1,38 @@
+"""[[diagram]]: which bodies may have one."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.input.fault import InputError
+from tests.bank.test_section import BEAM, CUT, FINDS, LOAD, ON_TWO, SLOPING, spread
+from tests.situations import HEAD
+
+DIAGRAM = "[[diagram]]\n"
+
+
+def test_the_only_body_need_not_be_named() -> None:
+    text = HEAD + BEAM + ON_TWO + LOAD + CUT + FINDS
+    assert read_template(text + DIAGRAM, "trial.toml").system.diagrams == ("beam",)
+    assert read_template(text, "trial.toml").system.diagrams == ()
+
+
+OWN = '[[weight]]\nforce = "90 N"\nsymbol = "W"\nuniform = true\n'
+ASIDE = BEAM.replace('E = ["5 m", 0]', 'E = ["5 m", "1 m"]')
+FAULTY = [
+    (SLOPING + ON_TWO + LOAD + DIAGRAM, "level, from left to right"),
+    (BEAM.replace('"A", "B"]\n', '"B", "A"]\n') + ON_TWO + DIAGRAM, "level, from left to right"),
+    (BEAM.replace('"A", "B"]\n', '"A", "E", "B"]\n') + ON_TWO + DIAGRAM, "a straight body"),
+    (BEAM + ON_TWO + OWN + DIAGRAM, "write its weight as a distributed load"),
+    (ASIDE + ON_TWO + spread("A", "E", '"w"', '"w"') + DIAGRAM, "spread along it"),
+    (BEAM + ON_TWO + DIAGRAM + DIAGRAM, "no diagram yet"),
+]
+ASKED = '[[find]]\nquantity = "S"\n'
+
+
+@pytest.mark.parametrize(("text", "told"), FAULTY)
+def test_faults_are_told(text: str, told: str) -> None:
+    with pytest.raises(InputError) as raised:
+        read_template(HEAD + text + ASKED, "trial.toml")
+    assert told in str(raised.value)
