@@ -19,6 +19,7 @@ from probgen.figures.situation.shape import look_of
 from probgen.input.fault import Fault, InputError
 from probgen.input.time_limit import within
 from probgen.problem.problem import Problem, Worked, along_bodies, shown_values
+from probgen.quantities.expression import Name
 from probgen.quantities.unit import ANGLE, LENGTH
 from probgen.statics.equation import Axis, Equation
 from probgen.statics.internal_forces import Inside
@@ -29,7 +30,11 @@ from probgen.wording.diagram import drawn_of, inside_shown, plain_value, unit_of
 from probgen.wording.truss import is_piece
 from probgen.working.criteria import bodies_used
 
-_LETTERS: Final = {Inside.AXIAL: "N", Inside.SHEAR: "V", Inside.MOMENT: "M"}
+_LETTERS: Final = {
+    Inside.AXIAL: Name("N", "N"),
+    Inside.SHEAR: Name("V", "V"),
+    Inside.MOMENT: Name("M", "M"),
+}
 _SECONDS: Final = 3.0
 """Of processor time for a figure; the supplied templates take some hundredths."""
 
@@ -71,11 +76,7 @@ def diagram_scene(problem: Problem, own: Worked, body: str) -> Scene:
     found = next(each for each in along_bodies(problem, own) if each.body == body)
     with _drawable(template, own):
         rows = tuple(
-            Row(
-                of,
-                f"{_LETTERS[of]} ({unit_of(digits, of).plain})",
-                partial(plain_value, digits, of),
-            )
+            Row(of, _LETTERS[of], unit_of(digits, of).plain, partial(plain_value, digits, of))
             for of in drawn_of(found)
         )
         scene = situation_scene(problem, own, solved=True)

@@ -15,7 +15,12 @@ from probgen.bank.support import component_symbol
 from probgen.figures.paper.scene import Arrow, Scene, bearing
 from probgen.figures.paper.segment import crosses
 from probgen.problem.problem import Problem, Worked, prepare, tell_steps
-from probgen.problem.problem_figures import _torques, free_body_scene, situation_scene
+from probgen.problem.problem_figures import (
+    _torques,
+    diagram_scene,
+    free_body_scene,
+    situation_scene,
+)
 from probgen.quantities.expression import Name
 from probgen.quantities.formula import Balance
 from probgen.statics.system import Body
@@ -96,6 +101,7 @@ def unseen(problem: Problem, own: Worked) -> set[str]:
     """Letters of the key that stand in no figure, nor in a table of what is given and asked."""
     scenes = [situation_scene(problem, own, solved=True)]
     scenes += [free_body_scene(problem, own, body.id) for body in own.case.system.bodies]
+    scenes += [diagram_scene(problem, own, body) for body in problem.template.system.diagrams]
     seen = {letter for scene in scenes for label in scene.labels for letter in letters_in(label)}
     labels = problem.template.labels.quantities
     seen |= {labels[given.id].symbol for given in problem.template.givens}

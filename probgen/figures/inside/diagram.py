@@ -29,7 +29,7 @@ from probgen.figures.paper.scene import (
 )
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts.mechanical import bar
-from probgen.quantities.expression import Number
+from probgen.quantities.expression import Name, Number
 from probgen.statics.internal_forces import Curve, Inside, InternalForces, Piece
 
 _HEIGHT: Final = 38.0  # from the lowest to the highest value of a curve, pt
@@ -44,10 +44,11 @@ _MEASURES: Final = (What.DIMENSION, What.REFERENCE, What.ANGLE, What.LEADER, Wha
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One of the three as it is to be drawn: what it is called there ("V in N"), and its values."""
+    """One of the three as it is to be drawn: its letter, its unit, and its values."""
 
     of: Inside
-    head: str
+    letter: Name
+    unit: str
     printed: Callable[[float], Number]
 
 
@@ -137,8 +138,10 @@ class _Drawn:
 
     def letter(self, field: Field) -> None:
         """What it is called, and its values where it jumps, bends or turns."""
-        head = beside(self.row.head, self.spot(0.0), 180.0, _HEAD)
-        field.add(set_in(self.row.head, head, Tag(What.LABEL, self.row.of)))
+        told, tag = f"({self.row.unit})", Tag(What.LABEL, self.row.of)
+        unit = set_in(told, beside(told, self.spot(0.0), 180.0, _HEAD), tag)
+        end = complex(unit.box.left, unit.box.centre.imag)
+        field.add(unit, set_in(self.row.letter, beside(self.row.letter, end, 180.0, 3.0), tag))
         for x, value in self._told():
             spot = self.spot(x, value)
             away = 90.0 if value > 0.0 else 270.0

@@ -7,7 +7,7 @@ import pytest
 from probgen.figures.inside.diagram import Row, diagram
 from probgen.figures.paper.scene import HEAVY, Label, Path, Scene, bounds, line
 from probgen.figures.paper.tag import Tag, What
-from probgen.quantities.expression import Number, number
+from probgen.quantities.expression import Name, Number, number
 from probgen.quantities.rounding import round_figures
 from probgen.statics.internal_forces import Inside, InternalForces, Load, Piece
 
@@ -36,7 +36,9 @@ def drawn(found: InternalForces, *, bare: bool = False) -> Scene:
     beam = line(START, START + found.length * SCALE, HEAVY, Tag(What.BODY, "beam"))
     measure = line(START + 9j, START + 80 + 9j, HEAVY, Tag(What.DIMENSION, "a"))
     above = Scene((beam, measure), bounds([beam, measure]), SCALE)
-    rows = tuple(Row(of, of.name, printed) for of in (Inside.SHEAR, Inside.MOMENT))
+    rows = tuple(
+        Row(of, Name(of.value, of.name[0]), "N", printed) for of in (Inside.SHEAR, Inside.MOMENT)
+    )
     return diagram(found, None if bare else above, START, rows, "words")
 
 
