@@ -62,7 +62,7 @@ def test_sides_to_circle_are_those_of_the_course(reference: str) -> None:
 
 
 def test_what_happens_first_is_circled() -> None:
-    push, first = blanks_in("cabinet-slide-or-tip", Convention())
+    push, first, _ = blanks_in("cabinet-slide-or-tip", Convention())
     assert push.unit == "N"
     assert not first.written
     slides, tips = map(plain_text, first.choices)
