@@ -231,7 +231,7 @@ CASES: list[tuple[str, str, str, str, Formula]] = [
         "half_forgotten",
         "",
         "x",
-        lambda d: (d.reading - d.board_mass) * d.length / d.body_mass,
+        lambda d: d.inset + (d.reading - d.board_mass) * (d.length - d.inset) / d.body_mass,
     ),
 ]
 
