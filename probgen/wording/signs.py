@@ -331,8 +331,11 @@ def negative_part(digits: Digits, step: Step) -> Iterator[Part]:
         yield sentences(*told)
     if told or value >= 0.0:
         return
-    if any(couple.id == step.unknown for couple in system.couples):
-        yield sentences(CoupleNegative(system.variables[step.unknown].as_name))
+    couples = (couple for couple in system.couples if couple.id == step.unknown)
+    for couple in sorted(couples, key=lambda each: each.body not in step.equation.bodies)[:1]:
+        moment = float(evaluate(couple.moment, digits.case.values))
+        rotation: Rotation = "counter-clockwise" if moment > 0.0 else "clockwise"
+        yield sentences(CoupleNegative(system.variables[step.unknown].as_name, rotation))
     for force in _forces_found(system, step)[:1]:
         way = way_of(float(evaluate(force.direction, digits.case.values)) + 180.0)
         expected = expectations(digits, system.body(force.body)).get(force.id)

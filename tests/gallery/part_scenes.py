@@ -43,6 +43,7 @@ def _bodies() -> tuple[_Named, ...]:
         ("drum on its stand", (
             *solid.drum(0j, (20.0, 11.0), _T), *solid.stand(0j, 20.0, 46.0, _T),
         )),
+        ("bollard", solid.bollard(12j, 0j, _T, _T)),
         ("wheelbarrow", (*solid.wheelbarrow(0j, 90 + 8j, _T), *solid.barrow_wheel(0j, _T))),
     )  # fmt: skip
 
@@ -52,6 +53,7 @@ def _people() -> tuple[_Named, ...]:
     on = _SLOPE * 1j
     return (
         ("person", person.standing(0j, _ADULT, _T)),
+        ("push-up", person.braced(0j, 52 + 24j, 52 + 0j, _T)),
         ("child", person.standing(0j, 0.69 * _ADULT, _T)),
         (
             "seated",

@@ -23,7 +23,7 @@ from probgen.statics.equation import Equation
 from probgen.statics.numeric_equations import coordinates
 from probgen.statics.system import Force, Kind
 from probgen.wording.block import Display, Picture
-from probgen.wording.facts.balance import ForceSplit
+from probgen.wording.facts.balance import CoupleNegative, ForceSplit
 from probgen.wording.facts.ending import ArmAmong, PullCompared, QuadrantTold
 from probgen.wording.facts.forces import (
     LeverExpected,
@@ -46,6 +46,7 @@ from probgen.wording.key import tell
 from probgen.wording.passage import Passage
 from probgen.working.convention import Convention
 from probgen.working.fact import Fact
+from tests.situations import SHELF
 from tests.wording.own_telling import told_of as lines_told
 
 ROOT = Path(__file__).parents[2]
@@ -209,6 +210,39 @@ def test_forces_act_the_way_that_was_reasoned_before_solving(name: str, students
                     assert all(value * (1 if drawn else -1) > 0.0 for value in values)
 
 
+PUSHED_UP = (
+    SHELF
+    + """
+[[fixed]]
+at = "A"
+symbol = "R"
+couple = "C_A"
+[[force]]
+at = "B"
+magnitude = "300 N"
+direction = 90
+symbol = "P"
+[[find]]
+quantity = "C_A"
+"""
+)
+HANGING_OUT = TEMPLATES["stand-roof-inside"].read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("text", "rotation"),
+    [
+        pytest.param(PUSHED_UP, "clockwise", id="a wall holds a shelf down"),
+        pytest.param(HANGING_OUT, "counter-clockwise", id="the rest of a roof holds its end up"),
+    ],
+)
+def test_a_negative_couple_acts_the_way_that_is_said(text: str, rotation: str) -> None:
+    own = prepare(read_template(text, "own.toml"), Convention())
+    (worked,) = work(own, draw_class(own, "true", ["one"]).draws)
+    facts = [fact for _, fact in about(tell(worked.digits, own.unused))]
+    assert [each.rotation for each in facts if isinstance(each, CoupleNegative)] == [rotation]
+
+
 def check_turned(own: Worked, fact: TurnExpected) -> None:
     """Whether the other forces turn the body the way that is said."""
     for letter in fact.others:
@@ -281,7 +315,7 @@ def test_no_coordinate_is_told_that_neither_turns_nor_stands_anywhere() -> None:
     """How high a cabinet's weight acts is printed nowhere, and does not matter."""
     lines = lines_told("cabinet-slide-or-tip", Convention(torque="components"))
     placed = [line for line in lines if "-coordinate" in line]
-    assert len(placed) == 2
+    assert len(placed) == 5
     assert [line for line in placed if re.search(r"\d m\b", line)] == []
 
 

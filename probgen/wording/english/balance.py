@@ -306,7 +306,7 @@ def force_negative(fact: ForceNegative, nouns: Nouns) -> Inlines:
 
 @say.register
 def couple_negative(fact: CoupleNegative, nouns: Nouns) -> Inlines:
-    return filled("{M} is negative: the couple acts clockwise.", M=fact.couple)
+    return filled("{M} is negative: the couple acts {way}.", M=fact.couple, way=fact.rotation)
 
 
 @say.register

@@ -230,9 +230,10 @@ class ForceNegative(Fact):
 
 @dataclass(frozen=True, slots=True)
 class CoupleNegative(Fact):
-    """A couple that acts clockwise."""
+    """A couple that acts the other way than it was taken; rotation: the way it acts."""
 
     couple: Name
+    rotation: Rotation
 
 
 @dataclass(frozen=True, slots=True)
