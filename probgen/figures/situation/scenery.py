@@ -27,15 +27,19 @@ def about(stage: Stage) -> Scenery | None:
 
 
 def bedded(stage: Stage, surfaces: Sequence[Surface]) -> tuple[tuple[Surface, ...], Box | None]:
-    """The surfaces with a bed under water from bank to bank, and where the water is; None: none."""
+    """The surfaces with a bed under water from bank to bank, and where the water is; None: none.
+
+    Where nothing stands on a bed none is drawn, and the water lies below all that is there.
+    """
     if about(stage) not in (Scenery.WATER, Scenery.BOAT):
         return tuple(surfaces), None
     floors = [surface for surface in surfaces if apart(surface.normal, 90.0) < 1.0]
-    bed = min(floors, key=lambda floor: floor.at.imag)
-    level = bed.at.imag
+    corners = [stage.spot(name) for body in stage.system.bodies for name in body.outline]
+    bed = min(floors, key=lambda floor: floor.at.imag, default=None)
+    level = bed.at.imag if bed else min(spot.imag for spot in corners) - 2 * _DEPTH
     lefts = [s.at.real for s in surfaces if apart(s.normal, 0.0) < 1.0]
     rights = [s.at.real for s in surfaces if apart(s.normal, 180.0) < 1.0]
-    across = [stage.spot(name).real for body in stage.system.bodies for name in body.outline]
+    across = [spot.real for spot in corners]
     beyond = _BOAT + 2 * _SHORE if about(stage) is Scenery.BOAT else _SHORE
     left = max(lefts, default=min(across) - _SHORE)
     right = min(rights, default=max(across) + beyond)
@@ -45,8 +49,10 @@ def bedded(stage: Stage, surfaces: Sequence[Surface]) -> tuple[tuple[Surface, ..
         for s in surfaces
         if s is not bed
     ]
-    whole = replace(bed, at=complex(left + half, level), before=half, after=half)
-    return (*banks, whole), Box(left, level, right, level + _DEPTH)
+    water = Box(left, level, right, level + _DEPTH)
+    if bed is None:
+        return tuple(banks), water
+    return (*banks, replace(bed, at=complex(left + half, level), before=half, after=half)), water
 
 
 def draw_scenery(stage: Stage, field: Field, water: Box | None) -> None:

@@ -29,6 +29,17 @@ def test_a_pier_stands_in_water_between_two_banks() -> None:
         assert pier.top > water.top
 
 
+def test_where_nothing_stands_on_a_bed_the_water_is_below_all(tmp_path: Path) -> None:
+    (dry,) = (path for path in TEMPLATES if path.stem == "balcony-built-in")
+    wet = tmp_path / "wet.toml"
+    text = dry.read_text(encoding="utf-8")
+    wet.write_text(text.replace("[depicts]", '[depicts]\nscenery = "water"'), encoding="utf-8")
+    problem = prepared(wet)
+    for own in solved(problem, 2):
+        scene = scenes_of(problem, own)[0]
+        assert bounds(tagged(scene, "scenery")).top <= bounds(tagged(scene, "body")).bottom
+
+
 def test_a_boat_floats_where_its_rope_ends() -> None:
     for scene in drawn("jetty-mooring"):
         (rope,) = (shape for shape in tagged(scene, "force") if isinstance(shape, Arrow))
