@@ -30,7 +30,9 @@ def template_text(id: str, revision: int = 1, /, **replaced: str) -> str:
     """The text of a supplied template as a revision of its own; replaced: lines by their keys."""
     text = default_bank().files[id].read_text("utf-8")
     for key, value in {"revision": str(revision), **replaced}.items():
-        text, count = re.subn(rf"(?m)^{key} = .*$", f"{key} = {value}", text, count=1)
+        text, count = re.subn(
+            rf"(?ms)^{key} = (?:\[\n.*?^\]|[^\n]*)$", f"{key} = {value}", text, count=1
+        )
         assert count == 1, key
     return text
 

@@ -27,7 +27,7 @@ points = 10
 def fill_in(path: Path) -> None:
     """What an author adds to a template that was taken in."""
     goals = 'goals = ["torque balance about a joint"]'
-    text = re.sub(r"(?m)^goals = .*$", goals, path.read_text())
+    text = re.sub(r"(?ms)^goals = \[.*?\]$", goals, path.read_text())
     path.write_text(re.sub(r"(?m)^author = .*$", 'author = "Ada Quill"', text))
 
 

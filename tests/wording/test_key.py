@@ -161,10 +161,10 @@ def concerns(convention: Convention, own: Worked) -> bool:
     return True
 
 
-def test_every_choice_concerns_most_problems() -> None:
+def test_every_choice_concerns_many_problems() -> None:
     for convention in CHOICES:
         concerned = [name for name in OWN if concerns(convention, works(name)[0])]
-        assert len(concerned) > len(OWN) / 4, named(convention)
+        assert len(concerned) > len(OWN) / 5, named(convention)
 
 
 def test_an_exact_half_is_rounded_the_course_s_way() -> None:
@@ -212,7 +212,7 @@ def test_a_negative_force_or_couple_is_explained(name: str) -> None:
         text = sentences(sections)
         system = own.case.system
         acting = {force.id: force.magnitude for force in system.forces}
-        acting |= {couple.id: couple.moment for couple in system.couples}
+        acting |= {each.id: system.variables[each.id].as_name for each in system.couples}
         found = [
             (step.unknown, case.values[step.unknown] < 0.0)
             for case in cases(own)

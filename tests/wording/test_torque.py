@@ -75,7 +75,8 @@ def turns_computed(case: Case, bodies: tuple[str, ...], pivot: str) -> dict[str,
             computed[plain((force.magnitude,))] = turn if abs(turn) > 1e-9 else 0.0
     for couple in system.couples:
         if couple.body in bodies:
-            computed[plain((couple.moment,))] = 1.0
+            _, sign, letter = plain((couple.moment,)).rpartition("−")
+            computed[letter] = -1.0 if sign else 1.0
     return computed
 
 
