@@ -98,6 +98,7 @@ def turning(reach: complex, way: complex) -> float:
     return (reach.conjugate() * way).imag
 
 
+@pytest.mark.one_in(2)
 @pytest.mark.parametrize("students", [FEW, MANY])
 @pytest.mark.parametrize("name", TEMPLATES)
 def test_right_angles_angles_and_distances_are_as_said(name: str, students: int) -> None:
@@ -138,6 +139,7 @@ def check_side(side: Side, reach: complex, way: complex) -> None:
             assert abs(way.imag) > 1e-9
 
 
+@pytest.mark.one_in(2)
 @pytest.mark.parametrize("name", TEMPLATES)
 def test_a_lever_arm_is_not_told_before_it_is_found(name: str) -> None:
     """What a passage works out of data and earlier results stands there with a value, else not."""
@@ -156,6 +158,7 @@ def _in_arm(equation: Equation, unknown: str) -> bool:
     return any(unknown in names_in(length) for length in lengths)
 
 
+@pytest.mark.one_in(2)
 @pytest.mark.parametrize("students", [FEW, MANY])
 @pytest.mark.parametrize("name", TEMPLATES)
 def test_a_pull_is_compared_with_weights_as_their_lever_arms_say(name: str, students: int) -> None:
@@ -261,6 +264,7 @@ def test_what_alone_holds_weights_about_a_pivot_is_reasoned() -> None:
     assert told_of == {"balcony-built-in": ["M_A"], "gate-two-hinges": ["R_2x"]}
 
 
+@pytest.mark.one_in(2)
 @pytest.mark.parametrize("students", [FEW, MANY])
 @pytest.mark.parametrize("name", TEMPLATES)
 def test_angles_of_forces_and_quadrants_are_those_of_the_draw(name: str, students: int) -> None:
@@ -294,6 +298,7 @@ def check_split(own: Worked, fact: ForceSplit) -> None:
         assert found == pytest.approx(size * trig(math.radians(turned)), rel=1e-3)
 
 
+@pytest.mark.one_in(2)
 @pytest.mark.parametrize("name", TEMPLATES)
 def test_coordinates_are_written_with_one_sign(name: str) -> None:
     """−(h − c) where that is below the pivot, never c − h, and no minus before a minus."""

@@ -49,6 +49,7 @@ def holding(marks: tuple[Mark, ...], *kinds: str) -> list[Mark]:
     return [mark for mark in marks if set(mark.kinds) & set(kinds)]
 
 
+@pytest.mark.one_in(2)
 @pytest.mark.parametrize("name", OWN)
 def test_points_add_up_and_diagrams_have_a_third_at_most(name: str) -> None:
     for points in POINTS:

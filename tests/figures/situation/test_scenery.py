@@ -82,5 +82,5 @@ def test_a_muscle_ends_at_the_bone_beyond_its_joint(limb: str) -> None:
 
 
 def test_a_back_keeps_its_size_however_many_labels_stand_about_it() -> None:
-    for scene in drawn("bent-back-toolbox", 30):
+    for scene in drawn("bent-back-toolbox", 12):
         assert bounds(tagged(scene, "body")).width > 60.0
