@@ -28,6 +28,9 @@ SPREAD = 2
 LONGER = {
     "stepladder-tie": 3,  # four things asked
     "bent-back-toolbox": 3,  # 1 draw in 100
+    "billboard-truss-wind": 3,  # four members, by joints and by a section
+    "climbing-triangle": 3,  # two frictions, each at its limit
+    "footbridge-inside": 3,  # the beam, its part, and the diagrams of both
     "footbridge-truss-crowd": 3,  # three members by a section, after the reactions
 }
 SHORT = 0.20  # what the last page of a problem that goes over it holds at least
