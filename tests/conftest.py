@@ -22,11 +22,11 @@ def pytest_collection_modifyitems(items: Sequence[pytest.Item]) -> None:
         mark = item.get_closest_marker("one_in")
         if mark:
             name = item.nodeid.partition("[")[0]
-            if not _at_once(name, next(places[name]), *mark.args):
+            if not at_once(name, next(places[name]), *mark.args):
                 item.add_marker(pytest.mark.proof)
 
 
-def _at_once(name: str, place: int, share: int) -> bool:
+def at_once(name: str, place: int, share: int) -> bool:
     """Each test has cases of its own; where they are in rows of `share`, each row another."""
     return (crc32(name.encode()) + place + place // share) % share == 0
 

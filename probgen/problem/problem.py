@@ -5,7 +5,7 @@ The plan is found once, symbolically; a whole class is then solved and proved in
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from functools import cached_property
@@ -111,7 +111,7 @@ class Problem:
         _ = self.unused, self.missteps
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Worked:
     """One student's problem, solved and proved.
 
@@ -130,6 +130,13 @@ class Worked:
     @property
     def case(self) -> Case:
         return self.digits.case
+
+    @cached_property
+    def inside(self) -> tuple[InternalForces, ...]:
+        """What acts inside each body that has a diagram."""
+        system = self.case.system
+        bodies = system.diagrams
+        return tuple(internal_forces(system.uncut, self.complete, body) for body in bodies)
 
 
 def prepare(template: Template, convention: Convention, language: Language = ENGLISH) -> Problem:
@@ -286,14 +293,8 @@ def tell_steps(problem: Problem, own: Worked) -> tuple[Section, ...]:
         mend = f"change the values, or the template's ranges: {error}"
         fault = Fault(template.path, "", shown_values(own.draw), expected, mend)
         raise InputError([fault]) from None
-    drawn = (diagram_passage(own.digits, along) for along in along_bodies(problem, own))
+    drawn = (diagram_passage(own.digits, inside) for inside in own.inside)
     return tuple(problem.language.section(passage, problem.nouns) for passage in (*told, *drawn))
-
-
-def along_bodies(problem: Problem, own: Worked) -> Iterator[InternalForces]:
-    """What acts inside each body that has a diagram."""
-    for body in problem.template.system.diagrams:
-        yield internal_forces(own.case.system.uncut, own.complete, body)
 
 
 def proved(problem: Problem, draws: Sequence[Draw]) -> tuple[dict[str, NDArray[np.float64]], Proof]:

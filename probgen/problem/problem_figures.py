@@ -18,7 +18,7 @@ from probgen.figures.situation.drawing import situation
 from probgen.figures.situation.shape import look_of
 from probgen.input.fault import Fault, InputError
 from probgen.input.time_limit import within
-from probgen.problem.problem import Problem, Worked, along_bodies, shown_values
+from probgen.problem.problem import Problem, Worked, shown_values
 from probgen.quantities.expression import Name
 from probgen.quantities.unit import ANGLE, LENGTH
 from probgen.statics.equation import Axis, Equation
@@ -73,7 +73,7 @@ def situation_scene(problem: Problem, own: Worked, solved: bool) -> Scene:
 def diagram_scene(problem: Problem, own: Worked, body: str) -> Scene:
     """What acts inside a body, drawn along it, below the situation or a bare bar."""
     digits, template = own.digits, problem.template
-    found = next(each for each in along_bodies(problem, own) if each.body == body)
+    found = next(each for each in own.inside if each.body == body)
     with _drawable(template, own):
         rows = tuple(
             Row(of, _LETTERS[of], unit_of(digits, of).plain, partial(plain_value, digits, of))

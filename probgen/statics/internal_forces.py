@@ -52,6 +52,10 @@ class Piece:
     def curve(self, of: Inside) -> Curve:
         return {Inside.AXIAL: self.axial, Inside.SHEAR: self.shear, Inside.MOMENT: self.moment}[of]
 
+    def value(self, of: Inside, x: float) -> float:
+        """The value (N, N m) at a place of the stretch (m)."""
+        return float(polynomial.polyval(x, self.curve(of)))
+
 
 @dataclass(frozen=True, slots=True)
 class Place:
@@ -110,7 +114,7 @@ class InternalForces:
             piece = next(p for p in self.pieces if x <= p.end + near)
         else:
             piece = next((p for p in self.pieces if x < p.end - near), self.pieces[-1])
-        return _value(piece.curve(of), x)
+        return piece.value(of, x)
 
     def size(self, of: Inside) -> float:
         """The largest value either way."""
@@ -120,10 +124,9 @@ class InternalForces:
         """Both sides of every jump, both ends, and wherever it is level, in the order of x."""
         found: list[Place] = []
         for piece in self.pieces:
-            curve = piece.curve(of)
-            level = [x for x in _zeros(_slope(curve)) if piece.start < x < piece.end]
+            level = [x for x in _zeros(_slope(piece.curve(of))) if piece.start < x < piece.end]
             for x in (piece.start, *level, piece.end):
-                place = Place(x, _value(curve, x))
+                place = Place(x, piece.value(of, x))
                 if not found or found[-1] != place:
                     found.append(place)
         return tuple(found)
@@ -149,7 +152,7 @@ def internal_forces(system: System, values: Mapping[str, Value], body: str) -> I
         here = here.past([load for load in loads if not load.spread and load.start == start])
         spread = [load for load in loads if load.spread and load.start <= start < load.end]
         pieces.append(here.piece(start, end, spread))
-        here = _Section(*(_value(pieces[-1].curve(of), end) for of in Inside))
+        here = _Section(*(pieces[-1].value(of, end) for of in Inside))
     last = [load for load in loads if not load.spread and load.start == axis.length]
     found = InternalForces(body, axis.length, tuple(pieces), loads)
     force = max(found.size(Inside.AXIAL), found.size(Inside.SHEAR))
@@ -285,10 +288,6 @@ def _marks(loads: Sequence[Load], axis: _Axis) -> list[float]:
 
 
 # Curves.
-
-
-def _value(curve: Curve, x: float) -> float:
-    return float(polynomial.polyval(x, curve))
 
 
 def _total(curves: Iterable[Curve]) -> Curve:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from probgen.bank.reading import read_template
-from probgen.problem.problem import Problem, Worked, along_bodies, draw_class, prepare, work
+from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
 from probgen.problem.problem_figures import diagram_scene
 from probgen.statics.internal_forces import Inside
 from probgen.wording.diagram import diagram_passage, drawn_of
@@ -39,8 +39,8 @@ CASES = [
 def test_the_largest_values_and_where(
     text: str, shear: str, at: str, moment: str, there: str, *, level: bool
 ) -> None:
-    problem, own = worked(text)
-    (found,) = along_bodies(problem, own)
+    _, own = worked(text)
+    (found,) = own.inside
     parts = diagram_passage(own.digits, found).parts
     told = [f for part in parts if isinstance(part, Sentences) for f in part.facts]
     first, second = (fact for fact in told if isinstance(fact, LargestInside))
@@ -53,7 +53,7 @@ def test_the_largest_values_and_where(
 
 def test_an_axial_force_is_drawn_where_there_is_one() -> None:
     problem, own = worked(ONE + ON_TWO + LOAD + ASKED)
-    (found,) = along_bodies(problem, own)
+    (found,) = own.inside
     assert drawn_of(found) == (Inside.AXIAL, Inside.SHEAR, Inside.MOMENT)
     words = diagram_scene(problem, own, "beam").words
     assert words.startswith("Along the beam, from left to right: axial force: ")

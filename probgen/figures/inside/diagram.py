@@ -30,10 +30,10 @@ from probgen.figures.paper.scene import (
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts.mechanical import bar
 from probgen.quantities.expression import Name, Number
-from probgen.statics.internal_forces import Curve, Inside, InternalForces, Piece
+from probgen.statics.internal_forces import Inside, InternalForces, Piece
 
-_HEIGHT: Final = 38.0  # from the lowest to the highest value of a curve, pt
-_GAP: Final = 15.0  # above and below it, for its values, pt
+_HEIGHT: Final = 32.0  # from the lowest to the highest value of a curve, pt
+_GAP: Final = 12.0  # above and below it, for its values, pt
 _PARTS: Final = 16  # straight pieces that a bent piece of a curve is drawn with
 _NONE: Final = 1e-6  # of the largest value: none
 _WIDTH: Final = 190.0  # of a bare bar, pt
@@ -130,11 +130,10 @@ class _Drawn:
 
     def _run(self, piece: Piece) -> list[Spot]:
         """The curve along one piece."""
-        curve = piece.curve(self.row.of)
-        parts = _PARTS if len(curve) > 2 else 1
+        parts = _PARTS if len(piece.curve(self.row.of)) > 2 else 1
         step = (piece.end - piece.start) / parts
         marks = [piece.start + step * place for place in range(parts + 1)]
-        return [self.spot(x, _value(curve, x)) for x in marks]
+        return [self.spot(x, piece.value(self.row.of, x)) for x in marks]
 
     def letter(self, field: Field) -> None:
         """What it is called, and its values where it jumps, bends or turns."""
@@ -158,7 +157,3 @@ class _Drawn:
         for _, same in groupby(places, key=lambda place: self.row.printed(place.value)):
             told = list(same)
             yield (told[0].x + told[-1].x) / 2, told[0].value
-
-
-def _value(curve: Curve, x: float) -> float:
-    return sum(size * x**power for power, size in enumerate(curve))

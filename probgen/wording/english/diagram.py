@@ -22,7 +22,6 @@ _CALLED: Final = {
     Inside.SHEAR: "shear force",
     Inside.MOMENT: "bending moment",
 }
-_LETTERS: Final = {Inside.AXIAL: "N", Inside.SHEAR: "V", Inside.MOMENT: "M"}
 
 
 @say.register
