@@ -12,6 +12,7 @@ from tests.situations import THREE_HINGES
 WEIGHT = '[[weight]]\nbody = "left"\nmass = "m"\nuniform = true\nsymbol = "W_l"\n'
 COUPLE = '[[couple]]\nbody = "left"\nat = "C"\nmoment = "3 N*m"\nsymbol = "K"\n'
 PUSH = '[[force]]\nbody = "left"\nat = "C"\nmagnitude = "3 N"\ndirection = 0\nsymbol = "K"\n'
+THIRD_PIN = '[[hinge]]\nbody = "left"\nat = "C"\nsymbol = "H"\n'
 ROPE = '[[cable]]\nbody = "left"\nat = "C"\ndirection = 180\nsymbol = "T"\n'
 
 
@@ -25,7 +26,7 @@ def test_the_force_is_called_after_the_points_it_is_pinned_at() -> None:
     assert felt == {BodyNamed("left"), BodyNamed("right")}
 
 
-@pytest.mark.parametrize("beside", [WEIGHT, COUPLE, PUSH, ROPE])
+@pytest.mark.parametrize("beside", [WEIGHT, COUPLE, PUSH, THIRD_PIN, ROPE])
 def test_what_carries_something_else_is_none(beside: str) -> None:
     system = read_template(THREE_HINGES + beside, "own.toml").system
     assert not system.members

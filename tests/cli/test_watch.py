@@ -62,6 +62,19 @@ def test_each_save_is_worked_anew_and_the_last_page_stays_as_it_is(
     assert ['http-equiv="refresh"' in each for each in pages] == [True, True, True, False]
 
 
+def test_the_last_page_that_could_be_made_stays_where_the_last_save_is_wrong(
+    run: Run, own: Path, between: Callable[[list[Act]], None]
+) -> None:
+    page = own.with_name("page.html")
+    between([lambda: own.write_text("id = 3", encoding="utf-8"), lambda: None])
+    done = run("work", own, "--watch", "--html", page)
+    assert done.exit_code == 0
+    assert "expected" in done.stderr
+    text = page.read_text("utf-8")
+    assert "http-equiv" in text
+    assert 'http-equiv="refresh"' not in text
+
+
 def test_what_is_wrong_meanwhile_is_told_and_a_file_away_is_waited_for(
     run: Run, own: Path, between: Callable[[list[Act]], None]
 ) -> None:

@@ -12,7 +12,7 @@ from probgen.wording.diagram import diagram_passage, drawn_of
 from probgen.wording.facts.diagram import LargestInside
 from probgen.wording.passage import Sentences
 from probgen.working.convention import Convention
-from tests.bank.test_section import BEAM, BUILT_IN, LOAD, ON_TWO, spread
+from tests.bank.test_section import BEAM, BUILT_IN, LOAD, ON_TWO, TURNED, spread
 from tests.situations import HEAD
 
 
@@ -25,13 +25,17 @@ def worked(text: str) -> tuple[Problem, Worked]:
 ASKED = '[[find]]\nquantity = "R"\nas = "components"\n[[diagram]]\n'
 ONE = BEAM.replace("[6.0, 7.0]", "[6.0]").replace("900, 950", "900").replace("120, 130", "120")
 EVEN = spread("A", "B", '"w"', '"w"')
+DOWN = LOAD.replace("300", "270")
+BENT = TURNED.replace('"C"', '"A"').replace("-400", "-3000")
 CASES = [
     # 120 N/m on 6 m: 360 N at both ends, w L^2/8 in the middle
     (ONE + ON_TWO + EVEN + ASKED, "360", "A", "540", "", True),
     # 900 N at 1.5 m, drawn straight down: F b/L = 675 N at A, F a b/L there
-    (ONE + ON_TWO + LOAD.replace("300", "270") + ASKED, "675", "A", "1012.5", "C", True),
+    (ONE + ON_TWO + DOWN + ASKED, "675", "A", "1012.5", "C", True),
     # built in at B: w L and -w L^2/2 there
     (ONE + BUILT_IN + EVEN + ASKED, "-720", "B", "-2160", "B", False),
+    # a couple of 3000 N m at the free end, where nothing shears, and 900 N against it at C
+    (ONE + BUILT_IN + DOWN + BENT + ASKED, "-900", "C", "3000", "A", False),
 ]
 
 
