@@ -30,6 +30,7 @@ from probgen.quantities.expression import (
     substituted,
 )
 from probgen.quantities.printed_sum import tidied
+from probgen.quantities.radians import in_radians
 from probgen.quantities.rounding import (
     RoundingRule,
     exact,
@@ -216,6 +217,8 @@ class Digits:
                     return self.shown(id, guard)
                 case Lump(inner):
                     return self._lump(inner, guard)
+                case Call("rad", (angle,)):
+                    return Call("rad", (in_radians(self.put_in(angle, guard)),))
                 case Call("sin" | "cos" | "tan" as function, (angle,)) if _by_lengths(angle):
                     return Call(function, (self._with_degrees(angle, guard),))
                 case Root(balance, name, low, high):

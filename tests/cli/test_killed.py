@@ -143,6 +143,7 @@ def play(name: str, tmp_path: Path, files_in: FilesIn, most: int) -> None:
         shutil.copytree(before, folder := tmp_path / place / "course")
         return folder
 
+    command(copied("first"), kind.words)  # on a new machine this fills the user's cache
     changes = command(folder := copied("whole"), kind.words)
     whole = files_in(folder)
     for moment in moments_of(changes, folder, most):

@@ -332,3 +332,17 @@ def _with_pushes() -> Digits:
     system = replace(SYSTEM, variables=forces)
     values = {**PUSHES, "D": 385.62}
     return Digits(Case(replace(CASE.plan, system=system), Labels(), {}, values), Convention())
+
+
+def test_a_line_holds_with_the_radians_it_prints() -> None:
+    """With all figures of pi it gives 1160.4409 N, with those printed 1160.4397 N."""
+    turned = Name("beta", "beta")
+    grown = times(
+        number("351.69", NEWTON), Call("exp", (times(number("0.38"), Call("rad", (turned,))),))
+    )
+    variables = {"beta": _variable("beta", ANGLE, DEGREE, Role.GIVEN)}
+    system = replace(SYSTEM, variables=variables)
+    numbers = {"beta": number(180, DEGREE)}
+    case = Case(replace(CASE.plan, system=system), Labels(), numbers, {"beta": 180.0})
+    put_in = Digits(case, Convention()).put_in(grown)
+    assert evaluate(put_in, {}) == pytest.approx(1160.43975, abs=1e-5)

@@ -66,7 +66,7 @@ HEIGHT: Final = 170.0
 UPRIGHT: Final = 213.0
 """The most room a free-body diagram takes, pt: 85 mm x 60 mm, 75 mm where it stands upright."""
 
-_SHARES: Final = (1.0, 0.8, 0.64)
+_SHARES: Final = (1.0, 0.8, 0.64, 0.5)
 _LABELS: Final = 18 + 19j  # what labels usually take beyond the arrows, pt
 _PARTICLE: Final = 3.0  # radius of a particle's ring, pt
 _LARGE_PARTICLE: Final = 8.0

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable
 from functools import lru_cache
 from itertools import pairwise
@@ -33,9 +32,8 @@ from probgen.quantities.notation.notation import (
     is_negative,
     scaled,
 )
-from probgen.quantities.rounding import round_figures
+from probgen.quantities.radians import in_radians
 from probgen.quantities.symbol import read_symbol
-from probgen.quantities.unit import ANGLE, UNITS
 
 TRIGONOMETRIC: Final = frozenset({"sin", "cos", "tan", "asin", "acos", "atan"})
 """The functions that are written without brackets where their argument holds together."""
@@ -43,7 +41,6 @@ TRIGONOMETRIC: Final = frozenset({"sin", "cos", "tan", "asin", "acos", "atan"})
 _AS_IT_IS: Final = frozenset({"rad", "deg"})
 """The functions that an angle and its number of radians are told apart by, though not on paper."""
 
-_FIGURES: Final = 6
 """Of an angle that is printed in radians, though it is known in degrees."""
 
 _INVERSE: Final = frozenset({"asin", "acos", "atan"})
@@ -166,7 +163,7 @@ def _power(base: Expression, printed: Printed, exponent: int, to: Notation) -> P
 
 def _call(function: str, arguments: tuple[Expression, ...], to: Notation, depth: int) -> Printed:
     if function in _AS_IT_IS:
-        return _print(_in_radians(arguments[0]), to, depth)
+        return _print(in_radians(arguments[0]), to, depth)
     deeper = depth if function in _INVERSE else depth + 1
     inner = [_print(argument, to, deeper) for argument in arguments]
     tall = any(printed.tall for printed in inner)
@@ -189,14 +186,6 @@ def _call(function: str, arguments: tuple[Expression, ...], to: Notation, depth:
             listed = to.brackets(to.comma.join(printed.text for printed in inner), tall)
             text = to.row(to.function(name) + listed)
             return Printed(text, TIGHT, last=Edge.BRACKET, tall=tall)
-
-
-def _in_radians(angle: Expression) -> Expression:
-    """An angle as it stands in an exponent: a number of degrees in radians."""
-    if isinstance(angle, Number) and angle.unit is not None and angle.unit.dimension == ANGLE:
-        size = math.radians(float(angle.value) * angle.unit.factor)
-        return Number(round_figures(size, _FIGURES), UNITS["rad"])
-    return angle
 
 
 def _trigonometric(name: str, argument: Expression, inner: Printed, to: Notation) -> Printed:
