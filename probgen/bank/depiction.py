@@ -37,6 +37,7 @@ class Look(Enum):
     KNEECAP = auto()
     PUSH_UP = auto()
     BOLLARD = auto()
+    WEDGE = auto()
     RING = auto()
     CRATE = auto()
     BOARD = auto()
@@ -168,6 +169,11 @@ class Depictions:
     lines: Mapping[str, Anchor] = field(default_factory=dict)
     about: Mapping[str, Scenery] = field(default_factory=dict)
 
+    @property
+    def wedges(self) -> frozenset[str]:
+        """The bodies drawn as wedges."""
+        return frozenset(id for id, look in self.bodies.items() if look is Look.WEDGE)
+
 
 @dataclass(frozen=True, slots=True)
 class Entry(Generic[T]):
@@ -244,6 +250,7 @@ PARTICLES: Final = Vocabulary("a particle", (
     Entry(Look.HEAD, ("head",), "a head in profile"),
     Entry(Look.KNEECAP, ("kneecap",), "a kneecap between its tendons"),
     Entry(Look.BOLLARD, ("bollard",), "a bollard, with a rope's turns round it"),
+    Entry(Look.WEDGE, ("wedge",), "a wedge between its two contacts, a block there cut to it"),
 ))  # fmt: skip
 
 LOADS: Final = Vocabulary("a weight", (

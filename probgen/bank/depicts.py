@@ -54,6 +54,8 @@ def read_depicts(table: Table, situation: Situation) -> Depictions:
         if id in doubtful:  # its outline has a fault, so that its words are not known
             continue
         found = _read_word(table, id, vocabularies, whole=situation.scope.whole)
+        if found is Look.WEDGE and situation.scope.whole:
+            _check_wedge(table, id, situation)
         if found is not None:
             (shapes if id in bodies else others)[id] = found
     return Depictions(
@@ -66,6 +68,14 @@ def read_depicts(table: Table, situation: Situation) -> Depictions:
         _those(others, Anchor),
         _those(others, Scenery),
     )
+
+
+def _check_wedge(table: Table, id: str, situation: Situation) -> None:
+    """A wedge is drawn between the faces of its two contacts."""
+    contacts = sum(e.body == id and e.surface is not None for e in situation.elements)
+    if contacts != 2:
+        expected = f"a body with two contacts, whose faces it lies between; this has {contacts}"
+        table.fault(id, "wedge", expected, "use another word, or add [[rough]] or [[contact]]")
 
 
 def _vocabularies(situation: Situation) -> Iterator[tuple[str, Vocabulary[Depiction] | None]]:

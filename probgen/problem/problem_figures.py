@@ -106,6 +106,7 @@ def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:
             positive=positive,
             drawn=drawn,
             look=look,
+            wedges=problem.template.depicts.wedges,
             balance=balance,
             axes=_axes(problem, body),
         )

@@ -141,6 +141,11 @@ def test_the_weight_of_a_body_itself_is_its_centre_of_mass_and_no_load() -> None
         ('W = "hung crate"', "a word for a weight", "did you mean"),
         ('F = "muscle"', "no word", "leave it out"),
         ('X = "crate"', "one of a body or an element", ""),
+        (
+            'knot = "wedge"',
+            "two contacts, whose faces it lies between; this has 1",
+            "add [[rough]]",
+        ),
     ],
 )
 def test_a_word_of_no_vocabulary_is_refused_with_the_nearest(

@@ -361,9 +361,9 @@ def template_of(text: str, shown: Sequence[str] = ()) -> Template:
     return read_template("\n".join((HEAD + text, "[depicts]", *shown)), "case.toml")
 
 
-def read(text: str) -> tuple[Template, dict[str, float], dict[str, Number]]:
+def read(text: str, *shown: str) -> tuple[Template, dict[str, float], dict[str, Number]]:
     """Its template, the values of the givens and of g, and the numbers they are printed as."""
-    return _numbered(template_of(text))
+    return _numbered(template_of(text, shown))
 
 
 def _numbered(template: Template) -> tuple[Template, dict[str, float], dict[str, Number]]:
@@ -387,8 +387,9 @@ def surveyed(template: Template, values: Mapping[str, float]) -> Survey:
 
 def alone(template: Template, values: Mapping[str, float], body: str, pivot: str) -> Scene:
     """The free-body diagram of one body."""
-    tell = telling(template)
-    return free_body(template.system, template.labels, values, body, pivot, tell=tell)
+    tell, wedges = telling(template), template.depicts.wedges
+    shown = (template.system, template.labels, values, body, pivot)
+    return free_body(*shown, tell=tell, wedges=wedges)
 
 
 def stage(text: str, *shown: str, scale: float = 40.0) -> Stage:

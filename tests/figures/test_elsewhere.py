@@ -46,7 +46,9 @@ def drawn(path: Path, moved: bool) -> Iterator[Scene]:
     yield situation(system, template.labels, known, template.depicts, drawn, tell=tell)
     for body in system.bodies:
         look = look_of(template.depicts, body.id)
-        yield free_body(system, template.labels, own.complete, body.id, "", tell=tell, look=look)
+        shown = (system, template.labels, own.complete, body.id, "")
+        wedges = template.depicts.wedges
+        yield free_body(*shown, tell=tell, look=look, wedges=wedges)
 
 
 SET_LAST = ("label", "letter", "leader", "axes", "axis", "note", "dimension", "arm", "reference")

@@ -37,6 +37,7 @@ _ALONG_BODY: Final = 30.0  # what it costs to run along inside the body
 _IN_SOLID: Final = 15.0  # what it costs to lie within a solid
 _FROM_ABOVE: Final = 10.0  # what it costs an arrow that points down to end at its point
 _PULLED: Final = 25.0  # what it costs the pull of a line to end at its point, as a push does
+_PRESSED: Final = 80.0  # what it costs a push on a face to begin there
 _OVER_POINT: Final = 70.0  # what it costs to run over a point where another force acts
 _CLOSE: Final = 10.0  # two arrows this near leave no room for a symbol between them, pt
 _CROWDED: Final = 8.0  # what that costs
@@ -209,7 +210,7 @@ class Arrows:
         step = unit * self._length(vector)
         falls = abs(vector.direction - 270.0) < 0.01  # what weighs hangs from its point
         ends = _FROM_ABOVE if falls else _PULLED if vector.pulls else 0.0
-        tails = [(spot, 0.0), (spot - step, ends)]
+        tails = [(spot, _PRESSED if vector.presses else 0.0), (spot - step, ends)]
         for shift in _ASIDE:
             beyond = spot + unit * self.radius
             tails += [(beyond + unit * 1j * side, _BESIDE + 3 * shift) for side in (shift, -shift)]

@@ -6,7 +6,7 @@ Their lengths are to one scale; where forces are too different for that, the dia
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from itertools import combinations
@@ -17,6 +17,7 @@ from probgen.bank.labels import Labels
 from probgen.figures.freebody.arrows import Arrows
 from probgen.figures.freebody.corner import Frame, draw_axes, draw_note, frame_of
 from probgen.figures.freebody.couple import draw_couples
+from probgen.figures.freebody.faces import on_faces
 from probgen.figures.freebody.lengths import (
     Lengths,
     draw_arms,
@@ -37,6 +38,7 @@ from probgen.figures.measured.vector import (
     resultant,
     vectors,
 )
+from probgen.figures.measured.wedge import Faced, faced
 from probgen.figures.paper.angle import draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scale import POINTLIKE, fits, fitted
@@ -88,6 +90,7 @@ def free_body(
     positive: Sense = "counter-clockwise",
     drawn: Mapping[str, float] | None = None,
     look: Look = Look.BEAM,
+    wedges: Collection[str] = (),
     balance: Equation | None = None,
     axes: tuple[Axis, ...] = (),
 ) -> Scene:
@@ -99,6 +102,7 @@ def free_body(
     drawn: sizes (coherent units) the situation is drawn with; the diagram takes the lengths among
     them and then says that it is not to scale, while its angles stay true.
     look: what the body is drawn as in its situation, of which solids and rounds keep their outline.
+    wedges: the bodies drawn as wedges, which keep theirs, as do the blocks on them.
     balance: the torque balance about the pivot, whose lengths and lever arms are drawn.
     axes: those its force balances go along; x and y where there are none.
     Raises KeyError when a value is missing.
@@ -120,6 +124,7 @@ def free_body(
         positive,
         parted=balance is not None and balance.method.torque == "components",
         distorted=bool(lengths),
+        shape=faced(measured, body, look, wedges),
     )
     return _best(shown)
 
@@ -136,7 +141,12 @@ def _best(shown: _Shown) -> Scene:
     best: Scene | None = None
     for share in _SHARES:  # shorter arrows only where the usual ones leave too little room
         begin = partial(_Diagram, replace(shown, share=share))
-        scene = fitted(begin, core, room, _LABELS)
+        if shown.shape:  # which is laid out in pt
+            drawing = begin(1.0)
+            drawing.strokes()
+            scene = drawing.labelled()
+        else:
+            scene = fitted(begin, core, room, _LABELS)
         if best is None or rank(scene) < rank(best):
             best = scene
         if rank(best) == (False, 0):
@@ -157,7 +167,8 @@ class _Shown:
     """What a diagram shows.
 
     parted: with the components of slanting forces; distorted: its lengths are not to scale;
-    share: how long its arrows are, of their usual length.
+    shape: the outline of a wedge or of a block on one; share: how long its arrows are, of their
+    usual length.
     """
 
     measured: Survey
@@ -171,6 +182,7 @@ class _Shown:
     positive: Sense
     parted: bool
     distorted: bool
+    shape: Faced | None
     share: float = 1.0
 
 
@@ -194,6 +206,10 @@ class _Diagram:
         self.lettering = Lettering(self.field)
         self.forces = forces = shown.forces
         self.corners = [self._spot(c) for c in corners_of(measured, body, shown.look)]
+        self.shape = shown.shape
+        if shown.shape:
+            self.forces = forces = on_faces(self.system, forces, shown.shape)
+            self.corners = list(shown.shape.corners)
         self.marks = pair_marks(self.system)
         joints = _joints(measured.labels, [v for v in forces if v.id not in self.marks])
         self.arrows = self._arrows(_singles(forces, joints), joints, shown.share)
@@ -215,7 +231,8 @@ class _Diagram:
 
     def strokes(self) -> Box:
         """The body and all arrows."""
-        draw_body(self.field, self.measured, self.body, self.look, self.scale, self.arrows.radius)
+        shown = self.measured, self.body, self.look
+        draw_body(self.field, *shown, self.scale, self.arrows.radius, self.shape)
         self._loads()
         forces = [(vector, self._parts(vector)) for vector in self._in_order()]
         self.arrows.add([*forces, *self.joints.items()])
@@ -278,13 +295,19 @@ class _Diagram:
 
     def _mark_points(self) -> None:
         tag = Tag(What.PIVOT, self.pivot)
-        for place in dict.fromkeys(vector.at for vector in self.forces):
+        marked = [v for v in self.forces if not self.shape or v.at == self.shape.clear]
+        for place in dict.fromkeys(vector.at for vector in marked):
             self.field.add(circle(self._spot(place), 1.2, FINE, _POINT, filled=True))
         if self.pivot:
             self.field.add(circle(self._spot(self.measured.places[self.pivot]), 3.6, MEDIUM, tag))
 
     def _angles(self) -> None:
-        """The named angles of single forces, with their symbols."""
+        """The named angles of single forces, and that of a wedge, with their symbols."""
+        corner = self.shape.corner if self.shape else None
+        if corner:
+            name = self.system.variables[corner.id].as_name
+            ways = corner.reference, corner.way
+            draw_angle(self.field, corner.at, *ways, name, corner.id, reference_drawn=False)
         for opening in openings(self.measured):
             if not self._is_force_angle(opening) and not self._is_slope(opening):
                 continue

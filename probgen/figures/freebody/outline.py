@@ -6,6 +6,7 @@ from typing import Final
 
 from probgen.bank.depiction import Look
 from probgen.figures.measured.survey import Survey
+from probgen.figures.measured.wedge import Faced
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import LIGHT, Path, Spot, Tone, circle, polygon
 from probgen.figures.paper.tag import Tag, What
@@ -21,16 +22,20 @@ _MEMBER: Final = 1.0  # of a member of a truss
 
 
 def draw_body(
-    field: Field, measured: Survey, body: Body, look: Look, scale: float, radius: float
-) -> None:
+    field: Field, measured: Survey, body: Body, look: Look, scale: float, radius: float,
+    shape: Faced | None = None,
+) -> None:  # fmt: skip
     """A particle as a ring, a solid by its corners, a drum by its rims, all else as a bar.
 
-    scale: pt for each metre; radius: of a particle's ring, pt.
+    scale: pt for each metre; radius: of a particle's ring, pt; shape: of a wedge or of a block on
+    one.
     """
     spots = [place * scale for place in measured.outline(body)]
     corners = [place * scale for place in corners_of(measured, body, look)]
     tag = Tag(What.BODY, body.id)
-    if len(spots) < 2:
+    if shape:
+        field.add(polygon(shape.corners, LIGHT, tag, tone=Tone.BODY))
+    elif len(spots) < 2:
         field.add(circle(spots[0], radius, LIGHT, tag, tone=Tone.BODY))
     elif corners:
         field.add(polygon(corners, LIGHT, tag, tone=Tone.BODY))

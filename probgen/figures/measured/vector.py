@@ -30,7 +30,8 @@ class Vector:
     size: newtons, never negative; direction: assumed, degrees; part: as `Force.part`.
     sign: 1 where it acts that way, -1 where the opposite one, 0 where it vanishes or has no value.
     written: what it is labelled as where that is no letter, T cos theta.
-    pulls: it is the pull of a line, whose arrow leaves its point if it can.
+    pulls: it is the pull of a line, whose arrow leaves its point if it can; presses: it presses on
+    a face, where its arrow ends.
     """
 
     id: str
@@ -43,6 +44,7 @@ class Vector:
     sign: int = 1
     written: Expression | None = None
     pulls: bool = False
+    presses: bool = False
 
     @property
     def label(self) -> Expression:

@@ -5,10 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from types import MappingProxyType
 from typing import Final
 
 from probgen.bank.depiction import Depictions, Look
 from probgen.figures.measured.survey import Survey, mass_name, pushes, spans
+from probgen.figures.measured.wedge import HALF, Faced, faced, partners
 from probgen.figures.paper.scene import (
     MEDIUM,
     Shape,
@@ -24,6 +26,7 @@ from probgen.figures.paper.tag import Tag
 from probgen.figures.paper.type_metrics import extent
 from probgen.figures.parts import mechanical, person
 from probgen.figures.situation.datum import datum_of
+from probgen.figures.situation.shape import look_of
 from probgen.quantities.expression import Number
 from probgen.statics.system import Body, Element, ForcePart, Kind
 
@@ -37,6 +40,7 @@ _BLOCKS: Final = (
 _PERSON: Final = 11.0 + 29.0j  # half the width and height of a person, pt
 _SITTER: Final = 14.0 + 18.0j  # half the width and height of one who sits, pt
 _SEATED: Final = 0.56  # height of one who sits, of the same person standing
+_BAR_END: Final = 20.0 + 3.0j  # half of what the end of a bar takes on a wedge, pt
 _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH, Kind.ROLLER)
 
 
@@ -45,13 +49,15 @@ class Block:
     """A particle drawn with an extent: half its width and height (pt), and how it is turned.
 
     up: unit step square to what it rests on; look: a crate, a ball, a person or a bucket;
-    facing: the side a person holds a line on, 1 right, 0 for nobody who does.
+    facing: the side a person holds a line on, 1 right, 0 for nobody who does; faced: the outline
+    of a wedge, or of a block cut to one.
     """
 
     half: complex
     up: complex
     look: Look = Look.CRATE
     facing: int = 0
+    faced: Faced | None = None
 
     @property
     def level(self) -> bool:
@@ -60,6 +66,8 @@ class Block:
 
     def grip(self, way: complex) -> Spot:
         """Where a line that leaves in a direction is fixed, from the middle."""
+        if self.faced:
+            return self.faced.grip(way)
         height = 2 * self.half.imag
         if self.look is Look.SITTER:
             height /= _SEATED
@@ -81,6 +89,8 @@ class Block:
     @property
     def face(self) -> Spot:
         """From its middle to that of the face its label is set on."""
+        if self.faced:
+            return self.faced.clear
         return -5.5j if self.look is Look.BUCKET else 0j
 
     def depth(self, normal: complex) -> float:
@@ -91,6 +101,9 @@ class Block:
         """Its strokes about a spot."""
         if self.look is Look.BALL:
             return (circle(spot, self.half.real, MEDIUM, tag, tone=Tone.BODY),)
+        if self.faced:
+            corners = tuple(spot + corner for corner in self.faced.corners)
+            return (polygon(corners, MEDIUM, tag, tone=Tone.BODY),)
         feet, height = spot - 1j * self.half.imag, 2 * self.half.imag
         if self.look is Look.SITTER:
             return person.sitting(feet, height / _SEATED, self.facing or 1, tag)
@@ -124,7 +137,39 @@ def blocks_of(
         held = any(e.kind in _HOLDS and not pushes(e) for e in elements)
         if weighs and not other and (asked or rests or not held or body.id in loaded):
             found[body.id] = _block(measured, look, elements, rests, givens)
+    return {**found, **_at_wedges(measured, depicts, givens)}
+
+
+def _at_wedges(
+    measured: Survey, depicts: Depictions, givens: Mapping[str, Number]
+) -> dict[str, Block]:
+    """The wedges, as long as what they bear is broad, and the blocks that are cut to them."""
+    found = {}
+    bodies = measured.system.bodies if depicts.wedges else ()
+    halves = {body.id: _lettered_half(measured, body, givens) for body in bodies}
+    for body in bodies:
+        half = halves[body.id]
+        if body.id in depicts.wedges:
+            borne = (other.body for other in partners(measured, body).values())
+            half = max((halves[id] for id in borne), key=lambda size: size.real, default=HALF)
+        look = look_of(depicts, body.id)
+        shape = faced(measured, body, look, depicts.wedges, half)
+        if shape:
+            top = max(corner.imag for corner in shape.corners)
+            kind = look if look is Look.WEDGE else Look.CRATE
+            found[body.id] = Block(complex(half.real, top), 1j, kind, faced=shape)
     return found
+
+
+def _lettered_half(measured: Survey, body: Body, givens: Mapping[str, Number]) -> complex:
+    """Half the width and height (pt) of a block with its weight on it; less for a bar's end."""
+    if len(body.outline) != 1:
+        return _BAR_END
+    weights = (e for e in measured.system.elements if e.kind is Kind.WEIGHT and e.body == body.id)
+    rooms = [extent(_text(measured, weight, givens)) for weight in weights][:1]
+    width = max((room.width + 14.0 for room in rooms), default=0.0) / 2
+    height = max((room.height + room.depth + 12.0 for room in rooms), default=0.0) / 2
+    return complex(max(width, HALF.real), max(height, HALF.imag))
 
 
 def _block(
@@ -189,13 +234,14 @@ def shifts_of(
     blocks: Mapping[str, Block],
     ropes: Mapping[str, tuple[str, complex]],
     scale: float,
+    halves: Mapping[str, float] = MappingProxyType({}),
 ) -> dict[str, complex]:
     """How far the points of particles are moved on paper (pt), so that none hides another.
 
-    What rests on another particle is set on it; what only shares its place, or comes too near
-    where no length is stated, is set beside it.
+    What rests on another particle is set on it, what touches a wedge against its face; what only
+    shares its place, or comes too near where no length is stated, is set beside it.
     ropes: by a body on a rope, the body at its other end and the step (pt) from there;
-    scale: pt for each metre.
+    scale: pt for each metre; halves: half the thickness of bars, pt.
     """
     bodies = [body for body in measured.system.bodies if len(body.outline) == 1]
     shifts: dict[str, complex] = {}
@@ -210,7 +256,10 @@ def shifts_of(
         point = body.outline[0]
         carrier = next((b for b in placed if b.id == below.get(body.id)), None)
         tied = next((b for b in placed if b.id == tied_to.get(body.id)), None)
-        if tied and not carrier:
+        against = _against(measured, blocks, body, spots, scale, halves)
+        if against is not None:
+            shifts[point] = against - measured.places[point] * scale
+        elif tied and not carrier:
             start = shifts.get(tied.outline[0], 0j)
             step = (
                 _beside(links[body.id][1], blocks.get(tied.id))
@@ -229,6 +278,23 @@ def shifts_of(
         spots[body.id] = measured.places[point] * scale + shifts.get(point, 0j)
         placed.append(body)
     return shifts
+
+
+def _against(
+    measured: Survey, blocks: Mapping[str, Block], body: Body, spots: Mapping[str, Spot],
+    scale: float, halves: Mapping[str, float],
+) -> Spot | None:  # fmt: skip
+    """Where a wedge, or what it bears, is on paper, face to face with what has its place there."""
+    own = blocks.get(body.id)
+    faces = own.faced.faces if own and own.faced else {}
+    for id, other in partners(measured, body).items() if faces else ():
+        face, borne = faces[id], blocks.get(other.body)
+        if borne and borne.faced and other.body in spots:
+            return spots[other.body] + borne.faced.faces[other.id].at - face.at
+        if len(measured.system.body(other.body).outline) > 1:  # the end of a bar
+            under = face.out * halves.get(other.body, 0.0)
+            return measured.places[other.at] * scale - under - face.at
+    return None
 
 
 def _beside(pull: complex, holder: Block | None) -> complex:

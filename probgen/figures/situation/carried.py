@@ -94,6 +94,9 @@ class Burdens:
             box = bounds(block.drawn(spot, UNTAGGED))
             right, left = complex(box.right, spot.imag), complex(box.left, spot.imag)
             return self._of(box, Note(text, ((right, 0.0), (left, 180.0)), tag))
+        if block.faced and block.faced.beside:
+            anchors = tuple((spot + at, way) for at, way in block.faced.beside)
+            return self._of(bounds(block.drawn(spot, UNTAGGED)), Note(text, anchors, tag))
         face = centred(text, spot + block.face)
         if any(box.overlaps(face) for box in self.field.boxes):
             return Note(text, self._either_side(element), tag)

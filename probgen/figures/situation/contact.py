@@ -134,7 +134,7 @@ def touching(stage: Stage, element: Element) -> Fixture:
     spot, told = stage.spot(element.at), stage.depicts.contacts.get(element.id)
     if told is Touch.FULCRUM:
         return wedge_under(spot, stage.halves[element.body], tag)
-    face = spot - heading(normal) * stage.depth(element, normal)
+    face = stage.face(element, normal)
     if told is Touch.BRANCH:
         centre = face - heading(normal) * _ROUND
         bark = circle(centre, _ROUND, MEDIUM, tag, tone=Tone.PERSON)
@@ -144,11 +144,22 @@ def touching(stage: Stage, element: Element) -> Fixture:
         fixture = Fixture(surfaces=_edge(stage, face, normal))
     elif told is Touch.POST:
         fixture = Fixture(surfaces=(_side_of_post(stage, face, normal),))
-    elif 5.0 < normal % 90.0 < 85.0 and element.body in stage.blocks and normal < 180.0:
+    elif _is_slope(stage, element, normal):
         fixture = _slope(stage, element, face, normal)
     else:
         fixture = _face(stage, element, face, normal)
     return replace(fixture, cut=stage.cut(element, normal))
+
+
+def _is_slope(stage: Stage, element: Element, normal: float) -> bool:
+    """Whether a surface is an inclined plane under a block."""
+    block = stage.blocks.get(element.body)
+    return (
+        bool(block)
+        and not (block and block.faced)
+        and 5.0 < normal % 90.0 < 85.0
+        and normal < 180.0
+    )
 
 
 def _face(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:

@@ -69,6 +69,7 @@ from probgen.figures.situation.shape import encloses
 from probgen.figures.situation.shown import Shown
 from probgen.figures.situation.stage import stage_at
 from probgen.figures.situation.support import draw_supports
+from probgen.figures.situation.wedge import draw_wedge_angles
 from probgen.quantities.expression import Expression, Name, Number, Value, names_in
 from probgen.quantities.unit import STIFFNESS
 from probgen.statics.system import Element, Kind, System
@@ -140,7 +141,7 @@ class _Situation:
         self.field = Field()
         self.stage = stage_at(scale, shown.measured, shown.depicts, shown.givens)
         self.surfaces: tuple[Surface, ...] = ()
-        self.inclines: frozenset[str] = frozenset()  # angles told at the foot of a slope
+        self.inclines: frozenset[str] = frozenset()  # angles told at a slope's foot or a wedge
         self.lines: tuple[Line, ...] = ()
         self.notes: list[Note] = []
         self.things: list[Box] = []  # what has a mass of its own
@@ -155,7 +156,8 @@ class _Situation:
         self.surfaces, water = bedded(self.stage, (*walls, *floors_under(self.stage)))
         self.inclines = held.inclines
         extended = any(len(body.outline) > 1 for body in self.system.bodies)
-        draw_surfaces(self.field, self.surfaces, corners=extended)
+        corners = extended or any(block.faced for block in self.stage.blocks.values())
+        draw_surfaces(self.field, self.surfaces, corners=corners)
         for body in self.system.bodies:
             self.field.add(*outline_of(self.stage, body, held.ends))
         self._loads()
@@ -188,6 +190,7 @@ class _Situation:
     def labelled(self) -> Scene:
         """All labels, angles and lengths added; where these find no place, before the labels."""
         self._pulls()
+        self.inclines = draw_wedge_angles(self.stage, self.field, self.inclines)
         self._angles()
         placed = self.lengths_first and self._lengths()
         set_notes(self.field, self.notes, self.things, self._strips())

@@ -135,6 +135,9 @@ class Stage:
 
     def corners(self, body: Body) -> list[Spot]:
         """The corners of a body drawn as a solid, none for another."""
+        block = self.blocks.get(body.id)
+        if block and block.faced:
+            return [self.spot(body.outline[0]) + corner for corner in block.faced.corners]
         places = corners_of(self.measured, body, self.look(body.id))
         return [place * self.scale for place in places]
 
@@ -202,6 +205,13 @@ class Stage:
             return 0j
         return out if abs(dot(ways[0], out)) >= _END_ON * abs(ways[0]) else 0j
 
+    def face(self, element: Element, normal: float) -> Spot:
+        """Where a body's outline touches the surface an element is, of an outward normal."""
+        spot, block = self.spot(element.at), self.blocks.get(element.body)
+        if block and block.faced:
+            return spot + block.faced.faces[element.id].at
+        return spot - heading(normal) * self.depth(element, normal)
+
     def depth(self, element: Element, normal: float) -> float:
         """How far behind the point a body's outline touches its surface (pt)."""
         block = self.blocks.get(element.body)
@@ -219,11 +229,11 @@ def stage_at(
     """A survey set out at a scale (pt for each metre)."""
     blocks, hoists = blocks_of(measured, depicts, givens), hoists_of(measured)
     ropes = {h.second.body: (h.first.body, pulley.apart(h, blocks)) for h in hoists}
-    shifts = shifts_of(measured, blocks, ropes, scale)
     halves = {
         body.id: _half(measured, body, look_of(depicts, body.id), scale)
         for body in measured.system.bodies
     }
+    shifts = shifts_of(measured, blocks, ropes, scale, halves)
     return Stage(measured, depicts, givens, scale, blocks, hoists, shifts, halves)
 
 
