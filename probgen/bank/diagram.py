@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from probgen.bank.direction import straight
+from probgen.bank.direction import legs, straight
 from probgen.bank.situation import Situation
 from probgen.input.table import Table
+from probgen.quantities.expression import ZERO
+from probgen.quantities.like_terms import collected
 from probgen.statics.geometry import angle_of
 from probgen.statics.system import Element, Point
 
@@ -45,6 +47,11 @@ def _aside(element: Element, start: Point, situation: Situation) -> bool:
         return False
     begins = situation.points[element.spread.start]
     reach = Point("", (*begins.links, element.spread.line))
-    lines = [straight(start, place) for place in (begins, reach) if place.links != start.links]
+    ends = [
+        place
+        for place in (begins, reach)
+        if any(collected(leg) != ZERO for leg in legs(start, place))
+    ]
+    lines = [straight(start, place) for place in ends]
     turns = [angle_of(line.direction) if line else None for line in lines]
     return any(turn is None or turn.multiples or turn.constant % 180 for turn in turns)

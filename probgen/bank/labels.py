@@ -64,6 +64,9 @@ class Sort(Enum):
     CENTRE_Y = auto()
     FREE_FALL = auto()
     MEMBER_FORCE = auto()
+    ALONG_LOAD = auto()  # the distance along a load that is told by a formula
+    INTENSITY = auto()  # its size at one place
+    CENTROID = auto()  # the distance its resultant acts at
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from fractions import Fraction
 from probgen.bank.bounds import sign_of
 from probgen.bank.depiction import Load, Manner, Thing
 from probgen.bank.direction import legs, straight
+from probgen.bank.intensity import declare_resultant, read_intensity, spread_along
 from probgen.bank.labels import BodyNamed, ByKind, Called, Coined, Label, Sort
 from probgen.bank.length import links_to_middle, part_of
 from probgen.bank.line_elements import stated_size
@@ -194,25 +195,48 @@ class Spreading:
 def distributed(row: Table, situation: Situation) -> None:
     """A load spread along the straight line from one point to another: its resultant.
 
-    load: N/m all along; start and end: where it grows or shrinks evenly; or pressure (Pa) and
-    width (m), for wind on a face.  It acts straight down unless `direction` says otherwise.
+    load: N/m all along; start and end: where it grows or shrinks evenly; intensity: by a formula in
+    x; or pressure (Pa) and width (m), for wind on a face.  It acts straight down unless `direction`
+    says otherwise.
     """
     body = situation.body(row)
     direction = situation.direction(row, DOWN)
-    spread = _read_spread(row, situation.scope)
-    line = _line(row, situation)
     name = situation.named_or(row, ByKind.LOAD)
-    size = spread.whole(line.length)
-    symbol = situation.symbol(row)
-    resultant = situation.defined(row, symbol, size, NEWTON, Coined(Sort.RESULTANT, name))
-    start = situation.points.get(str(row.content.get("from")))
-    reach = Link(spread.centroid(line.length), line.direction)
+    if row.has("intensity"):
+        lies, resultant, reach = _by_formula(row, situation, name)
+    else:
+        lies, resultant, reach = _evenly(row, situation, name)
+    start, symbol = situation.points.get(lies.start), resultant.id
     at = situation.add_point("Q", (*(start.links if start else ()), reach))
     kind = Kind.DISTRIBUTED
-    lies = Spread(start.id if start else "", line, spread.start, spread.end)
     element = Element(symbol, kind, body, at, (symbol,), spread=lies)
     acting = Force(symbol, body, at, resultant, direction, kind, symbol)
     situation.place(row, element, Label(symbol, name), [acting])
+
+
+def _evenly(row: Table, situation: Situation, name: Called) -> tuple[Spread, Name, Link]:
+    """Where a load lies that runs evenly, its resultant, and how far that is from its start."""
+    spread = _read_spread(row, situation.scope)
+    line = _line(row, situation)
+    size = spread.whole(line.length)
+    symbol = situation.symbol(row)
+    resultant = situation.defined(row, symbol, size, NEWTON, Coined(Sort.RESULTANT, name))
+    start = str(row.content.get("from"))
+    lies = Spread(start if start in situation.points else "", line, spread.start, spread.end)
+    return lies, resultant, Link(spread.centroid(line.length), line.direction)
+
+
+def _by_formula(row: Table, situation: Situation, name: Called) -> tuple[Spread, Name, Link]:
+    """The same of one by a formula."""
+    line = _line(row, situation)
+    load = read_intensity(row, situation, line, name)
+    symbol = situation.symbol(row)
+    if load is None or not symbol:
+        situation.scope.whole = False
+        return Spread("", line, ZERO, ZERO), Name(symbol, symbol), Link(ZERO, line.direction)
+    resultant, load = declare_resultant(row, situation, symbol, name, load)
+    reach = Link(load.centroid, line.direction)
+    return spread_along(load.origin, line, load), resultant, reach
 
 
 def _read_spread(row: Table, scope: Scope) -> Spreading:

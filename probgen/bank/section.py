@@ -17,6 +17,7 @@ from typing import Final
 
 from probgen.bank.bounds import sign_of
 from probgen.bank.direction import straight, turned
+from probgen.bank.intensity import declare_resultant
 from probgen.bank.labels import ByKind, Coined, Label, Sort
 from probgen.bank.load import Spreading
 from probgen.bank.scope import is_symbol
@@ -27,8 +28,9 @@ from probgen.quantities.expression import ZERO, Expression, Name, Quotient, Sum,
 from probgen.quantities.like_terms import collected_sum
 from probgen.quantities.unit import NEWTON
 from probgen.statics.geometry import angle_of
+from probgen.statics.intensity import curve_of
 from probgen.statics.quantity_id import part_id
-from probgen.statics.system import Body, Element, Force, Kind, Link, Role, Spread
+from probgen.statics.system import Body, Element, Force, Intensity, Kind, Link, Role, Spread
 
 _LETTERS: Final = (("axial", "N"), ("shear", "V"), ("couple", "M"))
 _SIDES: Final = ("before", "after")
@@ -135,13 +137,17 @@ def _cut(row: Table, situation: Situation, body: Body, at: str, just: str) -> _C
 
 @dataclass(frozen=True, slots=True)
 class _Piece:
-    """A load that the section divides: the stretch of it on one side, its share of the element."""
+    """A load that the section divides: the stretch of it on one side, its share of the element.
+
+    intensity: between the ends of that stretch, where it runs by a formula.
+    """
 
     element: Element
     start: str
     line: Link
     first: Expression
     last: Expression
+    intensity: Intensity | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -205,11 +211,14 @@ def _divided(cut: _Cut, element: Element, spread: Spread, *, first: bool) -> _Pi
     if sides[0] < 0:  # it begins beyond the section and runs back to it
         to_cut = collected_sum((1, start), (-1, cut.place))
     there = _size_at(spread, to_cut)
+    curve = spread.intensity
     if sides[0] == side:
         line = Link(to_cut, spread.line.direction)
-        return _Piece(element, spread.start, line, spread.first, there)
-    rest = collected_sum((1, spread.line.length), (-1, to_cut))
-    return _Piece(element, cut.at, Link(rest, spread.line.direction), there, spread.last)
+        near = curve and replace(curve, high=to_cut)
+        return _Piece(element, spread.start, line, spread.first, there, near)
+    rest = Link(collected_sum((1, spread.line.length), (-1, to_cut)), spread.line.direction)
+    far = curve and replace(curve, low=to_cut)
+    return _Piece(element, cut.at, rest, there, spread.last, far)
 
 
 def _side(cut: _Cut, place: Expression, what: str) -> int:
@@ -221,6 +230,8 @@ def _side(cut: _Cut, place: Expression, what: str) -> int:
 
 def _size_at(spread: Spread, distance: Expression) -> Expression:
     """The load per length so far from its start: a + (b - a) x/l."""
+    if spread.intensity is not None:
+        return curve_of(spread.intensity).at(distance).expression
     if spread.first == spread.last:
         return spread.first
     rise = collected_sum((1, spread.last), (-1, spread.first))
@@ -262,14 +273,18 @@ def _add_piece(cut: _Cut, body: str, piece: _Piece) -> None:
     taken = situation.scope.symbols | situation.letters | situation.points.keys()
     letter = next(f"{stem}{n}" for n in count(1) if f"{stem}{n}" not in taken)
     name = situation.named[element.id].name
-    load = Spreading(piece.first, piece.last)
-    called = Coined(Sort.RESULTANT, name)
-    size = situation.defined(cut.row, letter, load.whole(piece.line.length), NEWTON, called)
-    start = situation.points[piece.start]
-    reach = Link(load.centroid(piece.line.length), piece.line.direction)
-    at = situation.add_point("Q", (*start.links, reach))
-    direction = next(f.direction for f in situation.forces if f.element == element.id)
     lies = Spread(piece.start, piece.line, piece.first, piece.last)
+    if (curve := piece.intensity) is not None:
+        size, curve = declare_resultant(cut.row, situation, letter, name, curve)
+        lies = replace(lies, intensity=curve)
+        start, reach = curve.origin, Link(curve.centroid, piece.line.direction)
+    else:
+        load = Spreading(piece.first, piece.last)
+        called = Coined(Sort.RESULTANT, name)
+        size = situation.defined(cut.row, letter, load.whole(piece.line.length), NEWTON, called)
+        start, reach = piece.start, Link(load.centroid(piece.line.length), piece.line.direction)
+    at = situation.add_point("Q", (*situation.points[start].links, reach))
+    direction = next(f.direction for f in situation.forces if f.element == element.id)
     made = Element(letter, Kind.DISTRIBUTED, body, at, (letter,), spread=lies)
     acting = Force(letter, body, at, size, direction, Kind.DISTRIBUTED, letter)
     situation.place(cut.row, made, Label(letter, name), [acting])

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from fractions import Fraction
 from typing import Final
 
+from probgen.bank.length import part_of
 from probgen.mistakes.variant import (
     Misstep,
     Part,
@@ -27,6 +29,7 @@ from probgen.quantities.expression import (
     names_in,
     number,
     substituted,
+    times,
     total,
 )
 from probgen.quantities.like_terms import collected
@@ -34,7 +37,7 @@ from probgen.quantities.unit import KILOGRAM, LENGTH, MASS, UnitSystem
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import way
 from probgen.statics.plan import Plan
-from probgen.statics.system import Force, ForcePart, Kind, Link, Point, Role, System
+from probgen.statics.system import Force, ForcePart, Intensity, Kind, Link, Point, Role, System
 
 _CORDS: Final = (Kind.CABLE, Kind.ROPE)
 _PARTLY: Final = (ForcePart.X, ForcePart.Y, ForcePart.FRICTION)
@@ -144,7 +147,8 @@ def _load_not_halved(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 
 def _load_at_middle(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """The resultant of a triangular load placed at half of its length."""
+    """The resultant of a triangular load, or of one by a formula, placed at half of its length."""
+    yield from _curve_at_middle(plan)
     for force in _triangles(plan.system):
         spread = plan.system.element(force.element).spread
         assert spread is not None
@@ -156,13 +160,66 @@ def _load_at_middle(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 
 def _triangles(system: System) -> list[Force]:
-    """The resultants of loads that vanish at one end."""
+    """The resultants of loads that run evenly and vanish at one end."""
     forces = []
     for force in system.forces:
         spread = system.element(force.element).spread
-        if spread and (is_number(spread.first, 0) or is_number(spread.last, 0)):
+        if spread is None or spread.intensity is not None:
+            continue
+        if is_number(spread.first, 0) or is_number(spread.last, 0):
             forces.append(force)
     return forces
+
+
+def _curve_at_middle(plan: Plan) -> Iterator[Misstep]:
+    for force, load in _curves(plan.system):
+        middle = Quotient(total((1, load.low), (1, load.high)), number(2))
+        changed = replaced(plan, load.centroid.id, middle)
+        yield Misstep("load_at_middle", changed, "curve", {"W": force.magnitude})
+
+
+def _load_as_even(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """The size of a load by a formula as its largest value times its length."""
+    for force, _ in _curves(plan.system):
+        largest, _, length = _grown(plan.system, force)
+        if largest is not None:
+            changed = replaced(plan, force.id, times(largest, length))
+            yield Misstep("load_as_even", changed, parts={"W": force.magnitude})
+
+
+def _load_as_triangle(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """Size and place of a load by a formula as those of a triangle."""
+    for force, load in _curves(plan.system):
+        largest, part, length = _grown(plan.system, force)
+        if largest is not None:
+            half = Quotient(times(largest, length), number(2))
+            changed = replaced(plan, force.id, half)
+            place = total((1, load.low), (1, part_of(length, part)))
+            changed = replaced(changed, load.centroid.id, place)
+            told: dict[str, Part] = {"W": force.magnitude, "x": load.centroid}
+            yield Misstep("load_as_triangle", changed, parts=told)
+
+
+def _curves(system: System) -> Iterator[tuple[Force, Intensity]]:
+    """The resultants of loads by a formula, each once."""
+    for element in system.elements:
+        if element.spread is not None and element.spread.intensity is not None:
+            yield system.force(element.id), element.spread.intensity
+
+
+def _grown(system: System, force: Force) -> tuple[Expression | None, Fraction, Expression]:
+    """The largest value of a load that vanishes at one end alone, the part of its length at which
+    a triangle like it acts, and that length; no value for another load.
+    """
+    spread = system.element(force.element).spread
+    assert spread is not None
+    length = spread.line.length
+    none = [is_number(size, 0) for size in (spread.first, spread.last)]
+    if none[0] == none[1]:
+        return None, Fraction(1, 2), length
+    if none[0]:
+        return spread.last, Fraction(2, 3), length
+    return spread.first, Fraction(1, 3), length
 
 
 def _unweighted_mean(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
@@ -224,6 +281,8 @@ RULES: Final = {
     "wrong_end": _wrong_end,
     "load_not_halved": _load_not_halved,
     "load_at_middle": _load_at_middle,
+    "load_as_even": _load_as_even,
+    "load_as_triangle": _load_as_triangle,
     "unweighted_mean": _unweighted_mean,
     "equal_sharing": _equal_sharing,
 }

@@ -31,6 +31,8 @@ LIKELIHOOD: Final[Mapping[str, str]] = {
     "other_limit": _PRACTICE,
     "load_not_halved": _PRACTICE,
     "load_at_middle": _PRACTICE,
+    "load_as_triangle": _PRACTICE,
+    "load_as_even": _PRACTICE,
     "half_forgotten": _PRACTICE,
     "unweighted_mean": _PRACTICE,
     "transmitted_left_out": _PRACTICE,

@@ -15,6 +15,7 @@ from probgen.wording.english import names
 from probgen.wording.nouns import Nouns
 
 _IMPLAUSIBLE: Final = (
+    FlawKind.TURNED_LOAD,
     FlawKind.LIFTING_WEIGHT,
     FlawKind.OFF_BODY,
     FlawKind.OFF_SECTION,
@@ -91,6 +92,8 @@ def _implausible(template: Template, flaw: Flaw) -> str:
         symbol = labels.quantities[flaw.quantity].symbol
     noun = labels.bodies.get(flaw.body, "")
     match flaw.kind:
+        case FlawKind.TURNED_LOAD:
+            return f"the load of {name} ({symbol}) is below zero somewhere along its length"
         case FlawKind.LIFTING_WEIGHT:
             return f"the weight of {name} ({symbol}) is below zero"
         case FlawKind.OFF_SECTION:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from probgen.quantities.expression import Expression
+from probgen.quantities.expression import Expression, Name
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,5 +33,24 @@ class Balance:
     about: str
 
 
-Piece = Expression | Relation | Words | Balance
+@dataclass(frozen=True, slots=True)
+class Integral:
+    """The integral of an expression by one of its letters, from a start to an end."""
+
+    of: Expression
+    by: Name
+    start: Expression
+    end: Expression
+
+
+@dataclass(frozen=True, slots=True)
+class Difference:
+    """An antiderivative in brackets: its value at the end less that at the start."""
+
+    of: Expression
+    start: Expression
+    end: Expression
+
+
+Piece = Expression | Relation | Words | Balance | Integral | Difference
 Formula = tuple[Piece, ...]

@@ -16,6 +16,7 @@ GREEK: Final = {
 
 SIGNS: Final = ("∥", "⊥")
 """Along a line, and square to it."""
+_BAR: Final = "bar"
 _VARIABLES: Final = frozenset("xyznijk")
 
 
@@ -24,19 +25,22 @@ class Symbol:
     """A symbol taken apart: "W_s" is the letter W with the subscript s.
 
     letter, subscripts: as typed, Greek by its name.  sign: stands before the letter, "" for none.
+    bar: whether a bar is above the letter, as of a mean.
     """
 
     letter: str
     subscripts: tuple[str, ...] = ()
     sign: str = ""
+    bar: bool = False
 
 
 @lru_cache(maxsize=1024)
 def read_symbol(short: str) -> Symbol:
-    """A symbol from its short notation, such as "m_1", "theta", "W_s" or "∥"."""
+    """A symbol from its short notation, such as "m_1", "theta", "W_s", "xbar" or "∥"."""
     sign = short[:1] if short.startswith(SIGNS) else ""
     letter, *subscripts = short[len(sign) :].split("_")
-    return Symbol(letter, tuple(subscripts), sign)
+    bar = len(letter) == len(_BAR) + 1 and letter.endswith(_BAR)
+    return Symbol(letter[:1] if bar else letter, tuple(subscripts), sign, bar)
 
 
 def is_italic(subscript: str) -> bool:

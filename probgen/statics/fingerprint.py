@@ -143,6 +143,9 @@ def _element(element: Element) -> Statement:
     if spread is not None:
         sizes = (_expression(spread.first), _expression(spread.last))
         laid = (Part("point", spread.start), _links((spread.line,)), sizes)
+        if (curve := spread.intensity) is not None:
+            ends = (_expression(curve.low), _expression(curve.high))
+            laid = (*laid, Part("point", curve.origin), _expression(curve.load), ends)
     surface = "" if element.surface is None else _expression(element.surface)
     forces = AnyOrder(tuple(Part("force", id) for id in element.forces))
     flags = (repr(element.compressed), repr(element.own))

@@ -18,6 +18,7 @@ class FlawKind(Enum):
     SECOND_VALUE = auto()  # another value of the quantity would do as well
     PASSED = auto()  # a limit is passed
     PASSED_AT_ZERO = auto()  # a limit is passed before anything is added
+    TURNED_LOAD = auto()  # a load by a formula is below zero somewhere along its length
     LIFTING_WEIGHT = auto()  # a weight comes out below zero
     OFF_BODY = auto()  # something acts beyond the end of its body, or outside its outline
     OFF_SECTION = auto()  # a section is not on the member it cuts

@@ -21,8 +21,9 @@ import numpy as np
 from numpy.polynomial import polynomial
 
 from probgen.quantities.expression import Expression, Value, evaluate
+from probgen.statics.intensity import curve_of
 from probgen.statics.numeric_equations import coordinates
-from probgen.statics.system import Kind, System
+from probgen.statics.system import Kind, Spread, System
 
 _NEAR: Final = 1e-9
 """Of the body's length: no distance; of a curve's largest value: none."""
@@ -272,14 +273,26 @@ def _spread(system: System, values: Mapping[str, Value], axis: _Axis) -> Iterato
         if any(abs(end.imag) > _NEAR * axis.length for end in ends):
             raise ValueError(f"{element.id} is not spread along {axis.body}")
         one, other = (axis.mark(end.real) for end in ends)
-        sizes = [_number(size, values) for size in (lies.first, lies.last)]
-        if other < one:
-            one, other, sizes = other, one, sizes[::-1]
-        slope = (sizes[1] - sizes[0]) / (other - one)
+        load = _load_along(lies, values, one, other)
+        one, other = min(one, other), max(one, other)
         pull = axis.pull(1.0, _number(system.force(element.id).direction, values))
-        load = (sizes[0] - slope * one, slope)
         along, square = (tuple(part * each for each in load) for part in (pull.real, pull.imag))
         yield Load(one, other, along, square)
+
+
+def _load_along(lies: Spread, values: Mapping[str, Value], start: float, end: float) -> Curve:
+    """The size of a spread load as a curve along the axis, from where it starts to its end."""
+    if lies.intensity is None:
+        first, last = (_number(size, values) for size in (lies.first, lies.last))
+        slope = (last - first) / (end - start)
+        return first - slope * start, slope
+    low, high = (_number(each, values) for each in (lies.intensity.low, lies.intensity.high))
+    way = (high - low) / (end - start)  # along the load for 1 m along the axis: 1 or -1
+    found: Curve = (0.0,)
+    for factor in reversed(curve_of(lies.intensity).coefficients):
+        size = _number(factor, values)
+        found = _total((_multiplied(found, (low - way * start, way)), (size,)))
+    return found
 
 
 def _marks(loads: Sequence[Load], axis: _Axis) -> list[float]:
@@ -292,6 +305,10 @@ def _marks(loads: Sequence[Load], axis: _Axis) -> list[float]:
 
 def _total(curves: Iterable[Curve]) -> Curve:
     return tuple(map(sum, zip_longest(*curves, fillvalue=0.0))) or (0.0,)
+
+
+def _multiplied(curve: Curve, by: Curve) -> Curve:
+    return tuple(map(float, polynomial.polymul(curve, by)))
 
 
 def _slope(curve: Curve) -> Curve:

@@ -9,17 +9,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 from probgen.quantities.expression import Value, evaluate
-from probgen.statics.system import Body, Condition, Force, System
+from probgen.statics.system import Body, Condition, Force, Spread, System
 
 Array = NDArray[np.float64]
 _LEAST = 1e-6
 """Of the largest force anywhere: below that a body's forces are what rounding left of it, such as
 those on a joint that carries nothing."""
+_SIMPSON: Final = ((0.0, 1 / 6), (0.5, 4 / 6), (1.0, 1 / 6))
+_GAUSS: Final = tuple(
+    (float(place + 1.0) / 2.0, float(weight) / 2.0)
+    for place, weight in zip(*np.polynomial.legendre.leggauss(6), strict=True)
+)
+"""Parts of a length, and what a value there counts for; exact to the powers 3 and 11."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,8 +133,9 @@ def _acting(
 ) -> Iterator[tuple[Array, tuple[Array, Array]]]:
     """Sizes and places of a force: one, or for a distributed load its parts.
 
-    A load that runs evenly along a line is summed by Simpson's rule, exact for its force and for
-    its torque, and so knows nothing of the resultant the plan works with.
+    A load that runs evenly along a line is summed by Simpson's rule, one by a formula by that of
+    Gauss, exact for its force and for its torque, and so knows nothing of the resultant the plan
+    works with.
     """
     spread = next((e.spread for e in system.elements if force.id in e.forces), None)
     if spread is None:
@@ -135,12 +143,21 @@ def _acting(
         return
     length = np.asarray(evaluate(spread.line.length, values))
     angle = np.radians(evaluate(spread.line.direction, values))
-    first, last = (np.asarray(evaluate(each, values)) for each in (spread.first, spread.last))
     x, y = places[spread.start] if spread.start else (np.asarray(0.0), np.asarray(0.0))
-    for part, weight in ((0.0, 1.0), (0.5, 4.0), (1.0, 1.0)):
-        size = (first + (last - first) * part) * length * weight / 6.0
+    for part, weight in _GAUSS if spread.intensity else _SIMPSON:
         along = part * length
+        size = size_at(spread, values, part) * length * weight
         yield size, (x + along * np.cos(angle), y + along * np.sin(angle))
+
+
+def size_at(spread: Spread, values: Mapping[str, Value], part: float) -> Array:
+    """The size of a distributed load (N/m) at a part of its length, 0 at its start."""
+    first, last = (np.asarray(evaluate(each, values)) for each in (spread.first, spread.last))
+    if (curve := spread.intensity) is None:
+        return np.asarray(first + (last - first) * part)
+    low, high = (np.asarray(evaluate(each, values)) for each in (curve.low, curve.high))
+    there = {**values, curve.along.id: low + (high - low) * part}
+    return np.asarray(evaluate(curve.load, there))
 
 
 def _condition(

@@ -1,7 +1,8 @@
 """What no balance minds and nobody would believe: a proof passes it, a template's check does not.
 
-Weights below zero, forces that act beyond the end of their body, sections beside the member they
-cut, and directions so close to an axis that a marker could not tell which side is meant.
+Weights below zero, loads that change their sign, forces that act beyond the end of their body,
+sections beside the member they cut, and directions so close to an axis that a marker could not tell
+which side is meant.
 """
 
 from __future__ import annotations
@@ -15,13 +16,15 @@ from numpy.typing import NDArray
 
 from probgen.quantities.expression import Expression, Value, evaluate
 from probgen.statics.flaw import Flaw, FlawKind
+from probgen.statics.numeric_equations import size_at
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Body, Element, Form, Kind, System
 
 NEAR_AXIS: Final = 0.05
 """A component below this part of its force lies within 2.9 degrees of an axis."""
-_NEAR: Final = 1e-6  # of a body's size: no distance
+_NEAR: Final = 1e-6  # of a body's size: no distance; of a load's largest value: none
+_PLACES: Final = 65  # along a load
 _UPRIGHT: Final = 0.1  # width of an upright axis for its height, at most
 _NONE: Final = 1e-9  # of a force: no component, so that its direction is along the axis
 _BY_LINE: Final = (Kind.CABLE, Kind.ROPE, Kind.STRUT, Kind.SPRING)
@@ -42,6 +45,7 @@ def implausible(plan: Plan, values: Mapping[str, Value]) -> Iterator[tuple[Flaw,
     places = _places(plan.system, values, draws)
     with np.errstate(all="ignore"):
         yield from _light(plan.system, values, draws)
+        yield from _turned(plan.system, values, draws)
         for body in plan.system.bodies:
             if not body.particle:
                 yield from _beside(plan.system, body, values, places)
@@ -54,6 +58,20 @@ def _light(system: System, values: Mapping[str, Value], draws: int) -> Iterator[
         if force.kind is Kind.WEIGHT:
             size = _spread(force.magnitude, values, draws)
             yield from _flaw(size < 0.0, FlawKind.LIFTING_WEIGHT, force.element)
+
+
+def _turned(
+    system: System, values: Mapping[str, Value], draws: int
+) -> Iterator[tuple[Flaw, _Mask]]:
+    """Loads by a formula that are below zero somewhere along their length."""
+    for element in system.uncut.elements:
+        if element.spread is not None and element.spread.intensity is not None:
+            parts = np.linspace(0.0, 1.0, _PLACES)
+            sizes = np.stack(
+                [np.broadcast_to(size_at(element.spread, values, part), draws) for part in parts]
+            )
+            below = sizes.min(axis=0) < -_NEAR * np.abs(sizes).max(axis=0)
+            yield from _flaw(below, FlawKind.TURNED_LOAD, element.id)
 
 
 def _beside(

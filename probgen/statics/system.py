@@ -185,16 +185,36 @@ class Couple:
 
 
 @dataclass(frozen=True, slots=True)
+class Intensity:
+    """The size of a distributed load by a formula.
+
+    load: newtons per metre at a distance `along` (m) from the point `origin`; letter: what that
+    size is called.  low, high: the distance at the start and at the end of the load.
+    centroid: what the distance of its resultant is called.
+    """
+
+    load: Expression
+    along: Name
+    letter: Name
+    origin: str
+    low: Expression
+    high: Expression
+    centroid: Name
+
+
+@dataclass(frozen=True, slots=True)
 class Spread:
     """Where a distributed load lies: along a straight line, its size (N/m) running evenly.
 
     start: the point it begins at; line: from there to its end; first, last: its sizes at the ends.
+    intensity: where it runs between them by a formula, else None.
     """
 
     start: str
     line: Link
     first: Expression
     last: Expression
+    intensity: Intensity | None = None
 
 
 @dataclass(frozen=True, slots=True)

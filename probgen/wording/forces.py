@@ -22,6 +22,7 @@ from probgen.wording.facts.forces import (
     SpreadLoad,
     StrutAlong,
 )
+from probgen.wording.load import integrated
 from probgen.wording.passage import Items, Part, Passage, sentences
 from probgen.wording.signs import sign_unknown, signs_part
 from probgen.wording.truss import is_piece, section_laid
@@ -77,7 +78,7 @@ def _explained(digits: Digits, body: Body) -> Iterator[Fact]:
         letter = system.force(element.forces[0]).magnitude
         if element.kind is Kind.STRUT:
             yield StrutAlong(element.id, letter)
-        if element.spread is not None:
+        if element.spread is not None and element.spread.intensity is None:
             yield _spread(system, element.spread, letter)
 
 
@@ -142,7 +143,7 @@ def _definitions_told(plan: Plan, body: Body) -> tuple[Definition, ...]:
     bodies = plan.system.bodies
     earlier = [_needed(plan, each) for each in bodies[: bodies.index(body)]]
     asked = {find.quantity for find in plan.system.finds}
-    told = _needed(plan, body) - asked.union(*earlier)
+    told = _needed(plan, body) - asked.union(integrated(plan.system), *earlier)
     return tuple(definition for definition in plan.definitions if definition.variable in told)
 
 

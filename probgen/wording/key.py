@@ -10,7 +10,7 @@ from probgen.statics.link import is_link
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.step import Step
-from probgen.statics.system import Form, Limit, System
+from probgen.statics.system import Body, Form, Limit, System
 from probgen.wording.block import Display
 from probgen.wording.check import Unused, check_passage
 from probgen.wording.components import counted_forces, split_told, splits, weights_turned
@@ -32,6 +32,7 @@ from probgen.wording.facts.balance import (
 from probgen.wording.facts.ending import LimitSupposed, RoundedWithin, SupposedHeading
 from probgen.wording.forces import forces_passage
 from probgen.wording.limit import comparison_passage, edge_reached, holding_passage
+from probgen.wording.load import integrated, load_passages, loads_asked
 from probgen.wording.once import said_once
 from probgen.wording.passage import Part, Passage, Sentences, sentences
 from probgen.wording.resultant import resultant_passages
@@ -70,13 +71,25 @@ def _told(digits: Digits, unused: Unused) -> tuple[Passage, ...]:
     return (
         *((_axes(digits),) if bodies else ()),
         *links_told(digits, bodies),
-        *(forces_passage(digits, body) for body in whole),
+        *loads_asked(digits, bodies),
+        *_forces_on(digits, whole),
         *_steps(digits),
         *_asked_definitions(digits),
         *resultant_passages(digits),
         *(holding_passage(digits, find) for find in case.system.finds if find.form is Form.HOLDS),
         *_checks(digits, unused),
     )
+
+
+def _forces_on(
+    digits: Digits, bodies: Sequence[Body], before: Sequence[Body] = ()
+) -> Iterator[Passage]:
+    """The forces on bodies, after the resultants of what is spread on each by a formula."""
+    told = list(before)
+    for body in bodies:
+        yield from load_passages(digits, body, told)
+        yield forces_passage(digits, body)
+        told.append(body)
 
 
 def _checks(digits: Digits, unused: Unused) -> Iterator[Passage]:
@@ -105,12 +118,12 @@ def _takes_torques(plan: Plan) -> bool:
 
 def _forces_of(branches: list[Digits]) -> Iterator[Passage]:
     """The forces on each body that some branch uses, once."""
-    told: set[str] = set()
+    told: list[Body] = []
     for own in branches:
         for body in bodies_used(own.case.plan):
-            if body.id not in told:
-                told.add(body.id)
-                yield forces_passage(own, body)
+            if body not in told:
+                yield from _forces_on(own, [body], told)
+                told.append(body)
 
 
 def _supposing(system: System, limit: Limit) -> Passage:
@@ -124,8 +137,9 @@ def _asked_definitions(digits: Digits) -> Iterator[Passage]:
     """Quantities asked that the data alone settle."""
     asked = [find.quantity for find in digits.case.system.finds]
     asked += [id for quantity in tuple(asked) for id in Quantity(quantity).components]
+    told = integrated(digits.case.system)
     for definition in digits.case.plan.definitions:
-        if definition.variable in asked:
+        if definition.variable in asked and definition.variable not in told:
             variable = digits.case.system.variables[definition.variable]
             rows = rows_of(digits, variable.as_name, definition.expression, definition.variable)
             because = definition.variable in digits.case.labels.reasons
@@ -162,7 +176,8 @@ def _steps(digits: Digits) -> Iterator[Passage]:
     """Torque balances with their reasons; force balances that follow one another together."""
     waiting: list[Step] = []
     steps = list(digits.case.plan.steps)
-    pieces = [body for body in bodies_used(digits.case.plan) if is_piece(digits.case.system, body)]
+    used = bodies_used(digits.case.plan)
+    pieces = [body for body in used if is_piece(digits.case.system, body)]
     while steps:
         step = steps.pop(0)
         bodies = {id for each in step.equations for id in each.bodies}
@@ -170,7 +185,7 @@ def _steps(digits: Digits) -> Iterator[Passage]:
         if fresh:
             yield from _force_passage(digits, waiting)
             waiting = []
-            yield from (forces_passage(digits, body) for body in fresh)
+            yield from _forces_on(digits, fresh, [body for body in used if body not in pieces])
             pieces = [body for body in pieces if body not in fresh]
         if step.idle:
             yield from _force_passage(digits, waiting)

@@ -5,7 +5,14 @@ from __future__ import annotations
 from decimal import Decimal
 
 from probgen.quantities.expression import ZERO, Call, Expression, Name, evaluate, names_in
-from probgen.quantities.formula import Balance, Formula, Relation, Words
+from probgen.quantities.formula import (
+    Balance,
+    Difference,
+    Formula,
+    Integral,
+    Relation,
+    Words,
+)
 from probgen.statics.equation import Term
 from probgen.statics.geometry import angle_of, way
 from probgen.wording.numbers import by_lengths, degrees_shown
@@ -75,7 +82,7 @@ def angle_to_arm(digits: Digits, term: Term) -> Expression | None:
     """
     found, _ = angle_between(digits, term, frozenset(digits.case.values))
     angle = found[0]
-    if isinstance(angle, Relation | Balance | Words | str | Call):
+    if isinstance(angle, Relation | Balance | Words | Integral | Difference | str | Call):
         return None
     sine, values = Call("sin", (angle,)), digits.case.values
     exact_enough = abs(float(evaluate(sine, values)) - float(evaluate(term.ratio, values))) < 1e-9

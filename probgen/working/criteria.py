@@ -79,6 +79,14 @@ class WrittenOut(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class ResultantIntegrated(Fact):
+    """The resultant of a load by a formula, and the distance it acts at."""
+
+    resultant: Name
+    centroid: Name
+
+
+@dataclass(frozen=True, slots=True)
 class NumbersPutIn(Fact):
     quantity: Name
 
@@ -163,6 +171,8 @@ def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
     """All there is to mark in a working of the plan, in its order."""
     system = plan.system
     alone = len(system.bodies) == 1
+    for resultant, centroid in _integrated(plan):
+        yield Criterion("formula", ResultantIntegrated(resultant.as_name, centroid.as_name))
     for body in bodies_used(plan):
         drawn = DiagramDrawn(body.id, alone, _forces_on(without_idle(system, plan.steps), body.id))
         yield Criterion("diagram", drawn)
@@ -217,6 +227,25 @@ def _from_data(plan: Plan) -> list[Variable]:
         asked |= {find.quantity, *Quantity(find.quantity).components}
     settled = [d.variable for d in plan.definitions if d.variable in asked]
     return [plan.system.variables[id] for id in settled]
+
+
+def _integrated(plan: Plan) -> list[tuple[Variable, Variable]]:
+    """The resultants of loads by a formula on the bodies used, with their places, each once.
+
+    One that is asked, or whose place is, has marks of its own.
+    """
+    system, used = plan.system, {body.id for body in bodies_used(plan)}
+    asked = {find.quantity for find in system.finds}
+    pairs = {
+        element.id: element.spread.intensity.centroid.id
+        for element in system.elements
+        if element.body in used and element.spread is not None and element.spread.intensity
+    }
+    return [
+        (system.variables[resultant], system.variables[centroid])
+        for resultant, centroid in pairs.items()
+        if not asked & {resultant, centroid}
+    ]
 
 
 def _steps(plan: Plan) -> list[Step]:

@@ -7,7 +7,15 @@ from typing import Any
 import pytest
 
 from probgen.quantities.expression import evaluate, names_in
-from probgen.quantities.formula import Balance, Formula, Piece, Relation, Words
+from probgen.quantities.formula import (
+    Balance,
+    Difference,
+    Formula,
+    Integral,
+    Piece,
+    Relation,
+    Words,
+)
 from probgen.quantities.printing import plain
 from probgen.sheets.document import Formulas
 from probgen.sheets.formula_page import formula_page
@@ -47,7 +55,10 @@ def checkable(page: Formulas) -> list[Formula]:
 
 
 def _has_value(piece: Piece) -> bool:
-    return not isinstance(piece, Relation | Words | Balance) and names_in(piece) <= VALUES.keys()
+    return (
+        not isinstance(piece, Relation | Words | Balance | Integral | Difference)
+        and names_in(piece) <= VALUES.keys()
+    )
 
 
 def test_what_stands_there_is_true() -> None:

@@ -24,7 +24,7 @@ from probgen.quantities.expression import (
     is_number,
     parts,
 )
-from probgen.quantities.formula import Balance, Relation, Words
+from probgen.quantities.formula import Balance, Difference, Integral, Relation, Words
 from probgen.quantities.like_terms import collected
 from probgen.quantities.printing import plain
 from probgen.wording.block import Display
@@ -104,6 +104,9 @@ def test_a_slope_told_along_level_axes_needs_no_sine_square() -> None:
     assert not any("sin θ sin θ" in line or "cos θ cos θ" in line for line in lines)
 
 
+_UNVALUED = Balance | Relation | Words | Integral | Difference
+
+
 def symbolic(name: str, method: str) -> Iterator[tuple[str, Expression]]:
     """Every expression on a printed line."""
     for own in works(name, method)[:1]:
@@ -111,7 +114,9 @@ def symbolic(name: str, method: str) -> Iterator[tuple[str, Expression]]:
             for block in section.blocks:
                 for row in block.rows if isinstance(block, Display) else ():
                     for piece in (*row.left, *row.right):
-                        if not isinstance(piece, Balance | Relation | Words | str):
+                        if not isinstance(
+                            piece, Balance | Relation | Words | Integral | Difference
+                        ):
                             yield plain((piece,)), piece
 
 

@@ -288,7 +288,7 @@ class _Diagram:
         """Distributed loads as dashed outlines: the one arrow there is is their resultant's."""
         own = [element for element in self.system.elements if element.body == self.body.id]
         for row in rows(self.measured, own, self.scale, HALF, _ROW):
-            edge = (row.feet[0], *row.tops, row.feet[1])
+            edge = (row.feet[0], *row.edge[:: len(row.edge) // 8 or 1], row.feet[1])
             self.field.add(Path((edge,), REFERENCE, Tag(What.DISTRIBUTED, row.element.id)))
 
     # Marks and labels

@@ -9,49 +9,78 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
+import numpy as np
+
 from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.scene import Spot, dot, heading
 from probgen.quantities.expression import Expression, Name, Number, names_in
 from probgen.quantities.unit import PRESSURE, STIFFNESS
+from probgen.statics import system as statics
+from probgen.statics.numeric_equations import size_at
 from probgen.statics.system import Element, Kind, Role
 
+_STEPS: Final = 32  # along a load by a formula
+_TALLER: Final = 1.6  # a load by a formula, so that its shape is seen
 _LEAST: Final = 0.45  # the lowest row beside a higher one, of that one's height
 
 
 @dataclass(frozen=True, slots=True)
 class Spread:
-    """A load from one place to another: its sizes (N/m) at both ends, and its data.
+    """A load from one place to another: its sizes (N/m), and its data.
 
+    sizes: at equal steps from start to end; those of the ends alone where it runs evenly.
     names: the loads per length it is given by, that of the start first; plain numbers as they are.
     """
 
     start: complex
     end: complex
-    sizes: tuple[float, float]
+    sizes: tuple[float, ...]
     names: tuple[Name | Number, ...]
 
     @property
-    def shares(self) -> tuple[float, float]:
-        """The sizes at both ends, of the larger one."""
+    def profile(self) -> tuple[float, ...]:
+        """The sizes, of the largest."""
         largest = max(map(abs, self.sizes)) or 1.0
-        return abs(self.sizes[0]) / largest, abs(self.sizes[1]) / largest
+        return tuple(abs(size) / largest for size in self.sizes)
+
+    @property
+    def shares(self) -> tuple[float, float]:
+        """The sizes at both ends, of the largest."""
+        return self.profile[0], self.profile[-1]
 
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """A load as it is drawn: the line its arrows end on and their lengths at its ends (pt)."""
+    """A load as it is drawn: the line its arrows end on, and their lengths (pt).
+
+    heights: at equal steps from start to end, those of the ends alone where it runs evenly.
+    """
 
     element: Element
     spread: Spread
     direction: float
     feet: tuple[Spot, Spot]
-    heights: tuple[float, float]
+    heights: tuple[float, ...]
+
+    @property
+    def edge(self) -> tuple[Spot, ...]:
+        """Where the arrows begin, from its start to its end."""
+        step, way = heading(self.direction), self.feet[1] - self.feet[0]
+        last = len(self.heights) - 1
+        return tuple(
+            self.feet[0] + way * place / last - step * height
+            for place, height in enumerate(self.heights)
+        )
 
     @property
     def tops(self) -> tuple[Spot, Spot]:
         """Where the arrows at both ends begin."""
-        step = heading(self.direction)
-        return self.feet[0] - step * self.heights[0], self.feet[1] - step * self.heights[1]
+        return self.edge[0], self.edge[-1]
+
+    @property
+    def highest(self) -> Spot:
+        """Where the longest arrow begins."""
+        return self.edge[self.heights.index(max(self.heights))]
 
 
 def spread_of(measured: Survey, element: Element) -> Spread | None:
@@ -63,8 +92,20 @@ def spread_of(measured: Survey, element: Element) -> Spread | None:
     way = measured.number(load.line.length) * heading(measured.number(load.line.direction))
     ends = (load.first, load.last)
     known = [measured.number(size) if measured.has(size) else 1.0 for size in ends]
-    names = dict.fromkeys(text for size in ends for text in _data_in(measured, size))
-    return Spread(start, start + way, (known[0], known[1]), tuple(names))
+    held = ends if load.intensity is None else (load.intensity.load,)
+    names = dict.fromkeys(text for size in held for text in _data_in(measured, size))
+    sizes = _sizes(measured, load) or (known[0], known[1])
+    return Spread(start, start + way, sizes, tuple(names))
+
+
+def _sizes(measured: Survey, load: statics.Spread) -> tuple[float, ...]:
+    """The sizes of a load by a formula; none of another."""
+    curve = load.intensity
+    if curve is None or not all(map(measured.has, (curve.low, curve.high))):
+        return ()
+    parts = (place / _STEPS for place in range(_STEPS + 1))
+    found = (size_at(load, measured.values, part) for part in parts)
+    return tuple(float(np.asarray(size).flat[0]) for size in found)
 
 
 def rows(
@@ -84,16 +125,17 @@ def rows(
     ]
     largest = max((max(map(abs, load.sizes)) for _, load, _ in loads), default=0.0)
     # Even loads first, and long before short: what stands on them has an even floor.
-    loads.sort(key=lambda each: (abs(each[1].shares[0] - each[1].shares[1]), -_length(each[1])))
+    loads.sort(key=lambda each: (_uneven(each[1]), -_length(each[1])))
     for element, load, direction in loads:
         side = face_of(load, heading(direction), half)
         feet = [load.start * scale + side, load.end * scale + side]
         share = max(max(map(abs, load.sizes)) / largest, _LEAST) if largest else 1.0
-        first, last = (highest * share * each for each in load.shares)
+        taller = _TALLER if len(load.profile) > 2 else 1.0
+        heights = tuple(highest * taller * share * each for each in load.profile)
         for under in found:
             if abs(under.direction - direction) < 1.0:
                 feet = [_on(under, *pair) for pair in zip(feet, feet[::-1], strict=True)]
-        found.append(Row(element, load, direction, (feet[0], feet[1]), (first, last)))
+        found.append(Row(element, load, direction, (feet[0], feet[1]), heights))
     return found
 
 
@@ -104,6 +146,10 @@ def covers(other: Row, row: Row) -> bool:
     return other is not row and any(
         abs(place.imag) < 0.5 and -0.5 < place.real < abs(way) + 0.5 for place in on
     )
+
+
+def _uneven(load: Spread) -> float:
+    return max(load.profile) - min(load.profile)
 
 
 def _length(load: Spread) -> float:
@@ -117,8 +163,14 @@ def _on(under: Row, foot: Spot, other: Spot) -> Spot:
     share = ((inward - under.feet[0]) / way).real
     if not 0.0 < share < 1.0 or abs(((foot - under.feet[0]) / way).imag) * abs(way) > 30.0:
         return foot
-    low, high = under.heights
-    return foot - heading(under.direction) * (low + (high - low) * share)
+    return foot - heading(under.direction) * size_between(under.heights, share)
+
+
+def size_between(sizes: Sequence[float], share: float) -> float:
+    """The size at a share of a length, of sizes at equal steps along it."""
+    place = min(max(share, 0.0), 1.0) * (len(sizes) - 1)
+    first = min(int(place), len(sizes) - 2)
+    return sizes[first] + (sizes[first + 1] - sizes[first]) * (place - first)
 
 
 def _data_in(measured: Survey, size: Expression) -> list[Name | Number]:

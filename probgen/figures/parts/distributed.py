@@ -12,38 +12,44 @@ from probgen.figures.paper.tag import Tag
 
 
 def spread(
-    start: Spot, end: Spot, direction: float, heights: tuple[float, float], tag: Tag,
+    start: Spot, end: Spot, direction: float, heights: Sequence[float], tag: Tag,
     gaps: Sequence[Box] = (),
 ) -> tuple[Shape, ...]:  # fmt: skip
     """A distributed load: a row of arrows onto the line from start to end, under its envelope.
 
-    direction: of the load, degrees; heights: the arrows' lengths at start and end, pt.
+    direction: of the load, degrees; heights: the arrows' lengths at equal steps from start to end,
+    pt, two of them where its envelope is straight.
     gaps: what stands among the arrows; they leave room for it.
     """
-    step, way = heading(direction), end - start
+    step, way, steps = heading(direction), end - start, len(heights) - 1
     count = max(3, round(abs(way) / 13.0))
-    arrows: list[Shape] = []
-    tops: list[list[Spot]] = [[start]]
     wide = [box.grown(2.0) for box in gaps]
 
     def top(share: float) -> Spot:
-        return start + way * share - step * (heights[0] + (heights[1] - heights[0]) * share)
+        place = min(int(share * steps), steps - 1)
+        low, high = heights[place : place + 2]
+        return start + way * share - step * (low + (high - low) * (share * steps - place))
 
+    def run(first: float, last: float) -> list[Spot]:
+        inner = (place / steps for place in range(1, steps))
+        return [top(share) for share in (first, *(s for s in inner if first < s < last), last)]
+
+    arrows: list[Shape] = []
     for i in range(count + 1):
         foot, tip = start + way * i / count, top(i / count)
         if any(_passes(foot, tip, box) for box in wide):
             continue
         if abs(tip - foot) > 5.0:
             arrows.append(Arrow(tip, foot, FINE, tag, 4.0, 2.6))
-    edge = [start, top(0.0)]
+    begin, edges = 0.0, []
     for first, last in sorted(_shares(start, way, box) for box in wide):
         if first > 0.0 and last < 1.0 and any(_passes(top(first), top(last), b) for b in wide):
-            edge.append(top(first))
-            tops.append([])
-            tops[-2] = edge
-            edge = [top(last)]
-    tops[-1] = [*edge, top(1.0), end]
-    return Path(tuple(tuple(run) for run in tops), LIGHT, tag), *arrows
+            edges.append(run(begin, first))
+            begin = last
+    edges.append(run(begin, 1.0))
+    edges[0].insert(0, start)
+    edges[-1].append(end)
+    return Path(tuple(tuple(edge) for edge in edges), LIGHT, tag), *arrows
 
 
 def _passes(start: Spot, end: Spot, box: Box) -> bool:

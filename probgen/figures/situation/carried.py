@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from math import isclose
 from typing import Final
 
 from probgen.bank.depiction import Load, Look, Manner, Thing
@@ -262,6 +263,9 @@ class Burdens:
     def _row_labels(self, row: Row, *, covered: bool) -> Iterator[Note]:
         away, shares = row.direction + 180.0, row.spread.shares
         first, last = row.tops
+        if len(row.heights) > 2 and not covered:
+            yield from self._curve_labels(row, away)
+            return
         if len(row.spread.names) == 2 and min(shares) > 0:
             places: list[tuple[tuple[Spot, float], ...]] = [((first, away),), ((last, away),)]
         elif covered:  # another load stands on this one
@@ -275,6 +279,24 @@ class Burdens:
         for name, anchors in zip(row.spread.names, places, strict=False):
             id = name.id if isinstance(name, Name) else row.element.id
             yield Note(self.stage.text(name), anchors, Tag(What.LABEL, id))
+
+    def _curve_labels(self, row: Row, away: float) -> Iterator[Note]:
+        """Each load per length where the curve has it, else the load's letter at its highest."""
+        measured, sizes = self.stage.measured, [abs(size) for size in row.spread.sizes]
+        highest = sizes.index(max(sizes))
+        told = False
+        for name in row.spread.names:
+            size = measured.number(name)
+            places = (0, len(sizes) - 1, highest)
+            at = next((place for place in places if isclose(sizes[place], size)), None)
+            if at is not None:
+                id = name.id if isinstance(name, Name) else row.element.id
+                yield Note(self.stage.text(name), ((row.edge[at], away),), Tag(What.LABEL, id))
+                told = True
+        spread = row.element.spread
+        if not told and spread is not None and spread.intensity is not None:
+            tag = Tag(What.LABEL, row.element.id)
+            yield Note(spread.intensity.letter, ((row.edge[highest], away),), tag)
 
 
 def _weighs(element: Element, body: Body) -> bool:

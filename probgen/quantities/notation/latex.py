@@ -40,7 +40,9 @@ class Latex(Notation):
 
     def symbol(self, symbol: Symbol) -> str:
         letter = symbol.letter
-        if letter in GREEK:
+        if symbol.bar:
+            letter = rf"\bar{{{letter}}}"
+        elif letter in GREEK:
             letter = "\\" + letter
         elif len(letter) > 1:
             letter = rf"\mathit{{{letter}}}"
@@ -90,6 +92,12 @@ class Latex(Notation):
 
     def summed(self, inner: str) -> str:
         return rf"\sum {inner}"
+
+    def integral(self, inner: str, by: str, start: str, end: str) -> str:
+        return rf"\int_{{{start}}}^{{{end}}} {inner}\,\mathrm{{d}}{by}"
+
+    def difference(self, inner: str, start: str, end: str) -> str:
+        return rf"\left[{inner}\right]_{{{start}}}^{{{end}}}"
 
 
 class SlashedLatex(Latex):

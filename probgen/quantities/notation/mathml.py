@@ -39,6 +39,8 @@ class MathML(Notation):
     def symbol(self, symbol: Symbol) -> str:
         sign = f"<mo>{symbol.sign}</mo>" if symbol.sign else ""
         letter = _letter(symbol.letter) if symbol.letter else ""
+        if symbol.bar:
+            letter = f'<mover accent="true">{letter}<mo stretchy="false">¯</mo></mover>'
         low = "<mo>,</mo>".join(_subscript(part) for part in symbol.subscripts)
         return sign + (f"<msub>{letter}{self.row(low)}</msub>" if low else letter)
 
@@ -85,6 +87,14 @@ class MathML(Notation):
 
     def summed(self, inner: str) -> str:
         return f"<mrow><mo>∑</mo>{inner}</mrow>"
+
+    def integral(self, inner: str, by: str, start: str, end: str) -> str:
+        sign = f"<msubsup><mo>∫</mo>{self.row(start)}{self.row(end)}</msubsup>"
+        return f'<mrow>{sign}{inner}{_THIN}<mi mathvariant="normal">d</mi>{by}</mrow>'
+
+    def difference(self, inner: str, start: str, end: str) -> str:
+        held = f"<mrow><mo>[</mo>{inner}<mo>]</mo></mrow>"
+        return f"<msubsup>{held}{self.row(start)}{self.row(end)}</msubsup>"
 
     def row(self, inner: str) -> str:
         return f"<mrow>{inner}</mrow>"

@@ -110,6 +110,14 @@ class Notation(ABC):
     def summed(self, inner: str) -> str:
         """The sum over everything that a part stands for."""
 
+    @abstractmethod
+    def integral(self, inner: str, by: str, start: str, end: str) -> str:
+        """An integral with its limits; by: the letter it is taken by."""
+
+    @abstractmethod
+    def difference(self, inner: str, start: str, end: str) -> str:
+        """An antiderivative in square brackets with its limits."""
+
     def row(self, inner: str) -> str:
         """Parts side by side, as one."""
         return inner

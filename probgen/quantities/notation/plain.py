@@ -19,6 +19,7 @@ from probgen.quantities.notation.notation import (
 from probgen.quantities.symbol import GREEK, Symbol
 
 _RAISED: Final = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
+_BAR: Final = "\u0304"  # above the letter before it
 _INVERSE: Final = {"asin": "arcsin", "acos": "arccos", "atan": "arctan"}
 _BALANCES: Final = {"force": "F", "torque": "τ", "moment": "M"}
 
@@ -32,7 +33,8 @@ class Plain(Notation):
     space, comma = " ", ", "
 
     def symbol(self, symbol: Symbol) -> str:
-        parts = (symbol.letter, *symbol.subscripts)
+        letter = symbol.letter + _BAR if symbol.bar else symbol.letter
+        parts = (letter, *symbol.subscripts)
         return symbol.sign + "_".join(GREEK.get(part, part) for part in parts)
 
     def quantity(self, printed: Number) -> str:
@@ -75,6 +77,12 @@ class Plain(Notation):
 
     def summed(self, inner: str) -> str:
         return f"Σ {inner}"
+
+    def integral(self, inner: str, by: str, start: str, end: str) -> str:
+        return f"∫({start} to {end}) {inner} d{by}"
+
+    def difference(self, inner: str, start: str, end: str) -> str:
+        return f"[{inner}]({start} to {end})"
 
 
 def _number(value: Decimal) -> str:

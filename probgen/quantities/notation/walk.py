@@ -19,7 +19,15 @@ from probgen.quantities.expression import (
     Root,
     Sum,
 )
-from probgen.quantities.formula import Balance, Formula, Piece, Relation, Words
+from probgen.quantities.formula import (
+    Balance,
+    Difference,
+    Formula,
+    Integral,
+    Piece,
+    Relation,
+    Words,
+)
 from probgen.quantities.notation.notation import (
     FACTOR,
     LOOSE,
@@ -62,6 +70,12 @@ def _piece(piece: Piece, to: Notation, depth: int) -> str:
             return to.words(text)
         case Balance():
             return to.balance(piece)
+        case Integral(of, by, start, end):
+            letter, low, high = (_print(each, to, depth + 1).text for each in (by, start, end))
+            return to.integral(_factor(_print(of, to, depth), to).text, letter, low, high)
+        case Difference(of, start, end):
+            low, high = (_print(each, to, depth + 1).text for each in (start, end))
+            return to.difference(_print(of, to, depth).text, low, high)
         case _:
             return _print(piece, to, depth).text
 
@@ -108,6 +122,11 @@ def _bracketed(printed: Printed, to: Notation) -> Printed:
 
 def _tight(printed: Printed, to: Notation) -> Printed:
     return printed if printed.hold >= TIGHT else _bracketed(printed, to)
+
+
+def _factor(printed: Printed, to: Notation) -> Printed:
+    """In brackets where it is a sum."""
+    return printed if printed.hold > LOOSE else _bracketed(printed, to)
 
 
 def _sum(terms: Iterable[tuple[int, Printed]], to: Notation) -> Printed:

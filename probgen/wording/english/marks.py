@@ -32,6 +32,7 @@ from probgen.working.criteria import (
     MagnitudeFound,
     NumbersPutIn,
     QuantityFound,
+    ResultantIntegrated,
     TakenOutOfEquations,
     TorqueEquation,
     WrittenOut,
@@ -100,6 +101,11 @@ def taken_out_of_equations(fact: TakenOutOfEquations, nouns: Nouns) -> Inlines:
 @say.register
 def written_out(fact: WrittenOut, nouns: Nouns) -> Inlines:
     return filled("{q} written out in symbols", q=fact.quantity)
+
+
+@say.register
+def resultant_integrated(fact: ResultantIntegrated, nouns: Nouns) -> Inlines:
+    return filled("{W} and {x} by integration", W=fact.resultant, x=fact.centroid)
 
 
 @say.register
@@ -178,6 +184,9 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("other_limit", ""): "the value at which {limit}; the other limit is reached before",
     ("load_not_halved", ""): "{W} not halved, as if the load were as heavy everywhere",
     ("load_at_middle", ""): "the resultant {W} of the triangular load placed at half its length",
+    ("load_at_middle", "curve"): "the resultant {W} of the load placed at half its length",
+    ("load_as_even", ""): "{W} taken as the largest load times its length",
+    ("load_as_triangle", ""): "{W} and {x} taken as those of a triangular load",
     ("half_forgotten", ""): "{b} taken where half of it belongs",
     ("unweighted_mean", ""): "{q} taken as the plain mean, whatever the masses",
     ("transmitted_left_out", ""): "{F}, which also acts on {body}, left out",

@@ -57,6 +57,9 @@ _COINED: Final = {
     Sort.CENTRE_Y: "y-coordinate of the centre of mass",
     Sort.MEMBER_FORCE: "force in {of}",
     Sort.FREE_FALL: "acceleration of free fall",
+    Sort.ALONG_LOAD: "distance along the load",
+    Sort.INTENSITY: "load per length of {of}",
+    Sort.CENTROID: "distance of the resultant of {of}",
 }
 _ALONE: Final = {
     (Sort.APPLIED_FORCE, ByKind.FORCE): "the force",
