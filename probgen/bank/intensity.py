@@ -18,7 +18,7 @@ from probgen.bank.bounds import bounds
 from probgen.bank.labels import Called, Coined, Label, Sort
 from probgen.bank.situation import Situation
 from probgen.input.table import Table
-from probgen.quantities.expression import ZERO, Expression, Name, Quotient, evaluate, names_in
+from probgen.quantities.expression import ZERO, Expression, Name, Quotient, Sum, evaluate, names_in
 from probgen.quantities.polynomial import HIGHEST, polynomial
 from probgen.quantities.unit import LENGTH, METRE, NEWTON, STIFFNESS
 from probgen.statics.intensity import curve_of, moments
@@ -26,6 +26,7 @@ from probgen.statics.system import Intensity, Link, Role, Spread, Variable
 
 ALONG: Final = Name("x", "x")
 """The distance along a load."""
+_ALONG: Final = Label(ALONG.symbol, Coined(Sort.ALONG_LOAD))
 _SIZES: Final = ("w", "q", "p")
 """What the size of a load at one place is called."""
 _TRIED: Final = 24  # draws within the bounds of what is given
@@ -42,8 +43,8 @@ def read_intensity(row: Table, situation: Situation, line: Link, name: Called) -
     scope = situation.scope
     text = row.content.get("intensity")
     before = len(row.faults.found)
-    there = scope.labels.get(ALONG.id)
-    if there is None and (ALONG.id in scope.names or ALONG.symbol in scope.symbols):
+    own = scope.labels.get(ALONG.id) == _ALONG
+    if not own and (ALONG.id in scope.names or ALONG.symbol in scope.symbols):
         mend = "x is the distance along the load; rename the quantity x"
         row.fault("intensity", text, "a formula in x alone", mend)
         return None
@@ -67,7 +68,7 @@ def read_intensity(row: Table, situation: Situation, line: Link, name: Called) -
         expected = "a load that is nowhere below zero along its length"
         row.fault("intensity", text, expected, "split it where it changes its sign")
     else:
-        scope.labels.setdefault(ALONG.id, Label(ALONG.symbol, Coined(Sort.ALONG_LOAD)))
+        scope.labels[ALONG.id] = _ALONG
         letter = _free(situation, _letters())
         scope.labels[letter.id] = Label(letter.symbol, Coined(Sort.INTENSITY, name))
         start = str(row.content.get("from"))
@@ -95,9 +96,10 @@ def declare_resultant(
     """Declares the resultant of a load between its ends, and the distance it acts at."""
     force, turning = moments(load)
     called = Coined(Sort.RESULTANT, name)
-    resultant = situation.defined(row, symbol, force.expression, NEWTON, called)
-    reach = turning.over(force)
-    place = Quotient(turning.expression, resultant) if reach is None else reach.expression
+    resultant = situation.defined(row, symbol, force.factored, NEWTON, called)
+    place = (turning.over(force) or turning.over_name(resultant)).factored
+    if isinstance(place, Sum) and not force.single:
+        place = Quotient(turning.expression, resultant)
     letter = _free(situation, _places())
     centroid = situation.defined(row, letter.id, place, METRE, Coined(Sort.CENTROID, name))
     known = situation.scope.bounds

@@ -244,7 +244,8 @@ def _read_cautions(top: Table) -> tuple[str, ...]:
 
 def _read_statement(top: Table, situation: Situation) -> str:
     quantities = situation.scope.variables
-    return check_statement(top, "statement", _names_to_tell(situation), quantities)
+    formulas = [each.id for each in situation.elements if each.spread and each.spread.intensity]
+    return check_statement(top, "statement", _names_to_tell(situation), quantities, formulas)
 
 
 def _names_to_tell(situation: Situation) -> list[str] | None:
@@ -255,7 +256,9 @@ def _names_to_tell(situation: Situation) -> list[str] | None:
     quantities = [variable.id for variable in variables if not variable.component_of]
     own = [element.id for element in situation.elements if not element.of]
     named = [id for id in own if id not in quantities]
-    return [*quantities, *named, *situation.points]
+    loads = (each.spread.intensity for each in situation.elements if each.spread)
+    along = [name.id for load in loads if load for name in (load.along, load.letter)]
+    return [*quantities, *named, *along, *situation.points]
 
 
 def _system(

@@ -2,8 +2,8 @@
 
 `{{ L }}` prints a quantity with its value, an unknown or g as its symbol, a point as its letter;
 `{{ L | symbol }}` prints the symbol alone and `{{ L | equation }}` both, "L = 1.20 m".
-`{{ m | quantity }}` prints "mass", or "weight" where m is one in US customary.  The text is
-taken apart here and never rendered by an engine of templates: nothing in it could run.
+`{{ m | quantity }}` prints "mass", or "weight" where m is one in US customary, `{{ W | formula }}`
+the formula of a load along x, "w = w_0 (x/L)^2", and `{{ x }}` that x.  The text is taken apart here and never rendered by an engine of templates: nothing in it could run.
 """
 
 from __future__ import annotations
@@ -18,7 +18,7 @@ from probgen.input.fault import nearest, one_of
 from probgen.input.table import Table
 
 LONGEST_STATEMENT: Final = 4000
-FILTERS: Final = ("symbol", "equation", "quantity")
+FILTERS: Final = ("symbol", "equation", "quantity", "formula")
 _FORMS: Final = "{{ name }}, {{ name | symbol }} or {{ name | equation }}"
 _MENTION: Final = re.compile(r"\{\{\s*(\w+)\s*(?:\|\s*(\w+)\s*)?\}\}")
 _BRACE: Final = re.compile(r"\{\{.*?\}\}|[{}]\S*", re.DOTALL)
@@ -48,12 +48,16 @@ def told_ids(statement: str) -> frozenset[str]:
 
 
 def check_statement(
-    table: Table, key: str, known: Collection[str] | None, quantities: Collection[str] = ()
+    table: Table,
+    key: str,
+    known: Collection[str] | None,
+    quantities: Collection[str] = (),
+    formulas: Collection[str] = (),
 ) -> str:
     """The statement under `key`, its faults noted: braces that hold no name, unknown names.
 
     known: what may be named; None when that could not be found out.  quantities: what of that the
-    filter `quantity` has a word for.
+    filter `quantity` has a word for; formulas: what the filter `formula` has one for.
     """
     text = table.text(key, expected="the problem's text", most=LONGEST_STATEMENT)
     for piece in statement_pieces(text):
@@ -68,6 +72,10 @@ def check_statement(
         elif known is not None and piece.filter == "quantity" and piece.id not in quantities:
             mend = f"write {{{{ {piece.id} }}}}"
             table.fault(key, f"{{{{ {piece.id} | quantity }}}}", "a quantity before it", mend)
+        elif known is not None and piece.filter == "formula" and piece.id not in formulas:
+            expected = "the symbol of a load with an intensity before it"
+            mend = nearest(piece.id, formulas) or f"write {{{{ {piece.id} }}}}"
+            table.fault(key, f"{{{{ {piece.id} | formula }}}}", expected, mend)
     return text
 
 

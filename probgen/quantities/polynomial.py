@@ -7,9 +7,10 @@ quantity, and so does a function of what does not hold the letter.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from math import lcm
 from typing import Final
 
 from probgen.quantities.expression import (
@@ -34,6 +35,9 @@ from probgen.quantities.like_terms import multiple
 
 HIGHEST: Final = 6
 """Of the power of the letter."""
+
+_SHORT: Final = 12
+"""The largest whole number before a term of a sum in brackets."""
 
 _Powers = frozenset[tuple[Expression, int]]
 _Terms = dict[_Powers, Fraction]
@@ -60,6 +64,25 @@ class Polynomial:
         """The sum of its terms, lowest power first, fractions cancelled."""
         ranked = sorted(self.terms, key=lambda term: dict(term[0]).get(self.by, 0))
         return total(*(self._written(powers, factor) for powers, factor in ranked))
+
+    @property
+    def factored(self) -> Expression:
+        """The same with what all terms share before or below a sum of short ones: (2 a + b) L/3.
+
+        Where the terms left are no short ones it stays a sum.
+        """
+        held = [dict(powers) for powers, _ in self.terms]
+        shared = {part: _in_all([powers.get(part, 0) for powers in held]) for part in self.order}
+        below = lcm(*(factor.denominator for _, factor in self.terms))
+        outside = frozenset((part, power) for part, power in shared.items() if power)
+        inverse: _Terms = {frozenset((part, -power) for part, power in outside): Fraction(below)}
+        left = _product(dict(self.terms), inverse)
+        short = all(abs(size) <= _SHORT for size in left.values())
+        if len(left) < 2 or not short or any(p < 0 for each in left for _, p in each):
+            return self.expression
+        inner = Polynomial(self.by, tuple(left.items()), self.order).expression
+        sign, before = self._written(outside, Fraction(1, below))
+        return total((sign, _before(inner, before)))
 
     @property
     def coefficients(self) -> tuple[Expression, ...]:
@@ -132,6 +155,12 @@ class Polynomial:
         inverse = {frozenset((part, -power) for part, power in powers): 1 / factor}
         order = (*self.order, *(part for part in other.order if part not in self.order))
         return Polynomial(self.by, tuple(_product(dict(self.terms), inverse).items()), order)
+
+    def over_name(self, name: Name) -> Polynomial:
+        """The quotient by a quantity that does not hold the letter."""
+        inverse: _Terms = {frozenset({(name, -1)}): Fraction(1)}
+        terms = _product(dict(self.terms), inverse)
+        return Polynomial(self.by, tuple(terms.items()), (*self.order, name))
 
 
 def polynomial(expression: Expression, by: Name) -> Polynomial | None:
@@ -235,6 +264,20 @@ def _add(terms: _Terms, more: _Terms) -> None:
         terms[powers] = terms.get(powers, Fraction(0)) + factor
         if not terms[powers]:
             del terms[powers]
+
+
+def _in_all(powers: Sequence[int]) -> int:
+    """What of its powers all terms have of a quantity, above or below the fraction."""
+    if all(power > 0 for power in powers):
+        return min(powers)
+    return max(powers) if all(power < 0 for power in powers) else 0
+
+
+def _before(inner: Expression, factor: Expression) -> Expression:
+    """A sum times a factor, in the top of that where it is a fraction."""
+    if isinstance(factor, Quotient):
+        return Quotient(times(inner, factor.top), factor.bottom)
+    return times(inner, factor)
 
 
 def _power(part: Expression, power: int) -> Expression:

@@ -105,7 +105,7 @@ def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iter
     yield Row((left,), "=", (expression,))
     if not lone_number(line.printed):
         yield Row((), "=", (line.printed,))
-    between = _between(digits, line)
+    between = worked_between(digits, line)
     if between is not None:
         yield Row((), "=", (between,))
     yield replace(ending, left=())
@@ -152,7 +152,7 @@ def rounded_off(carried: Number, final: Number) -> Formula:
     return (carried, Relation("=" if same_amount(carried, final) else "≈"), final)
 
 
-def _between(digits: Digits, line: Line) -> Expression | None:
+def worked_between(digits: Digits, line: Line) -> Expression | None:
     """A quotient with its top and bottom worked out, where either was more than one number.
 
     So are the sides of an angle or of a right triangle.  Its digits give the printed result within

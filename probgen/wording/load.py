@@ -4,18 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from probgen.quantities.expression import UNITY, Expression, Name, Quotient, times
-from probgen.quantities.formula import Difference, Formula, Integral, Relation
-from probgen.quantities.polynomial import polynomial
+from probgen.quantities.expression import UNITY, Expression, Name, Quotient, Sum, parts, times
+from probgen.quantities.formula import Difference, Integral, Relation
+from probgen.quantities.polynomial import Polynomial
 from probgen.statics.intensity import curve_of, moments
 from probgen.statics.system import Body, Element, Intensity, System
 from probgen.wording.block import Display, Row
-from probgen.wording.equations import lone_number, rounded_off
+from probgen.wording.equations import lone_number, rounded_off, worked_between
 from probgen.wording.facts.load import LoadHeading, LoadIntegrated
 from probgen.wording.passage import Passage, sentences
 from probgen.working.digits import Digits
-
-_IS: Relation = Relation("=")
 
 
 def integrated(system: System) -> frozenset[str]:
@@ -38,11 +36,11 @@ def loads_asked(digits: Digits, bodies: Sequence[Body]) -> Iterator[Passage]:
     """The same of loads that are asked for, on bodies whose forces the working does not need."""
     system = digits.case.system
     asked = {find.quantity for find in system.finds}
-    told = {element.id for element in system.elements if element.body in {b.id for b in bodies}}
+    used = {body.id for body in bodies}
+    told = {element.id for element in system.elements if element.body in used}
     for element in system.uncut.elements:
-        spread = element.spread
-        curve = spread.intensity if spread is not None else None
-        if curve is not None and {element.id, curve.centroid.id} & asked - told:
+        curve = element.spread.intensity if element.spread is not None else None
+        if curve is not None and element.id not in told and asked & {element.id, curve.centroid.id}:
             yield from _passage(digits, element)
 
 
@@ -54,7 +52,7 @@ def _passage(digits: Digits, element: Element) -> Iterator[Passage]:
     rows = (*_area(digits, load, resultant), *_place(digits, load, resultant))
     divided = _divided(system, element)
     told = LoadIntegrated(
-        (load.letter, _IS, load.load),
+        (load.letter, Relation("="), load.load),
         load.letter,
         load.along,
         load.origin,
@@ -76,30 +74,29 @@ def _divided(system: System, element: Element) -> bool:
 
 def _area(digits: Digits, load: Intensity, resultant: Name) -> Iterator[Row]:
     """W = integral of w dx, worked out."""
-    plain = Integral(load.letter, *_limits(load))
-    yield Row((resultant,), "=", (plain, _IS, Integral(load.load, *_limits(load))))
-    force, _ = moments(load)
-    risen = Difference(curve_of(load).antiderivative().expression, load.low, load.high)
-    yield Row((), "=", (risen, _IS, force.expression))
-    yield Row((), "=", _in_numbers(digits, resultant))
+    yield Row((resultant,), "=", (Integral(load.letter, *_limits(load)),))
+    yield Row((), "=", (Integral(load.load, *_limits(load)),))
+    yield Row((), "=", (_risen(curve_of(load), load),))
+    yield Row((), "=", (_definition(digits, resultant),))
+    yield from _in_numbers(digits, resultant)
 
 
 def _place(digits: Digits, load: Intensity, resultant: Name) -> Iterator[Row]:
     """xbar = 1/W times the integral of x w dx, worked out."""
-    share = Quotient(UNITY, resultant)
-    by_x = curve_of(load).times_letter()
+    share, by_x = Quotient(UNITY, resultant), curve_of(load).times_letter()
     plain = Integral(times(load.along, load.letter), *_limits(load))
-    written = Integral(by_x.expression, *_limits(load))
-    yield Row((load.centroid,), "=", (share, plain, _IS, share, written))
+    yield Row((load.centroid,), "=", (share, plain))
+    yield Row((), "=", (share, Integral(by_x.expression, *_limits(load))))
+    yield Row((), "=", (share, _risen(by_x, load)))
     force, turning = moments(load)
-    risen = Difference(by_x.antiderivative().expression, load.low, load.high)
-    parted = polynomial(resultant, load.along)
-    over = turning.over(parted) if parted is not None else None
-    between: Formula = (_IS, over.expression) if over is not None and force.single else ()
-    yield Row((), "=", (share, risen, *between))
-    yield Row(
-        (), "=", (_definition(digits, load.centroid), _IS, *_in_numbers(digits, load.centroid))
-    )
+    if force.single:  # else that is where its definition stops
+        yield Row((), "=", (turning.over_name(resultant).factored,))
+    yield Row((), "=", (_definition(digits, load.centroid),))
+    yield from _in_numbers(digits, load.centroid)
+
+
+def _risen(curve: Polynomial, load: Intensity) -> Difference:
+    return Difference(curve.antiderivative().expression, load.low, load.high)
 
 
 def _limits(load: Intensity) -> tuple[Name, Expression, Expression]:
@@ -111,12 +108,20 @@ def _definition(digits: Digits, of: Name) -> Expression:
     return next(each.expression for each in definitions if each.variable == of.id)
 
 
-def _in_numbers(digits: Digits, of: Name) -> Formula:
+def _in_numbers(digits: Digits, of: Name) -> Iterator[Row]:
     """Numbers put in, and the result; rounded where it is asked."""
     asked = any(find.quantity == of.id for find in digits.case.system.finds)
     variable = digits.case.system.variables[of.id]
     value = digits.case.values[of.id]
     line = digits.line(_definition(digits, of), value, variable.dimension, of.id if asked else "")
-    shown: Formula = () if lone_number(line.printed) else (line.printed, _IS)
-    ending = rounded_off(line.result, digits.final(of.id)) if asked else (line.result,)
-    return (*shown, *ending)
+    if not lone_number(line.printed):
+        yield Row((), "=", (line.printed,))
+    between = worked_between(digits, line)
+    if between is not None and _sums(line.printed):
+        yield Row((), "=", (between,))
+    yield Row((), "=", rounded_off(line.result, digits.final(of.id)) if asked else (line.result,))
+
+
+def _sums(printed: Expression) -> bool:
+    """Whether there is more in it than a product of numbers."""
+    return isinstance(printed, Sum) or any(map(_sums, parts(printed)))

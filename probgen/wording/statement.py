@@ -8,7 +8,7 @@ from probgen.bank.statement import Mention, statement_pieces
 from probgen.bank.template import Template
 from probgen.draws.draw import Draw
 from probgen.quantities.expression import Name, Number
-from probgen.quantities.formula import Relation
+from probgen.quantities.formula import Formula, Relation
 from probgen.wording.block import Inline, Math, Text
 from probgen.wording.facts.asked import KindOfQuantity
 from probgen.wording.language import Language
@@ -19,7 +19,7 @@ def tell_statement(template: Template, draw: Draw, language: Language) -> tuple[
     """The statement as running text with formulas.
 
     A quantity that is drawn prints with its value and unit, any other as its symbol, a point as its
-    letter.
+    letter, a load by a formula the formula where that is asked for.
     """
     labels = template.labels
     symbols = {id: label.symbol for id, label in labels.quantities.items()}
@@ -32,9 +32,19 @@ def tell_statement(template: Template, draw: Draw, language: Language) -> tuple[
         elif piece.filter == "quantity":
             dimension = template.system.variables[piece.id].dimension
             inlines += language.say(KindOfQuantity(dimension), NO_NOUNS)
+        elif piece.filter == "formula":
+            inlines.append(Math(_formula(template, piece.id)))
         else:
             inlines.append(_mentioned(piece, symbols, draw.values))
     return tuple(inlines)
+
+
+def _formula(template: Template, id: str) -> Formula:
+    """The size of a load along x."""
+    spread = template.system.element(id).spread
+    if spread is None or spread.intensity is None:
+        raise ValueError(f"{id} is no load by a formula")
+    return (spread.intensity.letter, Relation("="), spread.intensity.load)
 
 
 def _mentioned(mention: Mention, symbols: Mapping[str, str], values: Mapping[str, Number]) -> Math:

@@ -171,11 +171,11 @@ def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
     """All there is to mark in a working of the plan, in its order."""
     system = plan.system
     alone = len(system.bodies) == 1
-    for resultant, centroid in _integrated(plan):
-        yield Criterion("formula", ResultantIntegrated(resultant.as_name, centroid.as_name))
     for body in bodies_used(plan):
         drawn = DiagramDrawn(body.id, alone, _forces_on(without_idle(system, plan.steps), body.id))
         yield Criterion("diagram", drawn)
+    for resultant, centroid in _integrated(plan):
+        yield Criterion("formula", ResultantIntegrated(resultant.as_name, centroid.as_name))
     together: set[str] = set()
     for step in _steps(plan):
         variable = system.variables[step.unknown]

@@ -18,6 +18,11 @@ def test_the_only_body_need_not_be_named() -> None:
     assert read_template(text, "trial.toml").system.diagrams == ()
 
 
+def test_a_load_may_be_told_from_the_other_end() -> None:
+    text = HEAD + BEAM + ON_TWO + spread("B", "A", '"w"', "0") + ASKED + DIAGRAM
+    assert read_template(text, "trial.toml").system.diagrams == ("beam",)
+
+
 OWN = '[[weight]]\nforce = "90 N"\nsymbol = "W"\nuniform = true\n'
 ASIDE = BEAM.replace('E = ["5 m", 0]', 'E = ["5 m", "1 m"]')
 FAULTY = [

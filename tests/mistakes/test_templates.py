@@ -77,6 +77,10 @@ def porch(d: Data, snow: float, at: float) -> float:
     return (d.deck_load * d.length**2 / 2 + snow * d.length * at * d.length) / d.post_at
 
 
+def wing(d: Data, lift: float, at: float) -> float:
+    return d.engine * d.g * d.engine_at - lift * at * d.span
+
+
 def mean_height(d: Data) -> float:
     masses = d.case_mass + d.book_mass + d.player_mass
     return (d.case_mass * 0.90 + d.book_mass * d.book_height + d.player_mass * 1.88) / masses
@@ -89,6 +93,7 @@ def held(d: Data) -> float:
     return (d.ladder_mass + d.picker_mass) * d.g - push * c(d.ladder_angle)
 
 
+WING = "wing-wind-tunnel"
 PAINTER, CRATE, BOX, PORCH = (
     "painter-board-seat",
     "crate-ramp-strap",
@@ -156,6 +161,9 @@ CASES: list[tuple[str, str, str, str, Formula]] = [
         lambda d: (d.lower_mu * (d.upper_mass + d.lower_mass) - d.upper_mu * d.upper_mass) * d.g,
     ),
     (BOX, "exchanged", "", "T", lambda d: d.lower_mu * d.upper_mass * d.g),
+    (WING, "load_as_even", "", "M_A", lambda d: wing(d, d.w_0 * d.span, 3 / 8)),
+    (WING, "load_as_triangle", "", "M_A", lambda d: wing(d, d.w_0 * d.span / 2, 1 / 3)),
+    (WING, "load_at_middle", "curve", "M_A", lambda d: wing(d, 2 * d.w_0 * d.span / 3, 1 / 2)),
     (PORCH, "load_not_halved", "", "N_2", lambda d: porch(d, d.snow_load, 1 / 3)),
     (PORCH, "load_at_middle", "", "N_2", lambda d: porch(d, d.snow_load / 2, 1 / 2)),
     (

@@ -11,6 +11,14 @@ from tests.situations import FIND_T, HINGED, SHELF, SLIDES, STAYED, cabinet, fin
 
 HANGING = SHELF + HINGED + STAYED + FIND_T
 CABINET = cabinet() + SLIDES + finding("P", "largest")
+CURVED = """
+[[distributed]]
+from = "A"
+to = "B"
+intensity = "(30 N/m)*(x/L)^2"
+symbol = "W"
+name = "snow"
+"""
 PULLS = "it can only pull; turn it round or change the values"
 PUSHES = "a surface can only push, so the body lifts off there; change the values"
 
@@ -32,6 +40,8 @@ TOLD = [
     (CABINET, Flaw(FlawKind.PASSED, limit="slides"), "it slides"),
     (CABINET, Flaw(FlawKind.PASSED_AT_ZERO, "P", "slides"),
      "it slides already with P = 0: raise the limit or change the values"),
+    (HANGING + CURVED, Flaw(FlawKind.TURNED_LOAD, "W"),
+     "the load of the snow (W) is below zero somewhere along its length"),
     (HANGING, Flaw(FlawKind.LIFTING_WEIGHT, "W_t"), "the weight of the load (W_t) is below zero"),
     (HANGING, Flaw(FlawKind.OFF_BODY, "T", place="C", body="shelf"),
      "the cable acts at C, which lies beyond the shelf"),

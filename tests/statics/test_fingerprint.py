@@ -165,6 +165,13 @@ def changes(system: System) -> Iterator[tuple[str, System]]:
     yield "a surface", replace(system, elements=first(system.elements, surface=facing))
     own = first(system.elements, own=not element.own)
     yield "an own weight", replace(system, elements=own)
+    for place, each in enumerate(system.elements):
+        if each.spread is not None and (curve := each.spread.intensity) is not None:
+            fuller = replace(curve, load=Product((number(2), curve.load)))
+            spread = replace(each.spread, intensity=fuller)
+            others = list(system.elements)
+            others[place] = replace(each, spread=spread)
+            yield "another curve", replace(system, elements=tuple(others))
     for definition in system.definitions[:1]:
         more_of_it = Product((number(3), definition.expression))
         changed = first(system.definitions, expression=more_of_it)

@@ -7,6 +7,7 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.draws.sample import sample
+from probgen.input.fault import InputError
 from probgen.problem.problem import prepare, proved_values
 from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.plausibility import NEAR_AXIS, implausible
@@ -106,6 +107,29 @@ def test_a_section_is_on_the_member_it_cuts(place: str, off: int) -> None:
     end = rest.index("[[roller]]")
     found = flaws(fixed + CUT + rest[end:].replace('"M_A"', '"V"'))
     assert [flaw.kind for flaw in found] == [FlawKind.OFF_SECTION] * off
+
+
+CURVED = ROW.replace('"X"', '"B"').replace('load = "9 N/m"', 'intensity = "{}"')
+
+
+@pytest.mark.parametrize(
+    ("load", "turned"),
+    [
+        ("(9 N/m)*(1 - x/(1.2 m))", 0),
+        ("(9 N/m)*(1 - x/(1.1 m))", 20),  # in draws of 1.2 m, not of 1.0 m
+        ("(9 N/m)*(1 - 4*x/L + 4*(x/L)^2)", 0),  # none at its middle
+        ("(9 N/m)*(0.9 - 4*x/L + 4*(x/L)^2)", 40),
+    ],
+)
+def test_a_load_that_turns_within_its_length(load: str, turned: int) -> None:
+    text = BOARD.replace("choices = [1.20]", "choices = [1.00, 1.20]").replace("[0.96]", "[0.80]")
+    if turned == 40:
+        with pytest.raises(InputError, match="nowhere below zero"):
+            flaws(text + CURVED.format(load))
+        return
+    found = flaws(text + CURVED.format(load))
+    assert [flaw.kind for flaw in found] == [FlawKind.TURNED_LOAD] * (turned > 0)
+    assert all(10 < count < 30 for count in found.values())
 
 
 def test_a_weight_that_would_lift() -> None:

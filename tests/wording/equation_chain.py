@@ -9,7 +9,17 @@ from dataclasses import dataclass
 
 from probgen.quantities.printing import latex
 from probgen.wording.block import Block, Display, Itemize, Math, Paragraph
-from tests.wording.formula_reader import Reader, Size, UnknownSymbolError, World
+from tests.wording.formula_reader import (
+    ALONG,
+    Reader,
+    Size,
+    Told,
+    UnknownSymbolError,
+    World,
+    read,
+)
+
+NOTHING: Told = {}
 
 RELATION = re.compile(r"(\\rightarrow|\\approx|\\Rightarrow|\\leq|\\geq|=|<|>|→|≈|≤|≥)")
 SIGNS = {"→": r"\rightarrow", "≈": r"\approx", "≤": r"\leq", "≥": r"\geq"}
@@ -61,10 +71,10 @@ def inline(inlines: Sequence[object]) -> Iterator[Chain]:
                 yield Chain(links)
 
 
-def sizes(chain: Chain, names: World) -> list[tuple[str, Size]]:
+def sizes(chain: Chain, names: World, told: Told) -> list[tuple[str, Size]]:
     """The parts of a chain that have a value; the name of a balance has none."""
     return [
-        (relation, Reader(text, names).whole())
+        (relation, read(text, names, told))
         for relation, text in chain.links
         if text and not text.startswith(r"\textstyle\sum")
     ]
@@ -78,25 +88,26 @@ def close(one: float, other: float, slack: float) -> bool:
     return abs(one - other) <= slack * (1.0 + 1e-9) + 1e-12
 
 
-def check_numbers(chain: Chain, names: World, figures: int) -> int:
+def check_numbers(chain: Chain, names: World, figures: int, told: Told = NOTHING) -> int:
     """Numbers put in give the printed result within its last digit; how many lines were read.
 
-    A result after an arrow is the one before it, rounded to so many figures.
+    told: as in `formula_reader.read`.  A result after an arrow is the one before it, rounded to so
+    many figures.
     """
-    read = [(relation, size) for relation, size in sizes(chain, names) if not size.named]
-    results = [place for place, (_, size) in enumerate(read) if size.last is not None]
+    parts = [(relation, size) for relation, size in sizes(chain, names, told) if not size.named]
+    results = [place for place, (_, size) in enumerate(parts) if size.last is not None]
     count = 0
-    for place, (relation, size) in enumerate(read):
-        before = read[place - 1][1]
+    for place, (relation, size) in enumerate(parts):
+        before = parts[place - 1][1]
         if relation == r"\rightarrow":
             assert size.last is not None, f"an arrow to no number: {chain}"
             half = max(size.last, rounding(size.value, size.last, figures)) / 2
             assert close(before.value, size.value, half), f"rounded wrongly: {chain}"
             assert before.kind == size.kind, f"units differ: {chain}"
         elif size.last is None:
-            result = next((read[at][1] for at in results if at > place), None)
+            result = next((parts[at][1] for at in results if at > place), None)
             if result is None:  # two ways of writing one thing, with printed angles
-                assert close(size.value, read[0][1].value, ANGLES), f"not the same: {chain}"
+                assert close(size.value, parts[0][1].value, ANGLES), f"not the same: {chain}"
                 continue
             assert size.kind == result.kind, f"units differ: {chain}"
             assert close(size.value, result.value, slack_of(chain, result)), f"not so: {chain}"
@@ -136,16 +147,18 @@ def _terms(text: str) -> Iterator[str]:
     yield term.strip()
 
 
-def check_symbols(chain: Chain, worlds: Sequence[World]) -> int:
+def check_symbols(chain: Chain, worlds: Sequence[World], told: Told = NOTHING) -> int:
     """What is printed in symbols is so, with the unrounded values, in one of the worlds."""
-    told = [text for relation, text in chain.links]
+    texts = [text for relation, text in chain.links]
+    if texts[0] == ALONG:  # it says how far along, and claims nothing
+        return 0
     for names in worlds:
         try:
-            read = [(relation, size) for relation, size in sizes(chain, names) if size.named]
+            parts = [(r, size) for r, size in sizes(chain, names, told) if size.named]
         except UnknownSymbolError:
             continue
-        exact = [size for relation, size in read if relation in ("", "=")]
-        zero = any(text == "0" for text in told) and told[0].startswith(r"\textstyle")
+        exact = [size for relation, size in parts if relation in ("", "=")]
+        zero = any(text == "0" for text in texts) and texts[0].startswith(r"\textstyle")
         wanted = 0.0 if zero or not exact else exact[0].value
         scale = max((abs(size.value) for size in exact), default=1.0)
         scale = max([scale, *(abs(value) for value, _ in names.values())]) if zero else scale

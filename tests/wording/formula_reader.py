@@ -12,11 +12,16 @@ import math
 import re
 from dataclasses import dataclass, field
 
+import numpy as np
+
 Kind = tuple[float, float, float, float]
 """Exponents of metre, kilogram, second and degree."""
 
 World = dict[str, tuple[float, Kind]]
 """What printed symbols stand for."""
+
+Told = dict[str, str]
+"""The formulas, as LaTeX, of symbols that stand for more than one value: w of a load along x."""
 
 NONE: Kind = (0, 0, 0, 0)
 DEGREES: Kind = (0, 0, 0, 1)
@@ -78,7 +83,7 @@ TOKEN = re.compile(
     r"|(?P<degree>\^\{\\circ\})"
     r"|(?P<power>\^\{-?\d+\})"
     r"|(?P<symbol>(?:\\(?:alpha|beta|gamma|delta|epsilon|eta|theta|kappa|lambda|mu|nu|rho|sigma"
-    r"|tau|phi|psi|omega|Delta|Sigma|Omega|Phi|ell)(?![A-Za-z])|\\mathit\{[A-Za-z]+\}|[A-Za-z])"
+    r"|tau|phi|psi|omega|Delta|Sigma|Omega|Phi|ell)(?![A-Za-z])|\\(?:mathit|bar)\{[A-Za-z]+\}|[A-Za-z])"
     r"(?:_\{(?:[^{}]|\{[^{}]*\})*\})?)"
     r"|(?P<word>\\(?:dfrac|tfrac|sqrt|sin|cos|tan|arcsin|arccos|arctan|ln|times|left|right)(?![A-Za-z]))"
     r"|(?P<mark>[-+(){}|])"
@@ -294,3 +299,66 @@ class Reader:
         if self.next()[0] == "power":
             raise UnreadableError(f"a power on something that is not in brackets in {self.text}")
         return size
+
+
+# Integrals.
+
+ALONG = "x"
+METRES: Kind = (1, 0, 0, 0)
+_NODES, _WEIGHTS = np.polynomial.legendre.leggauss(10)
+
+
+def read(text: str, names: World, told: Told) -> Size:
+    """A formula with integrals in it: each is worked out by quadrature from what it says.
+
+    told: formulas of what changes along x, by its symbol.
+    """
+    while (start := re.search(r"\\int_|\\left\[", text)) is not None:
+        name = f"\\mathit{{{'I' * (len(names) + 1)}}}"
+        if start.group() == r"\int_":
+            low, place = _group(text, start.end())
+            high, place = _group(text, place + 1)
+            end = text.index(rf"\,\mathrm{{d}}{ALONG}", place)
+            inner, after = text[place:end], end + len(rf"\,\mathrm{{d}}{ALONG}")
+        else:
+            end = text.index(r"\right]_", start.end())
+            inner = text[start.end() : end]
+            low, place = _group(text, end + len(r"\right]_"))
+            high, after = _group(text, place + 1)
+        ends = [Reader(each, names).whole() for each in (low, high)]
+        worked = _integral if start.group() == r"\int_" else _difference
+        names = names | {name: worked(inner, ends, names, told)}
+        text = f"{text[: start.start()]}\\,{name}{text[after:]}".removeprefix("\\,")
+    return Reader(text, names).whole()
+
+
+def _group(text: str, place: int) -> tuple[str, int]:
+    """What stands in the braces that open at a place, and the place behind them."""
+    depth = 0
+    for at in range(place, len(text)):
+        depth += (text[at] == "{") - (text[at] == "}")
+        if not depth:
+            return text[place + 1 : at], at + 1
+    raise UnreadableError(f"braces left open in {text}")
+
+
+def _at(inner: str, x: float, names: World, told: Told) -> Size:
+    there = names | {ALONG: (x, METRES)}
+    for symbol, formula in told.items():
+        size = Reader(formula, there).whole()
+        there[symbol] = size.value, size.kind
+    return Reader(inner, there).whole()
+
+
+def _integral(inner: str, ends: list[Size], names: World, told: Told) -> tuple[float, Kind]:
+    low, high = (end.value for end in ends)
+    half, middle = (high - low) / 2, (high + low) / 2
+    sizes = [_at(inner, middle + half * node, names, told) for node in _NODES]
+    value = sum(w * size.value for w, size in zip(_WEIGHTS, sizes, strict=True)) * half
+    length, *others = sizes[0].kind
+    return float(value), (length + 1, *others)  # type: ignore[return-value]
+
+
+def _difference(inner: str, ends: list[Size], names: World, told: Told) -> tuple[float, Kind]:
+    first, last = (_at(inner, end.value, names, told) for end in ends)
+    return last.value - first.value, last.kind

@@ -12,6 +12,7 @@ from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
 from probgen.draws.draw import completed
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, tell_steps, work
+from probgen.quantities.expression import evaluate
 from probgen.quantities.printing import latex
 from probgen.quantities.unit import US_CUSTOMARY
 from probgen.statics.solution import solve
@@ -23,8 +24,10 @@ from tests.wording.equation_chain import (
     check_numbers,
     check_symbols,
 )
-from tests.wording.formula_reader import DEGREES, Reader, UnreadableError, World
+from tests.wording.formula_reader import DEGREES, METRES, Reader, Told, UnreadableError, World
 
+SOMEWHERE = 0.37
+"""A distance along a load, metres."""
 PUBLISHED = Path(__file__).parents[1] / "published"
 CONVENTIONS = {
     "angle": Convention(torque="angle"),
@@ -58,6 +61,10 @@ def worlds_of(own: Worked) -> list[World]:
                 world[latex(labels.letter(variable.id))] = size, (length, mass, time, angle)
         angles: list[World] = []
         for element in own.case.system.elements:
+            if element.spread is not None and (load := element.spread.intensity) is not None:
+                along = {**values, load.along.id: SOMEWHERE}
+                world[latex(load.along)] = SOMEWHERE, METRES
+                world[latex(load.letter)] = float(evaluate(load.load, along)), (0, 1, -2, 0)
             if f"{element.id}.magnitude" in values:
                 size = float(values[f"{element.id}.magnitude"])
                 world[latex(labels.whole(element.id))] = size, (1, 1, -2, 0)
@@ -66,6 +73,12 @@ def worlds_of(own: Worked) -> list[World]:
                 angles.append({r"\phi": (steep, DEGREES)})
         found += [world | angle for angle in angles or [{}]]
     return found
+
+
+def told_of(own: Worked) -> Told:
+    """The formulas of loads along x, by the letters of their sizes."""
+    loads = (e.spread.intensity for e in own.case.system.elements if e.spread is not None)
+    return {latex(load.letter): latex(load.load) for load in loads if load is not None}
 
 
 def reread(id: str, convention: str, draws: int) -> int:
@@ -79,11 +92,13 @@ def reread(id: str, convention: str, draws: int) -> int:
         chosen = list(draw_class(problem, "reread", ids).draws)
     lines = told = 0
     for own in work(problem, chosen):
-        worlds = worlds_of(own)
+        worlds, told_by_formula = worlds_of(own), told_of(own)
         for section in tell_steps(problem, own):
             for chain in chains(section.blocks):
-                lines += check_numbers(chain, worlds[0], problem.convention.figures)
-                told += check_symbols(chain, worlds)
+                lines += check_numbers(
+                    chain, worlds[0], problem.convention.figures, told_by_formula
+                )
+                told += check_symbols(chain, worlds, told_by_formula)
     assert told > lines / 2  # equations in symbols were read as well
     return lines
 

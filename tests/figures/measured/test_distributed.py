@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.figures.measured.distributed import covers, rows, spread_of
+from probgen.figures.measured.distributed import covers, rows, size_between, spread_of
 from probgen.figures.paper.scene import (
     Arrow,
 )
+from probgen.figures.paper.tag import What
 from probgen.quantities.printing import plain
 from tests.figures.seen import tagged, touching
 from tests.figures.sketches import BEAM, LOADS, alone, loaded, read, sketch, surveyed
@@ -43,6 +44,66 @@ def test_a_load_given_as_a_number_is_labelled_with_it_and_nothing_is_said_of_non
     load = spread_of(surveyed(template, values), element)
     assert load is not None
     assert [plain(each) for each in load.names] == ["9 N/m"]
+
+
+CURVE = """
+[[distributed]]
+from = "A"
+to = "B"
+symbol = "Q_s"
+intensity = "w*(1 - (x/L)^2)"
+"""
+
+
+def test_a_load_by_a_formula_has_its_true_shape() -> None:
+    template, values, _ = read(BEAM + CURVE)
+    (row,) = rows(surveyed(template, values), template.system.elements, 60.0, 3.0, 17.0)
+    last = len(row.heights) - 1
+    for place, height in enumerate(row.heights):
+        assert height == pytest.approx(row.heights[0] * (1 - (place / last) ** 2), abs=1e-9)
+    assert row.heights[0] > 17.0  # higher than an even one, so that its shape is seen
+    assert row.edge[last // 2].real == pytest.approx(90.0)
+    assert row.highest == row.edge[0] == row.tops[0]
+    scene = sketch(BEAM + CURVE)
+    assert len([s for s in tagged(scene, "distributed") if isinstance(s, Arrow)]) >= 8
+    assert touching(scene) == []
+
+
+@pytest.mark.parametrize(
+    ("load", "labels"),
+    [
+        ("w*(1 - (x/L)^2)", {"w": 0.0}),  # its value where it begins
+        ("w*(x/L)^2", {"w": 3.0}),  # where it ends
+        ("4*w*x/L*(1 - x/L)", {"w": 1.5}),  # at its highest
+        ("2*w*(x/L)^2", {"Q_s": 3.0}),  # nowhere: the load's own letter there
+    ],
+)
+def test_what_a_curve_is_given_by_stands_where_it_has_that_value(
+    load: str, labels: dict[str, float]
+) -> None:
+    scene = sketch(BEAM + CURVE.replace("w*(1 - (x/L)^2)", load))
+    found = {
+        each.tag.of: each.box.centre.real
+        for each in scene.labels
+        if each.tag.what is What.LABEL and each.tag.of in ("w", "Q_s")
+    }
+    assert found.keys() == labels.keys()
+    for of, place in labels.items():
+        assert found[of] == pytest.approx(place * scene.scale, abs=16.0)
+
+
+def test_a_load_stands_on_a_curved_one() -> None:
+    even = '\n[[distributed]]\nfrom = "A"\nto = "B"\nsymbol = "Q_t"\nload = "w"\n'
+    template, values, _ = read(BEAM + CURVE + even)
+    low, high = rows(surveyed(template, values), template.system.elements, 60.0, 3.0, 17.0)
+    assert low.element.id == "Q_t"  # the even one below
+    assert high.feet == pytest.approx(low.tops)
+
+
+def test_sizes_between_steps() -> None:
+    assert [size_between((0.0, 4.0, 2.0), share) for share in (0.0, 0.25, 0.5, 0.75, 1.0)] == [
+        0.0, 2.0, 4.0, 3.0, 2.0
+    ]  # fmt: skip
 
 
 def test_second_load_stands_on_the_first_and_both_are_labelled() -> None:

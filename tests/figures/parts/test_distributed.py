@@ -53,3 +53,27 @@ def test_arrows_of_a_load_end_on_its_line(heights: tuple[float, float]) -> None:
         assert abs(arrow.head - arrow.tail) == pytest.approx(
             heights[0] + share * (heights[1] - heights[0])
         )
+
+
+def test_arrows_of_a_curve_end_under_it() -> None:
+    """Heights at five equal steps; between two of them the edge is straight."""
+    heights = (0.0, 4.0, 16.0, 9.0, 20.0)
+    edge, *arrows = distributed.spread(0j, 80 + 0j, 270.0, heights, UNTAGGED)
+    assert isinstance(edge, Path)
+    assert edge.lines == (
+        (0j, 0j, 20 + 4j, 40 + 16j, 60 + 9j, 80 + 20j, 80 + 0j),
+    )  # fmt: skip
+    lengths = {a.head.real: abs(a.head - a.tail) for a in arrows if isinstance(a, Arrow)}
+    assert max(lengths) == pytest.approx(80.0)
+    for x, length in lengths.items():
+        step, share = int(min(x // 20, 3)), x / 20 - min(x // 20, 3)
+        assert length == pytest.approx(heights[step] + share * (heights[step + 1] - heights[step]))
+
+
+def test_a_curve_is_open_where_a_box_stands() -> None:
+    box = Box(30.0, 0.0, 50.0, 25.0)
+    edge, *_ = distributed.spread(0j, 80 + 0j, 270.0, (5.0, 20.0, 5.0), UNTAGGED, (box,))
+    assert isinstance(edge, Path)
+    first, second = edge.lines
+    assert max(spot.real for spot in first) == pytest.approx(28.0)
+    assert min(spot.real for spot in second) == pytest.approx(52.0)

@@ -27,6 +27,7 @@ SYMBOLS = [
     ("⊥2", r"\perp2"),
     ("⊥theta", r"\perp\theta"),
     ("⊥W_s", r"\perp W_{\mathrm{s}}"),
+    ("xbar_1", r"\bar{x}_{1}"),
 ]
 
 
@@ -108,3 +109,9 @@ def test_pieces() -> None:
     assert notation.words("at most") == r"\text{at most}"
     assert notation.summed("F") == r"\sum F"
     assert [notation.relation(sign) for sign in "=≤⇒"] == ["=", r"\leq", r"\Rightarrow"]
+
+
+def test_integrals() -> None:
+    written = Latex().integral("w", "x", "0", "L")
+    assert written == r"\int_{0}^{L} w\,\mathrm{d}x"
+    assert Latex().difference("x^{2}", "0", "L") == r"\left[x^{2}\right]_{0}^{L}"

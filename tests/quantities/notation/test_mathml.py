@@ -8,14 +8,14 @@ import pytest
 from probgen.bank.bank import default_bank
 from probgen.problem.problem import draw_class, prepare, tell_steps, work
 from probgen.quantities.expression import Call, Name, Number, Power, Product, Quotient, Sum, number
-from probgen.quantities.formula import Balance, Formula, Relation, Words
+from probgen.quantities.formula import Balance, Difference, Formula, Integral, Relation, Words
 from probgen.quantities.printing import mathml, plain
 from probgen.quantities.unit import DEGREE, NEWTON
 from probgen.wording.block import Block, Display, Itemize, Math, Paragraph
 from probgen.working.convention import Convention
 
 RAISED = dict(zip(map(ord, "0123456789−"), "⁰¹²³⁴⁵⁶⁷⁸⁹⁻", strict=True))
-ARITY = {"mfrac": 2, "msup": 2, "msub": 2}
+ARITY = {"mfrac": 2, "msup": 2, "msub": 2, "msubsup": 3, "mover": 2}
 CORE = {"math", "mrow", "mi", "mn", "mo", "mtext", "mspace", "msqrt", *ARITY}
 UNSEEN = {"\u2061": "", "\u2062": ""}  # "of" and "times" for readers aloud
 
@@ -33,6 +33,11 @@ def text_of(node: ElementTree.Element) -> str:
         case "msup":
             raised = inner[1].translate(RAISED)
             return inner[0] + (raised if set(raised) <= set(RAISED.values()) else f"^{inner[1]}")
+        case "msubsup":
+            return f"{inner[0]}({inner[1]} to {inner[2]})"
+        case "mover":
+            assert inner[1] == "¯"
+            return f"{inner[0]}\u0304"
         case "msqrt":
             return f"√({''.join(inner)})"
         case "math" | "mrow":
@@ -63,6 +68,10 @@ FORMULAS: dict[str, Formula] = {
     "x<2": (X, Relation("<"), number(2)),
     "a&b": (Words("a&b"),),
     "∑F_x=0": (Balance("force", "x"), Relation("="), number(0)),
+    "∫(0 to W_s)xdx": (Integral(X, X, number(0), W),),
+    "∫(0 to 2)(x+W_s)dx": (Integral(Sum(((1, X), (1, W))), X, number(0), number(2)),),
+    "[x²](0 to 2)": (Difference(Power(X, 2), number(0), number(2)),),
+    "x\u0304": (Name("mean", "xbar"),),
     "arctan|x|": (Call("atan", (Call("abs", (X,)),)),),
 }
 

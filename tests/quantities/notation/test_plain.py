@@ -18,6 +18,7 @@ SYMBOLS = [
     ("theta_1_x", "θ_1_x"),
     ("r_theta", "r_θ"),
     ("⊥W_s", "⊥W_s"),
+    ("xbar_1", "x\u0304_1"),
 ]
 
 
@@ -80,3 +81,8 @@ def test_pieces() -> None:
     assert [notation.function(name) for name in ("sin", "acos")] == ["sin", "arccos"]
     assert notation.relation("≤") == "≤"
     assert notation.words("at most") == "at most"
+
+
+def test_integrals() -> None:
+    assert Plain().integral("x w", "x", "0", "L") == "∫(0 to L) x w dx"
+    assert Plain().difference("x²/2", "0", "L") == "[x²/2](0 to L)"

@@ -17,6 +17,7 @@ from probgen.quantities.expression import (
     Sum,
     number,
 )
+from probgen.quantities.formula import Difference, Integral
 from probgen.quantities.printing import latex, latex_in_line, plain
 from probgen.quantities.unit import DEGREE, METRE
 
@@ -142,3 +143,30 @@ def test_fractions_on_one_line(expression: Expression, written: str) -> None:
 def test_symbols_of_several_parts(symbol: str, in_latex: str, in_text: str) -> None:
     assert latex(Name(symbol, symbol)) == in_latex
     assert plain(Name(symbol, symbol)) == in_text
+
+
+W, L = Name("w", "w"), Name("L", "L")
+INTEGRALS: list[tuple[Integral | Difference, str, str]] = [
+    (Integral(W, X, number(0), L), "∫(0 to L) w dx", r"\int_{0}^{L} w\,\mathrm{d}x"),
+    (  # a sum in brackets, a product without
+        Integral(Sum(((1, W), (-1, X))), X, number(0), L),
+        "∫(0 to L) (w − x) dx",
+        r"\int_{0}^{L} (w - x)\,\mathrm{d}x",
+    ),
+    (
+        Integral(Product((X, W)), X, Quotient(L, number(2)), L),
+        "∫(L/2 to L) x w dx",
+        r"\int_{\tfrac{L}{2}}^{L} x\,w\,\mathrm{d}x",
+    ),
+    (
+        Difference(Quotient(Power(X, 2), number(2)), number(0), L),
+        "[x²/2](0 to L)",
+        r"\left[\dfrac{x^{2}}{2}\right]_{0}^{L}",
+    ),
+]
+
+
+@pytest.mark.parametrize(("piece", "text", "written"), INTEGRALS)
+def test_integrals(piece: Integral | Difference, text: str, written: str) -> None:
+    assert plain((piece,)) == text
+    assert latex((piece,)) == written
