@@ -3,7 +3,8 @@
 `{{ L }}` prints a quantity with its value, an unknown or g as its symbol, a point as its letter;
 `{{ L | symbol }}` prints the symbol alone and `{{ L | equation }}` both, "L = 1.20 m".
 `{{ m | quantity }}` prints "mass", or "weight" where m is one in US customary, `{{ W | formula }}`
-the formula of a load along x, "w = w_0 (x/L)^2", and `{{ x }}` that x.  The text is taken apart here and never rendered by an engine of templates: nothing in it could run.
+the formula of a load along x, "w = w_0 (x/L)^2", and `{{ x }}` that x.  The text is taken apart
+here and never rendered by an engine of templates: nothing in it could run.
 """
 
 from __future__ import annotations

@@ -71,6 +71,8 @@ class Polynomial:
 
         Where the terms left are no short ones it stays a sum.
         """
+        if len(self.terms) < 2:
+            return self.expression
         held = [dict(powers) for powers, _ in self.terms]
         shared = {part: _in_all([powers.get(part, 0) for powers in held]) for part in self.order}
         below = lcm(*(factor.denominator for _, factor in self.terms))
@@ -78,7 +80,7 @@ class Polynomial:
         inverse: _Terms = {frozenset((part, -power) for part, power in outside): Fraction(below)}
         left = _product(dict(self.terms), inverse)
         short = all(abs(size) <= _SHORT for size in left.values())
-        if len(left) < 2 or not short or any(p < 0 for each in left for _, p in each):
+        if not short or any(p < 0 for each in left for _, p in each):
             return self.expression
         inner = Polynomial(self.by, tuple(left.items()), self.order).expression
         sign, before = self._written(outside, Fraction(1, below))
