@@ -175,7 +175,7 @@ def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
         drawn = DiagramDrawn(body.id, alone, _forces_on(without_idle(system, plan.steps), body.id))
         yield Criterion("diagram", drawn)
     for resultant, centroid in _integrated(plan):
-        yield Criterion("formula", ResultantIntegrated(resultant.as_name, centroid.as_name))
+        yield Criterion("integral", ResultantIntegrated(resultant.as_name, centroid.as_name))
     together: set[str] = set()
     for step in _steps(plan):
         variable = system.variables[step.unknown]

@@ -36,6 +36,7 @@ WEIGHTS: Final = {
     "substitution": 1,
     "result": 1,
     "formula": 2,
+    "integral": 2,
     "force": 1,
     "condition": 1,
     "limit": 1,
@@ -46,7 +47,7 @@ WEIGHTS: Final = {
 
 
 _BALANCES: Final = ("torque", "balance", "force")
-_OPENINGS: Final = (*_BALANCES, "condition", "formula", "limit", "magnitude")
+_OPENINGS: Final = (*_BALANCES, "condition", "formula", "integral", "limit", "magnitude")
 """What begins another line of thought, so that it is no part of the mark before it."""
 _ACCURACY: Final = ("result", "magnitude", "direction")
 

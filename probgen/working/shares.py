@@ -17,7 +17,7 @@ GROUPS: Final = {
     "diagrams": ("diagram",),
     "torques": ("torque",),
     "forces": ("force", "balance"),
-    "conditions": ("condition", "formula", "limit"),
+    "conditions": ("condition", "formula", "integral", "limit"),
     "algebra": ("elimination", "substitution"),
     "results": ("result", "magnitude", "direction"),
 }

@@ -14,7 +14,14 @@ from probgen.bank.reading import read_template
 from probgen.bank.template import Template
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, tell_steps, work
 from probgen.quantities.expression import Expression, Number, evaluate
-from probgen.quantities.formula import Balance, Formula, Relation, Words
+from probgen.quantities.formula import (
+    Balance,
+    Difference,
+    Formula,
+    Integral,
+    Relation,
+    Words,
+)
 from probgen.quantities.printing import plain
 from probgen.quantities.rounding import last_place
 from probgen.quantities.unit import US_CUSTOMARY
@@ -182,7 +189,7 @@ def chains(section: Section) -> Iterator[list[tuple[str, Expression]]]:
 
 
 def is_expression(piece: object) -> bool:
-    return not isinstance(piece, Relation | Words | Balance)
+    return not isinstance(piece, Relation | Words | Balance | Integral | Difference)
 
 
 def digit(number: Number) -> float:

@@ -98,6 +98,8 @@ def test_nothing_is_left_unmarked(path: Path, points: int) -> None:
     balances = [step.equation.kind for step in steps(case.plan)]
     assert kinds.count("torque") == balances.count("torque")
     assert kinds.count("formula") == len(settled)
+    curves = [e for e in case.system.elements if e.spread is not None and e.spread.intensity]
+    assert kinds.count("integral") == len(curves)
 
 
 @pytest.mark.parametrize("path", EVERY, ids=named)

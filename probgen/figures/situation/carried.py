@@ -23,13 +23,15 @@ from probgen.figures.situation.block import Block
 from probgen.figures.situation.datum import Datum
 from probgen.figures.situation.shape import LIMBS
 from probgen.figures.situation.stage import Stage
-from probgen.quantities.expression import Name
+from probgen.quantities.expression import Name, Number
 from probgen.statics.system import Body, Element, Kind, System
 
 _ROW: Final = 17.0  # height of a distributed load's arrows, pt
 _LYING: Final = 0.86  # length of somebody who lies on a board, of the board's
 _PLAIN: Final = Load(Thing.BLOCK, Manner.STANDS)  # what nothing is said of
 _LONGEST_ROPE: Final = 120.0  # the furthest a load is let down, pt
+_BESIDE: Final = (0.5, 0.625, 0.375, 0.75, 0.25)  # where along a curve its letter stands
+_OFF: Final = 2.5  # how far off a slanting curve, pt
 _NARROW: Final = Extent(9.0, 7.0, 0.0)  # what takes the place of a label that is too wide
 
 
@@ -281,22 +283,26 @@ class Burdens:
             yield Note(self.stage.text(name), anchors, Tag(What.LABEL, id))
 
     def _curve_labels(self, row: Row, away: float) -> Iterator[Note]:
-        """Each load per length where the curve has it, else the load's letter at its highest."""
+        """The load's letter beside its curve, and each load per length where the curve has it."""
         measured, sizes = self.stage.measured, [abs(size) for size in row.spread.sizes]
-        highest = sizes.index(max(sizes))
-        told = False
+        places = (0, len(sizes) - 1, sizes.index(max(sizes)))
+        named: dict[int, Name | Number] = {}
         for name in row.spread.names:
             size = measured.number(name)
-            places = (0, len(sizes) - 1, highest)
             at = next((place for place in places if isclose(sizes[place], size)), None)
             if at is not None:
-                id = name.id if isinstance(name, Name) else row.element.id
-                yield Note(self.stage.text(name), ((row.edge[at], away),), Tag(What.LABEL, id))
-                told = True
+                named.setdefault(at, name)
+        for place, name in named.items():
+            id = name.id if isinstance(name, Name) else row.element.id
+            anchor = ((row.edge[place], away),)
+            yield Note(self.stage.text(name), anchor, Tag(What.LABEL, id))
         spread = row.element.spread
-        if not told and spread is not None and spread.intensity is not None:
+        if spread is not None and spread.intensity is not None:
+            shares = [share for share in _BESIDE if round(share * (len(sizes) - 1)) not in named]
+            off = heading(away) * _OFF
+            anchors = [(row.edge[round(share * (len(sizes) - 1))] + off, away) for share in shares]
             tag = Tag(What.LABEL, row.element.id)
-            yield Note(spread.intensity.letter, ((row.edge[highest], away),), tag)
+            yield Note(spread.intensity.letter, tuple(anchors), tag)
 
 
 def _weighs(element: Element, body: Body) -> bool:

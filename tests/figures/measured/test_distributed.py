@@ -72,10 +72,10 @@ def test_a_load_by_a_formula_has_its_true_shape() -> None:
 @pytest.mark.parametrize(
     ("load", "labels"),
     [
-        ("w*(1 - (x/L)^2)", {"w": 0.0}),  # its value where it begins
-        ("w*(x/L)^2", {"w": 3.0}),  # where it ends
-        ("4*w*x/L*(1 - x/L)", {"w": 1.5}),  # at its highest
-        ("2*w*(x/L)^2", {"Q_s": 3.0}),  # nowhere: the load's own letter there
+        ("w*(1 - (x/L)^2)", {"w": 0.0, "Q_s": 1.5}),  # its value where it begins
+        ("w*(x/L)^2", {"w": 3.0, "Q_s": 1.5}),  # where it ends
+        ("4*w*x/L*(1 - x/L)", {"w": 1.5, "Q_s": 2.25}),  # at its highest
+        ("2*w*(x/L)^2", {"Q_s": 1.5}),  # nowhere: the load's own letter alone
     ],
 )
 def test_what_a_curve_is_given_by_stands_where_it_has_that_value(
