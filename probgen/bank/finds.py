@@ -10,6 +10,7 @@ from probgen.bank.direction import component_sum, plain_degrees
 from probgen.bank.labels import Coined, Label, Reason, Sort
 from probgen.bank.quantity import read_unit
 from probgen.bank.situation import Situation
+from probgen.bank.statement import check_mentions
 from probgen.bank.support import check_own, declare_components
 from probgen.input.fault import nearest, one_of
 from probgen.input.table import Table
@@ -102,6 +103,8 @@ def _print_in(row: Table, situation: Situation, quantity: str) -> None:
 def _asked(row: Table, situation: Situation, find: Find) -> Find:
     """The find; the author's own words for it, if any, are kept beside it."""
     wording = row.text("wording", "")
+    known, quantities = situation.names_to_tell, situation.scope.variables
+    check_mentions(row, "wording", wording, known, quantities, filters=("quantity",))
     if wording:
         situation.wordings.setdefault(find, wording)
     return find

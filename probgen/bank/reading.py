@@ -245,20 +245,7 @@ def _read_cautions(top: Table) -> tuple[str, ...]:
 def _read_statement(top: Table, situation: Situation) -> str:
     quantities = situation.scope.variables
     formulas = [each.id for each in situation.elements if each.spread and each.spread.intensity]
-    return check_statement(top, "statement", _names_to_tell(situation), quantities, formulas)
-
-
-def _names_to_tell(situation: Situation) -> list[str] | None:
-    """What a statement may name: quantities, two-component forces, points; None in doubt."""
-    if not situation.scope.whole:
-        return None
-    variables = situation.scope.variables.values()
-    quantities = [variable.id for variable in variables if not variable.component_of]
-    own = [element.id for element in situation.elements if not element.of]
-    named = [id for id in own if id not in quantities]
-    loads = (each.spread.intensity for each in situation.elements if each.spread)
-    along = [name.id for load in loads if load for name in (load.along, load.letter)]
-    return [*quantities, *named, *along, *situation.points]
+    return check_statement(top, "statement", situation.names_to_tell, quantities, formulas)
 
 
 def _system(

@@ -65,6 +65,19 @@ class Situation:
     wordings: dict[Find, str] = field(default_factory=dict)
     varying: set[str] = field(default_factory=set)
 
+    @property
+    def names_to_tell(self) -> list[str] | None:
+        """What a text may name: quantities, two-component forces, points; None in doubt."""
+        if not self.scope.whole:
+            return None
+        variables = self.scope.variables.values()
+        quantities = [variable.id for variable in variables if not variable.component_of]
+        own = [element.id for element in self.elements if not element.of]
+        named = [id for id in own if id not in quantities]
+        loads = (each.spread.intensity for each in self.elements if each.spread)
+        along = [name.id for load in loads if load for name in (load.along, load.letter)]
+        return [*quantities, *named, *along, *self.points]
+
     def body(self, row: Table) -> str:
         """The body an element acts on; it need not be named when there is only one."""
         ids = [body.id for body in self.bodies if not body.part_of]

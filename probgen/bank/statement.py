@@ -1,16 +1,17 @@
-"""The statement of a template: text that names quantities and points, and nothing else.
+"""The texts of a template that name quantities and points, and nothing else: its statement first.
 
 `{{ L }}` prints a quantity with its value, an unknown or g as its symbol, a point as its letter;
 `{{ L | symbol }}` prints the symbol alone and `{{ L | equation }}` both, "L = 1.20 m".
 `{{ m | quantity }}` prints "mass", or "weight" where m is one in US customary, `{{ W | formula }}`
 the formula of a load along x, "w = w_0 (x/L)^2", and `{{ x }}` that x.  The text is taken apart
-here and never rendered by an engine of templates: nothing in it could run.
+here and never rendered by an engine of templates: nothing in it could run.  How something is asked
+for is such a text as well, in which all names print as symbols.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
@@ -61,12 +62,29 @@ def check_statement(
     filter `quantity` has a word for; formulas: what the filter `formula` has one for.
     """
     text = table.text(key, expected="the problem's text", most=LONGEST_STATEMENT)
+    check_mentions(table, key, text, known, quantities, formulas)
+    return text
+
+
+def check_mentions(
+    table: Table,
+    key: str,
+    text: str,
+    known: Collection[str] | None,
+    quantities: Collection[str],
+    formulas: Collection[str] = (),
+    filters: Sequence[str] = FILTERS,
+) -> None:
+    """Notes the faults of a text that was read under `key`.
+
+    known, quantities, formulas: as for a statement.  filters: those that mean something in it.
+    """
     for piece in statement_pieces(text):
         if isinstance(piece, str):
             _check_text(table, key, piece)
-        elif piece.filter not in ("", *FILTERS):
-            mend = nearest(piece.filter, FILTERS)
-            table.fault(key, f"| {piece.filter}", one_of(FILTERS, "the filters "), mend)
+        elif piece.filter not in ("", *filters):
+            mend = nearest(piece.filter, filters)
+            table.fault(key, f"| {piece.filter}", one_of(filters, "the filters "), mend)
         elif known is not None and piece.id not in known:
             expected = one_of(sorted(known), "the names ")
             table.fault(key, f"{{{{ {piece.id} }}}}", expected, nearest(piece.id, known))
@@ -77,7 +95,6 @@ def check_statement(
             expected = "the symbol of a load with an intensity before it"
             mend = nearest(piece.id, formulas) or f"write {{{{ {piece.id} }}}}"
             table.fault(key, f"{{{{ {piece.id} | formula }}}}", expected, mend)
-    return text
 
 
 def _pieces(text: str) -> Iterator[str | Mention]:

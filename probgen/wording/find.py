@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from probgen.bank.labels import Labels
 from probgen.statics.system import Find, Form, System
-from probgen.wording.block import Inline, Text
+from probgen.wording.block import Inline
 from probgen.wording.facts.asked import ForceAsked, LimitsAsked, QuantityAsked, UtmostAsked
 from probgen.wording.language import Language
 from probgen.wording.nouns import Nouns
+from probgen.wording.statement import tell_text
 from probgen.working.fact import Fact
 
 
 def tell_find(find: Find, nouns: Nouns, language: Language) -> tuple[Inline, ...]:
     """ "the tension in the cable, T"; in the author's words where there are any."""
-    own = nouns.asked(find)
-    return (Text(own),) if own else language.say(_asked(nouns.system, nouns.labels, find), nouns)
+    if own := nouns.asked(find):
+        return tell_text(own, nouns, language)
+    return language.say(_asked(nouns.system, nouns.labels, find), nouns)
 
 
 def _asked(system: System, labels: Labels, find: Find) -> Fact:

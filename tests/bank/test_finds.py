@@ -205,3 +205,26 @@ def test_one_quantity_is_taken_to_its_limits(shelf: str) -> None:
     (fault,) = caught.value.faults
     assert fault.field == "find[3].as"
     assert "which T is already" in fault.expected
+
+
+WORDINGS = [
+    ("the force {{ T }} at {{ A }}", None),
+    ("the {{ m | quantity }} {{ m }}", None),
+    ("the force {{ U }}", '"{{ U }}"'),
+    ("the force {{ T | equation }}", '"| equation"'),
+    ("the force { T }", '"{"'),
+]
+
+
+@pytest.mark.parametrize(("wording", "found"), WORDINGS)
+def test_what_asks_for_something_names_what_there_is(
+    shelf: str, wording: str, found: str | None
+) -> None:
+    text = shelf + f'[[find]]\nquantity = "W_t"\nwording = "{wording}"\n'
+    if found is None:
+        assert read_template(text, "shelf.toml").labels.finds[Find("W_t", Form.VALUE)] == wording
+        return
+    with pytest.raises(InputError) as caught:
+        read_template(text, "shelf.toml")
+    (fault,) = caught.value.faults
+    assert (fault.field, fault.found) == ("find[2].wording", found)

@@ -24,6 +24,8 @@ FINDS = [
         "the magnitude and direction of the force from the hinge, R",
     ),
     ("R", Form.COMPONENTS, "what the hinge does", "what the hinge does"),
+    ("R", Form.COMPONENTS, "the push {{ R }} at {{ A }}, as parts", "the push R at A, as parts"),
+    ("T", Form.VALUE, "{{ T }} if {{ length | quantity }} is {{ length }}", "T if length is L"),
 ]
 
 

@@ -10,7 +10,7 @@ from typing import Literal
 
 import pytest
 
-from probgen.problem.problem import Worked, tell_steps
+from probgen.problem.problem import Worked, draw_class, tell_steps, work
 from probgen.quantities.expression import Number, names_in
 from probgen.quantities.formula import Relation
 from probgen.quantities.printing import plain
@@ -68,9 +68,10 @@ def test_so_they_do_for_a_whole_class(name: str, convention: Convention) -> None
 
 
 def test_lengths_that_are_converted_have_digits_enough_for_their_angle() -> None:
-    name, customary = "sign-arm-strut", replace(USUAL, units=US_CUSTOMARY)
-    own = problem(name, customary)
-    assert lines_read(tuple(tell_steps(own, each) for each in works(name, customary, 30)))
+    """Of data in metres told in feet, as an author's own are who gives no others."""
+    own = replace(problem("sign-arm-strut"), convention=replace(USUAL, units=US_CUSTOMARY))
+    drawn = draw_class(own, "key", [str(each) for each in range(30)]).draws
+    assert lines_read(tuple(tell_steps(own, each) for each in work(own, drawn)))
 
 
 def lines_read(told: tuple[tuple[Section, ...], ...]) -> int:

@@ -10,8 +10,10 @@ from typing import Any
 
 import pytest
 
+from probgen.bank.customary import systems_of
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
+from probgen.input.toml import parse_toml
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, tell_steps, work
 from probgen.quantities.expression import Expression, Number, evaluate
 from probgen.quantities.formula import (
@@ -24,7 +26,7 @@ from probgen.quantities.formula import (
 )
 from probgen.quantities.printing import plain
 from probgen.quantities.rounding import last_place
-from probgen.quantities.unit import US_CUSTOMARY
+from probgen.quantities.unit import SI, US_CUSTOMARY, UnitSystem
 from probgen.wording.block import Display, Itemize, Math, Paragraph, Section
 from probgen.wording.sentence import plain_text
 from probgen.working.case import Case
@@ -67,12 +69,14 @@ def named(convention: Convention) -> str:
 
 
 @cache
-def template(name: str) -> Template:
-    path = TEMPLATES[name]
-    return read_template(path.read_text(encoding="utf-8"), path.name)
+def template(name: str, units: UnitSystem = SI) -> Template:
+    """As a set in a system of units has it; converted where it is written for none but SI."""
+    text, where = TEMPLATES[name].read_text(encoding="utf-8"), TEMPLATES[name].name
+    known = systems_of(parse_toml(text, where))
+    return read_template(text, where, units if units in known else SI)
 
 
-METHOD = ("torque", "positive", "axes", "order", "pivot")
+METHOD = ("torque", "positive", "axes", "order", "pivot", "units")
 """What of a convention decides how a problem is derived; the rest is about its telling."""
 
 
@@ -81,7 +85,7 @@ def problem(name: str, convention: Convention = USUAL) -> Problem:
     like = replace(USUAL, **{field: getattr(convention, field) for field in METHOD})
     if convention != like:
         return replace(problem(name, like), convention=convention)
-    return prepare(template(name), convention)
+    return prepare(template(name, convention.units), convention)
 
 
 TOLD = [
