@@ -8,6 +8,7 @@ from typing import Final
 
 from probgen.bank.direction import component_sum, plain_degrees
 from probgen.bank.labels import Coined, Label, Reason, Sort
+from probgen.bank.largest_moment import read_largest_moment
 from probgen.bank.quantity import read_unit
 from probgen.bank.situation import Situation
 from probgen.bank.statement import check_mentions
@@ -235,4 +236,5 @@ _WORKED_OUT: Final[dict[str, Callable[[Table, Situation], list[Find]]]] = {
     "value": _read_value,
     "centre_of_mass": _read_centre,
     "resultant": _read_resultant,
+    "largest_moment": read_largest_moment,
 }

@@ -57,6 +57,8 @@ class Sort(Enum):
     AXIAL_FORCE = auto()
     SHEAR_FORCE = auto()
     BENDING_MOMENT = auto()
+    LARGEST_MOMENT = auto()  # the largest bending moment in a body
+    LARGEST_MOMENT_PLACE = auto()  # how far from a point that is
     APPLIED_FORCE = auto()
     WEIGHT = auto()
     RESULTANT = auto()
@@ -115,6 +117,8 @@ class Reason(Enum):
     FRICTION_AT_LIMIT = auto()
     LEAST_COEFFICIENT = auto()
     CENTRE_OF_MASS = auto()
+    LOAD_ON_PART = auto()  # how much of a spread load lies on a part of unknown length
+    LARGEST_MOMENT = auto()  # that it is at a point known
 
 
 @dataclass(frozen=True, slots=True)

@@ -270,6 +270,7 @@ def _system(
         given=given,
         members=tuple(situation.members),
         by=by,
+        largest=tuple(situation.largest),
     )
 
 

@@ -11,6 +11,7 @@ from it, the bending moment counter-clockwise; on the part beyond they are oppos
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from itertools import count
 from typing import Final
@@ -18,13 +19,24 @@ from typing import Final
 from probgen.bank.bounds import sign_of
 from probgen.bank.direction import straight, turned
 from probgen.bank.intensity import declare_resultant
-from probgen.bank.labels import ByKind, Coined, Label, Sort
+from probgen.bank.labels import ByKind, Called, Coined, Label, Reason, Sort
 from probgen.bank.load import Spreading
 from probgen.bank.scope import is_symbol
 from probgen.bank.situation import Situation
 from probgen.bank.support import bared
 from probgen.input.table import Table
-from probgen.quantities.expression import ZERO, Expression, Name, Quotient, Sum, times, total
+from probgen.quantities.expression import (
+    ZERO,
+    Expression,
+    Name,
+    Power,
+    Quotient,
+    Sum,
+    number,
+    over,
+    times,
+    total,
+)
 from probgen.quantities.like_terms import collected_sum
 from probgen.quantities.unit import NEWTON
 from probgen.statics.geometry import angle_of
@@ -37,10 +49,13 @@ _SIDES: Final = ("before", "after")
 
 
 @dataclass(frozen=True, slots=True)
-class _Cut:
+class Cut:
     """A straight body and the section through it, places by their distance along it (m).
 
     just: on which side of the section lies what acts at its very place, "" where that is not said.
+    stretch: two places between which it lies wherever that is, with nothing else there that acts at
+    a point; None where its place is known.
+    body_key: the field that names the body.
     """
 
     row: Table
@@ -51,6 +66,8 @@ class _Cut:
     place: Expression
     length: Expression
     just: str
+    stretch: tuple[Expression, Expression] | None = None
+    body_key: str = "body"
 
     def seen(self, point: str) -> Expression | None:
         """How far along the axis a point is; None where it is not on it."""
@@ -61,6 +78,8 @@ class _Cut:
 
     def before(self, place: Expression | None, what: str) -> bool:
         """Whether a place lies before the section; a fault where that is in doubt."""
+        if self.stretch is not None:
+            return self._before_stretch(self.stretch, place, what)
         gap = None if place is None else collected_sum((1, self.place), (-1, place))
         if gap == ZERO:
             if not self.just and not self.row.faulty("just"):
@@ -74,6 +93,20 @@ class _Cut:
             self.row.fault("at", self.at, f"a section with {what} {found}", mend)
         return sign > 0
 
+    def _before_stretch(
+        self, stretch: tuple[Expression, Expression], place: Expression | None, what: str
+    ) -> bool:
+        """Whether a place lies before or at the start of the stretch, not at or beyond its end."""
+        for end, side in zip(stretch, (1, -1), strict=True):
+            gap = None if place is None else collected_sum((side, end), (-side, place))
+            if gap is not None and sign_of(gap, self.situation.scope.bounds) > 0:
+                return side > 0
+        if not self.row.faulty("between"):
+            found = "on its axis at all" if place is None else "on one side of it in all draws"
+            expected = f"a stretch with {what} {found}"
+            self.row.fault("between", None, expected, "narrow the ranges, or name other points")
+        return True
+
 
 def section(row: Table, situation: Situation) -> None:
     """Describes the part that is kept, with what its section bares."""
@@ -86,12 +119,12 @@ def section(row: Table, situation: Situation) -> None:
     if cut is None:
         situation.scope.whole = False
         return
-    parts = [_part(cut, first=True), _part(cut, first=False)]
+    parts = [part_left(cut, first=True), part_left(cut, first=False)]
     if row.faults.found:
         situation.scope.whole = False
         return
     kept = min(parts, key=lambda part: part.weight(situation))
-    _keep(cut, kept, letters)
+    keep(cut, kept, letters)
 
 
 def _letter(row: Table, situation: Situation, key: str, letter: str, at: str) -> str:
@@ -114,15 +147,21 @@ def _run(line: Link | None, along: Expression) -> Expression | None:
     return total((-1, line.length)) if turn.constant % 360 else line.length
 
 
-def _cut(row: Table, situation: Situation, body: Body, at: str, just: str) -> _Cut | None:
+def axis_of(situation: Situation, body: Body) -> Link | None:
+    """From a straight body's first point to its last; None of any other body."""
+    if len(body.outline) != 2 or body.particle or body.joints:
+        return None
+    first, last = (situation.points[name] for name in body.outline)
+    return straight(first, last)
+
+
+def _cut(row: Table, situation: Situation, body: Body, at: str, just: str) -> Cut | None:
     """The section with its place; None after a fault."""
-    ends = [situation.points[name] for name in (body.outline[0], body.outline[-1])]
-    axis = straight(ends[0], ends[1])
-    bent = len(body.outline) > 2 or body.particle or bool(body.joints)
-    if axis is None or bent:
+    axis = axis_of(situation, body)
+    if axis is None:
         row.fault("body", body.id, "a straight body along two points")
         return None
-    cut = _Cut(row, situation, body, at, axis.direction, ZERO, axis.length, just)
+    cut = Cut(row, situation, body, at, axis.direction, ZERO, axis.length, just)
     place = cut.seen(at)
     inside = place is not None and all(
         sign_of(gap, situation.scope.bounds) > 0 and gap != ZERO
@@ -151,7 +190,7 @@ class _Piece:
 
 
 @dataclass(frozen=True, slots=True)
-class _Part:
+class Part:
     """One side of a section: what acts there as it is, and what of spread loads lies there."""
 
     outline: tuple[str, str]
@@ -173,7 +212,8 @@ class _Part:
         return len(unknown), len(sizes) + len(self.pieces)
 
 
-def _part(cut: _Cut, *, first: bool) -> _Part:
+def part_left(cut: Cut, *, first: bool) -> Part:
+    """The part before the section (first), or that beyond it; what is in doubt is a fault."""
     ends = cut.body.outline
     whole: list[Element] = []
     pieces: list[_Piece] = []
@@ -182,9 +222,9 @@ def _part(cut: _Cut, *, first: bool) -> _Part:
             continue
         if element.own:
             expected = "a body whose weight is told along it: a section leaves a part of it only"
-            if not cut.row.faulty("body"):
+            if not cut.row.faulty(cut.body_key):
                 mend = "write its weight as a distributed load"
-                cut.row.fault("body", cut.body.id, expected, mend)
+                cut.row.fault(cut.body_key, cut.body.id, expected, mend)
         elif element.spread is not None:
             piece = _divided(cut, element, element.spread, first=first)
             pieces += [piece] if isinstance(piece, _Piece) else []
@@ -192,10 +232,10 @@ def _part(cut: _Cut, *, first: bool) -> _Part:
         elif cut.before(cut.seen(element.at), element.id) == first:
             whole.append(element)
     outline = (ends[0], cut.at) if first else (cut.at, ends[-1])
-    return _Part(outline, first, tuple(whole), tuple(pieces))
+    return Part(outline, first, tuple(whole), tuple(pieces))
 
 
-def _divided(cut: _Cut, element: Element, spread: Spread, *, first: bool) -> _Piece | bool:
+def _divided(cut: Cut, element: Element, spread: Spread, *, first: bool) -> _Piece | bool:
     """What of a spread load is on one side: all (True), nothing (False), or a piece of it."""
     start = cut.seen(spread.start)
     run = _run(spread.line, cut.along)
@@ -221,7 +261,7 @@ def _divided(cut: _Cut, element: Element, spread: Spread, *, first: bool) -> _Pi
     return _Piece(element, cut.at, rest, there, spread.last, far)
 
 
-def _side(cut: _Cut, place: Expression, what: str) -> int:
+def _side(cut: Cut, place: Expression, what: str) -> int:
     """1 before the section, -1 beyond it, 0 at it."""
     if collected_sum((1, cut.place), (-1, place)) == ZERO:
         return 0
@@ -239,8 +279,11 @@ def _size_at(spread: Spread, distance: Expression) -> Expression:
     return grown if spread.first == ZERO else Sum(((1, spread.first), (1, grown)))
 
 
-def _keep(cut: _Cut, part: _Part, letters: dict[str, str]) -> None:
-    """Adds the part that is kept as a body, and everything on it."""
+def keep(cut: Cut, part: Part, letters: Mapping[str, str], named: Called | None = None) -> None:
+    """Adds the part that is kept as a body, and everything on it.
+
+    letters: of what is bared, named: what the couple is called, both as `bared` has them.
+    """
     situation, body = cut.situation, Body(part_id(part.outline), part.outline, part_of=cut.body.id)
     situation.bodies += (body,)
     ids = {element.id for element in part.elements}
@@ -259,20 +302,22 @@ def _keep(cut: _Cut, part: _Part, letters: dict[str, str]) -> None:
     for piece in part.pieces:
         _add_piece(cut, body.id, piece)
     axis = cut.along if part.first else turned(cut.along, 180)
-    element, forces, couple = bared(cut.row, situation, body.id, cut.at, axis, letters)
+    element, forces, couple = bared(cut.row, situation, body.id, cut.at, axis, letters, named)
     if not part.first:
         couple = replace(couple, moment=total((-1, couple.moment)))
     label = Label(letters["axial"], ByKind.PART_CUT_OFF)
     situation.place(cut.row, element, label, forces, [couple])
 
 
-def _add_piece(cut: _Cut, body: str, piece: _Piece) -> None:
+def _add_piece(cut: Cut, body: str, piece: _Piece) -> None:
     """The resultant of a piece of a spread load, with a letter and a point of its own."""
     situation, element = cut.situation, piece.element
     stem = element.id if "_" in element.id else f"{element.id}_"
     taken = situation.scope.symbols | situation.letters | situation.points.keys()
     letter = next(f"{stem}{n}" for n in count(1) if f"{stem}{n}" not in taken)
     name = situation.named[element.id].name
+    if cut.stretch is not None:
+        situation.reasons[letter] = Reason.LOAD_ON_PART
     lies = Spread(piece.start, piece.line, piece.first, piece.last)
     if (curve := piece.intensity) is not None:
         size, curve = declare_resultant(cut.row, situation, letter, name, curve)
@@ -281,10 +326,19 @@ def _add_piece(cut: _Cut, body: str, piece: _Piece) -> None:
     else:
         load = Spreading(piece.first, piece.last)
         called = Coined(Sort.RESULTANT, name)
-        size = situation.defined(cut.row, letter, load.whole(piece.line.length), NEWTON, called)
+        size = situation.defined(cut.row, letter, _whole(cut, piece, load), NEWTON, called)
         start, reach = piece.start, Link(load.centroid(piece.line.length), piece.line.direction)
     at = situation.add_point("Q", (*situation.points[start].links, reach))
     direction = next(f.direction for f in situation.forces if f.element == element.id)
     made = Element(letter, Kind.DISTRIBUTED, body, at, (letter,), spread=lies)
     acting = Force(letter, body, at, size, direction, Kind.DISTRIBUTED, letter)
     situation.place(cut.row, made, Label(letter, name), [acting])
+
+
+def _whole(cut: Cut, piece: _Piece, load: Spreading) -> Expression:
+    """The resultant of a piece; w x^2/(2 l) of one that runs from zero over an unknown length."""
+    spread = piece.element.spread
+    if cut.stretch is None or spread is None or ZERO not in (piece.first, piece.last):
+        return load.whole(piece.line.length)
+    full = spread.last if piece.first == ZERO else spread.first
+    return over(times(full, Power(piece.line.length, 2)), times(number(2), spread.line.length))

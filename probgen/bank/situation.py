@@ -26,6 +26,7 @@ from probgen.statics.system import (
     Element,
     Find,
     Force,
+    LargestMoment,
     Limit,
     Link,
     Member,
@@ -43,6 +44,7 @@ class Situation:
     shown: what the kind of an entry alone says the figure shows, by the element's id.
     named, nouns, events, reasons, wordings: what elements, bodies, limits, conditions and finds
     are called.  varying: what is asked and may be of another regime in some draws.
+    largest: bending moments asked that are the largest in their body.
     """
 
     scope: Scope
@@ -64,6 +66,7 @@ class Situation:
     reasons: dict[str, str | Reason] = field(default_factory=dict)
     wordings: dict[Find, str] = field(default_factory=dict)
     varying: set[str] = field(default_factory=set)
+    largest: list[LargestMoment] = field(default_factory=list)
 
     @property
     def names_to_tell(self) -> list[str] | None:

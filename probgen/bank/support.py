@@ -116,24 +116,26 @@ def bared(
     at: str,
     axis: Expression,
     letters: Mapping[str, str],
+    named: Called | None = None,
 ) -> tuple[Element, list[Force], Couple]:
-    """What a section bares, as unknowns of its letters: "axial", "shear" and "couple"."""
-    axial, shear, bending = (letters[key] for key in ("axial", "shear", "couple"))
+    """What a section bares, as unknowns of its letters: "axial", "shear" and "couple".
+
+    Where there is no letter for a shear force, it is zero.  named: what the couple is called.
+    """
+    axial, bending = letters["axial"], letters["couple"]
     sizes = {
-        key: situation.unknown(row, id, NEWTON, Coined(sort, at=at), key=key)
-        for key, id, sort in (
-            ("axial", axial, Sort.AXIAL_FORCE),
-            ("shear", shear, Sort.SHEAR_FORCE),
-        )
+        key: situation.unknown(row, letters[key], NEWTON, Coined(sort, at=at), key=key)
+        for key, sort in (("axial", Sort.AXIAL_FORCE), ("shear", Sort.SHEAR_FORCE))
+        if key in letters
     }
     ways = {"axial": axis, "shear": turned(axis, -90)}
     forces = [
         Force(size.id, body, at, size, ways[part], Kind.FIXED, axial, ForcePart(part))
         for part, size in sizes.items()
     ]
-    named = Coined(Sort.BENDING_MOMENT, at=at)
+    named = named or Coined(Sort.BENDING_MOMENT, at=at)
     moment = situation.unknown(row, bending, NEWTON_METRE, named, key="couple")
-    element = Element(axial, Kind.CUT, body, at, (axial, shear))
+    element = Element(axial, Kind.CUT, body, at, tuple(letters[key] for key in sizes))
     return element, forces, Couple(bending, body, at, moment, axial)
 
 

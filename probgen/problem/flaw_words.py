@@ -7,6 +7,7 @@ from typing import Final
 
 from probgen.bank.template import Template
 from probgen.figures.measured.proportion import Amiss, Disturbance
+from probgen.quantities.unit import LENGTH
 from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.plausibility import NEAR_AXIS
 from probgen.statics.quantity_id import Quantity
@@ -77,7 +78,22 @@ def _told(template: Template, flaw: Flaw) -> str:
             return limit
         case FlawKind.PASSED_AT_ZERO:
             return f"{limit} already with {flaw.quantity} = 0: raise the limit or change the values"
+        case FlawKind.LARGER_ELSEWHERE:
+            return _larger_elsewhere(template, flaw)
     raise AssertionError(flaw.kind)
+
+
+def _larger_elsewhere(template: Template, flaw: Flaw) -> str:
+    """Where a bending moment is that is no smaller than the one asked as the largest."""
+    largest = template.system.largest
+    asked = next(each for each in largest if each.moment == flaw.quantity)
+    unit = template.units.unit_of(LENGTH)
+    there = f"{flaw.value / unit.factor:.4g} {unit.plain} from {flaw.place}"
+    said = f"between {' and '.join(asked.between)}" if asked.between else f"at {asked.at}"
+    return (
+        f"the bending moment is as large or larger {there}, not largest {said} ({asked.moment}): "
+        f"keep it there with a [[require]] on {asked.place} and the loads, or ask for it elsewhere"
+    )
 
 
 def _implausible(template: Template, flaw: Flaw) -> str:

@@ -5,7 +5,7 @@ The plan is found once, symbolically; a whole class is then solved and proved in
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from functools import cached_property
@@ -46,6 +46,7 @@ from probgen.wording.english import ENGLISH
 from probgen.wording.key import tell
 from probgen.wording.language import Language
 from probgen.wording.nouns import Nouns
+from probgen.wording.passage import Passage
 from probgen.wording.sentence import plain_text
 from probgen.working.asked import asked_answers
 from probgen.working.case import Case, case_of
@@ -133,9 +134,9 @@ class Worked:
 
     @cached_property
     def inside(self) -> tuple[InternalForces, ...]:
-        """What acts inside each body that has a diagram."""
+        """What acts inside each body that has a diagram, or whose largest moment is asked."""
         system = self.case.system
-        bodies = system.diagrams
+        bodies = dict.fromkeys((*system.diagrams, *(each.body for each in system.largest)))
         return tuple(internal_forces(system.uncut, self.complete, body) for body in bodies)
 
 
@@ -286,15 +287,21 @@ def tell_steps(problem: Problem, own: Worked) -> tuple[Section, ...]:
     """The worked steps.  Raises InputError where no printed digits would lead to the result."""
     try:
         with within(_SECONDS, problem.template.path, "telling its working"):
-            told = tell(own.digits, problem.unused)
+            told = [*tell(own.digits, problem.unused, own.inside), *_drawn(own)]
     except ArithmeticError as error:
         template = problem.template
         expected = "values whose working can be printed"
         mend = f"change the values, or the template's ranges: {error}"
         fault = Fault(template.path, "", shown_values(own.draw), expected, mend)
         raise InputError([fault]) from None
-    drawn = (diagram_passage(own.digits, inside) for inside in own.inside)
-    return tuple(problem.language.section(passage, problem.nouns) for passage in (*told, *drawn))
+    return tuple(problem.language.section(passage, problem.nouns) for passage in told)
+
+
+def _drawn(own: Worked) -> Iterator[Passage]:
+    """What acts inside each body that has a diagram: by expressions, then drawn."""
+    for inside in own.inside:
+        if inside.body in own.case.system.diagrams:
+            yield diagram_passage(own.digits, inside, own.complete)
 
 
 def proved(problem: Problem, draws: Sequence[Draw]) -> tuple[dict[str, NDArray[np.float64]], Proof]:

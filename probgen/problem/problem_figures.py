@@ -26,7 +26,8 @@ from probgen.statics.internal_forces import Inside
 from probgen.statics.numeric_equations import coordinates
 from probgen.statics.system import Role, System
 from probgen.statics.truss import without_idle
-from probgen.wording.diagram import drawn_of, inside_shown, plain_value, unit_of
+from probgen.wording.diagram import drawn_of, inside_shown
+from probgen.wording.inside import plain_value, unit_of
 from probgen.wording.truss import is_piece
 from probgen.working.criteria import bodies_used
 

@@ -9,7 +9,7 @@ from probgen.quantities.expression import Expression, Name
 
 @dataclass(frozen=True, slots=True)
 class Relation:
-    """ "=", "→", "≈", "<", "≤", ">", "≥", "⇒"."""
+    """ "=", "→", "≈", "<", "≤", ">", "≥", "⇒"; "," and ":" between formulas."""
 
     sign: str
 

@@ -26,6 +26,7 @@ from probgen.quantities.expression import (
     times,
     total,
 )
+from probgen.quantities.factors import factors_of
 
 if TYPE_CHECKING:
     import sympy
@@ -142,13 +143,39 @@ def _sum(root: sympy.Expr, letters: dict[sympy.Symbol, Expression]) -> Expressio
 
 
 def _product(root: sympy.Expr, letters: dict[sympy.Symbol, Expression]) -> Expression | None:
+    """A product or quotient; what is positive under several roots is put under one."""
     import sympy
 
     sign = -1 if root.could_extract_minus_sign() else 1
     above, below = sympy.fraction(sign * root)
-    if below != 1:
-        top, bottom = _from_sympy(above, letters), _from_sympy(below, letters)
-        return None if top is None or bottom is None else total((sign, over(top, bottom)))
-    factors = [_from_sympy(argument, letters) for argument in above.args]
-    known = [factor for factor in factors if factor is not None]
-    return total((sign, times(*known))) if len(known) == len(factors) else None
+    sides = [_parted(side, letters) for side in (above, below)]
+    if None in sides:
+        return None
+    (top, over_root), (bottom, under_root) = (side for side in sides if side is not None)
+    if len(over_root) + len(under_root) > 1:
+        joined = factors_of(times(*over_root))
+        numbers_first = sorted(joined, key=lambda each: not isinstance(each, Number))
+        top = (*top, Call("sqrt", (over(times(*numbers_first), times(*under_root)),)))
+    else:
+        top = (*top, *(Call("sqrt", (each,)) for each in over_root))
+        bottom = (*bottom, *(Call("sqrt", (each,)) for each in under_root))
+    return total((sign, over(times(*top), times(*bottom))))
+
+
+def _parted(
+    side: sympy.Expr, letters: dict[sympy.Symbol, Expression]
+) -> tuple[tuple[Expression, ...], tuple[Expression, ...]] | None:
+    """The factors of one side of a fraction, and those under a square root without it."""
+    import sympy
+
+    factors = side.args if side.is_Mul else (side,)
+    rooted = [isinstance(each, sympy.Pow) and each.exp == sympy.Rational(1, 2) for each in factors]
+    found = [
+        _from_sympy(each.base if root else each, letters)
+        for each, root in zip(factors, rooted, strict=True)
+    ]
+    if None in found:
+        return None
+    known = [(each, root) for each, root in zip(found, rooted, strict=True) if each is not None]
+    plain, under = (tuple(e for e, root in known if root is wanted) for wanted in (False, True))
+    return plain, under

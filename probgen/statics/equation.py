@@ -214,7 +214,16 @@ def oriented(equation: Equation, values: Mapping[str, Value]) -> Equation:
 def _oriented_arm(term: Term, values: Mapping[str, Value]) -> Term:
     if term.length is None or not _negative(term.length, values):
         return term
-    return replace(term, sign=-term.sign, length=positive_first(negative(term.length)))
+    return replace(term, sign=-term.sign, length=_other_way(term.length))
+
+
+def _other_way(length: Expression) -> Expression:
+    """A length counted the other way: (L - d)/2 for (d - L)/2."""
+    match length:
+        case Quotient(Sum() as top, bottom):
+            return Quotient(positive_first(negative(top)), bottom)
+        case _:
+            return positive_first(negative(length))
 
 
 def _oriented_ratio(term: Term, values: Mapping[str, Value]) -> Term:

@@ -22,6 +22,7 @@ class FlawKind(Enum):
     LIFTING_WEIGHT = auto()  # a weight comes out below zero
     OFF_BODY = auto()  # something acts beyond the end of its body, or outside its outline
     OFF_SECTION = auto()  # a section is not on the member it cuts
+    LARGER_ELSEWHERE = auto()  # a bending moment asked as the largest is not that
     NEAR_AXIS = auto()  # a direction is asked that a marker's tolerance cannot tell from an axis
 
 
@@ -32,6 +33,7 @@ class Flaw:
     quantity: id of the variable or the element it is about, limit: id of the limit, "" where there
     is none.
     value: coherent units: the quantity's value, its bound, or its second value.
+    Of a largest moment: how far from `place` it is as large, or larger (m).
     place, body: the point something acts at, and the body it is not on; of a direction near an axis
     the place is the component that is hardly there, "x" or "y".
     """

@@ -2,7 +2,8 @@
 
 Checked for every draw: the residual of every equation of every body, torques taken about a point
 no step used; the difference from a second solver that shares no code with the plan; cables
-and muscles pull, surfaces push, lengths and coefficients are not negative; every value is finite.
+and muscles pull, surfaces push, lengths and coefficients are not negative; every value is finite;
+a bending moment asked as the largest is that.
 """
 
 from __future__ import annotations
@@ -18,6 +19,7 @@ from probgen.quantities.unit import ANGLE, FORCE
 from probgen.statics.cross_check import solve_all, with_definitions
 from probgen.statics.derivation import span_of
 from probgen.statics.flaw import Flaw, FlawKind
+from probgen.statics.largest_moment import larger_elsewhere
 from probgen.statics.line import Line, worked
 from probgen.statics.numeric_equations import assemble, coordinates
 from probgen.statics.plan import Plan, extreme_find
@@ -126,6 +128,7 @@ def _prove(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
     faults = _Faults(draws)
     _blame(faults, ~(residual <= TOLERANCE), Flaw(FlawKind.UNBALANCED))
     _blame(faults, ~(difference <= TOLERANCE), Flaw(FlawKind.DISPUTED))
+    _blame_largest(system, complete, faults)
     _blame_senses(plan, settled, size, faults)
     _blame_other_roots(plan, batch, faults)
     if not any(find.form is Form.HOLDS for find in system.finds):
@@ -248,6 +251,16 @@ def _off_outcomes(plan: Plan, batch: Mapping[str, Array]) -> Array:
             gap = np.hypot(size * np.cos(turn) - x, size * np.sin(turn) - y)
             worst = np.maximum(worst, gap / np.where(size > 0.0, size, 1.0))
     return worst
+
+
+def _blame_largest(system: System, values: Mapping[str, Value], faults: _Faults) -> None:
+    """A bending moment asked as the largest that is as large, or larger, at another place."""
+    for asked in system.largest:
+        larger = larger_elsewhere(system, values, asked)
+        for draw in np.flatnonzero(larger.wrong):
+            far = float(larger.place[draw])
+            kind = FlawKind.LARGER_ELSEWHERE
+            faults[int(draw)].append(Flaw(kind, asked.moment, value=far, place=asked.origin))
 
 
 def _blame_senses(plan: Plan, values: Mapping[str, Value], size: Array, faults: _Faults) -> None:

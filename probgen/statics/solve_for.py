@@ -102,10 +102,15 @@ def _other_angles(value: Expression) -> tuple[Expression, ...]:
 def isolated(slope: Expression, rest: Expression) -> Expression:
     """-rest/slope, with the signs the way one writes it by hand."""
     rest, slope = collected(rest), collected(slope)
+    match slope:
+        case Sum(((-1, Quotient() as turned),)):
+            rest, slope = negative(rest), turned
     if isinstance(slope, Quotient):
         bottom = slope.bottom  # a number stands before letters: 4 b
-        sides = (bottom, rest) if isinstance(bottom, Number) else (rest, bottom)
-        rest, slope = times(*sides), slope.top
+        below = factors_of(bottom)
+        numbers = [each for each in below if isinstance(each, Number)]
+        letters = [each for each in below if not isinstance(each, Number)]
+        rest, slope = times(*numbers, rest, *letters), slope.top
     quotient = over(negative(rest), slope)
     match quotient:
         case Quotient():

@@ -73,6 +73,10 @@ class Point:
     meeting: bool = False
 
 
+def _names_of(point: Point) -> frozenset[str]:
+    return frozenset().union(*(names_in(link.length) for link in point.links))
+
+
 @dataclass(frozen=True, slots=True)
 class Body:
     """A body.
@@ -295,6 +299,22 @@ class Find:
         return tuple(Quantity(self.quantity, part) for part in _NUMBERS.get(self.form, ()))
 
 
+@dataclass(frozen=True, slots=True)
+class LargestMoment:
+    """The largest bending moment in a straight body, whichever way it bends.
+
+    moment, place: ids of it and of its distance from the point `origin`; at: where it is bared.
+    between: two points next to one another where V is zero between them, else none.
+    """
+
+    body: str
+    moment: str
+    place: str
+    origin: str
+    at: str
+    between: tuple[str, ...] = ()
+
+
 _NUMBERS: Final = {
     Form.VALUE: (QuantityPart.WHOLE,),
     Form.LARGEST: (QuantityPart.WHOLE,),
@@ -311,6 +331,7 @@ class System:
     members: of trusses that are not taken apart into joints and parts yet (`statics.truss`), and
     links whose pins have not given way to one force yet (`statics.link`).
     diagrams: bodies whose axial force, shear and bending moment are drawn along them.
+    largest: bending moments asked that are the largest in their body.
     by: what trusses are taken apart into, "joints" or "sections"; "" for whichever is shorter.
     """
 
@@ -329,6 +350,7 @@ class System:
     members: tuple[Member, ...] = field(default=())
     by: str = ""
     diagrams: tuple[str, ...] = field(default=())
+    largest: tuple[LargestMoment, ...] = field(default=())
 
     @cached_property
     def unknowns(self) -> tuple[str, ...]:
@@ -358,12 +380,14 @@ class System:
 
     @cached_property
     def uncut(self) -> System:
-        """The system without the parts that sections leave."""
+        """The system without the parts that sections leave, and points whose place is one found."""
         parts = {body.id for body in self.bodies if body.part_of}
         if not parts:
             return self
+        sought = {each.place for each in self.largest if each.between}
         return replace(
             self,
+            points={id: p for id, p in self.points.items() if not _names_of(p) & sought},
             bodies=tuple(body for body in self.bodies if body.id not in parts),
             forces=tuple(force for force in self.forces if force.body not in parts),
             couples=tuple(couple for couple in self.couples if couple.body not in parts),

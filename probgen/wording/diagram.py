@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Final
 
-from probgen.quantities.expression import Number
-from probgen.quantities.rounding import in_full, round_figures
-from probgen.quantities.unit import FORCE, LENGTH, TORQUE, Unit
+from probgen.quantities.unit import LENGTH
 from probgen.statics.internal_forces import Inside, InternalForces
-from probgen.statics.numeric_equations import coordinates
 from probgen.wording.block import Picture
 from probgen.wording.facts.diagram import (
     DiagramHeading,
@@ -16,7 +14,9 @@ from probgen.wording.facts.diagram import (
     InsideShown,
     LargestInside,
 )
+from probgen.wording.inside import point_at, unit_of
 from probgen.wording.passage import Passage, sentences
+from probgen.wording.stretch import stretches_told
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
 
@@ -31,14 +31,20 @@ def drawn_of(found: InternalForces) -> tuple[Inside, ...]:
     return (Inside.AXIAL, Inside.SHEAR, Inside.MOMENT)[0 if axial else 1 :]
 
 
-def diagram_passage(digits: Digits, found: InternalForces) -> Passage:
-    """The diagrams of a body with what there is to be read off them."""
+def diagram_passage(
+    digits: Digits, found: InternalForces, complete: Mapping[str, float]
+) -> Passage:
+    """The diagrams of a body with what there is to be read off them, and its expressions.
+
+    complete: values of everything, coherent, also of forces the working did not need.
+    """
     drawn = drawn_of(found)
     largest = (_largest(digits, found, of) for of in drawn if of is not Inside.AXIAL)
     return Passage(
         DiagramHeading(drawn),
         (
             sentences(DiagramRead(found.body, drawn), *largest),
+            *stretches_told(digits, found, complete),
             Picture("diagram", found.body),
         ),
     )
@@ -53,42 +59,17 @@ def inside_shown(digits: Digits, found: InternalForces) -> Fact:
     return InsideShown(found.body, tuple(values))
 
 
-def unit_of(digits: Digits, of: Inside) -> Unit:
-    """The unit one of the three is told in."""
-    return digits.units.unit_of(TORQUE if of is Inside.MOMENT else FORCE)
-
-
-def plain_value(digits: Digits, of: Inside, value: float) -> Number:
-    """A value as it stands on a diagram, whose head says the unit."""
-    own = digits.convention
-    size = value / unit_of(digits, of).factor
-    return Number(in_full(round_figures(size, own.figures, own.rounding)))
-
-
 def _largest(digits: Digits, found: InternalForces, of: Inside) -> Fact:
     most = found.largest(of)
     near = _NONE * found.length
     sides = [found.at(most.x, Inside.SHEAR, before=before) for before in (True, False)]
+    none = (_NONE * found.size(Inside.SHEAR)) ** 2
     inner = near < most.x < found.length - near
     return LargestInside(
         of,
         digits.rounded(most.value, unit_of(digits, of)),
-        _point_at(digits, found, most.x),
+        point_at(digits, found, most.x),
         digits.rounded(most.x, digits.units.unit_of(LENGTH)),
         digits.case.system.body(found.body).outline[0],
-        of is Inside.MOMENT and inner and sides[0] * sides[1] <= _NONE * max(map(abs, sides)) ** 2,
+        of is Inside.MOMENT and inner and sides[0] * sides[1] <= none,
     )
-
-
-def _point_at(digits: Digits, found: InternalForces, x: float) -> str:
-    """The point of the template at a place on the body, "" where there is none."""
-    system = digits.case.system
-    outline = system.body(found.body).outline
-    named = [*outline, *(e.at for e in system.elements if e.body == found.body and not e.spread)]
-    places = coordinates(system, digits.case.values)
-    (left, low) = (float(part) for part in places[outline[0]])
-    for name in dict.fromkeys(named):
-        across, up = (float(part) for part in places[name])
-        if abs(across - left - x) < 1e-6 * found.length and abs(up - low) < 1e-6 * found.length:
-            return name
-    return ""

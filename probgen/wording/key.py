@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from probgen.quantities.expression import Expression, Number, evaluate, names_in
 from probgen.statics.equation import Axis, Lie, X, Y
+from probgen.statics.internal_forces import InternalForces
 from probgen.statics.link import is_link
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
@@ -31,6 +32,7 @@ from probgen.wording.facts.balance import (
 )
 from probgen.wording.facts.ending import LimitSupposed, RoundedWithin, SupposedHeading
 from probgen.wording.forces import forces_passage
+from probgen.wording.largest_moment import largest_passage
 from probgen.wording.limit import comparison_passage, edge_reached, holding_passage
 from probgen.wording.load import integrated, load_passages, loads_asked
 from probgen.wording.once import said_once
@@ -47,20 +49,23 @@ from probgen.working.fact import Fact
 from probgen.working.verdict import at_limit
 
 
-def tell(digits: Digits, unused: Unused) -> tuple[Passage, ...]:
+def tell(
+    digits: Digits, unused: Unused, inside: Sequence[InternalForces] = ()
+) -> tuple[Passage, ...]:
     """The worked steps: axes, forces, turning, balances, magnitude and direction, check.
 
     unused: what `unused_balances` gives for the plan.
+    inside: what acts inside bodies whose largest bending moment is asked, which tells where it is.
     Raises ArithmeticError when some printed working would not give its printed result.
     """
     while True:
         digits.guards.begin_key()
-        passages = said_once(_told(digits, unused))
+        passages = said_once(_told(digits, unused, inside))
         if not digits.guards.raised:  # else a line shows fewer digits than a later one
             return passages
 
 
-def _told(digits: Digits, unused: Unused) -> tuple[Passage, ...]:
+def _told(digits: Digits, unused: Unused, inside: Sequence[InternalForces]) -> tuple[Passage, ...]:
     """The passages with as many digits as are known to be needed by now."""
     case = digits.case
     if case.plan.branches:
@@ -73,7 +78,7 @@ def _told(digits: Digits, unused: Unused) -> tuple[Passage, ...]:
         *links_told(digits, bodies),
         *loads_asked(digits, bodies),
         *_forces_on(digits, whole),
-        *_steps(digits),
+        *_steps(digits, inside),
         *_asked_definitions(digits),
         *resultant_passages(digits),
         *(holding_passage(digits, find) for find in case.system.finds if find.form is Form.HOLDS),
@@ -172,7 +177,7 @@ def _way_along(digits: Digits, axis: Axis) -> Way:
     return way_of(float(evaluate(axis.direction, digits.case.values)))
 
 
-def _steps(digits: Digits) -> Iterator[Passage]:
+def _steps(digits: Digits, inside: Sequence[InternalForces] = ()) -> Iterator[Passage]:
     """Torque balances with their reasons; force balances that follow one another together."""
     waiting: list[Step] = []
     steps = list(digits.case.plan.steps)
@@ -185,6 +190,7 @@ def _steps(digits: Digits) -> Iterator[Passage]:
         if fresh:
             yield from _force_passage(digits, waiting)
             waiting = []
+            yield from (each for body in fresh for each in _largest(digits, inside, body))
             yield from _forces_on(digits, fresh, [body for body in used if body not in pieces])
             pieces = [body for body in pieces if body not in fresh]
         if step.idle:
@@ -207,6 +213,15 @@ def _steps(digits: Digits) -> Iterator[Passage]:
         else:
             yield from _single(digits, step)
     yield from _force_passage(digits, waiting)
+
+
+def _largest(digits: Digits, inside: Sequence[InternalForces], part: Body) -> Iterator[Passage]:
+    """Why the section that leaves a part lies where the bending moment is largest."""
+    bared = {couple.id for couple in digits.case.system.couples if couple.body == part.id}
+    for asked in digits.case.system.largest:
+        found = next((each for each in inside if each.body == asked.body), None)
+        if found is not None and asked.moment in bared:
+            yield largest_passage(digits, asked, found)
 
 
 def _single(digits: Digits, step: Step) -> Iterator[Passage]:

@@ -72,10 +72,11 @@ def _cut_through(system: System, part: Body) -> Iterator[Fact]:
     bared = next(each for each in system.elements if each.body == part.id and each.kind is Kind.CUT)
     sizes = [force.magnitude for force in system.forces if force.element == bared.id]
     sizes += [couple.moment for couple in system.couples if couple.element == bared.id]
-    axial, shear, moment = (
+    axial, *shear, moment = (
         system.variables[id].as_name for size in sizes for id in sorted(names_in(size))
     )
-    yield BodyCut(part.part_of, part.id, bared.at, axial, shear, moment)
+    where = (*shear, None)[0]
+    yield BodyCut(part.part_of, part.id, bared.at, axial, where, moment)
 
 
 def idle_passage(digits: Digits, step: Step) -> Passage:

@@ -12,7 +12,11 @@ from sympy.physics.continuum_mechanics.beam import Beam
 
 from probgen.bank.reading import read_template
 from probgen.statics.cross_check import solve_all, with_definitions
+from probgen.statics.flaw import FlawKind
 from probgen.statics.internal_forces import Inside, InternalForces, internal_forces, unbalanced
+from probgen.statics.plan import find_plan
+from probgen.statics.proof import prove
+from probgen.statics.solution import solve
 from tests.independent.conftest import GRAVITY, Frame, Layout, Work, beam
 
 AGREEMENT = 1e-6
@@ -121,3 +125,63 @@ def test_nowhere_is_more_than_the_largest(seed: int) -> None:
         near = [abs(ours.at(most.x, of, before=before)) for before in (True, False)]
         assert max(near) == pytest.approx(abs(most.value))
     assert max(unbalanced(ours, piece.end - 1e-3) for piece in ours.pieces) < EXACT
+
+
+ASKED_LAYOUTS, ASKED_QUICK = 120, 12
+"""Random beams whose largest moment is asked, one draw each."""
+ASKED = [
+    pytest.param(seed, marks=[] if seed < ASKED_QUICK else [pytest.mark.proof])
+    for seed in range(ASKED_LAYOUTS)
+]
+
+
+def asking(layout: Layout, ours: InternalForces) -> tuple[str, float]:
+    """The find that fits the first draw, and how far from its first node the moment is largest."""
+    along = {node: x for node, (x, _) in layout.frames[0].nodes.items()}
+    order = sorted(along, key=lambda node: along[node])
+    most = ours.largest(Inside.MOMENT)
+    near = [node for node in order if abs(along[node] - most.x) < EXACT]
+    first, last = order[0], order[-1]
+    where = [f'from = "{last if near == [first] else first}"']
+    if near:
+        before = ours.at(most.x, Inside.MOMENT, before=True)
+        inner = near[0] not in (first, last)
+        just = "before" if before == pytest.approx(most.value, rel=EXACT) else "after"
+        where += [f'at = "{near[0]}"', *([f'just = "{just}"'] if inner else [])]
+    else:
+        low = [node for node in order if along[node] < most.x][-1]
+        where.append(f'between = ["{low}", "{order[order.index(low) + 1]}"]')
+    text = "\n".join(['[[find]]\nlargest_moment = "beam"', *where])
+    return text, along[last] - along[first] if near == [first] else most.x
+
+
+@pytest.mark.parametrize("seed", ASKED)
+def test_the_largest_moment_asked_agrees(seed: int) -> None:
+    """The plan's, by symbols, where sympy's shear force is zero and its moment is nowhere more."""
+    layout = beam(seed)
+    ours = cut_open(layout)
+    if ours.size(Inside.SHEAR) < AGREEMENT:
+        return  # no force acts square to it but at its supports
+    find, place = asking(layout, ours)
+    text = layout.text.replace("[[weight]]", '[[weight]]\nof = "load"')  # not the beam's own
+    system = read_template(f"{text}\n{find}\n", "random.toml").system
+    given = {id: np.array([value]) for id, value in (layout.draws[0] | {"g": GRAVITY}).items()}
+    plan = find_plan(system, given)
+    found = solve(plan, given)
+    theirs, _ = loaded(layout.frames[0])
+    along, x = theirs.bending_moment(), theirs.variable
+    size = ours.size(Inside.MOMENT)
+    moment = float(np.asarray(found["M_max"]).flat[0])
+    assert float(np.asarray(found["x_m"]).flat[0]) == pytest.approx(place, rel=1e-7)
+    if "between" in find:
+        shear = theirs.shear_force().subs(x, Rational(repr(place)))
+        assert abs(float(shear)) <= EXACT * ours.size(Inside.SHEAR)
+        there = float(along.subs(x, Rational(repr(place))))
+        assert moment == pytest.approx(-there, abs=EXACT * size)
+    tried = [float(along.subs(x, exact(round(each, 6)))) for each in np.linspace(0, place, 9)[1:-1]]
+    assert max(map(abs, tried), default=0.0) <= abs(moment) + 1e-4 * size
+    kinds = {flaw.kind for flaw in prove(plan, found).faults[0]}
+    assert kinds <= {FlawKind.NEGATIVE, FlawKind.LARGER_ELSEWHERE}  # a roller may have to pull
+    twice = [p for p in ours.turning_points(Inside.MOMENT) if abs(p.value) > (1 - EXACT) * size]
+    alone = max(p.x for p in twice) - min(p.x for p in twice) < EXACT
+    assert (FlawKind.LARGER_ELSEWHERE in kinds) != alone

@@ -7,7 +7,9 @@ import pytest
 from probgen.bank.reading import read_template
 from probgen.problem.flaw_words import flaws_told
 from probgen.statics.flaw import Flaw, FlawKind
-from tests.situations import FIND_T, HINGED, SHELF, SLIDES, STAYED, cabinet, finding
+from tests.bank.test_largest_moment import EVEN, asked
+from tests.bank.test_section import BEAM, ON_TWO
+from tests.situations import FIND_T, HEAD, HINGED, SHELF, SLIDES, STAYED, cabinet, finding
 
 HANGING = SHELF + HINGED + STAYED + FIND_T
 CABINET = cabinet() + SLIDES + finding("P", "largest")
@@ -19,6 +21,7 @@ intensity = "(30 N/m)*(x/L)^2"
 symbol = "W"
 name = "snow"
 """
+BENT = HEAD + BEAM + ON_TWO + EVEN + asked('between = ["D", "B"]')
 PULLS = "it can only pull; turn it round or change the values"
 PUSHES = "a surface can only push, so the body lifts off there; change the values"
 
@@ -53,6 +56,9 @@ TOLD = [
     (HANGING, Flaw(FlawKind.NEAR_AXIS, "R", place="x"),
      "the force from the hinge (R) is so nearly vertical that the tolerance of a direction "
      "cannot tell which side is meant; ask for abs(R.x) > 0.05*hypot(R.x, R.y)"),
+    (BENT, Flaw(FlawKind.LARGER_ELSEWHERE, "M_max", value=1.5, place="A"),
+     "the bending moment is as large or larger 1.5 m from A, not largest between D and B (M_max): "
+     "keep it there with a [[require]] on x_m and the loads, or ask for it elsewhere"),
 ]  # fmt: skip
 
 

@@ -45,7 +45,7 @@ def test_the_largest_values_and_where(
 ) -> None:
     _, own = worked(text)
     (found,) = own.inside
-    parts = diagram_passage(own.digits, found).parts
+    parts = diagram_passage(own.digits, found, own.complete).parts
     told = [f for part in parts if isinstance(part, Sentences) for f in part.facts]
     first, second = (fact for fact in told if isinstance(fact, LargestInside))
     sizes = [float(each.value.value) * each.value.unit.factor for each in (first, second)]  # type: ignore[union-attr]

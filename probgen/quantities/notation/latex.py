@@ -21,7 +21,7 @@ from probgen.quantities.symbol import GREEK, Symbol, is_italic, read_symbol
 _SIGNS: Final = {"": "", "∥": r"\parallel", "⊥": r"\perp"}
 _RELATIONS: Final = {
     "=": "=", "→": r"\rightarrow", "≈": r"\approx", "<": "<", "≤": r"\leq", ">": ">",
-    "≥": r"\geq", "⇒": r"\Rightarrow", ",": ",",
+    "≥": r"\geq", "⇒": r"\Rightarrow", ",": ",", ":": r":\quad",
 }  # fmt: skip
 _FUNCTIONS: Final = {
     "sin": r"\sin", "cos": r"\cos", "tan": r"\tan",

@@ -328,15 +328,19 @@ def section_laid(fact: SectionLaid, nouns: Nouns) -> Inlines:
 
 @say.register
 def body_cut(fact: BodyCut, nouns: Nouns) -> Inlines:
+    shear: Inlines = ()
+    if fact.shear is not None:
+        told = "the shear force {V}, positive where it turns the part kept clockwise; "
+        shear = filled(told, V=fact.shear)
     return filled(
-        "We cut {body} at {P} and keep {part}. What the part cut off does to it: the axial force "
-        "{N}, positive in tension; the shear force {V}, positive where it turns the part kept "
-        "clockwise; the bending moment {M}, positive where it bends the part so that its lower "
-        "side is stretched.",
+        "We cut {body} at {P}{where} and keep {part}. What the part cut off does to it: the axial "
+        "force {N}, positive in tension; {shear}the bending moment {M}, positive where it bends "
+        "the part so that its lower side is stretched.",
         body=the_body(fact.body, nouns),
         P=letter(fact.at),
+        where="" if shear else ", where no shear force acts,",
         part=the_body(fact.part, nouns),
         N=fact.axial,
-        V=fact.shear,
+        shear=shear,
         M=fact.moment,
     )

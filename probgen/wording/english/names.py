@@ -50,6 +50,8 @@ _COINED: Final = {
     Sort.AXIAL_FORCE: "axial force at {at}",
     Sort.SHEAR_FORCE: "shear force at {at}",
     Sort.BENDING_MOMENT: "bending moment at {at}",
+    Sort.LARGEST_MOMENT: "largest bending moment in {of}",
+    Sort.LARGEST_MOMENT_PLACE: "distance from {at} to the largest bending moment",
     Sort.APPLIED_FORCE: "force from {of}",
     Sort.WEIGHT: "weight of {of}",
     Sort.RESULTANT: "resultant of {of}",
@@ -80,6 +82,8 @@ _REASONS: Final = {
         "the centre of mass of several parts is the mean of their places, each part counted with "
         "its share of the whole"
     ),
+    Reason.LOAD_ON_PART: "how much of the load acts on the part depends on how long it is",
+    Reason.LARGEST_MOMENT: "this is where the bending moment is largest, as was seen",
 }
 
 

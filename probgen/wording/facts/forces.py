@@ -217,11 +217,14 @@ class SectionLaid(Fact):
 
 @dataclass(frozen=True, slots=True)
 class BodyCut(Fact):
-    """A section through a body at a point, the part that is kept, and what the section bares."""
+    """A section through a body at a point, the part that is kept, and what the section bares.
+
+    shear: None where it is laid where there is no shear force.
+    """
 
     body: str
     part: str
     at: str
     axial: Name
-    shear: Name
+    shear: Name | None
     moment: Name
