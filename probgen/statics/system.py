@@ -72,9 +72,8 @@ class Point:
     links: tuple[Link, ...]
     meeting: bool = False
 
-
-def _names_of(point: Point) -> frozenset[str]:
-    return frozenset().union(*(names_in(link.length) for link in point.links))
+    def told_by(self, names: frozenset[str]) -> bool:
+        return any(names_in(link.length) & names for link in self.links)
 
 
 @dataclass(frozen=True, slots=True)
@@ -301,10 +300,9 @@ class Find:
 
 @dataclass(frozen=True, slots=True)
 class LargestMoment:
-    """The largest bending moment in a straight body, whichever way it bends.
+    """The largest bending moment in a body, its distance from `origin`, the point it is bared at.
 
-    moment, place: ids of it and of its distance from the point `origin`; at: where it is bared.
-    between: two points next to one another where V is zero between them, else none.
+    between: two points with no load at a point between them, where V is zero; else none.
     """
 
     body: str
@@ -331,7 +329,6 @@ class System:
     members: of trusses that are not taken apart into joints and parts yet (`statics.truss`), and
     links whose pins have not given way to one force yet (`statics.link`).
     diagrams: bodies whose axial force, shear and bending moment are drawn along them.
-    largest: bending moments asked that are the largest in their body.
     by: what trusses are taken apart into, "joints" or "sections"; "" for whichever is shorter.
     """
 
@@ -384,10 +381,10 @@ class System:
         parts = {body.id for body in self.bodies if body.part_of}
         if not parts:
             return self
-        sought = {each.place for each in self.largest if each.between}
+        sought = frozenset(each.place for each in self.largest if each.between)
         return replace(
             self,
-            points={id: p for id, p in self.points.items() if not _names_of(p) & sought},
+            points={id: p for id, p in self.points.items() if not p.told_by(sought)},
             bodies=tuple(body for body in self.bodies if body.id not in parts),
             forces=tuple(force for force in self.forces if force.body not in parts),
             couples=tuple(couple for couple in self.couples if couple.body not in parts),

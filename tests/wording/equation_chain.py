@@ -22,6 +22,8 @@ from tests.wording.formula_reader import (
 NOTHING: Told = {}
 
 RELATION = re.compile(r"(\\rightarrow|\\approx|\\Rightarrow|\\leq|\\geq|=|<|>|→|≈|≤|≥)")
+ANYWHERE = ("V", "M")
+"""What acts inside a body, at whatever place is spoken of."""
 SIGNS = {"→": r"\rightarrow", "≈": r"\approx", "≤": r"\leq", "≥": r"\geq"}
 
 
@@ -76,7 +78,9 @@ def sizes(chain: Chain, names: World, told: Told) -> list[tuple[str, Size]]:
     return [
         (relation, read(text, names, told))
         for relation, text in chain.links
-        if text and not text.startswith(r"\textstyle\sum")
+        if text
+        and not text.startswith(r"\textstyle\sum")
+        and (text not in ANYWHERE or text in names)
     ]
 
 

@@ -16,6 +16,7 @@ from probgen.quantities.expression import evaluate
 from probgen.quantities.printing import latex
 from probgen.quantities.unit import US_CUSTOMARY
 from probgen.statics.solution import solve
+from probgen.wording.block import Display
 from probgen.working.convention import Convention
 from tests.wording.equation_chain import (
     Chain,
@@ -25,6 +26,7 @@ from tests.wording.equation_chain import (
     check_symbols,
 )
 from tests.wording.formula_reader import DEGREES, METRES, Reader, Told, UnreadableError, World
+from tests.wording.stretch_table import check_table, is_table
 
 SOMEWHERE = 0.37
 """A distance along a load, metres."""
@@ -94,7 +96,11 @@ def reread(id: str, convention: str, draws: int) -> int:
     for own in work(problem, chosen):
         worlds, told_by_formula = worlds_of(own), told_of(own)
         for section in tell_steps(problem, own):
-            for chain in chains(section.blocks):
+            tables = [block for block in section.blocks if is_table(block)]
+            for table in tables:
+                assert isinstance(table, Display)
+                assert check_table(table, own, worlds[0])
+            for chain in chains([block for block in section.blocks if block not in tables]):
                 lines += check_numbers(
                     chain, worlds[0], problem.convention.figures, told_by_formula
                 )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from probgen.quantities.formula import Relation
+from probgen.quantities.formula import Relation, Words
 from probgen.statics.internal_forces import Inside
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import at, capitalized, series
@@ -94,9 +94,9 @@ def expressions_taken(fact: ExpressionsTaken, nouns: Nouns) -> Inlines:
         V=letter("V"),
         M=letter("M"),
         side="beyond" if fact.beyond else "before",
-        length=fact.length.plain,
-        force=fact.force.plain,
-        moment=fact.moment.plain,
+        length=(Words(fact.length.plain),),
+        force=(Words(fact.force.plain),),
+        moment=(Words(fact.moment.plain),),
     )
 
 
