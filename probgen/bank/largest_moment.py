@@ -198,6 +198,11 @@ class _Place:
         if axis is None:
             self.row.fault(_BODY, self.body.id, "a straight body along two points")
             return None
+        on = (each.spread for each in self.situation.elements if each.body == self.body.id)
+        if any(spread is not None and spread.intensity is not None for spread in on):
+            expected = "a body whose loads run evenly from one end of theirs to the other"
+            self.row.fault(_BODY, self.body.id, expected, "ask for a moment with [[section]]")
+            return None
         of = axis.direction, ZERO, axis.length, self.just
         return Cut(self.row, self.situation, self.body, at, *of, body_key=_BODY)
 

@@ -89,7 +89,7 @@ class _Spread:
 def stretches(
     system: System, values: Mapping[str, float], body: str, x: Expression, side: Side
 ) -> tuple[Stretch, ...]:
-    """The stretches of a straight body in the order of x; none where something is off its axis.
+    """The stretches of a straight body in the order of x; none where one cannot be written.
 
     values: of everything in the system, coherent, one draw: they tell the order along the body.
     """
@@ -167,7 +167,7 @@ def _power(base: Expression, exponent: int) -> Expression:
 
 
 class _BesideError(Exception):
-    """Something acts off the axis, or a load runs across it."""
+    """Something acts off the axis, or a load runs across it or by a formula."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -240,6 +240,8 @@ class _Axis:
                 continue
             (force,) = (force for force in self.system.forces if force.id in element.forces)
             lies, start = element.spread, self.seen(element.spread.start)
+            if lies.intensity is not None:
+                raise _BesideError
             sense, sizes = self.sense(lies.line.direction), (lies.first, lies.last)
             ends = (start, collected_sum((1, start), (sense, lies.line.length)))
             if sense < 0:

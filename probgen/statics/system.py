@@ -378,8 +378,7 @@ class System:
     @cached_property
     def uncut(self) -> System:
         """The system without the parts that sections leave, and points whose place is one found."""
-        parts = {body.id for body in self.bodies if body.part_of}
-        if not parts:
+        if not (parts := {body.id for body in self.bodies if body.part_of}):
             return self
         sought = frozenset(each.place for each in self.largest if each.between)
         return replace(

@@ -106,6 +106,13 @@ def test_letters_may_be_chosen() -> None:
     assert [find.quantity for find in system.finds] == ["M", "s"]
 
 
+CURVED = """
+[[distributed]]
+from = "A"
+to = "B"
+intensity = "w*(x/L)^2"
+symbol = "Q"
+"""
 BENT = BEAM.replace('"A", "B"]\n', '"A", "C", "B"]\n')
 WIDE = BEAM.replace("choices = [1.5]", "choices = [1.5, 3.0]")
 FAULTY = [
@@ -120,6 +127,7 @@ FAULTY = [
     (BEAM + ON_TWO + EVEN + asked('between = ["C", "B"]', 'from = "D"'), "not between C and B"),
     (BEAM + ON_TWO + EVEN + asked('at = "C"', 'from = "C"'), "on one side of the largest"),
     (BEAM + ON_TWO + TURNED + asked('at = "C"'), "a side of the couple"),
+    (BEAM + ON_TWO + CURVED + asked('between = ["A", "B"]'), "run evenly"),
     (BENT + ON_TWO + EVEN + asked('between = ["A", "B"]'), "a straight body"),
     (
         BEAM + ON_TWO + EVEN + asked('between = ["A", "B"]', 'symbol = "F"'),

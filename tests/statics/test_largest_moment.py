@@ -15,6 +15,7 @@ from tests.bank.test_section import BEAM, BUILT_IN, ON_TWO, TURNED, read, spread
 
 VALUES = {"L": [6.0] * 3, "a": [1.5] * 3, "d": [2.5] * 3, "w": [120.0] * 3, "g": [9.8] * 3}
 HANGING = ON_TWO.replace('at = "B"', 'at = "E"')  # a roller at 5 m of 6 m
+FROM_B = 'between = ["A", "B"]\nfrom = "B"'
 UPWARD = DOWN.replace("270", "90")
 CASES = [
     # the load F at 1.5 m in three draws, what is asked, in which draws the moment is larger
@@ -29,7 +30,7 @@ CASES = [
     # a couple of 400 N m alone at 1.5 m of 6 m: three quarters of it beyond, a quarter before
     (ON_TWO + TURNED, asked('at = "C"', 'just = "after"'), [0, 0, 0], {}),
     (ON_TWO + TURNED, asked('at = "C"', 'just = "before"'), [0, 0, 0], {0: 1.5, 1: 1.5, 2: 1.5}),
-    (ON_TWO + spread("B", "A", "0", '"w"'), asked('between = ["A", "B"]'), [0, 0, 0], {}),
+    (ON_TWO + spread("B", "A", "0", '"w"'), asked(FROM_B), [0, 0, 0], {}),
 ]
 
 

@@ -104,8 +104,13 @@ def test_they_are_written_as_by_hand(
     assert [tuple(part.replace("−", "-") for part in each) for each in told] == expected
 
 
-@pytest.mark.parametrize("load", [DOWN.replace('at = "C"', 'at = "H"'), EVEN.replace('"A"', '"H"')])
-def test_what_acts_beside_the_axis_is_not_written(load: str) -> None:
+CURVED = EVEN.replace('start = "w"\nend = "w"', 'intensity = "w*(x/L)^2"')
+
+
+@pytest.mark.parametrize(
+    "load", [CURVED, DOWN.replace('at = "C"', 'at = "H"'), EVEN.replace('"A"', '"H"')]
+)
+def test_what_acts_beside_the_axis_or_by_a_formula_is_not_written(load: str) -> None:
     text = BEAM.replace("[body.beam]", 'H = ["a", "0.2 m"]\n[body.beam]')
     system = read(text + ON_TWO + load + FIND).system
     values = VALUES | {"R.x": 0.0, "R.y": 1.0, "S": 1.0}
