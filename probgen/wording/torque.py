@@ -144,7 +144,8 @@ def _pivot(system: System, step: Step, turning: Turning) -> Fact:
                 return PivotHeld(pivot, turning, hold, element.id, element.body)
     if not at and not any(force.point == pivot for force in system.forces):
         lines = tuple(system.force(id).magnitude for id in step.equation.silent)
-        return PivotMeeting(pivot, turning, lines)
+        if len(lines) > 1:  # one line alone meets none
+            return PivotMeeting(pivot, turning, lines)
     return PivotBare(pivot, turning)
 
 

@@ -269,6 +269,32 @@ def test_where_lines_of_action_meet() -> None:
     assert said[2] == "TurnsNothing(T_2 T_3, True, 2)"
 
 
+def test_one_line_through_a_pivot_of_the_author_s_meets_no_other() -> None:
+    """A shelf on rough ground, pulled from above it: torques about its empty end."""
+    ground = """
+[[rough]]
+at = "X"
+normal = "N"
+friction = "f"
+friction_direction = 180
+[[force]]
+at = "D"
+direction = 0
+magnitude = "20 N"
+symbol = "H"
+[unknown]
+x = { name = "distance to the ground", unit = "m", from = 0, to = 1.2 }
+[[find]]
+quantity = "x"
+"""
+    text = 'pivot = "A"\n' + SHELF.replace(
+        'C = ["d", 0]', 'C = ["d", 0]\nX = ["x", 0]\nD = ["L", "0.2 m"]'
+    )
+    (said,) = turning(text + ground)
+    assert said[1] == "PivotBare(A, torque)"
+    assert said[2].startswith("TurnsNothing(")
+
+
 def test_a_known_force_at_the_pivot_leaves_with_no_unknown() -> None:
     """A lamp of 8.0 kg below the hinge: nothing unknown goes with it."""
     lamp = SHELF.replace('at = "B"\nmass', 'at = "A"\nmass')

@@ -359,7 +359,9 @@ def pushes(element: Element) -> bool:
 
 
 def mass_name(system: System, element: Element) -> Name | None:
-    """The mass a weight is computed from, or the weight itself when that is given."""
+    """The mass a weight is computed from, or the weight itself when that is given; None where it is
+    made of several quantities, a weight per volume and lengths.
+    """
     magnitude: Expression = system.force(element.forces[0]).magnitude
     for definition in system.definitions:
         if isinstance(magnitude, Name) and magnitude.id == definition.variable:
@@ -374,4 +376,6 @@ def _data_in(system: System, expression: Expression) -> Name | None:
         return expression if wanted else None
     names = [name for part in parts(expression) if (name := _data_in(system, part))]
     masses = [n for n in names if system.variables[n.id].dimension == MASS]
-    return next(iter(masses or names), None)
+    if masses or len({name.id for name in names}) == 1:
+        return (masses or names)[0]
+    return None

@@ -13,7 +13,7 @@ from probgen.bank.reading import read_template
 from probgen.figures.measured.survey import mass_name, openings, spans, survey, ways_out
 from tests.figures.conftest import CASES, Case
 from tests.figures.seen import tagged
-from tests.figures.sketches import CABINET, SLOPE, read, sketch, surveyed
+from tests.figures.sketches import CABINET, HINGED, SLOPE, read, sketch, surveyed, template_of
 
 LENGTHS = {
     "beam": {"length", "cable_at", "load_at"},
@@ -114,6 +114,19 @@ def test_weight_is_labelled_by_its_mass(cases: dict[tuple[str, int], Case]) -> N
     name = mass_name(system, system.element("W_l"))
     assert name is not None
     assert name.id == "load_mass"
+
+
+@pytest.mark.parametrize(
+    ("weight", "told"),
+    [('"w*L"', None), ('"2*p"', "p"), ('"m*g/2"', "m"), ('"p + m*g"', "m")],
+)
+def test_a_weight_of_several_quantities_is_labelled_by_none_but_a_mass(
+    weight: str, told: str | None
+) -> None:
+    pushed = HINGED.replace("WAY", "90").replace('mass = "m"', f"force = {weight}")
+    template = template_of('p = { name = "push", choices = [9], unit = "N" }\n' + pushed)
+    name = mass_name(template.system, template.system.element("W"))
+    assert (name and name.id) == told
 
 
 def test_unknown_position_is_sketched_on_the_body_and_not_told_unless_asked() -> None:
