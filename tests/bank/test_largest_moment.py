@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from probgen.bank.labels import Coined, Sort
+from probgen.quantities.printing import plain
 from probgen.statics.plan import find_plan
 from probgen.statics.solution import solve
 from probgen.statics.system import Role, System
@@ -55,7 +56,9 @@ CASES = [
     (BUILT_IN + EVEN, ('at = "B"', 'from = "A"'), -2160.0, 6.0),
     # from nothing at A to w at B: V = R - w x^2/(2 L) is zero at L/sqrt 3, w L^2/(9 sqrt 3)
     (ON_TWO + spread("A", "B", "0", '"w"'), ('between = ["A", "B"]',), 277.128, 3.4641),
-    # the same seen from the end where the load is largest
+    # from nothing at C: R = 67.5 N, V = 0 where 67.5 - 120 (x - 1.5)^2/9 = 0
+    (ON_TWO + spread("C", "B", "0", '"w"'), ('between = ["C", "B"]',), 202.5, 3.75),
+    # from w at A to nothing at B, told from where it begins with zero
     (
         ON_TWO + spread("A", "B", '"w"', "0"),
         ('between = ["A", "B"]', 'from = "B"'),
@@ -128,6 +131,10 @@ FAULTY = [
     (BEAM + ON_TWO + EVEN + asked('at = "C"', 'from = "C"'), "on one side of the largest"),
     (BEAM + ON_TWO + TURNED + asked('at = "C"'), "a side of the couple"),
     (BEAM + ON_TWO + CURVED + asked('between = ["A", "B"]'), "run evenly"),
+    (
+        BEAM + ON_TWO + spread("A", "B", '"w"', '"2*w"') + asked('between = ["A", "B"]'),
+        "begins with zero",
+    ),
     (BENT + ON_TWO + EVEN + asked('between = ["A", "B"]'), "a straight body"),
     (
         BEAM + ON_TWO + EVEN + asked('between = ["A", "B"]', 'symbol = "F"'),
@@ -154,3 +161,11 @@ FAULTY = [
 @pytest.mark.parametrize(("text", "told"), FAULTY)
 def test_faults_are_told(text: str, told: str) -> None:
     assert told in faults(text)
+
+
+def test_a_place_that_is_a_root_is_written_under_one_root() -> None:
+    text = BEAM + ON_TWO + spread("C", "B", "0", '"w"') + asked('between = ["C", "B"]')
+    system = read(text).system
+    given = {id: np.array([value]) for id, value in VALUES.items()}
+    steps = {step.unknown: step.expression for step in find_plan(system, given).steps}
+    assert plain(steps["x_m"]) == "a + √(2 Q_2 (L − a)/w)"

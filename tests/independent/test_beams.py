@@ -11,6 +11,7 @@ from sympy import Rational, Symbol
 from sympy.physics.continuum_mechanics.beam import Beam
 
 from probgen.bank.reading import read_template
+from probgen.input.fault import InputError
 from probgen.statics.cross_check import solve_all, with_definitions
 from probgen.statics.flaw import FlawKind
 from probgen.statics.internal_forces import Inside, InternalForces, internal_forces, unbalanced
@@ -164,7 +165,12 @@ def test_the_largest_moment_asked_agrees(seed: int) -> None:
         return  # no force acts square to it but at its supports
     find, place = asking(layout, ours)
     text = layout.text.replace("[[weight]]", '[[weight]]\nof = "load"')  # not the beam's own
-    system = read_template(f"{text}\n{find}\n", "random.toml").system
+    try:
+        system = read_template(f"{text}\n{find}\n", "random.toml").system
+    except InputError as error:  # a load that grows, but not from nothing, has no short working
+        if "begins with zero" not in str(error):
+            raise
+        return
     given = {id: np.array([value]) for id, value in (layout.draws[0] | {"g": GRAVITY}).items()}
     plan = find_plan(system, given)
     found = solve(plan, given)
