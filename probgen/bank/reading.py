@@ -92,6 +92,8 @@ def _read(text: str, where: str, units: UnitSystem) -> Template:
     read_unknowns(top.table("unknown"), scope)
     situation = _read_situation(top, scope)
     finds = read_finds(top, situation)
+    scaled = not top.content.get("picture")
+    diagrams, to_draw = read_diagrams(top.tables("diagram"), situation, to_scale=scaled)
     given = (*(each.id for each in givens), *(each.id for each in derived))
     template = Template(
         id=_read_id(top),
@@ -105,7 +107,8 @@ def _read(text: str, where: str, units: UnitSystem) -> Template:
         derived=derived,
         system=replace(
             _system(situation, finds, _read_pivot(top, situation), given, _read_by(top)),
-            diagrams=read_diagrams(top.tables("diagram"), situation),
+            diagrams=diagrams,
+            to_draw=to_draw,
         ),
         labels=replace(_labels(situation), plan=_is_plan(top, situation)),
         requirements=read_requirements(top, situation, finds),

@@ -49,7 +49,7 @@ def _points(ids: Sequence[str], marks: Iterable[Mark], leads: Leads) -> dict[str
     shares: dict[tuple[str, ...], int] = {}  # of all that leads to the same answers
     waiting = diagrams = 0
     for mark in marks:
-        if set(mark.kinds) == {"diagram"}:
+        if set(mark.kinds) <= {"diagram", "drawing"}:
             diagrams += mark.points
             continue
         waiting += mark.points

@@ -17,6 +17,7 @@ from probgen.problem.problem_figures import (
     asks_for_sizes,
     diagram_scene,
     free_body_scene,
+    sheet_scene,
     situation_scene,
 )
 from probgen.quantities.expression import Name, Number
@@ -24,9 +25,12 @@ from probgen.quantities.formula import Relation
 from probgen.quantities.unit import ANGLE
 from probgen.sheets import document
 from probgen.sheets.formula_page import formula_page
+from probgen.statics.internal_forces import InternalForces
 from probgen.statics.system import Form, Role
 from probgen.wording.block import Block, Inline, Math, Picture, Section, Text
+from probgen.wording.diagram import drawn_of
 from probgen.wording.facts.asked import GravityTaken, SectionSigns
+from probgen.wording.facts.diagram import DiagramAsked
 from probgen.wording.facts.papers import Corrected, Released
 from probgen.wording.find import tell_find
 from probgen.wording.language import Language
@@ -154,7 +158,7 @@ def sheet_of(copy: Copy) -> document.Sheet:
             title=face.problem.template.title,
             statement=face.statement,
             parts=tuple(_parts(face)),
-            figure=face.figure,
+            figure=_on_sheet(face),
             points=face.points,
             space=copy.problem_set.working * 10.0,
             room=copy.problem_set.room,
@@ -171,6 +175,11 @@ def sheet_of(copy: Copy) -> document.Sheet:
         cover_of(copy),
         tuple(_origins(copy)) if copy.problem_set.origins else (),
     )
+
+
+def _on_sheet(face: Face) -> Scene:
+    """The figure of the situation, with axes below it where something is to be drawn."""
+    return sheet_scene(face.problem, face.own) if _drawings(face) else face.figure
 
 
 def formulas_of(copy: Copy) -> document.Formulas | None:
@@ -260,6 +269,15 @@ def _asked(face: Face) -> Iterator[Inlines]:
     problem = face.problem
     for find in face.own.case.system.finds:
         yield tell_find(find, problem.nouns, problem.language)
+    for inside in _drawings(face):
+        asked = DiagramAsked(inside.body, drawn_of(inside))
+        yield problem.language.say(asked, problem.nouns)
+
+
+def _drawings(face: Face) -> list[InternalForces]:
+    """What the student draws in axes on the sheet."""
+    bodies = face.problem.template.system.to_draw
+    return [each for each in face.own.inside if each.body in bodies]
 
 
 def _answers(problem: Problem, own: Worked) -> Iterator[document.Answer]:
@@ -321,9 +339,10 @@ def _parts(face: Face) -> Iterator[document.Part]:
     """What is asked, lettered when there is more than one thing."""
     problem, own = face.problem, face.own
     finds = own.case.system.finds
+    drawings = _drawings(face)
     shared = face.shares.parts or (0,) * len(finds)
     for letter, find, points in zip(ascii_lowercase, finds, shared, strict=False):
-        lettered = letter if len(finds) > 1 else ""
+        lettered = letter if len(finds) + len(drawings) > 1 else ""
         told = tell_find(find, problem.nouns, problem.language)
         if find.form is Form.VALUE:
             answer = next(each for each in own.answers if each.find == find)
@@ -331,6 +350,9 @@ def _parts(face: Face) -> Iterator[document.Part]:
         else:
             blanks = tuple(blanks_of(problem, own, find))
             yield document.Part(lettered, told, blanks=blanks, points=points)
+    for letter, inside in zip(ascii_lowercase[len(finds) :], drawings, strict=False):
+        told = problem.language.say(DiagramAsked(inside.body, drawn_of(inside)), problem.nouns)
+        yield document.Part(letter, told, blanks=(document.Blank((), written=False),))
 
 
 def _origins(copy: Copy) -> Iterator[str]:

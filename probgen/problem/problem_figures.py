@@ -12,6 +12,7 @@ from probgen.bank.proportions import drawn_sizes
 from probgen.bank.statement import Mention, statement_pieces
 from probgen.bank.template import Template
 from probgen.figures.freebody.diagram import free_body
+from probgen.figures.inside.axes import with_axes
 from probgen.figures.inside.diagram import Row, diagram
 from probgen.figures.paper.scene import Scene
 from probgen.figures.situation.drawing import situation
@@ -27,6 +28,7 @@ from probgen.statics.numeric_equations import coordinates
 from probgen.statics.system import Role, System
 from probgen.statics.truss import without_idle
 from probgen.wording.diagram import drawn_of, inside_shown
+from probgen.wording.facts.diagram import AxesPrepared
 from probgen.wording.inside import plain_value, unit_of
 from probgen.wording.truss import is_piece
 from probgen.working.criteria import bodies_used
@@ -87,6 +89,22 @@ def diagram_scene(problem: Problem, own: Worked, body: str) -> Scene:
         if drawn_sizes(template, own.case.values):  # not to scale, as the curves have to be
             return diagram(found, None, start, rows, words)
         return diagram(found, scene, start, rows, words)
+
+
+def sheet_scene(problem: Problem, own: Worked) -> Scene:
+    """The figure on a sheet: the situation, and below it axes for what a student is to draw."""
+    scene = situation_scene(problem, own, solved=False)
+    digits, system = own.digits, own.case.system
+    places = coordinates(system, own.complete)
+    for found in own.inside:
+        if found.body in problem.template.system.to_draw:
+            x, y = places[system.body(found.body).outline[0]]
+            start = complex(float(x), float(y)) * scene.scale
+            drawn = drawn_of(found)
+            kinds = tuple((of, _LETTERS[of], unit_of(digits, of).plain) for of in drawn)
+            words = problem.tell(AxesPrepared(found.body, drawn))
+            scene = with_axes(scene, start, found.length, kinds, words)
+    return scene
 
 
 def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:

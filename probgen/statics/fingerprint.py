@@ -115,6 +115,8 @@ def _statements(system: System) -> Iterator[Statement]:
         asked = find.quantity
         whole = _quantity(asked) if asked in system.variables else Part("element", asked)
         yield ("find", whole, find.form.value)
+    for drawn in system.to_draw:
+        yield ("to draw", Part("body", drawn))
     if system.pivot:
         yield ("pivot", Part("point", system.pivot))
     for member in system.members:

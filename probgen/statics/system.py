@@ -189,11 +189,10 @@ class Couple:
 
 @dataclass(frozen=True, slots=True)
 class Intensity:
-    """The size of a distributed load by a formula.
+    """The size of a load by a formula: `load` (N/m) at a distance `along` (m) from `origin`.
 
-    load: newtons per metre at a distance `along` (m) from the point `origin`; letter: what that
-    size is called.  low, high: the distance at the start and at the end of the load.
-    centroid: what the distance of its resultant is called.
+    letter: of that size; low, high: the distance at the start and the end of the load;
+    centroid: the letter of the distance at which its resultant acts.
     """
 
     load: Expression
@@ -328,7 +327,8 @@ class System:
 
     members: of trusses that are not taken apart into joints and parts yet (`statics.truss`), and
     links whose pins have not given way to one force yet (`statics.link`).
-    diagrams: bodies whose axial force, shear and bending moment are drawn along them.
+    diagrams: bodies whose axial force, shear and bending moment are drawn along them; to_draw:
+    those of them that the student draws.
     by: what trusses are taken apart into, "joints" or "sections"; "" for whichever is shorter.
     """
 
@@ -347,6 +347,7 @@ class System:
     members: tuple[Member, ...] = field(default=())
     by: str = ""
     diagrams: tuple[str, ...] = field(default=())
+    to_draw: tuple[str, ...] = field(default=())
     largest: tuple[LargestMoment, ...] = field(default=())
 
     @cached_property

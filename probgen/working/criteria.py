@@ -87,6 +87,13 @@ class ResultantIntegrated(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class InsideDrawn(Fact):
+    """What acts inside a body, drawn along it."""
+
+    body: str
+
+
+@dataclass(frozen=True, slots=True)
 class NumbersPutIn(Fact):
     quantity: Name
 
@@ -203,6 +210,13 @@ def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
             worded = convention.direction != "axis"
             yield Criterion("magnitude", MagnitudeFound(owner), of.magnitude)
             yield Criterion("direction", DirectionFound(owner, worded), of.direction)
+    yield from _drawn(system)
+
+
+def _drawn(system: System) -> Iterator[Criterion]:
+    """What a student draws."""
+    for body in system.to_draw:
+        yield Criterion("drawing", InsideDrawn(body))
 
 
 def bodies_used(plan: Plan) -> tuple[Body, ...]:

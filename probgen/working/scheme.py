@@ -37,6 +37,7 @@ WEIGHTS: Final = {
     "result": 1,
     "formula": 2,
     "integral": 2,
+    "drawing": 2,
     "force": 1,
     "condition": 1,
     "limit": 1,
@@ -47,7 +48,7 @@ WEIGHTS: Final = {
 
 
 _BALANCES: Final = ("torque", "balance", "force")
-_OPENINGS: Final = (*_BALANCES, "condition", "formula", "integral", "limit", "magnitude")
+_OPENINGS: Final = (*_BALANCES, "condition", "formula", "integral", "limit", "magnitude", "drawing")
 """What begins another line of thought, so that it is no part of the mark before it."""
 _ACCURACY: Final = ("result", "magnitude", "direction")
 

@@ -14,7 +14,7 @@ from probgen.statics.system import Find, Form
 from probgen.working.criteria import Criterion
 
 GROUPS: Final = {
-    "diagrams": ("diagram",),
+    "diagrams": ("diagram", "drawing"),
     "torques": ("torque",),
     "forces": ("force", "balance"),
     "conditions": ("condition", "formula", "integral", "limit"),

@@ -41,3 +41,32 @@ def test_faults_are_told(text: str, told: str) -> None:
     with pytest.raises(InputError) as raised:
         read_template(HEAD + text + ASKED, "trial.toml")
     assert told in str(raised.value)
+
+
+SHEET = '[[diagram]]\non = "sheet"\n'
+
+
+def test_a_diagram_may_be_the_student_s_to_draw() -> None:
+    text = HEAD + BEAM + ON_TWO + LOAD + CUT + FINDS
+    system = read_template(text + SHEET, "trial.toml").system
+    assert (system.diagrams, system.to_draw) == (("beam",), ("beam",))
+    for entry in (DIAGRAM, SHEET.replace("sheet", "key")):
+        assert read_template(text + entry, "trial.toml").system.to_draw == ()
+
+
+OPEN = '[unknown]\nz = { name = "length", unit = "m" }\n[points]\n'
+UNKNOWN = BEAM.replace("[points]\n", OPEN).replace('B = ["L", 0]', 'B = ["z", 0]')
+NO_AXES = [
+    (BEAM + ON_TWO + SHEET.replace("sheet", "paper"), "on", "one of key, sheet"),
+    (BEAM + ON_TWO + '[picture]\nL = "9 m"\n' + SHEET, "on", "leave [picture] out, or on"),
+    (UNKNOWN + ON_TWO + SHEET, "on", "z is to be found"),
+]
+
+
+@pytest.mark.parametrize(("text", "field", "told"), NO_AXES)
+def test_where_no_axes_can_stand(text: str, field: str, told: str) -> None:
+    with pytest.raises(InputError) as raised:
+        read_template(HEAD + text + ASKED, "trial.toml")
+    (fault,) = raised.value.faults
+    assert fault.field == f"diagram[0].{field}"
+    assert told in f"{fault.expected}\n{fault.mend}"

@@ -11,12 +11,14 @@ from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
 from probgen.course.roster import Student
 from probgen.course.version import Version
+from probgen.figures.paper.tag import What
 from probgen.mistakes.comparison import class_slips
 from probgen.papers.page import Copy, cover_of, formulas_of, key_of, sheet_of
 from probgen.problem.problem import draw_class, prepare, work
 from probgen.problem.problem_figures import asks_for_sizes, situation_scene
 from probgen.sheets.document import picture_name
 from probgen.sheets.formula_page import formula_page
+from probgen.statics.internal_forces import Inside
 from probgen.statics.system import Form
 from probgen.wording.block import Math, Picture
 from probgen.wording.english import ENGLISH
@@ -121,7 +123,11 @@ def test_each_answer_line_ends_with_the_unit_of_what_it_asks(id: str) -> None:
     """Units as the key rounds each answer, asked of the quantity itself."""
     copy = copy_of(id)
     (own,), (shown,) = copy.worked, sheet_of(copy).problems
-    for find, part in zip(own.case.system.finds, shown.parts, strict=True):
+    system = own.case.system
+    drawn = shown.parts[len(system.finds) :]
+    assert len(drawn) == len(system.to_draw)
+    assert all(part.unit == "" for part in drawn)
+    for find, part in zip(system.finds, shown.parts, strict=False):
         if find.form is Form.VALUE:
             unit = own.digits.final(find.quantity).unit
             assert part.unit == (unit.plain if unit else "")
@@ -153,7 +159,10 @@ def test_the_key_shows_the_sheet_s_figure_unless_a_size_is_sought(id: str) -> No
     solved = situation_scene(face.problem, face.own, solved=True)
     (asked,), (answered,) = sheet_of(copy).problems, key_of(copy).solutions
     assert answered.figure == solved
-    assert (asked.figure != solved) <= asks_for_sizes(face.problem.template)
+    template = face.problem.template
+    # Axes to draw into are on the sheet alone.
+    more = asks_for_sizes(template) or bool(template.system.to_draw)
+    assert (asked.figure != solved) <= more
     assert asked.statement == answered.statement
 
 
@@ -172,7 +181,9 @@ def test_a_key_begins_with_all_that_is_drawn_and_all_that_is_asked(id: str) -> N
     given = {each.symbol: each.value for each in solution.given}
     for name, value in own.draw.values.items():
         assert given[(Math((letters[name],)),)] == (Math((value,)),)
-    assert len(solution.asked) == len(own.case.system.finds) > 0
+    system = own.case.system
+    assert len(solution.asked) == len(system.finds) + len(system.to_draw)
+    assert system.finds
     assert all(each.name for each in solution.given)
 
 
@@ -187,3 +198,30 @@ def test_the_side_of_a_direction_is_not_torn_apart() -> None:
     (solution,) = key_of(copy_of("beam-stay-cable")).solutions
     printed = [plain_text(answer.printed) for answer in solution.answers]
     assert any(text.endswith("the horizontal, to\u00a0the\u00a0right") for text in printed)
+
+
+def test_what_a_student_draws_has_axes_on_the_sheet_and_a_part_of_its_own() -> None:
+    copy = copy_of("wing-wind-tunnel")
+    (own,) = sheet_of(copy).problems
+    assert own.figure is not None
+    assert own.figure.showing(What.DIAGRAM, Inside.SHEAR)
+    last = own.parts[-1]
+    assert last.label == "c"
+    assert plain_text(last.asked) == (
+        "the diagrams of shear force and bending moment along the wing, drawn in the axes below it"
+    )
+    assert [blank.written for blank in last.blanks] == [False]
+    (solution,) = key_of(copy).solutions
+    assert solution.figure is not None
+    assert not solution.figure.showing(What.DIAGRAM, Inside.SHEAR)
+    assert plain_text(solution.asked[-1]) == plain_text(last.asked)
+    drawn = solution.pictures["diagram wing"]
+    assert drawn.scale == own.figure.scale
+    told = [plain_text(mark.words) for mark in solution.scheme]
+    assert any("shear force and bending moment drawn along the wing" in each for each in told)
+
+
+def test_a_diagram_of_the_key_alone_leaves_the_sheet_as_it_is() -> None:
+    (own,) = sheet_of(copy_of("footbridge-inside")).problems
+    assert own.figure is not None
+    assert not own.figure.showing(What.DIAGRAM, Inside.SHEAR)

@@ -11,6 +11,8 @@ from probgen.wording.english.grammar import at, capitalized, series
 from probgen.wording.english.names import the_body
 from probgen.wording.english.saying import say
 from probgen.wording.facts.diagram import (
+    AxesPrepared,
+    DiagramAsked,
     DiagramHeading,
     DiagramRead,
     ExpressionsTaken,
@@ -191,4 +193,22 @@ def smaller_moments(fact: SmallerMoments, nouns: Nouns) -> Inlines:
         "The other such {places}{told}: less in size, as will be seen.",
         places="places are" if several else "place is",
         told=listed(told, ", and", ","),
+    )
+
+
+@say.register
+def axes_prepared(fact: AxesPrepared, nouns: Nouns) -> Inlines:
+    return filled(
+        "Below {body} there are empty axes for its {kinds}.",
+        body=the_body(fact.body, nouns),
+        kinds=series([filled(_CALLED[of]) for of in fact.drawn]),
+    )
+
+
+@say.register
+def diagram_asked(fact: DiagramAsked, nouns: Nouns) -> Inlines:
+    return filled(
+        "the diagrams of {kinds} along {body}, drawn in the axes below it",
+        body=the_body(fact.body, nouns),
+        kinds=series([filled(_CALLED[of]) for of in fact.drawn]),
     )

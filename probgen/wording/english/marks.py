@@ -27,6 +27,7 @@ from probgen.working.criteria import (
     FollowsThrough,
     FoundFromBalance,
     FoundFromCondition,
+    InsideDrawn,
     Judged,
     LimitsCompared,
     MagnitudeFound,
@@ -106,6 +107,12 @@ def written_out(fact: WrittenOut, nouns: Nouns) -> Inlines:
 @say.register
 def resultant_integrated(fact: ResultantIntegrated, nouns: Nouns) -> Inlines:
     return filled("{W} and {x} by integration", W=fact.resultant, x=fact.centroid)
+
+
+@say.register
+def inside_drawn(fact: InsideDrawn, nouns: Nouns) -> Inlines:
+    body = names.the_body(fact.body, nouns)
+    return (Text(f"shear force and bending moment drawn along {body}"),)
 
 
 @say.register

@@ -137,3 +137,19 @@ class SmallerMoments(Fact):
 
     start: str
     places: tuple[tuple[str, Number, Number], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class AxesPrepared(Fact):
+    """Axes below a body, for those who cannot see them; drawn: what they are for."""
+
+    body: str
+    drawn: tuple[Inside, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class DiagramAsked(Fact):
+    """That a student is to draw what acts inside a body, in the axes below it."""
+
+    body: str
+    drawn: tuple[Inside, ...]
