@@ -327,8 +327,7 @@ class System:
 
     members: of trusses that are not taken apart into joints and parts yet (`statics.truss`), and
     links whose pins have not given way to one force yet (`statics.link`).
-    diagrams: bodies whose axial force, shear and bending moment are drawn along them; to_draw:
-    those of them that the student draws.
+    diagrams: bodies along which what acts inside is drawn; to_draw: those that a student draws.
     by: what trusses are taken apart into, "joints" or "sections"; "" for whichever is shorter.
     """
 
