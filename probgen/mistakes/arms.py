@@ -159,6 +159,23 @@ def _load_at_middle(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
             yield Misstep("load_at_middle", changed, parts={"W": force.magnitude})
 
 
+def _load_at_end(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """The resultant of an even load that begins at the pivot taken with its whole length as arm."""
+    points = plan.system.points
+    pivots = (s.equation.about for s in plan.steps if s.equation.kind == "torque")
+    starts = {points[pivot].links for pivot in pivots}
+    for force in plan.system.forces:
+        spread = plan.system.element(force.element).spread
+        if spread is None or spread.intensity is not None or spread.first != spread.last:
+            continue
+        if points[spread.start].links not in starts:
+            continue
+        end = Point("?", (*points[spread.start].links, spread.line))
+        changed = rewritten(plan, moved(plan.system, force, end))
+        if changed:
+            yield Misstep("load_at_end", changed, parts={"W": force.magnitude})
+
+
 def _triangles(system: System) -> list[Force]:
     """The resultants of loads that run evenly and vanish at one end."""
     forces = []
@@ -281,6 +298,7 @@ RULES: Final = {
     "wrong_end": _wrong_end,
     "load_not_halved": _load_not_halved,
     "load_at_middle": _load_at_middle,
+    "load_at_end": _load_at_end,
     "load_as_even": _load_as_even,
     "load_as_triangle": _load_as_triangle,
     "unweighted_mean": _unweighted_mean,

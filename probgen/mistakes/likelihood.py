@@ -59,6 +59,7 @@ LIKELIHOOD: Final[Mapping[str, str]] = {
     "tangent_inverted": _PRACTICE,
     "angle_sign": _PRACTICE,
     "wrong_end": _PRACTICE,
+    "load_at_end": _PRACTICE,
     "mass_as_weight": _PRACTICE,
     "normal_at_wall_is_weight": _PRACTICE,
     "mu_inverted": _PRACTICE,

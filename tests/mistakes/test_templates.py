@@ -77,6 +77,12 @@ def porch(d: Data, snow: float, at: float) -> float:
     return (d.deck_load * d.length**2 / 2 + snow * d.length * at * d.length) / d.post_at
 
 
+def inside(d: Data, arm: float) -> float:
+    """The stand roof's M_D, with an arm (m) of what is spread beyond the bolt."""
+    beyond = d.roof_load * (d.reach - d.bolt_at)
+    return -d.sign_load * (d.sign_at - d.bolt_at) - beyond * arm
+
+
 def wing(d: Data, lift: float, at: float) -> float:
     return d.engine * d.g * d.engine_at - lift * at * d.span
 
@@ -93,7 +99,7 @@ def held(d: Data) -> float:
     return (d.ladder_mass + d.picker_mass) * d.g - push * c(d.ladder_angle)
 
 
-WING = "wing-wind-tunnel"
+WING, STAND = "wing-wind-tunnel", "stand-roof-inside"
 PAINTER, CRATE, BOX, PORCH = (
     "painter-board-seat",
     "crate-ramp-strap",
@@ -164,6 +170,7 @@ CASES: list[tuple[str, str, str, str, Formula]] = [
     (WING, "load_as_even", "", "M_A", lambda d: wing(d, d.w_0 * d.span, 3 / 8)),
     (WING, "load_as_triangle", "", "M_A", lambda d: wing(d, d.w_0 * d.span / 2, 1 / 3)),
     (WING, "load_at_middle", "curve", "M_A", lambda d: wing(d, 2 * d.w_0 * d.span / 3, 1 / 2)),
+    (STAND, "load_at_end", "", "M_D", lambda d: inside(d, d.reach - d.bolt_at)),
     (PORCH, "load_not_halved", "", "N_2", lambda d: porch(d, d.snow_load, 1 / 3)),
     (PORCH, "load_at_middle", "", "N_2", lambda d: porch(d, d.snow_load / 2, 1 / 2)),
     (

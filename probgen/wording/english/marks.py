@@ -192,6 +192,7 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("load_not_halved", ""): "{W} not halved, as if the load were as heavy everywhere",
     ("load_at_middle", ""): "the resultant {W} of the triangular load placed at half its length",
     ("load_at_middle", "curve"): "the resultant {W} of the load placed at half its length",
+    ("load_at_end", ""): "the resultant {W} of the load placed at the end of its length",
     ("load_as_even", ""): "{W} taken as the largest load times its length",
     ("load_as_triangle", ""): "{W} and {x} taken as those of a triangular load",
     ("half_forgotten", ""): "{b} taken where half of it belongs",
