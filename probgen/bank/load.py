@@ -34,6 +34,7 @@ from probgen.quantities.expression import (
     times,
     total,
 )
+from probgen.quantities.factors import with_powers
 from probgen.quantities.unit import FORCE, LENGTH, MASS, NEWTON, NEWTON_METRE, PRESSURE, STIFFNESS
 from probgen.statics.system import Couple, Element, Force, Kind, Link, Spread
 
@@ -171,13 +172,13 @@ class Spreading:
     end: Expression
 
     def whole(self, length: Expression) -> Expression:
-        """The resultant: w l, of a triangle w l/2."""
+        """The resultant: w l, of a triangle w l/2; where w grows with l, with its square."""
         if self.start == self.end:
-            return times(self.start, length)
+            return with_powers(times(self.start, length))
         sides = total((1, self.start), (1, self.end))
         if isinstance(sides, Sum) and len(sides.terms) > 1:
             return times(Quotient(sides, number(2)), length)
-        return Quotient(times(sides, length), number(2))
+        return Quotient(with_powers(times(sides, length)), number(2))
 
     def centroid(self, length: Expression) -> Expression:
         """How far from the start the resultant acts: l (a + 2 b) / (3 (a + b))."""

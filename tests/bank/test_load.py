@@ -29,6 +29,7 @@ SPREADS = [
         "(4 N/m + 9 N/m)/2*L",
         "L*(4 N/m + 2*(9 N/m))/(3*(4 N/m + 9 N/m))",
     ),
+    ('start = "9 N/m^2*L"\nend = 0', "(9 N/m^2)*L^2/2", "L/3"),  # water: the square of its depth
     ('pressure = "90 Pa"\nwidth = "2 m"', "90 Pa*(2 m)*L", "L/2"),
 ]
 
