@@ -47,6 +47,8 @@ class Browser:
         self.driver.execute_cdp_cmd("Emulation.setEmulatedMedia", {"features": features})
         self.driver.get("about:blank")
         self.driver.get(page.as_uri())
+        # On a busy machine this comes back before the end of the page has been read.
+        self.expect("[location.href, document.readyState]", [page.as_uri(), "complete"])
 
     def ask(self, script: str) -> Any:
         """What an expression of JavaScript comes to."""
