@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import tomllib
 from collections import defaultdict
 from collections.abc import Sequence
@@ -29,6 +30,18 @@ def pytest_collection_modifyitems(items: Sequence[pytest.Item]) -> None:
 def at_once(name: str, place: int, share: int) -> bool:
     """Each test has cases of its own; where they are in rows of `share`, each row another."""
     return (crc32(name.encode()) + place + place // share) % share == 0
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_runtest_teardown(item: pytest.Item, nextitem: pytest.Item | None) -> None:
+    """Spares the collector of garbage what the tests of a file keep for later ones.
+
+    It would look through all of that again and again, for seconds at a time in the end, which the
+    limits of processor time then blame on a problem.
+    """
+    if nextitem is None or nextitem.path != item.path:
+        gc.collect()
+        gc.freeze()
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
