@@ -37,7 +37,7 @@ def pytest_runtest_teardown(item: pytest.Item, nextitem: pytest.Item | None) -> 
     """Spares the collector of garbage what the tests of a file keep for later ones.
 
     It would look through all of that again and again, for seconds at a time in the end, which the
-    limits of processor time then blame on a problem.
+    limits of processor time could then blame on a problem.
     """
     if nextitem is None or nextitem.path != item.path:
         gc.collect()

@@ -25,7 +25,6 @@ from probgen.quantities.formula import Relation
 from probgen.quantities.unit import ANGLE
 from probgen.sheets import document
 from probgen.sheets.formula_page import formula_page
-from probgen.statics.internal_forces import InternalForces
 from probgen.statics.system import Form, Role
 from probgen.wording.block import Block, Inline, Math, Picture, Section, Text
 from probgen.wording.diagram import drawn_of
@@ -269,15 +268,17 @@ def _asked(face: Face) -> Iterator[Inlines]:
     problem = face.problem
     for find in face.own.case.system.finds:
         yield tell_find(find, problem.nouns, problem.language)
-    for inside in _drawings(face):
-        asked = DiagramAsked(inside.body, drawn_of(inside))
-        yield problem.language.say(asked, problem.nouns)
+    yield from _drawings(face)
 
 
-def _drawings(face: Face) -> list[InternalForces]:
-    """What the student draws in axes on the sheet."""
-    bodies = face.problem.template.system.to_draw
-    return [each for each in face.own.inside if each.body in bodies]
+def _drawings(face: Face) -> list[Inlines]:
+    """What the student is told to draw in axes on the sheet, for each body with such."""
+    problem = face.problem
+    return [
+        problem.language.say(DiagramAsked(inside.body, drawn_of(inside)), problem.nouns)
+        for inside in face.own.inside
+        if inside.body in problem.template.system.to_draw
+    ]
 
 
 def _answers(problem: Problem, own: Worked) -> Iterator[document.Answer]:
@@ -350,8 +351,7 @@ def _parts(face: Face) -> Iterator[document.Part]:
         else:
             blanks = tuple(blanks_of(problem, own, find))
             yield document.Part(lettered, told, blanks=blanks, points=points)
-    for letter, inside in zip(ascii_lowercase[len(finds) :], drawings, strict=False):
-        told = problem.language.say(DiagramAsked(inside.body, drawn_of(inside)), problem.nouns)
+    for letter, told in zip(ascii_lowercase[len(finds) :], drawings, strict=False):
         yield document.Part(letter, told, blanks=(document.Blank((), written=False),))
 
 

@@ -83,6 +83,13 @@ class Load:
     def spread(self) -> bool:
         return self.end > self.start
 
+    @property
+    def even(self) -> bool:
+        """Whether as much of it acts on every metre of it."""
+        start, *slopes = self.square
+        changes = sum(abs(each) * self.end**power for power, each in enumerate(slopes, start=1))
+        return self.spread and changes <= _NEAR * abs(start)
+
     def resultant(self, start: float) -> tuple[float, float, float]:
         """Along, square, and the torque about x = 0, of what of it is beyond a place (m)."""
         if not self.spread:

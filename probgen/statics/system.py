@@ -73,6 +73,7 @@ class Point:
     meeting: bool = False
 
     def told_by(self, names: frozenset[str]) -> bool:
+        """Whether a length on the way to it holds one of some quantities."""
         return any(names_in(link.length) & names for link in self.links)
 
 

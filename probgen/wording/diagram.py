@@ -43,11 +43,17 @@ def diagram_passage(
     return Passage(
         DiagramHeading(drawn),
         (
-            sentences(DiagramRead(found.body, drawn), *largest),
+            sentences(_read(found, drawn), *largest),
             *stretches_told(digits, found, complete),
             Picture("diagram", found.body),
         ),
     )
+
+
+def _read(found: InternalForces, drawn: tuple[Inside, ...]) -> DiagramRead:
+    spread = [load for load in found.loads if load.spread]
+    even = bool(spread) and all(load.even and load.square[0] < 0 for load in spread)
+    return DiagramRead(found.body, drawn, bool(spread), even)
 
 
 def inside_shown(digits: Digits, found: InternalForces) -> Fact:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -21,11 +22,26 @@ class White(NamedTuple):
     bottom: float
 
 
+class Leaf(NamedTuple):
+    """A page of a PDF, and which of its pixels are dark: a pixel for each pt, rows from the top."""
+
+    page: pypdfium2.PdfPage
+    dark: np.ndarray
+
+
+@lru_cache(maxsize=1)  # several measures are taken of a document, one after the other
+def leaves(pdf: bytes) -> tuple[Leaf, ...]:
+    return tuple(map(_leaf, pypdfium2.PdfDocument(pdf)))
+
+
+def _leaf(page: pypdfium2.PdfPage) -> Leaf:
+    shade = page.render(scale=1, grayscale=True).to_numpy()
+    return Leaf(page, shade.reshape(shade.shape[:2]) < DARK)
+
+
 def whites(pdf: bytes) -> Iterator[White]:
     """For each page of a PDF that is not empty; to a third of a millimetre."""
-    for page in pypdfium2.PdfDocument(pdf):
-        shade = page.render(scale=1, grayscale=True).to_numpy()
-        dark = shade.reshape(shade.shape[:2]) < DARK
+    for _, dark in leaves(pdf):
         across, down = np.flatnonzero(dark.any(0)), np.flatnonzero(dark.any(1))
         if across.size:
             height, width = dark.shape

@@ -12,7 +12,7 @@ from probgen.course.version import Version
 from probgen.mistakes.comparison import class_slips
 from probgen.papers.page import Copy
 from probgen.papers.typesetter import Kind, Typesetter
-from probgen.press.batch import Printed
+from probgen.press.batch import Document, Printed, print_batch
 from probgen.problem.problem import draw_class, prepare, work
 from probgen.sheets.document import Paper
 from probgen.sheets.house import House
@@ -69,9 +69,29 @@ def copies(ids: Sequence[str], draws: int, convention: Convention | None = None)
 
 def printed(made: Sequence[Copy], look: Look, kinds: Sequence[Kind] = ()) -> tuple[Printed, ...]:
     """Their sheets and keys, or those kinds of them that a look has."""
+    return _printed(written(made, look, kinds))
+
+
+def written(made: Sequence[Copy], look: Look, kinds: Sequence[Kind] = ()) -> list[Document]:
+    """They before they are printed."""
     made = [replace(copy, version=replace(copy.version, large=look.large)) for copy in made]
     typesetter = Typesetter(look.paper, house=House(look.style))
     wanted = [kind for kind in kinds or look.kinds if kind in look.kinds]
-    batch = typesetter.print([typesetter.document(kind, copy) for kind in wanted for copy in made])
+    return [typesetter.document(kind, copy) for kind in wanted for copy in made]
+
+
+def reprinted(documents: Sequence[Document], first: Copy, look: Look) -> tuple[Printed, ...]:
+    """What is written for a look in another one, equally large: only its preamble differs.
+
+    first: the one that each kind of them begins with.
+    """
+    anew = {each.pile: each for each in written([first], look)}
+    begun = {each.pile: each.body for each in reversed(documents)}
+    assert begun == {pile: each.body for pile, each in anew.items()}
+    return _printed([replace(each, preamble=anew[each.pile].preamble) for each in documents])
+
+
+def _printed(documents: Sequence[Document]) -> tuple[Printed, ...]:
+    batch = print_batch(documents)
     assert batch.failures == ()
     return batch.printed

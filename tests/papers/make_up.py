@@ -13,7 +13,7 @@ import numpy as np
 import pypdfium2
 import pypdfium2.raw as pdfium
 
-from tests.papers.ink import DARK
+from tests.papers.ink import Leaf, leaves
 
 FOOT_GAP = 20.0  # pt from the foot of a key's text to the line above its foot
 TOP = 37.0  # pt from the edge of the paper to a key's first line
@@ -53,17 +53,18 @@ class Line:
 @dataclass(frozen=True)
 class Page:
     """lines: without the foot's; filled: the part of the height for text that has ink above;
-    height: for text, in pt."""
+    height: for text, in pt; strokes: where what is drawn begins and ends, pt from the top, of a
+    page that begins with a problem, but for the first."""
 
     lines: tuple[Line, ...]
     filled: float
     height: float
+    strokes: tuple[tuple[float, float], ...] = ()
 
 
 def pages(pdf: bytes) -> tuple[Page, ...]:
     """The pages of a key."""
-    with pypdfium2.PdfDocument(pdf) as document:
-        return tuple(_page(page) for page in document)
+    return tuple(_page(leaf, first=not place) for place, leaf in enumerate(leaves(pdf)))
 
 
 def answers_apart(key: Sequence[Page]) -> Iterator[int]:
@@ -118,10 +119,12 @@ def _white(page: Page) -> float:
 
 
 def _opening(page: Page, step: int) -> float:
-    """How high what stands above a step of the page's first problem is, in pt; infinite where the
-    page does not have that step."""
+    """How high what stands above a step of the page's first problem is, with all of the figures
+    that begin there, in pt; infinite where the page does not have that step."""
     steps = [line.top for line in page.lines if line.begins_step][:step]
-    return steps[-1] - TOP if len(steps) == step else math.inf
+    if len(steps) < step:
+        return math.inf
+    return max(steps[-1], *(end for begin, end in page.strokes if begin < steps[-1])) - TOP
 
 
 def _ends(key: Sequence[Page], number: int) -> bool:
@@ -129,16 +132,24 @@ def _ends(key: Sequence[Page], number: int) -> bool:
     return any(line.begins_answers for line in key[number].lines)
 
 
-def _page(page: pypdfium2.PdfPage) -> Page:
+def _page(leaf: Leaf, *, first: bool) -> Page:
+    page, dark = leaf
     height = page.get_height()
     lines = list(_lines(page, height))
     foot = next(line for line in reversed(lines) if _FOOT.search(line.text))
     body = tuple(line for line in lines if line.bottom < foot.top - 6.0)
-    shade = page.render(scale=1, grayscale=True).to_numpy()
     end = foot.top - 8.0 - FOOT_GAP
-    dark = np.flatnonzero((shade.reshape(shade.shape[:2])[: int(end + 12.0)] < DARK).any(1))
-    last = float(dark[-1]) if dark.size else TOP
-    return Page(body, (last - TOP) / (end - TOP), end - TOP)
+    rows = np.flatnonzero(dark[: int(end + 12.0)].any(1))
+    last = float(rows[-1]) if rows.size else TOP
+    begins = not first and bool(body) and body[0].begins_problem
+    strokes = tuple(_strokes(page, height)) if begins else ()
+    return Page(body, (last - TOP) / (end - TOP), end - TOP, strokes)
+
+
+def _strokes(page: pypdfium2.PdfPage, height: float) -> Iterator[tuple[float, float]]:
+    for drawn in page.get_objects([pdfium.FPDF_PAGEOBJ_PATH]):
+        _, bottom, _, top = drawn.get_bounds()
+        yield height - top, height - bottom
 
 
 def _lines(page: pypdfium2.PdfPage, height: float) -> Iterator[Line]:
@@ -158,14 +169,14 @@ def _lines(page: pypdfium2.PdfPage, height: float) -> Iterator[Line]:
 def _line(
     text: pypdfium2.PdfTextPage, row: Sequence[tuple[float, float, float, float]], height: float
 ) -> Line:
-    row = sorted(row)
-    words = " ".join(text.get_text_bounded(*box).strip() for box in row)
-    left, bottom, _, top = row[0]
+    left, bottom, _, top = min(row)
     first = text.get_index(left + 1.0, (bottom + top) / 2, 4.0, 4.0)
     bold = first is not None and "Bold" in _font(text, first)
     size = 0.0 if first is None else pdfium.FPDFText_GetFontSize(text, first)
-    edges = height - max(box[3] for box in row), height - min(box[1] for box in row)
-    return Line(*edges, " ".join(words.split()), bold, size)
+    right, low, high = max(b[2] for b in row), min(b[1] for b in row), max(b[3] for b in row)
+    edge = min(1.0, (high - low) / 4)  # by which other rows may reach into this one
+    words = text.get_text_bounded(left, low + edge, right, high - edge)
+    return Line(height - high, height - low, " ".join(words.split()), bold, size)
 
 
 def _font(text: pypdfium2.PdfTextPage, place: int) -> str:

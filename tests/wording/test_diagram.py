@@ -9,8 +9,9 @@ from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
 from probgen.problem.problem_figures import diagram_scene
 from probgen.statics.internal_forces import Inside
 from probgen.wording.diagram import diagram_passage, drawn_of
-from probgen.wording.facts.diagram import LargestInside
+from probgen.wording.facts.diagram import DiagramRead, LargestInside
 from probgen.wording.passage import Sentences
+from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
 from tests.bank.test_section import BEAM, BUILT_IN, LOAD, ON_TWO, TURNED, spread
 from tests.situations import HEAD
@@ -53,6 +54,32 @@ def test_the_largest_values_and_where(
     assert (first.at, second.at) == (at, there)
     assert (first.level, second.level) == (False, level)
     assert there or float(second.distance.value) == pytest.approx(3.0)
+
+
+UP = spread("A", "B", '"-w"', '"-w"')
+GROWING = spread("A", "B", "0", '"w"')
+CHANGES = [
+    (DOWN, False, False),
+    (EVEN + DOWN, True, True),
+    (UP, True, False),  # there the shear force grows
+    (GROWING, True, False),
+    (EVEN + GROWING.replace('"Q"', '"S"'), True, False),
+]
+
+
+@pytest.mark.parametrize(("loads", "spread", "even"), CHANGES)
+def test_how_the_shear_force_changes_is_told_of_the_loads_there_are(
+    loads: str, *, spread: bool, even: bool
+) -> None:
+    problem, own = worked(ONE + BUILT_IN + loads + ASKED)
+    (found,) = own.inside
+    parts = diagram_passage(own.digits, found, own.complete).parts
+    told = [f for part in parts if isinstance(part, Sentences) for f in part.facts]
+    (read,) = (fact for fact in told if isinstance(fact, DiagramRead))
+    assert (read.spread, read.even) == (spread, even)
+    said = plain_text(problem.language.say(read, problem.nouns))
+    assert ("falls evenly under an even load" in said) == even
+    assert ("along a spread load" in said) == (spread and not even)
 
 
 def test_an_axial_force_is_drawn_where_there_is_one() -> None:

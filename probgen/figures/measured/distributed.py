@@ -13,6 +13,7 @@ import numpy as np
 
 from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.scene import Spot, dot, heading
+from probgen.figures.parts.distributed import size_between
 from probgen.quantities.expression import Expression, Name, Number, names_in
 from probgen.quantities.unit import PRESSURE, STIFFNESS
 from probgen.statics import system as statics
@@ -164,13 +165,6 @@ def _on(under: Row, foot: Spot, other: Spot) -> Spot:
     if not 0.0 < share < 1.0 or abs(((foot - under.feet[0]) / way).imag) * abs(way) > 30.0:
         return foot
     return foot - heading(under.direction) * size_between(under.heights, share)
-
-
-def size_between(sizes: Sequence[float], share: float) -> float:
-    """The size at a share of a length, of sizes at equal steps along it."""
-    place = min(max(share, 0.0), 1.0) * (len(sizes) - 1)
-    first = min(int(place), len(sizes) - 2)
-    return sizes[first] + (sizes[first + 1] - sizes[first]) * (place - first)
 
 
 def _data_in(measured: Survey, size: Expression) -> list[Name | Number]:

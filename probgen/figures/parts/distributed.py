@@ -26,9 +26,7 @@ def spread(
     wide = [box.grown(2.0) for box in gaps]
 
     def top(share: float) -> Spot:
-        place = min(int(share * steps), steps - 1)
-        low, high = heights[place : place + 2]
-        return start + way * share - step * (low + (high - low) * (share * steps - place))
+        return start + way * share - step * size_between(heights, share)
 
     def run(first: float, last: float) -> list[Spot]:
         inner = (place / steps for place in range(1, steps))
@@ -50,6 +48,13 @@ def spread(
     edges[0].insert(0, start)
     edges[-1].append(end)
     return Path(tuple(tuple(edge) for edge in edges), LIGHT, tag), *arrows
+
+
+def size_between(sizes: Sequence[float], share: float) -> float:
+    """The size at a share of a length, of sizes at equal steps along it."""
+    place = min(max(share, 0.0), 1.0) * (len(sizes) - 1)
+    first = min(int(place), len(sizes) - 2)
+    return sizes[first] + (sizes[first + 1] - sizes[first]) * (place - first)
 
 
 def _passes(start: Spot, end: Spot, box: Box) -> bool:

@@ -67,8 +67,12 @@ def write_step(section: Section, number: int, draw: Draw) -> str:
             first = rf"\stepover{head}{{{write_blocks(all_[:1], draw)}}}"
             rest = all_[1:]
     flows = list(_flows(rest))
-    if rest and not isinstance(rest[-1], Display):
-        flows[-1] = rf"\last{flows[-1][1:]}"
+    match rest:
+        case [*_, Display(rows)]:
+            if len(rows) == 1:  # it would stand alone above the next step
+                flows[-1] = flows[-1].replace(r"\flow{", r"\flow{\keepwithbefore", 1)
+        case [*_, _]:
+            flows[-1] = rf"\last{flows[-1][1:]}"
     return "\n".join([*hung, first, *flows])
 
 

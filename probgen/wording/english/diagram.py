@@ -46,14 +46,20 @@ def diagram_heading(fact: DiagramHeading, nouns: Nouns) -> Inlines:
 @say.register
 def diagram_read(fact: DiagramRead, nouns: Nouns) -> Inlines:
     axial = " N is positive in tension." if Inside.AXIAL in fact.drawn else ""
+    spread = ""
+    if fact.even:
+        spread = ", and falls evenly under an even load"
+    elif fact.spread:
+        spread = ", and changes along a spread load by the area of that"
     return filled(
         "Going along {body} from its left end, {V} jumps by each force square to it, upward where "
-        "the force acts up, and falls evenly under an even load; {M} changes by the area under "
-        "{V}, and jumps where a couple acts. Positive values are drawn upward: {V} where it turns "
-        "a piece clockwise, {M} where it stretches the lower side.{axial}",
+        "the force acts up{spread}; {M} changes by the area under {V}, and jumps where a couple "
+        "acts. Positive values are drawn upward: {V} where it turns a piece clockwise, {M} where "
+        "it stretches the lower side.{axial}",
         body=the_body(fact.body, nouns),
         V=letter("V"),
         M=letter("M"),
+        spread=spread,
         axial=axial,
     )
 

@@ -19,10 +19,15 @@ class DiagramHeading(Fact):
 
 @dataclass(frozen=True, slots=True)
 class DiagramRead(Fact):
-    """How each of the three changes along a body, and which way it is drawn."""
+    """How each of the three changes along a body, and which way it is drawn.
+
+    spread: whether a load is spread along it; even: and every such load is an even one downward.
+    """
 
     body: str
     drawn: tuple[Inside, ...]
+    spread: bool
+    even: bool
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.figures.measured.distributed import covers, rows, size_between, spread_of
+from probgen.figures.measured.distributed import covers, rows, spread_of
 from probgen.figures.paper.scene import (
     Arrow,
 )
@@ -98,12 +98,6 @@ def test_a_load_stands_on_a_curved_one() -> None:
     low, high = rows(surveyed(template, values), template.system.elements, 60.0, 3.0, 17.0)
     assert low.element.id == "Q_t"  # the even one below
     assert high.feet == pytest.approx(low.tops)
-
-
-def test_sizes_between_steps() -> None:
-    assert [size_between((0.0, 4.0, 2.0), share) for share in (0.0, 0.25, 0.5, 0.75, 1.0)] == [
-        0.0, 2.0, 4.0, 3.0, 2.0
-    ]  # fmt: skip
 
 
 def test_second_load_stands_on_the_first_and_both_are_labelled() -> None:

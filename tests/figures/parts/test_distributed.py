@@ -77,3 +77,8 @@ def test_a_curve_is_open_where_a_box_stands() -> None:
     first, second = edge.lines
     assert max(spot.real for spot in first) == pytest.approx(28.0)
     assert min(spot.real for spot in second) == pytest.approx(52.0)
+
+
+def test_sizes_between_steps() -> None:
+    found = [distributed.size_between((0.0, 4.0, 2.0), quarter / 4) for quarter in range(5)]
+    assert found == [0.0, 2.0, 4.0, 3.0, 2.0]
