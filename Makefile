@@ -40,7 +40,7 @@ coverage: .venv/ready-to-test
 	$(BIN)/pytest -q -n auto --dist worksteal --cov --cov-report=term --hypothesis-profile=ci
 
 prove: .venv/ready-to-test
-	$(BIN)/pytest -q -n auto -m proof
+	$(BIN)/pytest -q -n auto --dist worksteal -m proof
 
 mutants: .venv/ready-to-test
 	@$(BIN)/python -m tests.mutants
