@@ -229,8 +229,7 @@ class Element:
     forces: the ids of the forces it exerts.
     surface: direction of the surface's outward normal for rollers and contacts (deg), else None.
     spread: where a distributed load lies, else None.
-    compressed: a spring that pushes.
-    own: it is the weight of the body itself, not of something it carries.
+    compressed: a spring that pushes.  own: the weight of the body itself, not of what it carries.
     of: the element whose reaction or further pull this is, "" for one of its own.
     """
 
