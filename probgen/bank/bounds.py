@@ -20,6 +20,7 @@ from probgen.quantities.expression import (
     Product,
     Quotient,
     Sum,
+    evaluate,
 )
 
 Interval = tuple[float, float]
@@ -51,6 +52,9 @@ def bounds(expression: Expression, known: Mapping[str, Interval]) -> Interval:
             return _multiplied(bounds(top, known), _inverse(bounds(bottom, known)))
         case Power(base, exponent):
             return bounds(Product((base,) * exponent), known) if exponent > 0 else ANYTHING
+        case Call(_, ()):
+            size = float(evaluate(expression, {}))
+            return size, size
         case Call("sin", (angle,)):
             return _sines(*bounds(angle, known))
         case Call("cos", (angle,)):

@@ -20,6 +20,7 @@ from probgen.quantities.expression import (
     Expression,
     Product,
     Quotient,
+    Sum,
     is_number,
     times,
     total,
@@ -173,7 +174,7 @@ def _read_worked_out(row: Table, situation: Situation, key: str, unit: Unit) -> 
 def _read_centre(row: Table, situation: Situation) -> list[Find]:
     """The coordinates of the centre of mass of several weights; a zero one is not asked."""
     names = row.texts("centre_of_mass")
-    weights = [f.element for f in situation.forces if f.kind is Kind.WEIGHT]
+    weights = [f.element for f in situation.forces if f.kind in (Kind.WEIGHT, Kind.HOLE)]
     known = [name for name in names if name in weights]
     for place, name in enumerate(names):
         if name not in weights and situation.scope.whole:
@@ -191,9 +192,18 @@ def _read_centre(row: Table, situation: Situation) -> list[Find]:
             continue
         id = f"{axis}_{letter}"
         situation.defined(row, id, centre, unit, Coined(sort))
-        situation.reasons[id] = Reason.CENTRE_OF_MASS
+        situation.reasons[id] = _why(situation, known, centre)
         finds.append(_asked(row, situation, Find(id, Form.VALUE)))
     return finds
+
+
+def _why(situation: Situation, weights: Sequence[str], centre: Expression) -> Reason:
+    """What is said of a coordinate of a centre of mass."""
+    worked = isinstance(centre, Quotient) and isinstance(centre.bottom, Sum)
+    if len(weights) > 1 and not worked:
+        return Reason.CENTRE_SHARED
+    holes = any(f.kind is Kind.HOLE for f in situation.forces if f.element in weights)
+    return Reason.CENTRE_WITH_HOLES if holes else Reason.CENTRE_OF_MASS
 
 
 def _shares(situation: Situation, weights: Sequence[str]) -> list[Expression]:
@@ -219,16 +229,22 @@ def _mass(situation: Situation, weight: str) -> Expression | None:
 def _balance_point(
     situation: Situation, weights: Sequence[str], shares: Sequence[Expression], part: str
 ) -> Expression:
-    """sum(m x) / sum(m), with the coordinates along x ("cos") or y ("sin")."""
-    moments = []
+    """sum(m x) / sum(m), with the coordinates along x ("cos") or y ("sin"); one that all share."""
+    moments, counted, coordinates = [], [], []
     for weight, share in zip(weights, shares, strict=True):
-        at = next(f.point for f in situation.forces if f.element == weight)
+        force = next(f for f in situation.forces if f.element == weight)
+        sign = -1 if force.kind is Kind.HOLE else 1
+        at = force.point
         links = way({"": Point("", ()), **situation.points}, "", at) if at else ()
         straight = [(1, Link(each.length, plain_degrees(each.direction))) for each in links]
         coordinate = component_sum(straight, part)
-        moments.append((1, times(share, coordinate)))
+        coordinates.append(coordinate)
+        moments.append((sign, times(share, coordinate)))
+        counted.append((sign, share))
+    if len(coordinates) > 1 and all(each == coordinates[0] for each in coordinates):
+        return coordinates[0]
     top = total(*moments)
-    return ZERO if is_number(top, 0) else Quotient(top, total(*((1, share) for share in shares)))
+    return ZERO if is_number(top, 0) else Quotient(top, total(*counted))
 
 
 _WORKED_OUT: Final[dict[str, Callable[[Table, Situation], list[Find]]]] = {

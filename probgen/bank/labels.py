@@ -117,6 +117,8 @@ class Reason(Enum):
     FRICTION_AT_LIMIT = auto()
     LEAST_COEFFICIENT = auto()
     CENTRE_OF_MASS = auto()
+    CENTRE_WITH_HOLES = auto()  # of parts, and of what is cut out
+    CENTRE_SHARED = auto()  # all parts have one coordinate in common
     LOAD_ON_PART = auto()  # how much of a spread load lies on a part of unknown length
     LARGEST_MOMENT = auto()  # that it is at a point known
 

@@ -6,6 +6,7 @@ Directions are degrees counter-clockwise from +x, of the force on the body.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -18,6 +19,7 @@ from probgen.bank.length import links_to_middle, part_of
 from probgen.bank.line_elements import stated_size
 from probgen.bank.points import read_point
 from probgen.bank.scope import Scope
+from probgen.bank.shape import read_shape, shape_fields
 from probgen.bank.situation import Situation
 from probgen.bank.template import Requirement
 from probgen.input.table import Table
@@ -36,9 +38,10 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.factors import with_powers
 from probgen.quantities.unit import FORCE, LENGTH, MASS, NEWTON, NEWTON_METRE, PRESSURE, STIFFNESS
+from probgen.statics.shape import Outline
 from probgen.statics.system import Couple, Element, Force, Kind, Link, Spread
 
-DOWN = number(270)
+DOWN, UP = number(270), number(90)
 
 
 def force(row: Table, situation: Situation) -> None:
@@ -71,6 +74,9 @@ def couple(row: Table, situation: Situation) -> None:
 def weight(row: Table, situation: Situation) -> None:
     """A weight, from a mass (W = m g) or as a force; `of` is the noun of what weighs."""
     body = situation.body(row)
+    if outlines := shape_fields(row):
+        _weight_of_shape(row, situation, body, outlines)
+        return
     at = _middle(row, situation, body) if row.flag("uniform") else situation.at(row, body)
     if row.has("mass") == row.has("force"):
         row.fault("mass", row.content.get("mass"), "either a mass or a force", 'mass = "m"')
@@ -90,6 +96,24 @@ def weight(row: Table, situation: Situation) -> None:
     element = Element(letter, Kind.WEIGHT, body, at, (id,), own=own)
     acting = Force(id, body, at, size, DOWN, Kind.WEIGHT, letter)
     situation.place(row, element, Label(printed, name), [acting])
+
+
+def _weight_of_shape(
+    row: Table, situation: Situation, body: str, outlines: Sequence[Outline]
+) -> None:
+    """That of a flat part or a wire; of a hole, what is missing, which counts upward."""
+    shape, size, at = read_shape(row, situation, outlines[0])
+    if len(outlines) > 1:
+        row.fault(outlines[1], row.content[outlines[1]], f"one shape, as {outlines[0]} is there")
+    hole = row.flag("hole")
+    noun = row.text("of", expected='the noun of the part, such as "upright bar"')
+    symbol = situation.symbol(row)
+    situation.defined(row, symbol, size, NEWTON, Coined(Sort.WEIGHT, noun))
+    kind = Kind.HOLE if hole else Kind.WEIGHT
+    element = Element(symbol, kind, body, at, (symbol,), shape=shape)
+    direction = UP if hole else DOWN
+    acting = Force(symbol, body, at, Name(symbol, symbol), direction, kind, symbol)
+    situation.place(row, element, Label(symbol, noun), [acting])
 
 
 def _weight(

@@ -291,7 +291,7 @@ def _labels(situation: Situation) -> Labels:
 def _is_plan(top: Table, situation: Situation) -> bool:
     """Whether all is seen from above, y to the north; weights, which point away, then have none."""
     plan = top.word("view", VIEWS, VIEWS[0]) == "plan"
-    if plan and any(force.kind is Kind.WEIGHT for force in situation.forces):
+    if plan and any(force.kind in (Kind.WEIGHT, Kind.HOLE) for force in situation.forces):
         top.fault("view", "plan", "a situation without weights", "leave view out, or the weights")
     return plan
 

@@ -11,6 +11,7 @@ from probgen.bank.length import part_of
 from probgen.mistakes.variant import (
     Misstep,
     Part,
+    exchanged,
     facing,
     letters,
     moved,
@@ -33,12 +34,15 @@ from probgen.quantities.expression import (
     total,
 )
 from probgen.quantities.like_terms import collected
-from probgen.quantities.unit import KILOGRAM, LENGTH, MASS, UnitSystem
+from probgen.quantities.unit import KILOGRAM, LENGTH, MASS, NEWTON, UnitSystem
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import way
 from probgen.statics.plan import Plan
+from probgen.statics.shape import Outline
 from probgen.statics.system import Force, ForcePart, Intensity, Kind, Link, Point, Role, System
 
+_PULLED: Final = (Outline.TRIANGLE, Outline.HALF_CIRCLE, Outline.HALF_RING)
+"""Parts whose centroid is not in their middle."""
 _CORDS: Final = (Kind.CABLE, Kind.ROPE)
 _PARTLY: Final = (ForcePart.X, ForcePart.Y, ForcePart.FRICTION)
 
@@ -240,20 +244,47 @@ def _grown(system: System, force: Force) -> tuple[Expression | None, Fraction, E
 
 
 def _unweighted_mean(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """A centre of mass as the plain mean of the places."""
+    """A centre of mass as the plain mean of the places, where nothing is cut out."""
     masses = {v.id for v in plan.system.variables.values() if v.dimension == MASS}
-    one = number(1, KILOGRAM)
+    yield from _plain_means(plan, masses, "", number(1, KILOGRAM))
+    shaped = [each for each in plan.system.elements if each.shape is not None]
+    if all(each.kind is Kind.WEIGHT for each in shaped):
+        weights = {id for each in shaped for id in each.forces}
+        yield from _plain_means(plan, weights, "weights", number(1, NEWTON))
+
+
+def _plain_means(plan: Plan, weighing: set[str], way: str, one: Number) -> Iterator[Misstep]:
+    """weighing: the ids of what each place is counted with."""
     for definition in plan.definitions:
         variable = plan.system.variables[definition.variable]
-        held = names_in(definition.expression) & masses
+        held = names_in(definition.expression) & weighing
         if variable.dimension == LENGTH and len(held) > 1:
             mean = substituted(
                 definition.expression,
-                lambda part: one if isinstance(part, Name) and part.id in masses else None,
+                lambda part: one if isinstance(part, Name) and part.id in weighing else None,
             )
             told: dict[str, Part] = {"q": variable.as_name}
             changed = replaced(plan, definition.variable, mean)
-            yield Misstep("unweighted_mean", changed, parts=told)
+            yield Misstep("unweighted_mean", changed, way, parts=told)
+
+
+def _centroid_halfway(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """The centroid of a triangle, of half a disc or half a ring at half of its height."""
+    points = plan.system.points
+    for element in plan.system.elements:
+        shape = element.shape
+        if shape is None or shape.outline not in _PULLED:
+            continue
+        reach = points[element.at].links[len(points[shape.points[0]].links) :]
+        half = part_of(shape.radius, Fraction(1, 2))
+        if shape.outline is Outline.TRIANGLE:  # a third of the way from a corner
+            lengths = {each.length: part_of(each.length, Fraction(3, 2)) for each in reach}
+        else:
+            lengths = {each.length: half for each in reach}
+        changed = exchanged(plan, lengths)
+        if changed is not None:
+            weight = plan.system.force(element.forces[0]).magnitude
+            yield Misstep("centroid_halfway", changed, parts={"W": weight})
 
 
 # Supports that share.
@@ -302,5 +333,6 @@ RULES: Final = {
     "load_as_even": _load_as_even,
     "load_as_triangle": _load_as_triangle,
     "unweighted_mean": _unweighted_mean,
+    "centroid_halfway": _centroid_halfway,
     "equal_sharing": _equal_sharing,
 }

@@ -20,6 +20,7 @@ from probgen.mistakes.variant import (
     on_terms,
     own_weights,
     renamed,
+    replaced,
     rewritten,
     sum_of,
     weights_on,
@@ -27,11 +28,13 @@ from probgen.mistakes.variant import (
 )
 from probgen.quantities.expression import (
     UNITY,
+    ZERO,
     Expression,
     Name,
     Product,
     Quotient,
     names_in,
+    negative,
     number,
     total,
 )
@@ -122,6 +125,26 @@ def _load_forgotten(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
                 heavier = total((1, carrier.magnitude), (-1, load.magnitude))
                 told: dict[str, Part] = {"W": load.magnitude}
                 yield Misstep("load_forgotten", changed, parts=told, only_if=heavier)
+
+
+def _hole_added(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """What is cut out counted as one more part."""
+    for hole, size in _holes(plan):
+        changed = replaced(plan, hole.id, negative(size))
+        yield Misstep("hole_added", changed, parts={"W": hole.magnitude})
+
+
+def _hole_forgotten(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    for hole, _ in _holes(plan):
+        changed = replaced(plan, hole.id, ZERO)
+        yield Misstep("hole_forgotten", changed, parts={"W": hole.magnitude})
+
+
+def _holes(plan: Plan) -> Iterator[tuple[Force, Expression]]:
+    sizes = {each.variable: each.expression for each in plan.definitions}
+    for force in plan.system.forces:
+        if force.kind is Kind.HOLE:
+            yield force, sizes[force.id]
 
 
 def _other_weights(system: System, weight: Force) -> Expression:
@@ -242,6 +265,8 @@ RULES: Final[Mapping[str, Rule]] = {
     "mass_as_weight": _mass_as_weight,
     "own_weight_forgotten": _own_weight_forgotten,
     "load_forgotten": _load_forgotten,
+    "hole_added": _hole_added,
+    "hole_forgotten": _hole_forgotten,
     "whole_length_for_weight": _whole_length_for_weight,
     "unit_not_converted": _unit_not_converted,
     "torque_sign": _torque_sign,

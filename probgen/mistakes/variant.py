@@ -175,8 +175,23 @@ def renamed(plan: Plan, names: Mapping[str, Expression]) -> Plan | None:
     def shown(part: Expression) -> Expression | None:
         return names.get(part.id) if isinstance(part, Name) else None
 
+    return _with_parts(plan, names.keys(), shown)
+
+
+def exchanged(plan: Plan, parts: Mapping[Expression, Expression]) -> Plan | None:
+    """The plan with other expressions in the places of some parts, wherever they stand."""
+    held = frozenset[str]().union(*map(names_in, parts))
+    return _with_parts(plan, held, parts.get)
+
+
+def _with_parts(
+    plan: Plan, held: Collection[str], shown: Callable[[Expression], Expression | None]
+) -> Plan | None:
+    """The plan with parts that hold some of these names shown otherwise."""
+
     def put(expression: Expression) -> Expression:
-        return substituted(expression, shown) if names_in(expression) & names.keys() else expression
+        touched = not names_in(expression).isdisjoint(held)
+        return substituted(expression, shown) if touched else expression
 
     def change(equation: Equation) -> Equation:
         return replace(equation, terms=tuple(_put_in_term(term, put) for term in equation.terms))

@@ -71,7 +71,10 @@ class Power(_Part):
 
 @dataclass(frozen=True, slots=True)
 class Call(_Part):
-    """A function of one or two arguments; see `FUNCTIONS`.  Angles go in and out in degrees."""
+    """A function of one or two arguments; see `FUNCTIONS`.  Angles go in and out in degrees.
+
+    One of none is a number that is written as a letter: `PI`.
+    """
 
     function: str
     arguments: tuple[Expression, ...]
@@ -101,6 +104,8 @@ Expression = Number | Name | Sum | Product | Quotient | Power | Call | Lump | Ro
 
 ZERO: Final = Number(Decimal(0))
 UNITY: Final = Number(Decimal(1))
+PI: Final = Call("pi", ())
+"""Written as a letter in working too, so that no figures of it are lost."""
 
 
 def _exact_sine(angle: Value) -> Value:
@@ -131,8 +136,9 @@ FUNCTIONS: Final[dict[str, Callable[..., Value]]] = {
     "abs": np.abs,
     "min": np.minimum,
     "max": np.maximum,
+    PI.function: lambda: np.pi,
 }
-"""The functions an author may call; rad: an angle as a plain number, deg: the way back."""
+"""The functions an author may call, and pi; rad: an angle as a plain number, deg: the way back."""
 
 
 def number(value: int | str | Decimal, unit: Unit | None = None) -> Number:

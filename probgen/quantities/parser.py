@@ -17,6 +17,7 @@ from typing import Final
 
 from probgen.quantities.expression import (
     FUNCTIONS,
+    PI,
     Call,
     Expression,
     Name,
@@ -194,8 +195,10 @@ class _Reader:
             raise ExpressionError("put a quantity in parentheses to raise it", self._next.column)
         return Number(value, _unit(token.unit))
 
-    def _name(self, token: _Token) -> Name:
+    def _name(self, token: _Token) -> Name | Call:
         name = self._scope.get(token.text)
+        if name is None and token.text == PI.function:
+            return PI
         if name is None:
             near = get_close_matches(token.text, self._scope, 1)
             hint = f"; did you mean {near[0]!r}?" if near else f"; there are {self._known}"
@@ -203,8 +206,9 @@ class _Reader:
         return name
 
     def _call(self, token: _Token) -> Call:
-        if token.text not in FUNCTIONS:
-            known = ", ".join(FUNCTIONS)
+        functions = [each for each in FUNCTIONS if each != PI.function]
+        if token.text not in functions:
+            known = ", ".join(functions)
             raise ExpressionError(
                 f"no function {token.text!r}; the functions are {known}", token.column
             )

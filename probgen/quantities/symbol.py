@@ -11,6 +11,7 @@ GREEK: Final = {
     "theta": "θ", "kappa": "κ", "lambda": "λ", "mu": "μ", "nu": "ν", "rho": "ρ",
     "sigma": "σ", "tau": "τ", "phi": "φ", "psi": "ψ", "omega": "ω", "Delta": "Δ",
     "Sigma": "Σ", "Omega": "Ω", "Phi": "Φ", "ell": "ℓ",
+    "pi": "π",
 }  # fmt: skip
 """The letters that are written by their names."""
 

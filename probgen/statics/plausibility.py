@@ -80,7 +80,7 @@ def _beside(
     """What acts on a body at a point beyond it, and sections that are not on its axis."""
     outline = [places[name] for name in body.outline]
     for element in system.elements:
-        if element.body != body.id or element.kind in _ANYWHERE:
+        if element.body != body.id or element.kind in _ANYWHERE or element.shape:
             continue
         if element.kind is Kind.CUT:
             away = _distance(outline, places[element.at]) > _NEAR * _size(outline)

@@ -17,6 +17,7 @@ from typing import Final
 from probgen.quantities.expression import Expression, Name, names_in
 from probgen.quantities.unit import FORCE, Dimension, Unit
 from probgen.statics.quantity_id import Quantity, QuantityPart
+from probgen.statics.shape import Shape
 
 
 class Role(StrEnum):
@@ -73,19 +74,16 @@ class Point:
     meeting: bool = False
 
     def told_by(self, names: frozenset[str]) -> bool:
-        """Whether a length on the way to it holds one of some quantities."""
         return any(names_in(link.length) & names for link in self.links)
 
 
 @dataclass(frozen=True, slots=True)
 class Body:
-    """A body.
+    """A body, whose axis or outline runs through points in order (one point for a particle).
 
-    outline: the points its axis or outline runs through, in order (one point for a particle).
     particle: no extent matters; only the force balances are written.
-    joints: of a truss or a part of one, whose outline is a walk along all its members; each joint
-    is a particle, so that the balances of the whole say nothing that theirs do not.
-    part_of: the body that a section leaves this part of, "" of a body by itself.
+    joints: of a truss or a part of one, whose outline is a walk along all its members; each is a
+    particle, so the whole says nothing more.  part_of: the body that a section leaves this part of.
     """
 
     id: str
@@ -119,6 +117,7 @@ class Kind(StrEnum):
     """What exerts a force."""
 
     WEIGHT = "weight"
+    HOLE = "hole"  # what a part that is cut out does not weigh, upward
     FORCE = "force"
     CABLE = "cable"
     MUSCLE = "muscle"
@@ -228,7 +227,7 @@ class Element:
     at: the point it acts at; toward: the point a cable or muscle runs to, "" if none is named.
     forces: the ids of the forces it exerts.
     surface: direction of the surface's outward normal for rollers and contacts (deg), else None.
-    spread: where a distributed load lies, else None.
+    spread: where a distributed load lies; shape: of what weighs; each None of others.
     compressed: a spring that pushes.  own: the weight of the body itself, not of what it carries.
     of: the element whose reaction or further pull this is, "" for one of its own.
     """
@@ -241,6 +240,7 @@ class Element:
     toward: str = ""
     surface: Expression | None = None
     spread: Spread | None = None
+    shape: Shape | None = None
     compressed: bool = False
     own: bool = False
     of: str = ""

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from probgen.quantities.expression import Expression, Number, Sum, evaluate, is_number, names_in
 from probgen.quantities.formula import Formula, Relation
 from probgen.statics.plan import Plan
+from probgen.statics.shape import Outline
 from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Spread, System
 from probgen.statics.truss import without_idle
 from probgen.wording.block import Display, Picture, Row
@@ -16,8 +17,11 @@ from probgen.wording.facts.forces import (
     ForceNamed,
     ForcesCounted,
     ForcesHeading,
+    HoleCounted,
     JointForce,
     JointReaction,
+    PartCentred,
+    PartsHeading,
     Spreading,
     SpreadLoad,
     StrutAlong,
@@ -80,6 +84,38 @@ def _explained(digits: Digits, body: Body) -> Iterator[Fact]:
             yield StrutAlong(element.id, letter)
         if element.spread is not None and element.spread.intensity is None:
             yield _spread(system, element.spread, letter)
+        if element.shape is not None:
+            yield from _centred(system, element, element.shape.outline)
+        if element.kind is Kind.HOLE:
+            yield HoleCounted(letter)
+
+
+def parts_passage(digits: Digits, body: Body, wanted: frozenset[str]) -> Iterator[Passage]:
+    """The weights that a centre of mass is made of, of a body whose forces are not told.
+
+    wanted: the ids of quantities that the working holds.
+    """
+    plan = digits.case.plan
+    weights = [each for each in plan.system.elements if each.body == body.id and each.id in wanted]
+    told = [each for each in plan.definitions if each.variable in {e.id for e in weights}]
+    if not told:
+        return
+    named: list[Fact] = []
+    for each in weights:
+        force = plan.system.force(each.forces[0])
+        at, way = _place(plan.system, force), _way(digits, force)
+        named.append(ForceNamed(each.id, force.kind, force.part, force.magnitude, at, way))
+    explained = tuple(_explained(digits, body))
+    rows = tuple(definition_row(digits, each) for each in told)
+    middle = (sentences(*explained),) if explained else ()
+    yield Passage(PartsHeading(body.id), (Items(tuple(named)), *middle, Display(rows)))
+
+
+def _centred(system: System, element: Element, outline: Outline) -> Iterator[Fact]:
+    """Where a part's weight acts, but for those that do so in their plain middle."""
+    if outline in (Outline.TRIANGLE, Outline.HALF_CIRCLE, Outline.HALF_RING):
+        out = system.points[element.at].links[-1].length
+        yield PartCentred(element.id, outline, element.at, out)
 
 
 def _spread(system: System, spread: Spread, letter: Expression) -> Fact:

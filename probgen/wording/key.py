@@ -11,7 +11,7 @@ from probgen.statics.link import is_link
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.step import Step
-from probgen.statics.system import Body, Form, Limit, System
+from probgen.statics.system import Body, Definition, Form, Limit, System
 from probgen.wording.block import Display
 from probgen.wording.check import Unused, check_passage
 from probgen.wording.components import counted_forces, split_told, splits, weights_turned
@@ -31,7 +31,7 @@ from probgen.wording.facts.balance import (
     TorquesZero,
 )
 from probgen.wording.facts.ending import LimitSupposed, RoundedWithin, SupposedHeading
-from probgen.wording.forces import forces_passage
+from probgen.wording.forces import forces_passage, parts_passage
 from probgen.wording.largest_moment import largest_passage
 from probgen.wording.limit import comparison_passage, edge_reached, holding_passage
 from probgen.wording.load import integrated, load_passages, loads_asked
@@ -79,6 +79,7 @@ def _told(digits: Digits, unused: Unused, inside: Sequence[InternalForces]) -> t
         *loads_asked(digits, bodies),
         *_forces_on(digits, whole),
         *_steps(digits, inside),
+        *_parts_told(digits, bodies),
         *_asked_definitions(digits),
         *resultant_passages(digits),
         *(holding_passage(digits, find) for find in case.system.finds if find.form is Form.HOLDS),
@@ -138,18 +139,34 @@ def _supposing(system: System, limit: Limit) -> Passage:
     return Passage(SupposedHeading(limit.id), (sentences(supposed),))
 
 
+def _parts_told(digits: Digits, bodies: Sequence[Body]) -> Iterator[Passage]:
+    """The weights that what is asked is made of, on bodies whose forces are not told."""
+    held = (names_in(definition.expression) for definition in _defined(digits))
+    wanted = frozenset[str]().union(*held)
+    for body in digits.case.system.bodies:
+        if body not in bodies:
+            yield from parts_passage(digits, body, wanted)
+
+
 def _asked_definitions(digits: Digits) -> Iterator[Passage]:
-    """Quantities asked that the data alone settle."""
+    """Quantities asked that the data alone settle; of several with one reason, it is given once."""
+    reasons, given = digits.case.labels.reasons, set[object]()
+    for definition in _defined(digits):
+        variable = digits.case.system.variables[definition.variable]
+        rows = rows_of(digits, variable.as_name, definition.expression, definition.variable)
+        because = reasons.get(definition.variable)
+        fresh = because is not None and because not in given
+        said = (sentences(ConditionsHold((definition.variable,))),) if fresh else ()
+        given.add(because)
+        yield Passage(QuantityHeading(variable.id), (*said, Display(tuple(rows))))
+
+
+def _defined(digits: Digits) -> list[Definition]:
+    """What is asked and settled by data alone, but for loads that are integrated."""
     asked = [find.quantity for find in digits.case.system.finds]
     asked += [id for quantity in tuple(asked) for id in Quantity(quantity).components]
-    told = integrated(digits.case.system)
-    for definition in digits.case.plan.definitions:
-        if definition.variable in asked and definition.variable not in told:
-            variable = digits.case.system.variables[definition.variable]
-            rows = rows_of(digits, variable.as_name, definition.expression, definition.variable)
-            because = definition.variable in digits.case.labels.reasons
-            said = (sentences(ConditionsHold((definition.variable,))),) if because else ()
-            yield Passage(QuantityHeading(variable.id), (*said, Display(tuple(rows))))
+    told, definitions = integrated(digits.case.system), digits.case.plan.definitions
+    return [each for each in definitions if each.variable in asked and each.variable not in told]
 
 
 def _axes(digits: Digits) -> Passage:

@@ -1,6 +1,8 @@
-"""Where half of a length stands, and where a slip puts the whole of it."""
+"""Where half of a length stands, and where a slip puts the whole of it; parts with shapes."""
 
 from __future__ import annotations
+
+from math import pi
 
 import pytest
 
@@ -9,6 +11,7 @@ from probgen.mistakes.variant import wrong_values
 from probgen.quantities.expression import Name
 from probgen.quantities.parser import parse
 from probgen.quantities.printing import plain
+from tests.mistakes.test_templates import Data, Formula, problem, works
 from tests.situations import STAYED_SHELF, worked
 
 SCOPE = {letter: Name(letter, letter) for letter in ("b", "h", "t")}
@@ -55,3 +58,63 @@ def test_nobody_takes_what_is_sought_for_a_load() -> None:
     """The cable's distance is told too, but its pull is sought; both loads' places tell nothing."""
     own, _ = worked(STAYED_SHELF)
     assert not any(m.slip == "wrong_end" for missteps in own.missteps for m in missteps)
+
+
+# Plates and wires; each wrong number by a formula of its own, with the draw's data.
+
+BOARD, RAIL = "ferry-board-hole", "towel-rail-bent"
+
+
+def centre(d: Data, *, hole: float = -1.0, out: float = 4 / (3 * pi)) -> float:
+    """x_G of the board; hole: what the hole counts with, out: of its half disc, of the radius."""
+    radius = d.height / 2
+    parts = [
+        (d.board * d.height, d.board / 2),
+        (pi * radius**2 / 2, d.board + out * radius),
+        (hole * pi * d.hole**2, d.across),
+    ]
+    return sum(size * at for size, at in parts) / sum(size for size, _ in parts)
+
+
+def bow(d: Data, out: float) -> float:
+    """x_G of the rail, its bow's centroid so many radii from the bow's ends."""
+    parts = [(d.upright, 0.0), (d.level, d.level / 2), (pi * d.bow, d.level + out * d.bow)]
+    return sum(size * at for size, at in parts) / sum(size for size, _ in parts)
+
+
+SHAPED: list[tuple[str, str, str, str, Formula]] = [
+    (BOARD, "hole_added", "", "x_G", lambda d: centre(d, hole=1.0)),
+    (BOARD, "hole_forgotten", "", "x_G", lambda d: centre(d, hole=0.0)),
+    (BOARD, "centroid_halfway", "", "x_G", lambda d: centre(d, out=0.5)),
+    (RAIL, "centroid_halfway", "", "x_G", lambda d: bow(d, 0.5)),
+    (
+        RAIL,
+        "unweighted_mean",
+        "weights",
+        "x_G",
+        lambda d: (d.level / 2 + d.level + 2 / pi * d.bow) / 3,
+    ),
+]
+
+
+@pytest.mark.parametrize(("name", "slip", "way", "answer", "formula"), SHAPED)
+def test_a_slip_with_shapes_gives_what_its_formula_gives(
+    name: str, slip: str, way: str, answer: str, formula: Formula
+) -> None:
+    made = [m for own in problem(name).missteps for m in own if (m.slip, m.way) == (slip, way)]
+    assert made
+    for own in works(name):
+        data = {id: own.case.values[id] for id in own.case.numbers}
+        found = [float(wrong_values(each, data)[answer]) for each in made]
+        assert pytest.approx(formula(Data(data)), rel=1e-9) in found
+
+
+def test_the_right_centres_are_those_of_the_same_formulas() -> None:
+    for name, right in ((BOARD, centre), (RAIL, lambda d: bow(d, 2 / pi))):
+        for own in works(name):
+            assert own.case.values["x_G"] == pytest.approx(right(Data(own.case.values)), rel=1e-9)
+
+
+def test_a_plain_mean_is_no_slip_where_something_is_cut_out() -> None:
+    made = {(each.slip, each.way) for own in problem(BOARD).missteps for each in own}
+    assert ("unweighted_mean", "weights") not in made

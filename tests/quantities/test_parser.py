@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from probgen.quantities.expression import (
+    PI,
     Call,
     Expression,
     Name,
@@ -58,6 +59,7 @@ TREES = [
     ("sin(theta)*R.x", Product((Call("sin", (THETA,)), R_X))),
     ("atan2(L, m)", Call("atan2", (L, M))),
     ("+L", L),
+    ("pi*L", Product((PI, L))),
     ("L*-m", Sum(((-1, Product((L, M))),))),
     ("-L/m", Sum(((-1, Quotient(L, M)),))),
     ("L/-m", Sum(((-1, Quotient(L, M)),))),
@@ -222,3 +224,10 @@ def test_what_is_no_equation_is_refused(text: str) -> None:
 def test_what_is_no_comparison_is_refused(text: str) -> None:
     with pytest.raises(ExpressionError):
         parse_comparison(text, SCOPE)
+
+
+def test_pi_is_a_number_and_no_function() -> None:
+    assert float(evaluate(parse("pi", {}), {})) == pytest.approx(3.141592653589793)
+    with pytest.raises(ExpressionError, match="no function 'pi'; the functions are sin, "):
+        parse("pi(2)", {})
+    assert parse("pi", {"pi": L}) == L  # what an author names goes first

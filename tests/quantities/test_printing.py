@@ -5,11 +5,13 @@ from decimal import Decimal
 import pytest
 
 from probgen.quantities.expression import (
+    PI,
     Call,
     Expression,
     Lump,
     Name,
     Number,
+    Power,
     Quotient,
     number,
     over,
@@ -108,3 +110,10 @@ FORMULAS: list[tuple[Expression | Formula, str, str]] = [
 def test_formulas(formula: Expression | Formula, in_text: str, in_latex: str) -> None:
     assert plain(formula) == in_text
     assert latex(formula) == in_latex
+
+
+def test_pi_is_a_letter_that_numbers_stand_beside() -> None:
+    area = times(PI, Power(number("0.25", METRE), 2))
+    assert plain(area) == "π (0.25 m)²"
+    assert latex(area) == r"\pi\,(0.25\,\mathrm{m})^{2}"
+    assert plain(Quotient(times(number(4), L), times(number(3), PI))) == "4 L/(3 π)"

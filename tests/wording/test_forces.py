@@ -10,6 +10,7 @@ import pytest
 from probgen.bank.bank import default_bank
 from probgen.problem.problem import draw_class, prepare, work
 from probgen.quantities.unit import US_CUSTOMARY
+from probgen.statics.shape import Outline
 from probgen.statics.system import Kind
 from probgen.wording.block import Display, Picture
 from probgen.wording.facts.forces import (
@@ -18,6 +19,7 @@ from probgen.wording.facts.forces import (
     ForcesCounted,
     JointForce,
     JointReaction,
+    PartCentred,
     SignsOpen,
     Spreading,
     SpreadLoad,
@@ -172,3 +174,45 @@ def test_the_sign_is_open_of_what_may_be_negative(nonnegative: bool) -> None:
 def test_a_triangular_load_is_half_of_its_largest_value_times_its_length() -> None:
     (row,) = (line for line in told_of("porch-roof-snow") if line.startswith("W_s ="))
     assert re.match(r"W_s = w_s L/2 = \(\d+ N/m\)\([\d.]+ m\)/2 = \d+ N$", row)
+
+
+def test_where_a_part_s_centroid_is_told_where_that_is_not_its_middle() -> None:
+    """A rectangle and a round hole have theirs in the middle, half a disc has not."""
+    lines = told_of("ferry-board-hole")
+    (said,) = (line for line in lines if "centroid" in line)
+    assert said == (
+        "The centroid P_1 of the half disc is 2 h/(3 π) from its straight side. "
+        "W_3 is what the part cut out would weigh; counted upward, it is taken off the whole."
+    )
+    assert "the weight W_3 that the hole takes away, counted straight up at Q" in lines
+
+
+def test_parts_are_told_where_no_balance_needs_them() -> None:
+    lines = told_of("towel-rail-bent")
+    start = lines.index("# Weights of the parts of the rail")
+    assert lines[start + 1] == "the weight W_1 of the upright piece, straight down at P"
+    assert (
+        lines[start + 4] == "The centroid P_2 of the bow is 2 r/π from the line between its ends."
+    )
+    assert lines[start + 5].startswith("W_1 = q a = (")
+    assert lines[start + 8] == "# x-coordinate of the centre of mass"
+
+
+TRIANGLE = """
+[[weight]]
+triangle = ["A", "B", "C"]
+per_area = "90 N/m^2"
+symbol = "W_q"
+of = "gusset"
+"""
+
+
+def test_a_triangle_has_its_centroid_at_a_third_of_its_height() -> None:
+    text = STAYED_SHELF.replace('C = ["d", 0]', 'C = ["d", "0.4 m"]') + TRIANGLE
+    told = [fact for fact in facts_of(passage_of(text)) if isinstance(fact, PartCentred)]
+    assert [(each.element, each.outline) for each in told] == [("W_q", Outline.TRIANGLE)]
+
+
+def test_why_a_centre_is_a_mean_is_told_once() -> None:
+    lines = told_of("sign-l-plate")
+    assert len([line for line in lines if line.startswith("The centre of mass of several")]) == 1

@@ -5,12 +5,14 @@ from __future__ import annotations
 from typing import Final
 
 from probgen.bank.depiction import Look
+from probgen.figures.measured.flat import flat_of
 from probgen.figures.measured.survey import Survey
 from probgen.figures.measured.wedge import Faced
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import LIGHT, Path, Spot, Tone, circle, polygon
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import mechanical
+from probgen.figures.parts.flat import flat
 from probgen.figures.situation.shape import ROUND, arms_of, corners_of
 from probgen.statics.system import Body
 
@@ -33,7 +35,11 @@ def draw_body(
     spots = [place * scale for place in measured.outline(body)]
     corners = [place * scale for place in corners_of(measured, body, look)]
     tag = Tag(What.BODY, body.id)
-    if shape:
+    made = flat_of(measured, body)
+    if made:
+        shown = made.scaled(scale)
+        field.add(*flat(shown.parts, shown.holes, shown.wires, LIGHT, tag))
+    elif shape:
         field.add(polygon(shape.corners, LIGHT, tag, tone=Tone.BODY))
     elif len(spots) < 2:
         field.add(circle(spots[0], radius, LIGHT, tag, tone=Tone.BODY))

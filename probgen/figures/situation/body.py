@@ -6,9 +6,11 @@ from collections.abc import Sequence
 from typing import Final
 
 from probgen.bank.depiction import Look
-from probgen.figures.paper.scene import Shape, Spot
+from probgen.figures.measured.flat import flat_of
+from probgen.figures.paper.scene import MEDIUM, Shape, Spot
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import limb, mechanical, person, solid
+from probgen.figures.parts.flat import flat
 from probgen.figures.situation.shape import ROUND, arms_of
 from probgen.figures.situation.stage import Ends, Stage
 from probgen.statics.system import Body, Kind
@@ -24,6 +26,9 @@ def outline_of(stage: Stage, body: Body, ends: Ends) -> tuple[Shape, ...]:
     tag = Tag(What.BODY, body.id)
     if len(spots) < 2:
         return _particle(stage, body, look, tag)
+    if made := flat_of(stage.measured, body):
+        shown = made.scaled(stage.scale)
+        return flat(shown.parts, shown.holes, shown.wires, MEDIUM, tag)
     corners = stage.corners(body)
     if corners:
         return solid.box(corners, tag)

@@ -125,6 +125,10 @@ def situation(
     return scene
 
 
+_UNLETTERED: Final = (Kind.WEIGHT, Kind.HOLE, Kind.DISTRIBUTED)
+"""What acts at points that have no letter in the figure unless something else is there."""
+
+
 def _fitted(shown: Shown) -> Scene:
     return fitted(partial(_Situation, shown), shown.core, _ROOM, _LABELS)
 
@@ -170,7 +174,7 @@ class _Situation:
         burdens = Burdens(self.stage, self.field, self.surfaces)
         for element in self.system.elements:
             match element.kind:
-                case Kind.WEIGHT:
+                case Kind.WEIGHT if element.shape is None:
                     self._note(burdens.weight(element))
                 case Kind.FORCE if not self.stage.is_inner(element):
                     self._note(self._force(element))
@@ -384,7 +388,7 @@ class _Situation:
         shown = {body.id for body in extended}
         wanted = {*self.shown.named, *(name for body in extended for name in body.outline)}
         for element in self.system.elements:
-            if element.body in shown and element.kind not in (Kind.WEIGHT, Kind.DISTRIBUTED):
+            if element.body in shown and element.kind not in _UNLETTERED:
                 wanted |= {element.at, element.toward}
         return [
             point

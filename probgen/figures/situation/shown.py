@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from probgen.bank.depiction import Depictions
+from probgen.figures.measured.flat import flat_of
 from probgen.figures.measured.survey import Opening, Span, Survey
 from probgen.figures.paper.scale import POINTLIKE
 from probgen.quantities.expression import Number
@@ -36,6 +37,8 @@ class Shown:
         places = [place for body in system.bodies for place in self.measured.outline(body)]
         for element in system.elements:
             places += [self.measured.places[name] for name in (element.at, element.toward) if name]
+        for flat in filter(None, (flat_of(self.measured, body) for body in system.bodies)):
+            places += [place for run in (*flat.parts, *flat.wires) for place in run]
         if any(len(body.outline) > 1 for body in system.bodies):
             places += [end for span in self.spans for end in (span.start, span.end)]
         width = max(p.real for p in places) - min(p.real for p in places)

@@ -181,6 +181,8 @@ def _power(base: Expression, printed: Printed, exponent: int, to: Notation) -> P
 
 
 def _call(function: str, arguments: tuple[Expression, ...], to: Notation, depth: int) -> Printed:
+    if not arguments:
+        return _name(function, to)
     if function in _AS_IT_IS:
         return _print(in_radians(arguments[0]), to, depth)
     deeper = depth if function in _INVERSE else depth + 1

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from probgen.quantities.expression import Expression
+from probgen.statics.shape import Outline
 from probgen.statics.system import ForcePart, Kind
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import agreeing, at, counted, series
@@ -18,13 +19,16 @@ from probgen.wording.facts.forces import (
     ForceNamed,
     ForcesCounted,
     ForcesHeading,
+    HoleCounted,
     JointForce,
     JointReaction,
     LeftOpen,
     LeverExpected,
     LinkAlong,
     NothingAgainst,
+    PartCentred,
     PartExpected,
+    PartsHeading,
     SectionLaid,
     SharesExpected,
     SignsOpen,
@@ -93,6 +97,7 @@ _PUSHES: Final = {
     Kind.MEMBER: "the pull {F} of {by}{at}, {way}",
     Kind.LINK: "the pull {F} of {by}{at}, {way}",
     Kind.WEIGHT: "the weight {F} of {by}, {way}{at}",
+    Kind.HOLE: "the weight {F} that {by} takes away, counted {way}{at}",
     Kind.ROLLER: "the push {F} of {by}{at}, {way}",
     Kind.CONTACT: "the push {F} of {by}{at}, {way}{smooth}",
     Kind.ROUGH: "the normal push {F} of {by}{at}, {way}",
@@ -315,6 +320,32 @@ _SPREADINGS: Final = {
 def spread_load(fact: SpreadLoad, nouns: Nouns) -> Inlines:
     place = filled(" {P}", P=letter(fact.heavy)) if fact.heavy else ()
     return filled(_SPREADINGS[fact.spreading], F=fact.force, at=place)
+
+
+@say.register
+def parts_heading(fact: PartsHeading, nouns: Nouns) -> Inlines:
+    return filled("Weights of the parts of {body}", body=the_body(fact.body, nouns))
+
+
+_CENTRED: Final = {
+    Outline.TRIANGLE: "The centroid {P} of {part} is a third of its height from each of its sides.",
+    Outline.HALF_CIRCLE: "The centroid {P} of {part} is {out} from its straight side.",
+    Outline.HALF_RING: "The centroid {P} of {part} is {out} from the line between its ends.",
+}
+
+
+@say.register
+def part_centred(fact: PartCentred, nouns: Nouns) -> Inlines:
+    part = the_element(fact.element, nouns)
+    return filled(_CENTRED[fact.outline], P=letter(fact.at), part=part, out=fact.out)
+
+
+@say.register
+def hole_counted(fact: HoleCounted, nouns: Nouns) -> Inlines:
+    return filled(
+        "{W} is what the part cut out would weigh; counted upward, it is taken off the whole.",
+        W=fact.force,
+    )
 
 
 @say.register

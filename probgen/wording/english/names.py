@@ -82,6 +82,13 @@ _REASONS: Final = {
         "the centre of mass of several parts is the mean of their places, each part counted with "
         "its share of the whole"
     ),
+    Reason.CENTRE_WITH_HOLES: (
+        "the centre of mass of several parts is the mean of their places, each part counted with "
+        "its share of the whole; what is cut out is taken away from both sums"
+    ),
+    Reason.CENTRE_SHARED: (
+        "all parts have this coordinate of their centres in common, so the whole has it too"
+    ),
     Reason.LOAD_ON_PART: "how much of the load acts on the part depends on how long it is",
     Reason.LARGEST_MOMENT: "this is where the bending moment is largest, as was seen",
 }

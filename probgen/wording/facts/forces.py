@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum, auto
 
 from probgen.quantities.expression import Expression, Name
+from probgen.statics.shape import Outline
 from probgen.statics.system import ForcePart, Kind
 from probgen.working.convention import Rotation
 from probgen.working.direction import Way
@@ -202,6 +203,30 @@ class SpreadLoad(Fact):
     force: Expression
     spreading: Spreading
     heavy: str
+
+
+@dataclass(frozen=True, slots=True)
+class PartsHeading(Fact):
+    """The weights of the parts of a body, where no balance of it is needed."""
+
+    body: str
+
+
+@dataclass(frozen=True, slots=True)
+class PartCentred(Fact):
+    """Where the centroid of a part is; out: from the middle of its straight side or its ends."""
+
+    element: str
+    outline: Outline
+    at: str
+    out: Expression
+
+
+@dataclass(frozen=True, slots=True)
+class HoleCounted(Fact):
+    """Why the weight of what is cut out counts upward."""
+
+    force: Expression
 
 
 @dataclass(frozen=True, slots=True)
