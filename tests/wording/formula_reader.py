@@ -83,7 +83,7 @@ TOKEN = re.compile(
     r"|(?P<degree>\^\{\\circ\})"
     r"|(?P<power>\^\{-?\d+\})"
     r"|(?P<symbol>(?:\\(?:alpha|beta|gamma|delta|epsilon|eta|theta|kappa|lambda|mu|nu|rho|sigma"
-    r"|tau|phi|psi|omega|Delta|Sigma|Omega|Phi|ell)(?![A-Za-z])|\\(?:mathit|bar)\{[A-Za-z]+\}|[A-Za-z])"
+    r"|tau|phi|psi|omega|Delta|Sigma|Omega|Phi|ell|pi)(?![A-Za-z])|\\(?:mathit|bar)\{[A-Za-z]+\}|[A-Za-z])"
     r"(?:_\{(?:[^{}]|\{[^{}]*\})*\})?)"
     r"|(?P<word>\\(?:dfrac|tfrac|sqrt|sin|cos|tan|arcsin|arccos|arctan|ln|times|left|right)(?![A-Za-z]))"
     r"|(?P<mark>[-+(){}|])"
@@ -229,6 +229,8 @@ class Reader:
 
     def symbol(self) -> Size:
         text = self.take()
+        if text == r"\pi":
+            return Size(math.pi)
         if text not in self.names:
             raise UnknownSymbolError(f"{text} stands for nothing known in {self.text}")
         return Size(*self.names[text], named=True)
