@@ -180,6 +180,7 @@ def _read_centre(row: Table, situation: Situation) -> list[Find]:
         if name not in weights and situation.scope.whole:
             expected = one_of(weights, "the weights ")
             row.fault(f"centre_of_mass[{place}]", name, expected, nearest(name, weights))
+    _require_holes(row, situation, known)
     unit = read_unit(row) if row.has("unit") else METRE
     if unit.dimension != LENGTH:
         row.fault("unit", unit.name, "a unit of length")
@@ -195,6 +196,15 @@ def _read_centre(row: Table, situation: Situation) -> list[Find]:
         situation.reasons[id] = _why(situation, known, centre)
         finds.append(_asked(row, situation, Find(id, Form.VALUE)))
     return finds
+
+
+def _require_holes(row: Table, situation: Situation, known: Sequence[str]) -> None:
+    """Whatever is cut out of a body counts with its parts."""
+    bodies = {f.body for f in situation.forces if f.element in known and f.kind is Kind.WEIGHT}
+    holes = [f.element for f in situation.forces if f.kind is Kind.HOLE and f.body in bodies]
+    if left := [each for each in holes if each not in known]:
+        expected = f"what is cut out as well: {', '.join(left)}"
+        row.fault("centre_of_mass", list(known), expected)
 
 
 def _why(situation: Situation, weights: Sequence[str], centre: Expression) -> Reason:

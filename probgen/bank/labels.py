@@ -171,3 +171,9 @@ class Labels:
     def source(self, acting: Force | Couple) -> Called:
         """What exerts a force or a couple."""
         return self.elements[acting.element].name
+
+
+def asks_coordinates(labels: Labels) -> bool:
+    """Whether something is told by its coordinates, which are measured from somewhere."""
+    coined = (each.name for each in labels.quantities.values() if isinstance(each.name, Coined))
+    return any(each.sort in (Sort.CENTRE_X, Sort.CENTRE_Y) for each in coined)

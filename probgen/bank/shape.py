@@ -38,12 +38,22 @@ from probgen.quantities.expression import (
     total,
 )
 from probgen.quantities.factors import with_powers
+from probgen.quantities.like_terms import collected
 from probgen.quantities.unit import LENGTH, PRESSURE, STIFFNESS
 from probgen.statics.geometry import way
 from probgen.statics.shape import Outline, Shape
 from probgen.statics.system import Link, Point
 
 _CORNERS: Final = {Outline.RECTANGLE: 2, Outline.TRIANGLE: 3, Outline.WIRE: 2}
+_EACH: Final = {
+    "per_area": 'the weight of the sheet for each unit of area, such as "w" in N/m^2 or psf',
+    "per_length": 'the weight of the wire for each unit of length, such as "q" in N/m or lbf/ft',
+}
+_WANTED: Final = {
+    Outline.RECTANGLE: "two opposite corners",
+    Outline.TRIANGLE: "its three corners",
+    Outline.WIRE: "two ends; a bent wire is a [[weight]] for each straight piece",
+}
 _FACING: Final = {"right": 0, "up": 90, "left": 180, "down": 270}
 _STAND_IN: Final = Point("", ())
 
@@ -67,14 +77,28 @@ def read_shape(row: Table, situation: Situation, outline: Outline) -> tuple[Shap
         if outline is not Outline.CIRCLE:
             facing = number(_FACING.get(row.word("facing", list(_FACING), "up"), 90))
     shape = Shape(outline, points, radius, facing)
-    key, wanted = ("per_length", STIFFNESS) if outline.is_wire else ("per_area", PRESSURE)
-    each = situation.scope.expression(row, key, wanted)
-    if not points:
+    each = _weight_of_each(row, situation, outline)
+    if not points or each is None:
         situation.scope.whole = False
-        return shape, each, ""
+        return shape, ZERO, ""
     places = [situation.points.get(name, _STAND_IN) for name in points]
     size = with_powers(_times(each, _size(row, situation, shape, places)))
     return shape, size, _centroid(situation, shape, places)
+
+
+def _weight_of_each(row: Table, situation: Situation, outline: Outline) -> Expression | None:
+    """Of each unit of area, or of length; None where it is not told."""
+    key, other, wanted = "per_area", "per_length", PRESSURE
+    if outline.is_wire:
+        key, other, wanted = other, key, STIFFNESS
+    what = _EACH[key]
+    if row.has(other):
+        row.fault(other, row.content[other], what, f"a {outline} is told {key}")
+    elif not row.has(key):
+        row.fault(key, None, what)
+    else:
+        return situation.scope.expression(row, key, wanted)
+    return None
 
 
 def _corners(row: Table, situation: Situation, outline: Outline) -> tuple[str, ...]:
@@ -85,7 +109,7 @@ def _corners(row: Table, situation: Situation, outline: Outline) -> tuple[str, .
             expected = one_of(situation.points, "the points ")
             row.fault(f"{outline}[{place}]", name, expected, nearest(name, situation.points))
     if len(dict.fromkeys(names)) != wanted and len(row.faults.found) == before:
-        row.fault(outline.value, list(names), f"{wanted} different points")
+        row.fault(outline.value, list(names), _WANTED[outline])
     return names if len(row.faults.found) == before else ()
 
 
@@ -106,11 +130,11 @@ def _size(row: Table, situation: Situation, shape: Shape, places: Sequence[Point
         case Outline.HALF_RING:
             return times(PI, shape.radius)
         case Outline.RECTANGLE:
-            across, up = legs(places[0], places[1])
+            across, up = map(collected, legs(places[0], places[1]))
             sides = [_positive(row, situation, shape, side) for side in (up, across)]
             return times(*sides)
         case Outline.TRIANGLE:
-            (a, b), (c, d) = (legs(places[0], other) for other in places[1:])
+            (a, b), (c, d) = (map(collected, legs(places[0], other)) for other in places[1:])
             double = total((1, _product(a, d)), (-1, _product(b, c)))
             return Quotient(_positive(row, situation, shape, double), number(2))
         case Outline.WIRE:
@@ -128,7 +152,7 @@ def _product(one: Expression, other: Expression) -> Expression:
 def _positive(row: Table, situation: Situation, shape: Shape, size: Expression) -> Expression:
     """A side or an area, whichever way the points were named."""
     if is_number(size, 0):
-        row.fault(shape.outline.value, list(shape.points), "points that bound an area")
+        row.fault(shape.outline.value, list(shape.points), _WANTED[shape.outline])
         return size
     sign = sign_of(size, situation.scope.bounds)
     if not sign:

@@ -287,6 +287,19 @@ def _centroid_halfway(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
             yield Misstep("centroid_halfway", changed, parts={"W": weight})
 
 
+def _shape_not_halved(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    """A triangle, half a disc or half a ring as large as what it is half of."""
+    sizes = {each.variable: each.expression for each in plan.definitions}
+    for element in plan.system.elements:
+        if element.shape is None or element.shape.outline not in _PULLED:
+            continue
+        (weight,) = element.forces
+        changed = replaced(plan, weight, times(number(2), sizes[weight]))
+        way = "triangle" if element.shape.outline is Outline.TRIANGLE else "round"
+        told: dict[str, Part] = {"W": plan.system.force(weight).magnitude}
+        yield Misstep("shape_not_halved", changed, way, parts=told)
+
+
 # Supports that share.
 
 
@@ -334,5 +347,6 @@ RULES: Final = {
     "load_as_triangle": _load_as_triangle,
     "unweighted_mean": _unweighted_mean,
     "centroid_halfway": _centroid_halfway,
+    "shape_not_halved": _shape_not_halved,
     "equal_sharing": _equal_sharing,
 }

@@ -37,6 +37,7 @@ LIKELIHOOD: Final[Mapping[str, str]] = {
     "hole_forgotten": _PRACTICE,
     "half_forgotten": _PRACTICE,
     "centroid_halfway": _PRACTICE,
+    "shape_not_halved": _PRACTICE,
     "unweighted_mean": _PRACTICE,
     "transmitted_left_out": _PRACTICE,
     "reaction_left_out": _PRACTICE,

@@ -20,6 +20,7 @@ _IMPLAUSIBLE: Final = (
     FlawKind.LIFTING_WEIGHT,
     FlawKind.OFF_BODY,
     FlawKind.OFF_SECTION,
+    FlawKind.HOLE_BEYOND,
     FlawKind.NEAR_AXIS,
 )
 _ONLY_PULL: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE)
@@ -112,6 +113,8 @@ def _implausible(template: Template, flaw: Flaw) -> str:
             return f"the load of {name} ({symbol}) is below zero somewhere along its length"
         case FlawKind.LIFTING_WEIGHT:
             return f"the weight of {name} ({symbol}) is below zero"
+        case FlawKind.HOLE_BEYOND:
+            return f"{name} ({symbol}) is cut out beyond the {noun}"
         case FlawKind.OFF_SECTION:
             return f"the section at {flaw.place} is not on the {noun}"
         case FlawKind.OFF_BODY:

@@ -11,6 +11,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from probgen.bank.labels import asks_coordinates
 from probgen.bank.proportions import drawn_sizes
 from probgen.bank.reading import in_each_system
 from probgen.bank.statement import told_ids
@@ -181,6 +182,16 @@ def _untold(template: Template) -> Iterator[Fault]:
             found = untold(template, each.id)
             mend = f"write {{{{ {each.id} }}}} where it is to be told, or leave the quantity out"
             yield Fault(template.path, "statement", found, "every given with its value", mend)
+    if asks_coordinates(template.labels) and not _origin_told(template):
+        expected = "the point that coordinates are measured from, the one at [0, 0]"
+        mend = "give it a letter under [points] and tell it: measured from {{ O }}"
+        yield Fault(template.path, "statement", "no such point", expected, mend)
+
+
+def _origin_told(template: Template) -> bool:
+    """Whether the statement names a point in the place that all others are reached from."""
+    origins = {id for id, point in template.system.points.items() if not point.links}
+    return not origins.isdisjoint(told_ids(template.statement))
 
 
 def _tell(problem: Problem, draws: Sequence[Draw]) -> None:

@@ -21,6 +21,7 @@ class FlawKind(Enum):
     TURNED_LOAD = auto()  # a load by a formula is below zero somewhere along its length
     LIFTING_WEIGHT = auto()  # a weight comes out below zero
     OFF_BODY = auto()  # something acts beyond the end of its body, or outside its outline
+    HOLE_BEYOND = auto()  # something is cut out where there is nothing
     OFF_SECTION = auto()  # a section is not on the member it cuts
     LARGER_ELSEWHERE = auto()  # a bending moment asked as the largest is not that
     NEAR_AXIS = auto()  # a direction is asked that a marker's tolerance cannot tell from an axis

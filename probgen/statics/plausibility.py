@@ -1,8 +1,8 @@
 """What no balance minds and nobody would believe: a proof passes it, a template's check does not.
 
 Weights below zero, loads that change their sign, forces that act beyond the end of their body,
-sections beside the member they cut, and directions so close to an axis that a marker could not tell
-which side is meant.
+holes beyond their plate, sections beside the member they cut, and directions so close to an axis
+that a marker could not tell which side is meant.
 """
 
 from __future__ import annotations
@@ -19,12 +19,14 @@ from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.numeric_equations import size_at
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
+from probgen.statics.shape import Outline, Shape
 from probgen.statics.system import Body, Element, Form, Kind, System
 
 NEAR_AXIS: Final = 0.05
 """A component below this part of its force lies within 2.9 degrees of an axis."""
 _NEAR: Final = 1e-6  # of a body's size: no distance; of a load's largest value: none
 _PLACES: Final = 65  # along a load
+_ROUND: Final = 24  # steps along the rim of a round hole
 _UPRIGHT: Final = 0.1  # width of an upright axis for its height, at most
 _NONE: Final = 1e-9  # of a force: no component, so that its direction is along the axis
 _BY_LINE: Final = (Kind.CABLE, Kind.ROPE, Kind.STRUT, Kind.SPRING)
@@ -46,6 +48,7 @@ def implausible(plan: Plan, values: Mapping[str, Value]) -> Iterator[tuple[Flaw,
     with np.errstate(all="ignore"):
         yield from _light(plan.system, values, draws)
         yield from _turned(plan.system, values, draws)
+        yield from _cut_out(plan.system, values, places)
         for body in plan.system.bodies:
             if not body.particle:
                 yield from _beside(plan.system, body, values, places)
@@ -72,6 +75,57 @@ def _turned(
             )
             below = sizes.min(axis=0) < -_NEAR * np.abs(sizes).max(axis=0)
             yield from _flaw(below, FlawKind.TURNED_LOAD, element.id)
+
+
+def _cut_out(
+    system: System, values: Mapping[str, Value], places: Mapping[str, _Place]
+) -> Iterator[tuple[Flaw, _Mask]]:
+    """Holes with a part of their rim on none of the flat parts of their body."""
+    for element in system.elements:
+        if element.kind is not Kind.HOLE or element.shape is None:
+            continue
+        others = (e.shape for e in system.elements if e.body == element.body and e is not element)
+        parts = [shape for shape in others if shape is not None and not shape.outline.is_wire]
+        rim = list(_rim(element.shape, values, places))
+        beyond = np.zeros(len(rim[0]), dtype=bool)
+        for at in rim:
+            held = [_holds(part, at, values, places) for part in parts]
+            beyond |= ~np.any(held, axis=0) if held else True
+        yield from _flaw(beyond, FlawKind.HOLE_BEYOND, element.id, body=element.body)
+
+
+def _rim(
+    shape: Shape, values: Mapping[str, Value], places: Mapping[str, _Place]
+) -> Iterator[_Place]:
+    """Places all around a shape: its corners, or along its arc."""
+    points = [places[name] for name in shape.points]
+    if shape.outline is Outline.RECTANGLE:
+        points += [one.real + 1j * other.imag for one, other in (points, points[::-1])]
+    if not shape.outline.is_round:
+        yield from points
+        return
+    centre, draws = points[0], len(points[0])
+    radius = _spread(shape.radius, values, draws)
+    first = _spread(shape.facing, values, draws) - 90.0
+    turn = 360.0 if shape.outline is Outline.CIRCLE else 180.0
+    for step in range(_ROUND + 1):
+        yield centre + radius * _unit(first + turn * step / _ROUND)
+
+
+def _holds(
+    shape: Shape, at: _Place, values: Mapping[str, Value], places: Mapping[str, _Place]
+) -> _Mask:
+    """Whether a flat part has a place in it or on its rim."""
+    points = [places[name] for name in shape.points]
+    if shape.outline is Outline.RECTANGLE:
+        one, other = points
+        points = [one, one.real + 1j * other.imag, other, other.real + 1j * one.imag]
+    if not shape.outline.is_round:
+        return ~_beyond([*points, points[0]], at)
+    radius = _spread(shape.radius, values, len(at))
+    step = (at - points[0]) / _unit(_spread(shape.facing, values, len(at)))
+    near = np.abs(step) <= radius * (1.0 + _NEAR)
+    return near & ((shape.outline is Outline.CIRCLE) | (step.real >= -_NEAR * radius))
 
 
 def _beside(

@@ -22,6 +22,11 @@ class Outline(StrEnum):
     HALF_RING = "half_ring"  # a wire bent to half a circle
 
     @property
+    def is_round(self) -> bool:
+        """Told by a centre and a radius."""
+        return self in (Outline.CIRCLE, Outline.HALF_CIRCLE, Outline.HALF_RING)
+
+    @property
     def is_wire(self) -> bool:
         return self in (Outline.WIRE, Outline.HALF_RING)
 

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from probgen.bank.direction import component_sum
 from probgen.quantities.expression import Expression, Number, Sum, evaluate, is_number, names_in
 from probgen.quantities.formula import Formula, Relation
+from probgen.quantities.like_terms import collected
 from probgen.statics.plan import Plan
 from probgen.statics.shape import Outline
 from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Spread, System
@@ -21,6 +23,7 @@ from probgen.wording.facts.forces import (
     JointForce,
     JointReaction,
     PartCentred,
+    PartPlaced,
     PartsHeading,
     Spreading,
     SpreadLoad,
@@ -84,8 +87,7 @@ def _explained(digits: Digits, body: Body) -> Iterator[Fact]:
             yield StrutAlong(element.id, letter)
         if element.spread is not None and element.spread.intensity is None:
             yield _spread(system, element.spread, letter)
-        if element.shape is not None:
-            yield from _centred(system, element, element.shape.outline)
+        yield from _centred(system, element, element.at)
         if element.kind is Kind.HOLE:
             yield HoleCounted(letter)
 
@@ -100,22 +102,29 @@ def parts_passage(digits: Digits, body: Body, wanted: frozenset[str]) -> Iterato
     told = [each for each in plan.definitions if each.variable in {e.id for e in weights}]
     if not told:
         return
-    named: list[Fact] = []
-    for each in weights:
-        force = plan.system.force(each.forces[0])
-        at, way = _place(plan.system, force), _way(digits, force)
-        named.append(ForceNamed(each.id, force.kind, force.part, force.magnitude, at, way))
-    explained = tuple(_explained(digits, body))
+    named = tuple(_part(plan.system, each) for each in weights)
+    explained = [fact for each in weights for fact in _centred(plan.system, each, "")]
     rows = tuple(definition_row(digits, each) for each in told)
     middle = (sentences(*explained),) if explained else ()
-    yield Passage(PartsHeading(body.id), (Items(tuple(named)), *middle, Display(rows)))
+    yield Passage(PartsHeading(body.id), (Items(named), *middle, Display(rows)))
 
 
-def _centred(system: System, element: Element, outline: Outline) -> Iterator[Fact]:
-    """Where a part's weight acts, but for those that do so in their plain middle."""
+def _part(system: System, element: Element) -> Fact:
+    links = [(1, link) for link in system.points[element.at].links]
+    x, y = (collected(component_sum(links, part)) for part in ("cos", "sin"))
+    letter = system.force(element.forces[0]).magnitude
+    return PartPlaced(element.id, letter, element.kind is Kind.HOLE, x, y)
+
+
+def _centred(system: System, element: Element, at: str) -> Iterator[Fact]:
+    """Where a part's weight acts, but for those that do so in their plain middle.
+
+    at: the letter of that point, "" where it is not shown.
+    """
+    outline = element.shape.outline if element.shape else None
     if outline in (Outline.TRIANGLE, Outline.HALF_CIRCLE, Outline.HALF_RING):
         out = system.points[element.at].links[-1].length
-        yield PartCentred(element.id, outline, element.at, out)
+        yield PartCentred(element.id, outline, at, out)
 
 
 def _spread(system: System, spread: Spread, letter: Expression) -> Fact:

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from probgen.bank.labels import BodyNamed, ByKind, Coined, Label, Sort
+from probgen.bank.labels import BodyNamed, ByKind, Coined, Label, Sort, asks_coordinates
 from probgen.bank.reading import read_template
 from probgen.quantities.expression import Name
 from probgen.statics.system import Find, Form, System
@@ -90,3 +90,9 @@ def test_a_system_holds_no_words(shelf: str) -> None:
     assert "tree_mass" in found
     assert not [text for text in found if " " in text and text != Form.MAGNITUDE_AND_DIRECTION]
     assert "M" not in found  # a letter
+
+
+def test_only_a_centre_of_mass_is_asked_by_coordinates(shelf: str) -> None:
+    assert not asks_coordinates(read_template(shelf, "shelf.toml").labels)
+    asked = shelf + '[[find]]\ncentre_of_mass = ["W_s", "W_t"]'
+    assert asks_coordinates(read_template(asked, "shelf.toml").labels)

@@ -185,7 +185,10 @@ MISTAKES = [
     (part('half_circle = "Q"\nradius = "r"\nfacing = "north"'), "weight[0].facing"),
     (part('circle = "X"\nradius = "r"'), "weight[0].circle"),
     (part('circle = "Q"\nradius = "r"\nwire = ["O", "A"]'), "weight[0].wire"),
-    (part('wire = ["O", "A"]'), "weight[0].per_length"),
+    (part('wire = ["O", "A"]'), "weight[0].per_area"),  # which is told of what is flat
+    (part('wire = ["O", "A"]', ""), "weight[0].per_length"),
+    (part('circle = "Q"\nradius = "r"', ""), "weight[0].per_area"),
+    (part('circle = "Q"\nradius = "r"', 'per_length = "q"'), "weight[0].per_length"),
     (part('rectangle = ["O", "B"]', 'per_area = "q"'), "weight[0].per_area"),
 ]
 
@@ -206,3 +209,20 @@ def test_a_side_that_may_turn_over_is_required_to_be_positive() -> None:
     )
     required = read(text + part('rectangle = ["O", "Q"]')).requirements
     assert [plain(each.left) for each in required if "length" in str(each.because)] == ["b − r 4"]
+
+
+def test_sides_between_sums_are_collected() -> None:
+    text = PLATE.replace('Q = ["b/3", "h/2"]', 'Q = ["b + r", "h"]')
+    system = read(text + part('rectangle = ["D", "Q"]')).system
+    written = {each.variable: plain(each.expression) for each in system.definitions}
+    assert written["W_1"] == "w h r"
+
+
+def test_a_centre_of_mass_leaves_no_hole_out() -> None:
+    hole = part('circle = "Q"\nradius = "r"', symbol="W_2", more="hole = true")
+    find = '[[find]]\ncentre_of_mass = ["W_1"]'
+    found = fault(PLATE + part('rectangle = ["O", "B"]') + hole + find)
+    assert (found.field, found.expected) == (
+        "find[1].centre_of_mass",
+        "what is cut out as well: W_2",
+    )

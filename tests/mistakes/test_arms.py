@@ -65,12 +65,13 @@ def test_nobody_takes_what_is_sought_for_a_load() -> None:
 BOARD, RAIL = "ferry-board-hole", "towel-rail-bent"
 
 
-def centre(d: Data, *, hole: float = -1.0, out: float = 4 / (3 * pi)) -> float:
-    """x_G of the board; hole: what the hole counts with, out: of its half disc, of the radius."""
+def centre(d: Data, *, hole: float = -1.0, out: float = 4 / (3 * pi), disc: float = 0.5) -> float:
+    """x_G of the board; hole: what the hole counts with, out: of its half disc, of the radius;
+    disc: how much of a disc that is."""
     radius = d.height / 2
     parts = [
         (d.board * d.height, d.board / 2),
-        (pi * radius**2 / 2, d.board + out * radius),
+        (disc * pi * radius**2, d.board + out * radius),
         (hole * pi * d.hole**2, d.across),
     ]
     return sum(size * at for size, at in parts) / sum(size for size, _ in parts)
@@ -86,6 +87,7 @@ SHAPED: list[tuple[str, str, str, str, Formula]] = [
     (BOARD, "hole_added", "", "x_G", lambda d: centre(d, hole=1.0)),
     (BOARD, "hole_forgotten", "", "x_G", lambda d: centre(d, hole=0.0)),
     (BOARD, "centroid_halfway", "", "x_G", lambda d: centre(d, out=0.5)),
+    (BOARD, "shape_not_halved", "round", "x_G", lambda d: centre(d, disc=1.0)),
     (RAIL, "centroid_halfway", "", "x_G", lambda d: bow(d, 0.5)),
     (
         RAIL,

@@ -48,6 +48,8 @@ TOLD = [
     (HANGING, Flaw(FlawKind.LIFTING_WEIGHT, "W_t"), "the weight of the load (W_t) is below zero"),
     (HANGING, Flaw(FlawKind.OFF_BODY, "T", place="C", body="shelf"),
      "the cable acts at C, which lies beyond the shelf"),
+    (HANGING, Flaw(FlawKind.HOLE_BEYOND, "W_t", body="shelf"),
+     "the load (W_t) is cut out beyond the shelf"),
     (HANGING, Flaw(FlawKind.OFF_SECTION, "T", place="C", body="shelf"),
      "the section at C is not on the shelf"),
     (HANGING, Flaw(FlawKind.NEAR_AXIS, "R", place="y"),

@@ -15,8 +15,10 @@ from probgen.input.fault import Faults, InputError
 from probgen.input.remedy import WorkAgain
 from probgen.problem import template_check
 from probgen.problem.single import work_single
-from probgen.problem.template_check import check_template, templates_named
+from probgen.problem.template_check import _untold, check_template, templates_named
 from probgen.quantities.unit import SI, US_CUSTOMARY
+from tests.bank.test_shape import PLATE, part
+from tests.situations import HEAD
 
 BANK = default_bank()
 FOREARM = BANK.read("forearm-load").source
@@ -126,6 +128,17 @@ def test_a_given_that_the_statement_never_tells_is_refused() -> None:
     (fault,) = caught.value.faults
     assert (fault.field, fault.found) == ("statement", "load_mass (mass of the bag)")
     assert "{{ load_mass }}" in fault.mend
+
+
+@pytest.mark.parametrize(("told", "refused"), [("{{ O }}", False), ("{{ A }}", True), ("", True)])
+def test_where_coordinates_are_measured_from_is_told(told: str, *, refused: bool) -> None:
+    given = " ".join(f"{{{{ {id} }}}}" for id in "bhrwq")
+    head = HEAD.replace('"Own."', f'"Own, {given}, from the point {told}."')
+    parts = part('rectangle = ["O", "B"]') + part('circle = "Q"\nradius = "r"', symbol="W_2")
+    find = '[[find]]\ncentre_of_mass = ["W_1", "W_2"]'
+    template = read_template(head + PLATE + parts + find, "own.toml")
+    found = [each.expected for each in _untold(template)]
+    assert found == (["the point that coordinates are measured from, the one at [0, 0]"] * refused)
 
 
 def test_what_acts_off_its_body_is_refused_once_with_a_draw_that_shows_it() -> None:

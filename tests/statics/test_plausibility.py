@@ -12,6 +12,7 @@ from probgen.problem.problem import prepare, proved_values
 from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.plausibility import NEAR_AXIS, implausible
 from probgen.working.convention import Convention
+from tests.bank.test_shape import PLATE, part
 from tests.situations import BRACKET, FIND_R, FIND_T, HEAD, HINGED, SHELF, STAYED, TWO_BEAMS
 
 
@@ -130,6 +131,47 @@ def test_a_load_that_turns_within_its_length(load: str, turned: int) -> None:
     found = flaws(text + CURVED.format(load))
     assert [flaw.kind for flaw in found] == [FlawKind.TURNED_LOAD] * (turned > 0)
     assert all(10 < count < 30 for count in found.values())
+
+
+HOLES = [
+    ('circle = "E"\nradius = "r"', 1),  # over the lower edge
+    ('circle = "Q"\nradius = "r"', 0),
+    ('circle = "Q"\nradius = "2*r"', 1),  # over the upper and the lower edge
+    ('circle = "B"\nradius = "r"', 1),
+    ('rectangle = ["O", "E"]', 0),
+    ('rectangle = ["E", "X"]', 1),  # a corner of it beyond the right edge
+    ('triangle = ["O", "E", "D"]', 0),
+    ('triangle = ["O", "E", "X"]', 1),
+    ('half_circle = "O"\nradius = "r"\nfacing = "right"', 1),  # half of it below
+    ('half_circle = "E"\nradius = "h/4"\nfacing = "down"', 0),  # down to the edge
+]
+
+
+@pytest.mark.parametrize(("hole", "beyond"), HOLES)
+def test_a_hole_is_cut_out_of_what_is_there(hole: str, beyond: int) -> None:
+    text = PLATE.replace("Q = [", 'X = ["b + r", "h/2"]\nQ = [')
+    plate = text + part('rectangle = ["O", "B"]') + part(hole, symbol="W_2", more="hole = true")
+    found = flaws(HEAD + plate)
+    assert [(each.kind, each.quantity) for each in found] == [
+        (FlawKind.HOLE_BEYOND, "W_2")
+    ] * beyond
+
+
+@pytest.mark.parametrize(
+    ("other", "beyond"),
+    [
+        ('half_circle = "M"\nradius = "h/2"\nfacing = "right"', 0),
+        ('half_circle = "M"\nradius = "h/2"\nfacing = "left"', 1),
+        ('circle = "M"\nradius = "h/2"', 0),
+        ('triangle = ["B", "D", "X"]', 1),
+    ],
+)
+def test_a_hole_may_lie_in_two_parts(other: str, beyond: int) -> None:
+    """A round one about the middle of the edge between them."""
+    text = PLATE.replace("Q = [", 'X = ["b + r", "h/2"]\nM = ["b", "h/2"]\nQ = [')
+    hole = part('circle = "M"\nradius = "r"', symbol="W_3", more="hole = true")
+    parts = part('rectangle = ["O", "B"]') + part(other, symbol="W_2")
+    assert len(flaws(HEAD + text + parts + hole)) == beyond
 
 
 def test_a_weight_that_would_lift() -> None:

@@ -28,6 +28,7 @@ from probgen.wording.facts.forces import (
     NothingAgainst,
     PartCentred,
     PartExpected,
+    PartPlaced,
     PartsHeading,
     SectionLaid,
     SharesExpected,
@@ -327,17 +328,31 @@ def parts_heading(fact: PartsHeading, nouns: Nouns) -> Inlines:
     return filled("Weights of the parts of {body}", body=the_body(fact.body, nouns))
 
 
+@say.register
+def part_placed(fact: PartPlaced, nouns: Nouns) -> Inlines:
+    return filled(
+        "{part}, cut out: {W}, its centroid at x = {x}, y = {y}"
+        if fact.hole
+        else "{part}: {W}, its centroid at x = {x}, y = {y}",
+        part=the_element(fact.element, nouns),
+        W=fact.force,
+        x=fact.x,
+        y=fact.y,
+    )
+
+
 _CENTRED: Final = {
-    Outline.TRIANGLE: "The centroid {P} of {part} is a third of its height from each of its sides.",
-    Outline.HALF_CIRCLE: "The centroid {P} of {part} is {out} from its straight side.",
-    Outline.HALF_RING: "The centroid {P} of {part} is {out} from the line between its ends.",
+    Outline.TRIANGLE: "The centroid{P} of {part} is a third of its height from each of its sides.",
+    Outline.HALF_CIRCLE: "The centroid{P} of {part} is {out} from its straight side.",
+    Outline.HALF_RING: "The centroid{P} of {part} is {out} from the line between its ends.",
 }
 
 
 @say.register
 def part_centred(fact: PartCentred, nouns: Nouns) -> Inlines:
     part = the_element(fact.element, nouns)
-    return filled(_CENTRED[fact.outline], P=letter(fact.at), part=part, out=fact.out)
+    at = filled(" {P}", P=letter(fact.at)) if fact.at else ()
+    return filled(_CENTRED[fact.outline], P=at, part=part, out=fact.out)
 
 
 @say.register

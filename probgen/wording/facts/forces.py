@@ -213,8 +213,22 @@ class PartsHeading(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class PartPlaced(Fact):
+    """A part's weight and the coordinates of its centroid; hole: it is cut out."""
+
+    element: str
+    force: Expression
+    hole: bool
+    x: Expression
+    y: Expression
+
+
+@dataclass(frozen=True, slots=True)
 class PartCentred(Fact):
-    """Where the centroid of a part is; out: from the middle of its straight side or its ends."""
+    """Where the centroid of a part is; out: from the middle of its straight side or its ends.
+
+    at: its point, "" where that is not shown.
+    """
 
     element: str
     outline: Outline
