@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import chain
 from types import MappingProxyType
 from typing import Final
 
@@ -163,21 +164,28 @@ class _Attempts:
         return keyed_choice(1 << 64, self.seed, student, self.template.id, "turn"), student
 
     def _first_fit(self, students: Sequence[str]) -> dict[str, int]:
-        """Each student's first attempt that is fit for use, judged in batches."""
+        """Each student's first attempt that is fit for use, judged in batches.
+
+        Where several were refused one after the other, more of them are judged at once.
+        """
         first: dict[str, int] = {}
-        attempt = 0
+        attempt, most = 0, min(MOST_REFUSED, self._last_attempt)
         waiting = list(students)
         while waiting:
-            if attempt >= min(MOST_REFUSED, self._last_attempt):
+            if attempt >= most:
                 raise NoDrawError(
                     f"{self.template.id}: {attempt} draws of one student were all refused; "
                     "loosen a requirement or change a range"
                 )
-            drawn = {student: self._attempt(student, attempt) for student in waiting}
-            self._judge(drawn.values())
-            first |= {student: attempt for student, each in drawn.items() if self._is_fit(each)}
+            ahead = range(attempt, min(attempt + (1 if attempt < _AT_ONCE else _AT_ONCE), most))
+            drawn = {student: [self._attempt(student, n) for n in ahead] for student in waiting}
+            self._judge(chain.from_iterable(drawn.values()))
+            for student, tried in drawn.items():
+                fit = (n for n, each in zip(ahead, tried, strict=True) if self._is_fit(each))
+                if (found := next(fit, None)) is not None:
+                    first[student] = found
             waiting = [student for student in waiting if student not in first]
-            attempt += 1
+            attempt = ahead.stop
         return first
 
     def _first_free(

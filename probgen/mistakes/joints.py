@@ -217,8 +217,9 @@ def _tension_equals_load(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
             continue
         weights = weights_on(plan.system, pull.body)
         hung = weights if particle else [weight for weight in weights if weight.id not in own]
-        tries = {"load": hung or weights}
-        tries |= {"total": weights} if len(weights) > len(tries["load"]) else {}
+        loads = hung or weights
+        tries = {"load" if len(loads) == 1 else "loads": loads}
+        tries |= {"total": weights} if len(weights) > len(loads) else {}
         for way, forces in tries.items():
             if forces:
                 changed = replaced(plan, step.unknown, sum_of(forces))

@@ -55,7 +55,7 @@ def _told(template: Template, flaw: Flaw) -> str:
         return _implausible(template, flaw)
     system = template.system
     nouns = Nouns(system, template.labels)
-    name, value = _name(nouns, flaw.quantity), _shown(system, flaw)
+    name, value = _name(nouns, flaw.quantity), _shown(template, flaw)
     limit = names.limit(flaw.limit, nouns) if flaw.limit else ""
     match flaw.kind:
         case FlawKind.UNBALANCED:
@@ -132,11 +132,12 @@ def _name(nouns: Nouns, quantity: str) -> str:
     return f"{names.quantity(quantity, nouns)} ({quantity})" if quantity else ""
 
 
-def _shown(system: System, flaw: Flaw) -> str:
-    """A value in its quantity's unit."""
+def _shown(template: Template, flaw: Flaw) -> str:
+    """A value in its quantity's unit, or in one of the system that the template is read in."""
     if not flaw.quantity:
         return ""
-    unit = system.variables[flaw.quantity].unit
+    variable, units = template.system.variables[flaw.quantity], template.units
+    unit = variable.unit if units.speaks(variable.unit) else units.unit_of(variable.dimension)
     return f"{flaw.value / unit.factor:.4g} {unit.plain}".strip()
 
 

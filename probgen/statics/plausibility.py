@@ -84,14 +84,28 @@ def _cut_out(
     for element in system.elements:
         if element.kind is not Kind.HOLE or element.shape is None:
             continue
-        others = (e.shape for e in system.elements if e.body == element.body and e is not element)
-        parts = [shape for shape in others if shape is not None and not shape.outline.is_wire]
-        rim = list(_rim(element.shape, values, places))
-        beyond = np.zeros(len(rim[0]), dtype=bool)
-        for at in rim:
-            held = [_holds(part, at, values, places) for part in parts]
-            beyond |= ~np.any(held, axis=0) if held else True
-        yield from _flaw(beyond, FlawKind.HOLE_BEYOND, element.id, body=element.body)
+        beyond = [
+            ~_on_flat(system, element.body, at, values, places)
+            for at in _rim(element.shape, values, places)
+        ]
+        wrong = np.any(beyond, axis=0)
+        yield from _flaw(wrong, FlawKind.HOLE_BEYOND, element.id, body=element.body)
+
+
+def _on_flat(
+    system: System,
+    body: str,
+    at: _Place,
+    values: Mapping[str, Value],
+    places: Mapping[str, _Place],
+) -> _Mask:
+    """Whether a place is on one of the flat parts that a body is made of."""
+    found = np.zeros(len(at), dtype=bool)
+    for each in system.elements:
+        part = each.kind is Kind.WEIGHT and each.body == body and each.shape
+        if part and not part.outline.is_wire:
+            found |= _holds(part, at, values, places)
+    return found
 
 
 def _rim(
@@ -141,6 +155,8 @@ def _beside(
             yield from _flaw(away, FlawKind.OFF_SECTION, element.id, element.at, body.id)
             continue
         away = _ends_beyond(outline, element, values, places)
+        if element.spread is None:
+            away &= ~_on_flat(system, body.id, places[element.at], values, places)
         for force in system.forces:
             if force.element == element.id and force.kind in _BY_LINE:
                 direction = _spread(force.direction, values, len(away))

@@ -102,11 +102,12 @@ def parts_passage(digits: Digits, body: Body, wanted: frozenset[str]) -> Iterato
     told = [each for each in plan.definitions if each.variable in {e.id for e in weights}]
     if not told:
         return
-    named = tuple(_part(plan.system, each) for each in weights)
+    named = tuple(_part(plan.system, each) for each in weights if each.shape)
     explained = [fact for each in weights for fact in _centred(plan.system, each, "")]
     rows = tuple(definition_row(digits, each) for each in told)
+    first = (Items(named),) if named else ()
     middle = (sentences(*explained),) if explained else ()
-    yield Passage(PartsHeading(body.id), (Items(named), *middle, Display(rows)))
+    yield Passage(PartsHeading(body.id, bool(named)), (*first, *middle, Display(rows)))
 
 
 def _part(system: System, element: Element) -> Fact:

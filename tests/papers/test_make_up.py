@@ -109,6 +109,11 @@ def told(ids: Sequence[str], draws: int) -> list[str]:
         ("boom-level-cable", "footbridge-two-beams", "lantern-two-cords", "spring-scales-baskets"),
         ("plank-raised-slowly", "stepladder-tie", "box-pulled-from-under", "jaw-bites-nut"),
         ("tiptoe-achilles", "bookcase-centre-tilt", "head-over-phone"),  # what is asked, alone
+        # A page in the middle that takes from the one before; a line that would stand alone; a
+        # figure that reaches below the step it begins beside.
+        ("ladder-how-far-up", "leg-traction", "porch-roof-snow", "shed-three-hinges"),
+        ("road-sign-wind", "sled-push-or-pull", "triceps-band", "billboard-truss-wind"),
+        ("triceps-band", "band-brake-hoist", "cable-reel-ramp", "folding-table-strap"),
     ],
     ids=" ".join,
 )

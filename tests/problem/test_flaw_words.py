@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
 from probgen.problem.flaw_words import flaws_told
+from probgen.quantities.unit import SI, US_CUSTOMARY
 from probgen.statics.flaw import Flaw, FlawKind
 from tests.bank.test_largest_moment import EVEN, asked
 from tests.bank.test_section import BEAM, ON_TWO
@@ -100,3 +102,10 @@ def test_a_strut_can_only_push() -> None:
         "push of the prop (S) comes out negative, -1 N: it can only push; turn it round or "
         "change the values"
     )
+
+
+def test_values_are_told_in_the_units_that_the_template_is_read_in() -> None:
+    flaw = Flaw(FlawKind.NEGATIVE, "T", value=-44.482216)
+    for units, value in ((SI, "-44.48 N"), (US_CUSTOMARY, "-10 lbf")):
+        template = default_bank().read("beam-stay-cable", units)
+        assert f"comes out negative, {value}: it can only pull" in flaws_told(template, [flaw])

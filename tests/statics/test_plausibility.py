@@ -174,6 +174,16 @@ def test_a_hole_may_lie_in_two_parts(other: str, beyond: int) -> None:
     assert len(flaws(HEAD + text + parts + hole)) == beyond
 
 
+@pytest.mark.parametrize(("facing", "off"), [("right", 0), ("left", 1)])
+def test_a_round_edge_is_a_part_of_its_body(facing: str, off: int) -> None:
+    """A cord at the rim of half a disc beside the rectangle that the body is told by."""
+    text = PLATE.replace("Q = [", 'X = ["b + h/2", "h/2"]\nM = ["b", "h/2"]\nQ = [')
+    disc = part(f'half_circle = "M"\nradius = "h/2"\nfacing = "{facing}"', symbol="W_2")
+    cord = '[[cable]]\nat = "X"\ndirection = 90\nmagnitude = "9 N"\nsymbol = "F_x"\n'
+    found = flaws(HEAD + text + part('rectangle = ["O", "B"]') + disc + cord)
+    assert [(each.kind, each.quantity) for each in found] == [(FlawKind.OFF_BODY, "F_x")] * off
+
+
 def test_a_weight_that_would_lift() -> None:
     """A mass of M - 10 kg where M is 8 kg."""
     found = flaws(extra('["L", 0]', BUCKET.replace('"m"', '"M - 10 kg"')))

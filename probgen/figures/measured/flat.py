@@ -10,7 +10,7 @@ from probgen.figures.paper.scene import heading
 from probgen.statics.shape import Outline, Shape
 from probgen.statics.system import Body, Kind
 
-_STEPS: Final = 24  # along half a circle
+_STEPS: Final = 48  # along half a circle
 
 Run = tuple[complex, ...]
 

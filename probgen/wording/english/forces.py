@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from probgen.quantities.expression import Expression
+from probgen.quantities.expression import Expression, Name
+from probgen.quantities.formula import Relation
 from probgen.statics.shape import Outline
 from probgen.statics.system import ForcePart, Kind
 from probgen.wording.block import Text
@@ -325,19 +326,20 @@ def spread_load(fact: SpreadLoad, nouns: Nouns) -> Inlines:
 
 @say.register
 def parts_heading(fact: PartsHeading, nouns: Nouns) -> Inlines:
-    return filled("Weights of the parts of {body}", body=the_body(fact.body, nouns))
+    said = "Weights of the parts of {body}" if fact.made else "Weights on {body}"
+    return filled(said, body=the_body(fact.body, nouns))
 
 
 @say.register
 def part_placed(fact: PartPlaced, nouns: Nouns) -> Inlines:
     return filled(
-        "{part}, cut out: {W}, its centroid at x = {x}, y = {y}"
+        "{part}, cut out: {W}, its centroid at {x}, {y}"
         if fact.hole
-        else "{part}: {W}, its centroid at x = {x}, y = {y}",
+        else "{part}: {W}, its centroid at {x}, {y}",
         part=the_element(fact.element, nouns),
         W=fact.force,
-        x=fact.x,
-        y=fact.y,
+        x=(Name("x", "x"), Relation("="), fact.x),
+        y=(Name("y", "y"), Relation("="), fact.y),
     )
 
 

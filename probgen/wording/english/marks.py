@@ -244,6 +244,7 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("angle_sign", "side"): "{left} and {right} exchanged",
     ("calculator_radians", ""): "calculator set to radians",
     ("tension_equals_load", "load"): "{T} taken to be the load {W}",
+    ("tension_equals_load", "loads"): "{T} taken to be the loads {W} together",
     ("tension_equals_load", "total"): "{T} taken to be all the weight, {W}",
     ("friction_at_limit", ""): "{f} taken at its limit {m}, though nothing is about to slip",
     ("mu_inverted", ""): "the fraction for {mu} upside down",

@@ -207,9 +207,13 @@ class SpreadLoad(Fact):
 
 @dataclass(frozen=True, slots=True)
 class PartsHeading(Fact):
-    """The weights of the parts of a body, where no balance of it is needed."""
+    """The weights on a body, where no balance of it is needed.
+
+    made: they are those of parts that it is made of.
+    """
 
     body: str
+    made: bool
 
 
 @dataclass(frozen=True, slots=True)
