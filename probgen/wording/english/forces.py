@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from probgen.quantities.expression import Expression, Name
-from probgen.quantities.formula import Relation
+from probgen.quantities.expression import Expression
 from probgen.statics.shape import Outline
 from probgen.statics.system import ForcePart, Kind
 from probgen.wording.block import Text
@@ -333,13 +332,13 @@ def parts_heading(fact: PartsHeading, nouns: Nouns) -> Inlines:
 @say.register
 def part_placed(fact: PartPlaced, nouns: Nouns) -> Inlines:
     return filled(
-        "{part}, cut out: {W}, its centroid at {x}, {y}"
+        "{part}, cut out: {W}, its centroid at ({x}, {y})"
         if fact.hole
-        else "{part}: {W}, its centroid at {x}, {y}",
+        else "{part}: {W}, its centroid at ({x}, {y})",
         part=the_element(fact.element, nouns),
         W=fact.force,
-        x=(Name("x", "x"), Relation("="), fact.x),
-        y=(Name("y", "y"), Relation("="), fact.y),
+        x=fact.x,
+        y=fact.y,
     )
 
 
