@@ -108,7 +108,7 @@ def _corners(row: Table, situation: Situation, outline: Outline) -> tuple[str, .
         if name not in situation.points:
             expected = one_of(situation.points, "the points ")
             row.fault(f"{outline}[{place}]", name, expected, nearest(name, situation.points))
-    if len(dict.fromkeys(names)) != wanted and len(row.faults.found) == before:
+    if {len(names), len(set(names))} != {wanted} and len(row.faults.found) == before:
         row.fault(outline.value, list(names), _WANTED[outline])
     return names if len(row.faults.found) == before else ()
 

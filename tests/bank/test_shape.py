@@ -178,6 +178,7 @@ def fault(text: str) -> Fault:
 MISTAKES = [
     (part('rectangle = ["O", "X"]'), "weight[0].rectangle[1]"),
     (part('rectangle = ["O"]'), "weight[0].rectangle"),
+    (part('rectangle = ["O", "B", "O"]'), "weight[0].rectangle"),
     (part('triangle = ["O", "A", "A"]'), "weight[0].triangle"),
     (part('rectangle = ["O", "D"]'), "weight[0].rectangle"),  # no height
     (part('circle = "Q"'), "weight[0].radius"),
