@@ -67,12 +67,8 @@ def write_step(section: Section, number: int, draw: Draw) -> str:
             first = rf"\stepover{head}{{{write_blocks(all_[:1], draw)}}}"
             rest = all_[1:]
     flows = list(_flows(rest))
-    match rest:
-        case [*_, Display(rows)]:
-            if len(rows) == 1:  # it would stand alone above the next step
-                flows[-1] = flows[-1].replace(r"\flow{", r"\flow{\keepwithbefore", 1)
-        case [*_, _]:
-            flows[-1] = rf"\last{flows[-1][1:]}"
+    if rest and not isinstance(rest[-1], Display):
+        flows[-1] = rf"\last{flows[-1][1:]}"
     return "\n".join([*hung, first, *flows])
 
 
@@ -90,15 +86,23 @@ def _hang(picture: Picture, draw: Draw) -> str:
 
 
 def _flows(blocks: Sequence[Flowing]) -> Iterator[str]:
-    """Blocks that may stand beside a figure; equations that follow each other may share a line."""
+    """Blocks that may stand beside a figure; equations that follow each other may share a line.
+
+    The last ones never stand in one line at the head of a page.
+    """
     place = 0
     while place < len(blocks):
         block = blocks[place]
         following = blocks[place + 1] if place + 1 < len(blocks) else None
         if isinstance(block, Display) and isinstance(following, Display):
-            pair = f"{{{write_rows(block.rows)}}}{{{write_rows(following.rows)}}}"
-            yield rf"\flow{{\pair{pair}}}"
+            second = write_rows(following.rows)
+            if place + 2 == len(blocks):
+                second = rf"\keepline{{{second}}}"
+            yield rf"\flow{{\pair{{{write_rows(block.rows)}}}{{{second}}}}}"
             place += 2
+        elif isinstance(block, Display) and following is None:
+            yield rf"\flow{{\keepline{{{write_rows(block.rows)}}}}}"
+            place += 1
         else:
             yield from (rf"\flow{{{part}}}" for part in _parts(block))
             place += 1

@@ -78,17 +78,12 @@ STEPS = {
     "two workings may share a line": (
         (TEXT, Display((ROW,)), Display((ROW,))),
         "\\step{3}{Pull \\& push}{Pull}\n"
-        f"\\flow{{\\keepwithbefore\\pair{{{WORKING}}}{{{WORKING}}}}}",
+        f"\\flow{{\\pair{{{WORKING}}}{{\\keepline{{{WORKING}}}}}}}",
     ),
     "a line that ends it stays with what is before it": (
-        (TEXT, TEXT, Display((ROW,))),
+        (TEXT, TEXT, Display((ROW,)), Display((ROW,)), Display((ROW,))),
         "\\step{3}{Pull \\& push}{Pull}\\withnext\n\\flow{Pull\\par}\n"
-        f"\\flow{{\\keepwithbefore{WORKING}}}",
-    ),
-    "more lines may begin a page": (
-        (TEXT, TEXT, Display((ROW, ROW))),
-        "\\step{3}{Pull \\& push}{Pull}\\withnext\n\\flow{Pull\\par}\n"
-        f"\\flow{{\\working{{%\n{ROW_WRITTEN}%\n{ROW_WRITTEN}%\n}}}}",
+        f"\\flow{{\\pair{{{WORKING}}}{{{WORKING}}}}}\n\\flow{{\\keepline{{{WORKING}}}}}",
     ),
     "nothing but a heading": ((), "\\stepover{3}{Pull \\& push}{}"),
 }  # fmt: skip
