@@ -112,9 +112,7 @@ def _rim(
     shape: Shape, values: Mapping[str, Value], places: Mapping[str, _Place]
 ) -> Iterator[_Place]:
     """Places all around a shape: its corners, or along its arc."""
-    points = [places[name] for name in shape.points]
-    if shape.outline is Outline.RECTANGLE:
-        points += [one.real + 1j * other.imag for one, other in (points, points[::-1])]
+    points = _corners(shape, places)
     if not shape.outline.is_round:
         yield from points
         return
@@ -130,16 +128,22 @@ def _holds(
     shape: Shape, at: _Place, values: Mapping[str, Value], places: Mapping[str, _Place]
 ) -> _Mask:
     """Whether a flat part has a place in it or on its rim."""
-    points = [places[name] for name in shape.points]
-    if shape.outline is Outline.RECTANGLE:
-        one, other = points
-        points = [one, one.real + 1j * other.imag, other, other.real + 1j * one.imag]
+    points = _corners(shape, places)
     if not shape.outline.is_round:
         return ~_beyond([*points, points[0]], at)
     radius = _spread(shape.radius, values, len(at))
     step = (at - points[0]) / _unit(_spread(shape.facing, values, len(at)))
     near = np.abs(step) <= radius * (1.0 + _NEAR)
     return near & ((shape.outline is Outline.CIRCLE) | (step.real >= -_NEAR * radius))
+
+
+def _corners(shape: Shape, places: Mapping[str, _Place]) -> list[_Place]:
+    """The corners of a shape in order, or the centre of a round one."""
+    points = [places[name] for name in shape.points]
+    if shape.outline is not Outline.RECTANGLE:
+        return points
+    one, other = points
+    return [one, one.real + 1j * other.imag, other, other.real + 1j * one.imag]
 
 
 def _beside(
