@@ -63,6 +63,7 @@ CHANGES = [
     (EVEN + DOWN, True, True),
     (UP, True, False),  # there the shear force grows
     (GROWING, True, False),
+    (spread("A", "B", '"w"', "0"), True, False),
     (EVEN + GROWING.replace('"Q"', '"S"'), True, False),
 ]
 
