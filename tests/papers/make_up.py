@@ -107,10 +107,21 @@ def begun_anew(key: Sequence[Page]) -> Iterator[tuple[int, float, int]]:
 
 def begun_late(key: Sequence[Page]) -> Iterator[tuple[int, float]]:
     """Each page that begins with a problem whose data, figure and first steps, with a quarter
-    more, would have had room on the page before it: how much of that is white."""
+    more, would have had room on the page before it: how much of that is white.  But for a problem
+    that is a spread where it stands, and would have gone on to a third page."""
     for number, (before, page) in enumerate(pairwise(key), start=2):
-        if page.lines[0].begins_problem and _white(before) > 1.25 * _opening(page, FIRST):
+        room = _white(before)
+        late = page.lines[0].begins_problem and room > 1.25 * _opening(page, FIRST)
+        if late and not _keeps_its_spread(key, number - 1, room):
             yield number, 1.0 - before.filled
+
+
+def _keeps_its_spread(key: Sequence[Page], top: int, room: float) -> bool:
+    """Whether the problem that a page begins with ends on the next one, and is higher than some
+    room (pt) on a page before and one more page together."""
+    if _ends(key, top) or top + 1 == len(key) or not _ends(key, top + 1):
+        return False
+    return sum(each.filled * each.height for each in key[top : top + 2]) > room + key[top].height
 
 
 def _white(page: Page) -> float:
@@ -124,7 +135,7 @@ def _opening(page: Page, step: int) -> float:
     steps = [line.top for line in page.lines if line.begins_step][:step]
     if len(steps) < step:
         return math.inf
-    return max(steps[-1], *(end for begin, end in page.strokes if begin < steps[-1])) - TOP
+    return max([steps[-1], *(end for begin, end in page.strokes if begin < steps[-1])]) - TOP
 
 
 def _ends(key: Sequence[Page], number: int) -> bool:

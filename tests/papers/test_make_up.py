@@ -14,6 +14,8 @@ from probgen.press.batch import Document, Printed
 from tests.papers.ink import whites
 from tests.papers.looks import LOOKS, Look, copies, printed, reprinted, written
 from tests.papers.make_up import (
+    TOP,
+    Line,
     Page,
     answers_apart,
     begun_anew,
@@ -67,6 +69,22 @@ def torn(key: Sequence[Page]) -> Iterator[str]:
         balance = any("balance" in line.text for line in last[:1])
         if balance and not any("=" in line.text for line in last):
             yield f"page {number}: {last[0].text}, {following.lines[0].text}"
+
+
+@pytest.mark.parametrize(("filled", "late"), [(0.9, []), (0.5, [(2, 0.6)])], ids=["spread", "room"])
+def test_a_problem_begins_late_only_to_stay_a_spread(
+    filled: float, late: list[tuple[int, float]]
+) -> None:
+    """After a page of which 60 % are white, a page and so much of another."""
+    head = Line(TOP, 50.0, "2 A board", bold=True, size=14.0)
+    steps = [Line(100.0 + n, 110.0 + n, f"{n} Step", bold=True, size=10.0) for n in (1, 2, 3)]
+    end = Line(300.0, 310.0, "Answers", bold=True, size=10.0)
+    key = (
+        Page((), 0.4, 700.0),
+        Page((head, *steps), 1.0, 700.0),
+        Page((end,), filled, 700.0),
+    )
+    assert list(begun_late(key)) == [(n, pytest.approx(white)) for n, white in late]
 
 
 def test_a_balance_is_not_parted_from_its_equation() -> None:
