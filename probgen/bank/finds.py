@@ -48,21 +48,11 @@ def read_finds(top: Table, situation: Situation) -> tuple[Find, ...]:
         if set(asked) & set(finds) and not any(map(row.faulty, _TOLD_BY)):
             found = row.content.get("quantity")
             row.fault("quantity", found, "something that is not asked yet", "leave one of them out")
-        _check_one_utmost(row, asked, finds)
         finds += asked
         if row.flag("varies"):
             situation.varying.update(find.quantity for find in asked)
         row.close()
     return tuple(finds)
-
-
-def _check_one_utmost(row: Table, asked: Sequence[Find], before: Sequence[Find]) -> None:
-    """One limit after the other is reached for one quantity; a second has limits of its own."""
-    first = next((find for find in before if find.form in _UTMOST), None)
-    if first and any(find.form in _UTMOST for find in asked) and not row.faulty("as"):
-        mend = "ask one of them in a problem of its own"
-        expected = f"one largest or smallest a file, which {first.quantity} is already"
-        row.fault("as", row.content["as"], expected, mend)
 
 
 def _read_find(row: Table, situation: Situation) -> list[Find]:

@@ -85,7 +85,7 @@ def asked_of(problem: Problem, own: Worked) -> tuple[Asked, ...]:
 def _asked_of(problem: Problem, own: Worked) -> Iterator[Asked]:
     full = {each.answer: each for each in intervals(own.digits, own.answers)}
     for answer in own.answers:
-        alone = answer.kind is ResultKind.LIMIT and len(problem.plan.branches) < 2
+        alone = answer.kind is ResultKind.LIMIT and len(_limits(problem, answer)) < 2
         if not answer.asked or alone:
             continue
         blank = _blank(problem, answer)
@@ -107,8 +107,11 @@ def _coherent(number: Number) -> float:
 def _place(problem: Problem, answer: Answer) -> float:
     """Which of the limits offered is reached first."""
     assert isinstance(answer.shown, LimitNamed)
-    ids = [branch.limit.id for branch in problem.plan.branches]
-    return float(ids.index(answer.shown.limit))
+    return float(_limits(problem, answer).index(answer.shown.limit))
+
+
+def _limits(problem: Problem, answer: Answer) -> list[str]:
+    return [branch.limit.id for branch in problem.plan.branches_to(answer.find)]
 
 
 def _blank(problem: Problem, answer: Answer) -> Blank:
@@ -118,8 +121,8 @@ def _blank(problem: Problem, answer: Answer) -> Blank:
         case ResultKind.VERDICT:
             return Blank(choices=_NO_YES)
         case ResultKind.LIMIT:
-            limits = (branch.limit.id for branch in problem.plan.branches)
-            return Blank(choices=tuple((id, problem.tell(LimitNamed(id))) for id in limits))
+            named = ((id, problem.tell(LimitNamed(id))) for id in _limits(problem, answer))
+            return Blank(choices=tuple(named))
         case ResultKind.QUANTITY | ResultKind.MAGNITUDE:
             assert isinstance(answer.shown, Number)
             return Blank(answer.shown.unit or ONE)

@@ -13,6 +13,7 @@ import numpy as np
 from probgen.quantities.expression import Value, evaluate
 from probgen.statics.plan import Plan
 from probgen.statics.rerun import rerun
+from probgen.statics.state import utmost_finds
 from probgen.statics.system import Limit
 from probgen.working.digits import Digits
 from probgen.working.tolerance import half_width
@@ -24,8 +25,8 @@ Columns = Mapping[str, Value]
 
 def order(plan: Plan) -> tuple[str, ...]:
     """The ids of what a working comes to, in its order."""
-    branches = plan.branches
-    lines = branches[0].plan.lines if branches else plan.lines
+    first = [plan.branches_to(find)[0].plan for find in utmost_finds(plan.system)]
+    lines = [line for each in first or [plan] for line in each.lines]
     return tuple(dict.fromkeys(line.id for line in lines))
 
 

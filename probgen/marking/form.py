@@ -87,7 +87,7 @@ def _numbers(record: Record, at: int) -> list[tuple[str, int]]:
 
 def _places(problem: Problem, target: Target) -> Iterator[Place]:
     match target.kind:
-        case ResultKind.LIMIT if len(problem.plan.branches) < 2:
+        case ResultKind.LIMIT if len(problem.plan.branches_to(target.find)) < 2:
             return  # no sheet asks which of one
         case ResultKind.LIMIT | ResultKind.VERDICT:
             yield Place.CHOICE

@@ -12,8 +12,10 @@ from probgen.mistakes.likelihood import rank
 from probgen.mistakes.rules import missteps
 from probgen.mistakes.variant import Misstep, wrong_values
 from probgen.quantities.unit import UnitSystem
-from probgen.statics.plan import Branch, Plan, Probe, extreme_find
-from probgen.statics.system import Form
+from probgen.statics.plan import Branch, Plan, Probe
+from probgen.statics.rerun import rerun
+from probgen.statics.state import utmost_finds, way_sought
+from probgen.statics.system import Find
 from probgen.working.case import Case
 
 Column = NDArray[np.float64]
@@ -63,18 +65,20 @@ def _to_first_limit(
 ) -> Iterator[WrongWorking]:
     """A slip is made on the way to every limit where it can be; then the first limit is taken.
 
-    And one limit alone may be looked at.
+    And one limit alone may be looked at.  What belongs to other states is right.
     """
-    made = [{_same(each): each for each in own} for own in missteps]
-    for key in dict.fromkeys(key for own in made for key in own):
-        slipped = [
-            own.get(key, Misstep("", b.plan)) for own, b in zip(made, plan.branches, strict=True)
-        ]
-        told = next(own[key] for own in made if key in own)
-        columns = [_values(each, given, count) for each in slipped]
-        yield WrongWorking(told, _first(plan, columns))
-    for branch in plan.branches:
-        yield WrongWorking(*_alone(branch, given, count))
+    right = {id: np.broadcast_to(each, count) for id, each in rerun(plan, given).items()}
+    for find in utmost_finds(plan.system):
+        rows = [row for row in zip(plan.branches, missteps, strict=True) if row[0].utmost == find]
+        made = [(branch, {_same(each): each for each in own}) for branch, own in rows]
+        for key in dict.fromkeys(key for _, own in made for key in own):
+            slipped = [own.get(key, Misstep("", branch.plan)) for branch, own in made]
+            told = next(own[key] for _, own in made if key in own)
+            columns = [_values(each, given, count) for each in slipped]
+            yield WrongWorking(told, right | _first(find, columns))
+        for branch, _ in rows:
+            misstep, values = _alone(branch, given, count)
+            yield WrongWorking(misstep, right | values)
 
 
 def _same(misstep: Misstep) -> tuple[str, str, str]:
@@ -82,14 +86,11 @@ def _same(misstep: Misstep) -> tuple[str, str, str]:
     return misstep.slip, misstep.way, repr(misstep.parts)
 
 
-def _first(plan: Plan, columns: Sequence[Mapping[str, Column]]) -> dict[str, Column]:
+def _first(find: Find, columns: Sequence[Mapping[str, Column]]) -> dict[str, Column]:
     """Of the ways to each limit the one that ends first."""
-    extreme = extreme_find(plan.system)
-    assert extreme is not None
-    way = 1.0 if extreme.form is Form.LARGEST else -1.0
-    ends = np.stack([each[extreme.quantity] for each in columns])
+    ends = np.stack([each[find.quantity] for each in columns])
     possible = np.isfinite(ends) & (ends > 0.0)
-    first = np.argmin(np.where(possible, way * ends, np.inf), axis=0)
+    first = np.argmin(np.where(possible, way_sought(find) * ends, np.inf), axis=0)
     shared = (id for id in columns[0] if all(id in each for each in columns))
     return {id: np.choose(first, [each[id] for each in columns]) for id in shared}
 

@@ -54,7 +54,7 @@ def blanks_of(problem: Problem, own: Worked, find: Find) -> Iterator[Blank]:
             case ResultKind.DIRECTION:
                 yield Blank(called, "°", tuple(_ways(problem)))
             case ResultKind.LIMIT:
-                all_limits = tuple(branch.limit.id for branch in problem.plan.branches)
+                all_limits = tuple(each.limit.id for each in problem.plan.branches_to(find))
                 if len(all_limits) > 1:
                     yield Blank(called, choices=tuple(_offered(problem, all_limits)), written=False)
             case ResultKind.VERDICT:

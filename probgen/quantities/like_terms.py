@@ -39,9 +39,13 @@ def in_one_order(expression: Expression) -> Expression:
     orders: dict[frozenset[tuple[Expression, int]], Expression] = {}
     terms = []
     for sign, term in expression.terms:
-        kind = frozenset(Counter(_factors(term)).items())
-        terms.append((sign, orders.setdefault(kind, term)))
+        terms.append((sign, orders.setdefault(_kind(term), term)))
     return Sum(tuple(terms))
+
+
+def _kind(term: Expression) -> frozenset[tuple[Expression, int]]:
+    """The factors of a term, in whatever order."""
+    return frozenset(Counter(_factors(term)).items())
 
 
 def collected_sum(*signed: tuple[int, Expression]) -> Expression:
@@ -101,17 +105,18 @@ def _letters(expression: Expression) -> int:
 
 def _terms_joined(expression: Sum) -> Expression:
     """Terms alone of their kind stay as they are written."""
-    groups: dict[Expression, list[tuple[int, Expression, Fraction]]] = {}
+    groups: dict[frozenset[tuple[Expression, int]], list[tuple[int, Expression, Fraction]]] = {}
     flat = total(*expression.terms)
     for sign, term in flat.terms if isinstance(flat, Sum) else ((1, flat),):
         part, factor = _coefficient(term)
-        groups.setdefault(part, []).append((sign, term, sign * factor))
+        groups.setdefault(_kind(part), []).append((sign, term, sign * factor))
     kept: list[tuple[int, Expression]] = []
-    for part, alike in groups.items():
+    for alike in groups.values():
         count = sum((factor for _, _, factor in alike), Fraction(0))
         if len(alike) == 1:
             kept.append(alike[0][:2])
         elif count:
+            part, _ = _coefficient(alike[0][1])
             kept.append((1 if count > 0 else -1, multiple(part, abs(count))))
     return total(*_squares_joined(kept))
 

@@ -6,15 +6,17 @@ that is not needed.  Where a largest or smallest value is asked, there is a plan
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.quantities.expression import Call, Expression, evaluate, names_in, negative
+from probgen.quantities.expression import Call, Expression, Value, evaluate, names_in, negative
 from probgen.quantities.printing import plain
+from probgen.statics.definition import settle
 from probgen.statics.derivation import derived_steps
 from probgen.statics.determinacy import unsettled
 from probgen.statics.line import Line, worked
@@ -23,6 +25,7 @@ from probgen.statics.method import Method
 from probgen.statics.off_body_pivot import with_meeting_points
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.refusal import Refusal
+from probgen.statics.state import state_of, utmost_finds, way_sought
 from probgen.statics.step import Step
 from probgen.statics.system import (
     Condition,
@@ -52,8 +55,8 @@ class Outcome:
 class Plan:
     """The way through a problem; evaluating its steps in order is the solution.
 
-    branches: where the largest or smallest value before a limit is asked, the plan to each limit;
-    definitions, steps and outcomes are then theirs, and empty here.
+    branches: where the largest or smallest value before a limit is asked, the plan to each limit,
+    state by state; definitions, steps and outcomes are then theirs, and empty here.
     left_open: unknowns that nobody asks for and that equilibrium alone does not settle.
     """
 
@@ -73,6 +76,10 @@ class Plan:
         last = [Line(outcome.id, outcome.expression) for outcome in self.outcomes]
         return (*first, *steps, *last)
 
+    def branches_to(self, utmost: Find) -> tuple[Branch, ...]:
+        """The plans to the limits of the state whose utmost value a find asks."""
+        return tuple(branch for branch in self.branches if branch.utmost == utmost)
+
     @property
     def pivots(self) -> tuple[str, ...]:
         """The points the plan takes torques about."""
@@ -83,14 +90,30 @@ class Plan:
 class Branch:
     """One limit reached: the plan of the system in which it is.
 
+    utmost: the find whose largest or smallest value may be the one at this limit.
     beyond: the plan to both sides of the limit with the sought quantity known, to tell on which
     side of its value the limit is passed.
     """
 
+    utmost: Find
     limit: Limit
     plan: Plan
     beyond: Plan
 
+    def is_passed(self, size: Value, values: Mapping[str, Value]) -> NDArray[np.bool_]:
+        """Whether the limit is broken where the quantity goes on a little beyond a size.
+
+        values: givens, derived quantities and g; size: coherent units, as they are.
+        """
+        step = way_sought(self.utmost) * _STEP * np.maximum(np.abs(size), 1e-6)
+        further = np.asarray(size) + step
+        state = worked(self.beyond.lines, {**values, self.utmost.quantity: further})
+        left, right = (np.asarray(evaluate(s, state)) for s in (self.limit.left, self.limit.right))
+        return left > right if self.limit.relation == "<=" else left < right
+
+
+_STEP: Final = 1e-4
+"""How far beyond a limit's value, relative, it is looked whether the limit is passed."""
 
 Probe = Mapping[str, NDArray[np.float64]]
 
@@ -103,10 +126,12 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     """
     method = method or Method()
     system = along_links(system)
-    extreme = extreme_find(system)
-    if extreme is not None:
-        return _to_each_limit(system, extreme, probe, method)
-    settled, open_definitions = _settle(system)
+    if utmost := utmost_finds(system):
+        states = [(find, state_of(system, find)) for find in utmost]
+        to_limits = [[*_to_each_limit(state, find, probe, method)] for find, state in states]
+        branches = tuple(branch for each in to_limits for branch in _met(each, probe))
+        return Plan(system, method, (), (), (), branches)
+    settled, open_definitions = settle(system)
     known = worked((Line(each.variable, each.expression) for each in settled), probe)
     wanted = wanted_unknowns(system)
     left_open: frozenset[str] = frozenset()
@@ -150,13 +175,8 @@ def _pruned_points(system: System, off_body: System, steps: tuple[Step, ...]) ->
     return replace(system, points=points)
 
 
-def extreme_find(system: System) -> Find | None:
-    """The find that asks how far something may go, None when there is none."""
-    forms = (Form.LARGEST, Form.SMALLEST)
-    return next((find for find in system.finds if find.form in forms), None)
-
-
-def _to_each_limit(system: System, extreme: Find, probe: Probe, method: Method) -> Plan:
+def _to_each_limit(system: System, extreme: Find, probe: Probe, method: Method) -> Iterator[Branch]:
+    """The ways to every limit of the state that an utmost value is asked of."""
     if not system.limits:
         raise Refusal(
             f"{extreme.quantity} has no {extreme.form} value: nothing limits it; add a [[limit]]"
@@ -169,14 +189,22 @@ def _to_each_limit(system: System, extreme: Find, probe: Probe, method: Method) 
     finds = tuple(
         replace(find, form=Form.VALUE) if find is extreme else find for find in system.finds
     )
-    branches = []
     for limit in (side for each in system.limits for side in _sides(each)):
         reached = Condition(limit.id, limit.left, limit.right)
         at_limit = replace(system, conditions=(*system.conditions, reached), finds=finds, limits=())
         beyond = _beyond(system, extreme, limit, probe, method)
         _require_effect(beyond, extreme.quantity, limit, probe)
-        branches.append(Branch(limit, find_plan(at_limit, probe, method), beyond))
-    return Plan(system, method, (), (), (), tuple(branches))
+        yield Branch(extreme, limit, find_plan(at_limit, probe, method), beyond)
+
+
+def _met(branches: Sequence[Branch], probe: Probe) -> Sequence[Branch]:
+    """Those whose limits are passed on going on; a limit from the other side bounds nothing."""
+    counted = []
+    for branch in branches:
+        size = worked(branch.plan.lines, probe)[branch.utmost.quantity]
+        if np.any(np.isfinite(size) & branch.is_passed(size, probe)):
+            counted.append(branch)
+    return counted or branches
 
 
 def _sides(limit: Limit) -> tuple[Limit, ...]:
@@ -222,19 +250,6 @@ def _no_way(wanted: tuple[str, ...]) -> str:
         f"no order of balances leads to {', '.join(wanted)}: every equation holds more quantities "
         "than can be found from it; ask for fewer, or give one of them"
     )
-
-
-def _settle(system: System) -> tuple[tuple[Definition, ...], tuple[Definition, ...]]:
-    """Definitions that givens alone settle, and those that hold an unknown."""
-    open_names = set(system.unknowns)
-    settled, unsettled = [], []
-    for definition in system.definitions:
-        if names_in(definition.expression) & open_names:
-            open_names.add(definition.variable)
-            unsettled.append(definition)
-        else:
-            settled.append(definition)
-    return tuple(settled), tuple(unsettled)
 
 
 def wanted_unknowns(system: System) -> tuple[str, ...]:

@@ -8,7 +8,7 @@ a bending moment asked as the largest is that.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -22,9 +22,10 @@ from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.largest_moment import larger_elsewhere
 from probgen.statics.line import Line, worked
 from probgen.statics.numeric_equations import assemble, coordinates
-from probgen.statics.plan import Plan, extreme_find
-from probgen.statics.rerun import GOVERNING
-from probgen.statics.system import Find, Form, Limit, Role, System, Variable
+from probgen.statics.plan import Branch, Plan
+from probgen.statics.rerun import first_limit_id
+from probgen.statics.state import limits_to, utmost_finds
+from probgen.statics.system import Find, Form, Role, System, Variable
 
 Array = NDArray[np.float64]
 TOLERANCE = 1e-9
@@ -82,34 +83,39 @@ def prove(plan: Plan, solved: Mapping[str, Value]) -> Proof:
 
 
 def _prove_branches(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
-    """Each draw proved in the system of the limit that governs it, all other limits kept."""
+    """Each draw proved in the state at the limit reached first, all limits of that state kept."""
     residual, difference = np.zeros(draws), np.zeros(draws)
     faults: list[tuple[Flaw, ...]] = [()] * draws
     values = {name: np.array(value) for name, value in batch.items()}
-    extreme = extreme_find(plan.system)
-    for place, branch in enumerate(plan.branches):
-        chosen = np.flatnonzero(batch[GOVERNING] == place)
+    told = {first_limit_id(find) for find in utmost_finds(plan.system)}
+    for find, place, branch in _placed(plan):
+        chosen = np.flatnonzero(batch[first_limit_id(find)] == place)
         if not len(chosen):
             continue
-        part = {name: value[chosen] for name, value in batch.items() if name != GOVERNING}
-        kept = replace(branch.plan, system=replace(branch.plan.system, limits=plan.system.limits))
+        part = {name: value[chosen] for name, value in batch.items() if name not in told}
+        limits = limits_to(plan.system, find)
+        kept = replace(branch.plan, system=replace(branch.plan.system, limits=limits))
         proof = _prove(kept, part, len(chosen))
-        residual[chosen] = proof.max_residual
-        difference[chosen] = proof.second_solver_difference
+        residual[chosen] = np.maximum(residual[chosen], proof.max_residual)
+        difference[chosen] = np.maximum(difference[chosen], proof.second_solver_difference)
         for here, fault in zip(chosen, proof.faults, strict=True):
-            faults[int(here)] = fault
-            if extreme is not None:
-                faults[int(here)] = _already(branch.limit, extreme, fault)
+            faults[int(here)] += _already(branch, fault)
         for name, value in proof.values.items():
             values.setdefault(name, np.full(draws, np.nan))[chosen] = value
     return Proof(residual, difference, tuple(faults), values)
 
 
-def _already(limit: Limit, extreme: Find, fault: tuple[Flaw, ...]) -> tuple[Flaw, ...]:
+def _placed(plan: Plan) -> Iterator[tuple[Find, int, Branch]]:
+    """Each branch with its place among those to the limits of its state."""
+    for find in utmost_finds(plan.system):
+        yield from ((find, place, each) for place, each in enumerate(plan.branches_to(find)))
+
+
+def _already(branch: Branch, fault: tuple[Flaw, ...]) -> tuple[Flaw, ...]:
     """What a negative largest value means: the limit is passed before anything is added."""
-    sought = extreme.quantity
+    sought = branch.utmost.quantity
     if any(flaw.kind is FlawKind.NEGATIVE and flaw.quantity == sought for flaw in fault):
-        return (Flaw(FlawKind.PASSED_AT_ZERO, sought, limit.id),)
+        return (Flaw(FlawKind.PASSED_AT_ZERO, sought, branch.limit.id),)
     return fault
 
 

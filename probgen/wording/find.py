@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from probgen.bank.labels import Labels
+from probgen.statics.state import limits_to
 from probgen.statics.system import Find, Form, System
 from probgen.wording.block import Inline
 from probgen.wording.facts.asked import ForceAsked, LimitsAsked, QuantityAsked, UtmostAsked
@@ -20,7 +21,7 @@ def tell_find(find: Find, nouns: Nouns, language: Language) -> tuple[Inline, ...
 
 
 def _asked(system: System, labels: Labels, find: Find) -> Fact:
-    limits = tuple(limit.id for limit in system.limits)
+    limits = tuple(limit.id for limit in limits_to(system, find))
     if find.form is Form.HOLDS:
         return LimitsAsked(tuple(id for id in limits if find.quantity in ("", id)))
     if find.form in (Form.LARGEST, Form.SMALLEST):

@@ -8,10 +8,11 @@ from probgen.quantities.expression import Expression, Number, evaluate, names_in
 from probgen.statics.equation import Axis, Lie, X, Y
 from probgen.statics.internal_forces import InternalForces
 from probgen.statics.link import is_link
-from probgen.statics.plan import Plan
+from probgen.statics.plan import Branch, Plan
 from probgen.statics.quantity_id import Quantity
+from probgen.statics.state import utmost_finds
 from probgen.statics.step import Step
-from probgen.statics.system import Body, Definition, Form, Limit, System
+from probgen.statics.system import Body, Definition, Find, Form, Limit, System
 from probgen.wording.block import Display
 from probgen.wording.check import Unused, check_passage
 from probgen.wording.components import counted_forces, split_told, splits, weights_turned
@@ -107,15 +108,26 @@ def _checks(digits: Digits, unused: Unused) -> Iterator[Passage]:
 
 
 def _told_to_limits(digits: Digits) -> tuple[Passage, ...]:
-    """The forces once, the working up to each limit, then the limits beside each other."""
-    branches = digits.case.plan.branches
-    owns = [at_limit(digits, branch) for branch in branches]
+    """The axes, and what leads to the utmost value of each state, one state after another."""
+    reached = [(branch, at_limit(digits, branch)) for branch in digits.case.plan.branches]
+    owns = [own for _, own in reached]
     turning = [own for own in owns if _takes_torques(own.case.plan)] or owns
-    passages = [_axes(turning[0]), *_forces_of(owns)]
-    for branch, own in zip(branches, owns, strict=True):
-        passages.append(_supposing(digits.case.system, branch.limit))
-        passages += _steps(own)
-    return (*passages, comparison_passage(digits, owns))
+    passages = [_axes(turning[0])]
+    for find in utmost_finds(digits.case.system):
+        passages += _told_to(digits, find, [each for each in reached if each[0].utmost == find])
+    return tuple(passages)
+
+
+def _told_to(
+    digits: Digits, find: Find, reached: Sequence[tuple[Branch, Digits]]
+) -> Iterator[Passage]:
+    """The forces once, the working up to each limit, then the limits beside each other."""
+    owns = [own for _, own in reached]
+    yield from _forces_of(owns)
+    for branch, own in reached:
+        yield _supposing(digits.case.system, branch.limit)
+        yield from _steps(own)
+    yield comparison_passage(digits, find, owns)
 
 
 def _takes_torques(plan: Plan) -> bool:
@@ -307,8 +319,8 @@ def _go_on(digits: Digits, steps: Sequence[Step]) -> Iterator[Fact]:
 def _after(digits: Digits, step: Step) -> Iterator[Part]:
     """What is said of a result: that it is negative, or rounded to the side where a limit holds."""
     yield from negative_part(digits, step)
-    find = digits.utmost
-    if find is not None and find.quantity == step.unknown:
+    find = digits.asked_utmost(step.unknown)
+    if find is not None:
         usual = digits.rounded(digits.case.values[step.unknown], digits.unit_of(step.unknown))
         if not same_amount(usual, digits.final(step.unknown)):
             yield sentences(RoundedWithin(find.form is Form.LARGEST))

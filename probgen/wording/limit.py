@@ -9,7 +9,7 @@ from dataclasses import replace
 from probgen.quantities.expression import Expression, Number, evaluate
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.unit import PLAIN
-from probgen.statics.plan import extreme_find, limits_asked
+from probgen.statics.plan import Branch, limits_asked
 from probgen.statics.system import Find, Force, ForcePart, Form, Kind, Limit, System
 from probgen.wording.block import Display, Row
 from probgen.wording.equations import lone_number
@@ -18,6 +18,7 @@ from probgen.wording.facts.ending import (
     FirstHeading,
     HoldsHeading,
     LimitDecides,
+    LimitElsewhere,
     LimitJudged,
     LimitReached,
     RoundedWithin,
@@ -57,29 +58,35 @@ def _held_by(system: System, force: Force) -> bool:
     return all(each.kind in holding or each.element == force.element for each in others)
 
 
-def comparison_passage(digits: Digits, reached: Sequence[Digits]) -> Passage:
-    """The values at every limit beside each other, and the one that decides.
+def comparison_passage(digits: Digits, find: Find, reached: Sequence[Digits]) -> Passage:
+    """The values at every limit of a find beside each other, and the one that decides.
 
-    reached: the digits at each limit, in the order of the plan's branches.
+    reached: the digits at each limit, in the order of the plan's branches to it.
     """
     case = digits.case
-    find = extreme_find(case.system)
-    assert find is not None
     letter = case.system.variables[find.quantity].as_name
-    only = len(reached) == 1
-    facts = tuple(
-        LimitReached(branch.limit.id, (letter, Relation("="), own.final(find.quantity)), only)
-        for branch, own in zip(case.plan.branches, reached, strict=True)
-    )
     final, largest = digits.final(find.quantity), find.form is Form.LARGEST
+    met: list[tuple[str, Formula]] = []
+    others: list[tuple[str, Formula]] = []
+    for branch, own in zip(case.plan.branches_to(find), reached, strict=True):
+        said: Formula = (letter, Relation("="), own.final(find.quantity))
+        (met if _bounds(branch, own) else others).append((branch.limit.id, said))
+    only = len(met) == 1
+    facts = tuple(LimitReached(limit, said, only) for limit, said in met)
+    elsewhere = tuple(LimitElsewhere(limit, letter, said, largest) for limit, said in others)
     value = case.values[find.quantity]
     exact = math.isclose(float(evaluate(final, {})), value, rel_tol=1e-9)
     rounded = () if exact else (RoundedWithin(largest),)
     if only:
-        return Passage(FarthestHeading(), (sentences(*facts, *rounded),))
-    said: Formula = (letter, Relation("="), final)
-    decides = LimitDecides(governing(case).id, said, largest)
-    return Passage(FirstHeading(), (Items(facts), sentences(decides, *rounded)))
+        return Passage(FarthestHeading(), (sentences(*elsewhere, *facts, *rounded),))
+    decides = LimitDecides(governing(case, find).id, (letter, Relation("="), final), largest)
+    return Passage(FirstHeading(), (Items(facts), sentences(*elsewhere, decides, *rounded)))
+
+
+def _bounds(branch: Branch, own: Digits) -> bool:
+    """Whether a limit that is reached is passed on going on."""
+    data = {name: own.case.values[name] for name in own.case.numbers}
+    return bool(branch.is_passed(own.case.values[branch.utmost.quantity], data))
 
 
 def holding_passage(digits: Digits, find: Find) -> Passage:

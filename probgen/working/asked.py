@@ -68,8 +68,8 @@ def _last_places(digits: Digits, id: str, values: Numbers) -> Numbers:
 
 def _cut_off(digits: Digits, id: str, values: Numbers) -> Numbers:
     """How far the utmost value before a limit is printed on the side that holds; else 0."""
-    utmost = digits.utmost
-    if utmost is None or utmost.quantity != id:
+    utmost = digits.asked_utmost(id)
+    if utmost is None:
         return np.zeros(len(values))
     places = _last_places(digits, id, values)
     with np.errstate(divide="ignore", invalid="ignore"):

@@ -12,6 +12,7 @@ from probgen.quantities.unit import FORCE, TORQUE
 from probgen.statics.equation import Equation
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
+from probgen.statics.state import utmost_finds
 from probgen.statics.step import Step
 from probgen.statics.system import Body, ForcePart, Form, System, Variable
 from probgen.statics.truss import without_idle
@@ -200,8 +201,9 @@ def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
         yield Criterion("formula", WrittenOut(name))
         yield Criterion("substitution", NumbersPutIn(name))
         yield Criterion("result", found, variable.id)
-    if len(plan.branches) > 1:
-        yield Criterion("limit", FirstLimitNamed())
+    for find in utmost_finds(system):
+        if len(plan.branches_to(find)) > 1:
+            yield Criterion("limit", FirstLimitNamed())
     for find in system.finds:
         if find.form is Form.HOLDS:
             yield Criterion("limit", LimitsCompared())

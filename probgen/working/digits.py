@@ -49,7 +49,7 @@ from probgen.quantities.unit import (
     UnitSystem,
     multiple_of,
 )
-from probgen.statics.plan import extreme_find
+from probgen.statics.state import utmost_finds
 from probgen.statics.system import Find, Form, Role, System
 from probgen.working.case import Case
 from probgen.working.convention import Convention
@@ -78,14 +78,14 @@ class Line:
 class Digits:
     """The printed numbers of one case under one convention: one for each student's problem.
 
-    utmost: the find that asks how far something may go; that of the case's system if None.
+    utmost: the finds that ask how far something may go; those of the case's system if None.
     units: what the working is printed in: the course's, by the lengths that are given.
     guards: the guard digits of its carried values; those of a key's branches are the same.
     """
 
     case: Case
     convention: Convention
-    utmost: Find | None = None
+    utmost: tuple[Find, ...] | None = None
     units: UnitSystem = field(init=False)
     guards: Guards = field(default_factory=Guards)
     # The same few quantities stand in line after line.
@@ -96,7 +96,7 @@ class Digits:
     def __post_init__(self) -> None:
         system = self.case.system
         object.__setattr__(self, "units", working_units(system, self.convention))
-        object.__setattr__(self, "utmost", self.utmost or extreme_find(system))
+        object.__setattr__(self, "utmost", self.utmost or utmost_finds(system))
 
     def final(self, id: str) -> Number:
         """A quantity as an answer: rounded to the course's figures, in its own unit."""
@@ -112,9 +112,14 @@ class Digits:
 
     def _rule(self, id: str) -> RoundingRule:
         """The course's rule, or the side that holds for the utmost value of a quantity."""
-        if self.utmost is None or self.utmost.quantity != id:
+        find = self.asked_utmost(id)
+        if find is None:
             return self.convention.rounding
-        return "down" if self.utmost.form is Form.LARGEST else "up"
+        return "down" if find.form is Form.LARGEST else "up"
+
+    def asked_utmost(self, id: str) -> Find | None:
+        """The find that asks how far a quantity may go; None where nothing asks that."""
+        return next((find for find in self.utmost or () if find.quantity == id), None)
 
     def _limit_met(self, id: str, unit: Unit) -> Number | None:
         """The given limit a quantity has just reached, with its own digits; else None."""

@@ -11,7 +11,7 @@ from probgen.quantities.expression import Number
 from probgen.quantities.unit import DEGREE
 from probgen.statics.plan import limits_asked
 from probgen.statics.quantity_id import Quantity
-from probgen.statics.rerun import GOVERNING
+from probgen.statics.rerun import first_limit_id
 from probgen.statics.system import Find, Form, System
 from probgen.working.digits import Digits
 from probgen.working.direction import Direction, direction_of
@@ -131,7 +131,8 @@ def _result(digits: Digits, target: Target) -> Result:
             way = direction_of(case.values[target.id], digits.convention)
             return Result(*of, way.angle, DEGREE.name, way, way.from_x)
         case ResultKind.LIMIT:
-            return Result(*of, case.values[GOVERNING], "", LimitNamed(governing(case).id))
+            place, limit = case.values[first_limit_id(target.find)], governing(case, target.find)
+            return Result(*of, place, "", LimitNamed(limit.id))
         case ResultKind.VERDICT:
             limit = next(limit for limit in case.system.limits if limit.id == target.id)
             kept = 1.0 if holds(case, limit) else 0.0

@@ -65,7 +65,8 @@ def by_part(plan: Plan, found: Sequence[Criterion]) -> tuple[tuple[Criterion, ..
     plans = [branch.plan for branch in plan.branches] or [plan]
     lines = [line for each in plans for line in each.lines]
     needed = [_needed(_targets(plan, find), lines) for find in finds]
-    places = [_place(plan, each, needed) for each in found]
+    limited = iter(_limited(plan))
+    places = [next(limited) if each.kind == "limit" else _place(each, needed) for each in found]
     following = len(finds) - 1
     for at in reversed(range(len(found))):
         place = places[at]
@@ -100,11 +101,16 @@ def _needed(targets: set[str], lines: Sequence[Line]) -> set[str]:
     return needed
 
 
-def _place(plan: Plan, criterion: Criterion, needed: Sequence[set[str]]) -> int | None:
+def _limited(plan: Plan) -> Iterator[int]:
+    """The places of the parts that ask of limits, in the order of what is marked of them."""
+    finds = plan.system.finds
+    utmost = [find for find in finds if len(plan.branches_to(find)) > 1]
+    holding = [find for find in finds if find.form is Form.HOLDS]
+    yield from map(finds.index, (*utmost, *holding))
+
+
+def _place(criterion: Criterion, needed: Sequence[set[str]]) -> int | None:
     """The place of the part a criterion is for, None where what follows it tells."""
-    if criterion.kind == "limit":
-        forms = (Form.HOLDS, Form.LARGEST, Form.SMALLEST)
-        return next(at for at, find in enumerate(plan.system.finds) if find.form in forms)
     if not criterion.quantity:
         return None
     return next((at for at, ids in enumerate(needed) if criterion.quantity in ids), None)

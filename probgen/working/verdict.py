@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from probgen.quantities.dimension import dimension_of
 from probgen.quantities.expression import Expression, Number, evaluate
 from probgen.quantities.unit import PLAIN, Dimension
-from probgen.statics.plan import Branch, extreme_find
-from probgen.statics.rerun import GOVERNING
+from probgen.statics.plan import Branch
+from probgen.statics.rerun import first_limit_id
 from probgen.statics.solution import solve
-from probgen.statics.system import Limit
+from probgen.statics.system import Find, Limit
 from probgen.working.case import Case, case_of
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
@@ -35,12 +35,12 @@ def at_limit(digits: Digits, branch: Branch) -> Digits:
     data = {name: case.values[name] for name in case.numbers}
     solved = {name: float(value) for name, value in solve(branch.plan, data).items()}
     reached = case_of(branch.plan, case.labels, case.numbers, solved)
-    return Digits(reached, digits.convention, extreme_find(case.system), digits.guards)
+    return Digits(reached, digits.convention, digits.utmost, digits.guards)
 
 
-def governing(case: Case) -> Limit:
-    """The limit that is reached first."""
-    return case.plan.branches[int(case.values[GOVERNING])].limit
+def governing(case: Case, utmost: Find) -> Limit:
+    """The limit that is reached first, of those of a find."""
+    return case.plan.branches_to(utmost)[int(case.values[first_limit_id(utmost)])].limit
 
 
 def verdict_on(digits: Digits, limit: Limit) -> Verdict:

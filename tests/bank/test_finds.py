@@ -196,17 +196,6 @@ def test_what_is_asked_may_be_said_to_vary(shelf: str) -> None:
         read_template(text.replace("= true", '= "R"'), "shelf")
 
 
-def test_one_quantity_is_taken_to_its_limits(shelf: str) -> None:
-    asked = "".join(
-        f'[[find]]\nquantity = "T"\nas = "{form}"\n' for form in ("largest", "smallest")
-    )
-    with pytest.raises(InputError) as caught:
-        system_of(f"{shelf}{LIMIT}{asked}")
-    (fault,) = caught.value.faults
-    assert fault.field == "find[3].as"
-    assert "which T is already" in fault.expected
-
-
 WORDINGS = [
     ("the force {{ T }} at {{ A }}", None),
     ("the {{ m | quantity }} {{ m }}", None),

@@ -19,7 +19,8 @@ from probgen.mistakes.belief import possible
 from probgen.mistakes.wrong_working import wrong_workings
 from probgen.problem.problem import Problem, Worked, draw_class, work
 from probgen.quantities.unit import UNITS
-from probgen.statics.rerun import rerun
+from probgen.statics.rerun import first_limit_id, rerun
+from probgen.statics.state import utmost_finds
 
 KINDS: Final = {"right": 15, "slip": 35, "pair": 15, "arithmetic": 15, "unit": 5, "random": 15}
 """Kinds of papers, and how many of 100 are of each: a judgement, no source."""
@@ -125,9 +126,10 @@ class Students:
         A factor of two lost is no arithmetic: it is a slip that is known.
         """
         plan = self.problem.plan
-        branch = (
-            plan.branches[int(own.case.values["governing limit"])].plan if plan.branches else plan
-        )
+        branch = plan
+        for find in utmost_finds(plan.system)[:1]:
+            place = int(own.case.values[first_limit_id(find)])
+            branch = plan.branches_to(find)[place].plan
         given = {id: own.case.values[id] for id in own.case.numbers}
         step = self._chance.choice([line.id for line in branch.lines])
         right = float(rerun(branch, given)[step])

@@ -36,12 +36,12 @@ def blanks_in(id: str, convention: Convention) -> Iterator[Blank]:
 def test_a_place_for_every_answer(id: str) -> None:
     copy = copy_of(id)
     (own,), (solution,) = copy.worked, key_of(copy).solutions
-    chosen = len(copy.problems[0].plan.branches) > 1  # one limit alone leaves no choice
+    to = copy.problems[0].plan.branches_to
     asked = [
         answer
         for answer in own.answers
-        if answer.asked and (chosen or answer.kind is not ResultKind.LIMIT)
-    ]
+        if answer.asked and (answer.kind is not ResultKind.LIMIT or len(to(answer.find)) > 1)
+    ]  # one limit alone leaves no choice
     judged = sum(answer.kind is ResultKind.VERDICT for answer in asked)
     blanks = list(blanks_in(id, Convention()))
     drawn = len(own.case.system.to_draw)  # its axes are the place, and its blank is empty

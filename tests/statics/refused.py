@@ -311,6 +311,12 @@ LIMITS = [
         r"m_x has no effect on",
     ),
     Refused(
+        "two ends of one state",
+        beam(HINGE, CABLE, POT, BREAKS.replace("20", "200"), unknown=POT_MASS)
+        + '[[find]]\nquantity = "m_x"\nas = "smallest"\n',
+        r"the largest and the smallest m_x are asked of one state: give each a body of its own",
+    ),
+    Refused(
         "a limit passed that nobody asked about",
         beam(HINGE, CABLE, BREAKS, finding("T")),
         r"the cable breaks",

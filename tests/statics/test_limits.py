@@ -16,9 +16,9 @@ from probgen.problem.problem import Problem, prepare, work
 from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.plan import find_plan
 from probgen.statics.proof import prove
-from probgen.statics.rerun import GOVERNING
+from probgen.statics.rerun import first_limit_id
 from probgen.statics.solution import solve
-from probgen.statics.system import System
+from probgen.statics.system import Find, Form, System
 from probgen.working.convention import Convention
 from tests.situations import (
     EITHER_WAY,
@@ -31,10 +31,12 @@ from tests.situations import (
     cabinet,
     crate,
     finding,
+    two_crates,
 )
 
 LARGEST, SMALLEST = (finding("T", form) for form in ("largest", "smallest"))
 PUSHED = cabinet() + SLIDES + TIPS + finding("P", "largest")
+FIRST = first_limit_id(Find("P", Form.LARGEST))
 
 DRAWS = {
     "m": np.array([60.0, 60.0, 45.0, 75.0]),
@@ -67,8 +69,8 @@ def test_slide_or_tip_whichever_comes_first() -> None:
     weight = DRAWS["m"] * 9.8
     slides, tips = DRAWS["mu"] * weight, weight * DRAWS["b"] / (2.0 * DRAWS["h"])
     assert np.asarray(solved["P"]) == pytest.approx(np.minimum(slides, tips), rel=1e-12)
-    assert list(np.asarray(solved[GOVERNING])) == list((tips < slides) * 1.0)
-    assert set(np.asarray(solved[GOVERNING])) == {0.0, 1.0}
+    assert list(np.asarray(solved[FIRST])) == list((tips < slides) * 1.0)
+    assert set(np.asarray(solved[FIRST])) == {0.0, 1.0}
     assert prove(plan, solved).holds.all()
 
 
@@ -76,7 +78,7 @@ def test_everything_else_is_at_the_limit_reached() -> None:
     """Sliding: f = mu N and x = b/2 + mu h; tipping: x = b."""
     plan = find_plan(system_of(PUSHED), DRAWS)
     solved = prove(plan, solve(plan, DRAWS)).values
-    tipped = np.asarray(solved[GOVERNING]) == 1.0
+    tipped = np.asarray(solved[FIRST]) == 1.0
     b, h, mu = DRAWS["b"], DRAWS["h"], DRAWS["mu"]
     assert np.asarray(solved["x"]) == pytest.approx(np.where(tipped, b, b / 2.0 + mu * h))
     assert np.asarray(solved["f"]) == pytest.approx(np.asarray(solved["P"]))
@@ -85,13 +87,13 @@ def test_everything_else_is_at_the_limit_reached() -> None:
 def test_the_proof_finds_a_limit_that_is_passed() -> None:
     plan = find_plan(system_of(PUSHED), DRAWS)
     solved = solve(plan, DRAWS)
-    first = np.asarray(solved[GOVERNING])
+    first = np.asarray(solved[FIRST])
     later = [solve(branch.plan, DRAWS) for branch in plan.branches]
     wrong = {
         name: np.where(first == 0.0, later[1][name], later[0][name])
         for name in later[0].keys() & later[1].keys()
     }
-    proof = prove(plan, {**wrong, GOVERNING: 1.0 - first})
+    proof = prove(plan, {**wrong, FIRST: 1.0 - first})
     assert not proof.holds.any()
     passed = [Flaw(FlawKind.PASSED, limit=branch.limit.id) for branch in plan.branches]
     assert all(passed[int(by)] in fault for by, fault in zip(first, proof.faults, strict=True))
@@ -116,8 +118,30 @@ def test_a_limit_counts_on_its_side_only(limits: str, find: str, wanted: str) ->
     plan = find_plan(system_of(crate() + SLOPE + limits + find), given)
     solved = solve(plan, given)
     assert np.asarray(solved["T"]) == pytest.approx(data[wanted], rel=1e-12)
-    governing = {plan.branches[int(place)].limit.id for place in np.asarray(solved[GOVERNING])}
-    assert governing == {wanted}
+    (asked,) = plan.system.finds
+    places = np.asarray(solved[first_limit_id(asked)])
+    assert {plan.branches_to(asked)[int(place)].limit.id for place in places} == {wanted}
+
+
+def test_a_limit_from_the_other_side_is_not_worked_to() -> None:
+    data = slipping()
+    given = {name: data[name] for name in ("m", "mu", "theta", "g")}
+    for limits in (SLOPE + SLIPS_UP + SLIPS_DOWN, SLOPE + EITHER_WAY):
+        plan = find_plan(system_of(crate() + limits + LARGEST), given)
+        assert len(plan.branches) == 1
+
+
+def test_between_which_pulls_it_stays() -> None:
+    """The least pull of one state and the largest of another, each before limits of its own."""
+    data = slipping()
+    given = {name: data[name] for name in ("m", "mu", "theta", "g")}
+    plan = find_plan(system_of(two_crates()), given)
+    solved = solve(plan, given)
+    assert np.asarray(solved["T"]) == pytest.approx(data["down"], rel=1e-12)
+    assert np.asarray(solved["T_2"]) == pytest.approx(data["up"], rel=1e-12)
+    assert prove(plan, solved).holds.all()
+    assert not prove(plan, {**solved, "T_2": 1.01 * np.asarray(solved["T_2"])}).holds.any()
+    assert not prove(plan, {**solved, "T": 0.99 * np.asarray(solved["T"])}).holds.any()
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,7 @@ reading of a template, or in how an answer is told, can only be noticed by publi
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
@@ -45,7 +45,7 @@ from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import Angle, cosine, sine, way
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.step import Step
-from probgen.statics.system import Couple, Force, Kind, Link, System
+from probgen.statics.system import Couple, Find, Force, Kind, Link, System
 from probgen.working import case
 from tests.situations import (
     HEAD,
@@ -228,14 +228,14 @@ def wrong_root(step: Step, *rest: Any) -> Step:
     return replace(right, expression=right.others[0], others=()) if right.others else right
 
 
-def last_limit(whole: plan.Plan, values: Mapping[str, Value], *_: object) -> dict[str, Value]:
+def last_limit(
+    utmost: Find, branches: Sequence[plan.Branch], values: Mapping[str, Value], *_: object
+) -> dict[str, Value]:
     """The limit reached last instead of the one reached first."""
-    extreme = plan.extreme_find(whole.system)
-    assert extreme is not None
-    reached = [solution.solve(branch.plan, values) for branch in whole.branches]
-    sizes = [float(np.max(each[extreme.quantity])) for each in reached]
+    reached = [solution.solve(branch.plan, values) for branch in branches]
+    sizes = [float(np.max(each[utmost.quantity])) for each in reached]
     last = int(np.argmax(sizes))
-    return {**reached[last], rerun.GOVERNING: float(last)}
+    return {**reached[last], rerun.first_limit_id(utmost): float(last)}
 
 
 def entries_sign(*arguments: Any) -> Iterator[tuple[int, Expression, Value]]:

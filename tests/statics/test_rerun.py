@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
@@ -14,7 +15,7 @@ from probgen.bank.reading import read_template
 from probgen.problem.problem import Problem, coherent_values, draw_class, prepare
 from probgen.quantities.expression import Value, evaluate, names_in
 from probgen.statics.plan import Plan, find_plan
-from probgen.statics.rerun import GOVERNING, _passed, rerun
+from probgen.statics.rerun import first_limit_id, rerun
 from probgen.statics.system import Form, System
 from probgen.working.convention import Convention
 
@@ -79,32 +80,33 @@ def test_a_stated_datum_is_put_in_everywhere(
 
 def test_the_limit_stated_as_first_and_the_size_stated_in_the_end_are_kept() -> None:
     problem, values = of_template(limited()[0])
-    plan, sought = problem.plan, problem.plan.system.finds[0].quantity
+    plan, find = problem.plan, problem.plan.system.finds[0]
+    sought, first_limit = find.quantity, first_limit_id(find)
     right = rerun(plan, values)
     at_each = [rerun(branch.plan, values) for branch in plan.branches]
     for place, found in enumerate(at_each):
-        other = rerun(plan, values, {GOVERNING: float(place)})
+        other = rerun(plan, values, {first_limit: float(place)})
         np.testing.assert_allclose(other[sought], found[sought])
     size = 0.5 * np.asarray(right[sought])
     stated = rerun(plan, values, {sought: size})
     np.testing.assert_array_equal(stated[sought], size)
-    np.testing.assert_array_equal(stated[GOVERNING], right[GOVERNING])
+    np.testing.assert_array_equal(stated[first_limit], right[first_limit])
 
 
-@pytest.mark.parametrize(("way", "passed"), [(1.0, True), (-1.0, False)])
-def test_the_limit_that_is_reached_is_passed_on_going_on_and_only_there(
-    way: float, passed: bool
-) -> None:
+@pytest.mark.parametrize("onward", [True, False])
+def test_the_limit_that_is_reached_is_passed_on_going_on_and_only_there(onward: bool) -> None:
     for id in limited():
         problem, values = of_template(id)
         right, sought = rerun(problem.plan, values), problem.plan.system.finds[0]
-        onward = way if sought.form is Form.LARGEST else -way
         for draw in range(DRAWS):
             one = at(values, draw)
             size = float(np.broadcast_to(right[sought.quantity], DRAWS)[draw])
-            place = int(np.broadcast_to(right[GOVERNING], DRAWS)[draw])
-            branch = problem.plan.branches[place]
-            assert bool(_passed(branch, sought.quantity, size, onward, one)) is passed, id
+            place = int(np.broadcast_to(right[first_limit_id(sought)], DRAWS)[draw])
+            branch = problem.plan.branches_to(sought)[place]
+            if not onward:
+                turned = Form.SMALLEST if sought.form is Form.LARGEST else Form.LARGEST
+                branch = replace(branch, utmost=replace(sought, form=turned))
+            assert bool(branch.is_passed(size, one)) is onward, id
 
 
 # Over all templates.

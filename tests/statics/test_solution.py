@@ -12,8 +12,9 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.statics.plan import find_plan
-from probgen.statics.rerun import GOVERNING
+from probgen.statics.rerun import first_limit_id
 from probgen.statics.solution import solve
+from probgen.statics.system import Find, Form
 from tests.situations import SLIDES, STAYED_SHELF, TIPS, cabinet, finding
 
 ONE = {"L": 1.2, "d": 0.96, "m": 4.0, "M": 8.0, "theta": 40.0, "g": 9.8}
@@ -69,7 +70,7 @@ def test_one_draw_at_its_first_limit_is_a_number() -> None:
     plan = find_plan(read_template(text, "own.toml").system, PROBE)
     solved = solve(plan, PUSHED)
     assert float(solved["P"]) == pytest.approx(117.6)
-    assert float(solved[GOVERNING]) == 0.0
+    assert float(solved[first_limit_id(Find("P", Form.LARGEST))]) == 0.0
     assert np.shape(solved["P"]) == ()
 
 

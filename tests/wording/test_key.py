@@ -16,7 +16,7 @@ from probgen.quantities.formula import Relation
 from probgen.quantities.printing import plain
 from probgen.quantities.rounding import RoundingRule, round_figures, round_places
 from probgen.quantities.unit import DEGREE, SI, UNITS, US_CUSTOMARY
-from probgen.statics.plan import extreme_find
+from probgen.statics.state import utmost_finds
 from probgen.statics.system import Form
 from probgen.wording.answer import Answer
 from probgen.wording.block import Math, Section, Text
@@ -108,9 +108,9 @@ def _rounded(name: str, carried: float, final: Number) -> list[Decimal]:
     """What a value may be printed as: the utmost before a limit, to the side that holds."""
     if final.unit == DEGREE:
         return [round_places(carried, 1, USUAL.rounding)]
-    utmost = extreme_find(template(name).system)
     sides: dict[Form, RoundingRule] = {Form.LARGEST: "down", Form.SMALLEST: "up"}
-    rules = [USUAL.rounding, *([sides[utmost.form]] if utmost else [])]
+    utmost = utmost_finds(template(name).system)
+    rules = [USUAL.rounding, *(sides[find.form] for find in utmost)]
     return [round_figures(carried, USUAL.figures, rule) for rule in rules]
 
 

@@ -14,14 +14,27 @@ from probgen.bank.bank import default_bank
 from probgen.draws.draw import completed
 from probgen.problem.problem import Worked, prepare, tell_steps, work
 from probgen.quantities.printing import plain
+from probgen.statics import plan
+from probgen.statics.state import utmost_finds
 from probgen.wording.answer import Answer
 from probgen.wording.block import Display, Itemize, Paragraph, Section
 from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
 from probgen.working.verdict import at_limit, governing, holds, margin
 from tests import situations
-from tests.situations import HOLDS, SLIDES, TIPS, cabinet, finding
-from tests.wording.own_telling import told_of
+from tests.situations import (
+    HOLDS,
+    SLIDES,
+    SLIPS_DOWN,
+    SLIPS_UP,
+    SLOPE,
+    TIPS,
+    cabinet,
+    crate,
+    finding,
+    two_crates,
+)
+from tests.wording.own_telling import told, told_of
 
 LEAST = '[[limit]]\nid = "least"\nthat = "N >= 500 N"\nname = "it stands too lightly"\n'
 LARGEST = finding("P", "largest")
@@ -61,7 +74,7 @@ def test_the_limit_reached_first_decides(height: str, first: str, value: str) ->
     if height == "0.80":  # 147.0 N is not, 122.5 N has been said to be where it was found
         assert "rounded" not in told
     assert told.split("\n")[2] == wanted
-    assert own.case.labels.limits[governing(own.case).id] == first
+    assert own.case.labels.limits[governing(own.case, utmost_finds(own.case.system)[0]).id] == first
 
 
 def test_the_answers_say_what_and_how_much() -> None:
@@ -182,3 +195,25 @@ def test_what_is_rounded_to_the_side_that_holds_says_so_where_that_shows_first()
     assert [text.split("\n")[-2:] for text in texts] == [
         [" = 122.5 N ≈ 122 N", "It is rounded down, so that the limit still holds."]
     ]
+
+
+def test_each_state_is_told_to_its_own_limit() -> None:
+    """By hand: 50 kg at 25 degrees with 0.25 stays from 96.06 N to 318.1 N."""
+    lines = told(two_crates())
+    assert [line for line in lines if line.startswith("It slips")] == [
+        "It slips down at T = 96.1 N. It is rounded up, so that the limit still holds.",
+        "It slips up at T_2 = 318 N. It is rounded down, so that the limit still holds.",
+    ]
+    headings = [line for line in lines if line.startswith("# ")]
+    assert headings.index("# How far it may go") < headings.index("# It slips up")
+
+
+def test_a_limit_from_the_other_side_is_said_to_be_one(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Where it bounds in some draws, and in this one does not."""
+    monkeypatch.setattr(plan, "_met", lambda branches, probe: branches)
+    text = crate() + SLOPE + SLIPS_DOWN + SLIPS_UP + finding("T", "largest")
+    lines = told(text)
+    assert lines[lines.index("# How far it may go") + 1] == (
+        "It slips down only as T shrinks: T = 96.0 N bounds it from the other side. "
+        "It slips up at T = 318 N."
+    )

@@ -108,7 +108,8 @@ def test_what_is_no_number_is_marked_too(path: Path) -> None:
     case = works(path)[0].case
     kinds = [kind for mark in scheme(case.plan, USUAL, 30) for kind in mark.kinds]
     holds = [find for find in case.system.finds if find.form is Form.HOLDS]
-    assert kinds.count("limit") == (len(case.plan.branches) > 1) + len(holds)
+    several = [f for f in case.system.finds if len(case.plan.branches_to(f)) > 1]
+    assert kinds.count("limit") == len(several) + len(holds)
 
 
 @pytest.mark.parametrize("path", EVERY, ids=named)

@@ -161,7 +161,7 @@ def test_an_utmost_value_is_rounded_to_the_side_that_holds(
     value: float, form: Form, text: str
 ) -> None:
     case = replace(CASE, values={**VALUES, "T": value, "x": 0.02625})
-    asked = Digits(case, Convention(), utmost=Find("T", form))
+    asked = Digits(case, Convention(), utmost=(Find("T", form),))
     assert plain(asked.final("T")) == text
     assert plain(asked.result(value, FORCE, "T")).startswith(text[:2])
     assert plain(asked.rounded(value, NEWTON)) == f"{value:.0f} N"
@@ -171,7 +171,7 @@ def test_an_utmost_value_is_rounded_to_the_side_that_holds(
 def test_a_line_that_ends_in_an_utmost_value_does_so_by_its_rule() -> None:
     """190.96 N with one guard digit is 191.0 N, which is 191: to stay 190, two are needed."""
     case = replace(CASE, values={**VALUES, "T": 190.96})
-    asked = Digits(case, Convention(), utmost=Find("T", Form.LARGEST))
+    asked = Digits(case, Convention(), utmost=(Find("T", Form.LARGEST),))
     assert plain(asked.final("T")) == "190 N"
     assert plain(asked.result(190.96, FORCE, "T")) == "190.96 N"
     assert plain(Digits(case, Convention()).result(190.96, FORCE)) == "191 N"

@@ -28,6 +28,7 @@ from probgen.wording.facts.ending import (
     ForceActs,
     HoldsHeading,
     LimitDecides,
+    LimitElsewhere,
     LimitJudged,
     LimitReached,
     LimitSupposed,
@@ -94,6 +95,17 @@ def holds_heading(fact: HoldsHeading, nouns: Nouns) -> Inlines:
 def limit_reached(fact: LimitReached, nouns: Nouns) -> Inlines:
     reached = filled("{limit} at {value}", limit=names.limit(fact.limit, nouns), value=fact.value)
     return capitalized((*reached, Text("."))) if fact.only else reached
+
+
+@say.register
+def limit_elsewhere(fact: LimitElsewhere, nouns: Nouns) -> Inlines:
+    return filled(
+        "{Limit} only as {q} {changes}: {value} bounds it from the other side.",
+        Limit=heading(names.limit(fact.limit, nouns)),
+        q=fact.letter,
+        changes="shrinks" if fact.largest else "grows",
+        value=fact.value,
+    )
 
 
 @say.register

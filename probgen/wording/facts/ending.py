@@ -60,6 +60,19 @@ class LimitReached(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class LimitElsewhere(Fact):
+    """A limit that is passed on going back: it bounds a quantity from the other side.
+
+    largest: whether the largest possible value was asked.
+    """
+
+    limit: str
+    letter: Expression
+    value: Formula
+    largest: bool
+
+
+@dataclass(frozen=True, slots=True)
 class LimitDecides(Fact):
     """Which limit comes first; largest: whether the largest possible value was asked."""
 

@@ -1,0 +1,89 @@
+"""States that share nothing to be found, and what belongs to each."""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.bank.reading import read_template
+from probgen.statics.refusal import Refusal
+from probgen.statics.state import limits_to, state_of, utmost_finds, way_sought
+from probgen.statics.system import Find, Form, System
+from tests.situations import (
+    EITHER_WAY,
+    HOLDS,
+    SLIDES,
+    SLOPE,
+    TIPS,
+    cabinet,
+    crate,
+    finding,
+    two_crates,
+)
+
+LEAST, MOST = Find("T", Form.SMALLEST), Find("T_2", Form.LARGEST)
+
+
+def system_of(text: str) -> System:
+    return read_template(text, "own.toml").system
+
+
+def test_the_finds_that_ask_how_far() -> None:
+    assert utmost_finds(system_of(two_crates() + finding("N"))) == (LEAST, MOST)
+    assert [way_sought(each) for each in (LEAST, MOST)] == [-1.0, 1.0]
+
+
+def test_a_state_has_its_own_body_forces_limits_and_questions() -> None:
+    """And quantities that data settle, such as the weights, stand in both."""
+    system = system_of(two_crates() + finding("N") + finding("N_2"))
+    least, most = state_of(system, LEAST), state_of(system, MOST)
+    assert [body.id for body in least.bodies] == ["crate"]
+    assert [body.id for body in most.bodies] == ["second"]
+    assert set(least.unknowns) == {"T", "N", "f"}
+    assert set(most.unknowns) == {"T_2", "N_2", "f_2"}
+    assert {force.body for force in most.forces} == {"second"}
+    assert [find.quantity for find in least.finds] == ["T", "N"]
+    assert [find.quantity for find in most.finds] == ["T_2", "N_2"]
+    assert [limit.id for limit in limits_to(system, LEAST)] == ["down"]
+    assert [limit.id for limit in limits_to(system, MOST)] == ["up"]
+    assert {"W_c", "W_2"} <= least.variables.keys() & most.variables.keys()
+
+
+def test_one_utmost_value_has_the_whole_system_and_all_limits() -> None:
+    system = system_of(cabinet() + SLIDES + TIPS + finding("P", "largest"))
+    (find,) = utmost_finds(system)
+    assert state_of(system, find) is system
+    assert limits_to(system, find) == system.limits
+
+
+def test_whether_limits_hold_is_asked_of_all() -> None:
+    system = system_of(cabinet("100") + SLIDES + TIPS + HOLDS)
+    assert limits_to(system, system.finds[0]) == system.limits
+
+
+@pytest.mark.parametrize(
+    ("text", "asked"),
+    [
+        (
+            crate() + SLOPE + EITHER_WAY + finding("T", "smallest") + finding("T", "largest"),
+            "the smallest and the largest T are asked of one state",
+        ),
+        (
+            crate() + SLOPE + EITHER_WAY + finding("T", "largest") + finding("N", "largest"),
+            "the largest T and the largest N are asked of one state",
+        ),
+    ],
+    ids=["both ends", "two"],
+)
+def test_two_of_one_state_are_refused(text: str, asked: str) -> None:
+    system = system_of(text)
+    with pytest.raises(Refusal, match=f"^{asked}: give each a body of its own"):
+        state_of(system, utmost_finds(system)[1])
+
+
+def test_a_shared_unknown_makes_one_state() -> None:
+    """The two crates on one slope that is to be found."""
+    text = two_crates().replace('theta = { name = "slope"', 'phi = { name = "slope"')
+    unknown = '[unknown]\ntheta = { name = "slope", unit = "deg" }\n[body.crate]'
+    system = system_of(text.replace("[body.crate]", unknown))
+    with pytest.raises(Refusal, match="of one state"):
+        state_of(system, LEAST)
