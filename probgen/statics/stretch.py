@@ -5,7 +5,9 @@ acts beyond it; V and M are written with the forces of one of these sides, each 
 from the section, as one writes them by hand.  Signs as in `statics.internal_forces`.
 
 Of a load a + (b - a) s/l per length, s from its start, what lies on the first t of it is
-a t + (b - a) t^2/(2 l), with a torque a t^2/2 + (b - a) t^3/(6 l) about the end of t.
+a t + (b - a) t^2/(2 l), with a torque a t^2/2 + (b - a) t^3/(6 l) about the end of t; of a load by
+a formula w(s) it is the integral of w, with that integrated once more as its torque.  Seen from its
+end, it is all of it less what lies before t.
 """
 
 from __future__ import annotations
@@ -25,12 +27,14 @@ from probgen.quantities.expression import (
     negative,
     number,
     over,
+    substituted,
     times,
     total,
 )
 from probgen.quantities.like_terms import collected, collected_sum
 from probgen.statics.geometry import Angle, angle_of, sine, way
-from probgen.statics.system import Force, System
+from probgen.statics.intensity import curve_of
+from probgen.statics.system import Force, Intensity, System
 
 _NEAR: Final = 1e-9
 """Of the body's length: no distance."""
@@ -74,6 +78,7 @@ class _Spread:
     """A load that runs along the axis, and what stands for all of it.
 
     sign: 1 where it acts on the left of the axis.
+    formula: by which it runs, else None; begins: the side its start is on.
     """
 
     whole: _Load
@@ -84,6 +89,8 @@ class _Spread:
     first: Expression
     last: Expression
     sign: int
+    formula: Intensity | None
+    begins: Side
 
 
 def stretches(
@@ -126,6 +133,8 @@ def _written(
     for each in spread:
         if each.low < middle < each.high:
             divided.append(each)
+            if each.formula and each.begins is not side:
+                kept.append(each.whole)
         elif (middle - each.low) * turned > 0.0:
             kept.append(each.whole)
     shear = [(turned, load.square) for load in kept]
@@ -134,6 +143,11 @@ def _written(
         arm = collected_sum((turned, x), (-turned, load.x))
         moment += [(1, times(load.square, arm)), (-turned, load.couple)]
     for each in divided:
+        if each.formula:
+            covered, turning = _integrated(each, each.formula, x)
+            shear.append((each.begins.value * each.sign, covered))
+            moment.append((each.sign, turning))
+            continue
         shear += [(turned * each.sign, part) for part in _covered(each, x, side)]
         moment += [(each.sign, part) for part in _turning(each, x, side)]
     return collected(total(*shear)), collected(total(*moment))
@@ -162,12 +176,28 @@ def _turning(spread: _Spread, x: Expression, side: Side) -> Iterator[Expression]
     yield over(times(rise, _power(t, 3)), times(number(6), length))
 
 
+def _integrated(
+    spread: _Spread, formula: Intensity, x: Expression
+) -> tuple[Expression, Expression]:
+    """What of a load by a formula acts from its start to the section, and its torque about that."""
+    t = collected_sum((1, x), (-1, spread.start))
+    if spread.begins is Side.BEYOND:
+        t = collected_sum((1, spread.end), (-1, x))
+    covered = curve_of(formula).antiderivative()
+    turning = covered.antiderivative()
+    first, second = (
+        substituted(each.expression, lambda part: t if part == formula.along else None)
+        for each in (covered, turning)
+    )
+    return first, second
+
+
 def _power(base: Expression, exponent: int) -> Expression:
     return ZERO if is_number(base, 0) else Power(base, exponent)
 
 
 class _BesideError(Exception):
-    """Something acts off the axis, or a load runs across it or by a formula."""
+    """Something acts off the axis, or a load runs across it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -240,12 +270,12 @@ class _Axis:
                 continue
             (force,) = (force for force in self.system.forces if force.id in element.forces)
             lies, start = element.spread, self.seen(element.spread.start)
-            if lies.intensity is not None:
-                raise _BesideError
             sense, sizes = self.sense(lies.line.direction), (lies.first, lies.last)
             ends = (start, collected_sum((1, start), (sense, lies.line.length)))
             if sense < 0:
                 ends, sizes = ends[::-1], sizes[::-1]
             low, high = (self.value(end) for end in ends)
             sign = self.side(force.direction)
-            yield _Spread(self._load(force), *ends, low, high, *sizes, sign)
+            begins = Side.BEFORE if sense > 0 else Side.BEYOND
+            whole, formula = self._load(force), lies.intensity
+            yield _Spread(whole, *ends, low, high, *sizes, sign, formula, begins)

@@ -107,10 +107,27 @@ def test_they_are_written_as_by_hand(
 CURVED = EVEN.replace('start = "w"\nend = "w"', 'intensity = "w*(x/L)^2"')
 
 
-@pytest.mark.parametrize(
-    "load", [CURVED, DOWN.replace('at = "C"', 'at = "H"'), EVEN.replace('"A"', '"H"')]
+FROM_B = CURVED.replace('from = "A"\nto = "B"', 'from = "B"\nto = "A"')
+PART = spread("C", "B", '"w"', '"w"').replace(
+    'start = "w"\nend = "w"', 'intensity = "w*(1 - (x/L)^2)"'
 )
-def test_what_acts_beside_the_axis_or_by_a_formula_is_not_written(load: str) -> None:
+BY_FORMULA = [CURVED, FROM_B, PART, CURVED + DOWN]
+
+
+@pytest.mark.parametrize("side", Side)
+@pytest.mark.parametrize("load", BY_FORMULA)
+def test_a_load_by_a_formula_is_integrated_on_both_sides(load: str, side: Side) -> None:
+    assert cut(BEAM + ON_TWO + load, side)
+
+
+def test_a_load_by_a_formula_is_written_as_by_hand() -> None:
+    (written,) = cut(BEAM + ON_TWO + CURVED, Side.BEFORE)
+    told = plain(written.shear), plain(written.moment)
+    assert told == ("R_y − w x³/(3 L²)", "R_y x − w x⁴/(12 L²)")
+
+
+@pytest.mark.parametrize("load", [DOWN.replace('at = "C"', 'at = "H"'), EVEN.replace('"A"', '"H"')])
+def test_what_acts_beside_the_axis_is_not_written(load: str) -> None:
     text = BEAM.replace("[body.beam]", 'H = ["a", "0.2 m"]\n[body.beam]')
     system = read(text + ON_TWO + load + FIND).system
     values = VALUES | {"R.x": 0.0, "R.y": 1.0, "S": 1.0}
