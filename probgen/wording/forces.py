@@ -106,8 +106,9 @@ def parts_passage(digits: Digits, body: Body, wanted: frozenset[str]) -> Iterato
     explained = [fact for each in weights for fact in _centred(plan.system, each, "")]
     rows = tuple(definition_row(digits, each) for each in told)
     first = (Items(named),) if named else ()
+    heavy = all(each.kind in (Kind.WEIGHT, Kind.HOLE) for each in weights)
     middle = (sentences(*explained),) if explained else ()
-    yield Passage(PartsHeading(body.id, bool(named)), (*first, *middle, Display(rows)))
+    yield Passage(PartsHeading(body.id, bool(named), heavy), (*first, *middle, Display(rows)))
 
 
 def _part(system: System, element: Element) -> Fact:

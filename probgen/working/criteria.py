@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum, auto
+from typing import Final
 
 from probgen.quantities.expression import Name, names_in
 from probgen.quantities.formula import Formula, Relation
@@ -14,7 +15,7 @@ from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.state import utmost_finds
 from probgen.statics.step import Step
-from probgen.statics.system import Body, ForcePart, Form, System, Variable
+from probgen.statics.system import Body, ForcePart, Form, Kind, System, Variable
 from probgen.statics.truss import without_idle
 from probgen.working.convention import Convention, Turning
 from probgen.working.fact import Fact
@@ -221,6 +222,9 @@ def _drawn(system: System) -> Iterator[Criterion]:
         yield Criterion("drawing", InsideDrawn(body))
 
 
+_WHOLE: Final = (Form.MAGNITUDE_AND_DIRECTION, Form.COMPONENTS)
+
+
 def bodies_used(plan: Plan) -> tuple[Body, ...]:
     """The bodies whose forces the working needs: of its balances, and of resultants asked.
 
@@ -228,10 +232,12 @@ def bodies_used(plan: Plan) -> tuple[Body, ...]:
     """
     drawn = [step for step in _steps(plan) if not step.idle]
     used = {body for step in drawn for each in step.equations for body in each.bodies}
+    asked = [find for find in plan.system.finds if find.form in _WHOLE]
+    elements = [(find.form, plan.system.element(find.quantity)) for find in asked]
     used |= {
-        plan.system.element(find.quantity).body
-        for find in plan.system.finds
-        if find.form is Form.MAGNITUDE_AND_DIRECTION
+        element.body
+        for form, element in elements
+        if form is Form.MAGNITUDE_AND_DIRECTION or element.kind is Kind.RESULTANT
     }
     return tuple(body for body in plan.system.bodies if body.id in used)
 

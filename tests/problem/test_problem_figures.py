@@ -23,7 +23,8 @@ from probgen.problem.problem_figures import (
 )
 from probgen.quantities.expression import Name
 from probgen.quantities.formula import Balance
-from probgen.statics.system import Body
+from probgen.statics.quantity_id import Quantity
+from probgen.statics.system import Body, Kind
 from probgen.wording.facts.forces import ForceNamed, JointForce, JointReaction
 from probgen.wording.forces import forces_passage
 from probgen.wording.passage import Items
@@ -106,7 +107,9 @@ def unseen(problem: Problem, own: Worked) -> set[str]:
     labels = problem.template.labels.quantities
     seen |= {labels[given.id].symbol for given in problem.template.givens}
     seen |= {own.case.labels.whole(element.id).symbol for element in own.case.system.elements}
-    # A key says what B_x is where it first uses it.
+    # A key says what B_x is where it first uses it, and what is worked out has a heading.
+    wholes = [e.id for e in own.case.system.elements if e.kind is Kind.RESULTANT]
+    seen |= {labels[id].symbol for whole in wholes for id in Quantity(whole).components}
     forces = {letter for force in own.case.system.forces for letter in letters_in(force.magnitude)}
     seen |= {component_symbol(letter, axis) for letter in forces for axis in "xy"}
     names, finds = own.case.labels.quantities, own.case.system.finds

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from probgen.bank.reading import read_template
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, tell_steps, work
 from probgen.statics.plan import Plan
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.step import Step
 from probgen.statics.system import Form
 from probgen.wording.english import ENGLISH
@@ -89,6 +90,7 @@ def test_nothing_is_left_unmarked(path: Path, points: int) -> None:
     marked = [id for mark in marks for id in mark.quantities]
     found = [step.unknown for step in steps(case.plan)]
     asked = {find.quantity for find in case.system.finds}
+    asked |= {id for each in tuple(asked) for id in Quantity(each).components}
     settled = [d.variable for d in case.plan.definitions if d.variable in asked]
     ends = [outcome.id for outcome in case.plan.outcomes]
     assert marked == found + settled + ends

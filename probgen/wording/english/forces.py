@@ -325,7 +325,8 @@ def spread_load(fact: SpreadLoad, nouns: Nouns) -> Inlines:
 
 @say.register
 def parts_heading(fact: PartsHeading, nouns: Nouns) -> Inlines:
-    said = "Weights of the parts of {body}" if fact.made else "Weights on {body}"
+    of_all = "Weights on {body}" if fact.heavy else "Forces on {body}"
+    said = "Weights of the parts of {body}" if fact.made else of_all
     return filled(said, body=the_body(fact.body, nouns))
 
 

@@ -207,13 +207,14 @@ class SpreadLoad(Fact):
 
 @dataclass(frozen=True, slots=True)
 class PartsHeading(Fact):
-    """The weights on a body, where no balance of it is needed.
+    """The weights on a body, or other loads, where no balance of it is needed.
 
-    made: they are those of parts that it is made of.
+    made: they are those of parts that it is made of; heavy: they are weights, all of them.
     """
 
     body: str
     made: bool
+    heavy: bool
 
 
 @dataclass(frozen=True, slots=True)
