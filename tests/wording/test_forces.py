@@ -28,10 +28,11 @@ from probgen.wording.facts.forces import (
 from probgen.wording.forces import forces_passage
 from probgen.wording.passage import Items, Passage, Sentences
 from probgen.working.convention import Convention
+from probgen.working.criteria import bodies_used
 from probgen.working.direction import Way
 from probgen.working.fact import Fact
-from tests.situations import BRACKET, STAYED_SHELF, TWO_BEAMS, worked
-from tests.wording.own_telling import told_of
+from tests.situations import BRACKET, HEAD, STAYED_SHELF, TWO_BEAMS, worked
+from tests.wording.own_telling import told, told_of
 from tests.wording.shown import shown
 
 RIGHT, UP, LEFT, DOWN = (
@@ -215,3 +216,39 @@ def test_a_triangle_has_its_centroid_at_a_third_of_its_height() -> None:
 def test_why_a_centre_is_a_mean_is_told_once() -> None:
     lines = told_of("sign-l-plate")
     assert len([line for line in lines if line.startswith("The centre of mass of several")]) == 1
+
+
+TUGS = (
+    HEAD
+    + """
+[given]
+P = { name = "pull", choices = [300.0], unit = "N" }
+Q = { name = "other pull", choices = [400.0], unit = "N" }
+[body.ring]
+particle = true
+[[force]]
+direction = 0
+magnitude = "P"
+symbol = "T_1"
+[[force]]
+direction = 90
+magnitude = "Q"
+symbol = "T_2"
+"""
+)
+
+
+def test_what_a_resultant_is_made_of_is_told_and_drawn_by_components_too() -> None:
+    asked = '[[find]]\nresultant = ["T_1", "T_2"]\nsymbol = "F"\nname = "both"\nas = "components"\n'
+    _, own = worked(TUGS + asked)
+    assert [body.id for body in bodies_used(own.case.plan)] == ["ring"]
+    lines = told(TUGS + asked)
+    assert lines[lines.index("# Forces on the ring") + 1] == "Two forces act on the ring:"
+
+
+def test_loads_that_are_no_weights_are_not_called_so() -> None:
+    """Where something is worked out from them alone."""
+    value = '[[find]]\nvalue = "T_1 + T_2"\nunit = "N"\nsymbol = "S"\nname = "both in a row"\n'
+    lines = told(TUGS + value)
+    assert "# Forces on the ring" in lines
+    assert not any("Weights" in line for line in lines)
