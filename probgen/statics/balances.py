@@ -17,10 +17,10 @@ from probgen.statics.equation import (
     force_balance,
     torque_balance,
 )
-from probgen.statics.geometry import Angle, angle_of
+from probgen.statics.geometry import Angle, angle_of, way
 from probgen.statics.link import whole_links
 from probgen.statics.method import Method
-from probgen.statics.system import Condition, Definition, Force, Kind, System
+from probgen.statics.system import Body, Condition, Definition, Force, Kind, System
 
 _ALONG, _SQUARE = "∥", "⊥"
 
@@ -80,7 +80,8 @@ def _pivots(system: System, bodies: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def _axes(system: System, bodies: tuple[str, ...], method: Method) -> Iterator[Axis]:
-    """Horizontal and vertical, and along and square to each tilted surface that touches.
+    """Horizontal and vertical, and along and square to each tilted surface that touches, or to a
+    tilted body that is cut.
 
     Surfaces square to each other have the same axes: those of the one with friction, or the first.
     """
@@ -99,8 +100,23 @@ def _axes(system: System, bodies: tuple[str, ...], method: Method) -> Iterator[A
             mark = "" if len(seen) == 1 else str(len(seen))
             yield Axis(_ALONG + mark, total((1, normal), (-1, number(90))), Lie.ALONG_SURFACE)
             yield Axis(_SQUARE + mark, normal, Lie.SQUARE_TO_SURFACE)
-    if len(bodies) == 1 and system.body(bodies[0]).particle:
-        yield from _square_to_members(system, bodies[0])
+    if len(bodies) > 1:
+        return
+    body = system.body(bodies[0])
+    if body.particle:
+        yield from _square_to_members(system, body.id)
+    elif body.part_of and not seen:
+        yield from _along_body(system, body)
+
+
+def _along_body(system: System, part: Body) -> Iterator[Axis]:
+    """Along and square to a tilted body of which a section leaves a part."""
+    links = way(system.points, part.outline[0], part.outline[-1])
+    if len(links) == 1 and not _level(angle_of(links[0].direction)):
+        along, whole = links[0].direction, part.part_of
+        yield Axis(_ALONG, along, Lie.ALONG_BODY, body=whole)
+        square = angle_of(along).turned(Decimal(90)).expression
+        yield Axis(_SQUARE, square, Lie.SQUARE_TO_BODY, body=whole)
 
 
 def _square_to_members(system: System, joint: str) -> Iterator[Axis]:

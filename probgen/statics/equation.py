@@ -44,23 +44,37 @@ class Lie(Enum):
     ALONG_SURFACE = auto()
     SQUARE_TO_SURFACE = auto()
     SQUARE_TO_MEMBER = auto()
+    ALONG_BODY = auto()
+    SQUARE_TO_BODY = auto()
 
 
 @dataclass(frozen=True, slots=True)
 class Axis:
     """A direction forces are summed along: its label and its degrees counter-clockwise from +x.
 
-    element: the member of a truss it is square to, "" for none.
+    element: the member of a truss it is square to, "" for none; body: the straight body it is
+    along or square to, "" for none.
     """
 
     label: str
     direction: Expression
     lie: Lie
     element: str = ""
+    body: str = ""
+
+    @property
+    def along(self) -> bool:
+        """Along a surface or a straight body, and not square to it."""
+        return self.lie in (Lie.ALONG_SURFACE, Lie.ALONG_BODY)
+
+    @property
+    def square(self) -> bool:
+        """Square to a surface or a straight body."""
+        return self.lie in (Lie.SQUARE_TO_SURFACE, Lie.SQUARE_TO_BODY)
 
     @property
     def tilted(self) -> bool:
-        """Along or square to a surface, or to a member, and not x or y."""
+        """Along or square to a surface, a member or a body, and not x or y."""
         return self.lie not in (Lie.LEVEL, Lie.UPRIGHT)
 
 

@@ -16,15 +16,18 @@ _OTHER_KIND: Final = 1.5
 _OTHER_PIVOT: Final = 1.5
 _SECTION: Final = 0.5
 _JOINT: Final = 60.0  # more than any number of steps by sections
+_ALONG_CUT: Final = -0.2  # more than a tilted axis costs beside x and y
 _EARLY: Final = 0.3  # a step later
 
 
 def surcharge(system: System, equation: Equation) -> float:
     """What an equation costs beside its step; 0 where the course has no rules.
 
-    Of a truss the balance of a joint is plainer than that of a part, where either will do.
+    Of a truss the balance of a joint is plainer than that of a part, where either will do; of a
+    tilted body that is cut, sums along and square to it.
     """
-    return _of_kind(equation) + _of_pivot(system, equation) + _of_piece(system, equation)
+    usual = _of_kind(equation) + _of_pivot(system, equation) + _of_piece(system, equation)
+    return usual + _of_cut(equation)
 
 
 def _of_piece(system: System, equation: Equation) -> float:
@@ -39,6 +42,10 @@ def _of_piece(system: System, equation: Equation) -> float:
     )
     shunned = held and system.by == "sections" and len(equation.terms) > 1
     return _JOINT if shunned else 0.0
+
+
+def _of_cut(equation: Equation) -> float:
+    return _ALONG_CUT if equation.axis is not None and equation.axis.body else 0.0
 
 
 def lateness(equation: Equation) -> float:

@@ -18,7 +18,7 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.formula import Formula
 from probgen.quantities.unit import DEGREE
-from probgen.statics.equation import Equation, Lie, X, Y
+from probgen.statics.equation import Equation, X, Y
 from probgen.statics.geometry import Angle, angle_of
 from probgen.statics.step import Step
 from probgen.statics.system import Force, Kind, System
@@ -81,7 +81,8 @@ def weights_turned(
                 told.add(source)
                 weight = system.force(source).magnitude
                 square, along = (times(weight, Call(each, (angle,))) for each in ("cos", "sin"))
-                yield WeightTurned(weight, angle, square, along)
+                body = equation.axis.body if equation.axis else ""
+                yield WeightTurned(weight, angle, square, along, body)
 
 
 def _weights_on_slope(system: System, equation: Equation) -> dict[str, Expression]:
@@ -89,7 +90,7 @@ def _weights_on_slope(system: System, equation: Equation) -> dict[str, Expressio
     found: dict[str, Expression] = {}
     if equation.axis is None or not equation.axis.tilted:
         return found
-    function = "cos" if equation.axis.lie is Lie.SQUARE_TO_SURFACE else "sin"
+    function = "cos" if equation.axis.square else "sin"
     for term in equation.terms:
         match term.ratio:
             case Call(name, (angle,)) if name == function:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from probgen.quantities.expression import Expression, Number, evaluate, names_in
-from probgen.statics.equation import Axis, Lie, X, Y
+from probgen.statics.equation import Axis, X, Y
 from probgen.statics.internal_forces import InternalForces
 from probgen.statics.link import is_link
 from probgen.statics.plan import Branch, Plan
@@ -193,11 +193,10 @@ def _axes(digits: Digits) -> Passage:
 def _tilted(digits: Digits) -> tuple[Tilt, ...]:
     """The axes along and square to a surface that forces are summed along, that along it first."""
     equations = [each for step in digits.case.plan.steps for each in step.equations]
-    laid = (Lie.ALONG_SURFACE, Lie.SQUARE_TO_SURFACE)
-    axes = {each.axis.label: each.axis for each in equations if each.axis and each.axis.lie in laid}
+    laid = (each.axis for each in equations if each.axis)
+    axes = {axis.label: axis for axis in laid if axis.along or axis.square}
     tilts = (
-        Tilt(axis.label, axis.lie is Lie.ALONG_SURFACE, _way_along(digits, axis))
-        for axis in axes.values()
+        Tilt(axis.label, axis.along, _way_along(digits, axis), axis.body) for axis in axes.values()
     )
     return tuple(sorted(tilts, key=lambda tilt: not tilt.along))
 
@@ -342,9 +341,8 @@ def _axis(digits: Digits, step: Step) -> Iterator[Part]:
     if axis is None or axis in (X, Y):
         return
     way = _way_along(digits, axis)
-    along = axis.lie is Lie.ALONG_SURFACE
     missing = _unknown_silent(digits, step)
-    yield sentences(AxisTilted(axis.label, along, way, missing, axis.element))
+    yield sentences(AxisTilted(axis.label, axis.along, way, missing, axis.element, axis.body))
 
 
 def _unknown_silent(digits: Digits, step: Step) -> tuple[Expression, ...]:

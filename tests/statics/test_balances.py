@@ -9,6 +9,7 @@ from probgen.quantities.expression import evaluate
 from probgen.statics.balances import candidates, groups
 from probgen.statics.method import Method
 from probgen.statics.system import System
+from tests.bank import test_section as cut
 from tests.situations import SLOPE, STAYED_SHELF, THREE_HINGES, TWO_BEAMS, crate, finding
 
 THREE_IN_A_ROW = TWO_BEAMS.replace('B = ["2*L", 0]', 'B = ["2*L", 0]\nD = ["3*L", 0]').replace(
@@ -102,3 +103,29 @@ def test_surfaces_square_to_each_other_have_the_axes_of_the_rough_one() -> None:
     )
     assert [axis for axis in found if axis.tilted]
     assert found == own
+
+
+@pytest.mark.parametrize(
+    ("beam", "axes"), [(cut.SLOPING, {"x", "y", "∥", "⊥"}), (cut.BEAM, {"x", "y"})]
+)
+def test_a_tilted_body_that_is_cut_has_sums_along_and_square_to_it(
+    beam: str, axes: set[str]
+) -> None:
+    """The part alone; the whole body has no cut to be seen from."""
+    system = cut.read(beam + cut.ON_TWO + cut.LOAD + cut.CUT + cut.FINDS).system
+    (part,) = [body.id for body in system.bodies if body.part_of]
+    found = [each for each in candidates(system, (), Method()) if each.axis]
+    assert {each.about for each in found if each.bodies == (part,)} == axes
+    assert {each.about for each in found if each.bodies == ("beam",)} == {"x", "y"}
+    tilted = [each.axis for each in found if each.axis and each.axis.tilted]
+    assert all(axis.body == "beam" and axis.along != axis.square for axis in tilted)
+    assert (
+        sorted(float(evaluate(axis.direction, {})) for axis in tilted)
+        == [25.0, 115.0][: len(tilted)]
+    )
+
+
+def test_axes_stay_level_where_the_course_has_them_so() -> None:
+    system = cut.read(cut.SLOPING + cut.ON_TWO + cut.LOAD + cut.CUT + cut.FINDS).system
+    found = candidates(system, (), Method(axes="level"))
+    assert not any(each.axis and each.axis.tilted for each in found)

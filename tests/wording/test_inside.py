@@ -8,7 +8,42 @@ from probgen.quantities.printing import plain
 from probgen.statics.internal_forces import Inside
 from probgen.wording.inside import plain_value, point_at, unit_of
 from tests.bank.test_section import ON_TWO
+from tests.situations import HEAD
+from tests.wording.own_telling import told
 from tests.wording.test_diagram import ASKED, DOWN, EVEN, ONE, worked
+
+LADDER = (
+    HEAD
+    + """
+[given]
+L = { name = "length", choices = [5.0], unit = "m" }
+d = { name = "section", choices = [1.0], unit = "m" }
+theta = { name = "slope", choices = [60], unit = "deg" }
+P = { name = "load", choices = [300.0], unit = "N" }
+[points]
+A = [0, 0]
+D = { from = "A", distance = "d", direction = "theta" }
+M = { from = "A", distance = "L/2", direction = "theta" }
+B = { from = "A", distance = "L", direction = "theta" }
+[body.ladder]
+along = ["A", "B"]
+[[hinge]]
+at = "A"
+symbol = "R"
+[[contact]]
+at = "B"
+direction = 180
+symbol = "N"
+[[weight]]
+at = "M"
+force = "P"
+of = "painter"
+symbol = "W"
+[[section]]
+at = "D"
+"""
+    + "".join(f'[[find]]\nquantity = "{each}_D"\n' for each in "NVM")
+)
 
 
 @pytest.mark.parametrize(("x", "point"), [(0.0, "A"), (1.5, "C"), (6.0, "B"), (3.0, "")])
@@ -22,3 +57,16 @@ def test_values_have_the_course_s_figures_and_no_unit() -> None:
     told = [plain(plain_value(own.digits, of, 1417.5)) for of in Inside]
     assert told == ["1420", "1420", "1420"]
     assert [unit_of(own.digits, of).plain for of in Inside] == ["N", "N", "N·m"]
+
+
+def test_what_acts_inside_a_tilted_body_is_summed_along_and_square_to_it() -> None:
+    """By hand: the part DB of the ladder pushes along it with N cos 60 + W sin 60."""
+    lines = told(LADDER)
+    assert (
+        "x to the right, y up; ∥ along the ladder, up and to the right, ⊥ square to it, up and "
+        in (lines[1])
+    )
+    assert "ΣF_∥ = −N cos θ − W sin θ − N_D = 0" in lines
+    assert "ΣF_⊥ = N sin θ − W cos θ + V_D = 0" in lines
+    (turned,) = [line for line in lines if "The ladder slopes at θ" in line]
+    assert "W cos θ square to the ladder and W sin θ along it" in turned

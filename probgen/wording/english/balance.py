@@ -14,7 +14,7 @@ from probgen.wording.english.grammar import (
     series,
     the_bodies,
 )
-from probgen.wording.english.names import quantity, reason, the_element, the_members
+from probgen.wording.english.names import quantity, reason, the_body, the_element, the_members
 from probgen.wording.english.saying import say
 from probgen.wording.english.ways import beside, from_level, from_plumb, toward
 from probgen.wording.facts.balance import (
@@ -69,7 +69,7 @@ def _axes(tilted: Sequence[Tilt], nouns: Nouns) -> Inlines:
             "{comma}{axis} {kind}, {way}",
             comma=", " if place else "; ",
             axis=letter(tilt.axis),
-            kind="along the surface" if tilt.along else "square to it",
+            kind=f"along {_sloping(tilt.body, nouns)}" if tilt.along else "square to it",
             way=toward(tilt.way, nouns),
         )
     return told
@@ -228,10 +228,13 @@ def pulls_several(fact: PullsSeveral, nouns: Nouns) -> Inlines:
 
 @say.register
 def weight_turned(fact: WeightTurned, nouns: Nouns) -> Inlines:
+    slope = _sloping(fact.body, nouns)
     return filled(
-        "The surface slopes at {angle}, and the line square to it leans as far from the vertical. "
-        "{W} points straight down, so it is at {angle} to that line: its parts are {square} square "
-        "to the surface and {along} along it.",
+        "{Slope} slopes at {angle}, and the line square to it leans as far from the vertical. {W} "
+        "points straight down, so it is at {angle} to that line: its parts are {square} square to "
+        "{slope} and {along} along it.",
+        Slope=heading(slope),
+        slope=slope,
         angle=fact.angle,
         W=fact.weight,
         square=fact.square,
@@ -282,7 +285,11 @@ def axis_tilted(fact: AxisTilted, nouns: Nouns) -> Inlines:
 def _lie(fact: AxisTilted, nouns: Nouns) -> str:
     if fact.member:
         return f"square to {the_element(fact.member, nouns)}"
-    return "along the surface" if fact.along else "square to the surface"
+    return f"{'along' if fact.along else 'square to'} {_sloping(fact.body, nouns)}"
+
+
+def _sloping(body: str, nouns: Nouns) -> str:
+    return the_body(body, nouns) if body else "the surface"
 
 
 def _left_out(forces: Sequence[Expression]) -> Inlines:

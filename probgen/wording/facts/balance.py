@@ -18,11 +18,15 @@ class AxesHeading(Fact):
 
 @dataclass(frozen=True, slots=True)
 class Tilt:
-    """An axis along a surface, or square to it, and its positive way."""
+    """An axis along a surface or a body, or square to it, and its positive way.
+
+    body: that body, "" for a surface.
+    """
 
     axis: str
     along: bool
     way: Way
+    body: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,12 +167,16 @@ class PullsSeveral(Fact):
 
 @dataclass(frozen=True, slots=True)
 class WeightTurned(Fact):
-    """A weight on a slope; angle: of the slope; square, along: its parts, without signs."""
+    """A weight on a slope; angle: of the slope; square, along: its parts, without signs.
+
+    body: the straight body that slopes, "" for a surface.
+    """
 
     weight: Expression
     angle: Expression
     square: Expression
     along: Expression
+    body: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -205,7 +213,8 @@ class AxisTilted(Fact):
     """along: whether the axis runs along the surface, and not square to it; way: its positive.
 
     missing: unknown forces that it leaves out.
-    member: the element of a member it is square to, "" for a surface.
+    member: the element of a member it is square to; body: the body it is along or square to; both
+    "" for a surface.
     """
 
     axis: str
@@ -213,6 +222,7 @@ class AxisTilted(Fact):
     way: Way
     missing: tuple[Expression, ...]
     member: str = ""
+    body: str = ""
 
 
 @dataclass(frozen=True, slots=True)
