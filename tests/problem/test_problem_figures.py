@@ -28,6 +28,7 @@ from probgen.statics.system import Body, Kind
 from probgen.wording.facts.forces import ForceNamed, JointForce, JointReaction
 from probgen.wording.forces import forces_passage
 from probgen.wording.passage import Items
+from probgen.wording.stretch import place_letter
 from probgen.working.convention import Convention
 from probgen.working.digits import Digits
 from probgen.working.direction import Way, way_of
@@ -104,6 +105,8 @@ def unseen(problem: Problem, own: Worked) -> set[str]:
     scenes += [free_body_scene(problem, own, body.id) for body in own.case.system.bodies]
     scenes += [diagram_scene(problem, own, body) for body in problem.template.system.diagrams]
     seen = {letter for scene in scenes for label in scene.labels for letter in letters_in(label)}
+    if problem.template.system.diagrams:  # said to be the distance of a section
+        seen.add(place_letter(own.digits).symbol)
     labels = problem.template.labels.quantities
     seen |= {labels[given.id].symbol for given in problem.template.givens}
     seen |= {own.case.labels.whole(element.id).symbol for element in own.case.system.elements}

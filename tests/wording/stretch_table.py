@@ -21,9 +21,13 @@ ROUNDED = 2e-3
 
 @dataclass(frozen=True)
 class Line:
-    """What is said of one of the two on a stretch: its ends, its letter, and its formulas."""
+    """What is said of one of the two on a stretch: its ends, its letter, and its formulas.
+
+    along: the letter of the distance between the ends.
+    """
 
     low: str
+    along: str
     high: str
     letter: str
     formulas: tuple[str, ...]
@@ -34,12 +38,12 @@ def is_table(block: Block) -> bool:
 
 
 def lines(rows: Sequence[Row]) -> Iterator[Line]:
-    ends = ("", "")
+    ends = ("", "", "")
     for row in rows:
         stretch, _, letter = latex(row.left).rpartition(BEHIND)
         if stretch:
-            low, _, high = (part.strip() for part in stretch.split(r"\leq"))
-            ends = low, high
+            low, along, high = (part.strip() for part in stretch.split(r"\leq"))
+            ends = low, along, high
         yield Line(*ends, letter.strip(), tuple(part for part in latex(row.right).split(" = ")))
 
 
@@ -55,12 +59,12 @@ def check_table(block: Display, own: Worked, names: World) -> int:
         for share in (0.0, 0.4, 1.0):
             x = low + share * (high - low)
             there = found.at(x, of, before=share == 1.0)
-            by_letters = {**names, "x": (x, (1.0, 0.0, 0.0, 0.0))}
+            by_letters = {**names, line.along: (x, (1.0, 0.0, 0.0, 0.0))}
             first = Reader(line.formulas[0], by_letters).whole()
             assert abs(first.value - there) < 1e-9 * size, line
             assert first.value == 0.0 or first.kind == tuple(map(float, dimension)), line
             if len(line.formulas) > 1:
-                in_units = {"x": (x / metre, (0.0, 0.0, 0.0, 0.0))}
+                in_units = {line.along: (x / metre, (0.0, 0.0, 0.0, 0.0))}
                 second = Reader(line.formulas[1], in_units).whole()
                 assert abs(second.value * units.unit_of(dimension).factor - there) < ROUNDED * size
             count += 1
