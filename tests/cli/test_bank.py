@@ -3,6 +3,7 @@
 import json
 from pathlib import Path
 
+from probgen.bank.bank import default_bank
 from tests.banks import make_bank, put, review, template_text, write_release
 from tests.cli.conftest import Run
 
@@ -14,7 +15,9 @@ def test_a_bank_is_begun_and_templates_are_taken_in(run: Run) -> None:
     assert taken.exit_code == 0, taken.output
     assert "2 templates taken in, 0 there already" in taken.output
     assert "is no goal of the bank yet" in taken.output
-    assert Path("statics/templates/forearm-load/r1.toml").is_file()
+    for id in ("forearm-load", "seesaw-two-riders"):
+        revision = default_bank().read(id).revision
+        assert Path(f"statics/templates/{id}/r{revision}.toml").is_file()
     listed = run("list", "--bank", "statics")
     assert listed.output.count("\n") == 3
     checked = run("check", "statics", "--draws", "50")

@@ -48,8 +48,9 @@ def test_an_assignment_gets_the_release_it_names_for_ever(
     run: Run, files_in: FilesIn, tmp_path: Path
 ) -> None:
     run("bank", "new", "statics")
-    run("bank", "import", "statics", ARM, SEESAW)
+    run("bank", "import", "statics", SEESAW)
     bank = tmp_path / "statics"
+    put(bank, ARM)
     for path in bank.rglob("r1.toml"):
         fill_in(path)
     approve(run, ARM, SEESAW)

@@ -12,12 +12,12 @@ from tests.banks import make_bank, template_text
 
 
 def test_by_id_by_path_and_by_bank(tmp_path: Path) -> None:
-    bank = make_bank(tmp_path / "bank", ["forearm-load"])
+    bank = make_bank(tmp_path / "bank", ["wheelbarrow-compost"])
     own = tmp_path / "own.toml"
     own.write_text(template_text("seesaw-two-riders", 4), "utf-8")
-    found = take_in(read_bank_folder(bank), [str(own), "forearm-load", "life-science"])
+    found = take_in(read_bank_folder(bank), [str(own), "wheelbarrow-compost", "life-science"])
     assert len(found.taken) == 13
-    assert found.there == ("forearm-load", "forearm-load")
+    assert found.there == ("wheelbarrow-compost", "wheelbarrow-compost")
     after = read_bank_folder(bank)
     assert list(after.revisions["seesaw-two-riders"]) == [1, 4]
     assert after.newest().read("seesaw-two-riders").source == own.read_text("utf-8")
@@ -42,7 +42,7 @@ def test_one_wrong_and_nothing_is_written(tmp_path: Path) -> None:
 
 def test_what_comes_along_twice_is_written_once(tmp_path: Path) -> None:
     bank = make_bank(tmp_path / "bank", [])
-    path = next(supplied("templates").rglob("forearm-load.toml"))
-    found = take_in(read_bank_folder(bank), ["forearm-load", str(path)])
+    path = next(supplied("templates").rglob("wheelbarrow-compost.toml"))
+    found = take_in(read_bank_folder(bank), ["wheelbarrow-compost", str(path)])
     assert [each.name for each in found.taken] == ["r1.toml"]
-    assert found.there == ("forearm-load",)
+    assert found.there == ("wheelbarrow-compost",)
