@@ -61,12 +61,13 @@ def _of_one_state(one: Find, other: Find) -> str:
 
 
 def _groups(system: System) -> list[frozenset[str]]:
-    """What is to be found, grouped by what is written together in a balance or an equation."""
+    """What is to be found, grouped by what a balance, an equation or a limit holds together."""
     _, waiting = settle(system)
     sought = [*system.unknowns, *(definition.variable for definition in waiting)]
     written = [_names_on(system, body.id) for body in system.bodies]
     written += [names_in(each.expression) | {each.variable} for each in waiting]
-    written += [names_in(each.left) | names_in(each.right) for each in system.conditions]
+    written += map(_names_of, system.conditions)
+    written += map(_names_of, system.limits)
     groups = [frozenset({name}) for name in sought]
     for names in written:
         met = [group for group in groups if group & names]

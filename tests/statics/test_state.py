@@ -80,6 +80,12 @@ def test_two_of_one_state_are_refused(text: str, asked: str) -> None:
         state_of(system, utmost_finds(system)[1])
 
 
+def test_a_limit_of_both_makes_one_state() -> None:
+    both = '[[limit]]\nid = "both"\nthat = "T + T_2 <= 900 N"\nname = "the winch gives way"\n'
+    with pytest.raises(Refusal, match="of one state"):
+        state_of(system_of(two_crates() + both), LEAST)
+
+
 def test_a_shared_unknown_makes_one_state() -> None:
     """The two crates on one slope that is to be found."""
     text = two_crates().replace('theta = { name = "slope"', 'phi = { name = "slope"')
