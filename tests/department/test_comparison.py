@@ -4,11 +4,11 @@ from typing import NamedTuple
 
 import pytest
 
-from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
 from probgen.department import comparison
 from probgen.department.change import Difference, Kind
 from probgen.department.comparison import compare
+from tests.banks import template_text
 from tests.department.spoiling import changed
 
 MANY = 500
@@ -43,7 +43,7 @@ ONE = [
 
 @pytest.mark.parametrize(("old", "new", "kinds"), ONE)
 def test_one_change_of_one_kind(old: str, new: str, kinds: tuple[Kind, ...]) -> None:
-    before = default_bank().read("forearm-load")
+    before = read_template(template_text("forearm-load"), "before")
     assert old in before.source
     after = read_template(before.source.replace(old, new), "after")
     found = compare(before, after)
@@ -53,7 +53,7 @@ def test_one_change_of_one_kind(old: str, new: str, kinds: tuple[Kind, ...]) -> 
 def test_points_for_other_steps_are_other_marks_unless_physics_is(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    before = default_bank().read("forearm-load")
+    before = read_template(template_text("forearm-load"), "before")
     wider = read_template(before.source.replace("to = 8.0", "to = 9.0"), "after")
     assert compare(before, wider).kinds == (Kind.NUMBERS,)
     monkeypatch.setattr(comparison, "prepare", lambda template, _: Prepared(template.source))
@@ -64,13 +64,13 @@ def test_points_for_other_steps_are_other_marks_unless_physics_is(
 
 
 def test_what_cannot_be_read_in_us_customary_is_compared_all_the_same() -> None:
-    before = default_bank().read("forearm-load")
+    before = read_template(template_text("forearm-load"), "before")
     text = before.source.replace("from = 2.0, to = 18.0", "from = 20.0, to = 18.0")
     assert Kind.NUMBERS in compare(before, read_template(text, "after")).kinds
 
 
 def test_fields_are_told_as_they_are_typed() -> None:
-    before = default_bank().read("forearm-load")
+    before = read_template(template_text("forearm-load"), "before")
     text = before.source.replace("to = 8.0", "to = 9.0").replace("level = 2", "level = 3")
     found = compare(before, read_template(text.replace("revision = 1", "revision = 2"), ""))
     assert found.revisions == (1, 2)

@@ -10,24 +10,27 @@ from probgen.mistakes.unnoticed import unnoticed
 from probgen.problem.problem import shown_values
 from tests.department.worked import worked
 
+WHOLE = "well-windlass", 'as = "components"', 'as = "magnitude and direction"'
+UPRIGHT = "forearm-load", "from = 12, to = 25", "from = 5, to = 20"
 
-def by_slip(id: str) -> dict[str, Doubt]:
-    return {each.about: each for each in passing(*worked(id))}
+
+def by_slip(*changed: str) -> dict[str, Doubt]:
+    return {each.about: each for each in passing(*worked(*changed))}
 
 
 def test_one_that_earns_full_marks_is_told_once_in_words_and_rounding_is_none() -> None:
-    problem, own = worked("well-windlass")
+    problem, own = worked(*WHOLE)
     found = list(passing(problem, own))
-    doubt = by_slip("well-windlass")["component_only"]
+    doubt = by_slip(*WHOLE)["component_only"]
     assert (doubt.share, doubt.kind) == (1.0, DoubtKind.PASSING)
     assert doubt.told == "R_y alone given as R"
-    assert "early_rounding" not in by_slip("well-windlass")
+    assert "early_rounding" not in by_slip(*WHOLE)
     assert len({each.about for each in found}) == len(found)
 
 
 def test_the_draw_told_lets_the_slip_pass() -> None:
-    problem, own = worked("forearm-load")
-    doubt = by_slip("forearm-load")["no_angle"]
+    problem, own = worked(*UPRIGHT)
+    doubt = by_slip(*UPRIGHT)["no_angle"]
     place = [shown_values(each.draw) for each in own].index(doubt.draw)
     alone = unnoticed([own[place].digits], problem.missteps)
     assert "no_angle" in {each.misstep.slip for each in alone}

@@ -23,7 +23,9 @@ def rows(told: str, text: str = DIGEST) -> list[Review]:
     """ "P Ada Quill; A Reader": a verdict a day, by their first letters."""
     said = [each.strip().partition(" ") for each in told.split(";") if each]
     return [
-        Review("forearm-load", 1, text[:12], person, date(2027, 5, day), WORDS[word])
+        Review(
+            "forearm-load", TEMPLATE.revision, text[:12], person, date(2027, 5, day), WORDS[word]
+        )
         for day, (word, _, person) in enumerate(said, start=1)
     ]
 
@@ -64,7 +66,7 @@ def test_verdicts_on_another_text_are_outdated() -> None:
     edited = replace(TEMPLATE, source=f"# a remark\n{TEMPLATE.source}")
     found = standing(edited, by_revision(rows("A Reader")), own_approval=False)
     assert (found.status, len(found.outdated), found.said) == (Status.NOT_PROPOSED, 1, ())
-    other = replace(TEMPLATE, revision=2)
+    other = replace(TEMPLATE, revision=TEMPLATE.revision + 1)
     assert standing(other, by_revision(rows("A Reader")), own_approval=False).outdated == ()
 
 
@@ -72,7 +74,7 @@ def test_dates_and_not_lines_say_what_came_last() -> None:
     said = rows("C Reader; A Reader")
     reviews = by_revision(reversed(said))
     assert standing(TEMPLATE, reviews, own_approval=False).status is Status.APPROVED
-    assert list(reviews["forearm-load", 1]) == said
+    assert list(reviews["forearm-load", TEMPLATE.revision]) == said
 
 
 def test_writers_by_name() -> None:

@@ -13,7 +13,7 @@ from probgen.quantities.expression import Expression, Number, evaluate, parts
 from probgen.quantities.unit import US_CUSTOMARY
 from probgen.working.convention import Convention
 from probgen.working.guards import Guards
-from tests.wording.test_workings import working
+from tests.wording.own_telling import told_of
 from tests.wording.told_keys import OWN, USUAL, cases, chains, digit, keys, problem, works
 
 
@@ -105,10 +105,10 @@ def test_few_keys_carry_more_digits_than_people_write() -> None:
 
 
 def test_a_lever_arm_reads_in_its_line_as_in_the_equation() -> None:
-    """The strut's arm in the first draw of the sign: 0.2724 m and then 0.27239 m before."""
-    text = working("sign-arm-strut-arm")
-    assert text.count("0.27239 m") == 2
-    assert not re.search(r"0\.2724(?!\d)", text)
+    """The deltoid's arm in the first draw: not 0.04272 m in one place and 0.042724 m in another."""
+    text = "\n".join(told_of("arm-held-out", Convention(torque="arm")))
+    assert text.count("0.042724 m") == 3  # there, put in, and below the line
+    assert not re.search(r"0\.04272(?!\d)", text)
 
 
 def _is_it(number: Number, value: float) -> bool:
