@@ -28,6 +28,7 @@ from typing import Final
 from probgen.bank.reading import read_template
 from probgen.draws.draw import completed
 from probgen.problem.problem import Problem, Worked, prepare, work
+from probgen.statics.system import System
 from probgen.working.convention import Convention
 
 HEAD: Final = """
@@ -388,6 +389,10 @@ def finding(quantity: str, form: str = "") -> str:
 
 
 HOLDS: Final = '[[find]]\nas = "holds"\n'
+
+
+def system_of(text: str) -> System:
+    return read_template(text, "own.toml").system
 
 
 def worked(text: str, convention: Convention | None = None) -> tuple[Problem, Worked]:

@@ -30,8 +30,7 @@ def plan_missteps(plan: Plan, probe: Probe, units: UnitSystem) -> Missteps:
 
     probe: coherent values of givens, derived quantities and g, arrays of one or more draws.
     """
-    plans = [branch.plan for branch in plan.branches] or [plan]
-    return tuple(tuple(sorted(missteps(own, probe, units), key=rank)) for own in plans)
+    return tuple(tuple(sorted(missteps(own, probe, units), key=rank)) for own in plan.ways)
 
 
 @dataclass(frozen=True, slots=True)

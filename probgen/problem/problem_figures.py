@@ -25,7 +25,6 @@ from probgen.quantities.unit import ANGLE, LENGTH
 from probgen.statics.equation import Axis, Equation
 from probgen.statics.internal_forces import Inside
 from probgen.statics.numeric_equations import coordinates
-from probgen.statics.plan import Plan
 from probgen.statics.system import Role, System
 from probgen.statics.truss import without_idle
 from probgen.wording.diagram import drawn_of, inside_shown
@@ -170,14 +169,9 @@ def points_told(template: Template) -> tuple[str, ...]:
     return tuple(name for name in template.system.points if name in told)
 
 
-def _plans(problem: Problem) -> tuple[Plan, ...]:
-    """The plan, and those to every limit."""
-    return (problem.plan, *(branch.plan for branch in problem.plan.branches))
-
-
 def _axes(problem: Problem, body: str) -> tuple[Axis, ...]:
     """The axes along which the plan sums the forces on a body."""
-    steps = (step for plan in _plans(problem) for step in plan.steps)
+    steps = (step for plan in problem.plan.ways for step in plan.steps)
     equations = (equation for step in steps for equation in step.equations)
     axes = (each.axis for each in equations if each.body == body and each.axis)
     return tuple(dict.fromkeys(axes))
@@ -187,7 +181,7 @@ def _torques(problem: Problem, body: str) -> Equation | None:
     """The first torque balance of a body that the plan writes, or that to the first limit."""
     balances = (
         equation
-        for plan in _plans(problem)
+        for plan in problem.plan.ways
         for step in plan.steps
         for equation in step.equations
         if equation.kind == "torque"

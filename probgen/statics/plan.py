@@ -76,6 +76,11 @@ class Plan:
         last = [Line(outcome.id, outcome.expression) for outcome in self.outcomes]
         return (*first, *steps, *last)
 
+    @property
+    def ways(self) -> tuple[Plan, ...]:
+        """The plans that have steps: those to every limit, or this one where none is asked of."""
+        return tuple(branch.plan for branch in self.branches) or (self,)
+
     def branches_to(self, utmost: Find) -> tuple[Branch, ...]:
         """The plans to the limits of the state whose utmost value a find asks."""
         return tuple(branch for branch in self.branches if branch.utmost == utmost)

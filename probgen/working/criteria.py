@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import StrEnum, auto
-from typing import Final
 
 from probgen.quantities.expression import Name, names_in
 from probgen.quantities.formula import Formula, Relation
@@ -222,9 +221,6 @@ def _drawn(system: System) -> Iterator[Criterion]:
         yield Criterion("drawing", InsideDrawn(body))
 
 
-_WHOLE: Final = (Form.MAGNITUDE_AND_DIRECTION, Form.COMPONENTS)
-
-
 def bodies_used(plan: Plan) -> tuple[Body, ...]:
     """The bodies whose forces the working needs: of its balances, and of resultants asked.
 
@@ -232,12 +228,11 @@ def bodies_used(plan: Plan) -> tuple[Body, ...]:
     """
     drawn = [step for step in _steps(plan) if not step.idle]
     used = {body for step in drawn for each in step.equations for body in each.bodies}
-    asked = [find for find in plan.system.finds if find.form in _WHOLE]
-    elements = [(find.form, plan.system.element(find.quantity)) for find in asked]
+    whole = {f.quantity for f in plan.system.finds if f.form is Form.MAGNITUDE_AND_DIRECTION}
     used |= {
         element.body
-        for form, element in elements
-        if form is Form.MAGNITUDE_AND_DIRECTION or element.kind is Kind.RESULTANT
+        for element in plan.system.elements
+        if element.id in whole or element.kind is Kind.RESULTANT
     }
     return tuple(body for body in plan.system.bodies if body.id in used)
 
@@ -272,10 +267,7 @@ def _integrated(plan: Plan) -> list[tuple[Variable, Variable]]:
 
 def _steps(plan: Plan) -> list[Step]:
     """The steps to every limit, each once, where the plan is to find which is reached first."""
-    steps = list(plan.steps)
-    for branch in plan.branches:
-        steps += [step for step in branch.plan.steps if step not in steps]
-    return steps
+    return list(dict.fromkeys(step for each in plan.ways for step in each.steps))
 
 
 def _forces_on(system: System, body: str) -> int:

@@ -62,8 +62,7 @@ def by_part(plan: Plan, found: Sequence[Criterion]) -> tuple[tuple[Criterion, ..
     Equations and diagrams go with the next result; a part for which nothing is left has none.
     """
     finds = plan.system.finds
-    plans = [branch.plan for branch in plan.branches] or [plan]
-    lines = [line for each in plans for line in each.lines]
+    lines = [line for each in plan.ways for line in each.lines]
     needed = [_needed(_targets(plan, find), lines) for find in finds]
     limited = iter(_limited(plan))
     places = [next(limited) if each.kind == "limit" else _place(each, needed) for each in found]

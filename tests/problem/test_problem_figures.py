@@ -34,6 +34,7 @@ from probgen.working.digits import Digits
 from probgen.working.direction import Way, way_of
 from tests.figures.readings import TEMPLATES, prepared, solved
 from tests.figures.seen import tagged, touching
+from tests.situations import two_crates, worked
 
 
 def told(problem: Problem, own: Worked, body: Body) -> Iterator[tuple[str, Way]]:
@@ -172,3 +173,9 @@ def test_arrows_cross_in_no_free_body_diagram(path: Path) -> None:
             assert [touching(scene) for scene in scenes] == [[]] * len(scenes)
             crossed += any(cross(scene) for scene in scenes)
     assert crossed <= CROWDED.get(path.stem, 0)
+
+
+def test_axes_of_working_to_a_limit_are_drawn() -> None:
+    """The least pull on a crate about to slip, with sums along and square to its slope."""
+    scene = free_body_scene(*worked(two_crates()), "crate")
+    assert {"∥", "⊥"} <= {letter for label in scene.labels for letter in letters_in(label)}

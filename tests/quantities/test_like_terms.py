@@ -113,3 +113,10 @@ def test_products_of_the_same_factors_are_put_in_the_order_of_the_first() -> Non
 def test_a_factor_twice_is_not_the_factor_once() -> None:
     kept = Sum(((1, times(L, L, D)), (-1, times(L, D, D))))
     assert in_one_order(kept) == kept
+
+
+def test_like_terms_meet_in_any_order_of_their_factors() -> None:
+    """And the first of them says in which order they are written."""
+    expression = total((1, number(1)), (1, times(L, D)), (-1, times(D, L)))
+    assert plain(collected(expression)) == "1"
+    assert plain(collected(total((1, times(D, L)), (1, times(L, D))))) == "2 d L"

@@ -4,21 +4,23 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.bank.reading import read_template
 from probgen.quantities.expression import evaluate
 from probgen.statics.balances import candidates, groups
 from probgen.statics.method import Method
-from probgen.statics.system import System
 from tests.bank import test_section as cut
-from tests.situations import SLOPE, STAYED_SHELF, THREE_HINGES, TWO_BEAMS, crate, finding
+from tests.situations import (
+    SLOPE,
+    STAYED_SHELF,
+    THREE_HINGES,
+    TWO_BEAMS,
+    crate,
+    finding,
+    system_of,
+)
 
 THREE_IN_A_ROW = TWO_BEAMS.replace('B = ["2*L", 0]', 'B = ["2*L", 0]\nD = ["3*L", 0]').replace(
     "[[weight]]", '[body.last]\nalong = ["B", "D"]\n[[weight]]'
 )
-
-
-def system_of(text: str) -> System:
-    return read_template(text, "own.toml").system
 
 
 def written(text: str, method: Method | None = None) -> list[tuple[str, str, str]]:

@@ -5,10 +5,8 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from probgen.bank.reading import read_template
 from probgen.statics import cross_check
 from probgen.statics.cross_check import is_linear, solve_all, with_definitions
-from probgen.statics.system import System
 from tests.situations import (
     HEAD,
     SLIDES,
@@ -17,12 +15,8 @@ from tests.situations import (
     TWO_BEAMS,
     cabinet,
     finding,
+    system_of,
 )
-
-
-def system_of(text: str) -> System:
-    return read_template(text, "own.toml").system
-
 
 SPREAD = (
     HEAD

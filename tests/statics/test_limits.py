@@ -18,7 +18,7 @@ from probgen.statics.plan import find_plan
 from probgen.statics.proof import prove
 from probgen.statics.rerun import first_limit_id
 from probgen.statics.solution import solve
-from probgen.statics.system import Find, Form, System
+from probgen.statics.system import Find, Form
 from probgen.working.convention import Convention
 from tests.situations import (
     EITHER_WAY,
@@ -31,6 +31,7 @@ from tests.situations import (
     cabinet,
     crate,
     finding,
+    system_of,
     two_crates,
 )
 
@@ -45,10 +46,6 @@ DRAWS = {
     "mu": np.array([0.20, 0.35, 0.30, 0.40]),
     "g": np.full(4, 9.8),
 }
-
-
-def system_of(text: str) -> System:
-    return read_template(text, "own.toml").system
 
 
 def slipping() -> dict[str, np.ndarray]:

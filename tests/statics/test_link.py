@@ -5,17 +5,16 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from probgen.bank.reading import read_template
 from probgen.statics.balances import groups
 from probgen.statics.link import along_links, is_link, links_of
 from probgen.statics.plan import find_plan
 from probgen.statics.solution import solve
-from probgen.statics.system import Kind, System
-from tests.situations import THREE_HINGES, TWO_BEAMS
-
-
-def system_of(text: str) -> System:
-    return read_template(text, "own.toml").system
+from probgen.statics.system import Kind
+from tests.situations import (
+    THREE_HINGES,
+    TWO_BEAMS,
+    system_of,
+)
 
 
 def test_pins_give_way_to_one_force_along_the_bar() -> None:

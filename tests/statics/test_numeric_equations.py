@@ -5,19 +5,16 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from probgen.bank.reading import read_template
 from probgen.statics.cross_check import with_definitions
 from probgen.statics.numeric_equations import Assembled, assemble, coordinates
-from probgen.statics.system import System
-from tests.situations import STAYED_SHELF
+from tests.situations import (
+    STAYED_SHELF,
+    system_of,
+)
 
 DATA = {"L": 1.2, "d": 0.96, "m": 4.0, "M": 8.0, "theta": 40.0, "g": 9.8}
 FOUND = {"T": 190.57616879, "R.x": 145.9897, "R.y": -4.9}
 SINE, COSINE = np.sin(np.radians(40.0)), np.cos(np.radians(40.0))
-
-
-def system_of(text: str) -> System:
-    return read_template(text, "own.toml").system
 
 
 def assembled(text: str, values: dict[str, float]) -> Assembled:

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.bank.reading import read_template
 from probgen.statics.refusal import Refusal
 from probgen.statics.state import limits_to, state_of, utmost_finds, way_sought
-from probgen.statics.system import Find, Form, System
+from probgen.statics.system import Find, Form
 from tests.situations import (
     EITHER_WAY,
     HOLDS,
@@ -17,14 +16,11 @@ from tests.situations import (
     cabinet,
     crate,
     finding,
+    system_of,
     two_crates,
 )
 
 LEAST, MOST = Find("T", Form.SMALLEST), Find("T_2", Form.LARGEST)
-
-
-def system_of(text: str) -> System:
-    return read_template(text, "own.toml").system
 
 
 def test_the_finds_that_ask_how_far() -> None:

@@ -9,6 +9,7 @@ from probgen.wording.sentence import plain_text
 from probgen.working.criteria import criteria
 from probgen.working.scheme import WEIGHTS, Mark, scheme
 from probgen.working.shares import GROUPS, Share, Shares, by_part, of_group
+from tests.situations import two_crates, worked
 from tests.working.test_scheme import OWN, USUAL, problem
 
 SHARED = Shares(marks=(Share("diagrams", 2), Share("torques", 5), Share("results", 3)))
@@ -83,3 +84,15 @@ def test_a_group_keeps_the_order_of_the_working() -> None:
     assert of_group(found, "results") == tuple(
         each for each in found if each.kind in ("result", "magnitude", "direction")
     )
+
+
+def test_each_first_limit_is_marked_with_what_it_bounds() -> None:
+    """Two states, either before one of two limits."""
+    slack = '[[limit]]\nid = "slack"\nthat = "T >= 60 N"\nname = "the cable goes slack"\n'
+    tears = '[[limit]]\nid = "tears"\nthat = "T_2 <= 900 N"\nname = "the cable tears"\n'
+    _, own = worked(two_crates() + slack + tears)
+    plan = own.case.plan
+    assert [len(plan.branches_to(find)) for find in plan.system.finds] == [2, 2]
+    parts = by_part(plan, tuple(criteria(plan, USUAL)))
+    kinds = [[each.kind for each in part].count("limit") for part in parts]
+    assert kinds == [1, 1]
