@@ -353,36 +353,6 @@ SLIPS_UP: Final = '[[limit]]\nid = "up"\nthat = "f >= -mu*N"\nname = "it slips u
 EITHER_WAY: Final = 'coefficient = "mu"\nverge = false\n'
 
 
-def two_crates() -> str:
-    """The crate about to slip down, whose least pull T is asked, and one about to slip up, whose
-    largest, T_2, is."""
-    second = """
-[body.second]
-particle = true
-[[weight]]
-body = "second"
-mass = "m"
-symbol = "W_2"
-[[cable]]
-body = "second"
-direction = "theta"
-symbol = "T_2"
-[[rough]]
-body = "second"
-direction = "90 + theta"
-friction_direction = "180 + theta"
-normal = "N_2"
-friction = "f_2"
-name = "slope"
-"""
-    up = '[[limit]]\nid = "up"\nthat = "f_2 <= mu*N_2"\nname = "it slips up"\n'
-    first = (crate() + SLOPE).replace("[[weight]]", '[[weight]]\nbody = "crate"')
-    for entry in ("cable", "rough"):
-        first = first.replace(f"[[{entry}]]", f'[[{entry}]]\nbody = "crate"')
-    finds = finding("T", "smallest") + finding("T_2", "largest")
-    return first + second + SLIPS_DOWN + up + finds
-
-
 def finding(quantity: str, form: str = "") -> str:
     """A question; form: "largest", "smallest", or as the template's own default."""
     return f'[[find]]\nquantity = "{quantity}"\n' + (f'as = "{form}"\n' if form else "")

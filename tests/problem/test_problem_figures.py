@@ -34,7 +34,10 @@ from probgen.working.digits import Digits
 from probgen.working.direction import Way, way_of
 from tests.figures.readings import TEMPLATES, prepared, solved
 from tests.figures.seen import tagged, touching
-from tests.situations import two_crates, worked
+from tests.situations import (
+    worked,
+)
+from tests.two_states import two_crates
 
 
 def told(problem: Problem, own: Worked, body: Body) -> Iterator[tuple[str, Way]]:

@@ -32,8 +32,8 @@ from tests.situations import (
     crate,
     finding,
     system_of,
-    two_crates,
 )
+from tests.two_states import two_crates
 
 LARGEST, SMALLEST = (finding("T", form) for form in ("largest", "smallest"))
 PUSHED = cabinet() + SLIDES + TIPS + finding("P", "largest")

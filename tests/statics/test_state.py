@@ -17,8 +17,8 @@ from tests.situations import (
     crate,
     finding,
     system_of,
-    two_crates,
 )
+from tests.two_states import two_crates
 
 LEAST, MOST = Find("T", Form.SMALLEST), Find("T_2", Form.LARGEST)
 

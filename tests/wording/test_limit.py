@@ -32,8 +32,8 @@ from tests.situations import (
     cabinet,
     crate,
     finding,
-    two_crates,
 )
+from tests.two_states import two_crates
 from tests.wording.own_telling import told, told_of
 
 LEAST = '[[limit]]\nid = "least"\nthat = "N >= 500 N"\nname = "it stands too lightly"\n'

@@ -9,7 +9,10 @@ from probgen.wording.sentence import plain_text
 from probgen.working.criteria import criteria
 from probgen.working.scheme import WEIGHTS, Mark, scheme
 from probgen.working.shares import GROUPS, Share, Shares, by_part, of_group
-from tests.situations import two_crates, worked
+from tests.situations import (
+    worked,
+)
+from tests.two_states import two_crates
 from tests.working.test_scheme import OWN, USUAL, problem
 
 SHARED = Shares(marks=(Share("diagrams", 2), Share("torques", 5), Share("results", 3)))
