@@ -48,4 +48,6 @@ def angle_worked(digits: Digits, angle: Angle) -> Formula:
         return (shown,)
     if isinstance(expression, Name):
         return (expression, Relation("="), shown)
-    return (expression, Relation("="), digits.put_in(expression), Relation("="), shown)
+    printed = digits.put_in(expression)  # and what these add up to
+    added = degrees_shown(digits, float(evaluate(printed, {})), expression)
+    return (expression, Relation("="), printed, Relation("="), added)

@@ -20,7 +20,7 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.rounding import exact
-from probgen.quantities.unit import DEGREE, LENGTH
+from probgen.quantities.unit import DEGREE
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import way
 from probgen.statics.step import Step
@@ -247,7 +247,7 @@ def _arm_known(digits: Digits, term: Term, known: frozenset[str]) -> Formula:
         return (arm,)
     if isinstance(arm, Name) and digits.is_data(arm.id):
         return (arm, Relation("="), digits.data(arm.id))
-    return (arm, Relation("="), digits.carried(float(evaluate(arm, digits.case.values)), LENGTH))
+    return (arm, Relation("="), digits.put_in(Lump(arm)))  # as the balance will have it
 
 
 def _side(digits: Digits, pivot: str, term: Term) -> Side:

@@ -35,28 +35,33 @@ def angle_between(digits: Digits, term: Term, known: frozenset[str]) -> tuple[Fo
     turned = float(evaluate(between.expression, digits.case.values))
     turned += 180.0 if float(evaluate(term.link.length, digits.case.values)) < 0 else 0.0
     folded = abs((turned + 180.0) % 360.0 - 180.0)
-    shown = degrees_shown(digits, folded, between.expression)
-    symbolic = _folded(digits, between.expression, turned, folded)
+    letters = _folded(digits, between.expression, turned, folded)
     if not names_in(between.expression) <= known:
-        return _angle_sought(symbolic, term)
+        return _angle_sought(letters, term)
+    shown = degrees_shown(digits, folded, between.expression)
     slope = by_lengths(digits, between.expression, shown)
+    angle: Formula = (shown,)
     if slope is not None and abs(turned - folded) < 1e-9:
-        symbolic = slope[:-2]
-    angle: Formula = (shown,) if symbolic is None else (*symbolic, Relation("="), shown)
+        angle = slope
+    elif isinstance(letters, Name):
+        angle = (letters, Relation("="), shown)
+    elif letters is not None:
+        printed = digits.put_in(letters)
+        shown = degrees_shown(digits, float(evaluate(printed, {})), between.expression)
+        angle = (letters, Relation("="), printed, Relation("="), shown)
     sine, ratio = Call("sin", (shown,)), digits.put_in(term.ratio)
     return angle, () if ratio == sine else (sine, Relation("="), ratio)
 
 
-def _angle_sought(symbolic: Formula | None, term: Term) -> tuple[Formula, Formula]:
+def _angle_sought(angle: Expression | None, term: Term) -> tuple[Formula, Formula]:
     """An angle without a value yet: only its letters."""
-    if symbolic is None:
+    if angle is None:
         return (term.ratio,), ()
-    angle = symbolic[0]
-    sine = Call("sin", (angle,))  # type: ignore[arg-type]
+    sine = Call("sin", (angle,))
     return (angle,), () if sine == term.ratio else (sine, Relation("="), term.ratio)
 
 
-def _folded(digits: Digits, between: Expression, turned: float, folded: float) -> Formula | None:
+def _folded(digits: Digits, between: Expression, turned: float, folded: float) -> Expression | None:
     """The angle between in symbols, folded into 0 to 180 degrees; None when it has no names."""
     angle = angle_of(between)
     if not angle.multiples or not all(isinstance(part, Name) for part, _ in angle.multiples):
@@ -67,12 +72,8 @@ def _folded(digits: Digits, between: Expression, turned: float, folded: float) -
     value = float(evaluate(angle.expression, digits.case.values))
     angle = angle.turned(Decimal(360 * round((folded - value) / 360.0)))
     expression = angle.expression
-    if abs(float(evaluate(expression, digits.case.values)) - folded) > 1e-6:
-        return None
-    printed = digits.put_in(expression)
-    if isinstance(expression, Name):
-        return (expression,)
-    return (expression, Relation("="), printed)
+    exact = abs(float(evaluate(expression, digits.case.values)) - folded) <= 1e-6
+    return expression if exact else None
 
 
 def angle_to_arm(digits: Digits, term: Term) -> Expression | None:
