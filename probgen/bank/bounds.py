@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from probgen.quantities.expression import (
+    UNITY,
     Call,
     Expression,
     Lump,
@@ -21,6 +22,10 @@ from probgen.quantities.expression import (
     Quotient,
     Sum,
     evaluate,
+    names_in,
+    over,
+    times,
+    total,
 )
 
 Interval = tuple[float, float]
@@ -72,7 +77,39 @@ def bounds(expression: Expression, known: Mapping[str, Interval]) -> Interval:
 def sign_of(expression: Expression, known: Mapping[str, Interval]) -> int:
     """+1 when it is surely not negative, -1 when surely not positive, 0 in doubt."""
     low, high = bounds(expression, known)
+    if low < 0.0 < high and isinstance(expression, Sum):
+        for name in names_in(expression):
+            within = _divided(expression, name)
+            if within is not None:
+                return sign_of(within, known) * _plain_sign(known.get(name, ANYTHING))
+    return _plain_sign((low, high))
+
+
+def _plain_sign(interval: Interval) -> int:
+    low, high = interval
     return 1 if low >= 0.0 else -1 if high <= 0.0 else 0
+
+
+def _divided(expression: Expression, name: str) -> Expression | None:
+    """It without a quantity that is a factor of the whole: 1 - 2 k/h of w - 2 w k/h; else None."""
+    match expression:
+        case Name(id=id):
+            return UNITY if id == name else None
+        case Lump(inner):
+            return _divided(inner, name)
+        case Quotient(top, bottom):
+            above = _divided(top, name)
+            return None if above is None else over(above, bottom)
+        case Product(factors):
+            for place, factor in enumerate(factors):
+                rest = _divided(factor, name)
+                if rest is not None:
+                    return times(*factors[:place], rest, *factors[place + 1 :])
+        case Sum(terms):
+            left = [(sign, _divided(term, name)) for sign, term in terms]
+            found = [(sign, term) for sign, term in left if term is not None]
+            return total(*found) if len(found) == len(left) else None
+    return None
 
 
 def _added(one: Interval, other: Interval) -> Interval:

@@ -105,5 +105,22 @@ def test_zero_counts_as_not_negative(interval: tuple[float, float], sign: int) -
     assert sign_of(SCOPE["a"], {"a": interval}) == sign
 
 
+# Signs by hand, of the same: what all terms share is taken out before.
+SHARED = [
+    ("b - a*b/3", 1),  # b (1 - a/3)
+    ("a/b - a*2", -1),
+    ("(a - a*a/b)*b - a*a/2", 1),  # a ((1 - a/b) b - a/2), of 3 - 2 - 1 at least
+    ("a*c/b - a", 0),  # c/b may be 4/3
+    ("c*b - c", 0),
+    ("b - a*b/3 - 1", 0),
+    ("a*free - a", 0),
+]
+
+
+@pytest.mark.parametrize(("text", "sign"), SHARED)
+def test_what_all_terms_share_leaves_the_sign_of_the_rest(text: str, sign: int) -> None:
+    assert sign_of(parse(text, SCOPE), KNOWN) == sign
+
+
 def test_nothing_known_is_unbounded() -> None:
     assert bounds(SCOPE["free"], {}) == (-math.inf, math.inf)
