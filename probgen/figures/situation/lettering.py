@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from itertools import chain
 from typing import Final
 
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import GAP, around
-from probgen.figures.paper.scene import FINE, Box, Label, Segment, Spot, line
+from probgen.figures.paper.scene import FINE, LIGHT, Arc, Box, Label, Segment, Spot, line
 from probgen.figures.paper.segment import meets
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.situation.carried import Note
@@ -20,6 +20,7 @@ _LONG: Final = 110.0  # how far from it at most with a line to it, pt
 _OFF: Final = 14.0  # from a thing to a label that needs a line to it, pt
 _ASTRAY: Final = 12.0  # from a body to the letter of a point that needs one, pt
 _STOUT: Final = 9.0  # half the thickness of a body with room for letters within, pt
+_POINT: Final = 1.2  # radius of the dot at a point where nothing else is, pt
 _CLEAR: Final = GAP + 0.1  # between a label and the line to its thing, pt
 _SHORTEST: Final = 2.0  # a line to a thing that is drawn, pt
 _MARGIN: Final = 2.0  # by how much a label is nearer to its own thing than to any other, pt
@@ -53,8 +54,16 @@ def set_notes(
             _lead(field, label, note.thing)
 
 
-def set_letters(field: Field, points: Mapping[str, tuple[Spot, float]]) -> None:
-    """The letters of points, by their spots and half the thickness (pt) of what they are on."""
+def set_letters(
+    field: Field, points: Mapping[str, tuple[Spot, float]], bare: Collection[str]
+) -> None:
+    """The letters of points, by their spots and half the thickness (pt) of what they are on.
+
+    bare: those at which nothing is drawn; they have a dot.
+    """
+    for point in points.keys() & bare:
+        tag = Tag(What.POINT, point)
+        field.add(Arc(points[point][0], _POINT, 0.0, 360.0, LIGHT, tag, filled=True))
     for point, (spot, half) in points.items():
         name, own = Name(point, point), _dot(spot)
         above = tuple((spot, direction) for direction in (135.0, 45.0, 90.0))
