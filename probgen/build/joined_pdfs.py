@@ -244,7 +244,7 @@ class Piles:
 
 def _asked(problem: Problem) -> list[str]:
     """The ids of what a problem asks, in the order of its answers."""
-    found = targets(problem.plan.system, problem.template.labels)
+    found = targets(problem.plan, problem.template.labels)
     return [target.id for target in found if target.asked]
 
 

@@ -85,8 +85,7 @@ def asked_of(problem: Problem, own: Worked) -> tuple[Asked, ...]:
 def _asked_of(problem: Problem, own: Worked) -> Iterator[Asked]:
     full = {each.answer: each for each in intervals(own.digits, own.answers)}
     for answer in own.answers:
-        alone = answer.kind is ResultKind.LIMIT and len(_limits(problem, answer)) < 2
-        if not answer.asked or alone:
+        if not answer.asked:
             continue
         blank = _blank(problem, answer)
         if answer.id in full:

@@ -67,7 +67,7 @@ def columns(record: Record, problems: Sequence[Problem]) -> tuple[Column, ...]:
         Column(at, target.id, place, number, section)
         for at, problem in enumerate(problems, start=1)
         for section, number in _numbers(record, at)
-        for target in targets(problem.plan.system, problem.template.labels)
+        for target in targets(problem.plan, problem.template.labels)
         if target.asked
         for place in _places(problem, target)
     )
@@ -87,8 +87,6 @@ def _numbers(record: Record, at: int) -> list[tuple[str, int]]:
 
 def _places(problem: Problem, target: Target) -> Iterator[Place]:
     match target.kind:
-        case ResultKind.LIMIT if len(problem.plan.branches_to(target.find)) < 2:
-            return  # no sheet asks which of one
         case ResultKind.LIMIT | ResultKind.VERDICT:
             yield Place.CHOICE
         case ResultKind.DIRECTION:

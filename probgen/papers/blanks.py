@@ -55,8 +55,7 @@ def blanks_of(problem: Problem, own: Worked, find: Find) -> Iterator[Blank]:
                 yield Blank(called, "°", tuple(_ways(problem)))
             case ResultKind.LIMIT:
                 all_limits = tuple(each.limit.id for each in problem.plan.branches_to(find))
-                if len(all_limits) > 1:
-                    yield Blank(called, choices=tuple(_offered(problem, all_limits)), written=False)
+                yield Blank(called, choices=tuple(_offered(problem, all_limits)), written=False)
             case ResultKind.VERDICT:
                 choice = YesOrNo(answer.owner if len(limits) > 1 else None)
                 yield Blank((), choices=(_say(problem, choice),), written=False)

@@ -74,7 +74,7 @@ def answer_table(
     columns: list[tuple[int, str]] = []
     heads: list[tuple[str, tuple[Inlines, ...]]] = []
     for number, problem in enumerate(problems, start=1):
-        told = targets(problem.plan.system, problem.template.labels)
+        told = targets(problem.plan, problem.template.labels)
         asked = [target for target in told if target.asked]
         columns += [(number, target.id) for target in asked]
         heads.append((problem.template.title, tuple(label(problem, target) for target in asked)))

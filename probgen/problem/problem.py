@@ -255,7 +255,7 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
     ]
     if faults:
         raise InputError(faults)
-    worked, sought = list[Worked](), targets(problem.plan.system, problem.template.labels)
+    worked, sought = list[Worked](), targets(problem.plan, problem.template.labels)
     values = _listed(proof.values, len(draws))
     found = _listed(solved, len(draws))
     for place, draw in enumerate(draws):

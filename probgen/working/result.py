@@ -9,7 +9,7 @@ from enum import StrEnum
 from probgen.bank.labels import Labels
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import DEGREE
-from probgen.statics.plan import limits_asked
+from probgen.statics.plan import Plan, limits_asked
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.rerun import first_limit_id
 from probgen.statics.system import Find, Form, System
@@ -76,14 +76,31 @@ class Result(Target):
     angle_from_x: float | None = None
 
 
-def targets(system: System, labels: Labels) -> tuple[Target, ...]:
-    """Everything asked, in the order asked; components stand beside a magnitude and direction."""
-    return tuple(target for find in system.finds for target in _targets(system, labels, find))
+def targets(plan: Plan, labels: Labels) -> tuple[Target, ...]:
+    """Everything asked, in the order asked; components stand beside a magnitude and direction.
+
+    Nobody is asked which limit is reached first where there is one.
+    """
+    return tuple(
+        target
+        for target in _all_targets(plan.system, labels)
+        if target.kind is not ResultKind.LIMIT or len(plan.branches_to(target.find)) > 1
+    )
+
+
+def target_of(system: System, labels: Labels, id: str) -> Target | None:
+    """What an answer's id is of; None for what is no answer."""
+    return next((target for target in _all_targets(system, labels) if target.id == id), None)
 
 
 def results(digits: Digits, sought: Iterable[Target]) -> tuple[Result, ...]:
     """The results of some targets, in their order."""
     return tuple(_result(digits, target) for target in sought)
+
+
+def _all_targets(system: System, labels: Labels) -> Iterator[Target]:
+    for find in system.finds:
+        yield from _targets(system, labels, find)
 
 
 def _targets(system: System, labels: Labels, find: Find) -> Iterator[Target]:

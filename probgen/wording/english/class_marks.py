@@ -23,13 +23,13 @@ from probgen.wording.facts.class_marks import (
 )
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, filled, listed
-from probgen.working.result import ResultKind, targets
+from probgen.working.result import ResultKind, target_of
 
 
 @say.register
 def item_asked(fact: ItemAsked, nouns: Nouns) -> Inlines:
     own, id = fact.nouns, fact.answer
-    asked = next((each for each in targets(own.system, own.labels) if each.id == id), None)
+    asked = target_of(own.system, own.labels, id)
     match asked and asked.kind:
         case ResultKind.LIMIT:
             return (Text("what happens first"),)
