@@ -34,6 +34,7 @@ LONGER = {
     "bent-back-toolbox": 3,  # 1 draw in 100
     "billboard-truss-wind": 3,  # four members, by joints and by a section
     "climbing-triangle": 3,  # two frictions, each at its limit
+    "folding-table-strap": 3,  # three bodies, each with its diagram
     "footbridge-inside": 3,  # the beam, a part of it, and what acts along it drawn and written
     "footbridge-truss-crowd": 3,  # three members by a section, after the reactions
     "loft-beam-bales": 3,  # the same, and why the moment is largest where it is

@@ -367,10 +367,9 @@ class _Situation:
 
     def _letters(self) -> None:
         """The letters of the points a problem speaks of: supports, cables, ends."""
-        spot, half = self.stage.spot, self._half_at
         drawn = {name for body in self.system.bodies for name in body.outline}
         drawn |= {name for each in self.system.elements for name in (each.at, each.toward)}
-        points = {name: (spot(name), half(name)) for name in self._lettered()}
+        points = {name: (self.stage.spot(name), self._half_at(name)) for name in self._lettered()}
         bare = {name for name, (_, half) in points.items() if not half and name not in drawn}
         set_letters(self.field, points, bare)
 
