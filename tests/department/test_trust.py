@@ -9,6 +9,7 @@ from probgen.department import trust as module
 from probgen.department.doubt import Doubt, DoubtKind
 from probgen.department.trust import Trust, trust
 from probgen.quantities.unit import US_CUSTOMARY
+from tests.department.worked import EITHER_SIDE
 
 DRAWS = 200
 
@@ -41,7 +42,7 @@ def test_each_kind_is_looked_for() -> None:
     text = text.replace(joint.format("components"), joint.format("magnitude and direction"))
     found = {each.kind for each in trust(read_template(text, "whole"), DRAWS).doubts}
     assert {DoubtKind.PASSING, DoubtKind.CONFUSED} <= found
-    (regime,) = doubts(trust(without_word("beam-stay-cable"), DRAWS), DoubtKind.REGIME)
+    (regime,) = doubts(trust(beam_either_side(), DRAWS), DoubtKind.REGIME)
     assert regime.about == "R.direction"
     text = default_bank().read("stepladder-tie").source.replace("level = 5", "level = 1")
     assert len(doubts(trust(read_template(text, "low"), DRAWS), DoubtKind.LEVEL)) == 1
@@ -50,14 +51,16 @@ def test_each_kind_is_looked_for() -> None:
     assert len(doubts(trust(read_template(text, "odd"), DRAWS), DoubtKind.READING)) == 1
 
 
-def without_word(id: str) -> Template:
-    """A template that does not say what may vary."""
-    text = default_bank().read(id).source
-    return read_template(text.replace("varies = true\n", ""), id)
+def beam_either_side() -> Template:
+    """A template whose hinge pushes up or down and that does not say that this may vary."""
+    text = default_bank().read("beam-stay-cable").source
+    assert EITHER_SIDE[0] in text
+    assert "varies" not in text
+    return read_template(text.replace(*EITHER_SIDE), "beam")
 
 
 def test_what_the_template_says_may_vary_is_no_doubt() -> None:
-    template = without_word("beam-stay-cable")
+    template = beam_either_side()
     text = template.source.replace('quantity = "R"\n', 'quantity = "R"\nvaries = true\n')
     assert text != template.source
     assert doubts(trust(read_template(text, "varies"), DRAWS), DoubtKind.REGIME) == []

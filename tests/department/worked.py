@@ -9,6 +9,8 @@ from probgen.problem.problem import Problem, Worked, fit, prepare, work
 from probgen.working.convention import Convention
 
 DRAWS = 80
+EITHER_SIDE = ("from = 1.90, to = 2.35", "from = 0.60, to = 2.35")
+"""A change of beam-stay-cable, after which its load hangs on either side of the cable."""
 
 
 @cache

@@ -66,13 +66,16 @@ BOARD, RAIL = "ferry-board-hole", "towel-rail-bent"
 
 
 def centre(d: Data, *, hole: float = -1.0, out: float = 4 / (3 * pi), disc: float = 0.5) -> float:
-    """x_G of the board; hole: what the hole counts with, out: of its half disc, of the radius;
-    disc: how much of a disc that is."""
+    """x_G of the board from the side that its parts share.
+
+    hole: what the hole counts with; out: of its half disc, of the radius; disc: how much of a
+    disc that is.
+    """
     radius = d.height / 2
     parts = [
-        (d.board * d.height, d.board / 2),
-        (disc * pi * radius**2, d.board + out * radius),
-        (hole * pi * d.hole**2, d.across),
+        (d.board * d.height, -d.board / 2),
+        (disc * pi * radius**2, out * radius),
+        (hole * pi * d.hole**2, d.across - d.board),
     ]
     return sum(size * at for size, at in parts) / sum(size for size, _ in parts)
 
