@@ -78,7 +78,7 @@ def sign_of(expression: Expression, known: Mapping[str, Interval]) -> int:
     """+1 when it is surely not negative, -1 when surely not positive, 0 in doubt."""
     low, high = bounds(expression, known)
     if low < 0.0 < high and isinstance(expression, Sum):
-        for name in names_in(expression):
+        for name in sorted(names_in(expression)):
             within = _divided(expression, name)
             if within is not None:
                 return sign_of(within, known) * _plain_sign(known.get(name, ANYTHING))

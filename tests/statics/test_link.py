@@ -10,11 +10,7 @@ from probgen.statics.link import along_links, is_link, links_of
 from probgen.statics.plan import find_plan
 from probgen.statics.solution import solve
 from probgen.statics.system import Kind
-from tests.situations import (
-    THREE_HINGES,
-    TWO_BEAMS,
-    system_of,
-)
+from tests.situations import THREE_HINGES, TWO_BEAMS, system_of
 
 
 def test_pins_give_way_to_one_force_along_the_bar() -> None:

@@ -7,10 +7,7 @@ import pytest
 
 from probgen.statics.cross_check import with_definitions
 from probgen.statics.numeric_equations import Assembled, assemble, coordinates
-from tests.situations import (
-    STAYED_SHELF,
-    system_of,
-)
+from tests.situations import STAYED_SHELF, system_of
 
 DATA = {"L": 1.2, "d": 0.96, "m": 4.0, "M": 8.0, "theta": 40.0, "g": 9.8}
 FOUND = {"T": 190.57616879, "R.x": 145.9897, "R.y": -4.9}

@@ -9,9 +9,7 @@ from probgen.wording.sentence import plain_text
 from probgen.working.criteria import criteria
 from probgen.working.scheme import WEIGHTS, Mark, scheme
 from probgen.working.shares import GROUPS, Share, Shares, by_part, of_group
-from tests.situations import (
-    worked,
-)
+from tests.situations import worked
 from tests.two_states import two_crates
 from tests.working.test_scheme import OWN, USUAL, problem
 

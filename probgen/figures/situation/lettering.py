@@ -8,7 +8,7 @@ from typing import Final
 
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import GAP, around
-from probgen.figures.paper.scene import FINE, LIGHT, Arc, Box, Label, Segment, Spot, line
+from probgen.figures.paper.scene import FINE, Box, Label, Segment, Spot, circle, line
 from probgen.figures.paper.segment import meets
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.situation.carried import Note
@@ -61,9 +61,9 @@ def set_letters(
 
     bare: those at which nothing is drawn; they have a dot.
     """
-    for point in points.keys() & bare:
-        tag = Tag(What.POINT, point)
-        field.add(Arc(points[point][0], _POINT, 0.0, 360.0, LIGHT, tag, filled=True))
+    for point, (spot, _) in points.items():
+        if point in bare:
+            field.add(circle(spot, _POINT, FINE, Tag(What.POINT, point), filled=True))
     for point, (spot, half) in points.items():
         name, own = Name(point, point), _dot(spot)
         above = tuple((spot, direction) for direction in (135.0, 45.0, 90.0))
