@@ -71,6 +71,25 @@ STAYED: Final = '[[cable]]\nat = "C"\ndirection = "180 - theta"\nsymbol = "T"\n'
 FIND_T, FIND_R = (f'[[find]]\nquantity = "{quantity}"\n' for quantity in "TR")
 STAYED_SHELF: Final = SHELF + HINGED + STAYED + FIND_T + FIND_R
 
+SLOPED: Final = STAYED_SHELF.replace(
+    'theta = { name = "angle", choices = [40], unit = "deg" }',
+    'h = { name = "height", choices = [0.59], unit = "m" }',
+).replace(
+    "[points]",
+    '[unknown]\ntheta = { name = "slope", unit = "deg", from = 5, to = 80 }\n'
+    '[[condition]]\nthat = "d*tan(theta) = h"\nbecause = "its upper end is there"\n[points]',
+)
+"""The shelf's cable goes to a place 0.59 m above the hinge: theta = 31.574°."""
+TWO_SLOPES: Final = (
+    SLOPED.replace(
+        "[unknown]", '[unknown]\nphi = { name = "turn", unit = "deg", from = 5, to = 80 }'
+    )
+    .replace("[given]", '[given]\nk = { name = "rise", choices = [0.63], unit = "m" }')
+    .replace('"180 - theta"', '"theta + phi"')
+    + '[[condition]]\nthat = "d*tan(phi) = k"\nbecause = "it is turned so far"\n'
+)
+"""The cable leads away from the wall, at theta + phi = 31.574° + 33.275° = 64.849°."""
+
 BRACKET: Final = (
     HEAD
     + """

@@ -21,7 +21,7 @@ from probgen.quantities.printing import plain
 from probgen.statics.geometry import angle_of
 from probgen.wording.numbers import angle_worked, degrees_shown
 from probgen.working.digits import Digits
-from tests.situations import STAYED_SHELF, worked
+from tests.situations import STAYED_SHELF, TWO_SLOPES, worked
 
 THETA = Name("theta", "theta")
 D, L = Name("d", "d"), Name("L", "L")
@@ -78,3 +78,10 @@ WORKED: list[tuple[Expression, str]] = [
 def test_an_angle_in_letters_with_numbers_and_its_value(expression: Expression, text: str) -> None:
     """atan(0.96/1.20) = 38.66 degrees."""
     assert plain(angle_worked(digits("40.0"), angle_of(expression))) == text
+
+
+def test_printed_angles_add_up_to_what_is_printed() -> None:
+    """31.57° + 33.27° is 64.84°, though the unrounded angles add up to 64.849°."""
+    own = worked(TWO_SLOPES)[1]
+    found = angle_worked(own.digits, angle_of(total((1, THETA), (1, Name("phi", "phi")))))
+    assert plain(found) == "θ + φ = 31.57° + 33.27° = 64.84°"

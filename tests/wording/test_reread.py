@@ -18,7 +18,7 @@ from probgen.quantities.unit import US_CUSTOMARY
 from probgen.statics.solution import solve
 from probgen.wording.block import Display
 from probgen.working.convention import Convention
-from tests.situations import STAYED_SHELF, worked
+from tests.situations import SLOPED, worked
 from tests.wording.equation_chain import (
     Chain,
     chain_of,
@@ -108,17 +108,6 @@ def reread(id: str, convention: str, draws: int) -> int:
                 told += check_symbols(chain, worlds, told_by_formula)
     assert told > lines / 2  # equations in symbols were read as well
     return lines
-
-
-SLOPED = STAYED_SHELF.replace(
-    'theta = { name = "angle", choices = [40], unit = "deg" }',
-    'h = { name = "height", choices = [0.59], unit = "m" }',
-).replace(
-    "[points]",
-    '[unknown]\ntheta = { name = "slope", unit = "deg", from = 5, to = 80 }\n'
-    '[[condition]]\nthat = "d*tan(theta) = h"\nbecause = "its upper end is there"\n[points]',
-)
-"""The shelf's cable goes to a place 0.59 m above the hinge: theta = 31.574°."""
 
 
 def test_a_lever_arm_is_told_with_the_number_that_its_balance_has() -> None:

@@ -13,7 +13,7 @@ from probgen.quantities.printing import plain
 from probgen.statics.equation import Term, torque_balance
 from probgen.wording.torque_angle import angle_between, angle_to_arm, partly_along
 from probgen.working.digits import Digits
-from tests.situations import BRACKET, STAYED_SHELF, worked
+from tests.situations import BRACKET, STAYED_SHELF, TWO_SLOPES, worked
 from tests.wording.own_telling import told_of
 
 
@@ -96,3 +96,10 @@ def test_an_angle_that_lengths_tell_comes_with_its_tangent() -> None:
     lines = told_of("sign-arm-strut")
     assert any(f"The angle between F and its arm is {worked}, and" in line for line in lines)
     assert any(f"F points {worked} above the horizontal" in line for line in lines)
+
+
+def test_printed_angles_add_up_to_the_angle_that_is_told() -> None:
+    """As in `test_numbers`."""
+    ((digits, term),) = terms(TWO_SLOPES, "T")
+    angle, _ = angle_between(digits, term, frozenset(digits.case.values))
+    assert plain(angle) == "θ + φ = 31.57° + 33.27° = 64.84°"
