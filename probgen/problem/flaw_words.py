@@ -79,6 +79,8 @@ def _told(template: Template, flaw: Flaw) -> str:
             return limit
         case FlawKind.PASSED_AT_ZERO:
             return f"{limit} already with {flaw.quantity} = 0: raise the limit or change the values"
+        case FlawKind.NO_LENGTH:
+            return f"the {template.labels.bodies[flaw.body]} has no length to be cut along"
         case FlawKind.LARGER_ELSEWHERE:
             return _larger_elsewhere(template, flaw)
     raise AssertionError(flaw.kind)

@@ -10,11 +10,19 @@ from probgen.quantities.rounding import round_figures
 from probgen.quantities.unit import ANGLE, UNITS
 
 _FIGURES: Final = 6
+_RADIAN: Final = UNITS["rad"]
 
 
-def in_radians(angle: Expression) -> Expression:
-    """A number that is an angle in radians, with the figures it is printed with; else as it is."""
-    if isinstance(angle, Number) and angle.unit is not None and angle.unit.dimension == ANGLE:
-        size = math.radians(float(angle.value) * angle.unit.factor)
-        return Number(round_figures(size, _FIGURES), UNITS["rad"])
-    return angle
+def in_radians(angle: Expression, figures: int = 0) -> Expression:
+    """A number that is an angle in radians, with the figures it is printed with; else as it is.
+
+    figures: where more than usual are needed; those it has already are kept.
+    """
+    if not isinstance(angle, Number) or angle.unit is None or angle.unit.dimension != ANGLE:
+        return angle
+    wanted = max(figures, _FIGURES)
+    if angle.unit == _RADIAN and len(angle.value.as_tuple().digits) >= wanted:
+        return angle
+    return Number(
+        round_figures(math.radians(float(angle.value) * angle.unit.factor), wanted), _RADIAN
+    )

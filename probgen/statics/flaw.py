@@ -24,6 +24,7 @@ class FlawKind(Enum):
     HOLE_BEYOND = auto()  # something is cut out where there is nothing
     OFF_SECTION = auto()  # a section is not on the member it cuts
     LARGER_ELSEWHERE = auto()  # a bending moment asked as the largest is not that
+    NO_LENGTH = auto()  # a body that is to be cut through has none
     NEAR_AXIS = auto()  # a direction is asked that a marker's tolerance cannot tell from an axis
 
 

@@ -106,7 +106,7 @@ class InternalForces:
     """What acts inside a body, piece by piece from its first point to its last.
 
     loads: what acts on it from outside, in no order.
-    residual: what is left of the three beyond the last point, of their largest values.
+    residual: what is left of the three beyond the last point, of the largest load.
     """
 
     body: str
@@ -123,6 +123,17 @@ class InternalForces:
         else:
             piece = next((p for p in self.pieces if x < p.end - near), self.pieces[-1])
         return piece.value(of, x)
+
+    @property
+    def load(self) -> float:
+        """The largest load on the body, a reaction too, along its axis or square to it (N)."""
+        pulls = (abs(part) for load in self.loads for part in load.resultant(load.start)[:2])
+        return max(pulls, default=0.0)
+
+    @property
+    def turn(self) -> float:
+        """The largest torque that its loads may have: of the largest at its length, or a couple."""
+        return max([self.load * self.length, *(abs(load.couple) for load in self.loads)])
 
     def size(self, of: Inside) -> float:
         """The largest value either way."""
@@ -163,11 +174,7 @@ def internal_forces(system: System, values: Mapping[str, Value], body: str) -> I
         here = _Section(*(pieces[-1].value(of, end) for of in Inside))
     last = [load for load in loads if not load.spread and load.start == axis.length]
     found = InternalForces(body, axis.length, tuple(pieces), loads)
-    force = max(found.size(Inside.AXIAL), found.size(Inside.SHEAR))
-    beyond = here.past(last)
-    sizes = (force, force, max(found.size(Inside.MOMENT), force * axis.length))
-    rest = [abs(v) / (size or 1.0) for v, size in zip(beyond.values, sizes, strict=True)]
-    return replace(found, residual=max(rest))
+    return replace(found, residual=_left(found, here.past(last).values))
 
 
 def unbalanced(found: InternalForces, x: float) -> float:
@@ -182,10 +189,13 @@ def unbalanced(found: InternalForces, x: float) -> float:
             pull = load.resultant(max(load.start, x))
             along, square, torque = along + pull[0], square + pull[1], torque + pull[2]
             torque += pull[1] * -x
-    size = max((max(map(abs, load.resultant(load.start)[:2])) for load in found.loads), default=0.0)
-    turn = max((abs(load.couple) for load in found.loads), default=0.0)
-    reach = max(size * found.length, turn) or 1.0
-    return max(abs(along) / (size or 1.0), abs(square) / (size or 1.0), abs(torque) / reach)
+    return _left(found, (along, square, torque))
+
+
+def _left(found: InternalForces, rest: tuple[float, float, float]) -> float:
+    """Forces and a torque that are left over, of the largest load there is."""
+    sizes = (found.load or 1.0, found.load or 1.0, found.turn or 1.0)
+    return max(abs(value) / size for value, size in zip(rest, sizes, strict=True))
 
 
 @dataclass(frozen=True, slots=True)

@@ -50,7 +50,7 @@ def larger_elsewhere(system: System, values: Mapping[str, Value], asked: Largest
         found = np.broadcast_to(np.asarray(values[asked.moment], float), along.draws)
         places, moments = along.candidates()
         sizes = np.abs(moments)
-        largest = np.nanmax(sizes, axis=0)
+        largest = np.fmax.reduce(sizes, axis=0)  # NaN where there is no length, and no warning
         near = np.abs(places - section) <= _APART * along.length
         elsewhere = np.where(near, -np.inf, sizes)
         least = np.abs(found) * (1.0 - _NEAR)

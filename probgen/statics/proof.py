@@ -134,6 +134,7 @@ def _prove(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
     faults = _Faults(draws)
     _blame(faults, ~(residual <= TOLERANCE), Flaw(FlawKind.UNBALANCED))
     _blame(faults, ~(difference <= TOLERANCE), Flaw(FlawKind.DISPUTED))
+    _blame_lengths(system, complete, faults)
     _blame_largest(system, complete, faults)
     _blame_senses(plan, settled, size, faults)
     _blame_other_roots(plan, batch, faults)
@@ -257,6 +258,16 @@ def _off_outcomes(plan: Plan, batch: Mapping[str, Array]) -> Array:
             gap = np.hypot(size * np.cos(turn) - x, size * np.sin(turn) - y)
             worst = np.maximum(worst, gap / np.where(size > 0.0, size, 1.0))
     return worst
+
+
+def _blame_lengths(system: System, values: Mapping[str, Value], faults: _Faults) -> None:
+    """A body along which forces inside it are asked, and which is no longer than nothing."""
+    points, whole = coordinates(system, values), system.uncut
+    for body in dict.fromkeys((*system.diagrams, *(each.body for each in system.largest))):
+        outline = whole.body(body).outline
+        (x, y), (far_x, far_y) = points[outline[0]], points[outline[-1]]
+        nothing = np.broadcast_to(np.hypot(far_x - x, far_y - y) == 0.0, len(faults))
+        _blame(faults, nothing, Flaw(FlawKind.NO_LENGTH, body=body))
 
 
 def _blame_largest(system: System, values: Mapping[str, Value], faults: _Faults) -> None:

@@ -105,12 +105,14 @@ def stretches(
         loads, spread = tuple(axis.loads()), tuple(axis.spread())
     except _BesideError:
         return ()
-    ends = [(ZERO, 0.0), (axis.length, axis.value(axis.length))]
-    near = _NEAR * ends[1][1]
+    length = axis.value(axis.length)
+    ends, near = [(ZERO, 0.0), (axis.length, length)], _NEAR * length
     marks = [*ends, *((load.x, load.value) for load in loads)]
     marks += [mark for each in spread for mark in ((each.start, each.low), (each.end, each.high))]
     places: list[tuple[Expression, float]] = []
     for mark in sorted(marks, key=lambda mark: mark[1]):
+        if not -near <= mark[1] <= length + near:  # off the body, or its length is below nothing
+            return ()
         if not places or mark[1] - places[-1][1] > near:
             places.append(mark)
     return tuple(

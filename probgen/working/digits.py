@@ -223,7 +223,7 @@ class Digits:
                 case Lump(inner):
                     return self._lump(inner, guard)
                 case Call("rad", (angle,)):
-                    return Call("rad", (in_radians(self.put_in(angle, guard)),))
+                    return Call("rad", (self._in_radians(angle, guard),))
                 case Call("sin" | "cos" | "tan" as function, (angle,)) if _by_lengths(angle):
                     return Call(function, (self._with_degrees(angle, guard),))
                 case Root(balance, name, low, high):
@@ -233,6 +233,12 @@ class Digits:
                     return None
 
         return substituted(expression, replacement)
+
+    def _in_radians(self, angle: Expression, guard: int) -> Expression:
+        """An angle in radians, with more figures where a line needs them: in all lines then."""
+        printed = self.put_in(angle, guard)
+        more = self.guards.of(("radians", printed), guard)
+        return in_radians(printed, self.convention.figures + more + 1)
 
     def _with_degrees(self, angle: Expression, guard: int) -> Expression:
         """An angle with what is made of lengths in it as degrees."""

@@ -32,6 +32,8 @@ LINES = {
     "many digits": ["crate-ramp-strap", "--with", f"mass={'9' * 5000}"],
     "a huge exponent": ["crate-ramp-strap", "--with", "mass=1e999999"],
     "a limit that is never reached": ["cabinet-slide-or-tip", "--with", "push_height=0"],
+    "a beam of no length": ["stand-roof-inside", "--with", "reach=0"],
+    "a beam of no length, asked where it bends most": ["loft-beam-bales", "--with", "span=0"],
     "a huge g": ["crate-ramp-strap", "--g", "1e999999"],
     "g that is no number": ["crate-ramp-strap", "--g", "nan"],
 }

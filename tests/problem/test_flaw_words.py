@@ -54,6 +54,7 @@ TOLD = [
      "the load (W_t) is cut out beyond the shelf"),
     (HANGING, Flaw(FlawKind.OFF_SECTION, "T", place="C", body="shelf"),
      "the section at C is not on the shelf"),
+    (HANGING, Flaw(FlawKind.NO_LENGTH, body="shelf"), "the shelf has no length to be cut along"),
     (HANGING, Flaw(FlawKind.NEAR_AXIS, "R", place="y"),
      "the force from the hinge (R) is so nearly horizontal that the tolerance of a direction "
      "cannot tell which side is meant; ask for abs(R.y) > 0.05*hypot(R.x, R.y)"),

@@ -22,3 +22,8 @@ from probgen.quantities.unit import DEGREE, NEWTON, UNITS
 )
 def test_an_angle_has_six_figures_and_all_else_is_left(angle: Expression, printed: str) -> None:
     assert plain(in_radians(angle)) == printed
+
+
+def test_more_figures_are_kept_once_it_has_them() -> None:
+    angle = in_radians(number(180, DEGREE), 8)
+    assert plain(angle) == plain(in_radians(angle)) == "3.1415927 rad"

@@ -138,6 +138,14 @@ def test_a_push_beside_the_axis_turns_the_body_there() -> None:
     assert ours.at(6.0, Inside.MOMENT) == pytest.approx(900.0)
 
 
+def test_where_a_support_takes_all_at_once_rounding_is_nothing() -> None:
+    """A load right over the hinge: nothing acts inside, and what is left over is of the load."""
+    over = POINT_LOAD.replace('at = "C"', 'at = "A"')
+    ours = inside(ON_TWO + over, **{"R.y": 900.0 + 2e-13, "N": 0.0})
+    assert 0.0 < ours.size(Inside.SHEAR) < 1e-12
+    assert ours.residual < 1e-12
+
+
 @pytest.mark.parametrize("wrong", ["R.y", "N"])
 def test_a_support_force_that_is_wrong_is_left_over(wrong: str) -> None:
     right = {"R.y": 600.0, "N": 300.0}

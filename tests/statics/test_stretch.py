@@ -126,6 +126,13 @@ def test_a_load_by_a_formula_is_written_as_by_hand() -> None:
     assert told == ("R_y − w x³/(3 L²)", "R_y x − w x⁴/(12 L²)")
 
 
+@pytest.mark.parametrize("wrong", [{"L": -6.0}, {"a": 6.5}, {"a": -0.5}])
+def test_what_is_beyond_the_ends_is_not_written(wrong: dict[str, float]) -> None:
+    system = read(BEAM + ON_TWO + DOWN + FIND).system
+    values = VALUES | {"R.x": 0.0, "R.y": 1.0, "S": 1.0} | wrong
+    assert stretches(system, values, "beam", X, Side.BEFORE) == ()
+
+
 @pytest.mark.parametrize("load", [DOWN.replace('at = "C"', 'at = "H"'), EVEN.replace('"A"', '"H"')])
 def test_what_acts_beside_the_axis_is_not_written(load: str) -> None:
     text = BEAM.replace("[body.beam]", 'H = ["a", "0.2 m"]\n[body.beam]')

@@ -334,15 +334,29 @@ def _with_pushes() -> Digits:
     return Digits(Case(replace(CASE.plan, system=system), Labels(), {}, values), Convention())
 
 
-def test_a_line_holds_with_the_radians_it_prints() -> None:
-    """With all figures of pi it gives 1160.4409 N, with those printed 1160.4397 N."""
-    turned = Name("beta", "beta")
-    grown = times(
-        number("351.69", NEWTON), Call("exp", (times(number("0.38"), Call("rad", (turned,))),))
-    )
+GROWN = times(
+    number("351.69", NEWTON),
+    Call("exp", (times(number("0.38"), Call("rad", (Name("beta", "beta"),))),)),
+)
+
+
+def _half_a_turn() -> Digits:
     variables = {"beta": _variable("beta", ANGLE, DEGREE, Role.GIVEN)}
     system = replace(SYSTEM, variables=variables)
     numbers = {"beta": number(180, DEGREE)}
     case = Case(replace(CASE.plan, system=system), Labels(), numbers, {"beta": 180.0})
-    put_in = Digits(case, Convention()).put_in(grown)
-    assert evaluate(put_in, {}) == pytest.approx(1160.43975, abs=1e-5)
+    return Digits(case, Convention())
+
+
+def test_a_line_holds_with_the_radians_it_prints() -> None:
+    """With all figures of pi it gives 1160.4409 N, with those printed 1160.4397 N."""
+    assert evaluate(_half_a_turn().put_in(GROWN), {}) == pytest.approx(1160.43975, abs=1e-5)
+
+
+def test_a_line_that_needs_them_has_more_figures_of_an_angle_in_radians() -> None:
+    """All lines have them then; 1160.44 N alone comes of the six that are usual."""
+    digits = _half_a_turn()
+    digits.guards.begin_line()
+    assert evaluate(digits.put_in(GROWN, 4), {}) == pytest.approx(1160.44094, abs=1e-5)
+    digits.guards.end_line(4)
+    assert "(3.1415927 rad)" in plain(digits.put_in(GROWN))
