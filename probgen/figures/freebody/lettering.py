@@ -9,7 +9,7 @@ from typing import Final
 from probgen.figures.freebody.arrows import Placed, distance
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import GAP, around
-from probgen.figures.paper.scene import FINE, Box, Spot, bearing, line
+from probgen.figures.paper.scene import FINE, Arrow, Box, Spot, bearing, line
 from probgen.figures.paper.tag import Tag, What
 from probgen.quantities.expression import Name
 
@@ -18,12 +18,26 @@ _NEAR: Final = 12.0  # how far from its point a letter is first tried, pt
 _TOGETHER: Final = 5.0  # points so near each other share the place their letters have, pt
 _LED: Final = 40.0  # how far from it with a line to it, pt
 _OFF: Final = GAP + 0.1  # between a letter and the line to its point, pt
+_HEMMED: Final = 15.0  # so near another arrow leaves no room for a symbol on its side, pt
 _BESIDE: Final = 30.0  # how far from its arrow a symbol is first tried, pt
 
 
 def _leader(box: Box, spot: Spot) -> tuple[Spot, Spot]:
     """Where a line from a letter to its point begins and ends."""
     return box.grown(_OFF).nearest(spot), spot
+
+
+def _long(placed: Placed) -> float:
+    return abs(placed.arrow.head - placed.arrow.tail)
+
+
+def _between(arrow: Arrow, arrows: Sequence[Arrow]) -> bool:
+    """Whether others run close by on both sides of it."""
+    way = arrow.head - arrow.tail
+    middle = arrow.tail + 0.7 * way
+    near = (o for o in arrows if o is not arrow and distance(middle, o.tail, o.head) < _HEMMED)
+    sides = [((other.head - middle) / way).imag for other in near]
+    return min(sides, default=0.0) < 0.0 < max(sides, default=0.0)
 
 
 class Lettering:
@@ -35,8 +49,9 @@ class Lettering:
 
     def name_arrows(self, placed: Sequence[Placed], spots: Sequence[Spot]) -> None:
         """The symbol of each arrow, nearer to it than to any other; spots: where forces act."""
-        shortest_first = sorted(placed, key=lambda each: abs(each.arrow.head - each.arrow.tail))
-        for each in shortest_first:  # a short arrow leaves its label the least choice
+        arrows = [each.arrow for each in placed]
+        # One between two others, or a short one, leaves its label the least choice.
+        for each in sorted(placed, key=lambda own: (not _between(own.arrow, arrows), _long(own))):
             others = [(o.arrow.tail, o.arrow.head) for o in placed if o is not each]
             self._name_arrow(each, spots, others)
 

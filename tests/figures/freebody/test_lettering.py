@@ -102,6 +102,14 @@ def test_the_shortest_arrow_chooses_first() -> None:
     assert [*named(*order[::-1])] == ["label:short", "label:long"]
 
 
+def test_an_arrow_between_two_others_chooses_before_them() -> None:
+    """Its one place is at its head, which a neighbour's symbol would else take."""
+    row = [
+        placed(id, x + 0j, x - y * 1j) for id, x, y in (("a", 0, 40), ("b", 12, 42), ("c", 24, 41))
+    ]
+    assert [*named(*row)] == ["label:b", "label:a", "label:c"]
+
+
 def test_a_symbol_without_a_place_near_its_arrow_is_set_all_the_same_and_counted() -> None:
     lettering = Lettering(Field())
     arrow = placed("F", -10 + 0j, 10 + 0j)
