@@ -10,7 +10,12 @@ from probgen.mistakes.unnoticed import unnoticed
 from probgen.problem.problem import shown_values
 from tests.department.worked import worked
 
-WHOLE = "well-windlass", 'as = "components"', 'as = "magnitude and direction"'
+ASKED = '[[find]]\nquantity = "F"\n'
+WHOLE = (
+    "well-windlass",
+    ASKED,
+    f'{ASKED}\n[[find]]\nquantity = "R"\nas = "magnitude and direction"\n',
+)
 UPRIGHT = "forearm-load", "from = 12, to = 25", "from = 5, to = 20"
 
 

@@ -19,7 +19,7 @@ def test_the_contract_s_object() -> None:
     single = work_single("ladder-smooth-wall", 2)
     data = json.loads(json.dumps(as_data(single)))
     assert list(data) == ["template", "revision", "values", "answers", "steps", "proof"]
-    assert (data["template"], data["revision"]) == ("ladder-smooth-wall", 1)
+    assert (data["template"], data["revision"]) == ("ladder-smooth-wall", 2)
     drawn = single.worked.draw.values
     assert {id: entry["unit"] for id, entry in data["values"].items()} == {
         id: number.unit.name if number.unit else "1" for id, number in drawn.items()

@@ -1,0 +1,66 @@
+"""No answer of a supplied template is got, within full marks, by a way that is wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+import pytest
+
+from probgen.bank.bank import default_bank
+from probgen.mistakes.comparison import gap, known_of
+from probgen.mistakes.wrong_working import wrong_workings
+from probgen.problem.problem import draw_class, prepare, work
+from probgen.quantities.expression import evaluate
+from probgen.quantities.unit import SI, US_CUSTOMARY, UnitSystem
+from probgen.working.convention import Convention
+
+DRAWS = 100
+MOST = 0.11
+"""Of the draws: a wrong way may give an answer in a twentieth of all, and a hundred are few."""
+_MOVED = 1e-4  # of an answer: less is only how numbers were rounded on the way
+_PASSED_OVER = ("early_rounding", "hinge_vertical_only")
+"""Slips that are meant to leave answers as they are: rounding, and a component that is asked."""
+HARDLY_MOVED = {
+    # The joint's force stays nearly along the muscle's; a course asks its direction all the same.
+    "forearm-load": {"J.direction"},
+    "fishing-rod": {"H", "R.x"},  # in a fifth of the draws, by the line told from another side
+    "raft-two-boats": {"F.magnitude"},  # in two fifths, by a pull told from the north
+}
+
+
+def shares(id: str, units: UnitSystem) -> Iterator[tuple[str, str, float]]:
+    """A slip, an answer it changes, and in what share of the draws it does so within full marks."""
+    problem = prepare(default_bank().read(id, units), Convention(units=units))
+    draws = draw_class(problem, "slips", [str(each) for each in range(DRAWS)]).draws
+    digits = [own.digits for own in work(problem, draws)]
+    known = known_of(digits)
+    with np.errstate(invalid="ignore"):
+        for wrong in wrong_workings([each.case for each in digits], problem.missteps):
+            slip = wrong.misstep
+            if slip.slip in _PASSED_OVER:
+                continue
+            made = np.ones(DRAWS, bool)
+            if slip.only_if is not None:
+                made = np.asarray(evaluate(slip.only_if, known.right)) > 0.0
+            for answer in known.system.asked.keys() & wrong.values.keys():
+                right = known.right[answer]
+                off = gap(known.system.asked[answer])(wrong.values[answer], right)
+                moved = off > _MOVED * np.maximum(1.0, np.abs(right))
+                within = made & moved & (off <= known.halves[answer])
+                yield f"{slip.slip} {slip.way}".strip(), answer, float(within.mean())
+
+
+@pytest.mark.one_in(8)
+@pytest.mark.parametrize("units", [SI, US_CUSTOMARY], ids=lambda units: units.name)
+@pytest.mark.parametrize("id", sorted(default_bank().files))
+def test_a_wrong_way_gives_no_answer(id: str, units: UnitSystem) -> None:
+    hardly = HARDLY_MOVED.get(id, set())
+    found = [each for each in shares(id, units) if each[1] not in hardly and each[2] > MOST]
+    assert found == []
+
+
+def test_what_hardly_moves_is_still_so() -> None:
+    """Each exception is needed."""
+    for id, answers in HARDLY_MOVED.items():
+        assert {answer for _, answer, share in shares(id, SI) if share > MOST} == answers
