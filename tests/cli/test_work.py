@@ -68,6 +68,7 @@ def test_g_is_that_of_the_ground_in_the_unit_of_the_system(run: Run) -> None:
     assert run("work", "forearm-load", "--g", "32.17", "--units", "US").exit_code == 0
 
 
+@pytest.mark.one_in(4)
 @pytest.mark.parametrize("id", [entry.id for entry in read_catalogue()])
 def test_every_template_is_worked_as_json_and_as_text(id: str, run: Run) -> None:
     worked = json.loads(run("work", id, "--json").stdout)

@@ -118,6 +118,7 @@ def test_parts_are_lettered_where_there_are_several() -> None:
     assert [part.label for part in several.parts] == ["a", "b"]
 
 
+@pytest.mark.one_in(4)
 @pytest.mark.parametrize("id", IDS)
 def test_each_answer_line_ends_with_the_unit_of_what_it_asks(id: str) -> None:
     """Units as the key rounds each answer, asked of the quantity itself."""
@@ -152,6 +153,7 @@ def test_every_picture_a_key_asks_for_is_there() -> None:
     assert len(asked) >= 1
 
 
+@pytest.mark.one_in(4)
 @pytest.mark.parametrize("id", IDS)
 def test_the_key_shows_the_sheet_s_figure_unless_a_size_is_sought(id: str) -> None:
     copy = copy_of(id)
@@ -173,6 +175,7 @@ def test_some_template_asks_for_a_size() -> None:
     assert any(sheet_of(c).problems[0].figure != key_of(c).solutions[0].figure for c in sought)
 
 
+@pytest.mark.one_in(4)
 @pytest.mark.parametrize("id", IDS)
 def test_a_key_begins_with_all_that_is_drawn_and_all_that_is_asked(id: str) -> None:
     copy = copy_of(id)

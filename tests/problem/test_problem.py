@@ -30,7 +30,7 @@ def prove_class(id: str, size: int) -> None:
         assert tell_steps(problem, own)
 
 
-@pytest.mark.one_in(2)
+@pytest.mark.one_in(4)
 @pytest.mark.parametrize("id", IDS)
 def test_a_class_is_proved_and_told(id: str) -> None:
     prove_class(id, 100)

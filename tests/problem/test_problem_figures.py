@@ -73,7 +73,7 @@ def arrows_of(scene: Scene) -> dict[str, Arrow]:
     return {str(s.tag).partition(":")[2]: s for s in shapes if isinstance(s, Arrow)}
 
 
-@pytest.mark.one_in(2)
+@pytest.mark.one_in(4)
 @pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
 def test_every_arrow_points_the_way_the_text_says(path: Path) -> None:
     problem = prepared(path)
@@ -144,7 +144,7 @@ def problem_in(path: Path, convention: Convention) -> Problem:
     return prepare(read_template(path.read_text(encoding="utf-8"), path.name), convention)
 
 
-@pytest.mark.one_in(3)
+@pytest.mark.one_in(6)
 @pytest.mark.parametrize("convention", METHODS, ids=lambda each: each.torque)
 @pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
 def test_every_letter_of_the_key_is_seen(path: Path, convention: Convention) -> None:

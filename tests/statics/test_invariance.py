@@ -171,7 +171,7 @@ def mirrored_problem(name: str) -> Problem:
     return prepare(replace(own, system=mirrored(own.system)), Convention())
 
 
-@pytest.mark.one_in(2)
+@pytest.mark.one_in(4)
 @pytest.mark.parametrize("name", TEMPLATES)
 @few
 @given(place=places)
@@ -204,7 +204,7 @@ def pivoted_problems(name: str) -> tuple[Problem, ...]:
     return tuple(found)
 
 
-@pytest.mark.one_in(2)
+@pytest.mark.one_in(4)
 @pytest.mark.parametrize("name", QUICK)
 @few
 @given(place=places)

@@ -79,6 +79,7 @@ def test_every_slip_has_words_and_a_rank() -> None:
     assert {id for id, _ in SLIPS} == set(LIKELIHOOD)
 
 
+@pytest.mark.one_in(4)
 @pytest.mark.parametrize("path", EVERY, ids=lambda path: path.stem)
 def test_all_can_be_told(path: Path) -> None:
     problem, own = worked(path)

@@ -109,6 +109,7 @@ def test_the_senses_told_are_those_of_the_torques(name: str, positive: Any) -> N
                 assert (sign == "positive") == (word == positive)
 
 
+@pytest.mark.one_in(4)
 @pytest.mark.parametrize(("name", "positive"), SENSES)
 def test_the_positive_sense_is_told_before_torques_are_taken(name: str, positive: Any) -> None:
     convention = replace(USUAL, positive=positive)

@@ -61,6 +61,7 @@ def test_points_add_up_and_diagrams_have_a_third_at_most(name: str) -> None:
         assert {kind for mark in drawn for kind in mark.kinds} <= {"diagram"}
 
 
+@pytest.mark.one_in(4)
 @pytest.mark.parametrize("name", OWN)
 def test_every_balance_has_a_mark_where_points_allow(name: str) -> None:
     count = balances(problem(name).plan)

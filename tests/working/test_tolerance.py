@@ -55,7 +55,7 @@ def named(path: Path) -> str:
     return path.stem
 
 
-@pytest.mark.one_in(3)
+@pytest.mark.one_in(6)
 @pytest.mark.parametrize("convention", COURSES, ids=["usual", "customary", "two figures"])
 @pytest.mark.parametrize("path", EVERY, ids=named)
 def test_printed_interval_holds_the_exact_one(path: Path, convention: Convention) -> None:
@@ -77,7 +77,7 @@ def test_printed_interval_holds_the_exact_one(path: Path, convention: Convention
             assert float(each.high.value - each.low.value) < 2 * half + 2 * step + slack
 
 
-@pytest.mark.one_in(3)
+@pytest.mark.one_in(6)
 @pytest.mark.parametrize("convention", COURSES, ids=["usual", "customary", "two figures"])
 @pytest.mark.parametrize("path", OWN, ids=named)
 def test_half_width_is_the_course_tolerance_or_a_floor(path: Path, convention: Convention) -> None:

@@ -153,6 +153,7 @@ def formulas_in(blocks: tuple[Block, ...]) -> list[Formula]:
     return found
 
 
+@pytest.mark.one_in(4)
 @pytest.mark.parametrize("id", sorted(default_bank().files))
 def test_every_working_says_the_same_in_plain_text(id: str) -> None:
     problem = prepare(default_bank().read(id), Convention())
