@@ -17,6 +17,8 @@ from collections.abc import Hashable
 from dataclasses import dataclass, field
 from decimal import Decimal
 
+import numpy as np
+
 from probgen.quantities.expression import (
     Call,
     Expression,
@@ -299,7 +301,10 @@ class Digits:
         self.guards.begin_line()
         for guard in range(1, _MOST_GUARD + 1):
             printed = tidied(self.put_in(expression, guard))
-            worked = float(evaluate(printed, {})) / unit.factor
+            with np.errstate(all="ignore"):  # a number too small for its digits is printed as 0
+                worked = float(evaluate(printed, {})) / unit.factor
+            if not math.isfinite(worked):
+                continue
             if abs(worked - float(result.value)) < near:
                 self.guards.end_line(guard)
                 return Line(printed, result, guard)

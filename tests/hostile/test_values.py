@@ -64,8 +64,15 @@ def odd_values(problem: Problem, start: Draw, quantity: Given | Derived) -> Iter
             yield str(start.values[other.id].value)
 
 
-@pytest.mark.proof
-@pytest.mark.parametrize("id", sorted(default_bank().files))
+AT_ONCE = ("stand-roof-inside", "tailgate-gas-struts")
+"""A body cut through its length; a quotient of a weight that may be printed as nothing."""
+IDS = [
+    pytest.param(id, marks=[] if id in AT_ONCE else [pytest.mark.proof])
+    for id in sorted(default_bank().files)
+]
+
+
+@pytest.mark.parametrize("id", IDS)
 def test_no_value_of_a_template_ends_in_a_traceback(id: str) -> None:
     """Points that coincide, lengths of nothing, bodies without weight: worked or refused."""
     problem = prepare(default_bank().read(id), Convention())

@@ -52,9 +52,9 @@ def test_a_place_more_by_rounding() -> None:
     """9.996 N to three figures is 10.0 N: half its last place is 0.05 N; of 9.994 N 0.005 N."""
     problem = problem_of(LADDER, replace(USUAL, tolerance=0.0))
     system = problem.plan.system
-    assert tuple(system.asked) == ("f",)
+    assert tuple(system.asked) == ("f", "n")
     some = {id: np.full(3, 1e-3) for id in system.unknowns}
-    some["f"] = np.array([9.996, 9.994, 0.0])
+    some |= {"f": np.array([9.996, 9.994, 0.0]), "n": np.ones(3)}
     own = asked_answers(problem.plan, problem.template.labels, problem.convention, some)
     assert own.halves.T[0].tolist() == pytest.approx([0.05, 0.005, 5e-6])
 
