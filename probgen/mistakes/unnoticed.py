@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -14,6 +14,9 @@ from probgen.mistakes.variant import Misstep
 from probgen.mistakes.wrong_working import Missteps, WrongWorking, wrong_workings
 from probgen.quantities.expression import evaluate
 from probgen.working.digits import Digits
+
+Draws = NDArray[np.bool_]
+"""Of each draw whether something is so."""
 
 _DUST: Final = 1e-9  # a difference that only the rounding of floats accounts for
 
@@ -49,15 +52,26 @@ def unnoticed(students: Sequence[Digits], made: Missteps) -> tuple[Unnoticed, ..
     return tuple(sorted(counted, key=lambda each: -each.draws))
 
 
-def _passes(known: Known, wrong: WrongWorking) -> NDArray[np.bool_]:
-    """For each student whether a slip that changes an answer changes none beyond full marks."""
+def each_answer(known: Known, wrong: WrongWorking) -> Iterator[tuple[str, Draws, Draws]]:
+    """The answers a slip leads to: in which draws it changes one, in which within full marks.
+
+    Draws in which nobody would make the slip are in neither.
+    """
     right, only_if = known.right, wrong.misstep.only_if
-    changed, within = np.zeros(known.count, bool), np.ones(known.count, bool)
+    made = np.ones(known.count, bool)
+    if only_if is not None:
+        made &= np.asarray(evaluate(only_if, right)) > 0.0
     for id, of in known.system.asked.items():
         if id in wrong.values:
             off = gap(of)(wrong.values[id], right[id])
-            changed |= off > _DUST * np.maximum(1.0, np.abs(right[id]))
-            within &= off <= known.halves[id]
-    if only_if is not None:
-        within &= np.asarray(evaluate(only_if, right)) > 0.0
+            changed = made & (off > _DUST * np.maximum(1.0, np.abs(right[id])))
+            yield id, changed, made & (off <= known.halves[id])
+
+
+def _passes(known: Known, wrong: WrongWorking) -> Draws:
+    """For each student whether a slip that changes an answer changes none beyond full marks."""
+    changed, within = np.zeros(known.count, bool), np.ones(known.count, bool)
+    for _, other, near in each_answer(known, wrong):
+        changed |= other
+        within &= near
     return changed & within

@@ -32,7 +32,7 @@ from probgen.problem.flaw_words import flaws_told
 from probgen.quantities.expression import Value, evaluate
 from probgen.quantities.printing import plain
 from probgen.statics.flaw import Flaw
-from probgen.statics.internal_forces import InternalForces, internal_forces
+from probgen.statics.internal_forces import InternalForces, bodies_cut, internal_forces
 from probgen.statics.method import Method
 from probgen.statics.plan import Plan, find_plan
 from probgen.statics.proof import Proof, prove
@@ -136,8 +136,8 @@ class Worked:
     def inside(self) -> tuple[InternalForces, ...]:
         """What acts inside each body that has a diagram, or whose largest moment is asked."""
         system = self.case.system
-        bodies = dict.fromkeys((*system.diagrams, *(each.body for each in system.largest)))
-        return tuple(internal_forces(system.uncut, self.complete, body) for body in bodies)
+        whole, bodies = system.uncut, bodies_cut(system)
+        return tuple(internal_forces(whole, self.complete, body) for body in bodies)
 
 
 def prepare(template: Template, convention: Convention, language: Language = ENGLISH) -> Problem:

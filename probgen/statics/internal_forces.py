@@ -157,6 +157,11 @@ class InternalForces:
         return next(p for p in places if abs(p.value) >= most * (1.0 - _NEAR))
 
 
+def bodies_cut(system: System) -> tuple[str, ...]:
+    """The bodies that have a diagram, or whose largest moment is asked."""
+    return tuple(dict.fromkeys((*system.diagrams, *(each.body for each in system.largest))))
+
+
 def internal_forces(system: System, values: Mapping[str, Value], body: str) -> InternalForces:
     """Those of a straight body, from its first point to its last.
 

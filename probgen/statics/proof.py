@@ -19,6 +19,7 @@ from probgen.quantities.unit import ANGLE, FORCE
 from probgen.statics.cross_check import solve_all, with_definitions
 from probgen.statics.derivation import span_of
 from probgen.statics.flaw import Flaw, FlawKind
+from probgen.statics.internal_forces import bodies_cut
 from probgen.statics.largest_moment import larger_elsewhere
 from probgen.statics.line import Line, worked
 from probgen.statics.numeric_equations import assemble, coordinates
@@ -261,9 +262,9 @@ def _off_outcomes(plan: Plan, batch: Mapping[str, Array]) -> Array:
 
 
 def _blame_lengths(system: System, values: Mapping[str, Value], faults: _Faults) -> None:
-    """A body along which forces inside it are asked, and which is no longer than nothing."""
+    """A body that is to be cut along its length, and has none."""
     points, whole = coordinates(system, values), system.uncut
-    for body in dict.fromkeys((*system.diagrams, *(each.body for each in system.largest))):
+    for body in bodies_cut(system):
         outline = whole.body(body).outline
         (x, y), (far_x, far_y) = points[outline[0]], points[outline[-1]]
         nothing = np.broadcast_to(np.hypot(far_x - x, far_y - y) == 0.0, len(faults))

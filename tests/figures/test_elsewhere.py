@@ -70,7 +70,7 @@ def assert_moved(one: Scene, other: Scene) -> None:
     ]
     assert sorted(str(s.tag) for s in one.labels) == sorted(str(s.tag) for s in other.labels)
     if abs(one.scale / other.scale - 1.0) > 1e-6:  # labels that changed places may need more room
-        assert one.scale == pytest.approx(other.scale, rel=0.26)
+        assert one.scale == pytest.approx(other.scale, rel=0.25 + 1e-9)  # a step, as it is rounded
         return
     pairs = zip(fixed(one), fixed(other), strict=True)
     places = [each for a, b in pairs for each in zip(spots(a), spots(b), strict=True)]

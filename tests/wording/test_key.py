@@ -163,7 +163,7 @@ def concerns(convention: Convention, own: Worked) -> bool:
     return True
 
 
-MANY = 10
+MANY = 11
 """Templates, so that a fault in a choice of the course shows in some."""
 
 
