@@ -231,7 +231,7 @@ def _fits(
     left: papers whose answer is a number.
     """
     problem, papers = own.problem, own.papers
-    beside = siblings(problem.plan, id, list(papers[0].asked))
+    beside = _beside(problem, papers[0].asked, id)
     for group, told in by_pattern([_standing(papers[i], before) for i in left]):
         members = [left[place] for place in group]
         cases, wanted = [own.worked[i].case for i in members], [id, *beside]
@@ -250,6 +250,17 @@ def _fits(
         ]
         for i, fit in zip(members, fitting(answers, values, ways), strict=True):
             yield i, fit, ways
+
+
+def _beside(problem: Problem, asked: Mapping[str, Asked], id: str) -> list[str]:
+    """The other answers that a way to one has to lead to as well.
+
+    Where limits are compared a way starts from the data alone, so it is one to all answers: the
+    load that one part tears at comes of many ways, what else stands on the paper of few of them.
+    """
+    if problem.plan.branches:
+        return [other for other, each in asked.items() if other != id and not each.is_choice]
+    return siblings(problem.plan, id, list(asked))
 
 
 def _note_keys(own: _Class, left: Sequence[int]) -> None:

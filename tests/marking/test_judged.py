@@ -19,6 +19,7 @@ from probgen.marking.finding import Finding
 from probgen.marking.follow import order
 from probgen.marking.form import Place
 from probgen.marking.judged import Judged, judged
+from probgen.marking.naming import MOST, limit_table
 from probgen.marking.points import points_of
 from probgen.marking.policy import Policy
 from probgen.mistakes.comparison import class_slips, likely
@@ -184,6 +185,31 @@ def test_a_largest_value_may_be_of_the_wrong_limit(
     (answers,) = judged(problem, [own], [told], 10, Policy())
     assert [each.finding for each in answers] == [first, second]
     assert {id for way in answers[0].slips for id in way.ids} == slips
+
+
+def test_of_ways_to_the_wrong_limit_those_are_named_that_lead_to_all_that_was_typed() -> None:
+    """Most of them end with the thin cord at its strength: that number alone tells nothing."""
+    path = "particles/feeder-cord-strength.toml"
+    text = (TEMPLATES / path).read_text(encoding="utf-8")
+    problem = prepare(read_template(text, path), Convention())
+    class_ = work(problem, draw_class(problem, "knot", [str(n) for n in range(9)]).draws)
+    own = next(
+        each for each in class_ if each.case.values["T_1"] < each.case.values["left_strength"]
+    )
+    numbers = {each.id: each.blank.unit for each in asked_of(problem, own) if not each.is_choice}
+    ways, rows = limit_table([own.case], problem.missteps, list(numbers))
+    at_strength = 0
+    for place, way in enumerate(ways):
+        typed = {
+            id: {Place.NUMBER: f"{rows[id][place, 0]:.5g}", Place.UNIT: unit.name if unit else ""}
+            for id, unit in numbers.items()
+        }
+        (answers,) = judged(problem, [own], [typed], 10, Policy())
+        (first,) = (each for each in answers if each.asked.id == "T_1")
+        if first.finding is Finding.SLIP:
+            assert way.keys in {each.keys for each in first.slips}, way.ids
+            at_strength += math.isclose(rows["T_1"][place, 0], own.case.values["left_strength"])
+    assert at_strength > MOST
 
 
 def test_one_figure_is_too_few_to_be_right() -> None:
