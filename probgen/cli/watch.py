@@ -5,7 +5,7 @@ from __future__ import annotations
 import time
 from collections.abc import Callable
 from pathlib import Path
-from typing import Final, TypeVar
+from typing import TypeVar
 
 from probgen.cli.mend import told
 from probgen.cli.terminal import say
@@ -13,7 +13,6 @@ from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
 
 _T = TypeVar("_T")
-_PAUSE: Final = 0.1  # s between two looks at the file: sooner than anybody looks up
 
 
 def follow(path: Path, make: Callable[[], _T]) -> _T | None:
@@ -30,7 +29,7 @@ def follow(path: Path, make: Callable[[], _T]) -> _T | None:
                 seen = state
                 made = _told(make) or made
                 say(f"-- {path} is followed: save it, or stop with Ctrl-C", err=True)
-            time.sleep(_PAUSE)
+            time.sleep(0.1)  # s: sooner than anybody looks up
     except KeyboardInterrupt:
         return made
 

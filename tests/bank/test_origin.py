@@ -44,6 +44,7 @@ def test_what_a_release_would_miss() -> None:
     [
         ('"pt-BR"', '"Portuguese"', "origin.language"),
         ("12", "0", "minutes"),
+        ("12", "601", "minutes"),
         ("12", '"12"', "minutes"),
         ("author", "autor", "origin.autor"),
     ],
@@ -52,6 +53,13 @@ def test_faults(old: str, new: str, field: str) -> None:
     faults = Faults("")
     read_origin(Table(parse_toml(WHOLE.replace(old, new), ""), "", faults))
     assert [fault.field for fault in faults.found] == [field]
+
+
+def test_a_piece_of_work_takes_ten_hours_at_most() -> None:
+    faults = Faults("")
+    found = read_origin(Table(parse_toml(WHOLE.replace("12", "600"), ""), "", faults))
+    assert not faults.found
+    assert found.minutes == 600
 
 
 def test_a_template_has_it_and_its_other_fields_are_as_they_were() -> None:

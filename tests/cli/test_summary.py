@@ -15,6 +15,7 @@ from probgen.papers.chunk import Loss
 from probgen.papers.typesetter import Kind
 from tests.records import Column, record_of
 
+OTHER = Loss(Kind.SHEETS, "02-bo", "Bo (2)", 1, "shelf", "TeX: a complaint")
 LOSS = Loss(Kind.KEYS, "01-ada", "Ada (1)", 1, "shelf", "TeX: a complaint")
 
 
@@ -55,14 +56,28 @@ def test_an_exam_and_its_lists(tmp_path: Path, capsys: pytest.CaptureFixture[str
     assert "who has which versions.csv, versions.pdf\n" in told
 
 
+@pytest.mark.parametrize(
+    ("losses", "told_first"),
+    [([LOSS], "1 document is missing"), ([LOSS, OTHER], "2 documents are missing")],
+)
 def test_what_is_missing_is_told_also_when_quiet(
-    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], losses: list[Loss], told_first: str
 ) -> None:
     with pytest.raises(click.exceptions.Exit) as ended:
-        show_built(built(tmp_path, [], None, LOSS), quiet=True)
+        show_built(built(tmp_path, [], None, *losses), quiet=True)
     assert ended.value.exit_code == 3
     told = capsys.readouterr()
     assert told.out == ""
-    assert "1 document is missing" in told.err
-    assert str(LOSS) in told.err
+    assert told_first in told.err
+    assert all(str(loss) in told.err for loss in losses)
     assert "everybody keeps their numbers" in told.err
+
+
+def test_where_nothing_could_be_printed_no_pdf_is_named(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with pytest.raises(click.exceptions.Exit):
+        show_built(built(tmp_path, ["all-sheets.pdf"], None, LOSS), quiet=False)
+    told = capsys.readouterr().out
+    assert "to hand out   " + str(tmp_path / "all-sheets.pdf") in told
+    assert "to mark with  no keys, for none could be printed" in told

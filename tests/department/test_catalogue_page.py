@@ -148,6 +148,8 @@ def test_a_view_has_draws_histograms_slips_working_findings_and_history() -> Non
     assert dict(CATALOGUE.cautions)["body"] in view
     for told in ("<del>still</del>", "<ins>calm</ins>", "other physics", "<del>+</del>"):
         assert told in view
+    (trials,) = view.split(f'<th scope="col">{CATALOGUE.change.numbers}</th>')[1:]
+    assert trials.split("</table>")[0].count('<th scope="row">') == 3
 
 
 def test_the_lines_of_a_tick_are_those_of_an_assignment() -> None:
