@@ -17,6 +17,7 @@ from pathlib import Path
 
 import probgen
 from tests.bench import (
+    afterwards,
     author,
     bank,
     engine,
@@ -47,6 +48,7 @@ def main() -> None:
         spreading.bench()
         marking.bench(Path(name) / "marking", large)
         author.bench(school)
+        afterwards.bench(school, students)
         pages.bench(school, students)
         python_share.bench(school, students)
         growth.bench(school, students, large)
