@@ -115,15 +115,11 @@ def _solution(solution: Solution) -> str:
             _title(solution.number, solution.title, solution.points),
             _text(solution.statement),
             _figure(solution.figure),
-            _table(
-                "ll", ((_text(g.symbol), _text(g.value), escape(g.name)) for g in solution.given)
-            ),
+            _table("ll", map(_given, solution.given)),
             "; ".join(map(_text, solution.asked)),
             *(_section(section, pictures) for section in solution.sections),
             _table("ll", map(_answer, solution.answers)),
-            _table(
-                "p{100mm}r", ((_text(mark.words), str(mark.points)) for mark in solution.scheme)
-            ),
+            _table("p{100mm}r", map(_mark, solution.scheme)),
             _text(solution.follow_through),
             _blocks(solution.slips, pictures),
         )
