@@ -49,6 +49,7 @@ fuzz: .venv/ready-to-test
 	@$(BIN)/python -m tests.fuzz --kinds $(KINDS) --seconds $(SECONDS) --count $(COUNT) --seed $(SEED)
 
 bench: setup
+	@sh .ci/setup --for-bench
 	@$(BIN)/python -m tests.bench
 
 gallery: .venv/ready-to-test
