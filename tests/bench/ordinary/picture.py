@@ -26,39 +26,44 @@ _EQUALS: Final = Relation("=")
 
 
 def picture_of(scene: Scene) -> str:
-    """The scene as a `tikzpicture` of its own size."""
-    drawn = "\n".join(map(_shape, scene.shapes))
+    """The scene as a `tikzpicture` of its own size, measured from its lower left corner."""
+    corner = complex(scene.box.left, scene.box.bottom)
+    drawn = "\n".join(_shape(shape, corner) for shape in scene.shapes)
     return f"\\begin{{tikzpicture}}[x=1pt,y=1pt]\n{drawn}\n\\end{{tikzpicture}}"
 
 
-def _shape(shape: Shape) -> str:
+def _shape(shape: Shape, corner: Spot) -> str:
+    def at(spot: Spot) -> str:
+        return _at(spot - corner)
+
     match shape:
         case Path():
             close = " -- cycle" if shape.closed or shape.filled else ""
-            runs = " ".join(" -- ".join(map(_at, run)) + close for run in shape.lines)
+            runs = " ".join(" -- ".join(map(at, run)) + close for run in shape.lines)
             return rf"\draw[{_look(shape.pen, shape.filled, shape.tone)}] {runs};"
         case Curve():
-            bends = (f" .. controls {_at(a)} and {_at(b)} .. {_at(c)}" for a, b, c in shape.pieces)
+            bends = (f" .. controls {at(a)} and {at(b)} .. {at(c)}" for a, b, c in shape.pieces)
             look = _look(shape.pen, shape.filled, shape.tone)
-            return rf"\draw[{look}] {_at(shape.start)}{''.join(bends)};"
+            return rf"\draw[{look}] {at(shape.start)}{''.join(bends)};"
         case Arc():
-            return rf"\draw[{_look(shape.pen, shape.filled, shape.tone)}] {_arc(shape)};"
+            return rf"\draw[{_look(shape.pen, shape.filled, shape.tone)}] {_arc(shape, corner)};"
         case Arrow():
             tip = f"{{Stealth[length={shape.length:g}pt,width={shape.width:g}pt]}}"
             ends = f"{tip}-{tip}" if shape.both else f"-{tip}"
-            return rf"\draw[{_look(shape.pen)},{ends}] {_at(shape.tail)} -- {_at(shape.head)};"
+            return rf"\draw[{_look(shape.pen)},{ends}] {at(shape.tail)} -- {at(shape.head)};"
         case Label():
             size = rf"\fontsize{{{shape.size:g}}}{{{1.2 * shape.size:g}}}\selectfont"
             return (
-                rf"\node[anchor=base west,inner sep=0pt,font={size}] at {_at(shape.spot)} "
+                rf"\node[anchor=base west,inner sep=0pt,font={size}] at {at(shape.spot)} "
                 f"{{{_label(shape)}}};"
             )
 
 
-def _arc(arc: Arc) -> str:
+def _arc(arc: Arc, corner: Spot) -> str:
+    centre = arc.centre - corner
     if abs(arc.sweep) >= 360.0:
-        return f"{_at(arc.centre)} circle[radius={arc.radius:.2f}]"
-    start = _at(arc.centre + arc.radius * heading(arc.start))
+        return f"{_at(centre)} circle[radius={arc.radius:.2f}]"
+    start = _at(centre + arc.radius * heading(arc.start))
     end = arc.start + arc.sweep
     return f"{start} arc[start angle={arc.start:.2f},end angle={end:.2f},radius={arc.radius:.2f}]"
 
