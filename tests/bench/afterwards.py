@@ -31,7 +31,7 @@ def bench(school: School, students: int) -> None:
 def _code_of_somebody(built: Path) -> str:
     with (built / "codes.csv").open(encoding="utf-8-sig", newline="") as file:
         rows = [*csv.DictReader(file)]
-    return rows[len(rows) // 2]["Code"]
+    return rows[len(rows) // 2]["code"]
 
 
 def _run(*words: str) -> None:
