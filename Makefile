@@ -12,10 +12,10 @@
 # All of them set up first what is missing; make PYTHON=/path/to/python3.12 setup picks a Python.
 
 BIN = .venv/bin
-KINDS = templates,guide,sets,rosters,records,styles,banks,layouts,lines,answers,rules,marks,departments,reviews,releases,uses
-SECONDS = 60
-COUNT = 1000000
-SEED = fuzz
+KINDS ?= templates,guide,sets,rosters,records,styles,banks,layouts,lines,answers,rules,marks,departments,reviews,releases,uses
+SECONDS ?= 60
+COUNT ?= 1000000
+SEED ?= fuzz
 
 .PHONY: setup fuzz demo test coverage prove mutants bench gallery golden workings clean
 
