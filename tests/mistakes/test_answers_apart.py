@@ -23,8 +23,6 @@ _PASSED_OVER = ("early_rounding", "hinge_vertical_only")
 HARDLY_MOVED = {
     # The joint's force stays nearly along the muscle's; a course asks its direction all the same.
     "forearm-load": {"J.direction"},
-    "fishing-rod": {"H", "R.x"},  # in a fifth of the draws, by the line told from another side
-    "raft-two-boats": {"F.magnitude"},  # in two fifths, by a pull told from the north
 }
 
 
