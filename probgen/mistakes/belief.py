@@ -13,7 +13,7 @@ from probgen.quantities.expression import Expression, Value, evaluate, names_in
 from probgen.quantities.unit import MASS, TORQUE
 from probgen.statics.derivation import span_of
 from probgen.statics.geometry import way
-from probgen.statics.system import Role, System
+from probgen.statics.system import Kind, Role, System
 
 MOST: Final = 15.0
 """An answer so many times too large or too small is noticed: a judgement, above g = 9.8, so that
@@ -44,7 +44,8 @@ def believable(
     if misstep.only_if is not None:
         fits &= np.asarray(evaluate(misstep.only_if, right)) > 0.0
     for place, (id, value) in enumerate(found.items()):
-        fits &= (until < place) | _signed(system, id, value)
+        seen = _signed(system, id, value) & as_told(system, id, right.get(id, np.nan), value)
+        fits &= (until < place) | seen
     if sought:
         so_far = {
             id: np.where(until < place, right.get(id, np.nan), value)
@@ -60,6 +61,18 @@ def possible(system: System, answer: str, right: Value, value: Value) -> NDArray
     right, value: the right one and what is found for it, for one student or many.
     """
     return _sized(system, answer, right, value) & _signed(system, answer, value)
+
+
+def as_told(system: System, id: str, right: Value, value: Value) -> NDArray[np.bool_]:
+    """Whether a push or pull of which the way is told, and right, still acts that way.
+
+    Somebody who finds it the other way round looks for the mistake.
+    """
+    variable = system.variables.get(id)
+    size = variable.as_name if variable else None
+    applied = any(each.kind is Kind.FORCE and each.magnitude == size for each in system.forces)
+    turned: NDArray[np.bool_] = np.logical_and(np.asarray(right) > 0.0, np.asarray(value) < 0.0)
+    return ~turned if applied else np.ones(turned.shape, bool)
 
 
 def _sized(system: System, id: str, right: Value, value: Value) -> NDArray[np.bool_]:

@@ -13,7 +13,7 @@ from typing import Final, Protocol, TypeVar
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.mistakes.belief import Place, believable, places, possible
+from probgen.mistakes.belief import Place, as_told, believable, places, possible
 from probgen.mistakes.likelihood import rank
 from probgen.mistakes.variant import Misstep
 from probgen.mistakes.wrong_working import Column, Missteps, WrongWorking, wrong_workings
@@ -163,7 +163,10 @@ def _judged(known: Known, working: WrongWorking, sought: Sequence[Place]) -> _Ju
         known.system, working.misstep, right, working.values, until, sought
     )
     betrays = {
-        id: believed & clear[id] & possible(known.system, id, right[id], value)
+        id: believed
+        & clear[id]
+        & possible(known.system, id, right[id], value)
+        & as_told(known.system, id, right[id], value)
         for id, value in found.items()
     }
     begins = {id: origin == at for at, id in enumerate(found)}

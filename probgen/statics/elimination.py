@@ -11,6 +11,7 @@ from probgen.quantities.expression import (
     Call,
     Expression,
     Name,
+    Quotient,
     Sum,
     is_number,
     linear_parts,
@@ -226,9 +227,20 @@ def _rank(unknown: str, left: _Left, aim: _Aim) -> tuple[bool, bool, bool, bool,
     """
     said = _said(left.expression, unknown)
     parts = linear_parts(left.expression, unknown)
-    divided = parts is None or (not is_number(parts[0], 1) and not is_number(negative(parts[0]), 1))
+    divided = parts is None or not _is_one(parts[0])
     turns = said is not None and _turns(said)
     return said is None, turns, divided, unknown in aim.kept, len(terms_of(left.expression))
+
+
+def _is_one(slope: Expression) -> bool:
+    """Whether it is 1 or -1."""
+    return is_number(slope, 1) or is_number(negative(slope), 1)
+
+
+def _is_divided(value: Expression) -> bool:
+    """Whether a fraction stands among the factors of its terms."""
+    factors = (factor for _, term in terms_of(value) for factor in factors_of(term))
+    return any(isinstance(factor, Quotient) for factor in factors)
 
 
 def _said(expression: Expression, unknown: str) -> Expression | None:
@@ -271,13 +283,16 @@ def _after(
 def _put_into(
     expression: Expression, unknown: str, taken_out: tuple[Expression, Expression]
 ) -> Expression | None:
-    """The expression with unknown = -rest/slope put in, multiplied by the slope."""
+    """The expression with unknown = -rest/slope put in, multiplied by the slope if it divides."""
     parts = linear_parts(expression, unknown)
     if parts is None:
         return None
     slope, rest = taken_out
     if parts[0] == ZERO:
         return expression
+    value = isolated(slope, rest)
+    if not _is_one(slope) and not _is_divided(value):  # its factor stands in all its terms
+        return collected(total((1, expanded(times(parts[0], value))), (1, parts[1])))
     put_in = _with_tangent(parts[0], negative(rest), slope)
     if put_in is not None:
         return collected(total((1, put_in), (1, parts[1])))

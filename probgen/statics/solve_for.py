@@ -64,7 +64,7 @@ def solved_for(
 def all_roots(
     expression: Expression, unknown: str, within: Range = (-math.inf, math.inf)
 ) -> tuple[Expression, ...]:
-    """Every value of `unknown` that makes the expression zero, angles within a full turn.
+    """Every value of `unknown` that makes the expression zero, angles from -180 to 360 degrees.
 
     A numerical `Root` stands for all roots in its range.
     """
@@ -84,17 +84,21 @@ def all_roots(
 
 
 def _other_angles(value: Expression) -> tuple[Expression, ...]:
-    """The angles beside a principal value that solve the same equation, within a full turn."""
-    half = number(180, DEGREE)
+    """The angles beside a principal value that solve the same equation, from -180 to 360 deg."""
+    half, turn = number(180, DEGREE), number(360, DEGREE)
     match value:
         case Call("asin", _):
-            return (total((1, half), (-1, value)),)
+            return (total((1, half), (-1, value)), total((1, value), (1, turn)))
         case Call("acos", _):
-            return (negative(value),)
+            return (negative(value), total((1, turn), (-1, value)))
         case Call("atan", _):
-            return (total((1, value), (1, half)), total((1, value), (-1, half)))
+            signs = ((1, half), (-1, half), (1, turn))
+            return tuple(total((1, value), signed) for signed in signs)
         case Sum(((1, Call("asin", _) as principal), (sign, shift))):
-            return (total((1, half), (-1, principal), (sign, shift)),)
+            return (
+                total((1, half), (-1, principal), (sign, shift)),
+                total((1, value), (1, turn)),
+            )
         case _:
             return ()
 
@@ -105,6 +109,8 @@ def isolated(slope: Expression, rest: Expression) -> Expression:
     match slope:
         case Sum(((-1, Quotient() as turned),)):
             rest, slope = negative(rest), turned
+    if shared := shared_factors([term for _, term in (*terms_of(rest), *terms_of(slope))]):
+        rest, slope = without_factors(rest, shared), without_factors(slope, shared)
     if isinstance(slope, Quotient):
         bottom = slope.bottom  # a number stands before letters: 4 b
         below = factors_of(bottom)

@@ -29,5 +29,12 @@ def _asked(system: System, labels: Labels, find: Find) -> Fact:
         return UtmostAsked(quantity, find.form is Form.LARGEST, limits)
     if find.form is Form.VALUE or find.quantity not in labels.elements:
         return QuantityAsked(system.variables[find.quantity].as_name)
-    whole = labels.whole(find.quantity)
-    return ForceAsked(find.quantity, whole, find.form is Form.COMPONENTS)
+    whole, body = labels.whole(find.quantity), _one_of_two(system, find.quantity)
+    return ForceAsked(find.quantity, whole, find.form is Form.COMPONENTS, body)
+
+
+def _one_of_two(system: System, element: str) -> str:
+    """The body that a force acts on which acts the opposite way on another; "" where none does."""
+    if all(each.of != element for each in system.elements):
+        return ""
+    return next(each.body for each in system.elements if each.id == element)

@@ -79,9 +79,10 @@ def _told(digits: Digits, unused: Unused, inside: Sequence[InternalForces]) -> t
         *links_told(digits, bodies),
         *loads_asked(digits, bodies),
         *_forces_on(digits, whole),
+        *_asked_definitions(digits, needed=True),
         *_steps(digits, inside),
         *_parts_told(digits, bodies),
-        *_asked_definitions(digits),
+        *_asked_definitions(digits, needed=False),
         *resultant_passages(digits),
         *(holding_passage(digits, find) for find in case.system.finds if find.form is Form.HOLDS),
         *_checks(digits, unused),
@@ -160,10 +161,15 @@ def _parts_told(digits: Digits, bodies: Sequence[Body]) -> Iterator[Passage]:
             yield from parts_passage(digits, body, wanted)
 
 
-def _asked_definitions(digits: Digits) -> Iterator[Passage]:
-    """Quantities asked that the data alone settle; of several with one reason, it is given once."""
-    reasons, given = digits.case.labels.reasons, set[object]()
+def _asked_definitions(digits: Digits, *, needed: bool) -> Iterator[Passage]:
+    """Quantities asked that the data alone settle; of several with one reason, it is given once.
+
+    needed: those that the steps work with, which come before them; else the others.
+    """
+    reasons, given, used = digits.case.labels.reasons, set[object](), _used(digits.case.plan)
     for definition in _defined(digits):
+        if (definition.variable in used) is not needed:
+            continue
         variable = digits.case.system.variables[definition.variable]
         rows = rows_of(digits, variable.as_name, definition.expression, definition.variable)
         because = reasons.get(definition.variable)
@@ -171,6 +177,15 @@ def _asked_definitions(digits: Digits) -> Iterator[Passage]:
         said = (sentences(ConditionsHold((definition.variable,))),) if fresh else ()
         given.add(because)
         yield Passage(QuantityHeading(variable.id), (*said, Display(tuple(rows))))
+
+
+def _used(plan: Plan) -> frozenset[str]:
+    """All that the steps work with, and what that is worked out from."""
+    used = frozenset[str]().union(*(names_in(step.expression) for step in plan.steps))
+    for definition in reversed(plan.definitions):
+        if definition.variable in used:
+            used |= names_in(definition.expression)
+    return used
 
 
 def _defined(digits: Digits) -> list[Definition]:
@@ -194,10 +209,15 @@ def _tilted(digits: Digits) -> tuple[Tilt, ...]:
     """The axes along and square to a surface that forces are summed along, that along it first."""
     equations = [each for step in digits.case.plan.steps for each in step.equations]
     laid = (each.axis for each in equations if each.axis)
-    axes = {axis.label: axis for axis in laid if axis.along or axis.square}
-    tilts = (
-        Tilt(axis.label, axis.along, _way_along(digits, axis), axis.body) for axis in axes.values()
-    )
+    axes = [axis for axis in laid if axis.along or axis.square]
+    ways: dict[str, set[Way]] = {}
+    for axis in axes:
+        ways.setdefault(axis.label, set()).add(_way_along(digits, axis))
+    several = any(len(each) > 1 for each in ways.values())
+    tilts = [
+        Tilt(axis.label, axis.along, None if several else _way_along(digits, axis), axis.body)
+        for axis in {axis.label: axis for axis in axes}.values()
+    ]
     return tuple(sorted(tilts, key=lambda tilt: not tilt.along))
 
 

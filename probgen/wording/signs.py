@@ -39,8 +39,9 @@ class Expectation:
 
     sign: +1 as drawn, -1 against it, 0 none at all; against: the forces it holds in balance.
     lever: one force that holds all others about the joint, where the sense follows from that; else
-    None.  pivot: the point about which it alone holds the others, where that tells its sense;
-    else "".  sharing: the force that takes a stated share of the same load; else None.
+    None.  held: of these others, those with a lever arm.  pivot: the point about which it alone
+    holds the others, where that tells its sense; else "".  sharing: the force that takes a stated
+    share of the same load; else None.
     """
 
     force: Force
@@ -49,6 +50,7 @@ class Expectation:
     lever: Force | None = None
     pivot: str = ""
     sharing: Force | None = None
+    held: tuple[Force, ...] = ()
 
 
 def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
@@ -251,10 +253,11 @@ def _by_lever(
         if any(arm * arms[lever.id] > 0.0 for arm in theirs):
             continue
         up = 1 if parts[lever.id] > 0 else -1
+        held = tuple(other for other in rest if arms.get(other.id))
         if near + margin < min(map(abs, theirs)):
-            return Expectation(joint, -up, tuple(rest), lever)
+            return Expectation(joint, -up, tuple(rest), lever, held=held)
         if near - margin > max(map(abs, theirs)):
-            return Expectation(joint, up, tuple(rest), lever)
+            return Expectation(joint, up, tuple(rest), lever, held=held)
     return None
 
 
@@ -299,8 +302,9 @@ def _expected(digits: Digits, expectation: Expectation) -> Fact:
             quarter_of(float(evaluate(each.direction, values))) is None
             for each in expectation.against
         )
+        held = tuple(dict.fromkeys(each.magnitude for each in expectation.held))
         return LeverExpected(
-            force.magnitude, way, lever, against, side, force.point, nearer, drawn_so, oblique
+            force.magnitude, way, lever, against, held, side, force.point, nearer, drawn_so, oblique
         )
     theirs = way_of(drawn + 180.0 if expectation.sign > 0 else drawn)
     return PartExpected(force.magnitude, way, against, theirs, axis, expectation.sign > 0)

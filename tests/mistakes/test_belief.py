@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from probgen.mistakes.belief import believable, places, possible
+from probgen.mistakes.belief import as_told, believable, places, possible
 from probgen.mistakes.variant import Misstep
 from probgen.quantities.expression import Name, evaluate, number
 from probgen.working.case import Case
@@ -61,6 +61,32 @@ def test_a_pull_of_another_sign_or_fifteen_times_too_large_is_noticed(
     times: float, believed: bool
 ) -> None:
     assert is_possible(SHELF_CASE, "T", SHELF_CASE.values["T"] * times) is believed
+
+
+def test_a_push_whose_way_is_told_is_not_believed_the_other_way() -> None:
+    """A hand pushes down on the end of the shelf; a cable's pull is no matter of being told."""
+    text = (
+        SHELF
+        + """
+[[hinge]]
+at = "A"
+symbol = "R"
+[[force]]
+at = "B"
+direction = 90
+symbol = "P"
+[[find]]
+quantity = "P"
+"""
+    )
+    case = worked(text)[1].case
+    right = case.values["P"]
+    assert right > 0.0
+    assert not as_told(case.system, "P", right, -0.5 * right)
+    assert as_told(case.system, "P", right, 2.0 * right)
+    assert as_told(case.system, "P", -right, -2.0 * right)  # it acts against what was told
+    assert as_told(case.system, "R.y", right, -right)
+    assert not is_believed(case, Misstep("any", worked(text)[0].plan), {"P": -0.5 * right})
 
 
 def test_a_component_may_turn_or_vanish() -> None:

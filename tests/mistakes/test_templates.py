@@ -17,7 +17,9 @@ from probgen.mistakes.comparison import CLEAR, Slip, class_slips, likely
 from probgen.mistakes.unnoticed import unnoticed
 from probgen.mistakes.variant import Misstep, wrong_values
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
+from probgen.quantities.expression import Name
 from probgen.statics.plan import Plan
+from probgen.statics.system import Kind
 from probgen.working.convention import Convention
 from probgen.working.tolerance import half_width
 
@@ -336,6 +338,13 @@ def wrong(own: Worked, each: Slip) -> str:
     right, variable = own.case.values[each.answer], own.case.system.variables.get(each.answer)
     if variable is not None and variable.nonnegative and each.value <= 0.0:
         return "below zero"
+    told = any(
+        force.kind is Kind.FORCE and force.magnitude.id == each.answer
+        for force in own.case.system.forces
+        if isinstance(force.magnitude, Name)
+    )
+    if told and each.value < 0.0 < right:
+        return "the other way than told"
     small = variable is None or variable.id.endswith((".x", ".y")) or not right
     if not small and not 1 / 15 <= abs(each.value / right) <= 15:
         return "size"

@@ -212,6 +212,17 @@ def test_different_sizes_beside_sine_and_cosine_are_not_divided() -> None:
     assert math.tan(math.radians(values["x"])) == pytest.approx(2.0 / 3.0)
 
 
+def test_what_two_equal_cords_share_is_left_out_before_one_is_put_in() -> None:
+    """A lamp c on cords x and y at one angle: x = y, and 2 y sin 30° = c."""
+    found = solved(
+        ("y*cos(30 deg) - x*cos(30 deg)", "x*sin(30 deg) + y*sin(30 deg) - c"), ("x", "y")
+    )
+    assert [(each.unknown, plain(each.value)) for each in found] == [
+        ("y", "c/(2 sin 30°)"),
+        ("x", "y"),
+    ]
+
+
 # A factor times one size over another: written with a tangent where that makes a product of it.
 TANGENTS = [
     ("a", "sin(t)", "cos(t)", "a tan θ"),

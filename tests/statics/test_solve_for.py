@@ -65,6 +65,7 @@ LINEAR = [
     ("a*x - c + d", "(c − d)/a"),
     ("x*a/b + c", "−c b/a"),
     ("2*x - 3", "3/2"),
+    ("x*(a/b) - d*(a/b)", "d"),  # what both hold is left out, a fraction too
 ]
 
 
@@ -202,12 +203,14 @@ def test_no_root_in_the_range_has_no_value() -> None:
 
 @pytest.mark.parametrize(
     ("equation", "principal", "others"),
-    [  # by hand: 30° and 150°, 60° and -60°, 45° and 225° or -135°
-        ("a*sin(x) - 1", 30.0, [150.0]),
-        ("a*cos(x) - 1", 60.0, [-60.0]),
-        ("tan(x) - 1", 45.0, [225.0, -135.0]),
+    [  # by hand: 30° and 150°, 60° and -60°, 45° and 225° or -135°; and a turn farther
+        ("a*sin(x) - 1", 30.0, [150.0, 390.0]),
+        ("a*sin(x) + 1", -30.0, [210.0, 330.0]),
+        ("a*cos(x) - 1", 60.0, [-60.0, 300.0]),
+        ("tan(x) - 1", 45.0, [225.0, -135.0, 405.0]),
+        ("tan(x) + 1", -45.0, [135.0, -225.0, 315.0]),
         # sin x + cos x = 1 at 0° and 90°
-        ("sin(x) + cos(x) - 1", 0.0, [90.0]),
+        ("sin(x) + cos(x) - 1", 0.0, [90.0, 360.0]),
     ],
 )
 def test_the_other_roots_of_a_turn(equation: str, principal: float, others: list[float]) -> None:

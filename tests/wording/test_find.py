@@ -13,6 +13,7 @@ from probgen.wording.block import Inline, Text
 from probgen.wording.english import ENGLISH
 from probgen.wording.find import tell_find
 from probgen.wording.nouns import Nouns
+from probgen.wording.sentence import plain_text
 
 FINDS = [
     ("T", Form.VALUE, "", "the tension in the cable, T"),
@@ -27,6 +28,20 @@ FINDS = [
     ("R", Form.COMPONENTS, "the push {{ R }} at {{ A }}, as parts", "the push R at A, as parts"),
     ("T", Form.VALUE, "{{ T }} if {{ length | quantity }} is {{ length }}", "T if length is L"),
 ]
+
+
+def test_of_a_pin_between_two_bodies_it_is_said_on_which_the_force_acts() -> None:
+    """Which one that is stands in the template; the other has the force the opposite way."""
+    for id, said in (
+        ("stepladder-tie", "that the hinge exerts on the left side, R"),
+        ("shed-three-hinges", "that the ridge pin exerts on the left half, Q"),
+    ):
+        template = default_bank().read(id)
+        nouns = Nouns(template.system, template.labels)
+        finds = template.system.finds
+        phrases = [plain_text(tell_find(find, nouns, ENGLISH)) for find in finds]
+        assert sum(said in phrase for phrase in phrases) == 1
+        assert not any("force from the hinge" in phrase for phrase in phrases)
 
 
 LIMITS = (

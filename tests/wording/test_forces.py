@@ -252,3 +252,17 @@ def test_loads_that_are_no_weights_are_not_called_so() -> None:
     lines = told(TUGS + value)
     assert "# Forces on the ring" in lines
     assert not any("Weights" in line for line in lines)
+
+
+def test_what_has_no_lever_arm_is_not_held_about_a_joint() -> None:
+    (told,) = (line for line in told_of("band-brake-hoist") if "from farther out" in line)
+    assert "F holds T_2 about O from farther out" in told
+    assert "with less than T_1 and T_2" in told
+
+
+def test_where_two_bodies_lie_on_two_slopes_no_way_is_told_for_both() -> None:
+    (axes,) = (line for line in told_of("ridge-two-pallets") if line.startswith("x to the right"))
+    assert axes == (
+        "x to the right, y up; ∥ along the surface each body is on, ⊥ square to it, as its diagram "
+        "shows."
+    )

@@ -342,3 +342,50 @@ def test_letters_of_points_axes_and_forces_are_symbols(name: str) -> None:
     ]
     named = (re.sub(r"\b[Jj]oint [A-Z]\b", "", text) for text in texts)  # a joint's name
     assert [text for text in named if LETTER.search(text)] == []
+
+
+GATE = """
+id = "gate"
+revision = 1
+title = "A gate below the surface"
+family = "loads"
+level = 3
+goals = ["pressure and its resultant"]
+statement = "A gate {{ b }} wide hangs from {{ A }} down to a stop at {{ B }}, {{ h }} below."
+[given]
+b = { name = "width", choices = [1.5], unit = "m" }
+h = { name = "height of the gate", choices = [2.0], unit = "m" }
+w = { name = "specific weight", choices = [9.8], unit = "kN/m^3" }
+[points]
+A = [0, "h"]
+B = [0, 0]
+[body.gate]
+along = ["A", "B"]
+[[hinge]]
+at = "A"
+symbol = "R"
+[[contact]]
+at = "B"
+direction = 180
+symbol = "N"
+name = "stop"
+[[distributed]]
+from = "A"
+to = "B"
+start = "w*h*b"
+end = "2*w*h*b"
+direction = 0
+symbol = "F"
+name = "water"
+[[find]]
+quantity = "N"
+[[find]]
+quantity = "F"
+"""
+
+
+def test_a_load_that_is_asked_is_worked_out_before_it_is_put_into_a_balance() -> None:
+    lines = told_lines(GATE)
+    found, balance = (next(i for i, x in enumerate(lines) if x.startswith(start))
+                      for start in ("# Resultant of the water", "# Torque balance"))  # fmt: skip
+    assert found < balance

@@ -19,6 +19,7 @@ _LEAST: Final = 14.0  # arrow of the least force drawn to scale, pt
 _SHORTEST: Final = 18.0  # arrow of a force next to nothing where arrows are not to scale, pt
 _LONGEST: Final = 58.0  # arrow of the largest force, pt
 _ALIGNED: Final = 0.5  # degrees
+_TOUCHING: Final = (Kind.HINGE, Kind.ROLLER, Kind.CONTACT, Kind.ROUGH, Kind.FIXED)
 _LINES: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE, Kind.SPRING)
 _UNSOLVED: Final = 0.3  # what a force without a value is drawn as, of the largest
 
@@ -158,14 +159,15 @@ class ArrowScale:
 
 
 def pair_marks(system: System) -> dict[str, int]:
-    """How many strokes mark each force that acts between two bodies, by the force's id.
+    """How many strokes mark each force that two bodies exert on each other, by the force's id.
 
-    Action and reaction have the same number; the components of one force count together.
+    Action and reaction have the same number; the components of one force count together.  The pulls
+    of a rope at its two ends are none: each is a pair with what the body does to the rope.
     """
     marks: dict[str, int] = {}
     counts: dict[tuple[str, str], int] = {}
     for force in system.forces:
-        if force.pair and force.id not in marks:
+        if force.pair and force.kind in _TOUCHING and force.id not in marks:
             whole = (force.element, "" if force.part.is_component else force.id)
             number = counts.setdefault(whole, len(counts) + 1)
             marks[force.id] = marks[force.pair] = number

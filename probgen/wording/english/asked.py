@@ -60,10 +60,14 @@ def quantity_asked(fact: QuantityAsked, nouns: Nouns) -> Inlines:
 
 @say.register
 def force_asked(fact: ForceAsked, nouns: Nouns) -> Inlines:
+    pattern = "the {asked} of the force from {by}, {F}"
+    if fact.body:
+        pattern = "the {asked} of the force that {by} exerts on {body}, {F}"
     return filled(
-        "the {asked} of the force from {by}, {F}",
+        pattern,
         asked="components" if fact.components else "magnitude and direction",
         by=names.the_element(fact.element, nouns),
+        body=names.the_body(fact.body, nouns) if fact.body else "",
         F=fact.letter,
     )
 

@@ -65,14 +65,16 @@ def _axes(tilted: Sequence[Tilt], nouns: Nouns) -> Inlines:
         level = "{x} to the east, {y} to the north"
     told = filled(level, x=letter("x"), y=letter("y"))
     for place, tilt in enumerate(tilted):
+        surface = _sloping(tilt.body, nouns) if tilt.way else "the surface each body is on"
         told += filled(
-            "{comma}{axis} {kind}, {way}",
+            "{comma}{axis} {kind}{way}",
             comma=", " if place else "; ",
             axis=letter(tilt.axis),
-            kind=f"along {_sloping(tilt.body, nouns)}" if tilt.along else "square to it",
-            way=toward(tilt.way, nouns),
+            kind=f"along {surface}" if tilt.along else "square to it",
+            way=filled(", {way}", way=toward(tilt.way, nouns)) if tilt.way else "",
         )
-    return told
+    own = any(tilt.way is None for tilt in tilted)
+    return told + filled(", as its diagram shows") if own else told
 
 
 @say.register

@@ -208,7 +208,7 @@ def lever_expected(fact: LeverExpected, nouns: Nouns) -> Inlines:
     return filled(
         nearer if fact.nearer else farther,
         U=fact.lever,
-        these=series(fact.others),
+        these=series(fact.held),
         P=letter(fact.pivot),
         side=part(fact.side.quarter or 0, nouns),
         all=_compared(fact, nouns),
@@ -224,6 +224,8 @@ def _compared(fact: LeverExpected, nouns: Nouns) -> Inlines:
         act = "act" if len(fact.others) > 1 else "acts"
         opposite = part((fact.side.quarter or 0) + 2, nouns)
         return filled("{these} {act} {way}", these=series(fact.others), act=act, way=opposite)
+    if fact.held != fact.others:
+        return filled("{these} together", these=series(fact.others))
     return (Text("it" if len(fact.others) == 1 else "all of them together"),)
 
 
@@ -308,8 +310,7 @@ def link_along(fact: LinkAlong, nouns: Nouns) -> Inlines:
 
 
 _SPREADINGS: Final = {
-    Spreading.EVEN: "{F} stands for the load spread evenly: load per length times length, at the "
-    "middle.",
+    Spreading.EVEN: "{F} stands for the load spread evenly: all of it, at the middle.",
     Spreading.TRIANGLE: "{F} stands for the load spread as a triangle: half of its largest value "
     "times its length, a third of the length from the heavy end{at}.",
     Spreading.UNEVEN: "{F} stands for the load spread unevenly: its mean value times its length, "

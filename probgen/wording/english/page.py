@@ -45,7 +45,7 @@ PAGE: Final = PageWords(
     commonest_slips="Commonest slips",
     teach_again="Steps to teach again: where papers part from the key",
     cautions=(
-        ("body", "Limbs are idealised as rigid rods with one muscle: not for clinical use."),
+        ("body", "The body is idealised, its limbs as rigid rods: not for clinical use."),
         (
             "ladder",
             "The ladder is idealised: not for setting up a ladder; follow local codes and its "

@@ -41,11 +41,15 @@ class QuantityAsked(Fact):
 
 @dataclass(frozen=True, slots=True)
 class ForceAsked(Fact):
-    """The force from an element: its components, or its magnitude and direction."""
+    """The force from an element: its components, or its magnitude and direction.
+
+    body: what it acts on, if it acts on another the opposite way.
+    """
 
     element: str
     letter: Name
     components: bool
+    body: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,12 +20,12 @@ class AxesHeading(Fact):
 class Tilt:
     """An axis along a surface or a body, or square to it, and its positive way.
 
-    body: that body, "" for a surface.
+    body: that body, "" for a surface.  way: None where each of several bodies has its own.
     """
 
     axis: str
     along: bool
-    way: Way
+    way: Way | None
     body: str = ""
 
 

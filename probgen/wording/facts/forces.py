@@ -114,13 +114,14 @@ class LeverExpected(Fact):
     lever, side: that force and which way it acts; nearer: whether its line of action passes the
     pivot nearer than those of the others, so that it is larger than all of them, or farther out.
     drawn: as in `PartExpected`; oblique: whether only a part of some of the others acts along its
-    axis.
+    axis.  held: the others that have a lever arm about the joint, which that force holds.
     """
 
     force: Expression
     way: Way
     lever: Expression
     others: tuple[Expression, ...]
+    held: tuple[Expression, ...]
     side: Way
     pivot: str
     nearer: bool

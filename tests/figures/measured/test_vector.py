@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from probgen.bank.bank import default_bank
 from probgen.figures.measured.vector import (
     ArrowScale,
     Vector,
@@ -108,6 +109,12 @@ symbol = "Q"
     assert numbers["Q.x"] == numbers["Q.y"] != numbers["N_1"]
     assert sorted(set(numbers.values())) == [1, 2]
     assert all(marks[force.pair] == marks[force.id] for force in pairs.forces if force.pair)
+
+
+def test_the_pulls_of_a_strap_at_its_two_ends_are_no_action_and_reaction() -> None:
+    system = default_bank().read("stepladder-tie").system
+    assert {force.element[0] for force in system.forces if force.pair} == {"R", "T"}
+    assert {system.force(id).element[0] for id in pair_marks(system)} == {"R"}
 
 
 def sized(*sizes: float) -> list[Vector]:
