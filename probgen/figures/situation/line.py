@@ -15,11 +15,9 @@ from probgen.figures.measured.survey import pushes
 from probgen.figures.paper.scene import (
     HEAVY,
     MEDIUM,
-    REFERENCE,
     Shape,
     Spot,
     bearing,
-    circle,
     dot,
     heading,
     line,
@@ -28,20 +26,15 @@ from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import limb, mechanical
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation import pulley
-from probgen.figures.situation.fixture import FACE
+from probgen.figures.situation.anchorage import anchored, wall_hit
 from probgen.figures.situation.pulley import Hoist
 from probgen.figures.situation.shape import beyond
 from probgen.figures.situation.stage import Stage
 from probgen.statics.system import Element, Kind
 
-_REACH: Final = 16.5  # a wall this near a line's end holds it, pt
-_RISE: Final = 1.45  # the highest a cable is followed to its wall, in lengths of its body
-_BROKEN: Final = 0.6  # how high one that rises further is drawn
 _RUN: Final = 0.5  # how far a cable without a wall is followed, in lengths of its body
 _LINE: Final = 74.0  # length of a line from a particle, pt
 _ASIDE: Final = 54.0  # how far to its side such a line ends at least, pt
-_SHORTEST: Final = 46.0  # how near a ceiling may be to it, along a cord, pt
-_FARTHEST: Final = 110.0  # how far a wall may be from a particle it holds, pt
 _PULLEY: Final = 9.0  # radius of a pulley, pt
 _BONE: Final = 5.0  # from a bone's axis to what is fixed to it, pt
 _SHOWN: Final = {
@@ -111,7 +104,7 @@ def _hung(walls: list[Surface], hoist: Hoist, run: pulley.Course) -> tuple[Shape
     whole, tag = sum(hoist.ways, 0j), Tag(What.SUPPORT, hoist.first.id)
     unit = whole / abs(whole)
     end = run.centre + unit * (run.radius + 12.0)
-    return line(run.centre, end, MEDIUM, tag), *_anchored(walls, end, bearing(unit), tag)
+    return line(run.centre, end, MEDIUM, tag), *anchored(walls, end, bearing(unit), tag)
 
 
 def _rope(stage: Stage, walls: list[Surface], pulls: Sequence[Element]) -> Iterator[Line]:
@@ -169,7 +162,7 @@ def _single(
         stroke = _stroked(stage, element, start, end)
         inner = stage.is_inner(element)
         # What holds its far end is drawn over it.
-        held = () if inner else _anchored(walls, end, bearing(end - start), tag)
+        held = () if inner else anchored(walls, end, bearing(end - start), tag)
         yield Line((*stroke.shapes, *held), element.id, stroke.ends)
     elif way is not None:
         yield _followed(stage, walls, element, start, way)
@@ -181,7 +174,7 @@ def _followed(
     """A line followed from its start until something holds it."""
     tag, unit = Tag(_SHOWN[element.kind], element.id), heading(way)
     named = _named_end(stage, element, start, way)
-    hit = None if named else _wall_hit(stage, walls, start, way, element)
+    hit = None if named else wall_hit(stage, walls, start, way, element)
     if hit:
         end, held = hit
         return _stroked(stage, element, start, end, held)
@@ -190,9 +183,11 @@ def _followed(
     end = named or start + unit * run
     if named is None and _to_post(stage, element):
         return _stroked(stage, element, start, end, posted=True)
-    fixed = stage.depicts.lines.get(element.id) in (Anchor.WALL, Anchor.POST)
+    told = stage.depicts.lines.get(element.id)
+    fixed = told in (Anchor.WALL, Anchor.POST)
     if unit.imag > 0.01 or element.kind != Kind.CABLE or fixed:
-        return _stroked(stage, element, start, end, _anchored(walls, end, way, tag))
+        held = anchored(walls, end, way, tag, above=told is Anchor.CEILING)
+        return _stroked(stage, element, start, end, held)
     return _stroked(stage, element, start, end, limb.break_mark(end, way, 2.0, tag))
 
 
@@ -346,54 +341,3 @@ def _to_post(stage: Stage, element: Element) -> bool:
     units = [heading(cord) for cord in cords if cord is not None]
     slanted = all(unit.imag > -0.05 and abs(unit.real) > 0.2 for unit in units)
     return len(units) == 2 and slanted and units[0].real * units[1].real < 0
-
-
-def _wall_hit(
-    stage: Stage, walls: list[Surface], start: Spot, direction: float, element: Element
-) -> tuple[Spot, tuple[Shape, ...]] | None:
-    """Where a line meets a wall; one that would rise too high is drawn broken off.
-
-    With the spot what shows that the line goes on.
-    """
-    unit = heading(direction)
-    particle = stage.system.body(element.body).particle
-    for place, surface in enumerate(walls):
-        reach = _reach(surface, start, unit)
-        if reach is None or (particle and reach > _FARTHEST):
-            continue
-        if particle and surface.normal == 270.0 and reach < _SHORTEST:
-            continue  # a steep cord beside one that rises little has a ceiling of its own
-        size, rise = stage.size(element.body), abs(unit.imag) * reach
-        if not particle and rise > _RISE * size:
-            end = start + unit * reach * _BROKEN * size / rise
-            return end, (line(end, end + unit * 13.0, REFERENCE, Tag(What.BEYOND, element.id)),)
-        walls[place] = surface.covering(start + unit * reach, FACE)
-        return start + unit * reach, ()
-    return None
-
-
-def _reach(surface: Surface, start: Spot, unit: complex) -> float | None:
-    """How far (pt) it is to a wall or a ceiling in front of a spot; None where none is met."""
-    closing = dot(unit, heading(surface.normal))
-    if closing > -0.05 or 60.0 < surface.normal < 120.0:
-        return None  # it runs away from this face, or down to the ground
-    height = surface.height(start)
-    return -height / closing if height > 0 else None
-
-
-def _anchored(walls: list[Surface], end: Spot, direction: float, tag: Tag) -> tuple[Shape, ...]:
-    """A line's far end fixed to a wall nearby, or to a ceiling or wall of its own."""
-    for place, surface in enumerate(walls):
-        if abs(surface.height(end)) <= _REACH:
-            face = end - heading(surface.normal) * surface.height(end)
-            walls[place] = surface.covering(face, FACE)
-            if abs(face - end) > 0.5:
-                return line(face, end, MEDIUM, tag), circle(end, 1.5, MEDIUM, tag)
-            return ()
-    # A line that rises ends at a ceiling, unless it is nearly level.
-    level = abs(heading(direction).imag) < 0.3
-    normal = round((direction + 180.0) / (180.0 if level else 90.0)) * (180.0 if level else 90.0)
-    if not level and heading(direction).imag > 0:
-        normal = 270.0
-    walls.append(Surface(end, normal % 360.0, FACE, FACE))
-    return ()
