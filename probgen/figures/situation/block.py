@@ -27,8 +27,8 @@ from probgen.figures.paper.type_metrics import extent
 from probgen.figures.parts import mechanical, person
 from probgen.figures.situation.datum import datum_of
 from probgen.figures.situation.shape import look_of
-from probgen.quantities.expression import Number
-from probgen.statics.system import Body, Element, ForcePart, Kind
+from probgen.quantities.expression import Number, names_in
+from probgen.statics.system import Body, Element, ForcePart, Kind, Point
 
 _APART: Final = 122.0  # between particles that do not touch, pt
 _HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kind.HINGE)
@@ -307,20 +307,29 @@ def _beside(pull: complex, holder: Block | None) -> complex:
 
 
 def _links(measured: Survey) -> dict[str, tuple[str, complex]]:
-    """Particles tied to another one: by body, the other and the way to it (unit step)."""
+    """Particles tied to another one: by body, the other and the way to it (unit step).
+
+    Not those whose places an author states: they stand there.
+    """
     system = measured.system
     found: dict[str, tuple[str, complex]] = {}
     for force in system.forces:
         if not force.pair or force.kind not in _HOLDS or not measured.has(force.direction):
             continue
         other = system.force(force.pair).body
-        if len(system.body(force.body).outline) == len(system.body(other).outline) == 1:
+        ends = [*system.body(force.body).outline, *system.body(other).outline]
+        if len(ends) == 2 and not any(_is_stated(system.points[end]) for end in ends):
             away = pushes(system.element(force.element))
             unit = heading(measured.number(force.direction)) * (-1 if away else 1)
             # The one that hangs is placed under the other, the left one of a row beside it.
             if unit.imag > 0.3 or (abs(unit.imag) <= 0.3 and unit.real > 0):
                 found.setdefault(force.body, (other, unit))
     return found
+
+
+def _is_stated(point: Point) -> bool:
+    """Whether data say where a point is."""
+    return any(names_in(side) for link in point.links for side in (link.length, link.direction))
 
 
 def _carriers(measured: Survey) -> dict[str, str]:

@@ -39,8 +39,7 @@ class Shown:
             places += [self.measured.places[name] for name in (element.at, element.toward) if name]
         for flat in filter(None, (flat_of(self.measured, body) for body in system.bodies)):
             places += [place for run in (*flat.parts, *flat.wires) for place in run]
-        if any(len(body.outline) > 1 for body in system.bodies):
-            places += [end for span in self.spans for end in (span.start, span.end)]
+        places += [end for span in self.spans for end in (span.start, span.end)]
         width = max(p.real for p in places) - min(p.real for p in places)
         height = max(p.imag for p in places) - min(p.imag for p in places)
         least = 0.3 * max(width, height, POINTLIKE)

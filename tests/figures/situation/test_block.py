@@ -97,3 +97,42 @@ symbol = "W_b"
     assert measured.places[bob] == measured.places[knot]
     assert (shifts[bob] - shifts.get(knot, 0j)).real == pytest.approx(0.0)
     assert (shifts[bob] - shifts.get(knot, 0j)).imag < -50.0
+
+
+BAR = """
+[points]
+B = [0, 0]
+A = ["L", "L"]
+[body.top]
+particle = true
+along = ["A"]
+[body.left]
+particle = true
+along = ["B"]
+[[strut]]
+body = "top"
+other = "left"
+direction = 45
+symbol = "S"
+[[weight]]
+body = "top"
+mass = "m"
+[[hinge]]
+body = "left"
+symbol = "R"
+[[cable]]
+body = "top"
+direction = 0
+symbol = "T"
+[[find]]
+quantity = "S"
+"""
+
+
+def test_particles_whose_places_are_stated_stand_there_though_a_bar_ties_them() -> None:
+    template, values, _ = read(BAR)
+    found = stacked(surveyed(template, values), {})
+    length = values["L"]
+    assert (found.places["A"], found.places["B"]) == (complex(length, length), 0j)
+    own = stage(BAR)
+    assert own.spot("A") - own.spot("B") == pytest.approx(40.0 * complex(length, length))

@@ -26,3 +26,8 @@ def test_a_particle_has_next_to_no_extent() -> None:
     core = shown(SLOPE).core
     assert core.real == core.imag
     assert core.real < 0.01
+
+
+def test_a_length_beside_a_particle_grows_with_the_scale() -> None:
+    core = shown('[points]\nB = [0, 0]\nC = ["L", 0]\n' + SLOPE).core
+    assert core.real >= 2.0
