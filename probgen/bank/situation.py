@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from itertools import count
+from itertools import chain, count
 
 from probgen.bank.depiction import Depiction
 from probgen.bank.direction import direction_between, read_direction
@@ -110,7 +110,7 @@ class Situation:
     def add_point(self, stem: str, links: Sequence[Link]) -> str:
         """Makes a point nobody named, and gives it a letter nothing else has."""
         taken = self.scope.symbols | self.letters | self.points.keys() | self.scope.variables.keys()
-        names = (stem, *(f"{stem}_{n}" for n in range(1, len(taken) + 2)))
+        names = chain([stem], (f"{stem}_{n}" for n in count(1)))
         name = next(each for each in names if each not in taken)
         self.points[name] = Point(name, tuple(links))
         return name

@@ -92,6 +92,12 @@ FAULTS = [
     ('along = ["A", "C"]', 'along = ["A", "A"]', "member[1].along", "two joints or more"),
     ('along = ["A", "C"]', 'along = ["B", "A", "C"]', "member[1].along", "not there yet"),
     ('along = ["A", "C"]', 'along = ["A", "C"]\nsymbol = "F_1"', "member[1].symbol", "a letter"),
+    (
+        'along = ["A", "C"]',
+        'along = ["A", "C"]\nlength = 2',
+        "member[1].length",
+        "one of the fields",
+    ),
     ('at = "C"', 'at = "M"', "force[0].at", "one of the joints B, C, A"),
     ('at = "B"\nsymbol', 'at = "M"\nsymbol', "roller[0].at", "one of the joints B, C, A"),
     (

@@ -226,6 +226,7 @@ SPOILT = [
     ('pivot = "A"', 'pivot = "Q"', "pivot", "one of the points A, C, G, B, W"),
     ('pivot = "A"', 'pivto = "A"', "pivto", 'did you mean "pivot"?'),
     ("{{ L }}", "{{ Lenght }}", "statement", "one of the names"),
+    ("{{ L }}", "{{ Rx }}", "statement", "R, T,"),  # components have no name to be written by
     ("{{ L }}", "{{ L", "statement", "leave other braces out"),
     ("{{ L }}", "{{ L.value }}", "statement", "{{ L.value }}"),
     ("{{ L }}", "{{ L | safe }}", "statement", "the filters symbol, equation"),
