@@ -6,6 +6,7 @@ from probgen.bank.bank import default_bank, joined, plain_folder, read_choice, r
 from probgen.bank.reading import FAMILIES
 from probgen.bank.supplied import supplied
 from probgen.input.fault import InputError
+from probgen.quantities.unit import SI, US_CUSTOMARY
 from probgen.statics.system import Kind, Role
 
 # Relied on from outside: ids, givens with units, and what is asked.
@@ -56,6 +57,13 @@ def test_angles_drawn_from_a_list_keep_away_from_where_sine_and_cosine_agree() -
         for given in template.givens:
             if given.unit.name == "deg":
                 assert all(abs(value - 45) >= 5 for value in given.choices), template.id
+
+
+def test_supplied_templates_have_room_for_five_thousand_sets_of_numbers() -> None:
+    bank = default_bank()
+    for units in (SI, US_CUSTOMARY):
+        small = {id for id in bank.files if bank.read(id, units).room < 5_000}
+        assert small == set()
 
 
 def test_no_template_pushes_with_a_cable() -> None:

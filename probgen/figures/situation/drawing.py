@@ -278,9 +278,8 @@ class _Situation:
             sense = 1 if self.measured.number(couple.moment) > 0 else -1
             self.field.add(*turning(spot, TURN, sense, MEDIUM, Tag(What.COUPLE, couple.id)))
             anchors = ((spot + 1j * TURN, 90.0), (spot - 1j * TURN, 270.0))
-            self.notes.append(
-                Note(self.stage.text(couple.moment), anchors, Tag(What.LABEL, couple.id))
-            )
+            text = self.stage.text(self.stage.stated(couple.moment))
+            self.notes.append(Note(text, anchors, Tag(What.LABEL, couple.id)))
 
     def _section(self, element: Element) -> None:
         ways = self.stage.ways(element)

@@ -26,7 +26,7 @@ from probgen.figures.situation.shape import (
     is_closed,
     look_of,
 )
-from probgen.quantities.expression import Name, Number
+from probgen.quantities.expression import Name, Number, Sum
 from probgen.statics.system import Body, Element, Kind, System
 
 _STANDS: Final = 36.0  # how high a rope is on a bollard that stands by itself, pt
@@ -77,6 +77,14 @@ class Stage:
     def text(self, name: Name | Number) -> Datum:
         """What a quantity is labelled with."""
         return datum_of(name, self.givens)
+
+    def stated(self, name: Name) -> Name:
+        """The given that a quantity is but for its sign, M for a couple -M; else itself."""
+        for definition in self.measured.system.definitions:
+            match definition.expression:
+                case Sum(((-1, Name() as given),)) if definition.variable == name.id:
+                    return given
+        return name
 
     # Places
 

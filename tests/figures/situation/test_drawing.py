@@ -234,3 +234,13 @@ def test_loads_push_on_top_of_a_truss_and_hang_below_it() -> None:
     (arc,) = tagged(scene, "angle:theta")
     assert isinstance(arc, Arc)
     assert abs(arc.sweep) == pytest.approx(25.0)
+
+
+def test_a_couple_that_is_a_given_the_other_way_is_labelled_with_the_given() -> None:
+    motor = '[[couple]]\nat = "B"\nmoment = "-M"\nsymbol = "C_0"\nname = "motor"\n'
+    given = 'M = { name = "couple", choices = [4.0], unit = "N*m" }\n'
+    scene = sketch(given + BEAM + motor)
+    (label,) = tagged(scene, "label:C_0")
+    assert isinstance(label, Label)
+    assert isinstance(label.text, Stated)
+    assert label.text.symbol == Name("M", "M")
