@@ -14,6 +14,7 @@ from probgen.figures.paper.scene import Path as Strokes
 from probgen.figures.paper.segment import crosses
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.unit import ANGLE, LENGTH
+from probgen.statics.system import Kind
 from probgen.working.criteria import bodies_used
 from tests.figures.seen import dimension_ends, tagged, touching
 
@@ -176,7 +177,10 @@ def test_every_kind_of_situation_is_drawn_without_touching(path: Path) -> None:
 
 @pytest.mark.parametrize("path", SEVERAL, ids=lambda path: path.stem)
 def test_action_and_reaction_have_one_letter_and_one_mark(path: Path) -> None:
-    """Of every force between two bodies that have diagrams; the marks of different pairs differ."""
+    """Of every force between two bodies that touch and have diagrams; different pairs differ.
+
+    The pulls of a rope at its ends are none, and have no mark.
+    """
     problem = prepared(path)
     (own,) = solved(problem, 1)
     _, *diagrams = scenes_of(problem, own)
@@ -194,9 +198,12 @@ def test_action_and_reaction_have_one_letter_and_one_mark(path: Path) -> None:
             letter = (label.text.symbol, len(stroke.lines))
             shown.setdefault(min(force.id, force.pair), []).append(letter)
     drawn = {body.id for body in bodies_used(problem.plan)}
-    both = [f for f in system.forces if f.pair and {f.body, system.force(f.pair).body} <= drawn]
+    touching = {Kind.HINGE, Kind.CONTACT, Kind.ROUGH, Kind.ROLLER, Kind.FIXED}
+    pairs = [force for force in system.forces if force.pair and force.kind in touching]
+    both = [f for f in pairs if {f.body, system.force(f.pair).body} <= drawn]
     wholes = {min(f.id, f.pair) for f in both if f.part != "y"}
     assert set(shown) >= wholes  # and the components of a joint one by one
+    assert all(system.force(id).kind in touching for id in shown)
     for sides in shown.values():
         assert len(sides) == 2
         assert sides[0] == sides[1]

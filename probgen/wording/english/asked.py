@@ -62,7 +62,7 @@ def quantity_asked(fact: QuantityAsked, nouns: Nouns) -> Inlines:
 def force_asked(fact: ForceAsked, nouns: Nouns) -> Inlines:
     pattern = "the {asked} of the force from {by}, {F}"
     if fact.body:
-        pattern = "the {asked} of the force that {by} exerts on {body}, {F}"
+        pattern = "the {asked} of the force on {body} from {by}, {F}"
     return filled(
         pattern,
         asked="components" if fact.components else "magnitude and direction",
