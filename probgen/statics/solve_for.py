@@ -64,7 +64,7 @@ def solved_for(
 def all_roots(
     expression: Expression, unknown: str, within: Range = (-math.inf, math.inf)
 ) -> tuple[Expression, ...]:
-    """Every value of `unknown` that makes the expression zero, angles from -180 to 360 degrees.
+    """Every value of `unknown` that makes the expression zero, angles up to a turn farther on.
 
     A numerical `Root` stands for all roots in its range.
     """
@@ -84,7 +84,7 @@ def all_roots(
 
 
 def _other_angles(value: Expression) -> tuple[Expression, ...]:
-    """The angles beside a principal value that solve the same equation, from -180 to 360 deg."""
+    """The angles beside a principal value that solve the same equation, up to a turn farther."""
     half, turn = number(180, DEGREE), number(360, DEGREE)
     match value:
         case Call("asin", _):

@@ -344,14 +344,9 @@ def test_letters_of_points_axes_and_forces_are_symbols(name: str) -> None:
     assert [text for text in named if LETTER.search(text)] == []
 
 
-GATE = """
-id = "gate"
-revision = 1
-title = "A gate below the surface"
-family = "loads"
-level = 3
-goals = ["pressure and its resultant"]
-statement = "A gate {{ b }} wide hangs from {{ A }} down to a stop at {{ B }}, {{ h }} below."
+GATE = (
+    HEAD
+    + """
 [given]
 b = { name = "width", choices = [1.5], unit = "m" }
 h = { name = "height of the gate", choices = [2.0], unit = "m" }
@@ -382,6 +377,7 @@ quantity = "N"
 [[find]]
 quantity = "F"
 """
+)
 
 
 def test_a_load_that_is_asked_is_worked_out_before_it_is_put_into_a_balance() -> None:

@@ -65,7 +65,8 @@ def _axes(tilted: Sequence[Tilt], nouns: Nouns) -> Inlines:
         level = "{x} to the east, {y} to the north"
     told = filled(level, x=letter("x"), y=letter("y"))
     for place, tilt in enumerate(tilted):
-        surface = _sloping(tilt.body, nouns) if tilt.way else "the surface each body is on"
+        several = "each body" if tilt.body else "the surface each body is on"
+        surface = _sloping(tilt.body, nouns) if tilt.way else several
         told += filled(
             "{comma}{axis} {kind}{way}",
             comma=", " if place else "; ",
