@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from probgen.bank.bank_folder import bank_around, read_bank_folder
+from probgen.bank.bank_folder import bank_around, bank_of, read_bank_folder
 from probgen.input.fault import InputError
 from tests.banks import HEAD, make_bank, put, template_text, write_release
 
@@ -94,3 +94,11 @@ def test_a_folder_that_is_none(tmp_path: Path) -> None:
         with pytest.raises(InputError, match=found):
             read_bank_folder(folder)
     assert bank_around(tmp_path / "releases" / "x.toml") is None
+
+
+def test_a_revision_knows_the_bank_it_lies_in(tmp_path: Path) -> None:
+    bank = make_bank(tmp_path)
+    own = bank / "templates/forearm-load"
+    assert bank_of(own / "r1.toml") == bank.resolve()
+    for elsewhere in (own / "copy.toml", own / "more/r1.toml", bank / "r1.toml", Path("/r1.toml")):
+        assert bank_of(elsewhere) is None

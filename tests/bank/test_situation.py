@@ -55,6 +55,13 @@ def test_a_particle_is_where_it_is() -> None:
     assert [fault.field for fault in table.faults.found] == ["row.at"]
 
 
+def test_a_text_may_name_points_and_quantities_but_no_component() -> None:
+    found = situation(BEAM)
+    found.unknown(row(), "T", NEWTON, "pull")
+    found.unknown(row(), "R_x", NEWTON, "part", component_of="R")
+    assert found.names_to_tell == ["g", "T", "A", "B", "P"]
+
+
 def test_a_new_point_has_a_letter_nothing_else_has() -> None:
     found = situation(BEAM)
     found.letters = frozenset({"G_1"})
