@@ -42,7 +42,7 @@ def set_notes(
             continue
         others = [thing for thing in things if thing != note.thing]
         far = around(note.text, note.anchors, farthest=_FAR)
-        own = _led(field, note.thing, _nearer(note.thing, others, chain(near, far)))
+        own = _led(field, note.thing, _nearer(field, note.thing, others, chain(near, far)))
         led, again = (
             _with_line(field, note.thing, around(note.text, note.anchors, farthest=_LONG))
             for _ in range(2)
@@ -74,7 +74,8 @@ def set_letters(
         # Within a stout body there is room beside the point itself.
         within = around(name, (*above, *below), farthest=_NEAR) if half > _STOUT else ()
         astray = _ASTRAY if half > _STOUT else half + _ASTRAY
-        nearest = _led(field, own, _nearer(own, others, chain(within, near, further)), astray)
+        nearer = _nearer(field, own, others, chain(within, near, further))
+        nearest = _led(field, own, nearer, astray)
         led = _with_line(field, own, around(name, (*above, *below), half, farthest=_LONG))
         boxes = chain(nearest, led, around(name, (*above, *below), half))
         label = field.place(name, boxes, Tag(What.LETTER, point))
@@ -121,9 +122,12 @@ def _dot(spot: Spot) -> Box:
     return Box(spot.real, spot.imag, spot.real, spot.imag)
 
 
-def _nearer(thing: Box, others: Sequence[Box], boxes: Iterable[Box]) -> Iterator[Box]:
-    """The boxes that are nearer to a thing than to all others."""
+def _nearer(
+    field: Field, thing: Box, others: Sequence[Box], boxes: Iterable[Box]
+) -> Iterator[Box]:
+    """The free boxes that are nearer to a thing than to all others."""
     for box in boxes:
-        away = box.gap(thing) + _MARGIN
-        if all(box.gap(other) > away for other in others):
-            yield box
+        if field.is_free(box):  # few are
+            away = box.gap(thing) + _MARGIN
+            if all(box.gap(other) > away for other in others):
+                yield box
