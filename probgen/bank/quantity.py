@@ -66,7 +66,8 @@ def read_derived(table: Table, scope: Scope) -> tuple[Derived, ...]:
 def read_unknowns(table: Table, scope: Scope) -> None:
     """Every entry of [unknown]: a position, an angle or a mass that is to be found.
 
-    `from` and `to` are the bounds of what is physically possible.
+    `from` and `to` are the bounds of what is physically possible.  A length or a plain number is
+    not negative unless `from` is: a place left of the origin.
     """
     for id, row in table.rows():
         before = len(row.faults.found)
@@ -74,6 +75,10 @@ def read_unknowns(table: Table, scope: Scope) -> None:
         low, high = row.decimal("from", required=False), row.decimal("to", required=False)
         if low is not None and high is not None and high <= low:
             row.fault("to", high, f"a value above from, which is {low}")
+        if low is not None and low < 0:
+            if variable.dimension == MASS:
+                row.fault("from", low, "a mass, which is never below zero")
+            variable = replace(variable, nonnegative=False)
         row.close()
         variable = replace(variable, low=_coherent(low, variable), high=_coherent(high, variable))
         _declare(variable, label, row, scope, before)

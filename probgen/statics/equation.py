@@ -19,6 +19,7 @@ from probgen.quantities.expression import (
     Call,
     Expression,
     Lump,
+    Name,
     Quotient,
     Sum,
     Value,
@@ -226,7 +227,9 @@ def oriented(equation: Equation, values: Mapping[str, Value]) -> Equation:
 
 
 def _oriented_arm(term: Term, values: Mapping[str, Value]) -> Term:
-    if term.length is None or not _negative(term.length, values):
+    if term.length is None or isinstance(term.length, Name):  # x left of its origin stays x
+        return term
+    if not _negative(term.length, values):
         return term
     return replace(term, sign=-term.sign, length=_other_way(term.length))
 

@@ -9,8 +9,8 @@ from typing import Final
 
 from probgen.quantities.expression import Expression, Name, evaluate, names_in
 from probgen.statics.step import Step
-from probgen.statics.system import Body, Force, Kind, Role, System
-from probgen.wording.facts.balance import CoupleNegative, ForceNegative
+from probgen.statics.system import Body, Force, Kind, Link, Role, System
+from probgen.wording.facts.balance import CoupleNegative, ForceNegative, PlaceNegative
 from probgen.wording.facts.forces import (
     LeftOpen,
     LeverExpected,
@@ -345,3 +345,12 @@ def negative_part(digits: Digits, step: Step) -> Iterator[Part]:
         expected = expectations(digits, system.body(force.body)).get(force.id)
         reasoned = expected is not None and expected.sign < 0
         yield sentences(ForceNegative(force.magnitude, force.part in ("x", "y"), way, reasoned))
+    for link in _links_found(system, step)[:1]:
+        way = way_of(float(evaluate(link.direction, digits.case.values)) + 180.0)
+        yield sentences(PlaceNegative(system.variables[step.unknown].as_name, way))
+
+
+def _links_found(system: System, step: Step) -> list[Link]:
+    """The ways to points whose length, as it stands, a step gives."""
+    links = (link for point in system.points.values() for link in point.links)
+    return [link for link in links if link.length == system.variables[step.unknown].as_name]

@@ -115,9 +115,7 @@ def _turners(digits: Digits, equation: Equation) -> Iterator[Turner]:
     settled = values.keys() - {step.unknown for step in plan.steps}
     for terms in _by_force(equation):
         per_unit = sum(
-            term.sign
-            * float(evaluate(term.ratio, values))
-            * (1.0 if term.length is None else float(evaluate(term.length, values)))
+            term.sign * float(evaluate(term.ratio, values)) * _length(digits, term)
             for term in terms
         )
         # A couple that is known already, such as C = -M, turns the way its value says.
@@ -126,6 +124,15 @@ def _turners(digits: Digits, equation: Equation) -> Iterator[Turner]:
             per_unit = -per_unit
         turn = 1 if equation.method.positive == "counter-clockwise" else -1
         yield Turner(terms[0].magnitude, turn * (1 if per_unit > 0 else -1), terms)
+
+
+def _length(digits: Digits, term: Term) -> float:
+    """A term's length, m: of a distance that is looked for its size, for it is taken as drawn."""
+    if term.length is None:
+        return 1.0
+    length = float(evaluate(term.length, digits.case.values))
+    drawn = isinstance(term.length, Name) and _unknown(digits.case.system, term.length)
+    return abs(length) if drawn else length
 
 
 def _by_force(equation: Equation) -> Iterator[tuple[Term, ...]]:

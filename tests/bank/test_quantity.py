@@ -142,6 +142,8 @@ BOUNDS = [
     ("cm", ", from = 20, to = 50", (0.2, 0.5), True),
     ("cm", "", (0.0, math.inf), True),  # a length is never negative
     ("cm", ", to = 50", (0.0, 0.5), True),
+    ("cm", ", from = -20, to = 50", (-0.2, 0.5), False),  # but to the left of the origin
+    ("1", ", from = -2", (-2.0, math.inf), False),
     ("deg", "", (-math.inf, math.inf), False),
     ("N", ", from = -5", (-5.0, math.inf), False),
     ("kg", "", (0.0, math.inf), True),
@@ -157,6 +159,11 @@ def test_an_unknown_lies_where_it_physically_may(
     assert faults.found == []
     assert scope.bounds["x"] == pytest.approx(bounds)
     assert scope.variables["x"].nonnegative is nonnegative
+
+
+def test_a_mass_to_be_found_is_not_below_zero() -> None:
+    found = faults_of(UNKNOWN.format("kg", ", from = -2"), read_unknowns)
+    assert found == {"q.x.from": "a mass, which is never below zero"}
 
 
 @pytest.mark.parametrize("last", ["20", "10"])

@@ -23,7 +23,7 @@ from probgen.statics.equation import Equation
 from probgen.statics.numeric_equations import coordinates
 from probgen.statics.system import Force, Kind
 from probgen.wording.block import Display, Picture
-from probgen.wording.facts.balance import CoupleNegative, ForceSplit
+from probgen.wording.facts.balance import CoupleNegative, ForceSplit, PlaceNegative
 from probgen.wording.facts.ending import ArmAmong, PullCompared, QuadrantTold
 from probgen.wording.facts.forces import (
     LeverExpected,
@@ -41,12 +41,14 @@ from probgen.wording.facts.torque import (
     Side,
     SquareToArm,
     TurningHeading,
+    TurnsBody,
 )
 from probgen.wording.key import tell
 from probgen.wording.passage import Passage
 from probgen.working.convention import Convention
 from probgen.working.fact import Fact
-from tests.situations import SHELF
+from tests.situations import HEAD, SHELF
+from tests.situations import worked as worked_out
 from tests.wording.own_telling import told_of as lines_told
 
 ROOT = Path(__file__).parents[2]
@@ -245,6 +247,47 @@ def test_a_negative_couple_acts_the_way_that_is_said(text: str, rotation: str) -
     (worked,) = work(own, draw_class(own, "true", ["one"]).draws)
     facts = [fact for _, fact in about(tell(worked.digits, own.unused))]
     assert [each.rotation for each in facts if isinstance(each, CoupleNegative)] == [rotation]
+
+
+SEESAW = (
+    HEAD.replace("Trial.", "Where does {{ W_3 }} sit?")
+    + """
+[given]
+W_1 = { name = "first weight", choices = [200], unit = "N" }
+W_3 = { name = "other weight", choices = [250], unit = "N" }
+[unknown]
+x = { name = "place", unit = "m", from = -2, to = 2 }
+[points]
+A = ["-2 m", 0]
+B = ["2 m", 0]
+C = ["1 m", 0]
+O = [0, 0]
+X = ["x", 0]
+[body.board]
+along = ["A", "B"]
+[[fulcrum]]
+at = "O"
+symbol = "N"
+[[weight]]
+at = "C"
+force = "W_1"
+[[weight]]
+at = "X"
+force = "W_3"
+[[find]]
+quantity = "x"
+"""
+)
+
+
+def test_a_place_left_of_the_origin_is_told_as_it_was_taken_and_then_where_it_lies() -> None:
+    own, worked = worked_out(SEESAW)
+    assert worked.complete["x"] == pytest.approx(-0.8)  # 200 N (1 m)/(250 N) on the other side
+    facts = [fact for _, fact in about(tell(worked.digits, own.unused))]
+    (turned,) = (fact for fact in facts if isinstance(fact, TurnsBody))  # all one way, as written
+    assert {*map(plain, turned.forces)} == {"W_1", "W_3"}
+    (found,) = (fact for fact in facts if isinstance(fact, PlaceNegative))
+    assert (plain(found.distance), found.way.right) == ("x", False)
 
 
 def check_turned(own: Worked, fact: TurnExpected) -> None:

@@ -37,6 +37,7 @@ from probgen.wording.facts.balance import (
     MembersPull,
     MemberState,
     NoneAlone,
+    PlaceNegative,
     PullsSeveral,
     PutIn,
     PutIntoTheRest,
@@ -317,6 +318,15 @@ def force_negative(fact: ForceNegative, nouns: Nouns) -> Inlines:
 @say.register
 def couple_negative(fact: CoupleNegative, nouns: Nouns) -> Inlines:
     return filled("{M} is negative: the couple acts {way}.", M=fact.couple, way=fact.rotation)
+
+
+@say.register
+def place_negative(fact: PlaceNegative, nouns: Nouns) -> Inlines:
+    return filled(
+        "{x} is negative: the distance lies {way}, against the way first taken.",
+        x=fact.distance,
+        way=toward(fact.way, nouns),
+    )
 
 
 @say.register

@@ -247,6 +247,14 @@ class CoupleNegative(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class PlaceNegative(Fact):
+    """A distance that is found on the other side than it was taken; way: where to it lies."""
+
+    distance: Name
+    way: Way
+
+
+@dataclass(frozen=True, slots=True)
 class MembersPull(Fact):
     """Members are taken in tension, so that a negative force is one of compression."""
 
