@@ -56,6 +56,25 @@ def unsettled(system: System, values: Mapping[str, Value], wanted: Sequence[str]
     return frozenset(loose)
 
 
+def said_already(system: System, values: Mapping[str, Value]) -> tuple[Condition, ...]:
+    """The conditions that hold wherever the balances and the other conditions do; often none.
+
+    Of several that say the same, all but one are among them.
+    """
+    first = {name: np.asarray(value).reshape(-1)[:1] for name, value in values.items()}
+    trial = _typical(system, first)
+    starts = [
+        first | {name: part * trial[:, place] for place, name in enumerate(system.unknowns)}
+        for part in (1.0, 1.37)
+    ]
+    found: list[Condition] = []
+    for condition in system.conditions:
+        left = replace(system, conditions=tuple(c for c in system.conditions if c not in found))
+        if all(_follows(left, start, condition) for start in starts):
+            found.append(condition)
+    return tuple(found)
+
+
 def _typical(system: System, values: Mapping[str, Array]) -> Array:
     """A trial state, shape (1, unknowns): forces and couples as large as the loads, no more."""
     zero = assembled_at(system, values, np.zeros((1, len(system.unknowns))))

@@ -18,7 +18,7 @@ from probgen.quantities.expression import Call, Expression, Value, evaluate, nam
 from probgen.quantities.printing import plain
 from probgen.statics.definition import settle
 from probgen.statics.derivation import derived_steps
-from probgen.statics.determinacy import unsettled
+from probgen.statics.determinacy import said_already, unsettled
 from probgen.statics.line import Line, worked
 from probgen.statics.link import along_links
 from probgen.statics.method import Method
@@ -127,7 +127,8 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     """The shortest derivation of everything the system asks.
 
     probe: coherent values of all givens, derived quantities and g for a handful of draws.
-    Raises Refusal when the situation is unstable, indeterminate, or no order of steps is found.
+    Raises Refusal when the situation is unstable or indeterminate, a condition repeats what follows
+    from all else, or no order of steps is found.
     """
     method = method or Method()
     system = along_links(system)
@@ -142,6 +143,7 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     left_open: frozenset[str] = frozenset()
     if not set(wanted) <= known.keys():
         left_open = unsettled(with_joints(system), known, wanted)
+        _require_news(system, known, probe, method)
     if system.members:
         system = taken_apart(system, _looked_for(system, wanted), method.trusses)
     found = derived_steps(system, open_definitions, known, wanted, method)
@@ -154,6 +156,26 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
         raise Refusal(_no_way(wanted))
     outcomes = tuple(_outcomes(system))
     return Plan(trimmed(system, found), method, settled, found, outcomes, left_open=left_open)
+
+
+def _require_news(system: System, known: Mapping[str, Value], probe: Probe, method: Method) -> None:
+    """Raises Refusal for conditions that follow from all else, where it can be found without them.
+
+    A plan would take them in the place of balances, and so show nothing of statics.
+    """
+    repeated = said_already(with_joints(system), known) if system.conditions else ()
+    if not repeated:
+        return
+    rest = tuple(each for each in system.conditions if each not in repeated)
+    try:
+        find_plan(replace(system, conditions=rest), probe, method)
+    except Refusal:
+        return  # they show a way that is not found otherwise
+    told = " and ".join(f"{plain(each.left)} = {plain(each.right)}" for each in repeated)
+    raise Refusal(
+        f"{told} {'follow' if len(repeated) > 1 else 'follows'} from the balances, which the "
+        f"working is to show: leave the condition{'s' if len(repeated) > 1 else ''} out"
+    )
 
 
 def _of_extent(system: System, step: Step) -> bool:

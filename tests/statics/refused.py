@@ -136,6 +136,26 @@ CONTRADICTORY = [
         "contradicts the balances",
     ),
     Refused(
+        "a condition that the balances say already",
+        beam(
+            HOLDS_ENDS,
+            entry("condition", that="N_1 = N_2", because="so told"),
+            finding("N_1"),
+        ),
+        "N_1 = N_2 follows from the balances",
+    ),
+    Refused(
+        "a force balance told as a condition, beside one that is needed",
+        beam(
+            HOLDS_ENDS,
+            roller("C", "N_3"),
+            entry("condition", that="N_3 = N_2/2", because="so told"),
+            entry("condition", that="m*g = N_1 + N_2 + N_3", because="so told"),
+            finding("N_1"),
+        ),
+        r"m g = N_1 \+ N_2 \+ N_3 follows from the balances",
+    ),
+    Refused(
         "on the verge, and the push given too",
         ball(
             entry("rough", normal="N", friction="f", friction_direction=180, coefficient="mu"),

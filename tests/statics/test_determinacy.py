@@ -8,7 +8,9 @@ import numpy as np
 import pytest
 
 from probgen.bank.reading import read_template
-from probgen.statics.determinacy import unsettled
+from probgen.statics.definition import settle
+from probgen.statics.determinacy import said_already, unsettled
+from probgen.statics.line import Line, worked
 from probgen.statics.plan import find_plan, wanted_unknowns
 from probgen.statics.proof import prove
 from probgen.statics.refusal import Refusal
@@ -188,7 +190,27 @@ def test_a_condition_against_the_balances_is_told_as_it_is_written() -> None:
     told = entry("condition", that="N_1 = 2*N_2", because="so told")
     assert "N_1 = 2 N_2 contradicts" in refusal(beam(HOLDS_ENDS, told, finding("N_1")))
     agreed = entry("condition", that="N_1 = N_2", because="so told")
-    assert refusal(beam(HOLDS_ENDS, agreed, finding("N_1"))) == ""
+    assert refusal(beam(HOLDS_ENDS, agreed, finding("N_1"))) == ""  # `find_plan` names it
+
+
+@pytest.mark.parametrize("said", ["N_1 = N_2", "2*N_2 = m*g", "N_1 + 4*N_2 = 2.5*m*g"])
+def test_a_condition_that_all_else_says_already_is_found(said: str) -> None:
+    """Of three rollers' forces a condition has to settle one; a further one repeats."""
+    news = entry("condition", that="N_3 = N_2/2", because="so told")
+    told = entry("condition", that=said, because="so told")
+    values = {id: np.array(choices) for id, choices in VALUES.items()}
+
+    def repeated(*entries: str) -> list[str]:
+        system = read_template(beam(HOLDS_ENDS, *entries, finding("N_1")), "own.toml").system
+        settled, _ = settle(system)
+        known = worked((Line(each.variable, each.expression) for each in settled), values)
+        return [each.id for each in said_already(system, known)]
+
+    assert repeated(told) == ["1"]
+    third = roller("C", "N_3")
+    assert repeated(third, news) == []
+    assert repeated(third, told) == (["1"] if said == "N_1 = N_2" else [])
+    assert len(repeated(third, news, news.replace("N_2/2", "0.5*N_2"))) == 1
 
 
 ANGLES = "".join(
