@@ -32,6 +32,7 @@ from probgen.quantities.expression import (
     Quotient,
     Sum,
     is_number,
+    names_in,
     number,
     times,
     total,
@@ -39,17 +40,26 @@ from probgen.quantities.expression import (
 from probgen.quantities.factors import with_powers
 from probgen.quantities.unit import FORCE, LENGTH, MASS, NEWTON, NEWTON_METRE, PRESSURE, STIFFNESS
 from probgen.statics.shape import Outline
-from probgen.statics.system import Couple, Element, Force, Kind, Link, Spread
+from probgen.statics.system import Couple, Element, Force, Kind, Link, Role, Spread
 
 DOWN, UP = number(270), number(90)
 
 
 def force(row: Table, situation: Situation) -> None:
-    """A force in a stated direction; without a magnitude it is to be found."""
+    """A force in a stated direction; without a magnitude it is to be found.
+
+    Where its direction is to be found as well, that tells which way it acts: its size is none below
+    zero.
+    """
     body = situation.body(row)
     at, direction = situation.at(row, body), situation.direction(row)
     name = situation.named_or(row, ByKind.FORCE)
-    size, symbol = stated_size(row, situation, Coined(Sort.APPLIED_FORCE, name))
+    called = Coined(Sort.APPLIED_FORCE, name)
+    turns = any(
+        situation.scope.variables[id].role is Role.UNKNOWN
+        for id in names_in(direction) & situation.scope.variables.keys()
+    )
+    size, symbol = stated_size(row, situation, called, nonnegative=turns)
     element = Element(symbol, Kind.FORCE, body, at, (symbol,))
     acting = Force(symbol, body, at, size, direction, Kind.FORCE, symbol)
     situation.place(row, element, Label(symbol, name), [acting])

@@ -11,8 +11,8 @@ from numpy.typing import NDArray
 from probgen.mistakes.variant import Misstep, axis_of
 from probgen.quantities.expression import Expression, Value, evaluate, names_in
 from probgen.quantities.unit import MASS, TORQUE
-from probgen.statics.derivation import span_of
 from probgen.statics.geometry import way
+from probgen.statics.span import span_of
 from probgen.statics.system import Kind, Role, System
 
 MOST: Final = 15.0

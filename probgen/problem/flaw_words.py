@@ -75,6 +75,11 @@ def _told(template: Template, flaw: Flaw) -> str:
             return f"{name} is above {value}"
         case FlawKind.SECOND_VALUE:
             return f"{name} may also be {value}: narrow its range with from and to"
+        case FlawKind.OTHER_FORMULA:
+            return (
+                f"{name} is {value}, by another formula than in most draws, such as past a right "
+                "angle: keep all draws on one side, with a [[require]] or other ranges"
+            )
         case FlawKind.PASSED:
             return limit
         case FlawKind.PASSED_AT_ZERO:

@@ -8,14 +8,12 @@ written.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
 
 from probgen.quantities.expression import Expression, Value, evaluate, names_in
-from probgen.quantities.unit import ANGLE
 from probgen.statics.balances import candidates
 from probgen.statics.body_by_body import body_by_body
 from probgen.statics.cross_check import assembled_at, solve_all, with_definitions
@@ -27,8 +25,9 @@ from probgen.statics.preference import surcharge
 from probgen.statics.refusal import Refusal
 from probgen.statics.search import Field, Move, dependence, shortest, trial_values
 from probgen.statics.solve_for import Range, all_roots, tidied
+from probgen.statics.span import may_be, span_of
 from probgen.statics.step import Step
-from probgen.statics.system import Definition, Role, System, Variable
+from probgen.statics.system import Definition, Role, System
 from probgen.statics.truss import finds_idle
 
 _CLOSE = 1e-9  # of an equation's largest term: the rest that counts as none
@@ -67,7 +66,7 @@ def derived_steps(
     for move in path:
         idle = _Idle.of(system, steps)
         for step in _steps(field, move, kept_out[move.equations[0]], reached, wanted, idle):
-            chosen = _physical(step, field.ranges[step.unknown], reached)
+            chosen = _physical(system, step, field.ranges[step.unknown], reached)
             written = read_positively(chosen.expression, reached)
             chosen = replace(chosen, expression=written)
             chosen = replace(chosen, idle=finds_idle(system, chosen))
@@ -197,18 +196,11 @@ def _ranges(system: System, unknowns: tuple[str, ...]) -> dict[str, Range]:
     return {name: span_of(system.variables[name]) for name in unknowns}
 
 
-def span_of(variable: Variable) -> Range:
-    """Where an unknown may lie: as its author says, else an angle from 0 to 90 degrees."""
-    least = 0.0 if variable.nonnegative or variable.dimension == ANGLE else -math.inf
-    most = 90.0 if variable.dimension == ANGLE else math.inf
-    low = least if variable.low is None else variable.low
-    return low, most if variable.high is None else variable.high
-
-
-def _physical(step: Step, within: Range, known: Mapping[str, Value]) -> Step:
+def _physical(system: System, step: Step, within: Range, known: Mapping[str, Value]) -> Step:
     """The step with the root that lies where the quantity may lie; the others are kept beside it.
 
-    Raises Refusal when several do: a draw could not say which is meant.
+    Of several those count with which all else lies where it may.  Raises Refusal when more than one
+    is left: a draw could not say which is meant.
     """
     values = all_roots(step.reduced or step.equation.expression, step.unknown, within)
     if len(values) <= 1:
@@ -216,11 +208,15 @@ def _physical(step: Step, within: Range, known: Mapping[str, Value]) -> Step:
     low, high = within
     with np.errstate(all="ignore"):
         worked = [np.asarray(evaluate(value, known)) for value in values]
-    fitting = [
-        value
-        for value, numbers in zip(values, worked, strict=True)
-        if np.mean((numbers >= low - 1e-9) & (numbers <= high + 1e-9)) > 0.5
-    ]
+    inside = [(each >= low - 1e-9) & (each <= high + 1e-9) for each in worked]
+    if sum(bool(np.mean(each) > 0.5) for each in inside) > 1:
+        unknown = step.unknown
+        given = {id: value for id, value in known.items() if id not in system.unknowns}
+        inside = [
+            each & may_be(system, unknown, numbers, given)
+            for each, numbers in zip(inside, worked, strict=True)
+        ]
+    fitting = [v for v, each in zip(values, inside, strict=True) if np.mean(each) > 0.5]
     if len(fitting) > 1:
         raise Refusal(
             f"{step.unknown} has more than one possible value between {low:g} and {high:g}: "

@@ -16,6 +16,7 @@ class FlawKind(Enum):
     TOO_LOW = auto()  # below the bound its author states
     TOO_HIGH = auto()
     SECOND_VALUE = auto()  # another value of the quantity would do as well
+    OTHER_FORMULA = auto()  # its value is another than the working's formula gives
     PASSED = auto()  # a limit is passed
     PASSED_AT_ZERO = auto()  # a limit is passed before anything is added
     TURNED_LOAD = auto()  # a load by a formula is below zero somewhere along its length
@@ -34,7 +35,7 @@ class Flaw:
 
     quantity: id of the variable or the element it is about, limit: id of the limit, "" where there
     is none.
-    value: coherent units: the quantity's value, its bound, or its second value.
+    value: coherent units: the quantity's value, its bound, its second value or its true one.
     Of a largest moment: how far from `place` it is as large, or larger (m).
     place, body: the point something acts at, and the body it is not on; of a direction near an axis
     the place is the component that is hardly there, "x" or "y".

@@ -17,7 +17,6 @@ from numpy.typing import NDArray
 from probgen.quantities.expression import Root, Value, evaluate, names_in, root_above
 from probgen.quantities.unit import ANGLE, FORCE
 from probgen.statics.cross_check import solve_all, with_definitions
-from probgen.statics.derivation import span_of
 from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.internal_forces import bodies_cut
 from probgen.statics.largest_moment import larger_elsewhere
@@ -25,6 +24,7 @@ from probgen.statics.line import Line, worked
 from probgen.statics.numeric_equations import assemble, coordinates
 from probgen.statics.plan import Branch, Plan
 from probgen.statics.rerun import first_limit_id
+from probgen.statics.span import may_be, span_of
 from probgen.statics.state import limits_to, utmost_finds
 from probgen.statics.system import Find, Form, Role, System, Variable
 
@@ -321,19 +321,36 @@ def _blame_range(variable: Variable, value: Array, faults: _Faults) -> NDArray[n
 def _blame_other_roots(plan: Plan, values: Mapping[str, Array], faults: _Faults) -> None:
     """A second value of a quantity within its range: the problem would have two answers."""
     for step in plan.steps:
-        variable = plan.system.variables[step.unknown]
-        low, high = span_of(variable)
         with np.errstate(all="ignore"):
             others = [evaluate(other, values) for other in step.others]
             if isinstance(step.expression, Root):
                 others.append(root_above(step.expression, values))
         for other in others:
-            within = np.broadcast_to((other > low) & (other < high), len(faults))
-            same = np.isclose(other, values[step.unknown], rtol=1e-6, atol=1e-9)
-            for place in np.flatnonzero(within & ~same):
-                found = float(np.broadcast_to(other, len(faults))[place])
-                flaw = Flaw(FlawKind.SECOND_VALUE, variable.id, value=found)
-                faults[int(place)].append(flaw)
+            size = np.broadcast_to(np.asarray(other, float), len(faults))
+            _blame_other_root(plan.system, step.unknown, size, values, faults)
+
+
+def _blame_other_root(
+    system: System, id: str, other: Array, values: Mapping[str, Array], faults: _Faults
+) -> None:
+    """Draws in which a quantity may have another value than its step gives.
+
+    Where its own is none that it may have, the step's formula is that of other draws.
+    """
+    low, high = span_of(system.variables[id])
+    same = np.isclose(other, values[id], rtol=1e-6, atol=1e-9)
+    places = np.flatnonzero((other > low) & (other < high) & ~same)
+    if not len(places):
+        return
+    known = {name: v[places] for name, v in values.items() if name not in system.unknowns}
+    found, own = other[places], values[id][places]
+    possible = may_be(system, id, found, known)
+    right = (own >= low) & (own <= high) & may_be(system, id, own, known)
+    for place, value, fits in zip(places[possible], found[possible], right[possible], strict=True):
+        if fits:
+            faults[int(place)].append(Flaw(FlawKind.SECOND_VALUE, id, value=float(value)))
+        else:
+            faults[int(place)][:] = [Flaw(FlawKind.OTHER_FORMULA, id, value=float(value))]
 
 
 def _blame_limits(system: System, values: Mapping[str, Value], faults: _Faults) -> None:

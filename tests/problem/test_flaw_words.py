@@ -42,6 +42,9 @@ TOLD = [
      "distance of the normal force (x) is above 0.5 m"),
     (CABINET, Flaw(FlawKind.SECOND_VALUE, "x", value=0.25),
      "distance of the normal force (x) may also be 0.25 m: narrow its range with from and to"),
+    (CABINET, Flaw(FlawKind.OTHER_FORMULA, "x", value=0.25),
+     "distance of the normal force (x) is 0.25 m, by another formula than in most draws, such as "
+     "past a right angle: keep all draws on one side, with a [[require]] or other ranges"),
     (CABINET, Flaw(FlawKind.PASSED, limit="slides"), "it slides"),
     (CABINET, Flaw(FlawKind.PASSED_AT_ZERO, "P", "slides"),
      "it slides already with P = 0: raise the limit or change the values"),

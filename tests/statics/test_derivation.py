@@ -1,24 +1,19 @@
-"""From a system to its steps: where an unknown may lie, what is left out, what comes last."""
+"""From a system to its steps: which root is meant, what is left out, what comes last."""
 
 from __future__ import annotations
-
-import math
-from dataclasses import replace
 
 import numpy as np
 import pytest
 
 from probgen.bank.reading import read_template
-from probgen.quantities.expression import Name, evaluate
+from probgen.quantities.expression import evaluate
 from probgen.quantities.printing import plain
-from probgen.quantities.unit import ANGLE, DEGREE, FORCE, LENGTH, METRE, NEWTON
-from probgen.statics.derivation import derived_steps, span_of
+from probgen.statics.derivation import derived_steps
 from probgen.statics.method import Method
 from probgen.statics.plan import find_plan
 from probgen.statics.proof import prove
 from probgen.statics.refusal import Refusal
 from probgen.statics.rerun import rerun
-from probgen.statics.system import Role, Variable
 from tests.situations import (
     FIND_R,
     FIND_T,
@@ -31,23 +26,6 @@ from tests.situations import (
     ball_on_a_cord,
     finding,
 )
-
-X = Name("x", "x")
-PLACE = Variable(X, LENGTH, METRE, Role.UNKNOWN, nonnegative=True)
-SPANS = [
-    (PLACE, (0.0, math.inf)),
-    (replace(PLACE, low=0.2, high=0.5), (0.2, 0.5)),
-    (replace(PLACE, high=0.5), (0.0, 0.5)),
-    (Variable(X, FORCE, NEWTON, Role.UNKNOWN), (-math.inf, math.inf)),
-    (Variable(X, ANGLE, DEGREE, Role.UNKNOWN), (0.0, 90.0)),
-    (Variable(X, ANGLE, DEGREE, Role.UNKNOWN, low=-30.0, high=120.0), (-30.0, 120.0)),
-]
-
-
-@pytest.mark.parametrize(("variable", "span"), SPANS)
-def test_where_an_unknown_may_lie(variable: Variable, span: tuple[float, float]) -> None:
-    assert span_of(variable) == span
-
 
 SHELF_DATA = {
     "L": np.array([1.2, 1.4]), "d": np.array([0.96, 1.0]), "m": np.array([4.0, 5.0]),
