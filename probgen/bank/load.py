@@ -49,11 +49,11 @@ def force(row: Table, situation: Situation) -> None:
     """A force in a stated direction; without a magnitude it is to be found.
 
     Where its direction is to be found as well, that tells which way it acts: its size is none below
-    zero.
+    zero.  The `other` of two bodies is what exerts it, and feels the opposite.
     """
     body = situation.body(row)
     at, direction = situation.at(row, body), situation.direction(row)
-    name = situation.named_or(row, ByKind.FORCE)
+    name = situation.touched(row, ByKind.FORCE)
     called = Coined(Sort.APPLIED_FORCE, name)
     turns = any(
         situation.scope.variables[id].role is Role.UNKNOWN
@@ -62,7 +62,8 @@ def force(row: Table, situation: Situation) -> None:
     size, symbol = stated_size(row, situation, called, nonnegative=turns)
     element = Element(symbol, Kind.FORCE, body, at, (symbol,))
     acting = Force(symbol, body, at, size, direction, Kind.FORCE, symbol)
-    situation.place(row, element, Label(symbol, name), [acting])
+    back = situation.reaction(row, body, at, situation.named_or(row, BodyNamed(body)))
+    situation.place(row, element, Label(symbol, name), [acting], back=back)
 
 
 def couple(row: Table, situation: Situation) -> None:

@@ -14,7 +14,7 @@ from probgen.bank.scope import Scope, check_id, read_symbol
 from probgen.bank.template import Derived, Given
 from probgen.input.fault import nearest, one_of
 from probgen.input.table import Table
-from probgen.quantities.expression import Name, names_in
+from probgen.quantities.expression import Expression, Name, names_in
 from probgen.quantities.unit import LENGTH, MASS, ONE, PLAIN, UNITS, Unit, unit_named
 from probgen.statics.system import Role, Variable
 
@@ -72,21 +72,48 @@ def read_unknowns(table: Table, scope: Scope) -> None:
     for id, row in table.rows():
         before = len(row.faults.found)
         variable, label = _variable(row, id, Role.UNKNOWN)
-        low, high = row.decimal("from", required=False), row.decimal("to", required=False)
-        if low is not None and high is not None and high <= low:
-            row.fault("to", high, f"a value above from, which is {low}")
-        if low is not None and low < 0:
-            if variable.dimension == MASS:
-                row.fault("from", low, "a mass, which is never below zero")
-            variable = replace(variable, nonnegative=False)
+        variable = _bounded(row, variable, scope)
         row.close()
-        variable = replace(variable, low=_coherent(low, variable), high=_coherent(high, variable))
         _declare(variable, label, row, scope, before)
         least = 0.0 if variable.nonnegative else -math.inf
         scope.bounds[id] = (
             least if variable.low is None else variable.low,
             math.inf if variable.high is None else variable.high,
         )
+
+
+def _bounded(row: Table, variable: Variable, scope: Scope) -> Variable:
+    """The unknown with its bounds: numbers in its unit, or expressions in givens.
+
+    Those of expressions are of all draws; what they are in each is kept beside them.
+    """
+    least, most = (_written_bound(row, key, variable, scope) for key in ("from", "to"))
+    low = _stated(row, "from", variable) if least is None else bounds(least, scope.bounds)[0]
+    high = _stated(row, "to", variable) if most is None else bounds(most, scope.bounds)[1]
+    if low is not None and high is not None and high <= low:
+        expected = f"a value above from, which is {row.content['from']}"
+        row.fault("to", row.content["to"], expected)
+    if low is not None and low < 0:
+        if variable.dimension == MASS:
+            row.fault("from", row.content["from"], "a mass, which is never below zero")
+        variable = replace(variable, nonnegative=False)
+    return replace(variable, low=low, high=high, least=least, most=most)
+
+
+def _written_bound(row: Table, key: str, variable: Variable, scope: Scope) -> Expression | None:
+    """The expression under `key`; None where there is none, but a number or nothing."""
+    if not isinstance(row.content.get(key), str):
+        return None
+    written = scope.expression(row, key, variable.dimension)
+    known = (Role.GIVEN, Role.DERIVED)
+    if any(scope.variables[id].role not in known for id in names_in(written)):
+        row.fault(key, row.content[key], "an expression in the givens alone")
+    return written
+
+
+def _stated(row: Table, key: str, variable: Variable) -> float | None:
+    """The number under `key` in coherent units; None where there is none."""
+    return _coherent(row.decimal(key, required=False), variable)
 
 
 def check_used(table: Table, used: Collection[str]) -> None:

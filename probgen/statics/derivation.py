@@ -25,7 +25,7 @@ from probgen.statics.preference import surcharge
 from probgen.statics.refusal import Refusal
 from probgen.statics.search import Field, Move, dependence, shortest, trial_values
 from probgen.statics.solve_for import Range, all_roots, tidied
-from probgen.statics.span import may_be, span_of
+from probgen.statics.span import may_be, span_at, span_of
 from probgen.statics.step import Step
 from probgen.statics.system import Definition, Role, System
 from probgen.statics.truss import finds_idle
@@ -66,7 +66,7 @@ def derived_steps(
     for move in path:
         idle = _Idle.of(system, steps)
         for step in _steps(field, move, kept_out[move.equations[0]], reached, wanted, idle):
-            chosen = _physical(system, step, field.ranges[step.unknown], reached)
+            chosen = _physical(step, system, field.ranges[step.unknown], reached)
             written = read_positively(chosen.expression, reached)
             chosen = replace(chosen, expression=written)
             chosen = replace(chosen, idle=finds_idle(system, chosen))
@@ -196,7 +196,7 @@ def _ranges(system: System, unknowns: tuple[str, ...]) -> dict[str, Range]:
     return {name: span_of(system.variables[name]) for name in unknowns}
 
 
-def _physical(system: System, step: Step, within: Range, known: Mapping[str, Value]) -> Step:
+def _physical(step: Step, system: System, within: Range, known: Mapping[str, Value]) -> Step:
     """The step with the root that lies where the quantity may lie; the others are kept beside it.
 
     Of several those count with which all else lies where it may.  Raises Refusal when more than one
@@ -205,7 +205,7 @@ def _physical(system: System, step: Step, within: Range, known: Mapping[str, Val
     values = all_roots(step.reduced or step.equation.expression, step.unknown, within)
     if len(values) <= 1:
         return step
-    low, high = within
+    low, high = span_at(system.variables[step.unknown], known)
     with np.errstate(all="ignore"):
         worked = [np.asarray(evaluate(value, known)) for value in values]
     inside = [(each >= low - 1e-9) & (each <= high + 1e-9) for each in worked]
@@ -219,7 +219,8 @@ def _physical(system: System, step: Step, within: Range, known: Mapping[str, Val
     fitting = [v for v, each in zip(values, inside, strict=True) if np.mean(each) > 0.5]
     if len(fitting) > 1:
         raise Refusal(
-            f"{step.unknown} has more than one possible value between {low:g} and {high:g}: "
+            f"{step.unknown} has more than one possible value between {within[0]:g} and "
+            f"{within[1]:g}: "
             "narrow its range with from and to under [unknown]"
         )
     chosen = fitting[0] if fitting else values[0]

@@ -98,6 +98,9 @@ def _statements(system: System) -> Iterator[Statement]:
     for v in system.variables.values():
         bounds = (repr(v.low), repr(v.high), repr(v.nonnegative))
         yield ("quantity", _quantity(v.id), str(v.dimension), v.role.value, bounds)
+        for side, bound in (("least", v.least), ("most", v.most)):
+            if bound is not None:
+                yield (side, _quantity(v.id), _expression(bound))
     for d in system.definitions:
         yield ("definition", _quantity(d.variable), _expression(d.expression))
     for name in _points_used(system):

@@ -24,7 +24,7 @@ from probgen.statics.line import Line, worked
 from probgen.statics.numeric_equations import assemble, coordinates
 from probgen.statics.plan import Branch, Plan
 from probgen.statics.rerun import first_limit_id
-from probgen.statics.span import may_be, span_of
+from probgen.statics.span import may_be, span_at
 from probgen.statics.state import limits_to, utmost_finds
 from probgen.statics.system import Find, Form, Role, System, Variable
 
@@ -295,7 +295,7 @@ def _blame_senses(plan: Plan, values: Mapping[str, Value], size: Array, faults: 
             faults[int(place)][:] = [Flaw(FlawKind.NO_VALUE, variable.id)]
         outside = missing.copy()
         if variable.role is Role.UNKNOWN:
-            outside |= _blame_range(variable, value, faults)
+            outside |= _blame_range(variable, value, values, faults)
         if variable.nonnegative:
             negative = ~outside & (value < -TOLERANCE * np.maximum(size, 1.0))
             for place in np.flatnonzero(negative):
@@ -303,17 +303,22 @@ def _blame_senses(plan: Plan, values: Mapping[str, Value], size: Array, faults: 
                 faults[int(place)].append(flaw)
 
 
-def _blame_range(variable: Variable, value: Array, faults: _Faults) -> NDArray[np.bool_]:
+def _blame_range(
+    variable: Variable, value: Array, values: Mapping[str, Value], faults: _Faults
+) -> NDArray[np.bool_]:
     """An unknown beyond the bounds its author states: a place off the body, say."""
     anywhere = np.zeros(len(faults), dtype=bool)
-    for bound, beyond, kind, way in (
-        (variable.low, np.less, FlawKind.TOO_LOW, -1.0),
-        (variable.high, np.greater, FlawKind.TOO_HIGH, 1.0),
+    low, high = span_at(variable, values)
+    for stated, bound, beyond, kind, way in (
+        (variable.low, low, np.less, FlawKind.TOO_LOW, -1.0),
+        (variable.high, high, np.greater, FlawKind.TOO_HIGH, 1.0),
     ):
-        if bound is not None:
-            slack = way * TOLERANCE * max(abs(bound), 1.0)
-            outside = np.broadcast_to(beyond(value, bound + slack), len(faults))
-            _blame(faults, outside, Flaw(kind, variable.id, value=bound))
+        if stated is not None:
+            end = np.broadcast_to(np.asarray(bound, float), len(faults))
+            slack = way * TOLERANCE * np.maximum(np.abs(end), 1.0)
+            outside = np.broadcast_to(beyond(value, end + slack), len(faults))
+            for place in np.flatnonzero(outside):
+                faults[int(place)].append(Flaw(kind, variable.id, value=float(end[place])))
             anywhere |= outside
     return anywhere
 
@@ -337,7 +342,7 @@ def _blame_other_root(
 
     Where its own is none that it may have, the step's formula is that of other draws.
     """
-    low, high = span_of(system.variables[id])
+    low, high = span_at(system.variables[id], values)
     same = np.isclose(other, values[id], rtol=1e-6, atol=1e-9)
     places = np.flatnonzero((other > low) & (other < high) & ~same)
     if not len(places):
@@ -345,7 +350,7 @@ def _blame_other_root(
     known = {name: v[places] for name, v in values.items() if name not in system.unknowns}
     found, own = other[places], values[id][places]
     possible = may_be(system, id, found, known)
-    right = (own >= low) & (own <= high) & may_be(system, id, own, known)
+    right = ((values[id] >= low) & (values[id] <= high))[places] & may_be(system, id, own, known)
     for place, value, fits in zip(places[possible], found[possible], right[possible], strict=True):
         if fits:
             faults[int(place)].append(Flaw(FlawKind.SECOND_VALUE, id, value=float(value)))

@@ -13,7 +13,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.quantities.expression import Value, names_in
+from probgen.quantities.expression import Value, evaluate, names_in
 from probgen.quantities.unit import ANGLE
 from probgen.statics.cross_check import assembled_at, is_linear, jacobian, solve_all
 from probgen.statics.solve_for import Range
@@ -29,6 +29,15 @@ def span_of(variable: Variable) -> Range:
     most = 90.0 if variable.dimension == ANGLE else math.inf
     low = least if variable.low is None else variable.low
     return low, most if variable.high is None else variable.high
+
+
+def span_at(variable: Variable, values: Mapping[str, Value]) -> tuple[Value, Value]:
+    """Where an unknown may lie in each draw; values: of all that is known."""
+    low, high = span_of(variable)
+    return (
+        low if variable.least is None else evaluate(variable.least, values),
+        high if variable.most is None else evaluate(variable.most, values),
+    )
 
 
 def may_be(
@@ -57,7 +66,7 @@ def may_be(
     fits = here.relative < _CLOSE
     slack = _CLOSE * np.maximum(size.max(axis=1), 1.0)
     for place, id in enumerate(rest.unknowns):
-        low, high = span_of(rest.variables[id])
+        low, high = span_at(rest.variables[id], known)
         fits &= (found[:, place] > low - slack) & (found[:, place] < high + slack)
     return np.asarray(fits | ~settled, dtype=np.bool_)
 

@@ -38,6 +38,8 @@ class Variable:
     nonnegative: a negative value has no meaning (a pull, a push of a surface, a length).
     component_of: the element whose force it is the x- or y-component of, "" for any other.
     low, high: the bounds an author states for an unknown, coherent units; None where there is none.
+    least, most: where a bound is another in each draw, as it is computed; low and high are then
+    beyond those of all draws.
     """
 
     as_name: Name
@@ -48,6 +50,8 @@ class Variable:
     component_of: str = ""
     low: float | None = None
     high: float | None = None
+    least: Expression | None = None
+    most: Expression | None = None
 
     @property
     def id(self) -> str:

@@ -7,6 +7,7 @@ from typing import cast
 import numpy as np
 import pytest
 
+from probgen.bank.labels import BodyNamed
 from probgen.bank.load import _weight_symbol
 from probgen.bank.reading import read_template
 from probgen.bank.scope import Scope
@@ -182,6 +183,27 @@ def test_each_mistake_is_one_fault(pair: str, entry: str, field: str, words: str
     (fault,) = caught.value.faults
     assert fault.field == field
     assert words in f"{fault.expected}\n{fault.mend}"
+
+
+def test_a_force_between_two_bodies_is_felt_by_both(pair: str) -> None:
+    text = pair + '[[force]]\nbody = "ring"\nother = "post"\nat = "K"\ndirection = 0\nsymbol = "P"'
+    read = read_template(text, "pair.toml")
+    pushed, back = (read.system.force(id) for id in ("P", "P'"))
+    assert (pushed.body, back.body, pushed.pair, back.pair) == ("ring", "post", "P'", "P")
+    assert (back.point, back.magnitude) == ("K", pushed.magnitude)
+    assert float(evaluate(back.direction, {})) == 180.0
+    assert read.labels.elements["P"].name == BodyNamed("post")  # unless the author has a name
+    assert read.labels.elements["P'"].name == BodyNamed("ring")
+
+
+@pytest.mark.parametrize(("direction", "nonnegative"), [("t", True), ("theta", False)])
+def test_a_force_whose_direction_is_found_is_not_below_zero(
+    shelf: str, direction: str, nonnegative: bool
+) -> None:
+    text = shelf + '[unknown]\nt = { name = "turn", unit = "deg", from = 0, to = 360 }\n'
+    text += f'[[force]]\nat = "B"\nsymbol = "P"\ndirection = "{direction}"\n'
+    text += '[[condition]]\nthat = "t = theta"\nbecause = "so told"\n'
+    assert read_template(text, "shelf.toml").system.variables["P"].nonnegative is nonnegative
 
 
 @pytest.mark.parametrize(

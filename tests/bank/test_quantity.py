@@ -20,6 +20,7 @@ from probgen.bank.quantity import (
 from probgen.bank.scope import Scope
 from probgen.input.fault import Faults
 from probgen.input.table import Table
+from probgen.quantities.expression import Name, Quotient, negative, number
 from probgen.quantities.unit import LENGTH, UNITS
 
 Reader = Callable[[Table, Scope], Any]
@@ -159,6 +160,34 @@ def test_an_unknown_lies_where_it_physically_may(
     assert faults.found == []
     assert scope.bounds["x"] == pytest.approx(bounds)
     assert scope.variables["x"].nonnegative is nonnegative
+
+
+def test_a_bound_may_be_computed_from_givens() -> None:
+    """Beyond 1 to 3 m no draw's place lies; in each it lies up to that draw's own L/2."""
+    text = UNKNOWN.format("cm", ', from = "-L", to = "L/2"')
+    _, scope, faults = read(text, read_unknowns, scope_with_length())
+    assert faults.found == []
+    variable = scope.variables["x"]
+    assert (variable.low, variable.high) == pytest.approx((-3.0, 1.5))
+    length = Name("L", "L")
+    assert (variable.least, variable.most) == (negative(length), Quotient(length, number(2)))
+    assert not variable.nonnegative
+    assert scope.bounds["x"] == pytest.approx((-3.0, 1.5))
+
+
+@pytest.mark.parametrize(
+    ("written", "field", "expected"),
+    [
+        (', to = "L*2 N"', "to", "an expression for a length"),
+        (', from = 4, to = "y"', "to", "an expression in the givens alone"),
+        (', from = "2*L", to = 1', "to", "a value above from, which is 2*L"),
+    ],
+)
+def test_a_computed_bound_that_is_none(written: str, field: str, expected: str) -> None:
+    scope = scope_with_length()
+    text = 'y = { name = "other place", unit = "cm" }\n' + UNKNOWN.format("cm", written)
+    found = faults_of(text, read_unknowns, scope)
+    assert found == {f"q.x.{field}": expected}
 
 
 def test_a_mass_to_be_found_is_not_below_zero() -> None:

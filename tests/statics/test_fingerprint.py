@@ -159,12 +159,16 @@ def changes(system: System) -> Iterator[tuple[str, System]]:
     yield "a sign allowed", replace(system, variables={**system.variables, unknown.id: signed})
     bounded = replace(unknown, low=-7.0)
     yield "another bound", replace(system, variables={**system.variables, unknown.id: bounded})
+    least, most = (replace(unknown, least=Name(a.id, "")), replace(unknown, most=Name(a.id, "")))
+    for own in (least, most):
+        varied = replace(system, variables={**system.variables, unknown.id: own})
+        yield f"a bound of each draw, {own.most}", varied
     if not system.pivot:
         yield "a pivot chosen", replace(system, pivot=force.point)
     facing = total((1, number(17, DEGREE)))
     yield "a surface", replace(system, elements=first(system.elements, surface=facing))
-    own = first(system.elements, own=not element.own)
-    yield "an own weight", replace(system, elements=own)
+    carried = first(system.elements, own=not element.own)
+    yield "an own weight", replace(system, elements=carried)
     for place, each in enumerate(system.elements):
         if each.spread is not None and (curve := each.spread.intensity) is not None:
             fuller = replace(curve, load=Product((number(2), curve.load)))

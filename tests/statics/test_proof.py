@@ -9,7 +9,7 @@ import pytest
 from probgen.bank.reading import read_template
 from probgen.draws.sample import sample
 from probgen.problem.problem import prepare, proved_values
-from probgen.quantities.expression import Expression, Value, negative, number, times
+from probgen.quantities.expression import Expression, Name, Value, negative, number, times
 from probgen.statics.cross_check import solve_all
 from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.plan import Plan, find_plan
@@ -279,9 +279,18 @@ def test_bounds_belong_to_what_they_bound(
 ) -> None:
     variable = replace(stayed.variables["T"], low=2.0, high=3.0)
     faults = _Faults(1)
-    beyond = _blame_range(variable, np.array([value]), faults)
+    beyond = _blame_range(variable, np.array([value]), {}, faults)
     assert [flaw.kind for flaw in faults[0]] == kinds
     assert beyond.tolist() == [bool(kinds)]
+
+
+def test_a_bound_that_is_computed_is_another_in_each_draw(stayed: System) -> None:
+    variable = replace(stayed.variables["T"], low=0.0, high=9.0, most=Name("d", "d"))
+    faults = _Faults(2)
+    values = {"d": np.array([3.0, 5.0])}
+    beyond = _blame_range(variable, np.array([4.0, 4.0]), values, faults)
+    assert beyond.tolist() == [True, False]
+    assert faults.each() == ((Flaw(FlawKind.TOO_HIGH, "T", value=3.0),), ())
 
 
 @pytest.mark.parametrize(
