@@ -21,6 +21,7 @@ from probgen.bank.points import read_point
 from probgen.bank.scope import Scope
 from probgen.bank.shape import read_shape, shape_fields
 from probgen.bank.situation import Situation
+from probgen.bank.support import components
 from probgen.bank.template import Requirement
 from probgen.input.table import Table
 from probgen.quantities.expression import (
@@ -42,17 +43,22 @@ from probgen.quantities.unit import FORCE, LENGTH, MASS, NEWTON, NEWTON_METRE, P
 from probgen.statics.shape import Outline
 from probgen.statics.system import Couple, Element, Force, Kind, Link, Role, Spread
 
-DOWN, UP = number(270), number(90)
+RIGHT, UP, DOWN = number(0), number(90), number(270)
 
 
 def force(row: Table, situation: Situation) -> None:
     """A force in a stated direction; without a magnitude it is to be found.
 
+    Without a direction as well it is found by its components along x and y.
     Where its direction is to be found as well, that tells which way it acts: its size is none below
     zero.  The `other` of two bodies is what exerts it, and feels the opposite.
     """
     body = situation.body(row)
-    at, direction = situation.at(row, body), situation.direction(row)
+    at = situation.at(row, body)
+    if not row.has("direction") and not row.has("magnitude"):
+        _by_components(row, situation, body, at)
+        return
+    direction = situation.direction(row)
     name = situation.touched(row, ByKind.FORCE)
     called = Coined(Sort.APPLIED_FORCE, name)
     turns = any(
@@ -64,6 +70,19 @@ def force(row: Table, situation: Situation) -> None:
     acting = Force(symbol, body, at, size, direction, Kind.FORCE, symbol)
     back = situation.reaction(row, body, at, situation.named_or(row, BodyNamed(body)))
     situation.place(row, element, Label(symbol, name), [acting], back=back)
+
+
+def _by_components(row: Table, situation: Situation, body: str, at: str) -> None:
+    """A force that is found by its components; what exerts it has to be said."""
+    symbol = situation.symbol(row)
+    expected = 'what exerts it, such as "mooring", or its direction'
+    usual = situation.touched(row, ByKind.FORCE)
+    name = row.text("name", expected=expected) if usual is ByKind.FORCE else usual
+    whole = Force("", body, at, RIGHT, RIGHT, Kind.FORCE, symbol)
+    forces = components(row, situation, whole, name)
+    element = Element(symbol, Kind.FORCE, body, at, tuple(each.id for each in forces))
+    back = situation.reaction(row, body, at, situation.named_or(row, BodyNamed(body)))
+    situation.place(row, element, Label(symbol, name), forces, back=back)
 
 
 def couple(row: Table, situation: Situation) -> None:

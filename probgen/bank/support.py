@@ -38,7 +38,7 @@ def hinge(row: Table, situation: Situation) -> None:
     at, symbol = situation.at(row, body), situation.symbol(row)
     name = situation.named_or(row, ByKind.HINGE)
     whole = Force("", body, at, RIGHT, RIGHT, Kind.HINGE, symbol)
-    forces = _components(row, situation, whole, name)
+    forces = components(row, situation, whole, name)
     element = Element(symbol, Kind.HINGE, body, at, tuple(f.id for f in forces))
     back = situation.reaction(row, body, at, name)
     situation.place(row, element, Label(symbol, name), forces, back=back)
@@ -50,14 +50,14 @@ def fixed(row: Table, situation: Situation) -> None:
     at, symbol = situation.at(row, body), situation.symbol(row)
     name = situation.named_or(row, ByKind.SUPPORT)
     whole = Force("", body, at, RIGHT, RIGHT, Kind.FIXED, symbol)
-    forces = _components(row, situation, whole, name)
+    forces = components(row, situation, whole, name)
     couple = _couple(row, situation, Couple("", body, at, RIGHT, symbol), name)
     element = Element(symbol, Kind.FIXED, body, at, tuple(f.id for f in forces))
     back = situation.reaction(row, body, at, name)
     situation.place(row, element, Label(symbol, name), forces, [couple], back)
 
 
-def _components(row: Table, situation: Situation, whole: Force, source: Called) -> list[Force]:
+def components(row: Table, situation: Situation, whole: Force, source: Called) -> list[Force]:
     """Forces along x and y of unknown size, called after the whole force's element."""
     symbol = whole.element
     check_own(row, situation, symbol)

@@ -68,7 +68,7 @@ def _named(digits: Digits, body: Body) -> Iterator[Fact]:
         if element.body != body.id or not element.forces:
             continue
         forces = [on[id] for id in element.forces]
-        if element.kind in (Kind.HINGE, Kind.FIXED):
+        if all(force.part.is_component for force in forces):
             yield _joint(digits, element, forces)
             continue
         for force in forces:

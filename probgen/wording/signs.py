@@ -95,7 +95,8 @@ def sign_unknown(system: System, size: Expression) -> bool:
 
 def _open(system: System, force: Force) -> bool:
     """Whether nothing tells which way a force acts: weights act down, applied ones as stated."""
-    return force.kind not in (Kind.FORCE, Kind.WEIGHT) and sign_unknown(system, force.magnitude)
+    stated = force.kind in (Kind.FORCE, Kind.WEIGHT) and not force.part.is_component
+    return not stated and sign_unknown(system, force.magnitude)
 
 
 def _unreasoned(system: System, body: Body) -> list[Force]:

@@ -17,7 +17,7 @@ from probgen.input.fault import InputError
 from probgen.quantities.expression import Name, Quotient, evaluate, names_in, number
 from probgen.quantities.parser import parse
 from probgen.quantities.unit import SI, US_CUSTOMARY
-from probgen.statics.system import Link
+from probgen.statics.system import Find, Form, Kind, Link
 
 L = Name("L", "L")
 
@@ -183,6 +183,24 @@ def test_each_mistake_is_one_fault(pair: str, entry: str, field: str, words: str
     (fault,) = caught.value.faults
     assert fault.field == field
     assert words in f"{fault.expected}\n{fault.mend}"
+
+
+def test_a_force_of_unknown_size_and_direction_is_found_by_its_components(shelf: str) -> None:
+    text = shelf + '[[force]]\nat = "B"\nsymbol = "P"\n'
+    with pytest.raises(InputError) as refused:
+        read_template(text, "shelf.toml")
+    (fault,) = refused.value.faults
+    assert (fault.field, fault.expected) == (
+        "force[0].name", 'what exerts it, such as "mooring", or its direction'
+    )  # fmt: skip
+    text += 'name = "hand"\n[[find]]\nquantity = "P"\nas = "components"\n'
+    system = read_template(text, "shelf.toml").system
+    along, up = (system.force(id) for id in ("P.x", "P.y"))
+    assert {along.kind, up.kind} == {Kind.FORCE}
+    assert (along.direction, up.direction) == (number(0), number(90))
+    assert system.element("P").forces == ("P.x", "P.y")
+    assert not system.variables["P.x"].nonnegative
+    assert system.finds[-1] == Find("P", Form.COMPONENTS)
 
 
 def test_a_force_between_two_bodies_is_felt_by_both(pair: str) -> None:

@@ -103,6 +103,19 @@ def test_a_joint_is_a_force_on_one_body_and_its_reaction_on_the_other() -> None:
     assert not any(isinstance(fact, JointReaction) for fact in left)
 
 
+def test_a_force_of_unknown_direction_is_told_as_that_of_a_joint_and_its_signs_are_open() -> None:
+    """A hand in the place of the hinge."""
+    hand = STAYED_SHELF.replace("[[hinge]]", "[[force]]").replace(
+        'symbol = "R"\n', 'symbol = "R"\nname = "hand"\n'
+    )
+    facts, hinged = (facts_of(passage_of(text)) for text in (hand, STAYED_SHELF))
+    (held,) = [fact for fact in facts if isinstance(fact, JointForce)]
+    assert (held.element, held.point) == ("R", "A")
+    assert [way for _, way in held.parts] == [RIGHT, UP]
+    told = [fact for fact in hinged if not isinstance(fact, JointForce)]
+    assert sorted(map(repr, told)) == sorted(repr(fact) for fact in facts if fact is not held)
+
+
 def test_couples_are_named_after_the_forces() -> None:
     left = facts_of(passage_of(TWO_BEAMS))
     assert [fact.couple for fact in left if isinstance(fact, CoupleNamed)] == ["M_A"]

@@ -73,8 +73,10 @@ class Survey:
         )
 
     def direction_of(self, element: Element) -> float | None:
-        """The direction a one-force element acts in, if its value is known."""
+        """The direction a one-force element acts in, if its value is known; none by components."""
         force = self.system.force(element.forces[0])
+        if force.part.is_component:
+            return None
         return self.number(force.direction) if self.has(force.direction) else None
 
 

@@ -141,3 +141,14 @@ def test_what_a_surface_pushes_along_opens_no_angle() -> None:
     """The slope's own angle is drawn with the slope."""
     template, values, _ = read(SLOPE)
     assert openings(surveyed(template, values)) == ()
+
+
+def test_a_force_by_components_has_no_direction_that_a_figure_could_show() -> None:
+    """A hand at the end of a bar, with and without a direction that is known."""
+    known = HINGED.replace("[[cable]]", "[[force]]").replace("WAY", "45")
+    by_parts = known.replace('direction = 45\nsymbol = "T"', 'symbol = "T"\nname = "hand"')
+    for text, way in ((known, 45.0), (by_parts + 'as = "components"\n', None)):
+        template, values, _ = read(text)
+        measured = surveyed(template, values)
+        assert measured.direction_of(template.system.element("T")) == way
+        assert bool(tagged(sketch(text), "force:T")) is (way is not None)
