@@ -5,16 +5,19 @@ from __future__ import annotations
 from rich.console import Console
 
 from probgen.cli.columns import line, show_columns
+from probgen.papers.blanks import label
 from probgen.problem.problem import tell_steps
 from probgen.problem.report import plain_lines
 from probgen.problem.single import Single
 from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain, symbol_plain
 from probgen.quantities.unit import ANGLE
+from probgen.wording.answer import Answer
 from probgen.wording.block import Block, Display
 from probgen.wording.find import tell_find
 from probgen.wording.sentence import plain_text
 from probgen.wording.statement import tell_statement
+from probgen.working.result import ResultKind
 
 _INDENT = 4
 
@@ -39,12 +42,20 @@ def show(single: Single, console: Console) -> None:
             _show_block(console, block)
     console.print()
     console.print(line("Answers", "bold"))
-    show_columns(console, [(a.id, f"= {a.printed}") for a in worked.answers], indent=_INDENT)
+    answers = [(_called(single, answer), f"= {answer.printed}") for answer in worked.answers]
+    show_columns(console, answers, indent=_INDENT)
     console.print()
     console.print(
         f"Proof: largest residual {worked.residual:.1e}, "
         f"second solver differs by {worked.difference:.1e} (relative)."
     )
+
+
+def _called(single: Single, answer: Answer) -> str:
+    """The id of an answer; of a verdict the question that its yes or no answers."""
+    if answer.kind is ResultKind.VERDICT:
+        return plain_text(label(single.problem, answer))
+    return answer.id
 
 
 def _given(single: Single, name: str, number: Number) -> tuple[str, str, str]:

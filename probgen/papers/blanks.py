@@ -28,7 +28,9 @@ Inlines = tuple[Inline, ...]
 
 def label(problem: Problem, target: Target) -> Inlines:
     """What an answer is called beside its value: the letter of a quantity, or words."""
-    return _say(problem, AnswerNamed(target.kind, Name(target.id, target.symbol)))
+    several = len(limits_asked(problem.plan.system, target.find)) > 1
+    limit = target.owner if target.kind is ResultKind.VERDICT and several else ""
+    return _say(problem, AnswerNamed(target.kind, Name(target.id, target.symbol), limit))
 
 
 def unit_printed(answer: Answer) -> str:

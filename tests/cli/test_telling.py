@@ -14,7 +14,7 @@ from rich.console import Console
 from probgen.cli.telling import show
 from probgen.problem.problem import tell_steps
 from probgen.problem.single import Single
-from tests.situations import STAYED_SHELF, worked
+from tests.situations import HOLDS, SLIDES, STAYED_SHELF, TIPS, cabinet, worked
 
 MEASURED = STAYED_SHELF.replace('name = "angle"', 'name = "angle", measured = "from the shelf"')
 
@@ -84,3 +84,15 @@ def test_answers_and_proof_come_last(lines: list[str]) -> None:
         r"Proof: largest residual \d\.\de-1\d, second solver differs by \d\.\de-1\d \(relative\)\.",
         lines[-1],
     )
+
+
+def test_yes_answers_a_question_that_stands_beside_it() -> None:
+    """By hand: 60 N is within 147 N, and x = 0.25 m + 60 N x 0.80 m/490 N = 0.3480 m in 0.50 m."""
+    numbers = {"m": "50.0", "b": "0.50", "h": "0.80", "mu": "0.30"}
+    text = cabinet("60", **numbers) + SLIDES + TIPS + HOLDS
+    file = io.StringIO()
+    show(Single(*worked(text)), Console(file=file, width=200))
+    lines = [line.strip() for line in file.getvalue().splitlines()]
+    assert "Find whether it holds (if not, it slides or it tips), and by what margin." in lines
+    assert "does it hold (if not, it slides)  = yes, with 87.0 N to spare" in lines
+    assert not any(line.startswith(("slides ", "tips ")) for line in lines)

@@ -82,7 +82,7 @@ CALLED = {
     ("beam-stay-cable", "T"): "tension in the cable T",
     ("beam-stay-cable", "R.magnitude"): "force from the hinge R",
     ("beam-stay-cable", "R.direction"): "direction of the force from the hinge R",
-    ("ladder-holds", "slips"): "whether the foot slips",
+    ("ladder-holds", "slips"): "whether it holds (if not, the foot slips)",
     ("cabinet-slide-or-tip", "P.limit"): "what happens first",
     ("diving-board", "R.x"): "x-component of the force from the bolt R_x",
     ("ladder-smooth-wall", "nothing of the kind"): "nothing of the kind",

@@ -45,6 +45,7 @@ LIMITS = (
     Limit("slips", Name("f", "f"), "<=", number(9)),
 )
 EVENTS = {"breaks": "the cable breaks", "slips": "the foot slips"}
+HOLDS = "whether it holds (if not, {}), and by what margin"
 ON_LIMITS = [
     (1, "T", Form.LARGEST, "the largest tension in the cable, T, before the cable breaks"),
     (
@@ -54,8 +55,8 @@ ON_LIMITS = [
         "the smallest tension in the cable, T, that is possible, and what happens first beyond "
         "it: the cable breaks or the foot slips",
     ),
-    (2, "", Form.HOLDS, "whether the cable breaks or the foot slips, and by what margin"),
-    (2, "slips", Form.HOLDS, "whether the foot slips, and by what margin"),
+    (2, "", Form.HOLDS, HOLDS.format("the cable breaks or the foot slips")),
+    (2, "slips", Form.HOLDS, HOLDS.format("the foot slips")),
 ]
 
 

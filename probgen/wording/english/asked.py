@@ -93,7 +93,7 @@ def utmost_asked(fact: UtmostAsked, nouns: Nouns) -> Inlines:
 @say.register
 def limits_asked(fact: LimitsAsked, nouns: Nouns) -> Inlines:
     named = " or ".join(names.limit(limit, nouns) for limit in fact.limits)
-    return (Text(f"whether {named}, and by what margin"),)
+    return (Text(f"whether it holds (if not, {named}), and by what margin"),)
 
 
 @say.register
@@ -102,7 +102,8 @@ def answer_named(fact: AnswerNamed, nouns: Nouns) -> Inlines:
         case ResultKind.LIMIT:
             return (Text("what happens first"),)
         case ResultKind.VERDICT:
-            return (Text("does it hold"),)
+            beyond = f" (if not, {names.limit(fact.limit, nouns)})" if fact.limit else ""
+            return (Text(f"does it hold{beyond}"),)
         case ResultKind.DIRECTION:
             return filled("direction of {R}", R=fact.letter)
         case ResultKind.QUANTITY | ResultKind.MAGNITUDE:
@@ -138,7 +139,8 @@ def limit_offered(fact: LimitOffered, nouns: Nouns) -> Inlines:
 
 @say.register
 def yes_or_no(fact: YesOrNo, nouns: Nouns) -> Inlines:
-    return (Text(f"{names.limit(fact.limit, nouns)}: yes / no" if fact.limit else "yes / no"),)
+    beyond = f"it holds (if not, {names.limit(fact.limit, nouns)}): " if fact.limit else ""
+    return (Text(f"{beyond}yes / no"),)
 
 
 @say.register

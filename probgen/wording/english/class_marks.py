@@ -34,7 +34,7 @@ def item_asked(fact: ItemAsked, nouns: Nouns) -> Inlines:
         case ResultKind.LIMIT:
             return (Text("what happens first"),)
         case ResultKind.VERDICT:
-            return (Text(f"whether {names.limit(id, own)}"),)
+            return (Text(f"whether it holds (if not, {names.limit(id, own)})"),)
         case ResultKind.MAGNITUDE | ResultKind.DIRECTION as kind if asked:
             direction = "direction of the " if kind is ResultKind.DIRECTION else ""
             by, letter = names.the_element(asked.owner, own), Name(asked.owner, asked.symbol)

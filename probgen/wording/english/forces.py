@@ -10,7 +10,13 @@ from probgen.statics.shape import Outline
 from probgen.statics.system import ForcePart, Kind
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import agreeing, at, counted, series
-from probgen.wording.english.names import the_body, the_couple, the_element, the_members
+from probgen.wording.english.names import (
+    is_named,
+    the_body,
+    the_couple,
+    the_element,
+    the_members,
+)
 from probgen.wording.english.saying import say
 from probgen.wording.english.ways import part, toward
 from probgen.wording.facts.forces import (
@@ -113,7 +119,6 @@ _CUT_PARTS: Final = {
     ForcePart.AXIAL: "the axial force",
     ForcePart.SHEAR: "the shear force",
 }
-_FORCE_NOUNS: Final = ("force", "push", "pull", "thrust", "load")
 
 
 @say.register
@@ -137,7 +142,7 @@ def force_named(fact: ForceNamed, nouns: Nouns) -> Inlines:
 
 def _of(by: str, force: Expression) -> Inlines:
     """ "the force F of the wind", but "the push F"."""
-    if by.rsplit(" ", 1)[-1] in _FORCE_NOUNS:
+    if is_named(by):
         return filled("{by} {F}", by=by, F=force)
     return filled("the force {F} of {by}", F=force, by=by)
 

@@ -68,6 +68,9 @@ _ALONE: Final = {
     (Sort.COUPLE, ByKind.COUPLE): "the couple",
 }
 """What is no more than a force or a couple."""
+_FORCE_NOUNS: Final = ("force", "push", "pull", "thrust", "load")
+_OWN_NOUNS: Final = {Sort.APPLIED_FORCE: _FORCE_NOUNS, Sort.COUPLE: ("couple",)}
+"""What a name says already where it ends so: "the second push", not "the force from" it."""
 _REASONS: Final = {
     Reason.RATIO_STATED: "the problem says how these two share the load",
     Reason.SLIDES_STEADILY: "while it slides, friction is the coefficient times the normal push",
@@ -99,6 +102,11 @@ def the(noun: str) -> str:
     return noun if noun.split(" ", 1)[0].lower() in _ARTICLES else f"the {noun}"
 
 
+def is_named(name: str, nouns: Sequence[str] = _FORCE_NOUNS) -> bool:
+    """Whether a name says itself that it is a force: "the second push"."""
+    return name.rsplit(" ", 1)[-1] in nouns
+
+
 def the_called(name: Called, nouns: Nouns) -> str:
     """ "the cable", "your forearm", "member AB"."""
     match name:
@@ -124,6 +132,8 @@ def called(name: Called, nouns: Nouns) -> str:
         case Coined(sort, of, at):
             if isinstance(of, ByKind) and (sort, of) in _ALONE:
                 return _ALONE[sort, of]
+            if isinstance(of, str) and is_named(of, _OWN_NOUNS.get(sort, ())):
+                return of
             return _COINED[sort].format(of=the_called(of, nouns), at=at)
         case Lettered(piece, joints):
             return _lettered(piece, joints)

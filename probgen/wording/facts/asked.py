@@ -70,10 +70,14 @@ class LimitsAsked(Fact):
 
 @dataclass(frozen=True, slots=True)
 class AnswerNamed(Fact):
-    """What an answer is called beside its value; letter: of the quantity, if it has one."""
+    """What an answer is called beside its value; letter: of the quantity, if it has one.
+
+    limit: the one that a verdict is of, "" for the only one asked about.
+    """
 
     kind: ResultKind
     letter: Name
+    limit: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +102,7 @@ class LimitOffered(Fact):
 
 @dataclass(frozen=True, slots=True)
 class YesOrNo(Fact):
-    """Whether a limit is passed, to choose from; limit: None for the only one asked about."""
+    """Whether a limit is kept, to choose from; limit: None for the only one asked about."""
 
     limit: str | None
 

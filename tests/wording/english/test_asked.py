@@ -44,15 +44,17 @@ SAID: list[tuple[Fact, str]] = [
     (UtmostAsked(P, False, ("slides",)), "the smallest push, P, before it slides"),
     (UtmostAsked(P, True, ("slides", "tips")), "the largest push, P, that is possible, and what "
      "happens first beyond it: it slides or it tips"),
-    (LimitsAsked(("slides",)), "whether it slides, and by what margin"),
-    (LimitsAsked(("slides", "tips")), "whether it slides or it tips, and by what margin"),
+    (LimitsAsked(("slides",)), "whether it holds (if not, it slides), and by what margin"),
+    (LimitsAsked(("slides", "tips")), "whether it holds (if not, it slides or it tips), and by "
+     "what margin"),
     (AnswerNamed(ResultKind.LIMIT, P), "what happens first"),
     (AnswerNamed(ResultKind.VERDICT, P), "does it hold"),
+    (AnswerNamed(ResultKind.VERDICT, P, "tips"), "does it hold (if not, it tips)"),
     (AnswerNamed(ResultKind.DIRECTION, R), "direction of R"),
     (AnswerNamed(ResultKind.MAGNITUDE, R), "R"),
     (LimitOffered("slides", last=False), "it slides /"),
     (LimitOffered("tips", last=True), "it tips"),
-    (YesOrNo("slides"), "it slides: yes / no"),
+    (YesOrNo("slides"), "it holds (if not, it slides): yes / no"),
     (YesOrNo(None), "yes / no"),
 ]  # fmt: skip
 
