@@ -31,7 +31,8 @@ from probgen.quantities.expression import (
     times,
     total,
 )
-from probgen.quantities.factors import factors_of
+from probgen.quantities.factors import factors_of, terms_of
+from probgen.quantities.like_terms import collected_sum
 from probgen.statics.geometry import angle_of, cosine, inclined, sine, way
 from probgen.statics.method import Method
 from probgen.statics.system import Condition, Couple, Force, Link, System
@@ -89,6 +90,7 @@ class Term:
 
     source: id of the force or couple it comes from.
     length: metres from the pivot along `link` to the point of application; None in a force balance.
+    link: None where the way has several of that sine, whose lengths are counted together.
     ratio: the sine or cosine that makes it a component, or a perpendicular part; 1 when square-on.
     """
 
@@ -198,10 +200,26 @@ def _cancels(system: System, couple: Couple, bodies: tuple[str, ...]) -> bool:
 
 def _turning(system: System, force: Force, pivot: str, turn: int) -> Iterator[Term]:
     direction = angle_of(force.direction)
+    alike: dict[Expression, list[tuple[int, Link]]] = {}
     for link in inclined(way(system.points, pivot, force.point), direction):
         sign, ratio = _signed(sine(direction.minus(angle_of(link.direction))))
         if ratio != ZERO:
-            yield Term(force.id, turn * sign, force.magnitude, ratio, link.length, link)
+            alike.setdefault(ratio, []).append((turn * sign, link))
+    for ratio, links in alike.items():
+        yield from _reaching(force, ratio, links)
+
+
+def _reaching(force: Force, ratio: Expression, links: list[tuple[int, Link]]) -> Iterator[Term]:
+    """The torque of a force over links with one sine, counted together: F (2 L) cos t."""
+    if len(links) == 1:
+        ((sign, link),) = links
+        yield Term(force.id, sign, force.magnitude, ratio, link.length, link)
+        return
+    reach = collected_sum(*((sign, link.length) for sign, link in links))
+    if reach != ZERO:
+        back = all(sign < 0 for sign, _ in terms_of(reach))
+        length = negative(reach) if back else reach
+        yield Term(force.id, -1 if back else 1, force.magnitude, ratio, length)
 
 
 def _couple_term(couple: Couple, turn: int) -> Term:

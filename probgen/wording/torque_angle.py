@@ -20,10 +20,12 @@ from probgen.working.digits import Digits
 
 
 def partly_along(digits: Digits, pivot: str, term: Term) -> bool:
-    """Whether part of the way from the pivot runs along the force, and gives no torque."""
+    """Whether the lever arm is read off, and no angle told: for a part of the way from the pivot
+    runs along the force, or several parts of it lie alike to it.
+    """
     points = digits.case.system.points
     links = way(points, pivot, digits.case.system.force(term.source).point)
-    return len(links) > 1 and term.link in links
+    return len(links) > 1 and (term.link is None or term.link in links)
 
 
 def angle_between(digits: Digits, term: Term, known: frozenset[str]) -> tuple[Formula, Formula]:

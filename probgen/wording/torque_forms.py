@@ -25,6 +25,7 @@ from probgen.quantities.expression import (
     times,
     total,
 )
+from probgen.quantities.like_terms import collected
 from probgen.quantities.unit import DEGREE
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import angle_of, cosine, sine, way
@@ -90,8 +91,12 @@ class _Acting:
 def _acting(digits: Digits, pivot: str, force: Force) -> _Acting:
     links = way(digits.case.system.points, pivot, force.point)
     directions = [angle_of(link.direction) for link in links]
-    x = total(*((1, times(k.length, cosine(a))) for k, a in zip(links, directions, strict=True)))
-    y = total(*((1, times(k.length, sine(a))) for k, a in zip(links, directions, strict=True)))
+    x, y = (
+        collected(
+            total(*((1, times(k.length, of(a))) for k, a in zip(links, directions, strict=True)))
+        )
+        for of in (cosine, sine)
+    )
     towards = angle_of(force.direction)
     along = (times(force.magnitude, part(towards)) for part in (cosine, sine))
     return _Acting(_lumped(digits, x), _lumped(digits, y), *along)

@@ -5,6 +5,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from probgen.bank.bank import default_bank
 from probgen.quantities.expression import Name, evaluate
 from probgen.quantities.parser import parse
 from probgen.quantities.printing import plain
@@ -68,6 +69,15 @@ def test_torques_agree_with_the_vectors(
     equation = torque_balance(stayed, ("shelf",), pivot, Method(form))  # type: ignore[arg-type]
     assert evaluate(equation.expression, values) == pytest.approx(turn, rel=1e-12)
     assert evaluate(oriented(equation, values).expression, values) == pytest.approx(turn)
+
+
+def test_legs_with_one_sine_are_counted_together() -> None:
+    """Over a ladder and down the other one: 2 L cos t, and L and half an L more."""
+    system = default_bank().read("climbing-triangle").system
+    ladders = tuple(body.id for body in system.bodies)
+    written = plain(torque_balance(system, ladders, "A", Method()).expression)
+    assert "N_B (2 L) cos θ" in written
+    assert "W_2 (3 L/2) cos θ" in written
 
 
 def test_arms_are_written_the_way_round_that_makes_them_positive(
