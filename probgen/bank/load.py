@@ -29,6 +29,7 @@ from probgen.quantities.expression import (
     Call,
     Expression,
     Name,
+    Number,
     Product,
     Quotient,
     Sum,
@@ -38,7 +39,8 @@ from probgen.quantities.expression import (
     times,
     total,
 )
-from probgen.quantities.factors import with_powers
+from probgen.quantities.factors import shared_factors, with_powers, without_factors
+from probgen.quantities.like_terms import collected, multiple
 from probgen.quantities.unit import FORCE, LENGTH, MASS, NEWTON, NEWTON_METRE, PRESSURE, STIFFNESS
 from probgen.statics.shape import Outline
 from probgen.statics.system import Couple, Element, Force, Kind, Link, Role, Spread
@@ -226,12 +228,18 @@ class Spreading:
     end: Expression
 
     def whole(self, length: Expression) -> Expression:
-        """The resultant: w l, of a triangle w l/2; where w grows with l, with its square."""
+        """The resultant: w l, of a triangle w l/2; where w grows with l, with its square.
+
+        What both sizes share stands before their mean: k ((2 d + l)/2) l.
+        """
         if self.start == self.end:
             return with_powers(times(self.start, length))
-        sides = total((1, self.start), (1, self.end))
+        shared, (start, end) = self._apart()
+        sides = total((1, start), (1, end))
+        if shared and isinstance(sides := collected(sides), Number):  # w and 3 w
+            return multiple(with_powers(times(*shared, length)), Fraction(sides.value) / 2)
         if isinstance(sides, Sum) and len(sides.terms) > 1:
-            return times(Quotient(sides, number(2)), length)
+            return times(*shared, Quotient(sides, number(2)), length)
         return Quotient(with_powers(times(sides, length)), number(2))
 
     def centroid(self, length: Expression) -> Expression:
@@ -242,9 +250,22 @@ class Spreading:
             return part_of(length, Fraction(1, 3))
         if is_number(self.start, 0):
             return part_of(length, Fraction(2, 3))
-        moment = total((1, self.start), (1, times(number(2), self.end)))
-        whole = Sum(((1, self.start), (1, self.end)))
+        shared, (start, end) = self._apart()
+        moment = total((1, start), (1, times(number(2), end)))
+        whole: Expression = Sum(((1, start), (1, end)))
+        if shared:
+            moment, whole = collected(moment), collected(whole)
+        if isinstance(moment, Number) and isinstance(whole, Number):  # of w and 2 w, 5 and 3
+            return part_of(length, Fraction(moment.value) / (3 * Fraction(whole.value)))
         return Quotient(times(length, moment), times(number(3), whole))
+
+    def _apart(self) -> tuple[list[Expression], tuple[Expression, Expression]]:
+        """The factors both sizes share, but for plain numbers, and what is left of each."""
+        sizes = (self.start, self.end)
+        shared = [] if ZERO in sizes else shared_factors(sizes)
+        shared = [factor for factor in shared if not isinstance(factor, Number)]
+        start, end = (without_factors(size, shared) for size in sizes)
+        return shared, (start, end)
 
 
 def distributed(row: Table, situation: Situation) -> None:

@@ -38,7 +38,7 @@ from probgen.quantities.expression import (
     total,
 )
 from probgen.quantities.like_terms import collected_sum
-from probgen.quantities.unit import NEWTON
+from probgen.quantities.unit import NEWTON, UNITS
 from probgen.statics.geometry import angle_of
 from probgen.statics.intensity import curve_of
 from probgen.statics.quantity_id import part_id
@@ -318,6 +318,7 @@ def _add_piece(cut: Cut, body: str, piece: _Piece) -> None:
     name = situation.named[element.id].name
     if cut.stretch is not None:
         situation.reasons[letter] = Reason.LOAD_ON_PART
+    piece = _named_at_cut(cut, piece, name)
     lies = Spread(piece.start, piece.line, piece.first, piece.last)
     if (curve := piece.intensity) is not None:
         size, curve = declare_resultant(cut.row, situation, letter, name, curve)
@@ -333,6 +334,20 @@ def _add_piece(cut: Cut, body: str, piece: _Piece) -> None:
     made = Element(letter, Kind.DISTRIBUTED, body, at, (letter,), spread=lies)
     acting = Force(letter, body, at, size, direction, Kind.DISTRIBUTED, letter)
     situation.place(cut.row, made, Label(letter, name), [acting])
+
+
+def _named_at_cut(cut: Cut, piece: _Piece, name: Called) -> _Piece:
+    """The piece of a load that is zero at neither end, with a letter for its size at the cut."""
+    sizes = (piece.first, piece.last)
+    if cut.stretch or piece.intensity or ZERO in sizes or piece.first == piece.last:
+        return piece
+    situation = cut.situation
+    taken = situation.scope.symbols | situation.letters | situation.scope.variables.keys()
+    letter = next(each for w in "wqpk" if (each := f"{w}_{cut.at}") not in taken)
+    called, begins = Coined(Sort.INTENSITY, name), piece.start == cut.at
+    there = piece.first if begins else piece.last
+    size = situation.defined(cut.row, letter, there, UNITS["N/m"], called)
+    return replace(piece, first=size) if begins else replace(piece, last=size)
 
 
 def _whole(cut: Cut, piece: _Piece, load: Spreading) -> Expression:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 
+from probgen.quantities.cancelling import cancelled
 from probgen.quantities.expression import (
     ZERO,
     Call,
@@ -146,7 +147,7 @@ def tidied(value: Expression) -> Expression:
         return value
     if (top, bottom) != (value.top, value.bottom):
         value = positive_first(over(top, bottom))
-    match value:
+    match value := cancelled(value):
         case Quotient(top, bottom):
             return with_powers(_one_fraction(factored(top), factored(bottom)))
         case _:

@@ -24,7 +24,6 @@ from probgen.quantities.expression import (
     Power,
     evaluate,
     is_number,
-    negative,
     number,
     over,
     substituted,
@@ -156,26 +155,26 @@ def _written(
 
 
 def _sizes(spread: _Spread, x: Expression, side: Side) -> tuple[Expression, ...]:
-    """The length covered, the size at its outer end, the rise from there, and the load's length."""
+    """The length covered, the size at its outer end, the rise along it, and the load's length."""
     length = collected_sum((1, spread.end), (-1, spread.start))
     rise = collected_sum((1, spread.last), (-1, spread.first))
     if side is Side.BEFORE:
         return collected_sum((1, x), (-1, spread.start)), spread.first, rise, length
-    return collected_sum((1, spread.end), (-1, x)), spread.last, negative(rise), length
+    return collected_sum((1, spread.end), (-1, x)), spread.last, rise, length
 
 
 def _covered(spread: _Spread, x: Expression, side: Side) -> Iterator[Expression]:
     """What of a load acts on the side kept."""
     t, size, rise, length = _sizes(spread, x, side)
     yield times(size, t)
-    yield over(times(rise, _power(t, 2)), times(number(2), length))
+    yield total((side.value, over(times(rise, _power(t, 2)), times(number(2), length))))
 
 
 def _turning(spread: _Spread, x: Expression, side: Side) -> Iterator[Expression]:
     """Its torque about the section."""
     t, size, rise, length = _sizes(spread, x, side)
     yield over(times(size, _power(t, 2)), number(2))
-    yield over(times(rise, _power(t, 3)), times(number(6), length))
+    yield total((side.value, over(times(rise, _power(t, 3)), times(number(6), length))))
 
 
 def _integrated(

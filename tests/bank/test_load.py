@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from probgen.bank.labels import BodyNamed
-from probgen.bank.load import _weight_symbol
+from probgen.bank.load import Spreading, _weight_symbol
 from probgen.bank.reading import read_template
 from probgen.bank.scope import Scope
 from probgen.draws.class_draws import class_draws
@@ -16,6 +16,7 @@ from probgen.draws.requirement import requirements_hold
 from probgen.input.fault import InputError
 from probgen.quantities.expression import Name, Quotient, evaluate, names_in, number
 from probgen.quantities.parser import parse
+from probgen.quantities.printing import plain
 from probgen.quantities.unit import SI, US_CUSTOMARY
 from probgen.statics.system import Find, Form, Kind, Link
 
@@ -49,6 +50,30 @@ def test_a_spread_load_acts_at_its_centroid(
     force = system.force("W_q")
     assert force.direction == number(270)
     assert system.points[force.point].links == (Link(parse(reach, {"L": L}), number(0)),)
+
+
+RISING = [
+    ("rho*g*d*b", "rho*g*(d + h)*b", "ρ g b ((2 d + h)/2) L", "L (3 d + 2 h)/(3 (2 d + h))"),
+    ("b*h", "2*b*h", "3 b h L/2", "5 L/9"),
+    ("b*h", "3*b*h", "2 b h L", "7 L/12"),
+    ("d", "h", "((d + h)/2) L", "L (d + 2 h)/(3 (d + h))"),
+]
+
+
+@pytest.mark.parametrize(("start", "end", "whole", "centroid"), RISING)
+def test_what_both_sizes_of_a_load_share_stands_once(
+    start: str, end: str, whole: str, centroid: str
+) -> None:
+    letters = {"rho": "ρ"} | {each: each for each in ("g", "d", "h", "b")}
+    names = {id: Name(id, symbol) for id, symbol in letters.items()}
+    sizes = parse(start, names), parse(end, names)
+    load = Spreading(*sizes)
+    assert [plain(load.whole(L)), plain(load.centroid(L))] == [whole, centroid]
+    values = {"rho": 3.0, "g": 2.0, "d": 5.0, "h": 7.0, "b": 1.5, "L": 4.0}
+    first, last = (float(evaluate(size, values)) for size in sizes)
+    assert evaluate(load.whole(L), values) == pytest.approx((first + last) / 2 * 4.0)
+    reach = 4.0 * (first + 2 * last) / (3 * (first + last))
+    assert evaluate(load.centroid(L), values) == pytest.approx(reach)
 
 
 def test_a_load_spread_backwards_keeps_its_sense(shelf: str) -> None:

@@ -1,0 +1,186 @@
+"""Quotients cancelled through what is written as one number: W (L/2) cos a/L is W cos a/2."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+from math import gcd, lcm
+
+from probgen.quantities.expression import (
+    Call,
+    Expression,
+    Lump,
+    Name,
+    Number,
+    Power,
+    Quotient,
+    Sum,
+    number,
+    over,
+    times,
+    total,
+)
+from probgen.quantities.factors import factors_of, terms_of
+
+
+def cancelled(value: Expression) -> Expression:
+    """A quotient without what all its terms share above, or below; anything else as it is.
+
+    Factors are found inside lever arms too: P (2 p)/(3 p) is 2 P/3.  A length or a slant that
+    divides twice is squared: W (d/r)/r is W d/(d^2 + h^2).
+    """
+    match value:
+        case Quotient():
+            return _cancelled(value)
+        case Sum(((sign, Quotient() as term),)):
+            return total((sign, _cancelled(term)))
+        case _:
+            return value
+
+
+@dataclass(slots=True)
+class _Factor:
+    """A factor as it is written, and what stands above and below its line."""
+
+    written: Expression
+    above: list[Expression]
+    below: list[Expression]
+    touched: bool = False
+
+
+@dataclass(slots=True)
+class _Term:
+    sign: int
+    factors: list[_Factor]
+
+    def holds(self, part: Expression, *, above: bool) -> bool:
+        return any(part in (each.above if above else each.below) for each in self.factors)
+
+    def drop(self, part: Expression, *, above: bool) -> None:
+        """Leaves a part out once."""
+        for each in self.factors:
+            held = each.above if above else each.below
+            if part in held:
+                held.remove(part)
+                each.touched = True
+                return
+
+    @property
+    def sides(self) -> tuple[Fraction, list[Expression], list[Expression]]:
+        """Its plain number, what is above its line, and what is below."""
+        size, above, below = Fraction(1), list[Expression](), list[Expression]()
+        for each in self.factors:
+            if not each.touched:
+                above += _sized(each.written)
+                size *= _size([each.written])
+                continue
+            above += [part for outer in each.above for part in _sized(outer)]
+            below += [part for outer in each.below for part in _sized(outer)]
+            size *= _size(each.above) / _size(each.below)
+        return size, above, below
+
+    def scaled(self, scale: Fraction) -> tuple[int, Expression]:
+        """Its sign, and the term as many times as large."""
+        size, above, below = self.sides
+        return self.sign, _fraction(size * scale, above, below)
+
+
+def _cancelled(quotient: Quotient) -> Expression:
+    top, bottom = _terms(quotient.top), _terms(quotient.bottom)
+    changed = [_shared_left_out([*top, *bottom], above=above) for above in (True, False)]
+    if len(top) == len(bottom) == 1:
+        changed.append(_squared(top[0], bottom[0]))
+    if not any(changed):
+        return quotient
+    if len(top) == len(bottom) == 1:
+        (size, above, below), (divisor, under, raised) = top[0].sides, bottom[0].sides
+        found = _fraction(size / divisor, [*above, *raised], [*below, *under])
+        return total((top[0].sign * bottom[0].sign, found))
+    sizes = [term.sides[0] for term in (*top, *bottom)]
+    scale = Fraction(lcm(*(size.denominator for size in sizes)))
+    scale /= gcd(*((size * scale).numerator for size in sizes))
+    return over(*(total(*(term.scaled(scale) for term in side)) for side in (top, bottom)))
+
+
+def _terms(expression: Expression) -> list[_Term]:
+    return [
+        _Term(sign, [_factor(factor) for factor in factors_of(term)])
+        for sign, term in terms_of(expression)
+    ]
+
+
+def _factor(written: Expression) -> _Factor:
+    match _bare(written):
+        case Quotient(top, bottom):
+            return _Factor(written, _bared(top), _bared(bottom))
+        case inner:
+            return _Factor(written, _bared(inner), [])
+
+
+def _bared(side: Expression) -> list[Expression]:
+    return [_bare(factor) for factor in factors_of(side)]
+
+
+def _bare(part: Expression) -> Expression:
+    """What is inside the mark that makes it one number."""
+    return part.inner if isinstance(part, Lump) else part
+
+
+def _shared_left_out(terms: list[_Term], *, above: bool) -> bool:
+    """Leaves out what stands on one side of the line in all terms, once each time it does."""
+    first = [part for each in terms[0].factors for part in (each.above if above else each.below)]
+    shared = False
+    for part in first:
+        if not _plain(part) and all(term.holds(part, above=above) for term in terms):
+            shared = True
+            for term in terms:
+                term.drop(part, above=above)
+    return shared
+
+
+def _squared(top: _Term, bottom: _Term) -> bool:
+    """Puts the square of what divides twice below."""
+    for part in [part for each in top.factors for part in each.below]:
+        square = _square(part)
+        if square is not None and bottom.holds(part, above=True):
+            top.drop(part, above=False)
+            bottom.drop(part, above=True)
+            bottom.factors.append(_Factor(square, [square], []))
+            return True
+    return False
+
+
+def _square(part: Expression) -> Expression | None:
+    match part:
+        case Name():
+            return Power(part, 2)
+        case Call("hypot", (Name() as one, Name() as other)):
+            return total((1, Power(one, 2)), (1, Power(other, 2)))
+        case _:
+            return None
+
+
+def _plain(part: Expression) -> bool:
+    """Whether it is a whole number without a unit, and not one as 0.8, which is left as it is."""
+    return isinstance(part, Number) and part.unit is None and part.value.as_integer_ratio()[1] == 1
+
+
+def _sized(part: Expression) -> list[Expression]:
+    """The factors of a part without plain numbers."""
+    return [] if _plain(part) else [part]
+
+
+def _size(parts: Iterable[Expression]) -> Fraction:
+    """The product of the plain numbers among them."""
+    size = Fraction(1)
+    for part in parts:
+        if isinstance(part, Number) and _plain(part):
+            size *= Fraction(part.value)
+    return size
+
+
+def _fraction(size: Fraction, above: list[Expression], below: list[Expression]) -> Expression:
+    """A number times a quotient, the number's own fraction in it: 2 P/3."""
+    first = sorted(above, key=lambda part: not isinstance(part, Number))
+    return over(times(number(size.numerator), *first), times(number(size.denominator), *below))

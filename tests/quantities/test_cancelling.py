@@ -1,0 +1,67 @@
+"""Quotients cancelled as one does it by hand, without changing a value."""
+
+import pytest
+
+from probgen.quantities.cancelling import cancelled
+from probgen.quantities.expression import (
+    Call,
+    Expression,
+    Lump,
+    Name,
+    Quotient,
+    evaluate,
+    negative,
+    number,
+    over,
+    times,
+    total,
+)
+from probgen.quantities.printing import plain
+
+W, P, L, D, H, A = (Name(n, n) for n in ("W", "P", "L", "d", "h", "a"))
+COS, SIN = Call("cos", (A,)), Call("sin", (A,))
+VALUES = {"W": 11.0, "P": 5.0, "L": 3.7, "d": 1.3, "h": 0.9, "a": 20.0}
+
+
+def part(count: int, of: Expression, below: int = 1) -> Expression:
+    """A lever arm that is printed as one number."""
+    return Lump(over(times(number(count), of), number(below)))
+
+
+SLANT = Lump(Call("hypot", (D, H)))
+MEAN = Lump(over(times(L, total((1, D), (1, H))), times(number(3), D)))
+
+CASES: list[tuple[Expression, str]] = [
+    (Quotient(times(W, part(1, L, 2), COS), Lump(L)), "W cos a/2"),
+    (Quotient(times(P, part(2, L)), part(3, L)), "2 P/3"),
+    (Quotient(times(P, part(2, L)), part(4, L)), "P/2"),
+    (Quotient(times(W, Lump(L), SIN), part(2, L)), "W sin a/2"),
+    (Quotient(times(P, MEAN), Lump(L)), "P (d + h)/(3 d)"),
+    (Quotient(total((1, times(W, part(3, L, 4))), (1, times(P, part(1, L, 4)))), Lump(L)),
+     "(3 W + P)/4"),
+    (Quotient(total((1, times(W, part(1, L, 2))), (-1, times(P, Lump(L)))), times(Lump(L), SIN)),
+     "(W − 2 P)/(2 sin a)"),
+    (Quotient(times(W, part(1, L, 2), Quotient(D, SLANT)), SLANT), "W (L/2) d/(d² + h²)"),
+    (Quotient(times(W, Quotient(D, L)), times(Lump(L), SIN)), "W d/(L² sin a)"),
+    (Quotient(times(W, Quotient(D, SLANT)), Quotient(H, SLANT)), "W d/h"),
+    (negative(Quotient(times(W, part(1, L, 2)), Lump(L))), "−W/2"),
+    (Quotient(times(W, Lump(times(number("0.8"), L))), Lump(L)), "0.8 W"),
+]  # fmt: skip
+KEPT: list[Expression] = [
+    Quotient(total((1, times(W, part(1, L, 2))), (-1, times(P, Lump(D)))), Lump(L)),
+    Quotient(times(W, part(1, L, 2)), Lump(D)),
+    Quotient(times(W, Quotient(D, SLANT)), Lump(L)),
+    times(W, part(1, L, 2)),
+]
+
+
+@pytest.mark.parametrize(("value", "written"), CASES)
+def test_what_is_shared_is_left_out(value: Expression, written: str) -> None:
+    found = cancelled(value)
+    assert plain(found) == written
+    assert evaluate(found, VALUES) == pytest.approx(float(evaluate(value, VALUES)))
+
+
+@pytest.mark.parametrize("value", KEPT)
+def test_what_shares_nothing_stays_as_it_is_written(value: Expression) -> None:
+    assert cancelled(value) is value
