@@ -57,7 +57,6 @@ ELSEWHERE: Final = {
     "papers/reprint.py": "cli/test_trace.py",
     "papers/solutions.py": "cli/test_solutions.py",
     "press/format_cache.py": "press/test_engine.py",
-    "wording/components.py": "wording/test_true_sentences.py",  # what is told is held to be so
     "wording/signs.py": "wording/test_true_sentences.py",
     "wording/english/*.py": "wording/test_words.py",  # sentences are read where they stand
     "wording/facts/*.py": "wording/test_second_language.py",  # every fact is told in two languages

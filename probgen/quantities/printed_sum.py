@@ -11,8 +11,13 @@ def tidied(printed: Expression) -> Expression:
 
 
 def without_zeros(printed: Expression) -> Expression:
-    """A printed sum without products with a zero: (300 N)(2.50 m) - (0 N)(5.00 m)."""
+    """A printed sum without products with a zero: (300 N)(2.50 m) - (0 N)(5.00 m).
+
+    A lone zero has no sign.
+    """
     match printed:
+        case Sum(((-1, Number(value) as zero),)) if not value:
+            return zero
         case Quotient(top, bottom):
             return Quotient(without_zeros(top), bottom)
         case Sum(terms):

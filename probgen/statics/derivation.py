@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from probgen.quantities.expression import Expression, Value, evaluate, names_in
+from probgen.quantities.expression import ZERO, Expression, Value, evaluate, names_in
 from probgen.statics.balances import candidates
 from probgen.statics.body_by_body import body_by_body
 from probgen.statics.cross_check import assembled_at, solve_all, with_definitions
@@ -63,6 +63,7 @@ def derived_steps(
         return None
     reached = dict(known)
     steps: list[Step] = []
+    left_out: dict[str, frozenset[str]] = {}
     for move in path:
         idle = _Idle.of(system, steps)
         for step in _steps(field, move, kept_out[move.equations[0]], reached, wanted, idle):
@@ -77,9 +78,11 @@ def derived_steps(
             if len(move.equations) == 1:  # the place it finds now tells the arms' sense too
                 chosen = replace(chosen, equation=oriented(chosen.equation, reached))
             steps.append(chosen)
+            held = (names_in(equations[index].expression) for index in move.equations)
+            left_out[step.unknown] = idle.parts & frozenset[str]().union(*held)
             if step.partners and not np.any(np.isfinite(reached[step.unknown])):
                 return None  # equations that only seemed independent
-    return _components_last(system, _needed(steps, wanted))
+    return _components_last(system, _needed(steps, wanted, left_out))
 
 
 def _balanced(
@@ -133,16 +136,23 @@ def _unknown_in(system: System, expression: Expression) -> frozenset[str]:
 
 @dataclass(frozen=True, slots=True)
 class _Idle:
-    """Members found to carry nothing: the ids of their forces, as quantities and on bodies."""
+    """Members and parts of supports found to carry nothing: the ids of their forces, as quantities
+    and on bodies.
+
+    parts: those of supports, which are told before what does without them.
+    """
 
     quantities: frozenset[str]
     forces: frozenset[str]
+    parts: frozenset[str]
 
     @classmethod
     def of(cls, system: System, steps: Sequence[Step]) -> _Idle:
-        found = frozenset(step.unknown for step in steps if step.idle)
+        balanced = [s for s in steps if s.expression == ZERO and s.equation.kind != "condition"]
+        found = frozenset(step.unknown for step in balanced)
+        parts = found - {step.unknown for step in balanced if step.idle}
         acting = (f.id for f in system.forces if names_in(f.magnitude) & found)
-        return cls(found, frozenset(acting))
+        return cls(found, frozenset(acting), parts)
 
     def left_out(self, equation: Equation) -> Equation:
         if not self.quantities:
@@ -227,14 +237,19 @@ def _physical(step: Step, system: System, within: Range, known: Mapping[str, Val
     return replace(step, expression=chosen, others=tuple(v for v in values if v != chosen))
 
 
-def _needed(steps: list[Step], wanted: tuple[str, ...]) -> list[Step]:
-    """The steps without those whose quantity nobody asked for and no later step uses."""
+def _needed(
+    steps: list[Step], wanted: tuple[str, ...], left_out: Mapping[str, frozenset[str]]
+) -> list[Step]:
+    """The steps without those whose quantity nobody asked for and no later step uses.
+
+    left_out: by the unknown of a step, what it does without because that is zero.
+    """
     kept: list[Step] = []
     held = set(wanted)
     for step in reversed(steps):
         if step.unknown in held:
             kept.append(step)
-            held |= names_in(step.expression)
+            held |= names_in(step.expression) | left_out[step.unknown]
     return body_by_body(kept[::-1])
 
 

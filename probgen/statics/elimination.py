@@ -17,6 +17,7 @@ from probgen.quantities.expression import (
     linear_parts,
     names_in,
     negative,
+    positive_first,
     times,
     total,
 )
@@ -181,8 +182,15 @@ def _by_tangent(angle: str, tangent: Expression, cosines: _Left, sines: _Left) -
 def _beside(pair: AnglePair, cosines: _Left, other: str, within: Range) -> Expression | None:
     """The other unknown of a pair: by Pythagoras where it is the size, which is not negative."""
     if pair.size == Name(other, other) and within[0] >= 0.0:
-        return None if other in pair.sides else Call("hypot", (pair.along, pair.across))
+        legs = tuple(_leg(side) for side in (pair.along, pair.across))
+        return None if other in pair.sides else Call("hypot", legs)
     return solved_for(cosines.expression, other, within)
+
+
+def _leg(side: Expression) -> Expression:
+    """A side as it is squared: without a minus sign in front, what is added first."""
+    lone = all(sign < 0 for sign, _ in terms_of(side))
+    return positive_first(negative(side) if lone else side)
 
 
 def _alone_first(

@@ -126,12 +126,28 @@ def finds_idle(system: System, step: Step) -> bool:
 
 
 def without_idle(system: System, steps: Sequence[Step]) -> System:
-    """The system without the members found idle, as it is told and drawn."""
+    """The system without the members found idle, as it is told and drawn.
+
+    Nor has a piece of a truss the component of a support's force that is found to be zero.
+    """
     idle = {step.unknown for step in steps if step.idle}
+    zero = {step.unknown for step in steps if step.expression == ZERO}
+    pieces = {body.id for body in system.bodies if _is_cut(system, body.id)}
+
+    def left(body: str, forces: Sequence[str]) -> tuple[str, ...]:
+        return tuple(id for id in forces if body not in pieces or id not in zero)
+
     return replace(
         system,
-        forces=tuple(f for f in system.forces if _member(f.kind, f.id) not in idle),
-        elements=tuple(e for e in system.elements if _member(e.kind, e.of or e.id) not in idle),
+        forces=tuple(
+            f for f in system.forces if _member(f.kind, f.id) not in idle and left(f.body, [f.id])
+        ),
+        elements=tuple(
+            replace(e, forces=left(e.body, e.forces))
+            for e in system.elements
+            if _member(e.kind, e.of or e.id) not in idle
+            and (not e.forces or left(e.body, e.forces))
+        ),
     )
 
 

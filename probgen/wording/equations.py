@@ -29,13 +29,18 @@ from probgen.quantities.unit import UNITS, Dimension
 from probgen.statics.equation import Equation
 from probgen.statics.step import Step
 from probgen.wording.block import Display, Row
+from probgen.wording.other_angle import angle_part
+from probgen.wording.passage import Part
 from probgen.wording.torque_forms import written_out
 from probgen.working.digits import Digits, Line, same_amount
 
 
-def working(digits: Digits, step: Step) -> Display:
-    """The lines of one step, ending at its rounded result."""
-    return Display((*_balance(digits, step), *_result_rows(digits, step)))
+def working(digits: Digits, step: Step) -> Iterator[Part]:
+    """The lines of one step, ending at its rounded result; which angle it is before that."""
+    rows = tuple(_balance(digits, step))
+    told = tuple(angle_part(digits, step, rows))
+    yield from told
+    yield Display((*(() if told else rows), *_result_rows(digits, step)))
 
 
 def _balance(digits: Digits, step: Step) -> Iterator[Row]:

@@ -284,7 +284,7 @@ def _torque_passage(digits: Digits, step: Step) -> Passage:
     turning, equation = digits.convention.turning, step.equation
     zero = TorquesZero(equation.bodies, equation.about, turning)
     opening = sentences(zero, *_go_on(digits, [step]))
-    return Passage(TorqueHeading(turning), (opening, working(digits, step), *_after(digits, step)))
+    return Passage(TorqueHeading(turning), (opening, *_worked(digits, step)))
 
 
 def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
@@ -304,7 +304,7 @@ def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
     )
     parts: list[Part] = [opening]
     for step in steps:
-        parts += [*_axis(digits, step), working(digits, step), *_after(digits, step)]
+        parts += [*_axis(digits, step), *_worked(digits, step)]
     alone = len(system.bodies) == 1
     yield Passage(ForceHeading(() if alone else equation.bodies), tuple(parts))
 
@@ -333,6 +333,12 @@ def _go_on(digits: Digits, steps: Sequence[Step]) -> Iterator[Fact]:
             tuple(_size(digits.shown(id)) for id in rounded),
             tuple(_size(digits.final(id)) for id in rounded),
         )
+
+
+def _worked(digits: Digits, step: Step) -> Iterator[Part]:
+    """The lines of a step, and what is said of its result."""
+    yield from working(digits, step)
+    yield from _after(digits, step)
 
 
 def _after(digits: Digits, step: Step) -> Iterator[Part]:
@@ -375,4 +381,4 @@ def _unknown_silent(digits: Digits, step: Step) -> tuple[Expression, ...]:
 
 def _condition_passage(digits: Digits, step: Step) -> Passage:
     heading = QuantityHeading(step.unknown)
-    return Passage(heading, (*reasons(digits, step), working(digits, step), *_after(digits, step)))
+    return Passage(heading, (*reasons(digits, step), *_worked(digits, step)))

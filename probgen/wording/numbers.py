@@ -6,6 +6,7 @@ from decimal import Decimal
 
 from probgen.quantities.expression import Call, Expression, Name, Number, Quotient, evaluate
 from probgen.quantities.formula import Formula, Relation
+from probgen.quantities.printed_sum import tidied
 from probgen.quantities.rounding import exact
 from probgen.quantities.unit import ANGLE, DEGREE
 from probgen.statics.geometry import Angle
@@ -48,6 +49,7 @@ def angle_worked(digits: Digits, angle: Angle) -> Formula:
         return (shown,)
     if isinstance(expression, Name):
         return (expression, Relation("="), shown)
-    printed = digits.put_in(expression)  # and what these add up to
+    printed = tidied(digits.put_in(expression))  # and what these add up to
     added = degrees_shown(digits, float(evaluate(printed, {})), expression)
-    return (expression, Relation("="), printed, Relation("="), added)
+    shown_once = () if printed == added else (printed, Relation("="))
+    return (expression, Relation("="), *shown_once, added)

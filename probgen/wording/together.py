@@ -14,6 +14,7 @@ from probgen.quantities.expression import (
     linear_parts,
     names_in,
     negative,
+    positive_first,
     times,
     total,
 )
@@ -42,6 +43,7 @@ from probgen.wording.facts.balance import (
     TorquesZero,
     WithTheResult,
 )
+from probgen.wording.other_angle import angle_part
 from probgen.wording.passage import Part, Passage, sentences
 from probgen.wording.signs import negative_part
 from probgen.working.digits import Digits
@@ -141,6 +143,7 @@ def _squared(step: Step) -> bool:
 def _worked(digits: Digits, step: Step) -> Iterator[Part]:
     """The value of a step without its equation."""
     name = _name(digits, step.unknown)
+    yield from angle_part(digits, step)
     yield Display(tuple(rows_of(digits, name, step.expression, step.unknown)))
     yield from negative_part(digits, step)
 
@@ -191,7 +194,9 @@ def _by_division(digits: Digits, step: Step) -> Iterator[Part]:
 def _side(size: Expression, side: Expression, function: str, angle: Name) -> Row:
     """N = W cos x, or F cos x = what is known."""
     part = times(size, Call(function, (angle,)))
-    return Row((side,), "=", (part,)) if isinstance(side, Name) else Row((part,), "=", (side,))
+    if isinstance(side, Name):
+        return Row((side,), "=", (part,))
+    return Row((part,), "=", (positive_first(side),))
 
 
 def _by_putting_in(digits: Digits, step: Step) -> Iterator[Part]:

@@ -13,6 +13,7 @@ from probgen.quantities.formula import (
     Relation,
     Words,
 )
+from probgen.quantities.printed_sum import tidied
 from probgen.statics.equation import Term
 from probgen.statics.geometry import angle_of, way
 from probgen.wording.numbers import by_lengths, degrees_shown
@@ -48,7 +49,7 @@ def angle_between(digits: Digits, term: Term, known: frozenset[str]) -> tuple[Fo
     elif isinstance(letters, Name):
         angle = (letters, Relation("="), shown)
     elif letters is not None:
-        printed = digits.put_in(letters)
+        printed = tidied(digits.put_in(letters))
         shown = degrees_shown(digits, float(evaluate(printed, {})), between.expression)
         angle = (letters, Relation("="), printed, Relation("="), shown)
     sine, ratio = Call("sin", (shown,)), digits.put_in(term.ratio)

@@ -77,7 +77,8 @@ class Result(Target):
 
 
 def targets(plan: Plan, labels: Labels) -> tuple[Target, ...]:
-    """Everything asked, in the order asked; components stand beside a magnitude and direction.
+    """Everything asked, in the order asked; components stand beside a magnitude and direction,
+    unless they are asked for themselves.
 
     Nobody is asked which limit is reached first where there is one.
     """
@@ -99,8 +100,9 @@ def results(digits: Digits, sought: Iterable[Target]) -> tuple[Result, ...]:
 
 
 def _all_targets(system: System, labels: Labels) -> Iterator[Target]:
-    for find in system.finds:
-        yield from _targets(system, labels, find)
+    found = [each for find in system.finds for each in _targets(system, labels, find)]
+    asked = {target.id for target in found if target.asked}
+    yield from (target for target in found if target.asked or target.id not in asked)
 
 
 def _targets(system: System, labels: Labels, find: Find) -> Iterator[Target]:

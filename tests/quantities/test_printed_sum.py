@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.quantities.expression import Expression, Product, Quotient, number, total
+from probgen.quantities.expression import Expression, Product, Quotient, Sum, number, total
 from probgen.quantities.printed_sum import tidied
 from probgen.quantities.printing import plain
 from probgen.quantities.unit import UNITS
@@ -25,6 +25,7 @@ TURNED = Product((PUSH, ARM))
         (total((-1, Quotient(TURNED, ARM))), "(8 N)(2 m)/(2 m)"),
         (Quotient(total((-1, TURNED)), ARM), "(8 N)(2 m)/(2 m)"),
         (total((1, TURNED), (-1, Product((NONE, ARM)))), "(−8 N)(2 m)"),
+        (Sum(((-1, NONE),)), "0 N"),
     ],
 )
 def test_sums_of_numbers(written: Expression, printed: str) -> None:

@@ -5,8 +5,10 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from probgen.bank.bank import default_bank
 from probgen.bank.reading import read_template
-from probgen.quantities.expression import evaluate
+from probgen.problem.problem import prepare
+from probgen.quantities.expression import ZERO, evaluate, names_in
 from probgen.quantities.printing import plain
 from probgen.statics.derivation import derived_steps
 from probgen.statics.method import Method
@@ -14,6 +16,8 @@ from probgen.statics.plan import find_plan
 from probgen.statics.proof import prove
 from probgen.statics.refusal import Refusal
 from probgen.statics.rerun import rerun
+from probgen.statics.truss import without_idle
+from probgen.working.convention import Convention
 from tests.situations import (
     FIND_R,
     FIND_T,
@@ -175,3 +179,20 @@ def test_arms_from_a_place_that_is_found_are_written_the_positive_way_round() ->
     (step,) = find_plan(read_template(ON_A_LOG, "own.toml").system, SHELF_DATA).steps
     arms = {plain(term.length): term.sign for term in step.equation.terms if term.length}
     assert arms == {"x − L/2": 1, "L − x": -1}
+
+
+def test_a_part_found_to_be_zero_is_left_out_afterwards() -> None:
+    """The pin of the bridge bears nothing along x: said once, and not carried on."""
+    plan = prepare(default_bank().read("footbridge-truss-crowd"), Convention()).plan
+    zero, *later = plan.steps
+    assert (zero.unknown, zero.expression) == ("R.x", ZERO)
+    for step in later:
+        assert "R.x" not in names_in(step.equation.expression) | names_in(step.expression)
+        assert "R.x" not in step.equation.silent
+    whole, part = (body for body in plan.system.bodies if body.joints)
+    told = without_idle(plan.system, plan.steps)
+    on = {body.id: [f.id for f in told.forces if f.body == body.id] for body in (whole, part)}
+    assert "R.x" in on[whole.id]
+    assert "R.x" not in on[part.id]
+    assert "R.y" in on[part.id]
+    assert all(set(e.forces) <= set(on[part.id]) for e in told.elements if e.body == part.id)

@@ -6,6 +6,7 @@ from probgen.bank.bank import default_bank
 from probgen.problem.problem import draw_class, prepare, work
 from probgen.working.convention import Convention
 from probgen.working.result import ResultKind, target_of, targets
+from tests.situations import FIND_R, HINGED, SHELF, STAYED, finding, worked
 
 BANK = default_bank()
 
@@ -46,3 +47,14 @@ def test_every_answer_is_of_something() -> None:
     assert (found.kind, found.owner) == (ResultKind.QUANTITY, "T_1")
     assert target_of(template.system, template.labels, "T_1.limit") is not None
     assert target_of(template.system, template.labels, "T_3") is None
+
+
+@pytest.mark.parametrize("components_first", [True, False])
+def test_a_force_asked_by_both_is_answered_once(components_first: bool) -> None:
+    parts = finding("R", "components")
+    _, own = worked(
+        SHELF + HINGED + STAYED + (parts + FIND_R if components_first else FIND_R + parts)
+    )
+    whole, both = ["R.magnitude", "R.direction"], ["R.x", "R.y"]
+    assert [a.id for a in own.answers] == (both + whole if components_first else whole + both)
+    assert all(answer.asked for answer in own.answers)

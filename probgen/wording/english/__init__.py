@@ -4,6 +4,7 @@ Another language is another package like this one, and a `Language` made of it.
 """
 
 from probgen.wording.english import (
+    angle,
     asked,
     balance,
     class_marks,
@@ -23,6 +24,7 @@ from probgen.wording.english.saying import say
 from probgen.wording.language import Language
 
 _WORDS = (
+    angle,
     asked,
     balance,
     class_marks,

@@ -257,8 +257,11 @@ def go_on_with(fact: GoOnWith, nouns: Nouns) -> Inlines:
 
 @say.register
 def force_split(fact: ForceSplit, nouns: Nouns) -> Inlines:
-    where = (from_plumb if fact.upright else from_level)(fact.way, nouns)
     parts = [filled("{p} along {a}", p=part, a=letter(axis)) for axis, part in fact.parts]
+    if fact.way.quarter is not None:  # at this slope
+        way = toward(fact.way, nouns)
+        return filled("{F} points {way}: {parts}.", F=fact.force, way=way, parts=series(parts))
+    where = (from_plumb if fact.upright else from_level)(fact.way, nouns)
     return filled(
         "{F} points {angle} {where}{beside}: {parts}.",
         F=fact.force,

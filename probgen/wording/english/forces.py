@@ -64,12 +64,11 @@ def forces_counted(fact: ForcesCounted, nouns: Nouns) -> Inlines:
 
 @say.register
 def joint_force(fact: JointForce, nouns: Nouns) -> Inlines:
-    pattern = (
-        "the force {R} of {by}{at}, unknown in size and direction, so we write its components "
-        "{parts}"
-    )
+    how = ", unknown in size and direction, so we write its components {parts}"
+    if fact.again:
+        how = " by its components {parts}" if len(fact.parts) > 1 else ", which is {parts} alone"
     return filled(
-        "the force {R} of {by}{at} by its components {parts}" if fact.again else pattern,
+        f"the force {{R}} of {{by}}{{at}}{how}",
         R=fact.letter,
         by=the_element(fact.element, nouns),
         at=at(fact.point),

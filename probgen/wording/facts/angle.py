@@ -1,0 +1,43 @@
+"""Facts of angles that an arc function alone does not give."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from probgen.quantities.expression import Expression, Name, Number
+from probgen.working.fact import Fact
+
+Function = Literal["sin", "cos", "tan"]
+
+
+@dataclass(frozen=True, slots=True)
+class AngleQuadrant(Fact):
+    """Between which quarter turns an angle lies, from the signs of its cosine and sine.
+
+    along, across: what has the sign of its cosine, and of its sine; positive: whether each is.
+    between: those quarter turns, degrees.
+    whole: whether that is a whole turn from what the arctangent gives, and not half of one.
+    """
+
+    angle: Name
+    along: Expression
+    across: Expression
+    positive: tuple[bool, bool]
+    between: tuple[Number, Number]
+    whole: bool
+
+
+@dataclass(frozen=True, slots=True)
+class OtherAngle(Fact):
+    """Another angle of the same sine, cosine or tangent, which lies where it has to.
+
+    between: the ends of where it has to lie, degrees.
+    half, whole: whether it is not the one that the arc function gives, and a whole turn is added.
+    """
+
+    angle: Name
+    function: Function
+    between: tuple[Number, Number]
+    half: bool
+    whole: bool

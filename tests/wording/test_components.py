@@ -1,0 +1,40 @@
+"""Forces split along the axes: one that happens to point along an axis is told without an angle."""
+
+from __future__ import annotations
+
+from tests.situations import HEAD
+from tests.wording.own_telling import told
+
+BLOCK = """
+[given]
+W = { name = "weight", choices = [50], unit = "N" }
+a = { name = "slope", choices = [SLOPE], unit = "deg", measured = "above the horizontal" }
+mu = { name = "coefficient", choices = [0.30], unit = "1" }
+[body.block]
+particle = true
+[[weight]]
+force = "W"
+[[rough]]
+direction = "90 + a"
+friction_direction = "180 + a"
+normal = "N"
+friction = "f"
+coefficient = "mu"
+[[force]]
+direction = 0
+symbol = "P"
+name = "push"
+[[find]]
+quantity = "P"
+[[find]]
+quantity = "N"
+"""
+
+
+def test_a_level_slope_needs_no_angles() -> None:
+    lines = told(HEAD + BLOCK.replace("SLOPE", "0"))
+    said = "\n".join(lines)
+    assert "N points straight up: N cos a along y." in said
+    assert "f points to the left: −f cos a along x." in said
+    assert "−0°" not in said
+    assert "90° above" not in said
