@@ -143,8 +143,11 @@ def _by_force(equation: Equation) -> Iterator[tuple[Term, ...]]:
 
 def _pivot(system: System, step: Step, turning: Turning) -> Fact:
     """Where torques are taken about, and what there is."""
-    pivot = step.equation.about
-    at = [element for element in system.elements if element.at == pivot]
+    pivot, bodies = step.equation.about, step.equation.bodies
+    own = [force for force in system.forces if force.body in bodies]
+    acting = {force.id for force in own} | {force.pair for force in own}
+    held = [element for element in system.elements if element.at == pivot]
+    at = [element for element in held if acting.intersection(element.forces)]
     for kinds, hold in _HOLDS:
         for element in at:
             if element.kind in kinds:

@@ -18,6 +18,7 @@ from probgen.wording.sentence import plain_text
 from probgen.wording.torque import turning_passage
 from probgen.working.case import Case
 from probgen.working.convention import Convention
+from tests.beam_states import TWO_STATES
 from tests.situations import (
     BRACKET,
     FIND_T,
@@ -239,6 +240,13 @@ def test_a_force_reached_by_two_legs() -> None:
 
 
 FORMS: tuple[Literal["angle", "arm", "components"], ...] = ("angle", "arm", "components")
+
+
+def test_a_pivot_is_told_by_what_holds_the_body_itself_there() -> None:
+    assert [held for _, held, *_ in turning(TWO_STATES)] == [
+        "PivotHeld(A, torque, hinge, R, first)",
+        "PivotHeld(A, torque, built-in, S, second)",
+    ]
 
 
 def test_what_touches_and_what_is_built_in() -> None:
