@@ -123,7 +123,7 @@ def weight(row: Table, situation: Situation) -> None:
     if any(force.id == id for force in situation.forces):  # it weighs on another body too
         id = letter
     printed = size.symbol if isinstance(size, Name) else ""
-    if own and not situation.place_of(body):
+    if (own or row.flag("uniform")) and not situation.place_of(body):
         situation.shown[letter] = Load(Thing.CENTRE, Manner.HELD)
     element = Element(letter, Kind.WEIGHT, body, at, (id,), own=own)
     acting = Force(id, body, at, size, DOWN, Kind.WEIGHT, letter)

@@ -7,6 +7,7 @@ from typing import cast
 import numpy as np
 import pytest
 
+from probgen.bank.depiction import Thing
 from probgen.bank.labels import BodyNamed
 from probgen.bank.load import Spreading, _weight_symbol
 from probgen.bank.reading import read_template
@@ -267,3 +268,12 @@ def test_a_weight_takes_letters_of_what_weighs_until_its_symbol_is_its_own(
 ) -> None:
     scope = cast(Scope, SimpleNamespace(names=dict.fromkeys(taken.split())))
     assert _weight_symbol(noun, scope) == symbol
+
+
+def test_what_is_uniform_is_drawn_as_its_centre_whatever_it_is_called(shelf: str) -> None:
+    weight = '[[weight]]\nuniform = true\nforce = "90 N"\nof = "{}"\nsymbol = "W_q"\n'
+    for noun in ("shelf", "plank"):
+        loads = read_template(shelf + weight.format(noun), "shelf.toml").depicts.loads
+        assert loads["W_q"].thing is Thing.CENTRE
+    at_end = weight.replace("uniform = true", 'at = "B"').format("plank")
+    assert "W_q" not in read_template(shelf + at_end, "shelf.toml").depicts.loads

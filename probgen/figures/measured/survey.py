@@ -7,7 +7,7 @@ counter-clockwise from +x.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import pairwise
 from typing import Final
 
@@ -39,6 +39,8 @@ class Survey:
     labels: what its things are called.
     values: every quantity known, in coherent units; places: the points, metres.
     sketched: lengths and angles without a value, which are drawn at some other size.
+    letters: of points that stand for another one, its id.
+    states: the bodies of each state that stands apart from the others, none where there is one.
     """
 
     system: System
@@ -46,6 +48,8 @@ class Survey:
     values: Mapping[str, float]
     places: Mapping[str, complex]
     sketched: frozenset[str]
+    letters: Mapping[str, str] = field(default_factory=dict)
+    states: tuple[tuple[str, ...], ...] = ()
 
     def number(self, expression: Expression) -> float:
         """The value of an expression; KeyError when it holds an unknown without value."""
@@ -162,15 +166,15 @@ def _keep_on_body(system: System, known: dict[str, float], id: str) -> None:
     for element in system.elements:
         links = system.points[element.at].links if element.at else ()
         outline = system.body(element.body).outline
-        if len(outline) < 2 or not any(names_in(link.length) == {id} for link in links):
+        if len(outline) < 2 or not any(id in names_in(link.length) for link in links):
             continue
         try:
-            places = [_place(system.points[name], known) for name in outline]
-            for _ in range(12):
-                at = _place(system.points[element.at], known)
-                if ways_out(tuple(places), at):
+            places = tuple(_place(system.points[name], known) for name in outline)
+            for times in range(12):
+                shorter = {**known, id: known[id] * _SKETCHED_SHARE**times}
+                if ways_out(places, _place(system.points[element.at], shorter)):
+                    known[id] = shorter[id]
                     break
-                known[id] *= _SKETCHED_SHARE
         except KeyError:  # another unknown that has no size yet
             continue
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import cmath
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from enum import Enum, auto
 from itertools import pairwise
@@ -340,6 +340,12 @@ def _flattened(curve: Curve) -> tuple[Spot, ...]:
 def segments(shape: Shape) -> list[Segment]:
     """The straight pieces of a shape (curves flattened), none for a label."""
     return [(a.real, a.imag, b.real, b.imag) for run in runs(shape) for a, b in pairwise(run)]
+
+
+def box_around(spots: Sequence[Spot]) -> Box:
+    """The rectangle around spots."""
+    across, upward = [spot.real for spot in spots], [spot.imag for spot in spots]
+    return Box(min(across), min(upward), max(across), max(upward))
 
 
 def bounds(shapes: Iterable[Shape]) -> Box:

@@ -32,6 +32,8 @@ from probgen.figures.parts.mechanical import PIN
 
 _DEPTH: Final = 4.5  # of the hatching, pt
 _SPACING: Final = 3.6  # of its strokes, pt
+_SQUARE: Final = 0.98  # least sine between a floor and a wall, which meet however far apart
+_CORNER: Final = 40.0  # how far from their corner other faces may end that are drawn up to it, pt
 _GROUND: Final = Tag(What.GROUND)
 
 
@@ -105,10 +107,21 @@ def _to_corners(surface: Surface, others: Sequence[Surface]) -> Surface:
             continue  # it falls away behind this face: an outer edge
         closing = dot(surface.tangent, heading(other.normal))
         reach = -other.height(surface.at) / closing
+        if abs(closing) < _SQUARE and not _near(surface, other, reach):
+            continue
         # A face that looks back along the tangent stands at the far end.
         far = closing < 0
         surface = replace(surface, after=reach) if far else replace(surface, before=-reach)
     return surface
+
+
+def _near(surface: Surface, other: Surface, reach: float) -> bool:
+    """Whether two faces come near the corner they would make, so far along the first (pt)."""
+    corner = surface.at + surface.tangent * reach
+    return all(
+        min(each.before + each.reach(corner), each.after - each.reach(corner)) > -_CORNER
+        for each in (surface, other)
+    )
 
 
 def hatched(surface: Surface, tag: Tag = _GROUND) -> tuple[Shape, ...]:

@@ -5,7 +5,7 @@ Lengths are pt, places complex numbers in pt, directions degrees counter-clockwi
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import Final
 
@@ -37,6 +37,7 @@ JOINT: Final = 2.6
 
 SECTION: Final = Pen(0.6, 4.0, 2.0)
 _RUNG: Final = 7.0
+_FOLDED: Final = 0.01  # tangent of the least angle between two parts of a bent bar
 
 
 def rails(spots: Sequence[Spot], half: float) -> tuple[tuple[Spot, ...], tuple[Spot, ...]]:
@@ -75,8 +76,22 @@ def bar(
     if len(spots) == 2:
         left, right = cut_rails((spots[0], spots[1]), half, cuts)
         return (polygon((*left, *reversed(right)), MEDIUM, tag, tone=Tone.BODY),)
-    bent_left, bent_right = rails(spots, half)
-    return (polygon((*bent_left, *reversed(bent_right)), MEDIUM, tag, tone=Tone.BODY),)
+    shapes = []
+    for run in _unfolded(spots):
+        left_side, right_side = rails(run, half)
+        shapes.append(polygon((*left_side, *reversed(right_side)), MEDIUM, tag, tone=Tone.BODY))
+    return tuple(shapes)
+
+
+def _unfolded(spots: Sequence[Spot]) -> Iterator[Sequence[Spot]]:
+    """An axis cut where it turns back the way it came: no bend of a bar is as sharp."""
+    begin = 0
+    for i in range(1, len(spots) - 1):
+        back = (spots[i] - spots[i - 1]) / (spots[i] - spots[i + 1])
+        if back.real > 0 and abs(back.imag) < _FOLDED * back.real:
+            yield spots[begin : i + 1]
+            begin = i
+    yield spots[begin:]
 
 
 def truss(spots: Sequence[Spot], half: float, tag: Tag) -> tuple[Shape, ...]:

@@ -41,6 +41,8 @@ def wall_hit(
     unit = heading(direction)
     particle = stage.system.body(element.body).particle
     for place, surface in enumerate(walls):
+        if stage.state_at(surface.at) != stage.state_at(start):
+            continue
         reach = _reach(surface, start, unit)
         if reach is None or (particle and reach > _FARTHEST):
             continue

@@ -6,7 +6,7 @@ never by arrows.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import replace
 from functools import partial
 from typing import Final
@@ -15,6 +15,7 @@ from probgen.bank.depiction import Depictions, Source
 from probgen.bank.labels import Labels
 from probgen.figures.measured.alt_text import situation_shown
 from probgen.figures.measured.proportion import note_distorted
+from probgen.figures.measured.states import set_apart
 from probgen.figures.measured.survey import (
     Opening,
     Span,
@@ -22,7 +23,6 @@ from probgen.figures.measured.survey import (
     openings,
     spans,
     survey,
-    untold_in,
     ways_out,
 )
 from probgen.figures.paper.angle import arc_pieces, draw_angle
@@ -52,6 +52,7 @@ from probgen.figures.parts.axes import TURN, turning
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation.block import stacked
 from probgen.figures.situation.body import outline_of
+from probgen.figures.situation.caption import draw_captions
 from probgen.figures.situation.carried import Burdens, Note, weighed
 from probgen.figures.situation.contact import (
     draw_posts,
@@ -60,9 +61,10 @@ from probgen.figures.situation.contact import (
     stands_for,
 )
 from probgen.figures.situation.layer import layered
-from probgen.figures.situation.lettering import set_letters, set_notes
+from probgen.figures.situation.lettering import set_notes
 from probgen.figures.situation.line import Line, lines_of
 from probgen.figures.situation.north import draw_north
+from probgen.figures.situation.points import draw_letters
 from probgen.figures.situation.pulley import hoists_of
 from probgen.figures.situation.scenery import bedded, draw_scenery
 from probgen.figures.situation.shape import encloses
@@ -110,7 +112,7 @@ def situation(
     figure then says that it is not to scale.
     Raises KeyError when a value the geometry needs is missing.
     """
-    measured = survey(system, labels, {**values, **(drawn or {})})
+    measured = set_apart(survey(system, labels, {**values, **(drawn or {})}))
     measured = stacked(measured, {h.second.body: h.first.body for h in hoists_of(measured)})
     lettered, seen = frozenset(named), (spans(measured), openings(measured))
     shown = Shown(measured, depicts, givens, tell, lettered, bool(drawn), *seen)
@@ -123,10 +125,6 @@ def situation(
         if other.strained < scene.strained or other.scale > _LARGER * scene.scale:
             return other
     return scene
-
-
-_UNLETTERED: Final = (Kind.WEIGHT, Kind.HOLE, Kind.DISTRIBUTED)
-"""What acts at points that have no letter in the figure unless something else is there."""
 
 
 def _fitted(shown: Shown) -> Scene:
@@ -161,13 +159,21 @@ class _Situation:
         self.inclines = held.inclines
         extended = any(len(body.outline) > 1 for body in self.system.bodies)
         corners = extended or any(block.faced for block in self.stage.blocks.values())
-        draw_surfaces(self.field, self.surfaces, corners=corners)
+        for surfaces in self._by_state(self.surfaces):
+            draw_surfaces(self.field, surfaces, corners=corners)
         for body in self.system.bodies:
             self.field.add(*outline_of(self.stage, body, held.ends))
         self._loads()
         draw_posts(self.field, [each.ends[1] for each in self.lines if each.ends and each.posted])
         draw_scenery(self.stage, self.field, water)
         return self.field.box
+
+    def _by_state(self, surfaces: Iterable[Surface]) -> Iterable[list[Surface]]:
+        """The faces of each state, which make no corner with those of another."""
+        found: dict[int, list[Surface]] = {}
+        for surface in surfaces:
+            found.setdefault(self.stage.state_at(surface.at), []).append(surface)
+        return found.values()
 
     def _loads(self) -> None:
         """What loads the bodies, and the labels still to be set for it."""
@@ -204,7 +210,8 @@ class _Situation:
             again = _Situation(self.shown, self.scale, lengths_first=True)
             again.strokes()
             return again.labelled()
-        self._letters()
+        draw_letters(self.stage, self.field, self.shown.named)
+        draw_captions(self.stage, self.field)
         if self.measured.labels.plan:
             draw_north(self.field, self.shown.tell)
         if self.shown.distorted:
@@ -363,37 +370,3 @@ class _Situation:
                     far = end + side * reach
                     strips.append((end.real, end.imag, far.real, far.imag))
         return strips
-
-    def _letters(self) -> None:
-        """The letters of the points a problem speaks of: supports, cables, ends."""
-        drawn = {name for body in self.system.bodies for name in body.outline}
-        drawn |= {name for each in self.system.elements for name in (each.at, each.toward)}
-        points = {name: (self.stage.spot(name), self._half_at(name)) for name in self._lettered()}
-        bare = {name for name, (_, half) in points.items() if not half and name not in drawn}
-        set_letters(self.field, points, bare)
-
-    def _half_at(self, point: str) -> float:
-        """Half the thickness (pt) of the slender bodies at a point."""
-        at = self.measured.places[point]
-        halves = [
-            self.stage.halves[body.id]
-            for body in self.system.bodies
-            if ways_out(self.measured.outline(body), at) and not self.stage.corners(body)
-        ]
-        return max(halves, default=0.0)
-
-    def _lettered(self) -> list[str]:
-        """Where supports and lines act on bodies with extent, their ends and corners, about which a
-        key may take torques, and what the statement names.
-        """
-        extended = [body for body in self.system.bodies if len(body.outline) > 1]
-        shown = {body.id for body in extended}
-        wanted = {*self.shown.named, *(name for body in extended for name in body.outline)}
-        for element in self.system.elements:
-            if element.body in shown and element.kind not in _UNLETTERED:
-                wanted |= {element.at, element.toward}
-        return [
-            point
-            for point in self.system.points
-            if point in wanted and not untold_in(self.measured, point)
-        ]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from itertools import chain
 from typing import Final
 
@@ -54,21 +55,29 @@ def set_notes(
             _lead(field, label, note.thing)
 
 
-def set_letters(
-    field: Field, points: Mapping[str, tuple[Spot, float]], bare: Collection[str]
-) -> None:
-    """The letters of points, by their spots and half the thickness (pt) of what they are on.
+@dataclass(frozen=True, slots=True)
+class Lettered:
+    """A point's letter and spot, and half the thickness (pt) of what it is on."""
+
+    letter: str
+    spot: Spot
+    half: float = 0.0
+
+
+def set_letters(field: Field, points: Mapping[str, Lettered], bare: Collection[str]) -> None:
+    """The letters of points, by their ids.
 
     bare: those at which nothing is drawn; they have a dot.
     """
-    for point, (spot, _) in points.items():
+    for point, each in points.items():
         if point in bare:
-            field.add(circle(spot, _POINT, FINE, Tag(What.POINT, point), filled=True))
-    for point, (spot, half) in points.items():
-        name, own = Name(point, point), _dot(spot)
+            field.add(circle(each.spot, _POINT, FINE, Tag(What.POINT, point), filled=True))
+    for point, each in points.items():
+        spot, half = each.spot, each.half
+        name, own = Name(point, each.letter), _dot(spot)
         above = tuple((spot, direction) for direction in (135.0, 45.0, 90.0))
         below = tuple((spot, direction) for direction in (225.0, 315.0, 270.0))
-        others = [_dot(each) for each, _ in points.values() if abs(each - spot) > 1.0]
+        others = [_dot(other.spot) for other in points.values() if abs(other.spot - spot) > 1.0]
         near = around(name, above, half, farthest=_NEAR)
         further = around(name, (*above, *below), half, farthest=_FAR)
         # Within a stout body there is room beside the point itself.

@@ -11,7 +11,7 @@ from typing import Final
 
 from probgen.bank.depiction import Depictions, Look, Source
 from probgen.figures.measured.survey import Opening, Survey, pushes, ways_out
-from probgen.figures.paper.scene import Spot, dot, heading
+from probgen.figures.paper.scene import Spot, box_around, dot, heading
 from probgen.figures.parts import solid
 from probgen.figures.situation import pulley
 from probgen.figures.situation.block import Block, blocks_of, shifts_of
@@ -127,6 +127,15 @@ class Stage:
     def behind(self, element: Element) -> bool:
         """Whether what exerts a force stands behind its point: it pushes."""
         return pushes(element) or self.depicts.forces.get(element.id) is Source.PUSH
+
+    def state_at(self, spot: Spot) -> int:
+        """Which of the states that stand apart a spot belongs to, 0 where there is one."""
+        outlines = [
+            [self.spot(name) for id in bodies for name in self.system.body(id).outline]
+            for bodies in self.measured.states
+        ]
+        away = [abs(box_around(spots).nearest(spot) - spot) for spots in outlines]
+        return away.index(min(away)) if away else 0
 
     def course(self, each: Hoist) -> Course:
         """Where the rope between two particles runs."""

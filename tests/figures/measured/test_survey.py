@@ -152,3 +152,11 @@ def test_a_force_by_components_has_no_direction_that_a_figure_could_show() -> No
         measured = surveyed(template, values)
         assert measured.direction_of(template.system.element("T")) == way
         assert bool(tagged(sketch(text), "force:T")) is (way is not None)
+
+
+def test_a_length_beyond_another_is_sketched_on_the_body_too() -> None:
+    """0.62 of 3 m beyond the middle is off the beam, 0.62 of that is on it."""
+    moved = CABINET.replace('Q = ["x", 0]', 'Q = ["L/2 + x", 0]')
+    template, values, _ = read(moved)
+    place = surveyed(template, values).places["Q"]
+    assert place == pytest.approx(1.5 + 0.62**2 * 3.0)

@@ -31,6 +31,14 @@ def test_floor_and_wall_meet_in_their_corner() -> None:
     assert floor.ends[0] == pytest.approx(-10 + 0j)
 
 
+def test_slanted_faces_make_a_corner_only_where_both_come_near_it() -> None:
+    """The slope runs on into the floor at its origin, 10 or 60 beyond its foot."""
+    near, far = (Surface(heading(40.0) * away, 130.0, 10.0, 10.0) for away in (20.0, 70.0))
+    floor = Surface(-20 + 0j, 90.0, 10.0, 10.0)
+    assert joined([floor, near])[0].ends[1] == pytest.approx(0j)
+    assert joined([floor, far])[0] == floor
+
+
 def test_faces_on_one_line_become_one() -> None:
     (only,) = joined([FLOOR, Surface(50 + 0j, 90.0, 5.0, 5.0)])
     assert only.ends == pytest.approx((-10 + 0j, 55 + 0j))

@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import pytest
 
-from probgen.figures.paper.scene import Arc, Path, Shape, heading
+from probgen.figures.paper.scene import Arc, Path, Shape, bounds, heading
 from probgen.figures.paper.tag import UNTAGGED
 from probgen.figures.parts import axes, ground, limb, mechanical, person, solid
 
@@ -49,6 +49,15 @@ def test_a_bar_that_turns_back_is_no_spike() -> None:
     """A hairpin's edges meet at most 3 1/3 times its half thickness from the axis."""
     bent = mechanical.bar((-40 + 0j, 0j, 40 * heading(179.0)), 3.0, UNTAGGED)
     assert max(abs(spot) for spot in (outline(bent)[1], outline(bent)[4])) <= 10.0 + 1e-9
+
+
+def test_an_axis_that_goes_back_the_way_it_came_is_drawn_in_parts() -> None:
+    """Up a post and down again to a beam: each part is as broad as a bar, and no edge crosses."""
+    parts = mechanical.bar((40 + 0j, 0j, 30j, 0j, -40 + 0j), 3.0, UNTAGGED)
+    assert [len(outline((part,))) for part in parts] == [6, 6]
+    first, second = (bounds([part]) for part in parts)
+    assert (first.left, first.right) == pytest.approx((-3.0, 40.0), abs=0.6)
+    assert (second.left, second.right) == pytest.approx((-40.0, 3.0), abs=0.6)
 
 
 def test_an_end_is_cut_along_what_it_meets() -> None:

@@ -9,7 +9,7 @@ import pytest
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import HEAVY, MEDIUM, Arc, Box, Label, Path, bounds, circle, line
 from probgen.figures.situation.carried import Note
-from probgen.figures.situation.lettering import set_letters, set_notes
+from probgen.figures.situation.lettering import Lettered, set_letters, set_notes
 from probgen.quantities.expression import Name
 from tests.figures.seen import tag
 
@@ -62,7 +62,7 @@ def test_a_line_to_a_thing_keeps_off_whoever_stands_beside_it() -> None:
 def test_letters_are_nearest_to_their_own_points(apart: float) -> None:
     field, spots = Field(), {"A": 0j, "B": apart + 0j, "C": 2 * apart + 0j}
     field.add(line(-20 + 0j, 100 + 0j, MEDIUM))
-    set_letters(field, {point: (spot, 2.0) for point, spot in spots.items()}, ())
+    set_letters(field, {p: Lettered(p, spot, 2.0) for p, spot in spots.items()}, ())
     for label in (shape for shape in field.shapes if isinstance(shape, Label)):
         nearest = min(spots, key=lambda point: abs(label.box.nearest(spots[point]) - spots[point]))
         assert str(label.tag) == f"letter:{nearest}"
@@ -70,7 +70,7 @@ def test_letters_are_nearest_to_their_own_points(apart: float) -> None:
 
 def test_a_point_where_nothing_is_has_a_dot() -> None:
     field, spots = Field(), {"A": 0j, "B": 20 + 0j, "C": 40 + 0j}
-    set_letters(field, {point: (spot, 0.0) for point, spot in spots.items()}, {"B"})
+    set_letters(field, {p: Lettered(p, spot) for p, spot in spots.items()}, {"B"})
     (dot,) = [shape for shape in field.shapes if isinstance(shape, Arc)]
     assert (dot.centre, dot.filled, str(dot.tag)) == (20 + 0j, True, "point:B")
 
@@ -81,5 +81,5 @@ def test_a_letter_far_off_has_a_place_from_which_a_line_to_its_point_is_free() -
     for bottom in (6.0, -14.0):
         wide = Box(-60.0, bottom, 60.0, bottom + 8.0)
         field.add(Label(complex(-60.0, bottom), MASS, 9.0, wide, tag("label:m")))
-    set_letters(field, {"A": (0j, 2.0)}, ())
+    set_letters(field, {"A": Lettered("A", 0j, 2.0)}, ())
     assert [str(s.tag) for s in field.shapes if not isinstance(s, Label)] == ["leader:letter:A"]

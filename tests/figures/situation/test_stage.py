@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from probgen.bank.depiction import Look
-from probgen.figures.measured.survey import openings
+from probgen.bank.labels import Labels
+from probgen.figures.measured.states import set_apart
+from probgen.figures.measured.survey import openings, survey
 from probgen.figures.paper.scene import Stated, bearing, dot, heading
 from probgen.quantities.expression import Name
+from tests.beam_states import TWO_STATES
 from tests.figures.sketches import (
     BEAM,
     CABINET,
@@ -22,6 +27,7 @@ from tests.figures.sketches import (
     TWO,
     stage,
 )
+from tests.situations import worked
 
 SHOVED = """
 [body.crate]
@@ -252,3 +258,15 @@ def test_hands_that_squeeze_push_from_outside(turn: int, apart: float, run_into:
     for id, way in (("P_1", 270.0), ("P_2", float(turn))):
         step = 30.0 * heading(way)
         assert set_out.squeezes(set_out.system.element(id), step) == run_into
+
+
+def test_a_spot_belongs_to_the_state_it_is_nearest_to() -> None:
+    apart = stage(BEAM)
+    assert apart.state_at(500 + 0j) == 0  # one state only
+    _, own = worked(TWO_STATES)
+    known = {id: own.case.values[id] for id in own.draw.values}
+    measured = set_apart(survey(own.case.system, Labels(), {**known, "g": 9.8}))
+    two = replace(apart, measured=measured)
+    for place, body in enumerate(("first", "second")):
+        for name in measured.system.body(body).outline:
+            assert two.state_at(two.spot(name) + 2 - 2j) == place
