@@ -369,6 +369,12 @@ def ring(at: Spot, tag: Tag, radius: float = 3.0) -> Arc:
     return circle(at, radius, MEDIUM, tag, tone=Tone.PAPER)
 
 
+def peg(at: Spot, tag: Tag, radius: float = 3.4) -> tuple[Shape, ...]:
+    """A post or a peg seen from above, and its middle."""
+    middle = circle(at, 0.8, FINE, tag, filled=True)
+    return circle(at, radius, MEDIUM, tag, tone=Tone.GROUND), middle
+
+
 def pin(at: Spot, tag: Tag) -> Arc:
     """A pin that joins two bodies."""
     return circle(at, PIN, MEDIUM, tag, tone=Tone.PAPER)

@@ -47,6 +47,8 @@ _POST_HALF: Final = 4.5
 _WALL: Final = 34.0  # how far the wall of a house goes up beyond its ledge, pt
 _UPHILL: Final = 26.0  # how far a slope goes on beyond the block on it, pt
 _DOWNHILL: Final = 18.0  # and before it
+_SQUARE: Final = 0.02  # most cosine between a bar and what pushes square to it
+_LIKE: Final = 1.0  # degrees between the normals of one surface
 _FALL: Final = 58.0  # how far a face is drawn down below the edge a rope runs over, pt
 
 
@@ -135,6 +137,8 @@ def touching(stage: Stage, element: Element) -> Fixture:
     if told is Touch.FULCRUM:
         return wedge_under(spot, stage.halves[element.body], tag)
     face = stage.face(element, normal)
+    if told is None and _is_edge(stage, element, normal):
+        told = Touch.EDGE if heading(normal).imag > 0 else Touch.BRANCH
     if told is Touch.BRANCH:
         centre = face - heading(normal) * _ROUND
         bark = circle(centre, _ROUND, MEDIUM, tag, tone=Tone.PERSON)
@@ -149,6 +153,18 @@ def touching(stage: Stage, element: Element) -> Fixture:
     else:
         fixture = _face(stage, element, face, normal)
     return replace(fixture, cut=stage.cut(element, normal))
+
+
+def _is_edge(stage: Stage, element: Element, normal: float) -> bool:
+    """Whether a slanting bar lies on something at one place between its ends: its push is square
+    to the bar, and no other one is like it, as on a slope.
+    """
+    ways, out = stage.ways(element), heading(normal)
+    if len(ways) != 2 or any(abs(dot(way, out)) > _SQUARE * abs(way) for way in ways):
+        return False
+    others = [e for e in stage.system.elements if e.body == element.body and e is not element]
+    alike = [e for e in others if e.surface and apart(stage.normal(e), normal) < _LIKE]
+    return 5.0 < normal % 90.0 < 85.0 and not alike
 
 
 def _is_slope(stage: Stage, element: Element, normal: float) -> bool:

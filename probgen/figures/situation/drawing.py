@@ -81,7 +81,12 @@ WIDTH: Final = 241.0
 HEIGHT: Final = 178.0
 """The room of a situation, pt (85 mm x 63 mm); a cramped one may be a little larger."""
 
+TALL: Final = 227.0
+"""How high one may be (80 mm) that is narrow otherwise."""
+
 _ROOM: Final = complex(WIDTH, HEIGHT)
+_HIGH: Final = complex(WIDTH, TALL)
+_NARROW: Final = 170.0  # width of a situation that may be higher, pt (60 mm)
 _LABELS: Final = 28 + 31j  # what labels and dimension lines usually take beyond the strokes
 _PUSH: Final = 30.0  # length of a given force's arrow, pt
 _SMALL: Final = 0.5  # of the room, below which lengths are rather told tersely
@@ -116,19 +121,28 @@ def situation(
     measured = stacked(measured, {h.second.body: h.first.body for h in hoists_of(measured)})
     lettered, seen = frozenset(named), (spans(measured), openings(measured))
     shown = Shown(measured, depicts, givens, tell, lettered, bool(drawn), *seen)
-    scene, core = _fitted(shown), shown.core
+    scene = _fitted(shown, _ROOM)
+    if scene.box.width >= _NARROW:
+        return scene
+    higher = _fitted(shown, _HIGH)
+    return higher if fits(higher, _HIGH) else scene
+
+
+def _fitted(shown: Shown, room: complex) -> Scene:
+    """The drawing that fills its room; with lengths told tersely where that helps much."""
+    scene, core = _scaled(shown, room), shown.core
     if max(core.real, core.imag) <= POINTLIKE:  # particles alone: their parts are of fixed size
-        return enlarged(scene, _ROOM, weighed(system))
-    filled = scene.scale * max(core.real / WIDTH, core.imag / HEIGHT)
-    if core.real > POINTLIKE and (scene.strained or filled < _SMALL or not fits(scene, _ROOM)):
-        other = _fitted(replace(shown, terse=True))
+        return enlarged(scene, room, weighed(shown.measured.system))
+    filled = scene.scale * max(core.real / room.real, core.imag / room.imag)
+    if core.real > POINTLIKE and (scene.strained or filled < _SMALL or not fits(scene, room)):
+        other = _scaled(replace(shown, terse=True), room)
         if other.strained < scene.strained or other.scale > _LARGER * scene.scale:
             return other
     return scene
 
 
-def _fitted(shown: Shown) -> Scene:
-    return fitted(partial(_Situation, shown), shown.core, _ROOM, _LABELS)
+def _scaled(shown: Shown, room: complex) -> Scene:
+    return fitted(partial(_Situation, shown), shown.core, room, _LABELS)
 
 
 class _Situation:

@@ -66,6 +66,9 @@ def lines_of(stage: Stage, walls: list[Surface]) -> Iterator[Line]:
     for hoist in stage.hoists:
         done |= {*hoist.first.forces, *hoist.second.forces}
         yield _over(stage, walls, hoist)
+        for pull, way in hoist.loose:
+            done |= {*pull.forces}
+            yield Line(pulley.free_end(stage.spot(pull.at), way, Tag(What.ROPE, pull.id)))
     ropes: dict[tuple[str, str], list[Element]] = {}
     for element in stage.system.elements:
         if not element.forces or done & set(element.forces):
@@ -153,8 +156,7 @@ def _single(
     stage: Stage, walls: list[Surface], element: Element, start: Spot, aside: complex = 0j
 ) -> Iterator[Line]:
     """One line from its start to where it is fixed; aside: its shift from the point it is at."""
-    tied, tag = _tied(stage, element), Tag(_SHOWN[element.kind], element.id)
-    way = _way(stage, element)
+    tied, way = _tied(stage, element), _way(stage, element)
     if tied is not None:
         yield _stroked(stage, element, start, tied + aside)
     elif _has_far_end(stage, element):
@@ -162,7 +164,7 @@ def _single(
         stroke = _stroked(stage, element, start, end)
         inner = stage.is_inner(element)
         # What holds its far end is drawn over it.
-        held = () if inner else anchored(walls, end, bearing(end - start), tag)
+        held = () if inner else _fastened(stage, walls, element, end, bearing(end - start))
         yield Line((*stroke.shapes, *held), element.id, stroke.ends)
     elif way is not None:
         yield _followed(stage, walls, element, start, way)
@@ -181,14 +183,26 @@ def _followed(
     body = stage.system.body(element.body)
     run = _particle_run(way) if body.particle else max(_RUN * stage.size(element.body), 34.0)
     end = named or start + unit * run
+    told = stage.depicts.lines.get(element.id)
+    if stage.measured.labels.plan and told is None:  # a floor or a ceiling is not seen from above
+        return _stroked(stage, element, start, end, mechanical.peg(end, tag))
     if named is None and _to_post(stage, element):
         return _stroked(stage, element, start, end, posted=True)
-    told = stage.depicts.lines.get(element.id)
     fixed = told in (Anchor.WALL, Anchor.POST)
     if unit.imag > 0.01 or element.kind != Kind.CABLE or fixed:
-        held = anchored(walls, end, way, tag, above=told is Anchor.CEILING)
+        held = _fastened(stage, walls, element, end, way)
         return _stroked(stage, element, start, end, held)
     return _stroked(stage, element, start, end, limb.break_mark(end, way, 2.0, tag))
+
+
+def _fastened(
+    stage: Stage, walls: list[Surface], element: Element, end: Spot, way: float
+) -> tuple[Shape, ...]:
+    """What holds the far end of a line that runs in a direction: seen from above a peg."""
+    told, tag = stage.depicts.lines.get(element.id), Tag(_SHOWN[element.kind], element.id)
+    if stage.measured.labels.plan and told is None:
+        return mechanical.peg(end, tag)
+    return anchored(walls, end, way, tag, above=told is Anchor.CEILING)
 
 
 def _stroked(

@@ -5,8 +5,9 @@ Places are pt.  A rope's pull on a body is a unit step away from that body.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import combinations
 from typing import Final
 
 from probgen.figures.measured.survey import Survey
@@ -39,11 +40,15 @@ _BESIDE: Final = 18.0  # between two parts of a rope that would run on one line
 
 @dataclass(frozen=True, slots=True)
 class Hoist:
-    """One rope that pulls at two particles, and the way it pulls at each."""
+    """One rope that pulls at two particles, and the way it pulls at each.
+
+    loose: its free ends, by the pulls on the block each leaves and their ways.
+    """
 
     first: Element
     second: Element
     ways: tuple[complex, complex]
+    loose: tuple[tuple[Element, complex], ...] = ()
 
     @property
     def tackle(self) -> bool:
@@ -73,7 +78,9 @@ class Course:
 
 
 def hoists_of(measured: Survey) -> tuple[Hoist, ...]:
-    """The ropes of a system that pull once at each of two particles."""
+    """The ropes of a system that pull at each of two particles: once, or in a tackle with ends of
+    the rope that run to neither.
+    """
     groups: dict[str, list[Element]] = {}
     for element in measured.system.elements:
         if element.kind == Kind.ROPE and measured.direction_of(element) is not None:
@@ -83,10 +90,36 @@ def hoists_of(measured: Survey) -> tuple[Hoist, ...]:
     for pulls in groups.values():
         bodies = {pull.body for pull in pulls}
         particles = all(len(measured.system.body(id).outline) == 1 for id in bodies)
-        if len(pulls) == len(bodies) == 2 and particles:
-            one, other = (heading(measured.direction_of(pull) or 0.0) for pull in pulls)
-            found.append(Hoist(pulls[0], pulls[1], (one, other)))
+        if len(bodies) == 2 and particles:
+            ways = {pull.id: heading(measured.direction_of(pull) or 0.0) for pull in pulls}
+            found += _tied(measured, pulls, ways)
     return tuple(found)
+
+
+def _tied(
+    measured: Survey, pulls: Sequence[Element], ways: Mapping[str, complex]
+) -> Iterator[Hoist]:
+    """The rope between two particles, by its pulls and the way of each; nothing where several
+    parts of it might run between them.
+    """
+    pairs = [
+        Hoist(one, other, (ways[one.id], ways[other.id]))
+        for one, other in combinations(pulls, 2)
+        if one.body != other.body
+    ]
+    if len(pulls) > 2:
+        pairs = [pair for pair in pairs if pair.tackle and _even(measured, pair)]
+    if len(pairs) == 1:
+        (pair,) = pairs
+        loose = [pull for pull in pulls if pull not in (pair.first, pair.second)]
+        yield replace(pair, loose=tuple((pull, ways[pull.id]) for pull in loose))
+
+
+def _even(measured: Survey, pair: Hoist) -> bool:
+    """Whether as many strands pull at the one end as at the other."""
+    forces = (measured.system.force(each.forces[0]) for each in (pair.first, pair.second))
+    one, other = (strand_count(force.magnitude) for force in forces)
+    return one == other
 
 
 def apart(hoist: Hoist, blocks: Mapping[str, Block]) -> complex:
@@ -152,10 +185,13 @@ def tackle(hoist: Hoist, counts: tuple[int, int], ends: tuple[Spot, Spot]) -> tu
     if counts[0] == counts[1]:
         return both
     begin, way = (ends[0], one) if counts[0] > counts[1] else (ends[1], -one)
-    begin += way * -1j * WHEEL
-    return *both, line(
-        begin, begin + way * (0.6 * _BLOCKS), MEDIUM, Tag(What.ROPE, hoist.second.id)
-    )
+    return *both, *free_end(begin, way, Tag(What.ROPE, hoist.second.id))
+
+
+def free_end(block: Spot, way: complex, tag: Tag) -> tuple[Shape, ...]:
+    """An end of a tackle's rope that leaves the side of a block."""
+    begin = block + way * -1j * WHEEL
+    return (line(begin, begin + way * (0.6 * _BLOCKS), MEDIUM, tag),)
 
 
 def strand_count(magnitude: Expression) -> int:

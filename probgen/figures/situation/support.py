@@ -19,6 +19,7 @@ from probgen.figures.situation.stage import Ends, Stage
 from probgen.statics.system import Element, Kind
 
 _WALL_GAP: Final = 11.0  # from a hinge's pin to the wall's face, pt
+_PEG: Final = 5.0  # radius of what a hinge is seen from above, pt
 _RING: Final = 4.0  # radius of a limb's joint, pt
 _JOINTS: Final[dict[Hinge | None, Look | None]] = {
     Hinge.JOINT: None,
@@ -105,6 +106,8 @@ def _hinge(stage: Stage, element: Element) -> Fixture:
     if corners:
         middle = sum(corners, 0j) / len(corners)
         return _bracket(pin, 0.0 if middle.real > pin.real else 180.0, tag)
+    if stage.measured.labels.plan and told is None and len(ways) != 1:
+        return Fixture(mechanical.peg(pin, tag, _PEG))
     if len(ways) != 1 or told is Hinge.FULCRUM:
         wedge = wedge_under(pin, stage.halves[element.body], tag)
         return Fixture((*wedge.shapes, circle(pin, 1.6, MEDIUM, tag)), wedge.surfaces)

@@ -145,6 +145,26 @@ def test_an_edge_has_a_level_top_and_a_face_down_to_the_lowest_point() -> None:
     assert top.at == face.at
 
 
+def test_a_slanting_bar_pushed_square_to_it_lies_on_an_edge_unless_more_of_a_slope_bears_it() -> (
+    None
+):
+    one = stage(LEANING)
+    top, face = touched(one, one.system.element("N")).surfaces
+    assert (top.normal, face.normal) == (90.0, 180.0)
+    again = '[[contact]]\nat = "B"\ndirection = 150\nsymbol = "N_2"\n[[find]]'
+    two = stage(LEANING.replace("[[find]]", again))
+    assert [s.normal for s in touched(two, two.system.element("N")).surfaces] == [150.0]
+    other = stage(LEANING.replace("direction = 150", "direction = 180"))
+    assert [s.normal for s in touched(other, other.system.element("N")).surfaces] == [180.0]
+
+
+def test_what_presses_a_slanting_bar_down_is_round() -> None:
+    set_out = stage(LEANING.replace("direction = 150", "direction = 330"))
+    fixture = touched(set_out, set_out.system.element("N"))
+    assert not fixture.surfaces
+    assert isinstance(fixture.shapes[0], Arc)
+
+
 def test_both_sides_of_a_post_reach_beyond_all_that_touches_it() -> None:
     set_out = stage(CLAMPED, 'N_A = "post"', 'N_B = "post"')
     sides = [touched(set_out, set_out.system.element(id)).surfaces[0] for id in ("N_A", "N_B")]

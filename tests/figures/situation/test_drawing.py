@@ -8,7 +8,7 @@ from probgen.bank.depiction import Depictions
 from probgen.figures.paper.scale import LEEWAY
 from probgen.figures.paper.scene import Arc, Arrow, Label, Path, Scene, Stated, apart, bearing
 from probgen.figures.situation import drawing as module
-from probgen.figures.situation.drawing import HEIGHT, WIDTH, situation
+from probgen.figures.situation.drawing import HEIGHT, TALL, WIDTH, situation
 from probgen.figures.writers.latex import latex_picture
 from probgen.quantities.expression import Name, Number, evaluate
 from probgen.quantities.unit import ANGLE, LENGTH
@@ -34,7 +34,19 @@ def test_no_label_touches_anything(scenes: list[tuple[Case, Scene]]) -> None:
 def test_figure_keeps_to_its_room(scenes: list[tuple[Case, Scene]]) -> None:
     for _, scene in scenes:
         assert scene.box.width <= WIDTH + LEEWAY.real + 0.01
-        assert scene.box.height <= HEIGHT + LEEWAY.imag + 0.01
+        assert HEIGHT + LEEWAY.imag <= TALL
+        assert scene.box.height <= TALL + 0.01
+
+
+def test_what_is_narrow_may_be_higher() -> None:
+    """An upright pole and a level one of the same length: as wide as it may be, or as high."""
+    upright, level = LEANING.replace("60", "90"), LEANING.replace("60", "0")
+    upright = upright.replace("direction = 150", "direction = 180")
+    level = level.replace("direction = 150", "direction = 90")
+    high, wide = sketch(upright), sketch(level)
+    assert HEIGHT < high.box.height <= TALL
+    assert high.box.width < 170.0
+    assert wide.box.width <= WIDTH
 
 
 def test_dimension_lines_have_the_lengths_they_state(scenes: list[tuple[Case, Scene]]) -> None:

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 
-from probgen.figures.paper.scene import Path, bounds, heading
+from probgen.figures.paper.scene import Arc, Path, bounds, heading
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation.line import (
     Line,
@@ -158,3 +159,21 @@ def test_strands_between_the_blocks_of_a_tackle_are_as_many_as_pull() -> None:
     assert isinstance(both, Path)
     assert isinstance(free, Path)
     assert (len(both.lines), len(free.lines)) == (2, 1)
+
+
+def from_above(text: str, *shown: str) -> list[Line]:
+    side = stage(text, *shown)
+    labels = replace(side.measured.labels, plan=True)
+    above = replace(side, measured=replace(side.measured, labels=labels))
+    return list(lines_of(above, []))
+
+
+def test_seen_from_above_a_rope_ends_at_a_peg_unless_a_wall_is_told() -> None:
+    plan = from_above(KNOT)
+    for rope in plan:
+        peg = rope.shapes[0]
+        assert isinstance(peg, Arc)
+        assert peg.centre == pytest.approx(ends_of(rope)[1])
+        assert not rope.posted
+    walls = from_above(KNOT, 'T_1 = "wall"', 'T_2 = "wall"')
+    assert not any(isinstance(rope.shapes[0], Arc) for rope in walls)

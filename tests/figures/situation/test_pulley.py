@@ -6,12 +6,14 @@ import pytest
 
 from probgen.figures.paper.scene import (
     Path,
+    bounds,
     dot,
     heading,
 )
 from probgen.figures.situation.pulley import Hoist, course, hoists_of, strand_count, tackle
 from probgen.quantities.expression import Name, Product, number
-from tests.figures.sketches import KNOT, TACKLE, TWO, read, surveyed
+from tests.figures.seen import box_of, tagged
+from tests.figures.sketches import KNOT, TACKLE, TWO, read, sketch, surveyed
 
 
 @pytest.mark.parametrize("ways", [(0, 90), (25, 90), (180, 90), (155, 90), (90, 90), (0, 0)])
@@ -61,3 +63,27 @@ def test_between_two_blocks_the_one_with_more_strands_has_the_free_end() -> None
     start, end = free.lines[0]
     assert start.imag == pytest.approx(80.0)  # at the upper block, and down from it
     assert end.imag < start.imag
+
+
+HAULED = TACKLE.replace("strands = 3 }", 'strands = 2 }, { body = "upper", direction = 270 }')
+
+
+def test_the_free_end_of_a_tackle_may_be_a_pull_of_its_own() -> None:
+    template, values, _ = read(HAULED)
+    (hoist,) = hoists_of(surveyed(template, values))
+    assert (hoist.first.body, hoist.second.body, hoist.tackle) == ("lower", "upper", True)
+    ((pull, way),) = hoist.loose
+    assert (pull.body, way) == ("upper", pytest.approx(-1j))
+    scene = sketch(HAULED)
+    lower, upper = (box_of(scene, f"body:{body}") for body in ("lower", "upper"))
+    assert lower.centre.real == pytest.approx(upper.centre.real)  # one below the other
+    (free,) = tagged(scene, f"rope:{pull.id}")
+    end = bounds([free])
+    assert end.top == pytest.approx(upper.centre.imag, abs=1.0)
+    assert lower.top < end.bottom
+
+
+def test_pulls_that_nothing_faces_make_no_tackle() -> None:
+    apart = HAULED.replace('"lower", direction = 90', '"lower", direction = 60')
+    template, values, _ = read(apart)
+    assert hoists_of(surveyed(template, values)) == ()

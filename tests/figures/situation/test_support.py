@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from probgen.figures.paper.canvas import Field
@@ -147,3 +149,28 @@ def test_a_truss_is_pinned_to_what_is_said(word: str, normal: float) -> None:
     """Where several members meet: to a wall beside them, under a ceiling, else on a wedge."""
     (surface,) = fixture(TRUSS, "R", f'R = "{word}"').surfaces
     assert surface.normal == normal
+
+
+BUOY = """
+[body.buoy]
+particle = true
+[[force]]
+direction = 20
+magnitude = "40 N"
+symbol = "P"
+[[hinge]]
+symbol = "R"
+[[find]]
+quantity = "R"
+"""
+
+
+def test_a_hinge_that_no_wall_holds_is_a_peg_where_it_is_seen_from_above() -> None:
+    side = stage(BUOY)
+    labels = replace(side.measured.labels, plan=True)
+    above = replace(side, measured=replace(side.measured, labels=labels))
+    element = side.system.element("R")
+    assert fixture_of(side, element).surfaces
+    peg = fixture_of(above, element)
+    assert not peg.surfaces
+    assert all(isinstance(shape, Arc) and shape.centre == 0j for shape in peg.shapes)
