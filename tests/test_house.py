@@ -21,6 +21,12 @@ MODULES = [path.relative_to(PACKAGE).as_posix() for path in FILES if not path.na
 LONGEST_FILE = 400
 LONGEST_FUNCTION = 50
 
+NO_OPTIONS_OF_OURS = {
+    "build/example.py",  # writes an assignment file, whose first line tells how to build it
+    "department/state.py",  # calls git
+    "press/engine.py",  # calls TeX
+}
+
 GUIDES = ("DEVELOPERS.md", "README.md", "probgen/course/README.md")
 GUIDE, *OTHERS = ((ROOT / name).read_text("utf-8") for name in GUIDES)
 BUILT = {"keys/", "sheets/", "output/demo", "mechanics/roster.csv", "mechanics/assignment.toml"}
@@ -68,6 +74,24 @@ def test_files_and_functions_can_be_read_at_a_sitting(path: Path) -> None:
     assert text.count("\n") <= LONGEST_FILE
     assert {name: length for name, length in functions(path) if length > LONGEST_FUNCTION} == {}
     assert ast.get_docstring(ast.parse(text))
+
+
+def words(path: Path) -> Iterator[str]:
+    """The strings of a file but those that stand alone, as docstrings do."""
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    alone = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in alone:
+            yield node.value
+
+
+def test_nothing_below_the_command_line_names_an_option() -> None:
+    naming = {
+        path.relative_to(PACKAGE).as_posix()
+        for path in FILES
+        if any(re.search(r"(?<!\S)--[a-z]", text) for text in words(path))
+    }
+    assert {name for name in naming if not name.startswith("cli/")} == NO_OPTIONS_OF_OURS
 
 
 def test_the_guides_name_every_room_and_no_file_that_is_gone() -> None:

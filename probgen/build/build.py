@@ -140,7 +140,7 @@ def build_assignment(
     roster, secret = (assignment_file.parent / name for name in (problem_set.roster, SECRET))
     own = (assignment_file, roster, secret, *_record_read(out, order))
     if order.correct:
-        judge_typed(order.correct, "--correct", faults)
+        judge_typed(order.correct, "correct", faults)
     if not faults.found:
         require_ours(out, own)
         typesetter_of(problem_set, inputs.house).require_tex()
@@ -155,7 +155,7 @@ def build_assignment(
         wanted, issue=replace(wanted.issue, draft=order.draft), drafted=drafted, had=had
     )
     if order.another:
-        wanted = asking_others(earlier, wanted, order.another, "--another")
+        wanted = asking_others(earlier, wanted, order.another)
     elsewhere = records_beside(out, find_secret(assignment_file.parent))
     record, changes = succeed(earlier, wanted, order.erratum, elsewhere)
     how = Delivery(inputs=own, replace=order.replace)
@@ -274,7 +274,7 @@ def _earlier(
     """The record that a folder holds, or one without papers for a new class; and remarks."""
     typed = order.seed or problem_set.seed
     if order.seed and not order.guessable:
-        faults = Faults("--seed")
+        faults = Faults("", asked=True)
         judge_seed(order.seed, faults.add)
         faults.settle()
     course, kept, path = find_secret(assignment_file.parent), _kept(out), out / RECORD

@@ -105,7 +105,7 @@ def _judge_note(record: Record, where: str, note: str) -> None:
         _require_past(record, where, date.today())
         return
     faults = Faults(where)
-    judge_typed(note, "--note", faults)
+    judge_typed(note, "note", faults)
     faults.settle()
 
 

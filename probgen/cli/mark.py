@@ -54,6 +54,9 @@ def mark(
     done = mark_class(path, answers, out, rules, feedback, Crew(workers))
     for remark in done.remarks:
         say(f"remark: {remark}", err=True)
+    if done.stale is not None:
+        pages = f"{done.stale} and all-{done.stale.name}.pdf are of an earlier marking"
+        say(f"remark: {pages}: mark with --feedback to print them again", err=True)
     verdicts = Counter(row.verdict for row in done.rows)
     say(f"{counted(done.papers, 'paper')} marked in {done.folder}")
     for verdict, count in verdicts.most_common():

@@ -7,7 +7,7 @@ import shlex
 from dataclasses import replace
 from typing import Final
 
-from probgen.input.fault import InputError
+from probgen.input.fault import Fault, InputError
 from probgen.input.outside import OutsideError
 from probgen.input.remedy import (
     BuildIt,
@@ -24,6 +24,9 @@ from probgen.input.remedy import (
     WorkAgain,
     WorkIt,
 )
+
+_OPTIONS: Final = {"person": "--by"}
+"""What an option is called where it is not called as its task calls what is typed with it."""
 
 _FULL = "make room on the disk, or name a {place} on another one{option}"
 _CLOSED = "name a {place} you may write to{option}"
@@ -46,8 +49,13 @@ def told(error: InputError | OutsideError) -> str:
     """The message, every mend with what this command line has to offer."""
     if isinstance(error, OutsideError):
         return str(OutsideError(error.failed, _mend(error.mend, error.remedy)))
-    faults = [replace(fault, mend=_mend(fault.mend, fault.remedy)) for fault in error.faults]
-    return str(InputError(faults))
+    return str(InputError(map(_in_own_words, error.faults)))
+
+
+def _in_own_words(fault: Fault) -> Fault:
+    option = _OPTIONS.get(fault.field, f"--{fault.field}")
+    field = option if fault.asked else fault.field
+    return replace(fault, field=field, mend=_mend(fault.mend, fault.remedy))
 
 
 def told_by_system(error: OSError, folder: bool) -> str:

@@ -119,19 +119,19 @@ def _told_already(earlier: Record) -> Iterator[Erratum]:
     yield from (erratum for edition in earlier.held.values() for erratum in edition.errata)
 
 
-def asking_others(earlier: Record, wanted: Wanted, ids: Collection[str], field: str) -> Wanted:
-    """The same wish, and other numbers for single students; field: where they were named.
+def asking_others(earlier: Record, wanted: Wanted, ids: Collection[str]) -> Wanted:
+    """The same wish, and other numbers for single students, by their ids.
 
     Raises InputError for those who have no paper, and for an exam, whose versions are nobody's own.
     """
-    faults = Faults("")
+    faults = Faults("", asked=True)
     here = {student.id for student in wanted.students}
     for id in ids:
         if wanted.exam:
-            faults.add(field, id, "homework: an exam's versions are nobody's own", _OWN_EXAM)
+            faults.add("another", id, "homework: an exam's versions are nobody's own", _OWN_EXAM)
         elif id not in here or (id, False) not in earlier.held:
             mend = "newcomers get numbers of their own anyway"
-            faults.add(field, id, "the id of a student of the class who has a paper", mend)
+            faults.add("another", id, "the id of a student of the class who has a paper", mend)
     faults.settle()
     students = tuple(
         replace(each, version=str(earlier.held[each.id, False].version + 1))

@@ -12,16 +12,18 @@ from probgen.sheets.latex.remark import remarks_on_text
 
 
 def judge_typed(text: str, name: str, faults: Faults) -> None:
-    """Notes a text typed at a command that no record can hold, or that nobody would see.
+    """Notes a text that was typed with a task, if no record can hold it or nobody would see it.
 
-    name: of what it was typed for ("--note"), in place of a file.
+    name: what the task calls it ("note").
     """
     expected = f"a text of at most {LONGEST_TEXT} characters"
     if found := unfit(text):
-        faults.found.append(Fault(name, "", found, expected, "take it out, or say it shorter"))
+        mend = "take it out, or say it shorter"
+        faults.found.append(Fault("", name, found, expected, mend, asked=True))
     elif not is_seen(text):
         mend = "say it in words, or leave it out"
-        faults.found.append(Fault(name, "", shown(text), "a text that can be seen", mend))
+        expected = "a text that can be seen"
+        faults.found.append(Fault("", name, shown(text), expected, mend, asked=True))
 
 
 def remarks_on_texts(record: Record) -> tuple[str, ...]:

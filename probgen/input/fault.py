@@ -40,6 +40,8 @@ class Fault:
     found: the value as typed, "" when something is missing; expected: what would be right.
     mend: what to do about it, "" when `expected` says it all.
     remedy: what the front end has to offer besides, in its own words.
+    asked: whether it was typed with what is asked for, and stands in no file: `field` is then what
+    the task calls it ("note"), and the front end puts its own name for it there.
     """
 
     file: str
@@ -48,6 +50,7 @@ class Fault:
     expected: str
     mend: str = ""
     remedy: Remedy | None = None
+    asked: bool = False
 
     def __str__(self) -> str:
         place = ": ".join(filter(None, (self.file, counted_from_one(self.field))))
@@ -73,15 +76,20 @@ class InputError(Exception):
 
 @dataclass(slots=True)
 class Faults:
-    """Faults gathered while reading one file goes on, and remarks on what is no fault."""
+    """Faults gathered while reading one file goes on, and remarks on what is no fault.
+
+    asked: as each fault has it.
+    """
 
     file: str
     found: list[Fault] = field(default_factory=list)
     remarks: list[str] = field(default_factory=list)
+    asked: bool = False
 
     def add(self, field: str, found: object, expected: str, mend: str = "") -> None:
         """Notes a fault; None as `found` means that something is missing."""
-        self.found.append(Fault(self.file, field, shown(found), expected, mend))
+        own = Fault(self.file, field, shown(found), expected, mend, asked=self.asked)
+        self.found.append(own)
 
     def remark(self, field: str, text: str) -> None:
         """Notes what a person should know, and need not mend at once."""

@@ -60,6 +60,7 @@ class Done:
 
     look_at: answers for a person; changed: marks changed by hand that count; remarks: on the
     reading of the answers; moved: what is not as an earlier marking had it, None for the first.
+    stale: the folder of the pages that an earlier marking printed and this one did not.
     """
 
     folder: Path
@@ -69,6 +70,7 @@ class Done:
     rows: tuple[Row, ...]
     remarks: tuple[str, ...]
     moved: Moved | None = None
+    stale: Path | None = None
 
 
 def mark_class(
@@ -123,12 +125,11 @@ def _mark_class(
         pages = [page for each in chunks for page in each.pages]
         others = {row.id for row in kept}
         remarks += _feedback(out, record, dict(zip(own, pages, strict=True)), others, crew)
-    else:
-        remarks += _remarks_stale(out)
     note_own(out, _names(out, record, feedback), listed)
     by_hand = sum(bool(row.changed) for row in (*found, *kept))
     told = moved(again) if earlier.stood else None
-    return Done(out, len(typed), len(look_at), by_hand, found, tuple(remarks), told)
+    stale = out / FEEDBACK if not feedback and (out / FEEDBACK).exists() else None
+    return Done(out, len(typed), len(look_at), by_hand, found, tuple(remarks), told, stale)
 
 
 def _names(out: Path, record: Record, feedback: bool) -> Iterator[str]:
@@ -141,13 +142,6 @@ def _names(out: Path, record: Record, feedback: bool) -> Iterator[str]:
         yield from (f"{FEEDBACK}/{name_of(paper)}.pdf" for paper in papers(record))
         yield from (path.name for path in out.glob(f"all-{FEEDBACK}*.pdf"))
         yield f"new-{FEEDBACK}.pdf"
-
-
-def _remarks_stale(out: Path) -> Iterator[str]:
-    """What is told of feedback that is not printed now."""
-    if (out / FEEDBACK).exists():
-        stale = f"{out / FEEDBACK} and all-{FEEDBACK}.pdf are of an earlier marking"
-        yield f"{stale}: mark with --feedback to print them again"
 
 
 def _remarks_outdated(found: Sequence[Row]) -> Iterator[str]:

@@ -61,6 +61,11 @@ class Slip:
         """The likeliest slip's id."""
         return self.misstep.slip
 
+    @property
+    def vanishes(self) -> bool:
+        """Whether the wrong answer is nothing at all; a direction never is."""
+        return not self.of.is_direction and abs(self.value) <= self.half
+
 
 def slips(digits: Digits, made: Missteps) -> tuple[Slip, ...]:
     """Every wrong answer that can be told from the right one: by answer, the likeliest first."""
@@ -87,13 +92,15 @@ def class_slips(students: Sequence[Digits], made: Missteps) -> tuple[tuple[Slip,
 def likely(found: Sequence[Slip], count: int = 3) -> tuple[Slip, ...]:
     """The few a key tells of: one number for each of the likeliest slips, where it is made.
 
-    No two of them are so close that one could be taken for the other.
+    No two of them are so close that one could be taken for the other, and none of them says that
+    what is asked for is nothing, which is looked at twice.
     """
     chosen: dict[str, Slip] = {}
     for slip in sorted(found, key=lambda slip: rank(slip.misstep)):
         if len(chosen) == count:
             break
-        if slip.origin and slip.id not in chosen and _clear(slip, chosen.values()):
+        told = slip.origin and slip.id not in chosen and not slip.vanishes
+        if told and _clear(slip, chosen.values()):
             chosen[slip.id] = slip
     return tuple(chosen.values())
 

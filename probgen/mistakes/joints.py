@@ -207,14 +207,18 @@ def _angle_sign(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 def _tension_equals_load(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """A tension taken as what hangs, or as all the weight.
 
-    A level cord holds up nothing of a particle, or of one body among several.
+    A level cord holds up nothing of a particle, or of one body among several, and one that pulls
+    down nothing at all.  Unlikely where the load is seen to rest on something.
     """
     own = {force.id for force in own_weights(plan.system)}
     several = len(plan.system.bodies) > 1
     for pull, step in found_forces(plan, _CABLES):
         particle = plan.system.body(pull.body).particle
-        if facing(pull) in (0, 180) and (particle or several):
+        level = facing(pull) in (0, 180)
+        if level and (particle or several):
             continue
+        lifting = None if level else Call("sin", (pull.direction,))
+        rests = _rests(plan.system, pull.body)
         weights = weights_on(plan.system, pull.body)
         hung = weights if particle else [weight for weight in weights if weight.id not in own]
         loads = hung or weights
@@ -224,7 +228,15 @@ def _tension_equals_load(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
             if forces:
                 changed = replaced(plan, step.unknown, sum_of(forces))
                 parts: dict[str, Part] = {"T": pull.magnitude, "W": letters(forces)}
-                yield Misstep("tension_equals_load", changed, way, parts)
+                yield Misstep(
+                    "tension_equals_load", changed, way, parts, unlikely=rests, only_if=lifting
+                )
+
+
+def _rests(system: System, body: str) -> bool:
+    """Whether ground, wall or slope pushes against a body, and not only another body."""
+    on = (force for force in system.forces if force.body == body)
+    return any(force.part is ForcePart.NORMAL and not force.pair for force in on)
 
 
 def found_forces(plan: Plan, kinds: tuple[Kind, ...]) -> Iterator[tuple[Force, Step]]:

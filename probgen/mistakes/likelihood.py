@@ -1,8 +1,8 @@
 """How likely each slip is, and what speaks for it.
 
 Nobody has counted how often each is made: research is put before teaching practice, and the order
-within each group is a judgement.  What a statement itself tells (a printed distance) moves a slip
-behind all others: see `Misstep.unlikely`.
+within each group is a judgement.  What a statement itself tells (a printed distance, a slope that
+bears the load too) moves a slip behind all others: see `Misstep.unlikely`.
 """
 
 from __future__ import annotations

@@ -41,14 +41,24 @@ _PARTLY: Final = (ForcePart.X, ForcePart.Y, ForcePart.FRICTION)
 
 
 def _normal_is_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """N = W of a particle that leans, is pulled up or down as well, or has something on it."""
+    """N = W of a particle that leans, is pulled up or down as well, or has something on it.
+
+    Unlikely where two slopes bear it, as those of a cradle do.
+    """
     for push, step in found_forces(plan, _SURFACES):
         weights = weights_on(plan.system, push.body)
         way = _not_alone(plan.system, push)
         if way and weights:
             changed = replaced(plan, step.unknown, sum_of(weights))
             told: dict[str, Part] = {"N": push.magnitude, "W": letters(weights)}
-            yield Misstep("normal_is_weight", changed, way, told)
+            cradled = way == "slope" and _cradled(plan.system, push)
+            yield Misstep("normal_is_weight", changed, way, told, unlikely=cradled)
+
+
+def _cradled(system: System, push: Force) -> bool:
+    """Whether a particle leans on another slope too."""
+    others = (f for f in system.forces if f.body == push.body and f.id != push.id)
+    return any(f.part is ForcePart.NORMAL and facing(f) is None for f in others)
 
 
 def _not_alone(system: System, push: Force) -> str:

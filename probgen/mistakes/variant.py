@@ -57,7 +57,7 @@ class Misstep:
     parts: what the slip is made on, by the name a sentence calls it: quantities, a body, a support,
     units.
     figures: intermediate results are cut to so many significant figures; 0: carried in full.
-    unlikely: the statement prints what the slip overlooks, so that few will make it.
+    unlikely: the statement prints or shows what the slip overlooks, so that few will make it.
     only_if: what must be positive, with the right values, for anybody to make it; None: nothing.
     """
 

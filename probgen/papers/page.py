@@ -26,11 +26,12 @@ from probgen.quantities.unit import ANGLE
 from probgen.sheets import document
 from probgen.sheets.formula_page import formula_page
 from probgen.statics.system import Form, Role
-from probgen.wording.block import Block, Inline, Math, Picture, Section, Text
+from probgen.wording.answer import Answer
+from probgen.wording.block import Block, Inline, Math, Picture, Section
 from probgen.wording.diagram import drawn_of
 from probgen.wording.facts.asked import GravityTaken, SectionSigns
 from probgen.wording.facts.diagram import DiagramAsked
-from probgen.wording.facts.papers import Corrected, Released
+from probgen.wording.facts.papers import AnswerInTable, Corrected, Released
 from probgen.wording.find import tell_find
 from probgen.wording.language import Language
 from probgen.wording.nouns import NO_NOUNS
@@ -288,17 +289,18 @@ def _answers(problem: Problem, own: Worked) -> Iterator[document.Answer]:
         for each in intervals(own.digits, own.answers)
     }
     for answer in own.answers:
-        shown = answer.shown
-        printed = Math((shown,)) if isinstance(shown, Number) else Text(_tied(answer.printed))
+        printed = _printed(problem, answer)
         state = member_state(own.case, answer.id)
-        told = (printed, *(problem.language.say(state, problem.nouns) if state else ()))
+        told = (*printed, *(problem.language.say(state, problem.nouns) if state else ()))
         yield document.Answer(label(problem, answer), told, full.get(answer.id, ()))
 
 
-def _tied(printed: str) -> str:
-    """Words that stay together behind their last comma: "to the right" is not torn apart."""
-    before, comma, last = printed.rpartition(", ")
-    return before + comma + last.replace(" ", "\u00a0") if comma else printed
+def _printed(problem: Problem, answer: Answer) -> Inlines:
+    """An answer as a table shows it."""
+    shown = answer.shown
+    if isinstance(shown, Number):
+        return (Math((shown,)),)
+    return problem.language.say(AnswerInTable(shown), problem.nouns)
 
 
 def _marks(face: Face) -> Iterator[document.Mark]:

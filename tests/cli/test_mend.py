@@ -1,11 +1,14 @@
 """Mends in the command line's words: what the domain names, told with options and commands."""
 
 import errno
+from collections.abc import Iterator
 
+import click
 import pytest
 
-from probgen.cli.mend import told, told_by_system
-from probgen.input.fault import Fault, InputError
+from probgen.cli import main
+from probgen.cli.mend import _OPTIONS, told, told_by_system
+from probgen.input.fault import Fault, Faults, InputError
 from probgen.input.outside import OutsideError
 from probgen.input.remedy import (
     BuildIt,
@@ -56,6 +59,35 @@ def test_a_remedy_is_worded_behind_the_mend(mend: str, remedy: Remedy | None, wo
     assert outside == f"it failed\n    mend      {words}"
     wrong = told(InputError([Fault("a.toml", "x", "1", "2", mend, remedy)]))
     assert wrong.splitlines()[-1] == f"    mend      {words}"
+
+
+ASKED = [
+    (Faults("a.toml"), "title", "a.toml: title"),
+    (Faults("", asked=True), "note", "--note"),
+    (Faults("", asked=True), "another", "--another"),
+    (Faults("", asked=True), "person", "--by"),
+]
+
+
+@pytest.mark.parametrize(("faults", "field", "place"), ASKED)
+def test_what_is_typed_with_a_task_stands_under_its_option(
+    faults: Faults, field: str, place: str
+) -> None:
+    faults.add(field, "x", "y")
+    assert told(InputError(faults.found)).splitlines()[1] == place
+
+
+def test_every_name_that_differs_is_an_option_and_its_parameter() -> None:
+    assert _OPTIONS.items() <= set(_named(main))
+
+
+def _named(command: click.Command) -> Iterator[tuple[str, str]]:
+    for each in command.commands.values() if isinstance(command, click.Group) else ():
+        yield from _named(each)
+    for parameter in command.params:
+        for option in parameter.opts:
+            if parameter.name and option.startswith("--"):
+                yield parameter.name, option
 
 
 def test_what_the_system_refuses() -> None:

@@ -188,7 +188,7 @@ class Course(RuleBasedStateMachine):
     def one_gets_other_numbers(self, choice: int, whose: int) -> None:
         week, id = self._week(choice), self._one(whose)
         if week.exam or (id, False) not in week.record.held:
-            self.refused(week, "--another", asked=id)
+            self.refused(week, "another", asked=id)
         else:
             self.build(week, asked=id)
 
@@ -198,7 +198,7 @@ class Course(RuleBasedStateMachine):
     def succeed(self, week: Week, correct: str, asked: str) -> tuple[Record, Changes]:
         want = week.wanted(list(self.students.values()), tuple(self._had(week)))
         if asked:
-            want = asking_others(week.record, want, [asked], "--another")
+            want = asking_others(week.record, want, [asked])
         erratum = Erratum("2027-03-12", correct) if correct else None
         return succeed(week.record, want, erratum, Others(self.weeks, week))
 

@@ -198,7 +198,7 @@ def test_whose_number_is_asked_anew_sits_apart_from_those_who_keep_theirs() -> N
     students = class_of(12)
     first = begun(students)
     for student in students[1:-1]:
-        want = asking_others(first, wanted(students), [student.id], "--another")
+        want = asking_others(first, wanted(students), [student.id])
         record, changes = succeed(first, want)
         assert changes.printed == 1
         before, own, after = heavy(record, [str(int(student.id) + n) for n in (-1, 0, 1)])

@@ -380,7 +380,7 @@ def test_a_code_tells_nothing_of_the_seed() -> None:
 
 def test_other_numbers_on_request_and_the_list_need_not_say_so() -> None:
     record = begun(CLASS)
-    want = asking_others(record, wanted(CLASS), ["3"], "--another")
+    want = asking_others(record, wanted(CLASS), ["3"])
     later, changes = succeed(record, want)
     (new,) = later.printings[-1].editions
     assert (new.owner, new.version, new.follows) == ("3", 2, record.current[2].code)
@@ -390,8 +390,10 @@ def test_other_numbers_on_request_and_the_list_need_not_say_so() -> None:
 
 
 def test_other_numbers_are_for_those_who_have_some() -> None:
-    with pytest.raises(InputError, match="a student of the class who has a paper"):
-        asking_others(begun(CLASS), wanted([*CLASS, LATE]), ["99"], "--another")
+    with pytest.raises(InputError, match="a student of the class who has a paper") as refused:
+        asking_others(begun(CLASS), wanted([*CLASS, LATE]), ["99"])
+    (fault,) = refused.value.faults
+    assert (fault.field, fault.asked) == ("another", True)
     exam: dict[str, Any] = {"exam": Exam(2)}
     with pytest.raises(InputError, match="versions are nobody's own"):
-        asking_others(begun(CLASS, **exam), wanted(CLASS, **exam), ["3"], "--another")
+        asking_others(begun(CLASS, **exam), wanted(CLASS, **exam), ["3"])

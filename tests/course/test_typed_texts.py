@@ -71,8 +71,10 @@ def test_what_is_typed_at_a_command_is_judged_as_what_stands_in_files(
     text: str, found: str
 ) -> None:
     faults = Faults("a.toml")
-    judge_typed("Since 12 March.", "--note", faults)
+    judge_typed("Since 12 March.", "note", faults)
     assert faults.found == []
-    judge_typed(text, "--note", faults)
+    judge_typed(text, "note", faults)
     (fault,) = faults.found
-    assert (fault.file, found in fault.found, bool(fault.mend)) == ("--note", True, True)
+    assert (fault.file, fault.field, fault.asked) == ("", "note", True)
+    assert found in fault.found
+    assert fault.mend

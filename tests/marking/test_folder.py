@@ -205,11 +205,11 @@ def test_the_same_answers_give_the_same_bytes(tmp_path: Path) -> None:
     assert read(tmp_path / "out/changes.csv") == []
 
 
-def test_feedback_of_an_earlier_marking_is_remarked_on(tmp_path: Path) -> None:
+def test_feedback_of_an_earlier_marking_is_told(tmp_path: Path) -> None:
     text = table(RECORD, typed())
-    assert not any("earlier marking" in each for each in marked(tmp_path, text).remarks)
+    assert marked(tmp_path, text).stale is None
     (tmp_path / "out/feedback").mkdir()
-    assert any("are of an earlier marking" in each for each in marked(tmp_path, text).remarks)
+    assert marked(tmp_path, text).stale == tmp_path / "out/feedback"
 
 
 def test_a_table_without_papers_changes_nothing(tmp_path: Path) -> None:

@@ -11,7 +11,8 @@ from probgen.mistakes.variant import wrong_values
 from probgen.quantities.expression import Name
 from probgen.quantities.parser import parse
 from probgen.quantities.printing import plain
-from tests.mistakes.test_templates import Data, Formula, problem, works
+from tests.mistakes.supplied import problem, works
+from tests.mistakes.test_templates import Data, Formula
 from tests.situations import STAYED_SHELF, worked
 
 SCOPE = {letter: Name(letter, letter) for letter in ("b", "h", "t")}

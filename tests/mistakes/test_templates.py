@@ -6,43 +6,18 @@ Each formula is the mechanism of a slip worked by hand, with the data of the dra
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from functools import cache
 from math import atan, cos, degrees, pi, radians, sin, tan
-from pathlib import Path
 
 import pytest
 
 from probgen.bank.reading import read_template
-from probgen.mistakes.comparison import CLEAR, Slip, class_slips, likely
 from probgen.mistakes.unnoticed import unnoticed
 from probgen.mistakes.variant import Misstep, wrong_values
-from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
-from probgen.quantities.expression import Name
+from probgen.problem.problem import Worked, draw_class, prepare, work
 from probgen.statics.plan import Plan
-from probgen.statics.system import Kind
 from probgen.working.convention import Convention
 from probgen.working.tolerance import half_width
-
-ROOT = Path(__file__).parents[2]
-OWN = {path.stem: path for path in sorted(ROOT.glob("templates/*/*.toml"))}
-DRAWS = 100
-
-
-@cache
-def problem(name: str) -> Problem:
-    path = OWN[name]
-    return prepare(read_template(path.read_text(encoding="utf-8"), path.name), Convention())
-
-
-@cache
-def works(name: str, draws: int = 8) -> tuple[Worked, ...]:
-    own = problem(name)
-    return work(own, draw_class(own, "slips", [str(each) for each in range(draws)]).draws)
-
-
-@cache
-def told(name: str, draws: int = 8) -> tuple[tuple[Slip, ...], ...]:
-    return class_slips([own.digits for own in works(name, draws)], problem(name).missteps)
+from tests.mistakes.supplied import OWN, problem, told, works
 
 
 class Data(Mapping[str, float]):
@@ -289,83 +264,6 @@ def test_the_other_limit_is_a_slip() -> None:
         assert others
         for other in others:
             assert other.value == pytest.approx(max({"P": ways, "x": places}[other.answer]))
-
-
-# What nobody would believe.
-
-
-NEVER = [
-    ("reaction-board", "inverted_arm_ratio"),  # three torques; 10 m on a board of 2 m
-    (PORCH, "inverted_arm_ratio"),
-    ("gate-two-hinges", "inverted_arm_ratio"),
-    ("wheelbarrow-compost", "inverted_arm_ratio"),
-    ("table-pulley-sand", "tension_equals_load"),  # of what is on the bench nothing hangs
-    (BOX, "tension_equals_load"),
-]
-
-
-@pytest.mark.parametrize(("name", "slip"), NEVER)
-def test_what_is_no_slip_is_not_told(name: str, slip: str) -> None:
-    assert all(slip not in (each.id, *each.alike) for slipped in told(name) for each in slipped)
-
-
-def test_nobody_forgets_the_painter() -> None:
-    (every,) = problem(PAINTER).missteps
-    heavy = [m for m in every if m.slip == "own_weight_forgotten" and m.only_if is not None]
-    shown = [each for slipped in told(PAINTER) for each in slipped]
-    weights = {str(each.misstep.parts["W"]) for each in shown if each.id == "own_weight_forgotten"}
-    assert len(heavy) == 2
-    assert len(weights) == 1
-    assert "W_b" in weights.pop()
-
-
-def test_nobody_sits_beyond_the_plank() -> None:
-    """The pivot is in the middle of 4.00 m."""
-    for slipped in told("seesaw-two-riders", 40):
-        assert all(each.value <= 2.0 for each in slipped if each.answer == "distance_2")
-
-
-def test_a_printed_distance_is_overlooked_last() -> None:
-    """The forearm's centre of mass has a distance of its own, the board's is in its middle."""
-    for name, unlikely in (("forearm-load", True), ("diving-board", False)):
-        missteps = [m for own in problem(name).missteps for m in own]
-        made = [m for m in missteps if m.slip == "whole_length_for_weight"]
-        assert {each.unlikely for each in made} == {unlikely}
-
-
-def wrong(own: Worked, each: Slip) -> str:
-    """What would be noticed in a slip that is told; "" where nothing would."""
-    right, variable = own.case.values[each.answer], own.case.system.variables.get(each.answer)
-    if variable is not None and variable.nonnegative and each.value <= 0.0:
-        return "below zero"
-    told = any(
-        force.kind is Kind.FORCE and force.magnitude.id == each.answer
-        for force in own.case.system.forces
-        if isinstance(force.magnitude, Name)
-    )
-    if told and each.value < 0.0 < right:
-        return "the other way than told"
-    small = variable is None or variable.id.endswith((".x", ".y")) or not right
-    if not small and not 1 / 15 <= abs(each.value / right) <= 15:
-        return "size"
-    gap = abs(each.value - right)
-    if each.answer.endswith(".direction"):
-        gap = abs((gap + 180.0) % 360.0 - 180.0)
-    return "" if gap > CLEAR * half_width(own.digits, each.answer) else "near the right one"
-
-
-@pytest.mark.proof
-@pytest.mark.parametrize("name", OWN)
-def test_two_slips_at_least_can_be_told_of_every_draw(name: str) -> None:
-    for own, slipped in zip(works(name, DRAWS), told(name, DRAWS), strict=True):
-        chosen = likely(slipped)
-        assert len(chosen) >= 2, own.draw
-        assert [wrong(own, each) for each in chosen] == [""] * len(chosen)
-
-
-@pytest.mark.parametrize("name", [PAINTER, BOOKCASE, RAISED, "ring-three-ropes"])
-def test_two_slips_where_there_was_one(name: str) -> None:
-    assert all(len(likely(slipped)) >= 2 for slipped in told(name))
 
 
 # What a template lets pass.

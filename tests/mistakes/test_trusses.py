@@ -8,7 +8,8 @@ from math import cos, hypot, radians, sin
 import pytest
 
 from probgen.mistakes.variant import wrong_values
-from tests.mistakes.test_templates import Data, problem, works
+from tests.mistakes.supplied import problem, works
+from tests.mistakes.test_templates import Data
 from tests.situations import THREE_HINGES
 from tests.situations import worked as worked_out
 

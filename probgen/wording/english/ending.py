@@ -153,10 +153,15 @@ def limit_judged(fact: LimitJudged, nouns: Nouns) -> Inlines:
 
 @say.register
 def verdict(fact: Verdict, nouns: Nouns) -> Inlines:
+    return (Text(", ".join(yes_or_no(fact))),)
+
+
+def yes_or_no(fact: Verdict) -> tuple[str, str]:
+    """ "yes" and "with 12 N to spare"; "no" and "12 N too much"."""
     size = plain(fact.margin)
     if fact.kept:
-        return (Text(f"yes, with {size} to spare"),)
-    return (Text(f"no, {size} too {'much' if fact.most else 'little'}"),)
+        return "yes", f"with {size} to spare"
+    return "no", f"{size} too {'much' if fact.most else 'little'}"
 
 
 @say.register

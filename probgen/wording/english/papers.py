@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from probgen.wording.block import Text
+from probgen.wording.english.ending import yes_or_no
 from probgen.wording.english.saying import say
-from probgen.wording.english.ways import direction_in_short
+from probgen.wording.english.ways import direction, direction_in_short
 from probgen.wording.facts.papers import (
+    AnswerInTable,
     BothSides,
     Corrected,
     DealtByList,
@@ -23,11 +27,27 @@ from probgen.wording.facts.papers import (
 )
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines
+from probgen.working.direction import Direction
+from probgen.working.verdict import Verdict
+
+_NO_BREAK: Final = "\u00a0"
 
 
 @say.register
 def direction_listed(fact: DirectionListed, nouns: Nouns) -> Inlines:
     return (Text(direction_in_short(fact.direction, nouns)),)
+
+
+@say.register
+def answer_in_table(fact: AnswerInTable, nouns: Nouns) -> Inlines:
+    match fact.answer:
+        case Direction() as told:
+            return (Text(direction(told, nouns, _NO_BREAK)),)
+        case Verdict() as told:
+            first, margin = yes_or_no(told)
+            return (Text(f"{first}, {margin.replace(' ', _NO_BREAK)}"),)
+        case limit:
+            return say(limit, nouns)
 
 
 @say.register

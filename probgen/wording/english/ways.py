@@ -65,20 +65,26 @@ def from_plumb(way: Way, nouns: Nouns) -> str:
     return f"from the {'upward' if way.up else 'downward'} vertical"
 
 
-def beside(way: Way, nouns: Nouns) -> str:
-    """ ", to the right" after such an angle; nothing where it says the side itself."""
-    return "" if nouns.labels.plan else f", to the {side(way, nouns)}"
+def beside(way: Way, nouns: Nouns, space: str = " ") -> str:
+    """ ", to the right" after such an angle; nothing where it says the side itself.
+
+    space: what is between the words for the side.
+    """
+    return "" if nouns.labels.plan else f", to{space}the{space}{side(way, nouns)}"
 
 
-def direction(told: Direction, nouns: Nouns) -> str:
-    """ "12.3° above the horizontal, to the right"; "12.3° north of east"."""
+def direction(told: Direction, nouns: Nouns, space: str = " ") -> str:
+    """ "12.3° above the horizontal, to the right"; "12.3° north of east".
+
+    space: as in `beside`.
+    """
     way, shown = told.way, plain(told.shown)
     if told.reference == "axis":
         return f"{shown} counter-clockwise from +x"
     if way.quarter is not None:
         return toward(way, nouns)
     where = from_plumb if told.reference == "vertical" else from_level
-    return f"{shown} {where(way, nouns)}{beside(way, nouns)}"
+    return f"{shown} {where(way, nouns)}{beside(way, nouns, space)}"
 
 
 def direction_in_short(told: Direction, nouns: Nouns) -> str:

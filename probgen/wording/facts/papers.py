@@ -6,6 +6,8 @@ from dataclasses import dataclass
 
 from probgen.working.direction import Direction
 from probgen.working.fact import Fact
+from probgen.working.result import LimitNamed
+from probgen.working.verdict import Verdict
 
 
 @dataclass(frozen=True, slots=True)
@@ -13,6 +15,13 @@ class DirectionListed(Fact):
     """A direction in a narrow column, under a head that says what it is."""
 
     direction: Direction
+
+
+@dataclass(frozen=True, slots=True)
+class AnswerInTable(Fact):
+    """An answer in words among a key's answers: its side, or how much is left, is on one line."""
+
+    answer: Direction | LimitNamed | Verdict
 
 
 @dataclass(frozen=True, slots=True)

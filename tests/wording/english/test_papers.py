@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from probgen.quantities.expression import number
+from probgen.quantities.unit import NEWTON
+from probgen.wording.block import Text
 from probgen.wording.english import ENGLISH
 from probgen.wording.facts.papers import (
+    AnswerInTable,
     Corrected,
     DealtByList,
     DealtByRows,
@@ -20,7 +26,10 @@ from probgen.wording.facts.papers import (
 )
 from probgen.wording.nouns import NO_NOUNS
 from probgen.wording.sentence import plain_text
+from probgen.working.convention import Convention
+from probgen.working.direction import Direction, direction_of
 from probgen.working.fact import Fact
+from probgen.working.verdict import Verdict
 
 SAID: list[tuple[Fact, str]] = [
     (ProblemsCounted(3, 24), "3, for 24 points"),
@@ -46,6 +55,24 @@ SAID: list[tuple[Fact, str]] = [
     (NeedsTold((("Ada", "a quiet room"), ("Bea", "time and a half"))),
      "Needs: Ada (a quiet room), Bea (time and a half)."),
 ]  # fmt: skip
+
+
+STEEP = direction_of(60.0, Convention())
+SPARE = Verdict(kept=True, most=True, margin=number(12, NEWTON))
+IN_TABLE = [
+    (STEEP, "60.0° above the horizontal, to_the_right"),
+    (SPARE, "yes, with_12_N_to_spare"),
+    (replace(SPARE, kept=False), "no, 12_N_too_much"),
+]
+
+
+@pytest.mark.parametrize(("answer", "said"), IN_TABLE)
+def test_what_stays_on_one_line_among_a_keys_answers(
+    answer: Direction | Verdict, said: str
+) -> None:
+    (text,) = ENGLISH.say(AnswerInTable(answer), NO_NOUNS)
+    assert isinstance(text, Text)
+    assert text.text.replace("\u00a0", "_") == said
 
 
 @pytest.mark.parametrize(("fact", "said"), SAID)
