@@ -130,6 +130,12 @@ def test_a_bare_name_is_a_size_and_anything_else_a_quantity_of_its_own() -> None
     assert (roles["F"], roles["P"]) == (Role.UNKNOWN, Role.DEFINED)
 
 
+def test_a_defined_quantity_may_be_written_otherwise() -> None:
+    found = situation(BEAM)
+    part = found.defined(row(), "R_x", number(2, NEWTON), NEWTON, "part", symbol="X")
+    assert part == found.scope.variables["R_x"].as_name == Name("R_x", "X")
+
+
 def test_elements_have_ids_of_their_own() -> None:
     found, table = situation(BEAM), row(symbol="T")
     element = Element("T", Kind.CABLE, "beam", "A", ("T",))

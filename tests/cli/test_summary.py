@@ -1,5 +1,6 @@
 """What a build tells in a terminal, and what it says when something is missing."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import click
@@ -54,6 +55,15 @@ def test_an_exam_and_its_lists(tmp_path: Path, capsys: pytest.CaptureFixture[str
     assert told.startswith("4 versions for 2 students x 1 problem in")
     assert "all answers   answers.csv, answers.xlsx, answers.pdf\n" in told
     assert "who has which versions.csv, versions.pdf\n" in told
+
+
+def test_a_table_that_was_edited_is_told_beside_what_was_built(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    show_built(replace(built(tmp_path, []), left=("codes.csv",)), quiet=True)
+    told = capsys.readouterr()
+    assert told.out == ""
+    assert told.err.endswith(f"remark: {tmp_path}/codes.csv has been edited, and stays as it is\n")
 
 
 @pytest.mark.parametrize(

@@ -44,6 +44,11 @@ def test_texts_that_spreadsheets_were_kept_from_reading(tmp_path: Path) -> None:
     assert rows[1:] == [("'t Hooft", "0071"), ("=Ada", "0072")]
 
 
+def test_a_row_counts_while_any_cell_of_it_is_filled(tmp_path: Path) -> None:
+    rows, _ = read(b"name,id\nAda Quill,\n , \n,0072\n", tmp_path)
+    assert rows == [("name", "id"), ("Ada Quill", ""), ("", "0072")]
+
+
 @pytest.mark.parametrize(
     ("text", "rows"),
     [
