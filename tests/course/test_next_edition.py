@@ -60,3 +60,17 @@ def test_large_print_of_a_corrected_paper_has_its_errata() -> None:
     assert new == replace(held, large=True, follows=held.code)
     assert [erratum.what for erratum in new.errata] == ["the lamp"]
     assert (changes.corrected, changes.printed) == (0, 1)
+
+
+def test_whose_numbers_somebody_has_stays_when_the_list_says_another() -> None:
+    """The newcomer has those of the first student, and says so at every build."""
+    one, two, three = class_of(3)
+    record, _ = on(begun([one, two]), [one, two])
+    alike = replace(three, numbers_of=one.id)
+    later, changes = on(record, [one, two, alike])
+    assert later.held["3", False].draws == later.held["1", False].draws
+    kept, changes = on(later, [one, two, alike])
+    assert (kept.printings, changes.remarks) == (later.printings, ())
+    _, changes = on(later, [one, two, replace(three, numbers_of=two.id)])
+    (remark,) = changes.remarks
+    assert remark.endswith("the numbers in hand stay, and not those of 2")

@@ -39,6 +39,10 @@ def test_the_newest_revision_waits_with_what_is_other_in_it(bank: Path) -> None:
     assert (one.waits, one.change.kinds) == (True, (Kind.PARTICULARS,))
     (first,) = reviewed(read_bank_folder(bank), ["forearm-load"], 1)
     assert first.standing.status is Status.APPROVED
+    put(bank, "forearm-load", 3, template_text("forearm-load", 3, level="5"))
+    one, _ = reviewed(read_bank_folder(bank))
+    assert one.change is not None
+    assert one.change.kinds == ()  # beside the revision before it, and not beside the first
 
 
 def test_a_verdict_holds_until_the_text_is_edited(bank: Path) -> None:
