@@ -23,7 +23,6 @@ LONGEST: Final = 200
 
 _SUPERSCRIPTS: Final = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻", "0123456789+-")
 _MINUS: Final = dict.fromkeys(map(ord, "−–—‒﹣－‐‑"), "-")
-_SPACES: Final = dict.fromkeys(map(ord, "\u00a0\u2007\u2009\u202f\t"), " ")
 _TICKS: Final = dict.fromkeys(map(ord, "’ʼ´`"), "'")
 _TIMES: Final = dict.fromkeys(map(ord, "×⋅·∙✕"), "*")
 _BEFORE: Final = re.compile(r"^[^\d=≈~<>]{0,20}[=≈~]\s*")
@@ -85,7 +84,7 @@ def _plain(text: str) -> str:
     raised = re.sub(
         r"(?<=10)([⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻]+)", lambda m: "^" + m[1].translate(_SUPERSCRIPTS), text
     )
-    plain = raised.translate(_MINUS | _SPACES | _TICKS | _TIMES)
+    plain = raised.translate(_MINUS | _TICKS | _TIMES)
     return unicodedata.normalize("NFKC", plain.replace("²", "^2").replace("³", "^3")).strip()
 
 

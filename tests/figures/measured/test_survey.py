@@ -154,9 +154,12 @@ def test_a_force_by_components_has_no_direction_that_a_figure_could_show() -> No
         assert bool(tagged(sketch(text), "force:T")) is (way is not None)
 
 
-def test_a_length_beyond_another_is_sketched_on_the_body_too() -> None:
+BEYOND = ['Q = ["L/2 + x", 0]', 'M = ["L/2", 0]\nQ = { from = "M", distance = "x", direction = 0 }']
+
+
+@pytest.mark.parametrize("beyond", BEYOND)
+def test_a_length_beyond_another_is_sketched_on_the_body_too(beyond: str) -> None:
     """0.62 of 3 m beyond the middle is off the beam, 0.62 of that is on it."""
-    moved = CABINET.replace('Q = ["x", 0]', 'Q = ["L/2 + x", 0]')
-    template, values, _ = read(moved)
+    template, values, _ = read(CABINET.replace('Q = ["x", 0]', beyond))
     place = surveyed(template, values).places["Q"]
     assert place == pytest.approx(1.5 + 0.62**2 * 3.0)

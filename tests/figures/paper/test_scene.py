@@ -34,6 +34,10 @@ from probgen.figures.writers.latex import arc_pieces
 from tests.figures.seen import tag
 
 
+def test_a_box_moves_as_a_whole() -> None:
+    assert Box(0.0, 1.0, 2.0, 4.0).shifted(3 + 5j) == Box(3.0, 6.0, 5.0, 9.0)
+
+
 @pytest.mark.parametrize("degrees", [0.0, 45.0, 90.0, 179.0, 270.0, 359.0])
 def test_bearing_undoes_heading(degrees: float) -> None:
     assert apart(bearing(heading(degrees)), degrees) == pytest.approx(0.0, abs=1e-9)

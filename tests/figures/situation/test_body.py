@@ -82,7 +82,9 @@ def test_a_drum_has_a_rim_for_each_point_but_that_of_its_crank(
     shapes = shapes_of(DRUM, f'drum = "{word}"')
     circles = [shape for shape in shapes if isinstance(shape, Arc)]
     assert len(circles) == rims + 1  # and the axle
-    assert len([shape for shape in shapes if isinstance(shape, Path)]) == bars
+    cranks = [spot for shape in shapes if isinstance(shape, Path) for spot in shape.lines[0]]
+    assert len(cranks) == 4 * bars
+    assert {round(spot.real, 6) for spot in cranks[::3]} <= {2.4}  # from the axle's rim
 
 
 def test_a_particle_is_a_ring_or_its_block() -> None:
