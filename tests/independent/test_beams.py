@@ -12,13 +12,15 @@ from sympy.physics.continuum_mechanics.beam import Beam
 
 from probgen.bank.reading import read_template
 from probgen.input.fault import InputError
-from probgen.statics.cross_check import solve_all, with_definitions
 from probgen.statics.flaw import FlawKind
-from probgen.statics.internal_forces import Inside, InternalForces, internal_forces, unbalanced
+from probgen.statics.internal_forces import Inside, unbalanced
 from probgen.statics.plan import find_plan
 from probgen.statics.proof import prove
 from probgen.statics.solution import solve
-from tests.independent.conftest import GRAVITY, Frame, Layout, Work, beam
+from tests.independent.conftest import Work
+from tests.independent.cut import asking, cut_open
+from tests.independent.layouts import beam
+from tests.independent.sketch import GRAVITY, Frame
 
 AGREEMENT = 1e-6
 """Largest difference, relative to the largest reaction."""
@@ -86,20 +88,10 @@ def test_reactions_agree(seed: int, work: Work) -> None:
                 assert abs(ours[id][place] - theirs[where]) <= AGREEMENT * size, id
 
 
-def cut_open(layout: Layout) -> InternalForces:
-    """The first draw of a beam, by the solver that needs no plan."""
-    system = read_template(layout.text, "random.toml").system
-    values = {id: np.array([value]) for id, value in (layout.draws[0] | {"g": GRAVITY}).items()}
-    found = solve_all(system, values, np.ones((1, len(system.unknowns))))
-    known = {id: float(value[0]) for id, value in values.items()}
-    known |= {id: float(found[0, at]) for at, id in enumerate(system.unknowns)}
-    return internal_forces(system, with_definitions(system, known), "beam")
-
-
 @pytest.mark.parametrize("seed", CUT_CASES)
 def test_shear_and_moment_agree(seed: int) -> None:
     layout = beam(seed)
-    ours = cut_open(layout)
+    ours = cut_open(layout)["beam"]
     theirs, _ = loaded(layout.frames[0])
     assert ours.residual < EXACT
     for of, along in (
@@ -119,7 +111,7 @@ def test_shear_and_moment_agree(seed: int) -> None:
 @pytest.mark.parametrize("seed", CUT_CASES[:8] + CUT_CASES[CUT_QUICK:])
 def test_nowhere_is_more_than_the_largest(seed: int) -> None:
     """Values at many places, taken from the balances of the part beyond each."""
-    ours = cut_open(beam(seed, steepest=40.0))
+    ours = cut_open(beam(seed, steepest=40.0))["beam"]
     for of in Inside:
         most = ours.largest(of)
         tried = [ours.at(x, of) for x in np.linspace(0.0, ours.length, 200)]
@@ -137,37 +129,16 @@ ASKED = [
 ]
 
 
-def asking(layout: Layout, ours: InternalForces) -> tuple[str, float]:
-    """The find that fits the first draw, and how far from its first node the moment is largest."""
-    along = {node: x for node, (x, _) in layout.frames[0].nodes.items()}
-    order = sorted(along, key=lambda node: along[node])
-    most = ours.largest(Inside.MOMENT)
-    near = [node for node in order if abs(along[node] - most.x) < EXACT]
-    first, last = order[0], order[-1]
-    where = [f'from = "{last if near == [first] else first}"']
-    if near:
-        before = ours.at(most.x, Inside.MOMENT, before=True)
-        inner = near[0] not in (first, last)
-        just = "before" if before == pytest.approx(most.value, rel=EXACT) else "after"
-        where += [f'at = "{near[0]}"', *([f'just = "{just}"'] if inner else [])]
-    else:
-        low = [node for node in order if along[node] < most.x][-1]
-        where.append(f'between = ["{low}", "{order[order.index(low) + 1]}"]')
-    text = "\n".join(['[[find]]\nlargest_moment = "beam"', *where])
-    return text, along[last] - along[first] if near == [first] else most.x
-
-
 @pytest.mark.parametrize("seed", ASKED)
 def test_the_largest_moment_asked_agrees(seed: int) -> None:
     """The plan's, by symbols, where sympy's shear force is zero and its moment is nowhere more."""
     layout = beam(seed)
-    ours = cut_open(layout)
+    ours = cut_open(layout)["beam"]
     if ours.size(Inside.SHEAR) < AGREEMENT:
         return  # no force acts square to it but at its supports
     find, place = asking(layout, ours)
-    text = layout.text.replace("[[weight]]", '[[weight]]\nof = "load"')  # not the beam's own
     try:
-        system = read_template(f"{text}\n{find}\n", "random.toml").system
+        system = read_template(f"{layout.text}\n{find}\n", "random.toml").system
     except InputError as error:  # a load that grows, but not from nothing, has no short working
         if "begins with zero" not in str(error):
             raise

@@ -1,62 +1,21 @@
 """Situations whose balances are not linear in what is asked, against scipy's root finder.
 
-Each template in nonlinear/ is drawn many times; its balances are written out here by hand, force
-by force, and solved from many starts.  Exactly one root is possible, and it has to be ours.
+Their balances are written out here by hand, force by force.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
-from math import atan2, cos, degrees, radians, sin
+from collections.abc import Callable
+from math import atan2, cos, degrees, radians
 from pathlib import Path
-from random import Random
 
-import numpy as np
 import pytest
-from numpy.typing import NDArray
-from scipy.optimize import root
 
-from probgen.bank.reading import read_template
-from probgen.bank.template import Template
-from probgen.statics.plan import find_plan
-from probgen.statics.proof import prove
-from probgen.statics.solution import solve
-from probgen.statics.system import Variable
+from tests.independent.by_hand import ORIGIN, Parts, agreed, at, balance, weight_of
 
 HERE = Path(__file__).parent / "nonlinear"
-AGREEMENT = 1e-6
-"""Largest difference, relative to the value."""
 DRAWS = 30
 STARTS = 12
-GRAVITY = 9.8
-
-
-Place = tuple[float, float]
-Acting = tuple[Place, float, float]
-"""A force: its point, size and direction."""
-Parts = Mapping[str, float]
-"""One draw, by id."""
-
-
-def at(length: float, direction: float) -> Place:
-    return length * cos(radians(direction)), length * sin(radians(direction))
-
-
-def balance(*forces: Acting) -> list[float]:
-    """Sums of F_x, F_y and torques about the origin of forces (point, size, direction)."""
-    sums = [0.0, 0.0, 0.0]
-    for (x, y), size, direction in forces:
-        along, up = at(size, direction)
-        sums = [a + b for a, b in zip(sums, (along, up, x * up - y * along), strict=True)]
-    return sums
-
-
-ORIGIN = (0.0, 0.0)
-"""The foot of a bar; where all forces on a particle act."""
-
-
-def weight_of(mass: float, point: Place = ORIGIN) -> Acting:
-    return point, mass * GRAVITY, 270
 
 
 def parcel(draw: Parts, t: float, n: float, f: float) -> list[float]:
@@ -127,56 +86,10 @@ SITUATIONS = [
 """The balances written out, and our ids of their unknowns: the one with a range, then forces."""
 
 
-def drawn(template: Template) -> dict[str, NDArray[np.float64]]:
-    """Draws with every given anywhere between its values, by column."""
-    random = Random(template.id)
-    values = {"g": np.full(DRAWS, GRAVITY)}
-    for given in template.givens:
-        low, high = (float(value) * given.unit.factor for value in given.choices)
-        values[given.id] = np.array([random.uniform(low, high) for _ in range(DRAWS)])
-    return values
-
-
-def possible_roots(
-    balances: Callable[..., list[float]],
-    draw: Parts,
-    names: Sequence[str],
-    variables: Mapping[str, Variable],
-) -> list[dict[str, float]]:
-    """Every root scipy finds within the range of the first unknown, no push being negative."""
-    first = variables[names[0]]
-    assert first.low is not None
-    assert first.high is not None
-    low, high = first.low / first.unit.factor, first.high / first.unit.factor
-    size = (draw["m"] + draw.get("M", 0.0)) * GRAVITY
-    scale = np.array([1.0] + [size] * (len(names) - 1))
-    found: dict[float, dict[str, float]] = {}
-    for start in np.linspace(low, high, STARTS + 2)[1:-1]:
-        begin = np.array([start] + [1.0] * (len(names) - 1))
-        reached = root(lambda x: np.array(balances(draw, *(x * scale))) / size, begin, tol=1e-13)
-        values = dict(zip(names, reached.x * scale, strict=True))
-        residual = np.max(np.abs(balances(draw, *values.values()))) / size
-        pushes = [values[name] for name in names if variables[name].nonnegative]
-        if residual < 1e-10 and low <= values[names[0]] <= high and min(pushes, default=0.0) >= 0.0:
-            found[round(values[names[0]], 6)] = values
-    return list(found.values())
-
-
 @pytest.mark.parametrize(
     ("balances", "names"), SITUATIONS, ids=[balances.__name__ for balances, _ in SITUATIONS]
 )
 def test_the_one_possible_root_is_found(
     balances: Callable[..., list[float]], names: tuple[str, ...]
 ) -> None:
-    path = HERE / f"{balances.__name__}.toml"
-    template = read_template(path.read_text(encoding="utf-8"), path.name)
-    values = drawn(template)
-    plan = find_plan(template.system, values)
-    ours = solve(plan, values)
-    assert not any(prove(plan, ours).faults)
-    for place in range(DRAWS):
-        draw = {id: float(column[place]) for id, column in values.items()}
-        (theirs,) = possible_roots(balances, draw, names, template.system.variables)
-        for name in set(names) & set(ours):
-            own = np.asarray(ours[name])[place]
-            assert own == pytest.approx(theirs[name], rel=AGREEMENT), (name, draw)
+    assert agreed(HERE, balances, names, draws=DRAWS, starts=STARTS) == DRAWS
