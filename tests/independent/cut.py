@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from math import dist
 
 import numpy as np
 
 from probgen.bank.reading import read_template
+from probgen.input.fault import InputError
 from probgen.statics.cross_check import solve_all, with_definitions
 from probgen.statics.internal_forces import Inside, InternalForces, internal_forces
+from probgen.statics.system import System
 from tests.independent.sketch import GRAVITY, Layout
 
 NEAR = 1e-9
@@ -26,10 +29,24 @@ def cut_open(layout: Layout) -> dict[str, InternalForces]:
     return {body: internal_forces(system, complete, body) for body in layout.bodies}
 
 
-def asking(layout: Layout, ours: InternalForces, *, from_last: bool = False) -> tuple[str, float]:
-    """The find that fits the first draw, and how far from the end it names the moment is largest.
+@dataclass(frozen=True)
+class Asked:
+    """A system of which the largest moment is asked.
 
-    from_last: counted from the beam's last end, where it is largest between two nodes.
+    between: whether it lies between loads.  place: how far from the end it is counted from, metres;
+    from_last: whether that is the beam's last.
+    """
+
+    system: System
+    between: bool
+    place: float
+    from_last: bool
+
+
+def asked(layout: Layout, ours: InternalForces) -> Asked | None:
+    """With the find that fits the first draw; None where the load has no short working.
+
+    That is one that does not begin with zero, from neither end.
     """
     (line,) = layout.bodies.values()
     nodes = layout.frames[0].nodes
@@ -37,16 +54,23 @@ def asking(layout: Layout, ours: InternalForces, *, from_last: bool = False) -> 
     order = sorted(along, key=lambda node: along[node])
     most = ours.largest(Inside.MOMENT)
     near = [node for node in order if abs(along[node] - most.x) < NEAR]
-    first, last = order[0], order[-1]
-    start = last if near == [first] or (from_last and not near) else first
-    where = [f'from = "{start}"']
     if near:
         before = ours.at(most.x, Inside.MOMENT, before=True)
-        inner = near[0] not in (first, last)
         just = "before" if abs(before - most.value) <= NEAR * abs(most.value) else "after"
-        where += [f'at = "{near[0]}"', *([f'just = "{just}"'] if inner else [])]
+        where = [f'at = "{near[0]}"']
+        where += [f'just = "{just}"'] if near[0] not in (order[0], order[-1]) else []
     else:
         low = [node for node in order if along[node] < most.x][-1]
-        where.append(f'between = ["{low}", "{order[order.index(low) + 1]}"]')
-    text = "\n".join(['[[find]]\nlargest_moment = "beam"', *where])
-    return text, abs(most.x - along[start])
+        where = [f'between = ["{low}", "{order[order.index(low) + 1]}"]']
+    for start in order[:: len(order) - 1]:
+        if near == [start]:
+            continue
+        find = "\n".join(['[[find]]\nlargest_moment = "beam"', f'from = "{start}"', *where])
+        try:
+            system = read_template(f"{layout.text}\n{find}\n", "random.toml").system
+        except InputError as error:
+            if "begins with zero" not in str(error):
+                raise
+            continue
+        return Asked(system, not near, abs(most.x - along[start]), start == order[-1])
+    return None

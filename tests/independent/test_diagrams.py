@@ -8,19 +8,15 @@ they are level, and which of those is largest, is found from the program's curve
 from __future__ import annotations
 
 from collections.abc import Iterator
-from contextlib import suppress
 from math import dist
 
 import numpy as np
 import pytest
 
-from probgen.bank.reading import read_template
-from probgen.input.fault import InputError
 from probgen.statics.internal_forces import Inside, InternalForces
 from probgen.statics.plan import find_plan
 from probgen.statics.solution import solve
-from probgen.statics.system import System
-from tests.independent.cut import asking, cut_open
+from tests.independent.cut import asked, cut_open
 from tests.independent.layouts import KINDS, span
 from tests.independent.programs import Curves, Found, by_anastruct, by_pynite
 from tests.independent.sketch import GRAVITY, Layout
@@ -97,27 +93,18 @@ def assert_largest(ours: InternalForces, most: float, places: list[float]) -> No
         assert min(abs(own.x - x) for x in places) <= 1e-4 * ours.length
 
 
-def asked_of(layout: Layout, ours: InternalForces) -> tuple[System, bool]:
-    """A system that asks it, and whether from the last end: a fading load from where it begins."""
-    for from_last in (False, True):
-        find, _ = asking(layout, ours, from_last=from_last)
-        with suppress(InputError):
-            counted = f'from = "{layout.bodies["beam"][-1]}"' in find
-            return read_template(f"{layout.text}\n{find}\n", "random.toml").system, counted
-    raise AssertionError("refused from both ends")
-
-
 @pytest.mark.parametrize("seed", ASKED)
 def test_the_largest_moment_asked_agrees(seed: int) -> None:
     """That of the plan, which a key tells, with its distance from the end that is named."""
     layout = span(seed)
     ours = cut_open(layout)["beam"]
-    system, from_last = asked_of(layout, ours)
+    find = asked(layout, ours)
+    assert find is not None
     given = {id: np.array([value]) for id, value in (layout.draws[0] | {"g": GRAVITY}).items()}
-    found = solve(find_plan(system, given), given)
+    found = solve(find_plan(find.system, given), given)
     moment, place = (float(np.asarray(found[id]).flat[0]) for id in ("M_max", "x_m"))
     for program in PROGRAMS:
         most, places = largest_moment(layout, "beam", program(layout.frames[0]))
         assert abs(moment) == pytest.approx(most, abs=AGREEMENT * ours.turn)
-        counted = [ours.length - x if from_last else x for x in places]
+        counted = [ours.length - x if find.from_last else x for x in places]
         assert min(abs(place - x) for x in counted) <= 1e-4 * ours.length

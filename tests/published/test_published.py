@@ -108,6 +108,16 @@ def test_answer_agrees(answer: Published) -> None:
         assert value == pytest.approx(answer.computed, rel=1e-5)
 
 
+@pytest.mark.parametrize("answer", ANSWERS, ids=str)
+def test_no_answer_has_more_room_than_its_last_digit(answer: Published) -> None:
+    """Half of that digit's unit; noughts at the end of a whole number need not be digits."""
+    printed = Decimal(answer.printed)
+    whole = printed == printed.to_integral_value() and "." not in answer.printed
+    place = (printed.normalize() if whole else printed).as_tuple().exponent
+    assert isinstance(place, int)
+    assert 0.0 < answer.half <= 0.5 * 10.0**place * (1.0 + 1e-9)
+
+
 @pytest.mark.parametrize("answer", [a for a in ANSWERS if a.computed is not None], ids=str)
 def test_only_a_book_that_errs_is_set_aside(answer: Published) -> None:
     assert answer.because
