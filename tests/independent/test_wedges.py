@@ -6,7 +6,16 @@ from pathlib import Path
 
 import pytest
 
-from tests.independent.by_hand import Acting, Balances, Parts, agreed, balance, pushing, weight_of
+from tests.independent.by_hand import (
+    GRAVITY,
+    Acting,
+    Balances,
+    Parts,
+    agreed,
+    balance,
+    pushing,
+    weight_of,
+)
 
 HERE = Path(__file__).parent / "wedges"
 DRAWS, QUICK = 60, 5
@@ -64,12 +73,22 @@ def steepest(draw: Parts, t: float, *unknowns: float) -> list[float]:
     return [*block[:2], *wedge[:2], over - draw["mu"] * upper, under - draw["nu"] * lower]
 
 
+def stays(draw: Parts, t: float, *unknowns: float) -> list[float]:
+    """A heavy one, whose block would sink along a rough wall."""
+    s, along, *faces = unknowns
+    light = steepest(draw, t, s, *faces)
+    weights = [0.0, along, 0.0, -draw["m"] * GRAVITY, 0.0, 0.0]
+    sums = [one + other for one, other in zip(light, weights, strict=True)]
+    return [*sums, along - draw["kappa"] * s]
+
+
 THREE = ("N_1", "f_1", "N_2", "f_2", "N_3", "f_3")
 SITUATIONS = [
     (driven, (*THREE, "P")),
     (pulled, (*THREE, "P")),
     (split, ("P", *THREE)),
     (steepest, ("t", "S", "N_1", "f_1", "N_2", "f_2")),
+    (stays, ("t", "S", "f_3", "N_1", "f_1", "N_2", "f_2")),
 ]
 
 
