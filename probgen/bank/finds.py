@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from typing import Final
 
-from probgen.bank.direction import component_sum, plain_degrees
+from probgen.bank.direction import component_sum, direction_between, plain_degrees, read_pair
 from probgen.bank.labels import Coined, Label, Reason, Sort
 from probgen.bank.largest_moment import read_largest_moment
+from probgen.bank.points import read_point
 from probgen.bank.quantity import read_unit
 from probgen.bank.situation import Situation
 from probgen.bank.statement import check_mentions
-from probgen.bank.support import check_own, declare_components
+from probgen.bank.support import RIGHT, check_own, declare_components
+from probgen.bank.torque import acting, crossing, torque_about
 from probgen.input.fault import nearest, one_of
 from probgen.input.table import Table
 from probgen.quantities.expression import (
@@ -25,7 +27,7 @@ from probgen.quantities.expression import (
     times,
     total,
 )
-from probgen.quantities.unit import LENGTH, METRE, ONE, Unit
+from probgen.quantities.unit import LENGTH, METRE, NEWTON_METRE, ONE, Unit
 from probgen.statics.geometry import way
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Element, Find, Form, Kind, Link, Point, Role
@@ -110,9 +112,9 @@ def _read_resultant(row: Table, situation: Situation) -> list[Find]:
     """Several forces taken together: the force that does what they do, as far as it pushes."""
     names = row.texts("resultant", required=True)
     ids = [force.id for force in situation.forces]
-    for place, name in enumerate(names):
-        if name not in ids and situation.scope.whole:
-            row.fault(f"resultant[{place}]", name, one_of(ids, "the forces "), nearest(name, ids))
+    if row.has("place"):  # a couple moves the line of action
+        ids += [couple.id for couple in situation.couples]
+    _require_known(row, situation, "resultant", names, ids)
     forces = [force for force in situation.forces if force.id in names]
     name = row.text("name", expected='what exerts it, such as "two heads"')
     symbol = situation.symbol(row)
@@ -122,7 +124,66 @@ def _read_resultant(row: Table, situation: Situation) -> list[Find]:
         body, at = forces[0].body, forces[0].point
         situation.place(row, Element(symbol, Kind.RESULTANT, body, at), Label(symbol, name))
         declare_components(row, situation, symbol, forces, name)
-    return [_asked(row, situation, Find(symbol, form))]
+    asked = [_asked(row, situation, Find(symbol, form))]
+    return [*asked, *_read_crossing(row, situation, names, name)] if row.has("place") else asked
+
+
+def _read_crossing(
+    row: Table, situation: Situation, names: Sequence[str], of: str
+) -> Iterator[Find]:
+    """Where a resultant acts: how far from a point its line of action crosses a line."""
+    letter = situation.symbol(row, "place")
+    origin = read_point(row, "from", situation.points)
+    along: Expression = RIGHT
+    if row.has("along"):
+        pair = read_pair(row, "along", situation.points)
+        along = direction_between(*pair, situation.scope) if pair else RIGHT
+    if not origin:
+        return
+    distance = crossing(situation, origin, along, *acting(situation, names))
+    if distance is None:
+        expected = "forces with a part square to the line along which the place is counted"
+        row.fault("place", letter, expected, 'write along = ["A", "B"], or leave place out')
+        return
+    named = Coined(Sort.CROSSING, of, origin)
+    situation.defined(row, letter, distance, _length_unit(row), named)
+    situation.reasons[letter] = Reason.SAME_TORQUE
+    yield Find(letter, Form.VALUE)
+
+
+def _read_torque(row: Table, situation: Situation) -> list[Find]:
+    """The torque of forces and couples about a point."""
+    names = row.texts("torque", required=True)
+    about = read_point(row, "about", situation.points)
+    ids = [force.id for force in situation.forces]
+    ids += [couple.id for couple in situation.couples]
+    _require_known(row, situation, "torque", names, ids)
+    unit = read_unit(row) if row.has("unit") else NEWTON_METRE
+    if unit.dimension != NEWTON_METRE.dimension and not row.faulty("unit"):
+        row.fault("unit", unit.name, f"a unit of {NEWTON_METRE.dimension.noun}")
+    symbol = situation.symbol(row)
+    size = torque_about(situation, about, *acting(situation, names)) if about else ZERO
+    named = row.text("name", "") or Coined(Sort.TORQUE, at=about)
+    situation.defined(row, symbol, size, unit, named)
+    situation.reasons[symbol] = row.text("because", "") or Reason.TORQUE
+    return [_asked(row, situation, Find(symbol, Form.VALUE))]
+
+
+def _require_known(
+    row: Table, situation: Situation, key: str, names: Sequence[str], ids: Sequence[str]
+) -> None:
+    """Notes each name in a list that is none of the ids."""
+    for place, name in enumerate(names):
+        if name not in ids and situation.scope.whole:
+            row.fault(f"{key}[{place}]", name, one_of(ids, "the forces "), nearest(name, ids))
+
+
+def _length_unit(row: Table) -> Unit:
+    """The unit a place is told in, metres unless said."""
+    unit = read_unit(row) if row.has("unit") else METRE
+    if unit.dimension != LENGTH and not row.faulty("unit"):
+        row.fault("unit", unit.name, "a unit of length")
+    return unit
 
 
 def _read_holds(row: Table, situation: Situation) -> Find:
@@ -171,9 +232,7 @@ def _read_centre(row: Table, situation: Situation) -> list[Find]:
             expected = one_of(weights, "the weights ")
             row.fault(f"centre_of_mass[{place}]", name, expected, nearest(name, weights))
     _require_holes(row, situation, known)
-    unit = read_unit(row) if row.has("unit") else METRE
-    if unit.dimension != LENGTH:
-        row.fault("unit", unit.name, "a unit of length")
+    unit = _length_unit(row)
     letter = situation.symbol(row) if row.has("symbol") else "G"
     shares = _shares(situation, known)
     finds: list[Find] = []
@@ -252,5 +311,6 @@ _WORKED_OUT: Final[dict[str, Callable[[Table, Situation], list[Find]]]] = {
     "value": _read_value,
     "centre_of_mass": _read_centre,
     "resultant": _read_resultant,
+    "torque": _read_torque,
     "largest_moment": read_largest_moment,
 }

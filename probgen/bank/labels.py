@@ -69,6 +69,8 @@ class Sort(Enum):
     ALONG_LOAD = auto()  # the distance along a load that is told by a formula
     INTENSITY = auto()  # its size at one place
     CENTROID = auto()  # the distance its resultant acts at
+    TORQUE = auto()  # of forces and couples about a point
+    CROSSING = auto()  # how far from a point the line of action of a force is
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,6 +123,8 @@ class Reason(Enum):
     CENTRE_SHARED = auto()  # all parts have one coordinate in common
     LOAD_ON_PART = auto()  # how much of a spread load lies on a part of unknown length
     LARGEST_MOMENT = auto()  # that it is at a point known
+    TORQUE = auto()  # each force by its lever arm
+    SAME_TORQUE = auto()  # a resultant turns as much as the forces it stands for
 
 
 @dataclass(frozen=True, slots=True)

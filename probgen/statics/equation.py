@@ -35,7 +35,7 @@ from probgen.quantities.factors import factors_of, terms_of
 from probgen.quantities.like_terms import collected_sum
 from probgen.statics.geometry import angle_of, cosine, inclined, sine, way
 from probgen.statics.method import Method
-from probgen.statics.system import Condition, Couple, Force, Link, System
+from probgen.statics.system import Condition, Couple, Force, Link, Point, System
 
 
 class Lie(Enum):
@@ -199,9 +199,14 @@ def _cancels(system: System, couple: Couple, bodies: tuple[str, ...]) -> bool:
 
 
 def _turning(system: System, force: Force, pivot: str, turn: int) -> Iterator[Term]:
+    return turning(system.points, force, pivot, turn)
+
+
+def turning(points: Mapping[str, Point], force: Force, pivot: str, turn: int) -> Iterator[Term]:
+    """The terms of a force in a torque balance about a point; turn: 1 counter-clockwise, or -1."""
     direction = angle_of(force.direction)
     alike: dict[Expression, list[tuple[int, Link]]] = {}
-    for link in inclined(way(system.points, pivot, force.point), direction):
+    for link in inclined(way(points, pivot, force.point), direction):
         sign, ratio = _signed(sine(direction.minus(angle_of(link.direction))))
         if ratio != ZERO:
             alike.setdefault(ratio, []).append((turn * sign, link))
@@ -249,10 +254,10 @@ def _oriented_arm(term: Term, values: Mapping[str, Value]) -> Term:
         return term
     if not _negative(term.length, values):
         return term
-    return replace(term, sign=-term.sign, length=_other_way(term.length))
+    return replace(term, sign=-term.sign, length=other_way(term.length))
 
 
-def _other_way(length: Expression) -> Expression:
+def other_way(length: Expression) -> Expression:
     """A length counted the other way: (L - d)/2 for (d - L)/2."""
     match length:
         case Quotient(Sum() as top, bottom):

@@ -62,6 +62,8 @@ _COINED: Final = {
     Sort.ALONG_LOAD: "distance along the load",
     Sort.INTENSITY: "load per length of {of}",
     Sort.CENTROID: "distance of the resultant of {of}",
+    Sort.TORQUE: "torque about {at}, counter-clockwise positive",
+    Sort.CROSSING: "distance from {at} to the line of action of {of}",
 }
 _ALONE: Final = {
     (Sort.APPLIED_FORCE, ByKind.FORCE): "the force",
@@ -94,6 +96,13 @@ _REASONS: Final = {
     ),
     Reason.LOAD_ON_PART: "how much of the load acts on the part depends on how long it is",
     Reason.LARGEST_MOMENT: "this is where the bending moment is largest, as was seen",
+    Reason.TORQUE: (
+        "each force turns with its size times its lever arm, counter-clockwise counted positive"
+    ),
+    Reason.SAME_TORQUE: (
+        "the resultant turns as much as all of them together, so it acts at such a distance that "
+        "its own torque is theirs"
+    ),
 }
 
 
