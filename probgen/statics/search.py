@@ -15,7 +15,7 @@ from typing import Final
 
 import numpy as np
 
-from probgen.quantities.expression import UNITY, Value, evaluate, names_in
+from probgen.quantities.expression import UNITY, Expression, Value, evaluate, names_in
 from probgen.statics.elimination import eliminated
 from probgen.statics.equation import Equation, X, Y
 from probgen.statics.preference import lateness
@@ -78,8 +78,27 @@ class Field:
         if key not in self.solvable:
             name = self.unknowns[unknown]
             expression = self.equations[equation].expression
-            self.solvable[key] = solved_for(expression, name, self.ranges[name]) is not None
+            root = solved_for(expression, name, self.ranges[name])
+            settled = self._settled(equation, unknown)
+            self.solvable[key] = settled and root is not None
         return self.solvable[key]
+
+    def _settled(self, equation: int, unknown: int) -> bool:
+        """Whether an equation changes with an unknown where the forces balance, too.
+
+        A balance along an axis that turns with an unknown angle does not, once its forces are
+        found by others: it is 0/0 then.
+        """
+        if self.balanced is None:
+            return True
+        name, held = self.unknowns[unknown], self.equations[equation]
+        parts = [term.expression(held.method) for term in held.terms]
+        slopes = [
+            term.sign * self._slope_of(part, name)
+            for term, part in zip(held.terms, parts, strict=True)
+            if name in names_in(part)
+        ]
+        return abs(sum(slopes)) >= 1e-6 * sum(map(abs, slopes))
 
     @cached_property
     def _eliminable(self) -> dict[tuple[tuple[int, ...], int], bool]:
@@ -124,15 +143,18 @@ class Field:
     def _slope(self, index: int, place: int) -> float:
         key = (index, place)
         if key not in self._slopes:
-            name, expression = self.unknowns[place], self.equations[index].expression
-            middle = self._first[name]
-            step = 1e-4 * max(abs(middle), 1e-2)
-            above, below = (
-                float(evaluate(expression, {**self._first, name: middle + way}))
-                for way in (step, -step)
-            )
-            self._slopes[key] = (above - below) / (2.0 * step)
+            expression = self.equations[index].expression
+            self._slopes[key] = self._slope_of(expression, self.unknowns[place])
         return self._slopes[key]
+
+    def _slope_of(self, expression: Expression, name: str) -> float:
+        middle = self._first[name]
+        step = 1e-4 * max(abs(middle), 1e-2)
+        above, below = (
+            float(evaluate(expression, {**self._first, name: middle + way}))
+            for way in (step, -step)
+        )
+        return (above - below) / (2.0 * step)
 
 
 def trial_values(unknowns: Sequence[str], known: Mapping[str, Value]) -> dict[str, Value]:

@@ -196,3 +196,53 @@ def test_a_part_found_to_be_zero_is_left_out_afterwards() -> None:
     assert "R.x" not in on[part.id]
     assert "R.y" in on[part.id]
     assert all(set(e.forces) <= set(on[part.id]) for e in told.elements if e.body == part.id)
+
+
+SQUEEZED_OUT = (
+    HEAD
+    + """
+[given]
+F = { name = "load", choices = [500], unit = "N" }
+mu = { name = "coefficient above", symbol = "mu_1", choices = [0.3], unit = "1" }
+nu = { name = "coefficient below", symbol = "mu_2", choices = [0.2], unit = "1" }
+[unknown]
+t = { name = "slope", unit = "deg", from = 0, to = 80 }
+[body.block]
+particle = true
+[body.wedge]
+particle = true
+[[weight]]
+body = "block"
+force = "F"
+[[contact]]
+body = "block"
+name = "wall"
+direction = 180
+symbol = "S"
+[[rough]]
+body = "block"
+other = "wedge"
+direction = "90 - t"
+friction_direction = "180 - t"
+normal = "N_1"
+friction = "f_1"
+coefficient = "mu"
+[[rough]]
+body = "wedge"
+name = "floor"
+friction_direction = 0
+normal = "N_2"
+friction = "f_2"
+coefficient = "nu"
+"""
+    + finding("t")
+)
+
+
+def test_the_steepest_wedge_that_stays_is_as_steep_as_both_angles_of_friction_together() -> None:
+    """Both bodies together give N_2 = F and S = f_2, and along no axis anything of the slope."""
+    known = {id: np.array([value]) for id, value in (("F", 500.0), ("mu", 0.3), ("nu", 0.2))}
+    known["g"] = np.array([9.8])
+    plan = find_plan(read_template(SQUEEZED_OUT, "own.toml").system, known)
+    found = math.degrees(math.atan(0.3) + math.atan(0.2))
+    assert float(np.ravel(rerun(plan, known)["t"])[0]) == pytest.approx(found, rel=1e-9)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -81,6 +82,26 @@ def test_the_same_equation_twice_settles_nothing() -> None:
     assert not twice.independent((0, 1), 0b11)
     once = field(condition("x0 + x1 - a"), condition("a*x0 + b*x1 - a^2"))
     assert once.independent((0, 1), 0b11)
+
+
+def test_an_axis_that_turns_with_an_angle_does_not_find_it_once_the_forces_are_found() -> None:
+    """(x0 - a) cos x1 = (x0 - a) b/a sin x1 is 0 = 0 once x0 is found to be a."""
+    found, lost = (
+        Equation(
+            "force", ("block",), "", tuple(Term("", s, parse(each, NAMES)) for s, each in parts),
+            Method(),
+        )
+        for parts in (
+            [(1, "x0*cos(x1)"), (-1, "b*sin(x1)")],
+            [(1, "x0*cos(x1)"), (-1, "a*cos(x1)"), (1, "b*sin(x1)"), (-1, "b*sin(x1)*x0/a")],
+        )
+    )  # fmt: skip
+    guessed = field(found, lost)
+    assert guessed.can_solve(0, 1)
+    assert guessed.can_solve(1, 1)
+    at_rest = replace(guessed, balanced={**KNOWN, "x0": KNOWN["a"], "x1": np.array([21.8, 36.9])})
+    assert at_rest.can_solve(0, 1)
+    assert not at_rest.can_solve(1, 1)
 
 
 def test_what_cannot_be_solved_for_is_no_step() -> None:
