@@ -137,7 +137,10 @@ class _Place:
         way = self._way(low, high, start, ends)
         if not way:
             return None
-        letter = self._unknown(bounds(cut.length, self.situation.scope.bounds)[1])
+        first, last = (low, high) if way > 0 else (high, low)
+        letter = self._unknown(
+            cut.length, *(collected_sum((way, end), (-way, start)) for end in (first, last))
+        )
         direction = cut.along if way > 0 else turned(cut.along, 180)
         links = (*self.situation.points[self.origin].links, Link(letter, direction))
         at = self.situation.add_point("X", links)
@@ -183,14 +186,20 @@ class _Place:
     def _called(self) -> Coined:
         return Coined(Sort.LARGEST_MOMENT_PLACE, at=self.origin)
 
-    def _unknown(self, length: float) -> Expression:
-        """The distance to the section, which is no longer than the body."""
+    def _unknown(self, length: Expression, least: Expression, most: Expression) -> Expression:
+        """The distance to the section: between those of the two points, and within the body.
+
+        The curve of the shear force would be zero at other places too, beyond its stretch.
+        """
+        known = self.situation.scope.bounds
+        low = max(0.0, bounds(least, known)[0])
+        high = min(bounds(length, known)[1], bounds(most, known)[1])
         letter = self.situation.unknown(
             self.row, self.letters.place, METRE, self._called, nonnegative=True
         )
         variables = self.situation.scope.variables
-        variables[letter.id] = replace(variables[letter.id], low=0.0, high=length)
-        self.situation.scope.bounds[letter.id] = (0.0, length)
+        variables[letter.id] = replace(variables[letter.id], low=low, high=high)
+        self.situation.scope.bounds[letter.id] = (low, high)
         return letter
 
     def _cut(self, at: str) -> Cut | None:

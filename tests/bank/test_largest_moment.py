@@ -58,6 +58,8 @@ CASES = [
     (ON_TWO + spread("A", "B", "0", '"w"'), ('between = ["A", "B"]',), 277.128, 3.4641),
     # from nothing at C: R = 67.5 N, V = 0 where 67.5 - 120 (x - 1.5)^2/9 = 0
     (ON_TWO + spread("C", "B", "0", '"w"'), ('between = ["C", "B"]',), 202.5, 3.75),
+    # from nothing at C to w at D: R = 38.333 N, V = 0 at 0.7993 m after C, its curve before C too
+    (ON_TWO + spread("C", "D", "0", '"w"'), ('between = ["C", "D"]',), 77.927, 2.29931),
     # from w at A to nothing at B, told from where it begins with zero
     (
         ON_TWO + spread("A", "B", '"w"', "0"),
