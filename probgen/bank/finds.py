@@ -115,7 +115,7 @@ def _read_resultant(row: Table, situation: Situation) -> list[Find]:
     if row.has("place"):  # a couple moves the line of action
         ids += [couple.id for couple in situation.couples]
     _require_known(row, situation, "resultant", names, ids)
-    forces = [force for force in situation.forces if force.id in names]
+    forces, _ = acting(situation, names)
     name = row.text("name", expected='what exerts it, such as "two heads"')
     symbol = situation.symbol(row)
     check_own(row, situation, symbol)

@@ -32,8 +32,9 @@ def _pull(row: Table, situation: Situation, kind: Kind, usual: ByKind, sort: Sor
     direction, toward = situation.line(row, at)
     name = situation.named_or(row, usual)
     size, symbol = stated_size(row, situation, Coined(sort, name), nonnegative=True)
-    element = Element(symbol, kind, body, at, (symbol,), toward)
-    force = Force(symbol, body, at, size, direction, kind, symbol)
+    id, of = own_id(row, situation, symbol, kind)
+    element = Element(id, kind, body, at, (id,), toward, of=of)
+    force = Force(id, body, at, size, direction, kind, id)
     back = situation.reaction(row, body, at, name, toward, "toward")
     situation.place(row, element, Label(symbol, name), [force], back=back)
 
@@ -46,8 +47,9 @@ def strut(row: Table, situation: Situation) -> None:
     direction = turned(direction, 180) if base else direction
     name = situation.named_or(row, ByKind.STRUT)
     size, symbol = stated_size(row, situation, Coined(Sort.PUSH, name), nonnegative=True)
-    element = Element(symbol, Kind.STRUT, body, at, (symbol,), base)
-    force = Force(symbol, body, at, size, direction, Kind.STRUT, symbol)
+    id, of = own_id(row, situation, symbol, Kind.STRUT)
+    element = Element(id, Kind.STRUT, body, at, (id,), base, of=of)
+    force = Force(id, body, at, size, direction, Kind.STRUT, id)
     back = situation.reaction(row, body, at, name, base, "away_from")
     situation.place(row, element, Label(symbol, name), [force], back=back)
 
@@ -112,6 +114,12 @@ def rope(row: Table, situation: Situation) -> None:
         element = Element(id, Kind.ROPE, body, at, (id,), toward, of=of)
         force = Force(id, body, at, size, direction, Kind.ROPE, id)
         situation.place(row, element, Label(symbol, name), [force])
+
+
+def own_id(row: Table, situation: Situation, symbol: str, kind: Kind) -> tuple[str, str]:
+    """The id of a force, and the id of the first with the same known size, "" for that itself."""
+    id = situation.next_id(symbol, kind) if row.has("magnitude") and symbol else symbol
+    return id, symbol if id != symbol else ""
 
 
 def stated_size(

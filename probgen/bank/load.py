@@ -16,7 +16,7 @@ from probgen.bank.direction import legs, straight
 from probgen.bank.intensity import declare_resultant, read_intensity, spread_along
 from probgen.bank.labels import BodyNamed, ByKind, Called, Coined, Label, Sort
 from probgen.bank.length import links_to_middle, part_of
-from probgen.bank.line_elements import stated_size
+from probgen.bank.line_elements import own_id, stated_size
 from probgen.bank.points import read_point
 from probgen.bank.scope import Scope
 from probgen.bank.shape import read_shape, shape_fields
@@ -68,8 +68,9 @@ def force(row: Table, situation: Situation) -> None:
         for id in names_in(direction) & situation.scope.variables.keys()
     )
     size, symbol = stated_size(row, situation, called, nonnegative=turns)
-    element = Element(symbol, Kind.FORCE, body, at, (symbol,))
-    acting = Force(symbol, body, at, size, direction, Kind.FORCE, symbol)
+    id, of = own_id(row, situation, symbol, Kind.FORCE)
+    element = Element(id, Kind.FORCE, body, at, (id,), of=of)
+    acting = Force(id, body, at, size, direction, Kind.FORCE, id)
     back = situation.reaction(row, body, at, situation.named_or(row, BodyNamed(body)))
     situation.place(row, element, Label(symbol, name), [acting], back=back)
 
@@ -119,6 +120,7 @@ def weight(row: Table, situation: Situation) -> None:
     noun, own = _what_weighs(row, key, situation, body)
     name: Called = BodyNamed(body) if own else noun
     size, letter = _weight(row, situation, key, noun, name)
+    letter = situation.next_id(letter, Kind.WEIGHT) if key == "force" and letter else letter
     id = size.id if isinstance(size, Name) else ""
     if any(force.id == id for force in situation.forces):  # it weighs on another body too
         id = letter

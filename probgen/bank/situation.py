@@ -17,7 +17,7 @@ from probgen.input.fault import nearest, one_of
 from probgen.input.table import Table
 from probgen.quantities.expression import Expression, Name, names_in
 from probgen.quantities.unit import ANGLE, Unit
-from probgen.statics.quantity_id import back_id
+from probgen.statics.quantity_id import back_id, pull_id
 from probgen.statics.system import (
     Body,
     Condition,
@@ -26,6 +26,7 @@ from probgen.statics.system import (
     Element,
     Find,
     Force,
+    Kind,
     LargestMoment,
     Limit,
     Link,
@@ -212,6 +213,17 @@ class Situation:
             self.scope.declare(variable, Label(letter.symbol, name), row)
             self.definitions.append(Definition(id, size))
         return letter
+
+    def next_id(self, id: str, kind: Kind) -> str:
+        """The id of an entry by its quantity's: a number after it where one of its kind has that.
+
+        Two equal loads P are one quantity, and two things that act.
+        """
+        taken = {element.id for element in self.elements}
+        if any(each.id == id and each.kind is not kind for each in self.elements):
+            return id  # the letter of something else
+        further = (pull_id(id, place) for place in count(2))
+        return next(each for each in chain([id], further) if each not in taken)
 
     def place(
         self,

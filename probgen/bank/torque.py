@@ -16,12 +16,20 @@ from probgen.statics.equation import Term, other_way, turning
 from probgen.statics.geometry import angle_of, sine
 from probgen.statics.method import Method
 from probgen.statics.solve_for import isolated
-from probgen.statics.system import Couple, Force
+from probgen.statics.system import Couple, Force, Kind
 
 
 def acting(situation: Situation, names: Sequence[str]) -> tuple[list[Force], list[Couple]]:
-    """The forces and couples of some ids; those without a place, after a fault, are left out."""
-    forces = [each for each in situation.forces if each.id in names]
+    """The forces and couples of some ids; those without a place, after a fault, are left out.
+
+    Of equal forces with one letter all are meant.
+    """
+    alike = {each.id for each in situation.elements if each.of in names}
+    forces = [
+        each
+        for each in situation.forces
+        if each.id in names or (each.kind is Kind.FORCE and not each.pair and each.id in alike)
+    ]
     placed = [force for force in forces if force.point in situation.points]
     return placed, [each for each in situation.couples if each.id in names]
 

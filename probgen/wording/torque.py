@@ -36,6 +36,7 @@ from probgen.wording.facts.torque import (
     PivotBare,
     PivotHeld,
     PivotMeeting,
+    Placed,
     Side,
     SquareToArm,
     TakenAsOne,
@@ -66,10 +67,11 @@ _NO_ARM: Final = 1e-9  # m
 class Turner:
     """A force and the terms it adds to a torque balance.
 
+    name: its letter, with its point where another force that turns the body has that letter too.
     sense: +1 counter-clockwise, -1 clockwise, for the force as its letter is meant.
     """
 
-    name: Expression
+    name: Expression | Placed
     sense: int
     terms: tuple[Term, ...]
 
@@ -86,7 +88,8 @@ def turning_passage(digits: Digits, step: Step) -> Passage:
     senses: list[Fact] = [*_senses(equation, turners, digits.convention.positive)]
     arms = tuple(_arms(digits, step, turners))
     if _alone_through(digits, equation, turners):
-        senses, arms = [PassesThrough(turners[0].name, equation.bodies, equation.about)], ()
+        letter = turners[0].terms[0].magnitude
+        senses, arms = [PassesThrough(letter, equation.bodies, equation.about)], ()
     if digits.convention.torque == "components" and arms:
         senses.append(CoordinatesFrom(equation.about))
     parts: list[Part] = [Sentences(reasons), Sentences(tuple(senses))]
@@ -113,7 +116,9 @@ def together(system: System, equation: Equation) -> Iterator[Fact]:
 def _turners(digits: Digits, equation: Equation) -> Iterator[Turner]:
     values, plan = digits.case.values, digits.case.plan
     settled = values.keys() - {step.unknown for step in plan.steps}
-    for terms in _by_force(equation):
+    groups = list(_by_force(equation))
+    letters = [terms[0].magnitude for terms in groups]
+    for terms in groups:
         per_unit = sum(
             term.sign * float(evaluate(term.ratio, values)) * _length(digits, term)
             for term in terms
@@ -123,7 +128,15 @@ def _turners(digits: Digits, equation: Equation) -> Iterator[Turner]:
         if held <= settled and float(evaluate(terms[0].magnitude, values)) < 0.0:
             per_unit = -per_unit
         turn = 1 if equation.method.positive == "counter-clockwise" else -1
-        yield Turner(terms[0].magnitude, turn * (1 if per_unit > 0 else -1), terms)
+        alone = letters.count(terms[0].magnitude) == 1
+        name = terms[0].magnitude if alone else _placed(digits.case.system, terms[0])
+        yield Turner(name, turn * (1 if per_unit > 0 else -1), terms)
+
+
+def _placed(system: System, term: Term) -> Expression | Placed:
+    """A force that has its letter with another, by its point."""
+    points = [force.point for force in system.forces if force.id == term.source]
+    return Placed(term.magnitude, points[0]) if points else term.magnitude
 
 
 def _length(digits: Digits, term: Term) -> float:
@@ -172,7 +185,7 @@ def _silent(system: System, step: Step) -> Iterator[Fact]:
 
 
 def _no_arm(system: System, forces: list[Force], through: bool) -> Fact:
-    letters = tuple(force.magnitude for force in forces)
+    letters = tuple(dict.fromkeys(force.magnitude for force in forces))
     return TurnsNothing(letters, through, sum(_unknown(system, letter) for letter in letters))
 
 
@@ -220,9 +233,9 @@ def _angles(
     digits: Digits, pivot: str, turners: list[Turner], known: frozenset[str]
 ) -> Iterator[Fact]:
     """The angle between each force and its arm, or how far beside the pivot its line passes."""
-    beside: dict[tuple[Formula, Side], list[Expression]] = {}
-    square: list[Expression] = []
-    oblique: dict[tuple[Formula, Formula], list[Expression]] = {}
+    beside: dict[tuple[Formula, Side], list[Expression | Placed]] = {}
+    square: list[Expression | Placed] = []
+    oblique: dict[tuple[Formula, Formula], list[Expression | Placed]] = {}
     for turner in turners:
         first = turner.terms[0]
         if first.length is None:
@@ -287,11 +300,11 @@ def _lever_arms(digits: Digits, turners: list[Turner], known: frozenset[str]) ->
             arm = term.length if term.ratio == UNITY else _product(term)
             formula = _arm_known(digits, term, known)
             if len(formula) == 1:
-                yield LeverArm(term.magnitude, formula, True)
+                yield LeverArm(turner.name, formula, True)
                 continue
             if term.ratio != UNITY:
                 formula = (arm, Relation("="), digits.put_in(arm), *formula[1:])
-            yield LeverArm(term.magnitude, formula, False)
+            yield LeverArm(turner.name, formula, False)
 
 
 def _product(term: Term) -> Expression:

@@ -303,3 +303,28 @@ def test_each_mistake_is_one_fault(pair: str, entry: str, field: str, words: str
     (fault,) = faults_of(pair + entry)
     assert fault.field == field
     assert words in f"{fault.expected}\n{fault.mend}"
+
+
+EQUAL = [
+    '[[force]]\nbody = "post"\nat = "K"\ndirection = 0\nmagnitude = "F"',
+    '[[cable]]\nbody = "post"\nat = "K"\ndirection = 0\nmagnitude = "F"',
+    '[[strut]]\nbody = "post"\nat = "K"\ndirection = 0\nmagnitude = "F"',
+    '[[weight]]\nbody = "post"\nat = "K"\nforce = "F"\nof = "bag"',
+]
+
+
+@pytest.mark.parametrize("entry", EQUAL, ids=["force", "cable", "strut", "weight"])
+def test_what_is_equally_large_may_have_one_letter(pair: str, entry: str) -> None:
+    text = pair.replace("[points]", 'F = { name = "load", choices = [9], unit = "N" }\n[points]')
+    asked = '\n[[find]]\nresultant = ["F"]\nsymbol = "S"\nname = "loads"\n'
+    read = read_template("\n".join((text, entry, entry, entry, asked)), "pair.toml")
+    elements = [e.id for e in read.system.elements if e.id.startswith("F")]
+    assert elements == ["F", "F.2", "F.3"]
+    forces = [read.system.force(id) for id in elements]
+    assert {force.magnitude for force in forces} == {Name("F", "F")}
+    assert {read.labels.elements[id].symbol for id in elements} == {"F"}
+
+
+def test_a_letter_of_what_is_looked_for_is_its_own(pair: str) -> None:
+    entry = '[[cable]]\nbody = "post"\nat = "K"\ndirection = 0\nsymbol = "T"'
+    assert [fault.found for fault in faults_of(f"{pair}{entry}\n{entry}\n")] == ['"T"']

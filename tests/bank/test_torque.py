@@ -128,3 +128,12 @@ def test_what_has_no_torque_or_no_place(lines: tuple[str, ...], field: str) -> N
     with pytest.raises(InputError) as refused:
         asked(*lines)
     assert [fault.field for fault in refused.value.faults] == [field]
+
+
+def test_equal_forces_with_one_letter_all_count() -> None:
+    twice = FRAME.replace(
+        "[[couple]]", '[[force]]\nat = "C"\ndirection = 270\nmagnitude = "P"\n[[couple]]'
+    )
+    lines = ("[[find]]", 'torque = ["P"]', 'about = "A"', 'symbol = "M_O"')
+    template = read_template("\n".join((twice, *lines)), "own.toml")
+    assert value(template, "M_O") == pytest.approx(-300.0 * (0.8 + 1.7))

@@ -9,6 +9,7 @@ from typing import Any
 from probgen.quantities.formula import Balance, Relation, Words
 from probgen.quantities.printing import plain
 from probgen.wording.block import Display, Picture, Row
+from probgen.wording.facts.torque import Placed
 from probgen.wording.passage import Passage
 from probgen.working.fact import Fact
 
@@ -20,7 +21,7 @@ def shown(what: Any) -> str:
             return f"{plain(left)} {relation} {plain(right)}".strip()
         case Relation() | Words() | Balance():
             return plain((what,))
-        case Fact() if is_dataclass(what):
+        case Fact() | Placed() if is_dataclass(what):
             said = [(getattr(what, field.name), field.default) for field in fields(what)]
             parts = [shown(value) for value, usual in said if value != usual]
             return f"{type(what).__name__}({', '.join(parts)})"

@@ -38,6 +38,7 @@ from probgen.wording.facts.torque import (
     ByCoordinates,
     LeverArm,
     LineBeside,
+    Placed,
     Side,
     SquareToArm,
     TurningHeading,
@@ -81,7 +82,7 @@ def about(passages: tuple[Passage, ...]) -> Iterator[tuple[TurningHeading, Fact]
 
 
 def geometry(
-    own: Worked, pivot: str, letter: Expression, bodies: tuple[str, ...] = ()
+    own: Worked, pivot: str, acting: Expression | Placed, bodies: tuple[str, ...] = ()
 ) -> tuple[complex, complex]:
     """Where a force acts, from the pivot (m), and which way (of size 1).
 
@@ -89,7 +90,12 @@ def geometry(
     """
     case = own.case
     of = bodies or tuple(body.id for body in case.system.bodies)
-    force = next(f for f in case.system.forces if f.magnitude == letter and f.body in of)
+    letter, point = (acting.force, acting.point) if isinstance(acting, Placed) else (acting, None)
+    force = next(
+        f
+        for f in case.system.forces
+        if f.magnitude == letter and f.body in of and f.point == (point or f.point)
+    )
     found = coordinates(case.system, case.values)
     places = {id: complex(float(x), float(y)) for id, (x, y) in found.items()}
     way = math.radians(float(evaluate(force.direction, case.values)))
@@ -285,7 +291,10 @@ def test_a_place_left_of_the_origin_is_told_as_it_was_taken_and_then_where_it_li
     assert worked.complete["x"] == pytest.approx(-0.8)  # 200 N (1 m)/(250 N) on the other side
     facts = [fact for _, fact in about(tell(worked.digits, own.unused))]
     (turned,) = (fact for fact in facts if isinstance(fact, TurnsBody))  # all one way, as written
-    assert {*map(plain, turned.forces)} == {"W_1", "W_3"}
+    assert {each if isinstance(each, Placed) else plain(each) for each in turned.forces} == {
+        "W_1",
+        "W_3",
+    }
     (found,) = (fact for fact in facts if isinstance(fact, PlaceNegative))
     assert (plain(found.distance), found.way.right) == ("x", False)
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
-from probgen.quantities.expression import ZERO, times, total
+from probgen.quantities.expression import ZERO, Expression, times, total
 from probgen.wording.english.grammar import series, the_bodies
 from probgen.wording.english.names import the_body, the_element
 from probgen.wording.english.saying import say
@@ -20,6 +21,7 @@ from probgen.wording.facts.torque import (
     PivotBare,
     PivotHeld,
     PivotMeeting,
+    Placed,
     Side,
     SquareToArm,
     TakenAsOne,
@@ -28,7 +30,7 @@ from probgen.wording.facts.torque import (
     TurnsNothing,
 )
 from probgen.wording.nouns import Nouns
-from probgen.wording.sentence import Inlines, filled, letter
+from probgen.wording.sentence import Inlines, Part, filled, letter
 
 
 @say.register
@@ -120,11 +122,21 @@ def passes_through(fact: PassesThrough, nouns: Nouns) -> Inlines:
     )
 
 
+def _named(forces: Sequence[Expression | Placed]) -> list[Part]:
+    """ "P", or "P at C" where another force has that letter."""
+    return [
+        filled("{F} at {C}", F=each.force, C=letter(each.point))
+        if isinstance(each, Placed)
+        else each
+        for each in forces
+    ]
+
+
 @say.register
 def turns_body(fact: TurnsBody, nouns: Nouns) -> Inlines:
     return filled(
         "{these} {turn} {body} {rotation} ({sign}).",
-        these=series(fact.forces),
+        these=series(_named(fact.forces)),
         turn="turns" if len(fact.forces) == 1 else "turn",
         body=the_bodies(fact.bodies, nouns),
         rotation=fact.rotation,
@@ -137,7 +149,7 @@ def square_to_arm(fact: SquareToArm, nouns: Nouns) -> Inlines:
     one = len(fact.forces) == 1
     return filled(
         "{these} {act} at right angles to {its} ({sine}).",
-        these=series(fact.forces),
+        these=series(_named(fact.forces)),
         act="acts" if one else "act",
         its="its arm" if one else "their arms",
         sine=fact.sine,
@@ -150,7 +162,7 @@ def angle_to_arm(fact: AngleToArm, nouns: Nouns) -> Inlines:
     several = "For {F} the angle between force and arm is {angle}"
     pattern = single if len(fact.forces) == 1 else several
     ending = ", and {sine}." if fact.sine else "."
-    return filled(pattern + ending, F=series(fact.forces), angle=fact.angle, sine=fact.sine)
+    return filled(pattern + ending, F=series(_named(fact.forces)), angle=fact.angle, sine=fact.sine)
 
 
 _SIDES: Final = {
@@ -182,7 +194,7 @@ def line_beside(fact: LineBeside, nouns: Nouns) -> Inlines:
     lines = "The line of action of {F} passes" if one else "The lines of action of {F} pass"
     return filled(
         f"{lines} {{arm}} {side} {{P}}{ending}",
-        F=series(fact.forces),
+        F=series(_named(fact.forces)),
         arm=fact.arm,
         P=letter(fact.pivot),
         its="its lever arm" if one else "their lever arm",
@@ -193,7 +205,7 @@ def line_beside(fact: LineBeside, nouns: Nouns) -> Inlines:
 def arm_of_legs(fact: ArmOfLegs, nouns: Nouns) -> Inlines:
     return filled(
         "The way from the pivot to {F} has two legs, {lengths}; each gives a {word} of its own.",
-        F=fact.force,
+        F=series(_named([fact.force])),
         lengths=series(fact.lengths),
         word=fact.turning,
     )
@@ -202,7 +214,7 @@ def arm_of_legs(fact: ArmOfLegs, nouns: Nouns) -> Inlines:
 @say.register
 def lever_arm(fact: LeverArm, nouns: Nouns) -> Inlines:
     ending = ", which we look for." if fact.sought else "."
-    return filled("Lever arm of {F}: {arm}" + ending, F=fact.force, arm=fact.arm)
+    return filled("Lever arm of {F}: {arm}" + ending, F=series(_named([fact.force])), arm=fact.arm)
 
 
 @say.register

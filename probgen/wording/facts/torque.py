@@ -89,10 +89,18 @@ class TurnsNothing(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class Placed:
+    """One of several forces with the same letter, by the point it acts at."""
+
+    force: Expression
+    point: str
+
+
+@dataclass(frozen=True, slots=True)
 class TurnsBody(Fact):
     """Forces that turn the body one way; positive: whether that way is the positive one."""
 
-    forces: tuple[Expression, ...]
+    forces: tuple[Expression | Placed, ...]
     bodies: tuple[str, ...]
     rotation: Rotation
     positive: bool
@@ -102,7 +110,7 @@ class TurnsBody(Fact):
 class SquareToArm(Fact):
     """Forces at right angles to their arms; sine: what that makes of the sine, as a formula."""
 
-    forces: tuple[Expression, ...]
+    forces: tuple[Expression | Placed, ...]
     sine: Formula
 
 
@@ -110,7 +118,7 @@ class SquareToArm(Fact):
 class AngleToArm(Fact):
     """The angle between forces and their arms; sine: equal to what, empty where that is plain."""
 
-    forces: tuple[Expression, ...]
+    forces: tuple[Expression | Placed, ...]
     angle: Formula
     sine: Formula
 
@@ -133,7 +141,7 @@ class LineBeside(Fact):
     again: what does not matter for it was told with a line before it.
     """
 
-    forces: tuple[Expression, ...]
+    forces: tuple[Expression | Placed, ...]
     pivot: str
     arm: Formula
     side: Side
@@ -144,7 +152,7 @@ class LineBeside(Fact):
 class ArmOfLegs(Fact):
     """A force reached from the pivot by several legs, each with a torque of its own."""
 
-    force: Expression
+    force: Expression | Placed
     lengths: tuple[Expression, ...]
     turning: Turning
 
@@ -153,7 +161,7 @@ class ArmOfLegs(Fact):
 class LeverArm(Fact):
     """arm: in symbols and worked out; sought: only in symbols, for it is what is looked for."""
 
-    force: Expression
+    force: Expression | Placed
     arm: Formula
     sought: bool
 
