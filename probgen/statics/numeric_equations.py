@@ -14,13 +14,15 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from probgen.quantities.expression import Value, evaluate
-from probgen.statics.system import Body, Condition, Force, Spread, System
+from probgen.quantities.expression import Name, Value, evaluate
+from probgen.statics.system import Body, Condition, Force, Limit, Spread, System
 
 Array = NDArray[np.float64]
 _LEAST = 1e-6
 """Of the largest force anywhere: below that a body's forces are what rounding left of it, such as
 those on a joint that carries nothing."""
+_SMALL: Final = 1e-3
+"""Of the largest quantity of its kind: a condition's sides count as no smaller."""
 _SIMPSON: Final = ((0.0, 1 / 6), (0.5, 4 / 6), (1.0, 1 / 6))
 _GAUSS: Final = tuple(
     (float(place + 1.0) / 2.0, float(weight) / 2.0)
@@ -83,7 +85,7 @@ def assemble(
             columns.append((np.sum(terms, axis=0) if terms else np.zeros(draws), size))
             labels.append((body.id, name))
     for condition in system.conditions:
-        columns.append(_condition(condition, values, draws))
+        columns.append(_condition(system, condition, values, draws))
         labels.append((condition.id, "condition"))
     residual = np.stack([np.broadcast_to(c[0], draws) for c in columns], axis=1)
     scale = np.stack([np.broadcast_to(c[1], draws) for c in columns], axis=1)
@@ -161,8 +163,27 @@ def size_at(spread: Spread, values: Mapping[str, Value], part: float) -> Array:
 
 
 def _condition(
-    condition: Condition, values: Mapping[str, Value], draws: int
+    system: System, condition: Condition, values: Mapping[str, Value], draws: int
 ) -> tuple[Array, Array]:
-    left = np.asarray(evaluate(condition.left, values))
-    right = np.asarray(evaluate(condition.right, values))
-    return np.broadcast_to(left - right, draws), _largest([left, right], draws)
+    """Its difference, and the size of its sides."""
+    left, right = (np.asarray(evaluate(side, values)) for side in (condition.left, condition.right))
+    size = size_of_sides(system, condition, values, draws)
+    return np.broadcast_to(left - right, draws), size
+
+
+def size_of_sides(
+    system: System, compared: Condition | Limit, values: Mapping[str, Value], draws: int
+) -> Array:
+    """What a difference of two sides counts against: the larger of them.
+
+    Where the left one is a quantity by itself, that is none below a part of the largest of its
+    kind: x = 0 is fulfilled by what rounding leaves of x.
+    """
+    sides = [np.asarray(evaluate(side, values)) for side in (compared.left, compared.right)]
+    largest = _largest(sides, draws)
+    if not isinstance(compared.left, Name):
+        return largest
+    kind = system.variables[compared.left.id].dimension
+    alike = [v.id for v in system.variables.values() if v.dimension == kind and v.id in values]
+    kin = _largest([np.nan_to_num(np.asarray(values[id], float)) for id in alike], draws)
+    return np.maximum(largest, _SMALL * kin)

@@ -21,7 +21,7 @@ from probgen.statics.flaw import Flaw, FlawKind
 from probgen.statics.internal_forces import bodies_cut
 from probgen.statics.largest_moment import larger_elsewhere
 from probgen.statics.line import Line, worked
-from probgen.statics.numeric_equations import assemble, coordinates
+from probgen.statics.numeric_equations import assemble, coordinates, size_of_sides
 from probgen.statics.plan import Branch, Plan
 from probgen.statics.rerun import first_limit_id
 from probgen.statics.span import may_be, span_at
@@ -365,6 +365,6 @@ def _blame_limits(system: System, values: Mapping[str, Value], faults: _Faults) 
             continue  # it limits what equilibrium leaves open
         left, right = (np.asarray(evaluate(side, values)) for side in (limit.left, limit.right))
         beyond = left - right if limit.relation == "<=" else right - left
-        slack = TOLERANCE * np.maximum(np.abs(left), np.abs(right))
+        slack = TOLERANCE * size_of_sides(system, limit, values, len(faults))
         passed = np.broadcast_to(beyond > slack, len(faults))
         _blame(faults, passed, Flaw(FlawKind.PASSED, limit=limit.id))

@@ -189,3 +189,21 @@ def test_the_margin_is_how_far_friction_is_from_its_largest(pull: str, spare: fl
     }
     (own,) = work(problem, [completed(problem.template, values)])
     assert f"{spare} N" in own.answers[0].printed
+
+
+def test_a_limit_at_zero_is_reached_and_not_passed() -> None:
+    """The distance counted from the edge the cabinet tips about: zero where it does, but for what
+    rounding leaves of it.
+    """
+    from_edge = PUSHED.replace('Q = ["x", 0]', 'Q = ["b - x", 0]').replace("x <= b", "x >= 0 m")
+    random = np.random.default_rng(7)
+    ranges = {"m": (40, 90), "b": (0.6, 0.8), "h": (1.2, 1.5), "mu": (0.2, 0.5), "g": (9.8, 9.81)}
+    draws = {id: np.round(random.uniform(*ends, 400), 2) for id, ends in ranges.items()}
+    sliding = draws["mu"] * draws["m"] * draws["g"]
+    tipping = draws["m"] * draws["g"] * draws["b"] / (2.0 * draws["h"])
+    for text in (PUSHED, from_edge):
+        plan = find_plan(system_of(text), draws)
+        solved = solve(plan, draws)
+        assert solved["P"] == pytest.approx(np.minimum(sliding, tipping))
+        proof = prove(plan, solved)
+        assert proof.faults == ((),) * 400

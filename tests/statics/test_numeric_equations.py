@@ -5,8 +5,10 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from probgen.quantities.expression import Name, Product, number
 from probgen.statics.cross_check import with_definitions
-from probgen.statics.numeric_equations import Assembled, assemble, coordinates
+from probgen.statics.numeric_equations import Assembled, assemble, coordinates, size_of_sides
+from probgen.statics.system import Condition
 from tests.situations import STAYED_SHELF, system_of
 
 DATA = {"L": 1.2, "d": 0.96, "m": 4.0, "M": 8.0, "theta": 40.0, "g": 9.8}
@@ -57,3 +59,18 @@ def test_torques_about_another_origin() -> None:
     about_b = -1.2 * 20.0 + 0.5 * 10.0  # R at (-1.2, -0.5) from there
     about_b += -0.24 * 100.0 * SINE + 0.5 * (-100.0 * COSINE)  # T at (-0.24, -0.5)
     assert turn == pytest.approx(about_b + 0.6 * 39.2)
+
+
+@pytest.mark.parametrize(
+    ("left", "size"),
+    [
+        (Name("d", "d"), 1.2e-3),  # a thousandth of the longest length, 1.20 m
+        (Product((number(2), Name("d", "d"))), 2e-9),  # no quantity by itself
+    ],
+)
+def test_what_a_quantity_is_compared_with_counts_among_its_kind(
+    left: Name | Product, size: float
+) -> None:
+    values = {**DATA, "d": 1e-9}
+    zero = Condition("c", left, number(0))
+    assert size_of_sides(system_of(STAYED_SHELF), zero, values, 1) == pytest.approx([size])
