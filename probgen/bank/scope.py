@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from decimal import Decimal
+from itertools import count
 from typing import Any, Final, TypeVar
 
 from probgen.bank.bounds import Interval
@@ -89,10 +90,17 @@ class Scope:
     def _check_own(self, id: str, symbol: str, table: Table, key: str) -> None:
         taken = [other for other, label in self.labels.items() if label.symbol == symbol]
         if id in self.variables:
-            table.fault(key, id, "a name that nothing else has", "choose another")
+            another = f"choose another, such as {self._free(id)}"
+            table.fault(key, id, "a name that nothing else has", another)
         elif taken and symbol:
             mend = f'{taken[0]} has this symbol; write symbol = "..."'
             table.fault(key, symbol, "a symbol that nothing else has", mend)
+
+    def _free(self, id: str) -> str:
+        """A name like one that is taken, with the next number: N_2 for N, as in a second state."""
+        stem = id.partition("_")[0]
+        names = (f"{stem}_{number}" for number in count(2))
+        return next(each for each in names if each not in self.variables.keys() | self.symbols)
 
     def expression(
         self, table: Table, key: str, wanted: Dimension, value: Any = None

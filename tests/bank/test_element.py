@@ -328,3 +328,12 @@ def test_what_is_equally_large_may_have_one_letter(pair: str, entry: str) -> Non
 def test_a_letter_of_what_is_looked_for_is_its_own(pair: str) -> None:
     entry = '[[cable]]\nbody = "post"\nat = "K"\ndirection = 0\nsymbol = "T"'
     assert [fault.found for fault in faults_of(f"{pair}{entry}\n{entry}\n")] == ['"T"']
+
+
+def test_another_state_is_told_which_letter_is_free(pair: str) -> None:
+    """One letter each: the second body's N is N_2, or N_3 where that is taken as well."""
+    entry = '[[contact]]\nbody = "post"\nat = "K"\ndirection = 0\nsymbol = "{}"\n'
+    for taken, free in ((("N",), "N_2"), (("N", "N_2"), "N_3"), (("N_2",), "N_3")):
+        text = pair + "".join(map(entry.format, (*taken, taken[0])))
+        (fault,) = faults_of(text)
+        assert fault.mend == f"choose another, such as {free}"
