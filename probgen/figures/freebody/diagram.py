@@ -321,6 +321,7 @@ class _Diagram:
                 name,
                 opening.id,
                 reference_drawn=drawn,
+                reflex=opening.reflex,
             )
 
     def _is_force_angle(self, opening: Opening) -> bool:

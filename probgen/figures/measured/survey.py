@@ -209,6 +209,11 @@ class Opening:
     direction: float
     force: str = ""
 
+    @property
+    def reflex(self) -> bool:
+        """Whether it is more than half a turn."""
+        return 180.0 < abs(self.direction - self.reference) < 360.0
+
 
 def spans(measured: Survey) -> tuple[Span, ...]:
     """The named lengths that can be read off as the distance of two points, each once."""

@@ -78,16 +78,18 @@ def draw_angle(
     tag: str,
     *,
     reference_drawn: bool,
+    reflex: bool = False,
     others: Sequence[tuple[Spot, Spot]] = (),
 ) -> None:
     """Add an angle's arc from a reference direction, and its number, within its two lines if it
     has room there.
 
     The reference line is drawn dashed unless a member already runs there.
+    reflex: the angle is more than half a turn, the longer way round.
     others: straight pieces of the arcs of other angles, to none of which the number may be nearer
     if there is another place.
     """
-    sweep = (direction - reference + 180.0) % 360.0 - 180.0
+    sweep = _sweep(reference, direction, reflex)
     if abs(sweep) < 0.05:
         return
     corner = _Corner(at, reference, sweep, not reference_drawn)
@@ -102,9 +104,17 @@ def draw_angle(
     field.add(set_in(text, box, Tag(What.LABEL, tag)))
 
 
-def arc_pieces(at: Spot, reference: float, direction: float) -> list[tuple[Spot, Spot]]:
-    """About where the arc of an angle that is not set yet will be, in straight pieces."""
+def _sweep(reference: float, direction: float, reflex: bool) -> float:
+    """How far an angle opens, degrees, negative clockwise."""
     sweep = (direction - reference + 180.0) % 360.0 - 180.0
+    return sweep - math.copysign(360.0, sweep) if reflex else sweep
+
+
+def arc_pieces(
+    at: Spot, reference: float, direction: float, reflex: bool = False
+) -> list[tuple[Spot, Spot]]:
+    """About where the arc of an angle that is not set yet will be, in straight pieces."""
+    sweep = _sweep(reference, direction, reflex)
     return list(_Corner(at, reference, sweep, dashed=False).chords(_RADII[0])) if sweep else []
 
 

@@ -332,6 +332,7 @@ class _Situation:
                 self.stage.text(variable.as_name),
                 opening.id,
                 reference_drawn=drawn,
+                reflex=opening.reflex,
                 others=self._other_arcs(opening),
             )
 
@@ -346,7 +347,7 @@ class _Situation:
             if arc:
                 pieces += [(complex(a, b), complex(c, d)) for a, b, c, d in segments(arc)]
             else:
-                pieces += arc_pieces(*self.stage.set_out(each))
+                pieces += arc_pieces(*self.stage.set_out(each), each.reflex)
         return pieces
 
     def _on_ground(self, spot: Spot, direction: float) -> bool:

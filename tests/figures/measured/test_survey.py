@@ -163,3 +163,10 @@ def test_a_length_beyond_another_is_sketched_on_the_body_too(beyond: str) -> Non
     template, values, _ = read(CABINET.replace('Q = ["x", 0]', beyond))
     place = surveyed(template, values).places["Q"]
     assert place == pytest.approx(1.5 + 0.62**2 * 3.0)
+
+
+@pytest.mark.parametrize(("way", "reflex"), [(140, False), (180, False), (215, True), (330, True)])
+def test_an_angle_of_more_than_half_a_turn_is_told_apart(way: int, reflex: bool) -> None:
+    template, values, _ = read(HINGED.replace("WAY", '"theta"'))
+    (opening,) = openings(surveyed(template, {**values, "theta": float(way)}))
+    assert opening.reflex is reflex

@@ -6,7 +6,7 @@ from decimal import Decimal
 
 import pytest
 
-from probgen.figures.paper.angle import draw_angle
+from probgen.figures.paper.angle import arc_pieces, draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import HEAVY, Arc, Label, bearing, heading, line
 from probgen.figures.parts.mechanical import bar
@@ -58,3 +58,25 @@ def test_reference_line_is_dashed_where_none_is_drawn() -> None:
     (dashed,) = [shape for shape in field.shapes if str(shape.tag) == "reference:theta"]
     assert not isinstance(dashed, Label)
     assert dashed.pen.dash
+
+
+@pytest.mark.parametrize(
+    ("reference", "direction", "reflex", "sweep"),
+    [
+        (0.0, 215.0, True, 215.0),  # counter-clockwise from the right, down to the left
+        (0.0, 215.0, False, -145.0),
+        (90.0, -100.0, True, -190.0),  # by compass
+        (350.0, 10.0, False, 20.0),
+    ],
+)
+def test_an_angle_beyond_half_a_turn_goes_the_longer_way_round(
+    reference: float, direction: float, reflex: bool, sweep: float
+) -> None:
+    field = Field()
+    draw_angle(
+        field, 0j, reference, direction, number(9), "t", reference_drawn=False, reflex=reflex
+    )
+    (arc,) = [shape for shape in field.shapes if isinstance(shape, Arc)]
+    assert (arc.start, arc.sweep) == (reference, pytest.approx(sweep))
+    *_, (_, last) = arc_pieces(0j, reference, direction, reflex)
+    assert bearing(last) % 360.0 == pytest.approx(direction % 360.0)
