@@ -37,9 +37,7 @@ class Variable:
     as_name: how expressions name it; unit: what it is stated and printed in.
     nonnegative: a negative value has no meaning (a pull, a push of a surface, a length).
     component_of: the element whose force it is the x- or y-component of, "" for any other.
-    low, high: the bounds an author states for an unknown, coherent units; None where there is none.
-    least, most: where a bound is another in each draw, as it is computed; low and high are then
-    beyond those of all draws.
+    low, high: an unknown's bounds in all draws, coherent, or None; least, most: computed in each.
     """
 
     as_name: Name
@@ -316,10 +314,8 @@ class LargestMoment:
     between: tuple[str, ...] = ()
 
 
-_NUMBERS: Final = {
-    Form.VALUE: (QuantityPart.WHOLE,),
-    Form.LARGEST: (QuantityPart.WHOLE,),
-    Form.SMALLEST: (QuantityPart.WHOLE,),
+_NUMBERS: Final[dict[Form, tuple[QuantityPart, ...]]] = {
+    **dict.fromkeys((Form.VALUE, Form.LARGEST, Form.SMALLEST), (QuantityPart.WHOLE,)),
     Form.COMPONENTS: (QuantityPart.X, QuantityPart.Y),
     Form.MAGNITUDE_AND_DIRECTION: (QuantityPart.MAGNITUDE, QuantityPart.DIRECTION),
 }

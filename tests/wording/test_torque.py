@@ -9,13 +9,11 @@ from typing import Any, Literal
 import numpy as np
 import pytest
 
-from probgen.quantities.expression import Name, evaluate
+from probgen.quantities.expression import evaluate
 from probgen.quantities.printing import plain
 from probgen.statics.numeric_equations import coordinates
 from probgen.statics.step import Step
 from probgen.wording.block import Section
-from probgen.wording.english import ENGLISH
-from probgen.wording.facts.torque import Placed, TurnsBody
 from probgen.wording.sentence import plain_text
 from probgen.wording.torque import turning_passage
 from probgen.working.case import Case
@@ -362,54 +360,3 @@ def test_the_line_of_the_only_force_beside_the_pivot_s_passes_through_it() -> No
     (said,) = turning(BALANCED)
     assert said[-1] == "PassesThrough(W_b, board, X)"
     assert not any(line.startswith("TurnsBody") for line in said)
-
-
-EQUAL = HEAD + """
-[given]
-L = { name = "length", choices = [4.0], unit = "m" }
-P = { name = "load", choices = [300], unit = "N" }
-[points]
-A = [0, 0]
-C = ["L/4", 0]
-D = ["L/2", 0]
-B = ["L", 0]
-[body.beam]
-along = ["A", "B"]
-[[roller]]
-at = "A"
-symbol = "N_A"
-[[roller]]
-at = "B"
-symbol = "N_B"
-""" + "".join(
-    f'[[force]]\nat = "{at}"\ndirection = 270\nmagnitude = "P"\n' for at in ("A", "C", "D")
-) + '[[find]]\nquantity = "N_B"\n'  # fmt: skip
-
-
-@pytest.mark.parametrize(
-    ("convention", "arms"),
-    [
-        (USUAL, ["SquareToArm(N_B Placed(P, C) Placed(P, D), sin 90° = 1)"]),
-        (
-            ARM,
-            [
-                "LeverArm(N_B, L = 4.0 m, False)",
-                "LeverArm(Placed(P, C), L/4 = 1.00 m, False)",
-                "LeverArm(Placed(P, D), L/2 = 2.00 m, False)",
-            ],
-        ),
-    ],
-)
-def test_equal_forces_are_told_by_where_they_act(convention: Convention, arms: list[str]) -> None:
-    """P at the pivot turns nothing; the other two have one letter."""
-    ((_, _, nothing, clockwise, _, *told),) = turning(EQUAL, convention)
-    assert nothing == "TurnsNothing(N_A P, False, 1)"
-    assert clockwise == "TurnsBody(Placed(P, C) Placed(P, D), beam, clockwise, False)"
-    assert told == arms
-
-
-def test_equal_forces_are_said_by_where_they_act() -> None:
-    problem, _ = worked(EQUAL)
-    both = tuple(Placed(Name("P", "P"), point) for point in "CD")
-    said = ENGLISH.say(TurnsBody(both, ("beam",), "clockwise", False), problem.nouns)
-    assert plain_text(said) == "P at C and P at D turn the beam clockwise (negative)."

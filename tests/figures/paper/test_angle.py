@@ -77,6 +77,6 @@ def test_an_angle_beyond_half_a_turn_goes_the_longer_way_round(
         field, 0j, reference, direction, number(9), "t", reference_drawn=False, reflex=reflex
     )
     (arc,) = [shape for shape in field.shapes if isinstance(shape, Arc)]
-    assert (arc.start, arc.sweep) == (reference, pytest.approx(sweep))
+    assert [arc.start, arc.sweep] == pytest.approx([reference, sweep])
     *_, (_, last) = arc_pieces(0j, reference, direction, reflex)
     assert bearing(last) % 360.0 == pytest.approx(direction % 360.0)
