@@ -14,7 +14,8 @@ def body_by_body(steps: Sequence[Step]) -> list[Step]:
     """The steps so that those of one body, or of one group of bodies, follow one another.
 
     A step comes after those whose results it uses; else the order is kept.  A condition belongs to
-    the body whose result it uses.  Steps of equations solved together stay together.
+    the body whose result it uses, one on data alone to that which uses its result first.  Steps of
+    equations solved together stay together.
     """
     waiting = _units(steps)
     found = {step.unknown for step in steps}
@@ -25,7 +26,7 @@ def body_by_body(steps: Sequence[Step]) -> list[Step]:
         ready = [unit for unit in waiting if not _needs(unit) & found - homes.keys()]
         unit = next((u for u in ready if _home(u, homes) in (here, ())), ready[0])
         waiting.remove(unit)
-        here = _home(unit, homes) or here
+        here = _home(unit, homes) or _used_by(unit, waiting) or here
         homes |= {step.unknown: here for step in unit}
         ordered += unit
     return ordered
@@ -49,6 +50,13 @@ def _needs(unit: Sequence[Step]) -> frozenset[str]:
     """What the steps use that they do not give themselves."""
     used = frozenset[str]().union(*(names_in(step.expression) for step in unit))
     return used - {step.unknown for step in unit}
+
+
+def _used_by(unit: Sequence[Step], waiting: Sequence[Sequence[Step]]) -> _Home:
+    """The bodies of the first step that uses a result; () where none that has bodies does."""
+    given = {step.unknown for step in unit}
+    using = (step for other in waiting if given & _needs(other) for step in other)
+    return next((step.equation.bodies for step in using if step.equation.bodies), ())
 
 
 def _home(unit: Sequence[Step], homes: dict[str, _Home]) -> _Home:

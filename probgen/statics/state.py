@@ -5,13 +5,14 @@ Each state of which the largest or smallest value is asked goes to limits of its
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from probgen.quantities.expression import names_in
 from probgen.statics.definition import settle
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.refusal import Refusal
+from probgen.statics.step import Step
 from probgen.statics.system import Condition, Find, Form, Limit, Link, System
 
 _UTMOST = (Form.LARGEST, Form.SMALLEST)
@@ -42,6 +43,17 @@ def state_of(system: System, find: Find) -> System:
             raise Refusal(_of_one_state(finds[own.index(group)], finds[at]))
     group = own[finds.index(find)]
     return _part(system, frozenset[str]().union(*own) - group)
+
+
+def steps_of_state(
+    system: System, steps: Sequence[Step], find: Find
+) -> tuple[Sequence[Step], Sequence[Step]]:
+    """The steps of the state that a find is about, and those of others, both in their order."""
+    groups = _groups(system)
+    others = [group for group in groups if find.quantity not in group]
+    aside = frozenset[str]().union(*others) if len(others) < len(groups) else frozenset[str]()
+    own = [step for step in steps if step.unknown not in aside]
+    return own, [step for step in steps if step not in own]
 
 
 def limits_to(system: System, find: Find) -> tuple[Limit, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from probgen.quantities.dimension import dimension_of
@@ -29,18 +29,27 @@ from probgen.quantities.unit import UNITS, Dimension
 from probgen.statics.equation import Equation
 from probgen.statics.step import Step
 from probgen.wording.block import Display, Row
+from probgen.wording.facts.balance import GoOnWith
 from probgen.wording.other_angle import angle_part
 from probgen.wording.passage import Part
 from probgen.wording.torque_forms import written_out
 from probgen.working.digits import Digits, Line, same_amount
+from probgen.working.fact import Fact
 
 
-def working(digits: Digits, step: Step) -> Iterator[Part]:
-    """The lines of one step, ending at its rounded result; which angle it is before that."""
-    rows = tuple(_balance(digits, step))
-    told = tuple(angle_part(digits, step, rows))
-    yield from told
-    yield Display((*(() if told else rows), *_result_rows(digits, step)))
+def working(digits: Digits, step: Step) -> Display:
+    """The lines of one step, ending at its rounded result."""
+    return Display((*_balance(digits, step), *_result_rows(digits, step)))
+
+
+def working_told(digits: Digits, step: Step) -> Iterator[Part]:
+    """The same lines; where several angles solve the equation, with what tells which it is."""
+    told = tuple(angle_part(digits, step, tuple(_balance(digits, step))))
+    if told:
+        yield from told
+        yield Display(tuple(_result_rows(digits, step)))
+    else:
+        yield working(digits, step)
 
 
 def _balance(digits: Digits, step: Step) -> Iterator[Row]:
@@ -202,6 +211,32 @@ def _one(digits: Digits, printed: Expression, guard: int) -> Expression:
     if digits.units.unit_of(dimension).dimension != dimension:
         return printed  # kg m, say, has no unit of its own
     return digits.carried(float(evaluate(printed, {})), dimension, guard)
+
+
+def go_on(digits: Digits, steps: Sequence[Step]) -> Iterator[Fact]:
+    """Earlier results that are used here for the first time, where rounding would change them."""
+    plan = digits.case.plan
+    before = plan.steps[: plan.steps.index(steps[0])]
+    used = frozenset[str]().union(*(names_in(step.expression) for step in before))
+    held = frozenset[str]().union(*(names_in(step.expression) for step in steps)) - used
+    said = {digits.shown(id) for id in used if id in digits.case.values}
+    fresh = [each.unknown for each in before if each.unknown in held]
+    rounded = [id for id in fresh if _rounds(digits, id) and digits.shown(id) not in said]
+    if rounded:
+        yield GoOnWith(
+            tuple(_size(digits.shown(id)) for id in rounded),
+            tuple(_size(digits.final(id)) for id in rounded),
+        )
+
+
+def _size(number: Number) -> Number:
+    return Number(abs(number.value), number.unit)
+
+
+def _rounds(digits: Digits, id: str) -> bool:
+    """Whether a quantity's printed result is not its value."""
+    shown, final = digits.shown(id), digits.final(id)
+    return not same_amount(final, shown)
 
 
 _DIRECT = {"asin": "sin", "acos": "cos", "atan": "tan"}

@@ -2,21 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
-from probgen.quantities.expression import Expression, Number, evaluate, names_in
+from probgen.quantities.expression import Expression, evaluate, names_in
 from probgen.statics.equation import Axis, X, Y
 from probgen.statics.internal_forces import InternalForces
 from probgen.statics.link import is_link
 from probgen.statics.plan import Branch, Plan
 from probgen.statics.quantity_id import Quantity
-from probgen.statics.state import utmost_finds
+from probgen.statics.state import steps_of_state, utmost_finds
 from probgen.statics.step import Step
 from probgen.statics.system import Body, Definition, Find, Form, Limit, System
 from probgen.wording.block import Display
 from probgen.wording.check import Unused, check_passage
 from probgen.wording.components import counted_forces, split_told, splits, weights_turned
-from probgen.wording.equations import rows_of, working
+from probgen.wording.equations import go_on, rows_of, working_told
 from probgen.wording.facts.balance import (
     AxesAndTurning,
     AxesHeading,
@@ -25,7 +25,6 @@ from probgen.wording.facts.balance import (
     ConditionsHold,
     ForceHeading,
     ForcesZero,
-    GoOnWith,
     QuantityHeading,
     Tilt,
     TorqueHeading,
@@ -116,7 +115,7 @@ def _told_to_limits(digits: Digits) -> tuple[Passage, ...]:
     passages = [_axes(turning[0])]
     for find in utmost_finds(digits.case.system):
         passages += _told_to(digits, find, [each for each in reached if each[0].utmost == find])
-    return tuple(passages)
+    return (*passages, *_told_beside(*reached[0]))
 
 
 def _told_to(
@@ -124,23 +123,40 @@ def _told_to(
 ) -> Iterator[Passage]:
     """The forces once, the working up to each limit, then the limits beside each other."""
     owns = [own for _, own in reached]
-    yield from _forces_of(owns)
-    for branch, own in reached:
+    steps, beside = zip(
+        *(steps_of_state(own.case.plan.system, own.case.plan.steps, find) for own in owns),
+        strict=True,
+    )
+    yield from _forces_of(owns, _bodies(beside[0]) - _bodies(steps[0]))
+    for (branch, own), these in zip(reached, steps, strict=True):
         yield _supposing(digits.case.system, branch.limit)
-        yield from _steps(own)
+        yield from _steps(own, steps=these)
     yield comparison_passage(digits, find, owns)
+
+
+def _told_beside(branch: Branch, own: Digits) -> Iterator[Passage]:
+    """What is asked of states that go to no limit, once, after those that do."""
+    plan = own.case.plan
+    _, beside = steps_of_state(plan.system, plan.steps, branch.utmost)
+    used = _bodies(beside)
+    yield from _forces_on(own, [body for body in bodies_used(plan) if body.id in used])
+    yield from _steps(own, steps=beside)
+
+
+def _bodies(steps: Sequence[Step]) -> set[str]:
+    return {body for step in steps for each in step.equations for body in each.bodies}
 
 
 def _takes_torques(plan: Plan) -> bool:
     return any(step.equation.kind == "torque" for step in plan.steps)
 
 
-def _forces_of(branches: list[Digits]) -> Iterator[Passage]:
-    """The forces on each body that some branch uses, once."""
+def _forces_of(branches: Sequence[Digits], aside: Collection[str]) -> Iterator[Passage]:
+    """The forces on each body that some branch uses, once; aside: bodies told elsewhere."""
     told: list[Body] = []
     for own in branches:
         for body in bodies_used(own.case.plan):
-            if body not in told:
+            if body not in told and body.id not in aside:
                 yield from _forces_on(own, [body], told)
                 told.append(body)
 
@@ -225,15 +241,20 @@ def _way_along(digits: Digits, axis: Axis) -> Way:
     return way_of(float(evaluate(axis.direction, digits.case.values)))
 
 
-def _steps(digits: Digits, inside: Sequence[InternalForces] = ()) -> Iterator[Passage]:
-    """Torque balances with their reasons; force balances that follow one another together."""
+def _steps(
+    digits: Digits, inside: Sequence[InternalForces] = (), steps: Sequence[Step] | None = None
+) -> Iterator[Passage]:
+    """Torque balances with their reasons; force balances that follow one another together.
+
+    steps: those to be told, if not all.
+    """
     waiting: list[Step] = []
-    steps = list(digits.case.plan.steps)
+    steps = list(digits.case.plan.steps if steps is None else steps)
     used = bodies_used(digits.case.plan)
     pieces = [body for body in used if is_piece(digits.case.system, body)]
     while steps:
         step = steps.pop(0)
-        bodies = {id for each in step.equations for id in each.bodies}
+        bodies = _bodies([step])
         fresh = [] if step.idle else [b for b in pieces if b.id in bodies]
         if fresh:
             yield from _force_passage(digits, waiting)
@@ -283,7 +304,7 @@ def _single(digits: Digits, step: Step) -> Iterator[Passage]:
 def _torque_passage(digits: Digits, step: Step) -> Passage:
     turning, equation = digits.convention.turning, step.equation
     zero = TorquesZero(equation.bodies, equation.about, turning)
-    opening = sentences(zero, *_go_on(digits, [step]))
+    opening = sentences(zero, *go_on(digits, [step]))
     return Passage(TorqueHeading(turning), (opening, *_worked(digits, step)))
 
 
@@ -299,7 +320,7 @@ def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
             *splits(digits, steps, split_told(system, earlier)),
             *weights_turned(system, steps, earlier),
             *counted_forces(system, steps),
-            *_go_on(digits, steps),
+            *go_on(digits, steps),
         )
     )
     parts: list[Part] = [opening]
@@ -319,25 +340,9 @@ def _forces_zero(system: System, steps: Sequence[Step], earlier: Sequence[Step])
     return ForcesZero(bodies, axes, before, particle)
 
 
-def _go_on(digits: Digits, steps: Sequence[Step]) -> Iterator[Fact]:
-    """Earlier results that are used here for the first time, where rounding would change them."""
-    plan = digits.case.plan
-    before = plan.steps[: plan.steps.index(steps[0])]
-    used = frozenset[str]().union(*(names_in(step.expression) for step in before))
-    held = frozenset[str]().union(*(names_in(step.expression) for step in steps)) - used
-    said = {digits.shown(id) for id in used if id in digits.case.values}
-    fresh = [each.unknown for each in before if each.unknown in held]
-    rounded = [id for id in fresh if _rounds(digits, id) and digits.shown(id) not in said]
-    if rounded:
-        yield GoOnWith(
-            tuple(_size(digits.shown(id)) for id in rounded),
-            tuple(_size(digits.final(id)) for id in rounded),
-        )
-
-
 def _worked(digits: Digits, step: Step) -> Iterator[Part]:
     """The lines of a step, and what is said of its result."""
-    yield from working(digits, step)
+    yield from working_told(digits, step)
     yield from _after(digits, step)
 
 
@@ -349,16 +354,6 @@ def _after(digits: Digits, step: Step) -> Iterator[Part]:
         usual = digits.rounded(digits.case.values[step.unknown], digits.unit_of(step.unknown))
         if not same_amount(usual, digits.final(step.unknown)):
             yield sentences(RoundedWithin(find.form is Form.LARGEST))
-
-
-def _size(number: Number) -> Number:
-    return Number(abs(number.value), number.unit)
-
-
-def _rounds(digits: Digits, id: str) -> bool:
-    """Whether a quantity's printed result is not its value."""
-    shown, final = digits.shown(id), digits.final(id)
-    return not same_amount(final, shown)
 
 
 def _axis(digits: Digits, step: Step) -> Iterator[Part]:

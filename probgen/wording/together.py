@@ -14,7 +14,6 @@ from probgen.quantities.expression import (
     linear_parts,
     names_in,
     negative,
-    positive_first,
     times,
     total,
 )
@@ -194,9 +193,7 @@ def _by_division(digits: Digits, step: Step) -> Iterator[Part]:
 def _side(size: Expression, side: Expression, function: str, angle: Name) -> Row:
     """N = W cos x, or F cos x = what is known."""
     part = times(size, Call(function, (angle,)))
-    if isinstance(side, Name):
-        return Row((side,), "=", (part,))
-    return Row((part,), "=", (positive_first(side),))
+    return Row((side,), "=", (part,)) if isinstance(side, Name) else Row((part,), "=", (side,))
 
 
 def _by_putting_in(digits: Digits, step: Step) -> Iterator[Part]:

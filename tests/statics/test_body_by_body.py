@@ -8,8 +8,10 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.problem.problem import prepare
-from probgen.quantities.expression import names_in
+from probgen.quantities.expression import Name, names_in, number, total
 from probgen.statics.body_by_body import body_by_body
+from probgen.statics.equation import Equation
+from probgen.statics.method import Method
 from probgen.statics.step import Step
 from probgen.working.convention import Convention
 from tests.situations import HEAD
@@ -149,3 +151,17 @@ def test_steps_solved_together_stay_together_and_come_once() -> None:
 
 def _name(step: Step) -> str:
     return step.unknown
+
+
+def test_a_condition_on_data_stands_with_the_body_that_uses_it() -> None:
+    """The beam that tips, with N_A = 0, is done before the other one."""
+    said = _step("N_A", ())
+    other, tips = _step("d", ("other",)), _step("x", ("beam",), "N_A")
+    ordered = body_by_body([said, other, tips])
+    assert [step.unknown for step in ordered] == ["N_A", "x", "d"]
+
+
+def _step(unknown: str, bodies: tuple[str, ...], *used: str) -> Step:
+    kind = "torque" if bodies else "condition"
+    value = total(*((1, Name(name, name)) for name in used), (1, number(1)))
+    return Step(unknown, Equation(kind, bodies, "A", (), Method()), value)

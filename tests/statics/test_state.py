@@ -4,8 +4,12 @@ from __future__ import annotations
 
 import pytest
 
+from probgen.quantities.expression import UNITY
+from probgen.statics.equation import Equation
+from probgen.statics.method import Method
 from probgen.statics.refusal import Refusal
-from probgen.statics.state import limits_to, state_of, utmost_finds, way_sought
+from probgen.statics.state import limits_to, state_of, steps_of_state, utmost_finds, way_sought
+from probgen.statics.step import Step
 from probgen.statics.system import Find, Form
 from tests.situations import (
     EITHER_WAY,
@@ -89,3 +93,15 @@ def test_a_shared_unknown_makes_one_state() -> None:
     system = system_of(text.replace("[body.crate]", unknown))
     with pytest.raises(Refusal, match="of one state"):
         state_of(system, LEAST)
+
+
+def test_steps_of_a_state_and_those_of_others() -> None:
+    system = system_of(two_crates())
+    steps = [_step(name) for name in ("N_2", "N", "f", "T_2", "T")]
+    own, others = steps_of_state(system, steps, LEAST)
+    assert [step.unknown for step in own] == ["N", "f", "T"]
+    assert [step.unknown for step in others] == ["N_2", "T_2"]
+
+
+def _step(unknown: str) -> Step:
+    return Step(unknown, Equation("force", ("crate",), "x", (), Method()), UNITY)

@@ -217,3 +217,18 @@ def test_a_limit_from_the_other_side_is_said_to_be_one(monkeypatch: pytest.Monke
         "It slips down only as T shrinks: T = 96.0 N bounds it from the other side. "
         "It slips up at T = 318 N."
     )
+
+
+def test_a_state_without_a_limit_is_told_after_that_which_goes_to_one() -> None:
+    """One crate about to slip down; the other slides up steadily."""
+    up = '[[limit]]\nid = "up"\nthat = "f_2 <= mu*N_2"\nname = "it slips up"\n'
+    text = two_crates().replace(up, "").replace(finding("T_2", "largest"), finding("T_2"))
+    lines = told(text.replace('friction = "f_2"', 'friction = "f_2"\ncoefficient = "mu"'))
+    headings = [line for line in lines if line.startswith("# ")]
+    first, second = headings.index("# How far it may go"), headings.index("# Forces on the second")
+    assert headings[1] == "# Forces on the crate"
+    assert first < second
+    before, after = headings[:first], headings[second:]
+    assert not any("second" in heading for heading in before)
+    assert not any("crate" in heading for heading in after)
+    assert headings.count("# Forces on the second") == 1
