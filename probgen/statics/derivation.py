@@ -212,7 +212,8 @@ def _physical(step: Step, system: System, within: Range, known: Mapping[str, Val
     Of several those count with which all else lies where it may.  Raises Refusal when more than one
     is left: a draw could not say which is meant.
     """
-    values = all_roots(step.reduced or step.equation.expression, step.unknown, within)
+    found = all_roots(step.reduced or step.equation.expression, step.unknown, within)
+    values = tuple(tidied(value) for value in found)
     if len(values) <= 1:
         return step
     low, high = span_at(system.variables[step.unknown], known)

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 
+from probgen.quantities.angle_sum import with_angle_apart, with_angle_sums
 from probgen.quantities.cancelling import cancelled
 from probgen.quantities.expression import (
     ZERO,
@@ -140,9 +141,16 @@ def tidied(value: Expression) -> Expression:
     What all terms of a sum share is written once.  What vanishes above or below stays as it is, for
     it may be 0/0: equations that only seemed independent.
     """
-    if not isinstance(value, Quotient):
-        return with_powers(factored(value))
-    top, bottom = (collected(in_one_order(part)) for part in (value.top, value.bottom))
+    match value:
+        case Quotient():
+            pass
+        case Call("atan" | "asin" | "acos" as function, (Quotient() as ratio,)):
+            return Call(function, (tidied(ratio),))
+        case _:
+            return with_powers(factored(value))
+    top, bottom = (
+        with_angle_sums(collected(in_one_order(part))) for part in (value.top, value.bottom)
+    )
     if ZERO in (top, bottom):
         return value
     if (top, bottom) != (value.top, value.bottom):
@@ -185,7 +193,8 @@ def _from_angle(expression: Expression, unknown: str) -> Expression | None:
     replaced = substituted(expression, part)
     held = names_in(replaced)
     if unknown in held:
-        return None
+        apart = with_angle_apart(expression, unknown)
+        return None if apart == expression else _from_angle(apart, unknown)
     sine, cosine = _SINE.id in held, _COSINE.id in held
     if _TANGENT.id in held:
         return None if sine or cosine else _inverse("atan", replaced, _TANGENT)

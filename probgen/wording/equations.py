@@ -30,7 +30,7 @@ from probgen.statics.equation import Equation
 from probgen.statics.step import Step
 from probgen.wording.block import Display, Row
 from probgen.wording.facts.balance import GoOnWith
-from probgen.wording.other_angle import angle_part
+from probgen.wording.other_angle import angle_part, apart_part
 from probgen.wording.passage import Part
 from probgen.wording.torque_forms import written_out
 from probgen.working.digits import Digits, Line, same_amount
@@ -44,9 +44,13 @@ def working(digits: Digits, step: Step) -> Display:
 
 def working_told(digits: Digits, step: Step) -> Iterator[Part]:
     """The same lines; where several angles solve the equation, with what tells which it is."""
-    told = tuple(angle_part(digits, step, tuple(_balance(digits, step))))
-    if told:
-        yield from told
+    rows = tuple(_balance(digits, step))
+    apart = tuple(apart_part(digits, step, step.equation.expression))
+    told = tuple(angle_part(digits, step, () if apart else rows))
+    if apart:
+        yield Display(rows)
+    yield from (*apart, *told)
+    if apart or told:
         yield Display(tuple(_result_rows(digits, step)))
     else:
         yield working(digits, step)

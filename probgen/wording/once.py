@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
+from probgen.quantities.expression import Expression
 from probgen.wording.facts.balance import ForceSplit, PullsSeveral, WeightTurned
 from probgen.wording.facts.ending import RoundedWithin
 from probgen.wording.facts.forces import StrutAlong
@@ -35,6 +36,7 @@ def _parts(passage: Passage, said: set[object]) -> Iterator[Part]:
 
 
 def _shortened(facts: Iterable[Fact], said: set[object]) -> Iterator[Fact]:
+    turned: set[tuple[Expression, str]] = set()  # in one paragraph
     for fact in facts:
         match fact:
             case TurnsNothing():
@@ -43,6 +45,9 @@ def _shortened(facts: Iterable[Fact], said: set[object]) -> Iterator[Fact]:
                 if (StrutAlong, force) not in said:
                     yield replace(fact, again=StrutAlong in said)
                 said.add((StrutAlong, force))
+            case WeightTurned(angle=angle, body=body) if fact not in said:
+                yield replace(fact, again=(angle, body) in turned)
+                turned.add((angle, body))
             case (
                 TakenAsOne() | ForceSplit() | WeightTurned() | PullsSeveral() | RoundedWithin()
             ) if fact in said:

@@ -6,7 +6,8 @@ import math
 from collections.abc import Iterator
 from typing import Final
 
-from probgen.quantities.expression import Call, Expression, Number, evaluate, number, times
+from probgen.quantities.angle_sum import with_angle_apart
+from probgen.quantities.expression import ZERO, Call, Expression, Number, evaluate, number, times
 from probgen.quantities.factors import terms_of
 from probgen.quantities.rounding import exact
 from probgen.quantities.unit import DEGREE
@@ -14,7 +15,7 @@ from probgen.statics.angle_pair import angle_pair
 from probgen.statics.derivation import span_of
 from probgen.statics.step import Step
 from probgen.wording.block import Display, Row
-from probgen.wording.facts.angle import AngleQuadrant, Function, OtherAngle
+from probgen.wording.facts.angle import AngleQuadrant, AnglesTakenApart, Function, OtherAngle
 from probgen.wording.passage import Part, sentences
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
@@ -44,6 +45,15 @@ def angle_part(digits: Digits, step: Step, before: tuple[Row, ...] = ()) -> Iter
         low, high = (_degrees(end) for end in span_of(variable))
         told = OtherAngle(variable.as_name, function, (low, high), half, whole)
     yield sentences(told)
+
+
+def apart_part(digits: Digits, step: Step, balance: Expression) -> Iterator[Part]:
+    """A balance with sine and cosine of the angle alone, where it is solved by an arc function."""
+    arcs = (term for _, term in terms_of(step.expression) if isinstance(term, Call))
+    apart = with_angle_apart(balance, step.unknown)
+    if apart != balance and any(term.function in _DIRECT for term in arcs):
+        yield sentences(AnglesTakenApart(digits.case.system.variables[step.unknown].as_name))
+        yield Display((Row((apart,), "=", (ZERO,)),))
 
 
 def _turned(value: Expression) -> tuple[Function, bool, bool] | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from probgen.quantities.angle_sum import with_angle_sums
 from probgen.quantities.expression import (
     UNITY,
     ZERO,
@@ -14,10 +15,11 @@ from probgen.quantities.expression import (
     linear_parts,
     names_in,
     negative,
+    positive_first,
     times,
     total,
 )
-from probgen.quantities.factors import with_powers
+from probgen.quantities.factors import factored, terms_of, with_powers
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.like_terms import collected, in_one_order
 from probgen.statics.angle_pair import angle_pair
@@ -27,6 +29,7 @@ from probgen.statics.system import Kind, System
 from probgen.wording.block import Display, Row
 from probgen.wording.components import counted_forces, split_told, splits, weights_turned
 from probgen.wording.equations import balance_row, rows_of, says
+from probgen.wording.facts.angle import AnglesAdded
 from probgen.wording.facts.balance import (
     AngleSquaredOut,
     BalancesSay,
@@ -42,7 +45,7 @@ from probgen.wording.facts.balance import (
     TorquesZero,
     WithTheResult,
 )
-from probgen.wording.other_angle import angle_part
+from probgen.wording.other_angle import angle_part, apart_part
 from probgen.wording.passage import Part, Passage, sentences
 from probgen.wording.signs import negative_part
 from probgen.working.digits import Digits
@@ -210,6 +213,19 @@ def _by_putting_in(digits: Digits, step: Step) -> Iterator[Part]:
     if step.reduced is not None and not _plain(step.reduced, step.unknown):
         left = with_powers(collected(in_one_order(step.reduced)))
         yield Display((Row((left,), "=", (ZERO,)),))
+        yield from apart_part(digits, step, left)
+    yield from _angles_added(step)
+
+
+def _angles_added(step: Step) -> Iterator[Part]:
+    """By which theorem what stands before the unknown is shorter."""
+    parts = linear_parts(step.reduced, step.unknown) if step.reduced is not None else None
+    slope = collected(in_one_order(parts[0])) if parts else ZERO
+    added = with_angle_sums(slope)
+    if added != slope:
+        turned = all(sign < 0 for sign, _ in terms_of(added))
+        sides = (negative(slope), negative(added)) if turned else (slope, added)
+        yield sentences(AnglesAdded(*(factored(positive_first(side)) for side in sides)))
 
 
 def _put_in(step: Step) -> Iterator[Step]:

@@ -221,3 +221,12 @@ def test_what_two_hinges_share_is_told_to_be_left_open() -> None:
     assert any(left in line for line in lines)
     assert not any("not plain" in line for line in lines)
     assert any(line.endswith("= 24.5 N") for line in lines)
+
+
+def test_the_sum_of_two_angles_is_told_where_it_shortens_the_result() -> None:
+    in_order(
+        after(told_of("piano-guide-rope"), "Two equations together"),
+        "W_p sin α + P sin β sin α − P cos β cos α = 0",
+        "By the addition theorem cos β cos α − sin β sin α is cos(α + β):",
+        "P = W_p sin α/cos(α + β)",
+    )

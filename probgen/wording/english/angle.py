@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from probgen.wording.english.saying import say
-from probgen.wording.facts.angle import AngleQuadrant, OtherAngle
+from probgen.wording.facts.angle import AngleQuadrant, AnglesAdded, AnglesTakenApart, OtherAngle
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, filled
 
@@ -34,6 +34,20 @@ def angle_quadrant(fact: AngleQuadrant, nouns: Nouns) -> Inlines:
         low=low,
         high=high,
         turn="a whole turn" if fact.whole else "half a turn",
+    )
+
+
+@say.register
+def angles_added(fact: AnglesAdded, nouns: Nouns) -> Inlines:
+    said = "By the addition theorem {products} is {joined}:"
+    return filled(said, products=fact.products, joined=fact.joined)
+
+
+@say.register
+def angles_taken_apart(fact: AnglesTakenApart, nouns: Nouns) -> Inlines:
+    return filled(
+        "We write sine and cosine of each sum with {x} by those of {x} and of the rest:",
+        x=fact.angle,
     )
 
 

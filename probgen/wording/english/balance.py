@@ -233,6 +233,9 @@ def pulls_several(fact: PullsSeveral, nouns: Nouns) -> Inlines:
 @say.register
 def weight_turned(fact: WeightTurned, nouns: Nouns) -> Inlines:
     slope = _sloping(fact.body, nouns)
+    if fact.again:
+        pattern = "Likewise the parts of {W} are {square} square to {slope} and {along} along it."
+        return filled(pattern, W=fact.weight, square=fact.square, slope=slope, along=fact.along)
     return filled(
         "{Slope} slopes at {angle}, and the line square to it leans as far from the vertical. {W} "
         "points straight down, so it is at {angle} to that line: its parts are {square} square to "

@@ -29,6 +29,21 @@ class AngleQuadrant(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class AnglesAdded(Fact):
+    """Products of sines and cosines as one sine or cosine of a sum: before and after."""
+
+    products: Expression
+    joined: Expression
+
+
+@dataclass(frozen=True, slots=True)
+class AnglesTakenApart(Fact):
+    """What follows has sine and cosine of an angle alone, by the addition theorems."""
+
+    angle: Name
+
+
+@dataclass(frozen=True, slots=True)
 class OtherAngle(Fact):
     """Another angle of the same sine, cosine or tangent, which lies where it has to.
 

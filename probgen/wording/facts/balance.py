@@ -169,7 +169,8 @@ class PullsSeveral(Fact):
 class WeightTurned(Fact):
     """A weight on a slope; angle: of the slope; square, along: its parts, without signs.
 
-    body: the straight body that slopes, "" for a surface.
+    body: the straight body that slopes, "" for a surface; again: whether it was told of another
+    weight there, or on a slope as steep.
     """
 
     weight: Expression
@@ -177,6 +178,7 @@ class WeightTurned(Fact):
     square: Expression
     along: Expression
     body: str = ""
+    again: bool = False
 
 
 @dataclass(frozen=True, slots=True)
