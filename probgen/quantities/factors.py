@@ -9,6 +9,7 @@ from probgen.quantities.expression import (
     UNITY,
     Call,
     Expression,
+    Lump,
     Name,
     Power,
     Product,
@@ -78,16 +79,23 @@ def with_powers(expression: Expression) -> Expression:
     inner = rebuilt(expression, with_powers)
     if not isinstance(inner, Product):
         return inner
-    counts = Counter(factor for factor in inner.factors if isinstance(factor, Name))
+    factors = [_bare_name(factor) for factor in inner.factors]
+    counts = Counter(factor for factor in factors if isinstance(factor, Name))
     twice = {factor for factor, count in counts.items() if count > 1}
     if not twice:
         return inner
     kept: list[Expression] = []
-    for factor in inner.factors:
+    for written, name in zip(inner.factors, factors, strict=True):
+        factor = name if name in twice else written
         power = Power(factor, counts[factor]) if factor in twice else factor
         if factor not in twice or power not in kept:
             kept.append(power)
     return times(*kept)
+
+
+def _bare_name(factor: Expression) -> Expression:
+    """A quantity without the mark that makes it one number, which it is anyway."""
+    return factor.inner if isinstance(factor, Lump) and isinstance(factor.inner, Name) else factor
 
 
 def expanded(expression: Expression) -> Expression:

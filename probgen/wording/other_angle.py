@@ -7,15 +7,30 @@ from collections.abc import Iterator
 from typing import Final
 
 from probgen.quantities.angle_sum import with_angle_apart
-from probgen.quantities.expression import ZERO, Call, Expression, Number, evaluate, number, times
+from probgen.quantities.expression import (
+    ZERO,
+    Call,
+    Expression,
+    Number,
+    Root,
+    evaluate,
+    number,
+    times,
+)
 from probgen.quantities.factors import terms_of
 from probgen.quantities.rounding import exact
-from probgen.quantities.unit import DEGREE
+from probgen.quantities.unit import DEGREE, PLAIN
 from probgen.statics.angle_pair import angle_pair
 from probgen.statics.derivation import span_of
 from probgen.statics.step import Step
 from probgen.wording.block import Display, Row
-from probgen.wording.facts.angle import AngleQuadrant, AnglesTakenApart, Function, OtherAngle
+from probgen.wording.facts.angle import (
+    AngleQuadrant,
+    AnglesTakenApart,
+    FoundByTrying,
+    Function,
+    OtherAngle,
+)
 from probgen.wording.passage import Part, sentences
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
@@ -27,8 +42,14 @@ _NONE: Final = 1e-9  # of a force, the part along an axis that counts as none
 def angle_part(digits: Digits, step: Step, before: tuple[Row, ...] = ()) -> Iterator[Part]:
     """What tells which of several angles a step finds; nothing where the arc function gives it.
 
+    Of a value that no formula gives: how it is found.
+
     before: rows of the same step that lead to the angle's sine, cosine or tangent.
     """
+    if isinstance(step.expression, Root):
+        yield from (Display(before),) if before else ()
+        yield sentences(_tried(digits, step, step.expression))
+        return
     found = _turned(step.expression)
     if found is None:
         return
@@ -45,6 +66,14 @@ def angle_part(digits: Digits, step: Step, before: tuple[Row, ...] = ()) -> Iter
         low, high = (_degrees(end) for end in span_of(variable))
         told = OtherAngle(variable.as_name, function, (low, high), half, whole)
     yield sentences(told)
+
+
+def _tried(digits: Digits, step: Step, root: Root) -> Fact:
+    """Between which values a root that no formula gives was looked for."""
+    variable = digits.case.system.variables[step.unknown]
+    unit = None if variable.dimension == PLAIN else variable.unit
+    low, high = (Number(exact(end / variable.unit.factor), unit) for end in (root.low, root.high))
+    return FoundByTrying(variable.as_name, (low, high))
 
 
 def apart_part(digits: Digits, step: Step, balance: Expression) -> Iterator[Part]:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from probgen.quantities.angle_sum import with_angle_sums
+from probgen.quantities.angle_sum import with_angle_apart, with_angle_sums
 from probgen.quantities.expression import Call, Expression, Name, evaluate, times, total
 from probgen.quantities.printing import plain
 
@@ -17,6 +17,15 @@ CASES: list[tuple[Expression, str]] = [
     (total((1, times(COS_A, SIN_B)), (1, times(COS_B, SIN_A))), "sin(a + b)"),
     (total((1, W), (1, times(P, COS_A, COS_B)), (-1, times(P, SIN_A, SIN_B))), "W + P cos(a + b)"),
 ]
+APART: list[tuple[Expression, str]] = [
+    (Call("cos", (total((1, A), (1, B)),)), "cos a cos b − sin a sin b"),
+    (Call("cos", (total((1, A), (-1, B)),)), "cos a cos b + sin a sin b"),
+    (Call("cos", (total((1, B), (-1, A)),)), "cos a cos b + sin a sin b"),
+    (Call("sin", (total((1, A), (1, B)),)), "sin a cos b + cos a sin b"),
+    (Call("sin", (total((1, A), (-1, B)),)), "sin a cos b − cos a sin b"),
+    (Call("sin", (total((1, B), (-1, A)),)), "−sin a cos b + cos a sin b"),
+    (times(P, Call("cos", (total((1, A), (1, B)),))), "P cos a cos b − P sin a sin b"),
+]
 KEPT: list[Expression] = [
     total((1, times(SIN_A, COS_B)), (-1, times(COS_A, SIN_B))),  # nobody sees its sign
     total((1, times(COS_A, COS_A)), (-1, times(SIN_A, SIN_A))),
@@ -30,6 +39,18 @@ def test_products_that_a_theorem_joins(products: Expression, written: str) -> No
     found = with_angle_sums(products)
     assert plain(found) == written
     assert evaluate(found, VALUES) == pytest.approx(float(evaluate(products, VALUES)))
+
+
+@pytest.mark.parametrize(("joined", "written"), APART)
+def test_an_angle_is_written_apart(joined: Expression, written: str) -> None:
+    found = with_angle_apart(joined, "a")
+    assert plain(found) == written
+    assert evaluate(found, VALUES) == pytest.approx(float(evaluate(joined, VALUES)))
+
+
+def test_what_holds_no_sum_with_the_angle_stays() -> None:
+    for kept in (COS_A, Call("cos", (total((1, B), (1, W)),)), Call("sin", (times(W, A),))):
+        assert with_angle_apart(kept, "a") is kept
 
 
 @pytest.mark.parametrize("products", KEPT)

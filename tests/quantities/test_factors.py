@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.quantities.expression import Expression, Name, evaluate
+from probgen.quantities.expression import Expression, Lump, Name, evaluate, number, over, times
 from probgen.quantities.factors import expanded, factored, with_powers, without_common
 from probgen.quantities.parser import parse
 from probgen.quantities.printing import plain
@@ -68,3 +68,10 @@ def test_a_quantity_that_stands_twice_is_squared(text: str, written: str) -> Non
     assert evaluate(with_powers(read(text)), VALUES) == pytest.approx(
         float(evaluate(read(text), VALUES))
     )
+
+
+def test_a_length_that_is_printed_as_one_number_is_squared_too() -> None:
+    length = Name("L", "L")
+    assert plain(with_powers(times(length, Lump(length)))) == "L²"
+    half = Lump(over(length, number(2)))
+    assert plain(with_powers(times(length, half))) == "L (L/2)"

@@ -6,6 +6,8 @@ which is 300°; pulled by 60 N down, sin t = 1/2, so t = 30° or 150°.
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from tests.situations import HEAD
@@ -107,3 +109,14 @@ def test_the_quadrant_follows_from_the_signs_of_the_balances(
 def test_nothing_is_said_of_an_angle_that_the_arc_function_gives() -> None:
     lines = told(HEAD + HELD.format(low=0, high=90, pull=180, rest=270))
     assert not [line for line in lines if "has to lie" in line or "lies between" in line]
+
+
+def test_a_value_that_no_formula_gives_is_said_to_be_tried() -> None:
+    """A bar held by a level spring: W/2 tan t = k (L sin t - b)."""
+    path = Path(__file__).parents[1] / "independent/nonlinear/spring.toml"
+    lines = told(path.read_text(encoding="utf-8"))
+    at = lines.index(
+        "No formula gives t. Trying values between 45° and 89° until the equation holds:"
+    )
+    assert lines[at - 1].endswith("k L² sin t cos t − k b L cos t = 0")
+    assert lines[at + 1].startswith("t = ")

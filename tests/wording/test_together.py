@@ -230,3 +230,56 @@ def test_the_sum_of_two_angles_is_told_where_it_shortens_the_result() -> None:
         "By the addition theorem cos β cos α − sin β sin α is cos(α + β):",
         "P = W_p sin α/cos(α + β)",
     )
+
+
+CARTS = """
+[given]
+W_1 = { name = "weight of one", choices = [30], unit = "N" }
+W_2 = { name = "weight of the other", choices = [20], unit = "N" }
+a = { name = "slope", choices = [30], unit = "deg" }
+[unknown]
+t = { name = "angle of the rod", unit = "deg", from = -60, to = 60 }
+[body.left]
+particle = true
+[body.right]
+particle = true
+[[weight]]
+body = "left"
+force = "W_1"
+symbol = "P_1"
+[[weight]]
+body = "right"
+force = "W_2"
+symbol = "P_2"
+[[contact]]
+body = "left"
+direction = "90 - a"
+symbol = "N_1"
+[[contact]]
+body = "right"
+direction = "90 + a"
+symbol = "N_2"
+[[strut]]
+body = "right"
+other = "left"
+direction = "t"
+symbol = "S"
+[[find]]
+quantity = "t"
+"""
+
+
+def test_an_angle_in_sums_is_written_apart_before_its_tangent() -> None:
+    """By hand: tan t = (20 - 30)/(20 + 30) cot 30°, so t = -19.1°."""
+    lines = after(told(HEAD + CARTS), "Two equations together")
+    in_order(
+        lines,
+        "P_2 cos(t + a) − P_1 cos(t − a) = 0",
+        "We write sine and cosine of each sum with t by those of t and of the rest:",
+        "P_2 cos t cos a − P_2 sin t sin a − P_1 cos t cos a − P_1 sin t sin a = 0",
+        "tan t = (P_2 − P_1) cos a/((P_2 + P_1) sin a)",
+        "= −19.11° ≈ −19.1°",
+    )
+    assert sum("leans as far from the vertical" in line for line in lines) == 1
+    assert lines[0].count("leans as far from the vertical") == 1
+    assert "Likewise the parts of P_1 are" in lines[0]

@@ -5,7 +5,13 @@ from __future__ import annotations
 from typing import Final
 
 from probgen.wording.english.saying import say
-from probgen.wording.facts.angle import AngleQuadrant, AnglesAdded, AnglesTakenApart, OtherAngle
+from probgen.wording.facts.angle import (
+    AngleQuadrant,
+    AnglesAdded,
+    AnglesTakenApart,
+    FoundByTrying,
+    OtherAngle,
+)
 from probgen.wording.nouns import Nouns
 from probgen.wording.sentence import Inlines, filled
 
@@ -48,6 +54,17 @@ def angles_taken_apart(fact: AnglesTakenApart, nouns: Nouns) -> Inlines:
     return filled(
         "We write sine and cosine of each sum with {x} by those of {x} and of the rest:",
         x=fact.angle,
+    )
+
+
+@say.register
+def found_by_trying(fact: FoundByTrying, nouns: Nouns) -> Inlines:
+    low, high = fact.between
+    return filled(
+        "No formula gives {q}. Trying values between {low} and {high} until the equation holds:",
+        q=fact.quantity,
+        low=low,
+        high=high,
     )
 
 

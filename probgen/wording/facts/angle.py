@@ -1,4 +1,4 @@
-"""Facts of angles that an arc function alone does not give."""
+"""Facts of angles, and other values, that one function alone does not give."""
 
 from __future__ import annotations
 
@@ -41,6 +41,14 @@ class AnglesTakenApart(Fact):
     """What follows has sine and cosine of an angle alone, by the addition theorems."""
 
     angle: Name
+
+
+@dataclass(frozen=True, slots=True)
+class FoundByTrying(Fact):
+    """A quantity that no formula gives; between: where its value is looked for."""
+
+    quantity: Name
+    between: tuple[Number, Number]
 
 
 @dataclass(frozen=True, slots=True)
