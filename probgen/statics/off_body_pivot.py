@@ -6,7 +6,20 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import combinations
 
-from probgen.quantities.expression import ZERO, names_in, over, times, total
+from probgen.quantities.cancelling import cancelled
+from probgen.quantities.expression import (
+    ZERO,
+    Expression,
+    Number,
+    Quotient,
+    names_in,
+    over,
+    parts,
+    times,
+    total,
+)
+from probgen.quantities.factors import expanded, factored
+from probgen.quantities.like_terms import collected
 from probgen.statics.geometry import angle_of, sine, way
 from probgen.statics.system import Body, Force, Link, Point, System
 
@@ -14,7 +27,7 @@ from probgen.statics.system import Body, Force, Link, Point, System
 def with_meeting_points(system: System) -> System:
     """The system with a point added for each two unknown forces of a body whose lines meet.
 
-    Forces at one point, or parallel ones, add none.  The points are named S, S1, S2, ...
+    Forces at one point, or parallel ones, add none.  The points are named S, S_1, S_2, ...
     """
     points = dict(system.points)
     for body in system.bodies:
@@ -23,6 +36,17 @@ def with_meeting_points(system: System) -> System:
                 name = _free_name(points)
                 points[name] = Point(name, links, meeting=True)
     return replace(system, points=points)
+
+
+def all_lettered(system: System) -> bool:
+    """Whether lengths in letters lead to the points added, so that one reads where they are."""
+    added = (point for point in system.points.values() if point.meeting)
+    return not any(_measured(link.length) for point in added for link in point.links)
+
+
+def _measured(length: Expression) -> bool:
+    own = isinstance(length, Number) and length.unit is not None
+    return own or any(map(_measured, parts(length)))
 
 
 def _meetings(system: System, body: Body) -> Iterator[tuple[Link, ...]]:
@@ -56,10 +80,20 @@ def _meeting(system: System, one: Force, other: Force) -> tuple[Link, ...] | Non
     )
     if reach == ZERO:
         return None
-    along = Link(over(reach, crossing), one.direction)
+    along = Link(_in_short(over(reach, crossing)), one.direction)
     return (*system.points[one.point].links, along)
 
 
+def _in_short(distance: Expression) -> Expression:
+    """A distance without what cancels: p (k - 2 h)/(k - h), of slopes that lengths tell."""
+    short = cancelled(distance)
+    match short:
+        case Quotient(top, bottom) if short != distance:
+            return over(factored(collected(expanded(top))), collected(bottom))
+        case _:
+            return short
+
+
 def _free_name(points: dict[str, Point]) -> str:
-    names = ["S", *(f"S{number}" for number in range(1, len(points) + 2))]
+    names = ["S", *(f"S_{number}" for number in range(1, len(points) + 2))]
     return next(name for name in names if name not in points)

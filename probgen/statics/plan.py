@@ -22,7 +22,7 @@ from probgen.statics.determinacy import said_already, unsettled
 from probgen.statics.line import Line, worked
 from probgen.statics.link import along_links
 from probgen.statics.method import Method
-from probgen.statics.off_body_pivot import with_meeting_points
+from probgen.statics.off_body_pivot import all_lettered, with_meeting_points
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.refusal import Refusal
 from probgen.statics.state import state_of, utmost_finds, way_sought
@@ -32,6 +32,7 @@ from probgen.statics.system import (
     Definition,
     Find,
     Form,
+    Kind,
     Limit,
     Role,
     System,
@@ -147,11 +148,14 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
     if system.members:
         system = taken_apart(system, _looked_for(system, wanted), method.trusses)
     found = derived_steps(system, open_definitions, known, wanted, method)
-    if found is None or any(_of_extent(system, step) for step in found if step.partners):
+    together = found is None or any(_of_extent(system, step) for step in found if step.partners)
+    if together or _section_on_the_way(system, found or (), wanted):
         off_body = with_meeting_points(system)
         better = derived_steps(off_body, open_definitions, known, wanted, method)
         if better is not None and not any(step.partners for step in better):
-            system, found = _pruned_points(system, off_body, better), better
+            apart = _pruned_points(system, off_body, better)
+            if together or (len(better) < len(found or ()) and all_lettered(apart)):
+                system, found = apart, better
     if found is None:
         raise Refusal(_no_way(wanted))
     outcomes = tuple(_outcomes(system))
@@ -182,6 +186,12 @@ def _of_extent(system: System, step: Step) -> bool:
     """Whether a step is not of particles alone, which have no torques to take elsewhere."""
     bodies = [system.body(body) for each in step.equations for body in each.bodies]
     return not bodies or any(not body.particle for body in bodies)
+
+
+def _section_on_the_way(system: System, steps: Sequence[Step], wanted: Sequence[str]) -> bool:
+    """Whether a balance of a part that a section leaves finds a member nobody asked for."""
+    members = {force.id for force in system.forces if force.kind is Kind.MEMBER}
+    return any(step.unknown in members - set(wanted) and _of_extent(system, step) for step in steps)
 
 
 def _looked_for(system: System, wanted: tuple[str, ...]) -> frozenset[str]:

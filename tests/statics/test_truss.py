@@ -9,6 +9,7 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.quantities.expression import ZERO, Name, evaluate, number
+from probgen.quantities.printing import plain
 from probgen.statics.method import Method
 from probgen.statics.plan import Plan, find_plan
 from probgen.statics.proof import prove
@@ -16,7 +17,7 @@ from probgen.statics.refusal import Refusal
 from probgen.statics.solution import solve
 from probgen.statics.system import Body, Kind, Member, System
 from probgen.statics.truss import taken_apart, trimmed, walk, with_joints
-from tests.situations import HEAD
+from tests.situations import HEAD, worked
 
 GIVEN = """
 [given]
@@ -243,3 +244,56 @@ def test_a_truss_that_is_no_truss_is_refused() -> None:
     stiff = FRAME.replace('[[roller]]\nat = "C"\nsymbol = "N"', '[[hinge]]\nat = "C"\nsymbol = "N"')
     with pytest.raises(Refusal, match="indeterminate"):
         find_plan(system_of(stiff + '[[find]]\nquantity = "F_AB"\n'), VALUES)
+
+
+CHORDS_MEET = """
+[given]
+p = { name = "panel", from = 3.0, to = 4.0, step = 0.5, unit = "m" }
+h = { name = "height of E", from = 2.0, to = 2.4, step = 0.2, unit = "m" }
+k = { name = "height of F", from = 2.8, to = 3.4, step = 0.2, unit = "m" }
+P = { name = "load", from = 20, to = 40, step = 5, unit = "kN" }
+[points]
+A = [0, 0]
+B = ["p", 0]
+C = ["2*p", 0]
+D = ["3*p", 0]
+E = ["p", "h"]
+F = ["2*p", "k"]
+[[member]]
+along = ["A", "B", "C", "D", "F", "E", "A"]
+[[member]]
+along = ["B", "E"]
+[[member]]
+along = ["C", "F"]
+[[member]]
+along = ["E", "C"]
+[[hinge]]
+at = "A"
+symbol = "R"
+[[roller]]
+at = "D"
+symbol = "N"
+[[force]]
+at = "C"
+direction = 270
+magnitude = "P"
+[[find]]
+quantity = "F_CE"
+"""
+
+
+@pytest.mark.parametrize(("height", "apart"), [('"k"', True), ('"2*h - 1.2 m"', False)])
+def test_a_section_takes_torques_where_the_other_two_members_meet(height: str, apart: bool) -> None:
+    """The chords meet off the truss; where a measure in metres would lead there it is not taken."""
+    text = HEAD + 'by = "sections"\n' + CHORDS_MEET.replace('"k"]', f"{height}]")
+    problem, own = worked(text)
+    meeting = [point.id for point in problem.plan.system.points.values() if point.meeting]
+    found = [step.unknown for step in problem.plan.steps]
+    if apart:
+        assert found == ["N", "F_CE"]
+        assert problem.plan.pivots == ("A", *meeting)
+        assert plain(problem.plan.system.points[meeting[0]].links[-1].length).count("√") == 0
+    else:
+        assert (meeting, found[-1]) == ([], "F_CE")
+        assert len(found) > 2
+    assert own.residual < 1e-9
