@@ -132,6 +132,7 @@ class Source(Enum):
     NUT = auto()
     SCALE = auto()
     PEDAL = auto()
+    STICK = auto()
 
 
 class Scenery(Enum):
@@ -148,6 +149,7 @@ class Anchor(Enum):
     WALL = auto()
     POST = auto()
     CEILING = auto()
+    WINCH = auto()
 
 
 Depiction = Look | Load | Hinge | Roller | Touch | Source | Anchor | Scenery
@@ -311,12 +313,14 @@ FORCES: Final = Vocabulary("a force", (
     Entry(Source.NUT, ("nut", "stone"), "something bitten on"),
     Entry(Source.SCALE, ("scale",), "a scale to weigh on"),
     Entry(Source.PEDAL, ("pedal", "foot"), "an arrow that presses on a pad"),
+    Entry(Source.STICK, ("stick", "crutch"), "a hand on a stick from the ground up"),
 ))  # fmt: skip
 
 LINES: Final = Vocabulary("a cable, rope, spring or strut", (
     Entry(Anchor.WALL, ("wall",), "fixed to a wall"),
     Entry(Anchor.POST, ("post", "tree", "pole", "bollard", "hook"), "fixed to a post"),
     Entry(Anchor.CEILING, ("ceiling", "beam", "roof"), "fixed above, to no post"),
+    Entry(Anchor.WINCH, ("winch",), "wound on the drum of a winch, on the slope it runs up"),
 ))  # fmt: skip
 
 SCENERY: Final = Vocabulary("`scenery`", (

@@ -29,6 +29,7 @@ from probgen.statics.system import Body, Condition, Element, Kind, Link, Point, 
 
 _SKETCHED_ANGLE: Final = 40.0  # degrees, for an angle that is to be found
 _SKETCHED_SHARE: Final = 0.62  # of the longest known length, for a length that is to be found
+_CLEAR: Final = 0.1  # of a body's length, that such a length leaves before its end
 _ALIGNED: Final = 0.5  # degrees
 
 
@@ -170,13 +171,20 @@ def _keep_on_body(system: System, known: dict[str, float], id: str) -> None:
             continue
         try:
             places = tuple(_place(system.points[name], known) for name in outline)
-            for times in range(12):
-                shorter = {**known, id: known[id] * _SKETCHED_SHARE**times}
-                if ways_out(places, _place(system.points[element.at], shorter)):
-                    known[id] = shorter[id]
-                    break
+            sizes = [known[id] * _SKETCHED_SHARE**times for times in range(12)]
+            spots = [_place(system.points[element.at], {**known, id: size}) for size in sizes]
+            on_body = [n for n, spot in enumerate(spots) if ways_out(places, spot)]
+            inside = [n for n in on_body if _is_inside(places, spots[n])]
+            for n in (*inside, *on_body)[:1]:
+                known[id] = sizes[n]
         except KeyError:  # another unknown that has no size yet
             continue
+
+
+def _is_inside(outline: tuple[complex, ...], at: complex) -> bool:
+    """Whether a place is not as near to a corner or an end that it seems to be that."""
+    size = max(abs(b - a) for a in outline for b in outline)
+    return min(abs(end - at) for end in outline) > _CLEAR * size
 
 
 def _place(point: Point, known: Mapping[str, float]) -> complex:

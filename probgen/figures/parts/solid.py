@@ -28,6 +28,9 @@ from probgen.figures.parts import mechanical
 BOLLARD: Final = 5.5
 """Half the breadth of a bollard, pt."""
 
+WINCH: Final = 6.5
+"""Radius of a winch's drum, pt."""
+
 WHEEL: Final = 13.0
 """Radius of a wheelbarrow's wheel, pt."""
 TRAY: Final = 27.0
@@ -72,6 +75,28 @@ def scale(foot: Spot, height: float, tag: Tag) -> tuple[Shape, ...]:
     hand = line(dial, dial + heading(60.0) * 0.25 * height, FINE, tag)
     face = circle(dial, 0.32 * height, LIGHT, tag, tone=Tone.PAPER)
     return *mechanical.block(foot, 30.0, height, tag), face, hand
+
+
+def winch(axle: Spot, foot: Spot, tag: Tag) -> tuple[Shape, ...]:
+    """The drum of a winch with its crank, on a stand from its foot up."""
+    up = (axle - foot) / abs(axle - foot)
+    side, grip = up * 1j, axle + up * (WINCH + 6.0)
+    legs = polygon((foot + side * 7.0, axle, foot - side * 7.0), MEDIUM, tag, tone=Tone.BODY)
+    drawn = circle(axle, WINCH, MEDIUM, tag, tone=Tone.BODY)
+    crank = (line(axle, grip, HEAVY, tag), line(grip - side * 5.0, grip, MEDIUM, tag))
+    return legs, drawn, circle(axle, 1.4, LIGHT, tag, tone=Tone.PAPER), *crank
+
+
+def stick(hand: Spot, foot: Spot, tag: Tag) -> tuple[Shape, ...]:
+    """A walking stick from the ground up, and the hand on its grip."""
+    grip = hand - 2.5j
+    fist = circle(hand, 4.6, MEDIUM, tag, tone=Tone.PERSON)
+    return (
+        line(grip, foot, HEAVY, tag),
+        line(grip - 8.0, grip + 8.0, HEAVY, tag),
+        fist,
+        *(line(hand + x - 1.0j, hand + x - 4.2j, FINE, tag) for x in (-1.5, 1.5)),
+    )
 
 
 def wheelbarrow(axle: Spot, grips: Spot, tag: Tag) -> tuple[Shape, ...]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from probgen.bank.depiction import Anchor
 from probgen.figures.paper.scene import (
     MEDIUM,
     REFERENCE,
@@ -67,11 +68,11 @@ def _reach(surface: Surface, start: Spot, unit: complex) -> float | None:
 
 
 def anchored(
-    walls: list[Surface], end: Spot, direction: float, tag: Tag, above: bool = False
+    walls: list[Surface], end: Spot, direction: float, tag: Tag, told: Anchor | None = None
 ) -> tuple[Shape, ...]:
     """A line's far end fixed to a wall nearby, or to a ceiling or wall of its own.
 
-    above: to a ceiling, however level it runs.
+    told: to which of the two, however level or steep it runs, unless it runs straight up.
     """
     for place, surface in enumerate(walls):
         if abs(surface.height(end)) <= _REACH:
@@ -81,9 +82,11 @@ def anchored(
                 return line(face, end, MEDIUM, tag), circle(end, 1.5, MEDIUM, tag)
             return ()
     # A line that rises ends at a ceiling, unless it is nearly level.
-    level = abs(heading(direction).imag) < 0.3 and not above
+    unit = heading(direction)
+    level = abs(unit.imag) < 0.3 and told is not Anchor.CEILING
+    level |= told is Anchor.WALL and abs(unit.real) > 0.1
     normal = round((direction + 180.0) / (180.0 if level else 90.0)) * (180.0 if level else 90.0)
-    if not level and heading(direction).imag > 0:
+    if not level and unit.imag > 0:
         normal = 270.0
     walls.append(Surface(end, normal % 360.0, FACE, FACE))
     return ()

@@ -36,11 +36,13 @@ from probgen.figures.situation.fixture import FACE, Fixture, Incline, wedge_unde
 from probgen.figures.situation.pulley import Hoist
 from probgen.figures.situation.shape import ROUND, arms_of
 from probgen.figures.situation.stage import Stage
+from probgen.figures.situation.winch import winch_of
 from probgen.quantities.expression import Name
 from probgen.statics.geometry import angle_of
 from probgen.statics.system import Body, Element, Kind
 
 _SCALE: Final = 17.0  # height of a scale, that of a fulcrum, pt
+_STICK: Final = 64.0  # length of a walking stick, pt
 _ROUND: Final = 6.0  # radius of a branch or a rail, pt
 _POST: Final = 34.0  # height of a post, pt
 _POST_HALF: Final = 4.5
@@ -71,6 +73,9 @@ def source(stage: Stage, element: Element) -> Fixture:
             face = spot - back * (stage.wheel(element.body) + 9.0)
             surface = Surface(face, (direction + 180.0) % 360.0, FACE, FACE)
             return Fixture((line(spot, face, MEDIUM, tag),), (surface,))
+        case Source.STICK:
+            foot = spot - 1j * _STICK
+            return Fixture(solid.stick(spot, foot, tag), (Surface(foot, 90.0, FACE, FACE),))
         case Source.SCALE:
             foot = spot - 1j * (stage.halves[element.body] + _SCALE)
             return Fixture(solid.scale(foot, _SCALE, tag), (Surface(foot, 90.0, 24.0, 24.0),))
@@ -200,13 +205,22 @@ def _is_round(stage: Stage, body: Body) -> bool:
 def _slope(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
     """An inclined plane under a block, with its angle at the foot."""
     half = stage.blocks[element.body].half.real
-    up, down = half + _UPHILL, _to_groove(stage, element, face, normal) or half + _DOWNHILL
+    up = max(half + _UPHILL, _to_winch(stage, element, face, normal))
+    down = _to_groove(stage, element, face, normal) or half + _DOWNHILL
     reaches = (up, down) if normal < 90.0 else (down, up)
     surface, held, beneath = _to_pulley(stage, element, Surface(face, normal, *reaches))
     foot, top = sorted(surface.ends, key=lambda spot: spot.imag)
     way = top - foot
     plane = mechanical.wedge(foot, way.real, way.imag, Tag(What.INCLINE, element.id))
     return Fixture((*held, *plane), beneath, inclines=_inclines(stage, element, foot, way))
+
+
+def _to_winch(stage: Stage, element: Element, face: Spot, normal: float) -> float:
+    """How far up a slope the winch stands that a rope from its block runs to (pt); 0: none does."""
+    uphill = heading(normal + 90.0 if normal < 90.0 else normal - 90.0)
+    own = (other for other in stage.system.elements if other.body == element.body)
+    feet = (each.foot for each in (winch_of(stage, other) for other in own if other.forces) if each)
+    return max((dot(foot - face, uphill) + FACE for foot in feet), default=0.0)
 
 
 def _to_groove(stage: Stage, element: Element, face: Spot, normal: float) -> float:

@@ -23,13 +23,15 @@ from probgen.figures.paper.scene import (
     line,
 )
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import limb, mechanical
+from probgen.figures.parts import limb, mechanical, solid
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation import pulley
 from probgen.figures.situation.anchorage import anchored, wall_hit
+from probgen.figures.situation.fixture import FACE
 from probgen.figures.situation.pulley import Hoist
 from probgen.figures.situation.shape import beyond
 from probgen.figures.situation.stage import Stage
+from probgen.figures.situation.winch import winch_of
 from probgen.statics.system import Element, Kind
 
 _RUN: Final = 0.5  # how far a cable without a wall is followed, in lengths of its body
@@ -175,6 +177,12 @@ def _followed(
 ) -> Line:
     """A line followed from its start until something holds it."""
     tag, unit = Tag(_SHOWN[element.kind], element.id), heading(way)
+    winch = winch_of(stage, element)
+    if winch:
+        if winch.own:
+            walls.append(Surface(winch.foot, winch.normal, FACE, FACE))
+        drum = solid.winch(winch.axle, winch.foot, Tag(What.SUPPORT, element.id))
+        return _stroked(stage, element, start, winch.end, drum)
     named = _named_end(stage, element, start, way)
     hit = None if named else wall_hit(stage, walls, start, way, element)
     if hit:
@@ -202,7 +210,7 @@ def _fastened(
     told, tag = stage.depicts.lines.get(element.id), Tag(_SHOWN[element.kind], element.id)
     if stage.measured.labels.plan and told is None:
         return mechanical.peg(end, tag)
-    return anchored(walls, end, way, tag, above=told is Anchor.CEILING)
+    return anchored(walls, end, way, tag, told)
 
 
 def _stroked(

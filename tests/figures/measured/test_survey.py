@@ -159,10 +159,10 @@ BEYOND = ['Q = ["L/2 + x", 0]', 'M = ["L/2", 0]\nQ = { from = "M", distance = "x
 
 @pytest.mark.parametrize("beyond", BEYOND)
 def test_a_length_beyond_another_is_sketched_on_the_body_too(beyond: str) -> None:
-    """0.62 of 3 m beyond the middle is off the beam, 0.62 of that is on it."""
+    """0.62 of 3 m beyond the middle is off the base, 0.62 of that too near to its corner."""
     template, values, _ = read(CABINET.replace('Q = ["x", 0]', beyond))
     place = surveyed(template, values).places["Q"]
-    assert place == pytest.approx(1.5 + 0.62**2 * 3.0)
+    assert place == pytest.approx(1.5 + 0.62**3 * 3.0)
 
 
 @pytest.mark.parametrize(("way", "reflex"), [(140, False), (180, False), (215, True), (330, True)])
@@ -170,3 +170,14 @@ def test_an_angle_of_more_than_half_a_turn_is_told_apart(way: int, reflex: bool)
     template, values, _ = read(HINGED.replace("WAY", '"theta"'))
     (opening,) = openings(surveyed(template, {**values, "theta": float(way)}))
     assert opening.reflex is reflex
+
+
+def test_a_length_is_not_sketched_as_if_it_led_to_an_end() -> None:
+    """0.62 of 6 m is 0.28 m before the corner of a base of 4 m; the next size is well inside."""
+    wide = CABINET.replace('["L", 0]', '["4/3*L", 0]').replace('"2*L"', '"H"')
+    wide = wide.replace(
+        "[unknown]", '[given.H]\nname = "height"\nchoices = [6.0]\nunit = "m"\n[unknown]'
+    )
+    template, values, _ = read(wide)
+    place = surveyed(template, values).places["Q"]
+    assert place == pytest.approx(0.62**2 * 6.0)

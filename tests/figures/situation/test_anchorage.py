@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from probgen.bank.depiction import Anchor
 from probgen.figures.paper.scene import Arc, Path, heading
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation.anchorage import _reach, anchored
@@ -56,6 +57,15 @@ def test_a_wall_nearby_holds_a_line_and_is_lengthened() -> None:
 
 def test_what_is_told_to_be_tied_above_ends_at_a_ceiling_however_level_it_runs() -> None:
     walls: list[Surface] = []
-    assert anchored(walls, 5 + 7j, 10.0, tag("cable:T"), above=True) == ()
+    assert anchored(walls, 5 + 7j, 10.0, tag("cable:T"), Anchor.CEILING) == ()
     (face,) = walls
     assert (face.at, face.normal) == (5 + 7j, 270.0)
+
+
+@pytest.mark.parametrize(("way", "normal"), [(60.0, 180.0), (120.0, 0.0), (90.0, 270.0)])
+def test_what_is_told_to_be_tied_to_a_wall_ends_at_one_unless_it_runs_straight_up(
+    way: float, normal: float
+) -> None:
+    walls: list[Surface] = []
+    anchored(walls, 5 + 7j, way, tag("cable:T"), Anchor.WALL)
+    assert [face.normal for face in walls] == [normal]

@@ -206,7 +206,13 @@ def test_a_rolling_wheel_is_the_barrow_s_and_higher_than_a_roller() -> None:
 
 @pytest.mark.parametrize(
     ("word", "strokes", "normals"),
-    [("floor", 0, [90.0]), ("nut", 1, []), ("scale", 3, [90.0]), ("ceiling", 1, [270.0])],
+    [
+        ("floor", 0, [90.0]),
+        ("nut", 1, []),
+        ("scale", 3, [90.0]),
+        ("stick", 5, [90.0]),
+        ("ceiling", 1, [270.0]),
+    ],
 )
 def test_a_force_is_what_exerts_it_when_a_word_says_so(
     word: str, strokes: int, normals: list[float]

@@ -59,7 +59,9 @@ def test_springs_to_both_sides_of_a_particle_end_at_one_ceiling() -> None:
     assert right.top == pytest.approx(left.top, abs=1.5)
 
 
-@pytest.mark.parametrize(("way", "normal"), [("120", 270.0), ("180", 0.0), ("0", 180.0)])
+@pytest.mark.parametrize(
+    ("way", "normal"), [("120", 0.0), ("90", 270.0), ("180", 0.0), ("0", 180.0)]
+)
 def test_a_line_that_finds_no_wall_has_one_of_its_own(way: str, normal: float) -> None:
     walls: list[Surface] = []
     _, end = ends_of(lines(HINGED.replace("WAY", way), 'T = "wall"', walls=walls)["T"])
