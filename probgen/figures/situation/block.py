@@ -28,7 +28,7 @@ from probgen.figures.parts import mechanical, person
 from probgen.figures.situation.datum import datum_of
 from probgen.figures.situation.shape import look_of
 from probgen.quantities.expression import Number, names_in
-from probgen.statics.system import Body, Element, ForcePart, Kind, Point
+from probgen.statics.system import Body, Element, ForcePart, Kind, Point, System
 
 _APART: Final = 122.0  # between particles that do not touch, pt
 _HOLDS: Final = (Kind.CABLE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MUSCLE, Kind.HINGE)
@@ -125,7 +125,7 @@ def blocks_of(
     that rest on something, that no line holds, or that another one hangs from.
     """
     found = {}
-    loaded = {other for other, _ in _links(measured).values()}
+    loaded = {other for body, (other, _) in _links(measured).items() if _hangs(measured, body)}
     for body in measured.system.bodies:
         if len(body.outline) != 1:
             continue
@@ -138,6 +138,14 @@ def blocks_of(
         if weighs and not other and (asked or rests or not held or body.id in loaded):
             found[body.id] = _block(measured, look, elements, rests, givens)
     return {**found, **_at_wedges(measured, depicts, givens)}
+
+
+def _hangs(measured: Survey, body: str) -> bool:
+    """Whether a single line holds a particle that is tied to another: it hangs from that, and is no
+    knot between two lines.
+    """
+    elements = [e for e in measured.system.elements if e.body == body]
+    return sum(e.kind in _HOLDS and not pushes(e) for e in elements) == 1
 
 
 def _at_wedges(
@@ -213,7 +221,8 @@ def _text(measured: Survey, weight: Element, givens: Mapping[str, Number]) -> Te
 
 
 def stacked(measured: Survey, ropes: Mapping[str, str]) -> Survey:
-    """The survey with every particle that rests on another, or is tied to it, at its place.
+    """The survey with every particle that rests on another, or is tied to it, at its place, and
+    every one that two bodies with extent grip, as tongs do, between their ends.
 
     ropes: by a body on a rope, the body at the other end.
     """
@@ -226,7 +235,22 @@ def stacked(measured: Survey, ropes: Mapping[str, str]) -> Survey:
         carrier = below.get(body)
         if carrier in points:
             places[points[body]] = places[points[carrier]]
+    for body, point in points.items():
+        grips = [places[name] for name in _grips(measured.system, body)]
+        if len(grips) > 1 and not _is_stated(measured.system.points[point]):
+            places[point] = sum(grips, 0j) / len(grips)
     return replace(measured, places=places)
+
+
+def _grips(system: System, body: str) -> list[str]:
+    """The points of bodies with extent that press on a particle."""
+    pairs = [
+        system.force(force.pair)
+        for force in system.forces
+        if force.body == body and force.pair and force.kind in _SURFACES
+    ]
+    pressing = [pair for pair in pairs if len(system.body(pair.body).outline) > 1]
+    return list(dict.fromkeys(pair.point for pair in pressing))
 
 
 def shifts_of(

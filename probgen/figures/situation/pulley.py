@@ -86,7 +86,7 @@ def hoists_of(measured: Survey) -> tuple[Hoist, ...]:
         if element.kind == Kind.ROPE and measured.direction_of(element) is not None:
             (tension,) = names_in(measured.system.force(element.forces[0]).magnitude)
             groups.setdefault(tension, []).append(element)
-    found = []
+    found: list[Hoist] = []
     for pulls in groups.values():
         bodies = {pull.body for pull in pulls}
         particles = all(len(measured.system.body(id).outline) == 1 for id in bodies)

@@ -136,3 +136,93 @@ def test_particles_whose_places_are_stated_stand_there_though_a_bar_ties_them() 
     assert (found.places["A"], found.places["B"]) == (complex(length, length), 0j)
     own = stage(BAR)
     assert own.spot("A") - own.spot("B") == pytest.approx(40.0 * complex(length, length))
+
+
+CHAIN = """
+[body.low]
+particle = true
+[body.high]
+particle = true
+[[cable]]
+body = "low"
+direction = 150
+symbol = "T_1"
+[[cable]]
+body = "low"
+other = "high"
+direction = 40
+symbol = "T_2"
+[[cable]]
+body = "high"
+direction = 20
+symbol = "T_3"
+[[weight]]
+body = "low"
+mass = "m"
+symbol = "W_1"
+[[weight]]
+body = "high"
+mass = "m"
+symbol = "W_2"
+[[find]]
+quantity = "T_2"
+"""
+
+
+def test_a_knot_tied_to_a_knot_is_none_and_what_one_line_holds_hangs() -> None:
+    template, values, givens = read(CHAIN)
+    assert blocks_of(surveyed(template, values), Depictions(), givens) == {}
+    first, rest = CHAIN.split('[[cable]]\nbody = "low"\ndirection = 150\nsymbol = "T_1"\n')
+    template, values, givens = read(first + rest)
+    assert blocks_of(surveyed(template, values), Depictions(), givens).keys() == {"high"}
+
+
+TONGS = """
+[points]
+P = [0, 0]
+C = ["-L/4", "-L/2"]
+D = ["L/4", "-L/2"]
+[body.left]
+along = ["P", "C"]
+[body.right]
+along = ["P", "D"]
+[body.stone]
+particle = true
+[[hinge]]
+body = "left"
+other = "right"
+at = "P"
+symbol = "R"
+[[force]]
+body = "left"
+at = "P"
+direction = 90
+symbol = "F"
+[[weight]]
+body = "stone"
+mass = "m"
+"""
+GRIP = """
+[[rough]]
+body = "{}"
+other = "stone"
+at = "{}"
+direction = {}
+normal = "N_{}"
+friction = "f_{}"
+friction_direction = 270
+"""
+
+
+def test_what_two_bars_grip_is_between_their_ends() -> None:
+    grips = [GRIP.format(*row, row[1], row[1]) for row in (("left", "C", 180), ("right", "D", 0))]
+    asked = '[[find]]\nquantity = "F"\n'
+    template, values, _ = read("".join((TONGS, *grips, asked)))
+    measured = stacked(surveyed(template, values), {})
+    (stone,) = measured.outline(template.system.body("stone"))
+    assert stone == pytest.approx((measured.places["C"] + measured.places["D"]) / 2)
+    stated = TONGS.replace("[body.left]", 'S = ["L", 0]\n[body.left]').replace(
+        "[body.stone]\n", '[body.stone]\nalong = ["S"]\n'
+    )
+    template, values, _ = read("".join((stated, *grips, asked)))
+    assert stacked(surveyed(template, values), {}).places["S"] == values["L"]

@@ -73,7 +73,8 @@ def test_the_free_end_of_a_tackle_may_be_a_pull_of_its_own() -> None:
     (hoist,) = hoists_of(surveyed(template, values))
     assert (hoist.first.body, hoist.second.body, hoist.tackle) == ("lower", "upper", True)
     ((pull, way),) = hoist.loose
-    assert (pull.body, way) == ("upper", pytest.approx(-1j))
+    assert pull.body == "upper"
+    assert way == pytest.approx(-1j)
     scene = sketch(HAULED)
     lower, upper = (box_of(scene, f"body:{body}") for body in ("lower", "upper"))
     assert lower.centre.real == pytest.approx(upper.centre.real)  # one below the other
