@@ -10,7 +10,7 @@ from typing import Final
 from probgen.bank.labels import Labels
 from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.scene import bearing, heading
-from probgen.quantities.expression import Expression, Name, Sum, times
+from probgen.quantities.expression import Expression, Name, Product, Sum, times
 from probgen.statics.geometry import angle_of, cosine, sine
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Body, Force, ForcePart, Kind, System
@@ -80,6 +80,7 @@ def vectors(measured: Survey, body: Body) -> tuple[Vector, ...]:
                 force.element,
                 force.part,
                 sign,
+                _strands(force),
                 pulls=_pulls(measured.system, force),
             )
         )
@@ -90,6 +91,12 @@ def _pulls(system: System, force: Force) -> bool:
     """Whether a line pulls; a spring that is compressed pushes."""
     element = next((each for each in system.elements if each.id == force.element), None)
     return force.kind in _LINES and not (element and element.compressed)
+
+
+def _strands(force: Force) -> Expression | None:
+    """The pull of several strands of a rope, 4 T, as the balances have it; None for any other."""
+    several = force.kind is Kind.ROPE and isinstance(force.magnitude, Product)
+    return force.magnitude if several else None
 
 
 def _symbol(labels: Labels, force: Force) -> str:

@@ -16,7 +16,7 @@ from probgen.figures.measured.vector import (
     vectors,
 )
 from probgen.quantities.printing import plain
-from tests.figures.sketches import BEAM, HINGED, STACK, read, surveyed
+from tests.figures.sketches import BEAM, HINGED, STACK, TACKLE, read, surveyed
 
 TEXT = HINGED.replace("WAY", "120")
 
@@ -153,3 +153,11 @@ def test_action_and_reaction_have_one_mark() -> None:
     (one, other) = marks
     assert system.force(one).pair == other
     assert pair_marks(read(BEAM)[0].system) == {}
+
+
+def test_several_strands_of_a_rope_are_labelled_by_their_whole_pull() -> None:
+    template, values, _ = read(TACKLE)
+    measured = surveyed(template, {**values, "T": 50.0, "W_e": 100.0, "F": 150.0})
+    drawn = {body.id: vectors(measured, body) for body in template.system.bodies}
+    labels = {body: [plain(each.label) for each in own] for body, own in drawn.items()}
+    assert labels == {"lower": ["2 T", "W_e"], "upper": ["3 T", "F"]}
