@@ -32,8 +32,9 @@ from probgen.wording.facts.forces import (
 from probgen.wording.load import integrated
 from probgen.wording.passage import Items, Part, Passage, sentences
 from probgen.wording.signs import sign_unknown, signs_part
-from probgen.wording.truss import is_piece, section_laid
+from probgen.wording.truss import section_laid
 from probgen.working.convention import Rotation
+from probgen.working.criteria import is_piece
 from probgen.working.digits import Digits
 from probgen.working.direction import Way, way_of
 from probgen.working.fact import Fact

@@ -41,8 +41,8 @@ from probgen.wording.resultant import resultant_passages
 from probgen.wording.signs import negative_part
 from probgen.wording.together import reasons, together_passage
 from probgen.wording.torque import together, turning_passage
-from probgen.wording.truss import idle_passage, is_piece, links_told, taken_in_tension
-from probgen.working.criteria import bodies_used
+from probgen.wording.truss import idle_passage, links_told, taken_in_tension
+from probgen.working.criteria import bodies_used, is_piece
 from probgen.working.digits import Digits, same_amount
 from probgen.working.direction import Way, way_of
 from probgen.working.fact import Fact

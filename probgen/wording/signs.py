@@ -22,9 +22,10 @@ from probgen.wording.facts.forces import (
 )
 from probgen.wording.passage import Part, sentences
 from probgen.wording.sense import signed_arms
-from probgen.wording.truss import is_piece, member_sense
+from probgen.wording.truss import member_sense
 from probgen.working.case import Case
 from probgen.working.convention import Rotation
+from probgen.working.criteria import is_piece
 from probgen.working.digits import Digits
 from probgen.working.direction import quarter_of, way_of
 from probgen.working.fact import Fact

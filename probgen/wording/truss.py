@@ -32,11 +32,6 @@ def taken_in_tension(system: System) -> Iterator[Fact]:
         yield MembersPull()
 
 
-def is_piece(system: System, body: Body) -> bool:
-    """Whether a body is a joint of a truss, or a part of one or of a body that is cut."""
-    return bool(body.part_of or members_on(system, body.id))
-
-
 def members_on(system: System, body: str) -> list[Force]:
     """What members do to a body: those that meet at a joint, or that a section cuts."""
     return [f for f in system.forces if f.kind is Kind.MEMBER and f.body == body]

@@ -179,7 +179,7 @@ def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
     """All there is to mark in a working of the plan, in its order."""
     system = plan.system
     alone = len(system.bodies) == 1
-    for body in bodies_used(plan):
+    for body in _as_told(plan):
         drawn = DiagramDrawn(body.id, alone, _forces_on(without_idle(system, plan.steps), body.id))
         yield Criterion("diagram", drawn)
     for resultant, centroid in _integrated(plan):
@@ -235,6 +235,24 @@ def bodies_used(plan: Plan) -> tuple[Body, ...]:
         if element.id in whole or element.kind is Kind.RESULTANT
     }
     return tuple(body for body in plan.system.bodies if body.id in used)
+
+
+def is_piece(system: System, body: Body) -> bool:
+    """Whether a body is a joint of a truss, or a part of one or of a body that is cut."""
+    members = (force for force in system.forces if force.kind is Kind.MEMBER)
+    return bool(body.part_of) or any(force.body == body.id for force in members)
+
+
+def _as_told(plan: Plan) -> list[Body]:
+    """The bodies used in the order a working draws them: pieces where a step first needs each."""
+    used, first = bodies_used(plan), dict[str, int]()
+    for place, step in enumerate(step for step in _steps(plan) if not step.idle):
+        for equation in step.equations:
+            for body in equation.bodies:
+                first.setdefault(body, place)
+    whole = [body for body in used if not is_piece(plan.system, body)]
+    pieces = [body for body in used if is_piece(plan.system, body)]
+    return [*whole, *sorted(pieces, key=lambda piece: first.get(piece.id, len(first)))]
 
 
 def _from_data(plan: Plan) -> list[Variable]:

@@ -22,13 +22,13 @@ from probgen.wording.passage import Sentences
 from probgen.wording.sentence import plain_text
 from probgen.wording.truss import (
     idle_passage,
-    is_piece,
     member_sense,
     member_state,
     section_laid,
     taken_in_tension,
 )
 from probgen.working.convention import Convention
+from probgen.working.criteria import is_piece
 
 ROOF, BRIDGE, BRACKET = "roof-truss-snow", "footbridge-truss-crowd", "wall-bracket-board"
 

@@ -124,6 +124,17 @@ def test_diagrams_are_marked_where_the_key_has_them(path: Path) -> None:
     assert kinds.count("diagram") == drawn
 
 
+@pytest.mark.parametrize("path", EVERY, ids=named)
+def test_diagrams_are_marked_in_the_order_of_the_key(path: Path) -> None:
+    own = works(path)[0]
+    told = [section.title for section in tell_steps(problem(path), own)]
+    titles = [title for title in told if title.startswith("Forces on ")]
+    marks = [mark for mark in scheme(own.case.plan, USUAL, 60) if "diagram" in mark.kinds]
+    if len(marks) == len(titles) > 1:
+        for mark, title in zip(marks, titles, strict=True):
+            assert f"of {title.removeprefix('Forces on ')} with" in said(mark, path)
+
+
 def test_no_points_cannot_be_shared() -> None:
     with pytest.raises(ValueError, match="0 points: expected 1 or more"):
         marks_of(STRUT, 0)
