@@ -318,7 +318,8 @@ FORCES: Final = Vocabulary("a force", (
 
 LINES: Final = Vocabulary("a cable, rope, spring or strut", (
     Entry(Anchor.WALL, ("wall",), "fixed to a wall"),
-    Entry(Anchor.POST, ("post", "tree", "pole", "bollard", "hook"), "fixed to a post"),
+    Entry(Anchor.POST, ("post", "tree", "pole", "bollard", "hook"),
+          "fixed to a post; a pulley, to its top"),
     Entry(Anchor.CEILING, ("ceiling", "beam", "roof"), "fixed above, to no post"),
     Entry(Anchor.WINCH, ("winch",), "wound on the drum of a winch, on the slope it runs up"),
 ))  # fmt: skip

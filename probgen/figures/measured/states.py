@@ -34,7 +34,7 @@ def set_apart(measured: Survey) -> Survey:
     are as before.
     """
     system = measured.system
-    if system.members or system.diagrams:  # which are drawn along the body where it is
+    if system.diagrams or _taken_apart(system):  # drawn along the body, or a body and its parts
         return measured
     groups = joined_bodies(system)
     moved = [at for at, group in enumerate(groups) if _meets_any(measured, group, groups[:at])]
@@ -51,6 +51,12 @@ def set_apart(measured: Survey) -> Survey:
     for count, at in enumerate(moved, start=1):
         measured = _moved(measured, groups[at], step * count)
     return replace(measured, states=tuple(groups))
+
+
+def _taken_apart(system: System) -> bool:
+    """Whether it has trusses, whole or with their joints and parts as bodies, or parts of beams."""
+    members = any(force.kind is Kind.MEMBER for force in system.forces)
+    return bool(system.members) or members or any(body.part_of for body in system.bodies)
 
 
 def _scale(width: float, height: float) -> float:

@@ -38,6 +38,9 @@ _RUN: Final = 0.5  # how far a cable without a wall is followed, in lengths of i
 _LINE: Final = 74.0  # length of a line from a particle, pt
 _ASIDE: Final = 54.0  # how far to its side such a line ends at least, pt
 _PULLEY: Final = 9.0  # radius of a pulley, pt
+_BESIDE: Final = 12.0  # from blocks to a pole beside them, pt
+_BELOW: Final = 16.0  # and to the ground it stands on
+_UPRIGHT: Final = 0.9  # least sine of the way up to a pulley at a pole's top
 _BONE: Final = 5.0  # from a bone's axis to what is fixed to it, pt
 _SHOWN: Final = {
     Kind.CABLE: What.CABLE,
@@ -100,16 +103,32 @@ def _over(stage: Stage, walls: list[Surface], hoist: Hoist) -> Line:
     shapes = pulley.drawn(hoist, run)
     rests = {e.body for e in stage.system.elements if e.surface is not None}
     if hoist.alike or not rests & {hoist.first.body, hoist.second.body}:
-        shapes += _hung(walls, hoist, run)
+        shapes += _hung(stage, walls, hoist, run)
     return Line(shapes, hoist.first.id, (run.start, run.touching[0]))
 
 
-def _hung(walls: list[Surface], hoist: Hoist, run: pulley.Course) -> tuple[Shape, ...]:
-    """What fixes a pulley to a ceiling or a wall of its own."""
+def _hung(
+    stage: Stage, walls: list[Surface], hoist: Hoist, run: pulley.Course
+) -> tuple[Shape, ...]:
+    """What fixes a pulley to a ceiling or a wall of its own, or to the pole that is told."""
     whole, tag = sum(hoist.ways, 0j), Tag(What.SUPPORT, hoist.first.id)
     unit = whole / abs(whole)
+    if stage.depicts.lines.get(hoist.first.id) is Anchor.POST and unit.imag > _UPRIGHT:
+        return _on_pole(stage, walls, run.centre, tag)
     end = run.centre + unit * (run.radius + 12.0)
     return line(run.centre, end, MEDIUM, tag), *anchored(walls, end, bearing(unit), tag)
+
+
+def _on_pole(stage: Stage, walls: list[Surface], pulley_at: Spot, tag: Tag) -> tuple[Shape, ...]:
+    """An arm from a pulley to a pole beside all blocks, up from a ground below them."""
+    spots = {id: stage.spot(stage.system.body(id).outline[0]) for id in stage.blocks}
+    corners = [spot + complex(s * stage.blocks[id].half.real, -stage.blocks[id].half.imag)
+               for id, spot in spots.items() for s in (-1, 1)]  # fmt: skip
+    right = max((corner.real for corner in corners), default=pulley_at.real) + _BESIDE
+    low = min((corner.imag for corner in corners), default=pulley_at.imag - _LINE) - _BELOW
+    foot, top = complex(right, low), complex(right, pulley_at.imag)
+    walls.append(Surface(foot, 90.0, FACE, FACE))
+    return *solid.post(foot, top + 8j, tag), line(pulley_at, top, HEAVY, tag)
 
 
 def _rope(stage: Stage, walls: list[Surface], pulls: Sequence[Element]) -> Iterator[Line]:

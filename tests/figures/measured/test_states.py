@@ -7,6 +7,7 @@ import pytest
 from probgen.figures.measured.states import joined_bodies, set_apart
 from probgen.figures.measured.survey import Survey, spans, survey
 from probgen.figures.paper.scene import Box, box_around
+from probgen.problem.single import work_single
 from tests.beam_states import TWO_STATES
 from tests.situations import STAYED_SHELF, THREE_HINGES, TWO_BEAMS, worked
 
@@ -29,6 +30,14 @@ def test_bodies_are_joined_by_the_forces_between_them() -> None:
 @pytest.mark.parametrize("text", [STAYED_SHELF, TWO_BEAMS, THREE_HINGES])
 def test_what_is_in_one_state_stays_where_it_is(text: str) -> None:
     before = measured(text)
+    assert set_apart(before) is before
+
+
+@pytest.mark.parametrize("template", ["billboard-truss-wind", "stand-roof-inside"])
+def test_the_parts_a_body_is_taken_into_are_no_states(template: str) -> None:
+    single = work_single(template, 1)
+    case = single.worked.case
+    before = survey(case.system, single.problem.template.labels, case.values)
     assert set_apart(before) is before
 
 

@@ -15,8 +15,8 @@ from probgen.figures.situation.line import (
     lines_of,
 )
 from tests.figures.readings import PUBLISHED, prepared, scenes_of, solved
-from tests.figures.seen import tagged
-from tests.figures.sketches import HINGED, KNOT, LIMB, TACKLE, TWO, stage
+from tests.figures.seen import tagged, touching
+from tests.figures.sketches import HINGED, KNOT, LIMB, TACKLE, TWO, sketch, stage
 
 
 def lines(text: str, *shown: str, walls: list[Surface] | None = None) -> dict[str, Line]:
@@ -179,3 +179,45 @@ def test_seen_from_above_a_rope_ends_at_a_peg_unless_a_wall_is_told() -> None:
         assert not rope.posted
     walls = from_above(KNOT, 'T_1 = "wall"', 'T_2 = "wall"')
     assert not any(isinstance(rope.shapes[0], Arc) for rope in walls)
+
+
+SEAT = """
+[body.mate]
+particle = true
+[body.seat]
+particle = true
+[[weight]]
+body = "mate"
+mass = "m"
+[[weight]]
+body = "seat"
+mass = "m"
+symbol = "W_s"
+[[contact]]
+body = "mate"
+other = "seat"
+direction = 90
+symbol = "N"
+[[rope]]
+symbol = "T"
+pulls = [{ body = "mate", direction = 90 }, { body = "seat", direction = 90 }]
+[[find]]
+quantity = "T"
+"""
+
+
+def test_a_pulley_hangs_from_a_ceiling_or_from_a_pole_beside_all_if_one_is_told() -> None:
+    words = ('mate = "person"', 'seat = "board"')
+    walls: list[Surface] = []
+    lines(SEAT, *words, walls=walls)
+    assert [wall.normal for wall in walls] == [270.0]
+    walls = []
+    lines(SEAT, *words, 'T = "pole"', walls=walls)
+    (ground,) = walls
+    scene = sketch(SEAT, *words, 'T = "pole"')
+    seat, pole = bounds(tagged(scene, "body:seat")), bounds(tagged(scene, "support:T"))
+    assert ground.normal == 90.0
+    assert pole.right > seat.right
+    assert pole.bottom < seat.bottom
+    assert pole.top > bounds(tagged(scene, "pulley:T")).centre.imag
+    assert touching(scene) == []
