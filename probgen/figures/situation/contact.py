@@ -50,6 +50,7 @@ _WALL: Final = 34.0  # how far the wall of a house goes up beyond its ledge, pt
 _UPHILL: Final = 26.0  # how far a slope goes on beyond the block on it, pt
 _DOWNHILL: Final = 18.0  # and before it
 _SQUARE: Final = 0.02  # most cosine between a bar and what pushes square to it
+_IN_PLANE: Final = 1.5  # from a plane to the faces that lie in it, pt
 _LIKE: Final = 1.0  # degrees between the normals of one surface
 _FALL: Final = 58.0  # how far a face is drawn down below the edge a rope runs over, pt
 
@@ -203,16 +204,42 @@ def _is_round(stage: Stage, body: Body) -> bool:
 
 
 def _slope(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
-    """An inclined plane under a block, with its angle at the foot."""
+    """An inclined plane under a block, and under all others on it, with its angle at the foot."""
+    alike = _on_one_slope(stage, element, face, normal)
+    if alike[0] is not element:
+        return Fixture()  # it is drawn with that one
     half = stage.blocks[element.body].half.real
     up = max(half + _UPHILL, _to_winch(stage, element, face, normal))
     down = _to_groove(stage, element, face, normal) or half + _DOWNHILL
     reaches = (up, down) if normal < 90.0 else (down, up)
-    surface, held, beneath = _to_pulley(stage, element, Surface(face, normal, *reaches))
+    surface = Surface(face, normal, *reaches)
+    for other in alike[1:]:
+        width = stage.blocks[other.body].half.real
+        surface = surface.covering(stage.face(other, normal), width + _DOWNHILL)
+    surface, held, beneath = _to_pulley(stage, element, surface)
     foot, top = sorted(surface.ends, key=lambda spot: spot.imag)
     way = top - foot
     plane = mechanical.wedge(foot, way.real, way.imag, Tag(What.INCLINE, element.id))
     return Fixture((*held, *plane), beneath, inclines=_inclines(stage, element, foot, way))
+
+
+def _on_one_slope(stage: Stage, element: Element, face: Spot, normal: float) -> list[Element]:
+    """The surfaces in the plane of one, itself among them; first that of a block tied over a
+    pulley, at which the slope ends.
+    """
+    plane = Surface(face, normal, 0.0, 0.0)
+    found = [
+        other
+        for other in stage.system.elements
+        if other.surface is not None
+        and other.body in stage.blocks
+        and apart(stage.normal(other), normal) < _LIKE
+        and _is_slope(stage, other, normal)
+        and abs(plane.height(stage.face(other, normal))) < _IN_PLANE
+        and not stage.is_inner(other)
+    ]
+    over = {body for h in stage.hoists for body in (h.first.body, h.second.body)}
+    return sorted(found, key=lambda other: other.body not in over)
 
 
 def _to_winch(stage: Stage, element: Element, face: Spot, normal: float) -> float:

@@ -289,3 +289,52 @@ def test_two_slopes_under_one_thing_meet_below_it() -> None:
     radius = set_out.blocks["pipe"].half.real
     # The groove opens by 180 - 25 - 25 degrees, and its faces touch the pipe.
     assert abs(foot - middle) == pytest.approx(radius / sin(radians(130.0 / 2)))
+
+
+TRAIN = """
+[body.low]
+particle = true
+[body.high]
+particle = true
+[[weight]]
+body = "low"
+mass = "m"
+[[weight]]
+body = "high"
+mass = "m"
+symbol = "W_h"
+[[rough]]
+body = "low"
+direction = "90 + theta"
+friction_direction = "theta"
+normal = "N_1"
+friction = "f_1"
+[[contact]]
+body = "high"
+direction = "90 + theta"
+symbol = "N_2"
+[[cable]]
+body = "low"
+other = "high"
+direction = "theta"
+symbol = "T"
+[[find]]
+quantity = "T"
+"""
+
+
+def test_blocks_tied_along_a_slope_are_on_one() -> None:
+    scene = sketch(TRAIN)
+    assert len({shape.tag for shape in tagged(scene, "incline")}) == 1
+    slope = box_of(scene, "incline")
+    for body in ("low", "high"):
+        block = box_of(scene, f"body:{body}")
+        assert slope.left < block.centre.real < slope.right
+    assert len(tagged(scene, "angle:theta")) == 1
+    assert touching(scene) == []
+
+
+def test_blocks_on_slopes_beside_each_other_have_each_their_own() -> None:
+    untied = TRAIN[: TRAIN.index("[[cable]]")] + '[[find]]\nquantity = "N_2"\n'
+    inclines = {str(shape.tag) for shape in tagged(sketch(untied), "incline")}
+    assert inclines == {"incline:N_1", "incline:N_2"}
