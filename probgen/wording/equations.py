@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
+from itertools import product
 
 from probgen.quantities.dimension import dimension_of
 from probgen.quantities.expression import (
@@ -33,7 +34,7 @@ from probgen.wording.facts.balance import GoOnWith
 from probgen.wording.other_angle import angle_part, apart_part
 from probgen.wording.passage import Part
 from probgen.wording.torque_forms import written_out
-from probgen.working.digits import Digits, Line, same_amount
+from probgen.working.digits import HALF, Digits, Line, same_amount
 from probgen.working.fact import Fact
 
 
@@ -173,17 +174,17 @@ def rounded_off(carried: Number, final: Number) -> Formula:
 def worked_between(digits: Digits, line: Line) -> Expression | None:
     """A quotient with its top and bottom worked out, where either was more than one number.
 
-    So are the sides of an angle or of a right triangle.  Its digits give the printed result within
-    one unit of the last place; None where more than a few were needed.
+    So are the sides of an angle or of a right triangle.  Its digits give the printed result, or,
+    where a few do not, within one unit of the last place; None where those do not either.
     """
     printed, result = line.printed, line.result
     near = float(last_place(result.value)) * (result.unit.factor if result.unit else 1.0)
-    for more in (1, 2):
+    for off, more in product((HALF * near, near), (1, 2)):
         digits.guards.begin_line()
         worked = _parts_worked(digits, printed, more)
         if worked == printed:
             break
-        if abs(float(evaluate(worked, {})) - float(evaluate(result, {}))) < near:
+        if abs(float(evaluate(worked, {})) - float(evaluate(result, {}))) <= off:
             digits.guards.end_line(more)
             return worked
     digits.guards.leave_line()

@@ -6,8 +6,9 @@ is in a multiple of its unit (1.20 kN).  A value at its limit is shown equal to 
 or smallest value before a limit is rounded to the side where the limit still holds.  A value
 carried from one line to the next is shown with a guard digit, or more where a line needs them so
 that its printed numbers really give its printed result: the same digits in every line (`Guards`).
-Where that takes more than two of them, as with a small difference of large forces, the value is
-written as the printed numbers give it, as long as its answer is the same.
+Where the printed numbers give another last digit than the value has, or it would take more than
+two guard digits to give it, as with a small difference of large forces, the value is written as the
+printed numbers give it, as long as its answer is the same: who works a line again finds its result.
 """
 
 from __future__ import annotations
@@ -60,6 +61,7 @@ from probgen.working.guards import Guards
 
 _MOST_GUARD = 7
 _USUAL_GUARD = 2  # as many as people write
+HALF = 0.5 + 1e-9  # of a unit in the last place, and the rounding of floats
 _INVERSE = ("asin", "acos", "atan", "atan2")
 _AT_LIMIT = 1e-9  # relative; a limit solved for is met to the digits of a float
 
@@ -168,7 +170,8 @@ class Digits:
 
         guard: digits beyond the course's figures, or more where another line needs more.
         """
-        if self.guards.written and (own := self.guards.written.get(_key(value, dimension))):
+        self.guards.show(key := _key(value, dimension))
+        if self.guards.written and (own := self.guards.written.get(key)):
             return own if value > 0.0 else Number(-own.value, own.unit)
         alike = self._shortly(abs(value), dimension, 1)
         return self._shortly(value, dimension, self.guards.of(alike, guard))
@@ -281,7 +284,8 @@ class Digits:
         """An expression with as many guard digits as make its printed numbers give its result.
 
         id: of the quantity that is worked out, as for `result`.
-        The result agrees when it is less than one unit of its last digit away.  Raises
+        The result is what the printed numbers give, rounded; where other lines have fixed how the
+        value is written, it may be less than one unit of its last digit away.  Raises
         ArithmeticError when no number of digits is enough.
         """
         line = self._line(expression, value, dimension, id)
@@ -295,7 +299,8 @@ class Digits:
     def _line(
         self, expression: Expression, value: float, dimension: Dimension, id: str
     ) -> Line | None:
-        unit = self.units.unit_of(dimension)
+        unit, key = self.units.unit_of(dimension), _key(value, dimension)
+        before = self.guards.has_shown(key)
         result = self.result(value, dimension, id)
         near = float(last_place(result.value)) if result.value else 1e-3
         self.guards.begin_line()
@@ -305,13 +310,17 @@ class Digits:
                 worked = float(evaluate(printed, {})) / unit.factor
             if not math.isfinite(worked):
                 continue
-            if abs(worked - float(result.value)) < near:
+            off = abs(worked - float(result.value))
+            wrong = off > HALF * near and (off < near or guard == _USUAL_GUARD)
+            wrong = wrong and self.guards.may_write(key, (expression, id))
+            if wrong and (own := self._as_worked(worked, value, dimension, id)):
+                self.guards.end_line(guard)
+                size = Number(abs(own.value), own.unit)
+                self.guards.write(key, size, (expression, id), before)
+                return Line(printed, own, guard)
+            if off < near:
                 self.guards.end_line(guard)
                 return Line(printed, result, guard)
-            if guard == _USUAL_GUARD and (own := self._as_worked(worked, value, dimension, id)):
-                self.guards.end_line(guard)
-                self.guards.write(_key(value, dimension), Number(abs(own.value), own.unit))
-                return Line(printed, own, guard)
         self.guards.leave_line()
         return None
 
@@ -319,8 +328,6 @@ class Digits:
         self, worked: float, value: float, dimension: Dimension, id: str
     ) -> Number | None:
         """What printed numbers give (in the working's unit), if its answer is that of the value."""
-        if self.guards.written is None:
-            return None
         unit, rule = self.units.unit_of(dimension), self._rule(id)
         final = self._ended(exact(value / unit.factor), unit, rule)
         for guard in range(1, _USUAL_GUARD + 1):

@@ -1,16 +1,22 @@
 """How many guard digits each carried value has: as many as any line needs, the same in all lines.
 
 Which lines there are is known once a key has been told; where a line raises what an earlier one
-showed, the key is told again (`wording.key.tell`).  Where more than a few would be needed, a value
-is written as it follows from the numbers printed before it, and goes on so.
+showed, the key is told again (`wording.key.tell`).  Where the numbers printed before it give
+another last digit, or more than a few digits would be needed, a value is written as it follows
+from them, and goes on so.
 """
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Hashable
 from dataclasses import dataclass, field
+from typing import Final
 
 from probgen.quantities.expression import Number
+
+_MOST_CHANGES: Final = 3
+"""How often what a line gives may change as the numbers in it do; then its value is as it is."""
 
 
 @dataclass(slots=True)
@@ -22,12 +28,18 @@ class Guards:
     written: values as they follow from printed numbers, in all lines; None where some later line
     did not hold with such values, and none are written so.
     raised: whether a value that was shown before has other digits now.
+
+    All of this ends: guard digits only grow, to the most that a line tries, one line alone says how
+    a value is written, and it changes that a few times only.
     """
 
     least: dict[Hashable, int] = field(default_factory=dict)
     written: dict[Hashable, Number] | None = field(default_factory=dict)
     raised: bool = False
     _shown: set[Hashable] = field(default_factory=set)
+    _told: set[Hashable] = field(default_factory=set)
+    _changes: Counter[Hashable] = field(default_factory=Counter)
+    _writer: dict[Hashable, Hashable] = field(default_factory=dict)
     _line: set[Hashable] | None = None
 
     def of(self, value: Hashable, wanted: int) -> int:
@@ -52,11 +64,34 @@ class Guards:
         """The line is not shown."""
         self._line = None
 
-    def write(self, value: Hashable, number: Number) -> None:
-        """From now on a value is written so in every line, where any may be."""
+    def show(self, value: Hashable) -> None:
+        """A value is shown, in whatever digits it has by now."""
+        self._told.add(value)
+
+    def has_shown(self, value: Hashable) -> bool:
+        """Whether this telling has shown a value by now."""
+        return value in self._told
+
+    def may_write(self, value: Hashable, line: Hashable) -> bool:
+        """Whether a line may say how a value is written: the first that did, until it changed that
+        too often.
+        """
+        own = self._writer.get(value, line) == line
+        return self.written is not None and own and self._changes[value] <= _MOST_CHANGES
+
+    def write(self, value: Hashable, number: Number, line: Hashable, shown: bool) -> None:
+        """From now on a value is written so in every line, where any may be.
+
+        line: what says so; shown: whether the value was shown before that line.
+        """
         if self.written is not None:
-            self.raised = self.raised or self.written.get(value, number) != number
+            before = self.written.get(value)
+            self.raised = self.raised or (shown if before is None else before != number)
+            self._changes[value] += before not in (None, number)
             self.written[value] = number
+            self._writer[value] = line
+            if self._changes[value] > _MOST_CHANGES:
+                del self.written[value]
 
     def write_none(self) -> bool:
         """Whether values were written so that are no longer from now on."""
@@ -68,3 +103,4 @@ class Guards:
         """A key is told from its first line on, with what is known of its digits by now."""
         self.raised = False
         self._shown.clear()
+        self._told.clear()

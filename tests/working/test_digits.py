@@ -287,6 +287,15 @@ def test_guard_digits_grow_until_the_printed_numbers_give_the_result() -> None:
     assert _digits().line(rest, -4.9, FORCE).guard == 2
 
 
+def test_a_result_is_written_as_its_printed_numbers_give_it() -> None:
+    """190.576 sin 20° is 65.181; who works with 190.6 finds 65.189, and that goes on."""
+    digits, twenty, value = _digits(), number(20, DEGREE), 65.180889
+    line = digits.line(times(T, Call("sin", (twenty,))), value, FORCE)
+    assert (plain(line.printed), plain(line.result)) == ("(190.6 N) sin 20°", "65.19 N")
+    assert plain(digits.carried(-value, FORCE)) == "−65.19 N"
+    assert plain(digits.rounded(value, NEWTON)) == "65.2 N"
+
+
 def test_a_working_that_cannot_give_its_result_is_refused() -> None:
     with pytest.raises(ArithmeticError, match=r"no printed working of \['T'\] reaches 100"):
         _digits().line(T, 100.0, FORCE)

@@ -9,7 +9,7 @@ from itertools import chain
 import pytest
 
 from probgen.problem.problem import draw_class, tell_steps, work
-from probgen.quantities.expression import Expression, Number, evaluate, parts
+from probgen.quantities.expression import Expression, Number, evaluate, number, parts
 from probgen.quantities.unit import US_CUSTOMARY
 from probgen.working.convention import Convention
 from probgen.working.guards import Guards
@@ -47,6 +47,36 @@ def test_a_line_that_is_not_shown_needs_nothing() -> None:
     guards.of("190.6 N", 4)
     guards.leave_line()
     assert guards.of("190.6 N", 1) == 1
+
+
+def test_the_first_line_that_writes_a_value_says_how_and_only_a_few_times() -> None:
+    guards = Guards()
+    for digits in range(4):
+        assert guards.may_write("190.6 N", "a line")
+        assert not guards.may_write("190.6 N", "another") or digits == 0
+        guards.write("190.6 N", number(f"190.{digits}"), "a line", shown=False)
+    assert guards.written == {"190.6 N": number("190.3")}
+    guards.write("190.6 N", number("190.4"), "a line", shown=False)
+    assert guards.written == {}
+    assert not guards.may_write("190.6 N", "a line")
+
+
+@pytest.mark.parametrize("shown", [True, False])
+def test_a_value_that_was_shown_and_is_written_otherwise_has_the_key_told_again(
+    shown: bool,
+) -> None:
+    guards = Guards()
+    guards.begin_key()
+    guards.show("190.6 N")
+    assert guards.has_shown("190.6 N")
+    guards.write("190.6 N", number("190.5"), "a line", shown)
+    assert guards.raised is shown
+    guards.begin_key()
+    assert not guards.has_shown("190.6 N")
+    guards.write("190.6 N", number("190.5"), "a line", shown=True)
+    assert not guards.raised
+    guards.write("190.6 N", number("190.6"), "a line", shown=False)
+    assert guards.raised
 
 
 def raise_to(guards: Guards, value: str, needed: int) -> None:
