@@ -21,7 +21,7 @@ from probgen.quantities.factors import terms_of
 from probgen.quantities.rounding import exact
 from probgen.quantities.unit import DEGREE, PLAIN
 from probgen.statics.angle_pair import angle_pair
-from probgen.statics.derivation import span_of
+from probgen.statics.span import span_of
 from probgen.statics.step import Step
 from probgen.wording.block import Display, Row
 from probgen.wording.facts.angle import (

@@ -131,9 +131,7 @@ def _dot(spot: Spot) -> Box:
     return Box(spot.real, spot.imag, spot.real, spot.imag)
 
 
-def _nearer(
-    field: Field, thing: Box, others: Sequence[Box], boxes: Iterable[Box]
-) -> Iterator[Box]:
+def _nearer(field: Field, thing: Box, others: Sequence[Box], boxes: Iterable[Box]) -> Iterator[Box]:
     """The free boxes that are nearer to a thing than to all others."""
     for box in boxes:
         if field.is_free(box):  # few are
