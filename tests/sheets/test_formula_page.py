@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from probgen.quantities.expression import evaluate, names_in
+from probgen.quantities.expression import Name, evaluate, names_in
 from probgen.quantities.formula import (
     Balance,
     Difference,
@@ -68,6 +68,11 @@ def test_what_stands_there_is_true() -> None:
     for formula in formulas:
         first, *others = sides(formula)
         assert all(isclose(first, other, rel_tol=1e-6) for other in others), plain(formula)
+
+
+def test_what_a_force_is_stands_first() -> None:
+    firsts = [f[0] for f in formulas_of(formula_page()) if isinstance(f[0], Name)]
+    assert [first.id for first in firsts][-5:] == ["W", "f", "F", "W", "x_cm"]
 
 
 def test_clockwise_torques_have_the_other_sign() -> None:
