@@ -29,6 +29,7 @@ from probgen.wording.truss import (
 )
 from probgen.working.convention import Convention
 from probgen.working.criteria import is_piece
+from tests.wording.own_telling import told_of
 
 ROOF, BRIDGE, BRACKET = "roof-truss-snow", "footbridge-truss-crowd", "wall-bracket-board"
 
@@ -124,3 +125,12 @@ def test_the_force_of_a_support_is_not_explained_again_at_its_joint() -> None:
     told = {each.title: text_of(each) for each in sections(ROOF)}
     assert "unknown in size and direction" in told["Forces on the roof truss"]
     assert "unknown in size and direction" not in told["Forces on joint A"]
+
+
+def test_two_members_alone_at_a_joint_are_named_together() -> None:
+    (said,) = [line for line in told_of("billboard-truss-wind") if "nothing but" in line]
+    assert said == (
+        "Joint F holds nothing but members DF and EF, which are not in line. Square to member EF, "
+        "member DF alone has a part, with nothing to balance it: it carries nothing, and is a "
+        "zero-force member."
+    )

@@ -367,12 +367,14 @@ def member_idle(fact: MemberIdle, nouns: Nouns) -> Inlines:
     if fact.loaded:
         lie = "All that acts on {joint} is along one line, but for {member}."
     elif len(fact.across) == 1:
-        lie = "{joint} holds nothing but {member} and {others}, which are not in line."
+        lie = "{joint} holds nothing but {both}, which are not in line."
     told = filled(
-        lie + " Square to {that} {member} alone has a part, with nothing to balance it: it carries "
+        lie
+        + " Square to {that}, {member} alone has a part, with nothing to balance it: it carries "
         "nothing, and is a zero-force member.",
         joint=the_bodies([fact.joint], nouns),
         member=the_members([fact.member], nouns),
+        both=the_members([fact.member, *fact.across], nouns),
         others=the_members(fact.across, nouns) if fact.across else "",
         that=the_members(fact.across, nouns) if len(fact.across) == 1 else "that line",
     )
