@@ -162,7 +162,7 @@ def test_who_releases_it_is_a_text_that_can_be_seen(tmp_path: Path) -> None:
     assert (found.release.by, found.faults) == ("A. Keeper", ())
     for by in ("", "\u2800", "A.\x1bKeeper"):
         (fault,) = next_release(bank, "a", by, DAY, draws=20).faults
-        assert fault.file == "by"
+        assert (fault.file, fault.field, fault.asked) == ("", "by", True)
 
 
 def test_of_two_made_of_one_name_at_one_moment_the_first_stays(tmp_path: Path) -> None:

@@ -89,7 +89,7 @@ def test_what_is_wrong_is_told_and_nothing_written(
 def test_person_and_note_are_judged_at_once_by_their_names(bank: Path) -> None:
     with pytest.raises(InputError) as error:
         give(bank, Verdict.APPROVED, "forearm-load", person=" ", note="\x07")
-    assert [fault.file for fault in error.value.faults] == ["person", "note"]
+    assert [fault.field for fault in error.value.faults] == ["person", "note"]
 
 
 def test_faults_of_templates_come_at_once_and_a_file_under_another_number(bank: Path) -> None:
