@@ -181,20 +181,23 @@ def slant_of(run: Expression, rise: Expression) -> Expression:
 def inclined(links: tuple[Link, ...], direction: Angle) -> tuple[Link, ...]:
     """A way to the right and then up as one link, where the direction holds its slope.
 
-    So is a force square to a bar reached in one straight step, and not in two.
+    So is a force square to a bar reached in one straight step, and not in two; what else the way
+    has comes after that.
     """
     ways = [angle_of(link.direction) for link in links]
-    if ways != [Angle(Decimal(0), ()), Angle(_QUARTER, ())]:
+    legs = [Angle(Decimal(0), ()), Angle(_QUARTER, ())]
+    if [way for way in ways if way in legs] != legs:
         return links
-    run, rise = (link.length for link in links)
+    run, rise = (links[ways.index(leg)].length for leg in legs)
     slope = slope_of(run, rise)
     if slope not in [part for part, _ in direction.multiples]:
         return links
+    rest = (link for link, way in zip(links, ways, strict=True) if way not in legs)
     match slope:
         case Call():
-            return (Link(slant_of(run, rise), slope),)
+            return (Link(slant_of(run, rise), slope), *rest)
         case _:
-            return (Link(_one_fraction(run, Call("cos", (slope,))), slope),)
+            return (Link(_one_fraction(run, Call("cos", (slope,))), slope), *rest)
 
 
 def slope_of(run: Expression, rise: Expression) -> Expression:

@@ -15,7 +15,7 @@ from probgen.quantities.formula import (
 )
 from probgen.quantities.printed_sum import tidied
 from probgen.statics.equation import Term
-from probgen.statics.geometry import angle_of, way
+from probgen.statics.geometry import angle_of, inclined, way
 from probgen.wording.numbers import by_lengths, degrees_shown
 from probgen.working.digits import Digits
 
@@ -24,8 +24,8 @@ def partly_along(digits: Digits, pivot: str, term: Term) -> bool:
     """Whether the lever arm is read off, and no angle told: for a part of the way from the pivot
     runs along the force, or several parts of it lie alike to it.
     """
-    points = digits.case.system.points
-    links = way(points, pivot, digits.case.system.force(term.source).point)
+    points, force = digits.case.system.points, digits.case.system.force(term.source)
+    links = inclined(way(points, pivot, force.point), angle_of(force.direction))
     return len(links) > 1 and (term.link is None or term.link in links)
 
 

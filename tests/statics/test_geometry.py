@@ -198,6 +198,7 @@ INCLINED = [
     (RIGHT_AND_UP[:1], SQUARE, 1),
     (ON_A_SLOPE, total((1, TH), (1, UP)), 1),
     (ON_A_SLOPE, AL, 2),
+    ((*RIGHT_AND_UP, Link(Name("L", "L"), total((1, SQUARE), (1, number(180))))), SQUARE, 2),
 ]
 
 
