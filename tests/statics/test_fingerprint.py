@@ -13,7 +13,7 @@ import pytest
 
 from probgen.bank.bank import default_bank
 from probgen.quantities.expression import ZERO, Name, Number, Product, Sum, number, total
-from probgen.quantities.unit import DEGREE
+from probgen.quantities.unit import DEGREE, METRE, UNITS
 from probgen.statics.fingerprint import fingerprint
 from probgen.statics.system import (
     Body,
@@ -110,6 +110,15 @@ def test_how_a_number_is_typed_does_not_matter(id: str) -> None:
         )
 
     assert fingerprint(rebuilt(SYSTEMS[id], longer)) == fingerprint(SYSTEMS[id])
+
+
+@pytest.mark.parametrize("id", TEMPLATES)
+def test_the_unit_of_a_number_does_not_matter(id: str) -> None:
+    def in_centimetres(thing: Any) -> Any:
+        metres = isinstance(thing, Number) and thing.unit == METRE
+        return Number(thing.value * 100, UNITS["cm"]) if metres else thing
+
+    assert fingerprint(rebuilt(SYSTEMS[id], in_centimetres)) == fingerprint(SYSTEMS[id])
 
 
 def test_points_that_only_a_figure_shows_do_not_matter() -> None:

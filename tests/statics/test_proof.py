@@ -52,6 +52,19 @@ def test_a_changed_value_is_caught(
     assert all(Flaw(FlawKind.DISPUTED) in fault for fault in proof.faults)
 
 
+@pytest.mark.parametrize("name", ["R.magnitude", "R.direction"])
+@pytest.mark.parametrize("part", [1.0, 1e-9])
+def test_a_size_or_direction_that_its_components_do_not_make_is_caught(
+    plan: Plan, beam_values: Values, name: str, part: float
+) -> None:
+    """However small the forces are."""
+    masses = {id: np.multiply(v, part) for id, v in beam_values.items() if id.startswith("m")}
+    solved = solve(plan, beam_values | masses)
+    assert prove(plan, solved).holds.all()
+    solved[name] = np.multiply(solved[name], 1.0 + 1e-4)
+    assert not prove(plan, solved).holds.any()
+
+
 def _halved(expression: Expression) -> Expression:
     return times(number("0.5"), expression)
 
