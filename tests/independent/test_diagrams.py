@@ -32,7 +32,7 @@ CASES = [
     for kind in STRAIGHT
     for seed in range(LAYOUTS)
 ]
-SPANS, SPANS_QUICK = 200, 10
+SPANS, SPANS_QUICK = 200, 8
 """Random beams whose largest moment is asked."""
 ASKED = [
     pytest.param(seed, marks=[] if seed < SPANS_QUICK else [pytest.mark.proof])

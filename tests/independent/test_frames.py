@@ -10,7 +10,7 @@ from tests.independent.programs import Program, by_anastruct, by_pynite
 
 AGREEMENT = 1e-6
 """Largest difference, relative to the largest reaction or load."""
-LAYOUTS, QUICK = 40, 3
+LAYOUTS, QUICK = 40, 2
 """Random layouts of each kind, each drawn ten times; every test run compares the first few."""
 CASES = [
     pytest.param(kind, seed, marks=[] if seed < QUICK else [pytest.mark.proof])
