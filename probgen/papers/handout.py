@@ -47,7 +47,8 @@ def copy_of_one(single: Single) -> Copy:
     """The problem as a set of one, for nobody in particular, with what goes wrong in it."""
     problem, own = single.problem, single.worked
     title = problem.template.title
-    problem_set = ProblemSet("", title, "", (Assigned(problem.template.id, _POINTS),))
+    assigned = (Assigned(problem.template.id, _POINTS),)
+    problem_set = ProblemSet("", title, "", assigned, convention=problem.convention)
     version = Version("", title, Student("", ""))
     wrong = class_slips([own.digits], problem.missteps)
     return Copy(problem_set, version, (problem,), (own,), wrong)

@@ -6,6 +6,7 @@ import pytest
 
 from probgen.papers.handout import html_handout
 from probgen.problem.single import Single
+from probgen.working.convention import Convention
 from tests.situations import STAYED_SHELF, worked
 
 
@@ -30,3 +31,9 @@ def test_the_key_has_the_answers(page: str) -> None:
 def test_each_figure_is_there(page: str) -> None:
     """The situation on sheet and key, and the shelf alone in the key."""
     assert page.count("<svg") == 3
+
+
+def test_sheet_and_key_take_the_course_s_own_g() -> None:
+    page = html_handout(Single(*worked(STAYED_SHELF, Convention(gravity="9.81"))))
+    assert page.count("<mn>9.81</mn>") > 2
+    assert "<mn>9.80</mn>" not in page
