@@ -20,6 +20,7 @@ from probgen.problem.problem_figures import (
     sheet_scene,
     situation_scene,
 )
+from probgen.problem.signs_asked import signs_asked
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Relation
 from probgen.quantities.unit import ANGLE
@@ -29,7 +30,7 @@ from probgen.statics.system import Form, Role
 from probgen.wording.answer import Answer
 from probgen.wording.block import Block, Inline, Math, Picture, Section
 from probgen.wording.diagram import drawn_of
-from probgen.wording.facts.asked import GravityTaken, SectionSigns
+from probgen.wording.facts.asked import GravityTaken
 from probgen.wording.facts.diagram import DiagramAsked
 from probgen.wording.facts.papers import AnswerInTable, Corrected, Released
 from probgen.wording.find import tell_find
@@ -89,8 +90,7 @@ class Copy:
         if any(problem.needs_gravity for problem in self.problems):
             g = self.problem_set.convention.g
             facts.append(GravityTaken((Name("g", "g"), Relation("="), g)))
-        if any(problem.cuts for problem in self.problems):
-            facts.append(SectionSigns())
+        facts += signs_asked(problem.template for problem in self.problems)
         return self.language.paragraph(tuple(facts), NO_NOUNS).inlines
 
     @property

@@ -88,11 +88,6 @@ class Problem:
         """Whether a weight is made of a mass, so that g is to be told."""
         return "g" in self.template.system.names_used
 
-    @property
-    def cuts(self) -> bool:
-        """Whether something is asked of the inside of a body."""
-        return any(body.part_of for body in self.template.system.bodies)
-
     @cached_property
     def unused(self) -> Unused:
         """The balances left for a look back at the end, written once for all students."""

@@ -11,6 +11,7 @@ from probgen.wording.english import names
 from probgen.wording.english.saying import say
 from probgen.wording.facts.asked import (
     AnswerNamed,
+    CutSigns,
     ForceAsked,
     GravityTaken,
     KindOfQuantity,
@@ -20,6 +21,7 @@ from probgen.wording.facts.asked import (
     QuantityAsked,
     SectionSigns,
     SidesOffered,
+    SignsAsked,
     UtmostAsked,
     WaysOffered,
     YesOrNo,
@@ -42,6 +44,27 @@ def section_signs(fact: SectionSigns, nouns: Nouns) -> Inlines:
             "the piece it acts on clockwise, a bending moment where it stretches the lower side."
         ),
     )
+
+
+@say.register
+def cut_signs(fact: CutSigns, nouns: Nouns) -> Inlines:
+    return (
+        Text(
+            "At a cut an axial force is positive in tension, a shear force where it turns the "
+            "piece it acts on clockwise, a bending moment where it turns that piece "
+            "counter-clockwise."
+        ),
+    )
+
+
+@say.register
+def signs_asked(fact: SignsAsked, nouns: Nouns) -> Inlines:
+    ways = ["to the right and up"] * fact.level
+    ways += [f"{'seen from above ' * fact.level}to the east and north"] * fact.plan
+    if not ways:
+        return (Text("Couples count as positive counter-clockwise."),)
+    ways += ["couples counter-clockwise"] * fact.couples
+    return (Text(f"Components count as positive {', '.join(ways)}."),)
 
 
 @say.register

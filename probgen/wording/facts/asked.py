@@ -28,6 +28,23 @@ class SectionSigns(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class CutSigns(Fact):
+    """Which way what acts at an author's own cut is counted positive."""
+
+
+@dataclass(frozen=True, slots=True)
+class SignsAsked(Fact):
+    """Which way components and couples that are asked are counted positive.
+
+    level: components along x and y; plan: components by the compass; couples: counter-clockwise.
+    """
+
+    level: bool = False
+    plan: bool = False
+    couples: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class GravityTaken(Fact):
     """The value of g, for a whole sheet."""
 

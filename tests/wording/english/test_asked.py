@@ -16,6 +16,7 @@ from probgen.wording.facts.asked import (
     LimitOffered,
     LimitsAsked,
     SidesOffered,
+    SignsAsked,
     UtmostAsked,
     WaysOffered,
     YesOrNo,
@@ -56,6 +57,10 @@ SAID: list[tuple[Fact, str]] = [
     (LimitOffered("tips", last=True), "it tips"),
     (YesOrNo("slides"), "it holds (if not, it slides): yes / no"),
     (YesOrNo(None), "yes / no"),
+    (SignsAsked(couples=True), "Couples count as positive counter-clockwise."),
+    (SignsAsked(plan=True), "Components count as positive to the east and north."),
+    (SignsAsked(True, True, True), "Components count as positive to the right and up, seen from "
+     "above to the east and north, couples counter-clockwise."),
 ]  # fmt: skip
 
 
