@@ -303,6 +303,7 @@ class Digits:
         before = self.guards.has_shown(key)
         result = self.result(value, dimension, id)
         near = float(last_place(result.value)) if result.value else 1e-3
+        whole = result.value == exact(value / unit.factor)  # nothing is rounded off
         self.guards.begin_line()
         for guard in range(1, _MOST_GUARD + 1):
             printed = tidied(self.put_in(expression, guard))
@@ -312,7 +313,7 @@ class Digits:
                 continue
             off = abs(worked - float(result.value))
             wrong = off > HALF * near and (off < near or guard == _USUAL_GUARD)
-            wrong = wrong and self.guards.may_write(key, (expression, id))
+            wrong = wrong and not whole and self.guards.may_write(key, (expression, id))
             if wrong and (own := self._as_worked(worked, value, dimension, id)):
                 self.guards.end_line(guard)
                 size = Number(abs(own.value), own.unit)

@@ -296,6 +296,13 @@ def test_a_result_is_written_as_its_printed_numbers_give_it() -> None:
     assert plain(digits.rounded(value, NEWTON)) == "65.2 N"
 
 
+def test_what_is_not_rounded_is_written_as_it_is() -> None:
+    """65.18 N to its last digit, though 190.6 sin 20° is 65.189."""
+    digits, twenty = _digits(), number(20, DEGREE)
+    line = digits.line(times(T, Call("sin", (twenty,))), 65.18, FORCE)
+    assert plain(line.result) == plain(digits.carried(65.18, FORCE)) == "65.18 N"
+
+
 def test_a_working_that_cannot_give_its_result_is_refused() -> None:
     with pytest.raises(ArithmeticError, match=r"no printed working of \['T'\] reaches 100"):
         _digits().line(T, 100.0, FORCE)
