@@ -11,6 +11,7 @@ axis, counter-clockwise positive, and p along it: N' = -p, V' = q, M' = V.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
@@ -20,10 +21,10 @@ from typing import Final
 import numpy as np
 from numpy.polynomial import polynomial
 
-from probgen.quantities.expression import Expression, Value, evaluate
+from probgen.quantities.expression import Expression, Value, evaluate, names_in
 from probgen.statics.intensity import curve_of
 from probgen.statics.numeric_equations import coordinates
-from probgen.statics.system import Kind, Spread, System
+from probgen.statics.system import Force, Kind, Spread, System
 
 _NEAR: Final = 1e-9
 """Of the body's length: no distance; of a curve's largest value: none."""
@@ -126,9 +127,12 @@ class InternalForces:
 
     @property
     def load(self) -> float:
-        """The largest load on the body, a reaction too, along its axis or square to it (N)."""
+        """The largest load on the body, a reaction too, along its axis or square to it (N).
+
+        Of those that could be found: what is left open is NaN.
+        """
         pulls = (abs(part) for load in self.loads for part in load.resultant(load.start)[:2])
-        return max(pulls, default=0.0)
+        return max((pull for pull in pulls if not math.isnan(pull)), default=0.0)
 
     @property
     def turn(self) -> float:
@@ -198,9 +202,10 @@ def unbalanced(found: InternalForces, x: float) -> float:
 
 
 def _left(found: InternalForces, rest: tuple[float, float, float]) -> float:
-    """Forces and a torque that are left over, of the largest load there is."""
+    """Forces and a torque that are left over, of the largest load there is; none of what is NaN."""
     sizes = (found.load or 1.0, found.load or 1.0, found.turn or 1.0)
-    return max(abs(value) / size for value, size in zip(rest, sizes, strict=True))
+    left = [abs(value) / size for value, size in zip(rest, sizes, strict=True)]
+    return max((part for part in left if not math.isnan(part)), default=math.nan)
 
 
 @dataclass(frozen=True, slots=True)
@@ -274,13 +279,22 @@ def _at_points(system: System, values: Mapping[str, Value], axis: _Axis) -> Iter
     for force in system.forces:
         if force.body == axis.body and force.kind is not Kind.DISTRIBUTED:
             at = axis.seen(axis.points[force.point])
-            pull = axis.pull(_number(force.magnitude, values), _number(force.direction, values))
+            way, size = axis.pull(1.0, _number(force.direction, values)), _size(force, values)
+            along, square = (
+                size * part if abs(part) > _NEAR else 0.0 for part in (way.real, way.imag)
+            )
             x = axis.mark(at.real)  # a force beside the axis turns it as well
-            yield Load(x, x, (pull.real,), (pull.imag,), -at.imag * pull.real)
+            yield Load(x, x, (along,), (square,), -at.imag * along if at.imag else 0.0)
     for couple in system.couples:
         if couple.body == axis.body:
             x = axis.mark(axis.seen(axis.points[couple.point]).real)
             yield Load(x, x, (0.0,), (0.0,), _number(couple.moment, values))
+
+
+def _size(force: Force, values: Mapping[str, Value]) -> float:
+    """NaN for one that nobody can find: what depends on it then is NaN too, and no more."""
+    known = names_in(force.magnitude) <= values.keys()
+    return _number(force.magnitude, values) if known else math.nan
 
 
 def _spread(system: System, values: Mapping[str, Value], axis: _Axis) -> Iterator[Load]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 
 import pytest
@@ -121,6 +122,18 @@ def test_both_sides_of_a_jump() -> None:
     assert ours.at(2.0, Inside.SHEAR) == -300.0
     found = [(place.x, place.value) for place in ours.turning_points(Inside.SHEAR)]
     assert found == [(0.0, 600.0), (2.0, 600.0), (2.0, -300.0), (6.0, -300.0)]
+
+
+def test_between_two_hinges_what_is_along_the_beam_is_open_and_the_rest_is_not() -> None:
+    text = ON_TWO.replace("roller", "hinge").replace('quantity = "N"', 'quantity = "N.y"')
+    system = read_template(HEAD + BEAM + text + EVEN, "trial.toml").system
+    known = {"L": 6.0, "Q": 600.0, "R.y": 300.0, "N.y": 300.0}
+    ours = internal_forces(system, known, "beam")
+    most = ours.largest(Inside.MOMENT)
+    assert (most.x, most.value) == pytest.approx((3.0, 450.0))
+    assert math.isnan(ours.at(3.0, Inside.AXIAL))
+    assert ours.residual < 1e-12
+    assert unbalanced(ours, 2.0) < 1e-12
 
 
 def test_a_push_along_the_axis_compresses_what_is_before_it() -> None:
