@@ -24,6 +24,7 @@ from probgen.quantities.expression import (
     times,
     total,
 )
+from probgen.quantities.factors import terms_of
 from probgen.quantities.formula import Balance, Formula, Relation
 from probgen.quantities.rounding import last_place, round_figures
 from probgen.quantities.unit import UNITS, Dimension
@@ -215,7 +216,11 @@ def _one(digits: Digits, printed: Expression, guard: int) -> Expression:
     dimension = dimension_of(printed, _NO_NAMES)
     if digits.units.unit_of(dimension).dimension != dimension:
         return printed  # kg m, say, has no unit of its own
-    return digits.carried(float(evaluate(printed, {})), dimension, guard)
+    value = float(evaluate(printed, {}))
+    terms = [abs(float(evaluate(term, {}))) for _, term in terms_of(printed)]
+    if abs(value) < _DUST * max(terms):  # only rounding of floats keeps it from zero
+        value = 0.0
+    return digits.carried(value, dimension, guard)
 
 
 def go_on(digits: Digits, steps: Sequence[Step]) -> Iterator[Fact]:
@@ -246,3 +251,4 @@ def _rounds(digits: Digits, id: str) -> bool:
 
 _DIRECT = {"asin": "sin", "acos": "cos", "atan": "tan"}
 _NO_NAMES: Mapping[str, Dimension] = {}
+_DUST = 1e-13  # of the largest term

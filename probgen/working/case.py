@@ -5,13 +5,16 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Final
 
 from probgen.bank.labels import Labels
 from probgen.quantities.expression import Number
-from probgen.quantities.unit import FORCE
+from probgen.quantities.unit import ANGLE, FORCE
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import System
+
+_DUST: Final = 1e-11  # of the largest force, or of a degree: what rounding of floats leaves
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,13 +39,14 @@ class Case:
 def case_of(
     plan: Plan, labels: Labels, numbers: Mapping[str, Number], solved: Mapping[str, float]
 ) -> Case:
-    """The case, with forces that only rounding of floats keeps from zero set to zero."""
+    """The case, with forces and angles that only rounding of floats keeps from zero set to zero."""
     forces = {force.id for force in plan.system.forces}
     known = {name: float(value) for name, value in solved.items()}
     largest = max((abs(known[name]) for name in forces if name in known), default=0.0)
     for name in known:
         variable = plan.system.variables.get(name)
-        if variable and variable.dimension == FORCE and abs(known[name]) < 1e-11 * largest:
+        sizes = {FORCE: largest, ANGLE: 1.0}
+        if variable and abs(known[name]) < _DUST * sizes.get(variable.dimension, 0.0):
             known[name] = 0.0
     for outcome in plan.outcomes:
         if outcome.of.is_direction:

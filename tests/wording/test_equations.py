@@ -11,8 +11,8 @@ from probgen.quantities.expression import Call, Name, Number, Quotient, Sum, num
 from probgen.quantities.unit import NEWTON
 from probgen.wording.equations import _one_sine, lone_number, working
 from probgen.working.convention import Convention
-from tests.situations import FIND_R, FIND_T, HINGED, SHELF, STAYED, STAYED_SHELF, worked
-from tests.wording.own_telling import told_of
+from tests.situations import FIND_R, FIND_T, HEAD, HINGED, SHELF, STAYED, STAYED_SHELF, worked
+from tests.wording.own_telling import told, told_of
 from tests.wording.shown import shown
 
 USUAL = Convention()
@@ -111,3 +111,34 @@ ANGLE = Call("atan", (SHIFT,))
 )
 def test_a_sine_and_a_cosine_are_made_one_sine(solution: Sum | Call, written: list[str]) -> None:
     assert [shown(row) for row in _one_sine(X, solution)] == written
+
+
+LEVEL = (
+    HEAD
+    + """
+[given]
+P = { name = "pull", choices = [84], unit = "N" }
+W = { name = "weight", choices = [42], unit = "N" }
+[unknown]
+phi = { name = "angle", unit = "deg", from = -30, to = 60 }
+[body.knot]
+particle = true
+[[weight]]
+force = "W"
+[[cable]]
+direction = 150
+magnitude = "P"
+[[cable]]
+direction = "phi"
+symbol = "T"
+[[find]]
+quantity = "phi"
+"""
+)
+
+
+def test_a_difference_of_equals_is_nothing_and_no_dust_of_floats() -> None:
+    """84 N sin 30 deg is 42 N, and 7e-15 N more as computed."""
+    lines = told(LEVEL)
+    assert any(line.startswith("= arctan(0 N/(72.7") for line in lines)
+    assert not any("10⁻" in line for line in lines)

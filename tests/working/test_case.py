@@ -30,7 +30,16 @@ def test_a_force_far_below_the_largest_is_none(own: Worked, found: float, kept: 
     assert case.values["T"] == 500.0
 
 
-def test_lengths_and_angles_are_kept_however_small(own: Worked) -> None:
+@pytest.mark.parametrize(("found", "kept"), [(5.6e-15, 0.0), (-1e-12, 0.0), (1e-6, 1e-6)])
+def test_an_angle_that_only_rounding_keeps_from_zero_is_none(
+    own: Worked, found: float, kept: float
+) -> None:
+    solved = {**own.case.values, "cable_angle": found}
+    case = case_of(own.case.plan, own.case.labels, own.case.numbers, solved)
+    assert case.values["cable_angle"] == kept
+
+
+def test_lengths_are_kept_however_small(own: Worked) -> None:
     id = next(id for id in own.draw.values if id not in own.case.system.unknowns)
     case = case_of(own.case.plan, own.case.labels, own.case.numbers, {**own.case.values, id: 1e-30})
     force = case.system.variables[id].dimension == case.system.variables["T"].dimension
