@@ -25,6 +25,7 @@ from probgen.quantities.expression import Name
 from probgen.quantities.formula import Balance
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Body, Kind
+from probgen.statics.truss import without_idle
 from probgen.wording.facts.forces import ForceNamed, JointForce, JointReaction
 from probgen.wording.forces import forces_passage
 from probgen.wording.passage import Items
@@ -43,17 +44,18 @@ from tests.two_states import two_crates
 def told(problem: Problem, own: Worked, body: Body) -> Iterator[tuple[str, Way]]:
     """The id of every force the key names on a body, and which way it says it acts."""
     digits = Digits(own.case, problem.convention)
+    system = without_idle(own.case.system, own.case.plan.steps)
     passage = forces_passage(digits, body)
     for part in passage.parts:
         for fact in part.facts if isinstance(part, Items) else ():
             if isinstance(fact, JointForce | JointReaction):
-                ids = own.case.system.element(fact.element).forces
+                ids = system.element(fact.element).forces
                 yield from zip(ids, (way for _, way in fact.parts), strict=True)
             elif isinstance(fact, ForceNamed):
-                ids = own.case.system.element(fact.element).forces
+                ids = system.element(fact.element).forces
                 force = next(
                     each
-                    for each in map(own.case.system.force, ids)
+                    for each in map(system.force, ids)
                     if each.part == fact.part and each.magnitude == fact.letter
                 )
                 yield force.id, fact.way

@@ -13,6 +13,7 @@ from probgen.quantities.expression import evaluate
 from probgen.quantities.printing import plain
 from probgen.statics.numeric_equations import coordinates
 from probgen.statics.step import Step
+from probgen.statics.truss import without_idle
 from probgen.wording.block import Section
 from probgen.wording.sentence import plain_text
 from probgen.wording.torque import turning_passage
@@ -63,7 +64,7 @@ def turns_told(section: Section) -> dict[str, tuple[str, str]]:
 
 def turns_computed(case: Case, bodies: tuple[str, ...], pivot: str) -> dict[str, float]:
     """Torque per newton, or couple per newton metre, about a point, by its printed letter."""
-    system, values = case.system, case.values
+    system, values = without_idle(case.system, case.plan.steps), case.values
     places = coordinates(system, values)
     reach = max(float(np.hypot(*place)) for place in places.values()) or 1.0
     inner = {force.id for force in system.forces if force.body in bodies}

@@ -206,7 +206,7 @@ def _is_round(stage: Stage, body: Body) -> bool:
 def _slope(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
     """An inclined plane under a block, and under all others on it, with its angle at the foot."""
     alike = _on_one_slope(stage, element, face, normal)
-    if alike[0] is not element:
+    if alike[0].id != element.id:
         return Fixture()  # it is drawn with that one
     half = stage.blocks[element.body].half.real
     up = max(half + _UPHILL, _to_winch(stage, element, face, normal))
