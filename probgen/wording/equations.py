@@ -233,10 +233,9 @@ def go_on(digits: Digits, steps: Sequence[Step]) -> Iterator[Fact]:
     fresh = [each.unknown for each in before if each.unknown in held]
     rounded = [id for id in fresh if _rounds(digits, id) and digits.shown(id) not in said]
     if rounded:
-        yield GoOnWith(
-            tuple(_size(digits.shown(id)) for id in rounded),
-            tuple(_size(digits.final(id)) for id in rounded),
-        )
+        pairs = ((_size(digits.shown(id)), _size(digits.final(id))) for id in rounded)
+        carried, finals = zip(*dict.fromkeys(pairs), strict=True)  # alike ones once
+        yield GoOnWith(carried, finals)
 
 
 def _size(number: Number) -> Number:

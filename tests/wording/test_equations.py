@@ -142,3 +142,13 @@ def test_a_difference_of_equals_is_nothing_and_no_dust_of_floats() -> None:
     lines = told(LEVEL)
     assert any(line.startswith("= arctan(0 N/(72.7") for line in lines)
     assert not any("10⁻" in line for line in lines)
+
+
+def test_results_that_are_alike_are_carried_on_once() -> None:
+    """The friction on the reel and the pull of its cable, both 252.4 N."""
+    (said,) = [
+        line.split(". ")[-1]
+        for line in told_of("cable-reel-ramp", Convention(torque="components", axes="level"))
+        if "We go on with" in line
+    ]
+    assert said == "We go on with 252.4 N, not the rounded 252 N."
