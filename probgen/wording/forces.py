@@ -48,7 +48,7 @@ def forces_passage(digits: Digits, body: Body) -> Passage:
     couples = [couple for couple in system.couples if couple.body == body.id]
     opening = ForcesCounted(body.id, len(named), len(couples))
     items = (*named, *(_couple(digits, couple) for couple in couples))
-    laid = section_laid(system, body)
+    laid = section_laid(system, body, plan.steps)
     parts: list[Part] = [sentences(*laid, opening), Items(items)]
     explained = tuple(_explained(digits, body))
     if explained:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Sequence
 from typing import Final
 
 from probgen.quantities.expression import names_in
@@ -53,13 +53,27 @@ def _pulled_by(system: System, pulls: Collection[Force]) -> set[str]:
     return {system.force(force.pair).body for force in pulls if force.pair}
 
 
-def section_laid(system: System, body: Body) -> Iterator[Fact]:
-    """The section that leaves a part; nothing for any other body."""
+def section_laid(system: System, body: Body, steps: Sequence[Step] = ()) -> Iterator[Fact]:
+    """The section that leaves a part; nothing for any other body.
+
+    steps: those of the plan, which tell the members that carry nothing: a section crosses them too.
+    """
     if body.part_of:
         yield from _cut_through(system, body)
     cut = members_on(system, body.id) if body.joints else []
     if cut:
-        yield SectionLaid(body.id, tuple(force.element for force in cut))
+        idle = tuple(_idle_crossed(system, body, steps))
+        found = (force.element for force in cut if force.element not in idle)
+        yield SectionLaid(body.id, tuple(found), idle)
+
+
+def _idle_crossed(system: System, part: Body, steps: Sequence[Step]) -> Iterator[str]:
+    """The elements of idle members with one end in a part, as at the joint where they are seen."""
+    for step in steps:
+        if step.idle:
+            member = system.element(system.force(step.equation.terms[0].source).element)
+            if (member.at in part.joints) != (member.toward in part.joints):
+                yield member.id
 
 
 def _cut_through(system: System, part: Body) -> Iterator[Fact]:

@@ -134,3 +134,14 @@ def test_two_members_alone_at_a_joint_are_named_together() -> None:
         "member DF alone has a part, with nothing to balance it: it carries nothing, and is a "
         "zero-force member."
     )
+
+
+def test_a_section_crosses_members_that_carry_nothing_too() -> None:
+    """Of the three members between BD and EF, DF is idle; the other sections cross no such one."""
+    laid = [line for line in told_of("billboard-truss-wind") if "We lay a section" in line]
+    assert [line.split(". ")[0] for line in laid] == [
+        "We lay a section through members CE, DE and DF and keep the part EF; the members cut "
+        "pull at it, all but member DF, which carries nothing",
+        "We lay a section through members AC, BD and BC and keep the part CDEF; the members cut "
+        "pull at it",
+    ]

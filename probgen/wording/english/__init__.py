@@ -17,6 +17,7 @@ from probgen.wording.english import (
     marked,
     marks,
     papers,
+    section,
     torque,
 )
 from probgen.wording.english.page import PAGE
@@ -37,6 +38,7 @@ _WORDS = (
     marked,
     marks,
     papers,
+    section,
     torque,
 )
 """The modules that register what they say."""

@@ -15,12 +15,10 @@ from probgen.wording.english.names import (
     the_body,
     the_couple,
     the_element,
-    the_members,
 )
 from probgen.wording.english.saying import say
 from probgen.wording.english.ways import part, toward
 from probgen.wording.facts.forces import (
-    BodyCut,
     CoupleNamed,
     ForceNamed,
     ForcesCounted,
@@ -36,7 +34,6 @@ from probgen.wording.facts.forces import (
     PartExpected,
     PartPlaced,
     PartsHeading,
-    SectionLaid,
     SharesExpected,
     SignsOpen,
     Spreading,
@@ -367,33 +364,4 @@ def hole_counted(fact: HoleCounted, nouns: Nouns) -> Inlines:
     return filled(
         "{W} is what the part cut out would weigh; counted upward, it is taken off the whole.",
         W=fact.force,
-    )
-
-
-@say.register
-def section_laid(fact: SectionLaid, nouns: Nouns) -> Inlines:
-    return filled(
-        "We lay a section through {members} and keep {part}; the members cut pull at it.",
-        members=the_members(fact.members, nouns),
-        part=the_body(fact.part, nouns),
-    )
-
-
-@say.register
-def body_cut(fact: BodyCut, nouns: Nouns) -> Inlines:
-    shear: Inlines = ()
-    if fact.shear is not None:
-        told = "the shear force {V}, positive where it turns the part kept clockwise; "
-        shear = filled(told, V=fact.shear)
-    return filled(
-        "We cut {body} at {P}{where} and keep {part}. What the part cut off does to it: the axial "
-        "force {N}, positive in tension; {shear}the bending moment {M}, positive where it bends "
-        "the part so that its lower side is stretched.",
-        body=the_body(fact.body, nouns),
-        P=letter(fact.at),
-        where="" if shear else ", where no shear force acts,",
-        part=the_body(fact.part, nouns),
-        N=fact.axial,
-        shear=shear,
-        M=fact.moment,
     )

@@ -253,11 +253,12 @@ class HoleCounted(Fact):
 class SectionLaid(Fact):
     """A section through members of a truss, and the part that is kept.
 
-    members: the elements of those that are cut.
+    members: the elements of those that are cut and pull; idle: of those that carry nothing.
     """
 
     part: str
     members: tuple[str, ...]
+    idle: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
