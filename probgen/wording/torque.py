@@ -83,7 +83,7 @@ def turning_passage(digits: Digits, step: Step) -> Passage:
     reasons = (
         *together(system, equation),
         _pivot(system, step, digits.convention.turning),
-        *_silent(system, step),
+        *_silent(digits, step),
     )
     senses: list[Fact] = [*_senses(equation, turners, digits.convention.positive)]
     arms = tuple(_arms(digits, step, turners))
@@ -172,21 +172,23 @@ def _pivot(system: System, step: Step, turning: Turning) -> Fact:
     return PivotBare(pivot, turning)
 
 
-def _silent(system: System, step: Step) -> Iterator[Fact]:
+def _silent(digits: Digits, step: Step) -> Iterator[Fact]:
     """Why some forces do not turn the body: they act at the pivot, or along a line through it."""
-    pivot = step.equation.about
+    system, pivot = digits.case.system, step.equation.about
+    known = _known_before(digits, step) | _found_together(digits, step)
     silent = [system.force(id) for id in step.equation.silent]
     at_pivot = [force for force in silent if not way(system.points, pivot, force.point)]
     through = [force for force in silent if force not in at_pivot]
     if at_pivot:
-        yield _no_arm(system, at_pivot, False)
+        yield _no_arm(at_pivot, False, known)
     if through:
-        yield _no_arm(system, through, True)
+        yield _no_arm(through, True, known)
 
 
-def _no_arm(system: System, forces: list[Force], through: bool) -> Fact:
+def _no_arm(forces: list[Force], through: bool, known: frozenset[str]) -> Fact:
     letters = tuple(dict.fromkeys(force.magnitude for force in forces))
-    return TurnsNothing(letters, through, sum(_unknown(system, letter) for letter in letters))
+    unknown = tuple(letter for letter in letters if not names_in(letter) <= known)
+    return TurnsNothing(letters, through, unknown)
 
 
 def _unknown(system: System, expression: Expression) -> bool:
@@ -219,6 +221,13 @@ def _known_before(digits: Digits, step: Step) -> frozenset[str]:
     before = plan.steps[: plan.steps.index(step)]
     later = {each.unknown for each in plan.steps} - {each.unknown for each in before}
     return frozenset(digits.case.values.keys() - later)
+
+
+def _found_together(digits: Digits, step: Step) -> frozenset[str]:
+    """What equations solved together before a step settle, whether it was worked out or not."""
+    plan = digits.case.plan
+    before = plan.steps[: plan.steps.index(step)]
+    return frozenset(partner.unknown for each in before for partner in each.partners)
 
 
 _ALIKE: Final = (
@@ -293,6 +302,7 @@ def _side(digits: Digits, pivot: str, term: Term) -> Side:
 
 def _lever_arms(digits: Digits, turners: list[Turner], known: frozenset[str]) -> Iterator[Fact]:
     """The perpendicular distance from the pivot to each line of action."""
+    told: set[str] = set()
     for turner in turners:
         for term in turner.terms:
             if term.length is None:
@@ -300,11 +310,14 @@ def _lever_arms(digits: Digits, turners: list[Turner], known: frozenset[str]) ->
             arm = term.length if term.ratio == UNITY else _product(term)
             formula = _arm_known(digits, term, known)
             if len(formula) == 1:
-                yield LeverArm(turner.name, formula, True)
+                sought = sorted(names_in(arm) - known - told)
+                told.update(sought)
+                names = tuple(digits.case.system.variables[id].as_name for id in sought)
+                yield LeverArm(turner.name, formula, names)
                 continue
             if term.ratio != UNITY:
                 formula = (arm, Relation("="), digits.put_in(arm), *formula[1:])
-            yield LeverArm(turner.name, formula, False)
+            yield LeverArm(turner.name, formula)
 
 
 def _product(term: Term) -> Expression:

@@ -33,6 +33,8 @@ from tests.situations import (
     TWO_BEAMS,
     worked,
 )
+from tests.wording.own_telling import told as told_lines
+from tests.wording.own_telling import told_of
 from tests.wording.shown import lines
 from tests.wording.told_keys import (
     SENSES,
@@ -125,7 +127,7 @@ def test_the_positive_sense_is_told_before_torques_are_taken(name: str, positive
 HINGE_AT_A = [
     "TurningHeading(shelf, A)",
     "PivotHeld(A, torque, hinge, R, shelf)",
-    "TurnsNothing(R_x R_y, False, 2)",
+    "TurnsNothing(R_x R_y, False, R_x R_y)",
 ]
 TURNED_BOTH_WAYS = [
     "TurnsBody(W_s W_t, shelf, clockwise, False)",
@@ -176,7 +178,7 @@ def test_an_arm_to_the_left() -> None:
     assert turning(text) == [[
         "TurningHeading(shelf, B)",
         "PivotHeld(B, torque, hinge, R, shelf)",
-        "TurnsNothing(R_x R_y, False, 2)",
+        "TurnsNothing(R_x R_y, False, R_x R_y)",
         "TurnsBody(T, shelf, clockwise, False)",
         "TurnsBody(W_s W_t, shelf, counter-clockwise, True)",
         SQUARE,
@@ -194,9 +196,9 @@ def test_lever_arms() -> None:
     """0.96 m sin 40° = 0.6171 m."""
     (said,) = turning(STAYED_SHELF, ARM)
     assert said[-3:] == [
-        "LeverArm(T, d sin θ = (0.96 m) sin 40° = 0.6171 m, False)",
-        "LeverArm(W_s, L/2 = 0.600 m, False)",
-        "LeverArm(W_t, L = 1.20 m, False)",
+        "LeverArm(T, d sin θ = (0.96 m) sin 40° = 0.6171 m)",
+        "LeverArm(W_s, L/2 = 0.600 m)",
+        "LeverArm(W_t, L = 1.20 m)",
     ]
 
 
@@ -228,9 +230,9 @@ def test_a_force_reached_by_two_legs() -> None:
     assert said == {
         "angle": ["ArmOfLegs(T, L h, torque)", "SquareToArm(W, sin 90° = 1)"],
         "arm": [
-            "LeverArm(T, L sin 30° = (2.00 m) sin 30° = 1.00 m, False)",
-            "LeverArm(T, h sin 60° = (0.50 m) sin 60° = 0.433 m, False)",
-            "LeverArm(W, L = 2.00 m, False)",
+            "LeverArm(T, L sin 30° = (2.00 m) sin 30° = 1.00 m)",
+            "LeverArm(T, h sin 60° = (0.50 m) sin 60° = 0.433 m)",
+            "LeverArm(W, L = 2.00 m)",
         ],
         "components": [
             "CoordinatesFrom(A)",
@@ -255,16 +257,16 @@ def test_what_touches_and_what_is_built_in() -> None:
         [
             "TurningHeading(right, B)",
             "PivotHeld(B, torque, pushed, N, right)",
-            "TurnsNothing(N, False, 1)",
-            "TurnsNothing(Q_x, True, 1)",
+            "TurnsNothing(N, False, N)",
+            "TurnsNothing(Q_x, True, Q_x)",
             "TurnsBody(Q_y W_r, right, counter-clockwise, True)",
             "SquareToArm(Q_y W_r, sin 90° = 1)",
         ],
         [
             "TurningHeading(left, A)",
             "PivotHeld(A, torque, built-in, R, left)",
-            "TurnsNothing(R_x R_y, False, 2)",
-            "TurnsNothing(Q_x, True, 1)",
+            "TurnsNothing(R_x R_y, False, R_x R_y)",
+            "TurnsNothing(Q_x, True, Q_x)",
             "TurnsBody(Q_y M_A, left, counter-clockwise, True)",
             "SquareToArm(Q_y, sin 90° = 1)",
         ],
@@ -276,7 +278,7 @@ def test_where_lines_of_action_meet() -> None:
     (said,) = turning(THREE_CABLES)
     assert said[1].startswith("PivotMeeting(S")
     assert said[1].endswith(", torque, T_2 T_3)")
-    assert said[2] == "TurnsNothing(T_2 T_3, True, 2)"
+    assert said[2] == "TurnsNothing(T_2 T_3, True, T_2 T_3)"
 
 
 def test_one_line_through_a_pivot_of_the_author_s_meets_no_other() -> None:
@@ -309,7 +311,25 @@ def test_a_known_force_at_the_pivot_leaves_with_no_unknown() -> None:
     """A lamp of 8.0 kg below the hinge: nothing unknown goes with it."""
     lamp = SHELF.replace('at = "B"\nmass', 'at = "A"\nmass')
     (said,) = turning(lamp + HINGED + STAYED + FIND_T)
-    assert said[2] == "TurnsNothing(R_x R_y W_t, False, 2)"
+    assert said[2] == "TurnsNothing(R_x R_y W_t, False, R_x R_y)"
+    told = " ".join(told_lines(lamp + HINGED + STAYED + FIND_T))
+    assert "turn nothing, and the unknowns R_x and R_y leave the equation." in told
+
+
+def test_what_was_found_before_is_no_unknown_at_the_pivot() -> None:
+    """Both forces of the floor follow from four equations before torques are taken."""
+    (said,) = [line for line in told_of("ladder-least-angle") if "We take torques" in line]
+    assert said.endswith("so their lever arms are zero: they turn nothing.")
+
+
+def test_what_is_not_known_in_a_lever_arm_is_named_once() -> None:
+    """Not the arm is looked for but the angle in it."""
+    arms = [line for line in told_of("ladder-least-angle", ARM) if "Lever arm" in line]
+    assert arms == [
+        "Lever arm of N_w: ℓ sin θ, with θ still to be found.",
+        "Lever arm of f_w: ℓ cos θ.",
+        "Lever arm of W_L: (ℓ/2) cos θ.",
+    ]
 
 
 def test_bodies_taken_as_one() -> None:

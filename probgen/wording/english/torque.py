@@ -99,16 +99,19 @@ def turns_nothing(fact: TurnsNothing, nouns: Nouns) -> Inlines:
     else:
         where = "The lines of action of {these} pass through it"
     arm = "its lever arm is zero: it turns" if one else "their lever arms are zero: they turn"
-    pattern = f"{where}, so {arm} nothing{_LEAVING[min(fact.unknowns, 3)]}."
-    return filled(pattern, these=these)
+    return filled(f"{where}, so {arm} nothing{{leaving}}.", these=these, leaving=_leaving(fact))
 
 
-_LEAVING: Final = (
-    "",
-    ", and that unknown leaves the equation",
-    ", and both of these unknowns leave the equation",
-    ", and these unknowns leave the equation",
-)
+def _leaving(fact: TurnsNothing) -> Inlines:
+    """Which unknowns leave the equation; by name where other forces are beside them."""
+    count = len(fact.unknowns)
+    if not count:
+        return ()
+    if count < len(fact.forces):
+        pattern = "unknown {these} leaves" if count == 1 else "unknowns {these} leave"
+        return filled(f", and the {pattern} the equation", these=series(fact.unknowns))
+    which = {1: "that unknown leaves", 2: "both of these unknowns leave"}
+    return filled(f", and {which.get(count, 'these unknowns leave')} the equation")
 
 
 @say.register
@@ -213,8 +216,16 @@ def arm_of_legs(fact: ArmOfLegs, nouns: Nouns) -> Inlines:
 
 @say.register
 def lever_arm(fact: LeverArm, nouns: Nouns) -> Inlines:
-    ending = ", which we look for." if fact.sought else "."
-    return filled("Lever arm of {F}: {arm}" + ending, F=series(_named([fact.force])), arm=fact.arm)
+    ending = "."
+    if fact.sought:
+        itself = fact.arm == fact.sought
+        ending = ", which we look for." if itself else ", with {sought} still to be found."
+    return filled(
+        "Lever arm of {F}: {arm}" + ending,
+        F=series(_named([fact.force])),
+        arm=fact.arm,
+        sought=series(fact.sought),
+    )
 
 
 @say.register

@@ -78,13 +78,13 @@ class TurnsNothing(Fact):
     """Forces with no lever arm.
 
     through: whether only their lines of action pass through the pivot, where else they act there.
-    unknowns: how many of them leave the equation with an unknown.
+    unknowns: those of them that are still to be found, which leave the equation.
     again: whether the reason was given before.
     """
 
     forces: tuple[Expression, ...]
     through: bool
-    unknowns: int
+    unknowns: tuple[Expression, ...]
     again: bool = False
 
 
@@ -159,11 +159,14 @@ class ArmOfLegs(Fact):
 
 @dataclass(frozen=True, slots=True)
 class LeverArm(Fact):
-    """arm: in symbols and worked out; sought: only in symbols, for it is what is looked for."""
+    """arm: in symbols, and worked out where it can be.
+
+    sought: what in it is not known yet, where that was not told of an arm before.
+    """
 
     force: Expression | Placed
     arm: Formula
-    sought: bool
+    sought: tuple[Name, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
