@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Final
 
+from probgen.bank.labels import Reason
 from probgen.quantities.expression import Expression, Name, evaluate, names_in
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.step import Step
-from probgen.statics.system import Body, Force, Kind, Link, Role, System
+from probgen.statics.system import Body, Force, ForcePart, Kind, Link, Role, System
 from probgen.wording.facts.balance import CoupleNegative, ForceNegative, PlaceNegative
 from probgen.wording.facts.forces import (
     LeftOpen,
@@ -18,6 +20,7 @@ from probgen.wording.facts.forces import (
     PartExpected,
     SharesExpected,
     SignsOpen,
+    SlipOpposed,
     TurnExpected,
 )
 from probgen.wording.passage import Part, sentences
@@ -77,8 +80,9 @@ def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
     facts += turned
     reasoned |= {each.letter for each in turned}
     free = [size for size in dict.fromkeys(sizes) if sign_unknown(system, size)]
-    settled = {condition.left for condition in system.conditions}  # friction on the verge
-    left = [size for size in free if size not in reasoned | settled]
+    settled = _settled(digits)
+    facts += _slips(digits, body, settled, reasoned)
+    left = [size for size in free if size not in reasoned | settled.keys()]
     shared = [size for size in left if names_in(size) & digits.case.plan.left_open]
     if told := tuple(size for size in left if size not in shared):
         facts.append(SignsOpen(told))
@@ -86,6 +90,34 @@ def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
         facts.append(LeftOpen(tuple(shared)))
     if facts:
         yield sentences(*facts)
+
+
+def _settled(digits: Digits) -> dict[Expression, str]:
+    """Friction and its condition, but where a balance gives it and the condition a coefficient."""
+    balanced = {s.unknown for s in digits.case.plan.steps if s.equation.kind != "condition"}
+    conditions = digits.case.system.conditions
+    return {each.left: each.id for each in conditions if not names_in(each.left) & balanced}
+
+
+def _slips(
+    digits: Digits, body: Body, settled: Mapping[Expression, str], reasoned: Collection[Expression]
+) -> Iterator[Fact]:
+    """Why friction at its largest acts as drawn; of a pair, on the first of the bodies."""
+    system, reasons = digits.case.system, digits.case.labels.reasons
+    ids = [force.id for force in system.forces]
+    found: dict[tuple[float, bool], list[Force]] = {}
+    for force in system.forces:
+        again = force.pair and ids.index(force.pair) < ids.index(force.id)
+        limit = Quantity(force.id).limit
+        if again or force.body != body.id or settled.get(force.magnitude) != limit:
+            continue
+        if force.magnitude not in reasoned:
+            drawn = float(evaluate(force.direction, digits.case.values))
+            steady = reasons.get(limit) is Reason.SLIDES_STEADILY
+            found.setdefault((drawn, steady), []).append(force)
+    for (drawn, steady), alike in found.items():
+        letters, elements = (tuple(f.magnitude for f in alike), tuple(f.element for f in alike))
+        yield SlipOpposed(letters, body.id, elements, way_of(drawn + 180.0), way_of(drawn), steady)
 
 
 def sign_unknown(system: System, size: Expression) -> bool:
@@ -134,7 +166,8 @@ def _expectation(
     """
     values = digits.case.values
     along = float(evaluate(force.direction, values))
-    if quarter_of(along) is None:
+    oblique = quarter_of(along) is None
+    if oblique and force.part is not ForcePart.FRICTION:
         return None
     parts: dict[str, float] = {}
     against: list[Force] = []
@@ -155,6 +188,8 @@ def _expectation(
             against.append(other)
             parts[other.id] = sign * part
     signs = {1 if part > 0 else -1 for part in parts.values()}
+    if oblique and (len(signs) != 1 or sharing):
+        return None
     if len(signs) > 1:
         return None if sharing else _by_lever(digits, force, against, parts)
     return Expectation(force, -signs.pop() if signs else 0, tuple(against), sharing=sharing)
@@ -277,7 +312,8 @@ def _arms_about(case: Case, joint: Force, lever: Force) -> Mapping[str, float]:
 def _expected(digits: Digits, expectation: Expectation) -> Fact:
     force = expectation.force
     drawn = float(evaluate(force.direction, digits.case.values))
-    axis = "y" if way_of(drawn).quarter in (1, 3) else "x"
+    quarter = way_of(drawn).quarter
+    axis = "" if quarter is None else "xy"[quarter % 2]
     if not expectation.against:
         return NothingAgainst(force.magnitude, axis)
     way = way_of(drawn if expectation.sign > 0 else drawn + 180.0)

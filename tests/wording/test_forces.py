@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -34,6 +35,7 @@ from probgen.working.fact import Fact
 from tests.situations import BRACKET, HEAD, STAYED_SHELF, TWO_BEAMS, worked
 from tests.wording.own_telling import told, told_of
 from tests.wording.shown import shown
+from tests.wording.told_keys import ROOT
 
 RIGHT, UP, LEFT, DOWN = (
     Way(0, False, True), Way(1, True, True), Way(2, True, False), Way(3, False, False)
@@ -279,3 +281,52 @@ def test_where_two_bodies_lie_on_two_slopes_no_way_is_told_for_both() -> None:
         "x to the right, y up; ∥ along the surface each body is on, ⊥ square to it, as its diagram "
         "shows."
     )
+
+
+@pytest.mark.parametrize("torque", ["angle", "arm"])
+def test_friction_is_drawn_against_the_way_a_body_would_slip(torque: Any) -> None:
+    """Where other forces alone do not tell its way; alike at two places it is told once."""
+    told = " ".join(told_of("ladder-least-angle", Convention(torque=torque)))
+    assert "so f_f must act to the right, as drawn. The ladder would slip straight down" in told
+    assert "along the wall, so f_w acts the other way, straight up." in told
+    assert [line for line in told_of("sliding-arm-post") if "would slip" in line] == [
+        "The arm would slip straight down along the post, so f_A and f_B act the other way, "
+        "straight up."
+    ]
+
+
+def test_each_state_has_its_own_way_of_slipping() -> None:
+    said = [line for line in told_of("trough-ramp-winch") if "would slip" in line]
+    assert [line.split("f_")[-1] for line in said] == [
+        "1 acts the other way, up and to the right.",
+        "2 acts the other way, down and to the left.",
+    ]
+
+
+def test_friction_between_two_bodies_is_told_of_on_the_first() -> None:
+    said = [line for line in told_of("bench-leg-wedge") if "would slip" in line]
+    assert [line.split(" along ")[0] for line in said] == [
+        "The leg would slip up and to the left",
+        "The wedge would slip to the right",
+    ]
+
+
+def test_what_slides_steadily_does_not_only_threaten_to() -> None:
+    text = (ROOT / "templates" / "particles" / "crate-ramp-strap.toml").read_text()
+    text = re.sub("^coefficient = .*$", r"\g<0>\nsliding = true", text, flags=re.M)
+    (said,) = [line for line in told(text) if "the other way" in line]
+    assert said.startswith("The crate slides down and to the left along the ramp, so f acts")
+
+
+def test_friction_on_a_slope_has_its_way_of_the_only_force_along_it() -> None:
+    told = " ".join(told_of("plank-raised-slowly"))
+    assert (
+        "Of the other forces only W has a part along the surface, down and to the left, so f must "
+        "act up and to the right, as drawn."
+    ) in told
+
+
+def test_friction_that_a_balance_gives_may_come_out_negative() -> None:
+    """The least coefficient follows from it, and does not tell its way."""
+    told = " ".join(told_of("cable-reel-ramp"))
+    assert "Which way f acts is not plain before it is known" in told

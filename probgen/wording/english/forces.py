@@ -9,7 +9,7 @@ from probgen.quantities.expression import Expression
 from probgen.statics.shape import Outline
 from probgen.statics.system import ForcePart, Kind
 from probgen.wording.block import Text
-from probgen.wording.english.grammar import agreeing, at, counted, series
+from probgen.wording.english.grammar import agreeing, at, counted, heading, series
 from probgen.wording.english.names import (
     is_named,
     the_body,
@@ -36,6 +36,7 @@ from probgen.wording.facts.forces import (
     PartsHeading,
     SharesExpected,
     SignsOpen,
+    SlipOpposed,
     Spreading,
     SpreadLoad,
     StrutAlong,
@@ -165,6 +166,21 @@ def signs_open(fact: SignsOpen, nouns: Nouns) -> Inlines:
 
 
 @say.register
+def slip_opposed(fact: SlipOpposed, nouns: Nouns) -> Inlines:
+    surfaces = dict.fromkeys(the_element(each, nouns) for each in fact.elements)
+    return filled(
+        "{Body} {slips} {toward} along {surfaces}, so {these} {act} the other way, {way}.",
+        Body=heading(the_body(fact.body, nouns)),
+        slips="slides" if fact.steady else "would slip",
+        toward=toward(fact.slips, nouns),
+        surfaces=series(list(surfaces)),
+        these=series(fact.forces),
+        act="acts" if len(fact.forces) == 1 else "act",
+        way=toward(fact.way, nouns),
+    )
+
+
+@say.register
 def left_open(fact: LeftOpen, nouns: Nouns) -> Inlines:
     one = len(fact.letters) == 1
     return filled(
@@ -177,12 +193,14 @@ def left_open(fact: LeftOpen, nouns: Nouns) -> Inlines:
 @say.register
 def part_expected(fact: PartExpected, nouns: Nouns) -> Inlines:
     one = len(fact.others) == 1
+    act = "acts along" if one else "act along"
+    if not fact.axis:
+        act = "has a part along" if one else "have a part along"
     return filled(
-        "Of the other forces only {these} {act} along {axis}, {theirs}, so {F} must act "
-        "{way}{how}.",
+        "Of the other forces only {these} {act} {axis}, {theirs}, so {F} must act {way}{how}.",
         these=series(fact.others),
-        act="acts" if one else "act",
-        axis=letter(fact.axis),
+        act=act,
+        axis=letter(fact.axis) if fact.axis else "the surface",
         theirs=toward(fact.theirs, nouns),
         F=fact.force,
         way=toward(fact.way, nouns),

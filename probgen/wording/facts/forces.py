@@ -85,6 +85,22 @@ class SignsOpen(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class SlipOpposed(Fact):
+    """Which way a body would slip along what touches it, and that friction acts the other way.
+
+    elements: what it touches; slips, way: the ways of the slipping and of friction; steady: whether
+    it slides already.
+    """
+
+    forces: tuple[Expression, ...]
+    body: str
+    elements: tuple[str, ...]
+    slips: Way
+    way: Way
+    steady: bool
+
+
+@dataclass(frozen=True, slots=True)
 class LeftOpen(Fact):
     """Quantities that equilibrium alone does not settle, and that nobody asks for."""
 
@@ -96,6 +112,7 @@ class PartExpected(Fact):
     """Which way a force has to act, because all others along its axis act the opposite way.
 
     way: which way it acts; others, theirs: the forces it holds in balance, and their way.
+    axis: "" of friction along a slope.
     drawn: whether it is drawn that way too, and so will come out positive.
     """
 
