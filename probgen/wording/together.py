@@ -12,16 +12,19 @@ from probgen.quantities.expression import (
     Expression,
     Name,
     Power,
+    Quotient,
     linear_parts,
     names_in,
     negative,
     positive_first,
+    substituted,
     times,
     total,
 )
 from probgen.quantities.factors import factored, terms_of, with_powers
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.like_terms import collected, in_one_order
+from probgen.quantities.multiplier import multiplied
 from probgen.statics.angle_pair import angle_pair
 from probgen.statics.equation import Equation, X, Y
 from probgen.statics.step import Step
@@ -207,7 +210,7 @@ def _by_putting_in(digits: Digits, step: Step) -> Iterator[Part]:
         yield sentences(TakenOut(said, tuple(_name(digits, each.unknown) for each in out)))
         rows = (Row((_name(digits, each.unknown),), "=", (each.expression,)) for each in out)
         yield Display(tuple(rows))
-        yield sentences(PutIntoTheRest(name))
+        yield sentences(_put_into_the_rest(step, out, name))
     elif said:
         yield sentences(PutIn(said, name, _dropped(digits, step)))
     if step.reduced is not None and not _plain(step.reduced, step.unknown):
@@ -215,6 +218,28 @@ def _by_putting_in(digits: Digits, step: Step) -> Iterator[Part]:
         yield Display((Row((left,), "=", (ZERO,)),))
         yield from apart_part(digits, step, left)
     yield from _angles_added(step)
+
+
+def _put_into_the_rest(step: Step, out: Sequence[Step], name: Name) -> Fact:
+    """What is left, and what was done to it that the next line does not show."""
+    before = step.equation.expression
+    for each in _put_in(step):
+        before = _with_value(before, each)
+    bottoms = tuple(e.expression.bottom for e in out if isinstance(e.expression, Quotient))
+    done = multiplied(before, step.reduced, bottoms) if step.reduced is not None else None
+    if done is None:
+        return PutIntoTheRest(name)
+    return PutIntoTheRest(name, None if done.factor == UNITY else done.factor, done.angle)
+
+
+def _with_value(expression: Expression, found: Step) -> Expression:
+    """An expression with what a step finds in the place of its unknown."""
+
+    def value(part: Expression) -> Expression | None:
+        own = isinstance(part, Name) and part.id == found.unknown
+        return found.expression if own else None
+
+    return substituted(expression, value)
 
 
 def _angles_added(step: Step) -> Iterator[Part]:

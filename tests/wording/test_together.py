@@ -59,7 +59,8 @@ def test_what_a_condition_says_is_put_in_and_the_rest_taken_out() -> None:
     in_order(
         lines,
         "We put f = μ N in and take N out,",
-        "and put this into the rest, which leaves T alone:",
+        "and put this into the rest; multiplied by sin θ − μ cos θ, and with "
+        "(sin θ)² + (cos θ)² = 1, it leaves T alone:",
         "T = W (sin θ − μ cos θ)",
     )
 
@@ -283,3 +284,17 @@ def test_an_angle_in_sums_is_written_apart_before_its_tangent() -> None:
     assert sum("leans as far from the vertical" in line for line in lines) == 1
     assert lines[0].count("leans as far from the vertical") == 1
     assert "Likewise the parts of P_1 are" in lines[0]
+
+
+def test_what_is_done_to_the_rest_is_said() -> None:
+    """sin a from below the fraction; on a slope with level axes also by Pythagoras."""
+    (said,) = [line for line in told_of("piano-guide-rope") if "and put this" in line]
+    assert said == "and put this into the rest; multiplied by sin α, it leaves P alone:"
+    level = Convention(torque="components", axes="level")
+    said = next(line for line in told_of("trough-ramp-winch", level) if "and put this" in line)
+    assert said == (
+        "and put this into the rest; multiplied by sin θ − μ cos θ, and with "
+        "(sin θ)² + (cos θ)² = 1, it leaves T_1 alone:"
+    )
+    (said,) = [line for line in told_of("lantern-two-cords") if "and put this" in line]
+    assert said == "and put this into the rest, which leaves T_2 alone:"

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from probgen.quantities.expression import Expression, number, times
+from probgen.quantities.expression import UNITY, Call, Expression, Power, number, times, total
+from probgen.quantities.formula import Relation
 from probgen.wording.block import Text
 from probgen.wording.english.grammar import (
     bodies_are,
@@ -174,7 +175,20 @@ def angle_squared_out(fact: AngleSquaredOut, nouns: Nouns) -> Inlines:
 
 @say.register
 def put_into_the_rest(fact: PutIntoTheRest, nouns: Nouns) -> Inlines:
-    return filled("and put this into the rest, which leaves {last} alone:", last=fact.left)
+    if fact.times is None and fact.angle is None:
+        return filled("and put this into the rest, which leaves {last} alone:", last=fact.left)
+    done = []
+    if fact.times is not None:
+        done.append(filled("multiplied by {factor},", factor=fact.times))
+    if fact.angle is not None:
+        squares = ((1, Power(Call(f, (fact.angle,)), 2)) for f in ("sin", "cos"))
+        one = (total(*squares), Relation("="), UNITY)
+        done.append(filled("with {theorem},", theorem=one))
+    return filled(
+        "and put this into the rest; {done} it leaves {last} alone:",
+        done=series(done),
+        last=fact.left,
+    )
 
 
 @say.register

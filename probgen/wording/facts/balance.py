@@ -123,9 +123,15 @@ class AngleSquaredOut(Fact):
 
 @dataclass(frozen=True, slots=True)
 class PutIntoTheRest(Fact):
-    """What is left then holds one unknown."""
+    """What is left then holds one unknown.
+
+    times: what it was multiplied by, if anything; angle: that whose squared sine and cosine were
+    joined, if any.
+    """
 
     left: Name
+    times: Expression | None = None
+    angle: Expression | None = None
 
 
 @dataclass(frozen=True, slots=True)
