@@ -13,7 +13,7 @@ from probgen.statics.shape import Outline
 from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Spread, System
 from probgen.statics.truss import without_idle
 from probgen.wording.block import Display, Picture, Row
-from probgen.wording.equations import lone_number
+from probgen.wording.equations import lone_number, says
 from probgen.wording.facts.forces import (
     CoupleNamed,
     ForceNamed,
@@ -175,7 +175,18 @@ def _joint(digits: Digits, element: Element, forces: list[Force]) -> Fact:
     if other:
         return JointReaction(element.id, other, parts, at)
     again = is_piece(digits.case.system, digits.case.system.body(forces[0].body))
-    return JointForce(element.id, digits.case.labels.whole(element.id), parts, at, again)
+    stated = any(_stated(digits.case.plan, force) for force in forces)
+    return JointForce(element.id, digits.case.labels.whole(element.id), parts, at, again, stated)
+
+
+def _stated(plan: Plan, force: Force) -> bool:
+    """Whether a condition says what a force is by data alone."""
+    return any(
+        step.unknown == force.id
+        and says(step.equation, step.unknown)
+        and not names_in(step.expression) & set(plan.system.unknowns)
+        for step in plan.steps
+    )
 
 
 def _first_of_pair(system: System, force: Force) -> str:

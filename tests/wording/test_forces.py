@@ -330,3 +330,14 @@ def test_friction_that_a_balance_gives_may_come_out_negative() -> None:
     """The least coefficient follows from it, and does not tell its way."""
     told = " ".join(told_of("cable-reel-ramp"))
     assert "Which way f acts is not plain before it is known" in told
+
+
+def test_a_joint_s_force_that_the_problem_states_is_not_called_unknown() -> None:
+    """Its part along y is so many times the weight; of no part along x nothing is to be held."""
+    (said,) = [line for line in told_of("hip-walking-stick") if line.startswith("the force J")]
+    assert said == (
+        "the force J of the hip joint at O, which we write by its components "
+        "J_x (to the right) and J_y (up)"
+    )
+    (said,) = [line for line in told_of("hip-one-leg") if line.startswith("the force J")]
+    assert "unknown in size and direction" in said

@@ -31,7 +31,9 @@ class ForcesCounted(Fact):
 class JointForce(Fact):
     """A force unknown in size and direction, by its components and which way each is taken.
 
-    point: where it acts, "" on a particle; again: whether it was told on the whole truss before.
+    point: where it acts, "" on a particle; again: whether it was told on the whole truss before;
+    stated: whether the problem says what a component is, so that not both size and direction are
+    unknown.
     """
 
     element: str
@@ -39,6 +41,7 @@ class JointForce(Fact):
     parts: tuple[tuple[Expression, Way], ...]
     point: str
     again: bool = False
+    stated: bool = False
 
 
 @dataclass(frozen=True, slots=True)
