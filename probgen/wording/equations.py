@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import product
+from typing import Final
 
 from probgen.quantities.dimension import dimension_of
 from probgen.quantities.expression import (
@@ -21,19 +22,22 @@ from probgen.quantities.expression import (
     names_in,
     negative,
     number,
+    over,
     times,
     total,
 )
 from probgen.quantities.factors import terms_of
 from probgen.quantities.formula import Balance, Formula, Relation
+from probgen.quantities.multiplier import Multiplied, multiplied
 from probgen.quantities.rounding import last_place, round_figures
 from probgen.quantities.unit import UNITS, Dimension
 from probgen.statics.equation import Equation
 from probgen.statics.step import Step
 from probgen.wording.block import Display, Row
+from probgen.wording.facts.angle import DividedByCosine
 from probgen.wording.facts.balance import GoOnWith
 from probgen.wording.other_angle import angle_part, apart_part
-from probgen.wording.passage import Part
+from probgen.wording.passage import Part, sentences
 from probgen.wording.torque_forms import written_out
 from probgen.working.digits import HALF, Digits, Line, same_amount
 from probgen.working.fact import Fact
@@ -49,6 +53,8 @@ def working_told(digits: Digits, step: Step) -> Iterator[Part]:
     rows = tuple(_balance(digits, step))
     apart = tuple(apart_part(digits, step, step.equation.expression))
     told = tuple(angle_part(digits, step, () if apart else rows))
+    if not apart and not told:
+        told = tuple(_divided_part(digits, step, rows))
     if apart:
         yield Display(rows)
     yield from (*apart, *told)
@@ -56,6 +62,29 @@ def working_told(digits: Digits, step: Step) -> Iterator[Part]:
         yield Display(tuple(_result_rows(digits, step)))
     else:
         yield working(digits, step)
+
+
+def _divided_part(digits: Digits, step: Step, rows: tuple[Row, ...]) -> Iterator[Part]:
+    """The balance, and by what it is divided, where sine and cosine leave a tangent."""
+    match step.expression:
+        case Call("atan", (Quotient(top, bottom),)):
+            angle = digits.case.system.variables[step.unknown].as_name
+        case _:
+            return
+    balance = step.equation.expression
+    gone = names_in(balance) - names_in(step.expression) - {step.unknown}
+    letters = (digits.case.system.variables[id].as_name for id in sorted(gone))
+    divisor = times(*letters, Call("cos", (angle,)))
+    left = total((1, times(bottom, Call("tan", (angle,)))), (-1, top))
+    factors = tuple(over(number(multiple), divisor) for multiple in _MULTIPLES)
+    done = multiplied(balance, left, factors)
+    if done in [Multiplied(factor, None) for factor in factors]:
+        yield Display(rows)
+        yield sentences(DividedByCosine(divisor, angle))
+
+
+_MULTIPLES: Final = (1, 2, 3, 4, 6)
+"""By which an equation may be multiplied so that no fraction is left: that is not told."""
 
 
 def _balance(digits: Digits, step: Step) -> Iterator[Row]:

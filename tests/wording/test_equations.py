@@ -5,6 +5,8 @@ By hand: T = 117.6 N m/(0.6171 m) = 190.6 N; R_x = T cos 40° = 146 N; R_y = 117
 
 from __future__ import annotations
 
+from typing import Literal
+
 import pytest
 
 from probgen.quantities.expression import Call, Name, Number, Quotient, Sum, number
@@ -152,3 +154,17 @@ def test_results_that_are_alike_are_carried_on_once() -> None:
         if "We go on with" in line
     ]
     assert said == "We go on with 252.4 N, not the rounded 252 N."
+
+
+@pytest.mark.parametrize("torque", ["angle", "arm"])
+def test_by_what_a_balance_is_divided_to_leave_a_tangent(torque: Literal["angle", "arm"]) -> None:
+    lines = told_of("ladder-least-angle", Convention(torque=torque))
+    at = lines.index(
+        "We divide by ℓ cos θ, where sin θ/(cos θ) = tan θ, and solve for the tangent:"
+    )
+    assert lines[at - 1].endswith(" = 0")
+    assert lines[at + 1] == "tan θ = (W_L − 2 f_w)/(2 N_w)"
+
+
+def test_what_holds_a_tangent_already_is_divided_by_no_cosine() -> None:
+    assert not [line for line in told_of("plank-raised-slowly") if "We divide by" in line]

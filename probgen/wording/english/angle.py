@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from typing import Final
 
+from probgen.quantities.expression import Call, over
+from probgen.quantities.formula import Relation
 from probgen.wording.english.saying import say
 from probgen.wording.facts.angle import (
     AngleQuadrant,
     AnglesAdded,
     AnglesTakenApart,
+    DividedByCosine,
     FoundByTrying,
     OtherAngle,
 )
@@ -82,4 +85,14 @@ def other_angle(fact: OtherAngle, nouns: Nouns) -> Inlines:
         low=low,
         high=high,
         arc=f"arc{fact.function}",
+    )
+
+
+@say.register
+def divided_by_cosine(fact: DividedByCosine, nouns: Nouns) -> Inlines:
+    sine, cosine, tangent = (Call(each, (fact.angle,)) for each in ("sin", "cos", "tan"))
+    return filled(
+        "We divide by {divisor}, where {quotient}, and solve for the tangent:",
+        divisor=fact.divisor,
+        quotient=(over(sine, cosine), Relation("="), tangent),
     )

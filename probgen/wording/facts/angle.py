@@ -64,3 +64,14 @@ class OtherAngle(Fact):
     between: tuple[Number, Number]
     half: bool
     whole: bool
+
+
+@dataclass(frozen=True, slots=True)
+class DividedByCosine(Fact):
+    """A balance divided until sine and cosine of an angle leave its tangent.
+
+    divisor: the cosine, and the letters that drop out with it.
+    """
+
+    divisor: Expression
+    angle: Name
