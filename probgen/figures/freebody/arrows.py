@@ -55,13 +55,15 @@ Force = tuple[Vector, tuple[Vector, ...]]
 class Placed:
     """An arrow in its place, the force it shows, and whether that is a component of another.
 
-    marked: the id that tells how many strokes mark it as one of a pair.
+    marked: the id that tells how many strokes mark it as one of a pair; of: the id of the force
+    that a component is of.
     """
 
     arrow: Arrow
     vector: Vector
     component: bool = False
     marked: str = ""
+    of: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,7 +144,7 @@ class Arrows:
             self.placed.append(Placed(arrow, whole, marked=legs[0].id if legs else whole.id))
             for side, leg in zip(sides, legs, strict=True):
                 named = Arrow(side.tail, side.head, DASHED, Tag(What.COMPONENT, leg.id), 5.0, 3.6)
-                self.placed.append(Placed(named, leg, component=True))
+                self.placed.append(Placed(named, leg, component=True, of=whole.id))
                 edges.append(_edge(arrow, side, Tag(What.RECTANGLE, whole.id)))
         return _Layout(cost, crossed, self.placed, tuple(edges))
 
@@ -203,14 +205,17 @@ class Arrows:
     def _trials(self, vector: Vector) -> Iterator[tuple[Arrow, float]]:
         """Where a force's arrow may go with what that costs, best first.
 
-        From its point, or with its head there; beside it; last further along its line.
+        From its point, or, unless a bar pulls, with its head there; beside it; last further along
+        its line.
         """
         spot = vector.at * self.scale
         unit = heading(vector.direction)
         step = unit * self._length(vector)
         falls = abs(vector.direction - 270.0) < 0.01  # what weighs hangs from its point
         ends = _FROM_ABOVE if falls else _PULLED if vector.pulls else 0.0
-        tails = [(spot, _PRESSED if vector.presses else 0.0), (spot - step, ends)]
+        tails = [(spot, _PRESSED if vector.presses else 0.0)]
+        if not vector.leaves:
+            tails.append((spot - step, ends))
         for shift in _ASIDE:
             beyond = spot + unit * self.radius
             tails += [(beyond + unit * 1j * side, _BESIDE + 3 * shift) for side in (shift, -shift)]

@@ -19,6 +19,7 @@ _TOGETHER: Final = 5.0  # points so near each other share the place their letter
 _LED: Final = 40.0  # how far from it with a line to it, pt
 _OFF: Final = GAP + 0.1  # between a letter and the line to its point, pt
 _HEMMED: Final = 15.0  # so near another arrow leaves no room for a symbol on its side, pt
+_BY: Final = 8.0  # how far from an arrow with components before past its head, pt
 _BESIDE: Final = 30.0  # how far from its arrow a symbol is first tried, pt
 
 
@@ -29,6 +30,10 @@ def _leader(box: Box, spot: Spot) -> tuple[Spot, Spot]:
 
 def _long(placed: Placed) -> float:
     return abs(placed.arrow.head - placed.arrow.tail)
+
+
+def _shafts(placed: Iterable[Placed]) -> list[tuple[Spot, Spot]]:
+    return [(each.arrow.tail, each.arrow.head) for each in placed]
 
 
 def _between(arrow: Arrow, arrows: Sequence[Arrow]) -> bool:
@@ -52,12 +57,9 @@ class Lettering:
         arrows = [each.arrow for each in placed]
         # One between two others, or a short one, leaves its label the least choice.
         for each in sorted(placed, key=lambda own: (not _between(own.arrow, arrows), _long(own))):
-            others = [(o.arrow.tail, o.arrow.head) for o in placed if o is not each]
-            self._name_arrow(each, spots, others)
+            self._name_arrow(each, spots, [other for other in placed if other is not each])
 
-    def _name_arrow(
-        self, each: Placed, spots: Sequence[Spot], others: Sequence[tuple[Spot, Spot]]
-    ) -> None:
+    def _name_arrow(self, each: Placed, spots: Sequence[Spot], others: Sequence[Placed]) -> None:
         arrow, vector, leg = each.arrow, each.vector, each.component
         name = vector.label
         along = bearing(arrow.head - arrow.tail)
@@ -68,9 +70,15 @@ class Lettering:
         beside = [(near, along - 90.0), (near, along + 90.0)]
         # A component's head may be that of the whole: it is labelled at its side.
         anchors: list[tuple[Spot, float]] = [*beside, tip] if leg else [tip, *beside]
-        close = around(name, anchors, farthest=_BESIDE)
-        own = self._nearest(close, (arrow.tail, arrow.head), others)
-        boxes = chain(own, self._strained(around(name, anchors)))
+        shaft, rest = (arrow.tail, arrow.head), [other for other in others if other.of != vector.id]
+        close, own = (
+            self._nearest(around(name, anchors, farthest=away), shaft, _shafts(others))
+            for away in (_BY, _BESIDE)
+        )
+        # Past its head a symbol is as near to its components' heads, and yet its own.
+        past = self._nearest(around(name, [tip], farthest=_BESIDE), shaft, _shafts(rest))
+        parted = past if len(rest) < len(others) else ()
+        boxes = chain(close, parted, own, self._strained(around(name, anchors)))
         self.field.place(name, boxes, Tag(What.LABEL, vector.id))
 
     def name_points(self, letters: Mapping[str, Spot], clear: Mapping[Spot, float]) -> None:

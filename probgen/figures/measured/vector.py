@@ -21,6 +21,7 @@ _LONGEST: Final = 58.0  # arrow of the largest force, pt
 _ALIGNED: Final = 0.5  # degrees
 _TOUCHING: Final = (Kind.HINGE, Kind.ROLLER, Kind.CONTACT, Kind.ROUGH, Kind.FIXED)
 _LINES: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE, Kind.SPRING)
+_BARS: Final = (Kind.MEMBER, Kind.LINK)
 _UNSOLVED: Final = 0.3  # what a force without a value is drawn as, of the largest
 
 
@@ -32,7 +33,8 @@ class Vector:
     sign: 1 where it acts that way, -1 where the opposite one, 0 where it vanishes or has no value.
     written: what it is labelled as where that is no letter, T cos theta.
     pulls: it is the pull of a line, whose arrow leaves its point if it can; presses: it presses on
-    a face, where its arrow ends.
+    a face, where its arrow ends; leaves: it is the pull of a bar, whose arrow never ends at its
+    point, where it would be read as a push.
     """
 
     id: str
@@ -46,6 +48,7 @@ class Vector:
     written: Expression | None = None
     pulls: bool = False
     presses: bool = False
+    leaves: bool = False
 
     @property
     def label(self) -> Expression:
@@ -82,6 +85,7 @@ def vectors(measured: Survey, body: Body) -> tuple[Vector, ...]:
                 sign,
                 _strands(force),
                 pulls=_pulls(measured.system, force),
+                leaves=force.kind in _BARS,
             )
         )
     return tuple(found)

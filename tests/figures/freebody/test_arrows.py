@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
@@ -192,3 +193,15 @@ def test_no_arrow_crosses_another_where_another_side_is_free() -> None:
         ends = [(arrow.tail.real, arrow.tail.imag, arrow.head.real, arrow.head.imag)
                 for arrow in (one, other)]  # fmt: skip
         assert not crosses(*ends)
+
+
+def test_the_pull_of_a_bar_never_ends_at_its_joint() -> None:
+    """Where another force crosses its way, any other arrow comes to its point from behind."""
+    across = force("P", 20 - 15j, 25.0, 90.0)
+    pull = force("T", 0j, 25.0, 0.0)
+    comes, leaves = (
+        drawn(arrows_on([], across, each))["force:T"] for each in (pull, replace(pull, leaves=True))
+    )
+    assert comes.head == pytest.approx(0j)
+    assert leaves.tail == pytest.approx(0j)
+    assert leaves.head.real > 10

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from probgen.figures.freebody.arrows import Placed, distance
@@ -183,3 +185,17 @@ def test_a_line_leads_from_a_letter_further_off_to_its_point(reach: float) -> No
         start, end = shape.lines[0]
         assert end == 0j
         assert labels(lettering)["letter:A"].box.grown(GAP + 0.2).nearest(start) == start
+
+
+def test_a_symbol_goes_past_the_head_of_its_force_where_only_its_components_are_as_near() -> None:
+    """A neighbour to the left keeps it from the side of its force, as do the components."""
+    tail, head = 0j, 40 - 32j
+    whole = placed("FORCE", tail, head)
+    legs = [
+        replace(placed("x", -32j, head, component=True), of="FORCE"),
+        replace(placed("y", 40 + 0j, head, component=True), of="FORCE"),
+    ]
+    other = placed("G", tail, -32j)
+    box = named(whole, *legs, other, spots=(tail,))["label:FORCE"].box
+    assert box.top < head.imag or box.left > head.real
+    assert abs(box.nearest(head) - head) < 12

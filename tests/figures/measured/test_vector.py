@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 
 from probgen.bank.bank import default_bank
+from probgen.figures.measured.survey import survey
 from probgen.figures.measured.vector import (
     ArrowScale,
     Vector,
@@ -15,7 +16,10 @@ from probgen.figures.measured.vector import (
     resultant,
     vectors,
 )
+from probgen.problem.problem import draw_class, prepare, work
 from probgen.quantities.printing import plain
+from probgen.statics.system import Kind
+from probgen.working.convention import Convention
 from tests.figures.sketches import BEAM, HINGED, STACK, TACKLE, read, surveyed
 
 TEXT = HINGED.replace("WAY", "120")
@@ -115,6 +119,18 @@ def test_the_pulls_of_a_strap_at_its_two_ends_are_no_action_and_reaction() -> No
     system = default_bank().read("stepladder-tie").system
     assert {force.element[0] for force in system.forces if force.pair} == {"R", "T"}
     assert {system.force(id).element[0] for id in pair_marks(system)} == {"R"}
+
+
+def test_only_the_pulls_of_bars_have_to_leave_their_points() -> None:
+    template = default_bank().read("stand-roof-cantilever")
+    problem = prepare(template, Convention())
+    [own] = work(problem, draw_class(problem, "bars", ["0"]).draws)
+    system = own.case.system
+    measured = survey(system, template.labels, own.complete)
+    found = [vector for body in system.bodies for vector in vectors(measured, body)]
+    bars = {vector.id for vector in found if vector.leaves}
+    assert bars == {force.id for force in system.forces if force.kind is Kind.MEMBER}
+    assert 0 < len(bars) < len(found)
 
 
 def sized(*sizes: float) -> list[Vector]:
