@@ -29,7 +29,8 @@ from probgen.figures.freebody.lettering import Lettering
 from probgen.figures.freebody.outline import HALF, draw_body
 from probgen.figures.measured.alt_text import diagram_shown
 from probgen.figures.measured.distributed import rows
-from probgen.figures.measured.survey import Opening, Survey, openings, survey
+from probgen.figures.measured.opening import Opening, openings_shown
+from probgen.figures.measured.survey import Survey, survey
 from probgen.figures.measured.vector import (
     ArrowScale,
     Vector,
@@ -308,9 +309,7 @@ class _Diagram:
             name = self.system.variables[corner.id].as_name
             ways = corner.reference, corner.way
             draw_angle(self.field, corner.at, *ways, name, corner.id, reference_drawn=False)
-        for opening in openings(self.measured):
-            if not self._is_force_angle(opening) and not self._is_slope(opening):
-                continue
+        for opening in openings_shown(self.measured, self._opens_here):
             drawn = self.measured.runs_along(opening.at, opening.reference, self.body)
             name = self.system.variables[opening.id].as_name
             draw_angle(
@@ -324,12 +323,16 @@ class _Diagram:
                 reflex=opening.reflex,
             )
 
+    def _opens_here(self, opening: Opening) -> bool:
+        return self._is_force_angle(opening) or self._is_slope(opening)
+
     def _is_force_angle(self, opening: Opening) -> bool:
-        """Whether an angle opens to an arrow that begins at its vertex."""
+        """Whether an angle opens to an arrow that begins or ends at its vertex."""
+        vertex = self._spot(opening.at)
+        ends = [(each.arrow.tail, each.arrow.head) for each in self.arrows.placed]
         return any(
-            abs(each.arrow.tail - self._spot(opening.at)) < 0.5
-            and apart(bearing(each.arrow.head - each.arrow.tail), opening.direction) < 0.5
-            for each in self.arrows.placed
+            abs(near - vertex) < 0.5 and apart(bearing(far - near), opening.direction) < 0.5
+            for near, far in (*ends, *(pair[::-1] for pair in ends))
         )
 
     def _is_slope(self, opening: Opening) -> bool:

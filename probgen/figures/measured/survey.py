@@ -24,7 +24,6 @@ from probgen.quantities.expression import (
     parts,
 )
 from probgen.quantities.unit import ANGLE, LENGTH, MASS
-from probgen.statics.geometry import angle_of
 from probgen.statics.system import Body, Condition, Element, Kind, Link, Point, Role, System
 
 _SKETCHED_ANGLE: Final = 40.0  # degrees, for an angle that is to be found
@@ -204,25 +203,6 @@ class Span:
     end: complex
 
 
-@dataclass(frozen=True, slots=True)
-class Opening:
-    """A named angle at a place, from a reference direction to another, both in degrees.
-
-    force: the force whose direction it is, "" for that of a member.
-    """
-
-    id: str
-    at: complex
-    reference: float
-    direction: float
-    force: str = ""
-
-    @property
-    def reflex(self) -> bool:
-        """Whether it is more than half a turn."""
-        return 180.0 < abs(self.direction - self.reference) < 360.0
-
-
 def spans(measured: Survey) -> tuple[Span, ...]:
     """The named lengths that can be read off as the distance of two points, each once."""
     found: dict[str, Span] = {}
@@ -231,7 +211,7 @@ def spans(measured: Survey) -> tuple[Span, ...]:
         for link in point.links:
             end = at + measured.number(link.length) * heading(measured.number(link.direction))
             name = _lone_name(link.length)
-            if name and _is_stated(measured.system, name):
+            if name and is_stated(measured.system, name):
                 found.setdefault(name, Span(name, at, end))
             at = end
     for name, span in _halved(measured):
@@ -269,7 +249,7 @@ def is_told(measured: Survey, name: str) -> bool:
     """Whether a student knows of a quantity: it is given, asked, or a find is made of it."""
     system = measured.system
     if system.variables[name].role is not Role.UNKNOWN:
-        return _is_stated(system, name)
+        return is_stated(system, name)
     return any(find.quantity == name for find in system.finds)
 
 
@@ -295,81 +275,10 @@ def _lone_name(expression: Expression) -> str | None:
             return None
 
 
-def _is_stated(system: System, name: str) -> bool:
+def is_stated(system: System, name: str) -> bool:
     """Whether a quantity belongs on the figure: data of the problem, or what is to be found."""
     variable = system.variables.get(name)
     return variable is not None and variable.role in (Role.GIVEN, Role.DERIVED, Role.UNKNOWN)
-
-
-def openings(measured: Survey) -> tuple[Opening, ...]:
-    """The named angles of members, cables and forces, each once, where it reads best."""
-    found: dict[str, tuple[int, Opening]] = {}
-    for opening in _member_openings(measured):
-        _offer(found, opening, _reads(measured, opening))
-    # An angle of a member stays with it, though a force's direction may hold it too; unless the
-    # member is the lever arm of that force, laid off square to its line.
-    own = {id for id, (rank, _) in found.items() if rank}
-    for opening in _force_openings(measured):
-        if opening.id in found and _is_arm_of(found[opening.id][1], opening):
-            found[opening.id] = (1, opening)
-        elif opening.id not in own:
-            _offer(found, opening, _reads(measured, opening))
-    return tuple(opening for _, opening in found.values())
-
-
-def _is_arm_of(member: Opening, force: Opening) -> bool:
-    """Whether an angle that opens from the level for a force opens from the plumb line for what
-    is square to it.
-    """
-    level = abs((force.reference + 90.0) % 180.0 - 90.0) < _ALIGNED
-    plumb = abs(member.reference % 180.0 - 90.0) < _ALIGNED
-    return level and plumb and abs(apart(member.direction, force.direction) - 90.0) < _ALIGNED
-
-
-def _offer(found: dict[str, tuple[int, Opening]], opening: Opening, rank: int) -> None:
-    if opening.id not in found or rank > found[opening.id][0]:
-        found[opening.id] = (rank, opening)
-
-
-def _member_openings(measured: Survey) -> list[Opening]:
-    found = []
-    for point in measured.system.points.values():
-        at = complex(0, 0)
-        for link in point.links:
-            found += _split(measured, at, link.direction)
-            at += measured.number(link.length) * heading(measured.number(link.direction))
-    for member in measured.system.members:
-        found += _split(measured, measured.places[member.start], member.direction)
-    return found
-
-
-def _force_openings(measured: Survey) -> list[Opening]:
-    drawn = (
-        Kind.CABLE, Kind.MUSCLE, Kind.FORCE, Kind.ROPE, Kind.SPRING, Kind.STRUT, Kind.MEMBER,
-        Kind.LINK,
-    )  # fmt: skip
-    found = []
-    for force in measured.system.forces:
-        if force.kind in drawn and not force.part and measured.has(force.direction):
-            found += _split(measured, measured.places[force.point], force.direction, force.id)
-    return found
-
-
-def _split(measured: Survey, at: complex, direction: Expression, force: str = "") -> list[Opening]:
-    """The named angles a direction is made of, each from what remains without it."""
-    whole = measured.number(direction)
-    return [
-        Opening(part.id, at, whole - float(factor) * measured.number(part), whole, force)
-        for part, factor in angle_of(direction).multiples
-        if isinstance(part, Name) and abs(factor) == 1 and _is_stated(measured.system, part.id)
-    ]
-
-
-def _reads(measured: Survey, opening: Opening) -> int:
-    """How naturally an angle reads: from a member best, then from the level or the plumb line."""
-    if measured.runs_along(opening.at, opening.reference):
-        return 2
-    return 1 if abs((opening.reference + 45) % 90 - 45) < _ALIGNED else 0
 
 
 def pushes(element: Element) -> bool:

@@ -14,17 +14,10 @@ from typing import Final
 from probgen.bank.depiction import Depictions, Source
 from probgen.bank.labels import Labels
 from probgen.figures.measured.alt_text import situation_shown
+from probgen.figures.measured.opening import Opening, openings
 from probgen.figures.measured.proportion import note_distorted
 from probgen.figures.measured.states import set_apart
-from probgen.figures.measured.survey import (
-    Opening,
-    Span,
-    is_told,
-    openings,
-    spans,
-    survey,
-    ways_out,
-)
+from probgen.figures.measured.survey import Span, is_told, spans, survey, ways_out
 from probgen.figures.paper.angle import arc_pieces, draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.dimension_line import draw_length

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from probgen.bank.depiction import Depictions
 from probgen.figures.measured.flat import flat_of
-from probgen.figures.measured.survey import Opening, Span, Survey
+from probgen.figures.measured.opening import Opening
+from probgen.figures.measured.survey import Span, Survey
 from probgen.figures.paper.scale import POINTLIKE
 from probgen.quantities.expression import Number
 from probgen.working.fact import Tell

@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from typing import Final
 
 from probgen.bank.depiction import Depictions, Look, Source
-from probgen.figures.measured.survey import Opening, Survey, pushes, ways_out
+from probgen.figures.measured.opening import Opening
+from probgen.figures.measured.survey import Survey, pushes, ways_out
 from probgen.figures.paper.scene import Spot, box_around, dot, heading
 from probgen.figures.parts import solid
 from probgen.figures.situation import pulley

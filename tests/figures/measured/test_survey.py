@@ -10,7 +10,8 @@ import pytest
 
 from probgen.bank.labels import Labels
 from probgen.bank.reading import read_template
-from probgen.figures.measured.survey import mass_name, openings, spans, survey, ways_out
+from probgen.figures.measured.opening import openings
+from probgen.figures.measured.survey import mass_name, spans, survey, ways_out
 from tests.figures.conftest import CASES, Case
 from tests.figures.seen import tagged
 from tests.figures.sketches import CABINET, HINGED, SLOPE, read, sketch, surveyed, template_of

@@ -8,8 +8,9 @@ import pytest
 
 from probgen.bank.depiction import Look
 from probgen.bank.labels import Labels
+from probgen.figures.measured.opening import openings
 from probgen.figures.measured.states import set_apart
-from probgen.figures.measured.survey import openings, survey
+from probgen.figures.measured.survey import survey
 from probgen.figures.paper.scene import Stated, bearing, dot, heading
 from probgen.quantities.expression import Name
 from tests.beam_states import TWO_STATES
