@@ -233,7 +233,8 @@ class _Diagram:
     def strokes(self) -> Box:
         """The body and all arrows."""
         shown = self.measured, self.body, self.look
-        draw_body(self.field, *shown, self.scale, self.arrows.radius, self.shape)
+        points = [self._spot(vector.at) for vector in self.forces]
+        draw_body(self.field, *shown, self.scale, self.arrows.radius, self.shape, points)
         self._loads()
         forces = [(vector, self._parts(vector)) for vector in self._in_order()]
         self.arrows.add([*forces, *self.joints.items()])

@@ -36,6 +36,19 @@ def test_a_slender_body_is_a_bar_along_its_axis() -> None:
     assert sorted({spot.imag for spot in corners}) == pytest.approx([-HALF, HALF])
 
 
+def test_a_dashed_line_goes_from_a_bar_to_what_acts_off_it() -> None:
+    """From its nearest place: past its end at the end, beside it square to it."""
+    template, values, _ = read(BEAM)
+    measured, field = surveyed(template, values), Field()
+    points = (0j, 12 + 2j, 50 + 0j, 50 + 0j, 20 - 15j)
+    draw_body(field, measured, template.system.bodies[0], Look.BEAM, 10.0, 4.5, points=points)
+    tag = f"reference:{template.system.bodies[0].id}"
+    ties = [shape for shape in field.shapes if str(shape.tag) == tag]
+    assert all(isinstance(tie, Path) and tie.pen.dash for tie in ties)
+    lines = [tie.lines[0] for tie in ties if isinstance(tie, Path)]
+    assert lines == [(30 + 0j, 50 + 0j), (20 + 0j, 20 - 15j)]
+
+
 def test_a_solid_is_drawn_by_its_corners() -> None:
     """3 m broad and 6 m high."""
     (solid,) = drawn(CABINET, Look.CABINET)
