@@ -67,9 +67,9 @@ def situation_scene(problem: Problem, own: Worked, solved: bool) -> Scene:
     labels, depicts = template.labels, template.depicts
     with _drawable(template, own):
         named, drawn = points_told(template), drawn_sizes(template, known)
-        return situation(
-            system, labels, values, depicts, givens, tell=problem.tell, named=named, drawn=drawn
-        )
+        shown = system, labels, values, depicts, givens
+        untold = letters_untold(template)
+        return situation(*shown, tell=problem.tell, named=named, untold=untold, drawn=drawn)
 
 
 def diagram_scene(problem: Problem, own: Worked, body: str) -> Scene:
@@ -160,6 +160,19 @@ def asks_for_sizes(template: Template) -> bool:
         variable.role is Role.UNKNOWN and variable.dimension in (LENGTH, ANGLE)
         for variable in template.system.variables.values()
     )
+
+
+def letters_untold(template: Template) -> frozenset[str]:
+    """What the working alone computes, such as a weight, and neither the statement nor a question
+    calls by its letter: a sheet's figure is not to show it.
+    """
+    texts = (template.statement, *template.labels.finds.values())
+    pieces = (each for text in texts for each in statement_pieces(text))
+    told = {each.id for each in pieces if isinstance(each, Mention)}
+    told |= {find.quantity for find in template.system.finds}
+    variables = template.system.variables.values()
+    worked = {each.as_name.id for each in variables if each.role is Role.DEFINED}
+    return frozenset(worked - told)
 
 
 def points_told(template: Template) -> tuple[str, ...]:

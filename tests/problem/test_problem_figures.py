@@ -19,6 +19,7 @@ from probgen.problem.problem_figures import (
     _torques,
     diagram_scene,
     free_body_scene,
+    letters_untold,
     situation_scene,
 )
 from probgen.quantities.expression import Name
@@ -35,9 +36,7 @@ from probgen.working.digits import Digits
 from probgen.working.direction import Way, way_of
 from tests.figures.readings import TEMPLATES, prepared, solved
 from tests.figures.seen import tagged, touching
-from tests.situations import (
-    worked,
-)
+from tests.situations import FIND_T, HINGED, SHELF, STAYED, worked
 from tests.two_states import two_crates
 
 
@@ -184,3 +183,34 @@ def test_axes_of_working_to_a_limit_are_drawn() -> None:
     """The least pull on a crate about to slip, with sums along and square to its slope."""
     scene = free_body_scene(*worked(two_crates()), "crate")
     assert {"∥", "⊥"} <= {letter for label in scene.labels for letter in letters_in(label)}
+
+
+# A letter the working alone has, where the statement, a wording or a question tells it, or none.
+PER_LENGTH = 'w = { name = "weight per length", choices = [20], unit = "N/m" }\n'
+COMPUTED = '[[weight]]\nat = "B"\nforce = "w*L"\nsymbol = "W_c"\n'
+TELLINGS = [
+    ("Own.", "", False),
+    ("The weight is {{ W_c | symbol }}.", "", True),
+    ("Own.", 'wording = "the tension, beside {{ W_c }}"\n', True),
+    ("Own.", "[[find]]\nquantity = \"W_c\"\n", True),
+]
+
+
+@pytest.mark.parametrize(("statement", "question", "shown"), TELLINGS)
+def test_a_sheet_s_figure_has_no_letter_that_no_text_tells(
+    statement: str, question: str, shown: bool
+) -> None:
+    text = SHELF.replace('statement = "Own."', f'statement = "{statement}"')
+    text = text.replace("[points]", PER_LENGTH + "[points]")
+    text += COMPUTED + HINGED + STAYED + FIND_T + question + '[depicts]\nW_c = "centre of mass"\n'
+    problem, own = worked(text)
+    assert bool(tagged(situation_scene(problem, own, solved=False), "label:W_c")) is shown
+
+
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+def test_no_supplied_sheet_has_a_letter_that_no_text_tells(path: Path) -> None:
+    problem = prepared(path)
+    (own,) = solved(problem, 1)
+    scene = situation_scene(problem, own, solved=False)
+    for id in letters_untold(problem.template):
+        assert not tagged(scene, f"label:{id}"), id

@@ -97,6 +97,7 @@ def situation(
     *,
     tell: Tell,
     named: Collection[str] = (),
+    untold: Collection[str] = (),
     drawn: Mapping[str, float] | None = None,
 ) -> Scene:
     """The situation drawn to scale.
@@ -106,6 +107,7 @@ def situation(
     depicts: what bodies and elements are drawn as.  givens: the printed number of each quantity.
     tell: says what it shows and what is printed in it.
     named: points the statement names, which are lettered with those of supports and lines.
+    untold: forces no text of the sheet tells the letter of: what has one is drawn without it.
     drawn: sizes (coherent units) some lengths or angles are drawn at instead of their own; the
     figure then says that it is not to scale.
     Raises KeyError when a value the geometry needs is missing.
@@ -113,7 +115,8 @@ def situation(
     measured = set_apart(survey(system, labels, {**values, **(drawn or {})}))
     measured = stacked(measured, {h.second.body: h.first.body for h in hoists_of(measured)})
     lettered, seen = frozenset(named), (spans(measured), openings(measured))
-    shown = Shown(measured, depicts, givens, tell, lettered, bool(drawn), *seen)
+    told = tell, lettered, frozenset(untold)
+    shown = Shown(measured, depicts, givens, *told, bool(drawn), *seen)
     scene = _fitted(shown, _ROOM)
     if scene.box.width >= _NARROW:
         return scene
@@ -201,7 +204,8 @@ class _Situation:
         self.things = burdens.things
 
     def _note(self, note: Note | None) -> None:
-        if note:
+        """Keeps a note to be set, unless it is a letter that no text tells."""
+        if note and note.tag.of not in self.shown.untold:
             self.notes.append(note)
 
     def labelled(self) -> Scene:

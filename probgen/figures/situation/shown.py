@@ -16,9 +16,10 @@ from probgen.working.fact import Tell
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """named: the points to be lettered; spans, openings: the lengths and angles to be told.
+    """named: the points to be lettered; untold: the forces that are to have no letter.
 
-    distorted: it is not to scale; terse: its lengths are told by their numbers alone.
+    spans, openings: the lengths and angles to be told; distorted: it is not to scale; terse: its
+    lengths are told by their numbers alone.
     """
 
     measured: Survey
@@ -26,6 +27,7 @@ class Shown:
     givens: Mapping[str, Number]
     tell: Tell
     named: frozenset[str]
+    untold: frozenset[str]
     distorted: bool
     spans: tuple[Span, ...]
     openings: tuple[Opening, ...]

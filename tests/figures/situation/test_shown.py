@@ -13,7 +13,8 @@ def shown(text: str) -> Shown:
     template, values, _ = read(text)
     measured = surveyed(template, values)
     told = spans(measured)
-    return Shown(measured, Depictions(), {}, telling(template), frozenset(), False, told, ())
+    none: frozenset[str] = frozenset()
+    return Shown(measured, Depictions(), {}, telling(template), none, none, False, told, ())
 
 
 def test_a_thin_figure_counts_as_a_little_high() -> None:
