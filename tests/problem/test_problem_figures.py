@@ -49,7 +49,8 @@ def told(problem: Problem, own: Worked, body: Body) -> Iterator[tuple[str, Way]]
         for fact in part.facts if isinstance(part, Items) else ():
             if isinstance(fact, JointForce | JointReaction):
                 ids = system.element(fact.element).forces
-                yield from zip(ids, (way for _, way in fact.parts), strict=True)
+                named = {system.force(id).magnitude: id for id in ids}
+                yield from ((named[letter], way) for letter, way in fact.parts)
             elif isinstance(fact, ForceNamed):
                 ids = system.element(fact.element).forces
                 force = next(
@@ -192,7 +193,7 @@ TELLINGS = [
     ("Own.", "", False),
     ("The weight is {{ W_c | symbol }}.", "", True),
     ("Own.", 'wording = "the tension, beside {{ W_c }}"\n', True),
-    ("Own.", "[[find]]\nquantity = \"W_c\"\n", True),
+    ("Own.", '[[find]]\nquantity = "W_c"\n', True),
 ]
 
 
