@@ -21,7 +21,7 @@ from probgen.input.fault import Fault, InputError
 from probgen.input.time_limit import within
 from probgen.problem.problem import Problem, Worked, shown_values
 from probgen.quantities.expression import Name
-from probgen.quantities.unit import ANGLE, LENGTH
+from probgen.quantities.unit import ANGLE, FORCE, LENGTH
 from probgen.statics.equation import Axis, Equation
 from probgen.statics.internal_forces import Inside
 from probgen.statics.numeric_equations import coordinates
@@ -66,7 +66,7 @@ def situation_scene(problem: Problem, own: Worked, solved: bool) -> Scene:
     values = own.complete if solved else known
     labels, depicts = template.labels, template.depicts
     with _drawable(template, own):
-        named, drawn = points_told(template), drawn_sizes(template, known)
+        named, drawn = (*points_told(template), *pulls_told(template)), drawn_sizes(template, known)
         shown = system, labels, values, depicts, givens
         untold = letters_untold(template)
         return situation(*shown, tell=problem.tell, named=named, untold=untold, drawn=drawn)
@@ -179,6 +179,17 @@ def points_told(template: Template) -> tuple[str, ...]:
     """The points the statement calls by their letters, which the figure has to show."""
     told = {each.id for each in statement_pieces(template.statement) if isinstance(each, Mention)}
     return tuple(name for name in template.system.points if name in told)
+
+
+def pulls_told(template: Template) -> tuple[str, ...]:
+    """The unknown forces the statement calls by a letter alone, which stands at the line that pulls
+    so.
+    """
+    told = {each.id for each in statement_pieces(template.statement) if isinstance(each, Mention)}
+    variables = template.system.variables.items()
+    pulls = ((id, each) for id, each in variables if id in told and each.dimension == FORCE)
+    found = tuple(id for id, each in pulls if each.role is Role.UNKNOWN)
+    return tuple(id for id in found if id not in template.system.points)
 
 
 def _axes(problem: Problem, body: str) -> tuple[Axis, ...]:

@@ -12,7 +12,7 @@ import pytest
 
 from probgen.bank.reading import read_template
 from probgen.bank.support import component_symbol
-from probgen.figures.paper.scene import Arrow, Scene, bearing
+from probgen.figures.paper.scene import Arrow, Label, Scene, bearing
 from probgen.figures.paper.segment import crosses
 from probgen.problem.problem import Problem, Worked, prepare, tell_steps
 from probgen.problem.problem_figures import (
@@ -35,8 +35,8 @@ from probgen.working.convention import Convention
 from probgen.working.digits import Digits
 from probgen.working.direction import Way, way_of
 from tests.figures.readings import TEMPLATES, prepared, solved
-from tests.figures.seen import tagged, touching
-from tests.situations import FIND_T, HINGED, SHELF, STAYED, worked
+from tests.figures.seen import box_of, tagged, touching
+from tests.situations import FIND_T, HINGED, SHELF, STAYED, STAYED_SHELF, worked
 from tests.two_states import two_crates
 
 
@@ -215,3 +215,27 @@ def test_no_supplied_sheet_has_a_letter_that_no_text_tells(path: Path) -> None:
     scene = situation_scene(problem, own, solved=False)
     for id in letters_untold(problem.template):
         assert not tagged(scene, f"label:{id}"), id
+
+
+PULLS = [("Own.", False), ("It pulls with {{ T }}.", True)]
+
+
+@pytest.mark.parametrize(("statement", "shown"), PULLS)
+def test_a_pull_the_statement_calls_by_a_letter_has_it_at_its_line(
+    statement: str, shown: bool
+) -> None:
+    text = STAYED_SHELF.replace('statement = "Own."', f'statement = "{statement}"')
+    problem, own = worked(text)
+    assert bool(tagged(situation_scene(problem, own, solved=False), "label:T")) is shown
+
+
+def test_two_states_of_a_thing_that_look_alike_are_told_apart_by_their_pulls() -> None:
+    (path,) = (path for path in TEMPLATES if path.stem == "trough-ramp-winch")
+    problem = prepared(path)
+    (own,) = solved(problem, 1)
+    scene = situation_scene(problem, own, solved=False)
+    for pull in ("T_1", "T_2"):
+        (label,) = tagged(scene, f"label:{pull}")
+        assert isinstance(label, Label)
+        ropes = {each: box_of(scene, f"cable:{each}") for each in ("T_1", "T_2")}
+        assert min(ropes, key=lambda each: label.box.gap(ropes[each])) == pull

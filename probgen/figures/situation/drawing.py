@@ -106,7 +106,8 @@ def situation(
     is drawn to scale when it is among them, and at a size that tells nothing when it is not.
     depicts: what bodies and elements are drawn as.  givens: the printed number of each quantity.
     tell: says what it shows and what is printed in it.
-    named: points the statement names, which are lettered with those of supports and lines.
+    named: points the statement names, which are lettered with those of supports and lines, and
+    the pulls it calls by a letter.
     untold: forces no text of the sheet tells the letter of: what has one is drawn without it.
     drawn: sizes (coherent units) some lengths or angles are drawn at instead of their own; the
     figure then says that it is not to scale.
@@ -260,7 +261,9 @@ class _Situation:
         return Note(text, anchors, Tag(What.LABEL, element.id))
 
     def _pulls(self) -> None:
-        """The sizes of the lines that pull or push with a given force, each once."""
+        """The sizes of the lines that pull or push with a given force, each once, and the letters
+        of those that the statement calls by one.
+        """
         told: set[str] = set()
         for each in self.lines:
             if not each.ends:
@@ -270,7 +273,7 @@ class _Situation:
             magnitude = self._stiffness(magnitude) or magnitude
             if not isinstance(magnitude, Name) or magnitude.id in told:
                 continue
-            if magnitude.id in self.shown.givens:
+            if magnitude.id in self.shown.givens or magnitude.id in self.shown.named:
                 told.add(magnitude.id)
                 near, way = start + (end - start) * 0.7, bearing(end - start)
                 anchors = ((near, way - 90.0), (near, way + 90.0), (end, way))
