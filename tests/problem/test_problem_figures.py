@@ -239,3 +239,11 @@ def test_two_states_of_a_thing_that_look_alike_are_told_apart_by_their_pulls() -
         assert isinstance(label, Label)
         ropes = {each: box_of(scene, f"cable:{each}") for each in ("T_1", "T_2")}
         assert min(ropes, key=lambda each: label.box.gap(ropes[each])) == pull
+
+
+def test_a_force_that_acts_off_its_body_is_joined_to_it_by_a_dashed_line() -> None:
+    (path,) = (path for path in TEMPLATES if path.stem == "hip-walking-stick")
+    problem = prepared(path)
+    (own,) = solved(problem, 1)
+    scene = free_body_scene(problem, own, "upper")
+    assert len(tagged(scene, "reference:upper")) == 1
