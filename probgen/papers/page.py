@@ -30,7 +30,7 @@ from probgen.statics.system import Form, Role
 from probgen.wording.answer import Answer
 from probgen.wording.block import Block, Inline, Math, Picture, Section
 from probgen.wording.diagram import drawn_of
-from probgen.wording.facts.asked import GravityTaken
+from probgen.wording.facts.asked import GravityTaken, SignsAsked
 from probgen.wording.facts.diagram import DiagramAsked
 from probgen.wording.facts.papers import AnswerInTable, Corrected, Released
 from probgen.wording.find import tell_find
@@ -85,13 +85,22 @@ class Copy:
 
     @property
     def preface(self) -> Inlines:
-        """What is said once for all problems: g where a weight comes from a mass, signs inside."""
-        facts: list[Fact] = []
-        if any(problem.needs_gravity for problem in self.problems):
-            g = self.problem_set.convention.g
-            facts.append(GravityTaken((Name("g", "g"), Relation("="), g)))
-        facts += signs_asked(problem.template for problem in self.problems)
-        return self.language.paragraph(tuple(facts), NO_NOUNS).inlines
+        """What a sheet says once: g where a weight comes from a mass, signs of what is asked."""
+        return self.language.paragraph(self._said_once, NO_NOUNS).inlines
+
+    @property
+    def key_preface(self) -> Inlines:
+        """The same, but for the signs along axes, which each problem of a key tells with them."""
+        said = tuple(fact for fact in self._said_once if not isinstance(fact, SignsAsked))
+        return self.language.paragraph(said, NO_NOUNS).inlines
+
+    @property
+    def _said_once(self) -> tuple[Fact, ...]:
+        signs = tuple(signs_asked(problem.template for problem in self.problems))
+        if not any(problem.needs_gravity for problem in self.problems):
+            return signs
+        g = self.problem_set.convention.g
+        return (GravityTaken((Name("g", "g"), Relation("="), g)), *signs)
 
     @property
     def header(self) -> document.Header:
@@ -206,7 +215,7 @@ def cover_of(copy: Copy) -> document.Cover | None:
 def key_of(copy: Copy) -> document.Key:
     """What the one who marks it gets."""
     solutions = tuple(solution_of(face) for face in copy.faces)
-    return document.Key(copy.header, solutions, copy.preface)
+    return document.Key(copy.header, solutions, copy.key_preface)
 
 
 def solutions_of(copy: Copy, note: str = "") -> document.Key:
