@@ -13,7 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from itertools import count
+from itertools import chain, count
 from typing import Final
 
 from probgen.bank.bounds import sign_of
@@ -343,7 +343,8 @@ def _named_at_cut(cut: Cut, piece: _Piece, name: Called) -> _Piece:
         return piece
     situation = cut.situation
     taken = situation.scope.symbols | situation.letters | situation.scope.variables.keys()
-    letter = next(each for w in "wqpk" if (each := f"{w}_{cut.at}") not in taken)
+    letters = chain((f"{w}_{cut.at}" for w in "wqpk"), (f"w_{n}" for n in count(1)))
+    letter = next(each for each in letters if each not in taken)
     called, begins = Coined(Sort.INTENSITY, name), piece.start == cut.at
     there = piece.first if begins else piece.last
     size = situation.defined(cut.row, letter, there, UNITS["N/m"], called)

@@ -43,25 +43,23 @@ from probgen.working.digits import HALF, Digits, Line, same_amount
 from probgen.working.fact import Fact
 
 
-def working(digits: Digits, step: Step) -> Display:
-    """The lines of one step, ending at its rounded result."""
-    return Display((*_balance(digits, step), *_result_rows(digits, step)))
+def working(digits: Digits, step: Step) -> Iterator[Part]:
+    """The lines of one step, ending at its rounded result.
 
-
-def working_told(digits: Digits, step: Step) -> Iterator[Part]:
-    """The same lines; where several angles solve the equation, with what tells which it is."""
+    Where several angles solve the equation, what tells which it is stands between them.
+    """
     rows = tuple(_balance(digits, step))
     apart = tuple(apart_part(digits, step, step.equation.expression))
     told = tuple(angle_part(digits, step, () if apart else rows))
     if not apart and not told:
         told = tuple(_divided_part(digits, step, rows))
+    if not apart and not told:
+        yield Display((*rows, *_result_rows(digits, step)))
+        return
     if apart:
         yield Display(rows)
     yield from (*apart, *told)
-    if apart or told:
-        yield Display(tuple(_result_rows(digits, step)))
-    else:
-        yield working(digits, step)
+    yield Display(tuple(_result_rows(digits, step)))
 
 
 def _divided_part(digits: Digits, step: Step, rows: tuple[Row, ...]) -> Iterator[Part]:

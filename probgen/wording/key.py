@@ -17,7 +17,7 @@ from probgen.statics.system import Body, Definition, Find, Form, Limit, System
 from probgen.wording.block import Display
 from probgen.wording.check import Unused, check_passage
 from probgen.wording.components import counted_forces, split_told, splits, weights_turned
-from probgen.wording.equations import go_on, rows_of, working_told
+from probgen.wording.equations import go_on, rows_of, working
 from probgen.wording.facts.balance import (
     AxesAndTurning,
     AxesHeading,
@@ -349,7 +349,7 @@ def _forces_zero(system: System, steps: Sequence[Step], earlier: Sequence[Step])
 
 def _worked(digits: Digits, step: Step) -> Iterator[Part]:
     """The lines of a step, and what is said of its result."""
-    yield from working_told(digits, step)
+    yield from working(digits, step)
     yield from _after(digits, step)
 
 

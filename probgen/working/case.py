@@ -43,9 +43,9 @@ def case_of(
     forces = {force.id for force in plan.system.forces}
     known = {name: float(value) for name, value in solved.items()}
     largest = max((abs(known[name]) for name in forces if name in known), default=0.0)
+    sizes = {FORCE: largest, ANGLE: 1.0}
     for name in known:
         variable = plan.system.variables.get(name)
-        sizes = {FORCE: largest, ANGLE: 1.0}
         if variable and abs(known[name]) < _DUST * sizes.get(variable.dimension, 0.0):
             known[name] = 0.0
     for outcome in plan.outcomes:

@@ -169,3 +169,17 @@ def test_two_sections_of_one_body() -> None:
     system = read(BEAM + ON_TWO + LOAD + load + CUT + second + FINDS).system
     assert [body.id for body in system.bodies] == ["beam", "part-D-B", "part-E-B"]
     assert len({force.id for force in system.forces if force.kind == "distributed"}) == 3
+
+
+TAKEN = ("w_D", "q_D", "p_D", "k_D")
+
+
+@pytest.mark.parametrize(("taken", "letter"), [(0, "w_D"), (2, "p_D"), (4, "w_1")])
+def test_the_size_of_a_load_at_the_cut_has_a_letter_that_is_free(taken: int, letter: str) -> None:
+    """A load from w to 2 w along the beam, cut between its ends."""
+    given = "".join(
+        f'{id} = {{ name = "size {id}", choices = [3.0], unit = "N" }}\n' for id in TAKEN[:taken]
+    )
+    text = BEAM.replace("[given]\n", f"[given]\n{given}") + ON_TWO
+    system = read(text + spread("A", "B", '"w"', '"2*w"') + CUT + FINDS).system
+    assert system.variables[letter].unit.name == "N/m"

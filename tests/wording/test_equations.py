@@ -11,6 +11,7 @@ import pytest
 
 from probgen.quantities.expression import Call, Name, Number, Quotient, Sum, number
 from probgen.quantities.unit import NEWTON
+from probgen.wording.block import Display
 from probgen.wording.equations import _one_sine, lone_number, working
 from probgen.working.convention import Convention
 from tests.situations import FIND_R, FIND_T, HEAD, HINGED, SHELF, STAYED, STAYED_SHELF, worked
@@ -24,7 +25,8 @@ def rows(text: str, convention: Convention = USUAL) -> list[list[str]]:
     """The lines of each step."""
     _, own = worked(text, convention)
     steps = own.case.plan.steps
-    return [[shown(row) for row in working(own.digits, step).rows] for step in steps]
+    displays = (part for step in steps for part in [*working(own.digits, step)])
+    return [[shown(row) for row in part.rows] for part in displays if isinstance(part, Display)]
 
 
 def test_from_the_balance_to_the_rounded_result() -> None:

@@ -256,7 +256,7 @@ class CoupleNegative(Fact):
 
 @dataclass(frozen=True, slots=True)
 class PlaceNegative(Fact):
-    """A distance that is found on the other side than it was taken; way: where to it lies."""
+    """A distance found on the other side than it was taken; way: from its origin, as found."""
 
     distance: Name
     way: Way
