@@ -2,9 +2,9 @@
 
     ROOM=bank SEED=3 COUNT=40 JOBS=1 make mutants
 
-Each break is made in a copy of the project; the module's own test file is run, then those tests of
-its room, and of other rooms that guard it (`trial.GUARDS`), which run the broken function.  What
-no test notices is shown to mypy, as `make test` does.  What nobody notices is listed.
+Each break is made in a copy of the project; the module's own test file is run, mypy is asked as
+`make test` asks it, then those tests of its room, and of other rooms that guard it
+(`trial.GUARDS`), are run which run the broken function.  What nobody notices is listed.
 Ends with 1 where fewer than AIM are noticed, with 2 where nothing was measured.
 """
 
@@ -14,20 +14,19 @@ import os
 import sys
 import tempfile
 import time
-from collections.abc import Callable, Sequence
+from collections import defaultdict
+from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor, as_completed
-from functools import partial
 from pathlib import Path
 from queue import SimpleQueue
-from typing import Final, TypeVar
+from threading import Lock
+from typing import Final
 
 from tests.mutants.reach import Reach, keep, kept
 from tests.mutants.sample import Site, sample, sites
-from tests.mutants.trial import GUARD, OUT_OF_TIME, OWN, ROOM, TYPES, Copy, Reaches, Trial
+from tests.mutants.trial import GUARD, OUT_OF_TIME, OWN, ROOM, TYPES, Copy, Trial
 
 AIM: Final = 0.95
-
-_Done = TypeVar("_Done")
 
 
 def main() -> int:
@@ -43,15 +42,16 @@ def main() -> int:
     began = time.monotonic()
     with tempfile.TemporaryDirectory(prefix="probgen-mutants-") as name:
         copies = [Copy(Path(name, str(job))) for job in range(jobs)]
-        trials, reaches = _run(chosen, copies)
-        if not all(copy.is_sound(reaches) for copy in copies):
+        reaches = Reaches()
+        trials = _run(chosen, copies, reaches)
+        if not all(copy.is_sound(reaches.found) for copy in copies):
             print("tests fail on sound code by now: what was noticed may be that alone")
             return 2
     noticed = [trial for trial in trials if trial.noticed_by]
     for each in sorted({trial.module.room for trial in trials}):
         own = [trial for trial in trials if trial.module.room == each]
         print(f"  {each}: {sum(bool(trial.noticed_by) for trial in own)} of {len(own)}")
-    for stage in (OWN, ROOM, GUARD, TYPES):
+    for stage in (OWN, TYPES, ROOM, GUARD):
         print(f"{sum(trial.noticed_by == stage for trial in trials)} by {stage}")
     print(f"{sum(trial.how == OUT_OF_TIME for trial in trials)} because tests did not end")
     print(f"{time.monotonic() - began:.0f} s")
@@ -59,41 +59,47 @@ def main() -> int:
     return int(len(noticed) < AIM * len(trials))
 
 
-def _run(chosen: Sequence[Site], copies: Sequence[Copy]) -> tuple[list[Trial], Reaches]:
+def _run(chosen: Sequence[Site], copies: Sequence[Copy], reaches: Reaches) -> list[Trial]:
+    """Each break tried on a copy that is free."""
     free: SimpleQueue[Copy] = SimpleQueue()
     for copy in copies:
         free.put(copy)
 
-    def with_a_copy(act: Callable[[Copy], _Done]) -> _Done:
+    def tried(site: Site) -> Trial:
         copy = free.get()
         try:
-            return act(copy)
+            return copy.tried(*site, lambda test: reaches.of(test, copy))
         finally:
             free.put(copy)
 
+    trials: list[Trial] = []
     with ThreadPoolExecutor(len(copies)) as pool:
-        tests = sorted({test for module, _ in chosen for test in module.test_files()})
-        measured = pool.map(lambda test: with_a_copy(partial(_reach, test)), tests)
-        reaches = dict(zip(tests, measured, strict=True))
-        started = [
-            pool.submit(with_a_copy, lambda copy, site=site: copy.tried(*site, reaches))
-            for site in chosen
-        ]
-        trials: list[Trial] = []
-        for done in as_completed(started):
+        for done in as_completed([pool.submit(tried, site) for site in chosen]):
             trials.append(done.result())
             _tell(trials[-1])
-    return trials, reaches
+    return trials
 
 
-def _reach(test: Path, copy: Copy) -> Reach:
-    """What a test file reaches, as kept from before or measured now."""
-    found = kept(test) or copy.reach(test)
-    if found.passes:
-        keep(test, found)
-    else:
-        print(f"{test}: fails on sound code, so that it notices nothing", flush=True)
-    return found
+class Reaches:
+    """What test files reach, as kept from before or measured where it is first asked for."""
+
+    def __init__(self) -> None:
+        self.found: dict[Path, Reach] = {}
+        self._measuring: defaultdict[Path, Lock] = defaultdict(Lock)
+
+    def of(self, test: Path, copy: Copy) -> Reach:
+        with self._measuring[test]:  # by one who asks; the others wait for it
+            if test not in self.found:
+                self.found[test] = self._measured(test, copy)
+            return self.found[test]
+
+    def _measured(self, test: Path, copy: Copy) -> Reach:
+        found = kept(test) or copy.reach(test)
+        if found.passes:
+            keep(test, found)
+        else:
+            print(f"{test}: fails on sound code, so that it notices nothing", flush=True)
+        return found
 
 
 def _tell(trial: Trial) -> None:

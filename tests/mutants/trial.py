@@ -9,8 +9,8 @@ import shutil
 import signal
 import tempfile
 import time
-from collections.abc import Mapping, Sequence
-from contextlib import suppress
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from fnmatch import fnmatch
 from functools import cached_property
@@ -26,7 +26,7 @@ from tests.mutants.type_check import types_fail
 
 _COPIED: Final = ("probgen", "tests", "templates", "banks")
 OWN, ROOM, GUARD = "the module's own test file", "its room", "the guards of its room"
-TYPES = "mypy alone"
+TYPES = "mypy"
 FAILED, OUT_OF_TIME = "failed", "out of time"
 _LONGER: Final = 5  # times as long as on sound code is how long tests may take
 _LONGEST: Final = 900.0  # seconds, on sound code
@@ -36,8 +36,8 @@ _NONE_FAILED: Final = (0, 5)  # pytest's exit codes: all passed; none there, as 
 _PROCESSES: Final = multiprocessing.get_context("forkserver")
 _PROCESSES.set_forkserver_preload([*LIBRARIES])
 
-Reaches = Mapping[Path, Reach]
-
+Reached = Callable[[Path], Reach]
+"""What a test file does on sound code, measured where it is first asked for."""
 
 _READ_ALOUD: Final = "wording/test_workings.py"  # workings as they were last read
 _LOOKED_AT: Final = "golden/test_drawings.py"  # figures as somebody has seen them
@@ -103,22 +103,23 @@ class Module:
             found += [file.relative_to(ROOT) for file in files]
         return list(dict.fromkeys(found))
 
-    def tests_of(self, line: int, reaches: Reaches) -> dict[str, list[Path]]:
+    def stages(self, line: int, reached: Reached) -> Iterator[tuple[str, list[Path]]]:
         """The files to try on a break of a line, those likely to notice it and quick ones first.
 
-        OWN: its own file.  ROOM, GUARDS: what runs the function that the line is in; outside
-        functions, or where it is run in another process only, all of its room and guards.
+        OWN: its own file.  TYPES: none, since mypy is asked.  ROOM, GUARD: what runs the function
+        that the line is in; outside functions, or where it is run in another process only, all of
+        its room and guards.
         """
+        files = self.test_files()
+        if self.own_tests in files and reached(self.own_tests).passes:
+            yield OWN, [self.own_tests]
+        yield TYPES, []
         first, last = self._function(line)
-        sound = [test for test in self.test_files() if reaches[test].passes]
-        meeting = [test for test in sound if last and reaches[test].meets(self.path, first, last)]
-        stages: dict[str, list[Path]] = {OWN: [], ROOM: [], GUARD: []}
-        for test in sorted(sound, key=lambda test: reaches[test].seconds):
-            if test == self.own_tests:
-                stages[OWN].append(test)
-            elif test in (meeting or sound):
-                stages[ROOM if test.parts[1] == self.room else GUARD].append(test)
-        return {stage: tests for stage, tests in stages.items() if tests}
+        sound = [test for test in files if test != self.own_tests and reached(test).passes]
+        meeting = [test for test in sound if last and reached(test).meets(self.path, first, last)]
+        likely = sorted(meeting or sound, key=lambda test: reached(test).seconds)
+        yield ROOM, [test for test in likely if test.parts[1] == self.room]
+        yield GUARD, [test for test in likely if test.parts[1] != self.room]
 
     def _function(self, line: int) -> tuple[int, int]:
         """The lines of the body of the outermost function that a line is in; (1, 0) if none."""
@@ -135,7 +136,7 @@ class Module:
 class Trial:
     """What the tests said of a break.
 
-    noticed_by: OWN, ROOM or GUARD, TYPES where no test did, "" where nobody did; how: FAILED, or
+    noticed_by: OWN, TYPES, ROOM or GUARD, the first that did, "" where nobody did; how: FAILED, or
     OUT_OF_TIME when tests went on for too long, as in an endless loop.
     """
 
@@ -167,7 +168,7 @@ class Copy:
         data.unlink(missing_ok=True)
         return Reach(not how, time.monotonic() - began, lines)
 
-    def is_sound(self, reaches: Reaches) -> bool:
+    def is_sound(self, reaches: Mapping[Path, Reach]) -> bool:
         """Whether tests still pass here with nothing broken: the quickest of those that did."""
         passing = [test for test, reach in reaches.items() if reach.passes]
         quickest = min(passing, key=lambda test: reaches[test].seconds)
@@ -178,24 +179,35 @@ class Copy:
         """Whether mypy finds nothing while nothing is broken; it is quicker from then on."""
         return not types_fail(self.folder)
 
-    def tried(self, module: Module, change: Break, reaches: Reaches) -> Trial:
-        """The break made and tests run, until one fails; then its types looked at."""
+    def tried(self, module: Module, change: Break, reached: Reached) -> Trial:
+        """The break shown to one stage after another, until one complains."""
+        for stage, tests in module.stages(change.line, reached):
+            if stage == TYPES:
+                how = FAILED if self._types_complain(module, change) else ""
+            else:
+                limit = 10 + _LONGER * sum(reached(test).seconds for test in tests)
+                with self._broken(module, change):
+                    how = self._complaint(tests, limit) if tests else ""
+            if how:
+                return Trial(module, change, stage, how)
+        return Trial(module, change, "", "")
+
+    def _types_complain(self, module: Module, change: Break) -> bool:
+        if not self.typed:
+            return False
+        with self._broken(module, change):
+            return types_fail(self.folder)
+
+    @contextmanager
+    def _broken(self, module: Module, change: Break) -> Iterator[None]:
+        """The copy with a break made, which is whole again afterwards."""
         file = self.folder / module.path
         whole = file.read_text(encoding="utf-8")
+        self._write(file, change.applied(whole))
         try:
-            self._write(file, change.applied(whole))
-            for stage, tests in module.tests_of(change.line, reaches).items():
-                limit = 10 + _LONGER * sum(reaches[test].seconds for test in tests)
-                if how := self._complaint(tests, limit):
-                    return Trial(module, change, stage, how)
-            self._write(file, whole)
-            if self.typed:
-                self._write(file, change.applied(whole))
-                if types_fail(self.folder):
-                    return Trial(module, change, TYPES, FAILED)
+            yield
         finally:
             self._write(file, whole)
-        return Trial(module, change, "", "")
 
     def _complaint(self, tests: Sequence[Path], limit: float, data: Path | None = None) -> str:
         """What tests say of the copy within so many seconds: FAILED, OUT_OF_TIME, or nothing."""
