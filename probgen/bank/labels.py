@@ -44,6 +44,7 @@ class Sort(Enum):
     """What a quantity is, of what exerts it or where."""
 
     TENSION = auto()
+    LEVEL_PART = auto()  # of the tension along a cable with loads
     PULL = auto()
     PUSH = auto()
     SPRING_FORCE = auto()

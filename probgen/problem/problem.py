@@ -37,7 +37,7 @@ from probgen.statics.method import Method
 from probgen.statics.plan import Plan, find_plan
 from probgen.statics.proof import Proof, prove
 from probgen.statics.refusal import Refusal
-from probgen.statics.solution import solve
+from probgen.statics.solution import solve, unknown_in_directions
 from probgen.wording.answer import Answer, told_answer
 from probgen.wording.block import Section
 from probgen.wording.check import Unused, unused_balances
@@ -252,9 +252,11 @@ def work(problem: Problem, draws: Sequence[Draw]) -> tuple[Worked, ...]:
         raise InputError(faults)
     worked, sought = list[Worked](), targets(problem.plan, problem.template.labels)
     values = _listed(proof.values, len(draws))
+    told_of = unknown_in_directions(problem.plan.system) & values.keys()
     found = _listed(solved, len(draws))
     for place, draw in enumerate(draws):
         own = {name: column[place] for name, column in found.items()}
+        own |= {name: values[name][place] for name in told_of if name not in own}
         numbers = {**draw.values, "g": problem.convention.g}
         case = case_of(problem.plan, problem.template.labels, numbers, own)
         residual = float(proof.max_residual[place])

@@ -13,6 +13,7 @@ from probgen.quantities.expression import (
     Name,
     Power,
     Product,
+    Quotient,
     Sum,
     negative,
     rebuilt,
@@ -55,9 +56,36 @@ def without_factors(expression: Expression, factors: list[Expression]) -> Expres
 
 
 def without_common(expression: Expression) -> Expression:
-    """An expression that is zero, without the factors all its terms share."""
+    """An expression that is zero, without the factors all its terms share, or have below a line."""
     terms = [term for _, term in terms_of(expression)]
-    return expression if len(terms) < 2 else without_factors(expression, shared_factors(terms))
+    if len(terms) < 2:
+        return expression
+    short = without_factors(expression, shared_factors(terms))
+    for bottom in [f.bottom for f in factors_of(terms_of(short)[0][1]) if isinstance(f, Quotient)]:
+        if all(has_below(term, bottom) for _, term in terms_of(short)):
+            short = multiplied_by(short, bottom)
+    return short
+
+
+def has_below(term: Expression, bottom: Expression) -> bool:
+    """Whether one factor of a term is a fraction over it."""
+    return any(isinstance(f, Quotient) and f.bottom == bottom for f in factors_of(term))
+
+
+def multiplied_by(expression: Expression, bottom: Expression) -> Expression:
+    """Every term times a quantity, which cancels where a factor is a fraction over it."""
+    terms = []
+    for sign, term in terms_of(expression):
+        factors = list(factors_of(term))
+        at = next((at for at, f in enumerate(factors) if has_below(f, bottom)), None)
+        if at is None:
+            factors.append(bottom)
+        else:
+            fraction = factors[at]
+            assert isinstance(fraction, Quotient)
+            factors[at] = fraction.top
+        terms.append((sign, times(*factors)))
+    return total(*terms)
 
 
 def factored(expression: Expression) -> Expression:

@@ -6,6 +6,8 @@ from collections import Counter
 from collections.abc import Iterator
 from decimal import Decimal
 from fractions import Fraction
+from math import gcd
+from typing import TypeGuard
 
 from probgen.quantities.expression import (
     UNITY,
@@ -13,6 +15,7 @@ from probgen.quantities.expression import (
     Expression,
     Name,
     Number,
+    Power,
     Product,
     Quotient,
     Sum,
@@ -46,6 +49,17 @@ def in_one_order(expression: Expression) -> Expression:
 def _kind(term: Expression) -> frozenset[tuple[Expression, int]]:
     """The factors of a term, in whatever order."""
     return frozenset(Counter(_factors(term)).items())
+
+
+def in_least_numbers(expression: Expression) -> Expression:
+    """A sum that is zero without the whole number all its terms share: 4 y - 3 h for 8 y - 6 h."""
+    if not isinstance(expression, Sum):
+        return expression
+    found = [(sign, *_coefficient(term)) for sign, term in expression.terms]
+    shared = gcd(*(int(factor) for _, _, factor in found))
+    if any(factor.denominator > 1 for _, _, factor in found) or shared < 2:
+        return expression
+    return total(*((sign, multiple(part, factor / shared)) for sign, part, factor in found))
 
 
 def collected_sum(*signed: tuple[int, Expression]) -> Expression:
@@ -135,7 +149,7 @@ def _squares_joined(terms: list[tuple[int, Expression]]) -> list[tuple[int, Expr
 
 def _without_squares(one: Expression, other: Expression) -> Expression | None:
     """k, where the terms are k sin a sin a and k cos a cos a; else None."""
-    factors, beside = _factors(one), _factors(other)
+    factors, beside = _factors_apart(one), _factors_apart(other)
     for factor in factors:
         if not (isinstance(factor, Call) and factor.function == "sin"):
             continue
@@ -149,6 +163,18 @@ def _without_squares(one: Expression, other: Expression) -> Expression | None:
         if sorted(map(repr, left)) == sorted(map(repr, right)):
             return times(*left)
     return None
+
+
+def _factors_apart(term: Expression) -> list[Expression]:
+    """The factors of a term, squares as two."""
+    factors: list[Expression] = []
+    for factor in _factors(term):
+        factors += [factor.base] * 2 if _is_square(factor) else [factor]
+    return factors
+
+
+def _is_square(factor: Expression) -> TypeGuard[Power]:
+    return isinstance(factor, Power) and factor.exponent == 2
 
 
 def _factors(term: Expression) -> list[Expression]:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from math import lcm
+from math import gcd, lcm
 from typing import Final
 
 from probgen.quantities.expression import (
@@ -87,6 +87,18 @@ class Polynomial:
         return total((sign, _before(inner, before)))
 
     @property
+    def without_content(self) -> Polynomial:
+        """The same without what all its terms share, as short as an equation p = 0 may be."""
+        held = [dict(powers) for powers, _ in self.terms]
+        letters = [part for part in self.order if part != self.by]
+        shared = {part: min(powers.get(part, 0) for powers in held) for part in letters}
+        outside = frozenset((part, -power) for part, power in shared.items() if power)
+        sizes = [factor for _, factor in self.terms]
+        scale = Fraction(lcm(*(size.denominator for size in sizes)))
+        scale /= gcd(*(int(size * scale) for size in sizes))
+        return _made(self, _product(dict(self.terms), {outside: scale}))
+
+    @property
     def coefficients(self) -> tuple[Expression, ...]:
         """What the powers of the letter are taken by, the lowest first."""
         found: list[list[tuple[int, Expression]]] = [[] for _ in range(self.degree + 1)]
@@ -99,6 +111,11 @@ class Polynomial:
     def single(self) -> bool:
         """Whether it is one term."""
         return len(self.terms) == 1
+
+    @property
+    def letters(self) -> frozenset[Expression]:
+        """The quantities its terms are powers of, but its own letter."""
+        return frozenset(part for powers, _ in self.terms for part, _ in powers) - {self.by}
 
     def _written(self, powers: _Powers, factor: Fraction) -> tuple[int, Expression]:
         ranked = sorted(powers, key=lambda each: self.order.index(each[0]))

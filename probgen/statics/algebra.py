@@ -6,10 +6,13 @@ its answer is short, and put back afterwards.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from decimal import Decimal
+from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
 from probgen.quantities.expression import (
+    UNITY,
     Call,
     Expression,
     Lump,
@@ -21,39 +24,89 @@ from probgen.quantities.expression import (
     Root,
     Sum,
     names_in,
+    negative,
     over,
     parts,
     times,
     total,
 )
-from probgen.quantities.factors import factors_of
+from probgen.quantities.factors import factors_of, terms_of
+from probgen.quantities.like_terms import collected
+from probgen.quantities.polynomial import Polynomial, polynomial
 
 if TYPE_CHECKING:
     import sympy
 
 _MOST_OPERATIONS: Final = 14
 """A closed form with more operations than this is no help on paper."""
+_MOST_RADICALS: Final = 1
+"""Of those that hold the unknown: of two, squared away one after the other, no short form is left,
+and that takes seconds to see."""
+_MOST_QUANTITIES: Final = {2: 4, 3: 3}
+"""Beside the unknown, in a polynomial by its degree; of a higher one two."""
 
 
+@lru_cache(maxsize=256)
 def closed_forms(expression: Expression, unknown: str) -> tuple[Expression, ...]:
     """Roots of a polynomial or radical equation expression = 0; none where there is no short one.
 
-    The unknown must stand outside sines and the like, and is taken to be positive.
+    The unknown must stand outside sines and the like, and is taken to be positive.  What would take
+    long is not tried, by the size of the equation and never by a clock.
     """
     if not _algebraic(expression, unknown):
         return ()
+    if len(set(_radicals(expression, unknown))) > _MOST_RADICALS:
+        return ()
+    read = polynomial(expression, Name(unknown, unknown))
+    if read is None or read.degree < 2:
+        return _solved(expression, unknown)
+    short = read.without_content
+    if len(short.letters) > _MOST_QUANTITIES.get(read.degree, 2):
+        return ()
+    return _solved(_upright(short), unknown, plain=True)
+
+
+def _radicals(expression: Expression, unknown: str) -> Iterator[Expression]:
+    """The roots in an expression that hold the unknown."""
+    if unknown in names_in(expression):
+        if isinstance(expression, Call):
+            yield expression
+        for part in parts(expression):
+            yield from _radicals(part, unknown)
+
+
+def _upright(equation: Polynomial) -> Expression:
+    """An equation with its highest power positive: of two that say the same, one is solved."""
+    leading = equation.coefficients[-1]
+    turned = all(sign < 0 for sign, _ in terms_of(leading))
+    return negative(equation.expression) if turned else equation.expression
+
+
+@lru_cache(maxsize=256)
+def _solved(expression: Expression, unknown: str, plain: bool = False) -> tuple[Expression, ...]:
     import sympy  # heavy, and seldom needed
 
     letters: dict[sympy.Symbol, Expression] = {}
     wanted = sympy.Symbol("x", positive=True)
     try:
         written = _to_sympy(expression, unknown, wanted, letters)
-        roots = sympy.solve(written, wanted)
+        if plain:
+            roots = [_in_one(root) for root in sympy.solve(written, wanted, simplify=False)]
+        else:
+            roots = sympy.solve(written, wanted)
     except NotImplementedError:
         return ()
     short = [root for root in roots if root.count_ops() <= _MOST_OPERATIONS]
     found = (_from_sympy(root, letters) for root in short)
     return tuple(root for root in found if root is not None)
+
+
+def _in_one(root: sympy.Expr) -> sympy.Expr:
+    """A root as one fraction, unless that is a whole number's only."""
+    import sympy
+
+    joined = sympy.together(root)
+    return root if sympy.fraction(joined)[1].is_Integer else joined
 
 
 def _algebraic(expression: Expression, unknown: str) -> bool:
@@ -126,7 +179,7 @@ def _from_sympy(root: sympy.Expr, letters: dict[sympy.Symbol, Expression]) -> Ex
         if base is None:
             return None
         if root.exp == sympy.Rational(1, 2):
-            return Call("sqrt", (base,))
+            return _root_of(base)
         return Power(base, int(root.exp)) if root.exp.is_Integer and root.exp > 1 else None
     return None
 
@@ -157,9 +210,15 @@ def _product(root: sympy.Expr, letters: dict[sympy.Symbol, Expression]) -> Expre
         numbers_first = sorted(joined, key=lambda each: not isinstance(each, Number))
         top = (*top, Call("sqrt", (over(times(*numbers_first), times(*under_root)),)))
     else:
-        top = (*top, *(Call("sqrt", (each,)) for each in over_root))
-        bottom = (*bottom, *(Call("sqrt", (each,)) for each in under_root))
+        top = (*top, *map(_root_of, over_root))
+        bottom = (*bottom, *map(_root_of, under_root))
     return total((sign, over(times(*top), times(*bottom))))
+
+
+def _root_of(base: Expression) -> Expression:
+    """A square root; none of sin^2 a + cos^2 a."""
+    inside = collected(base)
+    return UNITY if inside == UNITY else Call("sqrt", (inside,))
 
 
 def _parted(

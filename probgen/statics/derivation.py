@@ -8,7 +8,7 @@ written.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -20,6 +20,7 @@ from probgen.statics.cross_check import assembled_at, solve_all, with_definition
 from probgen.statics.elimination import Solved, eliminated
 from probgen.statics.equation import Equation, oriented, pruned, read_positively
 from probgen.statics.equation_sets import cheap_moves
+from probgen.statics.loaded_cable import LoadedCable
 from probgen.statics.method import Method
 from probgen.statics.preference import surcharge
 from probgen.statics.refusal import Refusal
@@ -39,12 +40,15 @@ def derived_steps(
     known: Mapping[str, Value],
     wanted: tuple[str, ...],
     method: Method,
+    cable: LoadedCable | None = None,
 ) -> tuple[Step, ...] | None:
-    """The steps of the cheapest way, None when there is none."""
+    """The steps of the cheapest way, None when there is none.
+
+    cable: one whose horizontal part is among the definitions.
+    """
     unknowns = (*system.unknowns, *(d.variable for d in open_definitions))
-    equations = tuple(
-        oriented(equation, known) for equation in candidates(system, open_definitions, method)
-    )
+    written = _possible(system, open_definitions, method, cable)
+    equations = tuple(oriented(equation, known) for equation in written)
     holds = dependence(equations, unknowns, known)
     equations = tuple(
         pruned(equation, _absent(unknowns, held))
@@ -56,9 +60,7 @@ def derived_steps(
     rules = [surcharge(system, equation) for equation in equations]
     balanced = _balanced(system, known, trial)
     field = Field(equations, unknowns, holds, weights, trial, ranges, rules, balanced)
-    sought = sum(1 << at for at, name in enumerate(unknowns) if name in wanted)
-    jointed = any(body.joints for body in system.bodies)
-    path = (cheap_moves if jointed else shortest)(field, sought)
+    path = _path(system, field, wanted)
     if path is None:
         return None
     reached = dict(known)
@@ -68,8 +70,7 @@ def derived_steps(
         idle = _Idle.of(system, steps)
         for step in _steps(field, move, kept_out[move.equations[0]], reached, wanted, idle):
             chosen = _physical(step, system, field.ranges[step.unknown], reached)
-            written = read_positively(chosen.expression, reached)
-            chosen = replace(chosen, expression=written)
+            chosen = replace(chosen, expression=read_positively(chosen.expression, reached))
             chosen = replace(chosen, idle=finds_idle(system, chosen))
             if not reached.keys() >= names_in(chosen.expression) - {step.unknown}:
                 return None  # at odd values an unknown seemed to drop out, and has not
@@ -83,6 +84,28 @@ def derived_steps(
             if step.partners and not np.any(np.isfinite(reached[step.unknown])):
                 return None  # equations that only seemed independent
     return _components_last(system, _needed(steps, wanted, left_out))
+
+
+def _possible(
+    system: System,
+    open_definitions: tuple[Definition, ...],
+    method: Method,
+    cable: LoadedCable | None,
+) -> Iterator[Equation]:
+    """Every balance and condition that may be used."""
+    if cable is None:
+        yield from candidates(system, open_definitions, method)
+        return
+    own = tuple(each for each in open_definitions if each.variable != cable.level.id)
+    yield from candidates(system, own, method)
+    yield from cable.equations(system, method)
+
+
+def _path(system: System, field: Field, wanted: Collection[str]) -> list[Move] | None:
+    """The cheapest moves to what is wanted."""
+    sought = sum(1 << at for at, name in enumerate(field.unknowns) if name in wanted)
+    jointed = any(body.joints for body in system.bodies)
+    return (cheap_moves if jointed else shortest)(field, sought)
 
 
 def _balanced(
@@ -243,14 +266,17 @@ def _needed(
 ) -> list[Step]:
     """The steps without those whose quantity nobody asked for and no later step uses.
 
+    Of equations solved together the first is kept with any other: it tells how they go together.
     left_out: by the unknown of a step, what it does without because that is zero.
     """
     kept: list[Step] = []
     held = set(wanted)
+    first = {other.unknown: step.unknown for step in steps for other in step.partners}
     for step in reversed(steps):
         if step.unknown in held:
             kept.append(step)
             held |= names_in(step.expression) | left_out[step.unknown]
+            held.add(first.get(step.unknown, step.unknown))
     return body_by_body(kept[::-1])
 
 

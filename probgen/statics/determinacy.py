@@ -15,7 +15,13 @@ from numpy.typing import NDArray
 
 from probgen.quantities.expression import Value, evaluate, names_in
 from probgen.quantities.printing import plain
-from probgen.statics.cross_check import assembled_at, jacobian, solve_all, with_definitions
+from probgen.statics.cross_check import (
+    assembled_at,
+    is_linear,
+    jacobian,
+    solve_all,
+    with_definitions,
+)
 from probgen.statics.numeric_equations import coordinates
 from probgen.statics.refusal import Refusal
 from probgen.statics.system import Condition, Force, Kind, System
@@ -34,7 +40,7 @@ def unsettled(system: System, values: Mapping[str, Value], wanted: Sequence[str]
     if not unknowns:
         raise Refusal("nothing is unknown: name a support, a cable or an unknown quantity to find")
     first = {name: np.asarray(value).reshape(-1)[:1] for name, value in values.items()}
-    trial = _typical(system, first)
+    trial = _balanced(system, first, _typical(system, first))
     here = assembled_at(system, first, trial)
     slopes = jacobian(system, first, trial)[0]
     size = np.where(here.scale[0] > 0.0, here.scale[0], 1.0)
@@ -54,6 +60,21 @@ def unsettled(system: System, values: Mapping[str, Value], wanted: Sequence[str]
     if set(loose) & set(wanted):
         raise Refusal(_indeterminate(system, loose, len(free), here.labels))
     return frozenset(loose)
+
+
+def _balanced(system: System, values: Mapping[str, Array], trial: Array) -> Array:
+    """The state at which all balances hold, where there are more of them than unknowns and a place
+    is sought: only there does one follow from others, as of two halves that are alike.
+
+    The trial state where there are no more, or none such is found.
+    """
+    labels = assembled_at(system, values, trial).labels
+    if len(labels) <= len(system.unknowns) or is_linear(system):
+        return trial
+    with np.errstate(all="ignore"):
+        found = solve_all(system, values, trial)
+        holds = np.all(assembled_at(system, values, found).relative < _SLOPE)
+    return found if holds else trial
 
 
 def said_already(system: System, values: Mapping[str, Value]) -> tuple[Condition, ...]:

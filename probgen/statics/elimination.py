@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from itertools import count
+from typing import Final
 
 from probgen.quantities.expression import (
     ZERO,
@@ -22,11 +24,16 @@ from probgen.quantities.expression import (
     total,
 )
 from probgen.quantities.factors import expanded, factors_of, terms_of, without_common
-from probgen.quantities.like_terms import collected
+from probgen.quantities.like_terms import collected, in_least_numbers
 from probgen.statics.angle_pair import AnglePair, angle_pair
 from probgen.statics.solve_for import Range, isolated, solved_for
 
 _ANYWHERE: Range = (-math.inf, math.inf)
+_MOST_TRIES: Final = 16
+"""Sets of equations that are looked at on the way; five equations need five.
+
+Each that leads nowhere may lead to many others: a bound in sets, and not in seconds, is the same on
+every machine."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,10 +73,11 @@ class _Left:
 
 @dataclass(frozen=True, slots=True)
 class _Aim:
-    """Where the unknowns may lie, and which of them are asked for."""
+    """Where the unknowns may lie, which of them are asked for, and the sets looked at so far."""
 
     ranges: Mapping[str, Range] = field(default_factory=dict)
     kept: frozenset[str] = frozenset()
+    tries: Iterator[int] = field(default_factory=count)
 
     def within(self, unknown: str) -> Range:
         return self.ranges.get(unknown, _ANYWHERE)
@@ -87,7 +95,7 @@ def eliminated(
     other is taken out of an equation and put into the rest: first where an equation says what it
     is, and those in `kept`, which are asked for, last.  Given in the order they are to be valued:
     the first holds none of the unknowns, each other only those before it.  None when no way leads
-    on.
+    on, or none is found among the first that are tried.
     """
     left = tuple(_Left(place, each) for place, each in enumerate(expressions))
     aim = _Aim(ranges or {}, kept)
@@ -117,6 +125,8 @@ def _by_own_balance(
 def _together(
     left: tuple[_Left, ...], unknowns: tuple[str, ...], aim: _Aim
 ) -> tuple[Solved, ...] | None:
+    if next(aim.tries) >= _MOST_TRIES:
+        return None
     if len(left) == 1:
         value = solved_for(left[0].expression, unknowns[0], aim.within(unknowns[0]))
         return None if value is None else (left[0].solved(unknowns[0], value),)
@@ -279,6 +289,8 @@ def _after(
     if put_in is None:
         return None
     left = without_common(put_in)
+    if _is_divided(put_in) and not _is_divided(left):
+        left = in_least_numbers(collected(expanded(left)))
     gone = names_in(put_in) - names_in(left)
     return replace(
         other,

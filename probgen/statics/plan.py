@@ -21,6 +21,7 @@ from probgen.statics.derivation import derived_steps
 from probgen.statics.determinacy import said_already, unsettled
 from probgen.statics.line import Line, worked
 from probgen.statics.link import along_links
+from probgen.statics.loaded_cable import loaded_cable
 from probgen.statics.method import Method
 from probgen.statics.off_body_pivot import all_lettered, with_meeting_points
 from probgen.statics.quantity_id import Quantity
@@ -147,7 +148,10 @@ def find_plan(system: System, probe: Probe, method: Method | None = None) -> Pla
         _require_news(system, known, probe, method)
     if system.members:
         system = taken_apart(system, _looked_for(system, wanted), method.trusses)
-    found = derived_steps(system, open_definitions, known, wanted, method)
+    if cable := loaded_cable(system, known):
+        system = cable.told(system)
+        open_definitions = (*open_definitions, cable.definition)
+    found = derived_steps(system, open_definitions, known, wanted, method, cable)
     together = found is None or any(_of_extent(system, step) for step in found if step.partners)
     if together or _section_on_the_way(system, found or (), wanted):
         off_body = with_meeting_points(system)

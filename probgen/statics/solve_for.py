@@ -8,6 +8,7 @@ numerically within the range the quantity has.
 from __future__ import annotations
 
 import math
+from typing import TypeGuard
 
 from probgen.quantities.angle_sum import with_angle_apart, with_angle_sums
 from probgen.quantities.cancelling import cancelled
@@ -34,12 +35,14 @@ from probgen.quantities.expression import (
 from probgen.quantities.factors import (
     factored,
     factors_of,
+    has_below,
+    multiplied_by,
     shared_factors,
     terms_of,
     with_powers,
     without_factors,
 )
-from probgen.quantities.like_terms import collected, in_one_order
+from probgen.quantities.like_terms import collected, collected_sum, in_one_order
 from probgen.quantities.unit import DEGREE
 from probgen.statics.algebra import closed_forms
 
@@ -107,7 +110,8 @@ def _other_angles(value: Expression) -> tuple[Expression, ...]:
 
 def isolated(slope: Expression, rest: Expression) -> Expression:
     """-rest/slope, with the signs the way one writes it by hand."""
-    rest, slope = collected(rest), collected(slope)
+    rest, slope = _over_one_line(collected(rest)), _over_one_line(collected(slope))
+    rest, slope = _cleared(rest, slope)
     match slope:
         case Sum(((-1, Quotient() as turned),)):
             rest, slope = negative(rest), turned
@@ -133,6 +137,29 @@ def isolated(slope: Expression, rest: Expression) -> Expression:
         case Sum(((-1, Quotient(top, Sum(terms) as bottom)),)) if any(s < 0 for s, _ in terms):
             return Quotient(top, positive_first(negative(bottom)))  # no minus before a difference
     return positive_first(quotient)
+
+
+def _over_one_line(value: Expression) -> Expression:
+    """A sum of fractions over one length as one: y/a + (y - h)/a is (2 y - h)/a."""
+    fractions = [(sign, term) for sign, term in terms_of(value) if isinstance(term, Quotient)]
+    bottoms = {term.bottom for _, term in fractions}
+    if not 1 < len(fractions) == len(terms_of(value)) or len(bottoms) > 1:
+        return value
+    (bottom,) = bottoms
+    return over(collected_sum(*((sign, term.top) for sign, term in fractions)), bottom)
+
+
+def _cleared(rest: Expression, slope: Expression) -> tuple[Expression, Expression]:
+    """Both times the length below what the unknown is taken by, where the rest has it below too."""
+    if len(terms_of(slope)) == 1:
+        for bottom in (f.bottom for f in factors_of(terms_of(slope)[0][1]) if _over_name(f)):
+            if any(has_below(term, bottom) for _, term in terms_of(rest)):
+                return multiplied_by(rest, bottom), multiplied_by(slope, bottom)
+    return rest, slope
+
+
+def _over_name(factor: Expression) -> TypeGuard[Quotient]:
+    return isinstance(factor, Quotient) and isinstance(factor.bottom, Name)
 
 
 def tidied(value: Expression) -> Expression:

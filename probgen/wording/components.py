@@ -39,6 +39,8 @@ def splits(digits: Digits, steps: Sequence[Step], told: frozenset[str]) -> Itera
                 continue
             for term in equation.terms:
                 size = times(term.magnitude, term.ratio)
+                if term.magnitude != system.force(term.source).magnitude:
+                    continue  # by the horizontal part of a tension
                 if term.ratio != UNITY and term.source not in told:
                     part = size if term.sign > 0 else negative(size)
                     terms.setdefault(term.source, []).append((equation.about, (part,)))
@@ -113,7 +115,8 @@ def split_told(system: System, steps: Sequence[Step]) -> frozenset[str]:
 def _known(digits: Digits, steps: Sequence[Step], force: Force) -> bool:
     """Whether the direction has a value when the first of the steps begins."""
     plan = digits.case.plan
-    later = {step.unknown for step in plan.steps[plan.steps.index(steps[0]) :]}
+    rest = plan.steps[plan.steps.index(steps[0]) :]
+    later = {each.unknown for step in rest for each in (step, *step.partners)}
     return not names_in(force.direction) & later
 
 

@@ -34,6 +34,7 @@ from probgen.wording.facts.balance import (
 from probgen.wording.facts.ending import LimitSupposed, RoundedWithin, SupposedHeading
 from probgen.wording.forces import forces_passage, parts_passage
 from probgen.wording.largest_moment import largest_passage
+from probgen.wording.level_part import level_part
 from probgen.wording.limit import comparison_passage, edge_reached, holding_passage
 from probgen.wording.load import integrated, load_passages, loads_asked
 from probgen.wording.once import said_once
@@ -326,6 +327,7 @@ def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
             _forces_zero(system, steps, earlier),
             *splits(digits, steps, split_told(system, earlier)),
             *weights_turned(system, steps, earlier),
+            *level_part(system, steps),
             *counted_forces(system, steps),
             *go_on(digits, steps),
         )
@@ -383,4 +385,6 @@ def _unknown_silent(digits: Digits, step: Step) -> tuple[Expression, ...]:
 
 def _condition_passage(digits: Digits, step: Step) -> Passage:
     heading = QuantityHeading(step.unknown)
-    return Passage(heading, (*reasons(digits, step), *_worked(digits, step)))
+    told = tuple(level_part(digits.case.system, [step]))
+    said = (sentences(*told, *go_on(digits, [step])),) if told else ()
+    return Passage(heading, (*reasons(digits, step), *said, *_worked(digits, step)))

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from probgen.bank.labels import Called, Labels, Lettered, Piece, Reason, Slipping
+from probgen.bank.labels import Called, Coined, Labels, Lettered, Piece, Reason, Slipping, Sort
 from probgen.statics.system import Body, Find, System
 
 
@@ -34,8 +34,9 @@ class Nouns:
         return self.labels.source(couple)
 
     def quantity(self, id: str) -> Called:
-        """ "shelf mass"."""
-        return self.labels.quantities[id].name
+        """ "shelf mass"; what no author names is the horizontal part of a cable's tension."""
+        label = self.labels.quantities.get(id)
+        return label.name if label else Coined(Sort.LEVEL_PART)
 
     def given(self, id: str) -> str:
         """What is drawn, and is therefore named by the author."""

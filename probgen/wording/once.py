@@ -9,6 +9,7 @@ from probgen.quantities.expression import Expression
 from probgen.wording.facts.balance import ForceSplit, PullsSeveral, WeightTurned
 from probgen.wording.facts.ending import RoundedWithin
 from probgen.wording.facts.forces import StrutAlong
+from probgen.wording.facts.level_part import LevelPartShared
 from probgen.wording.facts.torque import TakenAsOne, TurnsNothing
 from probgen.wording.passage import Items, Part, Passage, Sentences
 from probgen.working.fact import Fact
@@ -49,7 +50,12 @@ def _shortened(facts: Iterable[Fact], said: set[object]) -> Iterator[Fact]:
                 yield replace(fact, again=(angle, body) in turned)
                 turned.add((angle, body))
             case (
-                TakenAsOne() | ForceSplit() | WeightTurned() | PullsSeveral() | RoundedWithin()
+                TakenAsOne()
+                | ForceSplit()
+                | WeightTurned()
+                | PullsSeveral()
+                | RoundedWithin()
+                | LevelPartShared()
             ) if fact in said:
                 pass
             case _:

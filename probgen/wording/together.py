@@ -48,6 +48,7 @@ from probgen.wording.facts.balance import (
     TorquesZero,
     WithTheResult,
 )
+from probgen.wording.level_part import level_part
 from probgen.wording.other_angle import angle_part, apart_part
 from probgen.wording.passage import Part, Passage, sentences
 from probgen.wording.signs import negative_part
@@ -69,6 +70,7 @@ def together_passage(digits: Digits, step: Step, needed: Sequence[Step]) -> Pass
             *_why_zero(digits, step),
             *(splits(digits, [step], split_told(system, earlier)) if _upright(system) else ()),
             *weights_turned(system, [step], earlier),
+            *level_part(system, [step]),
             *counted_forces(system, [step]),
             NoneAlone(len(group), _as_stated(digits, names)),
         ),

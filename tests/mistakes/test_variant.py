@@ -25,7 +25,7 @@ from probgen.quantities.expression import Name, evaluate, number
 from probgen.quantities.unit import METRE
 from probgen.statics.equation import Term
 from probgen.statics.plan import Plan
-from tests.situations import BRACKET, STAYED_SHELF, worked
+from tests.situations import BRACKET, HEAD, STAYED_SHELF, worked
 
 SINE, COSINE = math.sin(math.radians(40.0)), math.cos(math.radians(40.0))
 _, OWN = worked(STAYED_SHELF)
@@ -128,3 +128,53 @@ def test_what_rules_ask_of_a_system() -> None:
     assert float(evaluate(axis, DATA)) == 0.0
     bracket = worked(BRACKET)[1].case.system
     assert axis_of(bracket, bracket.bodies[0]) is None  # bent
+
+
+BOTH_ROUGH = (
+    HEAD
+    + """
+[given]
+L = { name = "length", choices = [2.4], unit = "m" }
+m = { name = "mass", choices = [6], unit = "kg" }
+theta = { name = "slope", choices = [58], unit = "deg" }
+[unknown]
+mu = { name = "coefficient of friction", unit = "1", from = 0, to = 1 }
+[points]
+A = [0, 0]
+B = { from = "A", distance = "L", direction = "theta" }
+[body.board]
+along = ["A", "B"]
+[[weight]]
+uniform = true
+mass = "m"
+[[rough]]
+at = "A"
+name = "floor"
+normal = "N_1"
+friction = "f_1"
+direction = 90
+friction_direction = 0
+coefficient = "mu"
+[[rough]]
+at = "B"
+name = "wall"
+normal = "N_2"
+friction = "f_2"
+direction = 180
+friction_direction = 90
+coefficient = "mu"
+[[find]]
+quantity = "mu"
+"""
+)
+
+
+def test_a_slip_that_takes_too_much_work_is_dropped_and_the_others_are_found() -> None:
+    """Five equations together: what a slip makes of them often has no root in short.
+
+    By hand tan theta = (1 - mu^2)/(2 mu), so mu = (1 - sin theta)/cos theta.
+    """
+    problem, own = worked(BOTH_ROUGH)
+    sine, cosine = math.sin(math.radians(58.0)), math.cos(math.radians(58.0))
+    assert own.case.values["mu"] == pytest.approx((1.0 - sine) / cosine)
+    assert problem.missteps

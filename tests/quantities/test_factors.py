@@ -49,6 +49,8 @@ def test_what_all_terms_share_is_written_once(text: str, written: str) -> None:
 def test_an_equation_without_what_all_its_terms_hold() -> None:
     assert plain(without_common(read("a*b*sin(x) - b*c"))) == "a sin x − c"
     assert plain(without_common(read("a*b"))) == "a b"
+    assert plain(without_common(read("3*(a/c) - b*(sin(x)/c)"))) == "3 a − b sin x"
+    assert plain(without_common(read("3*(a/c) - b*sin(x)"))) == "3 (a/c) − b sin x"
 
 
 @pytest.mark.parametrize(

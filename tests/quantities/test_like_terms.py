@@ -9,6 +9,7 @@ from probgen.quantities.expression import (
     Expression,
     Name,
     Number,
+    Power,
     Quotient,
     Sum,
     evaluate,
@@ -17,7 +18,12 @@ from probgen.quantities.expression import (
     times,
     total,
 )
-from probgen.quantities.like_terms import collected, collected_sum, in_one_order
+from probgen.quantities.like_terms import (
+    collected,
+    collected_sum,
+    in_least_numbers,
+    in_one_order,
+)
 from probgen.quantities.printing import plain
 from probgen.quantities.unit import METRE
 
@@ -65,6 +71,7 @@ CASES += [
     (Sum(((1, times(L, SIN)), (1, times(L, COS)))), "L sin a + L cos a"),
     (Sum(((1, times(L, SIN, COS)), (1, times(L, COS, COS)))), "L sin a cos a + L cos a cos a"),
     (Sum(((1, times(SIN, SIN)), (1, times(COS, COS)))), "1"),
+    (Sum(((1, times(L, Power(SIN, 2))), (1, times(L, Power(COS, 2))))), "L"),
 ]
 
 
@@ -120,3 +127,17 @@ def test_like_terms_meet_in_any_order_of_their_factors() -> None:
     expression = total((1, number(1)), (1, times(L, D)), (-1, times(D, L)))
     assert plain(collected(expression)) == "1"
     assert plain(collected(total((1, times(D, L)), (1, times(L, D))))) == "2 d L"
+
+
+@pytest.mark.parametrize(
+    ("terms", "text"),
+    [
+        (((1, times(number(8), L)), (-1, times(number(6), D))), "4 L − 3 d"),
+        (((1, times(number(8), L)), (-1, D)), "8 L − d"),
+        (((1, HALF), (-1, times(number(2), D))), "L/2 − 2 d"),
+    ],
+)
+def test_an_equation_in_the_least_whole_numbers(
+    terms: tuple[tuple[int, Expression], ...], text: str
+) -> None:
+    assert plain(in_least_numbers(Sum(terms))) == text

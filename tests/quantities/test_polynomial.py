@@ -127,3 +127,23 @@ def test_integrals_are_those_of_sympy(seed: int) -> None:
         for form in (area.expression, area.factored):
             assert evaluate(form, VALUES) == pytest.approx(float(wanted), abs=1e-9 * size)
     assert evaluate(found.expression, VALUES) == pytest.approx(float(theirs.subs(VALUES)))
+
+
+@pytest.mark.parametrize(
+    ("written", "short"),
+    [
+        ("w_0*L*x^2/2 - w_0*w_1*x - L*w_0*d/4", "−L d − 4 x w_1 + 2 L x²"),
+        ("d*x^2/L - w_0", "−L w_0 + d x²"),
+        ("x^2 - d", "−d + x²"),
+    ],
+)
+def test_without_what_all_terms_share(written: str, short: str) -> None:
+    found = polynomial(read(written), X)
+    assert found is not None
+    assert plain(found.without_content.expression) == short
+
+
+def test_its_letters_are_what_stands_beside_its_own() -> None:
+    found = polynomial(read("d*x^2/L - w_0"), X)
+    assert found is not None
+    assert found.letters == {NAMES["d"], NAMES["L"], NAMES["w_0"]}

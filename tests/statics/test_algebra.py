@@ -79,6 +79,7 @@ def test_each_is_a_root(equation: str) -> None:
         ("x^2 - a*sin(theta)", "√(a sin θ)"),
         ("sqrt(x) - a", "a²"),
         ("x^2 + a*x - b", "√(a² + 4 b)/2 − a/2"),
+        ("2*x*sin(theta)*a + x^2*cos(theta)*a - a*cos(theta)", "(1 − sin θ)/(cos θ)"),
     ],
 )
 def test_they_are_written_with_the_equation_s_own_quantities(equation: str, written: str) -> None:
@@ -94,6 +95,8 @@ def test_they_are_written_with_the_equation_s_own_quantities(equation: str, writ
         "atan(x) - x*theta",
         "x^5 + a*x - b",  # no formula
         "a*x^3 + b*x^2 + c*x - a*b*c",  # a formula nobody would write down
+        "a*hypot(x, b)/hypot(x - c, b) - 2",  # two roots, which take seconds to square away
+        "a*x^2 + b*x - c*theta - x*sin(theta) - x*cos(theta)",  # as many letters as take long
     ],
 )
 def test_none_is_given_where_there_is_no_short_one(equation: str) -> None:

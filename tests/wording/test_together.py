@@ -298,3 +298,39 @@ def test_what_is_done_to_the_rest_is_said() -> None:
     )
     (said,) = [line for line in told_of("lantern-two-cords") if "and put this" in line]
     assert said == "and put this into the rest, which leaves T_2 alone:"
+
+
+ONE_ROPE = (
+    HEAD
+    + """
+[given]
+F_1 = { name = "pull", choices = [60], unit = "N" }
+F_2 = { name = "other pull", choices = [80], unit = "N" }
+[unknown]
+t = { name = "angle", unit = "deg", from = 0, to = 90 }
+[body.ring]
+particle = true
+[[force]]
+direction = 180
+magnitude = "F_1"
+name = "wind"
+[[force]]
+direction = 270
+magnitude = "F_2"
+name = "hand"
+[[cable]]
+direction = "t"
+symbol = "T"
+name = "rope"
+[[find]]
+quantity = "T"
+"""
+)
+
+
+def test_a_size_by_pythagoras_is_told_with_the_angle_it_was_solved_with() -> None:
+    in_order(
+        after(told(ONE_ROPE), "Two equations together"),
+        "tan t = F_2/F_1",
+        "T = √(F_1² + F_2²)",
+    )

@@ -37,6 +37,7 @@ _KINDS: Final = {
 }
 _COINED: Final = {
     Sort.TENSION: "tension in {of}",
+    Sort.LEVEL_PART: "horizontal part of the tension",
     Sort.PULL: "pull of {of}",
     Sort.PUSH: "push of {of}",
     Sort.SPRING_FORCE: "force of {of}",
