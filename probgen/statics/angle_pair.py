@@ -5,8 +5,10 @@ Divided, they leave its tangent; squared and added, they leave what else they ho
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
+from probgen.quantities.angle_sum import with_angle_sums
 from probgen.quantities.expression import (
     ZERO,
     Call,
@@ -23,6 +25,7 @@ from probgen.quantities.expression import (
     times,
     total,
 )
+from probgen.quantities.factors import expanded, with_powers
 from probgen.quantities.like_terms import collected, in_one_order
 from probgen.statics.solve_for import isolated
 
@@ -48,17 +51,28 @@ class AnglePair:
         (a + r cos x)^2 + (r sin x)^2 is a^2 + r^2 + 2 a r cos x, the cosine rule.
         """
         for function, rest in (("cos", "sin"), ("sin", "cos")):
-            for one, two in ((self.along, self.across), (self.across, self.along)):
-                beside, alone = _split(one, function, other), _split(two, rest, other)
-                if beside is None or alone is None or alone[1] != ZERO or beside[1] == ZERO:
-                    continue
-                radius, middle = beside
-                if _same(radius, alone[0]) or _same(radius, negative(alone[0])):
-                    turned = Call(function, (_named(one, other),))
-                    crossed = times(number(2), middle, radius, turned)
-                    squares = ((1, _square(middle)), (1, _square(radius)), (-1, _square(self.size)))
-                    return total(*squares, (1, crossed))
+            one, two = _split(self.along, function, other), _split(self.across, rest, other)
+            if one is None or two is None or ZERO == one[1] == two[1]:
+                continue
+            if _same(one[0], two[0]) or _same(one[0], negative(two[0])):
+                letter = _named(self.along, other)
+                parts = ((*one, Call(function, (letter,))), (*two, Call(rest, (letter,))))
+                return self._without(parts)
         return None
+
+    def _without(self, parts: Sequence[tuple[Expression, Expression, Call]]) -> Expression:
+        """(r cos x + a)^2 + (r sin x + b)^2 - size^2 of the parts (r, a, cos x) and (r, b, sin x).
+
+        Where a and b are k cos y and k sin y, that is k^2 + r^2 + 2 k r cos(x - y) - size^2.
+        """
+        middles = [middle for _, middle, _ in parts if middle != ZERO]
+        crossed = [(1, times(number(2), middle, each, turned)) for each, middle, turned in parts]
+        joined = with_angle_sums(total(*((s, t) for s, t in crossed if t != ZERO)))
+        ends = ((1, _square(parts[0][0])), (-1, _square(self.size)), (1, joined))
+        if len(middles) == 1:
+            return total((1, _square(middles[0])), *ends)
+        products = (expanded(times(middle, middle)) for middle in middles)
+        return total((1, with_powers(collected(total(*((1, p) for p in products))))), *ends)
 
     @property
     def sides(self) -> frozenset[str]:

@@ -104,6 +104,9 @@ def _other_angles(value: Expression) -> tuple[Expression, ...]:
                 total((1, half), (-1, principal), (sign, shift)),
                 total((1, value), (1, turn)),
             )
+        case Sum(((1, Call("acos", _) as principal), (sign, shift))):
+            back = total((sign, shift), (-1, principal))
+            return (back, *(total((1, each), (1, turn)) for each in (value, back)))
         case _:
             return ()
 
@@ -252,10 +255,38 @@ def _from_both(expression: Expression) -> Expression | None:
         a, b, c = negative(a), negative(b), negative(c)
     turn = -1 if all(sign < 0 for sign, _ in terms_of(b)) else 1
     side = negative(b) if turn < 0 else b
+    if (one := _as_one_turn(a, side)) is not None:
+        return _of_one_turn(*one, turn, c)
     shifted = Call("asin", (isolated(Call("hypot", (a, side)), c),))
     if not isinstance(a, Name | Number) and any(isinstance(f, Call | Sum) for f in factors_of(a)):
         return total((1, shifted), (-1, Call("atan2", (b, a))))  # its sign is not known
     return total((1, shifted), (-turn, Call("atan", (isolated(a, negative(side)),))))
+
+
+def _as_one_turn(a: Expression, b: Expression) -> tuple[str, Expression, Expression] | None:
+    """("sin", k, y) of k cos y and k sin y, as k sin(x + y) has them; ("cos", k, y) of k sin y and
+    k cos y; else None.
+    """
+    shared = shared_factors([a, b])
+    if len(terms_of(a)) > 1 or len(terms_of(b)) > 1:
+        return None
+    match without_factors(a, shared), without_factors(b, list(shared)):
+        case Call("cos", (y,)), Call("sin", (same,)) if y == same:
+            return "sin", times(*shared), y
+        case Call("sin", (y,)), Call("cos", (same,)) if y == same:
+            return "cos", times(*shared), y
+        case _:
+            return None
+
+
+def _of_one_turn(
+    function: str, size: Expression, shift: Expression, turn: int, rest: Expression
+) -> Expression:
+    """x from k sin(x + turn y) + C = 0, or from turn k cos(x - turn y) + C = 0."""
+    if function == "sin":
+        return total((1, Call("asin", (isolated(size, rest),))), (-turn, shift))
+    signed = size if turn > 0 else negative(size)
+    return total((1, Call("acos", (isolated(signed, rest),))), (turn, shift))
 
 
 def _from_exponent(expression: Expression, unknown: str) -> Expression | None:

@@ -36,7 +36,7 @@ from probgen.statics.step import Step
 from probgen.wording.block import Display, Row
 from probgen.wording.facts.angle import DividedByCosine
 from probgen.wording.facts.balance import GoOnWith
-from probgen.wording.other_angle import angle_part, apart_part
+from probgen.wording.other_angle import angle_part, apart_part, of_a_turned_angle
 from probgen.wording.passage import Part, sentences
 from probgen.wording.torque_forms import written_out
 from probgen.working.digits import HALF, Digits, Line, same_amount
@@ -147,6 +147,8 @@ def rows_of(digits: Digits, left: Name, expression: Expression, id: str) -> Iter
         yield ending
         return
     yield from _one_sine(left, expression)
+    if (turned := of_a_turned_angle(left, expression)) is not None:
+        yield turned
     if isinstance(expression, Call) and expression.function in _DIRECT:
         yield Row((Call(_DIRECT[expression.function], (left,)),), "=", expression.arguments)
     yield Row((left,), "=", (expression,))

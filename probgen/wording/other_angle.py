@@ -11,11 +11,13 @@ from probgen.quantities.expression import (
     ZERO,
     Call,
     Expression,
+    Name,
     Number,
     Root,
     evaluate,
     number,
     times,
+    total,
 )
 from probgen.quantities.factors import terms_of
 from probgen.quantities.rounding import exact
@@ -36,6 +38,7 @@ from probgen.working.digits import Digits
 from probgen.working.fact import Fact
 
 _DIRECT: Final[dict[str, Function]] = {"asin": "sin", "acos": "cos", "atan": "tan"}
+_TURNS: Final = (180, 360)
 _NONE: Final = 1e-9  # of a force, the part along an axis that counts as none
 
 
@@ -57,7 +60,8 @@ def angle_part(digits: Digits, step: Step, before: tuple[Row, ...] = ()) -> Iter
     variable = digits.case.system.variables[step.unknown]
     arcs = [term for _, term in terms_of(step.expression) if isinstance(term, Call)]
     rows = before
-    if len(arcs) == 1:  # else a row of the working says so
+    apart = len(arcs) > 1 or of_a_turned_angle(variable.as_name, step.expression) is not None
+    if not apart:  # else a row of the working says so
         rows = (*rows, Row((Call(function, (variable.as_name,)),), "=", arcs[0].arguments))
     if rows:
         yield Display(rows)
@@ -92,6 +96,18 @@ def _turned(value: Expression) -> tuple[Function, bool, bool] | None:
     sizes = {abs(t.value) for _, t in terms_of(value) if isinstance(t, Number)}
     half = 180 in sizes or (function == "cos" and arcs[0][0] < 0)
     return (function, half, 360 in sizes) if function and (half or 360 in sizes) else None
+
+
+def of_a_turned_angle(angle: Name, value: Expression) -> Row | None:
+    """cos(x - y) = C before x = y - arccos C; None where an angle is no other one so turned."""
+    terms = terms_of(value)
+    arcs = [term for _, term in terms if isinstance(term, Call) and term.function in _DIRECT]
+    shifts = [(-s, t) for s, t in terms if t not in arcs and not isinstance(t, Number)]
+    numbers = [(-s, t) for s, t in terms if isinstance(t, Number) and t.value not in _TURNS]
+    if len(arcs) != 1 or not shifts + numbers or any(isinstance(t, Call) for _, t in shifts):
+        return None
+    turned = Call(_DIRECT[arcs[0].function], (total((1, angle), *shifts, *numbers),))
+    return Row((turned,), "=", arcs[0].arguments)
 
 
 def _by_signs(digits: Digits, step: Step, whole: bool) -> AngleQuadrant | None:

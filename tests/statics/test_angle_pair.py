@@ -9,7 +9,7 @@ from probgen.quantities.parser import parse
 from probgen.quantities.printing import plain
 from probgen.statics.angle_pair import angle_pair
 
-SCOPE = {letter: Name(letter, letter) for letter in ("a", "b", "c", "x", "y", "F", "N")}
+SCOPE = {letter: Name(letter, letter) for letter in ("a", "b", "c", "x", "y", "z", "F", "N")}
 
 
 def read(text: str) -> Expression:
@@ -66,7 +66,12 @@ SQUARED = [
     ("F*cos(x) + N*cos(y) - a", "N*sin(y) - F*sin(x)", "a² + N² − F² − 2 a N cos y"),
     ("F*cos(x) - N*sin(y) - a", "N*cos(y) - F*sin(x)", "a² + N² − F² + 2 a N sin y"),
     ("F*cos(x) - N*cos(y)", "b - N*sin(y) - F*sin(x)", "b² + N² − F² − 2 b N sin y"),
-]
+    # something beside both, and that of one slope: sin^2 + cos^2 = 1 and an addition theorem
+    ("F*cos(x) - N*cos(y) - a", "N*sin(y) - b - F*sin(x)",
+     "a² + b² + N² − F² + 2 a N cos y − 2 b N sin y"),
+    ("F*cos(x) + a*cos(z) - N*cos(y)", "F*sin(x) + N*sin(y) - a*sin(z)",
+     "a² + N² − F² − 2 a N cos(y − z)"),
+]  # fmt: skip
 
 
 @pytest.mark.parametrize(("cosines", "sines", "left"), SQUARED)
@@ -82,7 +87,6 @@ def test_squared_and_added_they_leave_another_angle(cosines: str, sines: str, le
     ("cosines", "sines"),
     [
         ("F*cos(x) - N*cos(y) - a", "a*sin(y) - F*sin(x)"),  # two sizes
-        ("F*cos(x) - N*cos(y) - a", "N*sin(y) - b - F*sin(x)"),  # something beside both
         ("F*cos(x) - N*cos(y)", "N*sin(y) - F*sin(x)"),  # nothing beside either
         ("F*cos(x) - a", "b - F*sin(x)"),
     ],

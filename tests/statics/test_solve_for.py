@@ -211,11 +211,31 @@ def test_no_root_in_the_range_has_no_value() -> None:
         ("tan(x) + 1", -45.0, [135.0, -225.0, 315.0]),
         # sin x + cos x = 1 at 0° and 90°
         ("sin(x) + cos(x) - 1", 0.0, [90.0, 360.0]),
+        # cos(x - 20°) = 1/2, and cos(x + 20°) = -1/2
+        ("a*cos(x)*cos(20 deg) + a*sin(x)*sin(20 deg) - 1", 80.0, [-40.0, 440.0, 320.0]),
+        ("a*sin(x)*sin(20 deg) - a*cos(x)*cos(20 deg) - 1", 100.0, [-140.0, 460.0, 220.0]),
+        # sin(x + 20°) = 1/2, and sin(x - 20°) = 1/2
+        ("a*sin(x)*cos(20 deg) + a*cos(x)*sin(20 deg) - 1", 10.0, [130.0, 370.0]),
+        ("a*sin(x)*cos(20 deg) - a*cos(x)*sin(20 deg) - 1", 50.0, [170.0, 410.0]),
     ],
 )
 def test_the_other_roots_of_a_turn(equation: str, principal: float, others: list[float]) -> None:
     found = [number(each, VALUES) for each in all_roots(read(equation), "x")]
     assert found == pytest.approx([principal, *others], abs=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("equation", "written"),
+    [
+        ("a*sin(x)*cos(y) + a*cos(x)*sin(y) - b", "arcsin(b/a) − y"),
+        ("a*cos(x - y) - b", "arccos(b/a) + y"),
+    ],
+)
+def test_a_root_of_squares_that_cancels_is_not_written(equation: str, written: str) -> None:
+    """Not as sin(x + d) with sqrt((a cos y)^2 + (a sin y)^2)."""
+    solved = solved_for(read(equation), "x")
+    assert solved is not None
+    assert plain(solved) == written
 
 
 @pytest.mark.parametrize("equation", ["a - b", "0*x - b", "x - x + b", "sin(y) - a"])

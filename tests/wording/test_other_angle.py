@@ -120,3 +120,50 @@ def test_a_value_that_no_formula_gives_is_said_to_be_tried() -> None:
     )
     assert lines[at - 1].endswith("k L² sin t cos t − k b L cos t = 0")
     assert lines[at + 1].startswith("t = ")
+
+
+GUYED = (
+    HEAD
+    + """
+[given]
+F = { name = "pull of the guy", choices = [60], unit = "N" }
+P = { name = "left bag", choices = [60], unit = "N" }
+Q = { name = "right bag", choices = [60], unit = "N" }
+y = { name = "slope of the guy", choices = [75], unit = "deg" }
+[unknown]
+t = { name = "left slope", unit = "deg", from = 0, to = 90 }
+u = { name = "right slope", unit = "deg", from = 0, to = 90 }
+[body.ring]
+particle = true
+[[cable]]
+direction = "-y"
+magnitude = "F"
+name = "guy"
+[[cable]]
+direction = "180 - t"
+magnitude = "P"
+name = "left cord"
+[[cable]]
+direction = "u"
+magnitude = "Q"
+name = "right cord"
+[[find]]
+quantity = "t"
+[[find]]
+quantity = "u"
+"""
+)
+
+
+def test_two_slopes_beside_a_tilted_pull_by_the_cosine_of_their_difference() -> None:
+    """Three equal pulls are 120° apart: t = 75° - 60° = 15°, u = 180° - 15° - 120° = 45°."""
+    lines = told(GUYED)
+    at = lines.index("Q² = F² + P² − 2 F P cos(t − y)")
+    assert lines[at + 1 : at + 4] == [
+        "An angle and its opposite have the same cosine; t, which has to lie between 0° and 90°, "
+        "is not the one that arccos gives:",
+        "cos(t − y) = (F² + P² − Q²)/(2 F P)",
+        "t = y − arccos((F² + P² − Q²)/(2 F P))",
+    ]
+    assert "= 15.0°" in lines
+    assert "= 45.0°" in lines
