@@ -135,9 +135,9 @@ def _read_crossing(
     letter = situation.symbol(row, "place")
     origin = read_point(row, "from", situation.points)
     along: Expression = RIGHT
-    if row.has("along"):
-        pair = read_pair(row, "along", situation.points)
-        along = direction_between(*pair, situation.scope) if pair else RIGHT
+    pair = read_pair(row, "along", situation.points) if row.has("along") else None
+    if pair:
+        along = direction_between(*pair, situation.scope)
     if not origin:
         return
     distance = crossing(situation, origin, along, *acting(situation, names))
@@ -145,7 +145,7 @@ def _read_crossing(
         expected = "forces with a part square to the line along which the place is counted"
         row.fault("place", letter, expected, 'write along = ["A", "B"], or leave place out')
         return
-    named = Coined(Sort.CROSSING, of, origin)
+    named = Coined(Sort.CROSSING, of, origin, tuple(point.id for point in pair or ()))
     situation.defined(row, letter, distance, _length_unit(row), named)
     situation.reasons[letter] = Reason.SAME_TORQUE
     yield Find(letter, Form.VALUE)

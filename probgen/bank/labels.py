@@ -76,11 +76,16 @@ class Sort(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Coined:
-    """A quantity its author gave no name; of: what exerts it or weighs; at: a point of a member."""
+    """A quantity its author gave no name; of: what exerts it or weighs; at: a point of a member.
+
+    line: of a distance the points it is counted between, from the first toward the second; () to
+    the right.
+    """
 
     sort: Sort
     of: Called = ""
     at: str = ""
+    line: tuple[str, ...] = ()
 
 
 class Piece(Enum):

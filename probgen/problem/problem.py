@@ -77,7 +77,7 @@ class Problem:
     @property
     def nouns(self) -> Nouns:
         """The author's words."""
-        return Nouns(self.plan.system, self.template.labels)
+        return Nouns(self.plan.system, self.template.labels, self.convention.turning)
 
     def tell(self, fact: Fact) -> str:
         """A fact in the problem's language, as one line of plain text."""

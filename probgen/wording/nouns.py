@@ -10,14 +10,16 @@ from typing import Final
 
 from probgen.bank.labels import Called, Coined, Labels, Lettered, Piece, Reason, Slipping, Sort
 from probgen.statics.system import Body, Find, System
+from probgen.working.convention import Turning
 
 
 @dataclass(frozen=True, slots=True)
 class Nouns:
-    """The author's words, by the ids that facts hold."""
+    """The author's words, by the ids that facts hold; turning: the course's word."""
 
     system: System
     labels: Labels
+    turning: Turning = "torque"
 
     def body(self, id: str) -> Called:
         """ "shelf", "your forearm"; pieces of a truss go by their letters."""

@@ -7,6 +7,7 @@ import math
 import pytest
 
 from probgen.bank.labels import Coined, Reason, Sort
+from probgen.bank.labels import Coined
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
 from probgen.input.fault import InputError
@@ -110,6 +111,9 @@ def test_a_resultant_does_where_it_acts_what_they_all_do(
     fx, fy = sum(force[1] for force in held), sum(force[2] for force in held)
     turned = distance * (math.cos(way) * fy - math.sin(way) * fx)
     assert turned == pytest.approx(turning(origin, names))
+    named = template.labels.quantities["d"].name
+    assert isinstance(named, Coined)
+    assert named.line == (("C", "H") if along else ())
 
 
 FAULTS = [

@@ -63,8 +63,8 @@ _COINED: Final = {
     Sort.ALONG_LOAD: "distance along the load",
     Sort.INTENSITY: "load per length of {of}",
     Sort.CENTROID: "distance of the resultant of {of}",
-    Sort.TORQUE: "torque about {at}, counter-clockwise positive",
-    Sort.CROSSING: "distance from {at} to the line of action of {of}",
+    Sort.TORQUE: "{turning} about {at}, counter-clockwise positive",
+    Sort.CROSSING: "distance from {at} to the line of action of {of}, positive {way}",
 }
 _ALONE: Final = {
     (Sort.APPLIED_FORCE, ByKind.FORCE): "the force",
@@ -102,7 +102,7 @@ _REASONS: Final = {
     ),
     Reason.SAME_TORQUE: (
         "the resultant turns as much as all of them together, so it acts at such a distance that "
-        "its own torque is theirs"
+        "its own {turning} is theirs"
     ),
 }
 
@@ -139,16 +139,25 @@ def called(name: Called, nouns: Nouns) -> str:
             return _KINDS[name]
         case BodyNamed(body):
             return called(nouns.body(body), nouns)
-        case Coined(sort, of, at):
+        case Coined(sort, of, at, line):
             if isinstance(of, ByKind) and (sort, of) in _ALONE:
                 return _ALONE[sort, of]
             if isinstance(of, str) and is_named(of, _OWN_NOUNS.get(sort, ())):
                 return of
-            return _COINED[sort].format(of=the_called(of, nouns), at=at)
+            return _COINED[sort].format(
+                of=the_called(of, nouns), at=at, turning=nouns.turning, way=_way(line, nouns)
+            )
         case Lettered(piece, joints):
             return _lettered(piece, joints)
         case _:
             assert_never(name)
+
+
+def _way(line: tuple[str, ...], nouns: Nouns) -> str:
+    """Which way a distance is counted: between two points, or as x is."""
+    if line:
+        return f"from {line[0]} toward {line[1]}"
+    return "to the east" if nouns.labels.plan else "to the right"
 
 
 def _lettered(piece: Piece, joints: Sequence[str]) -> str:
@@ -204,6 +213,6 @@ def reason(id: str, nouns: Nouns) -> str:
     """Why a condition holds, in a sentence without its end."""
     match nouns.reason(id):
         case Reason() as ours:
-            return _REASONS[ours]
+            return _REASONS[ours].format(turning=nouns.turning)
         case str(words):
             return words

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from probgen.bank.labels import (
@@ -54,7 +56,11 @@ CALLED: list[tuple[Called, str]] = [
     (Coined(Sort.COUPLE, ByKind.COUPLE), "the couple"),
     (Coined(Sort.COUPLE, ByKind.SUPPORT), "couple from the support"),
     (Coined(Sort.FREE_FALL), "acceleration of free fall"),
-]
+    (Coined(Sort.CROSSING, "load", "A"),
+     "distance from A to the line of action of the load, positive to the right"),
+    (Coined(Sort.CROSSING, "load", "A", ("B", "D")),
+     "distance from A to the line of action of the load, positive from B toward D"),
+]  # fmt: skip
 
 
 @pytest.mark.parametrize(("noun", "said"), ARTICLES)
@@ -106,3 +112,13 @@ def test_every_reason_has_words(reason: Reason) -> None:
 def test_an_author_s_own_reason() -> None:
     assert names.reason("1", NOUNS) == "so it is built"
     assert names.reason("3", NOUNS) == ""
+
+
+def test_a_distance_seen_from_above_and_the_course_s_word_for_torque() -> None:
+    plan = Nouns(NO_NOUNS.system, replace(LABELS, plan=True))
+    assert names.called(Coined(Sort.CROSSING, "load", "A"), plan).endswith("positive to the east")
+    labels = Labels(reasons={"1": Reason.SAME_TORQUE})
+    moment = Nouns(NO_NOUNS.system, labels, "moment")
+    said = names.called(Coined(Sort.TORQUE, at="B"), moment)
+    assert said == "moment about B, counter-clockwise positive"
+    assert names.reason("1", moment).endswith("its own moment is theirs")
