@@ -22,6 +22,7 @@ _IMPLAUSIBLE: Final = (
     FlawKind.OFF_SECTION,
     FlawKind.HOLE_BEYOND,
     FlawKind.NEAR_AXIS,
+    FlawKind.NO_DIRECTION,
 )
 _ONLY_PULL: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE)
 _ONLY_PUSH: Final = (Kind.CONTACT, Kind.ROLLER, Kind.ROUGH)
@@ -126,6 +127,11 @@ def _implausible(template: Template, flaw: Flaw) -> str:
             return f"the section at {flaw.place} is not on the {noun}"
         case FlawKind.OFF_BODY:
             return f"{name} acts at {flaw.place}, which lies beyond the {noun}"
+        case FlawKind.NO_DIRECTION:
+            return (
+                f"the force from {name} ({symbol}) is zero, so it has no direction: ask for its "
+                "components, or keep it from zero with a [[require]] or other ranges"
+            )
     axis = "vertical" if flaw.place == "x" else "horizontal"
     of = Quantity(flaw.quantity)
     small = of.x if flaw.place == "x" else of.y

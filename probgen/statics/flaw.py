@@ -26,6 +26,7 @@ class FlawKind(Enum):
     OFF_SECTION = auto()  # a section is not on the member it cuts
     LARGER_ELSEWHERE = auto()  # a bending moment asked as the largest is not that
     NO_LENGTH = auto()  # a body that is to be cut through has none
+    NO_DIRECTION = auto()  # a direction is asked of a force that is zero
     NEAR_AXIS = auto()  # a direction is asked that a marker's tolerance cannot tell from an axis
 
 

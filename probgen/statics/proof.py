@@ -139,6 +139,7 @@ def _prove(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
     _blame_largest(system, complete, faults)
     _blame_senses(plan, settled, size, faults)
     _blame_other_roots(plan, batch, faults)
+    _blame_directions(system, batch, faults)
     if not any(find.form is Form.HOLDS for find in system.finds):
         _blame_limits(system, settled, faults)
     return Proof(residual, difference, faults.each(), settled)
@@ -148,8 +149,18 @@ def _prove_data(plan: Plan, batch: Mapping[str, Array], draws: int) -> Proof:
     """Quantities that follow from the data, with no equilibrium asked: they must have values."""
     faults = _Faults(draws)
     _blame_senses(plan, batch, np.ones(draws), faults)
+    _blame_directions(plan.system, batch, faults)
     nothing = np.zeros(draws)
     return Proof(nothing, nothing, faults.each(), dict(batch))
+
+
+def _blame_directions(system: System, batch: Mapping[str, Array], faults: _Faults) -> None:
+    """A force that is zero, for all that floats can tell, points nowhere."""
+    for find in system.finds:
+        if find.form is Form.MAGNITUDE_AND_DIRECTION:
+            size = batch[find.numbers[0].magnitude]
+            none = size <= TOLERANCE * _largest_force(system, batch, len(faults))
+            _blame(faults, none, Flaw(FlawKind.NO_DIRECTION, find.quantity))
 
 
 def _blame(faults: _Faults, bad: NDArray[np.bool_], flaw: Flaw) -> None:

@@ -41,6 +41,7 @@ from probgen.wording.once import said_once
 from probgen.wording.passage import Part, Passage, Sentences, sentences
 from probgen.wording.resultant import resultant_passages
 from probgen.wording.signs import negative_part
+from probgen.wording.steady import may_move
 from probgen.wording.together import reasons, together_passage
 from probgen.wording.torque import together, turning_passage
 from probgen.wording.truss import idle_passage, links_told, taken_in_tension
@@ -311,7 +312,8 @@ def _single(digits: Digits, step: Step) -> Iterator[Passage]:
 
 def _torque_passage(digits: Digits, step: Step) -> Passage:
     turning, equation = digits.convention.turning, step.equation
-    zero = TorquesZero(equation.bodies, equation.about, turning)
+    steady = may_move(digits, equation.bodies)
+    zero = TorquesZero(equation.bodies, equation.about, turning, steady)
     opening = sentences(zero, *go_on(digits, [step]))
     return Passage(TorqueHeading(turning), (opening, *_worked(digits, step)))
 
@@ -324,7 +326,7 @@ def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
     opening = Sentences(
         (
             *together(system, equation),
-            _forces_zero(system, steps, earlier),
+            _forces_zero(digits, steps, earlier),
             *splits(digits, steps, split_told(system, earlier)),
             *weights_turned(system, steps, earlier),
             *level_part(system, steps),
@@ -339,14 +341,14 @@ def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
     yield Passage(ForceHeading(() if alone else equation.bodies), tuple(parts))
 
 
-def _forces_zero(system: System, steps: Sequence[Step], earlier: Sequence[Step]) -> Fact:
-    bodies = steps[0].equation.bodies
+def _forces_zero(digits: Digits, steps: Sequence[Step], earlier: Sequence[Step]) -> Fact:
+    system, bodies = digits.case.system, steps[0].equation.bodies
     earlier = [step for step in earlier if not step.idle]
     level = all(step.equation.axis in (X, Y) for step in steps)
     axes = tuple(dict.fromkeys(step.equation.about for step in steps)) if level else ()
     before = any(bodies == each.bodies for step in earlier for each in step.equations)
     particle = any(system.body(body).particle for body in bodies)
-    return ForcesZero(bodies, axes, before, particle)
+    return ForcesZero(bodies, axes, before, particle, may_move(digits, bodies))
 
 
 def _worked(digits: Digits, step: Step) -> Iterator[Part]:

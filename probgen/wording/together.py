@@ -52,6 +52,7 @@ from probgen.wording.level_part import level_part
 from probgen.wording.other_angle import angle_part, apart_part
 from probgen.wording.passage import Part, Passage, sentences
 from probgen.wording.signs import negative_part
+from probgen.wording.steady import may_move
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
 
@@ -107,7 +108,8 @@ def _why_zero(digits: Digits, step: Step) -> Iterator[Fact]:
         own = [each for each in balances if each.bodies == bodies]
         for each in own:
             if each.kind == "torque":
-                yield TorquesZero(bodies, each.about, digits.convention.turning)
+                steady = may_move(digits, bodies)
+                yield TorquesZero(bodies, each.about, digits.convention.turning, steady)
                 told.add(bodies)
         along = [each for each in own if each.kind == "force"]
         if along:
@@ -115,7 +117,7 @@ def _why_zero(digits: Digits, step: Step) -> Iterator[Fact]:
             axes = tuple(sorted({each.about for each in along})) if level else ()
             particle = any(system.body(body).particle for body in bodies)
             too = bodies in told and len(groups) == 1  # else it would not be told of which
-            yield ForcesZero(bodies, axes, too, particle)
+            yield ForcesZero(bodies, axes, too, particle, may_move(digits, bodies))
 
 
 def _name(digits: Digits, id: str) -> Name:

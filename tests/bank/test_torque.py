@@ -7,7 +7,6 @@ import math
 import pytest
 
 from probgen.bank.labels import Coined, Reason, Sort
-from probgen.bank.labels import Coined
 from probgen.bank.reading import read_template
 from probgen.bank.template import Template
 from probgen.input.fault import InputError

@@ -64,6 +64,9 @@ TOLD = [
     (HANGING, Flaw(FlawKind.NEAR_AXIS, "R", place="x"),
      "the force from the hinge (R) is so nearly vertical that the tolerance of a direction "
      "cannot tell which side is meant; ask for abs(R.x) > 0.05*hypot(R.x, R.y)"),
+    (HANGING, Flaw(FlawKind.NO_DIRECTION, "R"),
+     "the force from the hinge (R) is zero, so it has no direction: ask for its components, or "
+     "keep it from zero with a [[require]] or other ranges"),
     (BENT, Flaw(FlawKind.LARGER_ELSEWHERE, "M_max", value=1.5, place="A"),
      "the bending moment is as large or larger 1.5 m from A, not largest between D and B (M_max): "
      "keep it there with a [[require]] on x_m and the loads, or ask for it elsewhere"),

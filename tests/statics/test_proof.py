@@ -322,3 +322,43 @@ def test_a_difference_counts_against_others_of_its_kind(
 ) -> None:
     values = {"R.x": -100.0, "R.y": 3.0, "T": 0.5, "W_t": 900.0, "L": 2.0, "d": 0.9, "theta": 70.0}
     assert _size_of(stayed, name, np.array([value]), values) == pytest.approx(size)
+
+
+IDLE = (
+    HEAD
+    + """
+[given]
+W = { name = "weight", choices = [60], unit = "N" }
+[body.lamp]
+particle = true
+[body.shackle]
+particle = true
+[[weight]]
+body = "lamp"
+force = "W"
+[[cable]]
+body = "lamp"
+direction = 90
+symbol = "T"
+[[force]]
+body = "shackle"
+symbol = "R"
+name = "post"
+[[find]]
+quantity = "T"
+[[find]]
+quantity = "R"
+as = "FORM"
+"""
+)
+
+
+@pytest.mark.parametrize("form", ["magnitude and direction", "components"])
+def test_a_force_that_is_zero_has_no_direction(form: str) -> None:
+    """Nothing but the post touches the shackle."""
+    system = read_template(IDLE.replace("FORM", form), "own.toml").system
+    values = {"W": np.array([60.0]), "g": np.array([9.8])}
+    plan = find_plan(system, values)
+    (faults,) = prove(plan, solve(plan, values)).faults
+    asked = Flaw(FlawKind.NO_DIRECTION, "R")
+    assert faults == ((asked,) if form.startswith("magnitude") else ())

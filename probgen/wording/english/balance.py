@@ -13,6 +13,7 @@ from probgen.wording.english.grammar import (
     heading,
     numeral,
     series,
+    still,
     the_bodies,
 )
 from probgen.wording.english.names import quantity, reason, the_body, the_element, the_members
@@ -199,9 +200,10 @@ def with_the_result(fact: WithTheResult, nouns: Nouns) -> Inlines:
 @say.register
 def torques_zero(fact: TorquesZero, nouns: Nouns) -> Inlines:
     return filled(
-        "{Body} {are} at rest, so the {word}s about {P} add up to zero.",
+        "{Body} {are} {still}, so the {word}s about {P} add up to zero.",
         Body=_capital(the_bodies(fact.bodies, nouns)),
         are=bodies_are(fact.bodies, nouns),
+        still=still(fact.steady),
         word=fact.turning,
         P=letter(fact.pivot),
     )
@@ -216,7 +218,7 @@ def forces_zero(fact: ForcesZero, nouns: Nouns) -> Inlines:
     pattern = (
         "The forces on {body} balance: {axes} they add up to zero."
         if fact.particle
-        else "{Body} {are} at rest, so the forces {axes} add up to zero."
+        else "{Body} {are} {still}, so the forces {axes} add up to zero."
     )
     body = the_bodies(fact.bodies, nouns)
     return filled(
@@ -224,6 +226,7 @@ def forces_zero(fact: ForcesZero, nouns: Nouns) -> Inlines:
         body=body,
         Body=_capital(body),
         are=bodies_are(fact.bodies, nouns),
+        still=still(fact.steady),
         axes=axes,
     )
 

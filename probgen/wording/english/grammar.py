@@ -50,6 +50,11 @@ def the_bodies(ids: Iterable[str], nouns: Nouns) -> str:
     return told[0] if len(told) == 1 else ", ".join(told[:-1]) + " and " + told[-1]
 
 
+def still(steady: bool) -> str:
+    """How bodies in equilibrium are; steady: they slide, or may."""
+    return "at rest or in steady motion" if steady else "at rest"
+
+
 _SINGULAR: Final = ("ss", "us", "is", "as", "lens")
 """How nouns of one thing end that end with an s: a truss, an apparatus, a chassis."""
 

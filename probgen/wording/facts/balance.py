@@ -141,11 +141,12 @@ class WithTheResult(Fact):
 
 @dataclass(frozen=True, slots=True)
 class TorquesZero(Fact):
-    """Why the torques on bodies at rest add up to zero."""
+    """Why the torques on bodies add up to zero; steady: one slides, or what slides on it may."""
 
     bodies: tuple[str, ...]
     pivot: str
     turning: Turning
+    steady: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,12 +154,14 @@ class ForcesZero(Fact):
     """Why forces along some axes add up to zero; no axes stand for any axis.
 
     too: whether a balance of the same bodies was said before; particle: it may move steadily.
+    steady: as in `TorquesZero`.
     """
 
     bodies: tuple[str, ...]
     axes: tuple[str, ...]
     too: bool
     particle: bool
+    steady: bool = False
 
 
 @dataclass(frozen=True, slots=True)
