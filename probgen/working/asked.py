@@ -6,6 +6,8 @@ The widths are those of `tolerance.half_widths`, over arrays in place of one stu
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import partial
 from typing import Final
 
 import numpy as np
@@ -16,7 +18,8 @@ from probgen.quantities.unit import ANGLE, DEGREE, FORCE
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Form
-from probgen.working.case import Case
+from probgen.working.carried import carried_into
+from probgen.working.case import DUST, Case
 from probgen.working.convention import Convention
 from probgen.working.digits import Digits
 from probgen.working.direction import PLACES
@@ -32,15 +35,17 @@ def asked_answers(
     """Those of everything the plan reaches, an entry a draw; of a yes or no there is none."""
     asked = plan.system.asked
     digits = Digits(Case(plan, labels, {}, {}), convention)
-    floors = _force_floors(digits, solved)
-    halves = [_half_widths(digits, of, solved[id], floors) for id, of in asked.items()]
+    floors = _Floors.of(digits, solved)
+    halves = [_half_widths(digits, of, solved, floors) for of in asked.values()]
     shape = len(asked), len(next(iter(solved.values())))
     values, widths = (np.reshape(rows, shape).T for rows in ([solved[id] for id in asked], halves))
     return Answers(values, widths, tuple(of.is_direction for of in asked.values()))
 
 
-def _half_widths(digits: Digits, of: Quantity, values: Numbers, floors: Numbers) -> Numbers:
-    """floors: for forces, by the largest force found."""
+def _half_widths(
+    digits: Digits, of: Quantity, solved: Mapping[str, Numbers], floors: _Floors
+) -> Numbers:
+    values = solved[str(of)]
     if of.is_direction:
         return np.full(len(values), ANGLE_FLOOR)
     variables = digits.case.system.variables
@@ -51,7 +56,15 @@ def _half_widths(digits: Digits, of: Quantity, values: Numbers, floors: Numbers)
     dimension = FORCE if of.is_magnitude else variables[str(of)].dimension
     if dimension == ANGLE:
         return np.maximum(relative, ANGLE_FLOOR)
-    return np.maximum(relative, floors) if dimension == FORCE else relative
+    if dimension != FORCE:
+        return relative
+    carried = carried_into(digits.case.plan, str(of), solved, partial(_half_places, digits, solved))
+    nothing = np.abs(values) <= DUST * floors.largest
+    return np.maximum(relative, np.minimum(floors.halves, np.where(nothing, np.inf, carried)))
+
+
+def _half_places(digits: Digits, solved: Mapping[str, Numbers], id: str) -> Numbers:
+    return _last_places(digits, id, solved[id]) / 2
 
 
 def _last_places(digits: Digits, id: str, values: Numbers) -> Numbers:
@@ -78,13 +91,21 @@ def _cut_off(digits: Digits, id: str, values: Numbers) -> Numbers:
     return np.where(places > 0.0, np.abs(steps - rounded) * places, 0.0)
 
 
-def _force_floors(digits: Digits, solved: Mapping[str, Numbers]) -> Numbers:
-    """Half a unit of the last figure of the largest force found, in each draw."""
-    system = digits.case.system
-    forces = [id for id in system.unknown_forces if id in solved]
-    if not forces:
-        return np.zeros(len(next(iter(solved.values()))))
-    places = np.array([_last_places(digits, id, solved[id]) for id in forces])
-    largest = np.argmax(np.abs([solved[id] for id in forces]), axis=0)
-    floors: Numbers = np.take_along_axis(places, largest[None, :], axis=0)[0] / 2
-    return floors
+@dataclass(frozen=True, slots=True)
+class _Floors:
+    """The size of the largest force found in each draw, and half a unit of its last figure."""
+
+    largest: Numbers
+    halves: Numbers
+
+    @classmethod
+    def of(cls, digits: Digits, solved: Mapping[str, Numbers]) -> _Floors:
+        forces = [id for id in digits.case.system.unknown_forces if id in solved]
+        if not forces:
+            none = np.zeros(len(next(iter(solved.values()))))
+            return cls(none, none)
+        places = np.array([_last_places(digits, id, solved[id]) for id in forces])
+        sizes = np.abs([solved[id] for id in forces])
+        largest = np.argmax(sizes, axis=0)[None, :]
+        size, place = (np.take_along_axis(each, largest, axis=0)[0] for each in (sizes, places))
+        return cls(size, place / 2)

@@ -14,7 +14,8 @@ from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import System
 
-_DUST: Final = 1e-11  # of the largest force, or of a degree: what rounding of floats leaves
+DUST: Final = 1e-11
+"""Of the largest force, or of a degree: what rounding of floats leaves in place of nothing."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +47,7 @@ def case_of(
     sizes = {FORCE: largest, ANGLE: 1.0}
     for name in known:
         variable = plan.system.variables.get(name)
-        if variable and abs(known[name]) < _DUST * sizes.get(variable.dimension, 0.0):
+        if variable and abs(known[name]) < DUST * sizes.get(variable.dimension, 0.0):
             known[name] = 0.0
     for outcome in plan.outcomes:
         if outcome.of.is_direction:

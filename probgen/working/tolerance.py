@@ -12,6 +12,7 @@ from probgen.quantities.expression import Number, evaluate
 from probgen.quantities.rounding import exact, last_place
 from probgen.quantities.unit import ANGLE, DEGREE, FORCE
 from probgen.statics.quantity_id import Quantity
+from probgen.working.carried import carried_into
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
 from probgen.working.result import Result
@@ -41,9 +42,10 @@ def half_widths(digits: Digits, ids: Iterable[str]) -> dict[str, float]:
 
     The course's tolerance, relative to the answer, and at least half a unit of the last figure the
     course asks for, so that the right answer rounded rightly is right.  For angles at least
-    `ANGLE_FLOOR`, and that alone for directions; for forces at least half a unit of the last figure
-    of the largest force found, because a small difference of large forces cannot be known better
-    than they are.
+    `ANGLE_FLOOR`, and that alone for directions.  A small difference of large forces cannot be
+    known better than they are: for forces at least what the rounding of all they are worked from
+    carries into them (`carried_into`), up to half a unit of the last figure of the largest force
+    found; for a force that is nothing, that half unit itself.
     """
     of_forces = cache(partial(_force_floor, digits))
     return {
@@ -68,7 +70,9 @@ def _half_width(digits: Digits, id: str, printed: Number, of_forces: Callable[[]
     dimension = FORCE if _quantity(digits, id).is_magnitude else case.system.variables[id].dimension
     if dimension == ANGLE:
         return max(relative, ANGLE_FLOOR)
-    return max(relative, of_forces()) if dimension == FORCE else relative
+    if dimension != FORCE or (floor := of_forces()) <= relative:
+        return relative
+    return max(relative, min(floor, _carried(digits, id))) if printed.value else floor
 
 
 def _quantity(digits: Digits, id: str) -> Quantity:
@@ -96,7 +100,19 @@ def _printed(digits: Digits, id: str) -> Number:
     return digits.rounded(digits.case.values[id], unit)
 
 
+def _carried(digits: Digits, id: str) -> float:
+    """What rounding on the way carries into an answer, coherent units."""
+    case = digits.case
+
+    def half(name: str) -> float:
+        shown = digits.rounded(case.values[name], digits.unit_of(name))
+        return float(last_place(shown.value)) / 2 * _factor(shown) if shown.value else 0.0
+
+    return float(carried_into(case.plan, id, case.values, half))
+
+
 def _force_floor(digits: Digits) -> float:
+    """Half a unit of the last figure of the largest force found, coherent units."""
     case = digits.case
     forces = [id for id in case.system.unknown_forces if id in case.values]
     if not forces:
