@@ -117,7 +117,7 @@ def _friction(plan: Plan, change: TermChange) -> Iterator[tuple[Force, Plan]]:
             for step, equation in _balances(plan)
             if not names_in(force.magnitude) & _sought(step) and len(equation.terms) > 2
         ]
-        changed = _changed_in(plan, balances, change, {force.id}, signed=True)
+        changed = _changed_in(plan, balances, change, {force.id})
         if changed:
             yield force, changed
 
@@ -142,10 +142,9 @@ def _changed_in(
     equations: Collection[Equation],
     change: TermChange,
     sources: Collection[str],
-    signed: bool = False,
 ) -> Plan | None:
     """The terms of some forces changed in some balances only."""
-    return rewritten(plan, in_equations(equations, on_terms(change, "force", sources)), signed)
+    return rewritten(plan, in_equations(equations, on_terms(change, "force", sources)))
 
 
 def _one_strand(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
@@ -175,7 +174,7 @@ def _component_sign(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
             force = _force(plan.system, term.source)
             if term.ratio == UNITY or force is None:
                 continue
-            changed = _changed_in(plan, [equation], flipped, {term.source}, signed=True)
+            changed = _changed_in(plan, [equation], flipped, {term.source})
             if changed:
                 level = equation.about in ("x", "y")
                 told: dict[str, Part] = {"F": term.magnitude, "axis": equation.about}
@@ -192,7 +191,7 @@ def _balance_sign(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
             told: dict[str, Part] = {"W": force.magnitude}
             ways: dict[str, TermChange] = {"out": dropped, "turned": flipped}
             for way, change in ways.items():
-                changed = _changed_in(plan, [equation], change, {force.id}, signed=True)
+                changed = _changed_in(plan, [equation], change, {force.id})
                 if changed:
                     yield Misstep("balance_sign", changed, way, told, unlikely=True)
 

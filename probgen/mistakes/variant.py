@@ -85,11 +85,29 @@ def wrong_values(misstep: Misstep, values: Mapping[str, Value]) -> dict[str, Val
     """What a student with this slip finds: everything the plan reaches, coherent units.
 
     values: givens, derived quantities and g; floats for one draw or arrays with one entry a draw.
-    What the slip makes impossible is not finite.
+    What the slip makes impossible is not finite, nor is what follows from it: who finds a rope that
+    pushes, or a length below zero, looks for the mistake and does not leave the sign out.
     """
+    plan = misstep.plan
     carry = partial(cut, figures=misstep.figures) if misstep.figures else in_full
-    found = rerun(misstep.plan, values, carry=carry)
-    return {line.id: found[line.id] for line in misstep.plan.lines}
+    found = rerun(plan, values, carry=carry)
+    if turned := _turned(plan, found):
+        found = rerun(plan, values, turned, carry)
+    return {line.id: found[line.id] for line in plan.lines}
+
+
+def _turned(plan: Plan, found: Mapping[str, Value]) -> dict[str, Value]:
+    """Sizes that cannot be negative and come out so, with no number where they do."""
+    sizes = {id: v for id, v in plan.system.variables.items() if v.nonnegative}
+    turned: dict[str, Value] = {}
+    for id in (line.id for line in plan.lines if line.id in sizes):
+        below = np.less(found[id], -_DUST * np.maximum(1.0, np.abs(found[id])))
+        if below.any():
+            turned[id] = np.where(below, np.nan, found[id])[()]
+    return turned
+
+
+_DUST: Final = 1e-9  # what only the rounding of floats leaves below nothing
 
 
 _SMALLEST: Final = 1e-300  # stands in for zero, which has no order of magnitude
@@ -103,11 +121,10 @@ def cut(value: Value, figures: int) -> Value:
     return cut
 
 
-def rewritten(plan: Plan, change: Change, signed: bool = False) -> Plan | None:
+def rewritten(plan: Plan, change: Change) -> Plan | None:
     """The plan with its equations changed and solved again for the same unknowns.
 
-    A size that cannot be negative is taken without its sign, as a student would report it, unless
-    `signed`.  None when the change touches nothing, or leaves an equation that cannot be solved.
+    None when the change touches nothing, or leaves an equation that cannot be solved.
     """
     steps: list[Step] = []
     touched = False
@@ -115,7 +132,7 @@ def rewritten(plan: Plan, change: Change, signed: bool = False) -> Plan | None:
         if all(change(equation) == equation for equation in group[0].equations):
             steps += group
             continue
-        again = _solved_again(plan, group[0], change, signed)
+        again = _solved_again(plan, group[0], change)
         if again is None:
             return None
         steps += again
@@ -136,18 +153,14 @@ def _groups(plan: Plan) -> Iterator[tuple[Step, ...]]:
         place = end
 
 
-def _solved_again(plan: Plan, first: Step, change: Change, signed: bool) -> tuple[Step, ...] | None:
+def _solved_again(plan: Plan, first: Step, change: Change) -> tuple[Step, ...] | None:
     """The steps of a group whose equations are changed; all of them, also where few were needed."""
     equations = tuple(change(equation) for equation in first.equations)
     names = (first.unknown, *(partner.unknown for partner in first.partners))
     solved = eliminated(tuple(e.expression for e in equations), names)
     if solved is None:
         return None
-    steps = []
-    for each in solved:
-        size = plan.system.variables[each.unknown].nonnegative and not signed
-        value = Call("abs", (each.value,)) if size else each.value
-        steps.append(Step(each.unknown, equations[each.place], value, first.removed))
+    steps = [Step(e.unknown, equations[e.place], e.value, first.removed) for e in solved]
     return (replace(steps[0], partners=tuple(steps[1:])), *steps[1:])
 
 
