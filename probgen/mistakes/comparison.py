@@ -17,6 +17,7 @@ from probgen.mistakes.belief import Place, as_told, believable, places, possible
 from probgen.mistakes.likelihood import rank
 from probgen.mistakes.variant import Misstep
 from probgen.mistakes.wrong_working import Column, Missteps, WrongWorking, wrong_workings
+from probgen.quantities.unit import Dimension
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import System
 from probgen.working.digits import Digits
@@ -45,6 +46,7 @@ class Slip:
     origin: whether it is the first answer of the working that the slip spoils; later ones follow.
     half: how far (coherent units) another number has to be off not to be taken for this one.
     spoils: for every answer the value this slip leads to, coherent units: what follows through.
+    elsewhere: whether it would earn full marks as another answer of its dimension.
     """
 
     answer: str
@@ -55,6 +57,7 @@ class Slip:
     origin: bool
     half: float
     spoils: Mapping[str, float]
+    elsewhere: bool = False
 
     @property
     def id(self) -> str:
@@ -92,14 +95,15 @@ def class_slips(students: Sequence[Digits], made: Missteps) -> tuple[tuple[Slip,
 def likely(found: Sequence[Slip], count: int = 3) -> tuple[Slip, ...]:
     """The few a key tells of: one number for each of the likeliest slips, where it is made.
 
-    No two of them are so close that one could be taken for the other, and none of them says that
-    what is asked for is nothing, which is looked at twice.
+    No two of them are so close that one could be taken for the other, none is the right number of
+    another answer, which would look right on the page, and none says that what is asked for is
+    nothing, which is looked at twice.
     """
     chosen: dict[str, Slip] = {}
     for slip in sorted(found, key=lambda slip: rank(slip.misstep)):
         if len(chosen) == count:
             break
-        told = slip.origin and slip.id not in chosen and not slip.vanishes
+        told = slip.origin and slip.id not in chosen and not slip.vanishes and not slip.elsewhere
         if told and _clear(slip, chosen.values()):
             chosen[slip.id] = slip
     return tuple(chosen.values())
@@ -196,7 +200,24 @@ def _of_student(
             if not of.is_direction:
                 half = max(half, tolerance * abs(value))
             begins = bool(first.begins[answer][place])
-            yield Slip(answer, of, value, first.misstep, ids[1:], begins, half, spoils)
+            elsewhere = _is_another(known, answer, value, half, place)
+            yield Slip(answer, of, value, first.misstep, ids[1:], begins, half, spoils, elsewhere)
+
+
+def _is_another(known: Known, answer: str, value: float, half: float, place: int) -> bool:
+    """Whether a wrong value of an answer is, within full marks, the right one of another."""
+    asked, own = known.system.asked, _measured(known.system, answer)
+    return any(
+        gap(of)(value, float(known.right[id][place])) <= max(half, float(known.halves[id][place]))
+        for id, of in asked.items()
+        if id != answer and _measured(known.system, id) == own
+    )
+
+
+def _measured(system: System, id: str) -> Dimension | None:
+    """The dimension of an answer; None of a direction, which only others are beside."""
+    of = system.asked[id]
+    return None if of.is_direction else system.variables[of.unit_id].dimension
 
 
 def _classes(

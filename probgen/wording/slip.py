@@ -32,14 +32,16 @@ def tell_wrong(
     quantity = _letter(digits.case.labels, of)
     second = missteps[1] if len(missteps) > 1 else None
     turning = digits.convention.turning
-    return SlipNamed(quantity, _shown(of, value, digits), missteps[0], turning, second)
+    shown = _shown(of, value, digits, at_limit="limit" in missteps[0].parts)
+    return SlipNamed(quantity, shown, missteps[0], turning, second)
 
 
-def _shown(of: Quantity, value: float, digits: Digits) -> Number | Direction:
-    """The wrong value as it would be printed."""
+def _shown(of: Quantity, value: float, digits: Digits, at_limit: bool) -> Number | Direction:
+    """The wrong value, rounded as usual; at the wrong one of several limits as the key has it."""
     if of.is_direction:
         return direction_of(value, digits.convention)
-    return digits.answered(str(of), value, digits.unit_of(of.unit_id))
+    unit = digits.unit_of(of.unit_id)
+    return digits.answered(str(of), value, unit) if at_limit else digits.rounded(value, unit)
 
 
 def _letter(labels: Labels, of: Quantity) -> Name:

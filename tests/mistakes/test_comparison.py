@@ -12,7 +12,10 @@ from probgen.mistakes.comparison import CLEAR, Slip, class_slips, likely, slips
 from probgen.mistakes.likelihood import LIKELIHOOD, rank
 from probgen.problem.problem import Problem, Worked, draw_class, prepare, work
 from probgen.working.convention import Convention
+from probgen.working.digits import Digits
 from probgen.working.tolerance import half_width
+from tests.situations import SLIPS_DOWN, SLOPE, crate, finding, worked
+from tests.two_states import two_crates
 
 ROOT = Path(__file__).parents[2]
 PUBLISHED = ROOT / "tests" / "published"
@@ -92,6 +95,26 @@ def test_equal_numbers_are_one_class() -> None:
     """Exchanged functions and the wrong reference line give the ladder one number."""
     (both,) = [s for s in found(LADDER)[0] if s.answer == "F_w" and round(s.value, 1) == 265.4]
     assert {both.id, *both.alike} == {"sin_cos_swap", "wrong_reference_line"}
+
+
+def test_the_right_number_of_another_answer_is_left_out_of_the_key() -> None:
+    """Friction the wrong way gives the crate about to slip down 318 N: what T_2 is asked to be."""
+    own, (case,) = crates(two_crates())
+    (turned,) = [s for s in slips(case, own.missteps) if (s.id, s.answer) == (TURNED, "T")]
+    assert turned.value == pytest.approx(318.10, abs=0.01)
+    assert turned.elsewhere
+    assert turned not in likely(slips(case, own.missteps), 99)
+    own, (case,) = crates(crate() + SLOPE + SLIPS_DOWN + finding("T", "smallest"))
+    (turned,) = [s for s in slips(case, own.missteps) if (s.id, s.answer) == (TURNED, "T")]
+    assert turned in likely(slips(case, own.missteps), 99)
+
+
+TURNED = "friction_reversed"
+
+
+def crates(text: str) -> tuple[Problem, tuple[Digits]]:
+    made, own = worked(text)
+    return made, (own.digits,)
 
 
 def test_numbers_too_close_are_left_out_of_the_key() -> None:

@@ -19,6 +19,7 @@ from probgen.wording.slip import slips_told, tell_slip
 from probgen.working.convention import Convention
 from tests import situations
 from tests.situations import SLIDES, TIPS, cabinet, finding
+from tests.two_states import two_crates
 
 ROOT = Path(__file__).parents[2]
 STRUT = ROOT / "tests" / "published" / "up1-12.2-cyu8.toml"
@@ -73,6 +74,18 @@ def test_the_other_limit_is_printed_as_the_working_prints_it() -> None:
     said = [plain_text(problem.language.say(each, problem.nouns)) for each in told]
     assert [line for line in said if line.startswith("P = 165 N: ")]
     assert not [line for line in said if line.startswith("P = 166 N: ")]
+
+
+def test_a_slip_on_the_way_to_a_limit_is_rounded_as_any_number() -> None:
+    """Without friction T = 490 N sin 25 = 207.08 N; rounded up it were 208 N."""
+    problem, own = situations.worked(two_crates())
+    (smooth,) = (
+        each
+        for each in slips(own.digits, problem.missteps)
+        if each.id == "friction_left_out" and each.answer == "T"
+    )
+    said = plain_text(problem.language.say(tell_slip(smooth, own.digits), problem.nouns))
+    assert said.startswith("T = 207 N: ")
 
 
 def test_every_slip_has_words_and_a_rank() -> None:
