@@ -1,54 +1,71 @@
-"""The last look: torques about a point not used yet, and what the result says of size."""
+"""The last look: a balance the working did not use, and what the result says of size.
+
+Where every balance left holds a force that nobody asked for, the balances along the axes give that
+first; where equations were solved together and no other is left, one of them is looked at again
+with the numbers found.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from probgen.quantities.expression import Expression, Number, Sum, evaluate, names_in
-from probgen.quantities.formula import Balance
+from probgen.quantities.expression import ZERO, Expression, Number, Sum, evaluate, names_in
+from probgen.quantities.formula import Balance, Formula, Relation
 from probgen.quantities.rounding import exact, round_figures, round_places
 from probgen.quantities.unit import FORCE, TORQUE
 from probgen.statics.equation import Equation, X, Y, force_balance, oriented, torque_balance
 from probgen.statics.link import is_link
 from probgen.statics.plan import Plan
+from probgen.statics.solve_for import solved_for
 from probgen.statics.system import Body, System
 from probgen.wording.block import Display, Row
 from probgen.wording.facts.ending import (
     BodyCheckHeading,
     CheckHeading,
+    PutBack,
+    RestFound,
+    RoundingLeft,
     UnusedAxis,
     UnusedPivot,
 )
 from probgen.wording.passage import Part, Passage, Sentences, sentences
 from probgen.wording.sense import sense_of
-from probgen.working.criteria import bodies_used
-from probgen.working.digits import Digits
+from probgen.working.criteria import bodies_used, is_piece
+from probgen.working.digits import Digits, by_lengths
 from probgen.working.fact import Fact
 
 
 @dataclass(frozen=True, slots=True)
 class UnusedBalance:
-    """A balance, its terms as expressions, and the quantities it holds."""
+    """A balance, its terms as expressions, and the quantities it holds.
+
+    again: it was used, but only together with others, so that its numbers may be put back.
+    """
 
     equation: Equation
     terms: tuple[Expression, ...]
     names: frozenset[str]
+    again: bool = False
 
 
-Unused = Mapping[str, tuple[UnusedBalance, ...]]
-"""The balances of each body that a working did not use; by the body's id."""
+Unused = tuple[Mapping[str, tuple[UnusedBalance, ...]], ...]
+"""For each of the ways of a plan the balances of each body left to look at; by the body's id."""
 
 
 def unused_balances(plan: Plan) -> Unused:
     """They follow from the plan alone, and to write them takes longer than to tell a key."""
+    return tuple(_unused_along(way) for way in plan.ways)
+
+
+def _unused_along(plan: Plan) -> Mapping[str, tuple[UnusedBalance, ...]]:
     bodies = bodies_used(plan) if plan.steps else ()
     return {b.id: _balances(plan, b) for b in bodies if not is_link(plan.system, b)}
 
 
 def _balances(plan: Plan, body: Body) -> tuple[UnusedBalance, ...]:
-    """The balances of a body that the working did not use."""
+    """The balances of a body that the working did not use, and those that may be put back into."""
     used = {
         (equation.kind, equation.about)
         for step in plan.steps
@@ -67,40 +84,115 @@ def _balances(plan: Plan, body: Body) -> tuple[UnusedBalance, ...]:
             if ("force", axis.label) not in used
         ),
     ]
+    whole = not is_piece(plan.system, body)
+    together = [step.equation for step in plan.steps if step.partners and whole]
+    again = [each for each in together if each.bodies == (body.id,)]
     return tuple(
         UnusedBalance(
             equation,
             tuple(term.expression(equation.method) for term in equation.terms),
             names_in(equation.expression),
+            equation in again,
         )
-        for equation in candidates
-        if len(equation.terms) > 1
+        for equation in (*candidates, *again)
+        if equation.terms
     )
 
 
-def check_passage(digits: Digits, body: Body, unused: tuple[UnusedBalance, ...]) -> Passage | None:
-    """A balance the working did not use, with every number in it; None when all were used."""
-    found = _chosen(digits, unused)
-    if found is None:
-        return None
-    alone = len(digits.case.system.bodies) == 1
+def check_passages(
+    digits: Digits, unused: Mapping[str, tuple[UnusedBalance, ...]], *, alone: bool
+) -> tuple[Passage, ...]:
+    """A look back at each body of a working that left it a balance with every number in it.
+
+    Where none did, at each body that forces nobody asked for, or numbers put back, let look at.
+    unused: of one of the ways of a plan; alone: whether the problem has one body only.
+    """
+    bodies = [(digits.case.system.body(id), balances) for id, balances in unused.items()]
+    for look in (_look, _longer_look):
+        looked = [(body, look(digits, body, balances)) for body, balances in bodies]
+        passages = tuple(_passage(digits, body, parts, alone) for body, parts in looked if parts)
+        if passages:
+            return passages
+    return ()
+
+
+def _passage(digits: Digits, body: Body, looked: tuple[Part, ...], alone: bool) -> Passage:
     heading = CheckHeading() if alone else BodyCheckHeading(body.id)
-    parts: list[Part] = [sentences(_opening(digits, found)), Display(_rows(digits, found))]
     compared = tuple(sense_of(digits, body))
-    if compared:
-        parts.append(Sentences(compared))
-    return Passage(heading, tuple(parts))
+    return Passage(heading, (*looked, *((Sentences(compared),) if compared else ())))
 
 
-def _chosen(digits: Digits, unused: tuple[UnusedBalance, ...]) -> Equation | None:
+def _look(digits: Digits, body: Body, unused: tuple[UnusedBalance, ...]) -> tuple[Part, ...]:
+    """At a balance that was not used."""
+    fresh = tuple(balance for balance in unused if not balance.again)
+    equation = _chosen(digits, fresh, digits.case.values)
+    return _balance_parts(digits, equation, digits.case.values) if equation else ()
+
+
+def _longer_look(digits: Digits, body: Body, unused: tuple[UnusedBalance, ...]) -> tuple[Part, ...]:
+    """At torques, after the forces in them that were not found; else at a balance once more."""
+    if is_piece(digits.case.system, body):
+        return ()
+    values = digits.case.values
+    plain = [b for b in unused if not any(map(by_lengths, b.terms))]
+    fresh, again = (tuple(b for b in plain if b.again is often) for often in (False, True))
+    rest = _rest(fresh, values)
+    known = {**values, **{id: float(evaluate(each, values)) for id, (_, each) in rest.items()}}
+    torques = tuple(b for b in fresh if b.equation.kind == "torque")
+    if rest and (equation := _chosen(digits, torques, known)):
+        held = next(b.names for b in torques if b.equation.about == equation.about)
+        left = {id: each for id, each in rest.items() if id in held}
+        return (
+            sentences(RestFound(tuple(dict.fromkeys(axis for axis, _ in left.values())))),
+            Display(tuple(row for id in left for row in _rest_rows(digits, id, left[id][1]))),
+            *_balance_parts(digits, equation, known),
+        )
+    equation = _chosen(digits, again, values)
+    return _balance_parts(digits, equation, values, again=True) if equation else ()
+
+
+def _chosen(
+    digits: Digits, unused: tuple[UnusedBalance, ...], values: Mapping[str, float]
+) -> Equation | None:
     """The unused balance with most terms whose quantities are all known."""
-    plan, values = digits.case.plan, digits.case.values
-    found = {step.unknown for step in plan.steps}
+    found = {step.unknown for step in digits.case.plan.steps}
     known = [
         _without_nothing(balance, values) for balance in unused if balance.names <= values.keys()
     ]
+    known = [equation for equation in known if len(equation.terms) > 1]
     chosen = max(known, key=lambda e: (_plain(e), len(e.terms), _held(e, found)), default=None)
     return oriented(chosen, values) if chosen and chosen.kind == "torque" else chosen
+
+
+def _rest(
+    unused: tuple[UnusedBalance, ...], values: Mapping[str, float]
+) -> dict[str, tuple[str, Expression]]:
+    """The forces not found yet that the balance along one axis gives: the axis, and what they are.
+
+    By their ids.
+    """
+    rest: dict[str, tuple[str, Expression]] = {}
+    for balance in unused:
+        missing = balance.names - values.keys()
+        if balance.equation.kind != "force" or len(missing) != 1:
+            continue
+        (id,) = missing
+        expression = solved_for(balance.equation.expression, id)
+        if expression is not None:
+            rest.setdefault(id, (balance.equation.about, expression))
+    return rest
+
+
+def _rest_rows(digits: Digits, id: str, expression: Expression) -> Iterator[Row]:
+    """A force not found before, in symbols and its number."""
+    value = float(evaluate(expression, digits.case.values))
+    unit = digits.units.unit_of(FORCE)
+    figures = digits.convention.figures + 1
+    shown = Number(round_figures(exact(value / unit.factor), figures), unit)
+    left = (digits.case.system.variables[id].as_name,)
+    if expression != ZERO:
+        yield Row(left, "=", (expression,))
+    yield Row(() if expression != ZERO else left, "=", (shown,))
 
 
 def _held(equation: Equation, found: set[str]) -> int:
@@ -133,32 +225,50 @@ def _points_of(system: System, body: Body) -> tuple[str, ...]:
     return tuple(dict.fromkeys([*body.outline, *acting]))
 
 
-def _opening(digits: Digits, equation: Equation) -> Fact:
+def _balance_parts(
+    digits: Digits, equation: Equation, values: Mapping[str, float], again: bool = False
+) -> tuple[Part, ...]:
+    """What is looked at, its terms with their numbers, and what rounding leaves of their sum."""
+    numbers = _term_numbers(digits, equation, values)
+    total = sum((sign * number.value for sign, number in numbers), Decimal(0))
+    opening = sentences(_opening(digits, equation, again))
+    display = Display(_rows(digits, equation, numbers, total))
+    return (opening, display, *((sentences(RoundingLeft()),) if total else ()))
+
+
+def _opening(digits: Digits, equation: Equation, again: bool) -> Fact:
+    if again:
+        turning = digits.convention.turning if equation.kind == "torque" else None
+        return PutBack(equation.about, turning)
     if equation.kind == "force":
         return UnusedAxis(equation.about)
     return UnusedPivot(equation.about, digits.convention.turning)
 
 
-def _rows(digits: Digits, equation: Equation) -> tuple[Row, ...]:
+def _rows(
+    digits: Digits, equation: Equation, numbers: list[tuple[int, Number]], total: Decimal
+) -> tuple[Row, ...]:
     """The balance in symbols, then each term's number, then their sum."""
     kind = "force" if equation.kind == "force" else digits.convention.turning
-    numbers = _term_numbers(digits, equation)
     left = (Balance(kind, equation.about),)
-    total = sum((sign * number.value for sign, number in numbers), Decimal(0))
-    zero = Number(Decimal(0), numbers[0][1].unit)
+    unit = numbers[0][1].unit
+    zero = Number(Decimal(0), unit)
+    ending: Formula = (Number(total, unit), Relation("≈"), zero) if total else (zero,)
     return (
         Row(left, "=", (equation.expression,)),
         Row((), "=", (Sum(tuple(numbers)),)),
-        Row((), "=" if not total else "≈", (zero,)),
+        Row((), "=", ending),
     )
 
 
-def _term_numbers(digits: Digits, equation: Equation) -> list[tuple[int, Number]]:
+def _term_numbers(
+    digits: Digits, equation: Equation, known: Mapping[str, float]
+) -> list[tuple[int, Number]]:
     """Each term's value to one common decimal place, with four figures in the largest."""
     dimension = FORCE if equation.kind == "force" else TORQUE
     unit = digits.units.unit_of(dimension)
     values = [
-        term.sign * float(evaluate(term.expression(equation.method), digits.case.values))
+        term.sign * float(evaluate(term.expression(equation.method), known))
         / unit.factor
         for term in equation.terms
     ]  # fmt: skip

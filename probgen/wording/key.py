@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from typing import Final
 
 from probgen.quantities.expression import Expression, evaluate, names_in
@@ -15,7 +15,7 @@ from probgen.statics.state import steps_of_state, utmost_finds
 from probgen.statics.step import Step
 from probgen.statics.system import Body, Definition, Find, Form, Limit, System
 from probgen.wording.block import Display
-from probgen.wording.check import Unused, check_passage
+from probgen.wording.check import Unused, UnusedBalance, check_passages
 from probgen.wording.components import counted_forces, split_told, splits, weights_turned
 from probgen.wording.equations import go_on, rows_of, working
 from probgen.wording.facts.balance import (
@@ -49,7 +49,7 @@ from probgen.working.criteria import bodies_used, is_piece
 from probgen.working.digits import Digits, same_amount
 from probgen.working.direction import Way, way_of
 from probgen.working.fact import Fact
-from probgen.working.verdict import at_limit
+from probgen.working.verdict import at_limit, reached_first
 
 _MOST_TELLINGS: Final = 60
 """Of a key until its lines agree on their digits: most take one, and those we have seen seven."""
@@ -78,7 +78,7 @@ def _told(digits: Digits, unused: Unused, inside: Sequence[InternalForces]) -> t
     """The passages with as many digits as are known to be needed by now."""
     case = digits.case
     if case.plan.branches:
-        return _told_to_limits(digits)
+        return _told_to_limits(digits, unused)
     bodies = bodies_used(case.plan)
     whole = [body for body in bodies if not is_piece(case.system, body)]
     whole = [body for body in whole if not is_link(case.system, body)]
@@ -93,7 +93,7 @@ def _told(digits: Digits, unused: Unused, inside: Sequence[InternalForces]) -> t
         *_asked_definitions(digits, needed=False),
         *resultant_passages(digits),
         *(holding_passage(digits, find) for find in case.system.finds if find.form is Form.HOLDS),
-        *_checks(digits, unused),
+        *check_passages(digits, unused[0], alone=len(case.system.bodies) == 1),
     )
 
 
@@ -108,23 +108,30 @@ def _forces_on(
         told.append(body)
 
 
-def _checks(digits: Digits, unused: Unused) -> Iterator[Passage]:
-    """A look back at each body whose balances were used."""
-    for body, balances in unused.items():
-        passage = check_passage(digits, digits.case.system.body(body), balances)
-        if passage is not None:
-            yield passage
+def _told_to_limits(digits: Digits, unused: Unused) -> tuple[Passage, ...]:
+    """The axes, and what leads to the utmost value of each state, one state after another.
 
-
-def _told_to_limits(digits: Digits) -> tuple[Passage, ...]:
-    """The axes, and what leads to the utmost value of each state, one state after another."""
+    Each ends with a look back at it.
+    """
     reached = [(branch, at_limit(digits, branch)) for branch in digits.case.plan.branches]
     owns = [own for _, own in reached]
     turning = [own for own in owns if _takes_torques(own.case.plan)] or owns
     passages = [_axes(turning[0])]
     for find in utmost_finds(digits.case.system):
         passages += _told_to(digits, find, [each for each in reached if each[0].utmost == find])
+        place = digits.case.plan.branches.index(reached_first(digits.case, find))
+        passages += _looked_back(owns[place], find, unused[place], digits.case.system)
     return (*passages, *_told_beside(*reached[0]))
+
+
+def _looked_back(
+    own: Digits, find: Find, unused: Mapping[str, tuple[UnusedBalance, ...]], whole: System
+) -> tuple[Passage, ...]:
+    """The look back at the bodies of a state, as it is at the limit reached first."""
+    steps, _ = steps_of_state(own.case.plan.system, own.case.plan.steps, find)
+    bodies = _bodies(steps)
+    balances = {id: each for id, each in unused.items() if id in bodies}
+    return check_passages(own, balances, alone=len(whole.bodies) == 1)
 
 
 def _told_to(

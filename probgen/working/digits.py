@@ -229,7 +229,7 @@ class Digits:
                     return self._lump(inner, guard)
                 case Call("rad", (angle,)):
                     return Call("rad", (self._in_radians(angle, guard),))
-                case Call("sin" | "cos" | "tan" as function, (angle,)) if _by_lengths(angle):
+                case Call("sin" | "cos" | "tan" as function, (angle,)) if by_lengths(angle):
                     return Call(function, (self._with_degrees(angle, guard),))
                 case Root(balance, name, low, high):
                     kept = substituted(balance, lambda e: _itself(e, name) or replacement(e))
@@ -369,10 +369,10 @@ def working_units(system: System, convention: Convention) -> UnitSystem:
     return convention.units.suited_to(each.unit for each in variables if each.role in stated)
 
 
-def _by_lengths(angle: Expression) -> bool:
-    """Whether an arc function stands in it."""
+def by_lengths(angle: Expression) -> bool:
+    """Whether an arc function stands in an expression: an angle by what it is made of."""
     own = isinstance(angle, Call) and angle.function in _INVERSE
-    return own or any(_by_lengths(part) for part in parts(angle))
+    return own or any(by_lengths(part) for part in parts(angle))
 
 
 def _equal(value: float, number: Number) -> bool:

@@ -40,7 +40,12 @@ def at_limit(digits: Digits, branch: Branch) -> Digits:
 
 def governing(case: Case, utmost: Find) -> Limit:
     """The limit that is reached first, of those of a find."""
-    return case.plan.branches_to(utmost)[int(case.values[first_limit_id(utmost)])].limit
+    return reached_first(case, utmost).limit
+
+
+def reached_first(case: Case, utmost: Find) -> Branch:
+    """The way to the limit that is reached first, of those of a find."""
+    return case.plan.branches_to(utmost)[int(case.values[first_limit_id(utmost)])]
 
 
 def verdict_on(digits: Digits, limit: Limit) -> Verdict:

@@ -9,9 +9,22 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.wording.check import check_passage, unused_balances
+from probgen.wording.check import check_passages, unused_balances
+from probgen.wording.facts.ending import BodyCheckHeading
+from probgen.wording.key import tell
 from probgen.working.convention import Convention
-from tests.situations import BRACKET, FIND_T, HINGED, SHELF, STAYED, STAYED_SHELF, TWO_BEAMS, worked
+from tests.situations import (
+    BRACKET,
+    FIND_T,
+    HEAD,
+    HINGED,
+    SHELF,
+    STAYED,
+    STAYED_SHELF,
+    TWO_BEAMS,
+    worked,
+)
+from tests.two_states import two_crates
 from tests.wording.shown import lines
 
 USUAL = Convention()
@@ -20,12 +33,11 @@ USUAL = Convention()
 def last_looks(text: str, convention: Convention = USUAL) -> dict[str, list[str]]:
     """What is said at the end, by body."""
     _, own = worked(text, convention)
-    unused = unused_balances(own.case.plan)
-    said = {}
-    for body in own.case.system.bodies:
-        if passage := check_passage(own.digits, body, unused.get(body.id, ())):
-            said[body.id] = lines(passage)
-    return said
+    (unused,) = unused_balances(own.case.plan)
+    alone = own.case.system.bodies[0].id
+    single = len(own.case.system.bodies) == 1
+    said = [lines(passage) for passage in check_passages(own.digits, unused, alone=single)]
+    return {each[0].partition("(")[2].rstrip(")") or alone: each for each in said}
 
 
 def test_torques_about_the_end_that_was_not_used() -> None:
@@ -57,9 +69,84 @@ def test_a_force_reached_by_two_legs_is_passed_over_for_a_plainer_balance() -> N
     assert said[-1] == "PullCompared(T, 1.4, 98.0 N, False, shorter)"
 
 
-def test_nothing_is_said_where_forces_were_not_found() -> None:
-    """R was not asked: every balance that is left holds it."""
-    assert last_looks(SHELF + HINGED + STAYED + FIND_T) == {}
+def test_forces_that_nobody_asked_for_are_found_first() -> None:
+    """R was not asked: every balance that is left holds it, and R_y is -4.90 N."""
+    assert last_looks(SHELF + HINGED + STAYED + FIND_T)["shelf"] == [
+        "CheckHeading()",
+        "RestFound(y)",
+        "R_y = W_s + W_t − T sin θ",
+        "= −4.900 N",
+        "UnusedPivot(B, torque)",
+        "Στ_B = −R_y L − T (L − d) sin θ + W_s (L/2)",
+        "= 5.88 N·m − 29.40 N·m + 23.52 N·m",
+        "= 0 N·m",
+        "PullCompared(T, 1.6, 117.6 N, True, between)",
+    ]
+
+
+KNOT = (
+    HEAD
+    + """
+[given]
+m = { name = "mass", choices = [10.0], unit = "kg" }
+[body.knot]
+particle = true
+[[weight]]
+mass = "m"
+symbol = "W"
+[[cable]]
+direction = 30
+symbol = "S"
+[[cable]]
+direction = 135
+symbol = "T"
+[[find]]
+quantity = "S"
+[[find]]
+quantity = "T"
+"""
+)
+
+
+def test_numbers_are_put_back_into_equations_solved_together() -> None:
+    """By hand, S = W sin 45/sin 105 = 71.74 N, T = W sin 60/sin 105 = 87.86 N, W = 98.0 N."""
+    assert last_looks(KNOT)["knot"][1:] == [
+        "PutBack(y, None)",
+        "ΣF_y = S sin 30° + T sin 45° − W",
+        "= 35.87 N + 62.13 N − 98.00 N",
+        "= 0 N",
+    ]
+
+
+def test_nothing_is_said_where_each_axis_was_used_alone() -> None:
+    assert last_looks(KNOT.replace("direction = 135", "direction = 180")) == {}
+
+
+def test_each_state_that_goes_to_a_limit_is_looked_back_at() -> None:
+    """The crates' normal forces and frictions, found along the slope, along x and y."""
+    problem, own = worked(two_crates())
+    key = tell(own.digits, problem.unused)
+    looked = [lines(each) for each in key if isinstance(each.heading, BodyCheckHeading)]
+    assert [each[:2] for each in looked] == [
+        ["BodyCheckHeading(crate)", "UnusedAxis(y)"],
+        ["BodyCheckHeading(second)", "UnusedAxis(y)"],
+    ]
+
+
+LEFT = [
+    ("4.33", ["= 9.24 N·m − 34.71 N·m + 25.46 N·m", "= −0.01 N·m ≈ 0 N·m", "RoundingLeft()"]),
+    ("4.37", ["= 9.08 N·m − 34.77 N·m + 25.70 N·m", "= 0.01 N·m ≈ 0 N·m", "RoundingLeft()"]),
+    ("4.36", ["= 9.12 N·m − 34.76 N·m + 25.64 N·m", "= 0 N·m"]),
+]
+
+
+@pytest.mark.parametrize(("mass", "said"), LEFT)
+def test_what_rounding_leaves_of_a_sum_is_said(mass: str, said: list[str]) -> None:
+    """With the cable at 0.93 m: of a shelf of 4.33 kg W_s L/2 is 25.4604 N m."""
+    shelf = STAYED_SHELF.replace("[0.96]", "[0.93]").replace("[4.0]", f"[{mass}]")
+    looked = last_looks(shelf)["shelf"]
+    assert looked[3 : 3 + len(said)] == said
+    assert ("RoundingLeft()" in looked) is ("RoundingLeft()" in said)
 
 
 def test_each_body_of_several_has_a_heading_of_its_own() -> None:

@@ -8,7 +8,7 @@ from probgen.quantities.expression import Number
 from probgen.quantities.printing import plain
 from probgen.wording.block import Text
 from probgen.wording.english import names
-from probgen.wording.english.grammar import agreeing, capitalized, heading
+from probgen.wording.english.grammar import agreeing, capitalized, heading, series
 from probgen.wording.english.saying import say
 from probgen.wording.english.ways import (
     direction,
@@ -34,10 +34,13 @@ from probgen.wording.facts.ending import (
     LimitSupposed,
     OneComponent,
     PullCompared,
+    PutBack,
     QuadrantTold,
+    RestFound,
     ResultantHeading,
     ResultantIs,
     RoundedWithin,
+    RoundingLeft,
     SupposedHeading,
     UnusedAxis,
     UnusedPivot,
@@ -292,6 +295,29 @@ def unused_pivot(fact: UnusedPivot, nouns: Nouns) -> Inlines:
         Word=fact.turning.capitalize(),
         P=letter(fact.pivot),
     )
+
+
+@say.register
+def rest_found(fact: RestFound, nouns: Nouns) -> Inlines:
+    along = [letter(axis) for axis in fact.axes]
+    return filled(
+        "The forces along {axes}, which we have not used, give what we have not found yet:",
+        axes=series(along),
+    )
+
+
+@say.register
+def put_back(fact: PutBack, nouns: Nouns) -> Inlines:
+    if fact.turning is None:
+        balance = "The numbers put back into the forces along {about}:"
+    else:
+        balance = f"The numbers put back into the {fact.turning}s about {{about}}:"
+    return filled(balance, about=letter(fact.about))
+
+
+@say.register
+def rounding_left(fact: RoundingLeft, nouns: Nouns) -> Inlines:
+    return (Text("What is left comes from the rounding of each term."),)
 
 
 _REASONS: Final = {

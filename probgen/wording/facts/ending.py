@@ -178,6 +178,29 @@ class UnusedPivot(Fact):
     turning: Turning
 
 
+@dataclass(frozen=True, slots=True)
+class RestFound(Fact):
+    """Forces nobody asked for, from sums of forces that the working did not use; axes: along."""
+
+    axes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PutBack(Fact):
+    """Numbers put back into a balance that was solved together with others.
+
+    about: the axis's label, or the pivot of a torque balance; turning: None for forces.
+    """
+
+    about: str
+    turning: Turning | None
+
+
+@dataclass(frozen=True, slots=True)
+class RoundingLeft(Fact):
+    """The terms of a balance, each rounded, do not add up to zero to their last digit."""
+
+
 class ArmAmong(StrEnum):
     """A lever arm beside those of several weights."""
 
