@@ -118,6 +118,7 @@ class Touch(Enum):
     FACE = auto()
     EDGE = auto()
     POST = auto()
+    STOP = auto()
     BRANCH = auto()
     FULCRUM = auto()
 
@@ -152,7 +153,13 @@ class Anchor(Enum):
     WINCH = auto()
 
 
-Depiction = Look | Load | Hinge | Roller | Touch | Source | Anchor | Scenery
+class Fluid(Enum):
+    """What stands beside a distributed load and presses with it."""
+
+    WATER = auto()
+
+
+Depiction = Look | Load | Hinge | Roller | Touch | Source | Anchor | Scenery | Fluid
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,6 +177,7 @@ class Depictions:
     forces: Mapping[str, Source] = field(default_factory=dict)
     lines: Mapping[str, Anchor] = field(default_factory=dict)
     about: Mapping[str, Scenery] = field(default_factory=dict)
+    fluids: Mapping[str, Fluid] = field(default_factory=dict)
 
     @property
     def wedges(self) -> frozenset[str]:
@@ -301,6 +309,7 @@ CONTACTS: Final = Vocabulary("a contact, smooth or rough", (
     Entry(Touch.FACE, ("floor", "ground", "wall", "ramp"), "a face as its normal has it"),
     Entry(Touch.EDGE, ("edge",), "the outer edge of a wall"),
     Entry(Touch.POST, ("post", "mast"), "one side of a post, as long as its other side"),
+    Entry(Touch.STOP, ("stop", "sill"), "a face no longer than what it stops is thick"),
     Entry(Touch.BRANCH, ("branch", "pipe", "rail", "log", "bar", "tube"), "something round"),
     Entry(Touch.FULCRUM, ("fulcrum", "pivot"), "a wedge"),
 ))  # fmt: skip
@@ -324,13 +333,19 @@ LINES: Final = Vocabulary("a cable, rope, spring or strut", (
     Entry(Anchor.WINCH, ("winch",), "wound on the drum of a winch, on the slope it runs up"),
 ))  # fmt: skip
 
+FLUIDS: Final = Vocabulary("a distributed load", (
+    Entry(Fluid.WATER, ("water",), "arrows in the water, up to the surface where there is none"),
+))  # fmt: skip
+
 SCENERY: Final = Vocabulary("`scenery`", (
     Entry(Scenery.WATER, ("water", "river"), "water about what stands in it"),
     Entry(Scenery.BOAT, ("boat",), "the same, a boat at the end of a force's arrow"),
     Entry(Scenery.PHONE, ("phone",), "a phone before a head"),
 ))  # fmt: skip
 
-ALL: Final = (BODIES, PARTICLES, LOADS, HINGES, ROLLERS, CONTACTS, FORCES, LINES, SCENERY)
+ALL: Final = (
+    BODIES, PARTICLES, LOADS, FLUIDS, HINGES, ROLLERS, CONTACTS, FORCES, LINES, SCENERY
+)  # fmt: skip
 
 
 def guide() -> str:

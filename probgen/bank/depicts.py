@@ -13,6 +13,7 @@ from probgen.bank.depiction import (
     Anchor,
     Depiction,
     Depictions,
+    Fluid,
     Hinge,
     Load,
     Look,
@@ -31,6 +32,7 @@ T = TypeVar("T", bound=Depiction)
 
 _BY_KIND: Final[dict[str, Vocabulary[Depiction]]] = {
     Kind.WEIGHT: depiction.LOADS,
+    Kind.DISTRIBUTED: depiction.FLUIDS,
     Kind.HINGE: depiction.HINGES,
     Kind.ROLLER: depiction.ROLLERS,
     Kind.CONTACT: depiction.CONTACTS,
@@ -67,6 +69,7 @@ def read_depicts(table: Table, situation: Situation) -> Depictions:
         _those(others, Source),
         _those(others, Anchor),
         _those(others, Scenery),
+        _those(others, Fluid),
     )
 
 

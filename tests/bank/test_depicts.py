@@ -7,6 +7,7 @@ import pytest
 from probgen.bank.depiction import (
     Anchor,
     Depictions,
+    Fluid,
     Hinge,
     Load,
     Look,
@@ -85,6 +86,12 @@ body = "knot"
 mass = "m"
 of = "knot"
 symbol = "W_k"
+[[distributed]]
+body = "shelf"
+from = "A"
+to = "B"
+load = "12 N/m"
+symbol = "Q_s"
 [[find]]
 quantity = "T"
 """
@@ -104,7 +111,7 @@ def fault_of(line: str) -> Fault:
 def test_each_kind_has_words_of_its_own() -> None:
     shown = depicted(
         'shelf = "plank"', 'knot = "crate"', 'R = "wall"', 'N = "wheel"', 'N_k = "edge"',
-        'T = "post"', 'p = "scale"', 'W = "lamp"',
+        'T = "post"', 'p = "scale"', 'W = "lamp"', 'Q_s = "water"',
     )  # fmt: skip
     assert shown.bodies == {"shelf": Look.PLANK, "knot": Look.CRATE}
     assert shown.hinges == {"R": Hinge.WALL}
@@ -112,6 +119,7 @@ def test_each_kind_has_words_of_its_own() -> None:
     assert shown.contacts["N_k"] is Touch.EDGE
     assert shown.lines == {"T": Anchor.POST}
     assert shown.forces == {"p": Source.SCALE}
+    assert shown.fluids == {"Q_s": Fluid.WATER}
     assert shown.loads["W"] == Load(Thing.LAMP, Manner.HANGS)
 
 
@@ -139,6 +147,7 @@ def test_the_weight_of_a_body_itself_is_its_centre_of_mass_and_no_load() -> None
         ('T = "crate"', "a word for a cable", "see templates/README.md"),
         ('p = "scales"', "a word for a force", 'did you mean "scale"?'),
         ('W = "hung crate"', "a word for a weight", "did you mean"),
+        ('Q_s = "watr"', "a word for a distributed load: water", 'did you mean "water"?'),
         ('F = "muscle"', "no word", "leave it out"),
         ('X = "crate"', "one of a body or an element", ""),
         (

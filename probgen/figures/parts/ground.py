@@ -95,7 +95,8 @@ def joined(surfaces: Sequence[Surface], *, corners: bool = True) -> list[Surface
             merged.append(surface)
     if not corners:
         return merged
-    return [_to_corners(surface, merged) for surface in merged]
+    meeting = [surface for surface in merged if not surface.lone]
+    return [s if s.lone else _to_corners(s, meeting) for s in merged]
 
 
 def _to_corners(surface: Surface, others: Sequence[Surface]) -> Surface:

@@ -5,6 +5,8 @@ Lengths are pt, places complex numbers in pt.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from probgen.figures.paper.scene import (
     BARE,
     FINE,
@@ -12,15 +14,18 @@ from probgen.figures.paper.scene import (
     MEDIUM,
     Box,
     Curve,
+    Path,
     Shape,
     Spot,
     Tone,
     heading,
+    line,
     polygon,
 )
 from probgen.figures.paper.tag import Tag
 
 _WAVE = 13.0  # length of a wave, pt
+_MARK = 4.0  # half the width of the mark of a water surface, pt
 
 
 def water(box: Box, tag: Tag) -> tuple[Shape, ...]:
@@ -38,6 +43,24 @@ def water(box: Box, tag: Tag) -> tuple[Shape, ...]:
         a, b, way = start + i * step, start + (i + 1) * step, bend if i % 2 else bend.conjugate()
         pieces.append((a + way, b - way.conjugate(), b))
     return polygon(corners, BARE, tag, tone=Tone.WATER), Curve(start, tuple(pieces), FINE, tag)
+
+
+def pool(corners: Sequence[Spot], tag: Tag) -> tuple[Shape, ...]:
+    """Still water between corners, of which the first two are the ends of its level surface, with
+    the mark of a free surface nearer to the second.
+    """
+    near, far = corners[:2]
+    tip = near + 0.7 * (far - near)
+    rim = tip + complex(-_MARK, 1.6 * _MARK), tip + complex(_MARK, 1.6 * _MARK)
+    under = ((0.8, 2.2), (0.4, 4.0))
+    strokes = tuple((tip + complex(-half * _MARK, -down), tip + complex(half * _MARK, -down))
+                    for half, down in under)  # fmt: skip
+    return (
+        polygon(tuple(corners), BARE, tag, tone=Tone.WATER),
+        line(near, far, LIGHT, tag),
+        polygon((tip, *rim), FINE, tag, tone=Tone.PAPER),
+        Path(strokes, FINE, tag),
+    )
 
 
 def boat(bow: Spot, length: float, tag: Tag) -> tuple[Shape, ...]:

@@ -19,6 +19,7 @@ from probgen.figures.paper.type_metrics import Extent, extent
 from probgen.figures.parts import distributed, mechanical, solid
 from probgen.figures.parts.ground import Surface
 from probgen.figures.parts.load import ROPE, Seat, draw_load, hangs
+from probgen.figures.situation import water
 from probgen.figures.situation.block import Block
 from probgen.figures.situation.datum import Datum
 from probgen.figures.situation.shape import LIMBS
@@ -255,6 +256,7 @@ class Burdens:
         drawn = rows(self.stage.measured, own, self.stage.scale, self.stage.halves[body.id], _ROW)
         standing = self.loads.get(body.id, [])
         for row in drawn:
+            self.field.add(*water.beside(self.stage, row))
             tag = Tag(What.DISTRIBUTED, row.element.id)
             self.field.add(
                 *distributed.spread(*row.feet, row.direction, row.heights, tag, gaps=standing)

@@ -45,6 +45,7 @@ _SCALE: Final = 17.0  # height of a scale, that of a fulcrum, pt
 _STICK: Final = 64.0  # length of a walking stick, pt
 _ROUND: Final = 6.0  # radius of a branch or a rail, pt
 _POST: Final = 34.0  # height of a post, pt
+_STOP: Final = 7.0  # half the length of a stop's face, pt
 _POST_HALF: Final = 4.5
 _WALL: Final = 34.0  # how far the wall of a house goes up beyond its ledge, pt
 _UPHILL: Final = 26.0  # how far a slope goes on beyond the block on it, pt
@@ -152,6 +153,8 @@ def touching(stage: Stage, element: Element) -> Fixture:
         fixture = Fixture(rings)
     elif told is Touch.EDGE:
         fixture = Fixture(surfaces=_edge(stage, face, normal))
+    elif told is Touch.STOP:
+        fixture = Fixture(surfaces=(Surface(face, normal, _STOP, _STOP, lone=True),))
     elif told is Touch.POST:
         fixture = Fixture(surfaces=(_side_of_post(stage, face, normal),))
     elif _is_slope(stage, element, normal):

@@ -8,7 +8,7 @@ from typing import Final
 from probgen.bank.depiction import Hinge, Look
 from probgen.figures.paper.angle import draw_angle
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.scene import MEDIUM, Shape, Spot, bearing, circle, heading
+from probgen.figures.paper.scene import MEDIUM, Shape, Spot, Tone, bearing, circle, heading
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import limb, mechanical, solid
 from probgen.figures.parts.ground import Surface, lug
@@ -16,6 +16,7 @@ from probgen.figures.situation.contact import rolling, source, stands_for, touch
 from probgen.figures.situation.fixture import FACE, Fixture, wedge_under
 from probgen.figures.situation.shape import LIMBS, ROUND, arms_of, beyond
 from probgen.figures.situation.stage import Ends, Stage
+from probgen.figures.situation.water import hangs_from_wall
 from probgen.statics.system import Element, Kind
 
 _WALL_GAP: Final = 11.0  # from a hinge's pin to the wall's face, pt
@@ -111,6 +112,9 @@ def _hinge(stage: Stage, element: Element) -> Fixture:
     if len(ways) != 1 or told is Hinge.FULCRUM:
         wedge = wedge_under(pin, stage.halves[element.body], tag)
         return Fixture((*wedge.shapes, circle(pin, 1.6, MEDIUM, tag)), wedge.surfaces)
+    if told is None and hangs_from_wall(stage, pin):
+        held = circle(pin, mechanical.PIN, MEDIUM, tag, tone=Tone.PAPER)
+        return Fixture((held,), gap=mechanical.PIN)
     normal = _bracket_normal(stage, element, told, ways[0])
     return _bracket(pin, normal, tag, gap=mechanical.PIN)
 

@@ -44,6 +44,11 @@ def test_faces_on_one_line_become_one() -> None:
     assert only.ends == pytest.approx((-10 + 0j, 55 + 0j))
 
 
+def test_a_face_by_itself_ends_where_it_ends_and_ends_no_other() -> None:
+    alone = Surface(30 + 40j, 180.0, 10.0, 10.0, lone=True)
+    assert joined([FLOOR, alone]) == [FLOOR, alone]
+
+
 def test_faces_of_an_outer_edge_keep_their_lengths() -> None:
     top, side = Surface(0j, 90.0, 0.0, 30.0), Surface(0j, 180.0, 40.0, 0.0)
     assert joined([top, side]) == [top, side]

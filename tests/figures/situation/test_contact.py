@@ -41,6 +41,7 @@ from tests.figures.sketches import (
     sketch,
     stage,
 )
+from tests.figures.sluice import SLUICE
 
 CLAMPED = """
 [points]
@@ -338,3 +339,12 @@ def test_blocks_on_slopes_beside_each_other_have_each_their_own() -> None:
     untied = TRAIN[: TRAIN.index("[[cable]]")] + '[[find]]\nquantity = "N_2"\n'
     inclines = {str(shape.tag) for shape in tagged(sketch(untied), "incline")}
     assert inclines == {"incline:N_1", "incline:N_2"}
+
+
+def test_a_stop_has_a_short_face_that_no_other_lengthens() -> None:
+    set_out = stage(SLUICE, 'N = "stop"')
+    (face,) = touched(set_out, set_out.system.element("N")).surfaces
+    (wall,) = touched(stage(SLUICE), set_out.system.element("N")).surfaces
+    assert face.lone
+    assert face.at == wall.at
+    assert face.before + face.after < 0.5 * (wall.before + wall.after)
