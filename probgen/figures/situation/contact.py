@@ -64,11 +64,13 @@ def stands_for(stage: Stage, element: Element) -> bool:
 
 def source(stage: Stage, element: Element) -> Fixture:
     """The surface, or the thing, that a force comes from."""
-    direction = stage.measured.direction_of(element)
+    direction, told = stage.measured.direction_of(element), stage.depicts.forces.get(element.id)
+    if direction is None and told is Source.CEILING:
+        direction = 90.0  # what hangs there is drawn below it, whatever pulls it aside
     if direction is None:
         return Fixture()
     spot, back, tag = stage.spot(element.at), -heading(direction), Tag(What.SUPPORT, element.id)
-    match stage.depicts.forces.get(element.id):
+    match told:
         case Source.NUT:
             return Fixture((circle(spot + back * 10.0, 5.5, MEDIUM, tag, tone=Tone.PERSON),))
         case Source.CEILING:  # it pulls

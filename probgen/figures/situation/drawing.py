@@ -58,7 +58,7 @@ from probgen.figures.situation.lettering import set_notes
 from probgen.figures.situation.line import Line, lines_of
 from probgen.figures.situation.north import draw_north
 from probgen.figures.situation.points import draw_letters
-from probgen.figures.situation.pulley import hoists_of
+from probgen.figures.situation.pulley import schematic
 from probgen.figures.situation.scenery import bedded, draw_scenery
 from probgen.figures.situation.shape import encloses
 from probgen.figures.situation.shown import Shown
@@ -115,7 +115,7 @@ def situation(
     Raises KeyError when a value the geometry needs is missing.
     """
     measured = set_apart(survey(system, labels, {**values, **(drawn or {})}))
-    measured = stacked(measured, {h.second.body: h.first.body for h in hoists_of(measured)})
+    measured = stacked(measured, schematic(measured))
     lettered, seen = frozenset(named), (_told_lengths(measured, depicts), openings(measured))
     told = tell, lettered, frozenset(untold)
     shown = Shown(measured, depicts, givens, *told, bool(drawn), *seen)

@@ -95,6 +95,9 @@ def lines_of(stage: Stage, walls: list[Surface]) -> Iterator[Line]:
 def _over(stage: Stage, walls: list[Surface], hoist: Hoist) -> Line:
     """A rope that ties two particles, over its pulley or between two pulley blocks."""
     pulls = (hoist.first, hoist.second)
+    if hoist.hauled:
+        ends = stage.rest(hoist.first), stage.rest(hoist.second)
+        return Line((line(*ends, MEDIUM, Tag(What.ROPE, hoist.first.id)),), hoist.first.id, ends)
     if hoist.tackle:
         one, other = (_strands(stage, pull) for pull in pulls)
         ends = (stage.spot(pulls[0].at), stage.spot(pulls[1].at))

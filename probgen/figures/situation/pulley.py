@@ -35,6 +35,9 @@ _RUN: Final = 40.0  # of a rope from a body to its pulley, pt
 _DROP: Final = 34.0  # from the pulley to a body that hangs from it
 _OVER: Final = 40.0  # how far a pulley is beyond both bodies when both ropes run the same way
 _BLOCKS: Final = 78.0  # between the blocks of a tackle
+_ALONG: Final = 0.01  # of a rope's length, that its end may be beside its line
+_HAULED: Final = (60.0, 124.0)  # the end of a tackle's rope that somebody has in hand
+_ASIDE: Final = 34.0  # how far to the side of the tackle that hand is, pt
 _BESIDE: Final = 18.0  # between two parts of a rope that would run on one line
 
 
@@ -42,13 +45,15 @@ _BESIDE: Final = 18.0  # between two parts of a rope that would run on one line
 class Hoist:
     """One rope that pulls at two particles, and the way it pulls at each.
 
-    loose: its free ends, by the pulls on the block each leaves and their ways.
+    loose: its free ends, by the pulls on the block each leaves and their ways.  hauled: it is the
+    end of a tackle's rope, which the second particle, somebody at work, has in hand.
     """
 
     first: Element
     second: Element
     ways: tuple[complex, complex]
     loose: tuple[tuple[Element, complex], ...] = ()
+    hauled: bool = False
 
     @property
     def tackle(self) -> bool:
@@ -77,9 +82,20 @@ class Course:
     touching: tuple[Spot, Spot]
 
 
+def schematic(measured: Survey) -> dict[str, str]:
+    """The particles that a figure places by their rope alone: by one, that at the rope's other end.
+
+    A tackle that somebody hauls on stays where its points are, if they are apart.
+    """
+    hoists = hoists_of(measured)
+    hauled = any(each.hauled for each in hoists) and all(is_placed(measured, h) for h in hoists)
+    free = () if hauled else hoists
+    return {hoist.second.body: hoist.first.body for hoist in free}
+
+
 def hoists_of(measured: Survey) -> tuple[Hoist, ...]:
     """The ropes of a system that pull at each of two particles: once, or in a tackle with ends of
-    the rope that run to neither.
+    the rope that run to neither, or to a third particle.
     """
     groups: dict[str, list[Element]] = {}
     for element in measured.system.elements:
@@ -93,7 +109,39 @@ def hoists_of(measured: Survey) -> tuple[Hoist, ...]:
         if len(bodies) == 2 and particles:
             ways = {pull.id: heading(measured.direction_of(pull) or 0.0) for pull in pulls}
             found += _tied(measured, pulls, ways)
+        elif len(bodies) > 2 and particles:
+            ways = {pull.id: heading(measured.direction_of(pull) or 0.0) for pull in pulls}
+            found += _hauled(measured, pulls, ways)
     return tuple(found)
+
+
+def _hauled(
+    measured: Survey, pulls: Sequence[Element], ways: Mapping[str, complex]
+) -> Iterator[Hoist]:
+    """A tackle, and the end of its rope that leaves one block for a third particle; nothing where
+    several parts of the rope might run between two of them.
+    """
+    pairs = [
+        pair
+        for one, other in combinations(pulls, 2)
+        if one.body != other.body
+        and (pair := Hoist(one, other, (ways[one.id], ways[other.id]))).tackle
+        and _even(measured, pair)
+    ]
+    tackles = [pair for pair in pairs if _strands(measured, pair.first) > 1]
+    ends = [pair for pair in pairs if pair not in tackles]
+    if len(tackles) != 1 or len(ends) != 1 or len(pulls) != 4:
+        return
+    (main,), (end,) = tackles, ends
+    blocks = {main.first.body, main.second.body}
+    if end.first.body not in blocks:
+        end = Hoist(end.second, end.first, end.ways[::-1], hauled=True)
+    if end.second.body in blocks or end.first.body not in blocks:
+        return
+    if end.first.body == main.first.body:  # the block whose place the others' follow from
+        main = Hoist(main.second, main.first, main.ways[::-1])
+    yield main
+    yield replace(end, hauled=True)
 
 
 def _tied(
@@ -117,16 +165,32 @@ def _tied(
 
 def _even(measured: Survey, pair: Hoist) -> bool:
     """Whether as many strands pull at the one end as at the other."""
-    forces = (measured.system.force(each.forces[0]) for each in (pair.first, pair.second))
-    one, other = (strand_count(force.magnitude) for force in forces)
-    return one == other
+    return _strands(measured, pair.first) == _strands(measured, pair.second)
 
 
-def apart(hoist: Hoist, blocks: Mapping[str, Block]) -> complex:
-    """The step (pt) from the first particle of a rope to the second, where nothing else sets it."""
+def _strands(measured: Survey, pull: Element) -> int:
+    return strand_count(measured.system.force(pull.forces[0]).magnitude)
+
+
+def is_placed(measured: Survey, hoist: Hoist) -> bool:
+    """Whether the places of its particles are one from the other as its rope runs."""
+    start, end = (measured.places[pull.at] for pull in (hoist.first, hoist.second))
+    along = (end - start) / hoist.ways[0]
+    return along.real > 0 and abs(along.imag) < _ALONG * along.real
+
+
+def apart(hoist: Hoist, blocks: Mapping[str, Block], *, placed: bool = False) -> complex:
+    """The step (pt) from the first particle of a rope to the second, where nothing else sets it.
+
+    placed: beyond that from the place of the one to that of the other, which are known.
+    """
     one, other = hoist.ways
+    if hoist.hauled:
+        held = blocks.get(hoist.second.body)
+        run = 0.0 if placed else _hauled_run(one)
+        return off_block(one) + one * run - (held.grip(other) if held else 0j)
     if hoist.tackle:
-        return one * _BLOCKS
+        return 0j if placed else one * _BLOCKS
     first, second = blocks.get(hoist.first.body), blocks.get(hoist.second.body)
     if hoist.alike:
         widths = (block.half.real if block else 0.0 for block in (first, second))
@@ -186,6 +250,20 @@ def tackle(hoist: Hoist, counts: tuple[int, int], ends: tuple[Spot, Spot]) -> tu
         return both
     begin, way = (ends[0], one) if counts[0] > counts[1] else (ends[1], -one)
     return *both, *free_end(begin, way, Tag(What.ROPE, hoist.second.id))
+
+
+def off_block(way: complex) -> complex:
+    """The step (pt) from a block's middle to where the end of its rope leaves it in a direction: on
+    the side that the rope leans to.
+    """
+    side = 1j if way.real * way.imag < 0 else -1j
+    return way * side * WHEEL
+
+
+def _hauled_run(way: complex) -> float:
+    """How long the end of a tackle's rope is drawn: far enough to the side of what hangs there."""
+    low, high = _HAULED
+    return min(max(_ASIDE / max(abs(way.real), 0.01), low), high)
 
 
 def free_end(block: Spot, way: complex, tag: Tag) -> tuple[Shape, ...]:

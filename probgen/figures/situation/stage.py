@@ -100,6 +100,8 @@ class Stage:
         direction = self.measured.direction_of(element)
         if direction is None:
             return spot
+        if any(hoist.hauled and hoist.first is element for hoist in self.hoists):
+            return spot + pulley.off_block(heading(direction))
         unit = heading(direction + 180.0 if self.behind(element) else direction)
         if self.look(element.body) is Look.BOLLARD:
             return spot + unit * solid.BOLLARD
@@ -246,7 +248,10 @@ def stage_at(
 ) -> Stage:
     """A survey set out at a scale (pt for each metre)."""
     blocks, hoists = blocks_of(measured, depicts, givens), hoists_of(measured)
-    ropes = {h.second.body: (h.first.body, pulley.apart(h, blocks)) for h in hoists}
+    ropes = {
+        h.second.body: (h.first.body, pulley.apart(h, blocks, placed=pulley.is_placed(measured, h)))
+        for h in hoists
+    }
     halves = {
         body.id: _half(measured, body, look_of(depicts, body.id), scale)
         for body in measured.system.bodies

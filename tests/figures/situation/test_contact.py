@@ -348,3 +348,15 @@ def test_a_stop_has_a_short_face_that_no_other_lengthens() -> None:
     assert face.lone
     assert face.at == wall.at
     assert face.before + face.after < 0.5 * (wall.before + wall.after)
+
+
+def test_a_force_of_unknown_direction_has_its_ceiling_above_it() -> None:
+    text = HELD.replace("direction = 90\nsymbol", 'name = "hook"\nsymbol').replace(
+        '[[weight]]\nmass = "m"', '[[contact]]\nat = "A"\ndirection = 0\nsymbol = "N_w"\n'
+        '[[weight]]\nmass = "m"',
+    )  # fmt: skip
+    set_out = stage(text, 'F = "ceiling"')
+    (face,) = source(set_out, set_out.system.element("F")).surfaces
+    assert face.normal == 270.0
+    assert face.at.imag > set_out.spot("B").imag
+    assert not source(stage(text, 'F = "floor"'), set_out.system.element("F")).surfaces

@@ -10,7 +10,14 @@ from probgen.figures.paper.scene import (
     dot,
     heading,
 )
-from probgen.figures.situation.pulley import Hoist, course, hoists_of, strand_count, tackle
+from probgen.figures.situation.pulley import (
+    Hoist,
+    course,
+    hoists_of,
+    schematic,
+    strand_count,
+    tackle,
+)
 from probgen.quantities.expression import Name, Product, number
 from tests.figures.seen import box_of, tagged
 from tests.figures.sketches import KNOT, TACKLE, TWO, read, sketch, surveyed
@@ -88,3 +95,66 @@ def test_pulls_that_nothing_faces_make_no_tackle() -> None:
     apart = HAULED.replace('"lower", direction = 90', '"lower", direction = 60')
     template, values, _ = read(apart)
     assert hoists_of(surveyed(template, values)) == ()
+
+
+WORKED = HAULED.replace("[[rope]]", "[body.hand]\nparticle = true\n[[rope]]").replace(
+    '{ body = "upper", direction = 270 }',
+    '\n{ body = "upper", direction = "270 + theta" },\n{ body = "hand", direction = "90 + theta" }',
+).replace("[[find]]", """
+[[weight]]
+body = "hand"
+mass = "5*m"
+symbol = "W_h"
+[[rough]]
+body = "hand"
+normal = "N"
+friction = "f"
+[[find]]""")  # fmt: skip
+"""The tackle, its free end in the hand of somebody who stands to the right of it."""
+
+
+def test_somebody_hauls_on_the_free_end_of_a_tackle_whose_strands_hang_plumb() -> None:
+    scene = sketch(WORKED, 'hand = "worker"')
+    lower, upper, hand = (box_of(scene, f"body:{body}") for body in ("lower", "upper", "hand"))
+    assert lower.centre.real == pytest.approx(upper.centre.real)
+    assert lower.top < upper.bottom
+    (strands,) = (s for s in tagged(scene, "rope:T") if isinstance(s, Path))
+    assert len(strands.lines) == 2
+    assert all(a.real == pytest.approx(b.real) for a, b in strands.lines)
+    (free,) = (s for s in tagged(scene, "rope:T.3") if isinstance(s, Path))
+    ((begin, end),) = free.lines
+    assert (end - begin) / abs(end - begin) == pytest.approx(heading(270.0 + 25.0))
+    assert begin.real == pytest.approx(upper.right, abs=1.5)  # it leaves the block at its side
+    assert hand.left < end.real < hand.right
+    assert hand.left > lower.right
+
+
+def test_the_end_in_a_hand_is_found_whichever_pull_is_told_first() -> None:
+    head, rest = WORKED.split("pulls = [")
+    told, tail = rest.split("]", 1)
+    pulls = ["{" + each.rstrip(" ,\n") for each in told.split("{")[1:]]
+    assert len(pulls) == 4
+    again = head + "pulls = [" + ",\n".join(reversed(pulls)) + "]" + tail
+    for text in (WORKED, again):
+        template, values, _ = read(text)
+        main, end = hoists_of(surveyed(template, values))
+        assert {main.first.body, main.second.body} == {"lower", "upper"}
+        assert (end.first.body, end.second.body) == ("upper", "hand")
+        assert (main.hauled, end.hauled) == (False, True)
+        assert main.second.body == "upper"  # so that each has its place from one before it
+
+
+def test_a_tackle_that_is_hauled_on_stays_where_its_points_are() -> None:
+    text = "[points]\nK = [0, 0]\nO = [0, 'L']\n" + WORKED
+    for body, point in (("lower", "K"), ("upper", "O")):
+        text = text.replace(f"[body.{body}]", f"[body.{body}]\nalong = ['{point}']")
+    hand = 'H = { from = "O", distance = "L", direction = "270 + theta" }\n'
+    text = text.replace("[body.lower]", hand + "[body.lower]", 1)
+    text = text.replace("[body.hand]", "[body.hand]\nalong = ['H']")
+    scene = sketch(text)
+    upper, lower = (box_of(scene, f"body:{body}") for body in ("upper", "lower"))
+    assert (upper.centre - lower.centre) == pytest.approx(3j * scene.scale, abs=1.0)
+    template, values, _ = read(text)
+    assert schematic(surveyed(template, values)) == {}
+    template, values, _ = read(WORKED)
+    assert schematic(surveyed(template, values)) == {"upper": "lower", "hand": "upper"}
