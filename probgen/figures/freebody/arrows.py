@@ -9,7 +9,7 @@ from functools import partial
 from itertools import pairwise
 from typing import Final
 
-from probgen.figures.measured.vector import ArrowScale, Vector
+from probgen.figures.measured.vector import LEAST_LEG, ArrowScale, Vector
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import (
     DASHED,
@@ -28,7 +28,6 @@ from probgen.figures.paper.segment import crosses
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.situation.shape import encloses
 
-_LEAST_LEG: Final = 13.0  # shortest component drawn as a side of the rectangle, pt
 _ASIDE: Final = (3.0, 5.5, 8.0, 11.0)  # how far beside its point an arrow may go, pt
 _BESIDE: Final = 50.0  # what that costs it, besides the way; more than two arrows that adjoin
 _FURTHER: Final = 70.0  # what it costs to begin beyond another arrow on the same line
@@ -151,7 +150,7 @@ class Arrows:
     def shows_legs(self, whole: Vector, legs: Sequence[Vector]) -> bool:
         """Whether the components of a force are long enough to be sides of a rectangle."""
         least = min(leg.size for leg in legs) / whole.size
-        return least * self._length(whole) >= _LEAST_LEG
+        return least * self._length(whole) >= LEAST_LEG - 1e-9
 
     def _trouble_with(self, force: Force, arrow: Arrow) -> float:
         """How badly a force sits with its components."""
@@ -188,7 +187,7 @@ class Arrows:
         return found[0], found[1]
 
     def _length(self, vector: Vector) -> float:
-        return self.share * self.lengths.length(vector.size)
+        return self.share * self.lengths.length(vector)
 
     def _mark(self, arrow: Arrow, force: str) -> None:
         """Short strokes across the shaft, as many as its pair on the other body has."""

@@ -226,7 +226,8 @@ class _Diagram:
         axis = [self._spot(place) for place in self.measured.outline(self.body)]
         outline = [*self.corners, self.corners[0]] if self.corners else axis
         points = [self._spot(vector.at) for vector in self.forces]
-        lengths = ArrowScale.of((*single, *joints))
+        parted = [vector for vector in single if self.parted and vector.slants]
+        lengths = ArrowScale.of((*single, *joints), parted, share)
         radius = _particle_radius((*single, *joints)) if len(axis) < 2 else 0.0
         return Arrows(self.field, outline, points, self.scale, lengths, self.marks, share, radius)
 

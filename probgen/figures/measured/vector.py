@@ -18,6 +18,10 @@ from probgen.statics.system import Body, Force, ForcePart, Kind, System
 _LEAST: Final = 14.0  # arrow of the least force drawn to scale, pt
 _SHORTEST: Final = 18.0  # arrow of a force next to nothing where arrows are not to scale, pt
 _LONGEST: Final = 58.0  # arrow of the largest force, pt
+_STRETCHED: Final = 1.3  # of that, how long an arrow is made at most to have its components seen
+LEAST_LEG: Final = 13.0
+"""The shortest component that is drawn as a side of the rectangle about a force, pt."""
+
 _ALIGNED: Final = 0.5  # degrees
 _TOUCHING: Final = (Kind.HINGE, Kind.ROLLER, Kind.CONTACT, Kind.ROUGH, Kind.FIXED)
 _LINES: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE, Kind.SPRING)
@@ -54,6 +58,12 @@ class Vector:
     def label(self) -> Expression:
         """What stands beside its arrow."""
         return self.written or Name(self.symbol, self.symbol)
+
+    @property
+    def least_share(self) -> float:
+        """The smaller of its components along x and y, of the whole."""
+        unit = heading(self.direction)
+        return min(abs(unit.real), abs(unit.imag))
 
     @property
     def slants(self) -> bool:
@@ -145,28 +155,43 @@ def _unsigned(expression: Expression) -> Expression:
 @dataclass(frozen=True, slots=True)
 class ArrowScale:
     """How long arrows are: to one linear scale, or, where the least would be too short to be seen,
-    by the square root of the force, which the diagram then says.
+    by the square root of the force, which the diagram then says.  A force whose components are to
+    be seen is then made as much longer as these need, within bounds.
 
-    largest: the largest force, N; linear: whether lengths are to scale.
+    largest: the largest force, N; linear: whether lengths are to scale; parted: the ids of the
+    forces whose components are to be seen; share: how long all arrows are drawn, of their length
+    here.
     """
 
     largest: float
     linear: bool
+    parted: frozenset[str] = frozenset()
+    share: float = 1.0
 
     @classmethod
-    def of(cls, forces: Iterable[Vector]) -> ArrowScale:
-        """The scale for the forces of one diagram."""
-        shown = tuple(forces)
+    def of(
+        cls, forces: Iterable[Vector], parted: Iterable[Vector] = (), share: float = 1.0
+    ) -> ArrowScale:
+        """The scale for the forces of one diagram; parted: those among them whose components are
+        to be seen.
+        """
+        shown, split = tuple(forces), tuple(parted)
         largest = max((each.size for each in shown), default=0.0) or 1.0
         least = _LEAST / _LONGEST * largest
-        return cls(largest, all(each.sign and each.size >= least for each in shown))
+        seen = all(each.sign and each.size >= least for each in shown)
+        legs = (each.size * each.least_share * share for each in split)
+        seen &= all(leg * _LONGEST >= LEAST_LEG * largest for leg in legs)
+        return cls(largest, seen, frozenset(each.id for each in split), share)
 
-    def length(self, size: float) -> float:
-        """The length (pt) of the arrow of a force of some size (N)."""
-        share = size / self.largest
+    def length(self, vector: Vector) -> float:
+        """The length (pt) of the arrow of a force."""
+        share = vector.size / self.largest
         if self.linear:
             return _LONGEST * share
-        return _SHORTEST + (_LONGEST - _SHORTEST) * math.sqrt(share)
+        usual = _SHORTEST + (_LONGEST - _SHORTEST) * math.sqrt(share)
+        needed = LEAST_LEG / vector.least_share if vector.id in self.parted else 0.0
+        fits = needed <= _STRETCHED * _LONGEST
+        return max(usual, needed / self.share) if fits else usual
 
 
 def pair_marks(system: System) -> dict[str, int]:

@@ -9,6 +9,7 @@ import pytest
 from probgen.bank.bank import default_bank
 from probgen.figures.measured.survey import survey
 from probgen.figures.measured.vector import (
+    LEAST_LEG,
     ArrowScale,
     Vector,
     components,
@@ -133,33 +134,66 @@ def test_only_the_pulls_of_bars_have_to_leave_their_points() -> None:
     assert 0 < len(bars) < len(found)
 
 
-def sized(*sizes: float) -> list[Vector]:
-    return [Vector("F", "F", 0j, size, 0.0, "F") for size in sizes]
+def sized(*sizes: float, direction: float = 0.0) -> list[Vector]:
+    return [Vector("F", "F", 0j, size, direction, "F") for size in sizes]
+
+
+def drawn(lengths: ArrowScale, *sizes: float) -> list[float]:
+    """How long the arrows of forces of these sizes are."""
+    return [lengths.length(vector) for vector in sized(*sizes)]
 
 
 def test_lengths_are_in_proportion_where_the_least_can_be_seen() -> None:
     lengths = ArrowScale.of(sized(30.0, 60.0, 100.0))
     assert lengths.linear
-    assert lengths.length(30.0) == pytest.approx(0.3 * lengths.length(100.0))
+    small, large = drawn(lengths, 30.0, 100.0)
+    assert small == pytest.approx(0.3 * large)
 
 
 def test_the_least_arrow_to_scale_is_fourteen_points_long_beside_58() -> None:
     assert ArrowScale.of(sized(14.1, 58.0)).linear
     assert not ArrowScale.of(sized(13.9, 58.0)).linear
-    assert ArrowScale.of(sized(58.0)).length(58.0) == pytest.approx(58.0)
+    assert drawn(ArrowScale.of(sized(58.0)), 58.0) == [pytest.approx(58.0)]
     lost = [*sized(58.0), replace(sized(30.0)[0], sign=0)]  # one that nobody knows
     assert not ArrowScale.of(lost).linear
     assert ArrowScale.of([]).largest == 1.0
     uneven = ArrowScale(100.0, False)
-    assert (uneven.length(0.0), uneven.length(100.0)) == (18.0, 58.0)
+    assert drawn(uneven, 0.0, 100.0) == [18.0, 58.0]
 
 
 def test_else_they_rise_with_the_square_root() -> None:
     lengths = ArrowScale.of(sized(5.0, 100.0))
     assert not lengths.linear
-    none, quarter, whole = map(lengths.length, (0.0, 25.0, 100.0))
+    none, quarter, whole = drawn(lengths, 0.0, 25.0, 100.0)
     assert none < quarter < whole
     assert quarter - none == pytest.approx((whole - none) / 2)
+
+
+@pytest.mark.parametrize(
+    ("size", "direction", "linear"),
+    [
+        (100.0, 30.0, True),  # its smaller component is 29 pt
+        (40.0, 30.0, False),  # 12 pt to scale
+        (100.0, 12.0, False),
+        (5.0, 160.0, False),
+    ],
+)
+def test_a_force_is_as_long_as_its_components_need_to_be_seen(
+    size: float, direction: float, linear: bool
+) -> None:
+    (whole,) = sized(size, direction=direction)
+    for share in (1.0, 0.8):
+        lengths = ArrowScale.of([whole, *sized(100.0)], [whole], share)
+        least = share * lengths.length(whole) * whole.least_share
+        assert least >= LEAST_LEG - 1e-9
+        assert lengths.linear is linear
+    assert ArrowScale.of([whole, *sized(100.0)]).linear or size < 14.0
+
+
+def test_no_arrow_is_drawn_out_for_a_component_next_to_nothing() -> None:
+    (whole,) = sized(50.0, direction=4.0)
+    lengths = ArrowScale.of([whole, *sized(100.0)], [whole])
+    assert lengths.length(whole) < 58.0
 
 
 def test_action_and_reaction_have_one_mark() -> None:
