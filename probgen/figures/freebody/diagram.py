@@ -311,7 +311,8 @@ class _Diagram:
             name = self.system.variables[corner.id].as_name
             ways = corner.reference, corner.way
             draw_angle(self.field, corner.at, *ways, name, corner.id, reference_drawn=False)
-        for opening in openings_shown(self.measured, self._opens_here):
+        shown = openings_shown(self.measured, self._opens_here)
+        for opening in sorted(shown, key=lambda each: not each.reflex):  # nearest to their vertex
             drawn = self.measured.runs_along(opening.at, opening.reference, self.body)
             name = self.system.variables[opening.id].as_name
             draw_angle(

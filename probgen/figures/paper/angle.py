@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import pairwise, product
 from typing import Final
 
 from probgen.figures.paper.canvas import Field
@@ -27,6 +27,7 @@ from probgen.figures.paper.tag import Tag, What
 _RADII: Final = (17.0, 21.0, 25.0, 14.0, 30.0, 36.0)
 _WIDE_RADII: Final = (44.0, 54.0, 66.0)  # for where nothing nearer will do
 _BEYOND: Final = (3.0, 5.0, 8.0)  # how far beyond its arc a number stands, pt
+_NEAR_END: Final = (0.9, 0.8, 0.7, 0.6, 0.5)  # where along one of more than half a turn
 _ASIDE: Final = 8.0  # how far from the end of its arc a number stands that has no room within, pt
 _PAST_ARC: Final = 14.0  # how far a reference line runs on beyond its arc, pt
 _CHORD: Final = 12.0  # arcs are looked at in straight pieces of about this length, pt
@@ -46,6 +47,11 @@ class _Corner:
     reference: float
     sweep: float
     dashed: bool
+
+    @property
+    def reflex(self) -> bool:
+        """Whether it is more than half a turn."""
+        return abs(self.sweep) > 180.0
 
     def on(self, radius: float, share: float) -> Spot:
         """The spot some share along the arc."""
@@ -144,14 +150,15 @@ def _first(
 ) -> tuple[float, Box] | None:
     """The first radius whose arc strikes nothing with a box near it that fits; None for none."""
     clear: list[float] = []  # an arc through a wall is worse than one with its number outside
-    for radii in (_RADII, _WIDE_RADII):
+    for radii in (_small(field, corner),) if corner.reflex else (_RADII, _WIDE_RADII):
         for radius in radii:
-            if _struck(field, corner, radius):
+            if _struck(field, corner, radius) and not corner.reflex:
                 continue
             clear.append(radius)
-            for distance in _BEYOND:
-                middle = corner.reference + corner.sweep / 2
-                box = beside(text, corner.at, middle, radius + distance)
+            shares = _NEAR_END if corner.reflex else (0.5,)
+            for share, distance in product(shares, _BEYOND):
+                way = corner.reference + corner.sweep * share
+                box = beside(text, corner.at, way, radius + distance)
                 if fits(radius, box):
                     return radius, box
         for radius in clear:
@@ -159,6 +166,14 @@ def _first(
                 if fits(radius, box):
                     return radius, box
     return None
+
+
+def _small(field: Field, corner: _Corner) -> list[float]:
+    """The radii of an arc of more than half a turn, which passes over other lines from its vertex
+    and stays small: those that run through no label.
+    """
+    small = sorted(_RADII)
+    return [r for r in small if not any(field.hits_label(*each) for each in corner.pieces(r))]
 
 
 def _gap(box: Box, start: Spot, end: Spot) -> float:

@@ -323,7 +323,9 @@ class _Situation:
             start, reference, _ = self.stage.set_out(opening)
             end = start + heading(reference) * _REFERENCE
             self.field.watch(line(start, end, LIGHT, Tag(What.REFERENCE, opening.id)))
-        for opening in reversed(self.shown.openings):  # those of cables need their place most
+        # Those of cables need their place most; the largest are best set nearest to their vertex.
+        largest_last = sorted(self.shown.openings, key=lambda each: each.reflex)
+        for opening in reversed(largest_last):
             if opening.id in self.inclines or not is_told(self.measured, opening.id):
                 continue
             variable = self.system.variables[opening.id]

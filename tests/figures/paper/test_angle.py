@@ -80,3 +80,24 @@ def test_an_angle_beyond_half_a_turn_goes_the_longer_way_round(
     assert [arc.start, arc.sweep] == pytest.approx([reference, sweep])
     *_, (_, last) = arc_pieces(0j, reference, direction, reflex)
     assert bearing(last) % 360.0 == pytest.approx(direction % 360.0)
+
+
+@pytest.mark.parametrize("bearings", [(321, 30, 163), (238, 45, 200), (300, 100, 190)])
+def test_an_arc_beyond_half_a_turn_stays_small_and_has_its_number_beside_it(
+    bearings: tuple[int, int, int],
+) -> None:
+    """By compass, with lines between that it cannot but pass over."""
+    field = Field()
+    for each, length in zip(bearings, (120.0, 120.0, 30.0), strict=True):
+        field.add(line(0j, heading(90.0 - each) * length, HEAVY))
+    first = bearings[0]
+    draw_angle(
+        field, 0j, 90.0, 90.0 - first, number(first), "t", reference_drawn=False, reflex=True
+    )
+    (arc,) = [shape for shape in field.shapes if isinstance(shape, Arc)]
+    assert arc.sweep == pytest.approx(-first)
+    assert arc.radius <= 25.0
+    box = label_of(field).box
+    assert arc.radius < abs(box.nearest(0j)) < arc.radius + 9.0
+    opened = (90.0 - bearing(box.centre)) % 360.0
+    assert 0.5 * first - 5.0 < opened < first  # toward the line it ends at

@@ -256,3 +256,36 @@ def test_a_couple_that_is_a_given_the_other_way_is_labelled_with_the_given() -> 
     assert isinstance(label, Label)
     assert isinstance(label.text, Stated)
     assert label.text.symbol == Name("M", "M")
+
+
+MOORED = """
+alpha = { name = "bearing of a line", choices = [318], unit = "deg" }
+gamma = { name = "bearing of the current", choices = [166], unit = "deg" }
+[body.buoy]
+particle = true
+[[force]]
+direction = { bearing = "gamma" }
+magnitude = "900 N"
+symbol = "P"
+[[force]]
+direction = 270
+magnitude = "200 N"
+symbol = "Q"
+[[cable]]
+direction = { bearing = "alpha" }
+symbol = "T_1"
+[[cable]]
+direction = { bearing = "theta" }
+symbol = "T_2"
+[[find]]
+quantity = "T_1"
+"""
+
+
+def test_the_arc_of_a_bearing_beyond_half_a_turn_is_nearest_to_its_vertex() -> None:
+    scene = sketch(MOORED)
+    bearings = {"alpha": 318.0, "gamma": 166.0, "theta": 25.0}
+    arcs = [arc for id in bearings for arc in tagged(scene, f"angle:{id}") if isinstance(arc, Arc)]
+    assert [arc.sweep for arc in arcs] == pytest.approx([-sweep for sweep in bearings.values()])
+    wide, *others = (arc.radius for arc in arcs)
+    assert wide < min(others)
