@@ -188,7 +188,8 @@ def rough(row: Table, situation: Situation) -> None:
     pressing, holding = Coined(Sort.NORMAL_FORCE, name), Coined(Sort.FRICTION, name)
     push = situation.unknown(row, normal, NEWTON, pressing, key="normal", nonnegative=True)
     grip = situation.unknown(row, friction, NEWTON, holding, key="friction")
-    _grip_limit(row, situation, push, grip, Slipping(body, name))
+    slides = row.has("sliding") and row.flag("sliding")
+    _grip_limit(row, situation, push, grip, Slipping(body, name), slides)
     kind = Kind.ROUGH
     whole = situation.symbol(row) if row.has("symbol") else normal
     forces = [
@@ -198,7 +199,7 @@ def rough(row: Table, situation: Situation) -> None:
     if whole != normal:
         check_own(row, situation, whole)
         declare_components(row, situation, whole, forces, name)
-    element = Element(whole, kind, body, at, (normal, friction), surface=outward)
+    element = Element(whole, kind, body, at, (normal, friction), surface=outward, slides=slides)
     back = situation.reaction(row, body, at, BodyNamed(body))
     situation.place(row, element, Label(whole, name), forces, back=back)
 
@@ -228,7 +229,9 @@ def declare_components(
         )
 
 
-def _grip_limit(row: Table, situation: Situation, push: Name, grip: Name, slips: Slipping) -> None:
+def _grip_limit(
+    row: Table, situation: Situation, push: Name, grip: Name, slips: Slipping, slides: bool
+) -> None:
     """The condition f = mu N, or the limit |f| <= mu N, when a coefficient is named."""
     verge = row.flag("verge") if row.has("verge") else None
     if not row.has("coefficient"):
@@ -251,7 +254,7 @@ def _grip_limit(row: Table, situation: Situation, push: Name, grip: Name, slips:
         size = Call("abs", (grip,))
         situation.add_limit(Limit(Quantity(grip.id).limit, size, "<=", largest), slips)
         return
-    reason = _why_at_limit(row.has("sliding") and row.flag("sliding"), given, held is not None)
+    reason = _why_at_limit(slides, given, held is not None)
     situation.add_condition(grip, largest, reason, Quantity(grip.id).limit)
 
 

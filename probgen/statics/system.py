@@ -227,11 +227,10 @@ class Element:
 
     id: unique; the symbol's id for a force ("T", "R"), or the weight's symbol id.
     at: the point it acts at; toward: the point a cable or muscle runs to, "" if none is named.
-    forces: the ids of the forces it exerts.
-    surface: direction of the surface's outward normal for rollers and contacts (deg), else None.
-    spread: where a distributed load lies; shape: of what weighs; each None of others.
-    compressed: a spring that pushes.  own: the weight of the body itself, not of what it carries.
-    of: the element whose reaction or further pull this is, "" for one of its own.
+    forces: the ids of the forces it exerts.  surface: direction of the outward normal of rollers
+    and contacts (deg); spread: where a distributed load lies; shape: of what weighs; each None of
+    others.  compressed: a spring that pushes.  slides: a surface its body slides over.  own: of the
+    body itself, not of what it carries.  of: the element whose reaction or pull it is, "" for none.
     """
 
     id: str
@@ -244,6 +243,7 @@ class Element:
     spread: Spread | None = None
     shape: Shape | None = None
     compressed: bool = False
+    slides: bool = False
     own: bool = False
     of: str = ""
 

@@ -36,6 +36,7 @@ from probgen.statics.system import Element, Kind
 
 _RUN: Final = 0.5  # how far a cable without a wall is followed, in lengths of its body
 _LINE: Final = 74.0  # length of a line from a particle, pt
+_DRAWN: Final = 48.0  # of a line that moves with the particle it pulls, pt
 _ASIDE: Final = 54.0  # how far to its side such a line ends at least, pt
 _PULLEY: Final = 9.0  # radius of a pulley, pt
 _BESIDE: Final = 12.0  # from blocks to a pole beside them, pt
@@ -206,6 +207,10 @@ def _followed(
         drum = solid.winch(winch.axle, winch.foot, Tag(What.SUPPORT, element.id))
         return _stroked(stage, element, start, winch.end, drum)
     named = _named_end(stage, element, start, way)
+    slides = stage.slides(element.body) and element.id not in stage.depicts.lines
+    if slides and named is None and element.kind == Kind.CABLE:  # it goes with what it pulls
+        end = start + unit * _DRAWN
+        return _stroked(stage, element, start, end, limb.break_mark(end, way, 2.0, tag))
     hit = None if named else wall_hit(stage, walls, start, way, element)
     if hit:
         end, held = hit

@@ -214,6 +214,10 @@ class Stage:
         """Whether an element acts between two bodies of the system."""
         return any(self.system.force(id).pair for id in element.forces)
 
+    def slides(self, body: str) -> bool:
+        """Whether a body slides over what it rests on, so that nothing holds it to its place."""
+        return any(each.body == body and each.slides for each in self.system.elements)
+
     def normal(self, element: Element) -> float:
         """The outward normal of the surface an element is, degrees; a floor's by default."""
         return self.measured.number(element.surface) % 360.0 if element.surface else 90.0

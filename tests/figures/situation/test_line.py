@@ -221,3 +221,33 @@ def test_a_pulley_hangs_from_a_ceiling_or_from_a_pole_beside_all_if_one_is_told(
     assert pole.bottom < seat.bottom
     assert pole.top > bounds(tagged(scene, "pulley:T")).centre.imag
     assert touching(scene) == []
+
+
+DRAGGED = """
+mu = { name = "coefficient of kinetic friction", choices = [0.2], unit = "1" }
+[body.sack]
+particle = true
+[[weight]]
+mass = "m"
+[[rough]]
+normal = "N"
+friction = "f"
+friction_direction = 180
+coefficient = "mu"
+sliding = SLIDES
+[[cable]]
+direction = "theta"
+symbol = "T"
+[[find]]
+quantity = "T"
+"""
+"""A sack on level ground, dragged to the right by a rope."""
+
+
+def test_nothing_holds_the_far_end_of_a_rope_that_pulls_what_slides() -> None:
+    for slides, faces, shown in (("true", 0, ()), ("false", 1, ()), ("true", 1, ('T = "wall"',))):
+        walls: list[Surface] = []
+        (rope,) = lines(DRAGGED.replace("SLIDES", slides), *shown, walls=walls).values()
+        assert len(walls) == faces
+        start, end = ends_of(rope)
+        assert (end - start) / abs(end - start) == pytest.approx(heading(25.0))
