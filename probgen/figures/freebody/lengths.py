@@ -16,7 +16,7 @@ from probgen.figures.paper.dimension_line import draw_length
 from probgen.figures.paper.placement import around
 from probgen.figures.paper.scene import FINE, REFERENCE, Path, Spot, bearing, dot, heading, line
 from probgen.figures.paper.tag import Tag, What
-from probgen.quantities.expression import UNITY, Expression, Lump, Name, times
+from probgen.quantities.expression import UNITY, Expression, Lump, Name, negative, times
 from probgen.quantities.printing import plain
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import way
@@ -32,7 +32,7 @@ _LEVEL: Final = 0.1  # degrees
 class Reach:
     """A straight piece of the way from the pivot to a force, or its lever arm; metres.
 
-    length: as the balance has it.
+    length: as the balance has it, or the opposite where that is below nothing.
     """
 
     start: complex
@@ -111,7 +111,9 @@ def _way(measured: Survey, balance: Equation, force: Force) -> Iterator[Reach]:
         for term in balance.terms:
             if term.source == force.id and _measures(measured, term, abs(step)):
                 assert term.length is not None
-                yield Reach(at, at + step, term.length)
+                below = measured.number(term.length) < 0  # a place on the other side
+                length = negative(term.length) if below else term.length
+                yield Reach(at, at + step, length)
                 break
         at += step
 

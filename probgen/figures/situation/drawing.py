@@ -33,6 +33,7 @@ from probgen.figures.paper.scene import (
     Segment,
     Spot,
     Stated,
+    Text,
     apart,
     bearing,
     heading,
@@ -66,7 +67,7 @@ from probgen.figures.situation.stage import stage_at
 from probgen.figures.situation.support import draw_supports
 from probgen.figures.situation.water import walls_above, water_lengths
 from probgen.figures.situation.wedge import draw_wedge_angles
-from probgen.quantities.expression import Expression, Name, Number, Value, names_in
+from probgen.quantities.expression import Expression, Name, Number, Value, names_in, negative
 from probgen.quantities.unit import STIFFNESS
 from probgen.statics.system import Element, Kind, System
 from probgen.working.fact import Tell
@@ -371,9 +372,12 @@ class _Situation:
         measures = sorted(self.shown.spans, key=lambda span: abs(span.end - span.start))
         placed = True
         for span in measures:
-            text = self.stage.text(self.system.variables[span.id].as_name)
+            name = self.system.variables[span.id].as_name
+            text: Text = self.stage.text(name)
             if self.shown.terse and isinstance(text, Stated):
                 text = text.number
+            if self.measured.values[span.id] < 0:  # a place on the other side
+                text = negative(name)
             start, end = span.start * self.scale, span.end * self.scale
             placed &= draw_length(self.field, start, end, text, span.id, self._half(span))
         return placed

@@ -12,11 +12,14 @@ from probgen.figures.measured.survey import survey
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import Arrow, Path, Scene, dot, heading
 from probgen.figures.paper.tag import What
-from probgen.quantities.expression import evaluate
+from probgen.figures.situation.drawing import situation
+from probgen.quantities.expression import Name, evaluate
 from probgen.statics.equation import torque_balance
 from probgen.statics.method import Method
 from tests.figures.conftest import CASES, SEEDS, Case
 from tests.figures.seen import dimension_ends, tagged, touching
+from tests.figures.sketches import read
+from tests.figures.telling import telling
 
 
 def diagram(case: Case, torque: Literal["angle", "arm", "components"]) -> Scene:
@@ -123,3 +126,48 @@ def test_nothing_touches_a_label(
 ) -> None:
     found = [touching(diagram(cases[name, seed], torque)) for seed in SEEDS]
     assert found == [[]] * len(SEEDS)
+
+
+EITHER_SIDE = """
+[unknown]
+x = { name = "place of the post", unit = "m", from = "-L/2", to = "L/2" }
+[points]
+O = [0, 0]
+A = ["-L/2", 0]
+B = ["L/2", 0]
+X = ["x", 0]
+[body.plank]
+along = ["A", "B"]
+[[weight]]
+uniform = true
+mass = "m"
+[[weight]]
+at = "A"
+mass = "2*m"
+symbol = "W_2"
+[[fulcrum]]
+at = "X"
+symbol = "P"
+[[find]]
+quantity = "x"
+"""
+
+
+@pytest.mark.parametrize(("x", "length"), [(-1.0, "\N{MINUS SIGN}x"), (0.5, "x")])
+def test_a_place_on_the_other_side_is_measured_by_the_opposite_of_what_says_it(
+    x: float, length: str
+) -> None:
+    """No line is as long as something below nothing; here x of a plank whose middle is O."""
+    template, values, givens = read(EITHER_SIDE)
+    known = {**values, "x": x}
+    balance = torque_balance(template.system, ("plank",), "X", Method("angle"))
+    measured = survey(template.system, template.labels, known)
+    reaches = lengths_of(measured, balance, "plank").reaches
+    for reach in reaches:
+        size = abs(reach.end - reach.start)
+        assert evaluate(reach.length, measured.values) == pytest.approx(size)
+    assert length in {reach.tag for reach in reaches}
+    about = template.system, template.labels, known, template.depicts, givens
+    scene = situation(*about, tell=telling(template))
+    (label,) = [label for label in scene.labels if str(label.tag) == "label:x"]
+    assert isinstance(label.text, Name) is (x > 0)
