@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import chain
 from typing import Final
 
+from probgen.figures.measured.states import joined_bodies
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import around
 from probgen.figures.paper.scene import box_around
@@ -19,15 +20,29 @@ def draw_captions(stage: Stage, field: Field) -> None:
     """The noun of the first body of each state, nearer to it than to another; nothing where there
     is one state.
     """
+    measured = stage.measured
+    states = measured.states or _particles_apart(stage)
     spots = {
         bodies[0]: [stage.spot(p) for id in bodies for p in stage.system.body(id).outline]
-        for bodies in stage.measured.states
+        for bodies in states
     }
     sides = {body: box_around(each) for body, each in spots.items()}
+    bottom = field.box.bottom
     for body, own in sides.items():
-        noun, tag = stage.measured.labels.bodies[body], Tag(What.NOTE, body)
+        noun, tag = measured.labels.bodies[body], Tag(What.NOTE, body)
         others = [box for other, box in sides.items() if other != body]
-        foot = complex(own.centre.real, own.bottom)
+        # Under a particle are its ground and what hangs from it.
+        foot = complex(own.centre.real, own.bottom if measured.states else bottom)
         boxes, again = (around(noun, ((foot, 270.0),), _BELOW, _SMALL) for _ in range(2))
         nearer = (box for box in boxes if all(box.gap(own) < box.gap(each) for each in others))
         field.place(noun, chain(nearer, again), tag, _SMALL)
+
+
+def _particles_apart(stage: Stage) -> list[tuple[str, ...]]:
+    """The particles that nothing joins to each other, each by itself with a noun of its own; none
+    where there is one alone, or anything else.
+    """
+    states = joined_bodies(stage.system)
+    nouns = {stage.measured.labels.bodies.get(bodies[0]) for bodies in states}
+    lone = all(len(bodies) == 1 and stage.system.body(bodies[0]).particle for bodies in states)
+    return states if lone and 1 < len(states) == len(nouns) else []

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import pytest
+
 from probgen.figures.paper.scene import Label, Scene
 from probgen.problem.problem_figures import situation_scene
 from tests.beam_states import TWO_STATES
 from tests.figures.seen import box_of, tagged, touching
+from tests.figures.sketches import STACK, sketch
 from tests.situations import STAYED_SHELF, worked
 
 
@@ -27,3 +30,42 @@ def test_each_state_is_called_by_its_noun_beside_it() -> None:
 
 def test_one_state_needs_no_name() -> None:
     assert not tagged(drawn(STAYED_SHELF), "note:shelf")
+
+
+SACKS = (
+    "".join(
+        f"""
+[body.{body}]
+particle = true
+name = "{noun}"
+[[weight]]
+body = "{body}"
+mass = "m"
+symbol = "W_{body[0]}"
+[[contact]]
+body = "{body}"
+direction = 90
+symbol = "N_{body[0]}"
+name = "ground"
+"""
+        for body, noun in (("full", "FULL"), ("empty", "EMPTY"))
+    )
+    + '[[find]]\nquantity = "N_f"\n'
+)
+
+
+def test_particles_that_nothing_joins_are_called_by_their_nouns_below_all() -> None:
+    scene = sketch(SACKS.replace("FULL", "full sack").replace("EMPTY", "empty sack"))
+    for body, noun in (("full", "full sack"), ("empty", "empty sack")):
+        (label,) = tagged(scene, f"note:{body}")
+        assert isinstance(label, Label)
+        assert label.text == noun
+        own = box_of(scene, f"body:{body}")
+        assert label.box.centre.real == pytest.approx(own.centre.real, abs=1.0)
+        assert label.box.top < box_of(scene, "ground").bottom
+    assert touching(scene) == []
+
+
+def test_nouns_that_tell_nothing_apart_are_left_out() -> None:
+    assert not tagged(sketch(SACKS.replace("FULL", "sack").replace("EMPTY", "sack")), "note")
+    assert not tagged(sketch(STACK), "note")  # one stands on the other
