@@ -119,7 +119,10 @@ def _factor(written: Expression) -> _Factor:
 
 
 def _bared(side: Expression) -> list[Expression]:
-    return [_bare(factor) for factor in factors_of(side)]
+    bare: list[Expression] = []
+    for factor in map(_bare, factors_of(side)):
+        bare += [factor.base] * factor.exponent if isinstance(factor, Power) else [factor]
+    return bare
 
 
 def _bare(part: Expression) -> Expression:

@@ -33,7 +33,7 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.factors import factors_of, terms_of
 from probgen.quantities.like_terms import collected_sum
-from probgen.statics.geometry import angle_of, cosine, inclined, sine, way
+from probgen.statics.geometry import angle_of, cosine, inclined, sine, way, with_legs
 from probgen.statics.method import Method
 from probgen.statics.system import Condition, Couple, Force, Link, Point, System
 
@@ -206,7 +206,8 @@ def turning(points: Mapping[str, Point], force: Force, pivot: str, turn: int) ->
     """The terms of a force in a torque balance about a point; turn: 1 counter-clockwise, or -1."""
     direction = angle_of(force.direction)
     alike: dict[Expression, list[tuple[int, Link]]] = {}
-    for link in inclined(way(points, pivot, force.point), direction):
+    links = with_legs(inclined(way(points, pivot, force.point), direction), direction)
+    for link in links:
         sign, ratio = _signed(sine(direction.minus(angle_of(link.direction))))
         if ratio != ZERO:
             alike.setdefault(ratio, []).append((turn * sign, link))

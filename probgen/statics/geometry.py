@@ -26,6 +26,7 @@ from probgen.quantities.expression import (
     negative,
     number,
     over,
+    positive_first,
     times,
     total,
 )
@@ -156,8 +157,9 @@ def _sides(
     part, factor = multiples[0]
     match part:
         case Call("atan2", (rise, run)) | Call("atan", (Quotient(rise, run),)):
-            slant = Lump(slant_of(collected(run), collected(rise)))
-            found = over(collected(rise), slant), over(collected(run), slant)
+            high, wide = (positive_first(collected(side)) for side in (rise, run))
+            slant = Lump(slant_of(wide, high))
+            found = _share(high, slant), _share(wide, slant)
         case Call("asin", (ratio,)):
             found = ratio, _other_side(ratio)
         case Call("acos", (ratio,)):
@@ -200,10 +202,31 @@ def inclined(links: tuple[Link, ...], direction: Angle) -> tuple[Link, ...]:
             return (Link(_one_fraction(run, Call("cos", (slope,))), slope), *rest)
 
 
+def with_legs(links: tuple[Link, ...], direction: Angle) -> tuple[Link, ...]:
+    """Links by their legs, to the right and up, where a direction that lengths tell crosses them.
+
+    The sine of an angle between both would be that of a difference with an arctangent in it.
+    """
+    return tuple(leg for link in links for leg in _legs(link, direction))
+
+
+def _legs(link: Link, direction: Angle) -> tuple[Link, ...]:
+    own = angle_of(link.direction)
+    between = direction.minus(own)
+    if len(between.multiples) < 2 or not any(_is_slope(part) for part, _ in between.multiples):
+        return (link,)
+    across, up = times(link.length, cosine(own)), times(link.length, sine(own))
+    return Link(across, number(0)), Link(up, number(90))
+
+
+def _is_slope(part: Expression) -> bool:
+    return isinstance(part, Call) and part.function in ("atan2", "atan")
+
+
 def slope_of(run: Expression, rise: Expression) -> Expression:
     """The direction of a way by two lengths: t, where it runs s and rises s tan t.
 
-    So is that of one that runs L cos t and rises L sin t.
+    So is that of one that runs L cos t and rises L sin t; of two equal lengths it is 45 degrees.
     """
     for factor in factors_of(rise):
         match factor:
@@ -211,6 +234,8 @@ def slope_of(run: Expression, rise: Expression) -> Expression:
                 sides = Counter(factors_of(rise)), Counter(factors_of(run))
                 if sides[0] - Counter([factor]) + Counter([Call("cos", (slope,))]) == sides[1]:
                     return slope
+    if collected_sum((1, rise), (-1, run)) == ZERO:
+        return number(45)
     found = _over_tangent(rise)
     if found is not None and collected_sum((1, found[0]), (-1, run)) == ZERO:
         return found[1]
@@ -243,8 +268,17 @@ def _over_tangent(rise: Expression) -> tuple[Expression, Expression] | None:
 
 
 def _unsigned(side: Expression) -> Expression:
-    """A side without a minus sign in front, which its square does not need."""
-    return side.terms[0][1] if isinstance(side, Sum) and len(side.terms) == 1 else side
+    """A side without minus signs alone, which its square does not need."""
+    return negative(side) if _downward(side) else side
+
+
+def _downward(side: Expression) -> bool:
+    return isinstance(side, Sum) and all(sign < 0 for sign, _ in side.terms)
+
+
+def _share(side: Expression, slant: Expression) -> Expression:
+    """A side of a slant as a part of it, its sign in front: -((b + c)/s)."""
+    return negative(over(negative(side), slant)) if _downward(side) else over(side, slant)
 
 
 def _other_side(ratio: Expression) -> Expression:

@@ -125,7 +125,7 @@ def isolated(slope: Expression, rest: Expression) -> Expression:
         below = factors_of(bottom)
         numbers = [each for each in below if isinstance(each, Number)]
         letters = [each for each in below if not isinstance(each, Number)]
-        rest, slope = times(*numbers, rest, *letters), slope.top
+        rest, slope = _plus_first(numbers, rest, letters), slope.top
     quotient = over(negative(rest), slope)
     match quotient:
         case Quotient():
@@ -140,6 +140,14 @@ def isolated(slope: Expression, rest: Expression) -> Expression:
         case Sum(((-1, Quotient(top, Sum(terms) as bottom)),)) if any(s < 0 for s, _ in terms):
             return Quotient(top, positive_first(negative(bottom)))  # no minus before a difference
     return positive_first(quotient)
+
+
+def _plus_first(before: list[Expression], rest: Expression, after: list[Expression]) -> Expression:
+    """A product with a sum that goes to the other side: -(b - a) c, which there is (b - a) c."""
+    signs = {sign for sign, _ in terms_of(rest)}
+    if isinstance(rest, Sum) and len(signs) > 1 and before + after:
+        return negative(times(*before, positive_first(negative(rest)), *after))
+    return times(*before, rest, *after)
 
 
 def _over_one_line(value: Expression) -> Expression:
@@ -176,6 +184,8 @@ def tidied(value: Expression) -> Expression:
             pass
         case Call("atan" | "asin" | "acos" as function, (Quotient() as ratio,)):
             return Call(function, (tidied(ratio),))
+        case Sum(((-1, Quotient() as turned),)):
+            return negative(tidied(turned))
         case _:
             return with_powers(factored(value))
     top, bottom = (

@@ -8,6 +8,7 @@ from probgen.quantities.expression import (
     Expression,
     Lump,
     Name,
+    Power,
     Quotient,
     evaluate,
     negative,
@@ -45,6 +46,8 @@ CASES: list[tuple[Expression, str]] = [
     (Quotient(times(W, Quotient(D, L)), times(Lump(L), SIN)), "W d/(L² sin a)"),
     (Quotient(times(W, Quotient(D, SLANT)), Quotient(H, SLANT)), "W d/h"),
     (negative(Quotient(times(W, part(1, L, 2)), Lump(L))), "−W/2"),
+    (Quotient(Power(W, 2), times(number(2), W, P)), "W/(2 P)"),
+    (Quotient(times(P, W), times(number(2), Power(W, 2))), "P/(2 W)"),
     (Quotient(times(W, Lump(times(number("0.8"), L))), Lump(L)), "0.8 W"),
 ]  # fmt: skip
 KEPT: list[Expression] = [

@@ -32,6 +32,7 @@ from probgen.statics.geometry import (
     slant_of,
     slope_of,
     way,
+    with_legs,
 )
 from probgen.statics.system import Link, Point
 
@@ -172,6 +173,7 @@ SLOPES = [
     (number(1), tangent(TH), "θ"),
     (D, times(L, tangent(TH)), ""),  # of another length
     (D, tangent(TH), ""),
+    (times(number(2), L), total((1, L), (1, L)), "45"),
 ]
 
 
@@ -214,6 +216,21 @@ def test_a_way_is_one_step_where_the_direction_holds_its_slope(
         steps = [[float(evaluate(part, values)) for part in (x.length, x.direction)] for x in way_]
         ends.append(sum(size * np.exp(1j * np.radians(angle)) for size, angle in steps))
     assert ends[0] == pytest.approx(ends[1], rel=1e-12)
+
+
+def test_a_way_across_a_slope_that_lengths_tell_is_taken_by_its_legs() -> None:
+    """L at theta, before a force along atan2(d, L): no sine of a difference of the two."""
+    slanted = (Link(L, TH),)
+    assert with_legs(slanted, angle_of(AL)) == slanted
+    found = with_legs(slanted, angle_of(Call("atan2", (D, L))))
+    told = [(plain(leg.length), plain(leg.direction)) for leg in found]
+    assert told == [("L cos θ", "0"), ("L sin θ", "90")]
+
+
+def test_a_side_downward_has_its_sign_in_front_of_its_share() -> None:
+    angle = angle_of(Call("atan2", (total((-1, L), (-1, D)), total((-1, D), (1, L)))))
+    assert plain(sine(angle)) == "−(L + d)/√((L − d)² + (L + d)²)"
+    assert plain(cosine(angle)) == "(L − d)/√((L − d)² + (L + d)²)"
 
 
 LENGTHS = [

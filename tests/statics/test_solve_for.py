@@ -66,6 +66,7 @@ LINEAR = [
     ("x*a/b + c", "−c b/a"),
     ("2*x - 3", "3/2"),
     ("x*(a/b) - d*(a/b)", "d"),  # what both hold is left out, a fraction too
+    ("a - c - d - x*(b/(a + b))", "(a − c − d)(a + b)/b"),  # no -(-a + c + d)
 ]
 
 
@@ -272,6 +273,7 @@ def test_a_quotient_has_no_sum_of_negatives_above_and_below() -> None:
         ("a/(b/c)", "a c/b"),
         ("(a*b - b*a + c)/d", "c/d"),
         ("c/(a*b - b*a + d)", "c/d"),
+        ("-(a*c/(b*c))", "−a/b"),
         ("(a - a)/b", None),  # 0/b stays, for b may be 0 as well
         ("b/(a - a)", None),
     ],
