@@ -194,6 +194,9 @@ def _coefficient(term: Expression) -> tuple[Expression, Fraction]:
         case Product((Number(value, None), other)) | Product((other, Number(value, None))):
             part, factor = _coefficient(other)
             return part, factor * Fraction(value)
+        case Product((Number(value, None), Number(_, None), *_)):  # 2 x 2 y is four times y
+            part, factor = _coefficient(times(*term.factors[1:]))
+            return part, factor * Fraction(value)
         case Product((Number() | Quotient() as first, *rest)):
             part, factor = _coefficient(first)
             return (term, Fraction(1)) if factor == 1 else (times(part, *rest), factor)

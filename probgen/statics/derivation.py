@@ -97,7 +97,9 @@ def _possible(
         yield from candidates(system, open_definitions, method)
         return
     own = tuple(each for each in open_definitions if each.variable != cable.level.id)
-    yield from candidates(system, own, method)
+    for equation in candidates(system, own, method):
+        if not set(equation.bodies) & set(cable.knots):
+            yield equation  # what those of the knots say, the cable's own say in short
     yield from cable.equations(system, method)
 
 

@@ -10,6 +10,7 @@ from probgen.quantities.expression import (
     Name,
     Number,
     Power,
+    Product,
     Quotient,
     Sum,
     evaluate,
@@ -81,6 +82,11 @@ BOTH, APART = total((1, L), (1, D)), total((1, L), (-1, D))
 def part(sum: Expression, of: int = 2) -> Expression:
     return over(sum, number(of))
 
+
+CASES += [  # numbers beside each other
+    (Sum(((1, Product((number(2), number(2), L))), (-1, L))), "3 L"),
+    (Sum(((1, Product((number(2), number(3), L, D))), (1, D))), "2 × 3 L d + d"),
+]
 
 CASES += [  # within a multiple of a sum, where that is shorter
     (Sum(((1, part(BOTH)), (-1, HALF))), "d/2"),

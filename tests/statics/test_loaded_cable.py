@@ -10,6 +10,7 @@ import pytest
 from numpy.typing import NDArray
 
 from probgen.quantities.printing import plain
+from probgen.statics.derivation import _possible
 from probgen.statics.loaded_cable import LoadedCable, knots_along, loaded_cable
 from probgen.statics.method import Method
 from probgen.statics.plan import find_plan
@@ -113,6 +114,17 @@ def test_the_balances_hold_the_level_part_and_no_root() -> None:
     assert "H (y/r) + H ((y − h)/s) − u" in written
     assert all("√" not in each for each in written if each.startswith("H (y"))
     assert knots_along(system, "T_1") == ("one", "two", "three")
+
+
+def test_of_its_knots_no_balance_with_roots_is_tried_beside_them() -> None:
+    """They say the same twice, and seem to be independent away from equilibrium."""
+    system = system_of(THREE)
+    cable = cable_of(system)
+    assert cable is not None
+    told = cable.told(system)
+    tried = [*_possible(told, (cable.definition,), Method(), cable)]
+    assert len(tried) == 6 + 4  # of one, two and three knots along y; the part of each stretch
+    assert all("√" not in plain(each.expression) for each in tried if each.kind == "force")
 
 
 def test_where_a_place_is_known_or_something_pulls_sideways_there_is_none() -> None:

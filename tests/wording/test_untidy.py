@@ -29,6 +29,7 @@ SCOPE = {letter: Name(letter, letter) for letter in ("a", "b", "c", "x")}
     ("line", "fault"),
     [
         ("a*1*b", "a factor 0 or 1"),
+        ("2*a*2", "two numbers"),
         ("a/1", "a quotient by 1"),
         ("a + b + a", "like terms"),
         ("a^2/(2*a*b)", "a common factor above and below"),

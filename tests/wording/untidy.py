@@ -34,6 +34,8 @@ def faults_in(expression: Expression, *, result: bool) -> Iterator[str]:
                 yield "like terms"
         case Product(factors) if any(is_number(f, 0) or is_number(f, 1) for f in factors):
             yield "a factor 0 or 1"
+        case Product(factors) if sum(isinstance(f, Number) and f.unit is None for f in factors) > 1:
+            yield "two numbers"
         case Quotient(top, bottom):
             if is_number(bottom, 1):
                 yield "a quotient by 1"
