@@ -13,6 +13,7 @@ from typing import TypeGuard
 from probgen.quantities.angle_sum import with_angle_apart, with_angle_sums
 from probgen.quantities.cancelling import cancelled
 from probgen.quantities.expression import (
+    UNITY,
     ZERO,
     Call,
     Expression,
@@ -113,7 +114,7 @@ def _other_angles(value: Expression) -> tuple[Expression, ...]:
 
 def isolated(slope: Expression, rest: Expression) -> Expression:
     """-rest/slope, with the signs the way one writes it by hand."""
-    rest, slope = _over_one_line(collected(rest)), _over_one_line(collected(slope))
+    rest, slope = (_over_one_line(_without_ones_above(collected(part))) for part in (rest, slope))
     rest, slope = _cleared(rest, slope)
     match slope:
         case Sum(((-1, Quotient() as turned),)):
@@ -148,6 +149,18 @@ def _plus_first(before: list[Expression], rest: Expression, after: list[Expressi
     if isinstance(rest, Sum) and len(signs) > 1 and before + after:
         return negative(times(*before, positive_first(negative(rest)), *after))
     return times(*before, rest, *after)
+
+
+def _without_ones_above(value: Expression) -> Expression:
+    """A sum with v/b in the place of v (1/b)."""
+    terms: list[tuple[int, Expression]] = []
+    for sign, term in terms_of(value):
+        ones = [f for f in factors_of(term) if isinstance(f, Quotient) and f.top == UNITY]
+        rest = [factor for factor in factors_of(term) if factor not in ones]
+        if ones and rest:
+            term = over(times(*rest), times(*(one.bottom for one in ones)))
+        terms.append((sign, term))
+    return total(*terms)
 
 
 def _over_one_line(value: Expression) -> Expression:

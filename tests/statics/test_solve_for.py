@@ -252,6 +252,7 @@ def test_what_the_quantity_does_not_enter_is_not_solved_for_it(equation: str) ->
         ("2*a*x - 2*b", "b/a"),
         ("a*(x/c) + a*((x - b)/c) - d", "(a b + d c)/(2 a)"),  # nor a length that divides twice
         ("x*(b/c) + x*((a - b)/c) - d", "d c/a"),
+        ("a*(x/b) + c*(x/d) - b", "b/(a/b + c/d)"),  # a/b, and not a (1/b)
     ],
 )
 def test_common_factors_are_not_printed(equation: str, written: str) -> None:
