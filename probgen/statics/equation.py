@@ -206,8 +206,8 @@ def turning(points: Mapping[str, Point], force: Force, pivot: str, turn: int) ->
     """The terms of a force in a torque balance about a point; turn: 1 counter-clockwise, or -1."""
     direction = angle_of(force.direction)
     alike: dict[Expression, list[tuple[int, Link]]] = {}
-    links = with_legs(inclined(way(points, pivot, force.point), direction), direction)
-    for link in links:
+    steps = inclined(way(points, pivot, force.point), direction)
+    for link in with_legs(steps, direction):
         sign, ratio = _signed(sine(direction.minus(angle_of(link.direction))))
         if ratio != ZERO:
             alike.setdefault(ratio, []).append((turn * sign, link))

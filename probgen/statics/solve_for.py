@@ -8,6 +8,7 @@ numerically within the range the quantity has.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from typing import TypeGuard
 
 from probgen.quantities.angle_sum import with_angle_apart, with_angle_sums
@@ -143,10 +144,12 @@ def isolated(slope: Expression, rest: Expression) -> Expression:
     return positive_first(quotient)
 
 
-def _plus_first(before: list[Expression], rest: Expression, after: list[Expression]) -> Expression:
+def _plus_first(
+    before: Sequence[Expression], rest: Expression, after: Sequence[Expression]
+) -> Expression:
     """A product with a sum that goes to the other side: -(b - a) c, which there is (b - a) c."""
     signs = {sign for sign, _ in terms_of(rest)}
-    if isinstance(rest, Sum) and len(signs) > 1 and before + after:
+    if isinstance(rest, Sum) and len(signs) > 1 and (before or after):
         return negative(times(*before, positive_first(negative(rest)), *after))
     return times(*before, rest, *after)
 
