@@ -30,11 +30,15 @@ class Judged(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class DiagramDrawn(Fact):
-    """A free-body diagram; alone: whether there is no other body; forces: how many it shows."""
+    """A free-body diagram; alone: whether there is no other body.
+
+    forces, couples: how many of each it shows.
+    """
 
     body: str
     alone: bool
     forces: int
+    couples: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,6 +120,14 @@ class FoundFromBalance(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class IdleNamed(Fact):
+    """A member of a truss that carries nothing, which is seen at a joint; body: the joint's."""
+
+    quantity: Name
+    body: str
+
+
+@dataclass(frozen=True, slots=True)
 class FoundFromCondition(Fact):
     quantity: Name
     condition: Formula
@@ -180,7 +192,9 @@ def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
     system = plan.system
     alone = len(system.bodies) == 1
     for body in _as_told(plan):
-        drawn = DiagramDrawn(body.id, alone, _forces_on(without_idle(system, plan.steps), body.id))
+        shown = without_idle(system, plan.steps)
+        couples = sum(1 for couple in shown.couples if couple.body == body.id)
+        drawn = DiagramDrawn(body.id, alone, _forces_on(shown, body.id), couples)
         yield Criterion("diagram", drawn)
     for resultant, centroid in _integrated(plan):
         yield Criterion("integral", ResultantIntegrated(resultant.as_name, centroid.as_name))
@@ -301,6 +315,8 @@ def _of_step(system: System, step: Step, turning: Turning) -> Iterator[Criterion
             yield Criterion("torque", _torque(system, equation, turning))
             yield Criterion("substitution", NumbersPutIn(name))
             yield Criterion("result", QuantityFound(name, judged), step.unknown)
+        case "force" if step.idle:
+            yield Criterion("force", IdleNamed(name, equation.body), step.unknown)
         case "force":
             found = FoundFromBalance(name, equation.about, judged, _whose(system, equation))
             yield Criterion("force", found, step.unknown)

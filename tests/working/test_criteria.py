@@ -199,3 +199,19 @@ def test_every_way_to_a_limit_is_marked_and_which_comes_first() -> None:
     assert marks[-1].kinds == ("limit",)
     steps = [step.unknown for branch in case.plan.branches for step in branch.plan.steps]
     assert {id for mark in marks for id in mark.quantities} == set(steps)
+
+
+def test_a_couple_belongs_to_the_diagram() -> None:
+    """The wall turns the beam as well as it holds it."""
+    built_in = ROOT / "templates" / "beams" / "balcony-built-in.toml"
+    assert said(marks_of(built_in, 12)[0], built_in).startswith(
+        "free-body diagram with four forces and a couple"
+    )
+    assert "couple" not in said(marks_of(CLEANER, 12)[0])
+
+
+def test_an_idle_member_is_marked_for_being_seen() -> None:
+    bracket = ROOT / "templates" / "structures" / "wall-bracket-board.toml"
+    told = [said(mark, bracket) for mark in marks_of(bracket, 12)]
+    (idle,) = (each for each in told if "F_BE" in each)
+    assert idle == "F_BE seen to be zero at joint B, with the reason"

@@ -27,6 +27,7 @@ from probgen.working.criteria import (
     FollowsThrough,
     FoundFromBalance,
     FoundFromCondition,
+    IdleNamed,
     InsideDrawn,
     Judged,
     LimitsCompared,
@@ -67,7 +68,8 @@ def follows_through(fact: FollowsThrough, nouns: Nouns) -> Inlines:
 @say.register
 def diagram_drawn(fact: DiagramDrawn, nouns: Nouns) -> Inlines:
     whose = "" if fact.alone else f" of {names.the_body(fact.body, nouns)}"
-    return (Text(f"free-body diagram{whose} with {counted(fact.forces, 'force')}"),)
+    couples = {0: "", 1: " and a couple"}.get(fact.couples, f" and {numeral(fact.couples)} couples")
+    return (Text(f"free-body diagram{whose} with {counted(fact.forces, 'force')}{couples}"),)
 
 
 @say.register
@@ -136,6 +138,15 @@ def found_from_balance(fact: FoundFromBalance, nouns: Nouns) -> Inlines:
         whose=_whose(fact.bodies, "on", nouns),
         axis=letter(fact.axis),
         judged=_JUDGED.get(fact.judged, ""),
+    )
+
+
+@say.register
+def idle_named(fact: IdleNamed, nouns: Nouns) -> Inlines:
+    return filled(
+        "{q} seen to be zero at {joint}, with the reason",
+        q=fact.quantity,
+        joint=names.the_body(fact.body, nouns),
     )
 
 
