@@ -97,14 +97,18 @@ def likely(found: Sequence[Slip], count: int = 3) -> tuple[Slip, ...]:
 
     No two of them are so close that one could be taken for the other, none is the right number of
     another answer, which would look right on the page, and none says that what is asked for is
-    nothing, which is looked at twice.
+    nothing, which is looked at twice.  In the place of one left out for that no unlikely one comes.
     """
     chosen: dict[str, Slip] = {}
+    passed: set[str] = set()
     for slip in sorted(found, key=lambda slip: rank(slip.misstep)):
-        if len(chosen) == count:
+        enough = len(chosen) == count
+        if enough or (slip.misstep.unlikely and len({*chosen, *passed}) >= count):
             break
-        told = slip.origin and slip.id not in chosen and not slip.vanishes and not slip.elsewhere
-        if told and _clear(slip, chosen.values()):
+        told = slip.origin and slip.id not in chosen and not slip.vanishes
+        if told and slip.elsewhere:
+            passed.add(slip.id)
+        elif told and _clear(slip, chosen.values()):
             chosen[slip.id] = slip
     return tuple(chosen.values())
 

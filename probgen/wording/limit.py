@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from probgen.quantities.expression import Expression, Number, evaluate
 from probgen.quantities.formula import Formula, Relation
-from probgen.quantities.unit import PLAIN
+from probgen.quantities.unit import ANGLE, LENGTH, PLAIN
 from probgen.statics.plan import Branch, limits_asked
 from probgen.statics.system import Find, Force, ForcePart, Form, Kind, Limit, System
 from probgen.wording.block import Display, Row
@@ -78,7 +78,8 @@ def comparison_passage(digits: Digits, find: Find, reached: Sequence[Digits]) ->
     exact = math.isclose(float(evaluate(final, {})), value, rel_tol=1e-9)
     rounded = () if exact else (RoundedWithin(largest),)
     if only:
-        return Passage(FarthestHeading(), (sentences(*elsewhere, *facts, *rounded),))
+        reach = case.system.variables[find.quantity].dimension in (LENGTH, ANGLE)
+        return Passage(FarthestHeading(reach, largest), (sentences(*elsewhere, *facts, *rounded),))
     decides = LimitDecides(governing(case, find).id, (letter, Relation("="), final), largest)
     return Passage(FirstHeading(), (Items(facts), sentences(*elsewhere, decides, *rounded)))
 

@@ -149,13 +149,13 @@ def test_a_difference_of_equals_is_nothing_and_no_dust_of_floats() -> None:
 
 
 def test_results_that_are_alike_are_carried_on_once() -> None:
-    """The friction on the reel and the pull of its cable, both 252.4 N."""
+    """The friction on the reel and the pull of its cable, both 305.4 N."""
     (said,) = [
         line.split(". ")[-1]
         for line in told_of("cable-reel-ramp", Convention(torque="components", axes="level"))
         if "We go on with" in line
     ]
-    assert said == "We go on with 252.4 N, not the rounded 252 N."
+    assert said == "We go on with 305.37 N, not the rounded 305 N."
 
 
 @pytest.mark.parametrize("torque", ["angle", "arm"])

@@ -13,6 +13,7 @@ import pytest
 from probgen.bank.bank import default_bank
 from probgen.draws.draw import completed
 from probgen.problem.problem import Worked, prepare, tell_steps, work
+from probgen.problem.single import work_single
 from probgen.quantities.printing import plain
 from probgen.statics import plan
 from probgen.statics.state import utmost_finds
@@ -101,7 +102,7 @@ def test_forces_are_listed_once() -> None:
 
 def test_one_limit_is_not_compared_with_itself() -> None:
     _, sections = worked(SLIDES + LARGEST)
-    assert section(sections, "How far it may go") == "It slides at P = 147 N."
+    assert section(sections, "The largest value") == "It slides at P = 147 N."
 
 
 @pytest.mark.parametrize(
@@ -197,6 +198,13 @@ def test_what_is_rounded_to_the_side_that_holds_says_so_where_that_shows_first()
     ]
 
 
+def test_a_length_or_an_angle_is_how_far_something_may_go() -> None:
+    """A plank walked out on, unlike a push; both go to one limit."""
+    single = work_single("trestle-plank-walk")
+    titles = [each.title for each in tell_steps(single.problem, single.worked)]
+    assert "How far it may go" in titles
+
+
 def test_each_state_is_told_to_its_own_limit() -> None:
     """By hand: 50 kg at 25 degrees with 0.25 stays from 96.06 N to 318.1 N."""
     lines = told(two_crates())
@@ -205,7 +213,7 @@ def test_each_state_is_told_to_its_own_limit() -> None:
         "It slips up at T_2 = 318 N. It is rounded down, so that the limit still holds.",
     ]
     headings = [line for line in lines if line.startswith("# ")]
-    assert headings.index("# How far it may go") < headings.index("# It slips up")
+    assert headings.index("# The smallest value") < headings.index("# It slips up")
 
 
 def test_a_limit_from_the_other_side_is_said_to_be_one(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -213,7 +221,7 @@ def test_a_limit_from_the_other_side_is_said_to_be_one(monkeypatch: pytest.Monke
     monkeypatch.setattr(plan, "_met", lambda branches, probe: branches)
     text = crate() + SLOPE + SLIPS_DOWN + SLIPS_UP + finding("T", "largest")
     lines = told(text)
-    assert lines[lines.index("# How far it may go") + 1] == (
+    assert lines[lines.index("# The largest value") + 1] == (
         "It slips down only as T shrinks: T = 96.0 N bounds it from the other side. "
         "It slips up at T = 318 N."
     )
@@ -225,7 +233,7 @@ def test_a_state_without_a_limit_is_told_after_that_which_goes_to_one() -> None:
     text = two_crates().replace(up, "").replace(finding("T_2", "largest"), finding("T_2"))
     lines = told(text.replace('friction = "f_2"', 'friction = "f_2"\ncoefficient = "mu"'))
     headings = [line for line in lines if line.startswith("# ")]
-    first, second = headings.index("# How far it may go"), headings.index("# Forces on the second")
+    first, second = headings.index("# The smallest value"), headings.index("# Forces on the second")
     assert headings[1] == "# Forces on the crate"
     assert first < second
     before, after = headings[:first], headings[second:]

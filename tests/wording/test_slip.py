@@ -76,6 +76,15 @@ def test_the_other_limit_is_printed_as_the_working_prints_it() -> None:
     assert not [line for line in said if line.startswith("P = 166 N: ")]
 
 
+def test_a_round_body_has_no_distances_along_it() -> None:
+    problem, own = worked(ROOT / "templates" / "friction" / "cable-reel-ramp.toml")
+    told = [tell_slip(each, own.digits) for each in slips(own.digits, problem.missteps)]
+    said = [plain_text(problem.language.say(each, problem.nouns)) for each in told]
+    assert any(
+        line.endswith(": distances from the pivot used as lever arms of W_r.") for line in said
+    )
+
+
 def test_a_slip_on_the_way_to_a_limit_is_rounded_as_any_number() -> None:
     """Without friction T = 490 N sin 25 = 207.08 N; rounded up it were 208 N."""
     problem, own = situations.worked(two_crates())

@@ -81,7 +81,9 @@ def limit_supposed(fact: LimitSupposed, nouns: Nouns) -> Inlines:
 
 @say.register
 def farthest_heading(fact: FarthestHeading, nouns: Nouns) -> Inlines:
-    return (Text("How far it may go"),)
+    if fact.reach:
+        return (Text("How far it may go"),)
+    return (Text(f"The {'largest' if fact.largest else 'smallest'} value"),)
 
 
 @say.register

@@ -235,7 +235,7 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("no_angle", "one"): "{F} taken to act square to its arm (no angle in its {turning})",
     ("no_angle", "all"): "every force taken to act square to its arm (no angles)",
     ("whole_length_for_weight", ""): "{body}'s weight {W} placed at its end {end}",
-    ("distance_not_perpendicular", ""): "distances along {body} used as lever arms of {W}",
+    ("distance_not_perpendicular", ""): "distances from the pivot used as lever arms of {W}",
     ("own_weight_forgotten", ""): "{body}'s own weight {W} left out",
     ("torque_sign", ""): "the {turning} of {F} taken the wrong way round",
     ("unit_not_converted", ""): "{q} left in {own}, not converted to {due}",

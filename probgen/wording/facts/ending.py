@@ -37,7 +37,10 @@ class LimitSupposed(Fact):
 
 @dataclass(frozen=True, slots=True)
 class FarthestHeading(Fact):
-    pass
+    """reach: whether a length or an angle is asked; largest: whether its largest value."""
+
+    reach: bool
+    largest: bool
 
 
 @dataclass(frozen=True, slots=True)
