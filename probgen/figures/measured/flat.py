@@ -17,19 +17,20 @@ Run = tuple[complex, ...]
 
 @dataclass(frozen=True, slots=True)
 class Flat:
-    """Parts and holes by their outlines, wires by their lines."""
+    """Parts and holes by their outlines, wires by their lines; the centres of round holes."""
 
     parts: tuple[Run, ...] = ()
     holes: tuple[Run, ...] = ()
     wires: tuple[Run, ...] = ()
+    centres: Run = ()
 
     def scaled(self, scale: float) -> Flat:
         """The same, a metre so many pt."""
-        grown = (
+        parts, holes, wires = (
             tuple(tuple(place * scale for place in run) for run in runs)
             for runs in (self.parts, self.holes, self.wires)
         )
-        return Flat(*grown)
+        return Flat(parts, holes, wires, tuple(place * scale for place in self.centres))
 
 
 def flat_of(measured: Survey, body: Body) -> Flat | None:
@@ -40,7 +41,10 @@ def flat_of(measured: Survey, body: Body) -> Flat | None:
     wires = tuple(_run(measured, shape) for _, shape in shapes if shape.outline.is_wire)
     flat = [(kind, _run(measured, shape)) for kind, shape in shapes if not shape.outline.is_wire]
     parts = tuple(run for kind, run in flat if kind is not Kind.HOLE)
-    return Flat(parts, tuple(run for kind, run in flat if kind is Kind.HOLE), wires)
+    holes = tuple(run for kind, run in flat if kind is Kind.HOLE)
+    round_holes = (s for kind, s in shapes if kind is Kind.HOLE and s.outline is Outline.CIRCLE)
+    centres = tuple(measured.places[shape.points[0]] for shape in round_holes)
+    return Flat(parts, holes, wires, centres)
 
 
 def _run(measured: Survey, shape: Shape) -> Run:

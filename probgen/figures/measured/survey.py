@@ -119,6 +119,13 @@ def survey(system: System, labels: Labels, values: Mapping[str, Value]) -> Surve
     return Survey(system, labels, known, places, sketched)
 
 
+def again(measured: Survey, changed: Mapping[str, float]) -> Survey:
+    """The same system surveyed with other values of some quantities."""
+    made = {definition.variable for definition in measured.system.definitions}
+    known = {name: value for name, value in measured.values.items() if name not in made}
+    return survey(measured.system, measured.labels, {**known, **changed})
+
+
 def _settle(system: System, known: dict[str, float]) -> None:
     """Find the angles and lengths that the data alone decide, by a condition of the system."""
     for condition in system.conditions:

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from probgen.figures.measured.distributed import spread_of
-from probgen.figures.measured.survey import Span, Survey, is_told, survey
+from probgen.figures.measured.survey import Span, Survey, again, is_told
 from probgen.quantities.expression import names_in
 from probgen.quantities.unit import LENGTH
 from probgen.statics.system import Element
@@ -40,7 +40,7 @@ def depths(measured: Survey, load: Element) -> Iterator[Span]:
     own = _depths(measured, load)
     assert load.spread is not None  # as it is a distributed load
     for id in sorted(_lengths_in(measured, load)):
-        longer = _depths(_with(measured, id, measured.values[id] * _OTHER), load)
+        longer = _depths(again(measured, {id: measured.values[id] * _OTHER}), load)
         for (end, depth), (_, other) in zip(own, longer, strict=False):
             length = measured.values[id]
             if abs(depth - length) < _SAME * length and abs(other / depth - _OTHER) < _SAME:
@@ -64,10 +64,3 @@ def _lengths_in(measured: Survey, load: Element) -> set[str]:
             held |= names_in(definition.expression)
     variables = (measured.system.variables[id] for id in held)
     return {v.id for v in variables if v.dimension == LENGTH and is_told(measured, v.id)}
-
-
-def _with(measured: Survey, id: str, value: float) -> Survey:
-    """The same system with another value of one length."""
-    made = {definition.variable for definition in measured.system.definitions}
-    known = {name: each for name, each in measured.values.items() if name not in made}
-    return survey(measured.system, measured.labels, {**known, id: value})

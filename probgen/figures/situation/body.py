@@ -28,7 +28,7 @@ def outline_of(stage: Stage, body: Body, ends: Ends) -> tuple[Shape, ...]:
         return _particle(stage, body, look, tag)
     if made := flat_of(stage.measured, body):
         shown = made.scaled(stage.scale)
-        return flat(shown.parts, shown.holes, shown.wires, MEDIUM, tag)
+        return flat(shown.parts, shown.holes, shown.wires, MEDIUM, tag, shown.centres)
     corners = stage.corners(body)
     if corners:
         return solid.box(corners, tag)

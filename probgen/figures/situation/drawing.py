@@ -17,7 +17,7 @@ from probgen.figures.measured.alt_text import situation_shown
 from probgen.figures.measured.opening import Opening, openings
 from probgen.figures.measured.proportion import note_distorted
 from probgen.figures.measured.states import set_apart
-from probgen.figures.measured.survey import Span, Survey, is_told, spans, survey, ways_out
+from probgen.figures.measured.survey import Span, is_told, survey, ways_out
 from probgen.figures.paper.angle import arc_pieces, draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.dimension_line import draw_length
@@ -62,10 +62,10 @@ from probgen.figures.situation.points import draw_letters
 from probgen.figures.situation.pulley import schematic
 from probgen.figures.situation.scenery import bedded, draw_scenery
 from probgen.figures.situation.shape import encloses
-from probgen.figures.situation.shown import Shown
+from probgen.figures.situation.shown import Shown, told_lengths
 from probgen.figures.situation.stage import stage_at
 from probgen.figures.situation.support import draw_supports
-from probgen.figures.situation.water import walls_above, water_lengths
+from probgen.figures.situation.water import walls_above
 from probgen.figures.situation.wedge import draw_wedge_angles
 from probgen.quantities.expression import Expression, Name, Number, Value, names_in, negative
 from probgen.quantities.unit import STIFFNESS
@@ -117,7 +117,7 @@ def situation(
     """
     measured = set_apart(survey(system, labels, {**values, **(drawn or {})}))
     measured = stacked(measured, schematic(measured))
-    lettered, seen = frozenset(named), (_told_lengths(measured, depicts), openings(measured))
+    lettered, seen = frozenset(named), (told_lengths(measured, depicts), openings(measured))
     told = tell, lettered, frozenset(untold)
     shown = Shown(measured, depicts, givens, *told, bool(drawn), *seen)
     scene = _fitted(shown, _ROOM)
@@ -125,12 +125,6 @@ def situation(
         return scene
     higher = _fitted(shown, _HIGH)
     return higher if fits(higher, _HIGH) else scene
-
-
-def _told_lengths(measured: Survey, depicts: Depictions) -> tuple[Span, ...]:
-    """The named lengths between points, and those that are the depth of water."""
-    found = {span.id: span for span in (*water_lengths(measured, depicts), *spans(measured))}
-    return tuple(found.values())
 
 
 def _fitted(shown: Shown, room: complex) -> Scene:

@@ -7,11 +7,23 @@ from dataclasses import dataclass
 
 from probgen.bank.depiction import Depictions
 from probgen.figures.measured.flat import flat_of
+from probgen.figures.measured.hole import hole_lengths
 from probgen.figures.measured.opening import Opening
-from probgen.figures.measured.survey import Span, Survey
+from probgen.figures.measured.survey import Span, Survey, spans
+from probgen.figures.measured.water import depths
 from probgen.figures.paper.scale import POINTLIKE
 from probgen.quantities.expression import Number
 from probgen.working.fact import Tell
+
+
+def told_lengths(measured: Survey, depicts: Depictions) -> tuple[Span, ...]:
+    """The lengths a situation tells: those between points, the depths of water, and those from the
+    corners of a plate to the holes in it.
+    """
+    waters = (each for each in measured.system.elements if each.id in depicts.fluids)
+    below = (span for water in waters for span in depths(measured, water))
+    found = {span.id: span for span in (*below, *spans(measured))}
+    return *found.values(), *hole_lengths(measured, found)
 
 
 @dataclass(frozen=True, slots=True)

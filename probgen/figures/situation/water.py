@@ -6,10 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from probgen.bank.depiction import Depictions
 from probgen.figures.measured.distributed import Row, face_of, spread_of
-from probgen.figures.measured.survey import Span, Survey
-from probgen.figures.measured.water import depths, surface_height
+from probgen.figures.measured.water import surface_height
 from probgen.figures.paper.scene import Shape, Spot, heading
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import scenery
@@ -53,13 +51,6 @@ def hangs_from_wall(stage: Stage, pin: Spot) -> bool:
     """Whether a pin is at the lower end of such a wall."""
     near = max(stage.halves.values(), default=0.0) + _STEP + 1.0
     return any(abs(wall.at - pin) < near for wall in walls_above(stage))
-
-
-def water_lengths(measured: Survey, depicts: Depictions) -> Iterator[Span]:
-    """The depths of the ends of those loads below the surface of their water."""
-    for element in measured.system.elements:
-        if element.id in depicts.fluids:
-            yield from depths(measured, element)
 
 
 @dataclass(frozen=True, slots=True)

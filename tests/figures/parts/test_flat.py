@@ -29,3 +29,12 @@ def test_a_wire_is_a_line() -> None:
     (wire,) = flat((), (), (LEFT[:2],), MEDIUM, UNTAGGED)
     assert isinstance(wire, Path)
     assert (wire.closed, wire.lines) == (False, (LEFT[:2],))
+
+
+def test_a_cross_marks_the_centre_of_a_round_hole() -> None:
+    run = (0j, 10 + 0j, 10j)
+    bare = flat([run], [], [], MEDIUM, UNTAGGED)
+    *rest, cross = flat([run], [], [], MEDIUM, UNTAGGED, [3 + 4j])
+    assert tuple(rest) == bare
+    assert isinstance(cross, Path)
+    assert [(a + b) / 2 for a, b in cross.lines] == [3 + 4j, 3 + 4j]
