@@ -83,7 +83,6 @@ _ROOM: Final = complex(WIDTH, HEIGHT)
 _HIGH: Final = complex(WIDTH, TALL)
 _NARROW: Final = 170.0  # width of a situation that may be higher, pt (60 mm)
 _LABELS: Final = 28 + 31j  # what labels and dimension lines usually take beyond the strokes
-_PUSH: Final = 30.0  # length of a given force's arrow, pt
 _SMALL: Final = 0.5  # of the room, below which lengths are rather told tersely
 _LARGER: Final = 1.3  # by how much a figure told tersely has to gain
 _STRIP: Final = 20.0  # how far beside a body labels leave room for extension lines, pt
@@ -242,7 +241,7 @@ class _Situation:
         force = self.system.force(element.forces[0])
         if direction is None or not isinstance(force.magnitude, Name | Number):
             return None
-        spot, step = self.stage.rest(element), heading(direction) * _PUSH
+        spot, step = self.stage.rest(element), heading(direction) * self.stage.arrow(element)
         inside = self.measured.runs_along(self.measured.places[element.at], direction) or (
             encloses(self.stage.corners(self.system.body(element.body)), spot + 0.05 * step)
         )
@@ -250,8 +249,8 @@ class _Situation:
         inside |= self.stage.behind(element) or self.stage.squeezes(element, step)
         tag = Tag(What.FORCE, element.id)
         if self.stage.depicts.forces.get(element.id) is Source.PEDAL:
-            inside, spot = True, spot - step / _PUSH * (self.stage.halves[element.body] + 3.0)
-            self.field.add(mechanical.pad(spot, step / _PUSH, Tag(What.LOAD, element.id)))
+            inside, spot = True, spot - step / abs(step) * (self.stage.halves[element.body] + 3.0)
+            self.field.add(mechanical.pad(spot, step / abs(step), Tag(What.LOAD, element.id)))
         tail, head = (spot - step, spot) if inside else (spot, spot + step)
         self.field.add(Arrow(tail, head, MEDIUM, tag))
         text = self.stage.text(force.magnitude)

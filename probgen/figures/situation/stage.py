@@ -30,6 +30,8 @@ from probgen.figures.situation.shape import (
 from probgen.quantities.expression import Name, Number, Sum
 from probgen.statics.system import Body, Element, Kind, System
 
+_PUSH: Final = 30.0  # length of a given force's arrow, pt
+_AT_RING: Final = 50.0  # of one at a particle that is no block
 _STANDS: Final = 36.0  # how high a rope is on a bollard that stands by itself, pt
 _END_ON: Final = 0.6  # least |cosine| between axis and normal for an end cut to the surface
 _AGAINST: Final = 0.9  # least cosine between two forces that act against each other
@@ -213,6 +215,12 @@ class Stage:
     def is_inner(self, element: Element) -> bool:
         """Whether an element acts between two bodies of the system."""
         return any(self.system.force(id).pair for id in element.forces)
+
+    def arrow(self, element: Element) -> float:
+        """How long a given force's arrow is, pt: longer at a ring, where angles open between."""
+        body = self.system.body(element.body)
+        ring = body.particle and body.id not in self.blocks and not self.wheel(body.id)
+        return _AT_RING if ring else _PUSH
 
     def slides(self, body: str) -> bool:
         """Whether a body slides over what it rests on, so that nothing holds it to its place."""

@@ -289,3 +289,11 @@ def test_the_arc_of_a_bearing_beyond_half_a_turn_is_nearest_to_its_vertex() -> N
     assert [arc.sweep for arc in arcs] == pytest.approx([-sweep for sweep in bearings.values()])
     wide, *others = (arc.radius for arc in arcs)
     assert wide < min(others)
+
+
+def test_arrows_at_a_ring_reach_beyond_the_angles_between_them() -> None:
+    scene = sketch(MOORED)
+    arcs = [arc.radius for arc in tagged(scene, "angle") if isinstance(arc, Arc)]
+    arrows = [arrow for arrow in tagged(scene, "force") if isinstance(arrow, Arrow)]
+    assert len(arrows) == 2
+    assert min(abs(arrow.head - arrow.tail) for arrow in arrows) > max(arcs)
