@@ -141,6 +141,8 @@ class Scenery(Enum):
 
     WATER = auto()
     BOAT = auto()
+    WALL_LEFT = auto()
+    WALL_RIGHT = auto()
     PHONE = auto()
 
 
@@ -340,6 +342,8 @@ FLUIDS: Final = Vocabulary("a distributed load", (
 SCENERY: Final = Vocabulary("`scenery`", (
     Entry(Scenery.WATER, ("water", "river"), "water about what stands in it"),
     Entry(Scenery.BOAT, ("boat",), "the same, a boat at the end of a force's arrow"),
+    Entry(Scenery.WALL_LEFT, ("wall left",), "a wall to the left of all, which holds nothing"),
+    Entry(Scenery.WALL_RIGHT, ("wall right",), "the same, to the right"),
     Entry(Scenery.PHONE, ("phone",), "a phone before a head"),
 ))  # fmt: skip
 

@@ -1,4 +1,4 @@
-"""What stands about a situation: water between its banks, a boat at a rope, a phone in a hand."""
+"""What stands about a situation: water between its banks, a boat at a rope, a wall, a phone."""
 
 from __future__ import annotations
 
@@ -12,11 +12,14 @@ from probgen.figures.paper.scene import Arrow, Box, apart
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import scenery
 from probgen.figures.parts.ground import Surface
+from probgen.figures.situation.contact import draw_surfaces
 from probgen.figures.situation.stage import Stage
 
 _SHORE: Final = 26.0  # how far water is drawn beyond a body where no bank ends it, pt
 _DEPTH: Final = 20.0  # of water, pt
 _BOAT: Final = 46.0  # length of a boat, pt
+_APART: Final = 9.0  # from a wall to what is beside it, pt
+_LOWER: Final = 12.0  # how far a wall is drawn below what is beside it, pt
 _DRAUGHT: Final = 7.0  # from a boat's bow down to the water, pt
 _TAG: Final = Tag(What.SCENERY)
 
@@ -66,6 +69,16 @@ def draw_scenery(stage: Stage, field: Field, water: Box | None) -> None:
         field.add(*scenery.water(water, _TAG))
     elif about(stage) is Scenery.PHONE:
         _before_a_face(stage, field)
+    elif about(stage) in (Scenery.WALL_LEFT, Scenery.WALL_RIGHT):
+        wall = _wall_beside(field.box, left=about(stage) is Scenery.WALL_LEFT)
+        draw_surfaces(field, [wall], corners=False)
+
+
+def _wall_beside(drawn: Box, *, left: bool) -> Surface:
+    """The wall of a house, from the top of all that is drawn to some way below it."""
+    up, down = drawn.top - drawn.centre.imag, drawn.centre.imag - drawn.bottom + _LOWER
+    face = complex(drawn.left - _APART if left else drawn.right + _APART, drawn.centre.imag)
+    return Surface(face, 0.0, up, down) if left else Surface(face, 180.0, down, up)
 
 
 def _before_a_face(stage: Stage, field: Field) -> None:

@@ -8,8 +8,10 @@ import pytest
 
 from probgen.figures.paper.scene import Arrow, Scene, bounds, runs
 from probgen.figures.paper.scene import Path as Strokes
+from probgen.figures.paper.tag import What
 from tests.figures.readings import TEMPLATES, prepared, scenes_of, solved
-from tests.figures.seen import tagged
+from tests.figures.seen import outlines, tagged
+from tests.figures.sketches import KNOT, sketch
 
 
 def drawn(template: str, count: int = 3) -> list[Scene]:
@@ -84,3 +86,19 @@ def test_a_muscle_ends_at_the_bone_beyond_its_joint(limb: str) -> None:
 def test_a_back_keeps_its_size_however_many_labels_stand_about_it() -> None:
     for scene in drawn("bent-back-toolbox", 12):
         assert bounds(tagged(scene, "body")).width > 60.0
+
+
+@pytest.mark.parametrize(("side", "normal"), [("left", 0.0), ("right", 180.0)])
+def test_a_wall_stands_beside_all_that_is_there(side: str, normal: float) -> None:
+    scene = sketch(KNOT, f'scenery = "wall {side}"')
+    assert len(tagged(scene, "soil")) == len(tagged(sketch(KNOT), "soil")) + 1
+    (face,) = (each for each in outlines(scene, "ground") if bounds([each]).height > 20.0)
+    (soil,) = (each for each in outlines(scene, "soil") if bounds([each]).height > 20.0)
+    ((start, end),) = face.lines
+    assert start.real == end.real
+    shown = (What.CABLE, What.BODY, What.LOAD)
+    others = [bounds([each]) for each in scene.shapes if each.tag.what in shown]
+    toward = 1 if normal == 0.0 else -1
+    clear = min(toward * (x - start.real) for box in others for x in (box.left, box.right))
+    assert clear > 5.0
+    assert toward * (bounds([soil]).centre.real - start.real) < 0.0  # the house is behind it
