@@ -119,6 +119,7 @@ class Touch(Enum):
     EDGE = auto()
     POST = auto()
     STOP = auto()
+    SLIDER = auto()
     BRANCH = auto()
     FULCRUM = auto()
 
@@ -312,6 +313,7 @@ CONTACTS: Final = Vocabulary("a contact, smooth or rough", (
     Entry(Touch.EDGE, ("edge",), "the outer edge of a wall"),
     Entry(Touch.POST, ("post", "mast"), "one side of a post, as long as its other side"),
     Entry(Touch.STOP, ("stop", "sill"), "a face no longer than what it stops is thick"),
+    Entry(Touch.SLIDER, ("slider", "ram", "piston"), "a block about a pin, along a face"),
     Entry(Touch.BRANCH, ("branch", "pipe", "rail", "log", "bar", "tube"), "something round"),
     Entry(Touch.FULCRUM, ("fulcrum", "pivot"), "a wedge"),
 ))  # fmt: skip

@@ -20,6 +20,7 @@ from probgen.figures.paper.scene import (
     dot,
     heading,
     line,
+    polygon,
 )
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import mechanical, scenery, solid
@@ -45,6 +46,7 @@ _SCALE: Final = 17.0  # height of a scale, that of a fulcrum, pt
 _STICK: Final = 64.0  # length of a walking stick, pt
 _ROUND: Final = 6.0  # radius of a branch or a rail, pt
 _POST: Final = 34.0  # height of a post, pt
+_SLIDER: Final = 11.0 + 7.5j  # half of what a slider takes along its face and across, pt
 _STOP: Final = 7.0  # half the length of a stop's face, pt
 _POST_HALF: Final = 4.5
 _WALL: Final = 34.0  # how far the wall of a house goes up beyond its ledge, pt
@@ -145,6 +147,8 @@ def touching(stage: Stage, element: Element) -> Fixture:
     spot, told = stage.spot(element.at), stage.depicts.contacts.get(element.id)
     if told is Touch.FULCRUM:
         return wedge_under(spot, stage.halves[element.body], tag)
+    if told is Touch.SLIDER:
+        return _slider(spot, normal, tag)
     face = stage.face(element, normal)
     if told is None and _is_edge(stage, element, normal):
         told = Touch.EDGE if heading(normal).imag > 0 else Touch.BRANCH
@@ -164,6 +168,16 @@ def touching(stage: Stage, element: Element) -> Fixture:
     else:
         fixture = _face(stage, element, face, normal)
     return replace(fixture, cut=stage.cut(element, normal))
+
+
+def _slider(pin: Spot, normal: float, tag: Tag) -> Fixture:
+    """A block about a pin that slides along a face: a ram in its guide."""
+    out, along = heading(normal) * _SLIDER.imag, heading(normal - 90.0) * _SLIDER.real
+    corners = (pin - out - along, pin - out + along, pin + out + along, pin + out - along)
+    block = polygon(corners, MEDIUM, tag, tone=Tone.BODY)
+    held = circle(pin, mechanical.PIN, MEDIUM, tag, tone=Tone.PAPER)
+    face = Surface(pin - out, normal, _SLIDER.real + FACE, _SLIDER.real + FACE)
+    return Fixture((block, held), (face,))
 
 
 def _is_edge(stage: Stage, element: Element, normal: float) -> bool:

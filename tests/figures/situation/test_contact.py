@@ -360,3 +360,20 @@ def test_a_force_of_unknown_direction_has_its_ceiling_above_it() -> None:
     assert face.normal == 270.0
     assert face.at.imag > set_out.spot("B").imag
     assert not source(stage(text, 'F = "floor"'), set_out.system.element("F")).surfaces
+
+
+@pytest.mark.parametrize("normal", [0.0, 90.0, 180.0])
+def test_a_slider_is_a_block_about_its_pin_on_a_face(normal: float) -> None:
+    text = SLUICE.replace("direction = 0\nsymbol", f"direction = {normal}\nsymbol")
+    set_out = stage(text, 'N = "slider"')
+    fixture = touched(set_out, set_out.system.element("N"))
+    block, pin = fixture.shapes
+    (face,) = fixture.surfaces
+    assert isinstance(block, Path)
+    assert isinstance(pin, Arc)
+    assert pin.centre == set_out.spot("B")
+    heights = sorted(face.height(corner) for corner in block.lines[0])
+    assert heights[:2] == pytest.approx([0.0, 0.0])  # it lies on the face, its pin in the middle
+    assert heights[-1] == pytest.approx(2 * face.height(pin.centre))
+    reaches = [face.reach(corner) for corner in block.lines[0]]
+    assert -face.before < min(reaches) < 0.0 < max(reaches) < face.after
