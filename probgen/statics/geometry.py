@@ -213,7 +213,8 @@ def with_legs(links: tuple[Link, ...], direction: Angle) -> tuple[Link, ...]:
 def _legs(link: Link, direction: Angle) -> tuple[Link, ...]:
     own = angle_of(link.direction)
     between = direction.minus(own)
-    if len(between.multiples) < 2 or not any(_is_slope(part) for part, _ in between.multiples):
+    by_lengths = any(_is_slope(part) for part, _ in between.multiples)
+    if not by_lengths or [abs(factor) for _, factor in between.multiples] == [1]:
         return (link,)
     across, up = times(link.length, cosine(own)), times(link.length, sine(own))
     return Link(across, number(0)), Link(up, number(90))

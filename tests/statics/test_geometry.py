@@ -225,6 +225,9 @@ def test_a_way_across_a_slope_that_lengths_tell_is_taken_by_its_legs() -> None:
     found = with_legs(slanted, angle_of(Call("atan2", (D, L))))
     told = [(plain(leg.length), plain(leg.direction)) for leg in found]
     assert told == [("L cos θ", "0"), ("L sin θ", "90")]
+    down = (Link(L, negative(Call("atan2", (D, L)))),)  # twice the slope between them
+    assert len(with_legs(down, angle_of(Call("atan2", (D, L))))) == 2
+    assert with_legs(down, angle_of(number(0))) == down
 
 
 def test_a_side_downward_has_its_sign_in_front_of_its_share() -> None:
