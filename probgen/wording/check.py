@@ -1,8 +1,7 @@
 """The last look: a balance the working did not use, and what the result says of size.
 
 Where every balance left holds a force that nobody asked for, the balances along the axes give that
-first; where equations were solved together and no other is left, one of them is looked at again
-with the numbers found.
+first.
 """
 
 from __future__ import annotations
@@ -24,7 +23,6 @@ from probgen.wording.block import Display, Row
 from probgen.wording.facts.ending import (
     BodyCheckHeading,
     CheckHeading,
-    PutBack,
     RestFound,
     RoundingLeft,
     UnusedAxis,
@@ -39,15 +37,11 @@ from probgen.working.fact import Fact
 
 @dataclass(frozen=True, slots=True)
 class UnusedBalance:
-    """A balance, its terms as expressions, and the quantities it holds.
-
-    again: it was used, but only together with others, so that its numbers may be put back.
-    """
+    """A balance, its terms as expressions, and the quantities it holds."""
 
     equation: Equation
     terms: tuple[Expression, ...]
     names: frozenset[str]
-    again: bool = False
 
 
 Unused = tuple[Mapping[str, tuple[UnusedBalance, ...]], ...]
@@ -65,7 +59,7 @@ def _unused_along(plan: Plan) -> Mapping[str, tuple[UnusedBalance, ...]]:
 
 
 def _balances(plan: Plan, body: Body) -> tuple[UnusedBalance, ...]:
-    """The balances of a body that the working did not use, and those that may be put back into."""
+    """The balances of a body that the working did not use."""
     used = {
         (equation.kind, equation.about)
         for step in plan.steps
@@ -84,17 +78,13 @@ def _balances(plan: Plan, body: Body) -> tuple[UnusedBalance, ...]:
             if ("force", axis.label) not in used
         ),
     ]
-    whole = not is_piece(plan.system, body)
-    together = [step.equation for step in plan.steps if step.partners and whole]
-    again = [each for each in together if each.bodies == (body.id,)]
     return tuple(
         UnusedBalance(
             equation,
             tuple(term.expression(equation.method) for term in equation.terms),
             names_in(equation.expression),
-            equation in again,
         )
-        for equation in (*candidates, *again)
+        for equation in candidates
         if equation.terms
     )
 
@@ -104,7 +94,7 @@ def check_passages(
 ) -> tuple[Passage, ...]:
     """A look back at each body of a working that left it a balance with every number in it.
 
-    Where none did, at each body that forces nobody asked for, or numbers put back, let look at.
+    Where none did, at each body that forces nobody asked for, once found, let look at.
     unused: of one of the ways of a plan; alone: whether the problem has one body only.
     """
     bodies = [(digits.case.system.body(id), balances) for id, balances in unused.items()]
@@ -124,18 +114,16 @@ def _passage(digits: Digits, body: Body, looked: tuple[Part, ...], alone: bool) 
 
 def _look(digits: Digits, body: Body, unused: tuple[UnusedBalance, ...]) -> tuple[Part, ...]:
     """At a balance that was not used."""
-    fresh = tuple(balance for balance in unused if not balance.again)
-    equation = _chosen(digits, fresh, digits.case.values)
+    equation = _chosen(digits, unused, digits.case.values)
     return _balance_parts(digits, equation, digits.case.values) if equation else ()
 
 
 def _longer_look(digits: Digits, body: Body, unused: tuple[UnusedBalance, ...]) -> tuple[Part, ...]:
-    """At torques, after the forces in them that were not found; else at a balance once more."""
+    """At torques, after the forces in them that were not found."""
     if is_piece(digits.case.system, body):
         return ()
     values = digits.case.values
-    plain = [b for b in unused if not any(map(by_lengths, b.terms))]
-    fresh, again = (tuple(b for b in plain if b.again is often) for often in (False, True))
+    fresh = tuple(b for b in unused if not any(map(by_lengths, b.terms)))
     rest = _rest(fresh, values)
     known = {**values, **{id: float(evaluate(each, values)) for id, (_, each) in rest.items()}}
     torques = tuple(b for b in fresh if b.equation.kind == "torque")
@@ -147,8 +135,7 @@ def _longer_look(digits: Digits, body: Body, unused: tuple[UnusedBalance, ...]) 
             Display(tuple(row for id in left for row in _rest_rows(digits, id, left[id][1]))),
             *_balance_parts(digits, equation, known),
         )
-    equation = _chosen(digits, again, values)
-    return _balance_parts(digits, equation, values, again=True) if equation else ()
+    return ()
 
 
 def _chosen(
@@ -226,20 +213,17 @@ def _points_of(system: System, body: Body) -> tuple[str, ...]:
 
 
 def _balance_parts(
-    digits: Digits, equation: Equation, values: Mapping[str, float], again: bool = False
+    digits: Digits, equation: Equation, values: Mapping[str, float]
 ) -> tuple[Part, ...]:
     """What is looked at, its terms with their numbers, and what rounding leaves of their sum."""
     numbers = _term_numbers(digits, equation, values)
     total = sum((sign * number.value for sign, number in numbers), Decimal(0))
-    opening = sentences(_opening(digits, equation, again))
+    opening = sentences(_opening(digits, equation))
     display = Display(_rows(digits, equation, numbers, total))
     return (opening, display, *((sentences(RoundingLeft()),) if total else ()))
 
 
-def _opening(digits: Digits, equation: Equation, again: bool) -> Fact:
-    if again:
-        turning = digits.convention.turning if equation.kind == "torque" else None
-        return PutBack(equation.about, turning)
+def _opening(digits: Digits, equation: Equation) -> Fact:
     if equation.kind == "force":
         return UnusedAxis(equation.about)
     return UnusedPivot(equation.about, digits.convention.turning)

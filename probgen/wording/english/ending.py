@@ -34,7 +34,6 @@ from probgen.wording.facts.ending import (
     LimitSupposed,
     OneComponent,
     PullCompared,
-    PutBack,
     QuadrantTold,
     RestFound,
     ResultantHeading,
@@ -306,15 +305,6 @@ def rest_found(fact: RestFound, nouns: Nouns) -> Inlines:
         "The forces along {axes}, which we have not used, give what we have not found yet:",
         axes=series(along),
     )
-
-
-@say.register
-def put_back(fact: PutBack, nouns: Nouns) -> Inlines:
-    if fact.turning is None:
-        balance = "The numbers put back into the forces along {about}:"
-    else:
-        balance = f"The numbers put back into the {fact.turning}s about {{about}}:"
-    return filled(balance, about=letter(fact.about))
 
 
 @say.register

@@ -189,17 +189,6 @@ class RestFound(Fact):
 
 
 @dataclass(frozen=True, slots=True)
-class PutBack(Fact):
-    """Numbers put back into a balance that was solved together with others.
-
-    about: the axis's label, or the pivot of a torque balance; turning: None for forces.
-    """
-
-    about: str
-    turning: Turning | None
-
-
-@dataclass(frozen=True, slots=True)
 class RoundingLeft(Fact):
     """The terms of a balance, each rounded, do not add up to zero to their last digit."""
 
