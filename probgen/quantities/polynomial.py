@@ -215,9 +215,10 @@ def _atoms(expression: Expression) -> Iterator[Expression]:
             return
         case Number() | Name() | Call() | Root():
             yield expression
-        case Quotient(top, Sum() as bottom):
+        case Quotient(top, bottom):
             yield from _atoms(top)
-            yield bottom
+            for factor in bottom.factors if isinstance(bottom, Product) else (bottom,):
+                yield from (factor,) if isinstance(factor, Sum) else _atoms(factor)
         case Power(Sum() as base, exponent) if exponent < 0:
             yield base
         case _:
@@ -256,14 +257,19 @@ def _read(expression: Expression) -> _Terms:
 
 
 def _inverse(bottom: Expression) -> _Terms:
-    """One over an expression; a sum is one quantity there."""
+    """One over an expression; a sum is one quantity there, also among factors."""
+    if isinstance(bottom, Product):
+        found: _Terms = {frozenset(): Fraction(1)}
+        for factor in bottom.factors:
+            found = _product(found, _inverse(factor))
+        return found
     if isinstance(bottom, Sum) and len(bottom.terms) > 1:
         return {frozenset({(bottom, -1)}): Fraction(1)}
     read = _read(bottom)
     if len(read) != 1:
         return {frozenset({(bottom, -1)}): Fraction(1)}
-    ((powers, factor),) = read.items()
-    return {frozenset((part, -power) for part, power in powers): 1 / factor}
+    ((powers, size),) = read.items()
+    return {frozenset((part, -power) for part, power in powers): 1 / size}
 
 
 def _product(one: _Terms, other: _Terms) -> _Terms:

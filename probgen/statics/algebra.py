@@ -102,11 +102,13 @@ def _solved(expression: Expression, unknown: str, plain: bool = False) -> tuple[
 
 
 def _in_one(root: sympy.Expr) -> sympy.Expr:
-    """A root as one fraction, unless that is a whole number's only."""
+    """A root as one fraction, unless that is over a whole number only, or over a root."""
     import sympy
 
     joined = sympy.together(root)
-    return root if sympy.fraction(joined)[1].is_Integer else joined
+    bottom = sympy.fraction(joined)[1]
+    rooted = any(not power.exp.is_Integer for power in bottom.atoms(sympy.Pow))
+    return root if bottom.is_Integer or rooted else joined
 
 
 def _algebraic(expression: Expression, unknown: str) -> bool:

@@ -51,8 +51,7 @@ from probgen.working.direction import Way, way_of
 from probgen.working.fact import Fact
 from probgen.working.verdict import at_limit, reached_first
 
-_MOST_TELLINGS: Final = 60
-"""Of a key until its lines agree on their digits: most take one, and those we have seen seven."""
+_MOST_TELLINGS: Final = 60  # until its lines agree on digits: most take one, some seven
 
 
 def tell(
@@ -61,9 +60,11 @@ def tell(
     """The worked steps: axes, forces, turning, balances, magnitude and direction, check.
 
     unused: what `unused_balances` gives for the plan.
-    inside: what acts inside bodies whose largest bending moment is asked, which tells where it is.
-    Raises ArithmeticError when some printed working would not give its printed result.
+    inside: what acts in bodies whose largest bending moment is asked, which tells where it is.
+    Raises ArithmeticError when a printed working would not give its result, or no force acts.
     """
+    if digits.case.is_idle:
+        raise ArithmeticError("no force is left in a balance")
     for telling in range(_MOST_TELLINGS):
         if 2 * telling == _MOST_TELLINGS:
             digits.guards.write_none()
@@ -395,5 +396,5 @@ def _unknown_silent(digits: Digits, step: Step) -> tuple[Expression, ...]:
 def _condition_passage(digits: Digits, step: Step) -> Passage:
     heading = QuantityHeading(step.unknown)
     told = tuple(level_part(digits.case.system, [step]))
-    said = (sentences(*told, *go_on(digits, [step])),) if told else ()
-    return Passage(heading, (*reasons(digits, step), *said, *_worked(digits, step)))
+    going_on = (sentences(*told, *go_on(digits, [step])),) if told else ()
+    return Passage(heading, (*reasons(digits, step), *going_on, *_worked(digits, step)))

@@ -36,6 +36,13 @@ class Case:
     def system(self) -> System:
         return self.plan.system
 
+    @property
+    def is_idle(self) -> bool:
+        """Whether no force acts at all, as on what has no weight: nobody means that."""
+        forces = (force.id for force in self.system.forces)
+        sizes = [self.values[id] for id in forces if id in self.values]
+        return bool(self.plan.steps and sizes) and not any(sizes)
+
 
 def case_of(
     plan: Plan, labels: Labels, numbers: Mapping[str, Number], solved: Mapping[str, float]

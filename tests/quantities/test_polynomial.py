@@ -135,6 +135,7 @@ def test_integrals_are_those_of_sympy(seed: int) -> None:
         ("w_0*L*x^2/2 - w_0*w_1*x - L*w_0*d/4", "−L d − 4 x w_1 + 2 L x²"),
         ("d*x^2/L - w_0", "−L w_0 + d x²"),
         ("x^2 - d", "−d + x²"),
+        ("x^2/(2*(L - d)) - w_0", "−2 (L − d) w_0 + x²"),
     ],
 )
 def test_without_what_all_terms_share(written: str, short: str) -> None:

@@ -69,3 +69,10 @@ def test_data_are_what_the_statement_gives(own: Worked) -> None:
     digits = Digits(own.case, Convention())
     assert all(digits.is_data(id) for id in (*own.draw.values, "g"))
     assert not any(digits.is_data(id) for id in own.case.system.unknowns)
+
+
+def test_what_no_force_acts_on_is_idle(own: Worked) -> None:
+    forces = {force.id for force in own.case.system.forces} & own.case.values.keys()
+    without = {**own.case.values, **dict.fromkeys(forces, 0.0)}
+    assert not own.case.is_idle
+    assert replace(own.case, values=without).is_idle
