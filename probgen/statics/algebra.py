@@ -58,7 +58,7 @@ def closed_forms(expression: Expression, unknown: str) -> tuple[Expression, ...]
     if len(set(_radicals(expression, unknown))) > _MOST_RADICALS:
         return ()
     read = polynomial(expression, Name(unknown, unknown))
-    if read is None or read.degree < 2:
+    if read is None or read.degree < 2 or _times_met(expression, unknown) == 1:
         return _solved(expression, unknown)
     short = read.without_content
     if len(short.letters) > _MOST_QUANTITIES.get(read.degree, 2):
@@ -73,6 +73,13 @@ def _radicals(expression: Expression, unknown: str) -> Iterator[Expression]:
             yield expression
         for part in parts(expression):
             yield from _radicals(part, unknown)
+
+
+def _times_met(expression: Expression, unknown: str) -> int:
+    """In how many places an unknown stands: a form with one, as (x - a)^2, is kept."""
+    if isinstance(expression, Name):
+        return int(expression.id == unknown)
+    return sum(_times_met(part, unknown) for part in parts(expression))
 
 
 def _upright(equation: Polynomial) -> Expression:
