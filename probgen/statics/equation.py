@@ -33,7 +33,8 @@ from probgen.quantities.expression import (
 )
 from probgen.quantities.factors import factors_of, terms_of
 from probgen.quantities.like_terms import collected_sum
-from probgen.statics.geometry import angle_of, cosine, inclined, sine, way, with_legs
+from probgen.statics.geometry import angle_of, cosine, inclined, sine, way
+from probgen.statics.legs import with_legs
 from probgen.statics.method import Method
 from probgen.statics.system import Condition, Couple, Force, Link, Point, System
 

@@ -202,28 +202,6 @@ def inclined(links: tuple[Link, ...], direction: Angle) -> tuple[Link, ...]:
             return (Link(_one_fraction(run, Call("cos", (slope,))), slope), *rest)
 
 
-def with_legs(links: tuple[Link, ...], direction: Angle) -> tuple[Link, ...]:
-    """Links by their legs, to the right and up, where a direction that lengths tell crosses them.
-
-    The sine of an angle between both would be that of a difference with an arctangent in it.
-    """
-    return tuple(leg for link in links for leg in _legs(link, direction))
-
-
-def _legs(link: Link, direction: Angle) -> tuple[Link, ...]:
-    own = angle_of(link.direction)
-    between = direction.minus(own)
-    by_lengths = any(_is_slope(part) for part, _ in between.multiples)
-    if not by_lengths or [abs(factor) for _, factor in between.multiples] == [1]:
-        return (link,)
-    across, up = times(link.length, cosine(own)), times(link.length, sine(own))
-    return Link(across, number(0)), Link(up, number(90))
-
-
-def _is_slope(part: Expression) -> bool:
-    return isinstance(part, Call) and part.function in ("atan2", "atan")
-
-
 def slope_of(run: Expression, rise: Expression) -> Expression:
     """The direction of a way by two lengths: t, where it runs s and rises s tan t.
 

@@ -10,7 +10,15 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from probgen.quantities.expression import ZERO, Expression, Number, Sum, evaluate, names_in
+from probgen.quantities.expression import (
+    ZERO,
+    Expression,
+    Number,
+    Sum,
+    evaluate,
+    names_in,
+    parts,
+)
 from probgen.quantities.formula import Balance, Formula, Relation
 from probgen.quantities.rounding import exact, round_figures, round_places
 from probgen.quantities.unit import FORCE, TORQUE
@@ -141,13 +149,17 @@ def _longer_look(digits: Digits, body: Body, unused: tuple[UnusedBalance, ...]) 
 def _chosen(
     digits: Digits, unused: tuple[UnusedBalance, ...], values: Mapping[str, float]
 ) -> Equation | None:
-    """The unused balance with most terms whose quantities are all known."""
+    """The unused balance whose quantities are all known: by letters before one by lengths that have
+    none, with most terms.
+    """
     found = {step.unknown for step in digits.case.plan.steps}
     known = [
         _without_nothing(balance, values) for balance in unused if balance.names <= values.keys()
     ]
     known = [equation for equation in known if len(equation.terms) > 1]
-    chosen = max(known, key=lambda e: (_plain(e), len(e.terms), _held(e, found)), default=None)
+    chosen = max(
+        known, key=lambda e: (_lettered(e), _plain(e), len(e.terms), _held(e, found)), default=None
+    )
     return oriented(chosen, values) if chosen and chosen.kind == "torque" else chosen
 
 
@@ -196,6 +208,17 @@ def _without_nothing(balance: UnusedBalance, known: Mapping[str, float]) -> Equa
         return balance.equation
     kept = zip(balance.equation.terms, values, strict=True)
     return replace(balance.equation, terms=tuple(term for term, value in kept if value > least))
+
+
+def _lettered(equation: Equation) -> bool:
+    """Whether no length in it is a number: of a place without a letter, which may be untold."""
+    lengths = [term.length for term in equation.terms if term.length is not None]
+    return not any(_has_number(length) for length in lengths)
+
+
+def _has_number(length: Expression) -> bool:
+    measured = isinstance(length, Number) and length.unit is not None
+    return measured or any(_has_number(part) for part in parts(length))
 
 
 def _plain(equation: Equation) -> bool:

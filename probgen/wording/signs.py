@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -28,7 +28,7 @@ from probgen.wording.sense import signed_arms
 from probgen.wording.truss import member_sense
 from probgen.working.case import Case
 from probgen.working.convention import Rotation
-from probgen.working.criteria import is_piece
+from probgen.working.criteria import bodies_used, is_piece
 from probgen.working.digits import Digits
 from probgen.working.direction import quarter_of, way_of
 from probgen.working.fact import Fact
@@ -74,8 +74,8 @@ def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
         with_another |= {each.sharing.id} if each.sharing else set()
     sizes = [f.magnitude for f in _unreasoned(system, body)]
     sizes += [couple.moment for couple in system.couples if couple.body == body.id]
-    reasoned = {each.force.magnitude for each in expected.values()}
-    reasoned |= {each.sharing.magnitude for each in expected.values() if each.sharing}
+    bodies = bodies_used(digits.case.plan)  # what an earlier one shares with it is told by now
+    reasoned = _reasoned_on(digits, bodies[: bodies.index(body) + 1] if body in bodies else [body])
     turned = list(_couples_expected(digits, body))
     facts += turned
     reasoned |= {each.letter for each in turned}
@@ -90,6 +90,12 @@ def signs_part(digits: Digits, body: Body) -> Iterator[Part]:
         facts.append(LeftOpen(tuple(shared)))
     if facts:
         yield sentences(*facts)
+
+
+def _reasoned_on(digits: Digits, bodies: Sequence[Body]) -> set[Expression]:
+    """The sizes of the forces whose sense is told where one of the bodies is."""
+    told = [each for body in bodies for each in expectations(digits, body).values()]
+    return {f.magnitude for each in told for f in (each.force, each.sharing) if f}
 
 
 def _settled(digits: Digits) -> dict[Expression, str]:

@@ -14,6 +14,8 @@ from probgen.statics.plan import Plan
 Halves = Callable[[str], Value]
 """Half a unit of the last figure of a quantity found, coherent units."""
 
+_ANY: Final = np.inf
+
 
 def carried_into(plan: Plan, id: str, values: Mapping[str, Value], halves: Halves) -> Value:
     """How far (coherent units) a quantity is off at most where all it is worked from is rounded.
@@ -29,9 +31,6 @@ def carried_into(plan: Plan, id: str, values: Mapping[str, Value], halves: Halve
     with np.errstate(all="ignore"):
         widest: Value = np.max(np.stack(np.broadcast_arrays(*reached)), axis=0) if reached else _ANY
     return np.where(np.isfinite(widest), widest, _ANY)[()]
-
-
-_ANY: Final = np.inf
 
 
 def _along(plan: Plan, id: str, values: Mapping[str, Value], halves: Halves) -> Value | None:

@@ -14,7 +14,7 @@ from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.state import utmost_finds
 from probgen.statics.step import Step
-from probgen.statics.system import Body, ForcePart, Form, Kind, System, Variable
+from probgen.statics.system import Body, Form, Kind, System, Variable
 from probgen.statics.truss import without_idle
 from probgen.working.convention import Convention, Turning
 from probgen.working.fact import Fact
@@ -304,7 +304,8 @@ def _steps(plan: Plan) -> list[Step]:
 
 def _forces_on(system: System, body: str) -> int:
     """How many forces the diagram shows: one for a hinge, whose components are two."""
-    return sum(1 for force in system.forces if force.body == body and force.part is not ForcePart.Y)
+    own = [force for force in system.forces if force.body == body]
+    return len({force.element if force.part.is_component else force.id for force in own})
 
 
 def _of_step(system: System, step: Step, turning: Turning) -> Iterator[Criterion]:

@@ -34,3 +34,10 @@ def test_a_part_that_cannot_be_broken_waits_for_the_whole_width(
     assert batch.failures == ()
     with pypdfium2.PdfDocument(batch.printed[0].pdf) as pdf:
         assert said in pdf[0].get_textpage().get_text_range()
+
+
+@pytest.mark.parametrize("width", [60, 56])
+def test_a_part_too_wide_for_its_line_is_set_smaller(key: Document, width: int) -> None:
+    body = rf"\parbox{{{width}mm}}{{\working{{\row{{W}}{{=}}{{{FRACTION}}}}}}}"
+    (page,) = print_batch([replace(key, body=body)]).printed
+    assert page.blemishes == ()

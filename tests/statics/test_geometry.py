@@ -32,7 +32,6 @@ from probgen.statics.geometry import (
     slant_of,
     slope_of,
     way,
-    with_legs,
 )
 from probgen.statics.system import Link, Point
 
@@ -216,18 +215,6 @@ def test_a_way_is_one_step_where_the_direction_holds_its_slope(
         steps = [[float(evaluate(part, values)) for part in (x.length, x.direction)] for x in way_]
         ends.append(sum(size * np.exp(1j * np.radians(angle)) for size, angle in steps))
     assert ends[0] == pytest.approx(ends[1], rel=1e-12)
-
-
-def test_a_way_across_a_slope_that_lengths_tell_is_taken_by_its_legs() -> None:
-    """L at theta, before a force along atan2(d, L): no sine of a difference of the two."""
-    slanted = (Link(L, TH),)
-    assert with_legs(slanted, angle_of(AL)) == slanted
-    found = with_legs(slanted, angle_of(Call("atan2", (D, L))))
-    told = [(plain(leg.length), plain(leg.direction)) for leg in found]
-    assert told == [("L cos θ", "0"), ("L sin θ", "90")]
-    down = (Link(L, negative(Call("atan2", (D, L)))),)  # twice the slope between them
-    assert len(with_legs(down, angle_of(Call("atan2", (D, L))))) == 2
-    assert with_legs(down, angle_of(number(0))) == down
 
 
 def test_a_side_downward_has_its_sign_in_front_of_its_share() -> None:

@@ -9,6 +9,8 @@ from __future__ import annotations
 
 import pytest
 
+from probgen.bank.bank import default_bank
+from probgen.problem.problem import draw_class, prepare, work
 from probgen.wording.check import check_passages, unused_balances
 from probgen.wording.facts.ending import BodyCheckHeading
 from probgen.wording.key import tell
@@ -121,6 +123,14 @@ def test_each_state_that_goes_to_a_limit_is_looked_back_at() -> None:
         ["BodyCheckHeading(crate)", "UnusedAxis(y)"],
         ["BodyCheckHeading(second)", "UnusedAxis(y)"],
     ]
+
+
+def test_lengths_without_a_letter_are_passed_over() -> None:
+    """The height of the cabinet, which no text tells, for torques about an upper corner."""
+    problem = prepare(default_bank().read("cabinet-slide-or-tip"), USUAL)
+    (own,) = work(problem, draw_class(problem, "check", ["ada"]).draws)
+    looked = lines(tell(own.digits, problem.unused)[-1])
+    assert looked[2] == "Στ_O = N x − W_c (b/2) − P h"
 
 
 LEFT = [

@@ -341,3 +341,14 @@ def test_a_joint_s_force_that_the_problem_states_is_not_called_unknown() -> None
     )
     (said,) = [line for line in told_of("hip-one-leg") if line.startswith("the force J")]
     assert "unknown in size and direction" in said
+
+
+def test_what_is_reasoned_of_one_body_is_not_open_on_the_next() -> None:
+    """The pin of the table's legs: which way it pushes up is told of the top, and that is all."""
+    problem = prepare(default_bank().read("folding-table-strap"), Convention())
+    (own,) = work(problem, draw_class(problem, "signs", ["ada"]).draws)
+    top, left, _ = (
+        facts_of(forces_passage(own.digits, body)) for body in bodies_used(own.case.plan)
+    )
+    assert "LeverExpected(Q_y" in "".join(map(shown, top))
+    assert shown(left[-1]) == "SignsOpen(R_x R_y)"

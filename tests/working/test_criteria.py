@@ -16,9 +16,12 @@ from probgen.statics.quantity_id import Quantity
 from probgen.statics.step import Step
 from probgen.statics.system import Form
 from probgen.wording.english import ENGLISH
+from probgen.wording.key import tell
 from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
+from probgen.working.criteria import DiagramDrawn, criteria
 from probgen.working.scheme import WEIGHTS, Mark, scheme, shared
+from tests.wording.shown import lines
 
 ROOT = Path(__file__).parents[2]
 PUBLISHED = ROOT / "tests" / "published"
@@ -164,6 +167,18 @@ def test_weights_split_the_ladder_as_they_stand() -> None:
 
 def test_a_hinge_counts_as_one_force() -> None:
     assert said(marks_of(ARM, 10)[0], ARM) == "free-body diagram with four forces – method"
+
+
+def test_a_diagram_is_marked_with_the_forces_that_the_key_counts() -> None:
+    """Of the bridge's pin one component is left in the part cut off, which is a force as well."""
+    (bridge,) = (path for path in OWN if path.stem == "footbridge-truss-crowd")
+    convention = Convention(torque="angle", trusses="sections")
+    own = works(bridge, convention)[0]
+    key = tell(own.digits, problem(bridge, convention).unused)
+    told = {line for passage in key for line in lines(passage) if "Counted" in line}
+    drawn = [each.what for each in criteria(own.case.plan, convention) if each.kind == "diagram"]
+    assert {f"ForcesCounted({d.body}, {d.forces}, {d.couples})"
+            for d in drawn if isinstance(d, DiagramDrawn)} == told  # fmt: skip
 
 
 def test_each_body_has_its_diagram() -> None:

@@ -109,7 +109,7 @@ def _way(measured: Survey, balance: Equation, force: Force) -> Iterator[Reach]:
     for link in way(measured.system.points, balance.about, force.point):
         step = measured.number(link.length) * heading(measured.number(link.direction))
         for term in balance.terms:
-            if term.source == force.id and _measures(measured, term, abs(step)):
+            if term.source == force.id and _measures(measured, term, step):
                 assert term.length is not None
                 below = measured.number(term.length) < 0  # a place on the other side
                 length = negative(term.length) if below else term.length
@@ -118,11 +118,15 @@ def _way(measured: Survey, balance: Equation, force: Force) -> Iterator[Reach]:
         at += step
 
 
-def _measures(measured: Survey, term: Term, length: float) -> bool:
-    """Whether a term's length is as long as a piece of the way."""
+def _measures(measured: Survey, term: Term, step: complex) -> bool:
+    """Whether a term's length is that of a piece of the way: as long, and along it."""
     if term.length is None:
         return False
-    return abs(abs(measured.number(term.length)) - length) < 1e-6 * (1e-6 + length)
+    if term.link is not None:
+        along = heading(measured.number(term.link.direction))
+        if abs((step * along.conjugate()).imag) > 1e-6 * abs(step):
+            return False
+    return abs(abs(measured.number(term.length)) - abs(step)) < 1e-6 * (1e-6 + abs(step))
 
 
 def _is_straight(measured: Survey, arm: Arm) -> bool:

@@ -171,3 +171,34 @@ def test_a_place_on_the_other_side_is_measured_by_the_opposite_of_what_says_it(
     scene = situation(*about, tell=telling(template))
     (label,) = [label for label in scene.labels if str(label.tag) == "label:x"]
     assert isinstance(label.text, Name) is (x > 0)
+
+
+PUSHED = """
+[points]
+A = [0, 0]
+B = ["L", 0]
+C = ["L", "L"]
+[body.frame]
+along = ["A", "B", "C"]
+[[fixed]]
+at = "A"
+symbol = "R"
+couple = "M"
+[[force]]
+at = "C"
+direction = 180
+magnitude = "2*w*L"
+symbol = "P"
+[[find]]
+quantity = "R"
+as = "components"
+"""
+
+
+def test_a_piece_is_measured_by_the_term_along_it_and_not_by_one_as_long() -> None:
+    """A level push turns by its height alone, which is as long as the way beside it."""
+    template, values, _ = read(PUSHED)
+    balance = torque_balance(template.system, ("frame",), "A", Method("angle"))
+    measured = survey(template.system, template.labels, values)
+    reaches = lengths_of(measured, balance, "frame").reaches
+    assert [each.end - each.start for each in reaches] == [3j]
