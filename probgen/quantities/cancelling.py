@@ -113,16 +113,23 @@ def _terms(expression: Expression) -> list[_Term]:
 def _factor(written: Expression) -> _Factor:
     match _bare(written):
         case Quotient(top, bottom):
-            return _Factor(written, _bared(top), _bared(bottom))
+            (above, under), (below, raised) = _bared(top), _bared(bottom)
+            return _Factor(written, [*above, *raised], [*below, *under])
         case inner:
-            return _Factor(written, _bared(inner), [])
+            return _Factor(written, *_bared(inner))
 
 
-def _bared(side: Expression) -> list[Expression]:
-    bare: list[Expression] = []
+def _bared(side: Expression) -> tuple[list[Expression], list[Expression]]:
+    """The factors of a side, squares as two; and those of powers below zero, which are beyond."""
+    bare: tuple[list[Expression], list[Expression]] = ([], [])
     for factor in map(_bare, factors_of(side)):
-        bare += [factor.base] * factor.exponent if isinstance(factor, Power) else [factor]
+        base, power = _power(factor)
+        bare[power < 0].extend([base] * abs(power))
     return bare
+
+
+def _power(factor: Expression) -> tuple[Expression, int]:
+    return (factor.base, factor.exponent) if isinstance(factor, Power) else (factor, 1)
 
 
 def _bare(part: Expression) -> Expression:

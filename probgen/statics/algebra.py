@@ -46,7 +46,6 @@ _MOST_QUANTITIES: Final = {2: 4, 3: 3}
 """Beside the unknown, in a polynomial by its degree; of a higher one two."""
 
 
-@lru_cache(maxsize=256)
 def closed_forms(expression: Expression, unknown: str) -> tuple[Expression, ...]:
     """Roots of a polynomial or radical equation expression = 0; none where there is no short one.
 

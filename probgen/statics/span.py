@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from probgen.quantities.expression import Value, evaluate, names_in
 from probgen.quantities.unit import ANGLE
 from probgen.statics.cross_check import assembled_at, is_linear, jacobian, solve_all
+from probgen.statics.definition import names_behind
 from probgen.statics.solve_for import Range
 from probgen.statics.system import Role, System, Variable
 
@@ -84,10 +85,7 @@ def _with_known(system: System, unknown: str) -> System:
             for part in (link.length, link.direction)
         ),
     )
-    kept = []
-    for definition in reversed(system.definitions):
-        if definition.variable in held:
-            kept.append(definition)
-            held |= names_in(definition.expression)
+    used = names_behind(held, system.definitions)
+    kept = tuple(each for each in system.definitions if each.variable in used)
     variables = {**system.variables, unknown: given}
-    return replace(system, variables=variables, definitions=tuple(kept[::-1]))
+    return replace(system, variables=variables, definitions=kept)

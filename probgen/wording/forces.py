@@ -8,6 +8,7 @@ from probgen.bank.direction import component_sum
 from probgen.quantities.expression import Expression, Number, Sum, evaluate, is_number, names_in
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.like_terms import collected
+from probgen.statics.definition import names_behind
 from probgen.statics.plan import Plan
 from probgen.statics.shape import Outline
 from probgen.statics.system import Body, Couple, Definition, Element, Force, Kind, Spread, System
@@ -217,10 +218,7 @@ def _needed(plan: Plan, body: Body) -> frozenset[str]:
     for couple in plan.system.couples:
         if couple.body == body.id:
             held |= names_in(couple.moment)
-    for definition in reversed(plan.definitions):
-        if definition.variable in held:
-            held |= names_in(definition.expression)
-    return held
+    return names_behind(held, plan.definitions)
 
 
 def definition_row(digits: Digits, definition: Definition) -> Row:

@@ -6,6 +6,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from typing import Final
 
 from probgen.quantities.expression import Expression, evaluate, names_in
+from probgen.statics.definition import names_behind
 from probgen.statics.equation import Axis, X, Y
 from probgen.statics.internal_forces import InternalForces
 from probgen.statics.link import is_link
@@ -215,10 +216,7 @@ def _asked_definitions(digits: Digits, *, needed: bool) -> Iterator[Passage]:
 def _used(plan: Plan) -> frozenset[str]:
     """All that the steps work with, and what that is worked out from."""
     used = frozenset[str]().union(*(names_in(step.expression) for step in plan.steps))
-    for definition in reversed(plan.definitions):
-        if definition.variable in used:
-            used |= names_in(definition.expression)
-    return used
+    return names_behind(used, plan.definitions)
 
 
 def _defined(digits: Digits) -> list[Definition]:

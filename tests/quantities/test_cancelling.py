@@ -48,6 +48,8 @@ CASES: list[tuple[Expression, str]] = [
     (negative(Quotient(times(W, part(1, L, 2)), Lump(L))), "−W/2"),
     (Quotient(Power(W, 2), times(number(2), W, P)), "W/(2 P)"),
     (Quotient(times(P, W), times(number(2), Power(W, 2))), "P/(2 W)"),
+    (Quotient(times(W, Lump(times(Power(D, -1), L))), Lump(L)), "W/d"),
+    (Quotient(times(W, L), Lump(times(Power(D, -1), L))), "W d"),
     (Quotient(times(W, Lump(times(number("0.8"), L))), Lump(L)), "0.8 W"),
 ]  # fmt: skip
 KEPT: list[Expression] = [

@@ -17,6 +17,7 @@ from probgen.figures.parts.distributed import size_between
 from probgen.quantities.expression import Expression, Name, Number, names_in
 from probgen.quantities.unit import PRESSURE, STIFFNESS
 from probgen.statics import system as statics
+from probgen.statics.definition import names_behind
 from probgen.statics.numeric_equations import size_at
 from probgen.statics.system import Element, Kind, Role
 
@@ -171,10 +172,7 @@ def _data_in(measured: Survey, size: Expression) -> list[Name | Number]:
     """The loads per length, or the pressure, that a size is computed from."""
     if isinstance(size, Number):
         return [size] if size.value else []
-    held = names_in(size)
-    for definition in measured.system.definitions:
-        if definition.variable in held:
-            held |= names_in(definition.expression)
+    held = names_behind(names_in(size), measured.system.definitions)
     return [
         variable.as_name
         for variable in measured.system.variables.values()

@@ -14,6 +14,7 @@ from probgen.figures.measured.distributed import spread_of
 from probgen.figures.measured.survey import Span, Survey, again, is_told
 from probgen.quantities.expression import names_in
 from probgen.quantities.unit import LENGTH
+from probgen.statics.definition import names_behind
 from probgen.statics.system import Element
 
 _OTHER: Final = 1.07  # of a length, by which a depth grows that is that length
@@ -58,9 +59,7 @@ def _depths(measured: Survey, load: Element) -> list[tuple[complex, float]]:
 def _lengths_in(measured: Survey, load: Element) -> set[str]:
     """The lengths a student knows of that the sizes of a load are computed from."""
     assert load.spread is not None  # as it is a distributed load
-    held = names_in(load.spread.first) | names_in(load.spread.last)
-    for definition in measured.system.definitions:
-        if definition.variable in held:
-            held |= names_in(definition.expression)
+    sizes = names_in(load.spread.first) | names_in(load.spread.last)
+    held = names_behind(sizes, measured.system.definitions)
     variables = (measured.system.variables[id] for id in held)
     return {v.id for v in variables if v.dimension == LENGTH and is_told(measured, v.id)}

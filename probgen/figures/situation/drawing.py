@@ -69,6 +69,7 @@ from probgen.figures.situation.water import walls_above
 from probgen.figures.situation.wedge import draw_wedge_angles
 from probgen.quantities.expression import Expression, Name, Number, Value, names_in, negative
 from probgen.quantities.unit import STIFFNESS
+from probgen.statics.definition import names_behind
 from probgen.statics.system import Element, Kind, System
 from probgen.working.fact import Tell
 
@@ -283,10 +284,7 @@ class _Situation:
 
     def _stiffness(self, magnitude: Expression) -> Name | None:
         """The stiffness a spring's force is computed with, where it is data."""
-        held = set(names_in(magnitude))
-        for definition in self.system.definitions:
-            if definition.variable in held:
-                held |= names_in(definition.expression)
+        held = names_behind(names_in(magnitude), self.system.definitions)
         names = [self.system.variables[id] for id in sorted(held)]
         return next((v.as_name for v in names if v.dimension == STIFFNESS), None)
 
