@@ -55,8 +55,12 @@ class Lettering:
     def name_arrows(self, placed: Sequence[Placed], spots: Sequence[Spot]) -> None:
         """The symbol of each arrow, nearer to it than to any other; spots: where forces act."""
         arrows = [each.arrow for each in placed]
-        # One between two others, or a short one, leaves its label the least choice.
-        for each in sorted(placed, key=lambda own: (not _between(own.arrow, arrows), _long(own))):
+
+        def choice(own: Placed) -> tuple[bool, bool, float]:
+            """A force comes first; one between two others, or a short one, has the least choice."""
+            return own.component, not _between(own.arrow, arrows), _long(own)
+
+        for each in sorted(placed, key=choice):
             self._name_arrow(each, spots, [other for other in placed if other is not each])
 
     def _name_arrow(self, each: Placed, spots: Sequence[Spot], others: Sequence[Placed]) -> None:

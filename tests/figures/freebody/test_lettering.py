@@ -66,6 +66,11 @@ def test_a_symbol_stands_off_the_body_and_that_of_a_component_at_its_side(
         assert GAP <= gap < 6
 
 
+def test_a_force_has_its_symbol_before_its_short_components_have_theirs() -> None:
+    force, leg = placed("F", 0j, 60 + 40j), placed("F.x", 0j, 12 + 0j, component=True)
+    assert list(named(leg, force, spots=(0j,))) == ["label:F", "label:F.x"]
+
+
 def test_a_symbol_beside_a_whole_force_stands_by_its_head() -> None:
     """Past the head there is no room: it goes to the side of the arrow's outer part."""
     lettering = Lettering(Field())
