@@ -331,7 +331,8 @@ def link_along(fact: LinkAlong, nouns: Nouns) -> Inlines:
 
 
 _SPREADINGS: Final = {
-    Spreading.EVEN: "{F} stands for the load spread evenly: all of it, at the middle.",
+    Spreading.EVEN: "{F} stands for the load spread evenly: its value times its length, "
+    "at the middle.",
     Spreading.TRIANGLE: "{F} stands for the load spread as a triangle: half of its largest value "
     "times its length, a third of the length from the heavy end{at}.",
     Spreading.UNEVEN: "{F} stands for the load spread unevenly: its mean value times its length, "
