@@ -8,6 +8,7 @@ import pdfplumber
 import pytest
 
 from tests.cli.conftest import Run
+from tests.terms import lamp
 
 
 def rows_of(folder: Path) -> list[dict[str, str]]:
@@ -17,6 +18,11 @@ def rows_of(folder: Path) -> list[dict[str, str]]:
 
 def numbers(folder: Path) -> dict[tuple[str, str], str]:
     return {(row["id"], row["answer"]): row["value"] for row in rows_of(folder)}
+
+
+def values(folder: Path) -> list[str]:
+    """What is asked of the papers, in their order."""
+    return [row["value"] for row in rows_of(folder)]
 
 
 def build(run: Run, assignment: Path, *words: object, points: int = 8) -> Path:
@@ -68,6 +74,25 @@ def test_a_draft_is_built_again_and_replaced_whatever_has_changed(
     refused = run("build", assignment, "--out", "out", "--workers", 1)
     assert refused.exit_code == 1
     assert "write on with --draft --replace" in refused.stderr
+
+
+@pytest.mark.parametrize("exam", [False, True])
+def test_numbers_of_a_draft_stay_where_ranges_widen_but_an_exam_has_its_own(
+    run: Run, assignment: Path, exam: bool
+) -> None:
+    """The version A of the exam is not the paper of the student A."""
+    (assignment.parent / "class.csv").write_text("Name,ID\nAda,A\nBo,B\n", encoding="utf-8")
+    text = 'course = "M"\ntitle = "W"\nroster = "class.csv"\nseed = "spring term, section 2"\n'
+    problem = '[[problem]]\ntemplate = "lamp.toml"\npoints = 8\n'
+    assignment.write_text(text + problem, encoding="utf-8")
+    (assignment.parent / "lamp.toml").write_text(lamp(), encoding="utf-8")
+    before = values(build(run, assignment, "--draft"))
+    assert len({*before}) == 2
+    (assignment.parent / "lamp.toml").write_text(lamp(low="1.0", high="9.0"), encoding="utf-8")
+    if exam:
+        assignment.write_text(f"{text}exam = {{ versions = 2 }}\n{problem}", encoding="utf-8")
+    after = values(build(run, assignment, "--draft"))
+    assert (after == before) is not exam
 
 
 def test_trace_of_a_drafts_code_says_that_it_is_one(run: Run, draft: Path) -> None:

@@ -39,6 +39,17 @@ def test_a_filled_form_is_marked_and_what_is_wrong_with_one_is_told(
     assert "2 papers marked in marks" in done.stdout
     assert "1  right" in done.stdout
     assert "to look at: 1 answer in marks/look-at.csv" in done.stdout
+    assert "by hand" not in done.stdout
+
+    marks = tmp_path / "marks/answer-marks.csv"
+    head, *lines = marks.read_text(encoding="utf-8-sig").splitlines()
+    column = head.split(",").index("changed")
+    first = lines[0].split(",")
+    lines[0] = ",".join([*first[:column], "1.5", *first[column + 1 :]])
+    marks.write_text("\n".join([head, *lines]), encoding="utf-8-sig")
+    again = run("mark", ".", "typed.csv", "--out", "marks")
+    assert again.exit_code == 0, again.stderr
+    assert " 1  points changed by hand\n" in again.stdout
 
     (tmp_path / "typed.csv").write_text(rows.replace(",2,", ",1,"), encoding="utf-8")
     refused = run("mark", ".", "typed.csv", "--out", "other")

@@ -1,11 +1,14 @@
 """`probgen solutions`: what students may see, and nothing else; a record for another class list."""
 
 import csv
+import json
 from pathlib import Path
 
 import pdfplumber
 import pytest
 
+from probgen.build.file_digest import file_digest
+from probgen.build.manifest import MANIFEST
 from probgen.course.record_file import read_record
 from tests.cli.conftest import FilesIn, Run
 
@@ -52,7 +55,22 @@ def test_students_see_the_working_and_no_marks(run: Run, built: Path, files_in: 
     again = run("solutions", built / "record.json", "--out", folder, "--note", "Since 12 March.")
     assert again.exit_code == 0, again.stderr
     assert "Since 12 March." in pages_of(folder / "all-solutions.pdf")[0]
+    assert "is kept in" not in again.stdout
     assert set(files_in(folder)) == {*names, "all-solutions.pdf", ".made.json"}
+
+
+def test_solutions_of_somebody_else_are_kept_beside(run: Run, built: Path) -> None:
+    folder = built.with_name("week-solutions")
+    assert run("solutions", built).exit_code == 0
+    (folder / "letter.tex").write_text("mine", encoding="utf-8")
+    listed = json.loads((folder / MANIFEST).read_text(encoding="utf-8"))
+    listed["letter.tex"] = file_digest(folder / "letter.tex")
+    (folder / MANIFEST).write_text(json.dumps(listed), encoding="utf-8")
+    again = run("solutions", built)
+    assert again.exit_code == 0, again.stderr
+    kept = folder.with_name("week-solutions.replaced-1")
+    assert f"what was there is kept in {kept}\n" in again.stdout
+    assert (kept / "letter.tex").read_text(encoding="utf-8") == "mine"
 
 
 def test_no_page_says_that_a_day_is_past_which_lies_ahead(run: Run, assignment: Path) -> None:
