@@ -6,12 +6,14 @@ author wrote is kept as it was written; what was left to us is data, which a lan
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from collections import Counter
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from enum import Enum, auto
+from typing import Final
 
 from probgen.quantities.expression import Name
-from probgen.statics.system import Couple, Find, Force
+from probgen.statics.system import Body, Couple, Find, Force
 
 
 class ByKind(Enum):
@@ -76,8 +78,9 @@ class Sort(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Coined:
-    """A quantity its author gave no name; of: what exerts it or weighs; at: a point of a member.
+    """A quantity its author gave no name; of: what exerts it or weighs.
 
+    at: a point of a member, or of a force that goes by the name of another.
     line: of a distance the points it is counted between, from the first toward the second; () to
     the right.
     """
@@ -181,6 +184,38 @@ class Labels:
     def source(self, acting: Force | Couple) -> Called:
         """What exerts a force or a couple."""
         return self.elements[acting.element].name
+
+
+_FORCES: Final = (
+    Sort.TENSION, Sort.PULL, Sort.PUSH, Sort.SPRING_FORCE, Sort.SUPPORT_FORCE, Sort.X_COMPONENT,
+    Sort.Y_COMPONENT, Sort.NORMAL_FORCE, Sort.FRICTION, Sort.APPLIED_FORCE,
+)  # fmt: skip
+
+
+def told_apart(
+    quantities: Mapping[str, Label], forces: Sequence[Force], bodies: Iterable[Body]
+) -> dict[str, Label]:
+    """The labels of quantities, in which forces of one name are told apart by their points.
+
+    So is the push of a body that acts on others in several places: "the force from the leg at C".
+    A particle's place has no letter on paper.
+    """
+    extended = {body.id for body in bodies if not body.particle}
+    places: dict[str, str] = {}
+    for force in forces:
+        if isinstance(force.magnitude, Name) and force.body in extended:
+            places.setdefault(force.magnitude.id, force.point)
+    named = {id: quantities[id].name for id in places if id in quantities}
+    acted = {(force.body, force.point) for force in forces if force.pair}
+    several = [body for body, count in Counter(body for body, _ in acted).items() if count > 1]
+    made = dict(quantities)
+    for id, name in named.items():
+        if not isinstance(name, Coined) or name.sort not in _FORCES or name.at:
+            continue
+        alike = {places[other] for other, its in named.items() if its == name}
+        if len(alike) > 1 or (isinstance(name.of, BodyNamed) and name.of.body in several):
+            made[id] = replace(quantities[id], name=replace(name, at=places[id]))
+    return made
 
 
 def asks_coordinates(labels: Labels) -> bool:

@@ -12,7 +12,7 @@ from probgen.bank.depicts import read_depicts
 from probgen.bank.diagram import read_diagrams
 from probgen.bank.element import READERS
 from probgen.bank.finds import read_finds
-from probgen.bank.labels import Labels
+from probgen.bank.labels import Labels, told_apart
 from probgen.bank.link import find_links
 from probgen.bank.member import TRUSS, read_members
 from probgen.bank.origin import read_origin
@@ -279,7 +279,7 @@ def _system(
 
 def _labels(situation: Situation) -> Labels:
     return Labels(
-        quantities=situation.scope.labels,
+        quantities=told_apart(situation.scope.labels, situation.forces, situation.bodies),
         elements=situation.named,
         bodies=situation.nouns,
         limits=situation.events,

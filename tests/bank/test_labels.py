@@ -6,10 +6,12 @@ from typing import Any
 
 import pytest
 
+from probgen.bank.bank import default_bank
 from probgen.bank.labels import BodyNamed, ByKind, Coined, Label, Sort, asks_coordinates
 from probgen.bank.reading import read_template
 from probgen.quantities.expression import Name
 from probgen.statics.system import Find, Form, System
+from tests.situations import HUNG_ASIDE
 
 
 def test_what_a_file_calls_things(shelf: str) -> None:
@@ -96,3 +98,34 @@ def test_only_a_centre_of_mass_is_asked_by_coordinates(shelf: str) -> None:
     assert not asks_coordinates(read_template(shelf, "shelf.toml").labels)
     asked = shelf + '[[find]]\ncentre_of_mass = ["W_s", "W_t"]'
     assert asks_coordinates(read_template(asked, "shelf.toml").labels)
+
+
+def test_forces_of_one_name_are_told_apart_by_their_points() -> None:
+    labels = default_bank().read("climbing-triangle").labels
+    floor = {id: labels.quantities[id].name for id in ("N_A", "N_B", "f_A", "f_B")}
+    assert floor == {
+        "N_A": Coined(Sort.NORMAL_FORCE, "floor", "A"),
+        "N_B": Coined(Sort.NORMAL_FORCE, "floor", "B"),
+        "f_A": Coined(Sort.FRICTION, "floor", "A"),
+        "f_B": Coined(Sort.FRICTION, "floor", "B"),
+    }
+
+
+def test_the_push_of_a_body_that_acts_in_several_places_is_told_by_its_point() -> None:
+    """The leg BC bears the top at C, is pinned to the other leg at E, and no push else is like."""
+    labels = default_bank().read("folding-table-strap").labels
+    assert labels.quantities["N_C"].name == Coined(Sort.SUPPORT_FORCE, BodyNamed("right"), "C")
+    assert labels.quantities["T"].name == Coined(Sort.TENSION, "strap")
+
+
+def test_forces_on_particles_are_not_told_by_places_that_no_figure_names() -> None:
+    labels = read_template(HUNG_ASIDE, "ball.toml").labels
+    assert labels.quantities["T"].name == Coined(Sort.TENSION, ByKind.CABLE)
+    assert labels.quantities["S"].name == Coined(Sort.TENSION, ByKind.CABLE)
+
+
+def test_a_force_that_no_other_is_called_like_needs_no_point(shelf: str) -> None:
+    labels = read_template(shelf, "shelf.toml").labels
+    assert all(
+        not own.name.at for own in labels.quantities.values() if isinstance(own.name, Coined)
+    )

@@ -144,7 +144,10 @@ def called(name: Called, nouns: Nouns) -> str:
                 return _ALONE[sort, of]
             if isinstance(of, str) and is_named(of, _OWN_NOUNS.get(sort, ())):
                 return of
-            return _COINED[sort].format(
+            pattern = _COINED[sort]
+            if at and "{at}" not in pattern:
+                pattern += " at {at}"
+            return pattern.format(
                 of=the_called(of, nouns), at=at, turning=nouns.turning, way=_way(line, nouns)
             )
         case Lettered(piece, joints):

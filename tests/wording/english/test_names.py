@@ -47,6 +47,7 @@ CALLED: list[tuple[Called, str]] = [
     (Coined(Sort.WEIGHT, BodyNamed("shelf")), "weight of the shelf"),
     (Coined(Sort.WEIGHT, BodyNamed("arm")), "weight of your forearm"),
     (Coined(Sort.X_COMPONENT, "the pin"), "x-component of the force from the pin"),
+    (Coined(Sort.NORMAL_FORCE, "floor", "B"), "normal force from the floor at B"),
     (Coined(Sort.AXIAL_FORCE, at="C"), "axial force at C"),
     (Coined(Sort.APPLIED_FORCE, ByKind.FORCE), "the force"),
     (Coined(Sort.APPLIED_FORCE, "wind"), "force from the wind"),
