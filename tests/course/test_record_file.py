@@ -126,6 +126,16 @@ def test_a_record_laid_out_by_another_program_is_the_same(tmp_path: Path) -> Non
     assert read_record(path) == EXAM
 
 
+def test_a_record_may_say_that_it_has_no_layouts_of_its_own(tmp_path: Path) -> None:
+    data = json.loads(write_record(EXAM))
+    for issue in data["issues"]:
+        assert "layouts" not in issue
+        issue["layouts"] = {}
+    path = tmp_path / "record.json"
+    path.write_text(json.dumps(data), encoding="utf-8")
+    assert read_record(path, edited=True) == EXAM
+
+
 def test_a_set_has_the_words_of_assignment_files_and_former_ones_are_read(tmp_path: Path) -> None:
     """Records were written in other words once, and have the digest of those."""
     record = class_of(replace(SET, banks=BankNames(("statics-2027.1",))))

@@ -57,6 +57,7 @@ FACTORED = [
     ("w_1*(1 - (x/L)^2) - w_0*(x/L)^2", "(2 w_1 − w_0) L/3"),
     ("w_0 + w_1*x/d", "w_0 L + w_1 L²/(2 d)"),  # no common bottom
     ("w_0 + 0.31*w_1*x/L", "w_0 L + 31 w_1 L/200"),  # its whole numbers would be long
+    ("w_0 - 62*w_1*x/L", "w_0 L − 31 w_1 L"),
     ("w_0*(x/L)^2", "w_0 L/3"),
     ("w_0 - w_0*x/L - w_0*(1 - x/L)", "0"),
 ]

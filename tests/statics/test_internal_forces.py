@@ -11,6 +11,7 @@ from probgen.bank.reading import read_template
 from probgen.statics.internal_forces import (
     Inside,
     InternalForces,
+    Load,
     Place,
     internal_forces,
     unbalanced,
@@ -199,3 +200,14 @@ def test_a_load_across_the_axis_is_refused() -> None:
     system = read_template(HEAD + placed + ON_TWO + ASIDE, "trial.toml").system
     with pytest.raises(ValueError, match="Q is not spread along beam"):
         internal_forces(system, {"L": 6.0, "R.x": 0.0, "R.y": 1.0, "N": 1.0, "Q": 100.0}, "beam")
+
+
+@pytest.mark.parametrize(
+    ("square", "even"),
+    [((-5.0,), True), ((-5.0, 0.0), True), ((-5.0, 1.0), False), ((-5.0, 1.0, -1.0), False)],
+)
+def test_a_load_is_even_where_it_is_as_large_all_along(
+    square: tuple[float, ...], even: bool
+) -> None:
+    """Also one that is as large at both ends, and larger between them, is not."""
+    assert Load(0.0, 1.0, (0.0,), square).even is even

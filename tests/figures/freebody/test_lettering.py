@@ -11,7 +11,7 @@ from probgen.figures.freebody.lettering import Lettering
 from probgen.figures.measured.vector import Vector
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import GAP
-from probgen.figures.paper.scene import HEAVY, Arrow, Label, Path, Spot, line
+from probgen.figures.paper.scene import HEAVY, Arrow, Label, Path, Spot, box_around, line
 
 
 def placed(id: str, tail: Spot, head: Spot, component: bool = False) -> Placed:
@@ -190,6 +190,24 @@ def test_a_line_leads_from_a_letter_further_off_to_its_point(reach: float) -> No
         start, end = shape.lines[0]
         assert end == 0j
         assert labels(lettering)["letter:A"].box.grown(GAP + 0.2).nearest(start) == start
+
+
+def test_a_line_to_a_point_runs_through_no_other_label() -> None:
+    """With a symbol half-way on its line, the letter goes elsewhere."""
+    lettering = Lettering(Field())
+    fenced(lettering, 20)
+    lettering.name_points({"A": 0j}, {0j: 2.0})
+    middle = labels(lettering)["letter:A"].box.centre / 2
+    lettering = Lettering(Field())
+    fenced(lettering, 20)
+    box = box_around([middle - 3 - 3j, middle + 3 + 3j])
+    lettering.field.add(Label(middle, "F", 9.0, box))
+    lettering.name_points({"A": 0j}, {0j: 2.0})
+    (led,) = (s for s in lettering.field.shapes if str(s.tag) == "leader:letter:A")
+    assert isinstance(led, Path)
+    ((start, end),) = led.lines
+    places = (start + (end - start) * step / 20 for step in range(21))
+    assert all(box.nearest(at) != at for at in places)
 
 
 def test_a_symbol_goes_past_the_head_of_its_force_where_only_its_components_are_as_near() -> None:

@@ -132,6 +132,13 @@ def test_somebody_hauls_on_the_free_end_of_a_tackle_whose_strands_hang_plumb() -
     assert hand.left > lower.right
 
 
+def test_an_end_that_leaves_neither_block_belongs_to_no_tackle() -> None:
+    """It may be of the same tension, and runs between two others."""
+    beside = WORKED.replace('body = "upper", direction = "270', 'body = "post", direction = "270')
+    template, values, _ = read(beside.replace("[[rope]]", "[body.post]\nparticle = true\n[[rope]]"))
+    assert not [each for each in hoists_of(surveyed(template, values)) if each.hauled]
+
+
 def test_the_end_in_a_hand_is_found_whichever_pull_is_told_first() -> None:
     head, rest = WORKED.split("pulls = [")
     told, tail = rest.split("]", 1)
