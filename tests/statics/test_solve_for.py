@@ -56,6 +56,9 @@ LINEAR = [
     ("(a + b)*x + c - d", "(d − c)/(a + b)"),  # what is added stands before what is taken away
     ("(a - b)*x - c + d", "(c − d)/(a − b)"),
     ("(b - a)*x - c + d", "(c − d)/(b − a)"),
+    ("(-a + b)*x - c", "c/(b − a)"),
+    ("(-a + b)*x - c + d", "(c − d)/(b − a)"),
+    ("(-a*d + b)*x - c*d + b", "(c d − b)/(b − a d)"),
     ("(-a - b)*x + c - d", "(c − d)/(a + b)"),
     ("(a + b)*x + c", "−c/(a + b)"),
     ("(a - b)*x + c", "c/(b − a)"),  # no minus before a difference
