@@ -8,11 +8,12 @@ from probgen.bank.bank import default_bank
 from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.roster import Student
 from probgen.course.version import Version
+from probgen.papers.blanks import label
 from probgen.papers.page import Copy, key_of, sheet_of
 from probgen.sheets.document import Blank
 from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
-from probgen.working.result import ResultKind
+from probgen.working.result import ResultKind, targets
 from tests.papers.test_page import copy_of
 from tests.plan_view import FROM_ABOVE
 from tests.situations import HEAD, HINGED, SHELF, STAYED, worked
@@ -125,6 +126,12 @@ def test_a_limit_of_friction_has_a_place_for_yes_or_no_and_one_for_the_margin(na
     assert [plain_text(each) for each in verdict.choices] == ["yes / no"]
     assert not verdict.written
     assert (plain_text(margin.label), margin.unit) == ("margin", "N")
+
+
+def test_what_one_limit_is_asked_for_is_not_said_besides() -> None:
+    problem, _ = worked(f'{SLIPPING}[[find]]\nquantity = "f.limit"\nas = "holds"\n')
+    (verdict,) = [each for each in targets(problem.plan, problem.template.labels) if each.asked]
+    assert plain_text(label(problem, verdict)) == "does it hold"
 
 
 def test_what_is_asked_twice_in_two_ways_has_places_of_its_own() -> None:

@@ -1,5 +1,7 @@
 """Problems worked for whole classes: drawn, solved, proved, and told."""
 
+from contextlib import AbstractContextManager, nullcontext
+
 import pytest
 
 from probgen.bank.bank import default_bank
@@ -79,6 +81,21 @@ def test_what_fails_its_proof_names_values_and_reason() -> None:
     (fault,) = caught.value.faults
     assert "comes out negative" in fault.field
     assert "insertion = −4.0 cm" in fault.found
+
+
+@pytest.mark.parametrize("students", [1, 40])
+def test_a_large_class_has_more_time(students: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    given: list[float] = []
+
+    def within(seconds: float, *rest: object) -> AbstractContextManager[None]:
+        given.append(seconds)
+        return nullcontext()
+
+    problem = problem_of("seesaw-two-riders")
+    monkeypatch.setattr("probgen.problem.problem.within", within)
+    draws = draw_class(problem, "time", [str(each) for each in range(students)]).draws
+    work(problem, draws)
+    assert given == pytest.approx([4.0 + 0.1 * students] * 2)
 
 
 def test_a_situation_statics_cannot_solve_is_refused() -> None:

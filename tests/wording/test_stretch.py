@@ -4,14 +4,18 @@ from __future__ import annotations
 
 import pytest
 
+from probgen.bank.bank import default_bank
+from probgen.problem.problem import Worked, draw_class, prepare, work
 from probgen.quantities.expression import Expression, Name, evaluate
 from probgen.quantities.printing import plain
+from probgen.quantities.unit import FORCE, LENGTH, TORQUE, US_CUSTOMARY
 from probgen.statics.internal_forces import Inside
 from probgen.statics.stretch import Side
 from probgen.wording.block import Display, Row
 from probgen.wording.facts.diagram import ExpressionsTaken, ValuesFollow
 from probgen.wording.passage import Sentences
 from probgen.wording.stretch import place_letter, stretches_told, told_from
+from probgen.working.convention import Convention
 from probgen.working.fact import Fact
 from tests.bank.test_section import BUILT_IN, ON_TWO, spread
 from tests.wording.test_diagram import ASKED, DOWN, EVEN, ONE, worked
@@ -53,13 +57,31 @@ def test_they_hold_what_the_working_found(text: str, beyond: bool, missing: list
 @pytest.mark.parametrize("text", [text for text, *_ in CASES])
 def test_the_numbers_give_what_acts_there(text: str) -> None:
     _, own = worked(ONE + text)
+    numbers_are_those_found(own, "beam")
+
+
+def test_so_they_do_in_feet_and_pounds() -> None:
+    problem = prepare(
+        default_bank().read("footbridge-inside", US_CUSTOMARY), Convention(units=US_CUSTOMARY)
+    )
+    (own,) = work(problem, draw_class(problem, "feet", ["one"]).draws)
+    (body,) = problem.plan.system.diagrams
+    numbers_are_those_found(own, body)
+
+
+def numbers_are_those_found(own: Worked, body: str) -> None:
+    """Coherent units are of SI; what is written is in those of the course."""
     (found,) = own.inside
-    _, rows = told(ONE + text)
+    units = own.digits.units
+    metres = units.unit_of(LENGTH).factor
+    factors = units.unit_of(FORCE).factor, units.unit_of(TORQUE).factor
+    parts = stretches_told(own.digits, found, own.complete)
+    rows = [row for part in parts if isinstance(part, Display) for row in part.rows]
     letters = [row.left[-1] for row in rows]
     assert [str(each.symbol) for each in letters if isinstance(each, Name)] == ["V", "M"] * (
         len(rows) // 2
     )
-    _, written = told_from(own.digits, "beam", place_letter(own.digits))
+    _, written = told_from(own.digits, body, place_letter(own.digits))
     for place, row in enumerate(rows):
         stretch, of = written[place // 2], (Inside.SHEAR, Inside.MOMENT)[place % 2]
         for share in (0.0, 0.5, 1.0):
@@ -67,7 +89,8 @@ def test_the_numbers_give_what_acts_there(text: str) -> None:
             value = row.right[-1]
             assert isinstance(value, Expression)
             at = found.at(x, of, before=share == 1.0)
-            assert float(evaluate(value, {"?x": x})) == pytest.approx(at, abs=2e-3 * found.size(of))
+            told = float(evaluate(value, {"?x": x / metres})) * factors[place % 2]
+            assert told == pytest.approx(at, abs=2e-3 * found.size(of))
 
 
 def test_lines_are_written_as_a_table() -> None:
