@@ -67,7 +67,7 @@ _ANY_ORDER: Final = frozenset(
     {
         "add", "apart", "chain", "combinations", "crosses", "dot", "gcd", "getattr", "hypot",
         "isclose", "isinstance", "issubclass", "logical_and", "logical_or", "max", "maximum",
-        "min", "minimum", "multiply", "print", "product", "setattr", "union", "zip",
+        "min", "minimum", "multiply", "print", "product", "setattr", "union", "zip", "_product",
     }
 )  # fmt: skip
 # Keyword arguments that only programmers meet, or that bound a cache; what a dataclass's repr
@@ -180,6 +180,8 @@ def _looked_into(node: ast.AST, taste: bool) -> Iterator[ast.AST]:
         case ast.Raise() | ast.Import() | ast.ImportFrom() | ast.JoinedStr() | ast.Assert():
             return
         case ast.keyword() if node.arg in _FOR_PROGRAMMERS:
+            return
+        case ast.Compare(left=ast.Name(id="sign"), ops=[ast.Lt()]):  # which is 1 or -1
             return
         case _:
             yield from ast.iter_child_nodes(node)

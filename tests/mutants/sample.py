@@ -1,9 +1,13 @@
-"""Which breaks are tried: some in every room, more where there is more code, by a seed."""
+"""Which breaks are tried: some in every room, more where there is more code, by a seed.
+
+A change of the code leaves what is chosen elsewhere as it was, so that a break that nobody noticed
+can be tried again once there is a test.
+"""
 
 from __future__ import annotations
 
-import random
-from collections import defaultdict
+import hashlib
+from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 from fnmatch import fnmatch
 from pathlib import Path
@@ -40,8 +44,7 @@ def sample(found: Sequence[Site], count: int, seed: str) -> list[Site]:
     shares = _shares({room: len(own) for room, own in rooms.items()}, count)
     chosen: list[Site] = []
     for room, share in shares.items():
-        chance = random.Random(f"{seed}/{room}")
-        chosen += _spread(chance, rooms[room], share)
+        chosen += _spread(seed, rooms[room], share)
     return chosen
 
 
@@ -56,8 +59,19 @@ def _shares(sizes: dict[str, int], count: int) -> dict[str, int]:
     return shares
 
 
-def _spread(chance: random.Random, own: Sequence[Site], share: int) -> list[Site]:
-    """Some of a room's sites, never two of one line."""
-    shuffled = sorted(own, key=lambda site: chance.random())
-    lines = {(str(module.path), change.line): (module, change) for module, change in shuffled}
+def _spread(seed: str, own: Sequence[Site], share: int) -> list[Site]:
+    """Some of a room's sites, never two of one line: those whose digests come first."""
+    alike: Counter[tuple[str, ...]] = Counter()
+    ranked: list[tuple[str, Site]] = []
+    for module, change in own:
+        texts = (seed, module.path.as_posix(), change.kind, change.old, change.new)
+        ranked.append((_digest(*texts, str(alike[texts])), (module, change)))
+        alike[texts] += 1
+    lines: dict[tuple[Path, int], Site] = {}
+    for _, (module, change) in sorted(ranked, key=lambda each: each[0]):
+        lines.setdefault((module.path, change.line), (module, change))
     return list(lines.values())[:share]
+
+
+def _digest(*texts: str) -> str:
+    return hashlib.sha256("\n".join(texts).encode()).hexdigest()

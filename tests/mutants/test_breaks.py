@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 from collections.abc import Callable
+from dataclasses import replace
 from decimal import Decimal
 
 import numpy as np
@@ -139,3 +140,18 @@ def test_a_sample_is_the_same_for_the_same_seed_and_leaves_no_room_out() -> None
     assert len(set(chosen)) == 150
     rooms = {path.name for path in (ROOT / "probgen").iterdir() if (path / "__init__.py").exists()}
     assert {module.room for module, _ in chosen} == rooms
+
+
+def test_a_change_elsewhere_leaves_a_sample_as_it_was() -> None:
+    """Lines above, a break more, and another room; what is chosen is told by what it changes."""
+    found = list(sites())
+    chosen = sample(found, 150, "1")
+    longer = [(module, replace(change, line=change.line + 3)) for module, change in found[7:]]
+    again = sample(longer, 150, "1")
+    what = [{(str(m.path), c.old, c.new) for m, c in each} for each in (chosen, again)]
+    assert len(what[0] & what[1]) >= 148
+
+
+def test_a_sign_below_one_is_one_below_zero() -> None:
+    news = [each.new for each in breaks_in("a = sign < 0\nb = size < 0")]
+    assert news == ["sign > 0", "size > 0", "1"]
