@@ -143,7 +143,9 @@ def test_what_a_course_sets_is_noted_found_and_told(run: Run) -> None:
     (table,) = Path().rglob("answer-form.csv")
     head, *rows = table.read_text("utf-8-sig").splitlines()
     assert head.split(",")[3] == "1 B"
-    table.write_text("\n".join([head, *(f"{row[: row.index(',,')]},987654321,N,,,," for row in rows)]))
+    table.write_text(
+        "\n".join([head, *(f"{row[: row.index(',,')]},987654321,N,,,," for row in rows)])
+    )
     marked = run("mark", "mechanics/week-1/output", str(table), "--out", "marks")
     assert marked.exit_code == 0, marked.output
     noted = run("bank", "note", "statics", "marks", "--date", "2027-01-05")
