@@ -97,3 +97,14 @@ def test_each_first_limit_is_marked_with_what_it_bounds() -> None:
     parts = by_part(plan, tuple(criteria(plan, USUAL)))
     kinds = [[each.kind for each in part].count("limit") for part in parts]
     assert kinds == [1, 1]
+
+
+def test_what_has_one_limit_has_no_first_one_to_be_marked() -> None:
+    """Of two states the second alone may end in two ways."""
+    tears = '[[limit]]\nid = "tears"\nthat = "T_2 <= 900 N"\nname = "the cable tears"\n'
+    _, own = worked(two_crates() + tears)
+    plan = own.case.plan
+    assert [len(plan.branches_to(find)) for find in plan.system.finds] == [1, 2]
+    parts = by_part(plan, tuple(criteria(plan, USUAL)))
+    kinds = [[each.kind for each in part].count("limit") for part in parts]
+    assert kinds == [0, 1]
