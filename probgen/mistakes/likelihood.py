@@ -43,6 +43,8 @@ LIKELIHOOD: Final[Mapping[str, str]] = {
     "reaction_left_out": _PRACTICE,
     "member_turned": _PRACTICE,
     "load_left_out": _PRACTICE,
+    "couple_turned": _PRACTICE,
+    "couple_left_out": _PRACTICE,
     # In the order of a working: weights, angles, torques, balances, joints, numbers.
     "own_weight_forgotten": _PRACTICE,
     "load_forgotten": _PRACTICE,

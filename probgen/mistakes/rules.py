@@ -14,6 +14,7 @@ from probgen.mistakes import angles, arms, joints, particles, trusses
 from probgen.mistakes.variant import (
     Misstep,
     Part,
+    TermChange,
     dropped,
     flipped,
     moved,
@@ -33,6 +34,7 @@ from probgen.quantities.expression import (
     Name,
     Product,
     Quotient,
+    Sum,
     names_in,
     negative,
     number,
@@ -218,6 +220,30 @@ def _torque_sign(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
             yield Misstep("torque_sign", changed, parts=told, unlikely=alike)
 
 
+def _couple_turned(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    for couple, changed in _couples_changed(plan, flipped):
+        yield Misstep("couple_turned", changed, parts={"C": couple})
+
+
+def _couple_left_out(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
+    for couple, changed in _couples_changed(plan, dropped):
+        yield Misstep("couple_left_out", changed, parts={"C": couple})
+
+
+def _couples_changed(plan: Plan, change: TermChange) -> Iterator[tuple[Expression, Plan]]:
+    """The size of each couple that is known, and the plan with its term changed."""
+    unknown = frozenset(plan.system.unknowns)
+    for couple in plan.system.couples:
+        size = couple.moment
+        match size:
+            case Sum(((-1, inner),)):
+                size = inner
+        if not names_in(size) & unknown:
+            changed = rewritten(plan, on_terms(change, "torque", {couple.id}))
+            if changed:
+                yield size, changed
+
+
 def _all_one_way(step: Step, force: Force) -> bool:
     """Whether all that a torque balance knows turns as this force does."""
     known = [t for t in step.equation.terms if step.unknown not in names_in(t.magnitude)]
@@ -270,6 +296,8 @@ RULES: Final[Mapping[str, Rule]] = {
     "whole_length_for_weight": _whole_length_for_weight,
     "unit_not_converted": _unit_not_converted,
     "torque_sign": _torque_sign,
+    "couple_turned": _couple_turned,
+    "couple_left_out": _couple_left_out,
     "inverted_arm_ratio": _inverted_arm_ratio,
     "early_rounding": _early_rounding,
     **angles.RULES,

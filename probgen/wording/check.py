@@ -10,6 +10,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+import numpy as np
+
 from probgen.quantities.expression import (
     ZERO,
     Expression,
@@ -177,9 +179,15 @@ def _rest(
             continue
         (id,) = missing
         expression = solved_for(balance.equation.expression, id)
-        if expression is not None:
+        if expression is not None and _is_finite(expression, values):
             rest.setdefault(id, (balance.equation.about, expression))
     return rest
+
+
+def _is_finite(expression: Expression, values: Mapping[str, float]) -> bool:
+    """Whether a division by what happens to be nothing leaves a number."""
+    with np.errstate(all="ignore"):
+        return bool(np.isfinite(evaluate(expression, values)))
 
 
 def _rest_rows(digits: Digits, id: str, expression: Expression) -> Iterator[Row]:

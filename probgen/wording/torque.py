@@ -230,6 +230,7 @@ def _found_together(digits: Digits, step: Step) -> frozenset[str]:
     return frozenset(partner.unknown for each in before for partner in each.partners)
 
 
+_LEVEL: Final = 1e-9  # of a lever arm, that is no height
 _ALIKE: Final = (
     frozenset({Side.RIGHT, Side.LEFT}),
     frozenset({Side.ABOVE, Side.BELOW}),
@@ -242,7 +243,7 @@ def _angles(
     digits: Digits, pivot: str, turners: list[Turner], known: frozenset[str]
 ) -> Iterator[Fact]:
     """The angle between each force and its arm, or how far beside the pivot its line passes."""
-    beside: dict[tuple[Formula, Side], list[Expression | Placed]] = {}
+    beside: dict[tuple[Formula, Side, bool], list[Expression | Placed]] = {}
     square: list[Expression | Placed] = []
     oblique: dict[tuple[Formula, Formula], list[Expression | Placed]] = {}
     for turner in turners:
@@ -253,7 +254,8 @@ def _angles(
             lengths = tuple(term.length for term in turner.terms if term.length is not None)
             yield ArmOfLegs(turner.name, lengths, digits.convention.turning)
         elif partly_along(digits, pivot, first):
-            place = (_arm_known(digits, first, known), _side(digits, pivot, first))
+            arm, aside = _arm_known(digits, first, known), _is_aside(digits, pivot, first)
+            place = arm, _side(digits, pivot, first), aside
             beside.setdefault(place, []).append(turner.name)
         elif first.ratio == UNITY:
             square.append(turner.name)
@@ -263,10 +265,11 @@ def _angles(
         sine = Call("sin", (Number(exact(90), DEGREE),))
         yield SquareToArm(tuple(square), (sine, Relation("="), UNITY))
     told: set[frozenset[Side]] = set()
-    for (arm, side), names in beside.items():
+    for (arm, side, aside), names in beside.items():
         lines = next(alike for alike in _ALIKE if side in alike)
-        yield LineBeside(tuple(names), pivot, arm, side, lines in told)
-        told.add(lines)
+        yield LineBeside(tuple(names), pivot, arm, side, lines in told or aside)
+        if not aside:
+            told.add(lines)
     for (angle, sine_of), names in oblique.items():
         yield AngleToArm(tuple(names), angle, sine_of)
 
@@ -292,12 +295,25 @@ def _side(digits: Digits, pivot: str, term: Term) -> Side:
     along, positive, negative = (
         (0.0, Side.RIGHT, Side.LEFT) if quarter % 2 else (90.0, Side.ABOVE, Side.BELOW)
     )
-    reach = sum(
+    return positive if _reach(digits, pivot, force.point, along) > 0 else negative
+
+
+def _is_aside(digits: Digits, pivot: str, term: Term) -> bool:
+    """Whether a force acts straight beside the pivot, neither before nor behind it on its line."""
+    force = digits.case.system.force(term.source)
+    along = float(evaluate(force.direction, digits.case.values))
+    before = _reach(digits, pivot, force.point, along)
+    return abs(before) < _LEVEL * abs(_reach(digits, pivot, force.point, along + 90.0))
+
+
+def _reach(digits: Digits, pivot: str, point: str, along: float) -> float:
+    """How far a point is from the pivot in a direction (degrees), m."""
+    system, values = digits.case.system, digits.case.values
+    return sum(
         float(evaluate(link.length, values))
         * math.cos(math.radians(float(evaluate(link.direction, values)) - along))
-        for link in way(system.points, pivot, force.point)
+        for link in way(system.points, pivot, point)
     )
-    return positive if reach > 0 else negative
 
 
 def _lever_arms(digits: Digits, turners: list[Turner], known: frozenset[str]) -> Iterator[Fact]:

@@ -61,7 +61,7 @@ def test_nobody_takes_what_is_sought_for_a_load() -> None:
     assert not any(m.slip == "wrong_end" for missteps in own.missteps for m in missteps)
 
 
-# Plates and wires; each wrong number by a formula of its own, with the draw's data.
+# Couples, plates and wires; each wrong number by a formula of its own, with the draw's data.
 
 BOARD, RAIL = "ferry-board-hole", "towel-rail-bent"
 
@@ -87,7 +87,17 @@ def bow(d: Data, out: float) -> float:
     return sum(size * at for size, at in parts) / sum(size for size, _ in parts)
 
 
+MOTOR = "motor-torque-base"
+
+
+def right_foot(d: Data, couple: float) -> float:
+    """N_B of the motor's plate, its couple counted so many times; minus once is right."""
+    return (d.mass * d.g * d.motor_at + couple * d.couple) / d.length
+
+
 SHAPED: list[tuple[str, str, str, str, Formula]] = [
+    (MOTOR, "couple_turned", "", "N_B", lambda d: right_foot(d, 1.0)),
+    (MOTOR, "couple_left_out", "", "N_B", lambda d: right_foot(d, 0.0)),
     (BOARD, "hole_added", "", "x_G", lambda d: centre(d, hole=1.0)),
     (BOARD, "hole_forgotten", "", "x_G", lambda d: centre(d, hole=0.0)),
     (BOARD, "centroid_halfway", "", "x_G", lambda d: centre(d, out=0.5)),
@@ -104,7 +114,7 @@ SHAPED: list[tuple[str, str, str, str, Formula]] = [
 
 
 @pytest.mark.parametrize(("name", "slip", "way", "answer", "formula"), SHAPED)
-def test_a_slip_with_shapes_gives_what_its_formula_gives(
+def test_a_slip_gives_what_its_formula_gives(
     name: str, slip: str, way: str, answer: str, formula: Formula
 ) -> None:
     made = [m for own in problem(name).missteps for m in own if (m.slip, m.way) == (slip, way)]
@@ -113,6 +123,12 @@ def test_a_slip_with_shapes_gives_what_its_formula_gives(
         data = {id: own.case.values[id] for id in own.case.numbers}
         found = [float(wrong_values(each, data)[answer]) for each in made]
         assert pytest.approx(formula(Data(data)), rel=1e-9) in found
+
+
+def test_the_motor_s_right_force_is_that_of_the_same_formula() -> None:
+    for own in works(MOTOR):
+        right = right_foot(Data(own.case.values), -1.0)
+        assert own.case.values["N_B"] == pytest.approx(right, rel=1e-9)
 
 
 def test_the_right_centres_are_those_of_the_same_formulas() -> None:

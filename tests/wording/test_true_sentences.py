@@ -106,6 +106,13 @@ def turning(reach: complex, way: complex) -> float:
     return (reach.conjugate() * way).imag
 
 
+def test_no_height_is_said_not_to_matter_where_there_is_none() -> None:
+    """One foot of a step ladder is level with the other; the middle of its leg is not."""
+    ((_, passages),) = told("climbing-triangle", "angle", 1)
+    beside = [fact for _, fact in about(passages) if isinstance(fact, LineBeside)]
+    assert [fact.plain for fact in beside] == [True, False]
+
+
 @pytest.mark.one_in(4)
 @pytest.mark.parametrize("students", [FEW, MANY])
 @pytest.mark.parametrize("name", TEMPLATES)
@@ -119,10 +126,10 @@ def test_right_angles_angles_and_distances_are_as_said(name: str, students: int)
                     for letter in forces:
                         reach, way = geometry(own, where.pivot, letter, where.bodies)
                         assert abs(turning(reach, way)) == pytest.approx(abs(reach)), letter
-                case LineBeside(forces, _, arm, side):
+                case LineBeside(forces, _, arm, side, plain):
                     for letter in forces:
                         reach, way = geometry(own, where.pivot, letter, where.bodies)
-                        assert abs(turning(reach, way)) < abs(reach) * (1 - 1e-9)
+                        assert plain or abs(turning(reach, way)) < abs(reach) * (1 - 1e-9)
                         if isinstance(arm[-1], Number):
                             size = float(evaluate(arm[-1], {}))
                             assert size == pytest.approx(abs(turning(reach, way)), rel=1e-3)

@@ -219,6 +219,8 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("reaction_left_out", ""): "{F} left out of the balance of {body}",
     ("member_turned", ""): "{F} taken to act the other way on {body}",
     ("load_left_out", ""): "{F} left out of the balance of {body}",
+    ("couple_turned", ""): "the couple {C} taken the wrong way round",
+    ("couple_left_out", ""): "the couple {C} left out",
     ("component_sign", "axis"): "the {axis}-component of {F} with the wrong sign",
     ("component_sign", "tilted"): "a component of {F} with the wrong sign",
     ("balance_sign", "out"): "{W} left out of the balance of forces",

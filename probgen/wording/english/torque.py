@@ -193,7 +193,7 @@ def line_beside(fact: LineBeside, nouns: Nouns) -> Inlines:
     plan = nouns.labels.plan
     side = (_COMPASS_SIDES if plan else _SIDES)[fact.side]
     other = (_COMPASS_NO_MATTER if plan else _NO_MATTER)[fact.side]
-    ending = ", {its}." if fact.again else f": that is {{its}}; {other} does not matter."
+    ending = ", {its}." if fact.plain else f": that is {{its}}; {other} does not matter."
     lines = "The line of action of {F} passes" if one else "The lines of action of {F} pass"
     return filled(
         f"{lines} {{arm}} {side} {{P}}{ending}",

@@ -138,14 +138,15 @@ class LineBeside(Fact):
     """Forces whose line of action passes beside the pivot, applied anywhere along it.
 
     arm: the distance, as letter and value; the value is left out where it is not known yet.
-    again: what does not matter for it was told with a line before it.
+    plain: there is nothing that does not matter for it, as it acts straight beside the pivot, or
+    that was told with a line before it.
     """
 
     forces: tuple[Expression | Placed, ...]
     pivot: str
     arm: Formula
     side: Side
-    again: bool = False
+    plain: bool = False
 
 
 @dataclass(frozen=True, slots=True)
