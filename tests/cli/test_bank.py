@@ -24,6 +24,16 @@ def test_a_bank_is_begun_and_templates_are_taken_in(run: Run) -> None:
     assert checked.exit_code == 0, checked.output
 
 
+def test_what_a_template_lacks_for_a_release_is_told_when_it_is_taken_in(run: Run) -> None:
+    assert run("bank", "new", "statics").exit_code == 0
+    text = template_text("forearm-load", 1)
+    head, rest = text.split("[origin]", 1)
+    Path("own.toml").write_text(head + rest[rest.index("[given]") :], encoding="utf-8")
+    taken = run("bank", "import", "statics", "own.toml")
+    assert taken.exit_code == 0, taken.output
+    assert "remark: forearm-load lacks what a release needs: origin.author, " in taken.output
+
+
 def test_what_is_no_bank_is_told_with_the_mend(run: Run) -> None:
     Path("empty").mkdir()
     refused = run("bank", "import", "empty", "forearm-load")

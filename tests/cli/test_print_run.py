@@ -149,6 +149,7 @@ def test_large_print_is_large_wherever_it_is_printed(run: Run, folder: Path) -> 
     for words in (["s3"], [code, "--large"]):
         done = run("reprint", out, *words, "--out", "again")
         assert done.exit_code == 0, done.stderr
+        assert "large print" not in done.stderr
         assert texts(folder / "again" / sheet.name) == texts(sheet)
         (folder / "again" / sheet.name).unlink()
     usual = run("reprint", out, code, "--out", "again")
