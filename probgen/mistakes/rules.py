@@ -34,7 +34,6 @@ from probgen.quantities.expression import (
     Name,
     Product,
     Quotient,
-    Sum,
     names_in,
     negative,
     number,
@@ -47,6 +46,7 @@ from probgen.quantities.unit import (
     SI,
     UnitSystem,
 )
+from probgen.statics.definition import names_behind
 from probgen.statics.equation import Equation, Term
 from probgen.statics.geometry import way
 from probgen.statics.plan import Plan, Probe, find_plan
@@ -231,14 +231,15 @@ def _couple_left_out(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 
 def _couples_changed(plan: Plan, change: TermChange) -> Iterator[tuple[Expression, Plan]]:
-    """The size of each couple that is known, and the plan with its term changed."""
-    unknown = frozenset(plan.system.unknowns)
-    for couple in plan.system.couples:
+    """The size of each couple that is known, and the plan with its term changed.
+
+    What acts back on another body has no size of its own, and is minus the same.
+    """
+    system = plan.system
+    for couple in system.couples:
         size = couple.moment
-        match size:
-            case Sum(((-1, inner),)):
-                size = inner
-        if not names_in(size) & unknown:
+        behind = names_behind(names_in(size), system.definitions)
+        if isinstance(size, Name) and behind.isdisjoint(system.unknowns):
             changed = rewritten(plan, on_terms(change, "torque", {couple.id}))
             if changed:
                 yield size, changed

@@ -181,7 +181,7 @@ def _looked_into(node: ast.AST, taste: bool) -> Iterator[ast.AST]:
             return
         case ast.keyword() if node.arg in _FOR_PROGRAMMERS:
             return
-        case ast.Compare(left=ast.Name(id="sign"), ops=[ast.Lt()]):  # which is 1 or -1
+        case ast.Compare(ast.Name(id="sign"), [ast.Lt()], [ast.Constant(value=0)]):  # it is 1 or -1
             return
         case _:
             yield from ast.iter_child_nodes(node)

@@ -143,7 +143,7 @@ def test_a_sample_is_the_same_for_the_same_seed_and_leaves_no_room_out() -> None
 
 
 def test_a_change_elsewhere_leaves_a_sample_as_it_was() -> None:
-    """Lines above, a break more, and another room; what is chosen is told by what it changes."""
+    """Lines above, and some breaks fewer; what is chosen is told by what it changes."""
     found = list(sites())
     chosen = sample(found, 150, "1")
     longer = [(module, replace(change, line=change.line + 3)) for module, change in found[7:]]
