@@ -61,6 +61,18 @@ def test_a_worker_watches_the_process_it_works_for_once() -> None:
     assert set(Crew(2).each(watches, ((number,) for number in range(8)), 8)) == {1}
 
 
+def test_a_worker_looks_now_and_then_and_ends_when_the_process_it_works_for_is_gone(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    told: list[object] = []
+    parents = iter([7, 7, 1])
+    monkeypatch.setattr(workers.os, "getppid", lambda: next(parents))
+    monkeypatch.setattr(workers.os, "_exit", lambda code: told.append(("ends", code)))
+    monkeypatch.setattr(workers.time, "sleep", lambda seconds: told.append(seconds > 0.05))
+    workers._Watched(print, 7)._watch()
+    assert told == [True, True, ("ends", 1)]
+
+
 def test_large_arrays_are_no_files() -> None:
     """joblib would pickle them into a folder that others can read, and map that."""
     large = np.zeros(1_000_000)

@@ -76,6 +76,23 @@ def test_a_draft_is_built_again_and_replaced_whatever_has_changed(
     assert "write on with --draft --replace" in refused.stderr
 
 
+def test_a_draft_is_drawn_anew_by_another_seed_which_papers_in_hand_are_not(
+    run: Run, assignment: Path, draft: Path
+) -> None:
+    before = numbers(draft)
+    build(run, assignment, "--draft", "--seed", "a" * 16)
+    other = numbers(draft)
+    assert other.keys() == before.keys()
+    assert other != before
+    build(run, assignment, "--seed", "a" * 16)
+    assert numbers(draft) == other
+    for seed, told in (("a" * 16, False), ("b" * 16, True)):
+        again = run("build", assignment, "--out", "out", "--seed", seed, "--workers", 1)
+        assert again.exit_code == 0
+        assert ("the seed stays that of" in again.stderr) is told
+        assert numbers(draft) == other
+
+
 @pytest.mark.parametrize("exam", [False, True])
 def test_numbers_of_a_draft_stay_where_ranges_widen_but_an_exam_has_its_own(
     run: Run, assignment: Path, exam: bool

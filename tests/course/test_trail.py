@@ -109,6 +109,13 @@ def test_a_copy_of_a_record_is_told_once_and_the_one_that_knows_more(
     assert found.later == corrected.printings[1].editions[0].code
 
 
+def test_of_copies_that_know_the_same_the_first_is_told(tmp_path: Path, corrected: Record) -> None:
+    first = put(tmp_path / "a", corrected)
+    put(tmp_path / "b", corrected)
+    (found,) = follow(corrected.editions[0].code, [tmp_path])
+    assert found.path == first
+
+
 def test_a_student_of_an_exam_has_a_versions_paper(tmp_path: Path) -> None:
     record = begun(CLASS, exam=Exam(3))
     path = put(tmp_path, record)
