@@ -6,7 +6,7 @@ first.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
@@ -110,10 +110,22 @@ def check_passages(
     bodies = [(digits.case.system.body(id), balances) for id, balances in unused.items()]
     for look in (_look, _longer_look):
         looked = [(body, look(digits, body, balances)) for body, balances in bodies]
-        passages = tuple(_passage(digits, body, parts, alone) for body, parts in looked if parts)
+        passages = [_passage(digits, body, parts, alone) for body, parts in looked if parts]
         if passages:
-            return passages
+            return _rounding_told_once(passages)
     return ()
+
+
+def _rounding_told_once(passages: Sequence[Passage]) -> tuple[Passage, ...]:
+    """What leaves a rest is said where there is one first."""
+    left = sentences(RoundingLeft())
+    told = next((place for place, each in enumerate(passages) if left in each.parts), 0)
+    return tuple(
+        each
+        if place == told
+        else replace(each, parts=tuple(part for part in each.parts if part != left))
+        for place, each in enumerate(passages)
+    )
 
 
 def _passage(digits: Digits, body: Body, looked: tuple[Part, ...], alone: bool) -> Passage:

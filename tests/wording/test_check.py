@@ -149,6 +149,20 @@ def test_what_rounding_leaves_of_a_sum_is_said(mass: str, said: list[str]) -> No
     assert ("RoundingLeft()" in looked) is ("RoundingLeft()" in said)
 
 
+def test_what_rounding_leaves_is_said_where_there_is_some_first() -> None:
+    problem = prepare(default_bank().read("stepladder-tie"), USUAL)
+    students = [str(number) for number in range(20)]
+    told: dict[tuple[bool, ...], set[tuple[bool, ...]]] = {}
+    for own in work(problem, draw_class(problem, "rest", students).draws):
+        looked = [lines(each) for each in tell(own.digits, problem.unused)]
+        looked = [each for each in looked if each[0].startswith("BodyCheckHeading")]
+        left = tuple(any("≈ 0" in line for line in each) for each in looked)
+        told.setdefault(left, set()).add(tuple("RoundingLeft()" in each for each in looked))
+    assert {(True, True), (False, True)} <= told.keys()
+    for left, said in told.items():
+        assert said == {tuple(yes and True not in left[:n] for n, yes in enumerate(left))}
+
+
 def test_each_body_of_several_has_a_heading_of_its_own() -> None:
     both = TWO_BEAMS + "".join(f'[[find]]\nquantity = "{each}"\n' for each in "QRN")
     said = last_looks(both)
