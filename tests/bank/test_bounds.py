@@ -54,6 +54,7 @@ def test_every_value_lies_between_the_bounds(text: str, shares: tuple[float, ...
         ("a + free", 0),
         ("0*free", 1),
         ("2 m", 1),
+        ("a^1", 1),
         ("sin(theta)", 1),
         ("sin(theta)*tan(theta - 90)", -1),
         ("sin(3*theta)", 0),
