@@ -43,6 +43,13 @@ def test_the_draw_told_lets_the_slip_pass() -> None:
     assert "no_angle" not in {each.misstep.slip for each in before}
 
 
+def test_one_that_few_draws_let_pass_is_no_doubt(monkeypatch: pytest.MonkeyPatch) -> None:
+    """One in fifty of its draws, or so."""
+    assert list(passing(*worked("ring-three-ropes"))) == []
+    monkeypatch.setattr(module, "MOST_PASSING", 0.01)
+    assert list(passing(*worked("ring-three-ropes")))
+
+
 def test_two_that_most_draws_have_within_one_tolerance() -> None:
     problem, own = worked("arm-held-out")
     (doubt,) = confused(problem, own)

@@ -5,6 +5,7 @@ from functools import cache
 import pytest
 
 from probgen.bank.bank import default_bank
+from probgen.bank.reading import read_template
 from probgen.department.spread import Spread, Spreads, spreads
 from probgen.draws.sample import sample
 from probgen.problem.problem import Problem, fit, prepare, work
@@ -68,6 +69,14 @@ def test_one_draw_is_a_spread_too() -> None:
     found = spreads(problem_of("forearm-load"), 1)
     assert found.draws == 1
     assert next(plain_text(each.symbol) for each in found.answers) == "B"
+
+
+def test_where_no_draw_fits_there_is_none() -> None:
+    """The diver stands as far out as may be, as in one draw of fifteen."""
+    text = default_bank().read("diving-board").source
+    assert "diver_at <= length - 0.1 m" in text
+    far = read_template(text.replace("diver_at <= length - 0.1 m", "diver_at >= 4.8 m"), "far")
+    assert spreads(prepare(far, Convention()), 3) == Spreads(0, (), ())
 
 
 @pytest.mark.parametrize("id", ["cabinet-slide-or-tip", "ladder-holds"])

@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 import numpy as np
 import pytest
 
-from probgen.draws.classroom import FAR, SAFE, Classroom, in_a_row
+from probgen.draws.classroom import SAFE, Classroom, in_a_row
 from probgen.draws.nearness import Answers
 
 ROW = in_a_row(["a", "b", "c", "d"])
@@ -39,9 +39,9 @@ CHOICES = {
     "the first of equals": ({}, [50.0, 50.0, 5.0], 0),
     "away from a neighbour": ({"a": 20.0}, [21.5, 23.5, 19.0], 1),
     "away from both neighbours": ({"a": 20.0, "c": 30.0}, [22.0, 29.0, 26.0], 2),
-    "as far as it matters, and then the range": (
+    "as far as it matters, which is 5, and then the range": (
         {"a": 20.0, "d": 47.0},
-        [45.0, 20.0 - FAR - 0.5],
+        [45.0, 14.5],
         1,
     ),
     "from who is no neighbour only not to copy": ({"d": 20.0}, [20.5, 21.5], 1),
