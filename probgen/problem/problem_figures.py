@@ -25,7 +25,7 @@ from probgen.quantities.unit import ANGLE, FORCE, LENGTH
 from probgen.statics.equation import Axis, Equation
 from probgen.statics.internal_forces import Inside
 from probgen.statics.numeric_equations import coordinates
-from probgen.statics.system import Role, System
+from probgen.statics.system import Kind, Role, System
 from probgen.statics.truss import without_idle
 from probgen.wording.diagram import drawn_of, inside_shown
 from probgen.wording.facts.diagram import AxesPrepared
@@ -82,12 +82,22 @@ def diagram_scene(problem: Problem, own: Worked, body: str) -> Scene:
             for of in drawn_of(found)
         )
         scene = situation_scene(problem, own, solved=True)
-        x, y = coordinates(own.case.system, own.complete)[own.case.system.body(body).outline[0]]
-        start = complex(float(x), float(y)) * scene.scale
+        first, *asked = _places(own, own.case.system, body)
         words = problem.tell(inside_shown(digits, found))
+        sections = tuple(abs(each - first) for each in asked)
         if drawn_sizes(template, own.case.values):  # not to scale, as the curves have to be
-            return diagram(found, None, start, rows, words)
-        return diagram(found, scene, start, rows, words)
+            return diagram(found, None, first, rows, words, sections)
+        return diagram(found, scene, first * scene.scale, rows, words, sections)
+
+
+def _places(own: Worked, system: System, body: str) -> Iterator[complex]:
+    """Where a body begins, and where sections cut it (m)."""
+    places = coordinates(system, own.complete)
+    parts = {part.id for part in system.bodies if part.part_of == body}
+    cuts = (e.at for e in system.elements if e.kind is Kind.CUT and e.body in parts)
+    for name in (system.body(body).outline[0], *cuts):
+        x, y = places[name]
+        yield complex(float(x), float(y))
 
 
 def sheet_scene(problem: Problem, own: Worked) -> Scene:

@@ -22,7 +22,7 @@ from probgen.problem.problem_figures import (
     letters_untold,
     situation_scene,
 )
-from probgen.quantities.expression import Name
+from probgen.quantities.expression import Name, Number
 from probgen.quantities.formula import Balance
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.system import Body, Kind
@@ -247,3 +247,13 @@ def test_a_force_that_acts_off_its_body_is_joined_to_it_by_a_dashed_line() -> No
     (own,) = solved(problem, 1)
     scene = free_body_scene(problem, own, "upper")
     assert len(tagged(scene, "reference:upper")) == 1
+
+
+def test_a_diagram_tells_what_is_asked_at_a_section() -> None:
+    (path,) = (path for path in TEMPLATES if path.stem == "footbridge-inside")
+    problem = prepared(path)
+    (own,) = solved(problem, 1)
+    labels = diagram_scene(problem, own, "beam").labels
+    told = [float(each.text.value) for each in labels if isinstance(each.text, Number)]
+    for asked in ("V_D", "M_D"):
+        assert min(abs(one - own.case.values[asked]) for one in told) < 0.5

@@ -1,7 +1,7 @@
 """Axial force, shear force and bending moment drawn to scale along a level body, below it.
 
 Each has its own zero line, as long as the body and right below it, positive values upward.  Dashed
-lines lead down from where a curve begins, jumps or ends.
+lines lead down from where a curve begins, jumps or ends, and from every section that is asked.
 """
 
 from __future__ import annotations
@@ -18,6 +18,7 @@ from probgen.figures.paper.scene import (
     LIGHT,
     MEDIUM,
     REFERENCE,
+    Box,
     Label,
     Path,
     Scene,
@@ -30,7 +31,7 @@ from probgen.figures.paper.scene import (
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts.mechanical import bar
 from probgen.quantities.expression import Name, Number
-from probgen.statics.internal_forces import Inside, InternalForces, Piece
+from probgen.statics.internal_forces import Inside, InternalForces, Piece, Place
 
 _HEIGHT: Final = 32.0  # from the lowest to the highest value of a curve, pt
 _GAP: Final = 12.0  # above and below it, for its values, pt
@@ -53,12 +54,18 @@ class Row:
 
 
 def diagram(
-    found: InternalForces, above: Scene | None, start: Spot, rows: tuple[Row, ...], words: str
+    found: InternalForces,
+    above: Scene | None,
+    start: Spot,
+    rows: tuple[Row, ...],
+    words: str,
+    asked: tuple[float, ...] = (),
 ) -> Scene:
     """The rows below the body's own figure; those of shear and moment are among them.
 
     above: the situation, of which measures are left out; None for a bare bar.
     start: where the body begins on it.  words: what is shown, for readers who cannot see.
+    asked: the places of sections, from the body's first point (m).
     """
     field = Field()
     if above is None:
@@ -69,10 +76,11 @@ def diagram(
         field.add(*_without_measures(above))
     top = field.box.bottom
     drawn = [
-        _Drawn(row, found, start.real, scale, top - place * (_HEIGHT + 2 * _GAP))
+        _Drawn(row, found, asked, start.real, scale, top - place * (_HEIGHT + 2 * _GAP))
         for place, row in enumerate(rows)
     ]
-    marks = dict.fromkeys(x for piece in found.pieces for x in (piece.start, piece.end))
+    ends = (x for piece in found.pieces for x in (piece.start, piece.end))
+    marks = dict.fromkeys((*ends, *asked))
     bottom = drawn[-1].level(drawn[-1].low)
     for mark in marks:
         across = start.real + mark * scale
@@ -82,8 +90,11 @@ def diagram(
     by = {each.row.of: each for each in drawn}
     for place in found.turning_points(Inside.MOMENT):
         if place.x not in marks:  # where the shear force passes through zero
-            ends = by[Inside.SHEAR].spot(place.x), by[Inside.MOMENT].spot(place.x, place.value)
-            field.add(line(*ends, REFERENCE))
+            none, most = (
+                by[Inside.SHEAR].spot(place.x),
+                by[Inside.MOMENT].spot(place.x, place.value),
+            )
+            field.add(line(none, most, REFERENCE))
     for each in drawn:
         each.letter(field)
     return Scene(tuple(field.shapes), field.box, scale, words)
@@ -102,9 +113,15 @@ class _Drawn:
     """A row on paper: its zero line, and its curve at the scale that fills its height."""
 
     def __init__(
-        self, row: Row, found: InternalForces, left: float, scale: float, top: float
+        self,
+        row: Row,
+        found: InternalForces,
+        asked: tuple[float, ...],
+        left: float,
+        scale: float,
+        top: float,
     ) -> None:
-        self.row, self.found, self.left, self.scale = row, found, left, scale
+        self.row, self.found, self.asked, self.left, self.scale = row, found, asked, left, scale
         self.tag = Tag(What.DIAGRAM, row.of)
         values = [place.value for place in found.turning_points(row.of)]
         high, self.low = max(0.0, *values), min(0.0, *values)
@@ -141,19 +158,45 @@ class _Drawn:
         unit = set_in(told, beside(told, self.spot(0.0), 180.0, _HEAD), tag)
         end = complex(unit.box.left, unit.box.centre.imag)
         field.add(unit, set_in(self.row.letter, beside(self.row.letter, end, 180.0, 3.0), tag))
-        for x, value in self._told():
+        for x, value, side in self._told():
             spot = self.spot(x, value)
-            away = 90.0 if value > 0.0 else 270.0
-            text = self.row.printed(value)
-            field.place(text, around(text, [(spot, away)]), Tag(What.LABEL, f"{self.row.of}:{x}"))
+            away = 90.0 if value > 0.0 else -90.0
+            text, tag = self.row.printed(value), Tag(What.LABEL, f"{self.row.of}:{x}")
+            boxes = around(text, [(spot, away * (1.0 - side / 2))])
+            field.place(text, (box for box in boxes if _beside(box, spot, side)), tag)
 
-    def _told(self) -> Iterator[tuple[float, float]]:
-        """The places of the values that are told: of one that stays, the middle of its stretch."""
-        places = [
-            place
-            for place in self.found.turning_points(self.row.of)
-            if abs(place.value) > _NONE * self.size
-        ]
-        for _, same in groupby(places, key=lambda place: self.row.printed(place.value)):
-            told = list(same)
-            yield (told[0].x + told[-1].x) / 2, told[0].value
+    def _told(self) -> Iterator[tuple[float, float, int]]:
+        """The places of the values that are told, and on which side of a jump (-1, 1), or neither.
+
+        Of a value that stays, the middle of its stretch.
+        """
+        stretches = self._stretches()
+        for before, same, after in zip(
+            [None, *stretches], stretches, [*stretches[1:], None], strict=False
+        ):
+            x, side = (same[0].x + same[-1].x) / 2, 0
+            if same[0].x == same[-1].x:
+                jumped, jumps = before and before[-1].x == x, after and after[0].x == x
+                side = 1 if jumped else -1 if jumps else 0
+            yield x, same[0].value, side
+        for x in self.asked:
+            value = self.found.at(x, self.row.of)
+            printed = self.row.printed(value)
+            told = (s for s in stretches if self.row.printed(s[0].value) == printed)
+            if not self._is_none(value) and not any(s[0].x <= x <= s[-1].x for s in told):
+                yield x, value, 0
+
+    def _stretches(self) -> list[list[Place]]:
+        """The turning points that are not zero, those together that are printed alike."""
+        places = self.found.turning_points(self.row.of)
+        some = [place for place in places if not self._is_none(place.value)]
+        alike = groupby(some, key=lambda place: self.row.printed(place.value))
+        return [list(same) for _, same in alike]
+
+    def _is_none(self, value: float) -> bool:
+        return abs(value) <= _NONE * self.size
+
+
+def _beside(box: Box, spot: Spot, side: int) -> bool:
+    """Whether a value stands on the side of a jump that it belongs to."""
+    return side == 0 or (box.left >= spot.real if side > 0 else box.right <= spot.real)

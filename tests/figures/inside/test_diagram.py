@@ -32,14 +32,26 @@ def printed(value: float) -> Number:
     return Number(round_figures(value, 3))
 
 
-def drawn(found: InternalForces, *, bare: bool = False) -> Scene:
+# 6 m on two supports under 200 N/m and 400 N at 1.2 m.
+JUMP = InternalForces(
+    "beam",
+    6.0,
+    (
+        Piece(0.0, 1.2, (0.0,), (920.0, -200.0), (0.0, 920.0, -100.0)),
+        Piece(1.2, 6.0, (0.0,), (520.0, -200.0), (480.0, 520.0, -100.0)),
+    ),
+    (Load(1.2, 1.2, (0.0,), (-400.0,)),),
+)
+
+
+def drawn(found: InternalForces, *, bare: bool = False, asked: tuple[float, ...] = ()) -> Scene:
     beam = line(START, START + found.length * SCALE, HEAVY, Tag(What.BODY, "beam"))
     measure = line(START + 9j, START + 80 + 9j, HEAVY, Tag(What.DIMENSION, "a"))
     above = Scene((beam, measure), bounds([beam, measure]), SCALE)
     rows = tuple(
         Row(of, Name(of.value, of.name[0]), "N", printed) for of in (Inside.SHEAR, Inside.MOMENT)
     )
-    return diagram(found, None if bare else above, START, rows, "words")
+    return diagram(found, None if bare else above, START, rows, "words", asked)
 
 
 def curve(scene: Scene, of: Inside) -> tuple[complex, ...]:
@@ -71,6 +83,24 @@ def values(scene: Scene) -> list[float]:
 def test_values_are_told_at_jumps_and_where_a_curve_turns() -> None:
     assert values(drawn(BEAM)) == [600.0, -300.0, 1200.0]
     assert values(drawn(EVEN)) == [300.0, -300.0, 450.0]
+
+
+def test_either_value_of_a_jump_is_told_on_its_own_side() -> None:
+    jump = START.real + 1.2 * SCALE
+    left, right = (
+        next(label.box for label in drawn(JUMP).labels if label.text == printed(value))
+        for value in (680.0, 280.0)
+    )
+    assert left.right <= jump <= right.left
+
+
+def test_a_section_that_is_asked_has_its_values_and_a_dashed_line() -> None:
+    scene = drawn(BEAM, asked=(1.0, 4.0))
+    assert values(scene) == [600.0, -300.0, 1200.0, 600.0, 600.0]  # of V they are told
+    for x in (1.0, 4.0):
+        across = START.real + x * SCALE
+        guides = [s for s in scene.shapes if isinstance(s, Path) and s.pen.dash]
+        assert any(all(abs(spot.real - across) < 1e-6 for spot in g.lines[0]) for g in guides)
 
 
 def test_shear_is_above_moment_and_no_label_meets_a_stroke_of_another() -> None:

@@ -8,6 +8,7 @@ from probgen.figures.measured.states import joined_bodies, set_apart
 from probgen.figures.measured.survey import Survey, spans, survey
 from probgen.figures.paper.scene import Box, box_around
 from probgen.problem.single import work_single
+from probgen.statics.numeric_equations import coordinates
 from tests.beam_states import TWO_STATES
 from tests.situations import STAYED_SHELF, THREE_HINGES, TWO_BEAMS, worked
 
@@ -61,6 +62,24 @@ def test_what_acts_on_it_moves_with_it() -> None:
         assert moved == pytest.approx(step if own.body == "second" else 0.0)
     for force in apart.system.forces:
         assert force.point.startswith("second:") == (force.body == "second")
+
+
+def test_couples_move_with_their_body() -> None:
+    motors = "".join(
+        f'[[couple]]\nbody = "{body}"\nat = "B"\nmoment = "4 N*m"\nsymbol = "C_{number}"\n'
+        for number, body in enumerate(("first", "second"))
+    )
+    apart = set_apart(measured(TWO_STATES + motors))
+    assert {couple.point for couple in apart.system.couples if couple.body == "first"} == {"B"}
+    ends = {couple.point for couple in apart.system.couples if couple.body == "second"}
+    assert ends == {"second:A", "second:B"}
+
+
+def test_a_moved_point_lies_where_it_is_said_to() -> None:
+    single, own = worked(TWO_STATES)
+    apart = set_apart(survey(own.case.system, single.template.labels, own.case.values))
+    for name, (x, y) in coordinates(apart.system, own.case.values).items():
+        assert complex(float(x), float(y)) == pytest.approx(apart.places[name])
 
 
 def test_a_length_both_have_is_told_at_the_first() -> None:
