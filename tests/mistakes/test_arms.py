@@ -11,7 +11,7 @@ from probgen.mistakes.variant import wrong_values
 from probgen.quantities.expression import Name
 from probgen.quantities.parser import parse
 from probgen.quantities.printing import plain
-from tests.mistakes.supplied import problem, works
+from tests.mistakes.supplied import OWN, problem, works
 from tests.mistakes.test_templates import Data, Formula
 from tests.situations import STAYED_SHELF, worked
 
@@ -140,3 +140,26 @@ def test_the_right_centres_are_those_of_the_same_formulas() -> None:
 def test_a_plain_mean_is_no_slip_where_something_is_cut_out() -> None:
     made = {(each.slip, each.way) for own in problem(BOARD).missteps for each in own}
     assert ("unweighted_mean", "weights") not in made
+
+
+@pytest.mark.parametrize("name", ["gable-board-ropes", RAIL])
+def test_a_plain_mean_is_one_of_two_or_more_places(name: str) -> None:
+    made = {(each.slip, each.way) for own in problem(name).missteps for each in own}
+    assert ("unweighted_mean", "weights") in made
+
+
+GROWING = [("w_0*(1 - (x/span)^2)", 1 / 3), ("w_0*(x/span)^2", 2 / 3)]
+
+
+@pytest.mark.parametrize(("load", "part"), GROWING, ids=["from its largest", "from nothing"])
+def test_a_triangle_is_thickest_where_the_load_is(load: str, part: float) -> None:
+    source = OWN["wing-wind-tunnel"].read_text(encoding="utf-8").replace(GROWING[0][0], load)
+    own, one = worked(source)
+    data = {id: one.case.values[id] for id in one.case.numbers}
+    made = [m for missteps in own.missteps for m in missteps if m.slip == "load_as_triangle"]
+    found = [float(wrong_values(each, data)["M_A"]) for each in made]
+    d = Data(one.case.values)
+    lift = d.w_0 * d.span / 2
+    wrong = d.engine * d.g * d.engine_at - lift * part * d.span
+    assert found == [pytest.approx(wrong, rel=1e-9)] * len(found)
+    assert found
