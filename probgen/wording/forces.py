@@ -134,13 +134,14 @@ def _centred(system: System, element: Element, at: str) -> Iterator[Fact]:
 def _spread(system: System, spread: Spread, letter: Expression) -> Fact:
     """How much of the load its resultant is, and where along the line it acts."""
     if spread.first == spread.last:
-        return SpreadLoad(letter, Spreading.EVEN, "")
+        return SpreadLoad(letter, Spreading.EVEN)
     ends = (system.points[spread.start].links, (*system.points[spread.start].links, spread.line))
     if not any(is_number(size, 0) for size in (spread.first, spread.last)):
-        return SpreadLoad(letter, Spreading.UNEVEN, "")
-    heavy = ends[0] if is_number(spread.last, 0) else ends[1]
+        return SpreadLoad(letter, Spreading.UNEVEN)
+    first = is_number(spread.last, 0)
+    heavy, largest = (ends[0], spread.first) if first else (ends[1], spread.last)
     at = next((point.id for point in system.points.values() if point.links == heavy), "")
-    return SpreadLoad(letter, Spreading.TRIANGLE, at)
+    return SpreadLoad(letter, Spreading.TRIANGLE, at, largest)
 
 
 def _couple(digits: Digits, couple: Couple) -> Fact:

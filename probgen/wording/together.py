@@ -38,6 +38,7 @@ from probgen.wording.facts.balance import (
     BalancesSay,
     ConditionsHold,
     Divided,
+    ForceHeading,
     ForcesZero,
     NoneAlone,
     PutIn,
@@ -89,7 +90,15 @@ def together_passage(digits: Digits, step: Step, needed: Sequence[Step]) -> Pass
         parts.append(sentences(WithTheResult()))
     for each in rest:
         parts += _worked(digits, each)
-    return Passage(TogetherHeading(len(group)), tuple(parts))
+    return Passage(_heading(digits, step, len(group)), tuple(parts))
+
+
+def _heading(digits: Digits, step: Step, count: int) -> Fact:
+    """That forces balance, where they do so on one body and nothing else is said of them."""
+    first, *others = step.equations
+    if first.kind == "force" and all((e.kind, e.bodies) == ("force", first.bodies) for e in others):
+        return ForceHeading(() if len(digits.case.system.bodies) == 1 else first.bodies)
+    return TogetherHeading(count)
 
 
 def _upright(system: System) -> bool:

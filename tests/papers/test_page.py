@@ -9,6 +9,7 @@ import pytest
 from probgen.bank.bank import default_bank
 from probgen.course.assignment import Assigned, ProblemSet
 from probgen.course.exam import Exam
+from probgen.course.issue import Erratum
 from probgen.course.roster import Student
 from probgen.course.version import Version
 from probgen.figures.paper.tag import What
@@ -45,6 +46,14 @@ def copy_with(ids: Sequence[str], large: bool = False, letter: str = "", **choic
 
 
 BEAM, SEESAW, JAW = "beam-stay-cable", "seesaw-two-riders", "jaw-bites-nut"
+
+
+def test_a_sheet_tells_what_was_corrected_and_when() -> None:
+    copy = copy_of(BEAM)
+    version = replace(copy.version, errata=(Erratum("2027-03-12", "the mass of the beam"),))
+    assert sheet_of(replace(copy, version=version)).header.errata == (
+        "Corrected 12 March: the mass of the beam.",
+    )
 
 
 def test_a_sheet_holds_what_the_set_asks_for() -> None:

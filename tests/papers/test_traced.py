@@ -27,6 +27,7 @@ def test_answer_interval_and_slip_of_a_lamp_by_hand(tmp_path: Path) -> None:
     (answer,) = problem["answers"]
     assert problem["values"]["m"] == {"value": mass, "unit": "kg", "printed": f"{mass} kg"}
     assert abs(answer["value"] - tension) < 1e-9
+    assert "angle_from_x" not in answer, "of no direction"
     low, high = (answer["full_marks"][end]["value"] for end in ("low", "high"))
     assert tension * 0.97 < low <= tension * 0.98
     assert tension * 1.02 <= high < tension * 1.03

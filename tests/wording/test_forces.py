@@ -270,8 +270,8 @@ def test_loads_that_are_no_weights_are_not_called_so() -> None:
 
 
 def test_what_has_no_lever_arm_is_not_held_about_a_joint() -> None:
-    (told,) = (line for line in told_of("band-brake-hoist") if "from farther out" in line)
-    assert "F holds T_2 about O from farther out" in told
+    (told,) = (line for line in told_of("band-brake-hoist") if "longer lever arm" in line)
+    assert "F, which holds T_2 about O, has the longer lever arm" in told
     assert "with less than T_1 and T_2" in told
 
 

@@ -129,14 +129,14 @@ def none_alone(fact: NoneAlone, nouns: Nouns) -> Inlines:
 @say.register
 def taken_out(fact: TakenOut, nouns: Nouns) -> Inlines:
     put_in = filled("put {said} in and ", said=series(fact.said)) if fact.said else ()
-    return filled("We {first}take {others} out,", first=put_in, others=series(fact.unknowns))
+    return filled("We {first}solve for {others},", first=put_in, others=series(fact.unknowns))
 
 
 @say.register
 def put_in(fact: PutIn, nouns: Nouns) -> Inlines:
     gone = "; {dropped} drops out" if len(fact.dropped) == 1 else "; {dropped} drop out"
     return filled(
-        "We put {said} in{gone}, which leaves {left} alone:",
+        "We put {said} in{gone}, which leaves {left} as the only unknown:",
         said=series(fact.said),
         gone=filled(gone, dropped=series(fact.dropped)) if fact.dropped else "",
         left=fact.left,
@@ -177,7 +177,8 @@ def angle_squared_out(fact: AngleSquaredOut, nouns: Nouns) -> Inlines:
 @say.register
 def put_into_the_rest(fact: PutIntoTheRest, nouns: Nouns) -> Inlines:
     if fact.times is None and fact.angle is None:
-        return filled("and put this into the rest, which leaves {last} alone:", last=fact.left)
+        pattern = "and put this into the rest, which leaves {last} as the only unknown:"
+        return filled(pattern, last=fact.left)
     done = []
     if fact.times is not None:
         done.append(filled("multiplied by {factor},", factor=fact.times))
@@ -186,7 +187,7 @@ def put_into_the_rest(fact: PutIntoTheRest, nouns: Nouns) -> Inlines:
         one = (total(*squares), Relation("="), UNITY)
         done.append(filled("with {theorem},", theorem=one))
     return filled(
-        "and put this into the rest; {done} it leaves {last} alone:",
+        "and put this into the rest; {done} it leaves {last} as the only unknown:",
         done=series(done),
         last=fact.left,
     )

@@ -218,16 +218,13 @@ _DRAWN: Final = {
 
 @say.register
 def lever_expected(fact: LeverExpected, nouns: Nouns) -> Inlines:
-    nearer = (
-        "{U} has to hold {these} about {P} from nearer by, so it acts {side} with more than {all}, "
-        "and {F} must act {way}{how}."
-    )
-    farther = (
-        "{U} holds {these} about {P} from farther out, so it acts {side} with less than {all}; "
-        "{F} must help and act {way}{how}."
-    )
+    arm = "shorter" if fact.nearer else "longer"
+    them = {1: "", 2: "either of them"}.get(len(fact.held), "any of them")
+    whose = f"a {arm} lever arm than {them}" if them else f"the {arm} lever arm"
+    size, help = ("more", "") if fact.nearer else ("less", "help and ")
     return filled(
-        nearer if fact.nearer else farther,
+        f"{{U}}, which holds {{these}} about {{P}}, has {whose}: it acts {{side}} with {size} than "
+        f"{{all}}, so {{F}} must {help}act {{way}}{{how}}.",
         U=fact.lever,
         these=series(fact.held),
         P=letter(fact.pivot),
@@ -247,7 +244,9 @@ def _compared(fact: LeverExpected, nouns: Nouns) -> Inlines:
         return filled("{these} {act} {way}", these=series(fact.others), act=act, way=opposite)
     if fact.held != fact.others:
         return filled("{these} together", these=series(fact.others))
-    return (Text("it" if len(fact.others) == 1 else "all of them together"),)
+    if len(fact.others) == 1:
+        return series(fact.others)
+    return (Text("both together" if len(fact.others) == 2 else "all of them together"),)
 
 
 @say.register
@@ -333,8 +332,8 @@ def link_along(fact: LinkAlong, nouns: Nouns) -> Inlines:
 _SPREADINGS: Final = {
     Spreading.EVEN: "{F} stands for the load spread evenly: its value times its length, "
     "at the middle.",
-    Spreading.TRIANGLE: "{F} stands for the load spread as a triangle: half of its largest value "
-    "times its length, a third of the length from the heavy end{at}.",
+    Spreading.TRIANGLE: "{F} stands for the load spread as a triangle: half of its largest "
+    "value{largest} times its length, a third of the length from the heavy end{at}.",
     Spreading.UNEVEN: "{F} stands for the load spread unevenly: its mean value times its length, "
     "nearer to the heavy end.",
 }
@@ -343,7 +342,8 @@ _SPREADINGS: Final = {
 @say.register
 def spread_load(fact: SpreadLoad, nouns: Nouns) -> Inlines:
     place = filled(" {P}", P=letter(fact.heavy)) if fact.heavy else ()
-    return filled(_SPREADINGS[fact.spreading], F=fact.force, at=place)
+    largest = filled(", {w},", w=fact.largest) if fact.largest is not None else ()
+    return filled(_SPREADINGS[fact.spreading], F=fact.force, at=place, largest=largest)
 
 
 @say.register

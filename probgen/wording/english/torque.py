@@ -90,7 +90,9 @@ def turns_nothing(fact: TurnsNothing, nouns: Nouns) -> Inlines:
     if fact.again:
         turn = "turns nothing" if one else "turn nothing"
         through = "whose line passes" if one else "whose lines pass"
-        pattern = "{these}, {through} through it, {turn}." if fact.through else "{these} {turn}."
+        pattern = (
+            "{these}, {through} through that point, {turn}." if fact.through else "{these} {turn}."
+        )
         return filled(pattern, these=these, turn=turn, through=through)
     if not fact.through:
         where = "{these} acts there" if one else "{these} act there"
@@ -241,20 +243,26 @@ def coordinates_from(fact: CoordinatesFrom, nouns: Nouns) -> Inlines:
 @say.register
 def by_coordinates(fact: ByCoordinates, nouns: Nouns) -> Inlines:
     (at_x, at_y), (along_x, along_y) = fact.at, fact.parts
+    x, y = (letter(axis) for axis in "xy")
     if ZERO in (along_x, along_y):  # the other coordinate turns nothing, and may be told nowhere
-        arm, axis = ("x", "y") if along_x == ZERO else ("y", "x")
-        minus = (axis == "x") == fact.counter_clockwise
+        across = along_x == ZERO
+        (part, size), (arm, at) = (
+            ((fact.letters[1], along_y), (x, at_x))
+            if across
+            else ((fact.letters[0], along_x), (y, at_y))
+        )
+        sign = 1 if across == fact.counter_clockwise else -1
+        own = size == fact.force  # a component, or a force whose part is all of it
         return filled(
-            "{F} acts along {axis} only, with {arm}-coordinate {at}: {minus}that times its part "
-            "along {axis} is {torque}.",
+            "{F} acts along {axis} only, with {arm} = {at}{along}: {rule} = {torque}.",
             F=fact.force,
-            axis=letter(axis),
-            minus="minus " if minus else "",
-            arm=letter(arm),
-            at=at_x if arm == "x" else at_y,
+            axis=y if across else x,
+            arm=arm,
+            at=at,
+            along="" if own else filled(" and {part} = {size}", part=part, size=size),
+            rule=total((sign, times(arm, fact.force if own else part))),
             torque=fact.torque,
         )
-    x, y = (letter(axis) for axis in "xy")
     first, second = times(x, fact.letters[1]), times(y, fact.letters[0])
     if not fact.counter_clockwise:
         first, second = second, first

@@ -219,11 +219,15 @@ class Spreading(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class SpreadLoad(Fact):
-    """What the resultant of a spread load stands for; heavy: the heavy end of a triangle, or ""."""
+    """What the resultant of a spread load stands for.
+
+    heavy: the heavy end of a triangle, or "" where it has no letter; largest: its load there (N/m).
+    """
 
     force: Expression
     spreading: Spreading
-    heavy: str
+    heavy: str = ""
+    largest: Expression | None = None
 
 
 @dataclass(frozen=True, slots=True)
