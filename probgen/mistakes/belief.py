@@ -31,28 +31,20 @@ def believable(
     misstep: Misstep,
     right: Mapping[str, Value],
     found: Mapping[str, Value],
-    until: NDArray[np.int_],
     sought: Sequence[Place],
 ) -> NDArray[np.bool_]:
-    """Whether nothing is noticed at once in a wrong working, up to its first wrong answer.
+    """Whether nothing is noticed at once in a wrong working, from its beginning to its end.
 
-    right, found: what the right working gives and what the wrong one does, in the order it comes to
-    it, coherent units, an entry a student; until: the place among `found` of that answer.
-    sought: see `places`.
+    right, found: what the right working gives and what the wrong one does, coherent units, an entry
+    a student.  sought: see `places`.
     """
-    fits = np.ones(len(until), bool)
+    fits = np.ones((), bool)
     if misstep.only_if is not None:
-        fits &= np.asarray(evaluate(misstep.only_if, right)) > 0.0
-    for place, (id, value) in enumerate(found.items()):
-        seen = _signed(system, id, value) & as_told(system, id, right.get(id, np.nan), value)
-        fits &= (until < place) | seen
-    if sought:
-        so_far = {
-            id: np.where(until < place, right.get(id, np.nan), value)
-            for place, (id, value) in enumerate(found.items())
-        }
-        fits &= _placed({**right, **so_far}, sought)
-    return fits
+        fits = fits & (np.asarray(evaluate(misstep.only_if, right)) > 0.0)
+    for id, value in found.items():
+        fits = fits & _signed(system, id, value)
+        fits = fits & as_told(system, id, right.get(id, np.nan), value)
+    return fits & _placed({**right, **found}, sought)
 
 
 def possible(system: System, answer: str, right: Value, value: Value) -> NDArray[np.bool_]:

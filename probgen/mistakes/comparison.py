@@ -172,10 +172,9 @@ def _judged(known: Known, working: WrongWorking, sought: Sequence[Place]) -> _Ju
     if not found:
         return _Judged(working.misstep, {}, {}, {})
     rows = np.array(list(clear.values()))
-    origin, ids = rows.argmax(axis=0), list(working.values)
-    until = np.array([ids.index(id) for id in found])[origin]
+    origin = rows.argmax(axis=0)
     believed = rows.any(axis=0) & believable(
-        known.system, working.misstep, right, working.values, until, sought
+        known.system, working.misstep, right, working.values, sought
     )
     betrays = {
         id: believed

@@ -26,7 +26,7 @@ from probgen.mistakes.variant import (
 )
 from probgen.quantities.expression import UNITY, Expression, Name, names_in, substituted
 from probgen.quantities.unit import ANGLE, FORCE, LENGTH, MASS, UnitSystem
-from probgen.statics.equation import Equation
+from probgen.statics.equation import Equation, X, Y
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.step import Step
@@ -214,7 +214,14 @@ def _transmitted_left_out(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
         changed = rewritten(plan, in_equations(known, on_terms(dropped, sources={force.id})))
         if changed:
             told: dict[str, Part] = {"F": force.magnitude, "body": plan.system.body(force.body)}
-            yield Misstep("transmitted_left_out", changed, parts=told)
+            acting = (e for s in plan.steps for e in s.equations if e not in known)
+            way = ""
+            if any(term.source == force.id for each in acting for term in each.terms):
+                axes = {each.about for each in known}
+                way, told["axis"] = "part", axes.pop()
+                if axes or told["axis"] not in (X.label, Y.label):
+                    continue  # nobody sees which part it is
+            yield Misstep("transmitted_left_out", changed, way, told)
 
 
 def _sizes_added(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:

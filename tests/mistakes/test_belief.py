@@ -36,10 +36,8 @@ def is_possible(case: Case, answer: str, value: float) -> bool:
     return bool(possible(case.system, answer, case.values[answer], value))
 
 
-def is_believed(case: Case, misstep: Misstep, found: dict[str, float], until: int = -1) -> bool:
-    """Whether a student believes what is found up to an answer, the last one if none is named."""
-    ends, sought = np.array([until % len(found)]), places(case.system)
-    return bool(believable(case.system, misstep, case.values, found, ends, sought)[0])
+def is_believed(case: Case, misstep: Misstep, found: dict[str, float]) -> bool:
+    return bool(believable(case.system, misstep, case.values, found, places(case.system)))
 
 
 SIZES = [
@@ -129,22 +127,22 @@ def test_nobody_goes_on_with_a_pull_below_zero() -> None:
     assert is_believed(SHELF_CASE, slip, {"W_s": -5.0})  # which is given
 
 
-def test_what_comes_after_the_first_wrong_answer_is_not_looked_at() -> None:
-    """Whoever stops at a pull of the hinge has not yet come to a cable that pushes."""
+def test_what_comes_after_a_wrong_answer_is_looked_at_too() -> None:
+    """Whoever comes to a cable that pushes in the end goes back to the hinge."""
     for case, found in ((SHELF_CASE, {"R.x": -5.0, "T": -10.0}), (SOUGHT, {"R.y": 1.0, "x": 1.3})):
         slip = Misstep("own", case.plan)
-        assert is_believed(case, slip, found, until=0)
-        assert not is_believed(case, slip, found, until=1)
+        assert not is_believed(case, slip, found)
+        assert is_believed(case, slip, {id: abs(found[id]) / 2 for id in found})
 
 
 def test_every_student_of_a_class_is_judged_by_their_own_numbers() -> None:
     system, right = SHELF_CASE.system, np.array([100.0, 10.0, 100.0])
     found = np.array([90.0, 160.0, -90.0])
     assert possible(system, "T", right, found).tolist() == [True, False, False]
-    until, slip = np.array([0, 1, 1]), Misstep("own", SHELF_CASE.plan, only_if=Name("L", "L"))
-    columns = {"R.x": found, "T": np.array([-1.0, -1.0, 5.0])}
+    slip = Misstep("own", SHELF_CASE.plan, only_if=Name("L", "L"))
+    columns = {"R.x": found, "T": np.array([5.0, -1.0, 5.0])}
     lengths = {"L": np.array([1.0, 1.0, 0.0])}
-    made = believable(system, slip, lengths, columns, until, ())
+    made = believable(system, slip, lengths, columns, ())
     assert made.tolist() == [True, False, False]
 
 

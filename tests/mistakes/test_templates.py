@@ -168,6 +168,14 @@ CASES: list[tuple[str, str, str, str, Formula]] = [
     ),
     (SPRINGS, "transmitted_left_out", "", "F_1", lambda d: d.upper_mass * d.g),
     (
+        "garland-two-lanterns",
+        "transmitted_left_out",
+        "part",
+        "gamma",
+        # T_2 cos b, which is right, is m_1 g/(tan a - tan b)
+        lambda d: degrees(atan(d.right / d.left * (tan(radians(d.alpha)) - tan(radians(d.beta))))),
+    ),
+    (
         SPRINGS,
         "exchanged",
         "",

@@ -8,7 +8,7 @@ from probgen.input.cache_folder import cache_folder
 from probgen.input.fault import InputError
 from probgen.input.outside import OutsideError
 from probgen.press.batch import Document, print_batch
-from probgen.press.engine import DEBIAN_PACKAGES, Run, _bad_run, run_tex
+from probgen.press.engine import DEBIAN_PACKAGES, Run, _bad_run, _judged, run_tex
 from probgen.press.format_cache import format_for
 from probgen.sheets.latex.layout import Layouts
 
@@ -88,6 +88,12 @@ def test_what_cannot_be_written_is_no_fault_of_the_document(output: str) -> None
 def test_a_document_that_writes_elsewhere_is_at_fault() -> None:
     run = _bad_run("./3.tex:1: I can't write on file `/etc/made.tex'.\nl.1 \\openout\n")
     assert (run.good, run.file) == (False, "3")
+
+
+@pytest.mark.parametrize(("said", "file"), [("(./3.tex [1]) (./12.tex [2]", "12"), ("TeX", "")])
+def test_a_run_over_its_time_is_told_of_the_document_it_was_at(said: str, file: str) -> None:
+    run = _judged(None, said, 5.0)
+    assert (run.good, run.file, run.endless) == (False, file, True)
 
 
 def test_a_killed_engine_is_no_fault_of_the_document(

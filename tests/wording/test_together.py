@@ -25,7 +25,7 @@ def in_order(lines: list[str], *wanted: str) -> None:
 
 def test_a_rope_is_found_by_division_and_pythagoras() -> None:
     in_order(
-        after(told_of("ring-three-ropes"), "Two equations together"),
+        after(told_of("ring-three-ropes"), "Force balance"),
         "The balances say:",
         "F_3 cos γ = F_1 cos α − F_2 cos β",
         "F_3 sin γ = F_1 sin α + F_2 sin β",
@@ -42,7 +42,7 @@ def test_the_mass_drops_out_of_a_slope_on_the_verge() -> None:
         "f = W sin θ",
         "We divide the second of these by the first, so that W drops out:",
         "tan θ = f/N",
-        "We put f = μ N in, which leaves θ alone:",
+        "We put f = μ N in, which leaves θ as the only unknown:",
         "tan θ = μ",
         "With it:",
         "f = W sin θ",
@@ -51,23 +51,23 @@ def test_the_mass_drops_out_of_a_slope_on_the_verge() -> None:
 
 def test_along_level_axes_the_normal_force_drops_out() -> None:
     lines = after(told_of("plank-raised-slowly", LEVEL), "Three equations together")
-    in_order(lines, "We put f = μ N in; N drops out, which leaves θ alone:", "−sin θ + μ cos θ = 0")
+    in_order(lines, "We put f = μ N in; N drops out, which leaves θ as the only unknown:", "−sin θ + μ cos θ = 0")
 
 
 def test_what_a_condition_says_is_put_in_and_the_rest_taken_out() -> None:
     lines = after(told_of("crate-ramp-strap", LEVEL), "Three equations together")
     in_order(
         lines,
-        "We put f = μ N in and take N out,",
+        "We put f = μ N in and solve for N,",
         "and put this into the rest; multiplied by sin θ − μ cos θ, and with "
-        "(sin θ)² + (cos θ)² = 1, it leaves T alone:",
+        "(sin θ)² + (cos θ)² = 1, it leaves T as the only unknown:",
         "T = W (sin θ − μ cos θ)",
     )
 
 
 def test_a_stated_share_is_put_in() -> None:
     lines = after(told_of("gate-two-hinges"), "Two equations together")
-    in_order(lines, "We put R_1y = R_2y in, which leaves R_2y alone:", "2 R_2y − W_g − W_c = 0")
+    in_order(lines, "We put R_1y = R_2y in, which leaves R_2y as the only unknown:", "2 R_2y − W_g − W_c = 0")
     assert not any("take R_1y out" in line for line in lines)
 
 
@@ -100,8 +100,8 @@ def test_what_is_not_asked_is_taken_out() -> None:
         lines = told(KNOT.replace("<asked>", asked))
         in_order(
             lines,
-            f"We take {other} out,",
-            f"and put this into the rest, which leaves {asked} alone:",
+            f"We solve for {other},",
+            f"and put this into the rest, which leaves {asked} as the only unknown:",
         )
         assert not any(line.startswith("With it") for line in lines)
 
@@ -109,7 +109,7 @@ def test_what_is_not_asked_is_taken_out() -> None:
 def test_equations_solved_together_say_first_why_their_sums_are_zero() -> None:
     (opening,) = [
         line
-        for line in after(told_of("lantern-two-cords"), "Two equations together")
+        for line in after(told_of("lantern-two-cords"), "Force balance")
         if "together they give" in line
     ]
     assert opening.startswith("The forces on the knot balance: along x and along y")
@@ -174,7 +174,7 @@ quantity = "beta"
 def test_two_angles_of_a_knot_are_found_by_squares() -> None:
     lines = told(OVER_PULLEYS)
     in_order(
-        after(lines, "Two equations together"),
+        after(lines, "Force balance"),
         "Q cos β = −P cos α + W",
         "Q sin β = P sin α",
         "We square both and add them: the squares of sine and cosine add up to one, so β drops "
@@ -226,7 +226,7 @@ def test_what_two_hinges_share_is_told_to_be_left_open() -> None:
 
 def test_the_sum_of_two_angles_is_told_where_it_shortens_the_result() -> None:
     in_order(
-        after(told_of("piano-guide-rope"), "Two equations together"),
+        after(told_of("piano-guide-rope"), "Force balance"),
         "W_p sin α + P sin β sin α − P cos β cos α = 0",
         "By the addition theorem cos β cos α − sin β sin α is cos(α + β):",
         "P = W_p sin α/cos(α + β)",
@@ -289,15 +289,15 @@ def test_an_angle_in_sums_is_written_apart_before_its_tangent() -> None:
 def test_what_is_done_to_the_rest_is_said() -> None:
     """sin a from below the fraction; on a slope with level axes also by Pythagoras."""
     (said,) = [line for line in told_of("piano-guide-rope") if "and put this" in line]
-    assert said == "and put this into the rest; multiplied by sin α, it leaves P alone:"
+    assert said == "and put this into the rest; multiplied by sin α, it leaves P as the only unknown:"
     level = Convention(torque="components", axes="level")
     said = next(line for line in told_of("trough-ramp-winch", level) if "and put this" in line)
     assert said == (
         "and put this into the rest; multiplied by sin θ − μ cos θ, and with "
-        "(sin θ)² + (cos θ)² = 1, it leaves T_1 alone:"
+        "(sin θ)² + (cos θ)² = 1, it leaves T_1 as the only unknown:"
     )
     (said,) = [line for line in told_of("lantern-two-cords") if "and put this" in line]
-    assert said == "and put this into the rest, which leaves T_2 alone:"
+    assert said == "and put this into the rest, which leaves T_2 as the only unknown:"
 
 
 ONE_ROPE = (
@@ -330,7 +330,7 @@ quantity = "T"
 
 def test_a_size_by_pythagoras_is_told_with_the_angle_it_was_solved_with() -> None:
     in_order(
-        after(told(ONE_ROPE), "Two equations together"),
+        after(told(ONE_ROPE), "Force balance"),
         "tan t = F_2/F_1",
         "T = √(F_1² + F_2²)",
     )

@@ -213,6 +213,7 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("shape_not_halved", "triangle"): "{W} not halved, as if the part were a rectangle",
     ("shape_not_halved", "round"): "{W} not halved, as if the circle were whole",
     ("transmitted_left_out", ""): "{F}, which also acts on {body}, left out",
+    ("transmitted_left_out", "part"): "the {axis}-component of {F} on {body} left out",
     ("load_forgotten", ""): "{W} left out",
     ("hole_added", ""): "{W}, which is cut out, added instead of taken away",
     ("hole_forgotten", ""): "{W}, which is cut out, not taken away",
