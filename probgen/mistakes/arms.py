@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
+from functools import partial
 from typing import Final
 
 from probgen.bank.length import part_of
@@ -52,12 +53,35 @@ def _half_forgotten(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     for variable in plan.system.variables.values():
         if variable.dimension != LENGTH or variable.role not in (Role.GIVEN, Role.DERIVED):
             continue
-        told: dict[str, Part] = {"b": variable.as_name}
-        for changed in _with_whole(plan, variable.as_name):
-            yield Misstep("half_forgotten", changed, parts=told)
+        length = variable.as_name
+        told: dict[str, Part] = {"b": length}
+        changed = rewritten(plan, partial(_with_whole, plan, length))
+        if changed:
+            held = tuple(dict.fromkeys(_with_half(plan, length)))
+            way = "arm" if len(held) == 1 else "arms"
+            yield Misstep("half_forgotten", changed, way, {**told, "W": held})
+        for definition in plan.definitions:
+            whole = _doubled(definition.expression, length)
+            if whole != definition.expression:
+                changed = replaced(plan, definition.variable, whole)
+                yield Misstep("half_forgotten", changed, parts=told)
 
 
-def _with_whole(plan: Plan, length: Name) -> Iterator[Plan]:
+def _with_whole(plan: Plan, length: Name, equation: Equation) -> Equation:
+    """The equation with a whole length in the arms that hold half of it."""
+    terms = tuple(_with_whole_arm(plan, length, term) for term in equation.terms)
+    return replace(equation, terms=terms)
+
+
+def _with_half(plan: Plan, length: Name) -> Iterator[Expression]:
+    """The forces whose arms hold half of a length."""
+    for equation in (equation for step in plan.steps for equation in step.equations):
+        for term in equation.terms:
+            if _with_whole_arm(plan, length, term) != term:
+                yield term.magnitude
+
+
+def _with_whole_arm(plan: Plan, length: Name, term: Term) -> Term:
     known = {
         step.unknown: step.expression
         for step in plan.steps
@@ -67,21 +91,9 @@ def _with_whole(plan: Plan, length: Name) -> Iterator[Plan]:
     def told(part: Expression) -> Expression | None:
         return known.get(part.id) if isinstance(part, Name) else None
 
-    def change(equation: Equation) -> Equation:
-        return replace(equation, terms=tuple(whole_arm(term) for term in equation.terms))
-
-    def whole_arm(term: Term) -> Term:
-        arm = term.length and collected(substituted(term.length, told))
-        whole = arm and _doubled(arm, length)
-        return replace(term, length=whole) if whole and whole != arm else term
-
-    changed = rewritten(plan, change)
-    if changed:
-        yield changed
-    for definition in plan.definitions:
-        whole = _doubled(definition.expression, length)
-        if whole != definition.expression:
-            yield replaced(plan, definition.variable, whole)
+    arm = term.length and collected(substituted(term.length, told))
+    whole = arm and _doubled(arm, length)
+    return replace(term, length=whole) if whole and whole != arm else term
 
 
 def _doubled(expression: Expression, length: Name) -> Expression:

@@ -162,7 +162,7 @@ CASES: list[tuple[str, str, str, str, Formula]] = [
     (
         "cabinet-slide-or-tip",
         "half_forgotten",
-        "",
+        "arm",
         "P",
         lambda d: d.mass * d.g * d.depth / d.push_height,
     ),
@@ -229,7 +229,7 @@ CASES: list[tuple[str, str, str, str, Formula]] = [
     (
         "reaction-board",
         "half_forgotten",
-        "",
+        "arm",
         "x",
         lambda d: d.inset + (d.reading - d.board_mass) * (d.length - d.inset) / d.body_mass,
     ),

@@ -18,6 +18,7 @@ from probgen.wording.sentence import plain_text
 from probgen.wording.slip import slips_told, tell_slip
 from probgen.working.convention import Convention
 from tests import situations
+from tests.mistakes import supplied
 from tests.situations import SLIDES, TIPS, cabinet, finding
 from tests.two_states import two_crates
 
@@ -77,12 +78,16 @@ def test_the_other_limit_is_printed_as_the_working_prints_it() -> None:
 
 
 def test_a_round_body_has_no_distances_along_it() -> None:
-    problem, own = worked(ROOT / "templates" / "friction" / "cable-reel-ramp.toml")
-    told = [tell_slip(each, own.digits) for each in slips(own.digits, problem.missteps)]
-    said = [plain_text(problem.language.say(each, problem.nouns)) for each in told]
-    assert any(
-        line.endswith(": distances from the pivot used as lever arms of W_r.") for line in said
-    )
+    own, wrong = supplied.problem("cable-reel-ramp"), supplied.told("cable-reel-ramp", 20)
+    said = [
+        plain_text(own.language.say(tell_slip(each, worked.digits), own.nouns))
+        for worked, found in zip(supplied.works("cable-reel-ramp", 20), wrong, strict=True)
+        for each in found
+        if each.id == "distance_not_perpendicular"
+    ]
+    assert said
+    for line in said:
+        assert line.endswith(": distances from the pivot used as lever arms of W_r.")
 
 
 def test_a_slip_on_the_way_to_a_limit_is_rounded_as_any_number() -> None:

@@ -51,7 +51,11 @@ def test_the_mass_drops_out_of_a_slope_on_the_verge() -> None:
 
 def test_along_level_axes_the_normal_force_drops_out() -> None:
     lines = after(told_of("plank-raised-slowly", LEVEL), "Three equations together")
-    in_order(lines, "We put f = μ N in; N drops out, which leaves θ as the only unknown:", "−sin θ + μ cos θ = 0")
+    in_order(
+        lines,
+        "We put f = μ N in; N drops out, which leaves θ as the only unknown:",
+        "−sin θ + μ cos θ = 0",
+    )
 
 
 def test_what_a_condition_says_is_put_in_and_the_rest_taken_out() -> None:
@@ -67,7 +71,11 @@ def test_what_a_condition_says_is_put_in_and_the_rest_taken_out() -> None:
 
 def test_a_stated_share_is_put_in() -> None:
     lines = after(told_of("gate-two-hinges"), "Two equations together")
-    in_order(lines, "We put R_1y = R_2y in, which leaves R_2y as the only unknown:", "2 R_2y − W_g − W_c = 0")
+    in_order(
+        lines,
+        "We put R_1y = R_2y in, which leaves R_2y as the only unknown:",
+        "2 R_2y − W_g − W_c = 0",
+    )
     assert not any("take R_1y out" in line for line in lines)
 
 
@@ -289,7 +297,9 @@ def test_an_angle_in_sums_is_written_apart_before_its_tangent() -> None:
 def test_what_is_done_to_the_rest_is_said() -> None:
     """sin a from below the fraction; on a slope with level axes also by Pythagoras."""
     (said,) = [line for line in told_of("piano-guide-rope") if "and put this" in line]
-    assert said == "and put this into the rest; multiplied by sin α, it leaves P as the only unknown:"
+    assert (
+        said == "and put this into the rest; multiplied by sin α, it leaves P as the only unknown:"
+    )
     level = Convention(torque="components", axes="level")
     said = next(line for line in told_of("trough-ramp-winch", level) if "and put this" in line)
     assert said == (

@@ -207,6 +207,8 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("load_as_even", ""): "{W} taken as the largest load times its length",
     ("load_as_triangle", ""): "{W} and {x} taken as those of a triangular load",
     ("half_forgotten", ""): "{b} taken where half of it belongs",
+    ("half_forgotten", "arm"): "{b} taken where half of it belongs in the arm of {W}",
+    ("half_forgotten", "arms"): "{b} taken where half of it belongs in the arms of {W}",
     ("unweighted_mean", ""): "{q} taken as the plain mean, whatever the masses",
     ("unweighted_mean", "weights"): "{q} taken as the plain mean, whatever the weights",
     ("centroid_halfway", ""): "{W} placed at half the height of its part",
