@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum, auto
 
 from probgen.quantities.expression import Name, names_in
@@ -14,7 +14,7 @@ from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.state import utmost_finds
 from probgen.statics.step import Step
-from probgen.statics.system import Body, Form, Kind, System, Variable
+from probgen.statics.system import Body, Form, Kind, Spread, System, Variable
 from probgen.statics.truss import without_idle
 from probgen.working.convention import Convention, Turning
 from probgen.working.fact import Fact
@@ -158,37 +158,52 @@ class DirectionFound(Fact):
 
 
 @dataclass(frozen=True, slots=True)
-class FollowsThrough(Fact):
-    """What is right with an earlier wrong quantity earns its marks."""
+class ResultantPlaced(Fact):
+    """The size of a load's resultant, and where it acts."""
 
-    quantity: Name
+    resultant: Name
+
+
+@dataclass(frozen=True, slots=True)
+class FollowsThrough(Fact):
+    """What is right with an earlier wrong result earns its marks."""
 
 
 @dataclass(frozen=True, slots=True)
 class Criterion:
     """Something points are given for.
 
-    kind: as in `scheme.WEIGHTS`; quantity: the id of the result, "" for a diagram or an equation.
+    kind: as in `scheme.WEIGHTS`; quantity: the id of the result, "" for a diagram or an equation;
+    asked: whether the problem asks for it.
     """
 
     kind: str
     what: Fact
     quantity: str = ""
+    asked: bool = False
 
 
 def follow_through(plan: Plan) -> FollowsThrough | None:
-    """The first quantity found that something later is worked out from; None where nothing is."""
+    """What is said of marks after a wrong result; None where nothing is worked out from another."""
     for branch in plan.branches:
         return follow_through(branch.plan)
-    lines = [step.expression for step in plan.steps] + [end.expression for end in plan.outcomes]
-    for place, step in enumerate(plan.steps):
-        if any(step.unknown in names_in(later) for later in lines[place + 1 :]):
-            return FollowsThrough(plan.system.variables[step.unknown].as_name)
-    return None
+    found = {each.variable for each in plan.definitions} | {step.unknown for step in plan.steps}
+    lines = (
+        *(each.expression for each in plan.definitions),
+        *(step.expression for step in plan.steps),
+        *(end.expression for end in plan.outcomes),
+    )
+    return FollowsThrough() if any(names_in(line) & found for line in lines) else None
 
 
 def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
     """All there is to mark in a working of the plan, in its order."""
+    asked = {find.quantity for find in plan.system.finds}
+    for each in _in_order(plan, convention):
+        yield replace(each, asked=each.quantity in asked)
+
+
+def _in_order(plan: Plan, convention: Convention) -> Iterator[Criterion]:
     system = plan.system
     alone = len(system.bodies) == 1
     for body in _as_told(plan):
@@ -198,6 +213,8 @@ def criteria(plan: Plan, convention: Convention) -> Iterator[Criterion]:
         yield Criterion("diagram", drawn)
     for resultant, centroid in _integrated(plan):
         yield Criterion("integral", ResultantIntegrated(resultant.as_name, centroid.as_name))
+    for resultant in _sloping(plan):
+        yield Criterion("resultant", ResultantPlaced(resultant.as_name))
     together: set[str] = set()
     for step in _steps(plan):
         variable = system.variables[step.unknown]
@@ -283,18 +300,28 @@ def _integrated(plan: Plan) -> list[tuple[Variable, Variable]]:
 
     One that is asked, or whose place is, has marks of its own.
     """
-    system, used = plan.system, {body.id for body in bodies_used(plan)}
-    asked = {find.quantity for find in system.finds}
-    pairs = {
-        element.id: element.spread.intensity.centroid.id
-        for element in system.elements
-        if element.body in used and element.spread is not None and element.spread.intensity
-    }
+    variables, asked = plan.system.variables, {find.quantity for find in plan.system.finds}
+    pairs = {id: s.intensity.centroid.id for id, s in _spread_loads(plan) if s.intensity}
     return [
-        (system.variables[resultant], system.variables[centroid])
+        (variables[resultant], variables[centroid])
         for resultant, centroid in pairs.items()
         if not asked & {resultant, centroid}
     ]
+
+
+def _sloping(plan: Plan) -> list[Variable]:
+    """The resultants of loads that grow or fall evenly, each once, that are not asked."""
+    asked = {find.quantity for find in plan.system.finds}
+    found = (id for id, s in _spread_loads(plan) if not s.intensity and s.first != s.last)
+    return [plan.system.variables[id] for id in dict.fromkeys(found) if id not in asked]
+
+
+def _spread_loads(plan: Plan) -> Iterator[tuple[str, Spread]]:
+    """Those on the bodies used, by the id of their resultant."""
+    used = {body.id for body in bodies_used(plan)}
+    for element in plan.system.elements:
+        if element.body in used and element.spread is not None:
+            yield element.id, element.spread
 
 
 def _steps(plan: Plan) -> list[Step]:

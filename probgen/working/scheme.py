@@ -37,6 +37,7 @@ WEIGHTS: Final = {
     "result": 1,
     "formula": 2,
     "integral": 2,
+    "resultant": 1,
     "drawing": 2,
     "force": 1,
     "condition": 1,
@@ -48,7 +49,16 @@ WEIGHTS: Final = {
 
 
 _BALANCES: Final = ("torque", "balance", "force")
-_OPENINGS: Final = (*_BALANCES, "condition", "formula", "integral", "limit", "magnitude", "drawing")
+_OPENINGS: Final = (
+    *_BALANCES,
+    "condition",
+    "formula",
+    "integral",
+    "resultant",
+    "limit",
+    "magnitude",
+    "drawing",
+)
 """What begins another line of thought, so that it is no part of the mark before it."""
 _ACCURACY: Final = ("result", "magnitude", "direction")
 
@@ -144,7 +154,7 @@ def _marks(found: tuple[Criterion, ...], points: int) -> tuple[Mark, ...]:
         return ()
     while True:
         shares = shared(points, [_weight(group) for group in groups])
-        if not all(shares) and len(groups) <= points and _all_balances(groups):
+        if not all(shares) and len(groups) <= points and _all_apart(groups):
             shares = _at_least_one(shares)
         if all(shares):
             return tuple(
@@ -178,9 +188,15 @@ def halves(criterion: Criterion) -> tuple[Criterion, Criterion] | None:
     return method, Criterion("result", QuantityFound(quantity, judged), criterion.quantity)
 
 
-def _all_balances(groups: Sequence[tuple[Criterion, ...]]) -> bool:
-    """Whether no neighbours can be made one without two balances in one mark."""
-    return all(_two_balances(*pair) for pair in pairwise(groups))
+def _all_apart(groups: Sequence[tuple[Criterion, ...]]) -> bool:
+    """Whether no neighbours belong together."""
+    return all(any(_apart(*pair)) for pair in pairwise(groups))
+
+
+def _apart(one: tuple[Criterion, ...], other: tuple[Criterion, ...]) -> tuple[bool, bool, bool]:
+    """Why neighbours should have marks of their own: two balances, two thoughts, two answers."""
+    answers = sum(each.asked for each in (*one, *other))
+    return _two_balances(one, other), other[0].kind in _OPENINGS, answers > 1
 
 
 def _two_balances(one: tuple[Criterion, ...], other: tuple[Criterion, ...]) -> bool:
@@ -211,12 +227,11 @@ def _weight(group: tuple[Criterion, ...]) -> int:
 
 
 def _merged(groups: list[tuple[Criterion, ...]]) -> list[tuple[Criterion, ...]]:
-    """Two neighbours made one: not two balances, of one line of thought, of least weight."""
+    """Two neighbours made one that belong together, or least apart, of least weight."""
 
-    def cost(place: int) -> tuple[bool, bool, int]:
+    def cost(place: int) -> tuple[bool, bool, bool, int]:
         one, other = groups[place], groups[place + 1]
-        opening = other[0].kind in _OPENINGS
-        return _two_balances(one, other), opening, _weight(one) + _weight(other)
+        return *_apart(one, other), _weight(one) + _weight(other)
 
     at = min(range(len(groups) - 1), key=cost)
     return [*groups[:at], groups[at] + groups[at + 1], *groups[at + 2 :]]

@@ -17,7 +17,7 @@ GROUPS: Final = {
     "diagrams": ("diagram", "drawing"),
     "torques": ("torque",),
     "forces": ("force", "balance"),
-    "conditions": ("condition", "formula", "integral", "limit"),
+    "conditions": ("condition", "formula", "integral", "resultant", "limit"),
     "algebra": ("elimination", "substitution"),
     "results": ("result", "magnitude", "direction"),
 }

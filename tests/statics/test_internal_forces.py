@@ -211,3 +211,8 @@ def test_a_load_is_even_where_it_is_as_large_all_along(
 ) -> None:
     """Also one that is as large at both ends, and larger between them, is not."""
     assert Load(0.0, 1.0, (0.0,), square).even is even
+
+
+@pytest.mark.parametrize(("end", "slope", "even"), [(1e-9, 1.0, True), (1e6, 1e-6, False)])
+def test_a_slope_counts_by_what_it_comes_to(end: float, slope: float, even: bool) -> None:
+    assert Load(0.0, end, (0.0,), (100.0, slope)).even is even

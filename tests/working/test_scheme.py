@@ -14,14 +14,35 @@ from probgen.statics.plan import Plan
 from probgen.wording.english import ENGLISH
 from probgen.wording.sentence import plain_text
 from probgen.working.convention import Convention
-from probgen.working.criteria import follow_through
+from probgen.working.criteria import FollowsThrough, follow_through
 from probgen.working.scheme import Earned, Mark, scheme
+from tests.situations import HEAD, worked
 
 ROOT = Path(__file__).parents[2]
 OWN = {path.stem: path for path in sorted(ROOT.glob("templates/*/*.toml"))}
 USUAL = Convention()
 BALANCES = ("torque", "balance", "force")
 POINTS = range(5, 21)
+
+
+HANGING = (
+    HEAD
+    + """
+[given]
+W = { name = "weight", choices = [24.0], unit = "N" }
+[body.lamp]
+particle = true
+[[cable]]
+direction = 90
+symbol = "T"
+[[force]]
+magnitude = "W"
+direction = 270
+name = "lamp"
+[[find]]
+quantity = "T"
+"""
+)
 
 
 @cache
@@ -79,7 +100,7 @@ def test_equations_solved_together_all_earn_and_so_does_taking_out() -> None:
         ("free-body diagram with three forces – method", 3),
         ("force balance along y – method", 3),
         ("force balance along x – method", 3),
-        ("T_1 taken out of the two equations – method", 1),
+        ("T_1 eliminated from the two equations – method", 1),
         ("T_2 found (unit) – accuracy", 1),
         ("T_1 found (unit) – accuracy", 1),
     ]
@@ -126,12 +147,37 @@ def test_what_follows_an_earlier_wrong_result_earns() -> None:
     told = follow_through(own.plan)
     assert told is not None
     assert plain_text(ENGLISH.say(told, own.nouns)) == (
-        "Later parts that are right with an earlier wrong T earn their marks."
+        "Later parts that are right with an earlier wrong result earn their marks."
     )
 
 
+def test_what_follows_from_a_resultant_is_said_to_earn_too() -> None:
+    """What is asked of a gate follows from the water's push alone, which is not asked."""
+    assert follow_through(problem("gate-under-water").plan) == FollowsThrough()
+
+
 def test_where_nothing_follows_nothing_is_said() -> None:
-    assert follow_through(problem("bookcase-centre-tilt").plan) is None
+    """The pull of a cord on which a given force pulls."""
+    own, _ = worked(HANGING)
+    assert follow_through(own.plan) is None
+
+
+def test_two_answers_have_a_mark_each_where_points_allow() -> None:
+    marks = scheme(problem("band-brake-hoist").plan, USUAL, 10)
+    assert [sum(each.asked for each in mark.criteria) for mark in marks] == [0, 0, 0, 1, 1, 1]
+
+
+def test_a_load_that_grows_has_a_mark_for_its_resultant() -> None:
+    assert ("size and place of the resultant F – method", 1) in said("gate-under-water", 10)
+    words = [each for each, _ in said("balcony-built-in", 10)]  # an even load
+    assert not any("resultant" in each for each in words)
+
+
+def test_a_resultant_that_is_asked_has_the_marks_of_a_result() -> None:
+    source = OWN["gate-under-water"].read_text(encoding="utf-8")
+    asked = read_template(source + '[[find]]\nquantity = "F"\n', "asked")
+    kinds = {kind for mark in scheme(prepare(asked, USUAL).plan, USUAL, 20) for kind in mark.kinds}
+    assert "resultant" not in kinds
 
 
 def test_marks_say_whose_balance_is_meant_where_there_are_several_bodies() -> None:

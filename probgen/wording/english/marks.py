@@ -35,6 +35,7 @@ from probgen.working.criteria import (
     NumbersPutIn,
     QuantityFound,
     ResultantIntegrated,
+    ResultantPlaced,
     TakenOutOfEquations,
     TorqueEquation,
     WrittenOut,
@@ -61,8 +62,7 @@ _EARNED: Final = {
 
 @say.register
 def follows_through(fact: FollowsThrough, nouns: Nouns) -> Inlines:
-    pattern = "Later parts that are right with an earlier wrong {q} earn their marks."
-    return filled(pattern, q=fact.quantity)
+    return (Text("Later parts that are right with an earlier wrong result earn their marks."),)
 
 
 @say.register
@@ -97,7 +97,7 @@ def condition_written(fact: ConditionWritten, nouns: Nouns) -> Inlines:
 
 @say.register
 def taken_out_of_equations(fact: TakenOutOfEquations, nouns: Nouns) -> Inlines:
-    pattern = "{quantities} taken out of the {count} equations"
+    pattern = "{quantities} eliminated from the {count} equations"
     return filled(pattern, quantities=series(fact.quantities), count=numeral(fact.count))
 
 
@@ -109,6 +109,11 @@ def written_out(fact: WrittenOut, nouns: Nouns) -> Inlines:
 @say.register
 def resultant_integrated(fact: ResultantIntegrated, nouns: Nouns) -> Inlines:
     return filled("{W} and {x} by integration", W=fact.resultant, x=fact.centroid)
+
+
+@say.register
+def resultant_placed(fact: ResultantPlaced, nouns: Nouns) -> Inlines:
+    return filled("size and place of the resultant {W}", W=fact.resultant)
 
 
 @say.register
