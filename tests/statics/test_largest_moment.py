@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from probgen.statics.flaw import FlawKind
-from probgen.statics.largest_moment import larger_elsewhere
+from probgen.statics.largest_moment import _Along, _Load, larger_elsewhere
 from probgen.statics.plan import find_plan
 from probgen.statics.proof import prove
 from probgen.statics.solution import solve
@@ -70,3 +70,12 @@ def test_of_two_places_alike_neither_is_the_largest() -> None:
     found = prove(plan, solve(plan, given))
     (largest,) = system.largest
     assert larger_elsewhere(system, found.values, largest).wrong.all()
+
+
+def test_a_load_at_a_place_but_for_rounding_is_at_it() -> None:
+    """50 N down 333 m along a kilometre, which rounding has put a tenth of a nanometre farther."""
+    one, nothing = np.array([1.0]), np.array([0.0])
+    load = _Load(333.0 * one + 1e-10, -50.0 * one, nothing)
+    along = _Along((nothing, nothing), (one, nothing), 1000.0 * one, (load,), ())
+    assert along.shear(333.0 * one, 1.0).tolist() == [-50.0]
+    assert along.shear(333.0 * one, -1.0).tolist() == [0.0]
