@@ -111,12 +111,23 @@ def breaks_in(source: str, *, taste: bool = False) -> list[Break]:
 def _in_block(node: ast.AST, taste: bool) -> _Found:
     """The breaks below a node, without those in what is passed over."""
     for child in _looked_into(node, taste):
+        if _is_for_types(child):
+            continue
         for change in _CHANGES:
             if not (taste and _is_measure(child, change)):
                 yield from change(child)
         if not taste and isinstance(child, ast.Constant):
             yield from _number(child)
         yield from _in_block(child, taste)
+
+
+def _is_for_types(node: ast.AST) -> bool:
+    """Whether it is `assert_never(name)`, which mypy alone comes to."""
+    match node:
+        case ast.Expr(ast.Call(func=ast.Name(id="assert_never"))):
+            return True
+        case _:
+            return False
 
 
 def _is_measure(node: ast.AST, change: _Change) -> bool:
