@@ -20,4 +20,4 @@ ALPHAS = [
 @pytest.mark.parametrize(("alpha", "meant"), ALPHAS)
 def test_what_alpha_means_is_said_with_it(alpha: float, meant: str) -> None:
     told = plain_text(ENGLISH.say(AlphaFound(alpha, 5, 1), NO_NOUNS))
-    assert told == f"Cronbach's alpha is {alpha:.2f} over 5 items on 1 paper: {meant}."
+    assert told == f"Cronbach's alpha is {alpha:.2f} over five items on one paper: {meant}."
