@@ -42,7 +42,8 @@ def _along(plan: Plan, id: str, values: Mapping[str, Value], halves: Halves) -> 
             return None
         shifts = (
             _shift(line.expression, values, name, halves(name) + off[name])
-            for name in sorted(held & off.keys())
+            for name in off
+            if name in held
         )
         off[line.id] = sum(shifts, 0.0)
     return off.get(id)

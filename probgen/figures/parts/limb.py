@@ -169,7 +169,7 @@ def foot(heel: Spot, ankle: Spot, ball: Spot, tag: Tag) -> tuple[Shape, ...]:
     level = 1.0 / unit  # the ground's direction, along and across the foot
 
     def toe(forward: float, up: float) -> tuple[float, float]:
-        place = n + level * s * complex(forward, up * s)
+        place = n + s * level * complex(forward, s * up)
         return place.real, place.imag
 
     bends: tuple[Bend, ...] = (

@@ -51,5 +51,13 @@ def test_elsewhere_it_has_a_floor_of_its_own() -> None:
     assert [(wall.at, wall.normal) for wall in walls] == [(winch.foot, 90.0)]
 
 
+@pytest.mark.parametrize("direction", [40, 140])
+def test_its_rope_runs_over_the_top_of_its_drum(direction: int) -> None:
+    set_out = stage(BOOM.replace("STEEP", str(direction)), 'T = "winch"')
+    winch = winch_of(set_out, set_out.system.element("T"))
+    assert winch is not None
+    assert winch.end.imag > winch.axle.imag
+
+
 def test_labels_keep_clear_of_it() -> None:
     assert touching(sketch(ROPED, 'T = "winch"')) == []
