@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import chain
 
 from probgen.quantities.expression import names_in
 from probgen.statics.step import Step
@@ -13,9 +14,10 @@ _Home = tuple[str, ...]
 def body_by_body(steps: Sequence[Step]) -> list[Step]:
     """The steps so that those of one body, or of one group of bodies, follow one another.
 
-    A step comes after those whose results it uses; else the order is kept.  A condition belongs to
-    the body whose result it uses, one on data alone to that which uses its result first.  Steps of
-    equations solved together stay together.
+    A step comes after those whose results it uses.  After a body comes one that goes on with what
+    was found on it; else the order is kept.  A condition belongs to the body whose result it uses,
+    one on data alone to that which uses its result first.  Steps of equations solved together stay
+    together.
     """
     waiting = _units(steps)
     found = {step.unknown for step in steps}
@@ -24,7 +26,9 @@ def body_by_body(steps: Sequence[Step]) -> list[Step]:
     here: _Home = ()
     while waiting:
         ready = [unit for unit in waiting if not _needs(unit) & found - homes.keys()]
-        unit = next((u for u in ready if _home(u, homes) in (here, ())), ready[0])
+        own = (u for u in ready if _home(u, homes) in (here, ()))
+        going_on = (u for u in ready if any(homes.get(id) == here for id in _needs(u)))
+        unit = next(chain(own, going_on, ready))
         waiting.remove(unit)
         here = _home(unit, homes) or _used_by(unit, waiting) or here
         homes |= {step.unknown: here for step in unit}

@@ -293,6 +293,8 @@ def _steps(
         if step.partners:
             needed = [later for later in steps if later in step.partners]
             steps = [later for later in steps if later not in needed]
+            if [each for each in step.equations if each.kind == "torque"] == [step.equation]:
+                yield turning_passage(digits, step)
             yield together_passage(digits, step, needed)
         else:
             yield from _single(digits, step)

@@ -128,6 +128,12 @@ def test_no_body_is_come_back_to_without_need() -> None:
     ]  # fmt: skip
 
 
+def test_after_a_body_comes_one_that_goes_on_with_what_was_found_on_it() -> None:
+    """The joint at the reaction, before one that needs a load alone."""
+    roof = (ROOT / "structures/roof-truss-snow.toml").read_text(encoding="utf-8")
+    assert " ".join(step.unknown for step in steps_of(roof)) == "R.x R.y F_AE F_AD F_DE"
+
+
 @pytest.mark.parametrize("text", [STACKED, STEPLADDER, STATES])
 def test_no_step_comes_before_what_it_uses(text: str) -> None:
     steps = steps_of(text)
