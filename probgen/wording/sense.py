@@ -28,14 +28,15 @@ def sense_of(digits: Digits, body: Body) -> Iterator[Fact]:
     arms = [turning.get(weight.id, 0.0) for weight in weights]
     sizes = [float(evaluate(weight.magnitude, values)) for weight in weights]
     against = all(arm * turning[pull.id] <= 0.0 for arm in arms)
-    if not against or sum(sizes) <= 0.0 or values[pull.id] <= 0.0:
+    among = _among(abs(turning[pull.id]), [abs(arm) for arm in arms])
+    if among is None or not against or sum(sizes) <= 0.0 or values[pull.id] <= 0.0:
         return
     yield PullCompared(
         pull.magnitude,
         Number(round_figures(values[pull.id] / sum(sizes), 2)),
         digits.carried(sum(sizes), FORCE),
         several=len(weights) > 1,
-        arm=_among(abs(turning[pull.id]), [abs(arm) for arm in arms]),
+        arm=among,
     )
 
 
@@ -73,7 +74,10 @@ def signed_arms(equation: Equation, values: Mapping[str, float]) -> dict[str, fl
     return arms
 
 
-def _among(arm: float, others: list[float]) -> ArmAmong:
+def _among(arm: float, others: list[float]) -> ArmAmong | None:
+    """None between those of several, where a pull may be more or less than all of them."""
     if arm < min(others):
         return ArmAmong.SHORTER
-    return ArmAmong.LONGER if arm > max(others) else ArmAmong.BETWEEN
+    if arm > max(others):
+        return ArmAmong.LONGER
+    return ArmAmong.EQUAL if len(others) == 1 else None

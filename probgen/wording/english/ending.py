@@ -321,8 +321,7 @@ _REASONS: Final = {
     "smaller force",
     (ArmAmong.LONGER, True): "its lever arm is longer than that of any weight, so it can be "
     "smaller than all of them together",
-    (ArmAmong.BETWEEN, False): "its lever arm is as long as that of the weight",
-    (ArmAmong.BETWEEN, True): "its lever arm lies between theirs",
+    (ArmAmong.EQUAL, False): "its lever arm is as long as that of the weight",
 }
 
 

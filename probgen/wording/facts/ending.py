@@ -194,11 +194,11 @@ class RoundingLeft(Fact):
 
 
 class ArmAmong(StrEnum):
-    """A lever arm beside those of several weights."""
+    """A lever arm beside those of weights; equal to that of the only one."""
 
     SHORTER = auto()
     LONGER = auto()
-    BETWEEN = auto()
+    EQUAL = auto()
 
 
 @dataclass(frozen=True, slots=True)
@@ -206,8 +206,7 @@ class PullCompared(Fact):
     """A pull that alone holds the weights, beside their sum.
 
     share: pull / sum of weights; several: of weights.
-    arm: where the pull's lever arm lies among those of the weights; between them, too, where it is
-    as long as that of the only one.
+    arm: the pull's lever arm beside those of all of them.
     """
 
     pull: Expression
