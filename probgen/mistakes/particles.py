@@ -24,7 +24,16 @@ from probgen.mistakes.variant import (
     sum_of,
     weights_on,
 )
-from probgen.quantities.expression import UNITY, Expression, Name, names_in, substituted
+from probgen.quantities.expression import (
+    UNITY,
+    Expression,
+    Name,
+    names_in,
+    number,
+    substituted,
+    times,
+    total,
+)
 from probgen.quantities.unit import ANGLE, FORCE, LENGTH, MASS, UnitSystem
 from probgen.statics.equation import Equation, X, Y
 from probgen.statics.plan import Plan
@@ -34,6 +43,8 @@ from probgen.statics.system import Force, ForcePart, Form, Kind, Role, System
 
 _PULLS: Final = (Kind.CABLE, Kind.MUSCLE, Kind.ROPE, Kind.FORCE, Kind.STRUT)
 _SURFACES: Final = (Kind.CONTACT, Kind.ROUGH)
+_MANY: Final = 3
+"""So many times a weight is a push that nobody takes for it: a judgement."""
 _PARTLY: Final = (ForcePart.X, ForcePart.Y, ForcePart.FRICTION)
 
 
@@ -43,7 +54,8 @@ _PARTLY: Final = (ForcePart.X, ForcePart.Y, ForcePart.FRICTION)
 def _normal_is_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     """N = W of a particle that leans, is pulled up or down as well, or has something on it.
 
-    Unlikely where two slopes bear it, as those of a cradle do.
+    Unlikely where two slopes bear it, as those of a cradle do.  Nobody does so where the push is
+    many times the weight, as that of a press is.
     """
     for push, step in found_forces(plan, _SURFACES):
         weights = weights_on(plan.system, push.body)
@@ -52,7 +64,8 @@ def _normal_is_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
             changed = replaced(plan, step.unknown, sum_of(weights))
             told: dict[str, Part] = {"N": push.magnitude, "W": letters(weights)}
             cradled = way == "slope" and _cradled(plan.system, push)
-            yield Misstep("normal_is_weight", changed, way, told, unlikely=cradled)
+            near = total((1, times(number(_MANY), sum_of(weights))), (-1, push.magnitude))
+            yield Misstep("normal_is_weight", changed, way, told, unlikely=cradled, only_if=near)
 
 
 def _cradled(system: System, push: Force) -> bool:

@@ -47,6 +47,14 @@ def test_what_few_believe_has_a_name_and_is_not_told(name: str, slip: str) -> No
     assert all(each.id != slip for slipped in told(name) for each in likely(slipped))
 
 
+def test_a_push_many_times_a_weight_is_not_taken_for_it() -> None:
+    """A press pushes back with ten times the weight of its ram."""
+    assert all(each.id != "normal_is_weight" for own in told("press-toggle-tiles") for each in own)
+    (way,) = {m.way for own in problem("press-toggle-tiles").missteps for m in own
+              if m.slip == "normal_is_weight"}  # fmt: skip
+    assert way == "pull"
+
+
 def test_what_hangs_is_taken_for_the_tension() -> None:
     """Beside a hinge, at a knot, and on a drum that two ends of a band hold."""
     for name in ("beam-stay-cable", "lantern-two-cords", "band-brake-hoist"):
