@@ -113,3 +113,18 @@ def test_a_picture_that_is_missing() -> None:
 def test_the_paper_is_chosen() -> None:
     assert "letterpaper" in Layouts().preamble()
     assert "a4paper" in Layouts().preamble("a4")
+
+
+ROWS = [
+    (HEADER, 2),  # name and id, then version and points
+    (replace(HEADER, code="", section="B"), 2),
+    (replace(HEADER, code=""), 1),  # points beside the id
+]
+
+
+@pytest.mark.parametrize(("header", "rows"), ROWS)
+def test_points_stand_beside_the_id_where_nothing_else_does(header: Header, rows: int) -> None:
+    printed = Layouts().sheet(replace(SHEET, header=header))
+    head = printed[printed.index(r"\fieldrow") : printed.index(r"\rulebelow")]
+    assert head.count(r"\fieldrow") == rows
+    assert head.count("Points") == 1
