@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from typing import Final
 
-from probgen.quantities.expression import Expression, evaluate, names_in
+from probgen.quantities.expression import names_in
 from probgen.statics.definition import names_behind
-from probgen.statics.equation import Axis, X, Y
+from probgen.statics.equation import X, Y
 from probgen.statics.internal_forces import InternalForces
 from probgen.statics.link import is_link
 from probgen.statics.plan import Branch, Plan
@@ -23,12 +23,10 @@ from probgen.wording.facts.balance import (
     AxesAndTurning,
     AxesHeading,
     AxesTaken,
-    AxisTilted,
     ConditionsHold,
     ForceHeading,
     ForcesZero,
     QuantityHeading,
-    Tilt,
     TorqueHeading,
     TorquesZero,
 )
@@ -43,12 +41,12 @@ from probgen.wording.passage import Part, Passage, Sentences, sentences
 from probgen.wording.resultant import resultant_passages
 from probgen.wording.signs import negative_part
 from probgen.wording.steady import may_move
+from probgen.wording.tilted_axis import axis_part, tilted_axes
 from probgen.wording.together import reasons, together_passage
 from probgen.wording.torque import together, turning_passage
 from probgen.wording.truss import idle_passage, links_told, taken_in_tension
 from probgen.working.criteria import bodies_used, is_piece
 from probgen.working.digits import Digits, same_amount
-from probgen.working.direction import Way, way_of
 from probgen.working.fact import Fact
 from probgen.working.verdict import at_limit, reached_first
 
@@ -229,31 +227,11 @@ def _defined(digits: Digits) -> list[Definition]:
 
 def _axes(digits: Digits) -> Passage:
     plan, convention = digits.case.plan, digits.convention
-    tilted = _tilted(digits)
+    tilted = tilted_axes(digits)
     taken: Fact = AxesTaken(tilted)
     if _takes_torques(plan):
         taken = AxesAndTurning(convention.positive, convention.turning, tilted)
     return Passage(AxesHeading(), (sentences(taken, *taken_in_tension(plan.system)),))
-
-
-def _tilted(digits: Digits) -> tuple[Tilt, ...]:
-    """The axes along and square to a surface that forces are summed along, that along it first."""
-    equations = [each for step in digits.case.plan.steps for each in step.equations]
-    laid = (each.axis for each in equations if each.axis)
-    axes = [axis for axis in laid if axis.along or axis.square]
-    ways: dict[str, set[Way]] = {}
-    for axis in axes:
-        ways.setdefault(axis.label, set()).add(_way_along(digits, axis))
-    several = any(len(each) > 1 for each in ways.values())
-    tilts = [
-        Tilt(axis.label, axis.along, None if several else _way_along(digits, axis), axis.body)
-        for axis in {axis.label: axis for axis in axes}.values()
-    ]
-    return tuple(sorted(tilts, key=lambda tilt: not tilt.along))
-
-
-def _way_along(digits: Digits, axis: Axis) -> Way:
-    return way_of(float(evaluate(axis.direction, digits.case.values)))
 
 
 def _steps(
@@ -344,7 +322,7 @@ def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
     )
     parts: list[Part] = [opening]
     for step in steps:
-        parts += [*_axis(digits, step), *_worked(digits, step)]
+        parts += [*axis_part(digits, step), *_worked(digits, step)]
     alone = len(system.bodies) == 1
     yield Passage(ForceHeading(() if alone else equation.bodies), tuple(parts))
 
@@ -373,24 +351,6 @@ def _after(digits: Digits, step: Step) -> Iterator[Part]:
         usual = digits.rounded(digits.case.values[step.unknown], digits.unit_of(step.unknown))
         if not same_amount(usual, digits.final(step.unknown)):
             yield sentences(RoundedWithin(find.form is Form.LARGEST))
-
-
-def _axis(digits: Digits, step: Step) -> Iterator[Part]:
-    """Which way a tilted axis runs."""
-    axis = step.equation.axis
-    if axis is None or axis in (X, Y):
-        return
-    way = _way_along(digits, axis)
-    missing = _unknown_silent(digits, step)
-    yield sentences(AxisTilted(axis.label, axis.along, way, missing, axis.element, axis.body))
-
-
-def _unknown_silent(digits: Digits, step: Step) -> tuple[Expression, ...]:
-    """Forces of unknown size that a balance does not hold."""
-    system = digits.case.system
-    sizes = (system.force(id).magnitude for id in step.equation.silent)
-    unknown = set(system.unknowns)
-    return tuple(dict.fromkeys(size for size in sizes if names_in(size) & unknown))
 
 
 def _condition_passage(digits: Digits, step: Step) -> Passage:

@@ -47,7 +47,7 @@ GUARDS: Final[dict[str, tuple[str, ...]]] = {
     "bank": (_READ_ALOUD, _LOOKED_AT, "published", "problem", "cli/test_check.py"),
     # builds run as a user runs them, and what is told when one fails
     "build": (
-        "cli/test_build.py", "cli/test_print_run.py", "cli/test_solutions.py",
+        "cli/test_build.py", "cli/test_draft.py", "cli/test_print_run.py", "cli/test_solutions.py",
         "cli/test_failure.py", "hostile/test_places.py",
     ),
     "cli": ("hostile/test_commands.py", "hostile/test_output.py", "hostile/test_places.py"),

@@ -34,6 +34,7 @@ from probgen.wording.facts.balance import (
     ForceSplit,
     ForcesZero,
     GoOnWith,
+    Leaning,
     MemberIdle,
     MemberSense,
     MembersPull,
@@ -297,6 +298,17 @@ def force_split(fact: ForceSplit, nouns: Nouns) -> Inlines:
 def conditions_hold(fact: ConditionsHold, nouns: Nouns) -> Inlines:
     reasons = dict.fromkeys(reason(id, nouns) for id in fact.conditions)
     return (Text(" ".join(heading(each).rstrip(".") + "." for each in reasons)),)
+
+
+@say.register
+def leaning(fact: Leaning, nouns: Nouns) -> Inlines:
+    return filled(
+        "{F} is at {angle} to {line}{member}.",
+        F=fact.force,
+        angle=fact.angle,
+        line="the line square to " if fact.square else "",
+        member=the_element(fact.member, nouns),
+    )
 
 
 @say.register

@@ -220,6 +220,16 @@ class ConditionsHold(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class Leaning(Fact):
+    """A force at an angle to a member, or to the line square to it."""
+
+    force: Expression
+    angle: Expression
+    member: str
+    square: bool
+
+
+@dataclass(frozen=True, slots=True)
 class AxisTilted(Fact):
     """along: whether the axis runs along the surface, and not square to it; way: its positive.
 

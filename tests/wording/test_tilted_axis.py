@@ -1,0 +1,21 @@
+"""Axes along and square to something that slopes, and the angles of forces to it."""
+
+from __future__ import annotations
+
+from tests.wording.own_telling import told_of
+
+
+def test_forces_at_an_angle_to_a_member_are_told_before_its_axis() -> None:
+    """The load at a rafter's joint, and the strut that falls as steeply as the rafter rises."""
+    (said,) = (line for line in told_of("roof-truss-snow") if "Along the axis" in line)
+    assert said == (
+        "P_1 is at θ to the line square to member AE. F_DE is at 2 θ to member AE. Along the axis "
+        "⊥, square to member AE (up and to the left is positive), F_AE and F_CE do not appear:"
+    )
+
+
+def test_of_a_slope_the_parts_are_told_before() -> None:
+    """The weight's, by the slope's angle."""
+    lines = told_of("crate-ramp-strap")
+    assert not any(" is at " in line and "Along the axis" in line for line in lines)
+    assert any("its parts are" in line for line in lines)
