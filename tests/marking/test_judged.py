@@ -201,7 +201,7 @@ def test_of_ways_to_the_wrong_limit_those_are_named_that_lead_to_all_that_was_ty
     at_strength = 0
     for place, way in enumerate(ways):
         typed = {
-            id: {Place.NUMBER: f"{rows[id][place, 0]:.5g}", Place.UNIT: unit.name if unit else ""}
+            id: {Place.NUMBER: f"{rows[id][place, 0]:#.5g}", Place.UNIT: unit.name if unit else ""}
             for id, unit in numbers.items()
         }
         (answers,) = judged(problem, [own], [typed], 10, Policy())
