@@ -46,6 +46,15 @@ def test_a_flat_drawing_has_it_beside_it() -> None:
     assert arrow.tail.real > gate.right
 
 
+@pytest.mark.parametrize("size", [110 + 20j, 20 + 90j], ids=["low", "narrow"])
+def test_beside_a_drawing_too_low_or_too_narrow_for_it(size: complex) -> None:
+    field = Field()
+    field.add(polygon([0j, 1 + 0j, 1j], HEAVY), polygon([size, size - 1, size - 1j], HEAVY))
+    draw_north(field, lambda fact: "N")
+    (arrow,) = (each for each in field.shapes if isinstance(each, Arrow))
+    assert arrow.tail.real > size.real
+
+
 AROUND = [polygon([at, at + 1, at + 1j], HEAVY) for at in (0j, 90 + 118j, 198 + 60j)]
 UPPER_LEFT, UPPER_RIGHT = (
     polygon([at, at + 14, at + 14 + 38j], HEAVY) for at in (1 + 81j, 185 + 81j)
