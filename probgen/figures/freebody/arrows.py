@@ -42,7 +42,7 @@ _CLOSE: Final = 10.0  # two arrows this near leave no room for a symbol between 
 _CROWDED: Final = 8.0  # what that costs
 _CROSSED: Final = 55.0  # what it costs to cross another arrow
 _TOUCHED: Final = 12.0  # what it costs to come within a few pt of one
-_ROUNDS: Final = 3  # how often arrows that cross are laid out anew
+_ROUNDS: Final = 4  # how often arrows that have no good place are laid out anew
 _DOTTED: Final = Pen(0.3, 0.9, 1.6)
 
 
@@ -112,16 +112,19 @@ class Arrows:
 
     def add(self, forces: Sequence[Force]) -> None:
         """Draw forces one after the other, each off its point only where it would lie on another
-        arrow; one that finds no good place is tried again before all others.
+        arrow; one that finds no good place is tried again before all others, then ending at its
+        point.
         """
         order = list(forces)
         best = latest = self._laid_out(order)
-        for _ in range(_ROUNDS):
+        for attempt in range(_ROUNDS):
             if latest.hemmed is None:
                 break
-            order.remove(latest.hemmed)
-            order.insert(0, latest.hemmed)
-            latest = self._laid_out(order)
+            turned = order[0][0] if attempt % 2 else None
+            if not turned:
+                order.remove(latest.hemmed)
+                order.insert(0, latest.hemmed)
+            latest = self._laid_out(order, turned)
             best = min(best, latest, key=lambda layout: layout.cost)
         self.placed = best.placed
         self.hemmed = best.hemmed is not None and not self.radius  # there is room beside a particle
@@ -131,14 +134,19 @@ class Arrows:
                 self._mark(each.arrow, each.marked)
         self.field.add(*best.edges)
 
-    def _laid_out(self, order: Sequence[Force]) -> _Layout:
-        """Where the arrows go when they are placed in some order."""
+    def _laid_out(self, order: Sequence[Force], turned: Vector | None = None) -> _Layout:
+        """Where the arrows go when they are placed in some order, one of them not from its point
+        if it can be turned.
+        """
         self.placed = []
         cost, hemmed = 0.0, None
         edges: list[Path] = []
         for force in order:
             whole, legs = force
-            arrow, own = self._best(self._trials(whole), partial(self._trouble_with, force))
+            arrow, own = self._best(
+                self._trials(whole, whole is turned and not whole.leaves),
+                partial(self._trouble_with, force),
+            )
             cost += own
             if hemmed is None and own >= _CROSSED:
                 hemmed = force
@@ -204,18 +212,18 @@ class Arrows:
         if strokes:
             self.field.add(Path(strokes, MEDIUM, Tag(What.PAIR, force)))
 
-    def _trials(self, vector: Vector) -> Iterator[tuple[Arrow, float]]:
+    def _trials(self, vector: Vector, turned: bool = False) -> Iterator[tuple[Arrow, float]]:
         """Where a force's arrow may go with what that costs, best first.
 
         From its point, or, unless a bar pulls, with its head there; beside a particle; last
-        further along its line.
+        further along its line.  turned: not from its point.
         """
         spot = vector.at * self.scale
         unit = heading(vector.direction)
         step = unit * self._length(vector)
         falls = abs(vector.direction - 270.0) < 0.01  # what weighs hangs from its point
         ends = _FROM_ABOVE if falls else _PULLED if vector.pulls else 0.0
-        tails = [(spot, _PRESSED if vector.presses else 0.0)]
+        tails = [] if turned else [(spot, _PRESSED if vector.presses else 0.0)]
         if not vector.leaves:
             tails.append((spot - step, ends))
         for shift in _ASIDE if self.radius else ():
