@@ -173,7 +173,8 @@ def _first(
     A number stands between its two lines if there is room, beside the end of its arc if not.
     """
     narrow = abs(corner.sweep) < _NARROW
-    steps = (_RADII, _WIDE_RADII) if narrow else ((*_RADII, *_WIDE_RADII),)
+    further = () if narrow else [each for each in _WIDE_RADII if _reaches(field, corner, each)]
+    steps = (*_RADII, *further), _WIDE_RADII
     shares = _NEAR_END if corner.reflex else _MIDDLE if narrow else _WITHIN
     clear: list[float] = []  # an arc through a wall is worse than one with its number outside
     for radii in (_small(field, corner),) if corner.reflex else steps:
@@ -191,6 +192,12 @@ def _first(
                 if fits(radius, box):
                     return radius, box
     return None
+
+
+def _reaches(field: Field, corner: _Corner, radius: float) -> bool:
+    """Whether what an angle opens to is drawn as far from its vertex as an arc."""
+    (arm,) = _arm(corner.at, radius, corner.reference + corner.sweep, "").lines
+    return not _is_bare(field, *arm)
 
 
 def _small(field: Field, corner: _Corner) -> list[float]:

@@ -64,6 +64,14 @@ def test_number_stands_between_its_lines_where_they_are_wide_enough_further_out(
     assert not [shape for shape in field.shapes if shape.tag.what is What.LEADER]
 
 
+def test_an_arc_is_no_wider_than_the_line_it_ends_at_is_long() -> None:
+    field = Field()
+    field.add(line(-90 + 0j, 90 + 0j, HEAVY), line(0j, heading(16.0) * 38.0, HEAVY))
+    draw_angle(field, 0j, 0.0, 16.0, number(20), "theta", reference_drawn=True)
+    (arc,) = [shape for shape in field.shapes if isinstance(shape, Arc)]
+    assert arc.radius < 38.0
+
+
 def test_a_line_leads_to_its_arc_from_a_number_outside() -> None:
     field = Field()
     field.add(line(-90 + 0j, 90 + 0j, HEAVY), line(0j, heading(14.0) * 90.0, HEAVY))
