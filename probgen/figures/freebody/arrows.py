@@ -28,7 +28,7 @@ from probgen.figures.paper.segment import crosses
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.situation.shape import encloses
 
-_ASIDE: Final = (3.0, 5.5, 8.0, 11.0)  # how far beside its point an arrow may go, pt
+_ASIDE: Final = (3.0, 5.5, 8.0, 11.0)  # how far beside a particle an arrow may go, pt
 _BESIDE: Final = 50.0  # what that costs it, besides the way; more than two arrows that adjoin
 _FURTHER: Final = 70.0  # what it costs to begin beyond another arrow on the same line
 _APART: Final = 5.0  # the least between two arrows side by side, pt
@@ -42,7 +42,7 @@ _CLOSE: Final = 10.0  # two arrows this near leave no room for a symbol between 
 _CROWDED: Final = 8.0  # what that costs
 _CROSSED: Final = 55.0  # what it costs to cross another arrow
 _TOUCHED: Final = 12.0  # what it costs to come within a few pt of one
-_ROUNDS: Final = 3  # how often arrows that cross are laid out anew
+_ROUNDS: Final = 4  # how often arrows that have no good place are laid out anew
 _DOTTED: Final = Pen(0.3, 0.9, 1.6)
 
 
@@ -67,13 +67,13 @@ class Placed:
 
 @dataclass(frozen=True, slots=True)
 class _Layout:
-    """Arrows in their places: what that costs, and the first force that crosses one before it.
+    """Arrows in their places: what that costs, and the first force that has no good one left.
 
     edges: what completes the rectangles about forces with components.
     """
 
     cost: float
-    crossed: Force | None
+    hemmed: Force | None
     placed: list[Placed]
     edges: tuple[Path, ...]
 
@@ -84,7 +84,8 @@ class Arrows:
     outline: the spots the body's axis runs through, or the corners of a solid; points: where
     forces act; scale: pt for each metre; lengths: of the arrows; marks: how many strokes mark a
     force as one of a pair, by its id; share: how long all arrows are, of their usual length;
-    radius: of a particle's ring (pt), beyond which arrows begin that are set beside another.
+    radius: of a particle's ring (pt), beyond which arrows begin that are set beside another; 0 for
+    an extended body, on which every arrow lies on the force's line of action.
     """
 
     def __init__(
@@ -107,45 +108,55 @@ class Arrows:
         self.share = share
         self.radius = radius
         self.placed: list[Placed] = []
+        self.hemmed = False  # whether one of them crosses another or lies on it, or on its point
 
     def add(self, forces: Sequence[Force]) -> None:
         """Draw forces one after the other, each off its point only where it would lie on another
-        arrow; one that would cross another is tried again before all others.
+        arrow; one that finds no good place is tried again before all others, then ending at its
+        point.
         """
         order = list(forces)
         best = latest = self._laid_out(order)
-        for _ in range(_ROUNDS):
-            if latest.crossed is None:
+        for attempt in range(_ROUNDS):
+            if latest.hemmed is None:
                 break
-            order.remove(latest.crossed)
-            order.insert(0, latest.crossed)
-            latest = self._laid_out(order)
+            turned = order[0][0] if attempt % 2 else None
+            if not turned:
+                order.remove(latest.hemmed)
+                order.insert(0, latest.hemmed)
+            latest = self._laid_out(order, turned)
             best = min(best, latest, key=lambda layout: layout.cost)
         self.placed = best.placed
+        self.hemmed = best.hemmed is not None and not self.radius  # there is room beside a particle
         for each in best.placed:
             self.field.add(each.arrow)
             if not each.component:
                 self._mark(each.arrow, each.marked)
         self.field.add(*best.edges)
 
-    def _laid_out(self, order: Sequence[Force]) -> _Layout:
-        """Where the arrows go when they are placed in some order."""
+    def _laid_out(self, order: Sequence[Force], turned: Vector | None = None) -> _Layout:
+        """Where the arrows go when they are placed in some order, one of them not from its point
+        if it can be turned.
+        """
         self.placed = []
-        cost, crossed = 0.0, None
+        cost, hemmed = 0.0, None
         edges: list[Path] = []
         for force in order:
             whole, legs = force
-            arrow, own = self._best(self._trials(whole), partial(self._trouble_with, force))
+            arrow, own = self._best(
+                self._trials(whole, whole is turned and not whole.leaves),
+                partial(self._trouble_with, force),
+            )
             cost += own
-            if crossed is None and any(_cross(arrow, each.arrow) for each in self.placed):
-                crossed = force
+            if hemmed is None and own >= _CROSSED:
+                hemmed = force
             sides = self._sides(arrow, whole, legs) if legs else ()
             self.placed.append(Placed(arrow, whole, marked=legs[0].id if legs else whole.id))
             for side, leg in zip(sides, legs, strict=True):
                 named = Arrow(side.tail, side.head, DASHED, Tag(What.COMPONENT, leg.id), 5.0, 3.6)
                 self.placed.append(Placed(named, leg, component=True, of=whole.id))
                 edges.append(_edge(arrow, side, Tag(What.RECTANGLE, whole.id)))
-        return _Layout(cost, crossed, self.placed, tuple(edges))
+        return _Layout(cost, hemmed, self.placed, tuple(edges))
 
     def shows_legs(self, whole: Vector, legs: Sequence[Vector]) -> bool:
         """Whether the components of a force are long enough to be sides of a rectangle."""
@@ -201,21 +212,21 @@ class Arrows:
         if strokes:
             self.field.add(Path(strokes, MEDIUM, Tag(What.PAIR, force)))
 
-    def _trials(self, vector: Vector) -> Iterator[tuple[Arrow, float]]:
+    def _trials(self, vector: Vector, turned: bool = False) -> Iterator[tuple[Arrow, float]]:
         """Where a force's arrow may go with what that costs, best first.
 
-        From its point, or, unless a bar pulls, with its head there; beside it; last further along
-        its line.
+        From its point, or, unless a bar pulls, with its head there; beside a particle; last
+        further along its line.  turned: not from its point.
         """
         spot = vector.at * self.scale
         unit = heading(vector.direction)
         step = unit * self._length(vector)
         falls = abs(vector.direction - 270.0) < 0.01  # what weighs hangs from its point
         ends = _FROM_ABOVE if falls else _PULLED if vector.pulls else 0.0
-        tails = [(spot, _PRESSED if vector.presses else 0.0)]
+        tails = [] if turned else [(spot, _PRESSED if vector.presses else 0.0)]
         if not vector.leaves:
             tails.append((spot - step, ends))
-        for shift in _ASIDE:
+        for shift in _ASIDE if self.radius else ():
             beyond = spot + unit * self.radius
             tails += [(beyond + unit * 1j * side, _BESIDE + 3 * shift) for side in (shift, -shift)]
         for each in self.placed:
@@ -256,14 +267,6 @@ def _edge(arrow: Arrow, side: Arrow, tag: Tag) -> Path:
     return Path(((opposite, opposite + step),), _DOTTED, tag)
 
 
-def _cross(one: Arrow, other: Arrow) -> bool:
-    """Whether two arrows meet elsewhere than at their ends."""
-    a, b, c, d = one.tail, one.head, other.tail, other.head
-    if min(abs(a - c), abs(a - d), abs(b - c), abs(b - d)) < 1.0:
-        return False
-    return crosses((a.real, a.imag, b.real, b.imag), (c.real, c.imag, d.real, d.imag))
-
-
 def _clash(one: Arrow, other: Arrow) -> float:
     """What two arrows' nearness costs: lying on each other most, crossing some."""
     a, b, c, d = one.tail, one.head, other.tail, other.head
@@ -275,11 +278,18 @@ def _clash(one: Arrow, other: Arrow) -> float:
         opposed = turn > 90.0 and abs(a - c) < 1.0
         if opposed or near >= _CLOSE:
             return 0.0
-        return 100.0 if near < _APART else _CROWDED
+        return _CROWDED if near >= _APART or _in_line(one, other) else 100.0
     if min(abs(a - c), abs(a - d), abs(b - c), abs(b - d)) < 1.0:
         return 0.0
     crossed = crosses((a.real, a.imag, b.real, b.imag), (c.real, c.imag, d.real, d.imag))
     return _CROSSED if crossed else _TOUCHED if near < 4.0 else 0.0
+
+
+def _in_line(one: Arrow, other: Arrow) -> bool:
+    """Whether one of two arrows that run alike begins where the other ends, or beyond that."""
+    way = (one.head - one.tail) / abs(one.head - one.tail)
+    ends = [dot(end - one.tail, way) for end in (other.tail, other.head)]
+    return max(ends) < 0.5 or min(ends) > abs(one.head - one.tail) - 0.5
 
 
 def _adjoin(a: float, b: float, c: float, d: float) -> bool:

@@ -131,7 +131,9 @@ def free_body(
 
 
 def _best(shown: _Shown) -> Scene:
-    """The diagram with the longest arrows among those that fit and have a place for every label."""
+    """The diagram with the longest arrows among those that fit and have a place for every arrow
+    and every label.
+    """
     places = shown.measured.outline(shown.body)
     core = _core([*places, *(vector.at for vector in shown.forces)])
     room = complex(WIDTH, UPRIGHT if core.imag > _UPRIGHT * core.real else HEIGHT)
@@ -268,7 +270,8 @@ class _Diagram:
         letters = [points.get(vector.at, "") for vector in shown]
         words = self.tell(diagram_shown(self.body, shown, letters))
         shapes = tuple(self.field.shapes)
-        return Scene(shapes, self.field.box, self.scale, words, self.lettering.strained)
+        strained = self.lettering.strained + self.arrows.hemmed
+        return Scene(shapes, self.field.box, self.scale, words, strained)
 
     def _spot(self, place: complex) -> Spot:
         return place * self.scale

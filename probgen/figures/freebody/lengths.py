@@ -12,7 +12,7 @@ from typing import Final
 
 from probgen.figures.measured.survey import Survey
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.dimension_line import draw_length
+from probgen.figures.paper.dimension_line import draw_length, strips
 from probgen.figures.paper.placement import around
 from probgen.figures.paper.scene import FINE, REFERENCE, Path, Spot, bearing, dot, heading, line
 from probgen.figures.paper.tag import Tag, What
@@ -144,11 +144,14 @@ def draw_reaches(field: Field, found: tuple[Reach, ...], scale: float, half: flo
 
     scale: pt for each metre; half: half the body's thickness, pt.
     """
+    ends = [(reach.start * scale, reach.end * scale) for reach in found]
+    shown = [
+        each for each in zip(found, ends, strict=True) if abs(each[1][1] - each[1][0]) >= _LEAST
+    ]
     strained = 0
-    for reach in found:
-        start, end = reach.start * scale, reach.end * scale
-        if abs(end - start) >= _LEAST:
-            strained += not draw_length(field, start, end, reach.length, reach.tag, half)
+    for number, (reach, measured) in enumerate(shown, start=1):
+        due = [strip for _, later in shown[number:] for strip in strips(*later, half)]
+        strained += not draw_length(field, *measured, reach.length, reach.tag, half, due)
     return strained
 
 

@@ -9,7 +9,7 @@ from itertools import pairwise, product
 from typing import Final
 
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.placement import around, beside, set_in
+from probgen.figures.paper.placement import GAP, around, beside, set_in
 from probgen.figures.paper.scene import (
     FINE,
     REFERENCE,
@@ -18,6 +18,7 @@ from probgen.figures.paper.scene import (
     Path,
     Spot,
     Text,
+    bearing,
     heading,
     line,
 )
@@ -27,12 +28,16 @@ from probgen.figures.paper.tag import Tag, What
 _RADII: Final = (17.0, 21.0, 25.0, 14.0, 30.0, 36.0)
 _WIDE_RADII: Final = (44.0, 54.0, 66.0)  # for where nothing nearer will do
 _BEYOND: Final = (3.0, 5.0, 8.0)  # how far beyond its arc a number stands, pt
+_NARROW: Final = 15.0  # of less than this there is no room between the lines, degrees
+_MIDDLE: Final = (0.5,)
+_WITHIN: Final = (0.5, 0.4, 0.6, 0.3, 0.7)  # where between its lines a number may stand
 _NEAR_END: Final = (0.9, 0.8, 0.7, 0.6, 0.5)  # where along one of more than half a turn
 _ASIDE: Final = 8.0  # how far from the end of its arc a number stands that has no room within, pt
 _PAST_ARC: Final = 14.0  # how far a reference line runs on beyond its arc, pt
 _CHORD: Final = 12.0  # arcs are looked at in straight pieces of about this length, pt
 _MEMBER: Final = 4.8  # half the thickness of most of what an angle's lines run in, pt
 _MOST_SHORT: Final = 0.35  # of an arc, that may lie within its lines' members at either end
+_LEAST_LED: Final = 2.0  # a line from a number to its arc, pt
 _CLEAR: Final = 1.5  # between the number and its own lines, pt
 
 
@@ -56,6 +61,11 @@ class _Corner:
     def on(self, radius: float, share: float) -> Spot:
         """The spot some share along the arc."""
         return self.at + radius * heading(self.reference + self.sweep * share)
+
+    def holds(self, spot: Spot) -> bool:
+        """Whether a spot lies between the two lines."""
+        turn = (bearing(spot - self.at) - self.reference) * math.copysign(1.0, self.sweep)
+        return turn % 360.0 < abs(self.sweep)
 
     def end(self, radius: float) -> Spot:
         """Where the reference line ends."""
@@ -108,6 +118,16 @@ def draw_angle(
         field.add(line(at, corner.end(radius), REFERENCE, Tag(What.REFERENCE, tag)))
     field.add(*bare)
     field.add(set_in(text, box, Tag(What.LABEL, tag)))
+    if not corner.holds(box.centre):
+        _lead(field, corner, radius, box, tag)
+
+
+def _lead(field: Field, corner: _Corner, radius: float, box: Box, tag: str) -> None:
+    """A thin line to an arc from its number, which stands outside its two lines."""
+    end = corner.on(radius, 0.5)
+    start = box.grown(GAP + 0.1).nearest(end)
+    if abs(end - start) > _LEAST_LED and not field.hits_label(start, end):
+        field.add(line(start, end, FINE, Tag(What.LEADER, Tag(What.LABEL, tag))))
 
 
 def _sweep(reference: float, direction: float, reflex: bool) -> float:
@@ -148,14 +168,20 @@ def _setting(
 def _first(
     field: Field, corner: _Corner, text: Text, fits: Callable[[float, Box], bool]
 ) -> tuple[float, Box] | None:
-    """The first radius whose arc strikes nothing with a box near it that fits; None for none."""
+    """The first radius whose arc strikes nothing with a box near it that fits; None for none.
+
+    A number stands between its two lines if there is room, beside the end of its arc if not.
+    """
+    narrow = abs(corner.sweep) < _NARROW
+    further = () if narrow else [each for each in _WIDE_RADII if _reaches(field, corner, each)]
+    steps = (*_RADII, *further), _WIDE_RADII
+    shares = _NEAR_END if corner.reflex else _MIDDLE if narrow else _WITHIN
     clear: list[float] = []  # an arc through a wall is worse than one with its number outside
-    for radii in (_small(field, corner),) if corner.reflex else (_RADII, _WIDE_RADII):
+    for radii in (_small(field, corner),) if corner.reflex else steps:
         for radius in radii:
             if _struck(field, corner, radius) and not corner.reflex:
                 continue
             clear.append(radius)
-            shares = _NEAR_END if corner.reflex else (0.5,)
             for share, distance in product(shares, _BEYOND):
                 way = corner.reference + corner.sweep * share
                 box = beside(text, corner.at, way, radius + distance)
@@ -166,6 +192,12 @@ def _first(
                 if fits(radius, box):
                     return radius, box
     return None
+
+
+def _reaches(field: Field, corner: _Corner, radius: float) -> bool:
+    """Whether what an angle opens to is drawn as far from its vertex as an arc."""
+    (arm,) = _arm(corner.at, radius, corner.reference + corner.sweep, "").lines
+    return not _is_bare(field, *arm)
 
 
 def _small(field: Field, corner: _Corner) -> list[float]:

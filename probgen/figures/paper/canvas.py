@@ -57,6 +57,11 @@ class Ray:
         edges = (edge for ends in self.hidden for edge in ends)
         return max((each for each in (*self.met, *edges) if each <= reach), default=0.0)
 
+    def first(self) -> float:
+        """Where the first stroke or edge of a label is met; 0 if none is."""
+        edges = (edge for ends in self.hidden for edge in ends)
+        return min((*self.met, *edges), default=0.0)
+
     def hides(self, first: float, last: float) -> bool:
         """Whether the part between two distances runs through a label."""
         return any(low < last and first < high for low, high in self.hidden)
@@ -192,16 +197,19 @@ class Field:
         piece = _piece(start, end)
         return any(meets(piece, wide) for wide in self._wide)
 
-    def hits(self, start: Spot, end: Spot, what: What, apart: Box) -> bool:
-        """Whether the straight piece meets a shape of a kind that is not all within a box."""
+    def hits(self, start: Spot, end: Spot, what: What, apart: Box, least: int = 1) -> bool:
+        """Whether the straight piece meets a shape of a kind that is not all within a box.
+
+        least: how many of its edges; two of an outline that it runs right through.
+        """
         piece = _piece(start, end)
-        shapes = (each for each in self.shapes if each.tag.what is what)
-        return any(
-            crosses(piece, edge)
-            for shape in shapes
-            if not isinstance(shape, Label) and not apart.holds(bounds([shape]))
-            for edge in (*segments(shape), *_edges(segments(shape), shape))
-        )
+        for shape in self.shapes:
+            if shape.tag.what is what and not isinstance(shape, Label):
+                pieces = segments(shape)
+                met = sum(crosses(piece, edge) for edge in (*pieces, *_edges(pieces, shape)))
+                if met >= least and not apart.holds(bounds([shape])):
+                    return True
+        return False
 
     def ray(self, start: Spot, end: Spot) -> Ray:
         """What is met on the way from one spot to another."""
@@ -212,7 +220,9 @@ class Field:
         for wide in self._wide:
             if meets(piece, wide):
                 sides = [edge for edge in edges(wide) if crosses(piece, edge)]
-                reached = [meeting(piece, edge) * length for edge in sides] or [0.0, length]
+                reached = [meeting(piece, edge) * length for edge in sides]
+                reached += [0.0] if wide.gap(_spot(start)) == 0.0 else []
+                reached += [length] if wide.gap(_spot(end)) == 0.0 else []
                 hidden.append((min(reached), max(reached)))
         return Ray(met, tuple(hidden), tuple(_along(start, end, strokes)))
 
@@ -225,6 +235,10 @@ class Field:
         label = set_in(text, box, tag, size)
         self.add(label)
         return label
+
+
+def _spot(spot: Spot) -> Box:
+    return Box(spot.real, spot.imag, spot.real, spot.imag)
 
 
 def _piece(start: Spot, end: Spot) -> Segment:

@@ -3,13 +3,23 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from functools import cache
 from typing import Final, NamedTuple
 
 from probgen.figures.paper.canvas import Field, Ray
 from probgen.figures.paper.placement import GAP, about, around, past, set_in
-from probgen.figures.paper.scene import FINE, Arrow, Box, Spot, Text, bearing, dot, line
+from probgen.figures.paper.scene import (
+    FINE,
+    Arrow,
+    Box,
+    Segment,
+    Spot,
+    Text,
+    bearing,
+    dot,
+    line,
+)
 from probgen.figures.paper.segment import meets
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.paper.type_metrics import Extent, extent
@@ -18,29 +28,38 @@ _HEAD: Final = 4.0  # length of a dimension's arrow head, pt
 _WIDTH: Final = 1.9
 _SHAFT: Final = 7.0  # the least line on either side of a number in its break, pt
 _TAIL: Final = 11.0  # length of an arrow that points at a short distance from outside, pt
+_LED: Final = 7.0  # how far a line with heads within runs on to a number past its end, pt
+_STEEP: Final = 0.3  # cosine of the slope from which a number past a line's end is centred on it
 _ASIDE: Final = 4.0  # from a line to a number beside it, pt
 _SHARES: Final = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)  # where along the line the number may stand
 _UNBROKEN: Final = 60.0  # what a number costs that stands outside a line it would go into, pt
 _CLEAR: Final = 2.5  # gap between the object and its extension line, pt
 _PAST: Final = 2.5  # how far an extension line runs past the dimension line, pt
 _STUB: Final = 4.0  # the least of an extension line that is left where it begins late, pt
+_RESUMED: Final = 9.0  # the same beyond a label, pt
+_BEGUN: Final = 6.0  # the least of one that is drawn before what breaks it, pt
 _OFFSETS: Final = (16.0, 25.0, 34.0, 43.0, 52.0, 61.0, 70.0, 80.0, 92.0, 105.0, 125.0, 150.0)
 _CROSSED: Final = 45.0  # what a dimension line's crossing of a stroke costs, in pt of offset
 _UPPER: Final = 25.0  # what lying above the object costs
 _CONTINUED: Final = 15.0  # what is saved by going on along a dimension line that is there
 _STARTED_LATE: Final = 5.0  # what an extension line costs that cannot begin at its point, in pt
+_HIDDEN: Final = 40.0  # what one costs that a label hides at its point, or parts from another's
+_IN_THE_WAY: Final = 15.0  # what a number costs where extension lines are still to be drawn, in pt
+_STRIP: Final = 60.0  # how far beside what is measured an extension line is expected to run, pt
 
 
 class _Setting(NamedTuple):
     """A way to set the number on a dimension line: its box, what it costs, the line's pieces.
 
-    pieces: from tail to head; both: a single one has heads at both of its ends.
+    pieces: from tail to head; both: a single one has heads at both of its ends; led: what runs on
+    from a head to the number.
     """
 
     box: Box
     cost: float
     pieces: tuple[tuple[Spot, Spot], ...]
     both: bool = False
+    led: tuple[tuple[Spot, Spot], ...] = ()
 
 
 class _Place(NamedTuple):
@@ -52,11 +71,18 @@ class _Place(NamedTuple):
 
 
 def draw_length(
-    field: Field, start: Spot, end: Spot, text: Text, tag: str, half: float = 0.0
+    field: Field,
+    start: Spot,
+    end: Spot,
+    text: Text,
+    tag: str,
+    half: float = 0.0,
+    due: Sequence[Segment] = (),
 ) -> bool:
     """Add the dimension of the distance from start to end, parallel to it.
 
     half: half the thickness of the object measured (pt), which extension lines keep clear of.
+    due: along what extension lines are still to be drawn, which the number leaves free if it can.
     The offset and side are those that meet the fewest other strokes; the label meets none.
     Whether there was such a place; the number stands apart from its line where there was none.
     """
@@ -73,13 +99,13 @@ def draw_length(
         if best and best[0] <= cost:
             break  # the cheapest come first, and most are never looked at
         place = _place((start, end), step, half, cost, rays(step / abs(step)))
-        setting = _setting(field, place, room) if place else None
+        setting = _setting(field, place, room, due) if place else None
         if place and setting and (best is None or place.cost + setting.cost < best[0]):
             best = (place.cost + setting.cost, place, setting)
     _, place, setting = best or _forced(field, start, end, text)
     field.measures.append(place.ends)
     drawn = Tag(What.DIMENSION, tag)
-    field.add(*(line(*ends, FINE, drawn) for ends in place.extensions))
+    field.add(*(line(*ends, FINE, drawn) for ends in (*place.extensions, *setting.led)))
     for tail, head in setting.pieces:
         field.add(Arrow(tail, head, FINE, drawn, _HEAD, _WIDTH, both=setting.both))
     field.add(set_in(text, setting.box, Tag(What.LABEL, tag)))
@@ -126,40 +152,69 @@ def _place(
         part = _extension(ray, abs(step) - half - _CLEAR)
         if part is None:
             return None
-        first, last, late = part
+        stretches, late = part
         cost += late
-        if first < last:
-            bottom = spot + side * (half + _CLEAR)
-            extensions.append((bottom + side * first, bottom + side * last))
+        bottom = spot + side * (half + _CLEAR)
+        extensions += [(bottom + side * first, bottom + side * last) for first, last in stretches]
     return _Place(cost, (measured[0] + step, measured[1] + step), tuple(extensions))
 
 
-def _extension(ray: Ray, reach: float) -> tuple[float, float, float] | None:
-    """From where to where along a ray an extension line runs (pt), and what that costs.
+def _extension(ray: Ray, reach: float) -> tuple[tuple[tuple[float, float], ...], float] | None:
+    """From where to where along a ray the pieces of an extension line run (pt), and what they cost.
 
-    It begins beyond what it would cross, or where a wall's face or a hanging rope ends that serves
-    as its first part.  None where a label is in its way.  reach: as far as the dimension line.
+    It is broken where it would cross something, or begins beyond that, or where a wall's face or a
+    hanging rope ends that serves as its first part.  None where no piece is left at the dimension
+    line.  reach: as far as that.
     """
     last = reach + _PAST
     covered, met = ray.covered(reach), ray.last(last)
     if covered >= last:
-        return covered, last, 0.0
+        return (), 0.0
     first = covered or (met + _CLEAR if met else 0.0)
     if ray.hides(first, last) or (first > last - _STUB and not covered):
         return None
-    return first, last, 0.0 if covered or not met else _STARTED_LATE + 0.5 * met
+    if covered or not met:
+        return ((first, last),), 0.0
+    hidden, begun = ray.hides(0.0, first), ray.first() - _CLEAR
+    if hidden and first > last - _RESUMED:
+        return None
+    shared = any(end > _BEGUN for _, end in ray.along)  # with another's extension line
+    cost = _STARTED_LATE + (_HIDDEN if hidden and (shared or begun < _BEGUN) else 0.0)
+    if begun >= _BEGUN:
+        return ((0.0, begun), (first, last)), cost
+    return ((first, last),), cost + 0.5 * met
 
 
-def _setting(field: Field, place: _Place, room: Extent) -> _Setting | None:
-    """The first way to set the number that is free, None when none is."""
+def _setting(field: Field, place: _Place, room: Extent, due: Sequence[Segment]) -> _Setting | None:
+    """The best way to set the number that is free, None when none is."""
+    best: _Setting | None = None
     for setting in _settings(*place.ends, room.width, room.height + room.depth):
+        if best and best.cost <= setting.cost:
+            break  # the cheapest come first
         if (
             field.is_free(setting.box)
             and _off(setting.box, (*place.extensions, *setting.pieces))
-            and not any(field.hits_label(*ends) for ends in setting.pieces)
+            and not any(field.hits_label(*ends) for ends in (*setting.pieces, *setting.led))
+            and not any(field.crossings(*ends) for ends in setting.led)
         ):
-            return setting
-    return None
+            wide = setting.box.grown(GAP)
+            hides = any(meets(piece, wide) for piece in due)
+            setting = setting._replace(cost=setting.cost + _IN_THE_WAY * hides)
+            best = setting if best is None or setting.cost < best.cost else best
+    return best
+
+
+def strips(start: Spot, end: Spot, half: float, reach: float = _STRIP) -> list[Segment]:
+    """About where the extension lines of a length will run, on both of its sides.
+
+    half: as in `draw_length`; reach: how far beside that, pt.
+    """
+    found = []
+    for side in _sides(start, end):
+        for spot in (start, end):
+            near, far = spot + side * half, spot + side * (half + reach)
+            found.append((near.real, near.imag, far.real, far.imag))
+    return found
 
 
 def _continues(field: Field, start: Spot, end: Spot) -> bool:
@@ -195,9 +250,17 @@ def _settings(start: Spot, end: Spot, width: float, height: float) -> Iterator[_
     for way in (unit * -1j, unit * 1j):
         box = past((start + end) / 2, way, _ASIDE, width, height)
         yield _Setting(box, 2.0 + aside, pieces, both=within)
-    for tip, way in ((end + tail, unit), (start - tail, -unit)):
-        box = past(tip, way, _ASIDE, width, height)
-        yield _Setting(box, 5.0 + aside, pieces, both=within)
+    for head, way in ((end, unit), (start, -unit)):
+        tip = head + way * (_LED if within else _TAIL)
+        led = ((head, tip),) if within else ()
+        yield _Setting(_landed(tip, way, width, height), 5.0 + aside, pieces, within, led)
+
+
+def _landed(tip: Spot, way: complex, width: float, height: float) -> Box:
+    """A number's box past a line's tip: on the line, or level with the tip of one that slants."""
+    if abs(way.real) < _STEEP:
+        return past(tip, way, _ASIDE, width, height)
+    return past(tip, complex(math.copysign(1.0, way.real), 0.0), _ASIDE, width, height)
 
 
 def _chord(width: float, height: float, unit: complex) -> float:

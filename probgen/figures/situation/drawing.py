@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Mapping
 from dataclasses import replace
 from functools import partial
+from itertools import chain
 from typing import Final
 
 from probgen.bank.depiction import Depictions, Source
@@ -20,7 +21,7 @@ from probgen.figures.measured.states import set_apart
 from probgen.figures.measured.survey import Span, is_told, survey, ways_out
 from probgen.figures.paper.angle import arc_pieces, draw_angle
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.dimension_line import draw_length
+from probgen.figures.paper.dimension_line import draw_length, strips
 from probgen.figures.paper.enlargement import enlarged
 from probgen.figures.paper.scale import POINTLIKE, fits, fitted
 from probgen.figures.paper.scene import (
@@ -86,7 +87,7 @@ _NARROW: Final = 170.0  # width of a situation that may be higher, pt (60 mm)
 _LABELS: Final = 28 + 31j  # what labels and dimension lines usually take beyond the strokes
 _SMALL: Final = 0.5  # of the room, below which lengths are rather told tersely
 _LARGER: Final = 1.3  # by how much a figure told tersely has to gain
-_STRIP: Final = 20.0  # how far beside a body labels leave room for extension lines, pt
+_STRIP: Final = 30.0  # how far beside a body labels leave room for extension lines, pt
 _REFERENCE: Final = 30.0  # the least an angle's reference line reaches, pt
 
 
@@ -361,16 +362,17 @@ class _Situation:
     def _lengths(self) -> bool:
         """The named lengths, the shortest nearest; whether each found a place of its own."""
         measures = sorted(self.shown.spans, key=lambda span: abs(span.end - span.start))
-        placed = True
-        for span in measures:
+        placed, due = True, [strips(*self._measured(span)) for span in measures]
+        for number, span in enumerate(measures, start=1):
             name = self.system.variables[span.id].as_name
             text: Text = self.stage.text(name)
             if self.shown.terse and isinstance(text, Stated):
                 text = text.number
             if self.measured.values[span.id] < 0:  # a place on the other side
                 text = negative(name)
-            start, end = span.start * self.scale, span.end * self.scale
-            placed &= draw_length(self.field, start, end, text, span.id, self._half(span))
+            start, end, half = self._measured(span)
+            rest = list(chain.from_iterable(due[number:]))
+            placed &= draw_length(self.field, start, end, text, span.id, half, rest)
         return placed
 
     def _half(self, span: Span) -> float:
@@ -380,12 +382,9 @@ class _Situation:
 
     def _strips(self) -> list[Segment]:
         """Where extension lines are likely to run, which labels leave free if they can."""
-        strips: list[Segment] = []
-        for span in () if self.lengths_first else self.shown.spans:
-            normal = (span.end - span.start) / abs(span.end - span.start) * 1j
-            reach = self._half(span) + _STRIP
-            for end in (span.start * self.scale, span.end * self.scale):
-                for side in (normal, -normal):
-                    far = end + side * reach
-                    strips.append((end.real, end.imag, far.real, far.imag))
-        return strips
+        spans = () if self.lengths_first else self.shown.spans
+        return [strip for span in spans for strip in strips(*self._measured(span), _STRIP)]
+
+    def _measured(self, span: Span) -> tuple[Spot, Spot, float]:
+        """The ends of a length, and half the thickness of what it is measured along (pt)."""
+        return span.start * self.scale, span.end * self.scale, self._half(span)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from itertools import chain
 from typing import Final
 
@@ -16,6 +17,7 @@ from probgen.figures.situation.carried import Note
 from probgen.quantities.expression import Name
 
 _NEAR: Final = 8.0  # how far from its thing a label is first tried, pt
+_BY: Final = 23.0  # how far from it where no extension line is expected, pt
 _FAR: Final = 40.0  # how far from it at most as long as nothing else is nearer, pt
 _LONG: Final = 110.0  # how far from it at most with a line to it, pt
 _OFF: Final = 14.0  # from a thing to a label that needs a line to it, pt
@@ -24,6 +26,7 @@ _STOUT: Final = 9.0  # half the thickness of a body with room for letters within
 _POINT: Final = 1.2  # radius of the dot at a point where nothing else is, pt
 _CLEAR: Final = GAP + 0.1  # between a label and the line to its thing, pt
 _SHORTEST: Final = 2.0  # a line to a thing that is drawn, pt
+_OTHERS: Final = ((What.LOAD, 1), (What.BODY, 2), (What.MUSCLE, 1))  # and edges a line may not meet
 _MARGIN: Final = 2.0  # by how much a label is nearer to its own thing than to any other, pt
 
 
@@ -35,20 +38,24 @@ def set_notes(
     things: the rectangles around all that could be meant; strips: what is left free if it can be.
     """
     for note in notes:
-        boxes = around(note.text, note.anchors, farthest=_NEAR)
-        near = (box for box in boxes if not any(meets(strip, box) for strip in strips))
+        near = _clear(strips, around(note.text, note.anchors, farthest=_NEAR))
         anywhere = around(note.text, note.anchors)
         if note.thing is None:
             field.place(note.text, chain(near, anywhere), note.tag)
             continue
         others = [thing for thing in things if thing != note.thing]
-        far = around(note.text, note.anchors, farthest=_FAR)
-        own = _led(field, note.thing, _nearer(field, note.thing, others, chain(near, far)))
+        by, far, across = (
+            around(note.text, note.anchors, farthest=away) for away in (_BY, _FAR, _FAR)
+        )
+        own_first = partial(_nearer, field, note.thing, others)
+        beside = _past_others(field, note.thing, own_first(chain(_clear(strips, by), far)))
+        some = chain(own_first(near), beside, own_first(across))
+        own = _led(field, note.thing, some)
         led, again = (
             _with_line(field, note.thing, around(note.text, note.anchors, farthest=_LONG))
             for _ in range(2)
         )
-        clear = _past_loads(field, note.thing, led)
+        clear = _past_others(field, note.thing, led)
         label = field.place(note.text, chain(own, clear, again, anywhere), note.tag)
         away = label.box.gap(note.thing)
         if away > _OFF or any(label.box.gap(other) <= away for other in others):
@@ -119,10 +126,19 @@ def _with_line(field: Field, thing: Box, boxes: Iterable[Box]) -> Iterator[Box]:
             yield box
 
 
-def _past_loads(field: Field, thing: Box, boxes: Iterable[Box]) -> Iterator[Box]:
-    """The boxes from which a line to the thing runs through nobody and no other load."""
+def _clear(strips: Sequence[Segment], boxes: Iterable[Box]) -> Iterator[Box]:
+    """The boxes that leave strips free."""
+    return (box for box in boxes if not any(meets(strip, box) for strip in strips))
+
+
+def _past_others(field: Field, thing: Box, boxes: Iterable[Box]) -> Iterator[Box]:
+    """The boxes from which a line to the thing runs through nobody, no other load, no muscle and
+    not from one side of a body to the other.
+    """
     for box in boxes:
-        if not field.hits(*_line(box, thing), What.LOAD, thing):
+        ends = _line(box, thing)
+        hit = (field.hits(*ends, what, thing, least) for what, least in _OTHERS)
+        if not any(hit):
             yield box
 
 

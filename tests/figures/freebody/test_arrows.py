@@ -1,25 +1,41 @@
-"""Arrows of a free-body diagram: at their points, side by side where they would hide each other."""
+"""Arrows of a free-body diagram: on their lines of action, none hiding another."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from itertools import combinations
 
 import pytest
 
-from probgen.figures.freebody.arrows import Arrows, _clash, _covers, _cross, distance
+from probgen.figures.freebody.arrows import Arrows, _clash, _covers, distance
 from probgen.figures.measured.vector import ArrowScale, Vector
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import HEAVY, Arrow, Path, Spot, heading
 from probgen.figures.paper.segment import crosses
 
 
-def arrows_on(outline: list[Spot], *vectors: Vector, marks: dict[str, int] | None = None) -> Field:
-    field = Field()
-    points = [vector.at for vector in vectors]
-    arrows = Arrows(field, outline, points, 1.0, ArrowScale.of(vectors), marks or {})
+def arrows_on(
+    outline: list[Spot],
+    *vectors: Vector,
+    marks: dict[str, int] | None = None,
+    share: float = 1.0,
+    radius: float = 0.0,
+) -> Field:
+    return laid_out(outline, vectors, marks or {}, share, radius).field
+
+
+def laid_out(
+    outline: list[Spot],
+    vectors: Sequence[Vector],
+    marks: dict[str, int],
+    share: float = 1.0,
+    radius: float = 0.0,
+) -> Arrows:
+    points, scale = [vector.at for vector in vectors], ArrowScale.of(vectors)
+    arrows = Arrows(Field(), outline, points, 1.0, scale, marks, share, radius)
     arrows.add([(vector, ()) for vector in vectors])
-    return field
+    return arrows
 
 
 def drawn(field: Field) -> dict[str, Arrow]:
@@ -34,33 +50,67 @@ BEAM = [0j, 150 + 0j]
 CASE: list[Spot] = [0j, 40 + 0j, 40 + 110j, 110j, 0j]
 
 
-@pytest.mark.parametrize("gap", [0.0, 1.0, 3.0])
-def test_weights_at_one_place_are_drawn_side_by_side(gap: float) -> None:
-    found = drawn(
-        arrows_on(BEAM, force("A", 70 + 0j, 9.0, 270.0), force("B", 70 + gap + 0j, 4.0, 270.0))
-    )
-    one, other = found["force:A"], found["force:B"]
-    assert one.tail == 70 + 0j
-    assert 5.0 <= abs(other.tail.real - one.tail.real) < 9.0
-    assert other.tail.imag == pytest.approx(0.0)
+def test_a_third_force_that_acts_alike_on_a_particle_is_drawn_beside_it() -> None:
+    """Beyond its ring."""
+    alike = [force(id, 0j, size, 270.0) for id, size in (("A", 9.0), ("B", 8.0), ("C", 7.0))]
+    found = drawn(arrows_on([0j], *alike, radius=8.0))
+    assert found["force:A"].tail == 0j
+    assert found["force:B"].head == 0j
+    third = found["force:C"].tail
+    assert 5.0 <= abs(third.real) < 9.0
+    assert third.imag == pytest.approx(-8.0)
+
+
+LADDER = [-20 - 75j, 20 + 75j]
+NEIGHBOURS = [
+    # both from their points, they would run side by side, or the one over the point of the other
+    *[(BEAM, force("A", 70 + 0j, 9.0, 270.0), force("B", 70 + gap, 4.0, 270.0))
+      for gap in (0j, 1 + 0j, 3 + 0j)],
+    (LADDER, force("A", 5 + 20j, 9.0, 270.0), force("B", 0j, 4.0, 270.0)),
+    (CASE, force("A", 20 + 30j, 9.0, 270.0), force("B", 16 + 0j, 9.0, 90.0)),
+    (CASE, force("A", 40 + 30j, 9.0, 0.0), force("B", 40 + 27j, 5.0, 0.0)),
+    # both have to end at their points
+    (CASE, force("A", 23 + 50j, 9.0, 270.0), force("B", 20 + 36j, 5.0, 90.0)),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("outline", "one", "other"), NEIGHBOURS)
+def test_every_force_on_a_body_is_drawn_on_its_line_of_action(
+    outline: list[Spot], one: Vector, other: Vector
+) -> None:
+    """It begins or ends at its point, and lies on no other arrow."""
+    found = drawn(arrows_on(outline, one, other))
+    for vector in (one, other):
+        arrow = found[f"force:{vector.id}"]
+        assert min(abs(arrow.tail - vector.at), abs(arrow.head - vector.at)) < 1e-9
+        assert (arrow.head - arrow.tail) / heading(vector.direction) == pytest.approx(
+            abs(arrow.head - arrow.tail)
+        )
+    assert _clash(*found.values()) < 10.0
+
+
+PILED = (
+    force("low", 20 + 20j, 30.0, 270.0),
+    force("middle", 20 + 60j, 25.0, 270.0),
+    force("top", 20 + 110j, 5.0, 270.0),
+)
 
 
 def test_weight_hangs_from_its_point_and_hides_no_other_point() -> None:
-    found = drawn(
-        arrows_on(
-            CASE,
-            force("low", 20 + 20j, 30.0, 270.0),
-            force("middle", 20 + 60j, 25.0, 270.0),
-            force("top", 20 + 110j, 5.0, 270.0),
-        )
-    )
-    points = {"low": 20 + 20j, "middle": 20 + 60j, "top": 20 + 110j}
-    for id, spot in points.items():
-        arrow = found[f"force:{id}"]
-        assert arrow.tail.imag == pytest.approx(spot.imag)
-        for other in points.values():
-            on_line = abs(other.real - arrow.tail.real) < 2.5
-            assert not (on_line and arrow.head.imag < other.imag < arrow.tail.imag - 2.0)
+    found = drawn(arrows_on(CASE, *PILED, share=0.64))
+    for vector in PILED:
+        arrow = found[f"force:{vector.id}"]
+        assert arrow.tail == pytest.approx(vector.at)
+        for other in PILED:
+            assert not arrow.head.imag < other.at.imag < arrow.tail.imag - 2.0
+
+
+def test_arrows_too_long_for_their_places_are_hemmed() -> None:
+    """So that they are drawn shorter; beside a particle there is always room."""
+    assert laid_out(CASE, PILED, {}).hemmed
+    assert not laid_out(CASE, PILED, {}, share=0.64).hemmed
+    alike = force("A", 0j, 9.0, 270.0), force("B", 0j, 4.0, 270.0)
+    assert not laid_out([0j], alike, {}, radius=8.0).hemmed
 
 
 def test_push_on_a_solid_is_drawn_from_outside() -> None:
@@ -123,12 +173,12 @@ def test_a_point_is_covered_between_the_ends_of_a_shaft() -> None:
         assert not _covers(arrow, clear)
 
 
-@pytest.mark.parametrize("crossed", [(20 - 20j, 20 + 20j), (10 - 1j, 30 + 1j)])
-def test_arrows_that_meet_at_an_end_do_not_cross(crossed: tuple[Spot, Spot]) -> None:
-    level = Arrow(0j, 40 + 0j, HEAVY)
-    assert _cross(level, Arrow(*crossed, HEAVY))
-    for tail, head in ((0j, 9 + 9j), (9 + 9j, 0j), (40 + 0j, 50j), (50j, 40 + 0j), (9j, 40 + 9j)):
-        assert not _cross(level, Arrow(tail, head, HEAVY))
+def test_arrows_on_one_line_may_follow_each_other() -> None:
+    lying_on = cost(0j, 40 + 0j, 0j, 40 + 0j)
+    for tail, head in ((40 + 0j, 70 + 0j), (70 + 0j, 40 + 0j), (-30 + 3j, 3j), (43 - 2j, 70 - 2j)):
+        assert 0.0 < cost(0j, 40 + 0j, tail, head) < 0.1 * lying_on
+    for tail, head in ((38 + 0j, 70 + 0j), (70 + 0j, 38 + 0j), (-30 + 0j, 2 + 0j)):
+        assert cost(0j, 40 + 0j, tail, head) == lying_on
 
 
 def with_components(size: float, x: float, y: float) -> Field:

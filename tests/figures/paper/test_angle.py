@@ -8,7 +8,8 @@ import pytest
 
 from probgen.figures.paper.angle import arc_pieces, draw_angle
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.scene import HEAVY, Arc, Label, bearing, heading, line
+from probgen.figures.paper.scene import HEAVY, Arc, Label, Path, apart, bearing, heading, line
+from probgen.figures.paper.tag import What
 from probgen.figures.parts.mechanical import bar
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import UNITS
@@ -49,6 +50,38 @@ def test_number_too_large_for_its_angle_stands_close_to_the_arc(degrees: int) ->
     box = label_of(field).box
     assert min(abs(box.centre - end) for end in ends) < 25.0
     assert arc.radius <= 36.0
+
+
+@pytest.mark.parametrize("degrees", [16, 20, 28, -18])
+def test_number_stands_between_its_lines_where_they_are_wide_enough_further_out(
+    degrees: int,
+) -> None:
+    field = Field()
+    field.add(line(-90 + 0j, 90 + 0j, HEAVY), line(0j, heading(degrees) * 90.0, HEAVY))
+    draw_angle(field, 0j, 0.0, float(degrees), number(20), "theta", reference_drawn=True)
+    centre = label_of(field).box.centre
+    assert apart(bearing(centre), degrees / 2) < abs(degrees) / 2
+    assert not [shape for shape in field.shapes if shape.tag.what is What.LEADER]
+
+
+def test_an_arc_is_no_wider_than_the_line_it_ends_at_is_long() -> None:
+    field = Field()
+    field.add(line(-90 + 0j, 90 + 0j, HEAVY), line(0j, heading(16.0) * 38.0, HEAVY))
+    draw_angle(field, 0j, 0.0, 16.0, number(20), "theta", reference_drawn=True)
+    (arc,) = [shape for shape in field.shapes if isinstance(shape, Arc)]
+    assert arc.radius < 38.0
+
+
+def test_a_line_leads_to_its_arc_from_a_number_outside() -> None:
+    field = Field()
+    field.add(line(-90 + 0j, 90 + 0j, HEAVY), line(0j, heading(14.0) * 90.0, HEAVY))
+    draw_angle(field, 0j, 0.0, 14.0, number(14), "theta", reference_drawn=True)
+    (arc,) = [shape for shape in field.shapes if isinstance(shape, Arc)]
+    (leader,) = [shape for shape in field.shapes if shape.tag.what is What.LEADER]
+    assert isinstance(leader, Path)
+    ((start, end),) = leader.lines
+    assert end == pytest.approx(arc.radius * heading(7.0))
+    assert 0.0 < abs(label_of(field).box.nearest(start) - start) < 4.0
 
 
 def test_reference_line_is_dashed_where_none_is_drawn() -> None:

@@ -8,8 +8,9 @@ from hypothesis import strategies as st
 
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import GAP, around, centred, set_in
-from probgen.figures.paper.scene import FINE, HEAVY, Path, bounds, circle, heading, line
+from probgen.figures.paper.scene import FINE, HEAVY, Box, Path, bounds, circle, heading, line
 from probgen.figures.paper.segment import crosses, meets
+from probgen.figures.paper.tag import What
 from probgen.quantities.expression import Name
 from tests.figures.seen import tag
 
@@ -76,3 +77,25 @@ def test_ray_tells_what_lies_along_it_what_it_meets_and_what_it_hides() -> None:
     assert ray.last(60.0) == pytest.approx(50.0)
     assert not ray.hides(0.0, 60.0)
     assert ray.hides(0.0, 90.0)
+
+
+def test_a_ray_that_starts_within_a_label_is_hidden_from_there() -> None:
+    field = Field()
+    field.add(set_in(TEXT, centred(TEXT, 0j), tag("note:x")), line(-5 + 30j, 5 + 30j, FINE))
+    ray = field.ray(0j, 100j)
+    assert ray.first() == 0.0
+    assert ray.hides(0.0, 1.0)
+    assert field.ray(20j, 100j).first() == pytest.approx(10.0)
+    assert field.ray(40j, 100j).first() == 0.0
+
+
+def test_a_line_may_reach_into_an_outline_and_not_run_through_it() -> None:
+    field, nowhere = Field(), Box(500.0, 500.0, 501.0, 501.0)
+    outline = (0j, 40 + 0j, 40 + 10j, 10j, 0j)
+    field.add(Path((outline,), FINE, tag("body:plank")))
+    for end, edges in ((20 - 5j, 0), (20 + 5j, 1), (20 + 30j, 2)):
+        for least in (1, 2):
+            met = field.hits(20 - 20j, end, What.BODY, nowhere, least)
+            assert met == (edges >= least)
+    assert not field.hits(20 - 20j, 20 + 30j, What.LOAD, nowhere)
+    assert not field.hits(20 - 20j, 20 + 30j, What.BODY, Box(-1.0, -1.0, 50.0, 50.0))

@@ -7,9 +7,10 @@ from decimal import Decimal
 import pytest
 
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.dimension_line import draw_length
-from probgen.figures.paper.placement import centred, set_in
+from probgen.figures.paper.dimension_line import _settings, draw_length, strips
+from probgen.figures.paper.placement import GAP, centred, set_in
 from probgen.figures.paper.scene import FINE, HEAVY, Arrow, Label, Path, heading, line
+from probgen.figures.paper.segment import meets
 from probgen.quantities.expression import Number
 from probgen.quantities.unit import UNITS
 from tests.figures.seen import tag
@@ -75,6 +76,58 @@ def test_extension_line_begins_beyond_what_it_would_cross() -> None:
     draw_length(field, 0j, 100 + 0j, TEXT, "a")
     (right,) = [p for p in extensions(field) if abs(p.lines[0][0].real - 100) < 1e-9]
     assert right.lines[0][0].imag < -8.0
+
+
+def hung(drop: float) -> Field:
+    """A length that has to be measured below a label which hangs under its right end."""
+    field = Field()
+    field.add(*(line(-20 + 1j * y, 120 + 1j * y, FINE) for y in range(6, 170, 8)))
+    field.add(set_in(TEXT, centred(TEXT, 100 - 1j * drop), tag("note:x")))
+    assert draw_length(field, 0j, 100 + 0j, TEXT, "a")
+    return field
+
+
+def test_extension_line_is_broken_by_a_label_and_begins_at_its_point() -> None:
+    field = hung(20.0)
+    right = [p.lines[0] for p in extensions(field) if abs(p.lines[0][0].real - 100) < 1e-9]
+    (begun, broken), (resumed, end) = right
+    label = next(shape for shape in field.shapes if isinstance(shape, Label))
+    assert begun.imag == pytest.approx(-2.5)
+    assert broken.imag > label.box.top + GAP
+    assert resumed.imag < label.box.bottom - GAP
+    assert end.imag < arrows(field)[0].head.imag < resumed.imag - 6.0
+
+
+def test_no_dimension_begins_beyond_a_label_at_its_point() -> None:
+    """It lies on the other side, or above, where it need not."""
+    field = Field()
+    field.add(set_in(TEXT, centred(TEXT, 100 - 10j), tag("note:x")))
+    draw_length(field, 0j, 100 + 0j, TEXT, "a")
+    assert arrows(field)[0].head.imag > 0.0
+
+
+def test_number_leaves_the_extension_lines_free_that_are_still_to_be_drawn() -> None:
+    field, due = Field(), strips(50 + 0j, 300 + 0j, 0.0)
+    assert draw_length(field, 0j, 100 + 0j, TEXT, "a", due=due)
+    label = next(shape for shape in field.shapes if isinstance(shape, Label))
+    assert not any(meets(strip, label.box.grown(GAP)) for strip in due)
+    draw_length(field, 50 + 0j, 300 + 0j, TEXT, "b")
+    assert min(abs(arrow.head.real - 50.0) for arrow in arrows(field)) < 1e-9
+
+
+@pytest.mark.parametrize("direction", [0.0, 40.0, 64.0, 90.0, 140.0, 250.0])
+def test_a_line_leads_from_a_dimension_to_a_number_past_its_end(direction: float) -> None:
+    end = 20.0 * heading(direction)
+    led = [setting for setting in _settings(0j, end, 40.0, 8.0) if setting.led]
+    assert len(led) == 2
+    for setting in led:
+        ((head, tip),) = setting.led
+        assert min(abs(head), abs(head - end)) < 1e-9
+        assert 0.0 < abs(setting.box.nearest(tip) - tip) < 5.0
+        assert not any(
+            meets((a.real, a.imag, b.real, b.imag), setting.box)
+            for a, b in (*setting.pieces, *setting.led)
+        )
 
 
 @pytest.mark.parametrize("direction", [0.0, 33.0, 90.0, 147.0])

@@ -83,3 +83,22 @@ def test_a_letter_far_off_has_a_place_from_which_a_line_to_its_point_is_free() -
         field.add(Label(complex(-60.0, bottom), MASS, 9.0, wide, tag("label:m")))
     set_letters(field, {"A": Lettered("A", 0j, 2.0)}, ())
     assert [str(s.tag) for s in field.shapes if not isinstance(s, Label)] == ["leader:letter:A"]
+
+
+@pytest.mark.parametrize("between", ["muscle:F", "body:plank"])
+def test_a_label_stands_on_its_thing_s_side_of_what_is_beside_it(between: str) -> None:
+    """Though there would be room nearer to it on the other side."""
+    field = Field()
+    strip = ((14 - 40j), (18 - 40j), (18 + 60j), (14 + 60j), (14 - 40j))
+    field.add(Path((strip,), MEDIUM, tag(between)), line(-12 - 60j, -12 + 60j, MEDIUM))
+    field.add(*(line(-12 + 1j * y, 14 + 1j * y, MEDIUM) for y in range(-60, 61, 6)))
+    set_notes(field, [note()], [OWN], [])
+    assert placed(field).box.right < -12.0
+
+
+def test_a_label_leaves_free_where_extension_lines_are_expected() -> None:
+    """Also one that has no place close to its thing."""
+    field, strips = Field(), [(10.0, float(y), 24.0, float(y)) for y in range(-60, 61, 4)]
+    field.add(*(line(-2 + 1j * y, 10 + 1j * y, MEDIUM) for y in range(-60, 61, 6)))
+    set_notes(field, [Note(MASS, ((10 + 5j, 0.0),), tag("label:m"), OWN)], [OWN], strips)
+    assert placed(field).box.left > 24.0
