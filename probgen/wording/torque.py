@@ -91,7 +91,8 @@ def turning_passage(digits: Digits, step: Step) -> Passage:
         letter = turners[0].terms[0].magnitude
         senses, arms = [PassesThrough(letter, equation.bodies, equation.about)], ()
     if digits.convention.torque == "components" and arms:
-        senses.append(CoordinatesFrom(equation.about))
+        turns = equation.method.positive == "counter-clockwise"
+        senses.append(CoordinatesFrom(equation.about, digits.convention.turning, turns))
     parts: list[Part] = [Sentences(reasons), Sentences(tuple(senses))]
     if arms:
         parts.append(Items(arms) if len(arms) > 1 else Sentences(arms))

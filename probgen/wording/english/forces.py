@@ -159,8 +159,8 @@ def couple_named(fact: CoupleNamed, nouns: Nouns) -> Inlines:
 def signs_open(fact: SignsOpen, nouns: Nouns) -> Inlines:
     one = len(fact.letters) == 1
     return filled(
-        "Which way {these} {act} is not plain before {they} known: drawn as named, and a negative "
-        "result would mean the opposite way.",
+        "Which way {these} {act} cannot be told yet: {they} drawn as named, and a negative result "
+        "will mean the opposite way.",
         these=series(fact.letters),
         act="acts" if one else "act",
         they="it is" if one else "they are",
@@ -194,16 +194,14 @@ def left_open(fact: LeftOpen, nouns: Nouns) -> Inlines:
 
 @say.register
 def part_expected(fact: PartExpected, nouns: Nouns) -> Inlines:
-    one = len(fact.others) == 1
-    act = "acts along" if one else "act along"
-    if not fact.axis:
-        act = "has a part along" if one else "have a part along"
+    quarter = fact.theirs.quarter
     return filled(
-        "Of the other forces only {these} {act} {axis}, {theirs}, so {F} must act {way}{how}.",
+        "Of the other forces only {these} {have} a part along {axis}, {theirs}, so {F} must act "
+        "{way}{how}.",
         these=series(fact.others),
-        act=act,
+        have="has" if len(fact.others) == 1 else "have",
         axis=letter(fact.axis) if fact.axis else "the surface",
-        theirs=toward(fact.theirs, nouns),
+        theirs=toward(fact.theirs, nouns) if quarter is None else part(quarter, nouns),
         F=fact.force,
         way=toward(fact.way, nouns),
         how=_DRAWN[fact.drawn],
@@ -218,13 +216,14 @@ _DRAWN: Final = {
 
 @say.register
 def lever_expected(fact: LeverExpected, nouns: Nouns) -> Inlines:
-    arm = "shorter" if fact.nearer else "longer"
-    them = {1: "", 2: "either of them"}.get(len(fact.held), "any of them")
-    whose = f"a {arm} lever arm than {them}" if them else f"the {arm} lever arm"
-    size, help = ("more", "") if fact.nearer else ("less", "help and ")
+    any_of = {1: series(fact.held), 2: (Text("either of them"),)}
+    where, size, help = "farther from", "less", "help and "
+    if fact.nearer:
+        where, size, help = "nearer to", "more", ""
     return filled(
-        f"{{U}}, which holds {{these}} about {{P}}, has {whose}: it acts {{side}} with {size} than "
-        f"{{all}}, so {{F}} must {help}act {{way}}{{how}}.",
+        f"{{U}}, which balances {{these}} about {{P}}, acts {where} {{P}} than {{any}}: it acts "
+        f"{{side}} with {size} than {{all}}, so {{F}} must {help}act {{way}}{{how}}.",
+        any=any_of.get(len(fact.held), (Text("any of them"),)),
         U=fact.lever,
         these=series(fact.held),
         P=letter(fact.pivot),

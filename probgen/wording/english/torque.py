@@ -232,11 +232,17 @@ def lever_arm(fact: LeverArm, nouns: Nouns) -> Inlines:
 
 @say.register
 def coordinates_from(fact: CoordinatesFrom, nouns: Nouns) -> Inlines:
+    x, y = (letter(axis) for axis in "xy")
+    first, second = (x, y) if fact.counter_clockwise else (y, x)
     return filled(
-        "Coordinates ({x}, {y}) are counted from {P}.",
-        x=letter("x"),
-        y=letter("y"),
+        "With ({x}, {y}) counted from {P}, the {turning} of a force is {first} times its part "
+        "along {second} less {second} times its part along {first}.",
+        x=x,
+        y=y,
         P=letter(fact.pivot),
+        turning=fact.turning,
+        first=first,
+        second=second,
     )
 
 

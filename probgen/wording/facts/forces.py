@@ -131,8 +131,8 @@ class PartExpected(Fact):
 class LeverExpected(Fact):
     """Which way a joint's force has to act, beside one force that holds all others about it.
 
-    lever, side: that force and which way it acts; nearer: whether its line of action passes the
-    pivot nearer than those of the others, so that it is larger than all of them, or farther out.
+    lever, side: that force and which way it acts; nearer: whether it acts nearer to the pivot than
+    the others, so that its part that way is larger than all of them, or farther out.
     drawn: as in `PartExpected`; oblique: whether only a part of some of the others acts along its
     axis.  held: the others that have a lever arm about the joint, which that force holds.
     """

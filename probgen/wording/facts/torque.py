@@ -172,9 +172,11 @@ class LeverArm(Fact):
 
 @dataclass(frozen=True, slots=True)
 class CoordinatesFrom(Fact):
-    """Coordinates are seen from the pivot."""
+    """Coordinates are seen from the pivot; which way torques are positive, whose form they have."""
 
     pivot: str
+    turning: Turning
+    counter_clockwise: bool
 
 
 @dataclass(frozen=True, slots=True)
