@@ -84,23 +84,23 @@ def turns_computed(case: Case, bodies: tuple[str, ...], pivot: str) -> dict[str,
     return computed
 
 
-def told_alone(case: Case) -> list[Step]:
-    """The steps that are not solved together with others."""
+def turning(case: Case) -> list[Step]:
+    """The steps from a balance of torques, which is the only one where several are solved."""
     steps = case.plan.steps
-    together = {each.unknown for step in steps for each in (step, *step.partners) if step.partners}
-    return [step for step in steps if step.unknown not in together]
+    partners = {each.unknown for step in steps for each in step.partners}
+    return [
+        step
+        for step in steps
+        if step.unknown not in partners
+        and [each for each in step.equations if each.kind == "torque"] == [step.equation]
+    ]
 
 
 @pytest.mark.parametrize(("name", "positive"), SENSES)
 def test_the_senses_told_are_those_of_the_torques(name: str, positive: Any) -> None:
     convention = replace(USUAL, positive=positive)
     for sections, own in zip(keys(name, convention), works(name, convention), strict=True):
-        balances = [
-            (case, step.equation)
-            for case in cases(own)
-            for step in told_alone(case)
-            if step.equation.kind == "torque"
-        ]
+        balances = [(case, step.equation) for case in cases(own) for step in turning(case)]
         told = [section for section in sections if section.title.startswith("Which forces turn")]
         assert len(told) == len(balances)
         for section, (case, balance) in zip(told, balances, strict=True):
@@ -208,7 +208,7 @@ def test_by_coordinates() -> None:
     assert said == [
         *HINGE_AT_A,
         *TURNED_BOTH_WAYS,
-        "CoordinatesFrom(A)",
+        "CoordinatesFrom(A, torque, True)",
         "ByCoordinates(T, T_x T_y, d 0, −T cos θ T sin θ, d T sin θ, True)",
         "ByCoordinates(W_s, W_sx W_sy, L/2 0, 0 −W_s, −(L/2) W_s, True)",
         "ByCoordinates(W_t, W_tx W_ty, L 0, 0 −W_t, −L W_t, True)",
@@ -235,7 +235,7 @@ def test_a_force_reached_by_two_legs() -> None:
             "LeverArm(W, L = 2.00 m)",
         ],
         "components": [
-            "CoordinatesFrom(A)",
+            "CoordinatesFrom(A, torque, True)",
             "ByCoordinates(T, T_x T_y, L h, −T cos 30° T sin 30°, L T sin 30° + h T cos 30°, True)",
             "ByCoordinates(W, W_x W_y, L 0, 0 −W, −L W, True)",
         ],
