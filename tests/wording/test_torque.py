@@ -84,7 +84,7 @@ def turns_computed(case: Case, bodies: tuple[str, ...], pivot: str) -> dict[str,
     return computed
 
 
-def turning(case: Case) -> list[Step]:
+def balanced(case: Case) -> list[Step]:
     """The steps from a balance of torques, which is the only one where several are solved."""
     steps = case.plan.steps
     partners = {each.unknown for step in steps for each in step.partners}
@@ -100,7 +100,7 @@ def turning(case: Case) -> list[Step]:
 def test_the_senses_told_are_those_of_the_torques(name: str, positive: Any) -> None:
     convention = replace(USUAL, positive=positive)
     for sections, own in zip(keys(name, convention), works(name, convention), strict=True):
-        balances = [(case, step.equation) for case in cases(own) for step in turning(case)]
+        balances = [(case, step.equation) for case in cases(own) for step in balanced(case)]
         told = [section for section in sections if section.title.startswith("Which forces turn")]
         assert len(told) == len(balances)
         for section, (case, balance) in zip(told, balances, strict=True):
