@@ -12,15 +12,15 @@ from tests.banks import make_bank, template_text
 
 
 def test_by_id_by_path_and_by_bank(tmp_path: Path) -> None:
-    bank = make_bank(tmp_path / "bank", ["wheelbarrow-compost"])
+    bank = make_bank(tmp_path / "bank", ["seesaw-two-riders"])
     own = tmp_path / "own.toml"
-    own.write_text(template_text("seesaw-two-riders", 4), "utf-8")
-    found = take_in(read_bank_folder(bank), [str(own), "wheelbarrow-compost", "life-science"])
+    own.write_text(template_text("leg-raise-cuff", 9), "utf-8")
+    found = take_in(read_bank_folder(bank), [str(own), "seesaw-two-riders", "life-science"])
     assert len(found.taken) == 13
-    assert found.there == ("wheelbarrow-compost", "wheelbarrow-compost")
+    assert found.there == ("seesaw-two-riders", "seesaw-two-riders")
     after = read_bank_folder(bank)
-    assert list(after.revisions["seesaw-two-riders"]) == [1, 4]
-    assert after.newest().read("seesaw-two-riders").source == own.read_text("utf-8")
+    assert [*after.revisions["leg-raise-cuff"]][1:] == [9]
+    assert after.newest().read("leg-raise-cuff").source == own.read_text("utf-8")
     assert "joint force from force balances" in dict(found.strange)
     assert dict(found.strange).get("torque balance about a joint") is None
     assert take_in(after, ["life-science"]).taken == ()
@@ -42,7 +42,7 @@ def test_one_wrong_and_nothing_is_written(tmp_path: Path) -> None:
 
 def test_what_comes_along_twice_is_written_once(tmp_path: Path) -> None:
     bank = make_bank(tmp_path / "bank", [])
-    path = next(supplied("templates").rglob("wheelbarrow-compost.toml"))
-    found = take_in(read_bank_folder(bank), ["wheelbarrow-compost", str(path)])
+    path = next(supplied("templates").rglob("seesaw-two-riders.toml"))
+    found = take_in(read_bank_folder(bank), ["seesaw-two-riders", str(path)])
     assert [each.name for each in found.taken] == ["r1.toml"]
-    assert found.there == ("wheelbarrow-compost",)
+    assert found.there == ("seesaw-two-riders",)
