@@ -53,7 +53,11 @@ def angle_between(digits: Digits, term: Term, known: frozenset[str]) -> tuple[Fo
         shown = degrees_shown(digits, float(evaluate(printed, {})), between.expression)
         angle = (letters, Relation("="), printed, Relation("="), shown)
     sine, ratio = Call("sin", (shown,)), digits.put_in(term.ratio)
-    return angle, () if ratio == sine else (sine, Relation("="), ratio)
+    if ratio == sine:
+        return angle, ()
+    if slope is None:
+        return angle, (sine, Relation("="), ratio)
+    return angle, (sine, Relation("="), term.ratio, Relation("="), ratio)  # of which sides
 
 
 def _angle_sought(angle: Expression | None, term: Term) -> tuple[Formula, Formula]:
