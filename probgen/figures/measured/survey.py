@@ -201,6 +201,17 @@ def _place(point: Point, known: Mapping[str, float]) -> complex:
     return sum(steps, 0j)
 
 
+def is_distorted(measured: Survey) -> bool:
+    """Whether a length or an angle that is drawn has a size of which nobody knows whether it is
+    true.
+    """
+    system = measured.system
+    links = [link for point in system.points.values() for link in point.links]
+    sizes = [size for link in links for size in (link.length, link.direction)]
+    sizes += [force.direction for force in system.forces]
+    return any(names_in(size) & measured.sketched for size in sizes)
+
+
 @dataclass(frozen=True, slots=True)
 class Span:
     """A named length between two places (metres)."""

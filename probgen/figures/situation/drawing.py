@@ -18,7 +18,7 @@ from probgen.figures.measured.alt_text import situation_shown
 from probgen.figures.measured.opening import Opening, openings
 from probgen.figures.measured.proportion import note_distorted
 from probgen.figures.measured.states import set_apart
-from probgen.figures.measured.survey import Span, is_told, survey, ways_out
+from probgen.figures.measured.survey import Span, is_distorted, is_told, survey, ways_out
 from probgen.figures.paper.angle import arc_pieces, draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.dimension_line import draw_length, strips
@@ -113,14 +113,15 @@ def situation(
     the pulls it calls by a letter.
     untold: forces no text of the sheet tells the letter of: what has one is drawn without it.
     drawn: sizes (coherent units) some lengths or angles are drawn at instead of their own; the
-    figure then says that it is not to scale.
+    figure then says that it is not to scale, as it does where one is unknown.
     Raises KeyError when a value the geometry needs is missing.
     """
     measured = set_apart(survey(system, labels, {**values, **(drawn or {})}))
     measured = stacked(measured, schematic(measured))
     lettered, seen = frozenset(named), (told_lengths(measured, depicts), openings(measured))
     told = tell, lettered, frozenset(untold)
-    shown = Shown(measured, depicts, givens, *told, bool(drawn), *seen)
+    distorted = bool(drawn) or is_distorted(measured)
+    shown = Shown(measured, depicts, givens, *told, distorted, *seen)
     scene = _fitted(shown, _ROOM)
     if scene.box.width >= _NARROW:
         return scene

@@ -11,7 +11,8 @@ import pytest
 from probgen.bank.labels import Labels
 from probgen.bank.reading import read_template
 from probgen.figures.measured.opening import openings
-from probgen.figures.measured.survey import mass_name, spans, survey, ways_out
+from probgen.figures.measured.survey import is_distorted, mass_name, spans, survey, ways_out
+from probgen.problem.single import work_single
 from tests.figures.conftest import CASES, Case
 from tests.figures.seen import tagged
 from tests.figures.sketches import CABINET, HINGED, SLOPE, read, sketch, surveyed, template_of
@@ -128,6 +129,29 @@ def test_a_weight_of_several_quantities_is_labelled_by_none_but_a_mass(
     template = template_of('p = { name = "push", choices = [9], unit = "N" }\n' + pushed)
     name = mass_name(template.system, template.system.element("W"))
     assert (name and name.id) == told
+
+
+def test_what_is_sketched_distorts_a_drawing(cases: dict[tuple[str, int], Case]) -> None:
+    case = cases["seesaw", 0]
+    assert is_distorted(survey(case.system, case.labels, case.known))
+    assert not is_distorted(survey(case.system, case.labels, case.values))
+
+
+@pytest.mark.parametrize(
+    ("name", "distorted"),
+    [
+        ("plank-raised-slowly", True),  # the slope of the surface
+        ("garland-two-lanterns", True),  # that of a cord
+        ("spring-scales-baskets", False),  # by how much springs are longer, which is not drawn
+    ],
+)
+def test_what_is_not_drawn_distorts_nothing(name: str, distorted: bool) -> None:
+    single = work_single(name, 1)
+    template, own = single.problem.template, single.worked
+    known = {id: own.case.values[id] for id in (*own.draw.values, "g")}
+    measured = survey(own.case.system, template.labels, known)
+    assert measured.sketched
+    assert is_distorted(measured) is distorted
 
 
 def test_unknown_position_is_sketched_on_the_body_and_not_told_unless_asked() -> None:
