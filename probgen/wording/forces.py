@@ -134,7 +134,7 @@ def _centred(system: System, element: Element, at: str) -> Iterator[Fact]:
 def _spread(system: System, spread: Spread, letter: Expression) -> Fact:
     """How much of the load its resultant is, and where along the line it acts."""
     if spread.first == spread.last:
-        return SpreadLoad(letter, Spreading.EVEN)
+        return SpreadLoad(letter, Spreading.EVEN, largest=spread.first)
     ends = (system.points[spread.start].links, (*system.points[spread.start].links, spread.line))
     if not any(is_number(size, 0) for size in (spread.first, spread.last)):
         return SpreadLoad(letter, Spreading.UNEVEN)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from probgen.quantities.expression import Call, Expression, evaluate, names_in
+from probgen.quantities.expression import Call, Expression, Sum, evaluate, names_in
 from probgen.statics.equation import Axis, Equation, X, Y
 from probgen.statics.step import Step
 from probgen.wording.facts.balance import AxisTilted, Leaning, Tilt
@@ -38,15 +38,18 @@ def axis_part(digits: Digits, step: Step) -> Iterator[Part]:
     way = _way_along(digits, axis)
     missing = _unknown_silent(digits, step)
     tilted = AxisTilted(axis.label, axis.along, way, missing, axis.element, axis.body)
-    yield sentences(*_leaning(step.equation, axis.element), tilted)
+    yield sentences(*_leaning(step.equation, axis), tilted)
 
 
-def _leaning(equation: Equation, member: str) -> Iterator[Fact]:
-    """At what angles forces are to the member that a balance is square to."""
-    for term in equation.terms if member else ():
+def _leaning(equation: Equation, axis: Axis) -> Iterator[Fact]:
+    """At what angles forces are to the member that an axis is square to; to a surface, if they are
+    put together of several.
+    """
+    for term in equation.terms:
         match term.ratio:
-            case Call("sin" | "cos" as function, (angle,)):
-                yield Leaning(term.magnitude, angle, member, function == "cos")
+            case Call("sin" | "cos" as turn, (angle,)) if axis.element or isinstance(angle, Sum):
+                square = (turn == "cos") is not axis.along
+                yield Leaning(term.magnitude, angle, axis.element, square)
 
 
 def _way_along(digits: Digits, axis: Axis) -> Way:

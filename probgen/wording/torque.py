@@ -69,11 +69,13 @@ class Turner:
 
     name: its letter, with its point where another force that turns the body has that letter too.
     sense: +1 counter-clockwise, -1 clockwise, for the force as its letter is meant.
+    turned: whether it acts the other way, and so turns the body the other way.
     """
 
     name: Expression | Placed
     sense: int
     terms: tuple[Term, ...]
+    turned: bool
 
 
 def turning_passage(digits: Digits, step: Step) -> Passage:
@@ -126,12 +128,14 @@ def _turners(digits: Digits, equation: Equation) -> Iterator[Turner]:
         )
         # A couple that is known already, such as C = -M, turns the way its value says.
         held = names_in(terms[0].magnitude)
-        if held <= settled and float(evaluate(terms[0].magnitude, values)) < 0.0:
+        negative = float(evaluate(terms[0].magnitude, values)) < 0.0
+        if held <= settled and negative:
             per_unit = -per_unit
         turn = 1 if equation.method.positive == "counter-clockwise" else -1
         alone = letters.count(terms[0].magnitude) == 1
         name = terms[0].magnitude if alone else _placed(digits.case.system, terms[0])
-        yield Turner(name, turn * (1 if per_unit > 0 else -1), terms)
+        sense = turn * (1 if per_unit > 0 else -1)
+        yield Turner(name, sense, terms, negative and not held <= settled)
 
 
 def _placed(system: System, term: Term) -> Expression | Placed:
@@ -202,7 +206,8 @@ def _senses(equation: Equation, turners: list[Turner], positive: Rotation) -> It
     for sense, rotation in rotations:
         these = tuple(turner.name for turner in turners if turner.sense == sense)
         if these:
-            yield TurnsBody(these, equation.bodies, rotation, rotation == positive)
+            drawn = any(turner.turned for turner in turners if turner.sense == sense)
+            yield TurnsBody(these, equation.bodies, rotation, rotation == positive, drawn)
 
 
 def _arms(digits: Digits, step: Step, turners: list[Turner]) -> Iterator[Fact]:

@@ -19,3 +19,10 @@ def test_of_a_slope_the_parts_are_told_before() -> None:
     lines = told_of("crate-ramp-strap")
     assert not any(" is at " in line and "Along the axis" in line for line in lines)
     assert any("its parts are" in line for line in lines)
+
+
+def test_an_angle_put_together_of_two_is_told_to_a_surface() -> None:
+    """Of a pipe's other face: as far from the line square to this one as both slope together."""
+    lines = told_of("pipe-in-cradle")
+    assert any(line.startswith("N_2 is at β + α to the line square to the surface. Along the axis "
+                               "∥, along the surface") for line in lines)  # fmt: skip

@@ -48,7 +48,7 @@ from tests.wording.told_keys import (
 )
 
 SENSE = re.compile(
-    r"(?P<names>\S+(?:, \S+)*(?: and \S+)?) turns? the .+? "
+    r"(?:As drawn, )?(?P<names>\S+(?:, \S+)*(?: and \S+)?) turns? the .+? "
     r"(?P<word>counter-clockwise|clockwise) \((?P<sign>positive|negative)\)\."
 )
 
@@ -167,7 +167,7 @@ def test_the_angle_between_a_force_and_its_arm(direction: str, said: str) -> Non
 def test_an_angle_below_the_arm_is_folded() -> None:
     """A force at -40° makes an angle of 40° with its arm, and turns the shelf clockwise."""
     (said,) = turning(pulled('"-theta"', "force"))
-    turned = "TurnsBody(W_s W_t T, shelf, clockwise, False)"
+    turned = "TurnsBody(W_s W_t T, shelf, clockwise, False, True)"
     assert said == [*HINGE_AT_A, turned, SQUARE, "AngleToArm(T, θ = 40°, -)"]
 
 
@@ -259,7 +259,7 @@ def test_what_touches_and_what_is_built_in() -> None:
             "PivotHeld(B, torque, pushed, N, right)",
             "TurnsNothing(N, False, N)",
             "TurnsNothing(Q_x, True, Q_x)",
-            "TurnsBody(Q_y W_r, right, counter-clockwise, True)",
+            "TurnsBody(Q_y W_r, right, counter-clockwise, True, True)",
             "SquareToArm(Q_y W_r, sin 90° = 1)",
         ],
         [
@@ -267,7 +267,7 @@ def test_what_touches_and_what_is_built_in() -> None:
             "PivotHeld(A, torque, built-in, R, left)",
             "TurnsNothing(R_x R_y, False, R_x R_y)",
             "TurnsNothing(Q_x, True, Q_x)",
-            "TurnsBody(Q_y M_A, left, counter-clockwise, True)",
+            "TurnsBody(Q_y M_A, left, counter-clockwise, True, True)",
             "SquareToArm(Q_y, sin 90° = 1)",
         ],
     ]

@@ -302,7 +302,7 @@ def leaning(fact: Leaning, nouns: Nouns) -> Inlines:
         F=fact.force,
         angle=fact.angle,
         line="the line square to " if fact.square else "",
-        member=the_element(fact.member, nouns),
+        member=the_element(fact.member, nouns) if fact.member else "the surface",
     )
 
 

@@ -329,7 +329,7 @@ def link_along(fact: LinkAlong, nouns: Nouns) -> Inlines:
 
 
 _SPREADINGS: Final = {
-    Spreading.EVEN: "{F} stands for the load spread evenly: its value times its length, "
+    Spreading.EVEN: "{F} stands for the load spread evenly: its value{largest} times its length, "
     "at the middle.",
     Spreading.TRIANGLE: "{F} stands for the load spread as a triangle: half of its largest "
     "value{largest} times its length, a third of the length from the heavy end{at}.",

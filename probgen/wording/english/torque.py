@@ -140,7 +140,8 @@ def _named(forces: Sequence[Expression | Placed]) -> list[Part]:
 @say.register
 def turns_body(fact: TurnsBody, nouns: Nouns) -> Inlines:
     return filled(
-        "{these} {turn} {body} {rotation} ({sign}).",
+        "{drawn}{these} {turn} {body} {rotation} ({sign}).",
+        drawn="As drawn, " if fact.drawn else "",
         these=series(_named(fact.forces)),
         turn="turns" if len(fact.forces) == 1 else "turn",
         body=the_bodies(fact.bodies, nouns),

@@ -221,7 +221,8 @@ class ConditionsHold(Fact):
 
 @dataclass(frozen=True, slots=True)
 class Leaning(Fact):
-    """A force at an angle to a member, or to the line square to it."""
+    """A force at an angle to a member, or to the line square to it; to a surface where member is
+    ""."""
 
     force: Expression
     angle: Expression

@@ -221,7 +221,8 @@ class Spreading(StrEnum):
 class SpreadLoad(Fact):
     """What the resultant of a spread load stands for.
 
-    heavy: the heavy end of a triangle, or "" where it has no letter; largest: its load there (N/m).
+    heavy: the heavy end of a triangle, or "" where it has no letter; largest: its load there, or
+    that of an even one (N/m).
     """
 
     force: Expression

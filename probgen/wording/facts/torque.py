@@ -98,12 +98,16 @@ class Placed:
 
 @dataclass(frozen=True, slots=True)
 class TurnsBody(Fact):
-    """Forces that turn the body one way; positive: whether that way is the positive one."""
+    """Forces that turn the body one way; positive: whether that way is the positive one.
+
+    drawn: whether one of them does so only as it is drawn, since it comes out negative.
+    """
 
     forces: tuple[Expression | Placed, ...]
     bodies: tuple[str, ...]
     rotation: Rotation
     positive: bool
+    drawn: bool = False
 
 
 @dataclass(frozen=True, slots=True)
