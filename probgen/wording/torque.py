@@ -128,7 +128,8 @@ def _turners(digits: Digits, equation: Equation) -> Iterator[Turner]:
         )
         # A couple that is known already, such as C = -M, turns the way its value says.
         held = names_in(terms[0].magnitude)
-        negative = float(evaluate(terms[0].magnitude, values)) < 0.0
+        known = held <= values.keys()
+        negative = known and float(evaluate(terms[0].magnitude, values)) < 0.0
         if held <= settled and negative:
             per_unit = -per_unit
         turn = 1 if equation.method.positive == "counter-clockwise" else -1

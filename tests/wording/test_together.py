@@ -348,6 +348,6 @@ def test_a_size_by_pythagoras_is_told_with_the_angle_it_was_solved_with() -> Non
 
 def test_torques_that_are_solved_with_something_else_have_their_reasons() -> None:
     lines = told_of("band-brake-hoist")
-    start = lines.index("# Which forces turn the drum with its band about C?")
+    start = lines.index("# Which forces turn the drum and band about C?")
     assert lines[start + 1].startswith("We take torques about the shaft C. R_x and R_y act there,")
     assert lines.index("# Two equations together") > start
