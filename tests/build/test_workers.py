@@ -66,9 +66,9 @@ def test_a_worker_looks_now_and_then_and_ends_when_the_process_it_works_for_is_g
 ) -> None:
     told: list[object] = []
     parents = iter([7, 7, 1])
-    monkeypatch.setattr(workers.os, "getppid", lambda: next(parents))
-    monkeypatch.setattr(workers.os, "_exit", lambda code: told.append(("ends", code)))
-    monkeypatch.setattr(workers.time, "sleep", lambda seconds: told.append(seconds > 0.05))
+    monkeypatch.setattr(os, "getppid", lambda: next(parents))
+    monkeypatch.setattr(os, "_exit", lambda code: told.append(("ends", code)))
+    monkeypatch.setattr(time, "sleep", lambda seconds: told.append(seconds > 0.05))
     workers._Watched(print, 7)._watch()
     assert told == [True, True, ("ends", 1)]
 

@@ -198,8 +198,8 @@ def check_sense(own: Worked, pivot: str, fact: PullCompared) -> None:
         case ArmAmong.LONGER:
             assert arm > max(arms)
             assert share <= 1.0
-        case ArmAmong.BETWEEN:
-            assert min(arms) <= arm <= max(arms)
+        case ArmAmong.EQUAL:
+            assert [arm] == pytest.approx(arms)
 
 
 def is_weight(force: Force) -> bool:
