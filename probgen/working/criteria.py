@@ -213,7 +213,7 @@ def _in_order(plan: Plan, convention: Convention) -> Iterator[Criterion]:
         yield Criterion("diagram", drawn)
     for resultant, centroid in _integrated(plan):
         yield Criterion("integral", ResultantIntegrated(resultant.as_name, centroid.as_name))
-    for resultant in _sloping(plan):
+    for resultant in _uneven(plan):
         yield Criterion("resultant", ResultantPlaced(resultant.as_name))
     together: set[str] = set()
     for step in _steps(plan):
@@ -309,7 +309,7 @@ def _integrated(plan: Plan) -> list[tuple[Variable, Variable]]:
     ]
 
 
-def _sloping(plan: Plan) -> list[Variable]:
+def _uneven(plan: Plan) -> list[Variable]:
     """The resultants of loads that grow or fall evenly, each once, that are not asked."""
     asked = {find.quantity for find in plan.system.finds}
     found = (id for id, s in _spread_loads(plan) if not s.intensity and s.first != s.last)

@@ -185,7 +185,8 @@ def halves(criterion: Criterion) -> tuple[Criterion, Criterion] | None:
             method = Criterion("condition", ConditionWritten(condition))
         case _:
             return None
-    return method, Criterion("result", QuantityFound(quantity, judged), criterion.quantity)
+    found = QuantityFound(quantity, judged)
+    return method, replace(criterion, kind="result", what=found)
 
 
 def _all_apart(groups: Sequence[tuple[Criterion, ...]]) -> bool:

@@ -90,11 +90,8 @@ def diagram(
     by = {each.row.of: each for each in drawn}
     for place in found.turning_points(Inside.MOMENT):
         if place.x not in marks:  # where the shear force passes through zero
-            none, most = (
-                by[Inside.SHEAR].spot(place.x),
-                by[Inside.MOMENT].spot(place.x, place.value),
-            )
-            field.add(line(none, most, REFERENCE))
+            most = by[Inside.MOMENT].spot(place.x, place.value)
+            field.add(line(by[Inside.SHEAR].spot(place.x), most, REFERENCE))
     for each in drawn:
         each.letter(field)
     return Scene(tuple(field.shapes), field.box, scale, words)
