@@ -123,7 +123,7 @@ def test_nothing_is_strained_in_a_hundred_draws(path: Path, units: str) -> None:
     """Labels have their places, force arrows do not cross, and lengths have their symbols.
 
     One draw in a hundred may have no better place, three none for a symbol beside its number; the
-    back, with four lengths along a slope, has room for numbers only in a quarter of its draws.
+    back, with four lengths along a slope, has none in one draw of ten.
     """
     problem = prepared(path) if units == "SI" else customary(path)
     scenes = [scenes_of(problem, own) for own in solved(problem, MANY)]
@@ -132,7 +132,7 @@ def test_nothing_is_strained_in_a_hundred_draws(path: Path, units: str) -> None:
     assert len(strained) <= MANY / 100
     assert len(crossed) <= MANY / 100
     terse = [i for i, (situation, *_) in enumerate(scenes) if untold(situation)]
-    assert len(terse) <= (MANY / 4 if path.stem == "bent-back-toolbox" else 3 * MANY / 100)
+    assert len(terse) <= (MANY / 10 if path.stem == "bent-back-toolbox" else 3 * MANY / 100)
 
 
 @pytest.mark.one_in(2)

@@ -29,6 +29,7 @@ _WIDTH: Final = 1.9
 _SHAFT: Final = 7.0  # the least line on either side of a number in its break, pt
 _TAIL: Final = 11.0  # length of an arrow that points at a short distance from outside, pt
 _LED: Final = 7.0  # how far a line with heads within runs on to a number past its end, pt
+_BEGINS: Final = 1.0  # of that, which may touch what the head stands at, pt
 _STEEP: Final = 0.3  # cosine of the slope from which a number past a line's end is centred on it
 _ASIDE: Final = 4.0  # from a line to a number beside it, pt
 _SHARES: Final = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)  # where along the line the number may stand
@@ -195,7 +196,7 @@ def _setting(field: Field, place: _Place, room: Extent, due: Sequence[Segment]) 
             field.is_free(setting.box)
             and _off(setting.box, (*place.extensions, *setting.pieces))
             and not any(field.hits_label(*ends) for ends in (*setting.pieces, *setting.led))
-            and not any(field.crossings(*ends) for ends in setting.led)
+            and not any(field.crossings(*ends, _BEGINS) for ends in setting.led)
         ):
             wide = setting.box.grown(GAP)
             hides = any(meets(piece, wide) for piece in due)

@@ -21,6 +21,7 @@ LEEWAY: Final = 10 + 40j
 _SKETCHES: Final = 5  # of the strokes alone, for one guess of what labels take
 _TRIALS: Final = 2  # whole drawings, when one of them fits
 _MORE: Final = 5  # further ones as long as none fits
+_NEAR: Final = (1.0, 0.9, 0.8, 0.7)  # of a scale, that still are near it
 _LEAST: Final = 0.3  # of the first guess, below which no scale is tried
 _STEP: Final = 0.8  # the least of its scale that a figure is drawn at next
 _CRAMPED: Final = 0.75  # of the scale of such a figure
@@ -80,6 +81,19 @@ def fitted(
         most = room * (_MOST + _MORE_ROOM * trial)
         labels = complex(min(taken.real, most.real), min(taken.imag, most.imag))
     return best or near or scene
+
+
+def nearly(begin: Callable[[float], Drawing], scale: float, room: complex) -> Scene | None:
+    """The drawing at a scale, or at the next smaller one at which it keeps to its room with a place
+    for each of its labels; None where there is none near.
+    """
+    for share in _NEAR:
+        drawing = begin(share * scale)
+        drawing.strokes()
+        scene = drawing.labelled()
+        if fits(scene, room) and not scene.strained:
+            return scene
+    return None
 
 
 def fits(scene: Scene, room: complex) -> bool:

@@ -23,7 +23,7 @@ from probgen.figures.paper.angle import arc_pieces, draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.dimension_line import draw_length, strips
 from probgen.figures.paper.enlargement import enlarged
-from probgen.figures.paper.scale import POINTLIKE, fits, fitted
+from probgen.figures.paper.scale import LEEWAY, POINTLIKE, fits, fitted, nearly
 from probgen.figures.paper.scene import (
     LIGHT,
     MEDIUM,
@@ -138,7 +138,8 @@ def _fitted(shown: Shown, room: complex) -> Scene:
     if core.real > POINTLIKE and (scene.strained or filled < _SMALL or not fits(scene, room)):
         other = _scaled(replace(shown, terse=True), room)
         if other.strained < scene.strained or other.scale > _LARGER * scene.scale:
-            return other
+            begin = partial(_Situation, shown)
+            return nearly(begin, other.scale, room if fits(other, room) else room + LEEWAY) or other
     return scene
 
 

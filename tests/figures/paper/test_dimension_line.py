@@ -151,6 +151,15 @@ def test_number_stands_beside_a_line_where_there_is_no_room_in_it() -> None:
     assert {tip for a in arrows(field) for tip in (a.head.real, a.tail.real)} == {0.0, 100.0}
 
 
+def test_a_line_leads_out_from_between_two_walls() -> None:
+    """Its heads stand at their faces, and the number has no room between."""
+    field = Field()
+    field.add(*(line(x - 160j, x + 160j, FINE) for x in (0, 20)))
+    assert draw_length(field, 0j, 20 + 0j, TEXT, "a")
+    (label,) = [shape for shape in field.shapes if isinstance(shape, Label)]
+    assert label.box.left > 20.0 or label.box.right < 0.0
+
+
 def test_hemmed_in_it_says_so() -> None:
     field = Field()
     for i in range(-40, 41):

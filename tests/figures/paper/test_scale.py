@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 import pytest
 
-from probgen.figures.paper.scale import fits, fitted
+from probgen.figures.paper.scale import fits, fitted, nearly
 from probgen.figures.paper.scene import Box, Scene
 
 ROOM = 213 + 170j
@@ -21,6 +21,7 @@ class Attempt:
     parts: complex
     labels: complex
     log: list[str] = field(default_factory=list)
+    crowded: float = 0.0  # the scale above which a label has no place of its own
 
     def _box(self, fixed: complex) -> Box:
         size = self.core * self.scale + fixed
@@ -32,7 +33,8 @@ class Attempt:
 
     def labelled(self) -> Scene:
         self.log.append("labelled")
-        return Scene((), self._box(self.parts + self.labels), self.scale)
+        strained = int(self.scale > self.crowded > 0.0)
+        return Scene((), self._box(self.parts + self.labels), self.scale, strained=strained)
 
 
 def drawn(core: complex, parts: complex, labels: complex) -> tuple[Scene, list[str]]:
@@ -67,3 +69,15 @@ def test_what_never_fits_is_drawn_all_the_same() -> None:
     scene, log = drawn(1 + 1j, 400 + 10j, 0j)
     assert not fits(scene, ROOM)
     assert len(log) < 60
+
+
+@pytest.mark.parametrize(
+    ("room", "crowded", "share"),
+    [(ROOM, 0.0, 1.0), (180 + 170j, 0.0, 0.8), (ROOM, 150.0, 0.7), (ROOM, 70.0, None)],
+    ids=["as it is", "what keeps to its room", "a place for each label", "none near"],
+)
+def test_a_drawing_nearly_as_large(room: complex, crowded: float, share: float | None) -> None:
+    scene = nearly(
+        lambda scale: Attempt(scale, 1 + 0.5j, 10 + 10j, 0j, crowded=crowded), 200.0, room
+    )
+    assert (scene and scene.scale / 200.0) == (share and pytest.approx(share))
