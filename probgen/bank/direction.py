@@ -5,7 +5,8 @@ An author writes an expression, or a table in one of these forms:
     { from = "up", turn = "theta", to = "left" }          from the vertical, toward the left
     { along = ["A", "B"], turn = "theta" }                from the way A to B, counter-clockwise
     { square_to = ["A", "B"], side = "left" }             square to it, on the left of who walks it
-    { rise = "h", run = "L" }                             by two lengths, up and to the right
+    { rise = "h", run = "L" }                             by two lengths, up and to the right;
+                                                          of a slope of 4 in 3 by two numbers
     { bearing = "beta" }                                  by compass: clockwise from +y, the north
 """
 
@@ -23,6 +24,7 @@ from probgen.quantities.expression import (
     Call,
     Expression,
     Number,
+    Quotient,
     Sum,
     is_number,
     negative,
@@ -72,10 +74,24 @@ def _read_form(table: Table, form: str, scope: Scope, points: Mapping[str, Point
             along = _along_points(table, form, scope, points)
             return turned(along, -90 if side == "right" else 90)
         case "rise":
+            if all(type(table.content.get(each)) in (int, Decimal) for each in ("rise", "run")):
+                return _by_numbers(table)
             lengths = (scope.expression(table, each, LENGTH) for each in ("rise", "run"))
             return Call("atan2", tuple(lengths))
         case _:
             return joined(number(90), -1, scope.expression(table, form, ANGLE))
+
+
+def _by_numbers(table: Table) -> Expression:
+    """A slope of 4 in 3, to whichever side."""
+    rise, run = (Decimal(table.value(each, "a number", True)) for each in ("rise", "run"))
+    if not run:
+        if not rise:
+            table.fault("rise", rise, "a slope: a rise or a run other than 0")
+        return number(90 if rise > 0 else 270)
+    start = number(0 if run > 0 else 180)
+    slope = Call("atan", (Quotient(number(abs(rise)), number(abs(run))),))
+    return joined(start, 1 if rise * run > 0 else -1, slope) if rise else start
 
 
 def _from_axis(table: Table, scope: Scope) -> Expression:

@@ -121,7 +121,10 @@ def _friction_reversed(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 
 def _friction(plan: Plan, change: TermChange) -> Iterator[tuple[Force, Plan]]:
-    """The balances changed in which friction is known beside at least two other forces."""
+    """The balances changed in which friction is known beside at least two other forces.
+
+    One of them may have been solved with others, all of which are changed.
+    """
     for force in plan.system.forces:
         if force.part is not ForcePart.FRICTION:
             continue
@@ -130,6 +133,9 @@ def _friction(plan: Plan, change: TermChange) -> Iterator[tuple[Force, Plan]]:
             for step, equation in _balances(plan)
             if not names_in(force.magnitude) & _sought(step) and len(equation.terms) > 2
         ]
+        for step in plan.steps:
+            if any(equation in balances for equation in step.equations):
+                balances += step.equations
         changed = _changed_in(plan, balances, change, {force.id})
         if changed:
             yield force, changed

@@ -36,6 +36,7 @@ from probgen.quantities.unit import DEGREE
 from probgen.statics.system import Link, Point
 
 _QUARTER = Decimal(90)
+_EXACT = 6  # digits of a root that has no more
 _HALF = Decimal(180)
 _FULL = Decimal(360)
 _LARGEST_DENOMINATOR = 12
@@ -158,7 +159,8 @@ def _sides(
     match part:
         case Call("atan2", (rise, run)) | Call("atan", (Quotient(rise, run),)):
             high, wide = (positive_first(collected(side)) for side in (rise, run))
-            slant = Lump(slant_of(wide, high))
+            slant = slant_of(wide, high)
+            slant = slant if isinstance(slant, Number) else Lump(slant)
             found = _share(high, slant), _share(wide, slant)
         case Call("asin", (ratio,)):
             found = ratio, _other_side(ratio)
@@ -170,7 +172,15 @@ def _sides(
 
 
 def slant_of(run: Expression, rise: Expression) -> Expression:
-    """The length of a way by two lengths: L, where it runs d and rises sqrt(L^2 - d^2)."""
+    """The length of a way by two lengths: L, where it runs d and rises sqrt(L^2 - d^2).
+
+    Of a slope of 4 in 3 it is 5.
+    """
+    match run, rise:
+        case Number(wide, None), Number(high, None):
+            slant = (wide * wide + high * high).sqrt().normalize()
+            if len(slant.as_tuple().digits) <= _EXACT:
+                return Number(slant, None)
     for one, other in ((run, rise), (rise, run)):
         match _unsigned(other):
             case Call("sqrt", (Sum(((1, Power(whole, 2)), (-1, Power(part, 2)))),)) if (

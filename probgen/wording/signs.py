@@ -23,6 +23,7 @@ from probgen.wording.facts.forces import (
     SlipOpposed,
     TurnExpected,
 )
+from probgen.wording.lever import lever_against
 from probgen.wording.passage import Part, sentences
 from probgen.wording.sense import signed_arms
 from probgen.wording.truss import member_sense
@@ -33,7 +34,6 @@ from probgen.working.digits import Digits
 from probgen.working.direction import quarter_of, way_of
 from probgen.working.fact import Fact
 
-_NEARER: Final = 1e-3  # of a distance, less than which nobody calls nearer
 _STRAIGHT: Final = 1e-9  # of a force, the part along an axis that counts as none
 
 
@@ -279,40 +279,12 @@ def _couples_expected(digits: Digits, body: Body) -> Iterator[TurnExpected]:
 def _by_lever(
     digits: Digits, joint: Force, others: list[Force], parts: Mapping[str, float]
 ) -> Expectation | None:
-    """One force against all the rest, whose torques about the joint it holds.
-
-    Its line meets the joint's level nearer to the joint than any of theirs, so it is larger than
-    all of them, or farther out, so it is smaller; in between nothing follows.
-    """
-    for lever in others:
-        rest = [other for other in others if other is not lever]
-        opposite = all(parts[other.id] * parts[lever.id] < 0 for other in rest)
-        arms = _arms_about(digits.case, joint, lever) if opposite and rest else {}
-        if not arms or set(arms) - {lever.id} > {other.id for other in rest}:
-            continue
-        near = abs(arms[lever.id] / parts[lever.id])
-        margin = _NEARER * near
-        theirs = [arms.get(other.id, 0.0) / abs(parts[other.id]) for other in rest]
-        if any(arm * arms[lever.id] > 0.0 for arm in theirs):
-            continue
-        up = 1 if parts[lever.id] > 0 else -1
-        held = tuple(other for other in rest if arms.get(other.id))
-        if near + margin < min(map(abs, theirs)):
-            return Expectation(joint, -up, tuple(rest), lever, held=held)
-        if near - margin > max(map(abs, theirs)):
-            return Expectation(joint, up, tuple(rest), lever, held=held)
-    return None
-
-
-def _arms_about(case: Case, joint: Force, lever: Force) -> Mapping[str, float]:
-    """Signed lever arms (m) in the balance about the joint that gives one force; else none."""
-    for step in case.plan.steps:
-        equation = step.equation
-        if (equation.kind, equation.bodies, equation.about, step.unknown, step.partners) == (
-            "torque", (joint.body,), joint.point, lever.id, ()
-        ):  # fmt: skip
-            return signed_arms(equation, case.values)
-    return {}
+    """One force against all the rest, whose torques about the joint it holds."""
+    found = lever_against(digits.case, joint, others, parts)
+    if found is None:
+        return None
+    rest = tuple(other for other in others if other is not found.force)
+    return Expectation(joint, found.sign, rest, found.force, held=found.held)
 
 
 def _expected(digits: Digits, expectation: Expectation) -> Fact:

@@ -20,6 +20,7 @@ from decimal import Decimal
 
 import numpy as np
 
+from probgen.quantities.dimension import dimension_of
 from probgen.quantities.expression import (
     Call,
     Expression,
@@ -257,9 +258,7 @@ class Digits:
 
     def _lump(self, inner: Expression, guard: int) -> Number:
         printed = self.put_in(inner, guard)
-        units = self.units
-        length = units.unit_of(Dimension(length=1))
-        return self.carried(float(evaluate(printed, {})), length.dimension, guard)
+        return self.carried(float(evaluate(printed, {})), dimension_of(printed, {}), guard)
 
     def result(self, value: float, dimension: Dimension, id: str = "") -> Number:
         """A computed value (coherent) as the line that ends its working shows it.

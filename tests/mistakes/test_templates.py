@@ -256,6 +256,23 @@ def test_a_slip_gives_what_its_formula_gives(
         assert any(each == pytest.approx(expected, rel=1e-9) for each in found), (expected, found)
 
 
+@pytest.mark.parametrize("axes", ["simplest", "level"])
+def test_friction_is_left_out_or_turned_in_each_balance_it_stands_in(axes: str) -> None:
+    """Also where two balances are solved together: the push is the right one either way."""
+    text = OWN[CRATE].read_text(encoding="utf-8")
+    crate = prepare(read_template(text, CRATE), Convention(axes=axes))  # type: ignore[arg-type]
+    (own,) = work(crate, draw_class(crate, "slips", ["0"]).draws)
+    d = Data({id: own.case.values[id] for id in own.case.numbers})
+    weight, share = d.mass * d.g, {"friction_left_out": 0.0, "friction_reversed": 1.0}
+    made = [each for ways in crate.missteps for each in ways if each.slip in share]
+    assert {each.slip for each in made} == {*share}
+    for each in made:
+        found = wrong_values(each, d.values_by_id)
+        pull = weight * (s(d.ramp_angle) + share[each.slip] * d.mu * c(d.ramp_angle))
+        assert float(found["T"]) == pytest.approx(pull)
+        assert float(found["N"]) == pytest.approx(weight * c(d.ramp_angle))
+
+
 def test_the_other_limit_is_a_slip() -> None:
     """A cabinet that tips at m g b/(2h) slides at mu m g, and the other way round.
 

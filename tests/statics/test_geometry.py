@@ -163,6 +163,17 @@ def test_a_slant_is_the_whole_that_its_side_comes_from(
     assert float(evaluate(found, values)) == pytest.approx(math.hypot(*sides), rel=1e-15)
 
 
+@pytest.mark.parametrize(
+    ("run", "rise", "written"),
+    [(3, 4, "5"), (4, -3, "5"), (12, 5, "13"), (0.8, 0.6, "1"), (3, 2, "")],
+)
+def test_a_slant_of_numbers_is_one_where_that_has_few_digits(
+    run: float, rise: float, written: str
+) -> None:
+    found = slant_of(number(str(run)), number(str(rise)))
+    assert plain(found) == written if written else isinstance(found, Call)
+
+
 def tangent(slope: Expression) -> Expression:
     return Call("tan", (slope,))
 

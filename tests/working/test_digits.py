@@ -273,6 +273,7 @@ PUT_IN: list[tuple[Expression, str]] = [
     (times(T, Lump(over(L, number(2)))), "(190.6 N)(0.600 m)"),
     (times(T, D, Call("sin", (A,))), "(190.6 N)(0.350 m) sin 40°"),
     (Lump(total((1, L), (-1, D))), "0.850 m"),
+    (Lump(Call("hypot", (number(2), number(3)))), "3.606"),  # of a slope by two numbers
 ]
 
 

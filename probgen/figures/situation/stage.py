@@ -269,7 +269,21 @@ def stage_at(
         for body in measured.system.bodies
     }
     shifts = shifts_of(measured, blocks, ropes, scale, halves)
+    shifts |= _far_ends(measured.system, shifts)
     return Stage(measured, depicts, givens, scale, blocks, hoists, shifts, halves)
+
+
+def _far_ends(system: System, shifts: Mapping[str, complex]) -> dict[str, complex]:
+    """How far the points are moved that lines of particles which are moved run to, and nothing
+    else.
+    """
+    others = {name for body in system.bodies for name in body.outline}
+    others |= {each.at for each in system.elements}
+    found: dict[str, set[complex]] = {}
+    for each in system.elements:
+        if each.toward and each.toward not in others:
+            found.setdefault(each.toward, set()).add(shifts.get(each.at, 0j))
+    return {name: steps.pop() for name, steps in found.items() if len(steps) == 1}
 
 
 def _half(measured: Survey, body: Body, look: Look, scale: float) -> float:

@@ -79,6 +79,51 @@ quantity = "T"
 """
 
 
+TWO_LAMPS = """
+[points]
+B = [0, 0]
+C = { from = "B", distance = "0.4 m", direction = 330 }
+D = { from = "C", distance = "1 m", direction = "SIDE" }
+[body.one]
+particle = true
+along = ["B"]
+[body.two]
+particle = true
+along = ["C"]
+[[cable]]
+body = "one"
+direction = 140
+symbol = "T_1"
+[[cable]]
+body = "one"
+other = "two"
+at = "B"
+toward = "C"
+symbol = "T_2"
+[[cable]]
+body = "two"
+toward = "D"
+symbol = "T_3"
+[[weight]]
+body = "one"
+mass = "m"
+[[weight]]
+body = "two"
+mass = "m/3"
+symbol = "W_2"
+[[find]]
+quantity = "T_1"
+"""
+
+
+@pytest.mark.parametrize("side", [35.0, 130.0])
+def test_the_far_end_of_a_line_is_moved_with_the_knot_it_leads_from(side: float) -> None:
+    """Two lamps set so far apart that neither hides the other."""
+    lamps = stage(TWO_LAMPS.replace("SIDE", str(side)))
+    assert abs(lamps.spot("C") - lamps.spot("B")) > 2.0 * 0.4 * lamps.scale
+    assert bearing(lamps.spot("D") - lamps.spot("C")) == pytest.approx(side)
+
+
 def test_places_grow_with_the_scale_and_particles_beside_each_other_are_moved() -> None:
     set_out = stage(BEAM, scale=40.0)
     assert (set_out.spot("A"), set_out.spot("B")) == (0j, 120 + 0j)

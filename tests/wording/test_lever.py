@@ -1,0 +1,57 @@
+"""Which way a joint's force has to act beside one force that alone holds all others about it.
+
+By hand: the shelf's weights act 0.60 m and 1.20 m from the hinge.  An upright cable at 0.48 m pulls
+with 245 N against their 117.6 N, so the hinge pushes down; one at 1.25 m with 94.1 N.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from probgen.quantities.printing import plain
+from probgen.wording.facts.forces import LeverExpected
+from probgen.wording.signs import signs_part
+from tests.situations import BRACKET, FIND_R, FIND_T, HINGED, SHELF, STAYED, worked
+
+UPRIGHT = HINGED + STAYED.replace('"180 - theta"', "90") + FIND_T + FIND_R
+COUPLE = '[[couple]]\nat = "C"\nmoment = "60 N*m"\nsymbol = "M_0"\n'
+
+
+def expected(text: str) -> list[tuple[str, bool, bool]]:
+    """What is told of joints' forces: whose, whether nearer, and whether as drawn."""
+    _, own = worked(text)
+    (body,) = own.case.system.bodies
+    facts = [fact for part in signs_part(own.digits, body) for fact in part.facts]
+    return [
+        (plain(fact.force), fact.nearer, fact.drawn)
+        for fact in facts
+        if isinstance(fact, LeverExpected)
+    ]
+
+
+@pytest.mark.parametrize(
+    ("at", "told"),
+    [("0.48", [("R_y", True, False)]), ("0.96", []), ("1.20", [])],
+    ids=["nearer", "between", "as far as one"],
+)
+def test_what_acts_nearer_pulls_more_than_what_it_holds(
+    at: str, told: list[tuple[str, bool, bool]]
+) -> None:
+    assert expected(SHELF.replace("[0.96]", f"[{at}]") + UPRIGHT) == told
+
+
+def test_what_acts_farther_out_pulls_less() -> None:
+    longer = SHELF.replace('B = ["L", 0]', 'B = ["1.10 m", 0]').replace("[0.96]", "[1.18]")
+    longer = longer.replace('along = ["A", "B"]', 'along = ["A", "C"]').replace("uniform", "at")
+    longer = longer.replace("at = true", 'at = "E"').replace("[body.", 'E = ["0.60 m", 0]\n[body.')
+    assert expected(longer + UPRIGHT) == [("R_y", False, True)]
+
+
+def test_nothing_is_told_beside_a_couple() -> None:
+    """It is held too, with no force: however near the cable is, it may pull with less."""
+    assert expected(SHELF.replace("[0.96]", "[0.48]") + UPRIGHT + COUPLE) == []
+
+
+def test_nothing_is_told_where_a_line_meets_the_level_elsewhere_than_its_force_acts() -> None:
+    """The cord at E, 2.06 m from the hinge, has an arm of 1.43 m, and the load one of 2.00 m."""
+    assert expected(BRACKET) == []
