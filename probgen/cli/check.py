@@ -45,6 +45,7 @@ def _show(name: str, checked: Checked) -> None:
     """One line, and one more for every requirement that drops draws."""
     from probgen.cli.terminal import say
     from probgen.problem.dropped import percent
+    from probgen.quantities.printing import plain
 
     share = checked.refused / (checked.proved + checked.refused)
     refused = f", {percent(share)} dropped by its requirements" if checked.refused else ""
@@ -52,3 +53,6 @@ def _show(name: str, checked: Checked) -> None:
     say(f"{name}  {proved}, largest residual {checked.residual:.1e}")
     for each in checked.dropped:
         say(f"    {each}")
+    for force in checked.reversed:
+        turn = "turn its direction round"
+        say(f"    remark: {plain(force)} is below zero in every draw: {turn}")

@@ -35,9 +35,11 @@ from probgen.problem.problem import (
     tell_steps,
     work,
 )
+from probgen.quantities.expression import Name
 from probgen.quantities.unit import US_CUSTOMARY
 from probgen.statics.flaw import Flaw
 from probgen.statics.plausibility import implausible
+from probgen.statics.system import Kind, System
 from probgen.working.convention import Convention
 
 _TOLD: Final = 20  # draws whose working is told as well; telling takes far longer than proving
@@ -59,6 +61,7 @@ class Checked:
 
     residual: the largest relative residual of any balance of any draw.
     dropped: each requirement that turns draws away; a draw may fail several.
+    reversed: the forces of a stated direction that are negative in every draw.
     """
 
     template: Template
@@ -66,6 +69,7 @@ class Checked:
     refused: int
     residual: float
     dropped: tuple[Dropped, ...] = ()
+    reversed: tuple[Name, ...] = ()
 
 
 def templates_named(named: Sequence[str], faults: Faults) -> Iterator[Template]:
@@ -114,14 +118,15 @@ def check_template(template: Template, draws: int, convention: Convention | None
         mend = f"loosen a requirement or change a range; dropped are {dropped}"
         raise InputError([Fault(template.path, "require", found, "most draws", mend)])
     _tell(problem, tally.first)
-    return Checked(template, tally.fit, draws - tally.fit, tally.residual, tally.dropped)
+    kept, refused = tally.fit, draws - tally.fit
+    return Checked(template, kept, refused, tally.residual, tally.dropped, tuple(tally.reversed))
 
 
 class _Tally:
     """What so many draws come to, taken part by part.
 
     fit: how many meet every requirement, first: the first of them; failed, unlikely: what is wrong
-    with some of these, the latter by its kind.
+    with some of these, the latter by its kind; reversed: as in `Checked`, so far.
     """
 
     def __init__(self, problem: Problem, draws: int) -> None:
@@ -132,6 +137,7 @@ class _Tally:
         self.failed: list[Fault] = []
         self.unlikely: dict[Flaw, Fault] = {}
         self.residual = 0.0
+        self.reversed = _found_forces(problem.template.system)
 
     @property
     def dropped(self) -> tuple[Dropped, ...]:
@@ -153,6 +159,7 @@ class _Tally:
         sound = fit & proof.holds
         for flaw, wrong in implausible(problem.plan, {**proof.values, **solved}):
             self._blame(made, flaw, sound & wrong)
+        self.reversed = [n for n in self.reversed if np.all(solved[n.id][fit] < 0.0)]
         places = np.flatnonzero(fit).tolist()
         self.first += map(made.draw, places[: _DEPICTED - len(self.first)])
         self.fit += len(places)
@@ -171,6 +178,13 @@ class _Tally:
             first = made.draw(int(np.flatnonzero(wrong)[0]))
             said = flaws_told(self._problem.template, [flaw])
             self.unlikely[flaw] = _fault(self._problem.template, said, first)
+
+
+def _found_forces(system: System) -> list[Name]:
+    """The letters of forces that act at a stated direction, and whose size is found."""
+    applied = (f for f in system.forces if f.kind is Kind.FORCE and not f.part.is_component)
+    sizes = dict.fromkeys(f.magnitude for f in applied if isinstance(f.magnitude, Name))
+    return [size for size in sizes if size.id in system.unknowns]
 
 
 def _untold(template: Template) -> Iterator[Fault]:

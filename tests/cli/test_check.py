@@ -51,3 +51,12 @@ def test_texts_that_no_font_shows_are_remarked(run: Run, tmp_path: Path) -> None
     assert "    remark: seesaw-two-riders, title: boxes are printed for \U00013000" in result.stdout
     result = run("work", "own.toml", "--pdf", "own.pdf")
     assert "remark: seesaw-two-riders, title: boxes are printed for \U00013000" in result.stderr
+
+
+def test_a_force_the_wrong_way_round_is_remarked(run: Run, tmp_path: Path) -> None:
+    source = default_bank().read("wheelbarrow-compost").source
+    text = source.replace("direction = 90", "direction = 270")
+    (tmp_path / "own.toml").write_text(text, encoding="utf-8")
+    result = run("check", "own.toml", "--draws", 20)
+    assert result.exit_code == 0
+    assert "remark: F is below zero in every draw: turn its direction round" in result.stdout

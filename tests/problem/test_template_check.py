@@ -16,6 +16,7 @@ from probgen.input.remedy import WorkAgain
 from probgen.problem import template_check
 from probgen.problem.single import work_single
 from probgen.problem.template_check import _untold, check_template, templates_named
+from probgen.quantities.printing import plain
 from probgen.quantities.unit import SI, US_CUSTOMARY
 from tests.bank.test_shape import PLATE, part
 from tests.situations import HEAD
@@ -41,6 +42,7 @@ def hold(id: str, draws: int) -> None:
     for template in templates:
         checked = check_template(template, draws)
         assert checked.proved + checked.refused == draws
+        assert checked.reversed == ()
         balanced = bool(checked.template.system.unknowns)
         assert (0.0 < checked.residual < 1e-9) if balanced else checked.residual == 0.0
 
@@ -54,6 +56,16 @@ def test_supplied_templates_hold(id: str) -> None:
 @pytest.mark.parametrize("id", sorted(BANK.files))
 def test_supplied_templates_hold_over_25_000_draws(id: str) -> None:
     hold(id, 25_000)
+
+
+def test_a_force_the_wrong_way_round_in_every_draw_is_named() -> None:
+    """A wheelbarrow's hands pushed down; where some draws need a pull up, nothing is wrong."""
+    source = BANK.read("wheelbarrow-compost").source
+    upside_down = source.replace("direction = 90", "direction = 270")
+    assert source.count("direction = 90") == 1
+    for text, told in ((source, []), (upside_down, ["F"])):
+        checked = check_template(read_template(text, "own.toml"), 60)
+        assert [plain(each) for each in checked.reversed] == told
 
 
 def test_draws_that_fail_are_shown_so_that_they_fail_again() -> None:
