@@ -51,8 +51,7 @@ def lever_against(
         held = tuple(other for other in rest if arms.get(other.id))
         near = abs(arms[lever.id] / parts[lever.id])
         apart = _apart(near, theirs)
-        seen = _seen_apart(case, joint, lever, held, arms)
-        if apart and seen == {apart}:
+        if apart and apart == _seen_apart(case, joint, lever, held):
             return Lever(lever, apart * up, held)
     return None
 
@@ -65,17 +64,12 @@ def _apart(own: float, others: Sequence[float]) -> int:
     return 1 if own - margin > max(map(abs, others)) else 0
 
 
-def _seen_apart(
-    case: Case, joint: Force, lever: Force, held: Sequence[Force], arms: Mapping[str, float]
-) -> set[int]:
-    """How far out it acts beside what it holds, by its lever arm and by its point."""
+def _seen_apart(case: Case, joint: Force, lever: Force, held: Sequence[Force]) -> int:
+    """How far out the point it acts at is, beside those of what it holds: as `_apart` says."""
     places = coordinates(case.system, case.values)
     x, y = places[joint.point]
     out = {id: abs(complex(u - x, v - y)) for id, (u, v) in places.items()}
-    return {
-        _apart(abs(arms[lever.id]), [arms[each.id] for each in held]),
-        _apart(out[lever.point], [out[each.point] for each in held]),
-    }
+    return _apart(out[lever.point], [out[each.point] for each in held])
 
 
 def _arms_about(case: Case, joint: Force, lever: Force) -> Mapping[str, float]:

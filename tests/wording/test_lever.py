@@ -53,5 +53,9 @@ def test_nothing_is_told_beside_a_couple() -> None:
 
 
 def test_nothing_is_told_where_a_line_meets_the_level_elsewhere_than_its_force_acts() -> None:
-    """The cord at E, 2.06 m from the hinge, has an arm of 1.43 m, and the load one of 2.00 m."""
-    assert expected(BRACKET) == []
+    """The cord's line meets the shelf's level 2.87 m from the hinge, farther out than the load at
+    2.00 m; and it is fastened to the bracket at 2.06 m, or, lower on its line, at 1.98 m.
+    """
+    assert expected(BRACKET) == [("R_y", False, True)]
+    lower = BRACKET.replace('E = ["L", "h"]', 'E = ["L - 0.15 m", "h + 0.087 m"]')
+    assert expected(lower) == []
