@@ -31,6 +31,7 @@ from probgen.figures.situation.fixture import FACE
 from probgen.figures.situation.pulley import Hoist
 from probgen.figures.situation.shape import beyond
 from probgen.figures.situation.stage import Stage
+from probgen.figures.situation.strand import is_drawn_from, other_end
 from probgen.figures.situation.winch import winch_of
 from probgen.statics.system import Element, Kind
 
@@ -182,7 +183,11 @@ def _single(
 ) -> Iterator[Line]:
     """One line from its start to where it is fixed; aside: its shift from the point it is at."""
     tied, way = _tied(stage, element), _way(stage, element)
-    if tied is not None:
+    facing = other_end(stage, element)
+    if facing and not aside:
+        if not is_drawn_from(stage, facing, element):
+            yield _stroked(stage, element, start, stage.rest(facing))
+    elif tied is not None:
         yield _stroked(stage, element, start, tied + aside)
     elif _has_far_end(stage, element):
         end = stage.spot(element.toward) + aside
