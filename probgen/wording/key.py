@@ -43,7 +43,7 @@ from probgen.wording.signs import negative_part
 from probgen.wording.steady import may_move
 from probgen.wording.tilted_axis import axis_part, tilted_axes
 from probgen.wording.together import reasons, together_passage
-from probgen.wording.torque import together, turning_passage
+from probgen.wording.torque import taken_as_one, turning_passage
 from probgen.wording.truss import idle_passage, links_told, taken_in_tension
 from probgen.working.criteria import bodies_used, is_piece
 from probgen.working.digits import Digits, same_amount
@@ -311,7 +311,7 @@ def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
     earlier = digits.case.plan.steps[: digits.case.plan.steps.index(steps[0])]
     opening = Sentences(
         (
-            *together(system, equation),
+            *taken_as_one(system, equation),
             _forces_zero(digits, steps, earlier),
             *splits(digits, steps, split_told(system, earlier)),
             *weights_turned(system, steps, earlier),

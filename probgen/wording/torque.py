@@ -83,7 +83,7 @@ def turning_passage(digits: Digits, step: Step) -> Passage:
     system, equation = digits.case.system, step.equation
     turners = list(_turners(digits, equation))
     reasons = (
-        *together(system, equation),
+        *taken_as_one(system, equation),
         _pivot(system, step, digits.convention.turning),
         *_silent(digits, step),
     )
@@ -109,7 +109,7 @@ def _alone_through(digits: Digits, equation: Equation, turners: Sequence[Turner]
     return bool(arms) and all(abs(arm) < _NO_ARM for arm in arms.values())
 
 
-def together(system: System, equation: Equation) -> Iterator[Fact]:
+def taken_as_one(system: System, equation: Equation) -> Iterator[Fact]:
     """Why several bodies are taken as one: the forces between them cancel."""
     if len(equation.bodies) > 1:
         inner = dict.fromkeys(system.force(id).magnitude for id in equation.inner)

@@ -351,3 +351,62 @@ def test_torques_that_are_solved_with_something_else_have_their_reasons() -> Non
     start = lines.index("# Which forces turn the drum and band about C?")
     assert lines[start + 1].startswith("We take torques about the shaft C. R_x and R_y act there,")
     assert lines.index("# Two equations together") > start
+
+
+LAMPS = (
+    HEAD
+    + """
+[given]
+m_1 = { name = "one mass", choices = [7.5], unit = "kg" }
+m_2 = { name = "other mass", choices = [9.0], unit = "kg" }
+[unknown]
+phi = { name = "angle of the middle cord", unit = "deg", from = -60, to = 60 }
+[points]
+B = [0, 0]
+C = { from = "B", distance = "1 m", direction = "-phi" }
+[body.one]
+particle = true
+along = ["B"]
+name = "knot B"
+[body.two]
+particle = true
+along = ["C"]
+name = "knot C"
+[[cable]]
+body = "one"
+direction = 140
+symbol = "T_1"
+[[cable]]
+body = "one"
+other = "two"
+at = "B"
+toward = "C"
+symbol = "T_2"
+[[cable]]
+body = "two"
+direction = 55
+symbol = "T_3"
+[[weight]]
+body = "one"
+mass = "m_1"
+symbol = "W_1"
+[[weight]]
+body = "two"
+mass = "m_2"
+symbol = "W_2"
+[[find]]
+quantity = "phi"
+[[find]]
+quantity = "T_1"
+"""
+)
+
+
+def test_knots_whose_balances_are_taken_together_are_one_body() -> None:
+    """Said once, where they are taken so; the knot that is balanced alone is told without."""
+    said = [line for line in told(LAMPS) if "as one body" in line]
+    (line,) = said
+    assert line.startswith(
+        "We take the knot B and the knot C as one body: the forces between them (T_2) come in "
+        "equal and opposite pairs and cancel. The forces on the knot B and the knot C balance"
+    )

@@ -40,6 +40,5 @@ def _pulls(stage: Stage, element: Element) -> list[Element]:
     return [
         each
         for each in system.elements
-        if each.kind is Kind.ROPE
-        and system.force(each.forces[0]).magnitude == pull
+        if each.kind is Kind.ROPE and system.force(each.forces[0]).magnitude == pull
     ]
