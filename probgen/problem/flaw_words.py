@@ -137,7 +137,8 @@ def _implausible(template: Template, flaw: Flaw) -> str:
     small = of.x if flaw.place == "x" else of.y
     return (
         f"the force from {name} ({symbol}) is so nearly {axis} that the tolerance of a direction "
-        f"cannot tell which side is meant; ask for abs({small}) > {NEAR_AXIS}*hypot({of.x}, {of.y})"
+        f"cannot tell which side is meant; add a [[require]] with that = "
+        f'"abs({small}) > {NEAR_AXIS}*hypot({of.x}, {of.y})" and a because'
     )
 
 

@@ -60,10 +60,12 @@ TOLD = [
     (HANGING, Flaw(FlawKind.NO_LENGTH, body="shelf"), "the shelf has no length to be cut along"),
     (HANGING, Flaw(FlawKind.NEAR_AXIS, "R", place="y"),
      "the force from the hinge (R) is so nearly horizontal that the tolerance of a direction "
-     "cannot tell which side is meant; ask for abs(R.y) > 0.05*hypot(R.x, R.y)"),
+     "cannot tell which side is meant; add a [[require]] with that = "
+     '"abs(R.y) > 0.05*hypot(R.x, R.y)" and a because'),
     (HANGING, Flaw(FlawKind.NEAR_AXIS, "R", place="x"),
      "the force from the hinge (R) is so nearly vertical that the tolerance of a direction "
-     "cannot tell which side is meant; ask for abs(R.x) > 0.05*hypot(R.x, R.y)"),
+     "cannot tell which side is meant; add a [[require]] with that = "
+     '"abs(R.x) > 0.05*hypot(R.x, R.y)" and a because'),
     (HANGING, Flaw(FlawKind.NO_DIRECTION, "R"),
      "the force from the hinge (R) is zero, so it has no direction: ask for its components, or "
      "keep it from zero with a [[require]] or other ranges"),
