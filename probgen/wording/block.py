@@ -69,7 +69,11 @@ Block = Paragraph | Display | Itemize | Picture
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """One step of the working with its heading ("Torque balance")."""
+    """One step of the working with its heading ("Torque balance").
+
+    heading: the title with its letters as formulas; empty where it has none.
+    """
 
     title: str
     blocks: tuple[Block, ...]
+    heading: tuple[Inline, ...] = ()

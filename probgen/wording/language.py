@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from probgen.wording.block import Block, Display, Inline, Itemize, Paragraph, Picture, Section
+from probgen.wording.block import Block, Display, Inline, Itemize, Math, Paragraph, Picture, Section
 from probgen.wording.nouns import Nouns
 from probgen.wording.page_words import PageWords
 from probgen.wording.passage import Items, Part, Passage, Sentences
@@ -25,8 +25,10 @@ class Language:
 
     def section(self, passage: Passage, nouns: Nouns) -> Section:
         """A passage in words."""
-        title = plain_text(self.say(passage.heading, nouns))
-        return Section(title, tuple(self.block(part, nouns) for part in passage.parts))
+        said = self.say(passage.heading, nouns)
+        heading = said if any(isinstance(each, Math) for each in said) else ()
+        blocks = tuple(self.block(part, nouns) for part in passage.parts)
+        return Section(plain_text(said), blocks, heading)
 
     def block(self, part: Part, nouns: Nouns) -> Block:
         match part:

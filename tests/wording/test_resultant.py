@@ -6,8 +6,11 @@ By hand: the hinge of the shelf pulls with R_x = 145.99 N and R_y = -4.90 N: 146
 
 from __future__ import annotations
 
-from probgen.wording.block import Display
+from probgen.quantities.expression import Name
+from probgen.wording.block import Display, Math, Text
+from probgen.wording.english import ENGLISH
 from probgen.wording.facts.ending import ForceActs, OneComponent
+from probgen.wording.nouns import Nouns
 from probgen.wording.passage import Sentences
 from probgen.wording.resultant import resultant_passages
 from probgen.working.convention import Convention
@@ -74,3 +77,11 @@ def test_a_level_force() -> None:
 def test_only_what_is_asked_so() -> None:
     _, own = worked(SHELF + HINGED + STAYED + FIND_T)
     assert list(resultant_passages(own.digits)) == []
+
+
+def test_the_letter_in_its_heading_is_a_formula() -> None:
+    _, own = worked(STAYED_SHELF)
+    (passage,) = resultant_passages(own.digits)
+    section = ENGLISH.section(passage, Nouns(own.case.system, own.case.labels))
+    assert section.title == "Magnitude and direction of R"
+    assert section.heading == (Text("Magnitude and direction of "), Math((Name("R", "R"),)))

@@ -57,7 +57,8 @@ def write_step(section: Section, number: int, draw: Draw) -> str:
     """
     hung = [_hang(block, draw) for block in section.blocks if isinstance(block, Picture)]
     flowing = [block for block in section.blocks if not isinstance(block, Picture)]
-    head = f"{{{number}}}{{{escape(section.title)}}}"
+    title = write_inlines(section.heading) if section.heading else escape(section.title)
+    head = f"{{{number}}}{{{title}}}"
     match flowing:
         case [Paragraph(inlines), *rest]:
             first = rf"\step{head}{{{write_inlines(inlines)}}}"

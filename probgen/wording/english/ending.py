@@ -188,7 +188,7 @@ def direction_told(fact: Direction, nouns: Nouns) -> Inlines:
 
 @say.register
 def resultant_heading(fact: ResultantHeading, nouns: Nouns) -> Inlines:
-    return (Text(f"Magnitude and direction of {fact.force.symbol}"),)
+    return filled("Magnitude and direction of {F}", F=fact.force)
 
 
 @say.register

@@ -110,3 +110,11 @@ def test_a_cover_and_a_page_of_formulas() -> None:
 def test_both_writers_write(writer: Writer) -> None:
     copy = copy_of("forearm-load")
     assert writer.sheet(sheet_of(copy)) != writer.key(key_of(copy))
+
+
+def test_letters_in_headings_are_formulas() -> None:
+    page = HtmlPages().key(key_of(copy_of("forearm-load")))
+    heads = re.findall(r"<h3>.*?</h3>", page)
+    (head,) = (each for each in heads if "direction of" in each)
+    assert "<mi>J</mi>" in head
+    assert "<math>" not in heads[0]

@@ -116,3 +116,9 @@ def test_pages_turn_only_inside_long_workings(rows: int, turns: int) -> None:
         first, *_, last = written.split("\\mayturn%\n")
         assert first.count(r"\row") == 2
         assert last.count(r"\row") == 2
+
+
+def test_letters_in_a_heading_are_formulas() -> None:
+    heading = (Text("Size of "), Math((Name("R_B", "R_B"),)))
+    written = write_step(Section("Size of R_B", (), heading), 3, draw)
+    assert written == "\\stepover{3}{Size of~${R_{\\mathrm{B}}}$}{}"
