@@ -49,6 +49,21 @@ def told_ids(statement: str) -> frozenset[str]:
     return frozenset(each.id for each in mentions if each.filter in ("", "equation"))
 
 
+def bare_letters(statement: str, points: Collection[str]) -> tuple[str, ...]:
+    """The points whose letters a statement types as they are, so that no figure will have them."""
+    pieces = statement_pieces(statement)
+    texts = [piece for piece in pieces if isinstance(piece, str)]
+    braced = {piece.id for piece in pieces if isinstance(piece, Mention)}
+    letters = [id for id in points if id.isupper() and id not in braced]
+    return tuple(id for id in letters if any(_stands_in(id, text) for text in texts))
+
+
+def _stands_in(letter: str, text: str) -> bool:
+    """Whether a letter is a word of a text; A before a small letter is an article."""
+    word = rf"\b{letter}\b(?! [a-z])" if letter == "A" else rf"\b{letter}\b"
+    return re.search(word, text) is not None
+
+
 def check_statement(
     table: Table,
     key: str,

@@ -56,3 +56,6 @@ def _show(name: str, checked: Checked) -> None:
     for force in checked.reversed:
         turn = "turn its direction round"
         say(f"    remark: {plain(force)} is below zero in every draw: {turn}")
+    for letter in checked.bare:
+        braced = f"write {{{{ {letter} }}}}, and figures have that letter"
+        say(f"    remark: the statement names the point {letter} without braces: {braced}")

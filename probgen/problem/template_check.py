@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from probgen.bank.labels import asks_coordinates
 from probgen.bank.proportions import drawn_sizes
 from probgen.bank.reading import in_each_system
-from probgen.bank.statement import told_ids
+from probgen.bank.statement import bare_letters, told_ids
 from probgen.bank.template import Derived, Given, Template
 from probgen.draws.draw import Draw
 from probgen.draws.sample import Sample, sample
@@ -62,6 +62,7 @@ class Checked:
     residual: the largest relative residual of any balance of any draw.
     dropped: each requirement that turns draws away; a draw may fail several.
     reversed: the forces of a stated direction that are negative in every draw.
+    bare: the points whose letters the statement types without braces.
     """
 
     template: Template
@@ -70,6 +71,7 @@ class Checked:
     residual: float
     dropped: tuple[Dropped, ...] = ()
     reversed: tuple[Name, ...] = ()
+    bare: tuple[str, ...] = ()
 
 
 def templates_named(named: Sequence[str], faults: Faults) -> Iterator[Template]:
@@ -119,7 +121,9 @@ def check_template(template: Template, draws: int, convention: Convention | None
         raise InputError([Fault(template.path, "require", found, "most draws", mend)])
     _tell(problem, tally.first)
     kept, refused = tally.fit, draws - tally.fit
-    return Checked(template, kept, refused, tally.residual, tally.dropped, tuple(tally.reversed))
+    bare = bare_letters(template.statement, template.system.points)
+    remarked = tuple(tally.reversed), bare
+    return Checked(template, kept, refused, tally.residual, tally.dropped, *remarked)
 
 
 class _Tally:

@@ -7,6 +7,7 @@ import pytest
 from probgen.bank.statement import (
     LONGEST_STATEMENT,
     Mention,
+    bare_letters,
     check_statement,
     statement_pieces,
     told_ids,
@@ -80,3 +81,17 @@ def test_a_statement_is_of_a_length() -> None:
 def test_a_symbol_alone_tells_no_value() -> None:
     text = "{{ L }} and {{ m | symbol }}, {{ d | equation }}, {{ b | quantity }}"
     assert told_ids(text) == {"L", "d"}
+
+
+@pytest.mark.parametrize(
+    ("statement", "bare"),
+    [
+        ("A beam is held at B, and loaded at C.", ("B", "C")),
+        ("A beam is held at {{ B }} and at C, as far from {{ C }}.", ()),
+        ("It is pinned at A, where a rope ends. A rope is there.", ("A",)),
+        ("Its foot stands on the ground.", ()),
+        ("A rope is there; the bar ABC weighs little, K is hot.", ("K",)),
+    ],
+)
+def test_letters_of_points_without_braces(statement: str, bare: tuple[str, ...]) -> None:
+    assert bare_letters(statement, ("A", "B", "C", "K", "foot")) == bare
