@@ -57,7 +57,7 @@ def derived_steps(
     kept_out = [_removed(system, e, h, unknowns) for e, h in zip(equations, holds, strict=True)]
     weights = [_relief(system, e, out) for e, out in zip(equations, kept_out, strict=True)]
     trial, ranges = trial_values(unknowns, known), _ranges(system, unknowns)
-    rules = [surcharge(system, equation) for equation in equations]
+    rules = [surcharge(system, equation, wanted) for equation in equations]
     balanced = _balanced(system, known, trial)
     field = Field(equations, unknowns, holds, weights, trial, ranges, rules, balanced)
     path = _path(system, field, wanted)

@@ -6,8 +6,10 @@ so that a rule chooses among ways of one length and makes none of a few steps lo
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from typing import Final
 
+from probgen.quantities.expression import names_in
 from probgen.statics.equation import Equation
 from probgen.statics.system import Kind, System
 
@@ -15,28 +17,33 @@ _SUPPORTS: Final = (Kind.HINGE, Kind.ROUGH, Kind.FIXED, Kind.ROLLER, Kind.CONTAC
 _OTHER_KIND: Final = 1.5
 _OTHER_PIVOT: Final = 1.5
 _SECTION: Final = 0.5
+_WANTED_TOO: Final = 0.15  # less than a step, and more than a term or a place
 _JOINT: Final = 60.0  # more than any number of steps by sections
 _ALONG_CUT: Final = -0.2  # more than a tilted axis costs beside x and y
 _EARLY: Final = 0.3  # a step later
 
 
-def surcharge(system: System, equation: Equation) -> float:
+def surcharge(system: System, equation: Equation, wanted: Collection[str] = ()) -> float:
     """What an equation costs beside its step; 0 where the course has no rules.
 
     Of a truss the balance of a joint is plainer than that of a part, where either will do; of a
     tilted body that is cut, sums along and square to it.
+    wanted: the quantities looked for.
     """
-    usual = _of_kind(equation) + _of_pivot(system, equation) + _of_piece(system, equation)
-    return usual + _of_cut(equation)
+    usual = _of_kind(equation) + _of_pivot(system, equation)
+    return usual + _of_piece(system, equation, wanted) + _of_cut(equation)
 
 
-def _of_piece(system: System, equation: Equation) -> float:
-    """Of a truss: a section costs a little, a joint much where sections are to be laid; but that
-    a member carries nothing is seen at a joint.
+def _of_piece(system: System, equation: Equation, wanted: Collection[str]) -> float:
+    """Of a truss: a section costs a little, and less where it is through more of the members that
+    are looked for; a joint much where sections are to be laid; but that a member carries nothing is
+    seen at a joint.
     """
     bodies = [system.body(body) for body in equation.bodies]
     if any(body.joints for body in bodies):
-        return _SECTION
+        pulls = (f for f in system.forces if f.body in equation.bodies and f.kind is Kind.MEMBER)
+        cut = sum(bool(names_in(pull.magnitude) & set(wanted)) for pull in pulls)
+        return _SECTION - _WANTED_TOO * max(cut - 1, 0)
     held = any(
         force.kind is Kind.MEMBER and force.body in equation.bodies for force in system.forces
     )
