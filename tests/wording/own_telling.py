@@ -34,9 +34,9 @@ def told(text: str, convention: Convention | None = None) -> list[str]:
     ]
 
 
-def told_of(name: str, convention: Convention | None = None) -> list[str]:
-    """The same of a supplied template's first draw."""
-    single = work_single(name, 1, None, convention)
+def told_of(name: str, convention: Convention | None = None, draw: int = 1) -> list[str]:
+    """The same of one of a supplied template's draws, the first unless said."""
+    single = work_single(name, draw, None, convention)
     return [
         line
         for section in tell_steps(single.problem, single.worked)

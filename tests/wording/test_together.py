@@ -356,6 +356,16 @@ def test_torques_that_are_solved_with_something_else_have_their_reasons() -> Non
 LAMPS = (
     HEAD
     + """
+weight = [
+  { body = "one", mass = "m_1", symbol = "W_1" },
+  { body = "two", mass = "m_2", symbol = "W_2" },
+]
+cable = [
+  { body = "one", direction = 140, symbol = "T_1" },
+  { body = "one", other = "two", at = "B", toward = "C", symbol = "T_2" },
+  { body = "two", direction = 55, symbol = "T_3" },
+]
+find = [{ quantity = "phi" }, { quantity = "T_1" }]
 [given]
 m_1 = { name = "one mass", choices = [7.5], unit = "kg" }
 m_2 = { name = "other mass", choices = [9.0], unit = "kg" }
@@ -364,40 +374,9 @@ phi = { name = "angle of the middle cord", unit = "deg", from = -60, to = 60 }
 [points]
 B = [0, 0]
 C = { from = "B", distance = "1 m", direction = "-phi" }
-[body.one]
-particle = true
-along = ["B"]
-name = "knot B"
-[body.two]
-particle = true
-along = ["C"]
-name = "knot C"
-[[cable]]
-body = "one"
-direction = 140
-symbol = "T_1"
-[[cable]]
-body = "one"
-other = "two"
-at = "B"
-toward = "C"
-symbol = "T_2"
-[[cable]]
-body = "two"
-direction = 55
-symbol = "T_3"
-[[weight]]
-body = "one"
-mass = "m_1"
-symbol = "W_1"
-[[weight]]
-body = "two"
-mass = "m_2"
-symbol = "W_2"
-[[find]]
-quantity = "phi"
-[[find]]
-quantity = "T_1"
+[body]
+one = { particle = true, along = ["B"], name = "knot B" }
+two = { particle = true, along = ["C"], name = "knot C" }
 """
 )
 
