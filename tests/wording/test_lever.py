@@ -10,6 +10,7 @@ import pytest
 
 from probgen.quantities.printing import plain
 from probgen.wording.facts.forces import LeverExpected
+from probgen.wording.passage import Sentences
 from probgen.wording.signs import signs_part
 from tests.situations import BRACKET, FIND_R, FIND_T, HINGED, SHELF, STAYED, worked
 
@@ -21,7 +22,8 @@ def expected(text: str) -> list[tuple[str, bool, bool]]:
     """What is told of joints' forces: whose, whether nearer, and whether as drawn."""
     _, own = worked(text)
     (body,) = own.case.system.bodies
-    facts = [fact for part in signs_part(own.digits, body) for fact in part.facts]
+    said = [part for part in signs_part(own.digits, body) if isinstance(part, Sentences)]
+    facts = [fact for part in said for fact in part.facts]
     return [
         (plain(fact.force), fact.nearer, fact.drawn)
         for fact in facts
