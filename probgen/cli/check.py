@@ -42,7 +42,7 @@ def check(named: tuple[str, ...], draws: int) -> None:
 
 
 def _show(name: str, checked: Checked) -> None:
-    """One line, and one more for every requirement that drops draws."""
+    """One line, and one more for every requirement that drops draws and for every remark."""
     from probgen.cli.terminal import say
     from probgen.problem.dropped import percent
     from probgen.quantities.printing import plain
@@ -54,8 +54,7 @@ def _show(name: str, checked: Checked) -> None:
     for each in checked.dropped:
         say(f"    {each}")
     for force in checked.reversed:
-        turn = "turn its direction round"
-        say(f"    remark: {plain(force)} is below zero in every draw: {turn}")
+        say(f"    remark: {plain(force)} is below zero in every draw: turn its direction round")
     for letter in checked.bare:
-        braced = f"write {{{{ {letter} }}}}, and figures have that letter"
-        say(f"    remark: the statement names the point {letter} without braces: {braced}")
+        mend = f"write {{{{ {letter} }}}}, and figures have that letter"
+        say(f"    remark: the statement names the point {letter} without braces: {mend}")

@@ -128,15 +128,14 @@ def _friction(plan: Plan, change: TermChange) -> Iterator[tuple[Force, Plan]]:
     for force in plan.system.forces:
         if force.part is not ForcePart.FRICTION:
             continue
-        balances = [
+        known = [
             equation
             for step, equation in _balances(plan)
             if not names_in(force.magnitude) & _sought(step) and len(equation.terms) > 2
         ]
-        for step in plan.steps:
-            if any(equation in balances for equation in step.equations):
-                balances += step.equations
-        changed = _changed_in(plan, balances, change, {force.id})
+        groups = (step.equations for step in plan.steps)
+        together = [e for group in groups if any(each in known for each in group) for e in group]
+        changed = _changed_in(plan, together, change, {force.id})
         if changed:
             yield force, changed
 

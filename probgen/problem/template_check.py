@@ -120,10 +120,15 @@ def check_template(template: Template, draws: int, convention: Convention | None
         mend = f"loosen a requirement or change a range; dropped are {dropped}"
         raise InputError([Fault(template.path, "require", found, "most draws", mend)])
     _tell(problem, tally.first)
-    kept, refused = tally.fit, draws - tally.fit
-    bare = bare_letters(template.statement, template.system.points)
-    remarked = tuple(tally.reversed), bare
-    return Checked(template, kept, refused, tally.residual, tally.dropped, *remarked)
+    return Checked(
+        template,
+        tally.fit,
+        draws - tally.fit,
+        tally.residual,
+        tally.dropped,
+        tuple(tally.reversed),
+        bare_letters(template.statement, template.system.points),
+    )
 
 
 class _Tally:
@@ -141,7 +146,7 @@ class _Tally:
         self.failed: list[Fault] = []
         self.unlikely: dict[Flaw, Fault] = {}
         self.residual = 0.0
-        self.reversed = _found_forces(problem.template.system)
+        self.reversed = _applied(problem.template.system)
 
     @property
     def dropped(self) -> tuple[Dropped, ...]:
@@ -163,7 +168,7 @@ class _Tally:
         sound = fit & proof.holds
         for flaw, wrong in implausible(problem.plan, {**proof.values, **solved}):
             self._blame(made, flaw, sound & wrong)
-        self.reversed = [n for n in self.reversed if np.all(solved[n.id][fit] < 0.0)]
+        self.reversed = [size for size in self.reversed if _below_zero(size, solved, fit)]
         places = np.flatnonzero(fit).tolist()
         self.first += map(made.draw, places[: _DEPICTED - len(self.first)])
         self.fit += len(places)
@@ -184,11 +189,16 @@ class _Tally:
             self.unlikely[flaw] = _fault(self._problem.template, said, first)
 
 
-def _found_forces(system: System) -> list[Name]:
-    """The letters of forces that act at a stated direction, and whose size is found."""
+def _applied(system: System) -> list[Name]:
+    """The unknown sizes of forces that act at a stated direction."""
     applied = (f for f in system.forces if f.kind is Kind.FORCE and not f.part.is_component)
     sizes = dict.fromkeys(f.magnitude for f in applied if isinstance(f.magnitude, Name))
     return [size for size in sizes if size.id in system.unknowns]
+
+
+def _below_zero(size: Name, solved: Mapping[str, NDArray[np.float64]], fit: _Mask) -> bool:
+    """Whether a size is worked out, and negative in all draws that fit."""
+    return size.id in solved and bool(np.all(solved[size.id][fit] < 0.0))
 
 
 def _untold(template: Template) -> Iterator[Fault]:

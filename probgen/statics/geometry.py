@@ -36,9 +36,9 @@ from probgen.quantities.unit import DEGREE
 from probgen.statics.system import Link, Point
 
 _QUARTER = Decimal(90)
-_EXACT = 6  # digits of a root that has no more
 _HALF = Decimal(180)
 _FULL = Decimal(360)
+_EXACT = 6  # the most digits of a root that is written as a number
 _LARGEST_DENOMINATOR = 12
 
 

@@ -40,17 +40,17 @@ def lever_against(
     """
     for lever in others:
         rest = [other for other in others if other is not lever]
-        opposite = all(parts[other.id] * parts[lever.id] < 0 for other in rest)
-        arms = _arms_about(case, joint, lever) if opposite and rest else {}
-        if not arms or set(arms) - {lever.id} > {other.id for other in rest}:
+        if any(parts[other.id] * parts[lever.id] > 0 for other in rest):
             continue
+        arms = _arms_about(case, joint, lever)
+        held = tuple(other for other in rest if arms.get(other.id))
+        if not held or not arms.keys() <= {lever.id, *(other.id for other in rest)}:
+            continue  # it holds none of them, or something else as well
         theirs = [arms.get(other.id, 0.0) / abs(parts[other.id]) for other in rest]
         if any(arm * arms[lever.id] > 0.0 for arm in theirs):
             continue
         up = 1 if parts[lever.id] > 0 else -1
-        held = tuple(other for other in rest if arms.get(other.id))
-        near = abs(arms[lever.id] / parts[lever.id])
-        apart = _apart(near, theirs)
+        apart = _apart(abs(arms[lever.id] / parts[lever.id]), theirs)
         if apart and apart == _seen_apart(case, joint, lever, held):
             return Lever(lever, apart * up, held)
     return None

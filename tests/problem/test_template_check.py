@@ -68,6 +68,38 @@ def test_a_force_the_wrong_way_round_in_every_draw_is_named() -> None:
         assert [plain(each) for each in checked.reversed] == told
 
 
+PROPPED = (
+    HEAD.replace('"Own."', '"A bar {{ L }} long, of {{ m }}."')
+    + """
+[given]
+L = { name = "length", choices = [1.2, 1.4], unit = "m" }
+m = { name = "mass", choices = [4.0, 5.0, 6.0], unit = "kg" }
+[points]
+A = [0, 0]
+B = ["L", 0]
+[body.bar]
+along = ["A", "B"]
+[[hinge]]
+at = "A"
+symbol = "R"
+[[weight]]
+uniform = true
+mass = "m"
+[[force]]
+at = "B"
+direction = 90
+symbol = "P"
+"""
+)
+PASSED_BY = PROPPED + '[[find]]\nquantity = "R"\nas = "components"\n'
+LEFT_OPEN = PROPPED + '[[force]]\nat = "A"\ndirection = 0\nsymbol = "Q"\n[[find]]\nquantity = "P"\n'
+
+
+@pytest.mark.parametrize("text", [PASSED_BY, LEFT_OPEN], ids=["passed by", "left open"])
+def test_a_force_that_no_step_works_out_is_not_judged(text: str) -> None:
+    assert check_template(read_template(text, "own.toml"), 20).reversed == ()
+
+
 def test_draws_that_fail_are_shown_so_that_they_fail_again() -> None:
     with pytest.raises(InputError) as caught:
         check_template(changed(*PUSHING), 200)

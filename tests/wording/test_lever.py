@@ -54,6 +54,23 @@ def test_nothing_is_told_beside_a_couple() -> None:
     assert expected(SHELF.replace("[0.96]", "[0.48]") + UPRIGHT + COUPLE) == []
 
 
+LEVEL = '[[force]]\nat = "H"\nmagnitude = "50 N"\ndirection = 0\nsymbol = "P"\n'
+AT_THE_HINGE = SHELF.replace('uniform = true\nmass = "m"', 'at = "A"\nmass = "m"').replace(
+    "[body.shelf]", 'E = ["0.40 m", 0]\nH = ["d", "0.30 m"]\n[body.shelf]'
+)
+AT_B = '[[weight]]\nat = "B"\nmass = "M"\nsymbol = "W_t"\n'
+
+
+@pytest.mark.parametrize(
+    "held", [LEVEL, LEVEL + AT_B.replace('"B"', '"E"')], ids=["that alone", "and a weight"]
+)
+def test_nothing_is_told_where_a_level_push_is_held_too(held: str) -> None:
+    """Beside a weight at the hinge itself, which nothing holds about it."""
+    assert AT_B in AT_THE_HINGE
+    bent = AT_THE_HINGE.replace('along = ["A", "B"]', 'along = ["B", "A", "C", "H"]')
+    assert expected(bent.replace(AT_B, held) + UPRIGHT) == []
+
+
 def test_nothing_is_told_where_a_line_meets_the_level_elsewhere_than_its_force_acts() -> None:
     """The cord's line meets the shelf's level 2.87 m from the hinge, farther out than the load at
     2.00 m; and it is fastened to the bracket at 2.06 m, or, lower on its line, at 1.98 m.

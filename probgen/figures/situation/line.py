@@ -184,9 +184,9 @@ def _single(
     """One line from its start to where it is fixed; aside: its shift from the point it is at."""
     tied, way = _tied(stage, element), _way(stage, element)
     facing = other_end(stage, element)
-    if facing and not aside:
+    if facing:
         if not is_drawn_from(stage, facing, element):
-            yield _stroked(stage, element, start, stage.rest(facing))
+            yield _stroked(stage, element, start, stage.rest(facing) + aside)
     elif tied is not None:
         yield _stroked(stage, element, start, tied + aside)
     elif _has_far_end(stage, element):

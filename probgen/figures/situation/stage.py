@@ -274,16 +274,15 @@ def stage_at(
 
 
 def _far_ends(system: System, shifts: Mapping[str, complex]) -> dict[str, complex]:
-    """How far the points are moved that lines of particles which are moved run to, and nothing
-    else.
-    """
+    """How far the points move that only lines of moved particles run to: with these."""
     others = {name for body in system.bodies for name in body.outline}
     others |= {each.at for each in system.elements}
     found: dict[str, set[complex]] = {}
     for each in system.elements:
         if each.toward and each.toward not in others:
             found.setdefault(each.toward, set()).add(shifts.get(each.at, 0j))
-    return {name: steps.pop() for name, steps in found.items() if len(steps) == 1}
+    together = {name: steps.pop() for name, steps in found.items() if len(steps) == 1}
+    return {name: step for name, step in together.items() if step}
 
 
 def _half(measured: Survey, body: Body, look: Look, scale: float) -> float:

@@ -7,6 +7,7 @@ import pytest
 from probgen.figures.parts.ground import Surface
 from probgen.figures.situation.line import lines_of
 from probgen.figures.situation.strand import is_drawn_from, other_end
+from probgen.statics.system import Kind
 from tests.figures.sketches import TWO, stage
 
 HOIST = """
@@ -41,7 +42,7 @@ quantity = "T"
 
 def test_a_rope_leads_from_the_rim_down_to_what_hangs_from_it_and_no_farther() -> None:
     hoist = stage(HOIST.replace("ASIDE", "0 m"), 'wheel = "pulley"')
-    level, down, up = (e for e in hoist.system.elements if e.id.startswith("T"))
+    level, down, up = (e for e in hoist.system.elements if e.kind is Kind.ROPE)
     assert other_end(hoist, level) is None
     assert (other_end(hoist, down), other_end(hoist, up)) == (up, down)
     assert is_drawn_from(hoist, down, up)
@@ -61,3 +62,44 @@ def test_what_hangs_elsewhere_is_not_on_that_rope(aside: str) -> None:
 def test_blocks_that_pull_on_each_other_over_a_pulley_do_not_face() -> None:
     two = stage(TWO.replace("SLOPE", "0"))
     assert not any(other_end(two, each) for each in two.system.elements)
+
+
+OVER_AN_END = """
+[points]
+A = [0, 0]
+C = ["L", 0]
+K = ["L", "-L/3"]
+[body.beam]
+along = ["A", "C"]
+[body.crate]
+particle = true
+along = ["K"]
+[[fixed]]
+body = "beam"
+at = "A"
+symbol = "R"
+couple = "M_A"
+[[weight]]
+body = "crate"
+mass = "m"
+[[rope]]
+symbol = "T"
+pulls = [
+  { body = "beam", at = "C", direction = 150 },
+  { body = "beam", at = "C", direction = 270 },
+  { body = "crate", direction = 90 },
+]
+[[find]]
+quantity = "T"
+"""
+
+
+def test_over_a_pulley_at_a_beam_s_end_it_hangs_from_the_rim() -> None:
+    hoist = stage(OVER_AN_END, 'crate = "crate"')
+    _, down, up = (each for each in hoist.system.elements if each.kind is Kind.ROPE)
+    drawn = {line.element: line.ends for line in lines_of(hoist, []) if line.ends}
+    start, end = drawn[down.id]
+    rim = start - hoist.spot("C")
+    assert rim.real > 5.0
+    assert end == hoist.rest(up) + rim
+    assert up.id not in drawn
