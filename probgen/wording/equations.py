@@ -39,8 +39,9 @@ from probgen.wording.facts.balance import GoOnWith
 from probgen.wording.other_angle import angle_part, apart_part, of_a_turned_angle
 from probgen.wording.passage import Part, sentences
 from probgen.wording.torque_forms import written_out
-from probgen.working.digits import HALF, Digits, Line, same_amount
+from probgen.working.digits import HALF, Digits, Line
 from probgen.working.fact import Fact
+from probgen.working.multiple import same_amount
 
 
 def working(digits: Digits, step: Step) -> Iterator[Part]:

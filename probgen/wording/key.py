@@ -46,8 +46,9 @@ from probgen.wording.together import reasons, together_passage
 from probgen.wording.torque import taken_as_one, turning_passage
 from probgen.wording.truss import idle_passage, links_told, taken_in_tension
 from probgen.working.criteria import bodies_used, is_piece
-from probgen.working.digits import Digits, same_amount
+from probgen.working.digits import Digits
 from probgen.working.fact import Fact
+from probgen.working.multiple import same_amount
 from probgen.working.verdict import at_limit, reached_first
 
 _MOST_TELLINGS: Final = 60  # until its lines agree on digits: most take one, some seven

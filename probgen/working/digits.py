@@ -14,7 +14,7 @@ printed numbers give it, as long as its answer is the same: who works a line aga
 from __future__ import annotations
 
 import math
-from collections.abc import Hashable
+from collections.abc import Hashable, Iterator
 from dataclasses import dataclass, field
 from decimal import Decimal
 
@@ -51,7 +51,6 @@ from probgen.quantities.unit import (
     Dimension,
     Unit,
     UnitSystem,
-    multiple_of,
 )
 from probgen.statics.state import utmost_finds
 from probgen.statics.system import Find, Form, Role, System
@@ -59,6 +58,7 @@ from probgen.working.case import Case
 from probgen.working.convention import Convention
 from probgen.working.direction import PLACES
 from probgen.working.guards import Guards
+from probgen.working.multiple import figures_shown, in_one_of
 
 _MOST_GUARD = 7
 _USUAL_GUARD = 2  # as many as people write
@@ -86,6 +86,7 @@ class Digits:
     utmost: the finds that ask how far something may go; those of the case's system if None.
     units: what the working is printed in: the course's, by the lengths that are given.
     guards: the guard digits of its carried values; those of a key's branches are the same.
+    beside: the multiples of units that answers stand in; those its own case needs if None.
     """
 
     case: Case
@@ -93,10 +94,12 @@ class Digits:
     utmost: tuple[Find, ...] | None = None
     units: UnitSystem = field(init=False)
     guards: Guards = field(default_factory=Guards)
+    beside: frozenset[Unit] | None = None
     # The same few quantities stand in line after line.
     _short: dict[tuple[float, Dimension, int], Number] = field(default_factory=dict)
     _rounded: dict[tuple[float, str, RoundingRule], Number] = field(default_factory=dict)
     _final: dict[str, Number] = field(default_factory=dict)
+    _multiples: list[frozenset[Unit]] = field(default_factory=list)  # one, once they are found
 
     def __post_init__(self) -> None:
         system = self.case.system
@@ -153,13 +156,31 @@ class Digits:
     def rounded(self, value: float, unit: Unit, rule: RoundingRule | None = None) -> Number:
         """A value (coherent) to the course's figures in a unit, an angle to its fixed place.
 
-        In a multiple of the unit where that is what shows the figures.
+        In a multiple of the unit where that is what shows the figures, here or in another answer.
         """
         key = (value, unit.name, rule := rule or self.convention.rounding)
         if key not in self._rounded:
-            ended = self._ended(exact(value / unit.factor), unit, rule)
-            self._rounded[key] = figures_shown(Number(ended, unit))
+            ended = Number(self._ended(exact(value / unit.factor), unit, rule), unit)
+            self._rounded[key] = in_one_of(self.multiples, figures_shown(ended))
         return self._rounded[key]
+
+    @property
+    def multiples(self) -> frozenset[Unit]:
+        """The multiples of units that some answer needs to show its figures."""
+        if self.beside is not None:
+            return self.beside
+        if not self._multiples:
+            self._multiples.append(frozenset(self._multiples_needed()))
+        return self._multiples[0]
+
+    def _multiples_needed(self) -> Iterator[Unit]:
+        for id, of in self.case.system.asked.items():
+            if id in self.case.values and not of.is_direction:
+                unit, value = self.unit_of(of.unit_id), self.case.values[id]
+                ended = self._ended(exact(value / unit.factor), unit, self._rule(id))
+                shown = figures_shown(Number(ended, unit))
+                if shown.unit is not None and shown.unit != unit:
+                    yield shown.unit
 
     def _ended(self, value: Decimal, unit: Unit, rule: RoundingRule) -> Decimal:
         if unit == DEGREE:
@@ -339,26 +360,6 @@ class Digits:
     def is_data(self, id: str) -> bool:
         role = self.case.system.variables[id].role
         return role in (Role.GIVEN, Role.DERIVED, Role.CONSTANT)
-
-
-def figures_shown(number: Number) -> Number:
-    """The number in a multiple of its unit where a zero at its end would only fill a place.
-
-    1240 N to three figures is 1.24 kN; where there is no such unit the number stays, and is printed
-    with a power of ten.
-    """
-    while number.unit is not None and int(number.value.as_tuple().exponent) > 0:
-        multiple = multiple_of(number.unit)
-        if multiple is None:
-            break
-        places = exact(float(multiple.size / number.unit.size)).adjusted()
-        number = Number(number.value.scaleb(-places), multiple)
-    return number
-
-
-def same_amount(one: Number, other: Number) -> bool:
-    """Whether two printed numbers stand for the same value, whatever unit each is in."""
-    return math.isclose(*(float(evaluate(each, {})) for each in (one, other)), rel_tol=1e-12)
 
 
 def working_units(system: System, convention: Convention) -> UnitSystem:

@@ -35,7 +35,8 @@ def at_limit(digits: Digits, branch: Branch) -> Digits:
     data = {name: case.values[name] for name in case.numbers}
     solved = {name: float(value) for name, value in solve(branch.plan, data).items()}
     reached = case_of(branch.plan, case.labels, case.numbers, solved)
-    return Digits(reached, digits.convention, digits.utmost, digits.guards)
+    shared = digits.utmost, digits.guards, digits.multiples
+    return Digits(reached, digits.convention, *shared)
 
 
 def governing(case: Case, utmost: Find) -> Limit:

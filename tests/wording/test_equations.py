@@ -155,7 +155,7 @@ def test_results_that_are_alike_are_carried_on_once() -> None:
         for line in told_of("cable-reel-ramp", Convention(torque="components", axes="level"))
         if "We go on with" in line
     ]
-    assert said == "We go on with 305.37 N, not the rounded 305 N."
+    assert said == "We go on with 305.37 N, not the rounded 0.305 kN."
 
 
 @pytest.mark.parametrize("torque", ["angle", "arm"])

@@ -46,10 +46,10 @@ def strut(convention: Convention = USUAL) -> dict[str, str]:
 
 
 SAID = {
-    "own_weight_forgotten": "T = 667 N: the strut's own weight w_b left out.",
+    "own_weight_forgotten": "T = 0.667 kN: the strut's own weight w_b left out.",
     "whole_length_for_weight": "T = 1.67 kN: the strut's weight w_b placed at its end B.",
-    "sin_cos_swap": "T = 875 N: sine and cosine exchanged in the torque of T.",
-    "tension_equals_load": "T = 400 N: T taken to be the load w_s.",
+    "sin_cos_swap": "T = 0.875 kN: sine and cosine exchanged in the torque of T.",
+    "tension_equals_load": "T = 0.400 kN: T taken to be the load w_s.",
     "joint_is_total_weight": "R straight up: R taken as the sum of the weights alone.",
     "tangent_inverted": (
         "R at 72.2° above the horizontal, to the right: R_x and R_y exchanged in the tangent."
@@ -64,7 +64,7 @@ def test_is_told_with_the_letters_of_the_problem(id: str) -> None:
 
 def test_the_course_has_its_word_for_turning() -> None:
     told = strut(replace(USUAL, turning="moment"))
-    assert told["sin_cos_swap"] == "T = 875 N: sine and cosine exchanged in the moment of T."
+    assert told["sin_cos_swap"] == "T = 0.875 kN: sine and cosine exchanged in the moment of T."
 
 
 def test_the_other_limit_is_printed_as_the_working_prints_it() -> None:
