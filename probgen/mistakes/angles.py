@@ -10,14 +10,17 @@ from typing import Final
 
 from probgen.mistakes import joints
 from probgen.mistakes.variant import (
+    Change,
     Misstep,
     Part,
     axis_of,
+    facing,
     letters,
     on_terms,
     renamed,
     restated,
     rewritten,
+    turned,
     with_sign_of,
 )
 from probgen.quantities.expression import (
@@ -35,13 +38,15 @@ from probgen.quantities.expression import (
     total,
 )
 from probgen.quantities.unit import ANGLE, DEGREE, UnitSystem
-from probgen.statics.equation import Term
+from probgen.statics.equation import Equation, Term
+from probgen.statics.geometry import angle_of
 from probgen.statics.plan import Plan
 from probgen.statics.quantity_id import Quantity
-from probgen.statics.system import Force, Kind, Role, System, Variable
+from probgen.statics.system import Force, Kind, Link, Role, System, Variable
 
 _TRIGONOMETRIC: Final = ("sin", "cos", "tan")
 _INVERSE: Final = ("asin", "acos", "atan", "atan2")
+_QUARTER: Final = 90  # degrees
 _IN_RADIANS: Final = Number(Decimal(repr(180.0 / math.pi)))
 
 
@@ -54,9 +59,62 @@ def _sin_cos_swap(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     tries += [("all", None, "")] if len(oblique) > 1 else []
     for kind_of_way, letter, kind in tries:
         sources = oblique[letter] if letter else ()
-        changed = rewritten(plan, on_terms(_other_function, kind, sources))
+        changed = rewritten(plan, _exchanged(plan.system, kind, sources))
         if changed:
             yield Misstep("sin_cos_swap", changed, kind_of_way, {"F": letter or ""})
+
+
+def _exchanged(system: System, kind: str, sources: tuple[str, ...]) -> Change:
+    """Sine and cosine exchanged in the terms of some forces.
+
+    Who writes torques with components exchanges those of the force, wherever it acts.
+    """
+    usual = on_terms(_other_function, kind, sources)
+
+    def change(equation: Equation) -> Equation:
+        if equation.kind != "torque" or equation.method.torque != "components":
+            return usual(equation)
+        for id in {term.source: None for term in equation.terms}:
+            if id in sources or not sources:
+                equation = _with_parts_exchanged(system, id, equation)
+        return equation
+
+    return change
+
+
+def _with_parts_exchanged(system: System, id: str, equation: Equation) -> Equation:
+    """The equation with the components of one force exchanged.
+
+    A force along an axis has one only: what is exchanged then is where it acts.
+    """
+    own = [term for term in equation.terms if term.source == id]
+    force = next((force for force in system.forces if force.id == id), None)
+    if (
+        force is None
+        or facing(force) is not None
+        or all(term.link and _is_level_or_upright(term.link) for term in own)
+    ):
+        return on_terms(_other_function, "torque", (id,))(equation)
+    other = _mirrored(force)
+    return turned(system, force, other)(equation) if other else equation
+
+
+def _is_level_or_upright(link: Link) -> bool:
+    angle = angle_of(link.direction)
+    return not angle.multiples and angle.constant % _QUARTER == 0
+
+
+def _mirrored(force: Force) -> Expression | None:
+    """The direction (degrees) with the components of a force exchanged and their signs kept.
+
+    c + a has those of c + 90 - a, where c is along an axis; None where it is no such sum.
+    """
+    angle = angle_of(force.direction)
+    if angle.constant % _QUARTER or [abs(factor) for _, factor in angle.multiples] != [1]:
+        return None
+    ((_, factor),) = angle.multiples
+    both = number(int(2 * angle.constant + _QUARTER * factor), DEGREE)
+    return total((1, both), (-1, force.direction))
 
 
 def _letters_of(forces: Iterable[Force]) -> dict[Expression, tuple[str, ...]]:
@@ -97,7 +155,12 @@ def _wrong_reference_line(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
 
 def _no_angle(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """The full force in the torque: of one oblique force that is no weight, of all forces."""
+    """The full force in the torque: of one oblique force that is no weight, of all forces.
+
+    Nobody who writes torques with components leaves all angles out.
+    """
+    if any(step.equation.method.torque == "components" for step in plan.steps):
+        return
     ids = _letters_of(force for force in _oblique(plan) if force.kind is not Kind.WEIGHT)
     tries: list[tuple[str, Expression | None]] = [("one", letter) for letter in ids]
     tries += [("all", None)] if len(_oblique(plan)) > 1 else []

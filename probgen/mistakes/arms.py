@@ -14,6 +14,7 @@ from probgen.mistakes.variant import (
     Part,
     exchanged,
     facing,
+    in_equations,
     letters,
     moved,
     own_weights,
@@ -55,11 +56,13 @@ def _half_forgotten(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
             continue
         length = variable.as_name
         told: dict[str, Part] = {"b": length}
-        changed = rewritten(plan, partial(_with_whole, plan, length))
-        if changed:
-            held = tuple(dict.fromkeys(_with_half(plan, length)))
-            way = "arm" if len(held) == 1 else "arms"
-            yield Misstep("half_forgotten", changed, way, {**told, "W": held})
+        for equation in (equation for step in plan.steps for equation in step.equations):
+            held = tuple(dict.fromkeys(_with_half(plan, length, equation)))
+            change = in_equations((equation,), partial(_with_whole, plan, length))
+            changed = rewritten(plan, change) if held else None
+            if changed:
+                way = "arm" if len(held) == 1 else "arms"
+                yield Misstep("half_forgotten", changed, way, {**told, "W": held})
         for definition in plan.definitions:
             whole = _doubled(definition.expression, length)
             if whole != definition.expression:
@@ -73,12 +76,11 @@ def _with_whole(plan: Plan, length: Name, equation: Equation) -> Equation:
     return replace(equation, terms=terms)
 
 
-def _with_half(plan: Plan, length: Name) -> Iterator[Expression]:
+def _with_half(plan: Plan, length: Name, equation: Equation) -> Iterator[Expression]:
     """The forces whose arms hold half of a length."""
-    for equation in (equation for step in plan.steps for equation in step.equations):
-        for term in equation.terms:
-            if _with_whole_arm(plan, length, term) != term:
-                yield term.magnitude
+    for term in equation.terms:
+        if _with_whole_arm(plan, length, term) != term:
+            yield term.magnitude
 
 
 def _with_whole_arm(plan: Plan, length: Name, term: Term) -> Term:

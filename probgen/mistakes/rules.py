@@ -78,8 +78,8 @@ def _made_in(working: Plan, units: UnitSystem, rules: Sequence[Rule]) -> tuple[M
 
 
 def workings(plan: Plan, probe: Probe) -> tuple[Plan, ...]:
-    """The workings slips are looked for in: torques about the support first, as most students
-    write them, and the plan's own where it does otherwise.
+    """The workings slips are looked for in: the plan's own, which a key shows, and one that takes
+    torques about the support, as most students do, where the plan does otherwise.
     """
     system = plan.system
     support = next((e.at for e in system.elements if e.kind in _SUPPORTS), "")
@@ -89,7 +89,7 @@ def workings(plan: Plan, probe: Probe) -> tuple[Plan, ...]:
         usual = find_plan(replace(system, pivot=support), probe, plan.method)
     except Refusal:
         return (plan,)
-    return (usual, plan)
+    return (plan, usual)
 
 
 # Weights, masses and units.

@@ -297,19 +297,26 @@ def in_equations(equations: Collection[Equation], change: Change) -> Change:
 
 def moved(system: System, force: Force, point: Point) -> Change:
     """The force's torques taken as if it acted at another point, which may be a new one."""
-    others = tuple(f for f in system.forces if f.id != force.id)
-    elsewhere = replace(
-        system,
-        forces=(*others, replace(force, point=point.id)),
-        points={**system.points, point.id: point},
-    )
+    points = {**system.points, point.id: point}
+    return _torques_of(replace(system, points=points), replace(force, point=point.id))
+
+
+def turned(system: System, force: Force, direction: Expression) -> Change:
+    """The force's torques taken as if it acted in another direction (degrees from +x)."""
+    return _torques_of(system, replace(force, direction=direction))
+
+
+def _torques_of(system: System, wrong: Force) -> Change:
+    """The torques of a force as those of a wrong one in its place."""
+    others = tuple(force for force in system.forces if force.id != wrong.id)
+    elsewhere = replace(system, forces=(*others, wrong))
 
     def change(equation: Equation) -> Equation:
-        if equation.kind != "torque" or force.body not in equation.bodies:
+        if equation.kind != "torque" or wrong.body not in equation.bodies:
             return equation
-        kept = tuple(term for term in equation.terms if term.source != force.id)
+        kept = tuple(term for term in equation.terms if term.source != wrong.id)
         again = torque_balance(elsewhere, equation.bodies, equation.about, equation.method)
-        new = tuple(term for term in again.terms if term.source == force.id)
+        new = tuple(term for term in again.terms if term.source == wrong.id)
         return replace(equation, terms=(*kept, *new))
 
     return change

@@ -44,7 +44,7 @@ from probgen.working.criteria import follow_through
 from probgen.working.fact import Fact
 from probgen.working.scheme import scheme
 from probgen.working.shares import USUAL, Shares
-from probgen.working.tolerance import intervals
+from probgen.working.tolerance import intervals, margins
 
 Inlines = tuple[Inline, ...]
 
@@ -295,7 +295,8 @@ def _answers(problem: Problem, own: Worked) -> Iterator[document.Answer]:
     """Each answer with the interval that earns full marks."""
     full = {
         each.answer: problem.language.say(each, problem.nouns)
-        for each in intervals(own.digits, own.answers)
+        for of in (intervals, margins)
+        for each in of(own.digits, own.answers)
     }
     for answer in own.answers:
         printed = _printed(problem, answer)

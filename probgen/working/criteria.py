@@ -6,11 +6,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum, auto
 
-from probgen.quantities.expression import Name, names_in
+from probgen.quantities.expression import UNITY, Expression, Name, names_in
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.unit import FORCE, TORQUE
 from probgen.statics.equation import Equation
-from probgen.statics.plan import Plan
+from probgen.statics.method import TorqueForm
+from probgen.statics.plan import Plan, limits_asked
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.state import utmost_finds
 from probgen.statics.step import Step
@@ -43,10 +44,15 @@ class DiagramDrawn(Fact):
 
 @dataclass(frozen=True, slots=True)
 class TorqueEquation(Fact):
-    """bodies: whose balance it is; none where there is only one."""
+    """bodies: whose balance it is; none where there is only one.
+
+    form: how torques are written where some force acts at a slant; "arm" where none does, for then
+    all forms are the same.
+    """
 
     pivot: str
     turning: Turning
+    form: TorqueForm
     bodies: tuple[str, ...] = ()
 
 
@@ -141,7 +147,9 @@ class FirstLimitNamed(Fact):
 
 @dataclass(frozen=True, slots=True)
 class LimitsCompared(Fact):
-    """What is asked for beside what is possible."""
+    """What is asked for beside what is possible: both sides of each limit."""
+
+    sides: tuple[tuple[Expression, Expression], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -237,7 +245,8 @@ def _in_order(plan: Plan, convention: Convention) -> Iterator[Criterion]:
             yield Criterion("limit", FirstLimitNamed())
     for find in system.finds:
         if find.form is Form.HOLDS:
-            yield Criterion("limit", LimitsCompared())
+            sides = tuple((each.left, each.right) for each in limits_asked(system, find))
+            yield Criterion("limit", LimitsCompared(sides))
         if find.form is Form.MAGNITUDE_AND_DIRECTION:
             owner, of = find.quantity, Quantity(find.quantity)
             worded = convention.direction != "axis"
@@ -372,7 +381,9 @@ def _of_equations(system: System, step: Step, turning: Turning) -> Iterator[Crit
 
 
 def _torque(system: System, equation: Equation, turning: Turning) -> TorqueEquation:
-    return TorqueEquation(equation.about, turning, _whose(system, equation))
+    slanting = any(term.ratio != UNITY for term in equation.terms)
+    form = equation.method.torque if slanting else "arm"
+    return TorqueEquation(equation.about, turning, form, _whose(system, equation))
 
 
 def _whose(system: System, equation: Equation) -> tuple[str, ...]:

@@ -12,10 +12,12 @@ from probgen.quantities.expression import Number, evaluate
 from probgen.quantities.rounding import exact, last_place
 from probgen.quantities.unit import ANGLE, DEGREE, FORCE
 from probgen.statics.quantity_id import Quantity
+from probgen.statics.system import Limit
 from probgen.working.carried import carried_into
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
-from probgen.working.result import Result
+from probgen.working.result import Result, ResultKind
+from probgen.working.verdict import margin, side_dimension
 
 ANGLE_FLOOR: Final = 1.0
 """Degrees either way that always earn full marks for an angle: common practice, no source."""
@@ -143,6 +145,30 @@ def _interval(digits: Digits, id: str, of_forces: Callable[[], float]) -> Interv
     half = _half_width(digits, id, printed, of_forces) / factor
     low, high = _outward(digits.case.values[id] / factor, half, last_place(printed.value))
     return Interval(id, Number(low, printed.unit), Number(high, printed.unit))
+
+
+def margins(digits: Digits, found: Iterable[Result]) -> tuple[Interval, ...]:
+    """For each yes or no the interval of its margin: as of an answer, and the rounding of both
+    sides, which a student takes from each other.
+    """
+    verdicts = {result.id for result in found if result.kind is ResultKind.VERDICT}
+    limits = [limit for limit in digits.case.system.limits if limit.id in verdicts]
+    return tuple(_of_margin(digits, limit) for limit in limits)
+
+
+def _of_margin(digits: Digits, limit: Limit) -> Interval:
+    printed = margin(digits, limit)
+    factor = _factor(printed)
+    sizes = [float(evaluate(side, digits.case.values)) for side in (limit.left, limit.right)]
+    unit = digits.units.unit_of(side_dimension(digits.case, limit.left))
+    sides = [digits.rounded(size, unit) for size in sizes]
+    rounding = sum(float(last_place(side.value)) / 2 * _factor(side) for side in sides)
+    size = abs(sizes[0] - sizes[1])
+    half = max(digits.convention.tolerance * size, rounding) / factor
+    low, high = _outward(size / factor, half, last_place(printed.value))
+    return Interval(
+        limit.id, Number(max(low, Decimal(0)), printed.unit), Number(high, printed.unit)
+    )
 
 
 def _around(digits: Digits, direction: Result) -> Interval:

@@ -8,6 +8,7 @@ from typing import Final
 from probgen.mistakes import variant
 from probgen.quantities.expression import Number
 from probgen.quantities.formula import Relation
+from probgen.statics.method import TorqueForm
 from probgen.statics.system import Body, Element, Limit
 from probgen.wording.block import Text
 from probgen.wording.english import names
@@ -74,9 +75,16 @@ def diagram_drawn(fact: DiagramDrawn, nouns: Nouns) -> Inlines:
 
 @say.register
 def torque_equation(fact: TorqueEquation, nouns: Nouns) -> Inlines:
-    pattern = "{word} equation{whose} about {P} with signs and lever arms"
-    whose = _whose(fact.bodies, "for", nouns)
-    return filled(pattern, word=fact.turning, whose=whose, P=letter(fact.pivot))
+    pattern = "{word} equation{whose} about {P} with signs and {parts}"
+    whose, parts = _whose(fact.bodies, "for", nouns), _PARTS[fact.form]
+    return filled(pattern, word=fact.turning, whose=whose, P=letter(fact.pivot), parts=parts)
+
+
+_PARTS: Final[Mapping[TorqueForm, str]] = {
+    "angle": "angles",
+    "arm": "lever arms",
+    "components": "components",
+}
 
 
 @say.register
@@ -167,12 +175,15 @@ def found_from_condition(fact: FoundFromCondition, nouns: Nouns) -> Inlines:
 
 @say.register
 def first_limit_named(fact: FirstLimitNamed, nouns: Nouns) -> Inlines:
-    return (Text("which limit is reached first"),)
+    return (Text("limits compared, the one reached first named"),)
 
 
 @say.register
 def limits_compared(fact: LimitsCompared, nouns: Nouns) -> Inlines:
-    return (Text("what is asked for compared with what is possible"),)
+    if len(fact.sides) > 1:
+        return (Text("what is asked for compared with what is possible; verdicts and margins"),)
+    ((left, right),) = fact.sides
+    return filled("{left} compared with {right}; verdict and margin", left=left, right=right)
 
 
 @say.register
