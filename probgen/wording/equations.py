@@ -32,6 +32,7 @@ from probgen.quantities.multiplier import Multiplied, multiplied
 from probgen.quantities.rounding import last_place, round_figures
 from probgen.quantities.unit import UNITS, Dimension
 from probgen.statics.equation import Equation
+from probgen.statics.quantity_id import Quantity
 from probgen.statics.step import Step
 from probgen.wording.block import Display, Row
 from probgen.wording.facts.angle import DividedByCosine
@@ -191,8 +192,8 @@ def lone_number(printed: Expression) -> bool:
 
 
 def _ending(digits: Digits, id: str, carried: Number) -> Formula:
-    """The carried value and, where it has more digits, the rounded one."""
-    return rounded_off(carried, digits.final(id))
+    """The carried value and, where it is an answer and has more digits, the rounded one."""
+    return rounded_off(carried, digits.final(id)) if _is_told(digits, id) else (carried,)
 
 
 def rounded_off(carried: Number, final: Number) -> Formula:
@@ -273,9 +274,14 @@ def _size(number: Number) -> Number:
 
 
 def _rounds(digits: Digits, id: str) -> bool:
-    """Whether a quantity's printed result is not its value."""
-    shown, final = digits.shown(id), digits.final(id)
-    return not same_amount(final, shown)
+    """Whether a quantity is an answer whose printed result is not its value."""
+    return _is_told(digits, id) and not same_amount(digits.final(id), digits.shown(id))
+
+
+def _is_told(digits: Digits, id: str) -> bool:
+    """Whether answers tell of a quantity: it is asked for, or a component of a force that is."""
+    asked = digits.case.system.asked
+    return id in asked or any(id in Quantity(of.owner).components for of in asked.values())
 
 
 _DIRECT = {"asin": "sin", "acos": "cos", "atan": "tan"}
