@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from decimal import Decimal
 
 from probgen.quantities.expression import (
@@ -44,11 +46,17 @@ def splits(digits: Digits, steps: Sequence[Step], told: frozenset[str]) -> Itera
                 if term.ratio != UNITY and term.source not in told:
                     part = size if term.sign > 0 else negative(size)
                     terms.setdefault(term.source, []).append((equation.about, (part,)))
+    facts = list[ForceSplit]()
     for source, found in terms.items():
         force = system.force(source)
         if isinstance(force.magnitude, Name) and _known(digits, steps, force):
             in_order = sorted(found, key=lambda part: part[0])  # x before y
-            yield _split(digits, force, tuple(in_order))
+            facts.append(_split(digits, force, tuple(in_order)))
+    letters = Counter(fact.force for fact in facts)
+    before = Counter[Expression]()
+    for fact in facts:
+        before[fact.force] += 1
+        yield replace(fact, place=before[fact.force], count=letters[fact.force])
 
 
 def counted_forces(system: System, steps: Sequence[Step]) -> Iterator[Fact]:
@@ -120,7 +128,7 @@ def _known(digits: Digits, steps: Sequence[Step], force: Force) -> bool:
     return not names_in(force.direction) & later
 
 
-def _split(digits: Digits, force: Force, parts: tuple[tuple[str, Formula], ...]) -> Fact:
+def _split(digits: Digits, force: Force, parts: tuple[tuple[str, Formula], ...]) -> ForceSplit:
     values = digits.case.values
     direction = float(evaluate(force.direction, values))
     way = way_of(direction)

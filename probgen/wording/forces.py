@@ -88,7 +88,7 @@ def _explained(digits: Digits, body: Body) -> Iterator[Fact]:
         if element.kind is Kind.STRUT:
             yield StrutAlong(element.id, letter)
         if element.spread is not None and element.spread.intensity is None:
-            yield _spread(system, element.spread, letter)
+            yield _spread(system, element, element.spread, letter)
         yield from _centred(system, element, element.at)
         if element.kind is Kind.HOLE:
             yield HoleCounted(letter)
@@ -131,17 +131,17 @@ def _centred(system: System, element: Element, at: str) -> Iterator[Fact]:
         yield PartCentred(element.id, outline, at, out)
 
 
-def _spread(system: System, spread: Spread, letter: Expression) -> Fact:
+def _spread(system: System, element: Element, spread: Spread, letter: Expression) -> Fact:
     """How much of the load its resultant is, and where along the line it acts."""
     if spread.first == spread.last:
-        return SpreadLoad(letter, Spreading.EVEN, largest=spread.first)
+        return SpreadLoad(element.id, letter, Spreading.EVEN, largest=spread.first)
     ends = (system.points[spread.start].links, (*system.points[spread.start].links, spread.line))
     if not any(is_number(size, 0) for size in (spread.first, spread.last)):
-        return SpreadLoad(letter, Spreading.UNEVEN)
+        return SpreadLoad(element.id, letter, Spreading.UNEVEN)
     first = is_number(spread.last, 0)
     heavy, largest = (ends[0], spread.first) if first else (ends[1], spread.last)
     at = next((point.id for point in system.points.values() if point.links == heavy), "")
-    return SpreadLoad(letter, Spreading.TRIANGLE, at, largest)
+    return SpreadLoad(element.id, letter, Spreading.TRIANGLE, at, largest)
 
 
 def _couple(digits: Digits, couple: Couple) -> Fact:

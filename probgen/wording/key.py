@@ -32,6 +32,7 @@ from probgen.wording.facts.balance import (
 )
 from probgen.wording.facts.ending import LimitSupposed, RoundedWithin, SupposedHeading
 from probgen.wording.forces import forces_passage, parts_passage
+from probgen.wording.hypotenuse import hypotenuse_part
 from probgen.wording.largest_moment import largest_passage
 from probgen.wording.level_part import level_part
 from probgen.wording.limit import comparison_passage, edge_reached, holding_passage
@@ -272,9 +273,11 @@ def _steps(
         if step.partners:
             needed = [later for later in steps if later in step.partners]
             steps = [later for later in steps if later not in needed]
-            if [each for each in step.equations if each.kind == "torque"] == [step.equation]:
+            turned = [each for each in step.equations if each.kind == "torque"] == [step.equation]
+            if turned:
                 yield turning_passage(digits, step)
-            yield together_passage(digits, step, needed)
+            across = () if turned else tuple(hypotenuse_part(digits, [step]))
+            yield together_passage(digits, step, needed, across)
         else:
             yield from _single(digits, step)
     yield from _force_passage(digits, waiting)
@@ -321,7 +324,7 @@ def _force_passage(digits: Digits, steps: list[Step]) -> Iterator[Passage]:
             *go_on(digits, steps),
         )
     )
-    parts: list[Part] = [opening]
+    parts: list[Part] = [opening, *hypotenuse_part(digits, steps)]
     for step in steps:
         parts += [*axis_part(digits, step), *_worked(digits, step)]
     alone = len(system.bodies) == 1

@@ -59,10 +59,13 @@ from probgen.working.digits import Digits
 from probgen.working.fact import Fact
 
 
-def together_passage(digits: Digits, step: Step, needed: Sequence[Step]) -> Passage:
+def together_passage(
+    digits: Digits, step: Step, needed: Sequence[Step], first: Sequence[Part] = ()
+) -> Passage:
     """Equations that hold the same unknowns: all of them, how they go together, the results.
 
-    needed: the steps among the partners whose quantities are wanted.
+    needed: the steps among the partners whose quantities are wanted; first: what the equations
+    hold and has to be worked out before.
     """
     group = (step, *step.partners)
     names = tuple(_name(digits, each.unknown) for each in group)
@@ -77,6 +80,7 @@ def together_passage(digits: Digits, step: Step, needed: Sequence[Step]) -> Pass
             *counted_forces(system, [step]),
             NoneAlone(len(group), _as_stated(digits, names)),
         ),
+        *first,
         Display(tuple(balance_row(digits, equation) for equation in _in_order(step))),
         *reasons(digits, step),
         *_combined(digits, step),

@@ -44,6 +44,7 @@ from probgen.wording.facts.torque import (
     TurnsBody,
     TurnsNothing,
 )
+from probgen.wording.hypotenuse import hypotenuse_part
 from probgen.wording.passage import Items, Part, Passage, Sentences
 from probgen.wording.sense import signed_arms
 from probgen.wording.torque_angle import angle_between, partly_along
@@ -96,6 +97,7 @@ def turning_passage(digits: Digits, step: Step) -> Passage:
         turns = equation.method.positive == "counter-clockwise"
         senses.append(CoordinatesFrom(equation.about, digits.convention.turning, turns))
     parts: list[Part] = [Sentences(reasons), Sentences(tuple(senses))]
+    parts += hypotenuse_part(digits, [step])
     if arms:
         parts.append(Items(arms) if len(arms) > 1 else Sentences(arms))
     return Passage(TurningHeading(equation.bodies, equation.about), tuple(parts))

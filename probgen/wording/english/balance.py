@@ -275,18 +275,26 @@ def go_on_with(fact: GoOnWith, nouns: Nouns) -> Inlines:
 @say.register
 def force_split(fact: ForceSplit, nouns: Nouns) -> Inlines:
     parts = [filled("{p} along {a}", p=part, a=letter(axis)) for axis, part in fact.parts]
+    which = filled(_which(fact.place, fact.count), F=fact.force)
     if fact.way.quarter is not None:  # at this slope
         way = toward(fact.way, nouns)
-        return filled("{F} points {way}: {parts}.", F=fact.force, way=way, parts=series(parts))
+        return filled("{F} points {way}: {parts}.", F=which, way=way, parts=series(parts))
     where = (from_plumb if fact.upright else from_level)(fact.way, nouns)
     return filled(
         "{F} points {angle} {where}{beside}: {parts}.",
-        F=fact.force,
+        F=which,
         angle=fact.angle,
         where=where,
         beside=beside(fact.way, nouns),
         parts=series(parts),
     )
+
+
+def _which(place: int, count: int) -> str:
+    """Both strands of a rope pull with one T, each its own way."""
+    if count == 1:
+        return "{F}"
+    return "One {F}" if place == 1 else "The other {F}" if count == 2 else "Another {F}"
 
 
 @say.register

@@ -329,11 +329,11 @@ def link_along(fact: LinkAlong, nouns: Nouns) -> Inlines:
 
 
 _SPREADINGS: Final = {
-    Spreading.EVEN: "{F} stands for the load spread evenly: its value{largest} times its length, "
-    "at the middle.",
-    Spreading.TRIANGLE: "{F} stands for the load spread as a triangle: half of its largest "
+    Spreading.EVEN: "{F} stands for {by}, spread evenly: its value{largest} times its length, "
+    "at its middle.",
+    Spreading.TRIANGLE: "{F} stands for {by}, spread as a triangle: half of its largest "
     "value{largest} times its length, a third of the length from the heavy end{at}.",
-    Spreading.UNEVEN: "{F} stands for the load spread unevenly: its mean value times its length, "
+    Spreading.UNEVEN: "{F} stands for {by}, spread unevenly: its mean value times its length, "
     "nearer to the heavy end.",
 }
 
@@ -342,7 +342,8 @@ _SPREADINGS: Final = {
 def spread_load(fact: SpreadLoad, nouns: Nouns) -> Inlines:
     place = filled(" {P}", P=letter(fact.heavy)) if fact.heavy else ()
     largest = filled(", {w},", w=fact.largest) if fact.largest is not None else ()
-    return filled(_SPREADINGS[fact.spreading], F=fact.force, at=place, largest=largest)
+    by, pattern = the_element(fact.element, nouns), _SPREADINGS[fact.spreading]
+    return filled(pattern, F=fact.force, by=by, at=place, largest=largest)
 
 
 @say.register

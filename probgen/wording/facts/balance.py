@@ -203,6 +203,7 @@ class ForceSplit(Fact):
     """A force at an angle, and its parts along axes.
 
     angle: from the horizontal, or from the vertical where upright; parts: axis and signed part.
+    place: which it is of `count` forces of one letter that are told here, from 1.
     """
 
     force: Expression
@@ -210,6 +211,8 @@ class ForceSplit(Fact):
     way: Way
     upright: bool
     parts: tuple[tuple[str, Formula], ...]
+    place: int = 1
+    count: int = 1
 
 
 @dataclass(frozen=True, slots=True)

@@ -219,12 +219,13 @@ class Spreading(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class SpreadLoad(Fact):
-    """What the resultant of a spread load stands for.
+    """What the resultant of a spread load stands for; element: what loads.
 
     heavy: the heavy end of a triangle, or "" where it has no letter; largest: its load there, or
     that of an even one (N/m).
     """
 
+    element: str
     force: Expression
     spreading: Spreading
     heavy: str = ""
