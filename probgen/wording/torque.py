@@ -253,8 +253,8 @@ def _angles(
 ) -> Iterator[Fact]:
     """The angle between each force and its arm, or how far beside the pivot its line passes."""
     beside: dict[tuple[Formula, Side, bool], list[Expression | Placed]] = {}
-    square: list[Expression | Placed] = []
-    oblique: dict[tuple[Formula, Formula], list[Expression | Placed]] = {}
+    square: list[Turner] = []
+    oblique: dict[tuple[Formula, Formula], list[Turner]] = {}
     for turner in turners:
         first = turner.terms[0]
         if first.length is None:
@@ -267,20 +267,33 @@ def _angles(
             place = arm, _side(digits, pivot, first), aside
             beside.setdefault(place, []).append(turner.name)
         elif first.ratio == UNITY:
-            square.append(turner.name)
+            square.append(turner)
         else:
-            oblique.setdefault(angle_between(digits, first, known), []).append(turner.name)
+            oblique.setdefault(angle_between(digits, first, known), []).append(turner)
     if square:
         sine = Call("sin", (Number(exact(90), DEGREE),))
-        yield SquareToArm(tuple(square), (sine, Relation("="), UNITY))
+        ratio = sine, Relation("="), UNITY
+        yield SquareToArm(_names(square), _straight_arms(digits, pivot, square), ratio)
     told: set[frozenset[Side]] = set()
     for (arm, side, aside), names in beside.items():
         lines = next(alike for alike in _ALIKE if side in alike)
         yield LineBeside(tuple(names), pivot, arm, side, lines in told or aside)
         if not aside:
             told.add(lines)
-    for (angle, sine_of), names in oblique.items():
-        yield AngleToArm(tuple(names), angle, sine_of)
+    for (angle, sine_of), these in oblique.items():
+        yield AngleToArm(_names(these), _straight_arms(digits, pivot, these), angle, sine_of)
+
+
+def _names(turners: Sequence[Turner]) -> tuple[Expression | Placed, ...]:
+    return tuple(turner.name for turner in turners)
+
+
+def _straight_arms(
+    digits: Digits, pivot: str, turners: Sequence[Turner]
+) -> tuple[tuple[str, str], ...]:
+    """From the pivot to where each force acts, each line once."""
+    forces = (digits.case.system.force(turner.terms[0].source) for turner in turners)
+    return tuple(dict.fromkeys((pivot, force.point) for force in forces))
 
 
 def _arm_known(digits: Digits, term: Term, known: frozenset[str]) -> Formula:

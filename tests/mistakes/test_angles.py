@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from probgen.mistakes.variant import Misstep, wrong_values
+from probgen.working.convention import Convention
 from tests.situations import FIND_T, HEAD, HINGED, SHELF, STAYED, worked
 
 BOOM = (
@@ -44,9 +45,11 @@ quantity = "T"
 )
 
 
-def made(text: str, slip: str) -> tuple[list[Misstep], dict[str, float]]:
+def made(
+    text: str, slip: str, convention: Convention | None = None
+) -> tuple[list[Misstep], dict[str, float]]:
     """The ways of a slip in a situation, and the values it starts from."""
-    problem, own = worked(text)
+    problem, own = worked(text, convention)
     data = {id: own.case.values[id] for id in own.case.numbers}
     every = [each for missteps in problem.missteps for each in missteps]
     return [each for each in every if each.slip == slip], data
@@ -87,3 +90,19 @@ def test_a_level_shelf_has_no_tilt_to_confuse() -> None:
 )
 def test_all_forces_are_mistaken_only_where_there_are_several(text: str, ways: set[str]) -> None:
     assert {each.way for each in made(text, "sin_cos_swap")[0]} == ways
+
+
+def test_who_writes_components_exchanges_those_of_the_force() -> None:
+    """T_x = -T sin 20 deg and T_y = T cos 20 deg at the boom's end: T cos(20 deg - 30 deg)."""
+    components = Convention(torque="components", axes="level")
+    missteps, data = made(BOOM, "sin_cos_swap", components)
+    (pull,) = (each for each in missteps if each.way == "torque" and "T" in str(each.parts))
+    assert float(wrong_values(pull, data)["T"]) == pytest.approx(86.18, abs=0.01)
+    assert not made(BOOM, "no_angle", components)[0]
+
+
+def test_a_weight_on_a_tilted_boom_is_exchanged_with_where_it_acts() -> None:
+    """x = L sin 30 deg in place of L cos 30 deg: T sin 50 deg = 98.0 N sin 30 deg."""
+    missteps, data = made(BOOM, "sin_cos_swap", Convention(torque="components", axes="level"))
+    (load,) = (each for each in missteps if each.way == "torque" and "W" in str(each.parts))
+    assert float(wrong_values(load, data)["T"]) == pytest.approx(63.97, abs=0.01)

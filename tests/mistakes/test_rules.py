@@ -191,11 +191,11 @@ def test_one_draw_is_worked_as_a_class_is() -> None:
 
 
 def test_torques_are_also_taken_about_the_support() -> None:
-    """A plan about the strut's tip: slips are made about the hinge first, and about the tip too."""
+    """A plan about the strut's tip: slips are made about the tip first, and about the hinge too."""
     plan, given = problem(STRUT)
     about_tip = find_plan(replace(plan.system, pivot="B"), given)  # type: ignore[arg-type]
     unpinned = replace(about_tip, system=plan.system)
-    usual, own = workings(unpinned, given)  # type: ignore[arg-type]
+    own, usual = workings(unpinned, given)  # type: ignore[arg-type]
     assert (usual.pivots, own.pivots) == (("A",), ("B",))
     pulls = {
         round(float(np.ravel(wrong_values(each, given)["T"])[0]), 1)
@@ -209,7 +209,7 @@ def test_several_bodies_have_no_support_that_all_torques_are_taken_about() -> No
     for path in OWN:
         for plan in ways(path):
             found = workings(plan, problem(path)[1])  # type: ignore[arg-type]
-            assert found[-1] == plan
+            assert found[0] == plan
             assert len(found) == 1 or len(plan.system.bodies) == 1
 
 
@@ -278,15 +278,22 @@ def test_an_upright_force_has_no_tangent_to_mistake() -> None:
     assert not slipped & {"tangent_inverted", "component_only", "hinge_vertical_only"}
 
 
+BY_ANGLES = ("sin_cos_swap", "no_angle")
+
+
 @pytest.mark.one_in(3)
 @pytest.mark.parametrize("method", METHODS, ids=str)
 @pytest.mark.parametrize("path", [LADDER, *OWN], ids=lambda path: path.stem)
 def test_numbers_do_not_depend_on_how_torques_are_written(path: Path, method: Method) -> None:
+    """But for the angles of torques: with components, they are others (`test_angles`)."""
     _, given = problem(path)
     for plan in ways(path):
         other = find_plan(plan.system, given, method)  # type: ignore[arg-type]
         again = missteps(other, given)  # type: ignore[arg-type]
         usual = missteps(plan, given)  # type: ignore[arg-type]
+        if method.torque == "components":
+            again = tuple(each for each in again if each.slip not in BY_ANGLES)
+            usual = tuple(each for each in usual if each.slip not in BY_ANGLES)
         assert numbers(again, given) == numbers(usual, given)
 
 

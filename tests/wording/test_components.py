@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tests.situations import HEAD
-from tests.wording.own_telling import told
+from tests.wording.own_telling import told, told_of
 
 BLOCK = """
 [given]
@@ -38,3 +38,10 @@ def test_a_level_slope_needs_no_angles() -> None:
     assert "f points to the left: −f cos a along x." in said
     assert "−0°" not in said
     assert "90° above" not in said
+
+
+def test_of_two_pulls_with_one_letter_each_is_told_by_its_own() -> None:
+    """Both parts of the tendon pull the kneecap with T."""
+    said = "\n".join(told_of("kneecap-squat"))
+    assert "One T points α = " in said
+    assert "The other T points β = " in said

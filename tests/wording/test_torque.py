@@ -133,7 +133,7 @@ TURNED_BOTH_WAYS = [
     "TurnsBody(W_s W_t, shelf, clockwise, False)",
     "TurnsBody(T, shelf, counter-clockwise, True)",
 ]
-SQUARE = "SquareToArm(W_s W_t, sin 90° = 1)"
+SQUARE = "SquareToArm(W_s W_t, A G A B, sin 90° = 1)"
 ARM, COMPONENTS = Convention(torque="arm"), Convention(torque="components")
 
 
@@ -152,10 +152,10 @@ def pulled(direction: str, kind: str = "cable") -> str:
 
 ANGLES = [
     # Angle between force and arm, 140° for a pull up and back at 40° to the shelf.
-    ('"180 - theta"', "AngleToArm(T, 180° − θ = 180° − 40° = 140°, sin 140° = sin 40°)"),
-    ('"theta"', "AngleToArm(T, θ = 40°, -)"),
-    ("140", "AngleToArm(T, 140°, sin 140° = sin 40°)"),
-    ("120.5", "AngleToArm(T, 120.5°, sin 120.5° = sin 59.5°)"),
+    ('"180 - theta"', "AngleToArm(T, A C, 180° − θ = 180° − 40° = 140°, sin 140° = sin 40°)"),
+    ('"theta"', "AngleToArm(T, A C, θ = 40°, -)"),
+    ("140", "AngleToArm(T, A C, 140°, sin 140° = sin 40°)"),
+    ("120.5", "AngleToArm(T, A C, 120.5°, sin 120.5° = sin 59.5°)"),
 ]
 
 
@@ -168,7 +168,7 @@ def test_an_angle_below_the_arm_is_folded() -> None:
     """A force at -40° makes an angle of 40° with its arm, and turns the shelf clockwise."""
     (said,) = turning(pulled('"-theta"', "force"))
     turned = "TurnsBody(W_s W_t T, shelf, clockwise, False, True)"
-    assert said == [*HINGE_AT_A, turned, SQUARE, "AngleToArm(T, θ = 40°, -)"]
+    assert said == [*HINGE_AT_A, turned, SQUARE, "AngleToArm(T, A C, θ = 40°, -)"]
 
 
 def test_an_arm_to_the_left() -> None:
@@ -181,14 +181,14 @@ def test_an_arm_to_the_left() -> None:
         "TurnsNothing(R_x R_y, False, R_x R_y)",
         "TurnsBody(T, shelf, clockwise, False)",
         "TurnsBody(W_s W_t, shelf, counter-clockwise, True)",
-        SQUARE,
-        "AngleToArm(T, 40°, -)",
+        "SquareToArm(W_s W_t, B G B A, sin 90° = 1)",
+        "AngleToArm(T, B C, 40°, -)",
     ]]  # fmt: skip
 
 
 def test_all_square() -> None:
     turned = ["TurnsBody(W_s W_t, shelf, clockwise, False)", TURNED_BOTH_WAYS[1]]
-    square = "SquareToArm(T W_s W_t, sin 90° = 1)"
+    square = "SquareToArm(T W_s W_t, A C A G A B, sin 90° = 1)"
     assert turning(pulled("90")) == [[*HINGE_AT_A, *turned, square]]
 
 
@@ -228,7 +228,7 @@ def test_a_force_reached_by_two_legs() -> None:
     """L sin 30° = 1.00 m and h sin 60° = 0.433 m."""
     said = {torque: turning(BRACKET, Convention(torque=torque))[0][5:] for torque in FORMS}
     assert said == {
-        "angle": ["ArmOfLegs(T, L h, torque)", "SquareToArm(W, sin 90° = 1)"],
+        "angle": ["ArmOfLegs(T, L h, torque)", "SquareToArm(W, A K, sin 90° = 1)"],
         "arm": [
             "LeverArm(T, L sin 30° = (2.00 m) sin 30° = 1.00 m)",
             "LeverArm(T, h sin 60° = (0.50 m) sin 60° = 0.433 m)",
@@ -260,7 +260,7 @@ def test_what_touches_and_what_is_built_in() -> None:
             "TurnsNothing(N, False, N)",
             "TurnsNothing(Q_x, True, Q_x)",
             "TurnsBody(Q_y W_r, right, counter-clockwise, True, True)",
-            "SquareToArm(Q_y W_r, sin 90° = 1)",
+            "SquareToArm(Q_y W_r, B C B G, sin 90° = 1)",
         ],
         [
             "TurningHeading(left, A)",
@@ -268,7 +268,7 @@ def test_what_touches_and_what_is_built_in() -> None:
             "TurnsNothing(R_x R_y, False, R_x R_y)",
             "TurnsNothing(Q_x, True, Q_x)",
             "TurnsBody(Q_y M_A, left, counter-clockwise, True, True)",
-            "SquareToArm(Q_y, sin 90° = 1)",
+            "SquareToArm(Q_y, A C, sin 90° = 1)",
         ],
     ]
 

@@ -94,7 +94,7 @@ def test_an_angle_that_lengths_tell_comes_with_its_tangent() -> None:
     """The strut of the first draw: 0.30 m down at 0.70 m along."""
     worked = "arctan(h/d) = arctan(0.30 m/(0.70 m)) = 23.2°"
     lines = told_of("sign-arm-strut")
-    assert any(f"The angle between F and its arm is {worked}, and" in line for line in lines)
+    assert any(f"The angle between F and its arm AC is {worked}, and" in line for line in lines)
     assert any(f"F points {worked} above the horizontal" in line for line in lines)
 
 

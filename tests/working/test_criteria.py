@@ -156,7 +156,7 @@ def test_weights_split_the_ladder_as_they_stand() -> None:
     marks = marks_of(CLEANER, 10)
     assert [(said(mark), mark.points) for mark in marks] == [
         ("free-body diagram with five forces – method", WEIGHTS["diagram"]),
-        ("torque equation about A with signs and lever arms – method", WEIGHTS["torque"]),
+        ("torque equation about A with signs and angles – method", WEIGHTS["torque"]),
         ("numbers put in for N_w – method", WEIGHTS["substitution"]),
         ("N_w found (unit) – accuracy", WEIGHTS["result"]),
         ("f from the balance along x (sign and unit)", WEIGHTS["force"]),

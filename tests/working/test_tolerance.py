@@ -14,7 +14,7 @@ from probgen.quantities.expression import Number
 from probgen.quantities.unit import US_CUSTOMARY, Unit, unit_named
 from probgen.wording.answer import Answer
 from probgen.working.convention import Convention
-from probgen.working.tolerance import ANGLE_FLOOR, half_width, intervals
+from probgen.working.tolerance import ANGLE_FLOOR, half_width, intervals, margins
 
 ROOT = Path(__file__).parents[2]
 PUBLISHED = ROOT / "tests" / "published"
@@ -123,3 +123,16 @@ def test_at_two_figures_full_marks_are_no_wider_and_hold_the_printed_answer(path
             assert float(each.high.value - each.low.value) <= 2.5 * half * (1 + 1e-9)
             if isinstance(answer.shown, Number):
                 assert each.low.value <= answer.shown.value <= each.high.value
+
+
+def test_a_margin_may_be_off_as_an_answer_may() -> None:
+    """The ladder that holds: two in a hundred of its margin, and half a newton of either side."""
+    (path,) = ROOT.glob("templates/ladders/ladder-holds.toml")
+    for own in works(path):
+        (found,) = margins(own.digits, own.answers)
+        f, normal, mu = (own.case.values[id] for id in ("f", "N_g", "mu"))
+        size = abs(mu * normal - abs(f))
+        half = max(0.02 * size, 1.0)
+        low, high = float(found.low.value), float(found.high.value)
+        assert low <= size - half <= low + half / 2
+        assert high - half / 2 <= size + half <= high

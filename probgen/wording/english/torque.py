@@ -153,22 +153,36 @@ def turns_body(fact: TurnsBody, nouns: Nouns) -> Inlines:
 @say.register
 def square_to_arm(fact: SquareToArm, nouns: Nouns) -> Inlines:
     one = len(fact.forces) == 1
+    arm = "arm" if len(fact.arms) == 1 else "arms"
     return filled(
-        "{these} {act} at right angles to {its} ({sine}).",
+        "{these} {act} at right angles to {its} {arm} {lines} ({sine}).",
         these=series(_named(fact.forces)),
         act="acts" if one else "act",
-        its="its arm" if one else "their arms",
+        its="its" if one else "their",
+        arm=arm,
+        lines=_lines(fact.arms),
         sine=fact.sine,
     )
 
 
+def _lines(arms: Sequence[tuple[str, str]]) -> Inlines:
+    """AC and AD: from the pivot to where forces act."""
+    return series([filled("{A}{C}", A=letter(start), C=letter(end)) for start, end in arms])
+
+
 @say.register
 def angle_to_arm(fact: AngleToArm, nouns: Nouns) -> Inlines:
-    single = "The angle between {F} and its arm is {angle}"
-    several = "For {F} the angle between force and arm is {angle}"
+    single = "The angle between {F} and its arm {lines} is {angle}"
+    several = "For {F} the angle between force and arm ({lines}) is {angle}"
     pattern = single if len(fact.forces) == 1 else several
     ending = ", and {sine}." if fact.sine else "."
-    return filled(pattern + ending, F=series(_named(fact.forces)), angle=fact.angle, sine=fact.sine)
+    return filled(
+        pattern + ending,
+        F=series(_named(fact.forces)),
+        lines=_lines(fact.arms),
+        angle=fact.angle,
+        sine=fact.sine,
+    )
 
 
 _SIDES: Final = {

@@ -112,17 +112,25 @@ class TurnsBody(Fact):
 
 @dataclass(frozen=True, slots=True)
 class SquareToArm(Fact):
-    """Forces at right angles to their arms; sine: what that makes of the sine, as a formula."""
+    """Forces at right angles to their arms; sine: what that makes of the sine, as a formula.
+
+    arms: from which point to which they run.
+    """
 
     forces: tuple[Expression | Placed, ...]
+    arms: tuple[tuple[str, str], ...]
     sine: Formula
 
 
 @dataclass(frozen=True, slots=True)
 class AngleToArm(Fact):
-    """The angle between forces and their arms; sine: equal to what, empty where that is plain."""
+    """The angle between forces and their arms; sine: equal to what, empty where that is plain.
+
+    arms: from which point to which they run.
+    """
 
     forces: tuple[Expression | Placed, ...]
+    arms: tuple[tuple[str, str], ...]
     angle: Formula
     sine: Formula
 
