@@ -20,6 +20,7 @@ from probgen.mistakes.variant import (
     own_weights,
     replaced,
     rewritten,
+    sum_of,
 )
 from probgen.quantities.expression import (
     ZERO,
@@ -323,12 +324,12 @@ def _equal_sharing(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
         holding = _holders(plan.system, body.id)
         loads = _loads(plan.system, body.id)
         if len(holding) == 2 and loads:
-            half = Quotient(total(*((1, load.magnitude) for load in loads)), number(2))
+            half = Quotient(sum_of(loads), number(2))
             changed = plan
             for holder in holding:
                 changed = replaced(changed, holder.id, half)
             if changed != plan:
-                told: dict[str, Part] = {"N": letters(holding), "W": letters(loads)}
+                told: dict[str, Part] = {"N": letters(holding), "W": sum_of(loads)}
                 yield Misstep("equal_sharing", changed, parts=told)
 
 

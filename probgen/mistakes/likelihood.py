@@ -24,6 +24,7 @@ LIKELIHOOD: Final[Mapping[str, str]] = {
     "tension_equals_load": "Am. J. Phys. 78, 1412 (2010), abstract",
     # Common practice: what only few situations offer, which is what they are set for.
     "one_strand": _PRACTICE,
+    "equal_sharing": _PRACTICE,
     "normal_is_weight": _PRACTICE,
     "friction_of_weight": _PRACTICE,
     "friction_left_out": _PRACTICE,
@@ -55,7 +56,6 @@ LIKELIHOOD: Final[Mapping[str, str]] = {
     "torque_sign": _PRACTICE,
     "inverted_arm_ratio": _PRACTICE,
     "sizes_added": _PRACTICE,
-    "equal_sharing": _PRACTICE,
     "exchanged": _PRACTICE,
     "joint_added_not_subtracted": _PRACTICE,
     "hinge_vertical_only": f"{_PRACTICE}; University Physics vol. 1, 12.2 warns of it",

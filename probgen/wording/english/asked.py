@@ -136,12 +136,12 @@ def answer_named(fact: AnswerNamed, nouns: Nouns) -> Inlines:
 _WAYS: Final = {
     "horizontal": "above / below the horizontal,",
     "vertical": "from the upward / downward vertical,",
-    "axis": "counter-clockwise from +{x}",
+    "axis": "counter-clockwise from +{x} (to the right)",
 }
 _COMPASS: Final = {
     "horizontal": "north / south of",
     "vertical": "from north / south toward",
-    "axis": "counter-clockwise from +{x}",
+    "axis": "counter-clockwise from +{x} (east)",
 }
 
 

@@ -95,7 +95,8 @@ def balance_written(fact: BalanceWritten, nouns: Nouns) -> Inlines:
 
 def _whose(bodies: Sequence[str], before: str, nouns: Nouns) -> str:
     """ " on the board"; nothing where there is one body only."""
-    return f" {before} {the_bodies(bodies, nouns)}" if bodies else ""
+    together = " as one body" if len(bodies) > 1 else ""
+    return f" {before} {the_bodies(bodies, nouns)}{together}" if bodies else ""
 
 
 @say.register
