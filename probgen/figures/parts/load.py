@@ -34,7 +34,7 @@ class Seat:
     clear: height of the point above the ground, pt; rope: how far below the point a hung load
     begins; beyond: the unit step out of the body at its end, 0 elsewhere; arm: whether what
     hangs is held in a hand; lying: the soles of somebody who lies on it, and the step (pt) from
-    there to the head.
+    there to the head; above: how far the body goes on upward from the point, pt.
     """
 
     spot: Spot
@@ -47,6 +47,7 @@ class Seat:
     beyond: complex = 0j
     arm: bool = False
     lying: tuple[Spot, complex] | None = None
+    above: float = math.inf
 
     @property
     def outward(self) -> complex:
@@ -151,7 +152,7 @@ def _person(thing: Thing, manner: Manner, seat: Seat, tag: Tag) -> tuple[Shape, 
         return person.hanging(seat.spot, min(height, 0.8 * _TALLEST), tag)
     if seat.steep:
         upward = seat.along if seat.along.imag > 0 else -seat.along
-        return person.climbing(seat.top, upward, seat.outward, height, tag)
+        return person.climbing(seat.top, upward, seat.outward, height, seat.above, tag)
     if thing in (Thing.RIDER, Thing.CHILD):
         return person.seated(seat.top, height, seat.facing, tag)
     return person.standing(seat.top, height, tag)

@@ -11,13 +11,15 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Final
 
-from probgen.figures.paper.scene import BARE, FINE, Path, Pen, Shape, Spot, Tone, circle
+from probgen.figures.paper.scene import BARE, FINE, Path, Pen, Shape, Spot, Tone, circle, polygon
 from probgen.figures.paper.tag import Tag
 
 _HEAD: Final = 0.075  # radius, of the height
 _TRUNK: Final = 0.135  # thickness
 _LEG: Final = 0.082
 _ARM: Final = 0.062
+_REACH: Final = 0.4  # of an arm, of the height
+_HEEL: Final = -0.015 + 0.075j  # from the toes of somebody braced on them, of the height
 _EDGE: Final = 0.7  # weight of the outline, pt
 
 Place = Callable[[float, float], Spot]
@@ -26,9 +28,12 @@ Run = tuple[tuple[float, float], ...]
 
 def _figure(
     at: Place, height: float, tag: Tag, head: tuple[float, float], trunk: Run,
-    legs: Sequence[Run], arms: Sequence[Run],
+    legs: Sequence[Run], arms: Sequence[Run], thigh: Run = (),
 ) -> tuple[Shape, ...]:  # fmt: skip
-    """The strokes of a pose; all places are shares of the height."""
+    """The strokes of a pose; all places are shares of the height.
+
+    thigh: the outline of what narrows from the trunk to a leg, where they are in line.
+    """
 
     def strokes(runs: Sequence[Run], share: float) -> Path:
         # The ends lie half a thickness inside, so that feet and hands reach their places.
@@ -41,10 +46,16 @@ def _figure(
         for edge in edges
     ]
     spot, radius = at(*head), _HEAD * height
+    corners = [at(*corner) for corner in thigh]
+    narrowing = [
+        polygon(corners, pen, tag, tone=Tone.PERSON) for pen in (Pen(2 * _EDGE), BARE) if thigh
+    ]
     return (
         *edges,
+        *narrowing[:1],
         circle(spot, radius, FINE, tag, filled=True),
         *inside,
+        *narrowing[1:],
         circle(spot, radius - _EDGE, BARE, tag, tone=Tone.PERSON),
     )
 
@@ -84,26 +95,50 @@ def seated(seat: Spot, height: float, facing: int, tag: Tag) -> tuple[Shape, ...
 
 
 def climbing(
-    feet: Spot, along: complex, outward: complex, height: float, tag: Tag
+    feet: Spot, along: complex, outward: complex, height: float, above: float, tag: Tag
 ) -> tuple[Shape, ...]:
-    """A person on a ladder that rises `along`, on its side `outward` (unit steps)."""
+    """A person on a rung of a ladder that rises `along`, on its side `outward` (unit steps).
+
+    above: how far the ladder goes on beyond the feet, pt; the hands hold it there.
+    """
     away = 1.0 if outward.real > 0 else -1.0
     slope = along.real / max(along.imag, 0.2)
+    rise = above * along.imag / height
+    # Half of the ladder's slope: who climbs leans toward it, but stays nearer the upright, and
+    # at the top short of the wall it leans against.
+    lean = 0.55 * slope
+    if abs(slope) > 1e-6:
+        lean *= max(0.0, min(1.0, (abs(slope) * rise + 0.03) / (0.5 * abs(slope))))
 
-    def at(out: float, up: float) -> Spot:
-        # Half of the ladder's slope: who climbs leans toward it, but stays nearer the upright.
-        return feet + height * complex(away * out + slope * up * 0.55, up)
+    def at(out: float, up: float) -> complex:
+        return complex(away * out + lean * up, up)
 
-    def on_ladder(up: float) -> tuple[float, float]:
-        return away * slope * up * 0.45 + 0.02, up
+    def on_ladder(up: float) -> complex:
+        return complex(away * 0.02 + slope * up, up)
 
+    def arm(up: float) -> tuple[complex, ...]:
+        shoulder = at(0.165, 0.755)
+        way = on_ladder(up) - shoulder
+        way *= min(1.0, _REACH / abs(way))
+        bend = (_REACH**2 - abs(way) ** 2) ** 0.5 / 2
+        return shoulder, shoulder + way / 2 + way / abs(way) * 1j * away * bend, shoulder + way
+
+    upper = min(0.8, rise - 0.03)
+    foot, hip = on_ladder(0.041), at(0.18, 0.48)
     return _figure(
-        at, height, tag, (0.15, 0.915), ((0.17, 0.735), (0.19, 0.5)),
-        ((on_ladder(0.041), (0.13, 0.27), (0.18, 0.48)),
-         (on_ladder(0.16), (0.05, 0.36), (0.18, 0.48))),
-        (((0.165, 0.755), (0.14, 0.6), on_ladder(0.68)),
-         ((0.165, 0.755), (0.09, 0.7), on_ladder(0.8))),
+        lambda x, y: feet + height * complex(x, y), height, tag, _pair(at(0.15, 0.915)),
+        (_pair(at(0.17, 0.735)), _pair(at(0.19, 0.5))),
+        _pairs((foot, at(0.14, 0.27), hip), (foot, at(0.1, 0.28), hip)),
+        _pairs(arm(min(0.68, upper - 0.06)), arm(upper)),
     )  # fmt: skip
+
+
+def _pair(spot: complex) -> tuple[float, float]:
+    return spot.real, spot.imag
+
+
+def _pairs(*runs: Sequence[complex]) -> tuple[Run, ...]:
+    return tuple(tuple(_pair(spot) for spot in run) for run in runs)
 
 
 def hanging(hands: Spot, height: float, tag: Tag) -> tuple[Shape, ...]:
@@ -138,16 +173,30 @@ def holding(feet: Spot, height: float, facing: int, tag: Tag) -> tuple[Shape, ..
 
 
 def braced(toes: Spot, shoulder: Spot, hands: Spot, tag: Tag) -> tuple[Shape, ...]:
-    """A person straight from the toes to the shoulder, the arms down to the hands: a push-up."""
-    way = shoulder - toes
-    height = abs(way) / 0.82
-    unit = way / abs(way)
-    up = unit * (1j if unit.real >= 0 else -1j)
-    reach = (hands + 1j * _ARM * height / 2 - shoulder) / (height * unit)
-    arm = (0.82 + reach.real, reach.imag if unit.real >= 0 else -reach.imag)
+    """A person straight from the heels to the shoulder, the arms down to the hands: a push-up."""
+    height = abs(shoulder - toes) / 0.82
+    facing = 1 if shoulder.real >= toes.real else -1
+
+    def share(spot: Spot) -> complex:
+        way = (spot - toes) / height
+        return complex(way.real * facing, way.imag)
+
+    top, hand = share(shoulder), share(hands) + 1j * _ARM / 2
+    reach = abs(top - _HEEL)
+    along = (top - _HEEL) / reach
+
+    def on(run: float, over: float) -> tuple[float, float]:
+        # From the shoulder down the body, and above the middle of the trunk.
+        spot = top - along * (run - 1j * over)
+        return spot.real, spot.imag
+
+    # Trunk and legs are level at the back; what is inside the edges is a little less.
+    back, leg, edge = _TRUNK / 2, (_TRUNK - _LEG) / 2, _EDGE / height
     return _figure(
-        lambda x, y: toes + height * (unit * x + up * y), height, tag, (0.95, 0.03),
-        ((0.78, 0.0), (0.54, 0.0)),
-        (((0.035, 0.02), (0.05, 0.075), (0.5, 0.0)),),
-        (((0.81, -0.01), arm),),
+        lambda x, y: toes + height * complex(x * facing, y), height, tag, on(-0.13, 0.03),
+        (on(0.04, 0.0), on(0.27, 0.0)),
+        (((0.0, _LEG / 2), on(reach, leg), on(0.3, leg)),),
+        ((on(0.01, 0.0), (hand.real, hand.imag)),),
+        (on(0.27, back - edge), on(reach, back - edge),
+         on(reach - 0.1, leg - _LEG / 2 + edge), on(0.27, edge - back)),
     )  # fmt: skip

@@ -13,7 +13,7 @@ from probgen.figures.measured.distributed import Row, covers, rows
 from probgen.figures.measured.survey import mass_name
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import centred, set_in
-from probgen.figures.paper.scene import LIGHT, Box, Shape, Spot, bearing, bounds, heading, line
+from probgen.figures.paper.scene import LIGHT, Box, Shape, Spot, bearing, bounds, dot, heading, line
 from probgen.figures.paper.tag import UNTAGGED, Tag, What
 from probgen.figures.paper.type_metrics import Extent, extent
 from probgen.figures.parts import distributed, mechanical, solid
@@ -225,7 +225,9 @@ class Burdens:
         soles = min(ends, key=lambda end: end.real) + 1j * half
         lying = (soles, _LYING * abs(ends[1] - ends[0]) * along) if ends[0] != ends[1] else None
         arm, scale = look is Look.TRUNK, self.stage.scale
-        return Seat(spot, along, half, scale, facing, clear, rope, beyond, arm, lying)
+        upward = along if along.imag >= 0 else -along
+        above = max(dot(end - spot, upward) for end in outline)
+        return Seat(spot, along, half, scale, facing, clear, rope, beyond, arm, lying, above)
 
     def _surface(self, body: Body) -> float:
         """How far what stands on a body stands above its axis, pt."""

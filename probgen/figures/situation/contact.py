@@ -53,6 +53,7 @@ _WALL: Final = 34.0  # how far the wall of a house goes up beyond its ledge, pt
 _UPHILL: Final = 26.0  # how far a slope goes on beyond the block on it, pt
 _DOWNHILL: Final = 18.0  # and before it
 _SQUARE: Final = 0.02  # most cosine between a bar and what pushes square to it
+_BEYOND: Final = 9.0  # how far a floor goes on beyond a block on it, pt
 _IN_PLANE: Final = 1.5  # from a plane to the faces that lie in it, pt
 _LIKE: Final = 1.0  # degrees between the normals of one surface
 _FALL: Final = 58.0  # how far a face is drawn down below the edge a rope runs over, pt
@@ -204,8 +205,8 @@ def _is_slope(stage: Stage, element: Element, normal: float) -> bool:
 
 
 def _face(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
-    """The surface a body touches: all along a solid, under all of a round, up to the edge below a
-    rope's pulley.
+    """The surface a body touches: beyond both ends of a solid, a block and a round, up to the edge
+    below a rope's pulley.
     """
     body = stage.system.body(element.body)
     radii = arms_of(stage.measured, body, stage.look(body.id))[1] if _is_round(stage, body) else []
@@ -214,6 +215,11 @@ def _face(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
     for corner in stage.corners(body):
         if abs(surface.height(corner)) < 0.5:
             surface = surface.covering(corner, FACE)
+    block = stage.blocks.get(body.id)
+    if block and not block.faced:
+        ends = (way * block.reach(way) for way in (surface.tangent, -surface.tangent))
+        for end in ends:
+            surface = surface.covering(face + end, _BEYOND)
     surface, held, beneath = _to_pulley(stage, element, surface)
     return Fixture(held, (*beneath, surface))
 
