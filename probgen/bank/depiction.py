@@ -120,6 +120,7 @@ class Touch(Enum):
     POST = auto()
     STOP = auto()
     SLIDER = auto()
+    SLOT = auto()
     BRANCH = auto()
     FULCRUM = auto()
 
@@ -314,6 +315,7 @@ CONTACTS: Final = Vocabulary("a contact, smooth or rough", (
     Entry(Touch.POST, ("post", "mast"), "one side of a post, as long as its other side"),
     Entry(Touch.STOP, ("stop", "sill"), "a face no longer than what it stops is thick"),
     Entry(Touch.SLIDER, ("slider", "ram", "piston"), "a block about a pin, along a face"),
+    Entry(Touch.SLOT, ("slot", "slotted"), "a slot about a pin, in the bar its push is square to"),
     Entry(Touch.BRANCH, ("branch", "pipe", "rail", "log", "bar", "tube"), "something round"),
     Entry(Touch.FULCRUM, ("fulcrum", "pivot"), "a wedge"),
 ))  # fmt: skip

@@ -80,7 +80,9 @@ class Surface:
 
 
 def joined(surfaces: Sequence[Surface], *, corners: bool = True) -> list[Surface]:
-    """Surfaces on one line made one; with corners, those that meet drawn up to the corner."""
+    """Surfaces on one line made one; with corners, those that meet drawn up to the corner, else
+    only those that would cross.
+    """
     merged: list[Surface] = []
     for surface in surfaces:
         for i, other in enumerate(merged):
@@ -93,10 +95,23 @@ def joined(surfaces: Sequence[Surface], *, corners: bool = True) -> list[Surface
                 break
         else:
             merged.append(surface)
-    if not corners:
-        return merged
     meeting = [surface for surface in merged if not surface.lone]
+    if not corners:
+        return [s if s.lone else _to_corners(s, _crossed(s, meeting)) for s in merged]
     return [s if s.lone else _to_corners(s, meeting) for s in merged]
+
+
+def _crossed(surface: Surface, others: Sequence[Surface]) -> list[Surface]:
+    """The surfaces that one of them would cross."""
+    (start, end) = surface.ends
+    found = []
+    for other in others:
+        far, near = other.ends
+        heights = other.height(start), other.height(end)
+        theirs = surface.height(far), surface.height(near)
+        if max(heights) > 0.0 >= min(heights) and max(theirs) > 0.0 >= min(theirs):
+            found.append(other)
+    return found
 
 
 def _to_corners(surface: Surface, others: Sequence[Surface]) -> Surface:

@@ -9,21 +9,17 @@ from typing import Final
 from probgen.bank.depiction import Roller, Source, Touch
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import (
-    HEAVY,
     MEDIUM,
-    Shape,
     Spot,
     Tone,
     apart,
-    bearing,
     circle,
     dot,
     heading,
     line,
-    polygon,
 )
 from probgen.figures.paper.tag import Tag, What
-from probgen.figures.parts import mechanical, scenery, solid
+from probgen.figures.parts import scenery, solid
 from probgen.figures.parts.ground import (
     ROLLER_HEIGHT,
     Surface,
@@ -33,30 +29,23 @@ from probgen.figures.parts.ground import (
     roller,
     tinted,
 )
-from probgen.figures.situation.fixture import FACE, Fixture, Incline, wedge_under
-from probgen.figures.situation.pulley import Hoist
+from probgen.figures.situation.fixture import FACE, Fixture, wedge_under
 from probgen.figures.situation.shape import ROUND, arms_of
+from probgen.figures.situation.slider import sliding
+from probgen.figures.situation.slope import is_slope, slope, to_pulley
 from probgen.figures.situation.stage import Stage
-from probgen.figures.situation.winch import winch_of
-from probgen.quantities.expression import Name
-from probgen.statics.geometry import angle_of
 from probgen.statics.system import Body, Element, Kind
 
 _SCALE: Final = 17.0  # height of a scale, that of a fulcrum, pt
 _STICK: Final = 64.0  # length of a walking stick, pt
 _ROUND: Final = 6.0  # radius of a branch or a rail, pt
 _POST: Final = 34.0  # height of a post, pt
-_SLIDER: Final = 11.0 + 7.5j  # half of what a slider takes along its face and across, pt
 _STOP: Final = 7.0  # half the length of a stop's face, pt
 _POST_HALF: Final = 4.5
 _WALL: Final = 34.0  # how far the wall of a house goes up beyond its ledge, pt
-_UPHILL: Final = 26.0  # how far a slope goes on beyond the block on it, pt
-_DOWNHILL: Final = 18.0  # and before it
 _SQUARE: Final = 0.02  # most cosine between a bar and what pushes square to it
 _BEYOND: Final = 9.0  # how far a floor goes on beyond a block on it, pt
-_IN_PLANE: Final = 1.5  # from a plane to the faces that lie in it, pt
 _LIKE: Final = 1.0  # degrees between the normals of one surface
-_FALL: Final = 58.0  # how far a face is drawn down below the edge a rope runs over, pt
 
 
 def stands_for(stage: Stage, element: Element) -> bool:
@@ -148,8 +137,8 @@ def touching(stage: Stage, element: Element) -> Fixture:
     spot, told = stage.spot(element.at), stage.depicts.contacts.get(element.id)
     if told is Touch.FULCRUM:
         return wedge_under(spot, stage.halves[element.body], tag)
-    if told is Touch.SLIDER:
-        return _slider(spot, normal, tag)
+    if told in (Touch.SLIDER, Touch.SLOT):
+        return sliding(stage, element)
     face = stage.face(element, normal)
     if told is None and _is_edge(stage, element, normal):
         told = Touch.EDGE if heading(normal).imag > 0 else Touch.BRANCH
@@ -164,21 +153,11 @@ def touching(stage: Stage, element: Element) -> Fixture:
         fixture = Fixture(surfaces=(Surface(face, normal, _STOP, _STOP, lone=True),))
     elif told is Touch.POST:
         fixture = Fixture(surfaces=(_side_of_post(stage, face, normal),))
-    elif _is_slope(stage, element, normal):
-        fixture = _slope(stage, element, face, normal)
+    elif is_slope(stage, element, normal):
+        fixture = slope(stage, element, face, normal)
     else:
         fixture = _face(stage, element, face, normal)
     return replace(fixture, cut=stage.cut(element, normal))
-
-
-def _slider(pin: Spot, normal: float, tag: Tag) -> Fixture:
-    """A block about a pin that slides along a face: a ram in its guide."""
-    out, along = heading(normal) * _SLIDER.imag, heading(normal - 90.0) * _SLIDER.real
-    corners = (pin - out - along, pin - out + along, pin + out + along, pin + out - along)
-    block = polygon(corners, MEDIUM, tag, tone=Tone.BODY)
-    held = circle(pin, mechanical.PIN, MEDIUM, tag, tone=Tone.PAPER)
-    face = Surface(pin - out, normal, _SLIDER.real + FACE, _SLIDER.real + FACE)
-    return Fixture((block, held), (face,))
 
 
 def _is_edge(stage: Stage, element: Element, normal: float) -> bool:
@@ -191,17 +170,6 @@ def _is_edge(stage: Stage, element: Element, normal: float) -> bool:
     others = [e for e in stage.system.elements if e.body == element.body and e is not element]
     alike = [e for e in others if e.surface and apart(stage.normal(e), normal) < _LIKE]
     return 5.0 < normal % 90.0 < 85.0 and not alike
-
-
-def _is_slope(stage: Stage, element: Element, normal: float) -> bool:
-    """Whether a surface is an inclined plane under a block."""
-    block = stage.blocks.get(element.body)
-    return (
-        bool(block)
-        and not (block and block.faced)
-        and 5.0 < normal % 90.0 < 85.0
-        and normal < 180.0
-    )
 
 
 def _face(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
@@ -220,122 +188,12 @@ def _face(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
         ends = (way * block.reach(way) for way in (surface.tangent, -surface.tangent))
         for end in ends:
             surface = surface.covering(face + end, _BEYOND)
-    surface, held, beneath = _to_pulley(stage, element, surface)
+    surface, held, beneath = to_pulley(stage, element, surface)
     return Fixture(held, (*beneath, surface))
 
 
 def _is_round(stage: Stage, body: Body) -> bool:
     return len(body.outline) > 1 and stage.look(body.id) in ROUND
-
-
-def _slope(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
-    """An inclined plane under a block, and under all others on it, with its angle at the foot."""
-    alike = _on_one_slope(stage, element, face, normal)
-    if alike[0].id != element.id:
-        return Fixture()  # it is drawn with that one
-    half = stage.blocks[element.body].half.real
-    up = max(half + _UPHILL, _to_winch(stage, element, face, normal))
-    down = _to_groove(stage, element, face, normal) or half + _DOWNHILL
-    reaches = (up, down) if normal < 90.0 else (down, up)
-    surface = Surface(face, normal, *reaches)
-    for other in alike[1:]:
-        width = stage.blocks[other.body].half.real
-        surface = surface.covering(stage.face(other, normal), width + _DOWNHILL)
-    surface, held, beneath = _to_pulley(stage, element, surface)
-    foot, top = sorted(surface.ends, key=lambda spot: spot.imag)
-    way = top - foot
-    plane = mechanical.wedge(foot, way.real, way.imag, Tag(What.INCLINE, element.id))
-    return Fixture((*held, *plane), beneath, inclines=_inclines(stage, element, foot, way))
-
-
-def _on_one_slope(stage: Stage, element: Element, face: Spot, normal: float) -> list[Element]:
-    """The surfaces in the plane of one, itself among them; first that of a block tied over a
-    pulley, at which the slope ends.
-    """
-    plane = Surface(face, normal, 0.0, 0.0)
-    found = [
-        other
-        for other in stage.system.elements
-        if other.surface is not None
-        and other.body in stage.blocks
-        and apart(stage.normal(other), normal) < _LIKE
-        and _is_slope(stage, other, normal)
-        and abs(plane.height(stage.face(other, normal))) < _IN_PLANE
-        and not stage.is_inner(other)
-    ]
-    over = {body for h in stage.hoists for body in (h.first.body, h.second.body)}
-    return sorted(found, key=lambda other: other.body not in over)
-
-
-def _to_winch(stage: Stage, element: Element, face: Spot, normal: float) -> float:
-    """How far up a slope the winch stands that a rope from its block runs to (pt); 0: none does."""
-    uphill = heading(normal + 90.0 if normal < 90.0 else normal - 90.0)
-    own = (other for other in stage.system.elements if other.body == element.body)
-    feet = (each.foot for each in (winch_of(stage, other) for other in own if other.forces) if each)
-    return max((dot(foot - face, uphill) + FACE for foot in feet), default=0.0)
-
-
-def _to_groove(stage: Stage, element: Element, face: Spot, normal: float) -> float:
-    """How far down a slope another rises, the block between them (pt); 0: there is none."""
-    downhill = heading(normal - 90.0 if normal < 90.0 else normal + 90.0)
-    block, spot = stage.blocks[element.body], stage.spot(element.at)
-    for other in stage.system.elements:
-        if other.body != element.body or other is element or other.surface is None:
-            continue
-        out = heading(stage.normal(other))
-        if 0.05 < out.imag < 0.995 and dot(downhill, out) < 0:
-            return dot(spot - out * block.depth(out) - face, out) / dot(downhill, out)
-    return 0.0
-
-
-def _inclines(stage: Stage, element: Element, foot: Spot, way: complex) -> tuple[Incline, ...]:
-    """The quantity that a slope rises by, where it is one."""
-    assert element.surface is not None  # it has a normal
-    level = 0.0 if way.real > 0 else 180.0
-    found = []
-    for part, factor in angle_of(element.surface).multiples:
-        if isinstance(part, Name) and abs(factor) == 1:
-            value = stage.measured.number(part)
-            if apart(bearing(way), level + (value if way.real > 0 else -value)) < 0.5:
-                found.append(Incline(foot, level, bearing(way), stage.text(part), part.id))
-    return tuple(found)
-
-
-def _to_pulley(
-    stage: Stage, element: Element, surface: Surface
-) -> tuple[Surface, tuple[Shape, ...], tuple[Surface, ...]]:
-    """A surface ended short of what hangs from a pulley at its edge.
-
-    With it what fixes the pulley there, and the face that falls away below the edge.
-    """
-    held: list[Shape] = []
-    beneath: list[Surface] = []
-    for each in stage.hoists:
-        if each.tackle or each.alike or element.body not in (each.first.body, each.second.body):
-            continue
-        surface, corner = _ended(stage, each, element.body, surface)
-        centre = stage.course(each).centre
-        held.append(line(corner, centre, HEAVY, Tag(What.SUPPORT, each.first.id)))
-        if abs(surface.normal - 90.0) < 1.0:
-            right = surface.reach(corner) > 0
-            away, above, under = (0.0, 0.0, _FALL) if right else (180.0, _FALL, 0.0)
-            beneath.append(Surface(corner, away, above, under))
-    return surface, tuple(held), tuple(beneath)
-
-
-def _ended(stage: Stage, each: Hoist, body: str, surface: Surface) -> tuple[Surface, Spot]:
-    """A body's surface ended below the pulley of its rope, and the edge it ends at."""
-    hanging = each.second if each.first.body == body else each.first
-    block = stage.blocks.get(hanging.body)
-    width = block.half.real if block else 0.0
-    reach = surface.reach(stage.spot(hanging.at))
-    edge = abs(reach) - (width + 5.0) / max(abs(surface.tangent.real), 0.3)
-    edge = min(edge, abs(surface.reach(stage.course(each).centre)) - 2.0)
-    side = 1 if reach > 0 else -1
-    corner = surface.at + surface.tangent * edge * side
-    if side > 0:
-        return replace(surface, after=edge), corner
-    return replace(surface, before=edge), corner
 
 
 def _side_of_post(stage: Stage, face: Spot, normal: float) -> Surface:

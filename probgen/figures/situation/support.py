@@ -15,6 +15,7 @@ from probgen.figures.parts.ground import Surface, lug
 from probgen.figures.situation.contact import rolling, source, stands_for, touching
 from probgen.figures.situation.fixture import FACE, Fixture, wedge_under
 from probgen.figures.situation.shape import LIMBS, ROUND, arms_of, beyond
+from probgen.figures.situation.slider import slot_of
 from probgen.figures.situation.stage import Ends, Stage
 from probgen.figures.situation.water import hangs_from_wall
 from probgen.statics.system import Element, Kind
@@ -55,6 +56,7 @@ def draw_supports(stage: Stage, field: Field) -> Held:
             if element.kind == Kind.HINGE and element.at not in gaps:
                 gaps[element.at] = mechanical.PIN
                 field.add(mechanical.pin(stage.spot(element.at), Tag(What.SUPPORT, element.id)))
+            field.add(*slot_of(stage, element))
             continue
         fixture = fixture_of(stage, element)
         field.add(*fixture.shapes)

@@ -1,0 +1,172 @@
+"""Slopes under blocks, and the edge a surface ends at below a rope's pulley."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from probgen.figures.paper.scene import HEAVY, Shape, Spot, apart, bearing, dot, heading, line
+from probgen.figures.paper.tag import Tag, What
+from probgen.figures.parts import mechanical
+from probgen.figures.parts.ground import Surface
+from probgen.figures.situation.block import Block
+from probgen.figures.situation.fixture import FACE, Fixture, Incline
+from probgen.figures.situation.pulley import Hoist
+from probgen.figures.situation.stage import Stage
+from probgen.figures.situation.winch import winch_of
+from probgen.quantities.expression import Name
+from probgen.statics.geometry import angle_of
+from probgen.statics.system import Element
+
+_UPHILL: Final = 26.0  # how far a slope goes on beyond the block on it, pt
+_DOWNHILL: Final = 18.0  # and before it, at least
+_OVERHANG: Final = 80.0  # and at most, to have its foot below all of the block
+_CLEAR: Final = 6.0  # from that foot to what is above it, sideways, pt
+_IN_PLANE: Final = 1.5  # from a plane to the faces that lie in it, pt
+_FALL: Final = 58.0  # how far a face is drawn down below the edge a rope runs over, pt
+_LIKE: Final = 1.0  # degrees between the normals of one surface
+
+
+def is_slope(stage: Stage, element: Element, normal: float) -> bool:
+    """Whether a surface is an inclined plane under a block."""
+    block = stage.blocks.get(element.body)
+    return (
+        bool(block)
+        and not (block and block.faced)
+        and 5.0 < normal % 90.0 < 85.0
+        and normal < 180.0
+    )
+
+
+def slope(stage: Stage, element: Element, face: Spot, normal: float) -> Fixture:
+    """An inclined plane under a block, and under all others on it, with its angle at the foot."""
+    alike = _on_one_slope(stage, element, face, normal)
+    if alike[0].id != element.id:
+        return Fixture()  # it is drawn with that one
+    block = stage.blocks[element.body]
+    up = max(block.half.real + _UPHILL, _to_winch(stage, element, face, normal))
+    down = _to_groove(stage, element, face, normal) or _to_foot(block, heading(normal))
+    downhill = heading(normal + (-90.0 if normal < 90.0 else 90.0))
+    reaches = (up, down) if normal < 90.0 else (down, up)
+    surface = Surface(face, normal, *reaches)
+    for other in alike[1:]:
+        block, spot = stage.blocks[other.body], stage.face(other, normal)
+        surface = surface.covering(spot, block.half.real + _DOWNHILL)
+        surface = surface.covering(spot + _to_foot(block, heading(normal)) * downhill, 0.0)
+    surface, held, beneath = to_pulley(stage, element, surface)
+    foot, top = sorted(surface.ends, key=lambda spot: spot.imag)
+    way = top - foot
+    plane = mechanical.wedge(foot, way.real, way.imag, Tag(What.INCLINE, element.id))
+    return Fixture((*held, *plane), beneath, inclines=_inclines(stage, element, foot, way))
+
+
+def _to_foot(block: Block, out: complex) -> float:
+    """From the middle of a block down to the foot of its slope (pt), below all that leans out."""
+    leaning = (2.0 * block.half.imag * abs(out.real) + _CLEAR) / out.imag
+    return block.half.real + min(max(leaning, _DOWNHILL), _OVERHANG)
+
+
+def _on_one_slope(stage: Stage, element: Element, face: Spot, normal: float) -> list[Element]:
+    """The surfaces in the plane of one, itself among them; first that of a block tied over a
+    pulley, at which the slope ends.
+    """
+    plane = Surface(face, normal, 0.0, 0.0)
+    found = [
+        other
+        for other in stage.system.elements
+        if other.surface is not None
+        and other.body in stage.blocks
+        and apart(stage.normal(other), normal) < _LIKE
+        and is_slope(stage, other, normal)
+        and abs(plane.height(stage.face(other, normal))) < _IN_PLANE
+        and not stage.is_inner(other)
+    ]
+    over = {body for h in stage.hoists for body in (h.first.body, h.second.body)}
+    return sorted(found, key=lambda other: other.body not in over)
+
+
+def _to_winch(stage: Stage, element: Element, face: Spot, normal: float) -> float:
+    """How far up a slope the winch stands that a rope from its block runs to (pt); 0: none does."""
+    uphill = heading(normal + 90.0 if normal < 90.0 else normal - 90.0)
+    own = (other for other in stage.system.elements if other.body == element.body)
+    feet = (each.foot for each in (winch_of(stage, other) for other in own if other.forces) if each)
+    return max((dot(foot - face, uphill) + FACE for foot in feet), default=0.0)
+
+
+def _to_groove(stage: Stage, element: Element, face: Spot, normal: float) -> float:
+    """How far down a slope another rises, the block between them (pt); 0: there is none."""
+    downhill = heading(normal - 90.0 if normal < 90.0 else normal + 90.0)
+    block, spot = stage.blocks[element.body], stage.spot(element.at)
+    for other in stage.system.elements:
+        if other.body != element.body or other is element or other.surface is None:
+            continue
+        out = heading(stage.normal(other))
+        if 0.05 < out.imag < 0.995 and dot(downhill, out) < 0:
+            return dot(spot - out * block.depth(out) - face, out) / dot(downhill, out)
+    return 0.0
+
+
+def _inclines(stage: Stage, element: Element, foot: Spot, way: complex) -> tuple[Incline, ...]:
+    """The quantity that a slope rises by, where it is one."""
+    assert element.surface is not None  # it has a normal
+    level = 0.0 if way.real > 0 else 180.0
+    found = []
+    for part, factor in angle_of(element.surface).multiples:
+        if isinstance(part, Name) and abs(factor) == 1:
+            value = stage.measured.number(part)
+            if apart(bearing(way), level + (value if way.real > 0 else -value)) < 0.5:
+                found.append(Incline(foot, level, bearing(way), stage.text(part), part.id))
+    return tuple(found)
+
+
+def to_pulley(
+    stage: Stage, element: Element, surface: Surface
+) -> tuple[Surface, tuple[Shape, ...], tuple[Surface, ...]]:
+    """A surface ended short of what hangs from a pulley at its edge.
+
+    With it what fixes the pulley there, and the face that falls away below the edge.
+    """
+    held: list[Shape] = []
+    beneath: list[Surface] = []
+    for each in stage.hoists:
+        if each.tackle or each.alike or element.body not in (each.first.body, each.second.body):
+            continue
+        surface, corner = _ended(stage, each, element.body, surface)
+        centre = stage.course(each).centre
+        held.append(line(corner, centre, HEAVY, Tag(What.SUPPORT, each.first.id)))
+        if abs(surface.normal - 90.0) < 1.0:
+            right = surface.reach(corner) > 0
+            away, above, under = (0.0, 0.0, _FALL) if right else (180.0, _FALL, 0.0)
+            beneath.append(Surface(corner, away, above, under))
+    return surface, tuple(held), tuple(beneath)
+
+
+def _ended(stage: Stage, each: Hoist, body: str, surface: Surface) -> tuple[Surface, Spot]:
+    """A body's surface ended below the pulley of its rope, and the edge it ends at: the ridge,
+    where the other body is on a slope too.
+    """
+    hanging = each.second if each.first.body == body else each.first
+    block = stage.blocks.get(hanging.body)
+    width = block.half.real if block else 0.0
+    reach = surface.reach(stage.spot(hanging.at))
+    edge = abs(reach) - (width + 5.0) / max(abs(surface.tangent.real), 0.3)
+    edge = min(edge, abs(surface.reach(stage.course(each).centre)) - 2.0)
+    side = 1 if reach > 0 else -1
+    edge = _to_ridge(stage, hanging.body, surface, side) or edge
+    corner = surface.at + surface.tangent * edge * side
+    if side > 0:
+        return replace(surface, after=edge), corner
+    return replace(surface, before=edge), corner
+
+
+def _to_ridge(stage: Stage, body: str, surface: Surface, side: int) -> float:
+    """How far on a side (1 along the tangent) a slope meets the one under another body (pt)."""
+    for other in stage.system.elements:
+        normal = stage.normal(other)
+        if other.body != body or other.surface is None or not is_slope(stage, other, normal):
+            continue
+        plane = Surface(stage.face(other, normal), normal, 0.0, 0.0)
+        closing = dot(surface.tangent, heading(normal)) * side
+        if abs(surface.normal - 90.0) > 1.0 and closing > 0.1:
+            return -plane.height(surface.at) / closing
+    return 0.0
