@@ -64,6 +64,24 @@ def forearm(elbow: Spot, hand: Spot, tag: Tag) -> tuple[Shape, ...]:
     return _outline(elbow, unit, (4.0, 5.4), bends, tag), _fingers(elbow + unit * wrist, unit, tag)
 
 
+def hanging_arm(shoulder: Spot, hand: Spot, tag: Tag) -> tuple[Shape, ...]:
+    """A whole arm, straight from the shoulder to a fist about its end point."""
+    n = abs(hand - shoulder)
+    side: tuple[Bend, ...] = (
+        ((0.16 * n, 5.2), (0.3 * n, 4.6), (0.48 * n, 3.6)),
+        ((0.6 * n, 4.2), (n - 12, 2.8), (n - 7, 2.5)),
+        ((n - 5, 2.6), (n - 4, 4.3), (n - 1, 4.4)),
+        ((n + 3, 4.5), (n + 4.6, 2.8), (n + 4.6, 0.0)),
+    )
+    starts = (0.0, 4.6), *(bend[2] for bend in side)
+    back = tuple(
+        ((c, -d), (a, -b), (x, -y))
+        for (x, y), ((a, b), (c, d), _) in zip(starts[-2::-1], side[::-1], strict=True)
+    )
+    unit = (hand - shoulder) / n
+    return (_outline(shoulder, unit, starts[0], (*side, *back), tag),)
+
+
 def _fingers(wrist: Spot, unit: complex, tag: Tag) -> Path:
     """The thumb across a fist, and the lines between its fingers."""
     thumb = ((5.0, 1.5), (9.0, 3.8), (14.0, 3.2), (16.0, 0.6), (13.5, -0.8), (9.0, 0.0))

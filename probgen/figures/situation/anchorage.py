@@ -75,6 +75,8 @@ def anchored(
     told: to which of the two, however level or steep it runs, unless it runs straight up.
     """
     for place, surface in enumerate(walls):
+        if told is Anchor.CEILING and surface.normal != 270.0:
+            continue
         if abs(surface.height(end)) <= _REACH:
             face = end - heading(surface.normal) * surface.height(end)
             walls[place] = surface.covering(face, FACE)

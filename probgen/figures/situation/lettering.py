@@ -49,14 +49,14 @@ def set_notes(
         )
         own_first = partial(_nearer, field, note.thing, others)
         beside = _past_others(field, note.thing, own_first(chain(_clear(strips, by), far)))
-        some = chain(own_first(near), beside, own_first(across))
-        own = _led(field, note.thing, some)
+        own = _led(field, note.thing, chain(own_first(near), beside))
         led, again = (
             _with_line(field, note.thing, around(note.text, note.anchors, farthest=_LONG))
             for _ in range(2)
         )
         clear = _past_others(field, note.thing, led)
-        label = field.place(note.text, chain(own, clear, again, anywhere), note.tag)
+        past = _led(field, note.thing, own_first(across))
+        label = field.place(note.text, chain(own, clear, past, again, anywhere), note.tag)
         away = label.box.gap(note.thing)
         if away > _OFF or any(label.box.gap(other) <= away for other in others):
             _lead(field, label, note.thing)
