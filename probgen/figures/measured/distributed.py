@@ -21,6 +21,9 @@ from probgen.statics.definition import names_behind
 from probgen.statics.numeric_equations import size_at
 from probgen.statics.system import Element, Kind, Role
 
+ROW: Final = 17.0
+"""Height of the arrows of a situation's largest load, pt."""
+
 _STEPS: Final = 32  # along a load by a formula
 _TALLER: Final = 1.6  # a load by a formula, so that its shape is seen
 _LEAST: Final = 0.45  # the lowest row beside a higher one, of that one's height

@@ -80,7 +80,7 @@ def lying(soles: Spot, way: complex, tag: Tag) -> tuple[Shape, ...]:
         lambda x, y: soles + height * (up * x + unit * y), height, tag, (0.085, 0.925),
         ((0.07, 0.78), (0.07, 0.52)),
         (((0.115, 0.03), (0.045, 0.041), (0.05, 0.5)),),
-        (((0.1, 0.77), (0.06, 0.6), (0.035, 0.42)),),
+        (((0.1, 0.77), (0.07, 0.6), (0.06, 0.45)),),
     )  # fmt: skip
 
 
@@ -90,7 +90,7 @@ def seated(seat: Spot, height: float, facing: int, tag: Tag) -> tuple[Shape, ...
         lambda x, y: seat + height * complex(x * facing, y), height, tag, (0.0, 0.485),
         ((-0.02, 0.31), (-0.01, 0.085)),
         (((-0.01, 0.06), (0.19, 0.215), (0.285, 0.041)),),
-        (((-0.01, 0.315), (0.085, 0.19), (0.215, 0.225)),),
+        (((-0.01, 0.315), (0.09, 0.275), (0.205, 0.265)),),
     )  # fmt: skip
 
 

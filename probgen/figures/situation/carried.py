@@ -9,7 +9,7 @@ from math import isclose
 from typing import Final
 
 from probgen.bank.depiction import Load, Look, Manner, Thing
-from probgen.figures.measured.distributed import Row, covers, rows
+from probgen.figures.measured.distributed import ROW, Row, covers, rows
 from probgen.figures.measured.survey import mass_name
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import centred, set_in
@@ -27,12 +27,12 @@ from probgen.figures.situation.stage import Stage
 from probgen.quantities.expression import Name, Number
 from probgen.statics.system import Body, Element, Kind, System
 
-_ROW: Final = 17.0  # height of a distributed load's arrows, pt
 _LYING: Final = 0.86  # length of somebody who lies on a board, of the board's
 _PLAIN: Final = Load(Thing.BLOCK, Manner.STANDS)  # what nothing is said of
 _LONGEST_ROPE: Final = 120.0  # the furthest a load is let down, pt
 _BESIDE: Final = (0.5, 0.625, 0.375, 0.75, 0.25)  # where along a curve its letter stands
 _OFF: Final = 2.5  # how far off a slanting curve, pt
+_OVER: Final = 4.0  # how far over a slanting load dimension lines keep, pt
 _NARROW: Final = Extent(9.0, 7.0, 0.0)  # what takes the place of a label that is too wide
 
 
@@ -255,16 +255,24 @@ class Burdens:
     def spreads(self, body: Body) -> Iterator[Note]:
         """Draw the distributed loads on a body; for each its load per length at its ends."""
         own = [element for element in self.system.elements if element.body == body.id]
-        drawn = rows(self.stage.measured, own, self.stage.scale, self.stage.halves[body.id], _ROW)
+        drawn = rows(self.stage.measured, own, self.stage.scale, self.stage.halves[body.id], ROW)
         standing = self.loads.get(body.id, [])
         for row in drawn:
             self.field.add(*water.beside(self.stage, row))
             tag = Tag(What.DISTRIBUTED, row.element.id)
+            self._watch_above(row)
             self.field.add(
                 *distributed.spread(*row.feet, row.direction, row.heights, tag, gaps=standing)
             )
         for row in drawn:
             yield from self._row_labels(row, covered=any(covers(other, row) for other in drawn))
+
+    def _watch_above(self, row: Row) -> None:
+        """Keeps dimension lines out of the notch over a load whose size falls off."""
+        first, last = row.tops
+        if len(row.heights) == 2 and row.heights[0] != row.heights[1]:
+            up = -heading(row.direction) * (max(row.heights) - sum(row.heights) / 2 + _OVER)
+            self.field.watch(line((first + last) / 2, (first + last) / 2 + up, LIGHT))
 
     def _row_labels(self, row: Row, *, covered: bool) -> Iterator[Note]:
         away, shares = row.direction + 180.0, row.spread.shares

@@ -66,7 +66,7 @@ from probgen.figures.situation.shape import encloses
 from probgen.figures.situation.shown import Shown, told_lengths
 from probgen.figures.situation.stage import stage_at
 from probgen.figures.situation.support import draw_supports
-from probgen.figures.situation.water import walls_above
+from probgen.figures.situation.water import beds_under, walls_above
 from probgen.figures.situation.wedge import draw_wedge_angles
 from probgen.quantities.expression import Expression, Name, Number, Value, names_in, negative
 from probgen.quantities.unit import STIFFNESS
@@ -167,7 +167,7 @@ class _Situation:
     def strokes(self) -> Box:
         """Bodies, what holds them, and what loads them."""
         held = draw_supports(self.stage, self.field)
-        walls = [*held.surfaces, *walls_above(self.stage)]
+        walls = [*held.surfaces, *walls_above(self.stage), *beds_under(self.stage)]
         self.lines = tuple(lines_of(self.stage, walls))
         for each in self.lines:
             self.field.add(*each.shapes)

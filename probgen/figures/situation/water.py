@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
-from probgen.figures.measured.distributed import Row, face_of, spread_of
+from probgen.figures.measured.distributed import ROW, Row, face_of, rows, spread_of
 from probgen.figures.measured.water import surface_height
 from probgen.figures.paper.scene import Shape, Spot, heading
 from probgen.figures.paper.tag import Tag, What
@@ -28,8 +28,8 @@ def beside(stage: Stage, row: Row) -> tuple[Shape, ...]:
     shore = _shore(stage, row.element)
     if shore is None:
         return ()
-    side, (low, high), level = shore.side, shore.face, shore.level
-    outer = side * (max(spot.real * side for spot in (*row.feet, *row.tops)) + _BEYOND)
+    (low, high), level = shore.face, shore.level
+    outer = _outer(shore, row)
     rim, far = complex(high.real, level), complex(outer, level)
     corners = (rim, far, complex(outer, low.imag), low, high)
     return scenery.pool(corners, Tag(What.SCENERY, row.element.id))
@@ -47,6 +47,18 @@ def walls_above(stage: Stage) -> Iterator[Surface]:
             yield Surface(foot, normal, before, after, lone=True)
 
 
+def beds_under(stage: Stage) -> Iterator[Surface]:
+    """The ground that such water stands on, up to the face it presses on."""
+    for element in stage.system.elements:
+        shore = _shore(stage, element)
+        if shore is None:
+            continue
+        half, foot = stage.halves[element.body], shore.face[0]
+        for row in rows(stage.measured, [element], stage.scale, half, ROW):
+            left, right = sorted((foot.real, _outer(shore, row)))
+            yield Surface(complex(left, foot.imag), 90.0, 0.0, right - left)
+
+
 def hangs_from_wall(stage: Stage, pin: Spot) -> bool:
     """Whether a pin is at the lower end of such a wall."""
     near = max(stage.halves.values(), default=0.0) + _STEP + 1.0
@@ -62,6 +74,12 @@ class _Shore:
     side: int
     face: tuple[Spot, Spot]
     level: float
+
+
+def _outer(shore: _Shore, row: Row) -> float:
+    """Where the water ends that is away from its face, pt."""
+    reach = max(spot.real * shore.side for spot in (*row.feet, *row.tops))
+    return shore.side * (reach + _BEYOND)
 
 
 def _shore(stage: Stage, load: Element) -> _Shore | None:
