@@ -63,7 +63,7 @@ def _people() -> tuple[_Named, ...]:
             ),
         ),
         ("lying", person.lying(0j, _ADULT + 0j, _T)),
-        ("climber", (*rungs, *person.climbing(on * 3.2, _SLOPE, on, _ADULT, _T))),
+        ("climber", (*rungs, *person.climbing(on * 3.2, _SLOPE, on, _ADULT, 54.0, _T))),
         ("hanging", person.hanging(0j, _ADULT, _T)),
         ("holding", person.holding(0j, _ADULT, 1, _T)),
         ("sitting and holding", person.sitting(0j, _ADULT, 1, _T)),

@@ -118,7 +118,10 @@ def _hung(
     rope = min(max(seat.clear - 24.0, 3.0), seat.rope)
     if seat.arm:
         hand = spot - 1j * max(rope, 40.0)
-        shapes = (*limb.hanging_arm(spot, hand, tag), *mechanical.hung_block(hand, 11.0, *size, tag))
+        shapes = (
+            *limb.hanging_arm(spot, hand, tag),
+            *mechanical.hung_block(hand, 11.0, *size, tag),
+        )
         return shapes, bounds(shapes[-1:])
     match thing:
         case Thing.LAMP:

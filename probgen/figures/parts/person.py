@@ -19,7 +19,7 @@ _TRUNK: Final = 0.135  # thickness
 _LEG: Final = 0.082
 _ARM: Final = 0.062
 _REACH: Final = 0.4  # of an arm, of the height
-_HEEL: Final = -0.015 + 0.075j  # from the toes of somebody braced on them, of the height
+_HEEL: Final = 0.02 + 0.075j  # from the toes of somebody braced on them, of the height
 _EDGE: Final = 0.7  # weight of the outline, pt
 
 Place = Callable[[float, float], Spot]
@@ -195,7 +195,7 @@ def braced(toes: Spot, shoulder: Spot, hands: Spot, tag: Tag) -> tuple[Shape, ..
     return _figure(
         lambda x, y: toes + height * complex(x * facing, y), height, tag, on(-0.13, 0.03),
         (on(0.04, 0.0), on(0.27, 0.0)),
-        (((0.0, _LEG / 2), on(reach, leg), on(0.3, leg)),),
+        (((0.004, _LEG / 2), on(reach, leg), on(0.3, leg)),),
         ((on(0.01, 0.0), (hand.real, hand.imag)),),
         (on(0.27, back - edge), on(reach, back - edge),
          on(reach - 0.1, leg - _LEG / 2 + edge), on(0.27, edge - back)),

@@ -21,28 +21,31 @@ def draw_captions(stage: Stage, field: Field) -> None:
     is one state.
     """
     measured = stage.measured
-    states = measured.states or _particles_apart(stage)
+    states = measured.states or _apart(stage)
     spots = {
         bodies[0]: [stage.spot(p) for id in bodies for p in stage.system.body(id).outline]
         for bodies in states
     }
     sides = {body: box_around(each) for body, each in spots.items()}
     bottom = field.box.bottom
+    extended = any(len(each) > 1 for each in spots.values())
     for body, own in sides.items():
         noun, tag = measured.labels.bodies[body], Tag(What.NOTE, body)
         others = [box for other, box in sides.items() if other != body]
         # Under a particle are its ground and what hangs from it.
-        foot = complex(own.centre.real, own.bottom if measured.states else bottom)
+        foot = complex(own.centre.real, own.bottom if extended else bottom)
         boxes, again = (around(noun, ((foot, 270.0),), _BELOW, _SMALL) for _ in range(2))
         nearer = (box for box in boxes if all(box.gap(own) < box.gap(each) for each in others))
         field.place(noun, chain(nearer, again), tag, _SMALL)
 
 
-def _particles_apart(stage: Stage) -> list[tuple[str, ...]]:
-    """The particles that nothing joins to each other, each by itself with a noun of its own; none
+def _apart(stage: Stage) -> list[tuple[str, ...]]:
+    """The bodies that nothing joins to each other, each by itself with a noun of its own; none
     where there is one alone, or anything else.
     """
+    if stage.system.members or any(body.part_of for body in stage.system.bodies):
+        return []  # a body and its parts
     states = joined_bodies(stage.system)
     nouns = {stage.measured.labels.bodies.get(bodies[0]) for bodies in states}
-    lone = all(len(bodies) == 1 and stage.system.body(bodies[0]).particle for bodies in states)
+    lone = all(len(bodies) == 1 for bodies in states)
     return states if lone and 1 < len(states) == len(nouns) else []

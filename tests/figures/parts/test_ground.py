@@ -31,6 +31,16 @@ def test_floor_and_wall_meet_in_their_corner() -> None:
     assert floor.ends[0] == pytest.approx(-10 + 0j)
 
 
+def test_without_corners_only_faces_that_would_cross_end_there() -> None:
+    assert joined([FLOOR, WALL], corners=False) == [FLOOR, WALL]
+    across = Surface(30 + 5j, 180.0, 10.0, 10.0)
+    longer = Surface(0j, 90.0, 10.0, 40.0)
+    floor, wall = joined([longer, across], corners=False)
+    assert floor.ends == pytest.approx((-10 + 0j, 30 + 0j))
+    assert min(end.imag for end in wall.ends) == pytest.approx(0.0)
+    assert max(end.imag for end in wall.ends) == pytest.approx(15.0)
+
+
 def test_slanted_faces_make_a_corner_only_where_both_come_near_it() -> None:
     """The slope runs on into the floor at its origin, 10 or 60 beyond its foot."""
     near, far = (Surface(heading(40.0) * away, 130.0, 10.0, 10.0) for away in (20.0, 70.0))

@@ -17,6 +17,18 @@ def test_a_forearm_begins_at_its_elbow_and_its_hand_is_about_its_end(length: flo
     assert box.bottom < 5.0 < box.top
 
 
+def test_a_hanging_arm_is_alike_on_both_sides_and_thins_to_its_fist() -> None:
+    (arm,) = limb.hanging_arm(0j, -40j, UNTAGGED)
+    box = bounds([arm])
+    assert box.left == pytest.approx(-box.right)
+    assert box.top == pytest.approx(0.0, abs=0.5)
+    assert -48.0 < box.bottom < -42.0
+    assert isinstance(arm, Curve)
+    ends = [abs(end.real) for *_, end in arm.pieces]
+    shoulder, wrist, fist = abs(arm.start.real), ends[1], ends[2]
+    assert wrist < fist < shoulder
+
+
 @pytest.mark.parametrize("toes", [1, -1])
 def test_toes_are_on_the_side_that_is_asked_for(toes: int) -> None:
     (leg,) = limb.lower_leg(0j, -80j, UNTAGGED, toes)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import inf
 
 import pytest
 
@@ -83,7 +84,7 @@ def test_who_stands_on_a_steep_body_climbs_it_and_who_lies_does_so() -> None:
     steep = replace(LEVEL, along=along)
     top = 10 + 20j + 3.0 * heading(155.0)
     assert steep.outward == pytest.approx(heading(155.0))
-    climbing = person.climbing(top, along, heading(155.0), 70.0, _TAG)
+    climbing = person.climbing(top, along, heading(155.0), 70.0, inf, _TAG)
     assert draw_load(load("climber"), steep, ROOM, _TAG)[0] == climbing
     down = replace(LEVEL, along=-along)  # the same body told from its other end
     assert down.outward == pytest.approx(heading(155.0))
@@ -120,7 +121,7 @@ def test_what_an_arm_holds_hangs_from_its_hand() -> None:
     shapes, face = draw_load(load("block hung"), replace(LEVEL, arm=True), ROOM, _TAG)
     hand = SPOT - 40j
     held = mechanical.hung_block(hand, 11.0, 34.0, 16.0, _TAG)
-    assert shapes == (*limb.forearm(SPOT, hand, _TAG), *held)
+    assert shapes == (*limb.hanging_arm(SPOT, hand, _TAG), *held)
     assert face == bounds(held[-1:])
 
 

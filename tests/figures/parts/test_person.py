@@ -27,10 +27,33 @@ def test_seated_person_looks_the_way_they_face(facing: int) -> None:
 def test_climber_keeps_to_their_side_of_the_ladder(degrees: float) -> None:
     along = heading(degrees)
     out = along * 1j
-    legs = person.climbing(0j, along, out, 60.0, UNTAGGED)[1]
+    legs = person.climbing(0j, along, out, 60.0, 200.0, UNTAGGED)[1]
     assert isinstance(legs, Path)
     aside = [((spot) / along).imag for line in legs.lines for spot in line]
     assert min(aside) > -0.05 * 60.0
+
+
+@pytest.mark.parametrize("degrees", [55.0, 65.0, 75.0, 105.0])
+@pytest.mark.parametrize("above", [22.0, 35.0, 50.0, 200.0])
+def test_a_climber_stands_on_one_rung_and_keeps_short_of_the_wall(
+    degrees: float, above: float
+) -> None:
+    along = heading(degrees)
+    out, away = (along * 1j, -1.0) if degrees < 90.0 else (along * -1j, 1.0)
+    shapes = person.climbing(0j, along, out, 60.0, above, UNTAGGED)
+    _, legs, arms = shapes[:3]
+    assert isinstance(legs, Path)
+    assert isinstance(arms, Path)
+    assert len({line[0] for line in legs.lines}) == 1
+    wall = (along * above).real  # that the ladder leans against
+    assert all(spot.real * away > wall * away for line in arms.lines for spot in line)
+    box = bounds(shapes)
+    assert max(box.left * away, box.right * away) > 0.0
+    assert min(box.left * away, box.right * away) > wall * away - 1.0
+    if above > 30.0:  # within reach
+        for *_, hand in arms.lines:
+            assert abs((hand / along).imag) < 3.0
+            assert (hand / along).real < above
 
 
 def test_who_lies_reaches_from_soles_to_head_and_lies_on_the_board() -> None:
@@ -62,3 +85,19 @@ def test_who_does_a_push_up_is_on_toes_and_hands(toward: int) -> None:
     assert farthest > 90.0  # the head, beyond the shoulder
     arm = bounds(shapes[2:3])
     assert (arm.left + arm.right) / 2 * toward == pytest.approx(80.0, abs=2.0)
+
+
+@pytest.mark.parametrize("toward", [1, -1])
+def test_who_does_a_push_up_is_straight_from_heels_to_shoulder(toward: int) -> None:
+    shapes = person.braced(0j, complex(80 * toward, 30), complex(80 * toward, 0), UNTAGGED)
+    trunk, legs, _, thigh = shapes[:4]
+    assert isinstance(trunk, Path)
+    assert isinstance(legs, Path)
+    assert isinstance(thigh, Path)
+    ways = [
+        run[1] - run[0] for run in (trunk.lines[0][::-1], legs.lines[0][1:], thigh.lines[0][1::-1])
+    ]
+    assert ways == pytest.approx([abs(way) * ways[0] / abs(ways[0]) for way in ways])
+    toes = legs.lines[0][0]
+    assert toes.real == pytest.approx(0.0, abs=0.5)  # straight above the point they push at
+    assert toes.imag == pytest.approx(legs.pen.weight / 2, abs=0.1)

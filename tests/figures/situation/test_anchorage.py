@@ -62,6 +62,13 @@ def test_what_is_told_to_be_tied_above_ends_at_a_ceiling_however_level_it_runs()
     assert (face.at, face.normal) == (5 + 7j, 270.0)
 
 
+def test_what_is_told_to_be_tied_above_is_so_beside_a_wall_too() -> None:
+    walls = [Surface(0j, 0.0, 5.0, 5.0)]
+    assert anchored(walls, 6 + 30j, 100.0, tag("strut:S"), Anchor.CEILING) == ()
+    assert [face.normal for face in walls] == [0.0, 270.0]
+    assert walls[0] == Surface(0j, 0.0, 5.0, 5.0)
+
+
 @pytest.mark.parametrize(("way", "normal"), [(60.0, 180.0), (120.0, 0.0), (90.0, 270.0)])
 def test_what_is_told_to_be_tied_to_a_wall_ends_at_one_unless_it_runs_straight_up(
     way: float, normal: float

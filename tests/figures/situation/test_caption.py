@@ -28,6 +28,22 @@ def test_each_state_is_called_by_its_noun_beside_it() -> None:
     assert touching(scene) == []
 
 
+def test_bodies_that_nothing_joins_are_called_by_their_nouns_wherever_they_stand() -> None:
+    beside = TWO_STATES.replace(
+        '[body.first]', 'C = ["1.5*L", 0]\nD = ["2.5*L", 0]\n[body.first]'
+    )  # fmt: skip
+    first, second = beside.split("[body.second]")
+    second = second.replace('along = ["A", "B"]', 'along = ["C", "D"]')
+    for element in ('body = "second"\nat = "A"', 'body = "second"\nat = "B"'):
+        new = element.replace('"A"', '"C"').replace('"B"', '"D"')
+        second = second.replace(element, new)
+    scene = drawn(f"{first}[body.second]{second}")
+    for body, noun in (("first", "hinged beam"), ("second", "clamped beam")):
+        (label,) = tagged(scene, f"note:{body}")
+        assert isinstance(label, Label)
+        assert label.text == noun
+
+
 def test_one_state_needs_no_name() -> None:
     assert not tagged(drawn(STAYED_SHELF), "note:shelf")
 

@@ -147,3 +147,25 @@ def test_each_end_of_an_uneven_load_has_its_label() -> None:
     notes = list(carried.spreads(carried.system.bodies[0]))
     assert [str(note.tag) for note in notes] == ["label:w"]
     assert any(isinstance(shape, Arrow) for shape in carried.field.shapes)
+
+
+@pytest.mark.parametrize(("kind", "kept"), [("falling", True), ("even", False)])
+def test_lengths_keep_out_of_the_notch_over_a_load_that_falls_off(kind: str, kept: bool) -> None:
+    carried = burdens(loaded(kind))
+    list(carried.spreads(carried.system.bodies[0]))
+    row = bounds(
+        shape for shape in carried.field.shapes if str(shape.tag).startswith("distributed")
+    )
+    level = 1j * (row.top + 2.0)
+    crossed = carried.field.crossings(row.left + level, row.right + level)
+    assert crossed == int(kept)
+
+
+def test_how_far_a_body_goes_on_above_what_it_carries() -> None:
+    middle = 'M = { from = "A", distance = "L/2", direction = STEEP }\n[body.boom]'
+    text = BOOM.replace("[body.boom]", middle).replace(
+        '[[weight]]\nat = "B"', '[[weight]]\nat = "M"'
+    )
+    for steep in (65, -65, 115):
+        carried = burdens(text.replace('"STEEP"', "STEEP").replace("STEEP", str(steep)))
+        assert carried._seat(carried.system.element("W_b")).above == pytest.approx(90.0)

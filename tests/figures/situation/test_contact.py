@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from math import radians, sin
-
 import pytest
 
 from probgen.figures.paper.canvas import Field
@@ -11,14 +9,10 @@ from probgen.figures.paper.scene import (
     MEDIUM,
     Arc,
     Path,
-    apart,
-    bearing,
     circle,
     dot,
     heading,
-    segments,
 )
-from probgen.figures.paper.segment import meets
 from probgen.figures.situation.contact import (
     draw_posts,
     floors_under,
@@ -30,14 +24,13 @@ from probgen.figures.situation.contact import (
     touching as touched,
 )
 from probgen.figures.situation.fixture import FACE
-from tests.figures.seen import box_of, outlines, tag, tagged, touching
+from tests.figures.seen import box_of, outlines, tag, tagged
 from tests.figures.sketches import (
     CABINET,
     CASE,
     HELD,
     LEANING,
     SLOPE,
-    TWO,
     sketch,
     stage,
 )
@@ -116,26 +109,6 @@ def test_branch_is_a_circle_that_touches_what_leans_on_it() -> None:
     away = heading(150.0)
     face = min(dot(spot - branch.centre, away) for spot in body.lines[0])
     assert face == pytest.approx(branch.radius, abs=0.05)
-
-
-def test_slope_is_drawn_with_its_angle_and_the_block_on_it() -> None:
-    scene = sketch(SLOPE)
-    (arc,) = tagged(scene, "angle:theta")
-    assert abs(arc.sweep) == pytest.approx(25.0)  # type: ignore[union-attr]
-    plane = next(iter(tagged(scene, "incline")))
-    a, b = plane.lines[0]  # type: ignore[union-attr]
-    assert apart(bearing(b - a), 25.0) < 1e-6
-    assert touching(scene) == []
-
-
-@pytest.mark.parametrize("slope", [0, 20, 35])
-def test_what_hangs_over_an_edge_is_clear_of_it(slope: int) -> None:
-    scene = sketch(TWO.replace("SLOPE", str(slope)), 'pail = "bucket"')
-    pail = box_of(scene, "body:pail")
-    support = [*tagged(scene, "ground"), *tagged(scene, "incline"), *tagged(scene, "body:box")]
-    assert not [s for shape in support for s in segments(shape) if meets(s, pail)]
-    assert tagged(scene, "pulley")
-    assert touching(scene) == []
 
 
 def test_an_edge_has_a_level_top_and_a_face_down_to_the_lowest_point() -> None:
@@ -265,82 +238,6 @@ def test_posts_stand_on_one_ground_below_everything() -> None:
     assert not empty.shapes
 
 
-GROOVE = """
-[body.pipe]
-particle = true
-[[weight]]
-mass = "m"
-[[contact]]
-direction = "90 - theta"
-symbol = "N_1"
-[[contact]]
-direction = "90 + theta"
-symbol = "N_2"
-[[find]]
-quantity = "N_1"
-"""
-
-
-def test_two_slopes_under_one_thing_meet_below_it() -> None:
-    set_out = stage(GROOVE, 'pipe = "ball"')
-    left, right = (touched(set_out, set_out.system.element(id)) for id in ("N_1", "N_2"))
-    foot, end = (fixture.inclines[0].foot for fixture in (left, right))
-    assert foot == pytest.approx(end)
-    middle = set_out.spot(set_out.system.element("N_1").at)
-    radius = set_out.blocks["pipe"].half.real
-    # The groove opens by 180 - 25 - 25 degrees, and its faces touch the pipe.
-    assert abs(foot - middle) == pytest.approx(radius / sin(radians(130.0 / 2)))
-
-
-TRAIN = """
-[body.low]
-particle = true
-[body.high]
-particle = true
-[[weight]]
-body = "low"
-mass = "m"
-[[weight]]
-body = "high"
-mass = "m"
-symbol = "W_h"
-[[rough]]
-body = "low"
-direction = "90 + theta"
-friction_direction = "theta"
-normal = "N_1"
-friction = "f_1"
-[[contact]]
-body = "high"
-direction = "90 + theta"
-symbol = "N_2"
-[[cable]]
-body = "low"
-other = "high"
-direction = "theta"
-symbol = "T"
-[[find]]
-quantity = "T"
-"""
-
-
-def test_blocks_tied_along_a_slope_are_on_one() -> None:
-    scene = sketch(TRAIN)
-    assert len({shape.tag for shape in tagged(scene, "incline")}) == 1
-    slope = box_of(scene, "incline")
-    for body in ("low", "high"):
-        block = box_of(scene, f"body:{body}")
-        assert slope.left < block.centre.real < slope.right
-    assert len(tagged(scene, "angle:theta")) == 1
-    assert touching(scene) == []
-
-
-def test_blocks_on_slopes_beside_each_other_have_each_their_own() -> None:
-    untied = TRAIN[: TRAIN.index("[[cable]]")] + '[[find]]\nquantity = "N_2"\n'
-    inclines = {str(shape.tag) for shape in tagged(sketch(untied), "incline")}
-    assert inclines == {"incline:N_1", "incline:N_2"}
-
-
 def test_a_stop_has_a_short_face_that_no_other_lengthens() -> None:
     set_out = stage(SLUICE, 'N = "stop"')
     (face,) = touched(set_out, set_out.system.element("N")).surfaces
@@ -362,18 +259,10 @@ def test_a_force_of_unknown_direction_has_its_ceiling_above_it() -> None:
     assert not source(stage(text, 'F = "floor"'), set_out.system.element("F")).surfaces
 
 
-@pytest.mark.parametrize("normal", [0.0, 90.0, 180.0])
-def test_a_slider_is_a_block_about_its_pin_on_a_face(normal: float) -> None:
-    text = SLUICE.replace("direction = 0\nsymbol", f"direction = {normal}\nsymbol")
-    set_out = stage(text, 'N = "slider"')
-    fixture = touched(set_out, set_out.system.element("N"))
-    block, pin = fixture.shapes
-    (face,) = fixture.surfaces
-    assert isinstance(block, Path)
-    assert isinstance(pin, Arc)
-    assert pin.centre == set_out.spot("B")
-    heights = sorted(face.height(corner) for corner in block.lines[0])
-    assert heights[:2] == pytest.approx([0.0, 0.0])  # it lies on the face, its pin in the middle
-    assert heights[-1] == pytest.approx(2 * face.height(pin.centre))
-    reaches = [face.reach(corner) for corner in block.lines[0]]
-    assert -face.before < min(reaches) < 0.0 < max(reaches) < face.after
+@pytest.mark.parametrize("look", ["crate", "ball"])
+def test_a_floor_goes_on_beyond_both_ends_of_a_wide_block(look: str) -> None:
+    set_out = stage(SLOPE.replace("90 + theta", "90").replace("theta", "0"), f'crate = "{look}"')
+    (floor,) = touched(set_out, set_out.system.element("N")).surfaces
+    half = set_out.blocks["crate"].half.real
+    assert half > FACE  # else any floor would do
+    assert min(floor.before, floor.after) > half + 4.0

@@ -58,6 +58,16 @@ def test_a_line_to_a_thing_keeps_off_whoever_stands_beside_it() -> None:
     assert not bounds([leader]).overlaps(bounds([leg]))
 
 
+def test_a_label_goes_farther_off_rather_than_past_a_muscle() -> None:
+    field = Field()
+    muscle = line(-4 - 200j, -4 + 200j, MEDIUM, tag("muscle:F"))
+    full = *range(-20, -4, 4), *range(8, 56, 4)
+    field.add(muscle, *(line(x - 200j, x + 200j, MEDIUM) for x in full))
+    anchors = ((0j, 180.0), (4 + 0j, 0.0))
+    set_notes(field, [Note(MASS, anchors, tag("label:m"), CENTRE)], [CENTRE], [])
+    assert placed(field).box.left > 52.0
+
+
 @pytest.mark.parametrize("apart", [12.0, 20.0, 40.0])
 def test_letters_are_nearest_to_their_own_points(apart: float) -> None:
     field, spots = Field(), {"A": 0j, "B": apart + 0j, "C": 2 * apart + 0j}

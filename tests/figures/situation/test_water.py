@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from probgen.figures.paper.scene import Path, bounds
-from probgen.figures.situation.water import hangs_from_wall, walls_above
+from probgen.figures.situation.water import beds_under, hangs_from_wall, walls_above
 from tests.figures.seen import box_of, dimension_ends, outlines, tagged
 from tests.figures.sketches import sketch, stage
 from tests.figures.sluice import SLUICE
@@ -29,6 +29,16 @@ def test_it_reaches_from_the_face_past_the_arrows_up_to_its_surface() -> None:
     assert water.top == pytest.approx(4.5 * scene.scale, abs=1.0)
     ((near, far),) = surface.lines
     assert near.imag == far.imag == pytest.approx(4.5 * scene.scale)
+
+
+def test_it_stands_on_a_bed_as_long_as_it_is() -> None:
+    scene = sketch(SLUICE, WET)
+    pool = bounds(outlines(scene, "scenery:F_w")[:1])
+    (bed,) = beds_under(stage(SLUICE, WET, scale=scene.scale))
+    assert bed.normal == 90.0
+    assert [end.imag for end in bed.ends] == pytest.approx([pool.bottom] * 2)
+    assert [end.real for end in bed.ends] == pytest.approx([pool.left, pool.right], abs=1.0)
+    assert not list(beds_under(stage(SLUICE)))
 
 
 def test_the_depth_is_measured_from_the_surface() -> None:

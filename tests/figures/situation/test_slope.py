@@ -1,0 +1,132 @@
+"""Slopes under blocks: their angle, their foot below all of a block, and the ridge of two."""
+
+from __future__ import annotations
+
+from math import radians, sin
+
+import pytest
+
+from probgen.figures.paper.scene import apart, bearing, segments
+from probgen.figures.paper.segment import meets
+from probgen.figures.situation.contact import touching as touched
+from tests.figures.seen import box_of, tagged, touching
+from tests.figures.sketches import SLOPE, TWO, sketch, stage
+
+
+def test_slope_is_drawn_with_its_angle_and_the_block_on_it() -> None:
+    scene = sketch(SLOPE)
+    (arc,) = tagged(scene, "angle:theta")
+    assert abs(arc.sweep) == pytest.approx(25.0)  # type: ignore[union-attr]
+    plane = next(iter(tagged(scene, "incline")))
+    a, b = plane.lines[0]  # type: ignore[union-attr]
+    assert apart(bearing(b - a), 25.0) < 1e-6
+    assert touching(scene) == []
+
+
+@pytest.mark.parametrize("slope", [0, 20, 35])
+def test_what_hangs_over_an_edge_is_clear_of_it(slope: int) -> None:
+    scene = sketch(TWO.replace("SLOPE", str(slope)), 'pail = "bucket"')
+    pail = box_of(scene, "body:pail")
+    support = [*tagged(scene, "ground"), *tagged(scene, "incline"), *tagged(scene, "body:box")]
+    assert not [s for shape in support for s in segments(shape) if meets(s, pail)]
+    assert tagged(scene, "pulley")
+    assert touching(scene) == []
+
+
+GROOVE = """
+[body.pipe]
+particle = true
+[[weight]]
+mass = "m"
+[[contact]]
+direction = "90 - theta"
+symbol = "N_1"
+[[contact]]
+direction = "90 + theta"
+symbol = "N_2"
+[[find]]
+quantity = "N_1"
+"""
+
+
+def test_two_slopes_under_one_thing_meet_below_it() -> None:
+    set_out = stage(GROOVE, 'pipe = "ball"')
+    left, right = (touched(set_out, set_out.system.element(id)) for id in ("N_1", "N_2"))
+    foot, end = (fixture.inclines[0].foot for fixture in (left, right))
+    assert foot == pytest.approx(end)
+    middle = set_out.spot(set_out.system.element("N_1").at)
+    radius = set_out.blocks["pipe"].half.real
+    # The groove opens by 180 - 25 - 25 degrees, and its faces touch the pipe.
+    assert abs(foot - middle) == pytest.approx(radius / sin(radians(130.0 / 2)))
+
+
+TRAIN = """
+[body.low]
+particle = true
+[body.high]
+particle = true
+[[weight]]
+body = "low"
+mass = "m"
+[[weight]]
+body = "high"
+mass = "m"
+symbol = "W_h"
+[[rough]]
+body = "low"
+direction = "90 + theta"
+friction_direction = "theta"
+normal = "N_1"
+friction = "f_1"
+[[contact]]
+body = "high"
+direction = "90 + theta"
+symbol = "N_2"
+[[cable]]
+body = "low"
+other = "high"
+direction = "theta"
+symbol = "T"
+[[find]]
+quantity = "T"
+"""
+
+
+def test_blocks_tied_along_a_slope_are_on_one() -> None:
+    scene = sketch(TRAIN)
+    assert len({shape.tag for shape in tagged(scene, "incline")}) == 1
+    slope = box_of(scene, "incline")
+    for body in ("low", "high"):
+        block = box_of(scene, f"body:{body}")
+        assert slope.left < block.centre.real < slope.right
+    assert len(tagged(scene, "angle:theta")) == 1
+    assert touching(scene) == []
+
+
+def test_blocks_on_slopes_beside_each_other_have_each_their_own() -> None:
+    untied = TRAIN[: TRAIN.index("[[cable]]")] + '[[find]]\nquantity = "N_2"\n'
+    inclines = {str(shape.tag) for shape in tagged(sketch(untied), "incline")}
+    assert inclines == {"incline:N_1", "incline:N_2"}
+
+
+@pytest.mark.parametrize("degrees", [15, 35, 50])
+def test_a_slope_begins_below_all_of_the_block_that_leans_out_over_it(degrees: int) -> None:
+    scene = sketch(SLOPE.replace("theta", str(degrees)))
+    assert box_of(scene, "incline").left < box_of(scene, "body").left
+
+
+RIDGE = TWO.replace("SLOPE", "30").replace(
+    'body = "pail", direction = 90', 'body = "pail", direction = 140'
+).replace(
+    "[[find]]",
+    '[[contact]]\nbody = "pail"\ndirection = 50\nsymbol = "N_2"\n[[find]]',
+)  # fmt: skip
+
+
+def test_two_slopes_under_a_rope_s_pulley_meet_in_one_ridge() -> None:
+    set_out = stage(RIDGE)
+    planes = [touched(set_out, set_out.system.element(id)).shapes for id in ("N", "N_2")]
+    faces = [shapes[-1] for shapes in planes]
+    tops = [max(face.lines[0], key=lambda spot: spot.imag) for face in faces]  # type: ignore[union-attr]
+    assert tops[0] == pytest.approx(tops[1])
+    assert tops[0].real < set_out.course(set_out.hoists[0]).centre.real + 20.0
