@@ -13,7 +13,7 @@ from probgen.figures.measured.distributed import ROW, Row, covers, rows
 from probgen.figures.measured.survey import mass_name
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import centred, set_in
-from probgen.figures.paper.scene import LIGHT, Box, Shape, Spot, bearing, bounds, dot, heading, line
+from probgen.figures.paper.scene import LIGHT, MEDIUM, Box, Shape, Spot, bearing, bounds, dot, heading, line
 from probgen.figures.paper.tag import UNTAGGED, Tag, What
 from probgen.figures.paper.type_metrics import Extent, extent
 from probgen.figures.parts import distributed, mechanical, solid
@@ -33,6 +33,7 @@ _LONGEST_ROPE: Final = 120.0  # the furthest a load is let down, pt
 _BESIDE: Final = (0.5, 0.625, 0.375, 0.75, 0.25)  # where along a curve its letter stands
 _OFF: Final = 2.5  # how far off a slanting curve, pt
 _OVER: Final = 4.0  # how far over a slanting load dimension lines keep, pt
+_ALIKE: Final = 8.0  # between the widths of a block and a load on it that are drawn as one, pt
 _NARROW: Final = Extent(9.0, 7.0, 0.0)  # what takes the place of a label that is too wide
 
 
@@ -83,6 +84,14 @@ class Burdens:
         if len(body.outline) == 1:
             return self._on_particle(element, load or _PLAIN, text, tag)
         return self._load(element, load or _PLAIN, self._seat(element), text, tag)
+
+    def is_hung(self, element: Element) -> bool:
+        """Whether an element is a weight that hangs from its body."""
+        if element.kind is not Kind.WEIGHT or element.body in self.stage.blocks:
+            return False
+        load = self.stage.depicts.loads.get(element.id)
+        particle = self.system.body(element.body).particle
+        return particle or (load is not None and load.manner is Manner.HANGS)
 
     def _label(self, element: Element) -> tuple[Datum, Tag]:
         """What a weight is labelled with, and the label's tag."""
@@ -168,7 +177,12 @@ class Burdens:
             top -= block.half.real - width / 2 - 2.0
         seat = Seat(top, 1 + 0j, 0.0, self.stage.scale, 1)
         load = replace(self.stage.depicts.loads.get(element.id, _PLAIN), manner=Manner.STANDS)
-        shapes, face = draw_load(load, seat, extent(text), Tag(What.LOAD, element.id))
+        room, load_tag = extent(text), Tag(What.LOAD, element.id)
+        shapes, face = draw_load(load, seat, room, load_tag)
+        wider = 2.0 * block.half.real + MEDIUM.weight - (face.width if face else 0.0)
+        if face and abs(wider) < _ALIKE:
+            room = replace(room, width=room.width + wider)
+            shapes, face = draw_load(load, seat, room, load_tag)
         return self._set(shapes, face, top, text, tag)
 
     def _in_solid(

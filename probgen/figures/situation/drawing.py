@@ -194,7 +194,8 @@ class _Situation:
     def _loads(self) -> None:
         """What loads the bodies, and the labels still to be set for it."""
         burdens = Burdens(self.stage, self.field, self.surfaces)
-        for element in self.system.elements:
+        # What hangs comes last: it is let down past all else.
+        for element in sorted(self.system.elements, key=burdens.is_hung):
             match element.kind:
                 case Kind.WEIGHT if element.shape is None:
                     self._note(burdens.weight(element))

@@ -133,8 +133,11 @@ def to_pulley(
             continue
         surface, corner = _ended(stage, each, element.body, surface)
         centre = stage.course(each).centre
-        held.append(line(corner, centre, HEAVY, Tag(What.SUPPORT, each.first.id)))
-        if abs(surface.normal - 90.0) < 1.0:
+        level = abs(surface.normal - 90.0) < 1.0
+        # Level from the face below the edge where the pulley is no higher than that.
+        start = complex(corner.real, min(corner.imag, centre.imag)) if level else corner
+        held.append(line(start, centre, HEAVY, Tag(What.SUPPORT, each.first.id)))
+        if level:
             right = surface.reach(corner) > 0
             away, above, under = (0.0, 0.0, _FALL) if right else (180.0, _FALL, 0.0)
             beneath.append(Surface(corner, away, above, under))

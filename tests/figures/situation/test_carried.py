@@ -8,6 +8,7 @@ from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import (
     Arrow,
     Label,
+    Path,
     bounds,
     heading,
     segments,
@@ -20,7 +21,9 @@ from tests.figures.sketches import (
     BEAM,
     BOOM,
     CASE,
+    KNOT,
     LIMB,
+    SLOPE,
     loaded,
     sketch,
     stage,
@@ -169,3 +172,25 @@ def test_how_far_a_body_goes_on_above_what_it_carries() -> None:
     for steep in (65, -65, 115):
         carried = burdens(text.replace('"STEEP"', "STEEP").replace("STEEP", str(steep)))
         assert carried._seat(carried.system.element("W_b")).above == pytest.approx(90.0)
+
+
+def test_a_load_on_a_block_is_as_wide_where_it_nearly_is() -> None:
+    second = '[[weight]]\nmass = "2*m"\nof = "books"\nsymbol = "W_2"\n[[find]]'
+    flat = SLOPE.replace("90 + theta", "90").replace("theta", "0").replace("[[find]]", second, 1)
+    scene = sketch(flat, 'W_2 = "crate"')
+    load, block = tagged(scene, "load:W_2"), box_of(scene, "body:crate")
+    assert bounds(load).width == pytest.approx(block.width)
+
+
+@pytest.mark.parametrize("way", [-15, -30, -45])
+def test_what_hangs_is_let_down_past_an_arrow_wherever_it_is_told(way: int) -> None:
+    pulled = KNOT.replace("direction = 150", "direction = 100").replace(
+        '[[cable]]\nbody = "knot"\ndirection = 40', f'[[force]]\nbody = "knot"\ndirection = {way}'
+    )
+    weight = pulled[pulled.index("[[weight]]") : pulled.index("[[find]]")]
+    first = pulled.replace(weight, "").replace("[[cable]]", f"{weight}[[cable]]", 1)
+    for text in (pulled, first):
+        scene = sketch(text, 'W = "crate"')
+        (arrow,) = tagged(scene, "force:T_2")
+        load = bounds(s for s in tagged(scene, "load:W") if isinstance(s, Path) and s.closed)
+        assert not any(meets(piece, load) for piece in segments(arrow))

@@ -6,7 +6,7 @@ from math import radians, sin
 
 import pytest
 
-from probgen.figures.paper.scene import apart, bearing, segments
+from probgen.figures.paper.scene import Path, apart, bearing, segments
 from probgen.figures.paper.segment import meets
 from probgen.figures.situation.contact import touching as touched
 from tests.figures.seen import box_of, tagged, touching
@@ -113,6 +113,17 @@ def test_blocks_on_slopes_beside_each_other_have_each_their_own() -> None:
 def test_a_slope_begins_below_all_of_the_block_that_leans_out_over_it(degrees: int) -> None:
     scene = sketch(SLOPE.replace("theta", str(degrees)))
     assert box_of(scene, "incline").left < box_of(scene, "body").left
+
+
+@pytest.mark.parametrize("slope", [0, 20])
+def test_a_pulley_at_an_edge_is_held_level_where_it_is_no_higher(slope: int) -> None:
+    set_out = stage(TWO.replace("SLOPE", str(slope)))
+    held = touched(set_out, set_out.system.element("N")).shapes[0]
+    assert isinstance(held, Path)
+    ((start, end),) = held.lines
+    assert end == set_out.course(set_out.hoists[0]).centre
+    if not slope:
+        assert start.imag <= end.imag + 1e-9
 
 
 RIDGE = TWO.replace("SLOPE", "30").replace(
