@@ -75,6 +75,7 @@ def _limbs() -> tuple[_Named, ...]:
         ("upper arm, forearm, hand", (
             *limb.bone(0j, 58j, _T), *limb.joint(0j, 4.0, _T), *limb.forearm(0j, 95 + 0j, _T),
         )),
+        ("hanging arm", limb.hanging_arm(0j, -40j, _T)),
         ("thigh, lower leg, foot", (
             *limb.bone(0j, -58 + 0j, _T, 1.3), *limb.joint(0j, 4.0, _T),
             *limb.lower_leg(0j, 75 * heading(-60.0), _T),
