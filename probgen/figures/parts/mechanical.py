@@ -73,14 +73,21 @@ def bar(
     spots: Sequence[Spot], half: float, tag: Tag, cuts: tuple[complex, complex] = (0j, 0j)
 ) -> tuple[Shape, ...]:
     """A straight or bent bar of thickness 2 `half` about its axis."""
-    if len(spots) == 2:
-        left, right = cut_rails((spots[0], spots[1]), half, cuts)
+    if _is_straight(spots):
+        left, right = cut_rails((spots[0], spots[-1]), half, cuts)
         return (polygon((*left, *reversed(right)), MEDIUM, tag, tone=Tone.BODY),)
     shapes = []
     for run in _unfolded(spots):
         left_side, right_side = rails(run, half)
         shapes.append(polygon((*left_side, *reversed(right_side)), MEDIUM, tag, tone=Tone.BODY))
     return tuple(shapes)
+
+
+def _is_straight(spots: Sequence[Spot]) -> bool:
+    """Whether an axis runs from its first spot straight on to its last."""
+    ways = [after - before for before, after in pairwise(spots)]
+    ahead = (way / ways[0] for way in ways)
+    return all(each.real > 0 and abs(each.imag) < _FOLDED * each.real for each in ahead)
 
 
 def _unfolded(spots: Sequence[Spot]) -> Iterator[Sequence[Spot]]:

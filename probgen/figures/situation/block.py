@@ -367,6 +367,12 @@ def _carriers(measured: Survey) -> dict[str, str]:
     return found
 
 
+def upward(measured: Survey) -> list[Body]:
+    """The bodies, each after those it stands on: it lies over their ends."""
+    below = _carriers(measured)
+    return sorted(measured.system.bodies, key=lambda body: _level(body.id, below))
+
+
 def _free(ropes: Mapping[str, str], below: Mapping[str, str]) -> dict[str, str]:
     """The ropes between bodies of which neither stands on the other."""
     return {

@@ -45,7 +45,7 @@ from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import mechanical
 from probgen.figures.parts.axes import TURN, turning
 from probgen.figures.parts.ground import Surface
-from probgen.figures.situation.block import stacked
+from probgen.figures.situation.block import stacked, upward
 from probgen.figures.situation.body import outline_of
 from probgen.figures.situation.caption import draw_captions
 from probgen.figures.situation.carried import Burdens, Note, weighed
@@ -177,7 +177,7 @@ class _Situation:
         corners = extended or any(block.faced for block in self.stage.blocks.values())
         for surfaces in self._by_state(self.surfaces):
             draw_surfaces(self.field, surfaces, corners=corners)
-        for body in self.system.bodies:
+        for body in upward(self.measured):
             self.field.add(*outline_of(self.stage, body, held.ends))
         self._loads()
         draw_posts(self.field, [each.ends[1] for each in self.lines if each.ends and each.posted])

@@ -33,7 +33,7 @@ from probgen.statics.system import Body, Element, Kind, System
 _PUSH: Final = 30.0  # length of a given force's arrow, pt
 _AT_RING: Final = 50.0  # of one at a particle that is no block
 _STANDS: Final = 36.0  # how high a rope is on a bollard that stands by itself, pt
-_END_ON: Final = 0.6  # least |cosine| between axis and normal for an end cut to the surface
+_END_ON: Final = 0.5  # least |cosine| between axis and normal for an end cut to the surface
 _AGAINST: Final = 0.9  # least cosine between two forces that act against each other
 _BESIDE: Final = 12.0  # how far beside each other their arrows may be, pt
 

@@ -60,6 +60,13 @@ def test_an_axis_that_goes_back_the_way_it_came_is_drawn_in_parts() -> None:
     assert (second.left, second.right) == pytest.approx((-40.0, 3.0), abs=0.6)
 
 
+def test_a_straight_bar_is_the_same_by_whatever_points_it_is_told() -> None:
+    cuts, unit = (1j, 0j), heading(45.0)
+    plain = mechanical.bar((0j, 50 * unit), 3.0, UNTAGGED, cuts)
+    assert mechanical.bar((0j, 20 * unit, 35 * unit, 50 * unit), 3.0, UNTAGGED, cuts) == plain
+    assert len(outline(mechanical.bar((0j, 20 * unit, 50 + 0j), 3.0, UNTAGGED, cuts))) > 4
+
+
 def test_an_end_is_cut_along_what_it_meets() -> None:
     """A bar at 45 degrees cut level at its foot: its edges meet the floor at 3 sqrt(2)."""
     unit = heading(45.0)

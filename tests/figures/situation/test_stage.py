@@ -216,6 +216,9 @@ def test_a_bar_lies_on_its_face_and_its_end_is_cut_to_a_floor() -> None:
     assert set_out.depth(side, 150.0) == pytest.approx(3.0)
     assert set_out.cut(foot, 90.0) == pytest.approx(1j)
     assert set_out.depth(foot, 90.0) == 0.0
+    for slope, cut in ((33.0, True), (27.0, False)):  # a leg of a table, a ladder being raised
+        low = stage(LEANING.replace("direction = 60", f"direction = {slope}"))
+        assert bool(low.cut(low.system.element("N_f"), 90.0)) is cut
 
 
 def test_a_block_touches_with_its_edge() -> None:
