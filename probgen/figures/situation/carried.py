@@ -13,7 +13,18 @@ from probgen.figures.measured.distributed import ROW, Row, covers, rows
 from probgen.figures.measured.survey import mass_name
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import centred, set_in
-from probgen.figures.paper.scene import LIGHT, MEDIUM, Box, Shape, Spot, bearing, bounds, dot, heading, line
+from probgen.figures.paper.scene import (
+    LIGHT,
+    MEDIUM,
+    Box,
+    Shape,
+    Spot,
+    bearing,
+    bounds,
+    dot,
+    heading,
+    line,
+)
 from probgen.figures.paper.tag import UNTAGGED, Tag, What
 from probgen.figures.paper.type_metrics import Extent, extent
 from probgen.figures.parts import distributed, mechanical, solid
