@@ -29,7 +29,7 @@ from probgen.figures.paper.tag import UNTAGGED, Tag, What
 from probgen.figures.paper.type_metrics import Extent, extent
 from probgen.figures.parts import distributed, mechanical, solid
 from probgen.figures.parts.ground import Surface
-from probgen.figures.parts.load import ROPE, Seat, draw_load, hangs
+from probgen.figures.parts.load import PEOPLE, ROPE, Seat, draw_load, hangs
 from probgen.figures.situation import water
 from probgen.figures.situation.block import Block
 from probgen.figures.situation.datum import Datum
@@ -142,7 +142,12 @@ class Burdens:
         box = bounds(shapes)
         self.loads.setdefault(element.body, []).append(box)
         self.hung[element.body] = box.bottom
-        return self._set(shapes, face, self.stage.spot(element.at), text, tag)
+        note = self._set(shapes, face, self.stage.spot(element.at), text, tag)
+        if note and seat.steep and load.thing in PEOPLE and load.manner is not Manner.HANGS:
+            # Not beyond the ladder that somebody climbs.
+            away = [a for a in note.anchors if dot(heading(a[1]), seat.outward) > -0.2]
+            return replace(note, anchors=tuple(away))
+        return note
 
     def _set(
         self, shapes: tuple[Shape, ...], face: Box | None, spot: Spot,

@@ -194,3 +194,13 @@ def test_what_hangs_is_let_down_past_an_arrow_wherever_it_is_told(way: int) -> N
         (arrow,) = tagged(scene, "force:T_2")
         load = bounds(s for s in tagged(scene, "load:W") if isinstance(s, Path) and s.closed)
         assert not any(meets(piece, load) for piece in segments(arrow))
+
+
+@pytest.mark.parametrize(("steep", "side"), [(65, -1.0), (115, 1.0)])
+def test_the_label_of_somebody_on_a_ladder_is_on_their_side_of_it(steep: int, side: float) -> None:
+    carried = burdens(BOOM.replace('"STEEP"', str(steep)), 'W_b = "climber"')
+    note = carried.weight(carried.system.element("W_b"))
+    assert note is not None
+    ways = [heading(way).real * side for _, way in note.anchors]
+    assert max(ways) == pytest.approx(1.0)
+    assert min(ways) > -0.1
