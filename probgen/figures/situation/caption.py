@@ -28,7 +28,7 @@ def draw_captions(stage: Stage, field: Field) -> None:
     }
     sides = {body: box_around(each) for body, each in spots.items()}
     bottom = field.box.bottom
-    extended = any(len(each) > 1 for each in spots.values())
+    extended = any(len(body.outline) > 1 for body in stage.system.bodies)
     for body, own in sides.items():
         noun, tag = measured.labels.bodies[body], Tag(What.NOTE, body)
         others = [box for other, box in sides.items() if other != body]
@@ -40,12 +40,11 @@ def draw_captions(stage: Stage, field: Field) -> None:
 
 
 def _apart(stage: Stage) -> list[tuple[str, ...]]:
-    """The bodies that nothing joins to each other, each by itself with a noun of its own; none
-    where there is one alone, or anything else.
+    """The bodies that nothing joins to each other, the first of each with a noun of its own; none
+    where all are joined.
     """
     if stage.system.members or any(body.part_of for body in stage.system.bodies):
         return []  # a body and its parts
     states = joined_bodies(stage.system)
     nouns = {stage.measured.labels.bodies.get(bodies[0]) for bodies in states}
-    lone = all(len(bodies) == 1 for bodies in states)
-    return states if lone and 1 < len(states) == len(nouns) else []
+    return states if 1 < len(states) == len(nouns - {None}) else []

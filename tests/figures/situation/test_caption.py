@@ -82,6 +82,30 @@ def test_particles_that_nothing_joins_are_called_by_their_nouns_below_all() -> N
     assert touching(scene) == []
 
 
+def test_a_stack_in_two_states_is_called_by_the_noun_of_its_first_body() -> None:
+    lid = """
+[body.lid_N]
+particle = true
+[[weight]]
+body = "lid_N"
+mass = "m"
+symbol = "V_N"
+[[contact]]
+body = "lid_N"
+other = "BODY"
+direction = 90
+symbol = "P_N"
+"""
+    lids = "".join(lid.replace("_N", f"_{b[0]}").replace("BODY", b) for b in ("full", "empty"))
+    text = SACKS.replace("FULL", "full sack").replace("EMPTY", "empty sack")
+    scene = sketch(text.replace("[[find]]", f"{lids}[[find]]"))
+    for body, noun in (("full", "full sack"), ("empty", "empty sack")):
+        (label,) = tagged(scene, f"note:{body}")
+        assert isinstance(label, Label)
+        assert label.text == noun
+    assert len(tagged(scene, "note")) == 2
+
+
 def test_nouns_that_tell_nothing_apart_are_left_out() -> None:
     assert not tagged(sketch(SACKS.replace("FULL", "sack").replace("EMPTY", "sack")), "note")
     assert not tagged(sketch(STACK), "note")  # one stands on the other
