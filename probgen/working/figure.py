@@ -50,10 +50,14 @@ class DiagramShown(Fact):
 
 @dataclass(frozen=True, slots=True)
 class ScaleNoted(Fact):
-    """Which sizes of a figure are to scale; arrows: None where there are none to be compared."""
+    """Which sizes of a figure are to scale; arrows: None where there are none to be compared.
+
+    turned: whether a force acts the opposite way to its arrow, which is then as long, and no more.
+    """
 
     lengths: bool
     arrows: bool | None = None
+    turned: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
-from itertools import pairwise
+from itertools import combinations, pairwise
 from typing import Final
 
 from probgen.figures.measured.vector import LEAST_LEG, ArrowScale, Vector
@@ -28,6 +28,8 @@ from probgen.figures.paper.segment import crosses
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.situation.shape import encloses
 
+_PARTICLE: Final = 3.0  # radius of a particle's ring, pt
+_LARGE_PARTICLE: Final = 8.0
 _ASIDE: Final = (3.0, 5.5, 8.0, 11.0)  # how far beside a particle an arrow may go, pt
 _BESIDE: Final = 50.0  # what that costs it, besides the way; more than two arrows that adjoin
 _FURTHER: Final = 70.0  # what it costs to begin beyond another arrow on the same line
@@ -35,7 +37,7 @@ _APART: Final = 5.0  # the least between two arrows side by side, pt
 _ALONG_BODY: Final = 30.0  # what it costs to run along inside the body
 _IN_SOLID: Final = 15.0  # what it costs to lie within a solid
 _FROM_ABOVE: Final = 10.0  # what it costs an arrow that points down to end at its point
-_PULLED: Final = 25.0  # what it costs the pull of a line to end at its point, as a push does
+_PULLED: Final = 35.0  # what it costs the pull of a line to end at its point, as a push does
 _PRESSED: Final = 80.0  # what it costs a push on a face to begin there
 _OVER_POINT: Final = 70.0  # what it costs to run over a point where another force acts
 _CLOSE: Final = 10.0  # two arrows this near leave no room for a symbol between them, pt
@@ -107,15 +109,19 @@ class Arrows:
         self.marks = marks
         self.share = share
         self.radius = radius
+        self.ring = radius if len(outline) < 2 else 0.0  # that is drawn
         self.placed: list[Placed] = []
         self.hemmed = False  # whether one of them crosses another or lies on it, or on its point
 
     def add(self, forces: Sequence[Force]) -> None:
         """Draw forces one after the other, each off its point only where it would lie on another
-        arrow; one that finds no good place is tried again before all others, then ending at its
-        point.
+        arrow; pulls first where more of all find a good place then; one that finds none is tried
+        again before all others, then ending at its point.
         """
-        order = list(forces)
+        order = min(
+            (list(forces), sorted(forces, key=lambda force: not force[0].pulls)),
+            key=lambda each: self._laid_out(each).cost,
+        )
         best = latest = self._laid_out(order)
         for attempt in range(_ROUNDS):
             if latest.hemmed is None:
@@ -215,8 +221,8 @@ class Arrows:
     def _trials(self, vector: Vector, turned: bool = False) -> Iterator[tuple[Arrow, float]]:
         """Where a force's arrow may go with what that costs, best first.
 
-        From its point, or, unless a bar pulls, with its head there; beside a particle; last
-        further along its line.  turned: not from its point.
+        From its point, or, unless a bar pulls, with its head there, at the ring of a particle; from
+        that ring beside its point; last further along its line.  turned: not from its point.
         """
         spot = vector.at * self.scale
         unit = heading(vector.direction)
@@ -225,9 +231,10 @@ class Arrows:
         ends = _FROM_ABOVE if falls else _PULLED if vector.pulls else 0.0
         tails = [] if turned else [(spot, _PRESSED if vector.presses else 0.0)]
         if not vector.leaves:
-            tails.append((spot - step, ends))
+            tails.append((spot - unit * self.ring - step, ends))
         for shift in _ASIDE if self.radius else ():
-            beyond = spot + unit * self.radius
+            bent = math.sqrt(max(self.ring**2 - shift**2, 0.0))
+            beyond = spot + unit * (bent if self.ring else self.radius)
             tails += [(beyond + unit * 1j * side, _BESIDE + 3 * shift) for side in (shift, -shift)]
         for each in self.placed:
             past = dot(each.arrow.head - spot, unit)
@@ -258,6 +265,12 @@ class Arrows:
         closed = len(self.outline) > 3 and self.outline[0] == self.outline[-1]
         falls = arrow.head.imag < arrow.tail.imag and abs((arrow.head - arrow.tail).real) < 0.01
         return _IN_SOLID if closed and not falls and encloses(self.outline[1:], middle) else 0.0
+
+
+def particle_radius(forces: Sequence[Vector]) -> float:
+    """Large enough for all arrows that go side by side to begin in it, pt."""
+    alike = any(apart(a.direction, b.direction) < 12.0 for a, b in combinations(forces, 2))
+    return _LARGE_PARTICLE if alike else _PARTICLE
 
 
 def _edge(arrow: Arrow, side: Arrow, tag: Tag) -> Path:

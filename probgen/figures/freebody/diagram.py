@@ -9,12 +9,11 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
-from itertools import combinations
 from typing import Final, Literal
 
 from probgen.bank.depiction import Look
 from probgen.bank.labels import Labels
-from probgen.figures.freebody.arrows import Arrows
+from probgen.figures.freebody.arrows import Arrows, particle_radius
 from probgen.figures.freebody.corner import Frame, draw_axes, draw_note, frame_of
 from probgen.figures.freebody.couple import draw_couples
 from probgen.figures.freebody.faces import on_faces
@@ -26,7 +25,7 @@ from probgen.figures.freebody.lengths import (
     name_arms,
 )
 from probgen.figures.freebody.lettering import Lettering
-from probgen.figures.freebody.outline import HALF, draw_body
+from probgen.figures.freebody.outline import HALF, draw_body, rim_of
 from probgen.figures.measured.alt_text import diagram_shown
 from probgen.figures.measured.distributed import rows
 from probgen.figures.measured.opening import Opening, openings_shown
@@ -54,6 +53,7 @@ from probgen.figures.paper.scene import (
     apart,
     bearing,
     circle,
+    heading,
 )
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.situation.shape import ROUND, corners_of
@@ -71,8 +71,6 @@ UPRIGHT: Final = 213.0
 
 _SHARES: Final = (1.0, 0.8, 0.64, 0.5)
 _LABELS: Final = 18 + 19j  # what labels usually take beyond the arrows, pt
-_PARTICLE: Final = 3.0  # radius of a particle's ring, pt
-_LARGE_PARTICLE: Final = 8.0
 _UPRIGHT: Final = 1.5  # how much higher than broad a body is that may take more height
 _ROW: Final = 13.0  # height of a distributed load's arrows, pt
 _POINT: Final = Tag(What.POINT)
@@ -230,7 +228,7 @@ class _Diagram:
         points = [self._spot(vector.at) for vector in self.forces]
         parted = [vector for vector in single if self.parted and vector.slants]
         lengths = ArrowScale.of((*single, *joints), parted, share)
-        radius = _particle_radius((*single, *joints)) if len(axis) < 2 else 0.0
+        radius = particle_radius((*single, *joints)) if len(axis) < 2 else 0.0
         return Arrows(self.field, outline, points, self.scale, lengths, self.marks, share, radius)
 
     def strokes(self) -> Box:
@@ -256,14 +254,16 @@ class _Diagram:
         """Marks, angles, labels and axes added."""
         self._mark_points()
         self._angles()
-        self.lettering.name_arrows(self.arrows.placed, [self._spot(v.at) for v in self.forces])
+        spots = [self._spot(vector.at) for vector in self.forces]
+        self.lettering.name_arrows(self.arrows.placed, spots, self.arrows.ring)
         self._letters()
         name_arms(self.field, self.lengths.arms, self.scale)
         half = 0.0 if self.corners or self.look in ROUND else HALF
         draw_reaches(self.field, self.lengths.reaches, self.scale, half)
         sense = 1 if self.positive == "counter-clockwise" else -1  # of a particle nothing is said
         sense = 0 if self.body.particle else sense
-        draw_axes(self.field, sense, self.corners, WIDTH, self.frame)
+        solid = self.corners or rim_of(self.measured, self.body, self.look, self.scale)
+        draw_axes(self.field, sense, solid, WIDTH, self.frame)
         self._notes()
         shown = (*self.single, *self.joints)
         points = {self.measured.places[f.point]: f.point for f in self.system.forces}
@@ -333,11 +333,13 @@ class _Diagram:
         return self._is_force_angle(opening) or self._is_slope(opening)
 
     def _is_force_angle(self, opening: Opening) -> bool:
-        """Whether an angle opens to an arrow that begins or ends at its vertex."""
-        vertex = self._spot(opening.at)
+        """Whether an angle opens to an arrow that begins or ends at its vertex, or at its ring."""
+        vertex, reach = self._spot(opening.at), self.arrows.ring + 0.5
         ends = [(each.arrow.tail, each.arrow.head) for each in self.arrows.placed]
         return any(
-            abs(near - vertex) < 0.5 and apart(bearing(far - near), opening.direction) < 0.5
+            abs(near - vertex) < reach
+            and apart(bearing(far - near), opening.direction) < 0.5
+            and abs(((vertex - near) / heading(opening.direction)).imag) < 0.5
             for near, far in (*ends, *(pair[::-1] for pair in ends))
         )
 
@@ -363,7 +365,8 @@ class _Diagram:
 
     def _notes(self) -> None:
         """What is to scale and what is not, and what the strokes across some arrows mean."""
-        scale = ScaleNoted(lengths=not self.distorted, arrows=self.arrows.lengths.linear)
+        turned = any(vector.sign < 0 for vector in self.single)
+        scale = ScaleNoted(not self.distorted, self.arrows.lengths.linear, turned)
         draw_note(self.field, self.tell(scale), Tag(What.NOTE, "scale"))
         if any(vector.id in self.marks for vector in self.forces):
             draw_note(self.field, self.tell(PairsNoted()), Tag(What.NOTE, "pairs"))
@@ -386,9 +389,3 @@ def _singles(forces: Sequence[Vector], joints: Mapping[Vector, tuple[Vector, ...
     """The forces that are not drawn as the components of a joint's."""
     legs = {leg.id for each in joints.values() for leg in each}
     return [vector for vector in forces if vector.id not in legs]
-
-
-def _particle_radius(forces: Sequence[Vector]) -> float:
-    """Large enough for all arrows that go side by side to begin in it, pt."""
-    alike = any(apart(a.direction, b.direction) < 12.0 for a, b in combinations(forces, 2))
-    return _LARGE_PARTICLE if alike else _PARTICLE

@@ -52,8 +52,12 @@ class Lettering:
         self.field = field
         self.strained = 0
 
-    def name_arrows(self, placed: Sequence[Placed], spots: Sequence[Spot]) -> None:
-        """The symbol of each arrow, nearer to it than to any other; spots: where forces act."""
+    def name_arrows(
+        self, placed: Sequence[Placed], spots: Sequence[Spot], radius: float = 0.0
+    ) -> None:
+        """The symbol of each arrow, nearer to it than to any other; spots: where forces act;
+        radius: of a particle's ring about the one there is, pt.
+        """
         arrows = [each.arrow for each in placed]
 
         def choice(own: Placed) -> tuple[bool, bool, float]:
@@ -61,26 +65,28 @@ class Lettering:
             return own.component, not _between(own.arrow, arrows), _long(own)
 
         for each in sorted(placed, key=choice):
-            self._name_arrow(each, spots, [other for other in placed if other is not each])
+            # An arrow that ends at its point is labelled beside it, not beyond the body.
+            ends = any(abs(each.arrow.head - spot) < radius + 1.0 for spot in spots)
+            self._name_arrow(each, ends, [other for other in placed if other is not each])
 
-    def _name_arrow(self, each: Placed, spots: Sequence[Spot], others: Sequence[Placed]) -> None:
+    def _name_arrow(self, each: Placed, ends: bool, others: Sequence[Placed]) -> None:
         arrow, vector, leg = each.arrow, each.vector, each.component
         name = vector.label
         along = bearing(arrow.head - arrow.tail)
         near = arrow.tail + (arrow.head - arrow.tail) * (0.5 if leg else 0.7)
-        # An arrow that ends at its point is labelled beside it, not beyond the body.
-        ends = any(abs(arrow.head - spot) < 1.0 for spot in spots)
         tip = (arrow.tail, along + 180.0) if ends else (arrow.head, along)
         beside = [(near, along - 90.0), (near, along + 90.0)]
         # A component's head may be that of the whole: it is labelled at its side.
         anchors: list[tuple[Spot, float]] = [*beside, tip] if leg else [tip, *beside]
-        shaft, rest = (arrow.tail, arrow.head), [other for other in others if other.of != vector.id]
+        shaft, whole = (arrow.tail, arrow.head), each.of or vector.id
+        rest = [other for other in others if whole not in (other.of, other.vector.id)]
         close, own = (
             self._nearest(around(name, anchors, farthest=away), shaft, _shafts(others))
             for away in (_BY, _BESIDE)
         )
-        # Past its head a symbol is as near to its components' heads, and yet its own.
-        past = self._nearest(around(name, [tip], farthest=_BESIDE), shaft, _shafts(rest))
+        # Past its head a symbol is as near to a force's other arrows there, and yet its own.
+        reach = _BY if leg else _BESIDE
+        past = self._nearest(around(name, [tip], farthest=reach), shaft, _shafts(rest))
         parted = past if len(rest) < len(others) else ()
         boxes = chain(close, parted, own, self._strained(around(name, anchors)))
         self.field.place(name, boxes, Tag(What.LABEL, vector.id))

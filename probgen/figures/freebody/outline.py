@@ -19,6 +19,7 @@ from probgen.figures.paper.scene import (
     Spot,
     Tone,
     circle,
+    heading,
     line,
     polygon,
 )
@@ -74,6 +75,15 @@ def _draw_round(field: Field, measured: Survey, body: Body, look: Look, scale: f
         field.add(circle(centre, radius * scale, LIGHT, tag, tone=Tone.BODY))
     for name in bars:
         field.add(_bar([centre, measured.places[name] * scale], tag))
+
+
+def rim_of(measured: Survey, body: Body, look: Look, scale: float) -> list[Spot]:
+    """Spots about a drum; none for any other body."""
+    if look not in ROUND or len(body.outline) < 2:
+        return []
+    axle, radii, _ = arms_of(measured, body, look)
+    reach = max(radii, default=0.0) * scale
+    return [measured.places[axle] * scale + reach * heading(turn) for turn in range(0, 360, 15)]
 
 
 def _bar(spots: list[Spot], tag: Tag) -> Path:

@@ -14,6 +14,8 @@ import numpy as np
 
 from probgen.figures.paper.placement import GAP, set_in
 from probgen.figures.paper.scene import (
+    FINE,
+    Arrow,
     Box,
     Label,
     Path,
@@ -45,12 +47,14 @@ _COVERED: Final = 0.6  # least share of a piece that a stroke lying on it covers
 class Ray:
     """What a straight piece meets, as distances (pt) from its start.
 
-    met: strokes; hidden: labels, from where to where; along: strokes that lie on it, likewise.
+    met: strokes; hidden: labels, from where to where; along: strokes that lie on it, likewise;
+    ends: heads and tails of forces' arrows that lie on it.
     """
 
     met: tuple[float, ...]
     hidden: tuple[tuple[float, float], ...]
     along: tuple[tuple[float, float], ...]
+    ends: tuple[float, ...] = ()
 
     def last(self, reach: float) -> float:
         """Where the last stroke or edge of a label is met within a distance; 0 if none is."""
@@ -68,20 +72,20 @@ class Ray:
 
     def covered(self, reach: float) -> float:
         """How far a stroke that covers most of the part within a distance goes; 0 if none does."""
-        return max(
-            (
-                high
-                for low, high in self.along
-                if min(high, reach) - max(low, 0.0) > _COVERED * reach
-            ),
-            default=0.0,
+        covers = (
+            high for low, high in self.along if min(high, reach) - max(low, 0.0) > _COVERED * reach
         )
+        return max(covers, default=0.0)
+
+    def ends_an_arrow(self, at: float) -> bool:
+        """Whether a force's arrow that lies on it has an end at a distance."""
+        return any(abs(end - at) < _ON_LINE for end in self.ends)
 
 
 class Field:
     """What has been drawn, in drawing order.
 
-    boxes: of the labels; measures: the ends of dimension lines.
+    boxes: of the labels; measures: the ends of dimension lines; arrows: those that are heavier.
     """
 
     def __init__(self) -> None:
@@ -92,6 +96,7 @@ class Field:
         self.boxes: list[Box] = []
         self._wide: list[Box] = []  # the same with the clear space about them
         self.measures: list[tuple[Spot, Spot]] = []
+        self.arrows: list[Arrow] = []
         # The pieces in each square of the paper, so that only the near ones are looked at.
         self._squares: defaultdict[tuple[float, float], list[Segment]] = defaultdict(list)
 
@@ -111,6 +116,8 @@ class Field:
                 self._across += left, right
                 self._upward += bottom, top
                 continue
+            if isinstance(shape, Arrow) and shape.pen.weight > FINE.weight:
+                self.arrows.append(shape)
             half = shape.pen.weight / 2
             pieces: list[Segment] = []
             for run in runs(shape):
@@ -224,7 +231,9 @@ class Field:
                 reached += [0.0] if wide.gap(_spot(start)) == 0.0 else []
                 reached += [length] if wide.gap(_spot(end)) == 0.0 else []
                 hidden.append((min(reached), max(reached)))
-        return Ray(met, tuple(hidden), tuple(_along(start, end, strokes)))
+        arrows = [_piece(each.tail, each.head) for each in self.arrows]
+        ends = tuple(chain.from_iterable(_along(start, end, arrows)))
+        return Ray(met, tuple(hidden), tuple(_along(start, end, strokes)), ends)
 
     def place(self, text: Text, candidates: Iterable[Box], tag: Tag, size: float = SIZE) -> Label:
         """Set a label in the first candidate box that is free and add it to the paper.

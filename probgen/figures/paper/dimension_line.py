@@ -16,7 +16,9 @@ from probgen.figures.paper.scene import (
     Segment,
     Spot,
     Text,
+    barbs,
     bearing,
+    box_around,
     dot,
     line,
 )
@@ -40,11 +42,17 @@ _STUB: Final = 4.0  # the least of an extension line that is left where it begin
 _RESUMED: Final = 9.0  # the same beyond a label, pt
 _BEGUN: Final = 6.0  # the least of one that is drawn before what breaks it, pt
 _OFFSETS: Final = (16.0, 25.0, 34.0, 43.0, 52.0, 61.0, 70.0, 80.0, 92.0, 105.0, 125.0, 150.0)
+_NARROW: Final = 11.0  # one nearer to the object, where forces' arrows take the usual ones, pt
+_NARROWED: Final = 36.0  # what lying there costs besides
 _CROSSED: Final = 45.0  # what a dimension line's crossing of a stroke costs, in pt of offset
+_BESIDE: Final = 8.0  # the least between two dimension lines side by side, pt
+_WITHIN: Final = 45.0  # what it costs to lie within one of a shorter length, or next to it
 _UPPER: Final = 25.0  # what lying above the object costs
 _CONTINUED: Final = 15.0  # what is saved by going on along a dimension line that is there
 _STARTED_LATE: Final = 5.0  # what an extension line costs that cannot begin at its point, in pt
 _HIDDEN: Final = 40.0  # what one costs that a label hides at its point, or parts from another's
+_ON_HEAD: Final = 65.0  # what coming near the head of a force's arrow costs, in pt of offset
+_FROM_HEAD: Final = 3.0  # how near that is, pt
 _IN_THE_WAY: Final = 15.0  # what a number costs where extension lines are still to be drawn, in pt
 _STRIP: Final = 60.0  # how far beside what is measured an extension line is expected to run, pt
 
@@ -128,17 +136,20 @@ def _rise(side: complex) -> float:
 def _steps(field: Field, start: Spot, end: Spot, half: float) -> list[tuple[float, complex]]:
     """How far a dimension line may be moved from what it measures, with what that costs (pt)."""
     cut = (end - start) / abs(end - start) * (half + 1.0)
-    steps = [side * (half + offset) for side in _sides(start, end) for offset in _OFFSETS]
+    rows = [(offset, offset) for offset in _OFFSETS]
+    rows += [(_NARROW, _NARROW + _NARROWED)] if field.arrows else []
+    sides = [(side, row) for side in _sides(start, end) for row in rows]
+    steps = [side * (half + offset) for side, (offset, _) in sides]
     crossed = [0] * len(steps)
     if abs(end - start) > 2.0 * abs(cut):
         crossed = field.crossed(start + cut, end - cut, steps)
     costs = [
-        abs(step)
-        - half
-        + _rise(step / abs(step))
+        cost
+        + _rise(side)
         + _CROSSED * count
+        + _WITHIN * _within(field, start, end, step)
         - (_CONTINUED if _continues(field, start + step, end + step) else 0.0)
-        for step, count in zip(steps, crossed, strict=True)
+        for (side, (_, cost)), step, count in zip(sides, steps, crossed, strict=True)
     ]
     return sorted(zip(costs, steps, strict=True), key=lambda each: each[0])
 
@@ -171,6 +182,8 @@ def _extension(ray: Ray, reach: float) -> tuple[tuple[tuple[float, float], ...],
     covered, met = ray.covered(reach), ray.last(last)
     if covered >= last:
         return (), 0.0
+    if ray.ends_an_arrow(covered):
+        covered = 0.0  # a line that went on from its end would hide where it ends
     first = covered or (met + _CLEAR if met else 0.0)
     if ray.hides(first, last) or (first > last - _STUB and not covered):
         return None
@@ -200,9 +213,17 @@ def _setting(field: Field, place: _Place, room: Extent, due: Sequence[Segment]) 
         ):
             wide = setting.box.grown(GAP)
             hides = any(meets(piece, wide) for piece in due)
-            setting = setting._replace(cost=setting.cost + _IN_THE_WAY * hides)
+            cost = setting.cost + _IN_THE_WAY * hides + _ON_HEAD * _heads_met(field, setting)
+            setting = setting._replace(cost=cost)
             best = setting if best is None or setting.cost < best.cost else best
     return best
+
+
+def _heads_met(field: Field, setting: _Setting) -> int:
+    """How many heads of forces' arrows its lines come too near."""
+    pieces = [(a.real, a.imag, b.real, b.imag) for a, b in (*setting.pieces, *setting.led)]
+    heads = [box_around(barbs(arrow)[0]).grown(_FROM_HEAD) for arrow in field.arrows]
+    return sum(any(meets(piece, head) for piece in pieces) for head in heads)
 
 
 def strips(start: Spot, end: Spot, half: float, reach: float = _STRIP) -> list[Segment]:
@@ -215,6 +236,20 @@ def strips(start: Spot, end: Spot, half: float, reach: float = _STRIP) -> list[S
         for spot in (start, end):
             near, far = spot + side * half, spot + side * (half + reach)
             found.append((near.real, near.imag, far.real, far.imag))
+    return found
+
+
+def _within(field: Field, start: Spot, end: Spot, step: complex) -> int:
+    """How many dimension lines beside one a step aside lie further out, or no row within it."""
+    length, side = abs(end - start), step / abs(step)
+    unit = (end - start) / length
+    found = 0
+    for ends in field.measures:
+        (one, off), (other, away) = (
+            (dot(spot - start, unit), dot(spot - start, side)) for spot in ends
+        )
+        shared = min(max(one, other), length) - max(min(one, other), 0.0)
+        found += abs(off - away) < 0.5 and shared > 0.5 and off > abs(step) - _BESIDE
     return found
 
 

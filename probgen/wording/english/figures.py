@@ -75,6 +75,8 @@ _SCALES: Final = {
 
 @say.register
 def scale_noted(fact: ScaleNoted, nouns: Nouns) -> Inlines:
+    if fact.turned and fact.lengths and fact.arrows:
+        return (Text("arrow lengths to scale"),)
     return (Text(_SCALES[fact.lengths, fact.arrows]),)
 
 
