@@ -182,8 +182,9 @@ def _extension(ray: Ray, reach: float) -> tuple[tuple[tuple[float, float], ...],
     covered, met = ray.covered(reach), ray.last(last)
     if covered >= last:
         return (), 0.0
-    if ray.ends_an_arrow(covered):
-        covered = 0.0  # a line that went on from its end would hide where it ends
+    follows = ray.ends_an_arrow(covered)
+    if follows:
+        covered = 0.0  # a line that went on from an arrow would hide where that ends
     first = covered or (met + _CLEAR if met else 0.0)
     if ray.hides(first, last) or (first > last - _STUB and not covered):
         return None
@@ -194,9 +195,9 @@ def _extension(ray: Ray, reach: float) -> tuple[tuple[tuple[float, float], ...],
         return None
     shared = any(end > _BEGUN for _, end in ray.along)  # with another's extension line
     cost = _STARTED_LATE + (_HIDDEN if hidden and (shared or begun < _BEGUN) else 0.0)
-    if begun >= _BEGUN:
+    if begun >= _BEGUN and not follows:
         return ((0.0, begun), (first, last)), cost
-    return ((first, last),), cost + 0.5 * met
+    return ((first, last),), cost + (0.0 if follows else 0.5 * met)
 
 
 def _setting(field: Field, place: _Place, room: Extent, due: Sequence[Segment]) -> _Setting | None:

@@ -246,6 +246,19 @@ def test_no_arrow_crosses_another_where_another_side_is_free() -> None:
         assert not crosses(*ends)
 
 
+def test_a_pull_leaves_its_body_where_another_force_can_make_room() -> None:
+    """Up a slope from a particle, though friction that acts alike is larger; and past a weight."""
+    slope = heading(30.0)
+    friction, pull = force("f", 0j, 9.0, 30.0), replace(force("T", 0j, 5.0, 30.0), pulls=True)
+    found = drawn(arrows_on([0j], friction, pull, force("W", 0j, 9.0, 270.0), radius=8.0))
+    assert found["force:T"].tail == 0j
+    assert found["force:f"].head == pytest.approx(-8.0 * slope)
+    weight, strap = force("W", 20 + 50j, 20.0, 270.0), replace(pull, at=14 + 30j, direction=0.0)
+    found = drawn(arrows_on([0j, 40 + 100j], weight, strap))
+    assert found["force:T"].tail == pytest.approx(14 + 30j)
+    assert found["force:W"].head == pytest.approx(20 + 50j)
+
+
 def test_the_pull_of_a_bar_never_ends_at_its_joint() -> None:
     """Where another force crosses its way, any other arrow comes to its point from behind."""
     across = force("P", 20 - 15j, 25.0, 90.0)

@@ -4,14 +4,25 @@ from __future__ import annotations
 
 import pytest
 
+from probgen.bank.depiction import Look
 from probgen.figures.freebody.arrows import distance
 from probgen.figures.freebody.diagram import UPRIGHT, WIDTH
 from probgen.figures.measured.survey import survey
 from probgen.figures.measured.vector import vectors
-from probgen.figures.paper.scene import Arrow, Label, Path, Scene, apart, bearing, heading
+from probgen.figures.paper.scene import (
+    Arc,
+    Arrow,
+    Label,
+    Path,
+    Scene,
+    apart,
+    bearing,
+    heading,
+    segments,
+)
 from tests.figures.conftest import CASES, SEEDS, Case
 from tests.figures.seen import tagged, touching
-from tests.figures.sketches import STACK, alone, loaded, read
+from tests.figures.sketches import DRUM, STACK, alone, loaded, read
 
 
 def drawing(case: Case) -> Scene:
@@ -79,11 +90,32 @@ def test_lengths_are_to_scale_or_said_not_to_be(scenes: list[tuple[Case, Scene]]
         )
         assert [long for _, long in sized] == sorted(long for _, long in sized)
         said = [label.text for label in scene.labels if str(label.tag) == "note:scale"]
-        assert said in (["arrows to scale"], ["arrows not to scale"])
-        if said == ["arrows to scale"]:
+        turned = any(v.sign < 0 for v in found if tagged(scene, f"force:{v.id}"))
+        linear = ["arrow lengths to scale" if turned else "arrows to scale"]
+        assert said in (linear, ["arrows not to scale"])
+        if said == linear:
             size, long = sized[-1]
             true = [each * long / size for each, _ in sized]
             assert true == pytest.approx([drawn for _, drawn in sized])
+
+
+def test_arrows_drawn_against_their_forces_have_only_their_lengths_to_scale() -> None:
+    template, values, _ = read(loaded("even"))
+    for push, said in ((9.0, "arrows to scale"), (-9.0, "arrow lengths to scale")):
+        solved = {**values, "R.x": 9.0, "R.y": push, "M_A": 9.0, "W": 9.0, "w": 9.0}
+        scene = alone(template, solved, "shelf", "A")
+        assert said in [label.text for label in scene.labels]
+
+
+def test_axes_keep_out_of_a_drum() -> None:
+    template, values, _ = read(DRUM)
+    scene = alone(template, values, "drum", "", look=Look.DRUM)
+    rims = [shape for shape in tagged(scene, "body") if isinstance(shape, Arc)]
+    reach, centre = max((rim.radius, rim.centre) for rim in rims)
+    for axis in tagged(scene, "axes"):
+        assert isinstance(axis, Arrow | Arc | Path)
+        for x0, y0, x1, y1 in segments(axis):
+            assert min(abs(complex(x0, y0) - centre), abs(complex(x1, y1) - centre)) > reach
 
 
 def test_no_label_touches_anything(scenes: list[tuple[Case, Scene]]) -> None:

@@ -66,6 +66,23 @@ def test_a_symbol_stands_off_the_body_and_that_of_a_component_at_its_side(
         assert GAP <= gap < 6
 
 
+def test_a_long_symbol_of_a_component_goes_past_its_head_where_its_sides_are_taken() -> None:
+    """Though the other component begins there, to which it is no farther."""
+    lettering, name = Lettering(Field()), "T" + "m" * 12
+    whole = placed("T", 0j, -30 - 50j)
+    leg, other = (
+        replace(placed(id, tail, head, component=True), of="T")
+        for id, tail, head in ((name, 0j, -30 + 0j), ("T.y", -30 + 0j, -30 - 50j))
+    )
+    lettering.field.add(*(each.arrow for each in (whole, leg, other)))
+    for y in (*range(7, 60, 7), *range(-7, -60, -7)):
+        lettering.field.add(line(-29 + 1j * y, 90 + 1j * y, HEAVY))
+    lettering.name_arrows((whole, leg, other), (0j,))
+    box = labels(lettering)[f"label:{name}"].box
+    assert GAP <= -30.0 - box.right < 10.0
+    assert box.bottom < 0.0 < box.top
+
+
 def test_a_force_has_its_symbol_before_its_short_components_have_theirs() -> None:
     force, leg = placed("F", 0j, 60 + 40j), placed("F.x", 0j, 12 + 0j, component=True)
     assert list(named(leg, force, spots=(0j,))) == ["label:F", "label:F.x"]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from probgen.bank.depiction import Look
-from probgen.figures.freebody.outline import HALF, draw_body
+from probgen.figures.freebody.outline import HALF, draw_body, rim_of
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import Arc, Path, Tone
 from tests.figures.sketches import BEAM, CABINET, DRUM, STACK, read, surveyed
@@ -65,3 +65,11 @@ def test_a_drum_has_its_rims_and_a_crank_if_it_is_turned_by_one() -> None:
     assert (rim.centre, rim.radius) == (0j, 5.0)
     assert isinstance(crank, Path)
     assert max(spot.real for spot in crank.lines[0]) == pytest.approx(10.0)
+
+
+def test_the_rim_of_a_drum_is_known_and_no_other_body_has_one() -> None:
+    for text, look, reach in ((DRUM, Look.DRUM, 10.0), (BEAM, Look.BEAM, None)):
+        template, values, _ = read(text)
+        rim = rim_of(surveyed(template, values), template.system.bodies[0], look, 10.0)
+        centre = sum(rim) / len(rim) if rim else 0j
+        assert {round(abs(spot - centre), 6) for spot in rim} == ({reach} if reach else set())

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.placement import GAP, around, centred, set_in
-from probgen.figures.paper.scene import FINE, HEAVY, Box, Path, bounds, circle, heading, line
+from probgen.figures.paper.scene import FINE, HEAVY, Arrow, Box, Path, bounds, circle, heading, line
 from probgen.figures.paper.segment import crosses, meets
 from probgen.figures.paper.tag import What
 from probgen.quantities.expression import Name
@@ -77,6 +77,16 @@ def test_ray_tells_what_lies_along_it_what_it_meets_and_what_it_hides() -> None:
     assert ray.last(60.0) == pytest.approx(50.0)
     assert not ray.hides(0.0, 60.0)
     assert ray.hides(0.0, 90.0)
+
+
+def test_a_ray_knows_where_a_force_s_arrow_ends_that_lies_along_it() -> None:
+    field = Field()
+    field.add(Arrow(5j, 30j, HEAVY), Arrow(40j, 60j, FINE), Arrow(3 + 5j, 3 + 45j, HEAVY))
+    ray = field.ray(0j, 100j)
+    for at in (5.0, 30.0):
+        assert ray.ends_an_arrow(at)
+    for at in (0.0, 29.0, 40.0, 45.0, 60.0):
+        assert not ray.ends_an_arrow(at)
 
 
 def test_a_ray_that_starts_within_a_label_is_hidden_from_there() -> None:

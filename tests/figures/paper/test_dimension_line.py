@@ -98,6 +98,37 @@ def test_extension_line_is_broken_by_a_label_and_begins_at_its_point() -> None:
     assert end.imag < arrows(field)[0].head.imag < resumed.imag - 6.0
 
 
+def test_it_lies_in_a_row_clear_of_the_head_of_a_force() -> None:
+    """And its extension line leaves a gap where the arrow ends."""
+    field = Field()
+    field.add(*(line(-20 + 1j * y, 120 + 1j * y, FINE) for y in range(6, 170, 8)))
+    force = Arrow(100 + 0j, 100 - 20j, HEAVY)
+    field.add(force)
+    assert draw_length(field, 0j, 100 + 0j, TEXT, "a")
+    assert min(arrow.head.imag for arrow in arrows(field) if arrow is not force) < -23.0
+    right = [p.lines[0] for p in extensions(field) if abs(p.lines[0][0].real - 100) < 1e-9]
+    assert max(spot.imag for piece in right for spot in piece) == pytest.approx(-22.5)
+
+
+def test_it_lies_nearer_than_usual_between_a_force_s_head_and_the_object() -> None:
+    """Where its letter takes the rows beyond."""
+    field = Field()
+    field.add(*(line(-20 + 1j * y, 120 + 1j * y, FINE) for y in range(6, 170, 8)))
+    field.add(Arrow(100 + 0j, 100 - 24j, HEAVY))
+    field.add(set_in(TEXT, centred(TEXT, 100 - 31j), tag("note:x")))
+    assert draw_length(field, 0j, 100 + 0j, TEXT, "a")
+    rows = {arrow.head.imag for arrow in arrows(field) if str(arrow.tag) == "dimension:a"}
+    assert rows == {-11.0}
+
+
+@pytest.mark.parametrize("row", [12.0, 25.0])
+def test_it_lies_within_no_shorter_one(row: float) -> None:
+    field = Field()
+    field.measures.append((10 - 1j * row, 80 - 1j * row))
+    draw_length(field, 0j, 170 + 0j, TEXT, "a")
+    assert all(arrow.head.imag < -row - 7.9 for arrow in arrows(field))
+
+
 def test_no_dimension_begins_beyond_a_label_at_its_point() -> None:
     """It lies on the other side, or above, where it need not."""
     field = Field()
