@@ -61,10 +61,10 @@ class Ray:
         edges = (edge for ends in self.hidden for edge in ends)
         return max((each for each in (*self.met, *edges) if each <= reach), default=0.0)
 
-    def first(self) -> float:
-        """Where the first stroke or edge of a label is met; 0 if none is."""
+    def first(self, beyond: float = 0.0) -> float:
+        """Where the first stroke or edge of a label is met beyond a distance; 0 if none is."""
         edges = (edge for ends in self.hidden for edge in ends)
-        return min((*self.met, *edges), default=0.0)
+        return min((each for each in (*self.met, *edges) if each >= beyond), default=0.0)
 
     def hides(self, first: float, last: float) -> bool:
         """Whether the part between two distances runs through a label."""

@@ -16,9 +16,7 @@ from probgen.figures.paper.scene import (
     Segment,
     Spot,
     Text,
-    barbs,
     bearing,
-    box_around,
     dot,
     line,
 )
@@ -52,7 +50,7 @@ _CONTINUED: Final = 15.0  # what is saved by going on along a dimension line tha
 _STARTED_LATE: Final = 5.0  # what an extension line costs that cannot begin at its point, in pt
 _HIDDEN: Final = 40.0  # what one costs that a label hides at its point, or parts from another's
 _ON_HEAD: Final = 65.0  # what coming near the head of a force's arrow costs, in pt of offset
-_FROM_HEAD: Final = 3.0  # how near that is, pt
+_FROM_HEAD: Final = 3.5  # how near that is, pt
 _IN_THE_WAY: Final = 15.0  # what a number costs where extension lines are still to be drawn, in pt
 _STRIP: Final = 60.0  # how far beside what is measured an extension line is expected to run, pt
 
@@ -182,22 +180,23 @@ def _extension(ray: Ray, reach: float) -> tuple[tuple[tuple[float, float], ...],
     covered, met = ray.covered(reach), ray.last(last)
     if covered >= last:
         return (), 0.0
-    follows = ray.ends_an_arrow(covered)
-    if follows:
+    arrow = covered if ray.ends_an_arrow(covered) else 0.0
+    if arrow:
         covered = 0.0  # a line that went on from an arrow would hide where that ends
     first = covered or (met + _CLEAR if met else 0.0)
     if ray.hides(first, last) or (first > last - _STUB and not covered):
         return None
     if covered or not met:
         return ((first, last),), 0.0
-    hidden, begun = ray.hides(0.0, first), ray.first() - _CLEAR
+    begins = arrow + _CLEAR if arrow else 0.0
+    hidden, begun = ray.hides(0.0, first), ray.first(begins) - _CLEAR
     if hidden and first > last - _RESUMED:
         return None
     shared = any(end > _BEGUN for _, end in ray.along)  # with another's extension line
     cost = _STARTED_LATE + (_HIDDEN if hidden and (shared or begun < _BEGUN) else 0.0)
-    if begun >= _BEGUN and not follows:
-        return ((0.0, begun), (first, last)), cost
-    return ((first, last),), cost + (0.0 if follows else 0.5 * met)
+    if begun >= begins + _BEGUN and not ray.hides(begins, begun):
+        return ((begins, begun), (first, last)), cost
+    return ((first, last),), cost + (0.0 if arrow else 0.5 * met)
 
 
 def _setting(field: Field, place: _Place, room: Extent, due: Sequence[Segment]) -> _Setting | None:
@@ -222,9 +221,17 @@ def _setting(field: Field, place: _Place, room: Extent, due: Sequence[Segment]) 
 
 def _heads_met(field: Field, setting: _Setting) -> int:
     """How many heads of forces' arrows its lines come too near."""
-    pieces = [(a.real, a.imag, b.real, b.imag) for a, b in (*setting.pieces, *setting.led)]
-    heads = [box_around(barbs(arrow)[0]).grown(_FROM_HEAD) for arrow in field.arrows]
-    return sum(any(meets(piece, head) for piece in pieces) for head in heads)
+    lines = (*setting.pieces, *setting.led)
+    return sum(any(_near_head(arrow, *ends) for ends in lines) for arrow in field.arrows)
+
+
+def _near_head(arrow: Arrow, start: Spot, end: Spot) -> bool:
+    """Whether a straight piece comes near an arrow's head, both turned so that it lies level."""
+    unit = (arrow.head - arrow.tail) / abs(arrow.head - arrow.tail)
+    a, b = (start - arrow.head) / unit, (end - arrow.head) / unit
+    half = arrow.width / 2
+    head = Box(-arrow.length, -half, 0.0, half).grown(_FROM_HEAD)
+    return meets((a.real, a.imag, b.real, b.imag), head)
 
 
 def strips(start: Spot, end: Spot, half: float, reach: float = _STRIP) -> list[Segment]:

@@ -6,8 +6,8 @@ from decimal import Decimal
 
 import pytest
 
-from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.dimension_line import _settings, draw_length, strips
+from probgen.figures.paper.canvas import Field, Ray
+from probgen.figures.paper.dimension_line import _extension, _settings, draw_length, strips
 from probgen.figures.paper.placement import GAP, centred, set_in
 from probgen.figures.paper.scene import FINE, HEAVY, Arrow, Label, Path, heading, line
 from probgen.figures.paper.segment import meets
@@ -108,6 +108,14 @@ def test_it_lies_in_a_row_clear_of_the_head_of_a_force() -> None:
     assert min(arrow.head.imag for arrow in arrows(field) if arrow is not force) < -23.0
     right = [p.lines[0] for p in extensions(field) if abs(p.lines[0][0].real - 100) < 1e-9]
     assert max(spot.imag for piece in right for spot in piece) == pytest.approx(-22.5)
+
+
+def test_no_extension_line_strikes_the_letter_of_a_force() -> None:
+    """Which stands past its head, nearer to that than the line begins."""
+    along = (-2.5, 50.0)
+    extension = _extension(Ray((), ((51.5, 63.0),), (along,), along), 75.0)
+    assert extension is not None
+    assert extension[0] == ((65.5, 77.5),)
 
 
 def test_it_lies_nearer_than_usual_between_a_force_s_head_and_the_object() -> None:
