@@ -75,12 +75,14 @@ def test_a_long_symbol_of_a_component_goes_past_its_head_where_its_sides_are_tak
         for id, tail, head in ((name, 0j, -30 + 0j), ("T.y", -30 + 0j, -30 - 50j))
     )
     lettering.field.add(*(each.arrow for each in (whole, leg, other)))
-    for y in (*range(7, 60, 7), *range(-7, -60, -7)):
-        lettering.field.add(line(-29 + 1j * y, 90 + 1j * y, HEAVY))
+    for y in (*range(6, 90, 6), *range(-6, -90, -6)):
+        lettering.field.add(line(-200 + 1j * y, 200 + 1j * y, HEAVY))
+    lettering.field.add(line(6 - 90j, 6 + 90j, HEAVY))
     lettering.name_arrows((whole, leg, other), (0j,))
     box = labels(lettering)[f"label:{name}"].box
     assert GAP <= -30.0 - box.right < 10.0
     assert box.bottom < 0.0 < box.top
+    assert lettering.strained == 2  # the other two alone
 
 
 def test_a_force_has_its_symbol_before_its_short_components_have_theirs() -> None:
