@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import pytest
 
-from probgen.bank.depiction import Look
 from probgen.figures.freebody.arrows import distance
 from probgen.figures.freebody.diagram import UPRIGHT, WIDTH
 from probgen.figures.measured.survey import survey
@@ -20,9 +19,13 @@ from probgen.figures.paper.scene import (
     heading,
     segments,
 )
+from probgen.problem.problem import work
+from probgen.problem.problem_figures import free_body_scene
+from probgen.problem.single import draw_single
 from tests.figures.conftest import CASES, SEEDS, Case
+from tests.figures.readings import TEMPLATES, prepared
 from tests.figures.seen import tagged, touching
-from tests.figures.sketches import DRUM, STACK, alone, loaded, read
+from tests.figures.sketches import STACK, alone, loaded, read
 
 
 def drawing(case: Case) -> Scene:
@@ -108,8 +111,11 @@ def test_arrows_drawn_against_their_forces_have_only_their_lengths_to_scale() ->
 
 
 def test_axes_keep_out_of_a_drum() -> None:
-    template, values, _ = read(DRUM)
-    scene = alone(template, values, "drum", "", look=Look.DRUM)
+    """Of one that fills its diagram."""
+    (path,) = (path for path in TEMPLATES if path.stem == "cable-reel-ramp")
+    problem = prepared(path)
+    (own,) = work(problem, [draw_single(problem, 10)])
+    scene = free_body_scene(problem, own, "reel")
     rims = [shape for shape in tagged(scene, "body") if isinstance(shape, Arc)]
     reach, centre = max((rim.radius, rim.centre) for rim in rims)
     for axis in tagged(scene, "axes"):
