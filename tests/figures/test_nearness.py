@@ -1,4 +1,6 @@
-"""Masses stand nearest to what they name, or a thin line leads from them to it."""
+"""Masses stand nearest to what they name, or a thin line leads from them to it; the numbers of
+angles stand by their arcs.
+"""
 
 from __future__ import annotations
 
@@ -8,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from probgen.figures.measured.survey import mass_name
-from probgen.figures.paper.scene import Box, Scene, bounds
+from probgen.figures.paper.scene import Arc, Box, Label, Scene, bounds, runs
 from probgen.statics.system import Kind, System
 from tests.figures.seen import tagged
 
@@ -16,6 +18,7 @@ from .readings import TEMPLATES, prepared, scenes_of, solved
 
 FEW, MANY = 2, 100
 BESIDE = 5.0  # so near its own load a label can mean nothing else, pt
+BY_ARC = 12.8  # the same of an angle's arc, pt
 OFF = 14.5  # further off a line leads from a label to its load, pt
 
 
@@ -75,3 +78,31 @@ def test_masses_stand_nearest_to_their_own_loads(path: Path) -> None:
 @pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
 def test_masses_stand_nearest_to_their_own_loads_in_a_hundred_draws(path: Path) -> None:
     check(path, MANY)
+
+
+def off_arc(scene: Scene) -> Iterator[str]:
+    """Numbers of angles that stand off their arcs, and have no line."""
+    for arc in tagged(scene, "angle"):
+        assert isinstance(arc, Arc)
+        spots = [spot for run in runs(arc) for spot in run]
+        for label in tagged(scene, f"label:{arc.tag.of}"):
+            assert isinstance(label, Label)
+            away = min(abs(label.box.nearest(spot) - spot) for spot in spots)
+            if away > BY_ARC and not tagged(scene, f"leader:{label.tag}"):
+                yield str(label.tag)
+
+
+@pytest.mark.one_in(2)
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+def test_numbers_of_angles_stand_by_their_arcs(path: Path) -> None:
+    problem = prepared(path)
+    for own in solved(problem, FEW):
+        assert [word for scene in scenes_of(problem, own) for word in off_arc(scene)] == []
+
+
+@pytest.mark.proof
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+def test_numbers_of_angles_stand_by_their_arcs_in_a_hundred_draws(path: Path) -> None:
+    problem = prepared(path)
+    for own in solved(problem, MANY):
+        assert [word for scene in scenes_of(problem, own) for word in off_arc(scene)] == []

@@ -316,7 +316,9 @@ class _Diagram:
             draw_angle(self.field, corner.at, *ways, name, corner.id, reference_drawn=False)
         shown = openings_shown(self.measured, self._opens_here)
         for opening in sorted(shown, key=lambda each: not each.reflex):  # nearest to their vertex
-            drawn = self.measured.runs_along(opening.at, opening.reference, self.body)
+            ways = opening.reference, opening.reference + 180.0
+            drawn, also = (self.measured.runs_along(opening.at, w, self.body) for w in ways)
+            longer = self.measured.is_longer_behind(opening.at, opening.direction, self.body)
             name = self.system.variables[opening.id].as_name
             draw_angle(
                 self.field,
@@ -327,6 +329,7 @@ class _Diagram:
                 opening.id,
                 reference_drawn=drawn,
                 reflex=opening.reflex,
+                both_sides=drawn == also and longer and not opening.force,
             )
 
     def _opens_here(self, opening: Opening) -> bool:

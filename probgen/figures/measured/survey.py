@@ -69,12 +69,17 @@ class Survey:
 
     def runs_along(self, at: complex, direction: float, body: Body | None = None) -> bool:
         """Whether a body's axis leaves a place in a direction."""
+        return self.reach(at, direction, body) > 0.0
+
+    def reach(self, at: complex, direction: float, body: Body | None = None) -> float:
+        """How far a body's axis runs straight on from a place in a direction, m; 0 if none does."""
         bodies = self.system.bodies if body is None else (body,)
-        return any(
-            apart(bearing(way), direction) < _ALIGNED
-            for each in bodies
-            for way in ways_out(self.outline(each), at)
-        )
+        ways = [way for each in bodies for way in ways_out(self.outline(each), at)]
+        return max((abs(w) for w in ways if apart(bearing(w), direction) < _ALIGNED), default=0.0)
+
+    def is_longer_behind(self, at: complex, direction: float, body: Body | None = None) -> bool:
+        """Whether it runs on further the opposite way."""
+        return self.reach(at, direction + 180.0, body) > self.reach(at, direction, body) > 0.0
 
     def direction_of(self, element: Element) -> float | None:
         """The direction a one-force element acts in, if its value is known; none by components."""

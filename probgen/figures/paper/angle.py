@@ -1,88 +1,67 @@
-"""Angles as a drafter sets them: an arc between two lines, the number beyond the arc."""
+"""Angles as a drafter sets them: an arc between two lines, the number beyond the arc.
+
+The radius of the arc and the place of the number are chosen together, by what is seen best.
+"""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise, product
+from itertools import product
 from typing import Final
 
+from probgen.figures.paper.arc import RADII, SMALL, Corner, between, gap, trouble
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.placement import GAP, around, beside, set_in
+from probgen.figures.paper.placement import GAP, about, around, beside, set_in
 from probgen.figures.paper.scene import (
     FINE,
     REFERENCE,
     Arc,
     Box,
-    Path,
     Spot,
     Text,
-    bearing,
     heading,
     line,
+    segments,
 )
 from probgen.figures.paper.segment import meets
 from probgen.figures.paper.tag import Tag, What
+from probgen.figures.paper.type_metrics import extent
 
-_RADII: Final = (17.0, 21.0, 25.0, 14.0, 30.0, 36.0)
-_WIDE_RADII: Final = (44.0, 54.0, 66.0)  # for where nothing nearer will do
-_BEYOND: Final = (3.0, 5.0, 8.0)  # how far beyond its arc a number stands, pt
+_FIRST: Final = 17.0  # about what radius an arc will have, pt
 _NARROW: Final = 15.0  # of less than this there is no room between the lines, degrees
-_MIDDLE: Final = (0.5,)
-_WITHIN: Final = (0.5, 0.4, 0.6, 0.3, 0.7)  # where between its lines a number may stand
-_NEAR_END: Final = (0.9, 0.8, 0.7, 0.6, 0.5)  # where along one of more than half a turn
-_ASIDE: Final = 8.0  # how far from the end of its arc a number stands that has no room within, pt
-_PAST_ARC: Final = 14.0  # how far a reference line runs on beyond its arc, pt
-_CHORD: Final = 12.0  # arcs are looked at in straight pieces of about this length, pt
-_MEMBER: Final = 4.8  # half the thickness of most of what an angle's lines run in, pt
-_MOST_SHORT: Final = 0.35  # of an arc, that may lie within its lines' members at either end
+_INNER: Final = (0.2, 0.35, 0.5, 0.65, 0.8)  # where along its arc a number may be nearest to it
+_ON_LINE: Final = 1.2  # so near the end of its arc a number is past the line the arc ends at, pt
+_NEAREST: Final = 3.0  # how far from its arc a number stands at least, pt
+_ASIDE: Final = 17.0  # how far from the end of its arc one stands that has no room within, pt
 _LEAST_LED: Final = 2.0  # a line from a number to its arc, pt
-_CLEAR: Final = 1.5  # between the number and its own lines, pt
+_CLEAR: Final = 2.2  # between the number and its own lines, pt
+
+# What a place costs, in the measure of `arc.trouble`: by the share of the arc it is at,
+_SHARES: Final = {0.5: 0.0, 0.4: 1.0, 0.6: 1.0, 0.3: 3.0, 0.7: 3.0, 0.2: 5.0, 0.8: 5.0}
+_BEYOND: Final = {3.0: 0.0, 5.0: 1.5, 8.0: 4.0, 12.0: 8.0}  # and by how far beyond it, pt
+_WITHIN: Final = tuple(
+    sorted((_SHARES[i] + _BEYOND[off], i, off) for i, off in product(_SHARES, _BEYOND))
+)
+_NEAR_END: Final = tuple((2.0 * i, share, 3.0) for i, share in enumerate((0.9, 0.8, 0.7, 0.6, 0.5)))
+_BEFORE: Final = 4.0  # between the arc and its vertex
+_OVERLAPS: Final = 10.0  # with a corner past one of the lines
+_OUTSIDE: Final = 36.0  # not between the lines
+_AWAY: Final = 0.8  # each pt from the middle of its arc, outside
+_PARTED: Final = 60.0  # each stroke between the number and its arc
+_LED_OVER: Final = 9.0  # each stroke that a line to it from outside crosses
+_ASTRAY: Final = 18.0  # nearer to the arc of another angle
+_TURNED: Final = 3.0  # on the other side of the vertex
 
 
 @dataclass(frozen=True, slots=True)
-class _Corner:
-    """An angle to be set: its vertex, where it starts and how far it opens (degrees).
+class _Mark:
+    """An angle's arc and the box of its number."""
 
-    dashed: its reference line is to be drawn with it.
-    """
-
-    at: Spot
-    reference: float
-    sweep: float
-    dashed: bool
-
-    @property
-    def reflex(self) -> bool:
-        """Whether it is more than half a turn."""
-        return abs(self.sweep) > 180.0
-
-    def on(self, radius: float, share: float) -> Spot:
-        """The spot some share along the arc."""
-        return self.at + radius * heading(self.reference + self.sweep * share)
-
-    def holds(self, spot: Spot) -> bool:
-        """Whether a spot lies between the two lines."""
-        turn = (bearing(spot - self.at) - self.reference) * math.copysign(1.0, self.sweep)
-        return turn % 360.0 < abs(self.sweep)
-
-    def end(self, radius: float) -> Spot:
-        """Where the reference line ends."""
-        return self.at + heading(self.reference) * (radius + _PAST_ARC)
-
-    def chords(self, radius: float, short: float = 0.0) -> Iterator[tuple[Spot, Spot]]:
-        """The arc in straight pieces, short of both ends by a length (pt) if it is long enough."""
-        length = math.radians(abs(self.sweep)) * radius
-        margin = min(short / length, _MOST_SHORT)
-        count = max(2, round(length / _CHORD))
-        shares = [margin + (1.0 - 2.0 * margin) * i / count for i in range(count + 1)]
-        return pairwise([self.on(radius, share) for share in shares])
-
-    def pieces(self, radius: float) -> list[tuple[Spot, Spot]]:
-        """All that is drawn."""
-        dashed = [(self.at, self.end(radius))] if self.dashed else []
-        return [*self.chords(radius), *dashed]
+    corner: Corner
+    radius: float
+    box: Box
 
 
 def draw_angle(
@@ -95,6 +74,7 @@ def draw_angle(
     *,
     reference_drawn: bool,
     reflex: bool = False,
+    both_sides: bool = False,
     others: Sequence[tuple[Spot, Spot]] = (),
 ) -> None:
     """Add an angle's arc from a reference direction, and its number, within its two lines if it
@@ -102,30 +82,32 @@ def draw_angle(
 
     The reference line is drawn dashed unless a member already runs there.
     reflex: the angle is more than half a turn, the longer way round.
-    others: straight pieces of the arcs of other angles, to none of which the number may be nearer
-    if there is another place.
+    both_sides: both lines run on beyond the vertex, where the equal angle will do as well.
+    others: straight pieces of the arcs of angles to be set, to none of which the number may be
+    nearer if there is another place, as to those in the field.
     """
     sweep = _sweep(reference, direction, reflex)
     if abs(sweep) < 0.05:
         return
-    corner = _Corner(at, reference, sweep, not reference_drawn)
-    radius, box = _setting(field, corner, text, others)
-    lines = (reference, direction) if reference_drawn else (direction,)
-    arms = [_arm(at, radius, way, tag) for way in lines]
-    bare = [arm for arm in arms if _is_bare(field, *arm.lines[0]) and _off(box, *arm.lines[0])]
-    field.add(Arc(at, radius, reference, sweep, FINE, Tag(What.ANGLE, tag)))
+    corner = Corner(at, reference, sweep, not reference_drawn)
+    corners = (corner, corner.behind) if both_sides else (corner,)
+    mark = _best(field, corners, text, (*others, *_drawn_arcs(field)))
+    corner, radius, box = mark.corner, mark.radius, mark.box
+    bare = corner.bare_arms(field, radius)
+    within = corner.holds(box.centre)
+    field.add(Arc(at, radius, corner.reference, sweep, FINE, Tag(What.ANGLE, tag)))
     if corner.dashed:
-        field.add(line(at, corner.end(radius), REFERENCE, Tag(What.REFERENCE, tag)))
-    field.add(*bare)
+        field.add(line(at, corner.end(radius, within), REFERENCE, Tag(What.REFERENCE, tag)))
+    field.add(*(line(*arm, REFERENCE, Tag(What.ARM, tag)) for arm in bare))
     field.add(set_in(text, box, Tag(What.LABEL, tag)))
-    if not corner.holds(box.centre):
-        _lead(field, corner, radius, box, tag)
+    if not within:
+        _lead(field, mark, tag)
 
 
-def _lead(field: Field, corner: _Corner, radius: float, box: Box, tag: str) -> None:
+def _lead(field: Field, mark: _Mark, tag: str) -> None:
     """A thin line to an arc from its number, which stands outside its two lines."""
-    end = corner.on(radius, 0.5)
-    start = box.grown(GAP + 0.1).nearest(end)
+    end = mark.corner.on(mark.radius, 0.5)
+    start = mark.box.grown(GAP + 0.1).nearest(end)
     if abs(end - start) > _LEAST_LED and not field.hits_label(start, end):
         field.add(line(start, end, FINE, Tag(What.LEADER, Tag(What.LABEL, tag))))
 
@@ -141,107 +123,119 @@ def arc_pieces(
 ) -> list[tuple[Spot, Spot]]:
     """About where the arc of an angle that is not set yet will be, in straight pieces."""
     sweep = _sweep(reference, direction, reflex)
-    return list(_Corner(at, reference, sweep, dashed=False).chords(_RADII[0])) if sweep else []
+    return list(Corner(at, reference, sweep, dashed=False).chords(_FIRST)) if sweep else []
 
 
-def _setting(
-    field: Field, corner: _Corner, text: Text, others: Sequence[tuple[Spot, Spot]]
-) -> tuple[float, Box]:
-    """The radius of the arc, and the box of its number: the first that strike and hide nothing."""
-
-    def free(radius: float, box: Box) -> bool:
-        return field.is_free(box) and all(_off(box, *ends) for ends in corner.pieces(radius))
-
-    def own(radius: float, box: Box) -> bool:
-        away = min(_gap(box, *piece) for piece in corner.chords(radius))
-        return free(radius, box) and all(_gap(box, *piece) > away for piece in others)
-
-    found = _first(field, corner, text, own) if others else None
-    found = found or _first(field, corner, text, free)
-    if found:
-        return found
-    radius = min((*_RADII, *_WIDE_RADII), key=lambda each: _struck(field, corner, each))
-    boxes = around(text, _ends(corner, radius))
-    return radius, next(box for box in boxes if free(radius, box))
+def _drawn_arcs(field: Field) -> list[tuple[Spot, Spot]]:
+    """The arcs of the angles that are set, in straight pieces."""
+    arcs = [s for s in field.shapes if isinstance(s, Arc) and s.tag.what is What.ANGLE]
+    return [(complex(a, b), complex(c, d)) for arc in arcs for a, b, c, d in segments(arc)]
 
 
-def _first(
-    field: Field, corner: _Corner, text: Text, fits: Callable[[float, Box], bool]
-) -> tuple[float, Box] | None:
-    """The first radius whose arc strikes nothing with a box near it that fits; None for none.
-
-    A number stands between its two lines if there is room, beside the end of its arc if not.
-    """
-    narrow = abs(corner.sweep) < _NARROW
-    further = () if narrow else [each for each in _WIDE_RADII if _reaches(field, corner, each)]
-    steps = (*_RADII, *further), _WIDE_RADII
-    shares = _NEAR_END if corner.reflex else _MIDDLE if narrow else _WITHIN
-    clear: list[float] = []  # an arc through a wall is worse than one with its number outside
-    for radii in (_small(field, corner),) if corner.reflex else steps:
-        for radius in radii:
-            if _struck(field, corner, radius) and not corner.reflex:
+def _best(
+    field: Field, corners: Sequence[Corner], text: Text, others: Sequence[tuple[Spot, Spot]]
+) -> _Mark:
+    """The mark that is seen best, of those whose number touches nothing."""
+    best, least = None, math.inf
+    sides = tuple(enumerate(corners))
+    narrow = abs(corners[0].sweep) < _NARROW
+    radii = [radius for radius in RADII if radius <= SMALL or not narrow]
+    trials = [(_TURNED * i + c.ease(r), i, r) for (i, c), r in product(sides, radii)]
+    for ease, i, radius in sorted(trials):
+        if ease >= least:
+            break
+        corner = corners[i]
+        arc = ease + trouble(field, corner, radius, others)
+        own = _pieces(field, corner, radius)
+        for cost, box in _places(corner, radius, text):
+            if cost >= _OUTSIDE and arc + _OUTSIDE >= least:
+                break
+            if arc + cost >= least or not _is_free(field, box, own):
                 continue
-            clear.append(radius)
-            for share, distance in product(shares, _BEYOND):
-                way = corner.reference + corner.sweep * share
-                box = beside(text, corner.at, way, radius + distance)
-                if fits(radius, box):
-                    return radius, box
-        for radius in clear:
-            for box in around(text, _ends(corner, radius), farthest=_ASIDE):
-                if fits(radius, box):
-                    return radius, box
-    return None
+            whole = arc + _cost(field, corner, radius, box, others, cost)
+            if whole < least:
+                best, least = _Mark(corner, radius, box), whole
+    return best or _anywhere(field, corners[0], text, others)
 
 
-def _reaches(field: Field, corner: _Corner, radius: float) -> bool:
-    """Whether what an angle opens to is drawn as far from its vertex as an arc."""
-    (arm,) = _arm(corner.at, radius, corner.reference + corner.sweep, "").lines
-    return not _is_bare(field, *arm)
+def _anywhere(
+    field: Field, corner: Corner, text: Text, others: Sequence[tuple[Spot, Spot]]
+) -> _Mark:
+    """The mark where the paper is so full that its number has no place near it."""
+    small = [radius for radius in RADII if radius <= SMALL]
+    radius = min(small, key=lambda r: corner.ease(r) + trouble(field, corner, r, others))
+    boxes, own = around(text, _ends(corner, radius)), _pieces(field, corner, radius)
+    return _Mark(corner, radius, next(box for box in boxes if _is_free(field, box, own)))
 
 
-def _small(field: Field, corner: _Corner) -> list[float]:
-    """The radii of an arc of more than half a turn, which passes over other lines from its vertex
-    and stays small: those that run through no label.
+def _places(corner: Corner, radius: float, text: Text) -> Iterator[tuple[float, Box]]:
+    """Where a number may stand, outside last, and the least that costs."""
+    if corner.reflex or abs(corner.sweep) >= _NARROW:
+        for cost, share, off in _NEAR_END if corner.reflex else _WITHIN:
+            way = corner.reference + corner.sweep * share
+            yield cost, beside(text, corner.at, way, radius + off)
+    if _NARROW <= abs(corner.sweep) < 180.0:
+        yield _BEFORE, _before(corner, radius, text)
+    middle = corner.on(radius, 0.5)
+    for box in around(text, _ends(corner, radius), farthest=_ASIDE):
+        yield _OUTSIDE + _AWAY * abs(box.nearest(middle) - middle), box
+
+
+def _before(corner: Corner, radius: float, text: Text) -> Box:
+    """Between an arc and its vertex, close to the arc."""
+    room, unit = extent(text), heading(corner.reference + corner.sweep / 2)
+    width, height = room.width, room.height + room.depth
+    half = abs(unit.real) * width / 2 + abs(unit.imag) * height / 2
+    return about(corner.at + unit * (radius - _NEAREST - half), width, height)
+
+
+def _cost(
+    field: Field,
+    corner: Corner,
+    radius: float,
+    box: Box,
+    others: Sequence[tuple[Spot, Spot]],
+    cost: float,
+) -> float:
+    """What a place costs, that costs so much at least."""
+    within = corner.holds(box.centre)
+    if within and not corner.reflex and not corner.holds_all(box):
+        cost += _OVERLAPS
+    met = _between(field, corner, radius, box, within)
+    # From outside a line to the arc crosses the edge of what is drawn along the angle's line.
+    cost += _PARTED * met if within else _LED_OVER * met + _PARTED * max(0, met - 1)
+    away = min(gap(box, *piece) for piece in corner.chords(radius))
+    return cost + _ASTRAY * any(gap(box, *piece) <= away for piece in others)
+
+
+def _pieces(field: Field, corner: Corner, radius: float) -> list[tuple[Spot, Spot]]:
+    """All that is drawn of an angle but its number."""
+    return [*corner.pieces(radius), *corner.bare_arms(field, radius)]
+
+
+def _between(field: Field, corner: Corner, radius: float, box: Box, within: bool) -> int:
+    """How many lines there are between a number and what of its arc it is nearest to, which is one
+    of the arc's ends where the number stands outside.
     """
-    small = sorted(_RADII)
-    return [r for r in small if not any(field.hits_label(*each) for each in corner.pieces(r))]
+    shares = _INNER if within else (0.0, 1.0)
+    spots = [corner.on(radius, share) for share in shares]
+    nearest = min(spots, key=lambda spot: abs(box.nearest(spot) - spot))
+    way = box.nearest(nearest) - nearest
+    short = 0.0 if within or not way else _ON_LINE * way / abs(way)
+    return between(field, nearest + way, nearest + short)
 
 
-def _gap(box: Box, start: Spot, end: Spot) -> float:
-    """How far a box is from a straight piece, by the piece's ends and middle."""
-    spots = (start, (start + end) / 2, end)
-    return min(box.gap(Box(s.real, s.imag, s.real, s.imag)) for s in spots)
+def _is_free(field: Field, box: Box, own: Sequence[tuple[Spot, Spot]]) -> bool:
+    """Whether a number strikes and hides nothing, and keeps clear of its own lines."""
+    return field.is_free(box) and all(_off(box, *ends) for ends in own)
 
 
-def _ends(corner: _Corner, radius: float) -> tuple[tuple[Spot, float], tuple[Spot, float]]:
+def _ends(corner: Corner, radius: float) -> tuple[tuple[Spot, float], tuple[Spot, float]]:
     """The ends of the arc, with the directions it would go on in."""
     outward = 90.0 if corner.sweep > 0 else -90.0
     last = corner.reference + corner.sweep
     first_end, last_end = corner.on(radius, 0.0), corner.on(radius, 1.0)
     return (first_end, corner.reference - outward), (last_end, last + outward)
-
-
-def _struck(field: Field, corner: _Corner, radius: float) -> int:
-    """How many strokes an arc crosses between its two lines, and labels its lines would hide."""
-    strokes = sum(field.crossings(*ends) for ends in corner.chords(radius, _MEMBER))
-    return strokes + sum(field.hits_label(*ends) for ends in corner.pieces(radius))
-
-
-def _arm(at: Spot, radius: float, way: float, tag: str) -> Path:
-    """A piece of one of an angle's lines about the end of its arc, for where none is drawn."""
-    unit = heading(way)
-    return line(
-        at + unit * (radius - 7.0), at + unit * (radius + 5.0), REFERENCE, Tag(What.ARM, tag)
-    )
-
-
-def _is_bare(field: Field, start: Spot, end: Spot) -> bool:
-    """Whether nothing is drawn, and no label set, along a piece or close beside it."""
-    across = (end - start) / abs(end - start) * 6j
-    middle = (start + end) / 2
-    beside = field.crossings(middle - across, middle + across)
-    return not beside and not field.hits_label(start, end)
 
 
 def _off(box: Box, start: Spot, end: Spot) -> bool:

@@ -1,12 +1,29 @@
-"""A finished scene drawn larger: what it shows grows, its print and its lines keep their size."""
+"""A finished scene drawn larger: what it shows grows, its print and its lines keep their size.
+
+The angles are set anew in the room that has become free.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from itertools import pairwise
 from typing import Final
 
-from probgen.figures.paper.scene import Arc, Arrow, Box, Curve, Label, Path, Scene, Shape, bounds
+from probgen.figures.paper.angle import draw_angle
+from probgen.figures.paper.canvas import Field
+from probgen.figures.paper.scene import (
+    Arc,
+    Arrow,
+    Box,
+    Curve,
+    Label,
+    Path,
+    Scene,
+    Shape,
+    bounds,
+    runs,
+)
 from probgen.figures.paper.tag import Tag, What
 
 _MOST: Final = 1.4
@@ -26,7 +43,42 @@ def enlarged(scene: Scene, room: complex, things: Mapping[Tag, Tag] | None = Non
     boxes = {of: bounds(shapes) for of, shapes in near.items() if shapes}
     moved = {each: _moved(each, most, boxes.get(each.tag)) for each in scene.labels}
     grown = tuple(_grown(shape, most, moved) for shape in scene.shapes)
-    return replace(scene, shapes=grown, box=bounds(grown), scale=scene.scale * most)
+    larger = replace(scene, shapes=grown, box=bounds(grown), scale=scene.scale * most)
+    anew = _angles_anew(larger)
+    return anew if anew.box.width <= room.real and anew.box.height <= room.imag else larger
+
+
+def _angles_anew(scene: Scene) -> Scene:
+    """The scene with its angles set among all else that is drawn, in the same order."""
+    arcs = [s for s in scene.shapes if isinstance(s, Arc) and s.tag.what is What.ANGLE]
+    marks = {arc: _mark(scene, arc) for arc in arcs}
+    old = {shape for mark in marks.values() for shape in mark}
+    field = Field()
+    for shape in scene.shapes:
+        if shape not in old:
+            field.add(shape, solid=shape.tag.what is not What.HATCH)
+    for number, (arc, mark) in enumerate(marks.items(), start=1):
+        coming = [run for each in arcs[number:] for run in runs(each)]
+        draw_angle(
+            field,
+            arc.centre,
+            arc.start,
+            arc.start + arc.sweep,
+            next(shape.text for shape in mark if isinstance(shape, Label)),
+            str(arc.tag.of),
+            reference_drawn=not any(shape.tag.what is What.REFERENCE for shape in mark),
+            reflex=abs(arc.sweep) > 180.0,
+            others=[piece for run in coming for piece in pairwise(run)],
+        )
+    return replace(scene, shapes=tuple(field.shapes), box=field.box)
+
+
+def _mark(scene: Scene, arc: Arc) -> set[Shape]:
+    """All that tells one angle: its arc, its lines as far as they are drawn for it, its number."""
+    name = Tag(What.LABEL, arc.tag.of)
+    tags = {arc.tag, name, Tag(What.LEADER, name)}
+    tags |= {Tag(what, arc.tag.of) for what in (What.ARM, What.REFERENCE)}
+    return {shape for shape in scene.shapes if shape.tag in tags}
 
 
 def _moved(label: Label, by: float, thing: Box | None) -> Label:

@@ -27,7 +27,6 @@ from probgen.figures.paper.scale import LEEWAY, POINTLIKE, fits, fitted, nearly
 from probgen.figures.paper.scene import (
     LIGHT,
     MEDIUM,
-    Arc,
     Arrow,
     Box,
     Scene,
@@ -39,7 +38,6 @@ from probgen.figures.paper.scene import (
     bearing,
     heading,
     line,
-    segments,
 )
 from probgen.figures.paper.tag import Tag, What
 from probgen.figures.parts import mechanical
@@ -326,9 +324,8 @@ class _Situation:
                 continue
             variable = self.system.variables[opening.id]
             at, reference, direction = self.stage.set_out(opening)
-            drawn = self.measured.runs_along(opening.at, reference) or self._on_ground(
-                at, reference
-            )
+            drawn, also = (self._is_drawn(opening, at, way) for way in (reference, reference + 180))
+            longer = self.measured.is_longer_behind(opening.at, direction)
             draw_angle(
                 self.field,
                 at,
@@ -338,22 +335,20 @@ class _Situation:
                 opening.id,
                 reference_drawn=drawn,
                 reflex=opening.reflex,
-                others=self._other_arcs(opening),
+                both_sides=drawn == also and longer and not opening.force,
+                others=self._arcs_to_come(opening),
             )
 
-    def _other_arcs(self, own: Opening) -> list[tuple[Spot, Spot]]:
-        """Where the arcs of all other angles are, or about where they will be."""
-        drawn = {shape.tag: shape for shape in self.field.shapes if isinstance(shape, Arc)}
-        pieces: list[tuple[Spot, Spot]] = []
-        for each in self.shown.openings:
-            if each is own or not is_told(self.measured, each.id):
-                continue
-            arc = drawn.get(Tag(What.ANGLE, each.id))
-            if arc:
-                pieces += [(complex(a, b), complex(c, d)) for a, b, c, d in segments(arc)]
-            else:
-                pieces += arc_pieces(*self.stage.set_out(each), each.reflex)
-        return pieces
+    def _is_drawn(self, opening: Opening, at: Spot, way: float) -> bool:
+        """Whether a body or a surface runs from an angle's vertex in a direction."""
+        return self.measured.runs_along(opening.at, way) or self._on_ground(at, way)
+
+    def _arcs_to_come(self, own: Opening) -> list[tuple[Spot, Spot]]:
+        """About where the arcs of the angles will be that are not drawn yet."""
+        drawn = {shape.tag.of for shape in self.field.shapes if shape.tag.what is What.ANGLE}
+        rest = [each for each in self.shown.openings if each is not own and each.id not in drawn]
+        told = [each for each in rest if is_told(self.measured, each.id)]
+        return [p for each in told for p in arc_pieces(*self.stage.set_out(each), each.reflex)]
 
     def _on_ground(self, spot: Spot, direction: float) -> bool:
         """Whether a surface through a spot runs on in a direction."""

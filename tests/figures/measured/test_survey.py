@@ -206,3 +206,20 @@ def test_a_length_is_not_sketched_as_if_it_led_to_an_end() -> None:
     template, values, _ = read(wide)
     place = surveyed(template, values).places["Q"]
     assert place == pytest.approx(0.62**2 * 6.0)
+
+
+def test_the_longer_arm_of_a_lever_is_found_behind_its_shorter_one() -> None:
+    single = work_single("pump-handle")
+    measured = survey(
+        single.worked.case.system, single.problem.template.labels, single.worked.complete
+    )
+    values = single.worked.complete
+    (handle,) = measured.system.bodies
+    pivot = measured.places["O"]
+    short, long = (180.0 - values["slope"], -values["slope"])
+    assert measured.reach(pivot, short, handle) == pytest.approx(values["rod_at"])
+    assert measured.reach(pivot, long) == pytest.approx(values["hand_at"])
+    assert measured.reach(pivot, 90.0) == 0.0
+    assert measured.is_longer_behind(pivot, short)
+    assert not measured.is_longer_behind(pivot, long)
+    assert not measured.is_longer_behind(measured.places["A"], short)

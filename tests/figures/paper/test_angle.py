@@ -8,7 +8,18 @@ import pytest
 
 from probgen.figures.paper.angle import arc_pieces, draw_angle
 from probgen.figures.paper.canvas import Field
-from probgen.figures.paper.scene import HEAVY, Arc, Label, Path, apart, bearing, heading, line
+from probgen.figures.paper.scene import (
+    HEAVY,
+    Arc,
+    Arrow,
+    Label,
+    Path,
+    apart,
+    bearing,
+    circle,
+    heading,
+    line,
+)
 from probgen.figures.paper.tag import What
 from probgen.figures.parts.mechanical import bar
 from probgen.quantities.expression import Number
@@ -134,3 +145,87 @@ def test_an_arc_beyond_half_a_turn_stays_small_and_has_its_number_beside_it(
     assert arc.radius < abs(box.nearest(0j)) < arc.radius + 9.0
     opened = (90.0 - bearing(box.centre)) % 360.0
     assert 0.5 * first - 5.0 < opened < first  # toward the line it ends at
+
+
+def arc_of(field: Field) -> Arc:
+    return next(shape for shape in field.shapes if isinstance(shape, Arc) and shape.sweep < 360.0)
+
+
+def reaches(field: Field) -> float:
+    """How far the number is from its arc, pt."""
+    arc, box = arc_of(field), label_of(field).box
+    shares = [i / 40 for i in range(41)]
+    spots = [arc.radius * heading(arc.start + arc.sweep * share) for share in shares]
+    return min(abs(box.nearest(spot) - spot) for spot in spots)
+
+
+@pytest.mark.parametrize("degrees", [27, 40, 60, 110])
+def test_number_stands_by_its_arc_about_the_middle(degrees: int) -> None:
+    field = Field()
+    field.add(line(-90 + 0j, 90 + 0j, HEAVY), line(0j, heading(degrees) * 90.0, HEAVY))
+    draw_angle(field, 0j, 0.0, float(degrees), number(degrees), "theta", reference_drawn=True)
+    assert 2.2 < reaches(field) < 5.5
+    assert apart(bearing(label_of(field).box.centre), degrees / 2) < 0.15 * degrees
+
+
+@pytest.mark.parametrize("rim", [25.0, 30.0, 44.0, 54.0])
+def test_arc_keeps_off_the_rim_of_a_wheel_about_its_vertex(rim: float) -> None:
+    field = Field()
+    field.add(circle(0j, rim, HEAVY), line(0j, heading(27.0) * 110.0, HEAVY))
+    draw_angle(field, 0j, 0.0, 27.0, number(27), "theta", reference_drawn=False)
+    assert abs(arc_of(field).radius - rim) > 3.0
+
+
+@pytest.mark.parametrize("length", [22.0, 28.0, 33.0, 40.0])
+def test_arc_keeps_off_the_head_of_the_arrow_it_ends_at(length: float) -> None:
+    field = Field()
+    field.add(Arrow(0j, heading(25.0) * length, HEAVY))
+    draw_angle(field, 0j, 0.0, 25.0, number(25), "theta", reference_drawn=False)
+    assert not length - 7.0 < arc_of(field).radius < length + 1.0
+
+
+def test_no_line_parts_a_number_from_its_arc() -> None:
+    """Its arc is drawn before a wall; the number stands beside the arc rather than beyond it."""
+    field = Field()
+    field.add(line(0j, heading(50.0) * 100.0, HEAVY), line(23 - 40j, 23 + 90j, HEAVY))
+    draw_angle(field, 0j, 0.0, 50.0, number(50), "theta", reference_drawn=False)
+    assert arc_of(field).radius > 23.0 or label_of(field).box.right < 23.0
+
+
+def lever(*, both_sides: bool) -> Field:
+    """One with a short arm up to the left, where a rod hangs, and a long one to the right."""
+    field, way = Field(), heading(-21.0)
+    field.add(*bar((-38.0 * way, 120.0 * way), 3.2, tag("body")))
+    field.add(line(-38.0 * way, -38.0 * way - 80j, HEAVY))
+    draw_angle(
+        field, 0j, 180.0, 159.0, number(21), "theta", reference_drawn=False, both_sides=both_sides
+    )
+    return field
+
+
+def test_an_angle_goes_to_the_other_side_of_its_vertex_where_it_is_seen_better() -> None:
+    near, turned = lever(both_sides=False), lever(both_sides=True)
+    assert label_of(near).box.centre.real < 0.0
+    assert 0.0 < 360.0 - bearing(label_of(turned).box.centre) < 21.0
+    assert arc_of(turned).sweep == pytest.approx(-21.0)
+
+
+def test_arcs_that_adjoin_have_different_radii() -> None:
+    field = Field()
+    field.add(line(0j, heading(50.0) * 90.0, HEAVY), line(0j, heading(-60.0) * 90.0, HEAVY))
+    for degrees in (50, -60):
+        draw_angle(field, 0j, 0.0, float(degrees), number(60), str(degrees), reference_drawn=False)
+    one, other = [shape.radius for shape in field.shapes if isinstance(shape, Arc)]
+    assert abs(one - other) > 3.0
+
+
+def test_reference_line_is_shorter_where_the_number_stands_outside() -> None:
+    lengths = []
+    for degrees in (8, 40):
+        field = Field()
+        field.add(line(0j, heading(degrees) * 90.0, HEAVY))
+        draw_angle(field, 0j, 0.0, float(degrees), number(9), "t", reference_drawn=False)
+        (dashed,) = [s for s in field.shapes if s.tag.what is What.REFERENCE]
+        assert isinstance(dashed, Path)
+        lengths.append(abs(dashed.lines[0][1]) - arc_of(field).radius)
+    assert lengths[0] < lengths[1]

@@ -1,9 +1,12 @@
 """A finished scene drawn larger: things grow, print keeps its size and its place beside them."""
 
 from dataclasses import replace
+from decimal import Decimal
 
 import pytest
 
+from probgen.figures.paper.angle import draw_angle
+from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.enlargement import enlarged
 from probgen.figures.paper.scene import (
     FINE,
@@ -20,10 +23,13 @@ from probgen.figures.paper.scene import (
     bounds,
     circle,
     composed,
+    heading,
     line,
     polygon,
 )
 from probgen.figures.paper.tag import Tag, What
+from probgen.quantities.expression import Number
+from probgen.quantities.unit import UNITS
 
 BLOCK = polygon((0j, 40 + 0j, 40 + 20j, 20j), MEDIUM, Tag(What.BODY, "block"))
 NAME = Label(14 + 7j, "name", 8.0, Box(14.0, 6.0, 26.0, 14.0), Tag(What.LABEL, "m"))
@@ -100,3 +106,32 @@ def test_every_kind_of_stroke_grows_alike(shape: Shape) -> None:
     before, after = bounds([shape]), bounds([other])
     assert after.width / before.width == pytest.approx(by, abs=0.05)
     assert after.centre == pytest.approx(before.centre * by, abs=2.0)
+
+
+def lantern() -> Scene:
+    """A cord up to the right, its angle set beside it; room for it to grow."""
+    field = Field()
+    field.add(line(0j, heading(50.0) * 60.0, MEDIUM, Tag(What.CABLE, "c")))
+    fifty = Number(Decimal(50), UNITS["deg"])
+    draw_angle(field, 0j, 0.0, 50.0, fifty, "beta", reference_drawn=False)
+    return Scene(tuple(field.shapes), field.box)
+
+
+def test_an_angle_is_set_anew_and_keeps_its_number_by_its_arc() -> None:
+    before, scene = lantern(), enlarged(lantern(), ROOM)
+    (cable,) = scene.showing(What.CABLE)
+    assert bounds([cable]).width > 1.3 * bounds(before.showing(What.CABLE)).width
+    for each in (before, scene):
+        (arc,), (label,) = each.showing(What.ANGLE), each.showing(What.LABEL)
+        assert isinstance(arc, Arc)
+        assert isinstance(label, Label)
+        assert arc.radius == pytest.approx(17.0)
+        assert abs(label.box.nearest(arc.centre) - arc.centre) - arc.radius < 5.0
+        assert len(each.showing(What.REFERENCE)) == 1
+
+
+def test_an_angle_set_anew_keeps_off_what_else_is_there() -> None:
+    label = Label(21 + 6j, "m", 8.0, Box(21.0, 5.0, 33.0, 13.0), Tag(What.LABEL, "m"))
+    scene = enlarged(composed([*lantern().shapes, label]), ROOM)
+    one, other = scene.labels
+    assert not one.box.overlaps(other.box)
