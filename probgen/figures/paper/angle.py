@@ -35,6 +35,7 @@ _INNER: Final = (0.2, 0.35, 0.5, 0.65, 0.8)  # where along its arc a number may 
 _ON_LINE: Final = 1.2  # so near the end of its arc a number is past the line the arc ends at, pt
 _NEAREST: Final = 3.0  # how far from its arc a number stands at least, pt
 _ASIDE: Final = 17.0  # how far from the end of its arc one stands that has no room within, pt
+_OFF: Final = 12.5  # so far from its arc a number has a line to it, pt
 _LEAST_LED: Final = 2.0  # a line from a number to its arc, pt
 _CLEAR: Final = 2.2  # between the number and its own lines, pt
 
@@ -100,12 +101,12 @@ def draw_angle(
         field.add(line(at, corner.end(radius, within), REFERENCE, Tag(What.REFERENCE, tag)))
     field.add(*(line(*arm, REFERENCE, Tag(What.ARM, tag)) for arm in bare))
     field.add(set_in(text, box, Tag(What.LABEL, tag)))
-    if not within:
+    if not within or _away(corner, radius, box) > _OFF:
         _lead(field, mark, tag)
 
 
 def _lead(field: Field, mark: _Mark, tag: str) -> None:
-    """A thin line to an arc from its number, which stands outside its two lines."""
+    """A thin line to an arc from its number, which stands outside its two lines or far off."""
     end = mark.corner.on(mark.radius, 0.5)
     start = mark.box.grown(GAP + 0.1).nearest(end)
     if abs(end - start) > _LEAST_LED and not field.hits_label(start, end):
@@ -204,13 +205,18 @@ def _cost(
     met = _between(field, corner, radius, box, within)
     # From outside a line to the arc crosses the edge of what is drawn along the angle's line.
     cost += _PARTED * met if within else _LED_OVER * met + _PARTED * max(0, met - 1)
-    away = min(gap(box, *piece) for piece in corner.chords(radius))
+    away = _away(corner, radius, box)
     return cost + _ASTRAY * any(gap(box, *piece) <= away for piece in others)
 
 
 def _pieces(field: Field, corner: Corner, radius: float) -> list[tuple[Spot, Spot]]:
     """All that is drawn of an angle but its number."""
     return [*corner.pieces(radius), *corner.bare_arms(field, radius)]
+
+
+def _away(corner: Corner, radius: float, box: Box) -> float:
+    """How far a number is from its arc, pt."""
+    return min(gap(box, *piece) for piece in corner.chords(radius))
 
 
 def _between(field: Field, corner: Corner, radius: float, box: Box, within: bool) -> int:
