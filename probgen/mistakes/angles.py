@@ -159,11 +159,13 @@ def _no_angle(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
 
     Nobody who writes torques with components leaves all angles out.
     """
-    if any(step.equation.method.torque == "components" for step in plan.steps):
+    form = plan.method.torque
+    if form == "components":
         return
     ids = _letters_of(force for force in _oblique(plan) if force.kind is not Kind.WEIGHT)
-    tries: list[tuple[str, Expression | None]] = [("one", letter) for letter in ids]
-    tries += [("all", None)] if len(_oblique(plan)) > 1 else []
+    one, every = ("one-arm", "all-arms") if form == "arm" else ("one", "all")
+    tries: list[tuple[str, Expression | None]] = [(one, letter) for letter in ids]
+    tries += [(every, None)] if len(_oblique(plan)) > 1 else []
     for kind_of_way, letter in tries:
         changed = rewritten(plan, on_terms(_square_on, "torque", ids[letter] if letter else ()))
         if changed:
@@ -177,12 +179,16 @@ def _square_on(term: Term) -> Term:
 
 
 def _distance_not_perpendicular(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """The distance along a tilted body taken as the lever arm of every weight."""
-    weights = [force for force in _oblique(plan) if force.kind is Kind.WEIGHT]
-    ids = {force.id for force in weights}
+    """The distance along a tilted body taken as the lever arm of every weight, and of what else
+    pulls or pushes straight up or down on it.
+    """
+    upright = [force for force in _oblique(plan) if facing(force) in (90, 270)]
+    weights = [force for force in upright if force.kind is Kind.WEIGHT]
+    alike = [force for force in upright if force.body in {weight.body for weight in weights}]
+    ids = {force.id for force in alike}
     changed = rewritten(plan, on_terms(lambda t: _square_on(t) if t.source in ids else t, "torque"))
     if changed:
-        told: dict[str, Part] = {"W": letters(weights), "body": plan.system.body(weights[0].body)}
+        told: dict[str, Part] = {"W": letters(alike), "body": plan.system.body(alike[0].body)}
         yield Misstep("distance_not_perpendicular", changed, parts=told)
 
 

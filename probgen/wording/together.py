@@ -12,6 +12,7 @@ from probgen.quantities.expression import (
     Expression,
     Name,
     Power,
+    Product,
     Quotient,
     linear_parts,
     names_in,
@@ -43,6 +44,7 @@ from probgen.wording.facts.balance import (
     NoneAlone,
     PutIn,
     PutIntoTheRest,
+    RestFollows,
     SquaredAndAdded,
     TakenOut,
     TogetherHeading,
@@ -230,7 +232,7 @@ def _by_putting_in(digits: Digits, step: Step) -> Iterator[Part]:
         yield sentences(TakenOut(said, tuple(_name(digits, each.unknown) for each in out)))
         rows = (Row((_name(digits, each.unknown),), "=", (each.expression,)) for each in out)
         yield Display(tuple(rows))
-        yield sentences(_put_into_the_rest(step, out, name))
+        yield from _put_into_the_rest(step, out, name)
     elif said:
         yield sentences(PutIn(said, name, _dropped(digits, step)))
     if step.reduced is not None and not _plain(step.reduced, step.unknown):
@@ -240,16 +242,28 @@ def _by_putting_in(digits: Digits, step: Step) -> Iterator[Part]:
     yield from _angles_added(step)
 
 
-def _put_into_the_rest(step: Step, out: Sequence[Step], name: Name) -> Fact:
-    """What is left, and what was done to it that the next line does not show."""
+def _put_into_the_rest(step: Step, out: Sequence[Step], name: Name) -> Iterator[Part]:
+    """What is left; before that the whole line where the next one does not show what was done."""
     before = step.equation.expression
     for each in _put_in(step):
         before = _with_value(before, each)
     bottoms = tuple(e.expression.bottom for e in out if isinstance(e.expression, Quotient))
     done = multiplied(before, step.reduced, bottoms) if step.reduced is not None else None
-    if done is None:
-        return PutIntoTheRest(name)
-    return PutIntoTheRest(name, None if done.factor == UNITY else done.factor, done.angle)
+    if done is None or (done.factor == UNITY and done.angle is None):
+        yield sentences(PutIntoTheRest(name))
+        return
+    yield sentences(RestFollows())
+    yield Display((Row((_flat(before),), "=", (ZERO,)),))
+    times_factor = None if done.factor == UNITY else done.factor
+    yield sentences(PutIntoTheRest(name, times_factor, done.angle))
+
+
+def _flat(expression: Expression) -> Expression:
+    """A sum whose terms are products of what is no product itself."""
+    terms = (
+        (s, times(*t.factors) if isinstance(t, Product) else t) for s, t in terms_of(expression)
+    )
+    return total(*terms)
 
 
 def _with_value(expression: Expression, found: Step) -> Expression:

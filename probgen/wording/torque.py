@@ -219,7 +219,7 @@ def _arms(digits: Digits, step: Step, turners: list[Turner]) -> Iterator[Fact]:
         case "angle":
             yield from _angles(digits, step.equation.about, turners, known)
         case "arm":
-            yield from _lever_arms(digits, turners, known)
+            yield from _lever_arms(digits, step.equation.about, turners, known)
         case "components":
             yield from by_coordinates(digits, step.equation)
 
@@ -338,7 +338,9 @@ def _reach(digits: Digits, pivot: str, point: str, along: float) -> float:
     )
 
 
-def _lever_arms(digits: Digits, turners: list[Turner], known: frozenset[str]) -> Iterator[Fact]:
+def _lever_arms(
+    digits: Digits, pivot: str, turners: list[Turner], known: frozenset[str]
+) -> Iterator[Fact]:
     """The perpendicular distance from the pivot to each line of action."""
     told: set[str] = set()
     for turner in turners:
@@ -353,9 +355,16 @@ def _lever_arms(digits: Digits, turners: list[Turner], known: frozenset[str]) ->
                 names = tuple(digits.case.system.variables[id].as_name for id in sought)
                 yield LeverArm(turner.name, formula, names)
                 continue
-            if term.ratio != UNITY:
-                formula = (arm, Relation("="), digits.put_in(arm), *formula[1:])
-            yield LeverArm(turner.name, formula)
+            if term.ratio == UNITY:
+                yield LeverArm(turner.name, formula)
+                continue
+            formula = (arm, Relation("="), digits.put_in(arm), *formula[1:])
+            if len(turner.terms) > 1 or partly_along(digits, pivot, term):
+                yield LeverArm(turner.name, formula)
+                continue
+            line = pivot, digits.case.system.force(term.source).point
+            angle, _ = angle_between(digits, term, known)
+            yield LeverArm(turner.name, formula, (), line, angle)
 
 
 def _product(term: Term) -> Expression:

@@ -44,10 +44,8 @@ class DiagramDrawn(Fact):
 
 @dataclass(frozen=True, slots=True)
 class TorqueEquation(Fact):
-    """bodies: whose balance it is; none where there is only one.
-
-    form: how torques are written where some force acts at a slant; "arm" where none does, for then
-    all forms are the same.
+    """bodies: whose balance it is; none where there is only one; form: how torques are written
+    where some force acts at a slant; "arm" where none does, for then all forms are the same.
     """
 
     pivot: str
@@ -58,10 +56,7 @@ class TorqueEquation(Fact):
 
 @dataclass(frozen=True, slots=True)
 class BalanceWritten(Fact):
-    """A balance of forces that is solved together with others; axis: its label.
-
-    bodies: whose balance it is; none where there is only one.
-    """
+    """A balance of forces solved together with others; axis: its label; bodies: as above."""
 
     axis: str
     bodies: tuple[str, ...] = ()
@@ -375,7 +370,8 @@ def _of_equations(system: System, step: Step, turning: Turning) -> Iterator[Crit
                 yield Criterion("condition", ConditionWritten(_formula(equation)))
     variable = system.variables[step.unknown]
     others = tuple(system.variables[partner.unknown].as_name for partner in step.partners)
-    yield Criterion("elimination", TakenOutOfEquations(len(step.equations), others))
+    if sum(equation.kind != "condition" for equation in step.equations) > 1:  # else it is put in
+        yield Criterion("elimination", TakenOutOfEquations(len(step.equations), others))
     found = QuantityFound(variable.as_name, _judged(variable))
     yield Criterion("result", found, step.unknown)
 

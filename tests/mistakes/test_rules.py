@@ -285,25 +285,26 @@ BY_ANGLES = ("sin_cos_swap", "no_angle")
 @pytest.mark.parametrize("method", METHODS, ids=str)
 @pytest.mark.parametrize("path", [LADDER, *OWN], ids=lambda path: path.stem)
 def test_numbers_do_not_depend_on_how_torques_are_written(path: Path, method: Method) -> None:
-    """But for the angles of torques: with components, they are others (`test_angles`)."""
+    """But for the angles of torques: with components they are others (`test_angles`)."""
     _, given = problem(path)
+    apart = BY_ANGLES if method.torque == "components" else ()
     for plan in ways(path):
         other = find_plan(plan.system, given, method)  # type: ignore[arg-type]
-        again = missteps(other, given)  # type: ignore[arg-type]
-        usual = missteps(plan, given)  # type: ignore[arg-type]
-        if method.torque == "components":
-            again = tuple(each for each in again if each.slip not in BY_ANGLES)
-            usual = tuple(each for each in usual if each.slip not in BY_ANGLES)
+        made = (missteps(each, given) for each in (other, plan))  # type: ignore[arg-type]
+        again, usual = (tuple(e for e in every if e.slip not in apart) for every in made)
         assert numbers(again, given) == numbers(usual, given)
+
+
+_WAYS = {"one-arm": "one", "all-arms": "all"}  # as they are called where torques are by lever arms
 
 
 def numbers(made: tuple[Misstep, ...], given: dict[str, Value]) -> set[tuple[str, str, str, float]]:
     """Every wrong number of the first draw, to eight figures, with what makes it."""
     return {
-        (each.slip, each.way, id, float(f"{float(np.ravel(value)[0]):.8g}") + 0.0)
+        (each.slip, _WAYS.get(each.way, each.way), id, float(f"{size:.8g}") + 0.0)
         for each in made
         for id, value in wrong_values(each, given).items()
-        if abs(float(np.ravel(value)[0])) > 1e-6
+        if abs(size := float(np.ravel(value)[0])) > 1e-6
     }
 
 

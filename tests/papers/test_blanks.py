@@ -22,7 +22,7 @@ IDS = sorted(default_bank().files)
 WAYS = {
     "horizontal": ("above / below the horizontal,", "to the right / left"),
     "vertical": ("from the upward / downward vertical,", "to the right / left"),
-    "axis": ("counter-clockwise from +x",),
+    "axis": ("counter-clockwise from +x (to the right)",),
 }
 
 
@@ -108,7 +108,7 @@ def blanks_of_text(text: str, convention: Convention | None = None) -> list[list
 COMPASS = {
     "horizontal": ("north / south of", "east / west"),
     "vertical": ("from north / south toward", "east / west"),
-    "axis": ("counter-clockwise from +x",),
+    "axis": ("counter-clockwise from +x (east)",),
 }
 
 

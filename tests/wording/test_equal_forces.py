@@ -45,7 +45,7 @@ def turning(convention: Convention) -> list[list[str]]:
 @pytest.mark.parametrize(
     ("convention", "arms"),
     [
-        (Convention(), ["SquareToArm(N_B Placed(P, C) Placed(P, D), sin 90° = 1)"]),
+        (Convention(), ["SquareToArm(N_B Placed(P, C) Placed(P, D), A B A C A D, sin 90° = 1)"]),
         (
             Convention(torque="arm"),
             [

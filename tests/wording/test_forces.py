@@ -329,7 +329,7 @@ def test_friction_on_a_slope_has_its_way_of_the_only_force_along_it() -> None:
 def test_friction_that_a_balance_gives_may_come_out_negative() -> None:
     """The least coefficient follows from it, and does not tell its way."""
     told = " ".join(told_of("cable-reel-ramp"))
-    assert "Which way f acts cannot be told yet" in told
+    assert "Which way f acts is not plain yet" in told
 
 
 def test_a_joint_s_force_that_the_problem_states_is_not_called_unknown() -> None:

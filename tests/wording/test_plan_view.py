@@ -33,6 +33,6 @@ def test_how_it_is_told() -> None:
     assert "x to the east, y to the north; counter-clockwise torques are positive." in lines
     assert "the pull T of the cable at B, to the north-east" in lines
     # The wind and the cable act at one point, neither nearer to the hinge; R_y is zero.
-    assert "Which way R_x and R_y act cannot be told yet" in " ".join(lines)
+    assert "Which way R_x and R_y act is not plain yet" in " ".join(lines)
     assert "F points θ = 60° south of west" in " ".join(lines)
     assert lines[-1].endswith("The hinge acts on the gate with a force of 60.0 N, to the west.")

@@ -63,8 +63,10 @@ def test_what_a_condition_says_is_put_in_and_the_rest_taken_out() -> None:
     in_order(
         lines,
         "We put f = μ N in and solve for N,",
-        "and put this into the rest; multiplied by sin θ − μ cos θ, and with "
-        "(sin θ)² + (cos θ)² = 1, it leaves T as the only unknown:",
+        "and put this into the rest:",
+        "(T cos θ/(sin θ − μ cos θ)) cos θ + μ (T cos θ/(sin θ − μ cos θ)) sin θ + T sin θ − W = 0",
+        "Then, multiplied by sin θ − μ cos θ and with (sin θ)² + (cos θ)² = 1, this leaves T as "
+        "the only unknown:",
         "T = W (sin θ − μ cos θ)",
     )
 
@@ -296,15 +298,13 @@ def test_an_angle_in_sums_is_written_apart_before_its_tangent() -> None:
 
 def test_what_is_done_to_the_rest_is_said() -> None:
     """sin a from below the fraction; on a slope with level axes also by Pythagoras."""
-    (said,) = [line for line in told_of("piano-guide-rope") if "and put this" in line]
-    assert (
-        said == "and put this into the rest; multiplied by sin α, it leaves P as the only unknown:"
-    )
+    (said,) = [line for line in told_of("piano-guide-rope") if "the only unknown" in line]
+    assert said == "Then, multiplied by sin α, this leaves P as the only unknown:"
     level = Convention(torque="components", axes="level")
-    said = next(line for line in told_of("trough-ramp-winch", level) if "and put this" in line)
-    assert said == (
-        "and put this into the rest; multiplied by sin θ − μ cos θ, and with "
-        "(sin θ)² + (cos θ)² = 1, it leaves T_1 as the only unknown:"
+    lines = told_of("trough-ramp-winch", level)
+    assert next(line for line in lines if "the only unknown" in line) == (
+        "Then, multiplied by sin θ − μ cos θ and with (sin θ)² + (cos θ)² = 1, this leaves T_1 as "
+        "the only unknown:"
     )
     (said,) = [line for line in told_of("lantern-two-cords") if "and put this" in line]
     assert said == "and put this into the rest, which leaves T_2 as the only unknown:"

@@ -40,6 +40,7 @@ from probgen.wording.facts.balance import (
     PutIn,
     PutIntoTheRest,
     QuantityHeading,
+    RestFollows,
     SquaredAndAdded,
     TakenOut,
     Tilt,
@@ -177,16 +178,18 @@ def put_into_the_rest(fact: PutIntoTheRest, nouns: Nouns) -> Inlines:
         return filled(pattern, last=fact.left)
     done = []
     if fact.times is not None:
-        done.append(filled("multiplied by {factor},", factor=fact.times))
+        done.append(filled("multiplied by {factor}", factor=fact.times))
     if fact.angle is not None:
         squares = ((1, Power(Call(f, (fact.angle,)), 2)) for f in ("sin", "cos"))
         one = (total(*squares), Relation("="), UNITY)
-        done.append(filled("with {theorem},", theorem=one))
-    return filled(
-        "and put this into the rest; {done} it leaves {last} as the only unknown:",
-        done=series(done),
-        last=fact.left,
-    )
+        done.append(filled("with {theorem}", theorem=one))
+    pattern = "Then, {done}, this leaves {last} as the only unknown:"
+    return filled(pattern, done=series(done), last=fact.left)
+
+
+@say.register
+def rest_follows(fact: RestFollows, nouns: Nouns) -> Inlines:
+    return (Text("and put this into the rest:"),)
 
 
 @say.register

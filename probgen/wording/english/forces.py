@@ -159,7 +159,7 @@ def couple_named(fact: CoupleNamed, nouns: Nouns) -> Inlines:
 def signs_open(fact: SignsOpen, nouns: Nouns) -> Inlines:
     one = len(fact.letters) == 1
     return filled(
-        "Which way {these} {act} cannot be told yet: {they} drawn as named, and a negative result "
+        "Which way {these} {act} is not plain yet: {they} drawn as named, and a negative result "
         "will mean the opposite way.",
         these=series(fact.letters),
         act="acts" if one else "act",
@@ -275,8 +275,8 @@ def turn_expected(fact: TurnExpected, nouns: Nouns) -> Inlines:
 def shares_expected(fact: SharesExpected, nouns: Nouns) -> Inlines:
     one = len(fact.others) == 1
     return filled(
-        "{these} {act} {theirs}, and {both} hold {them} together in a stated ratio, so both must "
-        "act {way}{how}.",
+        "{these} {act} {theirs}, and {both} carry {them} in a stated ratio, so both must act "
+        "{way}{how}.",
         both=series(fact.forces),
         these=series(fact.others),
         act="acts" if one else "act",
@@ -304,8 +304,9 @@ def strut_along(fact: StrutAlong, nouns: Nouns) -> Inlines:
     if fact.again:
         return filled("{F} runs along {by} for the same reason.", F=fact.force, by=by)
     return filled(
-        "{By} is pinned at both ends and carries nothing else: only two forces act on it, so they "
-        "must be opposite and along the line between its ends. That is why {F} runs along it.",
+        "{By} is light, pinned at both ends and loaded nowhere between: only two forces act on it, "
+        "so they must be equal and opposite, along the line between its ends. That is why {F} runs "
+        "along it.",
         By=by[:1].upper() + by[1:],
         F=fact.force,
     )

@@ -256,6 +256,8 @@ SLIPS: Final[Mapping[tuple[str, str], str]] = {
     ("wrong_reference_line", "tilt"): "{a} measured from the wrong line, so {b} in its place",
     ("no_angle", "one"): "{F} taken to act square to its arm (no angle in its {turning})",
     ("no_angle", "all"): "every force taken to act square to its arm (no angles)",
+    ("no_angle", "one-arm"): "the distance from the pivot used as the lever arm of {F}",
+    ("no_angle", "all-arms"): "distances from the pivot used as lever arms of all forces",
     ("whole_length_for_weight", ""): "{body}'s weight {W} placed at its end {end}",
     ("distance_not_perpendicular", ""): "distances from the pivot used as lever arms of {W}",
     ("own_weight_forgotten", ""): "{body}'s own weight {W} left out",

@@ -233,6 +233,14 @@ def arm_of_legs(fact: ArmOfLegs, nouns: Nouns) -> Inlines:
 
 @say.register
 def lever_arm(fact: LeverArm, nouns: Nouns) -> Inlines:
+    if fact.angle:
+        return filled(
+            "The angle between {F} and {line} is {angle}, so the lever arm of {F} is {arm}.",
+            F=series(_named([fact.force])),
+            line=_lines([(fact.line[0], fact.line[1])]),
+            angle=fact.angle,
+            arm=fact.arm,
+        )
     ending = "."
     if fact.sought:
         itself = fact.arm == fact.sought

@@ -122,8 +122,13 @@ class AngleSquaredOut(Fact):
 
 
 @dataclass(frozen=True, slots=True)
+class RestFollows(Fact):
+    """The rest with what is taken out of others in its place follows."""
+
+
+@dataclass(frozen=True, slots=True)
 class PutIntoTheRest(Fact):
-    """What is left then holds one unknown.
+    """What is left then holds one unknown; where something is done to it, that was shown before.
 
     times: what it was multiplied by, if anything; angle: that whose squared sine and cosine were
     joined, if any.

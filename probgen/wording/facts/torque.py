@@ -175,11 +175,15 @@ class LeverArm(Fact):
     """arm: in symbols, and worked out where it can be.
 
     sought: what in it is not known yet, where that was not told of an arm before.
+    line, angle: from the pivot to where the force acts, and the angle between that and the force,
+    where a lever arm is the part of it square to the force; else empty.
     """
 
     force: Expression | Placed
     arm: Formula
     sought: tuple[Name, ...] = ()
+    line: tuple[str, ...] = ()
+    angle: Formula = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -73,7 +73,7 @@ Reference = Literal["horizontal", "vertical", "axis"]
 WAYS: list[tuple[Reference, str, str]] = [
     ("horizontal", "above / below the horizontal,", "north / south of"),
     ("vertical", "from the upward / downward vertical,", "from north / south toward"),
-    ("axis", "counter-clockwise from +x", "counter-clockwise from +x"),
+    ("axis", "counter-clockwise from +x (to the right)", "counter-clockwise from +x (east)"),
 ]
 
 
