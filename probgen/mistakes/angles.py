@@ -179,13 +179,16 @@ def _square_on(term: Term) -> Term:
 
 
 def _distance_not_perpendicular(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
-    """The distance along a tilted body taken as the lever arm of every weight, and of what else
-    pulls or pushes straight up or down on it.
+    """The distance along a tilted body taken as the lever arm of every weight, and of all else that
+    is level or upright; not where two lengths place one of them, which no distance is told of.
     """
-    upright = [force for force in _oblique(plan) if facing(force) in (90, 270)]
-    weights = [force for force in upright if force.kind is Kind.WEIGHT]
-    alike = [force for force in upright if force.body in {weight.body for weight in weights}]
+    along = [force for force in _oblique(plan) if facing(force) in (0, 90, 180, 270)]
+    tilted = {force.body for force in along if force.kind is Kind.WEIGHT}
+    alike = [force for force in along if force.body in tilted]
     ids = {force.id for force in alike}
+    torques = [e for step in plan.steps for e in step.equations if e.kind == "torque"]
+    if any([t.source for t in each.terms].count(id) > 1 for each in torques for id in ids):
+        return
     changed = rewritten(plan, on_terms(lambda t: _square_on(t) if t.source in ids else t, "torque"))
     if changed:
         told: dict[str, Part] = {"W": letters(alike), "body": plan.system.body(alike[0].body)}

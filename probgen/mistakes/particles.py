@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Sequence
 from itertools import combinations
 from typing import Final
 
-from probgen.mistakes.joints import found_forces
 from probgen.mistakes.variant import (
     Misstep,
     Part,
@@ -57,15 +56,33 @@ def _normal_is_weight(plan: Plan, units: UnitSystem) -> Iterator[Misstep]:
     Unlikely where two slopes bear it, as those of a cradle do.  Nobody does so where the push is
     many times the weight, as that of a press is.
     """
-    for push, step in found_forces(plan, _SURFACES):
+    found = {step.unknown for step in plan.steps}
+    taken_out = {partner.unknown for step in plan.steps for partner in step.partners}
+    for push in plan.system.forces:
+        if push.kind not in _SURFACES or push.id not in found | taken_out:
+            continue
         weights = weights_on(plan.system, push.body)
         way = _not_alone(plan.system, push)
-        if way and weights:
-            changed = replaced(plan, step.unknown, sum_of(weights))
+        changed = _as_weight(plan, push, weights) if weights else None
+        if changed is None and push.id in found:
+            changed = replaced(plan, push.id, sum_of(weights))
+        if way and weights and changed:
             told: dict[str, Part] = {"N": push.magnitude, "W": letters(weights)}
             cradled = way == "slope" and _cradled(plan.system, push)
-            near = total((1, times(number(_MANY), sum_of(weights))), (-1, push.magnitude))
+            most = times(number(_MANY), sum_of(weights))
+            near = total((1, most), (-1, push.magnitude)) if push.id in found else None
             yield Misstep("normal_is_weight", changed, way, told, unlikely=cradled, only_if=near)
+
+
+def _as_weight(plan: Plan, push: Force, weights: Sequence[Force]) -> Plan | None:
+    """The plan with only the push and the weights in the balance that holds both wholly."""
+    kept = {push.id, *(weight.id for weight in weights)}
+    for equation in (equation for step in plan.steps for equation in step.equations):
+        whole = {term.source for term in equation.terms if term.ratio == UNITY}
+        others = {term.source for term in equation.terms} - kept
+        if equation.kind == "force" and kept <= whole and others:
+            return rewritten(plan, in_equations((equation,), on_terms(dropped, sources=others)))
+    return None
 
 
 def _cradled(system: System, push: Force) -> bool:

@@ -30,7 +30,7 @@ from probgen.statics.truss import without_idle
 from probgen.wording.diagram import drawn_of, inside_shown
 from probgen.wording.facts.diagram import AxesPrepared
 from probgen.wording.inside import plain_value, unit_of
-from probgen.working.criteria import bodies_used, is_piece
+from probgen.working.bodies_used import bodies_used, is_piece
 
 _LETTERS: Final = {
     Inside.AXIAL: Name("N", "N"),

@@ -40,7 +40,7 @@ from probgen.wording.facts.ending import (
 )
 from probgen.wording.passage import Part, Passage, Sentences, sentences
 from probgen.wording.sense import sense_of
-from probgen.working.criteria import bodies_used, is_piece
+from probgen.working.bodies_used import bodies_used, is_piece
 from probgen.working.digits import Digits, by_lengths
 from probgen.working.fact import Fact
 

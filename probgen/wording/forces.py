@@ -34,8 +34,8 @@ from probgen.wording.load import integrated
 from probgen.wording.passage import Items, Part, Passage, sentences
 from probgen.wording.signs import sign_unknown, signs_part
 from probgen.wording.truss import section_laid
+from probgen.working.bodies_used import is_piece
 from probgen.working.convention import Rotation
-from probgen.working.criteria import is_piece
 from probgen.working.digits import Digits
 from probgen.working.direction import Way, way_of
 from probgen.working.fact import Fact

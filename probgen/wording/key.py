@@ -46,7 +46,7 @@ from probgen.wording.tilted_axis import axis_part, tilted_axes
 from probgen.wording.together import reasons, together_passage
 from probgen.wording.torque import taken_as_one, turning_passage
 from probgen.wording.truss import idle_passage, links_told, taken_in_tension
-from probgen.working.criteria import bodies_used, is_piece
+from probgen.working.bodies_used import bodies_used, is_piece
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
 from probgen.working.multiple import same_amount

@@ -27,9 +27,9 @@ from probgen.wording.lever import lever_against
 from probgen.wording.passage import Part, sentences
 from probgen.wording.sense import signed_arms
 from probgen.wording.truss import member_sense
+from probgen.working.bodies_used import bodies_used, is_piece
 from probgen.working.case import Case
 from probgen.working.convention import Rotation
-from probgen.working.criteria import bodies_used, is_piece
 from probgen.working.digits import Digits
 from probgen.working.direction import quarter_of, way_of
 from probgen.working.fact import Fact
@@ -319,9 +319,11 @@ def _expected(digits: Digits, expectation: Expectation) -> Fact:
             for each in expectation.against
         )
         held = tuple(dict.fromkeys(each.magnitude for each in expectation.held))
+        partly = quarter_of(pull) is None
         return LeverExpected(
-            force.magnitude, way, lever, against, held, side, force.point, nearer, drawn_so, oblique
-        )
+            force.magnitude, way, lever, against, held, side, force.point, nearer, drawn_so,
+            oblique, partly,
+        )  # fmt: skip
     theirs = way_of(drawn + 180.0 if expectation.sign > 0 else drawn)
     return PartExpected(force.magnitude, way, against, theirs, axis, expectation.sign > 0)
 

@@ -29,7 +29,7 @@ from probgen.wording.facts.diagram import (
 )
 from probgen.wording.inside import unit_of
 from probgen.wording.passage import Part, sentences
-from probgen.working.criteria import bodies_used
+from probgen.working.bodies_used import bodies_used
 from probgen.working.digits import Digits
 
 SHEAR: Final = Name("?V", "V")

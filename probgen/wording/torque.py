@@ -17,6 +17,7 @@ from probgen.quantities.expression import (
     evaluate,
     names_in,
     times,
+    total,
 )
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.rounding import exact
@@ -48,7 +49,7 @@ from probgen.wording.hypotenuse import hypotenuse_part
 from probgen.wording.passage import Items, Part, Passage, Sentences
 from probgen.wording.sense import signed_arms
 from probgen.wording.torque_angle import angle_between, partly_along
-from probgen.wording.torque_forms import by_coordinates
+from probgen.wording.torque_forms import by_coordinates, coordinates_called
 from probgen.working.convention import Rotation, Turning
 from probgen.working.digits import Digits
 from probgen.working.direction import quarter_of
@@ -95,7 +96,8 @@ def turning_passage(digits: Digits, step: Step) -> Passage:
         senses, arms = [PassesThrough(letter, equation.bodies, equation.about)], ()
     if digits.convention.torque == "components" and arms:
         turns = equation.method.positive == "counter-clockwise"
-        senses.append(CoordinatesFrom(equation.about, digits.convention.turning, turns))
+        called = coordinates_called(digits)
+        senses.append(CoordinatesFrom(called, equation.about, digits.convention.turning, turns))
     parts: list[Part] = [Sentences(reasons), Sentences(tuple(senses))]
     parts += hypotenuse_part(digits, [step])
     if arms:
@@ -344,6 +346,10 @@ def _lever_arms(
     """The perpendicular distance from the pivot to each line of action."""
     told: set[str] = set()
     for turner in turners:
+        both = _arm_of_legs(digits, turner, known)
+        if both:
+            yield LeverArm(turner.name, both)
+            continue
         for term in turner.terms:
             if term.length is None:
                 continue
@@ -365,6 +371,22 @@ def _lever_arms(
             line = pivot, digits.case.system.force(term.source).point
             angle, _ = angle_between(digits, term, known)
             yield LeverArm(turner.name, formula, (), line, angle)
+
+
+def _arm_of_legs(digits: Digits, turner: Turner, known: frozenset[str]) -> Formula:
+    """The lever arm of a force that two lengths place, as their sum or difference; else empty."""
+    signed = [(term.sign, _product(term)) for term in turner.terms if term.length is not None]
+    if len(signed) <= 1 or not names_in(total(*signed)) <= known:
+        return ()
+    if float(evaluate(total(*signed), digits.case.values)) < 0.0:
+        signed = [(-sign, arm) for sign, arm in signed]
+    legs = total(*sorted(((sign, Lump(arm)) for sign, arm in signed), key=lambda leg: -leg[0]))
+    arm = total(*sorted(signed, key=lambda leg: -leg[0]))
+    shown = (arm, digits.put_in(arm), digits.put_in(legs), digits.put_in(Lump(arm)))
+    formula: list[Expression | Relation] = [shown[0]]
+    for each in dict.fromkeys(shown[1:]):
+        formula += [Relation("="), each]
+    return tuple(formula)
 
 
 def _product(term: Term) -> Expression:

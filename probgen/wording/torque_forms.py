@@ -6,8 +6,9 @@ it is x F_y - y F_x, with the pivot at the origin.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import Final
 
 from probgen.bank.support import component_symbol
 from probgen.quantities.expression import (
@@ -25,6 +26,7 @@ from probgen.quantities.expression import (
     times,
     total,
 )
+from probgen.quantities.factors import terms_of
 from probgen.quantities.like_terms import collected
 from probgen.quantities.unit import DEGREE
 from probgen.statics.equation import Equation, Term
@@ -34,6 +36,8 @@ from probgen.wording.facts.torque import ByCoordinates
 from probgen.wording.torque_angle import angle_to_arm, partly_along
 from probgen.working.digits import Digits
 from probgen.working.fact import Fact
+
+_BOTH: Final = 2  # terms, x F_y and y F_x
 
 
 def written_out(digits: Digits, equation: Equation) -> Expression | None:
@@ -132,6 +136,7 @@ def _by_components(digits: Digits, equation: Equation) -> Expression | None:
 def by_coordinates(digits: Digits, equation: Equation) -> Iterator[Fact]:
     """Where each force acts, seen from the pivot, its components, and the torque they give."""
     system, turn = digits.case.system, _turn(equation)
+    expanded = _by_components(digits, equation) is not None
     for source in dict.fromkeys(term.source for term in equation.terms):
         if all(term.length is None for term in equation.terms if term.source == source):
             continue
@@ -141,9 +146,26 @@ def by_coordinates(digits: Digits, equation: Equation) -> Iterator[Fact]:
         torque = acting.torque(turn)
         written = force.magnitude.symbol if isinstance(force.magnitude, Name) else force.id
         f_x, f_y = (Name(s, s) for s in (component_symbol(written, axis) for axis in "xy"))
+        own = [term for term in equation.terms if term.source == source]
         yield ByCoordinates(
-            force.magnitude, (f_x, f_y), (x, y), (acting.along_x, acting.along_y), torque, turn > 0
-        )
+            force.magnitude, (f_x, f_y), (x, y), (acting.along_x, acting.along_y), torque, turn > 0,
+            coordinates_called(digits), None if expanded else _in_one(own, torque),
+        )  # fmt: skip
+
+
+def _in_one(own: Sequence[Term], torque: Expression) -> Expression | None:
+    """The one term that a force has in a balance, where by coordinates there are two."""
+    if len(own) > 1 or own[0].length is None or len(terms_of(torque)) < _BOTH:
+        return None
+    return total((own[0].sign, times(Lump(own[0].length), own[0].magnitude, own[0].ratio)))
+
+
+def coordinates_called(digits: Digits) -> tuple[Name, Name]:
+    """x and y; r_x and r_y where the problem calls something else by one of these letters."""
+    symbols = {each.as_name.symbol for each in digits.case.system.variables.values()}
+    called = ("r_x", "r_y") if symbols & {"x", "y"} else ("x", "y")
+    first, second = (Name(each, each) for each in called)
+    return first, second
 
 
 def _bare(length: Expression) -> Expression:

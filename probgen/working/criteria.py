@@ -10,13 +10,15 @@ from probgen.quantities.expression import UNITY, Expression, Name, names_in
 from probgen.quantities.formula import Formula, Relation
 from probgen.quantities.unit import FORCE, TORQUE
 from probgen.statics.equation import Equation
+from probgen.statics.geometry import angle_of
 from probgen.statics.method import TorqueForm
 from probgen.statics.plan import Plan, limits_asked
 from probgen.statics.quantity_id import Quantity
 from probgen.statics.state import utmost_finds
 from probgen.statics.step import Step
-from probgen.statics.system import Body, Form, Kind, Spread, System, Variable
+from probgen.statics.system import Body, Force, Form, Spread, System, Variable
 from probgen.statics.truss import without_idle
+from probgen.working.bodies_used import bodies_used, is_piece, steps_told
 from probgen.working.convention import Convention, Turning
 from probgen.working.fact import Fact
 
@@ -219,7 +221,7 @@ def _in_order(plan: Plan, convention: Convention) -> Iterator[Criterion]:
     for resultant in _uneven(plan):
         yield Criterion("resultant", ResultantPlaced(resultant.as_name))
     together: set[str] = set()
-    for step in _steps(plan):
+    for step in steps_told(plan):
         variable = system.variables[step.unknown]
         if step.unknown in together:
             found = QuantityFound(variable.as_name, _judged(variable))
@@ -256,32 +258,10 @@ def _drawn(system: System) -> Iterator[Criterion]:
         yield Criterion("drawing", InsideDrawn(body))
 
 
-def bodies_used(plan: Plan) -> tuple[Body, ...]:
-    """The bodies whose forces the working needs: of its balances, and of resultants asked.
-
-    That a member is idle is seen without a diagram.
-    """
-    drawn = [step for step in _steps(plan) if not step.idle]
-    used = {body for step in drawn for each in step.equations for body in each.bodies}
-    whole = {f.quantity for f in plan.system.finds if f.form is Form.MAGNITUDE_AND_DIRECTION}
-    used |= {
-        element.body
-        for element in plan.system.elements
-        if element.id in whole or element.kind is Kind.RESULTANT
-    }
-    return tuple(body for body in plan.system.bodies if body.id in used)
-
-
-def is_piece(system: System, body: Body) -> bool:
-    """Whether a body is a joint of a truss, or a part of one or of a body that is cut."""
-    members = (force for force in system.forces if force.kind is Kind.MEMBER)
-    return bool(body.part_of) or any(force.body == body.id for force in members)
-
-
 def _as_told(plan: Plan) -> list[Body]:
     """The bodies used in the order a working draws them: pieces where a step first needs each."""
     used, first = bodies_used(plan), dict[str, int]()
-    for place, step in enumerate(step for step in _steps(plan) if not step.idle):
+    for place, step in enumerate(step for step in steps_told(plan) if not step.idle):
         for equation in step.equations:
             for body in equation.bodies:
                 first.setdefault(body, place)
@@ -328,11 +308,6 @@ def _spread_loads(plan: Plan) -> Iterator[tuple[str, Spread]]:
             yield element.id, element.spread
 
 
-def _steps(plan: Plan) -> list[Step]:
-    """The steps to every limit, each once, where the plan is to find which is reached first."""
-    return list(dict.fromkeys(step for each in plan.ways for step in each.steps))
-
-
 def _forces_on(system: System, body: str) -> int:
     """How many forces the diagram shows: one for a hinge, whose components are two."""
     own = [force for force in system.forces if force.body == body]
@@ -377,9 +352,16 @@ def _of_equations(system: System, step: Step, turning: Turning) -> Iterator[Crit
 
 
 def _torque(system: System, equation: Equation, turning: Turning) -> TorqueEquation:
-    slanting = any(term.ratio != UNITY for term in equation.terms)
-    form = equation.method.torque if slanting else "arm"
+    ratios = any(term.ratio != UNITY for term in equation.terms)
+    own = [force for force in system.forces if any(t.source == force.id for t in equation.terms)]
+    apart = equation.method.torque == "components" and any(map(_slants, own))
+    form = equation.method.torque if ratios or apart else "arm"
     return TorqueEquation(equation.about, turning, form, _whose(system, equation))
+
+
+def _slants(force: Force) -> bool:
+    angle = angle_of(force.direction)
+    return bool(angle.multiples) or angle.constant % 90 != 0
 
 
 def _whose(system: System, equation: Equation) -> tuple[str, ...]:

@@ -15,7 +15,7 @@ from probgen.figures.paper.segment import crosses
 from probgen.quantities.expression import Name, Number
 from probgen.quantities.unit import ANGLE, LENGTH
 from probgen.statics.system import Kind
-from probgen.working.criteria import bodies_used
+from probgen.working.bodies_used import bodies_used
 from tests.figures.seen import dimension_ends, tagged, touching
 
 from .readings import (

@@ -62,7 +62,7 @@ WORKED = [
     Wrong(LADDER, "no_angle", "all", "F_w", "200.0"),
     Wrong(STRUT, "whole_length_for_weight", "", "T", "1666.7"),
     Wrong(LADDER, "whole_length_for_weight", "", "F_w", "301.4"),
-    Wrong(LADDER, "distance_not_perpendicular", "", "F_w", "250.4"),
+    Wrong(LADDER, "distance_not_perpendicular", "", "F_w", "200.0"),
     Wrong(STRUT, "own_weight_forgotten", "", "T", "666.7"),
     Wrong(ARM, "own_weight_forgotten", "", "B", "372.4"),
     Wrong(STRUT, "torque_sign", "", "T", "166.7"),

@@ -28,8 +28,8 @@ from probgen.wording.facts.forces import (
 )
 from probgen.wording.forces import forces_passage
 from probgen.wording.passage import Items, Passage, Sentences
+from probgen.working.bodies_used import bodies_used
 from probgen.working.convention import Convention
-from probgen.working.criteria import bodies_used
 from probgen.working.direction import Way
 from probgen.working.fact import Fact
 from tests.situations import BRACKET, HEAD, STAYED_SHELF, TWO_BEAMS, worked

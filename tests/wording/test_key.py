@@ -20,8 +20,8 @@ from probgen.statics.state import utmost_finds
 from probgen.statics.system import Form
 from probgen.wording.answer import Answer
 from probgen.wording.block import Math, Section, Text
+from probgen.working.bodies_used import bodies_used
 from probgen.working.convention import Convention
-from probgen.working.criteria import bodies_used
 from probgen.working.direction import quarter_of
 from tests.situations import HEAD
 from tests.wording.own_telling import told as told_lines

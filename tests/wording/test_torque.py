@@ -208,10 +208,10 @@ def test_by_coordinates() -> None:
     assert said == [
         *HINGE_AT_A,
         *TURNED_BOTH_WAYS,
-        "CoordinatesFrom(A, torque, True)",
-        "ByCoordinates(T, T_x T_y, d 0, −T cos θ T sin θ, d T sin θ, True)",
-        "ByCoordinates(W_s, W_sx W_sy, L/2 0, 0 −W_s, −(L/2) W_s, True)",
-        "ByCoordinates(W_t, W_tx W_ty, L 0, 0 −W_t, −L W_t, True)",
+        "CoordinatesFrom(x y, A, torque, True)",
+        "ByCoordinates(T, T_x T_y, d 0, −T cos θ T sin θ, d T sin θ, True, x y)",
+        "ByCoordinates(W_s, W_sx W_sy, L/2 0, 0 −W_s, −(L/2) W_s, True, x y)",
+        "ByCoordinates(W_t, W_tx W_ty, L 0, 0 −W_t, −L W_t, True, x y)",
     ]
 
 
@@ -224,20 +224,33 @@ def test_the_positive_sense_and_the_word_are_the_course_s() -> None:
     ]
 
 
+def test_coordinates_have_letters_of_their_own_where_the_problem_calls_something_x() -> None:
+    lines = "\n".join(told_of("reaction-board", COMPONENTS))
+    assert "With (r_x, r_y) counted from A, the torque of a force is r_x times" in lines
+    assert "with r_x = x − a and" in lines
+
+
+def test_two_products_of_coordinates_become_the_term_of_the_balance() -> None:
+    """The abductors' line is square to a: a F (sin² α + cos² α)."""
+    (said,) = [line for line in told_of("hip-one-leg", COMPONENTS) if "F acts at" in line]
+    assert said.endswith("= (a sin α) F sin α + (a cos α) F cos α = a F.")
+
+
 def test_a_force_reached_by_two_legs() -> None:
     """L sin 30° = 1.00 m and h sin 60° = 0.433 m."""
     said = {torque: turning(BRACKET, Convention(torque=torque))[0][5:] for torque in FORMS}
     assert said == {
         "angle": ["ArmOfLegs(T, L h, torque)", "SquareToArm(W, A K, sin 90° = 1)"],
         "arm": [
-            "LeverArm(T, L sin 30° = (2.00 m) sin 30° = 1.00 m)",
-            "LeverArm(T, h sin 60° = (0.50 m) sin 60° = 0.433 m)",
+            "LeverArm(T, L sin 30° + h sin 60° = (2.00 m) sin 30° + (0.50 m) sin 60° "
+            "= 1.00 m + 0.433 m = 1.433 m)",
             "LeverArm(W, L = 2.00 m)",
         ],
         "components": [
-            "CoordinatesFrom(A, torque, True)",
-            "ByCoordinates(T, T_x T_y, L h, −T cos 30° T sin 30°, L T sin 30° + h T cos 30°, True)",
-            "ByCoordinates(W, W_x W_y, L 0, 0 −W, −L W, True)",
+            "CoordinatesFrom(x y, A, torque, True)",
+            "ByCoordinates(T, T_x T_y, L h, −T cos 30° T sin 30°, L T sin 30° + h T cos 30°, "
+            "True, x y)",
+            "ByCoordinates(W, W_x W_y, L 0, 0 −W, −L W, True, x y)",
         ],
     }
 

@@ -27,8 +27,8 @@ from probgen.wording.truss import (
     section_laid,
     taken_in_tension,
 )
+from probgen.working.bodies_used import is_piece
 from probgen.working.convention import Convention
-from probgen.working.criteria import is_piece
 from tests.wording.own_telling import told_of
 
 ROOF, BRIDGE, BRACKET = "roof-truss-snow", "footbridge-truss-crowd", "wall-bracket-board"

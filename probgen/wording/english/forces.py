@@ -221,13 +221,16 @@ def lever_expected(fact: LeverExpected, nouns: Nouns) -> Inlines:
     if fact.nearer:
         where, size, help = "nearer to", "more", ""
     return filled(
-        f"{{U}}, which balances {{these}} about {{P}}, acts {where} {{P}} than {{any}}: it acts "
-        f"{{side}} with {size} than {{all}}, so {{F}} must {help}act {{way}}{{how}}.",
+        f"{{U}}, which balances {{these}} about {{P}}, acts {where} {{P}} than {{any}}: {{it}} "
+        f"{size} than {{all}}, so {{F}} must {help}act {{way}}{{how}}.",
         any=any_of.get(len(fact.held), (Text("any of them"),)),
         U=fact.lever,
         these=series(fact.held),
         P=letter(fact.pivot),
-        side=part(fact.side.quarter or 0, nouns),
+        it=filled(
+            "its part that acts {side} is" if fact.partly else "it acts {side} with",
+            side=part(fact.side.quarter or 0, nouns),
+        ),
         all=_compared(fact, nouns),
         F=fact.force,
         way=toward(fact.way, nouns),

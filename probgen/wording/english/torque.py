@@ -255,24 +255,26 @@ def lever_arm(fact: LeverArm, nouns: Nouns) -> Inlines:
 
 @say.register
 def coordinates_from(fact: CoordinatesFrom, nouns: Nouns) -> Inlines:
-    x, y = (letter(axis) for axis in "xy")
-    first, second = (x, y) if fact.counter_clockwise else (y, x)
+    axes = tuple(zip(fact.letters, (letter(axis) for axis in "xy"), strict=True))
+    (first, along), (second, across) = axes if fact.counter_clockwise else axes[::-1]
     return filled(
         "With ({x}, {y}) counted from {P}, the {turning} of a force is {first} times its part "
-        "along {second} less {second} times its part along {first}.",
-        x=x,
-        y=y,
+        "along {across} less {second} times its part along {along}.",
+        x=fact.letters[0],
+        y=fact.letters[1],
         P=letter(fact.pivot),
         turning=fact.turning,
         first=first,
         second=second,
+        along=along,
+        across=across,
     )
 
 
 @say.register
 def by_coordinates(fact: ByCoordinates, nouns: Nouns) -> Inlines:
     (at_x, at_y), (along_x, along_y) = fact.at, fact.parts
-    x, y = (letter(axis) for axis in "xy")
+    x, y = fact.coordinates
     if ZERO in (along_x, along_y):  # the other coordinate turns nothing, and may be told nowhere
         across = along_x == ZERO
         (part, size), (arm, at) = (
@@ -285,7 +287,7 @@ def by_coordinates(fact: ByCoordinates, nouns: Nouns) -> Inlines:
         return filled(
             "{F} acts along {axis} only, with {arm} = {at}{along}: {rule} = {torque}.",
             F=fact.force,
-            axis=y if across else x,
+            axis=letter("y" if across else "x"),
             arm=arm,
             at=at,
             along="" if own else filled(" and {part} = {size}", part=part, size=size),
@@ -296,7 +298,8 @@ def by_coordinates(fact: ByCoordinates, nouns: Nouns) -> Inlines:
     if not fact.counter_clockwise:
         first, second = second, first
     return filled(
-        "{F} acts at ({x}, {y}) with {F_x} = {along_x} and {F_y} = {along_y}: {rule} = {torque}.",
+        "{F} acts at ({x}, {y}) with {F_x} = {along_x} and {F_y} = {along_y}: {rule} = "
+        "{torque}{shorter}.",
         F=fact.force,
         x=at_x,
         y=at_y,
@@ -306,4 +309,5 @@ def by_coordinates(fact: ByCoordinates, nouns: Nouns) -> Inlines:
         along_y=along_y,
         rule=total((1, first), (-1, second)),
         torque=fact.torque,
+        shorter="" if fact.shorter is None else filled(" = {torque}", torque=fact.shorter),
     )

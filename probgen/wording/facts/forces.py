@@ -134,7 +134,8 @@ class LeverExpected(Fact):
     lever, side: that force and which way it acts; nearer: whether it acts nearer to the pivot than
     the others, so that its part that way is larger than all of them, or farther out.
     drawn: as in `PartExpected`; oblique: whether only a part of some of the others acts along its
-    axis.  held: the others that have a lever arm about the joint, which that force holds.
+    axis; partly: whether only a part of the lever's own does.  held: the others that have a lever
+    arm about the joint, which that force holds.
     """
 
     force: Expression
@@ -147,6 +148,7 @@ class LeverExpected(Fact):
     nearer: bool
     drawn: bool
     oblique: bool = False
+    partly: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -188,8 +188,12 @@ class LeverArm(Fact):
 
 @dataclass(frozen=True, slots=True)
 class CoordinatesFrom(Fact):
-    """Coordinates are seen from the pivot; which way torques are positive, whose form they have."""
+    """Coordinates are seen from the pivot; which way torques are positive, whose form they have.
 
+    letters: what the coordinates are called.
+    """
+
+    letters: tuple[Name, Name]
     pivot: str
     turning: Turning
     counter_clockwise: bool
@@ -199,8 +203,9 @@ class CoordinatesFrom(Fact):
 class ByCoordinates(Fact):
     """A force's coordinates from the pivot, its components, and its torque x F_y - y F_x.
 
-    letters: what its components are called, said beside what they are.
-    counter_clockwise: whether that rotation is positive; else the torque is y F_x - x F_y.
+    letters: what its components are called, said beside what they are; coordinates: what those are
+    called.  counter_clockwise: whether that rotation is positive; else the torque is y F_x - x F_y.
+    shorter: the torque as the balance has it, where the next line does not come to it; else None.
     """
 
     force: Expression
@@ -209,3 +214,5 @@ class ByCoordinates(Fact):
     parts: tuple[Expression, Expression]
     torque: Expression
     counter_clockwise: bool
+    coordinates: tuple[Name, Name]
+    shorter: Expression | None = None

@@ -12,7 +12,7 @@ from probgen.figures.measured.survey import Survey, survey
 from probgen.problem.problem_figures import free_body_scene
 from probgen.quantities.expression import names_in
 from probgen.quantities.unit import ANGLE
-from probgen.working.criteria import bodies_used
+from probgen.working.bodies_used import bodies_used
 from tests.figures.readings import TEMPLATES, prepared, solved
 from tests.figures.seen import tagged
 
