@@ -64,12 +64,14 @@ def faults(key: Sequence[Page], id: str = "") -> Iterator[str]:
 
 
 def torn(key: Sequence[Page]) -> Iterator[str]:
-    """Pages that end with the heading of a balance whose equation is on the next one."""
+    """Pages that end with a balance's heading, its equation being on the next one, or ending there."""
     for number, (page, following) in enumerate(pairwise(key), start=1):
         heads = [place for place, line in enumerate(page.lines) if line.begins_step]
         last = page.lines[heads[-1] :] if heads else ()
         balance = any("balance" in line.text for line in last[:1])
-        if balance and not any("=" in line.text for line in last):
+        equations = sum("=" in line.text for line in last)
+        goes_on = following.lines[0].text.startswith("=")
+        if balance and (not equations or (goes_on and equations == 1)):
             yield f"page {number}: {last[0].text}, {following.lines[0].text}"
 
 
@@ -90,6 +92,19 @@ def test_a_problem_begins_late_only_to_stay_a_spread(filled: float, late: list[i
 def test_a_balance_is_not_parted_from_its_equation() -> None:
     """The balance along a ramp, whose axis is told before it."""
     documents = printed(copies(["crate-ramp-strap"], 8), LOOKS["letter"], (Kind.KEYS,))
+    assert [fault for each in documents for fault in torn(pages(each.pdf))] == []
+
+
+def test_text_goes_on_beside_the_next_figure() -> None:
+    """The reel in its place and the forces on it, below each other: no white between the steps."""
+    documents = printed(copies(["cable-reel-ramp"], 8), LOOKS["letter"], (Kind.KEYS,))
+    steps = [sum(line.begins_step for line in pages(each.pdf)[0].lines) for each in documents]
+    assert min(steps) >= 5
+
+
+def test_a_balance_in_two_forms_stays_whole() -> None:
+    """With the angles between forces and arms, and with simpler ones."""
+    documents = printed(copies(["ladder-tied"], 16), LOOKS["letter"], (Kind.KEYS,))
     assert [fault for each in documents for fault in torn(pages(each.pdf))] == []
 
 
