@@ -17,6 +17,7 @@ from probgen.problem.problem_figures import (
     asks_for_sizes,
     diagram_scene,
     free_body_scene,
+    free_body_scenes,
     sheet_scene,
     situation_scene,
 )
@@ -335,6 +336,7 @@ def _pictures(
     sections: Iterable[Section], face: Face, figure: Scene
 ) -> Iterator[tuple[str, Scene]]:
     """The figures that the sections ask for; figure: the situation's."""
+    alone: dict[str, Scene] = {}  # all at once, for their arrows are to one scale
     for section in sections:
         for block in section.blocks:
             if not isinstance(block, Picture):
@@ -345,7 +347,9 @@ def _pictures(
             elif block.kind == "diagram":
                 yield name, diagram_scene(face.problem, face.own, block.body)
             else:
-                yield name, free_body_scene(face.problem, face.own, block.body)
+                alone = alone or free_body_scenes(face.problem, face.own)
+                scene = alone.get(block.body)
+                yield name, scene or free_body_scene(face.problem, face.own, block.body)
 
 
 def _parts(face: Face) -> Iterator[document.Part]:

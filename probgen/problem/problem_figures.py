@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from functools import partial
@@ -11,7 +11,7 @@ from typing import Final
 from probgen.bank.proportions import drawn_sizes
 from probgen.bank.statement import Mention, statement_pieces
 from probgen.bank.template import Template
-from probgen.figures.freebody.diagram import free_body
+from probgen.figures.freebody.diagram import Subject, free_bodies
 from probgen.figures.inside.axes import with_axes
 from probgen.figures.inside.diagram import Row, diagram
 from probgen.figures.paper.scene import Scene
@@ -24,6 +24,7 @@ from probgen.quantities.expression import Name
 from probgen.quantities.unit import ANGLE, FORCE, LENGTH
 from probgen.statics.equation import Axis, Equation
 from probgen.statics.internal_forces import Inside
+from probgen.statics.link import is_link
 from probgen.statics.numeric_equations import coordinates
 from probgen.statics.system import Kind, Role, System
 from probgen.statics.truss import without_idle
@@ -44,11 +45,12 @@ _SECONDS: Final = 3.0
 def every_scene(problem: Problem, own: Worked) -> Iterator[tuple[str, Scene]]:
     """The figures of a problem with their names: "situation", "free-body-shelf"."""
     yield "situation", situation_scene(problem, own, solved=False)
-    used = bodies_used(problem.plan)
+    shown = free_body_scenes(problem, own)
     for body in own.case.system.bodies:
-        if body not in used and is_piece(own.case.system, body):
+        if body.id not in shown and is_piece(own.case.system, body):
             continue  # a joint of a truss that no balance is written of
-        yield f"free-body-{body.id}", free_body_scene(problem, own, body.id)
+        scene = shown.get(body.id) or free_body_scene(problem, own, body.id)
+        yield f"free-body-{body.id}", scene
     for id in problem.template.system.diagrams:
         yield f"diagram-{id}", diagram_scene(problem, own, id)
 
@@ -116,28 +118,47 @@ def sheet_scene(problem: Problem, own: Worked) -> Scene:
     return scene
 
 
+def free_body_scenes(problem: Problem, own: Worked) -> dict[str, Scene]:
+    """Each body the working shows, alone with all forces on it; their arrows are to one scale."""
+    return _alone(problem, own, _together(problem, own))
+
+
 def free_body_scene(problem: Problem, own: Worked, body: str) -> Scene:
-    """A body alone with all forces on it, and the pivot the working takes torques about."""
-    balance, positive = _torques(problem, body), problem.convention.positive
-    pivot = balance.about if balance else ""
-    look, labels = look_of(problem.template.depicts, body), problem.template.labels
-    values = own.complete
-    with _drawable(problem.template, own):
-        drawn = drawn_sizes(problem.template, own.case.values)
-        return free_body(
+    """A body alone with all forces on it, and the pivot the working takes torques about; its arrows
+    are as long as among all the bodies the working shows, where it is one of them.
+    """
+    together = _together(problem, own)
+    return _alone(problem, own, together if body in together else [body])[body]
+
+
+def _together(problem: Problem, own: Worked) -> list[str]:
+    """The bodies the working shows alone: those of its balances, and links."""
+    used, system = bodies_used(problem.plan), own.case.system
+    return [body.id for body in system.bodies if body in used or is_link(system, body)]
+
+
+def _alone(problem: Problem, own: Worked, bodies: Sequence[str]) -> dict[str, Scene]:
+    template = problem.template
+    with _drawable(template, own, len(bodies)):
+        scenes = free_bodies(
             _told(problem, own.case.system),
-            labels,
-            values,
-            body,
-            pivot,
+            template.labels,
+            own.complete,
+            [_subject(problem, body) for body in bodies],
             tell=problem.tell,
-            positive=positive,
-            drawn=drawn,
-            look=look,
-            wedges=problem.template.depicts.wedges,
-            balance=balance,
-            axes=_axes(problem, body),
+            positive=problem.convention.positive,
+            drawn=drawn_sizes(template, own.case.values),
+            wedges=template.depicts.wedges,
         )
+    return dict(zip(bodies, scenes, strict=True))
+
+
+def _subject(problem: Problem, body: str) -> Subject:
+    """A body with what its diagram shows of the working."""
+    balance = _torques(problem, body)
+    pivot = balance.about if balance else ""
+    look = look_of(problem.template.depicts, body)
+    return Subject(body, pivot, look, balance, _axes(problem, body))
 
 
 def _told(problem: Problem, system: System) -> System:
@@ -152,10 +173,10 @@ def _told(problem: Problem, system: System) -> System:
 
 
 @contextmanager
-def _drawable(template: Template, own: Worked) -> Iterator[None]:
+def _drawable(template: Template, own: Worked, figures: int = 1) -> Iterator[None]:
     """Tells of values that leave nothing to draw: points in one place, a length of zero."""
     try:
-        with within(_SECONDS, template.path, "drawing its figure"):
+        with within(figures * _SECONDS, template.path, "drawing its figure"):
             yield
     except ArithmeticError:
         expected = "values whose figure can be drawn, with no two of its points in one place"

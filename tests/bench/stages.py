@@ -26,7 +26,7 @@ _WATCHED: tuple[tuple[str, object, str], ...] = (
     ("word", page, "tell_statement"),
     ("word", page, "tell_steps"),
     ("place labels", problem_figures, "situation"),
-    ("place labels", problem_figures, "free_body"),
+    ("place labels", problem_figures, "free_bodies"),
     ("layout", layout, "latex_picture"),
     ("layout", Layouts, "sheet"),
     ("layout", Layouts, "key"),

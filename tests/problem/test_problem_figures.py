@@ -19,6 +19,7 @@ from probgen.problem.problem_figures import (
     _torques,
     diagram_scene,
     free_body_scene,
+    free_body_scenes,
     letters_untold,
     situation_scene,
 )
@@ -85,6 +86,27 @@ def test_every_arrow_points_the_way_the_text_says(path: Path) -> None:
             for id, way in told(problem, own, body):
                 arrow = arrows[id]
                 assert way_of(round(bearing(arrow.head - arrow.tail), 6)) == way, id
+
+
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+def test_action_and_reaction_are_drawn_equally_long(path: Path) -> None:
+    problem = prepared(path)
+    for own in solved(problem, 3):
+        scenes = free_body_scenes(problem, own)
+        drawn = {id: each for scene in scenes.values() for id, each in arrows_of(scene).items()}
+        for force in own.case.system.forces:
+            if force.id in drawn and force.pair in drawn:
+                one, other = drawn[force.id], drawn[force.pair]
+                assert abs(one.head - one.tail) == pytest.approx(abs(other.head - other.tail))
+
+
+def test_a_diagram_is_the_same_alone_as_among_those_of_its_problem() -> None:
+    (path,) = (path for path in TEMPLATES if path.stem == "crowbar-stone")
+    problem = prepared(path)
+    (own,) = solved(problem, 1)
+    scenes = free_body_scenes(problem, own)
+    assert list(scenes) == ["stone", "bar"]
+    assert scenes == {body: free_body_scene(problem, own, body) for body in scenes}
 
 
 SAID = {"g", "x", "y", "phi"}

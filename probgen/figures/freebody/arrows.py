@@ -9,7 +9,7 @@ from functools import partial
 from itertools import combinations, pairwise
 from typing import Final
 
-from probgen.figures.measured.vector import LEAST_LEG, ArrowScale, Vector
+from probgen.figures.measured.vector import ArrowScale, Vector
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import (
     DASHED,
@@ -85,9 +85,9 @@ class Arrows:
 
     outline: the spots the body's axis runs through, or the corners of a solid; points: where
     forces act; scale: pt for each metre; lengths: of the arrows; marks: how many strokes mark a
-    force as one of a pair, by its id; share: how long all arrows are, of their usual length;
-    radius: of a particle's ring (pt), beyond which arrows begin that are set beside another; 0 for
-    an extended body, on which every arrow lies on the force's line of action.
+    force as one of a pair, by its id; radius: of a particle's ring (pt), beyond which arrows begin
+    that are set beside another; 0 for an extended body, on which every arrow lies on the force's
+    line of action.
     """
 
     def __init__(
@@ -98,7 +98,6 @@ class Arrows:
         scale: float,
         lengths: ArrowScale,
         marks: Mapping[str, int],
-        share: float = 1.0,
         radius: float = 0.0,
     ) -> None:
         self.field = field
@@ -107,7 +106,6 @@ class Arrows:
         self.scale = scale
         self.lengths = lengths
         self.marks = marks
-        self.share = share
         self.radius = radius
         self.ring = radius if len(outline) < 2 else 0.0  # that is drawn
         self.placed: list[Placed] = []
@@ -164,11 +162,6 @@ class Arrows:
                 edges.append(_edge(arrow, side, Tag(What.RECTANGLE, whole.id)))
         return _Layout(cost, hemmed, self.placed, tuple(edges))
 
-    def shows_legs(self, whole: Vector, legs: Sequence[Vector]) -> bool:
-        """Whether the components of a force are long enough to be sides of a rectangle."""
-        least = min(leg.size for leg in legs) / whole.size
-        return least * self._length(whole) >= LEAST_LEG - 1e-9
-
     def _trouble_with(self, force: Force, arrow: Arrow) -> float:
         """How badly a force sits with its components."""
         whole, legs = force
@@ -196,15 +189,12 @@ class Arrows:
     def _sides(self, arrow: Arrow, whole: Vector, legs: Sequence[Vector]) -> tuple[Arrow, Arrow]:
         """The components, each on the near or the far side of the rectangle about an arrow."""
         found = []
-        share = self._length(whole) / whole.size
+        share = self.lengths.drawn(whole) / whole.size
         steps = [heading(leg.direction) * leg.size * share for leg in legs]
         for step, other in (steps, steps[::-1]):
             near, far = (Arrow(t, t + step, DASHED) for t in (arrow.tail, arrow.tail + other))
             found.append(far if self._trouble(far) < self._trouble(near) else near)
         return found[0], found[1]
-
-    def _length(self, vector: Vector) -> float:
-        return self.share * self.lengths.length(vector)
 
     def _mark(self, arrow: Arrow, force: str) -> None:
         """Short strokes across the shaft, as many as its pair on the other body has."""
@@ -226,7 +216,7 @@ class Arrows:
         """
         spot = vector.at * self.scale
         unit = heading(vector.direction)
-        step = unit * self._length(vector)
+        step = unit * self.lengths.drawn(vector)
         falls = abs(vector.direction - 270.0) < 0.01  # what weighs hangs from its point
         ends = _FROM_ABOVE if falls else _PULLED if vector.pulls else 0.0
         tails = [] if turned else [(spot, _PRESSED if vector.presses else 0.0)]

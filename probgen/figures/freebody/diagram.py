@@ -1,20 +1,21 @@
 """The free-body diagram of the key: one body alone, with every force on it as it is assumed.
 
 Arrows point the way the text and the equations take forces positive, whatever sign comes out.
-Their lengths are to one scale; where forces are too different for that, the diagram says so.
+Their lengths are to one scale in all diagrams of a problem, so that action and reaction are of one
+length; where forces are too different for that, the diagrams say so.
 """
 
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import partial
-from typing import Final, Literal
+from typing import Final
 
 from probgen.bank.depiction import Look
 from probgen.bank.labels import Labels
 from probgen.figures.freebody.arrows import Arrows, particle_radius
-from probgen.figures.freebody.corner import Frame, draw_axes, draw_note, frame_of
+from probgen.figures.freebody.corner import draw_axes, draw_note, frame_of
 from probgen.figures.freebody.couple import draw_couples
 from probgen.figures.freebody.faces import on_faces
 from probgen.figures.freebody.lengths import (
@@ -26,19 +27,13 @@ from probgen.figures.freebody.lengths import (
 )
 from probgen.figures.freebody.lettering import Lettering
 from probgen.figures.freebody.outline import HALF, draw_body, rim_of
+from probgen.figures.freebody.shown import Sense, Shown, Sized, in_proportion
 from probgen.figures.measured.alt_text import diagram_shown
 from probgen.figures.measured.distributed import rows
 from probgen.figures.measured.opening import Opening, openings_shown
-from probgen.figures.measured.survey import Survey, survey
-from probgen.figures.measured.vector import (
-    ArrowScale,
-    Vector,
-    components,
-    pair_marks,
-    resultant,
-    vectors,
-)
-from probgen.figures.measured.wedge import Faced, faced
+from probgen.figures.measured.survey import survey
+from probgen.figures.measured.vector import ArrowScale, Vector, components, vectors
+from probgen.figures.measured.wedge import faced
 from probgen.figures.paper.angle import draw_angle
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scale import POINTLIKE, fits, fitted
@@ -60,7 +55,7 @@ from probgen.figures.situation.shape import ROUND, corners_of
 from probgen.quantities.expression import Value
 from probgen.quantities.unit import LENGTH
 from probgen.statics.equation import Axis, Equation
-from probgen.statics.system import Body, System
+from probgen.statics.system import System
 from probgen.working.fact import Tell
 from probgen.working.figure import PairsNoted, ScaleNoted
 
@@ -75,7 +70,71 @@ _UPRIGHT: Final = 1.5  # how much higher than broad a body is that may take more
 _ROW: Final = 13.0  # height of a distributed load's arrows, pt
 _POINT: Final = Tag(What.POINT)
 
-Sense = Literal["counter-clockwise", "clockwise"]
+
+@dataclass(frozen=True, slots=True)
+class Subject:
+    """A body to be drawn alone.
+
+    pivot: the point torques are taken about, "" for none.
+    look: what the body is drawn as in its situation, of which solids and rounds keep their outline.
+    balance: the torque balance about the pivot, whose lengths and lever arms are drawn.
+    axes: those its force balances go along; x and y where there are none.
+    """
+
+    body: str
+    pivot: str = ""
+    look: Look = Look.BEAM
+    balance: Equation | None = None
+    axes: tuple[Axis, ...] = ()
+
+
+def free_bodies(
+    system: System,
+    labels: Labels,
+    values: Mapping[str, Value],
+    subjects: Sequence[Subject],
+    *,
+    tell: Tell,
+    positive: Sense = "counter-clockwise",
+    drawn: Mapping[str, float] | None = None,
+    wedges: Collection[str] = (),
+) -> tuple[Scene, ...]:
+    """The free-body diagrams of some bodies, with all their arrows to one scale.
+
+    values: coherent values of every quantity, the solved ones included, for the lengths of the
+    arrows.
+    tell: says what it shows and what is printed in it.  positive: the rotation counted positive.
+    drawn: sizes (coherent units) the situation is drawn with; the diagrams take the lengths among
+    them and then say that they are not to scale, while their angles stay true.
+    wedges: the bodies drawn as wedges, which keep their outline, as do the blocks on them.
+    Raises KeyError when a value is missing.
+    """
+    lengths = {
+        id: size for id, size in (drawn or {}).items() if system.variables[id].dimension == LENGTH
+    }
+    measured = survey(system, labels, {**values, **lengths})
+    shown = []
+    for each in subjects:
+        body, balance = system.body(each.body), each.balance
+        shape = faced(measured, body, each.look, wedges)
+        forces = vectors(measured, body)
+        shown.append(
+            Shown(
+                measured,
+                body,
+                each.look,
+                on_faces(system, forces, shape) if shape else forces,
+                lengths_of(measured, balance, body.id) if balance else Lengths(),
+                frame_of(measured, each.axes),
+                each.pivot,
+                tell,
+                positive,
+                parted=balance is not None and balance.method.torque == "components",
+                distorted=bool(lengths),
+                shape=shape,
+            )
+        )
+    return _best(shown)
 
 
 def free_body(
@@ -93,104 +152,65 @@ def free_body(
     balance: Equation | None = None,
     axes: tuple[Axis, ...] = (),
 ) -> Scene:
-    """The free-body diagram of one body.
+    """The free-body diagram of one body, with arrows to a scale of its own."""
+    subjects = (Subject(body_id, pivot, look, balance, axes),)
+    told = system, labels, values, subjects
+    (scene,) = free_bodies(*told, tell=tell, positive=positive, drawn=drawn, wedges=wedges)
+    return scene
 
-    values: coherent values of every quantity, the solved ones included, for the lengths of the
-    arrows.  pivot: the point torques are taken about, "" for none.
-    tell: says what it shows and what is printed in it.  positive: the rotation counted positive.
-    drawn: sizes (coherent units) the situation is drawn with; the diagram takes the lengths among
-    them and then says that it is not to scale, while its angles stay true.
-    look: what the body is drawn as in its situation, of which solids and rounds keep their outline.
-    wedges: the bodies drawn as wedges, which keep theirs, as do the blocks on them.
-    balance: the torque balance about the pivot, whose lengths and lever arms are drawn.
-    axes: those its force balances go along; x and y where there are none.
-    Raises KeyError when a value is missing.
+
+def _best(shown: Sequence[Shown]) -> tuple[Scene, ...]:
+    """The diagrams with the longest arrows with which most fit and have a place for every arrow and
+    every label: equally short in all.  One that does not has others only if these are better.
     """
-    lengths = {
-        id: size for id, size in (drawn or {}).items() if system.variables[id].dimension == LENGTH
-    }
-    measured = survey(system, labels, {**values, **lengths})
-    body = system.body(body_id)
-    shown = _Shown(
-        measured,
-        body,
-        look,
-        vectors(measured, body),
-        lengths_of(measured, balance, body_id) if balance else Lengths(),
-        frame_of(measured, axes),
-        pivot,
-        tell,
-        positive,
-        parted=balance is not None and balance.method.torque == "components",
-        distorted=bool(lengths),
-        shape=faced(measured, body, look, wedges),
-    )
-    return _best(shown)
-
-
-def _best(shown: _Shown) -> Scene:
-    """The diagram with the longest arrows among those that fit and have a place for every arrow
-    and every label.
-    """
-    places = shown.measured.outline(shown.body)
-    core = _core([*places, *(vector.at for vector in shown.forces)])
-    room = complex(WIDTH, UPRIGHT if core.imag > _UPRIGHT * core.real else HEIGHT)
-
-    def rank(scene: Scene) -> tuple[bool, int]:
-        return not fits(scene, room), scene.strained
-
-    best: Scene | None = None
+    rooms = [_room(each) for each in shown]
+    tries: list[tuple[Scene, ...]] = []
     for share in _SHARES:  # shorter arrows only where the usual ones leave too little room
-        begin = partial(_Diagram, replace(shown, share=share))
-        if shown.shape:  # which is laid out in pt
-            drawing = begin(1.0)
-            drawing.strokes()
-            scene = drawing.labelled()
-        else:
-            scene = fitted(begin, core, room, _LABELS)
-        if best is None or rank(scene) < rank(best):
-            best = scene
-        if rank(best) == (False, 0):
-            break
-    assert best is not None  # there are shares
-    return best
+        tries.append(tuple(map(_drawn, shown, in_proportion(shown, share))))
+        if not any(map(_is_bad, tries[-1], rooms)):
+            return tries[-1]
+    together = min(tries, key=lambda scenes: sum(map(_is_bad, scenes, rooms)))
+    each_alone = zip(together, *tries, strict=True)
+    return tuple(
+        min(scenes, key=lambda scene: (not fits(scene, room), scene.strained))
+        for scenes, room in zip(each_alone, rooms, strict=True)
+    )
 
 
-def _core(places: Sequence[complex]) -> complex:
+def _is_bad(scene: Scene, room: complex) -> bool:
+    """Whether a diagram is too large, or lacks a good place for something."""
+    return not fits(scene, room) or scene.strained > 0
+
+
+def _drawn(shown: Shown, sized: Sized) -> Scene:
+    """A diagram at the scale that fills its room."""
+    begin = partial(_Diagram, shown, sized)
+    if not shown.shape:
+        return fitted(begin, _core(shown), _room(shown), _LABELS)
+    drawing = begin(1.0)  # which is laid out in pt
+    drawing.strokes()
+    return drawing.labelled()
+
+
+def _room(shown: Shown) -> complex:
+    core = _core(shown)
+    return complex(WIDTH, UPRIGHT if core.imag > _UPRIGHT * core.real else HEIGHT)
+
+
+def _core(shown: Shown) -> complex:
     """Width and height (m) of what grows with the scale; a thin body counts as a little wide."""
+    measured = shown.measured
+    at = [measured.places[measured.system.force(force.id).point] for force in shown.forces]
+    places = [*measured.outline(shown.body), *at]
     width = max(p.real for p in places) - min(p.real for p in places)
     height = max(p.imag for p in places) - min(p.imag for p in places)
     return complex(max(width, 0.25 * height, POINTLIKE), max(height, 0.25 * width, POINTLIKE))
 
 
-@dataclass(frozen=True, slots=True)
-class _Shown:
-    """What a diagram shows.
-
-    parted: with the components of slanting forces; distorted: its lengths are not to scale;
-    shape: the outline of a wedge or of a block on one; share: how long its arrows are, of their
-    usual length.
-    """
-
-    measured: Survey
-    body: Body
-    look: Look
-    forces: tuple[Vector, ...]
-    lengths: Lengths
-    frame: Frame
-    pivot: str
-    tell: Tell
-    positive: Sense
-    parted: bool
-    distorted: bool
-    shape: Faced | None
-    share: float = 1.0
-
-
 class _Diagram:
     """One attempt at a free-body diagram, at one scale (pt for each metre)."""
 
-    def __init__(self, shown: _Shown, scale: float) -> None:
+    def __init__(self, shown: Shown, sized: Sized, scale: float) -> None:
         self.measured = measured = shown.measured
         self.system = measured.system
         self.body = body = shown.body
@@ -205,31 +225,22 @@ class _Diagram:
         self.scale = scale
         self.field = Field()
         self.lettering = Lettering(self.field)
-        self.forces = forces = shown.forces
+        self.forces = shown.forces
         self.corners = [self._spot(c) for c in corners_of(measured, body, shown.look)]
         self.shape = shown.shape
         if shown.shape:
-            self.forces = forces = on_faces(self.system, forces, shown.shape)
             self.corners = list(shown.shape.corners)
-        self.marks = pair_marks(self.system)
-        joints = _joints(measured.labels, [v for v in forces if v.id not in self.marks])
-        self.arrows = self._arrows(_singles(forces, joints), joints, shown.share)
-        # A joint's force is drawn whole where its components can be seen beside it.
-        self.joints = {w: legs for w, legs in joints.items() if self.arrows.shows_legs(w, legs)}
-        self.single = _singles(forces, self.joints)
-        self.arrows = self._arrows(self.single, self.joints, shown.share)
+        self.marks = shown.marks
+        self.single, self.joints = sized.single, sized.joints
+        self.arrows = self._arrows(sized.lengths)
 
-    def _arrows(
-        self, single: Sequence[Vector], joints: Mapping[Vector, Sequence[Vector]], share: float
-    ) -> Arrows:
+    def _arrows(self, lengths: ArrowScale) -> Arrows:
         """The arrows of all forces, none of them drawn yet."""
         axis = [self._spot(place) for place in self.measured.outline(self.body)]
         outline = [*self.corners, self.corners[0]] if self.corners else axis
         points = [self._spot(vector.at) for vector in self.forces]
-        parted = [vector for vector in single if self.parted and vector.slants]
-        lengths = ArrowScale.of((*single, *joints), parted, share)
-        radius = particle_radius((*single, *joints)) if len(axis) < 2 else 0.0
-        return Arrows(self.field, outline, points, self.scale, lengths, self.marks, share, radius)
+        radius = particle_radius((*self.single, *self.joints)) if len(axis) < 2 else 0.0
+        return Arrows(self.field, outline, points, self.scale, lengths, self.marks, radius)
 
     def strokes(self) -> Box:
         """The body and all arrows."""
@@ -248,7 +259,7 @@ class _Diagram:
         if not self.parted or not vector.slants:
             return ()
         legs = components(vector, self.system.force(vector.id))
-        return legs if self.arrows.shows_legs(vector, legs) else ()
+        return legs if self.arrows.lengths.shows_legs(vector, legs) else ()
 
     def labelled(self) -> Scene:
         """Marks, angles, labels and axes added."""
@@ -373,22 +384,3 @@ class _Diagram:
         draw_note(self.field, self.tell(scale), Tag(What.NOTE, "scale"))
         if any(vector.id in self.marks for vector in self.forces):
             draw_note(self.field, self.tell(PairsNoted()), Tag(What.NOTE, "pairs"))
-
-
-def _joints(labels: Labels, forces: Sequence[Vector]) -> dict[Vector, tuple[Vector, ...]]:
-    """The force of each joint that acts as its two components are assumed, and these."""
-    found: dict[str, list[Vector]] = {}
-    for vector in forces:
-        if vector.part.is_component:
-            found.setdefault(vector.element, []).append(vector)
-    return {
-        resultant(labels.whole(id), legs): tuple(legs)
-        for id, legs in found.items()
-        if len(legs) == 2 and all(leg.sign > 0 for leg in legs)
-    }
-
-
-def _singles(forces: Sequence[Vector], joints: Mapping[Vector, tuple[Vector, ...]]) -> list[Vector]:
-    """The forces that are not drawn as the components of a joint's."""
-    legs = {leg.id for each in joints.values() for leg in each}
-    return [vector for vector in forces if vector.id not in legs]

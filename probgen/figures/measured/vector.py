@@ -193,6 +193,15 @@ class ArrowScale:
         fits = needed <= _STRETCHED * _LONGEST
         return max(usual, needed / self.share) if fits else usual
 
+    def drawn(self, vector: Vector) -> float:
+        """The length (pt) the arrow of a force is drawn with."""
+        return self.share * self.length(vector)
+
+    def shows_legs(self, whole: Vector, legs: Sequence[Vector]) -> bool:
+        """Whether the components of a force are long enough to be sides of a rectangle."""
+        least = min(leg.size for leg in legs) / whole.size
+        return least * self.drawn(whole) >= LEAST_LEG - 1e-9
+
 
 def pair_marks(system: System) -> dict[str, int]:
     """How many strokes mark each force that two bodies exert on each other, by the force's id.
