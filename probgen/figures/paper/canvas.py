@@ -12,6 +12,7 @@ from typing import Final
 
 import numpy as np
 
+from probgen.figures.paper.cover import behind
 from probgen.figures.paper.placement import GAP, set_in
 from probgen.figures.paper.scene import (
     FINE,
@@ -48,13 +49,14 @@ class Ray:
     """What a straight piece meets, as distances (pt) from its start.
 
     met: strokes; hidden: labels, from where to where; along: strokes that lie on it, likewise;
-    ends: heads and tails of forces' arrows that lie on it.
+    ends: heads and tails of forces' arrows that lie on it; behind: opaque shapes, likewise.
     """
 
     met: tuple[float, ...]
     hidden: tuple[tuple[float, float], ...]
     along: tuple[tuple[float, float], ...]
     ends: tuple[float, ...] = ()
+    behind: tuple[tuple[float, float], ...] = ()
 
     def last(self, reach: float) -> float:
         """Where the last stroke or edge of a label is met within a distance; 0 if none is."""
@@ -233,7 +235,8 @@ class Field:
                 hidden.append((min(reached), max(reached)))
         arrows = [_piece(each.tail, each.head) for each in self.arrows]
         ends = tuple(chain.from_iterable(_along(start, end, arrows)))
-        return Ray(met, tuple(hidden), tuple(_along(start, end, strokes)), ends)
+        covers = tuple(behind(self.shapes, start, end))
+        return Ray(met, tuple(hidden), tuple(_along(start, end, strokes)), ends, covers)
 
     def place(self, text: Text, candidates: Iterable[Box], tag: Tag, size: float = SIZE) -> Label:
         """Set a label in the first candidate box that is free and add it to the paper.

@@ -36,9 +36,10 @@ _SHARES: Final = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)  # where along the line the
 _UNBROKEN: Final = 60.0  # what a number costs that stands outside a line it would go into, pt
 _CLEAR: Final = 2.5  # gap between the object and its extension line, pt
 _PAST: Final = 2.5  # how far an extension line runs past the dimension line, pt
-_STUB: Final = 4.0  # the least of an extension line that is left where it begins late, pt
+_STUB: Final = 4.0  # the least piece of an extension line that is drawn, pt
 _RESUMED: Final = 9.0  # the same beyond a label, pt
-_BEGUN: Final = 6.0  # the least of one that is drawn before what breaks it, pt
+_BEGUN: Final = 6.0  # how late it begins at most to be seen to begin at its point, pt
+_AT_POINT: Final = 8.0  # how near to where it begins it crosses no stroke, but begins beyond, pt
 _OFFSETS: Final = (16.0, 25.0, 34.0, 43.0, 52.0, 61.0, 70.0, 80.0, 92.0, 105.0, 125.0, 150.0)
 _NARROW: Final = 11.0  # one nearer to the object, where forces' arrows take the usual ones, pt
 _NARROWED: Final = 36.0  # what lying there costs besides
@@ -49,6 +50,7 @@ _UPPER: Final = 25.0  # what lying above the object costs
 _CONTINUED: Final = 15.0  # what is saved by going on along a dimension line that is there
 _STARTED_LATE: Final = 5.0  # what an extension line costs that cannot begin at its point, in pt
 _HIDDEN: Final = 40.0  # what one costs that a label hides at its point, or parts from another's
+_BROKEN: Final = 25.0  # what one costs that a label breaks elsewhere
 _ON_HEAD: Final = 65.0  # what coming near the head of a force's arrow costs, in pt of offset
 _FROM_HEAD: Final = 3.5  # how near that is, pt
 _IN_THE_WAY: Final = 15.0  # what a number costs where extension lines are still to be drawn, in pt
@@ -172,31 +174,46 @@ def _place(
 def _extension(ray: Ray, reach: float) -> tuple[tuple[tuple[float, float], ...], float] | None:
     """From where to where along a ray the pieces of an extension line run (pt), and what they cost.
 
-    It is broken where it would cross something, or begins beyond that, or where a wall's face or a
-    hanging rope ends that serves as its first part.  None where no piece is left at the dimension
-    line.  reach: as far as that.
+    It crosses single strokes, but begins beyond one at its point, or where a wall's face or a
+    hanging rope ends that serves as its first part; labels and opaque shapes break it.
+    None where no piece is left at the dimension line.  reach: as far as that.
     """
     last = reach + _PAST
-    covered, met = ray.covered(reach), ray.last(last)
+    covered = ray.covered(reach)
     if covered >= last:
         return (), 0.0
-    arrow = covered if ray.ends_an_arrow(covered) else 0.0
-    if arrow:
-        covered = 0.0  # a line that went on from an arrow would hide where that ends
-    first = covered or (met + _CLEAR if met else 0.0)
-    if ray.hides(first, last) or (first > last - _STUB and not covered):
+    if covered and not ray.ends_an_arrow(covered):
+        return None if ray.hides(covered, last) else (((covered, last),), 0.0)
+    pieces = _pieces(ray, last)
+    hidden = ray.hides(0.0, last)
+    if not pieces or pieces[-1][1] < last or (hidden and pieces[-1][0] > last - _RESUMED):
         return None
-    if covered or not met:
-        return ((first, last),), 0.0
-    begins = arrow + _CLEAR if arrow else 0.0
-    hidden, begun = ray.hides(0.0, first), ray.first(begins) - _CLEAR
-    if hidden and first > last - _RESUMED:
-        return None
+    if not ray.last(last):
+        return pieces, 0.0
+    lost = last - sum(end - begin for begin, end in pieces)
+    late = pieces[0][0] > _BEGUN and not ray.ends_an_arrow(pieces[0][0] - _CLEAR)
     shared = any(end > _BEGUN for _, end in ray.along)  # with another's extension line
-    cost = _STARTED_LATE + (_HIDDEN if hidden and (shared or begun < _BEGUN) else 0.0)
-    if begun >= begins + _BEGUN and not ray.hides(begins, begun):
-        return ((begins, begun), (first, last)), cost
-    return ((first, last),), cost + (0.0 if arrow else 0.5 * met)
+    cost = _STARTED_LATE + (0.0 if hidden or covered else 0.5 * lost)
+    if hidden:
+        cost += _HIDDEN if late or shared else _BROKEN
+    return pieces, cost
+
+
+def _pieces(ray: Ray, last: float) -> tuple[tuple[float, float], ...]:
+    """What is left of an extension line (pt from its start), but for the shortest pieces."""
+    blocks = [(low - _CLEAR, high + _CLEAR, False) for low, high in (*ray.hidden, *ray.behind)]
+    blocks += [(low, high + _CLEAR, False) for low, high in ray.along if high > low + _STUB]
+    blocks += [(at, at + _CLEAR, True) for at in ray.met]
+    pieces, begins = [], 0.0
+    for low, high, stroke in sorted(blocks):
+        if low >= last or (stroke and low >= begins + _AT_POINT):
+            continue
+        if not stroke and low >= begins + _STUB:
+            pieces.append((begins, low))
+        begins = max(begins, high)
+    if begins <= last - _STUB:
+        pieces.append((begins, last))
+    return tuple(pieces)
 
 
 def _setting(field: Field, place: _Place, room: Extent, due: Sequence[Segment]) -> _Setting | None:
