@@ -36,6 +36,7 @@ _PAST_ARC: Final = 14.0  # how far a reference line runs on beyond its arc, pt
 _PAST_END: Final = 7.0  # the same where no number stands beside it
 _SHORT: Final = 7.0  # how far before its arc a piece of a line begins where none is drawn, pt,
 _PAST: Final = 5.0  # and how far beyond it ends
+_FROM: Final = 2.0  # from what is drawn to where such a piece begins at the earliest, pt
 _TIP: Final = 2.5  # how far from an arrow's head it is clear of it, pt
 _CHORD: Final = 8.0  # arcs are looked at in straight pieces of about this length, pt
 _MEMBER: Final = 4.8  # half the thickness of most of what an angle's lines run in, pt
@@ -100,11 +101,18 @@ class Corner:
         return [*self.chords(radius), *dashed]
 
     def bare_arms(self, field: Field, radius: float) -> list[tuple[Spot, Spot]]:
-        """A piece about the arc's end of each of its lines that is not drawn as far."""
+        """Each of its lines that is not drawn as far as the arc, from where something is."""
         ways = [self.reference + self.sweep, *(() if self.dashed else (self.reference,))]
         units = [heading(way) for way in ways]
         arms = [(self.at + u * (radius - _SHORT), self.at + u * (radius + _PAST)) for u in units]
-        return [arm for arm in arms if _is_bare(field, *arm)]
+        bare = [arm for arm in arms if _is_bare(field, *arm)]
+        return [(self._drawn_to(field, start), end) for start, end in bare]
+
+    def _drawn_to(self, field: Field, spot: Spot) -> Spot:
+        """Just past what is met last on the way from the vertex to a spot."""
+        length = abs(spot - self.at)
+        met = field.ray(self.at, spot).last(length)
+        return self.at + (spot - self.at) * min(1.0, (met + _FROM) / length)
 
     def ease(self, radius: float) -> float:
         """How well the arc is seen whatever else is drawn: 0 where it is long, and yet small."""

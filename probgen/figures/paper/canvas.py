@@ -87,7 +87,8 @@ class Ray:
 class Field:
     """What has been drawn, in drawing order.
 
-    boxes: of the labels; measures: the ends of dimension lines; arrows: those that are heavier.
+    boxes: of the labels; measures: the ends of dimension lines; arrows: those that are heavier;
+    torn: how many extension lines are broken by labels.
     """
 
     def __init__(self) -> None:
@@ -99,6 +100,7 @@ class Field:
         self._wide: list[Box] = []  # the same with the clear space about them
         self.measures: list[tuple[Spot, Spot]] = []
         self.arrows: list[Arrow] = []
+        self.torn = 0
         # The pieces in each square of the paper, so that only the near ones are looked at.
         self._squares: defaultdict[tuple[float, float], list[Segment]] = defaultdict(list)
 

@@ -50,6 +50,7 @@ _UPPER: Final = 25.0  # what lying above the object costs
 _CONTINUED: Final = 15.0  # what is saved by going on along a dimension line that is there
 _STARTED_LATE: Final = 5.0  # what an extension line costs that cannot begin at its point, in pt
 _HIDDEN: Final = 40.0  # what one costs that a label hides at its point, or parts from another's
+_LOST: Final = 1.0  # what each pt of one costs that is left out
 _BROKEN: Final = 25.0  # what one costs that a label breaks elsewhere
 _ON_HEAD: Final = 65.0  # what coming near the head of a force's arrow costs, in pt of offset
 _FROM_HEAD: Final = 3.5  # how near that is, pt
@@ -72,11 +73,14 @@ class _Setting(NamedTuple):
 
 
 class _Place(NamedTuple):
-    """Where a dimension line may run: its ends, its extension lines, what that costs (pt)."""
+    """Where a dimension line may run: its ends, its extension lines, what that costs (pt), and how
+    many of these a label breaks.
+    """
 
     cost: float
     ends: tuple[Spot, Spot]
     extensions: tuple[tuple[Spot, Spot], ...] = ()
+    torn: int = 0
 
 
 def draw_length(
@@ -113,6 +117,7 @@ def draw_length(
             best = (place.cost + setting.cost, place, setting)
     _, place, setting = best or _forced(field, start, end, text)
     field.measures.append(place.ends)
+    field.torn += place.torn
     drawn = Tag(What.DIMENSION, tag)
     field.add(*(line(*ends, FINE, drawn) for ends in (*place.extensions, *setting.led)))
     for tail, head in setting.pieces:
@@ -159,16 +164,17 @@ def _place(
 ) -> _Place | None:
     """The dimension line a step aside, with its extension lines; None where a label hides them."""
     side = step / abs(step)
-    extensions = []
+    extensions, torn = [], 0
     for spot, ray in zip(measured, rays, strict=True):
         part = _extension(ray, abs(step) - half - _CLEAR)
         if part is None:
             return None
         stretches, late = part
         cost += late
+        torn += bool(stretches) and ray.hides(0.0, stretches[-1][0])
         bottom = spot + side * (half + _CLEAR)
         extensions += [(bottom + side * first, bottom + side * last) for first, last in stretches]
-    return _Place(cost, (measured[0] + step, measured[1] + step), tuple(extensions))
+    return _Place(cost, (measured[0] + step, measured[1] + step), tuple(extensions), torn)
 
 
 def _extension(ray: Ray, reach: float) -> tuple[tuple[tuple[float, float], ...], float] | None:
@@ -193,7 +199,7 @@ def _extension(ray: Ray, reach: float) -> tuple[tuple[tuple[float, float], ...],
     lost = last - sum(end - begin for begin, end in pieces)
     late = pieces[0][0] > _BEGUN and not ray.ends_an_arrow(pieces[0][0] - _CLEAR)
     shared = any(end > _BEGUN for _, end in ray.along)  # with another's extension line
-    cost = _STARTED_LATE + (0.0 if hidden or covered else 0.5 * lost)
+    cost = _STARTED_LATE + (0.0 if hidden or covered else _LOST * lost)
     if hidden:
         cost += _HIDDEN if late or shared else _BROKEN
     return pieces, cost

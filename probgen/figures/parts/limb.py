@@ -46,8 +46,11 @@ def _mirrored(bend: Bend, sign: int) -> Bend:
     return (a, sign * b), (c, sign * d), (e, sign * f)
 
 
-def forearm(elbow: Spot, hand: Spot, tag: Tag) -> tuple[Shape, ...]:
-    """A tapering forearm from the elbow's pin, and a fist about its end point."""
+def forearm(elbow: Spot, hand: Spot, tag: Tag, *, behind: bool = False) -> tuple[Shape, ...]:
+    """A tapering forearm from the elbow's pin, and a fist about its end point.
+
+    behind: it begins at a tendon's end behind the elbow instead, rounded about that.
+    """
     n = abs(hand - elbow)
     wrist = n - 15.0
     bends: tuple[Bend, ...] = (
@@ -60,6 +63,11 @@ def forearm(elbow: Spot, hand: Spot, tag: Tag) -> tuple[Shape, ...]:
         ((wrist - 8, -3.0), (0.7 * n, -3.8), (0.55 * n, -4.8)),
         ((0.34 * n, -6.6), (0.16 * n, -6.8), (4.0, -5.4)),
     )
+    if behind:
+        bends += (
+            ((0.5, -5.2), (-3.6, -3.4), (-3.6, 0.0)),
+            ((-3.6, 3.4), (0.5, 5.2), (4.0, 5.4)),
+        )
     unit = (hand - elbow) / n
     return _outline(elbow, unit, (4.0, 5.4), bends, tag), _fingers(elbow + unit * wrist, unit, tag)
 

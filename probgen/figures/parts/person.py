@@ -15,7 +15,9 @@ from probgen.figures.paper.scene import BARE, FINE, Path, Pen, Shape, Spot, Tone
 from probgen.figures.paper.tag import Tag
 
 _HEAD: Final = 0.075  # radius, of the height
-_TRUNK: Final = 0.135  # thickness
+_ON_NECK: Final = 0.06  # radius of a head on a neck that is drawn
+_NECK: Final = 0.066  # thickness
+_TRUNK: Final = 0.135
 _LEG: Final = 0.082
 _ARM: Final = 0.062
 _REACH: Final = 0.4  # of an arm, of the height
@@ -28,11 +30,12 @@ Run = tuple[tuple[float, float], ...]
 
 def _figure(
     at: Place, height: float, tag: Tag, head: tuple[float, float], trunk: Run,
-    legs: Sequence[Run], arms: Sequence[Run], thigh: Run = (),
+    legs: Sequence[Run], arms: Sequence[Run], thigh: Run = (), neck: Run = (),
 ) -> tuple[Shape, ...]:  # fmt: skip
     """The strokes of a pose; all places are shares of the height.
 
-    thigh: the outline of what narrows from the trunk to a leg, where they are in line.
+    thigh: the outline of what narrows from the trunk to a leg, where they are in line; neck: from
+    the trunk to the head, where this is not close to the shoulders.
     """
 
     def strokes(runs: Sequence[Run], share: float) -> Path:
@@ -41,11 +44,12 @@ def _figure(
         return Path(tuple(tuple(at(x, y) for x, y in run) for run in runs), pen, tag)
 
     edges = (strokes((trunk,), _TRUNK), strokes(legs, _LEG), strokes(arms, _ARM))
+    necks = (strokes((neck,), _NECK),) if neck else ()
     inside = [
         replace(edge, pen=Pen(edge.pen.weight - 2 * _EDGE, round=True), tone=Tone.PERSON)
-        for edge in edges
+        for edge in (*edges, *necks)
     ]
-    spot, radius = at(*head), _HEAD * height
+    spot, radius = at(*head), (_ON_NECK if neck else _HEAD) * height
     corners = [at(*corner) for corner in thigh]
     narrowing = [
         polygon(corners, pen, tag, tone=Tone.PERSON) for pen in (Pen(2 * _EDGE), BARE) if thigh
@@ -53,6 +57,7 @@ def _figure(
     return (
         *edges,
         *narrowing[:1],
+        *necks,
         circle(spot, radius, FINE, tag, filled=True),
         *inside,
         *narrowing[1:],
@@ -193,10 +198,11 @@ def braced(toes: Spot, shoulder: Spot, hands: Spot, tag: Tag) -> tuple[Shape, ..
     # Trunk and legs are level at the back; what is inside the edges is a little less.
     back, leg, edge = _TRUNK / 2, (_TRUNK - _LEG) / 2, _EDGE / height
     return _figure(
-        lambda x, y: toes + height * complex(x * facing, y), height, tag, on(-0.13, 0.03),
+        lambda x, y: toes + height * complex(x * facing, y), height, tag, on(-0.105, 0.025),
         (on(0.04, 0.0), on(0.27, 0.0)),
         (((0.004, _LEG / 2), on(reach, leg), on(0.3, leg)),),
         ((on(0.01, 0.0), (hand.real, hand.imag)),),
         (on(0.27, back - edge), on(reach, back - edge),
          on(reach - 0.1, leg - _LEG / 2 + edge), on(0.27, edge - back)),
+        (on(0.04, 0.015), on(-0.105, 0.025)),
     )  # fmt: skip

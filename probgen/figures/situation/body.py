@@ -93,7 +93,7 @@ def _limb(
     joint = next((stage.spot(e.at) for e in own if e.kind == Kind.HINGE), spots[0])
     match look:
         case Look.FOREARM | Look.ARM:
-            return limb.forearm(spots[0], spots[-1], tag)
+            return limb.forearm(spots[0], spots[-1], tag, behind=abs(joint - spots[0]) > 1.0)
         case Look.LEG:
             return limb.lower_leg(spots[0], spots[-1], tag, _toes(spots))
         case Look.PELVIS:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from probgen.bank.depiction import Roller, Source, Touch
+from probgen.bank.depiction import Look, Roller, Source, Touch
 from probgen.figures.paper.canvas import Field
 from probgen.figures.paper.scene import (
     MEDIUM,
@@ -29,6 +29,7 @@ from probgen.figures.parts.ground import (
     roller,
     tinted,
 )
+from probgen.figures.parts.mechanical import JOINT
 from probgen.figures.situation.fixture import FACE, Fixture, wedge_under
 from probgen.figures.situation.shape import ROUND, arms_of
 from probgen.figures.situation.slider import sliding
@@ -37,6 +38,7 @@ from probgen.figures.situation.stage import Stage
 from probgen.statics.system import Body, Element, Kind
 
 _SCALE: Final = 17.0  # height of a scale, that of a fulcrum, pt
+_UNDER: Final = 0.4  # half the weight of the circle at a joint, pt
 _STICK: Final = 64.0  # length of a walking stick, pt
 _ROUND: Final = 6.0  # radius of a branch or a rail, pt
 _POST: Final = 34.0  # height of a post, pt
@@ -85,7 +87,8 @@ def rolling(stage: Stage, element: Element) -> Fixture:
     if stage.depicts.rollers.get(element.id) is Roller.WHEEL:
         surface = Surface(spot - out * solid.WHEEL, normal, 1.5 * FACE, 1.5 * FACE)
         return Fixture(solid.barrow_wheel(spot, tag), (surface,))
-    top = spot - out * stage.depth(element, normal)
+    joint = JOINT + _UNDER if stage.look(element.body) is Look.TRUSS else 0.0
+    top = spot - out * max(stage.depth(element, normal), joint)
     match stage.depicts.rollers.get(element.id):
         case Roller.POST:
             return _on_post(top, tag)

@@ -47,6 +47,7 @@ from probgen.figures.situation.block import stacked, upward
 from probgen.figures.situation.body import outline_of
 from probgen.figures.situation.caption import draw_captions
 from probgen.figures.situation.carried import Burdens, Note, weighed
+from probgen.figures.situation.choice import as_near
 from probgen.figures.situation.contact import (
     draw_posts,
     draw_surfaces,
@@ -214,7 +215,19 @@ class _Situation:
             self.notes.append(note)
 
     def labelled(self) -> Scene:
-        """All labels, angles and lengths added; where these find no place, before the labels."""
+        """All labels, angles and lengths added: the lengths before the labels of what is loaded
+        where they find no place after them, or where these would break fewer extension lines.
+        """
+        scene = self._labelled()
+        if self.lengths_first or not (scene.strained or self.field.torn):
+            return scene
+        again = _Situation(self.shown, self.scale, lengths_first=True)
+        again.strokes()
+        other = again._labelled()
+        fewer = again.field.torn < self.field.torn and not other.strained
+        return other if scene.strained or (fewer and as_near(other, scene)) else scene
+
+    def _labelled(self) -> Scene:
         self._pulls()
         self.inclines = draw_wedge_angles(self.stage, self.field, self.inclines)
         self._angles()
@@ -222,10 +235,6 @@ class _Situation:
         set_notes(self.field, self.notes, self.things, self._strips())
         if not self.lengths_first:
             placed = self._lengths()
-        if not placed and not self.lengths_first:
-            again = _Situation(self.shown, self.scale, lengths_first=True)
-            again.strokes()
-            return again.labelled()
         draw_letters(self.stage, self.field, self.shown.named)
         draw_captions(self.stage, self.field)
         if self.measured.labels.plan:
